@@ -1,0 +1,25 @@
+namespace NameBand.Cloth;
+
+/// <summary>
+/// What the stitching needs to know of a cloth with its backing, thread and needle. Every value has its source
+/// or the words "common practice, no source" in docs/cloths.md.
+/// </summary>
+/// <param name="Name">As written in job.json, such as "quilting cotton".</param>
+/// <param name="SpacingMm">Distance between neighbouring satin rungs on the same side of a column.</param>
+/// <param name="PullCompensationMm">How far a rung reaches past the outline on each side.</param>
+/// <param name="ThicknessMm">Cloth and backing together, for the thread that goes through them.</param>
+/// <param name="MostPenetrationsPerMm2">Above this, averaged over a letter's own area, the cloth is called overworked: our assumption.</param>
+public sealed record Fabric(
+    string Name,
+    string Backing,
+    string Needle,
+    double SpacingMm,
+    double PullCompensationMm,
+    double ThicknessMm,
+    double MostPenetrationsPerMm2,
+    SewingThread Thread);
+
+/// <summary>A sewing thread by its linear density.</summary>
+/// <param name="Tex">Grams per kilometre.</param>
+/// <param name="DiameterMm">Width at which it is drawn and measured.</param>
+public sealed record SewingThread(string Name, double Tex, double DiameterMm);

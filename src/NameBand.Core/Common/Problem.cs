@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using System.Text;
+
+namespace NameBand.Common;
+
+/// <summary>What a problem stops.</summary>
+public enum Severity
+{
+    /// <summary>Worth knowing; nothing is stopped.</summary>
+    Note,
+
+    /// <summary>The work is made, but a person has to decide something before sewing (exit status 1).</summary>
+    NeedsPerson,
+
+    /// <summary>The input cannot be used and nothing is written (exit status 2).</summary>
+    CannotUse,
+}
+
+/// <summary>Where a problem lies; lines and columns count from 1.</summary>
+public sealed record Where(string? File = null, int? Line = null, int? Column = null, string? Key = null, string? Name = null)
+{
+    public override string ToString()
+    {
+        var text = new StringBuilder(File);
+        if (Line is { } line)
+        {
+            text.Append(text.Length > 0 ? ", " : "").Append("line ").Append(line);
+        }
+
+        if (Column is { } column)
+        {
+            text.Append(", column ").Append(column);
+        }
+
+        if (Key is { } key)
+        {
+            text.Append(text.Length > 0 ? ", " : "").Append(key);
+        }
+
+        if (Name is { } name)
+        {
+            text.Append(text.Length > 0 ? ", " : "").Append('“').Append(name).Append('”');
+        }
+
+        return text.ToString();
+    }
+}
+
+/// <summary>Something wrong or doubtful in what a person gave: where, what was found, and what to do.</summary>
+/// <param name="Found">What was found and, where it helps, what was expected: a whole sentence.</param>
+/// <param name="Mend">What to do about it: a whole sentence; empty only for a plain note.</param>
+public sealed record Problem(Severity Severity, Where Where, string Found, string Mend)
+{
+    public static Problem Note(Where where, string found, string mend = "") => new(Severity.Note, where, found, mend);
+
+    public static Problem NeedsPerson(Where where, string found, string mend) => new(Severity.NeedsPerson, where, found, mend);
+
+    public static Problem CannotUse(Where where, string found, string mend) => new(Severity.CannotUse, where, found, mend);
+}
+
+/// <summary>
+/// What a room made, with what it found wrong on the way. <see cref="Value"/> is null only when a
+/// <see cref="Severity.CannotUse"/> problem is among the problems.
+/// </summary>
+public sealed record Result<T>(T? Value, ImmutableArray<Problem> Problems)
+    where T : class
+{
+    public bool IsUsable => Value is not null && !Problems.Any(p => p.Severity == Severity.CannotUse);
+}
+
+public static class Result
+{
+    public static Result<T> Of<T>(T value, IEnumerable<Problem>? problems = null)
+        where T : class => new(value, problems is null ? [] : [.. problems]);
+
+    public static Result<T> Fail<T>(params IEnumerable<Problem> problems)
+        where T : class => new(null, [.. problems]);
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Garment;
+
+/// <summary>Which way the names run round, as seen from above the garment.</summary>
+public enum RunDirection
+{
+    /// <summary>Towards the wearer's left at the front.</summary>
+    CounterClockwise,
+
+    /// <summary>Towards the wearer's right at the front.</summary>
+    Clockwise,
+}
+
+/// <summary>The strip across its width, in millimetres; y = 0 is the strip's centre line.</summary>
+public sealed record StripWidths(double CutWidthMm, double TurnInMm, double MarginMm)
+{
+    public double FinishedWidthMm => CutWidthMm - (2 * TurnInMm);
+
+    /// <summary>Height of the sewing zone: the finished width less the margin at each edge.</summary>
+    public double SewingZoneMm => FinishedWidthMm - (2 * MarginMm);
+}
+
+/// <summary>The edge the strips go round and the length each round must have.</summary>
+/// <param name="EdgeLengthMm">Length of the hem edge itself.</param>
+/// <param name="TurnRad">Angle of the part-circle, 2π·turn; 0 for a straight edge.</param>
+/// <param name="FixedRounds">Number of rounds, or null for as many as needed.</param>
+/// <param name="MeasuredRoundsMm">Lengths measured round by round; empty when computed from the edge.</param>
+public sealed record HemPlan(
+    double EdgeLengthMm,
+    double TurnRad,
+    bool Closed,
+    double OverlapMm,
+    double ToleranceMm,
+    double LiftMm,
+    double RoundStepMm,
+    int? FixedRounds,
+    ImmutableArray<double> MeasuredRoundsMm,
+    StripWidths Strip,
+    RunDirection Runs)
+{
+    /// <summary>
+    /// Length in mm of round <paramref name="number"/> (1 is the lowest) at its lower edge: the edge less the
+    /// angle times the height above it. May be zero or less when a round would lie above the skirt's middle.
+    /// </summary>
+    public double RoundMm(int number) =>
+        MeasuredRoundsMm.Length > 0
+            ? MeasuredRoundsMm[number - 1]
+            : EdgeLengthMm - (TurnRad * (LiftMm + ((number - 1) * RoundStepMm)));
+
+    /// <summary>How much shorter, in mm, the finished strip's upper edge must be than its lower one to lie flat.</summary>
+    public double UpperEdgeShorterMm => TurnRad * Strip.FinishedWidthMm;
+}

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>How the names get onto the cloth.</summary>
+public enum Way
+{
+    NeedlePath,
+    MachineLetters,
+    Traced,
+}
+
+public enum NameOrder
+{
+    Listed,
+    Alphabetical,
+    BestFit,
+}
+
+public enum GarmentSide
+{
+    Outside,
+    Inside,
+}
+
+public enum Reader
+{
+    Viewer,
+    Wearer,
+}
+
+/// <summary>A job read from its job.json and checked: every length is finite and in range, every list lies inside the folder.</summary>
+/// <param name="Folder">Full path of the job's folder.</param>
+/// <param name="Lists">File names inside the folder, in order of arrival, forward slashes.</param>
+public sealed record BandJob(
+    string Folder,
+    string Title,
+    Way Way,
+    ImmutableArray<string> Lists,
+    ColumnChoice Columns,
+    HemSettings Hem,
+    StripSettings Strip,
+    LetteringSettings Lettering,
+    HoopSettings Hoop,
+    string Fabric,
+    MachineSettings Machine,
+    HandSettings Hands);
+
+/// <summary>Which column of the lists is which, where it cannot be found by itself; null means: find it.</summary>
+/// <param name="Name">Header of the column that holds the name to sew.</param>
+/// <param name="LeaveOut">Header of the column in which a row asks not to be shown.</param>
+public sealed record ColumnChoice(string? Name = null, string? LeaveOut = null);
+
+/// <summary>Waist, length and turn of a part-circle skirt.</summary>
+/// <param name="Turn">Part of a full circle, above 0, at most 2 (two circles joined).</param>
+public sealed record SkirtSettings(double Turn, Length Waist, Length Length, Length TakenUp);
+
+/// <summary>The edge the strips go round: measured (<paramref name="Lengths"/>) or of a skirt, never both.</summary>
+/// <param name="Lengths">One length, or one for each round, lowest first; empty when <paramref name="Skirt"/> is given.</param>
+/// <param name="Turn">With a measured length: part of a full circle, 0 for a straight edge; null when not said.</param>
+public sealed record HemSettings(
+    ImmutableArray<Length> Lengths, SkirtSettings? Skirt, double? Turn, bool Closed, Length Overlap, Length Tolerance);
+
+/// <param name="Rounds">How many strips go round, or null for as many as needed.</param>
+/// <param name="RoundStep">Null: finished width and half an inch.</param>
+/// <param name="Shortening">Part of its length that cloth loses as it is sewn.</param>
+public sealed record StripSettings(
+    Length CutWidth, Length TurnIn, Length Margin, bool SewnBeforeCutting, double Shortening, int? Rounds,
+    Length Lift, Length? RoundStep, GarmentSide Side, Reader ReadBy);
+
+/// <param name="Face">A face in fonts-open by name, or a path to a TTF or OTF inside the folder.</param>
+/// <param name="Height">Null: the largest at which all names fit.</param>
+/// <param name="Gap">Null: one and a half letter heights.</param>
+public sealed record LetteringSettings(
+    string Face, Length? Height, Length Least, Length? Gap, bool Spread, NameOrder Order, string Collation);
+
+public sealed record HoopSettings(Length Along, Length Across, Length Spare);
+
+/// <summary>Speeds and times of the machine; sources in docs/times.md.</summary>
+public sealed record MachineSettings(
+    double StitchesPerMinute, double SecondsPerJump, double SecondsPerTrim, double SecondsPerStop, double SecondsToStart);
+
+/// <summary>Minutes of hand work; sources in docs/times.md.</summary>
+public sealed record HandSettings(
+    double HoopingMinutes, double TearAwayMinutesPerName, double ClippingMinutesPerName, double PressingMinutesPerMetre,
+    double TrimmingMinutesPerMetre, double TurningInMinutesPerMetre, double PinningMinutesPerMetre,
+    double SewingLowerEdgeMinutesPerMetre, double SewingUpperEdgeMinutesPerMetre, double JoinMinutes, double RestAllowance);

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using NameBand.Garment;
+using NameBand.Lettering;
+
+namespace NameBand.Layout;
+
+/// <summary>A name at its place. Lengths are measured along the finished round from its starting (left) end.</summary>
+/// <param name="StartMm">Left edge of the name's width.</param>
+/// <param name="WidthMm">Ink plus pull compensation on each side.</param>
+/// <param name="Order">Place in the sewing order of the whole job, from 1: the number drawn on proofs.</param>
+public sealed record PlacedName(LetteredName Lettered, double StartMm, double WidthMm, int Order)
+{
+    public double EndMm => StartMm + WidthMm;
+}
+
+/// <summary>A piece of one strip that is sewn in one hooping.</summary>
+/// <param name="Number">Unique in the job, from 1.</param>
+/// <param name="ClothStartMm">Where it starts on the flat cloth, before sewing shortens it.</param>
+public sealed record Segment(int Number, double StartMm, double LengthMm, double ClothStartMm, ImmutableArray<PlacedName> Names);
+
+/// <summary>One strip that goes once round.</summary>
+/// <param name="LengthMm">As laid out: equal to <paramref name="HemMm"/> unless the names need more.</param>
+/// <param name="GapMm">Clear space between two names.</param>
+public sealed record Round(int Number, double LengthMm, double HemMm, double GapMm, ImmutableArray<Segment> Segments)
+{
+    public IEnumerable<PlacedName> Names => Segments.SelectMany(s => s.Names);
+}
+
+/// <summary>A segment as it lies in a hooping: its left end at <paramref name="XMm"/>, its strip's centre line at <paramref name="YMm"/>.</summary>
+public sealed record HoopedSegment(Round Round, Segment Segment, double XMm, double YMm);
+
+/// <summary>One placing of the cloth in the hoop.</summary>
+public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments);
+
+/// <summary>A row that keeps everybody's letters down, and the height there would be without it and those before it.</summary>
+public sealed record HeightLimit(LetteredName Name, string Because, double HeightWithoutMm);
+
+/// <summary>The whole layout.</summary>
+/// <param name="BaselineYMm">Height of the letters' base line above the strip's centre line (usually below it: negative).</param>
+/// <param name="MarkYMm">Height of the ruled line of alignment marks; outside the finished width.</param>
+/// <param name="Held">Rows whose names are too wide for the field even at the least height.</param>
+public sealed record StripPlan(
+    HemPlan Hem,
+    double LetterHeightMm,
+    double PullCompensationMm,
+    double Shortening,
+    double FieldAlongMm,
+    double FieldAcrossMm,
+    double SpareMm,
+    double BaselineYMm,
+    double MarkYMm,
+    ImmutableArray<Round> Rounds,
+    ImmutableArray<Hooping> Hoopings,
+    ImmutableArray<HeightLimit> Limits,
+    ImmutableArray<HeldRow> Held)
+{
+    /// <summary>Length on the flat cloth, in mm, that becomes <paramref name="finishedMm"/> once sewn.</summary>
+    public double OnClothMm(double finishedMm) => finishedMm / (1 - Shortening);
+
+    public double TotalLengthMm => Rounds.Sum(r => r.LengthMm);
+
+    /// <summary>Total strip length less the sum of what the hems ask for.</summary>
+    public double DifferenceMm => Rounds.Sum(r => r.LengthMm - r.HemMm);
+
+    public bool MatchesHem => Rounds.All(r => Math.Abs(r.LengthMm - r.HemMm) <= Hem.ToleranceMm);
+
+    public int NameCount => Rounds.Sum(r => r.Segments.Sum(s => s.Names.Length));
+}

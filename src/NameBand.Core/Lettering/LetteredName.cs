@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Names;
+
+namespace NameBand.Lettering;
+
+/// <summary>
+/// One letter, or several whose outlines touch, drawn at a letter height of 1 mm with its origin on the
+/// baseline. The same letter of the same face is the same object in every name, so that what is worked out
+/// for it can be kept by reference.
+/// </summary>
+/// <param name="Key">Face and glyphs with their places: equal for equal outlines.</param>
+/// <param name="Text">The characters it stands for, for messages.</param>
+public sealed record LetterPiece(string Key, string Face, string Text, Outline Outline, Box Ink)
+{
+    public bool Equals(LetterPiece? other) => other is not null && Key == other.Key;
+
+    public override int GetHashCode() => Key.GetHashCode(StringComparison.Ordinal);
+}
+
+/// <summary>A piece at its place in a name; <paramref name="At"/> is the piece's origin at a letter height of 1 mm.</summary>
+public readonly record struct PlacedPiece(LetterPiece Piece, Point At);
+
+/// <summary>
+/// A shaped name, free of height: pieces in reading order at a letter height of 1 mm, the origin at the left end
+/// of the baseline (which need not be the ink's left edge).
+/// </summary>
+/// <param name="Ink">Box of the true ink, accents and descenders included, at a letter height of 1 mm.</param>
+public sealed record LetteredName(Name Name, ImmutableArray<PlacedPiece> Pieces, Box Ink)
+{
+    /// <summary>Width of the sewn name in mm at a letter height: ink plus pull compensation on each side.</summary>
+    public double WidthMm(double letterHeightMm, double pullCompensationMm) =>
+        (Ink.WidthMm * letterHeightMm) + (2 * pullCompensationMm);
+}
+
+/// <summary>The names that could be shaped, in the list's order, and those that had to be held.</summary>
+/// <param name="FaceName">The chosen face's own name.</param>
+/// <param name="Held">Rows whose names have characters no face in the chain has, with the reason.</param>
+public sealed record LetteredList(string FaceName, ImmutableArray<LetteredName> Names, ImmutableArray<HeldRow> Held);
+
+/// <summary>A row that a room after the list holds back for a person's decision.</summary>
+public sealed record HeldRow(RowRef Row, string Reason);

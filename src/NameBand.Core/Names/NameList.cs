@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Names;
+
+/// <summary>What became of a row; the words in the files are <c>placed</c>, <c>merged</c>, <c>held</c>, <c>leftOut</c>.</summary>
+public enum RowOutcome
+{
+    Placed,
+    Merged,
+    Held,
+    LeftOut,
+}
+
+/// <summary>A name as its owner writes it, checked: NFC, no outer or doubled blanks, no control characters.</summary>
+public sealed record Name
+{
+    internal Name(string text, RowRef row)
+    {
+        Text = text;
+        Row = row;
+    }
+
+    public string Text { get; }
+
+    public RowRef Row { get; }
+}
+
+/// <summary>One data row of a list and what became of it.</summary>
+/// <param name="Text">The name as it will be sewn, or as it stood in the row when it will not.</param>
+/// <param name="Reason">Why, in words for the maker; empty for a plain placed row. Never holds a private column.</param>
+/// <param name="Notes">Small changes made on the way, such as invisible characters removed.</param>
+public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, string Reason, ImmutableArray<string> Notes)
+{
+    public ListedRow HeldBecause(string reason) => this with { Outcome = RowOutcome.Held, Reason = reason };
+}
+
+/// <summary>Every data row of every list, in order of arrival, and the names to sew, in the same order.</summary>
+public sealed record NameList(ImmutableArray<ListedRow> Rows, ImmutableArray<Name> Names);

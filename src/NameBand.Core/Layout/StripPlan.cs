@@ -36,12 +36,14 @@ public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments)
 public sealed record HeightLimit(LetteredName Name, string Because, double HeightWithoutMm);
 
 /// <summary>The whole layout.</summary>
+/// <param name="Bound">What keeps the letters from being larger.</param>
 /// <param name="BaselineYMm">Height of the letters' base line above the strip's centre line (usually below it: negative).</param>
 /// <param name="MarkYMm">Height of the ruled line of alignment marks; outside the finished width.</param>
 /// <param name="Held">Rows whose names are too wide for the field even at the least height.</param>
 public sealed record StripPlan(
     HemPlan Hem,
     double LetterHeightMm,
+    HeightBound Bound,
     double PullCompensationMm,
     double Shortening,
     double FieldAlongMm,

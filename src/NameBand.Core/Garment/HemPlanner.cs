@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Garment;
+
+/// <summary>Finds the length of every round and the widths of the strip from what the job says of the garment.</summary>
+public static class HemPlanner
+{
+    private const string File = "job.json";
+
+    public static Result<HemPlan> Plan(BandJob job)
+    {
+        var problems = new List<Problem>();
+        var strip = new StripWidths(job.Strip.CutWidth.Mm, job.Strip.TurnIn.Mm, job.Strip.Margin.Mm);
+        double step = job.Strip.RoundStep?.Mm ?? strip.FinishedWidthMm + (Length.MmPerInch / 2);
+        double turn = 2 * Math.PI * (job.Hem.Skirt?.Turn ?? job.Hem.Turn ?? 0);
+        bool perRound = job.Hem.Lengths.Length > 1;
+
+        var hem = new HemPlan(
+            EdgeMm(job.Hem), turn, job.Hem.Closed, job.Hem.Overlap.Mm, job.Hem.Tolerance.Mm, job.Strip.Lift.Mm, step,
+            job.Strip.Rounds, perRound ? [.. job.Hem.Lengths.Select(l => l.Mm)] : [], strip,
+            Runs(job.Strip.Side, job.Strip.ReadBy));
+
+        if (job.Hem.Skirt is null && job.Hem.Turn is null && !perRound && hem.LiftMm > 0)
+        {
+            problems.Add(Problem.Note(
+                new Where(File, Key: "hem.turn"),
+                "The hem was measured, but not what part of a circle the skirt is, so the round is taken to be as long as the hem.",
+                "Add \"turn\" (0.75 for a three-quarter circle, 0 for a straight edge): on a full circle each millimetre up makes the round 6.3 mm shorter."));
+        }
+
+        if (step < strip.FinishedWidthMm && (hem.FixedRounds ?? 2) > 1)
+        {
+            problems.Add(Problem.NeedsPerson(
+                new Where(File, Key: "strip.roundStep"),
+                FormattableString.Invariant($"The rounds stand {step:0.#} mm apart, but a finished strip is {strip.FinishedWidthMm:0.#} mm wide, so each lies over the one below."),
+                FormattableString.Invariant($"Make the step {strip.FinishedWidthMm:0.#} mm or more.")));
+        }
+
+        CheckRounds(hem, problems);
+        return problems.Any(p => p.Severity == Severity.CannotUse)
+            ? Result.Fail<HemPlan>(problems)
+            : Result.Of(hem, problems);
+    }
+
+    /// <summary>
+    /// The way names run round, seen from above. Someone who stands before a garment reads towards its wearer's left,
+    /// which is counter-clockwise; turning the letters upside down, or reading from inside, turns it about.
+    /// </summary>
+    public static RunDirection Runs(GarmentSide side, Reader readBy) =>
+        (side == GarmentSide.Outside) == (readBy == Reader.Viewer) ? RunDirection.CounterClockwise : RunDirection.Clockwise;
+
+    private static double EdgeMm(HemSettings hem) => hem.Skirt is { } skirt
+        ? PartCircle.FromWaist(skirt.Turn, skirt.Waist.Mm).ArcMm(skirt.Length.Mm) - skirt.TakenUp.Mm
+        : hem.Lengths[0].Mm;
+
+    private static void CheckRounds(HemPlan hem, List<Problem> problems)
+    {
+        if (hem.EdgeLengthMm <= 0)
+        {
+            problems.Add(Problem.CannotUse(
+                new Where(File, Key: "hem.skirt.takenUp"),
+                "Seams and placket take up more than the whole hem, so nothing is left to go round.",
+                "Make \"takenUp\" the length the hem loses to its seams and placket, a few centimetres."));
+            return;
+        }
+
+        for (int k = 1; k <= (hem.FixedRounds ?? 1); k++)
+        {
+            if (hem.RoundMm(k) <= hem.OverlapMm)
+            {
+                problems.Add(Problem.CannotUse(
+                    new Where(File, Key: "strip.rounds"),
+                    FormattableString.Invariant($"Round {k} would lie so high up the garment that nothing is left of it ({hem.RoundMm(k):0.#} mm)."),
+                    k == 1 ? "Check hem, turn and lift." : FormattableString.Invariant($"Ask for {k - 1} rounds at most, or make the round step smaller.")));
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using NameBand.Lettering;
+
+namespace NameBand.Layout;
+
+/// <summary>What stops the letters from being larger.</summary>
+public enum HeightBound
+{
+    /// <summary>The job names the height.</summary>
+    Given,
+
+    /// <summary>The tallest accents and deepest tails reach the edges of the sewing zone.</summary>
+    SewingZone,
+
+    /// <summary>The widest name fills the sewing field.</summary>
+    SewingField,
+
+    /// <summary>All names together fill the rounds.</summary>
+    Rounds,
+
+    /// <summary>There is no larger step: the top of the range was reached.</summary>
+    None,
+}
+
+/// <summary>Finds the largest letter height, in tenths of a millimetre, at which all names fit.</summary>
+internal sealed class HeightSearch(Sizing sizing, double leastMm)
+{
+    private const int MostTenths = 2000;
+
+    /// <summary>Largest height that fits, never under the least; and what stops the next tenth.</summary>
+    public (double HeightMm, HeightBound Bound) Largest(IReadOnlyList<LetteredName> names)
+    {
+        int least = (int)Math.Ceiling((leastMm * 10) - 1e-9);
+        int low = least;
+        int high = MostTenths + 1;
+        if (Obstacle(names, low / 10.0) is { } atLeast)
+        {
+            return (low / 10.0, atLeast);
+        }
+
+        while (high - low > 1)
+        {
+            int middle = (low + high) / 2;
+            if (Obstacle(names, middle / 10.0) is null)
+            {
+                low = middle;
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        return (low / 10.0, high > MostTenths ? HeightBound.None : Obstacle(names, high / 10.0)!.Value);
+    }
+
+    /// <summary>What keeps the names from fitting at a height; null when they fit.</summary>
+    public HeightBound? Obstacle(IReadOnlyList<LetteredName> names, double heightMm)
+    {
+        double bottom = 0;
+        double top = 0;
+        foreach (var name in names)
+        {
+            bottom = Math.Min(bottom, name.Ink.BottomMm);
+            top = Math.Max(top, name.Ink.TopMm);
+            if (!sizing.FitsField(name, heightMm))
+            {
+                return HeightBound.SewingField;
+            }
+        }
+
+        if (!sizing.FitsZone(bottom, top, heightMm))
+        {
+            return HeightBound.SewingZone;
+        }
+
+        return FitsRounds(names, heightMm) ? null : HeightBound.Rounds;
+    }
+
+    private bool FitsRounds(IReadOnlyList<LetteredName> names, double heightMm)
+    {
+        if (sizing.Hem.FixedRounds is not { } rounds)
+        {
+            return names.All(n => sizing.WidthMm(n, heightMm) <= sizing.Hem.RoundMm(1));
+        }
+
+        double gap = sizing.GapMm(heightMm);
+        return RoundDivider.Fits(
+            [.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)],
+            [.. Enumerable.Range(1, rounds).Select(k => sizing.OfferMm(k, gap))]);
+    }
+
+    /// <summary>
+    /// The rows that keep the height down, worst first, each with the height there would be without it and those
+    /// before it; at most <paramref name="most"/>, and none after the last one that wins anything.
+    /// </summary>
+    public ImmutableArray<HeightLimit> Limits(IReadOnlyList<LetteredName> names, double heightMm, HeightBound bound, int most = 3)
+    {
+        var limits = new List<HeightLimit>();
+        var left = names.ToList();
+        int worthwhile = 0;
+        double reached = heightMm;
+        while (limits.Count < most && left.Count > 1 && bound is not (HeightBound.Given or HeightBound.None))
+        {
+            var worst = Worst(left, bound);
+            left.Remove(worst);
+            var because = Because(worst, bound);
+            (double without, bound) = Largest(left);
+            limits.Add(new HeightLimit(worst, because, without));
+            if (without > reached + LeastGainMm)
+            {
+                worthwhile = limits.Count;
+                reached = without;
+            }
+        }
+
+        return [.. limits.Take(worthwhile)];
+    }
+
+    private const double LeastGainMm = 0.05;
+
+    private static LetteredName Worst(List<LetteredName> names, HeightBound bound)
+    {
+        if (bound != HeightBound.SewingZone)
+        {
+            return names.MaxBy(n => n.Ink.WidthMm)!;
+        }
+
+        // The zone is filled by the tallest and the deepest name together: take the one whose going wins more.
+        var tallest = names.MaxBy(n => n.Ink.TopMm)!;
+        var deepest = names.MinBy(n => n.Ink.BottomMm)!;
+        double nextTop = names.Where(n => n != tallest).Max(n => n.Ink.TopMm);
+        double nextBottom = names.Where(n => n != deepest).Min(n => n.Ink.BottomMm);
+        return tallest.Ink.TopMm - nextTop >= nextBottom - deepest.Ink.BottomMm ? tallest : deepest;
+    }
+
+    private static string Because(LetteredName name, HeightBound bound) => bound switch
+    {
+        HeightBound.SewingZone => name.Ink.TopMm - 1 > -name.Ink.BottomMm
+            ? "its accents or tall letters reach highest"
+            : "its tails reach lowest",
+        HeightBound.SewingField => "it is the widest name for the sewing field",
+        _ => "it takes the most room on the rounds",
+    };
+}

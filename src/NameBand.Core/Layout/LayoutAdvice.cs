@@ -1,0 +1,83 @@
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Lettering;
+
+namespace NameBand.Layout;
+
+/// <summary>Says in words what a finished layout leaves to wish for, and the smallest change that would mend it.</summary>
+internal static class LayoutAdvice
+{
+    private const double LeastFor40WeightMm = 6;
+    private const string File = "job.json";
+
+    public static IEnumerable<Problem> For(BandJob job, StripPlan plan, IReadOnlyList<LetteredName> names, Sizing sizing)
+    {
+        foreach (var held in plan.Held)
+        {
+            yield return Problem.NeedsPerson(new Where(held.Row.List, held.Row.Line), Sentence(held.Reason), "Settle it in corrections.csv, or change the job.");
+        }
+
+        bool runsOver = plan.Rounds.Any(r => r.LengthMm > r.HemMm + plan.Hem.ToleranceMm);
+        string roomier = names.Count == 0 ? "" : OneMoreRound(job, names, sizing);
+        foreach (var round in plan.Rounds.Where(r => Math.Abs(r.LengthMm - r.HemMm) > plan.Hem.ToleranceMm))
+        {
+            yield return Problem.NeedsPerson(
+                new Where(Key: FormattableString.Invariant($"round {round.Number}")),
+                FormattableString.Invariant($"The names need {Length.FromMm(round.LengthMm).ToTapeText()} and the garment has {Length.FromMm(round.HemMm).ToTapeText()} there: the strip is {round.LengthMm - round.HemMm:0} mm too long."),
+                roomier.Length > 0 ? roomier : "Use smaller letters, a narrower gap or a narrower face.");
+        }
+
+        if (plan.LetterHeightMm < LeastFor40WeightMm - 1e-9)
+        {
+            yield return Problem.NeedsPerson(
+                new Where(File, Key: "lettering"),
+                FormattableString.Invariant($"Letters {plan.LetterHeightMm:0.0} mm high are too small for 40-weight thread: under {LeastFor40WeightMm:0} mm it no longer makes a letter."),
+                runsOver || roomier.Length == 0 ? "Use another round, or a thinner thread and needle tried on a swatch first." : roomier);
+        }
+
+        if (sizing.LongestSegmentMm < SegmentCutter.LeastMarkDistanceMm)
+        {
+            yield return Problem.Note(
+                new Where(File, Key: "hoop.along"),
+                FormattableString.Invariant($"The field holds {sizing.LongestSegmentMm:0} mm, so the two alignment marks of a hooping stand closer together than {SegmentCutter.LeastMarkDistanceMm:0} mm."),
+                "Set each hooping straight by the ruled line itself, along the whole hoop.");
+        }
+
+        if (job.Strip.SewnBeforeCutting is false && job.Strip.TurnIn.Mm < -plan.MarkYMm - (plan.Hem.Strip.FinishedWidthMm / 2) + SegmentCutter.MarkArmMm)
+        {
+            yield return Problem.Note(
+                new Where(File, Key: "strip.turnIn"),
+                "The turn-in is too narrow to hold the alignment marks, so they fall beside the cut strip.",
+                "Sew before cutting (\"sewn\": \"beforeCutting\"), or let the marks stand on the backing alone.");
+        }
+    }
+
+    /// <summary>What another round would allow; empty where the number of rounds is not to be chosen.</summary>
+    private static string OneMoreRound(BandJob job, IReadOnlyList<LetteredName> names, Sizing sizing)
+    {
+        if (sizing.Hem.FixedRounds is not { } rounds || sizing.Hem.MeasuredRoundsMm.Length > 0)
+        {
+            return "";
+        }
+
+        for (int more = rounds + 1; more <= rounds + 9; more++)
+        {
+            var wider = sizing with { Hem = sizing.Hem with { FixedRounds = more } };
+            if (wider.Hem.RoundMm(more) <= wider.Hem.OverlapMm)
+            {
+                return "";
+            }
+
+            var search = new HeightSearch(wider, Math.Max(LeastFor40WeightMm, job.Lettering.Least.Mm));
+            var (height, _) = search.Largest(names);
+            if (search.Obstacle(names, height) is null)
+            {
+                return FormattableString.Invariant($"With {more} rounds (\"strip\": {{ \"rounds\": {more} }}) all names fit at letters {height:0.0} mm high.");
+            }
+        }
+
+        return "";
+    }
+
+    private static string Sentence(string reason) => char.ToUpperInvariant(reason[0]) + reason[1..] + ".";
+}

@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Layout;
+
+/// <summary>
+/// Divides a row of names, in their order, over rounds so that the fullest round is as little full as can be:
+/// the largest excess of need over length (negative where there is room) is the least possible.
+/// </summary>
+internal static class RoundDivider
+{
+    /// <summary>
+    /// Number of names in each round. Every entry of <paramref name="needsMm"/> is what one name takes, its gap
+    /// included; <paramref name="roundsMm"/> is what each round offers.
+    /// </summary>
+    public static ImmutableArray<int> Divide(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm)
+    {
+        double most = needsMm.Sum() - roundsMm.Min();
+        var best = Fill(needsMm, roundsMm, most)
+            ?? throw new InvalidOperationException("One round can always be made long enough for all names.");
+        double high = LargestExcess(needsMm, roundsMm, best);
+        double low = -roundsMm.Max();
+        for (int i = 0; i < 60 && high - low > 1e-9; i++)
+        {
+            double middle = (low + high) / 2;
+            if (Fill(needsMm, roundsMm, middle) is { } filled)
+            {
+                best = filled;
+                high = Math.Min(middle, LargestExcess(needsMm, roundsMm, filled));
+            }
+            else
+            {
+                low = middle;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>Whether the names fit the rounds in their order, none running over.</summary>
+    public static bool Fits(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm) =>
+        Fill(needsMm, roundsMm, 0) is not null;
+
+    /// <summary>
+    /// Fills round after round, each as full as it goes, until the names are used up. What is left when
+    /// <paramref name="most"/> rounds are full goes on the last one, which then runs over.
+    /// </summary>
+    public static ImmutableArray<int> FillAsNeeded(IReadOnlyList<double> needsMm, Func<int, double> roundMm, int most)
+    {
+        var counts = ImmutableArray.CreateBuilder<int>();
+        int next = 0;
+        while (next < needsMm.Count)
+        {
+            bool last = counts.Count == most - 1;
+            int taken = last ? needsMm.Count - next : Math.Max(1, Take(needsMm, next, roundMm(counts.Count + 1) + Slight));
+            counts.Add(taken);
+            next += taken;
+        }
+
+        return counts.ToImmutable();
+    }
+
+    internal static double LargestExcess(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, ImmutableArray<int> counts)
+    {
+        double largest = double.NegativeInfinity;
+        int next = 0;
+        for (int k = 0; k < counts.Length; k++)
+        {
+            double need = 0;
+            for (int i = 0; i < counts[k]; i++)
+            {
+                need += needsMm[next++];
+            }
+
+            largest = Math.Max(largest, need - roundsMm[k]);
+        }
+
+        return largest;
+    }
+
+    private const double Slight = 1e-9;
+
+    private static ImmutableArray<int>? Fill(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, double excessMm)
+    {
+        var counts = new int[roundsMm.Count];
+        int next = 0;
+        for (int k = 0; k < counts.Length; k++)
+        {
+            counts[k] = Take(needsMm, next, roundsMm[k] + excessMm + Slight);
+            next += counts[k];
+        }
+
+        return next == needsMm.Count ? [.. counts] : null;
+    }
+
+    private static int Take(IReadOnlyList<double> needsMm, int first, double roomMm)
+    {
+        double need = 0;
+        int taken = 0;
+        while (first + taken < needsMm.Count && need + needsMm[first + taken] <= roomMm)
+        {
+            need += needsMm[first + taken];
+            taken++;
+        }
+
+        return taken;
+    }
+}

@@ -23,7 +23,7 @@ internal static class LayoutAdvice
         {
             yield return Problem.NeedsPerson(
                 new Where(Key: FormattableString.Invariant($"round {round.Number}")),
-                FormattableString.Invariant($"The names need {Length.FromMm(round.LengthMm).ToTapeText()} and the garment has {Length.FromMm(round.HemMm).ToTapeText()} there: the strip is {round.LengthMm - round.HemMm:0} mm too long."),
+                FormattableString.Invariant($"The names need {Length.FromMm(round.LengthMm).InMetres()} and the garment has {Length.FromMm(round.HemMm).InMetres()} there: the strip is {round.LengthMm - round.HemMm:0} mm too long."),
                 roomier.Length > 0 ? roomier : "Use smaller letters, a narrower gap or a narrower face.");
         }
 

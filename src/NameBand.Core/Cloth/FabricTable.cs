@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Cloth;
+
+/// <summary>The cloths known by name. Sources of the numbers: docs/cloths.md.</summary>
+public static class FabricTable
+{
+    /// <summary>
+    /// 40-weight embroidery thread: two plies of 120 denier make 240 denier or 26.7 tex. Drawn 0.40 mm wide, as it
+    /// lies flattened on the cloth (common practice, no source).
+    /// </summary>
+    public static SewingThread FortyWeight { get; } = new("40 wt", 240.0 / 9, 0.40);
+
+    public static ImmutableArray<Fabric> All { get; } =
+    [
+        Cloth("quilting cotton", "tear-away, one layer", "75/11 sharp", 0.40, 0.20, 0.45, 9),
+        Cloth("cotton twill", "tear-away, one layer", "80/12 sharp", 0.40, 0.20, 0.60, 10),
+        Cloth("linen", "tear-away, one firm layer", "75/11 sharp", 0.42, 0.25, 0.55, 8),
+        Cloth("cotton lawn", "tear-away, two light layers", "70/10 sharp", 0.42, 0.20, 0.35, 7.5),
+        Cloth("felt", "tear-away, one layer", "80/12 sharp", 0.40, 0.20, 1.20, 10),
+        Cloth("jersey", "cut-away, one layer", "75/11 ball point", 0.42, 0.35, 0.70, 6),
+        Cloth("satin ribbon", "tear-away, one layer", "70/10 sharp", 0.42, 0.20, 0.30, 4),
+        Cloth("grosgrain ribbon", "tear-away, one layer", "75/11 sharp", 0.42, 0.20, 0.50, 4.5),
+        Cloth("organza", "wash-away", "65/9 sharp", 0.45, 0.20, 0.20, 3),
+        Cloth("tulle", "wash-away", "65/9 ball point", 0.45, 0.25, 0.20, 2.5),
+    ];
+
+    public static Fabric? Find(string name) =>
+        All.FirstOrDefault(f => string.Equals(f.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    private static Fabric Cloth(
+        string name, string backing, string needle, double spacingMm, double pullMm, double thicknessMm, double mostPerMm2) =>
+        new(name, backing, needle, spacingMm, pullMm, thicknessMm, mostPerMm2, FortyWeight);
+}

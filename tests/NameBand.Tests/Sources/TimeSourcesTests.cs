@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Stitching;
+using Xunit;
+
+namespace NameBand.Tests.Sources;
+
+/// <summary>Minutes against published production figures.</summary>
+public class TimeSourcesTests
+{
+    private static readonly MachineSettings StitchesOnly = new(700, 0, 0, 0, 0);
+
+    /// <summary>10,000 stitches at 700 a minute: 14.29 min; 6000 in under 10 at 600 to 750. Source: theembroiderywarehouse.com, and computed.</summary>
+    [Fact]
+    public void Stitches_over_pace()
+    {
+        Assert.Equal(14.29, HoopingMeter.MachineMinutes(10_000, 0, 0, 0, StitchesOnly), 2);
+        Assert.InRange(HoopingMeter.MachineMinutes(6_000, 0, 0, 0, StitchesOnly with { StitchesPerMinute = 601 }), 8, 10);
+    }
+
+    /// <summary>
+    /// Standard minutes = basic minutes × (1 + allowance). Source: costnest.site: 0.90 × 1.10 × 1.15 = 1.1385 min. The
+    /// allowance is for a person's rest and belongs to hand work only. Source: Konz, Work Design, ch. 38.
+    /// </summary>
+    [Fact]
+    public void Rest_is_allowed_on_hand_work_and_not_on_the_machine()
+    {
+        var job = Sample.Job with { Hands = Sample.Job.Hands with { ClippingMinutesPerName = 0.90 * 1.10, RestAllowance = 0.15 } };
+        var hem = Sample.Hem(job);
+        var plan = LayoutPlanner.Plan(job, hem, Sample.Lettered(8.0), FabricTable.All[0]).Value!;
+        var path = new NeedlePath([new NeedleStep(NeedleAction.Jump, StitchKind.None, default), .. Enumerable.Range(0, 700).Select(i => new NeedleStep(NeedleAction.Stitch, StitchKind.Satin, new Point(i, 0)))]);
+        var figures = HoopingMeter.Measure(1, path, FabricTable.All[0], StitchesOnly);
+        var estimate = Estimator.Make(job with { Machine = StitchesOnly }, plan, [figures]);
+        Assert.Equal(1.1385, estimate.HandWork.Single(w => w.Work == "clipping threads").Minutes.Likely, 4);
+        Assert.Equal(1.0, estimate.MachineMinutes.Likely, 9);
+    }
+}

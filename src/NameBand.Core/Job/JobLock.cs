@@ -1,0 +1,159 @@
+using System.Globalization;
+using System.Runtime.InteropServices;
+using System.Text;
+using Microsoft.Win32.SafeHandles;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>
+/// The one writer of a folder. The lock is the operating system's own hold on an open file, so it is gone the moment
+/// its process is, however it ended: a lock file that a killed process left behind is simply taken over. The file
+/// holds the process id, for the message a second writer gets. Removed when the lock is given back.
+/// </summary>
+public sealed partial class JobLock : IDisposable
+{
+    /// <summary>The lock file's name inside a job's folder.</summary>
+    public const string FileName = ".nameband-lock";
+
+    private readonly FileStream _held;
+    private readonly string _path;
+    private bool _givenBack;
+
+    private JobLock(FileStream held, string path)
+    {
+        _held = held;
+        _path = path;
+    }
+
+    /// <summary>Takes the lock of a job's folder, or says who has it or why it cannot be written.</summary>
+    public static Result<JobLock> Take(string jobFolder) => TakeFile(Path.Combine(jobFolder, FileName), jobFolder);
+
+    /// <summary>Takes the lock kept in the file <paramref name="path"/>, which guards <paramref name="what"/> (named in messages).</summary>
+    public static Result<JobLock> TakeFile(string path, string what)
+    {
+        // A holder that ends between our opening its file and our hold on it leaves us holding a file that is no longer
+        // there; then another try is made with a new file. A few rounds are plenty: each needs another process ending.
+        for (int attempt = 0; attempt < 20; attempt++)
+        {
+            FileStream file;
+            try
+            {
+                file = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, Share, bufferSize: 1);
+            }
+            catch (IOException) when (File.Exists(path))
+            {
+                return Result.Fail<JobLock>(Busy(path, what));
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                return Result.Fail<JobLock>(Problem.CannotUse(
+                    new Where(what),
+                    $"Nothing can be written in this folder: {e.Message}",
+                    "Give yourself the right to write there, free some room on the disk, or choose another folder with --out."));
+            }
+
+            string mark = string.Create(CultureInfo.InvariantCulture, $"{Environment.ProcessId} {Guid.NewGuid():N}\n");
+            try
+            {
+                file.SetLength(0);
+                file.Write(Encoding.ASCII.GetBytes(mark));
+                file.Flush();
+                if (Read(path) == mark)
+                {
+                    return Result.Of(new JobLock(file, path));
+                }
+            }
+            catch (IOException e)
+            {
+                file.Dispose();
+                return Result.Fail<JobLock>(Problem.CannotUse(
+                    new Where(what),
+                    $"The lock file {Path.GetFileName(path)} cannot be written: {e.Message}",
+                    "Free some room on the disk and start again."));
+            }
+
+            file.Dispose();
+        }
+
+        return Result.Fail<JobLock>(Busy(path, what));
+    }
+
+    /// <summary>Gives the lock back.</summary>
+    public void Dispose()
+    {
+        if (_givenBack)
+        {
+            return;
+        }
+
+        _givenBack = true;
+
+        // Removed while still held, so that nobody else's file can be the one that goes.
+        if (!OperatingSystem.IsWindows())
+        {
+            TryDelete(_path);
+            _held.Dispose();
+        }
+        else
+        {
+            _held.Dispose();
+            TryDelete(_path);
+        }
+    }
+
+    /// <summary>Lets go as a killed process does: the hold is gone, the file stays.</summary>
+    internal void AbandonAsIfKilled()
+    {
+        _givenBack = true;
+        _held.Dispose();
+    }
+
+    // On Windows the sharing mode itself is the lock and readers must be let in for the message; elsewhere only
+    // FileShare.None asks the system for an exclusive hold, and reading is free.
+    private static FileShare Share => OperatingSystem.IsWindows() ? FileShare.Read : FileShare.None;
+
+    private static Problem Busy(string path, string what)
+    {
+        string holder = (Read(path) ?? "").Split(' ')[0];
+        string who = holder.Length > 0 && holder.All(char.IsAsciiDigit) ? $" (process {holder})" : "";
+        return Problem.CannotUse(
+            new Where(what),
+            $"Another NameBand{who} is writing here just now.",
+            "Wait until it is done and start again; if it hangs, end that process: nothing half done is left behind.");
+    }
+
+    private static string? Read(string path)
+    {
+        try
+        {
+            using var file = OpenToRead(path);
+            Span<byte> bytes = stackalloc byte[64];
+            return file.IsInvalid ? null : Encoding.ASCII.GetString(bytes[..RandomAccess.Read(file, bytes, 0)]);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    // Outside Windows .NET asks for a hold even to read, which the holder's own hold forbids; the system does not.
+    private static SafeFileHandle OpenToRead(string path) => OperatingSystem.IsWindows()
+        ? File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete)
+        : new SafeFileHandle(OpenFile(path, 0), ownsHandle: true);
+
+    [LibraryImport("libc", EntryPoint = "open", StringMarshalling = StringMarshalling.Utf8)]
+    private static partial int OpenFile(string path, int flags);
+
+    private static void TryDelete(string path)
+    {
+        try
+        {
+            File.Delete(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // A lock file that stays is taken over by the next writer.
+        }
+    }
+}

@@ -1,0 +1,80 @@
+using System.Runtime.InteropServices;
+
+namespace NameBand.Output;
+
+/// <summary>Renaming of folders, with the exchange of two names in one step where the system has it.</summary>
+internal static partial class FolderRename
+{
+    private const int CurrentFolder = -100;
+    private const uint ExchangeNames = 2;
+
+    /// <summary>
+    /// Exchanges the names of two folders on one volume in one step that cannot be seen half done.
+    /// False when this system or this file system has no such step; nothing is changed then.
+    /// </summary>
+    public static bool TryExchange(string one, string other)
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return false;
+        }
+
+        try
+        {
+            return Rename(CurrentFolder, one, CurrentFolder, other, ExchangeNames) == 0;
+        }
+        catch (EntryPointNotFoundException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>Gives a file a second name, so that nothing need be copied; false when that cannot be done here.</summary>
+    public static bool TryLink(string file, string secondName)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return false;
+        }
+
+        try
+        {
+            return Link(file, secondName) == 0;
+        }
+        catch (EntryPointNotFoundException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>Asks the system to put a file, or a folder's list of names, on the disk. Not every file system can: best effort.</summary>
+    public static void TryFlush(string path)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        int handle = Open(path, 0);
+        if (handle >= 0)
+        {
+            _ = Flush(handle);
+            _ = Close(handle);
+        }
+    }
+
+    [LibraryImport("libc", EntryPoint = "renameat2", StringMarshalling = StringMarshalling.Utf8)]
+    private static partial int Rename(int oneBase, string one, int otherBase, string other, uint flags);
+
+    [LibraryImport("libc", EntryPoint = "link", StringMarshalling = StringMarshalling.Utf8)]
+    private static partial int Link(string file, string secondName);
+
+    [LibraryImport("libc", EntryPoint = "open", StringMarshalling = StringMarshalling.Utf8)]
+    private static partial int Open(string path, int flags);
+
+    [LibraryImport("libc", EntryPoint = "fsync")]
+    private static partial int Flush(int handle);
+
+    [LibraryImport("libc", EntryPoint = "close")]
+    private static partial int Close(int handle);
+}

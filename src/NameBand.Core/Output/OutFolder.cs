@@ -1,0 +1,316 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Output;
+
+/// <summary>The moments of an out folder's renewal at which tests cut it off.</summary>
+internal enum OutStep
+{
+    BuildFolderMade,
+    ManifestWritten,
+    PersonsFilesCarried,
+    OldMovedAside,
+    NewInPlace,
+    LateFilesCarried,
+    OldRemoved,
+}
+
+/// <summary>
+/// An out folder on its way: built beside the earlier one and then put in its place in one step, so that whoever looks
+/// finds a whole one, the earlier or the new. Holds the job's lock until disposed; disposed without
+/// <see cref="Commit"/> it leaves everything as it was.
+/// </summary>
+public sealed class OutFolder : IDisposable
+{
+    private readonly OutSiblings _at;
+    private readonly ImmutableArray<JobLock> _locks;
+    private readonly ImmutableArray<string> _madeParents;
+    private bool _committed;
+    private bool _ended;
+
+    private OutFolder(OutSiblings at, ImmutableArray<JobLock> locks, ImmutableArray<string> madeParents)
+    {
+        _at = at;
+        _locks = locks;
+        _madeParents = madeParents;
+    }
+
+    /// <summary>Full path of the out folder.</summary>
+    public string FullPath => _at.Out;
+
+    /// <summary>Full path of the folder to build in; everything in it at <see cref="Commit"/> counts as ours.</summary>
+    public string BuildFolder => _at.New;
+
+    internal Action<OutStep>? AtStep { get; init; }
+
+    internal bool WithoutExchange { get; init; }
+
+    /// <summary>
+    /// Takes the lock, mends what an interrupted run left, and makes the build folder. Refuses a folder that holds
+    /// something and no plan of ours, and places where nothing can be written; nothing is touched then.
+    /// </summary>
+    /// <param name="outFolder">The folder to renew; it need not exist.</param>
+    public static Result<OutFolder> Begin(string jobFolder, string outFolder) => Begin(jobFolder, outFolder, null, false);
+
+    internal static Result<OutFolder> Begin(string jobFolder, string outFolder, Action<OutStep>? atStep, bool withoutExchange)
+    {
+        var at = OutSiblings.Of(outFolder);
+        if (at is null || at.WouldSwallow(jobFolder) || File.Exists(at.Out))
+        {
+            return Result.Fail<OutFolder>(Problem.CannotUse(
+                new Where(outFolder),
+                at is not null && File.Exists(at.Out) ? "This is a file, not a folder." : "This place cannot be the out folder: it is, or holds, the job itself.",
+                "Name a folder of its own with --out, or leave --out away: then it is the folder “out” inside the job."));
+        }
+
+        if (!OutMending.IsNeeded(at) && Refusal(at) is { } refused)
+        {
+            return Result.Fail<OutFolder>(refused);
+        }
+
+        var madeParents = ImmutableArray<string>.Empty;
+        var locks = ImmutableArray<JobLock>.Empty;
+        try
+        {
+            madeParents = MakeParents(at.Parent);
+            var taken = OutLocks.Take(jobFolder, at);
+            if (taken.Value is null)
+            {
+                RemoveParents(madeParents);
+                return Result.Fail<OutFolder>(taken.Problems);
+            }
+
+            locks = taken.Value.Locks;
+            var problems = OutMending.Mend(at);
+            if (problems.All(p => p.Severity != Severity.CannotUse) && Refusal(at) is { } refusedNow)
+            {
+                problems = problems.Add(refusedNow);
+            }
+
+            if (problems.Any(p => p.Severity == Severity.CannotUse))
+            {
+                GiveBack(locks);
+                return Result.Fail<OutFolder>(problems);
+            }
+
+            Directory.CreateDirectory(at.New);
+            var folder = new OutFolder(at, locks, madeParents) { AtStep = atStep, WithoutExchange = withoutExchange };
+            atStep?.Invoke(OutStep.BuildFolderMade);
+            return Result.Of(folder, problems);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            GiveBack(locks);
+            RemoveParents(madeParents);
+            return Result.Fail<OutFolder>(Problem.CannotUse(
+                new Where(outFolder),
+                $"The out folder cannot be written: {e.Message}",
+                "Give yourself the right to write beside it, free some room on the disk, or choose another folder with --out."));
+        }
+    }
+
+    /// <summary>
+    /// Puts right what an interrupted run left, if there is anything and nobody is writing just now. For the start of
+    /// every command; cheap when all is well.
+    /// </summary>
+    public static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder)
+    {
+        if (OutSiblings.Of(outFolder) is not { } at || at.WouldSwallow(jobFolder) || !(OutMending.IsNeeded(at) || OutLocks.AnyLeft(jobFolder, at)))
+        {
+            return [];
+        }
+
+        using var locks = OutLocks.Take(jobFolder, at).Value;
+        try
+        {
+            return locks is null ? [] : OutMending.Mend(at);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return [Problem.NeedsPerson(
+                new Where(at.Out),
+                $"An earlier run was interrupted and what it left cannot be cleared away: {e.Message}",
+                $"Delete the folder {Path.GetFileName(at.New)} beside the out folder by hand.")];
+        }
+    }
+
+    /// <summary>Makes a file in the build folder, with its sub-folder; may be called from several threads.</summary>
+    /// <param name="relative">As in <see cref="OutPaths"/>.</param>
+    public FileStream Create(string relative)
+    {
+        string full = Path.Combine(_at.New, relative);
+        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+        return new FileStream(full, FileMode.Create, FileAccess.Write, FileShare.Read, bufferSize: 0);
+    }
+
+    /// <summary>
+    /// Takes a person's own files over from the earlier out folder and puts the new one in its place. Returns what
+    /// the person should know of her files.
+    /// </summary>
+    /// <exception cref="IOException">The machine could not; the earlier out folder is as it was.</exception>
+    public ImmutableArray<Problem> Commit()
+    {
+        ObjectDisposedException.ThrowIf(_ended, this);
+        OutManifest.Write(_at.New);
+        AtStep?.Invoke(OutStep.ManifestWritten);
+        var notes = new List<Problem>();
+        bool renews = Directory.Exists(_at.Out);
+        var carry = new CarryOver(renews ? OutManifest.Read(_at.Out) : OutManifest.Read(_at.New), _at.Out, _at.New);
+        if (renews)
+        {
+            notes.AddRange(carry.Run());
+            if (!OperatingSystem.IsWindows())
+            {
+                File.SetUnixFileMode(_at.New, File.GetUnixFileMode(_at.Out));
+            }
+        }
+
+        AtStep?.Invoke(OutStep.PersonsFilesCarried);
+        FolderRename.TryFlush(Path.Combine(_at.New, OutPaths.Plan));
+        FolderRename.TryFlush(_at.New);
+        string? earlier = PutInPlace(renews);
+        _committed = true;
+        FolderRename.TryFlush(_at.Parent);
+        AtStep?.Invoke(OutStep.NewInPlace);
+        if (earlier is not null)
+        {
+            // Best effort from here on: the new folder stands, and what stays of the earlier one the next start clears away.
+            try
+            {
+                notes.AddRange(carry.Run(earlier, _at.Out));
+                AtStep?.Invoke(OutStep.LateFilesCarried);
+                OutMending.Remove(earlier);
+                AtStep?.Invoke(OutStep.OldRemoved);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                notes.Add(Problem.Note(new Where(earlier), $"The earlier out folder could not be removed: {e.Message}", "Delete it by hand."));
+            }
+        }
+
+        return [.. notes];
+    }
+
+    public void Dispose()
+    {
+        if (_ended)
+        {
+            return;
+        }
+
+        _ended = true;
+        try
+        {
+            if (!_committed && Directory.Exists(_at.New))
+            {
+                OutMending.Remove(_at.New);
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // The next start clears it away.
+        }
+
+        GiveBack(_locks);
+        if (!_committed)
+        {
+            RemoveParents(_madeParents);
+        }
+    }
+
+    /// <summary>Leaves everything as a killed process does.</summary>
+    internal void AbandonAsIfKilled()
+    {
+        _ended = true;
+        foreach (var held in _locks)
+        {
+            held.AbandonAsIfKilled();
+        }
+    }
+
+    /// <summary>Returns where the earlier folder lies now, or null when there was none.</summary>
+    private string? PutInPlace(bool renews)
+    {
+        if (!renews)
+        {
+            Directory.Move(_at.New, _at.Out);
+            return null;
+        }
+
+        if (!WithoutExchange && FolderRename.TryExchange(_at.New, _at.Out))
+        {
+            return _at.New;
+        }
+
+        Directory.Move(_at.Out, _at.Old);
+        AtStep?.Invoke(OutStep.OldMovedAside);
+        try
+        {
+            Directory.Move(_at.New, _at.Out);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Directory.Move(_at.Old, _at.Out);
+            throw;
+        }
+
+        return _at.Old;
+    }
+
+    private static Problem? Refusal(OutSiblings at)
+    {
+        try
+        {
+            if (!Directory.Exists(at.Out) || OutMending.IsEmptyFolder(at.Out))
+            {
+                return null;
+            }
+        }
+        catch (UnauthorizedAccessException e)
+        {
+            return Problem.CannotUse(new Where(at.Out), $"This folder cannot be read: {e.Message}", "Choose another folder with --out.");
+        }
+
+        return OutManifest.PlanFormat(at.Out) switch
+        {
+            PlanJson.Format => null,
+            { } newer and > PlanJson.Format => Problem.CannotUse(
+                new Where(at.Out),
+                FormattableString.Invariant($"The plan in this folder is of format {newer}, which a newer NameBand made; this one writes format {PlanJson.Format}."),
+                "Use the newer NameBand, or choose another folder with --out."),
+            _ => Problem.CannotUse(
+                new Where(at.Out),
+                "This folder holds something already, and no plan.json of ours is among it.",
+                "Nothing in it was touched. Choose an empty or new folder with --out."),
+        };
+    }
+
+    private static ImmutableArray<string> MakeParents(string parent)
+    {
+        var made = ImmutableArray.CreateBuilder<string>();
+        for (string? at = parent; at is not null && !Directory.Exists(at); at = Path.GetDirectoryName(at))
+        {
+            made.Add(at);
+        }
+
+        Directory.CreateDirectory(parent);
+        return made.ToImmutable();
+    }
+
+    private static void RemoveParents(ImmutableArray<string> made)
+    {
+        foreach (string folder in made.Where(OutMending.IsEmptyFolder))
+        {
+            Directory.Delete(folder);
+        }
+    }
+
+    private static void GiveBack(ImmutableArray<JobLock> locks)
+    {
+        foreach (var held in locks)
+        {
+            held.Dispose();
+        }
+    }
+}

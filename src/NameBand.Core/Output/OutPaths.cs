@@ -1,0 +1,21 @@
+using System.Globalization;
+
+namespace NameBand.Output;
+
+/// <summary>Names of the files inside an out folder, with forward slashes as they stand in plan.json.</summary>
+public static class OutPaths
+{
+    public const string Plan = "plan.json";
+    public const string ReadMeFirst = "read-me-first.txt";
+    public const string Worksheet = "worksheet.csv";
+    public const string Manifest = ".made-by-nameband.json";
+
+    public static string NeedlePath(int hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.csv");
+
+    public static string HoopingProof(int hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"proofs/hooping-{hooping:D3}.png");
+
+    public static string RoundProof(int round) =>
+        string.Create(CultureInfo.InvariantCulture, $"proofs/round-{round:D2}.png");
+}

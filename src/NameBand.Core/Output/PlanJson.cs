@@ -1,0 +1,211 @@
+using System.Collections.Immutable;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Layout;
+using NameBand.Names;
+
+namespace NameBand.Output;
+
+/// <summary>
+/// Writes plan.json. Lengths are rounded to 0.001 mm before they are added up, so that a reader who adds the numbers
+/// in the file arrives at the sums in the file.
+/// </summary>
+public static class PlanJson
+{
+    /// <summary>The number of the file's form, in its key <c>format</c>.</summary>
+    public const int Format = 1;
+
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+
+        // Names stay readable in the file. It is a file, never pasted into a web page unescaped.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <param name="rows">Every data row of every list with what finally became of it.</param>
+    /// <exception cref="InvalidOperationException">Plan, estimate and rows do not belong together: a bug.</exception>
+    public static void Write(
+        Stream stream, string title, StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows)
+    {
+        Check(plan, estimate, rows);
+        using var json = new Utf8JsonWriter(stream, Options);
+        json.WriteStartObject();
+        json.WriteNumber("format", Format);
+        json.WriteString("title", title);
+        WriteHem(json, plan);
+        WriteStrip(json, plan);
+        json.WriteNumber("letterHeightMm", Thousandths.Mm(plan.LetterHeightMm));
+        json.WriteNumber("baselineYMm", Thousandths.Mm(plan.BaselineYMm));
+        json.WriteStartArray("rounds");
+        foreach (var round in plan.Rounds)
+        {
+            WriteRound(json, round);
+        }
+
+        json.WriteEndArray();
+        WriteHoopings(json, plan, estimate);
+        WriteTotals(json, plan, estimate);
+        WriteRows(json, rows);
+        json.WriteEndObject();
+        json.Flush();
+        stream.Write("\n"u8);
+    }
+
+    /// <summary>The word for a row's outcome in our files.</summary>
+    public static string Word(RowOutcome outcome) => outcome switch
+    {
+        RowOutcome.Placed => "placed",
+        RowOutcome.Merged => "merged",
+        RowOutcome.Held => "held",
+        RowOutcome.LeftOut => "leftOut",
+        _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "No such outcome."),
+    };
+
+    private static void WriteHem(Utf8JsonWriter json, StripPlan plan)
+    {
+        json.WriteStartObject("hem");
+        json.WriteNumber("lengthMm", Thousandths.Mm(plan.Hem.EdgeLengthMm));
+        json.WriteBoolean("closed", plan.Hem.Closed);
+        json.WriteNumber("overlapMm", Thousandths.Mm(plan.Hem.OverlapMm));
+        json.WriteNumber("toleranceMm", Thousandths.Mm(plan.Hem.ToleranceMm));
+        json.WriteEndObject();
+    }
+
+    private static void WriteStrip(Utf8JsonWriter json, StripPlan plan)
+    {
+        decimal total = plan.Rounds.Sum(r => Thousandths.Mm(r.LengthMm));
+        decimal asked = plan.Rounds.Sum(r => Thousandths.Mm(r.HemMm));
+        json.WriteStartObject("strip");
+        json.WriteNumber("cutWidthMm", Thousandths.Mm(plan.Hem.Strip.CutWidthMm));
+        json.WriteNumber("turnInMm", Thousandths.Mm(plan.Hem.Strip.TurnInMm));
+        json.WriteNumber("finishedWidthMm", Thousandths.Mm(plan.Hem.Strip.FinishedWidthMm));
+        json.WriteNumber("totalLengthMm", total);
+        json.WriteNumber("differenceMm", total - asked);
+        json.WriteBoolean("matchesHem", plan.MatchesHem);
+        json.WriteNumber("shortening", plan.Shortening);
+        json.WriteEndObject();
+    }
+
+    private static void WriteRound(Utf8JsonWriter json, Round round)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("number", round.Number);
+        json.WriteNumber("lengthMm", Thousandths.Mm(round.LengthMm));
+        json.WriteNumber("hemMm", Thousandths.Mm(round.HemMm));
+        json.WriteNumber("gapMm", Thousandths.Mm(round.GapMm));
+        json.WriteStartArray("segments");
+        foreach (var segment in round.Segments)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", segment.Number);
+            json.WriteNumber("startMm", Thousandths.Mm(segment.StartMm));
+            json.WriteNumber("lengthMm", Thousandths.Mm(segment.LengthMm));
+            json.WriteNumber("clothStartMm", Thousandths.Mm(segment.ClothStartMm));
+            json.WriteStartArray("names");
+            foreach (var name in segment.Names)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("order", name.Order);
+                json.WriteString("text", name.Lettered.Name.Text);
+                json.WriteString("list", name.Lettered.Name.Row.List);
+                json.WriteNumber("line", name.Lettered.Name.Row.Line);
+                json.WriteNumber("startMm", Thousandths.Mm(name.StartMm));
+                json.WriteNumber("widthMm", Thousandths.Mm(name.WidthMm));
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void WriteHoopings(Utf8JsonWriter json, StripPlan plan, Estimate estimate)
+    {
+        var figures = estimate.Hoopings.ToDictionary(f => f.Number);
+        json.WriteStartArray("hoopings");
+        foreach (var hooping in plan.Hoopings)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", hooping.Number);
+            json.WriteStartArray("segments");
+            foreach (var hooped in hooping.Segments)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("number", hooped.Segment.Number);
+                json.WriteNumber("xMm", Thousandths.Mm(hooped.XMm));
+                json.WriteNumber("yMm", Thousandths.Mm(hooped.YMm));
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteString("needlePath", OutPaths.NeedlePath(hooping.Number));
+            json.WriteString("proof", OutPaths.HoopingProof(hooping.Number));
+            var figure = figures[hooping.Number];
+            json.WriteNumber("stitches", figure.Stitches);
+            json.WriteNumber("jumps", figure.Jumps);
+            json.WriteNumber("trims", figure.Trims);
+            json.WriteNumber("minutes", Thousandths.Tenths(figure.MachineMinutes));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteTotals(Utf8JsonWriter json, StripPlan plan, Estimate estimate)
+    {
+        json.WriteStartObject("totals");
+        json.WriteNumber("names", plan.NameCount);
+        json.WriteNumber("segments", plan.Rounds.Sum(r => r.Segments.Length));
+        json.WriteNumber("hoopings", plan.Hoopings.Length);
+        json.WriteNumber("stitches", estimate.Hoopings.Sum(h => (long)h.Stitches));
+        json.WriteNumber("jumps", estimate.Hoopings.Sum(h => (long)h.Jumps));
+        json.WriteNumber("trims", estimate.Hoopings.Sum(h => (long)h.Trims));
+        json.WriteNumber("machineMinutes", Thousandths.Tenths(estimate.MachineMinutes.Likely));
+        json.WriteNumber("handsOnMinutes", Thousandths.Tenths(estimate.HandsOnMinutes.Likely));
+        json.WriteNumber("needleThreadM", Thousandths.Tenths(estimate.NeedleThreadM));
+        json.WriteNumber("bobbinThreadM", Thousandths.Tenths(estimate.BobbinThreadM));
+        json.WriteEndObject();
+    }
+
+    private static void WriteRows(Utf8JsonWriter json, ImmutableArray<ListedRow> rows)
+    {
+        json.WriteStartArray("rows");
+        foreach (var row in rows)
+        {
+            json.WriteStartObject();
+            json.WriteString("list", row.Row.List);
+            json.WriteNumber("line", row.Row.Line);
+            json.WriteString("outcome", Word(row.Outcome));
+            json.WriteString("text", row.Text);
+            json.WriteString("reason", row.Reason);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Check(StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows)
+    {
+        var placed = rows.Where(r => r.Outcome == RowOutcome.Placed).Select(r => r.Row).ToHashSet();
+        var sewn = plan.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Row).ToList();
+        Require(placed.Count == sewn.Count && placed.SetEquals(sewn), "The placed rows are not the names of the plan.");
+        Require(
+            plan.Hoopings.Select(h => h.Number).ToHashSet().SetEquals(estimate.Hoopings.Select(h => h.Number)),
+            "The estimate is not of these hoopings.");
+    }
+
+    private static void Require(bool holds, string otherwise)
+    {
+        if (!holds)
+        {
+            throw new InvalidOperationException(otherwise);
+        }
+    }
+}

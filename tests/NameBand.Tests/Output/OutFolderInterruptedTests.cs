@@ -1,0 +1,152 @@
+using System.Diagnostics;
+using NameBand.Output;
+using Xunit;
+
+namespace NameBand.Tests.OutputRoom;
+
+public sealed class OutFolderInterruptedTests : IDisposable
+{
+    private readonly TempFolder _temp = new();
+
+    public static TheoryData<string, bool> Steps()
+    {
+        var data = new TheoryData<string, bool>();
+        foreach (var step in Enum.GetValues<OutStep>())
+        {
+            data.Add(step.ToString(), false);
+            data.Add(step.ToString(), true);
+        }
+
+        return data;
+    }
+
+    public void Dispose() => _temp.Dispose();
+
+    [Theory]
+    [MemberData(nameof(Steps))]
+    public void CutOffAtAnyStepTheNextStartFindsOneWholeFolder(string stepName, bool withoutExchange)
+    {
+        var cutOffAt = Enum.Parse<OutStep>(stepName);
+        Make([1, 2, 3], null, withoutExchange);
+        File.WriteAllText(Path.Combine(_temp.Out, "notes.txt"), "mine");
+        var earlier = _temp.Contents();
+
+        bool cut = Make([1], cutOffAt, withoutExchange);
+        Assert.Equal(cutOffAt != OutStep.OldMovedAside || withoutExchange, cut);
+        var notes = OutFolder.MendInterrupted(_temp.Job, _temp.Out);
+        Assert.DoesNotContain(notes, n => n.Severity != NameBand.Common.Severity.Note);
+
+        var now = _temp.Contents();
+        if (cut && cutOffAt < OutStep.NewInPlace)
+        {
+            Assert.Equal(earlier, now);
+        }
+        else
+        {
+            Assert.Equal(
+                ["out/.made-by-nameband.json", "out/needle-paths/hooping-001.csv", "out/notes.txt", "out/plan.json", "out/proofs/hooping-001.png", "out/worksheet.csv"],
+                now.Keys);
+            Assert.Equal("mine", now["out/notes.txt"]);
+        }
+
+        Assert.Equal(["out"], Directory.EnumerateFileSystemEntries(_temp.Job).Select(Path.GetFileName));
+        Assert.Empty(OutFolder.MendInterrupted(_temp.Job, _temp.Out));
+
+        // And the next run goes through without a mending before it.
+        Make([1], cutOffAt, withoutExchange);
+        Make([1, 2], null, withoutExchange);
+        Assert.Equal("mine", File.ReadAllText(Path.Combine(_temp.Out, "notes.txt")));
+        Assert.False(File.Exists(Path.Combine(_temp.Out, OutPaths.NeedlePath(3))));
+        Assert.True(File.Exists(Path.Combine(_temp.Out, OutPaths.NeedlePath(2))));
+    }
+
+    [Fact]
+    public void SomethingPutInThePlaceOfAHalfExchangedFolderIsNeverDeleted()
+    {
+        Make([1], null, true);
+        Make([1], OutStep.OldMovedAside, true);
+        Directory.CreateDirectory(_temp.Out);
+        File.WriteAllText(Path.Combine(_temp.Out, "other.txt"), "other");
+        var before = _temp.Contents();
+        var problem = Assert.Single(OutFolder.Begin(_temp.Job, _temp.Out).Problems, p => p.Severity == NameBand.Common.Severity.CannotUse);
+        Assert.Contains(".out.nameband-old", problem.Found, StringComparison.Ordinal);
+        Assert.Equal("other", File.ReadAllText(Path.Combine(_temp.Out, "other.txt")));
+        Assert.Equal(before.Count - 2, _temp.Contents().Count); // only the dead process's two lock files are gone
+
+        File.Delete(Path.Combine(_temp.Out, "other.txt"));
+        OutFolder.MendInterrupted(_temp.Job, _temp.Out);
+        Assert.True(File.Exists(Path.Combine(_temp.Out, OutPaths.Plan)));
+    }
+
+    [SkippableFact]
+    public void AKilledProcessLeavesAWholeFolder()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "skipped: needs kill -9 (a process ended by the system without a word)");
+        using (var first = OutFolder.Begin(_temp.Job, _temp.Out).Value!)
+        {
+            OutFolderTests.Fill(first, 1);
+            OutFolderTests.Write(first, OutPaths.ReadMeFirst, "1");
+            first.Commit();
+        }
+
+        File.WriteAllText(Path.Combine(_temp.Out, "notes.txt"), "mine");
+        var random = new Random(20);
+        for (int i = 0; i < 6; i++)
+        {
+            using var child = Process.Start(new ProcessStartInfo(
+                Environment.ProcessPath!.Contains("dotnet", StringComparison.Ordinal) ? Environment.ProcessPath : "dotnet",
+                ["exec", typeof(OutFolderChild).Assembly.Location, OutFolderChild.Verb, _temp.Job, _temp.Out, (i % 2 == 1).ToString()])
+            {
+                RedirectStandardOutput = true,
+            })!;
+            Assert.Equal("renewing", child.StandardOutput.ReadLine());
+            Thread.Sleep(random.Next(5, 120));
+            Assert.False(child.HasExited);
+            child.Kill();
+            child.WaitForExit();
+
+            OutFolder.MendInterrupted(_temp.Job, _temp.Out);
+            Assert.Equal(["out"], Directory.EnumerateFileSystemEntries(_temp.Job).Select(Path.GetFileName));
+            int hoopings = Directory.GetFiles(Path.Combine(_temp.Out, "needle-paths")).Length;
+            Assert.Equal(
+                FormattableString.Invariant($"{hoopings}"),
+                File.ReadAllText(Path.Combine(_temp.Out, OutPaths.ReadMeFirst)));
+            Assert.Equal(hoopings, Directory.GetFiles(Path.Combine(_temp.Out, "proofs")).Length);
+            Assert.Equal("mine", File.ReadAllText(Path.Combine(_temp.Out, "notes.txt")));
+        }
+    }
+
+    /// <summary>Renews the out folder; cut off at a step, leaves everything as a killed process does. Returns whether it was cut off.</summary>
+    private bool Make(int[] hoopings, OutStep? cutOffAt, bool withoutExchange)
+    {
+        OutFolder? folder = null;
+        void AtStep(OutStep step)
+        {
+            if (step == cutOffAt && folder is not null)
+            {
+                throw new CutOffException();
+            }
+        }
+
+        folder = OutFolder.Begin(_temp.Job, _temp.Out, AtStep, withoutExchange).Value!;
+        try
+        {
+            OutFolderTests.Fill(folder, hoopings);
+            if (cutOffAt == OutStep.BuildFolderMade)
+            {
+                throw new CutOffException();
+            }
+
+            folder.Commit();
+            folder.Dispose();
+            return false;
+        }
+        catch (CutOffException)
+        {
+            folder.AbandonAsIfKilled();
+            return true;
+        }
+    }
+
+    private sealed class CutOffException : Exception;
+}

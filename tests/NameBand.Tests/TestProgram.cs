@@ -1,0 +1,17 @@
+using NameBand.Tests.OutputRoom;
+
+namespace NameBand.Tests;
+
+/// <summary>Lets a test start this assembly as a process of its own, to be killed.</summary>
+internal static class TestProgram
+{
+    public static int Main(string[] args)
+    {
+        if (args is [OutFolderChild.Verb, var job, var outFolder, var withoutExchange])
+        {
+            OutFolderChild.Run(job, outFolder, bool.Parse(withoutExchange));
+        }
+
+        return 64;
+    }
+}

@@ -52,10 +52,9 @@ internal static class LengthReading
         return TryCheck((double)mm, shown, out length, out fault);
     }
 
-    public static bool TryCheck(double mm, out Length length, out LengthFault fault) =>
-        TryCheck(mm, mm.ToString("R", CultureInfo.InvariantCulture), out length, out fault);
-
-    private static bool TryCheck(double mm, string shown, out Length length, out LengthFault fault)
+    /// <summary>Checks a bare number of millimetres.</summary>
+    /// <param name="shown">The number as it was written, for messages.</param>
+    public static bool TryCheck(double mm, string shown, out Length length, out LengthFault fault)
     {
         length = default;
         fault = default;

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>Puts a job together from checked values.</summary>
+internal static class JobAssembly
+{
+    /// <returns>A job that may be used only when no <see cref="Severity.CannotUse"/> problem was found.</returns>
+    public static BandJob Make(string folder, JobValues values)
+    {
+        var job = new BandJob(
+            folder,
+            values.Text(JobKeys.Title) ?? FolderName(folder),
+            values.Word(JobKeys.Way),
+            JobPaths.CheckLists(folder, values),
+            new ColumnChoice(values.Text(JobKeys.NameColumn), values.Text(JobKeys.LeaveOutColumn)),
+            Hem(values),
+            Strip(values),
+            Lettering(folder, values),
+            new HoopSettings(values.Certain(JobKeys.Along), values.Certain(JobKeys.Across), values.Certain(JobKeys.Spare)),
+            values.Text(JobKeys.Fabric)!,
+            Machine(values),
+            Hands(values));
+        JobChecks.Check(job, values);
+        return job;
+    }
+
+    private static string FolderName(string folder) =>
+        PlainText.Short(Path.GetFileName(Path.TrimEndingDirectorySeparator(folder)), 300) is { Length: > 0 } name ? name : "job";
+
+    private static HemSettings Hem(JobValues values)
+    {
+        bool isSkirt = values.HasGroup("hem.skirt");
+        var skirt = isSkirt
+            ? new SkirtSettings(
+                values.Number(JobKeys.SkirtTurn) ?? 0, values.Certain(JobKeys.SkirtWaist), values.Certain(JobKeys.SkirtLength),
+                values.Certain(JobKeys.SkirtTakenUp))
+            : null;
+        return new HemSettings(
+            values.Lengths(JobKeys.HemLength), skirt, values.Number(JobKeys.HemTurn), values.Flag(JobKeys.Closed),
+            values.Certain(JobKeys.Overlap), values.Certain(JobKeys.Tolerance));
+    }
+
+    private static StripSettings Strip(JobValues values) => new(
+        values.Certain(JobKeys.CutWidth), values.Certain(JobKeys.TurnIn), values.Certain(JobKeys.Margin), values.Word(JobKeys.Sewn),
+        values.Number(JobKeys.Shortening)!.Value, (int?)values.Number(JobKeys.Rounds), values.Certain(JobKeys.Lift),
+        values.Length(JobKeys.RoundStep), values.Word(JobKeys.Side), values.Word(JobKeys.ReadBy));
+
+    private static LetteringSettings Lettering(string folder, JobValues values) => new(
+        JobPaths.CheckFace(folder, values), values.Length(JobKeys.Height), values.Certain(JobKeys.Least), values.Length(JobKeys.Gap),
+        values.Flag(JobKeys.Spread), values.Word(JobKeys.Order), JobChecks.Collation(values));
+
+    private static MachineSettings Machine(JobValues values) => new(
+        Certain(values, JobKeys.StitchesPerMinute), Certain(values, JobKeys.SecondsPerJump), Certain(values, JobKeys.SecondsPerTrim),
+        Certain(values, JobKeys.SecondsPerStop), Certain(values, JobKeys.SecondsToStart));
+
+    private static HandSettings Hands(JobValues values) => new(
+        Certain(values, JobKeys.Hooping), Certain(values, JobKeys.TearAway), Certain(values, JobKeys.Clipping),
+        Certain(values, JobKeys.Pressing), Certain(values, JobKeys.Trimming), Certain(values, JobKeys.TurningIn),
+        Certain(values, JobKeys.Pinning), Certain(values, JobKeys.SewingLower), Certain(values, JobKeys.SewingUpper),
+        Certain(values, JobKeys.Join), Certain(values, JobKeys.RestAllowance));
+
+    private static double Certain(JobValues values, NumberKey key) => values.Number(key)!.Value;
+}

@@ -1,0 +1,158 @@
+using System.Globalization;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>The checks that look at several keys together.</summary>
+internal static class JobChecks
+{
+    private const double LeastZoneMm = 3;
+    private const double LeastFieldMm = 20;
+
+    public static void Check(BandJob job, JobValues values)
+    {
+        CheckHem(job.Hem, job.Strip, values);
+        CheckSkirt(job.Hem.Skirt, values);
+        CheckStrip(job.Strip, values);
+        CheckHoop(job.Hoop, values);
+    }
+
+    /// <summary>The locale of the alphabetical order, checked against those the system knows; "und" is the root order.</summary>
+    public static string Collation(JobValues values)
+    {
+        string collation = values.Text(JobKeys.Collation)!;
+        try
+        {
+            CultureInfo.GetCultureInfo(collation, predefinedOnly: true);
+        }
+        catch (CultureNotFoundException)
+        {
+            values.Refuse(
+                JobKeys.Collation, $"“{PlainText.Short(collation)}” is not a language NameBand can order by.",
+                "Write a language code such as \"en\", \"sv\" or \"de-AT\", or \"und\" for the order that suits most.");
+        }
+
+        return collation;
+    }
+
+    private static void CheckHem(HemSettings hem, StripSettings strip, JobValues values)
+    {
+        bool isMeasured = values.Has(JobKeys.HemLength);
+        bool isSkirt = hem.Skirt is not null;
+        if (isMeasured && isSkirt)
+        {
+            values.Refuse("hem.skirt", "The hem has both hem.length and hem.skirt.", "Keep hem.length if you measured the edge, or hem.skirt to have it computed.");
+        }
+        else if (!isMeasured && !values.Has("hem.skirt") && (!values.Has("hem") || values.HasGroup("hem")))
+        {
+            values.Refuse(
+                "hem", "The job does not say how long the hem is.",
+                "Add \"hem\": { \"length\": \"3.66 m\" } with your measured edge, or hem.skirt with turn, waist and length.");
+        }
+
+        if (isSkirt && values.Has(JobKeys.HemTurn))
+        {
+            values.Refuse(JobKeys.HemTurn, "hem.turn goes with a measured hem.length, and a skirt has its own turn.", "Take hem.turn away.");
+        }
+
+        if (isMeasured && !isSkirt && values.AreSound(JobKeys.HemLength, JobKeys.Rounds, JobKeys.HemTurn))
+        {
+            CheckRounds(hem, strip, values);
+        }
+    }
+
+    private static void CheckRounds(HemSettings hem, StripSettings strip, JobValues values)
+    {
+        int lengths = hem.Lengths.Length;
+        if (lengths > 1 && strip.Rounds is null)
+        {
+            values.Refuse(
+                JobKeys.HemLength, $"hem.length has {lengths} lengths, and strip.rounds is \"asNeeded\".",
+                $"Write \"rounds\": {lengths} in strip, or give one length and hem.turn.");
+        }
+        else if (lengths > 1 && lengths != strip.Rounds)
+        {
+            values.Refuse(
+                JobKeys.HemLength, $"hem.length has {lengths} lengths, and strip.rounds is {strip.Rounds}.",
+                $"Write \"rounds\": {lengths} in strip, or one length for each round.");
+        }
+        else if (lengths == 1 && strip.Rounds != 1 && hem.Turn is null)
+        {
+            values.Refuse(
+                JobKeys.HemTurn, "With more than one round NameBand must know how much shorter the higher ones are, and hem.turn is not given.",
+                "Add \"turn\" to hem: the part of a full circle, such as 0.75, or 0 for a straight edge. Or measure each round and give all lengths.");
+        }
+    }
+
+    private static void CheckSkirt(SkirtSettings? skirt, JobValues values)
+    {
+        if (skirt is null)
+        {
+            return;
+        }
+
+        foreach (JobKey key in new JobKey[] { JobKeys.SkirtTurn, JobKeys.SkirtWaist, JobKeys.SkirtLength })
+        {
+            if (!values.Has(key) && values.AreSound(key))
+            {
+                string example = key == JobKeys.SkirtTurn ? "\"turn\": 0.75 for three quarters of a circle" : $"\"{key.Path.Split('.')[^1]}\": \"70 cm\"";
+                values.Refuse(key, $"{key.Path} is missing.", $"Add for example {example}.");
+            }
+        }
+
+        if (values.AreSound(JobKeys.SkirtTurn, JobKeys.SkirtWaist, JobKeys.SkirtLength, JobKeys.SkirtTakenUp))
+        {
+            var hem = Length.FromMm(skirt.Waist.Mm + (2 * Math.PI * skirt.Turn * skirt.Length.Mm));
+            if (skirt.TakenUp.Mm >= hem.Mm)
+            {
+                values.Refuse(
+                    JobKeys.SkirtTakenUp, $"Seams and placket take up {skirt.TakenUp.InMetres()}, and the whole hem is {hem.InMetres()}.",
+                    "Check hem.skirt.takenUp.");
+            }
+        }
+    }
+
+    private static void CheckStrip(StripSettings strip, JobValues values)
+    {
+        if (!values.AreSound(JobKeys.CutWidth, JobKeys.TurnIn, JobKeys.Margin))
+        {
+            return;
+        }
+
+        var finished = Length.FromMm(strip.CutWidth.Mm - (2 * strip.TurnIn.Mm));
+        var zone = Length.FromMm(finished.Mm - (2 * strip.Margin.Mm));
+        if (finished.Mm <= 0)
+        {
+            values.Refuse(
+                JobKeys.TurnIn, $"Two turn-ins of {Both(strip.TurnIn)} use up the whole cut width of {Both(strip.CutWidth)}.",
+                "Turn in less, or cut the strip wider.");
+        }
+        else if (zone.Mm < LeastZoneMm)
+        {
+            string left = zone.Mm > 0 ? $"only {zone.InMillimetres()}" : "nothing";
+            values.Refuse(
+                JobKeys.Margin, $"The finished strip is {Both(finished)} wide, and two margins of {Both(strip.Margin)} leave {left} for letters.",
+                "Make the margin or the turn-in smaller, or cut the strip wider.");
+        }
+        else if (strip.Rounds != 1 && strip.RoundStep is { } step && step.Mm < finished.Mm && values.AreSound(JobKeys.RoundStep, JobKeys.Rounds))
+        {
+            values.Refuse(
+                JobKeys.RoundStep, $"From one round to the next it is {Both(step)}, and a finished strip is {Both(finished)} wide: they would lie over each other.",
+                "Make strip.roundStep at least the finished width.");
+        }
+    }
+
+    private static void CheckHoop(HoopSettings hoop, JobValues values)
+    {
+        double leftMm = hoop.Along.Mm - (2 * hoop.Spare.Mm);
+        if (values.AreSound(JobKeys.Along, JobKeys.Spare) && leftMm < LeastFieldMm)
+        {
+            string left = leftMm > 0 ? $"only {Length.FromMm(leftMm).InMillimetres()}" : "nothing";
+            values.Refuse(
+                JobKeys.Spare, $"Leaving {Both(hoop.Spare)} free at each end of a sewing field of {Both(hoop.Along)} leaves {left} to sew in.",
+                "Make hoop.spare smaller, or give the true sewing field in hoop.along.");
+        }
+    }
+
+    private static string Both(Length length) => $"{length.InMillimetres()} ({length.InInches()})";
+}

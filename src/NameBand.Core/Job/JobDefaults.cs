@@ -1,0 +1,59 @@
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>What is taken for a key that job.json does not give. They suit a domestic machine and quilting cotton.</summary>
+public static class JobDefaults
+{
+    public static Length TakenUp { get; } = Length.FromMm(0);
+
+    public static Length Overlap { get; } = Length.FromInches(1);
+
+    /// <summary>How far a strip may be from its hem and still be said to match it.</summary>
+    public static Length Tolerance { get; } = Length.FromMm(6);
+
+    public const bool Closed = true;
+
+    public static Length CutWidth { get; } = Length.FromInches(2);
+
+    public static Length TurnIn { get; } = Length.FromInches(0.5);
+
+    public static Length Margin { get; } = Length.FromMm(4);
+
+    /// <summary>Of its length; common practice is 0.005 to 0.015, no source: the swatch decides.</summary>
+    public const double ShorteningPart = 0.01;
+
+    public const int Rounds = 1;
+
+    public static Length Lift { get; } = Length.FromMm(3);
+
+    /// <summary>What lies between one round and the next where strip.roundStep is not given.</summary>
+    public static Length BetweenRounds { get; } = Length.FromInches(0.5);
+
+    public const string Face = "Nunito Bold";
+
+    public static Length Least { get; } = Length.FromMm(6);
+
+    /// <summary>Letter heights of clear space between two names where lettering.gap is not given.</summary>
+    public const double GapFactor = 1.5;
+
+    public const bool Spread = true;
+
+    public const string Collation = "und";
+
+    public static Length Along { get; } = Length.FromMm(160);
+
+    public static Length Across { get; } = Length.FromMm(100);
+
+    public static Length Spare { get; } = Length.FromMm(5);
+
+    public const string Fabric = "quilting cotton";
+
+    public static MachineSettings Machine { get; } = new(
+        StitchesPerMinute: 600, SecondsPerJump: 1, SecondsPerTrim: 7, SecondsPerStop: 40, SecondsToStart: 60);
+
+    public static HandSettings Hands { get; } = new(
+        HoopingMinutes: 6.5, TearAwayMinutesPerName: 1.5, ClippingMinutesPerName: 1, PressingMinutesPerMetre: 2,
+        TrimmingMinutesPerMetre: 2, TurningInMinutesPerMetre: 3, PinningMinutesPerMetre: 5,
+        SewingLowerEdgeMinutesPerMetre: 1.5, SewingUpperEdgeMinutesPerMetre: 3, JoinMinutes: 6, RestAllowance: 0.1);
+}

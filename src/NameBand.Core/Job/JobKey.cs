@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>A key job.json may have: its full path, what it takes and what is taken when it is not there.</summary>
+internal abstract record JobKey(string Path)
+{
+    /// <summary>What may stand there, for messages and for the table in docs/job-file.md.</summary>
+    public abstract string Takes { get; }
+
+    /// <summary>The default as it would be written, or in words; for the table in docs/job-file.md.</summary>
+    public abstract string DefaultText { get; }
+
+    protected static string InWords(double number) => number.ToString("0.######", CultureInfo.InvariantCulture);
+
+    protected static string InWords(Length length)
+    {
+        bool isWholeMm = Math.Abs(length.Mm - Math.Round(length.Mm)) < 1e-9;
+        return isWholeMm ? length.InMillimetres() : length.InInches();
+    }
+}
+
+/// <param name="Default">Null: <paramref name="Otherwise"/> says in words what is taken.</param>
+/// <param name="Word">A word that may stand in place of a length, and then reads as null.</param>
+/// <param name="Many">A list of lengths may stand there too.</param>
+internal sealed record LengthKey(
+    string Path, Length? Default, double LowMm, double HighMm, string Otherwise = "", string? Word = null, bool Many = false)
+    : JobKey(Path)
+{
+    public override string Takes =>
+        "a length" + (Many ? ", or a list of one length for each round" : "") + (Word is null ? "" : $", or \"{Word}\"");
+
+    public override string DefaultText => Default is { } value ? InWords(value) : Otherwise;
+
+    public string RangeInWords => $"from {InWords(Length.FromMm(LowMm))} to {Far(HighMm)}";
+
+    private static string Far(double mm) => mm >= 1000 ? Length.FromMm(mm).InMetres() : InWords(Length.FromMm(mm));
+}
+
+/// <param name="High">The highest number allowed; <paramref name="IsBelow"/> shuts it out itself.</param>
+/// <param name="Word">A word that may stand in place of a number, and then reads as null.</param>
+internal sealed record NumberKey(
+    string Path, double? Default, double Low, double High, string Otherwise = "", string? Word = null, bool IsWhole = false,
+    bool IsAbove = false, bool IsBelow = false)
+    : JobKey(Path)
+{
+    public override string Takes => (IsWhole ? "a whole number" : "a number") + (Word is null ? "" : $", or \"{Word}\"");
+
+    public override string DefaultText => Default is { } value ? InWords(value) : Otherwise;
+
+    public string RangeInWords =>
+        $"{(IsAbove ? "above" : "from")} {InWords(Low)} {(IsBelow ? "to just below" : "to")} {InWords(High)}";
+
+    public bool Allows(double number) =>
+        (IsAbove ? number > Low : number >= Low) && (IsBelow ? number < High : number <= High) && (!IsWhole || Math.Floor(number) == number);
+}
+
+internal sealed record FlagKey(string Path, bool Default) : JobKey(Path)
+{
+    public override string Takes => "true or false";
+
+    public override string DefaultText => Default ? "true" : "false";
+}
+
+internal abstract record WordKey(string Path, ImmutableArray<string> Words) : JobKey(Path)
+{
+    public override string Takes =>
+        string.Join(" or ", Words.Select(w => $"\"{w}\""));
+}
+
+/// <summary>One of a few words, each of which stands for a value; the first is the default.</summary>
+internal sealed record WordKey<T>(string Path, params (string Word, T Value)[] Choices)
+    : WordKey(Path, [.. Choices.Select(c => c.Word)])
+{
+    public override string DefaultText => $"\"{Choices[0].Word}\"";
+}
+
+/// <param name="Default">Null: <paramref name="Otherwise"/> says in words what is taken.</param>
+internal sealed record TextKey(string Path, string? Default, string Otherwise = "") : JobKey(Path)
+{
+    public override string Takes => "text";
+
+    public override string DefaultText => Default is { } value ? $"\"{value}\"" : Otherwise;
+}
+
+internal sealed record TextsKey(string Path) : JobKey(Path)
+{
+    public override string Takes => "a list of texts";
+
+    public override string DefaultText => "required";
+}

@@ -1,0 +1,84 @@
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>Walks through the groups of a job.json and puts each value under its key's full path.</summary>
+internal static class JobKeySorting
+{
+    private static readonly HashSet<string> Leaves = [.. JobKeys.All.Select(k => k.Path)];
+
+    private static readonly HashSet<string> Groups = [.. JobKeys.All.SelectMany(k => Parents(k.Path))];
+
+    public static Dictionary<string, (JsonMember Key, JsonPiece Value)> Sort(JsonPiece root, List<Problem> problems)
+    {
+        var given = new Dictionary<string, (JsonMember, JsonPiece)>(StringComparer.Ordinal);
+        Walk(root, "", given, problems);
+        return given;
+    }
+
+    private static void Walk(
+        JsonPiece group, string parent, Dictionary<string, (JsonMember, JsonPiece)> given, List<Problem> problems)
+    {
+        foreach (var member in group.Members)
+        {
+            string path = parent + member.Key;
+            bool isGroup = Groups.Contains(path);
+            var where = JobReader.At(member.Line, member.Column, PlainText.Short(path, 100));
+            if (!isGroup && !Leaves.Contains(path))
+            {
+                problems.Add(Unknown(where, parent, member.Key));
+            }
+            else if (!given.TryAdd(path, (member, member.Value)))
+            {
+                problems.Add(Problem.CannotUse(
+                    where, $"{path} stands here a second time; the first is on line {given[path].Item1.Line}.", "Keep one of the two."));
+            }
+            else if (isGroup && member.Value.Kind == JsonKind.Group)
+            {
+                Walk(member.Value, path + ".", given, problems);
+            }
+            else if (isGroup)
+            {
+                problems.Add(Problem.CannotUse(
+                    where, $"{path} takes a group of keys in {{ }}, and this is {member.Value.InWords}.", $"Write for example {Example(path)}."));
+            }
+        }
+    }
+
+    private static Problem Unknown(Where where, string parent, string key)
+    {
+        string shown = PlainText.Short(parent + key, 100);
+        var here = Leaves.Concat(Groups).Where(p => Parent(p) == parent).Select(Last).Order(StringComparer.Ordinal).ToList();
+        string? elsewhere = Leaves.Concat(Groups).Where(p => p.EndsWith("." + key, StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal).FirstOrDefault();
+        string mend = NearestWord.Find(key, here) is { } near ? $"Did you mean {parent}{near}?"
+            : elsewhere is not null ? $"Did you mean {elsewhere}, in the group “{Parent(elsewhere).TrimEnd('.')}”?"
+            : NearestElsewhere(key) is { } far ? $"Did you mean {far}?"
+            : $"The keys {(parent.Length == 0 ? "here" : "in " + parent.TrimEnd('.'))} are {string.Join(", ", here)}.";
+        return Problem.CannotUse(where, $"NameBand does not know the key {shown}.", mend);
+    }
+
+    private static string? NearestElsewhere(string key)
+    {
+        var byLast = Leaves.Order(StringComparer.Ordinal).GroupBy(Last, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        return NearestWord.Find(key, byLast.Keys.Order(StringComparer.Ordinal)) is { } near ? byLast[near] : null;
+    }
+
+    private static IEnumerable<string> Parents(string path)
+    {
+        for (int dot = path.IndexOf('.', StringComparison.Ordinal); dot >= 0; dot = path.IndexOf('.', dot + 1))
+        {
+            yield return path[..dot];
+        }
+    }
+
+    private static string Parent(string path) => path[..(path.LastIndexOf('.') + 1)];
+
+    private static string Last(string path) => path[(path.LastIndexOf('.') + 1)..];
+
+    private static string Example(string path) => path switch
+    {
+        "hem" => "\"hem\": { \"length\": \"3.66 m\" }",
+        "hem.skirt" => "\"skirt\": { \"turn\": 0.75, \"waist\": \"70 cm\", \"length\": \"90 cm\" }",
+        _ => $"\"{Last(path)}\": {{ \"{Last(Leaves.Where(k => k.StartsWith(path + ".", StringComparison.Ordinal)).Order(StringComparer.Ordinal).First())}\": … }}",
+    };
+}

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Job;
+
+/// <summary>Every key of job.json. The table in docs/job-file.md is checked against this list.</summary>
+internal static class JobKeys
+{
+    private const double LongestEdgeMm = 1_000_000;
+    private const double LongestMinutes = 240;
+
+    public static readonly NumberKey Format = new("format", 1, 1, 1, IsWhole: true);
+    public static readonly TextKey Title = new("title", null, "the folder's name");
+
+    public static readonly WordKey<Way> Way = new(
+        "way", ("needlePath", Job.Way.NeedlePath), ("machineLetters", Job.Way.MachineLetters), ("traced", Job.Way.Traced));
+
+    public static readonly TextsKey Lists = new("lists");
+    public static readonly TextKey NameColumn = new("columns.name", null, "found");
+    public static readonly TextKey LeaveOutColumn = new("columns.leaveOut", null, "found");
+
+    public static readonly LengthKey HemLength = new("hem.length", null, 50, LongestEdgeMm, "this or hem.skirt", Many: true);
+    public static readonly NumberKey SkirtTurn = new("hem.skirt.turn", null, 0, 2, "required in hem.skirt", IsAbove: true);
+    public static readonly LengthKey SkirtWaist = new("hem.skirt.waist", null, 10, 100_000, "required in hem.skirt");
+    public static readonly LengthKey SkirtLength = new("hem.skirt.length", null, 10, 100_000, "required in hem.skirt");
+    public static readonly LengthKey SkirtTakenUp = new("hem.skirt.takenUp", JobDefaults.TakenUp, 0, 100_000);
+    public static readonly NumberKey HemTurn = new("hem.turn", null, 0, 2, "with more than one round it must be given");
+    public static readonly FlagKey Closed = new("hem.closed", JobDefaults.Closed);
+    public static readonly LengthKey Overlap = new("hem.overlap", JobDefaults.Overlap, 0, 1000);
+    public static readonly LengthKey Tolerance = new("hem.tolerance", JobDefaults.Tolerance, 0, 1000);
+
+    public static readonly LengthKey CutWidth = new("strip.cutWidth", JobDefaults.CutWidth, 5, 1000);
+    public static readonly LengthKey TurnIn = new("strip.turnIn", JobDefaults.TurnIn, 0, 500);
+    public static readonly LengthKey Margin = new("strip.margin", JobDefaults.Margin, 0, 500);
+
+    public static readonly WordKey<bool> Sewn = new("strip.sewn", ("beforeCutting", true), ("afterCutting", false));
+
+    public static readonly NumberKey Shortening = new("strip.shortening", JobDefaults.ShorteningPart, 0, 0.1, IsBelow: true);
+    public static readonly NumberKey Rounds = new("strip.rounds", JobDefaults.Rounds, 1, 200, Word: "asNeeded", IsWhole: true);
+    public static readonly LengthKey Lift = new("strip.lift", JobDefaults.Lift, 0, 10_000);
+    public static readonly LengthKey RoundStep = new("strip.roundStep", null, 1, 10_000, "finished width + 1/2 in");
+
+    public static readonly WordKey<GarmentSide> Side = new("strip.side", ("outside", GarmentSide.Outside), ("inside", GarmentSide.Inside));
+    public static readonly WordKey<Reader> ReadBy = new("strip.readBy", ("viewer", Reader.Viewer), ("wearer", Reader.Wearer));
+
+    public static readonly TextKey Face = new("lettering.face", JobDefaults.Face);
+    public static readonly LengthKey Height = new("lettering.height", null, 3, 200, "\"largest\"", Word: "largest");
+    public static readonly LengthKey Least = new("lettering.least", JobDefaults.Least, 3, 200);
+    public static readonly LengthKey Gap = new("lettering.gap", null, 0.5, 1000, "one and a half letter heights");
+    public static readonly FlagKey Spread = new("lettering.spread", JobDefaults.Spread);
+
+    public static readonly WordKey<NameOrder> Order = new(
+        "lettering.order", ("listed", NameOrder.Listed), ("alphabetical", NameOrder.Alphabetical), ("bestFit", NameOrder.BestFit));
+
+    public static readonly TextKey Collation = new("lettering.collation", JobDefaults.Collation);
+
+    public static readonly LengthKey Along = new("hoop.along", JobDefaults.Along, 20, 10_000);
+    public static readonly LengthKey Across = new("hoop.across", JobDefaults.Across, 10, 10_000);
+    public static readonly LengthKey Spare = new("hoop.spare", JobDefaults.Spare, 0, 1000);
+    public static readonly TextKey Fabric = new("fabric", JobDefaults.Fabric);
+
+    public static readonly NumberKey StitchesPerMinute = new("machine.stitchesPerMinute", JobDefaults.Machine.StitchesPerMinute, 10, 5000);
+    public static readonly NumberKey SecondsPerJump = Seconds("machine.secondsPerJump", JobDefaults.Machine.SecondsPerJump);
+    public static readonly NumberKey SecondsPerTrim = Seconds("machine.secondsPerTrim", JobDefaults.Machine.SecondsPerTrim);
+    public static readonly NumberKey SecondsPerStop = Seconds("machine.secondsPerStop", JobDefaults.Machine.SecondsPerStop);
+    public static readonly NumberKey SecondsToStart = Seconds("machine.secondsToStart", JobDefaults.Machine.SecondsToStart);
+
+    public static readonly NumberKey Hooping = Minutes("hands.hoopingMinutes", JobDefaults.Hands.HoopingMinutes);
+    public static readonly NumberKey TearAway = Minutes("hands.tearAwayMinutesPerName", JobDefaults.Hands.TearAwayMinutesPerName);
+    public static readonly NumberKey Clipping = Minutes("hands.clippingMinutesPerName", JobDefaults.Hands.ClippingMinutesPerName);
+    public static readonly NumberKey Pressing = Minutes("hands.pressingMinutesPerMetre", JobDefaults.Hands.PressingMinutesPerMetre);
+    public static readonly NumberKey Trimming = Minutes("hands.trimmingMinutesPerMetre", JobDefaults.Hands.TrimmingMinutesPerMetre);
+    public static readonly NumberKey TurningIn = Minutes("hands.turningInMinutesPerMetre", JobDefaults.Hands.TurningInMinutesPerMetre);
+    public static readonly NumberKey Pinning = Minutes("hands.pinningMinutesPerMetre", JobDefaults.Hands.PinningMinutesPerMetre);
+    public static readonly NumberKey SewingLower = Minutes("hands.sewingLowerEdgeMinutesPerMetre", JobDefaults.Hands.SewingLowerEdgeMinutesPerMetre);
+    public static readonly NumberKey SewingUpper = Minutes("hands.sewingUpperEdgeMinutesPerMetre", JobDefaults.Hands.SewingUpperEdgeMinutesPerMetre);
+    public static readonly NumberKey Join = Minutes("hands.joinMinutes", JobDefaults.Hands.JoinMinutes);
+    public static readonly NumberKey RestAllowance = new("hands.restAllowance", JobDefaults.Hands.RestAllowance, 0, 1);
+
+    public static readonly ImmutableArray<JobKey> All =
+    [
+        Format, Title, Way, Lists, NameColumn, LeaveOutColumn,
+        HemLength, SkirtTurn, SkirtWaist, SkirtLength, SkirtTakenUp, HemTurn, Closed, Overlap, Tolerance,
+        CutWidth, TurnIn, Margin, Sewn, Shortening, Rounds, Lift, RoundStep, Side, ReadBy,
+        Face, Height, Least, Gap, Spread, Order, Collation,
+        Along, Across, Spare, Fabric,
+        StitchesPerMinute, SecondsPerJump, SecondsPerTrim, SecondsPerStop, SecondsToStart,
+        Hooping, TearAway, Clipping, Pressing, Trimming, TurningIn, Pinning, SewingLower, SewingUpper, Join, RestAllowance,
+    ];
+
+    private static NumberKey Seconds(string path, double usual) => new(path, usual, 0, 3600);
+
+    private static NumberKey Minutes(string path, double usual) => new(path, usual, 0, LongestMinutes);
+}

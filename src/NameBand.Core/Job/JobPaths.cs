@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>Sees to it that the files a job names lie inside its folder and are there.</summary>
+internal static class JobPaths
+{
+    public static ImmutableArray<string> CheckLists(string folder, JobValues values)
+    {
+        var lists = ImmutableArray.CreateBuilder<string>();
+        if (!values.Has(JobKeys.Lists))
+        {
+            values.Refuse(JobKeys.Lists, "The job names no list.", "Add \"lists\": [\"names.csv\"] with the names of your CSV files.");
+        }
+
+        foreach (string given in values.Texts(JobKeys.Lists))
+        {
+            if (Inside(folder, given, JobKeys.Lists, values) is not { } path)
+            {
+                continue;
+            }
+
+            if (lists.Contains(path))
+            {
+                values.Refuse(JobKeys.Lists, $"“{PlainText.Short(path)}” is named twice.", "Name each list once.");
+            }
+            else if (Exists(folder, path, JobKeys.Lists, values))
+            {
+                lists.Add(path);
+            }
+        }
+
+        return lists.ToImmutable();
+    }
+
+    /// <summary>A face is a name, or a file when it ends like one.</summary>
+    public static string CheckFace(string folder, JobValues values)
+    {
+        string face = values.Text(JobKeys.Face)!;
+        bool isFile = face.EndsWith(".ttf", StringComparison.OrdinalIgnoreCase) || face.EndsWith(".otf", StringComparison.OrdinalIgnoreCase)
+            || face.Contains('/') || face.Contains('\\');
+        if (!isFile || Inside(folder, face, JobKeys.Face, values) is not { } path)
+        {
+            return face;
+        }
+
+        Exists(folder, path, JobKeys.Face, values);
+        return path;
+    }
+
+    /// <returns>The path inside the folder with forward slashes, or null when it leads out of it.</returns>
+    private static string? Inside(string folder, string given, JobKey key, JobValues values)
+    {
+        string path = given.Replace('\\', '/');
+        bool isRooted = path.StartsWith('/') || path.StartsWith('~') || (path.Length > 1 && path[1] == ':') || path.Contains("://", StringComparison.Ordinal);
+        string[] steps = path.Split('/', StringSplitOptions.RemoveEmptyEntries).Where(s => s != ".").ToArray();
+        if (isRooted || steps.Contains("..") || steps.Length == 0)
+        {
+            values.Refuse(
+                key, $"“{PlainText.Short(given)}” lies outside the job's folder.",
+                "Copy the file into the folder and write its name alone.");
+            return null;
+        }
+
+        string clean = string.Join('/', steps);
+        if (LeadsOut(folder, clean))
+        {
+            values.Refuse(
+                key, $"“{PlainText.Short(given)}” is a link to something outside the job's folder.",
+                "Put a copy of the file itself into the folder.");
+            return null;
+        }
+
+        return clean;
+    }
+
+    private static bool LeadsOut(string folder, string path)
+    {
+        try
+        {
+            string home = Real(folder);
+            string at = home;
+            foreach (string step in path.Split('/'))
+            {
+                at = Real(Path.Combine(at, step));
+                if (!at.StartsWith(home + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+        catch (IOException)
+        {
+            return true; // A ring of links leads nowhere inside.
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return false; // Reading the file will say so.
+        }
+    }
+
+    /// <summary>The path with a link at its end followed; links further up are followed step by step by the caller.</summary>
+    private static string Real(string path)
+    {
+        FileSystemInfo entry = Directory.Exists(path) ? new DirectoryInfo(path) : new FileInfo(path);
+        string real = entry.LinkTarget is null ? entry.FullName : entry.ResolveLinkTarget(returnFinalTarget: true)!.FullName;
+        return Path.TrimEndingDirectorySeparator(real);
+    }
+
+    private static bool Exists(string folder, string path, JobKey key, JobValues values)
+    {
+        string full = Path.Combine(folder, path);
+        if (File.Exists(full))
+        {
+            return true;
+        }
+
+        if (Directory.Exists(full))
+        {
+            values.Refuse(key, $"“{PlainText.Short(path)}” is a folder.", "Name the file inside it.");
+            return false;
+        }
+
+        string? near = NearestWord.Find(path, Neighbours(full).Order(StringComparer.Ordinal));
+        values.Refuse(
+            key, $"There is no file “{PlainText.Short(path)}” in the job's folder.",
+            near is null ? "Put it there, or write the name of the file that is there." : $"There is “{PlainText.Short(near)}”: is that the one?");
+        return false;
+    }
+
+    private static IEnumerable<string> Neighbours(string full)
+    {
+        try
+        {
+            string? folder = Path.GetDirectoryName(full);
+            return Directory.Exists(folder) ? Directory.EnumerateFiles(folder).Take(1000).Select(f => Path.GetFileName(f)).ToList() : [];
+        }
+        catch (Exception error) when (error is UnauthorizedAccessException or IOException)
+        {
+            return [];
+        }
+    }
+}

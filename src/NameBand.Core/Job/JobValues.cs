@@ -1,0 +1,240 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>
+/// The values of a job.json by their keys' full paths, and everything found wrong with them. A value that is
+/// missing or wrong reads as its default, so that the rest of the file can be checked too.
+/// </summary>
+internal sealed class JobValues
+{
+    private readonly Dictionary<string, (JsonMember Key, JsonPiece Value)> _given;
+    private readonly HashSet<string> _faulty = new(StringComparer.Ordinal);
+
+    public JobValues(Dictionary<string, (JsonMember Key, JsonPiece Value)> given, List<Problem> problems)
+    {
+        _given = given;
+        Problems = problems;
+    }
+
+    public List<Problem> Problems { get; }
+
+    /// <summary>Takes the values out of a file's groups; keys that are unknown, doubled or in the wrong place are problems.</summary>
+    public static JobValues From(JsonPiece root, List<Problem> problems) => new(JobKeySorting.Sort(root, problems), problems);
+
+    public bool Has(string path) => _given.ContainsKey(path);
+
+    public bool Has(JobKey key) => Has(key.Path);
+
+    public bool HasGroup(string path) => _given.TryGetValue(path, out var given) && given.Value.Kind == JsonKind.Group;
+
+    /// <summary>True when none of the keys was given wrongly: only then do checks between them say anything.</summary>
+    public bool AreSound(params JobKey[] keys) => keys.All(k => !_faulty.Contains(k.Path));
+
+    public Where Place(string path) =>
+        _given.TryGetValue(path, out var given) ? JobReader.At(given.Key.Line, given.Key.Column, path) : JobReader.At(null, null, path);
+
+    public void Refuse(string path, string found, string mend)
+    {
+        _faulty.Add(path);
+        Problems.Add(Problem.CannotUse(Place(path), found, mend));
+    }
+
+    public void Refuse(JobKey key, string found, string mend) => Refuse(key.Path, found, mend);
+
+    public Length? Length(LengthKey key)
+    {
+        if (!_given.TryGetValue(key.Path, out var given) || IsWord(given.Value, key.Word))
+        {
+            return key.Default;
+        }
+
+        return One(key, given.Value, $"{key.Path} takes {key.Takes}") ?? key.Default;
+    }
+
+    public Length Certain(LengthKey key) => Length(key) ?? default;
+
+    public ImmutableArray<Length> Lengths(LengthKey key)
+    {
+        if (!_given.TryGetValue(key.Path, out var given))
+        {
+            return [];
+        }
+
+        if (given.Value.Kind != JsonKind.Series)
+        {
+            return Length(key) is { } only ? [only] : [];
+        }
+
+        if (given.Value.Items.IsEmpty)
+        {
+            Refuse(key, $"{key.Path} is an empty list.", "Give one length, or one for each round, lowest first.");
+        }
+
+        return [.. given.Value.Items.Select((item, i) => One(key, item, $"Entry {i + 1} of {key.Path} is to be a length")).OfType<Length>()];
+    }
+
+    /// <summary>The number as it stands, if it is a whole one, whatever the key allows.</summary>
+    public double? WholeNumber(NumberKey key) =>
+        _given.TryGetValue(key.Path, out var given) && given.Value.Kind == JsonKind.Number
+        && double.Parse(given.Value.Text, CultureInfo.InvariantCulture) is var number && Math.Floor(number) == number ? number : null;
+
+    public double? Number(NumberKey key)
+    {
+        if (!_given.TryGetValue(key.Path, out var given))
+        {
+            return key.Default;
+        }
+
+        if (IsWord(given.Value, key.Word))
+        {
+            return null;
+        }
+
+        if (given.Value.Kind != JsonKind.Number)
+        {
+            string quotes = given.Value.Kind == JsonKind.Text ? " without quotes" : "";
+            Refuse(key, $"{key.Path} takes {key.Takes}, and this is {given.Value.InWords}.", $"Write {key.Takes}{quotes}, {key.RangeInWords}.");
+            return key.Default;
+        }
+
+        double number = double.Parse(given.Value.Text, CultureInfo.InvariantCulture);
+        if (!double.IsFinite(number) || !key.Allows(number))
+        {
+            Refuse(key, $"{key.Path} is {PlainText.Short(given.Value.Text)}.", $"Give {key.Takes} {key.RangeInWords}.");
+            return key.Default;
+        }
+
+        return number;
+    }
+
+    public bool Flag(FlagKey key)
+    {
+        if (!_given.TryGetValue(key.Path, out var given))
+        {
+            return key.Default;
+        }
+
+        if (given.Value.Kind != JsonKind.Flag)
+        {
+            Refuse(key, $"{key.Path} takes true or false, and this is {given.Value.InWords}.", "Write true or false, without quotes.");
+            return key.Default;
+        }
+
+        return given.Value.Text == "true";
+    }
+
+    public T Word<T>(WordKey<T> key)
+    {
+        if (!_given.TryGetValue(key.Path, out var given))
+        {
+            return key.Choices[0].Value;
+        }
+
+        foreach (var (word, value) in key.Choices)
+        {
+            if (IsWord(given.Value, word))
+            {
+                return value;
+            }
+        }
+
+        string? near = given.Value.Kind == JsonKind.Text ? NearestWord.Find(given.Value.Text, key.Words) : null;
+        Refuse(
+            key, $"{key.Path} takes {key.Takes}, and this is {given.Value.InWords}.",
+            near is null ? $"Write {key.Takes}." : $"Did you mean \"{near}\"?");
+        return key.Choices[0].Value;
+    }
+
+    public string? Text(TextKey key)
+    {
+        if (!_given.TryGetValue(key.Path, out var given))
+        {
+            return key.Default;
+        }
+
+        return OneText(key, given.Value, key.Path) ?? key.Default;
+    }
+
+    public ImmutableArray<string> Texts(TextsKey key)
+    {
+        if (!_given.TryGetValue(key.Path, out var given))
+        {
+            return [];
+        }
+
+        if (given.Value.Kind != JsonKind.Series)
+        {
+            string mend = given.Value.Kind == JsonKind.Text ? $"Put it in brackets: [\"{PlainText.Short(given.Value.Text)}\"]." : "Write a list such as [\"names.csv\"].";
+            Refuse(key, $"{key.Path} takes {key.Takes}, and this is {given.Value.InWords}.", mend);
+            return [];
+        }
+
+        if (given.Value.Items.IsEmpty)
+        {
+            Refuse(key, $"{key.Path} is an empty list.", "Name at least one CSV file, such as [\"names.csv\"].");
+        }
+
+        return [.. given.Value.Items.Select((item, i) => OneText(key, item, $"Entry {i + 1} of {key.Path}")).OfType<string>()];
+    }
+
+    private static bool IsWord(JsonPiece value, string? word) =>
+        word is not null && value.Kind == JsonKind.Text && value.Text == word;
+
+    private Length? One(LengthKey key, JsonPiece value, string expected)
+    {
+        if (value.Kind is not (JsonKind.Text or JsonKind.Number))
+        {
+            Refuse(key, $"{expected}, and this is {value.InWords}.", "Write a length such as \"2 in\" or \"50 mm\".");
+            return null;
+        }
+
+        if (key.Word is not null && value.Kind == JsonKind.Text && NearestWord.Find(value.Text, [key.Word]) is { } near)
+        {
+            Refuse(key, $"{expected}, and this is {value.InWords}.", $"Did you mean \"{near}\"?");
+            return null;
+        }
+
+        bool isRead = value.Kind == JsonKind.Text
+            ? LengthReading.TryRead(value.Text, out var length, out var fault)
+            : LengthReading.TryCheck(double.Parse(value.Text, CultureInfo.InvariantCulture), PlainText.Short(value.Text), out length, out fault);
+        if (!isRead)
+        {
+            Refuse(key, fault.Found, fault.Mend);
+            return null;
+        }
+
+        if (length.Mm < key.LowMm || length.Mm > key.HighMm)
+        {
+            Refuse(key, $"{key.Path} is {PlainText.Short(value.Text)}{(value.Kind == JsonKind.Number ? " mm" : "")}.", $"Give a length {key.RangeInWords}.");
+            return null;
+        }
+
+        return length;
+    }
+
+    private string? OneText(JobKey key, JsonPiece value, string name)
+    {
+        if (value.Kind != JsonKind.Text)
+        {
+            Refuse(key, $"{name} is to be text, and this is {value.InWords}.", "Write text in double quotes.");
+            return null;
+        }
+
+        if (string.IsNullOrWhiteSpace(value.Text))
+        {
+            Refuse(key, $"{name} is empty.", "Write something between the quotes, or leave the key away.");
+            return null;
+        }
+
+        if (value.Text.Length > 300 || value.Text.Any(char.IsControl))
+        {
+            Refuse(key, $"{name} is too long or has control characters in it.", "Write at most 300 ordinary characters.");
+            return null;
+        }
+
+        return value.Text.Trim();
+    }
+}

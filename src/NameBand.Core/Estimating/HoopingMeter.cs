@@ -1,5 +1,8 @@
+using System.Collections.Immutable;
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Job;
+using NameBand.Layout;
 using NameBand.Stitching;
 
 namespace NameBand.Estimating;
@@ -10,38 +13,50 @@ public static class HoopingMeter
     /// <summary>Thread left hanging at each cut, needle and bobbin alike: our assumption, a thumb's length.</summary>
     private const double TailMm = 40;
 
-    public static HoopingFigures Measure(int number, NeedlePath path, Fabric fabric, MachineSettings machine)
+    /// <summary>What a path takes, and what each of the hooping's names takes of it.</summary>
+    public static HoopingFigures Measure(Hooping hooping, StripPlan plan, NeedlePath path, Fabric fabric, MachineSettings machine) =>
+        Measure(hooping.Number, path, fabric, machine, NamePlaces.Of(hooping, plan));
+
+    /// <summary>What a path takes when it is not known which name a stitch belongs to.</summary>
+    public static HoopingFigures Measure(int number, NeedlePath path, Fabric fabric, MachineSettings machine) =>
+        Measure(number, path, fabric, machine, null);
+
+    private static HoopingFigures Measure(int number, NeedlePath path, Fabric fabric, MachineSettings machine, NamePlaces? places)
     {
         int stitches = 0;
         int jumps = -1;
         int trims = 0;
         int stops = 0;
-        double needleMm = TailMm;
-        double bobbinMm = TailMm;
+        double seconds = 0;
+        var thread = new NameTally(places, TailMm);
         var steps = path.Steps;
         for (int i = 0; i < steps.Length; i++)
         {
+            double movedMm = i > 0 ? steps[i].At.DistanceTo(steps[i - 1].At) : 0;
             switch (steps[i].Action)
             {
                 case NeedleAction.Stitch:
                     stitches++;
+                    thread.GoTo(steps[i].At);
                     if (i > 0 && steps[i - 1].Action == NeedleAction.Stitch)
                     {
-                        var (needle, bobbin) = ThreadGeometry.Stitch(
-                            steps[i].At.DistanceTo(steps[i - 1].At), fabric.ThicknessMm, ThreadGeometry.EmbroideryNeedlePart);
-                        needleMm += needle;
-                        bobbinMm += bobbin;
+                        var (needle, bobbin) = ThreadGeometry.Stitch(movedMm, fabric.ThicknessMm, ThreadGeometry.EmbroideryNeedlePart);
+                        thread.Add(needle, bobbin);
+                        seconds += Pace.SecondsPerStitch(movedMm, machine);
+                    }
+                    else
+                    {
+                        seconds += 60 / machine.StitchesPerMinute;
                     }
 
                     break;
                 case NeedleAction.Jump:
                     jumps += i == 0 || steps[i - 1].Action != NeedleAction.Jump ? 1 : 0;
-                    needleMm += i > 0 ? steps[i].At.DistanceTo(steps[i - 1].At) : 0;
+                    thread.Add(movedMm, 0);
                     break;
                 case NeedleAction.Trim:
                     trims++;
-                    needleMm += TailMm;
-                    bobbinMm += TailMm;
+                    thread.Add(TailMm, TailMm);
                     break;
                 case NeedleAction.Stop:
                     stops++;
@@ -50,13 +65,50 @@ public static class HoopingMeter
         }
 
         jumps = Math.Max(jumps, 0);
+        var names = thread.Names();
+        double between = MachineMinutes(0, jumps, trims, stops, machine) + (ExpectedBreaks(stitches, machine) * machine.SecondsPerBreak / 60);
         return new HoopingFigures(
-            number, stitches, jumps, trims, stops, needleMm / 1000, bobbinMm / 1000,
-            MachineMinutes(stitches, jumps, trims, stops, machine));
+            number, stitches, jumps, trims, stops, thread.NeedleMm / 1000, thread.BobbinMm / 1000, (seconds / 60) + between)
+        {
+            StitchingMinutes = seconds / 60,
+            Names = places is null ? [] : names,
+        };
     }
 
-    /// <summary>Minutes the machine runs or is waited for: stitches at the pace, and seconds for everything between.</summary>
+    /// <summary>Thread breaks to be reckoned with in so many stitches.</summary>
+    public static double ExpectedBreaks(double stitches, MachineSettings machine) => stitches / 1000 * machine.BreaksPer1000Stitches;
+
+    /// <summary>Minutes for so many usual stitches at the set pace, and the seconds for everything between; breaks and bobbins left out.</summary>
     public static double MachineMinutes(int stitches, int jumps, int trims, int stops, MachineSettings machine) =>
         (stitches / machine.StitchesPerMinute)
         + (((jumps * machine.SecondsPerJump) + (trims * machine.SecondsPerTrim) + (stops * machine.SecondsPerStop) + machine.SecondsToStart) / 60);
+
+    /// <summary>Adds thread up for the whole path and for the name that is being sewn.</summary>
+    private sealed class NameTally(NamePlaces? places, double firstTailMm)
+    {
+        private readonly List<(int Order, double NeedleMm, double BobbinMm)> _names = [(0, firstTailMm, firstTailMm)];
+
+        public double NeedleMm { get; private set; } = firstTailMm;
+
+        public double BobbinMm { get; private set; } = firstTailMm;
+
+        public void GoTo(Point at)
+        {
+            if (places?.OrderAt(at) is { } order && order != _names[^1].Order)
+            {
+                _names.Add((order, 0, 0));
+            }
+        }
+
+        public void Add(double needleMm, double bobbinMm)
+        {
+            NeedleMm += needleMm;
+            BobbinMm += bobbinMm;
+            var (order, needle, bobbin) = _names[^1];
+            _names[^1] = (order, needle + needleMm, bobbin + bobbinMm);
+        }
+
+        public ImmutableArray<NameThread> Names() =>
+            [.. _names.Select(n => new NameThread(n.Order, n.NeedleMm / 1000, n.BobbinMm / 1000))];
+    }
 }

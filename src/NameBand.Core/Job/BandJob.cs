@@ -45,7 +45,20 @@ public sealed record BandJob(
     HoopSettings Hoop,
     string Fabric,
     MachineSettings Machine,
-    HandSettings Hands);
+    HandSettings Hands)
+{
+    public BobbinSettings Bobbin { get; init; } = new();
+
+    public ShopSettings Shop { get; init; } = new();
+
+    public PriceSettings Prices { get; init; } = new();
+
+    /// <summary>Room left blank at the end of every round for names that come later.</summary>
+    public Length KeepFree { get; init; } = Length.FromMm(0);
+
+    /// <summary>Minutes of one evening at the machine; null when the job does not say.</summary>
+    public double? EveningMinutes { get; init; }
+}
 
 /// <summary>Which column of the lists is which, where it cannot be found by itself; null means: find it.</summary>
 /// <param name="Name">Header of the column that holds the name to sew.</param>
@@ -79,10 +92,36 @@ public sealed record HoopSettings(Length Along, Length Across, Length Spare);
 
 /// <summary>Speeds and times of the machine; sources in docs/times.md.</summary>
 public sealed record MachineSettings(
-    double StitchesPerMinute, double SecondsPerJump, double SecondsPerTrim, double SecondsPerStop, double SecondsToStart);
+    double StitchesPerMinute, double SecondsPerJump, double SecondsPerTrim, double SecondsPerStop, double SecondsToStart)
+{
+    /// <summary>Stitches longer than this slow the machine down: the cloth has farther to move between two penetrations.</summary>
+    public double SlowAboveMm { get; init; } = 4;
+
+    /// <summary>Part by which the time of a stitch grows for each mm over <see cref="SlowAboveMm"/>.</summary>
+    public double SlowPerMm { get; init; } = 0.15;
+
+    public double ShortBelowMm { get; init; } = 1;
+
+    /// <summary>Time of a stitch under <see cref="ShortBelowMm"/>, as a multiple of a usual one's.</summary>
+    public double ShortFactor { get; init; } = 1.15;
+
+    public double BreaksPer1000Stitches { get; init; } = 0.1;
+
+    public double SecondsPerBreak { get; init; } = 90;
+
+    public double SecondsPerBobbin { get; init; } = 60;
+
+    /// <summary>Names of the machines that sew side by side; empty for one machine without a name.</summary>
+    public ImmutableArray<string> Names { get; init; } = [];
+}
 
 /// <summary>Minutes of hand work; sources in docs/times.md.</summary>
 public sealed record HandSettings(
     double HoopingMinutes, double TearAwayMinutesPerName, double ClippingMinutesPerName, double PressingMinutesPerMetre,
     double TrimmingMinutesPerMetre, double TurningInMinutesPerMetre, double PinningMinutesPerMetre,
-    double SewingLowerEdgeMinutesPerMetre, double SewingUpperEdgeMinutesPerMetre, double JoinMinutes, double RestAllowance);
+    double SewingLowerEdgeMinutesPerMetre, double SewingUpperEdgeMinutesPerMetre, double JoinMinutes, double RestAllowance)
+{
+    public double CuttingMinutesPerMetre { get; init; } = 1;
+
+    public double CheckingMinutesPerName { get; init; } = 0.5;
+}

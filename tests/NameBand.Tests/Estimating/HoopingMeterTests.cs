@@ -22,7 +22,8 @@ public class HoopingMeterTests
         var figures = HoopingMeter.Measure(3, path, FabricTable.All[0], Sample.Job.Machine);
         Assert.Equal((3, 4, 1, 1, 1), (figures.Number, figures.Stitches, figures.Jumps, figures.Trims, figures.Stops));
         Assert.Equal((path.Stitches, path.Jumps, path.Trims), (figures.Stitches, figures.Jumps, figures.Trims));
-        Assert.Equal((4 / 600.0) + ((1 + 7 + 40 + 60) / 60.0), figures.MachineMinutes, 9);
+        double breaks = 4 / 1000.0 * 0.1 * 90 / 60;
+        Assert.Equal((4 / 600.0) + ((1 + 7 + 40 + 60) / 60.0) + breaks, figures.MachineMinutes, 9);
 
         // Two stitches of 2 and 3 mm through 0.45 mm of cloth, two tails of 40 mm, and 7 mm of thread over the jumps.
         double both = 2 * (2 + 3 + 0.9);

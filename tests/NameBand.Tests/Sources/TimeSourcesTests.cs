@@ -12,7 +12,7 @@ namespace NameBand.Tests.Sources;
 /// <summary>Minutes against published production figures.</summary>
 public class TimeSourcesTests
 {
-    private static readonly MachineSettings StitchesOnly = new(700, 0, 0, 0, 0);
+    private static readonly MachineSettings StitchesOnly = new(700, 0, 0, 0, 0) { BreaksPer1000Stitches = 0, SecondsPerBobbin = 0 };
 
     /// <summary>10,000 stitches at 700 a minute: 14.29 min; 6000 in under 10 at 600 to 750. Source: theembroiderywarehouse.com, and computed.</summary>
     [Fact]

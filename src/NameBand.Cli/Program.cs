@@ -1,1 +1,4 @@
-return 0;
+using NameBand.Cli;
+
+using var host = CliHost.OfThisProcess();
+return CliApp.Run(args, host);

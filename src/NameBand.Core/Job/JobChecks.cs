@@ -134,12 +134,6 @@ internal static class JobChecks
                 JobKeys.Margin, $"The finished strip is {Both(finished)} wide, and two margins of {Both(strip.Margin)} leave {left} for letters.",
                 "Make the margin or the turn-in smaller, or cut the strip wider.");
         }
-        else if (strip.Rounds != 1 && strip.RoundStep is { } step && step.Mm < finished.Mm && values.AreSound(JobKeys.RoundStep, JobKeys.Rounds))
-        {
-            values.Refuse(
-                JobKeys.RoundStep, $"From one round to the next it is {Both(step)}, and a finished strip is {Both(finished)} wide: they would lie over each other.",
-                "Make strip.roundStep at least the finished width.");
-        }
     }
 
     private static void CheckHoop(HoopSettings hoop, JobValues values)

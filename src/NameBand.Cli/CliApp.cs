@@ -1,0 +1,113 @@
+using System.Globalization;
+using System.Reflection;
+using System.Text;
+using NameBand.Cli.Commands;
+using NameBand.Cli.Reports;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+using Spectre.Console.Cli;
+
+namespace NameBand.Cli;
+
+/// <summary>The command line: verbs, options, exit statuses, and the one place where exceptions are caught.</summary>
+internal static class CliApp
+{
+    /// <summary>The command line itself is wrong (EX_USAGE of sysexits.h).</summary>
+    public const int WrongUsage = 64;
+
+    /// <summary>A fault in NameBand itself (EX_SOFTWARE of sysexits.h).</summary>
+    public const int OwnFault = 70;
+
+    public static string Version { get; } =
+        typeof(CliApp).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0";
+
+    public static int Run(string[] args, CliHost host)
+    {
+        bool wantsJson = args.Contains("--json");
+        try
+        {
+            if (!HasCharacterTables())
+            {
+                return Say(
+                    host, wantsJson, (int)ExitStatus.CannotUse, "The tables of the world's letters (ICU) are missing on this machine.",
+                    "Without them NameBand cannot tell whether two names are the same. Install libicu, and unset DOTNET_SYSTEM_GLOBALIZATION_INVARIANT.");
+            }
+
+            return Usage.Check(args) is { } wrong ? Usage.Refuse(host, wrong) : App(host).Run(args, host.Cancel);
+        }
+        catch (CommandAppException error)
+        {
+            return Usage.Refuse(host, args, error);
+        }
+        catch (OperationCanceledException)
+        {
+            return Say(host, wantsJson, host.StoppedStatus, "Stopped; your earlier output is as it was.", "");
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            return Say(
+                host, wantsJson, (int)ExitStatus.CannotUse, $"The machine could not read or write: {error.Message}",
+                "Your earlier output is as it was. See whether there is room on the disk and whether you may write there.");
+        }
+        catch (Exception error)
+        {
+            string details = host.ShowsFaultDetails ? error.ToString() : $"{error.GetType().Name}: {error.Message}";
+            return Say(
+                host, wantsJson, OwnFault, "This is a fault in NameBand, not in your files.",
+                $"Your earlier output is as it was. Please report it with these words: {details}");
+        }
+    }
+
+    private static CommandApp App(CliHost host)
+    {
+        var app = new CommandApp();
+        app.Configure(config =>
+        {
+            config.SetApplicationName("nameband");
+            config.SetApplicationVersion(Version);
+            config.SetApplicationCulture(CultureInfo.InvariantCulture);
+            config.UseStrictParsing();
+            config.PropagateExceptions();
+            config.ConfigureConsole(host.Output.HelpConsole());
+            config.Settings.Registrar.RegisterInstance(host);
+            config.AddCommand<MakeCommand>(MakeCommand.Verb)
+                .WithDescription("Makes the plan, the proofs and the needle paths of a job.");
+            config.AddCommand<NamesCommand>(NamesCommand.Verb)
+                .WithDescription("Checks the lists of a job and says what became of every row; writes nothing.");
+        });
+        return app;
+    }
+
+    private static int Say(CliHost host, bool wantsJson, int status, string found, string mend)
+    {
+        if (wantsJson)
+        {
+            ReportJson.Write(host.Output.Writer, status, [Problem.CannotUse(new Where(), found, mend)]);
+            return status;
+        }
+
+        var page = new Page(host.Errors);
+        page.Line(found, tone: status == host.StoppedStatus ? Tone.Plain : Tone.Bad);
+        if (mend.Length > 0)
+        {
+            page.Line(mend);
+        }
+
+        return status;
+    }
+
+    /// <summary>False in .NET's invariant mode, which skips normalisation and collation without a word.</summary>
+    private static bool HasCharacterTables()
+    {
+        try
+        {
+            return "\u00e4".Normalize(NormalizationForm.FormD).Length == 2
+                && !CultureInfo.GetCultureInfo("sv").EnglishName.StartsWith("Invariant", StringComparison.Ordinal)
+                && CultureInfo.GetCultureInfo("sv").CompareInfo.Compare("z", "\u00e4") < 0;
+        }
+        catch (CultureNotFoundException)
+        {
+            return false;
+        }
+    }
+}

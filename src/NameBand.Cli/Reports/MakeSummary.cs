@@ -1,0 +1,158 @@
+using System.Globalization;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Layout;
+using NameBand.Names;
+
+namespace NameBand.Cli.Reports;
+
+/// <summary>What <c>make</c> says when it has made something: what it is, what needs a person, what to do next.</summary>
+internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGiven)
+{
+    private const int MostShown = 12;
+
+    public void Print()
+    {
+        if (report.Plan is not { } plan || report.Estimate is not { } estimate)
+        {
+            throw new InvalidOperationException("A report that is not refused has a plan and an estimate.");
+        }
+
+        if (report.Job is { } job)
+        {
+            page.Line(job.Title, tone: Tone.Heading);
+            page.Gap();
+        }
+
+        page.Line(Sentence(plan));
+        page.Gap();
+        page.Facts([.. Rounds(plan), .. Work(plan, estimate)]);
+        PrintPerson();
+        PrintLimits(plan);
+        PrintNotes();
+        PrintNext(plan);
+    }
+
+    private string Sentence(StripPlan plan)
+    {
+        string face = report.Job?.Lettering.Face is { } name ? $" in {name}" : "";
+        string rounds = plan.Rounds.Length == 1 ? "one round" : Words.Count(plan.Rounds.Length, "round");
+        return $"{Words.Count(plan.NameCount, "name")} on {rounds}{face}, letters {Words.Both(plan.LetterHeightMm)} high.";
+    }
+
+    private static IEnumerable<(string, string, Tone)> Rounds(StripPlan plan)
+    {
+        foreach (var round in plan.Rounds)
+        {
+            string number = round.Number.ToString(CultureInfo.InvariantCulture);
+            string label = plan.Rounds.Length == 1 ? "Strip" : $"Round {number}{(round.Number == 1 ? ", lowest" : "")}";
+            double overMm = round.LengthMm - round.HemMm;
+            string names = Words.Count(round.Names.Count(), "name");
+            yield return Math.Abs(overMm) <= plan.Hem.ToleranceMm
+                ? (label, $"{Words.Both(round.LengthMm)} with {names}: fits its hem.", Tone.Good)
+                : (label, $"{Words.Both(round.LengthMm)} with {names}: {Words.Both(Math.Abs(overMm))} too {(overMm > 0 ? "long" : "short")} for its hem of {Words.Both(round.HemMm)}.", Tone.Attention);
+        }
+
+        yield return ("Cut", $"{Words.Both(plan.Hem.Strip.CutWidthMm)} wide, {Words.Both(plan.Hem.Strip.FinishedWidthMm)} once turned in", Tone.Plain);
+    }
+
+    private static IEnumerable<(string, string, Tone)> Work(StripPlan plan, Estimate estimate)
+    {
+        string field = string.Create(CultureInfo.InvariantCulture, $"{plan.FieldAlongMm:0.#} × {plan.FieldAcrossMm:0.#} mm");
+        int stitches = estimate.Hoopings.Sum(h => h.Stitches);
+        yield return ("Hoopings", $"{Words.Count(plan.Hoopings.Length, "hooping")} in a field of {field}, {Words.Count(stitches, "stitch", "stitches")}", Tone.Plain);
+        yield return ("At the machine", Words.Duration(estimate.MachineMinutes), Tone.Plain);
+        yield return ("By hand", Words.Duration(estimate.HandsOnMinutes), Tone.Plain);
+        yield return ("Thread", $"{Words.Metres(estimate.NeedleThreadM)} on top, {Words.Metres(estimate.BobbinThreadM)} in the bobbin", Tone.Plain);
+    }
+
+    private void PrintPerson()
+    {
+        var needing = PersonList.Of(report.Names, report.Problems);
+        page.Gap();
+        if (needing.Count == 0)
+        {
+            page.Line("Nothing needs a decision: every name is placed.", tone: Tone.GoodHeading);
+            return;
+        }
+
+        page.Line($"{Words.Count(needing.Count, "thing needs", "things need")} you before you sew", tone: Tone.AttentionHeading);
+        page.Problems(needing.Take(MostShown), Tone.Attention);
+        if (needing.Count > MostShown)
+        {
+            page.Line($"and {Words.Count(needing.Count - MostShown, "more", "more")}; the command names shows all rows.", 2, Tone.Quiet);
+        }
+    }
+
+    private void PrintLimits(StripPlan plan)
+    {
+        if (plan.Limits.IsEmpty)
+        {
+            return;
+        }
+
+        page.Gap();
+        page.Line("What keeps the letters from being taller", tone: Tone.Heading);
+        foreach (var limit in plan.Limits.Take(MostShown))
+        {
+            page.Line(
+                $"“{limit.Name.Name.Text}” ({limit.Name.Name.Row}): {limit.Because}. Broken in two or held, letters could be {Length.FromMm(limit.HeightWithoutMm).InMillimetres()}.",
+                2);
+        }
+    }
+
+    private void PrintNotes()
+    {
+        var rows = report.Names?.Rows ?? [];
+        int merged = rows.Count(r => r.Outcome == RowOutcome.Merged);
+        int leftOut = rows.Count(r => r.Outcome == RowOutcome.LeftOut);
+        var notes = report.Problems.Where(p => p.Severity == Severity.Note).ToList();
+        if (merged + leftOut + notes.Count == 0)
+        {
+            return;
+        }
+
+        page.Gap();
+        page.Line("Good to know", tone: Tone.Heading);
+        if (merged + leftOut > 0)
+        {
+            page.Line(
+                $"Of {Words.Count(rows.Length, "row")}, {merged} {(merged == 1 ? "is a repeat" : "are repeats")} and {leftOut} {(leftOut == 1 ? "is" : "are")} left out; the command names says which and why.",
+                2);
+        }
+
+        foreach (var note in notes.Take(MostShown))
+        {
+            string place = note.Where.ToString();
+            page.Line($"{(place.Length > 0 ? place + ": " : "")}{note.Found} {note.Mend}", 2);
+        }
+
+        if (notes.Count > MostShown)
+        {
+            page.Line($"and {Words.Count(notes.Count - MostShown, "more", "more")}; --json shows them all.", 2, Tone.Quiet);
+        }
+    }
+
+    private void PrintNext(StripPlan plan)
+    {
+        string folder = Shown(report.OutFolder ?? "out");
+        page.Gap();
+        page.Line("Next", tone: Tone.Heading);
+        page.Line($"1. Look at the proofs, {folder}/proofs: check each name with its owner’s spelling.", 2);
+        page.Line("2. Sew one hooping as a swatch, wash and press it, and measure it.", 2);
+        page.Line($"3. Sew the {Words.Count(plan.Hoopings.Length, "needle path")} in {folder}/needle-paths, in the order of their numbers.", 2);
+        page.Line($"All figures are in {folder}/plan.json.", 2, Tone.Quiet);
+    }
+
+    /// <summary>The folder as the person would write it: under the job as given, if it lies there.</summary>
+    private string Shown(string folder)
+    {
+        string job = Path.GetFullPath(jobAsGiven);
+        string full = Path.GetFullPath(folder);
+        string shown = full.StartsWith(job + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+            ? Path.Combine(jobAsGiven, Path.GetRelativePath(job, full))
+            : folder;
+        return shown.Replace('\\', '/').TrimEnd('/');
+    }
+}

@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+
+namespace NameBand.Cli.Reports;
+
+/// <summary>What is said when the input cannot be used.</summary>
+internal static class Refusal
+{
+    public static void Print(Page page, ImmutableArray<Problem> problems)
+    {
+        var stopping = problems.Where(p => p.Severity == Severity.CannotUse).ToList();
+        var others = problems.Where(p => p.Severity != Severity.CannotUse).ToList();
+        page.Line(
+            stopping.Count == 1 ? "Nothing was made: one thing has to be mended first." : $"Nothing was made: {Words.Count(stopping.Count, "thing")} have to be mended first.",
+            tone: Tone.BadHeading);
+        page.Problems(stopping, Tone.Bad);
+        if (others.Count > 0)
+        {
+            page.Gap();
+            page.Line("Seen on the way:");
+            page.Problems(others, Tone.Attention);
+        }
+    }
+}

@@ -1,0 +1,72 @@
+using NameBand.Common;
+
+namespace NameBand.Cli.Terminal;
+
+/// <summary>
+/// Writes wrapped, indented text. Everything handed to it is plain text: control characters in a person's name or
+/// file never reach the terminal.
+/// </summary>
+internal sealed class Page(Outlet outlet)
+{
+    private const int LeastTextWidth = 20;
+    private bool _isEmpty = true;
+
+    public void Gap()
+    {
+        if (!_isEmpty)
+        {
+            outlet.WriteLine("");
+        }
+    }
+
+    public void Line(string text, int indent = 0, Tone tone = Tone.Plain) => Hanging("", text, indent, tone);
+
+    /// <summary>A label, and beside it text whose further lines stand under its first.</summary>
+    public void Hanging(string label, string text, int indent = 0, Tone tone = Tone.Plain)
+    {
+        _isEmpty = false;
+        string lead = new string(' ', indent) + label;
+        int leadCells = Wrapping.Cells(lead);
+        int width = Math.Max(LeastTextWidth, outlet.TextWidth - leadCells);
+        foreach (string line in Wrapping.Wrap(PlainText.OneLine(text), width))
+        {
+            outlet.WriteLine((lead + line).TrimEnd(), tone);
+            lead = new string(' ', leadCells);
+        }
+    }
+
+    /// <summary>A line that is to be copied: never wrapped, only cleaned.</summary>
+    public void Verbatim(string text)
+    {
+        _isEmpty = false;
+        outlet.WriteLine(PlainText.OneLine(text));
+    }
+
+    /// <summary>Labels in one column, and beside each what belongs to it.</summary>
+    public void Facts(IReadOnlyList<(string Label, string Text, Tone Tone)> facts)
+    {
+        int cells = facts.Max(f => Wrapping.Cells(f.Label)) + 2;
+        foreach (var (label, text, tone) in facts)
+        {
+            Hanging(Wrapping.PadTo(label, cells), text, 2, tone);
+        }
+    }
+
+    /// <summary>Problems as a numbered list: where, what was found, what to do.</summary>
+    public void Problems(IEnumerable<Problem> problems, Tone tone)
+    {
+        int number = 0;
+        foreach (var problem in problems)
+        {
+            number++;
+            string place = problem.Where.ToString();
+            string label = FormattableString.Invariant($"{number,2}. ");
+            Hanging(label, place.Length > 0 ? place : "The job", 1, tone);
+            Line(problem.Found, label.Length + 1);
+            if (problem.Mend.Length > 0)
+            {
+                Hanging("→ ", problem.Mend, label.Length + 1);
+            }
+        }
+    }
+}

@@ -1,0 +1,61 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace NameBand.Cli.Terminal;
+
+/// <summary>
+/// One line at the foot of a terminal that says what is being done and how far it has come. It is written over and
+/// over in place, cleared at the end, and not written at all where nobody looks.
+/// </summary>
+internal sealed class ProgressLine(Outlet outlet) : IProgress<Progress>, IDisposable
+{
+    private const int BarWidth = 24;
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(80);
+    private readonly Lock _writing = new();
+    private readonly Stopwatch _sinceLast = new();
+    private string _what = "";
+    private bool _isShown;
+
+    public void Report(Progress value)
+    {
+        if (!outlet.IsTerminal)
+        {
+            return;
+        }
+
+        lock (_writing)
+        {
+            bool isNew = value.What != _what;
+            if (!isNew && _sinceLast.IsRunning && _sinceLast.Elapsed < Pause && value.Done < value.Of)
+            {
+                return;
+            }
+
+            _what = value.What;
+            _sinceLast.Restart();
+            _isShown = true;
+            outlet.Writer.Write('\r');
+            outlet.Writer.Write(Line(value).PadRight(outlet.Width - 1));
+            outlet.Writer.Flush();
+        }
+    }
+
+    public void Dispose()
+    {
+        if (_isShown)
+        {
+            outlet.Writer.Write('\r' + new string(' ', outlet.Width - 1) + '\r');
+            outlet.Writer.Flush();
+        }
+    }
+
+    internal string Line(Progress value)
+    {
+        int of = Math.Max(1, value.Of);
+        int done = Math.Clamp(value.Done, 0, of);
+        int full = (int)((long)BarWidth * done / of);
+        string bar = new string('━', full) + new string('╌', BarWidth - full);
+        string line = string.Create(CultureInfo.InvariantCulture, $"{bar} {done} of {of}  {value.What}");
+        return line.Length < outlet.Width ? line : line[..(outlet.Width - 1)];
+    }
+}

@@ -1,0 +1,53 @@
+using System.Globalization;
+using NameBand.Common;
+using NameBand.Estimating;
+
+namespace NameBand.Cli.Terminal;
+
+/// <summary>Numbers as a person says them.</summary>
+internal static class Words
+{
+    public static string Count(int number, string one, string? many = null) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number:#,0} {(number == 1 ? one : many ?? one + "s")}");
+
+    /// <summary>Such as <c>4 h 20 min</c>; over an hour to the nearest five minutes, for more would be false precision.</summary>
+    public static string Duration(double minutes)
+    {
+        int rounded = minutes < 60 ? (int)Math.Ceiling(minutes) : (int)(Math.Round(minutes / 5) * 5);
+        return (rounded / 60, rounded % 60) switch
+        {
+            (0, var m) => string.Create(CultureInfo.InvariantCulture, $"{m} min"),
+            (var h, 0) => string.Create(CultureInfo.InvariantCulture, $"{h} h"),
+            var (h, m) => string.Create(CultureInfo.InvariantCulture, $"{h} h {m} min"),
+        };
+    }
+
+    public static string Duration(Figure minutes)
+    {
+        string likely = Duration(minutes.Likely);
+        string low = Duration(minutes.Low);
+        string high = Duration(minutes.High);
+        return low == likely && high == likely ? likely : $"about {likely} ({low} to {high})";
+    }
+
+    /// <summary>Such as <c>3.646 m (143 9/16 in)</c>, in millimetres when shorter than half a metre.</summary>
+    public static string Both(double mm)
+    {
+        var length = Length.FromMm(mm);
+        return $"{(Math.Abs(mm) < 500 ? length.InMillimetres() : length.InMetres())} ({length.InInches()})";
+    }
+
+    public static string Metres(double metres) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(metres < 10 ? Math.Round(metres, 1) : Math.Ceiling(metres)):#,0.#} m");
+
+    /// <summary>Such as <c>a, b and c</c>.</summary>
+    public static string List(IReadOnlyList<string> items) => items.Count switch
+    {
+        0 => "",
+        1 => items[0],
+        _ => string.Join(", ", items.Take(items.Count - 1)) + " and " + items[^1],
+    };
+
+    public static string AsSentence(string text) =>
+        text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '?' or '!' ? "" : ".");
+}

@@ -1,0 +1,71 @@
+using NameBand.Cli.Commands;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+using Spectre.Console.Cli;
+
+namespace NameBand.Cli;
+
+/// <summary>Says what is wrong with a command line, and what was probably meant.</summary>
+internal static class Usage
+{
+    private static readonly Dictionary<string, string[]> Options = new(StringComparer.Ordinal)
+    {
+        [MakeCommand.Verb] = ["--out", "--json", "--help"],
+        [NamesCommand.Verb] = ["--json", "--help"],
+    };
+
+    /// <summary>What the command line library would let pass; null when there is nothing.</summary>
+    public static string? Check(string[] args) => args switch
+    {
+        [] => "No command was given.",
+        [.., "--out"] => "--out needs the path of a folder after it.",
+        _ when args.Any(string.IsNullOrWhiteSpace) => "One of the words on the command line is empty.",
+        _ when args.Contains("--") => "“--” means nothing to NameBand.",
+        _ => null,
+    };
+
+    public static int Refuse(CliHost host, string found)
+    {
+        var page = new Page(host.Errors);
+        page.Line(found, tone: Tone.Bad);
+        page.Line("The commands are make JOB and names JOB, where JOB is a job's folder; --help says more.");
+        return CliApp.WrongUsage;
+    }
+
+    public static int Refuse(CliHost host, string[] args, CommandAppException error)
+    {
+        string verb = args.FirstOrDefault(a => !a.StartsWith('-')) ?? "";
+        if (!Options.TryGetValue(verb, out string[]? options))
+        {
+            string wrong = verb.Length > 0 ? verb : args[0];
+            string[] known = verb.Length > 0 ? [.. Options.Keys] : ["--help", "--version"];
+            string guess = NearestWord.Find(wrong, known) is { } near ? $" Did you mean {near}?" : "";
+            return Refuse(host, $"“{PlainText.Short(wrong)}” is not {(verb.Length > 0 ? "a command" : "an option")} of NameBand.{guess}");
+        }
+
+        var page = new Page(host.Errors);
+        page.Line(Found(verb, options, args, error), tone: Tone.Bad);
+        page.Line($"Write: nameband {Form(verb)}");
+        return CliApp.WrongUsage;
+    }
+
+    private static string Found(string verb, string[] options, string[] args, CommandAppException error)
+    {
+        string[] rest = [.. args.SkipWhile(a => a != verb).Skip(1)];
+        if (rest.FirstOrDefault(a => a.StartsWith('-') && !options.Contains(a.Split('=')[0])) is { } option)
+        {
+            string guess = NearestWord.Find(option.Split('=')[0], options) is { } near ? $" Did you mean {near}?" : "";
+            return $"“{PlainText.Short(option)}” is not an option of {verb}.{guess}";
+        }
+
+        string[] folders = [.. rest.Where((a, i) => !a.StartsWith('-') && (i == 0 || rest[i - 1] != "--out"))];
+        return folders.Length switch
+        {
+            0 => $"{verb} needs the path of a job's folder.",
+            1 => error.Message,
+            _ => $"{verb} takes one job, and “{PlainText.Short(folders[1])}” is one too many. A path with blanks in it stands in quotes.",
+        };
+    }
+
+    private static string Form(string verb) => verb == MakeCommand.Verb ? "make JOB [--out DIR] [--json]" : "names JOB [--json]";
+}

@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>Reads the lines of corrections.csv; each fault is told with its line and column.</summary>
+internal static class CorrectionsReader
+{
+    private const string HowToDecide = "Write keep, leave out or change in the column “decision”.";
+
+    public static Result<Corrections> Read(string jobFolder)
+    {
+        string path = Path.Combine(jobFolder, Corrections.FileName);
+        if (!File.Exists(path) && !Directory.Exists(path))
+        {
+            return Result.Of(Corrections.None);
+        }
+
+        // An empty file is how one starts; there is nothing in it to pass over.
+        if (File.Exists(path) && new FileInfo(path) is { LinkTarget: null, Length: 0 })
+        {
+            return Result.Of(Corrections.None);
+        }
+
+        var table = CsvFile.Read(jobFolder, Corrections.FileName);
+        return table.Value is null
+            ? Result.Fail<Corrections>(table.Problems)
+            : ReadTable(table.Value, table.Problems);
+    }
+
+    private static Result<Corrections> ReadTable(CsvTable table, ImmutableArray<Problem> problems)
+    {
+        var header = table.Rows[0];
+        var places = Corrections.Columns.ToDictionary(c => c, c => IndexOf(header, c), StringComparer.Ordinal);
+        string[] missing = [.. new[] { "list", "line", "was", "decision" }.Where(c => places[c] < 0)];
+        if (missing.Length > 0)
+        {
+            return Result.Fail<Corrections>([.. problems, Problem.CannotUse(
+                new Where(File: Corrections.FileName, Line: header.Line),
+                $"The header has no column {string.Join(" and no ", missing.Select(m => $"“{m}”"))}.",
+                $"Let the first line of the file be: {string.Join(table.Separator, Corrections.Columns)}")]);
+        }
+
+        var found = problems.ToBuilder();
+        var lines = table.Rows.Skip(1).Select(row => ReadLine(row, places, found)).OfType<Correction>().ToList();
+        var settled = OneForEachRow(lines, found);
+        return Result.Of(new Corrections(settled, true, table.Separator), found);
+    }
+
+    private static Correction? ReadLine(CsvRow row, Dictionary<string, int> places, ImmutableArray<Problem>.Builder problems)
+    {
+        string Field(string column) =>
+            places[column] is >= 0 and var i && i < row.Fields.Length ? CsvText.ReadBack(row.Fields[i].Trim()) : "";
+
+        Where At(string column) => new(Corrections.FileName, row.Line, places[column] + 1);
+
+        if (row.Fields.All(string.IsNullOrWhiteSpace))
+        {
+            return null;
+        }
+
+        string list = PlainPath(Field("list"));
+        if (list.Length == 0)
+        {
+            problems.Add(Problem.NeedsPerson(At("list"), "This line does not say which list it is about, so it was passed over.",
+                "Write the list's file name in the column “list”."));
+            return null;
+        }
+
+        if (!int.TryParse(Field("line"), NumberStyles.None, CultureInfo.InvariantCulture, out int line) || line < 1)
+        {
+            problems.Add(Problem.NeedsPerson(At("line"), "The line in the list is not a whole number, so this line was passed over.",
+                "Write the number of the line in the list, counting its header as line 1."));
+            return null;
+        }
+
+        var decision = Decide(Field("decision"));
+        if (decision == Decision.Unclear)
+        {
+            problems.Add(Problem.NeedsPerson(At("decision"), "This decision is not one we know, so the row is held.", HowToDecide));
+        }
+        else if (decision == Decision.NotYet)
+        {
+            problems.Add(Problem.Note(At("decision"), "This line has no decision yet.", HowToDecide));
+        }
+        else if (decision == Decision.Change && Field("text").Length == 0)
+        {
+            problems.Add(Problem.NeedsPerson(At("decision"), "The name is to be changed, but the column “text” is empty, so the row is held.",
+                "Write the name as it shall be sewn in the column “text”."));
+            decision = Decision.Unclear;
+        }
+
+        return new Correction(new RowRef(list, line), Field("was"), decision, Field("text"), Field("why"), row.Line);
+    }
+
+    /// <summary>Of several lines about one row the first counts when they agree; else the row is held.</summary>
+    private static ImmutableArray<Correction> OneForEachRow(List<Correction> lines, ImmutableArray<Problem>.Builder problems)
+    {
+        var settled = ImmutableArray.CreateBuilder<Correction>();
+        var places = new Dictionary<RowRef, int>();
+        foreach (var line in lines)
+        {
+            if (!places.TryGetValue(line.Row, out int place))
+            {
+                places.Add(line.Row, settled.Count);
+                settled.Add(line);
+                continue;
+            }
+
+            var first = settled[place];
+            if (first with { Why = line.Why, FileLine = line.FileLine } == line)
+            {
+                continue;
+            }
+
+            problems.Add(Problem.NeedsPerson(new Where(Corrections.FileName, line.FileLine),
+                $"Line {first.FileLine.ToString(CultureInfo.InvariantCulture)} is about the same row and says something else, so the row is held.",
+                "Leave only one of the two lines in the file."));
+            settled[place] = first with { Decision = Decision.Unclear };
+        }
+
+        return settled.ToImmutable();
+    }
+
+    private static Decision Decide(string written) =>
+        string.Concat(written.Where(char.IsLetter)).ToLowerInvariant() switch
+        {
+            "" => written.Length == 0 ? Decision.NotYet : Decision.Unclear,
+            "keep" => Decision.Keep,
+            "leaveout" => Decision.LeaveOut,
+            "change" => Decision.Change,
+            _ => Decision.Unclear,
+        };
+
+    private static int IndexOf(CsvRow header, string column)
+    {
+        for (int i = 0; i < header.Fields.Length; i++)
+        {
+            if (header.Fields[i].Trim().Trim('\uFEFF').Equals(column, StringComparison.OrdinalIgnoreCase))
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    private static string PlainPath(string list)
+    {
+        string path = list.Replace('\\', '/');
+        return path.StartsWith("./", StringComparison.Ordinal) ? path[2..] : path;
+    }
+}

@@ -1,0 +1,174 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using System.Text;
+
+namespace NameBand.Names;
+
+/// <summary>What a column is for, by its header.</summary>
+internal enum ColumnRole
+{
+    Unknown,
+
+    /// <summary>The name its owner wants shown.</summary>
+    Display,
+
+    /// <summary>A name said to be the whole one.</summary>
+    FullName,
+
+    /// <summary>A name; in some languages the same word means only a part of it.</summary>
+    Name,
+
+    /// <summary>Another name somebody goes by.</summary>
+    OtherName,
+    GivenName,
+    FamilyName,
+
+    /// <summary>People, without the word name.</summary>
+    Person,
+
+    /// <summary>Yes means: do not show.</summary>
+    LeaveOut,
+
+    /// <summary>No means: do not show.</summary>
+    Public,
+
+    /// <summary>Known, and none of our business: mail, sum, note.</summary>
+    Private,
+}
+
+/// <summary>Knows the headers of columns in many languages; case, accents, blanks and punctuation are disregarded.</summary>
+internal static class HeaderWords
+{
+    private static readonly FrozenDictionary<string, ColumnRole> Known = Roles()
+        .SelectMany(r => r.Words.Split(',').Select(w => (Word: Key(w), r.Role)))
+        .DistinctBy(x => x.Word)
+        .ToFrozenDictionary(x => x.Word, x => x.Role, StringComparer.Ordinal);
+
+    private static readonly FrozenDictionary<string, string> PrivateWords = HeaderVocabulary.Private
+        .SelectMany(line => line.Split(',').Select(w => (Word: Key(w), Meaning: Key(line.Split(',')[0]))))
+        .DistinctBy(x => x.Word)
+        .ToFrozenDictionary(x => x.Word, x => x.Meaning, StringComparer.Ordinal);
+
+    private static readonly FrozenSet<string> ShowWords = Words(HeaderVocabulary.ShowWords);
+    private static readonly FrozenSet<string> GivenWords = Words(HeaderVocabulary.GivenWords);
+    private static readonly FrozenSet<string> FamilyWords = Words(HeaderVocabulary.FamilyWords);
+    private static readonly FrozenSet<string> WholeWords = Words(HeaderVocabulary.WholeWords);
+    private static readonly FrozenSet<string> NotOfAPerson = Words(HeaderVocabulary.NotOfAPerson);
+    private static readonly FrozenSet<string> NameWords = Words(HeaderVocabulary.NameWords);
+    private static readonly string[] AnonymousStarts = [.. HeaderVocabulary.AnonymousStarts.Split(',').Select(Key)];
+    private static readonly string[] HideStarts = [.. HeaderVocabulary.HideStarts.Split(',').Select(Key)];
+
+    public static ColumnRole RoleOf(string header)
+    {
+        string key = Key(header);
+        if (key.Length == 0)
+        {
+            return ColumnRole.Unknown;
+        }
+
+        if (Known.TryGetValue(key, out var role))
+        {
+            return role;
+        }
+
+        if (PrivateWords.ContainsKey(key))
+        {
+            return ColumnRole.Private;
+        }
+
+        if (AnonymousStarts.Any(s => key.StartsWith(s, StringComparison.Ordinal)) || HideStarts.Any(s => key.StartsWith(s, StringComparison.Ordinal)))
+        {
+            return ColumnRole.LeaveOut;
+        }
+
+        return ByWords(Split(header));
+    }
+
+    /// <summary>Two headers with the same meaning have the same one: known words for mail, sum and note in any language, else the bare header.</summary>
+    public static string MeaningOf(string header) => PrivateWords.GetValueOrDefault(Key(header), Key(header));
+
+    /// <summary>Letters and digits only, small, without accents.</summary>
+    public static string Key(string header) => string.Concat(Split(header));
+
+    private static ColumnRole ByWords(List<string> words)
+    {
+        if (!words.Any(NameWords.Contains))
+        {
+            return words.Any(PrivateWords.ContainsKey) ? ColumnRole.Private : ColumnRole.Unknown;
+        }
+
+        if (words.Any(NotOfAPerson.Contains))
+        {
+            return ColumnRole.Private;
+        }
+
+        if (words.Any(ShowWords.Contains))
+        {
+            return ColumnRole.Display;
+        }
+
+        bool given = words.Any(GivenWords.Contains);
+        bool family = words.Any(FamilyWords.Contains);
+        return (given, family, words.Any(WholeWords.Contains)) switch
+        {
+            (true, true, _) or (_, _, true) => ColumnRole.FullName,
+            (true, _, _) => ColumnRole.GivenName,
+            (_, true, _) => ColumnRole.FamilyName,
+            _ => ColumnRole.Name,
+        };
+    }
+
+    private static IEnumerable<(ColumnRole Role, string Words)> Roles() =>
+    [
+        (ColumnRole.Display, HeaderVocabulary.Display),
+        (ColumnRole.FullName, HeaderVocabulary.FullName),
+        (ColumnRole.Name, HeaderVocabulary.Name),
+        (ColumnRole.OtherName, HeaderVocabulary.OtherName),
+        (ColumnRole.GivenName, HeaderVocabulary.GivenName),
+        (ColumnRole.FamilyName, HeaderVocabulary.FamilyName),
+        (ColumnRole.Person, HeaderVocabulary.Person),
+        (ColumnRole.LeaveOut, HeaderVocabulary.LeaveOut),
+        (ColumnRole.Public, HeaderVocabulary.Public),
+    ];
+
+    private static FrozenSet<string> Words(string list) =>
+        list.Split(',').Select(Key).ToFrozenSet(StringComparer.Ordinal);
+
+    /// <summary>The words of a header: cut at blanks, punctuation and where a capital follows a small letter.</summary>
+    private static List<string> Split(string header)
+    {
+        var words = new List<string>();
+        var word = new StringBuilder();
+        bool afterSmall = false;
+        foreach (var rune in header[..Math.Min(header.Length, 200)].Normalize(NormalizationForm.FormKD).EnumerateRunes())
+        {
+            if (Resemblance.IsAccent(rune.Value) || rune.Value is Joiners.NonJoiner or Joiners.Joiner || Invisible.IsAlways(rune.Value)
+                || rune.Value is '\'' or 0x2019 or 0x02BC)
+            {
+                continue;
+            }
+
+            bool part = Rune.IsLetterOrDigit(rune) || Rune.GetUnicodeCategory(rune)
+                is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark;
+            if ((!part || (afterSmall && Rune.IsUpper(rune))) && word.Length > 0)
+            {
+                words.Add(word.ToString());
+                word.Clear();
+            }
+
+            if (part)
+            {
+                word.Append(Resemblance.Fold(rune.ToString()));
+            }
+
+            afterSmall = Rune.IsLower(rune);
+        }
+
+        if (word.Length > 0)
+        {
+            words.Add(word.ToString());
+        }
+
+        return words;
+    }
+}

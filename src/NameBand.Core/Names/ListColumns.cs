@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Names;
+
+/// <summary>A column in which a row asks not to be shown: with a yes, or (one such as “public”) with a no.</summary>
+internal readonly record struct LeaveOutColumn(int Index, bool YesHides);
+
+/// <summary>What the columns of a list are.</summary>
+/// <param name="HasHeader">False: a single column of names that begins in the first row.</param>
+/// <param name="Labels">Headers fit for a message: one that looks like data is called by its number.</param>
+/// <param name="Meanings">What to compare columns of several lists by.</param>
+internal sealed record ListColumns(
+    bool HasHeader, int Name, ImmutableArray<LeaveOutColumn> LeaveOut, ImmutableArray<string> Labels, ImmutableArray<string> Meanings)
+{
+    public int Count => Labels.Length;
+
+    public static ImmutableArray<string> LabelsOf(CsvRow header) => [.. header.Fields.Select(Label)];
+
+    /// <summary>“Name”, “Mail” and “Note”, for a message.</summary>
+    public static string Listed(IEnumerable<string> labels)
+    {
+        string[] all = [.. labels.Select(l => $"“{l}”")];
+        return all.Length switch
+        {
+            0 => "none",
+            1 => all[0],
+            > 12 => string.Join(", ", all.Take(12)) + " and more",
+            _ => string.Join(", ", all[..^1]) + " and " + all[^1],
+        };
+    }
+
+    /// <summary>A first row may be data after all; what looks private or is too long is not repeated.</summary>
+    private static string Label(string header, int index)
+    {
+        string text = NameText.Clean(header).Text;
+        bool shown = text.Length is > 0 and <= 40 && !text.Contains('@') && text.Count(char.IsDigit) < 4
+            && !(HeaderWords.Key(text) is var key && key.Length > 0 && key.All(char.IsDigit));
+        return shown ? text : "column " + (index + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+    }
+}

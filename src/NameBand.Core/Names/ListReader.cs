@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Names;
+
+/// <summary>The Names room: lists in, every row accounted for out.</summary>
+public static class ListReader
+{
+    /// <summary>
+    /// Reads all lists of a job and decides what becomes of each row. Lists that cannot be used are
+    /// <see cref="Severity.CannotUse"/> problems, one for each fault found in each list.
+    /// </summary>
+    public static Result<NameList> Read(BandJob job, Corrections corrections)
+    {
+        var problems = new List<Problem>();
+        var tables = ReadTables(job, problems);
+        var columns = tables.ToDictionary(t => t.List, t => ColumnsOf(job, tables, t, problems), StringComparer.Ordinal);
+        if (problems.Any(p => p.Severity == Severity.CannotUse))
+        {
+            return Result.Fail<NameList>(problems);
+        }
+
+        var rows = tables.SelectMany(t => RowReader.Read(t.List, t.Table, columns[t.List]!)).ToList();
+        if (rows.Count == 0)
+        {
+            return Result.Fail<NameList>([.. problems, Problem.CannotUse(new Where(File: job.Lists.FirstOrDefault()),
+                "There are no names in it: it ends after the header.", "Save the list again with its rows, or name the right file in job.json.")]);
+        }
+
+        problems.AddRange(tables.Where(t => t.Table.Rows.Length == 1 && columns[t.List]!.HasHeader)
+            .Select(t => Problem.Note(new Where(File: t.List), "This list has a header and no rows.")));
+        var fitting = FittingCorrections(corrections, job.Lists, rows, problems);
+        var settler = new RowSettler(rows, fitting);
+        ImmutableArray<ListedRow> settled = [.. rows.Select(settler.Settle)];
+        problems.AddRange(settler.Problems);
+        return Result.Of(
+            new NameList(settled, [.. settled.Where(r => r.Outcome == RowOutcome.Placed).Select(r => new Name(r.Text, r.Row))]), problems);
+    }
+
+    private static List<(string List, CsvTable Table)> ReadTables(BandJob job, List<Problem> problems)
+    {
+        var tables = new List<(string, CsvTable)>();
+        foreach (string list in job.Lists.Distinct(StringComparer.Ordinal))
+        {
+            var table = CsvFile.Read(job.Folder, list);
+            problems.AddRange(table.Problems);
+            if (table.Value is { } read)
+            {
+                tables.Add((list, read));
+            }
+        }
+
+        return tables;
+    }
+
+    /// <summary>A column chosen in job.json has to be in the lists that have it; it is an error only when none has.</summary>
+    private static ListColumns? ColumnsOf(
+        BandJob job, List<(string List, CsvTable Table)> tables, (string List, CsvTable Table) table, List<Problem> problems)
+    {
+        string? WhereDue(string? wanted) => wanted is null
+            || ColumnFinder.Has(table.Table.Rows[0], wanted) || !tables.Any(t => ColumnFinder.Has(t.Table.Rows[0], wanted)) ? wanted : null;
+
+        var choice = new ColumnChoice(WhereDue(job.Columns.Name), WhereDue(job.Columns.LeaveOut));
+        var columns = ColumnFinder.Find(table.List, table.Table, choice);
+        problems.AddRange(columns.Problems);
+        return columns.Value;
+    }
+
+    /// <summary>Corrections by the lists' own names; those about no row are told and passed over.</summary>
+    private static List<Correction> FittingCorrections(
+        Corrections corrections, ImmutableArray<string> lists, List<SourceRow> rows, List<Problem> problems)
+    {
+        var known = rows.Select(r => r.Ref).ToHashSet();
+        var fitting = new Dictionary<RowRef, Correction>();
+        foreach (var line in corrections.Lines)
+        {
+            string? list = lists.FirstOrDefault(l => l == line.Row.List)
+                ?? lists.FirstOrDefault(l => l.Equals(line.Row.List, StringComparison.OrdinalIgnoreCase));
+            if (list is null)
+            {
+                problems.Add(Problem.NeedsPerson(At(line, "list"), "The job has no such list, so this line was passed over.",
+                    $"Write one of {ListColumns.Listed(lists)}."));
+                continue;
+            }
+
+            var row = line.Row with { List = list };
+            if (!known.Contains(row))
+            {
+                problems.Add(Problem.NeedsPerson(At(line, "line"), $"No row begins in {row}, so this line was passed over.",
+                    "Give the number of the line on which the row begins, counting the header as line 1."));
+                continue;
+            }
+
+            fitting.TryAdd(row, line with { Row = row });
+        }
+
+        return [.. fitting.Values];
+    }
+
+    private static Where At(Correction line, string column) =>
+        new(Corrections.FileName, line.FileLine, Key: column);
+}

@@ -1,0 +1,47 @@
+using System.Collections.Frozen;
+
+namespace NameBand.Names;
+
+/// <summary>Texts that stand in a name column and are perhaps no name to sew.</summary>
+internal static class NameDoubts
+{
+    private static readonly FrozenSet<string> Placeholders =
+        ("anonymous,anon,anonym,anonyme,anónimo,anónima,anonimo,anonima,anônimo,anoniem,anonymt,anonyymi,nimetön,anonimowo,anonimowy,névtelen,"
+        + "аноним,анонимно,анонім,анонімно,ανώνυμος,ανώνυμη,anonim,isimsiz,مجهول,ناشناس,אנונימי,गुमनाम,匿名,匿名希望,익명,"
+        + "n/a,none,no name,unknown,test,tbd,null,undefined,guest,unbekannt,inconnu,desconocido,sconosciuto")
+        .Split(',').Select(HeaderWords.Key).ToFrozenSet(StringComparer.Ordinal);
+
+    /// <summary>What to ask about the text, or null when nothing is odd about it.</summary>
+    public static string? Of(NameText name)
+    {
+        string text = name.Text;
+        if (name.IsTooLong)
+        {
+            return $"{name.Length.ToString(System.Globalization.CultureInfo.InvariantCulture)} characters are more than a name has";
+        }
+
+        if (name.IsBroken)
+        {
+            return "a character of the name could not be read (shown as \uFFFD)";
+        }
+
+        if (LooksLikeMail(text))
+        {
+            return "this looks like a mail address: shall it be sewn?";
+        }
+
+        if (Placeholders.Contains(HeaderWords.Key(text)))
+        {
+            return "this may stand for no name, or for somebody who would rather not be named";
+        }
+
+        return text.EnumerateRunes().All(r => System.Text.Rune.IsPunctuation(r)) ? "there is no letter in this name" : null;
+    }
+
+    private static bool LooksLikeMail(string text)
+    {
+        int at = text.IndexOf('@');
+        return at > 0 && text.IndexOf('.', at) is var dot && dot > at + 1 && dot < text.Length - 1
+            && !text.AsSpan(at + 1).Contains(' ');
+    }
+}

@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+
+namespace NameBand.Names;
+
+/// <summary>A name's text as read from a row or from a correction, cleaned, with what was done to it.</summary>
+/// <param name="Length">Characters in the raw text.</param>
+internal sealed record NameText(string Text, ImmutableArray<string> Notes, int Length)
+{
+    /// <summary>Longer text is no name; it is cut before it is worked on, so that nothing can stall on it.</summary>
+    public const int Longest = 200;
+
+    private const int CutAt = 100;
+
+    public bool IsEmpty => Text.Length == 0;
+
+    public bool IsTooLong => Length > Longest;
+
+    /// <summary>Holds the sign that stands where a character could not be read.</summary>
+    public bool IsBroken => Text.Contains('\uFFFD');
+
+    /// <summary>
+    /// NFC, every run of blanks one plain blank and none outside, control and invisible characters taken out but for
+    /// those a script needs. Letters and their case are never touched.
+    /// </summary>
+    public static NameText Clean(string raw)
+    {
+        raw = raw.Trim();
+        if (raw.Length > Longest)
+        {
+            var start = Clean(raw[..(char.IsHighSurrogate(raw[CutAt - 1]) ? CutAt - 1 : CutAt)]);
+            return start with { Text = start.Text + "…", Length = raw.Length };
+        }
+
+        var removed = new List<int>();
+        bool brokenLine = false;
+        var codes = new List<int>(raw.Length);
+        foreach (var rune in raw.EnumerateRunes())
+        {
+            if (Invisible.IsBlank(rune.Value))
+            {
+                brokenLine |= Invisible.IsLineBreak(rune.Value);
+                codes.Add(' ');
+            }
+            else if (Invisible.IsAlways(rune.Value))
+            {
+                removed.Add(rune.Value);
+            }
+            else
+            {
+                codes.Add(rune.Value);
+            }
+        }
+
+        var text = new StringBuilder(raw.Length);
+        bool blank = false;
+        for (int i = 0; i < codes.Count; i++)
+        {
+            if (codes[i] == ' ')
+            {
+                blank = text.Length > 0;
+            }
+            else if (Invisible.IsUseless(codes, i))
+            {
+                removed.Add(codes[i]);
+            }
+            else
+            {
+                text.Append(blank ? " " : "").Append(char.ConvertFromUtf32(codes[i]));
+                blank = false;
+            }
+        }
+
+        return new NameText(text.ToString().Normalize(NormalizationForm.FormC), Told(removed, brokenLine), raw.Length);
+    }
+
+    private static ImmutableArray<string> Told(List<int> removed, bool brokenLine)
+    {
+        var notes = ImmutableArray.CreateBuilder<string>();
+        if (brokenLine)
+        {
+            notes.Add("a line break inside the name became a blank");
+        }
+
+        if (removed.Count > 0)
+        {
+            string count = removed.Count == 1
+                ? "1 invisible character" : removed.Count.ToString(CultureInfo.InvariantCulture) + " invisible characters";
+            var kinds = removed.Distinct().ToList();
+            string which = string.Join(", ", kinds.Take(4).Select(Invisible.Describe)) + (kinds.Count > 4 ? ", …" : "");
+            notes.Add($"{count} taken out ({which})");
+        }
+
+        return notes.ToImmutable();
+    }
+}

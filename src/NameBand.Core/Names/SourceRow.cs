@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Names;
+
+/// <summary>Whether a row asks not to be shown.</summary>
+internal enum Wish
+{
+    Show,
+    LeaveOut,
+    Unclear,
+}
+
+/// <summary>A cell beside the name that is not blank; its content is compared and never shown.</summary>
+internal readonly record struct Detail(string Meaning, string Label, string Content);
+
+/// <summary>A data row as it was read, before anything is decided about it.</summary>
+/// <param name="Details">In order of <see cref="Detail.Meaning"/>.</param>
+/// <param name="WishReason">Why the wish is unclear.</param>
+/// <param name="Doubt">Why the row's form makes its name doubtful; null when it does not.</param>
+/// <param name="Notes">Oddities of the row's form, such as missing fields.</param>
+internal sealed record SourceRow(
+    RowRef Ref, NameText Name, ImmutableArray<Detail> Details, Wish Wish, string WishReason, string? Doubt, ImmutableArray<string> Notes)
+{
+    /// <summary>Equal for rows that say the same beside their names.</summary>
+    public string DetailsKey => string.Concat(Details.Select(d => $"{d.Meaning}\u0001{d.Content}\u0002"));
+
+    /// <summary>Headers under which two rows say different things.</summary>
+    public static ImmutableArray<string> DifferingLabels(SourceRow a, SourceRow b)
+    {
+        var other = b.Details.ToDictionary(d => d.Meaning, StringComparer.Ordinal);
+        var labels = a.Details
+            .Where(d => !other.Remove(d.Meaning, out var same) || same.Content != d.Content)
+            .Select(d => d.Label)
+            .ToList();
+        return [.. labels, .. b.Details.Where(d => other.ContainsKey(d.Meaning)).Select(d => d.Label)];
+    }
+}

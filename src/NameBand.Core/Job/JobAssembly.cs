@@ -4,7 +4,7 @@ using NameBand.Common;
 namespace NameBand.Job;
 
 /// <summary>Puts a job together from checked values.</summary>
-internal static class JobAssembly
+internal static partial class JobAssembly
 {
     /// <returns>A job that may be used only when no <see cref="Severity.CannotUse"/> problem was found.</returns>
     public static BandJob Make(string folder, JobValues values)
@@ -21,7 +21,14 @@ internal static class JobAssembly
             new HoopSettings(values.Certain(JobKeys.Along), values.Certain(JobKeys.Across), values.Certain(JobKeys.Spare)),
             values.Text(JobKeys.Fabric)!,
             Machine(values),
-            Hands(values));
+            Hands(values))
+        {
+            Bobbin = Bobbin(values),
+            Shop = Shop(values),
+            Prices = Prices(values),
+            KeepFree = values.Certain(WorkKeys.KeepFree),
+            EveningMinutes = Evening(values),
+        };
         JobChecks.Check(job, values);
         return job;
     }
@@ -51,15 +58,15 @@ internal static class JobAssembly
         JobPaths.CheckFace(folder, values), values.Length(JobKeys.Height), values.Certain(JobKeys.Least), values.Length(JobKeys.Gap),
         values.Flag(JobKeys.Spread), values.Word(JobKeys.Order), JobChecks.Collation(values));
 
-    private static MachineSettings Machine(JobValues values) => new(
+    private static MachineSettings Machine(JobValues values) => new MachineSettings(
         Certain(values, JobKeys.StitchesPerMinute), Certain(values, JobKeys.SecondsPerJump), Certain(values, JobKeys.SecondsPerTrim),
-        Certain(values, JobKeys.SecondsPerStop), Certain(values, JobKeys.SecondsToStart));
+        Certain(values, JobKeys.SecondsPerStop), Certain(values, JobKeys.SecondsToStart)).WithWork(values);
 
-    private static HandSettings Hands(JobValues values) => new(
+    private static HandSettings Hands(JobValues values) => new HandSettings(
         Certain(values, JobKeys.Hooping), Certain(values, JobKeys.TearAway), Certain(values, JobKeys.Clipping),
         Certain(values, JobKeys.Pressing), Certain(values, JobKeys.Trimming), Certain(values, JobKeys.TurningIn),
         Certain(values, JobKeys.Pinning), Certain(values, JobKeys.SewingLower), Certain(values, JobKeys.SewingUpper),
-        Certain(values, JobKeys.Join), Certain(values, JobKeys.RestAllowance));
+        Certain(values, JobKeys.Join), Certain(values, JobKeys.RestAllowance)).WithWork(values);
 
     private static double Certain(JobValues values, NumberKey key) => values.Number(key)!.Value;
 }

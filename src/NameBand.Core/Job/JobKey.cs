@@ -85,9 +85,10 @@ internal sealed record TextKey(string Path, string? Default, string Otherwise = 
     public override string DefaultText => Default is { } value ? $"\"{value}\"" : Otherwise;
 }
 
-internal sealed record TextsKey(string Path) : JobKey(Path)
+/// <param name="Otherwise">What is taken when it is not given, in words.</param>
+internal sealed record TextsKey(string Path, string Otherwise = "required") : JobKey(Path)
 {
     public override string Takes => "a list of texts";
 
-    public override string DefaultText => "required";
+    public override string DefaultText => Otherwise;
 }

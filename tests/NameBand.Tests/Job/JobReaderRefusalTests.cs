@@ -15,7 +15,7 @@ public class JobReaderRefusalTests
         { "\"strip\": { \"cutwith\": 50 }", "strip.cutwith", "does not know the key strip.cutwith", "Did you mean strip.cutWidth?" },
         { "\"cutWidth\": 50", "cutWidth", "does not know the key cutWidth", "Did you mean strip.cutWidth, in the group “strip”?" },
         { "\"turnin\": 50", "turnin", "does not know the key turnin", "Did you mean strip.turnIn" },
-        { "\"sequins\": true", "sequins", "does not know the key sequins", "The keys here are columns, fabric, format, hands, hem, hoop, lettering, lists, machine, strip, title, way." },
+        { "\"sequins\": true", "sequins", "does not know the key sequins", "The keys here are bobbin, columns, evening, fabric, format, hands, hem, hoop, lettering, lists, machine, prices, shop, strip, title, way." },
         { "\"hoop\": { \"sequins\": true }", "hoop.sequins", "does not know", "The keys in hoop are across, along, spare." },
         { "\"format\": 2", "format", "is of format 2, and this NameBand reads format 1", "newer NameBand" },
         { "\"format\": \"1\"", "format", "takes a whole number, and this is the text “1”", "without quotes" },

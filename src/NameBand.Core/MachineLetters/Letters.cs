@@ -1,0 +1,32 @@
+using System.Globalization;
+using System.Text;
+
+namespace NameBand.MachineLetters;
+
+/// <summary>A name as the letters one keys in: what a reader takes for one letter, accents with it.</summary>
+internal static class Letters
+{
+    public const string Blank = " ";
+
+    /// <summary>How a blank is shown on sheets.</summary>
+    public const string ShownBlank = "␣";
+
+    /// <summary>How a blank is written in a file's letter column, where a plain blank would be lost.</summary>
+    public const string BlankWord = "blank";
+
+    public static IReadOnlyList<string> Of(string text)
+    {
+        var letters = new List<string>(text.Length);
+        var walk = StringInfo.GetTextElementEnumerator(text.Normalize(NormalizationForm.FormC));
+        while (walk.MoveNext())
+        {
+            string letter = walk.GetTextElement();
+            letters.Add(string.IsNullOrWhiteSpace(letter) ? Blank : letter);
+        }
+
+        return letters;
+    }
+
+    /// <summary>A text with its blanks made visible.</summary>
+    public static string Shown(string text) => text.Replace(Blank, ShownBlank, StringComparison.Ordinal);
+}

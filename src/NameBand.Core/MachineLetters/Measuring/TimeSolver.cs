@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace NameBand.MachineLetters.Measuring;
+
+/// <summary>Shares out the times of the lines to their letters, and to starting and locking once a line.</summary>
+internal static class TimeSolver
+{
+    private const double LeastSeconds = 0.1;
+    private const double MostSeconds = 600;
+
+    /// <summary>A letter's time when it had no line of its own: that of the others by their widths.</summary>
+    public static (ImmutableSortedDictionary<string, MachineLetter> Letters, double StartSeconds) Solve(
+        KeyInLine[] lines, ImmutableSortedDictionary<string, MachineLetter> letters)
+    {
+        KeyInLine[] timed = [.. lines.Where(l => l.Seconds is not null)];
+        if (timed.Length == 0)
+        {
+            return (letters, 0);
+        }
+
+        string[] known = [.. timed.SelectMany(l => l.Letters).Distinct(StringComparer.Ordinal)
+            .Where(l => l != MachineLetters.Letters.Blank).Order(StringComparer.Ordinal)];
+        var rows = timed.Select(l => Vector<double>.Build.Dense(
+            known.Length + 1, j => j < known.Length ? l.Counts.GetValueOrDefault(known[j]) : 1)).ToList();
+        var observed = timed.Select(l => l.Seconds!.Value).ToList();
+        var weights = timed.Select(_ => 1.0).ToList();
+
+        // A loose pull of every letter towards the pace of all keeps what the lines leave open at a plain value.
+        double pace = observed.Sum() / timed.Sum(l => l.Letters.Sum(x => letters[x].WidthMm));
+        for (int j = 0; j < known.Length; j++)
+        {
+            rows.Add(Vector<double>.Build.Dense(known.Length + 1, k => k == j ? 1 : 0));
+            observed.Add(pace * letters[known[j]].WidthMm);
+            weights.Add(0.01);
+        }
+
+        var fit = LeastSquares.Solve(
+            Matrix<double>.Build.DenseOfRowVectors(rows), Vector<double>.Build.DenseOfEnumerable(observed),
+            Vector<double>.Build.DenseOfEnumerable(weights),
+            Vector<double>.Build.Dense(known.Length + 1, j => j < known.Length ? LeastSeconds : 0),
+            Vector<double>.Build.Dense(known.Length + 1, MostSeconds));
+        double each = known.Select((_, j) => fit.Unknowns[j]).Sum() / known.Sum(l => letters[l].WidthMm);
+        var result = letters.ToBuilder();
+        foreach (var (letter, was) in letters)
+        {
+            int at = Array.IndexOf(known, letter);
+            double seconds = letter == MachineLetters.Letters.Blank ? 0 : at >= 0 ? fit.Unknowns[at] : each * was.WidthMm;
+            result[letter] = was with { Seconds = seconds };
+        }
+
+        return (result.ToImmutable(), fit.Unknowns[known.Length]);
+    }
+}

@@ -1,0 +1,109 @@
+using NameBand.Stitching.Geometry;
+using NameBand.Stitching.Strokes;
+
+namespace NameBand.Stitching.Columns;
+
+/// <summary>A stroke ready for satin: rungs from rail to rail, read by their place along the centre line.</summary>
+internal sealed class Column
+{
+    private readonly Vec[] _left;
+    private readonly Vec[] _right;
+    private readonly double[] _at;
+
+    private Column(Vec[] left, Vec[] right, Stroke stroke, double widthMm)
+    {
+        _left = left;
+        _right = right;
+        Stroke = stroke;
+        WidthMm = widthMm;
+        _at = new double[left.Length];
+        for (int i = 1; i < left.Length; i++)
+        {
+            double middle = (Middle(i) - Middle(i - 1)).Length;
+            double sides = ((left[i] - left[i - 1]).Length + (right[i] - right[i - 1]).Length) / 2;
+            _at[i] = _at[i - 1] + Math.Max(1e-9, Math.Max(middle, 0.5 * sides));
+        }
+    }
+
+    public Stroke Stroke { get; }
+
+    /// <summary>Mean width of the stroke.</summary>
+    public double WidthMm { get; }
+
+    public double Length => _at[^1];
+
+    public bool Closed => Stroke.Closed;
+
+    public static Column? Of(Stroke stroke, double stepMm, double tuckMm)
+    {
+        double width = CornerSplitter.WidthOf(stroke);
+        var (left, right) = stroke.Closed
+            ? (stroke.Left, stroke.Right)
+            : StrokeEnds.Finish(stroke, width, Math.Min(tuckMm, width));
+        var leftRail = new Trace(left);
+        var rightRail = new Trace(right);
+        if (leftRail.Points.Length < 2 || rightRail.Points.Length < 2 || leftRail.Length + rightRail.Length < 0.1)
+        {
+            return null;
+        }
+
+        width = Math.Max(width, 0.05);
+        var pairs = RailMatcher.Match(leftRail, rightRail, width, stepMm, stroke.Closed);
+        return new Column(
+            [.. pairs.Select(p => leftRail.At(p.Left))], [.. pairs.Select(p => rightRail.At(p.Right))], stroke, width);
+    }
+
+    public (Vec Left, Vec Right) RungAt(double s)
+    {
+        if (Closed)
+        {
+            s -= Math.Floor(s / Length) * Length;
+        }
+
+        int i = Array.BinarySearch(_at, s);
+        if (i < 0)
+        {
+            i = ~i - 1;
+        }
+
+        i = Math.Clamp(i, 0, _at.Length - 2);
+        double t = Math.Clamp((s - _at[i]) / (_at[i + 1] - _at[i]), 0, 1);
+        return (Vec.Mix(_left[i], _left[i + 1], t), Vec.Mix(_right[i], _right[i + 1], t));
+    }
+
+    public Vec MiddleAt(double s)
+    {
+        var (left, right) = RungAt(s);
+        return Vec.Mix(left, right, 0.5);
+    }
+
+    public double WidthAt(double s)
+    {
+        var (left, right) = RungAt(s);
+        return (left - right).Length;
+    }
+
+    /// <summary>Place along the centre line nearest to a point, with the distance.</summary>
+    public (double At, double Distance) Nearest(Vec p)
+    {
+        double best = double.PositiveInfinity;
+        double at = 0;
+        for (int i = 0; i + 1 < _at.Length; i++)
+        {
+            var a = Middle(i);
+            var b = Middle(i + 1);
+            double distance = p.DistanceToSegment(a, b);
+            if (distance < best)
+            {
+                best = distance;
+                var along = b - a;
+                double t = Math.Clamp(Vec.Dot(p - a, along) / Math.Max(1e-18, Vec.Dot(along, along)), 0, 1);
+                at = _at[i] + ((_at[i + 1] - _at[i]) * t);
+            }
+        }
+
+        return (at, best);
+    }
+
+    private Vec Middle(int i) => Vec.Mix(_left[i], _right[i], 0.5);
+}

@@ -1,0 +1,161 @@
+using NameBand.Stitching.Geometry;
+using NameBand.Stitching.Strokes;
+
+namespace NameBand.Stitching.Columns;
+
+/// <summary>
+/// Leads the two rails of a stroke to its ends: to the two corners of a square end, to the tip of a round or
+/// pointed one, and a little under the other stroke where it butts.
+/// </summary>
+internal static class StrokeEnds
+{
+    private const double CornerRad = 38 * Math.PI / 180;
+
+    public static (List<Vec> Left, List<Vec> Right) Finish(Stroke stroke, double widthMm, double tuckMm)
+    {
+        var (left, right) = FinishEnd(stroke.Left, stroke.Right, stroke.End, stroke.EndCap, widthMm, tuckMm);
+        var (turnedLeft, turnedRight) = FinishEnd(
+            [.. Enumerable.Reverse(right)], [.. Enumerable.Reverse(left)], stroke.Start, stroke.StartCap, widthMm, tuckMm);
+        turnedLeft.Reverse();
+        turnedRight.Reverse();
+        return (turnedRight, turnedLeft);
+    }
+
+    private static (List<Vec> Left, List<Vec> Right) FinishEnd(
+        List<Vec> left, List<Vec> right, EndKind kind, List<Vec> cap, double width, double tuck)
+    {
+        if (kind == EndKind.Butt)
+        {
+            return Tucked(left, right, width, tuck);
+        }
+
+        var leftRail = new Trace(left);
+        var rightRail = new Trace(right);
+        double leftWindow = Math.Min(1.4 * width, 0.45 * leftRail.Length);
+        double rightWindow = Math.Min(1.4 * width, 0.45 * rightRail.Length);
+        var rim = rightRail.Part(rightRail.Length - rightWindow, rightRail.Length);
+        rim.AddRange(cap);
+        rim.AddRange(Enumerable.Reverse(leftRail.Part(leftRail.Length - leftWindow, leftRail.Length)));
+        var edge = new Trace(rim);
+        var axis = ((leftRail.At(leftRail.Length - leftWindow) - leftRail.At(leftRail.Length - (2 * leftWindow))).Unit()
+            + (rightRail.At(rightRail.Length - rightWindow) - rightRail.At(rightRail.Length - (2 * rightWindow))).Unit()).Unit();
+        if (axis == default)
+        {
+            axis = (edge.At(0) - edge.At(edge.Length)).Unit().Left * -1;
+        }
+
+        var (rightEnd, leftEnd) = FindCorners(edge, axis, width) ?? FindTip(edge, axis);
+        var newRight = rightRail.Part(0, rightRail.Length - rightWindow);
+        newRight.AddRange(edge.Part(0, rightEnd));
+        var newLeft = leftRail.Part(0, leftRail.Length - leftWindow);
+        newLeft.AddRange(Enumerable.Reverse(edge.Part(leftEnd, edge.Length)));
+        return (newLeft, newRight);
+    }
+
+    private static (List<Vec> Left, List<Vec> Right) Tucked(List<Vec> left, List<Vec> right, double width, double tuck)
+    {
+        var leftRail = new Trace(left);
+        var rightRail = new Trace(right);
+        double reach = 0.5 * width;
+        var direction = ((left[^1] - leftRail.At(leftRail.Length - reach)).Unit()
+            + (right[^1] - rightRail.At(rightRail.Length - reach)).Unit()).Unit();
+        return ([.. left, left[^1] + (direction * tuck)], [.. right, right[^1] + (direction * tuck)]);
+    }
+
+    private static double Bend(Trace edge, double s, double reach)
+    {
+        var p = edge.At(s);
+        return Vec.Angle(p - edge.At(Math.Max(0, s - reach)), edge.At(Math.Min(edge.Length, s + reach)) - p);
+    }
+
+    /// <summary>The two convex corners of a straight end, or null where there are none.</summary>
+    private static (double Right, double Left)? FindCorners(Trace edge, Vec axis, double width)
+    {
+        double reach = 0.2 * width;
+        var corners = new List<(double Arc, double Bend)>();
+        for (int i = 1; i + 1 < edge.Points.Length; i++)
+        {
+            double s = edge.ArcOf(i);
+            double bend = Bend(edge, s, reach);
+            if (bend < CornerRad)
+            {
+                continue;
+            }
+
+            if (corners.Count > 0 && s - corners[^1].Arc < 1.5 * reach)
+            {
+                if (bend > corners[^1].Bend)
+                {
+                    corners[^1] = (s, bend);
+                }
+
+                continue;
+            }
+
+            corners.Add((s, bend));
+        }
+
+        (double, double)? best = null;
+        double least = 1.0;
+        foreach (var a in corners)
+        {
+            foreach (var b in corners)
+            {
+                if (b.Arc <= a.Arc)
+                {
+                    continue;
+                }
+
+                var p = edge.At(a.Arc);
+                var q = edge.At(b.Arc);
+                double length = (q - p).Length;
+                double bulge = (b.Arc - a.Arc) / Math.Max(1e-9, length);
+                if (length < 0.4 * width || length > 2.2 * width || bulge > 1.25)
+                {
+                    continue;
+                }
+
+                double beyond = 0;
+                foreach (var r in edge.Points)
+                {
+                    beyond = Math.Max(beyond, Vec.Dot(r - Vec.Mix(p, q, 0.5), axis));
+                }
+
+                double slant = Math.Abs(Vec.Dot((q - p).Unit(), axis));
+                double cost = (0.55 * slant) + (2 * (bulge - 1)) + (0.25 * Math.Abs((length / width) - 1)) + (0.25 * beyond / width);
+                if (cost < least)
+                {
+                    least = cost;
+                    best = (a.Arc, b.Arc);
+                }
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The point farthest along the stroke: both rails run to it.</summary>
+    private static (double Right, double Left) FindTip(Trace edge, Vec axis)
+    {
+        double most = double.NegativeInfinity;
+        double first = 0;
+        double last = 0;
+        for (int i = 0; i < edge.Points.Length; i++)
+        {
+            double along = Vec.Dot(edge.Points[i], axis);
+            if (along > most + 1e-4)
+            {
+                most = along;
+                first = edge.ArcOf(i);
+                last = first;
+            }
+            else if (along > most - 1e-4)
+            {
+                last = edge.ArcOf(i);
+            }
+        }
+
+        double middle = (first + last) / 2;
+        return (middle, middle);
+    }
+}

@@ -1,0 +1,130 @@
+namespace NameBand.Stitching.Geometry;
+
+/// <summary>An open line of points that is read by its arc length.</summary>
+internal sealed class Trace
+{
+    private readonly Vec[] _points;
+    private readonly double[] _at;
+
+    public Trace(IEnumerable<Vec> points)
+    {
+        var kept = new List<Vec>();
+        foreach (var p in points)
+        {
+            if (kept.Count == 0 || (p - kept[^1]).Length > 1e-6)
+            {
+                kept.Add(p);
+            }
+        }
+
+        _points = [.. kept];
+        _at = new double[_points.Length];
+        for (int i = 1; i < _points.Length; i++)
+        {
+            _at[i] = _at[i - 1] + (_points[i] - _points[i - 1]).Length;
+        }
+    }
+
+    public ReadOnlySpan<Vec> Points => _points;
+
+    public double Length => _at.Length == 0 ? 0 : _at[^1];
+
+    public double ArcOf(int point) => _at[point];
+
+    public Vec At(double arc)
+    {
+        int i = SegmentAt(arc);
+        if (_points.Length == 1)
+        {
+            return _points[0];
+        }
+
+        double t = Math.Clamp((arc - _at[i]) / (_at[i + 1] - _at[i]), 0, 1);
+        return Vec.Mix(_points[i], _points[i + 1], t);
+    }
+
+    /// <summary>Direction of the chord from <paramref name="reach"/> before to <paramref name="reach"/> after the place.</summary>
+    public Vec Direction(double arc, double reach) =>
+        (At(Math.Min(Length, arc + reach)) - At(Math.Max(0, arc - reach))).Unit();
+
+    /// <summary>Arc of the point of the trace nearest to <paramref name="p"/>.</summary>
+    public double Nearest(Vec p)
+    {
+        double best = double.PositiveInfinity;
+        double arc = 0;
+        for (int i = 0; i + 1 < _points.Length; i++)
+        {
+            var along = _points[i + 1] - _points[i];
+            double t = Math.Clamp(Vec.Dot(p - _points[i], along) / Vec.Dot(along, along), 0, 1);
+            double distance = (p - Vec.Mix(_points[i], _points[i + 1], t)).Length;
+            if (distance < best)
+            {
+                best = distance;
+                arc = _at[i] + ((_at[i + 1] - _at[i]) * t);
+            }
+        }
+
+        return arc;
+    }
+
+    /// <summary>The points from one arc to a later one, both ends included.</summary>
+    public List<Vec> Part(double from, double to)
+    {
+        var part = new List<Vec> { At(from) };
+        for (int i = 0; i < _points.Length; i++)
+        {
+            if (_at[i] > from + 1e-6 && _at[i] < to - 1e-6)
+            {
+                part.Add(_points[i]);
+            }
+        }
+
+        part.Add(At(to));
+        return part;
+    }
+
+    /// <summary>Arc at which the ray first meets the trace, with the distance along the ray; null when it does not.</summary>
+    public (double Arc, double Distance)? FirstHit(Vec from, Vec direction, double least)
+    {
+        (double Arc, double Distance)? best = null;
+        for (int i = 0; i + 1 < _points.Length; i++)
+        {
+            var along = _points[i + 1] - _points[i];
+            double det = Vec.Cross(direction, along);
+            if (Math.Abs(det) < 1e-12)
+            {
+                continue;
+            }
+
+            var to = _points[i] - from;
+            double distance = Vec.Cross(to, along) / det;
+            double t = Vec.Cross(to, direction) / det;
+            if (t >= -1e-9 && t <= 1 + 1e-9 && distance > least && (best is null || distance < best.Value.Distance))
+            {
+                best = (_at[i] + ((_at[i + 1] - _at[i]) * Math.Clamp(t, 0, 1)), distance);
+            }
+        }
+
+        return best;
+    }
+
+    private int SegmentAt(double arc)
+    {
+        int low = 0;
+        int high = _at.Length - 2;
+        while (low < high)
+        {
+            int middle = (low + high + 1) / 2;
+            if (_at[middle] <= arc)
+            {
+                low = middle;
+            }
+            else
+            {
+                high = middle - 1;
+            }
+        }
+
+        return Math.Max(0, low);
+    }
+}

@@ -1,0 +1,32 @@
+using NameBand.Common;
+using NameBand.Layout;
+
+namespace NameBand.Stitching.Sewing;
+
+/// <summary>
+/// Two crosses of long loose stitches on the ruled line, as far apart as the segment allows, so that a hooping can
+/// be set straight as well as in place.
+/// </summary>
+internal static class AlignmentMarks
+{
+    private const double HalfCrossMm = 3;
+
+    public static void Sew(HoopedSegment placed, double markYMm, PathWriter writer)
+    {
+        double length = placed.Segment.LengthMm;
+        double half = Math.Min(HalfCrossMm, length / 4);
+        double y = placed.YMm + markYMm;
+        Cross(new Point(placed.XMm + half, y), half, writer);
+        Cross(new Point(placed.XMm + length - half, y), half, writer);
+    }
+
+    private static void Cross(Point centre, double half, PathWriter writer)
+    {
+        writer.Trim(false);
+        writer.JumpTo(centre with { XMm = centre.XMm - half }, StitchKind.Mark);
+        writer.Stitch(centre with { XMm = centre.XMm + half }, StitchKind.Mark);
+        writer.Stitch(centre, StitchKind.Mark);
+        writer.Stitch(centre with { YMm = centre.YMm + half }, StitchKind.Mark);
+        writer.Stitch(centre with { YMm = centre.YMm - half }, StitchKind.Mark);
+    }
+}

@@ -1,0 +1,171 @@
+using NameBand.Stitching.Columns;
+using NameBand.Stitching.Geometry;
+using NameBand.Stitching.Strokes;
+
+namespace NameBand.Stitching.Sewing;
+
+/// <summary>Where two columns meet: places along the centre lines of both.</summary>
+/// <param name="ButtAt">Place on the column that butts: one of its ends.</param>
+/// <param name="HostAt">Place on the column that runs through.</param>
+internal readonly record struct Contact(int Butting, double ButtAt, int Host, double HostAt);
+
+/// <summary>A column to be sewn while another one is under way.</summary>
+/// <param name="LeaveAt">Place on the parent where one leaves for it.</param>
+/// <param name="EnterAt">Place on the child where one arrives.</param>
+internal readonly record struct Branch(int Child, double LeaveAt, double EnterAt);
+
+/// <summary>
+/// The order in which the columns of one connected piece are sewn without a jump: columns that butt are sewn before
+/// the ones they butt against, as far as the piece allows.
+/// </summary>
+internal sealed class ColumnTree
+{
+    private ColumnTree(int root, List<Branch>[] branches)
+    {
+        Root = root;
+        Branches = branches;
+    }
+
+    public int Root { get; }
+
+    /// <summary>For each column what is sewn from it.</summary>
+    public List<Branch>[] Branches { get; }
+
+    public static ColumnTree Of(IReadOnlyList<Column> columns)
+    {
+        var contacts = Contacts(columns);
+        ColumnTree? best = null;
+        double least = double.PositiveInfinity;
+        for (int root = 0; root < columns.Count; root++)
+        {
+            var tree = Grow(columns, contacts, root, out double cost);
+            cost -= 0.001 * columns[root].Length;
+            if (cost < least)
+            {
+                least = cost;
+                best = tree;
+            }
+        }
+
+        return best!;
+    }
+
+    private static List<Contact> Contacts(IReadOnlyList<Column> columns)
+    {
+        var contacts = new List<Contact>();
+        for (int i = 0; i < columns.Count; i++)
+        {
+            if (columns[i].Stroke.Start == EndKind.Butt)
+            {
+                AddContact(columns, i, 0, contacts);
+            }
+
+            if (columns[i].Stroke.End == EndKind.Butt)
+            {
+                AddContact(columns, i, columns[i].Length, contacts);
+            }
+        }
+
+        return contacts;
+    }
+
+    private static void AddContact(IReadOnlyList<Column> columns, int butting, double at, List<Contact> contacts)
+    {
+        var p = columns[butting].MiddleAt(at);
+        double least = double.PositiveInfinity;
+        var best = default(Contact);
+        for (int i = 0; i < columns.Count; i++)
+        {
+            if (i == butting)
+            {
+                continue;
+            }
+
+            var (host, distance) = columns[i].Nearest(p);
+            distance -= columns[i].WidthAt(host) / 2;
+            if (distance < least)
+            {
+                least = distance;
+                best = new Contact(butting, at, i, host);
+            }
+        }
+
+        if (least < double.PositiveInfinity)
+        {
+            contacts.Add(best);
+        }
+    }
+
+    private static ColumnTree Grow(IReadOnlyList<Column> columns, List<Contact> contacts, int root, out double cost)
+    {
+        var branches = new List<Branch>[columns.Count];
+        for (int i = 0; i < branches.Length; i++)
+        {
+            branches[i] = [];
+        }
+
+        cost = 0;
+        var reached = new bool[columns.Count];
+        reached[root] = true;
+        for (int left = columns.Count - 1; left > 0; left--)
+        {
+            int best = -1;
+            for (int pass = 0; pass < 2 && best < 0; pass++)
+            {
+                for (int i = 0; i < contacts.Count && best < 0; i++)
+                {
+                    var c = contacts[i];
+                    bool joins = pass == 0 ? reached[c.Host] && !reached[c.Butting] : reached[c.Butting] && !reached[c.Host];
+                    best = joins ? i : -1;
+                }
+
+                cost += pass == 1 && best >= 0 ? 1 : 0;
+            }
+
+            if (best >= 0)
+            {
+                var c = contacts[best];
+                bool down = reached[c.Host];
+                int parent = down ? c.Host : c.Butting;
+                int child = down ? c.Butting : c.Host;
+                branches[parent].Add(down ? new Branch(child, c.HostAt, c.ButtAt) : new Branch(child, c.ButtAt, c.HostAt));
+                reached[child] = true;
+            }
+            else
+            {
+                cost += 10;
+                JoinNearest(columns, reached, branches);
+            }
+        }
+
+        return new ColumnTree(root, branches);
+    }
+
+    /// <summary>A column that no contact reaches is joined where it comes nearest to one that is reached.</summary>
+    private static void JoinNearest(IReadOnlyList<Column> columns, bool[] reached, List<Branch>[] branches)
+    {
+        double least = double.PositiveInfinity;
+        int parent = -1;
+        var best = default(Branch);
+        for (int i = 0; i < columns.Count; i++)
+        {
+            for (int k = 0; k <= 8 && !reached[i]; k++)
+            {
+                double at = columns[i].Length * k / 8;
+                var p = columns[i].MiddleAt(at);
+                for (int j = 0; j < columns.Count; j++)
+                {
+                    if (reached[j] && columns[j].Nearest(p) is var near && near.Distance < least)
+                    {
+                        least = near.Distance;
+                        parent = j;
+                        best = new Branch(i, near.At, at);
+                    }
+                }
+            }
+        }
+
+        branches[parent].Add(best);
+        reached[best.Child] = true;
+    }
+}

@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Lettering;
+using NameBand.Stitching.Columns;
+using NameBand.Stitching.Geometry;
+using NameBand.Stitching.Shapes;
+using NameBand.Stitching.Strokes;
+
+namespace NameBand.Stitching.Sewing;
+
+/// <summary>A letter piece as it is sewn at one height: its origin on the base line, in mm.</summary>
+/// <param name="Runs">One for each connected part, in sewing order.</param>
+/// <param name="IsRun">Its strokes are too thin for satin and are run along their centre lines.</param>
+internal sealed record SewnPiece(ImmutableArray<ImmutableArray<NeedleStep>> Runs, bool IsRun, Problem? Problem);
+
+/// <summary>Works out the stitches of one letter piece at one height.</summary>
+internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
+{
+    private const double LeastSatinMm = 0.8;
+    private const double ThinPart = 0.25;
+
+    public SewnPiece Sew(LetterPiece piece)
+    {
+        var outline = piece.Outline.Scaled(letterHeightMm);
+        double step = Math.Clamp(0.02 * letterHeightMm, 0.1, 0.5);
+        var regions = RegionSampler.Sample(outline, step);
+        var parts = new List<(Region Region, List<Column>? Columns)>();
+        foreach (var region in regions)
+        {
+            parts.Add((region, ColumnsOf(region)));
+        }
+
+        bool isRun = IsThin(parts.Where(p => p.Columns is not null).SelectMany(p => p.Columns!));
+        var runs = new List<SewnRun>();
+        bool failed = false;
+        foreach (var (region, columns) in parts)
+        {
+            if (columns is null || columns.Count == 0)
+            {
+                failed = true;
+                runs.Add(AlongOutline(region));
+                continue;
+            }
+
+            SatinSettings? satin = isRun
+                ? null
+                : new SatinSettings(fabric.SpacingMm, fabric.PullCompensationMm, fabric.Thread.DiameterMm);
+            runs.Add(ColumnSewer.Sew(columns, satin));
+        }
+
+        return new SewnPiece([.. runs.Where(r => r.Needles.Count > 1).Select(Steps)], isRun, failed ? Unreadable(piece) : null);
+    }
+
+    private List<Column>? ColumnsOf(Region region)
+    {
+        if (Triangulation.Of(region) is not { } mesh)
+        {
+            return null;
+        }
+
+        var skeleton = Skeleton.Of(region, mesh, new SpurRule(0.72, 0.15));
+        double tuck = 0.35;
+        double step = Math.Max(0.1, 0.012 * letterHeightMm);
+        var columns = new List<Column>();
+        foreach (var stroke in StrokeFinder.Find(region, skeleton))
+        {
+            foreach (var leg in CornerSplitter.Split(stroke))
+            {
+                if (Column.Of(leg, step, tuck) is { } column)
+                {
+                    columns.Add(column);
+                }
+            }
+        }
+
+        return columns;
+    }
+
+    private bool IsThin(IEnumerable<Column> columns)
+    {
+        double least = LeastSatinMm - (2 * fabric.PullCompensationMm);
+        double thin = 0;
+        double all = 0;
+        foreach (var column in columns)
+        {
+            for (double s = 0.1; s < column.Length; s += 0.2)
+            {
+                all++;
+                thin += column.WidthAt(s) < least ? 1 : 0;
+            }
+        }
+
+        return thin > ThinPart * all;
+    }
+
+    private static SewnRun AlongOutline(Region region)
+    {
+        var run = new SewnRun();
+        int start = region.RingStarts[0];
+        run.Add(region.Points[start], StitchKind.Running);
+        double gone = 0;
+        for (int i = region.Next[start]; i != start; i = region.Next[i])
+        {
+            gone += (region.Points[i] - region.Points[region.Previous[i]]).Length;
+            if (gone >= 1)
+            {
+                run.Add(region.Points[i], StitchKind.Running, 0.3);
+                gone = 0;
+            }
+        }
+
+        run.GoTo(region.Points[start], StitchKind.Running);
+        return run;
+    }
+
+    private static ImmutableArray<NeedleStep> Steps(SewnRun run) =>
+        [.. run.Needles.Select(n => new NeedleStep(NeedleAction.Stitch, n.Kind, n.At.ToPoint()))];
+
+    private static Problem Unreadable(LetterPiece piece) => Problem.NeedsPerson(
+        new Where(Name: piece.Text),
+        $"The outline of “{piece.Text}” in the face {piece.Face} crosses itself, so it cannot be read as strokes; it is sewn as a running stitch along its edge.",
+        "Look at the proof, and choose another face if the letter does not please.");
+}

@@ -1,0 +1,139 @@
+using NameBand.Stitching.Columns;
+using NameBand.Stitching.Geometry;
+
+namespace NameBand.Stitching.Sewing;
+
+/// <summary>What the satin is sewn with.</summary>
+/// <param name="SpacingMm">Between rungs on the same side.</param>
+/// <param name="ReachMm">Pull compensation: how far a rung goes past the outline on each side.</param>
+internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, double ThreadMm);
+
+/// <summary>Lays zigzag satin along a column, with short rungs where holes would crowd.</summary>
+internal sealed class SatinLayer(SatinSettings settings)
+{
+    private const double LeastHoleGapMm = 0.28;
+    private const double LongestMm = 7;
+    private const double SampleMm = 0.05;
+
+    private readonly HoleGrid _holes = new(0.3);
+
+    /// <summary>Sews from one place of the column to another, in either direction.</summary>
+    public void Lay(Column column, double from, double to, SewnRun run)
+    {
+        var places = Spread(column, from, to);
+        int side = NearerSide(column, places[0], run);
+        for (int i = 0; i < places.Count; i++)
+        {
+            var (near, far) = Ends(column, places[i]);
+            if (side == 1)
+            {
+                (near, far) = (far, near);
+            }
+
+            Place(near, far, i, run);
+            side = 1 - side;
+        }
+    }
+
+    private int NearerSide(Column column, double at, SewnRun run)
+    {
+        var (left, right) = Ends(column, at);
+        return run.Needles.Count > 0 && (run.Last - right).Length < (run.Last - left).Length ? 1 : 0;
+    }
+
+    /// <summary>Places of the needle points, half the spacing apart where the outer side sets the pace.</summary>
+    private List<double> Spread(Column column, double from, double to)
+    {
+        double length = Math.Abs(to - from);
+        int samples = Math.Max(4, (int)Math.Ceiling(length / SampleMm));
+        var sum = new double[samples + 1];
+        var before = column.RungAt(from);
+        for (int i = 1; i <= samples; i++)
+        {
+            var rung = column.RungAt(from + ((to - from) * i / samples));
+            double left = (rung.Left - before.Left).Length;
+            double right = (rung.Right - before.Right).Length;
+            sum[i] = sum[i - 1] + (0.5 * Math.Max(left, right)) + (0.25 * (left + right));
+            before = rung;
+        }
+
+        int parts = Math.Max(2, (int)Math.Round(sum[samples] / (settings.SpacingMm / 2)));
+        var places = new List<double>(parts + 1);
+        int k = 0;
+        for (int i = 0; i <= parts; i++)
+        {
+            double wanted = sum[samples] * i / parts;
+            while (k + 1 < samples && sum[k + 1] < wanted)
+            {
+                k++;
+            }
+
+            double t = sum[k + 1] - sum[k] < 1e-12 ? 0 : Math.Clamp((wanted - sum[k]) / (sum[k + 1] - sum[k]), 0, 1);
+            places.Add(from + ((to - from) * (k + t) / samples));
+        }
+
+        return places;
+    }
+
+    private (Vec Left, Vec Right) Ends(Column column, double at)
+    {
+        var (left, right) = column.RungAt(at);
+        double width = (right - left).Length;
+        var across = (right - left).Unit();
+        if (width < 0.15)
+        {
+            var along = column.MiddleAt(at + 0.1) - column.MiddleAt(at - 0.1);
+            across = along.Unit().Left * -1;
+            var middle = Vec.Mix(left, right, 0.5);
+            (left, right) = (middle - (across * (width / 2)), middle + (across * (width / 2)));
+        }
+
+        double reach = settings.ReachMm;
+        return (left - (across * reach), right + (across * reach));
+    }
+
+    private void Place(Vec near, Vec far, int count, SewnRun run)
+    {
+        double width = (far - near).Length;
+        if (width > LongestMm && run.Needles.Count > 0)
+        {
+            Split(run.Last, near, count, run);
+        }
+
+        var inward = (far - near).Unit();
+        var best = near;
+        double gap = _holes.Nearest(near);
+        for (double inset = 0.12; gap < LeastHoleGapMm && inset <= 0.42 * width && inset < 1.2; inset += 0.08)
+        {
+            var tried = near + (inward * inset);
+            double free = _holes.Nearest(tried);
+            if (free > gap + 0.01)
+            {
+                gap = free;
+                best = tried;
+            }
+        }
+
+        if (run.Needles.Count > 0 && (best - run.Last).Length < 0.3)
+        {
+            return;
+        }
+
+        run.Add(best, StitchKind.Satin);
+        _holes.Add(best);
+    }
+
+    /// <summary>A long crossing goes down in between, at places that move from rung to rung so that no line shows.</summary>
+    private void Split(Vec from, Vec to, int count, SewnRun run)
+    {
+        double length = (to - from).Length;
+        int parts = (int)Math.Ceiling(length / (LongestMm - 2));
+        double shift = ((count * 0.382) % 1.0) - 0.5;
+        for (int i = 1; i < parts; i++)
+        {
+            var p = Vec.Mix(from, to, (i + (0.6 * shift)) / parts);
+            run.Add(p, StitchKind.Satin);
+            _holes.Add(p);
+        }
+    }
+}

@@ -1,0 +1,89 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Stitching.Sewing;
+
+namespace NameBand.Stitching;
+
+/// <summary>
+/// Turns lettered names into needle paths at one letter height on one cloth. What is worked out for a letter piece
+/// is kept, so a piece that comes again costs next to nothing. Safe to use from several threads.
+/// </summary>
+public sealed class Stitcher
+{
+    private readonly Fabric _fabric;
+    private readonly double _letterHeightMm;
+    private readonly PieceSewer _sewer;
+    private readonly ConcurrentDictionary<LetterPiece, SewnPiece> _kept = new();
+
+    /// <param name="letterHeightMm">Cap height in mm, above 0.</param>
+    public Stitcher(Fabric fabric, double letterHeightMm)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(letterHeightMm);
+        _fabric = fabric;
+        _letterHeightMm = letterHeightMm;
+        _sewer = new PieceSewer(fabric, letterHeightMm);
+    }
+
+    /// <summary>Letters sewn so far that could not be read as strokes, in the order of their keys.</summary>
+    public ImmutableArray<Problem> Problems =>
+        [.. _kept.OrderBy(k => k.Key.Key, StringComparer.Ordinal).Select(k => k.Value.Problem).OfType<Problem>()];
+
+    /// <summary>
+    /// The stitches of one name. Origin: the left edge of the name's width (its ink and the pull compensation) on
+    /// the base line. No alignment marks and no end.
+    /// </summary>
+    public NeedlePath SewName(LetteredName name)
+    {
+        var writer = new PathWriter();
+        AddName(name, new Point(0, 0), writer);
+        return writer.ToPath();
+    }
+
+    /// <summary>
+    /// The whole path of one hooping: alignment marks, a stop to change the thread, the names from left to right,
+    /// the end. Origin: left end of the first segment, on its strip's centre line.
+    /// </summary>
+    public NeedlePath SewHooping(StripPlan plan, Hooping hooping)
+    {
+        var writer = new PathWriter();
+        foreach (var placed in hooping.Segments)
+        {
+            AlignmentMarks.Sew(placed, plan.MarkYMm, writer);
+        }
+
+        writer.Trim();
+        writer.Stop();
+        foreach (var placed in hooping.Segments)
+        {
+            foreach (var name in placed.Segment.Names)
+            {
+                double x = placed.XMm + plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
+                AddName(name.Lettered, new Point(x, placed.YMm + plan.BaselineYMm), writer);
+            }
+        }
+
+        writer.End();
+        return writer.ToPath();
+    }
+
+    internal SewnPiece Sewn(LetterPiece piece) => _kept.GetOrAdd(piece, _sewer.Sew);
+
+    private void AddName(LetteredName name, Point at, PathWriter writer)
+    {
+        double x = at.XMm + _fabric.PullCompensationMm - (name.Ink.LeftMm * _letterHeightMm);
+        foreach (var placed in name.Pieces)
+        {
+            var origin = new Point(x + (placed.At.XMm * _letterHeightMm), at.YMm + (placed.At.YMm * _letterHeightMm));
+            foreach (var run in Sewn(placed.Piece).Runs)
+            {
+                writer.Run(run, origin);
+            }
+        }
+
+        writer.Trim();
+    }
+}

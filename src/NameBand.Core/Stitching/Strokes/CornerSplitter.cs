@@ -1,0 +1,255 @@
+using NameBand.Stitching.Geometry;
+
+namespace NameBand.Stitching.Strokes;
+
+/// <summary>
+/// Parts a stroke where it turns a sharp corner on both rails: one leg runs its full length, out to the outer
+/// corner, and the other butts against it. The cut goes on straight along the inner rail of the leg that runs on.
+/// </summary>
+internal static class CornerSplitter
+{
+    private const double InnerTurnRad = 50 * Math.PI / 180;
+    private const double OuterTurnRad = 42 * Math.PI / 180;
+    private const int MostCorners = 24;
+
+    public static List<Stroke> Split(Stroke stroke)
+    {
+        var done = new List<Stroke>();
+        var rest = stroke.Closed ? OpenedAwayFromCorners(stroke) : stroke;
+        for (int i = 0; i < MostCorners; i++)
+        {
+            if (FirstCut(rest) is not { } cut)
+            {
+                break;
+            }
+
+            done.Add(cut.Before);
+            rest = cut.After;
+        }
+
+        if (stroke.Closed)
+        {
+            return done.Count == 0 ? [rest with { Closed = true }] : [Joined(rest, done[0]), .. done.Skip(1)];
+        }
+
+        done.Add(rest);
+        return done;
+    }
+
+    /// <summary>Area between the rails over their mean length.</summary>
+    public static double WidthOf(Stroke stroke)
+    {
+        double twice = 0;
+        double length = 0;
+        var ring = new List<Vec>(stroke.Right);
+        ring.AddRange(Enumerable.Reverse(stroke.Left));
+        for (int i = 0, j = ring.Count - 1; i < ring.Count; j = i++)
+        {
+            twice += Vec.Cross(ring[j], ring[i]);
+            length += (ring[i] - ring[j]).Length;
+        }
+
+        length -= (stroke.Left[0] - stroke.Right[0]).Length + (stroke.Left[^1] - stroke.Right[^1]).Length;
+        return Math.Abs(twice) / Math.Max(1e-6, length);
+    }
+
+    private static Stroke Joined(Stroke first, Stroke second) => new(
+        [.. first.Left, .. second.Left], [.. first.Right, .. second.Right],
+        first.Start, second.End, first.StartCap, second.EndCap, false);
+
+    private static Stroke OpenedAwayFromCorners(Stroke stroke)
+    {
+        var left = new Trace(stroke.Left);
+        var right = new Trace(stroke.Right);
+        double width = WidthOf(stroke);
+        var bends = new List<Vec>();
+        AddBends(left, width, bends);
+        AddBends(right, width, bends);
+        double best = double.NegativeInfinity;
+        double opened = 0;
+        for (double a = 0.02 * left.Length; a < left.Length; a += Math.Max(0.05, left.Length / 60))
+        {
+            var p = left.At(a);
+            double away = bends.Count == 0 ? 0 : bends.Min(b => (b - p).Length);
+            double score = Math.Min(away, 2 * width) - (0.5 * (right.At(right.Nearest(p)) - p).Length);
+            if (score > best + 1e-9)
+            {
+                best = score;
+                opened = a;
+            }
+        }
+
+        double other = right.Nearest(left.At(opened));
+        return stroke with { Left = Turned(left, opened), Right = Turned(right, other), Closed = false };
+    }
+
+    private static List<Vec> Turned(Trace trace, double from) =>
+        [.. trace.Part(from, trace.Length), .. trace.Part(0, from)];
+
+    private static void AddBends(Trace rail, double width, List<Vec> bends)
+    {
+        for (double s = 0; s < rail.Length; s += 0.15 * width)
+        {
+            if (Math.Abs(Bend(rail, s, 0.35 * width)) > OuterTurnRad)
+            {
+                bends.Add(rail.At(s));
+            }
+        }
+    }
+
+    /// <summary>Turn of the rail over a window on both sides of a place; left positive.</summary>
+    private static double Bend(Trace rail, double s, double reach)
+    {
+        var p = rail.At(s);
+        return Vec.Angle(p - rail.At(Math.Max(0, s - reach)), rail.At(Math.Min(rail.Length, s + reach)) - p);
+    }
+
+    private static (Stroke Before, Stroke After)? FirstCut(Stroke stroke)
+    {
+        double width = WidthOf(stroke);
+        var left = new Trace(stroke.Left);
+        var right = new Trace(stroke.Right);
+        double onRight = FirstCorner(right, left, width, -1);
+        double onLeft = FirstCorner(left, right, width, 1);
+        if (onRight < 0 && onLeft < 0)
+        {
+            return null;
+        }
+
+        bool isRight = onLeft < 0 || (onRight >= 0 && onRight / right.Length <= onLeft / left.Length);
+        return isRight
+            ? Cut(stroke, right, left, onRight, width, true)
+            : Cut(stroke, left, right, onLeft, width, false);
+    }
+
+    /// <summary>Arc of the first sharp inner corner (sign -1: the rail bends right), or -1.</summary>
+    private static double FirstCorner(Trace inner, Trace outer, double width, int sign)
+    {
+        double reach = 0.3 * width;
+        double step = Math.Max(0.02, 0.08 * width);
+        double best = -1;
+        double most = InnerTurnRad;
+        for (double s = 0.6 * reach; s < inner.Length - (0.6 * reach); s += step)
+        {
+            double bend = sign * Bend(inner, s, reach);
+            if (bend > most)
+            {
+                most = bend;
+                best = s;
+            }
+            else if (best >= 0 && s > best + (2 * reach))
+            {
+                break;
+            }
+        }
+
+        if (best < 0)
+        {
+            return -1;
+        }
+
+        best = Sharpest(inner, best, step);
+        var c = inner.At(best);
+        double limit = 1.6 * width / Math.Max(0.35, Math.Cos(Math.Min(most, 2.6) / 2));
+        for (double s = 0; s <= outer.Length; s += step)
+        {
+            if (sign * Bend(outer, s, 0.4 * width) > OuterTurnRad && (outer.At(s) - c).Length < limit)
+            {
+                return best;
+            }
+        }
+
+        return -1;
+    }
+
+    private static double Sharpest(Trace rail, double near, double step)
+    {
+        double best = near;
+        double most = 0;
+        for (int i = 1; i + 1 < rail.Points.Length; i++)
+        {
+            if (Math.Abs(rail.ArcOf(i) - near) > 2 * step)
+            {
+                continue;
+            }
+
+            double turn = Math.Abs(Vec.Angle(rail.Points[i] - rail.Points[i - 1], rail.Points[i + 1] - rail.Points[i]));
+            if (turn > most)
+            {
+                most = turn;
+                best = rail.ArcOf(i);
+            }
+        }
+
+        return most > 0.3 ? best : near;
+    }
+
+    private static (Stroke Before, Stroke After)? Cut(
+        Stroke stroke, Trace inner, Trace outer, double at, double width, bool innerIsRight)
+    {
+        var c = inner.At(at);
+        var into = (inner.At(Math.Max(0, at - (0.12 * width))) - inner.At(Math.Max(0, at - (0.9 * width)))).Unit();
+        var outOf = (inner.At(Math.Min(inner.Length, at + (0.9 * width))) - inner.At(Math.Min(inner.Length, at + (0.12 * width)))).Unit();
+        var first = outer.FirstHit(c, into, 0.05 * width);
+        var second = outer.FirstHit(c, outOf * -1, 0.05 * width);
+        if ((first is null || first.Value.Distance > 3.5 * width) && (second is null || second.Value.Distance > 3.5 * width))
+        {
+            return null;
+        }
+
+        double slantFirst = Slant(outer, first, into, width);
+        double slantSecond = Slant(outer, second, outOf, width);
+        bool firstRunsOn = Math.Abs(slantFirst - slantSecond) > 0.25
+            ? slantFirst < slantSecond
+            : at >= inner.Length - at;
+        return firstRunsOn
+            ? CutFor(stroke, inner, outer, at, first!.Value.Arc, into, innerIsRight)
+            : CutAfter(stroke, inner, outer, at, second!.Value.Arc, outOf, innerIsRight);
+    }
+
+    private static double Slant(Trace outer, (double Arc, double Distance)? hit, Vec direction, double width) =>
+        hit is null || hit.Value.Distance > 3.5 * width
+            ? 10
+            : Math.Abs(Vec.Dot(outer.Direction(hit.Value.Arc, 0.1 * width), direction));
+
+    /// <summary>The leg before the corner runs on: it gets the outer corner, the leg after it butts.</summary>
+    private static (Stroke Before, Stroke After)? CutFor(
+        Stroke stroke, Trace inner, Trace outer, double at, double cut, Vec into, bool innerIsRight)
+    {
+        var c = inner.At(at);
+        var normal = innerIsRight ? into.Left : into.Left * -1;
+        double opposite = outer.FirstHit(c, normal, 1e-6) is { } hit && hit.Arc < cut ? hit.Arc : Math.Min(outer.Nearest(c), cut);
+        if (opposite <= 1e-6 || cut >= outer.Length - 1e-6)
+        {
+            return null;
+        }
+
+        var innerBefore = inner.Part(0, at);
+        var innerAfter = inner.Part(at, inner.Length);
+        var outerBefore = outer.Part(0, opposite);
+        var outerAfter = outer.Part(cut, outer.Length);
+        var cap = outer.Part(opposite, cut);
+        if (innerIsRight)
+        {
+            cap.Reverse();
+            cap.Insert(0, c);
+            return (stroke with { Left = outerBefore, Right = innerBefore, End = EndKind.Free, EndCap = cap },
+                stroke with { Left = outerAfter, Right = innerAfter, Start = EndKind.Butt, StartCap = [] });
+        }
+
+        cap.Add(c);
+        return (stroke with { Left = innerBefore, Right = outerBefore, End = EndKind.Free, EndCap = cap },
+            stroke with { Left = innerAfter, Right = outerAfter, Start = EndKind.Butt, StartCap = [] });
+    }
+
+    /// <summary>The leg after the corner runs on: the same seen from the other end.</summary>
+    private static (Stroke Before, Stroke After)? CutAfter(
+        Stroke stroke, Trace inner, Trace outer, double at, double cut, Vec outOf, bool innerIsRight)
+    {
+        var turnedInner = new Trace(Enumerable.Reverse(inner.Points.ToArray()));
+        var turnedOuter = new Trace(Enumerable.Reverse(outer.Points.ToArray()));
+        var made = CutFor(
+            stroke.Reversed(), turnedInner, turnedOuter, inner.Length - at, outer.Length - cut, outOf * -1, !innerIsRight);
+        return made is { } m ? (m.After.Reversed(), m.Before.Reversed()) : null;
+    }
+}

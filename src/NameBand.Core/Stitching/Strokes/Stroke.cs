@@ -1,0 +1,28 @@
+using NameBand.Stitching.Geometry;
+
+namespace NameBand.Stitching.Strokes;
+
+/// <summary>How a stroke ends.</summary>
+internal enum EndKind
+{
+    /// <summary>On the outline: round, square or pointed as the outline is.</summary>
+    Free,
+
+    /// <summary>Against another stroke, under whose stitches it reaches a little.</summary>
+    Butt,
+}
+
+/// <summary>
+/// One stroke of a letter: two rails that are pieces of the outline (or straight bridges past a stroke that butts
+/// against it), walked in the same direction, and the pieces of outline that close it at its two ends.
+/// </summary>
+/// <param name="Left">Rail to the left of someone walking along the stroke.</param>
+/// <param name="StartCap">Outline from the left rail's first point, round the start, to the right rail's first; empty for a butt.</param>
+/// <param name="EndCap">Outline from the right rail's last point, round the end, to the left rail's last; empty for a butt.</param>
+/// <param name="Closed">The stroke runs back into itself; rails then begin and end at the same chord.</param>
+internal sealed record Stroke(
+    List<Vec> Left, List<Vec> Right, EndKind Start, EndKind End, List<Vec> StartCap, List<Vec> EndCap, bool Closed)
+{
+    public Stroke Reversed() => new(
+        [.. Enumerable.Reverse(Right)], [.. Enumerable.Reverse(Left)], End, Start, EndCap, StartCap, Closed);
+}

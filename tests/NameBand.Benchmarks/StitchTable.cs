@@ -1,0 +1,110 @@
+using System.Diagnostics;
+using System.Globalization;
+using NameBand.Stitching;
+using NameBand.Tests.StitchQuality;
+
+namespace NameBand.Benchmarks;
+
+/// <summary>Prints the quality measures of every letter of some faces, and draws the worst.</summary>
+internal static class StitchTable
+{
+    private const string Letters =
+        "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&@ÀÅÆÇÉÑÖØŁŐŞÞßàåæçéêëïðñöøőşşžğđłþœ?!";
+
+    public static int Run(string[] args)
+    {
+        var heights = new List<double>();
+        string letters = Letters;
+        string? pictures = null;
+        var files = new List<string>();
+        for (int i = 0; i < args.Length; i++)
+        {
+            switch (args[i])
+            {
+                case "--height":
+                    heights.Add(double.Parse(args[++i], CultureInfo.InvariantCulture));
+                    break;
+                case "--letters":
+                    letters = args[++i];
+                    break;
+                case "--pictures":
+                    pictures = args[++i];
+                    break;
+                default:
+                    files.Add(args[i]);
+                    break;
+            }
+        }
+
+        if (heights.Count == 0)
+        {
+            heights = [8, 12];
+        }
+
+        foreach (string file in files)
+        {
+            foreach (double height in heights)
+            {
+                One(file, height, letters, pictures);
+            }
+        }
+
+        return 0;
+    }
+
+    private static void One(string file, double height, string letters, string? pictures)
+    {
+        using var face = new FaceFileReader(file);
+        var stitcher = new Stitcher(LetterTrial.Cotton, height);
+        var pieces = letters.EnumerateRunes().Select(r => r.ToString()).Distinct().Where(face.Has).Select(face.Piece).ToList();
+        var clock = Stopwatch.StartNew();
+        foreach (var piece in pieces)
+        {
+            stitcher.Sewn(piece);
+        }
+
+        double cold = clock.Elapsed.TotalSeconds;
+        var trials = pieces.Select(p => LetterTrial.Of(stitcher, p, height)).OfType<LetterTrial>().ToList();
+        var m = trials.Select(t => t.Measure).ToList();
+        Console.WriteLine(FormattableString.Invariant(
+            $"{face.Name} {height} mm  letters {m.Count} run {m.Count(x => x.IsRun)} problems {stitcher.Problems.Length}  {pieces.Count / cold:0} letters/s  {m.Average(x => x.Stitches):0} stitches/letter"));
+        Row("coverage %", m, x => 100 * x.Coverage, false);
+        Row("coverage .28 %", m, x => 100 * x.ThinCoverage, false);
+        Row("spill %", m, x => 100 * x.Spill, true);
+        Row("hole mm", m, x => x.HoleMm, true);
+        Row("crowded %", m, x => 100 * x.Crowded, true);
+        Row("load /mm²", m, x => x.Load, true);
+        Row("layers", m, x => x.Layers, true);
+        Row("angle median °", m, x => x.AngleMedian, true);
+        Row("angle 95 °", m, x => x.Angle95, true);
+        Row("travel seen %", m, x => 100 * x.TravelInSight, true);
+        Row("shortest mm", m, x => x.ShortestMm, false);
+        Row("longest mm", m, x => x.LongestMm, true);
+        Row("extra jumps", m, x => x.ExtraJumps, true);
+        Row("run off mm", m.Where(x => x.IsRun).ToList(), x => x.RunDeviationMm, true);
+        Console.WriteLine(FormattableString.Invariant(
+            $"  crossing rungs {1000.0 * m.Sum(x => x.CrossingRungs) / Math.Max(1, m.Sum(x => x.Rungs)):0.00} in 1000"));
+        if (pictures is not null)
+        {
+            Directory.CreateDirectory(pictures);
+            var drawn = trials.OrderBy(t => t.Measure.Coverage).Take(10).Select(t => (t.Measure.Letter + FormattableString.Invariant($" {100 * t.Measure.Coverage:0.0}"), t.Outline, t.Path)).ToList();
+            ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-worst.png")), drawn, 5, 24, 0.4, true);
+            var all = trials.Select(t => (t.Measure.Letter, t.Outline, t.Path)).ToList();
+            ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-all.png")), all, 9, (float)(16 * 12 / height), 0.36, false);
+        }
+    }
+
+    private static void Row(string name, List<StitchMeasure> m, Func<StitchMeasure, double> of, bool highIsBad)
+    {
+        if (m.Count == 0)
+        {
+            return;
+        }
+
+        var sorted = m.OrderBy(x => highIsBad ? of(x) : -of(x)).ToList();
+        double median = of(sorted[sorted.Count / 2]);
+        double edge = of(sorted[(int)(0.95 * (sorted.Count - 1))]);
+        string worst = string.Join(' ', sorted.AsEnumerable().Reverse().Take(8).Select(x => FormattableString.Invariant($"{x.Letter}:{of(x):0.##}")));
+        Console.WriteLine(FormattableString.Invariant($"  {name,-16} median {median,7:0.00}  95th {edge,7:0.00}  worst {worst}"));
+    }
+}

@@ -1,0 +1,83 @@
+using NameBand.Common;
+using NameBand.Stitching;
+
+namespace NameBand.Tests.StitchQuality;
+
+/// <summary>
+/// How square the rungs lie, read from the needle path alone: a rung goes from a needle point to the middle of its
+/// two neighbours on the other side; the centre line joins the middles of the stitches.
+/// </summary>
+internal readonly record struct RungMeasure(double Median, double Worst95, int Count, int Crossing)
+{
+    public static RungMeasure Of(NeedlePath path)
+    {
+        var angles = new List<double>();
+        int crossing = 0;
+        int start = 0;
+        for (int i = 0; i <= path.Steps.Length; i++)
+        {
+            if (i < path.Steps.Length && path.Steps[i] is { Action: NeedleAction.Stitch, Kind: StitchKind.Satin })
+            {
+                continue;
+            }
+
+            if (i - start >= 7)
+            {
+                var column = new List<Point>();
+                for (int k = start; k < i; k++)
+                {
+                    column.Add(path.Steps[k].At);
+                }
+
+                Add(column, angles);
+                crossing += Crossings(column);
+            }
+
+            start = i + 1;
+        }
+
+        angles.Sort();
+        return angles.Count == 0
+            ? default
+            : new RungMeasure(angles[angles.Count / 2], angles[(int)(0.95 * (angles.Count - 1))], angles.Count, crossing);
+    }
+
+    private static void Add(List<Point> p, List<double> angles)
+    {
+        Point Middle(int i) => (p[i] + p[i + 1]) * 0.5;
+        for (int i = 1; i + 1 < p.Count; i++)
+        {
+            var rung = p[i] - ((p[i - 1] + p[i + 1]) * 0.5);
+            var along = Middle(Math.Min(p.Count - 2, i + 2)) - Middle(Math.Max(0, i - 3));
+            double lr = Length(rung);
+            double la = Length(along);
+            if (lr > 0.2 && la > 0.1)
+            {
+                double sine = Math.Abs((rung.XMm * along.XMm) + (rung.YMm * along.YMm)) / (lr * la);
+                angles.Add(Math.Asin(Math.Min(1, sine)) * 180 / Math.PI);
+            }
+        }
+    }
+
+    private static double Length(Point p) => p.DistanceTo(new Point(0, 0));
+
+    private static int Crossings(List<Point> p)
+    {
+        int count = 0;
+        for (int i = 0; i + 1 < p.Count; i++)
+        {
+            for (int j = i + 2; j + 1 < p.Count && j < i + 8; j++)
+            {
+                count += Cross(p[i], p[i + 1], p[j], p[j + 1]) ? 1 : 0;
+            }
+        }
+
+        return count;
+    }
+
+    private static bool Cross(Point a, Point b, Point c, Point d) =>
+        Side(a, b, c) * Side(a, b, d) < -1e-12 && Side(c, d, a) * Side(c, d, b) < -1e-12;
+
+    private static double Side(Point a, Point b, Point p) =>
+        ((b.XMm - a.XMm) * (p.YMm - a.YMm)) - ((b.YMm - a.YMm) * (p.XMm - a.XMm));
+}

@@ -1,0 +1,68 @@
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Stitching;
+
+namespace NameBand.Tests.StitchQuality;
+
+/// <summary>The measures of one letter or name. Angles in degrees, lengths in mm, parts from 0 to 1.</summary>
+internal sealed record StitchMeasure(
+    string Letter, double Coverage, double ThinCoverage, double Spill, double HoleMm, double Crowded, double ShortestMm,
+    double LongestMm, double Load, int Layers, double AngleMedian, double Angle95, int Rungs, int CrossingRungs, int Jumps, int ExtraJumps,
+    double TravelInSight, double RunDeviationMm, int Stitches, bool IsRun)
+{
+    private const double CellMm = 0.03;
+
+    public static StitchMeasure Of(string letter, Outline outline, NeedlePath path, Fabric fabric, bool isRun)
+    {
+        var grid = new ThreadGrid(outline, path, fabric.Thread.DiameterMm, CellMm);
+        var thin = new ThreadGrid(outline, path, 0.28, CellMm);
+        int area = grid.Inside.Count(i => i);
+        int covered = 0;
+        int thinCovered = 0;
+        for (int i = 0; i < grid.Inside.Length; i++)
+        {
+            covered += grid.Inside[i] && grid.Layers[i] > 0 ? 1 : 0;
+            thinCovered += thin.Inside[i] && thin.Layers[i] > 0 ? 1 : 0;
+        }
+
+        var fromInside = DistanceMap.Squared(grid.Width, grid.Height, i => grid.Inside[i]);
+        double reach = (fabric.PullCompensationMm + 0.2) / CellMm;
+        int spilt = 0;
+        for (int i = 0; i < fromInside.Length; i++)
+        {
+            spilt += grid.Layers[i] > 0 && fromInside[i] > reach * reach ? 1 : 0;
+        }
+
+        var fromThread = DistanceMap.Squared(grid.Width, grid.Height, i => !grid.Inside[i] || grid.Layers[i] > 0);
+        double hole = Math.Max(0, (2 * Math.Sqrt(fromThread.Max()) - 1) * CellMm);
+        var rungs = RungMeasure.Of(path);
+        var (crowded, load) = HoleMeasure.Of(path);
+        var (shortest, longest) = Lengths(path);
+        int parts = outline.Rings.Count(r => r.SignedAreaMm2() > 0.02);
+        return new StitchMeasure(
+            letter, (double)covered / Math.Max(1, area), (double)thinCovered / Math.Max(1, area), (double)spilt / Math.Max(1, area), hole,
+            crowded, shortest, longest, load, grid.Layers.Max(), rungs.Median, rungs.Worst95, rungs.Count, rungs.Crossing, path.Jumps,
+            Math.Max(0, path.Jumps + 1 - parts), TravelMeasure.InSight(path, grid), isRun ? RunMeasure.Deviation(path, outline) : 0,
+            path.Stitches, isRun);
+    }
+
+    private static (double Shortest, double Longest) Lengths(NeedlePath path)
+    {
+        double shortest = double.PositiveInfinity;
+        double longest = 0;
+        for (int i = 1; i < path.Steps.Length; i++)
+        {
+            var (a, b) = (path.Steps[i - 1], path.Steps[i]);
+            if (a.Action != NeedleAction.Stitch || b.Action != NeedleAction.Stitch || b.Kind is StitchKind.Lock or StitchKind.Mark || a.Kind == StitchKind.Lock)
+            {
+                continue;
+            }
+
+            double length = a.At.DistanceTo(b.At);
+            shortest = Math.Min(shortest, length);
+            longest = Math.Max(longest, length);
+        }
+
+        return (shortest, longest);
+    }
+}

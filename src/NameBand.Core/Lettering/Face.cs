@@ -1,0 +1,183 @@
+using System.Collections.Concurrent;
+using System.Security.Cryptography;
+using NameBand.Common;
+using NameBand.Lettering.Fonts;
+using NameBand.Lettering.Measuring;
+using NameBand.Lettering.Outlines;
+using SkiaSharp;
+using HbBlob = HarfBuzzSharp.Blob;
+using HbFace = HarfBuzzSharp.Face;
+using HbFont = HarfBuzzSharp.Font;
+
+namespace NameBand.Lettering;
+
+/// <summary>
+/// An open face: one TTF or OTF file, checked. Safe to use from several threads. What is worked out for a glyph
+/// is kept for as long as the face.
+/// </summary>
+public sealed class Face
+{
+    private const int FarthestEms = 20;
+
+    private readonly byte[] _file;
+    private readonly FontFacts _facts;
+    private readonly HbFont _font;
+    private readonly Lazy<SKFont?> _outlines;
+    private readonly Lazy<string> _hash;
+    private readonly Lazy<CapHeight> _capHeight;
+    private readonly Lazy<StrokeWidths> _strokes;
+    private readonly ConcurrentDictionary<int, Lazy<GlyphShape>> _glyphs = new();
+
+    private Face(string id, string name, string file, byte[] bytes, FontFacts facts)
+    {
+        Id = id;
+        Name = name;
+        File = file;
+        _file = bytes;
+        _facts = facts;
+        _font = OpenShaper(bytes, facts);
+        _outlines = new(OpenOutlines);
+        _hash = new(() => Convert.ToHexStringLower(SHA256.HashData(_file)));
+        _capHeight = new(() => CapHeight.Of(this, _facts.CapHeight));
+        _strokes = new(() => StrokeWidths.Of(this));
+    }
+
+    /// <summary>Such as “Nunito Bold”.</summary>
+    public string Name { get; }
+
+    /// <summary>File name without folders.</summary>
+    public string File { get; }
+
+    /// <summary>SHA-256 of the file, 64 small hexadecimal digits.</summary>
+    public string Hash => _hash.Value;
+
+    public int UnitsPerEm => _facts.UnitsPerEm;
+
+    /// <summary>Height of the capitals in font units: what a letter height of 1 mm is measured by.</summary>
+    public double CapHeightUnits => _capHeight.Value.Units;
+
+    /// <summary>Which rule gave the cap height, as half a sentence.</summary>
+    public string CapHeightRule => _capHeight.Value.Rule;
+
+    /// <summary>Width of the thinnest stroke as a part of the letter height; measured when first asked for.</summary>
+    public double ThinnestStrokePart => _strokes.Value.Thinnest;
+
+    /// <summary>Width of the main stems as a part of the letter height; measured when first asked for.</summary>
+    public double MainStemPart => _strokes.Value.MainStem;
+
+    /// <summary>Tells faces apart within one shelf and one job.</summary>
+    internal string Id { get; }
+
+    internal HbFont Font => _font;
+
+    internal int GlyphCount => _facts.GlyphCount;
+
+    /// <summary>Millimetres of a font unit at a letter height of 1 mm.</summary>
+    internal double MmPerUnit => 1 / CapHeightUnits;
+
+    /// <exception cref="FontFault">The file cannot be used.</exception>
+    internal static Face FromBytes(string id, string? name, string file, byte[] bytes)
+    {
+        var facts = FontFacts.Read(bytes);
+        string known = name ?? (facts.FullName.Length > 0 ? facts.FullName : file);
+        return new Face(id, known, file, bytes, facts);
+    }
+
+    /// <summary>The glyph the face has for a character, or 0.</summary>
+    internal uint GlyphOf(int codePoint) => _font.TryGetNominalGlyph(codePoint, out uint glyph) ? glyph : 0;
+
+    internal bool Has(int codePoint) => GlyphOf(codePoint) != 0;
+
+    /// <summary>The outline of a glyph; worked out once.</summary>
+    internal GlyphShape Shape(int glyph) => _glyphs.GetOrAdd(glyph, g => new Lazy<GlyphShape>(() => MakeShape(g))).Value;
+
+    /// <summary>The outline as the font has it, in font units, y down; null when blank.</summary>
+    /// <exception cref="FontFault">The glyph is damaged or absurd.</exception>
+    internal SKPath? RawPath(int glyph)
+    {
+        if (glyph >= GlyphCount)
+        {
+            throw new FontFault("it has no such glyph");
+        }
+
+        _facts.Glyphs?.CheckGlyph(glyph);
+        var font = _outlines.Value ?? throw new FontFault("its outlines cannot be read");
+        SKPath? path;
+        lock (font)
+        {
+            path = font.GetGlyphPath((ushort)glyph);
+        }
+
+        if (path is null || path.IsEmpty)
+        {
+            path?.Dispose();
+            return null;
+        }
+
+        if (path.PointCount > GlyphTable.MostPoints)
+        {
+            throw new FontFault($"its outline has more than {GlyphTable.MostPoints} points");
+        }
+
+        var bounds = path.Bounds;
+        float farthest = FarthestEms * (float)UnitsPerEm;
+        bool near = bounds.Left > -farthest && bounds.Right < farthest && bounds.Top > -farthest && bounds.Bottom < farthest;
+        return near ? path : throw new FontFault($"its outline reaches more than {FarthestEms} times the size of the letters away");
+    }
+
+    private GlyphShape MakeShape(int glyph)
+    {
+        try
+        {
+            using var raw = RawPath(glyph);
+            if (raw is null)
+            {
+                return GlyphShape.Blank;
+            }
+
+            var contours = PathRings.Flatten(raw, OverlapResolver.Flatness * CapHeightUnits);
+            var (path, rings) = OverlapResolver.Resolve(new Tangle([raw], [contours], CapHeightUnits));
+            double scale = MmPerUnit;
+            var outline = RingOrder.Turn(rings.Select(r => Array.ConvertAll(r, p => p * scale)));
+            return outline.Rings.IsEmpty ? GlyphShape.Blank : new GlyphShape(path, contours, outline, outline.Bounds());
+        }
+        catch (FontFault fault)
+        {
+            return GlyphShape.Unusable(fault.Message);
+        }
+    }
+
+    private static unsafe HbFont OpenShaper(byte[] bytes, FontFacts facts)
+    {
+        // The array is pinned for its whole life (see FaceFile), and the blob's release keeps it alive until then.
+        fixed (byte* start = bytes)
+        {
+            using var blob = new HbBlob((IntPtr)start, bytes.Length, HarfBuzzSharp.MemoryMode.ReadOnly, () => GC.KeepAlive(bytes));
+            blob.MakeImmutable();
+            using var face = new HbFace(blob, 0);
+            var font = new HbFont(face);
+            font.SetScale(facts.UnitsPerEm, facts.UnitsPerEm);
+            font.SetFunctionsOpenType();
+            return font;
+        }
+    }
+
+    private unsafe SKFont? OpenOutlines()
+    {
+        fixed (byte* start = _file)
+        {
+            using var data = SKData.Create((IntPtr)start, _file.Length, (_, _) => GC.KeepAlive(_file));
+            var typeface = SKTypeface.FromData(data);
+            return typeface is null ? null : new SKFont(typeface, UnitsPerEm)
+            {
+                Hinting = SKFontHinting.None,
+                Subpixel = true,
+                LinearMetrics = true,
+                BaselineSnap = false,
+                Embolden = false,
+                EmbeddedBitmaps = false,
+                ForceAutoHinting = false,
+            };
+        }
+    }
+}

@@ -28,7 +28,7 @@ public sealed class Face
     private readonly Lazy<StrokeWidths> _strokes;
     private readonly ConcurrentDictionary<int, Lazy<GlyphShape>> _glyphs = new();
 
-    private Face(string id, string name, string file, byte[] bytes, FontFacts facts)
+    private Face(string id, string name, string file, byte[] bytes, FontFacts facts, bool helpsOut)
     {
         Id = id;
         Name = name;
@@ -38,7 +38,7 @@ public sealed class Face
         _font = OpenShaper(bytes, facts);
         _outlines = new(OpenOutlines);
         _hash = new(() => Convert.ToHexStringLower(SHA256.HashData(_file)));
-        _capHeight = new(() => CapHeight.Of(this, _facts.CapHeight));
+        _capHeight = new(() => CapHeight.Of(this, _facts.CapHeight, helpsOut));
         _strokes = new(() => StrokeWidths.Of(this));
     }
 
@@ -76,11 +76,12 @@ public sealed class Face
     internal double MmPerUnit => 1 / CapHeightUnits;
 
     /// <exception cref="FontFault">The file cannot be used.</exception>
-    internal static Face FromBytes(string id, string? name, string file, byte[] bytes)
+    /// <param name="helpsOut">It stands in for letters another face lacks, and is sized to look like that one.</param>
+    internal static Face FromBytes(string id, string? name, string file, byte[] bytes, bool helpsOut = false)
     {
         var facts = FontFacts.Read(bytes);
         string known = name ?? (facts.FullName.Length > 0 ? facts.FullName : file);
-        return new Face(id, known, file, bytes, facts);
+        return new Face(id, known, file, bytes, facts, helpsOut);
     }
 
     /// <summary>The glyph the face has for a character, or 0.</summary>

@@ -68,12 +68,12 @@ internal static class OverlapResolver
 
     private static SKPath PathOf(List<Point[]> rings)
     {
-        var path = new SKPath { FillType = SKPathFillType.EvenOdd };
+        using var path = new SKPathBuilder { FillType = SKPathFillType.EvenOdd };
         foreach (var ring in rings)
         {
-            path.AddPoly([.. ring.Select(p => new SKPoint((float)p.XMm, (float)-p.YMm))], close: true);
+            path.AddPoly(Array.ConvertAll(ring, p => new SKPoint((float)p.XMm, (float)-p.YMm)), true);
         }
 
-        return path;
+        return path.Detach();
     }
 }

@@ -2,6 +2,7 @@ using NameBand.Common;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.OverlayNG;
 using NetTopologySuite.Operation.Polygonize;
+using Point = NameBand.Common.Point;
 
 namespace NameBand.Lettering.Outlines;
 
@@ -21,7 +22,7 @@ internal static class RobustUnion
         double step = letterHeight * Grid;
         var rounded = glyphs.Select(g => g.Select(r => Rounded(r, step)).Where(r => r.Length > 3).ToList()).ToList();
         var lines = factory.CreateMultiLineString([.. rounded.SelectMany(g => g).Select(r => factory.CreateLineString(r))]);
-        var cut = OverlayNGRobust.Union(lines);
+        var cut = OverlayNGRobust.Union((Geometry)lines);
         var cells = new Polygonizer();
         cells.Add(cut);
         var kept = new List<Geometry>();

@@ -1,0 +1,114 @@
+using NameBand.Common;
+using NameBand.Lettering.Fonts;
+
+namespace NameBand.Lettering;
+
+/// <summary>Reads a font file of a stranger: inside its folder, an ordinary file, not too large.</summary>
+internal static class FaceFile
+{
+    private const long LargestBytes = 30 * 1024 * 1024;
+    private const string Key = "lettering.face";
+    private const string JobFile = "job.json";
+
+    public static Where Where { get; } = new(JobFile, Key: Key);
+
+    /// <summary>A path is meant when it has a folder in it or ends like a font file.</summary>
+    public static bool IsPath(string nameOrPath) =>
+        nameOrPath.Contains('/', StringComparison.Ordinal) || nameOrPath.Contains('\\', StringComparison.Ordinal)
+        || Path.GetExtension(nameOrPath).ToLowerInvariant() is ".ttf" or ".otf" or ".ttc" or ".otc" or ".woff" or ".woff2";
+
+    public static Result<Face> OpenInside(string folder, string given)
+    {
+        string shown = PlainText.Short(given, 80);
+        string? path = Inside(folder, given);
+        if (path is null)
+        {
+            return Fail($"The font file “{shown}” lies outside the job's folder.", "Copy it into the job's folder and give its name alone.");
+        }
+
+        if (!System.IO.File.Exists(path))
+        {
+            return Fail($"There is no font file “{shown}” in the job's folder.", "Put it there, or choose one of the faces that `nameband faces` lists.");
+        }
+
+        return Open("job:" + Path.GetRelativePath(folder, path).Replace('\\', '/'), null, path, Where, "Choose another font file, or one of the faces that `nameband faces` lists.");
+    }
+
+    /// <param name="name">Null: the name in the file itself.</param>
+    public static Result<Face> Open(string id, string? name, string path, Where where, string mend, bool helpsOut = false)
+    {
+        string file = PlainText.Short(Path.GetFileName(path), 80);
+        try
+        {
+            return Result.Of(Face.FromBytes(id, name, file, Read(path), helpsOut));
+        }
+        catch (FontFault fault)
+        {
+            return Result.Fail<Face>(Problem.CannotUse(where, $"The font file “{file}” cannot be used: {fault.Message}.", mend));
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            return Result.Fail<Face>(Problem.CannotUse(where, $"The font file “{file}” cannot be read.", "Check that it is a file you may read, then try again."));
+        }
+    }
+
+    private static Result<Face> Fail(string found, string mend) => Result.Fail<Face>(Problem.CannotUse(Where, found, mend));
+
+    /// <summary>Reads a whole file into memory that does not move, since native code keeps its address.</summary>
+    private static byte[] Read(string path)
+    {
+        using var file = System.IO.File.OpenHandle(path);
+        long length = RandomAccess.GetLength(file);
+        if (length > LargestBytes)
+        {
+            throw new FontFault($"it is larger than {LargestBytes / 1024 / 1024} MB");
+        }
+
+        byte[] bytes = GC.AllocateUninitializedArray<byte>((int)length, pinned: true);
+        int done = 0;
+        while (done < bytes.Length)
+        {
+            int read = RandomAccess.Read(file, bytes.AsSpan(done), done);
+            if (read == 0)
+            {
+                throw new FontFault("it ends too early");
+            }
+
+            done += read;
+        }
+
+        return bytes;
+    }
+
+    /// <summary>The real path with every link followed, or null when it leads out of the folder.</summary>
+    private static string? Inside(string folder, string given)
+    {
+        try
+        {
+            string home = Real(Path.GetFullPath(folder));
+            string real = Real(Path.GetFullPath(Path.Combine(home, given.Replace('\\', Path.DirectorySeparatorChar))));
+            return real.StartsWith(home + Path.DirectorySeparatorChar, StringComparison.Ordinal) ? real : null;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return null; // rings of links and impossible names lead nowhere inside
+        }
+    }
+
+    private static string Real(string path)
+    {
+        string root = Path.GetPathRoot(path)!;
+        string at = root;
+        foreach (string step in path[root.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries))
+        {
+            at = Path.Combine(at, step);
+            FileSystemInfo entry = Directory.Exists(at) ? new DirectoryInfo(at) : new FileInfo(at);
+            if (entry.ResolveLinkTarget(returnFinalTarget: true) is { } target)
+            {
+                at = Real(target.FullName);
+            }
+        }
+
+        return at;
+    }
+}

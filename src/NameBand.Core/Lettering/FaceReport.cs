@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Lettering.Measuring;
+
+namespace NameBand.Lettering;
+
+/// <summary>What a maker wants to know of a face before choosing it.</summary>
+/// <param name="Reason">One line: why the face is on the shelf.</param>
+/// <param name="Scripts">The scripts it covers, in words.</param>
+/// <param name="ThinnestStrokePart">Thinnest stroke as a part of the letter height.</param>
+/// <param name="MainStemPart">Main stem as a part of the letter height.</param>
+/// <param name="HeightForThinnest1Mm">Letter height in mm at which the thinnest stroke reaches 1 mm, the least width of a satin column.</param>
+public sealed record FaceReport(
+    string Name, string File, string Licence, string Reason, ImmutableArray<string> Scripts,
+    double ThinnestStrokePart, double MainStemPart, double HeightForThinnest1Mm, bool HelpsOut)
+{
+    /// <summary>Looks through every face of a shelf; a damaged one is left out and told of in a problem.</summary>
+    public static Result<FaceReportList> OfShelf(FaceShelf shelf)
+    {
+        var opened = shelf.Cards.AsParallel().AsOrdered().Select(card => (Card: card, Face: shelf.Open(card)))
+            .Select(o => (Report: o.Face.Value is { } face ? Of(o.Card, face) : null, o.Face.Problems)).ToList();
+        return Result.Of(
+            new FaceReportList([.. opened.Select(o => o.Report).OfType<FaceReport>()]), opened.SelectMany(o => o.Problems));
+    }
+
+    private static FaceReport Of(FaceCard card, Face face) => new(
+        face.Name, card.File, card.Licence, card.Reason,
+        [.. ScriptSample.All.Where(s => s.IsCoveredBy(face)).Select(s => s.Words)],
+        face.ThinnestStrokePart, face.MainStemPart, 1 / face.ThinnestStrokePart, card.Fallback is not null);
+}
+
+/// <summary>The faces of a shelf, in the shelf's order.</summary>
+public sealed record FaceReportList(ImmutableArray<FaceReport> Faces);

@@ -1,0 +1,73 @@
+using System.Globalization;
+using System.Text;
+using NameBand.Lettering.Shaping;
+
+namespace NameBand.Lettering;
+
+/// <summary>The words with which names are held back for a person's decision.</summary>
+internal static class HoldReason
+{
+    public const string NoInk = "there is nothing to sew in this name";
+
+    /// <summary>Such as: no face here has the sign ★ (U+2605); without it: “Pia Tarn”.</summary>
+    public static string ForSigns(string text, IReadOnlyList<UnshownSign> signs)
+    {
+        var parts = new List<string>(2);
+        var lacking = signs.Where(s => !s.IsPicture).ToList();
+        var pictures = signs.Where(s => s.IsPicture).ToList();
+        if (lacking.Count > 0)
+        {
+            bool letters = lacking.All(s => s.Text.EnumerateRunes().Any(Rune.IsLetter));
+            parts.Add($"no face here has the {(letters ? "letter" : "sign")}{Named(lacking)}");
+        }
+
+        if (pictures.Count > 0)
+        {
+            parts.Add(pictures.Select(s => s.Text).Distinct().Count() == 1
+                ? $"the picture sign {Named(pictures, plural: false)} is not a letter and cannot be stitched as one"
+                : $"the picture sign{Named(pictures)} are not letters and cannot be stitched as such");
+        }
+
+        string without = Without(text, signs);
+        string them = signs.Select(s => s.Text).Distinct().Count() == 1 ? "it" : "them";
+        parts.Add(without.Length > 0 ? $"without {them}: “{without}”" : $"without {them} nothing is left");
+        return string.Join("; ", parts);
+    }
+
+    public static string Damaged(string face, string characters, string fault) =>
+        $"the face {face} cannot draw {Shown(characters)}: {fault}; choose another face";
+
+    public static string Blank(string face, string characters) =>
+        $"the face {face} has {Shown(characters)} but draws nothing for it; choose another face";
+
+    public static string TooFarApart(string face) =>
+        $"the face {face} sets these letters absurdly far apart: its file is damaged; choose another face";
+
+    private static string Named(List<UnshownSign> signs, bool plural = true)
+    {
+        string[] shown = [.. signs.Select(s => s.Text).Distinct().Select(Shown)];
+        string list = shown.Length == 1 ? shown[0] : string.Join(", ", shown[..^1]) + " and " + shown[^1];
+        return !plural ? list : (shown.Length == 1 ? " " : "s ") + list;
+    }
+
+    /// <summary>The characters with their code points; marks stand on a dotted circle, invisible ones are not shown.</summary>
+    private static string Shown(string characters)
+    {
+        string codes = string.Join(" ", characters.EnumerateRunes().Select(r => $"U+{r.Value.ToString("X4", CultureInfo.InvariantCulture)}"));
+        var first = characters.EnumerateRunes().First();
+        bool mark = Rune.GetUnicodeCategory(first) is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark or UnicodeCategory.EnclosingMark;
+        bool visible = characters.EnumerateRunes().Any(SignKinds.IsVisible);
+        return visible ? $"{(mark ? "\u25CC" : "")}{characters} ({codes})" : codes;
+    }
+
+    private static string Without(string text, IReadOnlyList<UnshownSign> signs)
+    {
+        var left = new StringBuilder(text);
+        foreach (var sign in signs.OrderByDescending(s => s.Start))
+        {
+            left.Remove(sign.Start, sign.Text.Length);
+        }
+
+        return string.Join(' ', left.ToString().Split(' ', StringSplitOptions.RemoveEmptyEntries));
+    }
+}

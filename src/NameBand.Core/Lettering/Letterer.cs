@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Lettering.Outlines;
+using NameBand.Lettering.Shaping;
+using NameBand.Names;
+
+namespace NameBand.Lettering;
+
+/// <summary>The door of the Lettering room: names and a face in, shaped outlines free of height out.</summary>
+public static class Letterer
+{
+    /// <summary>A name whose letters lie farther apart than this, at a letter height of 1 mm, comes from a damaged face.</summary>
+    private const double MostMmPerCharacter = 60;
+
+    /// <summary>
+    /// Shapes every name of a list. A name that cannot be lettered whole is held with a reason; nothing is ever
+    /// left out of a name, and no face's empty box stands in for a letter.
+    /// </summary>
+    /// <returns>Names in the list's order; as problems, notes on damaged faces of the shelf.</returns>
+    /// <exception cref="OperationCanceledException"/>
+    public static Result<LetteredList> Letter(NameList names, Face chosen, FaceShelf shelf, CancellationToken cancel = default)
+    {
+        var chain = new FaceChain(chosen, shelf);
+        using var shaper = new NameShaper(chain);
+        var pieces = new PieceMaker();
+        var lettered = ImmutableArray.CreateBuilder<LetteredName>(names.Names.Length);
+        var held = ImmutableArray.CreateBuilder<HeldRow>();
+        foreach (var name in names.Names)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var (made, reason) = LetterOne(name, shaper, pieces);
+            if (made is not null)
+            {
+                lettered.Add(made);
+            }
+            else
+            {
+                held.Add(new HeldRow(name.Row, reason));
+            }
+        }
+
+        return Result.Of(new LetteredList(chosen.Name, lettered.ToImmutable(), held.ToImmutable()), chain.Problems);
+    }
+
+    private static (LetteredName? Made, string Reason) LetterOne(Name name, NameShaper shaper, PieceMaker maker)
+    {
+        var shaped = shaper.Shape(name.Text);
+        string? reason = shaped.Unshown.Count > 0
+            ? HoldReason.ForSigns(name.Text, shaped.Unshown)
+            : shaped.Fault ?? FaultOf(name.Text, shaped);
+        if (reason is not null)
+        {
+            return (null, reason);
+        }
+
+        var pieces = maker.Make(name.Text, shaped.Glyphs);
+        var ink = Box.Empty;
+        foreach (var piece in pieces)
+        {
+            ink = ink.Include(piece.Piece.Ink.Moved(piece.At));
+        }
+
+        double most = MostMmPerCharacter * (name.Text.Length + 1);
+        return ink.IsEmpty || ink.WidthMm > most || ink.HeightMm > most
+            ? (null, ink.IsEmpty ? HoldReason.NoInk : HoldReason.TooFarApart(shaped.Glyphs[0].Face.Name))
+            : (new LetteredName(name, pieces, ink), "");
+    }
+
+    /// <summary>Looks for glyphs that cannot be used, and for characters that ought to leave ink and leave none.</summary>
+    private static string? FaultOf(string text, ShapedName shaped)
+    {
+        var inked = new HashSet<int>();
+        foreach (var glyph in shaped.Glyphs)
+        {
+            var shape = glyph.Face.Shape(glyph.Glyph);
+            if (shape.Fault is { } fault)
+            {
+                return HoldReason.Damaged(glyph.Face.Name, ClusterText(text, glyph.Cluster, shaped), fault);
+            }
+
+            if (!shape.Ink.IsEmpty)
+            {
+                inked.Add(glyph.Cluster);
+            }
+        }
+
+        foreach (var glyph in shaped.Glyphs.Where(g => !inked.Contains(g.Cluster)))
+        {
+            string characters = ClusterText(text, glyph.Cluster, shaped);
+            if (characters.EnumerateRunes().Any(SignKinds.IsVisible))
+            {
+                return HoldReason.Blank(glyph.Face.Name, characters);
+            }
+        }
+
+        return null;
+    }
+
+    private static string ClusterText(string text, int start, ShapedName shaped)
+    {
+        int end = shaped.Glyphs.Select(g => g.Cluster).Where(c => c > start).DefaultIfEmpty(text.Length).Min();
+        return text[start..end];
+    }
+}

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Layout;
+
+namespace NameBand.Estimating;
+
+/// <summary>One thing to buy.</summary>
+/// <param name="Needed">What the work uses, waste included, in words.</param>
+/// <param name="Amount">How many of <paramref name="Unit"/> the shop has to hand over.</param>
+/// <param name="Price">In the job's currency; null where no price was given.</param>
+public sealed record BuyLine(string What, string Needed, double Amount, string Unit, double? Price)
+{
+    /// <summary>The amount as it is said in a shop: <c>2 3/8 yd</c>, <c>1.3 m</c>, <c>3</c>.</summary>
+    public string InShop { get; init; } = "";
+}
+
+/// <summary>What to buy, and what it costs.</summary>
+/// <param name="Worth">What the hours are worth at the job's price for an hour; null where none was given.</param>
+public sealed record ShoppingList(ImmutableArray<BuyLine> Lines, string Currency, double? Worth)
+{
+    /// <summary>Sum of the prices that are known; null when none is.</summary>
+    public double? Total => Lines.Any(l => l.Price is not null) ? Lines.Sum(l => l.Price ?? 0) : null;
+
+    /// <summary>Lines whose price was not given, which the total leaves out.</summary>
+    public IEnumerable<string> WithoutPrice => Lines.Where(l => l.Price is null).Select(l => l.What);
+}
+
+/// <summary>Turns metres of thread and strips of cloth into what a shop sells.</summary>
+public static class Shopping
+{
+    public static ShoppingList For(BandJob job, StripPlan plan, Estimate estimate)
+    {
+        var shop = job.Shop;
+        double needleM = estimate.NeedleThreadM * (1 + shop.ThreadWastePart);
+        double bobbinM = estimate.BobbinThreadM * (1 + shop.ThreadWastePart);
+        double hours = estimate.MachineMinutes.Likely / 60;
+        double spools = Whole(needleM / shop.SpoolM);
+        double bobbinSpools = Whole(bobbinM / shop.BobbinSpoolM);
+        double needles = hours > 0 ? Whole(hours / shop.HoursPerNeedle) : 0;
+        double worth = (estimate.MachineMinutes.Likely + estimate.HandsOnMinutes.Likely) / 60;
+        return new ShoppingList(
+            [
+                Counted("needle thread", Metres(needleM), spools, $"spools of {Metres(shop.SpoolM)}", job.Prices.Spool),
+                Counted("bobbin thread", $"{Metres(bobbinM)}, {estimate.Bobbins} bobbins of {Metres(job.Bobbin.HoldsM)}", bobbinSpools, $"spools of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
+                Cloth(job, plan),
+                Backing(job, plan),
+                Counted("needles", Duration.InWords(hours * 60) + " of sewing", needles, "needles", job.Prices.Needle),
+            ],
+            job.Prices.Currency,
+            job.Prices.Hour is { } hour ? Math.Round(worth * hour, 2) : null);
+    }
+
+    /// <summary>
+    /// Rounds lie side by side along the cloth, as many as its width holds, so that no round needs a join in the
+    /// middle; the cloth is as long as the longest of each such row.
+    /// </summary>
+    private static BuyLine Cloth(BandJob job, StripPlan plan)
+    {
+        double bandMm = Estimator.BandWidthMm(job, plan);
+        int beside = (int)Math.Max(1, Math.Floor((job.Shop.ClothWidthMm / bandMm) + 1e-9));
+        double lengthMm = Rows(plan.Rounds.Select(r => Estimator.BandLengthMm(plan, r)), beside) * (1 + job.Shop.ClothWastePart);
+        return Measured(
+            "cloth", FormattableString.Invariant($"{plan.Rounds.Length} strips {bandMm:0} mm wide, {beside} beside each other in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide"),
+            lengthMm, job.Shop.Metric, job.Prices.ClothPerUnit);
+    }
+
+    private static BuyLine Backing(BandJob job, StripPlan plan)
+    {
+        double across = Estimator.BackingPieceWidthMm(plan);
+        double along = Estimator.BackingPieceLengthMm(plan);
+        int pieces = plan.Hoopings.Length;
+        double best = Math.Min(Length(along, across), Length(across, along));
+        return Measured(
+            "backing", FormattableString.Invariant($"{pieces} pieces {along:0} × {across:0} mm from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide"),
+            best, job.Shop.Metric, job.Prices.BackingPerUnit);
+
+        double Length(double downMm, double besideMm)
+        {
+            int beside = (int)Math.Floor((job.Shop.BackingWidthMm / besideMm) + 1e-9);
+            return beside < 1 ? pieces * Math.Max(downMm, besideMm) : Math.Ceiling(pieces / (double)beside) * downMm;
+        }
+    }
+
+    private static double Rows(IEnumerable<double> lengthsMm, int beside) =>
+        lengthsMm.OrderDescending().Chunk(beside).Sum(row => row[0]);
+
+    private static BuyLine Counted(string what, string needed, double amount, string unit, double? price) =>
+        new(what, needed, amount, unit, price * amount) { InShop = FormattableString.Invariant($"{amount:0} {unit}") };
+
+    /// <summary>Cloth is cut to the tenth of a metre, or to the eighth of a yard.</summary>
+    private static BuyLine Measured(string what, string needed, double lengthMm, bool metric, double? price)
+    {
+        double steps = metric ? 10 : 8;
+        double unitMm = metric ? 1000 : 914.4;
+        double amount = Math.Ceiling((lengthMm / unitMm * steps) - 1e-9) / steps;
+        string inShop = metric ? FormattableString.Invariant($"{amount:0.0} m") : Eighths(amount) + " yd";
+        return new BuyLine(what, needed, amount, metric ? "m" : "yd", price * amount) { InShop = inShop };
+    }
+
+    /// <summary>A number of eighths as people write it: <c>2 3/8</c>, <c>1/2</c>, <c>4</c>.</summary>
+    internal static string Eighths(double number)
+    {
+        int eighths = (int)Math.Round(number * 8);
+        int top = eighths % 8;
+        int bottom = 8;
+        while (top > 0 && top % 2 == 0)
+        {
+            top /= 2;
+            bottom /= 2;
+        }
+
+        string fraction = top == 0 ? "" : FormattableString.Invariant($"{top}/{bottom}");
+        string whole = eighths >= 8 || top == 0 ? FormattableString.Invariant($"{eighths / 8}") : "";
+        return (whole + " " + fraction).Trim();
+    }
+
+    private static string Metres(double m) => FormattableString.Invariant($"{m:0.#} m");
+
+    private static double Whole(double number) => Math.Ceiling(number - 1e-9);
+}

@@ -1,0 +1,31 @@
+using System.Text.RegularExpressions;
+
+namespace NameBand.Tests.House;
+
+/// <summary>What the core never touches: it must give the same bytes for the same input, and knows no console and no web.</summary>
+internal static class CoreBans
+{
+    private static readonly (string Pattern, string Why)[] Bans =
+    [
+        (@"\bConsole\s*\.", "the core has no console"),
+        (@"\bSpectre\b", "the core has no console"),
+        (@"\bMicrosoft\s*\.\s*AspNetCore\b", "the core has no web"),
+        (@"\bDateTime(Offset)?\s*\.\s*(Now|UtcNow|Today)\b", "the core has no wall clock"),
+        (@"\bTimeProvider\b", "the core has no wall clock"),
+        (@"\bStopwatch\b", "the core has no clock"),
+        (@"\bEnvironment\s*\.\s*TickCount", "the core has no clock"),
+        (@"\bThread\s*\.\s*Sleep\b", "the core does not wait"),
+        (@"\bTask\s*\.\s*Delay\b", "the core does not wait"),
+        (@"\bnew\s+Random\s*\(\s*\)", "chance without a seed gives other bytes each time"),
+        (@"\bRandom\s*\.\s*Shared\b", "chance without a seed gives other bytes each time"),
+        (@"\bGuid\s*\.\s*NewGuid\b", "chance without a seed gives other bytes each time"),
+        (@"\bCurrent(UI)?Culture\b", "the same bytes come out under every culture"),
+        (@"\bTimeZoneInfo\s*\.\s*Local\b", "the same bytes come out in every time zone"),
+    ];
+
+    public static IEnumerable<string> Violations(SourceFile file)
+    {
+        string code = CodeText.Of(file.Text);
+        return Bans.Where(b => Regex.IsMatch(code, b.Pattern)).Select(b => $"{file.Path}: {Regex.Match(code, b.Pattern).Value}: {b.Why}");
+    }
+}

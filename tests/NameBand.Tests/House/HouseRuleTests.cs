@@ -1,0 +1,121 @@
+using Xunit;
+
+namespace NameBand.Tests.House;
+
+/// <summary>Each rule of the house is fed something bad, to prove that it can fail.</summary>
+public class HouseRuleTests
+{
+    [Theory]
+    [InlineData("Layout", "using NameBand.Stitching;", "Layout reaches down to Stitching")]
+    [InlineData("Layout", "using static NameBand.Output.PlanJson;", "Layout reaches down to Output")]
+    [InlineData("Layout", "using P = NameBand.Stitching.NeedlePath;", "Layout reaches down to Stitching")]
+    [InlineData("Layout", "class A { NameBand.Stitching.NeedlePath p; }", "Layout reaches down to Stitching")]
+    [InlineData("Layout", "class A { global::NameBand . Stitching.NeedlePath p; }", "Layout reaches down to Stitching")]
+    [InlineData("Layout", "class A { Stitching.NeedlePath p; }", "Layout reaches down to Stitching")]
+    [InlineData("Layout", "class A { string s = $\"{Stitching.NeedlePath.Count}\"; }", "Layout reaches down to Stitching")]
+    [InlineData("Common", "using NameBand.Job;", "Common reaches down to Job")]
+    [InlineData("Output", "class A { object o = Bander.Make(\"\"); }", "a room reaches for Bander of the front door")]
+    [InlineData("Layout", "namespace NameBand.Job;", "is not that of its room")]
+    [InlineData("Attic", "class A { }", "there is no room Attic")]
+    public void A_room_that_reaches_the_wrong_way_is_found(string room, string code, string found) =>
+        Assert.Contains(RoomOrder.Violations(Core(room, code)), v => v.Contains(found, StringComparison.Ordinal));
+
+    [Theory]
+    [InlineData("Layout", "using NameBand.Lettering; namespace NameBand.Layout; // see NameBand.Stitching")]
+    [InlineData("Layout", "/* NameBand.Output */ class A { string s = \"NameBand.Output.X\"; char c = '\"'; string t = @\"NameBand.Load\"; }")]
+    [InlineData("Layout", "class A { int x = plan.Stitching.Count + job.Load.X; }")]
+    [InlineData("Stitching", "namespace NameBand.Stitching.Columns; class A { Lettering.LetterPiece p; }")]
+    [InlineData("Layout", "class A { string r = \"\"\"\n NameBand.Output \"quoted\" \n\"\"\"; }")]
+    public void A_room_that_keeps_to_its_place_passes(string room, string code) =>
+        Assert.Empty(RoomOrder.Violations(Core(room, code)));
+
+    [Theory]
+    [InlineData("Console.WriteLine();")]
+    [InlineData("var t = DateTime.UtcNow;")]
+    [InlineData("var t = DateTimeOffset . Now;")]
+    [InlineData("var t = System.Diagnostics.Stopwatch.StartNew();")]
+    [InlineData("long t = Environment.TickCount64;")]
+    [InlineData("Thread.Sleep(1);")]
+    [InlineData("var r = new Random();")]
+    [InlineData("var r = Random.Shared.Next();")]
+    [InlineData("var g = Guid.NewGuid();")]
+    [InlineData("using Microsoft.AspNetCore.Builder;")]
+    [InlineData("using Spectre.Console;")]
+    [InlineData("var c = CultureInfo.CurrentCulture;")]
+    [InlineData("string s = $\"{DateTime.Now:O}\";")]
+    public void What_the_core_may_not_touch_is_found(string code) => Assert.Single(CoreBans.Violations(Core("Layout", code)));
+
+    [Theory]
+    [InlineData("var r = new Random(7);")]
+    [InlineData("// Console.WriteLine is banned")]
+    [InlineData("string s = \"Console.WriteLine\";")]
+    public void What_the_core_may_touch_passes(string code) => Assert.Empty(CoreBans.Violations(Core("Layout", code)));
+
+    [Fact]
+    public void Numbers_without_a_unit_are_found() =>
+        Assert.Equal(
+            new[]
+            {
+                $"{typeof(Unitless).FullName}..ctor(height)",
+                $"{typeof(Unitless).FullName}.Depth()",
+                $"{typeof(Unitless).FullName}.Height",
+                $"{typeof(Unitless).FullName}.Move(by)",
+                $"{typeof(Unitless).FullName}.Spread",
+            }.Order(StringComparer.Ordinal),
+            UnitNames.Violations([typeof(Unitless)]));
+
+    [Fact]
+    public void What_can_be_changed_is_found() => Assert.Equal(3, Mutability.Violations([typeof(Changeable)]).Count());
+
+    [Theory]
+    [InlineData("see /", "work/shared/x")]
+    [InlineData("\"/", "home/maker/x\"")]
+    [InlineData("(/", "root/.nuget)")]
+    [InlineData("/", "tmp/nb/x")]
+    [InlineData("C:\\", "Users\\maker")]
+    [InlineData("https://api.", "nuget.org/x")]
+    public void A_path_of_some_machine_is_found(string before, string after) =>
+        Assert.Single(Leaks.Violations(new SourceFile("a.md", "fine\n" + before + after + "\n")));
+
+    [Fact]
+    public void A_path_of_the_web_is_no_path_of_a_machine() =>
+        Assert.Empty(Leaks.Violations(new SourceFile("a.md", "https://example.org/home/page and homework/root/x")));
+
+    [Theory]
+    [InlineData("Good", "1.0.0", "| Other | MIT | why |", "Good is used and is not in")]
+    [InlineData("Good", "1.0.0", "| Good |  | why |", "Good is used and is not in")]
+    [InlineData("Good", "1.0.0", "| Good | MIT |  |", "Good is used and is not in")]
+    [InlineData("Good", "1.*", "| Good | MIT | why |", "Good is not pinned to one version")]
+    [InlineData("Good", "[1.0,2.0)", "| Good | MIT | why |", "Good is not pinned to one version")]
+    [InlineData("Better", "1.0.0", "| Good | MIT | why |", "Better is pinned and no project uses it")]
+    public void A_package_that_is_not_accounted_for_is_found(string pinned, string version, string row, string found) =>
+        Assert.Contains(
+            Packages.Violations(
+                [new SourceFile("a.csproj", "<PackageReference Include=\"Good\" />")],
+                $"<PackageVersion Include=\"{pinned}\" Version=\"{version}\" />", row),
+            v => v.StartsWith(found, StringComparison.Ordinal));
+
+    private static SourceFile Core(string room, string code) => new($"src/NameBand.Core/{room}/A.cs", code);
+
+    public sealed record Unitless(double Height, double WidthMm, System.Collections.Immutable.ImmutableArray<double> SpreadMm)
+    {
+        public double? Spread => Height;
+
+        public double Depth() => WidthMm;
+
+        public void Move(double by, double overMm) => _ = by + overMm;
+    }
+
+    public sealed class Changeable
+    {
+#pragma warning disable CA1051, SA1401 // A bad example on purpose.
+        public int Field;
+#pragma warning restore CA1051, SA1401
+
+        public int Settable { get; set; }
+
+        public int Given { get; init; }
+
+        public int[] Entries { get; } = [];
+    }
+}

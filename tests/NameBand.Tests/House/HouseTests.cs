@@ -1,0 +1,55 @@
+using NameBand.Common;
+using Xunit;
+
+namespace NameBand.Tests.House;
+
+/// <summary>The rules of DEVELOPERS.md, held against the sources themselves.</summary>
+public class HouseTests
+{
+    private const int MostLines = 400;
+
+    private static readonly string[] TextFiles =
+        [".cs", ".csproj", ".props", ".targets", ".sln", ".md", ".json", ".csv", ".txt", ".yml", ".yaml", ".sh", ".editorconfig", ".gitattributes", ".gitignore", ".html", ".css", ".razor", "/run"];
+
+    [Fact]
+    public void Rooms_use_only_the_rooms_above_them() =>
+        AssertNone(Repository.Files("src/NameBand.Core", ".cs").SelectMany(RoomOrder.Violations));
+
+    [Fact]
+    public void No_room_is_opened_to_another_by_a_global_using() =>
+        AssertNone(Repository.Files("src", ".csproj", ".props").Where(f => f.Text.Contains("<Using", StringComparison.Ordinal)).Select(f => f.Path)
+            .Concat(Repository.Files("src", ".cs").Where(f => CodeText.Of(f.Text).Contains("global using", StringComparison.Ordinal)).Select(f => f.Path)));
+
+    [Fact]
+    public void The_core_has_no_console_no_web_no_clock_and_no_chance() =>
+        AssertNone(Repository.Files("src/NameBand.Core", ".cs").SelectMany(CoreBans.Violations));
+
+    [Fact]
+    public void No_file_is_too_long_to_be_read() =>
+        AssertNone(Repository.Files("src", ".cs").Concat(Repository.Files("tests", ".cs"))
+            .Where(f => f.LineCount > MostLines).Select(f => $"{f.Path}: {f.LineCount} lines"));
+
+    [Fact]
+    public void Public_numbers_say_their_unit() =>
+        AssertNone(UnitNames.Violations(typeof(Length).Assembly.GetTypes()));
+
+    [Fact]
+    public void What_is_handed_on_cannot_be_changed() =>
+        AssertNone(Mutability.Violations(typeof(Length).Assembly.GetTypes()));
+
+    [Fact]
+    public void No_file_says_where_it_was_made() =>
+        AssertNone(Repository.Files().Where(f => TextFiles.Any(e => f.Path.EndsWith(e, StringComparison.OrdinalIgnoreCase))).SelectMany(Leaks.Violations));
+
+    [Fact]
+    public void Every_package_is_pinned_and_accounted_for() =>
+        AssertNone(Packages.Violations(
+            Repository.Files("src", ".csproj").Concat(Repository.Files("tests", ".csproj")), Repository.Read("Directory.Packages.props"),
+            Repository.Read("docs/dependencies.md")));
+
+    private static void AssertNone(IEnumerable<string> violations)
+    {
+        string all = string.Join("\n", violations);
+        Assert.True(all.Length == 0, all);
+    }
+}

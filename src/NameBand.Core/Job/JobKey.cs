@@ -17,8 +17,9 @@ internal abstract record JobKey(string Path)
 
     protected static string InWords(Length length)
     {
-        bool isWholeMm = Math.Abs(length.Mm - Math.Round(length.Mm)) < 1e-9;
-        return isWholeMm ? length.InMillimetres() : length.InInches();
+        bool isOfInches = Math.Abs(length.Mm - Math.Round(length.Mm)) > 1e-9
+            && Length.TryParse(length.InInches(), out var back, out _) && Math.Abs(back.Mm - length.Mm) < 1e-9;
+        return isOfInches ? length.InInches() : length.InMillimetres();
     }
 }
 

@@ -5,6 +5,13 @@ namespace NameBand.Tests.House;
 /// <summary>What the core never touches: it must give the same bytes for the same input, and knows no console and no web.</summary>
 internal static class CoreBans
 {
+    private const string NewGuid = @"\bGuid\s*\.\s*NewGuid\b";
+
+    private static readonly Dictionary<(string Path, string Pattern), string> Allowed = new()
+    {
+        [("src/NameBand.Core/Job/JobLock.cs", NewGuid)] = "tells two writers apart; never reaches an output",
+    };
+
     private static readonly (string Pattern, string Why)[] Bans =
     [
         (@"\bConsole\s*\.", "the core has no console"),
@@ -18,7 +25,7 @@ internal static class CoreBans
         (@"\bTask\s*\.\s*Delay\b", "the core does not wait"),
         (@"\bnew\s+Random\s*\(\s*\)", "chance without a seed gives other bytes each time"),
         (@"\bRandom\s*\.\s*Shared\b", "chance without a seed gives other bytes each time"),
-        (@"\bGuid\s*\.\s*NewGuid\b", "chance without a seed gives other bytes each time"),
+        (NewGuid, "chance without a seed gives other bytes each time"),
         (@"\bCurrent(UI)?Culture\b", "the same bytes come out under every culture"),
         (@"\bTimeZoneInfo\s*\.\s*Local\b", "the same bytes come out in every time zone"),
     ];
@@ -26,6 +33,6 @@ internal static class CoreBans
     public static IEnumerable<string> Violations(SourceFile file)
     {
         string code = CodeText.Of(file.Text);
-        return Bans.Where(b => Regex.IsMatch(code, b.Pattern)).Select(b => $"{file.Path}: {Regex.Match(code, b.Pattern).Value}: {b.Why}");
+        return Bans.Where(b => !Allowed.ContainsKey((file.Path, b.Pattern)) && Regex.IsMatch(code, b.Pattern)).Select(b => $"{file.Path}: {Regex.Match(code, b.Pattern).Value}: {b.Why}");
     }
 }

@@ -56,7 +56,7 @@ public class HouseRuleTests
         Assert.Equal(
             new[]
             {
-                $"{typeof(Unitless).FullName}..ctor(height)",
+                $"{typeof(Unitless).FullName}..ctor(Height)",
                 $"{typeof(Unitless).FullName}.Depth()",
                 $"{typeof(Unitless).FullName}.Height",
                 $"{typeof(Unitless).FullName}.Move(by)",

@@ -11,7 +11,7 @@ internal static class Leaks
     private static readonly string[] Hosts = ["nuget" + @"\.org/v3", "api" + @"\.nuget" + @"\.org", "registry" + @"\.npm", "py" + @"pi\.org", "deb" + @"\.debian\.org", "arti" + "factory"];
 
     private static readonly Regex Pattern = new(
-        $@"(?<![\w.<])[/\\]({string.Join('|', Folders)})[/\\]\w|{string.Join('|', Hosts)}", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+        $@"(?<![\w.<])[/\\]({string.Join('|', Folders)})[/\\][\w.]|{string.Join('|', Hosts)}", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     public static IEnumerable<string> Violations(SourceFile file) =>
         file.Text.Split('\n')

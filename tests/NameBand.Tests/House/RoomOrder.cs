@@ -5,10 +5,9 @@ namespace NameBand.Tests.House;
 /// <summary>Data flows one way: a room of the core uses Common and the rooms above it, never one below.</summary>
 internal static partial class RoomOrder
 {
+    /// <summary>The rooms in their order, as the table in DEVELOPERS.md has them.</summary>
     public static readonly string[] Rooms =
-    [
-        "Common", "Job", "Cloth", "Names", "Garment", "Lettering", "Layout", "Stitching", "Load", "Estimating", "Output",
-    ];
+        [.. RoomRow().Matches(Repository.Read("DEVELOPERS.md")).Select(m => m.Groups[1].Value)];
 
     private static readonly string[] FrontDoor = ["Bander", "MakeReport", "NamesReport", "ExitStatus"];
 
@@ -50,6 +49,9 @@ internal static partial class RoomOrder
 
     private static bool IsOwn(string space, string room) =>
         space == $"NameBand.{room}" || space.StartsWith($"NameBand.{room}.", StringComparison.Ordinal);
+
+    [GeneratedRegex(@"^\| `([A-Z]\w+)` \| ", RegexOptions.Multiline)]
+    private static partial Regex RoomRow();
 
     [GeneratedRegex(@"\bnamespace\s+([\w.]+)")]
     private static partial Regex NamespaceLine();

@@ -1,31 +1,38 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
 
 namespace NameBand.Tests.House;
 
 /// <summary>A public number says its unit in its name, so that nobody takes inches for millimetres.</summary>
-internal static class UnitNames
+internal static partial class UnitNames
 {
     private static readonly string[] Units =
-    [
-        "Mm", "Mm2", "PerMm2", "M", "M2", "Inches", "Rad", "Tex", "Minutes", "Seconds", "PerMinute", "PerMetre", "PerName", "PerJump",
-        "PerTrim", "PerStop", "ToStart", "PerInch", "Factor", "Part", "Allowance", "Em", "Ratio",
-    ];
+        ["Mm", "Mm2", "M", "M2", "Inches", "Rad", "Tex", "Minutes", "Seconds", "Factor", "Part", "Allowance", "Em", "Ratio"];
 
     /// <summary>Names whose unit is clear from what they are; each with the reason.</summary>
     private static readonly Dictionary<string, string> Reasoned = new(StringComparer.Ordinal)
     {
         ["Turn"] = "part of a full circle, the word of the job file",
         ["Shortening"] = "part of a length, the word of the job file",
-        ["MmPerInch"] = "a ratio that names both its units",
+        ["DistanceTo"] = "between two points, in mm as they are",
+        ["Stitches"] = "a number of stitches, which may be a mean",
+        ["SecondsToStart"] = "seconds",
+        ["ExpectedBreaks"] = "a number of breaks, a mean",
         ["Amount"] = "a work line says its unit beside it, in Unit",
         ["Low"] = "a figure has the unit of the property that holds it",
         ["Likely"] = "a figure has the unit of the property that holds it",
         ["High"] = "a figure has the unit of the property that holds it",
     };
 
+    /// <summary>Types whose every number has one unit.</summary>
+    private static readonly Dictionary<string, string> ReasonedTypes = new(StringComparer.Ordinal)
+    {
+        ["PriceSettings"] = "money, in the currency it names",
+    };
+
     public static IEnumerable<string> Violations(IEnumerable<Type> types) =>
-        types.Where(t => t.IsVisible).SelectMany(Violations).Distinct().Order(StringComparer.Ordinal);
+        types.Where(t => t.IsVisible && !ReasonedTypes.ContainsKey(t.Name)).SelectMany(Violations).Distinct().Order(StringComparer.Ordinal);
 
     private static IEnumerable<string> Violations(Type type)
     {
@@ -42,7 +49,8 @@ internal static class UnitNames
 
         foreach (var method in type.GetMethods(OwnPublic).Where(m => !m.IsSpecialName && !IsMadeByCompiler(m)))
         {
-            if (IsBare(method.ReturnType) && !IsNamed(method.Name))
+            bool isNamed = ElementNames(method.ReturnParameter) is { } names ? names.All(IsNamed) : IsNamed(method.Name);
+            if (IsBare(method.ReturnType) && !isNamed)
             {
                 yield return $"{type.FullName}.{method.Name}()";
             }
@@ -74,8 +82,21 @@ internal static class UnitNames
     {
         string capital = name.Length > 0 ? char.ToUpperInvariant(name[0]) + name[1..] : name;
         return Reasoned.ContainsKey(capital)
-            || Units.Any(u => capital.EndsWith(u, StringComparison.Ordinal) || capital.Contains(u + "Per", StringComparison.Ordinal));
+            || RatioOfUnits().IsMatch(capital) || Units.Any(u => capital.EndsWith(u, StringComparison.Ordinal));
     }
+
+    /// <summary>The names of a tuple's numbers; null where it is no tuple.</summary>
+    private static IEnumerable<string>? ElementNames(ParameterInfo returned)
+    {
+        var parts = returned.ParameterType.IsGenericType ? returned.ParameterType.GetGenericArguments() : [];
+        return returned.GetCustomAttribute<TupleElementNamesAttribute>() is { } names
+            ? names.TransformNames.Zip(parts).Where(p => IsBare(p.Second)).Select(p => p.First ?? "")
+            : null;
+    }
+
+    /// <summary>A ratio names both its units, as StitchesPerMinute does.</summary>
+    [GeneratedRegex(@"\wPer[A-Z0-9]")]
+    private static partial Regex RatioOfUnits();
 
     private static bool IsMadeByCompiler(MethodBase method) =>
         method.IsDefined(typeof(CompilerGeneratedAttribute)) || method.Name is "Deconstruct" or "PrintMembers" or "Equals" or "GetHashCode";

@@ -17,6 +17,11 @@ internal abstract record JobKey(string Path)
 
     protected static string InWords(Length length)
     {
+        if (length.Mm >= 10_000)
+        {
+            return length.InMetres();
+        }
+
         bool isOfInches = Math.Abs(length.Mm - Math.Round(length.Mm)) > 1e-9
             && Length.TryParse(length.InInches(), out var back, out _) && Math.Abs(back.Mm - length.Mm) < 1e-9;
         return isOfInches ? length.InInches() : length.InMillimetres();

@@ -8,7 +8,7 @@ namespace NameBand.Tests.House;
 internal static partial class UnitNames
 {
     private static readonly string[] Units =
-        ["Mm", "Mm2", "M", "M2", "Inches", "Rad", "Tex", "Minutes", "Seconds", "Factor", "Part", "Allowance", "Em", "Ratio"];
+        ["Mm", "Mm2", "M", "M2", "Inches", "Rad", "Tex", "Minutes", "Seconds", "Factor", "Factors", "Part", "Units", "Allowance", "Em", "Ratio"];
 
     /// <summary>Names whose unit is clear from what they are; each with the reason.</summary>
     private static readonly Dictionary<string, string> Reasoned = new(StringComparer.Ordinal)
@@ -19,6 +19,9 @@ internal static partial class UnitNames
         ["Stitches"] = "a number of stitches, which may be a mean",
         ["SecondsToStart"] = "seconds",
         ["ExpectedBreaks"] = "a number of breaks, a mean",
+        ["Price"] = "money, in the currency of the job file",
+        ["Worth"] = "money, in the currency of the job file",
+        ["Total"] = "money, in the currency of the job file",
         ["Amount"] = "a work line says its unit beside it, in Unit",
         ["Low"] = "a figure has the unit of the property that holds it",
         ["Likely"] = "a figure has the unit of the property that holds it",

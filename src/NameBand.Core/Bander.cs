@@ -3,7 +3,9 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Lettering;
 using NameBand.Names;
+using NameBand.Output;
 
 namespace NameBand;
 
@@ -19,6 +21,7 @@ public enum ExitStatus
 public readonly record struct Progress(string What, int Done, int Of);
 
 /// <summary>What <see cref="Bander.Make"/> made; the parts after a failed one are null.</summary>
+/// <param name="Names">Every row with what finally became of it.</param>
 public sealed record MakeReport(
     ExitStatus Status, BandJob? Job, NameList? Names, StripPlan? Plan, Estimate? Estimate, string? OutFolder,
     ImmutableArray<Problem> Problems);
@@ -30,14 +33,65 @@ public sealed record NamesReport(
 /// <summary>The front door: one call runs the rooms in order and reports progress.</summary>
 public static class Bander
 {
+    private const string OutFolderName = "out";
+
     /// <summary>Reads a job's folder and makes its plan, proofs and needle paths, whole or not at all.</summary>
     /// <param name="outFolder">Null: the folder <c>out</c> inside the job's folder.</param>
     /// <exception cref="OperationCanceledException">The earlier output is as it was.</exception>
     /// <exception cref="IOException">The machine could not write; the earlier output is as it was.</exception>
     public static MakeReport Make(
-        string jobFolder, string? outFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
-        throw new NotSupportedException();
+        string jobFolder, string? outFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default)
+    {
+        string output = outFolder ?? Path.Combine(jobFolder, OutFolderName);
+        var mended = MendInterrupted(jobFolder, output);
+        progress?.Report(new Progress("reading the list and laying it out", 0, 0));
+        var planned = Planning.Run(jobFolder, new FaceShelf(), cancel);
+        ImmutableArray<Problem> problems = [.. mended, .. planned.Problems];
+        if (planned.Value is not { } made || !planned.IsUsable)
+        {
+            return new MakeReport(ExitStatus.CannotUse, null, null, null, null, null, problems);
+        }
 
-    /// <summary>Checks the lists of a job and writes nothing.</summary>
-    public static NamesReport CheckNames(string jobFolder) => throw new NotSupportedException();
+        var begun = OutFolder.Begin(made.Job.Folder, output);
+        using var folder = begun.Value;
+        if (folder is null || !begun.IsUsable)
+        {
+            return new MakeReport(ExitStatus.CannotUse, made.Job, made.Rows, made.Plan, null, null, [.. problems, .. begun.Problems]);
+        }
+
+        var sewn = Sewing.Run(made, folder, progress, cancel);
+        problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
+        return new MakeReport(
+            StatusOf(made.Rows, problems, made.Plan), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems);
+    }
+
+    /// <summary>Checks the lists of a job, as far as whether the faces have all letters, and writes nothing.</summary>
+    public static NamesReport CheckNames(string jobFolder)
+    {
+        var mended = MendInterrupted(jobFolder, Path.Combine(jobFolder, OutFolderName));
+        var read = Planning.ReadNames(jobFolder, new FaceShelf(), default);
+        ImmutableArray<Problem> problems = [.. mended, .. read.Problems];
+        return read.Value is { } names && read.IsUsable
+            ? new NamesReport(StatusOf(names.Rows, problems), names.Rows, CorrectionLines.ToAdd(names.Rows, names.Corrections), problems)
+            : new NamesReport(ExitStatus.CannotUse, null, [], problems);
+    }
+
+    /// <summary>The faces that travel with the program, measured.</summary>
+    public static Result<FaceReportList> Faces() => FaceReport.OfShelf(new FaceShelf());
+
+    private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string output) =>
+        Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, output) : [];
+
+    private static ExitStatus StatusOf(NameList rows, ImmutableArray<Problem> problems, StripPlan? plan = null)
+    {
+        if (problems.Any(p => p.Severity == Severity.CannotUse))
+        {
+            return ExitStatus.CannotUse;
+        }
+
+        bool waits = rows.Rows.Any(r => r.Outcome == RowOutcome.Held)
+            || problems.Any(p => p.Severity == Severity.NeedsPerson)
+            || plan is { MatchesHem: false };
+        return waits ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
+    }
 }

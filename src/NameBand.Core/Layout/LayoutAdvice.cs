@@ -12,11 +12,6 @@ internal static class LayoutAdvice
 
     public static IEnumerable<Problem> For(BandJob job, StripPlan plan, IReadOnlyList<LetteredName> names, Sizing sizing)
     {
-        foreach (var held in plan.Held)
-        {
-            yield return Problem.NeedsPerson(new Where(held.Row.List, held.Row.Line), Sentence(held.Reason), "Settle it in corrections.csv, or change the job.");
-        }
-
         bool runsOver = plan.Rounds.Any(r => r.LengthMm > r.HemMm + plan.Hem.ToleranceMm);
         string roomier = names.Count == 0 ? "" : OneMoreRound(job, names, sizing);
         foreach (var round in plan.Rounds.Where(r => Math.Abs(r.LengthMm - r.HemMm) > plan.Hem.ToleranceMm))
@@ -78,6 +73,4 @@ internal static class LayoutAdvice
 
         return "";
     }
-
-    private static string Sentence(string reason) => char.ToUpperInvariant(reason[0]) + reason[1..] + ".";
 }

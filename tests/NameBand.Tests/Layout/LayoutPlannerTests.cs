@@ -117,11 +117,11 @@ public class LayoutPlannerTests
     [Fact]
     public void A_name_too_wide_for_the_field_even_at_the_least_height_is_held_and_the_rest_laid_out()
     {
-        var (plan, problems) = Lay(Sample.Job, Sample.Lettered(8, 40, 9));
+        var (plan, _) = Lay(Sample.Job, Sample.Lettered(8, 40, 9));
         Assert.Equal(2, plan.NameCount);
         var held = Assert.Single(plan.Held);
         Assert.Equal(3, held.Row.Line);
-        Assert.Contains(problems, p => p.Severity == Severity.NeedsPerson && p.Where.Line == 3);
+        Assert.Contains("the field holds 150 mm", held.Reason, StringComparison.Ordinal);
     }
 
     [Fact]

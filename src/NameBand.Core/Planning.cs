@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Garment;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Names;
+
+namespace NameBand;
+
+/// <summary>The first half of the line: from a job's folder to a layout. Writes nothing.</summary>
+internal static class Planning
+{
+    /// <summary>A checked list with its faces: what the lists come to once the letters have been looked up.</summary>
+    public sealed record NamesRead(BandJob Job, Corrections Corrections, Face Face, LetteredList Lettered, NameList Rows);
+
+    /// <param name="Rows">Every row with what finally became of it.</param>
+    public sealed record Planned(BandJob Job, Fabric Fabric, Face Face, NameList Rows, StripPlan Plan);
+
+    public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel)
+    {
+        var read = ReadNames(jobFolder, shelf, cancel);
+        if (read.Value is not { } names || !read.IsUsable)
+        {
+            return Result.Fail<Planned>(read.Problems);
+        }
+
+        var fabric = FabricTable.Find(names.Job.Fabric);
+        var hem = HemPlanner.Plan(names.Job);
+        ImmutableArray<Problem> problems = [.. read.Problems, .. NotMadeYet(names.Job), .. hem.Problems, .. UnknownFabric(names.Job, fabric)];
+        if (fabric is null || hem.Value is null || problems.Any(p => p.Severity == Severity.CannotUse))
+        {
+            return Result.Fail<Planned>(problems);
+        }
+
+        var laid = LayoutPlanner.Plan(names.Job, hem.Value, names.Lettered, fabric);
+        return laid.Value is { } plan
+            ? Result.Of(new Planned(names.Job, fabric, names.Face, Merge(names.Rows, plan.Held), plan), [.. problems, .. laid.Problems])
+            : Result.Fail<Planned>([.. problems, .. laid.Problems]);
+    }
+
+    public static Result<NamesRead> ReadNames(string jobFolder, FaceShelf shelf, CancellationToken cancel)
+    {
+        var job = JobReader.Read(jobFolder);
+        if (job.Value is null || !job.IsUsable)
+        {
+            return Result.Fail<NamesRead>(job.Problems);
+        }
+
+        var corrections = Corrections.Read(job.Value.Folder);
+        var face = shelf.Open(job.Value.Lettering.Face, job.Value.Folder);
+        var list = corrections.Value is { } settled
+            ? ListReader.Read(job.Value, settled)
+            : Result.Fail<NameList>();
+        ImmutableArray<Problem> problems = [.. job.Problems, .. corrections.Problems, .. list.Problems, .. face.Problems];
+        if (list.Value is null || face.Value is null || problems.Any(p => p.Severity == Severity.CannotUse))
+        {
+            return Result.Fail<NamesRead>(problems);
+        }
+
+        cancel.ThrowIfCancellationRequested();
+        var lettered = Letterer.Letter(list.Value, face.Value, shelf, cancel);
+        return lettered.Value is { } letters
+            ? Result.Of(
+                new NamesRead(job.Value, corrections.Value!, face.Value, letters, Merge(list.Value, letters.Held)),
+                [.. problems, .. lettered.Problems])
+            : Result.Fail<NamesRead>([.. problems, .. lettered.Problems]);
+    }
+
+    /// <summary>Rows that a later room holds back lose their place among the names.</summary>
+    private static NameList Merge(NameList list, ImmutableArray<HeldRow> held)
+    {
+        if (held.IsEmpty)
+        {
+            return list;
+        }
+
+        var reasons = held.ToDictionary(h => h.Row, h => h.Reason);
+        return new NameList(
+            [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out string? why) ? r.HeldBecause(why) : r)],
+            [.. list.Names.Where(n => !reasons.ContainsKey(n.Row))]);
+    }
+
+    private static IEnumerable<Problem> UnknownFabric(BandJob job, Fabric? fabric)
+    {
+        if (fabric is null)
+        {
+            string known = string.Join(", ", FabricTable.All.Select(f => f.Name));
+            string near = NearestWord.Find(job.Fabric, FabricTable.All.Select(f => f.Name)) is { } word ? $"Did you mean “{word}”? " : "";
+            yield return Problem.CannotUse(
+                new Where("job.json", Key: "fabric"),
+                $"There is no cloth “{PlainText.Short(job.Fabric)}” in the table of cloths.",
+                $"{near}The table has: {known}.");
+        }
+    }
+
+    private static IEnumerable<Problem> NotMadeYet(BandJob job)
+    {
+        if (job.Way != Way.NeedlePath)
+        {
+            yield return Problem.CannotUse(
+                new Where("job.json", Key: "way"),
+                "Only the way “needlePath” can be made so far.",
+                "Leave “way” out, or set it to “needlePath”, to see whether and how large the names fit.");
+        }
+
+        if (job.Lettering.Order == NameOrder.BestFit)
+        {
+            yield return Problem.CannotUse(
+                new Where("job.json", Key: "lettering.order"),
+                "Only the orders “listed” and “alphabetical” can be laid out so far.",
+                "Set “order” to one of them.");
+        }
+    }
+}

@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Load;
+using NameBand.Output;
+using NameBand.Output.Drawing;
+using NameBand.Stitching;
+
+namespace NameBand;
+
+/// <summary>
+/// The second half of the line: from a layout to the files. Each hooping is stitched, measured, written and let go
+/// before the next, on as many cores as there are, so that memory does not grow with the number of names.
+/// </summary>
+internal static class Sewing
+{
+    public sealed record Sewn(Estimate Estimate, ImmutableArray<Problem> Problems);
+
+    private const string CaptionFaceName = "Nunito Bold";
+
+    public static Sewn Run(Planning.Planned made, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        var plan = made.Plan;
+        var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
+        using var captions = OpenCaptionFace();
+        var figures = new HoopingFigures[plan.Hoopings.Length];
+        var loads = new ClothLoad[plan.Hoopings.Length];
+        int done = 0;
+        int all = plan.Hoopings.Length + plan.Rounds.Length;
+        var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = Environment.ProcessorCount };
+
+        ForEach(plan.Hoopings.Length, options, i =>
+        {
+            var hooping = plan.Hoopings[i];
+            var path = stitcher.SewHooping(plan, hooping);
+            figures[i] = HoopingMeter.Measure(hooping, plan, path, made.Fabric, made.Job.Machine);
+            loads[i] = LoadMeter.Measure(path, made.Fabric);
+            Write(folder, OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path));
+            Write(folder, OutPaths.HoopingProof(hooping.Number), stream =>
+                HoopingProof.Draw(stream, plan, hooping, path, figures[i], captions, made.Job.Strip.SewnBeforeCutting));
+            progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
+        });
+
+        var estimate = Estimator.Make(made.Job, plan, [.. figures]);
+        ForEach(plan.Rounds.Length, options, i =>
+        {
+            var round = plan.Rounds[i];
+            Write(folder, OutPaths.RoundProof(round.Number), stream =>
+                RoundProof.Draw(stream, plan, round, estimate.Hoopings, name => stitcher.SewName(name.Lettered), captions));
+            progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
+        });
+
+        Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
+        return new Sewn(estimate, [.. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads)]);
+    }
+
+    /// <summary>A fault in one hooping comes out as itself, not wrapped: the edge tells a full disk from a bug by its type.</summary>
+    private static void ForEach(int count, ParallelOptions options, Action<int> body)
+    {
+        try
+        {
+            Parallel.For(0, count, options, body);
+        }
+        catch (AggregateException e) when (e.InnerExceptions.Count > 0)
+        {
+            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Capture(e.InnerExceptions[0]).Throw();
+        }
+    }
+
+    private static void Write(OutFolder folder, string relative, Action<Stream> write)
+    {
+        using var stream = folder.Create(relative);
+        write(stream);
+    }
+
+    private static CaptionFace OpenCaptionFace() =>
+        CaptionFace.FromFile(new FaceShelf().Open(CaptionFaceName, "").Value?.Path
+            ?? throw new IOException("The face for the captions is missing: there is no fonts-open folder beside the program."));
+}

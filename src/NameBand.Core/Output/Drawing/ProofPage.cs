@@ -1,0 +1,37 @@
+namespace NameBand.Output.Drawing;
+
+/// <summary>A proof's page: which part of the plane it shows and at which scale. Plane in mm, y up.</summary>
+internal sealed record ProofPage(double LeftMm, double TopMm, double WidthMm, double HeightMm, double PixelsPerMm)
+{
+    // A picture of this size is drawn in one piece; a larger one in bands of rows, so that memory stays bounded.
+    private const int MostPixelsAtOnce = 24_000_000;
+
+    public int WidthPx => (int)Math.Round(WidthMm * PixelsPerMm);
+
+    public int HeightPx => (int)Math.Round(HeightMm * PixelsPerMm);
+
+    /// <summary>A place on the plane in pixels of the page.</summary>
+    public double X(double mm) => (mm - LeftMm) * PixelsPerMm;
+
+    public double Y(double mm) => (TopMm - mm) * PixelsPerMm;
+
+    /// <summary>A length in pixels.</summary>
+    public double Px(double mm) => mm * PixelsPerMm;
+
+    /// <summary>Cap height in whole pixels of a caption, never too small to read on a screen.</summary>
+    public int CapPx(double mm) => Math.Max(7, (int)Math.Round(mm * PixelsPerMm));
+
+    /// <summary>Draws the page band by band and writes it as PNG.</summary>
+    /// <param name="mostPixelsAtOnce">Pixels of the largest band; the result is the same for any.</param>
+    public void Write(Stream png, Action<Picture> draw, int mostPixelsAtOnce = MostPixelsAtOnce)
+    {
+        using var stream = new PngStream(png, WidthPx, HeightPx, PixelsPerMm, Dyes.Colours);
+        int rows = Math.Clamp(mostPixelsAtOnce / Math.Max(1, WidthPx), 8, HeightPx);
+        for (int top = 0; top < HeightPx; top += rows)
+        {
+            var band = new Picture(WidthPx, top, Math.Min(rows, HeightPx - top), PixelsPerMm);
+            draw(band);
+            stream.WriteRows(band.Bytes);
+        }
+    }
+}

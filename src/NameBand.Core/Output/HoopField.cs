@@ -1,0 +1,16 @@
+using NameBand.Common;
+using NameBand.Layout;
+
+namespace NameBand.Output;
+
+/// <summary>Where the sewing field lies about a hooping's segments: its middle on theirs.</summary>
+public static class HoopField
+{
+    /// <summary>The field in the coordinates of the hooping's needle path.</summary>
+    public static Box Of(StripPlan plan, Hooping hooping)
+    {
+        double x = (hooping.Segments.Min(s => s.XMm) + hooping.Segments.Max(s => s.XMm + s.Segment.LengthMm)) / 2;
+        double y = (hooping.Segments.Min(s => s.YMm) + hooping.Segments.Max(s => s.YMm)) / 2;
+        return new Box(x - (plan.FieldAlongMm / 2), y - (plan.FieldAcrossMm / 2), x + (plan.FieldAlongMm / 2), y + (plan.FieldAcrossMm / 2));
+    }
+}

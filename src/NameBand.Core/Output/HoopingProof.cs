@@ -1,0 +1,154 @@
+using System.Globalization;
+using NameBand.Estimating;
+using NameBand.Layout;
+using NameBand.Output.Drawing;
+using NameBand.Stitching;
+
+namespace NameBand.Output;
+
+/// <summary>
+/// Draws one hooping at true scale: the cloth in the field with the strip's lines, the thread as it will lie, the
+/// alignment marks, the field's corners, and a tape that reads the place on the flat strip.
+/// </summary>
+public static class HoopingProof
+{
+    public const double PixelsPerMm = 8;
+
+    private const double AroundMm = 5;
+    private const double CaptionMm = 2.3;
+
+    /// <param name="path">The hooping's needle path.</param>
+    /// <param name="sewnBeforeCutting">Whether the names are sewn on wider cloth that is trimmed afterwards.</param>
+    public static void Draw(
+        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, HoopingFigures figures, CaptionFace face, bool sewnBeforeCutting = true)
+    {
+        var field = HoopField.Of(plan, hooping);
+        double reach = plan.Hem.Strip.CutWidthMm / 2;
+        double top = Math.Max(field.TopMm, hooping.Segments.Max(s => s.YMm) + reach) + 4;
+        double bottom = Math.Min(field.BottomMm, hooping.Segments.Min(s => s.YMm) - reach) - 4;
+        double left = field.LeftMm - AroundMm;
+        double width = field.WidthMm + (2 * AroundMm);
+        var caption = CaptionLines.Wrap(Words(hooping, figures), face, (int)(CaptionMm * PixelsPerMm), (width - 8) * PixelsPerMm);
+        double captionHeight = 3 + (caption.Count * 4.6);
+        var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm);
+
+        page.Write(png, picture =>
+        {
+            DrawCloth(picture, page, plan, hooping, bottom, top, sewnBeforeCutting);
+            DrawField(picture, page, field);
+            var first = hooping.Segments[0];
+            double zero = first.XMm - first.Segment.ClothStartMm;
+            TapeMeasure.Draw(picture, page, face, top, zero, left - zero, left + width - zero);
+            DrawPlaces(picture, page, plan, hooping, face, top);
+            DrawNames(picture, page, plan, hooping, face);
+            var steps = path.Steps.AsSpan();
+            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
+            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
+            DrawCaption(picture, page, face, caption, bottom);
+        });
+    }
+
+    private static void DrawCloth(
+        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, double bottom, double top, bool sewnBeforeCutting)
+    {
+        double right = page.LeftMm + page.WidthMm;
+        ClothWeave.At(page.PixelsPerMm).Lay(
+            picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Dyes.WasteAt : Dyes.TableAt);
+        foreach (var hooped in hooping.Segments)
+        {
+            StripDrawing.Cloth(picture, page, plan.Hem.Strip, hooped.YMm, page.LeftMm, right);
+        }
+
+        foreach (var hooped in hooping.Segments)
+        {
+            StripDrawing.Lines(picture, page, plan.Hem.Strip, hooped.YMm, page.LeftMm, right, sewnBeforeCutting);
+        }
+    }
+
+    /// <summary>The field's corners, and a short line at the middle of each side.</summary>
+    private static void DrawField(Picture picture, ProofPage page, Common.Box field)
+    {
+        const double arm = 7;
+        double thick = page.Px(0.35);
+        foreach (int side in new[] { -1, 1 })
+        {
+            double x = page.X(side < 0 ? field.LeftMm : field.RightMm);
+            foreach (int end in new[] { -1, 1 })
+            {
+                double y = page.Y(end < 0 ? field.BottomMm : field.TopMm);
+                picture.Level(Math.Min(x, x - (side * page.Px(arm))), Math.Max(x, x - (side * page.Px(arm))), y, thick, Dyes.Madder);
+                picture.Upright(x, Math.Min(y, y + (end * page.Px(arm))), Math.Max(y, y + (end * page.Px(arm))), thick, Dyes.Madder);
+            }
+
+            double middleY = page.Y((field.BottomMm + field.TopMm) / 2);
+            picture.Level(Math.Min(x, x - (side * page.Px(2.5))), Math.Max(x, x - (side * page.Px(2.5))), middleY, thick, Dyes.Madder);
+            double middleX = page.X((field.LeftMm + field.RightMm) / 2);
+            double edge = page.Y(side < 0 ? field.BottomMm : field.TopMm);
+            picture.Upright(middleX, Math.Min(edge, edge + (side * page.Px(2.5))), Math.Max(edge, edge + (side * page.Px(2.5))), thick, Dyes.Madder);
+        }
+    }
+
+    /// <summary>Drops a line from the tape to each end of each segment and writes its place on the cloth beside it.</summary>
+    private static void DrawPlaces(Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double top)
+    {
+        int cap = page.CapPx(1.7);
+        var first = hooping.Segments[0];
+        double reach = plan.Hem.Strip.CutWidthMm / 2;
+        double lowest = hooping.Segments.Min(s => s.YMm) - reach;
+        foreach (double x in new[] { first.XMm, first.XMm + first.Segment.LengthMm })
+        {
+            bool isStart = x == first.XMm;
+            picture.Upright(page.X(x), page.Y(top), page.Y(lowest), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.6, page.Px(0.8));
+            string place = Millimetres(first.Segment.ClothStartMm + (isStart ? 0 : first.Segment.LengthMm));
+            face.Set(picture, place, page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(top - 3.2), cap, Dyes.Madder, isStart ? 0 : 1);
+        }
+    }
+
+    /// <summary>A bracket under each name as wide as the name, with its number.</summary>
+    private static void DrawNames(Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face)
+    {
+        int cap = page.CapPx(2.1);
+        foreach (var hooped in hooping.Segments)
+        {
+            double y = hooped.YMm - (plan.Hem.Strip.FinishedWidthMm / 2) - 2.0;
+            foreach (var name in hooped.Segment.Names)
+            {
+                double start = hooped.XMm + plan.OnClothMm(name.StartMm - hooped.Segment.StartMm);
+                NameBracket.Draw(picture, page, face, start, start + name.WidthMm, y, name.Order.ToString(CultureInfo.InvariantCulture), cap);
+            }
+        }
+    }
+
+    private static void DrawCaption(Picture picture, ProofPage page, CaptionFace face, IReadOnlyList<string> lines, double bottom)
+    {
+        picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Dyes.TableAt + 9);
+        picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), Dyes.Ink, 0.5);
+        for (int i = 0; i < lines.Count; i++)
+        {
+            face.Set(picture, lines[i], page.Px(4), page.Y(bottom - 4.6 - (i * 4.6)), (int)(CaptionMm * PixelsPerMm), Dyes.Ink);
+        }
+    }
+
+    private static IEnumerable<string> Words(Hooping hooping, HoopingFigures figures)
+    {
+        yield return FormattableString.Invariant($"hooping {hooping.Number}");
+        foreach (var hooped in hooping.Segments)
+        {
+            var segment = hooped.Segment;
+            yield return FormattableString.Invariant($"round {hooped.Round.Number}");
+            yield return $"cloth {Millimetres(segment.ClothStartMm)} to {Millimetres(segment.ClothStartMm + segment.LengthMm)} mm";
+            yield return segment.Names.Length switch
+            {
+                0 => "no name",
+                1 => FormattableString.Invariant($"name {segment.Names[0].Order}"),
+                _ => FormattableString.Invariant($"names {segment.Names[0].Order} to {segment.Names[^1].Order}"),
+            };
+        }
+
+        yield return FormattableString.Invariant($"{figures.Stitches} stitches");
+        yield return FormattableString.Invariant($"{Thousandths.Tenths(figures.MachineMinutes):0.0} min");
+        yield return "true size";
+    }
+
+    private static string Millimetres(double mm) => mm.ToString("0.0", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NameBand.Estimating;
+using NameBand.Layout;
+using NameBand.Output.Drawing;
+using NameBand.Stitching;
+
+namespace NameBand.Output;
+
+/// <summary>
+/// Draws a whole round at true scale: the finished strip with its turned-in edges, every name as thread, a tape along
+/// the round, and below it which hooping sews which part.
+/// </summary>
+public static class RoundProof
+{
+    // Wider pictures than this make trouble in common viewers; beyond, the scale goes down, never under 2.
+    private const int GoodWidthPx = 16_384;
+    private const double SideMm = 12;
+    private const double CaptionMm = 2.4;
+
+    /// <summary>Pixels a millimetre at which a round of this length is drawn: 4, 3 or 2.</summary>
+    public static double PixelsPerMm(double lengthMm) =>
+        new double[] { 4, 3 }.FirstOrDefault(scale => (lengthMm + (3 * SideMm)) * scale <= GoodWidthPx, 2);
+
+    /// <param name="sewn">The needle path of a name: origin at the left edge of its width, on its base line. May be asked more than once for a name.</param>
+    public static void Draw(
+        Stream png, StripPlan plan, Round round, ImmutableArray<HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face) =>
+        Draw(png, plan, round, figures, sewn, face, null);
+
+    internal static void Draw(
+        Stream png, StripPlan plan, Round round, ImmutableArray<HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
+        int? mostPixelsAtOnce)
+    {
+        double reach = plan.Hem.Strip.CutWidthMm / 2;
+        double overlap = plan.Hem.Closed ? plan.Hem.OverlapMm : 0;
+        double end = Math.Max(round.LengthMm, round.Names.Select(n => n.EndMm).DefaultIfEmpty(0).Max());
+        double top = reach + 2 + TapeMeasure.WidthMm + 2;
+        double bottom = -reach - 15;
+        var page = new ProofPage(-SideMm, top, end + overlap + (2 * SideMm), top - bottom, PixelsPerMm(end + overlap));
+        void Paint(Picture picture)
+        {
+            ClothWeave.At(page.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
+            StripDrawing.Cloth(picture, page, plan.Hem.Strip, 0, 0, round.LengthMm + overlap);
+            StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, 0, round.LengthMm + overlap, isCutHere: false);
+            TapeMeasure.Draw(picture, page, face, reach + 2, 0, 0, end + overlap);
+            DrawEnds(picture, page, face, round, reach, overlap);
+            DrawHoopings(picture, page, face, plan, round, figures, reach);
+            DrawNames(picture, page, face, plan, round, sewn);
+            face.Set(picture, Caption(plan, round), page.X(0), page.Y(bottom + 2.2), page.CapPx(CaptionMm), Dyes.Ink);
+        }
+
+        if (mostPixelsAtOnce is { } most)
+        {
+            page.Write(png, Paint, most);
+        }
+        else
+        {
+            page.Write(png, Paint);
+        }
+    }
+
+    /// <summary>Where the round begins and ends, and the part beyond that lies under its beginning.</summary>
+    private static void DrawEnds(Picture picture, ProofPage page, CaptionFace face, Round round, double reach, double overlap)
+    {
+        double thick = Math.Max(1, page.Px(0.3));
+        foreach (double x in new[] { 0, round.LengthMm })
+        {
+            picture.Upright(page.X(x), page.Y(reach + 2), page.Y(-reach - 2), thick, Dyes.Madder);
+        }
+
+        if (overlap > 0)
+        {
+            for (double x = round.LengthMm + 1.5; x < round.LengthMm + overlap; x += 3)
+            {
+                picture.Upright(page.X(x), page.Y(reach), page.Y(-reach), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.35, page.Px(0.8));
+            }
+
+            face.Set(picture, "overlap", page.X(round.LengthMm + (overlap / 2)), page.Y(-reach - 4), page.CapPx(1.8), Dyes.Madder, 0.5);
+        }
+    }
+
+    private static void DrawHoopings(
+        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, Round round, ImmutableArray<HoopingFigures> figures, double reach)
+    {
+        int cap = page.CapPx(2.0);
+        var minutes = figures.ToDictionary(f => f.Number, f => f.MachineMinutes);
+        foreach (var hooping in plan.Hoopings)
+        {
+            foreach (var segment in hooping.Segments.Where(s => s.Round.Number == round.Number).Select(s => s.Segment))
+            {
+                string text = FormattableString.Invariant($"hooping {hooping.Number}");
+                string longer = FormattableString.Invariant($"{text}  ·  {Thousandths.Tenths(minutes[hooping.Number]):0.0} min");
+                double from = segment.Names.Length > 0 ? segment.Names[0].StartMm : segment.StartMm;
+                double to = segment.Names.Length > 0 ? segment.Names[^1].EndMm : segment.StartMm + segment.LengthMm;
+                bool fits = face.Measure(longer, cap) <= page.Px(to - from);
+                NameBracket.Draw(picture, page, face, from, to, -reach - 1.2, fits ? longer : text, cap);
+            }
+        }
+    }
+
+    private static void DrawNames(
+        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, Round round, Func<PlacedName, NeedlePath> sewn)
+    {
+        int cap = page.CapPx(1.8);
+        double finished = plan.Hem.Strip.FinishedWidthMm / 2;
+        double baseline = page.Y(plan.BaselineYMm);
+        bool inSight = page.Y(finished + 2) < picture.Bottom && page.Y(-finished - 2) > picture.Top;
+        foreach (var name in round.Names)
+        {
+            double middle = page.X(name.StartMm + (name.WidthMm / 2));
+            face.Set(picture, name.Order.ToString(CultureInfo.InvariantCulture), middle, page.Y(-finished - 1.2) + cap, cap, Dyes.Ink, 0.5);
+            if (inSight)
+            {
+                ThreadLayer.Draw(
+                    picture, sewn(name).Steps.AsSpan(), page.X(name.StartMm), baseline, ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
+            }
+        }
+    }
+
+    private static string Caption(StripPlan plan, Round round)
+    {
+        double difference = round.LengthMm - round.HemMm;
+        string agrees = Math.Abs(difference) <= plan.Hem.ToleranceMm
+            ? "meets the hem"
+            : FormattableString.Invariant($"{Math.Abs(difference):0.0} mm {(difference > 0 ? "longer" : "shorter")} than the hem");
+        return FormattableString.Invariant(
+            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count()} names   ·   letters {plan.LetterHeightMm:0.0} mm");
+    }
+}

@@ -3,7 +3,6 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
 using NameBand.Lettering;
-using NameBand.Load;
 using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Stitching;
@@ -26,7 +25,6 @@ internal static class Sewing
         var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
         using var captions = OpenCaptionFace();
         var figures = new HoopingFigures[plan.Hoopings.Length];
-        var loads = new ClothLoad[plan.Hoopings.Length];
         int done = 0;
         int all = plan.Hoopings.Length + plan.Rounds.Length;
         var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = Environment.ProcessorCount };
@@ -36,7 +34,6 @@ internal static class Sewing
             var hooping = plan.Hoopings[i];
             var path = stitcher.SewHooping(plan, hooping);
             figures[i] = HoopingMeter.Measure(hooping, plan, path, made.Fabric, made.Job.Machine);
-            loads[i] = LoadMeter.Measure(path, made.Fabric);
             Write(folder, OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path));
             Write(folder, OutPaths.HoopingProof(hooping.Number), stream =>
                 HoopingProof.Draw(stream, plan, hooping, path, figures[i], captions, made.Job.Strip.SewnBeforeCutting));
@@ -53,7 +50,7 @@ internal static class Sewing
         });
 
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
-        return new Sewn(estimate, [.. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads)]);
+        return new Sewn(estimate, stitcher.Problems);
     }
 
     /// <summary>A fault in one hooping comes out as itself, not wrapped: the edge tells a full disk from a bug by its type.</summary>
@@ -76,6 +73,6 @@ internal static class Sewing
     }
 
     private static CaptionFace OpenCaptionFace() =>
-        CaptionFace.FromFile(new FaceShelf().Open(CaptionFaceName, "").Value?.Path
+        CaptionFace.FromFile(new FaceShelf().PathOf(CaptionFaceName)
             ?? throw new IOException("The face for the captions is missing: there is no fonts-open folder beside the program."));
 }

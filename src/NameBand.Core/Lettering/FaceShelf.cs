@@ -66,6 +66,10 @@ public sealed class FaceShelf
         return FaceFile.Open(id, card.Name, path, where, InstallAgain, helpsOut);
     })).Value;
 
+    /// <summary>Full path of a shelf face's file; null when there is no such face.</summary>
+    public string? PathOf(string name) =>
+        Find(name) is { } card ? Path.Combine(_folder, card.Folder, card.File) : null;
+
     private FaceCard? FindFile(string name) =>
         Cards.FirstOrDefault(c => string.Equals(c.File, name, StringComparison.OrdinalIgnoreCase));
 

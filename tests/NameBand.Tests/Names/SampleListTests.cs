@@ -59,6 +59,6 @@ public class SampleListTests
                 "names.csv,10,Fenwick Alder,,,\"two people of this name? names.csv, line 5 has the same name with something else under “E-mail” and “Note”\"",
                 "names.csv,11,ottilie marshall,,,\"the same person as names.csv, line 2? The two names differ only in capital and small letters\"",
             ],
-            CorrectionLines.ToAdd(names, Corrections.None));
+            [.. CorrectionLines.ToAdd(names, Corrections.None)]);
     }
 }

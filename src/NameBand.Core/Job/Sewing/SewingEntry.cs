@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>What a line of the sewing log says; the words in the file are these in small letters.</summary>
+public enum SewingDeed
+{
+    /// <summary>The hooping has been sewn.</summary>
+    Sewn,
+
+    /// <summary>It was spoiled and is to be sewn again where it was.</summary>
+    Again,
+
+    /// <summary>It was spoiled and is to be sewn again on a piece of its own, to be let into the strip.</summary>
+    Patch,
+
+    /// <summary>It had been marked by mistake and is still to be sewn.</summary>
+    Mistake,
+
+    /// <summary>Its piece has been measured after sewing and pressing.</summary>
+    Measured,
+}
+
+/// <summary>One line of the sewing log.</summary>
+/// <param name="Minutes">Minutes at the machine, from start to last stitch; null when not said.</param>
+/// <param name="HandMinutes">Minutes of hooping, setting straight, tearing away and clipping; null when not said.</param>
+/// <param name="MeasuredMm">Finished length from the first name's left edge to the last one's right edge; only when measured.</param>
+/// <param name="When">Date and time as the person's clock had it, ISO 8601; for people, never computed with.</param>
+/// <param name="Path">Fingerprint of the needle path that was sewn, or empty.</param>
+public sealed record SewingEntry(
+    int Hooping, SewingDeed Deed, double? Minutes = null, double? HandMinutes = null, string Machine = "", double? MeasuredMm = null,
+    string When = "", string Path = "", string Note = "");
+
+/// <summary>The good lines of a sewing log in their order, and what was found wrong with the others.</summary>
+public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArray<Problem> Problems)
+{
+    public static SewingLog Empty { get; } = new([], []);
+
+    /// <summary>The last line that says whether the hooping is sewn; null when it never was spoken of.</summary>
+    public SewingEntry? Last(int hooping) =>
+        Entries.LastOrDefault(e => e.Hooping == hooping && e.Deed != SewingDeed.Measured);
+
+    public bool IsSewn(int hooping) => Last(hooping)?.Deed == SewingDeed.Sewn;
+
+    /// <summary>Numbers of the hoopings that are sewn, ascending.</summary>
+    public ImmutableArray<int> Sewn =>
+        [.. Entries.Select(e => e.Hooping).Distinct().Where(IsSewn).Order()];
+
+    /// <summary>Numbers of the hoopings that were spoiled and not yet sewn again, ascending.</summary>
+    public ImmutableArray<int> Spoiled =>
+        [.. Entries.Select(e => e.Hooping).Distinct().Where(h => Last(h)?.Deed is SewingDeed.Again or SewingDeed.Patch).Order()];
+
+    /// <summary>True when anything was ever sewn: from then on face, height and cloth are settled.</summary>
+    public bool HasBegun => Entries.Any(e => e.Deed == SewingDeed.Sewn) && (Sewn.Length > 0 || Spoiled.Length > 0);
+}

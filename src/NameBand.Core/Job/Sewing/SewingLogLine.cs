@@ -1,0 +1,141 @@
+using System.Globalization;
+using System.Text;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>One line of the sewing log as text, and back. Fields hold no line break, so that a line is a line.</summary>
+internal static class SewingLogLine
+{
+    public static readonly string[] Columns =
+        ["hooping", "what", "minutes", "hand_minutes", "machine", "measured_mm", "when", "path", "note", "check"];
+
+    private const double MostMinutes = 24 * 60;
+    private const double LongestPieceMm = 100_000;
+
+    public static string Header => string.Join(',', Columns);
+
+    /// <summary>The line with its check, without a line end.</summary>
+    public static string Write(SewingEntry entry)
+    {
+        string text = string.Join(
+            ',', entry.Hooping.ToString(CultureInfo.InvariantCulture), Word(entry.Deed), Number(entry.Minutes), Number(entry.HandMinutes),
+            Field(entry.Machine), Number(entry.MeasuredMm), Field(entry.When), Field(entry.Path), Field(entry.Note));
+        return text + "," + Check(text);
+    }
+
+    /// <summary>The check of a line's text before its last comma; begins with a letter so that a spreadsheet leaves it alone.</summary>
+    public static string Check(string text) => "c" + Crc32.Of(Encoding.UTF8.GetBytes(text)).ToString("x8", CultureInfo.InvariantCulture);
+
+    /// <summary>Takes a line apart.</summary>
+    /// <param name="agrees">False when the check is there and does not belong to the rest of the line.</param>
+    /// <returns>The entry, or in words why it cannot be read.</returns>
+    public static (SewingEntry? Entry, string Why) Read(string line, char separator, out bool agrees)
+    {
+        var fields = Split(line, separator);
+        agrees = false;
+        if (fields is null)
+        {
+            return (null, "a quotation mark is opened and not closed");
+        }
+
+        if (fields.Count < Columns.Length - 1)
+        {
+            return (null, $"it has {fields.Count} columns of {Columns.Length}");
+        }
+
+        string check = fields.Count >= Columns.Length ? fields[Columns.Length - 1].Trim() : "";
+        int end = line.LastIndexOf(separator);
+        agrees = separator == ',' && fields.Count == Columns.Length && end > 0 && check == Check(line[..end]);
+        return Assemble([.. fields.Select(f => f.Trim())]);
+    }
+
+    private static (SewingEntry? Entry, string Why) Assemble(string[] fields)
+    {
+        if (!int.TryParse(fields[0], NumberStyles.None, CultureInfo.InvariantCulture, out int hooping) || hooping < 1)
+        {
+            return (null, $"“{PlainText.Short(fields[0], 30)}” is not the number of a hooping");
+        }
+
+        if (!Enum.TryParse(fields[1], ignoreCase: true, out SewingDeed deed) || !Word(deed).Equals(fields[1], StringComparison.OrdinalIgnoreCase))
+        {
+            return (null, $"“{PlainText.Short(fields[1], 30)}” is not one of sewn, again, patch, mistake, measured");
+        }
+
+        if (!TryNumber(fields[2], 0, MostMinutes, out var minutes) || !TryNumber(fields[3], 0, MostMinutes, out var hands))
+        {
+            return (null, $"“{PlainText.Short(TryNumber(fields[2], 0, MostMinutes, out _) ? fields[3] : fields[2], 30)}” is not a number of minutes from 0 to {MostMinutes}");
+        }
+
+        if (!TryNumber(fields[5], 0, LongestPieceMm, out var measured) || (deed == SewingDeed.Measured && measured is not > 0))
+        {
+            return (null, $"“{PlainText.Short(fields[5], 30)}” is not a length in millimetres");
+        }
+
+        return (new SewingEntry(hooping, deed, minutes, hands, fields[4], measured, fields[6], fields[7], fields[8]), "");
+    }
+
+    public static string Word(SewingDeed deed) => deed switch
+    {
+        SewingDeed.Sewn => "sewn",
+        SewingDeed.Again => "again",
+        SewingDeed.Patch => "patch",
+        SewingDeed.Mistake => "mistake",
+        SewingDeed.Measured => "measured",
+        _ => throw new ArgumentOutOfRangeException(nameof(deed), deed, "No such deed."),
+    };
+
+    private static string Number(double? number) => number?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
+
+    private static bool TryNumber(string text, double low, double high, out double? number)
+    {
+        number = null;
+        if (text.Length == 0)
+        {
+            return true;
+        }
+
+        // A spreadsheet in a country of decimal commas writes 14,5; there is no other meaning of a comma here.
+        bool isRead = double.TryParse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double value);
+        number = value;
+        return isRead && value >= low && value <= high;
+    }
+
+    private static string Field(string text)
+    {
+        string plain = new([.. text.Select(c => char.IsControl(c) ? ' ' : c)]);
+        return plain.AsSpan().ContainsAny(",\";") ? $"\"{plain.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : plain;
+    }
+
+    private static List<string>? Split(string line, char separator)
+    {
+        var fields = new List<string>();
+        var field = new StringBuilder();
+        bool isQuoted = false;
+        for (int i = 0; i < line.Length; i++)
+        {
+            char c = line[i];
+            if (isQuoted && c == '"' && i + 1 < line.Length && line[i + 1] == '"')
+            {
+                field.Append('"');
+                i++;
+            }
+            else if (c == '"' && (isQuoted || field.Length == 0))
+            {
+                isQuoted = !isQuoted;
+            }
+            else if (c == separator && !isQuoted)
+            {
+                fields.Add(field.ToString());
+                field.Clear();
+            }
+            else
+            {
+                field.Append(c);
+            }
+        }
+
+        fields.Add(field.ToString());
+        return isQuoted ? null : fields;
+    }
+}

@@ -1,3 +1,4 @@
+using NameBand.Tests.JobRoom;
 using NameBand.Tests.OutputRoom;
 
 namespace NameBand.Tests;
@@ -10,6 +11,11 @@ internal static class TestProgram
         if (args is [OutFolderChild.Verb, var job, var outFolder, var withoutExchange])
         {
             OutFolderChild.Run(job, outFolder, bool.Parse(withoutExchange));
+        }
+
+        if (args is [SewingLogChild.Verb, var jobFolder])
+        {
+            SewingLogChild.Run(jobFolder);
         }
 
         return 64;

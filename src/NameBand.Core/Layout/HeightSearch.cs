@@ -61,11 +61,19 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm)
         double top = 0;
         foreach (var name in names)
         {
-            bottom = Math.Min(bottom, name.Ink.BottomMm);
-            top = Math.Max(top, name.Ink.TopMm);
             if (!sizing.FitsField(name, heightMm))
             {
                 return HeightBound.SewingField;
+            }
+
+            if (sizing.SharesBaseline(name))
+            {
+                bottom = Math.Min(bottom, name.Ink.BottomMm);
+                top = Math.Max(top, name.Ink.TopMm);
+            }
+            else if (!sizing.FitsZone(name.Ink.BottomMm, name.Ink.TopMm, heightMm))
+            {
+                return HeightBound.SewingZone;
             }
         }
 
@@ -119,11 +127,24 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm)
 
     private const double LeastGainMm = 0.05;
 
-    private static LetteredName Worst(List<LetteredName> names, HeightBound bound)
+    private LetteredName Worst(List<LetteredName> all, HeightBound bound)
     {
         if (bound != HeightBound.SewingZone)
         {
-            return names.MaxBy(n => n.Ink.WidthMm)!;
+            return all.MaxBy(n => n.Ink.WidthMm)!;
+        }
+
+        var names = all.Where(sizing.SharesBaseline).ToList();
+        var alone = all.Where(n => !sizing.SharesBaseline(n)).MaxBy(n => n.Ink.HeightMm);
+        double together = names.Count == 0 ? 0 : names.Max(n => n.Ink.TopMm) - names.Min(n => n.Ink.BottomMm);
+        if (alone is not null && alone.Ink.HeightMm > together)
+        {
+            return alone;
+        }
+
+        if (names.Count == 1)
+        {
+            return names[0];
         }
 
         // The zone is filled by the tallest and the deepest name together: take the one whose going wins more.

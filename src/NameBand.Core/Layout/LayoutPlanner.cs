@@ -15,7 +15,7 @@ public static class LayoutPlanner
     public static Result<StripPlan> Plan(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric)
     {
         var sizing = new Sizing(
-            hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm,
+            lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm,
             job.Strip.Shortening, job.Lettering.Gap?.Mm);
         double floor = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
         var (names, held) = HoldOversized(lettered.Names, sizing, floor);
@@ -26,10 +26,11 @@ public static class LayoutPlanner
             ? (given.Mm, HeightBound.Given)
             : ordered.Count == 0 ? (job.Lettering.Least.Mm, HeightBound.None) : search.Largest(ordered);
 
-        var rounds = LayRounds(ordered, height, job.Lettering.Spread, sizing);
+        var baselines = new Baselines(ordered, height, sizing);
+        var rounds = LayRounds(ordered, height, job.Lettering.Spread, sizing, baselines);
         var plan = new StripPlan(
             hem, height, bound, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
-            sizing.SpareMm, BaselineMm(ordered, height, sizing), MarkLineMm(job), rounds, Hoop(rounds),
+            sizing.SpareMm, baselines.CommonMm, MarkLineMm(job), rounds, Hoop(rounds),
             search.Limits(ordered, height, bound), held);
         return Result.Of(plan, LayoutAdvice.For(job, plan, ordered, sizing));
     }
@@ -60,7 +61,8 @@ public static class LayoutPlanner
         return (names, held.ToImmutable());
     }
 
-    private static ImmutableArray<Round> LayRounds(IReadOnlyList<LetteredName> names, double heightMm, bool spread, Sizing sizing)
+    private static ImmutableArray<Round> LayRounds(
+        IReadOnlyList<LetteredName> names, double heightMm, bool spread, Sizing sizing, Baselines baselines)
     {
         double leastGap = sizing.GapMm(heightMm);
         double[] needs = [.. names.Select(n => sizing.WidthMm(n, heightMm) + leastGap)];
@@ -80,7 +82,7 @@ public static class LayoutPlanner
             double? kept = asNeeded && k > 1 && k == counts.Length ? rounds[^1].GapMm : null;
             var gaps = RowLayout.Space(
                 row.Sum(n => sizing.WidthMm(n, heightMm)), row.Count, sizing.Hem.RoundMm(k), leastGap, spread, kept, sizing);
-            var placed = RowLayout.Place(row, gaps, heightMm, sizing, ref order);
+            var placed = RowLayout.Place(row, gaps, heightMm, sizing, baselines, ref order);
             rounds.Add(new Round(k, gaps.LengthMm, sizing.Hem.RoundMm(k), gaps.GapMm, Segments(placed, gaps.LengthMm, sizing, ref segment)));
         }
 
@@ -114,17 +116,6 @@ public static class LayoutPlanner
         }
 
         return rounds;
-    }
-
-    /// <summary>Capitals stand in the middle of the strip, unless a deep tail or a high accent would then leave the zone.</summary>
-    private static double BaselineMm(IReadOnlyList<LetteredName> names, double heightMm, Sizing sizing)
-    {
-        double half = sizing.Hem.Strip.SewingZoneMm / 2;
-        double top = names.Select(n => n.Ink.TopMm).DefaultIfEmpty(1).Max() * heightMm + sizing.PullCompensationMm;
-        double bottom = names.Select(n => n.Ink.BottomMm).DefaultIfEmpty(0).Min() * heightMm - sizing.PullCompensationMm;
-        double highest = half - top;
-        double lowest = -half - bottom;
-        return highest < lowest ? (highest + lowest) / 2 : Math.Clamp(-heightMm / 2, lowest, highest);
     }
 
     /// <summary>

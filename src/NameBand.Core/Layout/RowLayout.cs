@@ -37,14 +37,14 @@ internal static class RowLayout
     }
 
     public static ImmutableArray<PlacedName> Place(
-        IEnumerable<LetteredName> names, Gaps gaps, double heightMm, Sizing sizing, ref int order)
+        IEnumerable<LetteredName> names, Gaps gaps, double heightMm, Sizing sizing, Baselines baselines, ref int order)
     {
         var placed = ImmutableArray.CreateBuilder<PlacedName>();
         double at = gaps.LeadMm;
         foreach (var name in names)
         {
             double width = sizing.WidthMm(name, heightMm);
-            placed.Add(new PlacedName(name, at, width, order++));
+            placed.Add(new PlacedName(name, at, width, baselines.Of(name), order++));
             at += width + gaps.GapMm;
         }
 

@@ -9,7 +9,7 @@ internal static class SegmentCutter
     public const double LeastMarkDistanceMm = 100;
 
     /// <summary>Half the length of the cross that each mark is sewn as.</summary>
-    public const double MarkArmMm = 2;
+    public const double MarkArmMm = 3;
 
     /// <summary>Number of names in each segment. Taking as many as fit, from the left, is the fewest for a fixed row.</summary>
     public static ImmutableArray<int> Cut(IReadOnlyList<PlacedName> names, Sizing sizing)

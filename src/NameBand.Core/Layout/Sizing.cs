@@ -4,9 +4,10 @@ using NameBand.Lettering;
 namespace NameBand.Layout;
 
 /// <summary>What bounds the letters: the strip, the sewing field, the cloth's pull and the wished gap.</summary>
+/// <param name="ChosenFace">Name of the face the job asked for; names wholly in another face have a base line of their own.</param>
 /// <param name="FixedGapMm">Null: <see cref="GapFactor"/> letter heights.</param>
 internal sealed record Sizing(
-    HemPlan Hem, double FieldAlongMm, double FieldAcrossMm, double SpareMm, double PullCompensationMm, double Shortening, double? FixedGapMm)
+    string ChosenFace, HemPlan Hem, double FieldAlongMm, double FieldAcrossMm, double SpareMm, double PullCompensationMm, double Shortening, double? FixedGapMm)
 {
     public const double GapFactor = 1.5;
 
@@ -26,6 +27,13 @@ internal sealed record Sizing(
     /// <summary>Whether ink from <paramref name="bottom"/> to <paramref name="top"/> (at a letter height of 1 mm) fits the sewing zone.</summary>
     public bool FitsZone(double bottom, double top, double heightMm) =>
         ((top - bottom) * heightMm) + (2 * PullCompensationMm) <= Math.Min(Hem.Strip.SewingZoneMm, FieldAcrossMm) + SlightMm;
+
+    /// <summary>
+    /// Whether a name stands on the common base line. A name wholly in another face is of another script, with other
+    /// depths: it may move up or down as far as it must, rather than make everyone's letters smaller.
+    /// </summary>
+    public bool SharesBaseline(LetteredName name) =>
+        name.Pieces.IsEmpty || name.Pieces.Any(p => p.Piece.Face == ChosenFace);
 
     /// <summary>What the names of one round need in mm, gaps included.</summary>
     public double NeedMm(double widthsMm, int names, double gapMm) =>

@@ -7,8 +7,9 @@ namespace NameBand.Layout;
 /// <summary>A name at its place. Lengths are measured along the finished round from its starting (left) end.</summary>
 /// <param name="StartMm">Left edge of the name's width.</param>
 /// <param name="WidthMm">Ink plus pull compensation on each side.</param>
+/// <param name="BaselineYMm">Height of its base line above the strip's centre line.</param>
 /// <param name="Order">Place in the sewing order of the whole job, from 1: the number drawn on proofs.</param>
-public sealed record PlacedName(LetteredName Lettered, double StartMm, double WidthMm, int Order)
+public sealed record PlacedName(LetteredName Lettered, double StartMm, double WidthMm, double BaselineYMm, int Order)
 {
     public double EndMm => StartMm + WidthMm;
 }
@@ -37,7 +38,7 @@ public sealed record HeightLimit(LetteredName Name, string Because, double Heigh
 
 /// <summary>The whole layout.</summary>
 /// <param name="Bound">What keeps the letters from being larger.</param>
-/// <param name="BaselineYMm">Height of the letters' base line above the strip's centre line (usually below it: negative).</param>
+/// <param name="BaselineYMm">Height of the common base line above the strip's centre line (usually below it: negative).</param>
 /// <param name="MarkYMm">Height of the ruled line of alignment marks; outside the finished width.</param>
 /// <param name="Held">Rows whose names are too wide for the field even at the least height.</param>
 public sealed record StripPlan(

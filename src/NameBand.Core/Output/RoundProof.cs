@@ -103,7 +103,6 @@ public static class RoundProof
     {
         int cap = page.CapPx(1.8);
         double finished = plan.Hem.Strip.FinishedWidthMm / 2;
-        double baseline = page.Y(plan.BaselineYMm);
         bool inSight = page.Y(finished + 2) < picture.Bottom && page.Y(-finished - 2) > picture.Top;
         foreach (var name in round.Names)
         {
@@ -112,7 +111,7 @@ public static class RoundProof
             if (inSight)
             {
                 ThreadLayer.Draw(
-                    picture, sewn(name).Steps.AsSpan(), page.X(name.StartMm), baseline, ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
+                    picture, sewn(name).Steps.AsSpan(), page.X(name.StartMm), page.Y(name.BaselineYMm), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
             }
         }
     }

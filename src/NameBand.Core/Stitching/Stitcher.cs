@@ -62,7 +62,7 @@ public sealed class Stitcher
             foreach (var name in placed.Segment.Names)
             {
                 double x = placed.XMm + plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
-                AddName(name.Lettered, new Point(x, placed.YMm + plan.BaselineYMm), writer);
+                AddName(name.Lettered, new Point(x, placed.YMm + name.BaselineYMm), writer);
             }
         }
 

@@ -214,6 +214,25 @@ public class LayoutPlannerTests
     }
 
     [Fact]
+    public void A_name_of_another_script_moves_rather_than_making_everyones_letters_smaller()
+    {
+        var deep = Sample.Boxed("deep", 5, 0.8, -0.75) with
+        {
+            Pieces = [new PlacedPiece(new LetterPiece("k", "another face", "d", Outline.Empty, Box.Empty), default)],
+        };
+        var plain = Sample.Boxed("Ag", 5, 1.05, -0.3);
+        var (without, _) = Lay(Sample.Job, new LetteredList("boxes", [plain], []));
+        var (plan, _) = Lay(Sample.Job, new LetteredList("boxes", [plain, deep], []));
+        double h = plan.LetterHeightMm;
+        Assert.True(h > 10.5 && h <= without.LetterHeightMm);
+        Assert.True(((0.8 + 0.75) * (h + 0.1)) + 0.4 > 17.4);
+        var (common, own) = (plan.Rounds[0].Names.First(), plan.Rounds[0].Names.Last());
+        Assert.Equal(plan.BaselineYMm, common.BaselineYMm, 9);
+        Assert.True(own.BaselineYMm > common.BaselineYMm);
+        Assert.True((-0.75 * h) - 0.2 + own.BaselineYMm >= -8.7 - 1e-9 && (0.8 * h) + 0.2 + own.BaselineYMm <= 8.7 + 1e-9);
+    }
+
+    [Fact]
     public void Alphabetical_order_follows_the_alphabet_of_the_named_locale()
     {
         string[] texts = ["Zoe", "Åsa", "Anna", "Örjan", "Bo"];

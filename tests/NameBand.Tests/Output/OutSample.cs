@@ -70,7 +70,7 @@ internal static class OutSample
             {
                 var at = new Point(
                     hooped.XMm + ((name.StartMm - hooped.Segment.StartMm) / (1 - plan.Shortening)),
-                    hooped.YMm + plan.BaselineYMm);
+                    hooped.YMm + name.BaselineYMm);
                 AddMoved(steps, Sewn(name), at);
             }
         }
@@ -124,7 +124,7 @@ internal static class OutSample
             double width = 5.1 * text.Length;
             order++;
             var lettered = new LetteredName(new Name(text, new RowRef("names.csv", order + 1)), [], new Box(0, -0.2, width / LetterHeightMm, 1.1));
-            names.Add(new PlacedName(lettered, at, width, order));
+            names.Add(new PlacedName(lettered, at, width, -LetterHeightMm / 2, order));
             at += width + 8;
         }
 

@@ -9,12 +9,10 @@ namespace NameBand.Stitching.Sewing;
 /// </summary>
 internal static class AlignmentMarks
 {
-    private const double HalfCrossMm = 3;
-
     public static void Sew(HoopedSegment placed, double markYMm, PathWriter writer)
     {
         double length = placed.Segment.LengthMm;
-        double half = Math.Min(HalfCrossMm, length / 4);
+        double half = Math.Min(SegmentCutter.MarkArmMm, length / 4);
         double y = placed.YMm + markYMm;
         Cross(new Point(placed.XMm + half, y), half, writer);
         Cross(new Point(placed.XMm + length - half, y), half, writer);

@@ -12,6 +12,7 @@ internal static class Usage
     {
         [MakeCommand.Verb] = ["--out", "--json", "--help"],
         [NamesCommand.Verb] = ["--json", "--help"],
+        [FacesCommand.Verb] = ["--json", "--help"],
     };
 
     /// <summary>What the command line library would let pass; null when there is nothing.</summary>
@@ -28,7 +29,7 @@ internal static class Usage
     {
         var page = new Page(host.Errors);
         page.Line(found, tone: Tone.Bad);
-        page.Line("The commands are make JOB and names JOB, where JOB is a job's folder; --help says more.");
+        page.Line("The commands are make JOB, names JOB and faces, where JOB is a job's folder; --help says more.");
         return CliApp.WrongUsage;
     }
 
@@ -61,11 +62,17 @@ internal static class Usage
         string[] folders = [.. rest.Where((a, i) => !a.StartsWith('-') && (i == 0 || rest[i - 1] != "--out"))];
         return folders.Length switch
         {
+            > 0 when verb == FacesCommand.Verb => $"faces takes no job, and “{PlainText.Short(folders[0])}” is one word too many.",
             0 => $"{verb} needs the path of a job's folder.",
             1 => error.Message,
             _ => $"{verb} takes one job, and “{PlainText.Short(folders[1])}” is one too many. A path with blanks in it stands in quotes.",
         };
     }
 
-    private static string Form(string verb) => verb == MakeCommand.Verb ? "make JOB [--out DIR] [--json]" : "names JOB [--json]";
+    private static string Form(string verb) => verb switch
+    {
+        MakeCommand.Verb => "make JOB [--out DIR] [--json]",
+        NamesCommand.Verb => "names JOB [--json]",
+        _ => "faces [--json]",
+    };
 }

@@ -17,7 +17,7 @@ internal sealed class NamesCommand(CliHost host) : Command<JobSettings>
         }
         else if (report.Status == ExitStatus.CannotUse)
         {
-            Refusal.Print(new Page(host.Errors), report.Problems);
+            Refusal.Print(new Page(host.Errors), report.Problems, "The lists could not be checked");
         }
         else
         {

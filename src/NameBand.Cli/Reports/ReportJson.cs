@@ -3,6 +3,7 @@ using System.Text.Json;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
+using NameBand.Lettering;
 using NameBand.Names;
 
 namespace NameBand.Cli.Reports;
@@ -38,6 +39,34 @@ internal static class ReportJson
 
         json.WriteEndArray();
     });
+
+    public static void Write(TextWriter writer, Result<FaceReportList> faces) => Write(
+        writer, (int)(faces.IsUsable ? ExitStatus.AllPlaced : ExitStatus.CannotUse), faces.Problems, json =>
+        {
+            json.WriteStartArray("faces");
+            foreach (var face in faces.Value?.Faces ?? [])
+            {
+                json.WriteStartObject();
+                json.WriteString("name", face.Name);
+                json.WriteString("file", face.File);
+                json.WriteString("licence", face.Licence);
+                json.WriteString("reason", face.Reason);
+                json.WriteStartArray("scripts");
+                foreach (string script in face.Scripts)
+                {
+                    json.WriteStringValue(script);
+                }
+
+                json.WriteEndArray();
+                WriteNumber(json, "thinnestStrokePart", face.ThinnestStrokePart);
+                WriteNumber(json, "mainStemPart", face.MainStemPart);
+                WriteNumber(json, "heightForThinnest1Mm", face.HeightForThinnest1Mm);
+                json.WriteBoolean("helpsOut", face.HelpsOut);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        });
 
     public static void Write(TextWriter writer, int status, IEnumerable<Problem> problems, Action<Utf8JsonWriter>? rest = null)
     {

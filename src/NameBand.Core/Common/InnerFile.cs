@@ -68,7 +68,8 @@ internal static class InnerFile
     private static Result<byte[]> Fail(Where where, string found, string mend) =>
         Result.Fail<byte[]>(Problem.CannotUse(where, found, mend));
 
-    private static bool LiesInside(string folder, string path)
+    /// <summary>Whether a path, with every link on the way followed, lies inside a folder; the file need not be there.</summary>
+    public static bool LiesInside(string folder, string path)
     {
         if (RealPath(Path.GetFullPath(folder)) is not { } realFolder || RealPath(path) is not { } realPath)
         {

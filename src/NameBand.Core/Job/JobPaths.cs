@@ -34,7 +34,7 @@ internal static class JobPaths
         return lists.ToImmutable();
     }
 
-    /// <summary>A face is a name, or a file when it ends like one.</summary>
+    /// <summary>A face is a name, or a file when it ends like one; whether there is such a face is for the Lettering room to say.</summary>
     public static string CheckFace(string folder, JobValues values)
     {
         string face = values.Text(JobKeys.Face)!;
@@ -45,7 +45,6 @@ internal static class JobPaths
             return face;
         }
 
-        Exists(folder, path, JobKeys.Face, values);
         return path;
     }
 
@@ -64,7 +63,7 @@ internal static class JobPaths
         }
 
         string clean = string.Join('/', steps);
-        if (LeadsOut(folder, clean))
+        if (!InnerFile.LiesInside(folder, Path.Combine(folder, clean)))
         {
             values.Refuse(
                 key, $"“{PlainText.Short(given)}” is a link to something outside the job's folder.",
@@ -73,41 +72,6 @@ internal static class JobPaths
         }
 
         return clean;
-    }
-
-    private static bool LeadsOut(string folder, string path)
-    {
-        try
-        {
-            string home = Real(folder);
-            string at = home;
-            foreach (string step in path.Split('/'))
-            {
-                at = Real(Path.Combine(at, step));
-                if (!at.StartsWith(home + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-                {
-                    return true;
-                }
-            }
-
-            return false;
-        }
-        catch (IOException)
-        {
-            return true; // A ring of links leads nowhere inside.
-        }
-        catch (UnauthorizedAccessException)
-        {
-            return false; // Reading the file will say so.
-        }
-    }
-
-    /// <summary>The path with a link at its end followed; links further up are followed step by step by the caller.</summary>
-    private static string Real(string path)
-    {
-        FileSystemInfo entry = Directory.Exists(path) ? new DirectoryInfo(path) : new FileInfo(path);
-        string real = entry.LinkTarget is null ? entry.FullName : entry.ResolveLinkTarget(returnFinalTarget: true)!.FullName;
-        return Path.TrimEndingDirectorySeparator(real);
     }
 
     private static bool Exists(string folder, string path, JobKey key, JobValues values)

@@ -52,7 +52,6 @@ public class JobReaderRefusalTests
         { "\"lettering\": { \"spread\": \"yes\" }", "lettering.spread", "takes true or false, and this is the text “yes”.", "without quotes" },
         { "\"lettering\": { \"collation\": \"klingon\" }", "lettering.collation", "“klingon” is not a language", "\"und\"" },
         { "\"lettering\": { \"face\": \"../x.ttf\" }", "lettering.face", "“../x.ttf” lies outside the job's folder.", "Copy the file" },
-        { "\"lettering\": { \"face\": \"none.ttf\" }", "lettering.face", "There is no file “none.ttf”", "Put it there" },
         { "\"hoop\": { \"spare\": \"80 mm\" }", "hoop.spare", "leaves nothing to sew in.", "hoop.spare smaller" },
         { "\"hoop\": { \"spare\": \"71 mm\" }", "hoop.spare", "leaves only 18 mm to sew in.", "hoop.along" },
         { "\"machine\": { \"stitchesPerMinute\": 0 }", "machine.stitchesPerMinute", "is 0.", "from 10 to 5000" },

@@ -47,14 +47,14 @@ internal static class CliApp
         {
             return Say(
                 host, wantsJson, (int)ExitStatus.CannotUse, $"The machine could not read or write: {error.Message}",
-                "Your earlier output is as it was. See whether there is room on the disk and whether you may write there.");
+                "Nothing half-made is left behind. See whether there is room on the disk and whether you may write there.");
         }
         catch (Exception error)
         {
             string details = host.ShowsFaultDetails ? error.ToString() : $"{error.GetType().Name}: {error.Message}";
             return Say(
                 host, wantsJson, OwnFault, "This is a fault in NameBand, not in your files.",
-                $"Your earlier output is as it was. Please report it with these words: {details}");
+                $"Nothing half-made is left behind. Please report it with these words: {details}");
         }
     }
 

@@ -19,7 +19,7 @@ internal static class FacesSummary
         {
             page.Gap();
             page.Line("Asked by themselves for letters the chosen face lacks:", tone: Tone.Heading);
-            page.Facts([.. helpers.OrderBy(f => f.Name, StringComparer.Ordinal).Select(f => (f.Name, Text(f), Tone.Plain))]);
+            page.Facts([.. helpers.OrderBy(f => f.Name, StringComparer.Ordinal).Select(f => (f.Name, $"{Words.Both(f.HeightForThinnest1Mm)}. {f.Reason}", Tone.Plain))]);
         }
 
         if (!faces.Problems.IsEmpty)

@@ -83,6 +83,11 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         {
             page.Line($"and {Words.Count(needing.Count - MostShown, "more", "more")}; the command names shows all rows.", 2, Tone.Quiet);
         }
+
+        if (needing.Any(p => p.Mend.Length == 0))
+        {
+            page.Hanging("→ ", "Say in corrections.csv of each held row whether to keep, change or leave it out; the command names prints the lines to add.", 1);
+        }
     }
 
     private void PrintLimits(StripPlan plan)
@@ -94,11 +99,12 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
 
         page.Gap();
         page.Line("What keeps the letters from being taller", tone: Tone.Heading);
+        string without = "Without it";
         foreach (var limit in plan.Limits.Take(MostShown))
         {
-            page.Line(
-                $"“{limit.Name.Name.Text}” ({limit.Name.Name.Row}): {limit.Because}. Broken in two or held, letters could be {Length.FromMm(limit.HeightWithoutMm).InMillimetres()}.",
-                2);
+            string height = Words.Tied(Length.FromMm(limit.HeightWithoutMm).InMillimetres());
+            page.Line($"“{limit.Name.Name.Text}” ({limit.Name.Name.Row}): {limit.Because}. {without} letters could be {height} high.", 2);
+            without = "Without this one too";
         }
     }
 
@@ -139,9 +145,9 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         string folder = Shown(report.OutFolder ?? "out");
         page.Gap();
         page.Line("Next", tone: Tone.Heading);
-        page.Line($"1. Look at the proofs, {folder}/proofs: check each name with its owner’s spelling.", 2);
-        page.Line("2. Sew one hooping as a swatch, wash and press it, and measure it.", 2);
-        page.Line($"3. Sew the {Words.Count(plan.Hoopings.Length, "needle path")} in {folder}/needle-paths, in the order of their numbers.", 2);
+        page.Hanging("1. ", $"Look at the proofs in {folder}/proofs and check how each name is spelt.", 2);
+        page.Hanging("2. ", "Sew one hooping on a scrap of the same cloth, press it, and measure it before you cut into the real cloth.", 2);
+        page.Hanging("3. ", $"Sew the {Words.Count(plan.Hoopings.Length, "needle path")} in {folder}/needle-paths, in the order of their numbers.", 2);
         page.Line($"All figures are in {folder}/plan.json.", 2, Tone.Quiet);
     }
 

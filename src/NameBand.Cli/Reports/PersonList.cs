@@ -4,7 +4,10 @@ using NameBand.Names;
 
 namespace NameBand.Cli.Reports;
 
-/// <summary>What a person has to decide: held rows first, then the rest, each once.</summary>
+/// <summary>
+/// What a person has to decide: held rows first, then the rest, each once. A held row whose mend is empty is settled
+/// in corrections.csv.
+/// </summary>
 internal static class PersonList
 {
     public static List<Problem> Of(NameList? names, IEnumerable<Problem> problems)
@@ -17,8 +20,7 @@ internal static class PersonList
             var said = needing.FirstOrDefault(p => p.Where.File == row.Row.List && p.Where.Line == row.Row.Line);
             all.Add(said is null
                 ? Problem.NeedsPerson(
-                    new Where(row.Row.List, row.Row.Line, Name: Shown(row.Text)), Words.AsSentence(row.Reason),
-                    "Say in corrections.csv whether to keep it, change it or leave it out.")
+                    new Where(row.Row.List, row.Row.Line, Name: Shown(row.Text)), Words.AsSentence(row.Reason), "")
                 : said with { Where = said.Where with { Name = said.Where.Name ?? Shown(row.Text) } });
             needing.Remove(said!);
         }

@@ -4,11 +4,14 @@ using NameBand.Estimating;
 
 namespace NameBand.Cli.Terminal;
 
-/// <summary>Numbers as a person says them.</summary>
+/// <summary>Numbers as a person says them. A number and its unit are tied, so that no line breaks between them.</summary>
 internal static class Words
 {
+    /// <summary>A blank at which no line is broken.</summary>
+    public const char Tie = '\u00a0';
+
     public static string Count(int number, string one, string? many = null) =>
-        string.Create(CultureInfo.InvariantCulture, $"{number:#,0} {(number == 1 ? one : many ?? one + "s")}");
+        string.Create(CultureInfo.InvariantCulture, $"{number:#,0}{Tie}{(number == 1 ? one : many ?? one + "s")}");
 
     /// <summary>Such as <c>4 h 20 min</c>; over an hour to the nearest five minutes, for more would be false precision.</summary>
     public static string Duration(double minutes)
@@ -16,9 +19,9 @@ internal static class Words
         int rounded = minutes < 60 ? (int)Math.Ceiling(minutes) : (int)(Math.Round(minutes / 5) * 5);
         return (rounded / 60, rounded % 60) switch
         {
-            (0, var m) => string.Create(CultureInfo.InvariantCulture, $"{m} min"),
-            (var h, 0) => string.Create(CultureInfo.InvariantCulture, $"{h} h"),
-            var (h, m) => string.Create(CultureInfo.InvariantCulture, $"{h} h {m} min"),
+            (0, var m) => string.Create(CultureInfo.InvariantCulture, $"{m}{Tie}min"),
+            (var h, 0) => string.Create(CultureInfo.InvariantCulture, $"{h}{Tie}h"),
+            var (h, m) => string.Create(CultureInfo.InvariantCulture, $"{h}{Tie}h{Tie}{m}{Tie}min"),
         };
     }
 
@@ -34,11 +37,13 @@ internal static class Words
     public static string Both(double mm)
     {
         var length = Length.FromMm(mm);
-        return $"{(Math.Abs(mm) < 500 ? length.InMillimetres() : length.InMetres())} ({length.InInches()})";
+        return $"{Tied(Math.Abs(mm) < 500 ? length.InMillimetres() : length.InMetres())} ({Tied(length.InInches())})";
     }
 
     public static string Metres(double metres) =>
-        string.Create(CultureInfo.InvariantCulture, $"{(metres < 10 ? Math.Round(metres, 1) : Math.Ceiling(metres)):#,0.#} m");
+        string.Create(CultureInfo.InvariantCulture, $"{(metres < 10 ? Math.Round(metres, 1) : Math.Ceiling(metres)):#,0.#}{Tie}m");
+
+    public static string Tied(string text) => text.Replace(' ', Tie);
 
     /// <summary>Such as <c>a, b and c</c>.</summary>
     public static string List(IReadOnlyList<string> items) => items.Count switch

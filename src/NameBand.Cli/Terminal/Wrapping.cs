@@ -16,7 +16,7 @@ internal static class Wrapping
             int wordCells = Cells(word);
             if (cells > 0 && cells + 1 + wordCells > width)
             {
-                yield return line.ToString();
+                yield return Untied(line);
                 line.Clear();
                 cells = 0;
             }
@@ -31,8 +31,10 @@ internal static class Wrapping
             cells += wordCells;
         }
 
-        yield return line.ToString();
+        yield return Untied(line);
     }
+
+    private static string Untied(StringBuilder line) => line.Replace(Words.Tie, ' ').ToString();
 
     public static int Cells(string text) => text.GetCellWidth();
 

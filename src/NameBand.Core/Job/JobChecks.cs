@@ -43,7 +43,8 @@ internal static class JobChecks
         {
             values.Refuse("hem.skirt", "The hem has both hem.length and hem.skirt.", "Keep hem.length if you measured the edge, or hem.skirt to have it computed.");
         }
-        else if (!isMeasured && !values.Has("hem.skirt") && (!values.Has("hem") || values.HasGroup("hem")))
+        else if (!isMeasured && !values.Has("hem.skirt") && (!values.Has("hem") || values.HasGroup("hem"))
+            && values.AreSound(JobKeys.HemLength) && values.IsSound("hem") && values.IsSound("hem.skirt"))
         {
             values.Refuse(
                 "hem", "The job does not say how long the hem is.",

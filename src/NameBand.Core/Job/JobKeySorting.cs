@@ -9,15 +9,16 @@ internal static class JobKeySorting
 
     private static readonly HashSet<string> Groups = [.. JobKeys.All.SelectMany(k => Parents(k.Path))];
 
-    public static Dictionary<string, (JsonMember Key, JsonPiece Value)> Sort(JsonPiece root, List<Problem> problems)
+    /// <param name="meant">Gets the keys that unknown ones were probably meant to be, so that they are not called missing too.</param>
+    public static Dictionary<string, (JsonMember Key, JsonPiece Value)> Sort(JsonPiece root, List<Problem> problems, ISet<string> meant)
     {
         var given = new Dictionary<string, (JsonMember, JsonPiece)>(StringComparer.Ordinal);
-        Walk(root, "", given, problems);
+        Walk(root, "", given, problems, meant);
         return given;
     }
 
     private static void Walk(
-        JsonPiece group, string parent, Dictionary<string, (JsonMember, JsonPiece)> given, List<Problem> problems)
+        JsonPiece group, string parent, Dictionary<string, (JsonMember, JsonPiece)> given, List<Problem> problems, ISet<string> meant)
     {
         foreach (var member in group.Members)
         {
@@ -26,7 +27,7 @@ internal static class JobKeySorting
             var where = JobReader.At(member.Line, member.Column, PlainText.Short(path, 100));
             if (!isGroup && !Leaves.Contains(path))
             {
-                problems.Add(Unknown(where, parent, member.Key));
+                problems.Add(Unknown(where, parent, member.Key, meant));
             }
             else if (!given.TryAdd(path, (member, member.Value)))
             {
@@ -35,7 +36,7 @@ internal static class JobKeySorting
             }
             else if (isGroup && member.Value.Kind == JsonKind.Group)
             {
-                Walk(member.Value, path + ".", given, problems);
+                Walk(member.Value, path + ".", given, problems, meant);
             }
             else if (isGroup)
             {
@@ -45,16 +46,26 @@ internal static class JobKeySorting
         }
     }
 
-    private static Problem Unknown(Where where, string parent, string key)
+    private static Problem Unknown(Where where, string parent, string key, ISet<string> meant)
     {
-        string shown = PlainText.Short(parent + key, 100);
         var here = Leaves.Concat(Groups).Where(p => Parent(p) == parent).Select(Last).Order(StringComparer.Ordinal).ToList();
-        string? elsewhere = Leaves.Concat(Groups).Where(p => p.EndsWith("." + key, StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal).FirstOrDefault();
-        string mend = NearestWord.Find(key, here) is { } near ? $"Did you mean {parent}{near}?"
-            : elsewhere is not null ? $"Did you mean {elsewhere}, in the group “{Parent(elsewhere).TrimEnd('.')}”?"
-            : NearestElsewhere(key) is { } far ? $"Did you mean {far}?"
-            : $"The keys {(parent.Length == 0 ? "here" : "in " + parent.TrimEnd('.'))} are {string.Join(", ", here)}.";
-        return Problem.CannotUse(where, $"NameBand does not know the key {shown}.", mend);
+        string mend;
+        if (NearestWord.Find(key, here) is { } near)
+        {
+            meant.Add(parent + near);
+            mend = $"Did you mean {parent}{near}?";
+        }
+        else if (NearestElsewhere(key) is { } far)
+        {
+            meant.Add(far);
+            mend = Parent(far).Length > 0 ? $"Did you mean {far}, in the group “{Parent(far).TrimEnd('.')}”?" : $"Did you mean {far}, outside any group?";
+        }
+        else
+        {
+            mend = $"The keys {(parent.Length == 0 ? "here" : "in " + parent.TrimEnd('.'))} are {string.Join(", ", here)}.";
+        }
+
+        return Problem.CannotUse(where, $"NameBand does not know the key {PlainText.Short(parent + key, 100)}.", mend);
     }
 
     private static string? NearestElsewhere(string key)

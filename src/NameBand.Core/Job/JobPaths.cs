@@ -9,7 +9,7 @@ internal static class JobPaths
     public static ImmutableArray<string> CheckLists(string folder, JobValues values)
     {
         var lists = ImmutableArray.CreateBuilder<string>();
-        if (!values.Has(JobKeys.Lists))
+        if (!values.Has(JobKeys.Lists) && values.AreSound(JobKeys.Lists))
         {
             values.Refuse(JobKeys.Lists, "The job names no list.", "Add \"lists\": [\"names.csv\"] with the names of your CSV files.");
         }

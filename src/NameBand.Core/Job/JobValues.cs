@@ -11,18 +11,23 @@ namespace NameBand.Job;
 internal sealed class JobValues
 {
     private readonly Dictionary<string, (JsonMember Key, JsonPiece Value)> _given;
-    private readonly HashSet<string> _faulty = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _faulty;
 
-    public JobValues(Dictionary<string, (JsonMember Key, JsonPiece Value)> given, List<Problem> problems)
+    private JobValues(Dictionary<string, (JsonMember Key, JsonPiece Value)> given, HashSet<string> faulty, List<Problem> problems)
     {
         _given = given;
+        _faulty = faulty;
         Problems = problems;
     }
 
     public List<Problem> Problems { get; }
 
     /// <summary>Takes the values out of a file's groups; keys that are unknown, doubled or in the wrong place are problems.</summary>
-    public static JobValues From(JsonPiece root, List<Problem> problems) => new(JobKeySorting.Sort(root, problems), problems);
+    public static JobValues From(JsonPiece root, List<Problem> problems)
+    {
+        var meant = new HashSet<string>(StringComparer.Ordinal);
+        return new JobValues(JobKeySorting.Sort(root, problems, meant), meant, problems);
+    }
 
     public bool Has(string path) => _given.ContainsKey(path);
 
@@ -30,8 +35,10 @@ internal sealed class JobValues
 
     public bool HasGroup(string path) => _given.TryGetValue(path, out var given) && given.Value.Kind == JsonKind.Group;
 
-    /// <summary>True when none of the keys was given wrongly: only then do checks between them say anything.</summary>
-    public bool AreSound(params JobKey[] keys) => keys.All(k => !_faulty.Contains(k.Path));
+    /// <summary>True when none of the keys was given wrongly or misspelt: only then do checks between them say anything.</summary>
+    public bool AreSound(params JobKey[] keys) => keys.All(k => IsSound(k.Path));
+
+    public bool IsSound(string path) => !_faulty.Contains(path);
 
     public Where Place(string path) =>
         _given.TryGetValue(path, out var given) ? JobReader.At(given.Key.Line, given.Key.Column, path) : JobReader.At(null, null, path);

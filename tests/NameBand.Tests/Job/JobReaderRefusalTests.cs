@@ -15,6 +15,7 @@ public class JobReaderRefusalTests
         { "\"strip\": { \"cutwith\": 50 }", "strip.cutwith", "does not know the key strip.cutwith", "Did you mean strip.cutWidth?" },
         { "\"cutWidth\": 50", "cutWidth", "does not know the key cutWidth", "Did you mean strip.cutWidth, in the group “strip”?" },
         { "\"turnin\": 50", "turnin", "does not know the key turnin", "Did you mean strip.turnIn" },
+        { "\"hoop\": { \"title\": 5 }", "hoop.title", "does not know", "Did you mean title, outside any group?" },
         { "\"sequins\": true", "sequins", "does not know the key sequins", "The keys here are bobbin, columns, evening, fabric, format, hands, hem, hoop, lettering, lists, machine, prices, shop, strip, title, way." },
         { "\"hoop\": { \"sequins\": true }", "hoop.sequins", "does not know", "The keys in hoop are across, along, spare." },
         { "\"format\": 2", "format", "is of format 2, and this NameBand reads format 1", "newer NameBand" },
@@ -170,6 +171,14 @@ public class JobReaderRefusalTests
             result.Problems.Where(p => p.Severity == Severity.CannotUse).Select(p => p.Where.Key));
         Assert.Equal([2, 3, 4, 5, 5], result.Problems.Where(p => p.Where.Line is not null).Select(p => p.Where.Line!.Value));
     }
+
+    [Theory]
+    [InlineData("""{ "format": 1, "list": ["names.csv"], "hem": { "length": 3660 } }""", "list")]
+    [InlineData("""{ "format": 1, "lists": ["names.csv"], "hme": { "length": 3660 } }""", "hme")]
+    [InlineData("""{ "format": 1, "lists": ["names.csv"], "hem": { "lenght": 3660 } }""", "hem.lenght")]
+    [InlineData("""{ "format": 1, "lists": ["names.csv"], "hem": { "length": 3660, "trun": 1 }, "strip": { "rounds": 2 } }""", "hem.trun")]
+    public void A_misspelt_key_is_not_called_missing_too(string json, string key) =>
+        Assert.Equal(key, Assert.Single(JobReaderTests.ReadAll(json).Problems).Where.Key);
 
     [Fact]
     public void A_newer_format_is_refused_by_name_before_its_unknown_keys_are()

@@ -1,4 +1,5 @@
 using NameBand.Stitching.Geometry;
+using NameBand.Stitching.Shapes;
 using NameBand.Stitching.Strokes;
 
 namespace NameBand.Stitching.Columns;
@@ -34,12 +35,12 @@ internal sealed class Column
 
     public bool Closed => Stroke.Closed;
 
-    public static Column? Of(Stroke stroke, double stepMm, double tuckMm)
+    public static Column? Of(Stroke stroke, double stepMm, double tuckMm, InsideMap inside)
     {
         double width = CornerSplitter.WidthOf(stroke);
         var (left, right) = stroke.Closed
             ? (stroke.Left, stroke.Right)
-            : StrokeEnds.Finish(stroke, width, Math.Min(tuckMm, width));
+            : StrokeEnds.Finish(stroke, width, Math.Min(tuckMm, width), inside);
         var leftRail = new Trace(left);
         var rightRail = new Trace(right);
         if (leftRail.Points.Length < 2 || rightRail.Points.Length < 2 || leftRail.Length + rightRail.Length < 0.1)
@@ -48,7 +49,7 @@ internal sealed class Column
         }
 
         width = Math.Max(width, 0.05);
-        var pairs = RailMatcher.Match(leftRail, rightRail, width, stepMm, stroke.Closed);
+        var pairs = RailMatcher.Match(leftRail, rightRail, width, stepMm, stroke.Closed, inside);
         return new Column(
             [.. pairs.Select(p => leftRail.At(p.Left))], [.. pairs.Select(p => rightRail.At(p.Right))], stroke, width);
     }

@@ -1,4 +1,5 @@
 using NameBand.Stitching.Geometry;
+using NameBand.Stitching.Shapes;
 
 namespace NameBand.Stitching.Columns;
 
@@ -10,10 +11,11 @@ internal static class RailMatcher
 {
     private const int MostCells = 400_000;
     private const double LengthWeight = 0.012;
+    private const double OutsideCost = 1;
     private const double UnevenWeight = 0.04;
 
     /// <summary>Arcs on the left and right rail, both rising.</summary>
-    public static List<(double Left, double Right)> Match(Trace left, Trace right, double widthMm, double stepMm, bool closed)
+    public static List<(double Left, double Right)> Match(Trace left, Trace right, double widthMm, double stepMm, bool closed, InsideMap inside)
     {
         int n = Math.Max(2, (int)Math.Ceiling(left.Length / stepMm)) + 1;
         int m = Math.Max(2, (int)Math.Ceiling(right.Length / stepMm)) + 1;
@@ -25,7 +27,7 @@ internal static class RailMatcher
 
         var a = Places(left, n, stepMm);
         var b = Places(right, m, stepMm);
-        var path = Cheapest(a, b, widthMm);
+        var path = Cheapest(a, b, widthMm, inside);
         double la = left.Length / (n - 1);
         double lb = right.Length / (m - 1);
         var pairs = path.Select(p => (p.I * la, p.J * lb)).ToList();
@@ -44,7 +46,7 @@ internal static class RailMatcher
         return places;
     }
 
-    private static List<(int I, int J)> Cheapest((Vec At, Vec Direction)[] a, (Vec At, Vec Direction)[] b, double width)
+    private static List<(int I, int J)> Cheapest((Vec At, Vec Direction)[] a, (Vec At, Vec Direction)[] b, double width, InsideMap inside)
     {
         int n = a.Length;
         int m = b.Length;
@@ -65,6 +67,11 @@ internal static class RailMatcher
                 }
 
                 double here = slant + (LengthWeight * length2 * square);
+                if (length2 * square > 2.2 && !inside.Has(Vec.Mix(a[i].At, b[j].At, 0.5)))
+                {
+                    here += OutsideCost;
+                }
+
                 int at = (i * m) + j;
                 if (i == 0 && j == 0)
                 {

@@ -1,4 +1,5 @@
 using NameBand.Stitching.Geometry;
+using NameBand.Stitching.Shapes;
 using NameBand.Stitching.Strokes;
 
 namespace NameBand.Stitching.Columns;
@@ -9,24 +10,25 @@ namespace NameBand.Stitching.Columns;
 /// </summary>
 internal static class StrokeEnds
 {
+    private const double RoundCosine = 0.5;
     private const double CornerRad = 38 * Math.PI / 180;
 
-    public static (List<Vec> Left, List<Vec> Right) Finish(Stroke stroke, double widthMm, double tuckMm)
+    public static (List<Vec> Left, List<Vec> Right) Finish(Stroke stroke, double widthMm, double tuckMm, InsideMap inside)
     {
-        var (left, right) = FinishEnd(stroke.Left, stroke.Right, stroke.End, stroke.EndCap, widthMm, tuckMm);
+        var (left, right) = FinishEnd(stroke.Left, stroke.Right, stroke.End, stroke.EndCap, stroke.Start, widthMm, tuckMm, inside);
         var (turnedLeft, turnedRight) = FinishEnd(
-            [.. Enumerable.Reverse(right)], [.. Enumerable.Reverse(left)], stroke.Start, stroke.StartCap, widthMm, tuckMm);
+            [.. Enumerable.Reverse(right)], [.. Enumerable.Reverse(left)], stroke.Start, stroke.StartCap, stroke.End, widthMm, tuckMm, inside);
         turnedLeft.Reverse();
         turnedRight.Reverse();
         return (turnedRight, turnedLeft);
     }
 
     private static (List<Vec> Left, List<Vec> Right) FinishEnd(
-        List<Vec> left, List<Vec> right, EndKind kind, List<Vec> cap, double width, double tuck)
+        List<Vec> left, List<Vec> right, EndKind kind, List<Vec> cap, EndKind other, double width, double tuck, InsideMap inside)
     {
         if (kind == EndKind.Butt)
         {
-            return Tucked(left, right, width, tuck);
+            return Tucked(left, right, width, tuck, inside);
         }
 
         var leftRail = new Trace(left);
@@ -39,12 +41,13 @@ internal static class StrokeEnds
         var edge = new Trace(rim);
         var axis = ((leftRail.At(leftRail.Length - leftWindow) - leftRail.At(leftRail.Length - (2 * leftWindow))).Unit()
             + (rightRail.At(rightRail.Length - rightWindow) - rightRail.At(rightRail.Length - (2 * rightWindow))).Unit()).Unit();
-        if (axis == default)
+        if (axis == default || (other == EndKind.Butt && Math.Min(leftRail.Length, rightRail.Length) < 1.3 * width))
         {
-            axis = (edge.At(0) - edge.At(edge.Length)).Unit().Left * -1;
+            // Too short to have a direction of its own: straight away from where it butts.
+            axis = (left[0] - right[0]).Unit().Left * -1;
         }
 
-        var (rightEnd, leftEnd) = FindCorners(edge, axis, width) ?? FindTip(edge, axis);
+        var (rightEnd, leftEnd) = FindCorners(edge, axis, width) ?? FindRound(edge, axis) ?? FindTip(edge, axis);
         var newRight = rightRail.Part(0, rightRail.Length - rightWindow);
         newRight.AddRange(edge.Part(0, rightEnd));
         var newLeft = leftRail.Part(0, leftRail.Length - leftWindow);
@@ -52,14 +55,28 @@ internal static class StrokeEnds
         return (newLeft, newRight);
     }
 
-    private static (List<Vec> Left, List<Vec> Right) Tucked(List<Vec> left, List<Vec> right, double width, double tuck)
+    private static (List<Vec> Left, List<Vec> Right) Tucked(
+        List<Vec> left, List<Vec> right, double width, double tuck, InsideMap inside)
     {
         var leftRail = new Trace(left);
         var rightRail = new Trace(right);
         double reach = 0.5 * width;
         var direction = ((left[^1] - leftRail.At(leftRail.Length - reach)).Unit()
             + (right[^1] - rightRail.At(rightRail.Length - reach)).Unit()).Unit();
-        return ([.. left, left[^1] + (direction * tuck)], [.. right, right[^1] + (direction * tuck)]);
+        return ([.. left, Under(left[^1], direction, tuck, inside)], [.. right, Under(right[^1], direction, tuck, inside)]);
+    }
+
+    /// <summary>Goes on from the mouth as far as there is a stroke to hide under.</summary>
+    private static Vec Under(Vec from, Vec direction, double tuck, InsideMap inside)
+    {
+        const int Parts = 5;
+        int within = 0;
+        while (within < Parts && inside.Has(from + (direction * (tuck * (within + 1) / Parts))))
+        {
+            within++;
+        }
+
+        return from + (direction * (tuck * Math.Max(within, 0.4) / Parts));
     }
 
     private static double Bend(Trace edge, double s, double reach)
@@ -132,6 +149,37 @@ internal static class StrokeEnds
         }
 
         return best;
+    }
+
+    /// <summary>
+    /// The places of a round end where the outline has turned most of the way across: what lies beyond is covered by
+    /// the thread of the last rung.
+    /// </summary>
+    private static (double Right, double Left)? FindRound(Trace edge, Vec axis)
+    {
+        double tip = FindTip(edge, axis).Right;
+        double right = -1;
+        double left = -1;
+        for (int i = 0; i + 1 < edge.Points.Length; i++)
+        {
+            var side = (edge.Points[i + 1] - edge.Points[i]).Unit();
+            if (edge.ArcOf(i) < tip && right < 0 && Vec.Dot(side, axis) < RoundCosine && Vec.Cross(axis, side) > 0)
+            {
+                right = edge.ArcOf(i);
+            }
+
+            if (edge.ArcOf(i + 1) > tip && Vec.Dot(side, axis) > -RoundCosine && Vec.Cross(axis, side) > 0)
+            {
+                left = edge.ArcOf(i + 1);
+            }
+        }
+
+        if (right < 0 || left < 0 || left <= right)
+        {
+            return null;
+        }
+
+        return (right, left);
     }
 
     /// <summary>The point farthest along the stroke: both rails run to it.</summary>

@@ -28,6 +28,8 @@ internal readonly record struct Vec(double X, double Y)
 
     public static Vec From(Point p) => new(p.XMm, p.YMm);
 
+    public override string ToString() => FormattableString.Invariant($"({X:0.###}, {Y:0.###})");
+
     public Point ToPoint() => new(X, Y);
 
     /// <summary>Length 1, or the zero vector when there is no direction.</summary>

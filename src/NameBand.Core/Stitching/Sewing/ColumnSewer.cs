@@ -12,16 +12,22 @@ internal sealed class ColumnSewer
 {
     private const double UnderlayStitchMm = 1.8;
     private const double EndInsetMm = 0.12;
+    private const double OverlapMm = 0.15;
+
+    /// <summary>How far a column that butts reaches under the other one.</summary>
+    public const double TuckMm = 0.35;
 
     private readonly IReadOnlyList<Column> _columns;
     private readonly ColumnTree _tree;
     private readonly SatinLayer? _satin;
+    private readonly bool[] _done;
     private readonly SewnRun _run = new();
 
     private ColumnSewer(IReadOnlyList<Column> columns, SatinSettings? satin)
     {
         _columns = columns;
         _tree = ColumnTree.Of(columns);
+        _done = new bool[columns.Count];
         _satin = satin is { } settings ? new SatinLayer(settings) : null;
     }
 
@@ -31,41 +37,42 @@ internal sealed class ColumnSewer
         var sewer = new ColumnSewer(columns, satin);
         var root = columns[sewer._tree.Root];
         bool fromEnd = StartScore(root.MiddleAt(root.Length)) < StartScore(root.MiddleAt(0));
-        sewer.SewColumn(sewer._tree.Root, fromEnd ? root.Length : 0);
+        sewer.SewColumn(sewer._tree.Root, fromEnd ? root.Length : 0, null);
         return sewer._run;
     }
 
     private static double StartScore(Vec p) => p.X + Math.Abs(p.Y);
 
-    private void SewColumn(int index, double enter)
+    private void SewColumn(int index, double enter, Vec? leaveFor)
     {
         var column = _columns[index];
         var branches = _tree.Branches[index].ToList();
+        double near = Math.Max(0.6, 0.6 * column.WidthMm);
         if (column.Closed)
         {
-            SewSpan(column, enter, enter + column.Length, branches.Select(b => b with { LeaveAt = b.LeaveAt < enter ? b.LeaveAt + column.Length : b.LeaveAt }));
-            return;
+            SewSpan(index, enter, enter + column.Length, branches.Select(b => b with { LeaveAt = b.LeaveAt < enter ? b.LeaveAt + column.Length : b.LeaveAt }), leaveFor);
         }
-
-        double near = Math.Max(0.6, 0.6 * column.WidthMm);
-        if (enter <= near)
+        else if (enter <= near)
         {
-            SewSpan(column, 0, column.Length, branches);
+            SewSpan(index, 0, column.Length, branches, leaveFor);
         }
         else if (enter >= column.Length - near)
         {
-            SewSpan(column, column.Length, 0, branches);
+            SewSpan(index, column.Length, 0, branches, leaveFor);
         }
         else
         {
-            SewSpan(column, enter, 0, branches.Where(b => b.LeaveAt <= enter));
-            SewSpan(column, enter, column.Length, branches.Where(b => b.LeaveAt > enter));
+            SewSpan(index, enter, 0, branches.Where(b => b.LeaveAt <= enter), null);
+            SewSpan(index, enter, column.Length, branches.Where(b => b.LeaveAt > enter), leaveFor);
         }
+
+        _done[index] = true;
     }
 
     /// <summary>Out along the centre line, branches on the way, and back with satin.</summary>
-    private void SewSpan(Column column, double from, double to, IEnumerable<Branch> branches)
+    private void SewSpan(int index, double from, double to, IEnumerable<Branch> branches, Vec? leaveFor)
     {
+        var column = _columns[index];
         int sign = to >= from ? 1 : -1;
         double inset = Math.Min(0.45, 0.25 * Math.Abs(to - from));
         double start = IsEnd(column, from) ? from + (sign * inset) : from;
@@ -78,7 +85,7 @@ internal sealed class ColumnSewer
             double leave = sign > 0 ? Math.Clamp(branch.LeaveAt, start, end) : Math.Clamp(branch.LeaveAt, end, start);
             RunAlong(column, at, leave, kind);
             at = leave;
-            SewColumn(branch.Child, branch.EnterAt);
+            SewColumn(branch.Child, branch.EnterAt, column.MiddleAt(at));
             _run.GoTo(column.MiddleAt(at), StitchKind.Travel);
         }
 
@@ -89,21 +96,29 @@ internal sealed class ColumnSewer
             return;
         }
 
-        _satin.Lay(column, Inset(column, to, -sign), Inset(column, from, sign), _run);
+        _satin.Lay(column, index, Inset(index, to, -sign), Inset(index, from, sign), _run, leaveFor);
     }
 
     private static bool IsEnd(Column column, double at) => !column.Closed && (at <= 1e-9 || at >= column.Length - 1e-9);
 
-    private static double Inset(Column column, double at, int sign)
+    private double Inset(int index, double at, int sign)
     {
-        if (column.Closed || !IsEnd(column, at))
+        var column = _columns[index];
+        if (!IsEnd(column, at))
         {
             return at;
         }
 
         bool isStart = at <= 1e-9;
-        bool free = (isStart ? column.Stroke.Start : column.Stroke.End) == EndKind.Free;
-        return free ? at + (sign * Math.Min(EndInsetMm, 0.2 * column.Length)) : at;
+        double inset = EndInsetMm;
+        if ((isStart ? column.Stroke.Start : column.Stroke.End) == EndKind.Butt)
+        {
+            // On top of a column that is already there it only laps a little.
+            bool onTop = _tree.Contacts.Any(c => c.Butting == index && c.ButtAt <= 1e-9 == isStart && _done[c.Host]);
+            inset = onTop ? TuckMm - OverlapMm : 0;
+        }
+
+        return at + (sign * Math.Min(inset, 0.2 * column.Length));
     }
 
     private void RunAlong(Column column, double from, double to, StitchKind kind)

@@ -20,8 +20,9 @@ internal readonly record struct Branch(int Child, double LeaveAt, double EnterAt
 /// </summary>
 internal sealed class ColumnTree
 {
-    private ColumnTree(int root, List<Branch>[] branches)
+    private ColumnTree(int root, List<Branch>[] branches, List<Contact> contacts)
     {
+        Contacts = contacts;
         Root = root;
         Branches = branches;
     }
@@ -31,9 +32,11 @@ internal sealed class ColumnTree
     /// <summary>For each column what is sewn from it.</summary>
     public List<Branch>[] Branches { get; }
 
+    public IReadOnlyList<Contact> Contacts { get; }
+
     public static ColumnTree Of(IReadOnlyList<Column> columns)
     {
-        var contacts = Contacts(columns);
+        var contacts = FindContacts(columns);
         ColumnTree? best = null;
         double least = double.PositiveInfinity;
         for (int root = 0; root < columns.Count; root++)
@@ -50,7 +53,7 @@ internal sealed class ColumnTree
         return best!;
     }
 
-    private static List<Contact> Contacts(IReadOnlyList<Column> columns)
+    private static List<Contact> FindContacts(IReadOnlyList<Column> columns)
     {
         var contacts = new List<Contact>();
         for (int i = 0; i < columns.Count; i++)
@@ -138,7 +141,7 @@ internal sealed class ColumnTree
             }
         }
 
-        return new ColumnTree(root, branches);
+        return new ColumnTree(root, branches, contacts);
     }
 
     /// <summary>A column that no contact reaches is joined where it comes nearest to one that is reached.</summary>

@@ -5,9 +5,9 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>The satin's needle holes of one piece, to ask how near the nearest one is.</summary>
 internal sealed class HoleGrid(double cellMm)
 {
-    private readonly Dictionary<(int X, int Y), List<Vec>> _cells = [];
+    private readonly Dictionary<(int X, int Y), List<(Vec At, int Column)>> _cells = [];
 
-    public void Add(Vec p)
+    public void Add(Vec p, int column)
     {
         var cell = CellOf(p);
         if (!_cells.TryGetValue(cell, out var list))
@@ -15,11 +15,14 @@ internal sealed class HoleGrid(double cellMm)
             _cells[cell] = list = [];
         }
 
-        list.Add(p);
+        list.Add((p, column));
     }
 
-    /// <summary>Distance to the nearest hole, at most the size of a cell.</summary>
-    public double Nearest(Vec p)
+    /// <summary>
+    /// Distance to the nearest hole, at most the size of a cell; holes of other columns count as
+    /// <paramref name="otherShare"/> times as far away.
+    /// </summary>
+    public double Nearest(Vec p, int column, double otherShare)
     {
         var (x, y) = CellOf(p);
         double best = cellMm;
@@ -31,7 +34,8 @@ internal sealed class HoleGrid(double cellMm)
                 {
                     foreach (var hole in list)
                     {
-                        best = Math.Min(best, (hole - p).Length);
+                        double distance = (hole.At - p).Length;
+                        best = Math.Min(best, hole.Column == column ? distance : distance * otherShare);
                     }
                 }
             }

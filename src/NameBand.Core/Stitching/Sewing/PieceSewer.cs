@@ -18,17 +18,19 @@ internal sealed record SewnPiece(ImmutableArray<ImmutableArray<NeedleStep>> Runs
 internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 {
     private const double LeastSatinMm = 0.8;
+    private const int MostTries = 3;
     private const double ThinPart = 0.25;
 
     public SewnPiece Sew(LetterPiece piece)
     {
         var outline = piece.Outline.Scaled(letterHeightMm);
         double step = Math.Clamp(0.02 * letterHeightMm, 0.1, 0.5);
-        var regions = RegionSampler.Sample(outline, step);
-        var parts = new List<(Region Region, List<Column>? Columns)>();
-        foreach (var region in regions)
+        var parts = Parts(outline, step);
+        for (int again = 1; again <= MostTries && parts.Any(p => p.Columns is null); again++)
         {
-            parts.Add((region, ColumnsOf(region)));
+            // Rings that cross by a hair often no longer do when they are read a little more coarsely.
+            var coarser = Parts(outline, step * (1 + (0.37 * again)));
+            parts = coarser.Count(p => p.Columns is null) < parts.Count(p => p.Columns is null) ? coarser : parts;
         }
 
         bool isRun = IsThin(parts.Where(p => p.Columns is not null).SelectMany(p => p.Columns!));
@@ -52,6 +54,9 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         return new SewnPiece([.. runs.Where(r => r.Needles.Count > 1).Select(Steps)], isRun, failed ? Unreadable(piece) : null);
     }
 
+    private List<(Region Region, List<Column>? Columns)> Parts(Outline outline, double step) =>
+        [.. RegionSampler.Sample(outline, step).Select(r => (r, ColumnsOf(r)))];
+
     private List<Column>? ColumnsOf(Region region)
     {
         if (Triangulation.Of(region) is not { } mesh)
@@ -59,15 +64,16 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
             return null;
         }
 
-        var skeleton = Skeleton.Of(region, mesh, new SpurRule(0.72, 0.15));
-        double tuck = 0.35;
+        var skeleton = Skeleton.Of(region, mesh, new SpurRule(0.72, 0.15, region.StrokeWidth()));
+        double tuck = ColumnSewer.TuckMm;
         double step = Math.Max(0.1, 0.012 * letterHeightMm);
+        var inside = new InsideMap(region, Math.Max(0.05, 0.008 * letterHeightMm));
         var columns = new List<Column>();
         foreach (var stroke in StrokeFinder.Find(region, skeleton))
         {
             foreach (var leg in CornerSplitter.Split(stroke))
             {
-                if (Column.Of(leg, step, tuck) is { } column)
+                if (Column.Of(leg, step, tuck, inside) is { } column)
                 {
                     columns.Add(column);
                 }

@@ -12,16 +12,19 @@ internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, 
 internal sealed class SatinLayer(SatinSettings settings)
 {
     private const double LeastHoleGapMm = 0.28;
+    private const double OtherColumnShare = 1.8;
     private const double LongestMm = 7;
     private const double SampleMm = 0.05;
 
     private readonly HoleGrid _holes = new(0.3);
 
     /// <summary>Sews from one place of the column to another, in either direction.</summary>
-    public void Lay(Column column, double from, double to, SewnRun run)
+    public void Lay(Column column, int index, double from, double to, SewnRun run, Vec? leaveFor)
     {
         var places = Spread(column, from, to);
-        int side = NearerSide(column, places[0], run);
+        int side = leaveFor is { } next
+            ? NearerSide(column, places[^1], next) ^ ((places.Count - 1) & 1)
+            : run.Needles.Count > 0 ? NearerSide(column, places[0], run.Last) : 0;
         for (int i = 0; i < places.Count; i++)
         {
             var (near, far) = Ends(column, places[i]);
@@ -30,15 +33,15 @@ internal sealed class SatinLayer(SatinSettings settings)
                 (near, far) = (far, near);
             }
 
-            Place(near, far, i, run);
+            Place(near, far, i, index, run);
             side = 1 - side;
         }
     }
 
-    private int NearerSide(Column column, double at, SewnRun run)
+    private int NearerSide(Column column, double at, Vec p)
     {
         var (left, right) = Ends(column, at);
-        return run.Needles.Count > 0 && (run.Last - right).Length < (run.Last - left).Length ? 1 : 0;
+        return (p - right).Length < (p - left).Length ? 1 : 0;
     }
 
     /// <summary>Places of the needle points, half the spacing apart where the outer side sets the pace.</summary>
@@ -58,7 +61,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         }
 
         int parts = Math.Max(2, (int)Math.Round(sum[samples] / (settings.SpacingMm / 2)));
-        var places = new List<double>(parts + 1);
+        var places = new List<double>(parts + 3) { from };
         int k = 0;
         for (int i = 0; i <= parts; i++)
         {
@@ -70,6 +73,15 @@ internal sealed class SatinLayer(SatinSettings settings)
 
             double t = sum[k + 1] - sum[k] < 1e-12 ? 0 : Math.Clamp((wanted - sum[k]) / (sum[k + 1] - sum[k]), 0, 1);
             places.Add(from + ((to - from) * (k + t) / samples));
+        }
+
+        // The first and the last stitch lie along the end's own rung, so that a square end is square; the next hole
+        // on the same side moves away from them.
+        places.Add(to);
+        if (places.Count > 6)
+        {
+            places[2] = (places[2] + places[3]) / 2;
+            places[^3] = (places[^3] + places[^4]) / 2;
         }
 
         return places;
@@ -92,21 +104,21 @@ internal sealed class SatinLayer(SatinSettings settings)
         return (left - (across * reach), right + (across * reach));
     }
 
-    private void Place(Vec near, Vec far, int count, SewnRun run)
+    private void Place(Vec near, Vec far, int count, int index, SewnRun run)
     {
         double width = (far - near).Length;
         if (width > LongestMm && run.Needles.Count > 0)
         {
-            Split(run.Last, near, count, run);
+            Split(run.Last, near, count, index, run);
         }
 
         var inward = (far - near).Unit();
         var best = near;
-        double gap = _holes.Nearest(near);
+        double gap = _holes.Nearest(near, index, OtherColumnShare);
         for (double inset = 0.12; gap < LeastHoleGapMm && inset <= 0.42 * width && inset < 1.2; inset += 0.08)
         {
             var tried = near + (inward * inset);
-            double free = _holes.Nearest(tried);
+            double free = _holes.Nearest(tried, index, OtherColumnShare);
             if (free > gap + 0.01)
             {
                 gap = free;
@@ -120,11 +132,11 @@ internal sealed class SatinLayer(SatinSettings settings)
         }
 
         run.Add(best, StitchKind.Satin);
-        _holes.Add(best);
+        _holes.Add(best, index);
     }
 
     /// <summary>A long crossing goes down in between, at places that move from rung to rung so that no line shows.</summary>
-    private void Split(Vec from, Vec to, int count, SewnRun run)
+    private void Split(Vec from, Vec to, int count, int index, SewnRun run)
     {
         double length = (to - from).Length;
         int parts = (int)Math.Ceiling(length / (LongestMm - 2));
@@ -133,7 +145,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         {
             var p = Vec.Mix(from, to, (i + (0.6 * shift)) / parts);
             run.Add(p, StitchKind.Satin);
-            _holes.Add(p);
+            _holes.Add(p, index);
         }
     }
 }

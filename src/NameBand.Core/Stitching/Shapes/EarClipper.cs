@@ -187,7 +187,7 @@ internal sealed class EarClipper
                 {
                     if (lenient)
                     {
-                        return left <= 3 ? triangles : null;
+                        return null;
                     }
 
                     lenient = true;
@@ -228,8 +228,7 @@ internal sealed class EarClipper
                 continue;
             }
 
-            if (Vec.Cross(pb - pa, q - pa) >= slack && Vec.Cross(pc - pb, q - pb) >= slack && Vec.Cross(pa - pc, q - pc) >= slack
-                && Turn(_previous[p], p, _next[p]) <= 1e-12)
+            if (Vec.Cross(pb - pa, q - pa) >= slack && Vec.Cross(pc - pb, q - pb) >= slack && Vec.Cross(pa - pc, q - pc) >= slack)
             {
                 return false;
             }

@@ -39,6 +39,20 @@ internal sealed class Region
 
     public int[] RingStarts { get; }
 
+    /// <summary>Width of a long band with the same area and outline.</summary>
+    public double StrokeWidth()
+    {
+        double twice = 0;
+        double around = 0;
+        for (int i = 0; i < Points.Length; i++)
+        {
+            twice += Vec.Cross(Points[i], Points[Next[i]]);
+            around += (Points[Next[i]] - Points[i]).Length;
+        }
+
+        return twice / Math.Max(1e-9, around);
+    }
+
     /// <summary>The ring points from one to another, forwards, both included; null when they lie on different rings.</summary>
     public List<int>? Walk(int from, int to)
     {

@@ -9,6 +9,7 @@ internal static class RegionSampler
     private const double ClosestMm = 0.003;
     private const double LeastRingAreaMm2 = 0.02;
     private const double CornerRad = 25 * Math.PI / 180;
+    private const double SpikeRad = 172 * Math.PI / 180;
     private const double TurnPerStepRad = 20 * Math.PI / 180;
     private const int MostPoints = 4000;
 
@@ -27,7 +28,7 @@ internal static class RegionSampler
                 continue;
             }
 
-            var sampled = Resample(points, step);
+            var sampled = WithoutSpikes(Resample(points, step), 0.12 * step);
             if (sampled.Count < 3)
             {
                 continue;
@@ -93,6 +94,31 @@ internal static class RegionSampler
         }
 
         return points;
+    }
+
+    /// <summary>Drops points that hardly move on and points where the ring turns right back.</summary>
+    private static List<Vec> WithoutSpikes(List<Vec> ring, double least)
+    {
+        var kept = new List<Vec>(ring.Count);
+        foreach (var p in ring)
+        {
+            while (kept.Count > 1 && Math.Abs(Vec.Angle(kept[^1] - kept[^2], p - kept[^1])) > SpikeRad)
+            {
+                kept.RemoveAt(kept.Count - 1);
+            }
+
+            if (kept.Count == 0 || (p - kept[^1]).Length > least)
+            {
+                kept.Add(p);
+            }
+        }
+
+        while (kept.Count > 3 && (kept[0] - kept[^1]).Length <= least)
+        {
+            kept.RemoveAt(kept.Count - 1);
+        }
+
+        return kept;
     }
 
     private static List<Vec> Resample(List<Vec> ring, double step)

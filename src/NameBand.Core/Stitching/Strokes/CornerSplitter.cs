@@ -10,6 +10,8 @@ internal static class CornerSplitter
 {
     private const double InnerTurnRad = 50 * Math.PI / 180;
     private const double OuterTurnRad = 42 * Math.PI / 180;
+    private const double SharpTurnRad = 75 * Math.PI / 180;
+    private const double RoundedTurnRad = 30 * Math.PI / 180;
     private const int MostCorners = 24;
 
     public static List<Stroke> Split(Stroke stroke)
@@ -153,7 +155,7 @@ internal static class CornerSplitter
         double limit = 1.6 * width / Math.Max(0.35, Math.Cos(Math.Min(most, 2.6) / 2));
         for (double s = 0; s <= outer.Length; s += step)
         {
-            if (sign * Bend(outer, s, 0.4 * width) > OuterTurnRad && (outer.At(s) - c).Length < limit)
+            if (sign * Bend(outer, s, 0.4 * width) > (most > SharpTurnRad ? RoundedTurnRad : OuterTurnRad) && (outer.At(s) - c).Length < limit)
             {
                 return best;
             }

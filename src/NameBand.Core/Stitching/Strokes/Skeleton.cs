@@ -252,7 +252,9 @@ internal sealed class Skeleton
 /// <summary>Which spurs are too shallow to be strokes of their own.</summary>
 /// <param name="DepthToMouth">A spur less deep than this part of its mouth's width is closed.</param>
 /// <param name="DepthMm">A spur less deep than this is closed.</param>
-internal readonly record struct SpurRule(double DepthToMouth, double DepthMm)
+/// <param name="StrokeMm">Usual width of a stroke here: a mouth that lies aslant counts for no more than a little over this.</param>
+internal readonly record struct SpurRule(double DepthToMouth, double DepthMm, double StrokeMm)
 {
-    public bool Closes(double depthMm, double mouthMm) => depthMm < DepthMm || depthMm < DepthToMouth * mouthMm;
+    public bool Closes(double depthMm, double mouthMm) =>
+        depthMm < DepthMm || depthMm < DepthToMouth * Math.Min(mouthMm, 1.15 * StrokeMm);
 }

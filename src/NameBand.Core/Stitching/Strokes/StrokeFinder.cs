@@ -28,7 +28,7 @@ internal sealed class StrokeFinder
         var strokes = finder.BuildStrokes();
         foreach (var loop in skeleton.Loops)
         {
-            strokes.Add(finder.Build([(loop, false)], true, EndKind.Free, EndKind.Free));
+            strokes.Add(finder.Build([(loop, false)], true, EndKind.Free, EndKind.Free, false));
         }
 
         return strokes;
@@ -268,7 +268,9 @@ internal sealed class StrokeFinder
 
     private EndKind KindOf(ArmEnd end) => _skeleton.IsJunction(end.Triangle) ? EndKind.Butt : EndKind.Free;
 
-    private Stroke Build(List<(List<Chord> Chords, bool Reversed)> parts, bool closed, EndKind start, EndKind end)
+    /// <param name="throughJunction">The closed stroke passes a junction where it runs back into itself.</param>
+    private Stroke Build(
+        List<(List<Chord> Chords, bool Reversed)> parts, bool closed, EndKind start, EndKind end, bool throughJunction = true)
     {
         var left = new List<Vec>();
         var right = new List<Vec>();
@@ -299,8 +301,8 @@ internal sealed class StrokeFinder
 
         if (closed)
         {
-            Advance(left, _region.Walk(first.Left, last.Left), true, first.Left, parts.Count > 1 || last == first);
-            Advance(right, _region.Walk(last.Right, first.Right), false, first.Right, parts.Count > 1 || last == first);
+            Advance(left, _region.Walk(first.Left, last.Left), true, first.Left, throughJunction);
+            Advance(right, _region.Walk(last.Right, first.Right), false, first.Right, throughJunction);
             return new Stroke(left, right, EndKind.Free, EndKind.Free, [], [], true);
         }
 

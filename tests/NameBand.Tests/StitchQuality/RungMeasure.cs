@@ -44,11 +44,11 @@ internal readonly record struct RungMeasure(double Median, double Worst95, int C
 
     private static void Add(List<Point> p, List<double> angles)
     {
-        Point Middle(int i) => (p[i] + p[i + 1]) * 0.5;
+        var centre = CentreLine(p);
         for (int i = 1; i + 1 < p.Count; i++)
         {
             var rung = p[i] - ((p[i - 1] + p[i + 1]) * 0.5);
-            var along = Middle(Math.Min(p.Count - 2, i + 2)) - Middle(Math.Max(0, i - 3));
+            var along = centre[Math.Min(p.Count - 1, i + 2)] - centre[Math.Max(0, i - 2)];
             double lr = Length(rung);
             double la = Length(along);
             if (lr > 0.2 && la > 0.1)
@@ -57,6 +57,22 @@ internal readonly record struct RungMeasure(double Median, double Worst95, int C
                 angles.Add(Math.Asin(Math.Min(1, sine)) * 180 / Math.PI);
             }
         }
+    }
+
+    /// <summary>Middles of the stitches, meaned over their neighbours so that a short rung does not bend the line.</summary>
+    private static List<Point> CentreLine(List<Point> p)
+    {
+        var line = p;
+        for (int round = 0; round < 2; round++)
+        {
+            var from = line;
+            int last = from.Count - 1;
+            line = [.. from.Select((at, i) => i == 0 ? (at + from[1]) * 0.5
+                : i == last ? (at + from[last - 1]) * 0.5
+                : (from[i - 1] + (at * 2) + from[i + 1]) * 0.25)];
+        }
+
+        return line;
     }
 
     private static double Length(Point p) => p.DistanceTo(new Point(0, 0));

@@ -10,6 +10,8 @@ namespace NameBand.Stitching.Columns;
 /// </summary>
 internal static class StrokeEnds
 {
+    private const double SquaringShare = 0.75;
+    private const double MostSquaring = 0.8;
     private const double RoundCosine = 0.5;
     private const double CornerRad = 38 * Math.PI / 180;
 
@@ -63,20 +65,26 @@ internal static class StrokeEnds
         double reach = 0.5 * width;
         var direction = ((left[^1] - leftRail.At(leftRail.Length - reach)).Unit()
             + (right[^1] - rightRail.At(rightRail.Length - reach)).Unit()).Unit();
-        return ([.. left, Under(left[^1], direction, tuck, inside)], [.. right, Under(right[^1], direction, tuck, inside)]);
+
+        // A mouth that lies aslant is made squarer by leading the rail that ends first farther under.
+        double lag = Vec.Dot(right[^1] - left[^1], direction);
+        double most = MostSquaring * width;
+        double leftMore = Math.Clamp(lag * SquaringShare, 0, most);
+        double rightMore = Math.Clamp(-lag * SquaringShare, 0, most);
+        return ([.. left, Under(left[^1], direction, tuck + leftMore, inside)], [.. right, Under(right[^1], direction, tuck + rightMore, inside)]);
     }
 
     /// <summary>Goes on from the mouth as far as there is a stroke to hide under.</summary>
     private static Vec Under(Vec from, Vec direction, double tuck, InsideMap inside)
     {
-        const int Parts = 5;
+        const int Parts = 8;
         int within = 0;
         while (within < Parts && inside.Has(from + (direction * (tuck * (within + 1) / Parts))))
         {
             within++;
         }
 
-        return from + (direction * (tuck * Math.Max(within, 0.4) / Parts));
+        return from + (direction * (tuck * Math.Max(within, 0.5) / Parts));
     }
 
     private static double Bend(Trace edge, double s, double reach)

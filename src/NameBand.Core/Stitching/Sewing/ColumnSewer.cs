@@ -12,10 +12,10 @@ internal sealed class ColumnSewer
 {
     private const double UnderlayStitchMm = 1.8;
     private const double EndInsetMm = 0.12;
-    private const double OverlapMm = 0.15;
+    private const double OverlapMm = 0.1;
 
     /// <summary>How far a column that butts reaches under the other one.</summary>
-    public const double TuckMm = 0.35;
+    public const double TuckMm = 0.2;
 
     private readonly IReadOnlyList<Column> _columns;
     private readonly ColumnTree _tree;
@@ -96,10 +96,13 @@ internal sealed class ColumnSewer
             return;
         }
 
-        _satin.Lay(column, index, Inset(index, to, -sign), Inset(index, from, sign), _run, leaveFor);
+        _satin.Lay(column, index, Inset(index, to, -sign), Inset(index, from, sign), _run, leaveFor, IsFree(column, to), IsFree(column, from));
     }
 
     private static bool IsEnd(Column column, double at) => !column.Closed && (at <= 1e-9 || at >= column.Length - 1e-9);
+
+    private static bool IsFree(Column column, double at) =>
+        IsEnd(column, at) && (at <= 1e-9 ? column.Stroke.Start : column.Stroke.End) == EndKind.Free;
 
     private double Inset(int index, double at, int sign)
     {
@@ -111,7 +114,7 @@ internal sealed class ColumnSewer
 
         bool isStart = at <= 1e-9;
         double inset = EndInsetMm;
-        if ((isStart ? column.Stroke.Start : column.Stroke.End) == EndKind.Butt)
+        if (!IsFree(column, at))
         {
             // On top of a column that is already there it only laps a little.
             bool onTop = _tree.Contacts.Any(c => c.Butting == index && c.ButtAt <= 1e-9 == isStart && _done[c.Host]);

@@ -12,6 +12,7 @@ internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, 
 internal sealed class SatinLayer(SatinSettings settings)
 {
     private const double LeastHoleGapMm = 0.28;
+    private const double TurnWindowMm = 0.2;
     private const double OtherColumnShare = 1.8;
     private const double LongestMm = 7;
     private const double SampleMm = 0.05;
@@ -19,9 +20,9 @@ internal sealed class SatinLayer(SatinSettings settings)
     private readonly HoleGrid _holes = new(0.3);
 
     /// <summary>Sews from one place of the column to another, in either direction.</summary>
-    public void Lay(Column column, int index, double from, double to, SewnRun run, Vec? leaveFor)
+    public void Lay(Column column, int index, double from, double to, SewnRun run, Vec? leaveFor, bool squareStart, bool squareEnd)
     {
-        var places = Spread(column, from, to);
+        var places = Spread(column, from, to, squareStart, squareEnd);
         int side = leaveFor is { } next
             ? NearerSide(column, places[^1], next) ^ ((places.Count - 1) & 1)
             : run.Needles.Count > 0 ? NearerSide(column, places[0], run.Last) : 0;
@@ -45,7 +46,7 @@ internal sealed class SatinLayer(SatinSettings settings)
     }
 
     /// <summary>Places of the needle points, half the spacing apart where the outer side sets the pace.</summary>
-    private List<double> Spread(Column column, double from, double to)
+    private List<double> Spread(Column column, double from, double to, bool squareStart, bool squareEnd)
     {
         double length = Math.Abs(to - from);
         int samples = Math.Max(4, (int)Math.Ceiling(length / SampleMm));
@@ -61,7 +62,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         }
 
         int parts = Math.Max(2, (int)Math.Round(sum[samples] / (settings.SpacingMm / 2)));
-        var places = new List<double>(parts + 3) { from };
+        var places = new List<double>(parts + 3);
         int k = 0;
         for (int i = 0; i <= parts; i++)
         {
@@ -75,13 +76,18 @@ internal sealed class SatinLayer(SatinSettings settings)
             places.Add(from + ((to - from) * (k + t) / samples));
         }
 
-        // The first and the last stitch lie along the end's own rung, so that a square end is square; the next hole
-        // on the same side moves away from them.
-        places.Add(to);
-        if (places.Count > 6)
+        // At a free end a stitch lies along the end's own rung, so that a square end is square; the next hole on the
+        // same side moves away from it.
+        if (squareStart && places.Count > 4)
         {
-            places[2] = (places[2] + places[3]) / 2;
-            places[^3] = (places[^3] + places[^4]) / 2;
+            places[1] = (places[1] + places[2]) / 2;
+            places.Insert(0, from);
+        }
+
+        if (squareEnd && places.Count > 5)
+        {
+            places[^2] = (places[^2] + places[^3]) / 2;
+            places.Add(to);
         }
 
         return places;
@@ -100,9 +106,16 @@ internal sealed class SatinLayer(SatinSettings settings)
             (left, right) = (middle - (across * (width / 2)), middle + (across * (width / 2)));
         }
 
-        double reach = settings.ReachMm;
-        return (left - (across * reach), right + (across * reach));
+        var (before, after) = (column.RungAt(at - TurnWindowMm), column.RungAt(at + TurnWindowMm));
+        double turn = Vec.Angle(before.Right - before.Left, after.Right - after.Left);
+        double leftReach = Reach(turn > 0 ? (after.Left - before.Left).Length : double.PositiveInfinity, turn);
+        double rightReach = Reach(turn < 0 ? (after.Right - before.Right).Length : double.PositiveInfinity, turn);
+        return (left - (across * leftReach), right + (across * rightReach));
     }
+
+    /// <summary>On the inside of a turn a rung ends before the point that its neighbours turn about, or they would cross.</summary>
+    private double Reach(double moved, double turn) =>
+        Math.Abs(turn) < 1e-3 ? settings.ReachMm : Math.Min(settings.ReachMm, 0.7 * moved / Math.Abs(turn));
 
     private void Place(Vec near, Vec far, int count, int index, SewnRun run)
     {
@@ -131,7 +144,7 @@ internal sealed class SatinLayer(SatinSettings settings)
             return;
         }
 
-        run.Add(best, StitchKind.Satin);
+        run.Add(best, count == 0 ? StitchKind.Travel : StitchKind.Satin);
         _holes.Add(best, index);
     }
 

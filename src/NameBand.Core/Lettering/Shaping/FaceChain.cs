@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using NameBand.Common;
+using NameBand.Lettering.Measuring;
 using HbScript = HarfBuzzSharp.Script;
 
 namespace NameBand.Lettering.Shaping;
@@ -9,6 +10,7 @@ namespace NameBand.Lettering.Shaping;
 internal sealed class FaceChain(Face chosen, FaceShelf shelf)
 {
     private readonly Dictionary<string, Face?> _opened = new(StringComparer.Ordinal);
+    private readonly Dictionary<HbScript, bool> _patchy = [];
     private readonly List<Problem> _problems = [];
 
     public Face Chosen { get; } = chosen;
@@ -16,16 +18,20 @@ internal sealed class FaceChain(Face chosen, FaceShelf shelf)
     /// <summary>Faces of the shelf that turned out damaged: notes, since the chosen face may do without them.</summary>
     public IReadOnlyList<Problem> Problems => _problems;
 
-    /// <summary>The first face that has every character of a grapheme cluster, or null.</summary>
+    /// <summary>
+    /// The first face that has every character of a grapheme cluster, or null. A face that has only a few letters of
+    /// a script is asked last.
+    /// </summary>
     public Face? For(string cluster, HbScript script)
     {
-        if (Covers(Chosen, cluster))
+        bool chosenHas = Covers(Chosen, cluster);
+        if (chosenHas && !IsPatchy(script))
         {
             return Chosen;
         }
 
-        string code = script.ToString();
         bool any = script == HbScript.Common || script == HbScript.Inherited || script == HbScript.Unknown;
+        string code = any ? "" : script.ToString();
         foreach (var card in shelf.Chain)
         {
             bool asked = any || card.Scripts.IsEmpty || card.Scripts.Contains(code);
@@ -35,7 +41,7 @@ internal sealed class FaceChain(Face chosen, FaceShelf shelf)
             }
         }
 
-        return null;
+        return chosenHas ? Chosen : null;
     }
 
     /// <summary>Whether any face of the chain has a character by itself.</summary>
@@ -77,6 +83,17 @@ internal sealed class FaceChain(Face chosen, FaceShelf shelf)
     private static bool HasStandIn(Face face, Rune rune) =>
         (Rune.GetUnicodeCategory(rune) == UnicodeCategory.SpaceSeparator && face.Has(' '))
         || (rune.Value == 0x2011 && face.Has(0x2010));
+
+    private bool IsPatchy(HbScript script)
+    {
+        if (!_patchy.TryGetValue(script, out bool patchy))
+        {
+            patchy = ScriptSample.IsPatchy(Chosen, script.ToString());
+            _patchy.Add(script, patchy);
+        }
+
+        return patchy;
+    }
 
     private Face? Opened(FaceCard card)
     {

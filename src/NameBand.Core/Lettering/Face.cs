@@ -22,7 +22,6 @@ public sealed class Face
     private readonly byte[] _file;
     private readonly FontFacts _facts;
     private readonly HbFont _font;
-    private readonly Lazy<SKFont?> _outlines;
     private readonly Lazy<string> _hash;
     private readonly Lazy<CapHeight> _capHeight;
     private readonly Lazy<StrokeWidths> _strokes;
@@ -36,7 +35,6 @@ public sealed class Face
         _file = bytes;
         _facts = facts;
         _font = OpenShaper(bytes, facts);
-        _outlines = new(OpenOutlines);
         _hash = new(() => Convert.ToHexStringLower(SHA256.HashData(_file)));
         _capHeight = new(() => CapHeight.Of(this, _facts.CapHeight, helpsOut));
         _strokes = new(() => StrokeWidths.Of(this));
@@ -101,23 +99,15 @@ public sealed class Face
             throw new FontFault("it has no such glyph");
         }
 
-        _facts.Glyphs?.CheckGlyph(glyph);
-        var font = _outlines.Value ?? throw new FontFault("its outlines cannot be read");
-        SKPath? path;
-        lock (font)
+        var path = GlyphPen.Draw(_font, glyph);
+        if (path is null)
         {
-            path = font.GetGlyphPath((ushort)glyph);
-        }
-
-        if (path is null || path.IsEmpty)
-        {
-            path?.Dispose();
             return null;
         }
 
-        if (path.PointCount > GlyphTable.MostPoints)
+        if (path.PointCount > GlyphPen.MostPoints)
         {
-            throw new FontFault($"its outline has more than {GlyphTable.MostPoints} points");
+            throw new FontFault($"its outline has more than {GlyphPen.MostPoints} points");
         }
 
         var bounds = path.Bounds;
@@ -150,7 +140,7 @@ public sealed class Face
 
     private static unsafe HbFont OpenShaper(byte[] bytes, FontFacts facts)
     {
-        // The array is pinned for its whole life (see FaceFile), and the blob's release keeps it alive until then.
+        // The array never moves (FaceFile reads into such a one), and the blob's release keeps it alive until then.
         fixed (byte* start = bytes)
         {
             using var blob = new HbBlob((IntPtr)start, bytes.Length, HarfBuzzSharp.MemoryMode.ReadOnly, () => GC.KeepAlive(bytes));
@@ -160,25 +150,6 @@ public sealed class Face
             font.SetScale(facts.UnitsPerEm, facts.UnitsPerEm);
             font.SetFunctionsOpenType();
             return font;
-        }
-    }
-
-    private unsafe SKFont? OpenOutlines()
-    {
-        fixed (byte* start = _file)
-        {
-            using var data = SKData.Create((IntPtr)start, _file.Length, (_, _) => GC.KeepAlive(_file));
-            var typeface = SKTypeface.FromData(data);
-            return typeface is null ? null : new SKFont(typeface, UnitsPerEm)
-            {
-                Hinting = SKFontHinting.None,
-                Subpixel = true,
-                LinearMetrics = true,
-                BaselineSnap = false,
-                Embolden = false,
-                EmbeddedBitmaps = false,
-                ForceAutoHinting = false,
-            };
         }
     }
 }

@@ -3,11 +3,13 @@ using NameBand.Benchmarks;
 return args switch
 {
     ["stitches", .. var rest] => StitchTable.Run(rest),
+    ["proofs", .. var rest] => ProofFigures.Run(rest),
     _ => Usage(),
 };
 
 static int Usage()
 {
     Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--pictures DIR] FONTFILE…");
+    Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     return 64;
 }

@@ -1,4 +1,6 @@
+using System.Buffers;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using NameBand.Stitching;
 
 namespace NameBand.Output;
@@ -9,17 +11,18 @@ namespace NameBand.Output;
 /// </summary>
 public static class NeedlePathCsv
 {
-    private const int BufferBytes = 64 * 1024;
+    private const int BufferBytes = 256 * 1024;
 
-    // Step (10), two coordinates (sign, 12 digits, point, 3 digits), the longest action (6), three commas, CRLF.
-    private const int LongestRow = 10 + (2 * 17) + 6 + 3 + 2;
+    // Longer than any row: step (10), two coordinates (sign, 12 digits, point, 3 digits each), the action with its line
+    // end, commas, and what copying in blocks of 4 and 8 may write past the end.
+    private const int MostBytesOfRow = 80;
 
     private static ReadOnlySpan<byte> Header => "step,x_mm,y_mm,action\r\n"u8;
 
     /// <exception cref="ArgumentOutOfRangeException">A coordinate is not a finite number of millimetres.</exception>
     public static void Write(Stream stream, NeedlePath path)
     {
-        byte[] buffer = System.Buffers.ArrayPool<byte>.Shared.Rent(BufferBytes);
+        byte[] buffer = ArrayPool<byte>.Shared.Rent(BufferBytes);
         try
         {
             Header.CopyTo(buffer);
@@ -28,98 +31,73 @@ public static class NeedlePathCsv
         }
         finally
         {
-            System.Buffers.ArrayPool<byte>.Shared.Return(buffer);
+            ArrayPool<byte>.Shared.Return(buffer);
         }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static int WriteRows(Stream stream, ReadOnlySpan<NeedleStep> steps, byte[] buffer, int used)
     {
+        int full = buffer.Length - MostBytesOfRow;
+        ref byte start = ref MemoryMarshal.GetArrayDataReference(buffer);
         for (int i = 0; i < steps.Length; i++)
         {
-            if (buffer.Length - used < LongestRow)
+            if (used > full)
             {
                 stream.Write(buffer, 0, used);
                 used = 0;
             }
 
             ref readonly var step = ref steps[i];
-            var row = buffer.AsSpan(used, LongestRow);
-            int at = WriteWhole(row, 0, (ulong)(i + 1));
-            row[at++] = (byte)',';
-            at = WriteFixed(row, at, Thousandths.Of(step.At.XMm));
-            row[at++] = (byte)',';
-            at = WriteFixed(row, at, Thousandths.Of(step.At.YMm));
-            row[at++] = (byte)',';
-            var action = Word(step.Action);
-            action.CopyTo(row[at..]);
-            at += action.Length;
-            row[at++] = (byte)'\r';
-            row[at++] = (byte)'\n';
-            used += at;
+            ref byte at = ref Unsafe.Add(ref start, used);
+            ref byte end = ref DecimalDigits.Whole(ref at, (ulong)i + 1);
+            end = (byte)',';
+            end = ref WriteFixed(ref Unsafe.Add(ref end, 1), Thousandths.Of(step.At.XMm));
+            end = (byte)',';
+            end = ref WriteFixed(ref Unsafe.Add(ref end, 1), Thousandths.Of(step.At.YMm));
+            end = ref WriteTail(ref end, step.Action);
+            used += (int)Unsafe.ByteOffset(ref at, ref end);
         }
 
         return used;
     }
 
-    /// <summary>Writes thousandths with three decimals, such as <c>-0.050</c>; nought has no sign.</summary>
-    internal static int WriteFixed(Span<byte> target, int at, long thousandths)
+    /// <summary>Writes thousandths with three decimals, such as <c>-0.050</c>; nought has no sign. Returns the place after them.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static ref byte WriteFixed(ref byte at, long thousandths)
     {
         if (thousandths < 0)
         {
-            target[at++] = (byte)'-';
+            at = (byte)'-';
+            at = ref Unsafe.Add(ref at, 1);
             thousandths = -thousandths;
         }
 
-        ulong value = (ulong)thousandths;
-        ulong whole = value / 1000;
-        uint part = (uint)(value - (whole * 1000));
-        at = WriteWhole(target, at, whole);
-        target[at + 3] = (byte)('0' + (part % 10));
-        target[at + 2] = (byte)('0' + (part / 10 % 10));
-        target[at + 1] = (byte)('0' + (part / 100));
-        target[at] = (byte)'.';
-        return at + 4;
+        ulong whole = (ulong)thousandths / 1000;
+        at = ref DecimalDigits.Whole(ref at, whole);
+        return ref DecimalDigits.PointAndThree(ref at, (int)((ulong)thousandths - (whole * 1000)));
     }
 
+    // Copied as blocks of eight bytes; what lies over is overwritten by the next row.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static int WriteWhole(Span<byte> target, int at, ulong value)
+    private static ref byte WriteTail(ref byte at, NeedleAction action)
     {
-        if (value < 10)
+        if (action == NeedleAction.Stitch)
         {
-            target[at] = (byte)('0' + value);
-            return at + 1;
+            Unsafe.WriteUnaligned(ref at, MemoryMarshal.Read<ulong>(",stitch\r"u8));
+            Unsafe.Add(ref at, 8) = (byte)'\n';
+            return ref Unsafe.Add(ref at, 9);
         }
 
-        int digits = value < 100 ? 2 : value < 1000 ? 3 : value < 10_000 ? 4 : CountDigits(value);
-        for (int i = at + digits - 1; i >= at; i--)
+        var (word, length) = action switch
         {
-            ulong tenth = value / 10;
-            target[i] = (byte)('0' + (value - (tenth * 10)));
-            value = tenth;
-        }
-
-        return at + digits;
+            NeedleAction.Jump => (MemoryMarshal.Read<ulong>(",jump\r\n "u8), 7),
+            NeedleAction.Trim => (MemoryMarshal.Read<ulong>(",trim\r\n "u8), 7),
+            NeedleAction.Stop => (MemoryMarshal.Read<ulong>(",stop\r\n "u8), 7),
+            NeedleAction.End => (MemoryMarshal.Read<ulong>(",end\r\n  "u8), 6),
+            _ => throw new ArgumentOutOfRangeException(nameof(action), action, "No such action."),
+        };
+        Unsafe.WriteUnaligned(ref at, word);
+        return ref Unsafe.Add(ref at, length);
     }
-
-    private static int CountDigits(ulong value)
-    {
-        int digits = 4;
-        for (ulong limit = 10_000; value >= limit && digits < 20; limit *= 10)
-        {
-            digits++;
-        }
-
-        return digits;
-    }
-
-    private static ReadOnlySpan<byte> Word(NeedleAction action) => action switch
-    {
-        NeedleAction.Stitch => "stitch"u8,
-        NeedleAction.Jump => "jump"u8,
-        NeedleAction.Trim => "trim"u8,
-        NeedleAction.Stop => "stop"u8,
-        NeedleAction.End => "end"u8,
-        _ => throw new ArgumentOutOfRangeException(nameof(action), action, "No such action."),
-    };
 }

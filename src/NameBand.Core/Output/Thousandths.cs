@@ -8,7 +8,7 @@ internal static class Thousandths
     public static long Of(double mm)
     {
         double scaled = Math.Round(mm * 1000);
-        return Math.Abs(scaled) < 1e15
+        return Math.Abs(scaled) < 1e15 // false for NaN too
             ? (long)scaled
             : throw new ArgumentOutOfRangeException(nameof(mm), mm, "A length in a file is a finite number of millimetres.");
     }

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace NameBand.Output.Drawing;
 
 /// <summary>
@@ -22,6 +24,7 @@ internal sealed class ClothWeave
 
     /// <summary>Fills rows of a picture with cloth of one colour.</summary>
     /// <param name="clothAt">First of the cloth's colours among <see cref="Dyes"/>.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Lay(Picture picture, double left, double top, double right, double bottom, byte clothAt)
     {
         int x0 = Math.Clamp((int)Math.Round(left), 0, picture.Width);
@@ -47,6 +50,7 @@ internal sealed class ClothWeave
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static byte[] Make(double pixelsPerMm)
     {
         // About 2.7 threads a millimetre, as in 68 × 68 cotton, in whole pixels so that the tile closes.

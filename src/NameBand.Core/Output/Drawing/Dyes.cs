@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace NameBand.Output.Drawing;
 
 /// <summary>
@@ -42,9 +44,11 @@ internal static class Dyes
 
     public static ReadOnlySpan<int> Colours => All;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static int ColourOf(byte index) => All[index];
 
     /// <summary>The index of the colour that lies <paramref name="alpha"/> (0–256) of the way from one to another.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static byte Blend(int from, int to, int alpha)
     {
         int r = Channel(from >> 16, to >> 16, alpha);
@@ -56,15 +60,18 @@ internal static class Dyes
     }
 
     /// <summary>As <see cref="Blend"/>, but the colour itself.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static int Mixed(int from, int to, int alpha) =>
         (Channel(from >> 16, to >> 16, alpha) << 16) | (Channel(from >> 8, to >> 8, alpha) << 8) | Channel(from, to, alpha);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int Channel(int from, int to, int alpha)
     {
         from &= 0xFF;
         return from + (((((to & 0xFF) - from) * alpha) + 128) >> 8);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static byte Find(int cell)
     {
         int r = ((cell >> 12) << 2) | 2;

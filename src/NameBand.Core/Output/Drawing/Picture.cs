@@ -1,11 +1,14 @@
+using System.Buffers;
+using System.Runtime.CompilerServices;
+
 namespace NameBand.Output.Drawing;
 
 /// <summary>
 /// A band of rows of a picture, one byte a pixel (see <see cref="Dyes"/>), so that a picture many metres wide is drawn
-/// piece by piece. All coordinates are those of the whole picture in pixels, y down; what lies outside the band is
+/// piece by piece. It begins with whatever was in its memory: all of it must be painted. All coordinates are those of the whole picture in pixels, y down; what lies outside the band is
 /// left out.
 /// </summary>
-internal sealed class Picture
+internal sealed class Picture : IDisposable
 {
     private readonly byte[] _bytes;
 
@@ -15,7 +18,11 @@ internal sealed class Picture
         Top = top;
         Rows = rows;
         PixelsPerMm = pixelsPerMm;
-        _bytes = new byte[(width + 1) * rows];
+        _bytes = ArrayPool<byte>.Shared.Rent((width + 1) * rows);
+        for (int row = 0; row < rows; row++)
+        {
+            _bytes[row * (width + 1)] = 0;
+        }
     }
 
     public int Width { get; }
@@ -29,7 +36,9 @@ internal sealed class Picture
     public double PixelsPerMm { get; }
 
     /// <summary>All rows, each with PNG's filter byte (0) before it.</summary>
-    public ReadOnlySpan<byte> Bytes => _bytes;
+    public ReadOnlySpan<byte> Bytes => _bytes.AsSpan(0, (Width + 1) * Rows);
+
+    public void Dispose() => ArrayPool<byte>.Shared.Return(_bytes);
 
     /// <summary>The pixels of a row of the band.</summary>
     public Span<byte> Row(int y) => _bytes.AsSpan(((y - Top) * (Width + 1)) + 1, Width);
@@ -46,6 +55,7 @@ internal sealed class Picture
 
     /// <summary>Lays a see-through colour over a box whose sides may lie between pixels.</summary>
     /// <param name="strength">0–1.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Box(double left, double top, double right, double bottom, int colour, double strength = 1)
     {
         int x0 = Math.Max(0, (int)Math.Floor(left));
@@ -54,12 +64,12 @@ internal sealed class Picture
         int y1 = Math.Min(Bottom, (int)Math.Ceiling(bottom));
         for (int y = y0; y < y1; y++)
         {
-            double tall = Math.Min(bottom, y + 1) - Math.Max(top, y);
+            double tall = (Math.Min(bottom, y + 1) - Math.Max(top, y)) * strength * 256;
             var row = Row(y);
             for (int x = x0; x < x1; x++)
             {
                 double wide = Math.Min(right, x + 1) - Math.Max(left, x);
-                row[x] = Dyes.Blend(Dyes.ColourOf(row[x]), colour, (int)(tall * wide * strength * 256));
+                row[x] = Dyes.Blend(Dyes.ColourOf(row[x]), colour, (int)(tall * wide));
             }
         }
     }
@@ -96,6 +106,7 @@ internal sealed class Picture
     }
 
     /// <summary>Stamps a mask of 0–255 with its upper left corner at a pixel.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Stamp(ReadOnlySpan<byte> mask, int maskWidth, int left, int top, int colour)
     {
         for (int line = 0; line * maskWidth < mask.Length; line++)

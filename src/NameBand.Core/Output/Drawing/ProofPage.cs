@@ -29,7 +29,7 @@ internal sealed record ProofPage(double LeftMm, double TopMm, double WidthMm, do
         int rows = Math.Clamp(mostPixelsAtOnce / Math.Max(1, WidthPx), 8, HeightPx);
         for (int top = 0; top < HeightPx; top += rows)
         {
-            var band = new Picture(WidthPx, top, Math.Min(rows, HeightPx - top), PixelsPerMm);
+            using var band = new Picture(WidthPx, top, Math.Min(rows, HeightPx - top), PixelsPerMm);
             draw(band);
             stream.WriteRows(band.Bytes);
         }

@@ -1,0 +1,194 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Globalization;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Garment;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Names;
+using NameBand.Output;
+using NameBand.Output.Drawing;
+using NameBand.Stitching;
+using NameBand.Tests.StitchQuality;
+
+namespace NameBand.Benchmarks;
+
+/// <summary>
+/// Times what is written for a job: proofs, needle paths against copying the same bytes with cp, and an exchange of
+/// folders. Names are set letter by letter from a font file, so the figures are of the Output room alone.
+/// </summary>
+internal static class ProofFigures
+{
+    public static int Run(string[] args)
+    {
+        if (args is not [var jobFolder, var fontFile, .. var rest])
+        {
+            Console.Error.WriteLine("Benchmarks: proofs JOB FONTFILE [--pictures DIR]");
+            return 64;
+        }
+
+        string target = rest is ["--pictures", var folder] ? folder : Directory.CreateTempSubdirectory("nameband-proofs-").FullName;
+        Directory.CreateDirectory(target);
+        var job = JobReader.Read(jobFolder).Value ?? throw new InvalidDataException("The job cannot be read.");
+        var hem = HemPlanner.Plan(job).Value!;
+        var fabric = FabricTable.Find(job.Fabric)!;
+        using var letters = new FaceFileReader(fontFile);
+        var plan = LayoutPlanner.Plan(job, hem, new LetteredList("x", Letter(jobFolder, job, letters), []), fabric).Value!;
+        var stitcher = new Stitcher(fabric, plan.LetterHeightMm);
+        var paths = plan.Hoopings.ToDictionary(h => h.Number, h => stitcher.SewHooping(plan, h));
+        var figures = plan.Hoopings
+            .Select(h => HoopingMeter.Measure(h, plan, paths[h.Number], fabric, job.Machine)).ToImmutableArray();
+        long steps = paths.Values.Sum(p => (long)p.Steps.Length);
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture, $"{plan.NameCount} names, {plan.Hoopings.Length} hoopings, {steps} steps, letters {plan.LetterHeightMm:0.0} mm"));
+
+        using var face = CaptionFace.FromFile(fontFile);
+        for (int run = 1; run <= 3; run++)
+        {
+            Measure($"hooping proofs, run {run}", plan.Hoopings.Length, "proof", () =>
+            {
+                long bytes = 0;
+                foreach (var hooping in plan.Hoopings)
+                {
+                    using var file = new FileStream(Path.Combine(target, Path.GetFileName(OutPaths.HoopingProof(hooping.Number))), FileMode.Create, FileAccess.Write, FileShare.Read, 0);
+                    HoopingProof.Draw(file, plan, hooping, paths[hooping.Number], figures.First(f => f.Number == hooping.Number), face);
+                    bytes += file.Length;
+                }
+
+                return bytes;
+            });
+        }
+
+        if (rest is ["--parts"])
+        {
+            Parts(plan, paths, figures, face);
+        }
+
+        for (int run = 1; run <= 2; run++)
+        {
+            Measure($"round proofs, run {run}", plan.Rounds.Length, "proof", () =>
+            {
+                long bytes = 0;
+                foreach (var round in plan.Rounds)
+                {
+                    using var file = new FileStream(Path.Combine(target, Path.GetFileName(OutPaths.RoundProof(round.Number))), FileMode.Create, FileAccess.Write, FileShare.Read, 0);
+                    RoundProof.Draw(file, plan, round, figures, name => stitcher.SewName(name.Lettered), face);
+                    bytes += file.Length;
+                }
+
+                return bytes;
+            });
+        }
+
+        MeasureCsv(target, paths.Values);
+        return 0;
+    }
+
+    private static void Parts(StripPlan plan, Dictionary<int, NeedlePath> paths, ImmutableArray<HoopingFigures> figures, CaptionFace face)
+    {
+        using var picture = new Picture(1360, 0, 989, 8);
+        for (int run = 0; run < 3; run++)
+        {
+            Measure("whole, to nowhere", plan.Hoopings.Length, "proof", () =>
+            {
+                foreach (var h in plan.Hoopings)
+                {
+                    HoopingProof.Draw(Stream.Null, plan, h, paths[h.Number], figures.First(f => f.Number == h.Number), face);
+                }
+
+                return 0;
+            });
+            Measure("thread", plan.Hoopings.Length, "proof", () =>
+            {
+                foreach (var h in plan.Hoopings)
+                {
+                    ThreadLayer.Draw(picture, paths[h.Number].Steps.AsSpan(), 100, 500, ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
+                }
+
+                return 0;
+            });
+            Measure("weave", plan.Hoopings.Length, "proof", () =>
+            {
+                foreach (var h in plan.Hoopings)
+                {
+                    ClothWeave.At(8).Lay(picture, 0, 0, 1360, 989, 0);
+                }
+
+                return 0;
+            });
+            Measure("png", plan.Hoopings.Length, "proof", () =>
+            {
+                foreach (var h in plan.Hoopings)
+                {
+                    using var png = new PngStream(Stream.Null, 1360, 989, 8, Dyes.Colours);
+                    png.WriteRows(picture.Bytes);
+                }
+
+                return 0;
+            });
+        }
+    }
+
+    private static void MeasureCsv(string target, IEnumerable<NeedlePath> paths)
+    {
+        // One long path, so that the rate is that of the writing and not of opening files.
+        var all = paths.SelectMany(p => p.Steps).ToArray();
+        var longPath = new NeedlePath([.. Enumerable.Range(0, Math.Max(1, 4_000_000 / all.Length)).SelectMany(_ => all)]);
+        string one = Path.Combine(target, "long.csv");
+        string other = Path.Combine(target, "copy.csv");
+        for (int run = 1; run <= 3; run++)
+        {
+            File.Delete(one);
+            Measure($"needle path CSV, run {run}", longPath.Steps.Length / 1_000_000.0, "million rows", () =>
+            {
+                using var file = new FileStream(one, FileMode.Create, FileAccess.Write, FileShare.Read, 0);
+                NeedlePathCsv.Write(file, longPath);
+                return file.Length;
+            });
+            File.Delete(other);
+            Measure($"cp of the same bytes, run {run}", 1, "file", () =>
+            {
+                using var copy = Process.Start("cp", ["--reflink=never", one, other]);
+                copy.WaitForExit();
+                return new FileInfo(other).Length;
+            });
+        }
+
+        File.Delete(one);
+        File.Delete(other);
+    }
+
+    private static void Measure(string what, double count, string unit, Func<long> work)
+    {
+        var cpu = Process.GetCurrentProcess().TotalProcessorTime;
+        long before = GC.GetTotalAllocatedBytes();
+        var watch = Stopwatch.StartNew();
+        long bytes = work();
+        watch.Stop();
+        double cpuMs = (Process.GetCurrentProcess().TotalProcessorTime - cpu).TotalMilliseconds;
+        double ms = watch.Elapsed.TotalMilliseconds;
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{what,-28} {ms,8:0.0} ms wall {cpuMs,8:0.0} ms processor {ms / count,8:0.00} ms/{unit}, {bytes / 1e6:0.00} MB, {bytes / 1e6 / (ms / 1000):0} MB/s, {(GC.GetTotalAllocatedBytes() - before) / 1e6:0.0} MB allocated"));
+    }
+
+    private static ImmutableArray<LetteredName> Letter(string jobFolder, BandJob job, FaceFileReader letters)
+    {
+        var names = ImmutableArray.CreateBuilder<LetteredName>();
+        string[] lines = File.ReadAllLines(Path.Combine(jobFolder, job.Lists[0]));
+        for (int i = 1; i < lines.Length; i++)
+        {
+            string text = lines[i].Split(',')[0].Trim();
+            if (text.Length > 0 && letters.Has(text))
+            {
+                var (pieces, ink) = letters.Line(text);
+                names.Add(new LetteredName(new Name(text, new RowRef(job.Lists[0], i + 1)), pieces, ink));
+            }
+        }
+
+        return names.ToImmutable();
+    }
+}

@@ -36,6 +36,7 @@ public static class HoopingProof
         {
             DrawCloth(picture, page, plan, hooping, bottom, top, sewnBeforeCutting);
             DrawField(picture, page, field);
+            DrawLabels(picture, page, plan, hooping, field, face, sewnBeforeCutting);
             var first = hooping.Segments[0];
             double zero = first.XMm - first.Segment.ClothStartMm;
             TapeMeasure.Draw(picture, page, face, top, zero, left - zero, left + width - zero);
@@ -88,6 +89,24 @@ public static class HoopingProof
         }
     }
 
+    /// <summary>Says which line is which.</summary>
+    private static void DrawLabels(
+        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, Common.Box field, CaptionFace face, bool sewnBeforeCutting)
+    {
+        int cap = page.CapPx(1.5);
+        double right = picture.Width - page.Px(1.2);
+        double above = page.Px(0.9);
+        foreach (var hooped in hooping.Segments)
+        {
+            double cut = page.Y(hooped.YMm + (plan.Hem.Strip.CutWidthMm / 2));
+            double fold = page.Y(hooped.YMm + (plan.Hem.Strip.FinishedWidthMm / 2));
+            face.Set(picture, sewnBeforeCutting ? "cut here" : "cut edge", right, cut - above, cap, Dyes.Ink, 1);
+            face.Set(picture, "fold, finished edge", right, fold - above, cap, Dyes.Ink, 1);
+        }
+
+        face.Set(picture, "sewing field", page.X(field.LeftMm + 8.5), page.Y(field.TopMm) + (cap / 2.0), cap, Dyes.Madder);
+    }
+
     /// <summary>Drops a line from the tape to each end of each segment and writes its place on the cloth beside it.</summary>
     private static void DrawPlaces(Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double top)
     {
@@ -104,17 +123,22 @@ public static class HoopingProof
         }
     }
 
-    /// <summary>A bracket under each name as wide as the name, with its number.</summary>
+    /// <summary>Ticks on the lower finished edge where each name begins and ends, with its number below.</summary>
     private static void DrawNames(Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face)
     {
         int cap = page.CapPx(2.1);
+        double hair = Math.Max(1, page.Px(0.16));
         foreach (var hooped in hooping.Segments)
         {
-            double y = hooped.YMm - (plan.Hem.Strip.FinishedWidthMm / 2) - 2.0;
+            double edge = hooped.YMm - (plan.Hem.Strip.FinishedWidthMm / 2);
             foreach (var name in hooped.Segment.Names)
             {
                 double start = hooped.XMm + plan.OnClothMm(name.StartMm - hooped.Segment.StartMm);
-                NameBracket.Draw(picture, page, face, start, start + name.WidthMm, y, name.Order.ToString(CultureInfo.InvariantCulture), cap);
+                double end = start + name.WidthMm;
+                picture.Upright(page.X(start), page.Y(edge + 1.6), page.Y(edge), hair, Dyes.Ink, 0.8);
+                picture.Upright(page.X(end), page.Y(edge + 1.6), page.Y(edge), hair, Dyes.Ink, 0.8);
+                string number = name.Order.ToString(CultureInfo.InvariantCulture);
+                face.Set(picture, number, page.X((start + end) / 2), page.Y(edge - 1.4) + cap, cap, Dyes.Ink, 0.5);
             }
         }
     }

@@ -19,17 +19,20 @@ internal sealed class ThreadLayer : IDisposable
     private readonly ushort[] _pixels;
     private readonly int _left;
     private readonly int _top;
+    private readonly int _skipped;
     private readonly int _width;
     private readonly int _height;
     private readonly double _pixelsPerMm;
 
-    /// <param name="x">Pixels of the box that the needle points lie in; thread and shadow may reach past it.</param>
-    private ThreadLayer(int left, int top, int right, int bottom, double pixelsPerMm)
+    /// <param name="top">Top of the whole drawing, from which all is reckoned, so that bands agree to the last bit.</param>
+    /// <param name="firstRow">First row that is kept.</param>
+    private ThreadLayer(int left, int top, int firstRow, int right, int bottom, double pixelsPerMm)
     {
         _left = left;
         _top = top;
+        _skipped = firstRow - top;
         _width = right - left;
-        _height = bottom - top;
+        _height = bottom - firstRow;
         _pixelsPerMm = pixelsPerMm;
         _pixels = ArrayPool<ushort>.Shared.Rent(_width * _height);
         _pixels.AsSpan(0, _width * _height).Clear();
@@ -63,14 +66,15 @@ internal sealed class ThreadLayer : IDisposable
         int margin = MarginPx + (int)Math.Ceiling(ThreadMm * scale);
         int left = Math.Max(0, (int)Math.Floor(originX + (box.LeftMm * scale)) - margin);
         int right = Math.Min(picture.Width, (int)Math.Ceiling(originX + (box.RightMm * scale)) + margin);
-        int top = Math.Max(picture.Top - MarginPx, (int)Math.Floor(originY - (box.TopMm * scale)) - margin);
+        int top = (int)Math.Floor(originY - (box.TopMm * scale)) - margin;
+        int firstRow = Math.Max(picture.Top - MarginPx, top);
         int bottom = Math.Min(picture.Bottom, (int)Math.Ceiling(originY - (box.BottomMm * scale)) + margin);
-        if (left >= right || top >= bottom)
+        if (left >= right || firstRow >= bottom)
         {
             return;
         }
 
-        using var layer = new ThreadLayer(left, top, right, bottom, scale);
+        using var layer = new ThreadLayer(left, top, firstRow, right, bottom, scale);
         layer.Lay(steps, originX, originY, which);
         layer.PutOn(picture, shadesAt, shades);
     }
@@ -122,8 +126,8 @@ internal sealed class ThreadLayer : IDisposable
         float cap = (half * 0.5f) + 0.5f;
         float spanX = (MathF.Abs(dx) * cap) + (MathF.Abs(dy) * reach);
         float spanY = (MathF.Abs(dy) * cap) + (MathF.Abs(dx) * reach);
-        int top = Math.Max(0, (int)MathF.Floor(Math.Min(y0, y1) - spanY));
-        int bottom = Math.Min(_height - 1, (int)MathF.Ceiling(Math.Max(y0, y1) + spanY));
+        int top = Math.Max(_skipped, (int)MathF.Floor(Math.Min(y0, y1) - spanY));
+        int bottom = Math.Min(_skipped + _height - 1, (int)MathF.Ceiling(Math.Max(y0, y1) + spanY));
         int leftmost = Math.Max(0, (int)MathF.Floor(Math.Min(x0, x1) - spanX));
         int rightmost = Math.Min(_width - 1, (int)MathF.Ceiling(Math.Max(x0, x1) + spanX));
 
@@ -160,7 +164,7 @@ internal sealed class ThreadLayer : IDisposable
             float rx = start + 0.5f - x0;
             float along = (rx * dx) + (ry * dy);
             float across = (ry * dx) - (rx * dy);
-            int at = (y * _width) + start;
+            int at = ((y - _skipped) * _width) + start;
             for (int x = start; x <= end; x++, at++, along += dx, across -= dy)
             {
                 float cover = Math.Min(Math.Min(reach - MathF.Abs(across), narrow), Math.Min(along, length - along) + cap);
@@ -196,10 +200,11 @@ internal sealed class ThreadLayer : IDisposable
     {
         int near = Math.Max(1, (int)Math.Round(_pixelsPerMm * 0.15));
         int far = Math.Max(1, (int)Math.Round(_pixelsPerMm * 0.36));
-        for (int y = Math.Max(_top, picture.Top); y < _top + _height; y++)
+        int firstRow = _top + _skipped;
+        for (int y = Math.Max(firstRow, picture.Top); y < firstRow + _height; y++)
         {
             var row = picture.Row(y).Slice(_left, _width);
-            int line = y - _top;
+            int line = y - firstRow;
             var here = _pixels.AsSpan(line * _width, _width);
             var nearRow = line >= near ? _pixels.AsSpan((line - near) * _width, _width) : default;
             var farRow = line >= far ? _pixels.AsSpan((line - far) * _width, _width) : default;

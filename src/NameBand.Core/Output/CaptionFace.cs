@@ -1,7 +1,8 @@
 using System.Collections.Concurrent;
+using NameBand.Output.Drawing;
 using SkiaSharp;
 
-namespace NameBand.Output.Drawing;
+namespace NameBand.Output;
 
 /// <summary>
 /// A face for the few words and numbers on proofs. Letters are drawn once for each size and then stamped; only our own

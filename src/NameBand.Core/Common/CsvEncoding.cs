@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using UtfUnknown;
 
@@ -7,6 +8,8 @@ namespace NameBand.Common;
 internal static class CsvEncoding
 {
     private static readonly UTF8Encoding StrictUtf8 = new(false, throwOnInvalidBytes: true);
+
+    private const string Western = "windows-1252";
 
     /// <summary>Below this confidence of a guess a person is asked to look.</summary>
     private const float SureEnough = 0.5f;
@@ -84,19 +87,45 @@ internal static class CsvEncoding
         }
 
         var guess = CharsetDetector.DetectFromBytes(bytes).Detected;
-        string name = guess?.EncodingName is { } found && found != "iso-8859-1" ? found : "windows-1252";
-        var encoding = Known(name);
-        string text = (encoding ?? Known("windows-1252")!).GetString(bytes);
-        if (encoding is null || text.Any(c => c is '\uFFFD' or (>= '\u0080' and <= '\u009F')))
+        string name = guess?.EncodingName ?? Western;
+        string western = Known(Western)!.GetString(bytes);
+        string text = Known(name)?.GetString(bytes) ?? western;
+
+        // The detector knows how languages use letters, not names; what no name looks like shows a wrong guess.
+        if (name == "iso-8859-1" || Oddness(text) > Oddness(western))
         {
-            name = "windows-1252";
-            text = Known(name)!.GetString(bytes);
+            (name, text) = (Western, western);
         }
 
         string told = $"This file does not say how its letters are stored; it was read as {name}, which is a guess.";
         const string Mend = "If accents come out wrong, save the list as “CSV UTF-8”.";
         bool sure = guess is not null && guess.Confidence >= SureEnough;
         return Checked(text, where, [sure ? Problem.Note(where, told, Mend) : Problem.NeedsPerson(where, told, Mend)]);
+    }
+
+    /// <summary>Counts what a wrong encoding makes of letters: signs between letters, a capital after a small letter, characters that are not text.</summary>
+    private static int Oddness(string text)
+    {
+        int odd = 0;
+        for (int i = 0; i < text.Length; i++)
+        {
+            char c = text[i];
+            bool afterLetter = i > 0 && char.IsLetter(text[i - 1]);
+            bool beforeLetter = i + 1 < text.Length && char.IsLetter(text[i + 1]);
+            if (c < '\u0080')
+            {
+                continue;
+            }
+
+            bool sign = !char.IsLetter(c) && !char.IsSurrogate(c) && !char.IsWhiteSpace(c)
+                && CharUnicodeInfo.GetUnicodeCategory(c) is not (UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark);
+            odd += c is '\uFFFD' or (>= '\u0080' and <= '\u009F') ? 3
+                : sign && (afterLetter || beforeLetter) && c is not ('’' or '‘' or '“' or '”') ? 1
+                : char.IsUpper(c) && afterLetter && char.IsLower(text[i - 1]) ? 1
+                : 0;
+        }
+
+        return odd;
     }
 
     private static Encoding? Known(string name)

@@ -70,7 +70,10 @@ internal static class CsvFile
             rows.Add(new CsvRow(line, line + breaks, ImmutableCollectionsMarshal.AsImmutableArray(fields)));
         }
 
-        return Result.Of(new CsvTable(separator, rows.ToImmutable()));
+        return rows.Count == 0
+            ? Result.Fail<CsvTable>(Problem.CannotUse(
+                where, "This file holds nothing but blanks.", "Save the list again as CSV; it needs at least one row with a name."))
+            : Result.Of(new CsvTable(separator, rows.ToImmutable()));
     }
 
     private static CsvReaderOptions Options(char separator) => CsvReaderOptions.Default with

@@ -76,6 +76,12 @@ public static class Bander
             : new NamesReport(ExitStatus.CannotUse, null, [], problems);
     }
 
+    /// <summary>Reckons the hours, what to buy and the evenings of a job, and writes nothing.</summary>
+    /// <param name="eveningMinutes">Length of an evening; null: as job.json says, if it does.</param>
+    public static HoursReport Reckon(
+        string jobFolder, double? eveningMinutes = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
+        Reckoning.Run(jobFolder, eveningMinutes, progress, cancel);
+
     /// <summary>The faces that travel with the program, measured.</summary>
     public static Result<FaceReportList> Faces() => FaceReport.OfShelf(new FaceShelf());
 

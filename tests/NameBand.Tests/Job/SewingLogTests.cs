@@ -182,7 +182,7 @@ public class SewingLogTests
 
     internal static void Say(TemporaryFolder folder, params SewingEntry[] entries)
     {
-        using var held = PatientLock.Take(folder.FullPath).Value ?? throw new InvalidOperationException("The lock was not to be had.");
+        using var held = PatientLock.Take(folder.FullPath, () => Thread.Sleep(50)).Value ?? throw new InvalidOperationException("The lock was not to be had.");
         SewingLogFile.Append(folder.FullPath, held, entries);
     }
 }

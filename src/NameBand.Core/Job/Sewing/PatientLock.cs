@@ -5,15 +5,15 @@ namespace NameBand.Job;
 /// <summary>Takes a job's lock, waiting a while for another writer to be done.</summary>
 public static class PatientLock
 {
-    private const int Tries = 100;
-    private const int WaitMs = 50;
+    private const int MostTries = 100;
 
-    public static Result<JobLock> Take(string jobFolder)
+    /// <param name="wait">Waits a moment, some fifty milliseconds: the core itself has no clock.</param>
+    public static Result<JobLock> Take(string jobFolder, Action wait)
     {
         var taken = JobLock.Take(jobFolder);
-        for (int i = 1; i < Tries && taken.Value is null && Directory.Exists(jobFolder); i++)
+        for (int i = 1; i < MostTries && taken.Value is null && Directory.Exists(jobFolder); i++)
         {
-            Thread.Sleep(WaitMs);
+            wait();
             taken = JobLock.Take(jobFolder);
         }
 

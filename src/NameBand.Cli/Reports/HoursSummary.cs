@@ -1,0 +1,86 @@
+using System.Globalization;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+using NameBand.Estimating;
+
+namespace NameBand.Cli.Reports;
+
+/// <summary>What <c>hours</c> says: the work line by line, what to buy, and which evening does what.</summary>
+internal sealed class HoursSummary(Page page, HoursReport report)
+{
+    public void Print()
+    {
+        if (report is not { Job: { } job, Plan: { } plan, Estimate: { } estimate, Shopping: { } shopping })
+        {
+            throw new InvalidOperationException("A report that is not refused has an estimate.");
+        }
+
+        page.Line(job.Title, tone: Tone.Heading);
+        page.Gap();
+        page.Line($"{Words.Count(plan.NameCount, "name")} in {Words.Count(plan.Hoopings.Length, "hooping")}. In eight cases of ten the truth lies within the range in brackets.");
+        PrintWork("At the machine", estimate.MachineMinutes, estimate.MachineWork);
+        PrintWork("By hand", estimate.HandsOnMinutes, estimate.HandWork);
+        PrintWhy(estimate);
+        PrintBobbins(estimate, job.Bobbin.HoldsM);
+        PrintShopping(shopping);
+        if (report.Evenings is { } evenings)
+        {
+            new EveningSummary(page, evenings).Print();
+        }
+    }
+
+    private void PrintWork(string heading, Figure sum, IEnumerable<WorkLine> lines)
+    {
+        page.Gap();
+        page.Line($"{heading}: {Words.Duration(sum)}", tone: Tone.Heading);
+        page.Facts([.. lines.Where(l => l.Amount > 0).Select(l => (l.Work, $"{Amount(l)}: {Range(l.Minutes)}", Tone.Plain))]);
+    }
+
+    private void PrintWhy(Estimate estimate)
+    {
+        page.Gap();
+        page.Line("Why the ranges are as wide as they are", tone: Tone.Heading);
+        foreach (var group in estimate.MachineWork.Concat(estimate.HandWork).Where(l => l.Amount > 0).GroupBy(l => l.Why))
+        {
+            page.Line($"{Words.AsSentence(Words.List([.. group.Select(l => l.Work)]))[..^1]}: {group.Key}.", 2);
+        }
+    }
+
+    private void PrintBobbins(Estimate estimate, double holdsM)
+    {
+        page.Gap();
+        page.Line($"Bobbins: {estimate.Bobbins} of {Words.Metres(holdsM)}", tone: Tone.Heading);
+        foreach (var change in estimate.BobbinChanges)
+        {
+            string within = change.InName > 0 ? $" The name takes more than a whole bobbin: {Words.Count(change.InName, "change")} in the middle of it." : "";
+            string before = change.BeforeOrder > 0 ? $"before name {change.BeforeOrder}" : "at its start";
+            page.Line(string.Create(CultureInfo.InvariantCulture, $"A fresh one in hooping {change.Hooping}, {before}: the {change.LeftM:0.#} m left on the old one would not finish it.{within}"), 2);
+        }
+    }
+
+    private void PrintShopping(ShoppingList shopping)
+    {
+        page.Gap();
+        page.Line("What to buy", tone: Tone.Heading);
+        page.Facts([.. shopping.Lines.Select(l => (l.What, $"{l.InShop}{Money(l.Price, ", ", shopping.Currency)} ({l.Needed})", Tone.Plain))]);
+        if (shopping.Total is { } total)
+        {
+            string without = shopping.WithoutPrice.Any() ? $" without {Words.List([.. shopping.WithoutPrice])}, which have no price in job.json" : "";
+            page.Line($"In all{Money(total, " ", shopping.Currency)}{without}.", 2, Tone.GoodHeading);
+        }
+
+        if (shopping.Worth is { } worth)
+        {
+            page.Line($"The hours are worth{Money(worth, " ", shopping.Currency)}.", 2);
+        }
+    }
+
+    private static string Money(double? amount, string before, string currency) =>
+        amount is { } a ? before + string.Create(CultureInfo.InvariantCulture, $"{a:#,0.00}") + (currency.Length > 0 ? " " + currency : "") : "";
+
+    private static string Amount(WorkLine line) => string.Create(
+        CultureInfo.InvariantCulture, $"{(line.Amount < 100 ? Math.Round(line.Amount, 1) : Math.Round(line.Amount)):#,0.#} {line.Unit}");
+
+    private static string Range(Figure f) => string.Create(
+        CultureInfo.InvariantCulture, $"{f.Likely:0} min ({f.Low:0} to {f.High:0})");
+}

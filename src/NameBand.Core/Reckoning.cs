@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Stitching;
+
+namespace NameBand;
+
+/// <summary>What <see cref="Bander.Reckon"/> found: the hours, the shopping and the evenings of a job.</summary>
+/// <param name="Evenings">What is still to sew, dealt out to evenings and machines; null for one machine without evenings.</param>
+public sealed record HoursReport(
+    ExitStatus Status, BandJob? Job, StripPlan? Plan, Estimate? Estimate, ShoppingList? Shopping, EveningPlan? Evenings,
+    ImmutableArray<Problem> Problems);
+
+/// <summary>Lays a job out and stitches it in memory to see what it takes. Writes nothing.</summary>
+internal static class Reckoning
+{
+    public static HoursReport Run(string jobFolder, double? eveningMinutes, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        var planned = Planning.Run(jobFolder, new FaceShelf(), cancel);
+        if (planned.Value is not { } made || !planned.IsUsable)
+        {
+            return new HoursReport(ExitStatus.CannotUse, null, null, null, null, null, planned.Problems);
+        }
+
+        var estimate = Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel));
+        var shopping = Shopping.For(made.Job, made.Plan, estimate);
+        double? evening = eveningMinutes ?? made.Job.EveningMinutes;
+        var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made.Job, estimate, evening);
+        return new HoursReport(ExitStatus.AllPlaced, made.Job, made.Plan, estimate, shopping, evenings, planned.Problems);
+    }
+
+    /// <summary>A hooping keeps its machine while it is hooped, set straight and sewn; the rest of the hand work is done elsewhere.</summary>
+    private static EveningPlan Deal(BandJob job, Estimate estimate, double? eveningMinutes)
+    {
+        double hoopingMinutes = job.Hands.HoopingMinutes * (1 + job.Hands.RestAllowance);
+        SewingMachine[] machines = job.Machine.Names.IsEmpty ? [new SewingMachine("")] : [.. job.Machine.Names.Select(n => new SewingMachine(n))];
+        HoopingTime[] times = [.. estimate.Hoopings.Where(h => !h.IsSewn).Select(h => new HoopingTime(h.Number, h.MachineMinutes + hoopingMinutes))];
+        return EveningPlanner.Plan(times, machines, eveningMinutes);
+    }
+
+    private static ImmutableArray<HoopingFigures> Measure(Planning.Planned made, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        var stitcher = new Stitcher(made.Fabric, made.Plan.LetterHeightMm);
+        var figures = new HoopingFigures[made.Plan.Hoopings.Length];
+        for (int i = 0; i < figures.Length; i++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var hooping = made.Plan.Hoopings[i];
+            figures[i] = HoopingMeter.Measure(hooping, made.Plan, stitcher.SewHooping(made.Plan, hooping), made.Fabric, made.Job.Machine);
+            progress?.Report(new Progress("reckoning the hours", i + 1, figures.Length));
+        }
+
+        return [.. figures];
+    }
+}

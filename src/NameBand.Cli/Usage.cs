@@ -13,7 +13,11 @@ internal static class Usage
         [MakeCommand.Verb] = ["--out", "--json", "--help"],
         [NamesCommand.Verb] = ["--json", "--help"],
         [FacesCommand.Verb] = ["--json", "--help"],
+        [HoursCommand.Verb] = ["--evening", "--json", "--help"],
     };
+
+    /// <summary>Options that take a word after them.</summary>
+    private static readonly string[] WithWord = ["--out", "--evening"];
 
     /// <summary>What the command line library would let pass; null when there is nothing.</summary>
     public static string? Check(string[] args) => args switch
@@ -29,7 +33,7 @@ internal static class Usage
     {
         var page = new Page(host.Errors);
         page.Line(found, tone: Tone.Bad);
-        page.Line("The commands are make JOB, names JOB and faces, where JOB is a job's folder; --help says more.");
+        page.Line("The commands are make JOB, names JOB, hours JOB and faces, where JOB is a job's folder; --help says more.");
         return CliApp.WrongUsage;
     }
 
@@ -59,7 +63,7 @@ internal static class Usage
             return $"“{PlainText.Short(option)}” is not an option of {verb}.{guess}";
         }
 
-        string[] folders = [.. rest.Where((a, i) => !a.StartsWith('-') && (i == 0 || rest[i - 1] != "--out"))];
+        string[] folders = [.. rest.Where((a, i) => !a.StartsWith('-') && (i == 0 || !WithWord.Contains(rest[i - 1])))];
         return folders.Length switch
         {
             > 0 when verb == FacesCommand.Verb => $"faces takes no job, and “{PlainText.Short(folders[0])}” is one word too many.",
@@ -73,6 +77,7 @@ internal static class Usage
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--json]",
+        HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         _ => "faces [--json]",
     };
 }

@@ -75,13 +75,13 @@ public static class EveningPlanner
         var rest = hoopings.Where(h => h.Minutes * fastest <= evening + Slight).ToList();
         double[] minutes = [.. rest.Select(h => h.Minutes)];
         double[] sizes = [.. machines.Select(m => evening / m.Factor)];
-        int least = rest.Count == 0 ? 0 : (int)Math.Ceiling((minutes.Sum() / sizes.Sum()) - Slight);
-        int proven = least;
-        int[]? bins = InOrder(minutes, sizes, least);
-        for (int evenings = least; bins is null; evenings++)
+        int proven = LeastEvenings(minutes, sizes);
+        int[]? bins = InOrder(minutes, sizes, proven);
+        for (int evenings = proven; bins is null; evenings++)
         {
             bins = BinFilling.TryFill(minutes, [.. Enumerable.Range(0, evenings).SelectMany(_ => sizes)], out bool cannot);
             proven = bins is null && cannot && proven == evenings ? evenings + 1 : proven;
+            bins = bins is null ? null : InOrder(minutes, sizes, evenings) ?? bins;
         }
 
         // Evenings in the order of their first hooping, so that the work goes through the rounds as far as it can.
@@ -104,6 +104,31 @@ public static class EveningPlanner
         return new EveningPlan(
             [.. sittings], used + tooLong.Count, total, proven + tooLong.Count, hoopings.Count == 0 ? 0 : leastMinutes,
             used == proven, [.. tooLong.Select(h => h.Number)]);
+    }
+
+    /// <summary>
+    /// Evenings that no plan can do without: all the work over an evening's time, and all the hoopings over as many of
+    /// the shortest as fit one evening.
+    /// </summary>
+    private static int LeastEvenings(double[] minutes, double[] sizes)
+    {
+        if (minutes.Length == 0)
+        {
+            return 0;
+        }
+
+        double[] shortest = [.. minutes.Order()];
+        int inOne = sizes.Sum(size =>
+        {
+            int count = 0;
+            for (double sum = 0; count < shortest.Length && sum + shortest[count] <= size + Slight; count++)
+            {
+                sum += shortest[count];
+            }
+
+            return count;
+        });
+        return Math.Max((int)Math.Ceiling((minutes.Sum() / sizes.Sum()) - Slight), (minutes.Length + inOne - 1) / inOne);
     }
 
     /// <summary>The hoopings in their own order, evening after evening, if that takes no more than the fewest evenings.</summary>

@@ -41,11 +41,11 @@ public static class Shopping
         double worth = (estimate.MachineMinutes.Likely + estimate.HandsOnMinutes.Likely) / 60;
         return new ShoppingList(
             [
-                Counted("needle thread", Metres(needleM), spools, $"spools of {Metres(shop.SpoolM)}", job.Prices.Spool),
-                Counted("bobbin thread", $"{Metres(bobbinM)}, {estimate.Bobbins} bobbins of {Metres(job.Bobbin.HoldsM)}", bobbinSpools, $"spools of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
+                Counted("needle thread", Metres(needleM), spools, Plural(spools, "spool") + $" of {Metres(shop.SpoolM)}", job.Prices.Spool),
+                Counted("bobbin thread", $"{Metres(bobbinM)}, {Plural(estimate.Bobbins, "bobbin", withNumber: true)} of {Metres(job.Bobbin.HoldsM)}", bobbinSpools, Plural(bobbinSpools, "spool") + $" of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
                 Cloth(job, plan),
                 Backing(job, plan),
-                Counted("needles", Duration.InWords(hours * 60) + " of sewing", needles, "needles", job.Prices.Needle),
+                Counted("needles", Duration.InWords(hours * 60) + " of sewing", needles, Plural(needles, "needle"), job.Prices.Needle),
             ],
             job.Prices.Currency,
             job.Prices.Hour is { } hour ? Math.Round(worth * hour, 2) : null);
@@ -61,7 +61,7 @@ public static class Shopping
         int beside = (int)Math.Max(1, Math.Floor((job.Shop.ClothWidthMm / bandMm) + 1e-9));
         double lengthMm = Rows(plan.Rounds.Select(r => Estimator.BandLengthMm(plan, r)), beside) * (1 + job.Shop.ClothWastePart);
         return Measured(
-            "cloth", FormattableString.Invariant($"{plan.Rounds.Length} strips {bandMm:0} mm wide, {beside} beside each other in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide"),
+            "cloth", FormattableString.Invariant($"{Plural(plan.Rounds.Length, "strip", withNumber: true)} {bandMm:0} mm wide, {beside} beside each other in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide"),
             lengthMm, job.Shop.Metric, job.Prices.ClothPerUnit);
     }
 
@@ -116,6 +116,9 @@ public static class Shopping
     }
 
     private static string Metres(double m) => FormattableString.Invariant($"{m:0.#} m");
+
+    private static string Plural(double count, string one, bool withNumber = false) =>
+        (withNumber ? FormattableString.Invariant($"{count:0} ") : "") + one + (count is > 0.5 and < 1.5 ? "" : "s");
 
     private static double Whole(double number) => Math.Ceiling(number - 1e-9);
 }

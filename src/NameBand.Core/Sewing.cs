@@ -50,6 +50,9 @@ internal static class Sewing
         });
 
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
+        Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, plan, estimate));
+        Write(folder, OutPaths.ReadMeFirst, stream =>
+            ReadMeFirst.Write(stream, made.Job.Title, plan, made.Job.Strip.SewnBeforeCutting));
         return new Sewn(estimate, stitcher.Problems);
     }
 

@@ -1,28 +1,58 @@
+using System.Runtime.CompilerServices;
+
 namespace NameBand.Common;
 
 /// <summary>The cyclic redundancy check of ISO/IEC/IEEE 8802-3, 32 bits, as PNG (ISO/IEC 15948) and zip files use it.</summary>
 public static class Crc32
 {
-    private static readonly uint[] Table = [.. Enumerable.Range(0, 256).Select(n => Entry((uint)n))];
+    // Eight tables, so that eight bytes go through in one step: pictures are checked whole.
+    private static readonly uint[] Table = MakeTable();
 
-    public static uint Of(ReadOnlySpan<byte> bytes)
+    public static uint Of(ReadOnlySpan<byte> bytes) => ~Add(~0u, bytes);
+
+    /// <summary>The check of two pieces that follow each other.</summary>
+    public static uint Of(ReadOnlySpan<byte> first, ReadOnlySpan<byte> then) => ~Add(Add(~0u, first), then);
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static uint Add(uint crc, ReadOnlySpan<byte> data)
     {
-        uint crc = 0xFFFFFFFF;
-        foreach (byte b in bytes)
+        uint[] t = Table;
+        while (data.Length >= 8)
         {
-            crc = Table[(crc ^ b) & 0xFF] ^ (crc >> 8);
+            uint low = crc ^ (data[0] | ((uint)data[1] << 8) | ((uint)data[2] << 16) | ((uint)data[3] << 24));
+            crc = t[0x700 + (low & 0xFF)] ^ t[0x600 + ((low >> 8) & 0xFF)] ^ t[0x500 + ((low >> 16) & 0xFF)] ^ t[0x400 + (low >> 24)]
+                ^ t[0x300 + data[4]] ^ t[0x200 + data[5]] ^ t[0x100 + data[6]] ^ t[data[7]];
+            data = data[8..];
         }
 
-        return ~crc;
+        foreach (byte b in data)
+        {
+            crc = t[(crc ^ b) & 0xFF] ^ (crc >> 8);
+        }
+
+        return crc;
     }
 
-    private static uint Entry(uint n)
+    private static uint[] MakeTable()
     {
-        for (int bit = 0; bit < 8; bit++)
+        var table = new uint[8 * 256];
+        for (uint i = 0; i < 256; i++)
         {
-            n = (n & 1) == 1 ? 0xEDB88320 ^ (n >> 1) : n >> 1;
+            uint c = i;
+            for (int bit = 0; bit < 8; bit++)
+            {
+                c = (c & 1) != 0 ? 0xEDB88320u ^ (c >> 1) : c >> 1;
+            }
+
+            table[i] = c;
         }
 
-        return n;
+        for (int i = 256; i < table.Length; i++)
+        {
+            uint before = table[i - 256];
+            table[i] = table[before & 0xFF] ^ (before >> 8);
+        }
+
+        return table;
     }
 }

@@ -47,34 +47,9 @@ internal static partial class FolderRename
         }
     }
 
-    /// <summary>Asks the system to put a file, or a folder's list of names, on the disk. Not every file system can: best effort.</summary>
-    public static void TryFlush(string path)
-    {
-        if (OperatingSystem.IsWindows())
-        {
-            return;
-        }
-
-        int handle = Open(path, 0);
-        if (handle >= 0)
-        {
-            _ = Flush(handle);
-            _ = Close(handle);
-        }
-    }
-
     [LibraryImport("libc", EntryPoint = "renameat2", StringMarshalling = StringMarshalling.Utf8)]
     private static partial int Rename(int oneBase, string one, int otherBase, string other, uint flags);
 
     [LibraryImport("libc", EntryPoint = "link", StringMarshalling = StringMarshalling.Utf8)]
     private static partial int Link(string file, string secondName);
-
-    [LibraryImport("libc", EntryPoint = "open", StringMarshalling = StringMarshalling.Utf8)]
-    private static partial int Open(string path, int flags);
-
-    [LibraryImport("libc", EntryPoint = "fsync")]
-    private static partial int Flush(int handle);
-
-    [LibraryImport("libc", EntryPoint = "close")]
-    private static partial int Close(int handle);
 }

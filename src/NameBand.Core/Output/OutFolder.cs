@@ -167,11 +167,10 @@ public sealed class OutFolder : IDisposable
         }
 
         AtStep?.Invoke(OutStep.PersonsFilesCarried);
-        FolderRename.TryFlush(Path.Combine(_at.New, OutPaths.Plan));
-        FolderRename.TryFlush(_at.New);
+        DiskFlush.TryFolder(_at.New);
         string? earlier = PutInPlace(renews);
         _committed = true;
-        FolderRename.TryFlush(_at.Parent);
+        DiskFlush.TryFolder(_at.Parent);
         AtStep?.Invoke(OutStep.NewInPlace);
         if (earlier is not null)
         {

@@ -115,6 +115,7 @@ public static class PlanJson
                 json.WriteNumber("line", name.Lettered.Name.Row.Line);
                 json.WriteNumber("startMm", Thousandths.Mm(name.StartMm));
                 json.WriteNumber("widthMm", Thousandths.Mm(name.WidthMm));
+                json.WriteNumber("baselineYMm", Thousandths.Mm(name.BaselineYMm));
                 json.WriteEndObject();
             }
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using NameBand.Output.Drawing;
+using NameBand.Common;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.PixelFormats;
 using Xunit;

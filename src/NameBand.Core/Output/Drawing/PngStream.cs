@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
+using NameBand.Common;
 
 namespace NameBand.Output.Drawing;
 

@@ -1,0 +1,56 @@
+using System.Globalization;
+using System.Text;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Layout;
+
+namespace NameBand.Output;
+
+/// <summary>
+/// Writes worksheet.csv (RFC 4180, UTF-8 with a byte order mark so that spreadsheets read every script): one row for
+/// each segment in the order of sewing, with an empty last column to tick.
+/// </summary>
+public static class Worksheet
+{
+    private static readonly string[] Header =
+        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "stitches", "minutes", "done"];
+
+    public static void Write(Stream stream, StripPlan plan, Estimate estimate)
+    {
+        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true)
+        {
+            NewLine = CsvText.LineEnd,
+        };
+        writer.WriteLine(CsvText.Row(Header));
+        var figures = estimate.Hoopings.ToDictionary(f => f.Number);
+        foreach (var hooping in plan.Hoopings)
+        {
+            var figure = figures[hooping.Number];
+            bool first = true;
+            foreach (var hooped in hooping.Segments)
+            {
+                var segment = hooped.Segment;
+                writer.WriteLine(CsvText.Row(
+                [
+                    Whole(hooping.Number),
+                    Whole(hooped.Round.Number),
+                    Whole(segment.Number),
+                    string.Join(" | ", segment.Names.Select(n => n.Lettered.Name.Text)),
+                    Tenths(segment.ClothStartMm),
+                    Tenths(segment.ClothStartMm + segment.LengthMm),
+
+                    // Of a line below the centre: no leading minus, which a spreadsheet might take for a formula.
+                    Tenths(Math.Abs(plan.MarkYMm)),
+                    first ? Whole(figure.Stitches) : "",
+                    first ? Tenths(figure.MachineMinutes) : "",
+                    "",
+                ]));
+                first = false;
+            }
+        }
+    }
+
+    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static string Tenths(double value) => Thousandths.Tenths(value).ToString("0.0", CultureInfo.InvariantCulture);
+}

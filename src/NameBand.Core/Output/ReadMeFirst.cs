@@ -48,8 +48,8 @@ public static class ReadMeFirst
             2. Print one hooping at 100 % and lay a ruler on its tape. If ten centimetres are
                not ten centimetres, the printer has scaled it.
             3. Sew one hooping on a scrap of the same cloth with the same backing, thread and
-               needle. Take out the backing, press it, and look: does cloth show between the
-               stitches, does it pucker, can you read it at arm's length?
+               needle. Take the backing off, if it is of that kind, press it, and look: does
+               cloth show between the stitches, does it pucker, can you read it at arm's length?
             4. Measure how long that hooping came out. Cloth gets shorter as it is sewn; this
 
             """);

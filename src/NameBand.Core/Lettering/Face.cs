@@ -126,10 +126,8 @@ public sealed class Face
                 return GlyphShape.Blank;
             }
 
-            var contours = PathRings.Flatten(raw, OverlapResolver.Flatness * CapHeightUnits);
-            var (path, rings) = OverlapResolver.Resolve(new Tangle([raw], [contours], CapHeightUnits));
-            double scale = MmPerUnit;
-            var outline = RingOrder.Turn(rings.Select(r => Array.ConvertAll(r, p => p * scale)));
+            var contours = PathRings.Flatten(raw, MmPerUnit);
+            var (path, outline) = OverlapResolver.Resolve(new Tangle([raw], [contours], MmPerUnit));
             return outline.Rings.IsEmpty ? GlyphShape.Blank : new GlyphShape(path, contours, outline, outline.Bounds());
         }
         catch (FontFault fault)

@@ -13,11 +13,10 @@ internal static class CoverGuard
     /// <summary>Part of the covered length by which the two may differ: flattening errors stay far below.</summary>
     private const double Tolerance = 0.005;
 
-    /// <param name="before">The contours of each glyph, filled by the nonzero rule; together they cover what any one covers.</param>
-    /// <param name="after">Rings without overlaps, filled by the even-odd rule.</param>
-    /// <param name="letterHeight">Letter height in the units of the points.</param>
-    public static bool Agrees(IReadOnlyList<List<Point[]>> before, List<Point[]> after, double letterHeight)
+    /// <param name="before">The contours of each glyph at a letter height of 1 mm, filled by the nonzero rule; together they cover what any one covers.</param>
+    public static bool Agrees(IReadOnlyList<List<Point[]>> before, Outline result)
     {
+        List<Point[]> after = [.. result.Rings.Select(r => r.Points.ToArray())];
         var box = RingOrder.BoxOf(before.SelectMany(g => g).SelectMany(r => r));
         if (box.IsEmpty)
         {
@@ -42,7 +41,7 @@ internal static class CoverGuard
             Compare(wanted, found, ref covered, ref differing);
         }
 
-        return differing <= (Tolerance * covered) + (Tolerance * letterHeight);
+        return differing <= (Tolerance * covered) + Tolerance;
     }
 
     private static void Cross(List<Point[]> rings, double y, List<(double X, int Turn)> crossings)

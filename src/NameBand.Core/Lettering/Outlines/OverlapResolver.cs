@@ -3,37 +3,50 @@ using SkiaSharp;
 
 namespace NameBand.Lettering.Outlines;
 
-/// <summary>A path whose overlaps are to be resolved, and the units it is in.</summary>
-/// <param name="Raw">Contours of each glyph, flattened, y up, in the path's units.</param>
-internal sealed record Tangle(IReadOnlyList<SKPath> Paths, IReadOnlyList<List<Point[]>> Raw, double LetterHeight);
+/// <summary>Glyphs at their places whose overlaps are to be resolved together.</summary>
+/// <param name="Paths">In units of their own, y down.</param>
+/// <param name="Raw">Contours of each glyph, flattened, at a letter height of 1 mm, y up.</param>
+/// <param name="MmPerUnit">Millimetres of a unit of the paths at a letter height of 1 mm.</param>
+internal sealed record Tangle(IReadOnlyList<SKPath> Paths, IReadOnlyList<List<Point[]>> Raw, double MmPerUnit);
 
 /// <summary>Outlines without overlaps, by Skia where it gets them right and by the slow way where it does not.</summary>
 internal static class OverlapResolver
 {
-    /// <summary>Farthest a chord may lie from its curve, as a part of the letter height.</summary>
-    public const double Flatness = 0.0004;
+    /// <summary>Area by which an untangled glyph may differ from its contours, as a part of it.</summary>
+    private const double SameArea = 0.0005;
 
     /// <summary>Resolves the overlaps of one or more glyphs together.</summary>
-    /// <returns>The path, or null where only rings could be made; and its rings in the path's units.</returns>
-    public static (SKPath? Path, List<Point[]> Rings) Resolve(Tangle tangle)
+    /// <returns>The path in the units of the given ones, and its outline at a letter height of 1 mm.</returns>
+    public static (SKPath Path, Outline Outline) Resolve(Tangle tangle)
     {
-        double tolerance = Flatness * tangle.LetterHeight;
         foreach (var attempt in new[] { AllAtOnce, OneByOne })
         {
             if (attempt(tangle.Paths) is { } path)
             {
-                var rings = PathRings.Flatten(path, tolerance);
-                if (CoverGuard.Agrees(tangle.Raw, rings, tangle.LetterHeight))
+                var outline = RingOrder.Turn(PathRings.Flatten(path, tangle.MmPerUnit));
+                if (HasAreaOfContours(tangle, outline) || CoverGuard.Agrees(tangle.Raw, outline))
                 {
-                    return (path, rings);
+                    return (path, outline);
                 }
 
                 path.Dispose();
             }
         }
 
-        var united = RobustUnion.Unite(tangle.Raw, tangle.LetterHeight);
-        return (PathOf(united), united);
+        var united = RobustUnion.Unite(tangle.Raw);
+        return (PathOf(united, tangle.MmPerUnit), RingOrder.Turn(united));
+    }
+
+    /// <summary>Whether nothing overlapped and nothing was lost: the quick check, right for most letters of most faces.</summary>
+    private static bool HasAreaOfContours(Tangle tangle, Outline outline)
+    {
+        if (tangle.Raw.Count != 1)
+        {
+            return false;
+        }
+
+        double before = Math.Abs(tangle.Raw[0].Sum(r => RingOrder.SignedArea(r)));
+        return Math.Abs(outline.AreaMm2() - before) <= SameArea * before;
     }
 
     private static readonly Func<IReadOnlyList<SKPath>, SKPath?> AllAtOnce = paths =>
@@ -66,12 +79,12 @@ internal static class OverlapResolver
         return united;
     };
 
-    private static SKPath PathOf(List<Point[]> rings)
+    private static SKPath PathOf(List<Point[]> rings, double mmPerUnit)
     {
         using var path = new SKPathBuilder { FillType = SKPathFillType.EvenOdd };
         foreach (var ring in rings)
         {
-            path.AddPoly(Array.ConvertAll(ring, p => new SKPoint((float)p.XMm, (float)-p.YMm)), true);
+            path.AddPoly(Array.ConvertAll(ring, p => new SKPoint((float)(p.XMm / mmPerUnit), (float)(-p.YMm / mmPerUnit))), true);
         }
 
         return path.Detach();

@@ -3,14 +3,19 @@ using SkiaSharp;
 
 namespace NameBand.Lettering.Outlines;
 
-/// <summary>Turns the curves of a Skia path (y down) into closed rings of points (y up), in the path's own units.</summary>
+/// <summary>Turns the curves of a Skia path (y down) into closed rings of points (y up).</summary>
 internal static class PathRings
 {
     private const int MostStepsPerCurve = 200;
 
-    /// <param name="tolerance">Farthest a chord may lie from its curve.</param>
-    public static List<Point[]> Flatten(SKPath path, double tolerance)
+    /// <summary>Farthest a chord may lie from its curve, at a letter height of 1 mm.</summary>
+    private const double FlatnessMm = 0.0004;
+
+    /// <param name="scale">Millimetres of a unit of the path at a letter height of 1 mm.</param>
+    public static List<Point[]> Flatten(SKPath path, double scale)
     {
+        const double tolerance = FlatnessMm;
+        Point Up(SKPoint at) => new(at.X * scale, -at.Y * scale);
         var rings = new List<Point[]>();
         var ring = new List<Point>();
         var p = new SKPoint[4];
@@ -40,8 +45,6 @@ internal static class PathRings
         Close(ring, rings);
         return rings;
     }
-
-    private static Point Up(SKPoint p) => new(p.X, -p.Y);
 
     private static void Close(List<Point> ring, List<Point[]> rings)
     {

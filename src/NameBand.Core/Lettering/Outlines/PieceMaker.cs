@@ -92,18 +92,19 @@ internal sealed class PieceMaker
         {
             var shape = member.Face.Shape(member.Glyph);
             double scale = member.Face.MmPerUnit * unitsPerMm;
-            var move = Offset(members[0], member) * unitsPerMm;
+            var at = Offset(members[0], member);
+            var move = at * unitsPerMm;
             var place = SKMatrix.CreateScaleTranslation((float)scale, (float)scale, (float)move.XMm, (float)-move.YMm);
             var path = new SKPath();
             shape.Path!.Transform(place, path);
             paths.Add(path);
-            raw.Add([.. shape.Raw.Select(r => Array.ConvertAll(r, p => (p * scale) + move))]);
+            raw.Add([.. shape.Raw.Select(r => Array.ConvertAll(r, p => p + at))]);
         }
 
-        var (united, rings) = OverlapResolver.Resolve(new Tangle(paths, raw, unitsPerMm));
-        united?.Dispose();
+        var (united, outline) = OverlapResolver.Resolve(new Tangle(paths, raw, 1 / unitsPerMm));
+        united.Dispose();
         paths.ForEach(p => p.Dispose());
-        return RingOrder.Turn(rings.Select(r => Array.ConvertAll(r, p => p * (1 / unitsPerMm))));
+        return outline;
     }
 
     /// <summary>

@@ -19,7 +19,7 @@ internal static class RingOrder
         foreach (var points in rings)
         {
             var ring = new Ring([.. WithoutRepeats(points)]);
-            double area = ring.Points.Length > 2 ? ring.SignedAreaMm2() : 0;
+            double area = SignedArea(ring.Points.AsSpan());
             if (Math.Abs(area) >= LeastArea)
             {
                 clean.Add((ring, area, BoxOf(ring.Points)));
@@ -44,6 +44,17 @@ internal static class RingOrder
         }
 
         return new Outline([.. turned]);
+    }
+
+    public static double SignedArea(ReadOnlySpan<Point> ring)
+    {
+        double twice = 0;
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+        {
+            twice += (ring[j].XMm * ring[i].YMm) - (ring[i].XMm * ring[j].YMm);
+        }
+
+        return twice / 2;
     }
 
     /// <summary>Whether a point lies inside a ring (crossing count; on the edge: either).</summary>

@@ -12,15 +12,14 @@ namespace NameBand.Lettering.Outlines;
 /// </summary>
 internal static class RobustUnion
 {
-    /// <summary>Points are rounded to this part of the letter height first, so that near-coincident lines become one.</summary>
-    private const double Grid = 1.0 / 16384;
+    /// <summary>Points are rounded to this at a letter height of 1 mm first, so that near-coincident lines become one.</summary>
+    private const double GridMm = 1.0 / 16384;
 
-    /// <param name="glyphs">The contours of each glyph, filled by the nonzero rule.</param>
-    public static List<Point[]> Unite(IReadOnlyList<List<Point[]>> glyphs, double letterHeight)
+    /// <param name="glyphs">The contours of each glyph at a letter height of 1 mm, filled by the nonzero rule.</param>
+    public static List<Point[]> Unite(IReadOnlyList<List<Point[]>> glyphs)
     {
         var factory = new GeometryFactory();
-        double step = letterHeight * Grid;
-        var rounded = glyphs.Select(g => g.Select(r => Rounded(r, step)).Where(r => r.Length > 3).ToList()).ToList();
+        var rounded = glyphs.Select(g => g.Select(r => Rounded(r)).Where(r => r.Length > 3).ToList()).ToList();
         var lines = factory.CreateMultiLineString([.. rounded.SelectMany(g => g).Select(r => factory.CreateLineString(r))]);
         var cut = OverlayNGRobust.Union((Geometry)lines);
         var cells = new Polygonizer();
@@ -54,12 +53,12 @@ internal static class RobustUnion
         return rings;
     }
 
-    private static Coordinate[] Rounded(Point[] ring, double step)
+    private static Coordinate[] Rounded(Point[] ring)
     {
         var points = new List<Coordinate>(ring.Length + 1);
         foreach (var p in ring)
         {
-            var at = new Coordinate(Math.Round(p.XMm / step) * step, Math.Round(p.YMm / step) * step);
+            var at = new Coordinate(Math.Round(p.XMm / GridMm) * GridMm, Math.Round(p.YMm / GridMm) * GridMm);
             if (points.Count == 0 || !points[^1].Equals2D(at))
             {
                 points.Add(at);

@@ -58,6 +58,10 @@ public sealed record BandJob(
 
     /// <summary>Minutes of one evening at the machine; null when the job does not say.</summary>
     public double? EveningMinutes { get; init; }
+
+    public LettersSettings Letters { get; init; } = LettersSettings.Usual;
+
+    public TracedSettings Traced { get; init; } = new();
 }
 
 /// <summary>Which column of the lists is which, where it cannot be found by itself; null means: find it.</summary>

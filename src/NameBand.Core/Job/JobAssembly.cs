@@ -28,6 +28,8 @@ internal static partial class JobAssembly
             Prices = Prices(values),
             KeepFree = values.Certain(WorkKeys.KeepFree),
             EveningMinutes = Evening(values),
+            Letters = Letters(folder, values),
+            Traced = Traced(values),
         };
         JobChecks.Check(job, values);
         return job;

@@ -15,6 +15,17 @@ internal static class JobChecks
         CheckSkirt(job.Hem.Skirt, values);
         CheckStrip(job.Strip, values);
         CheckHoop(job.Hoop, values);
+        CheckLetters(job, values);
+    }
+
+    private static void CheckLetters(BandJob job, JobValues values)
+    {
+        if (job.Way == Way.MachineLetters && job.Letters.Sizes.IsEmpty && values.AreSound(LettersKeys.Sizes))
+        {
+            values.Refuse(
+                LettersKeys.Sizes, "The job does not say which letter heights the machine offers.",
+                "Add \"letters\": { \"sizes\": [\"8 mm\", \"6 mm\"] } with the heights of its capitals, as you measure them on cloth.");
+        }
     }
 
     /// <summary>The locale of the alphabetical order, checked against those the system knows; "und" is the root order.</summary>

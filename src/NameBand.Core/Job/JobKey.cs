@@ -31,12 +31,14 @@ internal abstract record JobKey(string Path)
 /// <param name="Default">Null: <paramref name="Otherwise"/> says in words what is taken.</param>
 /// <param name="Word">A word that may stand in place of a length, and then reads as null.</param>
 /// <param name="Many">A list of lengths may stand there too.</param>
+/// <param name="Each">What each length of such a list belongs to.</param>
 internal sealed record LengthKey(
-    string Path, Length? Default, double LowMm, double HighMm, string Otherwise = "", string? Word = null, bool Many = false)
+    string Path, Length? Default, double LowMm, double HighMm, string Otherwise = "", string? Word = null, bool Many = false,
+    string Each = "round")
     : JobKey(Path)
 {
     public override string Takes =>
-        "a length" + (Many ? ", or a list of one length for each round" : "") + (Word is null ? "" : $", or \"{Word}\"");
+        "a length" + (Many ? $", or a list of one length for each {Each}" : "") + (Word is null ? "" : $", or \"{Word}\"");
 
     public override string DefaultText => Default is { } value ? InWords(value) : Otherwise;
 

@@ -48,6 +48,13 @@ internal static class JobPaths
         return path;
     }
 
+    /// <summary>The measured alphabet need not be there yet: it is made from a sheet.</summary>
+    public static string CheckAlphabet(string folder, JobValues values)
+    {
+        string alphabet = values.Text(LettersKeys.Alphabet)!;
+        return Inside(folder, alphabet, LettersKeys.Alphabet, values) ?? alphabet;
+    }
+
     /// <returns>The path inside the folder with forward slashes, or null when it leads out of it.</returns>
     private static string? Inside(string folder, string given, JobKey key, JobValues values)
     {

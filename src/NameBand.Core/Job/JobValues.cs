@@ -77,7 +77,7 @@ internal sealed class JobValues
 
         if (given.Value.Items.IsEmpty)
         {
-            Refuse(key, $"{key.Path} is an empty list.", "Give one length, or one for each round, lowest first.");
+            Refuse(key, $"{key.Path} is an empty list.", key.Each == "round" ? "Give one length, or one for each round, lowest first." : $"Give one length for each {key.Each}.");
         }
 
         return [.. given.Value.Items.Select((item, i) => One(key, item, $"Entry {i + 1} of {key.Path} is to be a length")).OfType<Length>()];

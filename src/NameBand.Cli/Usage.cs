@@ -14,10 +14,11 @@ internal static class Usage
         [NamesCommand.Verb] = ["--json", "--help"],
         [FacesCommand.Verb] = ["--json", "--help"],
         [HoursCommand.Verb] = ["--evening", "--json", "--help"],
+        [MeasureCommand.Verb] = ["--size", "--lines", "--json", "--help"],
     };
 
     /// <summary>Options that take a word after them.</summary>
-    private static readonly string[] WithWord = ["--out", "--evening"];
+    private static readonly string[] WithWord = ["--out", "--evening", "--size", "--lines"];
 
     /// <summary>What the command line library would let pass; null when there is nothing.</summary>
     public static string? Check(string[] args) => args switch
@@ -33,7 +34,7 @@ internal static class Usage
     {
         var page = new Page(host.Errors);
         page.Line(found, tone: Tone.Bad);
-        page.Line("The commands are make JOB, names JOB, hours JOB and faces, where JOB is a job's folder; --help says more.");
+        page.Line("The commands are make JOB, names JOB, hours JOB, measure JOB and faces, where JOB is a job's folder; --help says more.");
         return CliApp.WrongUsage;
     }
 
@@ -78,6 +79,7 @@ internal static class Usage
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
+        MeasureCommand.Verb => "measure JOB [--size HEIGHT] [--lines COUNT] [--json]",
         _ => "faces [--json]",
     };
 }

@@ -85,6 +85,16 @@ public static class Bander
     /// <summary>The faces that travel with the program, measured.</summary>
     public static Result<FaceReportList> Faces() => FaceReport.OfShelf(new FaceShelf());
 
+    /// <summary>
+    /// Writes the sheet of lines by which a machine's own letters are measured, or, once it is filled in, works out the
+    /// alphabet from it. Writes into the job's folder.
+    /// </summary>
+    /// <param name="size">Which of the machine's letter heights; null: the first of letters.sizes.</param>
+    /// <param name="mostLines">Null: as many lines as all letters need.</param>
+    /// <exception cref="IOException">The machine could not write.</exception>
+    public static MeasureReport Measure(string jobFolder, Length? size = null, int? mostLines = null) =>
+        MeasureRun.Run(jobFolder, size, mostLines);
+
     private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string output) =>
         Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, output) : [];
 

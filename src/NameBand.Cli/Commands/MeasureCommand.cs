@@ -1,0 +1,57 @@
+using System.ComponentModel;
+using NameBand.Cli.Reports;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace NameBand.Cli.Commands;
+
+internal sealed class MeasureCommand(CliHost host) : Command<MeasureCommand.Settings>
+{
+    public const string Verb = "measure";
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var report = Bander.Measure(settings.Job, settings.SizeGiven, settings.Lines);
+        if (settings.Json)
+        {
+            MeasureJson.Write(host.Output.Writer, report);
+        }
+        else if (report.Status == ExitStatus.CannotUse)
+        {
+            Refusal.Print(new Page(host.Errors), report.Problems);
+        }
+        else
+        {
+            new MeasureSummary(new Page(host.Output), report, settings.Job).Print();
+        }
+
+        return (int)report.Status;
+    }
+
+    internal sealed class Settings : JobSettings
+    {
+        [CommandOption("--size <HEIGHT>")]
+        [Description("Which of the machine's letter heights, such as \"8 mm\"; the first of letters.sizes where it is not given.")]
+        public string? Size { get; init; }
+
+        [CommandOption("--lines <COUNT>")]
+        [Description("The most lines to sew; letters that get none are estimated.")]
+        public int? Lines { get; init; }
+
+        public Length? SizeGiven => Size is not null && Length.TryParse(Size, out var size, out _) ? size : null;
+
+        public override ValidationResult Validate()
+        {
+            if (Size is not null && !Length.TryParse(Size, out _, out string why))
+            {
+                return ValidationResult.Error($"--size: {why}");
+            }
+
+            return Lines is < 6 or > 1000
+                ? ValidationResult.Error("--lines takes a whole number from 6 to 1000.")
+                : ValidationResult.Success();
+        }
+    }
+}

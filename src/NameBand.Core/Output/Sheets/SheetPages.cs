@@ -1,0 +1,130 @@
+using System.Globalization;
+using SkiaSharp;
+
+namespace NameBand.Output.Sheets;
+
+/// <summary>
+/// A PDF drawn in millimetres, y down from the paper's upper left corner, true to scale when it is printed at its own
+/// size (a PDF unit is 1/72 in). The same drawing gives the same bytes.
+/// </summary>
+internal sealed class SheetPages : IDisposable
+{
+    private const float PointsPerMm = (float)(72 / 25.4);
+    private readonly SKDocument _document;
+    private readonly string _foot;
+    private SKCanvas? _canvas;
+
+    public SheetPages(Stream stream, Paper paper, string title, string foot, SheetFace face)
+    {
+        Paper = paper;
+        Face = face;
+        _foot = foot;
+        _document = SKDocument.CreatePdf(stream, new SKDocumentPdfMetadata { Title = title, Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
+    }
+
+    public Paper Paper { get; }
+
+    public SheetFace Face { get; }
+
+    public int Page { get; private set; }
+
+    /// <summary>The page being drawn on, its unit a millimetre.</summary>
+    public SKCanvas Canvas => _canvas ?? throw new InvalidOperationException("No page was begun.");
+
+    public void Begin()
+    {
+        End();
+        Page++;
+        _canvas = _document.BeginPage((float)Paper.WidthMm * PointsPerMm, (float)Paper.HeightMm * PointsPerMm);
+        _canvas.Scale(PointsPerMm);
+        string page = string.Create(CultureInfo.InvariantCulture, $"page {Page}");
+        Text(15, Paper.HeightMm - 8, _foot, 3.2, Ink.Quiet);
+        TextRight(Paper.WidthMm - 15, Paper.HeightMm - 8, page, 3.2, Ink.Quiet);
+    }
+
+    public void Text(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
+    {
+        using var font = Face.At(sizeMm);
+        using var paint = (ink ?? Ink.Full).Fill();
+        Canvas.DrawText(text, (float)xMm, (float)baselineMm, SKTextAlign.Left, font, paint);
+    }
+
+    public void TextRight(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null) =>
+        Text(xMm - Face.WidthMm(text, sizeMm), baselineMm, text, sizeMm, ink);
+
+    /// <summary>Text in lines no wider than <paramref name="widthMm"/>; returns the base line after the last.</summary>
+    public double Wrapped(double xMm, double baselineMm, double widthMm, string text, double sizeMm, Ink? ink = null)
+    {
+        string line = "";
+        foreach (string word in text.Split(' '))
+        {
+            string longer = line.Length == 0 ? word : line + " " + word;
+            if (line.Length > 0 && Face.WidthMm(longer, sizeMm) > widthMm)
+            {
+                Text(xMm, baselineMm, line, sizeMm, ink);
+                baselineMm += sizeMm * 1.35;
+                longer = word;
+            }
+
+            line = longer;
+        }
+
+        Text(xMm, baselineMm, line, sizeMm, ink);
+        return baselineMm + (sizeMm * 1.35);
+    }
+
+    /// <summary>The size at which a text fits a width, at most <paramref name="sizeMm"/>.</summary>
+    public double Fitting(string text, double sizeMm, double widthMm)
+    {
+        double width = Face.WidthMm(text, sizeMm);
+        return width <= widthMm ? sizeMm : sizeMm * widthMm / width;
+    }
+
+    public void Line(double x1Mm, double y1Mm, double x2Mm, double y2Mm, double widthMm = 0.2, Ink? ink = null)
+    {
+        using var paint = (ink ?? Ink.Full).Stroke(widthMm);
+        Canvas.DrawLine((float)x1Mm, (float)y1Mm, (float)x2Mm, (float)y2Mm, paint);
+    }
+
+    public void Box(double xMm, double yMm, double widthMm, double heightMm, double lineMm = 0.3, Ink? ink = null)
+    {
+        using var paint = (ink ?? Ink.Full).Stroke(lineMm);
+        Canvas.DrawRect((float)xMm, (float)yMm, (float)widthMm, (float)heightMm, paint);
+    }
+
+    public void Dispose()
+    {
+        End();
+        _document.Close();
+        _document.Dispose();
+    }
+
+    private void End()
+    {
+        if (_canvas is not null)
+        {
+            _document.EndPage();
+            _canvas = null;
+        }
+    }
+}
+
+/// <summary>A grey of the printer's black.</summary>
+internal sealed record Ink(byte Grey)
+{
+    public static Ink Full { get; } = new(0);
+
+    public static Ink Quiet { get; } = new(90);
+
+    public static Ink Faint { get; } = new(170);
+
+    public SKPaint Fill() => new() { Color = new SKColor(Grey, Grey, Grey), IsAntialias = true };
+
+    public SKPaint Stroke(double widthMm) => new()
+    {
+        Color = new SKColor(Grey, Grey, Grey),
+        IsAntialias = true,
+        Style = SKPaintStyle.Stroke,
+        StrokeWidth = (float)widthMm,
+    };
+}

@@ -14,6 +14,8 @@ namespace NameBand;
 /// <summary>One run of measuring a machine's letters: writes the sheet, or reads it back and writes the alphabet.</summary>
 internal sealed class MeasureRun
 {
+    private const int RarelyUsed = 2;
+
     private readonly BandJob _job;
     private readonly double _heightMm;
     private readonly List<Problem> _problems = [];
@@ -104,26 +106,35 @@ internal sealed class MeasureRun
         var bounds = new LineBounds(
             MostLetters: Math.Min(new LineBounds().MostLetters, _job.Letters.Holds ?? int.MaxValue), MostLines: mostLines);
         double gap = _job.Letters.Gap?.Mm ?? (0.1 * _heightMm);
-        var plan = LineDesign.Choose(uses, l => (priors.FaceWidthMm(l) ?? 0.6) * _heightMm + gap, bounds);
+        double Rough(string letter) => ((priors.FaceWidthMm(letter) ?? 0.6) * _heightMm) + gap;
+        var plan = LineDesign.Choose(uses, Rough, bounds);
+        var lines = LineRuns.Together(plan.Lines, Rough, _job.Letters.Holds);
         if (plan.Left.Length > 0)
         {
             _problems.Add(Problem.Note(
                 new Where(SheetName),
                 $"With {plan.Lines.Length} lines these letters are left to be estimated by the proportions of {_job.Lettering.Face}: {string.Join(" ", plan.Left)}",
-                "Allow more lines to have them measured."));
+                "To have them measured, delete the sheet and allow more lines."));
+        }
+        else if (uses.Values.Count(n => n <= RarelyUsed) is var rare and > 5)
+        {
+            _problems.Add(Problem.Note(
+                new Where(SheetName),
+                $"{rare} of the {uses.Count} letters come only once or twice in all names.",
+                $"To sew fewer lines, delete the sheet and run measure with --lines {Math.Max(10, plan.Lines.Length - rare)}: the rarest letters are then estimated by the proportions of {_job.Lettering.Face}."));
         }
 
-        Write(SheetName, stream => stream.Write(Encoding.UTF8.GetBytes(LineSheet.Write(plan.Lines))));
+        Write(SheetName, stream => stream.Write(Encoding.UTF8.GetBytes(LineSheet.Write(lines))));
         var printed = new List<string>();
         foreach (var paper in Paper.Both)
         {
             string name = string.Create(CultureInfo.InvariantCulture, $"{Path.GetFileNameWithoutExtension(SheetName)}-{paper.Word}.pdf");
-            Write(name, stream => MeasureSheet.Write(stream, paper, _job.Title, _heightMm, plan.Lines, SheetName));
+            Write(name, stream => MeasureSheet.Write(stream, paper, _job.Title, _heightMm, lines, SheetName));
             printed.Add(name);
         }
 
         return new MeasureReport(
-            ExitStatus.AllPlaced, _heightMm, SheetName, [.. printed], plan.Lines.Length, plan.Lines.Length, null, null,
+            ExitStatus.AllPlaced, _heightMm, SheetName, [.. printed], lines.Length, lines.Length, null, null,
             priors.ReadingErrorMm, false, [.. _problems]);
     }
 

@@ -6,14 +6,14 @@ using NameBand.Common;
 namespace NameBand.MachineLetters.Measuring;
 
 /// <summary>
-/// The sheet of lines to sew and measure, <c>line,key_in,length_mm,seconds</c>: we write the first two columns, the maker
-/// fills in the others. A line the machine cannot sew gets the word none as its length.
+/// The sheet of lines to sew and measure, <c>line,key_in,length_mm,seconds,sew</c>: we write what is keyed in and which lines are sewn at one go, the maker
+/// fills in lengths and times. A line the machine cannot sew gets the word none as its length.
 /// </summary>
 internal static class LineSheet
 {
     public const string Lacking = "none";
     private const double LongestMm = 1000;
-    private static readonly string[] Columns = ["line", "key_in", "length_mm", "seconds"];
+    private static readonly string[] Columns = ["line", "key_in", "length_mm", "seconds", "sew"];
 
     /// <summary>The sheet's name inside the job's folder, with the letter height in it.</summary>
     public static string Name(double heightMm) =>
@@ -25,7 +25,7 @@ internal static class LineSheet
         foreach (var line in lines)
         {
             string length = line.CannotBeKeyed ? Lacking : Number(line.LengthMm);
-            text.Append(CsvText.Row([line.Number.ToString(CultureInfo.InvariantCulture), Letters.Shown(line.Text), length, Number(line.Seconds)]))
+            text.Append(CsvText.Row([line.Number.ToString(CultureInfo.InvariantCulture), Letters.Shown(line.Text), length, Number(line.Seconds), line.Run == 0 ? "" : line.Run.ToString(CultureInfo.InvariantCulture)]))
                 .Append(CsvText.LineEnd);
         }
 
@@ -93,7 +93,8 @@ internal static class LineSheet
         bool lacks = header.Text(row, "length_mm") is Lacking or "-" or "–" or "—";
         double? length = lacks ? null : header.Number(row, "length_mm", 0.1, LongestMm, problems);
         double? seconds = header.Number(row, "seconds", 0.1, 3600, problems);
-        return new KeyInLine(number, text, length, seconds) { CannotBeKeyed = lacks };
+        int run = int.TryParse(header.Text(row, "sew"), NumberStyles.None, CultureInfo.InvariantCulture, out int r) ? r : 0;
+        return new KeyInLine(number, text, length, seconds) { CannotBeKeyed = lacks, Run = run };
     }
 
     private static string Number(double? value) => value?.ToString("0.##", CultureInfo.InvariantCulture) ?? "";

@@ -13,7 +13,7 @@ internal static class TimeSolver
     public static (ImmutableSortedDictionary<string, MachineLetter> Letters, double StartSeconds) Solve(
         KeyInLine[] lines, ImmutableSortedDictionary<string, MachineLetter> letters)
     {
-        KeyInLine[] timed = [.. lines.Where(l => l.Seconds is not null)];
+        Timed[] timed = [.. TimedPieces(lines)];
         if (timed.Length == 0)
         {
             return (letters, 0);
@@ -22,8 +22,8 @@ internal static class TimeSolver
         string[] known = [.. timed.SelectMany(l => l.Letters).Distinct(StringComparer.Ordinal)
             .Where(l => l != MachineLetters.Letters.Blank).Order(StringComparer.Ordinal)];
         var rows = timed.Select(l => Vector<double>.Build.Dense(
-            known.Length + 1, j => j < known.Length ? l.Counts.GetValueOrDefault(known[j]) : 1)).ToList();
-        var observed = timed.Select(l => l.Seconds!.Value).ToList();
+            known.Length + 1, j => j < known.Length ? l.Letters.Count(x => x == known[j]) : 1)).ToList();
+        var observed = timed.Select(l => l.Seconds).ToList();
         var weights = timed.Select(_ => 1.0).ToList();
 
         // A loose pull of every letter towards the pace of all keeps what the lines leave open at a plain value.
@@ -50,5 +50,27 @@ internal static class TimeSolver
         }
 
         return (result.ToImmutable(), fit.Unknowns[known.Length]);
+    }
+
+    private sealed record Timed(IReadOnlyList<string> Letters, double Seconds);
+
+    /// <summary>Lines with a time of their own, and runs that were timed as one.</summary>
+    private static IEnumerable<Timed> TimedPieces(KeyInLine[] lines)
+    {
+        var runs = lines.GroupBy(l => l.Run == 0 ? -l.Number : l.Run);
+        foreach (var run in runs)
+        {
+            var timed = run.Where(l => l.Seconds is not null).ToList();
+            if (timed.Count == 1 && run.Count() > 1)
+            {
+                yield return new Timed([.. run.SelectMany(l => l.Letters)], timed[0].Seconds!.Value);
+                continue;
+            }
+
+            foreach (var line in timed)
+            {
+                yield return new Timed(line.Letters, line.Seconds!.Value);
+            }
+        }
     }
 }

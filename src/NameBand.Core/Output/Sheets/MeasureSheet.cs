@@ -8,7 +8,8 @@ namespace NameBand.Output.Sheets;
 internal static class MeasureSheet
 {
     private const double LeftMm = 15;
-    private const double RowMm = 9;
+    private const double RunMm = 9.5;
+    private const double RowMm = 7.5;
 
     public static void Write(Stream stream, Paper paper, string title, double heightMm, IReadOnlyList<KeyInLine> lines, string fileToFill)
     {
@@ -16,16 +17,22 @@ internal static class MeasureSheet
         string height = heightMm.ToString("0.##", CultureInfo.InvariantCulture);
         using var pages = new SheetPages(stream, paper, $"{title}: lines to measure", $"{title} · letters {height} mm", face);
         double y = FirstPage(pages, height, fileToFill);
-        foreach (var line in lines)
+        foreach (var run in lines.GroupBy(l => l.Run == 0 ? -l.Number : l.Run))
         {
-            if (y + RowMm > paper.HeightMm - 16)
+            var together = run.ToList();
+            if (y + RunMm + (RowMm * together.Count) > paper.HeightMm - 16)
             {
                 pages.Begin();
                 y = Heading(pages, 18);
             }
 
-            Row(pages, y, line);
-            y += RowMm;
+            KeyIn(pages, y, together);
+            y += RunMm;
+            foreach (var line in together)
+            {
+                Row(pages, y, line);
+                y += RowMm;
+            }
         }
     }
 
@@ -38,8 +45,8 @@ internal static class MeasureSheet
         string[] steps =
         [
             $"1. Set the machine to letters {height} mm high and leave that setting alone. Use the cloth, backing and thread of the strip.",
-            "2. Key in and sew each line below, one under the other. ␣ is a blank. If the machine has no such letter, write none.",
-            "3. Measure from the left edge of the first letter to the right edge of the last, to half a millimetre. Time it if you can, first stitch to last.",
+            "2. Key in each line with a box and sew it, one under the other; tick the box. ␣ is a blank. Where the machine lacks a letter, write none.",
+            "3. Measure each part by itself, from the left edge of its first letter to the right edge of its last, to half a millimetre. Time the whole line if you can, first stitch to last.",
             $"4. Copy the lengths and seconds into {fileToFill} and run measure again.",
         ];
         foreach (string step in steps)
@@ -53,25 +60,29 @@ internal static class MeasureSheet
     private static double Heading(SheetPages pages, double y)
     {
         double right = pages.Paper.WidthMm - LeftMm;
-        pages.Text(LeftMm, y, "Line", 3.6, Ink.Quiet);
-        pages.Text(LeftMm + 14, y, "Key in", 3.6, Ink.Quiet);
-        pages.TextRight(right - 45, y, "Length, mm", 3.6, Ink.Quiet);
-        pages.TextRight(right - 12, y, "Seconds", 3.6, Ink.Quiet);
-        pages.TextRight(right, y, "Sewn", 3.6, Ink.Quiet);
-        pages.Line(LeftMm, y + 2, right, y + 2, 0.3);
-        return y + 3;
+        pages.Text(LeftMm, y, "Key in and sew, then measure each part", 3.6, Ink.Quiet);
+        pages.TextRight(right - 33, y, "Length, mm", 3.6, Ink.Quiet);
+        pages.TextRight(right, y, "Seconds, all", 3.6, Ink.Quiet);
+        return y + 2;
+    }
+
+    private static void KeyIn(SheetPages pages, double y, IReadOnlyList<KeyInLine> run)
+    {
+        double right = pages.Paper.WidthMm - LeftMm;
+        pages.Line(LeftMm, y, right, y, 0.3);
+        string text = Letters.Shown(string.Join(LineRuns.Between, run.Select(l => l.Text)));
+        pages.Box(LeftMm, y + 2.6, 4.5, 4.5);
+        pages.Text(LeftMm + 8, y + 7.2, text, pages.Fitting(text, 6.2, right - 26 - LeftMm - 8));
+        pages.Line(right - 20, y + 8, right, y + 8);
     }
 
     private static void Row(SheetPages pages, double y, KeyInLine line)
     {
         double right = pages.Paper.WidthMm - LeftMm;
-        double baseline = y + 6;
-        pages.TextRight(LeftMm + 8, baseline, line.Number.ToString(CultureInfo.InvariantCulture), 5);
+        double baseline = y + 5.4;
+        pages.TextRight(LeftMm + 14, baseline, line.Number.ToString(CultureInfo.InvariantCulture), 4, Ink.Quiet);
         string text = Letters.Shown(line.Text);
-        pages.Text(LeftMm + 14, baseline, text, pages.Fitting(text, 6.5, right - 72 - LeftMm - 14));
-        pages.Line(right - 70, baseline + 1, right - 45, baseline + 1);
-        pages.Line(right - 35, baseline + 1, right - 12, baseline + 1);
-        pages.Box(right - 5.5, baseline - 4, 5, 5);
-        pages.Line(LeftMm, y + RowMm - 0.3, right, y + RowMm - 0.3, 0.1, Ink.Faint);
+        pages.Text(LeftMm + 18, baseline, text, pages.Fitting(text, 5, right - 60 - LeftMm - 18));
+        pages.Line(right - 55, baseline + 0.8, right - 33, baseline + 0.8);
     }
 }

@@ -46,7 +46,30 @@ internal sealed class SheetPages : IDisposable
     {
         using var font = Face.At(sizeMm);
         using var paint = (ink ?? Ink.Full).Fill();
-        Canvas.DrawText(text, (float)xMm, (float)baselineMm, SKTextAlign.Left, font, paint);
+        int used = 0;
+        foreach (string piece in text.Split(SheetFace.Blank))
+        {
+            Canvas.DrawText(piece, (float)xMm, (float)baselineMm, SKTextAlign.Left, font, paint);
+            xMm += font.MeasureText(piece);
+            if ((used += piece.Length + 1) <= text.Length)
+            {
+                DrawBlank(xMm, baselineMm, sizeMm, ink);
+                xMm += SheetFace.BlankPart * sizeMm;
+            }
+        }
+    }
+
+    /// <summary>A flat trough under the line: room where nothing is sewn.</summary>
+    private void DrawBlank(double xMm, double baselineMm, double sizeMm, Ink? ink)
+    {
+        double left = xMm + (0.06 * sizeMm);
+        double right = xMm + ((SheetFace.BlankPart - 0.06) * sizeMm);
+        double top = baselineMm - (0.1 * sizeMm);
+        double bottom = baselineMm + (0.1 * sizeMm);
+        double width = 0.05 * sizeMm;
+        Line(left, top, left, bottom, width, ink);
+        Line(left, bottom, right, bottom, width, ink);
+        Line(right, bottom, right, top, width, ink);
     }
 
     public void TextRight(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null) =>

@@ -12,7 +12,7 @@ internal static class LettersKeys
     public static readonly LengthKey Spacings = new("letters.spacings", null, 0, 50, "the gap as measured", Many: true, Each: "setting");
     public static readonly LengthKey Gap = new("letters.gap", null, 0, 50, "as measured");
     public static readonly TextKey Has = new("letters.has", L.Has);
-    public static readonly NumberKey Holds = new("letters.holds", null, 1, 1000, "any", Word: "any", IsWhole: true);
+    public static readonly NumberKey Holds = new("letters.holds", null, 1, 1000, "\"any\"", Word: "any", IsWhole: true);
     public static readonly FlagKey KeepsLeadingBlanks = new("letters.keepsLeadingBlanks", L.KeepsLeadingBlanks);
     public static readonly FlagKey ForgetsWhenOff = new("letters.forgetsWhenOff", L.ForgetsWhenOff);
 

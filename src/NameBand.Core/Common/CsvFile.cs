@@ -9,8 +9,9 @@ namespace NameBand.Common;
 /// <summary>Reads a CSV of a person's making: encoding and separator are found, faults are told by line.</summary>
 internal static class CsvFile
 {
-    /// <summary>More rows than this are no list of names; the limit keeps a hostile file from filling the memory.</summary>
+    /// <summary>A bigger list is none of names; the limits keep a hostile file from filling the memory.</summary>
     public const int MostRows = 250_000;
+    public const int MostColumns = 1_000;
 
     private const int RowsToJudgeBy = 500;
 
@@ -43,9 +44,16 @@ internal static class CsvFile
         char separator = said ?? FindSeparator(text);
         int firstLine = CsvScan.CountLineBreaks(text.AsSpan(0, start)) + 1;
         string body = text[start..];
-        if (CsvScan.Walk(body, separator).Fault is { } fault)
+        var (counts, wrongQuote) = CsvScan.Walk(body, separator);
+        if (wrongQuote is { } fault)
         {
             return Result.Fail<CsvTable>(Told(fault, where, firstLine - 1));
+        }
+
+        if (counts.Count > MostRows || counts.Any(n => n > MostColumns))
+        {
+            return Result.Fail<CsvTable>(Problem.CannotUse(where,
+                $"This list has more than {Number(MostRows)} rows or {Number(MostColumns)} columns.", "See that it is the right file."));
         }
 
         var rows = ImmutableArray.CreateBuilder<CsvRow>();
@@ -56,13 +64,6 @@ internal static class CsvFile
             if (IsBlank(fields, reader.RawRecord))
             {
                 continue;
-            }
-
-            if (rows.Count == MostRows)
-            {
-                return Result.Fail<CsvTable>(Problem.CannotUse(where,
-                    $"This list has more than {MostRows.ToString(CultureInfo.InvariantCulture)} rows.",
-                    "See that it is the right file."));
             }
 
             int line = (int)reader.LineNumber + firstLine - 1;
@@ -142,10 +143,12 @@ internal static class CsvFile
                 "Close it or take it out; a quotation mark that belongs to the text is written twice.");
         }
 
-        string began = opened == line ? "" : $" (the field began in line {opened.ToString(CultureInfo.InvariantCulture)})";
+        string began = opened == line ? "" : $" (the field began in line {Number(opened)})";
         return Problem.CannotUse(where with { Line = line },
             $"More text follows after a closing quotation mark in this line{began}.",
             "Write the whole field in quotation marks, and twice those that belong to the text, as in \"\"\"Nan\"\" Berg\"; "
             + "or see whether one is missing further up.");
     }
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -28,7 +28,10 @@ internal static class ColumnFinder
             return Result.Fail<ListColumns>(problems);
         }
 
-        bool hasHeader = chosenName is not null || chosenLeaveOut is not null || roles.Any(r => r != ColumnRole.Unknown);
+        // A single column called “private” holds no names; the word is then rather what somebody wrote for a name.
+        bool hasHeader = chosenName is not null || chosenLeaveOut is not null || (roles.Length == 1
+            ? NameRoles.Contains(roles[0]) || roles[0] == ColumnRole.Person
+            : roles.Any(r => r != ColumnRole.Unknown));
         if (!hasHeader)
         {
             return header.Fields.Length == 1 ? Single(header, where) : NoHeader(table, where);

@@ -102,8 +102,12 @@ internal static class HeaderVocabulary
         "age,birthday,date of birth,Geburtstag,Geburtsdatum,gender,pronouns,title,Anrede,company,organisation,organization,group,Firma,entreprise,empresa",
     ];
 
-    // Single words of longer headers, such as "Name as it should appear on the cloak".
-    public const string NameWords = "name,names,Namen,nom,nombre,nome,naam,namn,navn,nimi,imię,jméno,meno,név,nume,ime,имя,ім'я,όνομα,isim,tên,nama";
+    // Single words of longer headers, such as "Name as it should appear on the cloak". The first are hardly ever part
+    // of somebody's name; the second are sometimes, and count only where every other word of the header is known.
+    public const string SureNameWords = "name,names,Namen,nombre,nombres,jméno,имя,ім'я,όνομα";
+    public const string PerhapsNameWords = "nom,noms,nome,naam,namn,navn,imię,isim,nama";
+    public const string FillWords = "of,the,a,your,my,our,their,for,as,it,should,on,in,to,be,will,is,and,or,please,how,what,this,list,form,contact,"
+        + "der,die,das,des,dem,den,auf,für,und,als,de,du,la,le,les,des,sur,pour,et,votre,del,el,en,para,y,su,tu,della,il,sul,per,e,da,do,na,no,het,van,og,och,på,til";
     public const string ShowWords = "show,shown,display,displayed,appear,appears,appearing,stitch,stitched,sew,sewn,embroider,embroidered,"
         + "strip,band,hem,cloak,skirt,banner,garment,credit,credits,public,publicly,print,printed,anzeigen,angezeigt,zeigen,gezeigt,"
         + "erscheinen,sticken,gestickt,afficher,affiché,broder,brodé,mostrar,bordar,mostrare,ricamare,exibir,tonen,visas,vises";

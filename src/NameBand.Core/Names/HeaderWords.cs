@@ -54,7 +54,9 @@ internal static class HeaderWords
     private static readonly FrozenSet<string> FamilyWords = Words(HeaderVocabulary.FamilyWords);
     private static readonly FrozenSet<string> WholeWords = Words(HeaderVocabulary.WholeWords);
     private static readonly FrozenSet<string> NotOfAPerson = Words(HeaderVocabulary.NotOfAPerson);
-    private static readonly FrozenSet<string> NameWords = Words(HeaderVocabulary.NameWords);
+    private static readonly FrozenSet<string> SureNameWords = Words(HeaderVocabulary.SureNameWords);
+    private static readonly FrozenSet<string> PerhapsNameWords = Words(HeaderVocabulary.PerhapsNameWords);
+    private static readonly FrozenSet<string> FillWords = Words(HeaderVocabulary.FillWords);
     private static readonly string[] AnonymousStarts = [.. HeaderVocabulary.AnonymousStarts.Split(',').Select(Key)];
     private static readonly string[] HideStarts = [.. HeaderVocabulary.HideStarts.Split(',').Select(Key)];
 
@@ -92,9 +94,10 @@ internal static class HeaderWords
 
     private static ColumnRole ByWords(List<string> words)
     {
-        if (!words.Any(NameWords.Contains))
+        bool allKnown = words.TrueForAll(w => IsKnownWord(w) || FillWords.Contains(w) || w.All(char.IsAsciiDigit));
+        if (!words.Any(SureNameWords.Contains) && !(allKnown && words.Any(PerhapsNameWords.Contains)))
         {
-            return words.Any(PrivateWords.ContainsKey) ? ColumnRole.Private : ColumnRole.Unknown;
+            return allKnown && words.Any(PrivateWords.ContainsKey) ? ColumnRole.Private : ColumnRole.Unknown;
         }
 
         if (words.Any(NotOfAPerson.Contains))
@@ -117,6 +120,10 @@ internal static class HeaderWords
             _ => ColumnRole.Name,
         };
     }
+
+    private static bool IsKnownWord(string word) =>
+        PrivateWords.ContainsKey(word) || Known.ContainsKey(word) || PerhapsNameWords.Contains(word) || NotOfAPerson.Contains(word)
+        || ShowWords.Contains(word) || GivenWords.Contains(word) || FamilyWords.Contains(word) || WholeWords.Contains(word);
 
     private static IEnumerable<(ColumnRole Role, string Words)> Roles() =>
     [

@@ -32,6 +32,9 @@ internal sealed class Repeats
     private readonly Dictionary<string, Earlier> _byFoldedFirst = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Earlier> _byFoldedLast = new(StringComparer.Ordinal);
 
+    private string? _lastText;
+    private (string FoldedFirst, string FoldedLast) _lastKeys;
+
     /// <param name="text">The name as it would be sewn: another than the row's own after a correction.</param>
     public (Repeat Kind, Earlier? Of) Find(SourceRow row, string text)
     {
@@ -47,7 +50,7 @@ internal sealed class Repeats
             return (Repeat.SameName, same);
         }
 
-        var (first, last) = Resemblance.Keys(text);
+        var (first, last) = KeysOf(text);
         return _byFoldedFirst.TryGetValue(first, out var like) || _byFoldedLast.TryGetValue(last, out like)
             ? (Repeat.Resembles, like)
             : (Repeat.None, null);
@@ -59,10 +62,21 @@ internal sealed class Repeats
         _asRead.TryAdd((row.Source.Name.Text, details), row);
         _asSewn.TryAdd((row.Text, details), row);
         _byText.TryAdd(row.Text, row);
-        var (first, last) = Resemblance.Keys(row.Text);
+        var (first, last) = KeysOf(row.Text);
         _byFoldedFirst.TryAdd(first, row);
         _byFoldedLast.TryAdd(last, row);
     }
 
     public Earlier? SameName(string text) => _byText.GetValueOrDefault(text);
+
+    /// <summary>A row is looked for and then remembered; its keys are worked out once.</summary>
+    private (string FoldedFirst, string FoldedLast) KeysOf(string text)
+    {
+        if (_lastText != text)
+        {
+            (_lastText, _lastKeys) = (text, Resemblance.Keys(text));
+        }
+
+        return _lastKeys;
+    }
 }

@@ -55,12 +55,14 @@ internal static class Resemblance
         var folded = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
         {
-            folded.Append(rune.Value switch
+            if (rune.Value is 0x00DF or 0x1E9E)
             {
-                0x00DF or 0x1E9E => "ss",
-                0x0131 => "i",
-                _ => Rune.ToLowerInvariant(Rune.ToUpperInvariant(rune)).ToString(),
-            });
+                folded.Append("ss");
+            }
+            else
+            {
+                Append(folded, rune.Value == 0x0131 ? new Rune('i') : Rune.ToLowerInvariant(Rune.ToUpperInvariant(rune)));
+            }
         }
 
         return folded.ToString();
@@ -74,7 +76,7 @@ internal static class Resemblance
         {
             if (!IsAccent(rune.Value) && rune.Value != ' ' && !IsSelector(rune.Value))
             {
-                bare.Append(rune.ToString());
+                Append(bare, rune);
             }
         }
 
@@ -91,9 +93,22 @@ internal static class Resemblance
         var mapped = new StringBuilder(decomposed.Length);
         foreach (var rune in decomposed.EnumerateRunes())
         {
-            mapped.Append(UnicodeTables.Prototypes.TryGetValue(rune.Value, out string? prototype) ? prototype : rune.ToString());
+            if (UnicodeTables.Prototypes.TryGetValue(rune.Value, out string? prototype))
+            {
+                mapped.Append(prototype);
+            }
+            else
+            {
+                Append(mapped, rune);
+            }
         }
 
         return mapped.ToString();
+    }
+
+    private static void Append(StringBuilder text, Rune rune)
+    {
+        Span<char> chars = stackalloc char[2];
+        text.Append(chars[..rune.EncodeToUtf16(chars)]);
     }
 }

@@ -153,6 +153,20 @@ public class ColumnTests
         Assert.Equal("2 placed Anna Berg", Lists.Table(Lists.Read("Display name\nAnna Berg\n")));
     }
 
+    [Theory]
+    [InlineData("Anonymous", RowOutcome.Held)]
+    [InlineData("Don Miller", RowOutcome.Placed)]
+    [InlineData("Nimi Patel", RowOutcome.Placed)]
+    [InlineData("Ten Bells Inn", RowOutcome.Placed)]
+    [InlineData("Nom Chaisri", RowOutcome.Placed)]
+    [InlineData("Ora Landwehr", RowOutcome.Placed)]
+    public void A_first_name_is_not_taken_for_a_header(string first, RowOutcome outcome)
+    {
+        var read = Lists.Read(first + "\nBert\n");
+
+        Assert.Equal((first, outcome), (Lists.Row(read, 1).Text, Lists.Row(read, 1).Outcome));
+    }
+
     [Fact]
     public void Several_columns_without_a_header_are_refused_without_showing_what_is_in_them()
     {

@@ -100,6 +100,25 @@ public class CorrectionsTests
     }
 
     [Fact]
+    public void Keep_brings_back_a_merged_row_and_one_that_asked_not_to_be_shown()
+    {
+        var read = Lists.Read("Name,Anonymous\nAnna,\nAnna,\nBert,yes\n,\n", Header
+            + "names.csv,3,Anna,keep,,father and son\nnames.csv,4,Bert,keep,,he changed his mind\nnames.csv,5,,keep,Carl,he wrote it in a letter\n");
+
+        Assert.Equal("2 placed Anna\n3 placed Anna\n4 placed Bert\n5 placed Carl", Lists.Table(read));
+        Assert.Contains("although the row asks not to be shown", Lists.Row(read, 4).Reason);
+    }
+
+    [Fact]
+    public void Nothing_to_keep_is_told()
+    {
+        var read = Lists.Read("Name,Mail\n,x\nAnna,y\n", Header + "names.csv,2,,keep,,\n");
+
+        Assert.Equal("2 leftOut\n3 placed Anna", Lists.Table(read));
+        Assert.Contains("no name in this row", Assert.Single(read.Problems).Found);
+    }
+
+    [Fact]
     public void A_copy_of_a_row_that_was_changed_stays_merged_with_it()
     {
         var read = Lists.Read("Name\nAna\nAna\n", Header + "names.csv,2,Ana,change,Anna,\n");

@@ -153,11 +153,12 @@ public class RefusedListTests
     }
 
     [Fact]
-    public void A_list_of_endless_rows_is_refused()
+    public void A_list_of_endless_rows_or_columns_is_refused()
     {
-        var problem = Lists.Refused(Lists.Read("Name\n" + string.Concat(Enumerable.Repeat("a\n", 260_000))));
-
-        Assert.Contains("more than 250000 rows", problem.Found);
+        foreach (string csv in new[] { "Name\n" + string.Concat(Enumerable.Repeat("a\n", 260_000)), "Name" + new string(',', 1000) + "\nAnna\n" })
+        {
+            Assert.Contains("more than 250000 rows or 1000 columns", Lists.Refused(Lists.Read(csv)).Found);
+        }
     }
 
     [Fact]

@@ -26,7 +26,7 @@ internal static class ProofFigures
     {
         if (args is not [var jobFolder, var fontFile, .. var rest])
         {
-            Console.Error.WriteLine("Benchmarks: proofs JOB FONTFILE [--pictures DIR]");
+            Console.Error.WriteLine("Benchmarks: proofs JOB FONTFILE [--pictures DIR | --parts]");
             return 64;
         }
 
@@ -84,7 +84,37 @@ internal static class ProofFigures
         }
 
         MeasureCsv(target, paths.Values);
+        foreach (double metres in new double[] { 30, 300 })
+        {
+            MeasureLongRound(plan, metres, stitcher, face);
+        }
+
         return 0;
+    }
+
+    /// <summary>The first round's names over and over along a strip of many metres: memory must not follow.</summary>
+    private static void MeasureLongRound(StripPlan plan, double metres, Stitcher stitcher, CaptionFace face)
+    {
+        var round = plan.Rounds[0];
+        int times = (int)Math.Ceiling(metres * 1000 / round.LengthMm);
+        var segments = Enumerable.Range(0, times).SelectMany(n => round.Segments.Select(s => s with
+        {
+            StartMm = s.StartMm + (n * round.LengthMm),
+            Names = [.. s.Names.Select(name => name with { StartMm = name.StartMm + (n * round.LengthMm) })],
+        }));
+        var whole = round with { LengthMm = times * round.LengthMm, HemMm = times * round.LengthMm, Segments = [.. segments] };
+        var without = plan with { Hoopings = [] };
+        GC.Collect();
+        long before = GC.GetTotalMemory(true);
+        Measure($"round of {metres} m", 1, "proof", () =>
+        {
+            using var file = File.Create(Path.GetTempFileName(), 1, FileOptions.DeleteOnClose);
+            RoundProof.Draw(file, without, whole, [], name => stitcher.SewName(name.Lettered), face);
+            return file.Length;
+        });
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"    kept after it {(GC.GetTotalMemory(false) - before) / 1e6:0} MB; largest working set of the run {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:0} MB"));
     }
 
     private static void Parts(StripPlan plan, Dictionary<int, NeedlePath> paths, ImmutableArray<HoopingFigures> figures, CaptionFace face)

@@ -18,6 +18,11 @@ internal static class TestProgram
             SewingLogChild.Run(jobFolder);
         }
 
+        if (args is [OutFolderChild.FillDiskVerb, var fullJob])
+        {
+            return OutFolderChild.FillDisk(fullJob);
+        }
+
         return 64;
     }
 }

@@ -94,7 +94,7 @@ public sealed class OutFolderInterruptedTests : IDisposable
         for (int i = 0; i < 6; i++)
         {
             using var child = Process.Start(new ProcessStartInfo(
-                Environment.ProcessPath!.Contains("dotnet", StringComparison.Ordinal) ? Environment.ProcessPath : "dotnet",
+                DotNet,
                 ["exec", typeof(OutFolderChild).Assembly.Location, OutFolderChild.Verb, _temp.Job, _temp.Out, (i % 2 == 1).ToString()])
             {
                 RedirectStandardOutput = true,
@@ -115,6 +115,55 @@ public sealed class OutFolderInterruptedTests : IDisposable
             Assert.Equal("mine", File.ReadAllText(Path.Combine(_temp.Out, "notes.txt")));
         }
     }
+
+    [Theory]
+    [InlineData(OutStep.ManifestWritten, false)]
+    [InlineData(OutStep.PersonsFilesCarried, false)]
+    [InlineData(OutStep.PersonsFilesCarried, true)]
+    internal void WhenTheMachineRefusesTheEarlierFolderIsAsItWas(OutStep step, bool withoutExchange)
+    {
+        Make([1, 2], null, withoutExchange);
+        var earlier = _temp.Contents();
+        using (var folder = OutFolder.Begin(
+            _temp.Job, _temp.Out, s => _ = s == step ? throw new IOException("no room") : 0, withoutExchange).Value!)
+        {
+            OutFolderTests.Fill(folder, 1);
+            Assert.Throws<IOException>(() => folder.Commit());
+        }
+
+        Assert.Equal(earlier, _temp.Contents());
+        Assert.Equal(["out"], Directory.EnumerateFileSystemEntries(_temp.Job).Select(Path.GetFileName));
+    }
+
+    [SkippableFact]
+    public void AFullDiskLeavesTheEarlierFolderWhole()
+    {
+        Skip.IfNot(OperatingSystem.IsLinux(), "skipped: needs Linux (a small disk of its own, in memory)");
+        var start = new ProcessStartInfo(
+            "unshare",
+            [
+                "--map-root-user", "--mount", "bash", "-c", "mount -t tmpfs -o size=600k none \"$1\" || exit 77; shift; exec \"$@\"", "bash",
+                _temp.Job, DotNet, "exec", typeof(OutFolderChild).Assembly.Location, OutFolderChild.FillDiskVerb, _temp.Job,
+            ])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        using var child = Process.Start(start)!;
+        string said = child.StandardOutput.ReadToEnd();
+        string errors = child.StandardError.ReadToEnd();
+        child.WaitForExit();
+        Skip.If(
+            child.ExitCode == 77 || errors.StartsWith("unshare:", StringComparison.Ordinal),
+            "skipped: needs the right to mount a small disk of its own (user namespaces are closed here)");
+        Assert.True(child.ExitCode == 0, said + errors);
+        Assert.Contains("No space left", said, StringComparison.Ordinal);
+        Assert.EndsWith("whole\n", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("not whole", said, StringComparison.Ordinal);
+    }
+
+    private static string DotNet =>
+        Environment.ProcessPath!.Contains("dotnet", StringComparison.Ordinal) ? Environment.ProcessPath : "dotnet";
 
     /// <summary>Renews the out folder; cut off at a step, leaves everything as a killed process does. Returns whether it was cut off.</summary>
     private bool Make(int[] hoopings, OutStep? cutOffAt, bool withoutExchange)

@@ -1,0 +1,57 @@
+using Xunit;
+
+namespace NameBand.Tests.CommandLine;
+
+/// <summary>A wrong command line: status 64, nothing on standard output, and on standard error what was probably meant.</summary>
+public class UsageTests
+{
+    private const string Commands = "The commands are make JOB, names JOB and faces, where JOB is a job's folder; --help says more.\n";
+    private const string Make = "Write: nameband make JOB [--out DIR] [--json]\n";
+
+    public static TheoryData<string, string> WrongLines => new()
+    {
+        { "", "No command was given.\n" + Commands },
+        { "mak x", "“mak” is not a command of NameBand. Did you mean make?\n" + Commands },
+        { "embroider x", "“embroider” is not a command of NameBand.\n" + Commands },
+        { "--versoin", "“--versoin” is not an option of NameBand. Did you mean --version?\n" + Commands },
+        { "make", "make needs the path of a job's folder.\n" + Make },
+        { "make --json", "make needs the path of a job's folder.\n" + Make },
+        { "make x --jsn", "“--jsn” is not an option of make. Did you mean --json?\n" + Make },
+        { "make x --fast", "“--fast” is not an option of make.\n" + Make },
+        { "make x -o y", "“-o” is not an option of make.\n" + Make },
+        { "make x --out", "--out needs the path of a folder after it.\n" + Commands },
+        { "make x y", "make takes one job, and “y” is one too many. A path with blanks in it stands in quotes.\n" + Make },
+        { "make x -- y", "“--” means nothing to NameBand.\n" + Commands },
+        { "names", "names needs the path of a job's folder.\nWrite: nameband names JOB [--json]\n" },
+        { "names x --out y", "“--out” is not an option of names.\nWrite: nameband names JOB [--json]\n" },
+        { "faces x", "faces takes no job, and “x” is one word too many.\nWrite: nameband faces [--json]\n" },
+    };
+
+    [Theory]
+    [MemberData(nameof(WrongLines))]
+    public void A_wrong_command_line_is_refused_with_what_was_meant(string line, string said) =>
+        Assert.Equal(new CliRun(64, "", said), CliRun.Of(line.Split(' ', StringSplitOptions.RemoveEmptyEntries)));
+
+    [Theory]
+    [InlineData("make", "x", "--out", "")]
+    [InlineData("make", "")]
+    public void An_empty_word_is_refused(params string[] args) =>
+        Assert.Equal((64, ""), (CliRun.Of(args).Status, CliRun.Of(args).Out));
+
+    [Theory]
+    [InlineData("--help", "make <JOB>", "names <JOB>", "faces")]
+    [InlineData("make --help", "--out <DIR>", "--json", "<JOB>")]
+    [InlineData("names --help", "--json", "<JOB>")]
+    [InlineData("faces -h", "--json")]
+    public void Help_goes_to_standard_output(string line, params string[] parts)
+    {
+        var run = CliRun.Of(line.Split(' '));
+
+        Assert.Equal((0, ""), (run.Status, run.Errors));
+        Assert.All(parts, p => Assert.Contains(p, run.Out, StringComparison.Ordinal));
+        Assert.DoesNotContain('\u001b', run.Out);
+    }
+
+    [Fact]
+    public void The_version_is_a_number() => Assert.Matches(@"^\d+\.\d+\.\d+\n$", CliRun.Of("--version").Out);
+}

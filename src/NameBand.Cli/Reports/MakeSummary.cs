@@ -38,7 +38,8 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
     {
         string face = report.Job?.Lettering.Face is { } name ? $" in {name}" : "";
         string rounds = plan.Rounds.Length == 1 ? "one round" : Words.Count(plan.Rounds.Length, "round");
-        return $"{Words.Count(plan.NameCount, "name")} on {rounds}{face}, letters {Words.Both(plan.LetterHeightMm)} high.";
+        string count = plan.NameCount == 0 ? "No name could be placed" : Words.Count(plan.NameCount, "name");
+        return $"{count} on {rounds}{face}, letters {Words.Both(plan.LetterHeightMm)} high.";
     }
 
     private static IEnumerable<(string, string, Tone)> Rounds(StripPlan plan)
@@ -86,7 +87,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
 
         if (needing.Any(p => p.Mend.Length == 0))
         {
-            page.Hanging("→ ", "Say in corrections.csv of each held row whether to keep, change or leave it out; the command names prints the lines to add.", 1);
+            page.Hanging("→ ", "Say in corrections.csv of each held row whether to keep, change or leave it out; the command names prints the lines to add. Or change the job so that it fits.", 1);
         }
     }
 
@@ -145,10 +146,27 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         string folder = Shown(report.OutFolder ?? "out");
         page.Gap();
         page.Line("Next", tone: Tone.Heading);
-        page.Hanging("1. ", $"Look at the proofs in {folder}/proofs and check how each name is spelt.", 2);
-        page.Hanging("2. ", "Sew one hooping on a scrap of the same cloth, press it, and measure it before you cut into the real cloth.", 2);
-        page.Hanging("3. ", $"Sew the {Words.Count(plan.Hoopings.Length, "needle path")} in {folder}/needle-paths, in the order of their numbers.", 2);
+        int number = 0;
+        if (PersonList.Of(report.Names, report.Problems).Count > 0)
+        {
+            Step("Settle what is listed above, and run make again.");
+        }
+
+        if (plan.NameCount > 0)
+        {
+            Step($"Look at the proofs in {folder}/proofs and check how each name is spelt.");
+            Step("Sew one hooping on a scrap of the same cloth, press it, and measure it before you cut into the real cloth.");
+            string paths = plan.Hoopings.Length == 1 ? "the one needle path" : $"the {Words.Count(plan.Hoopings.Length, "needle path")}";
+            Step($"Sew {paths} in {folder}/needle-paths{(plan.Hoopings.Length == 1 ? "" : ", in the order of their numbers")}.");
+        }
+
         page.Line($"All figures are in {folder}/plan.json.", 2, Tone.Quiet);
+
+        void Step(string text)
+        {
+            number++;
+            page.Hanging(FormattableString.Invariant($"{number}. "), text, 2);
+        }
     }
 
     /// <summary>The folder as the person would write it: under the job as given, if it lies there.</summary>

@@ -80,35 +80,17 @@ internal static class FaceFile
         return bytes;
     }
 
-    /// <summary>The real path with every link followed, or null when it leads out of the folder.</summary>
+    /// <summary>The full path, or null when it leads out of the folder once every link is followed.</summary>
     private static string? Inside(string folder, string given)
     {
         try
         {
-            string home = Real(Path.GetFullPath(folder));
-            string real = Real(Path.GetFullPath(Path.Combine(home, given.Replace('\\', Path.DirectorySeparatorChar))));
-            return real.StartsWith(home + Path.DirectorySeparatorChar, StringComparison.Ordinal) ? real : null;
+            string path = Path.GetFullPath(Path.Combine(Path.GetFullPath(folder), given.Replace('\\', Path.DirectorySeparatorChar)));
+            return InnerFile.LiesInside(folder, path) ? path : null;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException)
         {
-            return null; // rings of links and impossible names lead nowhere inside
+            return null; // Impossible names lead nowhere inside.
         }
-    }
-
-    private static string Real(string path)
-    {
-        string root = Path.GetPathRoot(path)!;
-        string at = root;
-        foreach (string step in path[root.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries))
-        {
-            at = Path.Combine(at, step);
-            FileSystemInfo entry = Directory.Exists(at) ? new DirectoryInfo(at) : new FileInfo(at);
-            if (entry.ResolveLinkTarget(returnFinalTarget: true) is { } target)
-            {
-                at = Real(target.FullName);
-            }
-        }
-
-        return at;
     }
 }

@@ -28,11 +28,11 @@ public class BadInputTests
         ["list over 50 MB"] = (f => f.With("names.csv", "Name\n" + new string('a', 50_000_001)), "bigger than 50 MB", "right file"),
         ["list outside"] = (f => f.With("job.json", Job.Replace("names.csv", "../names.csv", StringComparison.Ordinal)), "lies outside the job's folder", "Copy the file"),
         ["no such face"] = (Add("\"lettering\": { \"face\": \"Nunto Bold\" }"), "There is no face “Nunto Bold”", "Did you mean “Nunito Bold”?"),
-        ["face file missing"] = (Add("\"lettering\": { \"face\": \"mine.ttf\" }"), "mine.ttf", ""),
-        ["face broken"] = (f => { f.With("mine.ttf", "this is not a font"); Add("\"lettering\": { \"face\": \"mine.ttf\" }")(f); }, "mine.ttf", ""),
+        ["face file missing"] = (Add("\"lettering\": { \"face\": \"mine.ttf\" }"), "There is no font file “mine.ttf” in the job's folder.", "Put it there"),
+        ["face broken"] = (f => { f.With("mine.ttf", "this is not a font"); Add("\"lettering\": { \"face\": \"mine.ttf\" }")(f); }, "The font file “mine.ttf” cannot be used", "Choose another font file"),
         ["face outside"] = (Add("\"lettering\": { \"face\": \"../mine.ttf\" }"), "lies outside the job's folder", "Copy the file"),
         ["unknown cloth"] = (Add("\"fabric\": \"chain mail\""), "chain mail", "quilting cotton"),
-        ["a way not made yet"] = (Add("\"way\": \"traced\""), "traced", "needlePath"),
+        ["a way not made yet"] = (Add("\"way\": \"traced\""), "Only the way “needlePath” can be made so far.", "Leave “way” out"),
     };
 
     public static TheoryData<string> Names => [.. Faults.Keys];

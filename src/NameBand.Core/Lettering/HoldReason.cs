@@ -51,8 +51,9 @@ internal static class HoldReason
     }
 
     /// <summary>The characters with their code points; marks stand on a dotted circle, invisible ones are not shown.</summary>
-    private static string Shown(string characters)
+    private static string Shown(string text)
     {
+        string characters = string.Concat(text.EnumerateRunes()); // half a character becomes U+FFFD
         string codes = string.Join(" ", characters.EnumerateRunes().Select(r => $"U+{r.Value.ToString("X4", CultureInfo.InvariantCulture)}"));
         var first = characters.EnumerateRunes().First();
         bool mark = Rune.GetUnicodeCategory(first) is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark or UnicodeCategory.EnclosingMark;

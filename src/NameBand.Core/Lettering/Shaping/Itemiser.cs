@@ -85,7 +85,11 @@ internal static class Itemiser
         var unshown = new List<UnshownSign>();
         foreach (var cluster in clusters)
         {
-            if (SignKinds.IsPicture(cluster.Text))
+            if (SignKinds.IsUnreadable(cluster.Text))
+            {
+                unshown.Add(new UnshownSign(cluster.Start, cluster.Text, false));
+            }
+            else if (SignKinds.IsPicture(cluster.Text))
             {
                 unshown.Add(new UnshownSign(cluster.Start, cluster.Text, true));
             }
@@ -119,7 +123,7 @@ internal static class Itemiser
 
     private static void AddLackingShared(List<Cluster> clusters, FaceChain chain, List<UnshownSign> unshown)
     {
-        foreach (var cluster in clusters.Where(c => c.IsShared && !SignKinds.IsPicture(c.Text)))
+        foreach (var cluster in clusters.Where(c => c.IsShared && !SignKinds.IsPicture(c.Text) && !SignKinds.IsUnreadable(c.Text)))
         {
             if (chain.For(cluster.Text, HbScript.Common) is null)
             {

@@ -49,6 +49,23 @@ internal static class SignKinds
         _ => false,
     };
 
+    /// <summary>
+    /// Whether a cluster holds half a character or U+FFFD, the sign programs put where they could not read one: a face
+    /// may well have a picture for it, but it is nobody's name.
+    /// </summary>
+    public static bool IsUnreadable(ReadOnlySpan<char> cluster)
+    {
+        foreach (var rune in cluster.EnumerateRunes())
+        {
+            if (rune == Rune.ReplacementChar)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Whether a character ought to leave ink.</summary>
     public static bool IsVisible(Rune rune) =>
         !Rune.IsWhiteSpace(rune) && !IsIgnorable(rune.Value)

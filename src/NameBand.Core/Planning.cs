@@ -104,13 +104,5 @@ internal static class Planning
                 "Only the way “needlePath” can be made so far.",
                 "Leave “way” out, or set it to “needlePath”, to see whether and how large the names fit.");
         }
-
-        if (job.Lettering.Order == NameOrder.BestFit)
-        {
-            yield return Problem.CannotUse(
-                new Where("job.json", Key: "lettering.order"),
-                "Only the orders “listed” and “alphabetical” can be laid out so far.",
-                "Set “order” to one of them.");
-        }
     }
 }

@@ -64,15 +64,19 @@ public static class Estimator
 
     /// <summary>Names sewn before cutting need cloth as wide as the hoop holds; sewn after cutting, the strip's own width.</summary>
     private static double ClothM2(BandJob job, StripPlan plan) =>
-        plan.Rounds.Sum(r => BandLengthMm(plan, r)) * BandWidthMm(job, plan) / 1e6;
+        BandLengthsMm(plan).Sum() * BandWidthMm(job, plan) / 1e6;
+
+    /// <summary>Lengths in mm of the cloths that are hooped, each with its spare ends.</summary>
+    public static IEnumerable<double> BandLengthsMm(StripPlan plan) =>
+        plan.Cloths.IsEmpty ? plan.Rounds.Select(r => BandLengthMm(plan, r)) : plan.Cloths.Select(c => c.LengthMm);
 
     /// <summary>Width in mm of the cloth that one round is sewn on.</summary>
     public static double BandWidthMm(BandJob job, StripPlan plan) => job.Strip.SewnBeforeCutting
-        ? Math.Max(plan.FieldAcrossMm + (2 * HeldBesideFieldMm), plan.Hem.Strip.CutWidthMm)
+        ? Math.Max(plan.FieldAcrossMm + (2 * HeldBesideFieldMm), plan.Cloths.Select(c => c.WidthMm).DefaultIfEmpty(plan.Hem.Strip.CutWidthMm).Max())
         : plan.Hem.Strip.CutWidthMm;
 
     /// <summary>Length in mm of the cloth that one round is sewn on, in one piece.</summary>
-    public static double BandLengthMm(StripPlan plan, Round round) =>
+    private static double BandLengthMm(StripPlan plan, Round round) =>
         plan.OnClothMm(round.LengthMm) + (plan.Hem.Closed ? plan.Hem.OverlapMm : 2 * plan.Hem.Strip.TurnInMm) + (2 * HeldBesideFieldMm);
 
     public static double BackingPieceLengthMm(StripPlan plan) => plan.FieldAlongMm + (2 * HeldBesideFieldMm);

@@ -16,7 +16,7 @@ internal static class HandWorkLines
         double metres = plan.TotalLengthMm / 1000;
         int hoopings = plan.Hoopings.Length;
         int names = plan.NameCount;
-        int joins = plan.Hem.Closed ? plan.Rounds.Length : 0;
+        int joins = plan.Joins;
         double rest = 1 + hands.RestAllowance;
         return
         [
@@ -27,7 +27,7 @@ internal static class HandWorkLines
             WorkRange.Hands.Line("checking each name against the list", names, "names", names * hands.CheckingMinutesPerName * rest),
             WorkRange.Hands.Line("pressing", metres, "m", metres * hands.PressingMinutesPerMetre * rest),
             WorkRange.Hands.Line("trimming to width", metres, "m", metres * hands.TrimmingMinutesPerMetre * rest),
-            WorkRange.Hands.Line("closing the rounds", joins, "joins", joins * hands.JoinMinutes * rest),
+            WorkRange.Hands.Line("joining pieces and closing the rounds", joins, "joins", joins * hands.JoinMinutes * rest),
             WorkRange.Hands.Line("turning both edges in", 2 * metres, "m", 2 * metres * hands.TurningInMinutesPerMetre * rest),
             WorkRange.Hands.Line("pinning to the hem", metres, "m", metres * hands.PinningMinutesPerMetre * rest),
             WorkRange.Hands.Line("sewing the lower edge down", metres, "m", metres * hands.SewingLowerEdgeMinutesPerMetre * rest),

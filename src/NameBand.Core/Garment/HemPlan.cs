@@ -21,6 +21,9 @@ public sealed record StripWidths(double CutWidthMm, double TurnInMm, double Marg
     public double SewingZoneMm => FinishedWidthMm - (2 * MarginMm);
 }
 
+/// <summary>A place on the hem that names keep out of: its middle, measured along the edge from the strip's starting end.</summary>
+public sealed record ClearZone(double AtMm, double WidthMm);
+
 /// <summary>The edge the strips go round and the length each round must have.</summary>
 /// <param name="EdgeLengthMm">Length of the hem edge itself.</param>
 /// <param name="TurnRad">Angle of the part-circle, 2π·turn; 0 for a straight edge.</param>
@@ -39,6 +42,18 @@ public sealed record HemPlan(
     StripWidths Strip,
     RunDirection Runs)
 {
+    /// <summary>Places that names keep out of, along the hem edge.</summary>
+    public ImmutableArray<ClearZone> KeepClear { get; init; } = [];
+
+    /// <summary>Where along the hem edge the list begins.</summary>
+    public double StartMm { get; init; }
+
+    /// <summary>Kept free of names at the end of every round.</summary>
+    public double KeepFreeMm { get; init; }
+
+    /// <summary>How each round lies on the garment, lowest first; for as many rounds as needed, of the first one.</summary>
+    public ImmutableArray<RoundEase> Easing { get; init; } = [];
+
     /// <summary>
     /// Length in mm of round <paramref name="number"/> (1 is the lowest) at its lower edge: the edge less the
     /// angle times the height above it. May be zero or less when a round would lie above the skirt's middle.

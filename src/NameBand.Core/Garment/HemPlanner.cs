@@ -20,7 +20,12 @@ public static class HemPlanner
         var hem = new HemPlan(
             EdgeMm(job.Hem), turn, job.Hem.Closed, job.Hem.Overlap.Mm, job.Hem.Tolerance.Mm, job.Strip.Lift.Mm, step,
             job.Strip.Rounds, perRound ? [.. job.Hem.Lengths.Select(l => l.Mm)] : [], strip,
-            Runs(job.Strip.Side, job.Strip.ReadBy));
+            Runs(job.Strip.Side, job.Strip.ReadBy))
+        {
+            KeepClear = [.. job.Layout.KeepClear.Select(c => new ClearZone(c.At.Mm, c.Width.Mm))],
+            StartMm = job.Layout.Start.Mm,
+            KeepFreeMm = job.KeepFree.Mm,
+        };
 
         if (job.Hem.Skirt is null && job.Hem.Turn is null && !perRound && hem.LiftMm > 0)
         {
@@ -39,6 +44,12 @@ public static class HemPlanner
         }
 
         CheckRounds(hem, problems);
+        if (!problems.Any(p => p.Severity == Severity.CannotUse))
+        {
+            HemPlaces.Check(hem, problems);
+            hem = WithEasing(hem, job.Layout, problems);
+        }
+
         return problems.Any(p => p.Severity == Severity.CannotUse)
             ? Result.Fail<HemPlan>(problems)
             : Result.Of(hem, problems);
@@ -50,6 +61,25 @@ public static class HemPlanner
     /// </summary>
     public static RunDirection Runs(GarmentSide side, Reader readBy) =>
         (side == GarmentSide.Outside) == (readBy == Reader.Viewer) ? RunDirection.CounterClockwise : RunDirection.Clockwise;
+
+    /// <summary>A strip that must become shorter at its upper edge says so, and what to do about it.</summary>
+    private static HemPlan WithEasing(HemPlan hem, LayoutSettings layout, List<Problem> problems)
+    {
+        var easing = Enumerable.Range(1, hem.FixedRounds ?? 1)
+            .Select(k => RoundEase.Judge(k, hem.RoundMm(k), hem.UpperEdgeShorterMm, layout.LiesFlatPart, layout.EasedPart))
+            .ToImmutableArray();
+        foreach (var ease in easing.Where(e => e.Verdict != EaseVerdict.LiesFlat))
+        {
+            problems.Add(Problem.Note(
+                new Where(Key: FormattableString.Invariant($"round {ease.Number}")),
+                ease.InWords(),
+                ease.Verdict == EaseVerdict.CanBeEased
+                    ? "Run a line of long stitches along the upper edge, draw it up between the names and press with steam before sewing it down."
+                    : "Use a narrower finished strip, or cut the strip to the curve or on the bias."));
+        }
+
+        return hem with { Easing = easing };
+    }
 
     private static double EdgeMm(HemSettings hem) => hem.Skirt is { } skirt
         ? PartCircle.FromWaist(skirt.Turn, skirt.Waist.Mm).ArcMm(skirt.Length.Mm) - skirt.TakenUp.Mm

@@ -53,6 +53,8 @@ public sealed record BandJob(
 
     public PriceSettings Prices { get; init; } = new();
 
+    public LayoutSettings Layout { get; init; } = new();
+
     /// <summary>Room left blank at the end of every round for names that come later.</summary>
     public Length KeepFree { get; init; } = Length.FromMm(0);
 

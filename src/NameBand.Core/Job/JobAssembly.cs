@@ -30,6 +30,7 @@ internal static partial class JobAssembly
             EveningMinutes = Evening(values),
             Letters = Letters(folder, values),
             Traced = Traced(values),
+            Layout = Layout(values),
         };
         JobChecks.Check(job, values);
         return job;

@@ -39,6 +39,17 @@ public static class JobDefaults
 
     public const bool Spread = true;
 
+    /// <summary>Part by which a strip's upper edge may be shorter than its lower one: common practice, no source.</summary>
+    public const double LiesFlatPart = 0.01;
+
+    /// <summary>Part that can be eased in where no satin lies: common practice, no source.</summary>
+    public const double EasedPart = 0.025;
+
+    public static Length JoinAllowance { get; } = Length.FromMm(10);
+
+    /// <summary>Common practice, no source: a hoop cannot hold the last inches of a cloth.</summary>
+    public static Length EndCloth { get; } = Length.FromMm(80);
+
     public const string Collation = "und";
 
     public static Length Along { get; } = Length.FromMm(160);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Layout.BestFit;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -23,8 +24,12 @@ public enum HeightBound
 }
 
 /// <summary>Finds the largest letter height, in tenths of a millimetre, at which all names fit.</summary>
-internal sealed class HeightSearch(Sizing sizing, double leastMm)
+/// <param name="isFree">Names may go round in any order, so that any of them may stand on any round.</param>
+internal sealed class HeightSearch(Sizing sizing, double leastMm, bool isFree = false)
 {
+    private readonly ImmutableArray<Stretch> _stretches =
+        [.. Enumerable.Range(1, sizing.Hem.FixedRounds ?? 1).SelectMany(k => Stretch.Of(sizing.Hem, k))];
+
     private const int MostTenths = 2000;
 
     /// <summary>Largest height that fits, never under the least; and what stops the next tenth.</summary>
@@ -87,15 +92,16 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm)
 
     private bool FitsRounds(IReadOnlyList<LetteredName> names, double heightMm)
     {
-        if (sizing.Hem.FixedRounds is not { } rounds)
+        if (sizing.Hem.FixedRounds is null)
         {
-            return names.All(n => sizing.WidthMm(n, heightMm) <= sizing.Hem.RoundMm(1));
+            double longest = _stretches.Max(s => s.LengthMm);
+            return names.All(n => sizing.WidthMm(n, heightMm) <= longest);
         }
 
         double gap = sizing.GapMm(heightMm);
-        return RoundDivider.Fits(
-            [.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)],
-            [.. Enumerable.Range(1, rounds).Select(k => sizing.OfferMm(k, gap))]);
+        double[] needs = [.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)];
+        double[] offers = [.. _stretches.Select(s => s.OfferMm(gap))];
+        return isFree ? BestFitRows.Fits(needs, offers) : RoundDivider.Fits(needs, offers);
     }
 
     /// <summary>

@@ -63,7 +63,7 @@ internal static class LayoutAdvice
                 return "";
             }
 
-            var search = new HeightSearch(wider, Math.Max(LeastFor40WeightMm, job.Lettering.Least.Mm));
+            var search = new HeightSearch(wider, Math.Max(LeastFor40WeightMm, job.Lettering.Least.Mm), job.Lettering.Order == NameOrder.BestFit);
             var (height, _) = search.Largest(names);
             if (search.Obstacle(names, height) is null)
             {

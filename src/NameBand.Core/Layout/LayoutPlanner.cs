@@ -3,6 +3,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
+using NameBand.Layout.Pieces;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -10,29 +11,34 @@ namespace NameBand.Layout;
 /// <summary>Finds the letter height and lays all names out on rounds, segments and hoopings.</summary>
 public static class LayoutPlanner
 {
-    private const int MostRounds = 200;
-
     public static Result<StripPlan> Plan(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric)
     {
         var sizing = new Sizing(
             lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm,
-            job.Strip.Shortening, job.Lettering.Gap?.Mm);
+            job.Strip.Shortening, job.Lettering.Gap?.Mm) { MostGapMm = job.Layout.MostGap?.Mm };
         double floor = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
         var (names, held) = HoldOversized(lettered.Names, sizing, floor);
         var ordered = Ordering.Order(names, job.Lettering.Order, job.Lettering.Collation);
 
-        var search = new HeightSearch(sizing, job.Lettering.Least.Mm);
+        var search = new HeightSearch(sizing, job.Lettering.Least.Mm, job.Lettering.Order == NameOrder.BestFit);
         var (height, bound) = job.Lettering.Height is { } given
             ? (given.Mm, HeightBound.Given)
             : ordered.Count == 0 ? (job.Lettering.Least.Mm, HeightBound.None) : search.Largest(ordered);
 
+        double markY = MarkLineMm(job);
+        int lanes = Lanes.InUse(job, sizing, markY);
         var baselines = new Baselines(ordered, height, sizing);
-        var rounds = LayRounds(ordered, height, job.Lettering.Spread, sizing, baselines);
+        var (laid, proof) = new RoundLayout(sizing, job.Lettering, height, baselines).Lay(ordered);
+        var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes).Lay(laid);
         var plan = new StripPlan(
             hem, height, bound, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
-            sizing.SpareMm, baselines.CommonMm, MarkLineMm(job), rounds, Hoop(rounds),
-            search.Limits(ordered, height, bound), held);
-        return Result.Of(plan, LayoutAdvice.For(job, plan, ordered, sizing));
+            sizing.SpareMm, baselines.CommonMm, markY, rounds, hoopings,
+            search.Limits(ordered, height, bound), held)
+        {
+            Cloths = cloths,
+            BestFit = proof is { } p ? p with { Segments = rounds.Sum(r => r.Segments.Length) } : null,
+        };
+        return Result.Of(plan, LayoutAdvice.For(job, plan, ordered, sizing).Concat(LayoutNotes.For(job, plan, sizing)));
     }
 
     private static (List<LetteredName> Names, ImmutableArray<HeldRow> Held) HoldOversized(
@@ -59,63 +65,6 @@ public static class LayoutPlanner
         }
 
         return (names, held.ToImmutable());
-    }
-
-    private static ImmutableArray<Round> LayRounds(
-        IReadOnlyList<LetteredName> names, double heightMm, bool spread, Sizing sizing, Baselines baselines)
-    {
-        double leastGap = sizing.GapMm(heightMm);
-        double[] needs = [.. names.Select(n => sizing.WidthMm(n, heightMm) + leastGap)];
-        bool asNeeded = sizing.Hem.FixedRounds is null;
-        var counts = asNeeded
-            ? RoundDivider.FillAsNeeded(needs, k => sizing.OfferMm(k, leastGap), UsableRounds(sizing.Hem))
-            : RoundDivider.Divide(needs, [.. Enumerable.Range(1, sizing.Hem.FixedRounds!.Value).Select(k => sizing.OfferMm(k, leastGap))]);
-
-        var rounds = ImmutableArray.CreateBuilder<Round>(counts.Length);
-        int next = 0;
-        int order = 1;
-        int segment = 1;
-        for (int k = 1; k <= counts.Length; k++)
-        {
-            var row = names.Skip(next).Take(counts[k - 1]).ToList();
-            next += row.Count;
-            double? kept = asNeeded && k > 1 && k == counts.Length ? rounds[^1].GapMm : null;
-            var gaps = RowLayout.Space(
-                row.Sum(n => sizing.WidthMm(n, heightMm)), row.Count, sizing.Hem.RoundMm(k), leastGap, spread, kept, sizing);
-            var placed = RowLayout.Place(row, gaps, heightMm, sizing, baselines, ref order);
-            rounds.Add(new Round(k, gaps.LengthMm, sizing.Hem.RoundMm(k), gaps.GapMm, Segments(placed, gaps.LengthMm, sizing, ref segment)));
-        }
-
-        return rounds.ToImmutable();
-    }
-
-    private static ImmutableArray<Segment> Segments(ImmutableArray<PlacedName> names, double roundMm, Sizing sizing, ref int number)
-    {
-        var segments = ImmutableArray.CreateBuilder<Segment>();
-        int next = 0;
-        foreach (int count in SegmentCutter.Cut(names, sizing))
-        {
-            var row = names.Slice(next, count);
-            next += count;
-            var (start, length) = SegmentCutter.Extent(row[0], row[^1], roundMm, sizing);
-            segments.Add(new Segment(number++, start, length, start / (1 - sizing.Shortening), row));
-        }
-
-        return segments.ToImmutable();
-    }
-
-    private static ImmutableArray<Hooping> Hoop(ImmutableArray<Round> rounds) =>
-        [.. rounds.SelectMany(r => r.Segments.Select(s => new Hooping(s.Number, [new HoopedSegment(r, s, 0, 0)])))];
-
-    private static int UsableRounds(HemPlan hem)
-    {
-        int rounds = 1;
-        while (rounds < MostRounds && hem.RoundMm(rounds + 1) > Math.Max(hem.OverlapMm, 50))
-        {
-            rounds++;
-        }
-
-        return rounds;
     }
 
     /// <summary>

@@ -48,10 +48,12 @@ internal static class RoundDivider
     {
         var counts = ImmutableArray.CreateBuilder<int>();
         int next = 0;
+        double longest = Enumerable.Range(1, most).Select(roundMm).DefaultIfEmpty(0).Max();
         while (next < needsMm.Count)
         {
             bool last = counts.Count == most - 1;
-            int taken = last ? needsMm.Count - next : Math.Max(1, Take(needsMm, next, roundMm(counts.Count + 1) + Slight));
+            int fitting = Take(needsMm, next, roundMm(counts.Count + 1) + Slight);
+            int taken = last ? needsMm.Count - next : needsMm[next] <= longest + Slight ? fitting : Math.Max(1, fitting);
             counts.Add(taken);
             next += taken;
         }

@@ -3,44 +3,47 @@ using NameBand.Lettering;
 
 namespace NameBand.Layout;
 
-/// <summary>Places the names of one round along it.</summary>
+/// <summary>Places the names of one stretch along it.</summary>
 internal static class RowLayout
 {
-    /// <summary>The gap, and the length the round takes when its names are placed at that gap.</summary>
+    /// <summary>The gap, and the length the stretch takes when its names are placed at that gap.</summary>
     /// <param name="LeadMm">Blank before the first name.</param>
     public readonly record struct Gaps(double GapMm, double LeadMm, double LengthMm);
 
     /// <summary>
-    /// Gaps for names of <paramref name="widthsMm"/> in all. Where they fit, slack goes between them (or stays at the
-    /// end); where they do not, the round is as long as the names need at the least gap.
+    /// Gaps for names of <paramref name="widthsMm"/> in all on one stretch. Where they fit, slack goes between them (or stays at the
+    /// end); where they do not, the stretch is as long as the names need at the least gap.
     /// </summary>
     /// <param name="keptGapMm">A gap to keep instead of spreading the slack, or null.</param>
-    public static Gaps Space(double widthsMm, int names, double roundMm, double leastGapMm, bool spread, double? keptGapMm, Sizing sizing)
+    /// <param name="mostGapMm">The widest gap allowed; what is left over then stays blank at the end. Null for any.</param>
+    public static Gaps Space(
+        double widthsMm, int names, Stretch stretch, double leastGapMm, bool spread, double? keptGapMm, double? mostGapMm)
     {
-        int gaps = names == 0 ? 0 : sizing.GapCount(names);
-        double need = sizing.NeedMm(widthsMm, names, leastGapMm);
-        bool fits = need <= roundMm + Sizing.SlightMm;
+        int gaps = names == 0 ? 0 : stretch.GapCount(names);
+        double need = names == 0 ? 0 : widthsMm + (gaps * leastGapMm);
+        bool fits = need <= stretch.LengthMm + Sizing.SlightMm;
         double gap = leastGapMm;
         if (fits && gaps > 0)
         {
-            double widest = (roundMm - widthsMm) / gaps;
+            double widest = (stretch.LengthMm - widthsMm) / gaps;
             gap = keptGapMm is { } kept ? Math.Min(kept, widest) : spread ? widest : leastGapMm;
+            gap = Math.Max(leastGapMm, Math.Min(gap, mostGapMm ?? gap));
         }
 
-        double lead = sizing.Hem.Closed && names > 0 ? gap / 2 : 0;
-        if (!sizing.Hem.Closed && names == 1 && spread && fits)
+        double lead = !stretch.HasOpenEnds && names > 0 ? gap / 2 : 0;
+        if (stretch.HasOpenEnds && names == 1 && spread && fits)
         {
-            lead = (roundMm - widthsMm) / 2;
+            lead = (stretch.LengthMm - widthsMm) / 2;
         }
 
-        return new Gaps(gap, lead, fits ? roundMm : need);
+        return new Gaps(gap, lead, fits ? stretch.LengthMm : need);
     }
 
     public static ImmutableArray<PlacedName> Place(
-        IEnumerable<LetteredName> names, Gaps gaps, double heightMm, Sizing sizing, Baselines baselines, ref int order)
+        IEnumerable<LetteredName> names, Gaps gaps, double fromMm, double heightMm, Sizing sizing, Baselines baselines, int order)
     {
         var placed = ImmutableArray.CreateBuilder<PlacedName>();
-        double at = gaps.LeadMm;
+        double at = fromMm + gaps.LeadMm;
         foreach (var name in names)
         {
             double width = sizing.WidthMm(name, heightMm);

@@ -9,6 +9,9 @@ namespace NameBand.Layout;
 internal sealed record Sizing(
     string ChosenFace, HemPlan Hem, double FieldAlongMm, double FieldAcrossMm, double SpareMm, double PullCompensationMm, double Shortening, double? FixedGapMm)
 {
+    /// <summary>Widest gap allowed, or null.</summary>
+    public double? MostGapMm { get; init; }
+
     public const double GapFactor = 1.5;
 
     /// <summary>How far rounding in the last place may carry a sum over a bound.</summary>
@@ -16,6 +19,9 @@ internal sealed record Sizing(
 
     /// <summary>Longest segment that can be sewn in one hooping, as it will measure once sewn.</summary>
     public double LongestSegmentMm => FieldAlongMm - (2 * SpareMm);
+
+    /// <summary>Longest stretch of flat cloth from the first to the last ink of a hooping, strips side by side included.</summary>
+    public double HoopingOnClothMm => Math.Min(LongestSegmentMm / (1 - Shortening), FieldAlongMm);
 
     public double GapMm(double heightMm) => FixedGapMm ?? (GapFactor * heightMm);
 
@@ -34,17 +40,4 @@ internal sealed record Sizing(
     /// </summary>
     public bool SharesBaseline(LetteredName name) =>
         name.Pieces.IsEmpty || name.Pieces.Any(p => p.Piece.Face == ChosenFace);
-
-    /// <summary>What the names of one round need in mm, gaps included.</summary>
-    public double NeedMm(double widthsMm, int names, double gapMm) =>
-        names == 0 ? 0 : widthsMm + (GapCount(names) * gapMm);
-
-    /// <summary>On a closed edge every name has a gap, half on each side; on an open edge gaps lie between names only.</summary>
-    public int GapCount(int names) => Hem.Closed ? names : names - 1;
-
-    /// <summary>
-    /// Room the rounds offer when every name brings one gap along: an open edge needs one gap less than names,
-    /// which is the same as being one gap longer.
-    /// </summary>
-    public double OfferMm(int round, double gapMm) => Hem.RoundMm(round) + (Hem.Closed ? 0 : gapMm);
 }

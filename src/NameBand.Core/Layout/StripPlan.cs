@@ -31,7 +31,14 @@ public sealed record Round(int Number, double LengthMm, double HemMm, double Gap
 public sealed record HoopedSegment(Round Round, Segment Segment, double XMm, double YMm);
 
 /// <summary>One placing of the cloth in the hoop.</summary>
-public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments);
+public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments)
+{
+    /// <summary>Number of the cloth it lies on.</summary>
+    public int Cloth { get; init; } = 1;
+
+    /// <summary>Where its origin lies, measured along the flat cloth from its left end and never from the hooping before.</summary>
+    public double OnClothMm { get; init; }
+}
 
 /// <summary>A row that keeps everybody's letters down, and the height there would be without it and those before it.</summary>
 public sealed record HeightLimit(LetteredName Name, string Because, double HeightWithoutMm);
@@ -57,6 +64,15 @@ public sealed record StripPlan(
     ImmutableArray<HeightLimit> Limits,
     ImmutableArray<HeldRow> Held)
 {
+    /// <summary>The cloths the strips are sewn on, with their pieces; every hooping lies on one of them.</summary>
+    public ImmutableArray<StripCloth> Cloths { get; init; } = [];
+
+    /// <summary>What is known of the fewest segments, where the order was free; else null.</summary>
+    public BestFitProof? BestFit { get; init; }
+
+    /// <summary>Joins of two ends of strip: between pieces, and where a round closes.</summary>
+    public int Joins => Math.Max(Cloths.Sum(c => c.Pieces.Length), Rounds.Length) - (Hem.Closed ? 0 : Rounds.Length);
+
     /// <summary>Length on the flat cloth, in mm, that becomes <paramref name="finishedMm"/> once sewn.</summary>
     public double OnClothMm(double finishedMm) => finishedMm / (1 - Shortening);
 

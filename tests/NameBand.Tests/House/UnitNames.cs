@@ -22,6 +22,7 @@ internal static partial class UnitNames
         ["Price"] = "money, in the currency of the job file",
         ["Worth"] = "money, in the currency of the job file",
         ["Total"] = "money, in the currency of the job file",
+        ["PatternHoopings"] = "a number of hoopings, which a linear program takes in parts",
         ["Amount"] = "a work line says its unit beside it, in Unit",
         ["Low"] = "a figure has the unit of the property that holds it",
         ["Likely"] = "a figure has the unit of the property that holds it",

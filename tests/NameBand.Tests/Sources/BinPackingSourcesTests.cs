@@ -39,7 +39,7 @@ public class BinPackingSourcesTests
         var packing = Packed(Pieces((45, 97), (36, 610), (31, 395), (14, 211)), 100);
         Assert.Equal(453, packing.Bins.Length);
         Assert.Equal(453, packing.Bound);
-        Assert.Equal(452.25, packing.PatternBound, 6);
+        Assert.Equal(452.25, packing.PatternHoopings, 6);
     }
 
     /// <summary>

@@ -54,11 +54,11 @@ internal sealed class PackingProblem
 /// <summary>A way to fill the bins, and how good it is known to be.</summary>
 /// <param name="Bins">For every bin the places of its pieces in the problem's list of sizes.</param>
 /// <param name="Bound">No way at all needs fewer bins than this.</param>
-/// <param name="PatternBound">
+/// <param name="PatternHoopings">
 /// Value of the pattern linear program where it had to be solved, else the filled volume in bins; <see cref="Bound"/>
 /// is this number rounded up.
 /// </param>
-internal sealed record Packing(ImmutableArray<ImmutableArray<int>> Bins, int Bound, double PatternBound)
+internal sealed record Packing(ImmutableArray<ImmutableArray<int>> Bins, int Bound, double PatternHoopings)
 {
     public bool IsProven => Bins.Length == Bound;
 }

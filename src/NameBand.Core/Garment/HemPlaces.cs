@@ -1,0 +1,45 @@
+using NameBand.Common;
+
+namespace NameBand.Garment;
+
+/// <summary>Checks that the places along the hem lie on it and leave room for names.</summary>
+internal static class HemPlaces
+{
+    private const string File = "job.json";
+    private const double LeastRoomMm = 20;
+
+    public static void Check(HemPlan hem, List<Problem> problems)
+    {
+        if (hem.StartMm > 0 && !hem.Closed)
+        {
+            problems.Add(Problem.CannotUse(
+                new Where(File, Key: "hem.start"),
+                "The list is to begin inside the edge, but the edge has two ends.",
+                "Leave \"start\" away: on an open edge the list begins at its left end. To keep the left part free, use \"keepClear\"."));
+        }
+
+        if (hem.StartMm >= hem.EdgeLengthMm)
+        {
+            problems.Add(OffTheHem(hem, "hem.start", FormattableString.Invariant($"The list is to begin at {hem.StartMm:0} mm")));
+        }
+
+        foreach (var zone in hem.KeepClear.Where(z => z.AtMm > hem.EdgeLengthMm))
+        {
+            problems.Add(OffTheHem(hem, "hem.keepClear", FormattableString.Invariant($"A place to keep clear lies at {zone.AtMm:0} mm")));
+        }
+
+        double kept = hem.KeepClear.Sum(z => z.WidthMm) + hem.KeepFreeMm;
+        if (kept > 0 && hem.RoundMm(1) - kept < LeastRoomMm)
+        {
+            problems.Add(Problem.CannotUse(
+                new Where(File, Key: hem.KeepClear.IsEmpty ? "strip.keepFree" : "hem.keepClear"),
+                FormattableString.Invariant($"The places kept clear take {kept:0} mm of a round of {hem.RoundMm(1):0} mm, and leave no room for names."),
+                FormattableString.Invariant($"Keep at most {Math.Max(hem.RoundMm(1) - LeastRoomMm, 0):0} mm clear in all.")));
+        }
+    }
+
+    private static Problem OffTheHem(HemPlan hem, string key, string what) => Problem.CannotUse(
+        new Where(File, Key: key),
+        FormattableString.Invariant($"{what}, and the hem is only {hem.EdgeLengthMm:0} mm long."),
+        "Measure the place along the hem from where the strip's ends meet.");
+}

@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Job;
+
+/// <summary>The keys of the way names are laid along the hem and strips on the cloth; what they mean: docs/layout.md.</summary>
+internal static class LayoutKeys
+{
+    public static readonly TextsKey KeepClear = new("hem.keepClear", "nothing");
+    public static readonly LengthKey Start = new("hem.start", Common.Length.FromMm(0), 0, 1_000_000);
+    public static readonly NumberKey LiesFlat = new("strip.liesFlat", JobDefaults.LiesFlatPart, 0, 1);
+    public static readonly NumberKey Eased = new("strip.eased", JobDefaults.EasedPart, 0, 1);
+    public static readonly NumberKey Lanes = new("strip.lanes", 1, 1, 20, Word: "asManyAsFit", IsWhole: true);
+    public static readonly LengthKey Piece = new("strip.piece", null, 200, 1_000_000, "a whole round");
+    public static readonly LengthKey JoinAllowance = new("strip.joinAllowance", JobDefaults.JoinAllowance, 0, 200);
+    public static readonly LengthKey EndCloth = new("strip.endCloth", JobDefaults.EndCloth, 0, 1000);
+    public static readonly LengthKey MostGap = new("lettering.mostGap", null, 0.5, 10_000, "any");
+
+    public static readonly ImmutableArray<JobKey> All =
+        [KeepClear, Start, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, MostGap];
+}

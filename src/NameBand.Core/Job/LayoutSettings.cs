@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>A place on the hem that names and joins keep out of, such as a seam or a placket.</summary>
+/// <param name="At">Its middle, measured along the hem from the strip's starting end.</param>
+public sealed record ClearPlace(Length At, Length Width);
+
+/// <summary>What the job says of the way names are laid along the hem and strips on the cloth.</summary>
+public sealed record LayoutSettings
+{
+    public ImmutableArray<ClearPlace> KeepClear { get; init; } = [];
+
+    /// <summary>Where on the hem the list begins, measured like <see cref="ClearPlace.At"/>.</summary>
+    public Length Start { get; init; } = Length.FromMm(0);
+
+    /// <summary>Part of its length by which a strip's upper edge may be shorter and still lie flat of itself.</summary>
+    public double LiesFlatPart { get; init; } = JobDefaults.LiesFlatPart;
+
+    /// <summary>Part by which it may be shorter when it is eased in the gaps between names.</summary>
+    public double EasedPart { get; init; } = JobDefaults.EasedPart;
+
+    /// <summary>Widest gap between two names; null for any.</summary>
+    public Length? MostGap { get; init; }
+
+    /// <summary>How many strips lie side by side on the cloth; null for as many as the field holds.</summary>
+    public int? Lanes { get; init; } = 1;
+
+    /// <summary>Longest piece a round is sewn in; null for the whole round.</summary>
+    public Length? Piece { get; init; }
+
+    /// <summary>Cloth beyond a piece's end that goes into the seam of a join.</summary>
+    public Length JoinAllowance { get; init; } = JobDefaults.JoinAllowance;
+
+    /// <summary>Cloth left free beyond the first and the last hooping, for the hoop to hold.</summary>
+    public Length EndCloth { get; init; } = JobDefaults.EndCloth;
+}

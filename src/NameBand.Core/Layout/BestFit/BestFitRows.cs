@@ -1,0 +1,143 @@
+using System.Collections.Immutable;
+using NameBand.Lettering;
+
+namespace NameBand.Layout.BestFit;
+
+/// <summary>
+/// Puts names that may go round in any order onto the stretches of the rounds so that they need the fewest hoopings.
+/// Names with the gap that follows them are the pieces, the sewing field with one gap is the bin; widths are counted
+/// to the next hundredth of a millimetre.
+/// </summary>
+internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
+{
+    private const double UnitMm = 0.01;
+    private const int MostUnits = 60_000;
+
+    /// <summary>Whether the names, gaps included, can be put on the stretches: the largest first, each where most room is left.</summary>
+    public static bool Fits(IReadOnlyList<double> needsMm, IReadOnlyList<double> offersMm) =>
+        needsMm.Sum() <= offersMm.Sum() + Sizing.SlightMm && Spread(needsMm, offersMm).Left.All(l => l >= -Sizing.SlightMm);
+
+    /// <param name="keptGap">The gap that a stretch keeps from the round before it, given the last round in use and that gap.</param>
+    /// <returns>The names of every stretch that is used, in order, and what is known of the number of hoopings.</returns>
+    public (ImmutableArray<ImmutableArray<LetteredName>> Rows, BestFitProof Proof) Arrange(
+        IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches, bool asNeeded, Func<Stretch, int, double?, double?> keptGap)
+    {
+        var divisions = asNeeded
+            ? [AsNeeded(names, stretches)]
+            : stretches.Length == 1 ? [[[.. names]]] : new[] { ByName(names, stretches), ByHooping(names, stretches) };
+        var best = divisions.Select(d => Ordered(d, stretches, keptGap)).MinBy(o => (o.OverMm, o.Hoopings));
+        var whole = Pack(names, best.LeastGapMm, sizing.LongestSegmentMm, BinPacker.Budget / 2);
+        return (best.Rows, new BestFitProof(best.Hoopings, whole.Bound, whole.PatternHoopings, best.LeastGapMm));
+    }
+
+    private readonly record struct Laid(ImmutableArray<ImmutableArray<LetteredName>> Rows, double OverMm, int Hoopings, double LeastGapMm);
+
+    /// <summary>Every stretch's names in the order of the fewest segments at the gap they will have there.</summary>
+    private Laid Ordered(IReadOnlyList<List<LetteredName>> division, ImmutableArray<Stretch> stretches, Func<Stretch, int, double?, double?> keptGap)
+    {
+        var rows = ImmutableArray.CreateBuilder<ImmutableArray<LetteredName>>();
+        double over = 0;
+        int hoopings = 0;
+        double least = double.PositiveInfinity;
+        double? before = null;
+        int last = stretches[division.Count - 1].Round;
+        for (int i = 0; i < division.Count; i++)
+        {
+            var names = division[i];
+            var gaps = RowLayout.Space(
+                names.Sum(n => sizing.WidthMm(n, heightMm)), names.Count, stretches[i], sizing.GapMm(heightMm), spread,
+                keptGap(stretches[i], last, before), sizing.MostGapMm);
+            var packing = Pack(names, gaps.GapMm, CertainSegmentMm, BinPacker.Budget / (4 * division.Count));
+            rows.Add([.. packing.Bins.Select(b => b.Order().ToList()).OrderBy(b => b[0]).SelectMany(b => b).Select(n => names[n])]);
+            over += gaps.LengthMm - stretches[i].LengthMm;
+            hoopings += packing.Bins.Length;
+            least = names.Count > 0 ? Math.Min(least, gaps.GapMm) : least;
+            before = i + 1 < division.Count && stretches[i + 1].Round != stretches[i].Round ? gaps.GapMm : before;
+        }
+
+        return new Laid(rows.ToImmutable(), Math.Round(over, 6), hoopings, least);
+    }
+
+    /// <summary>
+    /// Longest row of names that the field takes whatever their order: the cloth under them is longer than they
+    /// will be once it has shortened, and must lie in the field as well.
+    /// </summary>
+    private double CertainSegmentMm => Math.Min(sizing.LongestSegmentMm, sizing.FieldAlongMm * (1 - sizing.Shortening));
+
+    private List<List<LetteredName>> ByName(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
+    {
+        double gap = sizing.GapMm(heightMm);
+        var (places, _) = Spread([.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)], [.. stretches.Select(s => s.OfferMm(gap))]);
+        return [.. stretches.Select((_, s) => names.Where((_, n) => places[n] == s).ToList())];
+    }
+
+    /// <summary>Whole hoopings go onto the stretches, so that few of them are broken at a stretch's end.</summary>
+    private List<List<LetteredName>> ByHooping(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
+    {
+        double least = sizing.GapMm(heightMm);
+        double slack = stretches.Sum(s => s.LengthMm) - names.Sum(n => sizing.WidthMm(n, heightMm));
+        double gap = spread ? Math.Max(least, slack / names.Count) : least;
+        var bins = Pack(names, gap, CertainSegmentMm, BinPacker.Budget / 4).Bins;
+        var (places, _) = Spread(
+            [.. bins.Select(b => b.Sum(n => sizing.WidthMm(names[n], heightMm) + least))], [.. stretches.Select(s => s.OfferMm(least))]);
+        var where = new int[names.Count];
+        for (int b = 0; b < bins.Length; b++)
+        {
+            foreach (int name in bins[b])
+            {
+                where[name] = places[b];
+            }
+        }
+
+        return [.. stretches.Select((_, s) => names.Where((_, n) => where[n] == s).ToList())];
+    }
+
+    private List<List<LetteredName>> AsNeeded(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
+    {
+        double gap = sizing.GapMm(heightMm);
+        LetteredName[] row = [.. Pack(names, gap, CertainSegmentMm, BinPacker.Budget / 4).Bins.SelectMany(b => b.Order()).Select(n => names[n])];
+        var counts = RoundDivider.FillAsNeeded(
+            [.. row.Select(n => sizing.WidthMm(n, heightMm) + gap)], i => stretches[i - 1].OfferMm(gap), stretches.Length);
+        var division = new List<List<LetteredName>>();
+        int next = 0;
+        var place = names.Select((n, i) => (n, i)).ToDictionary(e => e.n, e => e.i, ReferenceEqualityComparer.Instance as IEqualityComparer<LetteredName>);
+        foreach (int count in counts)
+        {
+            division.Add([.. row.Skip(next).Take(count).OrderBy(n => place[n])]);
+            next += count;
+        }
+
+        return division;
+    }
+
+    private Packing Pack(IReadOnlyList<LetteredName> names, double gapMm, double longestMm, long budget)
+    {
+        double unit = Math.Max(UnitMm, (longestMm + gapMm) / MostUnits);
+        int capacity = (int)Math.Floor(((longestMm + gapMm) / unit) + 1e-6);
+        return BinPacker.Pack(
+            new PackingProblem(
+                [.. names.Select(n => Math.Clamp((int)Math.Ceiling(((sizing.WidthMm(n, heightMm) + gapMm) / unit) - 1e-6), 1, capacity))],
+                capacity),
+            budget);
+    }
+
+    /// <summary>The largest first, each where most room is left: the place of every one, and the room left at the end.</summary>
+    private static (int[] Places, double[] Left) Spread(IReadOnlyList<double> needs, IReadOnlyList<double> offers)
+    {
+        double[] left = [.. offers];
+        var places = new int[needs.Count];
+        foreach (int item in Enumerable.Range(0, needs.Count).OrderByDescending(i => needs[i]))
+        {
+            int roomiest = 0;
+            for (int s = 1; s < left.Length; s++)
+            {
+                roomiest = left[s] > left[roomiest] ? s : roomiest;
+            }
+
+            places[item] = roomiest;
+            left[roomiest] -= needs[item];
+        }
+
+        return (places, left);
+    }
+}

@@ -1,0 +1,67 @@
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Layout.Pieces;
+
+namespace NameBand.Layout;
+
+/// <summary>Says what was found out about the order, the gaps and the strips side by side.</summary>
+internal static class LayoutNotes
+{
+    private const string File = "job.json";
+    private const double WorthSayingMm = 20;
+
+    public static IEnumerable<Problem> For(BandJob job, StripPlan plan, Sizing sizing)
+    {
+        if (plan.BestFit is { } fit)
+        {
+            yield return Problem.Note(new Where(File, Key: "lettering.order"), InWords(fit, plan.Hoopings.Length));
+        }
+
+        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)))
+        {
+            yield return problem;
+        }
+    }
+
+    private static string InWords(BestFitProof fit, int hoopings)
+    {
+        string bound = FormattableString.Invariant(
+            $"no order with gaps of at least {fit.GapMm:0.0} mm can do with fewer than {fit.Bound} (the pattern program says {fit.PatternHoopings:0.00})");
+        string lanes = hoopings < fit.Segments ? FormattableString.Invariant($", in {hoopings} hoopings side by side") : "";
+        return fit.IsProven
+            ? FormattableString.Invariant($"In this order the names take {fit.Segments} segments{lanes}, and {bound}: it is proven best.")
+            : FormattableString.Invariant($"In this order the names take {fit.Segments} segments{lanes}; {bound}, so at most {fit.Segments - fit.Bound} might still be saved.");
+    }
+
+    /// <summary>Where the widest gap allowed leaves some of a round blank: what would fill it.</summary>
+    private static IEnumerable<Problem> BlankLeft(BandJob job, StripPlan plan, Sizing sizing)
+    {
+        if (sizing.MostGapMm is not { } most || !job.Lettering.Spread)
+        {
+            yield break;
+        }
+
+        foreach (var round in plan.Rounds.Where(r => r.Names.Any()))
+        {
+            int count = round.Names.Count();
+            double room = Stretch.Of(plan.Hem, round.Number).Sum(s => s.LengthMm);
+            double used = round.Names.Sum(n => n.WidthMm) + (count * Math.Max(most, sizing.GapMm(plan.LetterHeightMm)));
+            bool isLastAsNeeded = plan.Hem.FixedRounds is null && round.Number == plan.Rounds.Length;
+            if (room - used < WorthSayingMm || isLastAsNeeded)
+            {
+                continue;
+            }
+
+            double gap = (room - round.Names.Sum(n => n.WidthMm)) / count;
+            double ink = round.Names.Sum(n => n.Lettered.Ink.WidthMm);
+            double taller = (room - (count * (most + (2 * plan.PullCompensationMm)))) / ink;
+            string letters = plan.Bound == HeightBound.Given
+                ? FormattableString.Invariant($", or letters {Math.Floor(taller * 10) / 10:0.0} mm high")
+                : "";
+            yield return Problem.NeedsPerson(
+                new Where(File, Key: "lettering.mostGap"),
+                FormattableString.Invariant($"With gaps of at most {most:0.#} mm, {room - used:0} mm of round {round.Number} stay blank."),
+                FormattableString.Invariant($"Allow gaps of {Math.Ceiling(gap * 10) / 10:0.0} mm{letters}, or let more names share the round."));
+        }
+    }
+}

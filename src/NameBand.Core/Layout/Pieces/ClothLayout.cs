@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using NameBand.Job;
+
+namespace NameBand.Layout.Pieces;
+
+/// <summary>Lays rounds out on cloths, piece by piece and side by side, and cuts them into segments and hoopings.</summary>
+internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes)
+{
+    /// <summary>Cloth beside the field on each side that a hoop has to hold: common practice, no source.</summary>
+    private const double BesideFieldMm = 40;
+
+    private readonly List<Hooping> _hoopings = [];
+    private readonly List<StripCloth> _cloths = [];
+    private readonly Dictionary<int, List<Segment>> _segments = [];
+    private int _piece;
+    private int _segment;
+
+    public (ImmutableArray<Round> Rounds, ImmutableArray<Hooping> Hoopings, ImmutableArray<StripCloth> Cloths) Lay(ImmutableArray<LaidRound> laid)
+    {
+        foreach (var cloth in Cloths(laid))
+        {
+            LayCloth(cloth);
+        }
+
+        ImmutableArray<Round> rounds = [.. laid.Select(r => new Round(
+            r.Number, r.LengthMm, r.HemMm, r.GapMm,
+            [.. (_segments.TryGetValue(r.Number, out var own) ? own : []).OrderBy(s => s.StartMm)]))];
+        var byNumber = rounds.ToDictionary(r => r.Number);
+        return (
+            rounds,
+            [.. _hoopings.Select(h => h with { Segments = [.. h.Segments.Select(s => s with { Round = byNumber[s.Round.Number] })] })],
+            [.. _cloths]);
+    }
+
+    /// <summary>
+    /// The parts that lie side by side, cloth by cloth: as many rounds as there are lanes; where rounds are fewer
+    /// than lanes, they are cut into as many parts as fill the lanes.
+    /// </summary>
+    private List<List<RoundPart>> Cloths(ImmutableArray<LaidRound> laid)
+    {
+        var parts = new List<RoundPart>();
+        for (int first = 0; first < laid.Length; first += lanes)
+        {
+            var beside = laid.Skip(first).Take(lanes).ToList();
+            for (int i = 0; i < beside.Count; i++)
+            {
+                int pieces = (lanes / beside.Count) + (i < lanes % beside.Count ? 1 : 0);
+                parts.AddRange(PieceCutter.Cut(beside[i], pieces, job.Layout.Piece?.Mm));
+            }
+        }
+
+        return [.. parts.Chunk(lanes).Select(c => c.ToList())];
+    }
+
+    private void LayCloth(List<RoundPart> parts)
+    {
+        double[] offsets = LaneCutter.Offsets(parts, sizing);
+        double end = job.Layout.EndCloth.Mm;
+        var pieces = parts.Select((p, l) => Piece(p, l, offsets[l], end, parts)).ToImmutableArray();
+        var numbers = new List<int>();
+        foreach (var shares in LaneCutter.Cut(parts, offsets, sizing))
+        {
+            var hooping = Hoop(parts, pieces, offsets, shares);
+            _hoopings.Add(hooping);
+            numbers.Add(hooping.Number);
+        }
+
+        double pitch = job.Strip.CutWidth.Mm;
+        double length = pieces.Max(p => p.OnClothMm + (p.LengthMm / (1 - sizing.Shortening)) + p.EndAllowanceMm) + end;
+        double width = job.Strip.SewnBeforeCutting
+            ? Math.Max(sizing.FieldAcrossMm + (2 * BesideFieldMm), parts.Count * pitch)
+            : pitch;
+        _cloths.Add(new StripCloth(_cloths.Count + 1, length, width, pitch, pieces, [.. numbers]));
+    }
+
+    private StripPiece Piece(RoundPart part, int lane, double offset, double end, List<RoundPart> beside)
+    {
+        bool isFirst = part.StartMm <= 0;
+        bool isLast = part.EndMm >= part.Round.LengthMm;
+        double join = job.Layout.JoinAllowance.Mm;
+        double turned = job.Strip.TurnIn.Mm;
+        double before = !isFirst ? join : sizing.Hem.Closed ? 0 : turned;
+        double after = !isLast ? join : sizing.Hem.Closed ? sizing.Hem.OverlapMm : turned;
+
+        // All starts stand in line before their offsets, however much cloth each needs for its seam.
+        double widest = beside.Max(p => p.StartMm > 0 ? join : sizing.Hem.Closed ? 0 : turned);
+        return new StripPiece(
+            ++_piece, part.Round.Number, part.StartMm, part.LengthMm, _cloths.Count + 1, lane + 1, end + widest + offset, before, after);
+    }
+
+    private Hooping Hoop(List<RoundPart> parts, ImmutableArray<StripPiece> pieces, double[] offsets, ImmutableArray<LaneCutter.Share> shares)
+    {
+        double left = shares.Min(s => LaneCutter.OnCloth(parts[s.Lane], offsets[s.Lane], s.First, sizing));
+        double right = shares.Max(s => LaneCutter.OnCloth(parts[s.Lane], offsets[s.Lane], s.First + s.Count - 1, sizing)
+            + parts[s.Lane].Names[s.First + s.Count - 1].WidthMm);
+        double slack = Math.Max(0, sizing.HoopingOnClothMm - (right - left));
+        var hooped = new List<(HoopedSegment Segment, int Lane, double OnCloth)>();
+        foreach (var share in shares)
+        {
+            var part = parts[share.Lane];
+            var names = part.Names.Slice(share.First, share.Count);
+            double Finished(double onCloth) => part.StartMm + ((onCloth - offsets[share.Lane]) * (1 - sizing.Shortening));
+            double from = parts.Count > 1 ? Math.Max(part.StartMm, Finished(left - (slack / 2))) : part.StartMm;
+            double to = parts.Count > 1 ? Math.Min(part.EndMm, Finished(right + (slack / 2))) : part.EndMm;
+            var (start, length) = SegmentCutter.Extent(names[0], names[^1], from, to, sizing);
+            var segment = new Segment(++_segment, start, length, start / (1 - sizing.Shortening), names);
+            var round = new Round(part.Round.Number, part.Round.LengthMm, part.Round.HemMm, part.Round.GapMm, []);
+            if (!_segments.TryGetValue(round.Number, out var own))
+            {
+                _segments[round.Number] = own = [];
+            }
+
+            own.Add(segment);
+            double onCloth = pieces[share.Lane].OnClothMm + ((start - part.StartMm) / (1 - sizing.Shortening));
+            hooped.Add((new HoopedSegment(round, segment, 0, 0), share.Lane, onCloth));
+        }
+
+        var first = hooped.OrderBy(h => h.OnCloth).ThenBy(h => h.Lane).First();
+        double pitch = job.Strip.CutWidth.Mm;
+        return new Hooping(
+            _hoopings.Count + 1,
+            [.. hooped.OrderBy(h => h.OnCloth).ThenBy(h => h.Lane).Select(h => h.Segment with
+            {
+                XMm = h.OnCloth - first.OnCloth,
+                YMm = (first.Lane - h.Lane) * pitch,
+            })])
+        {
+            Cloth = _cloths.Count + 1,
+            OnClothMm = first.OnCloth,
+        };
+    }
+}

@@ -1,0 +1,52 @@
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Layout.Pieces;
+
+/// <summary>How many strips can lie side by side under one placing of the hoop.</summary>
+internal static class Lanes
+{
+    /// <summary>Strips lie edge to edge, a cut width apart; only their ink and marks must lie in the field.</summary>
+    public static int Most(BandJob job, Sizing sizing, double markYMm)
+    {
+        if (!job.Strip.SewnBeforeCutting)
+        {
+            return 1;
+        }
+
+        double outside = Math.Max(sizing.Hem.Strip.SewingZoneMm / 2, -markYMm + SegmentCutter.MarkArmMm);
+        double between = sizing.FieldAcrossMm - (2 * outside);
+        return between < 0 ? 1 : 1 + (int)Math.Floor((between / job.Strip.CutWidth.Mm) + 1e-9);
+    }
+
+    public static int InUse(BandJob job, Sizing sizing, double markYMm)
+    {
+        int most = Most(job, sizing, markYMm);
+        return Math.Min(job.Layout.Lanes ?? most, most);
+    }
+
+    /// <summary>Says so when more strips were wished for than the field holds.</summary>
+    public static IEnumerable<Problem> Check(BandJob job, Sizing sizing, double markYMm)
+    {
+        int most = Most(job, sizing, markYMm);
+        if (job.Layout.Lanes is not { } wished || wished <= most)
+        {
+            yield break;
+        }
+
+        if (!job.Strip.SewnBeforeCutting)
+        {
+            yield return Problem.NeedsPerson(
+                new Where("job.json", Key: "strip.lanes"),
+                "Strips that are cut before they are sewn cannot lie side by side on one cloth.",
+                "Sew before cutting (\"sewn\": \"beforeCutting\"), or write \"lanes\": 1.");
+            yield break;
+        }
+
+        double needed = sizing.FieldAcrossMm + ((wished - most) * job.Strip.CutWidth.Mm);
+        yield return Problem.NeedsPerson(
+            new Where("job.json", Key: "strip.lanes"),
+            FormattableString.Invariant($"{wished} strips side by side do not fit a field of {sizing.FieldAcrossMm:0} mm across; they are laid {most} side by side."),
+            FormattableString.Invariant($"Write \"lanes\": {most}, or use a hoop of some {needed:0} mm across."));
+    }
+}

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Layout.Pieces;
+
+/// <summary>A part of a laid round between two joins, with its names from left to right.</summary>
+internal sealed record RoundPart(LaidRound Round, double StartMm, double EndMm, ImmutableArray<PlacedName> Names)
+{
+    public double LengthMm => EndMm - StartMm;
+}
+
+/// <summary>Cuts rounds into pieces, always in a gap between two names and never where nothing may be joined.</summary>
+internal static class PieceCutter
+{
+    /// <summary>As even as the gaps allow, <paramref name="pieces"/> of them or more where one would be over <paramref name="longestMm"/>.</summary>
+    public static ImmutableArray<RoundPart> Cut(LaidRound round, int pieces, double? longestMm)
+    {
+        int least = Math.Max(pieces, longestMm is { } longest ? (int)Math.Ceiling((round.LengthMm / longest) - 1e-9) : 1);
+        double[] gaps = [.. Gaps(round)];
+        for (int count = least; ; count++)
+        {
+            var parts = At(round, Nearest(gaps, round.LengthMm, count));
+            if (longestMm is not { } most || parts.Length > gaps.Length || parts.All(p => p.LengthMm <= most + Sizing.SlightMm) || count > gaps.Length)
+            {
+                return parts;
+            }
+        }
+    }
+
+    /// <summary>Middles of the gaps between neighbouring names that stand on the same stretch.</summary>
+    private static IEnumerable<double> Gaps(LaidRound round)
+    {
+        for (int i = 1; i < round.Names.Length; i++)
+        {
+            double middle = (round.Names[i - 1].EndMm + round.Names[i].StartMm) / 2;
+            bool isFree = round.LengthMm > round.HemMm + Sizing.SlightMm
+                || round.Stretches.Any(s => middle > s.StartMm && middle < s.EndMm);
+            if (isFree)
+            {
+                yield return middle;
+            }
+        }
+    }
+
+    private static List<double> Nearest(double[] gaps, double lengthMm, int pieces)
+    {
+        var joins = new List<double>();
+        for (int k = 1; k < pieces && gaps.Length > 0; k++)
+        {
+            double wished = lengthMm * k / pieces;
+            double nearest = gaps.MinBy(g => Math.Abs(g - wished));
+            if (joins.Count == 0 || nearest > joins[^1])
+            {
+                joins.Add(nearest);
+            }
+        }
+
+        return joins;
+    }
+
+    private static ImmutableArray<RoundPart> At(LaidRound round, List<double> joins)
+    {
+        var parts = ImmutableArray.CreateBuilder<RoundPart>();
+        double from = 0;
+        foreach (double to in joins.Append(round.LengthMm))
+        {
+            double start = from;
+            bool isLast = to >= round.LengthMm;
+            parts.Add(new RoundPart(
+                round, start, to, [.. round.Names.Where(n => n.StartMm >= start - Sizing.SlightMm && (isLast || n.StartMm < to))]));
+            from = to;
+        }
+
+        return parts.ToImmutable();
+    }
+}

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using NameBand.Job;
+using NameBand.Layout.BestFit;
+using NameBand.Lettering;
+
+namespace NameBand.Layout;
+
+/// <summary>Divides the names over the rounds' stretches, spaces them and cuts them into segments.</summary>
+internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, double heightMm, Baselines baselines)
+{
+    private const int MostRounds = 200;
+
+    /// <summary>Names on a stretch, in the order in which they follow one another.</summary>
+    private readonly record struct Row(Stretch Stretch, IReadOnlyList<LetteredName> Names);
+
+    /// <param name="names">In the order of the list; for the best fit that order is only where it does not matter.</param>
+    public (ImmutableArray<LaidRound> Rounds, BestFitProof? Proof) Lay(IReadOnlyList<LetteredName> names)
+    {
+        var stretches = sizing.Hem.FixedRounds is { } fixedRounds
+            ? Stretches(fixedRounds)
+            : names.Count == 0 ? [] : Stretches(UsableRounds());
+        double gap = sizing.GapMm(heightMm);
+        if (lettering.Order == NameOrder.BestFit && names.Count > 0)
+        {
+            var fit = new BestFitRows(sizing, heightMm, lettering.Spread);
+            var (rows, proof) = fit.Arrange(names, stretches, asNeeded: sizing.Hem.FixedRounds is null, KeptGap);
+            return (Place([.. rows.Select((r, i) => new Row(stretches[i], r))]), proof);
+        }
+
+        return (Place(InOrder(names, stretches, gap)), null);
+    }
+
+    private ImmutableArray<Stretch> Stretches(int rounds) =>
+        [.. Enumerable.Range(1, rounds).SelectMany(k => Stretch.Of(sizing.Hem, k))];
+
+    private int UsableRounds()
+    {
+        int rounds = 1;
+        while (rounds < MostRounds && sizing.Hem.RoundMm(rounds + 1) > Math.Max(sizing.Hem.OverlapMm, 50))
+        {
+            rounds++;
+        }
+
+        return rounds;
+    }
+
+    private ImmutableArray<Row> InOrder(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches, double gap)
+    {
+        double[] needs = [.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)];
+        double[] offers = [.. stretches.Select(s => s.OfferMm(gap))];
+        var counts = sizing.Hem.FixedRounds is null
+            ? RoundDivider.FillAsNeeded(needs, i => offers[i - 1], offers.Length)
+            : RoundDivider.Divide(needs, offers);
+        var rows = ImmutableArray.CreateBuilder<Row>();
+        int next = 0;
+        for (int i = 0; i < counts.Length; i++)
+        {
+            rows.Add(new Row(stretches[i], [.. names.Skip(next).Take(counts[i])]));
+            next += counts[i];
+        }
+
+        // The last round begun keeps all its stretches, names or not.
+        int last = rows.Count == 0 ? 0 : rows[^1].Stretch.Round;
+        rows.AddRange(stretches.Skip(rows.Count).TakeWhile(s => s.Round == last).Select(s => new Row(s, [])));
+        return rows.ToImmutable();
+    }
+
+    /// <summary>The gap a round keeps from the one before it: of as many rounds as needed, the last one's names stand no wider.</summary>
+    private double? KeptGap(Stretch stretch, int lastRound, double? before) =>
+        sizing.Hem.FixedRounds is null && stretch.Round > 1 && stretch.Round == lastRound ? before : null;
+
+    private ImmutableArray<LaidRound> Place(ImmutableArray<Row> rows)
+    {
+        var rounds = ImmutableArray.CreateBuilder<LaidRound>();
+        int order = 1;
+        int last = rows.IsEmpty ? 0 : rows[^1].Stretch.Round;
+        double? before = null;
+        foreach (var group in rows.GroupBy(r => r.Stretch.Round))
+        {
+            var names = new List<PlacedName>();
+            double over = 0;
+            double least = double.PositiveInfinity;
+            var places = new Dictionary<Stretch, (RowLayout.Gaps Gaps, int First)>();
+            foreach (var row in group)
+            {
+                var gaps = RowLayout.Space(
+                    row.Names.Sum(n => sizing.WidthMm(n, heightMm)), row.Names.Count, row.Stretch, sizing.GapMm(heightMm),
+                    lettering.Spread, KeptGap(row.Stretch, last, before), sizing.MostGapMm);
+                places.Add(row.Stretch, (gaps, order));
+                order += row.Names.Count;
+                least = row.Names.Count > 0 ? Math.Min(least, gaps.GapMm) : least;
+            }
+
+            foreach (var row in group.OrderBy(r => r.Stretch.StartMm))
+            {
+                // Where names run over, what follows along the strip moves on.
+                var (gaps, first) = places[row.Stretch];
+                names.AddRange(RowLayout.Place(row.Names, gaps, row.Stretch.StartMm + over, heightMm, sizing, baselines, first));
+                over += gaps.LengthMm - row.Stretch.LengthMm;
+            }
+
+            double gap = double.IsInfinity(least) ? sizing.GapMm(heightMm) : least;
+            double hem = sizing.Hem.RoundMm(group.Key);
+            rounds.Add(new LaidRound(group.Key, hem + Math.Max(over, 0), hem, gap, [.. names], [.. group.Select(r => r.Stretch)]));
+            before = gap;
+        }
+
+        return rounds.ToImmutable();
+    }
+}
+
+/// <summary>A round with its names in place from left to right, before it is cut into pieces and segments.</summary>
+internal sealed record LaidRound(
+    int Number, double LengthMm, double HemMm, double GapMm, ImmutableArray<PlacedName> Names, ImmutableArray<Stretch> Stretches);

@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using NameBand.Garment;
+
+namespace NameBand.Layout;
+
+/// <summary>A part of a round on which names stand in a row, clear of seams and of what is kept free.</summary>
+/// <param name="HasOpenEnds">Names may touch both its ends (the ends of an open edge); else half a gap stays free at each.</param>
+internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool HasOpenEnds)
+{
+    public double EndMm => StartMm + LengthMm;
+
+    /// <summary>Room offered when every name brings one gap along: where ends are open, there is one gap less than names.</summary>
+    public double OfferMm(double gapMm) => LengthMm + (HasOpenEnds ? gapMm : 0);
+
+    public int GapCount(int names) => HasOpenEnds ? names - 1 : names;
+
+    /// <summary>
+    /// The stretches of a round in the order in which the list fills them. Places on the hem edge move with the
+    /// garment's seams: on a shorter round they lie at the same part of its length. Their widths do not shrink.
+    /// </summary>
+    public static ImmutableArray<Stretch> Of(HemPlan hem, int round)
+    {
+        double length = hem.RoundMm(round);
+        if (hem.KeepClear.IsEmpty && hem.StartMm <= 0 && hem.KeepFreeMm <= 0)
+        {
+            return [new Stretch(round, 0, length, !hem.Closed)];
+        }
+
+        double scale = length / hem.EdgeLengthMm;
+        double start = hem.StartMm * scale;
+        var blocked = new List<(double From, double To)>();
+        foreach (var zone in hem.KeepClear)
+        {
+            Block(blocked, (zone.AtMm * scale) - (zone.WidthMm / 2), zone.WidthMm, length, hem.Closed);
+        }
+
+        Block(blocked, start > 0 ? start - hem.KeepFreeMm : length - hem.KeepFreeMm, hem.KeepFreeMm, length, hem.Closed);
+        var free = Free(blocked, start, length)
+            .OrderBy(f => f.From < start - 1e-9)
+            .ThenBy(f => f.From)
+            .Select(f => new Stretch(round, f.From, f.To - f.From, HasOpenEnds: false))
+            .ToImmutableArray();
+        return free.IsEmpty ? [new Stretch(round, start, 0, HasOpenEnds: false)] : free;
+    }
+
+    private static void Block(List<(double From, double To)> blocked, double from, double width, double length, bool closed)
+    {
+        double to = Math.Min(from + width, from + length);
+        blocked.Add((Math.Max(from, 0), Math.Min(to, length)));
+        if (closed && from < 0)
+        {
+            blocked.Add((from + length, length));
+        }
+
+        if (closed && to > length)
+        {
+            blocked.Add((0, to - length));
+        }
+    }
+
+    private static IEnumerable<(double From, double To)> Free(List<(double From, double To)> blocked, double start, double length)
+    {
+        double at = 0;
+        foreach (var (from, to) in blocked.Append((start, start)).Append((length, length)).Order())
+        {
+            if (from - at > 0.5)
+            {
+                yield return (at, from);
+            }
+
+            at = Math.Max(at, to);
+        }
+    }
+}

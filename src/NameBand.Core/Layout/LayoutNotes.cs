@@ -14,7 +14,7 @@ internal static class LayoutNotes
     {
         if (plan.BestFit is { } fit)
         {
-            yield return Problem.Note(new Where(File, Key: "lettering.order"), InWords(fit, plan.Hoopings.Length));
+            yield return Problem.Note(new Where(File, Key: "lettering.order"), InWords(fit));
         }
 
         foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)))
@@ -23,14 +23,13 @@ internal static class LayoutNotes
         }
     }
 
-    private static string InWords(BestFitProof fit, int hoopings)
+    private static string InWords(BestFitProof fit)
     {
         string bound = FormattableString.Invariant(
-            $"no order with gaps of at least {fit.GapMm:0.0} mm can do with fewer than {fit.Bound} (the pattern program says {fit.PatternHoopings:0.00})");
-        string lanes = hoopings < fit.Segments ? FormattableString.Invariant($", in {hoopings} hoopings side by side") : "";
+            $"no order with gaps of at least {fit.GapMm:0.0} mm can do with fewer than {fit.Bound} (pattern program {fit.PatternHoopings:0.00})");
         return fit.IsProven
-            ? FormattableString.Invariant($"In this order the names take {fit.Segments} segments{lanes}, and {bound}: it is proven best.")
-            : FormattableString.Invariant($"In this order the names take {fit.Segments} segments{lanes}; {bound}, so at most {fit.Segments - fit.Bound} might still be saved.");
+            ? FormattableString.Invariant($"In best-fit order the names take {fit.Hoopings} hoopings, and {bound}: proven best.")
+            : FormattableString.Invariant($"In best-fit order the names take {fit.Hoopings} hoopings; {bound}, so at most {fit.Hoopings - fit.Bound} might still be saved.");
     }
 
     /// <summary>Where the widest gap allowed leaves some of a round blank: what would fill it.</summary>

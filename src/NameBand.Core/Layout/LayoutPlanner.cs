@@ -36,7 +36,7 @@ public static class LayoutPlanner
             search.Limits(ordered, height, bound), held)
         {
             Cloths = cloths,
-            BestFit = proof is { } p ? p with { Segments = rounds.Sum(r => r.Segments.Length) } : null,
+            BestFit = proof is { } p ? p with { Hoopings = hoopings.Length, Bound = (p.Bound + lanes - 1) / lanes } : null,
         };
         return Result.Of(plan, LayoutAdvice.For(job, plan, ordered, sizing).Concat(LayoutNotes.For(job, plan, sizing)));
     }

@@ -43,10 +43,11 @@ public static class PlanJson
         json.WriteStartArray("rounds");
         foreach (var round in plan.Rounds)
         {
-            WriteRound(json, round);
+            WriteRound(json, plan, round);
         }
 
         json.WriteEndArray();
+        PlanJsonCloths.Write(json, plan);
         WriteHoopings(json, plan, estimate);
         WriteTotals(json, plan, estimate);
         WriteRows(json, rows);
@@ -90,13 +91,14 @@ public static class PlanJson
         json.WriteEndObject();
     }
 
-    private static void WriteRound(Utf8JsonWriter json, Round round)
+    private static void WriteRound(Utf8JsonWriter json, StripPlan plan, Round round)
     {
         json.WriteStartObject();
         json.WriteNumber("number", round.Number);
         json.WriteNumber("lengthMm", Thousandths.Mm(round.LengthMm));
         json.WriteNumber("hemMm", Thousandths.Mm(round.HemMm));
         json.WriteNumber("gapMm", Thousandths.Mm(round.GapMm));
+        PlanJsonCloths.WriteEase(json, plan.Hem, round.Number);
         json.WriteStartArray("segments");
         foreach (var segment in round.Segments)
         {
@@ -146,6 +148,8 @@ public static class PlanJson
             }
 
             json.WriteEndArray();
+            json.WriteNumber("cloth", hooping.Cloth);
+            json.WriteNumber("onClothMm", Thousandths.Mm(hooping.OnClothMm));
             json.WriteString("needlePath", OutPaths.NeedlePath(hooping.Number));
             json.WriteString("proof", OutPaths.HoopingProof(hooping.Number));
             var figure = figures[hooping.Number];

@@ -30,15 +30,15 @@ public class ShoppingTests
     [Fact]
     public void Cloth_is_as_long_as_the_strips_that_lie_beside_each_other()
     {
-        // One round 3660 mm finished is 3660 / 0.99 on the cloth; overlap 25.4, and 40 held at each end.
-        double band = (3660 / 0.99) + 25.4 + 80;
+        // One round 3660 mm finished is 3660 / 0.99 on the cloth; overlap 25.4, and 80 for the hoop at each end.
+        double band = (3660 / 0.99) + 25.4 + 160;
         var metric = Shopping.For(Sample.Job, Plan, Estimate(1, 1, 1)).Lines.Single(l => l.What == "cloth");
         Assert.Equal(Math.Ceiling(band * 1.05 / 100) / 10, metric.Amount, 9);
-        Assert.Equal("4.0 m", metric.InShop);
+        Assert.Equal("4.1 m", metric.InShop);
 
         var yards = Shopping.For(Sample.Job with { Shop = new ShopSettings(Metric: false) }, Plan, Estimate(1, 1, 1)).Lines.Single(l => l.What == "cloth");
         Assert.Equal(Math.Ceiling(band * 1.05 / 914.4 * 8) / 8, yards.Amount, 9);
-        Assert.Equal("4 3/8 yd", yards.InShop);
+        Assert.Equal("4 1/2 yd", yards.InShop);
     }
 
     [Fact]

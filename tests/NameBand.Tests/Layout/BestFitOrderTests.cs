@@ -30,7 +30,7 @@ public class BestFitOrderTests
                 list.Names.Select(n => n.Name.Text).Order(StringComparer.Ordinal),
                 best.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Text).Order(StringComparer.Ordinal));
             int segments = best.Rounds.Sum(r => r.Segments.Length);
-            Assert.Equal(best.BestFit!.Segments, segments);
+            Assert.Equal(best.BestFit!.Hoopings, segments);
             Assert.True(best.BestFit.Bound <= segments);
             if (listed.MatchesHem)
             {

@@ -69,7 +69,7 @@ public static class Letterer
     /// <summary>Looks for glyphs that cannot be used, and for characters that ought to leave ink and leave none.</summary>
     private static string? FaultOf(string text, ShapedName shaped)
     {
-        var inked = new HashSet<int>();
+        var inked = new bool[text.Length];
         foreach (var glyph in shaped.Glyphs)
         {
             var shape = glyph.Face.Shape(glyph.Glyph);
@@ -78,16 +78,12 @@ public static class Letterer
                 return HoldReason.Damaged(glyph.Face.Name, ClusterText(text, glyph.Cluster, shaped), fault);
             }
 
-            if (!shape.Ink.IsEmpty)
-            {
-                inked.Add(glyph.Cluster);
-            }
+            inked[glyph.Cluster] |= !shape.Ink.IsEmpty;
         }
 
-        foreach (var glyph in shaped.Glyphs.Where(g => !inked.Contains(g.Cluster)))
+        foreach (var glyph in shaped.Glyphs)
         {
-            string characters = ClusterText(text, glyph.Cluster, shaped);
-            if (characters.EnumerateRunes().Any(SignKinds.IsVisible))
+            if (!inked[glyph.Cluster] && ClusterText(text, glyph.Cluster, shaped) is var characters && HasVisible(characters))
             {
                 return HoldReason.Blank(glyph.Face.Name, characters);
             }
@@ -96,9 +92,27 @@ public static class Letterer
         return null;
     }
 
+    private static bool HasVisible(string characters)
+    {
+        foreach (var rune in characters.EnumerateRunes())
+        {
+            if (SignKinds.IsVisible(rune))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     private static string ClusterText(string text, int start, ShapedName shaped)
     {
-        int end = shaped.Glyphs.Select(g => g.Cluster).Where(c => c > start).DefaultIfEmpty(text.Length).Min();
+        int end = text.Length;
+        foreach (var glyph in shaped.Glyphs)
+        {
+            end = glyph.Cluster > start ? Math.Min(end, glyph.Cluster) : end;
+        }
+
         return text[start..end];
     }
 }

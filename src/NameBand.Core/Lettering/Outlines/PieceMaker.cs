@@ -19,22 +19,53 @@ internal sealed class PieceMaker
     /// <summary>The pieces of a name in reading order.</summary>
     public ImmutableArray<PlacedPiece> Make(string text, IReadOnlyList<ShapedGlyph> glyphs)
     {
+        // Loops and not LINQ here: this runs for every name, and its first run counts too.
         int[] groups = Groups(glyphs);
-        var made = new List<(int First, PlacedPiece Piece)>();
-        foreach (var group in Enumerable.Range(0, glyphs.Count).Where(i => groups[i] >= 0).GroupBy(i => groups[i]))
+        var pieces = new List<PlacedPiece>(glyphs.Count);
+        var firsts = new List<int>(glyphs.Count);
+        var members = new List<ShapedGlyph>();
+        for (int i = 0; i < groups.Length; i++)
         {
-            ShapedGlyph[] members = [.. group.Select(i => glyphs[i])];
-            made.Add((members.Min(g => g.Cluster), new PlacedPiece(PieceOf(text, members, glyphs), members[0].At)));
+            if (groups[i] != i)
+            {
+                continue;
+            }
+
+            members.Clear();
+            int first = glyphs[i].Cluster;
+            for (int j = i; j < groups.Length; j++)
+            {
+                if (groups[j] == i)
+                {
+                    members.Add(glyphs[j]);
+                    first = Math.Min(first, glyphs[j].Cluster);
+                }
+            }
+
+            int place = firsts.Count;
+            while (place > 0 && firsts[place - 1] > first)
+            {
+                place--;
+            }
+
+            firsts.Insert(place, first);
+            pieces.Insert(place, new PlacedPiece(PieceOf(text, members, glyphs), members[0].At));
         }
 
-        return [.. made.OrderBy(m => m.First).ThenBy(m => m.Piece.At.XMm).Select(m => m.Piece)];
+        return [.. pieces];
     }
 
     /// <summary>For each glyph the least index of those it belongs together with; -1 for blank ones.</summary>
     private static int[] Groups(IReadOnlyList<ShapedGlyph> glyphs)
     {
-        var shapes = glyphs.Select(g => g.Face.Shape(g.Glyph)).ToArray();
-        int[] parent = [.. Enumerable.Range(0, glyphs.Count)];
+        var shapes = new GlyphShape[glyphs.Count];
+        var parent = new int[glyphs.Count];
+        for (int i = 0; i < shapes.Length; i++)
+        {
+            shapes[i] = glyphs[i].Face.Shape(glyphs[i].Glyph);
+            parent[i] = i;
+        }
+
         int Root(int i) => parent[i] == i ? i : parent[i] = Root(parent[i]);
         for (int i = 0; i < shapes.Length; i++)
         {
@@ -54,13 +85,18 @@ internal sealed class PieceMaker
             }
         }
 
-        return [.. Enumerable.Range(0, glyphs.Count).Select(i => shapes[i].Ink.IsEmpty ? -1 : Root(i))];
+        for (int i = 0; i < parent.Length; i++)
+        {
+            parent[i] = shapes[i].Ink.IsEmpty ? -1 : Root(i);
+        }
+
+        return parent;
     }
 
-    private LetterPiece PieceOf(string text, ShapedGlyph[] members, IReadOnlyList<ShapedGlyph> all)
+    private LetterPiece PieceOf(string text, List<ShapedGlyph> members, IReadOnlyList<ShapedGlyph> all)
     {
         var first = members[0];
-        if (members.Length == 1)
+        if (members.Count == 1)
         {
             if (!_single.TryGetValue((first.Face, first.Glyph), out var single))
             {
@@ -83,7 +119,7 @@ internal sealed class PieceMaker
         return piece;
     }
 
-    private static Outline Unite(ShapedGlyph[] members)
+    private static Outline Unite(List<ShapedGlyph> members)
     {
         double unitsPerMm = members[0].Face.CapHeightUnits;
         var paths = new List<SKPath>();
@@ -123,34 +159,44 @@ internal sealed class PieceMaker
         return new Point(Math.Round(apart.XMm, 6), Math.Round(apart.YMm, 6));
     }
 
-    private static string KeyOf(ShapedGlyph[] members)
+    private static string KeyOf(List<ShapedGlyph> members)
     {
-        var key = new StringBuilder(members[0].Face.Id);
-        key.Append('#').Append(members[0].Glyph.ToString(CultureInfo.InvariantCulture));
-        foreach (var member in members.Skip(1))
+        var first = members[0];
+        var key = new StringBuilder(first.Face.Id);
+        key.Append('#').Append(first.Glyph.ToString(CultureInfo.InvariantCulture));
+        for (int i = 1; i < members.Count; i++)
         {
-            var offset = Offset(members[0], member);
-            key.Append('|');
-            if (member.Face != members[0].Face)
-            {
-                key.Append(member.Face.Id);
-            }
-
-            key.Append(CultureInfo.InvariantCulture, $"#{member.Glyph}@{offset.XMm:R},{offset.YMm:R}");
+            var offset = Offset(first, members[i]);
+            key.Append('|').Append(members[i].Face == first.Face ? "" : members[i].Face.Id)
+                .Append('#').Append(members[i].Glyph.ToString(CultureInfo.InvariantCulture))
+                .Append('@').Append(offset.XMm.ToString("R", CultureInfo.InvariantCulture))
+                .Append(',').Append(offset.YMm.ToString("R", CultureInfo.InvariantCulture));
         }
 
         return key.ToString();
     }
 
     /// <summary>The characters of a piece in reading order, for messages.</summary>
-    private static string TextOf(string text, ShapedGlyph[] members, IReadOnlyList<ShapedGlyph> all)
+    private static string TextOf(string text, List<ShapedGlyph> members, IReadOnlyList<ShapedGlyph> all)
     {
-        int[] starts = [.. all.Select(g => g.Cluster).Append(text.Length).Distinct().Order()];
-        var characters = new StringBuilder();
-        foreach (int start in members.Select(m => m.Cluster).Distinct().Order())
+        var starts = new bool[text.Length];
+        var wanted = new bool[text.Length];
+        foreach (var glyph in all)
         {
-            int end = starts[Array.BinarySearch(starts, start) + 1];
-            characters.Append(text, start, end - start);
+            starts[glyph.Cluster] = true;
+        }
+
+        foreach (var member in members)
+        {
+            wanted[member.Cluster] = true;
+        }
+
+        var characters = new StringBuilder();
+        bool inside = false;
+        for (int i = 0; i < text.Length; i++)
+        {
+            inside = starts[i] ? wanted[i] : inside;
+            characters.Append(inside ? text.AsSpan(i, 1) : default);
         }
 
         return characters.ToString().Trim();

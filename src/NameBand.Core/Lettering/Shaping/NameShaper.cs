@@ -24,7 +24,13 @@ internal sealed class NameShaper(FaceChain chain) : IDisposable
         }
 
         var runs = itemised.Runs;
-        int[] order = BidiLevels.VisualOrder([.. runs.Select(r => r.Level)]);
+        var levels = new byte[runs.Count];
+        for (int i = 0; i < levels.Length; i++)
+        {
+            levels[i] = runs[i].Level;
+        }
+
+        int[] order = BidiLevels.VisualOrder(levels);
         var glyphs = new List<ShapedGlyph>(text.Length);
         double pen = 0;
         for (int place = 0; place < order.Length; place++)
@@ -40,13 +46,13 @@ internal sealed class NameShaper(FaceChain chain) : IDisposable
             pen = Place(run, place, pen, glyphs);
         }
 
-        var missing = glyphs.Where(g => g.Glyph == 0).Select(g => g.Cluster).Distinct().ToList();
-        return missing.Count == 0
-            ? new ShapedName(glyphs, pen, [], null)
-            : ShapedName.Without([.. missing.Order().Select(c => new UnshownSign(c, ClusterAt(text, c), false))]);
+        return glyphs.Exists(g => g.Glyph == 0) ? ShapedName.Without(Missing(text, glyphs)) : new ShapedName(glyphs, pen, [], null);
     }
 
     public void Dispose() => _buffer.Dispose();
+
+    private static List<UnshownSign> Missing(string text, List<ShapedGlyph> glyphs) =>
+        [.. glyphs.Where(g => g.Glyph == 0).Select(g => g.Cluster).Distinct().Order().Select(c => new UnshownSign(c, ClusterAt(text, c), false))];
 
     private static string ClusterAt(string text, int start) =>
         text.Substring(start, System.Globalization.StringInfo.GetNextTextElementLength(text, start));

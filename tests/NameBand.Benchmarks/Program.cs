@@ -4,6 +4,7 @@ return args switch
 {
     ["stitches", .. var rest] => StitchTable.Run(rest),
     ["proofs", .. var rest] => ProofFigures.Run(rest),
+    ["whole", .. var rest] => WholeJob.Run(rest),
     _ => Usage(),
 };
 
@@ -11,5 +12,6 @@ static int Usage()
 {
     Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--pictures DIR] FONTFILE…");
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
+    Console.Error.WriteLine("            whole [PROJECT FOLDER]");
     return 64;
 }

@@ -13,10 +13,17 @@ namespace NameBand;
 internal static class Planning
 {
     /// <summary>A checked list with its faces: what the lists come to once the letters have been looked up.</summary>
-    public sealed record NamesRead(BandJob Job, Corrections Corrections, Face Face, LetteredList Lettered, NameList Rows);
+    public sealed record NamesRead(BandJob Job, Corrections Corrections, Face Face, LetteredList Lettered, NameList Rows)
+    {
+        /// <summary>What is known of the machine’s own letters, where they are used.</summary>
+        public KeyedPlanning.Basis? Keyed { get; init; }
+    }
 
     /// <param name="Rows">Every row with what finally became of it.</param>
-    public sealed record Planned(BandJob Job, Fabric Fabric, Face Face, NameList Rows, StripPlan Plan);
+    public sealed record Planned(BandJob Job, Fabric Fabric, Face Face, NameList Rows, StripPlan Plan)
+    {
+        public KeyedPlanning.Basis? Keyed { get; init; }
+    }
 
     public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel)
     {
@@ -34,9 +41,17 @@ internal static class Planning
             return Result.Fail<Planned>(problems);
         }
 
-        var laid = LayoutPlanner.Plan(names.Job, hem.Value, names.Lettered, fabric);
+        if (names.Keyed is not null)
+        {
+            // Built-in letters are measured as they come out: nothing is added to their widths.
+            fabric = fabric with { PullCompensationMm = 0 };
+        }
+
+        var laid = names.Keyed is { } keyed
+            ? KeyedPlanning.Lay(names.Job, hem.Value, keyed, fabric)
+            : LayoutPlanner.Plan(names.Job, hem.Value, names.Lettered, fabric);
         return laid.Value is { } plan
-            ? Result.Of(new Planned(names.Job, fabric, names.Face, Merge(names.Rows, plan.Held), plan), [.. problems, .. laid.Problems])
+            ? Result.Of(new Planned(names.Job, fabric, names.Face, Merge(names.Rows, plan.Held), plan) { Keyed = names.Keyed }, [.. problems, .. laid.Problems])
             : Result.Fail<Planned>([.. problems, .. laid.Problems]);
     }
 
@@ -60,6 +75,12 @@ internal static class Planning
         }
 
         cancel.ThrowIfCancellationRequested();
+        if (job.Value.Way == Way.MachineLetters)
+        {
+            var keyed = KeyedPlanning.ReadNames(job.Value, corrections.Value!, face.Value, list.Value, shelf);
+            return keyed with { Problems = [.. problems, .. keyed.Problems] };
+        }
+
         var lettered = Letterer.Letter(list.Value, face.Value, shelf, cancel);
         return lettered.Value is { } letters
             ? Result.Of(
@@ -69,7 +90,7 @@ internal static class Planning
     }
 
     /// <summary>Rows that a later room holds back lose their place among the names.</summary>
-    private static NameList Merge(NameList list, ImmutableArray<HeldRow> held)
+    public static NameList Merge(NameList list, ImmutableArray<HeldRow> held)
     {
         if (held.IsEmpty)
         {
@@ -97,11 +118,11 @@ internal static class Planning
 
     private static IEnumerable<Problem> NotMadeYet(BandJob job)
     {
-        if (job.Way != Way.NeedlePath)
+        if (job.Way == Way.Traced)
         {
             yield return Problem.CannotUse(
                 new Where("job.json", Key: "way"),
-                "Only the way “needlePath” can be made so far.",
+                "The way “traced” cannot be made so far.",
                 "Leave “way” out, or set it to “needlePath”, to see whether and how large the names fit.");
         }
     }

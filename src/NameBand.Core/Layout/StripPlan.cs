@@ -73,6 +73,9 @@ public sealed record StripPlan(
     /// <summary>Joins of two ends of strip: between pieces, and where a round closes.</summary>
     public int Joins => Math.Max(Cloths.Sum(c => c.Pieces.Length), Rounds.Length) - (Hem.Closed ? 0 : Rounds.Length);
 
+    /// <summary>Gap between the letters of a machine's own alphabet; null for drawn faces, whose letters bring their own.</summary>
+    public double? SpacingMm { get; init; }
+
     /// <summary>Length on the flat cloth, in mm, that becomes <paramref name="finishedMm"/> once sewn.</summary>
     public double OnClothMm(double finishedMm) => finishedMm / (1 - Shortening);
 

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using NameBand.Estimating;
+using NameBand.Layout;
+using NameBand.MachineLetters;
+using NameBand.Output;
+using NameBand.Output.Keying;
+using NameBand.Output.Sheets;
+using NameBand.Stitching;
+
+namespace NameBand;
+
+/// <summary>
+/// The second half of the line for names that are keyed in: no needle paths, but the sheet to sew by. The proofs show a
+/// similar face, stretched letter by letter to the machine's widths.
+/// </summary>
+internal static class KeyedSewing
+{
+    public static Sewing.Sewn Run(
+        Planning.Planned made, KeyedPlanning.Basis basis, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        var plan = made.Plan;
+        var letters = made.Job.Letters;
+        var job = letters.Hooped ? made.Job : KeyedWork.WithoutHoops(made.Job);
+        var step = new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0);
+        var names = KeyInPlan.Of(plan, basis.At(step), letters);
+        var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
+        using var captions = Sewing.OpenCaptionFace();
+        var figures = ImmutableArray.CreateBuilder<HoopingFigures>(plan.Hoopings.Length);
+        int done = 0;
+        int all = plan.Hoopings.Length + plan.Rounds.Length;
+        foreach (var hooping in plan.Hoopings)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var path = letters.Hooped ? stitcher.SewHooping(plan, hooping) : WithoutMarks(stitcher.SewHooping(plan, hooping));
+            var drawn = HoopingMeter.Measure(hooping, plan, path, made.Fabric, job.Machine);
+            figures.Add(KeyedWork.Timed(drawn, Seconds(names, hooping.Number), job.Machine));
+            Sewing.Write(folder, OutPaths.HoopingProof(hooping.Number), stream =>
+                HoopingProof.Draw(stream, plan, hooping, path, figures[^1], captions, made.Job.Strip.SewnBeforeCutting));
+            progress?.Report(new Progress("drawing the proofs", ++done, all));
+        }
+
+        int pieces = names.Sum(n => n.Parts.Length);
+        int keys = names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
+        var estimate = KeyedWork.Add(Estimator.Make(job, plan, figures.ToImmutable()), job, pieces, keys);
+        foreach (var round in plan.Rounds)
+        {
+            cancel.ThrowIfCancellationRequested();
+            Sewing.Write(folder, OutPaths.RoundProof(round.Number), stream =>
+                RoundProof.Draw(stream, plan, round, estimate.Hoopings, name => stitcher.SewName(name.Lettered), captions));
+            progress?.Report(new Progress("drawing the rounds", ++done, all));
+        }
+
+        foreach (var paper in Paper.Both)
+        {
+            Sewing.Write(folder, OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, plan, names, step, letters));
+        }
+
+        Sewing.Write(folder, OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, names, step));
+        Sewing.Write(folder, OutPaths.Plan, stream =>
+            PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows, withNeedlePaths: false));
+        Sewing.Write(folder, OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title));
+        return new Sewing.Sewn(estimate, stitcher.Problems);
+    }
+
+    private static double? Seconds(ImmutableArray<KeyInName> names, int hooping)
+    {
+        var here = names.Where(n => n.Hooping == hooping).ToList();
+        return here.All(n => n.Seconds is not null) ? here.Sum(n => n.Seconds) : null;
+    }
+
+    /// <summary>A strip fed under the presser foot has marks drawn by hand, none sewn: the path begins after the stop that follows them.</summary>
+    private static NeedlePath WithoutMarks(NeedlePath path)
+    {
+        int stop = path.Steps.Select(s => s.Action).ToList().IndexOf(NeedleAction.Stop);
+        return new NeedlePath([.. path.Steps.Skip(stop + 1)]);
+    }
+}

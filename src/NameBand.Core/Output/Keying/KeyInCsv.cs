@@ -1,0 +1,45 @@
+using System.Globalization;
+using System.Text;
+using NameBand.Common;
+using NameBand.MachineLetters;
+
+namespace NameBand.Output.Keying;
+
+/// <summary>The key-in sheet as a file for a spreadsheet: a row for each piece that is keyed in at one go.</summary>
+public static class KeyInCsv
+{
+    private static readonly string[] Header =
+    [
+        "turn", "order", "round", "sitting", "name", "part", "key_in", "size_mm", "gap_mm", "start_from_end_mm", "start_from_last_mm",
+        "expected_mm", "least_mm", "most_mm", "seconds", "estimated", "list", "line", "done",
+    ];
+
+    public static void Write(Stream stream, IEnumerable<KeyInName> names, SizeStep step)
+    {
+        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true)
+        {
+            NewLine = CsvText.LineEnd,
+        };
+        writer.WriteLine(CsvText.Row(Header));
+        foreach (var name in names)
+        {
+            for (int i = 0; i < name.Parts.Length; i++)
+            {
+                var part = name.Parts[i];
+                writer.WriteLine(CsvText.Row(
+                [
+                    Whole(name.Turn), Whole(name.Order), Whole(name.Round), Whole(name.Hooping), name.Text,
+                    name.Parts.Length == 1 ? "" : FormattableString.Invariant($"{i + 1} of {name.Parts.Length}"),
+                    Letters.Shown(part.Keyed), Mm(step.HeightMm), Mm(step.GapMm), Mm(part.FromEndMm), Mm(part.FromLastMm),
+                    Mm(part.ExpectedMm), Mm(part.ExpectedMm - part.ToleranceMm), Mm(part.ExpectedMm + part.ToleranceMm),
+                    part.Seconds?.ToString("0", CultureInfo.InvariantCulture) ?? "", part.IsEstimated ? "~" : "",
+                    name.Row.List, Whole(name.Row.Line), "",
+                ]));
+            }
+        }
+    }
+
+    private static string Mm(double? mm) => mm?.ToString("0.0", CultureInfo.InvariantCulture) ?? "";
+
+    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

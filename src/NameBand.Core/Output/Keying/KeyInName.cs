@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Output.Keying;
+
+/// <summary>What is keyed in at one go.</summary>
+/// <param name="Keyed">In the order of keying, with its blanks.</param>
+/// <param name="FromEndMm">Start mark on the flat cloth, from the strip's end that is sewn first.</param>
+/// <param name="FromLastMm">Start mark from where the piece before ended; null for the first of a strip.</param>
+/// <param name="ExpectedMm">Length it should come out at.</param>
+/// <param name="ToleranceMm">How far it may be from that, 19 times in 20.</param>
+/// <param name="Seconds">Machine time; null when the letters were not timed.</param>
+/// <param name="IsEstimated">Some letter's width is an estimate.</param>
+public sealed record KeyInPart(
+    string Keyed, double FromEndMm, double? FromLastMm, double ExpectedMm, double ToleranceMm, double? Seconds, bool IsEstimated);
+
+/// <summary>A name on the key-in sheet.</summary>
+/// <param name="Order">Its number on the proofs.</param>
+/// <param name="Turn">Its place in the order of sewing, from 1.</param>
+/// <param name="Hooping">The sitting or hooping it is sewn in.</param>
+public sealed record KeyInName(
+    int Turn, int Order, string Text, RowRef Row, int Round, int Hooping, ImmutableArray<KeyInPart> Parts)
+{
+    public double? Seconds => Parts.All(p => p.Seconds is not null) ? Parts.Sum(p => p.Seconds) : null;
+}

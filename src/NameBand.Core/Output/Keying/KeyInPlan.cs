@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.MachineLetters;
+
+namespace NameBand.Output.Keying;
+
+/// <summary>Works out what to key in, in which order, and where each piece starts.</summary>
+public static class KeyInPlan
+{
+    public static ImmutableArray<KeyInName> Of(StripPlan plan, NameComposer composer, LettersSettings settings)
+    {
+        bool forward = SewingDirection.FirstLetterFirst(settings);
+        var hoopings = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment.Number, Hooping: h.Number)))
+            .ToDictionary(p => p.Number, p => p.Hooping);
+        var names = ImmutableArray.CreateBuilder<KeyInName>(plan.NameCount);
+        foreach (var round in plan.Rounds)
+        {
+            var row = round.Segments.SelectMany(s => s.Names.Select(n => (Segment: s, Name: n))).ToList();
+            if (!forward)
+            {
+                row.Reverse();
+            }
+
+            double? lastEndMm = null;
+            foreach (var (segment, name) in row)
+            {
+                // Where the name begins on the flat cloth, from the end of the strip that goes under the needle first.
+                double start = forward
+                    ? plan.OnClothMm(name.StartMm)
+                    : plan.OnClothMm(round.LengthMm - name.StartMm) - name.WidthMm;
+                var parts = Parts(name, start, lastEndMm, composer, settings, forward);
+                names.Add(new KeyInName(
+                    names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hoopings[segment.Number], parts));
+                lastEndMm = parts[^1].FromEndMm + parts[^1].ExpectedMm;
+            }
+        }
+
+        return names.ToImmutable();
+    }
+
+    private static ImmutableArray<KeyInPart> Parts(
+        PlacedName name, double startMm, double? lastEndMm, NameComposer composer, LettersSettings settings, bool forward)
+    {
+        var letters = forward ? Letters.Of(name.Lettered.Name.Text) : [.. Letters.Of(name.Lettered.Name.Text).Reverse()];
+        var parts = ImmutableArray.CreateBuilder<KeyInPart>();
+        foreach (var part in NameParts.Cut(letters, settings.Holds, settings.KeepsLeadingBlanks))
+        {
+            // What goes before a part in the name, and the gap between the two.
+            double before = part.First == 0 ? 0 : composer.LengthMm([.. letters.Take(part.First)]) + composer.Step.GapMm;
+            double at = startMm + before;
+            string[] inked = [.. part.Keyed.Reverse().SkipWhile(l => l == Letters.Blank).Reverse()];
+            parts.Add(new KeyInPart(
+                string.Concat(part.Keyed), at, lastEndMm is { } end ? at - end : null, composer.LengthMm(inked),
+                composer.ToleranceMm(inked), composer.Seconds(inked), composer.IsEstimated(inked)));
+            lastEndMm = at + composer.LengthMm(inked);
+        }
+
+        return parts.ToImmutable();
+    }
+}

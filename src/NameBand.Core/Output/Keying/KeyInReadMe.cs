@@ -1,0 +1,53 @@
+using System.Text;
+
+namespace NameBand.Output.Keying;
+
+/// <summary>Writes read-me-first.txt for names that are keyed into a machine's own letters.</summary>
+public static class KeyInReadMe
+{
+    public static void Write(Stream stream, string title)
+    {
+        using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
+        writer.Write(title + "\n" + new string('=', Math.Min(78, title.Length)) + "\n");
+        writer.Write(Text);
+    }
+
+    private const string Text =
+        """
+
+        What lies where
+        ---------------
+        key-in-a4.pdf, key-in-letter.pdf
+                                   the sheet to sew by: what to key in, where each name starts
+                                   and how long it must come out; print it at 100 %
+        key-in.csv                 the same for a spreadsheet
+        proofs/round-01.png …      each strip whole. The letters are those of a similar face,
+                                   each stretched to the width of your machine's own: places
+                                   and lengths are right, the shapes are not your machine's
+        proofs/hooping-001.png …   each run of sewing at true size, to lay beside the strip
+        plan.json                  every figure, for other programs. Stitches and thread are
+                                   those of the similar face: only an estimate
+
+        The next run makes all of these anew. Your own files in this folder stay.
+
+        Before you sew on the real cloth
+        --------------------------------
+        1. Read every name on the proofs against your list, letter by letter, and let
+           somebody else read them too.
+        2. Sew the first three names on a scrap with the same backing and thread and measure
+           them. They should come out within the limits on the sheet.
+        3. Rule the base line along the strip, and draw all start marks from its end.
+        4. Measure the hem once more, on the garment, after it has hung.
+
+        While you sew
+        -------------
+        Tear-away backing under the whole strip takes the place of a hoop. If names begin to
+        end before or behind their places, measure where one ends from the strip's end, add it
+        to drift.csv in the job's folder (round,name,end_mm) and run make again: the names
+        after it are set out anew, so that the strip still ends at the hem.
+
+        Switch the machine off before you change the needle, and keep your fingers out of the
+        foot's way while it feeds the strip.
+
+        """;
+}

@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Drift;
 using NameBand.Lettering;
 using NameBand.MachineLetters;
 using NameBand.MachineLetters.Measuring;
@@ -87,8 +88,32 @@ internal static class KeyedPlanning
             problems.Add(Problem.Note(new Where(Key: "letters.sizes"), WhyNotLarger(larger.Step, larger.Laid.Value!, fewestHeld)));
         }
 
-        var plan = chosen.Value! with { SpacingMm = step.GapMm };
-        return Result.Of(job.Letters.Hooped ? plan : InOneRun(plan), problems);
+        var plan = chosen.Value! with { SpacingMm = step.GapMm, HasNeedlePaths = false };
+        return WithDrift(job.Letters.Hooped ? plan : InOneRun(plan), job, problems);
+    }
+
+    /// <summary>Sets out anew what is still to be sewn after the ends that were measured.</summary>
+    private static Result<StripPlan> WithDrift(StripPlan plan, BandJob job, List<Problem> problems)
+    {
+        var ends = DriftFile.Read(job.Folder);
+        problems.AddRange(ends.Problems);
+        if (ends.Value is null || ends.Value.All.IsEmpty)
+        {
+            return ends.Value is null ? Result.Fail<StripPlan>(problems) : Result.Of(plan, problems);
+        }
+
+        var corrected = DriftCorrection.Apply(
+            plan, ends.Value.All, SewingDirection.FirstLetterFirst(job.Letters), job.Lettering.Spread);
+        problems.AddRange(corrected.Problems);
+        if (corrected.Value is null)
+        {
+            return Result.Fail<StripPlan>(problems);
+        }
+
+        problems.AddRange(corrected.Value.Rounds.Where(r => r.Sewn is not null).Select(r => Problem.Note(
+            new Where(DriftFile.FileName),
+            FormattableString.Invariant($"Round {r.Number}: {r.Sewn!.SewnNames} names are sewn and end {Math.Abs(r.Sewn.OffMm):0.0} mm {(r.Sewn.OffMm < 0 ? "before" : "behind")} their place. The rest is set out anew with gaps of {r.GapMm:0.0} mm."))));
+        return Result.Of(corrected.Value, problems);
     }
 
     private static Result<StripPlan> LayAt(BandJob job, HemPlan hem, Basis basis, Fabric fabric, SizeStep step)

@@ -56,8 +56,7 @@ internal static class KeyedSewing
         }
 
         Sewing.Write(folder, OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, names, step));
-        Sewing.Write(folder, OutPaths.Plan, stream =>
-            PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows, withNeedlePaths: false));
+        Sewing.Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
         Sewing.Write(folder, OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title));
         return new Sewing.Sewn(estimate, stitcher.Problems);
     }

@@ -21,6 +21,11 @@ internal static class Sewing
 
     public static Sewn Run(Planning.Planned made, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
     {
+        if (made.Keyed is { } keyed)
+        {
+            return KeyedSewing.Run(made, keyed, folder, progress, cancel);
+        }
+
         var plan = made.Plan;
         var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
         using var captions = OpenCaptionFace();
@@ -69,13 +74,13 @@ internal static class Sewing
         }
     }
 
-    private static void Write(OutFolder folder, string relative, Action<Stream> write)
+    public static void Write(OutFolder folder, string relative, Action<Stream> write)
     {
         using var stream = folder.Create(relative);
         write(stream);
     }
 
-    private static CaptionFace OpenCaptionFace() =>
+    public static CaptionFace OpenCaptionFace() =>
         CaptionFace.FromFile(new FaceShelf().PathOf(CaptionFaceName)
             ?? throw new IOException("The face for the captions is missing: there is no fonts-open folder beside the program."));
 }

@@ -36,7 +36,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
 
     private string Sentence(StripPlan plan)
     {
-        string face = report.Job?.Lettering.Face is { } name ? $" in {name}" : "";
+        string face = report.Job is { } job ? WayWords.Face(job, plan) : "";
         string rounds = plan.Rounds.Length == 1 ? "one round" : Words.Count(plan.Rounds.Length, "round");
         string count = plan.NameCount == 0 ? "No name could be placed" : Words.Count(plan.NameCount, "name");
         return $"{count} on {rounds}{face}, letters {Words.Both(plan.LetterHeightMm)} high.";
@@ -62,7 +62,9 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
     {
         string field = string.Create(CultureInfo.InvariantCulture, $"{plan.FieldAlongMm:0.#} × {plan.FieldAcrossMm:0.#} mm");
         int stitches = estimate.Hoopings.Sum(h => h.Stitches);
-        yield return ("Hoopings", $"{Words.Count(plan.Hoopings.Length, "hooping")} in a field of {field}, {Words.Count(stitches, "stitch", "stitches")}", Tone.Plain);
+        yield return plan.HasNeedlePaths
+            ? ("Hoopings", $"{Words.Count(plan.Hoopings.Length, "hooping")} in a field of {field}, {Words.Count(stitches, "stitch", "stitches")}", Tone.Plain)
+            : ("Sittings", WayWords.Sittings(plan), Tone.Plain);
         yield return ("At the machine", Words.Duration(estimate.MachineMinutes), Tone.Plain);
         yield return ("By hand", Words.Duration(estimate.HandsOnMinutes), Tone.Plain);
         yield return ("Thread", $"{Words.Metres(estimate.NeedleThreadM)} on top, {Words.Metres(estimate.BobbinThreadM)} in the bobbin", Tone.Plain);
@@ -155,6 +157,17 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         if (plan.NameCount > 0)
         {
             Step($"Look at the proofs in {folder}/proofs and check how each name is spelt.");
+            if (!plan.HasNeedlePaths)
+            {
+                foreach (string step in WayWords.Steps(report.Job!, folder))
+                {
+                    Step(step);
+                }
+
+                page.Line($"All figures are in {folder}/plan.json.", 2, Tone.Quiet);
+                return;
+            }
+
             Step("Sew one hooping on a scrap of the same cloth, press it, and measure it before you cut into the real cloth.");
             string paths = plan.Hoopings.Length == 1 ? "the one needle path" : $"the {Words.Count(plan.Hoopings.Length, "needle path")}";
             Step($"Sew {paths} in {folder}/needle-paths{(plan.Hoopings.Length == 1 ? "" : ", in the order of their numbers")}.");

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Garment;
+using NameBand.Layout.Drift;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -24,6 +25,9 @@ public sealed record Segment(int Number, double StartMm, double LengthMm, double
 /// <param name="GapMm">Clear space between two names.</param>
 public sealed record Round(int Number, double LengthMm, double HemMm, double GapMm, ImmutableArray<Segment> Segments)
 {
+    /// <summary>How far it is sewn by hand-entered measures; null: nothing was measured.</summary>
+    public SewnSoFar? Sewn { get; init; }
+
     public IEnumerable<PlacedName> Names => Segments.SelectMany(s => s.Names);
 }
 
@@ -75,6 +79,9 @@ public sealed record StripPlan(
 
     /// <summary>Gap between the letters of a machine's own alphabet; null for drawn faces, whose letters bring their own.</summary>
     public double? SpacingMm { get; init; }
+
+    /// <summary>Whether a machine follows coordinates; else names are keyed in, or traced.</summary>
+    public bool HasNeedlePaths { get; init; } = true;
 
     /// <summary>Length on the flat cloth, in mm, that becomes <paramref name="finishedMm"/> once sewn.</summary>
     public double OnClothMm(double finishedMm) => finishedMm / (1 - Shortening);

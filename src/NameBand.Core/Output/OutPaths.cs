@@ -8,10 +8,14 @@ public static class OutPaths
     public const string Plan = "plan.json";
     public const string ReadMeFirst = "read-me-first.txt";
     public const string Worksheet = "worksheet.csv";
+    public const string KeyInTable = "key-in.csv";
     public const string Manifest = ".made-by-nameband.json";
 
     public static string NeedlePath(int hooping) =>
         string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.csv");
+
+    /// <param name="paper">The paper size's word.</param>
+    public static string KeyIn(string paper) => $"key-in-{paper}.pdf";
 
     public static string HoopingProof(int hooping) =>
         string.Create(CultureInfo.InvariantCulture, $"proofs/hooping-{hooping:D3}.png");

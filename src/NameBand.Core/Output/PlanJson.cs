@@ -150,7 +150,7 @@ public static class PlanJson
             json.WriteEndArray();
             json.WriteNumber("cloth", hooping.Cloth);
             json.WriteNumber("onClothMm", Thousandths.Mm(hooping.OnClothMm));
-            json.WriteString("needlePath", OutPaths.NeedlePath(hooping.Number));
+            json.WriteString("needlePath", plan.HasNeedlePaths ? OutPaths.NeedlePath(hooping.Number) : null);
             json.WriteString("proof", OutPaths.HoopingProof(hooping.Number));
             var figure = figures[hooping.Number];
             json.WriteNumber("stitches", figure.Stitches);

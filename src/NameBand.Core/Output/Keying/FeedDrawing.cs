@@ -11,6 +11,7 @@ internal static class FeedDrawing
     public const double SizeMm = 56;
     private const double StripMm = 13;
     private const string Word = "Ada";
+    private const double WordSizeMm = 6.5;
 
     /// <param name="xMm">Left edge of the drawing.</param>
     /// <param name="yMm">Upper edge of the drawing.</param>
@@ -40,7 +41,7 @@ internal static class FeedDrawing
             pages.Box(xMm + 6, middleY - (StripMm / 2), 2 * along, StripMm, 0.4);
         }
 
-        DrawWord(pages, middleX + (feedX * along / 2), middleY + (feedY * along / 2), settings);
+        DrawWord(pages, middleX + (feedX * along * 0.6), middleY + (feedY * along * 0.6), settings);
         DrawNeedle(pages, middleX, middleY);
         DrawArrow(pages, middleX + (lengthwise ? StripMm : 0), middleY + (lengthwise ? 0 : StripMm + 3), feedX, feedY);
         string first = SewingDirection.FirstLetterFirst(settings) ? "first letter first" : "last letter first";
@@ -49,7 +50,7 @@ internal static class FeedDrawing
 
     private static void DrawWord(SheetPages pages, double x, double y, LettersSettings settings)
     {
-        const double size = 8;
+        const double size = WordSizeMm;
         double width = pages.Face.WidthMm(Word, size);
         using var font = pages.Face.At(size);
         using var paint = Ink.Full.Fill();
@@ -71,7 +72,8 @@ internal static class FeedDrawing
         using var fill = Ink.Full.Fill();
         pages.Canvas.DrawCircle((float)x, (float)y, 0.9f, fill);
         pages.Box(x - 4, y - 3, 8, 6, 0.5);
-        pages.Text(x + 8, y + 4.5, "needle", 2.8, Ink.Quiet);
+        pages.TextRight(x - 8, y + 9, "needle", 2.8, Ink.Quiet);
+        pages.Line(x - 7.5, y + 7.5, x - 1, y + 1, 0.2, Ink.Quiet);
     }
 
     private static void DrawArrow(SheetPages pages, double x, double y, int dx, int dy)

@@ -33,7 +33,7 @@ public static class KeyInCsv
                     Letters.Shown(part.Keyed), Mm(step.HeightMm), Mm(step.GapMm), Mm(part.FromEndMm), Mm(part.FromLastMm),
                     Mm(part.ExpectedMm), Mm(part.ExpectedMm - part.ToleranceMm), Mm(part.ExpectedMm + part.ToleranceMm),
                     part.Seconds?.ToString("0", CultureInfo.InvariantCulture) ?? "", part.IsEstimated ? "~" : "",
-                    name.Row.List, Whole(name.Row.Line), "",
+                    name.Row.List, Whole(name.Row.Line), name.IsSewn ? "sewn" : "",
                 ]));
             }
         }

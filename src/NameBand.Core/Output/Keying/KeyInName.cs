@@ -21,5 +21,8 @@ public sealed record KeyInPart(
 public sealed record KeyInName(
     int Turn, int Order, string Text, RowRef Row, int Round, int Hooping, ImmutableArray<KeyInPart> Parts)
 {
+    /// <summary>It is sewn already, as far as measured ends tell.</summary>
+    public bool IsSewn { get; init; }
+
     public double? Seconds => Parts.All(p => p.Seconds is not null) ? Parts.Sum(p => p.Seconds) : null;
 }

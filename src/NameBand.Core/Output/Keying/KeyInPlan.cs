@@ -23,15 +23,16 @@ public static class KeyInPlan
             }
 
             double? lastEndMm = null;
-            foreach (var (segment, name) in row)
+            for (int i = 0; i < row.Count; i++)
             {
-                // Where the name begins on the flat cloth, from the end of the strip that goes under the needle first.
-                double start = forward
-                    ? plan.OnClothMm(name.StartMm)
-                    : plan.OnClothMm(round.LengthMm - name.StartMm) - name.WidthMm;
+                var (segment, name) = row[i];
+                double along = forward ? name.StartMm : round.LengthMm - name.EndMm;
+                bool isSewn = i < (round.Sewn?.SewnNames ?? 0);
+                double start = isSewn ? along : OnStripNow(plan, round, along);
+                lastEndMm = round.Sewn is { } sewn && i == sewn.SewnNames ? sewn.SewnToMm : lastEndMm;
                 var parts = Parts(name, start, lastEndMm, composer, settings, forward);
                 names.Add(new KeyInName(
-                    names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hoopings[segment.Number], parts));
+                    names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hoopings[segment.Number], parts) { IsSewn = isSewn });
                 lastEndMm = parts[^1].FromEndMm + parts[^1].ExpectedMm;
             }
         }
@@ -39,21 +40,32 @@ public static class KeyInPlan
         return names.ToImmutable();
     }
 
+    /// <summary>
+    /// Where a place of the finished strip lies on the strip as it is now: what is not sewn yet is longer by what sewing
+    /// will take, and by as much as sewing took so far.
+    /// </summary>
+    private static double OnStripNow(StripPlan plan, Round round, double alongMm) => round.Sewn is { } sewn
+        ? sewn.SewnToMm + ((alongMm - sewn.SewnToMm) / ((1 - plan.Shortening) * sewn.Factor))
+        : plan.OnClothMm(alongMm);
+
     private static ImmutableArray<KeyInPart> Parts(
         PlacedName name, double startMm, double? lastEndMm, NameComposer composer, LettersSettings settings, bool forward)
     {
         var letters = forward ? Letters.Of(name.Lettered.Name.Text) : [.. Letters.Of(name.Lettered.Name.Text).Reverse()];
         var parts = ImmutableArray.CreateBuilder<KeyInPart>();
+
+        // A strip that was found to come out longer or shorter than planned has its names planned so too.
+        double scale = name.WidthMm / composer.LengthMm(letters);
         foreach (var part in NameParts.Cut(letters, settings.Holds, settings.KeepsLeadingBlanks))
         {
             // What goes before a part in the name, and the gap between the two.
-            double before = part.First == 0 ? 0 : composer.LengthMm([.. letters.Take(part.First)]) + composer.Step.GapMm;
+            double before = part.First == 0 ? 0 : scale * (composer.LengthMm([.. letters.Take(part.First)]) + composer.Step.GapMm);
             double at = startMm + before;
             string[] inked = [.. part.Keyed.Reverse().SkipWhile(l => l == Letters.Blank).Reverse()];
             parts.Add(new KeyInPart(
-                string.Concat(part.Keyed), at, lastEndMm is { } end ? at - end : null, composer.LengthMm(inked),
+                string.Concat(part.Keyed), at, lastEndMm is { } end ? at - end : null, scale * composer.LengthMm(inked),
                 composer.ToleranceMm(inked), composer.Seconds(inked), composer.IsEstimated(inked)));
-            lastEndMm = at + composer.LengthMm(inked);
+            lastEndMm = at + (scale * composer.LengthMm(inked));
         }
 
         return parts.ToImmutable();

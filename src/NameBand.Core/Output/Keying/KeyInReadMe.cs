@@ -43,7 +43,7 @@ public static class KeyInReadMe
         -------------
         Tear-away backing under the whole strip takes the place of a hoop. If names begin to
         end before or behind their places, measure where one ends from the strip's end, add it
-        to drift.csv in the job's folder (round,name,end_mm) and run make again: the names
+        to drift.csv in the job's folder (number,name,end_mm) and run make again: the names
         after it are set out anew, so that the strip still ends at the hem.
 
         Switch the machine off before you change the needle, and keep your fingers out of the

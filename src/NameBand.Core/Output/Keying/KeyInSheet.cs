@@ -70,7 +70,7 @@ public static class KeyInSheet
     {
         yield return "Draw all start marks on the flat strip before you sew, measured from its end. ␣ is a blank.";
         yield return "Put the mark under the needle, key in, sew, tick the box. Then measure: if a length falls outside its limits, stop and see why.";
-        yield return "Some names off from their marks at the end is drift: write down where one ends and let NameBand set out the rest anew.";
+        yield return "If names come to lie off their marks, measure where one ends and let NameBand set the rest out anew (drift.csv).";
         if (names.Any(n => n.Parts.Length > 1))
         {
             yield return settings.KeepsLeadingBlanks
@@ -113,6 +113,12 @@ public static class KeyInSheet
             var part = name.Parts[i];
             double baseline = y + 8;
             pages.Box(LeftMm, baseline - 5.5, 6, 6, 0.4);
+            if (name.IsSewn)
+            {
+                pages.Line(LeftMm + 1.2, baseline - 2.5, LeftMm + 2.6, baseline - 0.8, 0.7);
+                pages.Line(LeftMm + 2.6, baseline - 0.8, LeftMm + 5, baseline - 4.6, 0.7);
+            }
+
             if (i == 0)
             {
                 pages.TextRight(LeftMm + 17, baseline, name.Turn.ToString(CultureInfo.InvariantCulture), 5, Ink.Quiet);

@@ -1,7 +1,6 @@
 using System.Globalization;
-using NameBand.Common;
 
-namespace NameBand.MachineLetters;
+namespace NameBand.Common;
 
 /// <summary>The columns of a small sheet with a heading, found by their names.</summary>
 internal sealed class SheetColumns

@@ -1,0 +1,34 @@
+using NameBand.Cli.Terminal;
+using NameBand.Job;
+using NameBand.Layout;
+
+namespace NameBand.Cli.Reports;
+
+/// <summary>What is said differently when no machine follows a file.</summary>
+internal static class WayWords
+{
+    /// <summary>Half a sentence: what the letters are.</summary>
+    public static string Face(BandJob job, StripPlan plan) => job.Way switch
+    {
+        Way.MachineLetters => FormattableString.Invariant($" in your machine’s own letters with gaps of {plan.SpacingMm:0.0} mm"),
+        _ => $" in {job.Lettering.Face}",
+    };
+
+    public static string Sittings(StripPlan plan) => plan.Hoopings.Length == plan.Rounds.Length
+        ? $"each strip in one run, without a hoop ({Words.Count(plan.Rounds.Length, "run")})"
+        : Words.Count(plan.Hoopings.Length, "hooping");
+
+    /// <summary>What to do after the proofs have been looked at.</summary>
+    public static IEnumerable<string> Steps(BandJob job, string folder) => job.Way == Way.MachineLetters
+        ?
+        [
+            $"Print {folder}/key-in-a4.pdf (or key-in-letter.pdf): it says what to key in and where each name starts.",
+            "Sew the first names on a scrap and measure them against the sheet before you begin the real strip.",
+            "When names drift off their marks, add where one ended to drift.csv (number,name,end_mm) in the job and run make again.",
+        ]
+        :
+        [
+            $"Print {folder}/template-a4.pdf (or template-letter.pdf) at 100 % and check its test square with a ruler.",
+            "Tape the pages together at their marks, pin them under or over the strip, and trace.",
+        ];
+}

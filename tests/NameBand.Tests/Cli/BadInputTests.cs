@@ -32,7 +32,7 @@ public class BadInputTests
         ["face broken"] = (f => { f.With("mine.ttf", "this is not a font"); Add("\"lettering\": { \"face\": \"mine.ttf\" }")(f); }, "The font file “mine.ttf” cannot be used", "Choose another font file"),
         ["face outside"] = (Add("\"lettering\": { \"face\": \"../mine.ttf\" }"), "lies outside the job's folder", "Copy the file"),
         ["unknown cloth"] = (Add("\"fabric\": \"chain mail\""), "chain mail", "quilting cotton"),
-        ["a way not made yet"] = (Add("\"way\": \"traced\""), "Only the way “needlePath” can be made so far.", "Leave “way” out"),
+        ["a machine without its letter heights"] = (Add("\"way\": \"machineLetters\""), "does not say which letter heights", "\"sizes\""),
     };
 
     public static TheoryData<string> Names => [.. Faults.Keys];

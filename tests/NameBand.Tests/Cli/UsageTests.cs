@@ -5,7 +5,7 @@ namespace NameBand.Tests.CommandLine;
 /// <summary>A wrong command line: status 64, nothing on standard output, and on standard error what was probably meant.</summary>
 public class UsageTests
 {
-    private const string Commands = "The commands are make JOB, names JOB and faces, where JOB is a job's folder; --help says more.\n";
+    private const string Commands = "The commands are make JOB, names JOB, hours JOB, measure JOB and faces, where JOB is a job's folder; --help says more.\n";
     private const string Make = "Write: nameband make JOB [--out DIR] [--json]\n";
 
     public static TheoryData<string, string> WrongLines => new()

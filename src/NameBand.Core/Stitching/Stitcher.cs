@@ -55,7 +55,7 @@ public sealed class Stitcher
             AlignmentMarks.Sew(placed, plan.MarkYMm, writer);
         }
 
-        writer.Trim();
+        writer.Trim(withLock: false);
         writer.Stop();
         foreach (var placed in hooping.Segments)
         {

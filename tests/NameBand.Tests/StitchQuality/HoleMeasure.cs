@@ -44,15 +44,25 @@ internal static class HoleMeasure
     private static int MostInADisc(List<Point> holes)
     {
         int most = 0;
+        var near = new List<Point>();
         foreach (var hole in holes)
         {
+            near.Clear();
+            foreach (var other in holes)
+            {
+                if (Math.Abs(other.XMm - hole.XMm) < 1 && Math.Abs(other.YMm - hole.YMm) < 1)
+                {
+                    near.Add(other);
+                }
+            }
+
             for (int dx = -4; dx <= 4; dx += 2)
             {
                 for (int dy = -4; dy <= 4; dy += 2)
                 {
                     var centre = new Point(hole.XMm + (dx * 0.1), hole.YMm + (dy * 0.1));
                     int count = 0;
-                    foreach (var other in holes)
+                    foreach (var other in near)
                     {
                         count += centre.DistanceTo(other) <= DiscMm / 2 ? 1 : 0;
                     }

@@ -10,7 +10,7 @@ internal sealed record StitchMeasure(
     double LongestMm, double Load, int Layers, double AngleMedian, double Angle95, int Rungs, int CrossingRungs, int Jumps, int ExtraJumps,
     double TravelInSight, double RunDeviationMm, int Stitches, bool IsRun)
 {
-    private const double CellMm = 0.03;
+    private const double CellMm = 0.05;
 
     public static StitchMeasure Of(string letter, Outline outline, NeedlePath path, Fabric fabric, bool isRun)
     {

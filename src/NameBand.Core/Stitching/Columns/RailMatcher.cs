@@ -11,6 +11,7 @@ internal static class RailMatcher
 {
     private const int MostCells = 400_000;
     private const double LengthWeight = 0.012;
+    private const double SmoothingPart = 0.3;
     private const double OutsideCost = 1;
     private const double UnevenWeight = 0.04;
 
@@ -31,7 +32,7 @@ internal static class RailMatcher
         double la = left.Length / (n - 1);
         double lb = right.Length / (m - 1);
         var pairs = path.Select(p => (p.I * la, p.J * lb)).ToList();
-        return Smoothed(pairs, left.Length, right.Length, 0.45 * widthMm, closed);
+        return Smoothed(pairs, left.Length, right.Length, SmoothingPart * widthMm, closed);
     }
 
     private static (Vec At, Vec Direction)[] Places(Trace rail, int count, double step)

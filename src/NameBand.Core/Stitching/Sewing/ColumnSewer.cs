@@ -11,6 +11,10 @@ namespace NameBand.Stitching.Sewing;
 internal sealed class ColumnSewer
 {
     private const double UnderlayStitchMm = 1.8;
+    private const double RunningStitchMm = 1.5;
+    private const double ShortestRunMm = 0.4;
+    private const double RunningOffMm = 0.04;
+    private const double UnderlayOffPart = 0.15;
     private const double EndInsetMm = 0.12;
     private const double OverlapMm = 0.1;
 
@@ -74,7 +78,7 @@ internal sealed class ColumnSewer
     {
         var column = _columns[index];
         int sign = to >= from ? 1 : -1;
-        double inset = Math.Min(0.45, 0.25 * Math.Abs(to - from));
+        double inset = Math.Min(_satin is null ? column.WidthMm / 2 : 0.45, 0.25 * Math.Abs(to - from));
         double start = IsEnd(column, from) ? from + (sign * inset) : from;
         double end = IsEnd(column, to) ? to - (sign * inset) : to;
         var kind = _satin is null ? StitchKind.Running : StitchKind.Underlay;
@@ -124,18 +128,43 @@ internal sealed class ColumnSewer
         return at + (sign * Math.Min(inset, 0.2 * column.Length));
     }
 
+    /// <summary>Follows the centre line in stitches as long as the bend of the line allows.</summary>
     private void RunAlong(Column column, double from, double to, StitchKind kind)
     {
-        double length = Math.Abs(to - from);
-        int parts = Math.Max(1, (int)Math.Ceiling(length / UnderlayStitchMm));
-        if (length < 0.3)
+        if (Math.Abs(to - from) < ShortestRunMm)
         {
             return;
         }
 
-        for (int i = 1; i <= parts; i++)
+        double longest = kind == StitchKind.Running ? RunningStitchMm : UnderlayStitchMm;
+        double allowed = kind == StitchKind.Running ? RunningOffMm : UnderlayOffPart * column.WidthMm;
+        int sign = to > from ? 1 : -1;
+        double at = from;
+        while (Math.Abs(to - at) > 1e-6)
         {
-            _run.Add(column.MiddleAt(from + ((to - from) * i / parts)), kind, 0.3);
+            double left = Math.Abs(to - at);
+            double step = Math.Min(longest, left);
+            while (step > ShortestRunMm && OffLine(column, at, at + (sign * step)) > allowed)
+            {
+                step *= 0.8;
+            }
+
+            step = left - step < ShortestRunMm ? left : step;
+            at += sign * step;
+            _run.Add(column.MiddleAt(at), kind, 0.3);
         }
+    }
+
+    /// <summary>How far the centre line runs beside a stitch that spans it.</summary>
+    private static double OffLine(Column column, double from, double to)
+    {
+        var (a, b) = (column.MiddleAt(from), column.MiddleAt(to));
+        double off = 0;
+        for (int i = 1; i < 4; i++)
+        {
+            off = Math.Max(off, column.MiddleAt(from + ((to - from) * i / 4)).DistanceToSegment(a, b));
+        }
+
+        return off;
     }
 }

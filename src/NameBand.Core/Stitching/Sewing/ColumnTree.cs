@@ -27,6 +27,8 @@ internal sealed class ColumnTree
         Branches = branches;
     }
 
+    private const int MostRoots = 24;
+
     public int Root { get; }
 
     /// <summary>For each column what is sewn from it.</summary>
@@ -39,7 +41,7 @@ internal sealed class ColumnTree
         var contacts = FindContacts(columns);
         ColumnTree? best = null;
         double least = double.PositiveInfinity;
-        for (int root = 0; root < columns.Count; root++)
+        foreach (int root in Enumerable.Range(0, columns.Count).OrderByDescending(i => columns[i].Length).Take(MostRoots))
         {
             var tree = Grow(columns, contacts, root, out double cost);
             cost -= 0.001 * columns[root].Length;

@@ -97,24 +97,23 @@ internal sealed class PathWriter
             return;
         }
 
-        var ahead = Towards(first, run[1].At + origin);
-        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, ahead));
-        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, first));
+        var ahead = run[1].At + origin;
+        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(first, ahead, 2 * LockMm)));
+        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(first, ahead, LockMm)));
     }
 
-    /// <summary>Three small stitches back along the last one.</summary>
+    /// <summary>Two small stitches back along the last one, each in a hole of its own.</summary>
     private void LockAtEnd()
     {
         var last = _steps[^1].At;
-        var back = Towards(last, _steps[^2].At);
-        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, back));
-        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, last));
-        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, back));
+        var before = _steps[^2].At;
+        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(last, before, 2 * LockMm)));
+        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(last, before, LockMm)));
     }
 
-    private static Point Towards(Point from, Point to)
+    private static Point Towards(Point from, Point to, double by)
     {
         double length = from.DistanceTo(to);
-        return length < 1e-6 ? from : from + ((to - from) * (Math.Min(LockMm, length) / length));
+        return length < 1e-6 ? from : from + ((to - from) * (Math.Min(by, length) / length));
     }
 }

@@ -18,6 +18,7 @@ internal sealed record SewnPiece(ImmutableArray<ImmutableArray<NeedleStep>> Runs
 internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 {
     private const double LeastSatinMm = 0.8;
+    private const int MostColumns = 400;
     private const int MostTries = 3;
     private const double ThinPart = 0.25;
 
@@ -51,7 +52,8 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
             runs.Add(ColumnSewer.Sew(columns, satin));
         }
 
-        return new SewnPiece([.. runs.Where(r => r.Needles.Count > 1).Select(Steps)], isRun, failed ? Unreadable(piece) : null);
+        ImmutableArray<ImmutableArray<NeedleStep>> sewn = [.. runs.Where(r => r.Needles.Count > 1).Select(r => Steps(r, outline.Bounds(), fabric.PullCompensationMm))];
+        return new SewnPiece(sewn, isRun, sewn.IsEmpty ? TooSmall(piece) : failed ? Unreadable(piece) : null);
     }
 
     private List<(Region Region, List<Column>? Columns)> Parts(Outline outline, double step) =>
@@ -80,7 +82,7 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
             }
         }
 
-        return columns;
+        return columns.Count <= MostColumns ? columns : null;
     }
 
     private bool IsThin(IEnumerable<Column> columns)
@@ -120,11 +122,20 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         return run;
     }
 
-    private static ImmutableArray<NeedleStep> Steps(SewnRun run) =>
-        [.. run.Needles.Select(n => new NeedleStep(NeedleAction.Stitch, n.Kind, n.At.ToPoint()))];
+    /// <summary>No needle point lies farther out than the ink and the pull compensation: the layout counts on it.</summary>
+    private static ImmutableArray<NeedleStep> Steps(SewnRun run, Box ink, double reach) =>
+    [
+        .. run.Needles.Select(n => new NeedleStep(NeedleAction.Stitch, n.Kind, new Point(
+            Math.Clamp(n.At.X, ink.LeftMm - reach, ink.RightMm + reach), Math.Clamp(n.At.Y, ink.BottomMm - reach, ink.TopMm + reach)))),
+    ];
 
     private static Problem Unreadable(LetterPiece piece) => Problem.NeedsPerson(
         new Where(Name: piece.Text),
-        $"The outline of “{piece.Text}” in the face {piece.Face} crosses itself, so it cannot be read as strokes; it is sewn as a running stitch along its edge.",
+        $"The outline of “{piece.Text}” in the face {piece.Face} cannot be read as strokes, because its lines cross or it has too many parts; it is sewn as a running stitch along its edge.",
         "Look at the proof, and choose another face if the letter does not please.");
+
+    private static Problem TooSmall(LetterPiece piece) => Problem.NeedsPerson(
+        new Where(Name: piece.Text),
+        $"“{piece.Text}” in the face {piece.Face} is too small to be sewn at this height and is left out.",
+        "Choose larger letters or another face.");
 }

@@ -13,7 +13,7 @@ internal sealed class SatinLayer(SatinSettings settings)
 {
     private const double LeastHoleGapMm = 0.28;
     private const double TurnWindowMm = 0.2;
-    private const double OtherColumnShare = 1.8;
+    private const double OtherColumnShare = 1.4;
     private const double LongestMm = 7;
     private const double SampleMm = 0.05;
 
@@ -120,11 +120,6 @@ internal sealed class SatinLayer(SatinSettings settings)
     private void Place(Vec near, Vec far, int count, int index, SewnRun run)
     {
         double width = (far - near).Length;
-        if (width > LongestMm && run.Needles.Count > 0)
-        {
-            Split(run.Last, near, count, index, run);
-        }
-
         var inward = (far - near).Unit();
         var best = near;
         double gap = _holes.Nearest(near, index, OtherColumnShare);
@@ -142,6 +137,11 @@ internal sealed class SatinLayer(SatinSettings settings)
         if (run.Needles.Count > 0 && (best - run.Last).Length < 0.3)
         {
             return;
+        }
+
+        if (run.Needles.Count > 0 && (best - run.Last).Length > LongestMm)
+        {
+            Split(run.Last, best, count, index, run);
         }
 
         run.Add(best, count == 0 ? StitchKind.Travel : StitchKind.Satin);

@@ -12,6 +12,7 @@ internal static class RegionSampler
     private const double SpikeRad = 172 * Math.PI / 180;
     private const double TurnPerStepRad = 20 * Math.PI / 180;
     private const int MostPoints = 4000;
+    private const int MostCorners = 1000;
 
     public static List<Region> Sample(Outline outline, double stepMm)
     {
@@ -133,9 +134,9 @@ internal static class RegionSampler
             }
         }
 
-        if (corners.Count == 0)
+        if (corners.Count is 0 or > MostCorners)
         {
-            corners.Add(0);
+            corners = [0];
         }
 
         var sampled = new List<Vec>();

@@ -12,6 +12,7 @@ internal static class CornerSplitter
     private const double OuterTurnRad = 42 * Math.PI / 180;
     private const double SharpTurnRad = 75 * Math.PI / 180;
     private const double RoundedTurnRad = 30 * Math.PI / 180;
+    private const double InnerWindow = 0.45;
     private const int MostCorners = 24;
 
     public static List<Stroke> Split(Stroke stroke)
@@ -127,7 +128,7 @@ internal static class CornerSplitter
     /// <summary>Arc of the first sharp inner corner (sign -1: the rail bends right), or -1.</summary>
     private static double FirstCorner(Trace inner, Trace outer, double width, int sign)
     {
-        double reach = 0.3 * width;
+        double reach = InnerWindow * width;
         double step = Math.Max(0.02, 0.08 * width);
         double best = -1;
         double most = InnerTurnRad;

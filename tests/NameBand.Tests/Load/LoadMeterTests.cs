@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Load;
+using NameBand.Stitching;
+using NameBand.Tests.StitchingRoom;
+using Xunit;
+
+namespace NameBand.Tests.LoadRoom;
+
+public class LoadMeterTests
+{
+    private static readonly Fabric Cotton = FabricTable.Find("quilting cotton")!;
+
+    /// <summary>A zigzag 2 mm wide with 0.4 mm between rungs on a side has 5 holes and about 10.2 mm of thread a millimetre.</summary>
+    private static NeedlePath Zigzag(double lengthMm, double spacingMm, double widthMm = 2)
+    {
+        var steps = ImmutableArray.CreateBuilder<NeedleStep>();
+        steps.Add(new NeedleStep(NeedleAction.Jump, StitchKind.None, new Point(0, 0)));
+        int count = (int)Math.Round(lengthMm / (spacingMm / 2));
+        for (int i = 0; i <= count; i++)
+        {
+            steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Satin, new Point(i * spacingMm / 2, i % 2 * widthMm)));
+        }
+
+        return new NeedlePath(steps.ToImmutable());
+    }
+
+    [Fact]
+    public void A_plain_zigzag_has_the_load_that_arithmetic_gives()
+    {
+        var load = LoadMeter.Measure(Zigzag(20, 0.4), Cotton);
+
+        Assert.Equal(101, load.Penetrations);
+        Assert.InRange(load.SewnMm2, 38, 44);
+        Assert.InRange(load.MeanPenetrationsPerMm2, 101 / 44.0, 101 / 38.0);
+        double thread = 100 * Math.Sqrt((0.2 * 0.2) + 4);
+        Assert.InRange(load.ThreadPerMm2, thread / 44, thread / 38);
+        Assert.Equal(LoadVerdict.Fine, load.Verdict);
+    }
+
+    [Fact]
+    public void The_densest_disc_counts_the_holes_of_one_edge()
+    {
+        // Holes 0.4 mm apart along an edge, the other edge 2 mm away: 0.5 mm to each side of a hole hold three.
+        var load = LoadMeter.Measure(Zigzag(20, 0.4), Cotton);
+
+        Assert.Equal(3 / (Math.PI / 4), load.DensestDiscPerMm2, 9);
+    }
+
+    [Fact]
+    public void Closer_rungs_load_the_cloth_more()
+    {
+        double last = 0;
+        foreach (double spacing in new[] { 0.8, 0.6, 0.4, 0.3, 0.2 })
+        {
+            double mean = LoadMeter.Measure(Zigzag(20, spacing), Cotton).MeanPenetrationsPerMm2;
+            Assert.True(mean > last);
+            last = mean;
+        }
+    }
+
+    [Fact]
+    public void Marks_do_not_count()
+    {
+        var path = new NeedlePath(
+        [
+            new NeedleStep(NeedleAction.Jump, StitchKind.None, new Point(0, 0)),
+            new NeedleStep(NeedleAction.Stitch, StitchKind.Mark, new Point(0, 0)),
+            new NeedleStep(NeedleAction.Stitch, StitchKind.Mark, new Point(6, 0)),
+        ]);
+
+        var load = LoadMeter.Measure(path, Cotton);
+
+        Assert.Equal(0, load.Penetrations);
+        Assert.Equal(0, load.SewnMm2);
+        Assert.Equal(LoadVerdict.Fine, load.Verdict);
+    }
+
+    [Fact]
+    public void An_empty_path_loads_nothing() =>
+        Assert.Equal(LoadVerdict.Fine, LoadMeter.Measure(new NeedlePath([]), Cotton).Verdict);
+
+    /// <summary>Common practice, no source: names were overworked on sheer organza and on ribbon, and held on cotton.</summary>
+    [Fact]
+    public void Small_satin_names_overwork_organza_and_not_cotton()
+    {
+        var name = Shelf.Name("nunito-bold", "Maren Aldous");
+        LoadVerdict On(string cloth)
+        {
+            var fabric = FabricTable.Find(cloth)!;
+            return LoadMeter.Measure(new Stitcher(fabric, 8).SewName(name), fabric).Verdict;
+        }
+
+        Assert.Equal(LoadVerdict.Fine, On("quilting cotton"));
+        Assert.Equal(LoadVerdict.Overworked, On("organza"));
+        Assert.NotEqual(LoadVerdict.Fine, On("satin ribbon"));
+    }
+}

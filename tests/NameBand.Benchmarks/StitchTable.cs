@@ -80,6 +80,7 @@ internal static class StitchTable
         Row("travel seen %", m, x => 100 * x.TravelInSight, true);
         Row("shortest mm", m, x => x.ShortestMm, false);
         Row("longest mm", m, x => x.LongestMm, true);
+        Row("crossing rungs", m, x => x.CrossingRungs, true);
         Row("extra jumps", m, x => x.ExtraJumps, true);
         Row("run off mm", m.Where(x => x.IsRun).ToList(), x => x.RunDeviationMm, true);
         Console.WriteLine(FormattableString.Invariant(

@@ -11,7 +11,7 @@ internal static class RailMatcher
 {
     private const int MostCells = 400_000;
     private const double LengthWeight = 0.012;
-    private const double SmoothingPart = 0.3;
+    private const double SmoothingPart = 0.5;
     private const double OutsideCost = 1;
     private const double UnevenWeight = 0.04;
 

@@ -10,7 +10,7 @@ namespace NameBand.Stitching.Columns;
 /// </summary>
 internal static class StrokeEnds
 {
-    private const double SquaringShare = 0.75;
+    private const double SquaringShare = 0.9;
     private const double MostSquaring = 0.8;
     private const double RoundCosine = 0.5;
     private const double CornerRad = 38 * Math.PI / 180;

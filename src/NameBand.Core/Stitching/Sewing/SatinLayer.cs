@@ -13,7 +13,7 @@ internal sealed class SatinLayer(SatinSettings settings)
 {
     private const double LeastHoleGapMm = 0.28;
     private const double TurnWindowMm = 0.2;
-    private const double OtherColumnShare = 1.4;
+    private const double OtherColumnShare = 1.55;
     private const double LongestMm = 7;
     private const double SampleMm = 0.05;
 

@@ -3,6 +3,7 @@ using NameBand.Benchmarks;
 return args switch
 {
     ["stitches", .. var rest] => StitchTable.Run(rest),
+    ["warm"] => WarmStitching.Run(),
     ["proofs", .. var rest] => ProofFigures.Run(rest),
     ["whole", .. var rest] => WholeJob.Run(rest),
     _ => Usage(),
@@ -11,6 +12,7 @@ return args switch
 static int Usage()
 {
     Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--pictures DIR] FONTFILE…");
+    Console.Error.WriteLine("            warm");
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     Console.Error.WriteLine("            whole [PROJECT FOLDER]");
     return 64;

@@ -12,9 +12,9 @@ internal static class Usage
     {
         [MakeCommand.Verb] = ["--out", "--json", "--help"],
         [NamesCommand.Verb] = ["--json", "--help"],
-        [FacesCommand.Verb] = ["--json", "--help"],
         [HoursCommand.Verb] = ["--evening", "--json", "--help"],
         [MeasureCommand.Verb] = ["--size", "--lines", "--json", "--help"],
+        [FacesCommand.Verb] = ["--json", "--help"],
     };
 
     /// <summary>Options that take a word after them.</summary>
@@ -25,6 +25,7 @@ internal static class Usage
     {
         [] => "No command was given.",
         [.., "--out"] => "--out needs the path of a folder after it.",
+        [.., var last] when WithWord.Contains(last) => $"{last} needs a word after it.",
         _ when args.Any(string.IsNullOrWhiteSpace) => "One of the words on the command line is empty.",
         _ when args.Contains("--") => "“--” means nothing to NameBand.",
         _ => null,
@@ -34,7 +35,7 @@ internal static class Usage
     {
         var page = new Page(host.Errors);
         page.Line(found, tone: Tone.Bad);
-        page.Line("The commands are make JOB, names JOB, hours JOB, measure JOB and faces, where JOB is a job's folder; --help says more.");
+        page.Line($"The commands are {Words.List([.. Options.Keys])}; --help says more.");
         return CliApp.WrongUsage;
     }
 

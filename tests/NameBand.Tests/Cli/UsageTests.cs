@@ -5,7 +5,7 @@ namespace NameBand.Tests.CommandLine;
 /// <summary>A wrong command line: status 64, nothing on standard output, and on standard error what was probably meant.</summary>
 public class UsageTests
 {
-    private const string Commands = "The commands are make JOB, names JOB, hours JOB, measure JOB and faces, where JOB is a job's folder; --help says more.\n";
+    private const string Commands = "The commands are make, names, hours, measure and faces; --help says more.\n";
     private const string Make = "Write: nameband make JOB [--out DIR] [--json]\n";
 
     public static TheoryData<string, string> WrongLines => new()
@@ -22,6 +22,7 @@ public class UsageTests
         { "make x --out", "--out needs the path of a folder after it.\n" + Commands },
         { "make x y", "make takes one job, and “y” is one too many. A path with blanks in it stands in quotes.\n" + Make },
         { "make x -- y", "“--” means nothing to NameBand.\n" + Commands },
+        { "hours x --evening", "--evening needs a word after it.\n" + Commands },
         { "names", "names needs the path of a job's folder.\nWrite: nameband names JOB [--json]\n" },
         { "names x --out y", "“--out” is not an option of names.\nWrite: nameband names JOB [--json]\n" },
         { "faces x", "faces takes no job, and “x” is one word too many.\nWrite: nameband faces [--json]\n" },

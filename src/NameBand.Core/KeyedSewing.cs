@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Estimating;
+using NameBand.Job;
 using NameBand.Layout;
 using NameBand.MachineLetters;
 using NameBand.Output;
@@ -20,7 +21,7 @@ internal static class KeyedSewing
     {
         var plan = made.Plan;
         var letters = made.Job.Letters;
-        var job = letters.Hooped ? made.Job : KeyedWork.WithoutHoops(made.Job);
+        var job = JobOf(made.Job);
         var step = new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0);
         var names = KeyInPlan.Of(plan, basis.At(step), letters);
         var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
@@ -31,17 +32,14 @@ internal static class KeyedSewing
         foreach (var hooping in plan.Hoopings)
         {
             cancel.ThrowIfCancellationRequested();
-            var path = letters.Hooped ? stitcher.SewHooping(plan, hooping) : WithoutMarks(stitcher.SewHooping(plan, hooping));
-            var drawn = HoopingMeter.Measure(hooping, plan, path, made.Fabric, job.Machine);
-            figures.Add(KeyedWork.Timed(drawn, Seconds(names, hooping.Number), job.Machine));
+            var path = PathOf(made, stitcher, hooping);
+            figures.Add(Timed(made, job, hooping, path, names));
             Sewing.Write(folder, OutPaths.HoopingProof(hooping.Number), stream =>
                 HoopingProof.Draw(stream, plan, hooping, path, figures[^1], captions, made.Job.Strip.SewnBeforeCutting));
             progress?.Report(new Progress("drawing the proofs", ++done, all));
         }
 
-        int pieces = names.Sum(n => n.Parts.Length);
-        int keys = names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
-        var estimate = KeyedWork.Add(Estimator.Make(job, plan, figures.ToImmutable()), job, pieces, keys);
+        var estimate = Total(made, job, figures.ToImmutable(), names);
         foreach (var round in plan.Rounds)
         {
             cancel.ThrowIfCancellationRequested();
@@ -59,6 +57,42 @@ internal static class KeyedSewing
         Sewing.Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
         Sewing.Write(folder, OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title));
         return new Sewing.Sewn(estimate, stitcher.Problems);
+    }
+
+    /// <summary>The hours alone.</summary>
+    public static Estimate Reckon(Planning.Planned made, KeyedPlanning.Basis basis, CancellationToken cancel)
+    {
+        var plan = made.Plan;
+        var names = KeyInPlan.Of(plan, basis.At(new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0)), made.Job.Letters);
+        var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
+        var job = JobOf(made.Job);
+        var figures = ImmutableArray.CreateBuilder<HoopingFigures>(plan.Hoopings.Length);
+        foreach (var hooping in plan.Hoopings)
+        {
+            cancel.ThrowIfCancellationRequested();
+            figures.Add(Timed(made, job, hooping, PathOf(made, stitcher, hooping), names));
+        }
+
+        return Total(made, job, figures.ToImmutable(), names);
+    }
+
+    private static BandJob JobOf(BandJob job) => job.Letters.Hooped ? job : KeyedWork.WithoutHoops(job);
+
+    private static NeedlePath PathOf(Planning.Planned made, Stitcher stitcher, Hooping hooping)
+    {
+        var path = stitcher.SewHooping(made.Plan, hooping);
+        return made.Job.Letters.Hooped ? path : WithoutMarks(path);
+    }
+
+    private static HoopingFigures Timed(
+        Planning.Planned made, BandJob job, Hooping hooping, NeedlePath path, ImmutableArray<KeyInName> names) =>
+        KeyedWork.Timed(HoopingMeter.Measure(hooping, made.Plan, path, made.Fabric, job.Machine), Seconds(names, hooping.Number), job.Machine);
+
+    private static Estimate Total(Planning.Planned made, BandJob job, ImmutableArray<HoopingFigures> figures, ImmutableArray<KeyInName> names)
+    {
+        int pieces = names.Sum(n => n.Parts.Length);
+        int keys = names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
+        return KeyedWork.Add(Estimator.Make(job, made.Plan, figures), job, pieces, keys);
     }
 
     private static double? Seconds(ImmutableArray<KeyInName> names, int hooping)

@@ -35,20 +35,20 @@ internal static class Planning
 
         var fabric = FabricTable.Find(names.Job.Fabric);
         var hem = HemPlanner.Plan(names.Job);
-        ImmutableArray<Problem> problems = [.. read.Problems, .. NotMadeYet(names.Job), .. hem.Problems, .. UnknownFabric(names.Job, fabric)];
+        ImmutableArray<Problem> problems = [.. read.Problems, .. hem.Problems, .. UnknownFabric(names.Job, fabric)];
         if (fabric is null || hem.Value is null || problems.Any(p => p.Severity == Severity.CannotUse))
         {
             return Result.Fail<Planned>(problems);
         }
 
-        if (names.Keyed is not null)
+        if (names.Job.Way != Way.NeedlePath)
         {
-            // Built-in letters are measured as they come out: nothing is added to their widths.
+            // Built-in letters are measured as they come out, and a line is traced where it is: nothing is added to widths.
             fabric = fabric with { PullCompensationMm = 0 };
         }
 
-        var laid = names.Keyed is { } keyed
-            ? KeyedPlanning.Lay(names.Job, hem.Value, keyed, fabric)
+        var laid = names.Keyed is { } keyed ? KeyedPlanning.Lay(names.Job, hem.Value, keyed, fabric)
+            : names.Job.Way == Way.Traced ? TracedSewing.Lay(names.Job, hem.Value, names.Lettered, fabric)
             : LayoutPlanner.Plan(names.Job, hem.Value, names.Lettered, fabric);
         return laid.Value is { } plan
             ? Result.Of(new Planned(names.Job, fabric, names.Face, Merge(names.Rows, plan.Held), plan) { Keyed = names.Keyed }, [.. problems, .. laid.Problems])
@@ -113,17 +113,6 @@ internal static class Planning
                 new Where("job.json", Key: "fabric"),
                 $"There is no cloth “{PlainText.Short(job.Fabric)}” in the table of cloths.",
                 $"{near}The table has: {known}.");
-        }
-    }
-
-    private static IEnumerable<Problem> NotMadeYet(BandJob job)
-    {
-        if (job.Way == Way.Traced)
-        {
-            yield return Problem.CannotUse(
-                new Where("job.json", Key: "way"),
-                "The way “traced” cannot be made so far.",
-                "Leave “way” out, or set it to “needlePath”, to see whether and how large the names fit.");
         }
     }
 }

@@ -25,7 +25,9 @@ internal static class Reckoning
             return new HoursReport(ExitStatus.CannotUse, null, null, null, null, null, planned.Problems);
         }
 
-        var estimate = Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel));
+        var estimate = made.Keyed is { } keyed ? KeyedSewing.Reckon(made, keyed, cancel)
+            : made.Job.Way == Way.Traced ? TracedSewing.Reckon(made, cancel)
+            : Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel));
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
         var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made.Job, estimate, evening);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Output;
@@ -24,6 +25,11 @@ internal static class Sewing
         if (made.Keyed is { } keyed)
         {
             return KeyedSewing.Run(made, keyed, folder, progress, cancel);
+        }
+
+        if (made.Job.Way == Way.Traced)
+        {
+            return TracedSewing.Run(made, folder, progress, cancel);
         }
 
         var plan = made.Plan;

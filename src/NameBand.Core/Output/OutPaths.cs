@@ -17,6 +17,9 @@ public static class OutPaths
     /// <param name="paper">The paper size's word.</param>
     public static string KeyIn(string paper) => $"key-in-{paper}.pdf";
 
+    /// <param name="paper">The paper size's word.</param>
+    public static string Template(string paper) => $"template-{paper}.pdf";
+
     public static string HoopingProof(int hooping) =>
         string.Create(CultureInfo.InvariantCulture, $"proofs/hooping-{hooping:D3}.png");
 

@@ -24,16 +24,7 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 
     public SewnPiece Sew(LetterPiece piece)
     {
-        var outline = piece.Outline.Scaled(letterHeightMm);
-        double step = Math.Clamp(0.02 * letterHeightMm, 0.1, 0.5);
-        var parts = Parts(outline, step);
-        for (int again = 1; again <= MostTries && parts.Any(p => p.Columns is null); again++)
-        {
-            // Rings that cross by a hair often no longer do when they are read a little more coarsely.
-            var coarser = Parts(outline, step * (1 + (0.37 * again)));
-            parts = coarser.Count(p => p.Columns is null) < parts.Count(p => p.Columns is null) ? coarser : parts;
-        }
-
+        var parts = Read(piece, letterHeightMm);
         bool isRun = IsThin(parts.Where(p => p.Columns is not null).SelectMany(p => p.Columns!));
         var runs = new List<SewnRun>();
         bool failed = false;
@@ -56,10 +47,29 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         return new SewnPiece(sewn, isRun, sewn.IsEmpty ? TooSmall(piece) : failed ? Unreadable(piece) : null);
     }
 
-    private List<(Region Region, List<Column>? Columns)> Parts(Outline outline, double step) =>
-        [.. RegionSampler.Sample(outline, step).Select(r => (r, ColumnsOf(r)))];
+    /// <summary>The strokes of a piece, however it is to be sewn.</summary>
+    public static IEnumerable<Column> Columns(LetterPiece piece, double letterHeightMm) =>
+        Read(piece, letterHeightMm).SelectMany(p => p.Columns ?? []);
 
-    private List<Column>? ColumnsOf(Region region)
+    private static List<(Region Region, List<Column>? Columns)> Read(LetterPiece piece, double letterHeightMm)
+    {
+        var outline = piece.Outline.Scaled(letterHeightMm);
+        double step = Math.Clamp(0.02 * letterHeightMm, 0.1, 0.5);
+        var parts = Parts(outline, step, letterHeightMm);
+        for (int again = 1; again <= MostTries && parts.Any(p => p.Columns is null); again++)
+        {
+            // Rings that cross by a hair often no longer do when they are read a little more coarsely.
+            var coarser = Parts(outline, step * (1 + (0.37 * again)), letterHeightMm);
+            parts = coarser.Count(p => p.Columns is null) < parts.Count(p => p.Columns is null) ? coarser : parts;
+        }
+
+        return parts;
+    }
+
+    private static List<(Region Region, List<Column>? Columns)> Parts(Outline outline, double step, double letterHeightMm) =>
+        [.. RegionSampler.Sample(outline, step).Select(r => (r, ColumnsOf(r, letterHeightMm)))];
+
+    private static List<Column>? ColumnsOf(Region region, double letterHeightMm)
     {
         if (Triangulation.Of(region) is not { } mesh)
         {

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Garment;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Output;
+using NameBand.Output.Sheets;
+using NameBand.Output.Tracing;
+
+namespace NameBand;
+
+/// <summary>The second half of the line for names that are traced: a template at true size, and the hours by length of line.</summary>
+internal static class TracedSewing
+{
+    private const double NoFieldMm = 10_000_000;
+
+    /// <summary>Nothing is hooped in a field of its own: a template is as long as its strip.</summary>
+    public static Result<StripPlan> Lay(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric)
+    {
+        var fieldless = job with { Hoop = new HoopSettings(Length.FromMm(NoFieldMm), job.Strip.CutWidth, Length.FromMm(0)) };
+        var laid = LayoutPlanner.Plan(fieldless, hem, lettered, fabric);
+        return laid with { Value = laid.Value is { } plan ? InOneRun(plan) : null };
+    }
+
+    private static StripPlan InOneRun(StripPlan plan) => plan with
+    {
+        HasNeedlePaths = false,
+        FieldAlongMm = plan.Rounds.SelectMany(r => r.Segments).Select(s => plan.OnClothMm(s.LengthMm)).DefaultIfEmpty(0).Max(),
+    };
+
+    public static Sewing.Sewn Run(Planning.Planned made, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        var plan = made.Plan;
+        var traced = made.Job.Traced;
+        var lines = new TraceLines(plan.LetterHeightMm, traced.AlongOutline);
+        using var captions = Sewing.OpenCaptionFace();
+        var estimate = Reckon(made, lines, cancel);
+        int done = 0;
+        int all = plan.Hoopings.Length + plan.Rounds.Length;
+        foreach (var run in plan.Hoopings)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var figures = estimate.Hoopings.First(h => h.Number == run.Number);
+            Sewing.Write(folder, OutPaths.HoopingProof(run.Number), stream =>
+                HoopingProof.Draw(stream, plan, run, lines.Path(plan, run), figures, captions, made.Job.Strip.SewnBeforeCutting));
+            progress?.Report(new Progress("drawing the proofs", ++done, all));
+        }
+
+        foreach (var round in plan.Rounds)
+        {
+            cancel.ThrowIfCancellationRequested();
+            Sewing.Write(folder, OutPaths.RoundProof(round.Number), stream =>
+                RoundProof.Draw(stream, plan, round, estimate.Hoopings, name => lines.Path(name.Lettered), captions));
+            progress?.Report(new Progress("drawing the rounds", ++done, all));
+        }
+
+        foreach (var paper in Paper.Both)
+        {
+            Sewing.Write(folder, OutPaths.Template(paper.Word), stream =>
+                Template.Write(stream, paper, made.Job.Title, plan, lines, traced.Mirrored));
+        }
+
+        Sewing.Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
+        Sewing.Write(folder, OutPaths.ReadMeFirst, stream => TemplateReadMe.Write(stream, made.Job.Title));
+        return new Sewing.Sewn(estimate, []);
+    }
+
+    public static Estimate Reckon(Planning.Planned made, CancellationToken cancel) =>
+        Reckon(made, new TraceLines(made.Plan.LetterHeightMm, made.Job.Traced.AlongOutline), cancel);
+
+    private static Estimate Reckon(Planning.Planned made, TraceLines lines, CancellationToken cancel)
+    {
+        var plan = made.Plan;
+        var job = KeyedWork.WithoutHoops(made.Job);
+        var figures = ImmutableArray.CreateBuilder<HoopingFigures>(plan.Hoopings.Length);
+        foreach (var run in plan.Hoopings)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var drawn = HoopingMeter.Measure(run, plan, lines.Path(plan, run), made.Fabric, job.Machine);
+            figures.Add(TracedWork.Timed(drawn, lines.LengthMm(run), job.Traced));
+        }
+
+        double length = plan.Hoopings.Sum(lines.LengthMm);
+        return TracedWork.Add(Estimator.Make(job, plan, figures.ToImmutable()), job, plan.TotalLengthMm / 1000, length);
+    }
+}

@@ -124,7 +124,7 @@ internal sealed class TemplateRow(
         pages.Line(x - 2, centreMm - HalfCutMm, x, centreMm - HalfCutMm + 3, 0.2);
         pages.Line(x + 2, centreMm - HalfCutMm, x, centreMm - HalfCutMm + 3, 0.2);
         string letter = join <= 26 ? ((char)('A' + join - 1)).ToString() : "A" + (char)('A' + ((join - 27) % 26));
-        pages.Text(x + 1.5, centreMm - HalfCutMm + 6, letter, 3.2);
+        pages.Text(x + 1.5, centreMm - HalfCutMm + 6, FormattableString.Invariant($"{round.Number}{letter}"), 3.2);
     }
 
     private void Dashed(double y, double width)

@@ -43,7 +43,8 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
             runs.Add(ColumnSewer.Sew(columns, satin));
         }
 
-        ImmutableArray<ImmutableArray<NeedleStep>> sewn = [.. runs.Where(r => r.Needles.Count > 1).Select(r => Steps(r, outline.Bounds(), fabric.PullCompensationMm))];
+        var bounds = piece.Outline.Scaled(letterHeightMm).Bounds();
+        ImmutableArray<ImmutableArray<NeedleStep>> sewn = [.. runs.Where(r => r.Needles.Count > 1).Select(r => Steps(r, bounds, fabric.PullCompensationMm))];
         return new SewnPiece(sewn, isRun, sewn.IsEmpty ? TooSmall(piece) : failed ? Unreadable(piece) : null);
     }
 

@@ -53,6 +53,28 @@ internal sealed class FaceFileReader : IDisposable
         return new LetterPiece(Name + "|" + letter, Name, letter, outline, outline.Bounds());
     }
 
+    /// <summary>Letters side by side by their advance widths, each a piece of its own.</summary>
+    public (ImmutableArray<PlacedPiece> Pieces, Box Ink) Line(string text)
+    {
+        var pieces = ImmutableArray.CreateBuilder<PlacedPiece>();
+        var ink = Box.Empty;
+        double x = 0;
+        foreach (var rune in text.EnumerateRunes())
+        {
+            string letter = rune.ToString();
+            var piece = Piece(letter);
+            if (piece.Outline.Rings.Length > 0)
+            {
+                pieces.Add(new PlacedPiece(piece, new Point(x, 0)));
+                ink = ink.Include(piece.Ink.Moved(new Point(x, 0)));
+            }
+
+            x += _font.GetGlyphWidths(_font.GetGlyphs(letter)).Sum() / _capHeight;
+        }
+
+        return (pieces.ToImmutable(), ink);
+    }
+
     public void Dispose()
     {
         _font.Dispose();

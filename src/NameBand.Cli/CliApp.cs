@@ -76,6 +76,8 @@ internal static class CliApp
                 .WithDescription("Checks the lists of a job and says what became of every row; writes nothing.");
             config.AddCommand<HoursCommand>(HoursCommand.Verb)
                 .WithDescription("Reckons the hours, what to buy and which evening sews what; writes nothing.");
+            config.AddCommand<FitCommand>(FitCommand.Verb)
+                .WithDescription("Shows letters, hoopings and hours for one round or more and for several faces, to choose from; writes nothing.");
             config.AddCommand<MeasureCommand>(MeasureCommand.Verb)
                 .WithDescription("Measures a machine's own letters: writes the lines to sew, then works out the alphabet.");
             config.AddCommand<FacesCommand>(FacesCommand.Verb)

@@ -13,6 +13,7 @@ internal static class Usage
         [MakeCommand.Verb] = ["--out", "--json", "--help"],
         [NamesCommand.Verb] = ["--json", "--help"],
         [HoursCommand.Verb] = ["--evening", "--json", "--help"],
+        [FitCommand.Verb] = ["--json", "--help"],
         [MeasureCommand.Verb] = ["--size", "--lines", "--json", "--help"],
         [FacesCommand.Verb] = ["--json", "--help"],
     };
@@ -80,6 +81,7 @@ internal static class Usage
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
+        FitCommand.Verb => "fit JOB [--json]",
         MeasureCommand.Verb => "measure JOB [--size HEIGHT] [--lines COUNT] [--json]",
         _ => "faces [--json]",
     };

@@ -82,6 +82,10 @@ public static class Bander
         string jobFolder, double? eveningMinutes = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
         Reckoning.Run(jobFolder, eveningMinutes, progress, cancel);
 
+    /// <summary>Lays a job out on one round, two and more, and in several faces, to choose from; writes nothing.</summary>
+    public static FitReport Fit(string jobFolder, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
+        Fitting.Run(jobFolder, progress, cancel);
+
     /// <summary>The faces that travel with the program, measured.</summary>
     public static Result<FaceReportList> Faces() => FaceReport.OfShelf(new FaceShelf());
 

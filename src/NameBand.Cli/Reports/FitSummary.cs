@@ -1,0 +1,73 @@
+using System.Globalization;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+
+namespace NameBand.Cli.Reports;
+
+/// <summary>What <c>fit</c> says: a table of rounds and faces, each with its letters, hoopings and hours.</summary>
+internal static class FitSummary
+{
+    public static void Print(Page page, FitReport report)
+    {
+        page.Line(report.Job!.Title, tone: Tone.Heading);
+        page.Gap();
+        int lanes = report.Choices.Select(c => c.Lanes).DefaultIfEmpty(1).Max();
+        page.Line(
+            "What the names come to on one round or more, in the job's own face and the others of the shelf."
+            + (lanes > 1 ? $" After the stroke: {Words.Count(lanes, "strip")} side by side on wider cloth (“lanes” in the group “strip”)." : ""));
+        string[] head = ["Rounds", "Letters", "Hoopings", "At the machine", "By hand"];
+        int[] widths = [8, 19, 11, 18, 18];
+        foreach (var face in report.Choices.GroupBy(c => c.Face))
+        {
+            page.Gap();
+            page.Line(face.Key, tone: Tone.Heading);
+            page.Verbatim(Row(head, widths));
+            foreach (var choice in face)
+            {
+                page.Verbatim(Row(Cells(choice), widths));
+            }
+
+            Say(page, face);
+        }
+
+        page.Gap();
+        page.Line(
+            report.Choices.Any(c => c.TooLongMm > 0)
+                ? "A height in brackets is the least the job allows, and the names still run over the hem by the length beside it."
+                : "All of these fit the hem.");
+        page.Line("Choose with “face” in the group “lettering” and “rounds” in the group “strip” of job.json, then run make.");
+    }
+
+    private static void Say(Page page, IEnumerable<FitChoice> face)
+    {
+        int held = face.Max(c => c.Held);
+        if (held > 0)
+        {
+            page.Line($"{Words.Count(held, "name")} would have to wait for a decision in this face.", 2, Tone.Attention);
+        }
+    }
+
+    private static string[] Cells(FitChoice choice)
+    {
+        bool hasLanes = choice.Lanes > 1;
+        string height = choice.HeightMm.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
+        return
+        [
+            choice.Rounds.ToString(CultureInfo.InvariantCulture),
+            choice.TooLongMm > 0 ? $"({height}) +{Length.FromMm(choice.TooLongMm).InMetres()}" : height,
+            choice.Hoopings.ToString(CultureInfo.InvariantCulture) + (hasLanes ? FormattableString.Invariant($" / {choice.LaneHoopings}") : ""),
+            Plain(choice.MachineMinutes) + (hasLanes ? " / " + Plain(choice.LaneMachineMinutes) : ""),
+            Plain(choice.HandsOnMinutes) + (hasLanes ? " / " + Plain(choice.LaneHandsOnMinutes) : ""),
+        ];
+    }
+
+    /// <summary>Hours and minutes as on a clock, for a table: <c>6:10 h</c>.</summary>
+    private static string Plain(double minutes)
+    {
+        int rounded = (int)(Math.Round(minutes / 5) * 5);
+        return string.Create(CultureInfo.InvariantCulture, $"{rounded / 60}:{rounded % 60:00} h");
+    }
+
+    private static string Row(string[] cells, int[] widths) =>
+        string.Concat(cells.Select((c, i) => c.PadRight(widths[i]))).TrimEnd();
+}

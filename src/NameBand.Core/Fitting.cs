@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Garment;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Stitching;
+
+namespace NameBand;
+
+/// <summary>What one choice of face and rounds comes to.</summary>
+/// <param name="HeightMm">The largest letters that fit, or the least the job allows where not even they do.</param>
+/// <param name="TooLongMm">How much the names run over at that height; 0 where they fit.</param>
+/// <param name="Held">Names that could not be placed with this face.</param>
+/// <param name="Lanes">Strips side by side that the field holds, 1 where only one.</param>
+/// <param name="LaneHoopings">Hoopings with that many side by side.</param>
+public sealed record FitChoice(
+    string Face, int Rounds, double HeightMm, double TooLongMm, int Held, int Hoopings, double MachineMinutes, double HandsOnMinutes,
+    int Lanes, int LaneHoopings, double LaneMachineMinutes, double LaneHandsOnMinutes);
+
+/// <summary>The choices of a job side by side, the job's own face first.</summary>
+public sealed record FitReport(ExitStatus Status, BandJob? Job, ImmutableArray<FitChoice> Choices, ImmutableArray<Problem> Problems);
+
+/// <summary>Lays a job out in several ways, so that a maker can choose before deciding anything. Writes nothing.</summary>
+internal static class Fitting
+{
+    private const int MostRounds = 6;
+    private const int MostFaces = 12;
+
+    public static FitReport Run(string jobFolder, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        var shelf = new FaceShelf();
+        var read = Planning.ReadNames(jobFolder, shelf, cancel);
+        var fabric = read.Value is { } known ? FabricTable.Find(known.Job.Fabric) : null;
+        var first = read.Value is { } job ? HemPlanner.Plan(job.Job) : null;
+        ImmutableArray<Problem> problems = [.. read.Problems, .. first?.Problems.Where(p => p.Severity != Severity.Note) ?? []];
+        if (read.Value is not { } names || fabric is null || problems.Any(p => p.Severity == Severity.CannotUse))
+        {
+            // Whatever keeps the job from being laid out is said as "make" says it.
+            return new FitReport(
+                ExitStatus.CannotUse, null, [],
+                problems.Any(p => p.Severity == Severity.CannotUse) ? problems : Planning.Run(jobFolder, shelf, cancel).Problems);
+        }
+
+        var faces = Faces(names, shelf);
+        var choices = ImmutableArray.CreateBuilder<FitChoice>();
+        for (int i = 0; i < faces.Length; i++)
+        {
+            progress?.Report(new Progress("trying faces and rounds", i, faces.Length));
+            choices.AddRange(OfFace(faces[i], names, shelf, fabric, cancel));
+        }
+
+        return new FitReport(ExitStatus.AllPlaced, names.Job, choices.ToImmutable(), [.. problems.Where(p => p.Severity != Severity.Note)]);
+    }
+
+    /// <summary>The job's own face, and those of the shelf that are made for most names.</summary>
+    private static ImmutableArray<Face> Faces(Planning.NamesRead names, FaceShelf shelf) =>
+    [
+        .. shelf.Cards.Where(c => c.Fallback is null && c.Name != names.Face.Name)
+            .Select(c => shelf.Open(c).Value).OfType<Face>()
+            .OrderBy(f => f.Name, StringComparer.Ordinal)
+            .Prepend(names.Face)
+            .Take(MostFaces),
+    ];
+
+    /// <summary>One round, two and so on, as long as another one allows larger letters.</summary>
+    private static IEnumerable<FitChoice> OfFace(Face face, Planning.NamesRead names, FaceShelf shelf, Fabric fabric, CancellationToken cancel)
+    {
+        var lettered = Letterer.Letter(names.Rows, face, shelf, cancel).Value!;
+        double reached = 0;
+        foreach (int rounds in Rounds(names.Job))
+        {
+            cancel.ThrowIfCancellationRequested();
+            var job = names.Job with { Strip = names.Job.Strip with { Rounds = rounds } };
+            var hem = HemPlanner.Plan(job).Value;
+            if (hem is null || LayoutPlanner.Plan(job.WithLanes(1), hem, lettered, fabric).Value is not { } plan)
+            {
+                yield break;
+            }
+
+            double tooLong = plan.Rounds.Sum(r => r.LengthMm - r.HemMm);
+            if (plan.LetterHeightMm <= reached && tooLong <= 0)
+            {
+                yield break;
+            }
+
+            reached = tooLong > 0 ? 0 : plan.LetterHeightMm;
+            var beside = LayoutPlanner.Plan(job.WithLanes(null), hem, lettered, fabric).Value!;
+            var stitcher = new Stitcher(fabric, plan.LetterHeightMm);
+            var one = Estimate(job, plan, stitcher, fabric, cancel);
+            int lanes = beside.Cloths.Select(c => c.Lanes).DefaultIfEmpty(1).Max();
+            var many = lanes > 1 ? Estimate(job, beside, stitcher, fabric, cancel) : one;
+            yield return new FitChoice(
+                face.Name, rounds, plan.LetterHeightMm, Math.Max(tooLong, 0), plan.Held.Length + lettered.Held.Length,
+                plan.Hoopings.Length, one.MachineMinutes.Likely, one.HandsOnMinutes.Likely,
+                lanes, lanes > 1 ? beside.Hoopings.Length : plan.Hoopings.Length, many.MachineMinutes.Likely, many.HandsOnMinutes.Likely);
+        }
+    }
+
+    /// <summary>Rounds measured one by one are as many as were measured; a hem of unknown turn has one.</summary>
+    private static IEnumerable<int> Rounds(BandJob job) =>
+        job.Hem.Lengths.Length > 1 ? [job.Hem.Lengths.Length]
+        : job.Hem.Skirt is null && job.Hem.Turn is null ? [1]
+        : Enumerable.Range(1, MostRounds);
+
+    private static BandJob WithLanes(this BandJob job, int? lanes) => job with { Layout = job.Layout with { Lanes = lanes } };
+
+    private static Estimate Estimate(BandJob job, StripPlan plan, Stitcher stitcher, Fabric fabric, CancellationToken cancel)
+    {
+        var figures = new HoopingFigures[plan.Hoopings.Length];
+        Parallel.For(0, figures.Length, new ParallelOptions { CancellationToken = cancel }, i =>
+            figures[i] = HoopingMeter.Measure(plan.Hoopings[i], plan, stitcher.SewHooping(plan, plan.Hoopings[i]), fabric, job.Machine));
+        return Estimator.Make(job, plan, [.. figures]);
+    }
+}

@@ -1,0 +1,58 @@
+using System.Text.Json;
+using Xunit;
+
+namespace NameBand.Tests.CommandLine;
+
+public class FitTests
+{
+    private const string Job =
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "0.7 m", "turn": 0.3 }, "strip": { "rounds": 2 } }""";
+
+    private static TemporaryFolder Folder(string job = Job) => new TemporaryFolder()
+        .With("job.json", job)
+        .With("names.csv", "Name\n" + string.Join('\n', Enumerable.Range(1, 10).Select(i => $"Tamsin Marsh {(char)('A' + i)}")) + "\n");
+
+    [Fact]
+    public void The_table_has_the_same_figures_as_a_run_and_nothing_is_written()
+    {
+        using var folder = Folder();
+        string[] before = Directory.GetFileSystemEntries(folder.FullPath);
+        var fit = CliRun.Of("fit", folder.FullPath, "--json");
+        Assert.Equal((0, ""), (fit.Status, fit.Errors));
+        Assert.Equal(before, Directory.GetFileSystemEntries(folder.FullPath));
+        using var report = JsonDocument.Parse(fit.Out);
+        var choices = report.RootElement.GetProperty("choices").EnumerateArray().ToList();
+        Assert.True(choices.Select(c => c.GetProperty("face").GetString()).Distinct().Count() >= 5);
+        foreach (var face in choices.GroupBy(c => c.GetProperty("face").GetString()))
+        {
+            // Another round is shown only while it allows larger letters.
+            var fitting = face.Where(c => c.GetProperty("fits").GetBoolean()).Select(c => c.GetProperty("letterHeightMm").GetDouble()).ToList();
+            Assert.Equal(fitting.Distinct().Order(), fitting);
+        }
+
+        var two = choices.First(c => c.GetProperty("rounds").GetInt32() == 2 && c.GetProperty("face").GetString() == "Nunito Bold");
+
+        var make = CliRun.Of("make", folder.FullPath, "--json");
+        using var plan = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder.FullPath, "out", "plan.json")));
+        Assert.True(make.Status <= 1);
+        Assert.Equal(plan.RootElement.GetProperty("letterHeightMm").GetDouble(), two.GetProperty("letterHeightMm").GetDouble(), 3);
+        var totals = plan.RootElement.GetProperty("totals");
+        Assert.Equal(totals.GetProperty("hoopings").GetInt32(), two.GetProperty("hoopings").GetInt32());
+        Assert.Equal(totals.GetProperty("machineMinutes").GetDouble(), two.GetProperty("machineMinutes").GetDouble(), 1e-1);
+        Assert.True(two.GetProperty("laneHoopings").GetInt32() < two.GetProperty("hoopings").GetInt32());
+    }
+
+    [Fact]
+    public void The_table_is_read_by_people_and_a_broken_job_is_refused_as_by_make()
+    {
+        using var folder = Folder();
+        var fit = CliRun.Of("fit", folder.FullPath);
+        Assert.Equal(0, fit.Status);
+        Assert.Contains("Rounds  Letters", fit.Out, StringComparison.Ordinal);
+        Assert.Contains("Nunito Bold", fit.Out, StringComparison.Ordinal);
+        using var broken = Folder(Job.Replace("0.7 m", "-1 m", StringComparison.Ordinal));
+        var refused = CliRun.Of("fit", broken.FullPath);
+        Assert.Equal(2, refused.Status);
+        Assert.Contains("is negative", refused.ErrorsOnOneLine, StringComparison.Ordinal);
+    }
+}

@@ -61,6 +61,8 @@ internal static class Sewing
         });
 
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
+        Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
+            stream, plan, CutPlan.Of(plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
         Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, plan, estimate));
         Write(folder, OutPaths.ReadMeFirst, stream =>
             ReadMeFirst.Write(stream, made.Job.Title, plan, made.Job.Strip.SewnBeforeCutting));

@@ -60,7 +60,7 @@ public static class Shopping
         var lengths = Estimator.BandLengthsMm(plan).ToList();
         double bandMm = Estimator.BandWidthMm(job, plan);
         int beside = (int)Math.Max(1, Math.Floor((job.Shop.ClothWidthMm / bandMm) + 1e-9));
-        double lengthMm = Rows(lengths, beside) * (1 + job.Shop.ClothWastePart);
+        double lengthMm = (plan.Cloths.IsEmpty ? Rows(lengths, beside) : CutPlan.Of(plan, job.Shop, job.Layout.IsBias).BoughtMm) * (1 + job.Shop.ClothWastePart);
         return Measured(
             "cloth", FormattableString.Invariant($"{Plural(lengths.Count, "length", withNumber: true)} {bandMm:0} mm wide, {beside} beside each other in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide"),
             lengthMm, job.Shop.Metric, job.Prices.ClothPerUnit);

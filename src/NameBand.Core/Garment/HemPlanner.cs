@@ -68,7 +68,7 @@ public static class HemPlanner
         var easing = Enumerable.Range(1, hem.FixedRounds ?? 1)
             .Select(k => RoundEase.Judge(k, hem.RoundMm(k), hem.UpperEdgeShorterMm, layout.LiesFlatPart, layout.EasedPart))
             .ToImmutableArray();
-        foreach (var ease in easing.Where(e => e.Verdict != EaseVerdict.LiesFlat))
+        foreach (var ease in easing.Where(e => e.Verdict == EaseVerdict.CanBeEased || (e.Verdict == EaseVerdict.WantsShaping && !layout.IsBias)))
         {
             problems.Add(Problem.Note(
                 new Where(Key: FormattableString.Invariant($"round {ease.Number}")),

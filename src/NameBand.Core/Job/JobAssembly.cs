@@ -24,7 +24,7 @@ internal static partial class JobAssembly
             Hands(values))
         {
             Bobbin = Bobbin(values),
-            Shop = Shop(values),
+            Shop = Shop(values) with { ClothShrinkagePart = Certain(values, LayoutKeys.ClothShrinkage) },
             Prices = Prices(values),
             KeepFree = values.Certain(WorkKeys.KeepFree),
             EveningMinutes = Evening(values),

@@ -18,6 +18,7 @@ internal static partial class JobAssembly
             EasedPart = Certain(values, LayoutKeys.Eased),
             MostGap = values.Length(LayoutKeys.MostGap),
             Lanes = (int?)values.Number(LayoutKeys.Lanes),
+            IsBias = values.Word(LayoutKeys.Grain),
             Piece = values.Length(LayoutKeys.Piece),
             JoinAllowance = values.Certain(LayoutKeys.JoinAllowance),
             EndCloth = values.Certain(LayoutKeys.EndCloth),

@@ -13,8 +13,10 @@ internal static class LayoutKeys
     public static readonly LengthKey Piece = new("strip.piece", null, 200, 1_000_000, "a whole round");
     public static readonly LengthKey JoinAllowance = new("strip.joinAllowance", JobDefaults.JoinAllowance, 0, 200);
     public static readonly LengthKey EndCloth = new("strip.endCloth", JobDefaults.EndCloth, 0, 1000);
+    public static readonly WordKey<bool> Grain = new("strip.grain", ("straight", false), ("bias", true));
+    public static readonly NumberKey ClothShrinkage = new("shop.clothShrinkage", 0, 0, 0.3);
     public static readonly LengthKey MostGap = new("lettering.mostGap", null, 0.5, 10_000, "any");
 
     public static readonly ImmutableArray<JobKey> All =
-        [KeepClear, Start, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, MostGap];
+        [KeepClear, Start, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, Grain, ClothShrinkage, MostGap];
 }

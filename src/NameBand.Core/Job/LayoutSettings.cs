@@ -30,6 +30,9 @@ public sealed record LayoutSettings
     /// <summary>Longest piece a round is sewn in; null for the whole round.</summary>
     public Length? Piece { get; init; }
 
+    /// <summary>Whether strips are cut at 45° to the selvedge, where cloth gives.</summary>
+    public bool IsBias { get; init; }
+
     /// <summary>Cloth beyond a piece's end that goes into the seam of a join.</summary>
     public Length JoinAllowance { get; init; } = JobDefaults.JoinAllowance;
 

@@ -6,7 +6,11 @@ namespace NameBand.Job;
 /// <param name="HoursPerNeedle">Common practice is a new needle every six to eight hours, no source.</param>
 public sealed record ShopSettings(
     bool Metric = true, double SpoolM = 500, double BobbinSpoolM = 1000, double ClothWidthMm = 1100, double BackingWidthMm = 500,
-    double ThreadWastePart = 0.15, double ClothWastePart = 0.05, double HoursPerNeedle = 8);
+    double ThreadWastePart = 0.15, double ClothWastePart = 0.05, double HoursPerNeedle = 8)
+{
+    /// <summary>Part by which cloth gets shorter and narrower in the wash, where it is washed before it is cut.</summary>
+    public double ClothShrinkagePart { get; init; }
+}
 
 /// <summary>What things cost, in <paramref name="Currency"/>; null where no price was given.</summary>
 /// <param name="ClothPerUnit">Per metre or yard, as the shop sells.</param>

@@ -17,7 +17,7 @@ internal static class LayoutNotes
             yield return Problem.Note(new Where(File, Key: "lettering.order"), InWords(fit));
         }
 
-        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)))
+        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)).Concat(TooLongForBias(job, plan)))
         {
             yield return problem;
         }
@@ -30,6 +30,33 @@ internal static class LayoutNotes
         return fit.IsProven
             ? FormattableString.Invariant($"In best-fit order the names take {fit.Hoopings} hoopings, and {bound}: proven best.")
             : FormattableString.Invariant($"In best-fit order the names take {fit.Hoopings} hoopings; {bound}, so at most {fit.Hoopings - fit.Bound} might still be saved.");
+    }
+
+    /// <summary>A strip on the bias is no longer than cloth of that width lets it be.</summary>
+    private static IEnumerable<Problem> TooLongForBias(BandJob job, StripPlan plan)
+    {
+        if (!job.Layout.IsBias || plan.Cloths.IsEmpty)
+        {
+            yield break;
+        }
+
+        var longest = plan.Cloths.MaxBy(c => c.LengthMm)!;
+        double width = job.Shop.ClothWidthMm * (1 - job.Shop.ClothShrinkagePart);
+        double most = CutPlan.LongestOnBiasMm(width, longest.WidthMm);
+        if (longest.LengthMm <= most + Sizing.SlightMm)
+        {
+            yield break;
+        }
+
+        var piece = longest.Pieces.MaxBy(p => p.LengthMm)!;
+        double around = longest.LengthMm - plan.OnClothMm(piece.LengthMm);
+        double mended = Math.Floor((most - around) * (1 - plan.Shortening) / 10) * 10;
+        yield return Problem.NeedsPerson(
+            new Where(File, Key: "strip.grain"),
+            FormattableString.Invariant($"On the bias, cloth {width:0} mm wide gives strips of at most {most:0} mm, and {longest.LengthMm:0} mm are needed in one."),
+            mended >= 200
+                ? FormattableString.Invariant($"Sew in pieces: \"piece\": \"{mended:0} mm\" in the group “strip”, or use wider cloth.")
+                : "Use wider cloth, or cut the strips along the selvedge (\"grain\": \"straight\").");
     }
 
     /// <summary>Where the widest gap allowed leaves some of a round blank: what would fill it.</summary>

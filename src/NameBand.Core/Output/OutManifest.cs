@@ -126,7 +126,7 @@ internal sealed partial class OutManifest
     }
 
     [GeneratedRegex(
-        @"^(plan\.json|read-me-first\.txt|worksheet\.csv|needle-paths/hooping-[0-9]{3,}\.csv|proofs/hooping-[0-9]{3,}\.png|proofs/round-[0-9]{2,}\.png)$",
+        @"^(plan\.json|read-me-first\.txt|worksheet\.csv|needle-paths/hooping-[0-9]{3,}\.csv|proofs/cutting-plan\.png|proofs/hooping-[0-9]{3,}\.png|proofs/round-[0-9]{2,}\.png)$",
         RegexOptions.CultureInvariant)]
     private static partial Regex OurNames();
 }

@@ -11,6 +11,8 @@ public static class OutPaths
     public const string KeyInTable = "key-in.csv";
     public const string Manifest = ".made-by-nameband.json";
 
+    public const string CuttingPlan = "proofs/cutting-plan.png";
+
     public static string NeedlePath(int hooping) =>
         string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.csv");
 

@@ -25,6 +25,7 @@ public static class ReadMeFirst
                                    lay under the hoop; printed at 100 % a centimetre on its
                                    tape is a centimetre
         proofs/round-01.png …      each strip whole, once round the garment
+        proofs/cutting-plan.png    how to cut the cloth, drawn to scale
         needle-paths/              the needle's way for each hooping, for a machine or a
                                    program that can follow coordinates
         worksheet.csv              one line for each hooping, to tick off; opens in any

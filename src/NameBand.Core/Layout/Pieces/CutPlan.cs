@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using NameBand.Job;
+
+namespace NameBand.Layout;
+
+/// <summary>A cloth to be cut: its corner nearest the start of the bought cloth and its selvedge.</summary>
+/// <param name="AlongMm">Along the bought cloth, as it is when it is cut (washed, where it shrinks).</param>
+public sealed record CutCloth(StripCloth Cloth, double AlongMm, double AcrossMm);
+
+/// <summary>How the cloths for hooping are cut out of the cloth that is bought.</summary>
+/// <param name="LengthMm">Least length of the cloth when it is cut.</param>
+/// <param name="BoughtMm">Length to buy: longer, where the cloth is washed first and shrinks.</param>
+/// <param name="ClothWidthMm">Usable width when it is cut.</param>
+/// <param name="IsBias">Cut at 45° to the selvedge; places then count along and across the bias strips' own direction.</param>
+public sealed record CutPlan(double LengthMm, double BoughtMm, double ClothWidthMm, bool IsBias, ImmutableArray<CutCloth> Cuts)
+{
+    private static readonly double Root = Math.Sqrt(2);
+
+    /// <summary>Longest strip with square ends that lies at 45° in cloth of a width: W·√2 − w (plane geometry).</summary>
+    public static double LongestOnBiasMm(double clothWidthMm, double stripWidthMm) => (clothWidthMm * Root) - stripWidthMm;
+
+    /// <summary>
+    /// Length of cloth that strips of one width need when they lie beside each other at 45°: the longest reaches
+    /// (l + w)/√2 along the cloth, and every further one begins w·√2 later (plane geometry).
+    /// </summary>
+    public static double BiasLengthMm(double longestMm, double stripWidthMm, int strips) =>
+        ((longestMm + stripWidthMm) / Root) + ((strips - 1) * stripWidthMm * Root);
+
+    /// <summary>
+    /// Cloths lie along the selvedge, as many beside each other as the width holds; each goes where the least cloth
+    /// has been used, the longest first.
+    /// </summary>
+    public static CutPlan Of(StripPlan plan, ShopSettings shop, bool isBias)
+    {
+        double shrink = 1 - shop.ClothShrinkagePart;
+        double width = shop.ClothWidthMm * shrink;
+        double most = plan.Cloths.Select(c => c.WidthMm).DefaultIfEmpty(0).Max();
+        var longestFirst = plan.Cloths.OrderByDescending(c => c.LengthMm).ThenBy(c => c.Number).ToList();
+        if (longestFirst.Count == 0)
+        {
+            return new CutPlan(0, 0, width, isBias, []);
+        }
+
+        if (isBias)
+        {
+            double length = BiasLengthMm(longestFirst[0].LengthMm, most, longestFirst.Count);
+            return new CutPlan(length, length / shrink, width, true, [.. longestFirst.Select((c, i) => new CutCloth(c, 0, i * most))]);
+        }
+
+        var used = new double[(int)Math.Max(1, Math.Floor((width / most) + 1e-9))];
+        var cuts = ImmutableArray.CreateBuilder<CutCloth>();
+        foreach (var cloth in longestFirst)
+        {
+            int column = Array.IndexOf(used, used.Min());
+            cuts.Add(new CutCloth(cloth, used[column], column * most));
+            used[column] += cloth.LengthMm;
+        }
+
+        return new CutPlan(used.Max(), used.Max() / shrink, width, false, cuts.ToImmutable());
+    }
+}

@@ -1,0 +1,133 @@
+using System.Globalization;
+using NameBand.Layout;
+using NameBand.Output.Drawing;
+
+namespace NameBand.Output;
+
+/// <summary>Draws to scale how the cloths are cut out of the bought cloth, with the strips that are later cut from them.</summary>
+public static class CuttingPlan
+{
+    private const double SideMm = 40;
+    private const double CaptionMm = 22;
+    private const double LinesMm = 45;
+    private static readonly double Root = Math.Sqrt(2);
+
+    public static void Draw(Stream png, StripPlan plan, CutPlan cut, CaptionFace face)
+    {
+        double scale = cut.LengthMm > 8000 ? 0.25 : 0.5;
+        double size = scale < 0.5 ? 2 : 1;
+        double length = Math.Max(cut.LengthMm, 1500 * size);
+        double below = SideMm + ((plan.Cloths.Length + 2) * LinesMm * size);
+        var page = new ProofPage(
+            -SideMm * size, cut.ClothWidthMm + (2.5 * SideMm * size), length + (2 * SideMm * size), cut.ClothWidthMm + (2.5 * SideMm * size) + below, scale);
+        page.Write(png, picture =>
+        {
+            ClothWeave.At(1).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
+            ClothWeave.At(1).Lay(picture, page.X(0), page.Y(cut.ClothWidthMm), page.X(cut.LengthMm), page.Y(0), Dyes.WasteAt);
+            DrawRuler(picture, page, face, cut, size);
+            foreach (var one in cut.Cuts)
+            {
+                DrawCloth(picture, page, face, plan, cut, one, size);
+            }
+
+            DrawWords(picture, page, face, cut, size);
+        });
+    }
+
+    /// <summary>A tape along the upper selvedge: every 100 mm a tick, every half metre a number.</summary>
+    private static void DrawRuler(Picture picture, ProofPage page, CaptionFace face, CutPlan cut, double size)
+    {
+        double edge = page.Y(cut.ClothWidthMm);
+        for (int mm = 0; mm <= cut.LengthMm; mm += 100)
+        {
+            bool isLong = mm % 500 == 0;
+            picture.Upright(page.X(mm), edge - page.Px((isLong ? 22 : 10) * size), edge, 1.2, Dyes.Ink);
+            if (isLong)
+            {
+                face.Set(
+                    picture, (mm / 1000.0).ToString("0.0", CultureInfo.InvariantCulture) + " m", page.X(mm) + 3, edge - page.Px(14 * size), page.CapPx(14 * size), Dyes.Ink);
+            }
+        }
+
+        picture.Level(page.X(0), page.X(cut.LengthMm), edge, 2, Dyes.Weld);
+        picture.Level(page.X(0), page.X(cut.LengthMm), page.Y(0), 2, Dyes.Weld);
+    }
+
+    private static void DrawCloth(Picture picture, ProofPage page, CaptionFace face, StripPlan plan, CutPlan cut, CutCloth one, double size)
+    {
+        var cloth = one.Cloth;
+        void Part(double from, double to, double low, double high, byte colour) =>
+            FillPart(picture, page, cut, one, (from, to), (low, high), colour);
+
+        const double line = 3;
+        Part(0, cloth.LengthMm, 0, cloth.WidthMm, Dyes.MarkAt);
+        Part(line, cloth.LengthMm - line, line, cloth.WidthMm - line, Dyes.TurnInAt);
+        foreach (var piece in cloth.Pieces)
+        {
+            double middle = (cloth.WidthMm / 2) + cloth.LaneYMm(piece.Lane);
+            double from = piece.OnClothMm - piece.StartAllowanceMm;
+            double to = piece.OnClothMm + plan.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm;
+            double half = cloth.LanePitchMm / 2;
+            Part(from, to, middle - half, middle + half, Dyes.ThreadAt + 20);
+            Part(from + line, to - line, middle - half + line, middle + half - line, Dyes.CottonAt);
+        }
+
+        if (!cut.IsBias)
+        {
+            foreach (var piece in cloth.Pieces)
+            {
+                double y = page.Y(one.AcrossMm + (cloth.WidthMm / 2) + cloth.LaneYMm(piece.Lane));
+                face.Set(
+                    picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}: {plan.OnClothMm(piece.LengthMm):0} mm on the flat"),
+                    page.X(one.AlongMm + piece.OnClothMm + 20), y + (page.CapPx(13 * size) / 2.0), page.CapPx(13 * size), Dyes.Ink);
+            }
+        }
+    }
+
+    /// <summary>Fills a part of a cloth, straight or at 45°, row of pixels by row of pixels.</summary>
+    private static void FillPart(
+        Picture picture, ProofPage page, CutPlan cut, CutCloth one, (double From, double To) along, (double Low, double High) across, byte colour)
+    {
+        if (!cut.IsBias)
+        {
+            picture.Fill(
+                page.X(one.AlongMm + along.From), page.Y(one.AcrossMm + across.High), page.X(one.AlongMm + along.To), page.Y(one.AcrossMm + across.Low), colour);
+            return;
+        }
+
+        // The first strip's lower corner; strips lie one strip's slanted width apart.
+        double x0 = one.AcrossMm * Root;
+        double y0 = one.Cloth.WidthMm / Root;
+        for (int row = picture.Top; row < picture.Bottom; row++)
+        {
+            double y = page.TopMm - ((row + 0.5) / page.PixelsPerMm) - y0;
+            double left = Math.Max((along.From * Root) - y, (across.Low * Root) + y);
+            double right = Math.Min((along.To * Root) - y, (across.High * Root) + y);
+            if (right > left)
+            {
+                picture.Fill(page.X(x0 + left), row, page.X(x0 + right), row + 1, colour);
+            }
+        }
+    }
+
+    private static void DrawWords(Picture picture, ProofPage page, CaptionFace face, CutPlan cut, double size)
+    {
+        int cap = page.CapPx(CaptionMm * size);
+        double y = -SideMm * size;
+        string bought = cut.BoughtMm > cut.LengthMm + 1 ? FormattableString.Invariant($" (buy {cut.BoughtMm / 1000:0.00} m and wash it first)") : "";
+        face.Set(
+            picture,
+            FormattableString.Invariant($"Cutting plan: {cut.LengthMm / 1000:0.00} m of cloth {cut.ClothWidthMm:0} mm wide{bought}, {(cut.IsBias ? "on the bias" : "strips along the selvedge")}"),
+            page.X(0), page.Y(y), cap, Dyes.Ink);
+        foreach (var one in cut.Cuts.OrderBy(c => c.Cloth.Number))
+        {
+            y -= LinesMm * size;
+            var cloth = one.Cloth;
+            string hoopings = cloth.Hoopings.IsEmpty ? "" : FormattableString.Invariant($", hoopings {cloth.Hoopings[0]} to {cloth.Hoopings[^1]}");
+            face.Set(
+                picture,
+                FormattableString.Invariant($"cloth {cloth.Number}: {cloth.LengthMm:0} × {cloth.WidthMm:0} mm, {cloth.Pieces.Length} strip{(cloth.Pieces.Length == 1 ? "" : "s")} of {cloth.LanePitchMm:0.#} mm to be cut after sewing{hoopings}"),
+                page.X(0), page.Y(y), page.CapPx(17 * size), Dyes.Ink);
+        }
+    }
+}

@@ -84,12 +84,12 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         page.Problems(needing.Take(MostShown), Tone.Attention);
         if (needing.Count > MostShown)
         {
-            page.Line($"and {Words.Count(needing.Count - MostShown, "more", "more")}; the command names shows all rows.", 2, Tone.Quiet);
+            page.Line($"and {Words.Count(needing.Count - MostShown, "more", "more")}; plan.json has them all, under rows.", 2, Tone.Quiet);
         }
 
         if (needing.Any(p => p.Mend.Length == 0))
         {
-            page.Hanging("→ ", "Say in corrections.csv of each held row whether to keep, change or leave it out; the command names prints the lines to add. Or change the job so that it fits.", 1);
+            page.Hanging("→ ", "Settle held rows in corrections.csv (keep, change or leave out), or change the job so that they fit; the command names prints lines to start from.", 1);
         }
     }
 
@@ -106,7 +106,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         foreach (var limit in plan.Limits.Take(MostShown))
         {
             string height = Words.Tied(Length.FromMm(limit.HeightWithoutMm).InMillimetres());
-            page.Line($"“{limit.Name.Name.Text}” ({limit.Name.Name.Row}): {limit.Because}. {without} letters could be {height} high.", 2);
+            page.Note($"“{limit.Name.Name.Text}” ({limit.Name.Name.Row}): {limit.Because}. {without} letters could be {height} high.");
             without = "Without this one too";
         }
     }
@@ -126,17 +126,11 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         page.Line("Good to know", tone: Tone.Heading);
         if (merged + leftOut > 0)
         {
-            page.Line(
-                $"Of {Words.Count(rows.Length, "row")}, {merged} {(merged == 1 ? "is a repeat" : "are repeats")} and {leftOut} {(leftOut == 1 ? "is" : "are")} left out; the command names says which and why.",
-                2);
+            page.Note(
+                $"Of {Words.Count(rows.Length, "row")}, {merged} {(merged == 1 ? "is a repeat" : "are repeats")} and {leftOut} {(leftOut == 1 ? "is" : "are")} left out; the command names says which and why.");
         }
 
-        foreach (var note in notes.Take(MostShown))
-        {
-            string place = note.Where.ToString();
-            page.Line($"{(place.Length > 0 ? place + ": " : "")}{note.Found} {note.Mend}", 2);
-        }
-
+        page.Notes(notes.Take(MostShown));
         if (notes.Count > MostShown)
         {
             page.Line($"and {Words.Count(notes.Count - MostShown, "more", "more")}; --json shows them all.", 2, Tone.Quiet);

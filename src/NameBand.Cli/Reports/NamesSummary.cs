@@ -86,11 +86,7 @@ internal sealed class NamesSummary(Page page, NamesReport report, string jobAsGi
         {
             page.Gap();
             page.Line("Good to know", tone: Tone.Heading);
-            foreach (var note in notes)
-            {
-                string place = note.Where.ToString();
-                page.Line($"{(place.Length > 0 ? place + ": " : "")}{note.Found} {note.Mend}", 2);
-            }
+            page.Notes(notes);
         }
     }
 }

@@ -69,4 +69,17 @@ internal sealed class Page(Outlet outlet)
             }
         }
     }
+
+    /// <summary>Things worth knowing, one beside each dot; a place that the sentence itself names is not said twice.</summary>
+    public void Notes(IEnumerable<Problem> notes)
+    {
+        foreach (var note in notes)
+        {
+            string place = note.Where.ToString();
+            bool isSaid = note.Found.StartsWith(place, StringComparison.OrdinalIgnoreCase);
+            Note($"{(isSaid ? "" : place + ": ")}{note.Found} {note.Mend}");
+        }
+    }
+
+    public void Note(string text) => Hanging("· ", text, 2);
 }

@@ -34,9 +34,7 @@ internal sealed class ProgressLine(Outlet outlet) : IProgress<Progress>, IDispos
             _what = value.What;
             _sinceLast.Restart();
             _isShown = true;
-            outlet.Writer.Write('\r');
-            outlet.Writer.Write(Line(value).PadRight(outlet.Width - 1));
-            outlet.Writer.Flush();
+            Write(Line(value));
         }
     }
 
@@ -44,18 +42,31 @@ internal sealed class ProgressLine(Outlet outlet) : IProgress<Progress>, IDispos
     {
         if (_isShown)
         {
-            outlet.Writer.Write('\r' + new string(' ', outlet.Width - 1) + '\r');
-            outlet.Writer.Flush();
+            Write("");
         }
     }
 
-    internal string Line(Progress value)
+    /// <summary>Leaves the cursor at the line's beginning, so that a key pressed meanwhile is wiped with it.</summary>
+    private void Write(string line)
     {
-        int of = Math.Max(1, value.Of);
+        outlet.Writer.Write('\r' + line.PadRight(outlet.Width - 1) + '\r');
+        outlet.Writer.Flush();
+    }
+
+    private string Line(Progress value)
+    {
+        if (value.Of <= 0)
+        {
+            return Cut(value.What + " …");
+        }
+
+        int of = value.Of;
         int done = Math.Clamp(value.Done, 0, of);
         int full = (int)((long)BarWidth * done / of);
         string bar = new string('━', full) + new string('╌', BarWidth - full);
         string line = string.Create(CultureInfo.InvariantCulture, $"{bar} {done} of {of}  {value.What}");
-        return line.Length < outlet.Width ? line : line[..(outlet.Width - 1)];
+        return Cut(line);
     }
+
+    private string Cut(string line) => line.Length < outlet.Width ? line : line[..(outlet.Width - 1)];
 }

@@ -54,6 +54,32 @@ public class ProcessTests
         Assert.DoesNotContain('\r', run.Out + run.Errors);
     }
 
+    [Fact]
+    public void Without_the_tables_of_letters_nothing_is_done_by_halves()
+    {
+        using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nAda Marsh\n");
+
+        var run = Run(["make", folder.FullPath], ("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "1"));
+
+        Assert.Equal((2, ""), (run.Status, run.Out));
+        Assert.StartsWith("The tables of the world's letters (ICU) are missing on this machine.", run.Errors, StringComparison.Ordinal);
+        Assert.False(Path.Exists(folder["out"]));
+    }
+
+    [SkippableFact]
+    public void Output_that_cannot_be_written_is_told_in_words()
+    {
+        Skip.IfNot(File.Exists("/dev/full"), "skipped: needs /dev/full (Linux has it)");
+        using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nAda Marsh\n");
+
+        string said = Outside.OutsideTool.Run(
+            "sh", ["-c", $"\"$1\" \"$2\" names \"$3\" 2>&1 >/dev/full; echo status $?", "sh", DotNet(), Path.Combine(AppContext.BaseDirectory, "nameband.dll"), folder.FullPath]);
+
+        Assert.StartsWith("The machine could not read or write: ", said, StringComparison.Ordinal);
+        Assert.EndsWith("status 2\n", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", said, StringComparison.Ordinal);
+    }
+
     private static (int Status, string Out, string Errors) Run(string[] args, params (string Key, string Value)[] environment)
     {
         var start = new ProcessStartInfo(DotNet())

@@ -4,6 +4,7 @@ using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
+using NameBand.Load;
 using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Stitching;
@@ -36,6 +37,7 @@ internal static class Sewing
         var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
         using var captions = OpenCaptionFace();
         var figures = new HoopingFigures[plan.Hoopings.Length];
+        var loads = new (int Hooping, ClothLoad Load)[plan.Hoopings.Length];
         int done = 0;
         int all = plan.Hoopings.Length + plan.Rounds.Length;
         var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = Environment.ProcessorCount };
@@ -45,6 +47,7 @@ internal static class Sewing
             var hooping = plan.Hoopings[i];
             var path = stitcher.SewHooping(plan, hooping);
             figures[i] = HoopingMeter.Measure(hooping, plan, path, made.Fabric, made.Job.Machine);
+            loads[i] = (hooping.Number, LoadMeter.Measure(path, made.Fabric));
             Write(folder, OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path));
             Write(folder, OutPaths.HoopingProof(hooping.Number), stream =>
                 HoopingProof.Draw(stream, plan, hooping, path, figures[i], captions, made.Job.Strip.SewnBeforeCutting));
@@ -66,7 +69,7 @@ internal static class Sewing
         Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, plan, estimate));
         Write(folder, OutPaths.ReadMeFirst, stream =>
             ReadMeFirst.Write(stream, made.Job.Title, plan, made.Job.Strip.SewnBeforeCutting));
-        return new Sewn(estimate, stitcher.Problems);
+        return new Sewn(estimate, [.. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads)]);
     }
 
     /// <summary>A fault in one hooping comes out as itself, not wrapped: the edge tells a full disk from a bug by its type.</summary>

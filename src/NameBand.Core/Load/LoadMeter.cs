@@ -17,9 +17,14 @@ public static class LoadMeter
 
     public static ClothLoad Measure(NeedlePath path, Fabric fabric)
     {
-        var all = new ThreadCover(fabric.Thread.DiameterMm);
-        var letter = new ThreadCover(fabric.Thread.DiameterMm);
-        var holes = new List<Point>(path.Steps.Length);
+        var holes = Holes(path);
+        var box = holes.Aggregate(Box.Empty, (b, p) => b.Include(p));
+        if (holes.Count == 0)
+        {
+            return new ClothLoad(0, 0, 0, 0, 0, 0, LoadVerdict.Fine);
+        }
+
+        var cover = new ThreadCover(box, fabric.Thread.DiameterMm);
         double threadMm = 0;
         double worst = 0;
         int ownHoles = 0;
@@ -28,8 +33,8 @@ public static class LoadMeter
             var step = path.Steps[i];
             if (step.Action != NeedleAction.Stitch)
             {
-                worst = Math.Max(worst, Density(ownHoles, letter));
-                letter.Clear();
+                worst = Math.Max(worst, Density(ownHoles, cover.LetterMm2));
+                cover.NextLetter();
                 ownHoles = 0;
                 continue;
             }
@@ -39,26 +44,37 @@ public static class LoadMeter
                 continue;
             }
 
-            holes.Add(step.At);
             ownHoles++;
-            if (i > 0 && path.Steps[i - 1].Action == NeedleAction.Stitch)
+            if (i > 0 && path.Steps[i - 1] is { Action: NeedleAction.Stitch } before && before.Kind != StitchKind.Mark)
             {
-                var from = path.Steps[i - 1].At;
-                threadMm += from.DistanceTo(step.At);
-                all.Add(from, step.At);
-                letter.Add(from, step.At);
+                threadMm += before.At.DistanceTo(step.At);
+                cover.Add(before.At, step.At);
             }
         }
 
-        worst = Math.Max(worst, Density(ownHoles, letter));
-        double sewn = all.AreaMm2;
+        worst = Math.Max(worst, Density(ownHoles, cover.LetterMm2));
+        double sewn = cover.AreaMm2;
         double mean = sewn > 0 ? holes.Count / sewn : 0;
         worst = Math.Max(worst, mean);
         return new ClothLoad(
-            holes.Count, sewn, mean, worst, Densest(holes), sewn > 0 ? threadMm / sewn : 0, VerdictOf(worst, fabric));
+            holes.Count, sewn, mean, worst, Densest(holes, box), sewn > 0 ? threadMm / sewn : 0, VerdictOf(worst, fabric));
     }
 
-    private static double Density(int holes, ThreadCover cover) => cover.AreaMm2 < LeastLetterMm2 ? 0 : holes / cover.AreaMm2;
+    private static List<Point> Holes(NeedlePath path)
+    {
+        var holes = new List<Point>(path.Steps.Length);
+        foreach (var step in path.Steps)
+        {
+            if (step.Action == NeedleAction.Stitch && step.Kind != StitchKind.Mark)
+            {
+                holes.Add(step.At);
+            }
+        }
+
+        return holes;
+    }
+
+    private static double Density(int holes, double areaMm2) => areaMm2 < LeastLetterMm2 ? 0 : holes / areaMm2;
 
     private static LoadVerdict VerdictOf(double worstPerMm2, Fabric fabric) =>
         worstPerMm2 > fabric.MostPenetrationsPerMm2 ? LoadVerdict.Overworked
@@ -66,45 +82,9 @@ public static class LoadMeter
         : LoadVerdict.Fine;
 
     /// <summary>Most holes within half a millimetre of one of them, itself counted, per mm² of the disc.</summary>
-    private static double Densest(List<Point> holes)
+    private static double Densest(List<Point> holes, Box box)
     {
         const double Radius = DiscMm / 2;
-        var cells = new Dictionary<(int X, int Y), List<Point>>();
-        foreach (var hole in holes)
-        {
-            var cell = ((int)Math.Floor(hole.XMm / Radius), (int)Math.Floor(hole.YMm / Radius));
-            if (!cells.TryGetValue(cell, out var list))
-            {
-                cells[cell] = list = [];
-            }
-
-            list.Add(hole);
-        }
-
-        int most = 0;
-        foreach (var ((x, y), own) in cells)
-        {
-            foreach (var hole in own)
-            {
-                int count = 0;
-                for (int i = x - 1; i <= x + 1; i++)
-                {
-                    for (int j = y - 1; j <= y + 1; j++)
-                    {
-                        if (cells.TryGetValue((i, j), out var list))
-                        {
-                            foreach (var other in list)
-                            {
-                                count += hole.DistanceTo(other) <= Radius ? 1 : 0;
-                            }
-                        }
-                    }
-                }
-
-                most = Math.Max(most, count);
-            }
-        }
-
-        return most / (Math.PI * Radius * Radius);
+        return HoleGrid.MostWithin(holes, box, Radius) / (Math.PI * Radius * Radius);
     }
 }

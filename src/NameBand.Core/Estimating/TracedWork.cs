@@ -20,13 +20,13 @@ public static class TracedWork
     }
 
     /// <param name="lineMm">Length of all lines that are followed.</param>
-    public static Estimate Add(Estimate estimate, BandJob job, double metresOfStrip, double lineMm)
+    public static Estimate Add(Estimate estimate, BandJob job, double stripM, double lineMm)
     {
         double rest = 1 + job.Hands.RestAllowance;
         var hands = estimate.HandWork.Where(IsDone).ToList();
         var more = new List<WorkLine>
         {
-            WorkRange.Hands.Line("printing and pinning the template", metresOfStrip, "m", metresOfStrip * TemplateMinutesPerMetre * rest),
+            WorkRange.Hands.Line("printing and pinning the template", stripM, "m", stripM * TemplateMinutesPerMetre * rest),
         };
         if (job.Traced.ByHand)
         {

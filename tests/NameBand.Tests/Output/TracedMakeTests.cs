@@ -19,7 +19,7 @@ public class TracedMakeTests
             { "format": 1, "title": "Banner", "lists": ["crew.csv"], "hem": { "length": "700 mm", "closed": false }, "way": "traced",
               "lettering": { "face": "Routed Gothic", "height": "12 mm" }, "traced": { {{traced}} } }
             """)
-        .With("crew.csv", "Name\nIll\nTobin\nAda\n");
+        .With("crew.csv", "Name\nTobin Marsh\nIda\nAda\n");
 
     [Fact]
     public void A_template_is_made_for_both_papers_and_no_needle_paths()

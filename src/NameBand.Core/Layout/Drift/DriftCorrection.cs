@@ -6,9 +6,10 @@ namespace NameBand.Layout.Drift;
 /// <summary>How far a strip is sewn, and how it came out.</summary>
 /// <param name="SewnNames">Names sewn, from the end that is sewn first.</param>
 /// <param name="SewnToMm">Where the last of them ended, from that end.</param>
-/// <param name="OffMm">That less where it was planned to end.</param>
-/// <param name="Factor">How much longer than planned the rest is expected to come out, as a factor near 1.</param>
-public sealed record SewnSoFar(int SewnNames, double SewnToMm, double OffMm, double Factor);
+/// <param name="OffMm">That less where it was planned to end when it was sewn.</param>
+/// <param name="PlannedMm">What was sewn so far as it was first planned, before any drift was known.</param>
+/// <param name="Factor">How much longer than first planned the rest is expected to come out, as a factor near 1.</param>
+public sealed record SewnSoFar(int SewnNames, double SewnToMm, double OffMm, double PlannedMm, double Factor);
 
 /// <summary>
 /// Sets the unsewn rest of a strip out again after the end of a sewn name has been measured, so that the strip still
@@ -37,8 +38,14 @@ public static class DriftCorrection
         foreach (var round in plan.Rounds)
         {
             int count = round.Names.Count();
-            var here = ends.Where(e => e.Number > before && e.Number <= before + count).ToList();
-            rounds.Add(here.Count == 0 ? round : Reset(plan, round, here, before, forward, spread, problems));
+            var now = round;
+            foreach (var end in ends.Where(e => e.Number > before && e.Number <= before + count).OrderBy(e => e.Number))
+            {
+                // Each end was sewn by the sheet that the ends before it had made.
+                now = Reset(plan, now, end, before, forward, spread, problems);
+            }
+
+            rounds.Add(now);
             before += count;
         }
 
@@ -59,69 +66,82 @@ public static class DriftCorrection
     }
 
     private static Round Reset(
-        StripPlan plan, Round round, List<MeasuredEnd> ends, int before, bool forward, bool spread, List<Problem> problems)
+        StripPlan plan, Round round, MeasuredEnd end, int before, bool forward, bool spread, List<Problem> problems)
     {
         var names = (forward ? round.Names : round.Names.Reverse()).ToList();
-        foreach (var end in ends)
+        int sewn = end.Number - before;
+        var earlier = round.Sewn ?? new SewnSoFar(0, 0, 0, 0, 1);
+        if (!Check(end, names[sewn - 1], round, earlier, sewn, forward, problems))
         {
-            Check(end, names[end.Number - before - 1], round, forward, problems);
+            return round;
         }
 
-        var last = ends.MaxBy(e => e.Number)!;
-        int sewn = last.Number - before;
         double planned = EndOf(names[sewn - 1], round, forward);
-        double factor = Factor(last.EndMm, planned);
+        double part = (end.EndMm - earlier.SewnToMm) / (planned - earlier.SewnToMm);
+        double plannedMm = earlier.PlannedMm + ((planned - earlier.SewnToMm) / earlier.Factor);
+        double factor = Factor(end.EndMm, plannedMm);
+        double more = factor / earlier.Factor;
         var rest = names.Skip(sewn).ToList();
-        double gap = Gap(plan, round, rest, last.EndMm, factor, spread, out double overMm);
+        double gap = Gap(plan, round, rest, end.EndMm, more, spread, out double overMm);
         if (rest.Count > 0 && gap < round.GapMm / 2)
         {
             problems.Add(Problem.NeedsPerson(
-                new Where(DriftFile.FileName, last.FileLine),
-                FormattableString.Invariant($"After “{last.NameOr(names[sewn - 1])}” only {gap:0.0} mm are left between names, where {round.GapMm:0.0} mm were planned."),
+                new Where(DriftFile.FileName, end.FileLine),
+                FormattableString.Invariant($"After “{PlainText.Short(names[sewn - 1].Lettered.Name.Text)}” only {gap:0.0} mm are left between names, where {round.GapMm:0.0} mm were planned."),
                 "Move the last names to another round, or sew them smaller."));
         }
 
-        var moved = new Dictionary<int, PlacedName>();
-        double at = last.EndMm;
+        var placed = new Dictionary<int, PlacedName>();
+        double length = rest.Count == 0 ? round.LengthMm : round.HemMm + overMm;
+        double at = end.EndMm;
         for (int i = 0; i < names.Count; i++)
         {
             // What is sewn lies where the cloth took it: drawn out or in as far as the measured end tells.
-            double start = i < sewn ? StartOf(names[i], round, forward) * last.EndMm / planned : at + gap;
-            double width = i < sewn ? names[i].WidthMm * last.EndMm / planned : names[i].WidthMm * factor;
+            double was = StartOf(names[i], round, forward);
+            double start = i < earlier.SewnNames ? was : i < sewn ? earlier.SewnToMm + ((was - earlier.SewnToMm) * part) : at + gap;
+            double width = names[i].WidthMm * (i < earlier.SewnNames ? 1 : i < sewn ? part : more);
             at = i < sewn ? at : start + width;
-            moved[names[i].Order] = names[i] with { StartMm = start, WidthMm = width };
+            placed[names[i].Order] = names[i] with { StartMm = forward ? start : length - start - width, WidthMm = width };
         }
 
-        double length = round.HemMm + overMm;
-        var placed = moved.ToDictionary(p => p.Key, p => forward ? p.Value : p.Value with { StartMm = length - p.Value.StartMm - p.Value.WidthMm });
         return round with
         {
-            LengthMm = rest.Count == 0 ? round.LengthMm : length,
+            LengthMm = length,
             GapMm = gap,
             Segments = [.. round.Segments.Select(s => Moved(plan, s, placed))],
-            Sewn = new SewnSoFar(sewn, last.EndMm, last.EndMm - planned, factor),
+            Sewn = new SewnSoFar(sewn, end.EndMm, end.EndMm - planned, plannedMm, factor),
         };
     }
 
-    private static void Check(MeasuredEnd end, PlacedName name, Round round, bool forward, List<Problem> problems)
+    private static bool Check(
+        MeasuredEnd end, PlacedName name, Round round, SewnSoFar earlier, int sewn, bool forward, List<Problem> problems)
     {
-        string text = name.Lettered.Name.Text;
+        string text = PlainText.Short(name.Lettered.Name.Text);
         var where = new Where(DriftFile.FileName, end.FileLine);
-        if (end.Name.Length > 0 && !string.Equals(end.Name, text, StringComparison.Ordinal))
-        {
-            problems.Add(Problem.CannotUse(
-                where, FormattableString.Invariant($"Number {end.Number} is “{PlainText.Short(text)}” now and not “{PlainText.Short(end.Name)}”."),
-                "See whether the list or the order has changed since this was sewn, and write the number on the newest sheet."));
-            return;
-        }
-
         double planned = EndOf(name, round, forward);
-        if (Math.Abs(end.EndMm - planned) > NearMm + (MostDriftPart * planned))
+        if (end.Name.Length > 0 && !string.Equals(end.Name, name.Lettered.Name.Text, StringComparison.Ordinal))
         {
             problems.Add(Problem.CannotUse(
-                where, FormattableString.Invariant($"“{PlainText.Short(text)}” was to end at {planned:0} mm, and {end.EndMm:0} mm is too far from that to be drift."),
+                where, FormattableString.Invariant($"Number {end.Number} is “{text}” now and not “{PlainText.Short(end.Name)}”."),
+                "See whether the list or the order has changed since this was sewn, and write the number on the newest sheet."));
+        }
+        else if (sewn == earlier.SewnNames)
+        {
+            problems.Add(Problem.CannotUse(
+                where, FormattableString.Invariant($"The end of number {end.Number}, “{text}”, stands here a second time."), "Keep the line that is right."));
+        }
+        else if (Math.Abs(end.EndMm - planned) > NearMm + (MostDriftPart * planned) || end.EndMm <= earlier.SewnToMm)
+        {
+            problems.Add(Problem.CannotUse(
+                where, FormattableString.Invariant($"“{text}” was to end at {planned:0} mm, and {end.EndMm:0} mm is too far from that to be drift."),
                 "Measure from the end of the strip that was sewn first to where the name ends, in millimetres."));
         }
+        else
+        {
+            return true;
+        }
+
+        return false;
     }
 
     /// <summary>
@@ -157,7 +177,4 @@ public static class DriftCorrection
     private static double StartOf(PlacedName name, Round round, bool forward) => forward ? name.StartMm : round.LengthMm - name.EndMm;
 
     private static double EndOf(PlacedName name, Round round, bool forward) => StartOf(name, round, forward) + name.WidthMm;
-
-    private static string NameOr(this MeasuredEnd end, PlacedName name) =>
-        PlainText.Short(end.Name.Length > 0 ? end.Name : name.Lettered.Name.Text);
 }

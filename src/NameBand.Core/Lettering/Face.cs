@@ -87,6 +87,13 @@ public sealed class Face
 
     internal bool Has(int codePoint) => GlyphOf(codePoint) != 0;
 
+    /// <summary>The same face for drawing text on paper, where letters stay letters; the caller disposes of it.</summary>
+    internal SKTypeface? OpenForPaper()
+    {
+        using var data = SKData.CreateCopy(_file);
+        return SKTypeface.FromData(data);
+    }
+
     /// <summary>The outline of a glyph; worked out once.</summary>
     internal GlyphShape Shape(int glyph) => _glyphs.GetOrAdd(glyph, g => new Lazy<GlyphShape>(() => MakeShape(g))).Value;
 

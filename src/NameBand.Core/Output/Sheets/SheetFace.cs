@@ -1,44 +1,167 @@
 using NameBand.Lettering;
+using NameBand.Lettering.Shaping;
 using SkiaSharp;
 
 namespace NameBand.Output.Sheets;
 
-/// <summary>The faces sheets are set in: those that travel with the program.</summary>
+/// <summary>
+/// What sheets are set in: one face of those that travel with the program, and the others for letters it lacks. Text is
+/// shaped as names are, and stays text in the file: it can be marked, copied and searched in any script. For one thread.
+/// </summary>
 internal sealed class SheetFace : IDisposable
 {
-    private const string FaceName = "Noto Sans Bold";
+    public const string BoldName = "Noto Sans Bold";
+
+    /// <summary>One stroke width everywhere, as on a draughtsman's sheet: for what is read in passing.</summary>
+    public const string PlainName = "Routed Gothic";
+
     /// <summary>How a blank stands in what is handed to a sheet.</summary>
     public const char Blank = '␣';
-
-    private readonly SKTypeface _bold;
-
-    private SheetFace(SKTypeface bold) => _bold = bold;
-
-    /// <exception cref="IOException">The program's own faces are missing.</exception>
-    public static SheetFace Open()
-    {
-        const string Missing = "The face for the sheets is missing: install the program again, with its folder fonts-open.";
-        string path = new FaceShelf().PathOf(FaceName) ?? throw new IOException(Missing);
-        return new SheetFace(SKTypeface.FromFile(path) ?? throw new IOException(Missing));
-    }
-
-    /// <param name="sizeMm">Height of the type, from line to line.</param>
-    public SKFont At(double sizeMm) => new(_bold, (float)sizeMm)
-    {
-        Hinting = SKFontHinting.None,
-        Subpixel = true,
-        LinearMetrics = true,
-        Edging = SKFontEdging.Antialias,
-    };
 
     /// <summary>Width of the mark that shows a blank, as a part of the size; no face of ours has it, so it is drawn.</summary>
     public const double BlankPart = 0.5;
 
-    public double WidthMm(string text, double sizeMm)
+    private readonly Face _chosen;
+    private readonly NameShaper _shaper;
+    private readonly Dictionary<string, SKTypeface> _papers = new(StringComparer.Ordinal);
+
+    private SheetFace(Face chosen, FaceShelf shelf)
     {
-        using var font = At(sizeMm);
-        return text.Split(Blank).Sum(t => font.MeasureText(t)) + (text.Count(c => c == Blank) * BlankPart * sizeMm);
+        _chosen = chosen;
+        _shaper = new NameShaper(new FaceChain(chosen, shelf));
     }
 
-    public void Dispose() => _bold.Dispose();
+    /// <exception cref="IOException">The program's own faces are missing.</exception>
+    public static SheetFace Open(string name = BoldName, FaceShelf? shelf = null)
+    {
+        shelf ??= new FaceShelf();
+        return new SheetFace(
+            shelf.Open(name, "").Value ?? throw new IOException("The face for the sheets is missing: install the program again, with its folder fonts-open."),
+            shelf);
+    }
+
+    /// <param name="sizeMm">Height of the type, from line to line.</param>
+    public double WidthMm(string text, double sizeMm) =>
+        text.Split(Blank).Sum(t => Shape(t, out _).AdvanceMm * CapMm(sizeMm)) + (text.Count(c => c == Blank) * BlankPart * sizeMm);
+
+    /// <summary>Sets a text without blanks to be shown; returns its width.</summary>
+    public double Draw(SKCanvas canvas, string text, double xMm, double baselineMm, double sizeMm, SKPaint paint)
+    {
+        var shaped = Shape(text, out string shown);
+        double capMm = CapMm(sizeMm);
+        for (int from = 0; from < shaped.Glyphs.Count;)
+        {
+            int to = from;
+            while (to < shaped.Glyphs.Count && shaped.Glyphs[to].Run == shaped.Glyphs[from].Run)
+            {
+                to++;
+            }
+
+            DrawRun(canvas, shaped, shown, from, to, new SKPoint((float)xMm, (float)baselineMm), capMm, paint);
+            from = to;
+        }
+
+        return shaped.AdvanceMm * capMm;
+    }
+
+    public void Dispose()
+    {
+        _shaper.Dispose();
+        foreach (var paper in _papers.Values)
+        {
+            paper.Dispose();
+        }
+    }
+
+    private double CapMm(double sizeMm) => sizeMm * _chosen.CapHeightUnits / _chosen.UnitsPerEm;
+
+    /// <summary>Titles may hold signs that no face has; names never do. A question mark stands for such a sign.</summary>
+    private ShapedName Shape(string text, out string shown)
+    {
+        shown = text;
+        var shaped = _shaper.Shape(shown);
+        if (shaped.Unshown.Count > 0)
+        {
+            foreach (var sign in shaped.Unshown)
+            {
+                shown = shown.Replace(sign.Text, "?", StringComparison.Ordinal);
+            }
+
+            shaped = _shaper.Shape(shown);
+        }
+
+        return shaped;
+    }
+
+    private void DrawRun(
+        SKCanvas canvas, ShapedName shaped, string text, int from, int to, SKPoint origin, double capMm, SKPaint paint)
+    {
+        var face = shaped.Glyphs[from].Face;
+        using var font = new SKFont(Paper(face), (float)(capMm * face.UnitsPerEm / face.CapHeightUnits))
+        {
+            Hinting = SKFontHinting.None,
+            Subpixel = true,
+            LinearMetrics = true,
+            Edging = SKFontEdging.Antialias,
+        };
+        var (start, bytes, offsets) = TextOf(shaped, text, from, to);
+        using var builder = new SKTextBlobBuilder();
+        var run = builder.AllocateRawPositionedTextRun(font, to - from, bytes.Length, null);
+        bytes.CopyTo(run.Text);
+        for (int i = from; i < to; i++)
+        {
+            var glyph = shaped.Glyphs[i];
+            run.Glyphs[i - from] = (ushort)glyph.Glyph;
+            run.Positions[i - from] = new SKPoint((float)(glyph.At.XMm * capMm), (float)(-glyph.At.YMm * capMm));
+            run.Clusters[i - from] = (uint)offsets[glyph.Cluster - start];
+        }
+
+        using var blob = builder.Build();
+        if (blob is not null)
+        {
+            canvas.DrawText(blob, origin.X, origin.Y, paint);
+        }
+    }
+
+    /// <summary>The characters of a run in UTF-8, and where each UTF-16 unit of it begins there.</summary>
+    private static (int Start, byte[] Bytes, int[] Offsets) TextOf(ShapedName shaped, string text, int from, int to)
+    {
+        int start = int.MaxValue;
+        int last = 0;
+        for (int i = from; i < to; i++)
+        {
+            start = Math.Min(start, shaped.Glyphs[i].Cluster);
+            last = Math.Max(last, shaped.Glyphs[i].Cluster);
+        }
+
+        int end = text.Length;
+        foreach (var glyph in shaped.Glyphs)
+        {
+            if (glyph.Cluster > last && glyph.Cluster < end)
+            {
+                end = glyph.Cluster;
+            }
+        }
+
+        string part = text[start..end];
+        var offsets = new int[part.Length + 1];
+        for (int unit = 0; unit < part.Length; unit++)
+        {
+            bool isSecondHalf = char.IsLowSurrogate(part[unit]);
+            offsets[unit + 1] = System.Text.Encoding.UTF8.GetByteCount(part.AsSpan(0, unit + (isSecondHalf || !char.IsHighSurrogate(part[unit]) ? 1 : 0)));
+        }
+
+        return (start, System.Text.Encoding.UTF8.GetBytes(part), offsets);
+    }
+
+    private SKTypeface Paper(Face face)
+    {
+        if (!_papers.TryGetValue(face.Id, out var paper))
+        {
+            paper = face.OpenForPaper() ?? throw new IOException($"The face {face.Name} cannot be drawn with.");
+            _papers.Add(face.Id, paper);
+        }
+
+        return paper;
+    }
 }

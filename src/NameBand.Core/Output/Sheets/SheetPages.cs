@@ -10,21 +10,28 @@ namespace NameBand.Output.Sheets;
 internal sealed class SheetPages : IDisposable
 {
     private const float PointsPerMm = (float)(72 / 25.4);
+    private const string Language = "en";
     private readonly SKDocument _document;
+    private readonly PdfStream _stream;
     private readonly string _foot;
     private SKCanvas? _canvas;
 
-    public SheetPages(Stream stream, Paper paper, string title, string foot, SheetFace face)
+    /// <param name="strong">The face of headings; null: that of the text.</param>
+    public SheetPages(Stream stream, Paper paper, string title, string foot, SheetFace face, SheetFace? strong = null)
     {
         Paper = paper;
         Face = face;
+        StrongFace = strong ?? face;
         _foot = foot;
-        _document = SKDocument.CreatePdf(stream, new SKDocumentPdfMetadata { Title = title, Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
+        _stream = new PdfStream(stream, Language);
+        _document = SKDocument.CreatePdf(_stream, new SKDocumentPdfMetadata { Title = title, Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
     }
 
     public Paper Paper { get; }
 
     public SheetFace Face { get; }
+
+    public SheetFace StrongFace { get; }
 
     public int Page { get; private set; }
 
@@ -44,13 +51,11 @@ internal sealed class SheetPages : IDisposable
 
     public void Text(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
     {
-        using var font = Face.At(sizeMm);
         using var paint = (ink ?? Ink.Full).Fill();
         int used = 0;
         foreach (string piece in text.Split(SheetFace.Blank))
         {
-            Canvas.DrawText(piece, (float)xMm, (float)baselineMm, SKTextAlign.Left, font, paint);
-            xMm += font.MeasureText(piece);
+            xMm += Face.Draw(Canvas, piece, xMm, baselineMm, sizeMm, paint);
             if ((used += piece.Length + 1) <= text.Length)
             {
                 DrawBlank(xMm, baselineMm, sizeMm, ink);
@@ -70,6 +75,13 @@ internal sealed class SheetPages : IDisposable
         Line(left, top, left, bottom, width, ink);
         Line(left, bottom, right, bottom, width, ink);
         Line(right, bottom, right, top, width, ink);
+    }
+
+    /// <summary>A heading; returns its width.</summary>
+    public double Strong(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
+    {
+        using var paint = (ink ?? Ink.Full).Fill();
+        return StrongFace.Draw(Canvas, text, xMm, baselineMm, sizeMm, paint);
     }
 
     public void TextRight(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null) =>
@@ -120,6 +132,7 @@ internal sealed class SheetPages : IDisposable
         End();
         _document.Close();
         _document.Dispose();
+        _stream.Finish();
     }
 
     private void End()

@@ -1,0 +1,82 @@
+using NameBand.Layout;
+using NameBand.Output.Sheets;
+
+namespace NameBand.Output.Packet;
+
+/// <summary>The first page: the job in a sentence, the squares that tell whether the printer kept the size, the cautions.</summary>
+internal static class FrontPage
+{
+    public const double SquareMm = 50;
+    public const double InchSquareMm = 50.8;
+
+    public static void Write(PageFlow flow, PacketMatter matter)
+    {
+        var pages = flow.Pages;
+        flow.NewPage();
+        flow.YMm += 8;
+        foreach (string line in TitleLines(flow, matter.Job.Title))
+        {
+            pages.Strong(PageFlow.LeftMm, flow.YMm, line, 9);
+            flow.YMm += 11;
+        }
+
+        flow.YMm -= 5;
+        flow.Text(JobInWords.Sentence(matter.Plan, matter.Estimate), sizeMm: 4.6);
+        flow.YMm += 6;
+        Squares(flow);
+        flow.Heading("Take care", 5.2);
+        foreach (string line in Cautions)
+        {
+            flow.Item("–", line, 5);
+        }
+
+        flow.Heading("In this packet", 5.2);
+        flow.Text($"What to buy and how to cut it; {matter.Plan.Hoopings.Length} hoopings at true size, in the order of sewing; the work by hand afterwards, with the measures of this job; where each name lies, and the whole hem as one picture.");
+    }
+
+    /// <summary>At most three lines: a title may be as long as a list.</summary>
+    private static IEnumerable<string> TitleLines(PageFlow flow, string title)
+    {
+        double size = 9 * 1.25;
+        var lines = flow.Lines(title, flow.WidthMm, size);
+        return lines.Count <= 3 ? lines : [.. lines.Take(2), flow.Cut(lines[2] + " " + lines[3], flow.WidthMm, size)];
+    }
+
+    private static void Squares(PageFlow flow)
+    {
+        var pages = flow.Pages;
+        double top = flow.YMm;
+        Square(pages, PageFlow.LeftMm, top, SquareMm, "5 cm");
+        double second = PageFlow.LeftMm + SquareMm + 8;
+        Square(pages, second, top, InchSquareMm, "2 in");
+        double textLeft = second + InchSquareMm + 7;
+        double y = pages.Wrapped(textLeft, top + 4, flow.RightMm - textLeft, "Printed at its own size?", 4.4);
+        pages.Wrapped(
+            textLeft, y + 1, flow.RightMm - textLeft,
+            "Print at 100 %, “actual size”, never “fit to page”. Lay a ruler on a square, along and down. If its side is not 5 cm, or 2 in, the pictures of the hoopings are not at true size either: set the printer right before you go on.", 3.7);
+        flow.YMm = top + InchSquareMm + 2;
+    }
+
+    private static void Square(SheetPages pages, double x, double y, double side, string label)
+    {
+        pages.Box(x, y, side, side, 0.25);
+        for (int i = 1; i < 5; i++)
+        {
+            double at = side * i / 5;
+            pages.Line(x + at, y, x + at, y + 2, 0.2);
+            pages.Line(x, y + at, x + 2, y + at, 0.2);
+        }
+
+        pages.Strong(x + (side / 2) - 6, y + (side / 2) + 2, label, 5.5);
+    }
+
+    private static IEnumerable<string> Cautions { get; } =
+    [
+        "What your machine’s manual, local rules and people trained for it say comes before anything here.",
+        "Keep fingers, hair, sleeves and cords away from the needle and from everything that moves: the hoop moves by itself, and farther than the needle.",
+        "Switch the machine off to change a needle, to thread it, to clear a jam. Before each start see that the hoop can travel its whole field.",
+        "A needle can break: wear glasses, and count the pieces before you go on. Stay with a machine that runs.",
+        "Iron and steam burn; take the marks out before any heat. Close a rotary cutter each time you lay it down, and cut away from yourself.",
+        "Sew one hooping on a scrap first, with the same cloth, backing, thread and needle, press it, and measure how long it came out.",
+    ];
+}

@@ -1,0 +1,75 @@
+using System.Globalization;
+using NameBand.Estimating;
+using NameBand.Layout;
+using NameBand.Output.Sheets;
+
+namespace NameBand.Output.Packet;
+
+/// <summary>A block for each hooping, in the order of sewing: its strips at true size, its marks, its figures, room for notes.</summary>
+internal static class HoopingPages
+{
+    private const double NameMm = 3.9;
+
+    public static void Write(PageFlow flow, PacketMatter matter, CancellationToken cancel)
+    {
+        var figures = matter.Estimate.Hoopings.ToDictionary(f => f.Number);
+        flow.NewPage();
+        flow.Heading("The hoopings, in the order of sewing");
+        flow.Text("Marks first, in thread of the cloth’s colour, then the machine stops for the thread of the names. Distances are measured along the flat cloth from its left end, never from the hooping before.");
+        foreach (var hooping in matter.Plan.Hoopings)
+        {
+            cancel.ThrowIfCancellationRequested();
+            Block(flow, matter, hooping, figures[hooping.Number]);
+        }
+    }
+
+    private static void Block(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
+    {
+        var picture = new StripPicture(flow, matter.Plan);
+        double first = Math.Min(picture.HeightMm(hooping.Segments[0]) + 33, flow.PageRoomMm);
+        flow.Room(first);
+        Head(flow, matter, hooping, figures);
+        var path = matter.Sewn(hooping);
+        foreach (var hooped in hooping.Segments)
+        {
+            picture.Draw(path, hooping, hooped);
+            Marks(flow, matter.Plan, hooping, hooped);
+            flow.Text(string.Join("   ", hooped.Segment.Names.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}")), sizeMm: NameMm);
+        }
+
+        flow.Room(8);
+        flow.YMm += 7.5;
+        double left = PageFlow.LeftMm + flow.Pages.Face.WidthMm("notes ", 3.4);
+        flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "notes", 3.4, Ink.Quiet);
+        flow.Pages.Line(left, flow.YMm + 0.6, flow.RightMm, flow.YMm + 0.6, 0.15, Ink.Faint);
+        flow.YMm += 3;
+    }
+
+    private static void Head(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
+    {
+        var pages = flow.Pages;
+        pages.Line(PageFlow.LeftMm, flow.YMm + 1, flow.RightMm, flow.YMm + 1, 0.3);
+        flow.YMm += 7;
+        pages.Box(PageFlow.LeftMm + 0.3, flow.YMm - 4.2, 4.6, 4.6, 0.35);
+        pages.Strong(PageFlow.LeftMm + 8, flow.YMm, "Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
+        string bobbin = figures.BobbinChanges > 0 ? $" · fresh bobbin {Bobbin(matter, hooping)}" : "";
+        string minutes = Thousandths.Tenths(figures.MachineMinutes).ToString("0.0", CultureInfo.InvariantCulture);
+        pages.TextRight(flow.RightMm, flow.YMm, $"thread {matter.Fabric.Thread.Name} · {JobInWords.Whole(figures.Stitches)} stitches · {minutes} min{bobbin}", 3.7);
+        flow.YMm += 2;
+    }
+
+    private static string Bobbin(PacketMatter matter, Hooping hooping)
+    {
+        var orders = matter.Estimate.BobbinChanges.Where(b => b.Hooping == hooping.Number).Select(b => b.BeforeOrder.ToString(CultureInfo.InvariantCulture));
+        return "before " + string.Join(", ", orders);
+    }
+
+    private static void Marks(PageFlow flow, StripPlan plan, Hooping hooping, HoopedSegment hooped)
+    {
+        double left = hooping.OnClothMm + hooped.XMm;
+        string cloth = plan.Cloths.Length > 1 ? $"cloth {hooping.Cloth}, " : "";
+        flow.Text(
+            $"{cloth}round {hooped.Round.Number}: left mark {JobInWords.Mm(left)}, right mark {JobInWords.Mm(left + hooped.Segment.LengthMm)} from the cloth’s left end, {JobInWords.Mm(hooped.Segment.LengthMm)} apart, {JobInWords.Mm(Math.Abs(plan.MarkYMm))} {(plan.MarkYMm < 0 ? "below" : "above")} the centre line",
+            sizeMm: 3.4);
+    }
+}

@@ -1,0 +1,34 @@
+using System.Globalization;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Layout;
+
+namespace NameBand.Output.Packet;
+
+/// <summary>The job in a few sentences, and its numbers as they are said on paper.</summary>
+internal static class JobInWords
+{
+    public static string Sentence(StripPlan plan, Estimate estimate)
+    {
+        double difference = plan.DifferenceMm;
+        string strips = plan.Rounds.Length == 1 ? "one strip" : $"{Whole(plan.Rounds.Length)} strips";
+        string fits = plan.MatchesHem
+            ? plan.Rounds.Length == 1 ? "which meets the hem" : "each of which meets its hem"
+            : $"{Mm(Math.Abs(difference))} {(difference > 0 ? "longer" : "shorter")} than the hem in all";
+        return $"{Names(plan.NameCount)} in letters {Mm(plan.LetterHeightMm)} high on {strips}, {Length.FromMm(plan.TotalLengthMm).InMetres()} in all, {fits}: "
+            + $"{Whole(plan.Hoopings.Length)} hoopings, {Whole(estimate.Hoopings.Sum(h => (long)h.Stitches))} stitches, "
+            + $"{Range(estimate.MachineMinutes)} at the machine and {Range(estimate.HandsOnMinutes)} of work by hand.";
+    }
+
+    public static string Range(Figure minutes) =>
+        $"{Duration.InWords(minutes.Likely)} ({Duration.InWords(minutes.Low)} to {Duration.InWords(minutes.High)})";
+
+    public static string Names(int count) => count == 1 ? "1 name" : $"{Whole(count)} names";
+
+    /// <summary>Whole numbers in groups of three, which do not break at the end of a line.</summary>
+    public static string Whole(long number) => number.ToString("#,0", Groups);
+
+    public static string Mm(double mm) => mm.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
+
+    private static NumberFormatInfo Groups { get; } = new() { NumberGroupSeparator = "\u00a0" };
+}

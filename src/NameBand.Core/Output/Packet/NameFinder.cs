@@ -1,0 +1,31 @@
+using System.Globalization;
+using System.Text;
+using NameBand.Common;
+using NameBand.Layout;
+
+namespace NameBand.Output.Packet;
+
+/// <summary>Writes name-finder.csv (RFC 4180, UTF-8 with a byte order mark): where each name lies, sorted by name.</summary>
+public static class NameFinder
+{
+    private static readonly string[] Header =
+        ["name", "number", "round", "start_mm", "end_mm", "from_strip_start_mm", "from_middle_mm", "side_of_middle", "hooping"];
+
+    public static void Write(Stream stream, StripPlan plan, string collation)
+    {
+        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true) { NewLine = CsvText.LineEnd };
+        writer.WriteLine(CsvText.Row(Header));
+        foreach (var found in FoundName.Sorted(plan, collation))
+        {
+            writer.WriteLine(CsvText.Row(
+            [
+                found.Text, Whole(found.Placed.Order), Whole(found.Round), Mm(found.Placed.StartMm), Mm(found.Placed.EndMm), Mm(found.MiddleMm),
+                Mm(Math.Abs(found.FromMiddleMm)), found.FromMiddleMm < 0 ? "left" : "right", Whole(found.Hooping),
+            ]));
+        }
+    }
+
+    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static string Mm(double mm) => Thousandths.Mm(mm).ToString("0.0", CultureInfo.InvariantCulture);
+}

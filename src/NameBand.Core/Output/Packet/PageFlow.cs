@@ -1,0 +1,122 @@
+using NameBand.Output.Sheets;
+
+namespace NameBand.Output.Packet;
+
+/// <summary>Puts one thing under another and begins a new page where it would not fit.</summary>
+internal sealed class PageFlow(SheetPages pages)
+{
+    public const double LeftMm = 15;
+    public const double TextMm = 3.9;
+    private const double TopMm = 17;
+    private const double FootMm = 16;
+
+    public SheetPages Pages => pages;
+
+    public double RightMm => pages.Paper.WidthMm - LeftMm;
+
+    public double WidthMm => pages.Paper.WidthMm - (2 * LeftMm);
+
+    /// <summary>Height of a page that can be filled.</summary>
+    public double PageRoomMm => pages.Paper.HeightMm - TopMm - FootMm;
+
+    /// <summary>Lower edge of what stands on the page.</summary>
+    public double YMm { get; set; }
+
+    public void NewPage()
+    {
+        pages.Begin();
+        YMm = TopMm;
+    }
+
+    /// <summary>Makes sure that so much of the page is free; true when a new one was begun.</summary>
+    public bool Room(double heightMm)
+    {
+        if (pages.Page > 0 && YMm + heightMm <= pages.Paper.HeightMm - FootMm)
+        {
+            return false;
+        }
+
+        NewPage();
+        return true;
+    }
+
+    public void Heading(string text, double sizeMm = 6, double withMm = 20)
+    {
+        Room(sizeMm + withMm);
+        YMm += sizeMm * 1.5;
+        pages.Strong(LeftMm, YMm, text, sizeMm);
+        YMm += sizeMm * 0.45;
+    }
+
+    /// <summary>A paragraph; long ones run on to the next page.</summary>
+    public void Text(string text, double indentMm = 0, double sizeMm = TextMm, Ink? ink = null)
+    {
+        foreach (string line in Lines(text, WidthMm - indentMm, sizeMm))
+        {
+            Room(sizeMm * 1.4);
+            YMm += sizeMm * 1.4;
+            pages.Text(LeftMm + indentMm, YMm, line, sizeMm, ink);
+        }
+    }
+
+    /// <summary>A paragraph behind a number, a dash or a box to tick.</summary>
+    public void Item(string mark, string text, double indentMm = 7, double sizeMm = TextMm)
+    {
+        Room(Lines(text, WidthMm - indentMm, sizeMm).Count * sizeMm * 1.4);
+        YMm += 1;
+        double baseline = YMm + (sizeMm * 1.4);
+        if (mark.Length == 0)
+        {
+            pages.Box(LeftMm + 0.5, baseline - 3, 3.4, 3.4);
+        }
+        else
+        {
+            pages.Text(LeftMm, baseline, mark, sizeMm);
+        }
+
+        Text(text, indentMm, sizeMm);
+    }
+
+    /// <summary>Lines no wider than asked for; a word that is wider by itself is cut.</summary>
+    public IReadOnlyList<string> Lines(string text, double widthMm, double sizeMm)
+    {
+        var lines = new List<string>();
+        string line = "";
+        foreach (string word in text.Split(' '))
+        {
+            string longer = line.Length == 0 ? word : line + " " + word;
+            if (line.Length > 0 && pages.Face.WidthMm(longer, sizeMm) > widthMm)
+            {
+                lines.Add(line);
+                longer = word;
+            }
+
+            line = longer;
+            while (line.Length > 1 && pages.Face.WidthMm(line, sizeMm) > widthMm)
+            {
+                int fits = FittingLength(line, widthMm, sizeMm);
+                lines.Add(line[..fits]);
+                line = line[fits..];
+            }
+        }
+
+        lines.Add(line);
+        return lines;
+    }
+
+    /// <summary>A text, cut with three dots where it is wider than its column.</summary>
+    public string Cut(string text, double widthMm, double sizeMm) =>
+        pages.Face.WidthMm(text, sizeMm) <= widthMm ? text : text[..FittingLength(text, widthMm - (sizeMm * 0.8), sizeMm)] + "…";
+
+    private int FittingLength(string text, double widthMm, double sizeMm)
+    {
+        int[] starts = System.Globalization.StringInfo.ParseCombiningCharacters(text);
+        int most = starts.Length - 1;
+        while (most > 1 && pages.Face.WidthMm(text[..starts[most]], sizeMm) > widthMm)
+        {
+            most--;
+        }
+
+        return starts[Math.Max(1, most)];
+    }
+}

@@ -78,6 +78,8 @@ internal static class CliApp
                 .WithDescription("Reckons the hours, what to buy and which evening sews what; writes nothing.");
             config.AddCommand<FitCommand>(FitCommand.Verb)
                 .WithDescription("Shows letters, hoopings and hours for one round or more and for several faces, to choose from; writes nothing.");
+            config.AddCommand<PrintCommand>(PrintCommand.Verb)
+                .WithDescription("Makes what make makes, and the sheets to print with it.");
             config.AddCommand<MeasureCommand>(MeasureCommand.Verb)
                 .WithDescription("Measures a machine's own letters: writes the lines to sew, then works out the alphabet.");
             config.AddCommand<FacesCommand>(FacesCommand.Verb)

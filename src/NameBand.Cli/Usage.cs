@@ -14,6 +14,7 @@ internal static class Usage
         [NamesCommand.Verb] = ["--json", "--help"],
         [HoursCommand.Verb] = ["--evening", "--json", "--help"],
         [FitCommand.Verb] = ["--json", "--help"],
+        [PrintCommand.Verb] = ["--out", "--json", "--help"],
         [MeasureCommand.Verb] = ["--size", "--lines", "--json", "--help"],
         [FacesCommand.Verb] = ["--json", "--help"],
     };
@@ -82,6 +83,7 @@ internal static class Usage
         NamesCommand.Verb => "names JOB [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         FitCommand.Verb => "fit JOB [--json]",
+        PrintCommand.Verb => "print JOB [--out DIR] [--json]",
         MeasureCommand.Verb => "measure JOB [--size HEIGHT] [--lines COUNT] [--json]",
         _ => "faces [--json]",
     };

@@ -40,7 +40,17 @@ public static class Bander
     /// <exception cref="OperationCanceledException">The earlier output is as it was.</exception>
     /// <exception cref="IOException">The machine could not write; the earlier output is as it was.</exception>
     public static MakeReport Make(
-        string jobFolder, string? outFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default)
+        string jobFolder, string? outFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
+        Make(jobFolder, outFolder, withSheets: false, progress, cancel);
+
+    /// <summary>Makes what <see cref="Make"/> makes, and the sheets to print with it.</summary>
+    /// <inheritdoc cref="Make"/>
+    public static MakeReport Print(
+        string jobFolder, string? outFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
+        Make(jobFolder, outFolder, withSheets: true, progress, cancel);
+
+    private static MakeReport Make(
+        string jobFolder, string? outFolder, bool withSheets, IProgress<Progress>? progress, CancellationToken cancel)
     {
         string output = outFolder ?? Path.Combine(jobFolder, OutFolderName);
         var mended = MendInterrupted(jobFolder, output);
@@ -52,6 +62,11 @@ public static class Bander
             return new MakeReport(ExitStatus.CannotUse, null, null, null, null, null, problems);
         }
 
+        if (withSheets && made.Job.Way != Way.NeedlePath)
+        {
+            return new MakeReport(ExitStatus.CannotUse, made.Job, made.Rows, made.Plan, null, null, [.. problems, Printing.NotForThisWay]);
+        }
+
         var begun = OutFolder.Begin(made.Job.Folder, output);
         using var folder = begun.Value;
         if (folder is null || !begun.IsUsable)
@@ -59,7 +74,7 @@ public static class Bander
             return new MakeReport(ExitStatus.CannotUse, made.Job, made.Rows, made.Plan, null, null, [.. problems, .. begun.Problems]);
         }
 
-        var sewn = Sewing.Run(made, folder, progress, cancel);
+        var sewn = Sewing.Run(made, folder, withSheets, progress, cancel);
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(
             StatusOf(made.Rows, problems, made.Plan), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems);

@@ -7,6 +7,7 @@ using NameBand.Lettering;
 using NameBand.Load;
 using NameBand.Output;
 using NameBand.Output.Drawing;
+using NameBand.Output.Packet;
 using NameBand.Stitching;
 
 namespace NameBand;
@@ -21,7 +22,9 @@ internal static class Sewing
 
     private const string CaptionFaceName = "Nunito Bold";
 
-    public static Sewn Run(Planning.Planned made, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
+    /// <param name="withSheets">Whether the sheets to print are made too.</param>
+    public static Sewn Run(
+        Planning.Planned made, OutFolder folder, bool withSheets, IProgress<Progress>? progress, CancellationToken cancel)
     {
         if (made.Keyed is { } keyed)
         {
@@ -63,6 +66,11 @@ internal static class Sewing
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 
+        if (withSheets)
+        {
+            Printing.Run(new PacketMatter(made.Job, made.Fabric, plan, estimate, Shopping.For(made.Job, plan, estimate), h => stitcher.SewHooping(plan, h)), folder, progress, cancel);
+        }
+
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
         Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
             stream, plan, CutPlan.Of(plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
@@ -73,7 +81,7 @@ internal static class Sewing
     }
 
     /// <summary>A fault in one hooping comes out as itself, not wrapped: the edge tells a full disk from a bug by its type.</summary>
-    private static void ForEach(int count, ParallelOptions options, Action<int> body)
+    internal static void ForEach(int count, ParallelOptions options, Action<int> body)
     {
         try
         {

@@ -27,4 +27,12 @@ public static class OutPaths
 
     public static string RoundProof(int round) =>
         string.Create(CultureInfo.InvariantCulture, $"proofs/round-{round:D2}.png");
+
+    /// <param name="paper">The paper size's word.</param>
+    public static string WorkPacket(string paper) => $"sheets/work-packet-{paper}.pdf";
+
+    /// <param name="paper">The paper size's word.</param>
+    public static string ProofReading(string paper) => $"sheets/proof-reading-{paper}.pdf";
+
+    public const string NameFinder = "sheets/name-finder.csv";
 }

@@ -83,8 +83,8 @@ internal static class HandWorkPages
         flow.Heading("What it takes", 5.2);
         foreach (var line in matter.Estimate.MachineWork.Concat(matter.Estimate.HandWork).Where(l => l.Amount > 0))
         {
-            flow.Room(6);
-            flow.YMm += 5.2;
+            flow.Room(5);
+            flow.YMm += 4.8;
             flow.Pages.Text(PageFlow.LeftMm, flow.YMm, line.Work, 3.7);
             flow.Pages.TextRight(flow.RightMm - 70, flow.YMm, $"{line.Amount.ToString("0.#", CultureInfo.InvariantCulture)} {line.Unit}", 3.7);
             flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Range(line.Minutes), 3.7);

@@ -15,7 +15,9 @@ internal static class HoopingPages
         var figures = matter.Estimate.Hoopings.ToDictionary(f => f.Number);
         flow.NewPage();
         flow.Heading("The hoopings, in the order of sewing");
-        flow.Text("Marks first, in thread of the cloth’s colour, then the machine stops for the thread of the names. Distances are measured along the flat cloth from its left end, never from the hooping before.");
+        flow.Text("Marks first, in thread of the cloth’s colour, then the machine stops for the thread of the names. Distances are measured along the flat cloth from its left end, never from the hooping before. " +
+            $"The marks lie {JobInWords.Mm(Math.Abs(matter.Plan.MarkYMm))} {(matter.Plan.MarkYMm < 0 ? "below" : "above")} the centre line, on the ruled line.");
+        flow.YMm += 2;
         foreach (var hooping in matter.Plan.Hoopings)
         {
             cancel.ThrowIfCancellationRequested();
@@ -26,7 +28,7 @@ internal static class HoopingPages
     private static void Block(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
     {
         var picture = new StripPicture(flow, matter.Plan);
-        double first = Math.Min(picture.HeightMm(hooping.Segments[0]) + 33, flow.PageRoomMm);
+        double first = Math.Min(picture.HeightMm(hooping.Segments[0]) + 27, flow.PageRoomMm);
         flow.Room(first);
         Head(flow, matter, hooping, figures);
         var path = matter.Sewn(hooping);
@@ -37,12 +39,12 @@ internal static class HoopingPages
             flow.Text(string.Join("   ", hooped.Segment.Names.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}")), sizeMm: NameMm);
         }
 
-        flow.Room(8);
-        flow.YMm += 7.5;
+        flow.Room(6);
+        flow.YMm += 5.6;
         double left = PageFlow.LeftMm + flow.Pages.Face.WidthMm("notes ", 3.4);
         flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "notes", 3.4, Ink.Quiet);
         flow.Pages.Line(left, flow.YMm + 0.6, flow.RightMm, flow.YMm + 0.6, 0.15, Ink.Faint);
-        flow.YMm += 3;
+        flow.YMm += 2;
     }
 
     private static void Head(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
@@ -69,7 +71,7 @@ internal static class HoopingPages
         double left = hooping.OnClothMm + hooped.XMm;
         string cloth = plan.Cloths.Length > 1 ? $"cloth {hooping.Cloth}, " : "";
         flow.Text(
-            $"{cloth}round {hooped.Round.Number}: left mark {JobInWords.Mm(left)}, right mark {JobInWords.Mm(left + hooped.Segment.LengthMm)} from the cloth’s left end, {JobInWords.Mm(hooped.Segment.LengthMm)} apart, {JobInWords.Mm(Math.Abs(plan.MarkYMm))} {(plan.MarkYMm < 0 ? "below" : "above")} the centre line",
+            $"{cloth}round {hooped.Round.Number}: left mark {JobInWords.Mm(left)}, right mark {JobInWords.Mm(left + hooped.Segment.LengthMm)} from the cloth’s left end, {JobInWords.Mm(hooped.Segment.LengthMm)} apart",
             sizeMm: 3.4);
     }
 }

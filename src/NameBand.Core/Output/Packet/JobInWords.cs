@@ -21,7 +21,9 @@ internal static class JobInWords
     }
 
     public static string Range(Figure minutes) =>
-        $"{Duration.InWords(minutes.Likely)} ({Duration.InWords(minutes.Low)} to {Duration.InWords(minutes.High)})";
+        $"{Time(minutes.Likely)} ({Time(minutes.Low)} to {Time(minutes.High)})";
+
+    private static string Time(double minutes) => Duration.InWords(minutes).Replace(' ', '\u00a0');
 
     public static string Names(int count) => count == 1 ? "1 name" : $"{Whole(count)} names";
 

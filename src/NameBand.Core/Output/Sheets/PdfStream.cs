@@ -11,6 +11,8 @@ namespace NameBand.Output.Sheets;
 internal sealed class PdfStream(Stream inner, string language) : Stream
 {
     private const string Mark = "/Type /Catalog";
+    private const string Wish = "/DisplayDocTitle true";
+    private const string AtOwnSize = "\n/PrintScaling /None";
     private const int KeptBytes = 4096;
 
     private readonly byte[] _recent = new byte[KeptBytes];
@@ -59,8 +61,10 @@ internal sealed class PdfStream(Stream inner, string language) : Stream
 
         int number = int.Parse(_catalogue.AsSpan(0, _catalogue.IndexOf(' ', StringComparison.Ordinal)), CultureInfo.InvariantCulture);
         long at = _written + 1;
-        string added = "/Lang (" + language + ")\n/ViewerPreferences <</DisplayDocTitle true\n/PrintScaling /None>>";
-        string replaced = "\n" + _catalogue.Insert(_catalogue.IndexOf(Mark, StringComparison.Ordinal) + Mark.Length, "\n" + added) + "\n";
+        bool hasWishes = _catalogue.Contains(Wish, StringComparison.Ordinal);
+        string added = "\n/Lang (" + language + ")" + (hasWishes ? "" : $"\n/ViewerPreferences <<{Wish}{AtOwnSize}>>");
+        string replaced = "\n" + _catalogue.Replace(Mark, Mark + added, StringComparison.Ordinal) + "\n";
+        replaced = hasWishes ? replaced.Replace(Wish, Wish + AtOwnSize, StringComparison.Ordinal) : replaced;
         long table = at - 1 + replaced.Length;
         string update = string.Create(
             CultureInfo.InvariantCulture,

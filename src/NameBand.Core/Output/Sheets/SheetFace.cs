@@ -64,6 +64,9 @@ internal sealed class SheetFace : IDisposable
         return shaped.AdvanceMm * capMm;
     }
 
+    /// <summary>The chosen face alone, for letters that are drawn as shapes.</summary>
+    public SKFont At(double sizeMm) => FontOf(_chosen, sizeMm);
+
     public void Dispose()
     {
         _shaper.Dispose();
@@ -97,13 +100,7 @@ internal sealed class SheetFace : IDisposable
         SKCanvas canvas, ShapedName shaped, string text, int from, int to, SKPoint origin, double capMm, SKPaint paint)
     {
         var face = shaped.Glyphs[from].Face;
-        using var font = new SKFont(Paper(face), (float)(capMm * face.UnitsPerEm / face.CapHeightUnits))
-        {
-            Hinting = SKFontHinting.None,
-            Subpixel = true,
-            LinearMetrics = true,
-            Edging = SKFontEdging.Antialias,
-        };
+        using var font = FontOf(face, capMm * face.UnitsPerEm / face.CapHeightUnits);
         var (start, bytes, offsets) = TextOf(shaped, text, from, to);
         using var builder = new SKTextBlobBuilder();
         var run = builder.AllocateRawPositionedTextRun(font, to - from, bytes.Length, null);
@@ -153,6 +150,14 @@ internal sealed class SheetFace : IDisposable
 
         return (start, System.Text.Encoding.UTF8.GetBytes(part), offsets);
     }
+
+    private SKFont FontOf(Face face, double sizeMm) => new(Paper(face), (float)sizeMm)
+    {
+        Hinting = SKFontHinting.None,
+        Subpixel = true,
+        LinearMetrics = true,
+        Edging = SKFontEdging.Antialias,
+    };
 
     private SKTypeface Paper(Face face)
     {

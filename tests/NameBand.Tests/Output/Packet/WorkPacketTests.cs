@@ -1,0 +1,84 @@
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Output.Packet;
+using NameBand.Output.Sheets;
+using UglyToad.PdfPig;
+using Xunit;
+
+namespace NameBand.Tests.OutputRoom;
+
+public sealed class WorkPacketTests(PrintedSample printed) : IClassFixture<PrintedSample>
+{
+    [Fact]
+    public void The_same_job_gives_the_same_bytes()
+    {
+        Assert.Equal(Packet(OutSample.Plan(), "Lantern walk"), Packet(OutSample.Plan(), "Lantern walk"));
+    }
+
+    [Theory]
+    [InlineData("a/b\\c: “x”? <*> | 行列 ⸘ \u0007")]
+    [InlineData("مسيرة الفوانيس")]
+    [InlineData("")]
+    public void Any_title_can_be_printed(string title)
+    {
+        using var pdf = PdfDocument.Open(Packet(OutSample.Plan(), title));
+        Assert.InRange(pdf.NumberOfPages, 6, 12);
+    }
+
+    [Fact]
+    public void A_long_title_and_long_names_stay_on_the_paper()
+    {
+        string words = string.Join(' ', Enumerable.Repeat("Wolkenschieberin", 12));
+        using var pdf = PdfDocument.Open(Packet(OutSample.Plan(), words + new string('W', 300)));
+        Assert.All(pdf.GetPages(), page => Assert.All(page.Letters, l => Assert.InRange(l.BoundingBox.Right, 0, page.Width)));
+    }
+
+    [Fact]
+    public void A_strip_longer_than_the_paper_goes_on_in_rows()
+    {
+        var plan = OutSample.Plan();
+        var wide = plan.Hoopings[0].Segments[0];
+        var longer = wide with { Segment = wide.Segment with { LengthMm = 500 } };
+        var hooping = plan.Hoopings[0] with { Segments = [longer] };
+        using var pdf = PdfDocument.Open(Packet(plan with { Hoopings = plan.Hoopings.SetItem(0, hooping) }, "Long"));
+        string text = string.Concat(pdf.GetPages().Select(p => p.Text));
+        Assert.Equal(2, text.Split("goes on below").Length - 1);
+    }
+
+    [Fact]
+    public void The_name_finder_has_each_name_once_sorted()
+    {
+        string[] lines = System.Text.Encoding.UTF8.GetString(printed.File("sheets/name-finder.csv")[3..]).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(61, lines.Length);
+        Assert.StartsWith("name,number,round,", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("Amara", lines[1], StringComparison.Ordinal);
+        var plan = printed.Report.Plan!;
+        foreach (string line in lines.Skip(1))
+        {
+            string[] cells = line.Split(',');
+            var name = plan.Rounds.SelectMany(r => r.Names).Single(n => n.Order == int.Parse(cells[^8], System.Globalization.CultureInfo.InvariantCulture));
+            Assert.Equal(name.StartMm, double.Parse(cells[^6], System.Globalization.CultureInfo.InvariantCulture), 0.051);
+        }
+    }
+
+    [Fact]
+    public void Printing_another_way_is_refused_with_the_command_that_does_it()
+    {
+        Assert.Contains("Use make", Printing.NotForThisWay.Mend, StringComparison.Ordinal);
+        Assert.Equal(Severity.CannotUse, Printing.NotForThisWay.Severity);
+    }
+
+    private static byte[] Packet(StripPlan plan, string title)
+    {
+        var job = Sample.Job with { Title = title };
+        var estimate = OutSample.Estimate(plan);
+        var matter = new PacketMatter(
+            job, FabricTable.All[0], plan, estimate, Shopping.For(job, plan, estimate), h => OutSample.Path(plan, h));
+        using var stream = new MemoryStream();
+        WorkPacket.Write(stream, Paper.A4, matter);
+        return stream.ToArray();
+    }
+}

@@ -74,6 +74,8 @@ internal static class CliApp
                 .WithDescription("Makes the plan, the proofs and the needle paths of a job.");
             config.AddCommand<NamesCommand>(NamesCommand.Verb)
                 .WithDescription("Checks the lists of a job and says what became of every row; writes nothing.");
+            config.AddCommand<SewnCommand>(SewnCommand.Verb)
+                .WithDescription("Writes down that a hooping is sewn, and shows what is done and what is to do.");
             config.AddCommand<HoursCommand>(HoursCommand.Verb)
                 .WithDescription("Reckons the hours, what to buy and which evening sews what; writes nothing.");
             config.AddCommand<FitCommand>(FitCommand.Verb)

@@ -12,6 +12,7 @@ internal static class Usage
     {
         [MakeCommand.Verb] = ["--out", "--json", "--help"],
         [NamesCommand.Verb] = ["--json", "--help"],
+        [SewnCommand.Verb] = ["--minutes", "--hands", "--machine", "--measured", "--again", "--patch", "--mistake", "--note", "--out", "--json", "--help"],
         [HoursCommand.Verb] = ["--evening", "--json", "--help"],
         [FitCommand.Verb] = ["--json", "--help"],
         [PrintCommand.Verb] = ["--out", "--json", "--help"],
@@ -20,7 +21,8 @@ internal static class Usage
     };
 
     /// <summary>Options that take a word after them.</summary>
-    private static readonly string[] WithWord = ["--out", "--evening", "--size", "--lines"];
+    private static readonly string[] WithWord =
+        ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--note"];
 
     /// <summary>What the command line library would let pass; null when there is nothing.</summary>
     public static string? Check(string[] args) => args switch
@@ -72,6 +74,7 @@ internal static class Usage
         {
             > 0 when verb == FacesCommand.Verb => $"faces takes no job, and “{PlainText.Short(folders[0])}” is one word too many.",
             0 => $"{verb} needs the path of a job's folder.",
+            2 when verb == SewnCommand.Verb => $"“{PlainText.Short(folders[1])}” is not the number of a hooping, or a number after an option is none. {error.Message}",
             1 => error.Message,
             _ => $"{verb} takes one job, and “{PlainText.Short(folders[1])}” is one too many. A path with blanks in it stands in quotes.",
         };
@@ -81,6 +84,7 @@ internal static class Usage
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--json]",
+        SewnCommand.Verb => "sewn JOB [HOOPING] [--minutes N] [--hands N] [--again | --patch | --mistake | --measured LENGTH]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         FitCommand.Verb => "fit JOB [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--json]",

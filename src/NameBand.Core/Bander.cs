@@ -101,6 +101,19 @@ public static class Bander
     public static FitReport Fit(string jobFolder, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
         Fitting.Run(jobFolder, progress, cancel);
 
+    /// <summary>Writes down what a person says of a hooping, keeps its files, and tells how the sewing stands.</summary>
+    /// <param name="outFolder">The folder it was sewn from; null: the folder <c>out</c> inside the job's folder.</param>
+    /// <param name="word">Null: only look.</param>
+    /// <param name="wait">Waits a moment while another program writes in the job's folder.</param>
+    /// <exception cref="IOException">The machine could not write; nothing was said.</exception>
+    public static SewingReport Sewn(string jobFolder, string? outFolder, SewingWord? word, Action wait)
+    {
+        string output = outFolder ?? Path.Combine(jobFolder, OutFolderName);
+        var mended = MendInterrupted(jobFolder, output);
+        var report = Marking.Run(jobFolder, output, word, wait);
+        return report with { Problems = [.. mended, .. report.Problems] };
+    }
+
     /// <summary>The faces that travel with the program, measured.</summary>
     public static Result<FaceReportList> Faces() => FaceReport.OfShelf(new FaceShelf());
 

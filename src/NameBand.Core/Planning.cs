@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.Names;
 
@@ -17,12 +18,18 @@ internal static class Planning
     {
         /// <summary>What is known of the machine’s own letters, where they are used.</summary>
         public KeyedPlanning.Basis? Keyed { get; init; }
+
+        /// <summary>What to go on from, once something has been sewn.</summary>
+        public (Begun Begun, Continuation From)? Sewn { get; init; }
     }
 
     /// <param name="Rows">Every row with what finally became of it.</param>
     public sealed record Planned(BandJob Job, Fabric Fabric, Face Face, NameList Rows, StripPlan Plan)
     {
         public KeyedPlanning.Basis? Keyed { get; init; }
+
+        /// <summary>Null until something has been sewn.</summary>
+        public Begun? Begun { get; init; }
     }
 
     public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel)
@@ -49,9 +56,16 @@ internal static class Planning
 
         var laid = names.Keyed is { } keyed ? KeyedPlanning.Lay(names.Job, hem.Value, keyed, fabric)
             : names.Job.Way == Way.Traced ? TracedSewing.Lay(names.Job, hem.Value, names.Lettered, fabric)
+            : names.Sewn is { } sewn ? LayoutResumer.Plan(names.Job, hem.Value, names.Lettered, fabric, sewn.From)
             : LayoutPlanner.Plan(names.Job, hem.Value, names.Lettered, fabric);
         return laid.Value is { } plan
-            ? Result.Of(new Planned(names.Job, fabric, names.Face, Merge(names.Rows, plan.Held), plan) { Keyed = names.Keyed }, [.. problems, .. laid.Problems])
+            ? Result.Of(
+                new Planned(names.Job, fabric, names.Face, Merge(names.Rows, plan.Held), names.Keyed is null ? PlanSnap.Apply(plan) : plan)
+                {
+                    Keyed = names.Keyed,
+                    Begun = names.Sewn?.Begun,
+                },
+                [.. problems, .. laid.Problems])
             : Result.Fail<Planned>([.. problems, .. laid.Problems]);
     }
 
@@ -63,12 +77,19 @@ internal static class Planning
             return Result.Fail<NamesRead>(job.Problems);
         }
 
-        var corrections = Corrections.Read(job.Value.Folder);
+        var (begun, begunProblems) = job.Value.Way == Way.NeedlePath ? Begun.Read(job.Value.Folder) : (null, []);
+        if (begun is not null)
+        {
+            var (settledJob, notes) = begun.Settle(job.Value);
+            job = Result.Of(settledJob, [.. job.Problems, .. notes]);
+        }
+
+        var corrections = Corrections.Read(job.Value!.Folder);
         var face = shelf.Open(job.Value.Lettering.Face, job.Value.Folder);
         var list = corrections.Value is { } settled
             ? ListReader.Read(job.Value, settled)
             : Result.Fail<NameList>();
-        ImmutableArray<Problem> problems = [.. job.Problems, .. corrections.Problems, .. list.Problems, .. face.Problems];
+        ImmutableArray<Problem> problems = [.. job.Problems, .. begunProblems, .. corrections.Problems, .. list.Problems, .. face.Problems];
         if (list.Value is null || face.Value is null || problems.Any(p => p.Severity == Severity.CannotUse))
         {
             return Result.Fail<NamesRead>(problems);
@@ -81,12 +102,26 @@ internal static class Planning
             return keyed with { Problems = [.. problems, .. keyed.Problems] };
         }
 
-        var lettered = Letterer.Letter(list.Value, face.Value, shelf, cancel);
-        return lettered.Value is { } letters
-            ? Result.Of(
-                new NamesRead(job.Value, corrections.Value!, face.Value, letters, Merge(list.Value, letters.Held)),
-                [.. problems, .. lettered.Problems])
-            : Result.Fail<NamesRead>([.. problems, .. lettered.Problems]);
+        var matched = begun?.Match(list.Value);
+        var lettered = Letterer.Letter(matched?.Rows ?? list.Value, face.Value, shelf, cancel);
+        if (lettered.Value is not { } letters)
+        {
+            return Result.Fail<NamesRead>([.. problems, .. lettered.Problems]);
+        }
+
+        var rows = Merge(matched?.Rows ?? list.Value, letters.Held);
+        return Result.Of(
+            new NamesRead(job.Value!, corrections.Value!, face.Value, letters, rows)
+            {
+                Sewn = begun is null || matched is null ? null : (begun, begun.From(matched, LetterGone(matched, face.Value, shelf, cancel))),
+            },
+            [.. problems, .. matched?.Problems ?? [], .. lettered.Problems]);
+    }
+
+    private static ImmutableArray<LetteredName> LetterGone(MatchedList matched, Face face, FaceShelf shelf, CancellationToken cancel)
+    {
+        var names = new NameList([], [.. matched.Gone.Select(g => new Name(g.Text, g.Row))]);
+        return names.Names.IsEmpty ? [] : Letterer.Letter(names, face, shelf, cancel).Value?.Names ?? [];
     }
 
     /// <summary>Rows that a later room holds back lose their place among the names.</summary>

@@ -39,6 +39,7 @@ internal static class Sewing
         var plan = made.Plan;
         var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
         using var captions = OpenCaptionFace();
+        var works = new HoopingWorks(made, stitcher, folder, captions);
         var figures = new HoopingFigures[plan.Hoopings.Length];
         var loads = new (int Hooping, ClothLoad Load)[plan.Hoopings.Length];
         int done = 0;
@@ -47,13 +48,8 @@ internal static class Sewing
 
         ForEach(plan.Hoopings.Length, options, i =>
         {
-            var hooping = plan.Hoopings[i];
-            var path = stitcher.SewHooping(plan, hooping);
-            figures[i] = HoopingMeter.Measure(hooping, plan, path, made.Fabric, made.Job.Machine);
-            loads[i] = (hooping.Number, LoadMeter.Measure(path, made.Fabric));
-            Write(folder, OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path));
-            Write(folder, OutPaths.HoopingProof(hooping.Number), stream =>
-                HoopingProof.Draw(stream, plan, hooping, path, figures[i], captions, made.Job.Strip.SewnBeforeCutting));
+            (figures[i], var path) = works.Make(plan.Hoopings[i]);
+            loads[i] = (plan.Hoopings[i].Number, LoadMeter.Measure(path, made.Fabric));
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
         });
 
@@ -71,13 +67,14 @@ internal static class Sewing
             Printing.Run(new PacketMatter(made.Job, made.Fabric, plan, estimate, Shopping.For(made.Job, plan, estimate), h => stitcher.SewHooping(plan, h)), folder, progress, cancel);
         }
 
-        Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
+        var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, ImmutableDictionary<int, (string, string)>.Empty);
+        Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows, origin));
         Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
             stream, plan, CutPlan.Of(plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
         Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, plan, estimate));
         Write(folder, OutPaths.ReadMeFirst, stream =>
             ReadMeFirst.Write(stream, made.Job.Title, plan, made.Job.Strip.SewnBeforeCutting));
-        return new Sewn(estimate, [.. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads)]);
+        return new Sewn(estimate, [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads)]);
     }
 
     /// <summary>A fault in one hooping comes out as itself, not wrapped: the edge tells a full disk from a bug by its type.</summary>

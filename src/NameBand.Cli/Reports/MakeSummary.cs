@@ -49,7 +49,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
             string number = round.Number.ToString(CultureInfo.InvariantCulture);
             string label = plan.Rounds.Length == 1 ? "Strip" : $"Round {number}{(round.Number == 1 ? ", lowest" : "")}";
             double overMm = round.LengthMm - round.HemMm;
-            string names = Words.Count(round.Names.Count(), "name");
+            string names = Words.Count(round.Names.Count(n => !n.IsGone), "name");
             yield return Math.Abs(overMm) <= plan.Hem.ToleranceMm
                 ? (label, $"{Words.Both(round.LengthMm)} with {names}: fits its hem.", Tone.Good)
                 : (label, $"{Words.Both(round.LengthMm)} with {names}: {Words.Both(Math.Abs(overMm))} too {(overMm > 0 ? "long" : "short")} for its hem of {Words.Both(round.HemMm)}.", Tone.Attention);

@@ -13,6 +13,9 @@ namespace NameBand.Layout;
 public sealed record PlacedName(LetteredName Lettered, double StartMm, double WidthMm, double BaselineYMm, int Order)
 {
     public double EndMm => StartMm + WidthMm;
+
+    /// <summary>Sewn, and no row asks for it any longer: it lies on the cloth and is no name of the job.</summary>
+    public bool IsGone { get; init; }
 }
 
 /// <summary>A piece of one strip that is sewn in one hooping.</summary>
@@ -93,5 +96,5 @@ public sealed record StripPlan(
 
     public bool MatchesHem => Rounds.All(r => Math.Abs(r.LengthMm - r.HemMm) <= Hem.ToleranceMm);
 
-    public int NameCount => Rounds.Sum(r => r.Segments.Sum(s => s.Names.Length));
+    public int NameCount => Rounds.Sum(r => r.Segments.Sum(s => s.Names.Count(n => !n.IsGone)));
 }

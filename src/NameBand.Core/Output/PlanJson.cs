@@ -28,8 +28,9 @@ public static class PlanJson
 
     /// <param name="rows">Every data row of every list with what finally became of it.</param>
     /// <exception cref="InvalidOperationException">Plan, estimate and rows do not belong together: a bug.</exception>
+    /// <param name="origin">What the plan was made from, so that a later one can go on from it; null leaves it out.</param>
     public static void Write(
-        Stream stream, string title, StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows)
+        Stream stream, string title, StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows, PlanOrigin? origin = null)
     {
         Check(plan, estimate, rows);
         using var json = new Utf8JsonWriter(stream, Options);
@@ -40,6 +41,14 @@ public static class PlanJson
         WriteStrip(json, plan);
         json.WriteNumber("letterHeightMm", Thousandths.Mm(plan.LetterHeightMm));
         json.WriteNumber("baselineYMm", Thousandths.Mm(plan.BaselineYMm));
+        json.WriteNumber("markYMm", Thousandths.Mm(plan.MarkYMm));
+        if (origin is not null)
+        {
+            json.WriteString("face", origin.Face);
+            json.WriteString("fabric", origin.Fabric);
+            json.WriteNumber("letterHeightExactMm", plan.LetterHeightMm);
+        }
+
         json.WriteStartArray("rounds");
         foreach (var round in plan.Rounds)
         {
@@ -48,7 +57,7 @@ public static class PlanJson
 
         json.WriteEndArray();
         PlanJsonCloths.Write(json, plan);
-        WriteHoopings(json, plan, estimate);
+        WriteHoopings(json, plan, estimate, origin);
         WriteTotals(json, plan, estimate);
         WriteRows(json, rows);
         json.WriteEndObject();
@@ -108,20 +117,16 @@ public static class PlanJson
             json.WriteNumber("lengthMm", Thousandths.Mm(segment.LengthMm));
             json.WriteNumber("clothStartMm", Thousandths.Mm(segment.ClothStartMm));
             json.WriteStartArray("names");
-            foreach (var name in segment.Names)
+            WriteNames(json, segment.Names.Where(n => !n.IsGone));
+            json.WriteEndArray();
+            if (segment.Names.Any(n => n.IsGone))
             {
-                json.WriteStartObject();
-                json.WriteNumber("order", name.Order);
-                json.WriteString("text", name.Lettered.Name.Text);
-                json.WriteString("list", name.Lettered.Name.Row.List);
-                json.WriteNumber("line", name.Lettered.Name.Row.Line);
-                json.WriteNumber("startMm", Thousandths.Mm(name.StartMm));
-                json.WriteNumber("widthMm", Thousandths.Mm(name.WidthMm));
-                json.WriteNumber("baselineYMm", Thousandths.Mm(name.BaselineYMm));
-                json.WriteEndObject();
+                // Sewn, and asked for by no row any longer: on the cloth, but no name of the job.
+                json.WriteStartArray("gone");
+                WriteNames(json, segment.Names.Where(n => n.IsGone));
+                json.WriteEndArray();
             }
 
-            json.WriteEndArray();
             json.WriteEndObject();
         }
 
@@ -129,7 +134,23 @@ public static class PlanJson
         json.WriteEndObject();
     }
 
-    private static void WriteHoopings(Utf8JsonWriter json, StripPlan plan, Estimate estimate)
+    private static void WriteNames(Utf8JsonWriter json, IEnumerable<PlacedName> names)
+    {
+        foreach (var name in names)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("order", name.Order);
+            json.WriteString("text", name.Lettered.Name.Text);
+            json.WriteString("list", name.Lettered.Name.Row.List);
+            json.WriteNumber("line", name.Lettered.Name.Row.Line);
+            json.WriteNumber("startMm", Thousandths.Mm(name.StartMm));
+            json.WriteNumber("widthMm", Thousandths.Mm(name.WidthMm));
+            json.WriteNumber("baselineYMm", Thousandths.Mm(name.BaselineYMm));
+            json.WriteEndObject();
+        }
+    }
+
+    private static void WriteHoopings(Utf8JsonWriter json, StripPlan plan, Estimate estimate, PlanOrigin? origin)
     {
         var figures = estimate.Hoopings.ToDictionary(f => f.Number);
         json.WriteStartArray("hoopings");
@@ -157,6 +178,7 @@ public static class PlanJson
             json.WriteNumber("jumps", figure.Jumps);
             json.WriteNumber("trims", figure.Trims);
             json.WriteNumber("minutes", Thousandths.Tenths(figure.MachineMinutes));
+            origin?.Write(json, hooping.Number);
             json.WriteEndObject();
         }
 
@@ -199,7 +221,7 @@ public static class PlanJson
     private static void Check(StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows)
     {
         var placed = rows.Where(r => r.Outcome == RowOutcome.Placed).Select(r => r.Row).ToHashSet();
-        var sewn = plan.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Row).ToList();
+        var sewn = plan.Rounds.SelectMany(r => r.Names).Where(n => !n.IsGone).Select(n => n.Lettered.Name.Row).ToList();
         Require(placed.Count == sewn.Count && placed.SetEquals(sewn), "The placed rows are not the names of the plan.");
         Require(
             plan.Hoopings.Select(h => h.Number).ToHashSet().SetEquals(estimate.Hoopings.Select(h => h.Number)),

@@ -70,6 +70,15 @@ public sealed class Stitcher
         return writer.ToPath();
     }
 
+    /// <summary>Works out a name's letters, so that <see cref="Problems"/> speaks of them, without sewing the name.</summary>
+    public void Learn(LetteredName name)
+    {
+        foreach (var placed in name.Pieces)
+        {
+            Sewn(placed.Piece);
+        }
+    }
+
     internal SewnPiece Sewn(LetterPiece piece) => _kept.GetOrAdd(piece, _sewer.Sew);
 
     private void AddName(LetteredName name, Point at, PathWriter writer)

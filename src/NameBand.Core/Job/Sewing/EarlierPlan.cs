@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>A name as an earlier plan had it.</summary>
+/// <param name="IsGone">Sewn, and its row was no longer in the list.</param>
+public sealed record EarlierName(int Order, string Text, RowRef Row, double StartMm, double WidthMm, double BaselineYMm, bool IsGone = false);
+
+public sealed record EarlierSegment(
+    int Number, double StartMm, double LengthMm, double ClothStartMm, ImmutableArray<EarlierName> Names);
+
+public sealed record EarlierRound(int Number, double LengthMm, double HemMm, double GapMm, ImmutableArray<EarlierSegment> Segments);
+
+public sealed record EarlierHooped(int Segment, double XMm, double YMm);
+
+public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Segments, string MadeFrom, string PathPrint, string ProofPrint, int Cloth, double OnClothMm);
+
+public sealed record EarlierPiece(
+    int Number, int Round, double StartMm, double LengthMm, int Lane, double OnClothMm, double StartAllowanceMm, double EndAllowanceMm);
+
+public sealed record EarlierCloth(int Number, double LengthMm, double WidthMm, ImmutableArray<EarlierPiece> Pieces);
+
+/// <summary>A plan.json read back: what was planned when something was sewn, or when the out folder was last made.</summary>
+public sealed record EarlierPlan(
+    string Face, string Fabric, double LetterHeightMm, double BaselineYMm, double MarkYMm, double Shortening,
+    ImmutableArray<EarlierRound> Rounds, ImmutableArray<EarlierHooping> Hoopings, ImmutableArray<EarlierCloth> Cloths)
+{
+    public IEnumerable<EarlierName> Names => Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names);
+
+    /// <summary>Number of the hooping that each segment lies in.</summary>
+    public ImmutableDictionary<int, int> HoopingOfSegment =>
+        Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment, h.Number))).ToImmutableDictionary(p => p.Segment, p => p.Number);
+}

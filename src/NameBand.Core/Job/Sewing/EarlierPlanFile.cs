@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>Reads a plan.json of ours back.</summary>
+public static class EarlierPlanFile
+{
+    /// <summary>The plan, or why it cannot be read; a plan.json of ours from before these keys were written is refused too.</summary>
+    public static Result<EarlierPlan> Read(string path, string shownAs)
+    {
+        try
+        {
+            return Result.Of(Parse(File.ReadAllBytes(path)));
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return Fail("There is no plan here yet.", "Run make first.");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Fail($"The plan cannot be opened: {e.Message}", "See who may read it, and whether another program holds it.");
+        }
+        catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException or FormatException or ArgumentException)
+        {
+            return Fail("This is not a whole plan of ours: it was changed or cut off.", "Take it back from a copy, or run make again.");
+        }
+
+        Result<EarlierPlan> Fail(string found, string mend) => Result.Fail<EarlierPlan>(Problem.CannotUse(new Where(shownAs), found, mend));
+    }
+
+    internal static EarlierPlan Parse(byte[] json)
+    {
+        using var document = JsonDocument.Parse(json);
+        var root = document.RootElement;
+        return new EarlierPlan(
+            Text(root, "face"), Text(root, "fabric"), Number(root, "letterHeightExactMm"), Number(root, "baselineYMm"), Number(root, "markYMm"),
+            Number(root.GetProperty("strip"), "shortening"),
+            [.. root.GetProperty("rounds").EnumerateArray().Select(Round)],
+            [.. root.GetProperty("hoopings").EnumerateArray().Select(Hooping)],
+            [.. root.GetProperty("cloths").EnumerateArray().Select(Cloth)]);
+    }
+
+    private static EarlierRound Round(JsonElement round) => new(
+        Whole(round, "number"), Number(round, "lengthMm"), Number(round, "hemMm"), Number(round, "gapMm"),
+        [.. round.GetProperty("segments").EnumerateArray().Select(Segment)]);
+
+    private static EarlierSegment Segment(JsonElement segment)
+    {
+        var names = segment.GetProperty("names").EnumerateArray().Select(n => Name(n, isGone: false));
+        var gone = segment.TryGetProperty("gone", out var list) ? list.EnumerateArray().Select(n => Name(n, isGone: true)) : [];
+        return new EarlierSegment(
+            Whole(segment, "number"), Number(segment, "startMm"), Number(segment, "lengthMm"), Number(segment, "clothStartMm"),
+            [.. names.Concat(gone).OrderBy(n => n.StartMm)]);
+    }
+
+    private static EarlierName Name(JsonElement name, bool isGone) => new(
+        Whole(name, "order"), Text(name, "text"), new RowRef(Text(name, "list"), Whole(name, "line")),
+        Number(name, "startMm"), Number(name, "widthMm"), Number(name, "baselineYMm"), isGone);
+
+    private static EarlierHooping Hooping(JsonElement hooping) => new(
+        Whole(hooping, "number"),
+        [.. hooping.GetProperty("segments").EnumerateArray().Select(s => new EarlierHooped(Whole(s, "number"), Number(s, "xMm"), Number(s, "yMm")))],
+        Optional(hooping, "madeFrom"), Optional(hooping, "needlePathPrint"), Optional(hooping, "proofPrint"),
+        Whole(hooping, "cloth"), Number(hooping, "onClothMm"));
+
+    private static EarlierCloth Cloth(JsonElement cloth) => new(
+        Whole(cloth, "number"), Number(cloth, "lengthMm"), Number(cloth, "widthMm"), [.. cloth.GetProperty("pieces").EnumerateArray().Select(Piece)]);
+
+    private static EarlierPiece Piece(JsonElement piece) => new(
+        Whole(piece, "number"), Whole(piece, "round"), Number(piece, "startMm"), Number(piece, "lengthMm"), Whole(piece, "lane"),
+        Number(piece, "onClothMm"), Number(piece, "startAllowanceMm"), Number(piece, "endAllowanceMm"));
+
+    private static string Optional(JsonElement at, string key) => at.TryGetProperty(key, out var value) ? value.GetString() ?? "" : "";
+
+    private static string Text(JsonElement at, string key) => at.GetProperty(key).GetString() ?? throw new FormatException(key);
+
+    private static int Whole(JsonElement at, string key) => at.GetProperty(key).GetInt32();
+
+    private static double Number(JsonElement at, string key) =>
+        at.GetProperty(key).GetDouble() is var number && double.IsFinite(number) ? number : throw new FormatException(key);
+}

@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using NameBand.Job;
+
+namespace NameBand.Layout.Resuming;
+
+/// <summary>Makes rounds and hoopings of blocks.</summary>
+internal static class Assemble
+{
+    public static ImmutableArray<Round> Rounds(ImmutableArray<KeptBlock> blocks, double[] hemsMm, EarlierPlan earlier, Sizing sizing)
+    {
+        var byRound = blocks.ToLookup(b => b.Round);
+        return [.. Enumerable.Range(1, hemsMm.Length).Select(Round)];
+
+        Round Round(int number)
+        {
+            var segments = byRound[number].OrderBy(b => b.FirstMm).Select(b => new Segment(b.Segment, b.StartMm, b.LengthMm, b.ClothStartMm ?? (b.StartMm / (1 - sizing.Shortening)), b.Names)).ToImmutableArray();
+            double hem = hemsMm[number - 1];
+            double end = segments.SelectMany(s => s.Names).Select(n => n.EndMm).DefaultIfEmpty(0).Max();
+            double gap = Gap(segments, earlier, number);
+            double need = end + (sizing.Hem.Closed && end > 0 ? sizing.GapMm(earlier.LetterHeightMm) / 2 : 0);
+            return new Round(number, need > hem + Sizing.SlightMm ? need : hem, hem, gap, segments);
+        }
+    }
+
+    /// <summary>The least gap that two neighbours have.</summary>
+    private static double Gap(ImmutableArray<Segment> segments, EarlierPlan earlier, int round)
+    {
+        double before = earlier.Rounds.FirstOrDefault(r => r.Number == round)?.GapMm ?? 0;
+        var names = segments.SelectMany(s => s.Names).OrderBy(n => n.StartMm).ToList();
+        double least = names.Count < 2 ? before : names.Skip(1).Select((n, i) => n.StartMm - names[i].EndMm).Min();
+
+        // Places are kept to the thousandth, and a gap that did not change is not to seem to.
+        return Math.Abs(least - before) < 0.005 ? before : least;
+    }
+
+    /// <summary>Hoopings in the order of their numbers; those of the earlier plan lie on the cloth as they did.</summary>
+    public static ImmutableArray<Hooping> Hoopings(ImmutableArray<KeptBlock> blocks, ImmutableArray<Round> rounds, EarlierPlan earlier, ImmutableArray<StripCloth> cloths)
+    {
+        var before = earlier.Hoopings.ToDictionary(h => h.Number);
+        var byNumber = rounds.SelectMany(r => r.Segments.Select(s => (Round: r, Segment: s))).ToDictionary(p => p.Segment.Number);
+        return [.. blocks.GroupBy(b => b.Hooping).OrderBy(g => g.Key).Select(Made)];
+
+        Hooping Made(IGrouping<int, KeptBlock> group)
+        {
+            var known = group.All(b => b.ClothStartMm is not null) && before.TryGetValue(group.Key, out var hooping) ? hooping : null;
+            if (known is not null)
+            {
+                // The first segment is where a hooping's origin lies: with another one first, the origin would move.
+                var places = known.Segments.ToDictionary(s => s.Segment);
+                var order = known.Segments.Select(s => s.Segment).ToList();
+                var lying = group.OrderBy(b => order.IndexOf(b.Segment)).ToList();
+                var origin = places[lying[0].Segment];
+                return new Hooping(
+                    group.Key,
+                    [.. lying.Select(b => new HoopedSegment(byNumber[b.Segment].Round, byNumber[b.Segment].Segment, places[b.Segment].XMm - origin.XMm, places[b.Segment].YMm - origin.YMm))])
+                {
+                    Cloth = known.Cloth,
+                    OnClothMm = known.OnClothMm + origin.XMm,
+                };
+            }
+
+            var block = group.Single();
+            var (round, segment) = byNumber[block.Segment];
+            var (cloth, onClothMm) = OnCloth(segment, round.Number, cloths);
+            return new Hooping(group.Key, [new HoopedSegment(round, segment, 0, 0)]) { Cloth = cloth, OnClothMm = onClothMm };
+        }
+    }
+
+    /// <summary>The cloths as they were cut, with the pieces on them; their lengths along the rounds follow the shortening as it is known now.</summary>
+    public static ImmutableArray<StripCloth> Cloths(EarlierPlan earlier, Sizing sizing, double[] hemsMm, double pitchMm)
+    {
+        double scale = (1 - sizing.Shortening) / (1 - earlier.Shortening);
+        return [.. earlier.Cloths.Select(c => new StripCloth(
+            c.Number, c.LengthMm, c.WidthMm, pitchMm, [.. c.Pieces.Select(p => Piece(p, c.Number))],
+            [.. earlier.Hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)]))];
+
+        StripPiece Piece(EarlierPiece piece, int cloth)
+        {
+            bool isLast = earlier.Cloths.SelectMany(c => c.Pieces).All(p => p.Round != piece.Round || p.StartMm <= piece.StartMm);
+            double start = piece.StartMm * scale;
+            double length = isLast ? hemsMm[piece.Round - 1] - start : piece.LengthMm * scale;
+            return new StripPiece(piece.Number, piece.Round, start, length, cloth, piece.Lane, piece.OnClothMm, piece.StartAllowanceMm, piece.EndAllowanceMm);
+        }
+    }
+
+    private static (int Cloth, double OnClothMm) OnCloth(Segment segment, int round, ImmutableArray<StripCloth> cloths)
+    {
+        var piece = cloths.SelectMany(c => c.Pieces).Where(p => p.Round == round)
+            .OrderBy(p => p.StartMm).LastOrDefault(p => p.StartMm <= segment.StartMm + Sizing.SlightMm);
+        return piece is null
+            ? (1, segment.ClothStartMm)
+            : (piece.Cloth, piece.OnClothMm + ((segment.StartMm - piece.StartMm) * StretchFactor(segment)));
+    }
+
+    /// <summary>Length on the cloth for one on the finished round, as the segment's own two starts have it.</summary>
+    private static double StretchFactor(Segment segment) => segment.StartMm > 0 ? segment.ClothStartMm / segment.StartMm : 1;
+}

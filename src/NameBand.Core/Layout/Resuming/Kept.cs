@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Garment;
+using NameBand.Job;
+using NameBand.Lettering;
+
+namespace NameBand.Layout.Resuming;
+
+/// <summary>Finds what of an earlier plan stays.</summary>
+internal static class Kept
+{
+    /// <summary>
+    /// The earlier segments with their names that are still asked for. What is sewn lies fast on the cloth: where the
+    /// shortening is known better now, its place along the finished round follows.
+    /// </summary>
+    public static ImmutableArray<KeptBlock> Blocks(Continuation from, IReadOnlyList<LetteredName> names, Sizing sizing)
+    {
+        var earlier = from.Earlier;
+        double scale = (1 - sizing.Shortening) / (1 - earlier.Shortening);
+        var hoopingOf = earlier.HoopingOfSegment;
+        var present = names
+            .Where(n => from.Before.ContainsKey(n.Name.Row))
+            .ToDictionary(n => from.Before[n.Name.Row]);
+        foreach (var gone in earlier.Names)
+        {
+            if (!present.ContainsKey(gone) && from.Gone.FirstOrDefault(g => g.Name.Text == gone.Text && g.Name.Row == gone.Row) is { } lettered)
+            {
+                present.Add(gone, lettered);
+            }
+        }
+
+        var blocks = ImmutableArray.CreateBuilder<KeptBlock>();
+        foreach (var round in earlier.Rounds)
+        {
+            foreach (var segment in round.Segments.OrderBy(s => s.StartMm))
+            {
+                int hooping = hoopingOf[segment.Number];
+                bool isSewn = from.Sewn.Contains(hooping);
+                double start = segment.StartMm * scale;
+                ImmutableArray<PlacedName> kept =
+                [
+                    .. segment.Names.Where(n => present.ContainsKey(n)).OrderBy(n => n.StartMm).Select(n => new PlacedName(
+                        present[n], start + ((n.StartMm - segment.StartMm) * scale), n.WidthMm, n.BaselineYMm, n.Order)
+                    {
+                        IsGone = from.Gone.Contains(present[n]),
+                    }),
+                ];
+                if (kept.Length > 0)
+                {
+                    blocks.Add(new KeptBlock(round.Number, segment.Number, hooping, start, segment.LengthMm * scale, isSewn, kept)
+                    {
+                        ClothStartMm = segment.ClothStartMm,
+                    });
+                }
+            }
+        }
+
+        return blocks.ToImmutable();
+    }
+
+    /// <summary>Clear room of every round, from its left end to its right one.</summary>
+    /// <param name="hem">Its places to keep clear and its room kept free are left out.</param>
+    public static IEnumerable<FreeStretch> Stretches(IEnumerable<KeptBlock> blocks, double[] hemsMm, HemPlan hem)
+    {
+        var allowed = Enumerable.Range(1, hemsMm.Length).SelectMany(k => Stretch.Of(hem, k)).ToLookup(s => s.Round);
+        foreach (var free in Between(blocks, hemsMm))
+        {
+            foreach (var stretch in allowed[free.Round].OrderBy(s => s.StartMm))
+            {
+                double from = Math.Max(free.StartMm, stretch.StartMm);
+                double to = Math.Min(free.EndMm, stretch.StartMm + stretch.LengthMm);
+                if (to > from || (free.EndMm <= free.StartMm && from <= to))
+                {
+                    yield return free with
+                    {
+                        StartMm = from,
+                        EndMm = to,
+                        AfterName = free.AfterName && from <= free.StartMm,
+                        BeforeName = free.BeforeName && to >= free.EndMm,
+                    };
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<FreeStretch> Between(IEnumerable<KeptBlock> blocks, double[] hemsMm)
+    {
+        var byRound = blocks.ToLookup(b => b.Round);
+        for (int round = 1; round <= hemsMm.Length; round++)
+        {
+            double at = 0;
+            bool afterName = false;
+            foreach (var name in byRound[round].SelectMany(b => b.Names).OrderBy(n => n.StartMm))
+            {
+                if (name.StartMm > at)
+                {
+                    yield return new FreeStretch(round, at, name.StartMm, afterName, true);
+                }
+
+                at = Math.Max(at, name.EndMm);
+                afterName = true;
+            }
+
+            yield return new FreeStretch(round, at, Math.Max(at, hemsMm[round - 1]), afterName, false);
+        }
+    }
+}

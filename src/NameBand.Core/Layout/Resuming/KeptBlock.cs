@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Layout.Resuming;
+
+/// <summary>A segment of an earlier plan that stays, with the names that are still in it from left to right.</summary>
+internal sealed record KeptBlock(
+    int Round, int Segment, int Hooping, double StartMm, double LengthMm, bool IsSewn, ImmutableArray<PlacedName> Names)
+{
+    /// <summary>Where it lies on the cloth, when that is settled; else it follows from its start.</summary>
+    public double? ClothStartMm { get; init; }
+
+    public double FirstMm => Names[0].StartMm;
+
+    public double LastMm => Names.Max(n => n.EndMm);
+}
+
+/// <summary>Clear room on a round, between kept names or an end of the strip.</summary>
+/// <param name="AfterName">A kept name stands at its left end.</param>
+/// <param name="BeforeName">A kept name stands at its right end.</param>
+internal sealed record FreeStretch(int Round, double StartMm, double EndMm, bool AfterName, bool BeforeName)
+{
+    /// <summary>Blank that has to stay at each end: a whole gap beside a name, half a one where the strip's ends meet, none at an open end.</summary>
+    public (double Left, double Right) Ends(double gapMm, bool closed) =>
+        (AfterName ? gapMm : closed ? gapMm / 2 : 0, BeforeName ? gapMm : closed ? gapMm / 2 : 0);
+
+    /// <summary>Room the stretch offers when each name brings one gap along.</summary>
+    public double OfferMm(double gapMm, bool closed)
+    {
+        var (left, right) = Ends(gapMm, closed);
+        return EndMm - StartMm - left - right + gapMm;
+    }
+}

@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Garment;
+using NameBand.Job;
+using NameBand.Lettering;
+using NameBand.Names;
+
+namespace NameBand.Layout.Resuming;
+
+/// <summary>What a plan that has been begun goes on from.</summary>
+/// <param name="Sewn">Numbers of the hoopings that are sewn: nothing in them moves.</param>
+/// <param name="Gone">Sewn names that no row asks for any longer, lettered so that they can be drawn.</param>
+public sealed record Continuation(
+    EarlierPlan Earlier, ImmutableHashSet<int> Sewn, ImmutableDictionary<RowRef, EarlierName> Before, ImmutableArray<LetteredName> Gone);
+
+/// <summary>
+/// Goes on with a plan after something has been sewn. Sewn hoopings stay where they lie on the cloth. The others stay
+/// too, as long as what was planned still holds; latecomers go into the room that was kept free or has become free.
+/// Only where that does not do, the unsewn names are set out again between the sewn ones.
+/// </summary>
+public static class LayoutResumer
+{
+    public static Result<StripPlan> Plan(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric, Continuation from)
+    {
+        var sizing = new Sizing(
+            lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm, job.Strip.Shortening, job.Lettering.Gap?.Mm);
+        var earlier = from.Earlier;
+        double height = earlier.LetterHeightMm;
+        var baseline = new SettledBaseline(earlier.BaselineYMm, height, sizing);
+        var (names, held) = HoldUnfitting(lettered.Names, sizing, height, baseline, from);
+        var blocks = Kept.Blocks(from, names, sizing);
+        var newcomers = names.Where(n => !blocks.Any(b => b.Names.Any(p => p.Lettered == n))).ToList();
+
+        double[] hems = Hems(hem, earlier);
+        var stays = StaysAsPlanned(earlier, hem, sizing) ? new Squeeze(sizing, height, hems, baseline).Place(blocks, newcomers) : null;
+        var laid = stays ?? new Setting(sizing, height, hems, job.Lettering.Spread, baseline).Place([.. blocks.Where(b => b.IsSewn)], names);
+
+        var rounds = Assemble.Rounds(laid, hems, earlier, sizing);
+        var cloths = Assemble.Cloths(earlier, sizing, hems, job.Strip.CutWidth.Mm);
+        var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths);
+        var plan = new StripPlan(
+            hem, height, HeightBound.Given, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
+            sizing.SpareMm, earlier.BaselineYMm, earlier.MarkYMm, rounds, hoopings, [], held)
+        {
+            Cloths = [.. cloths.Select(c => c with { Hoopings = [.. hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)] })],
+        };
+        var notes = stays is null && blocks.Any(b => !b.IsSewn)
+            ? [Problem.Note(new Where(), "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
+            : ImmutableArray<Problem>.Empty;
+        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, names, sizing), .. notes]);
+    }
+
+    /// <summary>False once the hem, the shortening or the number of rounds is another: then what was planned no longer holds.</summary>
+    private static bool StaysAsPlanned(EarlierPlan earlier, HemPlan hem, Sizing sizing) =>
+        Math.Abs(earlier.Shortening - sizing.Shortening) < 1e-6
+        && (hem.FixedRounds ?? earlier.Rounds.Length) == earlier.Rounds.Length
+        && earlier.Rounds.All(r => Math.Abs(r.HemMm - hem.RoundMm(r.Number)) < 0.01);
+
+    private static double[] Hems(HemPlan hem, EarlierPlan earlier) =>
+        [.. Enumerable.Range(1, Math.Max(hem.FixedRounds ?? 0, earlier.Rounds.Length)).Select(hem.RoundMm)];
+
+    private static (List<LetteredName> Names, ImmutableArray<HeldRow> Held) HoldUnfitting(
+        ImmutableArray<LetteredName> all, Sizing sizing, double height, SettledBaseline baseline, Continuation from)
+    {
+        var names = new List<LetteredName>();
+        var held = ImmutableArray.CreateBuilder<HeldRow>();
+        foreach (var name in all)
+        {
+            bool wasPlanned = from.Before.ContainsKey(name.Name.Row);
+            if (wasPlanned || (sizing.FitsField(name, height) && baseline.Fits(name)))
+            {
+                names.Add(name);
+            }
+            else
+            {
+                string why = sizing.FitsField(name, height) ? "too tall for the strip" : "too wide for one hooping";
+                held.Add(new HeldRow(name.Name.Row, FormattableString.Invariant(
+                    $"{why} at letters {height:0.0} mm high, which the sewn names have settled. Agree a shorter form with its owner")));
+            }
+        }
+
+        return (names, held.ToImmutable());
+    }
+}

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using NameBand.Garment;
+using NameBand.Lettering;
+
+namespace NameBand.Layout.Resuming;
+
+/// <summary>Puts latecomers into free room and moves nobody.</summary>
+internal sealed class Squeeze(Sizing sizing, double heightMm, double[] hemsMm, SettledBaseline baseline)
+{
+    /// <summary>Room that was kept free is what latecomers are for.</summary>
+    private readonly HemPlan _hem = sizing.Hem with { KeepFreeMm = 0 };
+    private readonly double _gap = sizing.GapMm(heightMm);
+
+    /// <summary>All blocks with the latecomers in blocks of their own or at the end of one; null when they do not all fit.</summary>
+    public ImmutableArray<KeptBlock>? Place(ImmutableArray<KeptBlock> kept, IReadOnlyList<LetteredName> newcomers)
+    {
+        var blocks = kept.ToList();
+        int order = kept.SelectMany(b => b.Names).Select(n => n.Order).DefaultIfEmpty(0).Max();
+        int number = kept.Select(b => b.Segment).Concat(kept.Select(b => b.Hooping)).DefaultIfEmpty(0).Max();
+        foreach (var newcomer in newcomers)
+        {
+            double width = sizing.WidthMm(newcomer, heightMm);
+            if (Kept.Stretches(blocks, hemsMm, _hem).FirstOrDefault(s => s.OfferMm(_gap, sizing.Hem.Closed) >= width + _gap - Sizing.SlightMm) is not { } stretch)
+            {
+                return null;
+            }
+
+            double start = stretch.StartMm + stretch.Ends(_gap, sizing.Hem.Closed).Left;
+            var placed = new PlacedName(newcomer, start, width, baseline.For(newcomer), ++order);
+            int neighbour = blocks.FindIndex(b => CanTake(b, stretch, placed, blocks));
+            if (neighbour >= 0)
+            {
+                blocks[neighbour] = Grown(blocks[neighbour], placed);
+            }
+            else
+            {
+                number++;
+                blocks.Add(Grown(new KeptBlock(stretch.Round, number, number, start, width, IsSewn: false, []), placed));
+            }
+        }
+
+        return [.. blocks];
+    }
+
+    /// <summary>An unsewn hooping of one segment takes a latecomer at its right end, where the field has the room.</summary>
+    private bool CanTake(KeptBlock block, FreeStretch stretch, PlacedName newcomer, List<KeptBlock> all) =>
+        !block.IsSewn && block.Round == stretch.Round && stretch.AfterName
+        && Math.Abs(block.LastMm - stretch.StartMm) < Sizing.SlightMm
+        && all.Count(b => b.Hooping == block.Hooping) == 1
+        && newcomer.EndMm - block.FirstMm <= sizing.LongestSegmentMm
+        && ((newcomer.StartMm - block.FirstMm) / (1 - sizing.Shortening)) + newcomer.WidthMm <= sizing.FieldAlongMm;
+
+    private KeptBlock Grown(KeptBlock block, PlacedName newcomer)
+    {
+        ImmutableArray<PlacedName> names = [.. block.Names, newcomer];
+        var (start, length) = SegmentCutter.Extent(names[0], names[^1], 0, Math.Max(hemsMm[block.Round - 1], names[^1].EndMm), sizing);
+        return block with { Names = names, StartMm = start, LengthMm = length, ClothStartMm = null };
+    }
+}

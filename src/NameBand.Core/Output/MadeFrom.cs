@@ -1,0 +1,85 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using NameBand.Cloth;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Lettering;
+
+namespace NameBand.Output;
+
+/// <summary>
+/// Fingerprints of all that the files of a hooping are made from, this build of the program included. Where it is the
+/// same as last time, so would be every byte of the files, and they need not be made again.
+/// </summary>
+public sealed class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
+{
+    private readonly ConcurrentDictionary<LetterPiece, string> _outlines = new();
+
+    private readonly string _common = string.Join(
+        '|', typeof(MadeFrom).Assembly.ManifestModule.ModuleVersionId, fabric, job.Machine, string.Join(',', job.Machine.Names), job.Strip.SewnBeforeCutting,
+        job.Bobbin, plan.Hem.Strip, plan.Hem.Closed, Exact(plan.Hem.OverlapMm), Exact(plan.LetterHeightMm), Exact(plan.PullCompensationMm),
+        Exact(plan.Shortening), Exact(plan.FieldAlongMm), Exact(plan.FieldAcrossMm), Exact(plan.SpareMm), Exact(plan.BaselineYMm), Exact(plan.MarkYMm));
+
+    public string Of(Hooping hooping)
+    {
+        var text = new StringBuilder(_common).Append('|').Append(Plain(hooping));
+        foreach (var placed in hooping.Segments)
+        {
+            text.Append('\n').Append(Exact(placed.XMm)).Append(' ').Append(Exact(placed.YMm)).Append(' ').Append(placed.Round.Number).Append(' ').Append(Exact(placed.Round.LengthMm));
+            Add(text, placed.Segment);
+        }
+
+        return Fingerprint(Encoding.UTF8.GetBytes(text.ToString()));
+    }
+
+    /// <param name="figures">What the round's proof says of its hoopings.</param>
+    public string Of(Round round, string figures)
+    {
+        var text = new StringBuilder(_common).Append('|').Append(round.Number).Append(' ').Append(Exact(round.LengthMm)).Append(' ')
+            .Append(Exact(round.HemMm)).Append(' ').Append(Exact(round.GapMm)).Append(' ').Append(plan.Rounds.Length).Append(' ').Append(figures);
+        foreach (var segment in round.Segments)
+        {
+            Add(text, segment);
+        }
+
+        return Fingerprint(Encoding.UTF8.GetBytes(text.ToString()));
+    }
+
+    /// <summary>The first half of a SHA-256, as letters and figures.</summary>
+    public static string Fingerprint(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes)[..16]);
+
+    private void Add(StringBuilder text, Segment segment)
+    {
+        text.Append('\n').Append(segment.Number).Append(' ').Append(Exact(segment.StartMm)).Append(' ').Append(Exact(segment.LengthMm)).Append(' ').Append(Exact(segment.ClothStartMm));
+        foreach (var name in segment.Names)
+        {
+            text.Append('\n').Append(name.Order).Append(' ').Append(name.IsGone).Append(' ').Append(Exact(name.StartMm)).Append(' ').Append(Exact(name.WidthMm)).Append(' ')
+                .Append(Exact(name.BaselineYMm)).Append(' ').Append(name.Lettered.Name.Text).Append(' ').Append(name.Lettered.Ink);
+            foreach (var piece in name.Lettered.Pieces)
+            {
+                text.Append(' ').Append(_outlines.GetOrAdd(piece.Piece, OutlineOf)).Append(' ').Append(Exact(piece.At.XMm)).Append(' ').Append(Exact(piece.At.YMm));
+            }
+        }
+    }
+
+    private static string OutlineOf(LetterPiece piece)
+    {
+        var text = new StringBuilder(piece.Key).Append('|').Append(piece.Face);
+        foreach (var ring in piece.Outline.Rings)
+        {
+            text.Append('\n');
+            foreach (var point in ring.Points)
+            {
+                text.Append(Exact(point.XMm)).Append(',').Append(Exact(point.YMm)).Append(' ');
+            }
+        }
+
+        return Fingerprint(Encoding.UTF8.GetBytes(text.ToString()));
+    }
+
+    private static string Plain(Hooping hooping) => (hooping with { Segments = [] }).ToString();
+
+    private static string Exact(double number) => number.ToString("R", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+
+namespace NameBand.Output;
+
+/// <summary>What a hooping's files were made from and what they are, as fingerprints.</summary>
+/// <param name="IsSewn">Its files are those that were sewn.</param>
+/// <param name="IsAgain">It was spoiled and is to be sewn again.</param>
+/// <param name="IsPatch">It is to be sewn again on a piece of its own.</param>
+public sealed record HoopingOrigin(string MadeFrom, string PathPrint, string ProofPrint, bool IsSewn = false, bool IsAgain = false, bool IsPatch = false);
+
+/// <summary>What a plan was made from.</summary>
+/// <param name="Rounds">For each round's proof: what it was made from and what it is.</param>
+public sealed record PlanOrigin(
+    string Face, string Fabric, ImmutableDictionary<int, HoopingOrigin> Hoopings, ImmutableDictionary<int, (string MadeFrom, string Print)> Rounds)
+{
+    internal void Write(Utf8JsonWriter json, int hooping)
+    {
+        if (!Hoopings.TryGetValue(hooping, out var origin))
+        {
+            return;
+        }
+
+        json.WriteString("madeFrom", origin.MadeFrom);
+        json.WriteString("needlePathPrint", origin.PathPrint);
+        json.WriteString("proofPrint", origin.ProofPrint);
+        if (origin.IsSewn)
+        {
+            json.WriteBoolean("sewn", true);
+        }
+
+        if (origin.IsAgain || origin.IsPatch)
+        {
+            json.WriteBoolean("again", true);
+        }
+
+        if (origin.IsPatch)
+        {
+            json.WriteBoolean("patch", true);
+        }
+    }
+}

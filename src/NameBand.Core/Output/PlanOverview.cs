@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Output;
+
+/// <summary>A hooping of a plan that has been written.</summary>
+public sealed record PlannedHooping(int Number, ImmutableArray<string> Names, double Minutes);
+
+/// <summary>The plan in an out folder, as far as a person who sews from it needs it.</summary>
+public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> Hoopings, EarlierPlan Plan)
+{
+    /// <summary>Cloth that goes into the seam at each end of a patch piece: common practice, no source.</summary>
+    public const double PatchSeamMm = 10;
+
+    public static Result<PlanOverview> Read(string outFolder)
+    {
+        string path = Path.Combine(outFolder, OutPaths.Plan);
+        var read = EarlierPlanFile.Read(path, OutPaths.Plan);
+        if (read.Value is not { } plan)
+        {
+            return Result.Fail<PlanOverview>(read.Problems);
+        }
+
+        using var json = JsonDocument.Parse(File.ReadAllBytes(path));
+        var minutes = json.RootElement.GetProperty("hoopings").EnumerateArray()
+            .ToDictionary(h => h.GetProperty("number").GetInt32(), h => h.GetProperty("minutes").GetDouble());
+        var segments = plan.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number);
+        return Result.Of(new PlanOverview(
+            json.RootElement.GetProperty("title").GetString() ?? "",
+            [.. plan.Hoopings.Select(h => new PlannedHooping(
+                h.Number, [.. h.Segments.SelectMany(s => segments[s.Segment].Names).Select(n => n.Text)], minutes[h.Number]))],
+            plan));
+    }
+
+    /// <summary>Length on the cloth of a piece that replaces a hooping in a strip already cut: its segment and a seam at each end.</summary>
+    public double PatchOnClothMm(int hooping)
+    {
+        var segments = Plan.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number);
+        double longest = Plan.Hoopings.Single(h => h.Number == hooping).Segments.Max(s => segments[s.Segment].LengthMm);
+        return (longest / (1 - Plan.Shortening)) + (2 * PatchSeamMm);
+    }
+}

@@ -1,0 +1,61 @@
+using NameBand.Common;
+
+namespace NameBand.Output;
+
+/// <summary>
+/// The folder <c>sewn</c> in a job: the files of every hooping that has been sewn, byte for byte, and the plan they
+/// belong to. It lies as the out folder does.
+/// </summary>
+public static class SewnFolder
+{
+    public const string Name = "sewn";
+
+    public static string Of(string jobFolder) => Path.Combine(jobFolder, Name);
+
+    public static string PlanOf(string jobFolder) => Path.Combine(jobFolder, Name, OutPaths.Plan);
+
+    /// <summary>A hooping's kept file, or null when it is not there.</summary>
+    public static byte[]? Read(string jobFolder, string relative)
+    {
+        string path = Path.Combine(Of(jobFolder), relative);
+        return File.Exists(path) ? File.ReadAllBytes(path) : null;
+    }
+
+    /// <summary>
+    /// Keeps a hooping's files and the plan. Each is written beside its place, confirmed by the disk and then renamed,
+    /// so that a kept file is whole or not there.
+    /// </summary>
+    /// <exception cref="IOException">The machine could not; whatever was kept before is as it was.</exception>
+    public static void Keep(string jobFolder, string outFolder, int hooping)
+    {
+        string marker = Path.GetFileNameWithoutExtension(OutPaths.NeedlePath(hooping)) + ".";
+        foreach (string file in Directory.EnumerateFiles(outFolder, marker + "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        {
+            Put(file, Path.Combine(Of(jobFolder), Path.GetRelativePath(outFolder, file)));
+        }
+
+        Put(Path.Combine(outFolder, OutPaths.Plan), PlanOf(jobFolder));
+        DiskFlush.TryFolder(Of(jobFolder));
+        DiskFlush.TryFolder(jobFolder);
+    }
+
+    private static void Put(string from, string to)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(to)!);
+        string beside = to + ".new";
+        byte[] bytes = File.ReadAllBytes(from);
+        if (File.Exists(to) && File.ReadAllBytes(to).AsSpan().SequenceEqual(bytes))
+        {
+            return;
+        }
+
+        using (var file = new FileStream(beside, FileMode.Create, FileAccess.Write, FileShare.None))
+        {
+            file.Write(bytes);
+            file.Flush(flushToDisk: true);
+        }
+
+        File.Move(beside, to, overwrite: true);
+        DiskFlush.TryFolder(Path.GetDirectoryName(to)!);
+    }
+}

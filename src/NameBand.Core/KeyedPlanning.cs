@@ -88,6 +88,14 @@ internal static class KeyedPlanning
             problems.Add(Problem.Note(new Where(Key: "letters.sizes"), WhyNotLarger(larger.Step, larger.Laid.Value!, fewestHeld)));
         }
 
+        if (basis.Alphabets.BySize.All(a => Math.Abs(a.HeightMm - step.HeightMm) >= 0.05))
+        {
+            problems.Add(Problem.Note(
+                new Where(job.Letters.Alphabet),
+                FormattableString.Invariant($"Letters {step.HeightMm:0.##} mm high were not measured: their widths are taken in proportion from the nearest size that was."),
+                FormattableString.Invariant($"Run measure with --size \"{step.HeightMm:0.##} mm\" to have them measured.")));
+        }
+
         var plan = chosen.Value! with { SpacingMm = step.GapMm, HasNeedlePaths = false };
         return WithDrift(job.Letters.Hooped ? plan : InOneRun(plan), job, problems);
     }
@@ -164,15 +172,6 @@ internal static class KeyedPlanning
                 new Where(job.Letters.Alphabet),
                 $"These letters are not measured: {string.Join(" ", missing)}. Their widths are estimated by the proportions of {job.Lettering.Face}.",
                 "Names that have them are marked ~ on the key-in sheet; measure these first as they are sewn.");
-        }
-
-        double[] scaled = [.. job.Letters.Sizes.Select(s => s.Mm).Where(h => file.BySize.All(a => Math.Abs(a.HeightMm - h) >= 0.05))];
-        if (scaled.Length > 0)
-        {
-            yield return Problem.Note(
-                new Where(job.Letters.Alphabet),
-                $"Not measured at {string.Join(", ", scaled.Select(h => Length.FromMm(h).InMillimetres()))}: widths there are taken in proportion from the nearest size that was.",
-                "Run measure with --size to have them measured.");
         }
     }
 }

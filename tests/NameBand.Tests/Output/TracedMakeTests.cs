@@ -1,7 +1,7 @@
 using System.Text.Json;
+using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Names;
-using NameBand.Common;
 using NameBand.Stitching;
 using NameBand.Tests.Outside;
 using SixLabors.ImageSharp;

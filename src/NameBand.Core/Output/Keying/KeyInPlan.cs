@@ -32,7 +32,8 @@ public static class KeyInPlan
                 lastEndMm = round.Sewn is { } sewn && i == sewn.SewnNames ? sewn.SewnToMm : lastEndMm;
                 var parts = Parts(name, start, lastEndMm, composer, settings, forward);
                 names.Add(new KeyInName(
-                    names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hoopings[segment.Number], parts) { IsSewn = isSewn });
+                    names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hoopings[segment.Number], parts)
+                { IsSewn = isSewn });
                 lastEndMm = parts[^1].FromEndMm + parts[^1].ExpectedMm;
             }
         }

@@ -5,6 +5,7 @@ return args switch
     ["stitches", .. var rest] => StitchTable.Run(rest),
     ["warm"] => WarmStitching.Run(),
     ["proofs", .. var rest] => ProofFigures.Run(rest),
+    ["layout"] => LayoutFigures.Run(),
     ["whole", .. var rest] => WholeJob.Run(rest),
     _ => Usage(),
 };
@@ -14,6 +15,7 @@ static int Usage()
     Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--pictures DIR] FONTFILE…");
     Console.Error.WriteLine("            warm");
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
+    Console.Error.WriteLine("            layout");
     Console.Error.WriteLine("            whole [PROJECT FOLDER]");
     return 64;
 }

@@ -1,5 +1,7 @@
 using Google.OrTools.LinearSolver;
 using NameBand.Layout.BestFit;
+using NameBand.Lettering;
+using NameBand.Tests.House;
 using Xunit;
 
 namespace NameBand.Tests.Sources;
@@ -92,6 +94,25 @@ public class BinPackingSourcesTests
             program.Solve(int.MaxValue, long.MaxValue);
             Assert.Equal(FullProgram(problem), program.Bound, 6);
         }
+    }
+
+    /// <summary>
+    /// The names of an open list, lettered at 9 mm with gaps of 13.5 mm for a field of 150 mm: as few hoopings as the
+    /// pattern program over all fillings, solved by GLOP, says there must be. Source: @faker-js/faker 10.6.0 (MIT),
+    /// names of its locales.
+    /// </summary>
+    [Fact]
+    public void An_open_list_in_best_fit_order_takes_no_more_hoopings_than_an_independent_bound()
+    {
+        using var folder = new TemporaryFolder().With(
+            "job.json", """{ "format": 1, "lists": ["names.csv"], "columns": { "name": "name" }, "hem": { "length": "3.66 m" } }""");
+        File.Copy(Path.Combine(Repository.Root, "tests", "NameBand.Tests", "Sources", "Data", "names-of-many-locales.csv"), folder["names.csv"]);
+        var names = Planning.ReadNames(folder.FullPath, new FaceShelf(), default).Value!.Lettered.Names;
+        int[] sizes = [.. names.Select(n => (int)Math.Ceiling((n.WidthMm(9, 0.2) + 13.5) * 100)).Where(s => s <= 16_350)];
+        Assert.True(sizes.Length > 350);
+        var packing = Packed(sizes, 16_350);
+        Assert.Equal((int)Math.Ceiling(FullProgram(new PackingProblem(sizes, 16_350)) - 1e-6), packing.Bins.Length);
+        Assert.True(packing.IsProven);
     }
 
     private static Packing Packed(int[] sizes, int capacity)

@@ -129,7 +129,7 @@ internal static class KeyedPlanning
         var atStep = job with { Lettering = job.Lettering with { Height = Length.FromMm(step.HeightMm), Least = Length.FromMm(step.HeightMm) } };
         if (!job.Letters.Hooped)
         {
-            atStep = atStep with { Hoop = new HoopSettings(Length.FromMm(NoFieldMm), job.Strip.CutWidth, Length.FromMm(0)) };
+            atStep = TracedSewing.InListedOrder(atStep) with { Hoop = new HoopSettings(Length.FromMm(NoFieldMm), job.Strip.CutWidth, Length.FromMm(0)) };
         }
 
         return LayoutPlanner.Plan(atStep, hem, basis.Letter(step), fabric);

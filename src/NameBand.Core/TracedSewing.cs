@@ -20,10 +20,15 @@ internal static class TracedSewing
     /// <summary>Nothing is hooped in a field of its own: a template is as long as its strip.</summary>
     public static Result<StripPlan> Lay(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric)
     {
-        var fieldless = job with { Hoop = new HoopSettings(Length.FromMm(NoFieldMm), job.Strip.CutWidth, Length.FromMm(0)) };
+        var fieldless = InListedOrder(job) with { Hoop = new HoopSettings(Length.FromMm(NoFieldMm), job.Strip.CutWidth, Length.FromMm(0)) };
         var laid = LayoutPlanner.Plan(fieldless, hem, lettered, fabric);
         return laid with { Value = laid.Value is { } plan ? InOneRun(plan) : null };
     }
+
+    /// <summary>The best fit is to the sewing field; where there is none, the order stays as it is listed.</summary>
+    public static BandJob InListedOrder(BandJob job) => job.Lettering.Order == NameOrder.BestFit
+        ? job with { Lettering = job.Lettering with { Order = NameOrder.Listed } }
+        : job;
 
     private static StripPlan InOneRun(StripPlan plan) => plan with
     {

@@ -20,12 +20,22 @@ internal static class Letters
         var walk = StringInfo.GetTextElementEnumerator(text.Normalize(NormalizationForm.FormC));
         while (walk.MoveNext())
         {
-            string letter = walk.GetTextElement();
-            letters.Add(string.IsNullOrWhiteSpace(letter) ? Blank : letter);
+            letters.Add(Key(walk.GetTextElement()));
         }
 
         return letters;
     }
+
+    /// <summary>
+    /// What is pressed for a letter. A machine has one apostrophe and one hyphen: pressing them for the typographer's is no
+    /// other spelling.
+    /// </summary>
+    public static string Key(string letter) => letter switch
+    {
+        "’" or "‘" or "ʼ" or "′" => "'",
+        "‐" or "‑" => "-",
+        _ => string.IsNullOrWhiteSpace(letter) ? Blank : letter,
+    };
 
     /// <summary>A text with its blanks made visible.</summary>
     public static string Shown(string text) => text.Replace(Blank, ShownBlank, StringComparison.Ordinal);

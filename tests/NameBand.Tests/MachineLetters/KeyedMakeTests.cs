@@ -105,6 +105,21 @@ public class KeyedMakeTests
     }
 
     [Fact]
+    public void Hooped_cloth_is_dealt_out_to_hoopings_and_the_best_fit_needs_them()
+    {
+        using var hooped = Folder("1 m", "\"hooped\": true");
+        var report = Bander.Make(hooped.FullPath);
+        Assert.True(report.Plan!.Hoopings.Length > 3);
+        Assert.All(report.Plan.Rounds.SelectMany(r => r.Segments), s => Assert.True(s.LengthMm <= 150 + 1e-6));
+        Assert.Equal(report.Plan.Hoopings.Length.ToString(CultureInfo.InvariantCulture), Rows(hooped["out/key-in.csv"])[^1]["sitting"]);
+        Assert.Contains(report.Estimate!.HandWork, w => w.Unit == "hoopings");
+
+        using var fed = Folder("1 m");
+        fed.With("job.json", File.ReadAllText(fed["job.json"]).Replace("\"way\"", "\"lettering\": { \"order\": \"bestFit\" }, \"way\""));
+        Assert.Equal("Hesper Quayle", Bander.Make(fed.FullPath).Plan!.Rounds[0].Names.First().Lettered.Name.Text);
+    }
+
+    [Fact]
     public void Without_measured_letters_the_plan_is_made_and_the_person_told()
     {
         using var folder = Folder("1 m");

@@ -24,6 +24,13 @@ public class SpellingTests
         Assert.Equal(nearest, NearestSpelling.Find(name, Plain));
 
     [Fact]
+    public void One_apostrophe_and_one_hyphen_are_keyed_for_all()
+    {
+        Assert.Equal("O'Dell-Bray", string.Concat(Letters.Of("O’Dell‑Bray")));
+        Assert.Empty(NearestSpelling.Lacking("O’Dell‑Bray", Plain));
+    }
+
+    [Fact]
     public void Accents_the_machine_has_are_kept() =>
         Assert.Equal("Nguyên é", NearestSpelling.Find("Nguyễn é", l => Plain(l) || l is "ê" or "é"));
 

@@ -5,7 +5,7 @@ namespace NameBand.Tests.CommandLine;
 /// <summary>A wrong command line: status 64, nothing on standard output, and on standard error what was probably meant.</summary>
 public class UsageTests
 {
-    private const string Commands = "The commands are make, names, hours, fit, print, measure and faces; --help says more.\n";
+    private const string Commands = "The commands are make, names, sewn, hours, fit, print, measure and faces; --help says more.\n";
     private const string Make = "Write: nameband make JOB [--out DIR] [--json]\n";
 
     public static TheoryData<string, string> WrongLines => new()

@@ -24,7 +24,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     {
         var divisions = asNeeded
             ? [AsNeeded(names, stretches)]
-            : stretches.Length == 1 ? [[[.. names]]] : new[] { ByName(names, stretches), ByHooping(names, stretches) };
+            : stretches.Length == 1 ? [[[.. names]]] : Divisions(names, stretches);
         var best = divisions.Select(d => Ordered(d, stretches, keptGap)).MinBy(o => (o.OverMm, o.Hoopings));
         var whole = Pack(names, best.LeastGapMm, sizing.LongestSegmentMm, BinPacker.Budget / 2);
         return (best.Rows, new BestFitProof(best.Hoopings, whole.Bound, whole.PatternHoopings, best.LeastGapMm));
@@ -47,7 +47,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
             var gaps = RowLayout.Space(
                 names.Sum(n => sizing.WidthMm(n, heightMm)), names.Count, stretches[i], sizing.GapMm(heightMm), spread,
                 keptGap(stretches[i], last, before), sizing.MostGapMm);
-            var packing = Pack(names, gaps.GapMm, CertainSegmentMm, BinPacker.Budget / (4 * division.Count));
+            var packing = Pack(names, gaps.GapMm, CertainSegmentMm, BinPacker.Budget / (16 * division.Count));
             rows.Add([.. packing.Bins.Select(b => b.Order().ToList()).OrderBy(b => b[0]).SelectMany(b => b).Select(n => names[n])]);
             over += gaps.LengthMm - stretches[i].LengthMm;
             hoopings += packing.Bins.Length;
@@ -71,15 +71,25 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
         return [.. stretches.Select((_, s) => names.Where((_, n) => places[n] == s).ToList())];
     }
 
-    /// <summary>Whole hoopings go onto the stretches, so that few of them are broken at a stretch's end.</summary>
-    private List<List<LetteredName>> ByHooping(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
+    /// <summary>
+    /// Names one by one, and whole hoopings packed at the gap that all stretches would share or a little more: on the
+    /// stretch that gets the wider gaps its hoopings then still hold.
+    /// </summary>
+    private List<List<LetteredName>>[] Divisions(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
     {
         double least = sizing.GapMm(heightMm);
         double slack = stretches.Sum(s => s.LengthMm) - names.Sum(n => sizing.WidthMm(n, heightMm));
-        double gap = spread ? Math.Max(least, slack / names.Count) : least;
-        var bins = Pack(names, gap, CertainSegmentMm, BinPacker.Budget / 4).Bins;
+        double shared = spread ? Math.Max(least, slack / names.Count) : least;
+        double[] wider = spread ? [0, 0.5, 1.5, 4] : [0];
+        return [ByName(names, stretches), .. wider.Select(w => ByHooping(names, stretches, shared, w))];
+    }
+
+    /// <summary>Whole hoopings go onto the stretches, so that few of them are broken at a stretch's end.</summary>
+    private List<List<LetteredName>> ByHooping(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches, double shared, double wider)
+    {
+        var bins = Pack(names, shared + wider, CertainSegmentMm, BinPacker.Budget / 16).Bins;
         var (places, _) = Spread(
-            [.. bins.Select(b => b.Sum(n => sizing.WidthMm(names[n], heightMm) + least))], [.. stretches.Select(s => s.OfferMm(least))]);
+            [.. bins.Select(b => b.Sum(n => sizing.WidthMm(names[n], heightMm) + shared))], [.. stretches.Select(s => s.OfferMm(shared))]);
         var where = new int[names.Count];
         for (int b = 0; b < bins.Length; b++)
         {

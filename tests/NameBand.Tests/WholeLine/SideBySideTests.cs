@@ -88,6 +88,6 @@ public class SideBySideTests
         Assert.InRange(Hoopings(plan) - fit.GetProperty("bound").GetInt32(), 0, 1);
         Assert.Equal(Hoopings(plan) == fit.GetProperty("bound").GetInt32(), fit.GetProperty("proven").GetBoolean());
         Assert.Equal("wantsShaping", plan.GetProperty("rounds")[0].GetProperty("upperEdge").GetString());
-        Assert.Equal(1.5 * Math.PI * 25.4, Number(plan.GetProperty("rounds")[1], "upperEdgeShorterMm"), 2);
+        Assert.Equal(1.5 * Math.PI * 25.4, Number(plan.GetProperty("rounds")[1], "upperEdgeShorterMm"), 0.001);
     }
 }

@@ -19,6 +19,7 @@ internal static class Printing
         foreach (var paper in Paper.Both)
         {
             sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
+            sheets.Add((OutPaths.ProofReading(paper.Word), stream => ProofReadingSheet.Write(stream, paper, matter)));
         }
 
         sheets.Add((OutPaths.NameFinder, stream => NameFinder.Write(stream, matter.Plan, matter.Job.Lettering.Collation)));

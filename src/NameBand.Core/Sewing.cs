@@ -50,6 +50,7 @@ internal static class Sewing
         {
             (figures[i], var path) = works.Make(plan.Hoopings[i]);
             loads[i] = (plan.Hoopings[i].Number, LoadMeter.Measure(path, made.Fabric));
+            WriteOtherForms(made, folder, plan.Hoopings[i], path);
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
         });
 
@@ -75,6 +76,22 @@ internal static class Sewing
         Write(folder, OutPaths.ReadMeFirst, stream =>
             ReadMeFirst.Write(stream, made.Job.Title, plan, made.Job.Strip.SewnBeforeCutting));
         return new Sewn(estimate, [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads)]);
+    }
+
+    /// <summary>The needle path in the further forms that the job asks for.</summary>
+    private static void WriteOtherForms(Planning.Planned made, OutFolder folder, Hooping hooping, NeedlePath path)
+    {
+        if (made.Job.Files.Svg)
+        {
+            Write(folder, OutPaths.NeedleDrawing(hooping.Number), stream =>
+                NeedlePathSvg.Write(stream, made.Plan, hooping, path, made.Fabric.Thread.DiameterMm));
+        }
+
+        if (made.Job.Files.Program)
+        {
+            Write(folder, OutPaths.NeedleProgram(hooping.Number), stream =>
+                NeedlePathProgram.Write(stream, hooping, path, made.Job.Program, made.Job.Machine.StitchesPerMinute));
+        }
     }
 
     /// <summary>A fault in one hooping comes out as itself, not wrapped: the edge tells a full disk from a bug by its type.</summary>

@@ -64,6 +64,10 @@ public sealed record BandJob(
     public LettersSettings Letters { get; init; } = LettersSettings.Usual;
 
     public TracedSettings Traced { get; init; } = new();
+
+    public FileSettings Files { get; init; } = new(Svg: false, Program: false);
+
+    public ProgramSettings Program { get; init; } = ProgramSettings.Usual;
 }
 
 /// <summary>Which column of the lists is which, where it cannot be found by itself; null means: find it.</summary>

@@ -31,6 +31,8 @@ internal static partial class JobAssembly
             Letters = Letters(folder, values),
             Traced = Traced(values),
             Layout = Layout(values),
+            Files = Files(values),
+            Program = Program(values),
         };
         JobChecks.Check(job, values);
         return job;

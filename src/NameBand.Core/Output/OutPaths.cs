@@ -28,6 +28,12 @@ public static class OutPaths
     public static string RoundProof(int round) =>
         string.Create(CultureInfo.InvariantCulture, $"proofs/round-{round:D2}.png");
 
+    public static string NeedleDrawing(int hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.svg");
+
+    public static string NeedleProgram(int hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.iso");
+
     /// <param name="paper">The paper size's word.</param>
     public static string WorkPacket(string paper) => $"sheets/work-packet-{paper}.pdf";
 

@@ -78,23 +78,24 @@ internal sealed class PageFlow(SheetPages pages)
     }
 
     /// <summary>Lines no wider than asked for; a word that is wider by itself is cut.</summary>
-    public IReadOnlyList<string> Lines(string text, double widthMm, double sizeMm)
+    public IReadOnlyList<string> Lines(string text, double widthMm, double sizeMm, SheetFace? setIn = null)
     {
+        var face = setIn ?? pages.Face;
         var lines = new List<string>();
         string line = "";
         foreach (string word in text.Split(' '))
         {
             string longer = line.Length == 0 ? word : line + " " + word;
-            if (line.Length > 0 && pages.Face.WidthMm(longer, sizeMm) > widthMm)
+            if (line.Length > 0 && face.WidthMm(longer, sizeMm) > widthMm)
             {
                 lines.Add(line);
                 longer = word;
             }
 
             line = longer;
-            while (line.Length > 1 && pages.Face.WidthMm(line, sizeMm) > widthMm)
+            while (line.Length > 1 && face.WidthMm(line, sizeMm) > widthMm)
             {
-                int fits = FittingLength(line, widthMm, sizeMm);
+                int fits = FittingLength(face, line, widthMm, sizeMm);
                 lines.Add(line[..fits]);
                 line = line[fits..];
             }
@@ -106,13 +107,13 @@ internal sealed class PageFlow(SheetPages pages)
 
     /// <summary>A text, cut with three dots where it is wider than its column.</summary>
     public string Cut(string text, double widthMm, double sizeMm) =>
-        pages.Face.WidthMm(text, sizeMm) <= widthMm ? text : text[..FittingLength(text, widthMm - (sizeMm * 0.8), sizeMm)] + "…";
+        pages.Face.WidthMm(text, sizeMm) <= widthMm ? text : text[..FittingLength(pages.Face, text, widthMm - (sizeMm * 0.8), sizeMm)] + "…";
 
-    private int FittingLength(string text, double widthMm, double sizeMm)
+    private static int FittingLength(SheetFace face, string text, double widthMm, double sizeMm)
     {
         int[] starts = System.Globalization.StringInfo.ParseCombiningCharacters(text);
         int most = starts.Length - 1;
-        while (most > 1 && pages.Face.WidthMm(text[..starts[most]], sizeMm) > widthMm)
+        while (most > 1 && face.WidthMm(text[..starts[most]], sizeMm) > widthMm)
         {
             most--;
         }

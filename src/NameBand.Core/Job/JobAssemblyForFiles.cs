@@ -1,0 +1,28 @@
+using System.Text.RegularExpressions;
+
+namespace NameBand.Job;
+
+/// <summary>The forms in which needle paths are written.</summary>
+internal static partial class JobAssembly
+{
+    private static FileSettings Files(JobValues values) => new(values.Flag(FileKeys.Svg), values.Flag(FileKeys.Program));
+
+    private static ProgramSettings Program(JobValues values) => new(
+        Words(values, FileKeys.Start), Words(values, FileKeys.Needle), Words(values, FileKeys.Trim), Words(values, FileKeys.Stop),
+        Words(values, FileKeys.End), values.Number(FileKeys.Feed));
+
+    private static string Words(JobValues values, TextKey key)
+    {
+        string text = values.Text(key)!;
+        if (text.Length <= 200 && ProgramWords().IsMatch(text))
+        {
+            return text;
+        }
+
+        values.Refuse(key, $"{key.Path} takes words of a program: a capital letter and a number, with a blank between two.", $"Write for example \"{key.Default}\".");
+        return key.Default!;
+    }
+
+    [GeneratedRegex(@"^[A-Z][+-]?\d{1,6}(\.\d{1,6})?( [A-Z][+-]?\d{1,6}(\.\d{1,6})?)*$")]
+    private static partial Regex ProgramWords();
+}

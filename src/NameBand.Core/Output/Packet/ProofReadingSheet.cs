@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NameBand.Layout;
+using NameBand.Output.Sheets;
+
+namespace NameBand.Output.Packet;
+
+/// <summary>
+/// The sheet for reading proofs: all names large, first as an alphabet has them, so that two people can check them
+/// against the list, then in the order of sewing. Two boxes beside each name, one for each reader.
+/// </summary>
+public static class ProofReadingSheet
+{
+    private const double RowMm = 11;
+    private const double NameMm = 7;
+    private const double LineMm = 9;
+    private const double SmallMm = 3.3;
+    private const double PlaceMm = 44;
+
+    public static void Write(Stream stream, Paper paper, PacketMatter matter)
+    {
+        using var plain = SheetFace.Open(SheetFace.PlainName);
+        using var strong = SheetFace.Open();
+        using var pages = new SheetPages(stream, paper, $"{matter.Job.Title}: proof-reading", PaperTitle.Short(matter.Job.Title), plain, strong);
+        var flow = new PageFlow(pages);
+        flow.NewPage();
+        flow.Heading("Names to check, sorted");
+        flow.Text("One reads aloud from the list, letter by letter, with every accent, hyphen and blank; the other follows here. Then change places. A name that is wrong is put right in corrections.csv, never on the sheet alone.");
+        flow.YMm += 3;
+        var (name, hooping) = ("line of the list", "hooping, round");
+        Rows(flow, FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation), name, f => $"{f.Placed.Lettered.Name.Row.List}, {Whole(f.Placed.Lettered.Name.Row.Line)}");
+        flow.NewPage();
+        flow.Heading("The same names in the order of sewing");
+        flow.YMm += 3;
+        Rows(flow, FoundName.InSewingOrder(matter.Plan), hooping, f => $"{Whole(f.Placed.Order)}: hooping {Whole(f.Hooping)}, round {Whole(f.Round)}");
+    }
+
+    private static void Rows(PageFlow flow, ImmutableArray<FoundName> names, string place, Func<FoundName, string> placeOf)
+    {
+        var pages = flow.Pages;
+        pages.TextRight(flow.RightMm, flow.YMm, place, SmallMm, Ink.Quiet);
+        double left = PageFlow.LeftMm + 15;
+        foreach (var found in names)
+        {
+            double room = flow.RightMm - PlaceMm - left;
+            var lines = flow.Lines(found.Text, room, NameMm, pages.StrongFace);
+            flow.Room(RowMm + ((lines.Count - 1) * LineMm));
+            double baseline = flow.YMm + RowMm - 3;
+            flow.YMm += RowMm + ((lines.Count - 1) * LineMm);
+            pages.Box(PageFlow.LeftMm + 0.5, baseline - 4.6, 4.6, 4.6);
+            pages.Box(PageFlow.LeftMm + 7, baseline - 4.6, 4.6, 4.6);
+            for (int i = 0; i < lines.Count; i++)
+            {
+                pages.Strong(left, baseline + (i * LineMm), lines[i], NameMm);
+            }
+
+            pages.TextRight(flow.RightMm, baseline, flow.Cut(placeOf(found), PlaceMm - 2, SmallMm), SmallMm, Ink.Quiet);
+            pages.Line(PageFlow.LeftMm, flow.YMm, flow.RightMm, flow.YMm, 0.1, Ink.Faint);
+        }
+    }
+
+    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -18,8 +18,8 @@ public sealed class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     private readonly ConcurrentDictionary<LetterPiece, string> _outlines = new();
 
     private readonly string _common = string.Join(
-        '|', typeof(MadeFrom).Assembly.ManifestModule.ModuleVersionId, fabric, job.Machine, string.Join(',', job.Machine.Names), job.Strip.SewnBeforeCutting,
-        job.Bobbin, plan.Hem.Strip, plan.Hem.Closed, Exact(plan.Hem.OverlapMm), Exact(plan.LetterHeightMm), Exact(plan.PullCompensationMm),
+        '|', typeof(MadeFrom).Assembly.ManifestModule.ModuleVersionId, Json(fabric), Json(job.Machine), job.Strip.SewnBeforeCutting,
+        Json(job.Bobbin), Json(plan.Hem.Strip), plan.Hem.Closed, Exact(plan.Hem.OverlapMm), Exact(plan.LetterHeightMm), Exact(plan.PullCompensationMm),
         Exact(plan.Shortening), Exact(plan.FieldAlongMm), Exact(plan.FieldAcrossMm), Exact(plan.SpareMm), Exact(plan.BaselineYMm), Exact(plan.MarkYMm));
 
     public string Of(Hooping hooping)
@@ -56,7 +56,7 @@ public sealed class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
         foreach (var name in segment.Names)
         {
             text.Append('\n').Append(name.Order).Append(' ').Append(name.IsGone).Append(' ').Append(Exact(name.StartMm)).Append(' ').Append(Exact(name.WidthMm)).Append(' ')
-                .Append(Exact(name.BaselineYMm)).Append(' ').Append(name.Lettered.Name.Text).Append(' ').Append(name.Lettered.Ink);
+                .Append(Exact(name.BaselineYMm)).Append(' ').Append(name.Lettered.Name.Text).Append(' ').Append(Json(name.Lettered.Ink));
             foreach (var piece in name.Lettered.Pieces)
             {
                 text.Append(' ').Append(_outlines.GetOrAdd(piece.Piece, OutlineOf)).Append(' ').Append(Exact(piece.At.XMm)).Append(' ').Append(Exact(piece.At.YMm));
@@ -79,7 +79,15 @@ public sealed class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
         return Fingerprint(Encoding.UTF8.GetBytes(text.ToString()));
     }
 
-    private static string Plain(Hooping hooping) => (hooping with { Segments = [] }).ToString();
+    private static string Plain(Hooping hooping) => Json(hooping with { Segments = [] });
+
+    /// <summary>All values of a record, written the same in every culture.</summary>
+    private static string Json<T>(T value) => System.Text.Json.JsonSerializer.Serialize(value, JsonOptions);
+
+    private static readonly System.Text.Json.JsonSerializerOptions JsonOptions = new()
+    {
+        NumberHandling = System.Text.Json.Serialization.JsonNumberHandling.AllowNamedFloatingPointLiterals,
+    };
 
     private static string Exact(double number) => number.ToString("R", CultureInfo.InvariantCulture);
 }

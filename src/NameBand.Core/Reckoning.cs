@@ -12,7 +12,14 @@ namespace NameBand;
 /// <param name="Evenings">What is still to sew, dealt out to evenings and machines; null for one machine without evenings.</param>
 public sealed record HoursReport(
     ExitStatus Status, BandJob? Job, StripPlan? Plan, Estimate? Estimate, ShoppingList? Shopping, EveningPlan? Evenings,
-    ImmutableArray<Problem> Problems);
+    ImmutableArray<Problem> Problems)
+{
+    /// <summary>The machine's pace as the log shows it, and what is left to sew by it; null until a hooping was timed.</summary>
+    public LearnedPace? Machine { get; init; }
+
+    /// <summary>The same of the hand work at each hooping.</summary>
+    public LearnedPace? Hands { get; init; }
+}
 
 /// <summary>Lays a job out and stitches it in memory to see what it takes. Writes nothing.</summary>
 internal static class Reckoning
@@ -30,15 +37,19 @@ internal static class Reckoning
             : Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel));
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
-        var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made.Job, estimate, evening);
-        return new HoursReport(ExitStatus.AllPlaced, made.Job, made.Plan, estimate, shopping, evenings, planned.Problems);
+        var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made, estimate, evening);
+        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, [.. made.Plan.Hoopings.Select(h => LoggedPace.Reckoned(h, estimate, made.Job.Hands))]);
+        return new HoursReport(ExitStatus.AllPlaced, made.Job, made.Plan, estimate, shopping, evenings, planned.Problems) { Machine = machine, Hands = hands };
     }
 
     /// <summary>A hooping keeps its machine while it is hooped, set straight and sewn; the rest of the hand work is done elsewhere.</summary>
-    private static EveningPlan Deal(BandJob job, Estimate estimate, double? eveningMinutes)
+    private static EveningPlan Deal(Planning.Planned made, Estimate estimate, double? eveningMinutes)
     {
+        var job = made.Job;
+        ImmutableArray<ReckonedHooping> reckoned = [.. made.Plan.Hoopings.Select(h => LoggedPace.Reckoned(h, estimate, job.Hands))];
         double hoopingMinutes = job.Hands.HoopingMinutes * (1 + job.Hands.RestAllowance);
-        SewingMachine[] machines = job.Machine.Names.IsEmpty ? [new SewingMachine("")] : [.. job.Machine.Names.Select(n => new SewingMachine(n))];
+        SewingMachine[] machines = job.Machine.Names.IsEmpty ? [new SewingMachine("", LoggedPace.Factor(made.Begun?.Log, reckoned, null))]
+            : [.. job.Machine.Names.Select(n => new SewingMachine(n, LoggedPace.Factor(made.Begun?.Log, reckoned, n)))];
         HoopingTime[] times = [.. estimate.Hoopings.Where(h => !h.IsSewn).Select(h => new HoopingTime(h.Number, h.MachineMinutes + hoopingMinutes))];
         return EveningPlanner.Plan(times, machines, eveningMinutes);
     }
@@ -51,7 +62,10 @@ internal static class Reckoning
         {
             cancel.ThrowIfCancellationRequested();
             var hooping = made.Plan.Hoopings[i];
-            figures[i] = HoopingMeter.Measure(hooping, made.Plan, stitcher.SewHooping(made.Plan, hooping), made.Fabric, made.Job.Machine);
+            figures[i] = HoopingMeter.Measure(hooping, made.Plan, stitcher.SewHooping(made.Plan, hooping), made.Fabric, made.Job.Machine) with
+            {
+                IsSewn = made.Begun?.IsSewn(hooping.Number) ?? false,
+            };
             progress?.Report(new Progress("reckoning the hours", i + 1, figures.Length));
         }
 

@@ -27,6 +27,8 @@ internal static class HoursJson
             WriteShopping(json, shopping);
         }
 
+        WriteLearned(json, "machinePace", report.Machine);
+        WriteLearned(json, "handsPace", report.Hands);
         if (report.Evenings is { } evenings)
         {
             WriteEvenings(json, evenings);
@@ -50,6 +52,25 @@ internal static class HoursJson
         }
 
         json.WriteEndArray();
+    }
+
+    private static void WriteLearned(Utf8JsonWriter json, string key, LearnedPace? pace)
+    {
+        if (pace is null)
+        {
+            return;
+        }
+
+        json.WriteStartObject(key);
+        json.WriteNumber("timed", pace.Timed);
+        Number(json, "factor", pace.PaceFactor);
+        Number(json, "leftLowMinutes", pace.Now.Low);
+        Number(json, "leftLikelyMinutes", pace.Now.Likely);
+        Number(json, "leftHighMinutes", pace.Now.High);
+        Number(json, "beforeLowMinutes", pace.Before.Low);
+        Number(json, "beforeLikelyMinutes", pace.Before.Likely);
+        Number(json, "beforeHighMinutes", pace.Before.High);
+        json.WriteEndObject();
     }
 
     private static void WriteShopping(Utf8JsonWriter json, ShoppingList shopping)

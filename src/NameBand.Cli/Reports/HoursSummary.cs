@@ -20,6 +20,7 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         page.Line($"{Words.Count(plan.NameCount, "name")} in {Words.Count(plan.Hoopings.Length, "hooping")}. In eight cases of ten the truth lies within the range in brackets.");
         PrintWork("At the machine", estimate.MachineMinutes, estimate.MachineWork);
         PrintWork("By hand", estimate.HandsOnMinutes, estimate.HandWork);
+        PrintLearned();
         PrintWhy(estimate);
         PrintBobbins(estimate, job.Bobbin.HoldsM);
         PrintShopping(shopping);
@@ -34,6 +35,29 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         page.Gap();
         page.Line($"{heading}: {Words.Duration(sum)}", tone: Tone.Heading);
         page.Facts([.. lines.Where(l => l.Amount > 0).Select(l => (l.Work, $"{Amount(l)}: {Range(l.Minutes)}", Tone.Plain))]);
+    }
+
+    private void PrintLearned()
+    {
+        if (report.Machine is null && report.Hands is null)
+        {
+            return;
+        }
+
+        page.Gap();
+        page.Line("Learned from your log", tone: Tone.Heading);
+        Learned(report.Machine, "At the machine");
+        Learned(report.Hands, "Hooping, clipping and tearing away");
+    }
+
+    private void Learned(LearnedPace? pace, string what)
+    {
+        if (pace is not null)
+        {
+            page.Line(
+                string.Create(CultureInfo.InvariantCulture, $"{what}: {Words.Count(pace.Timed, "hooping")} timed; each reckoned minute takes {pace.PaceFactor:0.00}. Left to do: {Words.Duration(pace.Now)}; before anything was timed it was {Words.Duration(pace.Before)}."),
+                2);
+        }
     }
 
     private void PrintWhy(Estimate estimate)

@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.Layout;
+
+namespace NameBand;
+
+/// <summary>What the estimate says of one hooping.</summary>
+internal readonly record struct ReckonedHooping(int Number, double MachineMinutes, double HandMinutes);
+
+/// <summary>Learns from the sewing log.</summary>
+internal static class LoggedPace
+{
+    /// <summary>The hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away.</summary>
+    public static ReckonedHooping Reckoned(Hooping hooping, Estimate estimate, HandSettings hands)
+    {
+        int names = hooping.Segments.Sum(s => s.Segment.Names.Length);
+        double byHand = hands.HoopingMinutes + (names * (hands.ClippingMinutesPerName + hands.TearAwayMinutesPerName));
+        return new ReckonedHooping(hooping.Number, estimate.Hoopings.First(h => h.Number == hooping.Number).MachineMinutes, byHand * (1 + hands.RestAllowance));
+    }
+
+    public static (LearnedPace? Machine, LearnedPace? Hands) Of(SewingLog? log, ImmutableArray<ReckonedHooping> hoopings)
+    {
+        if (log is null)
+        {
+            return (null, null);
+        }
+
+        var left = hoopings.Where(h => !log.IsSewn(h.Number)).ToList();
+        var machine = PaceLearning.Learn(Timed(log, hoopings, null), left.Sum(h => h.MachineMinutes));
+        var hands = PaceLearning.Learn(
+            [.. Pairs(log, hoopings).Where(p => p.Entry.HandMinutes is not null).Select(p => new TimedWork(p.Hooping.HandMinutes, p.Entry.HandMinutes!.Value))],
+            left.Sum(h => h.HandMinutes));
+        return (machine.Timed > 0 ? machine : null, hands.Timed > 0 ? hands : null);
+    }
+
+    /// <summary>Minutes a machine takes for each one reckoned; 1 when nothing was timed on it.</summary>
+    /// <param name="machine">Null: any.</param>
+    public static double Factor(SewingLog? log, ImmutableArray<ReckonedHooping> hoopings, string? machine) =>
+        log is null ? 1 : PaceLearning.Learn(Timed(log, hoopings, machine), 1).PaceFactor;
+
+    private static List<TimedWork> Timed(SewingLog log, ImmutableArray<ReckonedHooping> hoopings, string? machine) =>
+        [.. Pairs(log, hoopings)
+            .Where(p => p.Entry.Minutes is not null && (machine is null || string.Equals(p.Entry.Machine, machine, StringComparison.OrdinalIgnoreCase)))
+            .Select(p => new TimedWork(p.Hooping.MachineMinutes, p.Entry.Minutes!.Value))];
+
+    /// <summary>The last time each hooping was said to be sewn, unless that was a mistake: a second saying mends the first.</summary>
+    private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
+        from entries in log.Entries.GroupBy(e => e.Hooping)
+        where log.Last(entries.Key)?.Deed != SewingDeed.Mistake
+        let entry = entries.LastOrDefault(e => e.Deed == SewingDeed.Sewn)
+        where entry is not null
+        from hooping in hoopings
+        where hooping.Number == entry.Hooping
+        select (entry, hooping);
+}

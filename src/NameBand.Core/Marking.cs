@@ -38,6 +38,11 @@ internal static class Marking
             return Refuse(Problem.CannotUse(new Where(PlainText.Short(jobFolder, 200)), "There is no such folder.", "Give the path of the job's folder."));
         }
 
+        if (JobReader.Read(jobFolder).Value is { Way: not Way.NeedlePath } other)
+        {
+            return Refuse(NotForThisWay(other.Way));
+        }
+
         if (word is null)
         {
             return Look(jobFolder, outFolder, null, null, []);
@@ -47,6 +52,13 @@ internal static class Marking
         using var theLock = held.Value;
         return theLock is null ? Refuse([.. held.Problems]) : Say(jobFolder, outFolder, word, theLock);
     }
+
+    private static Problem NotForThisWay(Way way) => Problem.CannotUse(
+        new Where("job.json", Key: "way"),
+        "The command sewn keeps what was sewn from needle paths, and this job has none.",
+        way == Way.MachineLetters
+            ? "Tick the names off on the key-in sheet; where they drift off their marks, write where one ended into drift.csv and run make again."
+            : "Tick the names off on the template.");
 
     private static SewingReport Say(string jobFolder, string outFolder, SewingWord word, JobLock held)
     {

@@ -120,6 +120,16 @@ public class KeyedMakeTests
     }
 
     [Fact]
+    public void The_log_of_hoopings_points_to_the_way_of_this_job()
+    {
+        using var folder = Folder("1 m");
+        Bander.Make(folder.FullPath);
+        var report = Bander.Sewn(folder.FullPath, null, null, () => { });
+        Assert.Equal(ExitStatus.CannotUse, report.Status);
+        Assert.Contains("drift.csv", report.Problems.Single().Mend);
+    }
+
+    [Fact]
     public void Without_measured_letters_the_plan_is_made_and_the_person_told()
     {
         using var folder = Folder("1 m");

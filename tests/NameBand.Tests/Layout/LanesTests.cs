@@ -128,4 +128,26 @@ public class LanesTests
         Assert.Contains("\"lanes\": 2", problem.Mend, StringComparison.Ordinal);
         Assert.DoesNotContain(Lay(With(2)).Problems, p => p.Where.Key == "strip.lanes");
     }
+
+    [Fact]
+    public void The_worksheet_says_where_each_segment_lies_on_its_cloth_and_how_far_apart_its_marks_are()
+    {
+        var plan = Lay(With(2, 2), 60).Value!;
+        var figures = plan.Hoopings.Select(h => new NameBand.Estimating.HoopingFigures(h.Number, 1, 0, 0, 0, 0, 0, 1));
+        using var stream = new MemoryStream();
+        NameBand.Output.Worksheet.Write(stream, plan, NameBand.Estimating.Estimator.Make(With(2, 2), plan, [.. figures]));
+        var rows = System.Text.Encoding.UTF8.GetString(stream.ToArray()).TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries)
+            .Select(l => l.Split(',')).ToList();
+        int Column(string name) => Array.IndexOf(rows[0], name);
+        Assert.Equal(plan.Rounds.Sum(r => r.Segments.Length), rows.Count - 1);
+        foreach (var row in rows.Skip(1))
+        {
+            double Number(string name) => double.Parse(row[Column(name)], System.Globalization.CultureInfo.InvariantCulture);
+            var segment = plan.Rounds.SelectMany(r => r.Segments).Single(s => s.Number == (int)Number("segment"));
+            var piece = plan.Cloths[(int)Number("cloth") - 1].Pieces.Single(p => p.Round == (int)Number("round"));
+            Assert.Equal(piece.OnClothMm + plan.OnClothMm(segment.StartMm - piece.StartMm), Number("on_cloth_mm"), 0.051);
+            Assert.Equal(segment.LengthMm - 6, Number("marks_apart_mm"), 0.051);
+            Assert.Equal(5, Number("spare_mm"));
+        }
+    }
 }

@@ -26,12 +26,12 @@ public static class ProofReadingSheet
         flow.NewPage();
         flow.Heading("Names to check, sorted");
         flow.Text("One reads aloud from the list, letter by letter, with every accent, hyphen and blank; the other follows here. Then change places. A name that is wrong is put right in corrections.csv, never on the sheet alone.");
-        flow.YMm += 3;
+        flow.YMm += 6;
         var (name, hooping) = ("line of the list", "hooping, round");
         Rows(flow, FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation), name, f => $"{f.Placed.Lettered.Name.Row.List}, {Whole(f.Placed.Lettered.Name.Row.Line)}");
         flow.NewPage();
         flow.Heading("The same names in the order of sewing");
-        flow.YMm += 3;
+        flow.YMm += 6;
         Rows(flow, FoundName.InSewingOrder(matter.Plan), hooping, f => $"{Whole(f.Placed.Order)}: hooping {Whole(f.Hooping)}, round {Whole(f.Round)}");
     }
 

@@ -21,7 +21,17 @@ public sealed record PlacedName(LetteredName Lettered, double StartMm, double Wi
 /// <summary>A piece of one strip that is sewn in one hooping.</summary>
 /// <param name="Number">Unique in the job, from 1.</param>
 /// <param name="ClothStartMm">Where it starts on the flat cloth, before sewing shortens it.</param>
-public sealed record Segment(int Number, double StartMm, double LengthMm, double ClothStartMm, ImmutableArray<PlacedName> Names);
+public sealed record Segment(int Number, double StartMm, double LengthMm, double ClothStartMm, ImmutableArray<PlacedName> Names)
+{
+    /// <summary>Half the length of its two alignment crosses, in mm.</summary>
+    public double MarkArmMm => Math.Min(SegmentCutter.MarkArmMm, LengthMm / 4);
+
+    /// <summary>Middle of the left alignment cross, on the flat cloth, from the segment's left end.</summary>
+    public double LeftMarkMm => MarkArmMm;
+
+    /// <summary>Middle of the right alignment cross, on the flat cloth, from the segment's left end.</summary>
+    public double RightMarkMm => LengthMm - MarkArmMm;
+}
 
 /// <summary>One strip that goes once round.</summary>
 /// <param name="LengthMm">As laid out: equal to <paramref name="HemMm"/> unless the names need more.</param>

@@ -13,7 +13,7 @@ namespace NameBand.Output;
 public static class Worksheet
 {
     private static readonly string[] Header =
-        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "marks_apart_mm", "spare_mm", "stitches", "minutes", "done"];
+        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "stitches", "minutes", "done"];
 
     public static void Write(Stream stream, StripPlan plan, Estimate estimate)
     {
@@ -43,7 +43,9 @@ public static class Worksheet
                     Tenths(Math.Abs(plan.MarkYMm)),
                     Whole(hooping.Cloth),
                     Tenths(hooping.OnClothMm + hooped.XMm),
-                    Tenths(MarksApartMm(segment)),
+                    Tenths(hooping.OnClothMm + hooped.XMm + segment.LeftMarkMm),
+                    Tenths(hooping.OnClothMm + hooped.XMm + segment.RightMarkMm),
+                    Tenths(segment.RightMarkMm - segment.LeftMarkMm),
                     Tenths(plan.SpareMm),
                     first ? Whole(figure.Stitches) : "",
                     first ? Tenths(figure.MachineMinutes) : "",
@@ -53,10 +55,6 @@ public static class Worksheet
             }
         }
     }
-
-    /// <summary>From one cross to the other, as they are sewn on the flat cloth: what a ruler should read.</summary>
-    private static double MarksApartMm(Segment segment) =>
-        segment.LengthMm - (2 * Math.Min(SegmentCutter.MarkArmMm, segment.LengthMm / 4));
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 

@@ -175,7 +175,7 @@ public class LayoutPlannerTests
                     Assert.True(s.StartMm <= s.Names[0].StartMm + 1e-9 && s.StartMm + s.LengthMm >= s.Names[^1].EndMm - 1e-9);
                     Assert.True(s.StartMm >= -1e-9 && s.StartMm + s.LengthMm <= round.LengthMm + 1e-6);
                     Assert.Equal(s.StartMm / 0.99, s.ClothStartMm, 6);
-                    Assert.True(s.LengthMm >= Math.Min(100, along - (2 * spare)) - 1e-6);
+                    Assert.True(s.RightMarkMm - s.LeftMarkMm >= Math.Min(100, along - (2 * spare) - 6) - 1e-6);
                 });
                 Assert.Equal(Fewest(round.Names.ToList(), along - (2 * spare), along), round.Segments.Length);
             }

@@ -119,7 +119,8 @@ public sealed class WorkPacketAgainstPdfReadersTests(PrintedSample printed) : IC
         string text = string.Concat(pdf.GetPages().Select(p => p.Text)).Replace(" ", "", StringComparison.Ordinal).Replace("\u00a0", "", StringComparison.Ordinal);
         foreach (var hooping in printed.Report.Plan!.Hoopings)
         {
-            string left = hooping.OnClothMm.ToString("0.0", CultureInfo.InvariantCulture);
+            // The crosses have arms of 3 mm, so the first one has its middle 3 mm from the segment's end.
+            string left = (hooping.OnClothMm + 3).ToString("0.0", CultureInfo.InvariantCulture);
             Assert.Contains($"Hooping{hooping.Number}", text, StringComparison.Ordinal);
             Assert.Contains($"leftmark{left}mm", text, StringComparison.Ordinal);
         }

@@ -68,10 +68,11 @@ internal static class HoopingPages
 
     private static void Marks(PageFlow flow, StripPlan plan, Hooping hooping, HoopedSegment hooped)
     {
-        double left = hooping.OnClothMm + hooped.XMm;
+        double zero = hooping.OnClothMm + hooped.XMm;
+        var segment = hooped.Segment;
         string cloth = plan.Cloths.Length > 1 ? $"cloth {hooping.Cloth}, " : "";
         flow.Text(
-            $"{cloth}round {hooped.Round.Number}: left mark {JobInWords.Mm(left)}, right mark {JobInWords.Mm(left + hooped.Segment.LengthMm)} from the cloth’s left end, {JobInWords.Mm(hooped.Segment.LengthMm)} apart",
+            $"{cloth}round {hooped.Round.Number}: left mark {JobInWords.Mm(zero + segment.LeftMarkMm)}, right mark {JobInWords.Mm(zero + segment.RightMarkMm)} from the cloth’s left end, {JobInWords.Mm(segment.RightMarkMm - segment.LeftMarkMm)} apart",
             sizeMm: 3.4);
     }
 }

@@ -11,11 +11,10 @@ internal static class AlignmentMarks
 {
     public static void Sew(HoopedSegment placed, double markYMm, PathWriter writer)
     {
-        double length = placed.Segment.LengthMm;
-        double half = Math.Min(SegmentCutter.MarkArmMm, length / 4);
+        var segment = placed.Segment;
         double y = placed.YMm + markYMm;
-        Cross(new Point(placed.XMm + half, y), half, writer);
-        Cross(new Point(placed.XMm + length - half, y), half, writer);
+        Cross(new Point(placed.XMm + segment.LeftMarkMm, y), segment.MarkArmMm, writer);
+        Cross(new Point(placed.XMm + segment.RightMarkMm, y), segment.MarkArmMm, writer);
     }
 
     private static void Cross(Point centre, double half, PathWriter writer)

@@ -47,7 +47,7 @@ internal static class WarmStitching
     private static int Cold(List<LetterPiece> letters, Fabric fabric, double height)
     {
         var stitcher = new Stitcher(fabric, height);
-        return letters.Sum(l => stitcher.Sewn(l).Runs.Sum(r => r.Length));
+        return letters.Sum(l => stitcher.Sewn(l).Parts.Sum(p => p.Alone.Length));
     }
 
     /// <summary>A fixed number of names, every needle row counted from the path that was made; the first part only warms up.</summary>

@@ -16,15 +16,18 @@ public sealed class Stitcher
 {
     private readonly Fabric _fabric;
     private readonly double _letterHeightMm;
+    private readonly SewingSettings _settings;
     private readonly PieceSewer _sewer;
     private readonly ConcurrentDictionary<LetterPiece, SewnPiece> _kept = new();
 
     /// <param name="letterHeightMm">Cap height in mm, above 0.</param>
-    public Stitcher(Fabric fabric, double letterHeightMm)
+    /// <param name="settings">Those of <see cref="SewingSettings"/> when left out.</param>
+    public Stitcher(Fabric fabric, double letterHeightMm, SewingSettings? settings = null)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(letterHeightMm);
         _fabric = fabric;
         _letterHeightMm = letterHeightMm;
+        _settings = settings ?? new SewingSettings();
         _sewer = new PieceSewer(fabric, letterHeightMm);
     }
 
@@ -38,7 +41,7 @@ public sealed class Stitcher
     /// </summary>
     public NeedlePath SewName(LetteredName name)
     {
-        var writer = new PathWriter();
+        var writer = new PathWriter(_settings.LongestUntrimmedMm);
         AddName(name, new Point(0, 0), writer);
         return writer.ToPath();
     }
@@ -49,7 +52,7 @@ public sealed class Stitcher
     /// </summary>
     public NeedlePath SewHooping(StripPlan plan, Hooping hooping)
     {
-        var writer = new PathWriter();
+        var writer = new PathWriter(_settings.LongestUntrimmedMm);
         foreach (var placed in hooping.Segments)
         {
             AlignmentMarks.Sew(placed, plan.MarkYMm, writer);
@@ -84,13 +87,18 @@ public sealed class Stitcher
     private void AddName(LetteredName name, Point at, PathWriter writer)
     {
         double x = at.XMm + _fabric.PullCompensationMm - (name.Ink.LeftMm * _letterHeightMm);
+        var route = new NameRoute(_settings.LongestUntrimmedMm);
         foreach (var placed in name.Pieces)
         {
             var origin = new Point(x + (placed.At.XMm * _letterHeightMm), at.YMm + (placed.At.YMm * _letterHeightMm));
-            foreach (var run in Sewn(placed.Piece).Runs)
-            {
-                writer.Run(run, origin);
-            }
+            route.Add(Sewn(placed.Piece), origin);
+        }
+
+        Point? letter = null;
+        foreach (var way in route.Best())
+        {
+            writer.Run(way.Part.Run(way.Entry, way.Exit), way.Origin, sameLetter: letter == way.Origin);
+            letter = way.Origin;
         }
 
         writer.Trim();

@@ -84,7 +84,7 @@ public class QualityFloorTests
             var stitcher = new Stitcher(LetterTrial.Cotton, height);
             foreach (var placed in Shelf.Names("routed-gothic", ["AKRgse"])[0].Pieces)
             {
-                var kinds = stitcher.Sewn(placed.Piece).Runs.SelectMany(r => r).Select(s => s.Kind).Where(k => k is StitchKind.Satin or StitchKind.Running).Distinct();
+                var kinds = stitcher.Sewn(placed.Piece).Parts.SelectMany(p => p.Alone).Select(s => s.Kind).Where(k => k is StitchKind.Satin or StitchKind.Running).Distinct();
                 Assert.Single(kinds);
             }
         }

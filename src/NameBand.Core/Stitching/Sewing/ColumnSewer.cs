@@ -16,6 +16,7 @@ internal sealed class ColumnSewer
     private const double RunningOffMm = 0.04;
     private const double UnderlayOffPart = 0.15;
     private const double EndInsetMm = 0.12;
+    private const double EndStandOffMm = 0.45;
     private const double OverlapMm = 0.1;
 
     /// <summary>How far a column that butts reaches under the other one.</summary>
@@ -27,31 +28,79 @@ internal sealed class ColumnSewer
     private readonly bool[] _done;
     private readonly SewnRun _run = new();
 
-    private ColumnSewer(IReadOnlyList<Column> columns, SatinSettings? satin)
+    private ColumnSewer(IReadOnlyList<Column> columns, ColumnTree tree, SatinSettings? satin)
     {
         _columns = columns;
-        _tree = ColumnTree.Of(columns);
+        _tree = tree;
         _done = new bool[columns.Count];
         _satin = satin is { } settings ? new SatinLayer(settings) : null;
     }
 
-    /// <summary>Satin with its underlay, or a running stitch out and back along the centre lines when no satin is wanted.</summary>
-    public static SewnRun Sew(IReadOnlyList<Column> columns, SatinSettings? satin)
+    /// <summary>
+    /// Satin with its underlay, or a running stitch out and back along the centre lines when no satin is wanted. The
+    /// sewing ends where the way out says. It starts there too, unless a way in is given: then travel along the centre
+    /// lines, all under later satin, leads from the one to the other.
+    /// </summary>
+    public static SewnRun Sew(IReadOnlyList<Column> columns, WayOut wayOut, Door? wayIn, SatinSettings? satin)
     {
-        var sewer = new ColumnSewer(columns, satin);
-        var root = columns[sewer._tree.Root];
-        bool fromEnd = StartScore(root.MiddleAt(root.Length)) < StartScore(root.MiddleAt(0));
-        sewer.SewColumn(sewer._tree.Root, fromEnd ? root.Length : 0, null);
+        var sewer = new ColumnSewer(columns, wayOut.Tree, satin);
+        if (wayIn is { } door)
+        {
+            sewer.LeadIn(door, wayOut);
+        }
+
+        sewer.SewColumn(wayOut.Tree.Root, wayOut.At, wayOut.LeaveFor);
         return sewer._run;
     }
 
-    private static double StartScore(Vec p) => p.X + Math.Abs(p.Y);
+    private void LeadIn(Door door, WayOut wayOut)
+    {
+        _run.GoTo(_columns[door.Column].MiddleAt(door.At), StitchKind.Travel);
+        foreach (var (column, from, to) in Legs(_columns, door, wayOut))
+        {
+            _run.GoTo(_columns[column].MiddleAt(from), StitchKind.Travel);
+            RunAlong(_columns[column], from, to, StitchKind.Travel);
+        }
+    }
+
+    /// <summary>How far the travel from a way in to a way out is.</summary>
+    public static double LeadInMm(IReadOnlyList<Column> columns, Door door, WayOut wayOut) =>
+        Legs(columns, door, wayOut).Sum(l => Math.Abs(l.To - l.From));
+
+    /// <summary>The stretches of centre line from a way in to where the root column is started.</summary>
+    private static IEnumerable<(int Column, double From, double To)> Legs(IReadOnlyList<Column> columns, Door door, WayOut wayOut)
+    {
+        int column = door.Column;
+        double at = door.At;
+        while (wayOut.Tree.StepTo(column) is var (parent, step))
+        {
+            yield return Leg(columns, column, at, step.EnterAt);
+            column = parent;
+            at = step.LeaveAt;
+        }
+
+        yield return Leg(columns, column, at, wayOut.At);
+    }
+
+    /// <summary>A closed column is followed the shorter way round; the ends of an open one stay free for its satin.</summary>
+    private static (int Column, double From, double To) Leg(IReadOnlyList<Column> columns, int index, double from, double to)
+    {
+        var column = columns[index];
+        if (column.Closed)
+        {
+            double turn = to - from;
+            return (index, from, from + turn - (Math.Round(turn / column.Length) * column.Length));
+        }
+
+        double inset = Math.Min(EndStandOffMm, 0.25 * column.Length);
+        return (index, Math.Clamp(from, inset, column.Length - inset), Math.Clamp(to, inset, column.Length - inset));
+    }
 
     private void SewColumn(int index, double enter, Vec? leaveFor)
     {
         var column = _columns[index];
         var branches = _tree.Branches[index].ToList();
-        double near = Math.Max(0.6, 0.6 * column.WidthMm);
+        double near = NearEndMm(column);
         if (column.Closed)
         {
             SewSpan(index, enter, enter + column.Length, branches.Select(b => b with { LeaveAt = b.LeaveAt < enter ? b.LeaveAt + column.Length : b.LeaveAt }), leaveFor);
@@ -73,12 +122,15 @@ internal sealed class ColumnSewer
         _done[index] = true;
     }
 
+    /// <summary>A column entered nearer to its end than this is sewn from the end.</summary>
+    public static double NearEndMm(Column column) => Math.Max(0.6, 0.6 * column.WidthMm);
+
     /// <summary>Out along the centre line, branches on the way, and back with satin.</summary>
     private void SewSpan(int index, double from, double to, IEnumerable<Branch> branches, Vec? leaveFor)
     {
         var column = _columns[index];
         int sign = to >= from ? 1 : -1;
-        double inset = Math.Min(_satin is null ? column.WidthMm / 2 : 0.45, 0.25 * Math.Abs(to - from));
+        double inset = Math.Min(_satin is null ? column.WidthMm / 2 : EndStandOffMm, 0.25 * Math.Abs(to - from));
         double start = IsEnd(column, from) ? from + (sign * inset) : from;
         double end = IsEnd(column, to) ? to - (sign * inset) : to;
         var kind = _satin is null ? StitchKind.Running : StitchKind.Underlay;

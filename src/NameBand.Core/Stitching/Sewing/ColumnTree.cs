@@ -20,11 +20,12 @@ internal readonly record struct Branch(int Child, double LeaveAt, double EnterAt
 /// </summary>
 internal sealed class ColumnTree
 {
-    private ColumnTree(int root, List<Branch>[] branches, List<Contact> contacts)
+    private ColumnTree(int root, List<Branch>[] branches, List<Contact> contacts, double cost)
     {
         Contacts = contacts;
         Root = root;
         Branches = branches;
+        Cost = cost;
     }
 
     private const int MostRoots = 24;
@@ -36,23 +37,35 @@ internal sealed class ColumnTree
 
     public IReadOnlyList<Contact> Contacts { get; }
 
-    public static ColumnTree Of(IReadOnlyList<Column> columns)
+    /// <summary>How often a column is sewn after one that butts against it; more where a column is out of reach.</summary>
+    public double Cost { get; }
+
+    /// <summary>A tree from each of the longest columns, the one that asks for the fewest concessions first.</summary>
+    public static IReadOnlyList<ColumnTree> From(IReadOnlyList<Column> columns)
     {
         var contacts = FindContacts(columns);
-        ColumnTree? best = null;
-        double least = double.PositiveInfinity;
-        foreach (int root in Enumerable.Range(0, columns.Count).OrderByDescending(i => columns[i].Length).Take(MostRoots))
+        return
+        [
+            .. Enumerable.Range(0, columns.Count).OrderByDescending(i => columns[i].Length).Take(MostRoots)
+                .Select(root => Grow(columns, contacts, root)).OrderBy(tree => tree.Cost - (0.001 * columns[tree.Root].Length)),
+        ];
+    }
+
+    /// <summary>The column a column is sewn from, with the places of the step from one to the other; null for the root.</summary>
+    public (int Parent, Branch Step)? StepTo(int column)
+    {
+        for (int parent = 0; parent < Branches.Length; parent++)
         {
-            var tree = Grow(columns, contacts, root, out double cost);
-            cost -= 0.001 * columns[root].Length;
-            if (cost < least)
+            foreach (var branch in Branches[parent])
             {
-                least = cost;
-                best = tree;
+                if (branch.Child == column)
+                {
+                    return (parent, branch);
+                }
             }
         }
 
-        return best!;
+        return null;
     }
 
     private static List<Contact> FindContacts(IReadOnlyList<Column> columns)
@@ -101,7 +114,7 @@ internal sealed class ColumnTree
         }
     }
 
-    private static ColumnTree Grow(IReadOnlyList<Column> columns, List<Contact> contacts, int root, out double cost)
+    private static ColumnTree Grow(IReadOnlyList<Column> columns, List<Contact> contacts, int root)
     {
         var branches = new List<Branch>[columns.Count];
         for (int i = 0; i < branches.Length; i++)
@@ -109,7 +122,7 @@ internal sealed class ColumnTree
             branches[i] = [];
         }
 
-        cost = 0;
+        double cost = 0;
         var reached = new bool[columns.Count];
         reached[root] = true;
         for (int left = columns.Count - 1; left > 0; left--)
@@ -143,7 +156,7 @@ internal sealed class ColumnTree
             }
         }
 
-        return new ColumnTree(root, branches, contacts);
+        return new ColumnTree(root, branches, contacts, cost);
     }
 
     /// <summary>A column that no contact reaches is joined where it comes nearest to one that is reached.</summary>

@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using NameBand.Common;
 
 namespace NameBand.Stitching.Sewing;
@@ -7,11 +7,8 @@ namespace NameBand.Stitching.Sewing;
 /// Puts runs of stitches together to a needle path: jumps and trims between them, lock stitches at the start and
 /// end of each thread.
 /// </summary>
-internal sealed class PathWriter
+internal sealed class PathWriter(double longestUntrimmedMm)
 {
-    /// <summary>A jump longer than this is trimmed; a shorter one leaves a thread that can be clipped by hand.</summary>
-    public const double LongestUntrimmedMm = 3;
-
     private const double LockMm = 0.35;
 
     private readonly List<NeedleStep> _steps = [];
@@ -19,27 +16,40 @@ internal sealed class PathWriter
 
     public NeedlePath ToPath() => new([.. _steps]);
 
-    /// <summary>Sews a run whose points are counted from <paramref name="origin"/>.</summary>
-    public void Run(ImmutableArray<NeedleStep> run, Point origin)
+    /// <summary>
+    /// Sews a run whose points are counted from <paramref name="origin"/>. A thread that is under way is locked, and
+    /// cut unless the run starts near by.
+    /// </summary>
+    /// <param name="sameLetter">
+    /// The run is a dot or an accent of the letter under way, or the other way round: an uncut thread between them is
+    /// not locked, because a dot has no room for more holes; the satin over its underlay holds it.
+    /// </param>
+    public void Run(ReadOnlySpan<NeedleStep> run, Point origin, bool sameLetter)
     {
         var first = run[0].At + origin;
-        if (_threaded && _steps[^1].At.DistanceTo(first) > LongestUntrimmedMm)
+        bool isUnlocked = _threaded && sameLetter && _steps[^1].At.DistanceTo(first) <= longestUntrimmedMm;
+        if (_threaded && !isUnlocked)
         {
-            Trim();
+            LockAtEnd();
+            if (_steps[^1].At.DistanceTo(first) > longestUntrimmedMm)
+            {
+                Trim(withLock: false);
+            }
         }
 
         JumpTo(first);
-        if (!_threaded)
+        if (!isUnlocked)
         {
             LockAtStart(run, origin);
-            _threaded = true;
         }
 
-        _steps.EnsureCapacity(_steps.Count + run.Length);
+        _threaded = true;
+        int before = _steps.Count;
+        CollectionsMarshal.SetCount(_steps, before + run.Length - 1);
+        var moved = CollectionsMarshal.AsSpan(_steps)[before..];
         for (int i = 1; i < run.Length; i++)
         {
-            var step = run[i];
-            _steps.Add(new NeedleStep(NeedleAction.Stitch, step.Kind, step.At + origin));
+            moved[i - 1] = new NeedleStep(NeedleAction.Stitch, run[i].Kind, run[i].At + origin);
         }
     }
 
@@ -89,7 +99,7 @@ internal sealed class PathWriter
         }
     }
 
-    private void LockAtStart(ImmutableArray<NeedleStep> run, Point origin)
+    private void LockAtStart(ReadOnlySpan<NeedleStep> run, Point origin)
     {
         var first = run[0].At + origin;
         if (run.Length < 2)

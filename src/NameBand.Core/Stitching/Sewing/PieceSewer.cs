@@ -10,9 +10,9 @@ using NameBand.Stitching.Strokes;
 namespace NameBand.Stitching.Sewing;
 
 /// <summary>A letter piece as it is sewn at one height: its origin on the base line, in mm.</summary>
-/// <param name="Runs">One for each connected part, in sewing order.</param>
+/// <param name="Parts">One for each connected part.</param>
 /// <param name="IsRun">Its strokes are too thin for satin and are run along their centre lines.</param>
-internal sealed record SewnPiece(ImmutableArray<ImmutableArray<NeedleStep>> Runs, bool IsRun, Problem? Problem);
+internal sealed record SewnPiece(ImmutableArray<SewnPart> Parts, bool IsRun, Problem? Problem);
 
 /// <summary>Works out the stitches of one letter piece at one height.</summary>
 internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
@@ -26,26 +26,32 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
     {
         var parts = Read(piece, letterHeightMm);
         bool isRun = IsThin(parts.Where(p => p.Columns is not null).SelectMany(p => p.Columns!));
-        var runs = new List<SewnRun>();
+        SatinSettings? satin = isRun
+            ? null
+            : new SatinSettings(fabric.SpacingMm, fabric.PullCompensationMm, fabric.Thread.DiameterMm);
+        var bounds = piece.Outline.Scaled(letterHeightMm).Bounds();
+        NeedleStep[] Finish(SewnRun run) => Steps(run, bounds, fabric.PullCompensationMm);
+        var sewn = ImmutableArray.CreateBuilder<SewnPart>();
         bool failed = false;
         foreach (var (region, columns) in parts)
         {
-            if (columns is null || columns.Count == 0)
+            bool isRead = columns is { Count: > 0 };
+            failed |= !isRead;
+            if (isRead)
             {
-                failed = true;
-                runs.Add(AlongOutline(region));
-                continue;
+                var part = SewnPart.Of(columns!, letterHeightMm, satin, Finish);
+                if (part.Alone.Length > 1)
+                {
+                    sewn.Add(part);
+                }
             }
-
-            SatinSettings? satin = isRun
-                ? null
-                : new SatinSettings(fabric.SpacingMm, fabric.PullCompensationMm, fabric.Thread.DiameterMm);
-            runs.Add(ColumnSewer.Sew(columns, satin));
+            else if (AlongOutline(region) is { Needles.Count: > 1 } edge)
+            {
+                sewn.Add(SewnPart.Fixed(Finish(edge)));
+            }
         }
 
-        var bounds = piece.Outline.Scaled(letterHeightMm).Bounds();
-        ImmutableArray<ImmutableArray<NeedleStep>> sewn = [.. runs.Where(r => r.Needles.Count > 1).Select(r => Steps(r, bounds, fabric.PullCompensationMm))];
-        return new SewnPiece(sewn, isRun, sewn.IsEmpty ? TooSmall(piece) : failed ? Unreadable(piece) : null);
+        return new SewnPiece(sewn.ToImmutable(), isRun, sewn.Count == 0 ? TooSmall(piece) : failed ? Unreadable(piece) : null);
     }
 
     /// <summary>The strokes of a piece, however it is to be sewn.</summary>
@@ -134,7 +140,7 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
     }
 
     /// <summary>No needle point lies farther out than the ink and the pull compensation: the layout counts on it.</summary>
-    private static ImmutableArray<NeedleStep> Steps(SewnRun run, Box ink, double reach) =>
+    private static NeedleStep[] Steps(SewnRun run, Box ink, double reach) =>
     [
         .. run.Needles.Select(n => new NeedleStep(NeedleAction.Stitch, n.Kind, new Point(
             Math.Clamp(n.At.X, ink.LeftMm - reach, ink.RightMm + reach), Math.Clamp(n.At.Y, ink.BottomMm - reach, ink.TopMm + reach)))),

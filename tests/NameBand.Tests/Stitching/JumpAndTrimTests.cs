@@ -1,0 +1,101 @@
+using NameBand.Cloth;
+using NameBand.Lettering;
+using NameBand.Stitching;
+using Xunit;
+
+namespace NameBand.Tests.StitchingRoom;
+
+/// <summary>
+/// Jumps and trims of a name. Pieces of outline that do not touch cannot be sewn without moving between them, and two
+/// that do touch need no move: connected pieces less one is the least number of jumps there is, and what is sewn.
+/// </summary>
+public class JumpAndTrimTests
+{
+    private static readonly Fabric Cotton = FabricTable.Find("quilting cotton")!;
+
+    private static readonly string[] Invented =
+    [
+        "Maren Aldous", "Quillon Tavish", "Bryony Sedgwick", "Ottoline Farrow", "Iji Fjæreide", "Łucja d’Aubigné", "Émile-Noël Ça", "Őrsi Ågren",
+    ];
+
+    public static TheoryData<string, double> Cases => new()
+    {
+        { "nunito-bold", 8 }, { "nunito-bold", 10 }, { "vollkorn-bold", 10 }, { "roboto-slab-bold", 12 }, { "pacifico", 10 },
+    };
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void A_name_has_as_many_jumps_as_pieces_of_outline_less_one(string face, double height)
+    {
+        var stitcher = new Stitcher(Cotton, height);
+        foreach (var name in Shelf.Names(face, Invented))
+        {
+            // Outer rings run the other way round than holes.
+            int pieces = name.Pieces.Sum(p => p.Piece.Outline.Rings.Count(r => r.SignedAreaMm2() > 0));
+            Assert.Equal(pieces - 1, stitcher.SewName(name).Jumps);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void The_thread_is_cut_exactly_where_a_hop_is_longer_than_stated_and_locked_between_letters(string face, double height)
+    {
+        foreach (double longest in new[] { 0, SewingSettings.UsualLongestUntrimmedMm, 1000 })
+        {
+            var stitcher = new Stitcher(Cotton, height, new SewingSettings(longest));
+            foreach (var name in Shelf.Names(face, Invented))
+            {
+                var steps = stitcher.SewName(name).Steps;
+                Assert.Equal(NeedleAction.Trim, steps[^1].Action);
+                for (int i = 1; i < steps.Length; i++)
+                {
+                    if (steps[i].Action != NeedleAction.Jump)
+                    {
+                        continue;
+                    }
+
+                    bool isCut = steps[i - 1].Action == NeedleAction.Trim;
+                    Assert.Equal(steps[i - 1].At.DistanceTo(steps[i].At) > longest, isCut);
+
+                    // Both ends are locked, or neither: an uncut thread between a letter and its own dot or accent is not.
+                    bool isLocked = steps[isCut ? i - 2 : i - 1].Kind == StitchKind.Lock;
+                    Assert.Equal(isLocked, steps[i + 2].Kind == StitchKind.Lock);
+                    Assert.True(isLocked || (!isCut && name.Pieces.Any(p => stitcher.Sewn(p.Piece).Parts.Length > 1)));
+                }
+            }
+        }
+    }
+
+    /// <summary>Held against the same names with every letter begun where its own strokes would have it, in the order given.</summary>
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Hops_are_shorter_and_cut_less_often_than_when_no_letter_knows_the_next(string face, double height)
+    {
+        var stitcher = new Stitcher(Cotton, height);
+        var (length, cuts) = (0.0, 0);
+        var (plainLength, plainCuts) = (0.0, 0);
+        foreach (var name in Shelf.Names(face, Invented))
+        {
+            var steps = stitcher.SewName(name).Steps;
+            for (int i = 1; i < steps.Length; i++)
+            {
+                if (steps[i].Action == NeedleAction.Jump)
+                {
+                    length += steps[i - 1].At.DistanceTo(steps[i].At);
+                    cuts += steps[i - 1].Action == NeedleAction.Trim ? 1 : 0;
+                }
+            }
+
+            var runs = name.Pieces.SelectMany(p => stitcher.Sewn(p.Piece).Parts.Select(part => (part.Alone, At: p.At * height))).ToList();
+            for (int i = 1; i < runs.Count; i++)
+            {
+                double hop = (runs[i - 1].Alone[^1].At + runs[i - 1].At).DistanceTo(runs[i].Alone[0].At + runs[i].At);
+                plainLength += hop;
+                plainCuts += hop > SewingSettings.UsualLongestUntrimmedMm ? 1 : 0;
+            }
+        }
+
+        Assert.True(length <= plainLength, $"{length} mm of hops, {plainLength} before");
+        Assert.True(cuts < 0.7 * plainCuts, $"{cuts} hops cut, {plainCuts} before");
+    }
+}

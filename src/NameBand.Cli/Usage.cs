@@ -20,6 +20,8 @@ internal static class Usage
         [FacesCommand.Verb] = ["--json", "--help"],
     };
 
+    public static string Commands { get; } = $"The commands are {Words.List([.. Options.Keys])}; --help says more.";
+
     /// <summary>Options that take a word after them.</summary>
     private static readonly string[] WithWord =
         ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--note"];
@@ -39,7 +41,7 @@ internal static class Usage
     {
         var page = new Page(host.Errors);
         page.Line(found, tone: Tone.Bad);
-        page.Line($"The commands are {Words.List([.. Options.Keys])}; --help says more.");
+        page.Line(Commands);
         return CliApp.WrongUsage;
     }
 

@@ -1,3 +1,4 @@
+using NameBand.Cli;
 using Xunit;
 
 namespace NameBand.Tests.CommandLine;
@@ -5,7 +6,7 @@ namespace NameBand.Tests.CommandLine;
 /// <summary>A wrong command line: status 64, nothing on standard output, and on standard error what was probably meant.</summary>
 public class UsageTests
 {
-    private const string Commands = "The commands are make, names, sewn, hours, fit, print, measure and faces; --help says more.\n";
+    private static readonly string Commands = Usage.Commands + "\n";
     private const string Make = "Write: nameband make JOB [--out DIR] [--json]\n";
 
     public static TheoryData<string, string> WrongLines => new()
@@ -51,6 +52,18 @@ public class UsageTests
         Assert.Equal((0, ""), (run.Status, run.Errors));
         Assert.All(parts, p => Assert.Contains(p, run.Out, StringComparison.Ordinal));
         Assert.DoesNotContain('\u001b', run.Out);
+    }
+
+    [Fact]
+    public void Every_verb_of_the_help_page_is_named_where_a_command_line_is_refused()
+    {
+        string help = CliRun.Of("--help").Out;
+        string[] verbs = [.. help[help.IndexOf("COMMANDS:", StringComparison.Ordinal)..].Split('\n').Skip(1)
+            .Where(l => l.Length > 4 && l[4] != ' ').Select(l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries)[0])];
+
+        Assert.Equal(
+            verbs.Order(StringComparer.Ordinal),
+            Usage.Commands["The commands are ".Length..].Split(';')[0].Split([", ", " and "], StringSplitOptions.None).Order(StringComparer.Ordinal));
     }
 
     [Fact]

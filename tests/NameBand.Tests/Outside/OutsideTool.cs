@@ -40,6 +40,7 @@ public static class OutsideTool
             StandardErrorEncoding = Encoding.UTF8,
             UseShellExecute = false,
         };
+        start.Environment["LC_ALL"] = "C.UTF-8"; // Else a machine without a locale takes names for broken bytes.
         foreach (string arg in args)
         {
             start.ArgumentList.Add(arg);

@@ -55,7 +55,19 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
                 : (label, $"{Words.Both(round.LengthMm)} with {names}: {Words.Both(Math.Abs(overMm))} too {(overMm > 0 ? "long" : "short")} for its hem of {Words.Both(round.HemMm)}.", Tone.Attention);
         }
 
+        yield return ("In all", InAll(plan), plan.MatchesHem ? Tone.Good : Tone.Attention);
+        yield return ("Names run", plan.Hem.RunsInWords + ".", Tone.Plain);
         yield return ("Cut", $"{Words.Both(plan.Hem.Strip.CutWidthMm)} wide, {Words.Both(plan.Hem.Strip.FinishedWidthMm)} once turned in", Tone.Plain);
+    }
+
+    /// <summary>The compare of all strips with all hems; the tolerance is for each round, so it is named once.</summary>
+    private static string InAll(StripPlan plan)
+    {
+        string strips = $"{Words.Both(plan.TotalLengthMm)} of strip for {Words.Both(plan.Rounds.Sum(r => r.HemMm))} of hem";
+        string allowed = Words.Tied(Length.FromMm(plan.Hem.ToleranceMm).InMillimetres());
+        return Math.Abs(plan.DifferenceMm) < 0.05
+            ? $"{strips}: they agree ({allowed} a round is allowed)."
+            : $"{strips}: {Words.Both(Math.Abs(plan.DifferenceMm))} too {(plan.DifferenceMm > 0 ? "much" : "little")} ({allowed} a round is allowed).";
     }
 
     private static IEnumerable<(string, string, Tone)> Work(StripPlan plan, Estimate estimate)

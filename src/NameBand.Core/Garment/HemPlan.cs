@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Job;
 
 namespace NameBand.Garment;
 
@@ -42,6 +43,10 @@ public sealed record HemPlan(
     StripWidths Strip,
     RunDirection Runs)
 {
+    public GarmentSide Side { get; init; } = GarmentSide.Outside;
+
+    public Reader ReadBy { get; init; } = Reader.Viewer;
+
     /// <summary>Places that names keep out of, along the hem edge.</summary>
     public ImmutableArray<ClearZone> KeepClear { get; init; } = [];
 
@@ -62,6 +67,26 @@ public sealed record HemPlan(
         MeasuredRoundsMm.Length > 0
             ? MeasuredRoundsMm[number - 1]
             : EdgeLengthMm - (TurnRad * (LiftMm + ((number - 1) * RoundStepMm)));
+
+    /// <summary>Which way the names run and for whom they stand upright, as a sentence without its end.</summary>
+    public string RunsInWords
+    {
+        get
+        {
+            string side = Side == GarmentSide.Outside ? "outside" : "inside";
+            string upright = ReadBy == Reader.Viewer
+                ? $"upright for someone who looks at the {side}"
+                : "upright for the wearer, with the tops of the letters towards the hem";
+            if (!Closed)
+            {
+                return $"along the edge {(ReadBy == Reader.Viewer ? "from left to right" : "from right to left")}, seen from the {side}; {upright}";
+            }
+
+            return Runs == RunDirection.CounterClockwise
+                ? $"on the {side}, counter-clockwise seen from above (at the front towards the wearer's left); {upright}"
+                : $"on the {side}, clockwise seen from above (at the front towards the wearer's right); {upright}";
+        }
+    }
 
     /// <summary>How much shorter, in mm, the finished strip's upper edge must be than its lower one to lie flat.</summary>
     public double UpperEdgeShorterMm => TurnRad * Strip.FinishedWidthMm;

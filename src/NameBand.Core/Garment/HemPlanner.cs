@@ -22,6 +22,8 @@ public static class HemPlanner
             job.Strip.Rounds, perRound ? [.. job.Hem.Lengths.Select(l => l.Mm)] : [], strip,
             Runs(job.Strip.Side, job.Strip.ReadBy))
         {
+            Side = job.Strip.Side,
+            ReadBy = job.Strip.ReadBy,
             KeepClear = [.. job.Layout.KeepClear.Select(c => new ClearZone(c.At.Mm, c.Width.Mm))],
             StartMm = job.Layout.Start.Mm,
             KeepFreeMm = job.KeepFree.Mm,

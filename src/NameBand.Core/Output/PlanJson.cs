@@ -97,6 +97,7 @@ public static class PlanJson
         json.WriteNumber("differenceMm", total - asked);
         json.WriteBoolean("matchesHem", plan.MatchesHem);
         json.WriteNumber("shortening", plan.Shortening);
+        json.WriteString("runs", plan.Hem.RunsInWords);
         json.WriteEndObject();
     }
 

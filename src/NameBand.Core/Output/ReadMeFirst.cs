@@ -11,6 +11,8 @@ public static class ReadMeFirst
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.Write(title + "\n" + new string('=', Math.Min(78, title.Length)) + "\n");
+        string runs = plan.Hem.RunsInWords.Replace("; ", ";\n", StringComparison.Ordinal).Replace(" (", "\n(", StringComparison.Ordinal);
+        writer.Write($"\nThe names run {runs}.\n");
         writer.Write(WhatLiesWhere);
         writer.Write(BeforeSewing(plan, sewnBeforeCutting));
         writer.Write(TakeCare);

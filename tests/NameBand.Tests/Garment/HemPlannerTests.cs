@@ -62,6 +62,16 @@ public class HemPlannerTests
     public void Names_run_the_way_their_reader_reads(GarmentSide side, Reader reader, RunDirection runs) =>
         Assert.Equal(runs, HemPlanner.Runs(side, reader));
 
+    [Theory]
+    [InlineData(GarmentSide.Outside, Reader.Viewer, true, "on the outside, counter-clockwise seen from above (at the front towards the wearer's left); upright for someone who looks at the outside")]
+    [InlineData(GarmentSide.Inside, Reader.Viewer, true, "on the inside, clockwise seen from above (at the front towards the wearer's right); upright for someone who looks at the inside")]
+    [InlineData(GarmentSide.Outside, Reader.Wearer, false, "along the edge from right to left, seen from the outside; upright for the wearer, with the tops of the letters towards the hem")]
+    public void The_way_is_said_in_words(GarmentSide side, Reader reader, bool closed, string words)
+    {
+        var job = Sample.Job.WithHem(3660, closed);
+        Assert.Equal(words, Sample.Hem(job with { Strip = job.Strip with { Side = side, ReadBy = reader } }).RunsInWords);
+    }
+
     [Fact]
     public void Seams_that_eat_the_hem_and_rounds_past_the_middle_are_refused_with_a_mend()
     {

@@ -13,12 +13,12 @@ public static class FabricTable
 
     public static ImmutableArray<Fabric> All { get; } =
     [
-        Cloth("quilting cotton", "tear-away, one layer", "75/11 sharp", 0.40, 0.20, 0.45, 9),
-        Cloth("cotton twill", "tear-away, one layer", "80/12 sharp", 0.40, 0.20, 0.60, 10),
-        Cloth("linen", "tear-away, one firm layer", "75/11 sharp", 0.42, 0.25, 0.55, 8),
-        Cloth("cotton lawn", "tear-away, two light layers", "70/10 sharp", 0.42, 0.20, 0.35, 7.5),
-        Cloth("felt", "tear-away, one layer", "80/12 sharp", 0.40, 0.20, 1.20, 10),
-        Cloth("jersey", "cut-away, one layer", "75/11 ball point", 0.42, 0.35, 0.70, 6),
+        Cloth("quilting cotton", "tear-away, one layer", "75/11 sharp", 0.40, 0.20, 0.45, 12),
+        Cloth("cotton twill", "tear-away, one layer", "80/12 sharp", 0.40, 0.20, 0.60, 13),
+        Cloth("linen", "tear-away, one firm layer", "75/11 sharp", 0.42, 0.25, 0.55, 10.5),
+        Cloth("cotton lawn", "tear-away, two light layers", "70/10 sharp", 0.42, 0.20, 0.35, 8.5),
+        Cloth("felt", "tear-away, one layer", "80/12 sharp", 0.40, 0.20, 1.20, 13),
+        Cloth("jersey", "cut-away, one layer", "75/11 ball point", 0.42, 0.35, 0.70, 8),
         Cloth("satin ribbon", "tear-away, one layer", "70/10 sharp", 0.42, 0.20, 0.30, 4),
         Cloth("grosgrain ribbon", "tear-away, one layer", "75/11 sharp", 0.42, 0.20, 0.50, 4.5),
         Cloth("organza", "wash-away", "65/9 sharp", 0.45, 0.20, 0.20, 3),

@@ -48,7 +48,8 @@ public static class JobReader
         }
 
         var job = JobAssembly.Make(folder, values);
-        var sorted = values.Problems.OrderBy(p => p.Where.Line ?? 0).ThenBy(p => p.Where.Column ?? 0).ToList();
+        // A key that two parts of a job look at is wrong once.
+        var sorted = values.Problems.Distinct().OrderBy(p => p.Where.Line ?? 0).ThenBy(p => p.Where.Column ?? 0).ToList();
         return sorted.Any(p => p.Severity == Severity.CannotUse) ? Result.Fail<BandJob>(sorted) : Result.Of(job, sorted);
     }
 

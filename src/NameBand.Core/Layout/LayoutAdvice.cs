@@ -30,6 +30,15 @@ internal static class LayoutAdvice
                 runsOver || roomier.Length == 0 ? "Use another round, or a thinner thread and needle tried on a swatch first." : roomier);
         }
 
+        double pastMm = PastZoneMm(plan);
+        if (pastMm > SlightMm)
+        {
+            yield return Problem.NeedsPerson(
+                new Where(File, Key: "lettering.height"),
+                FormattableString.Invariant($"At letters {plan.LetterHeightMm:0.0} mm high the tallest accents and the deepest tails do not fit the strip together: ink reaches {pastMm:0.0#} mm past the sewing zone."),
+                FormattableString.Invariant($"Letters {FittingZoneMm(plan, names, sizing):0.0} mm high fit it; or use a wider strip or a narrower margin."));
+        }
+
         if (sizing.LongestSegmentMm < SegmentCutter.LeastMarkDistanceMm)
         {
             yield return Problem.Note(
@@ -45,6 +54,32 @@ internal static class LayoutAdvice
                 "The turn-in is too narrow to hold the alignment marks, so they fall beside the cut strip.",
                 "Sew before cutting (\"sewn\": \"beforeCutting\"), or let the marks stand on the backing alone.");
         }
+    }
+
+    private const double SlightMm = 0.01;
+
+    /// <summary>How far ink reaches past the sewing zone at its worst; a given height may ask for more than there is.</summary>
+    private static double PastZoneMm(StripPlan plan)
+    {
+        double half = plan.Hem.Strip.SewingZoneMm / 2;
+        return plan.Rounds.SelectMany(r => r.Names).Select(n =>
+        {
+            double top = n.BaselineYMm + (n.Lettered.Ink.TopMm * plan.LetterHeightMm) + plan.PullCompensationMm;
+            double bottom = n.BaselineYMm + (n.Lettered.Ink.BottomMm * plan.LetterHeightMm) - plan.PullCompensationMm;
+            return Math.Max(top - half, -half - bottom);
+        }).DefaultIfEmpty(0).Max();
+    }
+
+    private static double FittingZoneMm(StripPlan plan, IReadOnlyList<LetteredName> names, Sizing sizing)
+    {
+        var search = new HeightSearch(sizing, 0.1);
+        int tenths = (int)Math.Floor((plan.LetterHeightMm * 10) + 1e-9);
+        while (tenths > 1 && search.Obstacle(names, tenths / 10.0) == HeightBound.SewingZone)
+        {
+            tenths--;
+        }
+
+        return tenths / 10.0;
     }
 
     /// <summary>What another round would allow; empty where the number of rounds is not to be chosen.</summary>

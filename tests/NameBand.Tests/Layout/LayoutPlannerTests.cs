@@ -147,6 +147,18 @@ public class LayoutPlannerTests
     }
 
     [Fact]
+    public void A_given_height_at_which_ink_leaves_the_zone_is_told_with_the_height_that_fits()
+    {
+        var names = new LetteredList("boxes", [Sample.Boxed("Å", 5, 1.3, 0), Sample.Boxed("g", 4, 0.7, -0.4)], []);
+        var (_, problems) = Lay(Sample.Job.WithHeight(11), names);
+        var (largest, none) = Lay(Sample.Job, names);
+        var problem = Assert.Single(problems);
+        Assert.Equal(Severity.NeedsPerson, problem.Severity);
+        Assert.Contains(FormattableString.Invariant($"Letters {largest.LetterHeightMm:0.0} mm high fit"), problem.Mend, StringComparison.Ordinal);
+        Assert.Empty(none);
+    }
+
+    [Fact]
     public void As_many_rounds_as_needed_are_laid_and_the_last_keeps_the_gap_of_the_one_before()
     {
         var (plan, _) = Lay(Sample.Job.WithRounds(null).WithHeight(10), Sample.Lettered(Sample.RandomWidths(7, 70)));

@@ -56,7 +56,8 @@ internal static class LayoutAdvice
         }
     }
 
-    private const double SlightMm = 0.01;
+    /// <summary>Less than this is under a needle's own play and not worth anybody's time.</summary>
+    private const double SlightMm = 0.05;
 
     /// <summary>How far ink reaches past the sewing zone at its worst; a given height may ask for more than there is.</summary>
     private static double PastZoneMm(StripPlan plan)

@@ -9,13 +9,9 @@ public static class ReadMeFirst
 {
     public static void Write(Stream stream, string title, StripPlan plan, bool sewnBeforeCutting)
     {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        writer.Write(title + "\n" + new string('=', Math.Min(78, title.Length)) + "\n");
         string runs = plan.Hem.RunsInWords.Replace("; ", ";\n", StringComparison.Ordinal).Replace(" (", "\n(", StringComparison.Ordinal);
-        writer.Write($"\nThe names run {runs}.\n");
-        writer.Write(WhatLiesWhere);
-        writer.Write(BeforeSewing(plan, sewnBeforeCutting));
-        writer.Write(TakeCare);
+        ReadMePage.Write(
+            stream, title, $"\nThe names run {runs}.\n", WhatLiesWhere, BeforeSewing(plan, sewnBeforeCutting), ReadMePage.TakeCare(hooped: true));
     }
 
     private const string WhatLiesWhere =
@@ -84,27 +80,4 @@ public static class ReadMeFirst
             """);
         return text.ToString();
     }
-
-    private const string TakeCare =
-        """
-
-        Take care
-        ---------
-        What your machine's manual, local rules and people trained for it say comes before
-        anything here.
-        - Keep fingers, hair, sleeves and cords away from the needle and everything that
-          moves. The hoop moves by itself, and farther than the needle.
-        - Switch the machine off to change a needle, to thread it, to clear a jam.
-        - Before each start see that the hoop can travel its whole field without hitting
-          anything. Start slowly.
-        - A needle can break: wear glasses, and count the pieces before you go on.
-        - Stay with a machine that runs.
-        - Iron and steam burn. Stand the iron on its heel, keep hands out of the steam, and
-          pull the plug when you leave.
-        - Close a rotary cutter each time you lay it down, cut away from yourself, and keep
-          pins, needles and blades counted and out of children's reach.
-        - Good light, feet on the floor, and a few minutes away from it in every hour: this
-          is long work.
-
-        """;
 }

@@ -97,9 +97,13 @@ public class TracedMakeTests
             return Image.Load<L8>(File.ReadAllBytes(folder["page.png"]));
         }).ToList();
 
+        // The cut edge of the first row is the first line that goes nearly all across the page; its letters lie 22 to 32 mm below.
+        int Edge(Image<L8> page) => Enumerable.Range(0, page.Height)
+            .First(y => Enumerable.Range(0, page.Width).Count(x => page[x, y].PackedValue < 200) > 0.8 * page.Width);
+
         // Heavy ink column by column in the band of the first row's letters.
         bool[] Ink(Image<L8> page) => [.. Enumerable.Range(48, page.Width - 96)
-            .Select(x => Enumerable.Range((int)(86 / 25.4 * 100), 40).Any(y => page[x, y].PackedValue < 60))];
+            .Select(x => Enumerable.Range(Edge(page) + (int)(22.5 / 25.4 * 100), 40).Any(y => page[x, y].PackedValue < 60))];
         bool[] there = Ink(rows[0]);
         bool[] back = [.. Ink(rows[1]).Reverse()];
         Assert.True(there.Count(i => i) > 50);

@@ -1,16 +1,9 @@
-using System.Text;
-
 namespace NameBand.Output.Keying;
 
 /// <summary>Writes read-me-first.txt for names that are keyed into a machine's own letters.</summary>
 public static class KeyInReadMe
 {
-    public static void Write(Stream stream, string title)
-    {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        writer.Write(title + "\n" + new string('=', Math.Min(78, title.Length)) + "\n");
-        writer.Write(Text);
-    }
+    public static void Write(Stream stream, string title) => ReadMePage.Write(stream, title, Text, ReadMePage.TakeCare(hooped: false));
 
     private const string Text =
         """
@@ -45,9 +38,6 @@ public static class KeyInReadMe
         end before or behind their places, measure where one ends from the strip's end, add it
         to drift.csv in the job's folder (number,name,end_mm) and run make again: the names
         after it are set out anew, so that the strip still ends at the hem.
-
-        Switch the machine off before you change the needle, and keep your fingers out of the
-        foot's way while it feeds the strip.
 
         """;
 }

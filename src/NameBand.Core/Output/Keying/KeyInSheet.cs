@@ -87,6 +87,8 @@ public static class KeyInSheet
         {
             yield return "~ marks lengths that rest on estimated letters: their limits are wide.";
         }
+
+        yield return ReadMePage.CareInOneLine;
     }
 
     private static double Strip(SheetPages pages, double y, StripPlan plan, int number, LettersSettings settings)

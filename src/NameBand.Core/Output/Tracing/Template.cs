@@ -58,6 +58,7 @@ internal static class Template
             "Print at 100 %, without fitting to the page. The square must measure 50 mm each way: if it does not, the printer has scaled it.",
             FormattableString.Invariant($"Cut the rows out and tape them together so that the two lines marked with the same letter lie on each other ({OverlapMm:0} mm overlap)."),
             "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres on the flat strip.",
+            ReadMePage.CareInOneLine,
         ];
         double y = 26;
         foreach (string note in notes)

@@ -1,16 +1,9 @@
-using System.Text;
-
 namespace NameBand.Output.Tracing;
 
 /// <summary>Writes read-me-first.txt for names that are traced.</summary>
 public static class TemplateReadMe
 {
-    public static void Write(Stream stream, string title)
-    {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        writer.Write(title + "\n" + new string('=', Math.Min(78, title.Length)) + "\n");
-        writer.Write(Text);
-    }
+    public static void Write(Stream stream, string title) => ReadMePage.Write(stream, title, Text, ReadMePage.TakeCare(hooped: false));
 
     private const string Text =
         """

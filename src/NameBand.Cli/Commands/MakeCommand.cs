@@ -17,20 +17,7 @@ internal sealed class MakeCommand(CliHost host) : Command<MakeCommand.Settings>
             report = Bander.Make(settings.Job, settings.Out, progress, cancellationToken);
         }
 
-        if (settings.Json)
-        {
-            ReportJson.Write(host.Output.Writer, report);
-        }
-        else if (report.Status == ExitStatus.CannotUse)
-        {
-            Refusal.Print(new Page(host.Errors), report.Problems);
-        }
-        else
-        {
-            new MakeSummary(new Page(host.Output), report, settings.Job).Print();
-        }
-
-        return (int)report.Status;
+        return MakeAnswer.Give(host, settings, report);
     }
 
     internal sealed class Settings : JobSettings

@@ -16,22 +16,8 @@ internal sealed class PrintCommand(CliHost host) : Command<MakeCommand.Settings>
             report = Bander.Print(settings.Job, settings.Out, progress, cancellationToken);
         }
 
-        if (settings.Json)
-        {
-            ReportJson.Write(host.Output.Writer, report);
-        }
-        else if (report.Status == ExitStatus.CannotUse)
-        {
-            Refusal.Print(new Page(host.Errors), report.Problems);
-        }
-        else
-        {
-            var page = new Page(host.Output);
-            new MakeSummary(page, report, settings.Job).Print();
-            page.Gap();
-            page.Line($"The sheets to print are in {Path.Combine(settings.Out ?? Path.Combine(settings.Job, "out"), "sheets")}. Print them at 100 % and measure the squares on the first page.");
-        }
-
-        return (int)report.Status;
+        string sheets = Path.Combine(settings.Out ?? Path.Combine(settings.Job, "out"), "sheets");
+        return MakeAnswer.Give(
+            host, settings, report, $"The sheets to print are in {sheets}. Print them at 100 % and measure the squares on the first page.");
     }
 }

@@ -6,6 +6,7 @@ using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Output;
+using NameBand.Output.Changes;
 
 namespace NameBand;
 
@@ -24,7 +25,11 @@ public readonly record struct Progress(string What, int Done, int Of);
 /// <param name="Names">Every row with what finally became of it.</param>
 public sealed record MakeReport(
     ExitStatus Status, BandJob? Job, NameList? Names, StripPlan? Plan, Estimate? Estimate, string? OutFolder,
-    ImmutableArray<Problem> Problems);
+    ImmutableArray<Problem> Problems)
+{
+    /// <summary>What changed since the plan that lay in the out folder; null when there was none.</summary>
+    public PlanChanges? Changes { get; init; }
+}
 
 /// <summary>The check of the lists alone, with the corrections.csv lines that would settle what is held.</summary>
 public sealed record NamesReport(
@@ -75,9 +80,13 @@ public static class Bander
         }
 
         var sewn = Sewing.Run(made, folder, withSheets, progress, cancel);
+        var changes = Comparing.Run(made, folder);
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(
-            StatusOf(made.Rows, problems, made.Plan), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems);
+            StatusOf(made.Rows, problems, made.Plan), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems)
+        {
+            Changes = changes,
+        };
     }
 
     /// <summary>Checks the lists of a job, as far as whether the faces have all letters, and writes nothing.</summary>

@@ -21,6 +21,9 @@ internal static class Planning
 
         /// <summary>What to go on from, once something has been sewn.</summary>
         public (Begun Begun, Continuation From)? Sewn { get; init; }
+
+        /// <summary>For each sewn name that was changed in the list since: what the list says. Null until something has been sewn.</summary>
+        public ImmutableDictionary<RowRef, string>? SewnThenChanged { get; init; }
     }
 
     /// <param name="Rows">Every row with what finally became of it.</param>
@@ -30,6 +33,9 @@ internal static class Planning
 
         /// <summary>Null until something has been sewn.</summary>
         public Begun? Begun { get; init; }
+
+        /// <inheritdoc cref="NamesRead.SewnThenChanged"/>
+        public ImmutableDictionary<RowRef, string>? SewnThenChanged { get; init; }
     }
 
     public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel)
@@ -64,6 +70,7 @@ internal static class Planning
                 {
                     Keyed = names.Keyed,
                     Begun = names.Sewn?.Begun,
+                    SewnThenChanged = names.SewnThenChanged,
                 },
                 [.. problems, .. laid.Problems])
             : Result.Fail<Planned>([.. problems, .. laid.Problems]);
@@ -114,6 +121,7 @@ internal static class Planning
             new NamesRead(job.Value!, corrections.Value!, face.Value, letters, rows)
             {
                 Sewn = begun is null || matched is null ? null : (begun, begun.From(matched, LetterGone(matched, face.Value, shelf, cancel))),
+                SewnThenChanged = matched?.Changed,
             },
             [.. problems, .. matched?.Problems ?? [], .. lettered.Problems]);
     }

@@ -28,6 +28,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         page.Line(Sentence(plan));
         page.Gap();
         page.Facts([.. Rounds(plan), .. Work(plan, estimate)]);
+        new ChangesSummary(page, report.Changes).Print();
         PrintPerson();
         PrintLimits(plan);
         PrintNotes();

@@ -25,6 +25,8 @@ internal static class ReportJson
             WriteEstimate(json, estimate);
         }
 
+        ChangesJson.Write(json, report.Changes);
+
         WriteRows(json, report.Names);
     });
 

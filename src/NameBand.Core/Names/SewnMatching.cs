@@ -9,7 +9,11 @@ namespace NameBand.Names;
 /// <param name="Before">For each row that the earlier plan had under the same words: its place there.</param>
 /// <param name="Gone">Sewn names that no row asks for any longer.</param>
 public sealed record MatchedList(
-    NameList Rows, ImmutableDictionary<RowRef, EarlierName> Before, ImmutableArray<EarlierName> Gone, ImmutableArray<Problem> Problems);
+    NameList Rows, ImmutableDictionary<RowRef, EarlierName> Before, ImmutableArray<EarlierName> Gone, ImmutableArray<Problem> Problems)
+{
+    /// <summary>For each row whose name is sewn in other words: what the list says now.</summary>
+    public ImmutableDictionary<RowRef, string> Changed { get; init; } = ImmutableDictionary<RowRef, string>.Empty;
+}
 
 /// <summary>
 /// Finds the rows of an earlier plan in the lists as they are now. Lines move when a list is exported anew, so a name is
@@ -72,6 +76,7 @@ public static class SewnMatching
     {
         private readonly Dictionary<RowRef, ListedRow> _rows = list.Rows.ToDictionary(r => r.Row);
         private readonly ImmutableDictionary<RowRef, EarlierName>.Builder _before = ImmutableDictionary.CreateBuilder<RowRef, EarlierName>();
+        private readonly ImmutableDictionary<RowRef, string>.Builder _changed = ImmutableDictionary.CreateBuilder<RowRef, string>();
         private readonly List<EarlierName> _gone = [];
         private readonly List<Problem> _problems = [];
 
@@ -94,7 +99,10 @@ public static class SewnMatching
             var byRow = list.Names.ToDictionary(n => n.Row);
             var placed = rows.Where(r => r.Outcome == RowOutcome.Placed)
                 .Select(r => byRow.TryGetValue(r.Row, out var known) && known.Text == r.Text ? known : new Name(r.Text, r.Row));
-            return new MatchedList(new NameList(rows, [.. placed]), _before.ToImmutable(), [.. _gone], [.. _problems]);
+            return new MatchedList(new NameList(rows, [.. placed]), _before.ToImmutable(), [.. _gone], [.. _problems])
+            {
+                Changed = _changed.ToImmutable(),
+            };
         }
 
         private void SettleSewn(EarlierName name, ListedRow? row)
@@ -116,6 +124,7 @@ public static class SewnMatching
             else if (row.Text != name.Text)
             {
                 _before[row.Row] = name;
+                _changed[row.Row] = row.Text;
                 string reason = $"sewn as “{name.Text}”, and the list now says “{row.Text}”";
                 _rows[row.Row] = row with { Outcome = RowOutcome.Placed, Text = name.Text, Reason = reason };
                 _problems.Add(Problem.NeedsPerson(

@@ -8,6 +8,7 @@ public static class OutPaths
     public const string Plan = "plan.json";
     public const string ReadMeFirst = "read-me-first.txt";
     public const string Worksheet = "worksheet.csv";
+    public const string Changes = "changes.csv";
     public const string KeyInTable = "key-in.csv";
     public const string Manifest = ".made-by-nameband.json";
 

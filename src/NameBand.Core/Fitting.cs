@@ -33,7 +33,7 @@ internal static class Fitting
     {
         var shelf = new FaceShelf();
         var read = Planning.ReadNames(jobFolder, shelf, cancel);
-        var fabric = read.Value is { } known ? FabricTable.Find(known.Job.Fabric) : null;
+        var fabric = read.Value is { } known ? JobCloth.Of(known.Job) : null;
         var first = read.Value is { } job ? HemPlanner.Plan(job.Job) : null;
         ImmutableArray<Problem> problems = [.. read.Problems, .. first?.Problems.Where(p => p.Severity != Severity.Note) ?? []];
         if (read.Value is not { } names || fabric is null || problems.Any(p => p.Severity == Severity.CannotUse))

@@ -85,7 +85,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
         using var csv = new MemoryStream();
         NeedlePathCsv.Write(csv, path);
         using var png = new MemoryStream();
-        HoopingProof.Draw(png, _plan, hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting);
+        HoopingProof.Draw(png, _plan, hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
         Keep(hooping, madeFrom, csv.GetBuffer().AsSpan(0, (int)csv.Length), png.GetBuffer().AsSpan(0, (int)png.Length), isSewn);
         return (figures, path);
     }

@@ -46,9 +46,9 @@ internal static class Planning
             return Result.Fail<Planned>(read.Problems);
         }
 
-        var fabric = FabricTable.Find(names.Job.Fabric);
+        var fabric = JobCloth.Of(names.Job);
         var hem = HemPlanner.Plan(names.Job);
-        ImmutableArray<Problem> problems = [.. read.Problems, .. hem.Problems, .. UnknownFabric(names.Job, fabric)];
+        ImmutableArray<Problem> problems = [.. read.Problems, .. hem.Problems, .. UnknownFabric(names.Job, fabric), .. SettledStitches.Notes(names.Job, fabric)];
         if (fabric is null || hem.Value is null || problems.Any(p => p.Severity == Severity.CannotUse))
         {
             return Result.Fail<Planned>(problems);

@@ -59,7 +59,7 @@ internal static class Sewing
         {
             var round = plan.Rounds[i];
             Write(folder, OutPaths.RoundProof(round.Number), stream =>
-                RoundProof.Draw(stream, plan, round, estimate.Hoopings, name => stitcher.SewName(name.Lettered), captions));
+                RoundProof.Draw(stream, plan, round, estimate.Hoopings, name => stitcher.SewName(name.Lettered), captions, made.Fabric.Thread.DiameterMm));
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 

@@ -18,8 +18,3 @@ public sealed record Fabric(
     double ThicknessMm,
     double MostPenetrationsPerMm2,
     SewingThread Thread);
-
-/// <summary>A sewing thread by its linear density.</summary>
-/// <param name="Tex">Grams per kilometre.</param>
-/// <param name="DiameterMm">Width at which it is drawn and measured.</param>
-public sealed record SewingThread(string Name, double Tex, double DiameterMm);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Job;
 
 namespace NameBand.Cloth;
 
@@ -9,7 +10,7 @@ public static class FabricTable
     /// 40-weight embroidery thread: two plies of 120 denier make 240 denier or 26.7 tex. Drawn 0.40 mm wide, as it
     /// lies flattened on the cloth (common practice, no source).
     /// </summary>
-    public static SewingThread FortyWeight { get; } = new("40 wt", 240.0 / 9, 0.40);
+    public static SewingThread FortyWeight { get; } = SewingThread.Of(ThreadSize.FortyWeight);
 
     public static ImmutableArray<Fabric> All { get; } =
     [

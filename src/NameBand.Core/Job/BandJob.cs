@@ -65,6 +65,8 @@ public sealed record BandJob(
 
     public TracedSettings Traced { get; init; } = new();
 
+    public StitchSettings Stitches { get; init; } = new();
+
     public FileSettings Files { get; init; } = new(Svg: false, Program: false);
 
     public ProgramSettings Program { get; init; } = ProgramSettings.Usual;

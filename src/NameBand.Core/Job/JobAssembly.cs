@@ -31,6 +31,7 @@ internal static partial class JobAssembly
             Letters = Letters(folder, values),
             Traced = Traced(values),
             Layout = Layout(values),
+            Stitches = Stitches(values),
             Files = Files(values),
             Program = Program(values),
         };

@@ -85,7 +85,7 @@ internal static class JobKeys
         Along, Across, Spare, Fabric,
         StitchesPerMinute, SecondsPerJump, SecondsPerTrim, SecondsPerStop, SecondsToStart,
         Hooping, TearAway, Clipping, Pressing, Trimming, TurningIn, Pinning, SewingLower, SewingUpper, Join, RestAllowance,
-        .. WorkKeys.All, .. LettersKeys.All, .. LayoutKeys.All, .. FileKeys.All,
+        .. WorkKeys.All, .. LettersKeys.All, .. LayoutKeys.All, .. FileKeys.All, .. StitchKeys.All,
     ];
 
     private static NumberKey Seconds(string path, double usual) => new(path, usual, 0, 3600);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Cloth;
 using NameBand.Estimating;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
@@ -20,7 +21,8 @@ public static class HoopingProof
     /// <param name="path">The hooping's needle path.</param>
     /// <param name="sewnBeforeCutting">Whether the names are sewn on wider cloth that is trimmed afterwards.</param>
     public static void Draw(
-        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, HoopingFigures figures, CaptionFace face, bool sewnBeforeCutting = true)
+        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, HoopingFigures figures, CaptionFace face, bool sewnBeforeCutting = true,
+        double threadMm = SewingThread.FortyWeightMm)
     {
         var field = HoopField.Of(plan, hooping);
         double reach = plan.Hem.Strip.CutWidthMm / 2;
@@ -43,7 +45,7 @@ public static class HoopingProof
             DrawPlaces(picture, page, plan, hooping, face, top);
             DrawNames(picture, page, plan, hooping, face);
             var steps = path.Steps.AsSpan();
-            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
+            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
             ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
             DrawCaption(picture, page, face, caption, bottom);
         });

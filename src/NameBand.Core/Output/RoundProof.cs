@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using NameBand.Cloth;
 using NameBand.Estimating;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
@@ -24,12 +25,13 @@ public static class RoundProof
 
     /// <param name="sewn">The needle path of a name: origin at the left edge of its width, on its base line. May be asked more than once for a name.</param>
     public static void Draw(
-        Stream png, StripPlan plan, Round round, ImmutableArray<HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face) =>
-        Draw(png, plan, round, figures, sewn, face, null);
+        Stream png, StripPlan plan, Round round, ImmutableArray<HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
+        double threadMm = SewingThread.FortyWeightMm) =>
+        Draw(png, plan, round, figures, sewn, face, null, threadMm);
 
     internal static void Draw(
         Stream png, StripPlan plan, Round round, ImmutableArray<HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
-        int? mostPixelsAtOnce)
+        int? mostPixelsAtOnce, double threadMm = SewingThread.FortyWeightMm)
     {
         double reach = plan.Hem.Strip.CutWidthMm / 2;
         double overlap = plan.Hem.Closed ? plan.Hem.OverlapMm : 0;
@@ -45,7 +47,7 @@ public static class RoundProof
             TapeMeasure.Draw(picture, page, face, reach + 2, 0, 0, end + overlap);
             DrawEnds(picture, page, face, round, reach, overlap);
             DrawHoopings(picture, page, face, plan, round, figures, reach);
-            DrawNames(picture, page, face, plan, round, sewn);
+            DrawNames(picture, page, face, plan, round, sewn, threadMm);
             face.Set(picture, Caption(plan, round), page.X(0), page.Y(bottom + 2.2), page.CapPx(CaptionMm), Dyes.Ink);
         }
 
@@ -99,7 +101,8 @@ public static class RoundProof
     }
 
     private static void DrawNames(
-        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, Round round, Func<PlacedName, NeedlePath> sewn)
+        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, Round round, Func<PlacedName, NeedlePath> sewn,
+        double threadMm)
     {
         int cap = page.CapPx(1.8);
         double finished = plan.Hem.Strip.FinishedWidthMm / 2;
@@ -111,7 +114,8 @@ public static class RoundProof
             if (inSight)
             {
                 ThreadLayer.Draw(
-                    picture, sewn(name).Steps.AsSpan(), page.X(name.StartMm), page.Y(name.BaselineYMm), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
+                    picture, sewn(name).Steps.AsSpan(), page.X(name.StartMm), page.Y(name.BaselineYMm), ThreadKinds.Names, Dyes.ThreadAt,
+                    Dyes.ThreadShades, threadMm);
             }
         }
     }

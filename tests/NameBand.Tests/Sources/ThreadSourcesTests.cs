@@ -1,5 +1,6 @@
 using NameBand.Cloth;
 using NameBand.Estimating;
+using NameBand.Job;
 using Xunit;
 
 namespace NameBand.Tests.Sources;
@@ -10,6 +11,15 @@ public class ThreadSourcesTests
     /// <summary>tex = denier / 9 (ISO 1144). Source of the example: Coats Bulletin 05, Thread Numbering: 120/2 denier = 240 denier = 26.67 tex.</summary>
     [Fact]
     public void Forty_weight_is_two_plies_of_120_denier() => Assert.Equal(26.67, FabricTable.FortyWeight.Tex, 2);
+
+    /// <summary>ISO 1144, source of the example: Coats Bulletin 05: Nm 40 is 25 tex is 225 denier. Ticket = 3000 / tex, source: apparel-merchandising.com, 2014-06: 25 tex is ticket 120.</summary>
+    [Theory]
+    [InlineData("Nm 40")]
+    [InlineData("25 tex")]
+    [InlineData("225 den")]
+    [InlineData("ticket 120")]
+    public void The_published_example_of_one_thread_in_four_numberings_is_one_thread(string text) =>
+        Assert.Equal(25, ThreadSize.Parse(text)!.Tex, 9);
 
     /// <summary>Lockstitch 301: C = 2 + 2·T·S. Source: textilecalculation.blogspot.com, 2015-06: T 0.01 in, S 10 to the inch, C 2.2.</summary>
     [Theory]

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Runtime.CompilerServices;
+using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Stitching;
 
@@ -11,9 +12,6 @@ namespace NameBand.Output.Drawing;
 /// </summary>
 internal sealed class ThreadLayer : IDisposable
 {
-    /// <summary>Width at which 40-weight thread is drawn.</summary>
-    public const double ThreadMm = 0.40;
-
     private const int MarginPx = 4;
 
     private readonly ushort[] _pixels;
@@ -40,9 +38,11 @@ internal sealed class ThreadLayer : IDisposable
 
     /// <summary>Draws the stitches of a path that <paramref name="which"/> asks for.</summary>
     /// <param name="origin">Where the path's origin lies on the picture, in pixels.</param>
+    /// <param name="threadMm">Width at which the thread is drawn.</param>
     /// <param name="shadesAt">First of the thread's colours among <see cref="Dyes"/>, dark to light.</param>
     public static void Draw(
-        Picture picture, ReadOnlySpan<NeedleStep> steps, double originX, double originY, ThreadKinds which, byte shadesAt, int shades)
+        Picture picture, ReadOnlySpan<NeedleStep> steps, double originX, double originY, ThreadKinds which, byte shadesAt, int shades,
+        double threadMm = SewingThread.FortyWeightMm)
     {
         double scale = picture.PixelsPerMm;
         var box = Box.Empty;
@@ -63,7 +63,7 @@ internal sealed class ThreadLayer : IDisposable
             return;
         }
 
-        int margin = MarginPx + (int)Math.Ceiling(ThreadMm * scale);
+        int margin = MarginPx + (int)Math.Ceiling(threadMm * scale);
         int left = Math.Max(0, (int)Math.Floor(originX + (box.LeftMm * scale)) - margin);
         int right = Math.Min(picture.Width, (int)Math.Ceiling(originX + (box.RightMm * scale)) + margin);
         int top = (int)Math.Floor(originY - (box.TopMm * scale)) - margin;
@@ -75,7 +75,7 @@ internal sealed class ThreadLayer : IDisposable
         }
 
         using var layer = new ThreadLayer(left, top, firstRow, right, bottom, scale);
-        layer.Lay(steps, originX, originY, which);
+        layer.Lay(steps, originX, originY, which, threadMm);
         layer.PutOn(picture, shadesAt, shades);
     }
 
@@ -84,9 +84,9 @@ internal sealed class ThreadLayer : IDisposable
     private static bool IsDrawn(in NeedleStep step, ThreadKinds which) =>
         step.Action == NeedleAction.Stitch && (step.Kind == StitchKind.Mark) == (which == ThreadKinds.Marks);
 
-    private void Lay(ReadOnlySpan<NeedleStep> steps, double originX, double originY, ThreadKinds which)
+    private void Lay(ReadOnlySpan<NeedleStep> steps, double originX, double originY, ThreadKinds which, double threadMm)
     {
-        float half = (float)Math.Max(0.5, ThreadMm * _pixelsPerMm / 2);
+        float half = (float)Math.Max(0.5, threadMm * _pixelsPerMm / 2);
         for (int i = 1; i < steps.Length; i++)
         {
             // After a jump or a trim the first needle point only anchors the thread.

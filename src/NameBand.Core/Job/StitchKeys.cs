@@ -1,0 +1,13 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Job;
+
+/// <summary>The keys of what a swatch decides; what they mean: docs/swatch.md.</summary>
+internal static class StitchKeys
+{
+    public static readonly TextKey Thread = new("thread", ThreadSize.FortyWeight.Name);
+    public static readonly LengthKey Spacing = new("stitches.spacing", null, 0.2, 1.5, "that of the cloth and the thread");
+    public static readonly LengthKey PullCompensation = new("stitches.pullCompensation", null, 0, 1, "that of the cloth");
+
+    public static readonly ImmutableArray<JobKey> All = [Thread, Spacing, PullCompensation];
+}

@@ -1,0 +1,28 @@
+using System.Globalization;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand;
+
+/// <summary>Says what a job's own thread, spacing and compensation come to, where they are not the table's.</summary>
+internal static class SettledStitches
+{
+    public static IEnumerable<Problem> Notes(BandJob job, Fabric? fabric)
+    {
+        if (fabric is null || job.Way != Way.NeedlePath || FabricTable.Find(job.Fabric) is not { } table || fabric == table)
+        {
+            yield break;
+        }
+
+        bool isOwnThread = fabric.Thread != table.Thread;
+        string said = string.Create(
+            CultureInfo.InvariantCulture,
+            $"Thread {fabric.Thread.InWords}, needle {fabric.Needle}, rungs {fabric.SpacingMm:0.00} mm apart, {fabric.PullCompensationMm:0.00} mm pull compensation.");
+        yield return Problem.Note(
+            new Where(JobReader.FileName, Key: isOwnThread ? StitchKeys.Thread.Path : "stitches"), said,
+            isOwnThread
+                ? "The width of a thread grows with the root of its tex, from 0.40 mm for 40 wt; see docs/cloths.md. A swatch tells whether it covers."
+                : "");
+    }
+}

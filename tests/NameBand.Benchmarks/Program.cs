@@ -7,6 +7,7 @@ return args switch
     ["proofs", .. var rest] => ProofFigures.Run(rest),
     ["layout"] => LayoutFigures.Run(),
     ["whole", .. var rest] => WholeJob.Run(rest),
+    ["hostile", .. var rest] => HostileRun.Run(rest),
     _ => Usage(),
 };
 
@@ -17,5 +18,6 @@ static int Usage()
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     Console.Error.WriteLine("            layout");
     Console.Error.WriteLine("            whole [PROJECT FOLDER]");
+    Console.Error.WriteLine("            hostile [INPUTS [FIRST SEED]]");
     return 64;
 }

@@ -57,7 +57,7 @@ internal static class SewingLogLine
             return (null, $"“{PlainText.Short(fields[0], 30)}” is not the number of a hooping");
         }
 
-        if (!Enum.TryParse(fields[1], ignoreCase: true, out SewingDeed deed) || !Word(deed).Equals(fields[1], StringComparison.OrdinalIgnoreCase))
+        if (DeedOf(fields[1]) is not { } deed)
         {
             return (null, $"“{PlainText.Short(fields[1], 30)}” is not one of sewn, again, patch, mistake, measured");
         }
@@ -73,6 +73,19 @@ internal static class SewingLogLine
         }
 
         return (new SewingEntry(hooping, deed, minutes, hands, fields[4], measured, fields[6], fields[7], fields[8]), "");
+    }
+
+    private static SewingDeed? DeedOf(string word)
+    {
+        foreach (var deed in Enum.GetValues<SewingDeed>())
+        {
+            if (Word(deed).Equals(word, StringComparison.OrdinalIgnoreCase))
+            {
+                return deed;
+            }
+        }
+
+        return null;
     }
 
     public static string Word(SewingDeed deed) => deed switch

@@ -1,0 +1,41 @@
+using NameBand.Tests.Lettering;
+using NameBand.Tests.House;
+using Xunit;
+
+namespace NameBand.Tests.Hostile;
+
+/// <summary>
+/// Files from strangers, spoilt with fixed seeds: each is used or refused with a reason and a mend, and none ends the
+/// program. The benchmark "hostile" reads a million of them.
+/// </summary>
+public sealed class HostileInputTests : IDisposable
+{
+    private readonly TemporaryFolder _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    [Theory]
+    [InlineData("job.json", 3000)]
+    [InlineData("list", 1500)]
+    [InlineData("corrections", 400)]
+    [InlineData("sewing log", 2000)]
+    [InlineData("letters", 2000)]
+    [InlineData("measured lines", 2000)]
+    [InlineData("drift", 2000)]
+    [InlineData("face", 200)]
+    public void A_spoilt_file_is_used_or_refused_with_a_reason(string name, int inputs)
+    {
+        var kinds = new HostileKinds(Path.Combine(Repository.Root, "samples"), Path.Combine(AppContext.BaseDirectory, "fonts-open"), _scratch.FullPath);
+        var kind = kinds.All().Single(k => k.Name == name);
+        int usable = 0;
+        for (int seed = 0; seed < inputs; seed++)
+        {
+            string? fault = kind.Fault(seed, out bool used);
+            Assert.True(fault is null, $"{name}, seed {seed}: {fault}");
+            usable += used ? 1 : 0;
+        }
+
+        Assert.True(usable > 0, "No input could be used: the inputs are spoilt too much to try anything.");
+        Assert.True(usable < inputs || name == "sewing log", "Every input could be used: they are spoilt too little to try anything.");
+    }
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Tests.Hostile;
+
+/// <summary>What became of one hostile input: whether it could be used, and all that was said of it.</summary>
+internal readonly record struct Fate(bool Usable, ImmutableArray<Problem> Said);
+
+/// <summary>A kind of file that strangers write and the program reads.</summary>
+/// <param name="Seeds">Real files of this kind; an input is one of them, spoilt.</param>
+/// <param name="Read">Reads the file as the program does; never throws.</param>
+internal sealed record HostileKind(string Name, ImmutableArray<byte[]> Seeds, Func<byte[], Fate> Read, bool IsText = true)
+{
+    public byte[] Input(int seed)
+    {
+        var random = new Random(seed);
+        byte[] whole = Seeds[random.Next(Seeds.Length)];
+        return IsText ? Mutator.Text(whole, Seeds[random.Next(Seeds.Length)], random) : Mutator.Binary(whole, random);
+    }
+
+    /// <summary>Reads one input and says what is wrong with how it was answered; null when nothing is.</summary>
+    public string? Fault(int seed, out bool usable)
+    {
+        usable = false;
+        try
+        {
+            var fate = Read(Input(seed));
+            usable = fate.Usable;
+            if (!fate.Usable && !fate.Said.Any(p => p.Severity == Severity.CannotUse))
+            {
+                return "refused without a reason";
+            }
+
+            return fate.Said.FirstOrDefault(p => p.Found == "" || (p.Severity != Severity.Note && p.Mend == "")) is { } dumb
+                ? $"said nothing useful: {dumb}"
+                : null;
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            return e.ToString();
+        }
+    }
+}

@@ -82,6 +82,8 @@ internal static class CliApp
                 .WithDescription("Shows letters, hoopings and hours for one round or more and for several faces, to choose from; writes nothing.");
             config.AddCommand<PrintCommand>(PrintCommand.Verb)
                 .WithDescription("Makes what make makes, and the sheets to print with it.");
+            config.AddCommand<PageCommand>(PageCommand.Verb)
+                .WithDescription("Opens the worktable: a page in the browser on this computer, to plan, check and sew by.");
             config.AddCommand<MeasureCommand>(MeasureCommand.Verb)
                 .WithDescription("Measures a machine's own letters: writes the lines to sew, then works out the alphabet.");
             config.AddCommand<FacesCommand>(FacesCommand.Verb)

@@ -16,6 +16,7 @@ internal static class Usage
         [HoursCommand.Verb] = ["--evening", "--json", "--help"],
         [FitCommand.Verb] = ["--json", "--help"],
         [PrintCommand.Verb] = ["--out", "--json", "--help"],
+        [PageCommand.Verb] = ["--port", "--no-browser", "--lend", "--help"],
         [MeasureCommand.Verb] = ["--size", "--lines", "--json", "--help"],
         [FacesCommand.Verb] = ["--json", "--help"],
     };
@@ -24,7 +25,7 @@ internal static class Usage
 
     /// <summary>Options that take a word after them.</summary>
     private static readonly string[] WithWord =
-        ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--note"];
+        ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--note", "--port"];
 
     /// <summary>What the command line library would let pass; null when there is nothing.</summary>
     public static string? Check(string[] args) => args switch
@@ -90,6 +91,7 @@ internal static class Usage
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         FitCommand.Verb => "fit JOB [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--json]",
+        PageCommand.Verb => "page JOB [--port N] [--no-browser] [--lend]",
         MeasureCommand.Verb => "measure JOB [--size HEIGHT] [--lines COUNT] [--json]",
         _ => "faces [--json]",
     };

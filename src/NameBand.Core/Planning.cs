@@ -38,9 +38,12 @@ internal static class Planning
         public ImmutableDictionary<RowRef, string>? SewnThenChanged { get; init; }
     }
 
-    public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel)
+    public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel) =>
+        Lay(ReadNames(jobFolder, shelf, cancel));
+
+    /// <summary>Lays out names that have been read.</summary>
+    public static Result<Planned> Lay(Result<NamesRead> read)
     {
-        var read = ReadNames(jobFolder, shelf, cancel);
         if (read.Value is not { } names || !read.IsUsable)
         {
             return Result.Fail<Planned>(read.Problems);

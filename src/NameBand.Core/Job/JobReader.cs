@@ -23,7 +23,16 @@ public static class JobReader
         }
 
         var problems = new List<Problem>();
-        if (ReadBytes(folder, jobFolder, problems) is not { } bytes || AsUtf8(bytes, problems) is not { } text)
+        return ReadBytes(folder, jobFolder, problems) is { } bytes ? Check(folder, bytes, problems) : Result.Fail<BandJob>(problems);
+    }
+
+    /// <summary>Reads a job.json that is not written yet, as it would be read from its folder.</summary>
+    /// <param name="folder">Full path of the job's folder.</param>
+    public static Result<BandJob> Check(string folder, byte[] bytes) => Check(folder, bytes, []);
+
+    private static Result<BandJob> Check(string folder, byte[] bytes, List<Problem> problems)
+    {
+        if (AsUtf8(bytes, problems) is not { } text)
         {
             return Result.Fail<BandJob>(problems);
         }

@@ -1,0 +1,73 @@
+using System.ComponentModel;
+using System.Diagnostics;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+using NameBand.Web.Serving;
+using Spectre.Console.Cli;
+
+namespace NameBand.Cli.Commands;
+
+internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
+{
+    public const string Verb = "page";
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var page = new Page(host.Output);
+        if (!Directory.Exists(settings.Job))
+        {
+            new Page(host.Errors).Line($"There is no folder {PlainText.Short(settings.Job, 200)}. Make an empty one, or give the path of a job.", tone: Tone.Bad);
+            return (int)ExitStatus.CannotUse;
+        }
+
+        var options = new PageOptions(Path.GetFullPath(settings.Job), settings.Port, settings.Lend);
+        var started = PageServer.RunAsync(options, at => Tell(page, at, settings), cancellationToken);
+        started.GetAwaiter().GetResult();
+        return (int)ExitStatus.AllPlaced;
+    }
+
+    private static void Tell(Page page, PageAddress at, Settings settings)
+    {
+        page.Line($"The worktable is at {at.Url} on this computer only. Press Ctrl+C here to close it.");
+        if (at.LendUrl is { } lent)
+        {
+            page.Line($"Lent to your network: the view at the machine alone, at {lent}, with the code {at.LendCode}.");
+        }
+
+        if (!settings.NoBrowser)
+        {
+            OpenBrowser(at.Url);
+        }
+    }
+
+    private static void OpenBrowser(string url)
+    {
+        try
+        {
+            using var opened = Process.Start(new ProcessStartInfo(url) { UseShellExecute = true });
+        }
+        catch (Exception e) when (e is Win32Exception or InvalidOperationException or FileNotFoundException)
+        {
+            // No browser on this machine: the address was said.
+        }
+    }
+
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "<JOB>")]
+        [Description("The job's folder; an empty one begins a new job.")]
+        public required string Job { get; init; }
+
+        [CommandOption("--port <N>")]
+        [Description("The port to answer on; a free one where it is not given.")]
+        public int Port { get; init; }
+
+        [CommandOption("--no-browser")]
+        [Description("Say the address and open no browser.")]
+        public bool NoBrowser { get; init; }
+
+        [CommandOption("--lend")]
+        [Description("Serve the view at the machine, and nothing else, to your own network under a one-time code.")]
+        public bool Lend { get; init; }
+    }
+}

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Lettering;
+
+namespace NameBand;
+
+/// <summary>What laying out came to; <see cref="Laid"/> is null where something keeps the job from being laid out.</summary>
+public sealed record LayReport(BandJob? Job, LaidJob? Laid, ImmutableArray<Problem> Problems);
+
+/// <summary>
+/// Lays one job out again and again as it is changed. The checked and lettered list is kept as long as nothing it was
+/// made from has changed, so that a new height costs only its layout. Used by one caller at a time.
+/// </summary>
+/// <param name="jobFolder">Full path of the job's folder.</param>
+public sealed class Bench(string jobFolder)
+{
+    private readonly FaceShelf _shelf = new();
+    private (string Key, Result<Planning.NamesRead> Names, ImmutableArray<Problem> OfTheJob)? _kept;
+
+    /// <summary>Names of the faces that travel with the program, the usual ones first.</summary>
+    public ImmutableArray<string> FaceNames =>
+        [.. _shelf.Cards.OrderBy(c => c.Fallback is null ? 0 : 1).ThenBy(c => c.Name, StringComparer.Ordinal).Select(c => c.Name)];
+
+    /// <summary>Reads the job's folder and lays it out; writes nothing.</summary>
+    /// <exception cref="OperationCanceledException">The work was given up.</exception>
+    /// <exception cref="IOException">The machine could not read.</exception>
+    public LayReport Lay(CancellationToken cancel = default)
+    {
+        var job = JobReader.Read(jobFolder);
+        var names = Names(job, cancel);
+        cancel.ThrowIfCancellationRequested();
+        var planned = Planning.Lay(names);
+        return new LayReport(
+            job.Value, planned.Value is { } made && planned.IsUsable ? new LaidJob(made) : null, planned.Problems);
+    }
+
+    private Result<Planning.NamesRead> Names(Result<BandJob> job, CancellationToken cancel)
+    {
+        if (job.Value is not { } read || !job.IsUsable || read.Way == Way.MachineLetters || KeyOf(read) is not { } key)
+        {
+            return Planning.ReadNames(jobFolder, _shelf, cancel);
+        }
+
+        if (_kept is not { } kept || kept.Key != key)
+        {
+            var names = Planning.ReadNames(jobFolder, _shelf, cancel);
+            _kept = kept = (key, names, job.Problems);
+        }
+
+        // Problems of job.json itself stand first and are those of the file as it is now.
+        ImmutableArray<Problem> problems = [.. job.Problems, .. kept.Names.Problems.Skip(kept.OfTheJob.Length)];
+        return new Result<Planning.NamesRead>(kept.Names.Value is { } value ? value with { Job = read } : null, problems);
+    }
+
+    /// <summary>Equal for the same lists, corrections, columns, face and way; null once sewing has begun.</summary>
+    private string? KeyOf(BandJob job)
+    {
+        if (File.Exists(Path.Combine(jobFolder, SewingLogFile.FileName)))
+        {
+            return null;
+        }
+
+        var key = new StringBuilder()
+            .Append(job.Way).Append('\n').Append(job.Columns).Append('\n').Append(job.Lettering.Face).Append('\n').Append(job.Traced).Append('\n');
+        foreach (string file in job.Lists.Append(Corrections.FileName).Append(job.Lettering.Face))
+        {
+            string path = Path.Combine(jobFolder, file);
+            key.Append(file).Append(' ');
+            if (File.Exists(path))
+            {
+                using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+                key.Append(Convert.ToHexString(SHA256.HashData(stream)));
+            }
+
+            key.Append('\n');
+        }
+
+        return key.ToString();
+    }
+}

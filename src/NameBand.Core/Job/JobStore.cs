@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using NameBand.Common;
+
+namespace NameBand.Job;
+
+/// <summary>A small file of a job's folder as it was read.</summary>
+public sealed class KeptFile
+{
+    private KeptFile(ImmutableArray<byte> bytes, bool isThere)
+    {
+        Bytes = bytes;
+        IsThere = isThere;
+        Fingerprint = isThere ? Convert.ToHexString(SHA256.HashData(bytes.AsSpan())) : "none";
+    }
+
+    /// <summary>What stands for a file that is not there.</summary>
+    public static KeptFile None { get; } = new([], false);
+
+    /// <summary>Empty where there is no file.</summary>
+    public ImmutableArray<byte> Bytes { get; }
+
+    public bool IsThere { get; }
+
+    /// <summary>Equal for equal content.</summary>
+    public string Fingerprint { get; }
+
+    public static KeptFile Of(ReadOnlySpan<byte> bytes) => new([.. bytes], true);
+}
+
+/// <summary>
+/// Reads and writes the small files of a job's folder for a program that keeps them in mind: whole or not at all, under
+/// the job's lock, and never over a change somebody else made in the meantime.
+/// </summary>
+public static class JobStore
+{
+    private const string Unfinished = ".nameband-unfinished";
+
+    /// <exception cref="IOException">The machine could not read.</exception>
+    public static KeptFile Read(string jobFolder, string name)
+    {
+        string path = Path.Combine(jobFolder, name);
+        return File.Exists(path) ? KeptFile.Of(File.ReadAllBytes(path)) : KeptFile.None;
+    }
+
+    /// <summary>Puts new content in a file's place in one step.</summary>
+    /// <param name="content"><see cref="KeptFile.None"/>: the file is taken away.</param>
+    /// <param name="expected">What is thought to be there; anything else there is a problem, and nothing is written.</param>
+    /// <returns>What is there now.</returns>
+    /// <exception cref="IOException">The machine could not write; the file is as it was.</exception>
+    public static Result<KeptFile> Save(string jobFolder, string name, KeptFile content, KeptFile expected)
+    {
+        var taken = JobLock.Take(jobFolder);
+        using var held = taken.Value;
+        if (held is null)
+        {
+            return Result.Fail<KeptFile>(taken.Problems);
+        }
+
+        if (Read(jobFolder, name).Fingerprint != expected.Fingerprint)
+        {
+            return Result.Fail<KeptFile>(Problem.CannotUse(
+                new Where(name), $"{name} was changed by somebody else in the meantime, so your change was not written over it.",
+                "Take up the file as it is now, and make the change again."));
+        }
+
+        string path = Path.Combine(jobFolder, name);
+        if (!content.IsThere)
+        {
+            File.Delete(path);
+        }
+        else
+        {
+            string beside = Path.Combine(jobFolder, name + Unfinished);
+            using (var stream = new FileStream(beside, FileMode.Create, FileAccess.Write, FileShare.None))
+            {
+                stream.Write(content.Bytes.AsSpan());
+                stream.Flush(flushToDisk: true);
+            }
+
+            File.Move(beside, path, overwrite: true);
+        }
+
+        DiskFlush.TryFolder(jobFolder);
+        return Result.Of(content);
+    }
+}

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Load;
+using NameBand.Names;
+using NameBand.Stitching;
+
+namespace NameBand;
+
+/// <summary>What a laid out job takes, hooping by hooping in the plan's order, and what its stitches do to the cloth.</summary>
+/// <param name="Loads">Empty where there are no needle paths.</param>
+public sealed record JobFigures(Estimate Estimate, ImmutableArray<ClothLoad> Loads, ImmutableArray<Problem> Problems);
+
+/// <summary>
+/// A job laid out and not yet sewn: what a screen can show at once. Stitches are worked out when they are asked for, and
+/// what was worked out for a letter is kept. Safe to use from several threads.
+/// </summary>
+public sealed class LaidJob
+{
+    private readonly Planning.Planned _made;
+    private readonly Lazy<Stitcher> _stitcher;
+
+    internal LaidJob(Planning.Planned made)
+    {
+        _made = made;
+        _stitcher = new Lazy<Stitcher>(() => new Stitcher(made.Fabric, made.Plan.LetterHeightMm));
+    }
+
+    /// <summary>The job as it was laid out: once something is sewn, with the face and cloth of what is sewn.</summary>
+    public BandJob Job => _made.Job;
+
+    public Fabric Fabric => _made.Fabric;
+
+    public Face Face => _made.Face;
+
+    /// <summary>Every row with what finally became of it.</summary>
+    public NameList Rows => _made.Rows;
+
+    public StripPlan Plan => _made.Plan;
+
+    /// <summary>Numbers of the hoopings that the sewing log says are sewn.</summary>
+    public ImmutableHashSet<int> SewnHoopings => _made.Begun is { } begun ? [.. begun.Log.Sewn] : [];
+
+    /// <summary>The stitches of one name at the plan's height; origin: the left edge of the name's width, on its base line.</summary>
+    /// <exception cref="InvalidOperationException">The job has no needle paths.</exception>
+    public NeedlePath SewName(LetteredName name) => Stitches.SewName(name);
+
+    /// <summary>The whole path of one hooping; origin: left end of its first segment, on its strip's centre line.</summary>
+    /// <exception cref="InvalidOperationException">The job has no needle paths.</exception>
+    public NeedlePath SewHooping(Hooping hooping) => Stitches.SewHooping(Plan, hooping);
+
+    /// <summary>What the stitches of a hooping do to the cloth.</summary>
+    /// <exception cref="InvalidOperationException">The job has no needle paths.</exception>
+    public ClothLoad LoadOf(Hooping hooping) => LoadMeter.Measure(SewHooping(hooping), Fabric);
+
+    /// <summary>Stitches everything in memory to see what it takes.</summary>
+    /// <exception cref="OperationCanceledException">The work was given up.</exception>
+    public JobFigures Reckon(IProgress<Progress>? progress = null, CancellationToken cancel = default)
+    {
+        if (_made.Keyed is { } keyed)
+        {
+            return new JobFigures(KeyedSewing.Reckon(_made, keyed, cancel), [], []);
+        }
+
+        if (Job.Way == Way.Traced)
+        {
+            return new JobFigures(TracedSewing.Reckon(_made, cancel), [], []);
+        }
+
+        var figures = new HoopingFigures[Plan.Hoopings.Length];
+        var loads = new ClothLoad[figures.Length];
+        int done = 0;
+        // One core is left for the page that shows it meanwhile.
+        var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = Math.Max(1, Environment.ProcessorCount - 1) };
+        Sewing.ForEach(figures.Length, options, i =>
+        {
+            var hooping = Plan.Hoopings[i];
+            var path = SewHooping(hooping);
+            figures[i] = HoopingMeter.Measure(hooping, Plan, path, Fabric, Job.Machine) with { IsSewn = _made.Begun?.IsSewn(hooping.Number) ?? false };
+            loads[i] = LoadMeter.Measure(path, Fabric);
+            progress?.Report(new Progress("counting the stitches", Interlocked.Increment(ref done), figures.Length));
+        });
+
+        var problems = LoadAdvice.For(Fabric, [.. Plan.Hoopings.Select((h, i) => (h.Number, loads[i]))]);
+        return new JobFigures(Estimator.Make(Job, Plan, [.. figures]), [.. loads], [.. Stitches.Problems, .. problems]);
+    }
+
+    private Stitcher Stitches => Plan.HasNeedlePaths
+        ? _stitcher.Value
+        : throw new InvalidOperationException("A job without needle paths has no stitches.");
+}

@@ -1,0 +1,32 @@
+using Microsoft.AspNetCore.Components;
+using NameBand.Web.Table;
+
+namespace NameBand.Web.Components;
+
+/// <summary>A part of the page that is drawn anew whenever the worktable changes.</summary>
+public abstract class TableView : ComponentBase, IDisposable
+{
+    [Inject]
+    protected Worktable Table { get; set; } = null!;
+
+    /// <summary>How things stood when this part was last drawn.</summary>
+    protected TableSnapshot Now { get; private set; } = null!;
+
+    public void Dispose()
+    {
+        Table.Changed -= OnChanged;
+        GC.SuppressFinalize(this);
+    }
+
+    protected override void OnInitialized()
+    {
+        Now = Table.Now;
+        Table.Changed += OnChanged;
+    }
+
+    private void OnChanged() => _ = InvokeAsync(() =>
+    {
+        Now = Table.Now;
+        StateHasChanged();
+    });
+}

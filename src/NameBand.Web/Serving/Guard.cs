@@ -1,0 +1,40 @@
+using Microsoft.AspNetCore.Http;
+
+namespace NameBand.Web.Serving;
+
+/// <summary>
+/// Answers only requests that name this computer and come from the page itself: another site that points its own name at
+/// this computer (DNS rebinding), or opens a connection from its own page, is refused. Nothing is fetched from elsewhere.
+/// </summary>
+internal sealed class Guard(RequestDelegate next)
+{
+    private const string Policy =
+        "default-src 'none'; script-src 'self'; style-src 'self'; style-src-attr 'unsafe-inline'; img-src 'self' data: blob:; "
+        + "font-src 'self'; connect-src 'self'; frame-src 'self'; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
+
+    public Task InvokeAsync(HttpContext context)
+    {
+        var request = context.Request;
+        if (!IsThisComputer(request.Host) || !IsFromThePage(request))
+        {
+            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+            return context.Response.WriteAsync("The worktable answers on this computer only.");
+        }
+
+        var headers = context.Response.Headers;
+        headers.ContentSecurityPolicy = Policy;
+        headers.XContentTypeOptions = "nosniff";
+        headers["Referrer-Policy"] = "no-referrer";
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        return next(context);
+    }
+
+    private static bool IsThisComputer(HostString host) => host.Host is "127.0.0.1" or "localhost";
+
+    private static bool IsFromThePage(HttpRequest request)
+    {
+        string own = $"{request.Scheme}://{request.Host}";
+        return request.Headers.Origin.All(o => o == own) && request.Headers["Sec-Fetch-Site"].All(s => s is "same-origin" or "none");
+    }
+}

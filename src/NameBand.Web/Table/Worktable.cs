@@ -1,0 +1,261 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Web.Table;
+
+/// <summary>
+/// The one worktable of a job's folder, shared by all tabs: what the job says, how it is laid out, what is still being
+/// counted, and what can be undone. Every change is written to the folder at once; a change during work starts over.
+/// </summary>
+public sealed class Worktable : IDisposable
+{
+    private readonly Lock _lock = new();
+    private readonly SemaphoreSlim _saving = new(1, 1);
+    private readonly SemaphoreSlim _laying = new(1, 1);
+    private readonly History _history = new();
+    private readonly FolderWatch _watch;
+    private CancellationTokenSource _work = new();
+    private KeptFile _jobFile = KeptFile.None;
+
+    public Worktable(string folder)
+    {
+        Folder = folder;
+        Bench = new Bench(folder);
+        Now = new TableSnapshot(0, 0, false, null, null, true, null, null, []);
+        _watch = new FolderWatch(folder, OnFolderChanged);
+    }
+
+    /// <summary>Full path of the job's folder.</summary>
+    public string Folder { get; }
+
+    /// <summary>How things stand; replaced as a whole.</summary>
+    public TableSnapshot Now { get; private set; }
+
+    /// <summary>Told after every new snapshot, from any thread.</summary>
+    public event Action? Changed;
+
+    internal Bench Bench { get; }
+
+    /// <summary>Reads the folder for the first time.</summary>
+    public void Open()
+    {
+        _jobFile = JobStore.Read(Folder, JobReader.FileName);
+        _watch.Begin();
+        StartOver();
+    }
+
+    /// <summary>Sets keys of job.json, if the job can be read with them; one step of undo.</summary>
+    /// <param name="what">What is done, in words, for undo.</param>
+    /// <returns>What is wrong with it; nothing was changed unless this is empty.</returns>
+    public Task<ImmutableArray<Problem>> ChangeAsync(string what, params ImmutableArray<JobEdit> edits) => SaveAsync(() =>
+    {
+        var before = Files();
+        if (JobEditing.Apply(_jobFile.Bytes.AsSpan(), edits) is not { } bytes)
+        {
+            return [Problem.CannotUse(new Where(JobReader.FileName), "The file is not sound JSON, so nothing could be set in it.", "Mend it first, or undo.")];
+        }
+
+        var read = JobReader.Check(Folder, bytes);
+        if (!read.IsUsable)
+        {
+            return [.. read.Problems.Where(p => p.Severity == Severity.CannotUse)];
+        }
+
+        var saved = JobStore.Save(Folder, JobReader.FileName, KeptFile.Of(bytes), _jobFile);
+        if (saved.Value is not { } file)
+        {
+            return saved.Problems;
+        }
+
+        _jobFile = file;
+        _history.Did(what, before);
+        return [];
+    });
+
+    /// <summary>Takes the last change back.</summary>
+    public Task<ImmutableArray<Problem>> UndoAsync() => SaveAsync(() => _history.Undo(Files(), Restore));
+
+    /// <summary>Does again what was taken back.</summary>
+    public Task<ImmutableArray<Problem>> RedoAsync() => SaveAsync(() => _history.Redo(Files(), Restore));
+
+    /// <summary>Writes decisions about rows to corrections.csv; one step of undo.</summary>
+    public Task<ImmutableArray<Problem>> DecideAsync(string what, params ImmutableArray<RowDecision> decisions) => SaveAsync(() =>
+    {
+        var before = Files();
+        var content = CorrectionsEditing.Apply(Folder, decisions);
+        if (content.Value is not { } file)
+        {
+            return content.Problems;
+        }
+
+        var saved = JobStore.Save(Folder, Corrections.FileName, file, before.Corrections);
+        if (saved.Value is null)
+        {
+            return saved.Problems;
+        }
+
+        _history.Did(what, before);
+        return [];
+    });
+
+    /// <summary>job.json was changed by hand and shall hold.</summary>
+    public Task<ImmutableArray<Problem>> TakeUpAsync() => SaveAsync(() =>
+    {
+        _history.Did("the change made outside", Files());
+        _jobFile = JobStore.Read(Folder, JobReader.FileName);
+        return [];
+    });
+
+    /// <summary>job.json was changed by hand and what the page had shall hold.</summary>
+    public Task<ImmutableArray<Problem>> PutBackAsync() => SaveAsync(() =>
+    {
+        var there = JobStore.Read(Folder, JobReader.FileName);
+        var saved = JobStore.Save(Folder, JobReader.FileName, _jobFile, there);
+        if (saved.Value is not null)
+        {
+            _history.Did("putting back the page's own file", Files() with { Job = there });
+        }
+
+        return saved.Value is null ? saved.Problems : [];
+    });
+
+    /// <summary>Reads everything anew and lays it out; what was under way is given up.</summary>
+    public void StartOver()
+    {
+        CancellationToken cancel;
+        lock (_lock)
+        {
+            _work.Cancel();
+            _work = new CancellationTokenSource();
+            cancel = _work.Token;
+        }
+
+        Publish(now => now with { IsLaying = true, Figures = null, Counting = null, JobFile = _jobFile, HasJobFile = _jobFile.IsThere, Undo = _history.UndoWords, Redo = _history.RedoWords });
+        _ = Task.Run(() => WorkAsync(cancel), CancellationToken.None);
+    }
+
+    public void Dispose()
+    {
+        _watch.Dispose();
+        _work.Cancel();
+    }
+
+    private async Task WorkAsync(CancellationToken cancel)
+    {
+        try
+        {
+            await _laying.WaitAsync(cancel).ConfigureAwait(false);
+            LayReport report;
+            try
+            {
+                report = Bench.Lay(cancel);
+            }
+            finally
+            {
+                _laying.Release();
+            }
+
+            Publish(cancel, now => now with
+            {
+                LayoutNumber = now.LayoutNumber + 1, Job = report.Job, Laid = report.Laid, IsLaying = false, Problems = report.Problems, Fault = null,
+            });
+            if (report.Laid is { } laid)
+            {
+                var figures = laid.Reckon(new Throttled(p => Publish(cancel, now => now with { Counting = p })), cancel);
+                Publish(cancel, now => now with { Figures = figures, Counting = null, Problems = [.. now.Problems, .. figures.Problems] });
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // A newer change has taken over.
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Publish(cancel, now => now with { IsLaying = false, Laid = null, Fault = $"The machine could not read: {e.Message}" });
+        }
+        catch (Exception e)
+        {
+            Publish(cancel, now => now with { IsLaying = false, Laid = null, Fault = $"This is a fault in NameBand, not in your files. {e.GetType().Name}: {e.Message}" });
+        }
+    }
+
+    private async Task<ImmutableArray<Problem>> SaveAsync(Func<ImmutableArray<Problem>> save)
+    {
+        await _saving.WaitAsync().ConfigureAwait(false);
+        try
+        {
+            var problems = await Task.Run(save).ConfigureAwait(false);
+            _watch.Remember();
+            Publish(now => now with { IsChangedOutside = IsChangedOutside() });
+            if (problems.IsEmpty)
+            {
+                StartOver();
+            }
+
+            return problems;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return [Problem.CannotUse(new Where(Folder), $"The machine could not write: {e.Message}", "See whether there is room on the disk and whether you may write there.")];
+        }
+        finally
+        {
+            _saving.Release();
+        }
+    }
+
+    private void OnFolderChanged()
+    {
+        if (_saving.CurrentCount == 0)
+        {
+            return;
+        }
+
+        bool outside = IsChangedOutside();
+        Publish(now => now with { IsChangedOutside = outside });
+        if (!outside)
+        {
+            StartOver();
+        }
+    }
+
+    private bool IsChangedOutside() => JobStore.Read(Folder, JobReader.FileName).Fingerprint != _jobFile.Fingerprint;
+
+    private JobFiles Files() => new(_jobFile, JobStore.Read(Folder, Corrections.FileName));
+
+    private ImmutableArray<Problem> Restore(JobFiles from, JobFiles to)
+    {
+        if (from.Job.Fingerprint != to.Job.Fingerprint)
+        {
+            var job = JobStore.Save(Folder, JobReader.FileName, to.Job, from.Job);
+            if (job.Value is null)
+            {
+                return job.Problems;
+            }
+
+            _jobFile = to.Job;
+        }
+
+        return from.Corrections.Fingerprint == to.Corrections.Fingerprint
+            ? []
+            : JobStore.Save(Folder, Corrections.FileName, to.Corrections, from.Corrections) is { Value: null } failed ? failed.Problems : [];
+    }
+
+    private void Publish(CancellationToken cancel, Func<TableSnapshot, TableSnapshot> change)
+    {
+        lock (_lock)
+        {
+            if (cancel.IsCancellationRequested)
+            {
+                return;
+            }
+
+            Now = change(Now) with { Version = Now.Version + 1 };
+        }
+
+        Changed?.Invoke();
+    }
+
+    private void Publish(Func<TableSnapshot, TableSnapshot> change) => Publish(CancellationToken.None, change);
+}

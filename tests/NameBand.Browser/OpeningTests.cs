@@ -1,0 +1,40 @@
+using NameBand.Tests;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace NameBand.Browser;
+
+[Collection(InBrowser.Name)]
+public sealed class OpeningTests(Chromium chromium)
+{
+    [SkippableFact]
+    public async Task The_page_opens_lives_and_says_what_the_job_comes_to()
+    {
+        Chromium.Require();
+        using var folder = Jobs.LanternWalk();
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await chromium.OpenAsync(server.Url);
+
+        await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("names on");
+        // The script of the framework runs: without it there is no Blazor in the window.
+        Assert.True(await tab.Page.EvaluateAsync<bool>("() => typeof window.Blazor === 'object'"));
+        Assert.Empty(tab.Complaints);
+    }
+
+    [SkippableTheory]
+    [InlineData("Host", "rebound.example")]
+    [InlineData("Origin", "http://elsewhere.example")]
+    [InlineData("Sec-Fetch-Site", "cross-site")]
+    public async Task A_stranger_is_not_answered(string header, string value)
+    {
+        using var folder = Jobs.LanternWalk();
+        using var server = RunningPage.Start(folder.FullPath);
+        using var client = new HttpClient();
+        using var request = new HttpRequestMessage(HttpMethod.Get, server.Url);
+        request.Headers.TryAddWithoutValidation(header, value);
+
+        using var answer = await client.SendAsync(request);
+
+        Assert.Equal(System.Net.HttpStatusCode.Forbidden, answer.StatusCode);
+    }
+}

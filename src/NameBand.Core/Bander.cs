@@ -46,16 +46,18 @@ public static class Bander
     /// <exception cref="IOException">The machine could not write; the earlier output is as it was.</exception>
     public static MakeReport Make(
         string jobFolder, string? outFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
-        Make(jobFolder, outFolder, withSheets: false, progress, cancel);
+        Make(jobFolder, outFolder, null, progress, cancel);
 
     /// <summary>Makes what <see cref="Make"/> makes, and the sheets to print with it.</summary>
+    /// <param name="wishes">What else is made with them; null: the sheets alone.</param>
     /// <inheritdoc cref="Make"/>
     public static MakeReport Print(
-        string jobFolder, string? outFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
-        Make(jobFolder, outFolder, withSheets: true, progress, cancel);
+        string jobFolder, string? outFolder = null, PrintWishes? wishes = null, IProgress<Progress>? progress = null,
+        CancellationToken cancel = default) =>
+        Make(jobFolder, outFolder, wishes ?? new PrintWishes(), progress, cancel);
 
     private static MakeReport Make(
-        string jobFolder, string? outFolder, bool withSheets, IProgress<Progress>? progress, CancellationToken cancel)
+        string jobFolder, string? outFolder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
     {
         string output = outFolder ?? Path.Combine(jobFolder, OutFolderName);
         var mended = MendInterrupted(jobFolder, output);
@@ -67,9 +69,9 @@ public static class Bander
             return new MakeReport(ExitStatus.CannotUse, null, null, null, null, null, problems);
         }
 
-        if (withSheets && made.Job.Way != Way.NeedlePath)
+        if (wishes is { Playback: true } && made.Job.Way != Way.NeedlePath)
         {
-            return new MakeReport(ExitStatus.CannotUse, made.Job, made.Rows, made.Plan, null, null, [.. problems, Printing.NotForThisWay]);
+            problems = [.. problems, Printing.NoPlayback];
         }
 
         var begun = OutFolder.Begin(made.Job.Folder, output);
@@ -79,7 +81,7 @@ public static class Bander
             return new MakeReport(ExitStatus.CannotUse, made.Job, made.Rows, made.Plan, null, null, [.. problems, .. begun.Problems]);
         }
 
-        var sewn = Sewing.Run(made, folder, withSheets, progress, cancel);
+        var sewn = Sewing.Run(made, folder, wishes, progress, cancel);
         var changes = Comparing.Run(made, folder);
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(

@@ -17,7 +17,7 @@ namespace NameBand;
 internal static class KeyedSewing
 {
     public static Sewing.Sewn Run(
-        Planning.Planned made, KeyedPlanning.Basis basis, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
+        Planning.Planned made, KeyedPlanning.Basis basis, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
     {
         var plan = made.Plan;
         var letters = made.Job.Letters;
@@ -51,6 +51,12 @@ internal static class KeyedSewing
         foreach (var paper in Paper.Both)
         {
             Sewing.Write(folder, OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, plan, names, step, letters));
+        }
+
+        if (wishes is not null)
+        {
+            var matter = Sewing.PrintMatter(made, estimate, h => PathOf(made, stitcher, h));
+            Printing.Run(matter, wishes, name => stitcher.SewName(name.Lettered), folder, progress, cancel);
         }
 
         Sewing.Write(folder, OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, names, step));

@@ -1,25 +1,42 @@
 using NameBand.Common;
+using NameBand.Job;
+using NameBand.Layout;
 using NameBand.Output;
 using NameBand.Output.Packet;
+using NameBand.Output.Sending;
 using NameBand.Output.Sheets;
+using NameBand.Output.Tracing;
+using NameBand.Stitching;
 
 namespace NameBand;
 
-/// <summary>Makes the sheets to print, each on both papers; on as many cores as there are.</summary>
+/// <summary>
+/// Makes the sheets to print, each on both papers, and the pictures to send; on as many cores as there are. The work
+/// packet and the template by hoopings belong to needle paths; the other ways have sheets of their own from <c>make</c>.
+/// </summary>
 internal static class Printing
 {
-    public static Problem NotForThisWay { get; } = Problem.CannotUse(
+    public static Problem NoPlayback { get; } = Problem.Note(
         new Where("job.json", Key: "way"),
-        "The sheets of print are for the way “needlePath”.",
-        "Use make: it writes the sheets that go with the way of this job.");
+        "There is no playback: it shows a needle path, and names that are keyed in or traced have none.",
+        "Look at the proofs instead.");
 
-    public static void Run(PacketMatter matter, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
+    /// <param name="sewn">The stitches of a name; origin at the left edge of its width, on its base line.</param>
+    public static void Run(
+        PacketMatter matter, PrintWishes wishes, Func<PlacedName, NeedlePath> sewn, OutFolder folder, IProgress<Progress>? progress,
+        CancellationToken cancel)
     {
         var sheets = new List<(string File, Action<Stream> Write)>();
         foreach (var paper in Paper.Both)
         {
-            sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
+            if (matter.Plan.HasNeedlePaths)
+            {
+                sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
+                sheets.Add((OutPaths.HoopingTemplate(paper.Word), stream => Template.WriteHoopings(stream, paper, matter.Job.Title, matter.Plan, cancel)));
+            }
+
             sheets.Add((OutPaths.ProofReading(paper.Word), stream => ProofReadingSheet.Write(stream, paper, matter)));
+            sheets.Add((OutPaths.NameFinderSheet(paper.Word), stream => NameFinderSheet.Write(stream, paper, matter)));
         }
 
         sheets.Add((OutPaths.NameFinder, stream => NameFinder.Write(stream, matter.Plan, matter.Job.Lettering.Collation)));
@@ -30,5 +47,26 @@ internal static class Printing
             Sewing.Write(folder, sheets[i].File, sheets[i].Write);
             progress?.Report(new Progress("printing the sheets", Interlocked.Increment(ref done), sheets.Count));
         });
+
+        if (wishes.Thanks)
+        {
+            Thank(matter, sewn, folder, options, progress);
+        }
+    }
+
+    private static void Thank(
+        PacketMatter matter, Func<PlacedName, NeedlePath> sewn, OutFolder folder, ParallelOptions options, IProgress<Progress>? progress)
+    {
+        var names = FoundName.InSewingOrder(matter.Plan).RemoveAll(n => n.Placed.IsGone);
+        using var captions = new ThanksCaptions(matter.Job.Title);
+        int done = 0;
+        Sewing.ForEach(names.Length, options, i =>
+        {
+            var found = names[i];
+            Sewing.Write(folder, OutPaths.Thanks(found.Placed.Order), stream =>
+                ThankYouPicture.Draw(stream, matter.Plan, found, sewn(found.Placed), captions, matter.Job.Show.ThanksWidthPixels));
+            progress?.Report(new Progress("drawing the pictures to send", Interlocked.Increment(ref done), names.Length));
+        });
+        Sewing.Write(folder, OutPaths.ThanksTable, stream => ThanksTable.Write(stream, matter.Job.Title, matter.Plan, names));
     }
 }

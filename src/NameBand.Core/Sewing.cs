@@ -22,18 +22,18 @@ internal static class Sewing
 
     private const string CaptionFaceName = "Nunito Bold";
 
-    /// <param name="withSheets">Whether the sheets to print are made too.</param>
+    /// <param name="wishes">What is printed too; null: nothing.</param>
     public static Sewn Run(
-        Planning.Planned made, OutFolder folder, bool withSheets, IProgress<Progress>? progress, CancellationToken cancel)
+        Planning.Planned made, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
     {
         if (made.Keyed is { } keyed)
         {
-            return KeyedSewing.Run(made, keyed, folder, progress, cancel);
+            return KeyedSewing.Run(made, keyed, folder, wishes, progress, cancel);
         }
 
         if (made.Job.Way == Way.Traced)
         {
-            return TracedSewing.Run(made, folder, progress, cancel);
+            return TracedSewing.Run(made, folder, wishes, progress, cancel);
         }
 
         var plan = made.Plan;
@@ -51,6 +51,11 @@ internal static class Sewing
             (figures[i], var path) = works.Make(plan.Hoopings[i]);
             loads[i] = (plan.Hoopings[i].Number, LoadMeter.Measure(path, made.Fabric));
             WriteOtherForms(made, folder, plan.Hoopings[i], path);
+            if (wishes is { Playback: true })
+            {
+                Write(folder, OutPaths.Playback(plan.Hoopings[i].Number), stream => Playback.Write(stream, plan, plan.Hoopings[i], path, made.Job.Show));
+            }
+
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
         });
 
@@ -63,9 +68,9 @@ internal static class Sewing
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 
-        if (withSheets)
+        if (wishes is not null)
         {
-            Printing.Run(new PacketMatter(made.Job, made.Fabric, plan, estimate, Shopping.For(made.Job, plan, estimate), h => stitcher.SewHooping(plan, h)), folder, progress, cancel);
+            Printing.Run(PrintMatter(made, estimate, h => stitcher.SewHooping(plan, h)), wishes, name => stitcher.SewName(name.Lettered), folder, progress, cancel);
         }
 
         var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, ImmutableDictionary<int, (string, string)>.Empty);
@@ -77,6 +82,9 @@ internal static class Sewing
             ReadMeFirst.Write(stream, made.Job.Title, plan, made.Job.Strip.SewnBeforeCutting));
         return new Sewn(estimate, [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads)]);
     }
+
+    public static PacketMatter PrintMatter(Planning.Planned made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>
+        new(made.Job, made.Fabric, made.Plan, estimate, Shopping.For(made.Job, made.Plan, estimate), sewn);
 
     /// <summary>The needle path in the further forms that the job asks for.</summary>
     private static void WriteOtherForms(Planning.Planned made, OutFolder folder, Hooping hooping, NeedlePath path)

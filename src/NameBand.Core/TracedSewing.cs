@@ -36,7 +36,8 @@ internal static class TracedSewing
         FieldAlongMm = plan.Rounds.SelectMany(r => r.Segments).Select(s => plan.OnClothMm(s.LengthMm)).DefaultIfEmpty(0).Max(),
     };
 
-    public static Sewing.Sewn Run(Planning.Planned made, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
+    public static Sewing.Sewn Run(
+        Planning.Planned made, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
     {
         var plan = made.Plan;
         var traced = made.Job.Traced;
@@ -66,6 +67,11 @@ internal static class TracedSewing
         {
             Sewing.Write(folder, OutPaths.Template(paper.Word), stream =>
                 Template.Write(stream, paper, made.Job.Title, plan, lines, traced.Mirrored));
+        }
+
+        if (wishes is not null)
+        {
+            Printing.Run(Sewing.PrintMatter(made, estimate, h => lines.Path(plan, h)), wishes, name => lines.Path(name.Lettered), folder, progress, cancel);
         }
 
         Sewing.Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));

@@ -20,7 +20,7 @@ internal sealed class MakeCommand(CliHost host) : Command<MakeCommand.Settings>
         return MakeAnswer.Give(host, settings, report);
     }
 
-    internal sealed class Settings : JobSettings
+    internal class Settings : JobSettings
     {
         [CommandOption("--out <DIR>")]
         [Description("The folder to make; the job's own folder “out” where it is not given.")]

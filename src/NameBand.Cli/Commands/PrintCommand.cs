@@ -1,23 +1,40 @@
+using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
 
-internal sealed class PrintCommand(CliHost host) : Command<MakeCommand.Settings>
+internal sealed class PrintCommand(CliHost host) : Command<PrintCommand.Settings>
 {
     public const string Verb = "print";
 
-    public override int Execute(CommandContext context, MakeCommand.Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         MakeReport report;
         using (var progress = new ProgressLine(host.Errors))
         {
-            report = Bander.Print(settings.Job, settings.Out, progress, cancellationToken);
+            report = Bander.Print(settings.Job, settings.Out, new PrintWishes(settings.Thanks, settings.Playback), progress, cancellationToken);
         }
 
-        string sheets = Path.Combine(settings.Out ?? Path.Combine(settings.Job, "out"), "sheets");
-        return MakeAnswer.Give(
-            host, settings, report, $"The sheets to print are in {sheets}. Print them at 100 % and measure the squares on the first page.");
+        string folder = settings.Out ?? Path.Combine(settings.Job, "out");
+        string after = $"The sheets to print are in {Path.Combine(folder, "sheets")}. Print them at 100 % and measure the squares on the first page.";
+        if (settings.Thanks)
+        {
+            after += $" The pictures to send are in {Path.Combine(folder, "thanks")}; thanks.csv there says which is whose, and stays with you.";
+        }
+
+        return MakeAnswer.Give(host, settings, report, after);
+    }
+
+    internal sealed class Settings : MakeCommand.Settings
+    {
+        [CommandOption("--thanks")]
+        [Description("Also a picture of each name, to send to its owner.")]
+        public bool Thanks { get; init; }
+
+        [CommandOption("--playback")]
+        [Description("Also a moving picture of each needle path.")]
+        public bool Playback { get; init; }
     }
 }

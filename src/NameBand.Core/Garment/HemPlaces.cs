@@ -28,6 +28,16 @@ internal static class HemPlaces
             problems.Add(OffTheHem(hem, "hem.keepClear", FormattableString.Invariant($"A place to keep clear lies at {zone.AtMm:0} mm")));
         }
 
+        if (hem.CentreFrontMm > hem.EdgeLengthMm)
+        {
+            problems.Add(OffTheHem(hem, "hem.centreFront", FormattableString.Invariant($"Centre front is said to lie at {hem.CentreFrontMm:0} mm")));
+        }
+
+        if (hem.CentreBackMm > hem.EdgeLengthMm)
+        {
+            problems.Add(OffTheHem(hem, "hem.centreBack", FormattableString.Invariant($"Centre back is said to lie at {hem.CentreBackMm:0} mm")));
+        }
+
         double kept = hem.KeepClear.Sum(z => z.WidthMm) + hem.KeepFreeMm;
         if (kept > 0 && hem.RoundMm(1) - kept < LeastRoomMm)
         {

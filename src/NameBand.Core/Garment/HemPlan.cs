@@ -53,6 +53,12 @@ public sealed record HemPlan(
     /// <summary>Where along the hem edge the list begins.</summary>
     public double StartMm { get; init; }
 
+    /// <summary>Where along the hem edge centre front lies; null when not said.</summary>
+    public double? CentreFrontMm { get; init; }
+
+    /// <summary>Where along the hem edge centre back lies; null when not said.</summary>
+    public double? CentreBackMm { get; init; }
+
     /// <summary>Kept free of names at the end of every round.</summary>
     public double KeepFreeMm { get; init; }
 

@@ -26,6 +26,8 @@ public static class HemPlanner
             ReadBy = job.Strip.ReadBy,
             KeepClear = [.. job.Layout.KeepClear.Select(c => new ClearZone(c.At.Mm, c.Width.Mm))],
             StartMm = job.Layout.Start.Mm,
+            CentreFrontMm = job.Layout.CentreFront?.Mm,
+            CentreBackMm = job.Layout.CentreBack?.Mm,
             KeepFreeMm = job.KeepFree.Mm,
         };
 

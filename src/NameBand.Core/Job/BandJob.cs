@@ -69,6 +69,8 @@ public sealed record BandJob(
 
     public FileSettings Files { get; init; } = new(Svg: false, Program: false);
 
+    public ShowSettings Show { get; init; } = ShowSettings.Usual;
+
     public ProgramSettings Program { get; init; } = ProgramSettings.Usual;
 }
 

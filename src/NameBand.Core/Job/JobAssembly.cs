@@ -33,6 +33,7 @@ internal static partial class JobAssembly
             Layout = Layout(values),
             Stitches = Stitches(values),
             Files = Files(values),
+            Show = Show(values),
             Program = Program(values),
         };
         JobChecks.Check(job, values);

@@ -7,6 +7,9 @@ internal static partial class JobAssembly
 {
     private static FileSettings Files(JobValues values) => new(values.Flag(FileKeys.Svg), values.Flag(FileKeys.Program));
 
+    private static ShowSettings Show(JobValues values) => new(
+        (int)Certain(values, FileKeys.ThanksWidth), (int)Certain(values, FileKeys.PlaybackWidth), Certain(values, FileKeys.PlaybackSeconds));
+
     private static ProgramSettings Program(JobValues values) => new(
         Words(values, FileKeys.Start), Words(values, FileKeys.Needle), Words(values, FileKeys.Trim), Words(values, FileKeys.Stop),
         Words(values, FileKeys.End), values.Number(FileKeys.Feed));

@@ -14,6 +14,8 @@ internal static partial class JobAssembly
         {
             KeepClear = KeepClear(values),
             Start = values.Certain(LayoutKeys.Start),
+            CentreFront = values.Length(LayoutKeys.CentreFront),
+            CentreBack = values.Length(LayoutKeys.CentreBack),
             LiesFlatPart = Certain(values, LayoutKeys.LiesFlat),
             EasedPart = Certain(values, LayoutKeys.Eased),
             MostGap = values.Length(LayoutKeys.MostGap),

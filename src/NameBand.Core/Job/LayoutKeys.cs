@@ -7,6 +7,8 @@ internal static class LayoutKeys
 {
     public static readonly TextsKey KeepClear = new("hem.keepClear", "nothing");
     public static readonly LengthKey Start = new("hem.start", Common.Length.FromMm(0), 0, 1_000_000);
+    public static readonly LengthKey CentreFront = new("hem.centreFront", null, 0, 1_000_000, "opposite centre back");
+    public static readonly LengthKey CentreBack = new("hem.centreBack", null, 0, 1_000_000, "where the strip's ends meet");
     public static readonly NumberKey LiesFlat = new("strip.liesFlat", JobDefaults.LiesFlatPart, 0, 1);
     public static readonly NumberKey Eased = new("strip.eased", JobDefaults.EasedPart, 0, 1);
     public static readonly NumberKey Lanes = new("strip.lanes", 1, 1, 20, Word: "asManyAsFit", IsWhole: true);
@@ -18,5 +20,5 @@ internal static class LayoutKeys
     public static readonly LengthKey MostGap = new("lettering.mostGap", null, 0.5, 10_000, "any");
 
     public static readonly ImmutableArray<JobKey> All =
-        [KeepClear, Start, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, Grain, ClothShrinkage, MostGap];
+        [KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, Grain, ClothShrinkage, MostGap];
 }

@@ -15,6 +15,12 @@ public sealed record LayoutSettings
     /// <summary>Where on the hem the list begins, measured like <see cref="ClearPlace.At"/>.</summary>
     public Length Start { get; init; } = Length.FromMm(0);
 
+    /// <summary>Where on the hem the middle of the garment's front lies, measured like <see cref="ClearPlace.At"/>; null when not said.</summary>
+    public Length? CentreFront { get; init; }
+
+    /// <summary>Where on the hem the middle of the garment's back lies; null when not said.</summary>
+    public Length? CentreBack { get; init; }
+
     /// <summary>Part of its length by which a strip's upper edge may be shorter and still lie flat of itself.</summary>
     public double LiesFlatPart { get; init; } = JobDefaults.LiesFlatPart;
 

@@ -42,4 +42,20 @@ public static class OutPaths
     public static string ProofReading(string paper) => $"sheets/proof-reading-{paper}.pdf";
 
     public const string NameFinder = "sheets/name-finder.csv";
+
+    /// <param name="paper">The paper size's word.</param>
+    public static string NameFinderSheet(string paper) => $"sheets/name-finder-{paper}.pdf";
+
+    /// <param name="paper">The paper size's word.</param>
+    public static string HoopingTemplate(string paper) => $"sheets/template-{paper}.pdf";
+
+    public const string ThanksTable = "thanks/thanks.csv";
+
+    /// <summary>A number, and nothing of the person: it may be sent as it is, on any system.</summary>
+    /// <param name="order">The name's number on the proofs.</param>
+    public static string Thanks(int order) =>
+        string.Create(CultureInfo.InvariantCulture, $"thanks/name-{order:D4}.png");
+
+    public static string Playback(int hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"playback/playback-{hooping:D3}.png");
 }

@@ -1,6 +1,4 @@
-using System.Buffers.Binary;
 using System.IO.Compression;
-using NameBand.Common;
 
 namespace NameBand.Output.Drawing;
 
@@ -18,34 +16,7 @@ internal sealed class PngStream : IDisposable
     public PngStream(Stream file, int widthPx, int heightPx, double pixelsPerMm, ReadOnlySpan<int> colours)
     {
         _file = file;
-        file.Write([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A]);
-
-        Span<byte> header = stackalloc byte[13];
-        BinaryPrimitives.WriteInt32BigEndian(header, widthPx);
-        BinaryPrimitives.WriteInt32BigEndian(header[4..], heightPx);
-        header[8] = 8;
-        header[9] = 3;
-        header[10] = header[11] = header[12] = 0;
-        ChunkStream.WriteChunk(file, "IHDR"u8, header);
-
-        ChunkStream.WriteChunk(file, "sRGB"u8, [0]);
-
-        Span<byte> scale = stackalloc byte[9];
-        int perMetre = (int)Math.Round(pixelsPerMm * 1000);
-        BinaryPrimitives.WriteInt32BigEndian(scale, perMetre);
-        BinaryPrimitives.WriteInt32BigEndian(scale[4..], perMetre);
-        scale[8] = 1;
-        ChunkStream.WriteChunk(file, "pHYs"u8, scale);
-
-        Span<byte> palette = stackalloc byte[256 * 3];
-        for (int i = 0; i < 256; i++)
-        {
-            palette[3 * i] = (byte)(colours[i] >> 16);
-            palette[(3 * i) + 1] = (byte)(colours[i] >> 8);
-            palette[(3 * i) + 2] = (byte)colours[i];
-        }
-
-        ChunkStream.WriteChunk(file, "PLTE"u8, palette);
+        PngChunks.WriteOpening(file, widthPx, heightPx, pixelsPerMm, colours);
         _data = new ChunkStream(file);
         _packed = new ZLibStream(_data, CompressionLevel.Fastest, leaveOpen: true);
     }
@@ -58,7 +29,7 @@ internal sealed class PngStream : IDisposable
     {
         _packed.Dispose();
         _data.Dispose();
-        ChunkStream.WriteChunk(_file, "IEND"u8, []);
+        PngChunks.Write(_file, "IEND"u8, []);
     }
 
     /// <summary>Cuts what is written to it into IDAT chunks.</summary>
@@ -79,17 +50,6 @@ internal sealed class PngStream : IDisposable
         {
             get => throw new NotSupportedException();
             set => throw new NotSupportedException();
-        }
-
-        public static void WriteChunk(Stream file, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
-        {
-            Span<byte> four = stackalloc byte[4];
-            BinaryPrimitives.WriteInt32BigEndian(four, data.Length);
-            file.Write(four);
-            file.Write(type);
-            file.Write(data);
-            BinaryPrimitives.WriteUInt32BigEndian(four, Crc32.Of(type, data));
-            file.Write(four);
         }
 
         public override void Write(byte[] buffer, int offset, int count) => Write(buffer.AsSpan(offset, count));
@@ -133,7 +93,7 @@ internal sealed class PngStream : IDisposable
         {
             if (_used > 0)
             {
-                WriteChunk(file, "IDAT"u8, _buffer.AsSpan(0, _used));
+                PngChunks.Write(file, "IDAT"u8, _buffer.AsSpan(0, _used));
                 _used = 0;
             }
         }

@@ -1,27 +1,44 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using NameBand.Garment;
 using NameBand.Layout;
 
 namespace NameBand.Output.Packet;
 
 /// <summary>Where a name lies.</summary>
 /// <param name="MiddleMm">Middle of the name along the finished round from its starting end.</param>
-public sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, double RoundLengthMm, int Hooping)
+public sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, int Hooping, GarmentMiddles Middles)
 {
     public string Text => Placed.Lettered.Name.Text;
 
-    /// <summary>
-    /// Distance from the place opposite the one where the strip's ends meet (centre front, where they meet at centre
-    /// back); less than zero before it, as the strip is read from left to right.
-    /// </summary>
-    public double FromMiddleMm => MiddleMm - (RoundLengthMm / 2);
+    /// <summary>Distance from the middle of the round; less than zero before it, as the strip is read from left to right.</summary>
+    public double FromRoundMiddleMm => MiddleMm - (Middles.RoundLengthMm / 2);
+
+    public FromMiddle? FromFront => Middles.FromFront(MiddleMm);
+
+    public FromMiddle? FromBack => Middles.FromBack(MiddleMm);
+
+    /// <summary>Where a person looks: from centre front or centre back, whichever is nearer; else from the middle of the edge.</summary>
+    public (FromMiddle From, string What) Place => (FromFront, FromBack) switch
+    {
+        ({ } f, { } b) => f.DistanceMm <= b.DistanceMm ? (f, "front") : (b, "back"),
+        ({ } f, null) => (f, "front"),
+        (null, { } b) => (b, "back"),
+        _ => (new FromMiddle(Math.Abs(FromRoundMiddleMm), FromRoundMiddleMm >= 0), "middle"),
+    };
+
+    public string PlaceInWords => $"{JobInWords.Mm(Place.From.DistanceMm)} {Place.From.Side} of {Place.What}";
 
     /// <summary>All names in sewing order.</summary>
-    public static ImmutableArray<FoundName> InSewingOrder(StripPlan plan) =>
-    [
-        .. plan.Hoopings.SelectMany(h => h.Segments.SelectMany(s => s.Segment.Names.Select(n =>
-            new FoundName(n, s.Round.Number, n.StartMm + (n.WidthMm / 2), s.Round.LengthMm, h.Number)))).OrderBy(f => f.Placed.Order),
-    ];
+    public static ImmutableArray<FoundName> InSewingOrder(StripPlan plan)
+    {
+        var middles = plan.Rounds.ToDictionary(r => r.Number, r => GarmentMiddles.On(plan.Hem, r.LengthMm));
+        return
+        [
+            .. plan.Hoopings.SelectMany(h => h.Segments.SelectMany(s => s.Segment.Names.Select(n =>
+                new FoundName(n, s.Round.Number, n.StartMm + (n.WidthMm / 2), h.Number, middles[s.Round.Number])))).OrderBy(f => f.Placed.Order),
+        ];
+    }
 
     /// <summary>All names as an alphabet has them, by the collation of the job.</summary>
     public static ImmutableArray<FoundName> Sorted(StripPlan plan, string collation)

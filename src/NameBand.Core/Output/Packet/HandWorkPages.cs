@@ -80,8 +80,9 @@ internal static class HandWorkPages
 
     private static void Hours(PageFlow flow, PacketMatter matter)
     {
-        flow.Heading("What it takes", 5.2);
-        foreach (var line in matter.Estimate.MachineWork.Concat(matter.Estimate.HandWork).Where(l => l.Amount > 0))
+        var lines = matter.Estimate.MachineWork.Concat(matter.Estimate.HandWork).Where(l => l.Amount > 0).ToList();
+        flow.Heading("What it takes", 5.2, lines.Count * 5);
+        foreach (var line in lines)
         {
             flow.Room(5);
             flow.YMm += 4.8;

@@ -10,55 +10,87 @@ namespace NameBand.Output.Packet;
 internal static class HemPicture
 {
     private const double MostRingMm = 11;
-    private const double LeastTextMm = 1.5;
+    private const double LeastTextMm = 1.8;
+    private const double BarMm = 9;
+    private const double LabelMm = 3.2;
 
-    public static void Draw(SheetPages pages, StripPlan plan, double middleXMm, double middleYMm, double radiusMm)
+    /// <summary>Room that it takes in a square of this side.</summary>
+    public static double HeightMm(StripPlan plan, double sideMm) =>
+        plan.Hem.Closed ? sideMm : (plan.Rounds.Length * BarStepMm(plan, sideMm)) + 8;
+
+    public static void Draw(SheetPages pages, StripPlan plan, double leftMm, double topMm, double sideMm)
     {
-        if (!plan.Hem.Closed)
+        if (pages.IsCounting)
         {
-            Bars(pages, plan, middleXMm - radiusMm, middleYMm - radiusMm, 2 * radiusMm);
             return;
         }
 
-        double ring = Math.Min(MostRingMm, radiusMm * 0.85 / plan.Rounds.Length);
-        double innermost = radiusMm - (ring * plan.Rounds.Length);
-        for (int i = 0; i < plan.Rounds.Length; i++)
+        if (plan.Hem.Closed)
         {
-            Ring(pages, plan, plan.Rounds[i], (middleXMm, middleYMm), radiusMm - (ring * i), ring);
+            Rings(pages, plan, (leftMm + (sideMm / 2), topMm + (sideMm / 2)), sideMm / 2);
         }
-
-        pages.Line(middleXMm, middleYMm - radiusMm - 2, middleXMm, middleYMm - innermost + 2, 0.5);
-        pages.Line(middleXMm, middleYMm + innermost - 4, middleXMm, middleYMm + innermost - 1, 0.5);
-        Centred(pages, "ends meet", middleXMm, middleYMm - innermost + 6, 3.2);
-        Centred(pages, "middle", middleXMm, middleYMm + innermost - 5.5, 3.2);
+        else
+        {
+            Bars(pages, plan, leftMm, topMm, sideMm);
+        }
     }
 
-    private static void Ring(SheetPages pages, StripPlan plan, Round round, (double X, double Y) middle, double outerMm, double ringMm)
+    private static void Rings(SheetPages pages, StripPlan plan, (double X, double Y) middle, double radiusMm)
+    {
+        double ring = Math.Min(MostRingMm, radiusMm * 0.8 / Math.Max(1, plan.Rounds.Length));
+        double innermost = radiusMm - (ring * plan.Rounds.Length);
+        bool inWords = plan.Rounds.Select((round, i) => (round, TextRadius(radiusMm - (ring * i), ring)))
+            .All(r => r.round.Names.All(n => pages.Fitting(Words(n), ring * 0.3, Room(r.round, n, r.Item2)) >= LeastTextMm));
+        for (int i = 0; i < plan.Rounds.Length; i++)
+        {
+            Ring(pages, plan, plan.Rounds[i], middle, radiusMm - (ring * i), ring, inWords);
+        }
+
+        pages.Line(middle.X, middle.Y - radiusMm - 2, middle.X, middle.Y - innermost + 2, 0.5);
+        var middles = GarmentMiddles.On(plan.Hem, 1);
+        bool meetAtBack = middles.FromBack(0) is { DistanceMm: < 0.01 };
+        Label(pages, middle, innermost, 0, meetAtBack ? "ends meet, centre back" : "ends meet");
+        double turn = Turn(plan);
+        foreach (var (at, text) in new[] { (middles.FrontMm, "centre front"), (meetAtBack ? null : middles.BackMm, "centre back") })
+        {
+            if (at is { } part)
+            {
+                Label(pages, middle, innermost, turn * 2 * Math.PI * part, text);
+            }
+        }
+    }
+
+    /// <summary>A short mark inside the innermost ring, and a word beside it.</summary>
+    private static void Label(SheetPages pages, (double X, double Y) middle, double innermostMm, double angle, string text)
+    {
+        var (x, y) = (Math.Sin(angle), -Math.Cos(angle));
+        pages.Line(
+            middle.X + (x * (innermostMm - 4)), middle.Y + (y * (innermostMm - 4)),
+            middle.X + (x * (innermostMm - 0.5)), middle.Y + (y * (innermostMm - 0.5)), 0.5);
+        double half = pages.Face.WidthMm(text, LabelMm) / 2;
+        double away = innermostMm - 6.5 - (Math.Abs(x) * half);
+        Centred(pages, text, middle.X + (x * away), middle.Y + (y * away) + (LabelMm * 0.35), LabelMm);
+    }
+
+    /// <summary>Read from outside, upright to the viewer, a strip runs against the clock seen from above.</summary>
+    private static double Turn(StripPlan plan) => plan.Hem.Runs == RunDirection.CounterClockwise ? -1 : 1;
+
+    /// <param name="inWords">Whether there is room for every name; else all stand as numbers, to be looked up in the table.</param>
+    private static void Ring(SheetPages pages, StripPlan plan, Round round, (double X, double Y) middle, double outerMm, double ringMm, bool inWords)
     {
         var canvas = pages.Canvas;
         using (var edge = Ink.Quiet.Stroke(0.2))
         {
             canvas.DrawCircle((float)middle.X, (float)middle.Y, (float)outerMm, edge);
-            canvas.DrawCircle((float)middle.X, (float)middle.Y, (float)(outerMm - ringMm + 1), edge);
+            canvas.DrawCircle((float)middle.X, (float)middle.Y, (float)(outerMm - (ringMm * 0.9)), edge);
         }
 
-        // Read from outside, upright to the viewer, a strip runs against the clock seen from above.
-        double turn = plan.Hem.Runs == RunDirection.CounterClockwise ? -1 : 1;
-        double length = Math.Max(round.LengthMm, 1);
-        double textRadius = outerMm - (ringMm * 0.62);
+        double textRadius = TextRadius(outerMm, ringMm);
         foreach (var name in round.Names)
         {
-            double angle = turn * 360 * (name.StartMm + (name.WidthMm / 2)) / length;
-            double room = 2 * Math.PI * textRadius * name.WidthMm / length;
-            string number = name.Order.ToString(CultureInfo.InvariantCulture);
-            string text = $"{number} {name.Lettered.Name.Text}";
-            double size = pages.Fitting(text, ringMm * 0.3, room * 1.12);
-            if (size < LeastTextMm)
-            {
-                text = number;
-                size = pages.Fitting(text, ringMm * 0.3, room);
-            }
-
+            double angle = Turn(plan) * 360 * (name.StartMm + (name.WidthMm / 2)) / Math.Max(round.LengthMm, 1);
+            string text = inWords ? Words(name) : name.Order.ToString(CultureInfo.InvariantCulture);
+            double size = pages.Fitting(text, ringMm * 0.3, Room(round, name, textRadius));
             canvas.Save();
             canvas.RotateDegrees((float)angle, (float)middle.X, (float)middle.Y);
             bool lowerHalf = Math.Cos(angle * Math.PI / 180) < 0;
@@ -72,21 +104,44 @@ internal static class HemPicture
         }
     }
 
+    private static string Words(PlacedName name) => string.Create(CultureInfo.InvariantCulture, $"{name.Order} {name.Lettered.Name.Text}");
+
+    private static double TextRadius(double outerMm, double ringMm) => outerMm - (ringMm * 0.62);
+
+    private static double Room(Round round, PlacedName name, double textRadiusMm) =>
+        2 * Math.PI * textRadiusMm * name.WidthMm * 1.1 / Math.Max(round.LengthMm, 1);
+
+    private static double BarStepMm(StripPlan plan, double sideMm) => Math.Min(BarMm + 2, (sideMm - 8) / Math.Max(1, plan.Rounds.Length));
+
     private static void Bars(SheetPages pages, StripPlan plan, double left, double top, double width)
     {
-        double longest = plan.Rounds.Max(r => r.LengthMm);
+        double longest = Math.Max(1, plan.Rounds.Max(r => r.LengthMm));
+        double step = BarStepMm(plan, width);
+        double bar = step * BarMm / (BarMm + 2);
         double y = top;
         foreach (var round in plan.Rounds.Reverse())
         {
-            pages.Box(left, y, width * round.LengthMm / longest, 9, 0.2, Ink.Quiet);
+            pages.Box(left, y, width * round.LengthMm / longest, bar, 0.2, Ink.Quiet);
             foreach (var name in round.Names)
             {
                 double middle = left + (width * (name.StartMm + (name.WidthMm / 2)) / longest);
                 string number = name.Order.ToString(CultureInfo.InvariantCulture);
-                Centred(pages, number, middle, y + 6, pages.Fitting(number, 3.4, width * name.WidthMm / longest));
+                Centred(pages, number, middle, y + (bar * 0.66), pages.Fitting(number, bar * 0.38, width * name.WidthMm / longest));
             }
 
-            y += 11;
+            y += step;
+        }
+
+        var lowest = plan.Rounds[0];
+        var middles = GarmentMiddles.On(plan.Hem, lowest.LengthMm);
+        foreach (var (at, text) in new[] { (middles.FrontMm, "centre front"), (middles.BackMm, "centre back") })
+        {
+            if (at is { } mm)
+            {
+                double x = left + (width * mm / longest);
+                pages.Line(x, top - 1.5, x, y + 1, 0.4);
+                Centred(pages, text, x, y + 5, LabelMm);
+            }
         }
     }
 

@@ -31,10 +31,10 @@ internal static class HoopingPages
         double first = Math.Min(picture.HeightMm(hooping.Segments[0]) + 27, flow.PageRoomMm);
         flow.Room(first);
         Head(flow, matter, hooping, figures);
-        var path = matter.Sewn(hooping);
+        var path = flow.Pages.IsCounting ? null : matter.Sewn(hooping);
         foreach (var hooped in hooping.Segments)
         {
-            picture.Draw(path, hooping, hooped);
+            picture.Draw(path, hooped);
             Marks(flow, matter.Plan, hooping, hooped);
             flow.Text(string.Join("   ", hooped.Segment.Names.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}")), sizeMm: NameMm);
         }

@@ -9,7 +9,10 @@ namespace NameBand.Output.Packet;
 public static class NameFinder
 {
     private static readonly string[] Header =
-        ["name", "number", "round", "start_mm", "end_mm", "from_strip_start_mm", "from_middle_mm", "side_of_middle", "hooping"];
+    [
+        "name", "number", "round", "start_mm", "end_mm", "from_strip_start_mm", "from_middle_mm", "side_of_middle", "hooping",
+        "from_centre_front_mm", "side_of_centre_front", "from_centre_back_mm", "side_of_centre_back",
+    ];
 
     public static void Write(Stream stream, StripPlan plan, string collation)
     {
@@ -20,12 +23,13 @@ public static class NameFinder
             writer.WriteLine(CsvText.Row(
             [
                 found.Text, Whole(found.Placed.Order), Whole(found.Round), Mm(found.Placed.StartMm), Mm(found.Placed.EndMm), Mm(found.MiddleMm),
-                Mm(Math.Abs(found.FromMiddleMm)), found.FromMiddleMm < 0 ? "left" : "right", Whole(found.Hooping),
+                Mm(Math.Abs(found.FromRoundMiddleMm)), found.FromRoundMiddleMm < 0 ? "left" : "right", Whole(found.Hooping),
+                Mm(found.FromFront?.DistanceMm), found.FromFront?.Side ?? "", Mm(found.FromBack?.DistanceMm), found.FromBack?.Side ?? "",
             ]));
         }
     }
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 
-    private static string Mm(double mm) => Thousandths.Mm(mm).ToString("0.0", CultureInfo.InvariantCulture);
+    private static string Mm(double? mm) => mm is { } known ? Thousandths.Mm(known).ToString("0.0", CultureInfo.InvariantCulture) : "";
 }

@@ -13,13 +13,22 @@ internal static class NameFinderPages
     {
         flow.NewPage();
         flow.Heading("The whole hem");
-        flow.Text("Seen from above, the lowest round outside. The numbers are those of the table; the line is where the strips’ ends meet, the mark opposite it their middle.");
+        flow.Text(matter.Plan.Hem.Closed
+            ? "Seen from above, the lowest round outside. The numbers are those of the table; the line is where the strips’ ends meet, the marks are centre front and centre back."
+            : "The lowest round below, as it is read from left to right. The numbers are those of the table.");
         double size = Math.Min(flow.WidthMm, flow.PageRoomMm - flow.YMm);
-        HemPicture.Draw(flow.Pages, matter.Plan, PageFlow.LeftMm + (flow.WidthMm / 2), flow.YMm + 6 + (size / 2), size / 2);
+        HemPicture.Draw(flow.Pages, matter.Plan, PageFlow.LeftMm + ((flow.WidthMm - size) / 2), flow.YMm + 6, size);
+        if (matter.Plan.Hem.Closed)
+        {
+            flow.NewPage();
+        }
+        else
+        {
+            flow.YMm += HemPicture.HeightMm(matter.Plan, size) + 10;
+        }
 
-        flow.NewPage();
         flow.Heading("Where each name lies");
-        flow.Text("Along the finished round: from the strip’s starting (left) end to the middle of the name; and from the middle of the round, which is centre front when the strip’s ends meet at centre back, to the left or right as it is read.");
+        flow.Text("Along the finished round: from the strip’s starting (left) end to the middle of the name; and the shorter way from centre front or centre back (hem.centreFront and hem.centreBack of job.json), to the left or right as it is read.");
         Titles(flow);
         foreach (var found in FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation))
         {
@@ -30,11 +39,11 @@ internal static class NameFinderPages
 
             flow.YMm += RowMm;
             double right = flow.RightMm;
-            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, flow.Cut(found.Text, flow.WidthMm - 108, TextMm), TextMm);
-            Cell(flow, right - 92, Whole(found.Placed.Order));
-            Cell(flow, right - 76, Whole(found.Round));
-            Cell(flow, right - 50, JobInWords.Mm(found.MiddleMm));
-            Cell(flow, right - 17, $"{JobInWords.Mm(Math.Abs(found.FromMiddleMm))} {(found.FromMiddleMm < 0 ? "left" : "right")}");
+            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, flow.Cut(found.Text, flow.WidthMm - 118, TextMm), TextMm);
+            Cell(flow, right - 104, Whole(found.Placed.Order));
+            Cell(flow, right - 89, Whole(found.Round));
+            Cell(flow, right - 64, JobInWords.Mm(found.MiddleMm));
+            Cell(flow, right - 17, found.PlaceInWords);
             Cell(flow, right, Whole(found.Hooping));
         }
     }
@@ -44,7 +53,7 @@ internal static class NameFinderPages
         flow.YMm += 6;
         double right = flow.RightMm;
         flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "name", 3.2, Ink.Quiet);
-        foreach (var (at, word) in new[] { (92, "number"), (76, "round"), (50, "from start"), (17, "from middle"), (0, "hooping") })
+        foreach (var (at, word) in new[] { (104, "number"), (89, "round"), (64, "from start"), (17, "from front, back"), (0, "hooping") })
         {
             flow.Pages.TextRight(right - at, flow.YMm, word, 3.2, Ink.Quiet);
         }

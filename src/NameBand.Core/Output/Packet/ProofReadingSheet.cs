@@ -21,18 +21,22 @@ public static class ProofReadingSheet
     {
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
-        using var pages = new SheetPages(stream, paper, $"{matter.Job.Title}: proof-reading", PaperTitle.Short(matter.Job.Title), plain, strong);
-        var flow = new PageFlow(pages);
+        SheetPages.WriteCounted(
+            stream, paper, $"{matter.Job.Title}: proof-reading", PaperTitle.Short(matter.Job.Title), plain, strong, pages => Write(new PageFlow(pages), matter));
+    }
+
+    private static void Write(PageFlow flow, PacketMatter matter)
+    {
         flow.NewPage();
         flow.Heading("Names to check, sorted");
         flow.Text("One reads aloud from the list, letter by letter, with every accent, hyphen and blank; the other follows here. Then change places. A name that is wrong is put right in corrections.csv, never on the sheet alone.");
         flow.YMm += 6;
-        var (name, hooping) = ("line of the list", "hooping, round");
-        Rows(flow, FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation), name, f => $"{f.Placed.Lettered.Name.Row.List}, {Whole(f.Placed.Lettered.Name.Row.Line)}");
+        string run = matter.Plan.HasNeedlePaths ? "hooping" : "sitting";
+        Rows(flow, FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation), "line of the list", f => $"{f.Placed.Lettered.Name.Row.List}, {Whole(f.Placed.Lettered.Name.Row.Line)}");
         flow.NewPage();
         flow.Heading("The same names in the order of sewing");
         flow.YMm += 6;
-        Rows(flow, FoundName.InSewingOrder(matter.Plan), hooping, f => $"{Whole(f.Placed.Order)}: hooping {Whole(f.Hooping)}, round {Whole(f.Round)}");
+        Rows(flow, FoundName.InSewingOrder(matter.Plan), $"{run}, round", f => $"{Whole(f.Placed.Order)}: {run} {Whole(f.Hooping)}, round {Whole(f.Round)}");
     }
 
     private static void Rows(PageFlow flow, ImmutableArray<FoundName> names, string place, Func<FoundName, string> placeOf)

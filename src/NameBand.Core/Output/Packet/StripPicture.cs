@@ -29,12 +29,17 @@ internal sealed class StripPicture(PageFlow flow, StripPlan plan)
 
     public double HeightMm(HoopedSegment hooped) => RowMm * Rows(hooped).Count();
 
-    public void Draw(NeedlePath path, Hooping hooping, HoopedSegment hooped)
+    /// <param name="path">Null: only its room is taken.</param>
+    public void Draw(NeedlePath? path, HoopedSegment hooped)
     {
         foreach (var (fromMm, toMm, goesOn) in Rows(hooped))
         {
             flow.Room(RowMm);
-            DrawRow(path, hooped, fromMm, toMm, goesOn);
+            if (path is not null)
+            {
+                DrawRow(path, hooped, fromMm, toMm, goesOn);
+            }
+
             flow.YMm += RowMm;
         }
     }

@@ -12,12 +12,14 @@ public static class WorkPacket
     {
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
-        using var pages = new SheetPages(stream, paper, $"{matter.Job.Title}: work packet", PaperTitle.Short(matter.Job.Title), plain, strong);
-        var flow = new PageFlow(pages);
-        FrontPage.Write(flow, matter);
-        BuyingPage.Write(flow, matter);
-        HoopingPages.Write(flow, matter, cancel);
-        HandWorkPages.Write(flow, matter);
-        NameFinderPages.Write(flow, matter);
+        SheetPages.WriteCounted(stream, paper, $"{matter.Job.Title}: work packet", PaperTitle.Short(matter.Job.Title), plain, strong, pages =>
+        {
+            var flow = new PageFlow(pages);
+            FrontPage.Write(flow, matter);
+            BuyingPage.Write(flow, matter);
+            HoopingPages.Write(flow, matter, cancel);
+            HandWorkPages.Write(flow, matter);
+            NameFinderPages.Write(flow, matter);
+        });
     }
 }

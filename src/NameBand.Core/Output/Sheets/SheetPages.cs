@@ -11,21 +11,43 @@ internal sealed class SheetPages : IDisposable
 {
     private const float PointsPerMm = (float)(72 / 25.4);
     private const string Language = "en";
-    private readonly SKDocument _document;
-    private readonly PdfStream _stream;
+    private readonly SKDocument? _document;
+    private readonly PdfStream? _stream;
     private readonly string _foot;
+    private readonly int _of;
     private SKCanvas? _canvas;
 
     /// <param name="strong">The face of headings; null: that of the text.</param>
-    public SheetPages(Stream stream, Paper paper, string title, string foot, SheetFace face, SheetFace? strong = null)
+    /// <param name="of">How many pages there will be; 0 when that is not known.</param>
+    public SheetPages(Stream stream, Paper paper, string title, string foot, SheetFace face, SheetFace? strong = null, int of = 0)
+        : this(paper, foot, face, strong)
+    {
+        _of = of;
+        _stream = new PdfStream(stream, Language);
+        _document = SKDocument.CreatePdf(_stream, new SKDocumentPdfMetadata { Title = title, Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
+    }
+
+    private SheetPages(Paper paper, string foot, SheetFace face, SheetFace? strong)
     {
         Paper = paper;
         Face = face;
         StrongFace = strong ?? face;
         _foot = foot;
-        _stream = new PdfStream(stream, Language);
-        _document = SKDocument.CreatePdf(_stream, new SKDocumentPdfMetadata { Title = title, Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
     }
+
+    /// <summary>Draws twice: first into the air, to count the pages, so that each can say how many there are.</summary>
+    /// <param name="draw">Must leave out what is costly and takes no room while <see cref="IsCounting"/>.</param>
+    public static void WriteCounted(
+        Stream stream, Paper paper, string title, string foot, SheetFace face, SheetFace? strong, Action<SheetPages> draw)
+    {
+        using var counting = new SheetPages(paper, foot, face, strong);
+        draw(counting);
+        using var pages = new SheetPages(stream, paper, title, foot, face, strong, counting.Page);
+        draw(pages);
+    }
+
+    /// <summary>Whether only the pages are counted and nothing is drawn.</summary>
+    public bool IsCounting => _document is null;
 
     public Paper Paper { get; }
 
@@ -42,15 +64,25 @@ internal sealed class SheetPages : IDisposable
     {
         End();
         Page++;
+        if (_document is null)
+        {
+            return;
+        }
+
         _canvas = _document.BeginPage((float)Paper.WidthMm * PointsPerMm, (float)Paper.HeightMm * PointsPerMm);
         _canvas.Scale(PointsPerMm);
-        string page = string.Create(CultureInfo.InvariantCulture, $"page {Page}");
+        string page = string.Create(CultureInfo.InvariantCulture, $"page {Page}{(_of > 0 ? $" of {_of}" : "")}");
         Text(15, Paper.HeightMm - 8, _foot, 3.2, Ink.Quiet);
         TextRight(Paper.WidthMm - 15, Paper.HeightMm - 8, page, 3.2, Ink.Quiet);
     }
 
     public void Text(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
     {
+        if (IsCounting)
+        {
+            return;
+        }
+
         using var paint = (ink ?? Ink.Full).Fill();
         int used = 0;
         foreach (string piece in text.Split(SheetFace.Blank))
@@ -77,15 +109,23 @@ internal sealed class SheetPages : IDisposable
         Line(right, bottom, right, top, width, ink);
     }
 
-    /// <summary>A heading; returns its width.</summary>
-    public double Strong(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
+    /// <summary>A heading.</summary>
+    public void Strong(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
     {
-        using var paint = (ink ?? Ink.Full).Fill();
-        return StrongFace.Draw(Canvas, text, xMm, baselineMm, sizeMm, paint);
+        if (!IsCounting)
+        {
+            using var paint = (ink ?? Ink.Full).Fill();
+            StrongFace.Draw(Canvas, text, xMm, baselineMm, sizeMm, paint);
+        }
     }
 
-    public void TextRight(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null) =>
-        Text(xMm - Face.WidthMm(text, sizeMm), baselineMm, text, sizeMm, ink);
+    public void TextRight(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
+    {
+        if (!IsCounting)
+        {
+            Text(xMm - Face.WidthMm(text, sizeMm), baselineMm, text, sizeMm, ink);
+        }
+    }
 
     /// <summary>Text in lines no wider than <paramref name="widthMm"/>; returns the base line after the last.</summary>
     public double Wrapped(double xMm, double baselineMm, double widthMm, string text, double sizeMm, Ink? ink = null)
@@ -117,29 +157,35 @@ internal sealed class SheetPages : IDisposable
 
     public void Line(double x1Mm, double y1Mm, double x2Mm, double y2Mm, double widthMm = 0.2, Ink? ink = null)
     {
-        using var paint = (ink ?? Ink.Full).Stroke(widthMm);
-        Canvas.DrawLine((float)x1Mm, (float)y1Mm, (float)x2Mm, (float)y2Mm, paint);
+        if (!IsCounting)
+        {
+            using var paint = (ink ?? Ink.Full).Stroke(widthMm);
+            Canvas.DrawLine((float)x1Mm, (float)y1Mm, (float)x2Mm, (float)y2Mm, paint);
+        }
     }
 
     public void Box(double xMm, double yMm, double widthMm, double heightMm, double lineMm = 0.3, Ink? ink = null)
     {
-        using var paint = (ink ?? Ink.Full).Stroke(lineMm);
-        Canvas.DrawRect((float)xMm, (float)yMm, (float)widthMm, (float)heightMm, paint);
+        if (!IsCounting)
+        {
+            using var paint = (ink ?? Ink.Full).Stroke(lineMm);
+            Canvas.DrawRect((float)xMm, (float)yMm, (float)widthMm, (float)heightMm, paint);
+        }
     }
 
     public void Dispose()
     {
         End();
-        _document.Close();
-        _document.Dispose();
-        _stream.Finish();
+        _document?.Close();
+        _document?.Dispose();
+        _stream?.Finish();
     }
 
     private void End()
     {
         if (_canvas is not null)
         {
-            _document.EndPage();
+            _document!.EndPage();
             _canvas = null;
         }
     }

@@ -1,76 +1,102 @@
-using System.Globalization;
+using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
-using SkiaSharp;
 
 namespace NameBand.Output.Tracing;
 
 /// <summary>
-/// The strips at true size on paper: rows to be cut out and taped together where their marks meet, to lie under or over
-/// the strip or to be printed on tear-away.
+/// The strips at true size on paper: rows to be cut out and taped together where their marks meet, to lie under, over or
+/// beside the strip, or to be printed on tear-away.
 /// </summary>
 internal static class Template
 {
+    public const double OverlapMm = 15;
     private const double MarginMm = 12;
-    private const double OverlapMm = 15;
+    private const double TopMm = 10;
     private const double BetweenRowsMm = 9;
     private const double SquareMm = 50;
 
+    /// <summary>For names that are traced: the lines to follow.</summary>
     public static void Write(Stream stream, Paper paper, string title, StripPlan plan, TraceLines lines, bool mirrored)
+    {
+        string side = mirrored ? "mirror image, for the wrong side" : "as it is read";
+        string follow = "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres on the flat strip.";
+        var look = new TemplateLook(lines, plan.Hem.Strip, mirrored, WithCentres: true);
+        Write(stream, paper, title, side, Notes(plan, side, [follow, ReadMePage.CareInOneLine]), TemplateStrip.OfRounds(plan), look, default);
+    }
+
+    /// <summary>For hoopings: where each name and each alignment cross will lie on the flat cloth.</summary>
+    public static void WriteHoopings(Stream stream, Paper paper, string title, StripPlan plan, CancellationToken cancel)
+    {
+        const string side = "as it is read";
+        string marks = "Crosses are the alignment marks, with their hooping’s number and the cloth’s tape in mm. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres from the cloth’s left end. Lay it under thin cloth or beside it, and rule and mark from it.";
+        var look = new TemplateLook(new TraceLines(plan.LetterHeightMm, followOutline: true), plan.Hem.Strip, Mirrored: false, WithCentres: false);
+        Write(stream, paper, title, side, Notes(plan, side, [marks]), TemplateStrip.OfCloths(plan), look, cancel);
+    }
+
+    private static void Write(
+        Stream stream, Paper paper, string title, string side, string[] notes, ImmutableArray<TemplateStrip> strips, TemplateLook look, CancellationToken cancel)
     {
         using var face = SheetFace.Open();
         var wide = paper.OnItsSide;
-        string side = mirrored ? "mirror image, for the wrong side" : "as it is read";
-        using var pages = new SheetPages(stream, wide, $"{title}: template", $"{title} · print at 100 % · {side}", face);
-        double rowHeight = plan.Hem.Strip.CutWidthMm + BetweenRowsMm;
-        double rowLength = wide.WidthMm - (2 * MarginMm);
-        pages.Begin();
-        double y = Head(pages, title, plan, side);
-        foreach (var round in plan.Rounds)
+        SheetPages.WriteCounted(stream, wide, $"{title}: template", $"{Packet.PaperTitle.Short(title)} · print at 100 % · {side}", face, null, pages =>
         {
-            double all = plan.OnClothMm(round.LengthMm);
-            int rows = Math.Max(1, (int)Math.Ceiling((all - OverlapMm) / (rowLength - OverlapMm)));
-            for (int row = 0; row < rows; row++)
+            double length = wide.WidthMm - (2 * MarginMm);
+            pages.Begin();
+            double y = Head(pages, title, notes);
+            foreach (var strip in strips)
             {
-                if (y + rowHeight > wide.HeightMm - 12)
+                double half = Math.Min(look.HalfHeightMm(strip), (wide.HeightMm - TopMm - 12 - BetweenRowsMm) / 2);
+                int rows = Math.Max(1, (int)Math.Ceiling((strip.ToMm - strip.FromMm - OverlapMm) / (length - OverlapMm)));
+                for (int row = 0; row < rows; row++)
                 {
-                    pages.Begin();
-                    y = 10;
-                }
+                    cancel.ThrowIfCancellationRequested();
+                    if (y + (2 * half) + BetweenRowsMm > wide.HeightMm - 12)
+                    {
+                        pages.Begin();
+                        y = TopMm;
+                    }
 
-                double from = row * (rowLength - OverlapMm);
-                var window = new TemplateRow(
-                    pages, plan, round, row + 1, rows, from, Math.Min(from + rowLength, all), MarginMm, y + (plan.Hem.Strip.CutWidthMm / 2), mirrored);
-                window.Draw(lines, OverlapMm);
-                y += rowHeight;
+                    if (!pages.IsCounting)
+                    {
+                        double from = strip.FromMm + (row * (length - OverlapMm));
+                        new TemplateRow(
+                            pages, strip, look, row + 1, rows, from, Math.Min(from + length, strip.ToMm), MarginMm, y + half, half).Draw();
+                    }
+
+                    y += (2 * half) + BetweenRowsMm;
+                }
             }
-        }
+        });
     }
 
-    private static double Head(SheetPages pages, string title, StripPlan plan, string side)
+    private static string[] Notes(StripPlan plan, string side, string[] last) =>
+    [
+        FormattableString.Invariant($"Template, {side}: {plan.NameCount} names, letters {plan.LetterHeightMm:0.0} mm high."),
+        "Print at 100 %, without fitting to the page. The square must measure 50 mm each way: if it does not, the printer has scaled it.",
+        FormattableString.Invariant($"Cut the rows out and tape them together so that the two lines marked with the same letter lie on each other ({OverlapMm:0} mm overlap)."),
+        .. last,
+    ];
+
+    private static double Head(SheetPages pages, string title, string[] notes)
     {
         double right = pages.Paper.WidthMm - MarginMm;
-        pages.Text(MarginMm, 18, title, pages.Fitting(title, 7, right - MarginMm - SquareMm - 10));
-        string[] notes =
-        [
-            FormattableString.Invariant($"Template, {side}: {plan.NameCount} names, letters {plan.LetterHeightMm:0.0} mm high."),
-            "Print at 100 %, without fitting to the page. The square must measure 50 mm each way: if it does not, the printer has scaled it.",
-            FormattableString.Invariant($"Cut the rows out and tape them together so that the two lines marked with the same letter lie on each other ({OverlapMm:0} mm overlap)."),
-            "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres on the flat strip.",
-            ReadMePage.CareInOneLine,
-        ];
+        double room = right - MarginMm - SquareMm - 10;
+        string shown = Packet.PaperTitle.Short(title);
+        pages.Text(MarginMm, 18, shown, pages.Fitting(shown, 7, room));
         double y = 26;
         foreach (string note in notes)
         {
-            y = pages.Wrapped(MarginMm, y, right - MarginMm - SquareMm - 10, note, 3.7) + 0.8;
+            y = pages.Wrapped(MarginMm, y, room, note, 3.7) + 0.8;
         }
 
         pages.Box(right - SquareMm, 10, SquareMm, SquareMm, 0.2);
         pages.Text(right - SquareMm + 4, 10 + (SquareMm / 2), "50 mm × 50 mm", 4);
-        pages.Line(right - SquareMm, 10 + SquareMm - 5, right - SquareMm + Length.MmPerInch, 10 + SquareMm - 5, 0.2);
-        pages.Line(right - SquareMm + Length.MmPerInch, 10 + SquareMm - 7, right - SquareMm + Length.MmPerInch, 10 + SquareMm - 3, 0.2);
-        pages.Text(right - SquareMm + Length.MmPerInch + 1.5, 10 + SquareMm - 3.8, "1 in", 3, Ink.Quiet);
+        double inch = right - SquareMm + Length.MmPerInch;
+        pages.Line(right - SquareMm, 10 + SquareMm - 5, inch, 10 + SquareMm - 5, 0.2);
+        pages.Line(inch, 10 + SquareMm - 7, inch, 10 + SquareMm - 3, 0.2);
+        pages.Text(inch + 1.5, 10 + SquareMm - 3.8, "1 in", 3, Ink.Quiet);
         return Math.Max(y, 10 + SquareMm) + 6;
     }
 }

@@ -1,10 +1,20 @@
 using System.Globalization;
-using NameBand.Common;
-using NameBand.Layout;
+using NameBand.Garment;
 using NameBand.Output.Sheets;
 using SkiaSharp;
 
 namespace NameBand.Output.Tracing;
+
+/// <summary>How the strips of a template are drawn.</summary>
+/// <param name="WithCentres">Whether the middle lines of strokes are drawn too; else outlines alone.</param>
+internal sealed record TemplateLook(TraceLines Lines, StripWidths Strip, bool Mirrored, bool WithCentres)
+{
+    private const double AboutMarkMm = 4.5;
+
+    /// <summary>Half the height that is shown: the cut edges, and the crosses where they lie beyond.</summary>
+    public double HalfHeightMm(TemplateStrip strip) =>
+        Math.Max(Strip.CutWidthMm / 2, strip.Marks.IsEmpty ? 0 : Math.Abs(strip.MarkYMm) + AboutMarkMm);
+}
 
 /// <summary>One row of a template: a window on a flat strip.</summary>
 /// <param name="fromMm">Left end of the window on the flat strip.</param>
@@ -12,65 +22,94 @@ namespace NameBand.Output.Tracing;
 /// <param name="leftMm">Where the row begins on the paper.</param>
 /// <param name="centreMm">Where the strip's centre line lies on the paper.</param>
 internal sealed class TemplateRow(
-    SheetPages pages, StripPlan plan, Round round, int number, int rows, double fromMm, double toMm, double leftMm, double centreMm, bool mirrored)
+    SheetPages pages, TemplateStrip strip, TemplateLook look, int number, int rows, double fromMm, double toMm, double leftMm, double centreMm, double halfMm)
 {
     private const double EdgeLineMm = 0.15;
     private const double CentreLineMm = 0.35;
 
-    private double HalfCutMm => plan.Hem.Strip.CutWidthMm / 2;
+    private double BottomMm => centreMm + halfMm;
 
-    public void Draw(TraceLines lines, double overlapMm)
+    public void Draw()
     {
-        double half = plan.Hem.Strip.FinishedWidthMm / 2;
+        double fold = look.Strip.FinishedWidthMm / 2;
+        double cut = Math.Min(look.Strip.CutWidthMm / 2, halfMm);
         double width = toMm - fromMm;
-        pages.Box(leftMm, centreMm - HalfCutMm, width, 2 * HalfCutMm, 0.15, Ink.Quiet);
-        foreach (double y in new[] { centreMm - half, centreMm + half })
+        pages.Box(leftMm, centreMm - cut, width, 2 * cut, 0.15, Ink.Quiet);
+        foreach (double y in new[] { centreMm - fold, centreMm + fold })
         {
             Dashed(y, width);
         }
 
         var canvas = pages.Canvas;
         canvas.Save();
-        canvas.ClipRect(new SKRect((float)leftMm, (float)(centreMm - HalfCutMm), (float)(leftMm + width), (float)(centreMm + HalfCutMm)));
-        foreach (var name in round.Names)
+        canvas.ClipRect(new SKRect((float)leftMm, (float)(centreMm - halfMm), (float)(leftMm + width), (float)BottomMm));
+        foreach (var name in strip.Names)
         {
-            double start = plan.OnClothMm(name.StartMm);
-            if (start < toMm + 1 && start + name.WidthMm > fromMm - 1)
+            if (name.AtMm < toMm + 1 && name.AtMm + name.Placed.WidthMm > fromMm - 1)
             {
-                DrawName(name, start, lines);
+                DrawName(name);
             }
         }
 
         canvas.Restore();
+        foreach (var mark in strip.Marks.Where(m => m.AtMm >= fromMm && m.AtMm <= toMm))
+        {
+            DrawMark(mark);
+        }
+
         Scale();
-        Joins(overlapMm);
-        string label = FormattableString.Invariant($"round {round.Number}, row {number} of {rows}");
-        pages.Text(leftMm, centreMm + HalfCutMm + 3.6, label, 2.8, Ink.Quiet);
+        Joins();
+        string label = FormattableString.Invariant($"{strip.Label}, row {number} of {rows}");
+        pages.Text(leftMm, BottomMm + 3.6, label, 2.8, Ink.Quiet);
     }
 
-    private void DrawName(PlacedName name, double startMm, TraceLines lines)
+    private void DrawName(TemplateName name)
     {
-        foreach (var line in lines.Outlines(name.Lettered))
+        foreach (var line in look.Lines.Outlines(name.Placed.Lettered))
         {
-            Trace(line, startMm, name.BaselineYMm, EdgeLineMm, Ink.Faint);
+            Trace(line, name, EdgeLineMm, look.WithCentres ? Ink.Faint : Ink.Full);
         }
 
-        foreach (var line in lines.Centres(name.Lettered))
+        if (look.WithCentres)
         {
-            Trace(line, startMm, name.BaselineYMm, CentreLineMm, Ink.Full);
+            foreach (var line in look.Lines.Centres(name.Placed.Lettered))
+            {
+                Trace(line, name, CentreLineMm, Ink.Full);
+            }
         }
 
-        double left = X(startMm);
-        pages.Line(left, centreMm + HalfCutMm - 6, left, centreMm + HalfCutMm - 3, 0.2);
-        pages.Text(left + (mirrored ? -5 : 0.8), centreMm + HalfCutMm - 3.4, name.Order.ToString(CultureInfo.InvariantCulture), 2.8, Ink.Quiet);
+        // A name's number stands at its beginning; with crosses along the lower edge there is room for it only above.
+        double left = X(name.AtMm);
+        double y = strip.Marks.IsEmpty ? BottomMm - 6 : centreMm - halfMm;
+        pages.Line(left, y, left, y + 3, 0.2);
+        pages.Text(left + (look.Mirrored ? -5 : 0.8), y + 2.6, name.Placed.Order.ToString(CultureInfo.InvariantCulture), 2.8, Ink.Quiet);
     }
 
-    private void Trace(TraceLine line, double startMm, double baselineYMm, double widthMm, Ink ink)
+    private void DrawMark(TemplateMark mark)
+    {
+        double x = X(mark.AtMm);
+        double y = centreMm - strip.MarkYMm;
+        pages.Line(x - mark.ArmMm, y, x + mark.ArmMm, y, 0.2);
+        pages.Line(x, y - 3, x, y + 3, 0.2);
+        string text = string.Create(CultureInfo.InvariantCulture, $"{mark.Hooping}{(mark.IsLeft ? "" : " end")}: {mark.AtMm:0.0}");
+
+        // Left marks say their figure to the right and right ones to the left, so that neighbours do not write over each other.
+        if (mark.IsLeft)
+        {
+            pages.Text(x + 0.8, y - 0.9, text, 2.4, Ink.Quiet);
+        }
+        else
+        {
+            pages.TextRight(x - 0.8, y + 2.7, text, 2.4, Ink.Quiet);
+        }
+    }
+
+    private void Trace(TraceLine line, TemplateName name, double widthMm, Ink ink)
     {
         using var builder = new SKPathBuilder();
         for (int i = 0; i < line.Points.Length; i++)
         {
-            var point = new SKPoint((float)X(startMm + line.Points[i].XMm), (float)(centreMm - baselineYMm - line.Points[i].YMm));
+            var point = new SKPoint((float)X(name.AtMm + line.Points[i].XMm), (float)(centreMm - name.Placed.BaselineYMm - line.Points[i].YMm));
             if (i == 0)
             {
                 builder.MoveTo(point);
@@ -88,43 +127,55 @@ internal sealed class TemplateRow(
         pages.Canvas.DrawPath(path, paint);
     }
 
-    /// <summary>Centimetres of the flat strip along the lower cut edge.</summary>
+    /// <summary>Centimetres of the flat strip along the lower edge.</summary>
     private void Scale()
     {
         for (int cm = (int)Math.Ceiling(fromMm / 10); cm * 10 <= toMm; cm++)
         {
             double x = X(cm * 10);
             double arm = cm % 10 == 0 ? 3 : 1.5;
-            pages.Line(x, centreMm + HalfCutMm, x, centreMm + HalfCutMm - arm, 0.12, Ink.Quiet);
+            pages.Line(x, BottomMm, x, BottomMm - arm, 0.12, Ink.Quiet);
             if (cm % 10 == 0)
             {
-                pages.Text(x + 0.6, centreMm + HalfCutMm - 1, cm.ToString(CultureInfo.InvariantCulture), 2.4, Ink.Quiet);
+                pages.Text(x + 0.6, BottomMm - 1, cm.ToString(CultureInfo.InvariantCulture), 2.4, Ink.Quiet);
             }
         }
     }
 
     /// <summary>Lines that fall on the same place of the strip on two rows, with the same letter.</summary>
-    private void Joins(double overlapMm)
+    private void Joins()
     {
         if (number > 1)
         {
-            Join(fromMm + (overlapMm / 2), number - 1);
+            Join(fromMm + (Template.OverlapMm / 2), number - 1);
         }
 
         if (number < rows)
         {
-            Join(toMm - (overlapMm / 2), number);
+            Join(toMm - (Template.OverlapMm / 2), number);
         }
     }
 
     private void Join(double atMm, int join)
     {
         double x = X(atMm);
-        pages.Line(x, centreMm - HalfCutMm, x, centreMm + HalfCutMm, 0.1, Ink.Quiet);
-        pages.Line(x - 2, centreMm - HalfCutMm, x, centreMm - HalfCutMm + 3, 0.2);
-        pages.Line(x + 2, centreMm - HalfCutMm, x, centreMm - HalfCutMm + 3, 0.2);
-        string letter = join <= 26 ? ((char)('A' + join - 1)).ToString() : "A" + (char)('A' + ((join - 27) % 26));
-        pages.Text(x + 1.5, centreMm - HalfCutMm + 6, FormattableString.Invariant($"{round.Number}{letter}"), 3.2);
+        double top = centreMm - halfMm;
+        pages.Line(x, top, x, BottomMm, 0.1, Ink.Quiet);
+        pages.Line(x - 2, top, x, top + 3, 0.2);
+        pages.Line(x + 2, top, x, top + 3, 0.2);
+        pages.Text(x + 1.5, top + 6, strip.Code + Letter(join), 3.2);
+    }
+
+    /// <summary>A to Z, then AA, AB … as columns of a table are counted.</summary>
+    internal static string Letter(int number)
+    {
+        string letters = "";
+        for (int rest = number; rest > 0; rest = (rest - 1) / 26)
+        {
+            letters = (char)('A' + ((rest - 1) % 26)) + letters;
+        }
+
+        return letters;
     }
 
     private void Dashed(double y, double width)
@@ -136,5 +187,5 @@ internal sealed class TemplateRow(
     }
 
     /// <summary>Place on the paper of a place on the flat strip.</summary>
-    private double X(double stripMm) => mirrored ? leftMm + (toMm - stripMm) : leftMm + (stripMm - fromMm);
+    private double X(double stripMm) => look.Mirrored ? leftMm + (toMm - stripMm) : leftMm + (stripMm - fromMm);
 }

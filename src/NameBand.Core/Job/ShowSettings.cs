@@ -1,0 +1,10 @@
+namespace NameBand.Job;
+
+/// <summary>Measures of the pictures that are sent out and shown.</summary>
+/// <param name="ThanksWidthPixels">Width of a thank-you picture.</param>
+/// <param name="PlaybackWidthPixels">Width of a playback.</param>
+/// <param name="PlaybackSeconds">How long the sewing of a hooping takes in its playback.</param>
+public sealed record ShowSettings(int ThanksWidthPixels, int PlaybackWidthPixels, double PlaybackSeconds)
+{
+    public static ShowSettings Usual { get; } = new(1200, 720, 12);
+}

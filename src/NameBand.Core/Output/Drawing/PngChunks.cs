@@ -1,0 +1,54 @@
+using System.Buffers.Binary;
+using NameBand.Common;
+
+namespace NameBand.Output.Drawing;
+
+/// <summary>The pieces a PNG is made of (ISO/IEC 15948; Portable Network Graphics, third edition, W3C).</summary>
+internal static class PngChunks
+{
+    /// <summary>Length, type, data, and the check of type and data.</summary>
+    public static void Write(Stream file, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
+    {
+        Span<byte> four = stackalloc byte[4];
+        BinaryPrimitives.WriteInt32BigEndian(four, data.Length);
+        file.Write(four);
+        file.Write(type);
+        file.Write(data);
+        BinaryPrimitives.WriteUInt32BigEndian(four, Crc32.Of(type, data));
+        file.Write(four);
+    }
+
+    /// <summary>All that comes before the pixels of a picture of 256 colours: signature, size, colours, pixels in a metre.</summary>
+    /// <param name="colours">256 colours as 0xRRGGBB.</param>
+    public static void WriteOpening(Stream file, int widthPx, int heightPx, double pixelsPerMm, ReadOnlySpan<int> colours)
+    {
+        file.Write([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A]);
+
+        Span<byte> header = stackalloc byte[13];
+        BinaryPrimitives.WriteInt32BigEndian(header, widthPx);
+        BinaryPrimitives.WriteInt32BigEndian(header[4..], heightPx);
+        header[8] = 8;
+        header[9] = 3;
+        header[10] = header[11] = header[12] = 0;
+        Write(file, "IHDR"u8, header);
+
+        Write(file, "sRGB"u8, [0]);
+
+        Span<byte> scale = stackalloc byte[9];
+        int perMetre = (int)Math.Round(pixelsPerMm * 1000);
+        BinaryPrimitives.WriteInt32BigEndian(scale, perMetre);
+        BinaryPrimitives.WriteInt32BigEndian(scale[4..], perMetre);
+        scale[8] = 1;
+        Write(file, "pHYs"u8, scale);
+
+        Span<byte> palette = stackalloc byte[256 * 3];
+        for (int i = 0; i < 256; i++)
+        {
+            palette[3 * i] = (byte)(colours[i] >> 16);
+            palette[(3 * i) + 1] = (byte)(colours[i] >> 8);
+            palette[(3 * i) + 2] = (byte)colours[i];
+        }
+
+        Write(file, "PLTE"u8, palette);
+    }
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using NameBand.Layout;
+
+namespace NameBand.Output.Tracing;
+
+/// <summary>A name on a flat strip.</summary>
+/// <param name="AtMm">Where its ink begins.</param>
+internal readonly record struct TemplateName(PlacedName Placed, double AtMm);
+
+/// <summary>The middle of an alignment cross on a flat strip, and the number of its hooping.</summary>
+/// <param name="ArmMm">Half its length along the strip.</param>
+internal readonly record struct TemplateMark(double AtMm, double ArmMm, int Hooping, bool IsLeft);
+
+/// <summary>A flat strip to be drawn at true size; lengths are those of its tape.</summary>
+/// <param name="Code">Said at the joins of its rows, so that rows of two strips are not taped together.</param>
+/// <param name="MarkYMm">Height of the crosses' line above the centre line.</param>
+internal sealed record TemplateStrip(
+    string Label, string Code, double FromMm, double ToMm, ImmutableArray<TemplateName> Names, ImmutableArray<TemplateMark> Marks, double MarkYMm)
+{
+    /// <summary>Each round as one strip whose tape begins where the round begins.</summary>
+    public static ImmutableArray<TemplateStrip> OfRounds(StripPlan plan) =>
+    [
+        .. plan.Rounds.Select(r => new TemplateStrip(
+            FormattableString.Invariant($"round {r.Number}"), FormattableString.Invariant($"{r.Number}"), 0, plan.OnClothMm(r.LengthMm),
+            [.. r.Names.Select(n => new TemplateName(n, plan.OnClothMm(n.StartMm) + plan.PullCompensationMm))], [], plan.MarkYMm)),
+    ];
+
+    /// <summary>
+    /// Each piece of each round where its hoopings will sew it, with their alignment crosses; the tape is that of the
+    /// cloth, from its left end, as on the worksheet and in the packet.
+    /// </summary>
+    public static ImmutableArray<TemplateStrip> OfCloths(StripPlan plan) =>
+        [.. plan.Cloths.SelectMany(c => c.Pieces.OrderBy(p => p.Lane).ThenBy(p => p.OnClothMm).Select(p => OfPiece(plan, p)))];
+
+    private static TemplateStrip OfPiece(StripPlan plan, StripPiece piece)
+    {
+        const double slightMm = 0.5;
+        var hooped = plan.Hoopings.Where(h => h.Cloth == piece.Cloth)
+            .SelectMany(h => h.Segments.Select(s => (Hooping: h, Hooped: s)))
+            .Where(s => s.Hooped.Round.Number == piece.Round && IsOn(s.Hooped.Segment)).ToList();
+        string cloth = plan.Cloths.Length > 1 ? FormattableString.Invariant($"cloth {piece.Cloth}, ") : "";
+        return new TemplateStrip(
+            FormattableString.Invariant($"{cloth}round {piece.Round}"), FormattableString.Invariant($"{piece.Number}"),
+            piece.OnClothMm, piece.OnClothMm + plan.OnClothMm(piece.LengthMm),
+            [.. hooped.SelectMany(s => s.Hooped.Segment.Names.Select(n => new TemplateName(
+                n, Left(s.Hooping, s.Hooped) + plan.OnClothMm(n.StartMm - s.Hooped.Segment.StartMm) + plan.PullCompensationMm)))],
+            [.. hooped.SelectMany(s => new[]
+            {
+                new TemplateMark(Left(s.Hooping, s.Hooped) + s.Hooped.Segment.LeftMarkMm, s.Hooped.Segment.MarkArmMm, s.Hooping.Number, true),
+                new TemplateMark(Left(s.Hooping, s.Hooped) + s.Hooped.Segment.RightMarkMm, s.Hooped.Segment.MarkArmMm, s.Hooping.Number, false),
+            })],
+            plan.MarkYMm);
+
+        bool IsOn(Segment segment)
+        {
+            double middle = segment.Names.IsEmpty
+                ? segment.StartMm + (segment.LengthMm / 2)
+                : (segment.Names[0].StartMm + segment.Names[^1].EndMm) / 2;
+            return middle >= piece.StartMm - slightMm && middle <= piece.EndMm + slightMm;
+        }
+
+        static double Left(Hooping hooping, HoopedSegment hooped) => hooping.OnClothMm + hooped.XMm;
+    }
+}

@@ -11,12 +11,15 @@ internal sealed class NamePlaces
 {
     private readonly List<(Box Box, int Order)> _places = [];
 
+    private BentFrame? _frame;
+
     public static NamePlaces Of(Hooping hooping, StripPlan plan)
     {
         var places = new NamePlaces();
         double half = plan.Hem.Strip.FinishedWidthMm / 2;
         foreach (var segment in hooping.Segments)
         {
+            places._frame = plan.FrameOf(segment);
             foreach (var name in segment.Segment.Names)
             {
                 double left = segment.XMm + plan.OnClothMm(name.StartMm - segment.Segment.StartMm);
@@ -30,9 +33,16 @@ internal sealed class NamePlaces
     /// <summary>Number of the name whose place holds the point; null beside all of them, as for an alignment mark.</summary>
     public int? OrderAt(Point at)
     {
+        if (_frame is { } frame)
+        {
+            var (along, y) = frame.Unbent(at);
+            at = new Point(along, y);
+        }
+
+        double slight = _frame is null ? Slight : TurnedMm;
         foreach (var (box, order) in _places)
         {
-            if (at.XMm >= box.LeftMm - Slight && at.XMm <= box.RightMm + Slight && at.YMm >= box.BottomMm && at.YMm <= box.TopMm)
+            if (at.XMm >= box.LeftMm - slight && at.XMm <= box.RightMm + slight && at.YMm >= box.BottomMm && at.YMm <= box.TopMm)
             {
                 return order;
             }
@@ -42,4 +52,7 @@ internal sealed class NamePlaces
     }
 
     private const double Slight = 0.01;
+
+    /// <summary>A letter that is turned and not bent may lean out of its place at its top by so much; gaps are wider.</summary>
+    private const double TurnedMm = 1;
 }

@@ -62,7 +62,7 @@ public static class Shopping
         int beside = (int)Math.Max(1, Math.Floor((job.Shop.ClothWidthMm / bandMm) + 1e-9));
         double lengthMm = (plan.Cloths.IsEmpty ? Rows(lengths, beside) : CutPlan.Of(plan, job.Shop, job.Layout.IsBias).BoughtMm) * (1 + job.Shop.ClothWastePart);
         return Measured(
-            "cloth", FormattableString.Invariant($"{Plural(lengths.Count, "length", withNumber: true)} {bandMm:0} mm wide, {beside} beside each other in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide"),
+            "cloth", plan.Hem.IsCurved ? FormattableString.Invariant($"{Plural(lengths.Count, "piece", withNumber: true)} of a ring, nested in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide") : FormattableString.Invariant($"{Plural(lengths.Count, "length", withNumber: true)} {bandMm:0} mm wide, {beside} beside each other in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide"),
             lengthMm, job.Shop.Metric, job.Prices.ClothPerUnit);
     }
 

@@ -43,6 +43,9 @@ public sealed record HemPlan(
     StripWidths Strip,
     RunDirection Runs)
 {
+    /// <summary>Strips are cut as pieces of a ring that lies flat on the garment.</summary>
+    public bool IsCurved { get; init; }
+
     public GarmentSide Side { get; init; } = GarmentSide.Outside;
 
     public Reader ReadBy { get; init; } = Reader.Viewer;
@@ -73,6 +76,12 @@ public sealed record HemPlan(
         MeasuredRoundsMm.Length > 0
             ? MeasuredRoundsMm[number - 1]
             : EdgeLengthMm - (TurnRad * (LiftMm + ((number - 1) * RoundStepMm)));
+
+    /// <summary>
+    /// Radius in mm of a ring that lies flat as round <paramref name="number"/>: its lower edge is the round, and its
+    /// upper edge is shorter by the angle times the width, as the garment is. Endless for a straight edge.
+    /// </summary>
+    public double RadiusMm(int number) => RoundMm(number) / TurnRad;
 
     /// <summary>Which way the names run and for whom they stand upright, as a sentence without its end.</summary>
     public string RunsInWords

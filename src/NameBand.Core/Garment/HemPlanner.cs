@@ -29,6 +29,7 @@ public static class HemPlanner
             CentreFrontMm = job.Layout.CentreFront?.Mm,
             CentreBackMm = job.Layout.CentreBack?.Mm,
             KeepFreeMm = job.KeepFree.Mm,
+            IsCurved = job.Layout.IsCurved,
         };
 
         if (job.Hem.Skirt is null && job.Hem.Turn is null && !perRound && hem.LiftMm > 0)
@@ -51,6 +52,7 @@ public static class HemPlanner
         if (!problems.Any(p => p.Severity == Severity.CannotUse))
         {
             HemPlaces.Check(hem, problems);
+            CurvedStrips.Check(job, hem, problems);
             hem = WithEasing(hem, job.Layout, problems);
         }
 
@@ -70,7 +72,7 @@ public static class HemPlanner
     private static HemPlan WithEasing(HemPlan hem, LayoutSettings layout, List<Problem> problems)
     {
         var easing = Enumerable.Range(1, hem.FixedRounds ?? 1)
-            .Select(k => RoundEase.Judge(k, hem.RoundMm(k), hem.UpperEdgeShorterMm, layout.LiesFlatPart, layout.EasedPart))
+            .Select(k => hem.IsCurved ? RoundEase.CutToTheCurve(k, hem.RoundMm(k), hem.UpperEdgeShorterMm) : RoundEase.Judge(k, hem.RoundMm(k), hem.UpperEdgeShorterMm, layout.LiesFlatPart, layout.EasedPart))
             .ToImmutableArray();
         foreach (var ease in easing.Where(e => e.Verdict == EaseVerdict.CanBeEased || (e.Verdict == EaseVerdict.WantsShaping && !layout.IsBias)))
         {
@@ -79,7 +81,7 @@ public static class HemPlanner
                 ease.InWords(),
                 ease.Verdict == EaseVerdict.CanBeEased
                     ? "Run a line of long stitches along the upper edge, draw it up between the names and press with steam before sewing it down."
-                    : "Use a narrower finished strip, or cut the strip to the curve or on the bias."));
+                    : "Use a narrower finished strip, or cut the strip to the curve (\"shape\": \"curved\") or on the bias (\"grain\": \"bias\")."));
         }
 
         return hem with { Easing = easing };

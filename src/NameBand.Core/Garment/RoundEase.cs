@@ -31,9 +31,21 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
         return new RoundEase(number, lengthMm, shorterMm, part, verdict);
     }
 
+    /// <summary>A strip cut as a piece of a ring: its upper edge is cut that much shorter, and nothing need be eased.</summary>
+    public static RoundEase CutToTheCurve(int number, double lengthMm, double shorterMm) =>
+        new(number, lengthMm, shorterMm, shorterMm / lengthMm, EaseVerdict.LiesFlat) { IsCutToTheCurve = true };
+
+    /// <summary>Whether the strip has the curve already.</summary>
+    public bool IsCutToTheCurve { get; init; }
+
     /// <summary>The verdict as a sentence for the maker.</summary>
     public string InWords()
     {
+        if (IsCutToTheCurve)
+        {
+            return FormattableString.Invariant($"Round {Number}: the strip is cut to the curve, its upper edge {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %), and lies flat.");
+        }
+
         string lead = FormattableString.Invariant($"Round {Number}: the strip's upper edge must become {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %)");
         return Verdict switch
         {

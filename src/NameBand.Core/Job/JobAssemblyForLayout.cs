@@ -21,6 +21,7 @@ internal static partial class JobAssembly
             MostGap = values.Length(LayoutKeys.MostGap),
             Lanes = (int?)values.Number(LayoutKeys.Lanes),
             IsBias = values.Word(LayoutKeys.Grain),
+            IsCurved = values.Word(LayoutKeys.Shape),
             Piece = values.Length(LayoutKeys.Piece),
             JoinAllowance = values.Certain(LayoutKeys.JoinAllowance),
             EndCloth = values.Certain(LayoutKeys.EndCloth),

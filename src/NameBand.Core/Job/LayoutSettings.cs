@@ -39,6 +39,9 @@ public sealed record LayoutSettings
     /// <summary>Whether strips are cut at 45° to the selvedge, where cloth gives.</summary>
     public bool IsBias { get; init; }
 
+    /// <summary>Whether strips are cut as pieces of a ring, so that they lie flat on a round hem.</summary>
+    public bool IsCurved { get; init; }
+
     /// <summary>Cloth beyond a piece's end that goes into the seam of a join.</summary>
     public Length JoinAllowance { get; init; } = JobDefaults.JoinAllowance;
 

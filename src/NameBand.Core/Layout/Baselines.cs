@@ -31,7 +31,7 @@ internal sealed class Baselines
     /// <summary>The line nearest to the wished one at which ink of that depth and height lies in the zone, or in its middle.</summary>
     private double Within(double wishedMm, double inkBottom, double inkTop)
     {
-        double half = _sizing.Hem.Strip.SewingZoneMm / 2;
+        double half = (_sizing.Hem.Strip.SewingZoneMm - _sizing.OffArcMm(_heightMm)) / 2;
         double highest = half - (inkTop * _heightMm) - _sizing.PullCompensationMm;
         double lowest = -half - (inkBottom * _heightMm) + _sizing.PullCompensationMm;
         return highest < lowest ? (highest + lowest) / 2 : Math.Clamp(wishedMm, lowest, highest);

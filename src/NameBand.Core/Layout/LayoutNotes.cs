@@ -17,7 +17,7 @@ internal static class LayoutNotes
             yield return Problem.Note(new Where(File, Key: "lettering.order"), InWords(fit));
         }
 
-        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)).Concat(TooLongForBias(job, plan)))
+        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)).Concat(TooLongForBias(job, plan)).Concat(CurvedPieces.Check(job, plan)))
         {
             yield return problem;
         }

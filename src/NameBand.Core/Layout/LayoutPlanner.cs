@@ -16,7 +16,11 @@ public static class LayoutPlanner
         var sizing = new Sizing(
             lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm,
             job.Strip.Shortening, job.Lettering.Gap?.Mm)
-        { MostGapMm = job.Layout.MostGap?.Mm };
+        {
+            MostGapMm = job.Layout.MostGap?.Mm,
+            MarkReachMm = -MarkLineMm(job) + SegmentCutter.MarkArmMm,
+            WidestPiece = lettered.Names.SelectMany(n => n.Pieces).Select(p => p.Piece.Ink.WidthMm).DefaultIfEmpty(0).Max(),
+        };
         double floor = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
         var (names, held) = HoldOversized(lettered.Names, sizing, floor);
         var ordered = Ordering.Order(names, job.Lettering.Order, job.Lettering.Collation);

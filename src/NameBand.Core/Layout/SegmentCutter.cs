@@ -19,7 +19,7 @@ internal static class SegmentCutter
         PlacedName first, PlacedName last, double fromMm, double toMm, Sizing sizing)
     {
         double names = last.EndMm - first.StartMm;
-        double wished = Math.Min(LeastMarkDistanceMm + (2 * MarkArmMm), sizing.LongestSegmentMm);
+        double wished = Math.Min(sizing.MarkedSegmentMm, sizing.LongestSegmentMm);
         double length = Math.Max(names, Math.Min(wished, toMm - fromMm));
         double start = first.StartMm - ((length - names) / 2);
         start = Math.Min(Math.Max(start, fromMm), Math.Max(toMm - length, fromMm));

@@ -18,21 +18,64 @@ internal sealed record Sizing(
     public const double SlightMm = 1e-6;
 
     /// <summary>Longest segment that can be sewn in one hooping, as it will measure once sewn.</summary>
-    public double LongestSegmentMm => FieldAlongMm - (2 * SpareMm);
+    public double LongestSegmentMm => Math.Min(FieldAlongMm - (2 * SpareMm), LongestArcMm);
+
+    /// <summary>How far the alignment marks reach from the strip's centre line.</summary>
+    public double MarkReachMm { get; init; }
+
+    /// <summary>Width, at a letter height of 1 mm, of the widest piece that is turned as a whole to stand on an arc.</summary>
+    public double WidestPiece { get; init; }
+
+    /// <summary>Of the rounds to be laid, the one that curves most; null for straight strips.</summary>
+    private StripCurve? Tightest => StripCurve.Of(Hem, Hem.FixedRounds ?? 1);
+
+    /// <summary>Longest arc whose bow leaves the strip, and its marks where there is room for them, inside the field's width.</summary>
+    private double LongestArcMm
+    {
+        get
+        {
+            if (Tightest is not { } curve)
+            {
+                return double.PositiveInfinity;
+            }
+
+            double room = FieldAcrossMm - (2 * MarkReachMm);
+            double bow = room >= 1 ? room : Math.Max(FieldAcrossMm - Hem.Strip.SewingZoneMm, 0.1);
+            return 2 * curve.RadiusMm * Math.Acos(Math.Max(1 - (bow / curve.RadiusMm), 0));
+        }
+    }
+
+    /// <summary>Least length of a segment whose two marks stand far enough apart.</summary>
+    public double MarkedSegmentMm
+    {
+        get
+        {
+            double chord = SegmentCutter.LeastMarkDistanceMm + (2 * SegmentCutter.MarkArmMm);
+            return Tightest is { } curve ? 2 * curve.RadiusMm * Math.Asin(Math.Min(1, chord / 2 / curve.CentreRadiusMm)) : chord;
+        }
+    }
+
+    /// <summary>Length along the strip for one on the base line: over 1 on a curved strip, whose lower edge is longer.</summary>
+    private double AlongFactor(double heightMm) => Hem.IsCurved ? Tightest!.AlongFactor(-heightMm / 2) : 1;
+
+    /// <summary>How far a piece turned as a whole leaves the arc at its ends.</summary>
+    public double OffArcMm(double heightMm) => Tightest is { } curve
+        ? StripCurve.BowMm(WidestPiece * heightMm, curve.RadiusAtMm(0))
+        : 0;
 
     /// <summary>Longest stretch of flat cloth from the first to the last ink of a hooping, strips side by side included.</summary>
     public double HoopingOnClothMm => Math.Min(LongestSegmentMm / (1 - Shortening), FieldAlongMm);
 
-    public double GapMm(double heightMm) => FixedGapMm ?? (GapFactor * heightMm);
+    public double GapMm(double heightMm) => (FixedGapMm ?? (GapFactor * heightMm)) * AlongFactor(heightMm);
 
-    public double WidthMm(LetteredName name, double heightMm) => name.WidthMm(heightMm, PullCompensationMm);
+    public double WidthMm(LetteredName name, double heightMm) => name.WidthMm(heightMm, PullCompensationMm) * AlongFactor(heightMm);
 
     public bool FitsField(LetteredName name, double heightMm) =>
         WidthMm(name, heightMm) <= LongestSegmentMm + SlightMm;
 
     /// <summary>Whether ink from <paramref name="bottom"/> to <paramref name="top"/> (at a letter height of 1 mm) fits the sewing zone.</summary>
     public bool FitsZone(double bottom, double top, double heightMm) =>
-        ((top - bottom) * heightMm) + (2 * PullCompensationMm) <= Math.Min(Hem.Strip.SewingZoneMm, FieldAcrossMm) + SlightMm;
+        ((top - bottom) * heightMm) + (2 * PullCompensationMm) + OffArcMm(heightMm) <= Math.Min(Hem.Strip.SewingZoneMm, FieldAcrossMm) + SlightMm;
 
     /// <summary>
     /// Whether a name stands on the common base line. A name wholly in another face is of another script, with other

@@ -96,6 +96,34 @@ public sealed record StripPlan(
     /// <summary>Whether a machine follows coordinates; else names are keyed in, or traced.</summary>
     public bool HasNeedlePaths { get; init; } = true;
 
+    /// <summary>Places of a curved segment in its hooping; null where strips are straight.</summary>
+    public BentFrame? FrameOf(HoopedSegment hooped) => StripCurve.Of(Hem, hooped.Round.Number)?.Frame(hooped.Segment.LengthMm);
+
+    /// <summary>Height of the ruled line of a segment's alignment marks in its hooping, above its own <see cref="HoopedSegment.YMm"/>.</summary>
+    public double RuledLineYMm(HoopedSegment hooped) =>
+        FrameOf(hooped)?.MarkChordYMm(MarkYMm, hooped.Segment.MarkArmMm) ?? MarkYMm;
+
+    /// <summary>Middle of the right alignment cross in its hooping, from the segment's left end.</summary>
+    public double RightMarkMm(HoopedSegment hooped) =>
+        FrameOf(hooped) is { } frame ? frame.ChordMm - hooped.Segment.MarkArmMm : hooped.Segment.RightMarkMm;
+
+    /// <summary>Middles of a segment's two alignment crosses along the strip on the flat cloth, from the segment's left end.</summary>
+    public (double LeftMm, double RightMm) MarksAlongMm(HoopedSegment hooped)
+    {
+        if (FrameOf(hooped) is not { } frame)
+        {
+            return (hooped.Segment.LeftMarkMm, hooped.Segment.RightMarkMm);
+        }
+
+        double left = frame.Unbent(new Common.Point(hooped.Segment.LeftMarkMm, RuledLineYMm(hooped))).AlongMm;
+        return (left, frame.LengthMm - left);
+    }
+
+    /// <summary>Blank on each side of a name within its place along a curved strip, whose lower edge is longer than the base line.</summary>
+    public double InsetMm(PlacedName name) => Hem.IsCurved
+        ? Math.Max(0, (name.WidthMm - name.Lettered.WidthMm(LetterHeightMm, PullCompensationMm)) / 2)
+        : 0;
+
     /// <summary>Length on the flat cloth, in mm, that becomes <paramref name="finishedMm"/> once sewn.</summary>
     public double OnClothMm(double finishedMm) => finishedMm / (1 - Shortening);
 

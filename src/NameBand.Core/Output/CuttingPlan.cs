@@ -17,7 +17,7 @@ public static class CuttingPlan
         double scale = cut.LengthMm > 8000 ? 0.25 : 0.5;
         double size = scale < 0.5 ? 2 : 1;
         double length = Math.Max(cut.LengthMm, 1500 * size);
-        double below = SideMm + ((plan.Cloths.Length + 2) * LinesMm * size);
+        double below = SideMm + ((plan.Cloths.Sum(c => c.Band is null ? 1 : 3) + 2) * LinesMm * size);
         var page = new ProofPage(
             -SideMm * size, cut.ClothWidthMm + (2.5 * SideMm * size), length + (2 * SideMm * size), cut.ClothWidthMm + (2.5 * SideMm * size) + below, scale);
         page.Write(png, picture =>
@@ -27,10 +27,16 @@ public static class CuttingPlan
             DrawRuler(picture, page, face, cut, size);
             foreach (var one in cut.Cuts)
             {
+                if (one.Cloth.Band is { } band)
+                {
+                    CurvedCutting.DrawCloth(picture, page, face, plan, one, band, size);
+                    continue;
+                }
+
                 DrawCloth(picture, page, face, plan, cut, one, size);
             }
 
-            DrawWords(picture, page, face, cut, size);
+            DrawWords(picture, page, face, plan, cut, size);
         });
     }
 
@@ -110,19 +116,30 @@ public static class CuttingPlan
         }
     }
 
-    private static void DrawWords(Picture picture, ProofPage page, CaptionFace face, CutPlan cut, double size)
+    private static void DrawWords(Picture picture, ProofPage page, CaptionFace face, StripPlan plan, CutPlan cut, double size)
     {
         int cap = page.CapPx(CaptionMm * size);
         double y = -SideMm * size;
         string bought = cut.BoughtMm > cut.LengthMm + 1 ? FormattableString.Invariant($" (buy {cut.BoughtMm / 1000:0.00} m and wash it first)") : "";
         face.Set(
             picture,
-            FormattableString.Invariant($"Cutting plan: {cut.LengthMm / 1000:0.00} m of cloth {cut.ClothWidthMm:0} mm wide{bought}, {(cut.IsBias ? "on the bias" : "strips along the selvedge")}"),
+            FormattableString.Invariant($"Cutting plan: {cut.LengthMm / 1000:0.00} m of cloth {cut.ClothWidthMm:0} mm wide{bought}, {(cut.IsBias ? "on the bias" : plan.Hem.IsCurved ? "arcs nested, chords along the selvedge" : "strips along the selvedge")}"),
             page.X(0), page.Y(y), cap, Dyes.Ink);
         foreach (var one in cut.Cuts.OrderBy(c => c.Cloth.Number))
         {
-            y -= LinesMm * size;
             var cloth = one.Cloth;
+            if (cloth.Band is { } band)
+            {
+                foreach (string line in CurvedCutting.Words(plan, cloth, band))
+                {
+                    y -= LinesMm * size;
+                    face.Set(picture, line, page.X(0), page.Y(y), page.CapPx(17 * size), Dyes.Ink);
+                }
+
+                continue;
+            }
+
+            y -= LinesMm * size;
             string hoopings = cloth.Hoopings.IsEmpty ? "" : FormattableString.Invariant($", hoopings {cloth.Hoopings[0]} to {cloth.Hoopings[^1]}");
             face.Set(
                 picture,

@@ -9,8 +9,18 @@ public static class HoopField
     /// <summary>The field in the coordinates of the hooping's needle path.</summary>
     public static Box Of(StripPlan plan, Hooping hooping)
     {
+        if (hooping.Segments.Length == 1 && plan.FrameOf(hooping.Segments[0]) is { } frame)
+        {
+            return About(plan, frame.ChordMm / 2, frame.MiddleYMm);
+        }
+
         double x = (hooping.Segments.Min(s => s.XMm) + hooping.Segments.Max(s => s.XMm + s.Segment.LengthMm)) / 2;
         double y = (hooping.Segments.Min(s => s.YMm) + hooping.Segments.Max(s => s.YMm)) / 2;
+        return About(plan, x, y);
+    }
+
+    private static Box About(StripPlan plan, double x, double y)
+    {
         return new Box(x - (plan.FieldAlongMm / 2), y - (plan.FieldAcrossMm / 2), x + (plan.FieldAlongMm / 2), y + (plan.FieldAcrossMm / 2));
     }
 }

@@ -26,29 +26,46 @@ public static class HoopingProof
     {
         var field = HoopField.Of(plan, hooping);
         double reach = plan.Hem.Strip.CutWidthMm / 2;
-        double top = Math.Max(field.TopMm, hooping.Segments.Max(s => s.YMm) + reach) + 4;
-        double bottom = Math.Min(field.BottomMm, hooping.Segments.Min(s => s.YMm) - reach) - 4;
+        var frame = plan.FrameOf(hooping.Segments[0]);
+        double bow = frame?.BowMm ?? 0;
+        double top = Math.Max(field.TopMm, hooping.Segments.Max(s => s.YMm) + reach + bow) + 4;
+        double bottom = Math.Min(field.BottomMm, hooping.Segments.Min(s => s.YMm) - reach - bow) - 4;
         double left = field.LeftMm - AroundMm;
         double width = field.WidthMm + (2 * AroundMm);
-        var caption = CaptionLines.Wrap(Words(hooping, figures), face, (int)(CaptionMm * PixelsPerMm), (width - 8) * PixelsPerMm);
+        var caption = CaptionLines.Wrap(Words(plan, hooping, figures), face, (int)(CaptionMm * PixelsPerMm), (width - 8) * PixelsPerMm);
         double captionHeight = 3 + (caption.Count * 4.6);
         var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm);
 
         page.Write(png, picture =>
         {
-            DrawCloth(picture, page, plan, hooping, bottom, top, sewnBeforeCutting);
-            DrawField(picture, page, field);
-            DrawLabels(picture, page, plan, hooping, field, face, sewnBeforeCutting);
-            var first = hooping.Segments[0];
-            double zero = first.XMm - first.Segment.ClothStartMm;
-            TapeMeasure.Draw(picture, page, face, top, zero, left - zero, left + width - zero);
-            DrawPlaces(picture, page, plan, hooping, face, top);
-            DrawNames(picture, page, plan, hooping, face);
+            if (frame is { } bent)
+            {
+                BentHooping.Draw(picture, page, plan, hooping.Segments[0], bent, face, bottom, top + TapeMeasure.WidthMm, sewnBeforeCutting);
+                DrawField(picture, page, field);
+            }
+            else
+            {
+                DrawStraight(picture, page, plan, hooping, field, face, bottom, top, sewnBeforeCutting);
+            }
+
             var steps = path.Steps.AsSpan();
             ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
             ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
             DrawCaption(picture, page, face, caption, bottom);
         });
+    }
+
+    private static void DrawStraight(
+        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, Common.Box field, CaptionFace face, double bottom, double top, bool sewnBeforeCutting)
+    {
+        DrawCloth(picture, page, plan, hooping, bottom, top, sewnBeforeCutting);
+        DrawField(picture, page, field);
+        DrawLabels(picture, page, plan, hooping, field, face, sewnBeforeCutting);
+        var first = hooping.Segments[0];
+        double zero = first.XMm - first.Segment.ClothStartMm;
+        TapeMeasure.Draw(picture, page, face, top, zero, page.LeftMm - zero, page.LeftMm + page.WidthMm - zero);
+        DrawPlaces(picture, page, plan, hooping, face, top);
+        DrawNames(picture, page, plan, hooping, face);
     }
 
     private static void DrawCloth(
@@ -155,7 +172,7 @@ public static class HoopingProof
         }
     }
 
-    private static IEnumerable<string> Words(Hooping hooping, HoopingFigures figures)
+    private static IEnumerable<string> Words(StripPlan plan, Hooping hooping, HoopingFigures figures)
     {
         yield return FormattableString.Invariant($"hooping {hooping.Number}");
         foreach (var hooped in hooping.Segments)
@@ -169,6 +186,11 @@ public static class HoopingProof
                 1 => FormattableString.Invariant($"name {segment.Names[0].Order}"),
                 _ => FormattableString.Invariant($"names {segment.Names[0].Order} to {segment.Names[^1].Order}"),
             };
+        }
+
+        if (plan.FrameOf(hooping.Segments[0]) is { } frame)
+        {
+            yield return BentHooping.Words(plan, hooping.Segments[0], frame);
         }
 
         yield return FormattableString.Invariant($"{figures.Stitches} stitches");

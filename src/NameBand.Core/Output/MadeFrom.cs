@@ -20,14 +20,15 @@ public sealed class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     private readonly string _common = string.Join(
         '|', typeof(MadeFrom).Assembly.ManifestModule.ModuleVersionId, Json(fabric), Json(job.Machine), job.Strip.SewnBeforeCutting,
         Json(job.Bobbin), Json(plan.Hem.Strip), plan.Hem.Closed, Exact(plan.Hem.OverlapMm), Exact(plan.LetterHeightMm), Exact(plan.PullCompensationMm),
-        Exact(plan.Shortening), Exact(plan.FieldAlongMm), Exact(plan.FieldAcrossMm), Exact(plan.SpareMm), Exact(plan.BaselineYMm), Exact(plan.MarkYMm));
+        Exact(plan.Shortening), Exact(plan.FieldAlongMm), Exact(plan.FieldAcrossMm), Exact(plan.SpareMm), Exact(plan.BaselineYMm), Exact(plan.MarkYMm),
+        plan.Hem.IsCurved ? FormattableString.Invariant($"{plan.Hem.TurnRad:R} {plan.Hem.ReadBy}") : "");
 
     public string Of(Hooping hooping)
     {
         var text = new StringBuilder(_common).Append('|').Append(Plain(hooping));
         foreach (var placed in hooping.Segments)
         {
-            text.Append('\n').Append(Exact(placed.XMm)).Append(' ').Append(Exact(placed.YMm)).Append(' ').Append(placed.Round.Number).Append(' ').Append(Exact(placed.Round.LengthMm));
+            text.Append('\n').Append(Exact(placed.XMm)).Append(' ').Append(Exact(placed.YMm)).Append(' ').Append(placed.Round.Number).Append(' ').Append(Exact(placed.Round.LengthMm)).Append(' ').Append(Exact(plan.Hem.RoundMm(placed.Round.Number)));
             Add(text, placed.Segment);
         }
 

@@ -97,6 +97,11 @@ public static class PlanJson
         json.WriteNumber("differenceMm", total - asked);
         json.WriteBoolean("matchesHem", plan.MatchesHem);
         json.WriteNumber("shortening", plan.Shortening);
+        if (plan.Hem.IsCurved)
+        {
+            json.WriteString("shape", "curved");
+        }
+
         json.WriteString("runs", plan.Hem.RunsInWords);
         json.WriteEndObject();
     }
@@ -109,6 +114,7 @@ public static class PlanJson
         json.WriteNumber("hemMm", Thousandths.Mm(round.HemMm));
         json.WriteNumber("gapMm", Thousandths.Mm(round.GapMm));
         PlanJsonCloths.WriteEase(json, plan.Hem, round.Number);
+        PlanJsonCurve.WriteRound(json, plan, round);
         json.WriteStartArray("segments");
         foreach (var segment in round.Segments)
         {
@@ -118,13 +124,13 @@ public static class PlanJson
             json.WriteNumber("lengthMm", Thousandths.Mm(segment.LengthMm));
             json.WriteNumber("clothStartMm", Thousandths.Mm(segment.ClothStartMm));
             json.WriteStartArray("names");
-            WriteNames(json, segment.Names.Where(n => !n.IsGone));
+            WriteNames(json, plan, segment.Names.Where(n => !n.IsGone));
             json.WriteEndArray();
             if (segment.Names.Any(n => n.IsGone))
             {
                 // Sewn, and asked for by no row any longer: on the cloth, but no name of the job.
                 json.WriteStartArray("gone");
-                WriteNames(json, segment.Names.Where(n => n.IsGone));
+                WriteNames(json, plan, segment.Names.Where(n => n.IsGone));
                 json.WriteEndArray();
             }
 
@@ -135,7 +141,7 @@ public static class PlanJson
         json.WriteEndObject();
     }
 
-    private static void WriteNames(Utf8JsonWriter json, IEnumerable<PlacedName> names)
+    private static void WriteNames(Utf8JsonWriter json, StripPlan plan, IEnumerable<PlacedName> names)
     {
         foreach (var name in names)
         {
@@ -146,6 +152,7 @@ public static class PlanJson
             json.WriteNumber("line", name.Lettered.Name.Row.Line);
             json.WriteNumber("startMm", Thousandths.Mm(name.StartMm));
             json.WriteNumber("widthMm", Thousandths.Mm(name.WidthMm));
+            PlanJsonCurve.WriteName(json, plan, name);
             json.WriteNumber("baselineYMm", Thousandths.Mm(name.BaselineYMm));
             json.WriteEndObject();
         }
@@ -166,6 +173,7 @@ public static class PlanJson
                 json.WriteNumber("number", hooped.Segment.Number);
                 json.WriteNumber("xMm", Thousandths.Mm(hooped.XMm));
                 json.WriteNumber("yMm", Thousandths.Mm(hooped.YMm));
+                PlanJsonCurve.WriteHooped(json, plan, hooped);
                 json.WriteEndObject();
             }
 

@@ -30,6 +30,7 @@ internal static class PlanJsonCloths
                 json.WriteNumber("onClothMm", Thousandths.Mm(piece.OnClothMm));
                 json.WriteNumber("startAllowanceMm", Thousandths.Mm(piece.StartAllowanceMm));
                 json.WriteNumber("endAllowanceMm", Thousandths.Mm(piece.EndAllowanceMm));
+                PlanJsonCurve.WritePiece(json, plan, piece);
                 json.WriteEndObject();
             }
 

@@ -78,6 +78,17 @@ public static class ReadMeFirst
             names. Take the marks out before you press.
 
             """);
+        text.Append(plan.Hem.IsCurved ? Curved : "");
         return text.ToString();
     }
+
+    private const string Curved = """
+
+        This strip is curved. Cut the cloths by proofs/cutting-plan.png: pieces of rings, the
+        long edge towards the hem. For each hooping rule the straight line through the places
+        of its two marks; worksheet.csv says how far the strip's arc is from that line at its
+        middle (arc_off_line_mm). Towards the ends of a piece the cloth gives like bias: press
+        it, never pull it. To press the edges under, clip the upper one and ease in the lower.
+
+        """;
 }

@@ -114,8 +114,8 @@ public static class RoundProof
             if (inSight)
             {
                 ThreadLayer.Draw(
-                    picture, sewn(name).Steps.AsSpan(), page.X(name.StartMm), page.Y(name.BaselineYMm), ThreadKinds.Names, Dyes.ThreadAt,
-                    Dyes.ThreadShades, threadMm);
+                    picture, sewn(name).Steps.AsSpan(), page.X(name.StartMm + plan.InsetMm(name)), page.Y(name.BaselineYMm), ThreadKinds.Names,
+                    Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
             }
         }
     }
@@ -127,6 +127,6 @@ public static class RoundProof
             ? "meets the hem"
             : FormattableString.Invariant($"{Math.Abs(difference):0.0} mm {(difference > 0 ? "longer" : "shorter")} than the hem");
         return FormattableString.Invariant(
-            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count()} names   ·   letters {plan.LetterHeightMm:0.0} mm");
+            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count()} names   ·   letters {plan.LetterHeightMm:0.0} mm{(plan.Hem.IsCurved ? $"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "")}");
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using NameBand.Common;
@@ -12,7 +13,7 @@ namespace NameBand.Output;
 /// </summary>
 public static class Worksheet
 {
-    private static readonly string[] Header =
+    private static readonly ImmutableArray<string> Header =
         ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "stitches", "minutes", "done"];
 
     public static void Write(Stream stream, StripPlan plan, Estimate estimate)
@@ -21,7 +22,8 @@ public static class Worksheet
         {
             NewLine = CsvText.LineEnd,
         };
-        writer.WriteLine(CsvText.Row(Header));
+        var header = plan.Hem.IsCurved ? Header.Insert(Header.IndexOf("stitches"), "arc_off_line_mm") : Header;
+        writer.WriteLine(CsvText.Row([.. header]));
         var figures = estimate.Hoopings.ToDictionary(f => f.Number);
         foreach (var hooping in plan.Hoopings)
         {
@@ -30,6 +32,7 @@ public static class Worksheet
             foreach (var hooped in hooping.Segments)
             {
                 var segment = hooped.Segment;
+                var marks = plan.MarksAlongMm(hooped);
                 writer.WriteLine(CsvText.Row(
                 [
                     Whole(hooping.Number),
@@ -43,10 +46,11 @@ public static class Worksheet
                     Tenths(Math.Abs(plan.MarkYMm)),
                     Whole(hooping.Cloth),
                     Tenths(hooping.OnClothMm + hooped.XMm),
-                    Tenths(hooping.OnClothMm + hooped.XMm + segment.LeftMarkMm),
-                    Tenths(hooping.OnClothMm + hooped.XMm + segment.RightMarkMm),
-                    Tenths(segment.RightMarkMm - segment.LeftMarkMm),
+                    Tenths(hooping.OnClothMm + hooped.XMm + marks.LeftMm),
+                    Tenths(hooping.OnClothMm + hooped.XMm + marks.RightMm),
+                    Tenths(plan.RightMarkMm(hooped) - segment.LeftMarkMm),
                     Tenths(plan.SpareMm),
+                    .. plan.FrameOf(hooped) is { } frame ? new[] { Tenths(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
                     first ? Whole(figure.Stitches) : "",
                     first ? Tenths(figure.MachineMinutes) : "",
                     "",

@@ -42,7 +42,7 @@ public sealed class Stitcher
     public NeedlePath SewName(LetteredName name)
     {
         var writer = new PathWriter(_settings.LongestUntrimmedMm);
-        AddName(name, new Point(0, 0), writer);
+        AddName(name, new Point(0, 0), writer, null);
         return writer.ToPath();
     }
 
@@ -55,7 +55,7 @@ public sealed class Stitcher
         var writer = new PathWriter(_settings.LongestUntrimmedMm);
         foreach (var placed in hooping.Segments)
         {
-            AlignmentMarks.Sew(placed, plan.MarkYMm, writer);
+            AlignmentMarks.Sew(placed, plan, writer);
         }
 
         writer.Trim(withLock: false);
@@ -64,8 +64,9 @@ public sealed class Stitcher
         {
             foreach (var name in placed.Segment.Names)
             {
-                double x = placed.XMm + plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
-                AddName(name.Lettered, new Point(x, placed.YMm + name.BaselineYMm), writer);
+                double x = plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
+                var arc = plan.FrameOf(placed) is { } frame ? new LetterArc(frame, x + (name.WidthMm / 2), name, _letterHeightMm) : null;
+                AddName(name.Lettered, new Point(placed.XMm + x, placed.YMm + name.BaselineYMm), writer, arc);
             }
         }
 
@@ -84,7 +85,7 @@ public sealed class Stitcher
 
     internal SewnPiece Sewn(LetterPiece piece) => _kept.GetOrAdd(piece, _sewer.Sew);
 
-    private void AddName(LetteredName name, Point at, PathWriter writer)
+    private void AddName(LetteredName name, Point at, PathWriter writer, LetterArc? arc)
     {
         double x = at.XMm + _fabric.PullCompensationMm - (name.Ink.LeftMm * _letterHeightMm);
         var route = new NameRoute(_settings.LongestUntrimmedMm);
@@ -92,12 +93,13 @@ public sealed class Stitcher
         {
             var origin = new Point(x + (placed.At.XMm * _letterHeightMm), at.YMm + (placed.At.YMm * _letterHeightMm));
             route.Add(Sewn(placed.Piece), origin);
+            arc?.Add(placed, origin);
         }
 
         Point? letter = null;
         foreach (var way in route.Best())
         {
-            writer.Run(way.Part.Run(way.Entry, way.Exit), way.Origin, sameLetter: letter == way.Origin);
+            writer.Run(way.Part.Run(way.Entry, way.Exit), arc?.PlacingOf(way.Origin) ?? new Placing(way.Origin, 0), sameLetter: letter == way.Origin);
             letter = way.Origin;
         }
 

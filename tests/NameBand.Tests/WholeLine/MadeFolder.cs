@@ -75,7 +75,7 @@ internal sealed class MadeFolder
         {
             var path = PathRows(hooping.GetProperty("needlePath").GetString()!);
             CheckPath(path);
-            CheckPlaces(path, hooping, segments, shortening, zoneMm, Number(strip, "finishedWidthMm") / 2);
+            CheckPlaces(Straightened(path, hooping), hooping, segments, shortening, zoneMm, Number(strip, "finishedWidthMm") / 2);
             int here = path.Count(r => r.Action == "stitch");
             Assert.Equal(here, hooping.GetProperty("stitches").GetInt32());
             stitches += here;
@@ -86,6 +86,48 @@ internal sealed class MadeFolder
 
         Assert.Equal((stitches, jumps, trims), (totals.GetProperty("stitches").GetInt32(), totals.GetProperty("jumps").GetInt32(), totals.GetProperty("trims").GetInt32()));
     }
+
+    /// <summary>
+    /// Needle points of a curved hooping put back on a straight strip, by the geometry that docs/files.md states; marks
+    /// stay where they are. A letter is turned and not bent, so it may lean out of its place by what <see cref="LeanMm"/> says.
+    /// </summary>
+    private List<PathRow> Straightened(List<PathRow> path, JsonElement hooping)
+    {
+        if (!Plan.GetProperty("strip").TryGetProperty("shape", out _))
+        {
+            return path;
+        }
+
+        int number = Assert.Single(hooping.GetProperty("segments").EnumerateArray()).GetProperty("number").GetInt32();
+        var round = Rounds.Single(r => r.GetProperty("segments").EnumerateArray().Any(s => s.GetProperty("number").GetInt32() == number));
+        var segment = round.GetProperty("segments").EnumerateArray().Single(s => s.GetProperty("number").GetInt32() == number);
+        double radius = Number(round, "radiusMm");
+        double centre = radius - (Number(Plan.GetProperty("strip"), "finishedWidthMm") / 2);
+        double half = Number(segment, "lengthMm") / 2 / radius;
+        int firstName = path.FindIndex(r => r.Action == "stop");
+        return [.. path.Select((row, i) =>
+        {
+            if (i <= firstName)
+            {
+                return row;
+            }
+
+            double x = row.X - (centre * Math.Sin(half));
+            double down = (centre * Math.Cos(half)) - row.Y;
+            double along = ((Math.Atan2(x, down) + half) * radius);
+            double y = centre - Math.Sqrt((x * x) + (down * down));
+            var places = segment.GetProperty("names").EnumerateArray().Select(n =>
+            {
+                double left = (Number(n, "startMm") - Number(segment, "startMm")) / (1 - Number(Plan.GetProperty("strip"), "shortening"));
+                return (Left: left, Right: left + Number(n, "widthMm"));
+            });
+            var near = places.MinBy(p => Math.Max(p.Left - along, along - p.Right));
+            Assert.InRange(along, near.Left - LeanMm, near.Right + LeanMm);
+            return row with { X = Math.Clamp(along, near.Left, near.Right), Y = y };
+        })];
+    }
+
+    private const double LeanMm = 0.2;
 
     private static void CheckRound(JsonElement round, double longestSegmentMm, double shortening)
     {

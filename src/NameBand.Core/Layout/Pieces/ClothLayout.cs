@@ -6,9 +6,6 @@ namespace NameBand.Layout.Pieces;
 /// <summary>Lays rounds out on cloths, piece by piece and side by side, and cuts them into segments and hoopings.</summary>
 internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes)
 {
-    /// <summary>Cloth beside the field on each side that a hoop has to hold: common practice, no source.</summary>
-    private const double BesideFieldMm = 40;
-
     private readonly List<Hooping> _hoopings = [];
     private readonly List<StripCloth> _cloths = [];
     private readonly Dictionary<int, List<Segment>> _segments = [];
@@ -45,12 +42,15 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes)
             for (int i = 0; i < beside.Count; i++)
             {
                 int pieces = (lanes / beside.Count) + (i < lanes % beside.Count ? 1 : 0);
-                parts.AddRange(PieceCutter.Cut(beside[i], pieces, job.Layout.Piece?.Mm));
+                parts.AddRange(PieceCutter.Cut(beside[i], pieces, LongestPieceMm(beside[i])));
             }
         }
 
         return [.. parts.Chunk(lanes).Select(c => c.ToList())];
     }
+
+    private double? LongestPieceMm(LaidRound round) => job.Layout.Piece?.Mm
+        ?? (sizing.Hem.IsCurved ? ClothLayoutMeasures.CurvedPieceMm(sizing.Hem.RadiusMm(round.Number)) : null);
 
     private void LayCloth(List<RoundPart> parts)
     {
@@ -68,9 +68,12 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes)
         double pitch = job.Strip.CutWidth.Mm;
         double length = pieces.Max(p => p.OnClothMm + (p.LengthMm / (1 - sizing.Shortening)) + p.EndAllowanceMm) + end;
         double width = job.Strip.SewnBeforeCutting
-            ? Math.Max(sizing.FieldAcrossMm + (2 * BesideFieldMm), parts.Count * pitch)
+            ? Math.Max(sizing.FieldAcrossMm + (2 * ClothLayoutMeasures.BesideFieldMm), parts.Count * pitch)
             : pitch;
-        _cloths.Add(new StripCloth(_cloths.Count + 1, length, width, pitch, pieces, [.. numbers]));
+        var band = StripCurve.Of(sizing.Hem, pieces[0].Round) is { } curve
+            ? ClothBand.Of(curve, pieces[0], sizing.Shortening, sizing.FieldAcrossMm, pitch, !job.Strip.SewnBeforeCutting)
+            : null;
+        _cloths.Add(new StripCloth(_cloths.Count + 1, band?.LengthMm ?? length, band?.HeightMm ?? width, pitch, pieces, [.. numbers]) { Band = band });
     }
 
     private StripPiece Piece(RoundPart part, int lane, double offset, double end, List<RoundPart> beside)

@@ -41,6 +41,11 @@ public sealed record CutPlan(double LengthMm, double BoughtMm, double ClothWidth
             return new CutPlan(0, 0, width, isBias, []);
         }
 
+        if (longestFirst.Exists(c => c.Band is not null))
+        {
+            return Nested(longestFirst, width, shrink);
+        }
+
         if (isBias)
         {
             double length = BiasLengthMm(longestFirst[0].LengthMm, most, longestFirst.Count);
@@ -57,5 +62,28 @@ public sealed record CutPlan(double LengthMm, double BoughtMm, double ClothWidth
         }
 
         return new CutPlan(used.Max(), used.Max() / shrink, width, false, cuts.ToImmutable());
+    }
+
+    /// <summary>Pieces of rings nest in each other like bowls, their chords along the selvedge, as many as the width holds.</summary>
+    private static CutPlan Nested(List<StripCloth> longestFirst, double width, double shrink)
+    {
+        var cuts = ImmutableArray.CreateBuilder<CutCloth>();
+        double along = 0;
+        double used = 0;
+        CutCloth? below = null;
+        foreach (var cloth in longestFirst)
+        {
+            double across = below is null ? 0 : below.AcrossMm + below.Cloth.Band!.NestedMm(cloth.Band!);
+            if (across + cloth.WidthMm > width + Sizing.SlightMm || below is null)
+            {
+                (along, across) = (used, 0);
+                used += cloth.LengthMm;
+            }
+
+            below = new CutCloth(cloth, along + ((used - along - cloth.LengthMm) / 2), across);
+            cuts.Add(below);
+        }
+
+        return new CutPlan(used, used / shrink, width, false, cuts.ToImmutable());
     }
 }

@@ -9,7 +9,7 @@ internal static class Lanes
     /// <summary>Strips lie edge to edge, a cut width apart; only their ink and marks must lie in the field.</summary>
     public static int Most(BandJob job, Sizing sizing, double markYMm)
     {
-        if (!job.Strip.SewnBeforeCutting)
+        if (!job.Strip.SewnBeforeCutting || sizing.Hem.IsCurved)
         {
             return 1;
         }
@@ -31,6 +31,15 @@ internal static class Lanes
         int most = Most(job, sizing, markYMm);
         if (job.Layout.Lanes is not { } wished || wished <= most)
         {
+            yield break;
+        }
+
+        if (sizing.Hem.IsCurved)
+        {
+            yield return Problem.NeedsPerson(
+                new Where("job.json", Key: "strip.lanes"),
+                "Curved strips are sewn one by one: their arcs do not lie side by side under one placing of the hoop.",
+                "Write \"lanes\": 1, or \"shape\": \"straight\".");
             yield break;
         }
 

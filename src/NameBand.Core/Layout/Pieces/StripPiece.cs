@@ -19,6 +19,9 @@ public sealed record StripPiece(
 public sealed record StripCloth(
     int Number, double LengthMm, double WidthMm, double LanePitchMm, ImmutableArray<StripPiece> Pieces, ImmutableArray<int> Hoopings)
 {
+    /// <summary>Its shape where the strip is curved: then length and width are those of the rectangle about it.</summary>
+    public ClothBand? Band { get; init; }
+
     public int Lanes => Pieces.Max(p => p.Lane);
 
     /// <summary>Centre line of a lane above the middle of the cloth.</summary>

@@ -67,12 +67,17 @@ internal static class Assemble
     }
 
     /// <summary>The cloths as they were cut, with the pieces on them; their lengths along the rounds follow the shortening as it is known now.</summary>
-    public static ImmutableArray<StripCloth> Cloths(EarlierPlan earlier, Sizing sizing, double[] hemsMm, double pitchMm)
+    public static ImmutableArray<StripCloth> Cloths(EarlierPlan earlier, Sizing sizing, double[] hemsMm, double pitchMm, bool isCutFirst)
     {
         double scale = (1 - sizing.Shortening) / (1 - earlier.Shortening);
         return [.. earlier.Cloths.Select(c => new StripCloth(
             c.Number, c.LengthMm, c.WidthMm, pitchMm, [.. c.Pieces.Select(p => Piece(p, c.Number))],
-            [.. earlier.Hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)]))];
+            [.. earlier.Hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)]))
+            .Select(c => c with { Band = Band(c) })];
+
+        ClothBand? Band(StripCloth cloth) => StripCurve.Of(sizing.Hem, cloth.Pieces[0].Round) is { } curve
+            ? ClothBand.Of(curve, cloth.Pieces[0], sizing.Shortening, sizing.FieldAcrossMm, pitchMm, isCutFirst)
+            : null;
 
         StripPiece Piece(EarlierPiece piece, int cloth)
         {

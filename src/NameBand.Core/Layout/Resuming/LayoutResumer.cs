@@ -24,7 +24,12 @@ public static class LayoutResumer
     public static Result<StripPlan> Plan(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric, Continuation from)
     {
         var sizing = new Sizing(
-            lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm, job.Strip.Shortening, job.Lettering.Gap?.Mm);
+            lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm, job.Strip.Shortening, job.Lettering.Gap?.Mm)
+        {
+            MostGapMm = job.Layout.MostGap?.Mm,
+            MarkReachMm = -from.Earlier.MarkYMm + SegmentCutter.MarkArmMm,
+            WidestPiece = lettered.Names.SelectMany(n => n.Pieces).Select(p => p.Piece.Ink.WidthMm).DefaultIfEmpty(0).Max(),
+        };
         var earlier = from.Earlier;
         double height = earlier.LetterHeightMm;
         var baseline = new SettledBaseline(earlier.BaselineYMm, height, sizing);
@@ -37,7 +42,7 @@ public static class LayoutResumer
         var laid = stays ?? new Setting(sizing, height, hems, job.Lettering.Spread, baseline).Place([.. blocks.Where(b => b.IsSewn)], names);
 
         var rounds = Assemble.Rounds(laid, hems, earlier, sizing);
-        var cloths = Assemble.Cloths(earlier, sizing, hems, job.Strip.CutWidth.Mm);
+        var cloths = Assemble.Cloths(earlier, sizing, hems, job.Strip.CutWidth.Mm, !job.Strip.SewnBeforeCutting);
         var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths);
         var plan = new StripPlan(
             hem, height, HeightBound.Given, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,

@@ -93,7 +93,7 @@ internal sealed class Setting(Sizing sizing, double heightMm, double[] hemsMm, b
         double slack = stretch.EndMm - stretch.StartMm - widths.Sum();
         var (leftParts, rightParts) = stretch.Ends(1, sizing.Hem.Closed);
         double parts = row.Count - 1 + leftParts + rightParts;
-        double gap = spread && parts > 0 ? Math.Max(_leastGap, slack / parts) : _leastGap;
+        double gap = spread && parts > 0 ? Math.Max(_leastGap, Math.Min(slack / parts, sizing.MostGapMm ?? double.MaxValue)) : _leastGap;
         double at = stretch.StartMm + (leftParts * gap);
         var placed = ImmutableArray.CreateBuilder<PlacedName>(row.Count);
         for (int i = 0; i < row.Count; i++)

@@ -50,7 +50,9 @@ internal static class BuyingPage
         flow.Heading("Cutting and ruling");
         foreach (var cloth in plan.Cloths)
         {
-            flow.Item("", $"Cloth {cloth.Number}: cut a piece {Length.FromMm(cloth.LengthMm).InMetres()} long and {JobInWords.Mm(Math.Max(cloth.WidthMm, Width(matter)))} wide, along the cloth.");
+            flow.Item("", cloth.Band is { } band
+                ? $"Cloth {cloth.Number}: cut a piece of a ring by the cutting plan, radius {JobInWords.Mm(band.OuterRadiusMm)} outside and {JobInWords.Mm(band.InnerRadiusMm)} inside, {JobInWords.Mm(band.LengthMm)} from end to end."
+                : $"Cloth {cloth.Number}: cut a piece {Length.FromMm(cloth.LengthMm).InMetres()} long and {JobInWords.Mm(Math.Max(cloth.WidthMm, Width(matter)))} wide, along the cloth.");
             foreach (var piece in cloth.Pieces)
             {
                 string lane = cloth.Lanes > 1 ? $" Its centre line lies {Offset(cloth.LaneYMm(piece.Lane))} the middle of the cloth." : "";
@@ -58,7 +60,7 @@ internal static class BuyingPage
             }
         }
 
-        flow.Item("", $"Rule the base line for the marks along the cloth, {Offset(plan.MarkYMm)} the centre line of {(plan.Cloths.Any(c => c.Lanes > 1) ? "each strip" : "the strip")}.");
+        flow.Item("", plan.Hem.IsCurved ? "Rule for each hooping the straight line through the places of its two marks." : $"Rule the base line for the marks along the cloth, {Offset(plan.MarkYMm)} the centre line of {(plan.Cloths.Any(c => c.Lanes > 1) ? "each strip" : "the strip")}.");
         flow.Item("", matter.Job.Strip.SewnBeforeCutting
             ? $"Do not cut to width yet: names are sewn first. Later the strip is {JobInWords.Mm(strip.CutWidthMm)} ({Length.FromMm(strip.CutWidthMm).InInches()}) wide, {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of its centre line."
             : $"Cut the strip {JobInWords.Mm(strip.CutWidthMm)} ({Length.FromMm(strip.CutWidthMm).InInches()}) wide and baste it to its backing along both edges.");

@@ -70,9 +70,12 @@ internal static class HoopingPages
     {
         double zero = hooping.OnClothMm + hooped.XMm;
         var segment = hooped.Segment;
+        var marks = plan.MarksAlongMm(hooped);
+        string along = plan.Hem.IsCurved ? " along the lower edge" : "";
+        string arc = plan.FrameOf(hooped) is { } frame ? $"; the strip’s arc is {JobInWords.Mm(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm))} off the ruled line at its middle" : "";
         string cloth = plan.Cloths.Length > 1 ? $"cloth {hooping.Cloth}, " : "";
         flow.Text(
-            $"{cloth}round {hooped.Round.Number}: left mark {JobInWords.Mm(zero + segment.LeftMarkMm)}, right mark {JobInWords.Mm(zero + segment.RightMarkMm)} from the cloth’s left end, {JobInWords.Mm(segment.RightMarkMm - segment.LeftMarkMm)} apart",
+            $"{cloth}round {hooped.Round.Number}: left mark {JobInWords.Mm(zero + marks.LeftMm)}, right mark {JobInWords.Mm(zero + marks.RightMm)} from the cloth’s left end{along}, {JobInWords.Mm(plan.RightMarkMm(hooped) - segment.LeftMarkMm)} apart{arc}",
             sizeMm: 3.4);
     }
 }

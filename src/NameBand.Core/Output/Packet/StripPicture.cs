@@ -23,7 +23,10 @@ internal sealed class StripPicture(PageFlow flow, StripPlan plan)
     private const float ThreadMm = 0.22f;
 
     /// <summary>Half the height that is shown; wider strips than a page can take are cut off above and below.</summary>
-    private double HalfMm => Math.Min(Math.Max(plan.Hem.Strip.CutWidthMm / 2, Math.Abs(plan.MarkYMm) + 3), (flow.PageRoomMm - 60) / 2);
+    private double HalfMm => Math.Min(Math.Max(plan.Hem.Strip.CutWidthMm / 2, Math.Abs(plan.MarkYMm) + 3) + BowMm, (flow.PageRoomMm - 60) / 2);
+
+    /// <summary>How far the curved strip with the highest bow leaves its chord.</summary>
+    private double BowMm => plan.Hem.IsCurved ? plan.Hoopings.SelectMany(h => h.Segments).Max(s => plan.FrameOf(s)!.Value.BowMm) : 0;
 
     private double RowMm => (2 * HalfMm) + AboveMm + 1.5;
 
@@ -65,14 +68,23 @@ internal sealed class StripPicture(PageFlow flow, StripPlan plan)
         double middle = top + HalfMm;
         double left = PageFlow.LeftMm;
         double right = left + toMm - fromMm;
-        Edges(pages, left, right, middle);
+        var frame = plan.FrameOf(hooped);
+        if (frame is { } bent)
+        {
+            Arcs(pages, bent, fromMm, toMm, middle);
+        }
+        else
+        {
+            Edges(pages, left, right, middle);
+        }
+
         Numbers(pages, hooped, fromMm, toMm, top);
         var canvas = pages.Canvas;
         canvas.Save();
         canvas.ClipRect(new SKRect((float)left, (float)(middle - HalfMm), (float)right, (float)(middle + HalfMm)));
         canvas.Translate((float)(left - fromMm), (float)middle);
         canvas.Scale(1 / Fine, -1 / Fine);
-        double reach = plan.Hem.Strip.CutWidthMm / 2;
+        double reach = frame is null ? plan.Hem.Strip.CutWidthMm / 2 : double.PositiveInfinity;
         using (var seen = Lines(path, hooped, reach, marks: false))
         using (var thread = Ink.Full.Stroke(ThreadMm * Fine))
         {
@@ -113,6 +125,23 @@ internal sealed class StripPicture(PageFlow flow, StripPlan plan)
             paint.PathEffect = dashes;
             float y = (float)(middle + (side * fold));
             pages.Canvas.DrawLine((float)left, y, (float)right, y, paint);
+        }
+    }
+
+    /// <summary>The edges of a curved strip: cut whole, folds dashed, as short straight lines of 2 mm.</summary>
+    private void Arcs(SheetPages pages, BentFrame frame, double fromMm, double toMm, double middle)
+    {
+        const double step = 2;
+        foreach (var (y, isFold) in new[] { (plan.Hem.Strip.CutWidthMm / 2, false), (plan.Hem.Strip.FinishedWidthMm / 2, true) })
+        {
+            foreach (int side in new[] { -1, 1 })
+            {
+                for (double x = fromMm; x + step <= toMm; x += isFold ? 2 * step : step)
+                {
+                    double left = PageFlow.LeftMm + x - fromMm;
+                    pages.Line(left, middle - frame.YAtMm(side * y, x), left + step, middle - frame.YAtMm(side * y, x + step), 0.15, Ink.Quiet);
+                }
+            }
         }
     }
 

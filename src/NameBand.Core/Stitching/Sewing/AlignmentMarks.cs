@@ -9,12 +9,12 @@ namespace NameBand.Stitching.Sewing;
 /// </summary>
 internal static class AlignmentMarks
 {
-    public static void Sew(HoopedSegment placed, double markYMm, PathWriter writer)
+    public static void Sew(HoopedSegment placed, StripPlan plan, PathWriter writer)
     {
         var segment = placed.Segment;
-        double y = placed.YMm + markYMm;
+        double y = placed.YMm + plan.RuledLineYMm(placed);
         Cross(new Point(placed.XMm + segment.LeftMarkMm, y), segment.MarkArmMm, writer);
-        Cross(new Point(placed.XMm + segment.RightMarkMm, y), segment.MarkArmMm, writer);
+        Cross(new Point(placed.XMm + plan.RightMarkMm(placed), y), segment.MarkArmMm, writer);
     }
 
     private static void Cross(Point centre, double half, PathWriter writer)

@@ -24,9 +24,9 @@ internal sealed class PathWriter(double longestUntrimmedMm)
     /// The run is a dot or an accent of the letter under way, or the other way round: an uncut thread between them is
     /// not locked, because a dot has no room for more holes; the satin over its underlay holds it.
     /// </param>
-    public void Run(ReadOnlySpan<NeedleStep> run, Point origin, bool sameLetter)
+    public void Run(ReadOnlySpan<NeedleStep> run, Placing origin, bool sameLetter)
     {
-        var first = run[0].At + origin;
+        var first = origin.Of(run[0].At);
         bool isUnlocked = _threaded && sameLetter && _steps[^1].At.DistanceTo(first) <= longestUntrimmedMm;
         if (_threaded && !isUnlocked)
         {
@@ -49,7 +49,7 @@ internal sealed class PathWriter(double longestUntrimmedMm)
         var moved = CollectionsMarshal.AsSpan(_steps)[before..];
         for (int i = 1; i < run.Length; i++)
         {
-            moved[i - 1] = new NeedleStep(NeedleAction.Stitch, run[i].Kind, run[i].At + origin);
+            moved[i - 1] = new NeedleStep(NeedleAction.Stitch, run[i].Kind, origin.Of(run[i].At));
         }
     }
 
@@ -99,15 +99,15 @@ internal sealed class PathWriter(double longestUntrimmedMm)
         }
     }
 
-    private void LockAtStart(ReadOnlySpan<NeedleStep> run, Point origin)
+    private void LockAtStart(ReadOnlySpan<NeedleStep> run, Placing origin)
     {
-        var first = run[0].At + origin;
+        var first = origin.Of(run[0].At);
         if (run.Length < 2)
         {
             return;
         }
 
-        var ahead = run[1].At + origin;
+        var ahead = origin.Of(run[1].At);
         _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(first, ahead, 2 * LockMm)));
         _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(first, ahead, LockMm)));
     }

@@ -1,0 +1,53 @@
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Garment;
+
+/// <summary>Checks a wish for strips cut to the curve of the hem.</summary>
+internal static class CurvedStrips
+{
+    private const string File = "job.json";
+
+    public static void Check(BandJob job, HemPlan hem, List<Problem> problems)
+    {
+        if (!hem.IsCurved)
+        {
+            return;
+        }
+
+        var shape = new Where(File, Key: "strip.shape");
+        if (job.Way != Way.NeedlePath)
+        {
+            problems.Add(Problem.CannotUse(
+                shape, "Curved strips are only laid out for a machine that follows coordinates; letters that are keyed in or traced stand in a straight row.",
+                "Write \"shape\": \"straight\", or \"way\": \"needlePath\"."));
+        }
+
+        if (hem.TurnRad <= 0)
+        {
+            problems.Add(Problem.CannotUse(
+                shape, "The strip is to be curved, but nothing says that the edge is: a straight edge takes a straight strip.",
+                "Say what part of a full circle the skirt is, such as \"turn\": 0.75 in the group “hem”, or write \"shape\": \"straight\"."));
+            return;
+        }
+
+        if (job.Layout.IsBias)
+        {
+            problems.Add(Problem.CannotUse(
+                shape, "A strip cut to the curve already runs across the grain at its ends; it cannot be cut on the bias as well.",
+                "Write \"grain\": \"straight\" with \"shape\": \"curved\", or \"shape\": \"straight\" with \"grain\": \"bias\"."));
+        }
+
+        double least = 2 * hem.Strip.CutWidthMm;
+        for (int k = 1; k <= (hem.FixedRounds ?? 1); k++)
+        {
+            if (hem.RadiusMm(k) < least)
+            {
+                problems.Add(Problem.CannotUse(
+                    shape, FormattableString.Invariant($"Round {k} would have a radius of {hem.RadiusMm(k):0} mm, too tight for a strip {hem.Strip.CutWidthMm:0.#} mm wide."),
+                    FormattableString.Invariant($"Cut the strip at most {Math.Floor(hem.RadiusMm(k) / 2):0} mm wide, or put it lower on the garment.")));
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,37 @@
+using System.Globalization;
+using NameBand.Layout;
+using NameBand.Output.Drawing;
+
+namespace NameBand.Output;
+
+/// <summary>What a hooping's proof shows of a curved strip, in place of the straight lines and the straight tape.</summary>
+internal static class BentHooping
+{
+    public static void Draw(
+        Picture picture, ProofPage page, StripPlan plan, HoopedSegment hooped, BentFrame frame, CaptionFace face, double bottom, double top, bool sewnBeforeCutting)
+    {
+        ClothWeave.At(page.PixelsPerMm).Lay(
+            picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Dyes.WasteAt : Dyes.TableAt);
+        var bent = new BentStrip(picture, page, plan.Hem.Strip, frame);
+        bent.Cloth();
+        bent.Lines(sewnBeforeCutting);
+        bent.Tape(face, hooped.Segment.ClothStartMm);
+        bent.RuledLine(plan.RuledLineYMm(hooped));
+        int cap = page.CapPx(1.5);
+        face.Set(
+            picture, "the dashed red line through the crosses is the one to rule", page.X(frame.ChordMm / 2),
+            page.Y(frame.YAtMm(-plan.Hem.Strip.CutWidthMm / 2, frame.ChordMm / 2)) + cap + page.Px(2), cap, Dyes.Madder, 0.5);
+        foreach (var name in hooped.Segment.Names)
+        {
+            double middle = plan.OnClothMm(name.StartMm - hooped.Segment.StartMm) + (name.WidthMm / 2);
+            double edge = plan.Hem.Strip.FinishedWidthMm / 2;
+            var at = frame.At(middle, frame.Curve.CentreIsAbove ? edge : -edge);
+            double y = page.Y(at.YMm) + (frame.Curve.CentreIsAbove ? -page.Px(1.2) : page.Px(1.2) + page.CapPx(2.1));
+            face.Set(picture, name.Order.ToString(CultureInfo.InvariantCulture), page.X(at.XMm), y, page.CapPx(2.1), Dyes.Ink, 0.5);
+        }
+    }
+
+    public static string Words(StripPlan plan, HoopedSegment hooped, BentFrame frame) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"curved, radius {plan.Hem.RadiusMm(hooped.Round.Number):0} mm; between the marks the arc is {frame.MarkBowMm(plan.MarkYMm, hooped.Segment.MarkArmMm):0.0} mm off the ruled line; tape along the lower edge");
+}

@@ -1,0 +1,79 @@
+using NameBand.Layout;
+using NameBand.Output.Drawing;
+
+namespace NameBand.Output;
+
+/// <summary>Draws cloths for curved strips to scale: each a piece of a ring, its long edge (nearest the hem) outside.</summary>
+internal static class CurvedCutting
+{
+    private const double LineMm = 3;
+
+    public static void DrawCloth(Picture picture, ProofPage page, CaptionFace face, StripPlan plan, CutCloth one, ClothBand band, double size)
+    {
+        var (x, y) = (one.AlongMm + (band.LengthMm / 2), one.AcrossMm - band.FootMm);
+        double line = LineMm / band.Curve.RadiusMm;
+        double half = band.AngleRad / 2;
+        Fill(band.InnerRadiusMm, band.OuterRadiusMm, -half, half, Dyes.MarkAt);
+        Fill(band.InnerRadiusMm + LineMm, band.OuterRadiusMm - LineMm, line - half, half - line, Dyes.TurnInAt);
+        foreach (var piece in one.Cloth.Pieces)
+        {
+            // Read upright, a strip whose centre lies above hangs like a bowl; here it is turned round to stand as an arch.
+            double sign = band.Curve.CentreIsAbove ? -1 : 1;
+            double from = ((piece.OnClothMm - piece.StartAllowanceMm) / band.Curve.RadiusMm) - half;
+            double to = ((piece.OnClothMm + plan.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm) / band.Curve.RadiusMm) - half;
+            var (left, right) = sign > 0 ? (from, to) : (-to, -from);
+            double reach = plan.Hem.Strip.CutWidthMm / 2;
+            Fill(band.Curve.CentreRadiusMm - reach, band.Curve.CentreRadiusMm + reach, left, right, Dyes.ThreadAt + 20);
+            Fill(band.Curve.CentreRadiusMm - reach + LineMm, band.Curve.CentreRadiusMm + reach - LineMm, left + line, right - line, Dyes.CottonAt);
+            double top = y + band.Curve.CentreRadiusMm;
+            face.Set(
+                picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}"), page.X(x), page.Y(top) + (page.CapPx(13 * size) / 2.0),
+                page.CapPx(13 * size), Dyes.Ink, 0.5);
+        }
+
+        void Fill(double inner, double outer, double from, double to, byte colour) =>
+            FillRing(picture, page, (x, y), (inner, outer), (from, to), colour);
+    }
+
+    /// <summary>Edges and angles of a cloth's strip, as it is cut after sewing.</summary>
+    public static IEnumerable<string> Words(StripPlan plan, StripCloth cloth, ClothBand band)
+    {
+        yield return FormattableString.Invariant(
+            $"cloth {cloth.Number}: a piece of a ring, radius {band.OuterRadiusMm:0} mm outside and {band.InnerRadiusMm:0} mm inside, in a rectangle {band.LengthMm:0} × {band.HeightMm:0} mm; hoopings {(cloth.Hoopings.IsEmpty ? "none" : FormattableString.Invariant($"{cloth.Hoopings[0]} to {cloth.Hoopings[^1]}"))}");
+        foreach (var piece in cloth.Pieces)
+        {
+            var edges = CurvedEdges.Of(plan, piece, band.Curve);
+            yield return FormattableString.Invariant(
+                $"    piece {piece.Number}, cut after sewing: lower cut edge {edges.LowerMm:0} mm at radius {edges.LowerRadiusMm:0} mm, upper cut edge {edges.UpperMm:0} mm at radius {edges.UpperRadiusMm:0} mm");
+            yield return FormattableString.Invariant($"    the grain runs along it at its middle, and at {edges.GrainRad * 180 / Math.PI:0}° to it at its ends: there it gives, do not pull it");
+        }
+    }
+
+    private static void FillRing(
+        Picture picture, ProofPage page, (double X, double Y) centre, (double Inner, double Outer) radii, (double From, double To) angles, byte colour)
+    {
+        int firstRow = Math.Max(picture.Top, (int)page.Y(centre.Y + radii.Outer));
+        int first = Math.Max(0, (int)page.X(centre.X - radii.Outer));
+        int last = Math.Min(picture.Width - 1, (int)page.X(centre.X + radii.Outer) + 1);
+        for (int row = firstRow; row < picture.Bottom; row++)
+        {
+            double dy = page.TopMm - ((row + 0.5) / page.PixelsPerMm) - centre.Y;
+            if (dy < radii.Inner * Math.Min(Math.Cos(angles.From), Math.Cos(angles.To)) - 1)
+            {
+                break;
+            }
+
+            var pixels = picture.Row(row);
+            for (int px = first; px <= last; px++)
+            {
+                double dx = page.LeftMm + ((px + 0.5) / page.PixelsPerMm) - centre.X;
+                double radius = Math.Sqrt((dx * dx) + (dy * dy));
+                double angle = Math.Atan2(dx, dy);
+                if (radius >= radii.Inner && radius <= radii.Outer && angle >= angles.From && angle <= angles.To)
+                {
+                    pixels[px] = colour;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,56 @@
+using NameBand.Output;
+using NameBand.Tests.House;
+using NameBand.Tests.WholeLine;
+using UglyToad.PdfPig;
+using Xunit;
+
+namespace NameBand.Tests.OutputRoom;
+
+/// <summary>What print makes for names that are keyed in or traced: what needs no needle path.</summary>
+public sealed class OtherWaysPrintTests
+{
+    private static readonly string[] Sheets =
+        ["name-finder-a4.pdf", "name-finder-letter.pdf", "name-finder.csv", "proof-reading-a4.pdf", "proof-reading-letter.pdf"];
+
+    [Fact]
+    public void Keyed_names_have_proof_reading_sheets_a_name_finder_and_pictures_to_send()
+    {
+        using var folder = new TemporaryFolder();
+        foreach (string file in Directory.GetFiles(Path.Combine(Repository.Root, "samples", "boat-banner")))
+        {
+            File.Copy(file, folder[Path.GetFileName(file)]);
+        }
+
+        var report = Bander.Print(folder.FullPath, wishes: new PrintWishes(Thanks: true, Playback: true));
+        Assert.NotEqual(ExitStatus.CannotUse, report.Status);
+        Assert.Equal(Sheets, Made(report, "sheets"));
+        Assert.True(File.Exists(Path.Combine(report.OutFolder!, OutPaths.KeyIn("a4"))));
+        Assert.Equal(report.Plan!.NameCount + 1, Made(report, "thanks").Length);
+        Assert.False(Directory.Exists(Path.Combine(report.OutFolder!, "playback")));
+        Assert.Contains(Printing.NoPlayback, report.Problems);
+    }
+
+    /// <summary>Two hundred letters, an edge with two ends, a script read from right to left: traced, so no field holds it back.</summary>
+    [Fact]
+    public void A_traced_name_of_two_hundred_letters_is_on_every_sheet()
+    {
+        string name = string.Concat(Enumerable.Repeat("Wolkenschieberin ", 12))[..200].Trim();
+        using var folder = new TemporaryFolder()
+            .With("job.json", """{ "format": 1, "title": "Banner", "lists": ["crew.csv"], "way": "traced", "hem": { "length": "6 m", "closed": false }, "lettering": { "height": "8 mm" } }""")
+            .With("crew.csv", $"Name\n{name}\nليلى النهري\nIda\n");
+        var report = Bander.Print(folder.FullPath, wishes: new PrintWishes(Thanks: true));
+        Assert.Equal(ExitStatus.AllPlaced, report.Status);
+        Assert.Equal(Sheets, Made(report, "sheets"));
+        foreach (string sheet in new[] { "sheets/proof-reading-a4.pdf", "sheets/name-finder-letter.pdf", "template-a4.pdf" })
+        {
+            using var pdf = PdfDocument.Open(File.ReadAllBytes(Path.Combine(report.OutFolder!, sheet)));
+            Assert.All(pdf.GetPages(), page => Assert.All(page.Letters, l => Assert.InRange(l.BoundingBox.Right, 0, page.Width)));
+        }
+
+        string[] rows = File.ReadAllLines(Path.Combine(report.OutFolder!, OutPaths.NameFinder));
+        Assert.Contains(rows, r => r.StartsWith(name, StringComparison.Ordinal) && r.EndsWith(",,,,", StringComparison.Ordinal));
+    }
+
+    private static string[] Made(MakeReport report, string folder) =>
+        [.. Directory.GetFiles(Path.Combine(report.OutFolder!, folder)).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+}

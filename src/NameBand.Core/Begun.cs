@@ -69,11 +69,12 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan)
         }
     }
 
-    public MatchedList Match(NameList list)
+    public MatchedList Match(NameList list, GroupSettings groups)
     {
         var hoopingOf = Plan.HoopingOfSegment;
         var sewnNames = Plan.Rounds.SelectMany(r => r.Segments).Where(s => IsSewn(hoopingOf[s.Number])).SelectMany(s => s.Names).ToHashSet();
-        return SewnMatching.Match(list, Plan, sewnNames.Contains);
+        return SewnMatching.Match(
+            list, Plan, sewnNames.Contains, h => h.Row.Line <= groups.All.Length && groups.All[h.Row.Line - 1].Heading == h.Text);
     }
 
     public Continuation From(MatchedList matched, ImmutableArray<LetteredName> gone) =>

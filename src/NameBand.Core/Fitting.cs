@@ -68,7 +68,7 @@ internal static class Fitting
     /// <summary>One round, two and so on, as long as another one allows larger letters.</summary>
     private static IEnumerable<FitChoice> OfFace(Face face, Planning.NamesRead names, FaceShelf shelf, Fabric fabric, CancellationToken cancel)
     {
-        var lettered = Letterer.Letter(names.Rows, face, shelf, cancel).Value!;
+        var lettered = GroupLetterer.Letter(names.Job, names.Rows, face, shelf, cancel).Value!;
         double reached = 0;
         foreach (int rounds in Rounds(names.Job))
         {

@@ -112,8 +112,8 @@ internal static class Planning
             return keyed with { Problems = [.. problems, .. keyed.Problems] };
         }
 
-        var matched = begun?.Match(list.Value);
-        var lettered = Letterer.Letter(matched?.Rows ?? list.Value, face.Value, shelf, cancel);
+        var matched = begun?.Match(list.Value, job.Value.Groups);
+        var lettered = GroupLetterer.Letter(job.Value, matched?.Rows ?? list.Value, face.Value, shelf, cancel);
         if (lettered.Value is not { } letters)
         {
             return Result.Fail<NamesRead>([.. problems, .. lettered.Problems]);
@@ -123,16 +123,17 @@ internal static class Planning
         return Result.Of(
             new NamesRead(job.Value!, corrections.Value!, face.Value, letters, rows)
             {
-                Sewn = begun is null || matched is null ? null : (begun, begun.From(matched, LetterGone(matched, face.Value, shelf, cancel))),
+                Sewn = begun is null || matched is null ? null : (begun, begun.From(matched, LetterGone(job.Value, matched, face.Value, shelf, cancel))),
                 SewnThenChanged = matched?.Changed,
             },
             [.. problems, .. matched?.Problems ?? [], .. lettered.Problems]);
     }
 
-    private static ImmutableArray<LetteredName> LetterGone(MatchedList matched, Face face, FaceShelf shelf, CancellationToken cancel)
+    private static ImmutableArray<LetteredName> LetterGone(BandJob job, MatchedList matched, Face face, FaceShelf shelf, CancellationToken cancel)
     {
-        var names = new NameList([], [.. matched.Gone.Select(g => new Name(g.Text, g.Row))]);
-        return names.Names.IsEmpty ? [] : Letterer.Letter(names, face, shelf, cancel).Value?.Names ?? [];
+        var names = new NameList([], [.. matched.Gone.Select(g => new Name(g.Text, g.Row) { Group = g.Group })]);
+        var plain = job with { Groups = job.Groups with { All = [.. job.Groups.All.Select(g => g with { Heading = null })] } };
+        return names.Names.IsEmpty ? [] : GroupLetterer.Letter(plain, names, face, shelf, cancel).Value?.Names ?? [];
     }
 
     /// <summary>Rows that a later room holds back lose their place among the names.</summary>

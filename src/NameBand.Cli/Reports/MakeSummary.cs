@@ -40,7 +40,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         string face = report.Job is { } job ? WayWords.Face(job, plan) : "";
         string rounds = plan.Rounds.Length == 1 ? "one round" : Words.Count(plan.Rounds.Length, "round");
         string count = plan.NameCount == 0 ? "No name could be placed" : Words.Count(plan.NameCount, "name");
-        return $"{count} on {rounds}{face}, letters {Words.Both(plan.LetterHeightMm)} high.";
+        return $"{count} on {rounds}{face}, letters {(plan.HasSizes ? plan.LetterHeightsInWords : Words.Both(plan.LetterHeightMm))} high.";
     }
 
     private static IEnumerable<(string, string, Tone)> Rounds(StripPlan plan)
@@ -50,7 +50,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
             string number = round.Number.ToString(CultureInfo.InvariantCulture);
             string label = plan.Rounds.Length == 1 ? "Strip" : $"Round {number}{(round.Number == 1 ? ", lowest" : "")}";
             double overMm = round.LengthMm - round.HemMm;
-            string names = Words.Count(round.Names.Count(n => !n.IsGone), "name");
+            string names = Words.Count(round.Names.Count(n => n.IsOfList), "name");
             yield return Math.Abs(overMm) <= plan.Hem.ToleranceMm
                 ? (label, $"{Words.Both(round.LengthMm)} with {names}: fits its hem.", Tone.Good)
                 : (label, $"{Words.Both(round.LengthMm)} with {names}: {Words.Both(Math.Abs(overMm))} too {(overMm > 0 ? "long" : "short")} for its hem of {Words.Both(round.HemMm)}.", Tone.Attention);

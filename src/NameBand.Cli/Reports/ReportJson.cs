@@ -100,7 +100,7 @@ internal static class ReportJson
             json.WriteNumber("number", round.Number);
             WriteNumber(json, "lengthMm", round.LengthMm);
             WriteNumber(json, "hemMm", round.HemMm);
-            json.WriteNumber("names", round.Names.Count(n => !n.IsGone));
+            json.WriteNumber("names", round.Names.Count(n => n.IsOfList));
             json.WriteEndObject();
         }
 

@@ -72,12 +72,17 @@ public sealed record BandJob(
     public ShowSettings Show { get; init; } = ShowSettings.Usual;
 
     public ProgramSettings Program { get; init; } = ProgramSettings.Usual;
+
+    public GroupSettings Groups { get; init; } = GroupSettings.None;
+
+    public MotifSettings Motif { get; init; } = MotifSettings.None;
 }
 
 /// <summary>Which column of the lists is which, where it cannot be found by itself; null means: find it.</summary>
 /// <param name="Name">Header of the column that holds the name to sew.</param>
 /// <param name="LeaveOut">Header of the column in which a row asks not to be shown.</param>
-public sealed record ColumnChoice(string? Name = null, string? LeaveOut = null);
+/// <param name="Group">Header of the column that says in which group a row is.</param>
+public sealed record ColumnChoice(string? Name = null, string? LeaveOut = null, string? Group = null);
 
 /// <summary>Waist, length and turn of a part-circle skirt.</summary>
 /// <param name="Turn">Part of a full circle, above 0, at most 2 (two circles joined).</param>

@@ -14,7 +14,7 @@ internal static partial class JobAssembly
             values.Text(JobKeys.Title) ?? FolderName(folder),
             values.Word(JobKeys.Way),
             JobPaths.CheckLists(folder, values),
-            new ColumnChoice(values.Text(JobKeys.NameColumn), values.Text(JobKeys.LeaveOutColumn)),
+            new ColumnChoice(values.Text(JobKeys.NameColumn), values.Text(JobKeys.LeaveOutColumn), values.Text(LayoutKeys.GroupColumn)),
             Hem(values),
             Strip(values),
             Lettering(folder, values),
@@ -35,6 +35,8 @@ internal static partial class JobAssembly
             Files = Files(values),
             Show = Show(values),
             Program = Program(values),
+            Groups = Groups(folder, values),
+            Motif = Motif(folder, values),
         };
         JobChecks.Check(job, values);
         return job;

@@ -93,6 +93,14 @@ internal sealed record TextKey(string Path, string? Default, string Otherwise = 
     public override string DefaultText => Default is { } value ? $"\"{value}\"" : Otherwise;
 }
 
+/// <summary>A key whose value has a form of its own.</summary>
+internal sealed record FormKey(string Path, string Form, string Otherwise) : JobKey(Path)
+{
+    public override string Takes => Form;
+
+    public override string DefaultText => Otherwise;
+}
+
 /// <param name="Otherwise">What is taken when it is not given, in words.</param>
 internal sealed record TextsKey(string Path, string Otherwise = "required") : JobKey(Path)
 {

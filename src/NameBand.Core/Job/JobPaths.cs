@@ -35,12 +35,14 @@ internal static class JobPaths
     }
 
     /// <summary>A face is a name, or a file when it ends like one; whether there is such a face is for the Lettering room to say.</summary>
-    public static string CheckFace(string folder, JobValues values)
+    public static string CheckFace(string folder, JobValues values) => CheckFace(folder, values.Text(JobKeys.Face)!, JobKeys.Face, values);
+
+    /// <param name="key">The key in which the face is named.</param>
+    public static string CheckFace(string folder, string face, JobKey key, JobValues values)
     {
-        string face = values.Text(JobKeys.Face)!;
         bool isFile = face.EndsWith(".ttf", StringComparison.OrdinalIgnoreCase) || face.EndsWith(".otf", StringComparison.OrdinalIgnoreCase)
             || face.Contains('/') || face.Contains('\\');
-        if (!isFile || Inside(folder, face, JobKeys.Face, values) is not { } path)
+        if (!isFile || Inside(folder, face, key, values) is not { } path)
         {
             return face;
         }

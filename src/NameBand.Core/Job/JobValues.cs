@@ -51,6 +51,16 @@ internal sealed class JobValues
 
     public void Refuse(JobKey key, string found, string mend) => Refuse(key.Path, found, mend);
 
+    /// <summary>Refuses a part of a key's value, at the part's own place in the file.</summary>
+    public void Refuse(JobKey key, JsonPiece part, string path, string found, string mend)
+    {
+        _faulty.Add(key.Path);
+        Problems.Add(Problem.CannotUse(JobReader.At(part.Line, part.Column, path), found, mend));
+    }
+
+    /// <summary>A value as it stands, or null when it is not given.</summary>
+    public JsonPiece? Form(FormKey key) => _given.TryGetValue(key.Path, out var given) ? given.Value : null;
+
     public Length? Length(LengthKey key)
     {
         if (!_given.TryGetValue(key.Path, out var given) || IsWord(given.Value, key.Word))

@@ -20,6 +20,15 @@ internal static class LayoutKeys
     public static readonly NumberKey ClothShrinkage = new("shop.clothShrinkage", 0, 0, 0.3);
     public static readonly LengthKey MostGap = new("lettering.mostGap", null, 0.5, 10_000, "any");
 
+    public static readonly TextKey GroupColumn = new("columns.group", null, "no groups");
+    public static readonly FormKey Groups = new("groups", "a list of groups in { }", "no groups");
+    public static readonly FormKey Motif = new(
+        "lettering.motif", "\"none\" or \"dot\" or \"diamond\" or \"smallStar\" or { \"letter\": …, \"face\": … }", "\"none\"");
+
     public static readonly ImmutableArray<JobKey> All =
-        [KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, Grain, Shape, ClothShrinkage, MostGap];
+    [
+        KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, Grain, Shape,
+        ClothShrinkage, MostGap,
+        GroupColumn, Groups,
+    ];
 }

@@ -10,23 +10,38 @@ internal sealed class Baselines
 {
     private readonly double _heightMm;
     private readonly Sizing _sizing;
+    private readonly SortedDictionary<int, double> _lines = [];
 
     public Baselines(IReadOnlyList<LetteredName> names, double heightMm, Sizing sizing)
     {
         _heightMm = heightMm;
         _sizing = sizing;
-        var common = names.Where(sizing.SharesBaseline).ToList();
-        CommonMm = Within(
-            -heightMm / 2,
+        foreach (var line in names.GroupBy(n => n.Standing.OwnRounds))
+        {
+            _lines[line.Key] = Common([.. line]);
+        }
+
+        CommonMm = _lines.Count > 0 ? _lines.First().Value : Common([]);
+    }
+
+    /// <summary>The base line of names on common rounds, above the strip's centre line (usually below it: negative).</summary>
+    public double CommonMm { get; }
+
+    public double Of(LetteredName name)
+    {
+        double line = _lines.GetValueOrDefault(name.Standing.OwnRounds, CommonMm);
+        return _sizing.SharesBaseline(name) ? line : Within(line, name.Ink.BottomMm, name.Ink.TopMm);
+    }
+
+    /// <summary>Large and small names that share rounds stand on one line; the largest capitals are in the middle.</summary>
+    private double Common(IReadOnlyList<LetteredName> names)
+    {
+        var common = names.Where(_sizing.SharesBaseline).ToList();
+        return Within(
+            -_heightMm * common.Select(n => n.Standing.HeightFactor).DefaultIfEmpty(1).Max() / 2,
             common.Select(n => n.Ink.BottomMm).DefaultIfEmpty(0).Min(),
             common.Select(n => n.Ink.TopMm).DefaultIfEmpty(1).Max());
     }
-
-    /// <summary>The common base line, above the strip's centre line (usually below it: negative).</summary>
-    public double CommonMm { get; }
-
-    public double Of(LetteredName name) =>
-        _sizing.SharesBaseline(name) ? CommonMm : Within(CommonMm, name.Ink.BottomMm, name.Ink.TopMm);
 
     /// <summary>The line nearest to the wished one at which ink of that depth and height lies in the zone, or in its middle.</summary>
     private double Within(double wishedMm, double inkBottom, double inkTop)

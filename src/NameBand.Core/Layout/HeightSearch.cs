@@ -62,10 +62,23 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm, bool isFree = 
     /// <summary>What keeps the names from fitting at a height; null when they fit.</summary>
     public HeightBound? Obstacle(IReadOnlyList<LetteredName> names, double heightMm)
     {
+        // Names on rounds of their own have a line of their own, that is as deep and as high as only they are.
         double bottom = 0;
         double top = 0;
+        int line = 0;
         foreach (var name in names)
         {
+            if (name.Standing.OwnRounds != line)
+            {
+                if (!sizing.FitsZone(bottom, top, heightMm))
+                {
+                    return HeightBound.SewingZone;
+                }
+
+                (bottom, top, line) = (0, 0, name.Standing.OwnRounds);
+            }
+
+
             if (!sizing.FitsField(name, heightMm))
             {
                 return HeightBound.SewingField;
@@ -101,7 +114,7 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm, bool isFree = 
         double gap = sizing.GapMm(heightMm);
         double[] needs = [.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)];
         double[] offers = [.. _stretches.Select(s => s.OfferMm(gap))];
-        return isFree ? BestFitRows.Fits(needs, offers) : RoundDivider.Fits(needs, offers);
+        return isFree ? BestFitRows.Fits(needs, offers) : RoundDivider.Fits(needs, offers, Apart.Of(names, _stretches));
     }
 
     /// <summary>

@@ -24,6 +24,10 @@ public static class LayoutPlanner
         double floor = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
         var (names, held) = HoldOversized(lettered.Names, sizing, floor);
         var ordered = Ordering.Order(names, job.Lettering.Order, job.Lettering.Collation);
+        if (GroupAdvice.TooFewRounds(job, ordered, hem) is { } tooFew)
+        {
+            return Result.Fail<StripPlan>(tooFew);
+        }
 
         var search = new HeightSearch(sizing, job.Lettering.Least.Mm, job.Lettering.Order == NameOrder.BestFit);
         var (height, bound) = job.Lettering.Height is { } given
@@ -38,12 +42,17 @@ public static class LayoutPlanner
         var plan = new StripPlan(
             hem, height, bound, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
             sizing.SpareMm, baselines.CommonMm, markY, rounds, hoopings,
-            search.Limits(ordered, height, bound), held)
+            search.Limits(ordered, height, bound), [.. held.Where(h => h.Row.List != JobReader.FileName)])
         {
             Cloths = cloths,
             BestFit = proof is { } p ? p with { Hoopings = hoopings.Length, Bound = (p.Bound + lanes - 1) / lanes } : null,
         };
-        return Result.Of(plan, LayoutAdvice.For(job, plan, ordered, sizing).Concat(LayoutNotes.For(job, plan, sizing)));
+        return Result.Of(
+            plan,
+            [
+                .. LayoutAdvice.For(job, plan, ordered, sizing), .. LayoutNotes.For(job, plan, sizing),
+                .. GroupAdvice.For(job, plan, ordered, lettered.Names, held, sizing),
+            ]);
     }
 
     private static (List<LetteredName> Names, ImmutableArray<HeldRow> Held) HoldOversized(

@@ -12,17 +12,18 @@ internal static class RoundDivider
     /// Number of names in each round. Every entry of <paramref name="needsMm"/> is what one name takes, its gap
     /// included; <paramref name="roundsMm"/> is what each round offers.
     /// </summary>
-    public static ImmutableArray<int> Divide(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm)
+    /// <param name="apart">Which names may share a round; null: all may.</param>
+    public static ImmutableArray<int> Divide(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, Apart? apart = null)
     {
         double most = needsMm.Sum() - roundsMm.Min();
-        var best = Fill(needsMm, roundsMm, most)
+        var best = Fill(needsMm, roundsMm, most, apart)
             ?? throw new InvalidOperationException("One round can always be made long enough for all names.");
         double high = LargestExcess(needsMm, roundsMm, best);
         double low = -roundsMm.Max();
         for (int i = 0; i < 60 && high - low > 1e-9; i++)
         {
             double middle = (low + high) / 2;
-            if (Fill(needsMm, roundsMm, middle) is { } filled)
+            if (Fill(needsMm, roundsMm, middle, apart) is { } filled)
             {
                 best = filled;
                 high = Math.Min(middle, LargestExcess(needsMm, roundsMm, filled));
@@ -37,14 +38,14 @@ internal static class RoundDivider
     }
 
     /// <summary>Whether the names fit the rounds in their order, none running over.</summary>
-    public static bool Fits(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm) =>
-        Fill(needsMm, roundsMm, 0) is not null;
+    public static bool Fits(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, Apart? apart = null) =>
+        Fill(needsMm, roundsMm, 0, apart) is not null;
 
     /// <summary>
     /// Fills round after round, each as full as it goes, until the names are used up. What is left when
     /// <paramref name="most"/> rounds are full goes on the last one, which then runs over.
     /// </summary>
-    public static ImmutableArray<int> FillAsNeeded(IReadOnlyList<double> needsMm, Func<int, double> roundMm, int most)
+    public static ImmutableArray<int> FillAsNeeded(IReadOnlyList<double> needsMm, Func<int, double> roundMm, int most, Apart? apart = null)
     {
         var counts = ImmutableArray.CreateBuilder<int>();
         int next = 0;
@@ -52,8 +53,9 @@ internal static class RoundDivider
         while (next < needsMm.Count)
         {
             bool last = counts.Count == most - 1;
-            int fitting = Take(needsMm, next, roundMm(counts.Count + 1) + Slight);
-            int taken = last ? needsMm.Count - next : needsMm[next] <= longest + Slight ? fitting : Math.Max(1, fitting);
+            int until = apart?.Until(counts, next) ?? needsMm.Count;
+            int fitting = Take(needsMm, next, until, roundMm(counts.Count + 1) + Slight);
+            int taken = last ? needsMm.Count - next : needsMm[next] <= longest + Slight ? fitting : Math.Max(until > next ? 1 : 0, fitting);
             counts.Add(taken);
             next += taken;
         }
@@ -81,24 +83,24 @@ internal static class RoundDivider
 
     private const double Slight = 1e-9;
 
-    private static ImmutableArray<int>? Fill(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, double excessMm)
+    private static ImmutableArray<int>? Fill(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, double excessMm, Apart? apart)
     {
-        var counts = new int[roundsMm.Count];
+        var counts = new List<int>(roundsMm.Count);
         int next = 0;
-        for (int k = 0; k < counts.Length; k++)
+        for (int k = 0; k < roundsMm.Count; k++)
         {
-            counts[k] = Take(needsMm, next, roundsMm[k] + excessMm + Slight);
+            counts.Add(Take(needsMm, next, apart?.Until(counts, next) ?? needsMm.Count, roundsMm[k] + excessMm + Slight));
             next += counts[k];
         }
 
         return next == needsMm.Count ? [.. counts] : null;
     }
 
-    private static int Take(IReadOnlyList<double> needsMm, int first, double roomMm)
+    private static int Take(IReadOnlyList<double> needsMm, int first, int until, double roomMm)
     {
         double need = 0;
         int taken = 0;
-        while (first + taken < needsMm.Count && need + needsMm[first + taken] <= roomMm)
+        while (first + taken < until && need + needsMm[first + taken] <= roomMm)
         {
             need += needsMm[first + taken];
             taken++;

@@ -48,9 +48,10 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
     {
         double[] needs = [.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)];
         double[] offers = [.. stretches.Select(s => s.OfferMm(gap))];
+        var apart = Apart.Of(names, stretches);
         var counts = sizing.Hem.FixedRounds is null
-            ? RoundDivider.FillAsNeeded(needs, i => offers[i - 1], offers.Length)
-            : RoundDivider.Divide(needs, offers);
+            ? RoundDivider.FillAsNeeded(needs, i => offers[i - 1], offers.Length, apart)
+            : RoundDivider.Divide(needs, offers, apart);
         var rows = ImmutableArray.CreateBuilder<Row>();
         int next = 0;
         for (int i = 0; i < counts.Length; i++)

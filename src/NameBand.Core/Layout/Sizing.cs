@@ -82,5 +82,5 @@ internal sealed record Sizing(
     /// depths: it may move up or down as far as it must, rather than make everyone's letters smaller.
     /// </summary>
     public bool SharesBaseline(LetteredName name) =>
-        name.Pieces.IsEmpty || name.Pieces.Any(p => p.Piece.Face == ChosenFace);
+        name.Pieces.IsEmpty || name.Pieces.Any(p => p.Piece.Face == (name.Standing.Face ?? ChosenFace));
 }

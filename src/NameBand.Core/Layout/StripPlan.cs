@@ -16,6 +16,12 @@ public sealed record PlacedName(LetteredName Lettered, double StartMm, double Wi
 
     /// <summary>Sewn, and no row asks for it any longer: it lies on the cloth and is no name of the job.</summary>
     public bool IsGone { get; init; }
+
+    /// <summary>Sewn before its group's names, and no name of the list.</summary>
+    public bool IsHeading => Lettered.Standing.IsHeading;
+
+    /// <summary>Whether it is a name that a row of a list asks for.</summary>
+    public bool IsOfList => !IsGone && !IsHeading;
 }
 
 /// <summary>A piece of one strip that is sewn in one hooping.</summary>
@@ -90,6 +96,21 @@ public sealed record StripPlan(
     /// <summary>Joins of two ends of strip: between pieces, and where a round closes.</summary>
     public int Joins => Math.Max(Cloths.Sum(c => c.Pieces.Length), Rounds.Length) - (Hem.Closed ? 0 : Rounds.Length);
 
+    /// <summary>Whether groups of names are sewn in letters of other heights.</summary>
+    public bool HasSizes => Rounds.SelectMany(r => r.Names).Any(n => n.Lettered.Standing.HeightFactor != 1);
+
+    /// <summary>The letter height, or the smallest and the largest of the groups’: “10.4 mm”, “10.4 to 13.0 mm”.</summary>
+    public string LetterHeightsInWords
+    {
+        get
+        {
+            double[] factors = [.. Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Standing.HeightFactor).DefaultIfEmpty(1).Distinct().Order()];
+            return factors.Length == 1
+                ? FormattableString.Invariant($"{LetterHeightMm * factors[0]:0.0} mm")
+                : FormattableString.Invariant($"{LetterHeightMm * factors[0]:0.0} to {LetterHeightMm * factors[^1]:0.0} mm");
+        }
+    }
+
     /// <summary>Gap between the letters of a machine's own alphabet; null for drawn faces, whose letters bring their own.</summary>
     public double? SpacingMm { get; init; }
 
@@ -134,5 +155,5 @@ public sealed record StripPlan(
 
     public bool MatchesHem => Rounds.All(r => Math.Abs(r.LengthMm - r.HemMm) <= Hem.ToleranceMm);
 
-    public int NameCount => Rounds.Sum(r => r.Segments.Sum(s => s.Names.Count(n => !n.IsGone)));
+    public int NameCount => Rounds.Sum(r => r.Segments.Sum(s => s.Names.Count(n => n.IsOfList)));
 }

@@ -28,6 +28,9 @@ public readonly record struct PlacedPiece(LetterPiece Piece, Point At);
 /// <param name="Ink">Box of the true ink, accents and descenders included, at a letter height of 1 mm.</param>
 public sealed record LetteredName(Name Name, ImmutableArray<PlacedPiece> Pieces, Box Ink)
 {
+    /// <summary>How it stands beside the others.</summary>
+    public Standing Standing { get; init; } = Standing.Usual;
+
     /// <summary>Width of the sewn name in mm at a letter height: ink plus pull compensation on each side.</summary>
     public double WidthMm(double letterHeightMm, double pullCompensationMm) =>
         (Ink.WidthMm * letterHeightMm) + (2 * pullCompensationMm);

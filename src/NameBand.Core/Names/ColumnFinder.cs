@@ -23,13 +23,14 @@ internal static class ColumnFinder
 
         int? chosenName = Chosen(list, header, "name", choice.Name, problems);
         int? chosenLeaveOut = Chosen(list, header, "leaveOut", choice.LeaveOut, problems);
+        int? group = Chosen(list, header, "group", choice.Group, problems);
         if (problems.Count > 0)
         {
             return Result.Fail<ListColumns>(problems);
         }
 
         // A single column called “private” holds no names; the word is then rather what somebody wrote for a name.
-        bool hasHeader = chosenName is not null || chosenLeaveOut is not null || (roles.Length == 1
+        bool hasHeader = chosenName is not null || chosenLeaveOut is not null || group is not null || (roles.Length == 1
             ? NameRoles.Contains(roles[0]) || roles[0] == ColumnRole.Person
             : roles.Any(r => r != ColumnRole.Unknown));
         if (!hasHeader)
@@ -56,7 +57,7 @@ internal static class ColumnFinder
                 .Where(i => i != place && roles[i] is ColumnRole.LeaveOut or ColumnRole.Public)
                 .Select(i => new LeaveOutColumn(i, roles[i] == ColumnRole.LeaveOut))
                 .ToImmutableArray();
-        return Result.Of(new ListColumns(true, place, leaveOut, labels, MeaningsOf(header)), problems);
+        return Result.Of(new ListColumns(true, place, leaveOut, labels, MeaningsOf(header)) { Group = group }, problems);
     }
 
     public static bool Has(CsvRow header, string wanted) => Places(header, wanted).Length > 0;

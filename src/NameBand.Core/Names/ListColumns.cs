@@ -15,6 +15,9 @@ internal sealed record ListColumns(
 {
     public int Count => Labels.Length;
 
+    /// <summary>The column that says in which group a row is; null where the list has none.</summary>
+    public int? Group { get; init; }
+
     public static ImmutableArray<string> LabelsOf(CsvRow header) => [.. header.Fields.Select(Label)];
 
     /// <summary>“Name”, “Mail” and “Note”, for a message.</summary>

@@ -21,7 +21,8 @@ public static class ListReader
             return Result.Fail<NameList>(problems);
         }
 
-        var rows = tables.SelectMany(t => RowReader.Read(t.List, t.Table, columns[t.List]!)).ToList();
+        var grouping = new Grouping(job.Groups);
+        var rows = tables.SelectMany(t => RowReader.Read(t.List, t.Table, columns[t.List]!, grouping)).ToList();
         if (rows.Count == 0)
         {
             return Result.Fail<NameList>([.. problems, Problem.CannotUse(new Where(File: job.Lists.FirstOrDefault()),
@@ -34,8 +35,9 @@ public static class ListReader
         var settler = new RowSettler(rows, fitting);
         ImmutableArray<ListedRow> settled = [.. rows.Select(settler.Settle)];
         problems.AddRange(settler.Problems);
+        problems.AddRange(grouping.Problems());
         return Result.Of(
-            new NameList(settled, [.. settled.Where(r => r.Outcome == RowOutcome.Placed).Select(r => new Name(r.Text, r.Row))]), problems);
+            new NameList(settled, [.. settled.Where(r => r.Outcome == RowOutcome.Placed).Select(r => new Name(r.Text, r.Row) { Group = r.Group })]), problems);
     }
 
     private static List<(string List, CsvTable Table)> ReadTables(BandJob job, List<Problem> problems)
@@ -61,7 +63,7 @@ public static class ListReader
         string? WhereDue(string? wanted) => wanted is null
             || ColumnFinder.Has(table.Table.Rows[0], wanted) || !tables.Any(t => ColumnFinder.Has(t.Table.Rows[0], wanted)) ? wanted : null;
 
-        var choice = new ColumnChoice(WhereDue(job.Columns.Name), WhereDue(job.Columns.LeaveOut));
+        var choice = new ColumnChoice(WhereDue(job.Columns.Name), WhereDue(job.Columns.LeaveOut), WhereDue(job.Groups.Column));
         var columns = ColumnFinder.Find(table.List, table.Table, choice);
         problems.AddRange(columns.Problems);
         return columns.Value;

@@ -24,6 +24,9 @@ public sealed record Name
     public string Text { get; }
 
     public RowRef Row { get; }
+
+    /// <summary>Name of its group in job.json; null for none.</summary>
+    public string? Group { get; init; }
 }
 
 /// <summary>One data row of a list and what became of it.</summary>
@@ -32,6 +35,9 @@ public sealed record Name
 /// <param name="Notes">Small changes made on the way, such as invisible characters removed.</param>
 public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, string Reason, ImmutableArray<string> Notes)
 {
+    /// <summary>Name of its group in job.json; null for none.</summary>
+    public string? Group { get; init; }
+
     public ListedRow HeldBecause(string reason) => this with { Outcome = RowOutcome.Held, Reason = reason };
 }
 

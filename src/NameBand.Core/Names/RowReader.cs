@@ -8,7 +8,7 @@ internal static class RowReader
 {
     private const int LongestShownAnswer = 20;
 
-    public static IEnumerable<SourceRow> Read(string list, CsvTable table, ListColumns columns)
+    public static IEnumerable<SourceRow> Read(string list, CsvTable table, ListColumns columns, Grouping grouping)
     {
         var form = new RowForm(columns, table);
         foreach (var row in table.Rows.Skip(columns.HasHeader ? 1 : 0))
@@ -16,8 +16,11 @@ internal static class RowReader
             var (doubt, notes) = form.Judge(row);
             var (wish, wishReason) = WishOf(row, columns);
             var name = NameText.Clean(Cell(row, columns.Name));
-            yield return new SourceRow(
-                new RowRef(list, row.Line), name, DetailsOf(row, columns, wish), wish, wishReason, doubt, [.. name.Notes, .. notes]);
+            var place = new RowRef(list, row.Line);
+            yield return new SourceRow(place, name, DetailsOf(row, columns, wish), wish, wishReason, doubt, [.. name.Notes, .. notes])
+            {
+                Group = grouping.Of(place, columns.Group is { } group ? Cell(row, group) : null),
+            };
         }
     }
 

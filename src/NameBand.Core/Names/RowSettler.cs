@@ -165,5 +165,6 @@ internal sealed class RowSettler
     private static ListedRow Held(SourceRow row, string reason) => Outcome(row, RowOutcome.Held, row.Name, reason);
 
     private static ListedRow Outcome(SourceRow row, RowOutcome outcome, NameText name, string reason) => new(
-        row.Ref, outcome, name.Text, reason, ReferenceEquals(name, row.Name) ? row.Notes : [.. name.Notes]);
+        row.Ref, outcome, name.Text, reason, ReferenceEquals(name, row.Name) ? row.Notes : [.. name.Notes])
+    { Group = row.Group };
 }

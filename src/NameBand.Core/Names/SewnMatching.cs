@@ -22,9 +22,11 @@ public sealed record MatchedList(
 public static class SewnMatching
 {
     /// <param name="isSewn">Whether the name of an earlier plan has been sewn.</param>
-    public static MatchedList Match(NameList list, EarlierPlan earlier, Func<EarlierName, bool> isSewn)
+    /// <param name="asksFor">Whether the job still has a heading of an earlier plan.</param>
+    public static MatchedList Match(NameList list, EarlierPlan earlier, Func<EarlierName, bool> isSewn, Func<EarlierName, bool> asksFor)
     {
-        var names = earlier.Names.Where(n => !n.IsGone || isSewn(n)).OrderBy(n => n.Order).ToList();
+        var all = earlier.Names.Where(n => !n.IsGone || isSewn(n)).OrderBy(n => n.Order).ToList();
+        var names = all.Where(n => !n.IsHeading).ToList();
         var rowOf = new Dictionary<EarlierName, ListedRow>();
         var taken = new HashSet<RowRef>();
         Pair((name, row) => row.Row == name.Row && row.Text == name.Text);
@@ -32,7 +34,8 @@ public static class SewnMatching
         Pair((name, row) => row.Text == name.Text);
         Pair((name, row) => row.Row == name.Row && row.Outcome is RowOutcome.Placed or RowOutcome.Held && AreAlike(name.Text, row.Text));
 
-        return new Settling(list, rowOf, names.Where(isSewn).ToHashSet()).Settle(names);
+        return new Settling(list, rowOf, names.Where(isSewn).ToHashSet())
+            .Settle(names, all.Where(n => n.IsHeading && asksFor(n)), all.Where(n => n.IsHeading && !asksFor(n) && isSewn(n)));
 
         void Pair(Func<EarlierName, ListedRow, bool> agree)
         {
@@ -80,8 +83,21 @@ public static class SewnMatching
         private readonly List<EarlierName> _gone = [];
         private readonly List<Problem> _problems = [];
 
-        public MatchedList Settle(IEnumerable<EarlierName> names)
+        public MatchedList Settle(IEnumerable<EarlierName> names, IEnumerable<EarlierName> headings, IEnumerable<EarlierName> goneHeadings)
         {
+            foreach (var heading in headings)
+            {
+                _before[heading.Row] = heading;
+            }
+
+            foreach (var heading in goneHeadings)
+            {
+                _gone.Add(heading);
+                _problems.Add(Problem.NeedsPerson(
+                    new Where(JobReader.FileName, Key: "groups"), $"The heading “{heading.Text}” is sewn, and the job no longer has it.",
+                    "Put it back, or unpick it; until then it stays on the cloth."));
+            }
+
             foreach (var name in names)
             {
                 rowOf.TryGetValue(name, out var row);
@@ -98,7 +114,7 @@ public static class SewnMatching
             ImmutableArray<ListedRow> rows = [.. list.Rows.Select(r => _rows[r.Row])];
             var byRow = list.Names.ToDictionary(n => n.Row);
             var placed = rows.Where(r => r.Outcome == RowOutcome.Placed)
-                .Select(r => byRow.TryGetValue(r.Row, out var known) && known.Text == r.Text ? known : new Name(r.Text, r.Row));
+                .Select(r => byRow.TryGetValue(r.Row, out var known) && known.Text == r.Text ? known : new Name(r.Text, r.Row) { Group = r.Group });
             return new MatchedList(new NameList(rows, [.. placed]), _before.ToImmutable(), [.. _gone], [.. _problems])
             {
                 Changed = _changed.ToImmutable(),

@@ -22,6 +22,9 @@ internal readonly record struct Detail(string Meaning, string Label, string Cont
 internal sealed record SourceRow(
     RowRef Ref, NameText Name, ImmutableArray<Detail> Details, Wish Wish, string WishReason, string? Doubt, ImmutableArray<string> Notes)
 {
+    /// <summary>Name of its group in job.json; null for none.</summary>
+    public string? Group { get; init; }
+
     /// <summary>Equal for rows that say the same beside their names.</summary>
     public string DetailsKey => string.Concat(Details.Select(d => $"{d.Meaning}\u0001{d.Content}\u0002"));
 

@@ -124,8 +124,16 @@ public static class PlanJson
             json.WriteNumber("lengthMm", Thousandths.Mm(segment.LengthMm));
             json.WriteNumber("clothStartMm", Thousandths.Mm(segment.ClothStartMm));
             json.WriteStartArray("names");
-            WriteNames(json, plan, segment.Names.Where(n => !n.IsGone));
+            WriteNames(json, plan, segment.Names.Where(n => n.IsOfList));
             json.WriteEndArray();
+            if (segment.Names.Any(n => n.IsHeading && !n.IsGone))
+            {
+                // Sewn before a group's names; "line" is the group's number in job.json.
+                json.WriteStartArray("headings");
+                WriteNames(json, plan, segment.Names.Where(n => n.IsHeading && !n.IsGone));
+                json.WriteEndArray();
+            }
+
             if (segment.Names.Any(n => n.IsGone))
             {
                 // Sewn, and asked for by no row any longer: on the cloth, but no name of the job.
@@ -154,6 +162,12 @@ public static class PlanJson
             json.WriteNumber("widthMm", Thousandths.Mm(name.WidthMm));
             PlanJsonCurve.WriteName(json, plan, name);
             json.WriteNumber("baselineYMm", Thousandths.Mm(name.BaselineYMm));
+            if (name.Lettered.Standing.Group is { } group)
+            {
+                json.WriteString("group", group);
+                json.WriteNumber("letterHeightMm", Thousandths.Mm(plan.LetterHeightMm * name.Lettered.Standing.HeightFactor));
+            }
+
             json.WriteEndObject();
         }
     }
@@ -230,7 +244,7 @@ public static class PlanJson
     private static void Check(StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows)
     {
         var placed = rows.Where(r => r.Outcome == RowOutcome.Placed).Select(r => r.Row).ToHashSet();
-        var sewn = plan.Rounds.SelectMany(r => r.Names).Where(n => !n.IsGone).Select(n => n.Lettered.Name.Row).ToList();
+        var sewn = plan.Rounds.SelectMany(r => r.Names).Where(n => n.IsOfList).Select(n => n.Lettered.Name.Row).ToList();
         Require(placed.Count == sewn.Count && placed.SetEquals(sewn), "The placed rows are not the names of the plan.");
         Require(
             plan.Hoopings.Select(h => h.Number).ToHashSet().SetEquals(estimate.Hoopings.Select(h => h.Number)),

@@ -120,6 +120,13 @@ public static class RoundProof
         }
     }
 
+    /// <summary>The heights that stand on the round, the smallest first.</summary>
+    private static string Letters(StripPlan plan, Round round)
+    {
+        double[] factors = [.. round.Names.Select(n => n.Lettered.Standing.HeightFactor).DefaultIfEmpty(1).Distinct().Order()];
+        return "letters " + string.Join(" and ", factors.Select(f => FormattableString.Invariant($"{plan.LetterHeightMm * f:0.0}"))) + " mm";
+    }
+
     private static string Caption(StripPlan plan, Round round)
     {
         double difference = round.LengthMm - round.HemMm;
@@ -127,6 +134,6 @@ public static class RoundProof
             ? "meets the hem"
             : FormattableString.Invariant($"{Math.Abs(difference):0.0} mm {(difference > 0 ? "longer" : "shorter")} than the hem");
         return FormattableString.Invariant(
-            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count()} names   ·   letters {plan.LetterHeightMm:0.0} mm{(plan.Hem.IsCurved ? $"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "")}");
+            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count(n => !n.IsHeading)} names   ·   {Letters(plan, round)}{(plan.Hem.IsCurved ? $"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "")}");
     }
 }

@@ -14,7 +14,7 @@ namespace NameBand.Output;
 public static class Worksheet
 {
     private static readonly ImmutableArray<string> Header =
-        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "stitches", "minutes", "done"];
+        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "stitches", "minutes", "done"];
 
     public static void Write(Stream stream, StripPlan plan, Estimate estimate)
     {
@@ -50,6 +50,7 @@ public static class Worksheet
                     Tenths(hooping.OnClothMm + hooped.XMm + marks.RightMm),
                     Tenths(plan.RightMarkMm(hooped) - segment.LeftMarkMm),
                     Tenths(plan.SpareMm),
+                    string.Join(" | ", segment.Names.Select(n => Tenths(plan.LetterHeightMm * n.Lettered.Standing.HeightFactor)).Distinct()),
                     .. plan.FrameOf(hooped) is { } frame ? new[] { Tenths(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
                     first ? Whole(figure.Stitches) : "",
                     first ? Tenths(figure.MachineMinutes) : "",

@@ -24,6 +24,8 @@ internal static partial class UnitNames
         ["Total"] = "money, in the currency of the job file",
         ["PatternHoopings"] = "a number of hoopings, which a linear program takes in parts",
         ["Amount"] = "a work line says its unit beside it, in Unit",
+        ["From"] = "a number as the list's column has it, whatever it counts",
+        ["Below"] = "a number as the list's column has it, whatever it counts",
         ["Low"] = "a figure has the unit of the property that holds it",
         ["Likely"] = "a figure has the unit of the property that holds it",
         ["High"] = "a figure has the unit of the property that holds it",

@@ -137,9 +137,9 @@ internal sealed class MadeFolder
             double start = Number(segment, "startMm");
             Assert.InRange(Number(segment, "lengthMm"), 0, longestSegmentMm + SlightMm);
             Assert.InRange(Number(segment, "clothStartMm") - (start / (1 - shortening)), -SlightMm, SlightMm);
-            foreach (var name in segment.GetProperty("names").EnumerateArray())
+            foreach (var name in SewnIn(segment).OrderBy(n => Number(n, "startMm")))
             {
-                Assert.True(Number(name, "startMm") > end, "two names lie over each other");
+                Assert.True(Number(name, "startMm") > end, "two of what is sewn lie over each other");
                 end = Number(name, "startMm") + Number(name, "widthMm");
                 Assert.InRange(Number(name, "startMm"), start - SlightMm, double.MaxValue);
                 Assert.InRange(end, 0, start + Number(segment, "lengthMm") + SlightMm);
@@ -148,6 +148,10 @@ internal sealed class MadeFolder
 
         Assert.InRange(end, double.NegativeInfinity, Number(round, "lengthMm") + SlightMm);
     }
+
+    /// <summary>Names, and the headings and motifs that are sewn with them.</summary>
+    public static IEnumerable<JsonElement> SewnIn(JsonElement segment) =>
+        new[] { "names", "headings", "motifs" }.SelectMany(key => segment.TryGetProperty(key, out var list) ? list.EnumerateArray() : []);
 
     private static void CheckPath(List<PathRow> path)
     {
@@ -172,7 +176,7 @@ internal sealed class MadeFolder
     {
         var hooped = hooping.GetProperty("segments").EnumerateArray()
             .Select(s => (X: Number(s, "xMm"), Y: Number(s, "yMm"), Segment: segments[s.GetProperty("number").GetInt32()])).ToList();
-        var boxes = hooped.SelectMany(h => h.Segment.GetProperty("names").EnumerateArray().Select(n =>
+        var boxes = hooped.SelectMany(h => SewnIn(h.Segment).Select(n =>
         {
             double left = h.X + ((Number(n, "startMm") - Number(h.Segment, "startMm")) / (1 - shortening));
             return (Left: left - SlightMm, Right: left + Number(n, "widthMm") + SlightMm, h.Y);

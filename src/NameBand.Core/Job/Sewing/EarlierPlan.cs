@@ -5,7 +5,14 @@ namespace NameBand.Job;
 
 /// <summary>A name as an earlier plan had it.</summary>
 /// <param name="IsGone">Sewn, and its row was no longer in the list.</param>
-public sealed record EarlierName(int Order, string Text, RowRef Row, double StartMm, double WidthMm, double BaselineYMm, bool IsGone = false);
+public sealed record EarlierName(int Order, string Text, RowRef Row, double StartMm, double WidthMm, double BaselineYMm, bool IsGone = false)
+{
+    /// <summary>Its group in job.json; null for none.</summary>
+    public string? Group { get; init; }
+
+    /// <summary>A heading stands in the file of the job and not in a list.</summary>
+    public bool IsHeading => Row.List == JobReader.FileName;
+}
 
 public sealed record EarlierSegment(
     int Number, double StartMm, double LengthMm, double ClothStartMm, ImmutableArray<EarlierName> Names);

@@ -50,14 +50,16 @@ public static class EarlierPlanFile
     {
         var names = segment.GetProperty("names").EnumerateArray().Select(n => Name(n, isGone: false));
         var gone = segment.TryGetProperty("gone", out var list) ? list.EnumerateArray().Select(n => Name(n, isGone: true)) : [];
+        var headings = segment.TryGetProperty("headings", out var heads) ? heads.EnumerateArray().Select(n => Name(n, isGone: false)) : [];
         return new EarlierSegment(
             Whole(segment, "number"), Number(segment, "startMm"), Number(segment, "lengthMm"), Number(segment, "clothStartMm"),
-            [.. names.Concat(gone).OrderBy(n => n.StartMm)]);
+            [.. names.Concat(gone).Concat(headings).OrderBy(n => n.StartMm)]);
     }
 
     private static EarlierName Name(JsonElement name, bool isGone) => new(
         Whole(name, "order"), Text(name, "text"), new RowRef(Text(name, "list"), Whole(name, "line")),
-        Number(name, "startMm"), Number(name, "widthMm"), Number(name, "baselineYMm"), isGone);
+        Number(name, "startMm"), Number(name, "widthMm"), Number(name, "baselineYMm"), isGone)
+    { Group = Optional(name, "group") is { Length: > 0 } group ? group : null };
 
     private static EarlierHooping Hooping(JsonElement hooping) => new(
         Whole(hooping, "number"),

@@ -72,7 +72,7 @@ internal static class BuyingPage
         flow.Heading("The rounds, lowest first");
         foreach (var round in plan.Rounds)
         {
-            flow.Text($"Round {round.Number}: finished {JobInWords.Mm(round.LengthMm)} for a hem of {JobInWords.Mm(round.HemMm)}; flat before sewing {JobInWords.Mm(plan.OnClothMm(round.LengthMm))}; {JobInWords.Names(round.Names.Count())}, {JobInWords.Mm(round.GapMm)} between two.");
+            flow.Text($"Round {round.Number}: finished {JobInWords.Mm(round.LengthMm)} for a hem of {JobInWords.Mm(round.HemMm)}; flat before sewing {JobInWords.Mm(plan.OnClothMm(round.LengthMm))}; {JobInWords.Names(round.Names.Count(n => !n.IsHeading))}, {JobInWords.Mm(round.GapMm)} between two.");
         }
 
         flow.Text($"Cloth gets shorter as it is sewn: {(plan.Shortening * 100).ToString("0.0##", CultureInfo.InvariantCulture)} % are reckoned with. Measure your own on the first hooping.");

@@ -29,7 +29,7 @@ public sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, in
 
     public string PlaceInWords => $"{JobInWords.Mm(Place.From.DistanceMm)} {Place.From.Side} of {Place.What}";
 
-    /// <summary>All names in sewing order.</summary>
+    /// <summary>All names in sewing order, headings with them.</summary>
     public static ImmutableArray<FoundName> InSewingOrder(StripPlan plan)
     {
         var middles = plan.Rounds.ToDictionary(r => r.Number, r => GarmentMiddles.On(plan.Hem, r.LengthMm));
@@ -44,6 +44,6 @@ public sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, in
     public static ImmutableArray<FoundName> Sorted(StripPlan plan, string collation)
     {
         var culture = collation is "und" or "" ? CultureInfo.InvariantCulture : CultureInfo.GetCultureInfo(collation);
-        return [.. InSewingOrder(plan).OrderBy(f => f.Text, StringComparer.Create(culture, CompareOptions.None)).ThenBy(f => f.Placed.Order)];
+        return [.. InSewingOrder(plan).Where(f => !f.Placed.IsHeading).OrderBy(f => f.Text, StringComparer.Create(culture, CompareOptions.None)).ThenBy(f => f.Placed.Order)];
     }
 }

@@ -15,7 +15,7 @@ internal static class JobInWords
         string fits = plan.MatchesHem
             ? plan.Rounds.Length == 1 ? "which meets the hem" : "each of which meets its hem"
             : $"{Mm(Math.Abs(difference))} {(difference > 0 ? "longer" : "shorter")} than the hem in all";
-        return $"{Names(plan.NameCount)} in letters {Mm(plan.LetterHeightMm)} high on {strips}, {Length.FromMm(plan.TotalLengthMm).InMetres()} in all, {fits}: "
+        return $"{Names(plan.NameCount)} in letters {plan.LetterHeightsInWords} high on {strips}, {Length.FromMm(plan.TotalLengthMm).InMetres()} in all, {fits}: "
             + $"{Whole(plan.Hoopings.Length)} hoopings, {Whole(estimate.Hoopings.Sum(h => (long)h.Stitches))} stitches, "
             + $"{Range(estimate.MachineMinutes)} at the machine and {Range(estimate.HandsOnMinutes)} of work by hand.";
     }

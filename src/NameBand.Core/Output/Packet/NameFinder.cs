@@ -11,7 +11,7 @@ public static class NameFinder
     private static readonly string[] Header =
     [
         "name", "number", "round", "start_mm", "end_mm", "from_strip_start_mm", "from_middle_mm", "side_of_middle", "hooping",
-        "from_centre_front_mm", "side_of_centre_front", "from_centre_back_mm", "side_of_centre_back",
+        "from_centre_front_mm", "side_of_centre_front", "from_centre_back_mm", "side_of_centre_back", "letters_mm",
     ];
 
     public static void Write(Stream stream, StripPlan plan, string collation)
@@ -25,6 +25,7 @@ public static class NameFinder
                 found.Text, Whole(found.Placed.Order), Whole(found.Round), Mm(found.Placed.StartMm), Mm(found.Placed.EndMm), Mm(found.MiddleMm),
                 Mm(Math.Abs(found.FromRoundMiddleMm)), found.FromRoundMiddleMm < 0 ? "left" : "right", Whole(found.Hooping),
                 Mm(found.FromFront?.DistanceMm), found.FromFront?.Side ?? "", Mm(found.FromBack?.DistanceMm), found.FromBack?.Side ?? "",
+                Mm(plan.LetterHeightMm * found.Placed.Lettered.Standing.HeightFactor),
             ]));
         }
     }

@@ -57,7 +57,7 @@ internal static class Printing
     private static void Thank(
         PacketMatter matter, Func<PlacedName, NeedlePath> sewn, OutFolder folder, ParallelOptions options, IProgress<Progress>? progress)
     {
-        var names = FoundName.InSewingOrder(matter.Plan).RemoveAll(n => n.Placed.IsGone);
+        var names = FoundName.InSewingOrder(matter.Plan).RemoveAll(n => !n.Placed.IsOfList);
         using var captions = new ThanksCaptions(matter.Job.Title);
         int done = 0;
         Sewing.ForEach(names.Length, options, i =>

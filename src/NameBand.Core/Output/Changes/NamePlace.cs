@@ -17,7 +17,7 @@ public sealed record NamePlace(string Text, RowRef Row, int Hooping, int Round, 
     [
         .. from hooping in plan.Hoopings
            from hooped in hooping.Segments
-           from name in hooped.Segment.Names
+           from name in hooped.Segment.Names.Where(n => !n.IsHeading)
            orderby name.Order
            select new NamePlace(
                name.Lettered.Name.Text, name.Lettered.Name.Row, hooping.Number, hooped.Round.Number, Thousandths.Mm(name.StartMm), name.IsGone),

@@ -59,8 +59,8 @@ public sealed class WorkPacketTests(PrintedSample printed) : IClassFixture<Print
         foreach (string line in lines.Skip(1))
         {
             string[] cells = line.Split(',');
-            var name = plan.Rounds.SelectMany(r => r.Names).Single(n => n.Order == int.Parse(cells[^12], System.Globalization.CultureInfo.InvariantCulture));
-            Assert.Equal(name.StartMm, double.Parse(cells[^10], System.Globalization.CultureInfo.InvariantCulture), 0.051);
+            var name = plan.Rounds.SelectMany(r => r.Names).Single(n => n.Order == int.Parse(cells[^13], System.Globalization.CultureInfo.InvariantCulture));
+            Assert.Equal(name.StartMm, double.Parse(cells[^11], System.Globalization.CultureInfo.InvariantCulture), 0.051);
         }
     }
 

@@ -56,7 +56,7 @@ public static class PageServer
         app.UseMiddleware<Guard>();
         app.UseAntiforgery();
         app.MapStaticAssets();
-        StripEndpoints.Map(app);
+        StripEndpoints.Map(app, new Strip.ShapeShelf());
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
 
         // The first layout is under way before the browser asks for it.

@@ -1,16 +1,101 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Web.Strip;
 using NameBand.Web.Table;
 
 namespace NameBand.Web.Serving;
 
-/// <summary>What the strip's picture asks for: outlines and stitches of what is seen, never a whole job at once.</summary>
-internal static class StripEndpoints
+/// <summary>
+/// What the strip's picture asks for: outlines and stitches of what is seen, never a whole job at once. Everything belongs
+/// to one layout; asked for another one than lies on the table now, the answer is 410.
+/// </summary>
+internal static partial class StripEndpoints
 {
-    public static void Map(IEndpointRouteBuilder app)
+    private const int MostAsked = 400;
+
+    public static void Map(IEndpointRouteBuilder app, ShapeShelf shelf)
     {
         // Which layout lies on the table now; pictures of another one are out of date.
         app.MapGet("/strip/version", (Worktable table) => Results.Json(new { layout = table.Now.LayoutNumber }));
+        app.MapGet("/strip/{layout:long}/map", (long layout, Worktable table) => Of(table, layout, (now, laid) =>
+            Json(json => StripMap.Write(json, layout, laid, IsInInches(now), shelf))));
+        app.MapGet("/strip/{layout:long}/shapes", (long layout, string names, Worktable table) => Of(table, layout, (_, laid) =>
+        {
+            ImmutableArray<PlacedName> all = [.. StripMap.NamesOf(laid.Plan)];
+            return Json(json => Shapes.WriteNames(json, Numbers(names).Where(n => n < all.Length).Select(n => all[n]), shelf));
+        }));
+        app.MapGet("/strip/pieces", (string numbers) => Json(json => Shapes.WritePieces(
+            json, Numbers(numbers).Select(n => (n, shelf.Piece(n))).Where(p => p.Item2 is not null).Select(p => (p.n, p.Item2!)))));
+        app.MapGet("/strip/{layout:long}/thread/{name:int}", (long layout, int name, Worktable table) => Of(table, layout, (_, laid) =>
+            laid.Plan.HasNeedlePaths && StripMap.NamesOf(laid.Plan).ElementAtOrDefault(name) is { } placed
+                ? Bytes(StitchBytes.Of(laid.SewName(placed.Lettered)))
+                : Results.NotFound()));
+        app.MapGet("/strip/{layout:long}/figures", (long layout, Worktable table) => Of(table, layout, (now, _) =>
+            now.Figures is { } figures ? Json(json => WriteFigures(json, figures)) : Results.NoContent()));
+        MapHoopings(app);
     }
+
+    /// <summary>The picture and the needle path of a single hooping: for the strip and for the view at the machine.</summary>
+    public static void MapHoopings(IEndpointRouteBuilder app)
+    {
+        app.MapGet("/hooping/{layout:long}/{number:int}", (long layout, int number, Worktable table) => Of(table, layout, (_, laid) =>
+            Hooping(laid, number) is { } hooping ? Json(json => HoopMap.Write(json, laid, hooping)) : Results.NotFound()));
+        app.MapGet("/hooping/{layout:long}/{number:int}/path", (long layout, int number, Worktable table) => Of(table, layout, (_, laid) =>
+            laid.Plan.HasNeedlePaths && Hooping(laid, number) is { } hooping ? Bytes(StitchBytes.Of(laid.SewHooping(hooping))) : Results.NotFound()));
+    }
+
+    internal static IResult Json(Action<Utf8JsonWriter> write)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream))
+        {
+            write(json);
+        }
+
+        return Results.Bytes(stream.ToArray(), "application/json");
+    }
+
+    private static IResult Bytes(byte[] bytes) => Results.Bytes(bytes, "application/octet-stream");
+
+    private static Hooping? Hooping(LaidJob laid, int number) => laid.Plan.Hoopings.FirstOrDefault(h => h.Number == number);
+
+    private static IResult Of(Worktable table, long layout, Func<TableSnapshot, LaidJob, IResult> answer)
+    {
+        var now = table.Now;
+        return now.LayoutNumber == layout && now.Laid is { } laid ? answer(now, laid) : Results.StatusCode(StatusCodes.Status410Gone);
+    }
+
+    private static IEnumerable<int> Numbers(string text) => text.Split(',').Take(MostAsked)
+        .Select(t => int.TryParse(t, NumberStyles.None, CultureInfo.InvariantCulture, out int n) ? n : -1).Where(n => n >= 0);
+
+    private static void WriteFigures(Utf8JsonWriter json, JobFigures figures)
+    {
+        json.WriteStartObject();
+        foreach (var hooping in figures.Estimate.Hoopings)
+        {
+            json.WriteNumber(hooping.Number.ToString(CultureInfo.InvariantCulture), Math.Round(hooping.MachineMinutes, 2));
+        }
+
+        json.WriteEndObject();
+    }
+
+    /// <summary>Whether the job's lengths are mostly written in inches, feet and yards.</summary>
+    private static bool IsInInches(TableSnapshot now)
+    {
+        string text = System.Text.Encoding.UTF8.GetString(now.JobFile.Bytes.AsSpan());
+        return ImperialLength().Count(text) > MetricLength().Count(text);
+    }
+
+    [GeneratedRegex("[0-9½¼¾]\\s*(in|ft|yd|″|\\\\\")")]
+    private static partial Regex ImperialLength();
+
+    [GeneratedRegex("[0-9]\\s*(mm|cm|m)\\s*\"")]
+    private static partial Regex MetricLength();
 }

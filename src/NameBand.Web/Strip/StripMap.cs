@@ -1,0 +1,155 @@
+using System.Text.Json;
+using NameBand.Layout;
+using NameBand.Web.Table;
+
+namespace NameBand.Web.Strip;
+
+/// <summary>
+/// Where everything lies, for the strip's picture: no outline and no stitch, which are asked for by what is seen.
+/// All lengths in mm along the finished rounds, from their left ends; y above the centre line.
+/// </summary>
+internal static class StripMap
+{
+    public static void Write(Utf8JsonWriter json, long layoutNumber, LaidJob laid, bool inInches, ShapeShelf shelf)
+    {
+        var plan = laid.Plan;
+        var strip = plan.Hem.Strip;
+        json.WriteStartObject();
+        json.WriteNumber("layout", layoutNumber);
+        Number(json, "height", plan.LetterHeightMm);
+        Number(json, "pull", plan.PullCompensationMm);
+        Number(json, "cut", strip.CutWidthMm);
+        Number(json, "finished", strip.FinishedWidthMm);
+        Number(json, "zone", strip.SewingZoneMm);
+        Number(json, "markY", plan.MarkYMm);
+        Number(json, "thread", laid.Fabric.Thread.DiameterMm);
+        Number(json, "bears", laid.Fabric.MostPenetrationsPerMm2);
+        json.WriteBoolean("closed", plan.Hem.Closed);
+        json.WriteBoolean("counterClockwise", plan.Hem.Runs == Garment.RunDirection.CounterClockwise);
+        json.WriteBoolean("hasPaths", plan.HasNeedlePaths);
+        json.WriteBoolean("inches", inInches);
+        Rounds(json, plan);
+        Names(json, plan, shelf);
+        Hoopings(json, laid);
+        json.WriteEndObject();
+    }
+
+    /// <summary>The names in the order of the map: by round, then along it. Indices of the map count these.</summary>
+    public static IEnumerable<PlacedName> NamesOf(StripPlan plan) => plan.Rounds.SelectMany(r => r.Names);
+
+    private static void Rounds(Utf8JsonWriter json, StripPlan plan)
+    {
+        json.WriteStartArray("rounds");
+        foreach (var round in plan.Rounds)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", round.Number);
+            Number(json, "length", round.LengthMm);
+            Number(json, "hem", round.HemMm);
+            json.WriteStartArray("joins");
+            foreach (var piece in plan.Cloths.SelectMany(c => c.Pieces).Where(p => p.Round == round.Number && p.StartMm > 0.01))
+            {
+                Number(json, piece.StartMm);
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("clear");
+            foreach (var (from, to) in KeptClear(plan, round))
+            {
+                Number(json, from);
+                Number(json, to);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>Places on the edge lie at the same part of a shorter round's length; over the end of a closed one they go on at its start.</summary>
+    private static IEnumerable<(double From, double To)> KeptClear(StripPlan plan, Round round)
+    {
+        foreach (var zone in plan.Hem.KeepClear)
+        {
+            double middle = zone.AtMm * round.LengthMm / plan.Hem.EdgeLengthMm;
+            double from = middle - (zone.WidthMm / 2);
+            double to = middle + (zone.WidthMm / 2);
+            yield return (Math.Max(from, 0), Math.Min(to, round.LengthMm));
+            if (plan.Hem.Closed && from < 0)
+            {
+                yield return (from + round.LengthMm, round.LengthMm);
+            }
+
+            if (plan.Hem.Closed && to > round.LengthMm)
+            {
+                yield return (0, to - round.LengthMm);
+            }
+        }
+    }
+
+    private static void Names(Utf8JsonWriter json, StripPlan plan, ShapeShelf shelf)
+    {
+        var hoopings = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment.Number, h.Number))).ToDictionary(p => p.Item1, p => p.Item2);
+        json.WriteStartArray("names");
+        for (int round = 0; round < plan.Rounds.Length; round++)
+        {
+            foreach (var segment in plan.Rounds[round].Segments)
+            {
+                foreach (var name in segment.Names)
+                {
+                    json.WriteStartArray();
+                    json.WriteStringValue(name.Lettered.Name.Text);
+                    json.WriteNumberValue(round);
+                    Number(json, name.StartMm);
+                    Number(json, name.WidthMm);
+                    Number(json, name.BaselineYMm);
+                    Number(json, name.Lettered.Ink.LeftMm);
+                    json.WriteNumberValue(name.Order);
+                    json.WriteStringValue(name.Lettered.Name.Row.List);
+                    json.WriteNumberValue(name.Lettered.Name.Row.Line);
+                    json.WriteNumberValue(hoopings.GetValueOrDefault(segment.Number));
+                    json.WriteNumberValue(shelf.NumberOf(name.Lettered));
+                    json.WriteNumberValue(name.IsGone ? 1 : 0);
+                    json.WriteEndArray();
+                }
+            }
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Hoopings(Utf8JsonWriter json, LaidJob laid)
+    {
+        var rounds = laid.Plan.Rounds.Select((r, i) => (r.Number, i)).ToDictionary(p => p.Number, p => p.i);
+        var sewn = laid.SewnHoopings;
+        json.WriteStartArray("hoopings");
+        foreach (var hooping in laid.Plan.Hoopings)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", hooping.Number);
+            json.WriteBoolean("sewn", sewn.Contains(hooping.Number));
+            json.WriteStartArray("segments");
+            foreach (var hooped in hooping.Segments)
+            {
+                var segment = hooped.Segment;
+                json.WriteStartArray();
+                json.WriteNumberValue(rounds[hooped.Round.Number]);
+                Number(json, segment.StartMm);
+                Number(json, segment.LengthMm);
+                Number(json, segment.LeftMarkMm);
+                Number(json, segment.RightMarkMm);
+                json.WriteEndArray();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Number(Utf8JsonWriter json, string key, double value) => json.WriteNumber(key, Math.Round(value, 4));
+
+    private static void Number(Utf8JsonWriter json, double value) => json.WriteNumberValue(Math.Round(value, 4));
+}

@@ -1,0 +1,124 @@
+// The strip on the table: put together what is fetched, drawn, said and pressed.
+
+import { Data } from './strip/data.js';
+import { View } from './strip/view.js';
+import { hands, only, showWhole, zoomBy } from './strip/hands.js';
+import { Finder, SeenList, facts } from './strip/words.js';
+import { Playback } from './strip/playback.js';
+
+/** The strip of this tab, for the ring beside it. */
+export const here = { strip: null, waiting: new Set() };
+
+class Strip {
+  constructor(root) {
+    const part = name => root.querySelector(`[data-part="${name}"]`);
+    this.root = root;
+    this.box = part('table');
+    this.data = new Data(() => this.view.changed());
+    this.view = new View(part('canvas'), this.box, this.data, () => this.#moved());
+    this.says = part('says');
+    this.facts = part('facts');
+    this.laying = part('laying');
+    this.seen = new SeenList(part('seen'), this.says, this.view, n => this.press(n));
+    this.finder = new Finder(part('find'), part('found'), this.says, this.view, n => this.goTo(n));
+    this.playback = new Playback(part('playback'));
+    this.round = part('round');
+    hands(this.box, this.view, n => this.press(n));
+    part('closer').addEventListener('click', () => zoomBy(this.view, 1.6));
+    part('farther').addEventListener('click', () => zoomBy(this.view, 1 / 1.6));
+    part('whole').addEventListener('click', () => showWhole(this.view));
+    part('stitches').addEventListener('click', () => zoomBy(this.view, 40 / this.view.camera.scale));
+    this.round.addEventListener('change', () => only(this.view, Number(this.round.value)));
+    this.unit = part('unit');
+    this.unit.addEventListener('change', () => { this.view.inches = this.unit.value === 'in'; this.#again(); });
+    part('load').addEventListener('change', e => {
+      this.view.showLoad = e.target.checked;
+      part('legend').hidden = !e.target.checked;
+      if (e.target.checked && this.view.camera.scale < 3) zoomBy(this.view, 4 / this.view.camera.scale);
+      this.view.changed();
+    });
+    this.followers = new Set();
+    here.strip = this;
+    here.waiting.forEach(f => f(this));
+  }
+
+  async update(state) {
+    this.laying.hidden = !state.laying;
+    this.root.toggleAttribute('data-laying', state.laying);
+    if (state.layout > 0 && state.hasPlan && this.data.map?.layout !== state.layout) {
+      const isFirst = !this.data.map;
+      const kept = this.view.pressed;
+      if (!await this.data.take(state.layout)) return;
+      const map = this.data.map;
+      if (isFirst) {
+        this.view.inches = map.inches;
+        this.unit.value = map.inches ? 'in' : 'cm';
+      }
+      this.#rounds(map);
+      this.view.pointed = null;
+      this.view.pressed = kept && this.data.find(kept.list, kept.line);
+      this.view.take(map);
+      this.playback.take(map);
+      this.#again();
+    }
+    if (state.counted && !this.data.minutes && this.data.map?.layout === state.layout) {
+      await this.data.count(state.layout);
+      this.#again();
+    }
+    if (state.list && (this.shown !== `${state.list}/${state.line}/${state.asked}`)) {
+      const name = this.data.find(state.list, state.line);
+      if (name) {
+        this.shown = `${state.list}/${state.line}/${state.asked}`;
+        this.goTo(name);
+      }
+    }
+  }
+
+  goTo(name) {
+    this.view.pressed = name;
+    const camera = this.view.camera;
+    const fits = Math.min(camera.width * 0.7 / name.width, 12);
+    const isClose = camera.scale * this.data.map.height > 14 && name.width * camera.scale < camera.width;
+    this.view.go(camera.toName(name, isClose ? camera.scale : fits));
+    this.#facts();
+  }
+
+  press(name) {
+    this.view.pressed = name;
+    this.view.changed();
+    this.#facts();
+  }
+
+  #facts() {
+    facts(this.facts, this.view.pressed, this.view, () => { this.press(null); this.box.focus(); }, n => this.playback.open(n));
+  }
+
+  #again() {
+    this.view.changed();
+    this.#facts();
+  }
+
+  #rounds(map) {
+    const label = this.round.closest('label');
+    label.hidden = map.rounds.length < 2;
+    const options = [['-1', 'all rounds'], ...map.rounds.map((r, i) => [String(i), `round ${r.number}`])];
+    this.round.replaceChildren(...options.map(([value, text]) => new Option(text, value)));
+    this.round.value = String(this.view.camera.only < map.rounds.length ? this.view.camera.only : -1);
+  }
+
+  #moved() {
+    if (Number(this.round.value) !== this.view.camera.only) this.round.value = String(this.view.camera.only);
+    this.seen.later();
+    this.followers.forEach(f => f(this));
+  }
+
+  dispose() {
+    this.view.dispose();
+    this.playback.dispose();
+    if (here.strip === this) here.strip = null;
+  }
+}
+
+export function begin(root) {
+  return new Strip(root);
+}

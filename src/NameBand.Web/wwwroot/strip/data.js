@@ -1,0 +1,164 @@
+// What lies on the table: one layout's map, and the outlines and stitches of what is seen, fetched when they are.
+
+const unitsPerMm = 10000;
+const most = 60; // names or pieces in one question
+
+export class Data {
+  constructor(changed) {
+    this.changed = changed;
+    this.map = null;
+    this.names = [];
+    this.pieces = new Map();   // number → Path2D at a letter height of 1 mm
+    this.shapes = new Map();   // number → [piece, x, y, …]
+    this.threads = new Map();  // index of the name → stitches; of this layout alone
+    this.minutes = null;       // null: still being counted
+    this.asked = new Set();
+    this.waiting = [];
+    this.underWay = 0;
+  }
+
+  async take(layout) {
+    const answer = await fetch(`strip/${layout}/map`);
+    if (!answer.ok) return false;
+    const map = await answer.json();
+    if (this.map && this.map.layout > map.layout) return false;
+    this.map = map;
+    this.minutes = null;
+    this.threads.clear();
+    this.asked.clear();
+    this.waiting = [];
+    this.names = map.names.map((n, index) => ({
+      index, text: n[0], round: n[1], start: n[2], width: n[3], base: n[4], ink: n[5], order: n[6],
+      list: n[7], line: n[8], hooping: n[9], shape: n[10], gone: n[11] === 1,
+    }));
+    this.byRound = map.rounds.map((_, i) => this.names.filter(n => n.round === i));
+    return true;
+  }
+
+  async count(layout) {
+    const answer = await fetch(`strip/${layout}/figures`);
+    if (answer.status === 200 && this.map?.layout === layout) {
+      this.minutes = await answer.json();
+      this.changed();
+    }
+  }
+
+  find(list, line) {
+    return this.names.find(n => n.list === list && n.line === line) ?? null;
+  }
+
+  /** The names of a round that reach into [from, to], by halving: names stand in order. */
+  within(round, from, to) {
+    const names = this.byRound[round];
+    let low = 0, high = names.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (names[middle].start + names[middle].width < from) low = middle + 1; else high = middle;
+    }
+    let end = low;
+    while (end < names.length && names[end].start <= to) end++;
+    return names.slice(low, end);
+  }
+
+  isDrawable(name) {
+    const shape = this.shapes.get(name.shape);
+    if (!shape) return false;
+    for (let i = 0; i < shape.length; i += 3) if (!this.pieces.has(shape[i])) return false;
+    return true;
+  }
+
+  wantShapes(names) {
+    const missing = names.filter(n => !this.shapes.has(n.shape) && !this.asked.has('s' + n.shape));
+    for (let i = 0; i < missing.length; i += most) {
+      const part = missing.slice(i, i + most);
+      part.forEach(n => this.asked.add('s' + n.shape));
+      this.#fetchShapes(part, this.map.layout);
+    }
+  }
+
+  wantThread(names) {
+    if (!this.map.hasPaths) return;
+    // What is seen now goes before what was seen a while ago.
+    this.waiting = names.filter(n => !this.threads.has(n.index) && !this.asked.has('t' + n.index));
+    this.#nextThread();
+  }
+
+  async #fetchShapes(names, layout) {
+    const answer = await fetch(`strip/${layout}/shapes?names=${names.map(n => n.index).join(',')}`);
+    if (!answer.ok) return;
+    const got = await answer.json();
+    const missing = new Set();
+    for (const [number, shape] of Object.entries(got)) {
+      this.shapes.set(Number(number), shape);
+      for (let i = 0; i < shape.length; i += 3) {
+        if (!this.pieces.has(shape[i]) && !this.asked.has('p' + shape[i])) missing.add(shape[i]);
+      }
+    }
+    const numbers = [...missing];
+    numbers.forEach(n => this.asked.add('p' + n));
+    for (let i = 0; i < numbers.length; i += most) await this.#fetchPieces(numbers.slice(i, i + most));
+    this.changed();
+  }
+
+  async #fetchPieces(numbers) {
+    const answer = await fetch(`strip/pieces?numbers=${numbers.join(',')}`);
+    if (!answer.ok) return;
+    for (const [number, rings] of Object.entries(await answer.json())) {
+      const path = new Path2D();
+      for (const ring of rings) {
+        for (let i = 0; i < ring.length; i += 2) {
+          if (i === 0) path.moveTo(ring[0] / unitsPerMm, ring[1] / unitsPerMm);
+          else path.lineTo(ring[i] / unitsPerMm, ring[i + 1] / unitsPerMm);
+        }
+        path.closePath();
+      }
+      this.pieces.set(Number(number), path);
+    }
+    this.changed();
+  }
+
+  async #nextThread() {
+    if (this.underWay >= 3 || this.waiting.length === 0) return;
+    const name = this.waiting.shift();
+    const layout = this.map.layout;
+    this.asked.add('t' + name.index);
+    this.underWay++;
+    this.#nextThread();
+    try {
+      const answer = await fetch(`strip/${layout}/thread/${name.index}`);
+      if (answer.ok && this.map.layout === layout) {
+        this.threads.set(name.index, stitchesOf(await answer.arrayBuffer()));
+        if (this.threads.size > 400) this.#forget();
+        this.changed();
+      }
+    } finally {
+      this.underWay--;
+      this.#nextThread();
+    }
+  }
+
+  // The oldest go; they are asked for again when they are seen again.
+  #forget() {
+    for (const index of [...this.threads.keys()].slice(0, 100)) {
+      this.threads.delete(index);
+      this.asked.delete('t' + index);
+    }
+  }
+}
+
+/** Steps of a needle path: x and y in mm, kinds and actions as bytes. */
+export function stitchesOf(buffer) {
+  const count = new DataView(buffer).getInt32(0, true);
+  const bytes = new Uint8Array(buffer, 4 + 8 * count, count);
+  return { count, at: new Float32Array(buffer.slice(4, 4 + 8 * count)), kind: bytes.map(b => b & 15), action: bytes.map(b => b >> 4) };
+}
+
+export function shapeInto(g, data, name) {
+  const shape = data.shapes.get(name.shape);
+  for (let i = 0; i < shape.length; i += 3) {
+    const x = shape[i + 1] / unitsPerMm, y = shape[i + 2] / unitsPerMm;
+    g.translate(x, y);
+    g.fill(data.pieces.get(shape[i]));
+    g.translate(-x, -y);
+  }
+}

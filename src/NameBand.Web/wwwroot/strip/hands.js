@@ -1,0 +1,117 @@
+// Keys, wheel, mouse and fingers on the table.
+
+import { Camera, tapePx } from './camera.js';
+
+export function hands(box, view, press) {
+  const pointers = new Map();
+  let last = null, moved = 0, gliding = 0;
+
+  const at = e => { const r = box.getBoundingClientRect(); return [e.clientX - r.left, e.clientY - r.top]; };
+  const stop = () => { view.way = null; cancelAnimationFrame(gliding); };
+
+  box.addEventListener('wheel', e => {
+    if (!view.data.map) return;
+    const sideways = Math.abs(e.deltaX) > Math.abs(e.deltaY) || e.shiftKey;
+    // A plain wheel scrolls the page, as everywhere, until the table was taken hold of.
+    if (!sideways && !e.ctrlKey && document.activeElement !== box) return;
+    e.preventDefault();
+    stop();
+    const unit = e.deltaMode === 1 ? 16 : e.deltaMode === 2 ? 400 : 1;
+    if (sideways) {
+      view.camera.left += (e.deltaX || e.deltaY) * unit / view.camera.scale;
+      view.camera.clamp();
+    } else {
+      view.camera.zoom(Math.exp(-e.deltaY * unit * (e.ctrlKey ? 0.01 : 0.002)), ...at(e));
+    }
+    view.changed();
+  }, { passive: false });
+
+  box.addEventListener('pointerdown', e => {
+    if (e.button !== 0) return;
+    stop();
+    box.setPointerCapture(e.pointerId);
+    pointers.set(e.pointerId, at(e));
+    last = null;
+    if (pointers.size === 1) moved = 0;
+  });
+
+  box.addEventListener('pointermove', e => {
+    if (!view.data.map) return;
+    const here = at(e);
+    if (!pointers.has(e.pointerId)) {
+      const name = view.at(...here);
+      if (name !== view.pointed) { view.pointed = name; view.changed(); }
+      box.style.cursor = name ? 'pointer' : 'grab';
+      return;
+    }
+    pointers.set(e.pointerId, here);
+    const all = [...pointers.values()];
+    const middle = [all.reduce((s, p) => s + p[0], 0) / all.length, all.reduce((s, p) => s + p[1], 0) / all.length];
+    const spread = all.length > 1 ? Math.hypot(all[0][0] - all[1][0], all[0][1] - all[1][1]) : 0;
+    if (last && last.count === all.length) {
+      moved += Math.abs(middle[0] - last.middle[0]) + Math.abs(middle[1] - last.middle[1]);
+      view.camera.left -= (middle[0] - last.middle[0]) / view.camera.scale;
+      view.camera.up -= middle[1] - last.middle[1];
+      if (spread > 0 && last.spread > 0) view.camera.zoom(spread / last.spread, ...middle);
+      view.camera.clamp();
+      view.changed();
+    }
+    last = { middle, spread, count: all.length };
+  });
+
+  const lift = e => {
+    if (!pointers.delete(e.pointerId)) return;
+    last = null;
+    if (e.type === 'pointerup' && pointers.size === 0 && moved < 6) press(view.at(...at(e)));
+  };
+  box.addEventListener('pointerup', lift);
+  box.addEventListener('pointercancel', lift);
+  box.addEventListener('pointerleave', () => { if (view.pointed) { view.pointed = null; view.changed(); } });
+  box.addEventListener('dblclick', e => { zoomBy(view, 2.5, ...at(e)); });
+
+  box.addEventListener('keydown', e => {
+    if (e.target !== box || e.altKey || e.ctrlKey || e.metaKey || !view.data.map) return;
+    if (key(e.key, e.shiftKey, view)) e.preventDefault();
+  });
+}
+
+function key(pressed, shift, view) {
+  const to = Object.assign(new Camera(), view.way?.to ?? view.camera);
+  const step = to.width / to.scale * (shift ? 0.9 : 0.15);
+  switch (pressed) {
+    case '+': case '=': to.zoom(1.5); break;
+    case '-': case '_': to.zoom(1 / 1.5); break;
+    case '0': to.whole(); break;
+    case 'ArrowLeft': to.left -= step; break;
+    case 'ArrowRight': to.left += step; break;
+    case 'PageUp': to.left -= to.width / to.scale * 0.9; break;
+    case 'PageDown': to.left += to.width / to.scale * 0.9; break;
+    case 'ArrowUp': to.up -= shift ? to.lanePx : 40; break;
+    case 'ArrowDown': to.up += shift ? to.lanePx : 40; break;
+    case 'Home': to.left = -1e9; break;
+    case 'End': to.left = 1e9; break;
+    default: return false;
+  }
+  to.clamp();
+  view.go(to);
+  return true;
+}
+
+export function zoomBy(view, factor, px, py) {
+  const to = Object.assign(new Camera(), view.way?.to ?? view.camera);
+  to.zoom(factor, px ?? to.width / 2, py ?? tapePx + (to.height - tapePx) / 2);
+  view.go(to);
+}
+
+export function showWhole(view) {
+  const to = Object.assign(new Camera(), view.camera);
+  to.whole();
+  view.go(to);
+}
+
+export function only(view, round) {
+  const to = Object.assign(new Camera(), view.camera);
+  to.only = round;
+  to.clamp();
+  view.go(to, true);
+}

@@ -1,0 +1,148 @@
+// One hooping as it lies in the hoop: field, strips, marks, and its needle path as far as it has been sewn.
+
+import { colours, lengthInWords, lettering, onTheme, sharpen } from './colours.js';
+import { stitchesOf } from './data.js';
+import { drawThread } from './thread.js';
+
+export async function fetchHooping(layout, number) {
+  const [map, path] = await Promise.all([fetch(`hooping/${layout}/${number}`), fetch(`hooping/${layout}/${number}/path`)]);
+  if (!map.ok) return null;
+  return { map: await map.json(), path: path.ok ? stitchesOf(await path.arrayBuffer()) : null };
+}
+
+export class HoopPicture {
+  constructor(canvas, inches) {
+    this.canvas = canvas;
+    this.inches = inches;
+    this.hooping = null;
+    this.until = 0;
+    this.sewn = null;       // what is drawn so far, laid down again when more is sewn
+    this.colours = colours();
+    this.offTheme = onTheme(() => { this.colours = colours(); this.#afresh(); });
+    this.resized = new ResizeObserver(() => this.#afresh());
+    this.resized.observe(canvas);
+  }
+
+  dispose() {
+    this.offTheme();
+    this.resized.disconnect();
+  }
+
+  take(hooping, until) {
+    this.hooping = hooping;
+    this.until = until ?? hooping?.path?.count ?? 0;
+    this.#afresh();
+  }
+
+  sewTo(step) {
+    this.until = step;
+    this.draw();
+  }
+
+  #afresh() {
+    this.sewn = null;
+    this.draw();
+  }
+
+  draw() {
+    if (!this.hooping) return;
+    const { map, path } = this.hooping;
+    const box = this.canvas.getBoundingClientRect();
+    if (box.width < 1) return;
+    const ratio = sharpen(this.canvas, box.width, box.height);
+    const [l, b, r, t] = map.field;
+    const halfCut = map.cut / 2;
+    const low = Math.min(b, ...map.strips.map(s => s.y - halfCut)), high = Math.max(t, ...map.strips.map(s => s.y + halfCut));
+    const scale = Math.min((box.width - 24) / (r - l), (box.height - 56) / (high - low));
+    const x0 = (box.width - (r - l) * scale) / 2 - l * scale, y0 = 28 + (box.height - 56 - (high - low) * scale) / 2 + high * scale;
+    const plane = { scale, x: mm => x0 + mm * scale, y: mm => y0 - mm * scale, x0, y0, ratio };
+    const g = this.canvas.getContext('2d', { alpha: false });
+    g.setTransform(ratio, 0, 0, ratio, 0, 0);
+    this.#ground(g, box, plane, map);
+    if (path) {
+      this.#thread(path, plane, map);
+      g.setTransform(1, 0, 0, 1, 0, 0);
+      g.drawImage(this.sewn.canvas, 0, 0);
+      g.setTransform(ratio, 0, 0, ratio, 0, 0);
+      if (this.until < path.count && this.until > 0) this.#needle(g, path, plane);
+    }
+    this.#marks(g, plane, map);
+  }
+
+  #ground(g, box, p, map) {
+    const c = this.colours;
+    g.fillStyle = c.table;
+    g.fillRect(0, 0, box.width, box.height);
+    for (const strip of map.strips) {
+      const cut = map.cut / 2, finished = map.finished / 2;
+      g.fillStyle = c.turnIn;
+      g.fillRect(0, p.y(strip.y + cut), box.width, map.cut * p.scale);
+      g.fillStyle = c.cotton;
+      g.fillRect(0, p.y(strip.y + finished), box.width, map.finished * p.scale);
+      g.strokeStyle = c.weld;
+      g.setLineDash([5, 4]);
+      g.lineWidth = 1;
+      for (const side of [-1, 1]) { g.beginPath(); g.moveTo(0, p.y(strip.y + side * finished)); g.lineTo(box.width, p.y(strip.y + side * finished)); g.stroke(); }
+      g.setLineDash([]);
+    }
+    const [l, b, r, t] = map.field;
+    g.strokeStyle = c.onTable;
+    g.lineWidth = 3;
+    g.beginPath();
+    g.roundRect(p.x(l), p.y(t), (r - l) * p.scale, (t - b) * p.scale, 10);
+    g.stroke();
+  }
+
+  #thread(path, p, map) {
+    if (!this.sewn || this.sewn.until > this.until || this.sewn.path !== path) {
+      const canvas = document.createElement('canvas');
+      canvas.width = this.canvas.width;
+      canvas.height = this.canvas.height;
+      this.sewn = { canvas, until: 1, path };
+    }
+    const g = this.sewn.canvas.getContext('2d');
+    g.setTransform(p.ratio * p.scale, 0, 0, -p.ratio * p.scale, p.ratio * p.x0, p.ratio * p.y0);
+    drawThread(g, path, this.sewn.until, this.until, [-1e4, -1e4, 1e4, 1e4], map.thread, p.scale, this.colours);
+    this.sewn.until = Math.max(1, this.until);
+  }
+
+  #needle(g, path, p) {
+    const x = p.x(path.at[2 * this.until - 2]), y = p.y(path.at[2 * this.until - 1]);
+    g.strokeStyle = this.colours.madder;
+    g.lineWidth = 2;
+    g.beginPath();
+    g.arc(x, y, 7, 0, 7);
+    g.moveTo(x, y - 13);
+    g.lineTo(x, y - 3);
+    g.moveTo(x - 12, y);
+    g.lineTo(x - 8, y);
+    g.moveTo(x + 8, y);
+    g.lineTo(x + 12, y);
+    g.stroke();
+  }
+
+  #marks(g, p, map) {
+    const c = this.colours;
+    g.font = `600 14px ${lettering}`;
+    g.textAlign = 'center';
+    for (const strip of map.strips) {
+      for (const at of [strip.leftMark, strip.rightMark]) {
+        const x = p.x(strip.x + at), y = p.y(strip.y + map.markY), arm = Math.max(6, 3 * p.scale);
+        g.strokeStyle = c.madder;
+        g.lineWidth = 2;
+        g.beginPath();
+        g.moveTo(x - arm, y);
+        g.lineTo(x + arm, y);
+        g.moveTo(x, y - arm);
+        g.lineTo(x, y + arm);
+        g.stroke();
+        const text = lengthInWords(strip.onCloth + at, this.inches, true);
+        const wide = g.measureText(text).width + 8, ty = map.markY < 0 ? y + arm + 16 : y - arm - 6;
+        g.fillStyle = c.cotton;
+        g.fillRect(x - wide / 2, ty - 14, wide, 19);
+        g.fillStyle = c.madder;
+        g.fillText(text, x, ty);
+      }
+    }
+  }
+}

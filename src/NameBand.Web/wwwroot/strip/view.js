@@ -1,0 +1,231 @@
+// The picture of the strips: one frame when something changed, and none when nothing did.
+
+import { Camera, tapePx } from './camera.js';
+import { colours, isStill, onTheme, sharpen } from './colours.js';
+import { drawThread, loadOf } from './thread.js';
+import { Tiles, outline } from './tiles.js';
+import * as paint from './paint.js';
+
+const plainBelowPx = 5;      // letters lower than this are drawn as bars
+const threadFromPxPerMm = 3; // from here on thread is seen as thread
+const directFromPxPerMm = 20; // from here on only the stitches in sight are drawn, without tiles
+
+export class View {
+  constructor(canvas, box, data, moved) {
+    this.canvas = canvas;
+    this.box = box;
+    this.data = data;
+    this.moved = moved;
+    this.camera = new Camera();
+    this.tiles = new Tiles();
+    this.isNew = true;
+    this.inches = false;
+    this.showLoad = false;
+    this.pressed = null;
+    this.pointed = null;
+    this.loads = new Map();
+    this.colours = colours();
+    this.frame = 0;
+    this.offTheme = onTheme(() => { this.colours = colours(); this.changed(); });
+    this.resized = new ResizeObserver(() => this.#resize());
+    this.resized.observe(box);
+  }
+
+  dispose() {
+    this.offTheme();
+    this.resized.disconnect();
+    cancelAnimationFrame(this.frame);
+  }
+
+  take(map) {
+    this.camera.take(map);
+    this.loads.clear();
+    this.byRound = map.rounds.map(() => []);
+    for (const hooping of map.hoopings) {
+      for (const segment of hooping.segments) this.byRound[segment[0]].push({ hooping, segment });
+    }
+    if (this.isNew) {
+      this.isNew = false;
+      this.#resize();
+      this.#begin();
+    }
+    this.changed();
+  }
+
+  // A newcomer sees letters first, at the beginning of the list.
+  #begin() {
+    this.camera.scale = Math.max(this.camera.leastScale, Math.min(3.8, this.camera.width / 330));
+    this.camera.left = -1e9;
+    this.camera.up = 1e9;
+    this.camera.clamp();
+  }
+
+  #resize() {
+    const rect = this.box.getBoundingClientRect();
+    if (rect.width < 1 || !this.data.map) return;
+    const middle = this.camera.mm(this.camera.width / 2);
+    this.camera.width = rect.width;
+    this.camera.height = rect.height;
+    this.camera.left = middle - rect.width / this.camera.scale / 2;
+    this.camera.clamp();
+    this.changed();
+  }
+
+  changed() {
+    if (!this.frame && this.data.map) this.frame = requestAnimationFrame(t => this.#draw(t));
+  }
+
+  /** Moves there smoothly, or at once for those who asked for less motion. */
+  go(to, quick = false) {
+    if (quick || isStill()) {
+      Object.assign(this.camera, { left: to.left, up: to.up, scale: to.scale, only: to.only });
+      this.camera.clamp();
+      this.way = null;
+    } else {
+      this.camera.only = to.only;
+      this.way = { from: { left: this.camera.left, up: this.camera.up, scale: this.camera.scale }, to, begun: performance.now() };
+    }
+    this.changed();
+  }
+
+  #step(time) {
+    if (!this.way) return;
+    const part = Math.min(1, Math.max(0, (time - this.way.begun) / 260));
+    const eased = part * (2 - part);
+    const { from, to } = this.way;
+    const middleFrom = from.left + this.camera.width / from.scale / 2, middleTo = to.left + this.camera.width / to.scale / 2;
+    this.camera.scale = from.scale * Math.pow(to.scale / from.scale, eased);
+    this.camera.left = middleFrom + (middleTo - middleFrom) * eased - this.camera.width / this.camera.scale / 2;
+    this.camera.up = from.up + (to.up - from.up) * eased;
+    this.camera.clamp();
+    if (part >= 1) this.way = null; else this.changed();
+  }
+
+  #draw(time) {
+    this.frame = 0;
+    this.#step(time);
+    const { camera, data, colours: c } = this;
+    const map = data.map;
+    const ratio = sharpen(this.canvas, camera.width, camera.height);
+    const g = this.canvas.getContext('2d', { alpha: false });
+    g.setTransform(ratio, 0, 0, ratio, 0, 0);
+    this.tiles.begin(map.layout, camera.scale, ratio, c.key);
+    paint.table(g, camera, c);
+    const seen = [];
+    let isPlain = true;
+    camera.rounds.forEach((round, lane) => {
+      const y = camera.centre(lane);
+      if (y + camera.lanePx < tapePx || y - camera.clothPx > camera.height) return;
+      paint.cloth(g, camera, map, lane, round, c);
+      paint.clearPlaces(g, camera, map, lane, round, c);
+      paint.joins(g, camera, map, lane, round, c);
+      paint.hoopings(g, camera, map, this.byRound, lane, round, data.minutes, c);
+      const names = data.within(round, camera.left, camera.right);
+      for (const name of names) seen.push({ name, lane, y });
+    });
+    if (map.height * camera.scale < plainBelowPx) this.#bars(g, seen);
+    else isPlain = this.#names(g, seen, time);
+    for (const { name, lane } of seen) {
+      if (name === this.pressed || name === this.pointed) paint.around(g, camera, map, lane, name, c, name === this.pressed);
+    }
+    paint.tape(g, camera, c, this.inches);
+    this.seen = seen.map(s => s.name);
+    this.#tell(isPlain);
+    this.moved();
+  }
+
+  #bars(g, seen) {
+    const { camera, data: { map }, colours: c } = this;
+    for (const { name, y } of seen) {
+      const tall = Math.max(5, map.height * camera.across);
+      g.fillStyle = name.gone ? c.quiet : c.thread;
+      g.fillRect(camera.x(name.start), y - name.base * camera.across - tall, Math.max(1.5, name.width * camera.scale), tall);
+    }
+  }
+
+  #names(g, seen, time) {
+    const { camera, data, colours: c } = this;
+    const withThread = data.map.hasPaths && camera.scale >= threadFromPxPerMm;
+    const half = data.map.finished / 2;
+    const near = camera.rounds.flatMap(r => data.within(r, camera.left - 200 / camera.scale, camera.right + camera.width / camera.scale));
+    data.wantShapes(near);
+    if (withThread) data.wantThread(seen.map(s => s.name));
+    const until = performance.now() + 7;
+    let isWhole = true;
+    for (const { name, y } of seen) {
+      const x = camera.x(name.start);
+      if (!data.isDrawable(name)) { isWhole = false; continue; }
+      if (camera.scale >= directFromPxPerMm) {
+        this.#direct(g, name, x, y);
+        continue;
+      }
+      if (!this.tiles.draw(data, name, x, half, 0, camera.width, withThread && !name.gone, c, until)) isWhole = false;
+      this.tiles.lay(g, name, x, y, half, 0, camera.width);
+    }
+    if (!isWhole && seen.some(s => data.isDrawable(s.name))) this.changed();
+    if (this.showLoad && withThread) this.#load(g, seen);
+    return isWhole;
+  }
+
+  #direct(g, name, x, y) {
+    const { camera, data, colours: c } = this;
+    g.save();
+    g.translate(x, y);
+    g.scale(camera.scale, -camera.scale);
+    g.translate(0, name.base);
+    const thread = name.gone ? null : data.threads.get(name.index);
+    if (thread) {
+      const top = y / camera.scale - name.base;
+      drawThread(g, thread, 1, thread.count, [-x / camera.scale, top - camera.height / camera.scale, (camera.width - x) / camera.scale, top],
+        data.map.thread, camera.scale, c);
+      if (camera.scale > 30) holes(g, thread, c);
+    } else {
+      outline(g, data, name, c);
+    }
+    g.restore();
+  }
+
+  #load(g, seen) {
+    const { camera, data, colours: c } = this;
+    for (const { name, y } of seen) {
+      const thread = data.threads.get(name.index);
+      if (!thread) continue;
+      if (!this.loads.has(name.index)) this.loads.set(name.index, loadOf(thread));
+      g.save();
+      g.translate(camera.x(name.start), y);
+      g.scale(camera.scale, -camera.scale);
+      g.translate(0, name.base);
+      paint.load(g, this.loads.get(name.index), data.map.bears, c);
+      g.restore();
+    }
+  }
+
+  // What is drawn, for those who measure and test.
+  #tell(isPlain) {
+    const { data, camera } = this;
+    const layout = String(data.map.layout);
+    if (isPlain && this.box.dataset.outlines !== layout) this.box.dataset.outlines = layout;
+    const isThread = isPlain && camera.scale >= threadFromPxPerMm && this.seen.length > 0 && this.seen.every(n => n.gone || data.threads.has(n.index));
+    const thread = isThread ? layout : '';
+    if (this.box.dataset.thread !== thread) this.box.dataset.thread = thread;
+    this.box.dataset.scale = camera.scale.toFixed(3);
+    this.box.dataset.left = camera.left.toFixed(1);
+  }
+
+  /** The name under a place on the canvas. */
+  at(px, py) {
+    if (py < tapePx) return null;
+    const { lane, off } = this.camera.laneAt(py);
+    if (Math.abs(off) > this.data.map.cut / 2 + 2) return null;
+    const mm = this.camera.mm(px), slack = 6 / this.camera.scale;
+    const near = this.data.within(this.camera.rounds[lane], mm - slack, mm + slack);
+    return near.sort((a, b) => Math.abs(a.start + a.width / 2 - mm) - Math.abs(b.start + b.width / 2 - mm))[0] ?? null;
+  }
+}
+
+function holes(g, path, c) {
+  g.fillStyle = c.ink;
+  for (let i = 0; i < path.count; i++) {
+    if (path.action[i] === 0) g.fillRect(path.at[2 * i] - 0.04, path.at[2 * i + 1] - 0.04, 0.08, 0.08);
+  }
+}

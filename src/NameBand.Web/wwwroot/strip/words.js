@@ -1,0 +1,127 @@
+// The strip in words: which names are on the table, what is known of one, and the search for one.
+
+import { lengthInWords } from './colours.js';
+
+const mostListed = 40;
+
+export const plain = text => text.normalize('NFKD').replace(/\p{M}/gu, '').toLocaleLowerCase('en').trim();
+
+export function element(tag, text, more = {}) {
+  const e = document.createElement(tag);
+  if (text !== undefined) e.textContent = text;
+  Object.assign(e, more);
+  return e;
+}
+
+function nameButton(name, pressed) {
+  const button = element('button', undefined, { type: 'button' });
+  button.append(element('bdi', name.text));
+  button.dataset.name = String(name.index);
+  button.addEventListener('click', () => pressed(name));
+  return button;
+}
+
+/** The names in sight as buttons, for those who do not see the picture or use no mouse. */
+export class SeenList {
+  constructor(list, says, view, press) {
+    Object.assign(this, { list, says, view, press, shown: '' });
+  }
+
+  later() {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.#write(), 500);
+  }
+
+  #write() {
+    const { view } = this;
+    const names = view.seen ?? [];
+    const inches = view.inches;
+    const from = Math.max(0, view.camera.left), to = Math.min(view.camera.longest, view.camera.right);
+    const state = names.map(n => n.index).join() + inches + view.data.map.layout;
+    this.says.textContent = `${names.length === 1 ? '1 name' : `${names.length} names`} on the table, ${lengthInWords(from, inches)} to ${lengthInWords(to, inches)}`;
+    if (state === this.shown || this.list.contains(document.activeElement)) return;
+    this.shown = state;
+    this.list.replaceChildren(...names.slice(0, mostListed).map(name => {
+      const item = element('li');
+      const button = nameButton(name, this.press);
+      button.addEventListener('focus', () => { view.pointed = name; view.changed(); });
+      button.addEventListener('blur', () => { view.pointed = null; view.changed(); this.later(); });
+      item.append(button);
+      return item;
+    }));
+    if (names.length > mostListed) this.list.append(element('li', `and ${names.length - mostListed} more: come closer to see them`));
+  }
+}
+
+/** Finds names by any part of them, whatever their accents. */
+export class Finder {
+  constructor(field, list, says, view, go) {
+    this.view = view;
+    this.list = list;
+    this.says = says;
+    this.go = go;
+    field.addEventListener('input', () => this.#find(field.value));
+    field.addEventListener('keydown', e => {
+      const buttons = [...list.querySelectorAll('button')];
+      if (e.key === 'Enter' && buttons.length > 0) { buttons[0].click(); e.preventDefault(); }
+      if (e.key === 'ArrowDown' && buttons.length > 0) { buttons[0].focus(); e.preventDefault(); }
+      if (e.key === 'Escape') { field.value = ''; this.#find(''); }
+    });
+    list.addEventListener('keydown', e => {
+      const buttons = [...list.querySelectorAll('button')], i = buttons.indexOf(document.activeElement);
+      if (e.key === 'ArrowDown') { (buttons[i + 1] ?? buttons[0]).focus(); e.preventDefault(); }
+      if (e.key === 'ArrowUp') { (buttons[i - 1] ?? field).focus(); e.preventDefault(); }
+      if (e.key === 'Escape') { field.focus(); field.value = ''; this.#find(''); }
+    });
+  }
+
+  #find(text) {
+    const wanted = plain(text);
+    const found = wanted ? this.view.data.names.filter(n => plain(n.text).includes(wanted)) : [];
+    this.list.hidden = !wanted;
+    this.list.replaceChildren(...found.slice(0, 8).map(name => {
+      const item = element('li');
+      item.append(nameButton(name, n => { this.list.hidden = true; this.go(n); }));
+      return item;
+    }));
+    if (wanted && found.length === 0) this.list.append(element('li', 'no such name on the strips'));
+    if (found.length > 8) this.list.append(element('li', `and ${found.length - 8} more`));
+  }
+}
+
+/** What is known of a name, as text. */
+export function facts(box, name, view, close, playback) {
+  const { map, minutes } = view.data;
+  const inches = view.inches;
+  box.replaceChildren();
+  box.hidden = !name;
+  if (!name) return;
+  const head = element('h3');
+  head.append(element('bdi', name.text));
+  const list = element('dl');
+  const say = (what, how) => { const pair = element('div'); pair.append(element('dt', what), element('dd', how)); list.append(pair); };
+  say('number', String(name.order));
+  const row = element('dd');
+  row.append('line ', String(name.line), ' of ', element('bdi', name.list));
+  const pair = element('div');
+  pair.append(element('dt', 'row'), row);
+  list.append(pair);
+  say('place', `${map.rounds.length > 1 ? `round ${map.rounds[name.round].number}, ` : ''}from ${lengthInWords(name.start, inches)} to ${lengthInWords(name.start + name.width, inches)}`);
+  say('width', lengthInWords(name.width, inches, true));
+  const hooping = map.hoopings.find(h => h.number === name.hooping);
+  if (hooping) {
+    const counted = minutes?.[hooping.number];
+    say('hooping', `${hooping.number}, ${hooping.sewn ? 'sewn' : counted ? `${Math.max(1, Math.round(counted))} min` : map.hasPaths ? 'counting' : 'no needle path'}`);
+  }
+  if (name.gone) say('note', 'sewn, and no longer asked for');
+  const buttons = element('p', undefined, { className: 'facts-buttons' });
+  if (map.hasPaths && hooping) {
+    const play = element('button', `Play hooping ${hooping.number}`, { type: 'button' });
+    play.addEventListener('click', () => playback(hooping.number));
+    buttons.append(play);
+  }
+  const shut = element('button', 'Close', { type: 'button' });
+  shut.addEventListener('click', close);
+  buttons.append(shut);
+  box.append(head, list, buttons);
+}

@@ -48,6 +48,29 @@ internal static class HemPlaces
         }
     }
 
+    /// <summary>A blank where ends meet needs ends that meet, and diagonal joins have to leave room for names.</summary>
+    public static void CheckJoins(Job.BandJob job, HemPlan hem, List<Problem> problems)
+    {
+        if (!hem.Closed && job.Layout.ClosingBlank is { Mm: > 0 } blank)
+        {
+            problems.Add(Problem.CannotUse(
+                new Where(File, Key: "strip.closingBlank"),
+                FormattableString.Invariant($"A blank of {blank.Mm:0.#} mm is asked for where the strip's ends meet, and the ends of this edge do not meet."),
+                FormattableString.Invariant($"Leave \"closingBlank\" away. To keep the left end free, write \"{blank.Mm / 2:0.#} mm at {blank.Mm / 4:0.#} mm\" in \"keepClear\" of the group “hem”.")));
+        }
+
+        int joins = JoinPlaces.Of(hem, 1).Count();
+        double kept = hem.KeepClear.Sum(z => z.WidthMm) + hem.KeepFreeMm;
+        double room = hem.RoundMm(1) - kept - (joins * hem.JoinBlankMm);
+        if (joins > 0 && room < LeastRoomMm * (joins + 1))
+        {
+            problems.Add(Problem.CannotUse(
+                new Where(File, Key: "strip.join"),
+                FormattableString.Invariant($"{joins} diagonal joins take {hem.JoinBlankMm:0} mm each and leave no room for names on a round of {hem.RoundMm(1):0} mm."),
+                FormattableString.Invariant($"Sew in longer pieces (\"piece\": \"{Math.Ceiling(hem.RoundMm(1) / 20) * 10:0} mm\"), or write \"join\": \"straight\": those lie in the gaps between names.")));
+        }
+    }
+
     private static Problem OffTheHem(HemPlan hem, string key, string what) => Problem.CannotUse(
         new Where(File, Key: key),
         FormattableString.Invariant($"{what}, and the hem is only {hem.EdgeLengthMm:0} mm long."),

@@ -43,6 +43,18 @@ public sealed record HemPlan(
     StripWidths Strip,
     RunDirection Runs)
 {
+    /// <summary>Blank that a slanting seam between two pieces takes, its own slant included; 0 where joins are straight.</summary>
+    public double JoinBlankMm { get; init; }
+
+    /// <summary>Longest piece that was asked for; null for none.</summary>
+    public double? AskedPieceMm { get; init; }
+
+    /// <summary>Strips that lie side by side on one cloth.</summary>
+    public int Lanes { get; init; } = 1;
+
+    /// <summary>Longest piece of a round; of a curved strip a metre, or less on a tight curve, where none was asked for.</summary>
+    public double? LongestPieceMm(int round) => AskedPieceMm ?? (IsCurved ? Math.Min(1000, 1.3 * RadiusMm(round)) : null);
+
     /// <summary>Strips are cut as pieces of a ring that lies flat on the garment.</summary>
     public bool IsCurved { get; init; }
 

@@ -24,7 +24,9 @@ public static class HemPlanner
         {
             Side = job.Strip.Side,
             ReadBy = job.Strip.ReadBy,
-            KeepClear = [.. job.Layout.KeepClear.Select(c => new ClearZone(c.At.Mm, c.Width.Mm))],
+            KeepClear = [.. job.Layout.KeepClear.Select(c => new ClearZone(c.At.Mm, c.Width.Mm)), .. ClosingBlank(job, strip)],
+            JoinBlankMm = job.Layout.IsJoinedDiagonally ? JoinBlankMm(job, strip) : 0,
+            AskedPieceMm = job.Layout.Piece?.Mm,
             StartMm = job.Layout.Start.Mm,
             CentreFrontMm = job.Layout.CentreFront?.Mm,
             CentreBackMm = job.Layout.CentreBack?.Mm,
@@ -53,6 +55,7 @@ public static class HemPlanner
         {
             HemPlaces.Check(hem, problems);
             CurvedStrips.Check(job, hem, problems);
+            HemPlaces.CheckJoins(job, hem, problems);
             hem = WithEasing(hem, job.Layout, problems);
         }
 
@@ -67,6 +70,16 @@ public static class HemPlanner
     /// </summary>
     public static RunDirection Runs(GarmentSide side, Reader readBy) =>
         (side == GarmentSide.Outside) == (readBy == Reader.Viewer) ? RunDirection.CounterClockwise : RunDirection.Clockwise;
+
+    /// <summary>The slant of a seam at 45° runs along the strip for as much as it is wide; on both sides of it names keep clear.</summary>
+    private static double JoinBlankMm(BandJob job, StripWidths strip) => strip.FinishedWidthMm + (2 * job.Layout.JoinClear.Mm);
+
+    /// <summary>The blank where the ends of a closed strip meet, which is a place kept clear at its starting end.</summary>
+    private static IEnumerable<ClearZone> ClosingBlank(BandJob job, StripWidths strip)
+    {
+        double width = job.Layout.ClosingBlank?.Mm ?? (job.Layout.IsJoinedDiagonally ? JoinBlankMm(job, strip) : 0);
+        return job.Hem.Closed && width > 0 ? [new ClearZone(0, width)] : [];
+    }
 
     /// <summary>A strip that must become shorter at its upper edge says so, and what to do about it.</summary>
     private static HemPlan WithEasing(HemPlan hem, LayoutSettings layout, List<Problem> problems)

@@ -14,6 +14,9 @@ public static class JobDefaults
 
     public const bool Closed = true;
 
+    /// <summary>Clear of names on each side of a slanting seam: common practice, no source.</summary>
+    public static Length JoinClear { get; } = Length.FromMm(40);
+
     public static Length CutWidth { get; } = Length.FromInches(2);
 
     public static Length TurnIn { get; } = Length.FromInches(0.5);

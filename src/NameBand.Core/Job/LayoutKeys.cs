@@ -16,6 +16,9 @@ internal static class LayoutKeys
     public static readonly LengthKey JoinAllowance = new("strip.joinAllowance", JobDefaults.JoinAllowance, 0, 200);
     public static readonly LengthKey EndCloth = new("strip.endCloth", JobDefaults.EndCloth, 0, 1000);
     public static readonly WordKey<bool> Grain = new("strip.grain", ("straight", false), ("bias", true));
+    public static readonly WordKey<bool> Join = new("strip.join", ("straight", false), ("diagonal", true));
+    public static readonly LengthKey JoinClear = new("strip.joinClear", JobDefaults.JoinClear, 0, 200);
+    public static readonly LengthKey ClosingBlank = new("strip.closingBlank", null, 0, 1000, "none; with diagonal joins what such a join needs");
     public static readonly WordKey<bool> Shape = new("strip.shape", ("straight", false), ("curved", true));
     public static readonly NumberKey ClothShrinkage = new("shop.clothShrinkage", 0, 0, 0.3);
     public static readonly LengthKey MostGap = new("lettering.mostGap", null, 0.5, 10_000, "any");
@@ -27,8 +30,8 @@ internal static class LayoutKeys
 
     public static readonly ImmutableArray<JobKey> All =
     [
-        KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, Grain, Shape,
-        ClothShrinkage, MostGap,
+        KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, Grain,
+        Join, JoinClear, ClosingBlank, Shape, ClothShrinkage, MostGap,
         GroupColumn, Groups,
     ];
 }

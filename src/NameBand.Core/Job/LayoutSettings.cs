@@ -42,6 +42,15 @@ public sealed record LayoutSettings
     /// <summary>Whether strips are cut as pieces of a ring, so that they lie flat on a round hem.</summary>
     public bool IsCurved { get; init; }
 
+    /// <summary>Whether pieces are joined by seams at 45° across the strip, which show less and lie flatter.</summary>
+    public bool IsJoinedDiagonally { get; init; }
+
+    /// <summary>Clear of names on each side of a diagonal seam.</summary>
+    public Length JoinClear { get; init; } = JobDefaults.JoinClear;
+
+    /// <summary>Blank where the strip's ends meet; null: none, or what a diagonal join needs.</summary>
+    public Length? ClosingBlank { get; init; }
+
     /// <summary>Cloth beyond a piece's end that goes into the seam of a join.</summary>
     public Length JoinAllowance { get; init; } = JobDefaults.JoinAllowance;
 

@@ -21,6 +21,9 @@ public static class LayoutPlanner
             MarkReachMm = -MarkLineMm(job) + SegmentCutter.MarkArmMm,
             WidestPiece = lettered.Names.SelectMany(n => n.Pieces).Select(p => p.Piece.Ink.WidthMm).DefaultIfEmpty(0).Max(),
         };
+        double markY = MarkLineMm(job);
+        int lanes = Lanes.InUse(job, sizing, markY);
+        sizing = sizing with { Hem = hem = hem with { Lanes = lanes } };
         double floor = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
         var (names, held) = HoldOversized(lettered.Names, sizing, floor);
         var ordered = Ordering.Order(names, job.Lettering.Order, job.Lettering.Collation);
@@ -34,8 +37,6 @@ public static class LayoutPlanner
             ? (given.Mm, HeightBound.Given)
             : ordered.Count == 0 ? (job.Lettering.Least.Mm, HeightBound.None) : search.Largest(ordered);
 
-        double markY = MarkLineMm(job);
-        int lanes = Lanes.InUse(job, sizing, markY);
         var baselines = new Baselines(ordered, height, sizing);
         var (laid, proof) = new RoundLayout(sizing, job.Lettering, height, baselines).Lay(ordered);
         var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes).Lay(laid);

@@ -21,7 +21,7 @@ internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool 
     public static ImmutableArray<Stretch> Of(HemPlan hem, int round)
     {
         double length = hem.RoundMm(round);
-        if (hem.KeepClear.IsEmpty && hem.StartMm <= 0 && hem.KeepFreeMm <= 0)
+        if (hem.KeepClear.IsEmpty && hem.StartMm <= 0 && hem.KeepFreeMm <= 0 && hem.JoinBlankMm <= 0)
         {
             return [new Stretch(round, 0, length, !hem.Closed)];
         }
@@ -32,6 +32,17 @@ internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool 
         foreach (var zone in hem.KeepClear)
         {
             Block(blocked, (zone.AtMm * scale) - (zone.WidthMm / 2), zone.WidthMm, length, hem.Closed);
+        }
+
+        var joins = JoinPlaces.Of(hem, round).ToList();
+        if (joins.Count == 0 && hem.KeepClear.IsEmpty && start <= 0 && hem.KeepFreeMm <= 0)
+        {
+            return [new Stretch(round, 0, length, !hem.Closed)];
+        }
+
+        foreach (double join in joins)
+        {
+            Block(blocked, join - (hem.JoinBlankMm / 2), hem.JoinBlankMm, length, hem.Closed);
         }
 
         Block(blocked, start > 0 ? start - hem.KeepFreeMm : length - hem.KeepFreeMm, hem.KeepFreeMm, length, hem.Closed);

@@ -42,15 +42,12 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes)
             for (int i = 0; i < beside.Count; i++)
             {
                 int pieces = (lanes / beside.Count) + (i < lanes % beside.Count ? 1 : 0);
-                parts.AddRange(PieceCutter.Cut(beside[i], pieces, LongestPieceMm(beside[i])));
+                parts.AddRange(PieceCutter.Cut(beside[i], pieces, sizing.Hem));
             }
         }
 
         return [.. parts.Chunk(lanes).Select(c => c.ToList())];
     }
-
-    private double? LongestPieceMm(LaidRound round) => job.Layout.Piece?.Mm
-        ?? (sizing.Hem.IsCurved ? ClothLayoutMeasures.CurvedPieceMm(sizing.Hem.RadiusMm(round.Number)) : null);
 
     private void LayCloth(List<RoundPart> parts)
     {
@@ -80,7 +77,11 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes)
     {
         bool isFirst = part.StartMm <= 0;
         bool isLast = part.EndMm >= part.Round.LengthMm;
-        double join = job.Layout.JoinAllowance.Mm;
+
+        // An end cut at 45° reaches half the strip's width further, and its allowance lies across the seam.
+        double join = job.Layout.IsJoinedDiagonally
+            ? (job.Strip.CutWidth.Mm / 2) + (job.Layout.JoinAllowance.Mm * Math.Sqrt(2))
+            : job.Layout.JoinAllowance.Mm;
         double turned = job.Strip.TurnIn.Mm;
         double before = !isFirst ? join : sizing.Hem.Closed ? 0 : turned;
         double after = !isLast ? join : sizing.Hem.Closed ? sizing.Hem.OverlapMm : turned;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Garment;
 
 namespace NameBand.Layout.Pieces;
 
@@ -11,9 +12,15 @@ internal sealed record RoundPart(LaidRound Round, double StartMm, double EndMm, 
 /// <summary>Cuts rounds into pieces, always in a gap between two names and never where nothing may be joined.</summary>
 internal static class PieceCutter
 {
-    /// <summary>As even as the gaps allow, <paramref name="pieces"/> of them or more where one would be over <paramref name="longestMm"/>.</summary>
-    public static ImmutableArray<RoundPart> Cut(LaidRound round, int pieces, double? longestMm)
+    /// <summary>As even as the gaps allow, <paramref name="pieces"/> of them or more where one would be over the longest; diagonal joins at their own places.</summary>
+    public static ImmutableArray<RoundPart> Cut(LaidRound round, int pieces, HemPlan hem)
     {
+        double? longestMm = hem.LongestPieceMm(round.Number);
+        if (hem.JoinBlankMm > 0)
+        {
+            return At(round, [.. DiagonalJoins(round, hem)]);
+        }
+
         int least = Math.Max(pieces, longestMm is { } longest ? (int)Math.Ceiling((round.LengthMm / longest) - 1e-9) : 1);
         double[] gaps = [.. Gaps(round)];
         for (int count = least; ; count++)
@@ -25,6 +32,13 @@ internal static class PieceCutter
             }
         }
     }
+
+    /// <summary>The places that were kept for them; where names run over, the gaps that are as wide.</summary>
+    private static IEnumerable<double> DiagonalJoins(LaidRound round, HemPlan hem) => round.LengthMm <= round.HemMm + Sizing.SlightMm
+        ? JoinPlaces.Of(hem, round.Number)
+        : round.Names.Zip(round.Names.Skip(1))
+            .Where(p => p.Second.StartMm - p.First.EndMm >= hem.JoinBlankMm - Sizing.SlightMm)
+            .Select(p => (p.First.EndMm + p.Second.StartMm) / 2);
 
     /// <summary>Middles of the gaps between neighbouring names that stand on the same stretch.</summary>
     private static IEnumerable<double> Gaps(LaidRound round)

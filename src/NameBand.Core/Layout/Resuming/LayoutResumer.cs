@@ -3,6 +3,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
+using NameBand.Layout.Pieces;
 using NameBand.Lettering;
 using NameBand.Names;
 
@@ -31,6 +32,7 @@ public static class LayoutResumer
             WidestPiece = lettered.Names.SelectMany(n => n.Pieces).Select(p => p.Piece.Ink.WidthMm).DefaultIfEmpty(0).Max(),
         };
         var earlier = from.Earlier;
+        sizing = sizing with { Hem = hem = hem with { Lanes = Lanes.InUse(job, sizing, earlier.MarkYMm) } };
         double height = earlier.LetterHeightMm;
         var baseline = new SettledBaseline(earlier.BaselineYMm, height, sizing);
         var (names, held) = HoldUnfitting(lettered.Names, sizing, height, baseline, from);

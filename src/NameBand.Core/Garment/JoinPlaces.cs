@@ -1,0 +1,55 @@
+namespace NameBand.Garment;
+
+/// <summary>
+/// Where a round is joined by slanting seams. Such a seam takes more of the strip than a gap between two names has, so
+/// its places are settled before the names are laid out, and names keep out of them.
+/// </summary>
+internal static class JoinPlaces
+{
+    /// <summary>Middles of the joins along the round, from left to right; none where joins are straight and lie in gaps.</summary>
+    public static IEnumerable<double> Of(HemPlan hem, int round)
+    {
+        double length = hem.RoundMm(round);
+        if (hem.JoinBlankMm <= 0 || length <= 0)
+        {
+            yield break;
+        }
+
+        int pieces = Math.Max(LeastPieces(hem, round), hem.LongestPieceMm(round) is { } most ? (int)Math.Ceiling((length / most) - 1e-9) : 1);
+        double before = 0;
+        for (int k = 1; k < pieces; k++)
+        {
+            double at = Clear(hem, round, length * k / pieces);
+            if (at - before > hem.JoinBlankMm && length - at > hem.JoinBlankMm)
+            {
+                yield return at;
+                before = at;
+            }
+        }
+    }
+
+    /// <summary>Rounds fewer than the lanes of a cloth are cut into as many pieces as fill the lanes.</summary>
+    private static int LeastPieces(HemPlan hem, int round)
+    {
+        if (hem.FixedRounds is not { } rounds || round > rounds)
+        {
+            return 1;
+        }
+
+        int first = (round - 1) / hem.Lanes * hem.Lanes;
+        int beside = Math.Min(hem.Lanes, rounds - first);
+        return (hem.Lanes / beside) + (round - 1 - first < hem.Lanes % beside ? 1 : 0);
+    }
+
+    /// <summary>The nearest place at which the join keeps out of seams and of what else is kept clear.</summary>
+    private static double Clear(HemPlan hem, int round, double wishedMm)
+    {
+        double scale = hem.RoundMm(round) / hem.EdgeLengthMm;
+        double reach = hem.JoinBlankMm / 2;
+        var zones = hem.KeepClear.Select(z => (From: (z.AtMm * scale) - (z.WidthMm / 2) - reach, To: (z.AtMm * scale) + (z.WidthMm / 2) + reach)).ToList();
+        bool IsFree(double at) => !zones.Exists(z => at > z.From + 1e-9 && at < z.To - 1e-9);
+        return zones.SelectMany(z => new[] { z.From, z.To }).Prepend(wishedMm)
+            .Where(at => at >= reach && at <= hem.RoundMm(round) - reach && IsFree(at))
+            .OrderBy(at => Math.Abs(at - wishedMm)).FirstOrDefault(wishedMm);
+    }
+}

@@ -18,6 +18,7 @@ internal static class Usage
         [PrintCommand.Verb] = ["--out", "--thanks", "--playback", "--json", "--help"],
         [PageCommand.Verb] = ["--port", "--no-browser", "--lend", "--help"],
         [MeasureCommand.Verb] = ["--size", "--lines", "--json", "--help"],
+        [SwatchCommand.Verb] = ["--measured", "--set", "--out", "--json", "--help"],
         [FacesCommand.Verb] = ["--json", "--help"],
     };
 
@@ -92,6 +93,7 @@ internal static class Usage
         FitCommand.Verb => "fit JOB [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--thanks] [--playback] [--json]",
         PageCommand.Verb => "page JOB [--port N] [--no-browser] [--lend]",
+        SwatchCommand.Verb => "swatch JOB [--out DIR] [--measured LENGTH [--set]] [--json]",
         MeasureCommand.Verb => "measure JOB [--size HEIGHT] [--lines COUNT] [--json]",
         _ => "faces [--json]",
     };

@@ -138,6 +138,25 @@ public static class Bander
     public static MeasureReport Measure(string jobFolder, Length? size = null, int? mostLines = null) =>
         MeasureRun.Run(jobFolder, size, mostLines);
 
+    /// <summary>Makes the swatch of a job, whole or not at all; the out folder is not touched.</summary>
+    /// <param name="swatchFolder">Null: the folder <c>swatch</c> inside the job's folder.</param>
+    /// <exception cref="OperationCanceledException">An earlier swatch is as it was.</exception>
+    /// <exception cref="IOException">The machine could not write; an earlier swatch is as it was.</exception>
+    public static SwatchReport Swatch(
+        string jobFolder, string? swatchFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default)
+    {
+        string output = swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName);
+        var mended = Directory.Exists(jobFolder) ? OutFolder.MendInterruptedSwatch(jobFolder, output) : [];
+        var report = Swatching.Make(jobFolder, output, progress, cancel);
+        return report with { Problems = [.. mended, .. report.Problems] };
+    }
+
+    /// <summary>Says what the measured length between a swatch's marks makes of strip.shortening.</summary>
+    /// <param name="set">Writes it into job.json, the rest of which stays as it is.</param>
+    /// <exception cref="IOException">The machine could not write; job.json is as it was.</exception>
+    public static ShorteningReport ReadSwatch(string jobFolder, string? swatchFolder, Length measured, bool set) =>
+        Swatching.Read(jobFolder, swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName), measured.Mm, set);
+
     private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string output) =>
         Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, output) : [];
 

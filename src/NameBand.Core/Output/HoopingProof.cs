@@ -86,7 +86,7 @@ public static class HoopingProof
     }
 
     /// <summary>The field's corners, and a short line at the middle of each side.</summary>
-    private static void DrawField(Picture picture, ProofPage page, Common.Box field)
+    internal static void DrawField(Picture picture, ProofPage page, Common.Box field)
     {
         const double arm = 7;
         double thick = page.Px(0.35);

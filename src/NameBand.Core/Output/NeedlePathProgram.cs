@@ -15,10 +15,14 @@ namespace NameBand.Output;
 public static class NeedlePathProgram
 {
     /// <param name="stitchesPerMinute">The pace from which the feed follows: each stitch takes as long as any other.</param>
-    public static void Write(Stream stream, Hooping hooping, NeedlePath path, ProgramSettings words, double stitchesPerMinute)
+    public static void Write(Stream stream, Hooping hooping, NeedlePath path, ProgramSettings words, double stitchesPerMinute) =>
+        Write(stream, string.Create(CultureInfo.InvariantCulture, $"HOOPING {hooping.Number}"), path, words, stitchesPerMinute);
+
+    /// <param name="title">Capitals, figures and blanks: said in the program's first comment.</param>
+    internal static void Write(Stream stream, string title, NeedlePath path, ProgramSettings words, double stitchesPerMinute)
     {
         using var writer = new StreamWriter(stream, Encoding.ASCII, 64 * 1024, leaveOpen: true) { NewLine = "\n" };
-        writer.Write(string.Create(CultureInfo.InvariantCulture, $"%\n(HOOPING {hooping.Number}, {path.Steps.Length} STEPS)\n{words.Start}\n"));
+        writer.Write(string.Create(CultureInfo.InvariantCulture, $"%\n({title}, {path.Steps.Length} STEPS)\n{words.Start}\n"));
         var at = default(Point);
         long lastFeed = 0;
         for (int i = 0; i < path.Steps.Length; i++)

@@ -53,9 +53,12 @@ public sealed class OutFolder : IDisposable
     /// <param name="outFolder">The folder to renew; it need not exist.</param>
     public static Result<OutFolder> Begin(string jobFolder, string outFolder) => Begin(jobFolder, outFolder, null, false);
 
-    internal static Result<OutFolder> Begin(string jobFolder, string outFolder, Action<OutStep>? atStep, bool withoutExchange)
+    /// <summary>As <see cref="Begin(string, string)"/>, for the folder of a swatch: one that holds a plan is refused.</summary>
+    public static Result<OutFolder> BeginSwatch(string jobFolder, string swatchFolder) => Begin(jobFolder, swatchFolder, null, false, OutKind.Swatch);
+
+    internal static Result<OutFolder> Begin(string jobFolder, string outFolder, Action<OutStep>? atStep, bool withoutExchange, OutKind? kind = null)
     {
-        var at = OutSiblings.Of(outFolder);
+        var at = OutSiblings.Of(outFolder) is { } found ? found with { Kind = kind ?? OutKind.Plan } : null;
         if (at is null || at.WouldSwallow(jobFolder) || File.Exists(at.Out))
         {
             return Result.Fail<OutFolder>(Problem.CannotUse(
@@ -114,9 +117,15 @@ public sealed class OutFolder : IDisposable
     /// Puts right what an interrupted run left, if there is anything and nobody is writing just now. For the start of
     /// every command; cheap when all is well.
     /// </summary>
-    public static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder)
+    public static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder) => MendInterrupted(jobFolder, outFolder, OutKind.Plan);
+
+    /// <summary>The same for the folder of a swatch.</summary>
+    public static ImmutableArray<Problem> MendInterruptedSwatch(string jobFolder, string swatchFolder) => MendInterrupted(jobFolder, swatchFolder, OutKind.Swatch);
+
+    private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder, OutKind kind)
     {
-        if (OutSiblings.Of(outFolder) is not { } at || at.WouldSwallow(jobFolder) || !(OutMending.IsNeeded(at) || OutLocks.AnyLeft(jobFolder, at)))
+        var at = OutSiblings.Of(outFolder) is { } found ? found with { Kind = kind } : null;
+        if (at is null || at.WouldSwallow(jobFolder) || !(OutMending.IsNeeded(at) || OutLocks.AnyLeft(jobFolder, at)))
         {
             return [];
         }
@@ -271,7 +280,7 @@ public sealed class OutFolder : IDisposable
             return Problem.CannotUse(new Where(at.Out), $"This folder cannot be read: {e.Message}", "Choose another folder with --out.");
         }
 
-        return OutManifest.PlanFormat(at.Out) switch
+        return OutManifest.Format(at.Out, at.Kind) switch
         {
             PlanJson.Format => null,
             { } newer and > PlanJson.Format => Problem.CannotUse(
@@ -280,7 +289,7 @@ public sealed class OutFolder : IDisposable
                 "Use the newer NameBand, or choose another folder with --out."),
             _ => Problem.CannotUse(
                 new Where(at.Out),
-                "This folder holds something already, and no plan.json of ours is among it.",
+                $"This folder holds something already, and no {at.Kind.File} of ours is among it.",
                 "Nothing in it was touched. Choose an empty or new folder with --out."),
         };
     }

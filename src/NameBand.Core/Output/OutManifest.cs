@@ -96,18 +96,16 @@ internal sealed partial class OutManifest
         ? relative is "proofs" or "needle-paths"
         : _entries.Keys.Any(k => k.StartsWith(relative + "/", StringComparison.Ordinal));
 
-    /// <summary>Whether the folder holds a plan of ours, and of which format; null when it holds none.</summary>
-    public static int? PlanFormat(string folder)
+    /// <summary>Whether the folder holds a plan of ours, or a swatch, and of which format; null when it holds none.</summary>
+    public static int? Format(string folder, OutKind kind)
     {
         try
         {
-            using var stream = File.OpenRead(Path.Combine(folder, OutPaths.Plan));
+            using var stream = File.OpenRead(Path.Combine(folder, kind.File));
             using var json = JsonDocument.Parse(stream);
             var root = json.RootElement;
             bool ours = root.ValueKind == JsonValueKind.Object
-                && root.TryGetProperty("letterHeightMm", out _)
-                && root.TryGetProperty("hoopings", out _)
-                && root.TryGetProperty("rows", out _);
+                && kind.Keys.All(key => root.TryGetProperty(key, out _));
             return ours && root.TryGetProperty("format", out var format) && format.TryGetInt32(out int number) ? number : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or InvalidOperationException)

@@ -28,7 +28,7 @@ internal static class OutMending
                 // Cut off between the two renames: the earlier one takes its place again.
                 Directory.Move(at.Old, at.Out);
             }
-            else if (!Directory.Exists(at.New) && OutManifest.PlanFormat(at.Out) is not null)
+            else if (!Directory.Exists(at.New) && OutManifest.Format(at.Out, at.Kind) is not null)
             {
                 // Cut off after both renames: the new one stands, the earlier one only has to go.
                 Remove(at.Old);

@@ -6,6 +6,7 @@ namespace NameBand.Output;
 public static class OutPaths
 {
     public const string Plan = "plan.json";
+    public const string Swatch = "swatch.json";
     public const string ReadMeFirst = "read-me-first.txt";
     public const string Worksheet = "worksheet.csv";
     public const string Changes = "changes.csv";
@@ -40,6 +41,18 @@ public static class OutPaths
 
     /// <param name="paper">The paper size's word.</param>
     public static string ProofReading(string paper) => $"sheets/proof-reading-{paper}.pdf";
+
+    public static string SwatchNeedlePath(int hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"needle-paths/swatch-{hooping:D2}.csv");
+
+    public static string SwatchProgram(int hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"needle-paths/swatch-{hooping:D2}.iso");
+
+    public static string SwatchProof(int hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"proofs/swatch-{hooping:D2}.png");
+
+    /// <param name="paper">The paper size's word.</param>
+    public static string SwatchSheet(string paper) => $"swatch-{paper}.pdf";
 
     public const string NameFinder = "sheets/name-finder.csv";
 

@@ -3,6 +3,9 @@ namespace NameBand.Output;
 /// <summary>The out folder's full path and the names beside it, on the same volume, that its building uses.</summary>
 internal sealed record OutSiblings(string Out, string Parent)
 {
+    /// <summary>What kind of folder it is to be.</summary>
+    public OutKind Kind { get; init; } = OutKind.Plan;
+
     /// <summary>Where the next out folder is built; after an exchange of names, the earlier one until it is gone.</summary>
     public string New => Beside("new");
 

@@ -17,7 +17,8 @@ internal static class AlignmentMarks
         Cross(new Point(placed.XMm + plan.RightMarkMm(placed), y), segment.MarkArmMm, writer);
     }
 
-    private static void Cross(Point centre, double half, PathWriter writer)
+    /// <summary>A cross of two long stitches.</summary>
+    public static void Cross(Point centre, double half, PathWriter writer)
     {
         writer.Trim(false);
         writer.JumpTo(centre with { XMm = centre.XMm - half }, StitchKind.Mark);

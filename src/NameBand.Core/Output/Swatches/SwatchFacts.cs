@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Load.Swatches;
+using NameBand.Stitching;
+
+namespace NameBand.Output.Swatches;
+
+/// <summary>One hooping of a swatch as it is sewn.</summary>
+public sealed record SewnSwatch(SwatchHooping Hooping, NeedlePath Path, int Stitches, double Minutes);
+
+/// <summary>What a swatch's files are written from.</summary>
+/// <param name="ShorteningPart">What the job reckons with.</param>
+public sealed record SwatchFacts(
+    string Title, Fabric Fabric, string FaceName, double LetterHeightMm, double ShorteningPart, SwatchPlan Plan, ImmutableArray<SewnSwatch> Hoopings)
+{
+    /// <summary>The sample's own figure, such as <c>spacing 0.34 mm</c>.</summary>
+    internal static string InWords(SwatchSample sample) => sample.Row switch
+    {
+        SwatchRow.Spacing => FormattableString.Invariant($"spacing {sample.SpacingMm:0.00} mm"),
+        SwatchRow.PullCompensation => FormattableString.Invariant($"compensation {sample.PullCompensationMm:0.00} mm"),
+        _ => FormattableString.Invariant($"letters {sample.LetterHeightMm:0.0} mm"),
+    };
+}

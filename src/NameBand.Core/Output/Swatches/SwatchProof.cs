@@ -1,0 +1,66 @@
+using NameBand.Common;
+using NameBand.Layout;
+using NameBand.Output.Drawing;
+
+namespace NameBand.Output.Swatches;
+
+/// <summary>A swatch at true scale as it will look, with what each sample is, and a tape whose nought lies at the left mark.</summary>
+public static class SwatchProof
+{
+    public const double PixelsPerMm = 8;
+
+    private const double AroundMm = 4;
+    private const double CaptionMm = 2.3;
+    private const double FootMm = 9;
+
+    public static void Draw(Stream png, SwatchFacts facts, SewnSwatch sewn, CaptionFace face)
+    {
+        var field = facts.Plan.Field;
+        double left = field.LeftMm - AroundMm;
+        double top = field.TopMm + AroundMm + TapeMeasure.WidthMm;
+        double bottom = field.BottomMm - AroundMm;
+        var page = new ProofPage(left, top, field.WidthMm + (2 * AroundMm), top - bottom + FootMm, PixelsPerMm);
+        page.Write(png, picture =>
+        {
+            ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Dyes.CottonAt);
+            HoopingProof.DrawField(picture, page, field);
+            double zero = sewn.Hooping.LeftMarkMm;
+            TapeMeasure.Draw(picture, page, face, field.TopMm + AroundMm, zero, left - zero, left + page.WidthMm - zero);
+            DrawMarks(picture, page, facts, sewn, face);
+            foreach (var placed in sewn.Hooping.Samples)
+            {
+                int cap = page.CapPx(1.35);
+                double x = placed.At.XMm + (placed.WidthMm / 2);
+                face.Set(picture, SwatchFacts.InWords(placed.Sample), page.X(x), page.Y(placed.LabelAt.YMm - 2.2), cap, Dyes.Ink, 0.5);
+            }
+
+            var steps = sewn.Path.Steps.AsSpan();
+            double thread = facts.Fabric.Thread.DiameterMm;
+            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, thread);
+            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades, thread);
+            DrawFoot(picture, page, facts, sewn, face, bottom);
+        });
+    }
+
+    /// <summary>A line from cross to cross with its length: what is measured after sewing.</summary>
+    private static void DrawMarks(Picture picture, ProofPage page, SwatchFacts facts, SewnSwatch sewn, CaptionFace face)
+    {
+        double from = sewn.Hooping.LeftMarkMm;
+        double to = from + facts.Plan.MarksApartMm;
+        double y = sewn.Hooping.MarkYMm;
+        picture.Level(page.X(from + 3.5), page.X(to - 3.5), page.Y(y), Math.Max(1, page.Px(0.15)), Dyes.Madder, 0.8, page.Px(1));
+        face.Set(
+            picture, FormattableString.Invariant($"{facts.Plan.MarksApartMm:0} mm before sewing: measure it afterwards"),
+            page.X((from + to) / 2), page.Y(y + 0.7), page.CapPx(1.6), Dyes.Madder, 0.5);
+    }
+
+    private static void DrawFoot(Picture picture, ProofPage page, SwatchFacts facts, SewnSwatch sewn, CaptionFace face, double bottom)
+    {
+        picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Dyes.TableAt + 9);
+        picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), Dyes.Ink, 0.5);
+        string count = facts.Hoopings.Length > 1 ? FormattableString.Invariant($"swatch {sewn.Hooping.Number} of {facts.Hoopings.Length}") : "swatch";
+        string text = FormattableString.Invariant(
+            $"{count}   ·   {facts.Fabric.Name}, {facts.Fabric.Thread.Name}   ·   {sewn.Stitches} stitches   ·   {Thousandths.Tenths(sewn.Minutes):0.0} min   ·   true size");
+        face.Set(picture, text, page.Px(4), page.Y(bottom - 5.4), page.CapPx(CaptionMm), Dyes.Ink);
+    }
+}

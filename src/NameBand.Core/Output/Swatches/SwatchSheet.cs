@@ -1,0 +1,167 @@
+using System.Globalization;
+using NameBand.Load.Swatches;
+using NameBand.Output.Packet;
+using NameBand.Output.Sheets;
+using NameBand.Stitching;
+using SkiaSharp;
+
+namespace NameBand.Output.Swatches;
+
+/// <summary>The printed sheet of a swatch: how to sew it, a picture of it at true size, and a table to write down what was seen.</summary>
+internal static class SwatchSheet
+{
+    private const float Fine = 100;
+    private const double RowMm = 8.2;
+
+    public static void Write(Stream stream, Paper paper, SwatchFacts facts, string jobWord)
+    {
+        using var plain = SheetFace.Open(SheetFace.PlainName);
+        using var strong = SheetFace.Open();
+        using var pages = new SheetPages(stream, paper, $"{facts.Title}: swatch", $"{facts.Title} · swatch", plain, strong);
+        var flow = new PageFlow(pages);
+        flow.NewPage();
+        flow.Heading("The swatch: sew it before the real cloth", 6.5);
+        int number = 0;
+        foreach (string step in Steps(facts, jobWord))
+        {
+            flow.Item((++number).ToString(CultureInfo.InvariantCulture) + ".", step);
+        }
+
+        flow.YMm += 2;
+        flow.Text(ReadMePage.CareInOneLine, ink: Ink.Quiet);
+        Pictures(flow, facts);
+        Table(flow, facts);
+        Settings(flow, facts, jobWord);
+    }
+
+    private static IEnumerable<string> Steps(SwatchFacts facts, string jobWord)
+    {
+        var cloth = facts.Fabric;
+        yield return $"Hoop a piece of the real cloth, {cloth.Name}, with its backing ({cloth.Backing}), the needle ({cloth.Needle}) and the thread ({cloth.Thread.Name}) that you will use. The grain lies as it will in the strip.";
+        yield return $"Sew {Files(facts)}. The two crosses come first, in the colour of the cloth; then the machine stops for the thread of the names.";
+        yield return "Take it out of the hoop, take the backing off, press it face down as you will press the strip, and let it cool.";
+        yield return FormattableString.Invariant($"Measure from the middle of one cross to the middle of the other, to a tenth of a millimetre if you can. It was {facts.Plan.MarksApartMm:0} mm.");
+        yield return $"Look at every sample at arm's length and through a glass, and write into the table what you see. Bend the cloth: is it stiff, or cut along an edge? Pull at a letter's edge: do holes open?";
+        yield return $"Set what you found: swatch {jobWord} --measured with your length tells the shortening, and --set after it writes it into job.json; the others are in the last table.";
+    }
+
+    private static string Files(SwatchFacts facts) => string.Join(
+        " and ", facts.Hoopings.Select(h => FormattableString.Invariant($"{OutPaths.SwatchNeedlePath(h.Hooping.Number)} ({JobInWords.Whole(h.Stitches)} stitches, about {Math.Ceiling(h.Minutes):0} min)")));
+
+    private static void Pictures(PageFlow flow, SwatchFacts facts)
+    {
+        var field = facts.Plan.Field;
+        foreach (var sewn in facts.Hoopings)
+        {
+            if (field.WidthMm > flow.WidthMm || field.HeightMm + 14 > flow.PageRoomMm)
+            {
+                flow.Text($"The field is larger than this paper: {OutPaths.SwatchProof(sewn.Hooping.Number)} shows it at true size.");
+                continue;
+            }
+
+            flow.Room(field.HeightMm + 12);
+            flow.YMm += 7;
+            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, FormattableString.Invariant($"At true size: the crosses are {facts.Plan.MarksApartMm:0} mm apart on this paper too, if it was printed at 100 %."), 3.4, Ink.Quiet);
+            flow.YMm += 3;
+            Draw(flow, sewn, field.LeftMm, field.TopMm, field.WidthMm, field.HeightMm);
+            flow.YMm += field.HeightMm + 2;
+        }
+    }
+
+    private static void Draw(PageFlow flow, SewnSwatch sewn, double leftMm, double topMm, double widthMm, double heightMm)
+    {
+        double x = PageFlow.LeftMm + ((flow.WidthMm - widthMm) / 2);
+        flow.Pages.Box(x, flow.YMm, widthMm, heightMm, 0.15, Ink.Faint);
+        var canvas = flow.Pages.Canvas;
+        canvas.Save();
+        canvas.Translate((float)(x - leftMm), (float)(flow.YMm + topMm));
+        canvas.Scale(1 / Fine, -1 / Fine);
+        using (var names = Lines(sewn.Path, marks: false))
+        using (var thread = Ink.Full.Stroke(0.2 * Fine))
+        {
+            canvas.DrawPath(names, thread);
+        }
+
+        using (var marks = Lines(sewn.Path, marks: true))
+        using (var basting = Ink.Quiet.Stroke(0.35 * Fine))
+        {
+            canvas.DrawPath(marks, basting);
+        }
+
+        canvas.Restore();
+    }
+
+    private static SKPath Lines(NeedlePath path, bool marks)
+    {
+        using var builder = new SKPathBuilder();
+        for (int i = 1; i < path.Steps.Length; i++)
+        {
+            var (before, step) = (path.Steps[i - 1], path.Steps[i]);
+            if (step.Action == NeedleAction.Stitch && before.Action == NeedleAction.Stitch && (step.Kind == StitchKind.Mark) == marks
+                && step.Kind is not (StitchKind.Underlay or StitchKind.Travel))
+            {
+                builder.MoveTo(Hundredths(before.At.XMm), Hundredths(before.At.YMm));
+                builder.LineTo(Hundredths(step.At.XMm), Hundredths(step.At.YMm));
+            }
+        }
+
+        return builder.Detach();
+    }
+
+    private static float Hundredths(double mm) => (float)Math.Round(mm * Fine);
+
+    private static void Table(PageFlow flow, SwatchFacts facts)
+    {
+        flow.Heading("What you saw", 6, 60);
+        double[] at = [0, 13, 62, 90, 118, 146];
+        string[] head = ["", "sewn with", "cloth shows", "width, height", "puckers", "cloth holds"];
+        Line(flow, at, head, Ink.Quiet);
+        foreach (var sample in facts.Plan.Samples)
+        {
+            if (flow.Room(RowMm))
+            {
+                Line(flow, at, head, Ink.Quiet);
+            }
+
+            Line(flow, at, [sample.Label, SwatchFacts.InWords(sample) + (sample.IsJobs ? ", as the job" : ""), "", "", "", ""], Ink.Full);
+        }
+
+        flow.YMm += 2;
+        flow.Text("Cloth shows: none, a little, much. Width, height: thinner, as on the picture, fatter. Puckers: flat, a little, much. Cloth holds: firm, stiff, cut.", sizeMm: 3.4, ink: Ink.Quiet);
+    }
+
+    private static void Line(PageFlow flow, double[] at, string[] cells, Ink ink)
+    {
+        flow.YMm += RowMm;
+        for (int i = 0; i < cells.Length; i++)
+        {
+            flow.Pages.Text(PageFlow.LeftMm + at[i], flow.YMm - 2.4, cells[i], 3.5, ink);
+        }
+
+        flow.Pages.Line(PageFlow.LeftMm, flow.YMm, flow.RightMm, flow.YMm, 0.15, Ink.Faint);
+    }
+
+    private static void Settings(PageFlow flow, SwatchFacts facts, string jobWord)
+    {
+        flow.Heading("What to set in job.json", 6, 60);
+        string apart = facts.Plan.MarksApartMm.ToString("0", CultureInfo.InvariantCulture);
+        (string Key, string What)[] rows =
+        [
+            ("strip.shortening", $"({apart} − your length) / {apart} = ________   (now {facts.ShorteningPart.ToString("0.####", CultureInfo.InvariantCulture)})"),
+            ("stitches.spacing", $"the widest of row A at which no cloth shows: ________ mm   (now {facts.Fabric.SpacingMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
+            ("stitches.pullCompensation", $"of row B the one whose strokes are as wide as on the picture: ________ mm   (now {facts.Fabric.PullCompensationMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
+            ("lettering.least", $"the smallest of row C that can be read at arm's length: ________ mm   (letters now {facts.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture)})"),
+        ];
+        foreach (var (key, what) in rows)
+        {
+            flow.Room(RowMm + 6);
+            flow.YMm += 6;
+            flow.Pages.Strong(PageFlow.LeftMm, flow.YMm, key, 3.4);
+            flow.YMm += 1;
+            flow.Text(what, 4);
+        }
+
+        flow.YMm += 2;
+        flow.Text("If the cloth is cut or puckers in every sample, no setting mends it: take another cloth or a firmer backing, then larger letters, then a lighter face.");
+    }
+}

@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.Lettering;
+using NameBand.Load.Swatches;
+using NameBand.Output;
+using NameBand.Output.Sheets;
+using NameBand.Output.Swatches;
+
+namespace NameBand;
+
+/// <summary>Makes the swatch of a job, and reads what it showed of the cloth's shortening.</summary>
+internal static class Swatching
+{
+    public const string FolderName = "swatch";
+
+    private const string JobWord = "JOB";
+    private const double MostPart = 0.1;
+
+    /// <summary>A reading may be so much over what the marks were, and the cloth simply did not shorten.</summary>
+    private const double ReadingErrorMm = 0.5;
+
+    public static SwatchReport Make(string jobFolder, string output, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        progress?.Report(new Progress("reading the list and laying it out", 0, 0));
+        var read = JobReader.Read(jobFolder);
+        if (read.Value is { Way: not Way.NeedlePath } other && read.IsUsable)
+        {
+            return Refused([OtherWay(other.Way)]);
+        }
+
+        var shelf = new FaceShelf();
+        var planned = Planning.Run(jobFolder, shelf, cancel);
+        if (planned.Value is not { } made || !planned.IsUsable)
+        {
+            return Refused(planned.Problems);
+        }
+
+        var names = made.Plan.Rounds.SelectMany(r => r.Names).Where(n => !n.IsGone).Select(n => n.Lettered).ToImmutableArray();
+        var swatch = SwatchPlanner.Plan(made.Job, made.Fabric, made.Plan.LetterHeightMm, names, made.Face, shelf);
+        if (swatch.Value is not { } plan)
+        {
+            return Refused([.. planned.Problems.Where(p => p.Severity == Severity.CannotUse), .. swatch.Problems]);
+        }
+
+        var begun = OutFolder.BeginSwatch(made.Job.Folder, output);
+        using var folder = begun.Value;
+        if (folder is null || !begun.IsUsable)
+        {
+            return Refused(begun.Problems);
+        }
+
+        progress?.Report(new Progress("sewing the swatch", 0, plan.Hoopings.Length));
+        var facts = Sew(made, plan, shelf);
+        cancel.ThrowIfCancellationRequested();
+        Write(made, facts, folder);
+        ImmutableArray<Problem> problems =
+        [
+            .. begun.Problems, .. SettledStitches.Notes(made.Job, made.Fabric), .. Short(plan), .. folder.Commit(),
+        ];
+        return new SwatchReport(
+            ExitStatus.AllPlaced, made.Job.Title, made.Fabric.Name, plan, facts.Hoopings.Sum(h => h.Stitches),
+            facts.Hoopings.Sum(h => h.Minutes), folder.FullPath, problems);
+    }
+
+    /// <param name="swatchFolder">Whose marks were measured; where there is none the marks were 100 mm apart.</param>
+    /// <param name="set">Whether job.json gets the figure.</param>
+    public static ShorteningReport Read(string jobFolder, string swatchFolder, double measuredMm, bool set)
+    {
+        double apart = SwatchJson.MarksApartMm(swatchFolder) ?? SwatchPlanner.WishedApartMm;
+        var job = JobReader.Read(jobFolder);
+        if (job.Value is not { } read || !job.IsUsable)
+        {
+            return new ShorteningReport(ExitStatus.CannotUse, apart, measuredMm, 0, 0, false, job.Problems);
+        }
+
+        double before = read.Strip.Shortening;
+        double part = Math.Max(0, Math.Round(1 - (measuredMm / apart), 4));
+        if (Doubt(apart, measuredMm) is { } doubt)
+        {
+            return new ShorteningReport(ExitStatus.CannotUse, apart, measuredMm, part, before, false, [doubt]);
+        }
+
+        var problem = set
+            ? JobFileEdit.SetNumber(read.Folder, "strip", "shortening", part.ToString("0.####", CultureInfo.InvariantCulture))
+            : null;
+        return problem is null
+            ? new ShorteningReport(ExitStatus.AllPlaced, apart, measuredMm, part, before, set, [])
+            : new ShorteningReport(ExitStatus.CannotUse, apart, measuredMm, part, before, false, [problem]);
+    }
+
+    private static Problem? Doubt(double apartMm, double measuredMm)
+    {
+        var where = new Where(Key: "--measured");
+        string said = string.Create(CultureInfo.InvariantCulture, $"{measuredMm:0.##} mm");
+        string was = string.Create(CultureInfo.InvariantCulture, $"{apartMm:0} mm");
+        return measuredMm > apartMm + ReadingErrorMm
+            ? Problem.CannotUse(where, $"The marks were {was} apart and now measure {said}: cloth does not grow as it is sewn.", "Measure from the middle of one cross to the middle of the other, with the cloth flat and not stretched.")
+            : measuredMm <= apartMm * (1 - MostPart)
+                ? Problem.CannotUse(where, $"The marks were {was} apart and now measure {said}: a tenth and more was lost, which no plan should reckon with.", "Measure again. If it is so, the cloth needs a firmer backing: sew the swatch again with that.")
+                : null;
+    }
+
+    private static SwatchFacts Sew(Planning.Planned made, SwatchPlan plan, FaceShelf shelf)
+    {
+        var labels = shelf.Open(SheetFace.PlainName, "").Value
+            ?? throw new IOException("The face for the labels is missing: install the program again, with its folder fonts-open.");
+        var sewn = plan.Hoopings.Select(hooping =>
+        {
+            var path = NeedlePathReading.AsWritten(SwatchSewer.Sew(plan, hooping, made.Fabric, made.Face, labels, shelf));
+            var figures = HoopingMeter.Measure(hooping.Number, path, made.Fabric, made.Job.Machine);
+            return new SewnSwatch(hooping, path, figures.Stitches, figures.MachineMinutes);
+        });
+        return new SwatchFacts(
+            made.Job.Title, made.Fabric, made.Face.Name, made.Plan.LetterHeightMm, made.Job.Strip.Shortening, plan, [.. sewn]);
+    }
+
+    private static void Write(Planning.Planned made, SwatchFacts facts, OutFolder folder)
+    {
+        using var captions = Sewing.OpenCaptionFace();
+        foreach (var sewn in facts.Hoopings)
+        {
+            int number = sewn.Hooping.Number;
+            Sewing.Write(folder, OutPaths.SwatchNeedlePath(number), stream => NeedlePathCsv.Write(stream, sewn.Path));
+            Sewing.Write(folder, OutPaths.SwatchProof(number), stream => SwatchProof.Draw(stream, facts, sewn, captions));
+            if (made.Job.Files.Program)
+            {
+                Sewing.Write(folder, OutPaths.SwatchProgram(number), stream => NeedlePathProgram.Write(
+                    stream, string.Create(CultureInfo.InvariantCulture, $"SWATCH {number}"), sewn.Path, made.Job.Program, made.Job.Machine.StitchesPerMinute));
+            }
+        }
+
+        foreach (var paper in Paper.Both)
+        {
+            Sewing.Write(folder, OutPaths.SwatchSheet(paper.Word), stream => SwatchSheet.Write(stream, paper, facts, JobWord));
+        }
+
+        Sewing.Write(folder, OutPaths.Swatch, stream => SwatchJson.Write(stream, facts));
+    }
+
+    private static IEnumerable<Problem> Short(SwatchPlan plan)
+    {
+        if (plan.IsShort)
+        {
+            string hoopings = plan.Hoopings.Length > 1 ? "in two hoopings, " : "";
+            yield return Problem.Note(
+                new Where(JobReader.FileName, Key: "hoop"),
+                string.Create(CultureInfo.InvariantCulture, $"The field of this hoop is small, so the swatch is sewn {hoopings}with {plan.Samples.Count()} samples of “{plan.Word}” and marks {plan.MarksApartMm:0} mm apart."));
+        }
+    }
+
+    private static Problem OtherWay(Way way) => Problem.CannotUse(
+        new Where(JobReader.FileName, Key: "way"),
+        way == Way.Traced
+            ? "A swatch is a needle path, and these names are traced and sewn over by hand or free-motion."
+            : "A swatch is a needle path, and these names are keyed into the machine's own letters.",
+        (way == Way.Traced
+            ? "Rule two crosses 100 mm apart on a piece of the cloth and trace and sew names between them."
+            : "The lines of the command measure are your swatch: rule two crosses 100 mm apart on the cloth before you sew one between them.")
+        + " Press it, measure from cross to cross, and say it: swatch JOB --measured 99.2.");
+
+    private static SwatchReport Refused(IEnumerable<Problem> problems) =>
+        new(ExitStatus.CannotUse, "", "", null, 0, 0, null, [.. problems]);
+}

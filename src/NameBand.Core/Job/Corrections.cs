@@ -25,7 +25,11 @@ public enum Decision
 /// <param name="Row">The row it is about; the list as written, with forward slashes.</param>
 /// <param name="Was">The row's name as it stood when the decision was made.</param>
 /// <param name="FileLine">Physical line in corrections.csv.</param>
-public sealed record Correction(RowRef Row, string Was, Decision Decision, string Text, string Why, int FileLine);
+public sealed record Correction(RowRef Row, string Was, Decision Decision, string Text, string Why, int FileLine)
+{
+    /// <summary>Fingerprint of what stood beside the name; empty where the file does not say.</summary>
+    public string Details { get; init; } = "";
+}
 
 /// <summary>What corrections.csv in a job's folder says; no file is no corrections.</summary>
 /// <param name="FileExists">Whether there is a file with its header, so that lines can be added under it.</param>
@@ -37,7 +41,10 @@ public sealed record Corrections(ImmutableArray<Correction> Lines, bool FileExis
     public static Corrections None { get; } = new([], false, ',');
 
     /// <summary>Columns of the file, in order.</summary>
-    public static ImmutableArray<string> Columns { get; } = ["list", "line", "was", "decision", "text", "why"];
+    public static ImmutableArray<string> Columns { get; } = ["list", "line", "was", "decision", "text", "why", "details"];
+
+    /// <summary>Whether the file has the column <c>details</c>, which files need not have.</summary>
+    public bool HasDetails { get; init; } = true;
 
     /// <summary>
     /// Reads corrections.csv in a job's folder. A line that cannot be understood is a problem of its own and the

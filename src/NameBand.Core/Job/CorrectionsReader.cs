@@ -45,7 +45,7 @@ internal static class CorrectionsReader
         var found = problems.ToBuilder();
         var lines = table.Rows.Skip(1).Select(row => ReadLine(row, places, found)).OfType<Correction>().ToList();
         var settled = OneForEachRow(lines, found);
-        return Result.Of(new Corrections(settled, true, table.Separator), found);
+        return Result.Of(new Corrections(settled, true, table.Separator) { HasDetails = places["details"] >= 0 }, found);
     }
 
     private static Correction? ReadLine(CsvRow row, Dictionary<string, int> places, ImmutableArray<Problem>.Builder problems)
@@ -91,7 +91,10 @@ internal static class CorrectionsReader
             decision = Decision.Unclear;
         }
 
-        return new Correction(new RowRef(list, line), Field("was"), decision, Field("text"), Field("why"), row.Line);
+        return new Correction(new RowRef(list, line), Field("was"), decision, Field("text"), Field("why"), row.Line)
+        {
+            Details = Field("details"),
+        };
     }
 
     /// <summary>Of several lines about one row the first counts when they agree; else the row is held.</summary>
@@ -109,7 +112,7 @@ internal static class CorrectionsReader
             }
 
             var first = settled[place];
-            if (first with { Why = line.Why, FileLine = line.FileLine } == line)
+            if (first with { Why = line.Why, FileLine = line.FileLine, Details = line.Details } == line)
             {
                 continue;
             }

@@ -19,7 +19,11 @@ public static class CorrectionLines
         var lines = names.Rows
             .Where(r => r.Outcome == RowOutcome.Held && !have.Contains(r.Row))
             .Select(r => CsvText.Row(
-                [r.Row.List, r.Row.Line.ToString(CultureInfo.InvariantCulture), r.Text, "", "", r.Reason], corrections.Separator))
+                [
+                    r.Row.List, r.Row.Line.ToString(CultureInfo.InvariantCulture), r.Text, "", "", r.Reason,
+                    .. corrections.HasDetails ? (string[])[r.DetailsPrint] : [],
+                ],
+                corrections.Separator))
             .ToList();
         if (lines.Count == 0)
         {

@@ -31,8 +31,9 @@ public static class ListReader
 
         problems.AddRange(tables.Where(t => t.Table.Rows.Length == 1 && columns[t.List]!.HasHeader)
             .Select(t => Problem.Note(new Where(File: t.List), "This list has a header and no rows.")));
-        var fitting = FittingCorrections(corrections, job.Lists, rows, problems);
-        var settler = new RowSettler(rows, fitting);
+        var fitting = new FittingCorrections(corrections, job.Lists, rows);
+        problems.AddRange(fitting.Problems);
+        var settler = new RowSettler(rows, fitting.Lines, fitting.Doubtful);
         ImmutableArray<ListedRow> settled = [.. rows.Select(settler.Settle)];
         problems.AddRange(settler.Problems);
         problems.AddRange(grouping.Problems());
@@ -68,38 +69,4 @@ public static class ListReader
         problems.AddRange(columns.Problems);
         return columns.Value;
     }
-
-    /// <summary>Corrections by the lists' own names; those about no row are told and passed over.</summary>
-    private static List<Correction> FittingCorrections(
-        Corrections corrections, ImmutableArray<string> lists, List<SourceRow> rows, List<Problem> problems)
-    {
-        var known = rows.Select(r => r.Ref).ToHashSet();
-        var fitting = new Dictionary<RowRef, Correction>();
-        foreach (var line in corrections.Lines)
-        {
-            string? list = lists.FirstOrDefault(l => l == line.Row.List)
-                ?? lists.FirstOrDefault(l => l.Equals(line.Row.List, StringComparison.OrdinalIgnoreCase));
-            if (list is null)
-            {
-                problems.Add(Problem.NeedsPerson(At(line, "list"), "The job has no such list, so this line was passed over.",
-                    $"Write one of {ListColumns.Listed(lists)}."));
-                continue;
-            }
-
-            var row = line.Row with { List = list };
-            if (!known.Contains(row))
-            {
-                problems.Add(Problem.NeedsPerson(At(line, "line"), $"No row begins in {row}, so this line was passed over.",
-                    "Give the number of the line on which the row begins, counting the header as line 1."));
-                continue;
-            }
-
-            fitting.TryAdd(row, line with { Row = row });
-        }
-
-        return [.. fitting.Values];
-    }
-
-    private static Where At(Correction line, string column) =>
-        new(Corrections.FileName, line.FileLine, Key: column);
 }

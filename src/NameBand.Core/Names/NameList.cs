@@ -38,6 +38,9 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
     /// <summary>Name of its group in job.json; null for none.</summary>
     public string? Group { get; init; }
 
+    /// <summary>Fingerprint of what stands beside the name; empty when nothing does.</summary>
+    public string DetailsPrint { get; init; } = "";
+
     public ListedRow HeldBecause(string reason) => this with { Outcome = RowOutcome.Held, Reason = reason };
 }
 

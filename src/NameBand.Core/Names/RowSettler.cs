@@ -15,9 +15,13 @@ internal sealed class RowSettler
     private readonly Repeats _repeats = new();
     private readonly List<Problem> _problems = [];
 
+    private readonly IReadOnlyDictionary<RowRef, string> _doubtful;
+
     /// <param name="corrections">At most one for each row.</param>
-    public RowSettler(IReadOnlyList<SourceRow> rows, IEnumerable<Correction> corrections)
+    /// <param name="doubtful">Rows that a decision may be about, each with the reason to hold it.</param>
+    public RowSettler(IReadOnlyList<SourceRow> rows, IEnumerable<Correction> corrections, IReadOnlyDictionary<RowRef, string> doubtful)
     {
+        _doubtful = doubtful;
         _corrections = corrections.Where(c => c.Decision != Decision.NotYet).ToDictionary(c => c.Row);
         _rowsByText = rows.ToLookup(r => r.Name.Text, r => r.Ref, StringComparer.Ordinal);
     }
@@ -27,7 +31,9 @@ internal sealed class RowSettler
     public ListedRow Settle(SourceRow row)
     {
         var correction = _corrections.GetValueOrDefault(row.Ref);
-        var settled = correction is null ? ByCheck(row, row.Name) : ByPerson(row, correction);
+        var settled = correction is not null ? ByPerson(row, correction)
+            : _doubtful.TryGetValue(row.Ref, out string? doubt) && row.Wish != Wish.LeaveOut ? Held(row, doubt)
+            : ByCheck(row, row.Name);
         if (settled.Outcome != RowOutcome.Merged && settled.Text.Length > 0)
         {
             _repeats.Remember(new Earlier(row, settled.Text, settled.Outcome, correction is not null));
@@ -166,5 +172,5 @@ internal sealed class RowSettler
 
     private static ListedRow Outcome(SourceRow row, RowOutcome outcome, NameText name, string reason) => new(
         row.Ref, outcome, name.Text, reason, ReferenceEquals(name, row.Name) ? row.Notes : [.. name.Notes])
-    { Group = row.Group };
+    { Group = row.Group, DetailsPrint = row.DetailsPrint };
 }

@@ -28,6 +28,14 @@ internal sealed record SourceRow(
     /// <summary>Equal for rows that say the same beside their names.</summary>
     public string DetailsKey => string.Concat(Details.Select(d => $"{d.Meaning}\u0001{d.Content}\u0002"));
 
+    /// <summary>
+    /// A short fingerprint of what stands beside the name, from which it cannot be read: so that a row is found again
+    /// when its line has moved. Begins with a letter so that a spreadsheet leaves it alone; empty when nothing stands there.
+    /// </summary>
+    public string DetailsPrint => Details.IsEmpty
+        ? ""
+        : "d" + Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(DetailsKey))[..4]);
+
     /// <summary>Headers under which two rows say different things.</summary>
     public static ImmutableArray<string> DifferingLabels(SourceRow a, SourceRow b)
     {

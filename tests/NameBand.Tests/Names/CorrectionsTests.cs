@@ -52,14 +52,23 @@ public class CorrectionsTests
     }
 
     [Fact]
-    public void A_row_that_moved_is_held_and_the_new_place_is_told()
+    public void A_decision_goes_with_its_row_and_the_new_place_is_told()
     {
         var read = Lists.Read(List, Header + "names.csv,2,Bret Ost,leave out,,\n");
 
-        Assert.Equal(RowOutcome.Held, Lists.Row(read, 2).Outcome);
+        Assert.Equal((RowOutcome.Placed, RowOutcome.LeftOut), (Lists.Row(read, 2).Outcome, Lists.Row(read, 5).Outcome));
         var problem = Assert.Single(read.Problems);
-        Assert.Equal((Severity.NeedsPerson, 2), (problem.Severity, problem.Where.Line));
-        Assert.Contains("now stands in names.csv, line 5", problem.Mend);
+        Assert.Equal((Severity.Note, 2), (problem.Severity, problem.Where.Line));
+        Assert.Contains("stood in names.csv, line 2 and now stands in names.csv, line 5", problem.Found);
+    }
+
+    [Fact]
+    public void A_name_that_is_gone_holds_the_row_that_stands_on_its_line()
+    {
+        var read = Lists.Read(List, Header + "names.csv,5,Cleo Marsh,leave out,,\n");
+
+        Assert.Equal(RowOutcome.Held, Lists.Row(read, 5).Outcome);
+        Assert.Contains("in none of the lists", Assert.Single(read.Problems).Mend);
     }
 
     [Fact]
@@ -140,9 +149,10 @@ public class CorrectionsTests
     [InlineData("names.csv,3,Anna Berg,change,,", "decision", "the column “text” is empty")]
     [InlineData("names.csv,three,Anna Berg,keep,,", "line", "not a whole number")]
     [InlineData("names.csv,-3,Anna Berg,keep,,", "line", "not a whole number")]
-    [InlineData("names.csv,99,Anna Berg,keep,,", "line", "No row begins in names.csv, line 99")]
+    [InlineData("names.csv,99,Anna Berg,keep,,", "line", "now stands in names.csv, line 2 and in names.csv, line 3; which of them")]
+    [InlineData("names.csv,99,Nobody Here,keep,,", "line", "No row begins in names.csv, line 99")]
     [InlineData("names.csv,1,Name,keep,,", "line", "No row begins in names.csv, line 1")]
-    [InlineData("other.csv,3,Anna Berg,keep,,", "list", "no such list")]
+    [InlineData("other.csv,3,Nobody Here,keep,,", "list", "no such list")]
     [InlineData(",3,Anna Berg,keep,,", "list", "which list")]
     public void A_faulty_line_is_told_and_the_others_apply(string line, string column, string found)
     {

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Names;
+
+/// <summary>Which row each line of corrections.csv is about, now that rows may stand on other lines than when it was written.</summary>
+internal sealed class FittingCorrections
+{
+    private readonly List<Problem> _problems = [];
+    private readonly Dictionary<RowRef, Correction> _lines = [];
+    private readonly Dictionary<RowRef, string> _doubtful = [];
+    private readonly ImmutableArray<string> _lists;
+    private readonly HashSet<RowRef> _known;
+
+    public FittingCorrections(Corrections corrections, ImmutableArray<string> lists, IReadOnlyCollection<SourceRow> rows)
+    {
+        _lists = lists;
+        _known = rows.Select(r => r.Ref).ToHashSet();
+        ImmutableArray<Correction> lines = [.. corrections.Lines.Select(l => l with { Row = l.Row with { List = OwnName(l.Row.List) } })];
+        var found = new RowFollower(rows).Find(
+            [.. lines.Select(l => new SaidOfRow(l.Row, l.Was, l.Details, $"{l.Decision} {l.Text}"))]);
+        for (int i = 0; i < lines.Length; i++)
+        {
+            Fit(lines[i], found[i]);
+        }
+    }
+
+    public IEnumerable<Correction> Lines => _lines.Values;
+
+    /// <summary>Rows that a line may be about, when it cannot be told which: each with the reason to hold it.</summary>
+    public IReadOnlyDictionary<RowRef, string> Doubtful => _doubtful;
+
+    public IReadOnlyList<Problem> Problems => _problems;
+
+    private string OwnName(string list) =>
+        _lists.FirstOrDefault(l => l == list) ?? _lists.FirstOrDefault(l => l.Equals(list, StringComparison.OrdinalIgnoreCase)) ?? list;
+
+    private void Fit(Correction line, Followed found)
+    {
+        if (found.Row is { } row)
+        {
+            _lines.TryAdd(row, line with { Row = row });
+            if (row != line.Row && line.Decision != Decision.NotYet)
+            {
+                _problems.Add(Problem.Note(
+                    At(line, "line"), $"The row of “{PlainText.Short(line.Was, 80)}” stood in {line.Row} and now stands in {row}; what you decided went along."));
+            }
+        }
+        else if (found.Candidates.Length > 1)
+        {
+            AskWhich(line, found.Candidates);
+        }
+        else if (!_lists.Contains(line.Row.List))
+        {
+            _problems.Add(Problem.NeedsPerson(At(line, "list"), "The job has no such list, so this line was passed over.",
+                $"Write one of {ListColumns.Listed(_lists)}."));
+        }
+        else if (_known.Contains(line.Row))
+        {
+            // Another name stands there, and this one nowhere: the row is held and told of by the settler.
+            _lines.TryAdd(line.Row, line);
+        }
+        else
+        {
+            _problems.Add(Problem.NeedsPerson(At(line, "line"), $"No row begins in {line.Row}, so this line was passed over.",
+                "Give the number of the line on which the row begins, counting the header as line 1."));
+        }
+    }
+
+    private void AskWhich(Correction line, ImmutableArray<RowRef> candidates)
+    {
+        string places = string.Join(" and in ", candidates.Take(4));
+        _problems.Add(Problem.NeedsPerson(
+            At(line, "line"), $"“{PlainText.Short(line.Was, 80)}” has moved and now stands in {places}; which of them you decided about cannot be told, so they are held.",
+            "Mend “list” and “line”, and decide about each of them."));
+        foreach (var row in candidates)
+        {
+            _doubtful.TryAdd(row, $"a decision in {Corrections.FileName} is about this row or another of the same name ({places})");
+        }
+    }
+
+    private static Where At(Correction line, string column) => new(Corrections.FileName, line.FileLine, Key: column);
+}

@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Load;
 using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Stitching;
@@ -18,19 +19,23 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
 {
     private readonly StripPlan _plan = made.Plan;
     private readonly MadeFrom _madeFrom = new(made.Job, made.Plan, made.Fabric);
-    private readonly ImmutableDictionary<string, EarlierHooping> _earlier = Earlier(folder.FullPath);
+    private readonly EarlierWorks _earlier = new(folder.FullPath);
     private readonly ConcurrentDictionary<int, HoopingOrigin> _origins = new();
+    private readonly ConcurrentDictionary<int, RoundOrigin> _roundOrigins = new();
     private readonly ConcurrentBag<(int Hooping, Problem Problem)> _problems = [];
 
     public ImmutableDictionary<int, HoopingOrigin> Origins => _origins.ToImmutableDictionary();
 
+    public ImmutableDictionary<int, RoundOrigin> RoundOrigins => _roundOrigins.ToImmutableDictionary();
+
     public ImmutableArray<Problem> Problems => [.. _problems.OrderBy(p => p.Hooping).Select(p => p.Problem)];
 
-    public (HoopingFigures Figures, NeedlePath Path) Make(Hooping hooping)
+    public (HoopingFigures Figures, NeedlePath Path, double HolesPerMm2) Make(Hooping hooping)
     {
         string madeFrom = _madeFrom.Of(hooping);
         bool isSewn = made.Begun?.IsSewn(hooping.Number) ?? false;
-        return (isSewn ? TakeSewn(hooping, madeFrom) : null) ?? TakeUnchanged(hooping, madeFrom, isSewn) ?? Sew(hooping, madeFrom, isSewn);
+        var (figures, path) = (isSewn ? TakeSewn(hooping, madeFrom) : null) ?? TakeUnchanged(hooping, madeFrom, isSewn) ?? Sew(hooping, madeFrom, isSewn);
+        return (figures, path, _origins[hooping.Number].HolesPerMm2);
     }
 
     private (HoopingFigures, NeedlePath)? TakeSewn(Hooping hooping, string madeFrom)
@@ -55,15 +60,17 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
                 "The kept one was used. Compare its proof with the cloth; if they differ, put back the right files from a copy.")));
         }
 
-        Keep(hooping, madeFrom, path, proof, isSewn: true);
+        Write(OutPaths.NeedlePath(hooping.Number), path);
+        Write(OutPaths.HoopingProof(hooping.Number), proof);
+        Note(hooping, madeFrom, path, proof, LoadMeter.Measure(read, made.Fabric).WorstLetterPerMm2, isSewn: true);
         return (Measure(hooping, read) with { IsSewn = true }, read);
     }
 
     private (HoopingFigures, NeedlePath)? TakeUnchanged(Hooping hooping, string madeFrom, bool isSewn)
     {
-        if (!_earlier.TryGetValue(madeFrom, out var earlier) || earlier.Number != hooping.Number
-            || Earlier(OutPaths.NeedlePath(hooping.Number), earlier.PathPrint) is not { } path
-            || Earlier(OutPaths.HoopingProof(hooping.Number), earlier.ProofPrint) is not { } proof
+        if (_earlier.Hooping(hooping.Number) is not { } earlier || earlier.MadeFrom != madeFrom
+            || _earlier.File(OutPaths.NeedlePath(hooping.Number), earlier.PathPrint) is not { } path
+            || _earlier.File(OutPaths.HoopingProof(hooping.Number), earlier.ProofPrint) is not { } proof
             || NeedlePathReading.Read(path) is not { } read)
         {
             return null;
@@ -74,7 +81,9 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
             stitcher.Learn(name.Lettered);
         }
 
-        Keep(hooping, madeFrom, path, proof, isSewn);
+        folder.TakeOver(OutPaths.NeedlePath(hooping.Number), path);
+        folder.TakeOver(OutPaths.HoopingProof(hooping.Number), proof);
+        Note(hooping, madeFrom, path, proof, earlier.HolesPerMm2 ?? LoadMeter.Measure(read, made.Fabric).WorstLetterPerMm2, isSewn);
         return (Measure(hooping, read) with { IsSewn = isSewn }, read);
     }
 
@@ -86,17 +95,45 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
         NeedlePathCsv.Write(csv, path);
         using var png = new MemoryStream();
         HoopingProof.Draw(png, _plan, hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
-        Keep(hooping, madeFrom, csv.GetBuffer().AsSpan(0, (int)csv.Length), png.GetBuffer().AsSpan(0, (int)png.Length), isSewn);
+        var pathBytes = csv.GetBuffer().AsSpan(0, (int)csv.Length);
+        var proofBytes = png.GetBuffer().AsSpan(0, (int)png.Length);
+        Write(OutPaths.NeedlePath(hooping.Number), pathBytes);
+        Write(OutPaths.HoopingProof(hooping.Number), proofBytes);
+        Note(hooping, madeFrom, pathBytes, proofBytes, LoadMeter.Measure(path, made.Fabric).WorstLetterPerMm2, isSewn);
         return (figures, path);
     }
 
-    private void Keep(Hooping hooping, string madeFrom, ReadOnlySpan<byte> path, ReadOnlySpan<byte> proof, bool isSewn)
+    /// <summary>The needle path that a hooping has in this plan: what is sewn is never stitched anew.</summary>
+    public NeedlePath PathOf(Hooping hooping) =>
+        (made.Begun?.IsSewn(hooping.Number) ?? false)
+        && SewnFolder.Read(made.Job.Folder, OutPaths.NeedlePath(hooping.Number)) is { } kept && NeedlePathReading.Read(kept) is { } path
+            ? path
+            : stitcher.SewHooping(_plan, hooping);
+
+    /// <summary>Makes the proof of a round, or takes it from the earlier out folder where it would come out the same.</summary>
+    public void MakeRound(Round round, Estimate estimate)
     {
-        Write(OutPaths.NeedlePath(hooping.Number), path);
-        Write(OutPaths.HoopingProof(hooping.Number), proof);
+        string madeFrom = _madeFrom.Of(round, estimate.Hoopings.ToDictionary(h => h.Number));
+        string relative = OutPaths.RoundProof(round.Number);
+        if (_earlier.Round(round.Number) is { } earlier && earlier.MadeFrom == madeFrom && _earlier.File(relative, earlier.ProofPrint) is { } proof)
+        {
+            folder.TakeOver(relative, proof);
+            _roundOrigins[round.Number] = new RoundOrigin(madeFrom, earlier.ProofPrint);
+            return;
+        }
+
+        using var png = new MemoryStream();
+        RoundProof.Draw(png, _plan, round, estimate.Hoopings, name => stitcher.SewName(name.Lettered), captions, made.Fabric.Thread.DiameterMm);
+        var drawn = png.GetBuffer().AsSpan(0, (int)png.Length);
+        Write(relative, drawn);
+        _roundOrigins[round.Number] = new RoundOrigin(madeFrom, MadeFrom.Fingerprint(drawn));
+    }
+
+    private void Note(Hooping hooping, string madeFrom, ReadOnlySpan<byte> path, ReadOnlySpan<byte> proof, double holesPerMm2, bool isSewn)
+    {
         var last = made.Begun?.Log.Last(hooping.Number)?.Deed;
         _origins[hooping.Number] = new HoopingOrigin(
-            madeFrom, MadeFrom.Fingerprint(path), MadeFrom.Fingerprint(proof), isSewn, last == SewingDeed.Again, last == SewingDeed.Patch);
+            madeFrom, MadeFrom.Fingerprint(path), MadeFrom.Fingerprint(proof), holesPerMm2, isSewn, last == SewingDeed.Again, last == SewingDeed.Patch);
     }
 
     private HoopingFigures Measure(Hooping hooping, NeedlePath path) =>
@@ -106,18 +143,5 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
     {
         using var stream = folder.Create(relative);
         stream.Write(bytes);
-    }
-
-    /// <summary>A file of the earlier out folder, if it is still as we wrote it.</summary>
-    private byte[]? Earlier(string relative, string print)
-    {
-        string path = Path.Combine(folder.FullPath, relative);
-        return print.Length > 0 && File.Exists(path) && File.ReadAllBytes(path) is var bytes && MadeFrom.Fingerprint(bytes) == print ? bytes : null;
-    }
-
-    private static ImmutableDictionary<string, EarlierHooping> Earlier(string outFolder)
-    {
-        var plan = EarlierPlanFile.Read(Path.Combine(outFolder, OutPaths.Plan), OutPaths.Plan).Value;
-        return (plan?.Hoopings ?? []).Where(h => h.MadeFrom.Length > 0).GroupBy(h => h.MadeFrom).ToImmutableDictionary(g => g.Key, g => g.First());
     }
 }

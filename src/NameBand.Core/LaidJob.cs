@@ -85,7 +85,7 @@ public sealed class LaidJob
             progress?.Report(new Progress("counting the stitches", Interlocked.Increment(ref done), figures.Length));
         });
 
-        var problems = LoadAdvice.For(Fabric, [.. Plan.Hoopings.Select((h, i) => (h.Number, loads[i]))]);
+        var problems = LoadAdvice.For(Fabric, Plan.Hoopings.Select((h, i) => new HoopingLoad(h.Number, loads[i].WorstLetterPerMm2)));
         return new JobFigures(Estimator.Make(Job, Plan, [.. figures]), [.. loads], [.. Stitches.Problems, .. problems]);
     }
 

@@ -41,15 +41,15 @@ internal static class Sewing
         using var captions = OpenCaptionFace();
         var works = new HoopingWorks(made, stitcher, folder, captions);
         var figures = new HoopingFigures[plan.Hoopings.Length];
-        var loads = new (int Hooping, ClothLoad Load)[plan.Hoopings.Length];
+        var loads = new HoopingLoad[plan.Hoopings.Length];
         int done = 0;
         int all = plan.Hoopings.Length + plan.Rounds.Length;
         var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = Environment.ProcessorCount };
 
         ForEach(plan.Hoopings.Length, options, i =>
         {
-            (figures[i], var path) = works.Make(plan.Hoopings[i]);
-            loads[i] = (plan.Hoopings[i].Number, LoadMeter.Measure(path, made.Fabric));
+            (figures[i], var path, double holes) = works.Make(plan.Hoopings[i]);
+            loads[i] = new HoopingLoad(plan.Hoopings[i].Number, holes);
             WriteOtherForms(made, folder, plan.Hoopings[i], path);
             if (wishes is { Playback: true })
             {
@@ -62,18 +62,16 @@ internal static class Sewing
         var estimate = Estimator.Make(made.Job, plan, [.. figures]);
         ForEach(plan.Rounds.Length, options, i =>
         {
-            var round = plan.Rounds[i];
-            Write(folder, OutPaths.RoundProof(round.Number), stream =>
-                RoundProof.Draw(stream, plan, round, estimate.Hoopings, name => stitcher.SewName(name.Lettered), captions, made.Fabric.Thread.DiameterMm));
+            works.MakeRound(plan.Rounds[i], estimate);
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 
         if (wishes is not null)
         {
-            Printing.Run(PrintMatter(made, estimate, h => stitcher.SewHooping(plan, h)), wishes, name => stitcher.SewName(name.Lettered), folder, progress, cancel);
+            Printing.Run(PrintMatter(made, estimate, works.PathOf), wishes, name => stitcher.SewName(name.Lettered), folder, progress, cancel);
         }
 
-        var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, ImmutableDictionary<int, (string, string)>.Empty);
+        var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, works.RoundOrigins);
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows, origin));
         Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
             stream, plan, CutPlan.Of(plan, made.Job.Shop, made.Job.Layout.IsBias), captions));

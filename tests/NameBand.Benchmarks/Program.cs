@@ -8,6 +8,7 @@ return args switch
     ["layout"] => LayoutFigures.Run(),
     ["whole", .. var rest] => WholeJob.Run(rest),
     ["hostile", .. var rest] => HostileRun.Run(rest),
+    ["replan", .. var rest] => Replanning.Run(rest),
     _ => Usage(),
 };
 
@@ -19,5 +20,6 @@ static int Usage()
     Console.Error.WriteLine("            layout");
     Console.Error.WriteLine("            whole [PROJECT FOLDER]");
     Console.Error.WriteLine("            hostile [INPUTS [FIRST SEED]]");
+    Console.Error.WriteLine("            replan [NAMES]");
     return 64;
 }

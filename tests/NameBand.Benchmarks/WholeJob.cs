@@ -14,7 +14,7 @@ internal static partial class WholeJob
     private const int Runs = 5;
     private const string Face = "fonts-open/nunito-bold/Nunito_700Bold.ttf";
 
-    private readonly record struct Cost(double WallSeconds, double ProcessorSeconds);
+    internal readonly record struct Cost(double WallSeconds, double ProcessorSeconds);
 
     public static int Run(string[] args)
     {
@@ -107,7 +107,7 @@ internal static partial class WholeJob
         return sorted[sorted.Length / 2];
     }
 
-    private static Cost Measure(Action run)
+    internal static Cost Measure(Action run)
     {
         double before = ProcessorOfChildren();
         var watch = Stopwatch.StartNew();

@@ -76,7 +76,8 @@ public static class LoadMeter
 
     private static double Density(int holes, double areaMm2) => areaMm2 < LeastLetterMm2 ? 0 : holes / areaMm2;
 
-    private static LoadVerdict VerdictOf(double worstPerMm2, Fabric fabric) =>
+    /// <param name="worstPerMm2">Holes in each mm² of the fullest letter.</param>
+    public static LoadVerdict VerdictOf(double worstPerMm2, Fabric fabric) =>
         worstPerMm2 > fabric.MostPenetrationsPerMm2 ? LoadVerdict.Overworked
         : worstPerMm2 > SwatchPart * fabric.MostPenetrationsPerMm2 ? LoadVerdict.SewSwatch
         : LoadVerdict.Fine;

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using NameBand.Cloth;
+using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
@@ -35,11 +36,17 @@ public sealed class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
         return Fingerprint(Encoding.UTF8.GetBytes(text.ToString()));
     }
 
-    /// <param name="figures">What the round's proof says of its hoopings.</param>
-    public string Of(Round round, string figures)
+    /// <summary>Of a round's proof.</summary>
+    /// <param name="figures">Those of all hoopings: the proof shows the minutes of its own.</param>
+    public string Of(Round round, IReadOnlyDictionary<int, HoopingFigures> figures)
     {
         var text = new StringBuilder(_common).Append('|').Append(round.Number).Append(' ').Append(Exact(round.LengthMm)).Append(' ')
-            .Append(Exact(round.HemMm)).Append(' ').Append(Exact(round.GapMm)).Append(' ').Append(plan.Rounds.Length).Append(' ').Append(figures);
+            .Append(Exact(round.HemMm)).Append(' ').Append(Exact(round.GapMm)).Append(' ').Append(Exact(plan.Hem.ToleranceMm));
+        foreach (int hooping in plan.Hoopings.Where(h => h.Segments.Any(s => s.Round.Number == round.Number)).Select(h => h.Number))
+        {
+            text.Append(' ').Append(hooping).Append(':').Append(Thousandths.Tenths(figures[hooping].MachineMinutes).ToString(CultureInfo.InvariantCulture));
+        }
+
         foreach (var segment in round.Segments)
         {
             Add(text, segment);

@@ -154,6 +154,22 @@ public sealed class OutFolder : IDisposable
     }
 
     /// <summary>
+    /// Gives a file of the earlier out folder a place in the build folder under the same name, without copying it where
+    /// the system can. The two are one file until the earlier folder is removed, which changes neither.
+    /// </summary>
+    /// <param name="bytes">What the file holds.</param>
+    public void TakeOver(string relative, ReadOnlySpan<byte> bytes)
+    {
+        string full = Path.Combine(_at.New, relative);
+        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+        if (!FolderRename.TryLink(Path.Combine(_at.Out, relative), full))
+        {
+            using var stream = Create(relative);
+            stream.Write(bytes);
+        }
+    }
+
+    /// <summary>
     /// Takes a person's own files over from the earlier out folder and puts the new one in its place. Returns what
     /// the person should know of her files.
     /// </summary>

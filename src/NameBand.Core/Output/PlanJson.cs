@@ -52,7 +52,7 @@ public static class PlanJson
         json.WriteStartArray("rounds");
         foreach (var round in plan.Rounds)
         {
-            WriteRound(json, plan, round);
+            WriteRound(json, plan, round, origin);
         }
 
         json.WriteEndArray();
@@ -106,7 +106,7 @@ public static class PlanJson
         json.WriteEndObject();
     }
 
-    private static void WriteRound(Utf8JsonWriter json, StripPlan plan, Round round)
+    private static void WriteRound(Utf8JsonWriter json, StripPlan plan, Round round, PlanOrigin? origin)
     {
         json.WriteStartObject();
         json.WriteNumber("number", round.Number);
@@ -115,6 +115,7 @@ public static class PlanJson
         json.WriteNumber("gapMm", Thousandths.Mm(round.GapMm));
         PlanJsonCloths.WriteEase(json, plan.Hem, round.Number);
         PlanJsonCurve.WriteRound(json, plan, round);
+        origin?.WriteRound(json, round.Number);
         json.WriteStartArray("segments");
         foreach (var segment in round.Segments)
         {

@@ -4,16 +4,28 @@ using System.Text.Json;
 namespace NameBand.Output;
 
 /// <summary>What a hooping's files were made from and what they are, as fingerprints.</summary>
+/// <param name="HolesPerMm2">Needle holes in each mm² of its fullest letter, exactly as measured.</param>
 /// <param name="IsSewn">Its files are those that were sewn.</param>
 /// <param name="IsAgain">It was spoiled and is to be sewn again.</param>
 /// <param name="IsPatch">It is to be sewn again on a piece of its own.</param>
-public sealed record HoopingOrigin(string MadeFrom, string PathPrint, string ProofPrint, bool IsSewn = false, bool IsAgain = false, bool IsPatch = false);
+public sealed record HoopingOrigin(string MadeFrom, string PathPrint, string ProofPrint, double HolesPerMm2, bool IsSewn = false, bool IsAgain = false, bool IsPatch = false);
+
+/// <summary>What a round's proof was made from and what it is, as fingerprints.</summary>
+public sealed record RoundOrigin(string MadeFrom, string ProofPrint);
 
 /// <summary>What a plan was made from.</summary>
-/// <param name="Rounds">For each round's proof: what it was made from and what it is.</param>
 public sealed record PlanOrigin(
-    string Face, string Fabric, ImmutableDictionary<int, HoopingOrigin> Hoopings, ImmutableDictionary<int, (string MadeFrom, string Print)> Rounds)
+    string Face, string Fabric, ImmutableDictionary<int, HoopingOrigin> Hoopings, ImmutableDictionary<int, RoundOrigin> Rounds)
 {
+    internal void WriteRound(Utf8JsonWriter json, int round)
+    {
+        if (Rounds.TryGetValue(round, out var origin))
+        {
+            json.WriteString("madeFrom", origin.MadeFrom);
+            json.WriteString("proofPrint", origin.ProofPrint);
+        }
+    }
+
     internal void Write(Utf8JsonWriter json, int hooping)
     {
         if (!Hoopings.TryGetValue(hooping, out var origin))
@@ -24,6 +36,7 @@ public sealed record PlanOrigin(
         json.WriteString("madeFrom", origin.MadeFrom);
         json.WriteString("needlePathPrint", origin.PathPrint);
         json.WriteString("proofPrint", origin.ProofPrint);
+        json.WriteNumber("holesPerMm2", origin.HolesPerMm2);
         if (origin.IsSewn)
         {
             json.WriteBoolean("sewn", true);

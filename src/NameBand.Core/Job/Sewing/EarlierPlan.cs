@@ -17,11 +17,21 @@ public sealed record EarlierName(int Order, string Text, RowRef Row, double Star
 public sealed record EarlierSegment(
     int Number, double StartMm, double LengthMm, double ClothStartMm, ImmutableArray<EarlierName> Names);
 
-public sealed record EarlierRound(int Number, double LengthMm, double HemMm, double GapMm, ImmutableArray<EarlierSegment> Segments);
+public sealed record EarlierRound(int Number, double LengthMm, double HemMm, double GapMm, ImmutableArray<EarlierSegment> Segments)
+{
+    /// <summary>Fingerprint of what the round's proof was made from; empty when the plan does not say.</summary>
+    public string MadeFrom { get; init; } = "";
+
+    public string ProofPrint { get; init; } = "";
+}
 
 public sealed record EarlierHooped(int Segment, double XMm, double YMm);
 
-public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Segments, string MadeFrom, string PathPrint, string ProofPrint, int Cloth, double OnClothMm);
+public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Segments, string MadeFrom, string PathPrint, string ProofPrint, int Cloth, double OnClothMm)
+{
+    /// <summary>Needle holes in each mm² of its fullest letter; null when the plan does not say.</summary>
+    public double? HolesPerMm2 { get; init; }
+}
 
 public sealed record EarlierPiece(
     int Number, int Round, double StartMm, double LengthMm, int Lane, double OnClothMm, double StartAllowanceMm, double EndAllowanceMm);

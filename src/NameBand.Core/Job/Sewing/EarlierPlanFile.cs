@@ -44,7 +44,11 @@ public static class EarlierPlanFile
 
     private static EarlierRound Round(JsonElement round) => new(
         Whole(round, "number"), Number(round, "lengthMm"), Number(round, "hemMm"), Number(round, "gapMm"),
-        [.. round.GetProperty("segments").EnumerateArray().Select(Segment)]);
+        [.. round.GetProperty("segments").EnumerateArray().Select(Segment)])
+    {
+        MadeFrom = Optional(round, "madeFrom"),
+        ProofPrint = Optional(round, "proofPrint"),
+    };
 
     private static EarlierSegment Segment(JsonElement segment)
     {
@@ -65,7 +69,10 @@ public static class EarlierPlanFile
         Whole(hooping, "number"),
         [.. hooping.GetProperty("segments").EnumerateArray().Select(s => new EarlierHooped(Whole(s, "number"), Number(s, "xMm"), Number(s, "yMm")))],
         Optional(hooping, "madeFrom"), Optional(hooping, "needlePathPrint"), Optional(hooping, "proofPrint"),
-        Whole(hooping, "cloth"), Number(hooping, "onClothMm"));
+        Whole(hooping, "cloth"), Number(hooping, "onClothMm"))
+    {
+        HolesPerMm2 = hooping.TryGetProperty("holesPerMm2", out _) ? Number(hooping, "holesPerMm2") : null,
+    };
 
     private static EarlierCloth Cloth(JsonElement cloth) => new(
         Whole(cloth, "number"), Number(cloth, "lengthMm"), Number(cloth, "widthMm"), [.. cloth.GetProperty("pieces").EnumerateArray().Select(Piece)]);

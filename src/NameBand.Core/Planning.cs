@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Drift;
 using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.Names;
@@ -63,9 +64,16 @@ internal static class Planning
             fabric = fabric with { PullCompensationMm = 0 };
         }
 
+        var drift = names.Job.Way == Way.NeedlePath ? DriftFile.Read(names.Job.Folder) : Result.Of(new DriftFile.Ends([]));
+        problems = [.. problems, .. drift.Problems, .. UnsewnDrift(drift.Value, names)];
+        if (drift.Value is null || !drift.IsUsable)
+        {
+            return Result.Fail<Planned>(problems);
+        }
+
         var laid = names.Keyed is { } keyed ? KeyedPlanning.Lay(names.Job, hem.Value, keyed, fabric)
             : names.Job.Way == Way.Traced ? TracedSewing.Lay(names.Job, hem.Value, names.Lettered, fabric)
-            : names.Sewn is { } sewn ? LayoutResumer.Plan(names.Job, hem.Value, names.Lettered, fabric, sewn.From)
+            : names.Sewn is { } sewn ? LayoutResumer.Plan(names.Job, hem.Value, names.Lettered, fabric, sewn.From with { Ends = drift.Value.All })
             : LayoutPlanner.Plan(names.Job, hem.Value, names.Lettered, fabric);
         return laid.Value is { } plan
             ? Result.Of(
@@ -148,6 +156,16 @@ internal static class Planning
         return new NameList(
             [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out string? why) ? r.HeldBecause(why) : r)],
             [.. list.Names.Where(n => !reasons.ContainsKey(n.Row))]);
+    }
+
+    private static IEnumerable<Problem> UnsewnDrift(DriftFile.Ends? ends, NamesRead names)
+    {
+        if (ends is { All.IsEmpty: false } && names.Sewn is null && names.Job.Way == Way.NeedlePath)
+        {
+            yield return Problem.NeedsPerson(
+                new Where(DriftFile.FileName), "It says where sewn names ended, and no hooping is said to be sewn.",
+                "Mark what is sewn with the command “sewn” first; until then the file changes nothing.");
+        }
     }
 
     private static IEnumerable<Problem> UnknownFabric(BandJob job, Fabric? fabric)

@@ -14,7 +14,7 @@ namespace NameBand.Output;
 public static class Worksheet
 {
     private static readonly ImmutableArray<string> Header =
-        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "stitches", "minutes", "done"];
+        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "last_number", "ends_at_mm", "stitches", "minutes", "done"];
 
     public static void Write(Stream stream, StripPlan plan, Estimate estimate)
     {
@@ -51,6 +51,8 @@ public static class Worksheet
                     Tenths(plan.RightMarkMm(hooped) - segment.LeftMarkMm),
                     Tenths(plan.SpareMm),
                     string.Join(" | ", segment.Names.Select(n => Tenths(plan.LetterHeightMm * n.Lettered.Standing.HeightFactor)).Distinct()),
+                    segment.Names.IsEmpty ? "" : Whole(segment.Names[^1].Order),
+                    segment.Names.IsEmpty ? "" : Tenths(segment.Names[^1].EndMm),
                     .. plan.FrameOf(hooped) is { } frame ? new[] { Tenths(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
                     first ? Whole(figure.Stitches) : "",
                     first ? Tenths(figure.MachineMinutes) : "",

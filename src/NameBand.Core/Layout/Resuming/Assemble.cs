@@ -17,7 +17,7 @@ internal static class Assemble
             double hem = hemsMm[number - 1];
             double end = segments.SelectMany(s => s.Names).Select(n => n.EndMm).DefaultIfEmpty(0).Max();
             double gap = Gap(segments, earlier, number);
-            double need = end + (sizing.Hem.Closed && end > 0 ? sizing.GapMm(earlier.LetterHeightMm) / 2 : 0);
+            double need = end + (sizing.Hem.Closed && end > 0 ? Math.Min(gap, sizing.GapMm(earlier.LetterHeightMm)) / 2 : 0);
             return new Round(number, need > hem + Sizing.SlightMm ? need : hem, hem, gap, segments);
         }
     }
@@ -59,10 +59,17 @@ internal static class Assemble
                 };
             }
 
-            var block = group.Single();
-            var (round, segment) = byNumber[block.Segment];
-            var (cloth, onClothMm) = OnCloth(segment, round.Number, cloths);
-            return new Hooping(group.Key, [new HoopedSegment(round, segment, 0, 0)]) { Cloth = cloth, OnClothMm = onClothMm };
+            var lanes = group.Select(b => (Of: byNumber[b.Segment], Lies: OnCloth(byNumber[b.Segment].Segment, b.Round, cloths)))
+                .OrderBy(l => l.Lies.OnClothMm).ThenBy(l => l.Lies.Lane).ToList();
+            var first = lanes[0].Lies;
+            double pitch = cloths.FirstOrDefault(c => c.Number == first.Cloth)?.LanePitchMm ?? 0;
+            return new Hooping(
+                group.Key,
+                [.. lanes.Select(l => new HoopedSegment(l.Of.Round, l.Of.Segment, l.Lies.OnClothMm - first.OnClothMm, (first.Lane - l.Lies.Lane) * pitch))])
+            {
+                Cloth = first.Cloth,
+                OnClothMm = first.OnClothMm,
+            };
         }
     }
 
@@ -88,13 +95,13 @@ internal static class Assemble
         }
     }
 
-    private static (int Cloth, double OnClothMm) OnCloth(Segment segment, int round, ImmutableArray<StripCloth> cloths)
+    private static (int Cloth, int Lane, double OnClothMm) OnCloth(Segment segment, int round, ImmutableArray<StripCloth> cloths)
     {
         var piece = cloths.SelectMany(c => c.Pieces).Where(p => p.Round == round)
             .OrderBy(p => p.StartMm).LastOrDefault(p => p.StartMm <= segment.StartMm + Sizing.SlightMm);
         return piece is null
-            ? (1, segment.ClothStartMm)
-            : (piece.Cloth, piece.OnClothMm + ((segment.StartMm - piece.StartMm) * StretchFactor(segment)));
+            ? (1, 1, segment.ClothStartMm)
+            : (piece.Cloth, piece.Lane, piece.OnClothMm + ((segment.StartMm - piece.StartMm) * StretchFactor(segment)));
     }
 
     /// <summary>Length on the cloth for one on the finished round, as the segment's own two starts have it.</summary>

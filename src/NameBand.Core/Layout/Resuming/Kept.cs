@@ -60,7 +60,24 @@ internal static class Kept
 
     /// <summary>Clear room of every round, from its left end to its right one.</summary>
     /// <param name="hem">Its places to keep clear and its room kept free are left out.</param>
-    public static IEnumerable<FreeStretch> Stretches(IEnumerable<KeptBlock> blocks, double[] hemsMm, HemPlan hem)
+    /// <param name="cloths">As they are cut: where a round is joined, no name lies across.</param>
+    public static IEnumerable<FreeStretch> Stretches(IEnumerable<KeptBlock> blocks, double[] hemsMm, HemPlan hem, ImmutableArray<StripCloth> cloths)
+    {
+        var joins = cloths.SelectMany(c => c.Pieces).Where(p => p.StartMm > 0).ToLookup(p => p.Round, p => p.StartMm);
+        foreach (var stretch in Allowed(blocks, hemsMm, hem))
+        {
+            var left = stretch;
+            foreach (double join in joins[stretch.Round].Where(j => j > stretch.StartMm && j < stretch.EndMm).Order())
+            {
+                yield return left with { EndMm = join, BeforeName = false, BeforeJoin = true };
+                left = left with { StartMm = join, AfterName = false, AfterJoin = true };
+            }
+
+            yield return left;
+        }
+    }
+
+    private static IEnumerable<FreeStretch> Allowed(IEnumerable<KeptBlock> blocks, double[] hemsMm, HemPlan hem)
     {
         var allowed = Enumerable.Range(1, hemsMm.Length).SelectMany(k => Stretch.Of(hem, k)).ToLookup(s => s.Round);
         foreach (var free in Between(blocks, hemsMm))

@@ -19,9 +19,23 @@ internal sealed record KeptBlock(
 /// <param name="BeforeName">A kept name stands at its right end.</param>
 internal sealed record FreeStretch(int Round, double StartMm, double EndMm, bool AfterName, bool BeforeName)
 {
+    /// <summary>A join of two pieces lies at its left end.</summary>
+    public bool AfterJoin { get; init; }
+
+    /// <summary>A join of two pieces lies at its right end.</summary>
+    public bool BeforeJoin { get; init; }
+
+    /// <summary>The same room as a stretch whose ends each keep half a gap.</summary>
+    public Stretch AsStretch(double gapMm, bool closed)
+    {
+        double left = StartMm + (AfterName ? gapMm / 2 : closed || AfterJoin ? 0 : -gapMm / 2);
+        double right = EndMm - (BeforeName ? gapMm / 2 : closed || BeforeJoin ? 0 : -gapMm / 2);
+        return new Stretch(Round, left, right - left, HasOpenEnds: false);
+    }
+
     /// <summary>Blank that has to stay at each end: a whole gap beside a name, half a one where the strip's ends meet, none at an open end.</summary>
     public (double Left, double Right) Ends(double gapMm, bool closed) =>
-        (AfterName ? gapMm : closed ? gapMm / 2 : 0, BeforeName ? gapMm : closed ? gapMm / 2 : 0);
+        (AfterName ? gapMm : closed || AfterJoin ? gapMm / 2 : 0, BeforeName ? gapMm : closed || BeforeJoin ? gapMm / 2 : 0);
 
     /// <summary>Room the stretch offers when each name brings one gap along.</summary>
     public double OfferMm(double gapMm, bool closed)

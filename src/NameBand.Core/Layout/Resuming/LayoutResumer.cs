@@ -3,6 +3,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
+using NameBand.Layout.Drift;
 using NameBand.Layout.Pieces;
 using NameBand.Lettering;
 using NameBand.Names;
@@ -13,7 +14,11 @@ namespace NameBand.Layout.Resuming;
 /// <param name="Sewn">Numbers of the hoopings that are sewn: nothing in them moves.</param>
 /// <param name="Gone">Sewn names that no row asks for any longer, lettered so that they can be drawn.</param>
 public sealed record Continuation(
-    EarlierPlan Earlier, ImmutableHashSet<int> Sewn, ImmutableDictionary<RowRef, EarlierName> Before, ImmutableArray<LetteredName> Gone);
+    EarlierPlan Earlier, ImmutableHashSet<int> Sewn, ImmutableDictionary<RowRef, EarlierName> Before, ImmutableArray<LetteredName> Gone)
+{
+    /// <summary>Where sewn names were measured to end.</summary>
+    public ImmutableArray<MeasuredEnd> Ends { get; init; } = [];
+}
 
 /// <summary>
 /// Goes on with a plan after something has been sewn. Sewn hoopings stay where they lie on the cloth. The others stay
@@ -36,15 +41,35 @@ public static class LayoutResumer
         double height = earlier.LetterHeightMm;
         var baseline = new SettledBaseline(earlier.BaselineYMm, height, sizing);
         var (names, held) = HoldUnfitting(lettered.Names, sizing, height, baseline, from);
-        var blocks = Kept.Blocks(from, names, sizing);
+        var (blocks, hasMoved, wrong) = SewnDrift.Apply(Kept.Blocks(from, names, sizing), from.Ends, sizing.Shortening);
+        if (!wrong.IsEmpty)
+        {
+            return Result.Fail<StripPlan>(wrong);
+        }
+
         var newcomers = names.Where(n => !blocks.Any(b => b.Names.Any(p => p.Lettered == n))).ToList();
 
         double[] hems = Hems(hem, earlier);
-        var stays = StaysAsPlanned(earlier, hem, sizing) ? new Squeeze(sizing, height, hems, baseline).Place(blocks, newcomers) : null;
-        var laid = stays ?? new Setting(sizing, height, hems, job.Lettering.Spread, baseline).Place([.. blocks.Where(b => b.IsSewn)], names);
+        var cloths = Assemble.Cloths(earlier, sizing, hems, job.Strip.CutWidth.Mm, !job.Strip.SewnBeforeCutting);
+        var stays = !hasMoved && StaysAsPlanned(earlier, hem, sizing) ? new Squeeze(sizing, height, hems, baseline, cloths).Place(blocks, newcomers) : null;
+        var laid = stays ?? SetOut([.. blocks.Where(b => b.IsSewn)], hasMoved ? LeastGapParts : [1]);
+
+        ImmutableArray<KeptBlock> SetOut(ImmutableArray<KeptBlock> sewn, double[] gapParts)
+        {
+            foreach (double part in gapParts)
+            {
+                var setting = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, part);
+                var set = setting.Place(sewn, names);
+                if (setting.HasFitted)
+                {
+                    return set;
+                }
+            }
+
+            return new Setting(sizing, height, hems, job.Lettering, baseline, cloths).Place(sewn, names);
+        }
 
         var rounds = Assemble.Rounds(laid, hems, earlier, sizing);
-        var cloths = Assemble.Cloths(earlier, sizing, hems, job.Strip.CutWidth.Mm, !job.Strip.SewnBeforeCutting);
         var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths);
         var plan = new StripPlan(
             hem, height, HeightBound.Given, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
@@ -53,10 +78,15 @@ public static class LayoutResumer
             Cloths = [.. cloths.Select(c => c with { Hoopings = [.. hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)] })],
         };
         var notes = stays is null && blocks.Any(b => !b.IsSewn)
-            ? [Problem.Note(new Where(), "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
+            ? [Problem.Note(new Where(), hasMoved
+                ? $"What is not sewn yet was set out again, so that the strip still ends at its hem after what {DriftFile.FileName} measured."
+                : "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
             : ImmutableArray<Problem>.Empty;
         return Result.Of(plan, [.. LayoutAdvice.For(job, plan, names, sizing), .. notes]);
     }
+
+    /// <summary>After a drift the strip is to end at its hem, if need be with gaps down to half the least one.</summary>
+    private static readonly double[] LeastGapParts = [1, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5];
 
     /// <summary>False once the hem, the shortening or the number of rounds is another: then what was planned no longer holds.</summary>
     private static bool StaysAsPlanned(EarlierPlan earlier, HemPlan hem, Sizing sizing) =>

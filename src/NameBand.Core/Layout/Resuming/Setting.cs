@@ -1,67 +1,92 @@
 using System.Collections.Immutable;
+using NameBand.Job;
+using NameBand.Layout.BestFit;
 using NameBand.Lettering;
 
 namespace NameBand.Layout.Resuming;
 
-/// <summary>Sets all unsewn names out again, in the order of the list, in the room between the sewn ones.</summary>
-internal sealed class Setting(Sizing sizing, double heightMm, double[] hemsMm, bool spread, SettledBaseline baseline)
+/// <summary>
+/// Sets all unsewn names out again in the room between the sewn ones, by the same wishes as the first plan: the order, the
+/// place where the list begins, places kept clear, the narrowest and the widest gap, strips side by side.
+/// </summary>
+internal sealed class Setting(
+    Sizing sizing, double heightMm, double[] hemsMm, LetteringSettings lettering, SettledBaseline baseline, ImmutableArray<StripCloth> cloths, double gapPart = 1)
 {
-    private readonly double _leastGap = sizing.GapMm(heightMm);
+    private readonly double _leastGap = sizing.GapMm(heightMm) * gapPart;
+
+    /// <summary>Whether all names lie on their rounds at the gap that was given.</summary>
+    public bool HasFitted { get; private set; }
 
     /// <param name="names">All names, sewn ones too: those are passed over.</param>
     public ImmutableArray<KeptBlock> Place(ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> names)
     {
         var lying = sewn.SelectMany(b => b.Names).Select(n => n.Lettered).ToHashSet();
-        var rest = names.Where(n => !lying.Contains(n)).ToList();
-        var (stretches, counts) = Divide(sewn, rest);
-
-        var blocks = sewn.ToList();
-        var used = sewn.SelectMany(b => new[] { b.Segment, b.Hooping }).ToHashSet();
+        var rest = Ordering.Order([.. names.Where(n => !lying.Contains(n))], lettering.Order, lettering.Collation);
         int order = sewn.SelectMany(b => b.Names).Select(n => n.Order).DefaultIfEmpty(0).Max();
-        int number = 0;
-        int next = 0;
-        for (int i = 0; i < stretches.Count; i++)
+        var placed = new List<(int Round, PlacedName Name)>();
+        foreach (var (stretch, row) in Divide(sewn, rest))
         {
-            var row = rest.GetRange(next, counts[i]);
-            next += counts[i];
-            foreach (var group in Groups(Spread(row, stretches[i], ref order)))
-            {
-                while (!used.Add(++number))
-                {
-                }
-
-                double round = Math.Max(hemsMm[stretches[i].Round - 1], group[^1].EndMm);
-                var (start, length) = SegmentCutter.Extent(group[0], group[^1], 0, round, sizing);
-                blocks.Add(new KeptBlock(stretches[i].Round, number, number, start, length, IsSewn: false, group));
-            }
+            placed.AddRange(Spread(row, stretch, ref order).Select(n => (stretch.Round, n)));
         }
 
-        return [.. blocks];
+        HasFitted = placed.TrueForAll(p => p.Name.EndMm + (sizing.Hem.Closed ? _leastGap / 2 : 0) <= hemsMm[p.Round - 1] + Sizing.SlightMm);
+        return [.. sewn, .. new Rehooping(sizing, hemsMm, cloths).Cut(sewn, placed)];
     }
 
     /// <summary>With the room that is kept free left blank, if they fit so; else they may have that too.</summary>
-    private (List<FreeStretch> Stretches, int[] Counts) Divide(ImmutableArray<KeptBlock> sewn, List<LetteredName> rest)
+    private IEnumerable<(FreeStretch Stretch, IReadOnlyList<LetteredName> Names)> Divide(ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> rest)
     {
         double[] needs = [.. rest.Select(n => sizing.WidthMm(n, heightMm) + _leastGap)];
-        var frugal = Kept.Stretches(sewn, hemsMm, sizing.Hem).ToList();
-        if (frugal.Count > 0 && RoundDivider.Fits(needs, [.. frugal.Select(s => s.OfferMm(_leastGap, sizing.Hem.Closed))]))
-        {
-            return (frugal, Counts(needs, frugal));
-        }
-
-        var all = Kept.Stretches(sewn, hemsMm, sizing.Hem with { KeepFreeMm = 0 }).ToList();
+        var frugal = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem, cloths));
+        var all = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem with { KeepFreeMm = 0 }, cloths));
         if (all.Count == 0)
         {
             all.Add(new FreeStretch(hemsMm.Length, hemsMm[^1], hemsMm[^1], true, false));
         }
 
-        return (all, Counts(needs, all));
+        if (lettering.Order == NameOrder.BestFit && (BestFit(rest, needs, frugal) ?? BestFit(rest, needs, all)) is { } fit)
+        {
+            return fit;
+        }
+
+        var chosen = frugal.Count > 0 && RoundDivider.Fits(needs, Offers(frugal)) ? frugal : all;
+        int[] counts = Counts(needs, chosen);
+        int[] firsts = [.. counts.Select((_, i) => counts.Take(i).Sum())];
+        return chosen.Select((s, i) => (s, (IReadOnlyList<LetteredName>)[.. rest.Skip(firsts[i]).Take(counts[i])]));
+    }
+
+    /// <summary>Stretches as the list fills them: round by round, from where the list begins.</summary>
+    private List<FreeStretch> InOrder(IEnumerable<FreeStretch> stretches) =>
+        [.. stretches.OrderBy(s => s.Round).ThenBy(s => s.StartMm < ListStartMm(s.Round) - 1e-6).ThenBy(s => s.StartMm)];
+
+    private double ListStartMm(int round) => sizing.Hem.StartMm * sizing.Hem.RoundMm(round) / sizing.Hem.EdgeLengthMm;
+
+    private double[] Offers(IEnumerable<FreeStretch> stretches) => [.. stretches.Select(s => s.OfferMm(_leastGap, sizing.Hem.Closed))];
+
+    /// <summary>The unsewn names in the order of the fewest hoopings; null where they do not all fit.</summary>
+    private IEnumerable<(FreeStretch, IReadOnlyList<LetteredName>)>? BestFit(IReadOnlyList<LetteredName> rest, double[] needs, List<FreeStretch> stretches)
+    {
+        if (rest.Count == 0)
+        {
+            return null;
+        }
+
+        double narrowest = needs.Min();
+        var roomy = stretches.Where(s => s.OfferMm(_leastGap, sizing.Hem.Closed) >= narrowest - Sizing.SlightMm).ToList();
+        if (roomy.Count == 0 || !BestFitRows.Fits(needs, Offers(roomy)))
+        {
+            return null;
+        }
+
+        var rows = new BestFitRows(sizing, heightMm, lettering.Spread)
+            .Arrange(rest, [.. roomy.Select(s => s.AsStretch(_leastGap, sizing.Hem.Closed))], asNeeded: false, (_, _, _) => null).Rows;
+        return roomy.Take(rows.Length).Select((s, i) => (s, (IReadOnlyList<LetteredName>)rows[i]));
     }
 
     /// <summary>How many names each stretch takes: as evenly full as can be where all fit, else each full and the rest on the last.</summary>
     private int[] Counts(double[] needs, List<FreeStretch> stretches)
     {
-        double[] offers = [.. stretches.Select(s => s.OfferMm(_leastGap, sizing.Hem.Closed))];
+        double[] offers = Offers(stretches);
         if (RoundDivider.Fits(needs, offers))
         {
             return [.. RoundDivider.Divide(needs, offers)];
@@ -82,7 +107,7 @@ internal sealed class Setting(Sizing sizing, double heightMm, double[] hemsMm, b
         return counts;
     }
 
-    private ImmutableArray<PlacedName> Spread(List<LetteredName> row, FreeStretch stretch, ref int order)
+    private ImmutableArray<PlacedName> Spread(IReadOnlyList<LetteredName> row, FreeStretch stretch, ref int order)
     {
         if (row.Count == 0)
         {
@@ -93,7 +118,7 @@ internal sealed class Setting(Sizing sizing, double heightMm, double[] hemsMm, b
         double slack = stretch.EndMm - stretch.StartMm - widths.Sum();
         var (leftParts, rightParts) = stretch.Ends(1, sizing.Hem.Closed);
         double parts = row.Count - 1 + leftParts + rightParts;
-        double gap = spread && parts > 0 ? Math.Max(_leastGap, Math.Min(slack / parts, sizing.MostGapMm ?? double.MaxValue)) : _leastGap;
+        double gap = lettering.Spread && parts > 0 ? Math.Max(_leastGap, Math.Min(slack / parts, sizing.MostGapMm ?? double.MaxValue)) : _leastGap;
         double at = stretch.StartMm + (leftParts * gap);
         var placed = ImmutableArray.CreateBuilder<PlacedName>(row.Count);
         for (int i = 0; i < row.Count; i++)
@@ -103,19 +128,5 @@ internal sealed class Setting(Sizing sizing, double heightMm, double[] hemsMm, b
         }
 
         return placed.ToImmutable();
-    }
-
-    /// <summary>The fewest runs that the field can hold, each as long as it goes.</summary>
-    private IEnumerable<ImmutableArray<PlacedName>> Groups(ImmutableArray<PlacedName> names)
-    {
-        int first = 0;
-        for (int i = 1; i <= names.Length; i++)
-        {
-            if (i == names.Length || !SegmentCutter.FitsField(names[first], names[i], sizing))
-            {
-                yield return names[first..i];
-                first = i;
-            }
-        }
     }
 }

@@ -33,7 +33,11 @@ public sealed record MakeReport(
 
 /// <summary>The check of the lists alone, with the corrections.csv lines that would settle what is held.</summary>
 public sealed record NamesReport(
-    ExitStatus Status, NameList? Names, ImmutableArray<string> LinesToAdd, ImmutableArray<Problem> Problems);
+    ExitStatus Status, NameList? Names, ImmutableArray<string> LinesToAdd, ImmutableArray<Problem> Problems)
+{
+    /// <summary>How each name stands with its owner; null when the job has no approvals.csv.</summary>
+    public ApprovalReport? Approvals { get; init; }
+}
 
 /// <summary>The front door: one call runs the rooms in order and reports progress.</summary>
 public static class Bander
@@ -97,9 +101,17 @@ public static class Bander
         var mended = MendInterrupted(jobFolder, Path.Combine(jobFolder, OutFolderName));
         var read = Planning.ReadNames(jobFolder, new FaceShelf(), default);
         ImmutableArray<Problem> problems = [.. mended, .. read.Problems];
-        return read.Value is { } names && read.IsUsable
-            ? new NamesReport(StatusOf(names.Rows, problems), names.Rows, CorrectionLines.ToAdd(names.Rows, names.Corrections), problems)
-            : new NamesReport(ExitStatus.CannotUse, null, [], problems);
+        if (read.Value is not { } names || !read.IsUsable)
+        {
+            return new NamesReport(ExitStatus.CannotUse, null, [], problems);
+        }
+
+        var approvals = Approvals.Of(names.Job.Folder, names.Rows, names.Corrections);
+        problems = [.. problems, .. approvals?.Problems ?? []];
+        return new NamesReport(StatusOf(names.Rows, problems), names.Rows, CorrectionLines.ToAdd(names.Rows, names.Corrections), problems)
+        {
+            Approvals = approvals,
+        };
     }
 
     /// <summary>Reckons the hours, what to buy and the evenings of a job, and writes nothing.</summary>

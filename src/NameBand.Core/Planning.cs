@@ -114,14 +114,17 @@ internal static class Planning
         }
 
         cancel.ThrowIfCancellationRequested();
+        var checkedJob = job.Value;
+        var approvals = checkedJob.Lettering.AgreedFirst ? Approvals.Of(checkedJob.Folder, list.Value, corrections.Value!) : null;
+        NameList InOrder(NameList names) => approvals is null ? names : Approvals.AgreedFirst(names, approvals);
         if (job.Value.Way == Way.MachineLetters)
         {
-            var keyed = KeyedPlanning.ReadNames(job.Value, corrections.Value!, face.Value, list.Value, shelf);
+            var keyed = KeyedPlanning.ReadNames(job.Value, corrections.Value!, face.Value, InOrder(list.Value), shelf);
             return keyed with { Problems = [.. problems, .. keyed.Problems] };
         }
 
         var matched = begun?.Match(list.Value, job.Value.Groups);
-        var lettered = GroupLetterer.Letter(job.Value, matched?.Rows ?? list.Value, face.Value, shelf, cancel);
+        var lettered = GroupLetterer.Letter(job.Value, InOrder(matched?.Rows ?? list.Value), face.Value, shelf, cancel);
         if (lettered.Value is not { } letters)
         {
             return Result.Fail<NamesRead>([.. problems, .. lettered.Problems]);

@@ -15,6 +15,7 @@ internal sealed class NamesSummary(Page page, NamesReport report, string jobAsGi
         PrintRows("Repeats, sewn once", rows.Where(r => r.Outcome == RowOutcome.Merged));
         PrintRows("Left out", rows.Where(r => r.Outcome == RowOutcome.LeftOut));
         PrintChanged(rows.Where(r => r.Outcome == RowOutcome.Placed));
+        new ApprovalsSummary(page, report.Approvals).Print();
         PrintNotes();
     }
 

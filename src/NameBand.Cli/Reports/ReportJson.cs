@@ -40,7 +40,41 @@ internal static class ReportJson
         }
 
         json.WriteEndArray();
+        WriteApprovals(json, report.Approvals);
     });
+
+    private static void WriteApprovals(Utf8JsonWriter json, ApprovalReport? report)
+    {
+        if (report is null)
+        {
+            return;
+        }
+
+        json.WriteStartArray("approvals");
+        foreach (var name in report.Names)
+        {
+            json.WriteStartObject();
+            json.WriteString("list", name.Row.Row.List);
+            json.WriteNumber("line", name.Row.Row.Line);
+            json.WriteString("text", name.Row.Text);
+            json.WriteString("state", ApprovalsFile.Word(name.State));
+            json.WriteString("date", name.Line?.Date ?? "");
+            json.WriteString("wished", name.Line?.Text ?? "");
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        foreach (var (key, lines) in new[] { ("approvalLinesToAdd", report.LinesToAdd), ("wishedCorrections", report.Corrections) })
+        {
+            json.WriteStartArray(key);
+            foreach (string line in lines)
+            {
+                json.WriteStringValue(line);
+            }
+
+            json.WriteEndArray();
+        }
+    }
 
     public static void Write(TextWriter writer, Result<FaceReportList> faces) => Write(
         writer, (int)(faces.IsUsable ? ExitStatus.AllPlaced : ExitStatus.CannotUse), faces.Problems, json =>

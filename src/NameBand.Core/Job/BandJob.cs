@@ -105,7 +105,11 @@ public sealed record StripSettings(
 /// <param name="Height">Null: the largest at which all names fit.</param>
 /// <param name="Gap">Null: one and a half letter heights.</param>
 public sealed record LetteringSettings(
-    string Face, Length? Height, Length Least, Length? Gap, bool Spread, NameOrder Order, string Collation);
+    string Face, Length? Height, Length Least, Length? Gap, bool Spread, NameOrder Order, string Collation)
+{
+    /// <summary>Names that their owners have not agreed to yet come last.</summary>
+    public bool AgreedFirst { get; init; }
+}
 
 public sealed record HoopSettings(Length Along, Length Across, Length Spare);
 

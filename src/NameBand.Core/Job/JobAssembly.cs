@@ -65,7 +65,10 @@ internal static partial class JobAssembly
 
     private static LetteringSettings Lettering(string folder, JobValues values) => new(
         JobPaths.CheckFace(folder, values), values.Length(JobKeys.Height), values.Certain(JobKeys.Least), values.Length(JobKeys.Gap),
-        values.Flag(JobKeys.Spread), values.Word(JobKeys.Order), JobChecks.Collation(values));
+        values.Flag(JobKeys.Spread), values.Word(JobKeys.Order), JobChecks.Collation(values))
+    {
+        AgreedFirst = values.Flag(JobKeys.AgreedFirst),
+    };
 
     private static MachineSettings Machine(JobValues values) => new MachineSettings(
         Certain(values, JobKeys.StitchesPerMinute), Certain(values, JobKeys.SecondsPerJump), Certain(values, JobKeys.SecondsPerTrim),

@@ -51,6 +51,7 @@ internal static class JobKeys
     public static readonly WordKey<NameOrder> Order = new(
         "lettering.order", ("listed", NameOrder.Listed), ("alphabetical", NameOrder.Alphabetical), ("bestFit", NameOrder.BestFit));
 
+    public static readonly FlagKey AgreedFirst = new("lettering.agreedFirst", false);
     public static readonly TextKey Collation = new("lettering.collation", JobDefaults.Collation);
 
     public static readonly LengthKey Along = new("hoop.along", JobDefaults.Along, 20, 10_000);
@@ -81,7 +82,7 @@ internal static class JobKeys
         Format, Title, Way, Lists, NameColumn, LeaveOutColumn,
         HemLength, SkirtTurn, SkirtWaist, SkirtLength, SkirtTakenUp, HemTurn, Closed, Overlap, Tolerance,
         CutWidth, TurnIn, Margin, Sewn, Shortening, Rounds, Lift, RoundStep, Side, ReadBy,
-        Face, Height, Least, Gap, Spread, Order, Collation,
+        Face, Height, Least, Gap, Spread, Order, AgreedFirst, Collation,
         Along, Across, Spare, Fabric,
         StitchesPerMinute, SecondsPerJump, SecondsPerTrim, SecondsPerStop, SecondsToStart,
         Hooping, TearAway, Clipping, Pressing, Trimming, TurningIn, Pinning, SewingLower, SewingUpper, Join, RestAllowance,

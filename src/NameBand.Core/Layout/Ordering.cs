@@ -16,7 +16,7 @@ internal static class Ordering
         }
 
         var culture = collation is "und" or "" ? CultureInfo.InvariantCulture : CultureInfo.GetCultureInfo(collation);
-        return [.. names.OrderBy(n => n.Standing.Block).ThenBy(n => !n.Standing.IsHeading)
+        return [.. names.OrderBy(n => n.Standing.Block).ThenBy(n => !n.Standing.IsHeading).ThenBy(n => n.Name.IsPlannedLast)
             .ThenBy(n => n.Name.Text, StringComparer.Create(culture, CompareOptions.None))];
     }
 }

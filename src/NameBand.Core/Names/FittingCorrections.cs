@@ -18,7 +18,7 @@ internal sealed class FittingCorrections
         _lists = lists;
         _known = rows.Select(r => r.Ref).ToHashSet();
         ImmutableArray<Correction> lines = [.. corrections.Lines.Select(l => l with { Row = l.Row with { List = OwnName(l.Row.List) } })];
-        var found = new RowFollower(rows).Find(
+        var found = new RowFollower(rows.Select(r => new StandingRow(r.Ref, r.Name.Text, r.DetailsPrint))).Find(
             [.. lines.Select(l => new SaidOfRow(l.Row, l.Was, l.Details, $"{l.Decision} {l.Text}"))]);
         for (int i = 0; i < lines.Length; i++)
         {

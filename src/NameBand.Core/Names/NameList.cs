@@ -27,6 +27,9 @@ public sealed record Name
 
     /// <summary>Name of its group in job.json; null for none.</summary>
     public string? Group { get; init; }
+
+    /// <summary>Its owner has not agreed to it yet, and the job wants such names last.</summary>
+    public bool IsPlannedLast { get; init; }
 }
 
 /// <summary>One data row of a list and what became of it.</summary>
@@ -40,6 +43,9 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
 
     /// <summary>Fingerprint of what stands beside the name; empty when nothing does.</summary>
     public string DetailsPrint { get; init; } = "";
+
+    /// <summary>The name as it stands in the row, whatever will be sewn.</summary>
+    public string Was { get; init; } = "";
 
     public ListedRow HeldBecause(string reason) => this with { Outcome = RowOutcome.Held, Reason = reason };
 }

@@ -8,6 +8,10 @@ namespace NameBand.Names;
 /// <param name="Says">What was said of it, to compare with what was said of another row.</param>
 internal sealed record SaidOfRow(RowRef Row, string Was, string Details, string Says);
 
+/// <summary>A row as it stands now.</summary>
+/// <param name="Details">Fingerprint of what stands beside the name.</param>
+internal sealed record StandingRow(RowRef Ref, string Text, string Details);
+
 /// <summary>Where the row of something said stands now.</summary>
 /// <param name="Row">Null when it cannot be told.</param>
 /// <param name="Candidates">The rows it may be, when it cannot be told; empty when there is none.</param>
@@ -19,38 +23,38 @@ internal sealed record Followed(RowRef? Row, ImmutableArray<RowRef> Candidates);
 /// </summary>
 internal sealed class RowFollower
 {
-    private readonly Dictionary<RowRef, SourceRow> _rows;
-    private readonly ILookup<string, SourceRow> _byText;
+    private readonly Dictionary<RowRef, StandingRow> _rows;
+    private readonly ILookup<string, StandingRow> _byText;
     private readonly HashSet<RowRef> _taken = [];
 
-    public RowFollower(IEnumerable<SourceRow> rows)
+    public RowFollower(IEnumerable<StandingRow> rows)
     {
         var all = rows.ToList();
         _rows = all.ToDictionary(r => r.Ref);
-        _byText = all.ToLookup(r => r.Name.Text, StringComparer.Ordinal);
+        _byText = all.ToLookup(r => r.Text, StringComparer.Ordinal);
     }
 
     /// <summary>One answer for each thing said, in their order.</summary>
     public ImmutableArray<Followed> Find(ImmutableArray<SaidOfRow> said)
     {
         var found = new Followed?[said.Length];
-        Take(said, found, (s, r) => r.Ref == s.Row && IsOf(r, s) && (s.Details.Length == 0 || s.Details == r.DetailsPrint));
-        Take(said, found, (s, r) => IsOf(r, s) && s.Details.Length > 0 && s.Details == r.DetailsPrint);
+        Take(said, found, (s, r) => r.Ref == s.Row && IsOf(r, s) && (s.Details.Length == 0 || s.Details == r.Details));
+        Take(said, found, (s, r) => IsOf(r, s) && s.Details.Length > 0 && s.Details == r.Details);
         Take(said, found, (s, r) => r.Ref == s.Row && IsOf(r, s));
         var open = Enumerable.Range(0, said.Length).Where(i => found[i] is null).GroupBy(i => NameText.Clean(said[i].Was).Text, StringComparer.Ordinal);
         foreach (var name in open.ToList())
         {
-            Settle(said, found, [.. name], [.. _byText[name.Key].Where(r => !r.Name.IsEmpty && !_taken.Contains(r.Ref))]);
+            Settle(said, found, [.. name], [.. _byText[name.Key].Where(r => r.Text.Length > 0 && !_taken.Contains(r.Ref))]);
         }
 
         return [.. found.Select(f => f!)];
     }
 
     /// <summary>A row without a name is nothing to be found again by.</summary>
-    private static bool IsOf(SourceRow row, SaidOfRow said) =>
-        row.Name.Text == NameText.Clean(said.Was).Text && (row.Ref == said.Row || !row.Name.IsEmpty);
+    private static bool IsOf(StandingRow row, SaidOfRow said) =>
+        row.Text == NameText.Clean(said.Was).Text && (row.Ref == said.Row || row.Text.Length > 0);
 
-    private void Take(ImmutableArray<SaidOfRow> said, Followed?[] found, Func<SaidOfRow, SourceRow, bool> agree)
+    private void Take(ImmutableArray<SaidOfRow> said, Followed?[] found, Func<SaidOfRow, StandingRow, bool> agree)
     {
         for (int i = 0; i < said.Length; i++)
         {
@@ -59,7 +63,7 @@ internal sealed class RowFollower
                 continue;
             }
 
-            var here = _rows.TryGetValue(said[i].Row, out var at) ? [at] : Array.Empty<SourceRow>();
+            var here = _rows.TryGetValue(said[i].Row, out var at) ? [at] : Array.Empty<StandingRow>();
             var row = here.Concat(_byText[NameText.Clean(said[i].Was).Text]).FirstOrDefault(r => !_taken.Contains(r.Ref) && agree(said[i], r));
             if (row is not null)
             {
@@ -70,9 +74,9 @@ internal sealed class RowFollower
     }
 
     /// <summary>The same name, and nothing more to tell its rows by: clear only where it makes no difference which is which.</summary>
-    private void Settle(ImmutableArray<SaidOfRow> said, Followed?[] found, int[] open, SourceRow[] free)
+    private void Settle(ImmutableArray<SaidOfRow> said, Followed?[] found, int[] open, StandingRow[] free)
     {
-        bool allAlike = free.Select(r => r.DetailsKey).Distinct(StringComparer.Ordinal).Count() == 1;
+        bool allAlike = free.Select(r => r.Details).Distinct(StringComparer.Ordinal).Count() == 1;
         bool sameSaid = open.Select(i => said[i].Says).Distinct(StringComparer.Ordinal).Count() == 1;
         bool isClear = free.Length > 0 && ((open.Length == 1 && allAlike) || (open.Length == free.Length && sameSaid));
         for (int k = 0; k < open.Length; k++)

@@ -172,5 +172,5 @@ internal sealed class RowSettler
 
     private static ListedRow Outcome(SourceRow row, RowOutcome outcome, NameText name, string reason) => new(
         row.Ref, outcome, name.Text, reason, ReferenceEquals(name, row.Name) ? row.Notes : [.. name.Notes])
-    { Group = row.Group, DetailsPrint = row.DetailsPrint };
+    { Group = row.Group, DetailsPrint = row.DetailsPrint, Was = row.Name.Text };
 }

@@ -64,7 +64,8 @@ public sealed class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
         foreach (var name in segment.Names)
         {
             text.Append('\n').Append(name.Order).Append(' ').Append(name.IsGone).Append(' ').Append(Exact(name.StartMm)).Append(' ').Append(Exact(name.WidthMm)).Append(' ')
-                .Append(Exact(name.BaselineYMm)).Append(' ').Append(name.Lettered.Name.Text).Append(' ').Append(Json(name.Lettered.Ink));
+                .Append(Exact(name.BaselineYMm)).Append(' ').Append(name.Lettered.Name.Text).Append(' ').Append(Json(name.Lettered.Ink))
+                .Append(' ').Append(name.IsHeading).Append(' ').Append(Exact(name.Lettered.Standing.HeightFactor));
             foreach (var piece in name.Lettered.Pieces)
             {
                 text.Append(' ').Append(_outlines.GetOrAdd(piece.Piece, OutlineOf)).Append(' ').Append(Exact(piece.At.XMm)).Append(' ').Append(Exact(piece.At.YMm));

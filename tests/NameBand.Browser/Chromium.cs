@@ -17,6 +17,8 @@ public sealed class Chromium : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
+        // A busy machine is slow, and nothing here is a timing.
+        Assertions.SetDefaultExpectTimeout(30_000);
         if (File.Exists(Path))
         {
             _playwright = await Playwright.CreateAsync();
@@ -31,6 +33,8 @@ public sealed class Chromium : IAsyncLifetime
         var context = await _browser!.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = scheme, ReducedMotion = ReducedMotion.Reduce });
         var tab = new Tab(await context.NewPageAsync());
         await tab.Page.GotoAsync(url);
+        // The page is there before it is alive.
+        await Assertions.Expect(tab.Page.Locator("[data-alive]")).ToBeAttachedAsync();
         return tab;
     }
 

@@ -1,3 +1,5 @@
+using System.Text;
+using Microsoft.Playwright;
 using NameBand.Tests;
 
 namespace NameBand.Browser;
@@ -15,4 +17,11 @@ internal static class Jobs
 
         return folder;
     }
+
+    /// <summary>A few names, quickly counted.</summary>
+    public static TemporaryFolder Small(string list = "name\nOttilie Marsh\nBram Sedgewick\nNgozi Farrow\n") => new TemporaryFolder()
+        .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.2 m" } }""")
+        .With("names.csv", list);
+
+    public static FilePayload Upload(string name, string text) => new() { Name = name, MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(text) };
 }

@@ -15,6 +15,7 @@ public abstract class TableView : ComponentBase, IDisposable
     public void Dispose()
     {
         Table.Changed -= OnChanged;
+        Leave();
         GC.SuppressFinalize(this);
     }
 
@@ -22,6 +23,11 @@ public abstract class TableView : ComponentBase, IDisposable
     {
         Now = Table.Now;
         Table.Changed += OnChanged;
+    }
+
+    /// <summary>Lets go of what else this part listens to.</summary>
+    protected virtual void Leave()
+    {
     }
 
     private void OnChanged() => _ = InvokeAsync(() =>

@@ -49,6 +49,7 @@ public static class PageServer
         var services = builder.Services;
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddSingleton(_ => new Worktable(options.JobFolder));
+        services.AddSingleton<PrintRun>();
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));
 
@@ -57,6 +58,7 @@ public static class PageServer
         app.UseAntiforgery();
         app.MapStaticAssets();
         StripEndpoints.Map(app, new Strip.ShapeShelf());
+        OutFiles.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
 
         // The first layout is under way before the browser asks for it.

@@ -35,6 +35,9 @@ public sealed class Worktable : IDisposable
     /// <summary>Told after every new snapshot, from any thread.</summary>
     public event Action? Changed;
 
+    /// <summary>Faces that can be chosen.</summary>
+    public ImmutableArray<string> FaceNames => Bench.FaceNames;
+
     internal Bench Bench { get; }
 
     /// <summary>Reads the folder for the first time.</summary>

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Job;
+
+/// <summary>What a screen can ask for a key.</summary>
+public enum JobKeyKind
+{
+    Length,
+    Number,
+    Flag,
+
+    /// <summary>One of <see cref="JobKeyCard.Words"/>.</summary>
+    Word,
+    Text,
+    Texts,
+}
+
+/// <summary>A key of job.json as it can be shown to a person.</summary>
+/// <param name="Path">Such as <c>hem.length</c>.</param>
+/// <param name="Takes">What may stand there, in words.</param>
+/// <param name="DefaultText">What holds where the key is not there, in words.</param>
+/// <param name="Words">The words to choose from; a number or length may have one that stands in its place.</param>
+/// <param name="IsMany">A list of lengths may stand there too.</param>
+public sealed record JobKeyCard(string Path, JobKeyKind Kind, string Takes, string DefaultText, ImmutableArray<string> Words, bool IsMany)
+{
+    /// <summary>Every key of job.json, theme by theme, as in docs/job-file.md.</summary>
+    public static ImmutableArray<JobKeyCard> All { get; } = [.. JobKeys.All.Select(Of)];
+
+    private static JobKeyCard Of(JobKey key)
+    {
+        var (kind, words) = key switch
+        {
+            LengthKey length => (JobKeyKind.Length, Only(length.Word)),
+            NumberKey number => (JobKeyKind.Number, Only(number.Word)),
+            FlagKey => (JobKeyKind.Flag, ["true", "false"]),
+            WordKey word => (JobKeyKind.Word, word.Words),
+            TextsKey => (JobKeyKind.Texts, []),
+            _ => (JobKeyKind.Text, ImmutableArray<string>.Empty),
+        };
+        return new JobKeyCard(key.Path, kind, key.Takes, key.DefaultText.Trim('"'), words, key is LengthKey { Many: true });
+    }
+
+    private static ImmutableArray<string> Only(string? word) => word is null ? [] : [word];
+}

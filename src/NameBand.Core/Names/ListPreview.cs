@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+
+namespace NameBand.Names;
+
+/// <summary>The first rows of a list as they stand, for a person who is asked which column holds the names.</summary>
+/// <param name="Header">The first line's fields.</param>
+/// <param name="Rows">Some rows under it.</param>
+public sealed record ListPreview(string List, ImmutableArray<string> Header, ImmutableArray<ImmutableArray<string>> Rows)
+{
+    private const int Most = 5;
+
+    /// <param name="list">A list of the job, relative to its folder.</param>
+    public static Result<ListPreview> Read(string jobFolder, string list)
+    {
+        var table = CsvFile.Read(jobFolder, list);
+        return table.Value is { } read
+            ? Result.Of(new ListPreview(list, Plain(read.Rows[0]), [.. read.Rows.Skip(1).Take(Most).Select(Plain)]), table.Problems)
+            : Result.Fail<ListPreview>(table.Problems);
+    }
+
+    private static ImmutableArray<string> Plain(CsvRow row) => [.. row.Fields.Select(f => PlainText.Short(f, 60))];
+}

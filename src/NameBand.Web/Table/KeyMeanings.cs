@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+
+namespace NameBand.Web.Table;
+
+/// <summary>What each key means, in the words of docs/job-file.md, which travels with the program.</summary>
+internal static class KeyMeanings
+{
+    private static readonly ImmutableDictionary<string, string> Meanings = Read();
+
+    public static string Of(string path) => Meanings.GetValueOrDefault(path, "");
+
+    private static ImmutableDictionary<string, string> Read()
+    {
+        using var stream = typeof(KeyMeanings).Assembly.GetManifestResourceStream("NameBand.Web.job-file.md")!;
+        using var reader = new StreamReader(stream);
+        var found = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        while (reader.ReadLine() is { } line)
+        {
+            string[] cells = line.Split(" | ");
+            if (line.StartsWith("| `", StringComparison.Ordinal) && cells.Length >= 4)
+            {
+                found[cells[0].Trim('|', ' ', '`')] = Plain(string.Join(" | ", cells[3..]).TrimEnd('|', ' '));
+            }
+        }
+
+        return found.ToImmutable();
+    }
+
+    /// <summary>Without the marks of the page it stands on: links, code.</summary>
+    private static string Plain(string text) =>
+        System.Text.RegularExpressions.Regex.Replace(text, @"\[([^\]]*)\]\([^)]*\)", "$1").Replace("`", "", StringComparison.Ordinal).Replace("\\|", "|", StringComparison.Ordinal);
+}

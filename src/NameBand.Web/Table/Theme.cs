@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using NameBand.Job;
+
+namespace NameBand.Web.Table;
+
+/// <summary>A part of the sentence with the keys that belong to it: together the themes hold every key of job.json.</summary>
+/// <param name="Heading">What is set here, in a maker's words.</param>
+/// <param name="Main">Keys shown at once.</param>
+/// <param name="More">Beginnings of the other keys, shown on demand.</param>
+public sealed record Theme(string Name, string Heading, ImmutableArray<string> Main, ImmutableArray<string> More)
+{
+    public static ImmutableArray<Theme> All { get; } =
+    [
+        new("names", "The names and their lists", ["lettering.order"], ["title", "columns.", "lists", "lettering.collation", "lettering.order"]),
+        new("rounds", "The rounds and the strip", ["strip.rounds"], ["strip."]),
+        new("hem", "The edge the names go round", [], ["hem."]),
+        new("face", "The letters", ["lettering.face"], ["lettering.collation", "lettering.spread"]),
+        new("height", "How high the letters are", ["lettering.height", "lettering.least"], ["lettering."]),
+        new("cloth", "The cloth", ["fabric"], ["strip.shortening", "swatch."]),
+        new("hoop", "The hoop", ["hoop.along", "hoop.across"], ["hoop."]),
+        new("machine", "The time at the machine", ["machine.stitchesPerMinute"], ["machine.", "evening", "letters.secondsPerKey"]),
+        new("hands", "The time by hand", ["hands.hoopingMinutes"], ["hands."]),
+        new("thread", "Thread and what to buy", ["shop.spool"], ["bobbin.", "shop.", "prices."]),
+        new("way", "How the names get onto the cloth", ["way"], ["letters.", "traced.", "files.", "program.", "format"]),
+    ];
+
+    public static Theme Of(string name) => All.First(t => t.Name == name);
+
+    /// <summary>Where a key can be set; what no theme names belongs to the last.</summary>
+    public static Theme OfKey(string path) =>
+        All.FirstOrDefault(t => t.Main.Contains(path)) ?? All.FirstOrDefault(t => t.More.Any(m => path.StartsWith(m, StringComparison.Ordinal))) ?? All[^1];
+
+    public IEnumerable<JobKeyCard> MainCards => Main.Select(m => JobKeyCard.All.First(c => c.Path == m));
+
+    public IEnumerable<JobKeyCard> MoreCards => JobKeyCard.All.Where(c => !Main.Contains(c.Path) && IsMore(c.Path));
+
+    private bool IsMore(string path) => More.Any(m => path.StartsWith(m, StringComparison.Ordinal))
+        || (this == All[^1] && !All.Any(t => t.Main.Contains(path) || t.More.Any(m => path.StartsWith(m, StringComparison.Ordinal))));
+}

@@ -1,0 +1,41 @@
+using System.Globalization;
+using NameBand.Names;
+
+namespace NameBand.Web.Table;
+
+/// <summary>Figures in a maker's words.</summary>
+internal static class Words
+{
+    private static readonly string[] Small = ["no", "one", "two", "three", "four", "five", "six"];
+
+    public static string Time(double minutes)
+    {
+        int all = (int)Math.Round(minutes / (minutes < 60 ? 1 : 5)) * (minutes < 60 ? 1 : 5);
+        return all < 60 ? $"{all} min" : all % 60 == 0 ? $"{all / 60} h" : $"{all / 60} h {all % 60} min";
+    }
+
+    public static string Count(int n, string one, string many) => n == 1 ? $"1 {one}" : $"{Number(n)} {many}";
+
+    public static string Rounds(int n) => n == 1 ? "one round" : $"{(n < Small.Length ? Small[n] : Number(n))} rounds";
+
+    public static string Number(double n) => n.ToString("#,0", CultureInfo.InvariantCulture).Replace(',', '\u202F');
+
+    public static string Metres(double mm) => (mm / 1000).ToString("0.##", CultureInfo.InvariantCulture);
+
+    public static string Mm(double mm) => mm.ToString("0.#", CultureInfo.InvariantCulture);
+
+    public static string Outcome(RowOutcome outcome) => outcome switch
+    {
+        RowOutcome.Placed => "placed",
+        RowOutcome.Merged => "merged",
+        RowOutcome.Held => "held",
+        _ => "left out",
+    };
+
+    public static string List(IReadOnlyList<string> parts) => parts.Count switch
+    {
+        0 => "",
+        1 => parts[0],
+        _ => string.Join(", ", parts.Take(parts.Count - 1)) + " and " + parts[^1],
+    };
+}

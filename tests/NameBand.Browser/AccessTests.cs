@@ -1,0 +1,102 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using NameBand.Tests;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace NameBand.Browser;
+
+/// <summary>That everybody can use the page: axe on every view, and the keyboard for everything.</summary>
+[Collection(InBrowser.Name)]
+public sealed class AccessTests(Chromium chromium)
+{
+    private static readonly AxeRunOptions Wcag = new()
+    {
+        RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
+    };
+
+    [SkippableTheory]
+    [InlineData(ColorScheme.Light, 1280)]
+    [InlineData(ColorScheme.Dark, 1280)]
+    [InlineData(ColorScheme.Light, 360)]
+    public async Task Axe_finds_nothing_on_any_view(ColorScheme scheme, int width)
+    {
+        Chromium.Require();
+        using var folder = Jobs.LanternWalk();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await chromium.OpenAsync(server.Url, width, scheme: scheme)).Page;
+        await Expect(page.Locator(".row").First).ToBeVisibleAsync();
+        await ExpectNothing(page, "the plan");
+
+        int parts = await page.Locator(".sentence .part").CountAsync();
+        for (int i = 0; i < parts; i++)
+        {
+            await page.Locator(".sentence .part").Nth(i).ClickAsync();
+            await Expect(page.Locator(".sentence .part").Nth(i)).ToHaveAttributeAsync("aria-expanded", "true");
+            await page.Locator(".panel > details > summary").ClickAsync();
+            await ExpectNothing(page, "part " + i);
+            await Expect(page.Locator(".sentence .part")).ToHaveCountAsync(parts);
+        }
+
+        foreach (string view in (string[])["machine", "print"])
+        {
+            await page.GotoAsync(server.Url + view);
+            await ExpectNothing(page, view);
+        }
+    }
+
+    [SkippableFact]
+    public async Task Axe_finds_nothing_where_a_job_begins()
+    {
+        Chromium.Require();
+        using var folder = new TemporaryFolder();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await chromium.OpenAsync(server.Url)).Page;
+        await ExpectNothing(page, "a new job");
+    }
+
+    [SkippableFact]
+    public async Task Every_control_is_reached_by_the_keyboard()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await chromium.OpenAsync(server.Url)).Page;
+        await Expect(page.Locator(".row").First).ToBeVisibleAsync();
+        await page.Locator(".sentence .part").Nth(4).FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("#panel-heading")).ToBeFocusedAsync();
+
+        // Every control that can be seen is marked, then one walks through the page and takes the marks off.
+        int all = await page.EvaluateAsync<int>(
+            """
+            () => {
+                const controls = [...document.querySelectorAll('a[href], button, input, select, summary, [tabindex="0"]')]
+                    .filter(e => !e.disabled && e.checkVisibility());
+                controls.forEach(e => e.setAttribute('data-unreached', ''));
+                document.activeElement.blur();
+                return controls.length;
+            }
+            """);
+        Assert.True(all > 20, $"Only {all} controls were found.");
+        for (int i = 0; i < all + 5; i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            await page.EvaluateAsync("() => document.activeElement.removeAttribute('data-unreached')");
+        }
+
+        Assert.Equal("", string.Join(", ", await page.Locator("[data-unreached]").AllInnerTextsAsync()));
+
+        await page.Locator("#panel").GetByRole(AriaRole.Button, new() { Name = "close" }).FocusAsync();
+        await page.Keyboard.PressAsync("Escape");
+        await Expect(page.Locator(".sentence .part").Nth(4)).ToBeFocusedAsync();
+    }
+
+    private static async Task ExpectNothing(IPage page, string where)
+    {
+        var found = await page.RunAxe(Wcag);
+        Assert.True(found.Violations.Length == 0, where + ": " + string.Join("\n", found.Violations.Select(v =>
+            $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}")));
+    }
+}

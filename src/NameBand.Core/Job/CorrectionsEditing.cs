@@ -9,7 +9,11 @@ namespace NameBand.Job;
 /// <param name="Was">The row's name as it stands in the list.</param>
 /// <param name="Decision">Keep, leave out or change.</param>
 /// <param name="Text">The name to sew, where it is to be another one than the row's.</param>
-public sealed record RowDecision(RowRef Row, string Was, Decision Decision, string Text, string Why);
+public sealed record RowDecision(RowRef Row, string Was, Decision Decision, string Text, string Why)
+{
+    /// <summary>Fingerprint of what stands beside the name, by which the decision follows its row; empty: none.</summary>
+    public string Details { get; init; } = "";
+}
 
 /// <summary>Writes decisions into the text of corrections.csv; lines about other rows stay as they are.</summary>
 public static class CorrectionsEditing
@@ -28,19 +32,19 @@ public static class CorrectionsEditing
         var text = new StringBuilder().Append(CsvText.Row(Corrections.Columns, separator)).Append(CsvText.LineEnd);
         foreach (var line in there.Lines.Where(l => !decided.ContainsKey(l.Row)))
         {
-            Add(line.Row, line.Was, line.Decision, line.Text, line.Why);
+            Add(line.Row, line.Was, line.Decision, line.Text, line.Why, line.Details);
         }
 
         foreach (var d in decisions)
         {
-            Add(d.Row, d.Was, d.Decision, d.Text, d.Why);
+            Add(d.Row, d.Was, d.Decision, d.Text, d.Why, d.Details);
         }
 
         return Result.Of(KeptFile.Of(Encoding.UTF8.GetBytes(text.ToString())));
 
-        void Add(RowRef row, string was, Decision decision, string wanted, string why) => text
+        void Add(RowRef row, string was, Decision decision, string wanted, string why, string details) => text
             .Append(CsvText.Row(
-                [row.List, row.Line.ToString(CultureInfo.InvariantCulture), was, Word(decision), wanted, why], separator))
+                [row.List, row.Line.ToString(CultureInfo.InvariantCulture), was, Word(decision), wanted, why, details], separator))
             .Append(CsvText.LineEnd);
     }
 

@@ -1,0 +1,54 @@
+using System.Text;
+using NameBand.Common;
+using NameBand.Job;
+using Xunit;
+
+namespace NameBand.Tests.JobRoom;
+
+public class JobEditingTests
+{
+    private const string Job = """{ "format": 1, "lists": ["a.csv"], "hem": { "length": "3.66 m", "turn": 0 } }""";
+
+    [Fact]
+    public void A_key_is_set_and_taken_out_and_the_rest_stays()
+    {
+        var set = JobEditing.Apply(Encoding.UTF8.GetBytes(Job), [JobEdit.Text("strip.cutWidth", "2 in"), JobEdit.Remove("hem.turn")])!;
+
+        Assert.Equal("\"2 in\"", JobEditing.ValueOf(set, "strip.cutWidth"));
+        Assert.Null(JobEditing.ValueOf(set, "hem.turn"));
+        Assert.Equal("\"3.66 m\"", JobEditing.ValueOf(set, "hem.length"));
+        var back = JobEditing.Apply(set, [JobEdit.Remove("strip.cutWidth")])!;
+        Assert.DoesNotContain("strip", Encoding.UTF8.GetString(back), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_no_JSON_is_not_touched() => Assert.Null(JobEditing.Apply("{ \"lists\": "u8, [JobEdit.Text("title", "x")]));
+
+    [Fact]
+    public void A_save_over_somebody_elses_change_is_refused()
+    {
+        using var folder = new TemporaryFolder().With("job.json", Job);
+        var known = JobStore.Read(folder.FullPath, "job.json");
+        File.WriteAllText(folder["job.json"], "{}");
+
+        var saved = JobStore.Save(folder.FullPath, "job.json", KeptFile.Of("{ }"u8), known);
+
+        Assert.Null(saved.Value);
+        Assert.Equal("{}", File.ReadAllText(folder["job.json"]));
+    }
+
+    [Fact]
+    public void A_decision_is_read_back_beside_those_that_were_there()
+    {
+        using var folder = new TemporaryFolder().With("corrections.csv", "list,line,was,decision,text,why\r\nb.csv,4,Ngozi Farrow,keep,,she said so\r\nb.csv,5,Pia,perhaps,,\r\n");
+
+        var made = CorrectionsEditing.Apply(folder.FullPath, [new RowDecision(new RowRef("a.csv", 2), "=Ottilie", Decision.Change, "Ottilie, Marsh", "")]);
+        folder.With("corrections.csv", [.. made.Value!.Bytes]);
+
+        var read = Corrections.Read(folder.FullPath).Value!;
+        Assert.Equal(
+            [(4, Decision.Keep, ""), (5, Decision.Unclear, ""), (2, Decision.Change, "Ottilie, Marsh")],
+            read.Lines.Select(l => (l.Row.Line, l.Decision, l.Text)));
+        Assert.Equal("=Ottilie", read.Lines[2].Was);
+    }
+}

@@ -8,13 +8,11 @@ namespace NameBand.Benchmarks;
 /// <summary>Prints the quality measures of every letter of some faces, and draws the worst.</summary>
 internal static class StitchTable
 {
-    private const string Letters =
-        "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&@ÀÅÆÇÉÑÖØŁŐŞÞßàåæçéêëïðñöøőşşžğđłþœ?!";
-
     public static int Run(string[] args)
     {
         var heights = new List<double>();
-        string letters = Letters;
+        IReadOnlyList<string> letters = FloorLetters.All;
+        bool brief = false;
         string? pictures = null;
         var files = new List<string>();
         for (int i = 0; i < args.Length; i++)
@@ -25,7 +23,10 @@ internal static class StitchTable
                     heights.Add(double.Parse(args[++i], CultureInfo.InvariantCulture));
                     break;
                 case "--letters":
-                    letters = args[++i];
+                    letters = [.. args[++i].EnumerateRunes().Select(r => r.ToString())];
+                    break;
+                case "--brief":
+                    brief = true;
                     break;
                 case "--pictures":
                     pictures = args[++i];
@@ -38,25 +39,25 @@ internal static class StitchTable
 
         if (heights.Count == 0)
         {
-            heights = [8, 12];
+            heights = [8, 12, 20];
         }
 
         foreach (string file in files)
         {
             foreach (double height in heights)
             {
-                One(file, height, letters, pictures);
+                One(file, height, letters, brief, pictures);
             }
         }
 
         return 0;
     }
 
-    private static void One(string file, double height, string letters, string? pictures)
+    private static void One(string file, double height, IReadOnlyList<string> letters, bool brief, string? pictures)
     {
         using var face = new FaceFileReader(file);
         var stitcher = new Stitcher(LetterTrial.Cotton, height);
-        var pieces = letters.EnumerateRunes().Select(r => r.ToString()).Distinct().Where(face.Has).Select(face.Piece).ToList();
+        var pieces = letters.Distinct().Where(face.Has).Select(face.Piece).ToList();
         var clock = Stopwatch.StartNew();
         foreach (var piece in pieces)
         {
@@ -66,6 +67,18 @@ internal static class StitchTable
         double cold = clock.Elapsed.TotalSeconds;
         var trials = pieces.Select(p => LetterTrial.Of(stitcher, p, height)).OfType<LetterTrial>().ToList();
         var m = trials.Select(t => t.Measure).ToList();
+        if (brief)
+        {
+            var satin = m.Where(x => !x.IsRun).ToList();
+            double Part(double part, Func<StitchMeasure, double> of) => satin.Select(of).Order().ElementAt((int)(part * (satin.Count - 1)));
+            Console.WriteLine(satin.Count == 0 ? $"{face.Name} {height} mm: all run" : FormattableString.Invariant(
+                $"{face.Name,-20} {height,2} n {m.Count} run {m.Count - satin.Count} pr {stitcher.Problems.Length} cov {100 * Part(0.05, x => x.Coverage):0.0}/{100 * Part(0, x => x.Coverage):0.0} thin {100 * Part(0.05, x => x.ThinCoverage):0.0} spill {100 * Part(0.95, x => x.Spill):0.00} hole {Part(1, x => x.HoleMm):0.00} crowd {100 * Part(0.5, x => x.Crowded):0.0}/{100 * Part(0.95, x => x.Crowded):0.0} load {Part(0.95, x => x.Load):0.0} angle {Part(0.5, x => x.Angle95):0.0}/{Part(0.95, x => x.Angle95):0.0} cross {1000.0 * m.Sum(x => x.CrossingRungs) / Math.Max(1, m.Sum(x => x.Rungs)):0.00} seen {100 * Part(0.95, x => x.TravelInSight):0.00} len {Part(0, x => x.ShortestMm):0.00}-{Part(1, x => x.LongestMm):0.00} extra {Part(1, x => x.ExtraJumps)} {pieces.Count / cold:0}/s {m.Average(x => x.Stitches):0.0} st"));
+            Console.WriteLine("    worst: " + string.Join("  ",
+                Worst("coverage", satin, x => -x.Coverage), Worst("hole", satin, x => x.HoleMm), Worst("cross", satin, x => x.CrossingRungs), Worst("spill", satin, x => x.Spill), Worst("load", satin, x => x.Load)));
+            Pictures(face, height, trials, pictures);
+            return;
+        }
+
         Console.WriteLine(FormattableString.Invariant(
             $"{face.Name} {height} mm  letters {m.Count} run {m.Count(x => x.IsRun)} problems {stitcher.Problems.Length}  {pieces.Count / cold:0} letters/s  {m.Average(x => x.Stitches):0} stitches/letter"));
         Row("coverage %", m, x => 100 * x.Coverage, false);
@@ -85,15 +98,25 @@ internal static class StitchTable
         Row("run off mm", m.Where(x => x.IsRun).ToList(), x => x.RunDeviationMm, true);
         Console.WriteLine(FormattableString.Invariant(
             $"  crossing rungs {1000.0 * m.Sum(x => x.CrossingRungs) / Math.Max(1, m.Sum(x => x.Rungs)):0.00} in 1000"));
+        Pictures(face, height, trials, pictures);
+    }
+
+    private static void Pictures(FaceFileReader face, double height, List<LetterTrial> trials, string? pictures)
+    {
         if (pictures is not null)
         {
             Directory.CreateDirectory(pictures);
             var drawn = trials.OrderBy(t => t.Measure.Coverage).Take(10).Select(t => (t.Measure.Letter + FormattableString.Invariant($" {100 * t.Measure.Coverage:0.0}"), t.Outline, t.Path)).ToList();
             ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-worst.png")), drawn, 5, 24, 0.4, true);
+            var slanted = trials.OrderByDescending(t => t.Measure.Angle95).Take(20).Select(t => (t.Measure.Letter + FormattableString.Invariant($" {t.Measure.Angle95:0}°"), t.Outline, t.Path)).ToList();
+            ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-slanted.png")), slanted, 5, 24, 0.12, true);
             var all = trials.Select(t => (t.Measure.Letter, t.Outline, t.Path)).ToList();
             ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-all.png")), all, 9, (float)(16 * 12 / height), 0.36, false);
         }
     }
+
+    private static string Worst(string name, List<StitchMeasure> satin, Func<StitchMeasure, double> of) =>
+        name + " " + string.Join(" ", satin.OrderByDescending(of).Take(4).Select(x => FormattableString.Invariant($"{x.Letter}:{Math.Abs(of(x)):0.###}")));
 
     private static void Row(string name, List<StitchMeasure> m, Func<StitchMeasure, double> of, bool highIsBad)
     {

@@ -17,4 +17,11 @@ public sealed record Fabric(
     double PullCompensationMm,
     double ThicknessMm,
     double MostPenetrationsPerMm2,
-    SewingThread Thread);
+    SewingThread Thread)
+{
+    /// <summary>How much shorter a column is sewn at each free end, in mm, because its stitches push the end out: our assumption.</summary>
+    public double PushCompensationMm { get; init; } = 0.05;
+
+    /// <summary>Columns at least this wide, in mm, have underlay along both edges besides the centre line: our assumption.</summary>
+    public double EdgeUnderlayFromMm { get; init; } = 2.5;
+}

@@ -11,7 +11,17 @@ internal readonly record struct RungMeasure(double Median, double Worst95, int C
 {
     public static RungMeasure Of(NeedlePath path)
     {
-        var angles = new List<double>();
+        var (rungs, crossing) = Read(path);
+        var angles = rungs.Select(r => r.Degrees).Order().ToList();
+        return angles.Count == 0
+            ? default
+            : new RungMeasure(angles[angles.Count / 2], angles[(int)(0.95 * (angles.Count - 1))], angles.Count, crossing);
+    }
+
+    /// <summary>Every rung with its angle to the normal, and how many cross.</summary>
+    public static (List<(Point From, Point To, double Degrees)> Rungs, int Crossing) Read(NeedlePath path)
+    {
+        var angles = new List<(Point, Point, double)>();
         int crossing = 0;
         int start = 0;
         for (int i = 0; i <= path.Steps.Length; i++)
@@ -36,13 +46,10 @@ internal readonly record struct RungMeasure(double Median, double Worst95, int C
             start = i + 1;
         }
 
-        angles.Sort();
-        return angles.Count == 0
-            ? default
-            : new RungMeasure(angles[angles.Count / 2], angles[(int)(0.95 * (angles.Count - 1))], angles.Count, crossing);
+        return (angles, crossing);
     }
 
-    private static void Add(List<Point> p, List<double> angles)
+    private static void Add(List<Point> p, List<(Point From, Point To, double Degrees)> angles)
     {
         var centre = CentreLine(p);
         for (int i = 1; i + 1 < p.Count; i++)
@@ -54,7 +61,7 @@ internal readonly record struct RungMeasure(double Median, double Worst95, int C
             if (lr > 0.2 && la > 0.1)
             {
                 double sine = Math.Abs((rung.XMm * along.XMm) + (rung.YMm * along.YMm)) / (lr * la);
-                angles.Add(Math.Asin(Math.Min(1, sine)) * 180 / Math.PI);
+                angles.Add((p[i], (p[i - 1] + p[i + 1]) * 0.5, Math.Asin(Math.Min(1, sine)) * 180 / Math.PI));
             }
         }
     }

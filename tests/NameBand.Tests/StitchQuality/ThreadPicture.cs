@@ -84,6 +84,13 @@ internal static class ThreadPicture
             {
                 canvas.DrawCircle(Place(step.At), 0.06f, dot);
             }
+
+            // Rungs more than 13 degrees off the normal.
+            using var slanted = new SKPaint { Color = SKColors.Red, StrokeWidth = 0.08f, IsAntialias = true };
+            foreach (var (from, to, degrees) in RungMeasure.Read(path).Rungs.Where(r => r.Degrees > 13))
+            {
+                canvas.DrawLine(Place(from), Place(to), slanted);
+            }
         }
     }
 

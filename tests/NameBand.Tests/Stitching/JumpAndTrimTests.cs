@@ -13,7 +13,7 @@ public class JumpAndTrimTests
 {
     private static readonly Fabric Cotton = FabricTable.Find("quilting cotton")!;
 
-    private static readonly string[] Invented =
+    internal static readonly string[] Invented =
     [
         "Maren Aldous", "Quillon Tavish", "Bryony Sedgwick", "Ottoline Farrow", "Iji Fjæreide", "Łucja d’Aubigné", "Émile-Noël Ça", "Őrsi Ågren",
     ];
@@ -97,5 +97,61 @@ public class JumpAndTrimTests
 
         Assert.True(length <= plainLength, $"{length} mm of hops, {plainLength} before");
         Assert.True(cuts < 0.7 * plainCuts, $"{cuts} hops cut, {plainCuts} before");
+    }
+
+    /// <summary>
+    /// A hop between two pieces of outline that come nowhere nearer to each other than the longest uncut thread has to be
+    /// cut, whatever the order of the strokes: the least number of cuts for letters sewn in reading order.
+    /// </summary>
+    /// <remarks>It is a weak bound: a letter whose last stroke ends far from its neighbour is not reckoned with. What is reached is held.</remarks>
+    [Theory]
+    [InlineData("nunito-bold", 8, 35)]
+    [InlineData("nunito-bold", 10, 41)]
+    [InlineData("vollkorn-bold", 10, 36)]
+    [InlineData("roboto-slab-bold", 12, 50)]
+    [InlineData("pacifico", 10, 23)]
+    public void Cuts_lie_between_what_the_gaps_between_letters_ask_for_and_what_is_reached(string face, double height, int reached)
+    {
+        var stitcher = new Stitcher(Cotton, height);
+        int cuts = 0;
+        int least = 0;
+        foreach (var name in Shelf.Names(face, Invented))
+        {
+            cuts += stitcher.SewName(name).Trims - 1;
+            for (int i = 1; i < name.Pieces.Length; i++)
+            {
+                least += Distance(name.Pieces[i - 1], name.Pieces[i], height) > SewingSettings.UsualLongestUntrimmedMm ? 1 : 0;
+            }
+        }
+
+        Assert.InRange(cuts, least, reached);
+    }
+
+    /// <summary>Names that run from right to left are sewn from right to left: letter by letter as they are read.</summary>
+    [Theory]
+    [InlineData("noto-sans-hebrew-bold", "נעמי ברק")]
+    [InlineData("noto-sans-arabic-bold", "رامي دار")]
+    public void Names_from_right_to_left_are_sewn_in_reading_order(string face, string text)
+    {
+        var name = Shelf.Name(face, text);
+        var steps = new Stitcher(Cotton, 12).SewName(name).Steps;
+        double left = name.Pieces.Min(p => p.Piece.Ink.LeftMm + p.At.XMm);
+        double first = steps[0].At.XMm;
+        double last = steps[^1].At.XMm;
+        Assert.True(first > last + (0.5 * 12 * (name.Ink.RightMm - left)), $"sewn from {first} to {last}");
+    }
+
+    private static double Distance(PlacedPiece a, PlacedPiece b, double height)
+    {
+        double least = double.PositiveInfinity;
+        foreach (var p in a.Piece.Outline.Rings.SelectMany(r => r.Points))
+        {
+            foreach (var q in b.Piece.Outline.Rings.SelectMany(r => r.Points))
+            {
+                least = Math.Min(least, (p + a.At).DistanceTo(q + b.At));
+            }
+        }
+
+        return least * height;
     }
 }

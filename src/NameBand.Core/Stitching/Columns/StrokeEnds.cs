@@ -12,7 +12,9 @@ internal static class StrokeEnds
 {
     private const double SquaringShare = 0.9;
     private const double MostSquaring = 0.8;
-    private const double RoundCosine = 0.5;
+    private const double MostRoundCosine = 0.5;
+    private const double CapMm = 0.13;
+    private const double MostCapMm = 0.18;
     private const double CornerRad = 38 * Math.PI / 180;
 
     public static (List<Vec> Left, List<Vec> Right) Finish(Stroke stroke, double widthMm, double tuckMm, InsideMap inside)
@@ -49,7 +51,9 @@ internal static class StrokeEnds
             axis = (left[0] - right[0]).Unit().Left * -1;
         }
 
-        var (rightEnd, leftEnd) = FindCorners(edge, axis, width) ?? FindRound(edge, axis) ?? FindTip(edge, axis);
+        var corners = FindCorners(edge, axis, width);
+        var (rightEnd, leftEnd) = (corners is { } found && CapDepth(edge, found) <= MostCapMm ? corners : null)
+            ?? FindRound(edge, axis, width) ?? corners ?? FindTip(edge, axis);
         var newRight = rightRail.Part(0, rightRail.Length - rightWindow);
         newRight.AddRange(edge.Part(0, rightEnd));
         var newLeft = leftRail.Part(0, leftRail.Length - leftWindow);
@@ -159,24 +163,44 @@ internal static class StrokeEnds
         return best;
     }
 
+    /// <summary>How far the outline reaches beyond the last rung.</summary>
+    private static double CapDepth(Trace edge, (double Right, double Left) ends)
+    {
+        var p = edge.At(ends.Right);
+        var outward = (edge.At(ends.Left) - p).Unit().Left * -1;
+        double depth = 0;
+        for (int i = 0; i < edge.Points.Length; i++)
+        {
+            if (edge.ArcOf(i) > ends.Right && edge.ArcOf(i) < ends.Left)
+            {
+                depth = Math.Max(depth, Vec.Dot(edge.Points[i] - p, outward));
+            }
+        }
+
+        return depth;
+    }
+
     /// <summary>
     /// The places of a round end where the outline has turned most of the way across: what lies beyond is covered by
     /// the thread of the last rung.
     /// </summary>
-    private static (double Right, double Left)? FindRound(Trace edge, Vec axis)
+    private static (double Right, double Left)? FindRound(Trace edge, Vec axis, double width)
     {
+        // What is left of a wide round end must not be deeper than the thread reaches.
+        double flat = Math.Max(0, 1 - (2 * CapMm / width));
+        double cosine = Math.Min(MostRoundCosine, Math.Sqrt(1 - (flat * flat)));
         double tip = FindTip(edge, axis).Right;
         double right = -1;
         double left = -1;
         for (int i = 0; i + 1 < edge.Points.Length; i++)
         {
             var side = (edge.Points[i + 1] - edge.Points[i]).Unit();
-            if (edge.ArcOf(i) < tip && right < 0 && Vec.Dot(side, axis) < RoundCosine && Vec.Cross(axis, side) > 0)
+            if (edge.ArcOf(i) < tip && right < 0 && Vec.Dot(side, axis) < cosine && Vec.Cross(axis, side) > 0)
             {
                 right = edge.ArcOf(i);
             }
 
-            if (edge.ArcOf(i + 1) > tip && Vec.Dot(side, axis) > -RoundCosine && Vec.Cross(axis, side) > 0)
+            if (edge.ArcOf(i + 1) > tip && Vec.Dot(side, axis) > -cosine && Vec.Cross(axis, side) > 0)
             {
                 left = edge.ArcOf(i + 1);
             }

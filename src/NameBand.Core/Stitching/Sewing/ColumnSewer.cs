@@ -16,8 +16,14 @@ internal sealed class ColumnSewer
     private const double RunningOffMm = 0.04;
     private const double UnderlayOffPart = 0.15;
     private const double EndInsetMm = 0.12;
+    private const double DotInsetPart = 0.04;
+    private const double LongEnoughToPush = 2;
     private const double EndStandOffMm = 0.45;
     private const double OverlapMm = 0.1;
+
+    /// <summary>Edge underlay lies this part of the way from the centre line to the edge.</summary>
+    private const double EdgeSide = 0.55;
+    private const double LeastWidePart = 0.75;
 
     /// <summary>How far a column that butts reaches under the other one.</summary>
     public const double TuckMm = 0.2;
@@ -25,6 +31,7 @@ internal sealed class ColumnSewer
     private readonly IReadOnlyList<Column> _columns;
     private readonly ColumnTree _tree;
     private readonly SatinLayer? _satin;
+    private readonly SatinSettings _settings;
     private readonly bool[] _done;
     private readonly SewnRun _run = new();
 
@@ -33,6 +40,7 @@ internal sealed class ColumnSewer
         _columns = columns;
         _tree = tree;
         _done = new bool[columns.Count];
+        _settings = satin ?? default;
         _satin = satin is { } settings ? new SatinLayer(settings) : null;
     }
 
@@ -136,6 +144,13 @@ internal sealed class ColumnSewer
         var kind = _satin is null ? StitchKind.Running : StitchKind.Underlay;
         double at = start;
         _run.GoTo(column.MiddleAt(at), _run.Needles.Count == 0 ? kind : StitchKind.Travel);
+        if (_satin is not null && IsWide(column, start, end))
+        {
+            RunAlong(column, start, end, kind, EdgeSide);
+            RunAlong(column, end, start, kind, -EdgeSide);
+            _run.GoTo(column.MiddleAt(start), StitchKind.Travel);
+        }
+
         foreach (var branch in branches.OrderBy(b => sign * b.LeaveAt).ThenBy(b => b.Child))
         {
             double leave = sign > 0 ? Math.Clamp(branch.LeaveAt, start, end) : Math.Clamp(branch.LeaveAt, end, start);
@@ -169,7 +184,7 @@ internal sealed class ColumnSewer
         }
 
         bool isStart = at <= 1e-9;
-        double inset = EndInsetMm;
+        double inset = Math.Min(EndInsetMm, DotInsetPart * column.Length) + (column.Length > LongEnoughToPush * column.WidthMm ? _settings.PushMm : 0);
         if (!IsFree(column, at))
         {
             // On top of a column that is already there it only laps a little.
@@ -180,8 +195,37 @@ internal sealed class ColumnSewer
         return at + (sign * Math.Min(inset, 0.2 * column.Length));
     }
 
-    /// <summary>Follows the centre line in stitches as long as the bend of the line allows.</summary>
-    private void RunAlong(Column column, double from, double to, StitchKind kind)
+    /// <summary>Wide enough, all along, for underlay that runs beside the centre line's without crowding it.</summary>
+    private bool IsWide(Column column, double from, double to)
+    {
+        const int Samples = 8;
+        double wanted = _settings.EdgeUnderlayFromMm;
+        if (column.WidthMm < wanted || Math.Abs(to - from) < 1.2 * wanted)
+        {
+            return false;
+        }
+
+        for (int i = 0; i <= Samples; i++)
+        {
+            double width = column.WidthAt(from + ((to - from) * i / Samples));
+            if (width < LeastWidePart * wanted)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>On the centre line, or so many parts of the way from it to the edge.</summary>
+    private static Vec Beside(Column column, double at, double side)
+    {
+        var (left, right) = column.RungAt(at);
+        return Vec.Mix(left, right, 0.5 + (side / 2));
+    }
+
+    /// <summary>Follows the centre line, or a line beside it, in stitches as long as the bend of the line allows.</summary>
+    private void RunAlong(Column column, double from, double to, StitchKind kind, double side = 0)
     {
         if (Math.Abs(to - from) < ShortestRunMm)
         {
@@ -196,25 +240,25 @@ internal sealed class ColumnSewer
         {
             double left = Math.Abs(to - at);
             double step = Math.Min(longest, left);
-            while (step > ShortestRunMm && OffLine(column, at, at + (sign * step)) > allowed)
+            while (step > ShortestRunMm && OffLine(column, at, at + (sign * step), side) > allowed)
             {
                 step *= 0.8;
             }
 
             step = left - step < ShortestRunMm ? left : step;
             at += sign * step;
-            _run.Add(column.MiddleAt(at), kind, 0.3);
+            _run.Add(Beside(column, at, side), kind, 0.3);
         }
     }
 
-    /// <summary>How far the centre line runs beside a stitch that spans it.</summary>
-    private static double OffLine(Column column, double from, double to)
+    /// <summary>How far the line runs beside a stitch that spans it.</summary>
+    private static double OffLine(Column column, double from, double to, double side)
     {
-        var (a, b) = (column.MiddleAt(from), column.MiddleAt(to));
+        var (a, b) = (Beside(column, from, side), Beside(column, to, side));
         double off = 0;
         for (int i = 1; i < 4; i++)
         {
-            off = Math.Max(off, column.MiddleAt(from + ((to - from) * i / 4)).DistanceToSegment(a, b));
+            off = Math.Max(off, Beside(column, from + ((to - from) * i / 4), side).DistanceToSegment(a, b));
         }
 
         return off;

@@ -18,7 +18,6 @@ internal sealed record SewnPiece(ImmutableArray<SewnPart> Parts, bool IsRun, Pro
 internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 {
     private const double LeastSatinMm = 0.8;
-    private const int MostColumns = 400;
     private const int MostTries = 3;
     private const double ThinPart = 0.25;
 
@@ -28,7 +27,7 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         bool isRun = IsThin(parts.Where(p => p.Columns is not null).SelectMany(p => p.Columns!));
         SatinSettings? satin = isRun
             ? null
-            : new SatinSettings(fabric.SpacingMm, fabric.PullCompensationMm, fabric.Thread.DiameterMm);
+            : new SatinSettings(fabric.SpacingMm, fabric.PullCompensationMm, fabric.Thread.DiameterMm, fabric.PushCompensationMm, fabric.EdgeUnderlayFromMm);
         var bounds = piece.Outline.Scaled(letterHeightMm).Bounds();
         NeedleStep[] Finish(SewnRun run) => Steps(run, bounds, fabric.PullCompensationMm);
         var sewn = ImmutableArray.CreateBuilder<SewnPart>();
@@ -76,31 +75,8 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
     private static List<(Region Region, List<Column>? Columns)> Parts(Outline outline, double step, double letterHeightMm) =>
         [.. RegionSampler.Sample(outline, step).Select(r => (r, ColumnsOf(r, letterHeightMm)))];
 
-    private static List<Column>? ColumnsOf(Region region, double letterHeightMm)
-    {
-        if (Triangulation.Of(region) is not { } mesh)
-        {
-            return null;
-        }
-
-        var skeleton = Skeleton.Of(region, mesh, new SpurRule(0.72, 0.15, region.StrokeWidth()));
-        double tuck = ColumnSewer.TuckMm;
-        double step = Math.Max(0.1, 0.012 * letterHeightMm);
-        var inside = new InsideMap(region, Math.Max(0.05, 0.008 * letterHeightMm));
-        var columns = new List<Column>();
-        foreach (var stroke in StrokeFinder.Find(region, skeleton))
-        {
-            foreach (var leg in CornerSplitter.Split(stroke))
-            {
-                if (Column.Of(leg, step, tuck, inside) is { } column)
-                {
-                    columns.Add(column);
-                }
-            }
-        }
-
-        return columns.Count <= MostColumns ? columns : null;
-    }
+    private static List<Column>? ColumnsOf(Region region, double letterHeightMm) =>
+        Triangulation.Of(region) is { } mesh ? Reading.Best(region, mesh, letterHeightMm) : null;
 
     private bool IsThin(IEnumerable<Column> columns)
     {
@@ -139,12 +115,25 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         return run;
     }
 
-    /// <summary>No needle point lies farther out than the ink and the pull compensation: the layout counts on it.</summary>
-    private static NeedleStep[] Steps(SewnRun run, Box ink, double reach) =>
-    [
-        .. run.Needles.Select(n => new NeedleStep(NeedleAction.Stitch, n.Kind, new Point(
-            Math.Clamp(n.At.X, ink.LeftMm - reach, ink.RightMm + reach), Math.Clamp(n.At.Y, ink.BottomMm - reach, ink.TopMm + reach)))),
-    ];
+    /// <summary>
+    /// No needle point lies farther out than the ink and the pull compensation: the layout counts on it. Of two points that
+    /// this brings together only one is kept.
+    /// </summary>
+    private static NeedleStep[] Steps(SewnRun run, Box ink, double reach)
+    {
+        var steps = new List<NeedleStep>(run.Needles.Count);
+        foreach (var n in run.Needles)
+        {
+            var at = new Point(
+                Math.Clamp(n.At.X, ink.LeftMm - reach, ink.RightMm + reach), Math.Clamp(n.At.Y, ink.BottomMm - reach, ink.TopMm + reach));
+            if (steps.Count == 0 || at == n.At.ToPoint() || steps[^1].At.DistanceTo(at) >= SewnRun.ShortestMm)
+            {
+                steps.Add(new NeedleStep(NeedleAction.Stitch, n.Kind, at));
+            }
+        }
+
+        return [.. steps];
+    }
 
     private static Problem Unreadable(LetterPiece piece) => Problem.NeedsPerson(
         new Where(Name: piece.Text),

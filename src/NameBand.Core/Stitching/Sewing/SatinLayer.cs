@@ -6,22 +6,26 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>What the satin is sewn with.</summary>
 /// <param name="SpacingMm">Between rungs on the same side.</param>
 /// <param name="ReachMm">Pull compensation: how far a rung goes past the outline on each side.</param>
-internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, double ThreadMm);
+/// <param name="PushMm">Push compensation: how much shorter a column is sewn at a free end.</param>
+/// <param name="EdgeUnderlayFromMm">Columns at least this wide have underlay along both edges.</param>
+internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, double ThreadMm, double PushMm, double EdgeUnderlayFromMm);
 
 /// <summary>Lays zigzag satin along a column, with short rungs where holes would crowd.</summary>
 internal sealed class SatinLayer(SatinSettings settings)
 {
-    private const double LeastHoleGapMm = 0.28;
+    private const double LeastHoleGapMm = 0.252;
     private const double TurnWindowMm = 0.2;
-    private const double OtherColumnShare = 1.55;
+    private const double OtherColumnShare = 1.07;
     private const double LongestMm = 7;
     private const double SampleMm = 0.05;
 
     private readonly HoleGrid _holes = new(0.3);
+    private int _known;
 
     /// <summary>Sews from one place of the column to another, in either direction.</summary>
     public void Lay(Column column, int index, double from, double to, SewnRun run, Vec? leaveFor, bool squareStart, bool squareEnd)
     {
+        KeepClearOfUnderlay(index, run);
         var places = Spread(column, from, to, squareStart, squareEnd);
         int side = leaveFor is { } next
             ? NearerSide(column, places[^1], next) ^ ((places.Count - 1) & 1)
@@ -36,6 +40,18 @@ internal sealed class SatinLayer(SatinSettings settings)
 
             Place(near, far, i, index, run);
             side = 1 - side;
+        }
+    }
+
+    /// <summary>The holes of underlay and travel sewn since the last column are there too.</summary>
+    private void KeepClearOfUnderlay(int index, SewnRun run)
+    {
+        for (; _known < run.Needles.Count; _known++)
+        {
+            if (run.Needles[_known].Kind is StitchKind.Underlay or StitchKind.Travel)
+            {
+                _holes.Add(run.Needles[_known].At, index);
+            }
         }
     }
 

@@ -8,6 +8,8 @@ internal readonly record struct Needle(Vec At, StitchKind Kind);
 /// <summary>Needle points sewn without a jump; the needle is brought to the first one.</summary>
 internal sealed class SewnRun
 {
+    /// <summary>No stitch but a lock is shorter than this.</summary>
+    public const double ShortestMm = 0.3;
     private const double LongestMm = 2.5;
 
     private readonly List<Needle> _needles = [];
@@ -36,7 +38,7 @@ internal sealed class SewnRun
 
         var from = Last;
         double length = (to - from).Length;
-        if (length < 0.3)
+        if (length < ShortestMm)
         {
             return;
         }

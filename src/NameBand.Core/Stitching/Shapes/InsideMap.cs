@@ -40,6 +40,57 @@ internal sealed class InsideMap
         return p.X >= _left && p.Y >= _bottom && x < _width && y < _height && _inside[(y * _width) + x];
     }
 
+    public double CellMm => _cell;
+
+    /// <summary>A cell for each of the map's, for <see cref="Cover"/> to write in.</summary>
+    public byte[] EmptyCover() => new byte[_inside.Length];
+
+    /// <summary>Marks the cells along the diagonals and sides of a thin piece of a column.</summary>
+    public void Cover(byte[] cover, Vec a, Vec b, Vec c, Vec d, int column)
+    {
+        byte mark = (byte)(1 + (column % 127));
+        double length = Math.Max((b - a).Length, (d - c).Length);
+        int across = Math.Max(1, (int)Math.Ceiling(length / (0.7 * _cell)));
+        double way = Math.Max((c - a).Length, (d - b).Length);
+        int along = Math.Max(1, (int)Math.Ceiling(way / (0.7 * _cell)));
+        for (int i = 0; i <= across; i++)
+        {
+            double t = (double)i / across;
+            var from = Vec.Mix(a, b, t);
+            var to = Vec.Mix(c, d, t);
+            for (int j = 0; j < along; j++)
+            {
+                var p = Vec.Mix(from, to, (double)j / along);
+                int x = (int)((p.X - _left) / _cell);
+                int y = (int)((p.Y - _bottom) / _cell);
+                if (p.X >= _left && p.Y >= _bottom && x < _width && y < _height)
+                {
+                    ref byte cell = ref cover[(y * _width) + x];
+                    cell = cell == 0 || (cell & 127) == mark ? (byte)(mark | (cell & 128)) : (byte)(mark | 128);
+                }
+            }
+        }
+    }
+
+    /// <summary>Parts of the region that no column covers, and that more than one does.</summary>
+    public (double Bare, double Twice) Read(byte[] cover)
+    {
+        int all = 0;
+        int bare = 0;
+        int twice = 0;
+        for (int i = 0; i < cover.Length; i++)
+        {
+            if (_inside[i])
+            {
+                all++;
+                bare += cover[i] == 0 ? 1 : 0;
+                twice += cover[i] >= 128 ? 1 : 0;
+            }
+        }
+
+        return ((double)bare / Math.Max(1, all), (double)twice / Math.Max(1, all));
+    }
+
     private void Fill(Region region)
     {
         var crossings = new List<double>[_height];

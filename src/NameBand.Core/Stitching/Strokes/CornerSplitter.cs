@@ -12,16 +12,16 @@ internal static class CornerSplitter
     private const double OuterTurnRad = 42 * Math.PI / 180;
     private const double SharpTurnRad = 75 * Math.PI / 180;
     private const double RoundedTurnRad = 30 * Math.PI / 180;
-    private const double InnerWindow = 0.45;
     private const int MostCorners = 24;
 
-    public static List<Stroke> Split(Stroke stroke)
+    /// <param name="window">Over how much of the stroke's width, to both sides, the inner rail has to turn.</param>
+    public static List<Stroke> Split(Stroke stroke, double window)
     {
         var done = new List<Stroke>();
         var rest = stroke.Closed ? OpenedAwayFromCorners(stroke) : stroke;
         for (int i = 0; i < MostCorners; i++)
         {
-            if (FirstCut(rest) is not { } cut)
+            if (FirstCut(rest, window) is not { } cut)
             {
                 break;
             }
@@ -107,13 +107,13 @@ internal static class CornerSplitter
         return Vec.Angle(p - rail.At(Math.Max(0, s - reach)), rail.At(Math.Min(rail.Length, s + reach)) - p);
     }
 
-    private static (Stroke Before, Stroke After)? FirstCut(Stroke stroke)
+    private static (Stroke Before, Stroke After)? FirstCut(Stroke stroke, double window)
     {
         double width = WidthOf(stroke);
         var left = new Trace(stroke.Left);
         var right = new Trace(stroke.Right);
-        double onRight = FirstCorner(right, left, width, -1);
-        double onLeft = FirstCorner(left, right, width, 1);
+        double onRight = FirstCorner(right, left, width, window, -1);
+        double onLeft = FirstCorner(left, right, width, window, 1);
         if (onRight < 0 && onLeft < 0)
         {
             return null;
@@ -126,9 +126,9 @@ internal static class CornerSplitter
     }
 
     /// <summary>Arc of the first sharp inner corner (sign -1: the rail bends right), or -1.</summary>
-    private static double FirstCorner(Trace inner, Trace outer, double width, int sign)
+    private static double FirstCorner(Trace inner, Trace outer, double width, double window, int sign)
     {
-        double reach = InnerWindow * width;
+        double reach = window * width;
         double step = Math.Max(0.02, 0.08 * width);
         double best = -1;
         double most = InnerTurnRad;

@@ -1,0 +1,65 @@
+using NameBand.Stitching.Columns;
+using NameBand.Stitching.Shapes;
+using NameBand.Stitching.Strokes;
+
+namespace NameBand.Stitching.Sewing;
+
+/// <summary>
+/// One way to read a region as strokes. No single way suits every letter of every face: where the first leaves rungs
+/// aslant or ground bare, a few others are tried and the best one is kept.
+/// </summary>
+/// <param name="SpurDepth">A spur less deep than this part of its mouth is closed.</param>
+/// <param name="CornerWindow">Over how much of its width a stroke has to turn to be parted at a corner.</param>
+internal readonly record struct Reading(double SpurDepth, double CornerWindow)
+{
+    private const int MostColumns = 400;
+    private const double GoodEnough = 0.03;
+
+    private static readonly Reading First = new(0.72, 0.45);
+
+    private static readonly Reading[] Others = [new(0.5, 0.45), new(0.72, 0.3), new(1.0, 0.45), new(0.35, 0.45)];
+
+    /// <summary>The columns of a region; null when there are too many to be a letter.</summary>
+    public static List<Column>? Best(Region region, Triangulation mesh, double letterHeightMm)
+    {
+        var inside = new InsideMap(region, Math.Max(0.05, 0.008 * letterHeightMm));
+        double stroke = region.StrokeWidth();
+        var best = First.Columns(region, mesh, inside, stroke, letterHeightMm);
+        double least = ReadingScore.Of(best, inside);
+        foreach (var other in Others)
+        {
+            if (least < GoodEnough || best.Count > MostColumns / 4)
+            {
+                break;
+            }
+
+            var columns = other.Columns(region, mesh, inside, stroke, letterHeightMm);
+            double score = ReadingScore.Of(columns, inside);
+            if (score < least - 0.002)
+            {
+                (best, least) = (columns, score);
+            }
+        }
+
+        return best.Count <= MostColumns ? best : null;
+    }
+
+    private List<Column> Columns(Region region, Triangulation mesh, InsideMap inside, double strokeMm, double letterHeightMm)
+    {
+        var skeleton = Skeleton.Of(region, mesh, new SpurRule(SpurDepth, 0.15, strokeMm));
+        double step = Math.Max(0.1, 0.012 * letterHeightMm);
+        var columns = new List<Column>();
+        foreach (var stroke in StrokeFinder.Find(region, skeleton))
+        {
+            foreach (var leg in CornerSplitter.Split(stroke, CornerWindow))
+            {
+                if (Column.Of(leg, step, ColumnSewer.TuckMm, inside) is { } column)
+                {
+                    columns.Add(column);
+                }
+            }
+        }
+
+        return columns;
+    }
+}

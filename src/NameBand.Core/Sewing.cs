@@ -51,6 +51,12 @@ internal static class Sewing
             (figures[i], var path, double holes) = works.Make(plan.Hoopings[i]);
             loads[i] = new HoopingLoad(plan.Hoopings[i].Number, holes);
             WriteOtherForms(made, folder, plan.Hoopings[i], path);
+            if (made.Job.Files.LoadMap)
+            {
+                Write(folder, OutPaths.LoadMap(plan.Hoopings[i].Number), stream =>
+                    LoadMapProof.Draw(stream, plan, plan.Hoopings[i], path, made.Fabric, LoadMeter.VerdictOf(holes, made.Fabric), captions));
+            }
+
             if (wishes is { Playback: true })
             {
                 Write(folder, OutPaths.Playback(plan.Hoopings[i].Number), stream => Playback.Write(stream, plan, plan.Hoopings[i], path, made.Job.Show));

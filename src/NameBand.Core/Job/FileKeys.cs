@@ -7,6 +7,7 @@ internal static class FileKeys
 {
     public static readonly FlagKey Svg = new("files.svg", false);
     public static readonly FlagKey Program = new("files.program", false);
+    public static readonly FlagKey LoadMap = new("files.loadMap", false);
     public static readonly TextKey Start = new("program.start", ProgramSettings.Usual.Start);
     public static readonly TextKey Needle = new("program.needle", ProgramSettings.Usual.Needle);
     public static readonly TextKey Trim = new("program.trim", ProgramSettings.Usual.Trim);
@@ -18,5 +19,5 @@ internal static class FileKeys
     public static readonly NumberKey PlaybackSeconds = new("playback.seconds", ShowSettings.Usual.PlaybackSeconds, 2, 120);
 
     public static readonly ImmutableArray<JobKey> All =
-        [Svg, Program, Start, Needle, Trim, Stop, End, Feed, ThanksWidth, PlaybackWidth, PlaybackSeconds];
+        [Svg, Program, LoadMap, Start, Needle, Trim, Stop, End, Feed, ThanksWidth, PlaybackWidth, PlaybackSeconds];
 }

@@ -5,7 +5,10 @@ namespace NameBand.Job;
 /// <summary>The forms in which needle paths are written.</summary>
 internal static partial class JobAssembly
 {
-    private static FileSettings Files(JobValues values) => new(values.Flag(FileKeys.Svg), values.Flag(FileKeys.Program));
+    private static FileSettings Files(JobValues values) => new(values.Flag(FileKeys.Svg), values.Flag(FileKeys.Program))
+    {
+        LoadMap = values.Flag(FileKeys.LoadMap),
+    };
 
     private static ShowSettings Show(JobValues values) => new(
         (int)Certain(values, FileKeys.ThanksWidth), (int)Certain(values, FileKeys.PlaybackWidth), Certain(values, FileKeys.PlaybackSeconds));

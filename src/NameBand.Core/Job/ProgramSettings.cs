@@ -1,7 +1,11 @@
 namespace NameBand.Job;
 
 /// <summary>In which forms besides CSV needle paths are written.</summary>
-public sealed record FileSettings(bool Svg, bool Program);
+public sealed record FileSettings(bool Svg, bool Program)
+{
+    /// <summary>Whether a map of the load is drawn for each hooping.</summary>
+    public bool LoadMap { get; init; }
+}
 
 /// <summary>The words a builder's own machine goes by, in programs of ISO 6983-1; each is one word or several.</summary>
 /// <param name="Start">Said once, before anything moves.</param>

@@ -10,7 +10,7 @@ public readonly record struct HoopingLoad(int Hooping, double HolesPerMm2);
 public static class LoadAdvice
 {
     private const string Mends =
-        "In order of least harm: another cloth or a firmer backing, larger letters, a lighter face. Sew a swatch before the real cloth.";
+        "In order of least harm: another cloth or a firmer backing, larger letters, wider spacing (stitches.spacing), a lighter face, running stitch. Sew a swatch before the real cloth.";
 
     public static IEnumerable<Problem> For(Fabric fabric, IEnumerable<HoopingLoad> loads)
     {

@@ -27,6 +27,9 @@ public static class OutPaths
     public static string HoopingProof(int hooping) =>
         string.Create(CultureInfo.InvariantCulture, $"proofs/hooping-{hooping:D3}.png");
 
+    public static string LoadMap(int hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"proofs/load-{hooping:D3}.png");
+
     public static string RoundProof(int round) =>
         string.Create(CultureInfo.InvariantCulture, $"proofs/round-{round:D2}.png");
 

@@ -1,4 +1,5 @@
 using NameBand.Cli;
+using NameBand.Cli.Terminal;
 using Xunit;
 
 namespace NameBand.Tests.CommandLine;
@@ -6,7 +7,7 @@ namespace NameBand.Tests.CommandLine;
 /// <summary>A wrong command line: status 64, nothing on standard output, and on standard error what was probably meant.</summary>
 public class UsageTests
 {
-    private static readonly string Commands = Usage.Commands + "\n";
+    private static readonly string Commands = string.Join('\n', Wrapping.Wrap(Usage.Commands, Outlet.WidthOfFiles)) + "\n";
     private const string Make = "Write: nameband make JOB [--out DIR] [--json]\n";
 
     public static TheoryData<string, string> WrongLines => new()

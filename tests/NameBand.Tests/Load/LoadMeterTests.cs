@@ -94,6 +94,7 @@ public class LoadMeterTests
 
         Assert.Equal(LoadVerdict.Fine, On("quilting cotton"));
         Assert.Equal(LoadVerdict.Overworked, On("organza"));
-        Assert.NotEqual(LoadVerdict.Fine, On("satin ribbon"));
+        Assert.Equal(LoadVerdict.Overworked, On("satin ribbon"));
+        Assert.Equal(LoadVerdict.Overworked, On("grosgrain ribbon"));
     }
 }

@@ -1,0 +1,145 @@
+using NameBand.Cloth;
+using NameBand.Layout;
+using NameBand.Load;
+using NameBand.Output.Drawing;
+using NameBand.Stitching;
+
+namespace NameBand.Output;
+
+/// <summary>
+/// A map of what a hooping's stitches do to the cloth, at true scale over the sewn names. Stripes and squares say as much as
+/// the colours, and the worst places have figures.
+/// </summary>
+public static class LoadMapProof
+{
+    public const double PixelsPerMm = 8;
+
+    private const double AroundMm = 4;
+    private const double LineMm = 4.4;
+    private const double ApartMm = 8;
+    /// <summary>A figure stands above its place, so that the place is seen.</summary>
+    private const double AboveMm = 9;
+    private const int WorstPlaces = 3;
+
+    public static void Draw(Stream png, StripPlan plan, Hooping hooping, NeedlePath path, Fabric fabric, LoadVerdict verdict, CaptionFace face)
+    {
+        var field = HoopField.Of(plan, hooping);
+        var map = LoadMap.Of(path, fabric.Thread.DiameterMm);
+        var worst = map?.Worst(WorstPlaces, ApartMm) ?? [];
+        double foot = ((3 + worst.Length) * LineMm) + 3;
+        double left = field.LeftMm - AroundMm;
+        double bottom = field.BottomMm - AroundMm;
+        var page = new ProofPage(left, field.TopMm + AroundMm, field.WidthMm + (2 * AroundMm), field.HeightMm + (2 * AroundMm) + foot, PixelsPerMm);
+        page.Write(png, picture =>
+        {
+            ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Dyes.CottonAt);
+            HoopingProof.DrawField(picture, page, field);
+            ThreadLayer.Draw(
+                picture, path.Steps.AsSpan(), page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, fabric.Thread.DiameterMm);
+            if (map is not null)
+            {
+                DrawMap(picture, page, map, fabric.MostPenetrationsPerMm2);
+            }
+
+            for (int i = 0; i < worst.Length; i++)
+            {
+                DrawPlace(picture, page, face, worst[i], i + 1);
+            }
+
+            picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Dyes.TableAt + 9);
+            DrawFoot(picture, page, face, bottom, hooping, fabric, verdict, worst);
+        });
+    }
+
+    private static void DrawMap(Picture picture, ProofPage page, LoadMap map, double mostPerMm2)
+    {
+        for (int row = 0; row < map.Rows; row++)
+        {
+            for (int column = 0; column < map.Columns; column++)
+            {
+                if (map.IsCovered(column, row) && BandOf(map.Spot(column, row).PenetrationsPerMm2, mostPerMm2) is var band and > 0)
+                {
+                    var at = map.At(column, row);
+                    Cell(picture, page, at.XMm - (LoadMap.CellMm / 2), at.YMm + (LoadMap.CellMm / 2), column, row, band);
+                }
+            }
+        }
+    }
+
+    /// <summary>0: well within what the cloth bears; 1: near it; 2: over it.</summary>
+    private static int BandOf(double perMm2, double mostPerMm2) => perMm2 > mostPerMm2 ? 2 : perMm2 > LoadMeter.SwatchPart * mostPerMm2 ? 1 : 0;
+
+    /// <summary>Near the limit: slanting stripes. Over it: squares, stripes both ways.</summary>
+    private static void Cell(Picture picture, ProofPage page, double leftMm, double topMm, int column, int row, int band)
+    {
+        bool rising = (column + row) % 4 < 2;
+        bool falling = (column - row + 4000) % 4 < 2;
+        double strength = band == 1 ? (rising ? 0.85 : 0.2) : rising && falling ? 0.95 : rising || falling ? 0.75 : 0.3;
+        double size = page.Px(LoadMap.CellMm);
+        picture.Box(page.X(leftMm), page.Y(topMm), page.X(leftMm) + size, page.Y(topMm) + size, band == 1 ? Dyes.Tape : Dyes.Madder, strength);
+    }
+
+    private static void DrawPlace(Picture picture, ProofPage page, CaptionFace face, LoadSpot spot, int number)
+    {
+        double x = page.X(spot.At.XMm);
+        double y = page.Y(spot.At.YMm + AboveMm);
+        picture.Upright(x, y, page.Y(spot.At.YMm), page.Px(0.25), Dyes.Ink);
+        double half = page.Px(1.7);
+        picture.Box(x - half, y - half, x + half, y + half, Dyes.Cotton);
+        foreach (int side in new[] { -1, 1 })
+        {
+            picture.Level(x - half, x + half, y + (side * half), page.Px(0.25), Dyes.Ink);
+            picture.Upright(x + (side * half), y - half, y + half, page.Px(0.25), Dyes.Ink);
+        }
+
+        int cap = page.CapPx(2);
+        face.Set(picture, FormattableString.Invariant($"{number}"), x, y + (cap / 2.0), cap, Dyes.Ink, 0.5);
+    }
+
+    private static void DrawFoot(
+        Picture picture, ProofPage page, CaptionFace face, double bottomMm, Hooping hooping, Fabric fabric, LoadVerdict verdict,
+        IReadOnlyList<LoadSpot> worst)
+    {
+        int cap = page.CapPx(1.9);
+        double y = bottomMm - LineMm;
+        string says = verdict switch
+        {
+            LoadVerdict.Overworked => "the cloth will be overworked",
+            LoadVerdict.SewSwatch => "sew a swatch first",
+            _ => "fine",
+        };
+        Say(FormattableString.Invariant($"load of hooping {hooping.Number}   ·   {fabric.Name}, {fabric.Thread.Name}   ·   {says}"));
+        foreach (var (spot, i) in worst.Select((s, i) => (s, i)))
+        {
+            Say(FormattableString.Invariant($"{i + 1}   {spot.PenetrationsPerMm2:0.0} needle holes and {spot.ThreadPerMm2:0.0} mm of thread on each mm² sewn"));
+        }
+
+        double most = fabric.MostPenetrationsPerMm2;
+        double x = 4;
+        foreach (int band in new[] { 1, 2 })
+        {
+            for (int row = 0; row < 6; row++)
+            {
+                for (int column = 0; column < 12; column++)
+                {
+                    Cell(picture, page, page.LeftMm + x + (column * LoadMap.CellMm), y + 2.4 - (row * LoadMap.CellMm), column, row, band);
+                }
+            }
+
+            string text = band == 1
+                ? FormattableString.Invariant($"{LoadMeter.SwatchPart * most:0.0} to {most:0.0} holes: near what it bears")
+                : FormattableString.Invariant($"over {most:0.0}: overworked");
+            face.Set(picture, text, page.Px(x + 7.2), page.Y(y), cap, Dyes.Ink);
+            x += 7.2 + (face.Measure(text, cap) / PixelsPerMm) + 6;
+        }
+
+        y -= LineMm;
+        Say("holes and thread within 2 mm of each place, over the cloth that thread covers there");
+
+        void Say(string text)
+        {
+            face.Set(picture, text, page.Px(4), page.Y(y), cap, Dyes.Ink);
+            y -= LineMm;
+        }
+    }
+}

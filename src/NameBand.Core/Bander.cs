@@ -29,6 +29,12 @@ public sealed record MakeReport(
 {
     /// <summary>What changed since the plan that lay in the out folder; null when there was none.</summary>
     public PlanChanges? Changes { get; init; }
+
+    /// <summary>What is left at the machine by the pace the log shows, and as it would be without; null until a hooping was timed.</summary>
+    public LearnedPace? Machine { get; init; }
+
+    /// <summary>The same of the hand work at each hooping.</summary>
+    public LearnedPace? Hands { get; init; }
 }
 
 /// <summary>The check of the lists alone, with the corrections.csv lines that would settle what is held.</summary>
@@ -87,11 +93,15 @@ public static class Bander
 
         var sewn = Sewing.Run(made, folder, wishes, progress, cancel);
         var changes = Comparing.Run(made, folder);
+        var (machine, hands) = LoggedPace.Of(
+            made.Begun?.Log, [.. made.Plan.Hoopings.Select(h => LoggedPace.Reckoned(h, sewn.Estimate, made.Job.Hands))]);
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(
             StatusOf(made.Rows, problems, made.Plan), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems)
         {
             Changes = changes,
+            Machine = machine,
+            Hands = hands,
         };
     }
 

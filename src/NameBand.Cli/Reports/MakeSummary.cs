@@ -27,7 +27,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
 
         page.Line(Sentence(plan));
         page.Gap();
-        page.Facts([.. Rounds(plan), .. Work(plan, estimate)]);
+        page.Facts([.. Rounds(plan), .. Work(plan, estimate), .. Left("Left to sew", report.Machine), .. Left("Left by hand", report.Hands)]);
         new ChangesSummary(page, report.Changes).Print();
         PrintPerson();
         PrintLimits(plan);
@@ -81,6 +81,15 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         yield return ("At the machine", Words.Duration(estimate.MachineMinutes), Tone.Plain);
         yield return ("By hand", Words.Duration(estimate.HandsOnMinutes), Tone.Plain);
         yield return ("Thread", $"{Words.Metres(estimate.NeedleThreadM)} on top, {Words.Metres(estimate.BobbinThreadM)} in the bobbin", Tone.Plain);
+    }
+
+    /// <summary>What is still to do by the person's own pace, once the log shows it.</summary>
+    private static IEnumerable<(string, string, Tone)> Left(string label, LearnedPace? pace)
+    {
+        if (pace is not null)
+        {
+            yield return (label, $"{Words.Duration(pace.Now)} by your own pace; as reckoned without your log {Words.Duration(pace.Before)}", Tone.Plain);
+        }
     }
 
     private void PrintPerson()

@@ -35,7 +35,8 @@ public sealed class AccessTests(Chromium chromium)
             await page.Locator(".sentence .part").Nth(i).ClickAsync();
             await Expect(page.Locator(".sentence .part").Nth(i)).ToHaveAttributeAsync("aria-expanded", "true");
             await page.Locator(".panel > details > summary").ClickAsync();
-            await ExpectNothing(page, "part " + i);
+            // The rest of the page was looked at already.
+            ExpectNothing(await page.Locator(".panel").RunAxe(Wcag), "part " + i);
             await Expect(page.Locator(".sentence .part")).ToHaveCountAsync(parts);
         }
 
@@ -93,10 +94,9 @@ public sealed class AccessTests(Chromium chromium)
         await Expect(page.Locator(".sentence .part").Nth(4)).ToBeFocusedAsync();
     }
 
-    private static async Task ExpectNothing(IPage page, string where)
-    {
-        var found = await page.RunAxe(Wcag);
+    private static async Task ExpectNothing(IPage page, string where) => ExpectNothing(await page.RunAxe(Wcag), where);
+
+    private static void ExpectNothing(AxeResult found, string where) =>
         Assert.True(found.Violations.Length == 0, where + ": " + string.Join("\n", found.Violations.Select(v =>
             $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}")));
-    }
 }

@@ -76,7 +76,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
             return null;
         }
 
-        foreach (var name in hooping.Segments.SelectMany(s => s.Segment.Names))
+        foreach (var name in hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs))
         {
             stitcher.Learn(name.Lettered);
         }

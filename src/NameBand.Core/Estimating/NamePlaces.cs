@@ -20,7 +20,7 @@ internal sealed class NamePlaces
         foreach (var segment in hooping.Segments)
         {
             places._frame = plan.FrameOf(segment);
-            foreach (var name in segment.Segment.Names)
+            foreach (var name in segment.Segment.NamesAndMotifs)
             {
                 double left = segment.XMm + plan.OnClothMm(name.StartMm - segment.Segment.StartMm);
                 places._places.Add((new Box(left, segment.YMm - half, left + name.WidthMm, segment.YMm + half), name.Order));

@@ -32,6 +32,6 @@ internal static class LayoutKeys
     [
         KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, Grain,
         Join, JoinClear, ClosingBlank, Shape, ClothShrinkage, MostGap,
-        GroupColumn, Groups,
+        GroupColumn, Groups, Motif,
     ];
 }

@@ -17,7 +17,7 @@ internal static class LayoutNotes
             yield return Problem.Note(new Where(File, Key: "lettering.order"), InWords(fit));
         }
 
-        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)).Concat(TooLongForBias(job, plan)).Concat(CurvedPieces.Check(job, plan)))
+        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)).Concat(TooLongForBias(job, plan)).Concat(CurvedPieces.Check(job, plan)).Concat(WithoutMotif(plan, sizing)))
         {
             yield return problem;
         }
@@ -31,6 +31,32 @@ internal static class LayoutNotes
             ? FormattableString.Invariant($"In best-fit order the names take {fit.Hoopings} hoopings, and {bound}: proven best.")
             : FormattableString.Invariant($"In best-fit order the names take {fit.Hoopings} hoopings; {bound}, so at most {fit.Hoopings - fit.Bound} might still be saved.");
     }
+
+    /// <summary>How many gaps have no motif, and what would give them one.</summary>
+    private static IEnumerable<Problem> WithoutMotif(StripPlan plan, Sizing sizing)
+    {
+        int gaps = plan.Rounds.Sum(Gaps);
+        int motifs = plan.Rounds.Sum(r => r.Segments.Sum(s => s.Motifs.Length));
+        if (sizing.Motif is not { } motif || motifs >= gaps)
+        {
+            yield break;
+        }
+
+        double narrowest = MotifGaps.NarrowestMm(motif, plan.LetterHeightMm, plan.PullCompensationMm);
+        int narrow = plan.Rounds.Where(r => r.GapMm < narrowest - Sizing.SlightMm).Sum(Gaps);
+        yield return Problem.Note(
+            new Where(File, Key: "lettering.motif"),
+            FormattableString.Invariant($"Of {gaps} gaps between names, {motifs} have a motif; ")
+                + (narrow > 0
+                    ? FormattableString.Invariant($"{narrow} are narrower than the {narrowest:0.0} mm it needs with clear space on both sides.")
+                    : "at the others a hooping or a piece ends and has no room for it, or nothing is to be sewn there."),
+            narrow > 0
+                ? FormattableString.Invariant($"Write \"gap\": \"{Math.Ceiling(narrowest * 10) / 10:0.0} mm\", or take smaller letters.")
+                : "A longer hoop takes more of them.");
+    }
+
+    /// <summary>Gaps between two names of the list.</summary>
+    private static int Gaps(Round round) => round.Names.Zip(round.Names.Skip(1)).Count(p => !p.First.IsHeading && !p.Second.IsHeading);
 
     /// <summary>A strip on the bias is no longer than cloth of that width lets it be.</summary>
     private static IEnumerable<Problem> TooLongForBias(BandJob job, StripPlan plan)

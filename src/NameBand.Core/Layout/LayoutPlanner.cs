@@ -18,6 +18,7 @@ public static class LayoutPlanner
             job.Strip.Shortening, job.Lettering.Gap?.Mm)
         {
             MostGapMm = job.Layout.MostGap?.Mm,
+            Motif = lettered.Motif,
             MarkReachMm = -MarkLineMm(job) + SegmentCutter.MarkArmMm,
             WidestPiece = lettered.Names.SelectMany(n => n.Pieces).Select(p => p.Piece.Ink.WidthMm).DefaultIfEmpty(0).Max(),
         };
@@ -39,7 +40,7 @@ public static class LayoutPlanner
 
         var baselines = new Baselines(ordered, height, sizing);
         var (laid, proof) = new RoundLayout(sizing, job.Lettering, height, baselines).Lay(ordered);
-        var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes).Lay(laid);
+        var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes, height).Lay(laid);
         var plan = new StripPlan(
             hem, height, bound, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
             sizing.SpareMm, baselines.CommonMm, markY, rounds, hoopings,

@@ -48,8 +48,12 @@ internal static class PlanSnap
         StartMm = Snap(segment.StartMm),
         LengthMm = Snap(segment.LengthMm),
         ClothStartMm = Snap(segment.ClothStartMm),
-        Names = [.. segment.Names.Select(n => n with { StartMm = Snap(n.StartMm), WidthMm = Snap(n.WidthMm), BaselineYMm = Snap(n.BaselineYMm) })],
+        Names = [.. segment.Names.Select(Apply)],
+        Motifs = [.. segment.Motifs.Select(Apply)],
     };
+
+    private static PlacedName Apply(PlacedName name) =>
+        name with { StartMm = Snap(name.StartMm), WidthMm = Snap(name.WidthMm), BaselineYMm = Snap(name.BaselineYMm) };
 
     private static StripCloth Apply(StripCloth cloth) => cloth with
     {

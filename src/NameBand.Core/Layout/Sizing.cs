@@ -12,6 +12,9 @@ internal sealed record Sizing(
     /// <summary>Widest gap allowed, or null.</summary>
     public double? MostGapMm { get; init; }
 
+    /// <summary>Sewn in gaps that have room; the gap of 1.5 letter heights is widened for it, a gap that the job names is not.</summary>
+    public LetteredName? Motif { get; init; }
+
     public const double GapFactor = 1.5;
 
     /// <summary>How far rounding in the last place may carry a sum over a bound.</summary>
@@ -66,7 +69,10 @@ internal sealed record Sizing(
     /// <summary>Longest stretch of flat cloth from the first to the last ink of a hooping, strips side by side included.</summary>
     public double HoopingOnClothMm => Math.Min(LongestSegmentMm / (1 - Shortening), FieldAlongMm);
 
-    public double GapMm(double heightMm) => (FixedGapMm ?? (GapFactor * heightMm)) * AlongFactor(heightMm);
+    public double GapMm(double heightMm) => (FixedGapMm ?? UsualGapMm(heightMm)) * AlongFactor(heightMm);
+
+    private double UsualGapMm(double heightMm) => Math.Max(
+        GapFactor * heightMm, Motif is { } motif ? MotifGaps.NarrowestMm(motif, heightMm, PullCompensationMm) : 0);
 
     public double WidthMm(LetteredName name, double heightMm) => name.WidthMm(heightMm, PullCompensationMm) * AlongFactor(heightMm);
 

@@ -29,6 +29,12 @@ public sealed record PlacedName(LetteredName Lettered, double StartMm, double Wi
 /// <param name="ClothStartMm">Where it starts on the flat cloth, before sewing shortens it.</param>
 public sealed record Segment(int Number, double StartMm, double LengthMm, double ClothStartMm, ImmutableArray<PlacedName> Names)
 {
+    /// <summary>Sewn between its names, or between one of its names and a neighbour’s.</summary>
+    public ImmutableArray<PlacedName> Motifs { get; init; } = [];
+
+    /// <summary>Names and motifs from left to right.</summary>
+    public IEnumerable<PlacedName> NamesAndMotifs => Motifs.IsEmpty ? Names : Names.Concat(Motifs).OrderBy(n => n.StartMm);
+
     /// <summary>Half the length of its two alignment crosses, in mm.</summary>
     public double MarkArmMm => Math.Min(SegmentCutter.MarkArmMm, LengthMm / 4);
 
@@ -48,6 +54,9 @@ public sealed record Round(int Number, double LengthMm, double HemMm, double Gap
     public SewnSoFar? Sewn { get; init; }
 
     public IEnumerable<PlacedName> Names => Segments.SelectMany(s => s.Names);
+
+    /// <summary>Names and motifs, segment by segment.</summary>
+    public IEnumerable<PlacedName> NamesAndMotifs => Segments.SelectMany(s => s.NamesAndMotifs);
 }
 
 /// <summary>A segment as it lies in a hooping: its left end at <paramref name="XMm"/>, its strip's centre line at <paramref name="YMm"/>.</summary>

@@ -11,6 +11,18 @@ public static class GroupLetterer
     /// <param name="chosen">The face of names whose group has none of its own.</param>
     public static Result<LetteredList> Letter(BandJob job, NameList names, Face chosen, FaceShelf shelf, CancellationToken cancel = default)
     {
+        var lettered = LetterGroups(job, names, chosen, shelf, cancel);
+        if (job.Motif.Kind == MotifKind.None || lettered.Value is not { } list)
+        {
+            return lettered;
+        }
+
+        var motif = MotifMaker.Make(job, chosen, shelf);
+        return Result.Of(list with { Motif = motif.Value }, [.. lettered.Problems, .. motif.Problems]);
+    }
+
+    private static Result<LetteredList> LetterGroups(BandJob job, NameList names, Face chosen, FaceShelf shelf, CancellationToken cancel)
+    {
         if (job.Groups.All.IsEmpty)
         {
             return Letterer.Letter(names, chosen, shelf, cancel);

@@ -39,7 +39,11 @@ public sealed record LetteredName(Name Name, ImmutableArray<PlacedPiece> Pieces,
 /// <summary>The names that could be shaped, in the list's order, and those that had to be held.</summary>
 /// <param name="FaceName">The chosen face's own name.</param>
 /// <param name="Held">Rows whose names have characters no face in the chain has, with the reason.</param>
-public sealed record LetteredList(string FaceName, ImmutableArray<LetteredName> Names, ImmutableArray<HeldRow> Held);
+public sealed record LetteredList(string FaceName, ImmutableArray<LetteredName> Names, ImmutableArray<HeldRow> Held)
+{
+    /// <summary>Sewn between names; null for nothing.</summary>
+    public LetteredName? Motif { get; init; }
+}
 
 /// <summary>A row that a room after the list holds back for a person's decision.</summary>
 public sealed record HeldRow(RowRef Row, string Reason);

@@ -130,15 +130,21 @@ public static class HoopingProof
     private static void DrawPlaces(Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double top)
     {
         int cap = page.CapPx(1.7);
-        var first = hooping.Segments[0];
         double reach = plan.Hem.Strip.CutWidthMm / 2;
-        double lowest = hooping.Segments.Min(s => s.YMm) - reach;
-        foreach (double x in new[] { first.XMm, first.XMm + first.Segment.LengthMm })
+        double fold = plan.Hem.Strip.FinishedWidthMm / 2;
+        foreach (var hooped in hooping.Segments)
         {
-            bool isStart = x == first.XMm;
-            picture.Upright(page.X(x), page.Y(top), page.Y(lowest), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.6, page.Px(0.8));
-            string place = Millimetres(first.Segment.ClothStartMm + (isStart ? 0 : first.Segment.LengthMm));
-            face.Set(picture, place, page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(top - 3.2), cap, Dyes.Madder, isStart ? 0 : 1);
+            // The tape reads the first segment's strip; another lies on its own, with its own figures beside its fold.
+            bool isFirst = hooped == hooping.Segments[0];
+            double highest = isFirst ? top : hooped.YMm + reach;
+            double figures = isFirst ? top - 3.2 : hooped.YMm + fold + 4.2;
+            foreach (double x in new[] { hooped.XMm, hooped.XMm + hooped.Segment.LengthMm })
+            {
+                bool isStart = x == hooped.XMm;
+                picture.Upright(page.X(x), page.Y(highest), page.Y(hooped.YMm - reach), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.6, page.Px(0.8));
+                string place = Millimetres(hooped.Segment.ClothStartMm + (isStart ? 0 : hooped.Segment.LengthMm));
+                face.Set(picture, place, page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(figures), cap, Dyes.Madder, isStart ? 0 : 1);
+            }
         }
     }
 

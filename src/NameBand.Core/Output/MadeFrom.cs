@@ -61,7 +61,7 @@ public sealed class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     private void Add(StringBuilder text, Segment segment)
     {
         text.Append('\n').Append(segment.Number).Append(' ').Append(Exact(segment.StartMm)).Append(' ').Append(Exact(segment.LengthMm)).Append(' ').Append(Exact(segment.ClothStartMm));
-        foreach (var name in segment.Names)
+        foreach (var name in segment.NamesAndMotifs)
         {
             text.Append('\n').Append(name.Order).Append(' ').Append(name.IsGone).Append(' ').Append(Exact(name.StartMm)).Append(' ').Append(Exact(name.WidthMm)).Append(' ')
                 .Append(Exact(name.BaselineYMm)).Append(' ').Append(name.Lettered.Name.Text).Append(' ').Append(Json(name.Lettered.Ink))

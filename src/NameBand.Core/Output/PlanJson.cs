@@ -135,6 +135,11 @@ public static class PlanJson
                 json.WriteEndArray();
             }
 
+            if (!segment.Motifs.IsEmpty)
+            {
+                WriteMotifs(json, segment.Motifs);
+            }
+
             if (segment.Names.Any(n => n.IsGone))
             {
                 // Sewn, and asked for by no row any longer: on the cloth, but no name of the job.
@@ -148,6 +153,22 @@ public static class PlanJson
 
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    private static void WriteMotifs(Utf8JsonWriter json, ImmutableArray<PlacedName> motifs)
+    {
+        json.WriteStartArray("motifs");
+        foreach (var motif in motifs)
+        {
+            json.WriteStartObject();
+            json.WriteString("text", motif.Lettered.Name.Text);
+            json.WriteNumber("startMm", Thousandths.Mm(motif.StartMm));
+            json.WriteNumber("widthMm", Thousandths.Mm(motif.WidthMm));
+            json.WriteNumber("baselineYMm", Thousandths.Mm(motif.BaselineYMm));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteNames(Utf8JsonWriter json, StripPlan plan, IEnumerable<PlacedName> names)

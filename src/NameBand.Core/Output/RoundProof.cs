@@ -107,10 +107,11 @@ public static class RoundProof
         int cap = page.CapPx(1.8);
         double finished = plan.Hem.Strip.FinishedWidthMm / 2;
         bool inSight = page.Y(finished + 2) < picture.Bottom && page.Y(-finished - 2) > picture.Top;
-        foreach (var name in round.Names)
+        foreach (var name in round.NamesAndMotifs)
         {
             double middle = page.X(name.StartMm + (name.WidthMm / 2));
-            face.Set(picture, name.Order.ToString(CultureInfo.InvariantCulture), middle, page.Y(-finished - 1.2) + cap, cap, Dyes.Ink, 0.5);
+            string number = name.Order > 0 ? name.Order.ToString(CultureInfo.InvariantCulture) : "";
+            face.Set(picture, number, middle, page.Y(-finished - 1.2) + cap, cap, Dyes.Ink, 0.5);
             if (inSight)
             {
                 ThreadLayer.Draw(

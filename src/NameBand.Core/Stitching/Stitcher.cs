@@ -62,7 +62,7 @@ public sealed class Stitcher
         writer.Stop();
         foreach (var placed in hooping.Segments)
         {
-            foreach (var name in placed.Segment.Names)
+            foreach (var name in placed.Segment.NamesAndMotifs)
             {
                 double x = plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
                 var arc = plan.FrameOf(placed) is { } frame ? new LetterArc(frame, x + (name.WidthMm / 2), name, _letterHeightMm) : null;

@@ -15,7 +15,11 @@ public sealed record EarlierName(int Order, string Text, RowRef Row, double Star
 }
 
 public sealed record EarlierSegment(
-    int Number, double StartMm, double LengthMm, double ClothStartMm, ImmutableArray<EarlierName> Names);
+    int Number, double StartMm, double LengthMm, double ClothStartMm, ImmutableArray<EarlierName> Names)
+{
+    /// <summary>Sewn between names; they have no order and no row.</summary>
+    public ImmutableArray<EarlierName> Motifs { get; init; } = [];
+}
 
 public sealed record EarlierRound(int Number, double LengthMm, double HemMm, double GapMm, ImmutableArray<EarlierSegment> Segments)
 {

@@ -57,7 +57,12 @@ public static class EarlierPlanFile
         var headings = segment.TryGetProperty("headings", out var heads) ? heads.EnumerateArray().Select(n => Name(n, isGone: false)) : [];
         return new EarlierSegment(
             Whole(segment, "number"), Number(segment, "startMm"), Number(segment, "lengthMm"), Number(segment, "clothStartMm"),
-            [.. names.Concat(gone).Concat(headings).OrderBy(n => n.StartMm)]);
+            [.. names.Concat(gone).Concat(headings).OrderBy(n => n.StartMm)])
+        {
+            Motifs = segment.TryGetProperty("motifs", out var motifs)
+                ? [.. motifs.EnumerateArray().Select(m => new EarlierName(0, Text(m, "text"), new RowRef("", 0), Number(m, "startMm"), Number(m, "widthMm"), Number(m, "baselineYMm")))]
+                : [],
+        };
     }
 
     private static EarlierName Name(JsonElement name, bool isGone) => new(

@@ -4,11 +4,12 @@ using NameBand.Job;
 namespace NameBand.Layout.Pieces;
 
 /// <summary>Lays rounds out on cloths, piece by piece and side by side, and cuts them into segments and hoopings.</summary>
-internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes)
+internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double heightMm)
 {
     private readonly List<Hooping> _hoopings = [];
     private readonly List<StripCloth> _cloths = [];
     private readonly Dictionary<int, List<Segment>> _segments = [];
+    private readonly HoopedMotifs _motifs = new(sizing, heightMm);
     private int _piece;
     private int _segment;
 
@@ -94,20 +95,20 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes)
 
     private Hooping Hoop(List<RoundPart> parts, ImmutableArray<StripPiece> pieces, double[] offsets, ImmutableArray<LaneCutter.Share> shares)
     {
-        double left = shares.Min(s => LaneCutter.OnCloth(parts[s.Lane], offsets[s.Lane], s.First, sizing));
-        double right = shares.Max(s => LaneCutter.OnCloth(parts[s.Lane], offsets[s.Lane], s.First + s.Count - 1, sizing)
-            + parts[s.Lane].Names[s.First + s.Count - 1].WidthMm);
+        var items = _motifs.Add(parts, offsets, shares);
+        double left = items.Min(i => i.LeftMm);
+        double right = items.Max(i => i.RightMm);
         double slack = Math.Max(0, sizing.HoopingOnClothMm - (right - left));
         var hooped = new List<(HoopedSegment Segment, int Lane, double OnCloth)>();
-        foreach (var share in shares)
+        foreach (var (share, item) in shares.Zip(items))
         {
             var part = parts[share.Lane];
             var names = part.Names.Slice(share.First, share.Count);
             double Finished(double onCloth) => part.StartMm + ((onCloth - offsets[share.Lane]) * (1 - sizing.Shortening));
             double from = parts.Count > 1 ? Math.Max(part.StartMm, Finished(left - (slack / 2))) : part.StartMm;
             double to = parts.Count > 1 ? Math.Min(part.EndMm, Finished(right + (slack / 2))) : part.EndMm;
-            var (start, length) = SegmentCutter.Extent(names[0], names[^1], from, to, sizing);
-            var segment = new Segment(++_segment, start, length, start / (1 - sizing.Shortening), names);
+            var (start, length) = SegmentCutter.Extent(item.First, item.Last, from, to, sizing);
+            var segment = new Segment(++_segment, start, length, start / (1 - sizing.Shortening), names) { Motifs = item.Motifs };
             var round = new Round(part.Round.Number, part.Round.LengthMm, part.Round.HemMm, part.Round.GapMm, []);
             if (!_segments.TryGetValue(round.Number, out var own))
             {

@@ -13,7 +13,7 @@ internal static class Assemble
 
         Round Round(int number)
         {
-            var segments = byRound[number].OrderBy(b => b.FirstMm).Select(b => new Segment(b.Segment, b.StartMm, b.LengthMm, b.ClothStartMm ?? (b.StartMm / (1 - sizing.Shortening)), b.Names)).ToImmutableArray();
+            var segments = byRound[number].OrderBy(b => b.FirstMm).Select(b => new Segment(b.Segment, b.StartMm, b.LengthMm, b.ClothStartMm ?? (b.StartMm / (1 - sizing.Shortening)), b.Names) { Motifs = b.Motifs }).ToImmutableArray();
             double hem = hemsMm[number - 1];
             double end = segments.SelectMany(s => s.Names).Select(n => n.EndMm).DefaultIfEmpty(0).Max();
             double gap = Gap(segments, earlier, number);

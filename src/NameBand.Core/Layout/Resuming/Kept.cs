@@ -50,12 +50,26 @@ internal static class Kept
                     blocks.Add(new KeptBlock(round.Number, segment.Number, hooping, start, segment.LengthMm * scale, isSewn, kept)
                     {
                         ClothStartMm = segment.ClothStartMm,
+                        Motifs = isSewn || kept.Length == segment.Names.Length
+                            ? Motifs(segment, kept[0].Lettered.Standing.HeightFactor, start, scale, sizing.Motif)
+                            : [],
                     });
                 }
             }
         }
 
         return blocks.ToImmutable();
+    }
+
+    private static ImmutableArray<PlacedName> Motifs(EarlierSegment segment, double factor, double startMm, double scale, LetteredName? motif)
+    {
+        if (motif is null || segment.Motifs.IsEmpty)
+        {
+            return [];
+        }
+
+        var sized = new ScaledName(factor).Of(motif) with { Standing = new Standing(factor) };
+        return [.. segment.Motifs.Select(m => new PlacedName(sized, startMm + ((m.StartMm - segment.StartMm) * scale), m.WidthMm, m.BaselineYMm, 0))];
     }
 
     /// <summary>Clear room of every round, from its left end to its right one.</summary>
@@ -107,7 +121,7 @@ internal static class Kept
         {
             double at = 0;
             bool afterName = false;
-            foreach (var name in byRound[round].SelectMany(b => b.Names).OrderBy(n => n.StartMm))
+            foreach (var name in byRound[round].SelectMany(b => b.Sewn).OrderBy(n => n.StartMm))
             {
                 if (name.StartMm > at)
                 {

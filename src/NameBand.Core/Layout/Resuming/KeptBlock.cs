@@ -6,6 +6,12 @@ namespace NameBand.Layout.Resuming;
 internal sealed record KeptBlock(
     int Round, int Segment, int Hooping, double StartMm, double LengthMm, bool IsSewn, ImmutableArray<PlacedName> Names)
 {
+    /// <summary>What was planned between its names, as long as they are the same names.</summary>
+    public ImmutableArray<PlacedName> Motifs { get; init; } = [];
+
+    /// <summary>Names and motifs.</summary>
+    public IEnumerable<PlacedName> Sewn => Names.Concat(Motifs);
+
     /// <summary>Where it lies on the cloth, when that is settled; else it follows from its start.</summary>
     public double? ClothStartMm { get; init; }
 

@@ -33,6 +33,7 @@ public static class LayoutResumer
             lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm, job.Strip.Shortening, job.Lettering.Gap?.Mm)
         {
             MostGapMm = job.Layout.MostGap?.Mm,
+            Motif = lettered.Motif,
             MarkReachMm = -from.Earlier.MarkYMm + SegmentCutter.MarkArmMm,
             WidestPiece = lettered.Names.SelectMany(n => n.Pieces).Select(p => p.Piece.Ink.WidthMm).DefaultIfEmpty(0).Max(),
         };

@@ -54,6 +54,13 @@ internal sealed class Squeeze(Sizing sizing, double heightMm, double[] hemsMm, S
     {
         ImmutableArray<PlacedName> names = [.. block.Names, newcomer];
         var (start, length) = SegmentCutter.Extent(names[0], names[^1], 0, Math.Max(hemsMm[block.Round - 1], names[^1].EndMm), sizing);
-        return block with { Names = names, StartMm = start, LengthMm = length, ClothStartMm = null };
+        return block with
+        {
+            Names = names,
+            StartMm = start,
+            LengthMm = length,
+            ClothStartMm = null,
+            Motifs = [.. block.Motifs.Where(m => m.StartMm >= start - Sizing.SlightMm && m.EndMm <= start + length + Sizing.SlightMm)],
+        };
     }
 }

@@ -82,7 +82,7 @@ internal sealed class TemplateRow(
         double left = X(name.AtMm);
         double y = strip.Marks.IsEmpty ? BottomMm - 6 : centreMm - halfMm;
         pages.Line(left, y, left, y + 3, 0.2);
-        pages.Text(left + (look.Mirrored ? -5 : 0.8), y + 2.6, name.Placed.Order.ToString(CultureInfo.InvariantCulture), 2.8, Ink.Quiet);
+        pages.Text(left + (look.Mirrored ? -5 : 0.8), y + 2.6, name.Placed.Order > 0 ? name.Placed.Order.ToString(CultureInfo.InvariantCulture) : "", 2.8, Ink.Quiet);
     }
 
     private void DrawMark(TemplateMark mark)

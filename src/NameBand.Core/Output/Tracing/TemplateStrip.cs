@@ -22,7 +22,7 @@ internal sealed record TemplateStrip(
     [
         .. plan.Rounds.Select(r => new TemplateStrip(
             FormattableString.Invariant($"round {r.Number}"), FormattableString.Invariant($"{r.Number}"), 0, plan.OnClothMm(r.LengthMm),
-            [.. r.Names.Select(n => new TemplateName(n, plan.OnClothMm(n.StartMm) + plan.PullCompensationMm))], [], plan.MarkYMm)),
+            [.. r.NamesAndMotifs.Select(n => new TemplateName(n, plan.OnClothMm(n.StartMm) + plan.PullCompensationMm))], [], plan.MarkYMm)),
     ];
 
     /// <summary>
@@ -42,7 +42,7 @@ internal sealed record TemplateStrip(
         return new TemplateStrip(
             FormattableString.Invariant($"{cloth}round {piece.Round}"), FormattableString.Invariant($"{piece.Number}"),
             piece.OnClothMm, piece.OnClothMm + plan.OnClothMm(piece.LengthMm),
-            [.. hooped.SelectMany(s => s.Hooped.Segment.Names.Select(n => new TemplateName(
+            [.. hooped.SelectMany(s => s.Hooped.Segment.NamesAndMotifs.Select(n => new TemplateName(
                 n, Left(s.Hooping, s.Hooped) + plan.OnClothMm(n.StartMm - s.Hooped.Segment.StartMm) + plan.PullCompensationMm)))],
             [.. hooped.SelectMany(s => new[]
             {

@@ -44,14 +44,14 @@ internal sealed class TraceLines(double letterHeightMm, bool followOutline)
     /// <summary>All names of a run, its origin at the run's left end on the strip's centre line.</summary>
     public NeedlePath Path(StripPlan plan, Hooping run)
     {
-        var steps = run.Segments.SelectMany(s => s.Segment.Names.SelectMany(n => Steps(
+        var steps = run.Segments.SelectMany(s => s.Segment.NamesAndMotifs.SelectMany(n => Steps(
             n.Lettered, new Point(s.XMm + plan.OnClothMm(n.StartMm - s.Segment.StartMm), s.YMm + n.BaselineYMm)))).ToList();
         steps.Add(new NeedleStep(NeedleAction.End, StitchKind.None, steps.Count == 0 ? default : steps[^1].At));
         return new NeedlePath([.. steps]);
     }
 
     public double LengthMm(Hooping run) =>
-        run.Segments.SelectMany(s => s.Segment.Names).Sum(n => Followed(n.Lettered).Sum(l => l.LengthMm));
+        run.Segments.SelectMany(s => s.Segment.NamesAndMotifs).Sum(n => Followed(n.Lettered).Sum(l => l.LengthMm));
 
     private ImmutableArray<TraceLine> CentresOf(LetterPiece piece)
     {

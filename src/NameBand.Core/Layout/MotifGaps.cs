@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using NameBand.Lettering;
+
+namespace NameBand.Layout;
+
+/// <summary>Finds the gaps that are wide enough for a motif, and puts one in the middle of each.</summary>
+internal sealed class MotifGaps(Sizing sizing, double heightMm, LetteredName motif)
+{
+    /// <summary>Clear space on each side of a motif, in letter heights: our choice, about the width of a letter.</summary>
+    private const double ClearFactor = 0.5;
+
+    private readonly Dictionary<double, LetteredName> _sizes = [];
+
+    /// <summary>Null where there is none.</summary>
+    public static MotifGaps? Of(Sizing sizing, double heightMm) => sizing.Motif is { } motif ? new MotifGaps(sizing, heightMm, motif) : null;
+
+    /// <summary>Narrowest gap between two names that takes a motif.</summary>
+    public static double NarrowestMm(LetteredName motif, double heightMm, double pullCompensationMm) =>
+        motif.WidthMm(heightMm, pullCompensationMm) + (2 * ClearFactor * heightMm);
+
+    /// <summary>The motif that follows a name; null where the gap to the next has no room, or where the two stand on different stretches.</summary>
+    public PlacedName? Between(PlacedName before, PlacedName after, ImmutableArray<Stretch> stretches, bool runsOver)
+    {
+        var made = Sized(Math.Min(before.Lettered.Standing.HeightFactor, after.Lettered.Standing.HeightFactor));
+        double width = sizing.WidthMm(made, heightMm);
+        double gap = after.StartMm - before.EndMm;
+        double middle = (before.EndMm + after.StartMm) / 2;
+        bool isFree = runsOver || stretches.Any(s => before.StartMm >= s.StartMm - Sizing.SlightMm && after.EndMm <= s.EndMm + Sizing.SlightMm);
+        bool fits = isFree && !before.IsHeading && !after.IsHeading && gap >= width + (2 * ClearFactor * heightMm * made.Standing.HeightFactor) - Sizing.SlightMm;
+        return fits ? new PlacedName(made, middle - (width / 2), width, before.BaselineYMm, 0) : null;
+    }
+
+    private LetteredName Sized(double factor)
+    {
+        if (!_sizes.TryGetValue(factor, out var made))
+        {
+            made = new ScaledName(factor).Of(motif) with { Standing = new Standing(factor) };
+            _sizes.Add(factor, made);
+        }
+
+        return made;
+    }
+}

@@ -14,6 +14,12 @@ public sealed record FaceCard(
     string Folder, string Name, string File, string Licence, string Copyright, string Source, string Reason,
     int? Fallback, ImmutableArray<string> Scripts)
 {
+    /// <summary>Thinnest stroke as a part of the letter height, measured once and kept; null where the card does not say.</summary>
+    public double? ThinnestStrokePart { get; init; }
+
+    /// <summary>Main stem as a part of the letter height, measured once and kept; null where the card does not say.</summary>
+    public double? MainStemPart { get; init; }
+
     /// <summary>Reads a card, or null when it is not one.</summary>
     internal static FaceCard? Read(string path)
     {
@@ -26,7 +32,11 @@ public sealed record FaceCard(
                 Path.GetFileName(Path.GetDirectoryName(path))!, Text("name"), Text("file"), Text("licence"), Text("copyright"),
                 Text("source"), Text("reason"),
                 card.TryGetProperty("fallback", out var place) ? place.GetInt32() : null,
-                card.TryGetProperty("scripts", out var scripts) ? [.. scripts.EnumerateArray().Select(s => s.GetString()!)] : []);
+                card.TryGetProperty("scripts", out var scripts) ? [.. scripts.EnumerateArray().Select(s => s.GetString()!)] : [])
+            {
+                ThinnestStrokePart = card.TryGetProperty("thinnestStroke", out var thinnest) ? thinnest.GetDouble() : null,
+                MainStemPart = card.TryGetProperty("mainStem", out var stem) ? stem.GetDouble() : null,
+            };
         }
         catch (Exception error) when (error is JsonException or KeyNotFoundException or InvalidOperationException or FormatException
             or IOException or UnauthorizedAccessException)

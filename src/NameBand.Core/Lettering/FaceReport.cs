@@ -23,10 +23,15 @@ public sealed record FaceReport(
             new FaceReportList([.. opened.Select(o => o.Report).OfType<FaceReport>()]), opened.SelectMany(o => o.Problems));
     }
 
-    private static FaceReport Of(FaceCard card, Face face) => new(
-        face.Name, card.File, card.Licence, card.Reason,
-        [.. ScriptSample.All.Where(s => s.IsCoveredBy(face)).Select(s => s.Words)],
-        face.ThinnestStrokePart, face.MainStemPart, 1 / face.ThinnestStrokePart, card.Fallback is not null);
+    private static FaceReport Of(FaceCard card, Face face)
+    {
+        // Measuring takes most of a second for the whole shelf; the cards have the figures, and a test measures them anew.
+        double thinnest = card.ThinnestStrokePart ?? face.ThinnestStrokePart;
+        return new FaceReport(
+            face.Name, card.File, card.Licence, card.Reason,
+            [.. ScriptSample.All.Where(s => s.IsCoveredBy(face)).Select(s => s.Words)],
+            thinnest, card.MainStemPart ?? face.MainStemPart, 1 / thinnest, card.Fallback is not null);
+    }
 }
 
 /// <summary>The faces of a shelf, in the shelf's order.</summary>

@@ -84,6 +84,11 @@ public static class Bander
             problems = [.. problems, Printing.NoPlayback];
         }
 
+        if (wishes is not null && made.Job.Way == Way.NeedlePath && made.Plan.Hem.IsCurved)
+        {
+            problems = [.. problems, Printing.NoCurvedTemplate];
+        }
+
         var begun = OutFolder.Begin(made.Job.Folder, output);
         using var folder = begun.Value;
         if (folder is null || !begun.IsUsable)

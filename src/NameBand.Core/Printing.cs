@@ -21,6 +21,11 @@ internal static class Printing
         "There is no playback: it shows a needle path, and names that are keyed in or traced have none.",
         "Look at the proofs instead.");
 
+    public static Problem NoCurvedTemplate { get; } = Problem.Note(
+        new Where("job.json", Key: "strip.shape"),
+        "There is no template of the hoopings for strips that are cut to the curve of the hem.",
+        "Lay the proofs of the hoopings under the cloth: they are at true size.");
+
     /// <param name="sewn">The stitches of a name; origin at the left edge of its width, on its base line.</param>
     public static void Run(
         PacketMatter matter, PrintWishes wishes, Func<PlacedName, NeedlePath> sewn, OutFolder folder, IProgress<Progress>? progress,
@@ -29,14 +34,17 @@ internal static class Printing
         var sheets = new List<(string File, Action<Stream> Write)>();
         foreach (var paper in Paper.Both)
         {
+            sheets.Add((OutPaths.ProofReading(paper.Word), stream => ProofReadingSheet.Write(stream, paper, matter)));
+            sheets.Add((OutPaths.NameFinderSheet(paper.Word), stream => NameFinderSheet.Write(stream, paper, matter)));
             if (matter.Plan.HasNeedlePaths)
             {
                 sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
-                sheets.Add((OutPaths.HoopingTemplate(paper.Word), stream => Template.WriteHoopings(stream, paper, matter.Job.Title, matter.Plan, cancel)));
             }
 
-            sheets.Add((OutPaths.ProofReading(paper.Word), stream => ProofReadingSheet.Write(stream, paper, matter)));
-            sheets.Add((OutPaths.NameFinderSheet(paper.Word), stream => NameFinderSheet.Write(stream, paper, matter)));
+            if (matter.Plan.HasNeedlePaths && !matter.Plan.Hem.IsCurved)
+            {
+                sheets.Add((OutPaths.HoopingTemplate(paper.Word), stream => Template.WriteHoopings(stream, paper, matter.Job.Title, matter.Plan, cancel)));
+            }
         }
 
         sheets.Add((OutPaths.NameFinder, stream => NameFinder.Write(stream, matter.Plan, matter.Job.Lettering.Collation)));

@@ -7,6 +7,7 @@ return args switch
     ["proofs", .. var rest] => ProofFigures.Run(rest),
     ["layout"] => LayoutFigures.Run(),
     ["whole", .. var rest] => WholeJob.Run(rest),
+    ["packet", .. var rest] => PacketFigures.Run(rest),
     ["hostile", .. var rest] => HostileRun.Run(rest),
     ["replan", .. var rest] => Replanning.Run(rest),
     _ => Usage(),
@@ -19,6 +20,7 @@ static int Usage()
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     Console.Error.WriteLine("            layout");
     Console.Error.WriteLine("            whole [PROJECT FOLDER]");
+    Console.Error.WriteLine("            packet");
     Console.Error.WriteLine("            hostile [INPUTS [FIRST SEED]]");
     Console.Error.WriteLine("            replan [NAMES]");
     return 64;

@@ -77,23 +77,29 @@ internal static partial class WholeJob
 
     private static void Growth(string root, string program, string scratch)
     {
-        string[] lines = File.ReadAllLines(Path.Combine(root, "tests/NameBand.Tests/Sources/Data/names-of-many-locales.csv"));
-        string[][] people = [.. lines.Skip(1).Where(l => l.All(c => c < 0x250) && !l.Contains('"')).Select(l => l.Split(',')[1].Split(' ', 2)).Where(p => p.Length == 2)];
         double previous = 0;
         foreach (int count in new[] { 30, 300, 3000 })
         {
             string job = Path.Combine(scratch, "job" + count.ToString(CultureInfo.InvariantCulture));
-            Directory.CreateDirectory(job);
-            File.WriteAllLines(
-                Path.Combine(job, "names.csv"),
-                ["name", .. Enumerable.Range(0, count).Select(i => people[i % people.Length][0] + " " + people[((i * 7) + (i / people.Length)) % people.Length][1])
-                    .Select((n, i) => count > people.Length ? n + " " + (char)('A' + (i / people.Length)) : n).Distinct(StringComparer.OrdinalIgnoreCase)]);
-            File.WriteAllText(Path.Combine(job, "job.json"), """{ "format": 1, "lists": ["names.csv"], "columns": { "name": "name" }, "hem": { "length": "3.66 m", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }""");
+            WriteJob(root, job, count);
             var cost = Measure(() => Start("dotnet", [program, "make", job]));
             double memory = PeakOfChildrenMb();
             Say($"make, {count} names: wall {cost.WallSeconds:0.00} s, processor {cost.ProcessorSeconds:0.00} s, peak memory {memory:0} MB{(previous > 0 ? $", {memory / previous:0.00} times that of a tenth" : "")}");
             previous = memory;
         }
+    }
+
+    /// <summary>A job of so many invented names, on as many rounds as they need.</summary>
+    public static void WriteJob(string root, string job, int count)
+    {
+        string[] lines = File.ReadAllLines(Path.Combine(root, "tests/NameBand.Tests/Sources/Data/names-of-many-locales.csv"));
+        string[][] people = [.. lines.Skip(1).Where(l => l.All(c => c < 0x250) && !l.Contains('"')).Select(l => l.Split(',')[1].Split(' ', 2)).Where(p => p.Length == 2)];
+        Directory.CreateDirectory(job);
+        File.WriteAllLines(
+            Path.Combine(job, "names.csv"),
+            ["name", .. Enumerable.Range(0, count).Select(i => people[i % people.Length][0] + " " + people[((i * 7) + (i / people.Length)) % people.Length][1])
+                .Select((n, i) => count > people.Length ? n + " " + (char)('A' + (i / people.Length)) : n).Distinct(StringComparer.OrdinalIgnoreCase)]);
+        File.WriteAllText(Path.Combine(job, "job.json"), """{ "format": 1, "lists": ["names.csv"], "columns": { "name": "name" }, "hem": { "length": "3.66 m", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }""");
     }
 
     private static void Print(string what, List<Cost> costs) => Say(

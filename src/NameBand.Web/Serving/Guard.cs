@@ -21,13 +21,18 @@ internal sealed class Guard(RequestDelegate next)
             return context.Response.WriteAsync("The worktable answers on this computer only.");
         }
 
-        var headers = context.Response.Headers;
+        Protect(context.Response.Headers);
+        return next(context);
+    }
+
+    /// <summary>What the browser is told to refuse.</summary>
+    public static void Protect(IHeaderDictionary headers)
+    {
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "no-referrer";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        return next(context);
     }
 
     private static bool IsThisComputer(HostString host) => host.Host is "127.0.0.1" or "localhost";

@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using NameBand.Web.Components;
+using NameBand.Web.Machine;
 using NameBand.Web.Table;
 
 namespace NameBand.Web.Serving;
@@ -23,7 +24,12 @@ public static class PageServer
         await using var app = Build(options);
         await app.StartAsync(stop).ConfigureAwait(false);
         string url = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
-        started(new PageAddress(url + "/", null, null));
+        var desk = app.Services.GetRequiredService<LendDesk>();
+        await using var lent = options.Lend
+            ? await LendServer.StartAsync(
+                options, app.Services.GetRequiredService<Worktable>(), desk, app.Services.GetRequiredService<IWebHostEnvironment>().WebRootFileProvider, stop).ConfigureAwait(false)
+            : null;
+        started(new PageAddress(url + "/", desk.Url, desk.Code));
         await app.WaitForShutdownAsync(stop).ConfigureAwait(false);
     }
 
@@ -50,6 +56,7 @@ public static class PageServer
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddSingleton(_ => new Worktable(options.JobFolder));
         services.AddSingleton<PrintRun>();
+        services.AddSingleton<LendDesk>();
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));
 
@@ -59,6 +66,7 @@ public static class PageServer
         app.MapStaticAssets();
         StripEndpoints.Map(app, new Strip.ShapeShelf());
         OutFiles.Map(app);
+        MachineEndpoints.Map(app, app.Services.GetRequiredService<Worktable>());
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
 
         // The first layout is under way before the browser asks for it.

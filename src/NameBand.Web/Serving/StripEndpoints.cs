@@ -14,7 +14,7 @@ namespace NameBand.Web.Serving;
 
 /// <summary>
 /// What the strip's picture asks for: outlines and stitches of what is seen, never a whole job at once. Everything belongs
-/// to one layout; asked for another one than lies on the table now, the answer is 410.
+/// to one layout; asked for another one than lies on the table now, the answer is empty (204).
 /// </summary>
 internal static partial class StripEndpoints
 {
@@ -69,7 +69,7 @@ internal static partial class StripEndpoints
     private static IResult Of(Worktable table, long layout, Func<TableSnapshot, LaidJob, IResult> answer)
     {
         var now = table.Now;
-        return now.LayoutNumber == layout && now.Laid is { } laid ? answer(now, laid) : Results.StatusCode(StatusCodes.Status410Gone);
+        return now.LayoutNumber == layout && now.Laid is { } laid ? answer(now, laid) : Results.NoContent();
     }
 
     private static IEnumerable<int> Numbers(string text) => text.Split(',').Take(MostAsked)
@@ -87,7 +87,7 @@ internal static partial class StripEndpoints
     }
 
     /// <summary>Whether the job's lengths are mostly written in inches, feet and yards.</summary>
-    private static bool IsInInches(TableSnapshot now)
+    internal static bool IsInInches(TableSnapshot now)
     {
         string text = System.Text.Encoding.UTF8.GetString(now.JobFile.Bytes.AsSpan());
         return ImperialLength().Count(text) > MetricLength().Count(text);

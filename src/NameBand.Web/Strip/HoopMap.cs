@@ -7,6 +7,9 @@ namespace NameBand.Web.Strip;
 /// <summary>One hooping as it lies in the hoop, for its picture: in the coordinates of its needle path, mm.</summary>
 internal static class HoopMap
 {
+    private const int EdgeSteps = 48;
+    private const double EdgeBeyondMm = 40;
+
     public static void Write(Utf8JsonWriter json, LaidJob laid, Hooping hooping)
     {
         var plan = laid.Plan;
@@ -15,7 +18,6 @@ internal static class HoopMap
         json.WriteNumber("number", hooping.Number);
         json.WriteNumber("cut", plan.Hem.Strip.CutWidthMm);
         json.WriteNumber("finished", plan.Hem.Strip.FinishedWidthMm);
-        json.WriteNumber("markY", plan.MarkYMm);
         json.WriteNumber("thread", laid.Fabric.Thread.DiameterMm);
         Array(json, "field", field.LeftMm, field.BottomMm, field.RightMm, field.TopMm);
         json.WriteStartArray("strips");
@@ -27,9 +29,12 @@ internal static class HoopMap
             json.WriteNumber("x", hooped.XMm);
             json.WriteNumber("y", hooped.YMm);
             json.WriteNumber("length", segment.LengthMm);
-            json.WriteNumber("leftMark", segment.LeftMarkMm);
-            json.WriteNumber("rightMark", segment.RightMarkMm);
-            json.WriteNumber("onCloth", hooping.OnClothMm + hooped.XMm);
+            var (left, right) = plan.MarksAlongMm(hooped);
+            double zero = hooping.OnClothMm + hooped.XMm;
+            Array(json, "marks", hooped.XMm + segment.LeftMarkMm, hooped.XMm + plan.RightMarkMm(hooped));
+            Array(json, "marksOnCloth", zero + left, zero + right);
+            json.WriteNumber("markY", hooped.YMm + plan.RuledLineYMm(hooped));
+            Edges(json, plan, hooped);
             json.WriteStartArray("names");
             foreach (var name in segment.Names)
             {
@@ -47,6 +52,32 @@ internal static class HoopMap
 
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    /// <summary>The cut and finished edges of a curved strip, from the upper to the lower, as x and y one after another.</summary>
+    private static void Edges(Utf8JsonWriter json, StripPlan plan, HoopedSegment hooped)
+    {
+        if (plan.FrameOf(hooped) is not { } frame)
+        {
+            return;
+        }
+
+        var strip = plan.Hem.Strip;
+        json.WriteStartArray("edges");
+        foreach (double y in (double[])[strip.CutWidthMm / 2, strip.FinishedWidthMm / 2, -strip.FinishedWidthMm / 2, -strip.CutWidthMm / 2])
+        {
+            json.WriteStartArray();
+            for (int i = 0; i <= EdgeSteps; i++)
+            {
+                var at = frame.At(((frame.LengthMm + (2 * EdgeBeyondMm)) * i / EdgeSteps) - EdgeBeyondMm, y);
+                json.WriteNumberValue(Math.Round(hooped.XMm + at.XMm, 2));
+                json.WriteNumberValue(Math.Round(hooped.YMm + at.YMm, 2));
+            }
+
+            json.WriteEndArray();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void Array(Utf8JsonWriter json, string key, params ReadOnlySpan<double> values)

@@ -101,8 +101,8 @@ internal static class StripMap
                     json.WriteStartArray();
                     json.WriteStringValue(name.Lettered.Name.Text);
                     json.WriteNumberValue(round);
-                    Number(json, name.StartMm);
-                    Number(json, name.WidthMm);
+                    Number(json, name.StartMm + plan.InsetMm(name));
+                    Number(json, name.WidthMm - (2 * plan.InsetMm(name)));
                     Number(json, name.BaselineYMm);
                     Number(json, name.Lettered.Ink.LeftMm);
                     json.WriteNumberValue(name.Order);

@@ -19,7 +19,7 @@ export class Data {
 
   async take(layout) {
     const answer = await fetch(`strip/${layout}/map`);
-    if (!answer.ok) return false;
+    if (answer.status !== 200) return false;
     const map = await answer.json();
     if (this.map && this.map.layout > map.layout) return false;
     this.map = map;
@@ -85,7 +85,7 @@ export class Data {
 
   async #fetchShapes(names, layout) {
     const answer = await fetch(`strip/${layout}/shapes?names=${names.map(n => n.index).join(',')}`);
-    if (!answer.ok) return;
+    if (answer.status !== 200) return;
     const got = await answer.json();
     const missing = new Set();
     for (const [number, shape] of Object.entries(got)) {
@@ -126,7 +126,7 @@ export class Data {
     this.#nextThread();
     try {
       const answer = await fetch(`strip/${layout}/thread/${name.index}`);
-      if (answer.ok && this.map.layout === layout) {
+      if (answer.status === 200 && this.map.layout === layout) {
         this.threads.set(name.index, stitchesOf(await answer.arrayBuffer()));
         if (this.threads.size > 400) this.#forget();
         this.changed();

@@ -6,8 +6,8 @@ import { drawThread } from './thread.js';
 
 export async function fetchHooping(layout, number) {
   const [map, path] = await Promise.all([fetch(`hooping/${layout}/${number}`), fetch(`hooping/${layout}/${number}/path`)]);
-  if (!map.ok) return null;
-  return { map: await map.json(), path: path.ok ? stitchesOf(await path.arrayBuffer()) : null };
+  if (map.status !== 200) return null;
+  return { map: await map.json(), path: path.status === 200 ? stitchesOf(await path.arrayBuffer()) : null };
 }
 
 export class HoopPicture {
@@ -51,10 +51,8 @@ export class HoopPicture {
     if (box.width < 1) return;
     const ratio = sharpen(this.canvas, box.width, box.height);
     const [l, b, r, t] = map.field;
-    const halfCut = map.cut / 2;
-    const low = Math.min(b, ...map.strips.map(s => s.y - halfCut)), high = Math.max(t, ...map.strips.map(s => s.y + halfCut));
-    const scale = Math.min((box.width - 24) / (r - l), (box.height - 56) / (high - low));
-    const x0 = (box.width - (r - l) * scale) / 2 - l * scale, y0 = 28 + (box.height - 56 - (high - low) * scale) / 2 + high * scale;
+    const scale = Math.min((box.width - 24) / (r - l), (box.height - 24) / (t - b));
+    const x0 = (box.width - (r - l) * scale) / 2 - l * scale, y0 = (box.height - (t - b) * scale) / 2 + t * scale;
     const plane = { scale, x: mm => x0 + mm * scale, y: mm => y0 - mm * scale, x0, y0, ratio };
     const g = this.canvas.getContext('2d', { alpha: false });
     g.setTransform(ratio, 0, 0, ratio, 0, 0);
@@ -74,15 +72,17 @@ export class HoopPicture {
     g.fillStyle = c.table;
     g.fillRect(0, 0, box.width, box.height);
     for (const strip of map.strips) {
-      const cut = map.cut / 2, finished = map.finished / 2;
-      g.fillStyle = c.turnIn;
-      g.fillRect(0, p.y(strip.y + cut), box.width, map.cut * p.scale);
-      g.fillStyle = c.cotton;
-      g.fillRect(0, p.y(strip.y + finished), box.width, map.finished * p.scale);
+      const edges = (strip.edges ?? [map.cut / 2, map.finished / 2, -map.finished / 2, -map.cut / 2].map(y => [-1e4, strip.y + y, 1e4, strip.y + y]));
+      this.#band(g, p, edges[0], edges[3], c.turnIn);
+      this.#band(g, p, edges[1], edges[2], c.cotton);
       g.strokeStyle = c.weld;
       g.setLineDash([5, 4]);
       g.lineWidth = 1;
-      for (const side of [-1, 1]) { g.beginPath(); g.moveTo(0, p.y(strip.y + side * finished)); g.lineTo(box.width, p.y(strip.y + side * finished)); g.stroke(); }
+      for (const edge of [edges[1], edges[2]]) {
+        g.beginPath();
+        this.#along(g, p, edge);
+        g.stroke();
+      }
       g.setLineDash([]);
     }
     const [l, b, r, t] = map.field;
@@ -92,6 +92,23 @@ export class HoopPicture {
     g.roundRect(p.x(l), p.y(t), (r - l) * p.scale, (t - b) * p.scale, 10);
     g.stroke();
   }
+
+  #band(g, p, upper, lower, colour) {
+    g.fillStyle = colour;
+    g.beginPath();
+    this.#along(g, p, upper);
+    for (let i = lower.length - 2; i >= 0; i -= 2) g.lineTo(this.#inSight(p.x(lower[i])), p.y(lower[i + 1]));
+    g.fill();
+  }
+
+  #along(g, p, edge) {
+    for (let i = 0; i < edge.length; i += 2) {
+      const x = this.#inSight(p.x(edge[i])), y = p.y(edge[i + 1]);
+      if (i === 0) g.moveTo(x, y); else g.lineTo(x, y);
+    }
+  }
+
+  #inSight(x) { return Math.max(-2000, Math.min(8000, x)); }
 
   #thread(path, p, map) {
     if (!this.sewn || this.sewn.until > this.until || this.sewn.path !== path) {
@@ -126,8 +143,8 @@ export class HoopPicture {
     g.font = `600 14px ${lettering}`;
     g.textAlign = 'center';
     for (const strip of map.strips) {
-      for (const at of [strip.leftMark, strip.rightMark]) {
-        const x = p.x(strip.x + at), y = p.y(strip.y + map.markY), arm = Math.max(6, 3 * p.scale);
+      strip.marks.forEach((at, i) => {
+        const x = p.x(at), y = p.y(strip.markY), arm = Math.max(6, 3 * p.scale);
         g.strokeStyle = c.madder;
         g.lineWidth = 2;
         g.beginPath();
@@ -136,13 +153,13 @@ export class HoopPicture {
         g.moveTo(x, y - arm);
         g.lineTo(x, y + arm);
         g.stroke();
-        const text = lengthInWords(strip.onCloth + at, this.inches, true);
-        const wide = g.measureText(text).width + 8, ty = map.markY < 0 ? y + arm + 16 : y - arm - 6;
+        const text = lengthInWords(strip.marksOnCloth[i], this.inches, true);
+        const wide = g.measureText(text).width + 8, ty = strip.markY < strip.y ? y + arm + 16 : y - arm - 6;
         g.fillStyle = c.cotton;
         g.fillRect(x - wide / 2, ty - 14, wide, 19);
         g.fillStyle = c.madder;
         g.fillText(text, x, ty);
-      }
+      });
     }
   }
 }

@@ -60,6 +60,10 @@ export class Finder {
     this.list = list;
     this.says = says;
     this.go = go;
+    document.addEventListener('focusin', e => {
+      if (e.target !== field && !list.contains(e.target)) list.hidden = true;
+    });
+    field.addEventListener('focus', () => this.#find(field.value));
     field.addEventListener('input', () => this.#find(field.value));
     field.addEventListener('keydown', e => {
       const buttons = [...list.querySelectorAll('button')];

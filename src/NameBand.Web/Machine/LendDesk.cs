@@ -1,0 +1,121 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace NameBand.Web.Machine;
+
+/// <summary>
+/// Lends the view at the machine to another screen: a code that is shown on the maker's own screen, good for one screen and
+/// a few tries, is exchanged for a token that only that screen has. Safe to use from several threads.
+/// </summary>
+public sealed class LendDesk
+{
+    private const int MostTries = 5;
+    private const int Digits = 8;
+
+    private readonly Lock _lock = new();
+    private readonly List<byte[]> _lent = [];
+    private string? _code;
+    private int _tries;
+
+    /// <summary>Where the lent view answers; null: it is not lent.</summary>
+    public string? Url { get; internal set; }
+
+    /// <summary>The code that a further screen has to give, eight digits; null once it was used, or tried in vain too often.</summary>
+    public string? Code
+    {
+        get
+        {
+            lock (_lock)
+            {
+                return _code;
+            }
+        }
+    }
+
+    /// <summary>How many screens it is lent to.</summary>
+    public int ScreenCount
+    {
+        get
+        {
+            lock (_lock)
+            {
+                return _lent.Count;
+            }
+        }
+    }
+
+    /// <summary>Told when a code was used up or tried in vain, from any thread.</summary>
+    public event Action? Changed;
+
+    public void MakeCode()
+    {
+        lock (_lock)
+        {
+            _code = RandomNumberGenerator.GetString("0123456789", Digits);
+            _tries = MostTries;
+        }
+
+        Changed?.Invoke();
+    }
+
+    /// <summary>No screen that it was lent to is answered any longer, and no code holds.</summary>
+    public void TakeBack()
+    {
+        lock (_lock)
+        {
+            _lent.Clear();
+            _code = null;
+        }
+
+        Changed?.Invoke();
+    }
+
+    /// <summary>A token for the code, which is used up by it; null: the code is wrong or there is none.</summary>
+    internal string? Exchange(string given)
+    {
+        string? token = null;
+        lock (_lock)
+        {
+            if (_code is null)
+            {
+                return null;
+            }
+
+            if (CryptographicOperations.FixedTimeEquals(Hash(string.Concat(given.Where(char.IsAsciiDigit))), Hash(_code)))
+            {
+                token = Convert.ToHexString(RandomNumberGenerator.GetBytes(32));
+                _lent.Add(Hash(token));
+                _code = null;
+            }
+            else if (--_tries <= 0)
+            {
+                _code = null;
+            }
+        }
+
+        Changed?.Invoke();
+        return token;
+    }
+
+    internal bool Holds(string? token)
+    {
+        if (token is null)
+        {
+            return false;
+        }
+
+        byte[] hash = Hash(token);
+        lock (_lock)
+        {
+            bool holds = false;
+            foreach (byte[] lent in _lent)
+            {
+                holds |= CryptographicOperations.FixedTimeEquals(lent, hash);
+            }
+
+            return holds;
+        }
+    }
+
+    private static byte[] Hash(string text) => SHA256.HashData(Encoding.UTF8.GetBytes(text));
+}

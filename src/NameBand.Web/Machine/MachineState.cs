@@ -1,0 +1,187 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.Load;
+using NameBand.Web.Table;
+
+namespace NameBand.Web.Machine;
+
+/// <summary>Everything the view at the machine shows, hooping by hooping, in words and figures; no row of a list.</summary>
+internal static class MachineState
+{
+    /// <summary>Changes when what is shown does.</summary>
+    public static string Stamp(TableSnapshot now) => string.Create(
+        CultureInfo.InvariantCulture, $"{now.LayoutNumber}/{now.IsLaying}/{now.Figures is not null}/{now.Laid is not null}");
+
+    /// <param name="report">How the sewing stands, or why that cannot be told.</param>
+    public static void Write(Utf8JsonWriter json, TableSnapshot now, SewingReport report)
+    {
+        json.WriteStartObject();
+        json.WriteString("stamp", Stamp(now));
+        json.WriteNumber("layout", now.LayoutNumber);
+        json.WriteBoolean("laying", now.IsLaying);
+        json.WriteBoolean("inches", Serving.StripEndpoints.IsInInches(now));
+        json.WriteString("title", now.Job?.Title ?? "");
+        json.WriteBoolean("hasPaths", now.Plan?.HasNeedlePaths ?? false);
+        json.WriteBoolean("made", !report.Hoopings.IsEmpty);
+        Problems(json, report.Problems);
+        if (now.Laid is { } laid)
+        {
+            Cloth(json, laid);
+            Left(json, now);
+            Hoopings(json, now, laid, report);
+        }
+
+        json.WriteEndObject();
+    }
+
+    public static void Problems(Utf8JsonWriter json, ImmutableArray<Problem> problems)
+    {
+        json.WriteStartArray("problems");
+        foreach (var problem in problems)
+        {
+            json.WriteStringValue($"{problem.Found} {problem.Mend}".Trim());
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Cloth(Utf8JsonWriter json, LaidJob laid)
+    {
+        Fabric fabric = laid.Fabric;
+        json.WriteString("face", laid.Job.Lettering.Face);
+        json.WriteString("height", laid.Plan.LetterHeightsInWords);
+        json.WriteString("thread", fabric.Thread.InWords);
+        json.WriteString("needle", fabric.Needle);
+        json.WriteString("fabric", fabric.Name);
+        json.WriteString("backing", fabric.Backing);
+        json.WriteNumber("markY", Math.Round(laid.Plan.MarkYMm, 1));
+        json.WriteBoolean("curved", laid.Plan.Hem.IsCurved);
+        json.WriteNumber("cloths", laid.Plan.Cloths.Length);
+        json.WriteStartArray("machines");
+        foreach (string name in laid.Job.Machine.Names)
+        {
+            json.WriteStringValue(name);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Left(Utf8JsonWriter json, TableSnapshot now)
+    {
+        if (now.Estimate is { } estimate)
+        {
+            var left = estimate.MachineMinutes;
+            json.WriteString("left", Duration.InWords(left.Likely));
+            json.WriteString("leftRange", $"{Duration.InWords(left.Low)} to {Duration.InWords(left.High)}");
+        }
+    }
+
+    private static void Hoopings(Utf8JsonWriter json, TableSnapshot now, LaidJob laid, SewingReport report)
+    {
+        var sewn = laid.SewnHoopings;
+        var figures = now.Estimate?.Hoopings.ToDictionary(h => h.Number);
+        var states = report.Hoopings.ToDictionary(h => h.Number);
+        json.WriteStartArray("hoopings");
+        for (int i = 0; i < laid.Plan.Hoopings.Length; i++)
+        {
+            var hooping = laid.Plan.Hoopings[i];
+            json.WriteStartObject();
+            json.WriteNumber("number", hooping.Number);
+            json.WriteNumber("cloth", hooping.Cloth);
+            json.WriteBoolean("sewn", sewn.Contains(hooping.Number));
+            json.WriteBoolean("again", states.TryGetValue(hooping.Number, out var state) && state.IsAgain);
+            if (figures?.GetValueOrDefault(hooping.Number) is { } figure)
+            {
+                json.WriteNumber("minutes", Math.Round(figure.MachineMinutes, 1));
+                json.WriteNumber("stitches", figure.Stitches);
+            }
+
+            Strips(json, laid.Plan, hooping);
+            Watch(json, now, hooping, i);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Strips(Utf8JsonWriter json, StripPlan plan, Hooping hooping)
+    {
+        json.WriteStartArray("strips");
+        foreach (var hooped in hooping.Segments)
+        {
+            double zero = hooping.OnClothMm + hooped.XMm;
+            json.WriteStartObject();
+            json.WriteNumber("round", hooped.Round.Number);
+            var (left, right) = plan.MarksAlongMm(hooped);
+            json.WriteNumber("left", Math.Round(zero + left, 1));
+            json.WriteNumber("right", Math.Round(zero + right, 1));
+            json.WriteNumber("apart", Math.Round(plan.RightMarkMm(hooped) - hooped.Segment.LeftMarkMm, 1));
+            json.WriteStartArray("names");
+            foreach (var name in hooped.Segment.Names)
+            {
+                json.WriteStartArray();
+                json.WriteNumberValue(name.Order);
+                json.WriteStringValue(name.Lettered.Name.Text);
+                json.WriteEndArray();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Watch(Utf8JsonWriter json, TableSnapshot now, Hooping hooping, int index)
+    {
+        json.WriteStartArray("watch");
+        foreach (string line in WatchLines(now, hooping, index))
+        {
+            json.WriteStringValue(line);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static IEnumerable<string> WatchLines(TableSnapshot now, Hooping hooping, int index)
+    {
+        var names = hooping.Segments.SelectMany(s => s.Segment.Names).ToDictionary(n => n.Order, n => n.Lettered.Name.Text);
+        if (now.Figures is not { } figures)
+        {
+            yield break;
+        }
+
+        foreach (var change in figures.Estimate.BobbinChanges.Where(b => b.Hooping == hooping.Number))
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"Put a fresh bobbin in before {change.BeforeOrder} {names.GetValueOrDefault(change.BeforeOrder, "this hooping")}.");
+        }
+
+        if (figures.Estimate.Hoopings.FirstOrDefault(h => h.Number == hooping.Number) is { } figure)
+        {
+            yield return figure.Stops == 1
+                ? "The machine stops once, after the marks: change to the thread of the names."
+                : string.Create(CultureInfo.InvariantCulture, $"The machine stops {figure.Stops} times; the first time is after the marks: change to the thread of the names.");
+        }
+
+        if (index < figures.Loads.Length && figures.Loads[index].Verdict is var verdict && verdict != LoadVerdict.Fine)
+        {
+            yield return verdict == LoadVerdict.Overworked
+                ? "The cloth is overworked here: go slowly, and sew the swatch first."
+                : "The cloth is worked hard here: look for puckers after the first name.";
+        }
+
+        foreach (string name in names.Values.Where(RunsFromTheRight))
+        {
+            yield return $"{name} reads from the right.";
+        }
+    }
+
+    // Hebrew, Arabic and their neighbours: UnicodeData's blocks of right-to-left scripts.
+    private static bool RunsFromTheRight(string text) => text.Any(c => c is (>= '\u0590' and <= '\u08FF') or (>= '\uFB1D' and <= '\uFDFF') or (>= '\uFE70' and <= '\uFEFC'));
+}

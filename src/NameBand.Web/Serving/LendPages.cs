@@ -1,0 +1,54 @@
+namespace NameBand.Web.Serving;
+
+/// <summary>The two pages of the lent view: the one that asks for the code, and the view itself.</summary>
+internal static class LendPages
+{
+    public static string View => Page(
+        "At the machine",
+        """
+        <main class="machine" id="machine" data-lent></main>
+        <script type="module" src="/_content/NameBand.Web/machine-begin.js"></script>
+        """);
+
+    public static string AskCode(bool hasCode, bool wasWrong)
+    {
+        string said = wasWrong ? "<p class=\"machine-problem\" role=\"alert\">That was not the code.</p>" : "";
+        return Page("The code, please", hasCode
+            ? $"""
+              <main class="machine lend">
+              <h1>At the machine</h1>
+              {said}
+              <form method="post" action="/code">
+              <p><label for="code">The code that is shown at the worktable, under “at the machine”</label></p>
+              <p><input id="code" name="code" inputmode="numeric" autocomplete="off" required maxlength="20" /> <button type="submit">Open</button></p>
+              </form>
+              </main>
+              """
+            : $"""
+              <main class="machine lend">
+              <h1>At the machine</h1>
+              {said}
+              <p>No code holds at the moment. At the worktable, under “at the machine”, press “New code”, then load this page anew.</p>
+              </main>
+              """);
+    }
+
+    private static string Page(string title, string body) =>
+        $"""
+        <!DOCTYPE html>
+        <html lang="en">
+        <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <link rel="icon" href="/_content/NameBand.Web/icon.svg" type="image/svg+xml" />
+        <title>{title}</title>
+        <link rel="stylesheet" href="/_content/NameBand.Web/strip.css" />
+        <link rel="stylesheet" href="/_content/NameBand.Web/machine.css" />
+        </head>
+        <body class="lent">
+        {body}
+        </body>
+        </html>
+        """;
+}

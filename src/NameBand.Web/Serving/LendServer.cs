@@ -1,0 +1,129 @@
+using System.Net;
+using System.Net.NetworkInformation;
+using System.Net.Sockets;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.FileProviders;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using NameBand.Web.Machine;
+using NameBand.Web.Table;
+
+namespace NameBand.Web.Serving;
+
+/// <summary>
+/// A server of its own for screens on the maker's network: it knows the view at the machine and nothing else, so that
+/// nothing of the worktable can be reached through it by mistake.
+/// </summary>
+internal static class LendServer
+{
+    private const string Cookie = "nameband-lent";
+    private const string Files = "/_content/NameBand.Web/";
+
+    private static readonly Dictionary<string, string> Served = new(StringComparer.Ordinal)
+    {
+        ["icon.svg"] = "image/svg+xml", ["strip.css"] = "text/css", ["machine.css"] = "text/css", ["machine.js"] = "text/javascript", ["machine-begin.js"] = "text/javascript", ["machine-saying.js"] = "text/javascript",
+        ["strip/hoop.js"] = "text/javascript", ["strip/data.js"] = "text/javascript",
+        ["strip/thread.js"] = "text/javascript", ["strip/colours.js"] = "text/javascript",
+    };
+
+    /// <param name="files">Where the page's own files are.</param>
+    public static async Task<WebApplication> StartAsync(PageOptions options, Worktable table, LendDesk desk, IFileProvider files, CancellationToken stop)
+    {
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, EnvironmentName = Environments.Production });
+        builder.Configuration.Sources.Clear();
+        builder.Logging.ClearProviders();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = 16 * 1024;
+            kestrel.Listen(IPAddress.Any, options.Port == 0 ? 0 : options.Port + 1);
+        });
+        builder.Services.AddSingleton(table);
+        builder.Services.AddRouting();
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));
+        var app = builder.Build();
+        app.Use((context, next) => GuardAsync(context, next, desk));
+        app.UseRouting();
+        app.MapGet("/", context => HtmlAsync(context, desk.Holds(context.Request.Cookies[Cookie]) ? LendPages.View : LendPages.AskCode(desk.Code is not null, wasWrong: false)));
+        app.MapPost("/code", context => ExchangeAsync(context, desk));
+        app.MapGet(Files + "{**file}", (string file) =>
+            Served.TryGetValue(file, out string? type) && files.GetFileInfo(Files.TrimStart('/') + file) is { Exists: true } found
+                ? Results.Stream(found.CreateReadStream(), type)
+                : Results.NotFound());
+        MachineEndpoints.Map(app, table);
+        StripEndpoints.MapHoopings(app);
+        await app.StartAsync(stop).ConfigureAwait(false);
+        string address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+        desk.Url = $"http://{OwnAddress()}:{new Uri(address.Replace("0.0.0.0", "127.0.0.1", StringComparison.Ordinal)).Port}/";
+        desk.MakeCode();
+        return app;
+    }
+
+    private static Task GuardAsync(HttpContext context, RequestDelegate next, LendDesk desk)
+    {
+        var request = context.Request;
+        string own = $"{request.Scheme}://{request.Host}";
+
+        // Only this computer's own number is a good host: a name that somebody points here is not.
+        bool isOwn = IPAddress.TryParse(request.Host.Host, out var host) && host.Equals(context.Connection.LocalIpAddress?.MapToIPv4());
+        bool isFromHere = request.Headers.Origin.All(o => o == own) && request.Headers["Sec-Fetch-Site"].All(s => s is "same-origin" or "none");
+        bool isOpen = request.Path == "/" || request.Path == "/code" || (request.Path.Value ?? "").EndsWith(".css", StringComparison.Ordinal) || request.Path == Files + "icon.svg";
+        Guard.Protect(context.Response.Headers);
+
+        // A form sent without a referrer would not say where it comes from; and plain http knows no opener policy.
+        context.Response.Headers["Referrer-Policy"] = "same-origin";
+        context.Response.Headers.Remove("Cross-Origin-Opener-Policy");
+        context.Response.Headers.CacheControl = "no-store";
+        if (!isOwn || !isFromHere || (!isOpen && !desk.Holds(request.Cookies[Cookie])))
+        {
+            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+            return context.Response.WriteAsync("This view was not lent to you.");
+        }
+
+        return next(context);
+    }
+
+    private static async Task ExchangeAsync(HttpContext context, LendDesk desk)
+    {
+        if (!context.Request.HasFormContentType)
+        {
+            context.Response.StatusCode = StatusCodes.Status400BadRequest;
+            return;
+        }
+
+        var form = await context.Request.ReadFormAsync(context.RequestAborted);
+        if (desk.Exchange(form["code"].ToString()) is not { } token)
+        {
+            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+            await HtmlAsync(context, LendPages.AskCode(desk.Code is not null, wasWrong: true));
+            return;
+        }
+
+        context.Response.Cookies.Append(Cookie, token, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/" });
+        context.Response.StatusCode = StatusCodes.Status303SeeOther;
+        context.Response.Headers.Location = "/";
+    }
+
+    private static Task HtmlAsync(HttpContext context, string html)
+    {
+        context.Response.ContentType = "text/html; charset=utf-8";
+        return context.Response.WriteAsync(html);
+    }
+
+    /// <summary>This computer's number on the network that has a way out, or on any.</summary>
+    private static string OwnAddress()
+    {
+        var all = NetworkInterface.GetAllNetworkInterfaces()
+            .Where(n => n.OperationalStatus == OperationalStatus.Up && n.NetworkInterfaceType != NetworkInterfaceType.Loopback)
+            .OrderByDescending(n => n.GetIPProperties().GatewayAddresses.Count)
+            .SelectMany(n => n.GetIPProperties().UnicastAddresses)
+            .Where(a => a.Address.AddressFamily == AddressFamily.InterNetwork)
+            .Select(a => a.Address.ToString());
+        return all.FirstOrDefault() ?? IPAddress.Loopback.ToString();
+    }
+}

@@ -1,0 +1,111 @@
+using System.Text.Json;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using NameBand.Common;
+using NameBand.Output;
+using NameBand.Web.Machine;
+using NameBand.Web.Table;
+
+namespace NameBand.Web.Serving;
+
+/// <summary>What the view at the machine asks for and says; the same for the maker's own screen and for a lent one.</summary>
+internal static class MachineEndpoints
+{
+    private const int MostBytes = 8 * 1024;
+
+    public static void Map(IEndpointRouteBuilder app, Worktable table)
+    {
+        app.MapGet("/machine/state", (string? stamp) =>
+        {
+            var now = table.Now;
+            return stamp == MachineState.Stamp(now)
+                ? Results.NoContent()
+                : StripEndpoints.Json(json => MachineState.Write(json, now, Look(table)));
+        });
+        app.MapGet("/machine/made/{layout:long}/{number:int}", (long layout, int number) => IsMade(table, layout, number));
+        app.MapPost("/machine/said", (HttpRequest request) => SaidAsync(request, table));
+    }
+
+    private static SewingReport Look(Worktable table) => Bander.Sewn(table.Folder, null, null, Pause);
+
+    /// <summary>Whether the needle path in the out folder is the one on the table: only then is what is shown what will be sewn.</summary>
+    private static IResult IsMade(Worktable table, long layout, int number)
+    {
+        var now = table.Now;
+        if (now.LayoutNumber != layout || now.Laid is not { } laid || laid.Plan.Hoopings.FirstOrDefault(h => h.Number == number) is not { } hooping)
+        {
+            return Results.NoContent();
+        }
+
+        string file = Path.Combine(table.Folder, "out", OutPaths.NeedlePath(number));
+        if (!laid.Plan.HasNeedlePaths || !File.Exists(file))
+        {
+            return Results.Json(new { made = "missing" });
+        }
+
+        using var path = new MemoryStream();
+        NeedlePathCsv.Write(path, laid.SewHooping(hooping));
+        bool same = laid.SewnHoopings.Contains(number) || path.ToArray().AsSpan().SequenceEqual(File.ReadAllBytes(file));
+        return Results.Json(new { made = same ? "same" : "other" });
+    }
+
+    private static async Task<IResult> SaidAsync(HttpRequest request, Worktable table)
+    {
+        // A page of another origin cannot send JSON here without being asked first, and is refused by the guard anyway.
+        if (request.ContentType?.StartsWith("application/json", StringComparison.OrdinalIgnoreCase) != true || request.ContentLength is not <= MostBytes)
+        {
+            return Results.StatusCode(StatusCodes.Status415UnsupportedMediaType);
+        }
+
+        SewingWord? word;
+        try
+        {
+            using var said = await JsonDocument.ParseAsync(request.Body, new JsonDocumentOptions { MaxDepth = 4 }, request.HttpContext.RequestAborted);
+            word = SaidWord.Read(said.RootElement);
+        }
+        catch (JsonException)
+        {
+            word = null;
+        }
+
+        if (word is null)
+        {
+            return Results.StatusCode(StatusCodes.Status400BadRequest);
+        }
+
+        try
+        {
+            var report = await Task.Run(() => Bander.Sewn(table.Folder, null, word, Pause));
+            if (report.Said is not null)
+            {
+                table.StartOver();
+            }
+
+            return StripEndpoints.Json(json =>
+            {
+                json.WriteStartObject();
+                json.WriteBoolean("written", report.Said is not null);
+                if (report.PatchOnClothMm is { } patch)
+                {
+                    json.WriteString("patch", Length.FromMm(patch).InMillimetres());
+                }
+
+                MachineState.Problems(json, report.Said is not null ? [] : report.Problems);
+                json.WriteEndObject();
+            });
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return StripEndpoints.Json(json =>
+            {
+                json.WriteStartObject();
+                json.WriteBoolean("written", false);
+                MachineState.Problems(json, [Problem.CannotUse(new Where(table.Folder), "The machine could not write it down.", "See whether there is room on the disk and whether you may write there.")]);
+                json.WriteEndObject();
+            });
+        }
+    }
+
+    private static void Pause() => Thread.Sleep(50);
+}

@@ -1,0 +1,3 @@
+import { begin } from './machine.js';
+
+begin(document.getElementById('machine'));

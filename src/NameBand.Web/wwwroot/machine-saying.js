@@ -1,0 +1,120 @@
+// What is said of a hooping: done with its minutes, spoiled, marked by mistake; and a clock to take the minutes from.
+
+import { el } from './machine.js';
+
+export class Saying {
+  constructor(box, state, hooping, said) {
+    Object.assign(this, { box, state, hooping, said, started: 0, spent: 0 });
+    this.clock = el('button', 'Start the clock', { type: 'button', data: 'clock' });
+    this.clockSays = el('span', '', { data: 'clock-says', className: 'clock' });
+    this.done = el('button', 'Done', { type: 'button', data: 'done', className: 'done' });
+    this.spoiled = el('button', 'Spoiled: sew it again', { type: 'button', data: 'again' });
+    this.patch = el('button', 'Spoiled, and the strip is cut', { type: 'button', data: 'patch' });
+    this.mistake = el('button', 'It is not sewn after all', { type: 'button', data: 'mistake' });
+    this.answer = el('p', '', { data: 'answer' });
+    this.answer.setAttribute('role', 'status');
+    this.form = this.#form();
+    this.clock.addEventListener('click', () => this.#clock());
+    this.done.addEventListener('click', () => this.#ask());
+    this.spoiled.addEventListener('click', () => this.#tell({ deed: 'again' }));
+    this.patch.addEventListener('click', () => this.#tell({ deed: 'patch' }));
+    this.mistake.addEventListener('click', () => this.#tell({ deed: 'mistake' }));
+    const buttons = el('div', null, { className: 'machine-buttons' });
+    buttons.append(this.clock, this.clockSays, this.done, this.spoiled, this.patch, this.mistake);
+    box.append(buttons, this.form, this.answer);
+    this.timer = setInterval(() => this.#tick(), 1000);
+  }
+
+  dispose() { clearInterval(this.timer); }
+
+  #form() {
+    const form = el('form', null, { hidden: true, data: 'form' });
+    const field = (text, input) => {
+      const label = el('label', text);
+      label.append(' ', input);
+      return label;
+    };
+    const minutes = () => el('input', null, { type: 'number', min: '0', max: '1440', step: 'any', inputMode: 'decimal' });
+    this.minutes = Object.assign(minutes(), { name: 'minutes' });
+    this.hands = Object.assign(minutes(), { name: 'hands' });
+    this.note = el('input', null, { type: 'text', maxLength: 500, name: 'note' });
+    this.machine = el('select', null, { name: 'machine' });
+    this.machineLabel = field('on', this.machine);
+    const save = el('button', 'Write it down', { type: 'submit', className: 'done', data: 'save' });
+    const leave = el('button', 'Not yet', { type: 'button' });
+    leave.addEventListener('click', () => { form.hidden = true; this.done.focus(); });
+    form.append(field('minutes at the machine', this.minutes), field('minutes by hand', this.hands), this.machineLabel, field('a note', this.note), save, leave);
+    form.addEventListener('submit', e => {
+      e.preventDefault();
+      const number = input => input.value === '' ? null : Number(input.value);
+      this.#tell({ deed: 'sewn', minutes: number(this.minutes), hands: number(this.hands), note: this.note.value, machine: this.machineLabel.hidden ? '' : this.machine.value });
+    });
+    return form;
+  }
+
+  reset() {
+    this.form.hidden = true;
+    this.answer.textContent = '';
+    this.minutes.value = this.hands.value = this.note.value = '';
+    this.started = this.spent = 0;
+    this.#tick();
+  }
+
+  write() {
+    const hooping = this.hooping(), state = this.state();
+    const can = state.hasPaths && state.made;
+    this.done.hidden = hooping.sewn || !can;
+    this.clock.hidden = this.done.hidden;
+    this.spoiled.hidden = this.mistake.hidden = this.patch.hidden = !hooping.sewn || !can;
+    this.machineLabel.hidden = state.machines.length < 2;
+    if (this.machine.options.length !== state.machines.length) this.machine.replaceChildren(...state.machines.map(m => new Option(m, m)));
+    this.#tick();
+  }
+
+  #clock() {
+    if (this.started) {
+      this.spent += Date.now() - this.started;
+      this.started = 0;
+    } else {
+      this.started = Date.now();
+    }
+    this.#tick();
+  }
+
+  get ms() { return this.spent + (this.started ? Date.now() - this.started : 0); }
+
+  #tick() {
+    this.clock.textContent = this.started ? 'Stop the clock' : this.spent ? 'Go on with the clock' : 'Start the clock';
+    const seconds = Math.floor(this.ms / 1000);
+    this.clockSays.textContent = this.ms ? `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}` : '';
+    this.clockSays.hidden = this.clock.hidden;
+  }
+
+  #ask() {
+    if (this.started) this.#clock();
+    this.form.hidden = false;
+    if (this.minutes.value === '' && this.ms >= 30000) this.minutes.value = String(Math.round(this.ms / 6000) / 10);
+    this.answer.textContent = '';
+    this.minutes.focus();
+  }
+
+  async #tell(word) {
+    const { number } = this.hooping();
+    this.answer.textContent = 'writing it down';
+    let got;
+    try {
+      const answer = await fetch('/machine/said', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ hooping: number, ...word }) });
+      got = answer.ok ? await answer.json() : { written: false, problems: [`It was not written down (${answer.status}).`] };
+    } catch {
+      got = { written: false, problems: ['It was not written down: the worktable does not answer. Try again.'] };
+    }
+    if (!got.written) {
+      this.answer.textContent = got.problems.join(' ');
+      return;
+    }
+    if (word.deed === 'sewn') this.reset();
+    const words = { sewn: 'is written down as sewn', again: 'is to be sewn again where it was', patch: `is to be sewn on a piece of its own${got.patch ? `, ${got.patch} long on the cloth` : ''}`, mistake: 'is marked as not sewn' };
+    this.answer.textContent = `Hooping ${number} ${words[word.deed]}.`;
+    this.said(word.deed);
+  }
+}

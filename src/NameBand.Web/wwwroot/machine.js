@@ -1,0 +1,233 @@
+// At the machine: one hooping at a time, in large type. Everything comes from the server; what is said goes to the sewing log.
+
+import { lengthInWords } from './strip/colours.js';
+import { HoopPicture, fetchHooping } from './strip/hoop.js';
+import { Saying } from './machine-saying.js';
+
+const lookEveryMs = 1500;
+
+const cautions = [
+  'Your machine’s manual, local rules and people trained for it come before anything here.',
+  'Keep fingers, hair, sleeves and cords away from the needle and everything that moves. The hoop moves by itself, and farther than the needle.',
+  'Switch the machine off to change a needle, to thread it, or to clear a jam.',
+  'Before each start see that the hoop can travel its whole field without hitting anything. Start slowly.',
+  'A needle can break: wear glasses, and count the pieces before you go on. Stay with a machine that runs.',
+];
+
+export function el(tag, text, more = {}) {
+  const e = document.createElement(tag);
+  if (text !== undefined && text !== null) e.textContent = text;
+  const { data, ...rest } = more;
+  Object.assign(e, rest);
+  if (data) e.dataset.part = data;
+  return e;
+}
+
+class Machine {
+  constructor(root) {
+    this.root = root;
+    this.at = -1;
+    this.stamp = '';
+    this.isLent = root.hasAttribute('data-lent');
+    this.#frame();
+    this.picture = new HoopPicture(this.canvas, false);
+    this.saying = new Saying(this.sayBox, () => this.state, () => this.hooping, deed => { this.#look(); if (deed === 'sewn' && !this.next.disabled) this.next.focus(); });
+    this.#look();
+    this.timer = setInterval(() => this.#look(), lookEveryMs);
+  }
+
+  dispose() {
+    clearInterval(this.timer);
+    this.saying.dispose();
+    this.picture.dispose();
+  }
+
+  get hooping() { return this.state?.hoopings?.[this.at] ?? null; }
+
+  #frame() {
+    const part = (tag, data, more = {}) => el(tag, null, { data, ...more });
+    this.head = part('h2', 'head', { tabIndex: -1 });
+    this.left = part('p', 'left', { className: 'machine-left' });
+    this.problems = part('div', 'problems', { className: 'machine-problems' });
+    this.problems.setAttribute('role', 'status');
+    this.canvas = el('canvas', null, { className: 'hoop' });
+    this.canvas.setAttribute('role', 'img');
+    this.names = part('ul', 'names', { className: 'machine-names' });
+    this.sayBox = part('div', 'say', { className: 'machine-say' });
+    this.back = el('button', '‹ back', { type: 'button', data: 'back' });
+    this.next = el('button', 'next ›', { type: 'button', data: 'next' });
+    this.go = el('select', null, { data: 'go' });
+    this.go.setAttribute('aria-label', 'Go to hooping');
+    this.back.addEventListener('click', () => this.#show(this.at - 1));
+    this.next.addEventListener('click', () => this.#show(this.at + 1));
+    this.go.addEventListener('change', () => this.#show(Number(this.go.value)));
+    const way = el('nav', null, { className: 'machine-way' });
+    way.setAttribute('aria-label', 'Hoopings');
+    way.append(this.back, this.go, this.next);
+    this.marks = part('div', 'marks');
+    this.watch = part('ul', 'watch');
+    this.thread = part('dl', 'thread');
+    const care = el('ul', null, { className: 'cautions' });
+    care.append(...cautions.map(c => el('li', c)));
+    const column = (title, ...more) => {
+      const section = el('section');
+      section.append(el('h3', title), ...more);
+      return section;
+    };
+    const columns = el('div', null, { className: 'machine-columns' });
+    columns.append(column('Marks', this.marks), column('Thread and cloth', this.thread), column('Watch for', this.watch), column('Take care', care));
+    this.body = el('div');
+    this.body.append(this.names, this.canvas, way, this.sayBox, columns);
+    const top = el('div', null, { className: 'machine-top' });
+    top.append(this.head, this.left);
+    this.root.replaceChildren(...(this.isLent ? [el('h1', 'At the machine')] : []), top, this.problems, this.body);
+  }
+
+  async #look() {
+    if (this.looking) return;
+    this.looking = true;
+    try {
+      const answer = await fetch(`/machine/state?stamp=${encodeURIComponent(this.stamp)}`);
+      if (answer.status === 200) this.#take(await answer.json());
+      else if (answer.status === 403) this.#lost('This view was taken back. Ask for a new code at the worktable.');
+      if (answer.ok) this.#found();
+    } catch {
+      this.#lost('The worktable does not answer. Is its computer awake? What you said before is written down.');
+    } finally {
+      this.looking = false;
+    }
+  }
+
+  #lost(words) {
+    this.root.dataset.lost = '';
+    this.problems.replaceChildren(el('p', words, { className: 'machine-problem' }));
+  }
+
+  #found() {
+    if ('lost' in this.root.dataset) {
+      delete this.root.dataset.lost;
+      this.#problems();
+    }
+  }
+
+  #take(state) {
+    const first = !this.state?.hoopings;
+    const number = this.hooping?.number;
+    this.state = state;
+    this.stamp = state.stamp;
+    this.picture.inches = state.inches;
+    const hoopings = state.hoopings ?? [];
+    this.body.hidden = hoopings.length === 0;
+    this.go.replaceChildren(...hoopings.map((h, i) => new Option(`hooping ${h.number}${h.sewn ? ' ✓ sewn' : h.again ? ' again' : ''}`, String(i))));
+    const same = hoopings.findIndex(h => h.number === number);
+    const toSew = hoopings.findIndex(h => !h.sewn);
+    this.at = first || same < 0 ? Math.max(0, toSew) : same;
+    this.#write();
+  }
+
+  #show(at) {
+    const count = this.state?.hoopings?.length ?? 0;
+    if (at < 0 || at >= count) return;
+    this.at = at;
+    this.saying.reset();
+    this.#write();
+    this.head.focus();
+  }
+
+  #write() {
+    const { state, hooping } = this;
+    this.#problems();
+    if (!hooping) {
+      this.head.textContent = state.laying ? 'Laying it out' : 'There is nothing to sew yet';
+      this.left.textContent = '';
+      return;
+    }
+    this.head.textContent = `Hooping ${hooping.number} of ${state.hoopings.length}${hooping.sewn ? ': sewn ✓' : hooping.again ? ': to be sewn again' : ''}`;
+    const open = state.hoopings.filter(h => !h.sewn).length;
+    this.left.textContent = open === 0 ? 'All hoopings are sewn.'
+      : `${open} still to sew: ${state.left ? `about ${state.left} at the machine (${state.leftRange})` : 'counting'}`;
+    this.go.value = String(this.at);
+    this.back.disabled = this.at === 0;
+    this.next.disabled = this.at === state.hoopings.length - 1;
+    this.#names(hooping);
+    this.#marks(hooping);
+    this.#thread(hooping);
+    this.watch.replaceChildren(...(hooping.watch.length > 0 ? hooping.watch : [state.left ? 'Nothing out of the common.' : 'counting']).map(w => el('li', w)));
+    this.saying.write();
+    this.#picture(hooping);
+  }
+
+  #problems() {
+    const { state } = this;
+    const lines = (state?.problems ?? []).map(p => el('p', p, { className: 'machine-problem' }));
+    if (this.made === 'other') lines.push(el('p', 'The needle path in the out folder is not the one shown here: the plan has changed since. Make the files anew before you sew.', { className: 'machine-problem' }));
+    if (state && !state.made && !this.isLent) {
+      const p = el('p', '', { className: 'machine-problem' });
+      p.append('The files are made under ', el('a', 'print', { href: '/print' }), '.');
+      lines.push(p);
+    }
+    this.problems.replaceChildren(...lines);
+  }
+
+  #names(hooping) {
+    this.names.replaceChildren(...hooping.strips.flatMap(s => s.names).map(([order, text]) => {
+      const item = el('li');
+      item.append(el('span', String(order), { className: 'number' }), ' ', el('bdi', text));
+      return item;
+    }));
+  }
+
+  #marks(hooping) {
+    const { state } = this;
+    const words = mm => lengthInWords(mm, state.inches, true);
+    const table = el('table');
+    const head = el('tr');
+    head.append(...['strip', 'left mark', 'right mark', 'apart'].map(t => el('th', t, { scope: 'col' })));
+    table.append(head);
+    for (const strip of hooping.strips) {
+      const row = el('tr');
+      row.append(el('th', `${state.cloths > 1 ? `cloth ${hooping.cloth}, ` : ''}round ${strip.round}`, { scope: 'row' }), el('td', words(strip.left)), el('td', words(strip.right)), el('td', words(strip.apart)));
+      table.append(row);
+    }
+    const where = `Along the flat cloth from its left end${state.curved ? ', on its lower edge' : ''}; on the line ${words(Math.abs(state.markY))} ${state.markY < 0 ? 'below' : 'above'} the middle of the strip.`;
+    this.marks.replaceChildren(table, el('p', where));
+  }
+
+  #thread(hooping) {
+    const { state } = this;
+    const facts = [
+      ['first', 'thread in the cloth’s colour, for the marks'], ['then', state.thread], ['needle', state.needle], ['cloth', `${state.fabric}, ${state.backing}`],
+      ['letters', `${state.height}, ${state.face}`],
+      ['this hooping', hooping.minutes ? `${hooping.stitches} stitches, ${Math.max(1, Math.round(hooping.minutes))} min` : 'counting'],
+    ];
+    this.thread.replaceChildren(...facts.map(([what, how]) => {
+      const pair = el('div');
+      pair.append(el('dt', what), el('dd', how));
+      return pair;
+    }));
+  }
+
+  async #picture(hooping) {
+    const key = `${this.state.layout}/${hooping.number}`;
+    if (this.pictured === key) return;
+    this.pictured = key;
+    this.made = null;
+    const names = hooping.strips.flatMap(s => s.names).map(n => n[1]).join(', ');
+    this.canvas.setAttribute('aria-label', `Hooping ${hooping.number} as it lies in the hoop: ${names}`);
+    const layout = this.state.layout;
+    const got = await fetchHooping(layout, hooping.number);
+    if (this.pictured !== key) return;
+    if (!got) { this.pictured = ''; return; }
+    this.picture.take(got);
+    this.root.dataset.pictured = String(hooping.number);
+    const made = await fetch(`/machine/made/${layout}/${hooping.number}`);
+    if (made.status === 200 && this.pictured === key) {
+      this.made = (await made.json()).made;
+      this.#problems();
+    }
+  }
+}
+
+export function begin(root) {
+  return new Machine(root);
+}

@@ -1,0 +1,145 @@
+using System.Net;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using NameBand.Tests;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace NameBand.Browser;
+
+[Collection(InBrowser.Name)]
+public sealed class MachineTests(Chromium chromium)
+{
+    [SkippableFact]
+    public async Task Done_writes_the_sewing_log_and_spoiled_takes_it_back()
+    {
+        Chromium.Require();
+        using var folder = Jobs.LanternWalk();
+        Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await OpenAsync(server.Url + "machine");
+        var page = tab.Page;
+
+        await Expect(page.Locator("[data-part=problems]")).ToBeEmptyAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
+        await page.GetByLabel("minutes at the machine").FillAsync("7.5");
+        await page.GetByLabel("minutes by hand").FillAsync("4");
+        await page.GetByLabel("a note").FillAsync("thread broke once");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 60: sewn ✓", new() { Timeout = 15_000 });
+        string[] log = await File.ReadAllLinesAsync(folder["sewing-log.csv"]);
+        Assert.StartsWith("1,sewn,7.5,4,", log[1], StringComparison.Ordinal);
+        Assert.Contains("thread broke once", log[1], StringComparison.Ordinal);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Spoiled: sew it again" }).ClickAsync();
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 60: to be sewn again", new() { Timeout = 15_000 });
+        Assert.StartsWith("1,again,", (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[2], StringComparison.Ordinal);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "next" }).ClickAsync();
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 2 of 60");
+        await Expect(page.Locator("[data-part=marks]")).ToContainTextAsync("left mark");
+        await Expect(page.Locator("#machine")).ToContainTextAsync("manual");
+        Assert.Empty(tab.Complaints);
+    }
+
+    [SkippableFact]
+    public async Task Without_files_to_sew_from_nothing_can_be_called_done()
+    {
+        using var folder = Jobs.LanternWalk();
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await OpenAsync(server.Url + "machine");
+
+        await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("There is no plan here yet.");
+        await Expect(tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" })).ToBeHiddenAsync();
+        Assert.Empty(tab.Complaints);
+    }
+
+    [SkippableTheory]
+    [InlineData(ColorScheme.Light, 1024)]
+    [InlineData(ColorScheme.Dark, 390)]
+    public async Task Axe_finds_nothing_at_the_machine(ColorScheme scheme, int width)
+    {
+        Chromium.Require();
+        using var folder = Jobs.LanternWalk();
+        Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await OpenAsync(server.Url + "machine", width, scheme);
+        await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
+
+        var found = await tab.Page.Locator("#machine").RunAxe();
+
+        Assert.Empty(found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(' ', v.Nodes.Select(n => n.Html))}"));
+        Assert.True(await tab.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
+        Assert.Empty(tab.Complaints);
+    }
+
+    [SkippableFact]
+    public async Task A_lent_screen_sees_the_view_at_the_machine_and_nothing_else()
+    {
+        Chromium.Require();
+        using var folder = Jobs.LanternWalk();
+        using var server = RunningPage.Start(folder.FullPath, "--lend");
+        var own = await OpenAsync(server.Url + "machine");
+        var said = own.Page.Locator(".lend strong");
+        string url = await said.Nth(0).InnerTextAsync();
+        string code = await said.Nth(1).InnerTextAsync();
+
+        var lent = await chromium.OpenAsync(url, 820, 1180);
+        await lent.Page.GetByRole(AriaRole.Textbox).FillAsync(code);
+        await lent.Page.GetByRole(AriaRole.Button, new() { Name = "Open" }).ClickAsync();
+        await Expect(lent.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1", new() { Timeout = 20_000 });
+        Assert.Empty(lent.Complaints);
+        await Expect(own.Page.Locator(".lend")).ToContainTextAsync("One screen has it.");
+
+        var cookie = Assert.Single(await lent.Page.Context.CookiesAsync());
+        Assert.True(cookie.HttpOnly);
+        Assert.Equal(SameSiteAttribute.Strict, cookie.SameSite);
+        foreach (string path in new[] { "strip/version", "_blazor/negotiate", "_framework/blazor.web.js", "print" })
+        {
+            Assert.Equal(404, (await lent.Page.Context.APIRequest.GetAsync(url + path)).Status);
+        }
+
+        // The code was for one screen, and a screen without it gets nothing.
+        using var client = new HttpClient();
+        Assert.Equal(HttpStatusCode.Forbidden, (await client.GetAsync(url + "machine/state")).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden, await GiveAsync(client, url, code));
+        await own.Page.GetByRole(AriaRole.Button, new() { Name = "Take it back from all" }).ClickAsync();
+        await Expect(lent.Page.Locator("[data-part=problems]")).ToContainTextAsync("taken back", new() { Timeout = 15_000 });
+    }
+
+    [SkippableFact]
+    public async Task A_code_bears_five_tries_and_no_foreign_host()
+    {
+        using var folder = Jobs.LanternWalk();
+        using var server = RunningPage.Start(folder.FullPath, "--lend");
+        var own = await chromium.OpenAsync(server.Url + "machine");
+        var said = own.Page.Locator(".lend strong");
+        string url = await said.Nth(0).InnerTextAsync();
+        string code = await said.Nth(1).InnerTextAsync();
+        using var client = new HttpClient();
+
+        using var foreign = new HttpRequestMessage(HttpMethod.Get, url) { Headers = { Host = "rebound.example" } };
+        Assert.Equal(HttpStatusCode.Forbidden, (await client.SendAsync(foreign)).StatusCode);
+        for (int i = 0; i < 5; i++)
+        {
+            Assert.Equal(HttpStatusCode.Forbidden, await GiveAsync(client, url, code == "0000 000" + i ? "1" : "0000 000" + i));
+        }
+
+        Assert.Equal(HttpStatusCode.Forbidden, await GiveAsync(client, url, code));
+        await Expect(own.Page.Locator(".lend")).ToContainTextAsync("No code holds");
+    }
+
+    private static async Task<HttpStatusCode> GiveAsync(HttpClient client, string url, string code)
+    {
+        using var form = new FormUrlEncodedContent([new("code", code)]);
+        using var answer = await client.PostAsync(url + "code", form);
+        return answer.StatusCode;
+    }
+
+    private async Task<Tab> OpenAsync(string url, int width = 1024, ColorScheme scheme = ColorScheme.Light)
+    {
+        var tab = await chromium.OpenAsync(url, width, scheme: scheme);
+        await Expect(tab.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1", new() { Timeout = 20_000 });
+        return tab;
+    }
+}

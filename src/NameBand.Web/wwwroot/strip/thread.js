@@ -7,6 +7,8 @@ const light = Math.atan2(-0.62, -0.5); // lamp to the upper left
 export function drawThread(g, path, from, to, box, widthMm, pxPerMm, colours) {
   const strokes = shadesOf(colours);
   const edge = widthMm * pxPerMm >= 2.2;
+  // From far off the sheen of single stitches runs together into patches; there it is kept low.
+  const sheen = edge ? 0.34 : 0.16, dark = edge ? 0.36 : 0.34;
   g.lineCap = edge ? 'round' : 'butt';
   const { at, kind, action } = path;
   const reach = widthMm;
@@ -23,7 +25,7 @@ export function drawThread(g, path, from, to, box, widthMm, pxPerMm, colours) {
     const mark = kind[i] === 1;
     const under = kind[i] === 3 ? 0.25 : 0;
     const ramp = mark ? strokes.mark : strokes.thread;
-    const level = Math.max(0, Math.min(shades - 1, Math.round((0.36 + 0.34 * square - under + ((i & 1) ? 0.05 : 0)) * (shades - 1))));
+    const level = Math.max(0, Math.min(shades - 1, Math.round((dark + sheen * square - under + ((i & 1) ? 0.06 : 0)) * (shades - 1))));
     g.beginPath();
     g.moveTo(x0, y0);
     g.lineTo(x1, y1);

@@ -27,14 +27,15 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>A tab of its own. Whatever the page complains of in the console fails the test that asks for it.</summary>
-    internal async Task<Tab> OpenAsync(string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light)
+    /// <param name="alive">What is there once the page answers.</param>
+    internal async Task<Tab> OpenAsync(string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, string alive = "[data-alive]")
     {
         Require();
         var context = await _browser!.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = scheme, ReducedMotion = ReducedMotion.Reduce });
         var tab = new Tab(await context.NewPageAsync());
         await tab.Page.GotoAsync(url);
         // The page is there before it is alive.
-        await Assertions.Expect(tab.Page.Locator("[data-alive]")).ToBeAttachedAsync();
+        await Assertions.Expect(tab.Page.Locator(alive).First).ToBeAttachedAsync();
         return tab;
     }
 

@@ -84,7 +84,7 @@ public sealed class MachineTests(Chromium chromium)
         string url = await said.Nth(0).InnerTextAsync();
         string code = await said.Nth(1).InnerTextAsync();
 
-        var lent = await chromium.OpenAsync(url, 820, 1180);
+        var lent = await chromium.OpenAsync(url, 820, 1180, alive: "#code");
         await lent.Page.GetByRole(AriaRole.Textbox).FillAsync(code);
         await lent.Page.GetByRole(AriaRole.Button, new() { Name = "Open" }).ClickAsync();
         await Expect(lent.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1", new() { Timeout = 20_000 });

@@ -28,7 +28,7 @@ public sealed class DocCommandTests
             string[] args = [.. command.Args.Select(a => Jobs.Contains(a) ? job : a)];
             if (seen.Add(string.Join(' ', args)))
             {
-                if (args.FirstOrDefault(a => a is "--again" or "--patch" or "--mistake" or "--measured") is not null)
+                if (args[0] == "sewn" && args.FirstOrDefault(a => a is "--again" or "--patch" or "--mistake" or "--measured") is not null)
                 {
                     // Only of what is sewn can such a thing be said.
                     Assert.InRange(CliRun.Of("sewn", args[1], args[2]).Status, 0, 1);

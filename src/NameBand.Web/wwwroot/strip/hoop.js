@@ -47,7 +47,7 @@ export class HoopPicture {
   draw() {
     if (!this.hooping) return;
     const { map, path } = this.hooping;
-    const box = this.canvas.getBoundingClientRect();
+    const box = { width: this.canvas.clientWidth, height: this.canvas.clientHeight };
     if (box.width < 1) return;
     const ratio = sharpen(this.canvas, box.width, box.height);
     const [l, b, r, t] = map.field;

@@ -1,0 +1,153 @@
+// Measures the page in a real browser and prints the figures of docs/performance.md. Not a test: it asserts nothing.
+// Build the Release program and the browser tests first, then run it with the Node that comes with the driver:
+//   tests/NameBand.Browser/bin/Debug/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/measure.js
+
+const fs = require('fs'), os = require('os'), path = require('path');
+const { spawn } = require('child_process');
+const root = path.resolve(__dirname, '../..');
+const { chromium } = require(path.join(__dirname, 'bin/Debug/net10.0/.playwright/package'));
+const program = path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
+
+const sorted = all => [...all].sort((a, b) => a - b);
+const at = (all, part) => sorted(all)[Math.min(all.length - 1, Math.floor(all.length * part))];
+const ms = value => `${value.toFixed(value < 20 ? 1 : 0)} ms`;
+
+async function serve(job, work) {
+  const begun = performance.now();
+  const server = spawn('dotnet', [program, 'page', job, '--no-browser']);
+  try {
+    const url = await new Promise((found, lost) => {
+      let said = '';
+      server.stdout.on('data', d => { said += d; const m = /(http:\/\/127\.0\.0\.1:\d+\/)/.exec(said); if (m) found(m[1]); });
+      server.on('exit', () => lost(new Error(said)));
+    });
+    await work(url, begun);
+  } finally {
+    server.kill();
+  }
+}
+
+const outlines = '[data-part=table][data-outlines]';
+
+async function firstPicture(browser, job, times) {
+  const all = [];
+  for (let i = 0; i < times; i++) {
+    await serve(job, async (url, begun) => {
+      const page = await browser.newPage();
+      await page.goto(url);
+      await page.waitForSelector(outlines, { timeout: 60000 });
+      all.push(performance.now() - begun);
+      await page.close();
+    });
+  }
+  console.log(`first picture after the start, median of ${times}: ${ms(at(all, 0.5))} (worst ${ms(Math.max(...all))})`);
+}
+
+async function heights(browser, job, times) {
+  await serve(job, async url => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+    await page.goto(url);
+    await page.waitForSelector(outlines, { timeout: 60000 });
+    await page.getByRole('button', { name: /^[\d.]+ mm$/ }).first().click();
+    const field = page.getByLabel('Height', { exact: true });
+    const toOutlines = [], toThread = [];
+    for (let i = 0; i < times + 3; i++) {
+      await page.waitForTimeout(1500);
+      await field.fill(`${(7 + (i % 16) * 0.1).toFixed(1)} mm`);
+      // From the change of the field to the frame in which what is seen of the new layout was drawn.
+      const taken = await field.evaluate(input => new Promise(done => {
+        const table = document.querySelector('[data-part=table]');
+        const before = table.dataset.outlines;
+        const begun = performance.now();
+        let first = 0;
+        const look = new MutationObserver(() => {
+          if (!first && table.dataset.outlines !== before) first = performance.now() - begun;
+          if (first && table.dataset.thread === table.dataset.outlines) { look.disconnect(); done([first, performance.now() - begun]); }
+        });
+        look.observe(table, { attributes: true });
+        input.dispatchEvent(new Event('change', { bubbles: true }));
+      }));
+      if (i >= 3) { toOutlines.push(taken[0]); toThread.push(taken[1]); }
+    }
+    console.log(`new height to outlines of what is seen, ${times} times: median ${ms(at(toOutlines, 0.5))}, nine in ten ${ms(at(toOutlines, 0.9))}`);
+    console.log(`new height to drawn thread, ${times} times: median ${ms(at(toThread, 0.5))}, nine in ten ${ms(at(toThread, 0.9))}`);
+    await page.close();
+  });
+}
+
+async function scrolling(browser, job) {
+  await serve(job, async url => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+    await page.goto(url);
+    await page.waitForSelector(outlines, { timeout: 120000 });
+    await page.waitForFunction(() => document.querySelectorAll('.strip').length > 0 && import('/_content/NameBand.Web/strip.js').then(m => m.here.strip.data.minutes !== null), null, { timeout: 600000, polling: 2000 });
+    for (const [what, scale, step] of [['the whole hem, bars', 0, 1], ['letters as outlines', 1.5, 12], ['drawn thread', 3.8, 12]]) {
+      const got = await page.evaluate(async ([scale, step]) => {
+        const { view } = (await import('/_content/NameBand.Web/strip.js')).here.strip;
+        view.camera.scale = scale;
+        view.camera.left = 5000;
+        view.camera.clamp();
+        view.changed();
+        await new Promise(r => setTimeout(r, 3000));
+        const between = [];
+        let last = 0, work = 0;
+        const frames = 600;
+        await new Promise(done => {
+          const tick = time => {
+            if (last) between.push(time - last);
+            last = time;
+            if (between.length >= frames) { done(); return; }
+            if (scale > 0) view.camera.left += step / view.camera.scale;
+            view.camera.clamp();
+            view.changed();
+            requestAnimationFrame(tick);
+          };
+          requestAnimationFrame(tick);
+        });
+        return { between, seen: view.seen.length };
+      }, [scale, step]);
+      const late = got.between.filter(t => t > 17.5).length;
+      console.log(`${what}, ${got.seen} names in sight: median frame ${ms(at(got.between, 0.5))}, 95 of 100 within ${ms(at(got.between, 0.95))}, ${late} of ${got.between.length} late`);
+    }
+    await page.close();
+  });
+}
+
+function lanternWalk() {
+  const job = fs.mkdtempSync(path.join(os.tmpdir(), 'measure-'));
+  fs.cpSync(path.join(root, 'samples/lantern-walk'), job, { recursive: true });
+  return job;
+}
+
+function threeThousand() {
+  const job = fs.mkdtempSync(path.join(os.tmpdir(), 'measure-'));
+  const first = ['Ottilie', 'Bram', 'Ngozi', 'Zdeněk', 'Wenna', 'Jory', 'Anaïs', 'Ewa', 'Dunstan', 'Linda'];
+  const middle = ['Ash', 'Birch', 'Cedar', 'Elder', 'Fern', 'Hazel', 'Ivy', 'Juniper', 'Linden', 'Maple', 'Oak', 'Rowan', 'Sedge', 'Thorn', 'Willow'];
+  const last = ['Marsh', 'Farrow', 'Weir', 'Holub', 'Tarn', 'Mill', 'Brook', 'Quay', 'Ferry', 'Lock', 'Reed', 'Heron', 'Otter', 'Wharf', 'Delta', 'Ford', 'Creek', 'Pool', 'Shoal', 'Weirside'];
+  const rows = first.flatMap(f => middle.flatMap(m => last.map(l => `${f} ${m} ${l}`)));
+  fs.writeFileSync(path.join(job, 'names.csv'), `Name\n${rows.join('\n')}\n`);
+  fs.writeFileSync(path.join(job, 'job.json'), JSON.stringify({
+    format: 1, title: 'Three thousand', lists: ['names.csv'], hem: { length: '420 m', turn: 0, closed: false }, strip: { rounds: 1 },
+    lettering: { face: 'Nunito Bold', height: '8 mm' }, fabric: 'quilting cotton',
+  }));
+  return job;
+}
+
+(async () => {
+  console.log(`${os.cpus().length} cores of ${os.cpus()[0].model}; load ${os.loadavg()[0].toFixed(1)} when begun`);
+  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+  const small = lanternWalk(), large = threeThousand();
+  const which = process.argv[2] ?? 'all';
+  try {
+    if (which !== 'scroll') {
+      await firstPicture(browser, small, 5);
+      await heights(browser, small, 21);
+    }
+    if (which !== 'heights') await scrolling(browser, large);
+  } finally {
+    await browser.close();
+    fs.rmSync(small, { recursive: true });
+    fs.rmSync(large, { recursive: true });
+    console.log(`load ${os.loadavg()[0].toFixed(1)} at the end`);
+  }
+})();

@@ -39,34 +39,61 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan)
 
     public bool IsSewn(int hooping) => Log.IsSewn(hooping);
 
-    /// <summary>The job as the sewn hoopings have settled it: face and cloth are theirs, and so is what was measured.</summary>
+    /// <summary>
+    /// The job as the sewn hoopings have settled it: face and cloth are theirs, unless the job says that the rest may
+    /// differ, and so is what was measured.
+    /// </summary>
     public (BandJob Job, ImmutableArray<Problem> Notes) Settle(BandJob job)
     {
-        var notes = ImmutableArray.CreateBuilder<Problem>();
-        Tell("lettering.face", $"the face {job.Lettering.Face}", Plan.Face, job.Lettering.Face != Plan.Face);
-        Tell("fabric", $"the cloth {job.Fabric}", Plan.Fabric, job.Fabric != Plan.Fabric);
-        if (job.Lettering.Height is { } height && Math.Abs(height.Mm - Plan.LetterHeightMm) > 0.001)
+        var strip = job.Strip with { Shortening = MeasuredStrips.Shortening(Log, Plan, job.Strip.Shortening) };
+        var settled = job.RestMayDiffer
+            ? job with { Strip = strip }
+            : job with { Strip = strip, Fabric = Plan.Fabric, Lettering = job.Lettering with { Face = Plan.Face } };
+        return (settled, [.. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn))]);
+    }
+
+    private IEnumerable<(string Key, string Wished, string Sewn)> Differences(BandJob job)
+    {
+        if (job.Lettering.Face != Plan.Face)
         {
-            Tell("lettering.height", $"letters {height.InMillimetres()} high", Length.FromMm(Plan.LetterHeightMm).InMillimetres(), true);
+            yield return ("lettering.face", $"the face {job.Lettering.Face}", Plan.Face);
         }
 
-        var settled = job with
+        if (job.Fabric != Plan.Fabric)
         {
-            Fabric = Plan.Fabric,
-            Lettering = job.Lettering with { Face = Plan.Face },
-            Strip = job.Strip with { Shortening = MeasuredStrips.Shortening(Log, Plan, job.Strip.Shortening) },
-        };
-        return (settled, notes.ToImmutable());
-
-        void Tell(string key, string wished, string sewn, bool differs)
-        {
-            if (differs)
-            {
-                notes.Add(Problem.NeedsPerson(
-                    new Where(JobFile, Key: key), $"The job asks for {wished}, and what is sewn has {sewn}; the rest is planned to match what is sewn.",
-                    $"Write in {JobFile} what is sewn, so that the file says what is done."));
-            }
+            yield return ("fabric", $"the cloth {job.Fabric}", Plan.Fabric);
         }
+
+        if (job.Lettering.Height is { } height && HeightDiffers(height.Mm))
+        {
+            yield return ("lettering.height", $"letters {height.InMillimetres()} high", Length.FromMm(Plan.LetterHeightMm).InMillimetres());
+        }
+    }
+
+    private static Problem Told(BandJob job, string key, string wished, string sewn) => job.RestMayDiffer
+        ? Problem.Note(
+            new Where(JobFile, Key: key), $"The rest is planned with {wished}, and what is sewn has {sewn}, because the job says that the rest may differ.",
+            $"Take {WorkKeys.RestMayDiffer.Path} out of {JobFile} if it is to match.")
+        : Problem.NeedsPerson(
+            new Where(JobFile, Key: key), $"The job asks for {wished}, and what is sewn has {sewn}; the rest is planned to match what is sewn.",
+            $"Write in {JobFile} what is sewn, so that the file says what is done; or, if the rest is to differ, write \"sewing\": {{ \"restMayDiffer\": true }}.");
+
+    private bool HeightDiffers(double heightMm) => Math.Abs(heightMm - Plan.LetterHeightMm) > 0.001;
+
+    /// <summary>Letter height of what is not sewn yet: the plan's, unless the job gives another one and may.</summary>
+    public double RestHeightMm(BandJob job) =>
+        job is { RestMayDiffer: true, Lettering.Height: { } height } && HeightDiffers(height.Mm) ? height.Mm : Plan.LetterHeightMm;
+
+    /// <summary>What a hooping of the plan was planned in; null where there is no such hooping.</summary>
+    public SewnAs? SewnAs(int hooping) => Plan.Hoopings.FirstOrDefault(h => h.Number == hooping) is { } known
+        ? known.SewnAs ?? new SewnAs(Plan.Face, Plan.Fabric, Plan.LetterHeightMm)
+        : null;
+
+    /// <summary>Whether what is not sewn comes out otherwise than it was planned.</summary>
+    private bool RestDiffers(BandJob settled)
+    {
+        var rest = new SewnAs(settled.Lettering.Face, settled.Fabric, RestHeightMm(settled));
+        return Plan.Hoopings.Any(h => !IsSewn(h.Number) && SewnAs(h.Number) != rest);
     }
 
     public MatchedList Match(NameList list, GroupSettings groups)
@@ -77,6 +104,7 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan)
             list, Plan, sewnNames.Contains, h => h.Row.Line <= groups.All.Length && groups.All[h.Row.Line - 1].Heading == h.Text);
     }
 
-    public Continuation From(MatchedList matched, ImmutableArray<LetteredName> gone) =>
-        new(Plan, [.. Log.Sewn], matched.Before, gone);
+    /// <param name="settled">The job as <see cref="Settle"/> gave it back.</param>
+    public Continuation From(BandJob settled, MatchedList matched, ImmutableArray<LetteredName> gone) =>
+        new(Plan, [.. Log.Sewn], matched.Before, gone) { HeightMm = RestHeightMm(settled), RestDiffers = RestDiffers(settled) };
 }

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
@@ -62,7 +63,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
 
         Write(OutPaths.NeedlePath(hooping.Number), path);
         Write(OutPaths.HoopingProof(hooping.Number), proof);
-        Note(hooping, madeFrom, path, proof, LoadMeter.Measure(read, made.Fabric).WorstLetterPerMm2, isSewn: true);
+        Note(hooping, madeFrom, path, proof, LoadMeter.Measure(read, ClothOf(hooping)).WorstLetterPerMm2, isSewn: true);
         return (Measure(hooping, read) with { IsSewn = true }, read);
     }
 
@@ -133,11 +134,18 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
     {
         var last = made.Begun?.Log.Last(hooping.Number)?.Deed;
         _origins[hooping.Number] = new HoopingOrigin(
-            madeFrom, MadeFrom.Fingerprint(path), MadeFrom.Fingerprint(proof), holesPerMm2, isSewn, last == SewingDeed.Again, last == SewingDeed.Patch);
+            madeFrom, MadeFrom.Fingerprint(path), MadeFrom.Fingerprint(proof), holesPerMm2, isSewn, last == SewingDeed.Again, last == SewingDeed.Patch)
+        {
+            SewnAs = made.SewnAs(hooping.Number),
+        };
     }
 
     private HoopingFigures Measure(Hooping hooping, NeedlePath path) =>
-        HoopingMeter.Measure(hooping, _plan, path, made.Fabric, made.Job.Machine);
+        HoopingMeter.Measure(hooping, _plan, path, ClothOf(hooping), made.Job.Machine);
+
+    /// <summary>What is sewn lies on the cloth that it was sewn on, whatever the rest is planned for.</summary>
+    private Fabric ClothOf(Hooping hooping) =>
+        made.SewnAs(hooping.Number) is { } sewn ? JobCloth.Of(made.Job with { Fabric = sewn.Fabric }) ?? made.Fabric : made.Fabric;
 
     private void Write(string relative, ReadOnlySpan<byte> bytes)
     {

@@ -37,6 +37,10 @@ internal static class Planning
 
         /// <inheritdoc cref="NamesRead.SewnThenChanged"/>
         public ImmutableDictionary<RowRef, string>? SewnThenChanged { get; init; }
+
+        /// <summary>What a sewn hooping was sewn in, where the rest of the plan has another face, height or cloth.</summary>
+        public SewnAs? SewnAs(int hooping) => Begun is not null && Begun.IsSewn(hooping) && Begun.SewnAs(hooping) is { } sewn
+            && sewn != new SewnAs(Job.Lettering.Face, Job.Fabric, Plan.LetterHeightMm) ? sewn : null;
     }
 
     public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel) =>
@@ -131,20 +135,27 @@ internal static class Planning
         }
 
         var rows = Merge(matched?.Rows ?? list.Value, letters.Held);
+        var asSewn = begun is null ? null : new SewnLettering(job.Value, begun, shelf, cancel);
+        if (asSewn is not null && matched is not null)
+        {
+            letters = letters with { Names = asSewn.Letter(letters.Names, n => matched.Before.GetValueOrDefault(n.Name.Row)) };
+        }
+
         return Result.Of(
             new NamesRead(job.Value!, corrections.Value!, face.Value, letters, rows)
             {
-                Sewn = begun is null || matched is null ? null : (begun, begun.From(matched, LetterGone(job.Value, matched, face.Value, shelf, cancel))),
+                Sewn = begun is null || matched is null ? null : (begun, begun.From(job.Value, matched, LetterGone(job.Value, matched, face.Value, shelf, asSewn!, cancel))),
                 SewnThenChanged = matched?.Changed,
             },
             [.. problems, .. matched?.Problems ?? [], .. lettered.Problems]);
     }
 
-    private static ImmutableArray<LetteredName> LetterGone(BandJob job, MatchedList matched, Face face, FaceShelf shelf, CancellationToken cancel)
+    private static ImmutableArray<LetteredName> LetterGone(BandJob job, MatchedList matched, Face face, FaceShelf shelf, SewnLettering asSewn, CancellationToken cancel)
     {
         var names = new NameList([], [.. matched.Gone.Select(g => new Name(g.Text, g.Row) { Group = g.Group })]);
         var plain = job with { Groups = job.Groups with { All = [.. job.Groups.All.Select(g => g with { Heading = null })] } };
-        return names.Names.IsEmpty ? [] : GroupLetterer.Letter(plain, names, face, shelf, cancel).Value?.Names ?? [];
+        var lettered = names.Names.IsEmpty ? [] : GroupLetterer.Letter(plain, names, face, shelf, cancel).Value?.Names ?? [];
+        return asSewn.Letter(lettered, n => matched.Gone.FirstOrDefault(g => g.Row == n.Name.Row && g.Text == n.Name.Text));
     }
 
     /// <summary>Rows that a later room holds back lose their place among the names.</summary>

@@ -58,6 +58,9 @@ public sealed record BandJob(
     /// <summary>Room left blank at the end of every round for names that come later.</summary>
     public Length KeepFree { get; init; } = Length.FromMm(0);
 
+    /// <summary>What is not sewn yet takes face, letter height and cloth from the job, though what is sewn has others.</summary>
+    public bool RestMayDiffer { get; init; }
+
     /// <summary>Minutes of one evening at the machine; null when the job does not say.</summary>
     public double? EveningMinutes { get; init; }
 

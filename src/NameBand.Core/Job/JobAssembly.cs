@@ -28,6 +28,7 @@ internal static partial class JobAssembly
             Prices = Prices(values),
             KeepFree = values.Certain(WorkKeys.KeepFree),
             EveningMinutes = Evening(values),
+            RestMayDiffer = values.Flag(WorkKeys.RestMayDiffer),
             Letters = Letters(folder, values),
             Traced = Traced(values),
             Layout = Layout(values),

@@ -50,6 +50,7 @@ internal static class WorkKeys
     public static readonly NumberKey HourPrice = Price("prices.hour");
 
     public static readonly LengthKey KeepFree = new("strip.keepFree", Mm(0), 0, LongestEdgeMm);
+    public static readonly FlagKey RestMayDiffer = new("sewing.restMayDiffer", false);
     public static readonly TextKey Evening = new("evening", null, "not said");
 
     public static readonly ImmutableArray<JobKey> All =
@@ -57,7 +58,7 @@ internal static class WorkKeys
         SlowAbove, SlowPerMm, ShortBelow, ShortFactor, Breaks, SecondsPerBreak, SecondsPerBobbin, MachineNames, Cutting, Checking,
         BobbinDiameter, BobbinHeight, BobbinCore, BobbinWall, BobbinFilledTo, BobbinThreadTex, WindingPart, BobbinCapacity,
         ShopUnits, Spool, BobbinSpool, ClothWidth, BackingWidth, ThreadWaste, ClothWaste, HoursPerNeedle,
-        Currency, SpoolPrice, BobbinSpoolPrice, ClothPrice, BackingPrice, NeedlePrice, HourPrice, KeepFree, Evening,
+        Currency, SpoolPrice, BobbinSpoolPrice, ClothPrice, BackingPrice, NeedlePrice, HourPrice, KeepFree, Evening, RestMayDiffer,
     ];
 
     private static NumberKey Seconds(string path, double usual) => new(path, usual, 0, 3600);

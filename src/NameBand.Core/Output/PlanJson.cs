@@ -187,6 +187,10 @@ public static class PlanJson
             if (name.Lettered.Standing.Group is { } group)
             {
                 json.WriteString("group", group);
+            }
+
+            if (name.Lettered.Standing is { Group: not null } or { HeightFactor: not 1 })
+            {
                 json.WriteNumber("letterHeightMm", Thousandths.Mm(plan.LetterHeightMm * name.Lettered.Standing.HeightFactor));
             }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using NameBand.Job;
 
 namespace NameBand.Output;
 
@@ -8,7 +9,11 @@ namespace NameBand.Output;
 /// <param name="IsSewn">Its files are those that were sewn.</param>
 /// <param name="IsAgain">It was spoiled and is to be sewn again.</param>
 /// <param name="IsPatch">It is to be sewn again on a piece of its own.</param>
-public sealed record HoopingOrigin(string MadeFrom, string PathPrint, string ProofPrint, double HolesPerMm2, bool IsSewn = false, bool IsAgain = false, bool IsPatch = false);
+public sealed record HoopingOrigin(string MadeFrom, string PathPrint, string ProofPrint, double HolesPerMm2, bool IsSewn = false, bool IsAgain = false, bool IsPatch = false)
+{
+    /// <summary>What it was sewn in, where the rest of the plan has another face, height or cloth.</summary>
+    public SewnAs? SewnAs { get; init; }
+}
 
 /// <summary>What a round's proof was made from and what it is, as fingerprints.</summary>
 public sealed record RoundOrigin(string MadeFrom, string ProofPrint);
@@ -40,6 +45,15 @@ public sealed record PlanOrigin(
         if (origin.IsSewn)
         {
             json.WriteBoolean("sewn", true);
+        }
+
+        if (origin.SewnAs is { } sewnAs)
+        {
+            json.WriteStartObject("sewnAs");
+            json.WriteString("face", sewnAs.Face);
+            json.WriteString("fabric", sewnAs.Fabric);
+            json.WriteNumber("letterHeightExactMm", sewnAs.LetterHeightMm);
+            json.WriteEndObject();
         }
 
         if (origin.IsAgain || origin.IsPatch)

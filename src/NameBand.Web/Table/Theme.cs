@@ -14,7 +14,7 @@ public sealed record Theme(string Name, string Heading, ImmutableArray<string> M
         new("names", "The names and their lists", ["lettering.order"], ["title", "columns.", "lists", "lettering.collation", "lettering.order"]),
         new("rounds", "The rounds and the strip", ["strip.rounds"], ["strip."]),
         new("hem", "The edge the names go round", [], ["hem."]),
-        new("face", "The letters", ["lettering.face"], ["lettering.collation", "lettering.spread"]),
+        new("face", "The letters", ["lettering.face"], ["lettering.collation", "lettering.spread", "sewing."]),
         new("height", "How high the letters are", ["lettering.height", "lettering.least"], ["lettering."]),
         new("cloth", "The cloth", ["fabric"], ["strip.shortening", "swatch."]),
         new("hoop", "The hoop", ["hoop.along", "hoop.across"], ["hoop."]),

@@ -18,9 +18,9 @@ internal sealed class SewnJob : IDisposable
 
     public string Folder => _folder.FullPath;
 
-    public void Settings(string strip, string more = "") => _folder.With(
+    public void Settings(string strip, string more = "", string lettering = "") => _folder.With(
         "job.json",
-        $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm" }, "strip": { {{strip}} }, "lettering": { "least": "5 mm" }{{more}} }""");
+        $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm" }, "strip": { {{strip}} }, "lettering": { "least": "5 mm"{{lettering}} }{{more}} }""");
 
     public MakeReport Make()
     {

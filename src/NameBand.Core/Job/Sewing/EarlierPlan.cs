@@ -35,7 +35,14 @@ public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Se
 {
     /// <summary>Needle holes in each mm² of its fullest letter; null when the plan does not say.</summary>
     public double? HolesPerMm2 { get; init; }
+
+    /// <summary>Sewn in another face, height or cloth than the rest of its plan; null for none.</summary>
+    public SewnAs? SewnAs { get; init; }
 }
+
+/// <summary>What a hooping was sewn in.</summary>
+/// <param name="Face">As job.json named it.</param>
+public sealed record SewnAs(string Face, string Fabric, double LetterHeightMm);
 
 public sealed record EarlierPiece(
     int Number, int Round, double StartMm, double LengthMm, int Lane, double OnClothMm, double StartAllowanceMm, double EndAllowanceMm);

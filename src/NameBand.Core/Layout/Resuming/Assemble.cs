@@ -6,7 +6,7 @@ namespace NameBand.Layout.Resuming;
 /// <summary>Makes rounds and hoopings of blocks.</summary>
 internal static class Assemble
 {
-    public static ImmutableArray<Round> Rounds(ImmutableArray<KeptBlock> blocks, double[] hemsMm, EarlierPlan earlier, Sizing sizing)
+    public static ImmutableArray<Round> Rounds(ImmutableArray<KeptBlock> blocks, double[] hemsMm, EarlierPlan earlier, Sizing sizing, double heightMm)
     {
         var byRound = blocks.ToLookup(b => b.Round);
         return [.. Enumerable.Range(1, hemsMm.Length).Select(Round)];
@@ -17,7 +17,7 @@ internal static class Assemble
             double hem = hemsMm[number - 1];
             double end = segments.SelectMany(s => s.Names).Select(n => n.EndMm).DefaultIfEmpty(0).Max();
             double gap = Gap(segments, earlier, number);
-            double need = end + (sizing.Hem.Closed && end > 0 ? Math.Min(gap, sizing.GapMm(earlier.LetterHeightMm)) / 2 : 0);
+            double need = end + (sizing.Hem.Closed && end > 0 ? Math.Min(gap, sizing.GapMm(heightMm)) / 2 : 0);
             return new Round(number, need > hem + Sizing.SlightMm ? need : hem, hem, gap, segments);
         }
     }

@@ -18,6 +18,20 @@ public sealed record Continuation(
 {
     /// <summary>Where sewn names were measured to end.</summary>
     public ImmutableArray<MeasuredEnd> Ends { get; init; } = [];
+
+    /// <summary>Letter height of what is not sewn.</summary>
+    public double HeightMm { get; init; } = Earlier.LetterHeightMm;
+
+    /// <summary>What is not sewn takes another face, height or cloth than it was planned in, and is set out again.</summary>
+    public bool RestDiffers { get; init; }
+
+    /// <summary>Rows whose names are sewn, and so lie fast.</summary>
+    public HashSet<RowRef> SewnRows()
+    {
+        var hoopingOf = Earlier.HoopingOfSegment;
+        var sewn = Earlier.Rounds.SelectMany(r => r.Segments).Where(s => Sewn.Contains(hoopingOf[s.Number])).SelectMany(s => s.Names).ToHashSet();
+        return [.. Before.Where(b => sewn.Contains(b.Value)).Select(b => b.Key)];
+    }
 }
 
 /// <summary>
@@ -39,9 +53,13 @@ public static class LayoutResumer
         };
         var earlier = from.Earlier;
         sizing = sizing with { Hem = hem = hem with { Lanes = Lanes.InUse(job, sizing, earlier.MarkYMm) } };
-        double height = earlier.LetterHeightMm;
-        var baseline = new SettledBaseline(earlier.BaselineYMm, height, sizing);
-        var (names, held) = HoldUnfitting(lettered.Names, sizing, height, baseline, from);
+        double height = from.HeightMm;
+        var fast = from.RestDiffers ? from.SewnRows() : [.. from.Before.Keys];
+        double baselineY = from.RestDiffers
+            ? new Baselines([.. lettered.Names.Where(n => !fast.Contains(n.Name.Row))], height, sizing).CommonMm
+            : earlier.BaselineYMm;
+        var baseline = new SettledBaseline(baselineY, height, sizing);
+        var (names, held) = HoldUnfitting(lettered.Names, sizing, height, baseline, fast, from.RestDiffers);
         var (blocks, hasMoved, wrong) = SewnDrift.Apply(Kept.Blocks(from, names, sizing), from.Ends, sizing.Shortening);
         if (!wrong.IsEmpty)
         {
@@ -52,7 +70,7 @@ public static class LayoutResumer
 
         double[] hems = Hems(hem, earlier);
         var cloths = Assemble.Cloths(earlier, sizing, hems, job.Strip.CutWidth.Mm, !job.Strip.SewnBeforeCutting);
-        var stays = !hasMoved && StaysAsPlanned(earlier, hem, sizing) ? new Squeeze(sizing, height, hems, baseline, cloths).Place(blocks, newcomers) : null;
+        var stays = !hasMoved && !from.RestDiffers && StaysAsPlanned(earlier, hem, sizing) ? new Squeeze(sizing, height, hems, baseline, cloths).Place(blocks, newcomers) : null;
         var laid = stays ?? SetOut([.. blocks.Where(b => b.IsSewn)], hasMoved ? LeastGapParts : [1]);
 
         ImmutableArray<KeptBlock> SetOut(ImmutableArray<KeptBlock> sewn, double[] gapParts)
@@ -70,17 +88,18 @@ public static class LayoutResumer
             return new Setting(sizing, height, hems, job.Lettering, baseline, cloths).Place(sewn, names);
         }
 
-        var rounds = Assemble.Rounds(laid, hems, earlier, sizing);
+        var rounds = Assemble.Rounds(laid, hems, earlier, sizing, height);
         var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths);
         var plan = new StripPlan(
             hem, height, HeightBound.Given, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
-            sizing.SpareMm, earlier.BaselineYMm, earlier.MarkYMm, rounds, hoopings, [], held)
+            sizing.SpareMm, baselineY, earlier.MarkYMm, rounds, hoopings, [], held)
         {
             Cloths = [.. cloths.Select(c => c with { Hoopings = [.. hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)] })],
         };
         var notes = stays is null && blocks.Any(b => !b.IsSewn)
             ? [Problem.Note(new Where(), hasMoved
                 ? $"What is not sewn yet was set out again, so that the strip still ends at its hem after what {DriftFile.FileName} measured."
+                : from.RestDiffers ? "What is not sewn yet was set out again, for it has another face, height or cloth than it was planned in."
                 : "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
             : ImmutableArray<Problem>.Empty;
         return Result.Of(plan, [.. LayoutAdvice.For(job, plan, names, sizing), .. notes]);
@@ -99,14 +118,13 @@ public static class LayoutResumer
         [.. Enumerable.Range(1, Math.Max(hem.FixedRounds ?? 0, earlier.Rounds.Length)).Select(hem.RoundMm)];
 
     private static (List<LetteredName> Names, ImmutableArray<HeldRow> Held) HoldUnfitting(
-        ImmutableArray<LetteredName> all, Sizing sizing, double height, SettledBaseline baseline, Continuation from)
+        ImmutableArray<LetteredName> all, Sizing sizing, double height, SettledBaseline baseline, HashSet<RowRef> fast, bool restDiffers)
     {
         var names = new List<LetteredName>();
         var held = ImmutableArray.CreateBuilder<HeldRow>();
         foreach (var name in all)
         {
-            bool wasPlanned = from.Before.ContainsKey(name.Name.Row);
-            if (wasPlanned || (sizing.FitsField(name, height) && baseline.Fits(name)))
+            if (fast.Contains(name.Name.Row) || (sizing.FitsField(name, height) && baseline.Fits(name)))
             {
                 names.Add(name);
             }
@@ -114,7 +132,7 @@ public static class LayoutResumer
             {
                 string why = sizing.FitsField(name, height) ? "too tall for the strip" : "too wide for one hooping";
                 held.Add(new HeldRow(name.Name.Row, FormattableString.Invariant(
-                    $"{why} at letters {height:0.0} mm high, which the sewn names have settled. Agree a shorter form with its owner")));
+                    $"{why} at letters {height:0.0} mm high{(restDiffers ? "" : ", which the sewn names have settled")}. Agree a shorter form with its owner")));
             }
         }
 

@@ -36,6 +36,7 @@ public class ProcessTests
 
         var german = Run(["make", folder.FullPath], ("LC_ALL", "de_DE.UTF-8"), ("TZ", "Pacific/Kiritimati"));
         byte[] first = File.ReadAllBytes(folder["out/plan.json"]);
+        Directory.Delete(folder["out"], recursive: true);
         var plain = Run(["make", folder.FullPath], ("LC_ALL", "C"), ("TZ", "UTC"));
 
         Assert.Equal(plain, german);

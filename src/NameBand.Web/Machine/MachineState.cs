@@ -162,7 +162,7 @@ internal static class MachineState
             yield return string.Create(CultureInfo.InvariantCulture, $"Put a fresh bobbin in before {change.BeforeOrder} {names.GetValueOrDefault(change.BeforeOrder, "this hooping")}.");
         }
 
-        if (figures.Estimate.Hoopings.FirstOrDefault(h => h.Number == hooping.Number) is { } figure)
+        if (figures.Estimate.Hoopings.FirstOrDefault(h => h.Number == hooping.Number) is { Stops: > 0 } figure)
         {
             yield return figure.Stops == 1
                 ? "The machine stops once, after the marks: change to the thread of the names."

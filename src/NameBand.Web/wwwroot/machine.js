@@ -161,7 +161,7 @@ class Machine {
     const { state } = this;
     const lines = (state?.problems ?? []).map(p => el('p', p, { className: 'machine-problem' }));
     if (this.made === 'other') lines.push(el('p', 'The needle path in the out folder is not the one shown here: the plan has changed since. Make the files anew before you sew.', { className: 'machine-problem' }));
-    if (state && !state.made && !this.isLent) {
+    if (state && !state.made && state.hasPaths && !this.isLent) {
       const p = el('p', '', { className: 'machine-problem' });
       p.append('The files are made under ', el('a', 'print', { href: '/print' }), '.');
       lines.push(p);
@@ -210,6 +210,12 @@ class Machine {
   async #picture(hooping) {
     const key = `${this.state.layout}/${hooping.number}`;
     if (this.pictured === key) return;
+    this.canvas.hidden = !this.state.hasPaths;
+    if (!this.state.hasPaths) {
+      this.pictured = key;
+      this.root.dataset.pictured = String(hooping.number);
+      return;
+    }
     this.pictured = key;
     this.made = null;
     const names = hooping.strips.flatMap(s => s.names).map(n => n[1]).join(', ');

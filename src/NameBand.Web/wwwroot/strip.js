@@ -27,7 +27,9 @@ class Strip {
     part('closer').addEventListener('click', () => zoomBy(this.view, 1.6));
     part('farther').addEventListener('click', () => zoomBy(this.view, 1 / 1.6));
     part('whole').addEventListener('click', () => showWhole(this.view));
-    part('stitches').addEventListener('click', () => zoomBy(this.view, 40 / this.view.camera.scale));
+    this.stitches = part('stitches');
+    this.load = part('load');
+    this.stitches.addEventListener('click', () => zoomBy(this.view, 40 / this.view.camera.scale));
     this.round.addEventListener('change', () => only(this.view, Number(this.round.value)));
     this.unit = part('unit');
     this.unit.addEventListener('change', () => { this.view.inches = this.unit.value === 'in'; this.#again(); });
@@ -45,6 +47,11 @@ class Strip {
   async update(state) {
     this.laying.hidden = !state.laying;
     this.root.toggleAttribute('data-laying', state.laying);
+    if (state.laying && this.data.minutes) {
+      // Minutes of before the change are never shown as those of after it.
+      this.data.minutes = null;
+      this.#again();
+    }
     if (state.layout > 0 && state.hasPlan && this.data.map?.layout !== state.layout) {
       const isFirst = !this.data.map;
       const kept = this.view.pressed;
@@ -55,6 +62,8 @@ class Strip {
         this.unit.value = map.inches ? 'in' : 'cm';
       }
       this.#rounds(map);
+      this.stitches.hidden = !map.hasPaths;
+      this.load.closest('label').hidden = !map.hasPaths;
       this.view.pointed = null;
       this.view.pressed = kept && this.data.find(kept.list, kept.line);
       this.view.take(map);

@@ -75,6 +75,17 @@ export class Camera {
     this.clamp();
   }
 
+  /** Zooms about the middle; where that lies beside the strips, the nearest one comes to the middle. */
+  zoomMiddle(factor) {
+    const middle = tapePx + (this.height - tapePx) / 2;
+    const { lane, off } = this.laneAt(middle);
+    this.zoom(factor);
+    if (Math.abs(off) > this.map.finished / 2) {
+      this.up += this.centre(lane) - middle;
+      this.clamp();
+    }
+  }
+
   whole() {
     this.scale = 0;
     this.up = 0;

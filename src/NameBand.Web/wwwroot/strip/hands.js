@@ -1,6 +1,6 @@
 // Keys, wheel, mouse and fingers on the table.
 
-import { Camera, tapePx } from './camera.js';
+import { Camera } from './camera.js';
 
 export function hands(box, view, press) {
   const pointers = new Map();
@@ -79,8 +79,8 @@ function key(pressed, shift, view) {
   const to = Object.assign(new Camera(), view.way?.to ?? view.camera);
   const step = to.width / to.scale * (shift ? 0.9 : 0.15);
   switch (pressed) {
-    case '+': case '=': to.zoom(1.5); break;
-    case '-': case '_': to.zoom(1 / 1.5); break;
+    case '+': case '=': to.zoomMiddle(1.5); break;
+    case '-': case '_': to.zoomMiddle(1 / 1.5); break;
     case '0': to.whole(); break;
     case 'ArrowLeft': to.left -= step; break;
     case 'ArrowRight': to.left += step; break;
@@ -99,7 +99,7 @@ function key(pressed, shift, view) {
 
 export function zoomBy(view, factor, px, py) {
   const to = Object.assign(new Camera(), view.way?.to ?? view.camera);
-  to.zoom(factor, px ?? to.width / 2, py ?? tapePx + (to.height - tapePx) / 2);
+  if (px === undefined) to.zoomMiddle(factor); else to.zoom(factor, px, py);
   view.go(to);
 }
 

@@ -191,6 +191,12 @@ export class View {
       const thread = data.threads.get(name.index);
       if (!thread) continue;
       if (!this.loads.has(name.index)) this.loads.set(name.index, loadOf(thread));
+      // The thread steps back, so that the squares are read and not its sheen.
+      g.fillStyle = c.cotton;
+      g.globalAlpha = 0.72;
+      const half = data.map.finished / 2 * camera.scale;
+      g.fillRect(camera.x(name.start) - 4, y - half, name.width * camera.scale + 8, 2 * half);
+      g.globalAlpha = 1;
       g.save();
       g.translate(camera.x(name.start), y);
       g.scale(camera.scale, -camera.scale);

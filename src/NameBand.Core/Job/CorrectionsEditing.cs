@@ -15,7 +15,10 @@ public sealed record RowDecision(RowRef Row, string Was, Decision Decision, stri
     public string Details { get; init; } = "";
 }
 
-/// <summary>Writes decisions into the text of corrections.csv; lines about other rows stay as they are.</summary>
+/// <summary>
+/// Writes decisions into the text of corrections.csv. Lines about other rows stay as they are, understood or not, and so do
+/// columns of the maker's own, in every line.
+/// </summary>
 public static class CorrectionsEditing
 {
     /// <returns>The whole file anew, to be saved.</returns>
@@ -27,25 +30,53 @@ public static class CorrectionsEditing
             return Result.Fail<KeptFile>(read.Problems);
         }
 
-        char separator = there.Separator;
-        var decided = decisions.ToDictionary(d => d.Row);
-        var text = new StringBuilder().Append(CsvText.Row(Corrections.Columns, separator)).Append(CsvText.LineEnd);
-        foreach (var line in there.Lines.Where(l => !decided.ContainsKey(l.Row)))
+        CsvTable table = there.FileExists
+            ? CsvFile.Read(jobFolder, Corrections.FileName).Value!
+            : new CsvTable(there.Separator, [new CsvRow(1, 1, Corrections.Columns)]);
+        ImmutableArray<string> header = [.. table.Rows[0].Fields.Select(f => f.Trim('\uFEFF'))];
+        header = [.. header, .. Corrections.Columns.Where(c => CorrectionsReader.IndexOf(header, c) < 0)];
+
+        // The line that already speaks of a row says the new decision; what it said before, or a second time, goes.
+        var lineOf = there.Lines.GroupBy(l => l.Row).ToDictionary(g => g.Key, g => g.First().FileLine);
+        var decidedAt = decisions.Where(d => lineOf.ContainsKey(d.Row)).ToDictionary(d => lineOf[d.Row]);
+        var decided = decisions.Select(d => d.Row).ToHashSet();
+        var text = new StringBuilder();
+        Add(header);
+        foreach (var row in table.Rows.Skip(1))
         {
-            Add(line.Row, line.Was, line.Decision, line.Text, line.Why, line.Details);
+            if (decidedAt.TryGetValue(row.Line, out var decision))
+            {
+                Add(With(row.Fields, decision));
+            }
+            else if (CorrectionsReader.RowOf(row, header) is not { } about || !decided.Contains(about))
+            {
+                Add([.. row.Fields.Select(CsvText.ReadBack)]);
+            }
         }
 
-        foreach (var d in decisions)
+        foreach (var decision in decisions.Where(d => !lineOf.ContainsKey(d.Row)))
         {
-            Add(d.Row, d.Was, d.Decision, d.Text, d.Why, d.Details);
+            Add(With([], decision));
         }
 
         return Result.Of(KeptFile.Of(Encoding.UTF8.GetBytes(text.ToString())));
 
-        void Add(RowRef row, string was, Decision decision, string wanted, string why, string details) => text
-            .Append(CsvText.Row(
-                [row.List, row.Line.ToString(CultureInfo.InvariantCulture), was, Word(decision), wanted, why, details], separator))
-            .Append(CsvText.LineEnd);
+        void Add(ImmutableArray<string> fields) => text.Append(CsvText.Row(fields, table.Separator)).Append(CsvText.LineEnd);
+
+        ImmutableArray<string> With(ImmutableArray<string> old, RowDecision d)
+        {
+            string[] fields = [.. old.Select(CsvText.ReadBack), .. Enumerable.Repeat("", Math.Max(0, header.Length - old.Length))];
+            Set("list", d.Row.List);
+            Set("line", d.Row.Line.ToString(CultureInfo.InvariantCulture));
+            Set("was", d.Was);
+            Set("decision", Word(d.Decision));
+            Set("text", d.Text);
+            Set("why", d.Why);
+            Set("details", d.Details);
+            return [.. fields];
+
+            void Set(string column, string value) => fields[CorrectionsReader.IndexOf(header, column)] = value;
+        }
     }
 
     private static string Word(Decision decision) => decision switch

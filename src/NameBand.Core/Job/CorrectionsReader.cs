@@ -32,7 +32,7 @@ internal static class CorrectionsReader
     private static Result<Corrections> ReadTable(CsvTable table, ImmutableArray<Problem> problems)
     {
         var header = table.Rows[0];
-        var places = Corrections.Columns.ToDictionary(c => c, c => IndexOf(header, c), StringComparer.Ordinal);
+        var places = Corrections.Columns.ToDictionary(c => c, c => IndexOf(header.Fields, c), StringComparer.Ordinal);
         string[] missing = [.. new[] { "list", "line", "was", "decision" }.Where(c => places[c] < 0)];
         if (missing.Length > 0)
         {
@@ -136,17 +136,29 @@ internal static class CorrectionsReader
             _ => Decision.Unclear,
         };
 
-    private static int IndexOf(CsvRow header, string column)
+    /// <returns>Place of a column; -1: the header has none of that name.</returns>
+    internal static int IndexOf(ImmutableArray<string> header, string column)
     {
-        for (int i = 0; i < header.Fields.Length; i++)
+        for (int i = 0; i < header.Length; i++)
         {
-            if (header.Fields[i].Trim().Trim('\uFEFF').Equals(column, StringComparison.OrdinalIgnoreCase))
+            if (header[i].Trim().Trim('\uFEFF').Equals(column, StringComparison.OrdinalIgnoreCase))
             {
                 return i;
             }
         }
 
         return -1;
+    }
+
+    /// <summary>The row of a list that a line is about; null where it does not say so clearly.</summary>
+    internal static RowRef? RowOf(CsvRow line, ImmutableArray<string> header)
+    {
+        string list = PlainPath(Field("list"));
+        return list.Length > 0 && int.TryParse(Field("line"), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1
+            ? new RowRef(list, number)
+            : null;
+
+        string Field(string column) => IndexOf(header, column) is >= 0 and var i && i < line.Fields.Length ? CsvText.ReadBack(line.Fields[i].Trim()) : "";
     }
 
     private static string PlainPath(string list)

@@ -51,4 +51,32 @@ public class JobEditingTests
             read.Lines.Select(l => (l.Row.Line, l.Decision, l.Text)));
         Assert.Equal("=Ottilie", read.Lines[2].Was);
     }
+
+    [Fact]
+    public void Columns_and_lines_of_the_makers_own_stay_when_a_decision_is_written()
+    {
+        using var folder = new TemporaryFolder().With(
+            "corrections.csv",
+            "list;asked;line;was;decision;text;why\r\na.csv;by letter;2;Ottilie;keep;;\r\n;a remark;;;;;\r\na.csv;at the well;3;Pia;perhaps;;her wish\r\na.csv;'=2+2;4;Bram;leave out;;\r\n");
+
+        var made = CorrectionsEditing.Apply(folder.FullPath, [Change(2, "Ottilie", "Ottilia"), Change(9, "Ngozi", "Ngosi")]);
+
+        Assert.Equal(
+            "list;asked;line;was;decision;text;why;details\r\na.csv;by letter;2;Ottilie;change;Ottilia;asked again;\r\n;a remark;;;;;\r\na.csv;at the well;3;Pia;perhaps;;her wish\r\n"
+            + "a.csv;'=2+2;4;Bram;leave out;;\r\na.csv;;9;Ngozi;change;Ngosi;asked again;\r\n",
+            System.Text.Encoding.UTF8.GetString([.. made.Value!.Bytes]));
+
+        static RowDecision Change(int line, string was, string text) => new(new RowRef("a.csv", line), was, Decision.Change, text, "asked again");
+    }
+
+    [Fact]
+    public void A_row_that_two_lines_speak_of_is_decided_once()
+    {
+        using var folder = new TemporaryFolder().With(
+            "corrections.csv", "list,line,was,decision,text,why,details\r\na.csv,2,Pia,keep,,,\r\na.csv,2,Pia,leave out,,,\r\n");
+
+        var made = CorrectionsEditing.Apply(folder.FullPath, [new RowDecision(new RowRef("a.csv", 2), "Pia", Decision.LeaveOut, "", "")]);
+
+        Assert.Equal("list,line,was,decision,text,why,details\r\na.csv,2,Pia,leave out,,,\r\n", System.Text.Encoding.UTF8.GetString([.. made.Value!.Bytes]));
+    }
 }

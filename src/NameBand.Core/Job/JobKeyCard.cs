@@ -13,6 +13,9 @@ public enum JobKeyKind
     Word,
     Text,
     Texts,
+
+    /// <summary>A word, or a value with a form of its own in { } or [ ].</summary>
+    Form,
 }
 
 /// <summary>A key of job.json as it can be shown to a person.</summary>
@@ -35,6 +38,7 @@ public sealed record JobKeyCard(string Path, JobKeyKind Kind, string Takes, stri
             FlagKey => (JobKeyKind.Flag, ["true", "false"]),
             WordKey word => (JobKeyKind.Word, word.Words),
             TextsKey => (JobKeyKind.Texts, []),
+            FormKey => (JobKeyKind.Form, []),
             _ => (JobKeyKind.Text, ImmutableArray<string>.Empty),
         };
         return new JobKeyCard(key.Path, kind, key.Takes, key.DefaultText.Trim('"'), words, key is LengthKey { Many: true });

@@ -1,0 +1,53 @@
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Names;
+
+namespace NameBand.Web.Table;
+
+/// <summary>The one press that leads from a problem to where it is mended.</summary>
+/// <param name="Words">What the press does.</param>
+/// <param name="Towards">What it leads to, for those who hear the page.</param>
+/// <param name="Row">The row it leads to; null: a part of the sentence.</param>
+/// <param name="Theme">The part of the sentence it opens, where it leads to none of the rows.</param>
+internal sealed record WayOut(string Words, string Towards, RowRef? Row, string? Theme)
+{
+    /// <returns>Null where nothing on the page mends it.</returns>
+    public static WayOut? Of(Problem problem, TableSnapshot table, string folder)
+    {
+        var where = problem.Where;
+        if (RowAt(where, table, folder) is { } row)
+        {
+            return new WayOut("go to the row", row.ToString(), row, null);
+        }
+
+        return CardOf(where.Key) is { } card ? new WayOut("set it", card.Path, null, Web.Table.Theme.OfKey(card.Path).Name) : null;
+    }
+
+    private static RowRef? RowAt(Where where, TableSnapshot table, string folder)
+    {
+        if (table.Rows is not { } list)
+        {
+            return null;
+        }
+
+        if (where is { File: { } file, Line: { } line })
+        {
+            var row = file == Corrections.FileName && Corrections.Read(folder).Value is { } corrections
+                ? corrections.Lines.FirstOrDefault(l => l.FileLine == line)?.Row
+                : new RowRef(file, line);
+            if (list.Rows.Any(r => r.Row == row))
+            {
+                return row;
+            }
+        }
+
+        return where.Name is { Length: > 0 } name && list.Rows.FirstOrDefault(r => r.Text == name) is { } named ? named.Row : null;
+    }
+
+    /// <summary>The key itself, the key that a place inside it belongs to, or the first key of a theme of keys.</summary>
+    private static JobKeyCard? CardOf(string? key) => key is null or "" ? null
+        : key.StartsWith("round ", StringComparison.Ordinal) ? JobKeyCard.All.First(c => c.Path == "hem.length")
+        : JobKeyCard.All.FirstOrDefault(c => c.Path == key)
+        ?? JobKeyCard.All.Where(c => key.StartsWith(c.Path + ".", StringComparison.Ordinal) || key.StartsWith(c.Path + "[", StringComparison.Ordinal)).MaxBy(c => c.Path.Length)
+        ?? JobKeyCard.All.FirstOrDefault(c => c.Path.StartsWith(key + ".", StringComparison.Ordinal));
+}

@@ -23,10 +23,9 @@ public sealed class AccessTests(Chromium chromium)
     public async Task Axe_finds_nothing_on_any_view(ColorScheme scheme, int width)
     {
         Chromium.Require();
-        using var folder = Jobs.LanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
+        var server = chromium.LanternWalk;
         var page = (await chromium.OpenAsync(server.Url, width, scheme: scheme)).Page;
-        await Expect(page.Locator(".row").First).ToBeVisibleAsync();
+        await page.SettledAsync();
         await ExpectNothing(page, "the plan");
 
         int parts = await page.Locator(".sentence .part").CountAsync();
@@ -34,7 +33,9 @@ public sealed class AccessTests(Chromium chromium)
         {
             await page.Locator(".sentence .part").Nth(i).ClickAsync();
             await Expect(page.Locator(".sentence .part").Nth(i)).ToHaveAttributeAsync("aria-expanded", "true");
+            await Expect(page.Locator("#panel-heading")).ToBeFocusedAsync();
             await page.Locator(".panel > details > summary").ClickAsync();
+            await Expect(page.Locator(".panel > details")).ToHaveAttributeAsync("open", "");
             // The rest of the page was looked at already.
             ExpectNothing(await page.Locator(".panel").RunAxe(Wcag), "part " + i);
             await Expect(page.Locator(".sentence .part")).ToHaveCountAsync(parts);
@@ -43,6 +44,8 @@ public sealed class AccessTests(Chromium chromium)
         foreach (string view in (string[])["machine", "print"])
         {
             await page.GotoAsync(server.Url + view);
+            await Expect(page.Locator("[data-alive]")).ToBeAttachedAsync();
+            await Expect(page).ToHaveTitleAsync(new System.Text.RegularExpressions.Regex("."));
             await ExpectNothing(page, view);
         }
     }
@@ -98,5 +101,6 @@ public sealed class AccessTests(Chromium chromium)
 
     private static void ExpectNothing(AxeResult found, string where) =>
         Assert.True(found.Violations.Length == 0, where + ": " + string.Join("\n", found.Violations.Select(v =>
-            $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}")));
+            $"{v.Id}: {v.Help}\n" + string.Join("\n", v.Nodes.Select(n => $"    at {n.Target}: {n.Html}\n    "
+                + string.Join("; ", n.Any.Concat(n.All).Concat(n.None).Select(c => c.Message)))))));
 }

@@ -10,7 +10,24 @@ public sealed class Chromium : IAsyncLifetime
 {
     private const string Path = "/usr/bin/chromium";
     private IPlaywright? _playwright;
+    private readonly List<(string Url, IBrowserContext Context)> _open = [];
     private IBrowser? _browser;
+    private (TemporaryFolder Folder, RunningPage Page)? _lanternWalk;
+
+    /// <summary>The lantern walk as it comes, for tests that only look at it.</summary>
+    internal RunningPage LanternWalk
+    {
+        get
+        {
+            if (_lanternWalk is null)
+            {
+                var folder = Jobs.LanternWalk();
+                _lanternWalk = (folder, RunningPage.Start(folder.FullPath));
+            }
+
+            return _lanternWalk.Value.Page;
+        }
+    }
 
     /// <summary>Skips the running test, or fails it under CI, where there is no chromium.</summary>
     public static void Require() => OutsideTool.Require("chromium", "chromium");
@@ -27,11 +44,28 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>A tab of its own. Whatever the page complains of in the console fails the test that asks for it.</summary>
+    /// <param name="zoom">
+    /// The browser's own zoom: at 2 a window has half as many CSS pixels, each of twice as many of the screen's, which is what
+    /// a viewport of half the size at twice the device scale factor is.
+    /// </param>
     /// <param name="alive">What is there once the page answers.</param>
-    internal async Task<Tab> OpenAsync(string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, string alive = "[data-alive]")
+    internal async Task<Tab> OpenAsync(string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, string alive = "[data-alive]", double zoom = 1)
     {
         Require();
-        var context = await _browser!.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = scheme, ReducedMotion = ReducedMotion.Reduce });
+        foreach (var (of, ended) in _open.Where(o => RunningPage.IsEnded(o.Url)).ToList())
+        {
+            _open.Remove((of, ended));
+            await ended.CloseAsync();
+        }
+
+        var context = await _browser!.NewContextAsync(new()
+        {
+            ViewportSize = new() { Width = (int)(width / zoom), Height = (int)(height / zoom) },
+            DeviceScaleFactor = (float)zoom,
+            ColorScheme = scheme,
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        _open.Add((url, context));
         var tab = new Tab(await context.NewPageAsync());
         await tab.Page.GotoAsync(url);
         // The page is there before it is alive.
@@ -47,6 +81,21 @@ public sealed class Chromium : IAsyncLifetime
         }
 
         _playwright?.Dispose();
+        _lanternWalk?.Page.Dispose();
+        _lanternWalk?.Folder.Dispose();
+    }
+}
+
+/// <summary>Waiting until nothing on the plan is still under way.</summary>
+internal static class Settling
+{
+    /// <summary>The figures are counted and the strip is drawn: what is looked at now stays as it is.</summary>
+    public static async Task SettledAsync(this IPage page)
+    {
+        await Assertions.Expect(page.Locator(".row").First).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".sentence")).Not.ToContainTextAsync("counting", new() { Timeout = 60_000 });
+        await Assertions.Expect(page.GetByRole(AriaRole.Application, new() { Name = "The strip on the table" }))
+            .ToHaveAttributeAsync("data-outlines", new System.Text.RegularExpressions.Regex("[0-9]"));
     }
 }
 

@@ -27,10 +27,8 @@ public sealed class OpeningTests(Chromium chromium)
     [InlineData("Sec-Fetch-Site", "cross-site")]
     public async Task A_stranger_is_not_answered(string header, string value)
     {
-        using var folder = Jobs.LanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
         using var client = new HttpClient();
-        using var request = new HttpRequestMessage(HttpMethod.Get, server.Url);
+        using var request = new HttpRequestMessage(HttpMethod.Get, chromium.LanternWalk.Url);
         request.Headers.TryAddWithoutValidation(header, value);
 
         using var answer = await client.SendAsync(request);

@@ -7,6 +7,7 @@ namespace NameBand.Browser;
 /// <summary>The page as a maker starts it: its own process on a job's folder.</summary>
 internal sealed partial class RunningPage : IDisposable
 {
+    private static readonly HashSet<int> Ended = [];
     private readonly Process _process;
 
     private RunningPage(Process process, string url)
@@ -17,11 +18,15 @@ internal sealed partial class RunningPage : IDisposable
 
     public string Url { get; }
 
+    /// <summary>Whether it was ended: tabs that show it only knock at a closed door.</summary>
+    public static bool IsEnded(string url) => Ended.Contains(new Uri(url).Port);
+
     public static RunningPage Start(string folder, params string[] more)
     {
-        // The program's own output folder, where its list of the page's files lies.
+        // The program's own output folder, where its list of the page's files lies; or another build of it, to prove that one.
+        string program = Environment.GetEnvironmentVariable("NAMEBAND_PROGRAM") is { Length: > 0 } other ? other : Path.Combine(AppContext.BaseDirectory, "nameband.dll");
         var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
-        foreach (string arg in (string[])[Path.Combine(AppContext.BaseDirectory, "nameband.dll"), "page", folder, "--no-browser", .. more])
+        foreach (string arg in (string[])[program, "page", folder, "--no-browser", .. more])
         {
             start.ArgumentList.Add(arg);
         }
@@ -33,7 +38,9 @@ internal sealed partial class RunningPage : IDisposable
             said += line + "\n";
             if (Address().Match(said) is { Success: true } match)
             {
-                return new RunningPage(process, match.Groups[1].Value);
+                var page = new RunningPage(process, match.Groups[1].Value);
+                Ended.Remove(new Uri(page.Url).Port);
+                return page;
             }
         }
 
@@ -49,6 +56,7 @@ internal sealed partial class RunningPage : IDisposable
 
     public void Dispose()
     {
+        Ended.Add(new Uri(Url).Port);
         if (!_process.HasExited)
         {
             Kill();

@@ -1,0 +1,126 @@
+using Microsoft.Playwright;
+using NameBand.Job;
+using NameBand.Tests;
+using NameBand.Web.Table;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace NameBand.Browser;
+
+/// <summary>That everything a job can say is reached from the page, and everything that stands in its way.</summary>
+[Collection(InBrowser.Name)]
+public sealed class ReachTests(Chromium chromium)
+{
+    [Fact]
+    public void Every_key_of_the_job_belongs_to_a_part_of_the_sentence() =>
+        Assert.Equal("", string.Join(", ", JobKeyCard.All.Select(c => c.Path).Where(path => !Theme.All.Any(t => t.Names(path)))));
+
+    [SkippableFact]
+    public async Task Every_key_of_the_job_is_offered_on_the_page()
+    {
+        Chromium.Require();
+        var page = (await chromium.OpenAsync(chromium.LanternWalk.Url)).Page;
+        await page.SettledAsync();
+        var offered = new HashSet<string>(StringComparer.Ordinal);
+        var parts = page.Locator(".sentence .part");
+        for (int i = 0; i < await parts.CountAsync(); i++)
+        {
+            await parts.Nth(i).ClickAsync();
+            await Expect(parts.Nth(i)).ToHaveAttributeAsync("aria-expanded", "true");
+            await Expect(page.Locator("#panel-heading")).ToBeFocusedAsync();
+            await page.Locator(".panel > details > summary").ClickAsync();
+            offered.UnionWith(await page.EvaluateAsync<string[]>(
+                """
+                () => [...document.querySelectorAll('.panel [data-key]')]
+                    .filter(e => [e, ...e.querySelectorAll('*')].some(f => f.matches('input, select, textarea') && f.checkVisibility() && !f.disabled))
+                    .map(e => e.dataset.key)
+                """));
+        }
+
+        Assert.Equal("", string.Join(", ", JobKeyCard.All.Select(c => c.Path).Where(path => !offered.Contains(path))));
+    }
+
+    [SkippableFact]
+    public async Task What_is_set_is_undone_and_done_again_by_its_keys_but_not_while_typing()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await chromium.OpenAsync(server.Url)).Page;
+        await page.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
+        var field = page.GetByLabel("Height", new() { Exact = true });
+        await field.FillAsync("8 mm");
+        await field.PressAsync("Enter");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8 mm high");
+
+        await field.PressAsync("Control+z");
+        await page.Locator("#panel-heading").FocusAsync();
+        Assert.Contains("8 mm", File.ReadAllText(folder["job.json"]), StringComparison.Ordinal);
+        await page.Keyboard.PressAsync("Control+z");
+        await Expect(page.Locator(".sentence")).Not.ToContainTextAsync("letters 8 mm high");
+        await page.Keyboard.PressAsync("Control+y");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8 mm high");
+        await page.Keyboard.PressAsync("Control+z");
+        await page.Keyboard.PressAsync("Control+Shift+z");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8 mm high");
+    }
+
+    [SkippableFact]
+    public async Task A_list_dropped_anywhere_joins_the_job()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await chromium.OpenAsync(server.Url);
+        await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("3 names");
+
+        await tab.Page.EvaluateAsync(
+            """
+            () => {
+                const dropped = new DataTransfer();
+                dropped.items.add(new File(['name\nZora Pell\n'], 'late.csv', { type: 'text/csv' }));
+                for (const kind of ['dragover', 'drop']) {
+                    document.querySelector('.rows').dispatchEvent(new DragEvent(kind, { dataTransfer: dropped, bubbles: true, cancelable: true }));
+                }
+            }
+            """);
+
+        await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("4 names");
+        await Expect(tab.Page.GetByText("In the job’s folder: late.csv.")).ToBeVisibleAsync();
+        Assert.Contains("late.csv", File.ReadAllText(folder["job.json"]), StringComparison.Ordinal);
+        Assert.Empty(tab.Complaints);
+    }
+
+    [SkippableFact]
+    public async Task Each_problem_leads_with_one_press_to_where_it_is_mended()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        folder.With("corrections.csv", "list,line,was,decision,text,why\r\nnames.csv,3,Bram Sedgewick,perhaps,,\r\n");
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await chromium.OpenAsync(server.Url)).Page;
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "go to the row names.csv, line 3" }).First.ClickAsync();
+        await Expect(page.Locator("#the-list")).ToBeFocusedAsync();
+        await Expect(page.Locator(".row")).ToHaveCountAsync(1);
+        await Expect(page.Locator(".row")).ToContainTextAsync("Bram Sedgewick");
+        await page.GetByRole(AriaRole.Button, new() { Name = "show all rows" }).ClickAsync();
+        await Expect(page.Locator(".row")).ToHaveCountAsync(3);
+    }
+
+    [SkippableFact]
+    public async Task A_problem_of_a_key_leads_to_it_and_is_mended_there()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.2 m" }, "lettering": { "height": "eight" } }""");
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await chromium.OpenAsync(server.Url)).Page;
+
+        await page.Locator(".problems").GetByRole(AriaRole.Button, new() { Name = "set it lettering.height" }).First.ClickAsync();
+        await Expect(page.Locator("#panel-heading")).ToHaveTextAsync("How high the letters are");
+        await page.GetByLabel("Height", new() { Exact = true }).FillAsync("8 mm");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8 mm high");
+    }
+}

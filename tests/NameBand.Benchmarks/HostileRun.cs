@@ -15,7 +15,14 @@ internal static class HostileRun
     /// <summary>Parts of a hundred; faces are by far the slowest to read.</summary>
     private static readonly Dictionary<string, int> Share = new()
     {
-        ["job.json"] = 30, ["list"] = 20, ["corrections"] = 4, ["sewing log"] = 14, ["letters"] = 10, ["measured lines"] = 10, ["drift"] = 10, ["face"] = 2,
+        ["job.json"] = 30,
+        ["list"] = 20,
+        ["corrections"] = 4,
+        ["sewing log"] = 14,
+        ["letters"] = 10,
+        ["measured lines"] = 10,
+        ["drift"] = 10,
+        ["face"] = 2,
     };
 
     public static int Run(string[] args)

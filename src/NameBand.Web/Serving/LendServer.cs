@@ -26,9 +26,16 @@ internal static class LendServer
 
     private static readonly Dictionary<string, string> Served = new(StringComparer.Ordinal)
     {
-        ["icon.svg"] = "image/svg+xml", ["strip.css"] = "text/css", ["machine.css"] = "text/css", ["machine.js"] = "text/javascript", ["machine-begin.js"] = "text/javascript", ["machine-saying.js"] = "text/javascript",
-        ["strip/hoop.js"] = "text/javascript", ["strip/data.js"] = "text/javascript",
-        ["strip/thread.js"] = "text/javascript", ["strip/colours.js"] = "text/javascript",
+        ["icon.svg"] = "image/svg+xml",
+        ["strip.css"] = "text/css",
+        ["machine.css"] = "text/css",
+        ["machine.js"] = "text/javascript",
+        ["machine-begin.js"] = "text/javascript",
+        ["machine-saying.js"] = "text/javascript",
+        ["strip/hoop.js"] = "text/javascript",
+        ["strip/data.js"] = "text/javascript",
+        ["strip/thread.js"] = "text/javascript",
+        ["strip/colours.js"] = "text/javascript",
     };
 
     /// <param name="files">Where the page's own files are.</param>

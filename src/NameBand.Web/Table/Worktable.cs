@@ -161,7 +161,12 @@ public sealed class Worktable : IDisposable
 
             Publish(cancel, now => now with
             {
-                LayoutNumber = now.LayoutNumber + 1, Job = report.Job, Laid = report.Laid, IsLaying = false, Problems = report.Problems, Fault = null,
+                LayoutNumber = now.LayoutNumber + 1,
+                Job = report.Job,
+                Laid = report.Laid,
+                IsLaying = false,
+                Problems = report.Problems,
+                Fault = null,
             });
             if (report.Laid is { } laid)
             {

@@ -1,5 +1,5 @@
-using NameBand.Tests.Lettering;
 using NameBand.Tests.House;
+using NameBand.Tests.Lettering;
 using Xunit;
 
 namespace NameBand.Tests.Hostile;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Layout.Pieces;
 
 namespace NameBand.Layout.Resuming;
 
@@ -8,9 +9,6 @@ namespace NameBand.Layout.Resuming;
 /// </summary>
 internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<StripCloth> cloths)
 {
-    /// <summary>Names of one piece, next to each other with nothing sewn between them.</summary>
-    private sealed record Run(StripPiece Piece, ImmutableArray<PlacedName> Names);
-
     private sealed record Share(StripPiece Piece, ImmutableArray<PlacedName> Names);
 
     public IEnumerable<KeptBlock> Cut(ImmutableArray<KeptBlock> sewn, IReadOnlyList<(int Round, PlacedName Name)> placed)
@@ -20,13 +18,13 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
         var pieces = cloths.SelectMany(c => c.Pieces).ToList();
         var byPiece = placed.ToLookup(p => PieceOf(pieces, p.Round, p.Name.StartMm));
         var unclothed = byPiece.Select(g => g.Key).Where(p => p.Number == 0).OrderBy(p => p.Round).Select(p => new[] { p });
-        var beside = cloths.OrderBy(c => c.Number).SelectMany(c => sizing.Hem.Lanes >= c.Lanes ? [[.. c.Pieces]] : c.Pieces.Select(p => new[] { p }));
-        foreach (var lanes in beside.Concat(unclothed))
+        var clothed = cloths.OrderBy(c => c.Number).SelectMany(c => sizing.Hem.Lanes >= c.Lanes ? [[.. c.Pieces]] : c.Pieces.Select(p => new[] { p }));
+        foreach (var lanes in clothed.Concat(unclothed))
         {
-            var runs = lanes.OrderBy(p => p.Lane).Select(p => new Queue<Run>(Runs(p, [.. byPiece[p].Select(n => n.Name).OrderBy(n => n.StartMm)], sewn))).ToList();
-            while (runs.Exists(q => q.Count > 0))
+            var beside = lanes.OrderBy(p => p.Lane).Select(p => new Share(p, [.. byPiece[p].Select(n => n.Name).OrderBy(n => n.StartMm)])).ToList();
+            foreach (var cut in new HoopingSearch([.. beside.Select(l => LaneOf(l, sewn))], sizing.HoopingOnClothMm).Cut())
             {
-                var shares = Next(runs);
+                var shares = cut.Select(c => new Share(beside[c.Lane].Piece, beside[c.Lane].Names.Slice(c.First, c.Count))).ToList();
                 int hooping = hoopings.Next();
                 foreach (var share in shares)
                 {
@@ -41,55 +39,16 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
         pieces.Where(p => p.Round == round).OrderBy(p => p.StartMm).LastOrDefault(p => p.StartMm <= atMm + Sizing.SlightMm)
         ?? new StripPiece(0, round, 0, hemsMm[round - 1], 0, 1, 0, 0, 0);
 
-    private static IEnumerable<Run> Runs(StripPiece piece, ImmutableArray<PlacedName> names, ImmutableArray<KeptBlock> sewn)
+    /// <summary>Names of one piece: a segment holds those next to each other with nothing sewn between them.</summary>
+    private HoopingLane LaneOf(Share lane, ImmutableArray<KeptBlock> sewn)
     {
+        var (piece, names) = (lane.Piece, lane.Names);
         double[] lying = [.. sewn.Where(b => b.Round == piece.Round).SelectMany(b => b.Names).Select(n => n.StartMm)];
-        int first = 0;
-        for (int i = 1; i <= names.Length; i++)
-        {
-            if (i == names.Length || Array.Exists(lying, l => l > names[i - 1].StartMm && l < names[i].StartMm))
-            {
-                yield return new Run(piece, names[first..i]);
-                first = i;
-            }
-        }
-    }
-
-    /// <summary>A hooping begins at the leftmost name not yet sewn and takes of every lane what fits.</summary>
-    private List<Share> Next(List<Queue<Run>> lanes)
-    {
-        double left = lanes.Where(q => q.Count > 0).Min(q => OnClothMm(q.Peek().Piece, q.Peek().Names[0].StartMm));
-        var shares = new List<Share>();
-        foreach (var lane in lanes.Where(q => q.Count > 0))
-        {
-            var run = lane.Peek();
-            int count = 0;
-            while (count < run.Names.Length
-                && SegmentCutter.FitsField(run.Names[0], run.Names[count], sizing)
-                && OnClothMm(run.Piece, run.Names[count].StartMm) + run.Names[count].WidthMm - left <= sizing.HoopingOnClothMm + Sizing.SlightMm)
-            {
-                count++;
-            }
-
-            // A name that alone is as long as the field is sewn all the same.
-            count = count == 0 && OnClothMm(run.Piece, run.Names[0].StartMm) <= left ? 1 : count;
-            if (count == 0)
-            {
-                continue;
-            }
-
-            shares.Add(new Share(run.Piece, run.Names[..count]));
-            lane.Dequeue();
-            if (count < run.Names.Length)
-            {
-                var later = lane.ToArray();
-                lane.Clear();
-                lane.Enqueue(run with { Names = run.Names[count..] });
-                Array.ForEach(later, lane.Enqueue);
-            }
-        }
-
-        return shares;
+        double[] left = [.. names.Select(n => OnClothMm(piece, n.StartMm))];
+        return new HoopingLane(
+            left, [.. names.Select((n, i) => left[i] + n.WidthMm)], sizing.HoopingOnClothMm,
+            (first, last) => SegmentCutter.FitsField(names[first], names[last], sizing)
+                && !Array.Exists(lying, l => l > names[first].StartMm && l < names[last].StartMm));
     }
 
     private (double StartMm, double LengthMm) Extent(Share share, List<Share> shares)

@@ -1,0 +1,198 @@
+using CsCheck;
+using NameBand.Cloth;
+using NameBand.Layout;
+using NameBand.Layout.Pieces;
+using Xunit;
+
+namespace NameBand.Tests.Layout;
+
+/// <summary>Strips side by side: each in as few segments as if it were sewn alone, and these in as few hoopings as can be.</summary>
+public class FewestHoopingsTests
+{
+    private const double FieldMm = 150;
+
+    private static readonly Gen<(double Gap, double Width)[]> Names = Gen.Select(Gen.Double[8, 40], Gen.Double[15, 110]).Array[0, 7];
+
+    private static readonly Gen<(double Offset, (double Gap, double Width)[] Names)[]> Lanes =
+        Gen.Select(Gen.Double[0, 150], Names).Array[2, 3];
+
+    private static (double LeftMm, double RightMm)[] Laid(double offset, (double Gap, double Width)[] names)
+    {
+        double at = offset;
+        return [.. names.Select(n =>
+        {
+            double left = at + n.Gap;
+            at = left + n.Width;
+            return (left, at);
+        })];
+    }
+
+    private static HoopingLane Lane((double LeftMm, double RightMm)[] names) =>
+        new([.. names.Select(n => n.LeftMm)], [.. names.Select(n => n.RightMm)], FieldMm, (_, _) => true);
+
+    [Fact]
+    public void No_other_cuts_into_fewest_segments_need_fewer_hoopings() => Lanes.Sample(
+        made =>
+        {
+            var names = made.Select(m => Laid(m.Offset, m.Names)).ToList();
+            var cut = new HoopingSearch([.. names.Select(Lane)], FieldMm).Cut();
+            for (int l = 0; l < names.Count; l++)
+            {
+                var shares = cut.SelectMany(h => h).Where(s => s.Lane == l).ToList();
+                Assert.Equal(Enumerable.Range(0, names[l].Length), shares.SelectMany(s => Enumerable.Range(s.First, s.Count)));
+                Assert.Equal(FewestCuts(names[l])[0].Count, shares.Count);
+            }
+
+            foreach (var hooping in cut)
+            {
+                Assert.Equal(hooping.Length, hooping.Select(s => s.Lane).Distinct().Count());
+                double left = hooping.Min(s => names[s.Lane][s.First].LeftMm);
+                Assert.True(hooping.Max(s => names[s.Lane][s.First + s.Count - 1].RightMm) - left <= FieldMm + 1e-6);
+            }
+
+            Assert.Equal(FewestOfAll(names), cut.Length);
+        },
+        seed: "0000KOz4wLkd", iter: 1500);
+
+    [Theory]
+    [InlineData(1, 2)]
+    [InlineData(2, 2)]
+    [InlineData(3, 2)]
+    [InlineData(4, 4)]
+    public void Every_piece_has_as_many_segments_as_the_shortest_path_through_its_names(int rounds, int lanes)
+    {
+        for (int seed = 0; seed < 25; seed++)
+        {
+            var job = Sample.Job.WithHeight(8).WithRounds(rounds);
+            job = job with
+            {
+                Layout = job.Layout with { Lanes = lanes },
+                Hoop = job.Hoop with { Across = Common.Length.FromMm(lanes * 50.8) },
+            };
+            var plan = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Sample.RandomWidths(seed, 34 * rounds)), FabricTable.Find("quilting cotton")!).Value!;
+            Assert.Contains(plan.Hoopings, h => h.Segments.Length > 1);
+            foreach (var piece in plan.Cloths.SelectMany(c => c.Pieces))
+            {
+                var segments = plan.Rounds[piece.Round - 1].Segments.Where(s => s.Names[0].StartMm >= piece.StartMm && s.Names[0].StartMm < piece.EndMm);
+                PlacedName[] names = [.. segments.SelectMany(s => s.Names)];
+                Assert.Equal(ShortestPath(names, plan.Shortening), segments.Count());
+            }
+        }
+    }
+
+    /// <summary>Thousands of names on lanes that could wait for each other at every hooping.</summary>
+    [Fact]
+    public void Very_long_lists_are_cut_into_fewest_segments_too()
+    {
+        for (int lanes = 2; lanes <= 8; lanes *= 2)
+        {
+            var names = Enumerable.Range(0, lanes)
+                .Select(l => Laid(17 * l, [.. Sample.RandomWidths(l, 3000 / lanes, 15, 90).Select(w => (14.0, w))])).ToList();
+            var beside = names.ConvertAll(Lane);
+            var cut = new HoopingSearch(beside, FieldMm).Cut();
+            Assert.Equal(beside.Sum(l => l.Least(0)), cut.Sum(h => h.Length));
+            Assert.True(cut.Length >= HoopingSearch.Bound(beside) && cut.Length < beside.Sum(l => l.Least(0)));
+        }
+    }
+
+    /// <summary>Fewest edges from the first name to the end, an edge for every run of names that can be one segment.</summary>
+    private static int ShortestPath(PlacedName[] names, double shortening)
+    {
+        var least = new int[names.Length + 1];
+        for (int to = 1; to <= names.Length; to++)
+        {
+            least[to] = Enumerable.Range(0, to).Where(first => IsOne(names[first], names[to - 1])).Min(first => least[first] + 1);
+        }
+
+        return least[^1];
+
+        bool IsOne(PlacedName first, PlacedName last) => last.EndMm - first.StartMm <= 150 + 1e-6
+            && ((last.StartMm - first.StartMm) / (1 - shortening)) + last.WidthMm <= 150 / (1 - shortening) + 1e-6;
+    }
+
+    /// <summary>Every way to cut a lane into its fewest segments, each segment as where it begins and ends.</summary>
+    private static List<List<(double LeftMm, double RightMm)>> FewestCuts((double LeftMm, double RightMm)[] names)
+    {
+        var all = From(0).ToList();
+        int least = all.Min(c => c.Count);
+        return [.. all.Where(c => c.Count == least)];
+
+        IEnumerable<List<(double LeftMm, double RightMm)>> From(int first)
+        {
+            if (first == names.Length)
+            {
+                yield return [];
+            }
+
+            for (int last = first; last < names.Length && names[last].RightMm - names[first].LeftMm <= FieldMm + 1e-6; last++)
+            {
+                foreach (var rest in From(last + 1))
+                {
+                    yield return [(names[first].LeftMm, names[last].RightMm), .. rest];
+                }
+            }
+        }
+    }
+
+    /// <summary>Every choice of cuts and every way to put their segments together in hoopings.</summary>
+    private static int FewestOfAll(List<(double LeftMm, double RightMm)[]> names)
+    {
+        var cuts = names.Select(FewestCuts).ToList();
+        int fewest = int.MaxValue;
+        Choose([]);
+        return fewest;
+
+        void Choose(List<(int Lane, double LeftMm, double RightMm)> chosen, int lane = 0)
+        {
+            if (lane == cuts.Count)
+            {
+                fewest = Math.Min(fewest, Together(chosen));
+                return;
+            }
+
+            foreach (var cut in cuts[lane])
+            {
+                Choose([.. chosen, .. cut.Select(s => (lane, s.LeftMm, s.RightMm))], lane + 1);
+            }
+        }
+    }
+
+    /// <summary>Fewest groups of segments, no two of one lane, that lie within one field: every grouping is tried.</summary>
+    private static int Together(List<(int Lane, double LeftMm, double RightMm)> segments)
+    {
+        int fewest = int.MaxValue;
+        Put(0, []);
+        return fewest;
+
+        void Put(int next, List<List<(int Lane, double LeftMm, double RightMm)>> groups)
+        {
+            if (groups.Count >= fewest)
+            {
+                return;
+            }
+
+            if (next == segments.Count)
+            {
+                fewest = groups.Count;
+                return;
+            }
+
+            var segment = segments[next];
+            for (int g = 0; g < groups.Count; g++)
+            {
+                var group = groups[g];
+                if (group.TrueForAll(s => s.Lane != segment.Lane)
+                    && Math.Max(segment.RightMm, group.Max(s => s.RightMm)) - Math.Min(segment.LeftMm, group.Min(s => s.LeftMm)) <= FieldMm + 1e-6)
+                {
+                    group.Add(segment);
+                    Put(next + 1, groups);
+                    group.RemoveAt(group.Count - 1);
+                }
+            }
+
+            groups.Add([segment]);
+            Put(next + 1, groups);
+            groups.RemoveAt(groups.Count - 1);
+        }
+    }
+}

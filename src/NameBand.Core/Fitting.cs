@@ -6,6 +6,7 @@ using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
+using NameBand.Lettering.Smallness;
 using NameBand.Stitching;
 
 namespace NameBand;
@@ -18,7 +19,14 @@ namespace NameBand;
 /// <param name="LaneHoopings">Hoopings with that many side by side.</param>
 public sealed record FitChoice(
     string Face, int Rounds, double HeightMm, double TooLongMm, int Held, int Hoopings, double MachineMinutes, double HandsOnMinutes,
-    int Lanes, int LaneHoopings, double LaneMachineMinutes, double LaneHandsOnMinutes);
+    int Lanes, int LaneHoopings, double LaneMachineMinutes, double LaneHandsOnMinutes)
+{
+    /// <summary>From this letter height on the face's letters can be sewn as they are drawn; 0 where nothing is sewn from needle paths.</summary>
+    public double LeastHeightMm { get; init; }
+
+    /// <summary>Whether strokes or counters are too small for thread and needle at this choice's height.</summary>
+    public bool IsTooSmall => HeightMm < LeastHeightMm - 1e-9;
+}
 
 /// <summary>The choices of a job side by side, the job's own face first.</summary>
 public sealed record FitReport(ExitStatus Status, BandJob? Job, ImmutableArray<FitChoice> Choices, ImmutableArray<Problem> Problems);
@@ -69,6 +77,7 @@ internal static class Fitting
     private static IEnumerable<FitChoice> OfFace(Face face, Planning.NamesRead names, FaceShelf shelf, Fabric fabric, CancellationToken cancel)
     {
         var lettered = GroupLetterer.Letter(names.Job, names.Rows, face, shelf, cancel).Value!;
+        double least = LeastHeightMm(names.Job, lettered.Names, face, shelf, fabric);
         double reached = 0;
         foreach (int rounds in Rounds(names.Job))
         {
@@ -95,8 +104,18 @@ internal static class Fitting
             yield return new FitChoice(
                 face.Name, rounds, plan.LetterHeightMm, Math.Max(tooLong, 0), plan.Held.Length + lettered.Held.Length,
                 plan.Hoopings.Length, one.MachineMinutes.Likely, one.HandsOnMinutes.Likely,
-                lanes, lanes > 1 ? beside.Hoopings.Length : plan.Hoopings.Length, many.MachineMinutes.Likely, many.HandsOnMinutes.Likely);
+                lanes, lanes > 1 ? beside.Hoopings.Length : plan.Hoopings.Length, many.MachineMinutes.Likely, many.HandsOnMinutes.Likely)
+            {
+                LeastHeightMm = least,
+            };
         }
+    }
+
+    private static double LeastHeightMm(BandJob job, IEnumerable<LetteredName> names, Face face, FaceShelf shelf, Fabric fabric)
+    {
+        var rule = new SmallnessRule(fabric);
+        return job.Way != Way.NeedlePath ? 0
+            : FinestLetters.Of(names, face.Name, shelf).Select(l => rule.LeastHeightMm(l.Figures)).DefaultIfEmpty(0).Max();
     }
 
     /// <summary>Rounds measured one by one are as many as were measured; a hem of unknown turn has one.</summary>

@@ -23,11 +23,13 @@ public sealed class LaidJob
 {
     private readonly Planning.Planned _made;
     private readonly Lazy<Stitcher> _stitcher;
+    private readonly Lazy<ImmutableArray<Problem>> _smallness;
 
     internal LaidJob(Planning.Planned made)
     {
         _made = made;
         _stitcher = new Lazy<Stitcher>(() => new Stitcher(made.Fabric, made.Plan.LetterHeightMm));
+        _smallness = new Lazy<ImmutableArray<Problem>>(() => [.. made.Smallness()]);
     }
 
     /// <summary>The job as it was laid out: once something is sewn, with the face and cloth of what is sewn.</summary>
@@ -86,7 +88,7 @@ public sealed class LaidJob
         });
 
         var problems = LoadAdvice.For(Fabric, Plan.Hoopings.Select((h, i) => new HoopingLoad(h.Number, loads[i].WorstLetterPerMm2)));
-        return new JobFigures(Estimator.Make(Job, Plan, [.. figures]), [.. loads], [.. Stitches.Problems, .. problems]);
+        return new JobFigures(Estimator.Make(Job, Plan, [.. figures]), [.. loads], [.. Stitches.Problems, .. problems, .. _smallness.Value]);
     }
 
     private Stitcher Stitches => Plan.HasNeedlePaths

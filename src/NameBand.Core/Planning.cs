@@ -7,6 +7,7 @@ using NameBand.Layout;
 using NameBand.Layout.Drift;
 using NameBand.Layout.Resuming;
 using NameBand.Lettering;
+using NameBand.Lettering.Smallness;
 using NameBand.Names;
 
 namespace NameBand;
@@ -41,6 +42,13 @@ internal static class Planning
         /// <summary>What a sewn hooping was sewn in, where the rest of the plan has another face, height or cloth.</summary>
         public SewnAs? SewnAs(int hooping) => Begun is not null && Begun.IsSewn(hooping) && Begun.SewnAs(hooping) is { } sewn
             && sewn != new SewnAs(Job.Lettering.Face, Job.Fabric, Plan.LetterHeightMm) ? sewn : null;
+
+        /// <summary>Letters still to be sewn from needle paths that are too small for thread and needle.</summary>
+        public IEnumerable<Problem> Smallness() => SmallnessAdvice.For(
+            Fabric, Plan.LetterHeightMm,
+            Plan.Hoopings.Where(h => Begun is null || !Begun.IsSewn(h.Number)).SelectMany(h => h.Segments)
+                .SelectMany(s => s.Segment.NamesAndMotifs).Where(n => !n.IsGone).Select(n => n.Lettered),
+            Face.Name, new FaceShelf());
     }
 
     public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel) =>

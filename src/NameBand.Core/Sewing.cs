@@ -84,7 +84,7 @@ internal static class Sewing
         Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, plan, estimate));
         Write(folder, OutPaths.ReadMeFirst, stream =>
             ReadMeFirst.Write(stream, made.Job.Title, plan, made.Job.Strip.SewnBeforeCutting));
-        return new Sewn(estimate, [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads)]);
+        return new Sewn(estimate, [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads), .. made.Smallness()]);
     }
 
     public static PacketMatter PrintMatter(Planning.Planned made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>

@@ -16,6 +16,8 @@ internal static class FitJson
             Number(json, "letterHeightMm", choice.HeightMm);
             json.WriteBoolean("fits", choice.TooLongMm <= 0);
             Number(json, "tooLongMm", choice.TooLongMm);
+            Number(json, "leastHeightMm", choice.LeastHeightMm);
+            json.WriteBoolean("tooSmall", choice.IsTooSmall);
             json.WriteNumber("held", choice.Held);
             json.WriteNumber("hoopings", choice.Hoopings);
             Number(json, "machineMinutes", choice.MachineMinutes);

@@ -40,6 +40,12 @@ internal static class FitSummary
 
     private static void Say(Page page, IEnumerable<FitChoice> face)
     {
+        if (face.Any(c => c.IsTooSmall))
+        {
+            string least = FormattableString.Invariant($"{face.First().LeastHeightMm:0.0} mm");
+            page.Line($"Under {least} some strokes or counters of these names are too small for the thread and needle.", 2, Tone.Attention);
+        }
+
         int held = face.Max(c => c.Held);
         if (held > 0)
         {

@@ -97,6 +97,12 @@ internal static class ReportJson
                 WriteNumber(json, "thinnestStrokePart", face.ThinnestStrokePart);
                 WriteNumber(json, "mainStemPart", face.MainStemPart);
                 WriteNumber(json, "heightForThinnest1Mm", face.HeightForThinnest1Mm);
+                if (face.SmallestCounterPart is { } counter)
+                {
+                    WriteNumber(json, "smallestCounterPart", counter);
+                }
+
+                WriteNumber(json, "leastHeightMm", face.LeastHeightMm);
                 json.WriteBoolean("helpsOut", face.HelpsOut);
                 json.WriteEndObject();
             }

@@ -25,6 +25,7 @@ public sealed class Face
     private readonly Lazy<string> _hash;
     private readonly Lazy<CapHeight> _capHeight;
     private readonly Lazy<StrokeWidths> _strokes;
+    private readonly Lazy<double?> _counter;
     private readonly ConcurrentDictionary<int, Lazy<GlyphShape>> _glyphs = new();
 
     private Face(string id, string name, string file, byte[] bytes, FontFacts facts, bool helpsOut)
@@ -38,6 +39,7 @@ public sealed class Face
         _hash = new(() => Convert.ToHexStringLower(SHA256.HashData(_file)));
         _capHeight = new(() => CapHeight.Of(this, _facts.CapHeight, helpsOut));
         _strokes = new(() => StrokeWidths.Of(this));
+        _counter = new(() => CounterWidths.Smallest(MeasuredLetters.Of(this).Select(shape => shape.Outline)));
     }
 
     /// <summary>Such as “Nunito Bold”.</summary>
@@ -62,6 +64,9 @@ public sealed class Face
 
     /// <summary>Width of the main stems as a part of the letter height; measured when first asked for.</summary>
     public double MainStemPart => _strokes.Value.MainStem;
+
+    /// <summary>Width of the smallest closed counter as a part of the letter height, null without any; measured when first asked for.</summary>
+    public double? SmallestCounterPart => _counter.Value;
 
     /// <summary>Tells faces apart within one shelf and one job.</summary>
     internal string Id { get; }

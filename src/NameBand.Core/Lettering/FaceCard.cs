@@ -20,6 +20,9 @@ public sealed record FaceCard(
     /// <summary>Main stem as a part of the letter height, measured once and kept; null where the card does not say.</summary>
     public double? MainStemPart { get; init; }
 
+    /// <summary>Smallest closed counter as a part of the letter height, measured once and kept; null where the card does not say.</summary>
+    public double? SmallestCounterPart { get; init; }
+
     /// <summary>Reads a card, or null when it is not one.</summary>
     internal static FaceCard? Read(string path)
     {
@@ -36,6 +39,7 @@ public sealed record FaceCard(
             {
                 ThinnestStrokePart = card.TryGetProperty("thinnestStroke", out var thinnest) ? thinnest.GetDouble() : null,
                 MainStemPart = card.TryGetProperty("mainStem", out var stem) ? stem.GetDouble() : null,
+                SmallestCounterPart = card.TryGetProperty("smallestCounter", out var counter) ? counter.GetDouble() : null,
             };
         }
         catch (Exception error) when (error is JsonException or KeyNotFoundException or InvalidOperationException or FormatException

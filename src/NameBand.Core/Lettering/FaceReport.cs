@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Lettering.Measuring;
+using NameBand.Lettering.Smallness;
 
 namespace NameBand.Lettering;
 
@@ -14,6 +16,12 @@ public sealed record FaceReport(
     string Name, string File, string Licence, string Reason, ImmutableArray<string> Scripts,
     double ThinnestStrokePart, double MainStemPart, double HeightForThinnest1Mm, bool HelpsOut)
 {
+    /// <summary>Smallest closed counter as a part of the letter height; null where no letter has one.</summary>
+    public double? SmallestCounterPart { get; init; }
+
+    /// <summary>Letter height in mm from which strokes and counters can be sewn as drawn on quilting cotton with its usual thread and needle.</summary>
+    public double LeastHeightMm { get; init; }
+
     /// <summary>Looks through every face of a shelf; a damaged one is left out and told of in a problem.</summary>
     public static Result<FaceReportList> OfShelf(FaceShelf shelf)
     {
@@ -26,11 +34,16 @@ public sealed record FaceReport(
     private static FaceReport Of(FaceCard card, Face face)
     {
         // Measuring takes most of a second for the whole shelf; the cards have the figures, and a test measures them anew.
-        double thinnest = card.ThinnestStrokePart ?? face.ThinnestStrokePart;
+        var figures = LetterFigures.Of(face, card);
+        double thinnest = figures.ThinnestStrokePart;
         return new FaceReport(
             face.Name, card.File, card.Licence, card.Reason,
             [.. ScriptSample.All.Where(s => s.IsCoveredBy(face)).Select(s => s.Words)],
-            thinnest, card.MainStemPart ?? face.MainStemPart, 1 / thinnest, card.Fallback is not null);
+            thinnest, card.MainStemPart ?? face.MainStemPart, 1 / thinnest, card.Fallback is not null)
+        {
+            SmallestCounterPart = figures.SmallestCounterPart,
+            LeastHeightMm = new SmallnessRule(FabricTable.All[0]).LeastHeightMm(figures),
+        };
     }
 }
 

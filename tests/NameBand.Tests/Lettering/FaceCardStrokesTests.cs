@@ -16,6 +16,7 @@ public class FaceCardStrokesTests
             var face = shelf.Open(card).Value!;
             Assert.Equal(face.ThinnestStrokePart, card.ThinnestStrokePart!.Value, 0.0006);
             Assert.Equal(face.MainStemPart, card.MainStemPart!.Value, 0.0006);
+            Assert.Equal(face.SmallestCounterPart ?? 0, card.SmallestCounterPart ?? 0, 0.0006);
         });
     }
 }

@@ -1,4 +1,4 @@
-using NameBand.Lettering.Outlines;
+using NameBand.Common;
 
 namespace NameBand.Lettering.Measuring;
 
@@ -10,26 +10,24 @@ namespace NameBand.Lettering.Measuring;
 /// <param name="MainStem">The middle one of all widths.</param>
 internal sealed record StrokeWidths(double Thinnest, double MainStem)
 {
-    private const int PixelsPerLetterHeight = 200;
-    private const int Margin = 3;
+    private const int PixelsPerLetterHeight = InkRaster.PixelsPerLetterHeight;
     private const double ThinPart = 0.07;
 
     /// <summary>Strokes thinner than this are specks of the raster.</summary>
     private const double LeastPixels = 2;
 
-    /// <summary>How many glyphs are measured of a face whose script is not known here.</summary>
-    private const int GlyphsOfUnknownScript = 60;
-
     public static StrokeWidths Of(Face face)
     {
+        return Of(MeasuredLetters.Of(face).Select(shape => shape.Outline));
+    }
+
+    /// <param name="outlines">Of letters, at a letter height of 1 mm.</param>
+    public static StrokeWidths Of(IEnumerable<Outline> outlines)
+    {
         var widths = new List<double>();
-        foreach (int glyph in GlyphsToMeasure(face))
+        foreach (var outline in outlines)
         {
-            var shape = face.Shape(glyph);
-            if (!shape.Ink.IsEmpty && shape.Ink.WidthMm < 4 && shape.Ink.HeightMm < 4)
-            {
-                Measure(shape, widths);
-            }
+            Measure(InkRaster.Of(outline.Rings), widths);
         }
 
         widths.Sort();
@@ -38,16 +36,10 @@ internal sealed record StrokeWidths(double Thinnest, double MainStem)
             : new StrokeWidths(widths[(int)(ThinPart * widths.Count)], widths[widths.Count / 2]);
     }
 
-    private static IEnumerable<int> GlyphsToMeasure(Face face) =>
-        ScriptSample.All.FirstOrDefault(s => s.IsCoveredBy(face)) is { } sample
-            ? sample.Letters.Select(c => (int)face.GlyphOf(c)).Distinct()
-            : Enumerable.Range(1, Math.Min(GlyphsOfUnknownScript, face.GlyphCount - 1));
-
-    private static void Measure(GlyphShape shape, List<double> widths)
+    private static void Measure(InkRaster raster, List<double> widths)
     {
-        int width = (int)(shape.Ink.WidthMm * PixelsPerLetterHeight) + (2 * Margin) + 1;
-        int height = (int)(shape.Ink.HeightMm * PixelsPerLetterHeight) + (2 * Margin) + 1;
-        double[] map = DistanceMap.Of(Fill(shape, width, height), width, height);
+        var (width, height) = (raster.Width, raster.Height);
+        double[] map = DistanceMap.Of(raster.Inside, width, height);
         for (int y = 1; y < height - 1; y++)
         {
             for (int x = 1; x < width - 1; x++)
@@ -82,40 +74,4 @@ internal sealed record StrokeWidths(double Thinnest, double MainStem)
 
         return ridge && highest < here + MostSlope;
     }
-
-    /// <summary>Pixels whose middle lies inside, by the even-odd rule along each row.</summary>
-    private static bool[] Fill(GlyphShape shape, int width, int height)
-    {
-        var inside = new bool[width * height];
-        var crossings = new List<double>();
-        for (int row = 0; row < height; row++)
-        {
-            double y = shape.Ink.TopMm - ((row + 0.5 - Margin) / PixelsPerLetterHeight);
-            crossings.Clear();
-            foreach (var ring in shape.Outline.Rings)
-            {
-                var points = ring.Points;
-                for (int i = 0, j = points.Length - 1; i < points.Length; j = i++)
-                {
-                    if (points[i].YMm > y != points[j].YMm > y)
-                    {
-                        crossings.Add(points[j].XMm + ((points[i].XMm - points[j].XMm) * (y - points[j].YMm) / (points[i].YMm - points[j].YMm)));
-                    }
-                }
-            }
-
-            crossings.Sort();
-            for (int k = 0; k + 1 < crossings.Count; k += 2)
-            {
-                int from = Column(shape, crossings[k]), to = Column(shape, crossings[k + 1]);
-                inside.AsSpan((row * width) + from, Math.Max(0, to - from)).Fill(true);
-            }
-        }
-
-        return inside;
-    }
-
-    /// <summary>The first column whose middle lies right of a place.</summary>
-    private static int Column(GlyphShape shape, double x) =>
-        (int)Math.Ceiling(((x - shape.Ink.LeftMm) * PixelsPerLetterHeight) + Margin - 0.5);
 }

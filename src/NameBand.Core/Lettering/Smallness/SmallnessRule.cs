@@ -1,0 +1,53 @@
+using NameBand.Cloth;
+
+namespace NameBand.Lettering.Smallness;
+
+/// <summary>
+/// How small strokes and counters may be sewn in satin with the thread and needle of a cloth. Our assumption, argued in
+/// docs/lettering.md.
+/// </summary>
+public sealed class SmallnessRule(Fabric fabric)
+{
+    /// <summary>Narrower strokes are not sewn as satin by this program whatever the thread.</summary>
+    private const double NarrowestSatinMm = 0.8;
+
+    private const double Tenth = 10;
+    private const int MostTenths = 10_000;
+
+    /// <summary>Least width of a sewn stroke: two threads side by side, and the needle's own width between its rails.</summary>
+    public double LeastStrokeMm { get; } =
+        Math.Max(NarrowestSatinMm, Math.Max(2 * fabric.Thread.DiameterMm, JobCloth.HoleMm(fabric.Needle)));
+
+    /// <summary>Least bare cloth across a sewn counter: as wide as the needle and as the thread.</summary>
+    public double LeastBareMm { get; } = Math.Max(fabric.Thread.DiameterMm, JobCloth.HoleMm(fabric.Needle));
+
+    /// <summary>Width of the thinnest strokes as sewn.</summary>
+    public double StrokeMm(LetterFigures letters, double heightMm) =>
+        (letters.ThinnestStrokePart * heightMm) + (2 * fabric.PullCompensationMm);
+
+    /// <summary>Bare cloth left in the smallest counter; 0 where its sides meet, null where no letter has one.</summary>
+    public double? BareMm(LetterFigures letters, double heightMm) =>
+        letters.SmallestCounterPart is { } part ? Math.Max(0, (part * heightMm) - (2 * fabric.PullCompensationMm)) : null;
+
+    public bool BearsStrokes(LetterFigures letters, double heightMm) =>
+        letters.ThinnestStrokePart <= 0 || StrokeMm(letters, heightMm) >= LeastStrokeMm;
+
+    public bool BearsCounters(LetterFigures letters, double heightMm) =>
+        BareMm(letters, heightMm) is not { } bare || bare >= LeastBareMm;
+
+    public bool Bears(LetterFigures letters, double heightMm) => BearsStrokes(letters, heightMm) && BearsCounters(letters, heightMm);
+
+    /// <summary>The least letter height, in whole tenths of a millimetre, at which these letters can be sewn as they are drawn.</summary>
+    public double LeastHeightMm(LetterFigures letters)
+    {
+        // The letters only grow with the height, so what is borne at one height is borne at every larger one.
+        int under = 0, enough = MostTenths;
+        while (enough - under > 1)
+        {
+            int middle = (under + enough) / 2;
+            (under, enough) = Bears(letters, middle / Tenth) ? (under, middle) : (middle, enough);
+        }
+
+        return enough / Tenth;
+    }
+}

@@ -1,0 +1,59 @@
+using System.Text.Json;
+using Xunit;
+
+namespace NameBand.Tests.CommandLine;
+
+/// <summary>Letters too small for thread and needle: what <c>make</c> and <c>fit</c> say of them.</summary>
+public class SmallnessTests
+{
+    private static TemporaryFolder Folder(string face, string height, string way = "needlePath") => new TemporaryFolder()
+        .With("job.json", $$"""
+            { "format": 1, "way": "{{way}}", "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 },
+              "strip": { "cutWidth": "2 in" }, "lettering": { "face": "{{face}}", "height": "{{height}}", "least": "4 mm" } }
+            """)
+        .With("names.csv", "Name\nAda Marsh\nBo Reed\n");
+
+    [Theory]
+    [InlineData("Nunito Bold", "8 mm", 0, null)]
+    [InlineData("Nunito Bold", "6 mm", 0, "Nunito Bold works from 6.5 mm")]
+    [InlineData("Pacifico", "8 mm", 0, "Pacifico works from 14.8 mm; at 8.0 mm ")]
+    [InlineData("Pacifico", "5 mm", 1, "no other face here has its letters and works at 5.0 mm")]
+    public void Make_says_what_is_too_small_and_what_works(string face, string height, int status, string? offer)
+    {
+        using var folder = Folder(face, height);
+        var run = CliRun.Of("make", folder.FullPath, "--json");
+        using var json = JsonDocument.Parse(run.Out);
+        var mends = json.RootElement.GetProperty("problems").EnumerateArray()
+            .Select(p => p.GetProperty("mend").GetString()!).Where(m => m.Contains(" works from ", StringComparison.Ordinal)).ToList();
+
+        Assert.Equal(status, run.Status);
+        if (offer is null)
+        {
+            Assert.Empty(mends);
+        }
+        else
+        {
+            Assert.Contains(offer, Assert.Single(mends), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Traced_names_have_no_satin_to_be_too_small()
+    {
+        using var folder = Folder("Pacifico", "5 mm", "traced");
+        Assert.DoesNotContain("works from", CliRun.Of("make", folder.FullPath).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Fit_marks_the_faces_that_are_too_fine_for_their_height()
+    {
+        using var folder = Folder("Nunito Bold", "8 mm");
+        using var json = JsonDocument.Parse(CliRun.Of("fit", folder.FullPath, "--json").Out);
+        var tooSmall = json.RootElement.GetProperty("choices").EnumerateArray()
+            .ToLookup(c => c.GetProperty("tooSmall").GetBoolean(), c => c.GetProperty("face").GetString());
+
+        Assert.Contains("Nunito Bold", tooSmall[false]);
+        Assert.Contains("Pacifico", tooSmall[true]);
+        Assert.Contains("Under 14.8 mm some strokes or counters", CliRun.Of("fit", folder.FullPath).Out, StringComparison.Ordinal);
+    }
+}

@@ -92,6 +92,25 @@ public sealed class ReachTests(Chromium chromium)
     }
 
     [SkippableFact]
+    public async Task Groups_and_their_column_are_set_together()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small("name,gift\nOttilie Marsh,10\nBram Sedgewick,200\n");
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await chromium.OpenAsync(server.Url)).Page;
+        await page.Locator(".sentence .part").First.ClickAsync();
+        await page.Locator(".panel > details > summary").ClickAsync();
+        await page.GetByLabel("Heading of the column that tells").FillAsync("gift");
+        await page.GetByLabel("The groups").FillAsync("""[{ "name": "patrons", "from": 100, "heightFactor": 1.25 }]""");
+        await page.GetByRole(AriaRole.Button, new() { Name = "use these groups" }).ClickAsync();
+
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "undo: the groups" })).ToBeVisibleAsync();
+        using var job = System.Text.Json.JsonDocument.Parse(File.ReadAllText(folder["job.json"]));
+        Assert.Equal("gift", job.RootElement.GetProperty("columns").GetProperty("group").GetString());
+        Assert.Equal(1.25, job.RootElement.GetProperty("groups")[0].GetProperty("heightFactor").GetDouble());
+    }
+
+    [SkippableFact]
     public async Task Each_problem_leads_with_one_press_to_where_it_is_mended()
     {
         Chromium.Require();

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
@@ -63,7 +62,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
 
         Write(OutPaths.NeedlePath(hooping.Number), path);
         Write(OutPaths.HoopingProof(hooping.Number), proof);
-        Note(hooping, madeFrom, path, proof, LoadMeter.Measure(read, ClothOf(hooping)).WorstLetterPerMm2, isSewn: true);
+        Note(hooping, madeFrom, path, proof, LoadMeter.Measure(read, made.ClothOf(hooping.Number)).WorstLetterPerMm2, isSewn: true);
         return (Measure(hooping, read) with { IsSewn = true }, read);
     }
 
@@ -105,11 +104,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
     }
 
     /// <summary>The needle path that a hooping has in this plan: what is sewn is never stitched anew.</summary>
-    public NeedlePath PathOf(Hooping hooping) =>
-        (made.Begun?.IsSewn(hooping.Number) ?? false)
-        && SewnFolder.Read(made.Job.Folder, OutPaths.NeedlePath(hooping.Number)) is { } kept && NeedlePathReading.Read(kept) is { } path
-            ? path
-            : stitcher.SewHooping(_plan, hooping);
+    public NeedlePath PathOf(Hooping hooping) => made.KeptPath(hooping.Number) ?? stitcher.SewHooping(_plan, hooping);
 
     /// <summary>Makes the proof of a round, or takes it from the earlier out folder where it would come out the same.</summary>
     public void MakeRound(Round round, Estimate estimate)
@@ -141,11 +136,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
     }
 
     private HoopingFigures Measure(Hooping hooping, NeedlePath path) =>
-        HoopingMeter.Measure(hooping, _plan, path, ClothOf(hooping), made.Job.Machine);
-
-    /// <summary>What is sewn lies on the cloth that it was sewn on, whatever the rest is planned for.</summary>
-    private Fabric ClothOf(Hooping hooping) =>
-        made.SewnAs(hooping.Number) is { } sewn ? JobCloth.Of(made.Job with { Fabric = sewn.Fabric }) ?? made.Fabric : made.Fabric;
+        HoopingMeter.Measure(hooping, _plan, path, made.ClothOf(hooping.Number), made.Job.Machine);
 
     private void Write(string relative, ReadOnlySpan<byte> bytes)
     {

@@ -88,7 +88,9 @@ public sealed class LaidJob
         });
 
         var problems = LoadAdvice.For(Fabric, Plan.Hoopings.Select((h, i) => new HoopingLoad(h.Number, loads[i].WorstLetterPerMm2)));
-        return new JobFigures(Estimator.Make(Job, Plan, [.. figures]), [.. loads], [.. Stitches.Problems, .. problems, .. _smallness.Value]);
+        var log = _made.Begun?.Log;
+        var estimate = LoggedPace.AtOwnPace(Estimator.Make(Job, Plan, [.. figures], log), log, Plan, Job.Hands);
+        return new JobFigures(estimate, [.. loads], [.. Stitches.Problems, .. problems, .. _smallness.Value]);
     }
 
     private Stitcher Stitches => Plan.HasNeedlePaths

@@ -29,9 +29,23 @@ internal static class LoggedPace
         var left = hoopings.Where(h => !log.IsSewn(h.Number)).ToList();
         var machine = PaceLearning.Learn(Timed(log, hoopings, null), left.Sum(h => h.MachineMinutes));
         var hands = PaceLearning.Learn(
-            [.. Pairs(log, hoopings).Where(p => p.Entry.HandMinutes is not null).Select(p => new TimedWork(p.Hooping.HandMinutes, p.Entry.HandMinutes!.Value))],
+            TimedByHand(log, hoopings),
             left.Sum(h => h.HandMinutes));
         return (machine.Timed > 0 ? machine : null, hands.Timed > 0 ? hands : null);
+    }
+
+    /// <summary>The whole job by the pace that the log shows; as it was where nothing was timed.</summary>
+    public static Estimate AtOwnPace(Estimate estimate, SewingLog? log, StripPlan plan, HandSettings hands)
+    {
+        if (log is null)
+        {
+            return estimate;
+        }
+
+        ImmutableArray<ReckonedHooping> reckoned = [.. plan.Hoopings.Select(h => Reckoned(h, estimate, hands))];
+        var machine = PaceLearning.Learn(Timed(log, reckoned, null), estimate.MachineMinutes.Likely);
+        var byHand = PaceLearning.Learn(TimedByHand(log, reckoned), Estimate.Sum(estimate.HandWork.Where(w => w.IsAtTheHoop)).Likely);
+        return OwnPace.Apply(estimate, machine.Timed > 0 ? machine : null, byHand.Timed > 0 ? byHand : null);
     }
 
     /// <summary>Minutes a machine takes for each one reckoned; 1 when nothing was timed on it.</summary>
@@ -43,6 +57,9 @@ internal static class LoggedPace
         [.. Pairs(log, hoopings)
             .Where(p => p.Entry.Minutes is not null && (machine is null || string.Equals(p.Entry.Machine, machine, StringComparison.OrdinalIgnoreCase)))
             .Select(p => new TimedWork(p.Hooping.MachineMinutes, p.Entry.Minutes!.Value))];
+
+    private static List<TimedWork> TimedByHand(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
+        [.. Pairs(log, hoopings).Where(p => p.Entry.HandMinutes is not null).Select(p => new TimedWork(p.Hooping.HandMinutes, p.Entry.HandMinutes!.Value))];
 
     /// <summary>The last time each hooping was said to be sewn, unless that was a mistake: a second saying mends the first.</summary>
     private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>

@@ -9,6 +9,8 @@ using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.Lettering.Smallness;
 using NameBand.Names;
+using NameBand.Output;
+using NameBand.Stitching;
 
 namespace NameBand;
 
@@ -49,6 +51,15 @@ internal static class Planning
             Plan.Hoopings.Where(h => Begun is null || !Begun.IsSewn(h.Number)).SelectMany(h => h.Segments)
                 .SelectMany(s => s.Segment.NamesAndMotifs).Where(n => !n.IsGone).Select(n => n.Lettered),
             Face.Name, new FaceShelf());
+
+        /// <summary>What is sewn lies on the cloth that it was sewn on, whatever the rest is planned for.</summary>
+        public Fabric ClothOf(int hooping) =>
+            SewnAs(hooping) is { } sewn ? JobCloth.Of(Job with { Fabric = sewn.Fabric }) ?? Fabric : Fabric;
+
+        /// <summary>The needle path that a sewn hooping was sewn from; null where it is not sewn or its file is not whole.</summary>
+        public NeedlePath? KeptPath(int hooping) =>
+            Begun is not null && Begun.IsSewn(hooping) && SewnFolder.Read(Job.Folder, OutPaths.NeedlePath(hooping)) is { } kept
+                ? NeedlePathReading.Read(kept) : null;
     }
 
     public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel) =>
@@ -107,6 +118,11 @@ internal static class Planning
             return Result.Fail<NamesRead>(job.Problems);
         }
 
+        if (job.Value is { Way: Way.NeedlePath, Lettering: { AgreedFirst: true, Order: NameOrder.BestFit } })
+        {
+            job = job with { Problems = [.. job.Problems, BestFitBeforeAgreed] };
+        }
+
         var (begun, begunProblems) = job.Value.Way == Way.NeedlePath ? Begun.Read(job.Value.Folder) : (null, []);
         if (begun is not null)
         {
@@ -157,6 +173,11 @@ internal static class Planning
             },
             [.. problems, .. matched?.Problems ?? [], .. lettered.Problems]);
     }
+
+    private static readonly Problem BestFitBeforeAgreed = Problem.Note(
+        new Where("job.json", Key: "lettering.agreedFirst"),
+        "“bestFit” puts the names in the order of the fewest hoopings, so names that are not agreed to do not come last.",
+        "Take the order “listed” or “alphabetical” if they are to be sewn last, or take lettering.agreedFirst out.");
 
     private static ImmutableArray<LetteredName> LetterGone(BandJob job, MatchedList matched, Face face, FaceShelf shelf, SewnLettering asSewn, CancellationToken cancel)
     {

@@ -34,7 +34,8 @@ internal static class Reckoning
 
         var estimate = made.Keyed is { } keyed ? KeyedSewing.Reckon(made, keyed, cancel)
             : made.Job.Way == Way.Traced ? TracedSewing.Reckon(made, cancel)
-            : Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel));
+            : LoggedPace.AtOwnPace(
+                Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel), made.Begun?.Log), made.Begun?.Log, made.Plan, made.Job.Hands);
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
         var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made, estimate, evening);
@@ -62,7 +63,8 @@ internal static class Reckoning
         {
             cancel.ThrowIfCancellationRequested();
             var hooping = made.Plan.Hoopings[i];
-            figures[i] = HoopingMeter.Measure(hooping, made.Plan, stitcher.SewHooping(made.Plan, hooping), made.Fabric, made.Job.Machine) with
+            figures[i] = HoopingMeter.Measure(
+                hooping, made.Plan, made.KeptPath(hooping.Number) ?? stitcher.SewHooping(made.Plan, hooping), made.ClothOf(hooping.Number), made.Job.Machine) with
             {
                 IsSewn = made.Begun?.IsSewn(hooping.Number) ?? false,
             };

@@ -65,7 +65,8 @@ internal static class Sewing
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
         });
 
-        var estimate = Estimator.Make(made.Job, plan, [.. figures]);
+        var estimate = LoggedPace.AtOwnPace(
+            Estimator.Make(made.Job, plan, [.. figures], made.Begun?.Log), made.Begun?.Log, plan, made.Job.Hands);
         ForEach(plan.Rounds.Length, options, i =>
         {
             works.MakeRound(plan.Rounds[i], estimate);

@@ -12,6 +12,14 @@ internal static class HoursJson
         {
             WriteLines(json, "machine", estimate.MachineWork);
             WriteLines(json, "hands", estimate.HandWork);
+            WriteTotal(json, "machineMinutes", estimate.MachineMinutes);
+            WriteTotal(json, "handsOnMinutes", estimate.HandsOnMinutes);
+            if (estimate.OwnPace is { } own)
+            {
+                WriteTotal(json, "machineMinutesAtSetPace", own.AtSetPace.MachineMinutes);
+                WriteTotal(json, "handsOnMinutesAtSetPace", own.AtSetPace.HandsOnMinutes);
+            }
+
             json.WriteNumber("bobbins", estimate.Bobbins);
             json.WriteStartArray("bobbinChanges");
             foreach (var change in estimate.BobbinChanges)
@@ -20,6 +28,7 @@ internal static class HoursJson
                 json.WriteNumber("hooping", change.Hooping);
                 json.WriteNumber("beforeName", change.BeforeOrder);
                 json.WriteNumber("bobbins", change.Bobbins);
+                json.WriteBoolean("past", change.IsPast);
                 json.WriteEndObject();
             }
 
@@ -34,6 +43,15 @@ internal static class HoursJson
             WriteEvenings(json, evenings);
         }
     });
+
+    private static void WriteTotal(Utf8JsonWriter json, string key, Figure figure)
+    {
+        json.WriteStartObject(key);
+        Number(json, "low", figure.Low);
+        Number(json, "likely", figure.Likely);
+        Number(json, "high", figure.High);
+        json.WriteEndObject();
+    }
 
     private static void WriteLines(Utf8JsonWriter json, string key, IEnumerable<WorkLine> lines)
     {

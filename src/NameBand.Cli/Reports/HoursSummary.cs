@@ -18,8 +18,8 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         page.Line(job.Title, tone: Tone.Heading);
         page.Gap();
         page.Line($"{Words.Count(plan.NameCount, "name")} in {Words.Count(plan.Hoopings.Length, "hooping")}. In eight cases of ten the truth lies within the range in brackets.");
-        PrintWork("At the machine", estimate.MachineMinutes, estimate.MachineWork);
-        PrintWork("By hand", estimate.HandsOnMinutes, estimate.HandWork);
+        PrintWork("At the machine", estimate.MachineMinutes, estimate.OwnPace?.AtSetPace.MachineMinutes, estimate.MachineWork);
+        PrintWork("By hand", estimate.HandsOnMinutes, estimate.OwnPace?.AtSetPace.HandsOnMinutes, estimate.HandWork);
         PrintLearned();
         PrintWhy(estimate);
         PrintBobbins(estimate, job.Bobbin.HoldsM);
@@ -30,10 +30,15 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         }
     }
 
-    private void PrintWork(string heading, Figure sum, IEnumerable<WorkLine> lines)
+    private void PrintWork(string heading, Figure sum, Figure? atSetPace, IEnumerable<WorkLine> lines)
     {
         page.Gap();
         page.Line($"{heading}: {Words.Duration(sum)}", tone: Tone.Heading);
+        if (atSetPace is { } set && set != sum)
+        {
+            page.Line($"The whole job by your own pace, what is sewn included; without your log {Words.Duration(set)}.", 2);
+        }
+
         page.Facts([.. lines.Where(l => l.Amount > 0).Select(l => (l.Work, $"{Amount(l)}: {Range(l.Minutes)}", Tone.Plain))]);
     }
 
@@ -74,7 +79,12 @@ internal sealed class HoursSummary(Page page, HoursReport report)
     {
         page.Gap();
         page.Line($"Bobbins: {estimate.Bobbins} of {Words.Metres(holdsM)}", tone: Tone.Heading);
-        foreach (var change in estimate.BobbinChanges)
+        if (estimate.BobbinChanges.Any(c => c.IsPast))
+        {
+            page.Line("Reckoned on from what your log says was sewn, in its order.", 2);
+        }
+
+        foreach (var change in estimate.BobbinChanges.Where(c => !c.IsPast))
         {
             string within = change.InName > 0 ? $" The name takes more than a whole bobbin: {Words.Count(change.InName, "change")} in the middle of it." : "";
             string before = change.BeforeOrder > 0 ? $"before name {change.BeforeOrder}" : "at its start";
@@ -103,7 +113,13 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         amount is { } a ? before + string.Create(CultureInfo.InvariantCulture, $"{a:#,0.00}") + (currency.Length > 0 ? " " + currency : "") : "";
 
     private static string Amount(WorkLine line) => string.Create(
-        CultureInfo.InvariantCulture, $"{(line.Amount < 100 ? Math.Round(line.Amount, 1) : Math.Round(line.Amount)):#,0.#} {line.Unit}");
+        CultureInfo.InvariantCulture, $"{(line.Amount < 100 ? Math.Round(line.Amount, 1) : Math.Round(line.Amount)):#,0.#} {(line.Amount == 1 ? One(line.Unit) : line.Unit)}");
+
+    private static string One(string unit) => unit switch
+    {
+        "stitches" => "stitch",
+        _ => unit.EndsWith('s') ? unit[..^1] : unit,
+    };
 
     private static string Range(Figure f) => string.Create(
         CultureInfo.InvariantCulture, $"{f.Likely:0} min ({f.Low:0} to {f.High:0})");

@@ -78,10 +78,13 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         yield return plan.HasNeedlePaths
             ? ("Hoopings", $"{Words.Count(plan.Hoopings.Length, "hooping")} in a field of {field}, {Words.Count(stitches, "stitch", "stitches")}", Tone.Plain)
             : ("Sittings", WayWords.Sittings(plan), Tone.Plain);
-        yield return ("At the machine", Words.Duration(estimate.MachineMinutes), Tone.Plain);
-        yield return ("By hand", Words.Duration(estimate.HandsOnMinutes), Tone.Plain);
+        yield return ("At the machine", Total(estimate.MachineMinutes, estimate.OwnPace?.AtSetPace.MachineMinutes), Tone.Plain);
+        yield return ("By hand", Total(estimate.HandsOnMinutes, estimate.OwnPace?.AtSetPace.HandsOnMinutes), Tone.Plain);
         yield return ("Thread", $"{Words.Metres(estimate.NeedleThreadM)} on top, {Words.Metres(estimate.BobbinThreadM)} in the bobbin", Tone.Plain);
     }
+
+    private static string Total(Figure minutes, Figure? atSetPace) => Words.Duration(minutes)
+        + (atSetPace is { } set && set != minutes ? $" by your own pace, what is sewn included; as reckoned without your log {Words.Duration(set)}" : "");
 
     /// <summary>What is still to do by the person's own pace, once the log shows it.</summary>
     private static IEnumerable<(string, string, Tone)> Left(string label, LearnedPace? pace)

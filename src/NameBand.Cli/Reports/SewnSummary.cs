@@ -26,7 +26,7 @@ internal sealed class SewnSummary(Page page, SewingReport report)
         [
             ("Done", done.Count == 0 ? "nothing yet" : $"{Words.Count(done.Count, "hooping")}: {Numbers(done)}", done.Count > 0 ? Tone.Good : Tone.Plain),
             ("To do", open.Count == 0 ? "nothing: all is sewn" : $"{Words.Count(open.Count, "hooping")}: {Numbers(open)}", Tone.Plain),
-            ("Time left", open.Count == 0 ? "none" : $"{Words.Duration(open.Sum(h => h.Minutes))} at the machine, as the plan reckons it; the command hours reckons with your own pace", Tone.Plain),
+            ("Time left", open.Count == 0 ? "none" : $"{Words.Duration(open.Sum(h => h.Minutes))} at the machine, as the plan reckons it; make reckons anew with your own pace", Tone.Plain),
         ]);
 
         var again = report.Hoopings.Where(h => h.IsAgain).ToList();

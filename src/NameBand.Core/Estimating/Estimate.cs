@@ -13,6 +13,9 @@ public sealed record WorkLine(string Work, double Amount, string Unit, Figure Mi
 {
     /// <summary>Why the range is as wide as it is.</summary>
     public string Why { get; init; } = "";
+
+    /// <summary>Hand work at each hooping, which the sewing log times.</summary>
+    public bool IsAtTheHoop { get; init; }
 }
 
 /// <summary>Thread that one name takes, in sewing order.</summary>
@@ -23,7 +26,11 @@ public readonly record struct NameThread(int Order, double NeedleM, double Bobbi
 /// <param name="LeftM">Bobbin thread that was still on the old one and would not have finished the name.</param>
 /// <param name="InName">How often more the bobbin is changed inside this name, because it takes more than a whole one.</param>
 /// <param name="Bobbins">Bobbins put in, before the name and inside it.</param>
-public sealed record BobbinChange(int Hooping, int BeforeOrder, double LeftM, int InName, int Bobbins);
+public sealed record BobbinChange(int Hooping, int BeforeOrder, double LeftM, int InName, int Bobbins)
+{
+    /// <summary>The hooping is sewn: this bobbin is in the machine already, or empty.</summary>
+    public bool IsPast { get; init; }
+}
 
 /// <summary>What one hooping takes.</summary>
 public sealed record HoopingFigures(
@@ -52,9 +59,16 @@ public sealed record Estimate(
     double ClothM2,
     double BackingM2)
 {
-    public Figure MachineMinutes => MachineWork.Aggregate(default(Figure), (sum, w) => sum + w.Minutes);
+    /// <summary>By the machine's own pace, once hoopings were timed.</summary>
+    public Figure MachineMinutes => OwnPace?.MachineMinutes ?? Sum(MachineWork);
 
-    public Figure HandsOnMinutes => HandWork.Aggregate(default(Figure), (sum, w) => sum + w.Minutes);
+    /// <summary>By the person's own pace, once the work at a hooping was timed.</summary>
+    public Figure HandsOnMinutes => OwnPace?.HandsOnMinutes ?? Sum(HandWork);
+
+    /// <summary>What the log has taught; null: nothing was timed, and all is at the pace that is set.</summary>
+    public OwnPace? OwnPace { get; init; }
+
+    public static Figure Sum(IEnumerable<WorkLine> lines) => lines.Aggregate(default(Figure), (sum, w) => sum + w.Minutes);
 
     /// <summary>Where a fresh bobbin goes in, in sewing order.</summary>
     public ImmutableArray<BobbinChange> BobbinChanges { get; init; } = [];

@@ -14,22 +14,38 @@ public static class Estimator
     /// The whole job's figures. The hoopings come back in <see cref="Estimate.Hoopings"/> with the bobbin changes that
     /// fall to each of them added to their minutes, so that they sum to the machine's total.
     /// </summary>
-    public static Estimate Make(BandJob job, StripPlan plan, ImmutableArray<HoopingFigures> hoopings)
+    /// <param name="log">What was sewn so far, and in which order; null for nothing.</param>
+    public static Estimate Make(BandJob job, StripPlan plan, ImmutableArray<HoopingFigures> hoopings, SewingLog? log = null)
     {
-        var (changes, bobbins) = BobbinRun.Follow(hoopings, job.Bobbin);
+        var (changes, bobbins) = BobbinRun.Follow(InSewingOrder(hoopings, log), job.Bobbin);
         ImmutableArray<HoopingFigures> timed = [.. hoopings.Select(h => WithBobbins(h, changes, job.Machine))];
         return new Estimate(
             timed,
             MachineWork(job.Machine, timed),
-            HandWorkLines.For(job, plan),
+            HandWorkLines.For(job, plan, log),
             timed.Sum(h => h.NeedleThreadM),
             timed.Sum(h => h.BobbinThreadM),
             ClothM2(job, plan),
             BackingM2(plan))
         {
-            BobbinChanges = changes,
+            BobbinChanges = [.. changes.Select(c => c with { IsPast = log is not null && log.IsSewn(c.Hooping) })],
             Bobbins = bobbins,
         };
+    }
+
+    /// <summary>
+    /// What is sewn in the order the log has it, spoiled ones too, for they took thread from the bobbin; then the rest by
+    /// number. A spoiled one is taken for as long as its hooping is now.
+    /// </summary>
+    private static IEnumerable<HoopingFigures> InSewingOrder(ImmutableArray<HoopingFigures> hoopings, SewingLog? log)
+    {
+        if (log is null)
+        {
+            return hoopings;
+        }
+
+        var known = hoopings.ToDictionary(h => h.Number);
+        return log.Sewings.Where(known.ContainsKey).Select(h => known[h]).Concat(hoopings.Where(h => !log.IsSewn(h.Number)));
     }
 
     private static HoopingFigures WithBobbins(HoopingFigures figures, ImmutableArray<BobbinChange> changes, MachineSettings machine)

@@ -226,7 +226,7 @@ public static class PlanJson
             json.WriteNumber("stitches", figure.Stitches);
             json.WriteNumber("jumps", figure.Jumps);
             json.WriteNumber("trims", figure.Trims);
-            json.WriteNumber("minutes", Thousandths.Tenths(figure.MachineMinutes));
+            json.WriteNumber("minutes", Thousandths.Tenths(figure.MachineMinutes * (estimate.OwnPace?.MachineFactor ?? 1)));
             origin?.Write(json, hooping.Number);
             json.WriteEndObject();
         }
@@ -245,6 +245,13 @@ public static class PlanJson
         json.WriteNumber("trims", estimate.Hoopings.Sum(h => (long)h.Trims));
         json.WriteNumber("machineMinutes", Thousandths.Tenths(estimate.MachineMinutes.Likely));
         json.WriteNumber("handsOnMinutes", Thousandths.Tenths(estimate.HandsOnMinutes.Likely));
+        if (estimate.OwnPace is { } own)
+        {
+            // The minutes above are by the pace that the log shows, and so are those of the hoopings.
+            json.WriteNumber("machineMinutesAtSetPace", Thousandths.Tenths(own.AtSetPace.MachineMinutes.Likely));
+            json.WriteNumber("handsOnMinutesAtSetPace", Thousandths.Tenths(own.AtSetPace.HandsOnMinutes.Likely));
+        }
+
         json.WriteNumber("needleThreadM", Thousandths.Tenths(estimate.NeedleThreadM));
         json.WriteNumber("bobbinThreadM", Thousandths.Tenths(estimate.BobbinThreadM));
         json.WriteEndObject();

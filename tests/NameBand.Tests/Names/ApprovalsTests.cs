@@ -122,4 +122,18 @@ public class ApprovalsTests
         var plan = Bander.Make(folder.FullPath).Plan!;
         Assert.Equal(["Bret Ost", "Dara Quill", "Anna Berg", "Cleo Marsh"], plan.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Text));
     }
+
+    [Theory]
+    [InlineData("bestFit", true)]
+    [InlineData("alphabetical", false)]
+    public void That_the_fewest_hoopings_come_before_agreement_is_told(string order, bool isTold)
+    {
+        using var folder = new TemporaryFolder();
+        folder.With("names.csv", List);
+        folder.With("approvals.csv", Header + "names.csv,3,Bret Ost,agreed,,,\n");
+        folder.With("job.json", $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm" }, "lettering": { "least": "5 mm", "agreedFirst": true, "order": "{{order}}" } }""");
+        var told = Bander.CheckNames(folder.FullPath).Problems.Where(p => p.Where.Key == "lettering.agreedFirst").ToList();
+        Assert.Equal(isTold, told.Count == 1);
+        Assert.All(told, p => Assert.Equal(NameBand.Common.Severity.Note, p.Severity));
+    }
 }

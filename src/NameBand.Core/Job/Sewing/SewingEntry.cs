@@ -51,6 +51,40 @@ public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArr
     public ImmutableArray<int> Spoiled =>
         [.. Entries.Select(e => e.Hooping).Distinct().Where(h => Last(h)?.Deed is SewingDeed.Again or SewingDeed.Patch).Order()];
 
+    /// <summary>
+    /// Numbers of the hoopings in the order in which they were sewn: one that was spoiled stands there for each time it
+    /// was sewn, one that was said twice without that only once.
+    /// </summary>
+    public ImmutableArray<int> Sewings
+    {
+        get
+        {
+            var sewings = new List<int>();
+            var lying = new HashSet<int>();
+            foreach (var entry in Entries.Where(e => e.Deed != SewingDeed.Measured))
+            {
+                if (entry.Deed == SewingDeed.Sewn && lying.Add(entry.Hooping))
+                {
+                    sewings.Add(entry.Hooping);
+                }
+                else if (entry.Deed != SewingDeed.Sewn && lying.Remove(entry.Hooping) && entry.Deed == SewingDeed.Mistake)
+                {
+                    sewings.RemoveAt(sewings.LastIndexOf(entry.Hooping));
+                }
+            }
+
+            return [.. sewings];
+        }
+    }
+
+    /// <summary>Numbers of the hoopings that are let into the strip as a piece of their own, sewn or still to be.</summary>
+    public ImmutableArray<int> Patched =>
+    [
+        .. Entries.GroupBy(e => e.Hooping)
+            .Where(h => h.Reverse().TakeWhile(e => e.Deed != SewingDeed.Mistake).Any(e => e.Deed == SewingDeed.Patch))
+            .Select(h => h.Key).Order(),
+    ];
+
     /// <summary>True when anything was ever sewn: from then on face, height and cloth are settled.</summary>
     public bool HasBegun => Entries.Any(e => e.Deed == SewingDeed.Sewn) && (Sewn.Length > 0 || Spoiled.Length > 0);
 }

@@ -187,7 +187,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
                 return;
             }
 
-            Step("Sew one hooping on a scrap of the same cloth, press it, and measure it before you cut into the real cloth.");
+            Step("Sew the swatch that the command swatch makes, on a scrap of the same cloth; press it and measure it before you cut into the real cloth.");
             string paths = plan.Hoopings.Length == 1 ? "the one needle path" : $"the {Words.Count(plan.Hoopings.Length, "needle path")}";
             Step($"Sew {paths} in {folder}/needle-paths{(plan.Hoopings.Length == 1 ? "" : ", in the order of their numbers")}.");
         }

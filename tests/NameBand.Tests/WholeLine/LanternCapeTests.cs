@@ -40,6 +40,13 @@ public class LanternCapeTests
             .Evaluate(JsonNode.Parse(File.ReadAllText(Path.Combine(output, "plan.json"))), new EvaluationOptions { OutputFormat = OutputFormat.List });
         Assert.True(result.IsValid, string.Join('\n', result.Details.Where(d => d.HasErrors).Select(d => $"{d.InstanceLocation}: {string.Join(", ", d.Errors!.Values)}")));
 
+        using (var packet = UglyToad.PdfPig.PdfDocument.Open(Path.Combine(output, "sheets", "work-packet-a4.pdf")))
+        {
+            string words = string.Join(' ', packet.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
+            Assert.Contains("cut to the curve of the hem and lies flat, so nothing is eased", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("ease it in the gaps", words, StringComparison.Ordinal);
+        }
+
         var round = Assert.Single(made.Rounds);
         double turn = 2 * Math.PI * 0.75;
         Assert.Equal(2600 - (3 * turn), Number(round, "lengthMm"), 3);

@@ -43,7 +43,9 @@ internal static class HandWorkPages
         yield return $"Turn the edges in: {Both(strip.TurnInMm)} on each, pressed, so that the strip is {Both(strip.FinishedWidthMm)} wide.";
         yield return "Mark each strip and its line on the garment in eighths (table below), and pin eighth to eighth, then between.";
         yield return "Sew the lower edge first: " + string.Join("; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(plan.Hem.LiftMm + ((r.Number - 1) * plan.Hem.RoundStepMm))} above the hem")) + ".";
-        yield return plan.Hem.UpperEdgeShorterMm > 0.05
+        yield return plan.Hem.IsCurved
+            ? "Then the upper edge: the strip is cut to the curve of the hem and lies flat, so nothing is eased. Both edges are off the straight grain somewhere: pin closely and do not stretch them."
+            : plan.Hem.UpperEdgeShorterMm > 0.05
             ? $"Then the upper edge. It has to become {JobInWords.Mm(plan.Hem.UpperEdgeShorterMm)} shorter than the lower one, round for round: ease it in the gaps between names only, for satin does not ease."
             : "Then the upper edge: it is as long as the lower one, and nothing is eased.";
         yield return plan.Hem.Closed

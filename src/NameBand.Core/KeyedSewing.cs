@@ -22,8 +22,8 @@ internal static class KeyedSewing
         var plan = made.Plan;
         var letters = made.Job.Letters;
         var job = JobOf(made.Job);
-        var step = new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0);
-        var names = KeyInPlan.Of(plan, basis.At(step), letters);
+        var step = StepOf(plan);
+        var names = NamesOf(made, basis);
         var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
         using var captions = Sewing.OpenCaptionFace();
         var figures = ImmutableArray.CreateBuilder<HoopingFigures>(plan.Hoopings.Length);
@@ -69,7 +69,7 @@ internal static class KeyedSewing
     public static Estimate Reckon(Planning.Planned made, KeyedPlanning.Basis basis, CancellationToken cancel)
     {
         var plan = made.Plan;
-        var names = KeyInPlan.Of(plan, basis.At(new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0)), made.Job.Letters);
+        var names = NamesOf(made, basis);
         var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
         var job = JobOf(made.Job);
         var figures = ImmutableArray.CreateBuilder<HoopingFigures>(plan.Hoopings.Length);
@@ -81,6 +81,12 @@ internal static class KeyedSewing
 
         return Total(made, job, figures.ToImmutable(), names);
     }
+
+    /// <summary>What to key in for each name, in the order of sewing.</summary>
+    public static ImmutableArray<KeyInName> NamesOf(Planning.Planned made, KeyedPlanning.Basis basis) =>
+        KeyInPlan.Of(made.Plan, basis.At(StepOf(made.Plan)), made.Job.Letters);
+
+    private static SizeStep StepOf(StripPlan plan) => new(plan.LetterHeightMm, plan.SpacingMm ?? 0);
 
     private static BandJob JobOf(BandJob job) => job.Letters.Hooped ? job : KeyedWork.WithoutHoops(job);
 

@@ -7,13 +7,18 @@ using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Load;
 using NameBand.Names;
+using NameBand.Output.Keying;
 using NameBand.Stitching;
 
 namespace NameBand;
 
 /// <summary>What a laid out job takes, hooping by hooping in the plan's order, and what its stitches do to the cloth.</summary>
 /// <param name="Loads">Empty where there are no needle paths.</param>
-public sealed record JobFigures(Estimate Estimate, ImmutableArray<ClothLoad> Loads, ImmutableArray<Problem> Problems);
+public sealed record JobFigures(Estimate Estimate, ImmutableArray<ClothLoad> Loads, ImmutableArray<Problem> Problems)
+{
+    /// <summary>What is still to sew, as the command hours has it; null where no log is kept, which is so without needle paths.</summary>
+    public WorkLeft? Left { get; init; }
+}
 
 /// <summary>
 /// A job laid out and not yet sewn: what a screen can show at once. Stitches are worked out when they are asked for, and
@@ -24,12 +29,14 @@ public sealed class LaidJob
     private readonly Planning.Planned _made;
     private readonly Lazy<Stitcher> _stitcher;
     private readonly Lazy<ImmutableArray<Problem>> _smallness;
+    private readonly Lazy<ImmutableArray<KeyInName>> _keyIns;
 
     internal LaidJob(Planning.Planned made)
     {
         _made = made;
         _stitcher = new Lazy<Stitcher>(() => new Stitcher(made.Fabric, made.Plan.LetterHeightMm));
         _smallness = new Lazy<ImmutableArray<Problem>>(() => [.. made.Smallness()]);
+        _keyIns = new Lazy<ImmutableArray<KeyInName>>(() => made.Keyed is { } keyed ? KeyedSewing.NamesOf(made, keyed) : []);
     }
 
     /// <summary>The job as it was laid out: once something is sewn, with the face and cloth of what is sewn.</summary>
@@ -44,20 +51,30 @@ public sealed class LaidJob
 
     public StripPlan Plan => _made.Plan;
 
+    /// <summary>Whether the cloth is hooped; else a strip is sewn in one run, under the presser foot or along a template.</summary>
+    public bool IsHooped => Plan.HasNeedlePaths || (_made.Keyed is not null && Job.Letters.Hooped);
+
     /// <summary>Numbers of the hoopings that the sewing log says are sewn.</summary>
     public ImmutableHashSet<int> SewnHoopings => _made.Begun is { } begun ? [.. begun.Log.Sewn] : [];
 
-    /// <summary>The stitches of one name at the plan's height; origin: the left edge of the name's width, on its base line.</summary>
-    /// <exception cref="InvalidOperationException">The job has no needle paths.</exception>
-    public NeedlePath SewName(LetteredName name) => Stitches.SewName(name);
+    /// <summary>What to key in, in the order of sewing; empty where names are not keyed into a machine's own letters.</summary>
+    public ImmutableArray<KeyInName> KeyIns => _keyIns.Value;
 
-    /// <summary>The whole path of one hooping; origin: left end of its first segment, on its strip's centre line.</summary>
+    /// <summary>
+    /// The stitches of one name at the plan's height; origin: the left edge of the name's width, on its base line; on a
+    /// curved strip the middle of its width, on the strip's centre line.
+    /// </summary>
     /// <exception cref="InvalidOperationException">The job has no needle paths.</exception>
-    public NeedlePath SewHooping(Hooping hooping) => Stitches.SewHooping(Plan, hooping);
+    public NeedlePath SewName(Round round, PlacedName name) =>
+        StripCurve.Of(Plan.Hem, round.Number) is { } curve ? Stitches.SewName(name, curve) : Stitches.SewName(name.Lettered);
 
-    /// <summary>What the stitches of a hooping do to the cloth.</summary>
+    /// <summary>What a name's stitches do to the cloth, place by place, in the coordinates of <see cref="SewName"/>; null for none.</summary>
     /// <exception cref="InvalidOperationException">The job has no needle paths.</exception>
-    public ClothLoad LoadOf(Hooping hooping) => LoadMeter.Measure(SewHooping(hooping), Fabric);
+    public LoadMap? LoadOf(Round round, PlacedName name) => LoadMap.Of(SewName(round, name), Fabric.Thread.DiameterMm);
+
+    /// <summary>The whole path of one hooping, if it is sewn that which was sewn; origin: left end of its first segment, on its strip's centre line.</summary>
+    /// <exception cref="InvalidOperationException">The job has no needle paths.</exception>
+    public NeedlePath SewHooping(Hooping hooping) => Reckoning.PathOf(_made, Stitches, hooping);
 
     /// <summary>Stitches everything in memory to see what it takes.</summary>
     /// <exception cref="OperationCanceledException">The work was given up.</exception>
@@ -82,15 +99,18 @@ public sealed class LaidJob
         {
             var hooping = Plan.Hoopings[i];
             var path = SewHooping(hooping);
-            figures[i] = HoopingMeter.Measure(hooping, Plan, path, Fabric, Job.Machine) with { IsSewn = _made.Begun?.IsSewn(hooping.Number) ?? false };
-            loads[i] = LoadMeter.Measure(path, Fabric);
+            figures[i] = Reckoning.FiguresOf(_made, hooping, path);
+            loads[i] = LoadMeter.Measure(path, _made.ClothOf(hooping.Number));
             progress?.Report(new Progress("counting the stitches", Interlocked.Increment(ref done), figures.Length));
         });
 
         var problems = LoadAdvice.For(Fabric, Plan.Hoopings.Select((h, i) => new HoopingLoad(h.Number, loads[i].WorstLetterPerMm2)));
         var log = _made.Begun?.Log;
         var estimate = LoggedPace.AtOwnPace(Estimator.Make(Job, Plan, [.. figures], log), log, Plan, Job.Hands);
-        return new JobFigures(estimate, [.. loads], [.. Stitches.Problems, .. problems, .. _smallness.Value]);
+        return new JobFigures(estimate, [.. loads], [.. Stitches.Problems, .. problems, .. _smallness.Value])
+        {
+            Left = LoggedPace.Left(log, Plan, estimate, Job.Hands),
+        };
     }
 
     private Stitcher Stitches => Plan.HasNeedlePaths

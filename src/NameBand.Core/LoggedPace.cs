@@ -48,6 +48,17 @@ internal static class LoggedPace
         return OwnPace.Apply(estimate, machine.Timed > 0 ? machine : null, byHand.Timed > 0 ? byHand : null);
     }
 
+    /// <summary>What is still to sew of the whole job: hoopings the log does not call sewn, by the pace it shows where it timed any.</summary>
+    public static WorkLeft Left(SewingLog? log, StripPlan plan, Estimate estimate, HandSettings hands)
+    {
+        ImmutableArray<ReckonedHooping> reckoned = [.. plan.Hoopings.Select(h => Reckoned(h, estimate, hands))];
+        var left = reckoned.Where(h => log is null || !log.IsSewn(h.Number)).ToList();
+        double whole = reckoned.Sum(h => h.MachineMinutes);
+        double part = whole > 0 ? left.Sum(h => h.MachineMinutes) / whole : 0;
+        var all = estimate.MachineMinutes;
+        return new WorkLeft(left.Count, Of(log, reckoned).Machine?.Now ?? new Figure(part * all.Low, part * all.Likely, part * all.High));
+    }
+
     /// <summary>Minutes a machine takes for each one reckoned; 1 when nothing was timed on it.</summary>
     /// <param name="machine">Null: any.</param>
     public static double Factor(SewingLog? log, ImmutableArray<ReckonedHooping> hoopings, string? machine) =>

@@ -19,6 +19,9 @@ public sealed record HoursReport(
 
     /// <summary>The same of the hand work at each hooping.</summary>
     public LearnedPace? Hands { get; init; }
+
+    /// <summary>What is still to sew; null where no log is kept.</summary>
+    public WorkLeft? Left { get; init; }
 }
 
 /// <summary>Lays a job out and stitches it in memory to see what it takes. Writes nothing.</summary>
@@ -40,8 +43,23 @@ internal static class Reckoning
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
         var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made, estimate, evening);
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, [.. made.Plan.Hoopings.Select(h => LoggedPace.Reckoned(h, estimate, made.Job.Hands))]);
-        return new HoursReport(ExitStatus.AllPlaced, made.Job, made.Plan, estimate, shopping, evenings, planned.Problems) { Machine = machine, Hands = hands };
+        return new HoursReport(ExitStatus.AllPlaced, made.Job, made.Plan, estimate, shopping, evenings, planned.Problems)
+        {
+            Machine = machine,
+            Hands = hands,
+            Left = made.Plan.HasNeedlePaths ? LoggedPace.Left(made.Begun?.Log, made.Plan, estimate, made.Job.Hands) : null,
+        };
     }
+
+    /// <summary>The needle path of a hooping: as it was sewn, where it was.</summary>
+    public static NeedlePath PathOf(Planning.Planned made, Stitcher stitcher, Hooping hooping) =>
+        made.KeptPath(hooping.Number) ?? stitcher.SewHooping(made.Plan, hooping);
+
+    public static HoopingFigures FiguresOf(Planning.Planned made, Hooping hooping, NeedlePath path) =>
+        HoopingMeter.Measure(hooping, made.Plan, path, made.ClothOf(hooping.Number), made.Job.Machine) with
+        {
+            IsSewn = made.Begun?.IsSewn(hooping.Number) ?? false,
+        };
 
     /// <summary>A hooping keeps its machine while it is hooped, set straight and sewn; the rest of the hand work is done elsewhere.</summary>
     private static EveningPlan Deal(Planning.Planned made, Estimate estimate, double? eveningMinutes)
@@ -63,11 +81,7 @@ internal static class Reckoning
         {
             cancel.ThrowIfCancellationRequested();
             var hooping = made.Plan.Hoopings[i];
-            figures[i] = HoopingMeter.Measure(
-                hooping, made.Plan, made.KeptPath(hooping.Number) ?? stitcher.SewHooping(made.Plan, hooping), made.ClothOf(hooping.Number), made.Job.Machine) with
-            {
-                IsSewn = made.Begun?.IsSewn(hooping.Number) ?? false,
-            };
+            figures[i] = FiguresOf(made, hooping, PathOf(made, stitcher, hooping));
             progress?.Report(new Progress("reckoning the hours", i + 1, figures.Length));
         }
 

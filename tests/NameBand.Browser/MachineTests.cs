@@ -49,7 +49,7 @@ public sealed class MachineTests(Chromium chromium)
         using var server = RunningPage.Start(folder.FullPath);
         var tab = await OpenAsync(server.Url + "machine");
 
-        await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("There is no plan here yet.");
+        await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("The files to sew from are not made yet. Make them under print");
         await Expect(tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" })).ToBeHiddenAsync();
         Assert.Empty(tab.Complaints);
     }

@@ -100,14 +100,25 @@ public sealed class ReachTests(Chromium chromium)
         var page = (await chromium.OpenAsync(server.Url)).Page;
         await page.Locator(".sentence .part").First.ClickAsync();
         await page.Locator(".panel > details > summary").ClickAsync();
-        await page.GetByLabel("Heading of the column that tells").FillAsync("gift");
-        await page.GetByLabel("The groups").FillAsync("""[{ "name": "patrons", "from": 100, "heightFactor": 1.25 }]""");
+        await page.GetByLabel("The column that tells who is in which group").SelectOptionAsync("gift");
+        await page.GetByRole(AriaRole.Button, new() { Name = "add a group" }).ClickAsync();
+        await page.GetByLabel("What it is called").FillAsync("patrons");
+        await page.GetByLabel("from that and more").FillAsync("100");
+        await page.GetByLabel("Its letters as a multiple of the height").FillAsync("large");
+        await page.GetByRole(AriaRole.Button, new() { Name = "use these groups" }).ClickAsync();
+        await Expect(page.Locator(".panel [role=alert]")).ToContainTextAsync("heightFactor takes a number from 0.3 to 3");
+        await page.GetByLabel("Its letters as a multiple of the height").FillAsync("1.25");
         await page.GetByRole(AriaRole.Button, new() { Name = "use these groups" }).ClickAsync();
 
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "undo: the groups" })).ToBeVisibleAsync();
         using var job = System.Text.Json.JsonDocument.Parse(File.ReadAllText(folder["job.json"]));
         Assert.Equal("gift", job.RootElement.GetProperty("columns").GetProperty("group").GetString());
+        Assert.Equal(100, job.RootElement.GetProperty("groups")[0].GetProperty("from").GetDouble());
         Assert.Equal(1.25, job.RootElement.GetProperty("groups")[0].GetProperty("heightFactor").GetDouble());
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo: the groups" }).ClickAsync();
+        await Expect(page.GetByLabel("What it is called")).ToHaveCountAsync(0);
+        await Expect(page.GetByLabel("The column that tells who is in which group")).ToHaveValueAsync("");
     }
 
     [SkippableFact]

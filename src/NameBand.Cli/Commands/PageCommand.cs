@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Diagnostics;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
+using NameBand.Web.Machine;
 using NameBand.Web.Serving;
 using Spectre.Console.Cli;
 
@@ -31,7 +32,8 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
         page.Line($"The worktable is at {at.Url} on this computer only. Press Ctrl+C here to close it.");
         if (at.LendUrl is { } lent)
         {
-            page.Line($"Lent to your network: the view at the machine alone, at {lent}, with the code {at.LendCode}.");
+            page.Line($"Lent to your network: the view at the machine alone, at {lent}, with the code {at.LendCode}, good for one screen and {LendDesk.Holding.Minutes} minutes.");
+            page.Line("It is not encrypted: whoever else is on that network could read the names as they are shown. Lend it on a network of your own.");
         }
 
         if (!settings.NoBrowser)

@@ -20,6 +20,12 @@ internal static class HoursJson
                 WriteTotal(json, "handsOnMinutesAtSetPace", own.AtSetPace.HandsOnMinutes);
             }
 
+            if (report.Left is { } left)
+            {
+                json.WriteNumber("hoopingsLeft", left.Hoopings);
+                WriteTotal(json, "machineMinutesLeft", left.MachineMinutes);
+            }
+
             json.WriteNumber("bobbins", estimate.Bobbins);
             json.WriteStartArray("bobbinChanges");
             foreach (var change in estimate.BobbinChanges)

@@ -19,6 +19,7 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         page.Gap();
         page.Line($"{Words.Count(plan.NameCount, "name")} in {Words.Count(plan.Hoopings.Length, "hooping")}. In eight cases of ten the truth lies within the range in brackets.");
         PrintWork("At the machine", estimate.MachineMinutes, estimate.OwnPace?.AtSetPace.MachineMinutes, estimate.MachineWork);
+        PrintLeft(plan.Hoopings.Length);
         PrintWork("By hand", estimate.HandsOnMinutes, estimate.OwnPace?.AtSetPace.HandsOnMinutes, estimate.HandWork);
         PrintLearned();
         PrintWhy(estimate);
@@ -40,6 +41,14 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         }
 
         page.Facts([.. lines.Where(l => l.Amount > 0).Select(l => (l.Work, $"{Amount(l)}: {Range(l.Minutes)}", Tone.Plain))]);
+    }
+
+    private void PrintLeft(int hoopings)
+    {
+        if (report.Left is { } left && left.Hoopings < hoopings)
+        {
+            page.Line($"Still to sew: {Words.Count(left.Hoopings, "hooping")}, {Words.Duration(left.MachineMinutes)} at the machine. What stands above counts the whole job, what is sewn included.", 2);
+        }
     }
 
     private void PrintLearned()

@@ -8,7 +8,7 @@ namespace NameBand.Load;
 public static class LoadMeter
 {
     /// <summary>From this part of the cloth's limit a swatch is asked for; our assumption.</summary>
-    internal const double SwatchPart = 0.8;
+    public const double SwatchPart = 0.8;
 
     /// <summary>Parts smaller than this, such as a dot, are not judged by themselves.</summary>
     private const double LeastLetterMm2 = 2;

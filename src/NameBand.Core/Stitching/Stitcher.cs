@@ -46,6 +46,14 @@ public sealed class Stitcher
         return writer.ToPath();
     }
 
+    /// <summary>The stitches of one name standing on a curved strip. Origin: the middle of its width on the strip's centre line.</summary>
+    public NeedlePath SewName(PlacedName name, StripCurve curve)
+    {
+        var writer = new PathWriter(_settings.LongestUntrimmedMm);
+        AddName(name.Lettered, new Point(0, 0), writer, new LetterArc(curve.Frame(0), 0, name, _letterHeightMm));
+        return writer.ToPath();
+    }
+
     /// <summary>
     /// The whole path of one hooping: alignment marks, a stop to change the thread, the names from left to right,
     /// the end. Origin: left end of the first segment, on its strip's centre line.

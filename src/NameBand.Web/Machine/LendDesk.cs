@@ -4,30 +4,44 @@ using System.Text;
 namespace NameBand.Web.Machine;
 
 /// <summary>
-/// Lends the view at the machine to another screen: a code that is shown on the maker's own screen, good for one screen and
-/// a few tries, is exchanged for a token that only that screen has. Safe to use from several threads.
+/// Lends the view at the machine to another screen: a code that is shown on the maker's own screen, good for one screen, a
+/// few tries and a few minutes, is exchanged for a token that only that screen has. Safe to use from several threads.
 /// </summary>
-public sealed class LendDesk
+public sealed class LendDesk : IDisposable
 {
-    private const int MostTries = 5;
+    /// <summary>Wrong codes that one code bears: with eight digits a stranger guesses it once in twenty million times.</summary>
+    public const int MostTries = 5;
+
+    /// <summary>How long a code holds.</summary>
+    public static readonly TimeSpan Holding = TimeSpan.FromMinutes(10);
+
     private const int Digits = 8;
 
     private readonly Lock _lock = new();
     private readonly List<byte[]> _lent = [];
+    private readonly TimeProvider _time;
+    private readonly ITimer _end;
     private string? _code;
+    private DateTimeOffset _until;
     private int _tries;
+
+    public LendDesk(TimeProvider time)
+    {
+        _time = time;
+        _end = time.CreateTimer(_ => Changed?.Invoke(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+    }
 
     /// <summary>Where the lent view answers; null: it is not lent.</summary>
     public string? Url { get; internal set; }
 
-    /// <summary>The code that a further screen has to give, eight digits; null once it was used, or tried in vain too often.</summary>
+    /// <summary>The code that a further screen has to give, eight digits; null once it was used, tried in vain too often, or is too old.</summary>
     public string? Code
     {
         get
         {
             lock (_lock)
             {
-                return _code;
+                return HeldCode;
             }
         }
     }
@@ -44,7 +58,7 @@ public sealed class LendDesk
         }
     }
 
-    /// <summary>Told when a code was used up or tried in vain, from any thread.</summary>
+    /// <summary>Told when a code was used up, tried in vain or has become too old, from any thread.</summary>
     public event Action? Changed;
 
     public void MakeCode()
@@ -53,7 +67,10 @@ public sealed class LendDesk
         {
             _code = RandomNumberGenerator.GetString("0123456789", Digits);
             _tries = MostTries;
+            _until = _time.GetUtcNow() + Holding;
         }
+
+        _end.Change(Holding, Timeout.InfiniteTimeSpan);
 
         Changed?.Invoke();
     }
@@ -76,12 +93,12 @@ public sealed class LendDesk
         string? token = null;
         lock (_lock)
         {
-            if (_code is null)
+            if (HeldCode is not { } code)
             {
                 return null;
             }
 
-            if (CryptographicOperations.FixedTimeEquals(Hash(string.Concat(given.Where(char.IsAsciiDigit))), Hash(_code)))
+            if (CryptographicOperations.FixedTimeEquals(Hash(string.Concat(given.Where(char.IsAsciiDigit))), Hash(code)))
             {
                 token = Convert.ToHexString(RandomNumberGenerator.GetBytes(32));
                 _lent.Add(Hash(token));
@@ -116,6 +133,10 @@ public sealed class LendDesk
             return holds;
         }
     }
+
+    public void Dispose() => _end.Dispose();
+
+    private string? HeldCode => _time.GetUtcNow() < _until ? _code : null;
 
     private static byte[] Hash(string text) => SHA256.HashData(Encoding.UTF8.GetBytes(text));
 }

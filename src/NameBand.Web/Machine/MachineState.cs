@@ -28,13 +28,19 @@ internal static class MachineState
         json.WriteBoolean("inches", Serving.StripEndpoints.IsInInches(now));
         json.WriteString("title", now.Job?.Title ?? "");
         json.WriteBoolean("hasPaths", now.Plan?.HasNeedlePaths ?? false);
+        json.WriteBoolean("hooped", now.Laid?.IsHooped ?? true);
         json.WriteBoolean("made", !report.Hoopings.IsEmpty);
-        Problems(json, report.Problems);
+
+        // Where there are no needle paths nothing is logged, and before the files are made there is nothing to log of.
+        bool isLogged = now.Plan is { HasNeedlePaths: true } && !report.Hoopings.IsEmpty;
+        Problems(json, isLogged ? report.Problems : []);
         if (now.Laid is { } laid)
         {
             Cloth(json, laid);
             Left(json, now);
             Hoopings(json, now, laid, report);
+            KeyingState.Write(json, laid);
+            Following(json, laid);
         }
 
         json.WriteEndObject();
@@ -72,14 +78,37 @@ internal static class MachineState
         json.WriteEndArray();
     }
 
+    /// <summary>What is still to sew, or the whole where nothing is logged.</summary>
     private static void Left(Utf8JsonWriter json, TableSnapshot now)
     {
-        if (now.Estimate is { } estimate)
+        if (now.Figures is { } figures)
         {
-            var left = estimate.MachineMinutes;
+            var left = figures.Left?.MachineMinutes ?? figures.Estimate.MachineMinutes;
             json.WriteString("left", Duration.InWords(left.Likely));
             json.WriteString("leftRange", $"{Duration.InWords(left.Low)} to {Duration.InWords(left.High)}");
         }
+    }
+
+    /// <summary>How a template is followed; nothing where none is.</summary>
+    private static void Following(Utf8JsonWriter json, LaidJob laid)
+    {
+        if (laid.Job.Way != Way.Traced)
+        {
+            return;
+        }
+
+        var traced = laid.Job.Traced;
+        json.WriteStartArray("follow");
+        json.WriteStringValue(traced.AlongOutline ? "Follow the outline of each letter on the template." : "Follow the line in the middle of each stroke on the template.");
+        json.WriteStringValue(string.Create(
+            CultureInfo.InvariantCulture, $"{(traced.ByHand ? "Sewn by hand" : "Sewn free-motion")}, at some {traced.PaceMmPerMinute:0} mm of line a minute."));
+        if (traced.Mirrored)
+        {
+            json.WriteStringValue("The template is printed as in a mirror: it lies on the wrong side.");
+        }
+
+        json.WriteStringValue("Tick each name off on the template as it is done.");
+        json.WriteEndArray();
     }
 
     private static void Hoopings(Utf8JsonWriter json, TableSnapshot now, LaidJob laid, SewingReport report)

@@ -22,6 +22,7 @@ internal static class LendPages
               <p><label for="code">The code that is shown at the worktable, under “at the machine”</label></p>
               <p><input id="code" name="code" inputmode="numeric" autocomplete="off" required maxlength="20" /> <button type="submit">Open</button></p>
               </form>
+              <p>This page is not encrypted: whoever else is on this network could read the names that are shown here.</p>
               </main>
               """
             : $"""

@@ -32,6 +32,7 @@ internal static class LendServer
         ["machine.js"] = "text/javascript",
         ["machine-begin.js"] = "text/javascript",
         ["machine-saying.js"] = "text/javascript",
+        ["machine-keying.js"] = "text/javascript",
         ["strip/hoop.js"] = "text/javascript",
         ["strip/data.js"] = "text/javascript",
         ["strip/thread.js"] = "text/javascript",

@@ -6,11 +6,23 @@ using NameBand.Web.Table;
 
 namespace NameBand.Web.Serving;
 
-/// <summary>The files of the job's out folder that a browser can show: only those that are listed there, and no other path.</summary>
+/// <summary>A file that NameBand made and a browser can show.</summary>
+/// <param name="Path">In the job's folder, with forward slashes.</param>
+internal sealed record OutFile(string Path)
+{
+    public string Name => Path.Split('/')[^1];
+
+    public string Address => "made/" + string.Join('/', Path.Split('/').Select(Uri.EscapeDataString));
+}
+
+/// <summary>The made files that a browser can show: only those that are listed there, and no other path.</summary>
 internal static class OutFiles
 {
     private static readonly (string Folder, string Heading)[] Folders =
-        [("sheets", "Sheets to print"), ("", "The whole job"), ("proofs", "Proofs at true scale")];
+    [
+        ("out/sheets", "Sheets to print"), ("out", "The whole job"), ("out/proofs", "Proofs at true scale"),
+        ("out/thanks", "Pictures to send"), ("out/playback", "Moving pictures"), ("swatch", "The swatch"), ("swatch/proofs", "Proofs of the swatch"),
+    ];
 
     private static readonly ImmutableDictionary<string, string> Kinds = ImmutableDictionary.CreateRange(StringComparer.Ordinal,
     [
@@ -19,22 +31,20 @@ internal static class OutFiles
     ]);
 
     /// <summary>What there is to open, heading by heading.</summary>
-    public static IEnumerable<(string Heading, ImmutableArray<string> Files)> Of(string jobFolder) =>
+    public static IEnumerable<(string Heading, ImmutableArray<OutFile> Files)> Of(string jobFolder) =>
         Folders.Select(f => (f.Heading, In(jobFolder, f.Folder))).Where(f => !f.Item2.IsEmpty);
 
-    public static string Address(string file) => "out/" + string.Join('/', file.Split('/').Select(Uri.EscapeDataString));
-
-    public static void Map(IEndpointRouteBuilder app) => app.MapGet("/out/{**file}", (string file, Worktable table) =>
-        Of(table.Folder).Any(f => f.Files.Contains(file, StringComparer.Ordinal))
-            ? Results.File(Path.Combine(table.Folder, "out", file), Kinds[Path.GetExtension(file)])
+    public static void Map(IEndpointRouteBuilder app) => app.MapGet("/made/{**file}", (string file, Worktable table) =>
+        Of(table.Folder).Any(f => f.Files.Any(made => made.Path == file))
+            ? Results.File(Path.Combine(table.Folder, file), Kinds[Path.GetExtension(file)])
             : Results.NotFound());
 
-    private static ImmutableArray<string> In(string jobFolder, string folder)
+    private static ImmutableArray<OutFile> In(string jobFolder, string folder)
     {
-        var there = new DirectoryInfo(Path.Combine(jobFolder, "out", folder));
-        return there.Exists && there.LinkTarget is null
+        var there = new DirectoryInfo(Path.Combine(jobFolder, folder));
+        return there.Exists && there.LinkTarget is null && (!folder.Contains('/') || there.Parent!.LinkTarget is null)
             ? [.. there.EnumerateFiles().Where(f => f.LinkTarget is null && Kinds.ContainsKey(f.Extension))
-                .Select(f => folder.Length == 0 ? f.Name : $"{folder}/{f.Name}").Order(StringComparer.Ordinal)]
+                .OrderBy(f => f.Extension == ".pdf" ? 0 : 1).ThenBy(f => f.Name, StringComparer.Ordinal).Select(f => new OutFile($"{folder}/{f.Name}"))]
             : [];
     }
 }

@@ -56,6 +56,7 @@ public static class PageServer
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddSingleton(_ => new Worktable(options.JobFolder));
         services.AddSingleton<PrintRun>();
+        services.AddSingleton(TimeProvider.System);
         services.AddSingleton<LendDesk>();
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));

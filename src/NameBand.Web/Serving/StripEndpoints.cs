@@ -28,15 +28,15 @@ internal static partial class StripEndpoints
             Json(json => StripMap.Write(json, layout, laid, IsInInches(now), shelf))));
         app.MapGet("/strip/{layout:long}/shapes", (long layout, string names, Worktable table) => Of(table, layout, (_, laid) =>
         {
-            ImmutableArray<PlacedName> all = [.. StripMap.NamesOf(laid.Plan)];
+            ImmutableArray<PlacedName> all = [.. StripMap.SewnOn(laid.Plan).Select(s => s.Name)];
             return Json(json => Shapes.WriteNames(json, Numbers(names).Where(n => n < all.Length).Select(n => all[n]), shelf));
         }));
         app.MapGet("/strip/pieces", (string numbers) => Json(json => Shapes.WritePieces(
             json, Numbers(numbers).Select(n => (n, shelf.Piece(n))).Where(p => p.Item2 is not null).Select(p => (p.n, p.Item2!)))));
         app.MapGet("/strip/{layout:long}/thread/{name:int}", (long layout, int name, Worktable table) => Of(table, layout, (_, laid) =>
-            laid.Plan.HasNeedlePaths && StripMap.NamesOf(laid.Plan).ElementAtOrDefault(name) is { } placed
-                ? Bytes(StitchBytes.Of(laid.SewName(placed.Lettered)))
-                : Results.NotFound()));
+            At(laid, name) is { } at ? Bytes(StitchBytes.Of(laid.SewName(at.Round, at.Name))) : Results.NotFound()));
+        app.MapGet("/strip/{layout:long}/load/{name:int}", (long layout, int name, Worktable table) => Of(table, layout, (_, laid) =>
+            At(laid, name) is { } at ? Json(json => LoadCells.Write(json, laid.LoadOf(at.Round, at.Name), laid.Fabric)) : Results.NotFound()));
         app.MapGet("/strip/{layout:long}/figures", (long layout, Worktable table) => Of(table, layout, (now, _) =>
             now.Figures is { } figures ? Json(json => WriteFigures(json, figures)) : Results.NoContent()));
         MapHoopings(app);
@@ -63,6 +63,10 @@ internal static partial class StripEndpoints
     }
 
     private static IResult Bytes(byte[] bytes) => Results.Bytes(bytes, "application/octet-stream");
+
+    /// <summary>What is sewn there; null where there is none, or no stitches.</summary>
+    private static StripMap.OnRound? At(LaidJob laid, int index) =>
+        laid.Plan.HasNeedlePaths ? StripMap.SewnOn(laid.Plan).ElementAtOrDefault(index) : null;
 
     private static Hooping? Hooping(LaidJob laid, int number) => laid.Plan.Hoopings.FirstOrDefault(h => h.Number == number);
 

@@ -23,10 +23,10 @@ internal static class StripMap
         Number(json, "zone", strip.SewingZoneMm);
         Number(json, "markY", plan.MarkYMm);
         Number(json, "thread", laid.Fabric.Thread.DiameterMm);
-        Number(json, "bears", laid.Fabric.MostPenetrationsPerMm2);
         json.WriteBoolean("closed", plan.Hem.Closed);
         json.WriteBoolean("counterClockwise", plan.Hem.Runs == Garment.RunDirection.CounterClockwise);
         json.WriteBoolean("hasPaths", plan.HasNeedlePaths);
+        json.WriteBoolean("hooped", laid.IsHooped);
         json.WriteBoolean("inches", inInches);
         Rounds(json, plan);
         Names(json, plan, shelf);
@@ -34,8 +34,11 @@ internal static class StripMap
         json.WriteEndObject();
     }
 
-    /// <summary>The names in the order of the map: by round, then along it. Indices of the map count these.</summary>
-    public static IEnumerable<PlacedName> NamesOf(StripPlan plan) => plan.Rounds.SelectMany(r => r.Names);
+    /// <summary>Something sewn on a round.</summary>
+    public sealed record OnRound(Round Round, PlacedName Name);
+
+    /// <summary>Names and motifs in the order of the map: by round, then along it. Indices of the map count these.</summary>
+    public static IEnumerable<OnRound> SewnOn(StripPlan plan) => plan.Rounds.SelectMany(r => r.NamesAndMotifs.Select(n => new OnRound(r, n)));
 
     private static void Rounds(Utf8JsonWriter json, StripPlan plan)
     {
@@ -46,6 +49,15 @@ internal static class StripMap
             json.WriteNumber("number", round.Number);
             Number(json, "length", round.LengthMm);
             Number(json, "hem", round.HemMm);
+            if (StripCurve.Of(plan.Hem, round.Number) is { } curve)
+            {
+                json.WriteStartObject("curve");
+                Number(json, "radius", curve.RadiusMm);
+                Number(json, "centre", curve.CentreRadiusMm);
+                json.WriteBoolean("above", curve.CentreIsAbove);
+                json.WriteEndObject();
+            }
+
             json.WriteStartArray("joins");
             foreach (var piece in plan.Cloths.SelectMany(c => c.Pieces).Where(p => p.Round == round.Number && p.StartMm > 0.01))
             {
@@ -96,7 +108,8 @@ internal static class StripMap
         {
             foreach (var segment in plan.Rounds[round].Segments)
             {
-                foreach (var name in segment.Names)
+                var motifs = segment.Motifs.ToHashSet();
+                foreach (var name in segment.NamesAndMotifs)
                 {
                     json.WriteStartArray();
                     json.WriteStringValue(name.Lettered.Name.Text);
@@ -111,6 +124,7 @@ internal static class StripMap
                     json.WriteNumberValue(hoopings.GetValueOrDefault(segment.Number));
                     json.WriteNumberValue(shelf.NumberOf(name.Lettered));
                     json.WriteNumberValue(name.IsGone ? 1 : 0);
+                    json.WriteStringValue(motifs.Contains(name) ? "motif" : name.IsHeading ? "heading" : "name");
                     json.WriteEndArray();
                 }
             }
@@ -137,8 +151,9 @@ internal static class StripMap
                 json.WriteNumberValue(rounds[hooped.Round.Number]);
                 Number(json, segment.StartMm);
                 Number(json, segment.LengthMm);
-                Number(json, segment.LeftMarkMm);
-                Number(json, segment.RightMarkMm);
+                var (left, right) = laid.Plan.MarksAlongMm(hooped);
+                Number(json, left);
+                Number(json, right);
                 json.WriteEndArray();
             }
 

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 
 namespace NameBand.Web.Table;
 
 /// <summary>What each key means, in the words of docs/job-file.md, which travels with the program.</summary>
-internal static class KeyMeanings
+internal static partial class KeyMeanings
 {
     private static readonly ImmutableDictionary<string, string> Meanings = Read();
 
@@ -26,7 +27,13 @@ internal static class KeyMeanings
         return found.ToImmutable();
     }
 
-    /// <summary>Without the marks of the page it stands on: links, code.</summary>
+    /// <summary>Without the marks of the page it stands on, and without where to read on: pages that a browser has not got.</summary>
     private static string Plain(string text) =>
-        System.Text.RegularExpressions.Regex.Replace(text, @"\[([^\]]*)\]\([^)]*\)", "$1").Replace("`", "", StringComparison.Ordinal).Replace("\\|", "|", StringComparison.Ordinal);
+        Link().Replace(ReadOn().Replace(text, ""), "$1").Replace("`", "", StringComparison.Ordinal).Replace("\\|", "|", StringComparison.Ordinal);
+
+    [GeneratedRegex(@"\[([^\]]*)\]\([^)]*\)")]
+    private static partial Regex Link();
+
+    [GeneratedRegex(@" See \[[^\]]*\]\([^)]*\)\.| \(\[[^\]]*\]\([^)]*\)\)")]
+    private static partial Regex ReadOn();
 }

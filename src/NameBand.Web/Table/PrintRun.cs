@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Job;
 
 namespace NameBand.Web.Table;
 
-/// <summary>Making the job's files, as the command does; one at a time for all tabs, and it can be stopped.</summary>
+/// <summary>Making the job's files, as the commands do; one at a time for all tabs, and it can be stopped.</summary>
 public sealed class PrintRun(Worktable table)
 {
     private readonly Lock _lock = new();
@@ -21,7 +20,23 @@ public sealed class PrintRun(Worktable table)
     /// <summary>What the last run says a person has to do.</summary>
     public ImmutableArray<Problem> Problems { get; private set; } = [];
 
-    public void Start(Way way)
+    /// <summary>Makes the whole job with its sheets.</summary>
+    public void Start(PrintWishes wishes) => Start("making the sheets", (progress, cancel) =>
+    {
+        var report = Bander.Print(table.Folder, wishes: wishes, progress: progress, cancel: cancel);
+        return (report.Status, report.Problems, "Done: the sheets are below.");
+    });
+
+    /// <summary>Makes the swatch that is sewn first.</summary>
+    public void StartSwatch() => Start("making the swatch", (progress, cancel) =>
+    {
+        var report = Bander.Swatch(table.Folder, progress: progress, cancel: cancel);
+        return (report.Status, report.Problems, "Done: the swatch is below.");
+    });
+
+    public void Stop() => _stop?.Cancel();
+
+    private void Start(string what, Func<IProgress<Progress>, CancellationToken, (ExitStatus, ImmutableArray<Problem>, string)> make)
     {
         lock (_lock)
         {
@@ -33,24 +48,20 @@ public sealed class PrintRun(Worktable table)
             _stop = new CancellationTokenSource();
         }
 
-        Tell("making the sheets", []);
-        _ = Task.Run(() => Run(way, _stop.Token));
+        Tell(what, []);
+        _ = Task.Run(() => Run(make, _stop.Token));
     }
 
-    public void Stop() => _stop?.Cancel();
-
-    private void Run(Way way, CancellationToken cancel)
+    private void Run(Func<IProgress<Progress>, CancellationToken, (ExitStatus, ImmutableArray<Problem>, string)> make, CancellationToken cancel)
     {
         string said;
         ImmutableArray<Problem> problems = [];
         try
         {
             var progress = new Throttled(p => Tell(p.Of > 0 ? $"{p.What}: {p.Done} of {p.Of}" : p.What, []));
-            var report = way == Way.NeedlePath
-                ? Bander.Print(table.Folder, progress: progress, cancel: cancel)
-                : Bander.Make(table.Folder, progress: progress, cancel: cancel);
-            problems = [.. report.Problems.Where(p => p.Severity != Severity.Note).OrderByDescending(p => p.Severity).Take(20)];
-            said = report.Status == ExitStatus.CannotUse ? "Nothing was made." : "Done: the sheets are below.";
+            var (status, found, done) = make(progress, cancel);
+            problems = [.. found.Where(p => p.Severity != Severity.Note).OrderByDescending(p => p.Severity).Take(20)];
+            said = status == ExitStatus.CannotUse ? "Nothing was made." : done;
         }
         catch (OperationCanceledException)
         {

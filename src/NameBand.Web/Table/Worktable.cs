@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Names;
 
 namespace NameBand.Web.Table;
 
@@ -37,6 +38,10 @@ public sealed class Worktable : IDisposable
 
     /// <summary>Faces that can be chosen.</summary>
     public ImmutableArray<string> FaceNames => Bench.FaceNames;
+
+    /// <summary>Headings of the columns of the job's lists, as they stand in them.</summary>
+    public ImmutableArray<string> HeadingsOf(BandJob? job) =>
+        [.. (job?.Lists ?? []).Select(l => ListPreview.Read(Folder, l).Value).OfType<ListPreview>().SelectMany(p => p.Header).Where(h => h.Length > 0).Distinct()];
 
     internal Bench Bench { get; }
 

@@ -2,15 +2,16 @@
 
 import { lengthInWords } from './strip/colours.js';
 import { HoopPicture, fetchHooping } from './strip/hoop.js';
+import { Keying } from './machine-keying.js';
 import { Saying } from './machine-saying.js';
 
 const lookEveryMs = 1500;
 
-const cautions = [
+const cautions = hooped => [
   'Your machine’s manual, local rules and people trained for it come before anything here.',
-  'Keep fingers, hair, sleeves and cords away from the needle and everything that moves. The hoop moves by itself, and farther than the needle.',
+  `Keep fingers, hair, sleeves and cords away from the needle and everything that moves. ${hooped ? 'The hoop moves by itself, and farther than the needle.' : 'Guide the cloth beside the foot, never before the needle.'}`,
   'Switch the machine off to change a needle, to thread it, or to clear a jam.',
-  'Before each start see that the hoop can travel its whole field without hitting anything. Start slowly.',
+  hooped ? 'Before each start see that the hoop can travel its whole field without hitting anything. Start slowly.' : 'Start slowly.',
   'A needle can break: wear glasses, and count the pieces before you go on. Stay with a machine that runs.',
 ];
 
@@ -57,27 +58,29 @@ class Machine {
     this.back = el('button', '‹ back', { type: 'button', data: 'back' });
     this.next = el('button', 'next ›', { type: 'button', data: 'next' });
     this.go = el('select', null, { data: 'go' });
-    this.go.setAttribute('aria-label', 'Go to hooping');
-    this.back.addEventListener('click', () => this.#show(this.at - 1));
-    this.next.addEventListener('click', () => this.#show(this.at + 1));
+    this.go.setAttribute('aria-label', 'Go to');
+    this.back.addEventListener('click', () => this.#show(this.place - 1));
+    this.next.addEventListener('click', () => this.#show(this.place + 1));
     this.go.addEventListener('change', () => this.#show(Number(this.go.value)));
     const way = el('nav', null, { className: 'machine-way' });
-    way.setAttribute('aria-label', 'Hoopings');
+    way.setAttribute('aria-label', 'One after the other');
     way.append(this.back, this.go, this.next);
     this.marks = part('div', 'marks');
     this.watch = part('ul', 'watch');
     this.thread = part('dl', 'thread');
-    const care = el('ul', null, { className: 'cautions' });
-    care.append(...cautions.map(c => el('li', c)));
+    this.follow = part('ul', 'follow');
+    this.care = el('ul', null, { className: 'cautions' });
     const column = (title, ...more) => {
       const section = el('section');
       section.append(el('h3', title), ...more);
       return section;
     };
+    this.columns = { marks: column('Marks', this.marks), follow: column('How it is sewn', this.follow), watch: column('Watch for', this.watch) };
     const columns = el('div', null, { className: 'machine-columns' });
-    columns.append(column('Marks', this.marks), column('Thread and cloth', this.thread), column('Watch for', this.watch), column('Take care', care));
+    columns.append(this.columns.marks, this.columns.follow, column('Thread and cloth', this.thread), this.columns.watch, column('Take care', this.care));
+    this.keying = new Keying();
     this.body = el('div');
-    this.body.append(this.names, this.canvas, way, this.sayBox, columns);
+    this.body.append(this.names, this.canvas, this.keying.box, way, this.sayBox, columns);
     const top = el('div', null, { className: 'machine-top' });
     top.append(this.head, this.left);
     this.root.replaceChildren(...(this.isLent ? [el('h1', 'At the machine')] : []), top, this.problems, this.body);
@@ -118,17 +121,29 @@ class Machine {
     this.picture.inches = state.inches;
     const hoopings = state.hoopings ?? [];
     this.body.hidden = hoopings.length === 0;
-    this.go.replaceChildren(...hoopings.map((h, i) => new Option(`hooping ${h.number}${h.sewn ? ' ✓ sewn' : h.again ? ' again' : ''}`, String(i))));
+    this.keying.take(state.keys);
+    const sewnIn = state.hooped ? 'hooping' : 'run';
+    this.go.replaceChildren(...(state.keys ? this.keying.options()
+      : hoopings.map((h, i) => new Option(`${sewnIn} ${h.number}${h.sewn ? ' ✓ sewn' : h.again ? ' again' : ''}`, String(i)))));
+    this.care.replaceChildren(...cautions(state.hooped).map(c => el('li', c)));
     const same = hoopings.findIndex(h => h.number === number);
     const toSew = hoopings.findIndex(h => !h.sewn);
     this.at = first || same < 0 ? Math.max(0, toSew) : same;
     this.#write();
   }
 
+  /** What is gone through one after the other: pieces that are keyed in, or hoopings. */
+  get count() { return this.state?.keys?.length ?? this.state?.hoopings?.length ?? 0; }
+  get place() { return this.state?.keys ? this.keying.at : this.at; }
+
   #show(at) {
-    const count = this.state?.hoopings?.length ?? 0;
-    if (at < 0 || at >= count) return;
-    this.at = at;
+    if (at < 0 || at >= this.count) return;
+    if (this.state.keys) {
+      this.keying.at = at;
+      this.at = Math.max(0, this.state.hoopings.findIndex(h => h.number === this.keying.key.run));
+    } else {
+      this.at = at;
+    }
     this.saying.reset();
     this.#write();
     this.head.focus();
@@ -142,14 +157,21 @@ class Machine {
       this.left.textContent = '';
       return;
     }
-    this.head.textContent = `Hooping ${hooping.number} of ${state.hoopings.length}${hooping.sewn ? ': sewn ✓' : hooping.again ? ': to be sewn again' : ''}`;
-    const open = state.hoopings.filter(h => !h.sewn).length;
-    this.left.textContent = open === 0 ? 'All hoopings are sewn.'
-      : `${open} still to sew: ${state.left ? `about ${state.left} at the machine (${state.leftRange})` : 'counting'}`;
-    this.go.value = String(this.at);
-    this.back.disabled = this.at === 0;
-    this.next.disabled = this.at === state.hoopings.length - 1;
+    const sewnIn = state.hooped ? 'Hooping' : 'Run';
+    this.head.textContent = state.keys ? this.keying.heading
+      : `${sewnIn} ${hooping.number} of ${state.hoopings.length}${hooping.sewn ? ': sewn ✓' : hooping.again ? ': to be sewn again' : ''}`;
+    this.left.textContent = this.#leftInWords();
+    this.go.value = String(this.place);
+    this.back.disabled = this.place === 0;
+    this.next.disabled = this.place === this.count - 1;
+    this.columns.marks.hidden = !state.hooped;
+    this.columns.watch.hidden = !state.hooped;
+    const how = state.rules ?? state.follow ?? [];
+    this.columns.follow.hidden = how.length === 0;
+    this.follow.replaceChildren(...how.map(f => el('li', f)));
+    this.names.hidden = Boolean(state.keys);
     this.#names(hooping);
+    this.keying.write();
     this.#marks(hooping);
     this.#thread(hooping);
     this.watch.replaceChildren(...(hooping.watch.length > 0 ? hooping.watch : [state.left ? 'Nothing out of the common.' : 'counting']).map(w => el('li', w)));
@@ -157,13 +179,21 @@ class Machine {
     this.#picture(hooping);
   }
 
+  #leftInWords() {
+    const { state } = this;
+    const time = state.left ? `about ${state.left} at the machine (${state.leftRange})` : 'counting';
+    if (!state.hasPaths) return `In all ${time}.`;
+    const open = state.hoopings.filter(h => !h.sewn).length;
+    return open === 0 ? 'All hoopings are sewn.' : `${open} still to sew: ${time}; hooping and clipping come on top.`;
+  }
+
   #problems() {
     const { state } = this;
     const lines = (state?.problems ?? []).map(p => el('p', p, { className: 'machine-problem' }));
     if (this.made === 'other') lines.push(el('p', 'The needle path in the out folder is not the one shown here: the plan has changed since. Make the files anew before you sew.', { className: 'machine-problem' }));
-    if (state && !state.made && state.hasPaths && !this.isLent) {
-      const p = el('p', '', { className: 'machine-problem' });
-      p.append('The files are made under ', el('a', 'print', { href: '/print' }), '.');
+    if (state?.hoopings && !state.made && state.hasPaths) {
+      const p = el('p', 'The files to sew from are not made yet. ', { className: 'machine-problem' });
+      p.append(...(this.isLent ? ['They are made at the worktable, under “print”.'] : ['Make them under ', el('a', 'print', { href: '/print' }), '; then what is sewn can be marked here.']));
       lines.push(p);
     }
     this.problems.replaceChildren(...lines);
@@ -195,11 +225,13 @@ class Machine {
 
   #thread(hooping) {
     const { state } = this;
+    const minutes = hooping.minutes > 0 ? `${Math.max(1, Math.round(hooping.minutes))} min` : '';
+    const takes = !state.left ? 'counting' : state.hasPaths ? `${hooping.stitches} stitches, ${minutes}` : minutes;
     const facts = [
-      ['first', 'thread in the cloth’s colour, for the marks'], ['then', state.thread], ['needle', state.needle], ['cloth', `${state.fabric}, ${state.backing}`],
-      ['letters', `${state.height}, ${state.face}`],
-      ['this hooping', hooping.minutes ? `${hooping.stitches} stitches, ${Math.max(1, Math.round(hooping.minutes))} min` : 'counting'],
-    ];
+      ['marks', state.hasPaths ? 'thread in the cloth’s colour' : ''], [state.hasPaths ? 'names' : 'thread', state.thread], ['needle', state.needle],
+      ['cloth', `${state.fabric}, ${state.backing}`], ['letters', state.keys ? `${state.height}, the machine’s own` : `${state.height}, ${state.face}`],
+      [state.hooped ? 'this hooping' : 'this run', takes],
+    ].filter(([, how]) => how);
     this.thread.replaceChildren(...facts.map(([what, how]) => {
       const pair = el('div');
       pair.append(el('dt', what), el('dd', how));

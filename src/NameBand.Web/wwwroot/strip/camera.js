@@ -7,6 +7,10 @@ const leastClothPx = 18;
 const marginPx = 24;
 export const closestPxPerMm = 90;
 
+// A curved strip hangs as it is cut as long as not too much of it is seen; from farther off it is drawn straight.
+const fullBendRad = 0.5;
+const noBendRad = 1;
+
 export class Camera {
   constructor() {
     this.width = 800;
@@ -32,7 +36,7 @@ export class Camera {
   get widest() { return this.longest + 2 * marginPx / this.scale; }
   get leastScale() { return (this.width - 2 * marginPx) / this.longest; }
   get clothPx() { return Math.max(leastClothPx, this.map.cut * this.scale); }
-  get lanePx() { return this.clothPx + belowPx + betweenPx; }
+  get lanePx() { return this.clothPx + belowPx + betweenPx + this.sagPx; }
   get right() { return this.left + this.width / this.scale; }
 
   /** Pixels for a mm across the strip: at a far look the strip is drawn wider than it is, so that it can be seen. */
@@ -40,12 +44,59 @@ export class Camera {
 
   x(mm) { return (mm - this.left) * this.scale; }
   mm(px) { return this.left + px / this.scale; }
+  get middle() { return this.mm(this.width / 2); }
 
+  /** Height of a lane's centre line at the middle of the table. */
   centre(lane) {
     const all = this.rounds.length * this.lanePx;
     const room = this.height - tapePx;
     const top = tapePx + (all < room ? (room - all) / 2 : -this.up);
-    return top + betweenPx / 2 + lane * this.lanePx + this.clothPx / 2;
+    const hangs = this.arc(lane)?.sign > 0 ? this.sagPx : 0;
+    return top + betweenPx / 2 + lane * this.lanePx + this.clothPx / 2 + hangs;
+  }
+
+  /** The arc of a lane's strip about the middle of the table; null where it is drawn straight. */
+  arc(lane) {
+    const curve = this.map.rounds[this.rounds[lane]]?.curve;
+    if (!curve) return null;
+    const half = this.width / 2 / this.scale / curve.radius;
+    const bend = Math.min(1, Math.max(0, (noBendRad - half) / (noBendRad - fullBendRad)));
+    if (bend < 0.02) return null;
+    const radius = curve.radius / bend;
+    return { radius, centre: radius - (curve.radius - curve.centre), sign: curve.above ? 1 : -1 };
+  }
+
+  /** How far the strips on the table rise or hang from its middle to its sides. */
+  get sagPx() {
+    let sag = 0;
+    for (let lane = 0; lane < this.rounds.length; lane++) {
+      const arc = this.arc(lane);
+      if (arc) sag = Math.max(sag, arc.radius * (1 - Math.cos(this.width / 2 / this.scale / arc.radius)) * this.scale);
+    }
+    return sag;
+  }
+
+  /** A place on a strip, along it and above its centre line in mm, on the canvas; and the angle at which it stands there. */
+  at(lane, along, above = 0) {
+    const arc = this.arc(lane), y = this.centre(lane);
+    if (!arc) return [this.x(along), y - above * this.across, 0];
+    const angle = (along - this.middle) / arc.radius;
+    const radius = arc.centre - arc.sign * above * this.across / this.scale;
+    return [this.width / 2 + radius * Math.sin(angle) * this.scale, y - arc.sign * (arc.centre - radius * Math.cos(angle)) * this.scale, -arc.sign * angle];
+  }
+
+  /** The reverse: where on a lane's strip a place on the canvas lies. */
+  on(lane, px, py) {
+    const arc = this.arc(lane), down = this.centre(lane) - py;
+    if (!arc) return { along: this.mm(px), above: down / this.across };
+    const x = (px - this.width / 2) / this.scale, y = arc.centre - arc.sign * down / this.scale;
+    return { along: this.middle + Math.atan2(x, y) * arc.radius, above: arc.sign * (arc.centre - Math.hypot(x, y)) * this.scale / this.across };
+  }
+
+  /** Where on the tape, which lies straight, a place of the strips is read. */
+  onTape(mm) {
+    const arc = this.arc(0);
+    return arc ? this.width / 2 + arc.radius * Math.sin((mm - this.middle) / arc.radius) * this.scale : this.x(mm);
   }
 
   clamp() {
@@ -56,13 +107,14 @@ export class Camera {
     this.up = over > 0 ? Math.min(Math.max(this.up, 0), over) : 0;
   }
 
-  /** The lane nearest to a height on the canvas, and how far from its centre line, in mm. */
-  laneAt(py) {
-    let best = 0;
-    for (let i = 1; i < this.rounds.length; i++) {
-      if (Math.abs(this.centre(i) - py) < Math.abs(this.centre(best) - py)) best = i;
+  /** The lane whose strip is nearest to a place on the canvas, where on it the place lies, and how far below its centre line, in mm. */
+  laneAt(py, px = this.width / 2) {
+    let best = null;
+    for (let lane = 0; lane < this.rounds.length; lane++) {
+      const { along, above } = this.on(lane, px, py);
+      if (!best || Math.abs(above) < Math.abs(best.off)) best = { lane, along, off: -above };
     }
-    return { lane: best, off: (py - this.centre(best)) / this.across };
+    return best;
   }
 
   /** Zooms about a place on the canvas, which stays where it is. */

@@ -11,6 +11,7 @@ export class Data {
     this.pieces = new Map();   // number → Path2D at a letter height of 1 mm
     this.shapes = new Map();   // number → [piece, x, y, …]
     this.threads = new Map();  // index of the name → stitches; of this layout alone
+    this.loads = new Map();    // index of the name → what they do to the cloth; of this layout alone
     this.minutes = null;       // null: still being counted
     this.asked = new Set();
     this.waiting = [];
@@ -25,13 +26,15 @@ export class Data {
     this.map = map;
     this.minutes = null;
     this.threads.clear();
+    this.loads.clear();
     this.asked.clear();
     this.waiting = [];
-    this.names = map.names.map((n, index) => ({
+    const sewn = map.names.map((n, index) => ({
       index, text: n[0], round: n[1], start: n[2], width: n[3], base: n[4], ink: n[5], order: n[6],
-      list: n[7], line: n[8], hooping: n[9], shape: n[10], gone: n[11] === 1,
+      list: n[7], line: n[8], hooping: n[9], shape: n[10], gone: n[11] === 1, kind: n[12],
     }));
-    this.byRound = map.rounds.map((_, i) => this.names.filter(n => n.round === i));
+    this.names = sewn.filter(n => n.kind !== 'motif');
+    this.byRound = map.rounds.map((_, i) => sewn.filter(n => n.round === i));
     return true;
   }
 
@@ -47,7 +50,7 @@ export class Data {
     return this.names.find(n => n.list === list && n.line === line) ?? null;
   }
 
-  /** The names of a round that reach into [from, to], by halving: names stand in order. */
+  /** What is sewn on a round within [from, to], by halving: names, and motifs between them, stand in order. */
   within(round, from, to) {
     const names = this.byRound[round];
     let low = 0, high = names.length;
@@ -83,6 +86,21 @@ export class Data {
     this.#nextThread();
   }
 
+  wantLoads(names) {
+    for (const name of names) {
+      if (this.loads.has(name.index) || this.asked.has('l' + name.index)) continue;
+      this.asked.add('l' + name.index);
+      this.#fetchLoad(name, this.map.layout);
+    }
+  }
+
+  async #fetchLoad(name, layout) {
+    const answer = await fetch(`strip/${layout}/load/${name.index}`);
+    if (answer.status !== 200 || this.map.layout !== layout) return;
+    this.loads.set(name.index, await answer.json());
+    this.changed();
+  }
+
   async #fetchShapes(names, layout) {
     const answer = await fetch(`strip/${layout}/shapes?names=${names.map(n => n.index).join(',')}`);
     if (answer.status !== 200) return;
@@ -105,13 +123,17 @@ export class Data {
     if (!answer.ok) return;
     for (const [number, rings] of Object.entries(await answer.json())) {
       const path = new Path2D();
+      let left = Infinity, right = -Infinity;
       for (const ring of rings) {
         for (let i = 0; i < ring.length; i += 2) {
+          left = Math.min(left, ring[i] / unitsPerMm);
+          right = Math.max(right, ring[i] / unitsPerMm);
           if (i === 0) path.moveTo(ring[0] / unitsPerMm, ring[1] / unitsPerMm);
           else path.lineTo(ring[i] / unitsPerMm, ring[i + 1] / unitsPerMm);
         }
         path.closePath();
       }
+      path.middle = left < right ? (left + right) / 2 : 0;
       this.pieces.set(Number(number), path);
     }
     this.changed();
@@ -153,12 +175,15 @@ export function stitchesOf(buffer) {
   return { count, at: new Float32Array(buffer.slice(4, 4 + 8 * count)), kind: bytes.map(b => b & 15), action: bytes.map(b => b >> 4) };
 }
 
-export function shapeInto(g, data, name) {
+/** A name's letters, each at its place; where `stand` is given it turns each about the middle of its own ink, as on a curved strip. */
+export function shapeInto(g, data, name, stand) {
   const shape = data.shapes.get(name.shape);
   for (let i = 0; i < shape.length; i += 3) {
     const x = shape[i + 1] / unitsPerMm, y = shape[i + 2] / unitsPerMm;
-    g.translate(x, y);
-    g.fill(data.pieces.get(shape[i]));
-    g.translate(-x, -y);
+    const piece = data.pieces.get(shape[i]);
+    g.save();
+    if (stand) stand(g, x, y, piece.middle); else g.translate(x, y);
+    g.fill(piece);
+    g.restore();
   }
 }

@@ -36,7 +36,7 @@ export function tape(g, camera, c, inches) {
     const half = Math.abs(2 * at - Math.round(2 * at)) < 1e-6;
     const isNumber = whole && Math.round(at) % number === 0;
     const tall = isNumber ? 20 : whole ? 14 : half ? 10 : 6;
-    const x = Math.round(camera.x(at * unit));
+    const x = Math.round(camera.onTape(at * unit));
     g.fillRect(x, 0, 1, tall);
     if (isNumber) g.fillText(String(Math.round(at)), x + 4, tapePx - 10);
   }
@@ -49,124 +49,170 @@ export function tape(g, camera, c, inches) {
 }
 
 export function cloth(g, camera, map, lane, round, c) {
-  const y = camera.centre(lane), a = camera.across;
-  const left = Math.max(-2, camera.x(0)), right = Math.min(camera.width + 2, camera.x(map.rounds[round].length));
-  const half = map.cut / 2 * a, finished = map.finished / 2 * a;
+  const left = Math.max(camera.mm(-2 - camera.sagPx), 0), right = Math.min(camera.mm(camera.width + 2 + camera.sagPx), map.rounds[round].length);
+  const half = map.cut / 2, finished = map.finished / 2;
   g.fillStyle = c.shade;
-  g.fillRect(left + 2, y - half + 3, right - left, 2 * half);
+  g.translate(2, 3);
+  band(g, camera, lane, left, right, -half, half);
+  g.fill();
+  g.translate(-2, -3);
   g.fillStyle = c.turnIn;
-  g.fillRect(left, y - half, right - left, 2 * half);
+  band(g, camera, lane, left, right, -half, half);
+  g.fill();
   g.fillStyle = c.cotton;
-  g.fillRect(left, y - finished, right - left, 2 * finished);
-  if (camera.scale >= 14) weave(g, camera, y, finished, left, right, c);
-  g.strokeStyle = c.weld;
-  g.lineWidth = 1;
-  if (a * map.cut > 40) {
+  band(g, camera, lane, left, right, -finished, finished);
+  g.fill();
+  if (camera.scale >= 14) weave(g, camera, lane, left, right, finished, c);
+  if (camera.across * map.cut > 40) {
+    g.strokeStyle = c.weld;
+    g.lineWidth = 1;
     g.setLineDash([5, 4]);
-    for (const side of [-1, 1]) line(g, left, y + side * finished, right, y + side * finished);
+    for (const side of [-1, 1]) {
+      g.beginPath();
+      along(g, camera, lane, left, right, side * finished);
+      g.stroke();
+    }
     g.setLineDash([]);
   }
 }
 
-// Plain weave of some twenty threads a centimetre, seen only close by.
-function weave(g, camera, y, half, left, right, c) {
+/** A line along a strip, from one place to the other; it goes on with the path that was begun. */
+function along(g, camera, lane, from, to, above, goOn = false) {
+  const steps = camera.arc(lane) ? Math.max(2, Math.ceil(Math.abs(to - from) * camera.scale / 24)) : 1;
+  for (let i = 0; i <= steps; i++) {
+    const [x, y] = camera.at(lane, from + (to - from) * i / steps, above);
+    if (i === 0 && !goOn) g.moveTo(x, y); else g.lineTo(x, y);
+  }
+}
+
+/** The outline of a piece of strip as a new path. */
+export function band(g, camera, lane, from, to, low, high) {
+  g.beginPath();
+  along(g, camera, lane, from, to, high);
+  along(g, camera, lane, to, from, low, true);
+  g.closePath();
+}
+
+// Plain weave of some twenty threads a centimetre, seen only close by; a curved strip is cut across it.
+function weave(g, camera, lane, left, right, half, c) {
+  g.save();
+  band(g, camera, lane, left, right, -half, half);
+  g.clip();
   g.strokeStyle = c.hair;
   g.lineWidth = 1;
   const step = 0.5 * camera.scale;
-  const first = Math.ceil(camera.mm(left) / 0.5) * 0.5;
   g.beginPath();
-  for (let x = camera.x(first); x < right; x += step) { g.moveTo(Math.round(x) + 0.5, y - half); g.lineTo(Math.round(x) + 0.5, y + half); }
-  for (let at = Math.max(-half, -y); at < Math.min(half, camera.height - y); at += step) { g.moveTo(left, y + at); g.lineTo(right, y + at); }
+  for (let x = camera.x(Math.ceil(left / 0.5) * 0.5); x < camera.width; x += step) { g.moveTo(Math.round(x) + 0.5, tapePx); g.lineTo(Math.round(x) + 0.5, camera.height); }
+  for (let y = camera.centre(lane) % step; y < camera.height; y += step) { g.moveTo(0, y); g.lineTo(camera.width, y); }
   g.stroke();
+  g.restore();
 }
 
 export function clearPlaces(g, camera, map, lane, round, c) {
-  const y = camera.centre(lane), half = map.finished / 2 * camera.across;
+  const half = map.finished / 2, across = camera.across * map.finished;
   const clear = map.rounds[round].clear;
   for (let i = 0; i < clear.length; i += 2) {
-    const left = camera.x(clear[i]), right = camera.x(clear[i + 1]);
+    const [left] = camera.at(lane, clear[i]), [right] = camera.at(lane, clear[i + 1]);
     if (right < 0 || left > camera.width) continue;
     g.save();
-    g.beginPath();
-    g.rect(left, y - half, right - left, 2 * half);
+    band(g, camera, lane, clear[i], clear[i + 1], -half, half);
     g.clip();
     g.strokeStyle = c.madder;
     g.lineWidth = 1.5;
-    for (let x = left - 2 * half; x < right; x += 9) line(g, x, y + half, x + 2 * half, y - half);
+    const top = camera.centre(lane) - across / 2 - camera.sagPx, tall = across + 2 * camera.sagPx;
+    for (let x = left - tall; x < right + across; x += 9) line(g, x, top + tall, x + tall, top);
     g.restore();
-    if (right - left > 70) label(g, 'keep clear', (Math.max(0, left) + Math.min(camera.width, right)) / 2, y + 4, c.madder, c.cotton);
+    if (right - left > 70) {
+      const [x, y] = camera.at(lane, (Math.max(clear[i], camera.left) + Math.min(clear[i + 1], camera.right)) / 2);
+      label(g, 'keep clear', x, y + 4, c.madder, c.cotton);
+    }
   }
 }
 
 export function joins(g, camera, map, lane, round, c) {
-  const y = camera.centre(lane), half = map.cut / 2 * camera.across;
+  const half = map.cut / 2 + 4 / camera.across;
   for (const at of map.rounds[round].joins) {
-    const x = Math.round(camera.x(at)) + 0.5;
-    if (x < -40 || x > camera.width + 40) continue;
+    const [x0, y0] = camera.at(lane, at, half), [x1, y1] = camera.at(lane, at, -half);
+    if (x0 < -40 || x0 > camera.width + 40) continue;
     g.strokeStyle = c.weld;
     g.lineWidth = 2;
     g.setLineDash([2, 3]);
-    line(g, x, y - half - 4, x, y + half + 4);
+    line(g, x0, y0, x1, y1);
     g.setLineDash([]);
-    if (camera.scale > 0.6) label(g, 'join', x, y - half + 10, c.ink, c.turnIn);
+    if (camera.scale > 0.6) label(g, 'join', x0, y0 + 14, c.ink, c.turnIn);
   }
 }
 
 /** Brackets under the strip: number and minutes of each hooping, or that they are being counted. */
 export function hoopings(g, camera, map, byRound, lane, round, minutes, c) {
-  const y = camera.centre(lane) + map.cut / 2 * camera.across + 8;
+  const edge = -map.cut / 2, below = 8 / camera.across;
   g.lineWidth = 1.5;
   g.font = `13px ${lettering}`;
   g.textAlign = 'center';
   g.textBaseline = 'alphabetic';
+  const sewnIn = map.hooped ? 'hooping' : 'run';
   for (const { hooping, segment } of byRound[round]) {
-    const left = camera.x(segment[1]), right = camera.x(segment[1] + segment[2]);
+    const from = segment[1], to = segment[1] + segment[2];
+    const [left] = camera.at(lane, from, edge), [right] = camera.at(lane, to, edge);
     if (right < 0 || left > camera.width) continue;
     g.strokeStyle = c.onTable;
     g.fillStyle = c.onTable;
     g.beginPath();
-    g.moveTo(Math.round(left) + 0.5, y - 6);
-    g.lineTo(Math.round(left) + 0.5, y + 2.5);
-    g.lineTo(Math.round(right) - 0.5, y + 2.5);
-    g.lineTo(Math.round(right) - 0.5, y - 6);
+    g.moveTo(...camera.at(lane, from, edge - below / 4).slice(0, 2));
+    along(g, camera, lane, from, to, edge - below * 1.3, true);
+    g.lineTo(...camera.at(lane, to, edge - below / 4).slice(0, 2));
     g.stroke();
     const wide = right - left;
-    const said = hooping.sewn ? '✓ sewn' : minutes ? `${Math.max(1, Math.round(minutes[hooping.number] ?? 0))} min` : map.hasPaths ? 'counting' : '';
-    const text = wide > 150 ? `hooping ${hooping.number}${said && ' · '}${said}` : wide > 84 ? `${hooping.number}${said && ' · '}${said}` : wide > 20 ? String(hooping.number) : '';
-    const middle = Math.min(Math.max((left + right) / 2, Math.min(80, right - 60)), Math.max(camera.width - 80, left + 60));
-    if (text) g.fillText(text, wide > camera.width ? middle : (left + right) / 2, y + 19);
-    if (camera.scale >= 1.5) marks(g, camera, map, lane, segment, c);
+    const said = hooping.sewn ? '✓ sewn' : !minutes ? 'counting' : minutes[hooping.number] > 0 ? `${Math.max(1, Math.round(minutes[hooping.number]))} min` : '';
+    const text = wide > 150 ? `${sewnIn} ${hooping.number}${said && ' · '}${said}` : wide > 84 ? `${hooping.number}${said && ' · '}${said}` : wide > 20 ? String(hooping.number) : '';
+    if (text) {
+      // Where both its ends are out of sight, its words stay in sight.
+      const middle = Math.min(to, Math.max(from, (Math.max(from, camera.left) + Math.min(to, camera.right)) / 2));
+      const room = Math.min(wide / 2, 70) / camera.scale;
+      const [x, y, angle] = camera.at(lane, wide > camera.width / 2 ? Math.min(to - room, Math.max(from + room, middle)) : (from + to) / 2, edge - below * 1.3);
+      g.save();
+      g.translate(x, y);
+      g.rotate(angle);
+      g.fillText(text, 0, 17);
+      g.restore();
+    }
+    if (camera.scale >= 1.5 && map.hooped) marks(g, camera, map, lane, segment, c);
   }
 }
 
 function marks(g, camera, map, lane, segment, c) {
-  const y = camera.centre(lane) - map.markY * camera.across;
   const arm = Math.max(4, 3 * camera.scale);
   g.strokeStyle = c.madder;
   g.lineWidth = 1.5;
-  for (const at of [segment[3], segment[4]]) {
-    const x = camera.x(segment[1] + at);
-    line(g, x - arm, y, x + arm, y);
-    line(g, x, y - arm, x, y + arm);
+  for (const mark of [segment[3], segment[4]]) {
+    const [x, y, angle] = camera.at(lane, segment[1] + mark, map.markY);
+    g.save();
+    g.translate(x, y);
+    g.rotate(angle);
+    line(g, -arm, 0, arm, 0);
+    line(g, 0, -arm, 0, arm);
+    g.restore();
   }
 }
 
-/** Squares by the number of holes: larger and darker where there are more, so that colour is not the only sign. */
-export function load(g, cells, bears, c) {
+/** Squares by how near the load comes to what the cloth bears: larger and darker where it is more, so that colour is not the only sign. */
+export function load(g, { cell, near, cells }, c) {
   for (let i = 0; i < cells.length; i += 3) {
-    const part = cells[i + 2] / (3 * bears);
-    const size = 0.5 * Math.min(1, 0.25 + 0.75 * part);
-    g.fillStyle = part > 1 ? c.madder : part > 0.6 ? c.weld : c.quiet;
+    const part = cells[i + 2];
+    if (part <= 0) continue;
+    const size = cell * Math.min(1, 0.3 + 0.6 * part);
+    g.fillStyle = part > 1 ? c.madder : part > near ? c.weld : c.quiet;
     g.fillRect(cells[i] - size / 2, cells[i + 1] - size / 2, size, size);
   }
 }
 
 export function around(g, camera, map, lane, name, c, isPressed) {
-  const y = camera.centre(lane), half = map.finished / 2 * camera.across;
+  const half = map.finished / 2 - 2 / camera.across, beside = 5 / camera.scale;
   g.strokeStyle = isPressed ? c.madder : c.seen;
   g.lineWidth = isPressed ? 2.5 : 2;
   g.setLineDash(isPressed ? [7, 4] : []);
-  g.strokeRect(camera.x(name.start) - 5, y - half + 2, name.width * camera.scale + 10, 2 * half - 4);
+  band(g, camera, lane, name.start - beside, name.start + name.width + beside, -half, half);
+  g.stroke();
   g.setLineDash([]);
 }
 

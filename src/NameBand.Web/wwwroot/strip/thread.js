@@ -75,28 +75,3 @@ function mix(a, b, part) {
   const m = i => Math.round(channel(a, i) + (channel(b, i) - channel(a, i)) * part);
   return `rgb(${m(0)},${m(1)},${m(2)})`;
 }
-
-/** How many holes lie in a disc of 1 mm about the middle of each half millimetre square, per mm². */
-export function loadOf(path) {
-  const cell = 0.5, radius = 0.5;
-  const grid = new Map();
-  for (let i = 0; i < path.count; i++) {
-    if (path.action[i] !== 0 || path.kind[i] === 1) continue;
-    const x = path.at[2 * i], y = path.at[2 * i + 1];
-    const cx = Math.floor(x / cell), cy = Math.floor(y / cell);
-    for (let ix = cx - 1; ix <= cx + 1; ix++) {
-      for (let iy = cy - 1; iy <= cy + 1; iy++) {
-        const dx = (ix + 0.5) * cell - x, dy = (iy + 0.5) * cell - y;
-        if (dx * dx + dy * dy > radius * radius) continue;
-        const key = ix * 65536 + iy;
-        grid.set(key, (grid.get(key) ?? 0) + 1);
-      }
-    }
-  }
-  const cells = [];
-  for (const [key, holes] of grid) {
-    const iy = ((key + 32768) & 65535) - 32768;
-    cells.push((Math.round((key - iy) / 65536) + 0.5) * cell, (iy + 0.5) * cell, holes / (Math.PI * radius * radius));
-  }
-  return cells;
-}

@@ -92,9 +92,10 @@ export class Tiles {
     canvas.height = Math.ceil((2 * halfMm * s + 2) * r);
     const g = canvas.getContext('2d');
     g.setTransform(r * s, 0, 0, -r * s, r * (1 - k * columnPx), r * (1 + halfMm * s));
-    g.translate(0, name.base);
+    const x0 = originOf(data, name);
+    g.translate(x0, isCurved(data, name) ? 0 : name.base);
     if (thread) {
-      const left = (k * columnPx - 2) / s;
+      const left = (k * columnPx - 2) / s - x0;
       drawThread(g, thread, 1, thread.count, [left, -1e3, left + (columnPx + 4) / s, 1e3], data.map.thread, s, colours);
     } else {
       outline(g, data, name, colours);
@@ -114,14 +115,37 @@ export class Tiles {
   }
 }
 
-/** A name's plain outline; the plane's origin lies at the left edge of its width, on its base line. */
+export const isCurved = (data, name) => Boolean(data.map.rounds[name.round].curve);
+
+/** From the left edge of a name's width to the origin of its stitches: on a curved strip that is its middle, on the strip's centre line. */
+export const originOf = (data, name) => isCurved(data, name) ? name.width / 2 : 0;
+
+/** A name's plain outline; the plane's origin is that of its stitches: the left edge of its width on its base line. */
 export function outline(g, data, name, colours) {
   const h = data.map.height;
   g.save();
-  g.translate(data.map.pull, 0);
-  g.scale(h, h);
-  g.translate(-name.ink, 0);
   g.fillStyle = name.gone ? colours.quiet : colours.thread;
-  shapeInto(g, data, name);
+  if (isCurved(data, name)) {
+    g.scale(h, h);
+    shapeInto(g, data, name, standing(data, name));
+  } else {
+    g.translate(data.map.pull, 0);
+    g.scale(h, h);
+    g.translate(-name.ink, 0);
+    shapeInto(g, data, name);
+  }
   g.restore();
+}
+
+/** Stands a letter on the arc about the middle of its name, as it is sewn: turned about the middle of its own ink, and not bent. */
+function standing(data, name) {
+  const h = data.map.height, { radius, centre, above } = data.map.rounds[name.round].curve;
+  const sign = above ? 1 : -1, onArc = centre - sign * name.base;
+  const middle = name.ink + (name.width - 2 * data.map.pull) / (2 * h);
+  return (g, x, y, ink) => {
+    const angle = (x + ink - middle) * h * (radius / onArc) / radius;
+    g.translate(onArc * Math.sin(angle) / h, sign * (centre - onArc * Math.cos(angle)) / h);
+    g.rotate(sign * angle);
+    g.translate(-ink, y);
+  };
 }

@@ -2,8 +2,8 @@
 
 import { Camera, tapePx } from './camera.js';
 import { colours, isStill, onTheme, sharpen } from './colours.js';
-import { drawThread, loadOf } from './thread.js';
-import { Tiles, outline } from './tiles.js';
+import { drawThread } from './thread.js';
+import { Tiles, isCurved, originOf, outline } from './tiles.js';
 import * as paint from './paint.js';
 
 const plainBelowPx = 5;      // letters lower than this are drawn as bars
@@ -23,7 +23,6 @@ export class View {
     this.showLoad = false;
     this.pressed = null;
     this.pointed = null;
-    this.loads = new Map();
     this.colours = colours();
     this.frame = 0;
     this.offTheme = onTheme(() => { this.colours = colours(); this.changed(); });
@@ -39,7 +38,6 @@ export class View {
 
   take(map) {
     this.camera.take(map);
-    this.loads.clear();
     this.byRound = map.rounds.map(() => []);
     for (const hooping of map.hoopings) {
       for (const segment of hooping.segments) this.byRound[segment[0]].push({ hooping, segment });
@@ -115,13 +113,13 @@ export class View {
     let isPlain = true;
     camera.rounds.forEach((round, lane) => {
       const y = camera.centre(lane);
-      if (y + camera.lanePx < tapePx || y - camera.clothPx > camera.height) return;
+      if (y + camera.lanePx < tapePx || y - camera.clothPx - camera.sagPx > camera.height) return;
       paint.cloth(g, camera, map, lane, round, c);
       paint.clearPlaces(g, camera, map, lane, round, c);
       paint.joins(g, camera, map, lane, round, c);
       paint.hoopings(g, camera, map, this.byRound, lane, round, data.minutes, c);
       const names = data.within(round, camera.left, camera.right);
-      for (const name of names) seen.push({ name, lane, y });
+      for (const name of names) seen.push({ name, lane });
     });
     if (map.height * camera.scale < plainBelowPx) this.#bars(g, seen);
     else isPlain = this.#names(g, seen, time);
@@ -129,17 +127,18 @@ export class View {
       if (name === this.pressed || name === this.pointed) paint.around(g, camera, map, lane, name, c, name === this.pressed);
     }
     paint.tape(g, camera, c, this.inches);
-    this.seen = seen.map(s => s.name);
+    this.seen = seen.map(s => s.name).filter(n => n.kind !== 'motif');
     this.#tell(isPlain);
     this.moved();
   }
 
   #bars(g, seen) {
     const { camera, data: { map }, colours: c } = this;
-    for (const { name, y } of seen) {
-      const tall = Math.max(5, map.height * camera.across);
+    for (const { name, lane } of seen) {
+      const low = name.base, high = low + Math.max(5 / camera.across, map.height);
       g.fillStyle = name.gone ? c.quiet : c.thread;
-      g.fillRect(camera.x(name.start), y - name.base * camera.across - tall, Math.max(1.5, name.width * camera.scale), tall);
+      paint.band(g, camera, lane, name.start, name.start + Math.max(name.width, 1.5 / camera.scale), low, high);
+      g.fill();
     }
   }
 
@@ -152,56 +151,74 @@ export class View {
     if (withThread) data.wantThread(seen.map(s => s.name));
     const until = performance.now() + 7;
     let isWhole = true;
-    for (const { name, y } of seen) {
-      const x = camera.x(name.start);
+    for (const { name, lane } of seen) {
       if (!data.isDrawable(name)) { isWhole = false; continue; }
+      g.save();
+      const left = this.#stand(g, name, lane);
       if (camera.scale >= directFromPxPerMm) {
-        this.#direct(g, name, x, y);
-        continue;
+        this.#direct(g, name, left);
+      } else {
+        const to = isCurved(data, name) ? Infinity : camera.width;
+        if (!this.tiles.draw(data, name, left, half, isCurved(data, name) ? -Infinity : 0, to, withThread && !name.gone, c, until)) isWhole = false;
+        this.tiles.lay(g, name, left, 0, half, isCurved(data, name) ? -Infinity : 0, to);
       }
-      if (!this.tiles.draw(data, name, x, half, 0, camera.width, withThread && !name.gone, c, until)) isWhole = false;
-      this.tiles.lay(g, name, x, y, half, 0, camera.width);
+      g.restore();
     }
     if (!isWhole && seen.some(s => data.isDrawable(s.name))) this.changed();
     if (this.showLoad && withThread) this.#load(g, seen);
     return isWhole;
   }
 
-  #direct(g, name, x, y) {
-    const { camera, data, colours: c } = this;
-    g.save();
+  /** Moves the plane, in pixels, to where a name stands: y to its strip's centre line, turned with a curved strip; returns the name's left edge in it. */
+  #stand(g, name, lane) {
+    const { camera, data } = this;
+    if (!isCurved(data, name)) {
+      g.translate(0, camera.centre(lane));
+      return camera.x(name.start);
+    }
+    const [x, y, angle] = camera.at(lane, name.start + name.width / 2);
     g.translate(x, y);
+    g.rotate(angle);
+    return -name.width / 2 * camera.scale;
+  }
+
+  #direct(g, name, left) {
+    const { camera, data, colours: c } = this;
+    const y = g.getTransform().f / g.getTransform().a;
+    const curved = isCurved(data, name), base = curved ? 0 : name.base;
+    const x = left + originOf(data, name) * camera.scale;
+    g.translate(x, 0);
     g.scale(camera.scale, -camera.scale);
-    g.translate(0, name.base);
+    g.translate(0, base);
     const thread = name.gone ? null : data.threads.get(name.index);
     if (thread) {
-      const top = y / camera.scale - name.base;
-      drawThread(g, thread, 1, thread.count, [-x / camera.scale, top - camera.height / camera.scale, (camera.width - x) / camera.scale, top],
-        data.map.thread, camera.scale, c);
+      const top = y / camera.scale - base;
+      const box = curved ? [-1e4, -1e4, 1e4, 1e4] : [-x / camera.scale, top - camera.height / camera.scale, (camera.width - x) / camera.scale, top];
+      drawThread(g, thread, 1, thread.count, box, data.map.thread, camera.scale, c);
       if (camera.scale > 30) holes(g, thread, c);
     } else {
       outline(g, data, name, c);
     }
-    g.restore();
   }
 
   #load(g, seen) {
     const { camera, data, colours: c } = this;
-    for (const { name, y } of seen) {
-      const thread = data.threads.get(name.index);
-      if (!thread) continue;
-      if (!this.loads.has(name.index)) this.loads.set(name.index, loadOf(thread));
+    data.wantLoads(seen.map(s => s.name).filter(n => !n.gone));
+    const half = data.map.finished / 2 * camera.scale;
+    for (const { name, lane } of seen) {
+      const load = data.loads.get(name.index);
+      if (!load) continue;
+      g.save();
+      const left = this.#stand(g, name, lane);
       // The thread steps back, so that the squares are read and not its sheen.
       g.fillStyle = c.cotton;
       g.globalAlpha = 0.72;
-      const half = data.map.finished / 2 * camera.scale;
-      g.fillRect(camera.x(name.start) - 4, y - half, name.width * camera.scale + 8, 2 * half);
+      g.fillRect(left - 4, -half, name.width * camera.scale + 8, 2 * half);
       g.globalAlpha = 1;
-      g.save();
-      g.translate(camera.x(name.start), y);
+      g.translate(left + originOf(data, name) * camera.scale, 0);
       g.scale(camera.scale, -camera.scale);
-      g.translate(0, name.base);
-      paint.load(g, this.loads.get(name.index), data.map.bears, c);
+      g.translate(0, isCurved(data, name) ? 0 : name.base);
+      paint.load(g, load, c);
       g.restore();
     }
   }
@@ -221,11 +238,11 @@ export class View {
   /** The name under a place on the canvas. */
   at(px, py) {
     if (py < tapePx) return null;
-    const { lane, off } = this.camera.laneAt(py);
+    const { lane, along, off } = this.camera.laneAt(py, px);
     if (Math.abs(off) > this.data.map.cut / 2 + 2) return null;
-    const mm = this.camera.mm(px), slack = 6 / this.camera.scale;
-    const near = this.data.within(this.camera.rounds[lane], mm - slack, mm + slack);
-    return near.sort((a, b) => Math.abs(a.start + a.width / 2 - mm) - Math.abs(b.start + b.width / 2 - mm))[0] ?? null;
+    const slack = 6 / this.camera.scale;
+    const near = this.data.within(this.camera.rounds[lane], along - slack, along + slack).filter(n => n.kind !== 'motif');
+    return near.sort((a, b) => Math.abs(a.start + a.width / 2 - along) - Math.abs(b.start + b.width / 2 - along))[0] ?? null;
   }
 }
 

@@ -105,17 +105,21 @@ export function facts(box, name, view, close, playback) {
   const list = element('dl');
   const say = (what, how) => { const pair = element('div'); pair.append(element('dt', what), element('dd', how)); list.append(pair); };
   say('number', String(name.order));
-  const row = element('dd');
-  row.append('line ', String(name.line), ' of ', element('bdi', name.list));
-  const pair = element('div');
-  pair.append(element('dt', 'row'), row);
-  list.append(pair);
+  if (name.kind === 'heading') {
+    say('what it is', 'the heading of a group');
+  } else {
+    const row = element('dd');
+    row.append('line ', String(name.line), ' of ', element('bdi', name.list));
+    const pair = element('div');
+    pair.append(element('dt', 'row'), row);
+    list.append(pair);
+  }
   say('place', `${map.rounds.length > 1 ? `round ${map.rounds[name.round].number}, ` : ''}from ${lengthInWords(name.start, inches)} to ${lengthInWords(name.start + name.width, inches)}`);
   say('width', lengthInWords(name.width, inches, true));
   const hooping = map.hoopings.find(h => h.number === name.hooping);
   if (hooping) {
     const counted = minutes?.[hooping.number];
-    say('hooping', `${hooping.number}, ${hooping.sewn ? 'sewn' : counted ? `${Math.max(1, Math.round(counted))} min` : map.hasPaths ? 'counting' : 'no needle path'}`);
+    say(map.hooped ? 'hooping' : 'run', `${hooping.number}${hooping.sewn ? ', sewn' : !minutes ? ', counting' : counted > 0 ? `, ${Math.max(1, Math.round(counted))} min` : ''}`);
   }
   if (name.gone) say('note', 'sewn, and no longer asked for');
   const buttons = element('p', undefined, { className: 'facts-buttons' });

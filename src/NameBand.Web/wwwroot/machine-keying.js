@@ -1,0 +1,52 @@
+// A machine's own letters: what to key in, one piece after the other, where it starts and how long it must come out.
+
+import { el } from './machine.js';
+
+const shown = text => text.replaceAll(' ', '␣');
+const mm = value => `${value} mm`;
+
+export class Keying {
+  constructor() {
+    this.box = el('section', null, { data: 'keying', className: 'keying', hidden: true });
+    this.box.setAttribute('aria-label', 'What to key in');
+    this.name = el('p', null, { className: 'keying-name' });
+    this.keys = el('p', null, { className: 'keying-keys', data: 'keys' });
+    this.facts = el('dl', null, { className: 'keying-facts' });
+    this.then = el('p', null, { className: 'keying-then' });
+    this.box.append(this.name, this.keys, this.facts, this.then);
+    this.at = -1;
+  }
+
+  take(keys) {
+    this.box.hidden = !keys;
+    this.all = keys ?? [];
+    if (this.at < 0 || this.at >= this.all.length) this.at = Math.max(0, this.all.findIndex(k => !k.sewn));
+  }
+
+  get key() { return this.all[this.at]; }
+
+  get heading() { return `${this.at + 1} of ${this.all.length}, round ${this.key.round}${this.key.sewn ? ': sewn ✓' : ''}`; }
+
+  options() {
+    return this.all.map((k, i) => new Option(`${k.order} ${k.name}${k.part && `, ${k.part}`}${k.sewn ? ' ✓ sewn' : ''}`, String(i)));
+  }
+
+  write() {
+    const key = this.key;
+    if (!key) return;
+    this.name.replaceChildren(el('span', String(key.order), { className: 'number' }), ' ', el('bdi', key.name), key.part ? ` (${key.part})` : '');
+    this.keys.replaceChildren(el('span', 'key in ', { className: 'number' }), el('bdi', shown(key.keyed)));
+    const seconds = key.seconds === undefined ? '' : `${Math.floor(key.seconds / 60)}:${String(key.seconds % 60).padStart(2, '0')} min`;
+    const facts = [
+      ['start mark, from the strip’s end', mm(key.fromEnd)], ['from where the last one ended', key.fromLast === undefined ? '' : mm(key.fromLast)],
+      ['must come out at', `${key.estimated ? '~ ' : ''}${mm(key.length)}`], ['no less, no more', `${key.least} to ${mm(key.most)}`], ['takes', seconds],
+    ].filter(([, how]) => how);
+    this.facts.replaceChildren(...facts.map(([what, how]) => {
+      const pair = el('div');
+      pair.append(el('dt', what), el('dd', how));
+      return pair;
+    }));
+    const next = this.all[this.at + 1];
+    this.then.replaceChildren(...(next ? ['then ', el('span', String(next.order), { className: 'number' }), ' ', el('bdi', next.name), next.part ? `, ${next.part}` : '', next.round === key.round ? '' : `, on round ${next.round}`] : ['This is the last one.']));
+  }
+}

@@ -49,7 +49,7 @@ public sealed class Chromium : IAsyncLifetime
     /// a viewport of half the size at twice the device scale factor is.
     /// </param>
     /// <param name="alive">What is there once the page answers.</param>
-    internal async Task<Tab> OpenAsync(string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, string alive = "[data-alive]", double zoom = 1)
+    internal async Task<Tab> OpenAsync(string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, string alive = "[data-alive]", double zoom = 1, bool hasTouch = false)
     {
         Require();
         foreach (var (of, ended) in _open.Where(o => RunningPage.IsEnded(o.Url)).ToList())
@@ -64,6 +64,7 @@ public sealed class Chromium : IAsyncLifetime
             DeviceScaleFactor = (float)zoom,
             ColorScheme = scheme,
             ReducedMotion = ReducedMotion.Reduce,
+            HasTouch = hasTouch,
         });
         _open.Add((url, context));
         var tab = new Tab(await context.NewPageAsync());

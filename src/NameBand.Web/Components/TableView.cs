@@ -25,6 +25,16 @@ public abstract class TableView : ComponentBase, IDisposable
         Table.Changed += OnChanged;
     }
 
+    /// <summary>What is sent to the browser beforehand is the laid out job, unless that takes long.</summary>
+    protected override async Task OnInitializedAsync()
+    {
+        if (!RendererInfo.IsInteractive)
+        {
+            await Table.FirstLaidAsync();
+            Now = Table.Now;
+        }
+    }
+
     /// <summary>Lets go of what else this part listens to.</summary>
     protected virtual void Leave()
     {

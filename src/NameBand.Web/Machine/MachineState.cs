@@ -25,7 +25,7 @@ internal static class MachineState
         json.WriteString("stamp", Stamp(now));
         json.WriteNumber("layout", now.LayoutNumber);
         json.WriteBoolean("laying", now.IsLaying);
-        json.WriteBoolean("inches", Serving.StripEndpoints.IsInInches(now));
+        json.WriteBoolean("inches", now.IsInInches);
         json.WriteString("title", now.Job?.Title ?? "");
         json.WriteBoolean("hasPaths", now.Plan?.HasNeedlePaths ?? false);
         json.WriteBoolean("hooped", now.Laid?.IsHooped ?? true);

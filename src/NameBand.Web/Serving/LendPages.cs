@@ -46,6 +46,7 @@ internal static class LendPages
         <title>{title}</title>
         <link rel="stylesheet" href="/_content/NameBand.Web/strip.css" />
         <link rel="stylesheet" href="/_content/NameBand.Web/machine.css" />
+        <link rel="stylesheet" href="/_content/NameBand.Web/faces.css" />
         </head>
         <body class="lent">
         {body}

@@ -29,6 +29,7 @@ internal static class LendServer
         ["icon.svg"] = "image/svg+xml",
         ["strip.css"] = "text/css",
         ["machine.css"] = "text/css",
+        ["faces.css"] = "text/css",
         ["machine.js"] = "text/javascript",
         ["machine-begin.js"] = "text/javascript",
         ["machine-saying.js"] = "text/javascript",
@@ -65,6 +66,7 @@ internal static class LendServer
                 : Results.NotFound());
         MachineEndpoints.Map(app, table);
         StripEndpoints.MapHoopings(app);
+        FaceEndpoints.Map(app);
         await app.StartAsync(stop).ConfigureAwait(false);
         string address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         desk.Url = $"http://{OwnAddress()}:{new Uri(address.Replace("0.0.0.0", "127.0.0.1", StringComparison.Ordinal)).Port}/";

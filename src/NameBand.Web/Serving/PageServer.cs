@@ -56,17 +56,19 @@ public static class PageServer
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddSingleton(_ => new Worktable(options.JobFolder));
         services.AddSingleton<PrintRun>();
+        services.AddSingleton<Strip.ShapeShelf>();
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<LendDesk>();
-        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddRazorComponents().AddInteractiveServerComponents(circuit => circuit.DisconnectedCircuitMaxRetained = 10);
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));
 
         var app = builder.Build();
         app.UseMiddleware<Guard>();
         app.UseAntiforgery();
         app.MapStaticAssets();
-        StripEndpoints.Map(app, new Strip.ShapeShelf());
+        StripEndpoints.Map(app, app.Services.GetRequiredService<Strip.ShapeShelf>());
         OutFiles.Map(app);
+        FaceEndpoints.Map(app);
         MachineEndpoints.Map(app, app.Services.GetRequiredService<Worktable>());
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
 

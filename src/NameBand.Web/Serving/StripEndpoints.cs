@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
-using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -16,7 +15,7 @@ namespace NameBand.Web.Serving;
 /// What the strip's picture asks for: outlines and stitches of what is seen, never a whole job at once. Everything belongs
 /// to one layout; asked for another one than lies on the table now, the answer is empty (204).
 /// </summary>
-internal static partial class StripEndpoints
+internal static class StripEndpoints
 {
     private const int MostAsked = 400;
 
@@ -25,7 +24,7 @@ internal static partial class StripEndpoints
         // Which layout lies on the table now; pictures of another one are out of date.
         app.MapGet("/strip/version", (Worktable table) => Results.Json(new { layout = table.Now.LayoutNumber }));
         app.MapGet("/strip/{layout:long}/map", (long layout, Worktable table) => Of(table, layout, (now, laid) =>
-            Json(json => StripMap.Write(json, layout, laid, IsInInches(now), shelf))));
+            Json(json => StripMap.Write(json, layout, laid, now.IsInInches, shelf))));
         app.MapGet("/strip/{layout:long}/shapes", (long layout, string names, Worktable table) => Of(table, layout, (_, laid) =>
         {
             ImmutableArray<PlacedName> all = [.. StripMap.SewnOn(laid.Plan).Select(s => s.Name)];
@@ -39,6 +38,9 @@ internal static partial class StripEndpoints
             At(laid, name) is { } at ? Json(json => LoadCells.Write(json, laid.LoadOf(at.Round, at.Name), laid.Fabric)) : Results.NotFound()));
         app.MapGet("/strip/{layout:long}/figures", (long layout, Worktable table) => Of(table, layout, (now, _) =>
             now.Figures is { } figures ? Json(json => WriteFigures(json, figures)) : Results.NoContent()));
+
+        // The browser has drawn its first picture: what was put off until then may begin.
+        app.MapPost("/strip/drawn", (Worktable table) => table.FirstDrawn());
         MapHoopings(app);
     }
 
@@ -89,17 +91,4 @@ internal static partial class StripEndpoints
 
         json.WriteEndObject();
     }
-
-    /// <summary>Whether the job's lengths are mostly written in inches, feet and yards.</summary>
-    internal static bool IsInInches(TableSnapshot now)
-    {
-        string text = System.Text.Encoding.UTF8.GetString(now.JobFile.Bytes.AsSpan());
-        return ImperialLength().Count(text) > MetricLength().Count(text);
-    }
-
-    [GeneratedRegex("[0-9½¼¾]\\s*(in|ft|yd|″|\\\\\")")]
-    private static partial Regex ImperialLength();
-
-    [GeneratedRegex("[0-9]\\s*(mm|cm|m)\\s*\"")]
-    private static partial Regex MetricLength();
 }

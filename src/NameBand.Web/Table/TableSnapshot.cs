@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
@@ -22,7 +23,7 @@ namespace NameBand.Web.Table;
 /// <param name="Figures">Hours and thread of this very layout; null while they are being counted.</param>
 /// <param name="Counting">How far the counting has come.</param>
 /// <param name="Problems">What was found, in the order it was found.</param>
-public sealed record TableSnapshot(
+public sealed partial record TableSnapshot(
     long Version, long LayoutNumber, bool HasJobFile, BandJob? Job, LaidJob? Laid, bool IsLaying, JobFigures? Figures,
     Progress? Counting, ImmutableArray<Problem> Problems)
 {
@@ -47,4 +48,20 @@ public sealed record TableSnapshot(
     public NameList? Rows => Laid?.Rows;
 
     public Estimate? Estimate => Figures?.Estimate;
+
+    /// <summary>Whether the job's lengths are mostly written in inches, feet and yards.</summary>
+    public bool IsInInches
+    {
+        get
+        {
+            string text = System.Text.Encoding.UTF8.GetString(JobFile.Bytes.AsSpan());
+            return ImperialLength().Count(text) > MetricLength().Count(text);
+        }
+    }
+
+    [GeneratedRegex("[0-9½¼¾]\\s*(in|ft|yd|″|\\\\\")")]
+    private static partial Regex ImperialLength();
+
+    [GeneratedRegex("[0-9]\\s*(mm|cm|m)\\s*\"")]
+    private static partial Regex MetricLength();
 }

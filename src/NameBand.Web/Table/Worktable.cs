@@ -11,11 +11,16 @@ namespace NameBand.Web.Table;
 /// </summary>
 public sealed class Worktable : IDisposable
 {
+    /// <summary>Longest time that something waits for the first layout, or for a browser to show it.</summary>
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(2);
+
     private readonly Lock _lock = new();
     private readonly SemaphoreSlim _saving = new(1, 1);
     private readonly SemaphoreSlim _laying = new(1, 1);
     private readonly History _history = new();
     private readonly FolderWatch _watch;
+    private readonly TaskCompletionSource _firstLaid = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly TaskCompletionSource _firstDrawn = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private CancellationTokenSource _work = new();
     private KeptFile _jobFile = KeptFile.None;
 
@@ -44,6 +49,12 @@ public sealed class Worktable : IDisposable
         [.. (job?.Lists ?? []).Select(l => ListPreview.Read(Folder, l).Value).OfType<ListPreview>().SelectMany(p => p.Header).Where(h => h.Length > 0).Distinct()];
 
     internal Bench Bench { get; }
+
+    /// <summary>Waits for the first layout, but not for long: what is shown first then needs not be drawn twice.</summary>
+    public Task FirstLaidAsync() => Task.WhenAny(_firstLaid.Task, Task.Delay(LongestWait));
+
+    /// <summary>The first picture stands in a browser.</summary>
+    public void FirstDrawn() => _firstDrawn.TrySetResult();
 
     /// <summary>Reads the folder for the first time.</summary>
     public void Open()
@@ -173,8 +184,12 @@ public sealed class Worktable : IDisposable
                 Problems = report.Problems,
                 Fault = null,
             });
+            _firstLaid.TrySetResult();
             if (report.Laid is { } laid)
             {
+                // Counting takes all the machine has; whoever has just opened the page sees her names first.
+                await Task.WhenAny(_firstDrawn.Task, Task.Delay(LongestWait, cancel)).ConfigureAwait(false);
+                cancel.ThrowIfCancellationRequested();
                 var figures = laid.Reckon(new Throttled(p => Publish(cancel, now => now with { Counting = p })), cancel);
                 Publish(cancel, now => now with { Figures = figures, Counting = null, Problems = [.. now.Problems, .. figures.Problems] });
             }
@@ -190,6 +205,10 @@ public sealed class Worktable : IDisposable
         catch (Exception e)
         {
             Publish(cancel, now => now with { IsLaying = false, Laid = null, Fault = $"This is a fault in NameBand, not in your files. {e.GetType().Name}: {e.Message}" });
+        }
+        finally
+        {
+            _firstLaid.TrySetResult();
         }
     }
 

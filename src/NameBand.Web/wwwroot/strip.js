@@ -6,15 +6,16 @@ import { hands, only, showWhole, zoomBy } from './strip/hands.js';
 import { Finder, SeenList, facts } from './strip/words.js';
 import { Playback } from './strip/playback.js';
 
-/** The strip of this tab, for the ring beside it. */
-export const here = { strip: null, waiting: new Set() };
+/** The strip of this tab, for the ring beside it; and what was fetched and where one was, for when it is put up again. */
+export const here = { strip: null, waiting: new Set(), data: null, camera: null };
 
 class Strip {
   constructor(root) {
     const part = name => root.querySelector(`[data-part="${name}"]`);
     this.root = root;
     this.box = part('table');
-    this.data = new Data(() => this.view.changed());
+    this.data = here.data ??= new Data();
+    this.data.changed = () => this.view.changed();
     this.view = new View(part('canvas'), this.box, this.data, () => this.#moved());
     this.says = part('says');
     this.facts = part('facts');
@@ -42,6 +43,29 @@ class Strip {
     this.followers = new Set();
     here.strip = this;
     here.waiting.forEach(f => f(this));
+    const first = part('first');
+    if (first && !this.data.map) this.data.takeFirst(JSON.parse(first.textContent));
+    this.laying.hidden = Boolean(this.data.map);
+    if (this.data.map) this.#show(!here.camera);
+  }
+
+  /** Puts what the data hold on the table. */
+  #show(isFirst) {
+    const { map } = this.data;
+    if (here.camera) {
+      this.view.resume(here.camera);
+      here.camera = null;
+    } else if (isFirst) {
+      this.view.inches = map.inches;
+    }
+    this.unit.value = this.view.inches ? 'in' : 'cm';
+    this.#rounds(map);
+    this.stitches.hidden = !map.hasPaths;
+    this.load.closest('label').hidden = !map.hasPaths;
+    this.view.pointed = null;
+    this.view.take(map);
+    this.playback.take(map);
+    this.#again();
   }
 
   async update(state) {
@@ -56,19 +80,8 @@ class Strip {
       const isFirst = !this.data.map;
       const kept = this.view.pressed;
       if (!await this.data.take(state.layout)) return;
-      const map = this.data.map;
-      if (isFirst) {
-        this.view.inches = map.inches;
-        this.unit.value = map.inches ? 'in' : 'cm';
-      }
-      this.#rounds(map);
-      this.stitches.hidden = !map.hasPaths;
-      this.load.closest('label').hidden = !map.hasPaths;
-      this.view.pointed = null;
       this.view.pressed = kept && this.data.find(kept.list, kept.line);
-      this.view.take(map);
-      this.playback.take(map);
-      this.#again();
+      this.#show(isFirst);
     }
     if (state.counted && !this.data.minutes && this.data.map?.layout === state.layout) {
       await this.data.count(state.layout);
@@ -122,12 +135,23 @@ class Strip {
   }
 
   dispose() {
+    // Both the element that goes and the page that made it say so.
+    if (this.isGone) return;
+    this.isGone = true;
     this.view.dispose();
     this.playback.dispose();
     if (here.strip === this) here.strip = null;
+    here.camera = this.view.kept();
+    delete this.root.strip;
   }
 }
 
 export function begin(root) {
-  return new Strip(root);
+  return root.strip ??= new Strip(root);
 }
+
+/** The strip begins as soon as it stands on the page, and does not wait until the page lives. */
+customElements.define('name-strip', class extends HTMLElement {
+  connectedCallback() { queueMicrotask(() => { if (this.isConnected) begin(this); }); }
+  disconnectedCallback() { this.strip?.dispose(); }
+});

@@ -4,8 +4,8 @@ const unitsPerMm = 10000;
 const most = 60; // names or pieces in one question
 
 export class Data {
-  constructor(changed) {
-    this.changed = changed;
+  constructor() {
+    this.changed = () => {};
     this.map = null;
     this.names = [];
     this.pieces = new Map();   // number → Path2D at a letter height of 1 mm
@@ -23,6 +23,25 @@ export class Data {
     if (answer.status !== 200) return false;
     const map = await answer.json();
     if (this.map && this.map.layout > map.layout) return false;
+    this.#put(map);
+    return true;
+  }
+
+  /** What came with the page itself. */
+  takeFirst({ map, shapes, pieces }) {
+    this.#put(map);
+    for (const [number, shape] of Object.entries(shapes)) this.shapes.set(Number(number), shape);
+    this.#putPieces(pieces);
+  }
+
+  /** Tells, once, that the first picture stands: the server may now turn to what takes longer. */
+  drawn() {
+    if (this.isDrawn) return;
+    this.isDrawn = true;
+    fetch('strip/drawn', { method: 'POST' });
+  }
+
+  #put(map) {
     this.map = map;
     this.minutes = null;
     this.threads.clear();
@@ -35,7 +54,6 @@ export class Data {
     }));
     this.names = sewn.filter(n => n.kind !== 'motif');
     this.byRound = map.rounds.map((_, i) => sewn.filter(n => n.round === i));
-    return true;
   }
 
   async count(layout) {
@@ -121,7 +139,12 @@ export class Data {
   async #fetchPieces(numbers) {
     const answer = await fetch(`strip/pieces?numbers=${numbers.join(',')}`);
     if (!answer.ok) return;
-    for (const [number, rings] of Object.entries(await answer.json())) {
+    this.#putPieces(await answer.json());
+    this.changed();
+  }
+
+  #putPieces(pieces) {
+    for (const [number, rings] of Object.entries(pieces)) {
       const path = new Path2D();
       let left = Infinity, right = -Infinity;
       for (const ring of rings) {
@@ -136,7 +159,6 @@ export class Data {
       path.middle = left < right ? (left + right) / 2 : 0;
       this.pieces.set(Number(number), path);
     }
-    this.changed();
   }
 
   async #nextThread() {

@@ -36,6 +36,18 @@ export class View {
     cancelAnimationFrame(this.frame);
   }
 
+  /** Where one is, for when the strip is put up again. */
+  kept() {
+    const { scale, left, up, only } = this.camera;
+    return this.isNew ? null : { scale, left, up, only, inches: this.inches, width: this.camera.width };
+  }
+
+  resume({ inches, width, ...place }) {
+    this.inches = inches;
+    Object.assign(this.camera, place, { width });
+    this.isResumed = true;
+  }
+
   take(map) {
     this.camera.take(map);
     this.byRound = map.rounds.map(() => []);
@@ -45,7 +57,7 @@ export class View {
     if (this.isNew) {
       this.isNew = false;
       this.#resize();
-      this.#begin();
+      if (!this.isResumed) this.#begin();
     }
     this.changed();
   }
@@ -53,6 +65,8 @@ export class View {
   // A newcomer sees letters first, at the beginning of the list.
   #begin() {
     this.camera.scale = Math.max(this.camera.leastScale, Math.min(3.8, this.camera.width / 330));
+    // A strip that hangs needs more room, and is seen whole.
+    while (this.camera.lanePx > this.camera.height - tapePx && this.camera.scale > 1.1 * this.camera.leastScale) this.camera.scale /= 1.05;
     this.camera.left = -1e9;
     this.camera.up = 1e9;
     this.camera.clamp();
@@ -227,7 +241,10 @@ export class View {
   #tell(isPlain) {
     const { data, camera } = this;
     const layout = String(data.map.layout);
-    if (isPlain && this.box.dataset.outlines !== layout) this.box.dataset.outlines = layout;
+    if (isPlain && this.box.dataset.outlines !== layout) {
+      this.box.dataset.outlines = layout;
+      this.data.drawn();
+    }
     const isThread = isPlain && camera.scale >= threadFromPxPerMm && this.seen.length > 0 && this.seen.every(n => n.gone || data.threads.has(n.index));
     const thread = isThread ? layout : '';
     if (this.box.dataset.thread !== thread) this.box.dataset.thread = thread;

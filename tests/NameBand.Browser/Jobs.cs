@@ -7,10 +7,13 @@ namespace NameBand.Browser;
 /// <summary>Jobs to open on the page, each in a folder of its own.</summary>
 internal static class Jobs
 {
-    public static TemporaryFolder LanternWalk()
+    public static TemporaryFolder LanternWalk() => Sample("lantern-walk");
+
+    /// <summary>One of the project's samples.</summary>
+    public static TemporaryFolder Sample(string name)
     {
         var folder = new TemporaryFolder();
-        foreach (string file in Directory.EnumerateFiles(Path.Combine(AppContext.BaseDirectory, "samples", "lantern-walk")))
+        foreach (string file in Directory.EnumerateFiles(Path.Combine(AppContext.BaseDirectory, "samples", name)))
         {
             File.Copy(file, folder[Path.GetFileName(file)]);
         }

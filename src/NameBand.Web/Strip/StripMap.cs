@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NameBand.Garment;
 using NameBand.Layout;
 using NameBand.Web.Table;
 
@@ -24,7 +25,7 @@ internal static class StripMap
         Number(json, "markY", plan.MarkYMm);
         Number(json, "thread", laid.Fabric.Thread.DiameterMm);
         json.WriteBoolean("closed", plan.Hem.Closed);
-        json.WriteBoolean("counterClockwise", plan.Hem.Runs == Garment.RunDirection.CounterClockwise);
+        json.WriteBoolean("counterClockwise", plan.Hem.Runs == RunDirection.CounterClockwise);
         json.WriteBoolean("hasPaths", plan.HasNeedlePaths);
         json.WriteBoolean("hooped", laid.IsHooped);
         json.WriteBoolean("inches", inInches);
@@ -49,6 +50,9 @@ internal static class StripMap
             json.WriteNumber("number", round.Number);
             Number(json, "length", round.LengthMm);
             Number(json, "hem", round.HemMm);
+            var middles = GarmentMiddles.On(plan.Hem, round.LengthMm);
+            Middle(json, "front", middles.FrontMm);
+            Middle(json, "back", middles.BackMm);
             if (StripCurve.Of(plan.Hem, round.Number) is { } curve)
             {
                 json.WriteStartObject("curve");
@@ -162,6 +166,14 @@ internal static class StripMap
         }
 
         json.WriteEndArray();
+    }
+
+    private static void Middle(Utf8JsonWriter json, string key, double? mm)
+    {
+        if (mm is { } there)
+        {
+            Number(json, key, there);
+        }
     }
 
     private static void Number(Utf8JsonWriter json, string key, double value) => json.WriteNumber(key, Math.Round(value, 4));

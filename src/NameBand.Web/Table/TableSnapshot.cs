@@ -33,6 +33,9 @@ public sealed partial record TableSnapshot(
     /// <summary>job.json was changed by somebody else: the maker is asked which one holds.</summary>
     public bool IsChangedOutside { get; init; }
 
+    /// <summary>Counting was stopped by somebody; figures come when it is asked for again, or when something changes.</summary>
+    public bool IsCountingStopped { get; init; }
+
     /// <summary>What undo would take back, in words; null: there is nothing.</summary>
     public string? Undo { get; init; }
 

@@ -22,6 +22,7 @@ public sealed class Worktable : IDisposable
     private readonly TaskCompletionSource _firstLaid = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly TaskCompletionSource _firstDrawn = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private CancellationTokenSource _work = new();
+    private CancellationTokenSource? _count;
     private KeptFile _jobFile = KeptFile.None;
 
     public Worktable(string folder)
@@ -139,6 +140,9 @@ public sealed class Worktable : IDisposable
         return saved.Value is null ? saved.Problems : [];
     });
 
+    /// <summary>Gives up counting the stitches of this layout: the plan can be looked at and changed without.</summary>
+    public void StopCounting() => _count?.Cancel();
+
     /// <summary>Reads everything anew and lays it out; what was under way is given up.</summary>
     public void StartOver()
     {
@@ -150,7 +154,7 @@ public sealed class Worktable : IDisposable
             cancel = _work.Token;
         }
 
-        Publish(now => now with { IsLaying = true, Figures = null, Counting = null, JobFile = _jobFile, HasJobFile = _jobFile.IsThere, Undo = _history.UndoWords, Redo = _history.RedoWords });
+        Publish(now => now with { IsLaying = true, Figures = null, Counting = null, IsCountingStopped = false, JobFile = _jobFile, HasJobFile = _jobFile.IsThere, Undo = _history.UndoWords, Redo = _history.RedoWords });
         _ = Task.Run(() => WorkAsync(cancel), CancellationToken.None);
     }
 
@@ -187,11 +191,7 @@ public sealed class Worktable : IDisposable
             _firstLaid.TrySetResult();
             if (report.Laid is { } laid)
             {
-                // Counting takes all the machine has; whoever has just opened the page sees her names first.
-                await Task.WhenAny(_firstDrawn.Task, Task.Delay(LongestWait, cancel)).ConfigureAwait(false);
-                cancel.ThrowIfCancellationRequested();
-                var figures = laid.Reckon(new Throttled(p => Publish(cancel, now => now with { Counting = p })), cancel);
-                Publish(cancel, now => now with { Figures = figures, Counting = null, Problems = [.. now.Problems, .. figures.Problems] });
+                await CountAsync(laid, cancel).ConfigureAwait(false);
             }
         }
         catch (OperationCanceledException)
@@ -209,6 +209,28 @@ public sealed class Worktable : IDisposable
         finally
         {
             _firstLaid.TrySetResult();
+        }
+    }
+
+    private async Task CountAsync(LaidJob laid, CancellationToken cancel)
+    {
+        // Counting takes all the machine has; whoever has just opened the page sees her names first.
+        await Task.WhenAny(_firstDrawn.Task, Task.Delay(LongestWait, cancel)).ConfigureAwait(false);
+        cancel.ThrowIfCancellationRequested();
+        using var count = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        _count = count;
+        try
+        {
+            var figures = laid.Reckon(new Throttled(p => Publish(cancel, now => now with { Counting = p })), count.Token);
+            Publish(cancel, now => now with { Figures = figures, Counting = null, Problems = [.. now.Problems, .. figures.Problems] });
+        }
+        catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
+        {
+            Publish(cancel, now => now with { Counting = null, IsCountingStopped = true });
+        }
+        finally
+        {
+            _count = null;
         }
     }
 

@@ -95,12 +95,29 @@ class RingPicture {
     g.fillStyle = c.text;
     g.font = `13px ${lettering}`;
     g.textAlign = 'center';
-    g.fillText('the ends meet', m.x, m.y + m.outer + 18);
+    const { front, back } = this.map.rounds[0];
+    const words = back === 0 ? 'centre back: the ends meet' : 'the ends meet';
+    g.fillText(words, m.x, m.y + m.outer + 18);
+    if (back > 0) this.#middle(g, m, back, 'back');
+    if (front > 0) this.#middle(g, m, front, 'front');
     const [first, second] = this.#table();
     g.font = `14px ${lettering}`;
     g.fillText(first, m.x, m.y);
     g.font = `12px ${lettering}`;
     g.fillText(second, m.x, m.y + 18);
+  }
+
+  /** A middle of the garment, at its place on the hem. */
+  #middle(g, m, mm, words) {
+    const a = this.#angle(0, mm), at = r => [m.x + Math.cos(a) * r, m.y + Math.sin(a) * r];
+    g.strokeStyle = this.colours.weld;
+    g.lineWidth = 2;
+    g.beginPath();
+    g.moveTo(...at(m.outer + 1));
+    g.lineTo(...at(m.outer + 7));
+    g.stroke();
+    const [x, y] = at(m.outer + 14);
+    g.fillText(words, Math.min(m.rect.width - 22, Math.max(22, x)), y + 4);
   }
 
   #lines(g, m, names, seen) {

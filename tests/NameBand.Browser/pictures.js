@@ -1,0 +1,39 @@
+// Makes the pictures of docs/page.md anew from the sample job. Build the Release program and the browser tests first:
+//   tests/NameBand.Browser/bin/Debug/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/pictures.js [FOLDER]
+
+const fs = require('fs'), os = require('os'), path = require('path');
+const { spawn, spawnSync } = require('child_process');
+const root = path.resolve(__dirname, '../..');
+const { chromium } = require(path.join(__dirname, 'bin/Debug/net10.0/.playwright/package'));
+const program = process.env.NAMEBAND_PROGRAM ?? path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
+const to = process.argv[2] ?? path.join(root, 'docs/pictures');
+
+(async () => {
+  const job = fs.mkdtempSync(path.join(os.tmpdir(), 'pictures-'));
+  fs.cpSync(path.join(root, 'samples/lantern-walk'), job, { recursive: true });
+  spawnSync('dotnet', [program, 'make', job]);
+  const server = spawn('dotnet', [program, 'page', job, '--no-browser']);
+  const url = await new Promise((found, lost) => {
+    let said = '';
+    server.stdout.on('data', d => { said += d; const m = /(http:\/\/127\.0\.0\.1:\d+\/)/.exec(said); if (m) found(m[1]); });
+    server.on('exit', () => lost(new Error(said)));
+  });
+  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 1000 }, reducedMotion: 'reduce' });
+    await page.goto(url);
+    await page.waitForFunction(() => !document.querySelector('.sentence')?.textContent.includes('counting'), null, { timeout: 120000 });
+    await page.waitForSelector('[data-part=table]:not([data-thread=""])');
+    await page.waitForTimeout(1500);
+    await page.screenshot({ path: path.join(to, 'page-plan.png') });
+    await page.setViewportSize({ width: 1100, height: 900 });
+    await page.goto(url + 'machine');
+    await page.waitForSelector('[data-pictured]');
+    await page.waitForTimeout(2500);
+    await page.screenshot({ path: path.join(to, 'page-machine.png') });
+  } finally {
+    await browser.close();
+    server.kill();
+    fs.rmSync(job, { recursive: true });
+  }
+})();

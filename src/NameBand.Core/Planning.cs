@@ -195,9 +195,9 @@ internal static class Planning
             return list;
         }
 
-        var reasons = held.ToDictionary(h => h.Row, h => h.Reason);
+        var reasons = held.ToDictionary(h => h.Row);
         return new NameList(
-            [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out string? why) ? r.HeldBecause(why) : r)],
+            [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out var why) ? r.HeldBecause(why.Reason, why.Offer) : r)],
             [.. list.Names.Where(n => !reasons.ContainsKey(n.Row))]);
     }
 

@@ -79,11 +79,14 @@ public sealed class TouchTests(Chromium chromium)
         var touch = await page.Context.NewCDPSessionAsync(page);
         double before = await page.EvaluateAsync<double>("() => scrollY");
 
-        await touch.SendAsync("Input.synthesizeScrollGesture", new Dictionary<string, object>
+        (double x, double y) = (box.X + 195, box.Y + (box.Height / 2));
+        await TouchAsync(touch, "touchStart", (x, y));
+        for (int i = 1; i <= 15; i++)
         {
-            ["x"] = box.X + 195, ["y"] = box.Y + (box.Height / 2), ["yDistance"] = -300, ["gestureSourceType"] = "touch",
-        });
+            await TouchAsync(touch, "touchMove", (x, y - (15 * i)));
+        }
 
+        await TouchAsync(touch, "touchEnd");
         await page.WaitForFunctionAsync("y => scrollY > y + 150", before);
     }
 

@@ -61,7 +61,8 @@ internal static class HoldReason
         return visible ? $"{(mark ? "\u25CC" : "")}{characters} ({codes})" : codes;
     }
 
-    private static string Without(string text, IReadOnlyList<UnshownSign> signs)
+    /// <summary>What is left of a name without the signs that no face has; empty: nothing.</summary>
+    public static string Without(string text, IReadOnlyList<UnshownSign> signs)
     {
         var left = new StringBuilder(text);
         foreach (var sign in signs.OrderByDescending(s => s.Start))

@@ -28,21 +28,21 @@ public static class Letterer
         foreach (var name in names.Names)
         {
             cancel.ThrowIfCancellationRequested();
-            var (made, reason) = LetterOne(name, shaper, pieces);
+            var (made, reason, offer) = LetterOne(name, shaper, pieces);
             if (made is not null)
             {
                 lettered.Add(made);
             }
             else
             {
-                held.Add(new HeldRow(name.Row, reason));
+                held.Add(new HeldRow(name.Row, reason) { Offer = offer });
             }
         }
 
         return Result.Of(new LetteredList(chosen.Name, lettered.ToImmutable(), held.ToImmutable()), chain.Problems);
     }
 
-    private static (LetteredName? Made, string Reason) LetterOne(Name name, NameShaper shaper, PieceMaker maker)
+    private static (LetteredName? Made, string Reason, string Offer) LetterOne(Name name, NameShaper shaper, PieceMaker maker)
     {
         var shaped = shaper.Shape(name.Text);
         string? reason = shaped.Unshown.Count > 0
@@ -50,7 +50,7 @@ public static class Letterer
             : shaped.Fault ?? FaultOf(name.Text, shaped);
         if (reason is not null)
         {
-            return (null, reason);
+            return (null, reason, shaped.Unshown.Count > 0 ? HoldReason.Without(name.Text, shaped.Unshown) : "");
         }
 
         var pieces = maker.Make(name.Text, shaped.Glyphs);
@@ -62,8 +62,8 @@ public static class Letterer
 
         double most = MostMmPerCharacter * (name.Text.Length + 1);
         return ink.IsEmpty || ink.WidthMm > most || ink.HeightMm > most
-            ? (null, ink.IsEmpty ? HoldReason.NoInk : HoldReason.TooFarApart(shaped.Glyphs[0].Face.Name))
-            : (new LetteredName(name, pieces, ink), "");
+            ? (null, ink.IsEmpty ? HoldReason.NoInk : HoldReason.TooFarApart(shaped.Glyphs[0].Face.Name), "")
+            : (new LetteredName(name, pieces, ink), "", "");
     }
 
     /// <summary>Looks for glyphs that cannot be used, and for characters that ought to leave ink and leave none.</summary>

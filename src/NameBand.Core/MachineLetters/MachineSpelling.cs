@@ -32,7 +32,7 @@ public static class MachineSpelling
             string? nearest = NearestSpelling.Find(name.Text, has);
             string letters = string.Join(", ", lacking.Select(l => $"“{PlainText.Short(l)}”"));
             string offer = nearest is null ? "no spelling near enough is known" : $"the nearest it can sew is “{nearest}”";
-            held.Add(new HeldRow(name.Row, $"the machine has no {letters}; {offer}. Ask its owner"));
+            held.Add(new HeldRow(name.Row, $"the machine has no {letters}; {offer}. Ask its owner") { Offer = nearest ?? "" });
             problems.Add(Problem.NeedsPerson(
                 new Where(name.Row.List, name.Row.Line, Name: name.Text),
                 $"The machine has no {letters}; {offer}.",

@@ -47,7 +47,10 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
     /// <summary>The name as it stands in the row, whatever will be sewn.</summary>
     public string Was { get; init; } = "";
 
-    public ListedRow HeldBecause(string reason) => this with { Outcome = RowOutcome.Held, Reason = reason };
+    /// <summary>The name as it could be sewn instead, where the row is held for its letters and such a form is known; never taken unasked.</summary>
+    public string Offer { get; init; } = "";
+
+    public ListedRow HeldBecause(string reason, string offer = "") => this with { Outcome = RowOutcome.Held, Reason = reason, Offer = offer };
 }
 
 /// <summary>Every data row of every list, in order of arrival, and the names to sew, in the same order.</summary>

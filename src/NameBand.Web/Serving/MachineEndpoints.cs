@@ -18,6 +18,8 @@ internal static class MachineEndpoints
     {
         app.MapGet("/machine/state", (string? stamp) =>
         {
+            // Where the sewing is, no picture of the strip is waited for.
+            table.FirstDrawn();
             var now = table.Now;
             return stamp == MachineState.Stamp(now)
                 ? Results.NoContent()

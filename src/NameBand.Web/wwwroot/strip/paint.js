@@ -38,7 +38,8 @@ export function tape(g, camera, c, inches) {
     const tall = isNumber ? 20 : whole ? 14 : half ? 10 : 6;
     const x = Math.round(camera.onTape(at * unit));
     g.fillRect(x, 0, 1, tall);
-    if (isNumber) g.fillText(String(Math.round(at)), x + 4, tapePx - 10);
+    // The last number makes room for the unit at the end of the tape.
+    if (isNumber && x < camera.width - 66) g.fillText(String(Math.round(at)), x + 4, tapePx - 10);
   }
   g.font = `11px ${lettering}`;
   g.textAlign = 'right';

@@ -39,12 +39,12 @@ export class View {
   /** Where one is, for when the strip is put up again. */
   kept() {
     const { scale, left, up, only } = this.camera;
-    return this.isNew ? null : { scale, left, up, only, inches: this.inches, width: this.camera.width };
+    return this.isNew ? null : { scale, left, up, only, inches: this.inches, width: this.camera.width, height: this.camera.height };
   }
 
-  resume({ inches, width, ...place }) {
+  resume({ inches, ...place }) {
     this.inches = inches;
-    Object.assign(this.camera, place, { width });
+    Object.assign(this.camera, place);
     this.isResumed = true;
   }
 

@@ -116,7 +116,7 @@ public sealed class WaysTests(Chromium chromium)
         async kind => {
             const { view } = (await import('/_content/NameBand.Web/strip.js')).here.strip;
             const { camera, data, canvas } = view;
-            const lane = 0, round = camera.rounds[lane];
+            const lane = camera.rounds.length - 1, round = camera.rounds[lane];
             const wait = ms => new Promise(done => setTimeout(done, ms));
             const sewn = () => data.within(round, camera.left, camera.right).find(n => n.kind === kind && n.start > camera.left);
             if (!sewn()) { camera.left = data.byRound[round].find(n => n.kind === kind).start - 40; camera.clamp(); view.changed(); }

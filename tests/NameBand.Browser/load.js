@@ -7,7 +7,7 @@ const fs = require('fs'), http = require('http'), net = require('net'), os = req
 const { spawn } = require('child_process');
 const root = path.resolve(__dirname, '../..');
 const { chromium } = require(path.join(__dirname, 'bin/Debug/net10.0/.playwright/package'));
-const program = path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
+const program = process.env.NAMEBAND_PROGRAM ?? path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
 
 const tabs = 50, requests = 10000, atOnce = 100, slow = 100, cut = 500, strange = 1000, uploads = 20, uploadMb = 100;
 const pause = ms => new Promise(done => setTimeout(done, ms));

@@ -25,12 +25,16 @@ internal sealed partial class RunningPage : IDisposable
     {
         // The program's own output folder, where its list of the page's files lies; or another build of it, to prove that one.
         string program = Environment.GetEnvironmentVariable("NAMEBAND_PROGRAM") is { Length: > 0 } other ? other : Path.Combine(AppContext.BaseDirectory, "nameband.dll");
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
-        foreach (string arg in (string[])[program, "page", folder, "--no-browser", .. more])
+        return Start(new ProcessStartInfo("dotnet", [program, "page", folder, "--no-browser", .. more])
         {
-            start.ArgumentList.Add(arg);
-        }
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+        });
+    }
 
+    public static RunningPage Start(ProcessStartInfo start)
+    {
         var process = Process.Start(start)!;
         string said = "";
         while (process.StandardOutput.ReadLine() is { } line)

@@ -23,6 +23,12 @@ public static class OutsideTool
     public static void RequireFile(string path, string package) =>
         Demand(Path.Exists(path), $"{path} (Debian package {package}) is not installed");
 
+    /// <summary>Skips the running test, or fails it under CI, unless what is made before the tests is there.</summary>
+    /// <param name="path">Null: nobody said where it is.</param>
+    /// <param name="by">What makes it.</param>
+    public static void RequireMade(string? path, string by) =>
+        Demand(path is { Length: > 0 } && Path.Exists(path), $"what {by} makes is not there{(path is { Length: > 0 } ? $": {path}" : "")}");
+
     /// <summary>Runs a program and hands back what it wrote to standard output, read as UTF-8.</summary>
     /// <exception cref="InvalidOperationException">It could not be started, ended with another status than 0, or took too long.</exception>
     public static string Run(string name, IEnumerable<string> args, string? stdin = null) =>

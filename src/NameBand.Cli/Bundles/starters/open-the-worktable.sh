@@ -1,0 +1,6 @@
+#!/bin/sh
+# Opens the worktable for the folder given after the name of this file, or for "My names" beside it.
+here=$(CDPATH= cd -- "$(dirname -- "$0")" && pwd) || exit 1
+job=${1:-"$here/My names"}
+mkdir -p -- "$job" || exit 1
+exec "$here/program/nameband" page "$job"

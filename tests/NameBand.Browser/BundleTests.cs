@@ -24,7 +24,10 @@ public sealed class BundleTests(Chromium chromium, BundleTests.Unpacked unpacked
 
         int status = unpacked.Run(unpacked.Program, "make", byBundle.FullPath, "--json");
         using var built = Process.Start(new ProcessStartInfo(
-            "dotnet", [Path.Combine(AppContext.BaseDirectory, "nameband.dll"), "make", byBuild.FullPath, "--json"]) { RedirectStandardOutput = true })!;
+            "dotnet", [Path.Combine(AppContext.BaseDirectory, "nameband.dll"), "make", byBuild.FullPath, "--json"])
+        {
+            RedirectStandardOutput = true,
+        })!;
         built.StandardOutput.ReadToEnd();
         built.WaitForExit();
 

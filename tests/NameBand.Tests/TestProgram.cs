@@ -1,5 +1,6 @@
 using NameBand.Tests.JobRoom;
 using NameBand.Tests.OutputRoom;
+using NameBand.Tests.WholeLine;
 
 namespace NameBand.Tests;
 
@@ -21,6 +22,11 @@ internal static class TestProgram
         if (args is [OutFolderChild.FillDiskVerb, var fullJob])
         {
             return OutFolderChild.FillDisk(fullJob);
+        }
+
+        if (args is [Surroundings.Verb])
+        {
+            return Surroundings.Say();
         }
 
         return 64;

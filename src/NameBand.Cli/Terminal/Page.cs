@@ -45,7 +45,7 @@ internal sealed class Page(Outlet outlet)
     /// <summary>Labels in one column, and beside each what belongs to it.</summary>
     public void Facts(IReadOnlyList<(string Label, string Text, Tone Tone)> facts)
     {
-        int cells = facts.Max(f => Wrapping.Cells(f.Label)) + 2;
+        int cells = facts.Select(f => Wrapping.Cells(f.Label)).DefaultIfEmpty(0).Max() + 2;
         foreach (var (label, text, tone) in facts)
         {
             Hanging(Wrapping.PadTo(label, cells), text, 2, tone);

@@ -73,6 +73,12 @@ internal sealed class RowSettler
             return ByCheck(row, text);
         }
 
+        if (text.IsTooLong)
+        {
+            // Only its beginning was read, and nothing is sewn that its owner did not write.
+            return Held(row, $"{NameDoubts.Of(text)}: it cannot be kept; write under “text” in {Corrections.FileName} what is to be sewn");
+        }
+
         string although = row.Wish == Wish.LeaveOut ? ", although the row asks not to be shown" : "";
         return Outcome(row, RowOutcome.Placed, text, $"kept, as {Corrections.FileName} says{although}");
     }

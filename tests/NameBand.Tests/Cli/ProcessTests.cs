@@ -1,5 +1,3 @@
-using System.Diagnostics;
-using System.Text;
 using Xunit;
 
 namespace NameBand.Tests.CommandLine;
@@ -14,7 +12,7 @@ public class ProcessTests
     {
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nŁucja Brzoza\nłucja brzoza\n");
 
-        var (status, output, errors) = Run(["names", folder.FullPath], ("LC_ALL", "de_DE.ISO-8859-1"), ("LANG", "de_DE.ISO-8859-1"));
+        var (status, output, errors) = CliProcess.Run(["names", folder.FullPath], ("LC_ALL", "de_DE.ISO-8859-1"), ("LANG", "de_DE.ISO-8859-1"));
 
         Assert.Equal((1, ""), (status, errors));
         Assert.StartsWith("2 rows in the list", output, StringComparison.Ordinal);
@@ -24,9 +22,9 @@ public class ProcessTests
     [Fact]
     public void A_wrong_command_line_and_bad_input_have_their_statuses()
     {
-        Assert.Equal(64, Run(["mkae", "x"]).Status);
-        Assert.Equal(2, Run(["make", "no-such-job"]).Status);
-        Assert.Equal(0, Run(["--version"]).Status);
+        Assert.Equal(64, CliProcess.Run(["mkae", "x"]).Status);
+        Assert.Equal(2, CliProcess.Run(["make", "no-such-job"]).Status);
+        Assert.Equal(0, CliProcess.Run(["--version"]).Status);
     }
 
     [Fact]
@@ -34,10 +32,10 @@ public class ProcessTests
     {
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nAda Marsh\n");
 
-        var german = Run(["make", folder.FullPath], ("LC_ALL", "de_DE.UTF-8"), ("TZ", "Pacific/Kiritimati"));
+        var german = CliProcess.Run(["make", folder.FullPath], ("LC_ALL", "de_DE.UTF-8"), ("TZ", "Pacific/Kiritimati"));
         byte[] first = File.ReadAllBytes(folder["out/plan.json"]);
         Directory.Delete(folder["out"], recursive: true);
-        var plain = Run(["make", folder.FullPath], ("LC_ALL", "C"), ("TZ", "UTC"));
+        var plain = CliProcess.Run(["make", folder.FullPath], ("LC_ALL", "C"), ("TZ", "UTC"));
 
         Assert.Equal(plain, german);
         Assert.Equal(0, plain.Status);
@@ -49,7 +47,7 @@ public class ProcessTests
     {
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nAda Marsh\n");
 
-        var run = Run(["make", folder.FullPath], ("TERM", "xterm-256color"), ("COLORTERM", "truecolor"), ("GITHUB_ACTIONS", "true"));
+        var run = CliProcess.Run(["make", folder.FullPath], ("TERM", "xterm-256color"), ("COLORTERM", "truecolor"), ("GITHUB_ACTIONS", "true"));
 
         Assert.DoesNotContain('\u001b', run.Out + run.Errors);
         Assert.DoesNotContain('\r', run.Out + run.Errors);
@@ -60,7 +58,7 @@ public class ProcessTests
     {
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nAda Marsh\n");
 
-        var run = Run(["make", folder.FullPath], ("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "1"));
+        var run = CliProcess.Run(["make", folder.FullPath], ("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "1"));
 
         Assert.Equal((2, ""), (run.Status, run.Out));
         Assert.StartsWith("The tables of the world's letters (ICU) are missing on this machine.", run.Errors, StringComparison.Ordinal);
@@ -74,41 +72,10 @@ public class ProcessTests
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nAda Marsh\n");
 
         string said = Outside.OutsideTool.Run(
-            "sh", ["-c", $"\"$1\" \"$2\" names \"$3\" 2>&1 >/dev/full; echo status $?", "sh", DotNet(), Path.Combine(AppContext.BaseDirectory, "nameband.dll"), folder.FullPath]);
+            "sh", ["-c", $"\"$1\" \"$2\" names \"$3\" 2>&1 >/dev/full; echo status $?", "sh", CliProcess.DotNet, CliProcess.Program, folder.FullPath]);
 
         Assert.StartsWith("The machine could not read or write: ", said, StringComparison.Ordinal);
         Assert.EndsWith("status 2\n", said, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", said, StringComparison.Ordinal);
     }
-
-    private static (int Status, string Out, string Errors) Run(string[] args, params (string Key, string Value)[] environment)
-    {
-        var start = new ProcessStartInfo(DotNet())
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            RedirectStandardInput = true,
-            StandardOutputEncoding = new UTF8Encoding(false, throwOnInvalidBytes: true),
-            StandardErrorEncoding = new UTF8Encoding(false, throwOnInvalidBytes: true),
-        };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "nameband.dll"));
-        foreach (string arg in args)
-        {
-            start.ArgumentList.Add(arg);
-        }
-
-        foreach (var (key, value) in environment)
-        {
-            start.Environment[key] = value;
-        }
-
-        using var process = Process.Start(start)!;
-        process.StandardInput.Close();
-        var errors = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        Assert.True(process.WaitForExit(TimeSpan.FromMinutes(2)), "nameband did not end.");
-        return (process.ExitCode, output, errors.Result);
-    }
-
-    private static string DotNet() => Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") is { Length: > 0 } host ? host : "dotnet";
 }

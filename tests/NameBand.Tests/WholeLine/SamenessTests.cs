@@ -1,0 +1,74 @@
+using NameBand.Tests.House;
+using Xunit;
+
+namespace NameBand.Tests.WholeLine;
+
+/// <summary>The built command line gives the same bytes whatever the number of cores, the culture, the time zone and the working folder.</summary>
+public class SamenessTests
+{
+    [SkippableFact]
+    public void The_surroundings_are_those_the_processes_find()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "skipped: needs a system that takes culture and time zone from the environment (Linux, macOS)");
+        using var job = new TemporaryFolder();
+        Assert.All(Surroundings.All(job), s => Assert.Equal(s.Expected(), s.Found()));
+    }
+
+    [Theory]
+    [InlineData("lantern-walk")]
+    [InlineData("quay-banner")]
+    [InlineData("boat-banner")]
+    [InlineData("lantern-cape")]
+    public void Every_byte_of_a_sample_is_the_same(string sample)
+    {
+        using var job = new TemporaryFolder();
+        foreach (string file in Directory.GetFiles(Path.Combine(Repository.Root, "samples", sample)))
+        {
+            File.Copy(file, job[Path.GetFileName(file)]);
+        }
+
+        Compare(job);
+    }
+
+    [Fact]
+    public void Every_byte_of_a_list_from_right_to_left_is_the_same()
+    {
+        using var job = new TemporaryFolder()
+            .With("job.json", """
+                { "format": 1, "title": "فوانيس النهر", "lists": ["names.csv"], "hem": { "length": "1.2 m", "turn": 0.75 },
+                  "strip": { "rounds": "asNeeded" }, "lettering": { "order": "alphabetical", "collation": "ar" },
+                  "files": { "svg": true, "program": true, "loadMap": true } }
+                """)
+            .With("names.csv", "Name\nنور الحداد\nليلى السعيد\nيوسف ابن عمر\nנועה לוי\nאיתן פרץ\nIlıca Iğdır\n");
+        Compare(job);
+    }
+
+    private static void Compare(TemporaryFolder job)
+    {
+        SortedDictionary<string, byte[]>? first = null;
+        string said = "";
+        foreach (var around in Surroundings.All(job))
+        {
+            string to = job[$"made{Guid.NewGuid():N}"];
+            var run = around.Print(job.FullPath, to);
+            Assert.True(run.Status is 0 or 1, run.Errors);
+            var made = MadeFolder.Bytes(to);
+            string saidHere = run.Out.Replace(Path.GetRelativePath(around.WorkingFolder, to), "OUT", StringComparison.Ordinal);
+            Directory.Delete(to, recursive: true);
+            if (first is null)
+            {
+                (first, said) = (made, saidHere);
+                Assert.Contains("plan.json", made.Keys);
+                Assert.Contains(made.Keys, k => k.EndsWith(".pdf", StringComparison.Ordinal));
+                continue;
+            }
+
+            Assert.Equal(first.Keys, made.Keys);
+            Assert.All(first, file => Assert.True(file.Value.AsSpan().SequenceEqual(made[file.Key]), $"{file.Key} differs with {around}"));
+            Assert.Equal(Unwrapped(said), Unwrapped(saidHere));
+        }
+    }
+
+    /// <summary>Without line breaks, which fall elsewhere in a longer path.</summary>
+    private static string Unwrapped(string text) => string.Join(' ', text.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+}

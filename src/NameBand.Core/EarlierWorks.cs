@@ -7,13 +7,11 @@ namespace NameBand;
 /// <summary>What lies in the out folder from last time, with the fingerprints its plan gives of it.</summary>
 internal sealed class EarlierWorks
 {
-    private readonly string _outFolder;
     private readonly ImmutableDictionary<int, EarlierHooping> _hoopings;
     private readonly ImmutableDictionary<int, EarlierRound> _rounds;
 
     public EarlierWorks(string outFolder)
     {
-        _outFolder = outFolder;
         var plan = EarlierPlanFile.Read(Path.Combine(outFolder, OutPaths.Plan), OutPaths.Plan).Value;
         _hoopings = (plan?.Hoopings ?? []).GroupBy(h => h.Number).ToImmutableDictionary(g => g.Key, g => g.First());
         _rounds = (plan?.Rounds ?? []).GroupBy(r => r.Number).ToImmutableDictionary(g => g.Key, g => g.First());
@@ -22,11 +20,4 @@ internal sealed class EarlierWorks
     public EarlierHooping? Hooping(int number) => _hoopings.GetValueOrDefault(number);
 
     public EarlierRound? Round(int number) => _rounds.GetValueOrDefault(number);
-
-    /// <summary>A file, if it is still as we wrote it.</summary>
-    public byte[]? File(string relative, string print)
-    {
-        string path = Path.Combine(_outFolder, relative);
-        return print.Length > 0 && System.IO.File.Exists(path) && System.IO.File.ReadAllBytes(path) is var bytes && MadeFrom.Fingerprint(bytes) == print ? bytes : null;
-    }
 }

@@ -60,30 +60,31 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
                 "The kept one was used. Compare its proof with the cloth; if they differ, put back the right files from a copy.")));
         }
 
-        Write(OutPaths.NeedlePath(hooping.Number), path);
-        Write(OutPaths.HoopingProof(hooping.Number), proof);
-        Note(hooping, madeFrom, path, proof, LoadMeter.Measure(read, made.ClothOf(hooping.Number)).WorstLetterPerMm2, isSewn: true);
+        string pathPrint = folder.Create(OutPaths.NeedlePath(hooping.Number), stream => stream.Write(path));
+        string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => stream.Write(proof));
+        double holes = LoadMeter.Measure(read, made.ClothOf(hooping.Number)).WorstLetterPerMm2;
+        Note(hooping, new HoopingOrigin(madeFrom, pathPrint, proofPrint, holes, IsSewn: true));
         return (Measure(hooping, read) with { IsSewn = true }, read);
     }
 
     private (HoopingFigures, NeedlePath)? TakeUnchanged(Hooping hooping, string madeFrom, bool isSewn)
     {
         if (_earlier.Hooping(hooping.Number) is not { } earlier || earlier.MadeFrom != madeFrom
-            || _earlier.File(OutPaths.NeedlePath(hooping.Number), earlier.PathPrint) is not { } path
-            || _earlier.File(OutPaths.HoopingProof(hooping.Number), earlier.ProofPrint) is not { } proof
+            || folder.Earlier(OutPaths.NeedlePath(hooping.Number), earlier.PathPrint) is not { } path
+            || !folder.HasEarlier(OutPaths.HoopingProof(hooping.Number), earlier.ProofPrint)
             || NeedlePathReading.Read(path) is not { } read)
         {
             return null;
         }
 
-        foreach (var name in hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs))
+        folder.TakeOver(OutPaths.NeedlePath(hooping.Number));
+        folder.TakeOver(OutPaths.HoopingProof(hooping.Number));
+        double holes = earlier.HolesPerMm2 ?? LoadMeter.Measure(read, made.Fabric).WorstLetterPerMm2;
+        Note(hooping, new HoopingOrigin(madeFrom, earlier.PathPrint, earlier.ProofPrint, holes, isSewn)
         {
-            stitcher.Learn(name.Lettered);
-        }
-
-        folder.TakeOver(OutPaths.NeedlePath(hooping.Number), path);
-        folder.TakeOver(OutPaths.HoopingProof(hooping.Number), proof);
-        Note(hooping, madeFrom, path, proof, earlier.HolesPerMm2 ?? LoadMeter.Measure(read, made.Fabric).WorstLetterPerMm2, isSewn);
+            // Letters that could not be read are worked out again, for the stitcher to speak of them.
+            LettersRead = earlier.LettersRead is true || AreLettersRead(hooping),
+        });
         return (Measure(hooping, read) with { IsSewn = isSewn }, read);
     }
 
@@ -91,56 +92,59 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
     {
         var path = NeedlePathReading.AsWritten(stitcher.SewHooping(_plan, hooping));
         var figures = Measure(hooping, path) with { IsSewn = isSewn };
-        using var csv = new MemoryStream();
-        NeedlePathCsv.Write(csv, path);
-        using var png = new MemoryStream();
-        HoopingProof.Draw(png, _plan, hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
-        var pathBytes = csv.GetBuffer().AsSpan(0, (int)csv.Length);
-        var proofBytes = png.GetBuffer().AsSpan(0, (int)png.Length);
-        Write(OutPaths.NeedlePath(hooping.Number), pathBytes);
-        Write(OutPaths.HoopingProof(hooping.Number), proofBytes);
-        Note(hooping, madeFrom, pathBytes, proofBytes, LoadMeter.Measure(path, made.Fabric).WorstLetterPerMm2, isSewn);
+        string pathPrint = folder.Create(OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path));
+        string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => HoopingProof.Draw(
+            stream, _plan, hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm));
+        Note(hooping, new HoopingOrigin(madeFrom, pathPrint, proofPrint, LoadMeter.Measure(path, made.Fabric).WorstLetterPerMm2, isSewn)
+        {
+            LettersRead = AreLettersRead(hooping),
+        });
         return (figures, path);
+    }
+
+    private bool AreLettersRead(Hooping hooping)
+    {
+        bool areRead = true;
+        foreach (var name in hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs))
+        {
+            areRead &= stitcher.IsRead(name.Lettered);
+        }
+
+        return areRead;
     }
 
     /// <summary>The needle path that a hooping has in this plan: what is sewn is never stitched anew.</summary>
     public NeedlePath PathOf(Hooping hooping) => made.KeptPath(hooping.Number) ?? stitcher.SewHooping(_plan, hooping);
 
     /// <summary>Makes the proof of a round, or takes it from the earlier out folder where it would come out the same.</summary>
-    public void MakeRound(Round round, Estimate estimate)
+    /// <param name="figures">Of all hoopings, by their numbers.</param>
+    public void MakeRound(Round round, IReadOnlyDictionary<int, HoopingFigures> figures)
     {
-        string madeFrom = _madeFrom.Of(round, estimate.Hoopings.ToDictionary(h => h.Number));
+        string madeFrom = _madeFrom.Of(round, figures);
         string relative = OutPaths.RoundProof(round.Number);
-        if (_earlier.Round(round.Number) is { } earlier && earlier.MadeFrom == madeFrom && _earlier.File(relative, earlier.ProofPrint) is { } proof)
+        if (_earlier.Round(round.Number) is { } earlier && earlier.MadeFrom == madeFrom && folder.HasEarlier(relative, earlier.ProofPrint))
         {
-            folder.TakeOver(relative, proof);
+            folder.TakeOver(relative);
             _roundOrigins[round.Number] = new RoundOrigin(madeFrom, earlier.ProofPrint);
             return;
         }
 
-        using var png = new MemoryStream();
-        RoundProof.Draw(png, _plan, round, estimate.Hoopings, name => stitcher.SewName(name.Lettered), captions, made.Fabric.Thread.DiameterMm);
-        var drawn = png.GetBuffer().AsSpan(0, (int)png.Length);
-        Write(relative, drawn);
-        _roundOrigins[round.Number] = new RoundOrigin(madeFrom, MadeFrom.Fingerprint(drawn));
+        string print = folder.Create(relative, stream => RoundProof.Draw(
+            stream, _plan, round, figures, name => stitcher.SewName(name.Lettered), captions, made.Fabric.Thread.DiameterMm));
+        _roundOrigins[round.Number] = new RoundOrigin(madeFrom, print);
     }
 
-    private void Note(Hooping hooping, string madeFrom, ReadOnlySpan<byte> path, ReadOnlySpan<byte> proof, double holesPerMm2, bool isSewn)
+    private void Note(Hooping hooping, HoopingOrigin origin)
     {
         var last = made.Begun?.Log.Last(hooping.Number)?.Deed;
-        _origins[hooping.Number] = new HoopingOrigin(
-            madeFrom, MadeFrom.Fingerprint(path), MadeFrom.Fingerprint(proof), holesPerMm2, isSewn, last == SewingDeed.Again, last == SewingDeed.Patch)
+        _origins[hooping.Number] = origin with
         {
+            IsAgain = last == SewingDeed.Again,
+            IsPatch = last == SewingDeed.Patch,
             SewnAs = made.SewnAs(hooping.Number),
         };
     }
 
     private HoopingFigures Measure(Hooping hooping, NeedlePath path) =>
         HoopingMeter.Measure(hooping, _plan, path, made.ClothOf(hooping.Number), made.Job.Machine);
-
-    private void Write(string relative, ReadOnlySpan<byte> bytes)
-    {
-        using var stream = folder.Create(relative);
-        stream.Write(bytes);
-    }
 }

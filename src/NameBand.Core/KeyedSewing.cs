@@ -26,27 +26,27 @@ internal static class KeyedSewing
         var names = NamesOf(made, basis);
         var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
         using var captions = Sewing.OpenCaptionFace();
-        var figures = ImmutableArray.CreateBuilder<HoopingFigures>(plan.Hoopings.Length);
+        var figures = new HoopingFigures[plan.Hoopings.Length];
         int done = 0;
         int all = plan.Hoopings.Length + plan.Rounds.Length;
-        foreach (var hooping in plan.Hoopings)
+        Sewing.ForEach(plan.Hoopings.Length, cancel, i =>
         {
-            cancel.ThrowIfCancellationRequested();
+            var hooping = plan.Hoopings[i];
             var path = PathOf(made, stitcher, hooping);
-            figures.Add(Timed(made, job, hooping, path, names));
+            figures[i] = Timed(made, job, hooping, path, names);
             Sewing.Write(folder, OutPaths.HoopingProof(hooping.Number), stream =>
-                HoopingProof.Draw(stream, plan, hooping, path, figures[^1], captions, made.Job.Strip.SewnBeforeCutting));
-            progress?.Report(new Progress("drawing the proofs", ++done, all));
-        }
+                HoopingProof.Draw(stream, plan, hooping, path, figures[i], captions, made.Job.Strip.SewnBeforeCutting));
+            progress?.Report(new Progress("drawing the proofs", Interlocked.Increment(ref done), all));
+        });
 
-        var estimate = Total(made, job, figures.ToImmutable(), names);
-        foreach (var round in plan.Rounds)
+        var estimate = Total(made, job, [.. figures], names);
+        var byNumber = estimate.ByNumber();
+        Sewing.ForEach(plan.Rounds.Length, cancel, i =>
         {
-            cancel.ThrowIfCancellationRequested();
-            Sewing.Write(folder, OutPaths.RoundProof(round.Number), stream =>
-                RoundProof.Draw(stream, plan, round, estimate.Hoopings, name => stitcher.SewName(name.Lettered), captions));
-            progress?.Report(new Progress("drawing the rounds", ++done, all));
-        }
+            Sewing.Write(folder, OutPaths.RoundProof(plan.Rounds[i].Number), stream =>
+                RoundProof.Draw(stream, plan, plan.Rounds[i], byNumber, name => stitcher.SewName(name.Lettered), captions));
+            progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
+        });
 
         foreach (var paper in Paper.Both)
         {

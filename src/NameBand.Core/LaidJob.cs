@@ -94,15 +94,15 @@ public sealed class LaidJob
         var loads = new ClothLoad[figures.Length];
         int done = 0;
         // One core is left for the page that shows it meanwhile.
-        var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = Math.Max(1, Environment.ProcessorCount - 1) };
-        Sewing.ForEach(figures.Length, options, i =>
+        int cores = Math.Max(1, Environment.ProcessorCount - 1);
+        Sewing.ForEach(figures.Length, cancel, i =>
         {
             var hooping = Plan.Hoopings[i];
             var path = SewHooping(hooping);
             figures[i] = Reckoning.FiguresOf(_made, hooping, path);
             loads[i] = LoadMeter.Measure(path, _made.ClothOf(hooping.Number));
             progress?.Report(new Progress("counting the stitches", Interlocked.Increment(ref done), figures.Length));
-        });
+        }, cores);
 
         var problems = LoadAdvice.For(Fabric, Plan.Hoopings.Select((h, i) => new HoopingLoad(h.Number, loads[i].WorstLetterPerMm2)));
         var log = _made.Begun?.Log;

@@ -49,8 +49,7 @@ internal static class Printing
 
         sheets.Add((OutPaths.NameFinder, stream => NameFinder.Write(stream, matter.Plan, matter.Job.Lettering.Collation)));
         int done = 0;
-        var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = Environment.ProcessorCount };
-        Sewing.ForEach(sheets.Count, options, i =>
+        Sewing.ForEach(sheets.Count, cancel, i =>
         {
             Sewing.Write(folder, sheets[i].File, sheets[i].Write);
             progress?.Report(new Progress("printing the sheets", Interlocked.Increment(ref done), sheets.Count));
@@ -58,17 +57,17 @@ internal static class Printing
 
         if (wishes.Thanks)
         {
-            Thank(matter, sewn, folder, options, progress);
+            Thank(matter, sewn, folder, progress, cancel);
         }
     }
 
     private static void Thank(
-        PacketMatter matter, Func<PlacedName, NeedlePath> sewn, OutFolder folder, ParallelOptions options, IProgress<Progress>? progress)
+        PacketMatter matter, Func<PlacedName, NeedlePath> sewn, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
     {
         var names = FoundName.InSewingOrder(matter.Plan).RemoveAll(n => !n.Placed.IsOfList);
         using var captions = new ThanksCaptions(matter.Job.Title);
         int done = 0;
-        Sewing.ForEach(names.Length, options, i =>
+        Sewing.ForEach(names.Length, cancel, i =>
         {
             var found = names[i];
             Sewing.Write(folder, OutPaths.Thanks(found.Placed.Order), stream =>

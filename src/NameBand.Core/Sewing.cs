@@ -44,9 +44,8 @@ internal static class Sewing
         var loads = new HoopingLoad[plan.Hoopings.Length];
         int done = 0;
         int all = plan.Hoopings.Length + plan.Rounds.Length;
-        var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = Environment.ProcessorCount };
 
-        ForEach(plan.Hoopings.Length, options, i =>
+        ForEach(plan.Hoopings.Length, cancel, i =>
         {
             (figures[i], var path, double holes) = works.Make(plan.Hoopings[i]);
             loads[i] = new HoopingLoad(plan.Hoopings[i].Number, holes);
@@ -67,9 +66,10 @@ internal static class Sewing
 
         var estimate = LoggedPace.AtOwnPace(
             Estimator.Make(made.Job, plan, [.. figures], made.Begun?.Log), made.Begun?.Log, plan, made.Job.Hands);
-        ForEach(plan.Rounds.Length, options, i =>
+        var byNumber = estimate.ByNumber();
+        ForEach(plan.Rounds.Length, cancel, i =>
         {
-            works.MakeRound(plan.Rounds[i], estimate);
+            works.MakeRound(plan.Rounds[i], byNumber);
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 
@@ -107,9 +107,14 @@ internal static class Sewing
         }
     }
 
-    /// <summary>A fault in one hooping comes out as itself, not wrapped: the edge tells a full disk from a bug by its type.</summary>
-    internal static void ForEach(int count, ParallelOptions options, Action<int> body)
+    /// <summary>
+    /// Does a piece of work for each number on as many cores as there are. A fault comes out as itself, not wrapped: the
+    /// edge tells a full disk from a bug by its type.
+    /// </summary>
+    /// <param name="cores">At most so many at once.</param>
+    internal static void ForEach(int count, CancellationToken cancel, Action<int> body, int? cores = null)
     {
+        var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = cores ?? Environment.ProcessorCount };
         try
         {
             Parallel.For(0, count, options, body);

@@ -46,22 +46,21 @@ internal static class TracedSewing
         var estimate = Reckon(made, lines, cancel);
         int done = 0;
         int all = plan.Hoopings.Length + plan.Rounds.Length;
-        foreach (var run in plan.Hoopings)
+        var figures = estimate.ByNumber();
+        Sewing.ForEach(plan.Hoopings.Length, cancel, i =>
         {
-            cancel.ThrowIfCancellationRequested();
-            var figures = estimate.Hoopings.First(h => h.Number == run.Number);
+            var run = plan.Hoopings[i];
             Sewing.Write(folder, OutPaths.HoopingProof(run.Number), stream =>
-                HoopingProof.Draw(stream, plan, run, lines.Path(plan, run), figures, captions, made.Job.Strip.SewnBeforeCutting));
-            progress?.Report(new Progress("drawing the proofs", ++done, all));
-        }
+                HoopingProof.Draw(stream, plan, run, lines.Path(plan, run), figures[run.Number], captions, made.Job.Strip.SewnBeforeCutting));
+            progress?.Report(new Progress("drawing the proofs", Interlocked.Increment(ref done), all));
+        });
 
-        foreach (var round in plan.Rounds)
+        Sewing.ForEach(plan.Rounds.Length, cancel, i =>
         {
-            cancel.ThrowIfCancellationRequested();
-            Sewing.Write(folder, OutPaths.RoundProof(round.Number), stream =>
-                RoundProof.Draw(stream, plan, round, estimate.Hoopings, name => lines.Path(name.Lettered), captions));
-            progress?.Report(new Progress("drawing the rounds", ++done, all));
-        }
+            Sewing.Write(folder, OutPaths.RoundProof(plan.Rounds[i].Number), stream =>
+                RoundProof.Draw(stream, plan, plan.Rounds[i], figures, name => lines.Path(name.Lettered), captions));
+            progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
+        });
 
         foreach (var paper in Paper.Both)
         {

@@ -75,7 +75,7 @@ internal static class PacketFigures
             var estimate = Estimator.Make(made.Job, plan, figures.ToImmutable());
             foreach (var round in plan.Rounds)
             {
-                RoundProof.Draw(Stream.Null, plan, round, estimate.Hoopings, name => proofStitcher.SewName(name.Lettered), captions);
+                RoundProof.Draw(Stream.Null, plan, round, estimate.ByNumber(), name => proofStitcher.SewName(name.Lettered), captions);
             }
 
             double proofs = watch.Elapsed.TotalMilliseconds;

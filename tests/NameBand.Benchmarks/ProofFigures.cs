@@ -75,7 +75,7 @@ internal static class ProofFigures
                 foreach (var round in plan.Rounds)
                 {
                     using var file = new FileStream(Path.Combine(target, Path.GetFileName(OutPaths.RoundProof(round.Number))), FileMode.Create, FileAccess.Write, FileShare.Read, 0);
-                    RoundProof.Draw(file, plan, round, figures, name => stitcher.SewName(name.Lettered), face);
+                    RoundProof.Draw(file, plan, round, figures.ToDictionary(f => f.Number), name => stitcher.SewName(name.Lettered), face);
                     bytes += file.Length;
                 }
 
@@ -109,7 +109,7 @@ internal static class ProofFigures
         Measure($"round of {metres} m", 1, "proof", () =>
         {
             using var file = File.Create(Path.GetTempFileName(), 1, FileOptions.DeleteOnClose);
-            RoundProof.Draw(file, without, whole, [], name => stitcher.SewName(name.Lettered), face);
+            RoundProof.Draw(file, without, whole, new Dictionary<int, HoopingFigures>(), name => stitcher.SewName(name.Lettered), face);
             return file.Length;
         });
         Console.WriteLine(string.Create(

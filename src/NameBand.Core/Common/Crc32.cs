@@ -10,9 +10,6 @@ public static class Crc32
 
     public static uint Of(ReadOnlySpan<byte> bytes) => ~Add(~0u, bytes);
 
-    /// <summary>The check of two pieces that follow each other.</summary>
-    public static uint Of(ReadOnlySpan<byte> first, ReadOnlySpan<byte> then) => ~Add(Add(~0u, first), then);
-
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static uint Add(uint crc, ReadOnlySpan<byte> data)
     {

@@ -75,4 +75,7 @@ public sealed record Estimate(
 
     /// <summary>Bobbins wound in all.</summary>
     public int Bobbins { get; init; }
+
+    /// <summary>The hoopings by their numbers.</summary>
+    public IReadOnlyDictionary<int, HoopingFigures> ByNumber() => Hoopings.ToDictionary(h => h.Number);
 }

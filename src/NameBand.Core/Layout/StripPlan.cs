@@ -126,6 +126,21 @@ public sealed record StripPlan(
     /// <summary>Whether a machine follows coordinates; else names are keyed in, or traced.</summary>
     public bool HasNeedlePaths { get; init; } = true;
 
+    /// <summary>The hoopings that a round is sewn in with its segments in them, in the plan's order.</summary>
+    public IEnumerable<(Hooping Hooping, Segment Segment)> HoopedIn(Round round)
+    {
+        foreach (var hooping in Hoopings)
+        {
+            foreach (var hooped in hooping.Segments)
+            {
+                if (hooped.Round.Number == round.Number)
+                {
+                    yield return (hooping, hooped.Segment);
+                }
+            }
+        }
+    }
+
     /// <summary>Places of a curved segment in its hooping; null where strips are straight.</summary>
     public BentFrame? FrameOf(HoopedSegment hooped) => StripCurve.Of(Hem, hooped.Round.Number)?.Frame(hooped.Segment.LengthMm);
 

@@ -1,9 +1,10 @@
 using System.Collections.Concurrent;
-using System.Globalization;
 using System.Security.Cryptography;
-using System.Text;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using NameBand.Cloth;
 using NameBand.Estimating;
+using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
@@ -14,89 +15,98 @@ namespace NameBand.Output;
 /// Fingerprints of all that the files of a hooping are made from, this build of the program included. Where it is the
 /// same as last time, so would be every byte of the files, and they need not be made again.
 /// </summary>
-public sealed class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
+public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
 {
+    private const int FingerprintBytes = 16;
+
     private readonly ConcurrentDictionary<LetterPiece, string> _outlines = new();
 
-    private readonly string _common = string.Join(
-        '|', typeof(MadeFrom).Assembly.ManifestModule.ModuleVersionId, Json(fabric), Json(job.Machine), job.Strip.SewnBeforeCutting,
-        Json(job.Bobbin), Json(plan.Hem.Strip), plan.Hem.Closed, Exact(plan.Hem.OverlapMm), Exact(plan.LetterHeightMm), Exact(plan.PullCompensationMm),
-        Exact(plan.Shortening), Exact(plan.FieldAlongMm), Exact(plan.FieldAcrossMm), Exact(plan.SpareMm), Exact(plan.BaselineYMm), Exact(plan.MarkYMm),
-        plan.Hem.IsCurved ? FormattableString.Invariant($"{plan.Hem.TurnRad:R} {plan.Hem.ReadBy}") : "");
+    private readonly string _common = new PrintedValues()
+        .Add(typeof(MadeFrom).Assembly.ManifestModule.ModuleVersionId.ToByteArray())
+        .Add(JsonSerializer.SerializeToUtf8Bytes(fabric, Settings.Default.Fabric))
+        .Add(JsonSerializer.SerializeToUtf8Bytes(job.Machine, Settings.Default.MachineSettings))
+        .Add(JsonSerializer.SerializeToUtf8Bytes(job.Bobbin, Settings.Default.BobbinSettings))
+        .Add(JsonSerializer.SerializeToUtf8Bytes(plan.Hem.Strip, Settings.Default.StripWidths))
+        .Add(job.Strip.SewnBeforeCutting).Add(plan.Hem.Closed).Add(plan.Hem.OverlapMm).Add(plan.LetterHeightMm).Add(plan.PullCompensationMm)
+        .Add(plan.Shortening).Add(plan.FieldAlongMm).Add(plan.FieldAcrossMm).Add(plan.SpareMm).Add(plan.BaselineYMm).Add(plan.MarkYMm)
+        .Add(plan.Hem.IsCurved ? plan.Hem.TurnRad : -1).Add(plan.Hem.IsCurved ? (int)plan.Hem.ReadBy : -1)
+        .Fingerprint();
 
     public string Of(Hooping hooping)
     {
-        var text = new StringBuilder(_common).Append('|').Append(Plain(hooping));
+        var values = new PrintedValues().Add(_common).Add(hooping.Number).Add(hooping.Cloth).Add(hooping.OnClothMm);
         foreach (var placed in hooping.Segments)
         {
-            text.Append('\n').Append(Exact(placed.XMm)).Append(' ').Append(Exact(placed.YMm)).Append(' ').Append(placed.Round.Number).Append(' ').Append(Exact(placed.Round.LengthMm)).Append(' ').Append(Exact(plan.Hem.RoundMm(placed.Round.Number)));
-            Add(text, placed.Segment);
+            values.Add(placed.XMm).Add(placed.YMm).Add(placed.Round.Number).Add(placed.Round.LengthMm).Add(plan.Hem.RoundMm(placed.Round.Number));
+            Add(values, placed.Segment);
         }
 
-        return Fingerprint(Encoding.UTF8.GetBytes(text.ToString()));
+        return values.Fingerprint();
     }
 
     /// <summary>Of a round's proof.</summary>
     /// <param name="figures">Those of all hoopings: the proof shows the minutes of its own.</param>
     public string Of(Round round, IReadOnlyDictionary<int, HoopingFigures> figures)
     {
-        var text = new StringBuilder(_common).Append('|').Append(round.Number).Append(' ').Append(Exact(round.LengthMm)).Append(' ')
-            .Append(Exact(round.HemMm)).Append(' ').Append(Exact(round.GapMm)).Append(' ').Append(Exact(plan.Hem.ToleranceMm));
-        foreach (int hooping in plan.Hoopings.Where(h => h.Segments.Any(s => s.Round.Number == round.Number)).Select(h => h.Number))
+        var values = new PrintedValues().Add(_common).Add(round.Number).Add(round.LengthMm).Add(round.HemMm).Add(round.GapMm).Add(plan.Hem.ToleranceMm);
+        foreach (var (hooping, _) in plan.HoopedIn(round))
         {
-            text.Append(' ').Append(hooping).Append(':').Append(Thousandths.Tenths(figures[hooping].MachineMinutes).ToString(CultureInfo.InvariantCulture));
+            values.Add(hooping.Number).Add((double)Thousandths.Tenths(figures[hooping.Number].MachineMinutes));
         }
 
         foreach (var segment in round.Segments)
         {
-            Add(text, segment);
+            Add(values, segment);
         }
 
-        return Fingerprint(Encoding.UTF8.GetBytes(text.ToString()));
+        return values.Fingerprint();
     }
 
     /// <summary>The first half of a SHA-256, as letters and figures.</summary>
-    public static string Fingerprint(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes)[..16]);
-
-    private void Add(StringBuilder text, Segment segment)
+    public static string Fingerprint(ReadOnlySpan<byte> bytes)
     {
-        text.Append('\n').Append(segment.Number).Append(' ').Append(Exact(segment.StartMm)).Append(' ').Append(Exact(segment.LengthMm)).Append(' ').Append(Exact(segment.ClothStartMm));
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        SHA256.HashData(bytes, hash);
+        return InWords(hash);
+    }
+
+    /// <summary>How a SHA-256 is written as a fingerprint.</summary>
+    internal static string InWords(ReadOnlySpan<byte> hash) => Convert.ToHexStringLower(hash[..FingerprintBytes]);
+
+    private void Add(PrintedValues values, Segment segment)
+    {
+        values.Add(segment.Number).Add(segment.StartMm).Add(segment.LengthMm).Add(segment.ClothStartMm);
         foreach (var name in segment.NamesAndMotifs)
         {
-            text.Append('\n').Append(name.Order).Append(' ').Append(name.IsGone).Append(' ').Append(Exact(name.StartMm)).Append(' ').Append(Exact(name.WidthMm)).Append(' ')
-                .Append(Exact(name.BaselineYMm)).Append(' ').Append(name.Lettered.Name.Text).Append(' ').Append(Json(name.Lettered.Ink))
-                .Append(' ').Append(name.IsHeading).Append(' ').Append(Exact(name.Lettered.Standing.HeightFactor));
+            values.Add(name.Order).Add(name.IsGone).Add(name.StartMm).Add(name.WidthMm).Add(name.BaselineYMm).Add(name.Lettered.Name.Text)
+                .Add(name.Lettered.Ink).Add(name.IsHeading).Add(name.Lettered.Standing.HeightFactor).Add(name.Lettered.Pieces.Length);
             foreach (var piece in name.Lettered.Pieces)
             {
-                text.Append(' ').Append(_outlines.GetOrAdd(piece.Piece, OutlineOf)).Append(' ').Append(Exact(piece.At.XMm)).Append(' ').Append(Exact(piece.At.YMm));
+                values.Add(_outlines.GetOrAdd(piece.Piece, OutlineOf)).Add(piece.At);
             }
         }
     }
 
     private static string OutlineOf(LetterPiece piece)
     {
-        var text = new StringBuilder(piece.Key).Append('|').Append(piece.Face);
+        var values = new PrintedValues().Add(piece.Key).Add(piece.Face);
         foreach (var ring in piece.Outline.Rings)
         {
-            text.Append('\n');
+            values.Add(ring.Points.Length);
             foreach (var point in ring.Points)
             {
-                text.Append(Exact(point.XMm)).Append(',').Append(Exact(point.YMm)).Append(' ');
+                values.Add(point);
             }
         }
 
-        return Fingerprint(Encoding.UTF8.GetBytes(text.ToString()));
+        return values.Fingerprint();
     }
 
-    private static string Plain(Hooping hooping) => Json(hooping with { Segments = [] });
-
-    /// <summary>All values of a record, written the same in every culture.</summary>
-    private static string Json<T>(T value) => System.Text.Json.JsonSerializer.Serialize(value, JsonOptions);
-
-    private static readonly System.Text.Json.JsonSerializerOptions JsonOptions = new()
-    {
-        NumberHandling = System.Text.Json.Serialization.JsonNumberHandling.AllowNamedFloatingPointLiterals,
-    };
-
-    private static string Exact(double number) => number.ToString("R", CultureInfo.InvariantCulture);
+    /// <summary>Writes every value of the records that bear on all hoopings, those added later included.</summary>
+    [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Serialization)]
+    [JsonSerializable(typeof(Fabric))]
+    [JsonSerializable(typeof(MachineSettings))]
+    [JsonSerializable(typeof(BobbinSettings))]
+    [JsonSerializable(typeof(StripWidths))]
+    private sealed partial class Settings : JsonSerializerContext;
 }

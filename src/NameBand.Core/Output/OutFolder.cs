@@ -26,6 +26,7 @@ public sealed class OutFolder : IDisposable
     private readonly OutSiblings _at;
     private readonly ImmutableArray<JobLock> _locks;
     private readonly ImmutableArray<string> _madeParents;
+    private readonly Lazy<OutManifest> _earlier;
     private bool _committed;
     private bool _ended;
 
@@ -34,6 +35,7 @@ public sealed class OutFolder : IDisposable
         _at = at;
         _locks = locks;
         _madeParents = madeParents;
+        _earlier = new Lazy<OutManifest>(() => OutManifest.Read(at.Out));
     }
 
     /// <summary>Full path of the out folder.</summary>
@@ -153,19 +155,40 @@ public sealed class OutFolder : IDisposable
         return new FileStream(full, FileMode.Create, FileAccess.Write, FileShare.Read, bufferSize: 0);
     }
 
+    /// <summary>Makes a file as <see cref="Create"/> does, and returns its fingerprint.</summary>
+    public string Create(string relative, Action<Stream> write)
+    {
+        using var file = new PrintedFile(Create(relative));
+        write(file);
+        return file.Fingerprint();
+    }
+
+    /// <summary>The bytes of a file of the earlier out folder; null when it is not there or not what the fingerprint says.</summary>
+    public byte[]? Earlier(string relative, string fingerprint)
+    {
+        string full = Path.Combine(_at.Out, relative);
+        return fingerprint.Length > 0 && File.Exists(full) && File.ReadAllBytes(full) is var bytes && MadeFrom.Fingerprint(bytes) == fingerprint
+            ? bytes : null;
+    }
+
+    /// <summary>
+    /// Whether the earlier out folder has a file as the fingerprint says. It is only read where its length and its time
+    /// do not tell that nobody has written to it since.
+    /// </summary>
+    public bool HasEarlier(string relative, string fingerprint) =>
+        fingerprint.Length > 0 && (_earlier.Value.IsUntouched(_at.Out, relative) || Earlier(relative, fingerprint) is not null);
+
     /// <summary>
     /// Gives a file of the earlier out folder a place in the build folder under the same name, without copying it where
     /// the system can. The two are one file until the earlier folder is removed, which changes neither.
     /// </summary>
-    /// <param name="bytes">What the file holds.</param>
-    public void TakeOver(string relative, ReadOnlySpan<byte> bytes)
+    public void TakeOver(string relative)
     {
         string full = Path.Combine(_at.New, relative);
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
         if (!FolderRename.TryLink(Path.Combine(_at.Out, relative), full))
         {
-            using var stream = Create(relative);
-            stream.Write(bytes);
+            File.Copy(Path.Combine(_at.Out, relative), full);
         }
     }
 
@@ -181,7 +204,7 @@ public sealed class OutFolder : IDisposable
         AtStep?.Invoke(OutStep.ManifestWritten);
         var notes = new List<Problem>();
         bool renews = Directory.Exists(_at.Out);
-        var carry = new CarryOver(renews ? OutManifest.Read(_at.Out) : OutManifest.Read(_at.New), _at.Out, _at.New);
+        var carry = new CarryOver(renews ? _earlier.Value : OutManifest.Read(_at.New), _at.Out, _at.New);
         if (renews)
         {
             notes.AddRange(carry.Run());

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.RegularExpressions;
@@ -13,9 +12,14 @@ internal sealed partial class OutManifest
 {
     // Only what lies at the top (worksheet, plan, page to read first) is short and likely to be written in by hand, so
     // only that is fingerprinted; below, a changed length tells.
-    private readonly ImmutableDictionary<string, Entry>? _entries;
+    private readonly Dictionary<string, Entry>? _entries;
+    private readonly DateTime _writtenUtc;
 
-    private OutManifest(ImmutableDictionary<string, Entry>? entries) => _entries = entries;
+    private OutManifest(Dictionary<string, Entry>? entries, DateTime writtenUtc)
+    {
+        _entries = entries;
+        _writtenUtc = writtenUtc;
+    }
 
     private sealed record Entry(long Bytes, string? Sha256);
 
@@ -53,8 +57,9 @@ internal sealed partial class OutManifest
     {
         try
         {
-            using var json = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(folder, OutPaths.Manifest)));
-            var entries = ImmutableDictionary.CreateBuilder<string, Entry>(StringComparer.Ordinal);
+            string path = Path.Combine(folder, OutPaths.Manifest);
+            using var json = JsonDocument.Parse(File.ReadAllBytes(path));
+            var entries = new Dictionary<string, Entry>(StringComparer.Ordinal);
             foreach (var file in json.RootElement.GetProperty("files").EnumerateArray())
             {
                 entries[file.GetProperty("path").GetString()!] = new Entry(
@@ -62,12 +67,12 @@ internal sealed partial class OutManifest
                     file.TryGetProperty("sha256", out var print) ? print.GetString() : null);
             }
 
-            return new OutManifest(entries.ToImmutable());
+            return new OutManifest(entries, File.GetLastWriteTimeUtc(path));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException
             or KeyNotFoundException or InvalidOperationException or FormatException)
         {
-            return new OutManifest(null);
+            return new OutManifest(null, DateTime.MinValue);
         }
     }
 
@@ -90,6 +95,15 @@ internal sealed partial class OutManifest
             && file.Length == entry.Bytes
             && (entry.Sha256 is null || entry.Sha256 == Fingerprint(full));
     }
+
+    /// <summary>
+    /// Whether the file is one we wrote, of the length we wrote, and older than this list of them, which was written last:
+    /// then nobody has written to it since.
+    /// </summary>
+    public bool IsUntouched(string folder, string relative) =>
+        _entries is not null && _entries.TryGetValue(relative, out var entry)
+        && new FileInfo(Path.Combine(folder, relative)) is { Exists: true, LinkTarget: null } file
+        && file.Length == entry.Bytes && file.LastWriteTimeUtc < _writtenUtc;
 
     /// <summary>Whether we made this sub-folder, so that it may go when nothing else is in it.</summary>
     public bool IsOurFolder(string relative) => _entries is null

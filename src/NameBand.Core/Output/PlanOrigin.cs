@@ -13,6 +13,9 @@ public sealed record HoopingOrigin(string MadeFrom, string PathPrint, string Pro
 {
     /// <summary>What it was sewn in, where the rest of the plan has another face, height or cloth.</summary>
     public SewnAs? SewnAs { get; init; }
+
+    /// <summary>Whether all its letters could be read as strokes; null where they were not looked at, because it is sewn.</summary>
+    public bool? LettersRead { get; init; }
 }
 
 /// <summary>What a round's proof was made from and what it is, as fingerprints.</summary>
@@ -42,6 +45,11 @@ public sealed record PlanOrigin(
         json.WriteString("needlePathPrint", origin.PathPrint);
         json.WriteString("proofPrint", origin.ProofPrint);
         json.WriteNumber("holesPerMm2", origin.HolesPerMm2);
+        if (origin.LettersRead is { } read)
+        {
+            json.WriteBoolean("lettersRead", read);
+        }
+
         if (origin.IsSewn)
         {
             json.WriteBoolean("sewn", true);

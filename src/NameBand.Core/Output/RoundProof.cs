@@ -23,14 +23,15 @@ public static class RoundProof
     public static double PixelsPerMm(double lengthMm) =>
         new double[] { 4, 3 }.FirstOrDefault(scale => (lengthMm + (3 * SideMm)) * scale <= GoodWidthPx, 2);
 
+    /// <param name="figures">By the numbers of the hoopings; those of other rounds may be among them.</param>
     /// <param name="sewn">The needle path of a name: origin at the left edge of its width, on its base line. May be asked more than once for a name.</param>
     public static void Draw(
-        Stream png, StripPlan plan, Round round, ImmutableArray<HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
+        Stream png, StripPlan plan, Round round, IReadOnlyDictionary<int, HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
         double threadMm = SewingThread.FortyWeightMm) =>
         Draw(png, plan, round, figures, sewn, face, null, threadMm);
 
     internal static void Draw(
-        Stream png, StripPlan plan, Round round, ImmutableArray<HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
+        Stream png, StripPlan plan, Round round, IReadOnlyDictionary<int, HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
         int? mostPixelsAtOnce, double threadMm = SewingThread.FortyWeightMm)
     {
         double reach = plan.Hem.Strip.CutWidthMm / 2;
@@ -39,6 +40,7 @@ public static class RoundProof
         double top = reach + 2 + TapeMeasure.WidthMm + 2;
         double bottom = -reach - 15;
         var page = new ProofPage(-SideMm, top, end + overlap + (2 * SideMm), top - bottom, PixelsPerMm(end + overlap));
+        ImmutableArray<(Hooping, Segment)> hooped = [.. plan.HoopedIn(round)];
         void Paint(Picture picture)
         {
             ClothWeave.At(page.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
@@ -46,7 +48,7 @@ public static class RoundProof
             StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, 0, round.LengthMm + overlap, isCutHere: false);
             TapeMeasure.Draw(picture, page, face, reach + 2, 0, 0, end + overlap);
             DrawEnds(picture, page, face, round, reach, overlap);
-            DrawHoopings(picture, page, face, plan, round, figures, reach);
+            DrawHoopings(picture, page, face, hooped, figures, reach);
             DrawNames(picture, page, face, plan, round, sewn, threadMm);
             face.Set(picture, Caption(plan, round), page.X(0), page.Y(bottom + 2.2), page.CapPx(CaptionMm), Dyes.Ink);
         }
@@ -82,21 +84,18 @@ public static class RoundProof
     }
 
     private static void DrawHoopings(
-        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, Round round, ImmutableArray<HoopingFigures> figures, double reach)
+        Picture picture, ProofPage page, CaptionFace face, ImmutableArray<(Hooping Hooping, Segment Segment)> hooped,
+        IReadOnlyDictionary<int, HoopingFigures> figures, double reach)
     {
         int cap = page.CapPx(2.0);
-        var minutes = figures.ToDictionary(f => f.Number, f => f.MachineMinutes);
-        foreach (var hooping in plan.Hoopings)
+        foreach (var (hooping, segment) in hooped)
         {
-            foreach (var segment in hooping.Segments.Where(s => s.Round.Number == round.Number).Select(s => s.Segment))
-            {
-                string text = FormattableString.Invariant($"hooping {hooping.Number}");
-                string longer = FormattableString.Invariant($"{text}  ·  {Thousandths.Tenths(minutes[hooping.Number]):0.0} min");
-                double from = segment.Names.Length > 0 ? segment.Names[0].StartMm : segment.StartMm;
-                double to = segment.Names.Length > 0 ? segment.Names[^1].EndMm : segment.StartMm + segment.LengthMm;
-                bool fits = face.Measure(longer, cap) <= page.Px(to - from);
-                NameBracket.Draw(picture, page, face, from, to, -reach - 1.2, fits ? longer : text, cap);
-            }
+            string text = FormattableString.Invariant($"hooping {hooping.Number}");
+            string longer = FormattableString.Invariant($"{text}  ·  {Thousandths.Tenths(figures[hooping.Number].MachineMinutes):0.0} min");
+            double from = segment.Names.Length > 0 ? segment.Names[0].StartMm : segment.StartMm;
+            double to = segment.Names.Length > 0 ? segment.Names[^1].EndMm : segment.StartMm + segment.LengthMm;
+            bool fits = face.Measure(longer, cap) <= page.Px(to - from);
+            NameBracket.Draw(picture, page, face, from, to, -reach - 1.2, fits ? longer : text, cap);
         }
     }
 

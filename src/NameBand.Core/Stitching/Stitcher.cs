@@ -82,13 +82,16 @@ public sealed class Stitcher
         return writer.ToPath();
     }
 
-    /// <summary>Works out a name's letters, so that <see cref="Problems"/> speaks of them, without sewing the name.</summary>
-    public void Learn(LetteredName name)
+    /// <summary>Whether all letters of a name could be read as strokes. They are worked out, so that <see cref="Problems"/> speaks of them.</summary>
+    public bool IsRead(LetteredName name)
     {
+        bool isRead = true;
         foreach (var placed in name.Pieces)
         {
-            Sewn(placed.Piece);
+            isRead &= Sewn(placed.Piece).Problem is null;
         }
+
+        return isRead;
     }
 
     internal SewnPiece Sewn(LetterPiece piece) => _kept.GetOrAdd(piece, _sewer.Sew);

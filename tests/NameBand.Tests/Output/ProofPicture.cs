@@ -24,7 +24,7 @@ internal static class ProofPicture
         using var face = Face();
         using var stream = new MemoryStream();
         RoundProof.Draw(
-            stream, plan, plan.Rounds[number - 1], OutSample.Estimate(plan).Hoopings, OutSample.Sewn, face, mostPixelsAtOnce);
+            stream, plan, plan.Rounds[number - 1], OutSample.Estimate(plan).ByNumber(), OutSample.Sewn, face, mostPixelsAtOnce);
         return stream.ToArray();
     }
 

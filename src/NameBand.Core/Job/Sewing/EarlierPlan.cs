@@ -36,6 +36,9 @@ public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Se
     /// <summary>Needle holes in each mm² of its fullest letter; null when the plan does not say.</summary>
     public double? HolesPerMm2 { get; init; }
 
+    /// <summary>Whether all its letters could be read as strokes; null when the plan does not say.</summary>
+    public bool? LettersRead { get; init; }
+
     /// <summary>Sewn in another face, height or cloth than the rest of its plan; null for none.</summary>
     public SewnAs? SewnAs { get; init; }
 }

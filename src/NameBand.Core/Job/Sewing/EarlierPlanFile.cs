@@ -77,6 +77,7 @@ public static class EarlierPlanFile
         Whole(hooping, "cloth"), Number(hooping, "onClothMm"))
     {
         HolesPerMm2 = hooping.TryGetProperty("holesPerMm2", out _) ? Number(hooping, "holesPerMm2") : null,
+        LettersRead = hooping.TryGetProperty("lettersRead", out var read) ? read.GetBoolean() : null,
         SewnAs = hooping.TryGetProperty("sewnAs", out var sewn)
             ? new SewnAs(Text(sewn, "face"), Text(sewn, "fabric"), Number(sewn, "letterHeightExactMm"))
             : null,

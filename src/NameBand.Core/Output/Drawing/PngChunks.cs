@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Buffers.Binary;
 using NameBand.Common;
 
@@ -6,16 +7,30 @@ namespace NameBand.Output.Drawing;
 /// <summary>The pieces a PNG is made of (ISO/IEC 15948; Portable Network Graphics, third edition, W3C).</summary>
 internal static class PngChunks
 {
+    /// <summary>Bytes of a chunk besides its data: length and type before them, the check after them.</summary>
+    public const int BytesAround = 12;
+
+    private const int BytesBefore = 8;
+
+    /// <summary>Where a chunk that is put together in a buffer has its data.</summary>
+    public static Span<byte> DataOf(Span<byte> chunk) => chunk[BytesBefore..];
+
+    /// <summary>Puts length, type and check around the data of a chunk, and returns the whole of it.</summary>
+    public static ReadOnlySpan<byte> Finish(Span<byte> chunk, ReadOnlySpan<byte> type, int dataBytes)
+    {
+        BinaryPrimitives.WriteInt32BigEndian(chunk, dataBytes);
+        type.CopyTo(chunk[4..]);
+        BinaryPrimitives.WriteUInt32BigEndian(chunk[(BytesBefore + dataBytes)..], Crc32.Of(chunk.Slice(4, 4 + dataBytes)));
+        return chunk[..(dataBytes + BytesAround)];
+    }
+
     /// <summary>Length, type, data, and the check of type and data.</summary>
     public static void Write(Stream file, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
     {
-        Span<byte> four = stackalloc byte[4];
-        BinaryPrimitives.WriteInt32BigEndian(four, data.Length);
-        file.Write(four);
-        file.Write(type);
-        file.Write(data);
-        BinaryPrimitives.WriteUInt32BigEndian(four, Crc32.Of(type, data));
-        file.Write(four);
+        byte[] chunk = ArrayPool<byte>.Shared.Rent(data.Length + BytesAround);
+        data.CopyTo(DataOf(chunk));
+        file.Write(Finish(chunk, type, data.Length));
+        ArrayPool<byte>.Shared.Return(chunk);
     }
 
     /// <summary>All that comes before the pixels of a picture of 256 colours: signature, size, colours, pixels in a metre.</summary>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.IO.Compression;
 
 namespace NameBand.Output.Drawing;
@@ -35,7 +36,10 @@ internal sealed class PngStream : IDisposable
     /// <summary>Cuts what is written to it into IDAT chunks.</summary>
     private sealed class ChunkStream(Stream file) : Stream
     {
-        private readonly byte[] _buffer = new byte[32 * 1024];
+        private const int MostBytes = 64 * 1024;
+
+        // A whole chunk, so that it is written in one piece; its data lie after its length and type.
+        private readonly byte[] _chunk = ArrayPool<byte>.Shared.Rent(MostBytes + PngChunks.BytesAround);
         private int _used;
 
         public override bool CanRead => false;
@@ -58,11 +62,11 @@ internal sealed class PngStream : IDisposable
         {
             while (buffer.Length > 0)
             {
-                int part = Math.Min(buffer.Length, _buffer.Length - _used);
-                buffer[..part].CopyTo(_buffer.AsSpan(_used));
+                int part = Math.Min(buffer.Length, MostBytes - _used);
+                buffer[..part].CopyTo(PngChunks.DataOf(_chunk)[_used..]);
                 _used += part;
                 buffer = buffer[part..];
-                if (_used == _buffer.Length)
+                if (_used == MostBytes)
                 {
                     WriteOut();
                 }
@@ -84,6 +88,7 @@ internal sealed class PngStream : IDisposable
             if (disposing)
             {
                 WriteOut();
+                ArrayPool<byte>.Shared.Return(_chunk);
             }
 
             base.Dispose(disposing);
@@ -93,7 +98,7 @@ internal sealed class PngStream : IDisposable
         {
             if (_used > 0)
             {
-                PngChunks.Write(file, "IDAT"u8, _buffer.AsSpan(0, _used));
+                file.Write(PngChunks.Finish(_chunk, "IDAT"u8, _used));
                 _used = 0;
             }
         }

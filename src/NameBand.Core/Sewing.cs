@@ -44,6 +44,7 @@ internal static class Sewing
         var loads = new HoopingLoad[plan.Hoopings.Length];
         int done = 0;
         int all = plan.Hoopings.Length + plan.Rounds.Length;
+        var smallness = Task.Run(() => made.Smallness().ToImmutableArray(), cancel);
 
         ForEach(plan.Hoopings.Length, cancel, i =>
         {
@@ -85,7 +86,7 @@ internal static class Sewing
         Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, plan, estimate));
         Write(folder, OutPaths.ReadMeFirst, stream =>
             ReadMeFirst.Write(stream, made.Job.Title, plan, made.Job.Strip.SewnBeforeCutting));
-        return new Sewn(estimate, [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads), .. made.Smallness()]);
+        return new Sewn(estimate, [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads), .. smallness.GetAwaiter().GetResult()]);
     }
 
     public static PacketMatter PrintMatter(Planning.Planned made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>

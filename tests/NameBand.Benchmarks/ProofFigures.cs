@@ -84,6 +84,7 @@ internal static class ProofFigures
         }
 
         MeasureCsv(target, paths.Values);
+        MeasureCsvFiles(target, [.. paths.Values]);
         foreach (double metres in new double[] { 30, 300 })
         {
             MeasureLongRound(plan, metres, stitcher, face);
@@ -189,6 +190,38 @@ internal static class ProofFigures
 
         File.Delete(one);
         File.Delete(other);
+    }
+
+    /// <summary>The job's own files over and over, on as many cores as a whole command uses.</summary>
+    private static void MeasureCsvFiles(string target, NeedlePath[] paths)
+    {
+        const int Files = 6000;
+        string one = Path.Combine(target, "paths");
+        string other = Path.Combine(target, "copies");
+        for (int run = 1; run <= 3; run++)
+        {
+            Directory.CreateDirectory(one);
+            Measure($"{Files} needle paths, run {run}", Files, "file", () =>
+            {
+                long bytes = 0;
+                Parallel.For(0, Files, i =>
+                {
+                    using var file = new PrintedFile(new FileStream(Path.Combine(one, $"{i}.csv"), FileMode.Create, FileAccess.Write, FileShare.Read, 0));
+                    NeedlePathCsv.Write(file, paths[i % paths.Length]);
+                    file.Flush();
+                    Interlocked.Add(ref bytes, new FileInfo(Path.Combine(one, $"{i}.csv")).Length);
+                });
+                return bytes;
+            });
+            Measure($"cp -r of the same files, run {run}", Files, "file", () =>
+            {
+                using var copy = Process.Start("cp", ["-r", "--reflink=never", one, other]);
+                copy.WaitForExit();
+                return Directory.EnumerateFiles(other).Sum(f => new FileInfo(f).Length);
+            });
+            Directory.Delete(one, recursive: true);
+            Directory.Delete(other, recursive: true);
+        }
     }
 
     private static void Measure(string what, double count, string unit, Func<long> work)

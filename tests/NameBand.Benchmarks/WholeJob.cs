@@ -11,7 +11,7 @@ namespace NameBand.Benchmarks;
 /// </summary>
 internal static partial class WholeJob
 {
-    private const int Runs = 5;
+    private const long BytesOfThirtyThousand = 12_000_000_000;
     private const string Face = "fonts-open/nunito-bold/Nunito_700Bold.ttf";
 
     internal readonly record struct Cost(double WallSeconds, double ProcessorSeconds);
@@ -29,7 +29,9 @@ internal static partial class WholeJob
         string scratch = Directory.CreateTempSubdirectory("nameband-bench-").FullName;
         try
         {
-            AgainstHbView(root, program, scratch);
+            AgainstHbView(root, program, scratch, Path.Combine(root, "samples/lantern-walk"), 5);
+            WriteJob(root, Path.Combine(scratch, "job600"), 600);
+            AgainstHbView(root, program, scratch, Path.Combine(scratch, "job600"), 3);
             Growth(root, program, scratch);
             return 0;
         }
@@ -39,9 +41,8 @@ internal static partial class WholeJob
         }
     }
 
-    private static void AgainstHbView(string root, string program, string scratch)
+    private static void AgainstHbView(string root, string program, string scratch, string job, int runs)
     {
-        string job = Path.Combine(root, "samples/lantern-walk");
         string made = Path.Combine(scratch, "out");
         Start("dotnet", [program, "make", job, "--out", made]);
         var plan = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(made, "plan.json"))).RootElement;
@@ -54,8 +55,10 @@ internal static partial class WholeJob
         var ours = new List<Cost>();
         var theirs = new List<Cost>();
         var start = new List<Cost>();
-        for (int i = 0; i < Runs; i++)
+        for (int i = 0; i < runs; i++)
         {
+            // Into an empty folder each time: over an earlier one, files that would come out the same are taken over.
+            Directory.Delete(made, recursive: true);
             ours.Add(Measure(() => Start("dotnet", [program, "make", job, "--out", made])));
             theirs.Add(Measure(() =>
             {
@@ -67,8 +70,9 @@ internal static partial class WholeJob
             start.Add(Measure(() => Start("dotnet", [program, "--version"])));
         }
 
-        Print("make, the sample", ours);
-        Print("hb-view, a picture of each of its names", theirs);
+        Directory.Delete(made, recursive: true);
+        Print(FormattableString.Invariant($"make, {names.Length} names"), ours);
+        Print("hb-view, a picture of each of them", theirs);
         Print("start-up alone (--version)", start);
         double cpu = Median(ours.Select(c => c.ProcessorSeconds)) - Median(start.Select(c => c.ProcessorSeconds));
         Say($"processor time a name past start-up: {1000 * cpu / names.Length:0.0} ms");
@@ -77,15 +81,23 @@ internal static partial class WholeJob
 
     private static void Growth(string root, string program, string scratch)
     {
-        double previous = 0;
-        foreach (int count in new[] { 30, 300, 3000 })
+        double before = 0;
+        int fewer = 0;
+        foreach (int count in new[] { 60, 600, 6000, 30_000 })
         {
+            if (count == 30_000 && new DriveInfo(scratch).AvailableFreeSpace < BytesOfThirtyThousand)
+            {
+                Say($"make, {count} names: left out, for there is no room for its pictures in {scratch}");
+                continue;
+            }
+
             string job = Path.Combine(scratch, "job" + count.ToString(CultureInfo.InvariantCulture));
             WriteJob(root, job, count);
             var cost = Measure(() => Start("dotnet", [program, "make", job]));
             double memory = PeakOfChildrenMb();
-            Say($"make, {count} names: wall {cost.WallSeconds:0.00} s, processor {cost.ProcessorSeconds:0.00} s, peak memory {memory:0} MB{(previous > 0 ? $", {memory / previous:0.00} times that of a tenth" : "")}");
-            previous = memory;
+            Say($"make, {count} names: wall {cost.WallSeconds:0.00} s, processor {cost.ProcessorSeconds:0.00} s, {1000 * cost.ProcessorSeconds / count:0.0} ms of it a name, peak memory {memory:0} MB{(before > 0 ? $", {memory / before:0.00} times that of {fewer}" : "")}");
+            (before, fewer) = (memory, count);
+            Directory.Delete(job, recursive: true);
         }
     }
 
@@ -98,12 +110,16 @@ internal static partial class WholeJob
         File.WriteAllLines(
             Path.Combine(job, "names.csv"),
             ["name", .. Enumerable.Range(0, count).Select(i => people[i % people.Length][0] + " " + people[((i * 7) + (i / people.Length)) % people.Length][1])
-                .Select((n, i) => count > people.Length ? n + " " + (char)('A' + (i / people.Length)) : n).Distinct(StringComparer.OrdinalIgnoreCase)]);
-        File.WriteAllText(Path.Combine(job, "job.json"), """{ "format": 1, "lists": ["names.csv"], "columns": { "name": "name" }, "hem": { "length": "3.66 m", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }""");
+                .Select((n, i) => count > people.Length ? n + " " + Initials(i / people.Length) : n).Distinct(StringComparer.OrdinalIgnoreCase)]);
+        File.WriteAllText(Path.Combine(job, "job.json"), """{ "format": 1, "lists": ["names.csv"], "columns": { "name": "name" }, "hem": { "length": "HEM", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }"""
+            .Replace("HEM", count > 10_000 ? "36.6 m" : "3.66 m", StringComparison.Ordinal));
     }
 
+    private static string Initials(int number) =>
+        number < 26 ? ((char)('A' + number)).ToString() : Initials((number / 26) - 1) + Initials(number % 26);
+
     private static void Print(string what, List<Cost> costs) => Say(
-        $"{what}: wall {costs.Min(c => c.WallSeconds):0.00} / {Median(costs.Select(c => c.WallSeconds)):0.00} / {costs.Max(c => c.WallSeconds):0.00} s, processor {costs.Min(c => c.ProcessorSeconds):0.00} / {Median(costs.Select(c => c.ProcessorSeconds)):0.00} / {costs.Max(c => c.ProcessorSeconds):0.00} s (least / median / most of {Runs})");
+        $"{what}: wall {costs.Min(c => c.WallSeconds):0.00} / {Median(costs.Select(c => c.WallSeconds)):0.00} / {costs.Max(c => c.WallSeconds):0.00} s, processor {costs.Min(c => c.ProcessorSeconds):0.00} / {Median(costs.Select(c => c.ProcessorSeconds)):0.00} / {costs.Max(c => c.ProcessorSeconds):0.00} s (least / median / most of {costs.Count})");
 
     private static void Say(FormattableString line) => Console.WriteLine(line.ToString(CultureInfo.InvariantCulture));
 

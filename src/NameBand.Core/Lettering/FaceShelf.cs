@@ -14,17 +14,19 @@ public sealed class FaceShelf
     private const string CardName = "face.json";
     private const string InstallAgain = "Install the program again, with its folder fonts-open.";
 
+    private static readonly string OwnFolder = Path.Combine(AppContext.BaseDirectory, FolderName);
+
+    // What travels with the program does not change while it runs.
+    private static readonly Lazy<ImmutableArray<FaceCard>> OwnCards = new(() => ReadCards(OwnFolder));
+
     private readonly string _folder;
     private readonly ConcurrentDictionary<string, Lazy<Result<Face>>> _open = new(StringComparer.Ordinal);
 
     /// <param name="folder">The folder that holds a folder for each face; null: fonts-open beside the program.</param>
     public FaceShelf(string? folder = null)
     {
-        _folder = folder ?? Path.Combine(AppContext.BaseDirectory, FolderName);
-        Cards = Directory.Exists(_folder)
-            ? [.. Directory.GetDirectories(_folder).Order(StringComparer.Ordinal)
-                .Select(f => FaceCard.Read(Path.Combine(f, CardName))).OfType<FaceCard>()]
-            : [];
+        _folder = folder ?? OwnFolder;
+        Cards = folder is null ? OwnCards.Value : ReadCards(folder);
         Chain = [.. Cards.Where(c => c.Fallback is not null).OrderBy(c => c.Fallback).ThenBy(c => c.Folder, StringComparer.Ordinal)];
     }
 
@@ -69,6 +71,11 @@ public sealed class FaceShelf
     /// <summary>Full path of a shelf face's file; null when there is no such face.</summary>
     public string? PathOf(string name) =>
         Find(name) is { } card ? Path.Combine(_folder, card.Folder, card.File) : null;
+
+    private static ImmutableArray<FaceCard> ReadCards(string folder) => Directory.Exists(folder)
+        ? [.. Directory.GetDirectories(folder).Order(StringComparer.Ordinal)
+            .Select(f => FaceCard.Read(Path.Combine(f, CardName))).OfType<FaceCard>()]
+        : [];
 
     private FaceCard? FindFile(string name) =>
         Cards.FirstOrDefault(c => string.Equals(c.File, name, StringComparison.OrdinalIgnoreCase));

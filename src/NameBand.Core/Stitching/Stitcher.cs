@@ -18,7 +18,7 @@ public sealed class Stitcher
     private readonly double _letterHeightMm;
     private readonly SewingSettings _settings;
     private readonly PieceSewer _sewer;
-    private readonly ConcurrentDictionary<LetterPiece, SewnPiece> _kept = new();
+    private readonly ConcurrentDictionary<LetterPiece, Lazy<SewnPiece>> _kept = new();
 
     /// <param name="letterHeightMm">Cap height in mm, above 0.</param>
     /// <param name="settings">Those of <see cref="SewingSettings"/> when left out.</param>
@@ -33,7 +33,7 @@ public sealed class Stitcher
 
     /// <summary>Letters sewn so far that could not be read as strokes, in the order of their keys.</summary>
     public ImmutableArray<Problem> Problems =>
-        [.. _kept.OrderBy(k => k.Key.Key, StringComparer.Ordinal).Select(k => k.Value.Problem).OfType<Problem>()];
+        [.. _kept.OrderBy(k => k.Key.Key, StringComparer.Ordinal).Select(k => k.Value.Value.Problem).OfType<Problem>()];
 
     /// <summary>
     /// The stitches of one name. Origin: the left edge of the name's width (its ink and the pull compensation) on
@@ -94,7 +94,8 @@ public sealed class Stitcher
         return isRead;
     }
 
-    internal SewnPiece Sewn(LetterPiece piece) => _kept.GetOrAdd(piece, _sewer.Sew);
+    /// <summary>Worked out once, also where two threads ask for it at the same moment.</summary>
+    internal SewnPiece Sewn(LetterPiece piece) => _kept.GetOrAdd(piece, p => new Lazy<SewnPiece>(() => _sewer.Sew(p))).Value;
 
     private void AddName(LetteredName name, Point at, PathWriter writer, LetterArc? arc)
     {

@@ -11,7 +11,7 @@ namespace NameBand.Tests.WholeLine;
 public class ListSizeTests
 {
     private const string Job = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 } }""";
-    private const string RoundsAsNeeded = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }""";
+    private const string RoundsAsNeeded = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "36.6 m", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }""";
 
     private static TemporaryFolder With(string list, string job = Job) => new TemporaryFolder().With("job.json", job).With("names.csv", list);
 

@@ -53,7 +53,8 @@ public class SamenessTests
             var run = around.Print(job.FullPath, to);
             Assert.True(run.Status is 0 or 1, run.Errors);
             var made = MadeFolder.Bytes(to);
-            string saidHere = run.Out.Replace(Path.GetRelativePath(around.WorkingFolder, to), "OUT", StringComparison.Ordinal);
+            string shown = Path.GetRelativePath(around.WorkingFolder, to);
+            string saidHere = run.Out.Replace("./" + shown, "OUT", StringComparison.Ordinal).Replace(shown, "OUT", StringComparison.Ordinal);
             Directory.Delete(to, recursive: true);
             if (first is null)
             {

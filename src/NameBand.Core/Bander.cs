@@ -98,8 +98,7 @@ public static class Bander
 
         var sewn = Sewing.Run(made, folder, wishes, progress, cancel);
         var changes = Comparing.Run(made, folder);
-        var (machine, hands) = LoggedPace.Of(
-            made.Begun?.Log, [.. made.Plan.Hoopings.Select(h => LoggedPace.Reckoned(h, sewn.Estimate, made.Job.Hands))]);
+        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(made.Plan, sewn.Estimate, made.Job.Hands));
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(
             StatusOf(made.Rows, problems, made.Plan), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems)

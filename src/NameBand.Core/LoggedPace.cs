@@ -11,12 +11,18 @@ internal readonly record struct ReckonedHooping(int Number, double MachineMinute
 /// <summary>Learns from the sewing log.</summary>
 internal static class LoggedPace
 {
-    /// <summary>The hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away.</summary>
-    public static ReckonedHooping Reckoned(Hooping hooping, Estimate estimate, HandSettings hands)
+    /// <summary>All hoopings of a plan, with the hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away.</summary>
+    public static ImmutableArray<ReckonedHooping> Reckoned(StripPlan plan, Estimate estimate, HandSettings hands)
     {
-        int names = hooping.Segments.Sum(s => s.Segment.Names.Length);
-        double byHand = hands.HoopingMinutes + (names * (hands.ClippingMinutesPerName + hands.TearAwayMinutesPerName));
-        return new ReckonedHooping(hooping.Number, estimate.Hoopings.First(h => h.Number == hooping.Number).MachineMinutes, byHand * (1 + hands.RestAllowance));
+        var figures = estimate.ByNumber();
+        return [.. plan.Hoopings.Select(Reckon)];
+
+        ReckonedHooping Reckon(Hooping hooping)
+        {
+            int names = hooping.Segments.Sum(s => s.Segment.Names.Length);
+            double byHand = hands.HoopingMinutes + (names * (hands.ClippingMinutesPerName + hands.TearAwayMinutesPerName));
+            return new ReckonedHooping(hooping.Number, figures[hooping.Number].MachineMinutes, byHand * (1 + hands.RestAllowance));
+        }
     }
 
     public static (LearnedPace? Machine, LearnedPace? Hands) Of(SewingLog? log, ImmutableArray<ReckonedHooping> hoopings)
@@ -42,7 +48,7 @@ internal static class LoggedPace
             return estimate;
         }
 
-        ImmutableArray<ReckonedHooping> reckoned = [.. plan.Hoopings.Select(h => Reckoned(h, estimate, hands))];
+        var reckoned = Reckoned(plan, estimate, hands);
         var machine = PaceLearning.Learn(Timed(log, reckoned, null), estimate.MachineMinutes.Likely);
         var byHand = PaceLearning.Learn(TimedByHand(log, reckoned), Estimate.Sum(estimate.HandWork.Where(w => w.IsAtTheHoop)).Likely);
         return OwnPace.Apply(estimate, machine.Timed > 0 ? machine : null, byHand.Timed > 0 ? byHand : null);
@@ -51,7 +57,7 @@ internal static class LoggedPace
     /// <summary>What is still to sew of the whole job: hoopings the log does not call sewn, by the pace it shows where it timed any.</summary>
     public static WorkLeft Left(SewingLog? log, StripPlan plan, Estimate estimate, HandSettings hands)
     {
-        ImmutableArray<ReckonedHooping> reckoned = [.. plan.Hoopings.Select(h => Reckoned(h, estimate, hands))];
+        var reckoned = Reckoned(plan, estimate, hands);
         var left = reckoned.Where(h => log is null || !log.IsSewn(h.Number)).ToList();
         double whole = reckoned.Sum(h => h.MachineMinutes);
         double part = whole > 0 ? left.Sum(h => h.MachineMinutes) / whole : 0;

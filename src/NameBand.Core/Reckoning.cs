@@ -42,7 +42,7 @@ internal static class Reckoning
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
         var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made, estimate, evening);
-        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, [.. made.Plan.Hoopings.Select(h => LoggedPace.Reckoned(h, estimate, made.Job.Hands))]);
+        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(made.Plan, estimate, made.Job.Hands));
         return new HoursReport(ExitStatus.AllPlaced, made.Job, made.Plan, estimate, shopping, evenings, planned.Problems)
         {
             Machine = machine,
@@ -65,7 +65,7 @@ internal static class Reckoning
     private static EveningPlan Deal(Planning.Planned made, Estimate estimate, double? eveningMinutes)
     {
         var job = made.Job;
-        ImmutableArray<ReckonedHooping> reckoned = [.. made.Plan.Hoopings.Select(h => LoggedPace.Reckoned(h, estimate, job.Hands))];
+        var reckoned = LoggedPace.Reckoned(made.Plan, estimate, job.Hands);
         double hoopingMinutes = job.Hands.HoopingMinutes * (1 + job.Hands.RestAllowance);
         SewingMachine[] machines = job.Machine.Names.IsEmpty ? [new SewingMachine("", LoggedPace.Factor(made.Begun?.Log, reckoned, null))]
             : [.. job.Machine.Names.Select(n => new SewingMachine(n, LoggedPace.Factor(made.Begun?.Log, reckoned, n)))];

@@ -18,7 +18,8 @@ public static class Estimator
     public static Estimate Make(BandJob job, StripPlan plan, ImmutableArray<HoopingFigures> hoopings, SewingLog? log = null)
     {
         var (changes, bobbins) = BobbinRun.Follow(InSewingOrder(hoopings, log), job.Bobbin);
-        ImmutableArray<HoopingFigures> timed = [.. hoopings.Select(h => WithBobbins(h, changes, job.Machine))];
+        var bobbinsOf = changes.ToLookup(c => c.Hooping, c => c.Bobbins);
+        ImmutableArray<HoopingFigures> timed = [.. hoopings.Select(h => WithBobbins(h, bobbinsOf[h.Number].Sum(), job.Machine))];
         return new Estimate(
             timed,
             MachineWork(job.Machine, timed),
@@ -48,15 +49,11 @@ public static class Estimator
         return log.Sewings.Where(known.ContainsKey).Select(h => known[h]).Concat(hoopings.Where(h => !log.IsSewn(h.Number)));
     }
 
-    private static HoopingFigures WithBobbins(HoopingFigures figures, ImmutableArray<BobbinChange> changes, MachineSettings machine)
+    private static HoopingFigures WithBobbins(HoopingFigures figures, int bobbins, MachineSettings machine) => figures with
     {
-        int here = changes.Where(c => c.Hooping == figures.Number).Sum(c => c.Bobbins);
-        return figures with
-        {
-            BobbinChanges = here,
-            MachineMinutes = figures.MachineMinutes + (here * machine.SecondsPerBobbin / 60),
-        };
-    }
+        BobbinChanges = bobbins,
+        MachineMinutes = figures.MachineMinutes + (bobbins * machine.SecondsPerBobbin / 60),
+    };
 
     private static ImmutableArray<WorkLine> MachineWork(MachineSettings machine, ImmutableArray<HoopingFigures> hoopings)
     {

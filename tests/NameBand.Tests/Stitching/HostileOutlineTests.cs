@@ -19,7 +19,9 @@ public class HostileOutlineTests
         var outline = new Outline([.. rings.Select(r => new Ring([.. r]))]);
         var piece = new LetterPiece("hostile", "Test Face", "q", outline, outline.Bounds());
         var stitcher = new Stitcher(Cotton, height);
-        var path = stitcher.SewName(LetterTrial.NameOf("q", [new PlacedPiece(piece, new Point(0, 0))], piece.Ink));
+        var name = LetterTrial.NameOf("q", [new PlacedPiece(piece, new Point(0, 0))], piece.Ink);
+        var path = stitcher.SewName(name);
+        Assert.Equal(stitcher.Problems.IsEmpty, stitcher.IsRead(name));
         Assert.All(path.Steps, s => Assert.True(double.IsFinite(s.At.XMm) && double.IsFinite(s.At.YMm)));
         return (path, stitcher.Problems);
     }

@@ -6,7 +6,7 @@ const fs = require('fs'), os = require('os'), path = require('path');
 const { spawn } = require('child_process');
 const root = path.resolve(__dirname, '../..');
 const { chromium } = require(path.join(__dirname, 'bin/Debug/net10.0/.playwright/package'));
-const program = path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
+const program = process.env.NAMEBAND_PROGRAM ?? path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
 
 const sorted = all => [...all].sort((a, b) => a - b);
 const at = (all, part) => sorted(all)[Math.min(all.length - 1, Math.floor(all.length * part))];

@@ -65,6 +65,25 @@ public sealed class AccessTests(Chromium chromium)
     }
 
     [SkippableFact]
+    public async Task Axe_finds_nothing_where_letters_are_keyed_in_and_where_nothing_can_be_laid_out()
+    {
+        Chromium.Require();
+        using var banner = Jobs.Sample("boat-banner");
+        using var keyed = RunningPage.Start(banner.FullPath);
+        var machine = (await chromium.OpenAsync(keyed.Url + "machine", 360)).Page;
+        await Expect(machine.Locator("[data-part=keys]")).ToContainTextAsync("key in");
+        await ExpectNothing(machine, "keying in", Wcag);
+
+        using var folder = Jobs.Small();
+        folder.With("job.json", """{ "format": 1, "lists": ["gone.csv"], "hem": { "length": "eight" } }""");
+        using var stopped = RunningPage.Start(folder.FullPath);
+        var page = (await chromium.OpenAsync(stopped.Url, 360)).Page;
+        await Expect(page.Locator(".lead")).ToHaveTextAsync("Nothing can be laid out until what is said below is mended.");
+        await Expect(page.GetByRole(AriaRole.Application)).ToBeHiddenAsync();
+        await ExpectNothing(page, "what stops the work", Wcag);
+    }
+
+    [SkippableFact]
     public async Task Every_control_is_reached_by_the_keyboard()
     {
         Chromium.Require();

@@ -71,6 +71,20 @@ public sealed class WorkingTests(Chromium chromium)
     }
 
     [SkippableFact]
+    public async Task What_is_left_of_a_name_without_its_picture_sign_is_offered_in_one_press()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small(Doubtful);
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await chromium.OpenAsync(server.Url)).Page;
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "sew “Pia Tarn” in place of Pia \u2605 Tarn" }).ClickAsync();
+
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "correct it Pia" })).ToHaveCountAsync(0);
+        Assert.Contains("change,Pia Tarn", File.ReadAllText(folder["corrections.csv"]), StringComparison.Ordinal);
+    }
+
+    [SkippableFact]
     public async Task A_change_by_hand_is_noticed_and_asked_about()
     {
         Chromium.Require();

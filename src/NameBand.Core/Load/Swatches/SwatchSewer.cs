@@ -51,7 +51,7 @@ public static class SwatchSewer
                 var run = Run(line);
                 if (run.Length > 1)
                 {
-                    writer.Run(run, new Placing(origin, 0), sameLetter: false);
+                    writer.Run(LockedRun.Of(run), new Placing(origin, 0), sameLetter: false);
                 }
             }
         }

@@ -9,10 +9,10 @@ namespace NameBand.Stitching.Sewing;
 /// </summary>
 internal sealed class PathWriter(double longestUntrimmedMm)
 {
-    private const double LockMm = 0.35;
-
     private readonly List<NeedleStep> _steps = [];
     private bool _threaded;
+    private NeedleStep[] _endLock = [];
+    private Placing _endOrigin;
 
     public NeedlePath ToPath() => new([.. _steps]);
 
@@ -24,9 +24,9 @@ internal sealed class PathWriter(double longestUntrimmedMm)
     /// The run is a dot or an accent of the letter under way, or the other way round: an uncut thread between them is
     /// not locked, because a dot has no room for more holes; the satin over its underlay holds it.
     /// </param>
-    public void Run(ReadOnlySpan<NeedleStep> run, Placing origin, bool sameLetter)
+    public void Run(LockedRun run, Placing origin, bool sameLetter)
     {
-        var first = origin.Of(run[0].At);
+        var first = origin.Of(run.Steps[0].At);
         bool isUnlocked = _threaded && sameLetter && _steps[^1].At.DistanceTo(first) <= longestUntrimmedMm;
         if (_threaded && !isUnlocked)
         {
@@ -38,19 +38,13 @@ internal sealed class PathWriter(double longestUntrimmedMm)
         }
 
         JumpTo(first);
-        if (!isUnlocked)
-        {
-            LockAtStart(run, origin);
-        }
-
+        int after = isUnlocked ? 0 : run.StartAfter;
+        Sew(run.Steps.AsSpan(1, after), origin);
+        Sew(isUnlocked ? [] : run.StartLock, origin);
+        Sew(run.Steps.AsSpan(1 + after), origin);
         _threaded = true;
-        int before = _steps.Count;
-        CollectionsMarshal.SetCount(_steps, before + run.Length - 1);
-        var moved = CollectionsMarshal.AsSpan(_steps)[before..];
-        for (int i = 1; i < run.Length; i++)
-        {
-            moved[i - 1] = new NeedleStep(NeedleAction.Stitch, run[i].Kind, origin.Of(run[i].At));
-        }
+        _endLock = run.EndLock;
+        _endOrigin = origin;
     }
 
     /// <summary>Jumps, and puts the needle down there.</summary>
@@ -99,31 +93,20 @@ internal sealed class PathWriter(double longestUntrimmedMm)
         }
     }
 
-    private void LockAtStart(ReadOnlySpan<NeedleStep> run, Placing origin)
-    {
-        var first = origin.Of(run[0].At);
-        if (run.Length < 2)
-        {
-            return;
-        }
-
-        var ahead = origin.Of(run[1].At);
-        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(first, ahead, 2 * LockMm)));
-        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(first, ahead, LockMm)));
-    }
-
-    /// <summary>Two small stitches back along the last one, each in a hole of its own.</summary>
     private void LockAtEnd()
     {
-        var last = _steps[^1].At;
-        var before = _steps[^2].At;
-        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(last, before, 2 * LockMm)));
-        _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Lock, Towards(last, before, LockMm)));
+        Sew(_endLock, _endOrigin);
+        _endLock = [];
     }
 
-    private static Point Towards(Point from, Point to, double by)
+    private void Sew(ReadOnlySpan<NeedleStep> steps, Placing origin)
     {
-        double length = from.DistanceTo(to);
-        return length < 1e-6 ? from : from + ((to - from) * (Math.Min(by, length) / length));
+        int before = _steps.Count;
+        CollectionsMarshal.SetCount(_steps, before + steps.Length);
+        var moved = CollectionsMarshal.AsSpan(_steps)[before..];
+        for (int i = 0; i < steps.Length; i++)
+        {
+            moved[i] = new NeedleStep(NeedleAction.Stitch, steps[i].Kind, origin.Of(steps[i].At));
+        }
     }
 }

@@ -14,7 +14,7 @@ internal sealed class SewnPart
     private const double TravelWorth = 1;
 
     private readonly Func<int, int, NeedleStep[]> _sew;
-    private readonly NeedleStep[]?[] _kept;
+    private readonly LockedRun?[] _kept;
     private readonly double[] _costs;
 
     private SewnPart(Point[] entries, Point[] starts, Point[] exits, double[] costs, Func<int, int, NeedleStep[]> sew)
@@ -24,7 +24,7 @@ internal sealed class SewnPart
         Exits = exits;
         _costs = costs;
         _sew = sew;
-        _kept = new NeedleStep[exits.Length * (entries.Length + 1)][];
+        _kept = new LockedRun[exits.Length * (entries.Length + 1)];
     }
 
     /// <summary>Where the needle may come in; the sewing then travels to the start that belongs to the chosen exit.</summary>
@@ -66,14 +66,14 @@ internal sealed class SewnPart
     public double Cost(int entry, int exit) => _costs[(exit * (Entries.Length + 1)) + entry];
 
     /// <summary>The stitches of a way through; the entry after the last one is the exit's own start.</summary>
-    public NeedleStep[] Run(int entry, int exit)
+    public LockedRun Run(int entry, int exit)
     {
         int index = (exit * (Entries.Length + 1)) + entry;
         var run = Volatile.Read(ref _kept[index]);
         if (run is null)
         {
             // Two threads may work it out at once: both come to the same.
-            run = _sew(entry, exit);
+            run = LockedRun.Of(_sew(entry, exit));
             Volatile.Write(ref _kept[index], run);
         }
 
@@ -81,7 +81,7 @@ internal sealed class SewnPart
     }
 
     /// <summary>The stitches when nothing lies before or after.</summary>
-    public NeedleStep[] Alone => Run(Entries.Length, 0);
+    public NeedleStep[] Alone => Run(Entries.Length, 0).Steps;
 
     private static Point Exit(IReadOnlyList<Column> columns, WayOut way)
     {

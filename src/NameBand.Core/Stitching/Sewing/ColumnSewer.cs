@@ -20,6 +20,7 @@ internal sealed class ColumnSewer
     private const double LongEnoughToPush = 2;
     private const double EndStandOffMm = 0.45;
     private const double OverlapMm = 0.1;
+    private const double LongestShortcutMm = 2.5;
 
     /// <summary>Edge underlay lies this part of the way from the centre line to the edge.</summary>
     private const double EdgeSide = 0.55;
@@ -130,6 +131,24 @@ internal sealed class ColumnSewer
         _done[index] = true;
     }
 
+    /// <summary>Where on the centre line the sewing of a column starts that is entered at a place.</summary>
+    private double StartOf(int index, double enter)
+    {
+        var column = _columns[index];
+        double near = NearEndMm(column);
+        return column.Closed ? enter
+            : enter <= near ? StandOff(column, 0, column.Length)
+            : enter >= column.Length - near ? StandOff(column, column.Length, 0)
+            : enter;
+    }
+
+    /// <summary>The underlay stands off an end of the column.</summary>
+    private double StandOff(Column column, double from, double to)
+    {
+        double inset = Math.Min(_satin is null ? column.WidthMm / 2 : EndStandOffMm, 0.25 * Math.Abs(to - from));
+        return IsEnd(column, from) ? from + (Math.Sign(to - from) * inset) : from;
+    }
+
     /// <summary>A column entered nearer to its end than this is sewn from the end.</summary>
     public static double NearEndMm(Column column) => Math.Max(0.6, 0.6 * column.WidthMm);
 
@@ -137,27 +156,29 @@ internal sealed class ColumnSewer
     private void SewSpan(int index, double from, double to, IEnumerable<Branch> branches, Vec? leaveFor)
     {
         var column = _columns[index];
-        int sign = to >= from ? 1 : -1;
-        double inset = Math.Min(_satin is null ? column.WidthMm / 2 : EndStandOffMm, 0.25 * Math.Abs(to - from));
-        double start = IsEnd(column, from) ? from + (sign * inset) : from;
-        double end = IsEnd(column, to) ? to - (sign * inset) : to;
+        var ordered = branches.OrderBy(b => Math.Sign(to - from) * b.LeaveAt).ThenBy(b => b.Child).ToList();
+        double start = StandOff(column, from, to);
+        double end = StandOff(column, to, from);
         var kind = _satin is null ? StitchKind.Running : StitchKind.Underlay;
-        double at = start;
-        _run.GoTo(column.MiddleAt(at), _run.Needles.Count == 0 ? kind : StitchKind.Travel);
+        double LeaveFor(int branch) =>
+            branch == ordered.Count ? end : Math.Clamp(ordered[branch].LeaveAt, Math.Min(start, end), Math.Max(start, end));
         if (_satin is not null && IsWide(column, start, end))
         {
+            _run.GoTo(column.MiddleAt(start), _run.Needles.Count == 0 ? kind : StitchKind.Travel);
             RunAlong(column, start, end, kind, EdgeSide);
             RunAlong(column, end, start, kind, -EdgeSide);
-            _run.GoTo(column.MiddleAt(start), StitchKind.Travel);
         }
 
-        foreach (var branch in branches.OrderBy(b => sign * b.LeaveAt).ThenBy(b => b.Child))
+        double at = Advance(column, start, LeaveFor(0));
+        for (int i = 0; i < ordered.Count; i++)
         {
-            double leave = sign > 0 ? Math.Clamp(branch.LeaveAt, start, end) : Math.Clamp(branch.LeaveAt, end, start);
-            RunAlong(column, at, leave, kind);
-            at = leave;
-            SewColumn(branch.Child, branch.EnterAt, column.MiddleAt(at));
-            _run.GoTo(column.MiddleAt(at), StitchKind.Travel);
+            var branch = ordered[i];
+            double leave = LeaveFor(i);
+            var child = _columns[branch.Child];
+            var goal = child.MiddleAt(StartOf(branch.Child, branch.EnterAt));
+            RunAlong(column, at, leave, kind, until: () => _satin is not null && IsHidden(goal, column, child));
+            SewColumn(branch.Child, branch.EnterAt, column.MiddleAt(leave));
+            at = Advance(column, leave, LeaveFor(i + 1));
         }
 
         RunAlong(column, at, end, kind);
@@ -167,7 +188,60 @@ internal sealed class ColumnSewer
             return;
         }
 
-        _satin.Lay(column, index, Inset(index, to, -sign), Inset(index, from, sign), _run, leaveFor, IsFree(column, to), IsFree(column, from));
+        _satin.Lay(column, index, Inset(index, to, Math.Sign(from - to)), Inset(index, from, Math.Sign(to - from)), _run, leaveFor, IsFree(column, to), IsFree(column, from));
+    }
+
+    /// <summary>
+    /// On to a column at a place of its centre line: as far ahead of it as one stitch under the satin to come can reach,
+    /// because holes where strokes meet are the ones that are too many.
+    /// </summary>
+    private double Advance(Column column, double left, double end)
+    {
+        if (_satin is not null && _run.Needles.Count > 0)
+        {
+            int sign = end > left ? 1 : -1;
+            for (double ahead = Math.Min(UnderlayStitchMm, Math.Abs(end - left)); ahead > ShortestRunMm / 2; ahead -= 0.2)
+            {
+                double to = left + (sign * ahead);
+                if (IsHidden(column.MiddleAt(to), column, column))
+                {
+                    _run.GoTo(column.MiddleAt(to), StitchKind.Travel);
+                    return to;
+                }
+            }
+        }
+
+        _run.GoTo(column.MiddleAt(left), _run.Needles.Count > 0 ? StitchKind.Travel : _satin is null ? StitchKind.Running : StitchKind.Underlay);
+        return left;
+    }
+
+    /// <summary>Whether one stitch from the last hole would lie under the satin of two columns still to be sewn.</summary>
+    private bool IsHidden(Vec to, Column one, Column other)
+    {
+        var from = _run.Last;
+        double length = (to - from).Length;
+        if (length > LongestShortcutMm)
+        {
+            return false;
+        }
+
+        const int Samples = 6;
+        for (int i = 1; i < Samples; i++)
+        {
+            var p = Vec.Mix(from, to, (double)i / Samples);
+            if (!IsUnder(one, p) && !IsUnder(other, p))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool IsUnder(Column column, Vec p)
+    {
+        var (at, distance) = column.Nearest(p);
+        return distance <= 0.5 * column.WidthAt(at);
     }
 
     private static bool IsEnd(Column column, double at) => !column.Closed && (at <= 1e-9 || at >= column.Length - 1e-9);
@@ -225,7 +299,7 @@ internal sealed class ColumnSewer
     }
 
     /// <summary>Follows the centre line, or a line beside it, in stitches as long as the bend of the line allows.</summary>
-    private void RunAlong(Column column, double from, double to, StitchKind kind, double side = 0)
+    private void RunAlong(Column column, double from, double to, StitchKind kind, double side = 0, Func<bool>? until = null)
     {
         if (Math.Abs(to - from) < ShortestRunMm)
         {
@@ -236,7 +310,7 @@ internal sealed class ColumnSewer
         double allowed = kind == StitchKind.Running ? RunningOffMm : UnderlayOffPart * column.WidthMm;
         int sign = to > from ? 1 : -1;
         double at = from;
-        while (Math.Abs(to - at) > 1e-6)
+        while (Math.Abs(to - at) > 1e-6 && until?.Invoke() != true)
         {
             double left = Math.Abs(to - at);
             double step = Math.Min(longest, left);

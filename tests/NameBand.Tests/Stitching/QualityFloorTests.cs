@@ -90,7 +90,7 @@ public class QualityFloorTests
         Hold("largest hole in mm", satin.Max(m => m.HoleMm), reached.HoleMm, true, "0.45 mm");
         Hold("rungs that cross, in 1000", 1000.0 * satin.Sum(m => m.CrossingRungs) / satin.Sum(m => m.Rungs), reached.Crossing, true, "0.2 in 1000");
         Hold("angle to the normal, 95th percentile, median letter", At(satin, 0.5, m => m.Angle95), reached.AngleDegrees, true, "13°");
-        Hold("penetrations near another, median letter", At(satin, 0.5, m => m.Crowded), reached.Crowded, true, "12 %");
+        Hold("penetrations near another, median letter", At(satin, 0.5, m => m.Crowded), 0.12, true, "12 %");
         Hold("load, 95th percentile", At(satin, 0.95, m => m.Load), reached.LoadPerMm2, true, "14 per mm²");
         Hold("travel in sight, 95th percentile", At(satin, 0.95, m => m.TravelInSight), 0.015, true, "1.5 %");
         Hold("jumps inside one piece of outline", measures.Max(m => m.ExtraJumps), 0, true, "0");
@@ -112,16 +112,18 @@ public class QualityFloorTests
 
     /// <summary>
     /// In a name a letter may be entered and left elsewhere than alone, with more travel under its satin. The holes of whole
-    /// names are held to the same floor (but at 8 mm in slab and joined script).
+    /// names are held to the same floor, but at 8 mm in two faces with many short strokes.
     /// </summary>
     [Theory]
     [InlineData("nunito-bold", 8, 0.12)]
     [InlineData("nunito-bold", 12, 0.12)]
     [InlineData("noto-sans-bold", 8, 0.12)]
-    [InlineData("roboto-slab-bold", 8, 0.16)]
+    [InlineData("roboto-slab-bold", 8, 0.12)]
     [InlineData("roboto-slab-bold", 12, 0.12)]
+    [InlineData("vollkorn-bold", 8, 0.13)]
     [InlineData("vollkorn-bold", 12, 0.12)]
-    [InlineData("pacifico", 8, 0.16)]
+    [InlineData("grand-hotel", 8, 0.14)]
+    [InlineData("pacifico", 8, 0.12)]
     [InlineData("pacifico", 12, 0.12)]
     public void Holes_are_no_more_crowded_in_names_than_in_letters(string face, double height, double allowed)
     {
@@ -147,29 +149,24 @@ public class QualityFloorTests
     }
 
     /// <summary>What is allowed where the floor is not reached yet; eleven holes in a disc of 1 mm are 14.01 per mm².</summary>
-    private sealed record Reached(double AngleDegrees = 13, double Crowded = 0.12, double LoadPerMm2 = 14.01, double Crossing = 0.2,
+    private sealed record Reached(double AngleDegrees = 13, double LoadPerMm2 = 14.01, double Crossing = 0.2,
         double HoleMm = 0.45, double Coverage = 0.985, double WorstCoverage = 0.97);
 
     private static Reached ReachedBy(string face, double height) => (face, height) switch
     {
-        ("nunito-bold", 8) => new Reached(AngleDegrees: 14, LoadPerMm2: 15.3),
-        ("lato-bold", 8) => new Reached(LoadPerMm2: 15.3),
+        ("nunito-bold", 8) => new Reached(AngleDegrees: 14),
         ("lato-bold", 20) => new Reached(HoleMm: 0.56),
-        ("noto-sans-bold", 20) => new Reached(AngleDegrees: 15),
-        ("noto-sans-bold", _) => new Reached(AngleDegrees: 15, LoadPerMm2: 15.3),
-        ("roboto-slab-bold", 8) => new Reached(AngleDegrees: 21, Crowded: 0.13, LoadPerMm2: 16.6, Crossing: 1.2),
-        ("roboto-slab-bold", _) => new Reached(AngleDegrees: 21, LoadPerMm2: 15.3),
-        ("vollkorn-bold", 8) => new Reached(AngleDegrees: 22, Crowded: 0.13, LoadPerMm2: 16.6),
+        ("noto-sans-bold", _) => new Reached(AngleDegrees: 15),
+        ("roboto-slab-bold", 8) => new Reached(AngleDegrees: 21, Crossing: 1.2),
+        ("roboto-slab-bold", _) => new Reached(AngleDegrees: 21),
         ("vollkorn-bold", 20) => new Reached(AngleDegrees: 22, HoleMm: 0.56),
         ("vollkorn-bold", _) => new Reached(AngleDegrees: 22),
-        ("pacifico", 8) => new Reached(AngleDegrees: 21, Crossing: 1.2, LoadPerMm2: 16.6, Coverage: 0.98),
-        ("pacifico", _) => new Reached(AngleDegrees: 21, Crossing: 0.4, Coverage: 0.98),
-        ("bebas-neue-bold", 8) => new Reached(AngleDegrees: 15, LoadPerMm2: 17.9, Crossing: 0.3),
+        ("pacifico", _) => new Reached(AngleDegrees: 21, Coverage: 0.98),
+        ("bebas-neue-bold", 8) => new Reached(AngleDegrees: 15, LoadPerMm2: 16.6),
         ("bebas-neue-bold", _) => new Reached(AngleDegrees: 15),
-        ("grand-hotel", 8) => new Reached(AngleDegrees: 17, Crowded: 0.15, LoadPerMm2: 20.4, Crossing: 1, WorstCoverage: 0.95),
-        ("grand-hotel", _) => new Reached(AngleDegrees: 18, LoadPerMm2: 16.6, Crossing: 2.4, WorstCoverage: 0.95),
+        ("grand-hotel", 8) => new Reached(AngleDegrees: 17, LoadPerMm2: 15.3, WorstCoverage: 0.95),
+        ("grand-hotel", _) => new Reached(AngleDegrees: 18, WorstCoverage: 0.95),
         ("routed-gothic", _) => new Reached(AngleDegrees: 14),
-        ("DejaVuSans-Bold", 8) => new Reached(AngleDegrees: 18, LoadPerMm2: 15.3),
         ("DejaVuSans-Bold", _) => new Reached(AngleDegrees: 18, HoleMm: 0.6),
         ("DejaVuSerif-Bold", _) => new Reached(AngleDegrees: 20),
         _ => new Reached(),

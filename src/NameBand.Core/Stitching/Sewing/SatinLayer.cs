@@ -15,6 +15,7 @@ internal sealed class SatinLayer(SatinSettings settings)
 {
     private const double LeastHoleGapMm = 0.252;
     private const double TurnWindowMm = 0.2;
+    private const double MostInsetPart = 0.42;
     private const double OtherColumnShare = 1.07;
     private const double LongestMm = 7;
     private const double SampleMm = 0.05;
@@ -149,14 +150,15 @@ internal sealed class SatinLayer(SatinSettings settings)
         var inward = (far - near).Unit();
         var best = near;
         double gap = _holes.Nearest(near, index, OtherColumnShare);
-        for (double inset = 0.12; gap < LeastHoleGapMm && inset <= 0.42 * width && inset < 1.2; inset += 0.08)
+        bool crosses = Crosses(run, count, near);
+        for (double inset = 0.12; (crosses || gap < LeastHoleGapMm) && inset <= MostInsetPart * width && inset < 1.2; inset += 0.08)
         {
             var tried = near + (inward * inset);
             double free = _holes.Nearest(tried, index, OtherColumnShare);
-            if (free > gap + 0.01)
+            bool stillCrosses = Crosses(run, count, tried);
+            if (stillCrosses == crosses ? free > gap + 0.01 : crosses)
             {
-                gap = free;
-                best = tried;
+                (best, gap, crosses) = (tried, free, stillCrosses);
             }
         }
 
@@ -172,6 +174,23 @@ internal sealed class SatinLayer(SatinSettings settings)
 
         run.Add(best, count == 0 ? StitchKind.Travel : StitchKind.Satin);
         _holes.Add(best, index);
+    }
+
+    /// <summary>Whether the stitch to a point would cross one of the last ones of the same column.</summary>
+    private static bool Crosses(SewnRun run, int count, Vec to)
+    {
+        var needles = run.Needles;
+        int last = needles.Count - 1;
+        for (int i = Math.Max(last - Math.Min(count, 7) + 2, 1); i < last; i++)
+        {
+            var (a, b, from) = (needles[i - 1].At, needles[i].At, needles[last].At);
+            if (Vec.Cross(b - a, from - a) * Vec.Cross(b - a, to - a) < 0 && Vec.Cross(to - from, a - from) * Vec.Cross(to - from, b - from) < 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>A long crossing goes down in between, at places that move from rung to rung so that no line shows.</summary>

@@ -27,7 +27,7 @@ internal sealed record WaysThrough(IReadOnlyList<Door> In, IReadOnlyList<WayOut>
         var (left, right, bottom, top) = BoxOf(columns);
         foreach (bool onLeft in new[] { true, false })
         {
-            foreach (double height in new[] { 0, WaistPart * letterHeightMm })
+            foreach (double height in new[] { 0, WaistPart * letterHeightMm, top, bottom })
             {
                 var corner = new Vec(onLeft ? left : right, Math.Clamp(height, bottom, top));
                 var door = Nearest(columns, corner);

@@ -16,6 +16,8 @@ internal sealed class SatinLayer(SatinSettings settings)
     private const double LeastHoleGapMm = 0.252;
     private const double TurnWindowMm = 0.2;
     private const double MostInsetPart = 0.42;
+    private const double MostToUncross = 0.75;
+    private const int Window = 10;
     private const double OtherColumnShare = 1.07;
     private const double LongestMm = 7;
     private const double SampleMm = 0.05;
@@ -39,6 +41,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         int side = leaveFor is { } next
             ? NearerSide(column, places[^1], next) ^ ((places.Count - 1) & 1)
             : run.Needles.Count > 0 ? NearerSide(column, places[0], run.Last) : 0;
+        int begun = run.Needles.Count;
         for (int i = 0; i < places.Count; i++)
         {
             var (near, far) = Ends(column, places[i]);
@@ -47,7 +50,7 @@ internal sealed class SatinLayer(SatinSettings settings)
                 (near, far) = (far, near);
             }
 
-            Place(near, far, i, index, run);
+            Place(near, far, run.Needles.Count - begun, index, run);
             side = 1 - side;
         }
     }
@@ -144,6 +147,7 @@ internal sealed class SatinLayer(SatinSettings settings)
     private double Reach(double moved, double turn) =>
         Math.Abs(turn) < 1e-3 ? settings.ReachMm : Math.Min(settings.ReachMm, 0.7 * moved / Math.Abs(turn));
 
+    /// <param name="count">Points of this column so far: what leads to the first one is travel.</param>
     private void Place(Vec near, Vec far, int count, int index, SewnRun run)
     {
         double width = (far - near).Length;
@@ -151,7 +155,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         var best = near;
         double gap = _holes.Nearest(near, index, OtherColumnShare);
         bool crosses = Crosses(run, count, near);
-        for (double inset = 0.12; (crosses || gap < LeastHoleGapMm) && inset <= MostInsetPart * width && inset < 1.2; inset += 0.08)
+        for (double inset = 0.12; (crosses || gap < LeastHoleGapMm) && inset <= (crosses ? MostToUncross : MostInsetPart) * width && inset < 1.2; inset += 0.08)
         {
             var tried = near + (inward * inset);
             double free = _holes.Nearest(tried, index, OtherColumnShare);
@@ -181,7 +185,7 @@ internal sealed class SatinLayer(SatinSettings settings)
     {
         var needles = run.Needles;
         int last = needles.Count - 1;
-        for (int i = Math.Max(last - Math.Min(count, 7) + 2, 1); i < last; i++)
+        for (int i = Math.Max(last - Math.Min(count, Window) + 2, 1); i < last; i++)
         {
             var (a, b, from) = (needles[i - 1].At, needles[i].At, needles[last].At);
             if (Vec.Cross(b - a, from - a) * Vec.Cross(b - a, to - a) < 0 && Vec.Cross(to - from, a - from) * Vec.Cross(to - from, b - from) < 0)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NameBand.Benchmarks;
 
 return args switch
@@ -9,6 +10,8 @@ return args switch
     ["whole", .. var rest] => WholeJob.Run(rest),
     ["packet", .. var rest] => PacketFigures.Run(rest),
     ["hostile", .. var rest] => HostileRun.Run(rest),
+    ["hostile-child", var kind, var first, var count] => HostileRun.Child(kind, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture)),
+    ["hostile-input", var kind, var seed, var file] => HostileRun.Keep(kind, int.Parse(seed, CultureInfo.InvariantCulture), file),
     ["replan", .. var rest] => Replanning.Run(rest),
     _ => Usage(),
 };
@@ -21,7 +24,8 @@ static int Usage()
     Console.Error.WriteLine("            layout");
     Console.Error.WriteLine("            whole [PROJECT FOLDER]");
     Console.Error.WriteLine("            packet");
-    Console.Error.WriteLine("            hostile [INPUTS [FIRST SEED]]");
+    Console.Error.WriteLine("            hostile [INPUTS [FIRST SEED [KIND]]]");
+    Console.Error.WriteLine("            hostile-input KIND SEED FILE");
     Console.Error.WriteLine("            replan [NAMES]");
     return 64;
 }

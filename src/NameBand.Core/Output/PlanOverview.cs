@@ -14,24 +14,20 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
     /// <summary>Cloth that goes into the seam at each end of a patch piece: common practice, no source.</summary>
     public const double PatchSeamMm = 10;
 
-    public static Result<PlanOverview> Read(string outFolder)
-    {
-        string path = Path.Combine(outFolder, OutPaths.Plan);
-        var read = EarlierPlanFile.Read(path, OutPaths.Plan);
-        if (read.Value is not { } plan)
-        {
-            return Result.Fail<PlanOverview>(read.Problems);
-        }
+    public static Result<PlanOverview> Read(string outFolder) => EarlierPlanFile.Read(Path.Combine(outFolder, OutPaths.Plan), OutPaths.Plan, Parse);
 
-        using var json = JsonDocument.Parse(File.ReadAllBytes(path));
+    private static PlanOverview Parse(byte[] bytes)
+    {
+        var plan = EarlierPlanFile.Parse(bytes);
+        using var json = JsonDocument.Parse(bytes);
         var minutes = json.RootElement.GetProperty("hoopings").EnumerateArray()
             .ToDictionary(h => h.GetProperty("number").GetInt32(), h => h.GetProperty("minutes").GetDouble());
         var segments = plan.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number);
-        return Result.Of(new PlanOverview(
+        return new PlanOverview(
             json.RootElement.GetProperty("title").GetString() ?? "",
             [.. plan.Hoopings.Select(h => new PlannedHooping(
                 h.Number, [.. h.Segments.SelectMany(s => segments[s.Segment].Names).Select(n => n.Text)], minutes[h.Number]))],
-            plan));
+            plan);
     }
 
     /// <summary>Length on the cloth of a piece that replaces a hooping in a strip already cut: its segment and a seam at each end.</summary>

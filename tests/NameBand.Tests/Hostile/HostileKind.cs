@@ -9,13 +9,19 @@ internal readonly record struct Fate(bool Usable, ImmutableArray<Problem> Said);
 /// <summary>A kind of file that strangers write and the program reads.</summary>
 /// <param name="Seeds">Real files of this kind; an input is one of them, spoilt.</param>
 /// <param name="Read">Reads the file as the program does; never throws.</param>
-internal sealed record HostileKind(string Name, ImmutableArray<byte[]> Seeds, Func<byte[], Fate> Read, bool IsText = true)
+internal sealed record HostileKind(string Name, ImmutableArray<byte[]> Seeds, Func<byte[], Fate> Read)
 {
+    /// <summary>Makes an input of a real file and another one.</summary>
+    public Func<byte[], byte[], Random, byte[]> Spoil { get; init; } = Mutator.Text;
+
+    /// <summary>Whether what cannot be understood is left aside and the rest used, whatever it is.</summary>
+    public bool IsAlwaysUsable { get; init; }
+
     public byte[] Input(int seed)
     {
         var random = new Random(seed);
         byte[] whole = Seeds[random.Next(Seeds.Length)];
-        return IsText ? Mutator.Text(whole, Seeds[random.Next(Seeds.Length)], random) : Mutator.Binary(whole, random);
+        return Spoil(whole, Seeds[random.Next(Seeds.Length)], random);
     }
 
     /// <summary>Reads one input and says what is wrong with how it was answered; null when nothing is.</summary>

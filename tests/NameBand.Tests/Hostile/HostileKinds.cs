@@ -7,6 +7,8 @@ using NameBand.Lettering;
 using NameBand.Lettering.Fonts;
 using NameBand.MachineLetters;
 using NameBand.Names;
+using NameBand.Output;
+using NameBand.Output.Changes;
 
 namespace NameBand.Tests.Hostile;
 
@@ -22,17 +24,28 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
     private readonly FaceShelf _shelf = new();
     private BandJob? _job;
 
-    public ImmutableArray<HostileKind> All() =>
+    /// <summary>What a stranger may hand over, each with its part of all inputs: the cheaper to read, the more.</summary>
+    public static ImmutableArray<(string Kind, int Parts)> Shares { get; } =
     [
-        new("job.json", SeedsOf("job.json"), JobFile),
-        new("list", [.. SeedsOf("names.csv"), .. SeedsOf("crews.csv"), .. OddLists()], List),
-        new("corrections", SeedsOf("corrections.csv"), Corrections),
-        new("sewing log", [LogOf(3), LogOf(40)], Log),
-        new("letters", SeedsOf("letters.csv"), Letters),
-        new("measured lines", SeedsOf("measure-9mm.csv"), Lines),
-        new("drift", SeedsOf("drift.csv"), Drift),
-        new("face", [.. Directory.GetFiles(fonts, "*.*tf", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(File.ReadAllBytes)], Font, IsText: false),
+        ("job.json", 180), ("list", 180), ("corrections", 60), ("approvals", 60), ("sewing log", 140), ("letters", 110), ("measured lines", 100),
+        ("drift", 100), ("out plan", 40), ("sewn plan", 5), ("face", 25),
     ];
+
+    public HostileKind Of(string kind) => kind switch
+    {
+        "job.json" => new(kind, SeedsOf("job.json"), JobFile),
+        "list" => new(kind, [.. SeedsOf("names.csv"), .. SeedsOf("crews.csv"), .. SeedsOf("gifts.csv"), .. OddLists()], List),
+        "corrections" => new(kind, SeedsOf("corrections.csv"), Corrections),
+        "approvals" => new(kind, [ApprovalsOf(',', "\r\n"), ApprovalsOf(';', "\n")], Approvals),
+        "sewing log" => new(kind, [LogOf(3), LogOf(40)], Log) { IsAlwaysUsable = true },
+        "letters" => new(kind, SeedsOf("letters.csv"), Letters),
+        "measured lines" => new(kind, SeedsOf("measure-9mm.csv"), Lines),
+        "drift" => new(kind, SeedsOf("drift.csv"), Drift),
+        "out plan" => new(kind, [MadePlan()], OutPlan),
+        "sewn plan" => new(kind, [MadePlan()], SewnPlan),
+        "face" => new(kind, Faces(), Font) { Spoil = FontMutator.Spoil },
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such kind."),
+    };
 
     private BandJob Job
     {
@@ -41,7 +54,7 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
             if (_job is null)
             {
                 Write("job.json", Encoding.UTF8.GetBytes(PlainJob));
-                Write("names.csv", "name\r\nAna\r\n"u8.ToArray());
+                Write("names.csv", "name\r\nAna\r\nBo Lind\r\nCleo\r\nDora \"\"D\"\" Berg\r\n"u8.ToArray());
                 _job = JobReader.Read(scratch).Value ?? throw new InvalidOperationException("The plain job cannot be read.");
             }
 
@@ -77,6 +90,17 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         return read.Value is { } corrections && read.IsUsable ? FateOf(ListReader.Read(job, corrections)) : FateOf(read);
     }
 
+    private Fate Approvals(byte[] input)
+    {
+        var list = ListReader.Read(Job, NameBand.Job.Corrections.None).Value ?? throw new InvalidOperationException("The plain list cannot be read.");
+        Write(ApprovalsFile.FileName, input);
+        var report = NameBand.Names.Approvals.Of(scratch, list, NameBand.Job.Corrections.None) ?? throw new InvalidOperationException("The file was not seen.");
+        bool understood = report.Names.Any(n => n.Line is not null);
+
+        // Approvals stop nothing, so what is refused here is told as something to look at.
+        return new Fate(understood, [.. report.Problems.Select(p => understood ? p : p with { Severity = Severity.CannotUse })]);
+    }
+
     private Fate Log(byte[] input)
     {
         Write(SewingLogFile.FileName, input);
@@ -101,6 +125,23 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         return FateOf(DriftFile.Read(scratch));
     }
 
+    /// <summary>What <c>sewn</c> reads of the out folder, and what <c>make</c> compares with and takes over from it.</summary>
+    private Fate OutPlan(byte[] input)
+    {
+        Write("plan.json", input);
+        NamePlace.Read(scratch);
+        new EarlierWorks(scratch).Hooping(1);
+        OutManifest.Format(scratch, OutKind.Plan);
+        return FateOf(PlanOverview.Read(scratch));
+    }
+
+    /// <summary>Gone on from, with its first hooping sewn.</summary>
+    private Fate SewnPlan(byte[] input)
+    {
+        Write("sewn/plan.json", input);
+        return FateOf(Planning.Run(scratch, _shelf, default));
+    }
+
     private Fate Font(byte[] input)
     {
         byte[] pinned = GC.AllocateUninitializedArray<byte>(input.Length, pinned: true);
@@ -108,6 +149,7 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         try
         {
             var face = Face.FromBytes("x", "Spoilt", "spoilt.ttf", pinned);
+            Measure(face);
             var names = new NameList([], [.. LetteredNames.Select((n, i) => new Name(n, new RowRef("names.csv", i + 2)))]);
             var lettered = Letterer.Letter(names, face, _shelf);
             bool whole = lettered.Value is { } list && list.Names.Length + list.Held.Length == LetteredNames.Length
@@ -119,6 +161,38 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
             return new Fate(false, [Problem.CannotUse(new Where("spoilt.ttf"), fault.Message, "Use another face.")]);
         }
     }
+
+    /// <summary>What <c>fit</c> and <c>make</c> ask of a face before they letter with it.</summary>
+    private static void Measure(Face face)
+    {
+        double[] measures = [face.CapHeightUnits, face.ThinnestStrokePart, face.MainStemPart, face.SmallestCounterPart ?? 1];
+        if (!measures.All(double.IsFinite) || face.CapHeightUnits <= 0 || face.Hash.Length != 64)
+        {
+            throw new InvalidOperationException("A measure of the face is no number.");
+        }
+    }
+
+    private ImmutableArray<byte[]> Faces() =>
+        [.. Directory.GetFiles(fonts, "*.*tf", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(File.ReadAllBytes)];
+
+    /// <summary>Makes the plain job in the scratch folder and sews its first hooping.</summary>
+    private byte[] MadePlan()
+    {
+        Write("job.json", Encoding.UTF8.GetBytes(PlainJob));
+        Write("names.csv", "name\r\nAna\r\nBo Lind\r\nCleo\r\nDora Berg\r\nEmil\r\nFay\r\n"u8.ToArray());
+        if (Bander.Make(scratch).Plan is null || Bander.Sewn(scratch, null, new SewingWord(1, SewingDeed.Sewn), () => { }).Status == ExitStatus.CannotUse)
+        {
+            throw new InvalidOperationException("The plain job cannot be made.");
+        }
+
+        return File.ReadAllBytes(Path.Combine(scratch, "sewn", "plan.json"));
+    }
+
+    private static byte[] ApprovalsOf(char separator, string lineEnd) => Encoding.UTF8.GetBytes(string.Join(lineEnd, new[]
+    {
+        "list,line,name,state,date,text,details", "names.csv,2,Ana,agreed,2026-10-01,,", "names.csv,3,Bo Lind,change wished,1 Oct,Bo K. Lind,",
+        "names.csv,4,Cleo,asked,,,", "names.csv,5,\"Dora \"\"D\"\" Berg\",,,,", "",
+    }).Replace(',', separator));
 
     private ImmutableArray<byte[]> SeedsOf(string file) =>
         [.. Directory.GetFiles(samples, file, SearchOption.AllDirectories)

@@ -8,11 +8,16 @@ namespace NameBand.Job;
 public static class EarlierPlanFile
 {
     /// <summary>The plan, or why it cannot be read; a plan.json of ours from before these keys were written is refused too.</summary>
-    public static Result<EarlierPlan> Read(string path, string shownAs)
+    public static Result<EarlierPlan> Read(string path, string shownAs) => Read(path, shownAs, Parse);
+
+    /// <summary>The same for whoever reads more of the plan than is needed to go on from it.</summary>
+    /// <param name="parse">Throws what reading JSON throws where the plan is not whole.</param>
+    internal static Result<T> Read<T>(string path, string shownAs, Func<byte[], T> parse)
+        where T : class
     {
         try
         {
-            return Result.Of(Parse(File.ReadAllBytes(path)));
+            return Result.Of(parse(File.ReadAllBytes(path)));
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -27,7 +32,7 @@ public static class EarlierPlanFile
             return Fail("This is not a whole plan of ours: it was changed or cut off.", "Take it back from a copy, or run make again.");
         }
 
-        Result<EarlierPlan> Fail(string found, string mend) => Result.Fail<EarlierPlan>(Problem.CannotUse(new Where(shownAs), found, mend));
+        Result<T> Fail(string found, string mend) => Result.Fail<T>(Problem.CannotUse(new Where(shownAs), found, mend));
     }
 
     internal static EarlierPlan Parse(byte[] json)

@@ -196,17 +196,11 @@ internal sealed class MeasureRun
         ? AlphabetFile.Read(_job.Folder, _job.Letters.Alphabet, _heightMm, _job.Letters.Gap?.Mm, 2 * _job.Letters.ReadingError.Mm)
         : null;
 
-    /// <summary>Writes beside and renames, so that a file is whole or as it was.</summary>
     private void Write(string name, Action<Stream> write)
     {
-        string path = Path.Combine(_job.Folder, name);
-        string beside = path + ".new";
-        using (var stream = new FileStream(beside, FileMode.Create, FileAccess.Write))
-        {
-            write(stream);
-        }
-
-        File.Move(beside, path, overwrite: true);
+        using var content = new MemoryStream();
+        write(content);
+        WholeFile.Put(Path.Combine(_job.Folder, name), content.ToArray());
     }
 
     private static MeasureReport Refused(double heightMm, IEnumerable<Problem> problems) =>

@@ -171,23 +171,11 @@ internal static class LengthReading
             spelt.Append(form.Contains('\u2044') ? " " + form : c.ToString());
         }
 
-        string plain = Normalized(spelt.ToString())
+        string plain = PlainText.Normal(spelt.ToString(), NormalizationForm.FormKC)
             .Replace('\u2044', '/').Replace('\u2212', '-').Replace('\u2010', '-').Replace('\u2011', '-')
             .Replace('\u2032', '\'').Replace('\u2019', '\'').Replace('\u201d', '"').Replace('\u201c', '"')
             .Replace("''", "\"", StringComparison.Ordinal).Replace('\t', ' ');
         return plain.Trim();
-    }
-
-    private static string Normalized(string text)
-    {
-        try
-        {
-            return text.Normalize(NormalizationForm.FormKC);
-        }
-        catch (ArgumentException)
-        {
-            return text; // Half a surrogate pair: no unit, and refused as one.
-        }
     }
 
     private static string Shown(string text)

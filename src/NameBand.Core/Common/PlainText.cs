@@ -34,6 +34,18 @@ public static class PlainText
         return line[..end] + "…";
     }
 
+    /// <summary>
+    /// In a normal form, for comparing. What no text may hold (half a character, the code of a swapped byte order mark)
+    /// becomes U+FFFD first, where normalising would throw.
+    /// </summary>
+    public static string Normal(string text, NormalizationForm form = NormalizationForm.FormC)
+    {
+        const char NoCharacter = '\uFFFE';
+        return text.AsSpan().IndexOfAnyInRange('\uD800', '\uDFFF') < 0 && !text.Contains(NoCharacter)
+            ? text.Normalize(form)
+            : string.Concat(text.EnumerateRunes()).Replace(NoCharacter, '\uFFFD').Normalize(form);
+    }
+
     private static bool IsUnsafe(Rune rune) => Rune.GetUnicodeCategory(rune) switch
     {
         UnicodeCategory.Control or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator => true,

@@ -202,7 +202,7 @@ internal static partial class JobAssembly
 
             if (given.Kind == JsonKind.Text && !string.IsNullOrWhiteSpace(given.Text) && given.Text.Length <= MostInside && !given.Text.Any(char.IsControl))
             {
-                return given.Text.Trim().Normalize();
+                return PlainText.Normal(given.Text.Trim());
             }
 
             Refuse(given, key, $"{key} is to be text of one to {MostInside} ordinary characters, and this is {given.InWords}.", "Write text in double quotes.");
@@ -218,7 +218,7 @@ internal static partial class JobAssembly
 
             if (given.Kind == JsonKind.Series && !given.Items.IsEmpty && given.Items.All(i => i.Kind is JsonKind.Text or JsonKind.Number && i.Text.Trim().Length > 0))
             {
-                return [.. given.Items.Select(i => i.Text.Trim().Normalize())];
+                return [.. given.Items.Select(i => PlainText.Normal(i.Text.Trim()))];
             }
 
             Refuse(given, "values", $"values takes a list of texts, and this is {given.InWords}.", "Write what stands in the column, such as [\"gold\", \"silver\"].");

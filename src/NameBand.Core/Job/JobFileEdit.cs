@@ -38,33 +38,13 @@ public static class JobFileEdit
         }
 
         byte[] after = With(before, group, key, number);
-        string beside = path + ".new";
-        try
+        if (!File.ReadAllBytes(path).AsSpan().SequenceEqual(before))
         {
-            using (var file = new FileStream(beside, FileMode.Create, FileAccess.Write, FileShare.None))
-            {
-                file.Write(after);
-                file.Flush(flushToDisk: true);
-            }
-
-            if (!OperatingSystem.IsWindows())
-            {
-                File.SetUnixFileMode(beside, File.GetUnixFileMode(path));
-            }
-
-            if (!File.ReadAllBytes(path).AsSpan().SequenceEqual(before))
-            {
-                return Problem.CannotUse(where, "Another program saved job.json just now; nothing was changed.", "Run the command again.");
-            }
-
-            File.Move(beside, path, overwrite: true);
-            DiskFlush.TryFolder(jobFolder);
-            return null;
+            return Problem.CannotUse(where, "Another program saved job.json just now; nothing was changed.", "Run the command again.");
         }
-        finally
-        {
-            File.Delete(beside);
-        }
+
+        WholeFile.Put(path, after);
+        return null;
     }
 
     /// <summary>The file with one number set. It must be a group that <see cref="JobReader"/> has found to be whole.</summary>

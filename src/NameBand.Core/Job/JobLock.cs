@@ -27,7 +27,16 @@ public sealed partial class JobLock : IDisposable
     }
 
     /// <summary>Takes the lock of a job's folder, or says who has it or why it cannot be written.</summary>
-    public static Result<JobLock> Take(string jobFolder) => TakeFile(Path.Combine(jobFolder, FileName), jobFolder);
+    public static Result<JobLock> Take(string jobFolder)
+    {
+        var taken = TakeFile(Path.Combine(jobFolder, FileName), jobFolder);
+        if (taken.Value is not null)
+        {
+            WholeFile.Sweep(jobFolder);
+        }
+
+        return taken;
+    }
 
     /// <summary>Takes the lock kept in the file <paramref name="path"/>, which guards <paramref name="what"/> (named in messages).</summary>
     public static Result<JobLock> TakeFile(string path, string what)

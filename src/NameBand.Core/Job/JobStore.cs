@@ -34,8 +34,6 @@ public sealed class KeptFile
 /// </summary>
 public static class JobStore
 {
-    private const string Unfinished = ".nameband-unfinished";
-
     /// <exception cref="IOException">The machine could not read.</exception>
     public static KeptFile Read(string jobFolder, string name)
     {
@@ -68,20 +66,13 @@ public static class JobStore
         if (!content.IsThere)
         {
             File.Delete(path);
+            DiskFlush.TryFolder(jobFolder);
         }
         else
         {
-            string beside = Path.Combine(jobFolder, name + Unfinished);
-            using (var stream = new FileStream(beside, FileMode.Create, FileAccess.Write, FileShare.None))
-            {
-                stream.Write(content.Bytes.AsSpan());
-                stream.Flush(flushToDisk: true);
-            }
-
-            File.Move(beside, path, overwrite: true);
+            WholeFile.Put(path, content.Bytes.AsSpan());
         }
 
-        DiskFlush.TryFolder(jobFolder);
         return Result.Of(content);
     }
 }

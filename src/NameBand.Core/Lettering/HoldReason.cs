@@ -43,6 +43,9 @@ internal static class HoldReason
     public static string TooFarApart(string face) =>
         $"the face {face} sets these letters absurdly far apart: its file is damaged; choose another face";
 
+    public static string Tangled(string face) =>
+        $"the face {face} sets these letters over one another too many times to be drawn: its file is damaged; choose another face";
+
     private static string Named(List<UnshownSign> signs, bool plural = true)
     {
         string[] shown = [.. signs.Select(s => s.Text).Distinct().Select(Shown)];

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Lettering.Fonts;
 using NameBand.Lettering.Outlines;
 using NameBand.Lettering.Shaping;
 using NameBand.Names;
@@ -53,7 +54,16 @@ public static class Letterer
             return (null, reason, shaped.Unshown.Count > 0 ? HoldReason.Without(name.Text, shaped.Unshown) : "");
         }
 
-        var pieces = maker.Make(name.Text, shaped.Glyphs);
+        ImmutableArray<PlacedPiece> pieces;
+        try
+        {
+            pieces = maker.Make(name.Text, shaped.Glyphs);
+        }
+        catch (FontFault)
+        {
+            return (null, HoldReason.Tangled(shaped.Glyphs[0].Face.Name));
+        }
+
         var ink = Box.Empty;
         foreach (var piece in pieces)
         {

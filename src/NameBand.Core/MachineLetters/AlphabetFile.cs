@@ -160,7 +160,7 @@ internal static class AlphabetFile
         string.Equals(written, Letters.BlankWord, StringComparison.OrdinalIgnoreCase)
         || string.Equals(written, "space", StringComparison.OrdinalIgnoreCase) || written == Letters.ShownBlank
             ? Letters.Blank
-            : written.Length == 0 ? "" : Letters.Key(written.Normalize(NormalizationForm.FormC));
+            : written.Length == 0 ? "" : Letters.Key(PlainText.Normal(written));
 
     private static string How(MachineLetter letter) => letter.Origin == WidthOrigin.Measured ? Measured : Estimated;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using NameBand.Common;
 
 namespace NameBand.MachineLetters;
 
@@ -17,7 +18,7 @@ internal static class Letters
     public static IReadOnlyList<string> Of(string text)
     {
         var letters = new List<string>(text.Length);
-        var walk = StringInfo.GetTextElementEnumerator(text.Normalize(NormalizationForm.FormC));
+        var walk = StringInfo.GetTextElementEnumerator(PlainText.Normal(text));
         while (walk.MoveNext())
         {
             letters.Add(Key(walk.GetTextElement()));

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 
 namespace NameBand.Names;
 
@@ -42,7 +43,7 @@ internal static class Amount
     /// <summary>Without the currency around it; digits of other scripts as those of Latin script.</summary>
     private static string Bare(string cell)
     {
-        string text = cell.Normalize(System.Text.NormalizationForm.FormKC).Trim();
+        string text = PlainText.Normal(cell, System.Text.NormalizationForm.FormKC).Trim();
         string folded = new([.. text.Select(c => char.IsDigit(c) ? (char)('0' + (int)char.GetNumericValue(c)) : c)]);
         int first = folded.AsSpan().IndexOfAnyInRange('0', '9');
         int last = folded.AsSpan().LastIndexOfAnyInRange('0', '9');

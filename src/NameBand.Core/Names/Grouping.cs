@@ -17,7 +17,7 @@ internal sealed class Grouping(GroupSettings groups)
     /// <returns>The group's name; null for none.</returns>
     public string? Of(RowRef row, string? cell)
     {
-        string text = (cell ?? "").Trim().Normalize();
+        string text = PlainText.Normal((cell ?? "").Trim());
         var group = groups.All.FirstOrDefault(g => g.Values.Contains(text, StringComparer.OrdinalIgnoreCase));
         if (group is null && text.Length > 0 && groups.All.Any(g => g.GoesByNumber))
         {

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Globalization;
 using System.Text;
+using NameBand.Common;
 
 namespace NameBand.Names;
 
@@ -147,7 +148,7 @@ internal static class HeaderWords
         var words = new List<string>();
         var word = new StringBuilder();
         bool afterSmall = false;
-        foreach (var rune in header[..Math.Min(header.Length, 200)].Normalize(NormalizationForm.FormKD).EnumerateRunes())
+        foreach (var rune in PlainText.Normal(header[..Math.Min(header.Length, 200)], NormalizationForm.FormKD).EnumerateRunes())
         {
             if (Resemblance.IsAccent(rune.Value) || rune.Value is Joiners.NonJoiner or Joiners.Joiner || Invisible.IsAlways(rune.Value)
                 || rune.Value is '\'' or 0x2019 or 0x02BC)

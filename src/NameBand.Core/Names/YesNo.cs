@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using NameBand.Common;
 
 namespace NameBand.Names;
 
@@ -28,7 +29,7 @@ internal static class YesNo
     private static string Plain(string cell)
     {
         string text = NameText.Clean(cell).Text;
-        return string.Concat(Resemblance.Fold(text.Normalize(System.Text.NormalizationForm.FormKD))
+        return string.Concat(Resemblance.Fold(PlainText.Normal(text, System.Text.NormalizationForm.FormKD))
             .EnumerateRunes().Where(r => !Resemblance.IsAccent(r.Value) && r.Value is not ('.' or '!' or '\'' or 0x2019 or 0xFE0F))
             .Select(r => r.ToString())).Trim();
     }

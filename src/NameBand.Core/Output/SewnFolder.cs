@@ -41,21 +41,13 @@ public static class SewnFolder
 
     private static void Put(string from, string to)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-        string beside = to + ".new";
+        string folder = Path.GetDirectoryName(to)!;
+        Directory.CreateDirectory(folder);
+        WholeFile.Sweep(folder);
         byte[] bytes = File.ReadAllBytes(from);
-        if (File.Exists(to) && File.ReadAllBytes(to).AsSpan().SequenceEqual(bytes))
+        if (!(File.Exists(to) && File.ReadAllBytes(to).AsSpan().SequenceEqual(bytes)))
         {
-            return;
+            WholeFile.Put(to, bytes);
         }
-
-        using (var file = new FileStream(beside, FileMode.Create, FileAccess.Write, FileShare.None))
-        {
-            file.Write(bytes);
-            file.Flush(flushToDisk: true);
-        }
-
-        File.Move(beside, to, overwrite: true);
-        DiskFlush.TryFolder(Path.GetDirectoryName(to)!);
     }
 }

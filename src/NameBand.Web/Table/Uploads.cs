@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components.Forms;
 using NameBand.Common;
+using NameBand.Job;
 
 namespace NameBand.Web.Table;
 
@@ -11,6 +12,10 @@ internal static class Uploads
     private const long MostBytes = 10_000_000;
     private const int LongestName = 80;
     private static readonly string[] Endings = [".csv", ".tsv", ".txt"];
+
+    /// <summary>Source: Microsoft, "Naming Files, Paths, and Namespaces": reserved with any ending.</summary>
+    private static readonly string[] Devices =
+        ["con", "prn", "aux", "nul", .. Enumerable.Range(0, 10).SelectMany(n => new[] { FormattableString.Invariant($"com{n}"), FormattableString.Invariant($"lpt{n}") })];
 
     /// <returns>The file's name in the folder, or what is wrong with it.</returns>
     public static async Task<(string? Name, string Wrong)> TakeInAsync(string folder, IBrowserFile file)
@@ -34,7 +39,7 @@ internal static class Uploads
 
         try
         {
-            return (await KeepAsync(folder, SafeName(file.Name), content.ToArray()).ConfigureAwait(false), "");
+            return Keep(folder, SafeName(file.Name), content.ToArray());
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -48,27 +53,28 @@ internal static class Uploads
         string last = given.Split('/', '\\')[^1];
         string stem = string.Concat(Path.GetFileNameWithoutExtension(last).Where(c => char.IsLetterOrDigit(c) || c is ' ' or '-' or '_')).Trim();
         stem = stem.Length == 0 ? "list" : stem[..Math.Min(stem.Length, LongestName)];
-        // What the job itself writes keeps its name.
-        return (stem is "corrections" or "sewing-log" ? "list " + stem : stem) + Path.GetExtension(last).ToLowerInvariant();
+        // What the job itself writes keeps its name, and some systems take these few names for machines.
+        bool isTaken = stem is "corrections" or "sewing-log" || Devices.Contains(stem, StringComparer.OrdinalIgnoreCase);
+        return (isTaken ? "list " + stem : stem) + Path.GetExtension(last).ToLowerInvariant();
     }
 
     /// <summary>The same file again is the same file; another one of the same name gets a number.</summary>
-    private static async Task<string> KeepAsync(string folder, string name, byte[] content)
+    private static (string? Name, string Wrong) Keep(string folder, string name, byte[] content)
     {
+        var kept = KeptFile.Of(content);
         for (int i = 1; ; i++)
         {
             string tried = i == 1 ? name : FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(name)} {i}{Path.GetExtension(name)}");
             string path = Path.Combine(folder, tried);
             if (!Path.Exists(path))
             {
-                await using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
-                await stream.WriteAsync(content).ConfigureAwait(false);
-                return tried;
+                var saved = JobStore.Save(folder, tried, kept, KeptFile.None);
+                return saved.Value is null ? (null, $"{saved.Problems[0].Found} {saved.Problems[0].Mend}") : (tried, "");
             }
 
-            if (File.Exists(path) && (await File.ReadAllBytesAsync(path).ConfigureAwait(false)).AsSpan().SequenceEqual(content))
+            if (File.Exists(path) && JobStore.Read(folder, tried).Fingerprint == kept.Fingerprint)
             {
-                return tried;
+                return (tried, "");
             }
         }
     }

@@ -24,8 +24,9 @@ public sealed class HostileInputTests : IDisposable
     [InlineData("measured lines", 2000)]
     [InlineData("drift", 2000)]
     [InlineData("out plan", 600)]
-    [InlineData("sewn plan", 60)]
-    [InlineData("face", 300)]
+    [InlineData("sewn plan", 40)]
+    [InlineData("face", 200)]
+    [InlineData("face made", 6)]
     public void A_spoilt_file_is_used_or_refused_with_a_reason(string name, int inputs)
     {
         var kinds = new HostileKinds(Path.Combine(Repository.Root, "samples"), Path.Combine(AppContext.BaseDirectory, "fonts-open"), _scratch.FullPath);

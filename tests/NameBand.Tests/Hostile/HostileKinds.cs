@@ -28,7 +28,7 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
     public static ImmutableArray<(string Kind, int Parts)> Shares { get; } =
     [
         ("job.json", 180), ("list", 180), ("corrections", 60), ("approvals", 60), ("sewing log", 140), ("letters", 110), ("measured lines", 100),
-        ("drift", 100), ("out plan", 40), ("sewn plan", 5), ("face", 25),
+        ("drift", 100), ("out plan", 40), ("sewn plan", 4), ("face", 25), ("face made", 1),
     ];
 
     public HostileKind Of(string kind) => kind switch
@@ -36,7 +36,7 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         "job.json" => new(kind, SeedsOf("job.json"), JobFile),
         "list" => new(kind, [.. SeedsOf("names.csv"), .. SeedsOf("crews.csv"), .. SeedsOf("gifts.csv"), .. OddLists()], List),
         "corrections" => new(kind, SeedsOf("corrections.csv"), Corrections),
-        "approvals" => new(kind, [ApprovalsOf(',', "\r\n"), ApprovalsOf(';', "\n")], Approvals),
+        "approvals" => new(kind, [ApprovalsOf(',', "\r\n"), ApprovalsOf(';', "\n")], Approvals) { IsAlwaysUsable = true },
         "sewing log" => new(kind, [LogOf(3), LogOf(40)], Log) { IsAlwaysUsable = true },
         "letters" => new(kind, SeedsOf("letters.csv"), Letters),
         "measured lines" => new(kind, SeedsOf("measure-9mm.csv"), Lines),
@@ -44,6 +44,7 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         "out plan" => new(kind, [MadePlan()], OutPlan),
         "sewn plan" => new(kind, [MadePlan()], SewnPlan),
         "face" => new(kind, Faces(), Font) { Spoil = FontMutator.Spoil },
+        "face made" => new(kind, Faces(), FaceMade) { Spoil = FontMutator.Spoil },
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such kind."),
     };
 
@@ -95,10 +96,7 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         var list = ListReader.Read(Job, NameBand.Job.Corrections.None).Value ?? throw new InvalidOperationException("The plain list cannot be read.");
         Write(ApprovalsFile.FileName, input);
         var report = NameBand.Names.Approvals.Of(scratch, list, NameBand.Job.Corrections.None) ?? throw new InvalidOperationException("The file was not seen.");
-        bool understood = report.Names.Any(n => n.Line is not null);
-
-        // Approvals stop nothing, so what is refused here is told as something to look at.
-        return new Fate(understood, [.. report.Problems.Select(p => understood ? p : p with { Severity = Severity.CannotUse })]);
+        return new Fate(true, report.Problems);
     }
 
     private Fate Log(byte[] input)
@@ -160,6 +158,16 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         {
             return new Fate(false, [Problem.CannotUse(new Where("spoilt.ttf"), fault.Message, "Use another face.")]);
         }
+    }
+
+    /// <summary>The whole of <c>make</c> with a job's own face.</summary>
+    private Fate FaceMade(byte[] input)
+    {
+        Write("face.ttf", input);
+        Write("names.csv", "name\r\nAna AVATAR fi\r\nBo\r\n"u8.ToArray());
+        Write("job.json", """{ "lists": ["names.csv"], "hem": { "length": "400 mm", "closed": false }, "lettering": { "face": "face.ttf" } }"""u8.ToArray());
+        var made = Bander.Make(scratch);
+        return new Fate(made.OutFolder is not null, made.Problems);
     }
 
     /// <summary>What <c>fit</c> and <c>make</c> ask of a face before they letter with it.</summary>

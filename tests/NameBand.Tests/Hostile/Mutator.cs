@@ -12,7 +12,7 @@ internal static class Mutator
     [
         "\"", "\"\"", ",", ";", "\t", "\r", "\n", "\r\n", "\0", "\uFEFF", "\u202E", "\u2066", "\u0301\u0301\u0301", "💡", "\uFFFD", "null", "true", "{}", "[", "]", "{",
         "}", "[[[[[[[[", "{\"a\":", "-", "-1", "0", "1e308", "-1e-308", "1e999", "NaN", "Infinity", "99999999999999999999", "2147483648", "0.1 mm", "1/0 in", "2 in",
-        "3 furlong", "½ in", "٣", "=1+1", "@SUM(A1)", "../../names.csv", "C:\\names.csv", "/", "\\u0000", "\\ud800", "//", "/*", "<script>", "%s%n", "\u2028", "\u0085",
+        "3 furlong", "½ in", "٣", "=1+1", "@SUM(A1)", "../../names.csv", "C:\\names.csv", "/", "\\u0000", "\\ud800", "//", "/*", "<script>", "%s%n", "\u2028", "\u0085", "\uFFFE", "\uFFFF",
     ];
 
     private static readonly byte[][] OddBytes = [[0xFF, 0xFE], [0xEF, 0xBB, 0xBF], [0xC3], [0xED, 0xA0, 0x80], [0xF8, 0x88], [0x80], [0x1B, 0x24], [0x00, 0x00, 0xFE, 0xFF]];

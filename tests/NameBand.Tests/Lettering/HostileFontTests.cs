@@ -99,6 +99,44 @@ public sealed class HostileFontTests : IDisposable
         Assert.Contains("A (U+0041)", list.Held[0].Reason, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// Every glyph is made of two others, and those of two more: thousands of lines over one another, which kept the
+    /// geometry kernel busy for minutes before they were counted first.
+    /// </summary>
+    [Fact]
+    public void A_glyph_that_lies_over_itself_many_times_is_held()
+    {
+        byte[] font = File.ReadAllBytes(LetteringRig.PathOf("Routed Gothic"));
+        byte[] whole = [.. font];
+        int first = (int)LetteringRig.Face("Routed Gothic").GlyphOf('A');
+        int last = (int)LetteringRig.Face("Routed Gothic").GlyphOf('I');
+        for (int glyph = first; glyph < last; glyph++)
+        {
+            int at = GlyphOffset(font, glyph);
+            byte[] halves = [0xFF, 0xFF, .. whole[(at + 2)..(at + 10)], 0, 0x22, 0, (byte)(glyph + 1), 0, 0, 0, 0x02, 0, (byte)(glyph + 1), 1, 0];
+            halves.CopyTo(font, at);
+        }
+
+        Assert.Equal(first + 8, last);
+        var face = Face.FromBytes("x", "Heap", "heap.ttf", Pinned(font));
+        var list = Letterer.Letter(LetteringRig.ListOf("A", "I"), face, LetteringRig.Shelf).Value!;
+        Assert.Equal("I", Assert.Single(list.Names).Name.Text);
+        Assert.Contains("lies over itself too many times", Assert.Single(list.Held).Reason, StringComparison.Ordinal);
+    }
+
+    /// <summary>All letters stand on one spot: each is sound, together they are one heap.</summary>
+    [Fact]
+    public void Letters_without_width_that_pile_up_are_held()
+    {
+        byte[] font = File.ReadAllBytes(LetteringRig.PathOf("Vollkorn Bold"));
+        font.AsSpan(TableOffset(font, "hmtx"), 4 * LetteringRig.Face("Vollkorn Bold").GlyphCount).Clear();
+        string pile = string.Concat(Enumerable.Repeat("ÅÑǾŴĢ&@", 40));
+        var face = Face.FromBytes("x", "Pile", "pile.ttf", Pinned(font));
+        var list = Letterer.Letter(LetteringRig.ListOf(pile, "O"), face, LetteringRig.Shelf).Value!;
+        Assert.Equal("O", Assert.Single(list.Names).Name.Text);
+        Assert.Contains("sets these letters over one another too many times", Assert.Single(list.Held).Reason, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_letter_that_reaches_absurdly_far_is_held()
     {

@@ -1,4 +1,5 @@
 using NameBand.Common;
+using NameBand.Lettering.Fonts;
 using SkiaSharp;
 
 namespace NameBand.Lettering.Outlines;
@@ -17,8 +18,10 @@ internal static class OverlapResolver
 
     /// <summary>Resolves the overlaps of one or more glyphs together.</summary>
     /// <returns>The path in the units of the given ones, and its outline at a letter height of 1 mm.</returns>
+    /// <exception cref="FontFault">They lie over one another in a way no sound face's letters do.</exception>
     public static (SKPath Path, Outline Outline) Resolve(Tangle tangle)
     {
+        Meetings.Check(tangle.Paths);
         foreach (var attempt in new[] { AllAtOnce, OneByOne })
         {
             if (attempt(tangle.Paths) is { } path)

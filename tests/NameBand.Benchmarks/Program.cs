@@ -1,5 +1,6 @@
 using System.Globalization;
 using NameBand.Benchmarks;
+using NameBand.Tests.Hostile;
 
 return args switch
 {
@@ -12,9 +13,17 @@ return args switch
     ["hostile", .. var rest] => HostileRun.Run(rest),
     ["hostile-child", var kind, var first, var count] => HostileRun.Child(kind, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture)),
     ["hostile-input", var kind, var seed, var file] => HostileRun.Keep(kind, int.Parse(seed, CultureInfo.InvariantCulture), file),
+    ["kills", .. var rest] => KillRun.Run(rest),
+    [KilledWork.Verb, var folder, var seed] => Child(folder, seed),
     ["replan", .. var rest] => Replanning.Run(rest),
     _ => Usage(),
 };
+
+static int Child(string folder, string seed)
+{
+    KilledWork.Run(folder, int.Parse(seed, CultureInfo.InvariantCulture));
+    return 0;
+}
 
 static int Usage()
 {
@@ -26,6 +35,7 @@ static int Usage()
     Console.Error.WriteLine("            packet");
     Console.Error.WriteLine("            hostile [INPUTS [FIRST SEED [KIND]]]");
     Console.Error.WriteLine("            hostile-input KIND SEED FILE");
+    Console.Error.WriteLine("            kills [KILLS [SEED]]");
     Console.Error.WriteLine("            replan [NAMES]");
     return 64;
 }

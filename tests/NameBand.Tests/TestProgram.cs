@@ -1,3 +1,5 @@
+using System.Globalization;
+using NameBand.Tests.Hostile;
 using NameBand.Tests.JobRoom;
 using NameBand.Tests.OutputRoom;
 using NameBand.Tests.WholeLine;
@@ -27,6 +29,11 @@ internal static class TestProgram
         if (args is [Surroundings.Verb])
         {
             return Surroundings.Say();
+        }
+
+        if (args is [KilledWork.Verb, var workFolder, var seed])
+        {
+            KilledWork.Run(workFolder, int.Parse(seed, CultureInfo.InvariantCulture));
         }
 
         return 64;

@@ -5,9 +5,9 @@ namespace NameBand.Common;
 /// that a spreadsheet shows the text and never runs it as a formula.
 /// </summary>
 /// <remarks>
-/// A spreadsheet takes a field that begins with <c>= + - @</c> for a formula. Such a field is written with one
-/// apostrophe before it. So that every text comes back as it was, a field that already begins with apostrophes and
-/// then one of the four signs gets one more; <see cref="ReadBack"/> takes one off in just these cases.
+/// A spreadsheet takes a field that begins with <c>= + - @</c> for a formula, some do so with the wide forms of these
+/// signs, and some drop a tab or line end before them. Such a field is written with one apostrophe before it. So that
+/// every text comes back as it was, a field that already begins with apostrophes and then one of the signs gets one more; <see cref="ReadBack"/> takes one off in just these cases.
 /// </remarks>
 public static class CsvText
 {
@@ -33,6 +33,6 @@ public static class CsvText
     private static bool LooksLikeFormula(string text)
     {
         ReadOnlySpan<char> rest = text.AsSpan().TrimStart('\'');
-        return rest.Length > 0 && rest[0] is '=' or '+' or '-' or '@';
+        return rest.Length > 0 && rest[0] is '=' or '+' or '-' or '@' or '\t' or '\r' or '\n' or '＝' or '＋' or '－' or '＠';
     }
 }

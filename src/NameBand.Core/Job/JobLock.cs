@@ -75,7 +75,10 @@ public sealed partial class JobLock : IDisposable
             }
             catch (IOException e)
             {
+                // Ours to take away: nobody else has it while we hold it.
+                TryDelete(path);
                 file.Dispose();
+                TryDelete(path);
                 return Result.Fail<JobLock>(Problem.CannotUse(
                     new Where(what),
                     $"The lock file {Path.GetFileName(path)} cannot be written: {e.Message}",

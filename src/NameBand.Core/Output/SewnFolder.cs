@@ -29,12 +29,20 @@ public static class SewnFolder
     public static void Keep(string jobFolder, string outFolder, int hooping)
     {
         string marker = Path.GetFileNameWithoutExtension(OutPaths.NeedlePath(hooping)) + ".";
-        foreach (string file in Directory.EnumerateFiles(outFolder, marker + "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        var files = Directory.EnumerateFiles(outFolder, marker + "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+            .Append(Path.Combine(outFolder, OutPaths.Plan)).Select(f => (From: f, To: Path.Combine(Of(jobFolder), Path.GetRelativePath(outFolder, f)))).ToList();
+        var added = files.Where(f => !File.Exists(f.To)).ToList();
+        try
         {
-            Put(file, Path.Combine(Of(jobFolder), Path.GetRelativePath(outFolder, file)));
+            files.ForEach(f => Put(f.From, f.To));
+        }
+        catch
+        {
+            // Nothing is said of the hooping, so nothing of it stays.
+            added.ForEach(f => File.Delete(f.To));
+            throw;
         }
 
-        Put(Path.Combine(outFolder, OutPaths.Plan), PlanOf(jobFolder));
         DiskFlush.TryFolder(Of(jobFolder));
         DiskFlush.TryFolder(jobFolder);
     }

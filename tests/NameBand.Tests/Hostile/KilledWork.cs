@@ -119,12 +119,14 @@ internal static class KilledWork
     private static string? SaveFault(string folder, ImmutableArray<string> said)
     {
         var job = JobReader.Read(folder);
-        string begun = Numbers(said, "do title").LastOrDefault("");
-        string done = Numbers(said, "done title").LastOrDefault("");
         string? title = job.Value?.Title.Replace("walk", "number", StringComparison.Ordinal);
-        if (title is null || (begun.Length > 0 && title != begun && done.Length > 0 && title != done))
+
+        // The last one acknowledged, or one of those begun after it: a kill may come between the save and the word.
+        int last = said.LastIndexOf(said.LastOrDefault(l => l.StartsWith("done title", StringComparison.Ordinal), ""));
+        string[] possible = [last < 0 ? "number 0" : Numbers([said[last]], "done title").Single(), .. Numbers([.. said.Skip(last + 1)], "do title")];
+        if (!possible.Contains(title))
         {
-            return $"job.json has the title “{job.Value?.Title}” after “{done}” was saved and “{begun}” begun";
+            return $"job.json has the title “{job.Value?.Title}”, and only {string.Join(", ", possible)} can be";
         }
 
         var corrections = Corrections.Read(folder);

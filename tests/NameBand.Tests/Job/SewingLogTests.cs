@@ -114,6 +114,30 @@ public class SewingLogTests
     }
 
     [Fact]
+    public void What_is_said_after_a_spreadsheet_saved_it_is_read_too()
+    {
+        using var folder = new TemporaryFolder().With(SewingLogFile.FileName, SewingLogLine.Header.Replace(',', ';') + "\r\n3;sewn;14,5;8;blue one;;;;;c00000000\r\n");
+        Say(folder, new SewingEntry(4, SewingDeed.Sewn, 12, Note: "late; by the lamp"));
+        var log = SewingLogFile.Read(folder.FullPath);
+        Assert.Equal([3, 4], log.Sewn.AsEnumerable());
+        Assert.Equal("late; by the lamp", log.Entries[1].Note);
+    }
+
+    [Theory]
+    [InlineData("=1+1", "'=1+1")]
+    [InlineData("@SUM(A1)", "'@SUM(A1)")]
+    [InlineData("＝1+1", "'＝1+1")]
+    [InlineData("'-3", "''-3")]
+    [InlineData("'til late", "'til late")]
+    public void A_note_is_no_formula_to_a_spreadsheet_and_comes_back_as_it_was(string note, string field)
+    {
+        var entry = new SewingEntry(3, SewingDeed.Sewn, Machine: note, Note: note);
+        string line = SewingLogLine.Write(entry);
+        Assert.Contains($",{field},,,,{field},c", line, StringComparison.Ordinal);
+        Assert.Equal(entry, SewingLogFile.Parse(Encoding.UTF8.GetBytes(SewingLogLine.Header + "\r\n" + line + "\r\n")).Entries.Single());
+    }
+
+    [Fact]
     public void No_bytes_at_all_make_it_throw() =>
         Gen.Byte.Array[0, 300].Sample(bytes => Assert.NotNull(SewingLogFile.Parse(bytes)), iter: 2000, seed: "0000KgvJX7r2");
 

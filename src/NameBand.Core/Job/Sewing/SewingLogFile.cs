@@ -48,7 +48,6 @@ public static class SewingLogFile
         var problems = ImmutableArray.CreateBuilder<Problem>();
         string text = Utf8.GetString(bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? bytes.AsSpan(3) : bytes);
         string[] lines = text.Split('\n');
-        char separator = lines[0].Contains(';', StringComparison.Ordinal) ? ';' : lines[0].Contains('\t', StringComparison.Ordinal) ? '\t' : ',';
         for (int i = 0; i < lines.Length; i++)
         {
             string line = lines[i].TrimEnd('\r');
@@ -59,7 +58,7 @@ public static class SewingLogFile
             }
 
             var where = new Where(FileName, i + 1);
-            var (entry, why) = SewingLogLine.Read(line, separator, out bool agrees);
+            var (entry, why) = SewingLogLine.Read(line, out bool agrees);
             bool isCutOff = i == lines.Length - 1;
             if (entry is null)
             {

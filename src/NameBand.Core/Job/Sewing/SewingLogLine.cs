@@ -30,8 +30,9 @@ internal static class SewingLogLine
     /// <summary>Takes a line apart.</summary>
     /// <param name="agrees">False when the check is there and does not belong to the rest of the line.</param>
     /// <returns>The entry, or in words why it cannot be read.</returns>
-    public static (SewingEntry? Entry, string Why) Read(string line, char separator, out bool agrees)
+    public static (SewingEntry? Entry, string Why) Read(string line, out bool agrees)
     {
+        char separator = SeparatorOf(line);
         var fields = Split(line, separator);
         agrees = false;
         if (fields is null)
@@ -72,7 +73,8 @@ internal static class SewingLogLine
             return (null, $"“{PlainText.Short(fields[5], 30)}” is not a length in millimetres");
         }
 
-        return (new SewingEntry(hooping, deed, minutes, hands, fields[4], measured, fields[6], fields[7], fields[8]), "");
+        string Text(int column) => CsvText.ReadBack(fields[column]);
+        return (new SewingEntry(hooping, deed, minutes, hands, Text(4), measured, Text(6), Text(7), Text(8)), "");
     }
 
     private static SewingDeed? DeedOf(string word)
@@ -114,11 +116,10 @@ internal static class SewingLogLine
         return isRead && value >= low && value <= high;
     }
 
-    private static string Field(string text)
-    {
-        string plain = new([.. text.Select(c => char.IsControl(c) ? ' ' : c)]);
-        return plain.AsSpan().ContainsAny(",\";") ? $"\"{plain.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : plain;
-    }
+    private static string Field(string text) => CsvText.Field(new([.. text.Select(c => char.IsControl(c) ? ' ' : c)]));
+
+    /// <summary>What parts a line, whoever wrote it: a spreadsheet may save all lines with another sign than the next one is written with.</summary>
+    private static char SeparatorOf(string line) => line.AsSpan().IndexOfAny(",;\t") is >= 0 and var at ? line[at] : ',';
 
     private static List<string>? Split(string line, char separator)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.ExceptionServices;
 using System.Text;
 
 namespace NameBand.Output.Sheets;
@@ -6,7 +7,8 @@ namespace NameBand.Output.Sheets;
 /// <summary>
 /// Lets a PDF pass through to a stream and, once it is whole, adds what its writer has no way to say: the document's
 /// language, that its title is shown, and that it is printed at its own size. Done as ISO 32000-1, 7.5.6 has it, by an
-/// update at the end that replaces the catalogue alone, so nothing is kept but the last part of what went by.
+/// update at the end that replaces the catalogue alone, so nothing is kept but the last part of what went by. A disk that
+/// refuses is told by <see cref="Finish"/>: an exception must not pass through the native code that writes here.
 /// </summary>
 internal sealed class PdfStream(Stream inner, string language) : Stream
 {
@@ -19,6 +21,7 @@ internal sealed class PdfStream(Stream inner, string language) : Stream
     private int _recentLength;
     private long _written;
     private string? _catalogue;
+    private ExceptionDispatchInfo? _refusal;
 
     public override bool CanRead => false;
 
@@ -34,7 +37,7 @@ internal sealed class PdfStream(Stream inner, string language) : Stream
 
     public override void Write(ReadOnlySpan<byte> buffer)
     {
-        inner.Write(buffer);
+        Pass(buffer);
         _written += buffer.Length;
         while (!buffer.IsEmpty)
         {
@@ -45,12 +48,16 @@ internal sealed class PdfStream(Stream inner, string language) : Stream
         }
     }
 
-    public override void Flush() => inner.Flush();
+    public override void Flush()
+    {
+    }
 
     /// <summary>Writes the update; to be called once, after the document is closed.</summary>
+    /// <exception cref="IOException">The disk refused some part of it.</exception>
     /// <exception cref="InvalidOperationException">What went by was no PDF: a bug.</exception>
     public void Finish()
     {
+        _refusal?.Throw();
         string tail = Encoding.Latin1.GetString(_recent, 0, _recentLength);
         string trailer = Between(tail, "trailer", "startxref");
         string earlier = Between(tail, "startxref", "%%EOF").Trim();
@@ -77,6 +84,23 @@ internal sealed class PdfStream(Stream inner, string language) : Stream
     public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
 
     public override void SetLength(long value) => throw new NotSupportedException();
+
+    private void Pass(ReadOnlySpan<byte> bytes)
+    {
+        if (_refusal is not null)
+        {
+            return;
+        }
+
+        try
+        {
+            inner.Write(bytes);
+        }
+        catch (Exception e)
+        {
+            _refusal = ExceptionDispatchInfo.Capture(e);
+        }
+    }
 
     private void Keep(ReadOnlySpan<byte> bytes)
     {

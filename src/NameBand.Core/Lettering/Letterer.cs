@@ -61,7 +61,7 @@ public static class Letterer
         }
         catch (FontFault)
         {
-            return (null, HoldReason.Tangled(shaped.Glyphs[0].Face.Name));
+            return (null, HoldReason.Tangled(shaped.Glyphs[0].Face.Name), "");
         }
 
         var ink = Box.Empty;

@@ -82,8 +82,8 @@ internal static class KilledWork
         foreach (var state in look.Hoopings)
         {
             var hooping = works.Hooping(state.Number)!;
-            if (works.File(NameBand.Output.OutPaths.NeedlePath(state.Number), hooping.PathPrint) is null
-                || works.File(NameBand.Output.OutPaths.HoopingProof(state.Number), hooping.ProofPrint) is null)
+            if (!IsAsPrinted(output, NameBand.Output.OutPaths.NeedlePath(state.Number), hooping.PathPrint)
+                || !IsAsPrinted(output, NameBand.Output.OutPaths.HoopingProof(state.Number), hooping.ProofPrint))
             {
                 return $"hooping {state.Number} has not the files its plan tells of";
             }
@@ -92,6 +92,9 @@ internal static class KilledWork
         int paths = Directory.GetFiles(Path.Combine(output, "needle-paths")).Length;
         return paths == look.Hoopings.Length ? null : $"{paths} needle paths for {look.Hoopings.Length} hoopings";
     }
+
+    private static bool IsAsPrinted(string output, string relative, string print) =>
+        Path.Combine(output, relative) is var file && File.Exists(file) && NameBand.Output.MadeFrom.Fingerprint(File.ReadAllBytes(file)) == print;
 
     private static string? LogFault(string folder, ImmutableArray<string> said)
     {

@@ -112,7 +112,7 @@ public class QualityFloorTests
 
     /// <summary>
     /// In a name a letter may be entered and left elsewhere than alone, with more travel under its satin. The holes of whole
-    /// names are held to the same floor, but at 8 mm in two faces with many short strokes.
+    /// names are held to the same floor, but at 8 mm in three faces with many short strokes.
     /// </summary>
     [Theory]
     [InlineData("nunito-bold", 8, 0.12)]
@@ -123,7 +123,7 @@ public class QualityFloorTests
     [InlineData("vollkorn-bold", 8, 0.13)]
     [InlineData("vollkorn-bold", 12, 0.12)]
     [InlineData("grand-hotel", 8, 0.14)]
-    [InlineData("pacifico", 8, 0.12)]
+    [InlineData("pacifico", 8, 0.13)]
     [InlineData("pacifico", 12, 0.12)]
     public void Holes_are_no_more_crowded_in_names_than_in_letters(string face, double height, double allowed)
     {
@@ -157,8 +157,7 @@ public class QualityFloorTests
         ("nunito-bold", 8) => new Reached(AngleDegrees: 14),
         ("lato-bold", 20) => new Reached(HoleMm: 0.56),
         ("noto-sans-bold", _) => new Reached(AngleDegrees: 15),
-        ("roboto-slab-bold", 8) => new Reached(AngleDegrees: 21, Crossing: 1.2),
-        ("roboto-slab-bold", _) => new Reached(AngleDegrees: 21),
+        ("roboto-slab-bold", _) => new Reached(AngleDegrees: 19),
         ("vollkorn-bold", 20) => new Reached(AngleDegrees: 22, HoleMm: 0.56),
         ("vollkorn-bold", _) => new Reached(AngleDegrees: 22),
         ("pacifico", _) => new Reached(AngleDegrees: 21, Coverage: 0.98),

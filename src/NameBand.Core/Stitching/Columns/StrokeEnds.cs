@@ -15,20 +15,21 @@ internal static class StrokeEnds
     private const double MostRoundCosine = 0.5;
     private const double CapMm = 0.13;
     private const double MostCapMm = 0.18;
+    private const double MostFault = 1.4;
     private const double CornerRad = 38 * Math.PI / 180;
 
     public static (List<Vec> Left, List<Vec> Right) Finish(Stroke stroke, double widthMm, double tuckMm, InsideMap inside)
     {
-        var (left, right) = FinishEnd(stroke.Left, stroke.Right, stroke.End, stroke.EndCap, stroke.Start, widthMm, tuckMm, inside);
+        var (left, right) = FinishEnd(stroke.Left, stroke.Right, stroke.End, stroke.EndCap, stroke.EndOut, stroke.Start, widthMm, tuckMm, inside);
         var (turnedLeft, turnedRight) = FinishEnd(
-            [.. Enumerable.Reverse(right)], [.. Enumerable.Reverse(left)], stroke.Start, stroke.StartCap, stroke.End, widthMm, tuckMm, inside);
+            [.. Enumerable.Reverse(right)], [.. Enumerable.Reverse(left)], stroke.Start, stroke.StartCap, stroke.StartOut, stroke.End, widthMm, tuckMm, inside);
         turnedLeft.Reverse();
         turnedRight.Reverse();
         return (turnedRight, turnedLeft);
     }
 
     private static (List<Vec> Left, List<Vec> Right) FinishEnd(
-        List<Vec> left, List<Vec> right, EndKind kind, List<Vec> cap, EndKind other, double width, double tuck, InsideMap inside)
+        List<Vec> left, List<Vec> right, EndKind kind, List<Vec> cap, Vec known, EndKind other, double width, double tuck, InsideMap inside)
     {
         if (kind == EndKind.Butt)
         {
@@ -51,14 +52,32 @@ internal static class StrokeEnds
             axis = (left[0] - right[0]).Unit().Left * -1;
         }
 
-        var corners = FindCorners(edge, axis, width);
-        var (rightEnd, leftEnd) = (corners is { } found && CapDepth(edge, found) <= MostCapMm ? corners : null)
-            ?? FindRound(edge, axis, width) ?? corners ?? FindTip(edge, axis);
+        var (rightEnd, leftEnd) = Ends(edge, axis, width);
+        if (known != default)
+        {
+            // In a bend the direction farther back may not be that of the end: then one rail runs round the end.
+            double Fault((double Right, double Left) ends) =>
+                Math.Abs(ends.Right - rightWindow - (edge.Length - leftWindow - ends.Left)) + (2 * CapDepth(edge, ends));
+            var straight = Ends(edge, known, width);
+            double fault = Fault((rightEnd, leftEnd));
+            if (fault > MostFault * width && Fault(straight) < 0.5 * fault)
+            {
+                (rightEnd, leftEnd) = straight;
+            }
+        }
+
         var newRight = rightRail.Part(0, rightRail.Length - rightWindow);
         newRight.AddRange(edge.Part(0, rightEnd));
         var newLeft = leftRail.Part(0, leftRail.Length - leftWindow);
         newLeft.AddRange(Enumerable.Reverse(edge.Part(leftEnd, edge.Length)));
         return (newLeft, newRight);
+    }
+
+    private static (double Right, double Left) Ends(Trace edge, Vec axis, double width)
+    {
+        var corners = FindCorners(edge, axis, width);
+        return (corners is { } found && CapDepth(edge, found) <= MostCapMm ? corners : null)
+            ?? FindRound(edge, axis, width) ?? corners ?? FindTip(edge, axis);
     }
 
     private static (List<Vec> Left, List<Vec> Right) Tucked(

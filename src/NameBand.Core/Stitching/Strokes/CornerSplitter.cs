@@ -58,7 +58,7 @@ internal static class CornerSplitter
 
     private static Stroke Joined(Stroke first, Stroke second) => new(
         [.. first.Left, .. second.Left], [.. first.Right, .. second.Right],
-        first.Start, second.End, first.StartCap, second.EndCap, false);
+        first.Start, second.End, first.StartCap, second.EndCap, false, first.StartOut, second.EndOut);
 
     private static Stroke OpenedAwayFromCorners(Stroke stroke)
     {
@@ -236,13 +236,13 @@ internal static class CornerSplitter
         {
             cap.Reverse();
             cap.Insert(0, c);
-            return (stroke with { Left = outerBefore, Right = innerBefore, End = EndKind.Free, EndCap = cap },
-                stroke with { Left = outerAfter, Right = innerAfter, Start = EndKind.Butt, StartCap = [] });
+            return (stroke with { Left = outerBefore, Right = innerBefore, End = EndKind.Free, EndCap = cap, EndOut = into },
+                stroke with { Left = outerAfter, Right = innerAfter, Start = EndKind.Butt, StartCap = [], StartOut = default });
         }
 
         cap.Add(c);
-        return (stroke with { Left = innerBefore, Right = outerBefore, End = EndKind.Free, EndCap = cap },
-            stroke with { Left = innerAfter, Right = outerAfter, Start = EndKind.Butt, StartCap = [] });
+        return (stroke with { Left = innerBefore, Right = outerBefore, End = EndKind.Free, EndCap = cap, EndOut = into },
+            stroke with { Left = innerAfter, Right = outerAfter, Start = EndKind.Butt, StartCap = [], StartOut = default });
     }
 
     /// <summary>The leg after the corner runs on: the same seen from the other end.</summary>

@@ -20,9 +20,12 @@ internal enum EndKind
 /// <param name="StartCap">Outline from the left rail's first point, round the start, to the right rail's first; empty for a butt.</param>
 /// <param name="EndCap">Outline from the right rail's last point, round the end, to the left rail's last; empty for a butt.</param>
 /// <param name="Closed">The stroke runs back into itself; rails then begin and end at the same chord.</param>
+/// <param name="StartOut">Outward direction of a start that was cut at a corner; zero where the rails have to tell it.</param>
+/// <param name="EndOut">The same of the end.</param>
 internal sealed record Stroke(
-    List<Vec> Left, List<Vec> Right, EndKind Start, EndKind End, List<Vec> StartCap, List<Vec> EndCap, bool Closed)
+    List<Vec> Left, List<Vec> Right, EndKind Start, EndKind End, List<Vec> StartCap, List<Vec> EndCap, bool Closed,
+    Vec StartOut = default, Vec EndOut = default)
 {
     public Stroke Reversed() => new(
-        [.. Enumerable.Reverse(Right)], [.. Enumerable.Reverse(Left)], End, Start, EndCap, StartCap, Closed);
+        [.. Enumerable.Reverse(Right)], [.. Enumerable.Reverse(Left)], End, Start, EndCap, StartCap, Closed, EndOut, StartOut);
 }

@@ -7,6 +7,9 @@ namespace NameBand.Stitching.Strokes;
 internal sealed class StrokeFinder
 {
     private const double NearJunctions = 0.6;
+    private const double EndPart = 0.75;
+    private const double StraightRad = 15 * Math.PI / 180;
+    private const double StraightWorthRad = 22 * Math.PI / 180;
     private const double WidthWeightRad = 12 * Math.PI / 180;
 
     private readonly Region _region;
@@ -84,7 +87,14 @@ internal sealed class StrokeFinder
         }
 
         int near = IndexAtReach(end, 0.25 * end.WidthMm);
-        int far = IndexAtReach(end, 1.3 * end.WidthMm);
+        double reach = 1.3 * end.WidthMm;
+        if (!_skeleton.IsJunction(end.Other.Triangle))
+        {
+            // The last chords of a free end run into one of its corners.
+            reach = Math.Min(reach, end.LengthMm - (EndPart * end.WidthMm));
+        }
+
+        int far = IndexAtReach(end, reach);
         var a = Middle(end.ChordAt(near));
         var b = Middle(end.ChordAt(far));
         if (far == near)
@@ -185,13 +195,40 @@ internal sealed class StrokeFinder
             }
             else if (_ends.IndexOf(start) < _ends.IndexOf(next))
             {
-                double cost = Cost(start, next);
+                double cost = Cost(start, next) - (depth == 0 && RunsStraightPast(start, next) ? StraightWorthRad : 0);
                 if (cost < (depth == 0 ? 75 : 62) * Math.PI / 180)
                 {
                     found.Add((cost, [.. path, next]));
                 }
             }
         }
+    }
+
+    /// <summary>The outline that two arms of a junction share goes on straight from the one to the other.</summary>
+    private bool RunsStraightPast(ArmEnd a, ArmEnd b)
+    {
+        var (p, q) = (a.ChordAt(0), b.ChordAt(0));
+        int shared = p.Left == q.Right ? p.Left : p.Right == q.Left ? p.Right : -1;
+        if (shared < 0)
+        {
+            return false;
+        }
+
+        double reach = 0.5 * Math.Min(a.WidthMm, b.WidthMm);
+        return Math.Abs(Vec.Angle(At(shared) - AlongRing(shared, -reach), AlongRing(shared, reach) - At(shared))) < StraightRad;
+    }
+
+    /// <summary>The first ring point at least so far from another one, forwards or, where negative, backwards.</summary>
+    private Vec AlongRing(int from, double reach)
+    {
+        var step = reach > 0 ? _region.Next : _region.Previous;
+        int at = step[from];
+        while (at != from && (At(at) - At(from)).Length < Math.Abs(reach))
+        {
+            at = step[at];
+        }
+
+        return At(at);
     }
 
     private static bool JunctionUsed(List<ArmEnd> path, HashSet<ArmEnd> taken)

@@ -30,7 +30,7 @@ public class SecretsEverywhereTests
         Dora Berg,qz7mail8@lantern-secret.example,07700900461,73519.57,,Zwq9note,Zwq9street 7,Zwq9note
         """";
 
-    private const string Groups = """, "groups": [{ "name": "lamps", "from": 100, "heightFactor": 1.1, "place": "among" }, { "name": "rest", "rest": true }]""";
+    private const string Groups = """, "columns": { "group": "Paid" }, "groups": [{ "name": "lamps", "from": 100, "heightFactor": 1.1, "place": "among" }, { "name": "rest", "rest": true }]""";
 
     private const string Broken = "Name,E-mail,Note\nAna Lind,qz7mail1@lantern-secret.example,\"Zwq9note\nBo,qz7mail1@lantern-secret.example,73519.57\n";
 
@@ -48,7 +48,7 @@ public class SecretsEverywhereTests
             .With("approvals.csv", "list,line,name,state\nnames.csv,2,Ana Lind,asked\n")
             .With("job.json", $$"""
                 { "format": 1, "lists": ["names.csv"], "way": "{{way}}", "hem": { "length": "700 mm", "closed": false }, "files": { "svg": true, "program": true },
-                  "columns": { "group": "Paid" }{{more}} }
+                  "title": "Lantern walk"{{more}} }
                 """);
         var said = new StringBuilder();
         string[][] commands =
@@ -68,7 +68,7 @@ public class SecretsEverywhereTests
         Assert.InRange(made, 9, 500);
         AssertNoMark(said.ToString(), "what was said");
         AssertNoMarkIn(folder.FullPath);
-        AssertNoFormulas(folder["out"]);
+        AssertNoFormulas(folder["out"], areMade: way != "traced");
     }
 
     [Theory]
@@ -145,11 +145,11 @@ public class SecretsEverywhereTests
     }
 
     /// <summary>Every field of every CSV is a number or begins with no sign that a spreadsheet takes for a formula.</summary>
-    private static void AssertNoFormulas(string folder)
+    /// <param name="areMade">Whether this way makes a CSV with names in it at all.</param>
+    private static void AssertNoFormulas(string folder, bool areMade)
     {
         string[] files = Directory.GetFiles(folder, "*.csv", SearchOption.AllDirectories);
-        Assert.NotEmpty(files);
-        bool sawGuarded = false;
+        bool sawGuarded = !areMade;
         foreach (string file in files)
         {
             var table = CsvFile.Read(folder, Path.GetRelativePath(folder, file).Replace('\\', '/')).Value!;

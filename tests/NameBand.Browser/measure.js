@@ -60,6 +60,8 @@ async function heights(browser, job, times) {
     const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
     await page.goto(url);
     await page.waitForSelector(outlines, { timeout: 60000 });
+    // The picture stands before the page is alive; until then a press says nothing.
+    await page.waitForSelector('[data-alive]', { state: 'attached', timeout: 60000 });
     await page.getByRole('button', { name: /^[\d.]+ mm$/ }).first().click();
     const field = page.getByLabel('Height', { exact: true });
     const toOutlines = [], toThread = [];

@@ -61,13 +61,7 @@ internal sealed class Column
             s -= Math.Floor(s / Length) * Length;
         }
 
-        int i = Array.BinarySearch(_at, s);
-        if (i < 0)
-        {
-            i = ~i - 1;
-        }
-
-        i = Math.Clamp(i, 0, _at.Length - 2);
+        int i = SegmentAt(s);
         double t = Math.Clamp((s - _at[i]) / (_at[i + 1] - _at[i]), 0, 1);
         return (Vec.Mix(_left[i], _left[i + 1], t), Vec.Mix(_right[i], _right[i + 1], t));
     }
@@ -104,6 +98,24 @@ internal sealed class Column
         }
 
         return (at, best);
+    }
+
+    /// <summary>The rungs stand almost evenly, so a guess is a step or two off at most.</summary>
+    private int SegmentAt(double s)
+    {
+        int last = _at.Length - 2;
+        int i = Math.Clamp((int)(s / Length * (last + 1)), 0, last);
+        while (i < last && _at[i + 1] <= s)
+        {
+            i++;
+        }
+
+        while (i > 0 && _at[i] > s)
+        {
+            i--;
+        }
+
+        return i;
     }
 
     private Vec Middle(int i) => Vec.Mix(_left[i], _right[i], 0.5);

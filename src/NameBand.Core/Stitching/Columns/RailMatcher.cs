@@ -10,10 +10,8 @@ namespace NameBand.Stitching.Columns;
 internal static class RailMatcher
 {
     private const int MostCells = 400_000;
-    private const double LengthWeight = 0.012;
     private const double SmoothingPart = 0.5;
-    private const double OutsideCost = 1;
-    private const double UnevenWeight = 0.04;
+    private const int LeastReach = 16;
 
     /// <summary>Arcs on the left and right rail, both rising.</summary>
     public static List<(double Left, double Right)> Match(Trace left, Trace right, double widthMm, double stepMm, bool closed, InsideMap inside)
@@ -26,98 +24,28 @@ internal static class RailMatcher
             m = (m / 2) + 1;
         }
 
-        var a = Places(left, n, stepMm);
-        var b = Places(right, m, stepMm);
-        var path = Cheapest(a, b, widthMm, inside);
+        var path = Cheapest(Places.Along(left, n, stepMm), Places.Along(right, m, stepMm), widthMm, inside);
         double la = left.Length / (n - 1);
         double lb = right.Length / (m - 1);
         var pairs = path.Select(p => (p.I * la, p.J * lb)).ToList();
         return Smoothed(pairs, left.Length, right.Length, SmoothingPart * widthMm, closed);
     }
 
-    private static (Vec At, Vec Direction)[] Places(Trace rail, int count, double step)
+    /// <summary>
+    /// The cheapest way through the grid, sought in a band about the diagonal. A way that comes to the edge of the band
+    /// might do better outside, so it is sought again in one twice as wide.
+    /// </summary>
+    private static List<(int I, int J)> Cheapest(Places a, Places b, double width, InsideMap inside)
     {
-        var places = new (Vec, Vec)[count];
-        for (int i = 0; i < count; i++)
+        int most = Math.Max(a.Count, b.Count);
+        for (int reach = Math.Max(LeastReach + (most / 7), b.Count / (a.Count - 1)); ; reach *= 2)
         {
-            double s = rail.Length * i / (count - 1);
-            places[i] = (rail.At(s), rail.Direction(s, 1.2 * step));
-        }
-
-        return places;
-    }
-
-    private static List<(int I, int J)> Cheapest((Vec At, Vec Direction)[] a, (Vec At, Vec Direction)[] b, double width, InsideMap inside)
-    {
-        int n = a.Length;
-        int m = b.Length;
-        var cost = new double[n * m];
-        var step = new byte[n * m];
-        double square = 1 / (width * width);
-        for (int i = 0; i < n; i++)
-        {
-            for (int j = 0; j < m; j++)
+            var band = new PairBand(a, b, Math.Min(reach, most), width, inside);
+            if (band.Cheapest() is { } path)
             {
-                var across = b[j].At - a[i].At;
-                double length2 = (across.X * across.X) + (across.Y * across.Y);
-                double slant = 0;
-                if (length2 > 1e-12)
-                {
-                    double lean = Vec.Dot(across, a[i].Direction + b[j].Direction);
-                    slant = lean * lean / (4 * length2);
-                }
-
-                double here = slant + (LengthWeight * length2 * square);
-                if (length2 * square > 2.2 && !inside.Has(Vec.Mix(a[i].At, b[j].At, 0.5)))
-                {
-                    here += OutsideCost;
-                }
-
-                int at = (i * m) + j;
-                if (i == 0 && j == 0)
-                {
-                    cost[at] = here;
-                    continue;
-                }
-
-                double best = double.PositiveInfinity;
-                byte from = 0;
-                if (i > 0 && j > 0)
-                {
-                    best = cost[at - m - 1] + (2 * here);
-                }
-
-                if (i > 0 && cost[at - m] + here + UnevenWeight < best)
-                {
-                    best = cost[at - m] + here + UnevenWeight;
-                    from = 1;
-                }
-
-                if (j > 0 && cost[at - 1] + here + UnevenWeight < best)
-                {
-                    best = cost[at - 1] + here + UnevenWeight;
-                    from = 2;
-                }
-
-                cost[at] = best;
-                step[at] = from;
+                return path;
             }
         }
-
-        var path = new List<(int, int)>();
-        int x = n - 1;
-        int y = m - 1;
-        path.Add((x, y));
-        while (x > 0 || y > 0)
-        {
-            byte from = step[(x * m) + y];
-            x -= from != 2 ? 1 : 0;
-            y -= from != 1 ? 1 : 0;
-            path.Add((x, y));
-        }
-
-        path.Reverse();
-        return path;
     }
 
     /// <summary>

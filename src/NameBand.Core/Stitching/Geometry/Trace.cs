@@ -5,6 +5,7 @@ internal sealed class Trace
 {
     private readonly Vec[] _points;
     private readonly double[] _at;
+    private int _known;
 
     public Trace(IEnumerable<Vec> points)
     {
@@ -108,10 +109,30 @@ internal sealed class Trace
         return best;
     }
 
+    /// <summary>Most questions come near to the one before, so a few segments about it are tried first.</summary>
     private int SegmentAt(double arc)
     {
+        const int Near = 6;
+        int last = _at.Length - 2;
+        int i = _known;
+        for (int tries = 0; tries < Near && i <= last; tries++)
+        {
+            if (_at[i] > arc && i > 0)
+            {
+                i--;
+            }
+            else if (i < last && _at[i + 1] <= arc)
+            {
+                i++;
+            }
+            else
+            {
+                return _known = i;
+            }
+        }
+
         int low = 0;
-        int high = _at.Length - 2;
+        int high = last;
         while (low < high)
         {
             int middle = (low + high + 1) / 2;
@@ -125,6 +146,6 @@ internal sealed class Trace
             }
         }
 
-        return Math.Max(0, low);
+        return _known = Math.Max(0, low);
     }
 }

@@ -23,9 +23,10 @@ internal readonly record struct Reading(double SpurDepth, double CornerWindow)
     public static List<Column>? Best(Region region, Triangulation mesh, double letterHeightMm)
     {
         var inside = new InsideMap(region, Math.Max(0.05, 0.008 * letterHeightMm));
-        double stroke = region.StrokeWidth();
-        var best = First.Columns(region, mesh, inside, stroke, letterHeightMm);
-        double least = ReadingScore.Of(best, inside);
+        var coarse = new InsideMap(region, Math.Max(0.1, 0.016 * letterHeightMm));
+        var made = new ReadColumns(region, mesh, inside, coarse, Math.Max(0.1, 0.012 * letterHeightMm));
+        var best = First.Columns(made);
+        double least = ReadingScore.Of(best, coarse);
         foreach (var other in Others)
         {
             if (least < GoodEnough || best.Count > MostColumns / 4)
@@ -33,33 +34,16 @@ internal readonly record struct Reading(double SpurDepth, double CornerWindow)
                 break;
             }
 
-            var columns = other.Columns(region, mesh, inside, stroke, letterHeightMm);
-            double score = ReadingScore.Of(columns, inside);
+            var columns = other.Columns(made);
+            double score = ReadingScore.Of(columns, coarse);
             if (score < least - 0.002)
             {
                 (best, least) = (columns, score);
             }
         }
 
-        return best.Count <= MostColumns ? best : null;
+        return best.Count <= MostColumns ? [.. best.Select(c => c.Column)] : null;
     }
 
-    private List<Column> Columns(Region region, Triangulation mesh, InsideMap inside, double strokeMm, double letterHeightMm)
-    {
-        var skeleton = Skeleton.Of(region, mesh, new SpurRule(SpurDepth, 0.15, strokeMm));
-        double step = Math.Max(0.1, 0.012 * letterHeightMm);
-        var columns = new List<Column>();
-        foreach (var stroke in StrokeFinder.Find(region, skeleton))
-        {
-            foreach (var leg in CornerSplitter.Split(stroke, CornerWindow))
-            {
-                if (Column.Of(leg, step, ColumnSewer.TuckMm, inside) is { } column)
-                {
-                    columns.Add(column);
-                }
-            }
-        }
-
-        return columns;
-    }
+    private List<FilledColumn> Columns(ReadColumns made) => made.Of(SpurDepth, CornerWindow);
 }

@@ -11,6 +11,9 @@ internal sealed class InsideMap
     private readonly int _width;
     private readonly int _height;
     private readonly bool[] _inside;
+    private readonly int _all;
+    private int[]? _seenBy;
+    private int _covers;
 
     public InsideMap(Region region, double cellMm)
     {
@@ -31,6 +34,7 @@ internal sealed class InsideMap
         _height = (int)((top - _bottom) / _cell) + 2;
         _inside = new bool[_width * _height];
         Fill(region);
+        _all = _inside.AsSpan().Count(true);
     }
 
     public bool Has(Vec p)
@@ -42,53 +46,31 @@ internal sealed class InsideMap
 
     public double CellMm => _cell;
 
-    /// <summary>A cell for each of the map's, for <see cref="Cover"/> to write in.</summary>
-    public byte[] EmptyCover() => new byte[_inside.Length];
+    /// <summary>For one column, to gather the cells that it covers.</summary>
+    public CellCover NewCover() => new(new Vec(_left, _bottom), _cell, _width, _height, _seenBy ??= new int[_inside.Length], ++_covers);
 
-    /// <summary>Marks the cells along the diagonals and sides of a thin piece of a column.</summary>
-    public void Cover(byte[] cover, Vec a, Vec b, Vec c, Vec d, int column)
+    /// <summary>Parts of the region that no column covers, and that more than one does.</summary>
+    /// <param name="covers">Each column's cells, none of them twice.</param>
+    public (double Bare, double Twice) Left(IEnumerable<int[]> covers)
     {
-        byte mark = (byte)(1 + (column % 127));
-        double length = Math.Max((b - a).Length, (d - c).Length);
-        int across = Math.Max(1, (int)Math.Ceiling(length / (0.7 * _cell)));
-        double way = Math.Max((c - a).Length, (d - b).Length);
-        int along = Math.Max(1, (int)Math.Ceiling(way / (0.7 * _cell)));
-        for (int i = 0; i <= across; i++)
+        byte[] times = new byte[_inside.Length];
+        int once = 0;
+        int twice = 0;
+        foreach (int[] cells in covers)
         {
-            double t = (double)i / across;
-            var from = Vec.Mix(a, b, t);
-            var to = Vec.Mix(c, d, t);
-            for (int j = 0; j < along; j++)
+            foreach (int cell in cells)
             {
-                var p = Vec.Mix(from, to, (double)j / along);
-                int x = (int)((p.X - _left) / _cell);
-                int y = (int)((p.Y - _bottom) / _cell);
-                if (p.X >= _left && p.Y >= _bottom && x < _width && y < _height)
+                if (_inside[cell] && times[cell] < 2)
                 {
-                    ref byte cell = ref cover[(y * _width) + x];
-                    cell = cell == 0 || (cell & 127) == mark ? (byte)(mark | (cell & 128)) : (byte)(mark | 128);
+                    times[cell]++;
+                    once += times[cell] == 1 ? 1 : 0;
+                    twice += times[cell] == 2 ? 1 : 0;
                 }
             }
         }
-    }
 
-    /// <summary>Parts of the region that no column covers, and that more than one does.</summary>
-    public (double Bare, double Twice) Read(byte[] cover)
-    {
-        int all = 0;
-        int bare = 0;
-        int twice = 0;
-        for (int i = 0; i < cover.Length; i++)
-        {
-            if (_inside[i])
-            {
-                all++;
-                bare += cover[i] == 0 ? 1 : 0;
-                twice += cover[i] >= 128 ? 1 : 0;
-            }
-        }
-
-        return ((double)bare / Math.Max(1, all), (double)twice / Math.Max(1, all));
+        double all = Math.Max(1, _all);
+        return ((_all - once) / all, twice / all);
     }
 
     private void Fill(Region region)

@@ -48,27 +48,40 @@ internal sealed class Triangulation
 
     public static int PreviousEdge(int edge) => edge % 3 == 0 ? edge + 2 : edge - 1;
 
+    /// <summary>Finds each edge's twin among the edges that leave its far point; false where two edges are the same.</summary>
     private bool Link()
     {
-        var open = new Dictionary<long, int>(Corners.Length);
+        int[] firstFrom = new int[_points.Length];
+        int[] nextFrom = new int[Corners.Length];
+        Array.Fill(firstFrom, -1);
         for (int e = 0; e < Corners.Length; e++)
         {
-            Neighbours[e] = -1;
-            if (!open.TryAdd(((long)Corners[e] << 32) | (uint)Corners[NextEdge(e)], e))
+            if (EdgeBetween(Corners[e], Corners[NextEdge(e)], firstFrom, nextFrom) >= 0)
             {
                 return false;
             }
+
+            nextFrom[e] = firstFrom[Corners[e]];
+            firstFrom[Corners[e]] = e;
         }
 
         for (int e = 0; e < Corners.Length; e++)
         {
-            if (open.TryGetValue(((long)Corners[NextEdge(e)] << 32) | (uint)Corners[e], out int twin))
-            {
-                Neighbours[e] = twin;
-            }
+            Neighbours[e] = EdgeBetween(Corners[NextEdge(e)], Corners[e], firstFrom, nextFrom);
         }
 
         return true;
+    }
+
+    private int EdgeBetween(int from, int to, int[] firstFrom, int[] nextFrom)
+    {
+        int edge = firstFrom[from];
+        while (edge >= 0 && Corners[NextEdge(edge)] != to)
+        {
+            edge = nextFrom[edge];
+        }
+
+        return edge;
     }
 
     private void TurnEdges()

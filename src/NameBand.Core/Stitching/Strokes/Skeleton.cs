@@ -56,6 +56,9 @@ internal sealed class Skeleton
         return skeleton;
     }
 
+    /// <summary>Whether the same spurs of the same triangles are closed.</summary>
+    public bool IsSameAs(Skeleton other) => _mesh == other._mesh && _open.AsSpan().SequenceEqual(other._open);
+
     public bool IsJunction(int triangle) => _degree[triangle] == 3;
 
     public (int A, int B, int C) CornersOf(int triangle) =>

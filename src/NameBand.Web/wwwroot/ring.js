@@ -10,8 +10,8 @@ class RingPicture {
     this.canvas = box.querySelector('canvas');
     this.colours = colours();
     this.at = 0;
-    this.offTheme = onTheme(() => { this.colours = colours(); this.base = null; this.later(); });
-    this.resized = new ResizeObserver(() => { this.base = null; this.later(); });
+    this.offTheme = onTheme(() => { this.colours = colours(); this.later(); });
+    this.resized = new ResizeObserver(() => { this.later(); });
     this.resized.observe(box);
     this.follow = strip => { this.strip = strip; strip.followers.add(() => this.later()); this.later(); };
     if (here.strip) this.follow(here.strip); else here.waiting.add(this.follow);
@@ -126,11 +126,21 @@ class RingPicture {
     const scale = (m.rect.width - 20) / longest;
     const pitch = Math.min(34, (m.rect.height - 40) / m.rounds);
     const y = round => 20 + (m.rounds - 1 - round) * pitch + pitch / 2;
-    for (const n of names) {
-      const isSeen = seen.has(n);
+    for (const isSeen of [false, true]) {
+      const tall = pitch * (isSeen ? 0.7 : 0.36);
+      let last = null;
+      g.beginPath();
+      for (const n of names) {
+        if (seen.has(n) !== isSeen) continue;
+        // Names that lie closer than the screen can show are one bar.
+        const left = 10 + n.start * scale, right = left + Math.max(1, n.width * scale - 1);
+        if (last && last.round === n.round && left < last.right) { last.right = Math.max(last.right, right); continue; }
+        if (last) g.rect(last.left, y(last.round) - tall / 2, last.right - last.left, tall);
+        last = { round: n.round, left, right };
+      }
+      if (last) g.rect(last.left, y(last.round) - tall / 2, last.right - last.left, tall);
       g.fillStyle = isSeen ? c.seen : c.quiet;
-      const tall = isSeen ? pitch * 0.7 : pitch * 0.36;
-      g.fillRect(10 + n.start * scale, y(n.round) - tall / 2, Math.max(1, n.width * scale - 1), tall);
+      g.fill();
     }
     this.#pressed(g, n => [10 + (n.start + n.width / 2) * scale, y(n.round)]);
     g.fillStyle = c.text;

@@ -19,18 +19,25 @@ export class Camera {
     this.left = 0;
     this.up = 0;
     this.only = -1;      // index of the only round to show; -1: all
+    this.shown = null;   // what `rounds` came to last
   }
 
   take(map) {
     this.map = map;
     this.longest = Math.max(1, ...map.rounds.map(r => r.length));
+    this.isCurved = map.rounds.some(r => r.curve);
     if (this.only >= map.rounds.length) this.only = -1;
     this.clamp();
   }
 
   /** Indices of the rounds on the table from top to bottom: they count upward from the hem. */
   get rounds() {
-    return this.only >= 0 ? [this.only] : this.map.rounds.map((_, i) => i).reverse();
+    // Asked for at every corner of all that is drawn.
+    if (this.shown?.map !== this.map || this.shown.only !== this.only) {
+      const rounds = this.only >= 0 ? [this.only] : this.map.rounds.map((_, i) => i).reverse();
+      this.shown = { map: this.map, only: this.only, rounds };
+    }
+    return this.shown.rounds;
   }
 
   get widest() { return this.longest + 2 * marginPx / this.scale; }
@@ -57,6 +64,7 @@ export class Camera {
 
   /** The arc of a lane's strip about the middle of the table; null where it is drawn straight. */
   arc(lane) {
+    if (!this.isCurved) return null;
     const curve = this.map.rounds[this.rounds[lane]]?.curve;
     if (!curve) return null;
     const half = this.width / 2 / this.scale / curve.radius;
@@ -68,6 +76,7 @@ export class Camera {
 
   /** How far the strips on the table rise or hang from its middle to its sides. */
   get sagPx() {
+    if (!this.isCurved) return 0;
     let sag = 0;
     for (let lane = 0; lane < this.rounds.length; lane++) {
       const arc = this.arc(lane);

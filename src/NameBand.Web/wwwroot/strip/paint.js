@@ -89,6 +89,10 @@ function along(g, camera, lane, from, to, above, goOn = false) {
 /** The outline of a piece of strip as a new path. */
 export function band(g, camera, lane, from, to, low, high) {
   g.beginPath();
+  bandInto(g, camera, lane, from, to, low, high);
+}
+
+function bandInto(g, camera, lane, from, to, low, high) {
   along(g, camera, lane, from, to, high);
   along(g, camera, lane, to, from, low, true);
   g.closePath();
@@ -144,41 +148,78 @@ export function joins(g, camera, map, lane, round, c) {
   }
 }
 
+/** Names seen from too far off for letters: bars, and one bar where they lie closer than the screen can show. */
+export function bars(g, camera, map, seen, c) {
+  for (const isGone of [false, true]) {
+    let run = null;
+    const end = () => { if (run) bandInto(g, camera, run.lane, run.from, run.to, run.low, run.high); };
+    g.fillStyle = isGone ? c.quiet : c.thread;
+    g.beginPath();
+    for (const { name, lane } of seen) {
+      if (name.gone !== isGone) continue;
+      const to = name.start + Math.max(name.width, 1.5 / camera.scale);
+      if (run && run.lane === lane && run.low === name.base && name.start <= run.to) {
+        run.to = Math.max(run.to, to);
+      } else {
+        end();
+        run = { lane, from: name.start, to, low: name.base, high: name.base + Math.max(5 / camera.across, map.height) };
+      }
+    }
+    end();
+    g.fill();
+  }
+}
+
 /** Brackets under the strip: number and minutes of each hooping, or that they are being counted. */
 export function hoopings(g, camera, map, byRound, lane, round, minutes, c) {
+  const beyond = camera.sagPx / camera.scale;
+  const inSight = byRound[round].filter(({ segment }) => segment[1] + segment[2] >= camera.left - beyond && segment[1] <= camera.right + beyond);
   const edge = -map.cut / 2, below = 8 / camera.across;
   g.lineWidth = 1.5;
+  g.strokeStyle = c.onTable;
+  brackets(g, camera, lane, inSight, edge - below / 4, edge - below * 1.3);
+  g.fillStyle = c.onTable;
   g.font = `13px ${lettering}`;
   g.textAlign = 'center';
   g.textBaseline = 'alphabetic';
   const sewnIn = map.hooped ? 'hooping' : 'run';
-  for (const { hooping, segment } of byRound[round]) {
+  for (const { hooping, segment } of inSight) {
     const from = segment[1], to = segment[1] + segment[2];
-    const [left] = camera.at(lane, from, edge), [right] = camera.at(lane, to, edge);
-    if (right < 0 || left > camera.width) continue;
-    g.strokeStyle = c.onTable;
-    g.fillStyle = c.onTable;
-    g.beginPath();
-    g.moveTo(...camera.at(lane, from, edge - below / 4).slice(0, 2));
-    along(g, camera, lane, from, to, edge - below * 1.3, true);
-    g.lineTo(...camera.at(lane, to, edge - below / 4).slice(0, 2));
-    g.stroke();
-    const wide = right - left;
+    const wide = camera.at(lane, to, edge)[0] - camera.at(lane, from, edge)[0];
+    if (wide <= 20) continue;
     const said = hooping.sewn ? '✓ sewn' : !minutes ? 'counting' : minutes[hooping.number] > 0 ? `${Math.max(1, Math.round(minutes[hooping.number]))} min` : '';
-    const text = wide > 150 ? `${sewnIn} ${hooping.number}${said && ' · '}${said}` : wide > 84 ? `${hooping.number}${said && ' · '}${said}` : wide > 20 ? String(hooping.number) : '';
-    if (text) {
-      // Where both its ends are out of sight, its words stay in sight.
-      const middle = Math.min(to, Math.max(from, (Math.max(from, camera.left) + Math.min(to, camera.right)) / 2));
-      const room = Math.min(wide / 2, 70) / camera.scale;
-      const [x, y, angle] = camera.at(lane, wide > camera.width / 2 ? Math.min(to - room, Math.max(from + room, middle)) : (from + to) / 2, edge - below * 1.3);
-      g.save();
-      g.translate(x, y);
-      g.rotate(angle);
-      g.fillText(text, 0, 17);
-      g.restore();
-    }
+    const text = wide > 150 ? `${sewnIn} ${hooping.number}${said && ' · '}${said}` : wide > 84 ? `${hooping.number}${said && ' · '}${said}` : String(hooping.number);
+    // Where both its ends are out of sight, its words stay in sight.
+    const middle = Math.min(to, Math.max(from, (Math.max(from, camera.left) + Math.min(to, camera.right)) / 2));
+    const room = Math.min(wide / 2, 70) / camera.scale;
+    const [x, y, angle] = camera.at(lane, wide > camera.width / 2 ? Math.min(to - room, Math.max(from + room, middle)) : (from + to) / 2, edge - below * 1.3);
+    g.save();
+    g.translate(x, y);
+    g.rotate(angle);
+    g.fillText(text, 0, 17);
+    g.restore();
     if (camera.scale >= 1.5 && map.hooped) marks(g, camera, map, lane, segment, c);
   }
+}
+
+/** Narrow ones side by side are one line: their ends would only run together. */
+function brackets(g, camera, lane, hoopings, high, low) {
+  let line = null;
+  const end = () => { if (line) along(g, camera, lane, line.from, line.to, low); line = null; };
+  g.beginPath();
+  for (const { segment } of hoopings) {
+    const from = segment[1], to = from + segment[2];
+    if (segment[2] * camera.scale < 4) {
+      if (line && (from - line.to) * camera.scale < 1) line.to = to; else { end(); line = { from, to }; }
+      continue;
+    }
+    end();
+    g.moveTo(...camera.at(lane, from, high).slice(0, 2));
+    along(g, camera, lane, from, to, low, true);
+    g.lineTo(...camera.at(lane, to, high).slice(0, 2));
+  }
+  end();
+  g.stroke();
 }
 
 function marks(g, camera, map, lane, segment, c) {

@@ -7,7 +7,8 @@ import { Tiles, isCurved, originOf, outline } from './tiles.js';
 import * as paint from './paint.js';
 
 const plainBelowPx = 5;      // letters lower than this are drawn as bars
-const threadFromPxPerMm = 3; // from here on thread is seen as thread
+const threadFromPxPerMm = 2.5; // from here on thread is seen as thread
+const beginFromPxPerMm = 2.6; // as far off as a newcomer's first look goes so that no strip is cut off
 const directFromPxPerMm = 20; // from here on only the stitches in sight are drawn, without tiles
 
 export class View {
@@ -65,11 +66,20 @@ export class View {
   // A newcomer sees letters first, at the beginning of the list.
   #begin() {
     this.camera.scale = Math.max(this.camera.leastScale, Math.min(3.8, this.camera.width / 330));
+    const { camera } = this, room = camera.height - tapePx;
+    if (camera.map.rounds.length === 2) this.#seeBoth(room);
     // A strip that hangs needs more room, and is seen whole.
-    while (this.camera.lanePx > this.camera.height - tapePx && this.camera.scale > 1.1 * this.camera.leastScale) this.camera.scale /= 1.05;
+    while (camera.lanePx > room && camera.scale > 1.1 * camera.leastScale) camera.scale /= 1.05;
     this.camera.left = -1e9;
     this.camera.up = 1e9;
     this.camera.clamp();
+  }
+
+  /** Two strips are both seen whole, where the table is high enough for that at a scale that still shows thread. */
+  #seeBoth(room) {
+    const { camera } = this, begun = camera.scale;
+    while (2 * camera.lanePx > room && camera.scale > beginFromPxPerMm) camera.scale = Math.max(beginFromPxPerMm, camera.scale / 1.02);
+    if (2 * camera.lanePx > room) camera.scale = begun;
   }
 
   #resize() {
@@ -135,7 +145,7 @@ export class View {
       const names = data.within(round, camera.left, camera.right);
       for (const name of names) seen.push({ name, lane });
     });
-    if (map.height * camera.scale < plainBelowPx) this.#bars(g, seen);
+    if (map.height * camera.scale < plainBelowPx) paint.bars(g, camera, map, seen, c);
     else isPlain = this.#names(g, seen, time);
     for (const { name, lane } of seen) {
       if (name === this.pressed || name === this.pointed) paint.around(g, camera, map, lane, name, c, name === this.pressed);
@@ -144,16 +154,6 @@ export class View {
     this.seen = seen.map(s => s.name).filter(n => n.kind !== 'motif');
     this.#tell(isPlain);
     this.moved();
-  }
-
-  #bars(g, seen) {
-    const { camera, data: { map }, colours: c } = this;
-    for (const { name, lane } of seen) {
-      const low = name.base, high = low + Math.max(5 / camera.across, map.height);
-      g.fillStyle = name.gone ? c.quiet : c.thread;
-      paint.band(g, camera, lane, name.start, name.start + Math.max(name.width, 1.5 / camera.scale), low, high);
-      g.fill();
-    }
   }
 
   #names(g, seen, time) {

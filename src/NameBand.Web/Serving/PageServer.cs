@@ -1,9 +1,9 @@
 using System.Net;
+using System.Net.Sockets;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
-using Microsoft.AspNetCore.Hosting.Server;
-using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Server.Kestrel.Transport.Sockets;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -16,24 +16,55 @@ namespace NameBand.Web.Serving;
 /// <summary>Serves the worktable of one job folder on this computer alone.</summary>
 public static class PageServer
 {
-    /// <param name="started">Told where the page is, once it answers.</param>
+    /// <param name="started">
+    /// Told where the page is, as soon as a browser can knock there: while its window opens, the server comes to be behind the door.
+    /// </param>
     /// <returns>When it was told to stop.</returns>
     /// <exception cref="IOException">The port is taken.</exception>
     public static async Task RunAsync(PageOptions options, Action<PageAddress> started, CancellationToken stop)
     {
-        await using var app = Build(options);
+        using var table = new Worktable(options.JobFolder);
+        using var door = Listen(options.Port);
+        var opened = Task.Run(table.Open, stop);
+        string url = $"http://{door.LocalEndPoint}/";
+        if (!options.Lend)
+        {
+            started(new PageAddress(url, null, null));
+        }
+
+        await using var app = Build(door, table);
         await app.StartAsync(stop).ConfigureAwait(false);
-        string url = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+        await opened.ConfigureAwait(false);
         var desk = app.Services.GetRequiredService<LendDesk>();
         await using var lent = options.Lend
             ? await LendServer.StartAsync(
-                options, app.Services.GetRequiredService<Worktable>(), desk, app.Services.GetRequiredService<IWebHostEnvironment>().WebRootFileProvider, stop).ConfigureAwait(false)
+                options, table, desk, app.Services.GetRequiredService<IWebHostEnvironment>().WebRootFileProvider, stop).ConfigureAwait(false)
             : null;
-        started(new PageAddress(url + "/", desk.Url, desk.Code));
+        if (options.Lend)
+        {
+            started(new PageAddress(url, desk.Url, desk.Code));
+        }
+
         await app.WaitForShutdownAsync(stop).ConfigureAwait(false);
     }
 
-    private static WebApplication Build(PageOptions options)
+    private static Socket Listen(int port)
+    {
+        var door = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+        try
+        {
+            door.Bind(new IPEndPoint(IPAddress.Loopback, port));
+            door.Listen();
+            return door;
+        }
+        catch (SocketException e)
+        {
+            door.Dispose();
+            throw new IOException($"Port {port} of this computer cannot be answered on: {e.Message}. Choose another with --port.", e);
+        }
+    }
+
+    private static WebApplication Build(Socket door, Worktable table)
     {
         // The program's own folder, and not where it was started from, holds what is served.
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
@@ -49,12 +80,13 @@ public static class PageServer
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = 1_000_000;
-            kestrel.Listen(IPAddress.Loopback, options.Port);
+            kestrel.Listen((IPEndPoint)door.LocalEndPoint!);
         });
+        builder.Services.Configure<SocketTransportOptions>(sockets => sockets.CreateBoundListenSocket = _ => door);
 
         var services = builder.Services;
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
-        services.AddSingleton(_ => new Worktable(options.JobFolder));
+        services.AddSingleton(table);
         services.AddSingleton<PrintRun>();
         services.AddSingleton<Strip.ShapeShelf>();
         services.AddSingleton(TimeProvider.System);
@@ -69,11 +101,9 @@ public static class PageServer
         StripEndpoints.Map(app, app.Services.GetRequiredService<Strip.ShapeShelf>());
         OutFiles.Map(app);
         FaceEndpoints.Map(app);
-        MachineEndpoints.Map(app, app.Services.GetRequiredService<Worktable>());
+        MachineEndpoints.Map(app, table);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
 
-        // The first layout is under way before the browser asks for it.
-        app.Services.GetRequiredService<Worktable>().Open();
         return app;
     }
 }

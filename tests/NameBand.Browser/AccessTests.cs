@@ -1,5 +1,3 @@
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using NameBand.Tests;
 using Xunit;
@@ -8,17 +6,9 @@ using static Microsoft.Playwright.Assertions;
 namespace NameBand.Browser;
 
 /// <summary>That everybody can use the page: axe on every view, and the keyboard for everything.</summary>
-[Collection(InBrowser.Name)]
-public sealed class AccessTests(Chromium chromium)
+[Collection(InOtherBrowser.Name)]
+public sealed class AccessTests(Chromium browser) : BrowserTests(browser)
 {
-    private static readonly AxeRunOptions Wcag = new()
-    {
-        RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
-    };
-
-    /// <summary>In the dark the same page stands in other colours.</summary>
-    private static readonly AxeRunOptions Colours = new() { RunOnly = new RunOnlyOptions { Type = "rule", Values = ["color-contrast", "link-in-text-block"] } };
-
     [SkippableTheory]
     [InlineData(ColorScheme.Light, 1280)]
     [InlineData(ColorScheme.Dark, 1280)]
@@ -26,11 +16,11 @@ public sealed class AccessTests(Chromium chromium)
     public async Task Axe_finds_nothing_on_any_view(ColorScheme scheme, int width)
     {
         Chromium.Require();
-        var rules = scheme == ColorScheme.Dark ? Colours : Wcag;
-        var server = chromium.LanternWalk;
-        var page = (await chromium.OpenAsync(server.Url, width, scheme: scheme)).Page;
+        string[] rules = scheme == ColorScheme.Dark ? Axe.Colours : Axe.Wcag;
+        var server = Chromium.LanternWalk;
+        var page = (await Chromium.OpenAsync(server.Url, width, scheme: scheme)).Page;
         await page.SettledAsync();
-        await ExpectNothing(page, "the plan", rules);
+        await Axe.ExpectNothingAsync(page, "the plan", rules);
 
         int parts = await page.Locator(".sentence .part").CountAsync();
         for (int i = 0; i < parts; i++)
@@ -41,7 +31,7 @@ public sealed class AccessTests(Chromium chromium)
             await page.Locator(".panel > details > summary").ClickAsync();
             await Expect(page.Locator(".panel > details")).ToHaveAttributeAsync("open", "");
             // The rest of the page was looked at already.
-            ExpectNothing(await page.Locator(".panel").RunAxe(rules), "part " + i);
+            await Axe.ExpectNothingAsync(page, "part " + i, rules, ".panel");
             await Expect(page.Locator(".sentence .part")).ToHaveCountAsync(parts);
         }
 
@@ -50,7 +40,7 @@ public sealed class AccessTests(Chromium chromium)
             await page.GotoAsync(server.Url + view);
             await Expect(page.Locator("[data-alive]")).ToBeAttachedAsync();
             await Expect(page).ToHaveTitleAsync(new System.Text.RegularExpressions.Regex("."));
-            await ExpectNothing(page, view, rules);
+            await Axe.ExpectNothingAsync(page, view, rules);
         }
     }
 
@@ -60,8 +50,8 @@ public sealed class AccessTests(Chromium chromium)
         Chromium.Require();
         using var folder = new TemporaryFolder();
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
-        await ExpectNothing(page, "a new job", Wcag);
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
+        await Axe.ExpectNothingAsync(page, "a new job", Axe.Wcag);
     }
 
     [SkippableFact]
@@ -70,17 +60,17 @@ public sealed class AccessTests(Chromium chromium)
         Chromium.Require();
         using var banner = Jobs.Sample("boat-banner");
         using var keyed = RunningPage.Start(banner.FullPath);
-        var machine = (await chromium.OpenAsync(keyed.Url + "machine", 360)).Page;
+        var machine = (await Chromium.OpenAsync(keyed.Url + "machine", 360)).Page;
         await Expect(machine.Locator("[data-part=keys]")).ToContainTextAsync("key in");
-        await ExpectNothing(machine, "keying in", Wcag);
+        await Axe.ExpectNothingAsync(machine, "keying in", Axe.Wcag);
 
         using var folder = Jobs.Small();
         folder.With("job.json", """{ "format": 1, "lists": ["gone.csv"], "hem": { "length": "eight" } }""");
         using var stopped = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(stopped.Url, 360)).Page;
+        var page = (await Chromium.OpenAsync(stopped.Url, 360)).Page;
         await Expect(page.Locator(".lead")).ToHaveTextAsync("Nothing can be laid out until what is said below is mended.");
         await Expect(page.GetByRole(AriaRole.Application)).ToBeHiddenAsync();
-        await ExpectNothing(page, "what stops the work", Wcag);
+        await Axe.ExpectNothingAsync(page, "what stops the work", Axe.Wcag);
     }
 
     [SkippableFact]
@@ -89,7 +79,7 @@ public sealed class AccessTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small();
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
         await Expect(page.Locator(".row").First).ToBeVisibleAsync();
         await page.Locator(".sentence .part").Nth(4).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
@@ -119,11 +109,4 @@ public sealed class AccessTests(Chromium chromium)
         await page.Keyboard.PressAsync("Escape");
         await Expect(page.Locator(".sentence .part").Nth(4)).ToBeFocusedAsync();
     }
-
-    private static async Task ExpectNothing(IPage page, string where, AxeRunOptions rules) => ExpectNothing(await page.RunAxe(rules), where);
-
-    private static void ExpectNothing(AxeResult found, string where) =>
-        Assert.True(found.Violations.Length == 0, where + ": " + string.Join("\n", found.Violations.Select(v =>
-            $"{v.Id}: {v.Help}\n" + string.Join("\n", v.Nodes.Select(n => $"    at {n.Target}: {n.Html}\n    "
-                + string.Join("; ", n.Any.Concat(n.All).Concat(n.None).Select(c => c.Message)))))));
 }

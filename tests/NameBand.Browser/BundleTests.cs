@@ -13,7 +13,7 @@ namespace NameBand.Browser;
 /// click needs. <c>NAMEBAND_BUNDLE</c> says where the zip lies; .ci/run makes it.
 /// </summary>
 [Collection(InBrowser.Name)]
-public sealed class BundleTests(Chromium chromium, BundleTests.Unpacked unpacked) : IClassFixture<BundleTests.Unpacked>
+public sealed class BundleTests(Chromium browser, BundleTests.Unpacked unpacked) : BrowserTests(browser), IClassFixture<BundleTests.Unpacked>
 {
     [SkippableFact]
     public void What_it_makes_is_what_the_built_program_makes()
@@ -44,7 +44,7 @@ public sealed class BundleTests(Chromium chromium, BundleTests.Unpacked unpacked
         Chromium.Require();
         using var server = RunningPage.Start(unpacked.StartInfo(Path.Combine(unpacked.Folder, "open-the-worktable.sh")));
 
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(server.Url);
 
         Assert.True(await tab.Page.EvaluateAsync<bool>("() => typeof window.Blazor === 'object'"));
         await Expect(tab.Page.Locator("h1").First).ToBeVisibleAsync();

@@ -5,29 +5,26 @@ using Xunit;
 
 namespace NameBand.Browser;
 
-/// <summary>One browser for all tests; Debian's, since nothing is downloaded for it.</summary>
+/// <summary>
+/// One browser for all tests of a collection; Debian's, since nothing is downloaded for it. The same browser without its own
+/// windows, bars and buttons opens a tab in a third of the time, and is taken where it is installed.
+/// </summary>
 public sealed class Chromium : IAsyncLifetime
 {
-    private const string Path = "/usr/bin/chromium";
+    private const string Whole = "/usr/bin/chromium";
+    private const string Bare = "/usr/bin/chromium-headless-shell";
     private IPlaywright? _playwright;
-    private readonly List<(string Url, IBrowserContext Context)> _open = [];
+    private readonly List<IBrowserContext> _open = [];
     private IBrowser? _browser;
-    private (TemporaryFolder Folder, RunningPage Page)? _lanternWalk;
+    private (TemporaryFolder Folder, RunningPage Page)? _lanternWalk, _madeLanternWalk;
 
     /// <summary>The lantern walk as it comes, for tests that only look at it.</summary>
-    internal RunningPage LanternWalk
-    {
-        get
-        {
-            if (_lanternWalk is null)
-            {
-                var folder = Jobs.LanternWalk();
-                _lanternWalk = (folder, RunningPage.Start(folder.FullPath));
-            }
+    internal RunningPage LanternWalk => (_lanternWalk ??= Served(Jobs.LanternWalk())).Page;
 
-            return _lanternWalk.Value.Page;
-        }
-    }
+    /// <summary>The lantern walk with all files to sew from, for tests that only look at it.</summary>
+    internal RunningPage MadeLanternWalk => (_madeLanternWalk ??= Served(Jobs.MadeLanternWalk())).Page;
+
+    private static (TemporaryFolder Folder, RunningPage Page) Served(TemporaryFolder folder) => (folder, RunningPage.Start(folder.FullPath));
 
     /// <summary>Skips the running test, or fails it under CI, where there is no chromium.</summary>
     public static void Require() => OutsideTool.Require("chromium", "chromium");
@@ -36,10 +33,11 @@ public sealed class Chromium : IAsyncLifetime
     {
         // A busy machine is slow, and nothing here is a timing.
         Assertions.SetDefaultExpectTimeout(30_000);
-        if (File.Exists(Path))
+        string path = File.Exists(Bare) ? Bare : Whole;
+        if (File.Exists(path))
         {
             _playwright = await Playwright.CreateAsync();
-            _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = Path, Args = ["--no-sandbox"] });
+            _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = path, Args = ["--no-sandbox"] });
         }
     }
 
@@ -49,15 +47,10 @@ public sealed class Chromium : IAsyncLifetime
     /// a viewport of half the size at twice the device scale factor is.
     /// </param>
     /// <param name="alive">What is there once the page answers.</param>
-    internal async Task<Tab> OpenAsync(string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, string alive = "[data-alive]", double zoom = 1, bool hasTouch = false)
+    /// <param name="begun">Told of the tab before anything is fetched.</param>
+    internal async Task<Tab> OpenAsync(string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, string alive = "[data-alive]", double zoom = 1, bool hasTouch = false, Action<Tab>? begun = null)
     {
         Require();
-        foreach (var (of, ended) in _open.Where(o => RunningPage.IsEnded(o.Url)).ToList())
-        {
-            _open.Remove((of, ended));
-            await ended.CloseAsync();
-        }
-
         var context = await _browser!.NewContextAsync(new()
         {
             ViewportSize = new() { Width = (int)(width / zoom), Height = (int)(height / zoom) },
@@ -66,12 +59,23 @@ public sealed class Chromium : IAsyncLifetime
             ReducedMotion = ReducedMotion.Reduce,
             HasTouch = hasTouch,
         });
-        _open.Add((url, context));
+        _open.Add(context);
         var tab = new Tab(await context.NewPageAsync());
+        begun?.Invoke(tab);
         await tab.Page.GotoAsync(url);
         // The page is there before it is alive.
         await Assertions.Expect(tab.Page.Locator(alive).First).ToBeAttachedAsync();
         return tab;
+    }
+
+    internal async Task CloseTabsAsync()
+    {
+        foreach (var context in _open)
+        {
+            await context.CloseAsync();
+        }
+
+        _open.Clear();
     }
 
     public async Task DisposeAsync()
@@ -82,8 +86,11 @@ public sealed class Chromium : IAsyncLifetime
         }
 
         _playwright?.Dispose();
-        _lanternWalk?.Page.Dispose();
-        _lanternWalk?.Folder.Dispose();
+        foreach (var served in new[] { _lanternWalk, _madeLanternWalk })
+        {
+            served?.Page.Dispose();
+            served?.Folder.Dispose();
+        }
     }
 }
 
@@ -121,8 +128,16 @@ internal sealed class Tab
     public List<string> Complaints { get; } = [];
 }
 
+/// <summary>Tests of one collection run one after the other, in a browser of their own; the two collections side by side.</summary>
 [CollectionDefinition(Name)]
 public sealed class InBrowser : ICollectionFixture<Chromium>
 {
     public const string Name = "in a browser";
+}
+
+/// <summary>Those that look at what is drawn.</summary>
+[CollectionDefinition(Name)]
+public sealed class InOtherBrowser : ICollectionFixture<Chromium>
+{
+    public const string Name = "in the other browser";
 }

@@ -9,7 +9,7 @@ namespace NameBand.Browser;
 
 /// <summary>The page under load, in small: load.js does the same in earnest and prints figures.</summary>
 [Collection(InBrowser.Name)]
-public sealed class LoadTests(Chromium chromium)
+public sealed class LoadTests(Chromium browser) : BrowserTests(browser)
 {
     [SkippableFact]
     public async Task Whatever_others_do_the_page_answers_or_refuses_and_goes_on()
@@ -17,7 +17,7 @@ public sealed class LoadTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small();
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(server.Url);
         await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("3 names");
         using var client = new HttpClient();
 
@@ -66,7 +66,7 @@ public sealed class LoadTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small();
         using var server = RunningPage.Start(folder.FullPath);
-        var first = await chromium.OpenAsync(server.Url);
+        var first = await Chromium.OpenAsync(server.Url);
         var others = new List<Microsoft.Playwright.IPage>();
         for (int i = 0; i < 9; i++)
         {

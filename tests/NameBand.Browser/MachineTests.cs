@@ -1,5 +1,4 @@
 using System.Net;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using NameBand.Tests;
 using Xunit;
@@ -8,14 +7,13 @@ using static Microsoft.Playwright.Assertions;
 namespace NameBand.Browser;
 
 [Collection(InBrowser.Name)]
-public sealed class MachineTests(Chromium chromium)
+public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
 {
     [SkippableFact]
     public async Task Done_writes_the_sewing_log_and_spoiled_takes_it_back()
     {
         Chromium.Require();
-        using var folder = Jobs.LanternWalk();
-        Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
+        using var folder = Jobs.MadeLanternWalk();
         using var server = RunningPage.Start(folder.FullPath);
         var tab = await OpenAsync(server.Url + "machine");
         var page = tab.Page;
@@ -45,9 +43,7 @@ public sealed class MachineTests(Chromium chromium)
     [SkippableFact]
     public async Task Without_files_to_sew_from_nothing_can_be_called_done()
     {
-        using var folder = Jobs.LanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
-        var tab = await OpenAsync(server.Url + "machine");
+        var tab = await OpenAsync(Chromium.LanternWalk.Url + "machine");
 
         await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("The files to sew from are not made yet. Make them under print");
         await Expect(tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" })).ToBeHiddenAsync();
@@ -60,15 +56,10 @@ public sealed class MachineTests(Chromium chromium)
     public async Task Axe_finds_nothing_at_the_machine(ColorScheme scheme, int width)
     {
         Chromium.Require();
-        using var folder = Jobs.LanternWalk();
-        Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
-        using var server = RunningPage.Start(folder.FullPath);
-        var tab = await OpenAsync(server.Url + "machine", width, scheme);
+        var tab = await OpenAsync(Chromium.MadeLanternWalk.Url + "machine", width, scheme);
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
 
-        var found = await tab.Page.Locator("#machine").RunAxe();
-
-        Assert.Empty(found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(' ', v.Nodes.Select(n => n.Html))}"));
+        await Axe.ExpectNothingAsync(tab.Page, "at the machine", Axe.Wcag, "#machine");
         Assert.True(await tab.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
         Assert.Empty(tab.Complaints);
     }
@@ -84,7 +75,7 @@ public sealed class MachineTests(Chromium chromium)
         string url = await said.Nth(0).InnerTextAsync();
         string code = await said.Nth(1).InnerTextAsync();
 
-        var lent = await chromium.OpenAsync(url, 820, 1180, alive: "#code");
+        var lent = await Chromium.OpenAsync(url, 820, 1180, alive: "#code");
         await lent.Page.GetByRole(AriaRole.Textbox).FillAsync(code);
         await lent.Page.GetByRole(AriaRole.Button, new() { Name = "Open" }).ClickAsync();
         await Expect(lent.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1", new() { Timeout = 20_000 });
@@ -112,7 +103,7 @@ public sealed class MachineTests(Chromium chromium)
     {
         using var folder = Jobs.LanternWalk();
         using var server = RunningPage.Start(folder.FullPath, "--lend");
-        var own = await chromium.OpenAsync(server.Url + "machine");
+        var own = await Chromium.OpenAsync(server.Url + "machine");
         var said = own.Page.Locator(".lend strong");
         string url = await said.Nth(0).InnerTextAsync();
         string code = await said.Nth(1).InnerTextAsync();
@@ -138,7 +129,7 @@ public sealed class MachineTests(Chromium chromium)
 
     private async Task<Tab> OpenAsync(string url, int width = 1024, ColorScheme scheme = ColorScheme.Light)
     {
-        var tab = await chromium.OpenAsync(url, width, scheme: scheme);
+        var tab = await Chromium.OpenAsync(url, width, scheme: scheme);
         await Expect(tab.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1", new() { Timeout = 20_000 });
         return tab;
     }

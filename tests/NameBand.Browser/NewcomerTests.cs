@@ -5,7 +5,7 @@ using static Microsoft.Playwright.Assertions;
 namespace NameBand.Browser;
 
 [Collection(InBrowser.Name)]
-public sealed class NewcomerTests(Chromium chromium)
+public sealed class NewcomerTests(Chromium browser) : BrowserTests(browser)
 {
     private const string List = "name,mail\nOttilie Marsh,o@example.org\nBram Sedgewick,b@example.org\nNgozi Farrow,n@example.org\nZdeněk Holub,z@example.org\n";
 
@@ -15,7 +15,7 @@ public sealed class NewcomerTests(Chromium chromium)
         Chromium.Require();
         using var folder = new TemporaryFolder();
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(server.Url);
         var page = tab.Page;
 
         await page.GetByLabel("Drop your lists here").SetInputFilesAsync(Jobs.Upload("our walk.csv", List));
@@ -46,7 +46,7 @@ public sealed class NewcomerTests(Chromium chromium)
         folder.With("job.json", """{ "format": 1, "lists": ["a.csv"], "hem": { "length": "70 cm" } }""")
             .With("a.csv", "left,right\nOttilie Marsh,12\nBram Sedgewick,13\n");
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(server.Url);
 
         await Expect(tab.Page.Locator(".begin")).ToContainTextAsync("Bram Sedgewick");
         await tab.Page.GetByRole(Microsoft.Playwright.AriaRole.Button, new() { Name = "these are the names left" }).ClickAsync();
@@ -63,7 +63,7 @@ public sealed class NewcomerTests(Chromium chromium)
         Chromium.Require();
         using var folder = new TemporaryFolder();
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(server.Url);
 
         await tab.Page.GetByLabel("Drop your lists here").SetInputFilesAsync(Jobs.Upload(name, text));
 

@@ -1,19 +1,16 @@
-using NameBand.Tests;
 using Xunit;
 using static Microsoft.Playwright.Assertions;
 
 namespace NameBand.Browser;
 
 [Collection(InBrowser.Name)]
-public sealed class OpeningTests(Chromium chromium)
+public sealed class OpeningTests(Chromium browser) : BrowserTests(browser)
 {
     [SkippableFact]
     public async Task The_page_opens_lives_and_says_what_the_job_comes_to()
     {
         Chromium.Require();
-        using var folder = Jobs.LanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(Chromium.LanternWalk.Url);
 
         await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("names on");
         // The script of the framework runs: without it there is no Blazor in the window.
@@ -28,7 +25,7 @@ public sealed class OpeningTests(Chromium chromium)
     public async Task A_stranger_is_not_answered(string header, string value)
     {
         using var client = new HttpClient();
-        using var request = new HttpRequestMessage(HttpMethod.Get, chromium.LanternWalk.Url);
+        using var request = new HttpRequestMessage(HttpMethod.Get, Chromium.LanternWalk.Url);
         request.Headers.TryAddWithoutValidation(header, value);
 
         using var answer = await client.SendAsync(request);

@@ -9,7 +9,7 @@ namespace NameBand.Browser;
 
 /// <summary>That everything a job can say is reached from the page, and everything that stands in its way.</summary>
 [Collection(InBrowser.Name)]
-public sealed class ReachTests(Chromium chromium)
+public sealed class ReachTests(Chromium browser) : BrowserTests(browser)
 {
     [Fact]
     public void Every_key_of_the_job_belongs_to_a_part_of_the_sentence() =>
@@ -19,7 +19,7 @@ public sealed class ReachTests(Chromium chromium)
     public async Task Every_key_of_the_job_is_offered_on_the_page()
     {
         Chromium.Require();
-        var page = (await chromium.OpenAsync(chromium.LanternWalk.Url)).Page;
+        var page = (await Chromium.OpenAsync(Chromium.LanternWalk.Url)).Page;
         await page.SettledAsync();
         var offered = new HashSet<string>(StringComparer.Ordinal);
         var parts = page.Locator(".sentence .part");
@@ -46,7 +46,7 @@ public sealed class ReachTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small();
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
         await page.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
         var field = page.GetByLabel("Height", new() { Exact = true });
         await field.FillAsync("8 mm");
@@ -71,7 +71,7 @@ public sealed class ReachTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small();
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(server.Url);
         await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("3 names");
 
         await tab.Page.EvaluateAsync(
@@ -97,7 +97,7 @@ public sealed class ReachTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small("name,gift\nOttilie Marsh,10\nBram Sedgewick,200\n");
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
         await page.Locator(".sentence .part").First.ClickAsync();
         await page.Locator(".panel > details > summary").ClickAsync();
         await page.GetByLabel("The column that tells who is in which group").SelectOptionAsync("gift");
@@ -128,7 +128,7 @@ public sealed class ReachTests(Chromium chromium)
         using var folder = Jobs.Small();
         folder.With("corrections.csv", "list,line,was,decision,text,why\r\nnames.csv,3,Bram Sedgewick,perhaps,,\r\n");
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
 
         await page.GetByRole(AriaRole.Button, new() { Name = "go to the row names.csv, line 3" }).First.ClickAsync();
         await Expect(page.Locator("#the-list")).ToBeFocusedAsync();
@@ -145,7 +145,7 @@ public sealed class ReachTests(Chromium chromium)
         using var folder = Jobs.Small();
         folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.2 m" }, "lettering": { "height": "eight" } }""");
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
 
         await page.Locator(".problems").GetByRole(AriaRole.Button, new() { Name = "set it lettering.height" }).First.ClickAsync();
         await Expect(page.Locator("#panel-heading")).ToHaveTextAsync("How high the letters are");

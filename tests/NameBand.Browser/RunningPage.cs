@@ -7,7 +7,6 @@ namespace NameBand.Browser;
 /// <summary>The page as a maker starts it: its own process on a job's folder.</summary>
 internal sealed partial class RunningPage : IDisposable
 {
-    private static readonly HashSet<int> Ended = [];
     private readonly Process _process;
 
     private RunningPage(Process process, string url)
@@ -17,9 +16,6 @@ internal sealed partial class RunningPage : IDisposable
     }
 
     public string Url { get; }
-
-    /// <summary>Whether it was ended: tabs that show it only knock at a closed door.</summary>
-    public static bool IsEnded(string url) => Ended.Contains(new Uri(url).Port);
 
     public static RunningPage Start(string folder, params string[] more)
     {
@@ -42,9 +38,7 @@ internal sealed partial class RunningPage : IDisposable
             said += line + "\n";
             if (Address().Match(said) is { Success: true } match)
             {
-                var page = new RunningPage(process, match.Groups[1].Value);
-                Ended.Remove(new Uri(page.Url).Port);
-                return page;
+                return new RunningPage(process, match.Groups[1].Value);
             }
         }
 
@@ -60,7 +54,6 @@ internal sealed partial class RunningPage : IDisposable
 
     public void Dispose()
     {
-        Ended.Add(new Uri(Url).Port);
         if (!_process.HasExited)
         {
             Kill();

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using NameBand.Tests;
 using Xunit;
@@ -7,15 +6,13 @@ using static Microsoft.Playwright.Assertions;
 
 namespace NameBand.Browser;
 
-[Collection(InBrowser.Name)]
-public sealed class StripTests(Chromium chromium)
+[Collection(InOtherBrowser.Name)]
+public sealed class StripTests(Chromium browser) : BrowserTests(browser)
 {
     [SkippableFact]
     public async Task Keys_go_from_the_whole_hem_to_single_stitches_and_along_it()
     {
-        using var folder = Jobs.LanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
-        var (tab, table) = await OpenAsync(server.Url);
+        var (tab, table) = await OpenAsync(Chromium.LanternWalk.Url);
 
         await table.FocusAsync();
         double begun = await NumberAsync(table, "data-scale");
@@ -43,9 +40,7 @@ public sealed class StripTests(Chromium chromium)
     [SkippableFact]
     public async Task A_name_is_found_without_its_accents_and_its_facts_are_said()
     {
-        using var folder = Jobs.LanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
-        var (tab, _) = await OpenAsync(server.Url);
+        var (tab, _) = await OpenAsync(Chromium.LanternWalk.Url);
 
         await tab.Page.GetByLabel("Find a name").FillAsync("anais cor");
         await tab.Page.Keyboard.PressAsync("Enter");
@@ -61,9 +56,7 @@ public sealed class StripTests(Chromium chromium)
     [SkippableFact]
     public async Task A_name_can_be_pressed_in_the_picture_in_the_list_of_those_seen_and_on_the_ring()
     {
-        using var folder = Jobs.LanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
-        var (tab, table) = await OpenAsync(server.Url);
+        var (tab, table) = await OpenAsync(Chromium.LanternWalk.Url);
         var facts = tab.Page.GetByRole(AriaRole.Region, new() { Name = "The name you pressed" });
 
         double[] at = await tab.Page.EvaluateAsync<double[]>(
@@ -95,9 +88,7 @@ public sealed class StripTests(Chromium chromium)
     [SkippableFact]
     public async Task The_needles_way_is_played_back_and_stepped_through()
     {
-        using var folder = Jobs.LanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
-        var (tab, _) = await OpenAsync(server.Url);
+        var (tab, _) = await OpenAsync(Chromium.LanternWalk.Url);
 
         await tab.Page.GetByText("Play back the needle’s way").ClickAsync();
         var slider = tab.Page.GetByRole(AriaRole.Slider, new() { Name = "stitch" });
@@ -123,9 +114,7 @@ public sealed class StripTests(Chromium chromium)
     [InlineData(ColorScheme.Dark, 390)]
     public async Task Axe_finds_nothing_in_the_strip_and_the_ring(ColorScheme scheme, int width)
     {
-        using var folder = Jobs.LanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
-        var (tab, _) = await OpenAsync(server.Url, width, scheme);
+        var (tab, _) = await OpenAsync(Chromium.LanternWalk.Url, width, scheme);
         await tab.Page.GetByLabel("Find a name").FillAsync("a");
         await tab.Page.Keyboard.PressAsync("Enter");
         await tab.Page.GetByLabel("load on the cloth").CheckAsync();
@@ -134,8 +123,7 @@ public sealed class StripTests(Chromium chromium)
 
         foreach (string part in new[] { ".strip", ".ring" })
         {
-            var found = await tab.Page.Locator(part).RunAxe();
-            Assert.Empty(found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(' ', v.Nodes.Select(n => n.Html))}"));
+            await Axe.ExpectNothingAsync(tab.Page, part, Axe.Wcag, part);
         }
 
         Assert.True(await tab.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
@@ -144,7 +132,7 @@ public sealed class StripTests(Chromium chromium)
 
     private async Task<(Tab Tab, ILocator Table)> OpenAsync(string url, int width = 1280, ColorScheme scheme = ColorScheme.Light)
     {
-        var tab = await chromium.OpenAsync(url, width, scheme: scheme);
+        var tab = await Chromium.OpenAsync(url, width, scheme: scheme);
         var table = tab.Page.GetByRole(AriaRole.Application, new() { Name = "The strip on the table" });
         await Expect(table).ToHaveAttributeAsync("data-outlines", new System.Text.RegularExpressions.Regex("[0-9]"), new() { Timeout = 20_000 });
         return (tab, table);

@@ -7,14 +7,14 @@ using static Microsoft.Playwright.Assertions;
 namespace NameBand.Browser;
 
 /// <summary>The strip under fingers, as the browser itself passes touches on.</summary>
-[Collection(InBrowser.Name)]
-public sealed class TouchTests(Chromium chromium)
+[Collection(InOtherBrowser.Name)]
+public sealed class TouchTests(Chromium browser) : BrowserTests(browser)
 {
     [SkippableFact]
     public async Task A_finger_moves_the_strip_two_come_closer_and_a_tap_presses_a_name()
     {
         Chromium.Require();
-        var tab = await chromium.OpenAsync(chromium.LanternWalk.Url, 390, 844, hasTouch: true);
+        var tab = await Chromium.OpenAsync(Chromium.LanternWalk.Url, 390, 844, hasTouch: true);
         var page = tab.Page;
         await page.SettledAsync();
         var table = page.GetByRole(AriaRole.Application, new() { Name = "The strip on the table" });
@@ -71,7 +71,7 @@ public sealed class TouchTests(Chromium chromium)
     public async Task A_finger_that_goes_up_or_down_over_the_strip_scrolls_the_page()
     {
         Chromium.Require();
-        var page = (await chromium.OpenAsync(chromium.LanternWalk.Url, 390, 844, hasTouch: true)).Page;
+        var page = (await Chromium.OpenAsync(Chromium.LanternWalk.Url, 390, 844, hasTouch: true)).Page;
         await page.SettledAsync();
         var table = page.GetByRole(AriaRole.Application, new() { Name = "The strip on the table" });
         await table.ScrollIntoViewIfNeededAsync();

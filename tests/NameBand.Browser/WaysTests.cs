@@ -6,8 +6,8 @@ using static Microsoft.Playwright.Assertions;
 namespace NameBand.Browser;
 
 /// <summary>The other ways onto the cloth, and what is not a plain straight strip of names.</summary>
-[Collection(InBrowser.Name)]
-public sealed class WaysTests(Chromium chromium)
+[Collection(InOtherBrowser.Name)]
+public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
 {
     [SkippableFact]
     public async Task Names_keyed_into_the_machines_own_letters_are_gone_through_one_by_one()
@@ -15,7 +15,7 @@ public sealed class WaysTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Sample("boat-banner");
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(server.Url);
         var page = tab.Page;
         await page.SettledAsync();
         await Expect(page.Locator(".sentence")).ToContainTextAsync("in the machine’s own letters 9 mm high");
@@ -47,7 +47,7 @@ public sealed class WaysTests(Chromium chromium)
         using var folder = Jobs.Small();
         folder.With("job.json", """{ "format": 1, "way": "traced", "lists": ["names.csv"], "hem": { "length": "1.2 m" } }""");
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(server.Url);
         var page = tab.Page;
         await page.SettledAsync();
         await Expect(page.Locator(".sentence")).ToContainTextAsync("traced and sewn free-motion on quilting cotton in 1 run without a hoop");
@@ -70,7 +70,7 @@ public sealed class WaysTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Sample("lantern-cape");
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url);
+        var tab = await Chromium.OpenAsync(server.Url);
         var page = tab.Page;
         await page.SettledAsync();
         var table = page.GetByRole(AriaRole.Application, new() { Name = "The strip on the table" });
@@ -98,7 +98,7 @@ public sealed class WaysTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Sample("quay-banner");
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url, 1600);
+        var tab = await Chromium.OpenAsync(server.Url, 1600);
         var page = tab.Page;
         await page.SettledAsync();
 

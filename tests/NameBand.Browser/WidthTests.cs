@@ -5,8 +5,8 @@ using static Microsoft.Playwright.Assertions;
 namespace NameBand.Browser;
 
 /// <summary>Every view at every width; where NAMEBAND_PICTURES names a folder, with pictures to look at.</summary>
-[Collection(InBrowser.Name)]
-public sealed class WidthTests(Chromium chromium)
+[Collection(InOtherBrowser.Name)]
+public sealed class WidthTests(Chromium browser) : BrowserTests(browser)
 {
     [SkippableTheory]
     [InlineData(360, ColorScheme.Light, 1)]
@@ -19,7 +19,7 @@ public sealed class WidthTests(Chromium chromium)
     public async Task No_view_is_wider_than_its_window(int width, ColorScheme scheme, double zoom)
     {
         Chromium.Require();
-        var page = (await chromium.OpenAsync(chromium.LanternWalk.Url, width, scheme: scheme, zoom: zoom)).Page;
+        var page = (await Chromium.OpenAsync(Chromium.LanternWalk.Url, width, scheme: scheme, zoom: zoom)).Page;
         await page.SettledAsync();
         await Look("plan");
         foreach (int part in (int[])[0, 2, 4, 7])
@@ -32,7 +32,7 @@ public sealed class WidthTests(Chromium chromium)
 
         foreach (string view in (string[])["machine", "print"])
         {
-            await page.GotoAsync(chromium.LanternWalk.Url + view);
+            await page.GotoAsync(Chromium.LanternWalk.Url + view);
             await Expect(page.Locator("[data-alive]")).ToBeAttachedAsync();
             await Look(view);
         }

@@ -6,7 +6,7 @@ using static Microsoft.Playwright.Assertions;
 namespace NameBand.Browser;
 
 [Collection(InBrowser.Name)]
-public sealed class WorkingTests(Chromium chromium)
+public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
 {
     private const string Doubtful = "name,mail\nOttilie Marsh,o@example.org\nBram Sedgewick,b@example.org\nBram Sedgewick,other@example.org\nPia \u2605 Tarn,p@example.org\n";
 
@@ -16,8 +16,8 @@ public sealed class WorkingTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small();
         using var server = RunningPage.Start(folder.FullPath);
-        var one = (await chromium.OpenAsync(server.Url)).Page;
-        var other = (await chromium.OpenAsync(server.Url)).Page;
+        var one = (await Chromium.OpenAsync(server.Url)).Page;
+        var other = (await Chromium.OpenAsync(server.Url)).Page;
 
         await one.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
         await one.GetByLabel("Height", new() { Exact = true }).FillAsync("8 mm");
@@ -39,7 +39,7 @@ public sealed class WorkingTests(Chromium chromium)
         using var folder = Jobs.Small();
         string before = File.ReadAllText(folder["job.json"]);
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
 
         await page.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
         await page.GetByLabel("Height", new() { Exact = true }).FillAsync("eight");
@@ -55,7 +55,7 @@ public sealed class WorkingTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small(Doubtful);
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
 
         await page.GetByRole(AriaRole.Button, new() { Name = "go there" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "correct it Pia" }).ClickAsync();
@@ -76,7 +76,7 @@ public sealed class WorkingTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small(Doubtful);
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
 
         await page.GetByRole(AriaRole.Button, new() { Name = "sew “Pia Tarn” in place of Pia \u2605 Tarn" }).ClickAsync();
 
@@ -90,7 +90,7 @@ public sealed class WorkingTests(Chromium chromium)
         Chromium.Require();
         using var folder = Jobs.Small();
         using var server = RunningPage.Start(folder.FullPath);
-        var page = (await chromium.OpenAsync(server.Url)).Page;
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
         await Expect(page.Locator(".sentence")).ToContainTextAsync("names on one round");
 
         File.WriteAllText(folder["job.json"], File.ReadAllText(folder["job.json"]).Replace("\"format\"", "\"title\": \"By hand\", \"format\"", StringComparison.Ordinal));
@@ -108,7 +108,7 @@ public sealed class WorkingTests(Chromium chromium)
         using var folder = Jobs.Small(
             "name\nOttilie Marsh\n<script>document.title='taken'</script>\n\"<img src=x onerror=\"\"document.title='taken'\"\">\"\n" + longName + "\n\u202Eevil\u202C name\nمريم الحسن\n");
         using var server = RunningPage.Start(folder.FullPath);
-        var tab = await chromium.OpenAsync(server.Url, width: 390);
+        var tab = await Chromium.OpenAsync(server.Url, width: 390);
         var page = tab.Page;
 
         await Expect(page.Locator(".rows")).ToContainTextAsync("<script>document.title='taken'</script>");
@@ -130,7 +130,7 @@ public sealed class WorkingTests(Chromium chromium)
         for (int round = 0; round < 3; round++)
         {
             using var server = RunningPage.Start(folder.FullPath);
-            var page = (await chromium.OpenAsync(server.Url)).Page;
+            var page = (await Chromium.OpenAsync(server.Url)).Page;
             await page.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
             var field = page.GetByLabel("Height", new() { Exact = true });
             for (int i = 0; i < 4; i++)
@@ -146,7 +146,7 @@ public sealed class WorkingTests(Chromium chromium)
         }
 
         using var again = RunningPage.Start(folder.FullPath);
-        var after = (await chromium.OpenAsync(again.Url)).Page;
+        var after = (await Chromium.OpenAsync(again.Url)).Page;
         await Expect(after.Locator(".sentence")).ToContainTextAsync("names on one round");
     }
 }

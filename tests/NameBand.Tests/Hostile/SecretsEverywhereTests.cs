@@ -1,9 +1,9 @@
-using System.IO.Compression;
 using System.Text;
 using NameBand.Common;
 using NameBand.Tests.CommandLine;
 using UglyToad.PdfPig;
 using Xunit;
+using static NameBand.Tests.MarkedList;
 
 namespace NameBand.Tests.Hostile;
 
@@ -13,23 +13,6 @@ namespace NameBand.Tests.Hostile;
 /// </summary>
 public class SecretsEverywhereTests
 {
-    private static readonly string[] Marks = ["qz7mail", "lantern-secret.example", "7700900461", "73519.57", "73519,57", "Zwq9note", "Zwq9street"];
-
-    // Repeats, a row to be left out, one without a name, one with a column too many, one that begins like a formula.
-    private const string List =
-        """"
-        Name,E-mail,Phone,Paid,Anonymous,Note,Street
-        Ana Lind,qz7mail1@lantern-secret.example,+447700900461,73519.57,,Zwq9note,Zwq9street 1
-        Bo Varga,qz7mail2@lantern-secret.example,07700900461,"73519,57",,"Zwq9note, ""late""",Zwq9street 2
-        bo varga,qz7mail3@lantern-secret.example,07700900461,73519.57,,Zwq9note,Zwq9street 3
-        Bo Varga,qz7mail2@lantern-secret.example,07700900461,"73519,57",,Zwq9note,Zwq9street 2
-        =Pell & Sons,qz7mail4@lantern-secret.example,07700900461,73519.57,,Zwq9note,Zwq9street 4
-        -Dash,qz7mail7@lantern-secret.example,07700900461,73519.57,,Zwq9note,Zwq9street 4
-        Cleo Marsh,qz7mail5@lantern-secret.example,07700900461,73519.57,yes,Zwq9note,Zwq9street 5
-        ,qz7mail6@lantern-secret.example,07700900461,73519.57,,Zwq9note,Zwq9street 6
-        Dora Berg,qz7mail8@lantern-secret.example,07700900461,73519.57,,Zwq9note,Zwq9street 7,Zwq9note
-        """";
-
     private const string Groups = """, "columns": { "group": "Paid" }, "groups": [{ "name": "lamps", "from": 100, "heightFactor": 1.1, "place": "among" }, { "name": "rest", "rest": true }]""";
 
     private const string Broken = "Name,E-mail,Note\nAna Lind,qz7mail1@lantern-secret.example,\"Zwq9note\nBo,qz7mail1@lantern-secret.example,73519.57\n";
@@ -44,7 +27,7 @@ public class SecretsEverywhereTests
     [InlineData("traced", Groups)]
     public void Nothing_that_stands_beside_a_name_comes_out(string way, string more)
     {
-        using var folder = new TemporaryFolder().With("names.csv", List).With("letters.csv", Letters)
+        using var folder = new TemporaryFolder().With("names.csv", MarkedList.Csv).With("letters.csv", Letters)
             .With("approvals.csv", "list,line,name,state\nnames.csv,2,Ana Lind,asked\n")
             .With("job.json", $$"""
                 { "format": 1, "lists": ["names.csv"], "way": "{{way}}", "hem": { "length": "700 mm", "closed": false }, "files": { "svg": true, "program": true },
@@ -96,51 +79,12 @@ public class SecretsEverywhereTests
             string name = Path.GetRelativePath(folder, file);
             byte[] bytes = File.ReadAllBytes(file);
             AssertNoMark(name, name);
-            AssertNoMark(Encoding.Latin1.GetString(bytes), name);
-            AssertNoMark(Encoding.Unicode.GetString(bytes), name);
-            foreach (string part in Inflated(bytes))
-            {
-                AssertNoMark(part, name + ", inflated");
-            }
-
+            AssertNoMark(bytes, name);
             if (file.EndsWith(".pdf", StringComparison.Ordinal))
             {
                 using var pdf = PdfDocument.Open(bytes);
                 AssertNoMark(string.Concat(pdf.GetPages().Select(p => p.Text)), name + ", as text");
             }
-        }
-    }
-
-    /// <summary>Whatever in a file can be inflated: the streams of a PDF, the texts and pixels of a PNG.</summary>
-    private static IEnumerable<string> Inflated(byte[] bytes)
-    {
-        for (int at = 0; at + 2 < bytes.Length; at++)
-        {
-            if (bytes[at] != 0x78 || bytes[at + 1] is not (0x01 or 0x5E or 0x9C or 0xDA))
-            {
-                continue;
-            }
-
-            using var into = new MemoryStream();
-            try
-            {
-                using var inflating = new ZLibStream(new MemoryStream(bytes, at, bytes.Length - at), CompressionMode.Decompress);
-                inflating.CopyTo(into);
-            }
-            catch (InvalidDataException)
-            {
-                // Not one after all, or it goes on in another chunk.
-            }
-
-            yield return Encoding.Latin1.GetString(into.GetBuffer(), 0, (int)into.Length);
-        }
-    }
-
-    private static void AssertNoMark(string text, string where)
-    {
-        foreach (string mark in Marks)
-        {
-            Assert.False(text.Contains(mark, StringComparison.OrdinalIgnoreCase), $"“{mark}” in {where}");
         }
     }
 

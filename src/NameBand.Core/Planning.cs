@@ -197,7 +197,7 @@ internal static class Planning
 
         var reasons = held.ToDictionary(h => h.Row);
         return new NameList(
-            [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out var why) ? r.HeldBecause(why.Reason, why.Offer) : r)],
+            [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out var why) ? r.HeldBecause(why.IsForItsSize ? HeldFor.Size : HeldFor.Letters, why.Reason, why.Offer) : r)],
             [.. list.Names.Where(n => !reasons.ContainsKey(n.Row))]);
     }
 

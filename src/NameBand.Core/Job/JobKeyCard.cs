@@ -29,6 +29,9 @@ public sealed record JobKeyCard(string Path, JobKeyKind Kind, string Takes, stri
     /// <summary>Every key of job.json, theme by theme, as in docs/job-file.md.</summary>
     public static ImmutableArray<JobKeyCard> All { get; } = [.. JobKeys.All.Select(Of)];
 
+    /// <summary>The key that was most likely meant by one that nobody knows; null where none is like it.</summary>
+    public static string? MeantBy(string path) => JobKeySorting.Meant(path);
+
     private static JobKeyCard Of(JobKey key)
     {
         var (kind, words) = key switch

@@ -48,25 +48,28 @@ internal static class JobKeySorting
 
     private static Problem Unknown(Where where, string parent, string key, ISet<string> meant)
     {
-        var here = Leaves.Concat(Groups).Where(p => Parent(p) == parent).Select(Last).Order(StringComparer.Ordinal).ToList();
         string mend;
-        if (NearestWord.Find(key, here) is { } near)
+        if (Meant(parent, key) is { } known)
         {
-            meant.Add(parent + near);
-            mend = $"Did you mean {parent}{near}?";
-        }
-        else if (NearestElsewhere(key) is { } far)
-        {
-            meant.Add(far);
-            mend = Parent(far).Length > 0 ? $"Did you mean {far}, in the group “{Parent(far).TrimEnd('.')}”?" : $"Did you mean {far}, outside any group?";
+            meant.Add(known);
+            mend = Parent(known) == parent ? $"Did you mean {known}?"
+                : Parent(known).Length > 0 ? $"Did you mean {known}, in the group “{Parent(known).TrimEnd('.')}”?"
+                : $"Did you mean {known}, outside any group?";
         }
         else
         {
-            mend = $"The keys {(parent.Length == 0 ? "here" : "in " + parent.TrimEnd('.'))} are {string.Join(", ", here)}.";
+            mend = $"The keys {(parent.Length == 0 ? "here" : "in " + parent.TrimEnd('.'))} are {string.Join(", ", In(parent))}.";
         }
 
         return Problem.CannotUse(where, $"NameBand does not know the key {PlainText.Short(parent + key, 100)}.", mend);
     }
+
+    /// <summary>The key that one nobody knows is most like, in its own group first; null where none is.</summary>
+    public static string? Meant(string path) => Meant(Parent(path), Last(path));
+
+    private static string? Meant(string parent, string key) => NearestWord.Find(key, In(parent)) is { } near ? parent + near : NearestElsewhere(key);
+
+    private static List<string> In(string parent) => [.. Leaves.Concat(Groups).Where(p => Parent(p) == parent).Select(Last).Order(StringComparer.Ordinal)];
 
     private static string? NearestElsewhere(string key)
     {

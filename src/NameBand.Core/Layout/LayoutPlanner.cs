@@ -67,12 +67,18 @@ public static class LayoutPlanner
             if (!sizing.FitsField(name, heightMm))
             {
                 held.Add(new HeldRow(name.Name.Row, FormattableString.Invariant(
-                    $"too wide for one hooping: at letters {heightMm:0.#} mm high the name is {sizing.WidthMm(name, heightMm):0} mm long and the field holds {sizing.LongestSegmentMm:0} mm. Agree a shorter form with its owner, or use a longer hoop")));
+                    $"too wide for one hooping: at letters {heightMm:0.#} mm high the name is {sizing.WidthMm(name, heightMm):0} mm long and the field holds {sizing.LongestSegmentMm:0} mm. Agree a shorter form with its owner, or use a longer hoop"))
+                {
+                    IsForItsSize = true,
+                });
             }
             else if (!sizing.FitsZone(name.Ink.BottomMm, name.Ink.TopMm, heightMm))
             {
                 held.Add(new HeldRow(name.Name.Row, FormattableString.Invariant(
-                    $"too tall for the strip: at letters {heightMm:0.#} mm high its ink is {(name.Ink.HeightMm * heightMm) + (2 * sizing.PullCompensationMm):0.0} mm from top to bottom and the sewing zone is {sizing.Hem.Strip.SewingZoneMm:0.0} mm. Use a wider strip or smaller letters")));
+                    $"too tall for the strip: at letters {heightMm:0.#} mm high its ink is {(name.Ink.HeightMm * heightMm) + (2 * sizing.PullCompensationMm):0.0} mm from top to bottom and the sewing zone is {sizing.Hem.Strip.SewingZoneMm:0.0} mm. Use a wider strip or smaller letters"))
+                {
+                    IsForItsSize = true,
+                });
             }
             else
             {

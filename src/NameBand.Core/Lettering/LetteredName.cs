@@ -50,4 +50,7 @@ public sealed record HeldRow(RowRef Row, string Reason)
 {
     /// <summary>The name as it could be sewn, to be offered to its owner and never taken unasked; empty: none is known.</summary>
     public string Offer { get; init; } = "";
+
+    /// <summary>Letters of another face could be narrow or low enough.</summary>
+    public bool IsForItsSize { get; init; }
 }

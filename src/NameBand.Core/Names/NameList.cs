@@ -32,6 +32,19 @@ public sealed record Name
     public bool IsPlannedLast { get; init; }
 }
 
+/// <summary>What a held row waits for: not every decision settles each.</summary>
+public enum HeldFor
+{
+    /// <summary>A doubt about the row, which a person can settle by any decision.</summary>
+    Doubt,
+
+    /// <summary>Letters that cannot be sewn: only another spelling can be.</summary>
+    Letters,
+
+    /// <summary>More room than there is: a shorter form or another face may do.</summary>
+    Size,
+}
+
 /// <summary>One data row of a list and what became of it.</summary>
 /// <param name="Text">The name as it will be sewn, or as it stood in the row when it will not.</param>
 /// <param name="Reason">Why, in words for the maker; empty for a plain placed row. Never holds a private column.</param>
@@ -50,7 +63,11 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
     /// <summary>The name as it could be sewn instead, where the row is held for its letters and such a form is known; never taken unasked.</summary>
     public string Offer { get; init; } = "";
 
-    public ListedRow HeldBecause(string reason, string offer = "") => this with { Outcome = RowOutcome.Held, Reason = reason, Offer = offer };
+    /// <summary>What kind of thing it waits for, where it is held.</summary>
+    public HeldFor HeldFor { get; init; }
+
+    public ListedRow HeldBecause(HeldFor what, string reason, string offer = "") =>
+        this with { Outcome = RowOutcome.Held, HeldFor = what, Reason = reason, Offer = offer };
 }
 
 /// <summary>Every data row of every list, in order of arrival, and the names to sew, in the same order.</summary>

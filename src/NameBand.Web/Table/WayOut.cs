@@ -1,26 +1,50 @@
+using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Names;
 
 namespace NameBand.Web.Table;
 
-/// <summary>The one press that leads from a problem to where it is mended.</summary>
+/// <summary>One press that mends a problem, or leads to where it is mended.</summary>
 /// <param name="Words">What the press does.</param>
 /// <param name="Towards">What it leads to, for those who hear the page.</param>
 /// <param name="Row">The row it leads to; null: a part of the sentence.</param>
 /// <param name="Theme">The part of the sentence it opens, where it leads to none of the rows.</param>
 internal sealed record WayOut(string Words, string Towards, RowRef? Row, string? Theme)
 {
-    /// <returns>Null where nothing on the page mends it.</returns>
-    public static WayOut? Of(Problem problem, TableSnapshot table, string folder)
+    /// <summary>What the press sets in job.json itself; empty: it only leads somewhere.</summary>
+    public ImmutableArray<JobEdit> Edits { get; private init; } = [];
+
+    /// <returns>The likeliest first; none where nothing on the page mends it.</returns>
+    public static ImmutableArray<WayOut> Of(Problem problem, TableSnapshot table, string folder)
     {
         var where = problem.Where;
         if (RowAt(where, table, folder) is { } row)
         {
-            return new WayOut("go to the row", row.ToString(), row, null);
+            return [new WayOut("go to the row", row.ToString(), row, null)];
         }
 
-        return CardOf(where.Key) is { } card ? new WayOut("set it", card.Path, null, Web.Table.Theme.OfKey(card.Path).Name) : null;
+        return CardOf(where.Key) is { } card
+            ? [new WayOut("set it", card.Path, null, Web.Table.Theme.OfKey(card.Path).Name)]
+            : [.. OfUnknownKey(where, table.JobFile.Bytes.AsSpan())];
+    }
+
+    /// <summary>A key that nobody knows is called what was meant, or taken out.</summary>
+    private static List<WayOut> OfUnknownKey(Where where, ReadOnlySpan<byte> file)
+    {
+        if (where is not { File: JobReader.FileName, Key: { Length: > 0 } key } || JobEditing.ValueOf(file, key) is not { } value)
+        {
+            return [];
+        }
+
+        var taken = JobEdit.Remove(key);
+        var ways = new List<WayOut> { new("take it out", key, null, null) { Edits = [taken] } };
+        if (JobKeyCard.MeantBy(key) is { } meant && JobKeyCard.All.Any(c => c.Path == meant) && JobEditing.ValueOf(file, meant) is null)
+        {
+            ways.Insert(0, new WayOut($"call it {meant}", key, null, null) { Edits = [taken, new JobEdit(meant, value)] });
+        }
+
+        return ways;
     }
 
     private static RowRef? RowAt(Where where, TableSnapshot table, string folder)

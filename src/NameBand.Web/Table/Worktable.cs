@@ -77,9 +77,9 @@ public sealed class Worktable : IDisposable
         }
 
         var read = JobReader.Check(Folder, bytes);
-        if (!read.IsUsable)
+        if (NewlyWrong(JobReader.Check(Folder, [.. _jobFile.Bytes]), read) is { IsEmpty: false } wrong)
         {
-            return [.. read.Problems.Where(p => p.Severity == Severity.CannotUse)];
+            return wrong;
         }
 
         var saved = JobStore.Save(Folder, JobReader.FileName, KeptFile.Of(bytes), _jobFile);
@@ -232,6 +232,14 @@ public sealed class Worktable : IDisposable
         {
             _count = null;
         }
+    }
+
+    /// <summary>What keeps the new job from being used; of several things wrong before, one may be mended after the other.</summary>
+    private static ImmutableArray<Problem> NewlyWrong(Result<BandJob> before, Result<BandJob> after)
+    {
+        var known = before.Problems.Where(p => p.Severity == Severity.CannotUse).Select(p => (p.Where.Key, p.Found)).ToHashSet();
+        var wrong = after.Problems.Where(p => p.Severity == Severity.CannotUse).ToImmutableArray();
+        return wrong.Length < known.Count && wrong.All(p => known.Contains((p.Where.Key, p.Found))) ? [] : wrong;
     }
 
     private async Task<ImmutableArray<Problem>> SaveAsync(Func<ImmutableArray<Problem>> save)

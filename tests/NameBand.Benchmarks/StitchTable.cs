@@ -72,7 +72,7 @@ internal static class StitchTable
             var satin = m.Where(x => !x.IsRun).ToList();
             double Part(double part, Func<StitchMeasure, double> of) => satin.Select(of).Order().ElementAt((int)(part * (satin.Count - 1)));
             Console.WriteLine(satin.Count == 0 ? $"{face.Name} {height} mm: all run" : FormattableString.Invariant(
-                $"{face.Name,-20} {height,2} n {m.Count} run {m.Count - satin.Count} pr {stitcher.Problems.Length} cov {100 * Part(0.05, x => x.Coverage):0.0}/{100 * Part(0, x => x.Coverage):0.0} thin {100 * Part(0.05, x => x.ThinCoverage):0.0} spill {100 * Part(0.95, x => x.Spill):0.00} hole {Part(1, x => x.HoleMm):0.00} crowd {100 * Part(0.5, x => x.Crowded):0.0}/{100 * Part(0.95, x => x.Crowded):0.0} load {Part(0.95, x => x.Load):0.0} angle {Part(0.5, x => x.Angle95):0.0}/{Part(0.95, x => x.Angle95):0.0} cross {1000.0 * m.Sum(x => x.CrossingRungs) / Math.Max(1, m.Sum(x => x.Rungs)):0.00} seen {100 * Part(0.95, x => x.TravelInSight):0.00} len {Part(0, x => x.ShortestMm):0.00}-{Part(1, x => x.LongestMm):0.00} extra {Part(1, x => x.ExtraJumps)} {pieces.Count / cold:0}/s {m.Average(x => x.Stitches):0.0} st"));
+                $"{face.Name,-20} {height,2} n {m.Count} run {m.Count - satin.Count} pr {stitcher.Problems.Length} cov {100 * Part(0.05, x => x.Coverage):0.0}/{100 * Part(0, x => x.Coverage):0.0} thin {100 * Part(0.05, x => x.ThinCoverage):0.0} spill {100 * Part(0.95, x => x.Spill):0.00} hole {Part(1, x => x.HoleMm):0.00} crowd {100 * Part(0.5, x => x.Crowded):0.0}/{100 * Part(0.95, x => x.Crowded):0.0} load {Part(0.95, x => x.Load):0.0} square {Part(0.5, x => x.Square95):0.0}/{Part(0.95, x => x.Square95):0.0} by path {Part(0.5, x => x.Angle95):0.0}/{Part(0.95, x => x.Angle95):0.0} cross {1000.0 * m.Sum(x => x.CrossingRungs) / Math.Max(1, m.Sum(x => x.Rungs)):0.00} seen {100 * Part(0.95, x => x.TravelInSight):0.00} len {Part(0, x => x.ShortestMm):0.00}-{Part(1, x => x.LongestMm):0.00} extra {Part(1, x => x.ExtraJumps)} {pieces.Count / cold:0}/s {m.Average(x => x.Stitches):0.0} st"));
             Console.WriteLine("    worst: " + string.Join("  ",
                 Worst("coverage", satin, x => -x.Coverage), Worst("hole", satin, x => x.HoleMm), Worst("cross", satin, x => x.CrossingRungs), Worst("spill", satin, x => x.Spill), Worst("load", satin, x => x.Load)));
             Pictures(face, height, trials, pictures);
@@ -88,8 +88,9 @@ internal static class StitchTable
         Row("crowded %", m, x => 100 * x.Crowded, true);
         Row("load /mm²", m, x => x.Load, true);
         Row("layers", m, x => x.Layers, true);
-        Row("angle median °", m, x => x.AngleMedian, true);
-        Row("angle 95 °", m, x => x.Angle95, true);
+        Row("square median °", m, x => x.SquareMedian, true);
+        Row("square 95 °", m, x => x.Square95, true);
+        Row("by path 95 °", m, x => x.Angle95, true);
         Row("travel seen %", m, x => 100 * x.TravelInSight, true);
         Row("shortest mm", m, x => x.ShortestMm, false);
         Row("longest mm", m, x => x.LongestMm, true);
@@ -106,11 +107,11 @@ internal static class StitchTable
         if (pictures is not null)
         {
             Directory.CreateDirectory(pictures);
-            var drawn = trials.OrderBy(t => t.Measure.Coverage).Take(10).Select(t => (t.Measure.Letter + FormattableString.Invariant($" {100 * t.Measure.Coverage:0.0}"), t.Outline, t.Path)).ToList();
+            var drawn = trials.OrderBy(t => t.Measure.Coverage).Take(10).Select(t => (t.Measure.Letter + FormattableString.Invariant($" {100 * t.Measure.Coverage:0.0}"), t)).ToList();
             ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-worst.png")), drawn, 5, 24, 0.4, true);
-            var slanted = trials.OrderByDescending(t => t.Measure.Angle95).Take(20).Select(t => (t.Measure.Letter + FormattableString.Invariant($" {t.Measure.Angle95:0}°"), t.Outline, t.Path)).ToList();
+            var slanted = trials.OrderByDescending(t => t.Measure.Square95).Take(20).Select(t => (t.Measure.Letter + FormattableString.Invariant($" {t.Measure.Square95:0}°"), t)).ToList();
             ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-slanted.png")), slanted, 5, 24, 0.12, true);
-            var all = trials.Select(t => (t.Measure.Letter, t.Outline, t.Path)).ToList();
+            var all = trials.Select(t => (t.Measure.Letter, t)).ToList();
             ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-all.png")), all, 9, (float)(16 * 12 / height), 0.36, false);
         }
     }

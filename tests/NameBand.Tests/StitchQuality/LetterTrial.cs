@@ -4,11 +4,13 @@ using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Stitching;
+using NameBand.Stitching.Columns;
+using NameBand.Stitching.Sewing;
 
 namespace NameBand.Tests.StitchQuality;
 
 /// <summary>One letter sewn alone and measured.</summary>
-internal sealed record LetterTrial(StitchMeasure Measure, Outline Outline, NeedlePath Path)
+internal sealed record LetterTrial(StitchMeasure Measure, Outline Outline, NeedlePath Path, IReadOnlyList<Column> Columns, Point Origin)
 {
     public static Fabric Cotton { get; } = new(
         "trial cotton", "tear-away", "75/11", 0.40, 0.20, 0.5, 7, new SewingThread("40 wt", 26.7, 0.40));
@@ -21,9 +23,11 @@ internal sealed record LetterTrial(StitchMeasure Measure, Outline Outline, Needl
         }
 
         var path = stitcher.SewName(NameOf(piece.Text, [new PlacedPiece(piece, new Point(0, 0))], piece.Ink));
-        var outline = piece.Outline.Scaled(heightMm).Moved(new Point(Cotton.PullCompensationMm - (piece.Ink.LeftMm * heightMm), 0));
+        var origin = new Point(Cotton.PullCompensationMm - (piece.Ink.LeftMm * heightMm), 0);
+        var outline = piece.Outline.Scaled(heightMm).Moved(origin);
         bool isRun = stitcher.Sewn(piece).IsRun;
-        return new LetterTrial(StitchMeasure.Of(piece.Text, outline, path, Cotton, isRun), outline, path);
+        List<Column> columns = [.. PieceSewer.Columns(piece, heightMm)];
+        return new LetterTrial(StitchMeasure.Of(piece.Text, outline, path, Cotton, isRun, columns, origin), outline, path, columns, origin);
     }
 
     public static LetteredName NameOf(string text, ImmutableArray<PlacedPiece> pieces, Box ink) =>

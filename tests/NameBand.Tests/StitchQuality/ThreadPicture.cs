@@ -7,11 +7,11 @@ namespace NameBand.Tests.StitchQuality;
 /// <summary>Draws needle paths as shaded thread over their outlines, to be looked at.</summary>
 internal static class ThreadPicture
 {
-    public static void Save(string file, IReadOnlyList<(string Label, Outline Outline, NeedlePath Path)> letters, int columns, float pixelsPerMm, double threadMm, bool marks)
+    public static void Save(string file, IReadOnlyList<(string Label, LetterTrial Letter)> letters, int columns, float pixelsPerMm, double threadMm, bool marks)
     {
-        double cellWidth = letters.Max(l => l.Outline.Bounds().WidthMm) + 2;
-        double bottom = letters.Min(l => l.Outline.Bounds().BottomMm) - 1;
-        double cellHeight = letters.Max(l => l.Outline.Bounds().TopMm) + 1 - bottom;
+        double cellWidth = letters.Max(l => l.Letter.Outline.Bounds().WidthMm) + 2;
+        double bottom = letters.Min(l => l.Letter.Outline.Bounds().BottomMm) - 1;
+        double cellHeight = letters.Max(l => l.Letter.Outline.Bounds().TopMm) + 1 - bottom;
         int rows = (letters.Count + columns - 1) / columns;
         using var bitmap = new SKBitmap((int)(columns * cellWidth * pixelsPerMm), (int)(rows * cellHeight * pixelsPerMm));
         using var canvas = new SKCanvas(bitmap);
@@ -23,9 +23,9 @@ internal static class ThreadPicture
             using var font = new SKFont(SKTypeface.Default, 14);
             using var ink = new SKPaint { Color = SKColors.Gray, IsAntialias = true };
             canvas.DrawText(letters[i].Label, 3, 14, SKTextAlign.Left, font, ink);
-            canvas.Translate((float)((1 - letters[i].Outline.Bounds().LeftMm) * pixelsPerMm), (float)((cellHeight + bottom) * pixelsPerMm));
+            canvas.Translate((float)((1 - letters[i].Letter.Outline.Bounds().LeftMm) * pixelsPerMm), (float)((cellHeight + bottom) * pixelsPerMm));
             canvas.Scale(pixelsPerMm, -pixelsPerMm);
-            Draw(canvas, letters[i].Outline, letters[i].Path, (float)threadMm, marks);
+            Draw(canvas, letters[i].Letter, (float)threadMm, marks);
             canvas.Restore();
         }
 
@@ -34,8 +34,9 @@ internal static class ThreadPicture
         data.SaveTo(stream);
     }
 
-    private static void Draw(SKCanvas canvas, Outline outline, NeedlePath path, float thread, bool marks)
+    private static void Draw(SKCanvas canvas, LetterTrial letter, float thread, bool marks)
     {
+        var (outline, path) = (letter.Outline, letter.Path);
         using var gathered = new SKPathBuilder { FillType = SKPathFillType.EvenOdd };
         foreach (var ring in outline.Rings)
         {
@@ -87,7 +88,7 @@ internal static class ThreadPicture
 
             // Rungs more than 13 degrees off the normal.
             using var slanted = new SKPaint { Color = SKColors.Red, StrokeWidth = 0.08f, IsAntialias = true };
-            foreach (var (from, to, degrees) in RungMeasure.Read(path).Rungs.Where(r => r.Degrees > 13))
+            foreach (var (from, to, degrees) in SquarenessMeasure.Read(path, letter.Columns, letter.Origin).Where(r => r.Degrees > 13))
             {
                 canvas.DrawLine(Place(from), Place(to), slanted);
             }

@@ -17,7 +17,7 @@ public static class Letterer
     /// Shapes every name of a list. A name that cannot be lettered whole is held with a reason; nothing is ever
     /// left out of a name, and no face's empty box stands in for a letter.
     /// </summary>
-    /// <returns>Names in the list's order; as problems, notes on damaged faces of the shelf.</returns>
+    /// <returns>Names in the list's order; as problems, notes on damaged faces of the shelf and on letters from other faces.</returns>
     /// <exception cref="OperationCanceledException"/>
     public static Result<LetteredList> Letter(NameList names, Face chosen, FaceShelf shelf, CancellationToken cancel = default)
     {
@@ -40,7 +40,8 @@ public static class Letterer
             }
         }
 
-        return Result.Of(new LetteredList(chosen.Name, lettered.ToImmutable(), held.ToImmutable()), chain.Problems);
+        var all = lettered.ToImmutable();
+        return Result.Of(new LetteredList(chosen.Name, all, held.ToImmutable()), [.. chain.Problems, .. HelpingFaces.Notes(chosen, all)]);
     }
 
     private static (LetteredName? Made, string Reason, string Offer) LetterOne(Name name, NameShaper shaper, PieceMaker maker)

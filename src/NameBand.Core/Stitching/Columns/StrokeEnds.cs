@@ -16,6 +16,9 @@ internal static class StrokeEnds
     private const double CapMm = 0.13;
     private const double MostCapMm = 0.18;
     private const double MostFault = 1.4;
+
+    /// <summary>From the tip of a round end to where its sides begin is a quarter of its circle: 0.79 × the width.</summary>
+    private const double MostRoundPart = 1;
     private const double CornerRad = 38 * Math.PI / 180;
 
     public static (List<Vec> Left, List<Vec> Right) Finish(Stroke stroke, double widthMm, double tuckMm, InsideMap inside)
@@ -214,6 +217,11 @@ internal static class StrokeEnds
         for (int i = 0; i + 1 < edge.Points.Length; i++)
         {
             var side = (edge.Points[i + 1] - edge.Points[i]).Unit();
+            if (Math.Abs(edge.ArcOf(i) - tip) > MostRoundPart * width)
+            {
+                continue;
+            }
+
             if (edge.ArcOf(i) < tip && right < 0 && Vec.Dot(side, axis) < cosine && Vec.Cross(axis, side) > 0)
             {
                 right = edge.ArcOf(i);

@@ -94,10 +94,10 @@ public sealed class Worktable : IDisposable
     });
 
     /// <summary>Takes the last change back.</summary>
-    public Task<ImmutableArray<Problem>> UndoAsync() => SaveAsync(() => _history.Undo(Files(), Restore));
+    public Task<ImmutableArray<Problem>> UndoAsync() => SaveAsync(() => _history.Undo(Files(), Restore), () => _history.UndoWords is not null);
 
     /// <summary>Does again what was taken back.</summary>
-    public Task<ImmutableArray<Problem>> RedoAsync() => SaveAsync(() => _history.Redo(Files(), Restore));
+    public Task<ImmutableArray<Problem>> RedoAsync() => SaveAsync(() => _history.Redo(Files(), Restore), () => _history.RedoWords is not null);
 
     /// <summary>Writes decisions about rows to corrections.csv; one step of undo.</summary>
     public Task<ImmutableArray<Problem>> DecideAsync(string what, params ImmutableArray<RowDecision> decisions) => SaveAsync(() =>
@@ -242,11 +242,16 @@ public sealed class Worktable : IDisposable
         return wrong.Length < known.Count && wrong.All(p => known.Contains((p.Where.Key, p.Found))) ? [] : wrong;
     }
 
-    private async Task<ImmutableArray<Problem>> SaveAsync(Func<ImmutableArray<Problem>> save)
+    private async Task<ImmutableArray<Problem>> SaveAsync(Func<ImmutableArray<Problem>> save, Func<bool>? isAny = null)
     {
         await _saving.WaitAsync().ConfigureAwait(false);
         try
         {
+            if (isAny?.Invoke() == false)
+            {
+                return [];
+            }
+
             var problems = await Task.Run(save).ConfigureAwait(false);
             _watch.Remember();
             Publish(now => now with { IsChangedOutside = IsChangedOutside() });

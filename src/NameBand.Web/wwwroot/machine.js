@@ -182,7 +182,7 @@ class Machine {
   #leftInWords() {
     const { state } = this;
     const time = state.left ? `about ${state.left} at the machine (${state.leftRange})` : 'counting';
-    if (!state.hasPaths) return `In all ${time}.`;
+    if (!state.hasPaths) return `In all: ${time}.`;
     const open = state.hoopings.filter(h => !h.sewn).length;
     return open === 0 ? 'All hoopings are sewn.' : `${open} still to sew: ${time}; hooping and clipping come on top.`;
   }

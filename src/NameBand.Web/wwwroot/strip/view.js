@@ -7,8 +7,8 @@ import { Tiles, isCurved, originOf, outline } from './tiles.js';
 import * as paint from './paint.js';
 
 const plainBelowPx = 5;      // letters lower than this are drawn as bars
-const threadFromPxPerMm = 2.5; // from here on thread is seen as thread
-const beginFromPxPerMm = 2.6; // as far off as a newcomer's first look goes so that no strip is cut off
+const threadFromPxPerMm = 2; // from here on thread is seen as thread
+const beginFromPxPerMm = 2; // as far off as a newcomer's first look goes so that no strip is cut off
 const directFromPxPerMm = 20; // from here on only the stitches in sight are drawn, without tiles
 
 export class View {

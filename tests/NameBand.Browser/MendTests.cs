@@ -77,26 +77,4 @@ public sealed class MendTests(Chromium browser) : BrowserTests(browser)
                 "all => all.map(b => [...b.childNodes].filter(n => n.nodeType !== Node.COMMENT_NODE && n.className !== 'unseen').map(n => n.innerText ?? n.textContent).join('').trim())");
         }
     }
-
-    [SkippableFact]
-    public async Task Counting_can_be_stopped_and_begun_again()
-    {
-        Chromium.Require();
-        string[] first = ["Ottilie", "Bram", "Ngozi", "Zdeněk", "Wenna", "Jory", "Anaïs", "Ewa", "Dunstan", "Linda"];
-        string[] last = ["Marsh", "Farrow", "Weir", "Holub", "Tarn", "Mill", "Brook", "Quay", "Ferry", "Lock", "Reed", "Heron", "Otter", "Wharf", "Delta", "Ford", "Creek", "Pool", "Shoal", "Birch"];
-        using var folder = Jobs.Small("name\n" + string.Join('\n', first.SelectMany(f => last.SelectMany(l => last.Select(m => $"{f} {m} {l}")))) + "\n");
-        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "40 m" }, "lettering": { "height": "8 mm" } }""");
-        using var server = RunningPage.Start(folder.FullPath);
-        var page = (await Chromium.OpenAsync(server.Url)).Page;
-
-        await page.GetByRole(AriaRole.Button, new() { Name = "stop", Exact = true }).ClickAsync();
-        await Expect(page.GetByText("The stitches are not counted.")).ToBeVisibleAsync();
-        await Expect(page.Locator(".sentence")).ToContainTextAsync("not counted at the machine");
-        await Expect(page.Locator(".counting progress")).ToHaveCountAsync(0);
-        await page.GetByRole(AriaRole.Button, new() { Name = "count them" }).ClickAsync();
-
-        await Expect(page.Locator(".sentence")).Not.ToContainTextAsync("not counted");
-        await Expect(page.Locator(".sentence")).Not.ToContainTextAsync("counting", new() { Timeout = 120_000 });
-        await Expect(page.Locator(".sentence")).ToContainTextAsync(new System.Text.RegularExpressions.Regex("about\\s+[0-9].* at the machine"));
-    }
 }

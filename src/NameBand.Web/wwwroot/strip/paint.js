@@ -148,6 +148,25 @@ export function joins(g, camera, map, lane, round, c) {
   }
 }
 
+/** The number of each name in the order of sewing, on the cloth that is turned in above it, where that is wide enough. */
+export function numbers(g, camera, map, seen, c) {
+  const room = (map.cut - map.finished) / 2;
+  if (camera.scale < 1 || room * camera.scale < 15) return;
+  g.font = `12px ${lettering}`;
+  g.textAlign = 'left';
+  g.textBaseline = 'alphabetic';
+  g.fillStyle = c.ink;
+  for (const { name, lane } of seen) {
+    if (name.kind !== 'name') continue;
+    const [x, y, angle] = camera.at(lane, name.start, map.finished / 2);
+    g.save();
+    g.translate(x, y);
+    g.rotate(angle);
+    g.fillText(String(name.order), 0, -4);
+    g.restore();
+  }
+}
+
 /** Names seen from too far off for letters: bars, and one bar where they lie closer than the screen can show. */
 export function bars(g, camera, map, seen, c) {
   for (const isGone of [false, true]) {

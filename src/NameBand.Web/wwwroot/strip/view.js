@@ -147,6 +147,7 @@ export class View {
     });
     if (map.height * camera.scale < plainBelowPx) paint.bars(g, camera, map, seen, c);
     else isPlain = this.#names(g, seen, time);
+    paint.numbers(g, camera, map, seen, c);
     for (const { name, lane } of seen) {
       if (name === this.pressed || name === this.pointed) paint.around(g, camera, map, lane, name, c, name === this.pressed);
     }

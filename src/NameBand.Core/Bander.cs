@@ -72,6 +72,7 @@ public static class Bander
         string output = outFolder ?? Path.Combine(jobFolder, OutFolderName);
         var mended = MendInterrupted(jobFolder, output);
         progress?.Report(new Progress("reading the list and laying it out", 0, 0));
+        var lastTime = HeadStart.Run(output, cancel);
         var planned = Planning.Run(jobFolder, new FaceShelf(), cancel);
         ImmutableArray<Problem> problems = [.. mended, .. planned.Problems];
         if (planned.Value is not { } made || !planned.IsUsable)
@@ -96,8 +97,9 @@ public static class Bander
             return new MakeReport(ExitStatus.CannotUse, made.Job, made.Rows, made.Plan, null, null, [.. problems, .. begun.Problems]);
         }
 
-        var sewn = Sewing.Run(made, folder, wishes, progress, cancel);
-        var changes = Comparing.Run(made, folder);
+        var earlier = lastTime.GetAwaiter().GetResult().AsOf(folder.FullPath);
+        var sewn = Sewing.Run(made, earlier, folder, wishes, progress, cancel);
+        var changes = Comparing.Run(made, earlier, folder);
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(made.Plan, sewn.Estimate, made.Job.Hands));
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(

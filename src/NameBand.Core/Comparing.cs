@@ -12,9 +12,9 @@ internal static class Comparing
     /// The changes; null when there was no plan before. Writes changes.csv; where nothing changed, the earlier one is
     /// kept as it is, so that making the same plan twice gives the same files.
     /// </summary>
-    public static PlanChanges? Run(Planning.Planned made, OutFolder folder)
+    public static PlanChanges? Run(Planning.Planned made, EarlierWorks earlier, OutFolder folder)
     {
-        if (NamePlace.Read(folder.FullPath) is not { } before)
+        if (earlier.Names is not { } before)
         {
             return null;
         }
@@ -23,10 +23,10 @@ internal static class Comparing
             before, NamePlace.Of(made.Plan), made.Rows.Rows, made.SewnThenChanged ?? ImmutableDictionary<RowRef, string>.Empty);
         if (!IsNews(changes, before, made))
         {
-            string earlier = Path.Combine(folder.FullPath, OutPaths.Changes);
-            if (File.Exists(earlier))
+            string last = Path.Combine(folder.FullPath, OutPaths.Changes);
+            if (File.Exists(last))
             {
-                byte[] bytes = File.ReadAllBytes(earlier);
+                byte[] bytes = File.ReadAllBytes(last);
                 Sewing.Write(folder, OutPaths.Changes, stream => stream.Write(bytes));
             }
 

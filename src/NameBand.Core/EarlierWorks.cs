@@ -1,23 +1,85 @@
 using System.Collections.Immutable;
+using System.Text.Json;
 using NameBand.Job;
 using NameBand.Output;
+using NameBand.Output.Changes;
 
 namespace NameBand;
 
-/// <summary>What lies in the out folder from last time, with the fingerprints its plan gives of it.</summary>
+/// <summary>What lies in the out folder from last time, as its plan tells: fingerprints, and where each name lies.</summary>
 internal sealed class EarlierWorks
 {
-    private readonly ImmutableDictionary<int, EarlierHooping> _hoopings;
-    private readonly ImmutableDictionary<int, EarlierRound> _rounds;
+    private readonly byte[] _plan;
+    private readonly Dictionary<int, EarlierHooping> _hoopings = [];
+    private readonly Dictionary<int, EarlierRound> _rounds = [];
 
     public EarlierWorks(string outFolder)
+        : this(PlanIn(outFolder))
     {
-        var plan = EarlierPlanFile.Read(Path.Combine(outFolder, OutPaths.Plan), OutPaths.Plan).Value;
-        _hoopings = (plan?.Hoopings ?? []).GroupBy(h => h.Number).ToImmutableDictionary(g => g.Key, g => g.First());
-        _rounds = (plan?.Rounds ?? []).GroupBy(r => r.Number).ToImmutableDictionary(g => g.Key, g => g.First());
     }
+
+    private EarlierWorks(byte[] plan)
+    {
+        _plan = plan;
+        if (plan.Length == 0)
+        {
+            return;
+        }
+
+        // A plan that was tampered with stops nothing: what it does not tell is made anew and not compared.
+        Try(() =>
+        {
+            using var json = JsonDocument.Parse(plan);
+            var root = json.RootElement;
+            Try(() => Names = NamePlace.Of(root));
+            Try(() => Take(root));
+        });
+    }
+
+    /// <summary>The names with their places; null when there was no plan, or none that tells them.</summary>
+    public ImmutableArray<NamePlace>? Names { get; private set; }
 
     public EarlierHooping? Hooping(int number) => _hoopings.GetValueOrDefault(number);
 
     public EarlierRound? Round(int number) => _rounds.GetValueOrDefault(number);
+
+    /// <summary>Itself when the folder's plan is still the one that was read, which may have been before its lock was taken.</summary>
+    public EarlierWorks AsOf(string outFolder) => PlanIn(outFolder) is var plan && plan.AsSpan().SequenceEqual(_plan) ? this : new EarlierWorks(plan);
+
+    private void Take(JsonElement root)
+    {
+        foreach (var hooping in root.GetProperty("hoopings").EnumerateArray().Select(EarlierPlanFile.Hooping))
+        {
+            _hoopings.TryAdd(hooping.Number, hooping);
+        }
+
+        foreach (var round in root.GetProperty("rounds").EnumerateArray().Select(EarlierPlanFile.RoundPrints))
+        {
+            _rounds.TryAdd(round.Number, round);
+        }
+    }
+
+    private static byte[] PlanIn(string outFolder)
+    {
+        byte[] plan = [];
+        Try(() =>
+        {
+            string path = Path.Combine(outFolder, OutPaths.Plan);
+            plan = File.Exists(path) ? File.ReadAllBytes(path) : [];
+        });
+        return plan;
+    }
+
+    private static void Try(Action read)
+    {
+        try
+        {
+            read();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or KeyNotFoundException
+            or InvalidOperationException or FormatException or ArgumentException)
+        {
+            // As if it were not there.
+        }
+    }
 }

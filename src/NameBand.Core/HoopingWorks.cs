@@ -15,11 +15,10 @@ namespace NameBand;
 /// Makes the files of one hooping after another: those that are sewn are taken from the folder of what is sewn, byte for
 /// byte; those that would come out as they lie in the earlier out folder are taken from there; the others are sewn.
 /// </summary>
-internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, OutFolder folder, CaptionFace captions)
+internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, EarlierWorks earlierWorks, OutFolder folder, CaptionFace captions)
 {
     private readonly StripPlan _plan = made.Plan;
     private readonly MadeFrom _madeFrom = new(made.Job, made.Plan, made.Fabric);
-    private readonly EarlierWorks _earlier = new(folder.FullPath);
     private readonly ConcurrentDictionary<int, HoopingOrigin> _origins = new();
     private readonly ConcurrentDictionary<int, RoundOrigin> _roundOrigins = new();
     private readonly ConcurrentBag<(int Hooping, Problem Problem)> _problems = [];
@@ -30,20 +29,26 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
 
     public ImmutableArray<Problem> Problems => [.. _problems.OrderBy(p => p.Hooping).Select(p => p.Problem)];
 
-    public (HoopingFigures Figures, NeedlePath Path, double HolesPerMm2) Make(Hooping hooping)
+    /// <returns>With the needle path, which is read only when it is asked for.</returns>
+    public (HoopingFigures Figures, Func<NeedlePath> Path, double HolesPerMm2) Make(Hooping hooping)
     {
         string madeFrom = _madeFrom.Of(hooping);
         bool isSewn = made.Begun?.IsSewn(hooping.Number) ?? false;
-        var (figures, path) = (isSewn ? TakeSewn(hooping, madeFrom) : null) ?? TakeUnchanged(hooping, madeFrom, isSewn) ?? Sew(hooping, madeFrom, isSewn);
-        return (figures, path, _origins[hooping.Number].HolesPerMm2);
+        var (origin, path) = (isSewn ? TakeSewn(hooping, madeFrom) : null) ?? TakeUnchanged(hooping, madeFrom, isSewn) ?? Sew(hooping, madeFrom, isSewn);
+        _origins[hooping.Number] = origin;
+        return (origin.Figures with { IsSewn = isSewn }, path, origin.HolesPerMm2);
     }
 
-    private (HoopingFigures, NeedlePath)? TakeSewn(Hooping hooping, string madeFrom)
+    private (HoopingOrigin, Func<NeedlePath>)? TakeSewn(Hooping hooping, string madeFrom)
     {
         byte[]? path = SewnFolder.Read(made.Job.Folder, OutPaths.NeedlePath(hooping.Number));
         byte[]? proof = SewnFolder.Read(made.Job.Folder, OutPaths.HoopingProof(hooping.Number));
         string said = made.Begun!.Log.Last(hooping.Number)?.Path ?? "";
-        if (path is null || proof is null || NeedlePathReading.Read(path) is not { } read)
+        string print = path is null ? "" : MadeFrom.Fingerprint(path);
+        var known = print.Length > 0 && earlierWorks.Hooping(hooping.Number) is { IsSewn: true } earlier && earlier.MadeFrom == madeFrom && earlier.PathPrint == print
+            ? Known(hooping, earlier) : null;
+        var read = path is null || known is not null ? null : NeedlePathReading.Read(path);
+        if (path is null || proof is null || (known is null && read is null))
         {
             _problems.Add((hooping.Number, Problem.NeedsPerson(
                 new Where($"{SewnFolder.Name}/{OutPaths.NeedlePath(hooping.Number)}"),
@@ -62,44 +67,44 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
 
         string pathPrint = folder.Create(OutPaths.NeedlePath(hooping.Number), stream => stream.Write(path));
         string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => stream.Write(proof));
-        double holes = LoadMeter.Measure(read, made.ClothOf(hooping.Number)).WorstLetterPerMm2;
-        Note(hooping, new HoopingOrigin(madeFrom, pathPrint, proofPrint, holes, IsSewn: true));
-        return (Measure(hooping, read) with { IsSewn = true }, read);
+        return (Origin(hooping, known ?? Measure(hooping, read!), madeFrom, pathPrint, proofPrint, isSewn: true), () => read ?? NeedlePathReading.Read(path)!);
     }
 
-    private (HoopingFigures, NeedlePath)? TakeUnchanged(Hooping hooping, string madeFrom, bool isSewn)
+    private (HoopingOrigin, Func<NeedlePath>)? TakeUnchanged(Hooping hooping, string madeFrom, bool isSewn)
     {
-        if (_earlier.Hooping(hooping.Number) is not { } earlier || earlier.MadeFrom != madeFrom
-            || folder.Earlier(OutPaths.NeedlePath(hooping.Number), earlier.PathPrint) is not { } path
+        string relative = OutPaths.NeedlePath(hooping.Number);
+        if (earlierWorks.Hooping(hooping.Number) is not { } earlier || earlier.MadeFrom != madeFrom
             || !folder.HasEarlier(OutPaths.HoopingProof(hooping.Number), earlier.ProofPrint)
-            || NeedlePathReading.Read(path) is not { } read)
+            || !folder.HasEarlierBytes(relative, earlier.PathPrint))
         {
             return null;
         }
 
-        folder.TakeOver(OutPaths.NeedlePath(hooping.Number));
+        NeedlePath? read = null;
+        var known = Known(hooping, earlier);
+        if (known is null && (read = EarlierPath(relative)) is null)
+        {
+            return null;
+        }
+
+        folder.TakeOver(relative);
         folder.TakeOver(OutPaths.HoopingProof(hooping.Number));
-        double holes = earlier.HolesPerMm2 ?? LoadMeter.Measure(read, made.Fabric).WorstLetterPerMm2;
-        Note(hooping, new HoopingOrigin(madeFrom, earlier.PathPrint, earlier.ProofPrint, holes, isSewn)
+        var origin = Origin(hooping, known ?? Measure(hooping, read!), madeFrom, earlier.PathPrint, earlier.ProofPrint, isSewn) with
         {
             // Letters that could not be read are worked out again, for the stitcher to speak of them.
             LettersRead = earlier.LettersRead is true || AreLettersRead(hooping),
-        });
-        return (Measure(hooping, read) with { IsSewn = isSewn }, read);
+        };
+        return (origin, () => read ?? EarlierPath(relative)!);
     }
 
-    private (HoopingFigures, NeedlePath) Sew(Hooping hooping, string madeFrom, bool isSewn)
+    private (HoopingOrigin, Func<NeedlePath>) Sew(Hooping hooping, string madeFrom, bool isSewn)
     {
         var path = NeedlePathReading.AsWritten(stitcher.SewHooping(_plan, hooping));
-        var figures = Measure(hooping, path) with { IsSewn = isSewn };
+        var measured = Measure(hooping, path);
         string pathPrint = folder.Create(OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path));
         string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => HoopingProof.Draw(
-            stream, _plan, hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm));
-        Note(hooping, new HoopingOrigin(madeFrom, pathPrint, proofPrint, LoadMeter.Measure(path, made.Fabric).WorstLetterPerMm2, isSewn)
-        {
-            LettersRead = AreLettersRead(hooping),
-        });
-        return (figures, path);
+            stream, _plan, hooping, path, measured.Figures with { IsSewn = isSewn }, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm));
+        return (Origin(hooping, measured, madeFrom, pathPrint, proofPrint, isSewn) with { LettersRead = AreLettersRead(hooping) }, () => path);
     }
 
     private bool AreLettersRead(Hooping hooping)
@@ -122,29 +127,43 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Out
     {
         string madeFrom = _madeFrom.Of(round, figures);
         string relative = OutPaths.RoundProof(round.Number);
-        if (_earlier.Round(round.Number) is { } earlier && earlier.MadeFrom == madeFrom && folder.HasEarlier(relative, earlier.ProofPrint))
+        if (earlierWorks.Round(round.Number) is { } earlier && earlier.MadeFrom == madeFrom && folder.HasEarlier(relative, earlier.ProofPrint))
         {
             folder.TakeOver(relative);
             _roundOrigins[round.Number] = new RoundOrigin(madeFrom, earlier.ProofPrint);
             return;
         }
 
+        // The letters of hoopings that were taken over have not been worked out; one by one, as they are drawn, leaves cores idle.
+        var names = round.NamesAndMotifs.ToImmutableArray();
+        Sewing.ForEach(names.Length, default, i => stitcher.IsRead(names[i].Lettered));
         string print = folder.Create(relative, stream => RoundProof.Draw(
             stream, _plan, round, figures, name => stitcher.SewName(name.Lettered), captions, made.Fabric.Thread.DiameterMm));
         _roundOrigins[round.Number] = new RoundOrigin(madeFrom, print);
     }
 
-    private void Note(Hooping hooping, HoopingOrigin origin)
+    private HoopingOrigin Origin(
+        Hooping hooping, (HoopingFigures Figures, double HolesPerMm2) measured, string madeFrom, string pathPrint, string proofPrint, bool isSewn)
     {
         var last = made.Begun?.Log.Last(hooping.Number)?.Deed;
-        _origins[hooping.Number] = origin with
+        return new HoopingOrigin(madeFrom, pathPrint, proofPrint, measured.HolesPerMm2, isSewn, last == SewingDeed.Again, last == SewingDeed.Patch)
         {
-            IsAgain = last == SewingDeed.Again,
-            IsPatch = last == SewingDeed.Patch,
+            Figures = measured.Figures,
             SewnAs = made.SewnAs(hooping.Number),
         };
     }
 
-    private HoopingFigures Measure(Hooping hooping, NeedlePath path) =>
-        HoopingMeter.Measure(hooping, _plan, path, made.ClothOf(hooping.Number), made.Job.Machine);
+    /// <summary>What was measured last time, where the path lay on the same cloth then; null: it has to be measured again.</summary>
+    private (HoopingFigures Figures, double HolesPerMm2)? Known(Hooping hooping, EarlierHooping earlier) =>
+        earlier.HolesPerMm2 is { } holes && earlier.SewnAs == made.SewnAs(hooping.Number)
+        && MeasuredHooping.Read(hooping.Number, earlier.Measured.AsSpan()) is { } figures
+            ? (figures, holes) : null;
+
+    private (HoopingFigures Figures, double HolesPerMm2) Measure(Hooping hooping, NeedlePath path)
+    {
+        var cloth = made.ClothOf(hooping.Number);
+        return (HoopingMeter.Measure(hooping, _plan, path, cloth, made.Job.Machine), LoadMeter.Measure(path, cloth).WorstLetterPerMm2);
+    }
+
+    private NeedlePath? EarlierPath(string relative) => NeedlePathReading.Read(File.ReadAllBytes(Path.Combine(folder.FullPath, relative)));
 }

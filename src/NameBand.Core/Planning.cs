@@ -112,6 +112,7 @@ internal static class Planning
 
     public static Result<NamesRead> ReadNames(string jobFolder, FaceShelf shelf, CancellationToken cancel)
     {
+        var log = Task.Run(() => Begun.Read(jobFolder), cancel);
         var job = JobReader.Read(jobFolder);
         if (job.Value is null || !job.IsUsable)
         {
@@ -123,7 +124,7 @@ internal static class Planning
             job = job with { Problems = [.. job.Problems, BestFitBeforeAgreed] };
         }
 
-        var (begun, begunProblems) = job.Value.Way == Way.NeedlePath ? Begun.Read(job.Value.Folder) : (null, []);
+        var (begun, begunProblems) = job.Value.Way == Way.NeedlePath ? log.GetAwaiter().GetResult() : (null, []);
         if (begun is not null)
         {
             var (settledJob, notes) = begun.Settle(job.Value);

@@ -77,13 +77,13 @@ internal static class Reckoning
     {
         var stitcher = new Stitcher(made.Fabric, made.Plan.LetterHeightMm);
         var figures = new HoopingFigures[made.Plan.Hoopings.Length];
-        for (int i = 0; i < figures.Length; i++)
+        int done = 0;
+        Sewing.ForEach(figures.Length, cancel, i =>
         {
-            cancel.ThrowIfCancellationRequested();
             var hooping = made.Plan.Hoopings[i];
             figures[i] = FiguresOf(made, hooping, PathOf(made, stitcher, hooping));
-            progress?.Report(new Progress("reckoning the hours", i + 1, figures.Length));
-        }
+            progress?.Report(new Progress("reckoning the hours", Interlocked.Increment(ref done), figures.Length));
+        });
 
         return [.. figures];
     }

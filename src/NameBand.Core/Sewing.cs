@@ -24,7 +24,7 @@ internal static class Sewing
 
     /// <param name="wishes">What is printed too; null: nothing.</param>
     public static Sewn Run(
-        Planning.Planned made, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
+        Planning.Planned made, EarlierWorks earlier, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
     {
         if (made.Keyed is { } keyed)
         {
@@ -39,7 +39,7 @@ internal static class Sewing
         var plan = made.Plan;
         var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
         using var captions = OpenCaptionFace();
-        var works = new HoopingWorks(made, stitcher, folder, captions);
+        var works = new HoopingWorks(made, stitcher, earlier, folder, captions);
         var figures = new HoopingFigures[plan.Hoopings.Length];
         var loads = new HoopingLoad[plan.Hoopings.Length];
         int done = 0;
@@ -54,12 +54,12 @@ internal static class Sewing
             if (made.Job.Files.LoadMap)
             {
                 Write(folder, OutPaths.LoadMap(plan.Hoopings[i].Number), stream =>
-                    LoadMapProof.Draw(stream, plan, plan.Hoopings[i], path, made.Fabric, LoadMeter.VerdictOf(holes, made.Fabric), captions));
+                    LoadMapProof.Draw(stream, plan, plan.Hoopings[i], path(), made.Fabric, LoadMeter.VerdictOf(holes, made.Fabric), captions));
             }
 
             if (wishes is { Playback: true })
             {
-                Write(folder, OutPaths.Playback(plan.Hoopings[i].Number), stream => Playback.Write(stream, plan, plan.Hoopings[i], path, made.Job.Show));
+                Write(folder, OutPaths.Playback(plan.Hoopings[i].Number), stream => Playback.Write(stream, plan, plan.Hoopings[i], path(), made.Job.Show));
             }
 
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
@@ -68,9 +68,15 @@ internal static class Sewing
         var estimate = LoggedPace.AtOwnPace(
             Estimator.Make(made.Job, plan, [.. figures], made.Begun?.Log), made.Begun?.Log, plan, made.Job.Hands);
         var byNumber = estimate.ByNumber();
-        ForEach(plan.Rounds.Length, cancel, i =>
+        ForEach(plan.Rounds.Length + 1, cancel, i =>
         {
-            works.MakeRound(plan.Rounds[i], byNumber);
+            if (i == 0)
+            {
+                WritePapers(made, estimate, folder, captions);
+                return;
+            }
+
+            works.MakeRound(plan.Rounds[i - 1], byNumber);
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 
@@ -81,30 +87,33 @@ internal static class Sewing
 
         var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, works.RoundOrigins);
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows, origin));
-        Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
-            stream, plan, CutPlan.Of(plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
-        Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, plan, estimate));
-        Write(folder, OutPaths.ReadMeFirst, stream =>
-            ReadMeFirst.Write(stream, made.Job.Title, plan, made.Job.Strip.SewnBeforeCutting));
         return new Sewn(estimate, [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads), .. smallness.GetAwaiter().GetResult()]);
+    }
+
+    private static void WritePapers(Planning.Planned made, Estimate estimate, OutFolder folder, CaptionFace captions)
+    {
+        Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
+            stream, made.Plan, CutPlan.Of(made.Plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
+        Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, made.Plan, estimate));
+        Write(folder, OutPaths.ReadMeFirst, stream => ReadMeFirst.Write(stream, made.Job.Title, made.Plan, made.Job.Strip.SewnBeforeCutting));
     }
 
     public static PacketMatter PrintMatter(Planning.Planned made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>
         new(made.Job, made.Fabric, made.Plan, estimate, Shopping.For(made.Job, made.Plan, estimate), sewn);
 
     /// <summary>The needle path in the further forms that the job asks for.</summary>
-    private static void WriteOtherForms(Planning.Planned made, OutFolder folder, Hooping hooping, NeedlePath path)
+    private static void WriteOtherForms(Planning.Planned made, OutFolder folder, Hooping hooping, Func<NeedlePath> path)
     {
         if (made.Job.Files.Svg)
         {
             Write(folder, OutPaths.NeedleDrawing(hooping.Number), stream =>
-                NeedlePathSvg.Write(stream, made.Plan, hooping, path, made.Fabric.Thread.DiameterMm));
+                NeedlePathSvg.Write(stream, made.Plan, hooping, path(), made.Fabric.Thread.DiameterMm));
         }
 
         if (made.Job.Files.Program)
         {
             Write(folder, OutPaths.NeedleProgram(hooping.Number), stream =>
-                NeedlePathProgram.Write(stream, hooping, path, made.Job.Program, made.Job.Machine.StitchesPerMinute));
+                NeedlePathProgram.Write(stream, hooping, path(), made.Job.Program, made.Job.Machine.StitchesPerMinute));
         }
     }
 

@@ -69,6 +69,7 @@ public sealed class OutFolder : IDisposable
                 "Name a folder of its own with --out, or leave --out away: then it is the folder “out” inside the job."));
         }
 
+        var stamp = PlanStamp(at);
         if (!OutMending.IsNeeded(at) && Refusal(at) is { } refused)
         {
             return Result.Fail<OutFolder>(refused);
@@ -88,7 +89,7 @@ public sealed class OutFolder : IDisposable
 
             locks = taken.Value.Locks;
             var problems = OutMending.Mend(at);
-            if (problems.All(p => p.Severity != Severity.CannotUse) && Refusal(at) is { } refusedNow)
+            if (problems.All(p => p.Severity != Severity.CannotUse) && (!problems.IsEmpty || stamp is null || stamp != PlanStamp(at)) && Refusal(at) is { } refusedNow)
             {
                 problems = problems.Add(refusedNow);
             }
@@ -163,12 +164,11 @@ public sealed class OutFolder : IDisposable
         return file.Fingerprint();
     }
 
-    /// <summary>The bytes of a file of the earlier out folder; null when it is not there or not what the fingerprint says.</summary>
-    public byte[]? Earlier(string relative, string fingerprint)
+    /// <summary>Whether the earlier out folder has a file whose bytes are what the fingerprint says; it is read for it.</summary>
+    public bool HasEarlierBytes(string relative, string fingerprint)
     {
         string full = Path.Combine(_at.Out, relative);
-        return fingerprint.Length > 0 && File.Exists(full) && File.ReadAllBytes(full) is var bytes && MadeFrom.Fingerprint(bytes) == fingerprint
-            ? bytes : null;
+        return fingerprint.Length > 0 && File.Exists(full) && MadeFrom.FingerprintOfFile(full) == fingerprint;
     }
 
     /// <summary>
@@ -176,7 +176,7 @@ public sealed class OutFolder : IDisposable
     /// do not tell that nobody has written to it since.
     /// </summary>
     public bool HasEarlier(string relative, string fingerprint) =>
-        fingerprint.Length > 0 && (_earlier.Value.IsUntouched(_at.Out, relative) || Earlier(relative, fingerprint) is not null);
+        fingerprint.Length > 0 && (_earlier.Value.IsUntouched(_at.Out, relative) || HasEarlierBytes(relative, fingerprint));
 
     /// <summary>
     /// Gives a file of the earlier out folder a place in the build folder under the same name, without copying it where
@@ -304,6 +304,10 @@ public sealed class OutFolder : IDisposable
 
         return _at.Old;
     }
+
+    /// <summary>By which it is known that the folder is still the one that was looked into; null: it has to be looked into.</summary>
+    private static (long Bytes, DateTime At)? PlanStamp(OutSiblings at) =>
+        new FileInfo(Path.Combine(at.Out, at.Kind.File)) is { Exists: true } plan ? (plan.Length, plan.LastWriteTimeUtc) : null;
 
     private static Problem? Refusal(OutSiblings at)
     {

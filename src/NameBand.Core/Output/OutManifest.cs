@@ -115,12 +115,20 @@ internal sealed partial class OutManifest
     {
         try
         {
-            using var stream = File.OpenRead(Path.Combine(folder, kind.File));
-            using var json = JsonDocument.Parse(stream);
-            var root = json.RootElement;
-            bool ours = root.ValueKind == JsonValueKind.Object
-                && kind.Keys.All(key => root.TryGetProperty(key, out _));
-            return ours && root.TryGetProperty("format", out var format) && format.TryGetInt32(out int number) ? number : null;
+            var json = new Utf8JsonReader(File.ReadAllBytes(Path.Combine(folder, kind.File)));
+            int? format = null;
+            var missing = kind.Keys.ToHashSet(StringComparer.Ordinal);
+            bool isObject = json.Read() && json.TokenType == JsonTokenType.StartObject;
+            while (isObject && json.Read() && json.TokenType == JsonTokenType.PropertyName)
+            {
+                string key = json.GetString()!;
+                missing.Remove(key);
+                json.Read();
+                format = key != "format" ? format : json.TokenType == JsonTokenType.Number && json.TryGetInt32(out int number) ? number : null;
+                json.Skip();
+            }
+
+            return isObject && !json.Read() && missing.Count == 0 ? format : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or InvalidOperationException)
         {

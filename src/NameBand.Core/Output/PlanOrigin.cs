@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using NameBand.Estimating;
 using NameBand.Job;
 
 namespace NameBand.Output;
@@ -13,6 +14,9 @@ public sealed record HoopingOrigin(string MadeFrom, string PathPrint, string Pro
 {
     /// <summary>What it was sewn in, where the rest of the plan has another face, height or cloth.</summary>
     public SewnAs? SewnAs { get; init; }
+
+    /// <summary>What its needle path takes, before anything that depends on other hoopings is added.</summary>
+    public required HoopingFigures Figures { get; init; }
 
     /// <summary>Whether all its letters could be read as strokes; null where they were not looked at, because it is sewn.</summary>
     public bool? LettersRead { get; init; }
@@ -45,6 +49,7 @@ public sealed record PlanOrigin(
         json.WriteString("needlePathPrint", origin.PathPrint);
         json.WriteString("proofPrint", origin.ProofPrint);
         json.WriteNumber("holesPerMm2", origin.HolesPerMm2);
+        MeasuredHooping.Write(json, origin.Figures);
         if (origin.LettersRead is { } read)
         {
             json.WriteBoolean("lettersRead", read);

@@ -127,7 +127,6 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
     private Fate OutPlan(byte[] input)
     {
         Write("plan.json", input);
-        NamePlace.Read(scratch);
         new EarlierWorks(scratch).Hooping(1);
         OutManifest.Format(scratch, OutKind.Plan);
         return FateOf(PlanOverview.Read(scratch));

@@ -60,6 +60,38 @@ public class ReplanningTests
         }
     }
 
+    [Theory]
+    [InlineData("\"measured\": [", "\"measured\": [7, ")]
+    [InlineData("\"measured\"", "\"other\"")]
+    public void What_a_plan_does_not_tell_of_a_needle_path_is_measured_again(string said, string now)
+    {
+        using var job = WithRoom("Orla Penhale", "Bram Sedgewick", "Tuva Lind");
+        job.Make();
+        job.Say(1);
+        job.Make();
+        string before = File.ReadAllText(job["out/plan.json"]);
+        Assert.Contains(said, before);
+        File.WriteAllText(job["out/plan.json"], before.Replace(said, now));
+        job.Make();
+        Assert.Equal(before, File.ReadAllText(job["out/plan.json"]));
+    }
+
+    [Fact]
+    public void What_a_plan_tells_of_a_needle_path_is_believed_and_so_comes_back_to_the_last_bit()
+    {
+        using var job = WithRoom("Orla Penhale", "Bram Sedgewick", "Tuva Lind");
+        job.Make();
+        var hooping = JsonDocument.Parse(File.ReadAllText(job["out/plan.json"])).RootElement.GetProperty("hoopings")[0];
+        int stitches = hooping.GetProperty("stitches").GetInt32();
+        File.WriteAllText(job["out/plan.json"], File.ReadAllText(job["out/plan.json"]).Replace($"\"measured\": [{stitches},", $"\"measured\": [{stitches + 1},"));
+        job.Make();
+        var again = JsonDocument.Parse(File.ReadAllText(job["out/plan.json"])).RootElement.GetProperty("hoopings")[0];
+        Assert.Equal(stitches + 1, again.GetProperty("stitches").GetInt32());
+        Assert.Equal(
+            hooping.GetProperty("measured").EnumerateArray().Skip(1).Select(m => m.GetRawText()),
+            again.GetProperty("measured").EnumerateArray().Skip(1).Select(m => m.GetRawText()));
+    }
+
     [Fact]
     public void The_proof_of_a_round_that_does_not_change_is_not_drawn_again()
     {

@@ -39,8 +39,14 @@ public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Se
     /// <summary>Whether all its letters could be read as strokes; null when the plan does not say.</summary>
     public bool? LettersRead { get; init; }
 
+    /// <summary>Its files are those that were sewn.</summary>
+    public bool IsSewn { get; init; }
+
     /// <summary>Sewn in another face, height or cloth than the rest of its plan; null for none.</summary>
     public SewnAs? SewnAs { get; init; }
+
+    /// <summary>What was measured on its needle path, to the last bit; empty when the plan does not say.</summary>
+    internal ImmutableArray<double> Measured { get; init; } = [];
 }
 
 /// <summary>What a hooping was sewn in.</summary>

@@ -47,9 +47,13 @@ public static class EarlierPlanFile
             [.. root.GetProperty("cloths").EnumerateArray().Select(Cloth)]);
     }
 
-    private static EarlierRound Round(JsonElement round) => new(
-        Whole(round, "number"), Number(round, "lengthMm"), Number(round, "hemMm"), Number(round, "gapMm"),
-        [.. round.GetProperty("segments").EnumerateArray().Select(Segment)])
+    /// <summary>A round with what its proof was made from, without its segments.</summary>
+    internal static EarlierRound RoundPrints(JsonElement round) => Round(round, []);
+
+    private static EarlierRound Round(JsonElement round) => Round(round, [.. round.GetProperty("segments").EnumerateArray().Select(Segment)]);
+
+    private static EarlierRound Round(JsonElement round, ImmutableArray<EarlierSegment> segments) => new(
+        Whole(round, "number"), Number(round, "lengthMm"), Number(round, "hemMm"), Number(round, "gapMm"), segments)
     {
         MadeFrom = Optional(round, "madeFrom"),
         ProofPrint = Optional(round, "proofPrint"),
@@ -75,7 +79,7 @@ public static class EarlierPlanFile
         Number(name, "startMm"), Number(name, "widthMm"), Number(name, "baselineYMm"), isGone)
     { Group = Optional(name, "group") is { Length: > 0 } group ? group : null };
 
-    private static EarlierHooping Hooping(JsonElement hooping) => new(
+    internal static EarlierHooping Hooping(JsonElement hooping) => new(
         Whole(hooping, "number"),
         [.. hooping.GetProperty("segments").EnumerateArray().Select(s => new EarlierHooped(Whole(s, "number"), Number(s, "xMm"), Number(s, "yMm")))],
         Optional(hooping, "madeFrom"), Optional(hooping, "needlePathPrint"), Optional(hooping, "proofPrint"),
@@ -83,6 +87,8 @@ public static class EarlierPlanFile
     {
         HolesPerMm2 = hooping.TryGetProperty("holesPerMm2", out _) ? Number(hooping, "holesPerMm2") : null,
         LettersRead = hooping.TryGetProperty("lettersRead", out var read) ? read.GetBoolean() : null,
+        IsSewn = hooping.TryGetProperty("sewn", out var isSewn) && isSewn.GetBoolean(),
+        Measured = hooping.TryGetProperty("measured", out var measured) ? [.. measured.EnumerateArray().Select(m => m.GetDouble())] : [],
         SewnAs = hooping.TryGetProperty("sewnAs", out var sewn)
             ? new SewnAs(Text(sewn, "face"), Text(sewn, "fabric"), Number(sewn, "letterHeightExactMm"))
             : null,

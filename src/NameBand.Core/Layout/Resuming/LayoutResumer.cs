@@ -66,7 +66,8 @@ public static class LayoutResumer
             return Result.Fail<StripPlan>(wrong);
         }
 
-        var newcomers = names.Where(n => !blocks.Any(b => b.Names.Any(p => p.Lettered == n))).ToList();
+        var placed = blocks.SelectMany(b => b.Names).Select(p => p.Lettered).ToHashSet();
+        var newcomers = names.Where(n => !placed.Contains(n)).ToList();
 
         double[] hems = Hems(hem, earlier);
         var cloths = Assemble.Cloths(earlier, sizing, hems, job.Strip.CutWidth.Mm, !job.Strip.SewnBeforeCutting);

@@ -23,26 +23,9 @@ public sealed record NamePlace(string Text, RowRef Row, int Hooping, int Round, 
                name.Lettered.Name.Text, name.Lettered.Name.Row, hooping.Number, hooped.Round.Number, Thousandths.Mm(name.StartMm), name.IsGone),
     ];
 
-    /// <summary>The names of a plan.json, however it was sewn; null when there is none, or none that can be read.</summary>
-    public static ImmutableArray<NamePlace>? Read(string outFolder)
+    /// <summary>The names of a plan.json, however it was sewn. Throws what reading JSON throws where the plan is not whole.</summary>
+    internal static ImmutableArray<NamePlace> Of(JsonElement root)
     {
-        try
-        {
-            string path = Path.Combine(outFolder, OutPaths.Plan);
-            return File.Exists(path) ? Parse(File.ReadAllBytes(path)) : null;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or KeyNotFoundException
-            or InvalidOperationException or FormatException or ArgumentException)
-        {
-            // A plan that was tampered with is not compared; it stops nothing, for all is made anew.
-            return null;
-        }
-    }
-
-    private static ImmutableArray<NamePlace> Parse(byte[] json)
-    {
-        using var document = JsonDocument.Parse(json);
-        var root = document.RootElement;
         var hoopingOf = root.GetProperty("hoopings").EnumerateArray()
             .SelectMany(h => h.GetProperty("segments").EnumerateArray().Select(s => (Segment: s.GetProperty("number").GetInt32(), Hooping: h.GetProperty("number").GetInt32())))
             .ToDictionary(p => p.Segment, p => p.Hooping);

@@ -1,0 +1,47 @@
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Lettering;
+using NameBand.Names;
+using NameBand.Output.Drawing;
+using NameBand.Stitching;
+
+namespace NameBand;
+
+/// <summary>
+/// Letters, stitches and draws one letter for nothing while the lists are read: what .NET loads and compiles at the first
+/// use of each takes a fifth of a second, which a second core has to spare just then.
+/// </summary>
+internal static class HeadStart
+{
+    private const int HeightMm = 10;
+
+    public static Task<EarlierWorks> Run(string outFolder, CancellationToken cancel) => Task.Run(
+        () =>
+        {
+            var letter = Environment.ProcessorCount > 1 ? Letter() : null;
+            var earlier = new EarlierWorks(outFolder);
+            if (letter is not null && !cancel.IsCancellationRequested)
+            {
+                Draw(letter);
+            }
+
+            return earlier;
+        },
+        cancel);
+
+    private static LetteredName? Letter()
+    {
+        var shelf = new FaceShelf();
+        var list = new NameList([], [new Name("n", new RowRef("", 1))]);
+        return shelf.Cards.IsEmpty || shelf.Open(shelf.Cards[0]).Value is not { } face
+            ? null : Letterer.Letter(list, face, shelf).Value?.Names.FirstOrDefault();
+    }
+
+    private static void Draw(LetteredName letter)
+    {
+        var path = new Stitcher(FabricTable.All[0], HeightMm).SewName(letter);
+        var page = new ProofPage(0, 2 * HeightMm, HeightMm, 2 * HeightMm, 1);
+        page.Write(Stream.Null, picture => ThreadLayer.Draw(
+            picture, path.Steps.AsSpan(), page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, FabricTable.All[0].Thread.DiameterMm));
+    }
+}

@@ -1,4 +1,16 @@
-// What holds for the whole page: undo and redo by their keys, and lists dropped anywhere.
+// What holds for the whole page: when it comes to life, undo and redo by their keys, and lists dropped anywhere.
+
+/** The first picture goes before the line by which the page lives: both at once would only hold each other up. */
+function firstDrawn() {
+  const table = document.querySelector('[data-part=first]') && document.querySelector('[data-part=table]');
+  if (!table || table.dataset.outlines) return Promise.resolve();
+  return new Promise(done => {
+    new MutationObserver((_, watch) => { watch.disconnect(); done(); }).observe(table, { attributeFilter: ['data-outlines'] });
+    setTimeout(done, 1500);
+  });
+}
+
+firstDrawn().then(() => window.Blazor.start());
 
 /** A field in which the keys of undo belong to what is being typed. */
 const isTyping = element => element.matches?.('textarea, select, [contenteditable], input:not([type=checkbox], [type=range], [type=file])');

@@ -162,9 +162,11 @@ export class View {
     const withThread = data.map.hasPaths && camera.scale >= threadFromPxPerMm;
     const half = data.map.finished / 2;
     const near = camera.rounds.flatMap(r => data.within(r, camera.left - 200 / camera.scale, camera.right + camera.width / camera.scale));
-    data.wantShapes(near);
-    if (withThread) data.wantThread(seen.map(s => s.name));
-    const until = performance.now() + 7;
+    // The first picture is of outlines and drawn in one go; thread, and what lies beside, is asked for when it stands.
+    const isFirst = !this.box.dataset.outlines && seen.every(s => data.isDrawable(s.name));
+    if (!isFirst) data.wantShapes(near);
+    if (withThread && !isFirst) data.wantThread(seen.map(s => s.name));
+    const until = performance.now() + (isFirst ? 300 : 7);
     let isWhole = true;
     for (const { name, lane } of seen) {
       if (!data.isDrawable(name)) { isWhole = false; continue; }
@@ -179,6 +181,7 @@ export class View {
       }
       g.restore();
     }
+    if (isFirst) this.changed();
     if (!isWhole && seen.some(s => data.isDrawable(s.name))) this.changed();
     if (this.showLoad && withThread) this.#load(g, seen);
     return isWhole;

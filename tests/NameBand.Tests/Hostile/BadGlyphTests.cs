@@ -73,7 +73,7 @@ public class BadGlyphTests
 
         var run = CliRun.Of("make", job.FullPath);
 
-        Assert.Contains("and no name is sewn in it: “IHI” and “Ada” are in", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains("so no name is sewn in it but in another face: “IHI” (", run.OutOnOneLine, StringComparison.Ordinal);
     }
 
     private static TemporaryFolder JobWith(string kind)

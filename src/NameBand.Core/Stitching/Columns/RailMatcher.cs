@@ -10,7 +10,7 @@ namespace NameBand.Stitching.Columns;
 internal static class RailMatcher
 {
     private const int MostCells = 400_000;
-    private const double SmoothingPart = 0.5;
+    private const double SmoothingPart = 0.35;
     private const int LeastReach = 16;
 
     /// <summary>Arcs on the left and right rail, both rising.</summary>

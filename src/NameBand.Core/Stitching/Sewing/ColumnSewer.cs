@@ -17,7 +17,7 @@ internal sealed class ColumnSewer
     private const double UnderlayOffPart = 0.15;
     private const double EndInsetMm = 0.12;
     private const double DotInsetPart = 0.04;
-    private const double LongEnoughToPush = 2;
+    private const double LongEnoughToPush = 3.5;
     private const double EndStandOffMm = 0.45;
     private const double OverlapMm = 0.1;
     private const double LongestShortcutMm = 2.5;

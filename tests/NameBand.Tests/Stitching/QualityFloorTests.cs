@@ -170,6 +170,7 @@ public class QualityFloorTests
         ("grand-hotel", _) => new Reached(18),
         ("routed-gothic", _) => new Reached(14),
         ("DejaVuSans-Bold", _) => new Reached(18, HoleMm: 0.6),
+        ("DejaVuSerif-Bold", 20) => new Reached(21),
         ("DejaVuSerif-Bold", _) => new Reached(20),
         _ => new Reached(13),
     };

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NameBand.Cli.Commands;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
@@ -27,6 +28,8 @@ internal static class Usage
     /// <summary>Options that take a word after them.</summary>
     private static readonly string[] WithWord =
         ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--note", "--port"];
+
+    private static readonly string[] WithNumber = ["--lines", "--minutes", "--hands", "--port"];
 
     /// <summary>What the command line library would let pass; null when there is nothing.</summary>
     public static string? Check(string[] args) => args switch
@@ -73,12 +76,17 @@ internal static class Usage
             return $"“{PlainText.Short(option)}” is not an option of {verb}.{guess}";
         }
 
+        if (rest.Zip(rest.Skip(1)).FirstOrDefault(p => WithNumber.Contains(p.First) && !double.TryParse(p.Second, CultureInfo.InvariantCulture, out _)) is { First: not null } wrong)
+        {
+            return $"{wrong.First} needs a number after it, with a point as the decimal mark, and “{PlainText.Short(wrong.Second)}” is none.";
+        }
+
         string[] folders = [.. rest.Where((a, i) => !a.StartsWith('-') && (i == 0 || !WithWord.Contains(rest[i - 1])))];
         return folders.Length switch
         {
             > 0 when verb == FacesCommand.Verb => $"faces takes no job, and “{PlainText.Short(folders[0])}” is one word too many.",
             0 => $"{verb} needs the path of a job's folder.",
-            2 when verb == SewnCommand.Verb => $"“{PlainText.Short(folders[1])}” is not the number of a hooping, or a number after an option is none. {error.Message}",
+            2 when verb == SewnCommand.Verb => $"“{PlainText.Short(folders[1])}” is not the number of a hooping.",
             1 => error.Message,
             _ => $"{verb} takes one job, and “{PlainText.Short(folders[1])}” is one too many. A path with blanks in it stands in quotes.",
         };

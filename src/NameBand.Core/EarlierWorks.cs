@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Output;
 using NameBand.Output.Changes;
@@ -65,7 +66,7 @@ internal sealed class EarlierWorks
         Try(() =>
         {
             string path = Path.Combine(outFolder, OutPaths.Plan);
-            plan = File.Exists(path) ? File.ReadAllBytes(path) : [];
+            plan = File.Exists(path) ? InnerFile.Bytes(path) : [];
         });
         return plan;
     }

@@ -72,11 +72,11 @@ internal static class LoggedPace
 
     private static List<TimedWork> Timed(SewingLog log, ImmutableArray<ReckonedHooping> hoopings, string? machine) =>
         [.. Pairs(log, hoopings)
-            .Where(p => p.Entry.Minutes is not null && (machine is null || string.Equals(p.Entry.Machine, machine, StringComparison.OrdinalIgnoreCase)))
+            .Where(p => p.Entry.Minutes > 0 && (machine is null || string.Equals(p.Entry.Machine, machine, StringComparison.OrdinalIgnoreCase)))
             .Select(p => new TimedWork(p.Hooping.MachineMinutes, p.Entry.Minutes!.Value))];
 
     private static List<TimedWork> TimedByHand(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
-        [.. Pairs(log, hoopings).Where(p => p.Entry.HandMinutes is not null).Select(p => new TimedWork(p.Hooping.HandMinutes, p.Entry.HandMinutes!.Value))];
+        [.. Pairs(log, hoopings).Where(p => p.Entry.HandMinutes > 0).Select(p => new TimedWork(p.Hooping.HandMinutes, p.Entry.HandMinutes!.Value))];
 
     /// <summary>The last time each hooping was said to be sewn, unless that was a mistake: a second saying mends the first.</summary>
     private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>

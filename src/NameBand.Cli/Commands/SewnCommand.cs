@@ -74,9 +74,9 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             return "Say one thing at a time: sewn (with --minutes), --again, --mistake or --measured.";
         }
 
-        if (new[] { settings.Minutes, settings.Hands }.Any(m => m is { } minutes && !(minutes is >= 0 and <= MostMinutes)))
+        if (new[] { settings.Minutes, settings.Hands }.Any(m => m is { } minutes && !(minutes is > 0 and <= MostMinutes)))
         {
-            return "Minutes are a number from 0 to 1440, with a point as the decimal mark.";
+            return "Minutes are a number above 0 and up to 1440, with a point as the decimal mark.";
         }
 
         if (settings.Measured is { } text)

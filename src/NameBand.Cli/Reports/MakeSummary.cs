@@ -187,6 +187,15 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
                 return;
             }
 
+            int[] left = [.. report.Estimate?.Hoopings.Where(h => !h.IsSewn).Select(h => h.Number) ?? []];
+            if (left.Length < plan.Hoopings.Length)
+            {
+                Step(left.Length == 0 ? "Every hooping is sewn: go on with the work by hand, which the command hours lists."
+                    : $"Sew the {(left.Length == 1 ? "needle path" : Words.Count(left.Length, "needle path"))} still to be sewn in {folder}/needle-paths: {SewnSummary.Numbers(left)}.");
+                page.Line($"All figures are in {folder}/plan.json.", 2, Tone.Quiet);
+                return;
+            }
+
             Step("Sew the swatch that the command swatch makes, on a scrap of the same cloth; press it and measure it before you cut into the real cloth.");
             string paths = plan.Hoopings.Length == 1 ? "the one needle path" : $"the {Words.Count(plan.Hoopings.Length, "needle path")}";
             Step($"Sew {paths} in {folder}/needle-paths{(plan.Hoopings.Length == 1 ? "" : ", in the order of their numbers")}.");

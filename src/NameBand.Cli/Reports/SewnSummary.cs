@@ -74,5 +74,7 @@ internal sealed class SewnSummary(Page page, SewingReport report)
     }
 
     private static string Numbers(IEnumerable<HoopingState> hoopings) =>
-        EveningSummary.Numbers([.. hoopings.Select(h => h.Number)]).Split(' ', 2)[1];
+        Numbers([.. hoopings.Select(h => h.Number)]);
+
+    public static string Numbers(int[] hoopings) => EveningSummary.Numbers([.. hoopings]).Split(' ', 2)[1];
 }

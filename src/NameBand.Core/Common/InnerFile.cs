@@ -43,8 +43,7 @@ internal static class InnerFile
 
     private static Result<byte[]> ReadWhole(Where where, string path)
     {
-        // Pipes and devices say that their length is 0; opening one could wait for ever.
-        if (new FileInfo(RealPath(path) ?? path).Length == 0)
+        if (IsEmpty(path))
         {
             return Fail(where, "This file is empty.", "Save the list again as CSV; it needs at least one row with a name.");
         }
@@ -64,6 +63,15 @@ internal static class InnerFile
 
         return Result.Of(bytes.ToArray());
     }
+
+    /// <summary>
+    /// Whether a file, wherever links lead, holds nothing. Pipes and devices say so too, and opening one could wait for ever.
+    /// </summary>
+    /// <exception cref="FileNotFoundException">There is no such file.</exception>
+    public static bool IsEmpty(string path) => Path.GetFullPath(path) is var full && new FileInfo(RealPath(full) ?? full).Length == 0;
+
+    /// <summary>A whole file that lies where our files lie; nothing where it is a pipe or a device.</summary>
+    public static byte[] Bytes(string path) => IsEmpty(path) ? [] : File.ReadAllBytes(path);
 
     private static Result<byte[]> Fail(Where where, string found, string mend) =>
         Result.Fail<byte[]>(Problem.CannotUse(where, found, mend));

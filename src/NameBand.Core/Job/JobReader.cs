@@ -111,12 +111,12 @@ public static class JobReader
         {
             try
             {
-                if (new FileInfo(path).Length is > 0 and <= LargestFile)
+                bool isEmpty = InnerFile.IsEmpty(path);
+                if (!isEmpty && new FileInfo(path).Length <= LargestFile)
                 {
                     return File.ReadAllBytes(path);
                 }
 
-                bool isEmpty = new FileInfo(path).Length == 0;
                 problems.Add(Problem.CannotUse(
                     At(null, null, null),
                     isEmpty ? "The file is empty." : "The file is over 1 MB, which no job needs.",

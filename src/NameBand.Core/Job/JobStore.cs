@@ -38,7 +38,7 @@ public static class JobStore
     public static KeptFile Read(string jobFolder, string name)
     {
         string path = Path.Combine(jobFolder, name);
-        return File.Exists(path) ? KeptFile.Of(File.ReadAllBytes(path)) : KeptFile.None;
+        return File.Exists(path) ? KeptFile.Of(InnerFile.Bytes(path)) : KeptFile.None;
     }
 
     /// <summary>Puts new content in a file's place in one step.</summary>

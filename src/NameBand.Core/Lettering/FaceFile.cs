@@ -57,6 +57,11 @@ internal static class FaceFile
     /// <summary>Reads a whole file into memory that does not move, since native code keeps its address.</summary>
     private static byte[] Read(string path)
     {
+        if (InnerFile.IsEmpty(path))
+        {
+            return [];
+        }
+
         using var file = System.IO.File.OpenHandle(path);
         long length = RandomAccess.GetLength(file);
         if (length > LargestBytes)

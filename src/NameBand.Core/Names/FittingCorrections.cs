@@ -76,7 +76,7 @@ internal sealed class FittingCorrections
             "Mend “list” and “line”, and decide about each of them."));
         foreach (var row in candidates)
         {
-            _doubtful.TryAdd(row, $"a decision in {Corrections.FileName} is about this row or another of the same name ({places})");
+            _doubtful.TryAdd(row, $"a decision in {Corrections.FileName} is about this row or another of the same name (in {places})");
         }
     }
 

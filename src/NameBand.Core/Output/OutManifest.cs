@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using NameBand.Common;
 
 namespace NameBand.Output;
 
@@ -58,7 +59,7 @@ internal sealed partial class OutManifest
         try
         {
             string path = Path.Combine(folder, OutPaths.Manifest);
-            using var json = JsonDocument.Parse(File.ReadAllBytes(path));
+            using var json = JsonDocument.Parse(InnerFile.Bytes(path));
             var entries = new Dictionary<string, Entry>(StringComparer.Ordinal);
             foreach (var file in json.RootElement.GetProperty("files").EnumerateArray())
             {
@@ -115,7 +116,7 @@ internal sealed partial class OutManifest
     {
         try
         {
-            var json = new Utf8JsonReader(File.ReadAllBytes(Path.Combine(folder, kind.File)));
+            var json = new Utf8JsonReader(InnerFile.Bytes(Path.Combine(folder, kind.File)));
             int? format = null;
             var missing = kind.Keys.ToHashSet(StringComparer.Ordinal);
             bool isObject = json.Read() && json.TokenType == JsonTokenType.StartObject;

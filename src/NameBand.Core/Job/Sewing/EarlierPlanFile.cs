@@ -17,7 +17,7 @@ public static class EarlierPlanFile
     {
         try
         {
-            return Result.Of(parse(File.ReadAllBytes(path)));
+            return Result.Of(parse(InnerFile.Bytes(path)));
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {

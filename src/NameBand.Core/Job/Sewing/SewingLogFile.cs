@@ -31,7 +31,7 @@ public static class SewingLogFile
                 return Unreadable("The file is over 20 MB, which no sewing log is.");
             }
 
-            return Parse(File.ReadAllBytes(path));
+            return Parse(InnerFile.Bytes(path));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -101,6 +101,7 @@ public static class LayoutResumer
             ? [Problem.Note(new Where(), hasMoved
                 ? $"What is not sewn yet was set out again, so that the strip still ends at its hem after what {DriftFile.FileName} measured."
                 : from.RestDiffers ? "What is not sewn yet was set out again, for it has another face, height or cloth than it was planned in."
+                : Math.Abs(earlier.Shortening - sizing.Shortening) >= 1e-6 ? "What is not sewn yet was set out again, for the cloth shortens otherwise than was planned."
                 : "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
             : ImmutableArray<Problem>.Empty;
         return Result.Of(plan, [.. LayoutAdvice.For(job, plan, names, sizing), .. notes]);

@@ -1,0 +1,61 @@
+using NameBand.Tests.Outside;
+using Xunit;
+
+namespace NameBand.Tests.Hostile;
+
+/// <summary>A pipe that nobody writes to, in the place of a file of ours, is answered and never waited for.</summary>
+public class PipeTests
+{
+    private const int PatienceSeconds = 60;
+
+    [SkippableTheory]
+    [InlineData("names.csv", ExitStatus.CannotUse)]
+    [InlineData("job.json", ExitStatus.CannotUse)]
+    [InlineData("corrections.csv", null)]
+    [InlineData("approvals.csv", null)]
+    [InlineData("drift.csv", null)]
+    [InlineData("sewing-log.csv", null)]
+    [InlineData("sewn/plan.json", null)]
+    [InlineData("out/plan.json", ExitStatus.CannotUse)]
+    [InlineData("face.ttf", ExitStatus.CannotUse)]
+    public async Task A_pipe_is_not_waited_for(string file, ExitStatus? status)
+    {
+        OutsideTool.Require("mkfifo", "coreutils");
+        foreach (bool linked in new[] { false, true })
+        {
+            using var folder = Job(file);
+            PutPipe(folder[file], linked);
+            var run = Task.Run(() => Bander.Make(folder.FullPath));
+            Assert.True(await Task.WhenAny(run, Task.Delay(TimeSpan.FromSeconds(PatienceSeconds))) == run, $"{file} was waited for");
+            var report = await run;
+            Assert.True(status is null || report.Status == status, $"{file}: {report.Status}");
+        }
+    }
+
+    private static TemporaryFolder Job(string file)
+    {
+        var folder = new TemporaryFolder();
+        folder.With("names.csv", "name\r\nOrla Penhale\r\n");
+        folder.With(
+            "job.json",
+            $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "400 mm" }, "lettering": { "height": 8, "face": "{{(file == "face.ttf" ? file : "Nunito Bold")}}", "agreedFirst": true } }""");
+        if (file == "sewn/plan.json")
+        {
+            folder.With("sewing-log.csv", "hooping,what,minutes\r\n1,sewn,8\r\n");
+        }
+
+        return folder;
+    }
+
+    private static void PutPipe(string path, bool linked)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.Delete(path);
+        string pipe = linked ? path + ".pipe" : path;
+        OutsideTool.Run("mkfifo", [pipe]);
+        if (linked)
+        {
+            File.CreateSymbolicLink(path, pipe);
+        }
+    }
+}

@@ -25,6 +25,8 @@ public class QualityFloorTests
 
     private static readonly double[] Heights = [8, 12, 20];
 
+    private const string EveryLetter = "NAMEBAND_EVERY_LETTER";
+
     public static TheoryData<string, double> Cases => All(Faces);
 
     public static TheoryData<string, double> HeldOutCases => All(HeldOut);
@@ -60,13 +62,13 @@ public class QualityFloorTests
     }
 
     /// <summary>
-    /// All letters at every height take minutes (the benchmark "stitches" prints that table). Here each letter has its turn
-    /// in every second face, at one of the three heights.
+    /// All letters at every height take minutes: they are held where the environment says so (<see cref="EveryLetter"/>).
+    /// Otherwise each letter has its turn in every second face, at one of the three heights.
     /// </summary>
     private static IEnumerable<string> PartFor(string face, double height)
     {
         int turn = (2 * Array.IndexOf(Heights, height)) + Array.IndexOf([.. Faces, .. HeldOut], face);
-        return FloorLetters.All.Where((_, i) => (i + turn) % 6 == 0);
+        return Environment.GetEnvironmentVariable(EveryLetter) is null ? FloorLetters.All.Where((_, i) => (i + turn) % 6 == 0) : FloorLetters.All;
     }
 
     private static void HoldFloors(string face, double height, List<StitchMeasure> measures)
@@ -156,21 +158,22 @@ public class QualityFloorTests
     private static Reached ReachedBy(string face, double height) => (face, height) switch
     {
         ("nunito-bold", 8) => new Reached(14),
-        ("lato-bold", 20) => new Reached(13, HoleMm: 0.5),
+        ("nunito-bold", 20) => new Reached(13, WorstCoverage: 0.956),
         ("noto-sans-bold", _) => new Reached(15),
         ("roboto-slab-bold", _) => new Reached(19),
-        ("vollkorn-bold", 20) => new Reached(22, AngleDegrees: 15, HoleMm: 0.56),
+        ("vollkorn-bold", 20) => new Reached(22.1, AngleDegrees: 15, HoleMm: 0.56),
+        ("vollkorn-bold", 12) => new Reached(22, WorstCoverage: 0.9695),
         ("vollkorn-bold", _) => new Reached(22),
         ("pacifico", 8) => new Reached(21, Coverage: 0.98),
-        ("pacifico", _) => new Reached(21),
+        ("pacifico", _) => new Reached(21, Coverage: 0.984),
         ("bebas-neue-bold", 8) => new Reached(15, LoadPerMm2: 16.6),
         ("bebas-neue-bold", _) => new Reached(15),
-        ("grand-hotel", 8) => new Reached(17, LoadPerMm2: 15.3),
-        ("grand-hotel", 20) => new Reached(18, WorstCoverage: 0.96),
+        ("grand-hotel", 8) => new Reached(17, LoadPerMm2: 15.3, Coverage: 0.983),
         ("grand-hotel", _) => new Reached(18),
-        ("routed-gothic", _) => new Reached(14),
-        ("DejaVuSans-Bold", _) => new Reached(18, HoleMm: 0.6),
-        ("DejaVuSerif-Bold", 20) => new Reached(21),
+        ("routed-gothic", _) => new Reached(14.5),
+        ("DejaVuSans-Bold", 20) => new Reached(18, HoleMm: 0.66),
+        ("DejaVuSans-Bold", _) => new Reached(18),
+        ("DejaVuSerif-Bold", 20) => new Reached(21.4),
         ("DejaVuSerif-Bold", _) => new Reached(20),
         _ => new Reached(13),
     };

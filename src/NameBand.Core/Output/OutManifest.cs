@@ -47,6 +47,7 @@ internal sealed partial class OutManifest
             }
 
             json.WriteEndObject();
+            json.Flush();
         }
 
         json.WriteEndArray();

@@ -17,6 +17,8 @@ public static class PlanJson
     /// <summary>The number of the file's form, in its key <c>format</c>.</summary>
     public const int Format = 1;
 
+    private const int MostKept = 1 << 16;
+
     private static readonly JsonWriterOptions Options = new()
     {
         Indented = true,
@@ -149,6 +151,7 @@ public static class PlanJson
             }
 
             json.WriteEndObject();
+            PassOn(json);
         }
 
         json.WriteEndArray();
@@ -229,6 +232,7 @@ public static class PlanJson
             json.WriteNumber("minutes", Thousandths.Tenths(figure.MachineMinutes * (estimate.OwnPace?.MachineFactor ?? 1)));
             origin?.Write(json, hooping.Number);
             json.WriteEndObject();
+            PassOn(json);
         }
 
         json.WriteEndArray();
@@ -269,9 +273,19 @@ public static class PlanJson
             json.WriteString("text", row.Text);
             json.WriteString("reason", row.Reason);
             json.WriteEndObject();
+            PassOn(json);
         }
 
         json.WriteEndArray();
+    }
+
+    /// <summary>The writer keeps all that it was not told to pass on.</summary>
+    private static void PassOn(Utf8JsonWriter json)
+    {
+        if (json.BytesPending > MostKept)
+        {
+            json.Flush();
+        }
     }
 
     private static void Check(StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows)

@@ -52,6 +52,7 @@ public class OwnPaceTests
 
         var hours = Bander.Reckon(job.Folder).Estimate!;
         Assert.Equal(estimate.MachineMinutes.Likely, hours.MachineMinutes.Likely, 1);
+        // plan.json has a tenth of a minute.
         Assert.Equal(Total(job, "machineMinutesAtSetPace"), hours.OwnPace!.AtSetPace.MachineMinutes.Likely, 0.06);
     }
 

@@ -130,7 +130,7 @@ public class JumpAndTrimTests(ITestOutputHelper output)
     /// </remarks>
     [Theory]
     [InlineData("nunito-bold", 8, 16)]
-    [InlineData("nunito-bold", 10, 18)]
+    [InlineData("nunito-bold", 10, 19)]
     [InlineData("vollkorn-bold", 10, 20)]
     [InlineData("roboto-slab-bold", 12, 27)]
     [InlineData("pacifico", 10, 21)]

@@ -86,20 +86,22 @@ public class QualityFloorTests
         }
 
         Hold("coverage, 5th percentile", At(satin, 0.05, m => m.Coverage), reached.Coverage, false, "98.5 %");
-        Hold("coverage, worst letter", satin.Min(m => m.Coverage), reached.WorstCoverage, false, "97 %");
+        Hold("coverage, worst letter", satin.Min(m => m.Coverage), 0.97, false, "97 %");
         Hold("coverage with thread of 0.28 mm, 5th percentile", At(satin, 0.05, m => m.ThinCoverage), 0.86, false, "86 %");
         Hold("spill, 95th percentile", At(satin, 0.95, m => m.Spill), 0.02, true, "2 %");
         Hold("largest hole in mm", satin.Max(m => m.HoleMm), reached.HoleMm, true, "0.45 mm");
-        Hold("rungs that cross, in 1000", 1000.0 * satin.Sum(m => m.CrossingRungs) / satin.Sum(m => m.Rungs), reached.Crossing, true, "0.2 in 1000");
+        Hold("rungs that cross, in 1000", 1000.0 * satin.Sum(m => m.CrossingRungs) / satin.Sum(m => m.Rungs), 0.2, true, "0.2 in 1000");
         Hold("angle to the normal, 95th percentile, median letter", At(satin, 0.5, m => m.Square95), reached.AngleDegrees, true, "13°");
         Hold("the same against a line through the path's own middles, which short rungs bend", At(satin, 0.5, m => m.Angle95), reached.ByPathDegrees, true, "none, a guard");
         Hold("penetrations near another, median letter", At(satin, 0.5, m => m.Crowded), 0.12, true, "12 %");
-        Hold("load, 95th percentile", At(satin, 0.95, m => m.Load), reached.LoadPerMm2, true, "14 per mm²");
+        // Eleven holes in a disc of 1 mm are 14.006 per mm².
+        Hold("load, 95th percentile", At(satin, 0.95, m => m.Load), 14.01, true, "14 per mm²");
         Hold("travel in sight, 95th percentile", At(satin, 0.95, m => m.TravelInSight), 0.015, true, "1.5 %");
         Hold("jumps inside one piece of outline", measures.Max(m => m.ExtraJumps), 0, true, "0");
         Hold("shortest stitch in mm", measures.Min(m => m.ShortestMm), 0.2999, false, "0.3 mm");
         Hold("longest stitch in mm", measures.Max(m => m.LongestMm), 7.0001, true, "7 mm");
-        Assert.True(faults.Count == 0, $"{face} at {height} mm:\n" + string.Join("\n", faults));
+        string crossing = string.Join(' ', satin.Where(m => m.CrossingRungs > 0).Select(m => m.Letter + ":" + m.CrossingRungs));
+        Assert.True(faults.Count == 0, $"{face} at {height} mm:\n{string.Join("\n", faults)}\nRungs cross in: {crossing}");
     }
 
     /// <summary>A face of one stroke width under 0.4 mm is run on its centre line, every letter of it.</summary>
@@ -125,8 +127,8 @@ public class QualityFloorTests
     [InlineData("roboto-slab-bold", 12, 0.12)]
     [InlineData("vollkorn-bold", 8, 0.13)]
     [InlineData("vollkorn-bold", 12, 0.12)]
-    [InlineData("grand-hotel", 8, 0.14)]
-    [InlineData("pacifico", 8, 0.13)]
+    [InlineData("grand-hotel", 8, 0.13)]
+    [InlineData("pacifico", 8, 0.125)]
     [InlineData("pacifico", 12, 0.12)]
     public void Holes_are_no_more_crowded_in_names_than_in_letters(string face, double height, double allowed)
     {
@@ -151,24 +153,18 @@ public class QualityFloorTests
         }
     }
 
-    /// <summary>What is allowed where the floor is not reached yet; eleven holes in a disc of 1 mm are 14.01 per mm².</summary>
-    private sealed record Reached(double ByPathDegrees, double AngleDegrees = 13, double LoadPerMm2 = 14.01, double Crossing = 0.2,
-        double HoleMm = 0.45, double Coverage = 0.985, double WorstCoverage = 0.97);
+    /// <summary>What is allowed where the floor is not reached yet.</summary>
+    private sealed record Reached(double ByPathDegrees, double AngleDegrees = 13, double HoleMm = 0.45, double Coverage = 0.985);
 
     private static Reached ReachedBy(string face, double height) => (face, height) switch
     {
-        ("nunito-bold", 8) => new Reached(14),
-        ("nunito-bold", 20) => new Reached(13, WorstCoverage: 0.956),
         ("noto-sans-bold", _) => new Reached(15),
         ("roboto-slab-bold", _) => new Reached(19),
         ("vollkorn-bold", 20) => new Reached(22.1, AngleDegrees: 15, HoleMm: 0.56),
-        ("vollkorn-bold", 12) => new Reached(22, WorstCoverage: 0.9695),
         ("vollkorn-bold", _) => new Reached(22),
-        ("pacifico", 8) => new Reached(21, Coverage: 0.98),
-        ("pacifico", _) => new Reached(21, Coverage: 0.984),
-        ("bebas-neue-bold", 8) => new Reached(15, LoadPerMm2: 16.6),
+        ("pacifico", 8) => new Reached(21, Coverage: 0.984),
+        ("pacifico", _) => new Reached(21),
         ("bebas-neue-bold", _) => new Reached(15),
-        ("grand-hotel", 8) => new Reached(17, LoadPerMm2: 15.3, Coverage: 0.983),
         ("grand-hotel", _) => new Reached(18),
         ("routed-gothic", _) => new Reached(14.5),
         ("DejaVuSans-Bold", 20) => new Reached(18, HoleMm: 0.66),

@@ -12,9 +12,9 @@ internal static class StrokeEnds
 {
     private const double SquaringShare = 0.9;
     private const double MostSquaring = 0.8;
-    private const double MostRoundCosine = 0.5;
+    private const double MostRoundCosine = 0.35;
     private const double CapMm = 0.13;
-    private const double MostCapMm = 0.18;
+    private const double MostCapMm = 0.12;
     private const double MostFault = 1.4;
 
     /// <summary>From the tip of a round end to where its sides begin is a quarter of its circle: 0.79 × the width.</summary>
@@ -214,7 +214,24 @@ internal static class StrokeEnds
         double tip = FindTip(edge, axis).Right;
         double right = -1;
         double left = -1;
-        for (int i = 0; i + 1 < edge.Points.Length; i++)
+        int last = edge.Points.Length - 2;
+        double Along(int side) => Vec.Dot((edge.Points[side + 1] - edge.Points[side]).Unit(), axis);
+
+        // The points of a large letter lie far apart: between the middles of two sides the outline is taken to turn evenly.
+        double Turned(int side, double along, double otherwise)
+        {
+            if (side < 0 || side >= last || Vec.Angle(edge.Points[side + 1] - edge.Points[side], edge.Points[side + 2] - edge.Points[side + 1]) > CornerRad)
+            {
+                return otherwise;
+            }
+
+            double part = (Along(side) - along) / (Along(side) - Along(side + 1));
+            double middle = (edge.ArcOf(side) + edge.ArcOf(side + 1)) / 2;
+            double next = (edge.ArcOf(side + 1) + edge.ArcOf(side + 2)) / 2;
+            return part is >= 0 and <= 1 ? middle + (part * (next - middle)) : otherwise;
+        }
+
+        for (int i = 0; i <= last; i++)
         {
             var side = (edge.Points[i + 1] - edge.Points[i]).Unit();
             if (Math.Abs(edge.ArcOf(i) - tip) > MostRoundPart * width)
@@ -224,12 +241,12 @@ internal static class StrokeEnds
 
             if (edge.ArcOf(i) < tip && right < 0 && Vec.Dot(side, axis) < cosine && Vec.Cross(axis, side) > 0)
             {
-                right = edge.ArcOf(i);
+                right = Turned(i - 1, cosine, edge.ArcOf(i));
             }
 
             if (edge.ArcOf(i + 1) > tip && Vec.Dot(side, axis) > -cosine && Vec.Cross(axis, side) > 0)
             {
-                left = edge.ArcOf(i + 1);
+                left = Turned(i, -cosine, edge.ArcOf(i + 1));
             }
         }
 

@@ -29,21 +29,23 @@ internal sealed class ReadColumns(Region region, Triangulation mesh, InsideMap i
                 _legs[(stroke, cornerWindow)] = legs = CornerSplitter.Split(stroke, cornerWindow);
             }
 
-            foreach (var leg in legs)
-            {
-                if (!_columns.TryGetValue(leg, out var column))
-                {
-                    _columns[leg] = column = Column.Of(leg, stepMm, ColumnSewer.TuckMm, inside) is { } made ? FilledColumn.Of(made, coarse) : null;
-                }
-
-                if (column is not null)
-                {
-                    columns.Add(column);
-                }
-            }
+            columns.AddRange(legs.Select(Filled).OfType<FilledColumn>());
         }
 
         return columns;
+    }
+
+    /// <summary>The region as one column, where it is a mark no longer than stated; else none.</summary>
+    public List<FilledColumn> AsOne(double longestMm) => CompactStroke.Of(region, longestMm) is { } stroke && Filled(stroke) is { } column ? [column] : [];
+
+    private FilledColumn? Filled(Stroke stroke)
+    {
+        if (!_columns.TryGetValue(stroke, out var column))
+        {
+            _columns[stroke] = column = Column.Of(stroke, stepMm, ColumnSewer.TuckMm, inside) is { } made ? FilledColumn.Of(made, coarse) : null;
+        }
+
+        return column;
     }
 
     private List<Stroke> Strokes(double spurDepth)

@@ -15,6 +15,12 @@ internal readonly record struct Reading(double SpurDepth, double CornerWindow)
     private const int MostColumns = 400;
     private const double GoodEnough = 0.03;
 
+    /// <summary>In a mark as small as that, columns that meet bring too many holes together.</summary>
+    private const double AsOneWorth = 0.03;
+
+    /// <summary>Dots and commas are shorter than this part of the letter height; letters are longer.</summary>
+    private const double LongestMark = 0.45;
+
     private static readonly Reading First = new(0.72, 0.45);
 
     private static readonly Reading[] Others = [new(0.5, 0.45), new(0.72, 0.3), new(1.0, 0.45), new(0.35, 0.45)];
@@ -27,6 +33,11 @@ internal readonly record struct Reading(double SpurDepth, double CornerWindow)
         var made = new ReadColumns(region, mesh, inside, coarse, Math.Max(0.1, 0.012 * letterHeightMm));
         var best = First.Columns(made);
         double least = ReadingScore.Of(best, coarse);
+        if (made.AsOne(LongestMark * letterHeightMm) is { Count: > 0 } one && ReadingScore.Of(one, coarse) is var whole && whole < least + AsOneWorth)
+        {
+            (best, least) = (one, whole);
+        }
+
         foreach (var other in Others)
         {
             if (least < GoodEnough || best.Count > MostColumns / 4)

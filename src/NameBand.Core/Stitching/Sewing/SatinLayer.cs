@@ -17,6 +17,8 @@ internal sealed class SatinLayer(SatinSettings settings)
     private const double TurnWindowMm = 0.2;
     private const double MostInsetPart = 0.42;
     private const double MostToUncross = 0.75;
+    private const double ClearMm = 0.01;
+    private const double HairMm = 0.03;
     private const int Window = 10;
     private const double OtherColumnShare = 1.07;
     private const double LongestMm = 7;
@@ -166,6 +168,7 @@ internal sealed class SatinLayer(SatinSettings settings)
             }
         }
 
+        best = BeforeLast(run, count, best, Vec.Mix(near, far, 0.5));
         if (run.Needles.Count > 0 && (best - run.Last).Length < 0.3)
         {
             return;
@@ -178,6 +181,24 @@ internal sealed class SatinLayer(SatinSettings settings)
 
         run.Add(best, count == 0 ? StitchKind.Travel : StitchKind.Satin);
         _holes.Add(best, index);
+    }
+
+    /// <summary>
+    /// Where rungs turn about a point, one that is moved in may come to lie behind the last stitch by a hair, and the next
+    /// one would cross that: it is set back before it.
+    /// </summary>
+    private static Vec BeforeLast(SewnRun run, int count, Vec at, Vec middle)
+    {
+        if (count < 2)
+        {
+            return at;
+        }
+
+        var from = run.Needles[^2].At;
+        var across = (run.Last - from).Unit().Left;
+        double wanted = Vec.Dot(middle - from, across);
+        double found = Vec.Dot(at - from, across);
+        return wanted * found < 0 && Math.Abs(found) < HairMm && Math.Abs(wanted) > HairMm ? at + (across * ((Math.Sign(wanted) * ClearMm) - found)) : at;
     }
 
     /// <summary>Whether the stitch to a point would cross one of the last ones of the same column.</summary>

@@ -15,6 +15,7 @@ internal sealed record WaysThrough(IReadOnlyList<Door> In, IReadOnlyList<WayOut>
     private const double TurnedOrderMm = 2;
     private const double SeamMm = 2;
     private const double SecondChoiceMm = 0.5;
+    private const double TowardsNext = 0.05;
 
     public static WaysThrough Of(IReadOnlyList<Column> columns, double letterHeightMm, bool leadIn)
     {
@@ -36,7 +37,7 @@ internal sealed record WaysThrough(IReadOnlyList<Door> In, IReadOnlyList<WayOut>
                     doors.Add(door);
                     if (trees.FirstOrDefault(t => t.Root == door.Column) is { } tree)
                     {
-                        ways.Add(Way(columns, trees[0], tree, door, onLeft));
+                        ways.Add(Way(columns, trees[0], tree, door, onLeft, WaistPart * letterHeightMm));
                     }
                 }
             }
@@ -47,13 +48,16 @@ internal sealed record WaysThrough(IReadOnlyList<Door> In, IReadOnlyList<WayOut>
 
     private static double StartScore(Vec p) => p.X + Math.Abs(p.Y);
 
-    private static WayOut Way(IReadOnlyList<Column> columns, ColumnTree best, ColumnTree tree, Door door, bool onLeft)
+    private static WayOut Way(IReadOnlyList<Column> columns, ColumnTree best, ColumnTree tree, Door door, bool onLeft, double waistMm)
     {
         var column = columns[door.Column];
         var place = column.MiddleAt(door.At);
         bool hasSeam = !column.Closed && door.At > 0 && door.At < column.Length;
+
+        // The next letter lies beside, and below a dot or above a cedilla.
+        var next = new Vec(onLeft ? -column.WidthMm : column.WidthMm, Math.Clamp(waistMm - place.Y, -TowardsNext, TowardsNext) * column.WidthMm);
         return new WayOut(
-            tree, door.At, place + new Vec(onLeft ? -column.WidthMm : column.WidthMm, 0), SecondChoiceMm + (TurnedOrderMm * (tree.Cost - best.Cost)) + (hasSeam ? SeamMm : 0));
+            tree, door.At, place + next, SecondChoiceMm + (TurnedOrderMm * (tree.Cost - best.Cost)) + (hasSeam ? SeamMm : 0));
     }
 
     private static Door Nearest(IReadOnlyList<Column> columns, Vec p)

@@ -42,6 +42,12 @@ public sealed class Face
         _counter = new(() => CounterWidths.Smallest(MeasuredLetters.Of(this).Select(shape => shape.Outline)));
     }
 
+    /// <summary>
+    /// HarfBuzzSharp's own finalizer leaves the font in native memory, and with it our copy of the file; only disposing
+    /// lets go of them. Whoever hands the font to native code keeps the face alive meanwhile.
+    /// </summary>
+    ~Face() => _font.Dispose();
+
     /// <summary>Such as “Nunito Bold”.</summary>
     public string Name { get; }
 
@@ -88,7 +94,12 @@ public sealed class Face
     }
 
     /// <summary>The glyph the face has for a character, or 0.</summary>
-    internal uint GlyphOf(int codePoint) => _font.TryGetNominalGlyph(codePoint, out uint glyph) ? glyph : 0;
+    internal uint GlyphOf(int codePoint)
+    {
+        bool has = _font.TryGetNominalGlyph(codePoint, out uint glyph);
+        GC.KeepAlive(this);
+        return has ? glyph : 0;
+    }
 
     internal bool Has(int codePoint) => GlyphOf(codePoint) != 0;
 
@@ -112,6 +123,7 @@ public sealed class Face
         }
 
         var path = GlyphPen.Draw(_font, glyph);
+        GC.KeepAlive(this);
         if (path is null)
         {
             return null;
@@ -159,6 +171,7 @@ public sealed class Face
             var font = new HbFont(face);
             font.SetScale(facts.UnitsPerEm, facts.UnitsPerEm);
             font.SetFunctionsOpenType();
+            GC.SuppressFinalize(font);
             return font;
         }
     }

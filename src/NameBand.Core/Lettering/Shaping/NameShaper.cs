@@ -38,6 +38,7 @@ internal sealed class NameShaper(FaceChain chain) : IDisposable
             var run = runs[order[place]];
             Fill(text, run);
             run.Face.Font.Shape(_buffer);
+            GC.KeepAlive(run.Face);
             if (_buffer.Length > MostGlyphsPerCharacter * (run.Length + 1))
             {
                 return ShapedName.Broken($"The face {run.Face.Name} makes {_buffer.Length} glyphs of {run.Length} characters: its file is damaged.");

@@ -44,13 +44,13 @@ public static class Duration
         return false;
     }
 
-    /// <summary>In hours and whole minutes, such as <c>4 h 05</c> or <c>35 min</c>.</summary>
+    /// <summary>In hours and whole minutes, such as <c>4 h 5 min</c>, <c>4 h</c> or <c>35 min</c>.</summary>
     public static string InWords(double minutes)
     {
         long whole = (long)Math.Round(Math.Max(0, minutes), MidpointRounding.AwayFromZero);
-        return whole < 60
-            ? string.Create(CultureInfo.InvariantCulture, $"{whole} min")
-            : string.Create(CultureInfo.InvariantCulture, $"{whole / 60} h {whole % 60:00}");
+        string hours = string.Create(CultureInfo.InvariantCulture, $"{whole / 60} h");
+        string rest = string.Create(CultureInfo.InvariantCulture, $"{whole % 60} min");
+        return whole < 60 ? rest : whole % 60 == 0 ? hours : hours + " " + rest;
     }
 
     private static double UnitMinutes(string word) => word.ToUpperInvariant() switch

@@ -3,8 +3,8 @@ namespace NameBand.Output.Drawing;
 /// <summary>A proof's page: which part of the plane it shows and at which scale. Plane in mm, y up.</summary>
 internal sealed record ProofPage(double LeftMm, double TopMm, double WidthMm, double HeightMm, double PixelsPerMm)
 {
-    // A picture of this size is drawn in one piece; a larger one in bands of rows, so that memory stays bounded.
-    private const int MostPixelsAtOnce = 24_000_000;
+    // A row has a byte of its own before its pixels. A picture of this size is drawn in one piece; a larger one in bands of rows, so that memory stays bounded.
+    private const int MostPixelsAtOnce = 1 << 23;
 
     public int WidthPx => (int)Math.Round(WidthMm * PixelsPerMm);
 
@@ -26,7 +26,7 @@ internal sealed record ProofPage(double LeftMm, double TopMm, double WidthMm, do
     public void Write(Stream png, Action<Picture> draw, int mostPixelsAtOnce = MostPixelsAtOnce)
     {
         using var stream = new PngStream(png, WidthPx, HeightPx, PixelsPerMm, Dyes.Colours);
-        int rows = Math.Clamp(mostPixelsAtOnce / Math.Max(1, WidthPx), 8, HeightPx);
+        int rows = Math.Clamp(mostPixelsAtOnce / (WidthPx + 1), 8, HeightPx);
         for (int top = 0; top < HeightPx; top += rows)
         {
             using var band = new Picture(WidthPx, top, Math.Min(rows, HeightPx - top), PixelsPerMm);

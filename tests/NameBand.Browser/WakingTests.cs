@@ -22,6 +22,7 @@ public sealed class WakingTests(Chromium browser) : BrowserTests(browser)
         await page.GetByLabel("Find in the list").FillAsync("corbeau");
         await Expect(page.GetByText(Saying)).ToBeVisibleAsync();
         await Expect(page.Locator("#panel")).ToHaveCountAsync(0);
+        await Axe.ExpectNothingAsync(page, "the plan while it wakes up", Axe.Wcag);
         asleep.Wake();
 
         await Expect(page.Locator("#panel-heading")).ToHaveTextAsync("How high the letters are");

@@ -48,4 +48,20 @@ public sealed class WidthTests(Chromium browser) : BrowserTests(browser)
             Assert.True(over <= 0, $"{what} is {over} px wider than a window of {width} px at {zoom * 100} %.");
         }
     }
+
+    /// <summary>The pictures are drawn for the screen; on paper, which is narrower, they must not be squeezed. Only the words of the sentence stay.</summary>
+    [SkippableTheory]
+    [InlineData("", ".table canvas")]
+    [InlineData("machine", "[data-pictured] canvas, canvas[data-pictured]")]
+    public async Task On_paper_pictures_keep_their_proportions_and_nothing_is_offered_to_press(string view, string picture)
+    {
+        Chromium.Require();
+        var page = (await Chromium.OpenAsync(Chromium.LanternWalk.Url + view, 1280)).Page;
+        await Expect(page.Locator(picture).First).ToBeVisibleAsync();
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        Assert.Equal("contain", await page.Locator(picture).First.EvaluateAsync<string>("c => getComputedStyle(c).objectFit"));
+        await Expect(page.Locator(picture).First).ToBeVisibleAsync();
+        Assert.Empty(await page.EvaluateAsync<string[]>(
+            "() => [...document.querySelectorAll('button:not(.part), nav, select')].filter(e => e.checkVisibility()).map(e => e.outerHTML.slice(0, 90))"));
+    }
 }

@@ -91,10 +91,18 @@ public static class PageServer
         services.AddSingleton<Strip.ShapeShelf>();
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<LendDesk>();
+        services.AddSingleton<MemoryRest>();
+        services.AddHostedService(found => found.GetRequiredService<MemoryRest>());
         services.AddRazorComponents().AddInteractiveServerComponents(circuit => circuit.DisconnectedCircuitMaxRetained = 10);
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));
 
         var app = builder.Build();
+        var rest = app.Services.GetRequiredService<MemoryRest>();
+        app.Use((context, next) =>
+        {
+            rest.Heard();
+            return next(context);
+        });
         app.UseMiddleware<Guard>();
         app.UseAntiforgery();
         app.MapStaticAssets();

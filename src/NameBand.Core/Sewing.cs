@@ -59,7 +59,7 @@ internal static class Sewing
 
             if (wishes is { Playback: true })
             {
-                Write(folder, OutPaths.Playback(plan.Hoopings[i].Number), stream => Playback.Write(stream, plan, plan.Hoopings[i], path(), made.Job.Show));
+                Write(folder, OutPaths.Playback(plan.Hoopings[i].Number), stream => Playback.Write(stream, plan, plan.Hoopings[i], path(), made.Job.Show, made.Fabric.Thread.DiameterMm));
             }
 
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));

@@ -4,6 +4,7 @@ using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Web.Machine;
 using NameBand.Web.Serving;
+using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
@@ -71,5 +72,10 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
         [CommandOption("--lend")]
         [Description("Serve the view at the machine, and nothing else, to your own network under a one-time code.")]
         public bool Lend { get; init; }
+
+        /// <summary>The lent view answers on the next port.</summary>
+        public override ValidationResult Validate() => Port < 0 || Port > (Lend ? 65534 : 65535)
+            ? ValidationResult.Error("--port takes a number from 0 to 65535, and to 65534 with --lend.")
+            : ValidationResult.Success();
     }
 }

@@ -16,7 +16,7 @@ internal static class Playback
     private const double AroundMm = 4;
     private const double SpotMm = 0.7;
 
-    public static void Write(Stream png, StripPlan plan, Hooping hooping, NeedlePath path, ShowSettings show)
+    public static void Write(Stream png, StripPlan plan, Hooping hooping, NeedlePath path, ShowSettings show, double threadMm)
     {
         var field = HoopField.Of(plan, hooping);
         double reach = (plan.Hem.Strip.CutWidthMm / 2) + AroundMm;
@@ -35,12 +35,12 @@ internal static class Playback
         }
 
         byte[] frame = new byte[cloth.Length];
-        Draw(frame, page, cloth, steps, null);
+        Draw(frame, page, cloth, steps, null, threadMm);
         using var moving = new MovingPng(png, page.WidthPx, page.HeightPx, page.PixelsPerMm, Dyes.Colours, frames, frame);
         for (int i = 1; i <= frames; i++)
         {
             int shown = (int)((long)steps.Length * i / frames);
-            Draw(frame, page, cloth, steps[..shown], i < frames ? steps[shown - 1] : null);
+            Draw(frame, page, cloth, steps[..shown], i < frames ? steps[shown - 1] : null, threadMm);
             moving.Add(frame, i < frames ? milliseconds : LastMilliseconds);
         }
     }
@@ -59,7 +59,7 @@ internal static class Playback
         }
     }
 
-    private static void Draw(byte[] frame, ProofPage page, byte[] cloth, ReadOnlySpan<NeedleStep> steps, NeedleStep? needle)
+    private static void Draw(byte[] frame, ProofPage page, byte[] cloth, ReadOnlySpan<NeedleStep> steps, NeedleStep? needle, double threadMm)
     {
         using var picture = new Picture(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm);
         for (int y = 0; y < page.HeightPx; y++)
@@ -68,7 +68,7 @@ internal static class Playback
         }
 
         ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
-        ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
+        ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
         if (needle is { } at)
         {
             double half = Math.Max(2, page.Px(SpotMm));

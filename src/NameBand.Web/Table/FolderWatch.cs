@@ -49,7 +49,18 @@ internal sealed class FolderWatch : IDisposable
             _seen = now;
         }
 
-        _changed();
+        try
+        {
+            _changed();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Another program is writing it just now, or it may not be read: looked at again with the next tick.
+            lock (_lock)
+            {
+                _seen = "";
+            }
+        }
     }
 
     private string Stamp()

@@ -71,6 +71,10 @@ public sealed class PrintRun(Worktable table)
         {
             said = $"The machine could not write: {e.Message}";
         }
+        catch (Exception e)
+        {
+            said = $"This is a fault in NameBand, not in your files. {e.GetType().Name}: {e.Message}";
+        }
 
         _stop = null;
         Tell(said, problems);

@@ -253,9 +253,9 @@ class Machine {
     const names = hooping.strips.flatMap(s => s.names).map(n => n[1]).join(', ');
     this.canvas.setAttribute('aria-label', `Hooping ${hooping.number} as it lies in the hoop: ${names}`);
     const layout = this.state.layout;
-    const got = await fetchHooping(layout, hooping.number);
+    const got = await fetchHooping(layout, hooping.number).catch(() => null); // The line was cut: asked again with the next look.
     if (this.pictured !== key) return;
-    if (!got) { this.pictured = ''; return; }
+    if (!got) { this.pictured = ''; this.stamp = ''; return; }
     this.picture.take(got);
     this.root.dataset.pictured = String(hooping.number);
     const made = await fetch(`/machine/made/${layout}/${hooping.number}`);

@@ -78,4 +78,15 @@ public class ProcessTests
         Assert.EndsWith("status 2\n", said, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", said, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("--port", "70000")]
+    [InlineData("--port", "65535", "--lend")]
+    public void A_port_that_there_is_not_is_a_wrong_command_line(params string[] options)
+    {
+        using var job = new TemporaryFolder();
+        var run = CliProcess.Run(["page", job.FullPath, "--no-browser", .. options]);
+        Assert.Equal(64, run.Status);
+        Assert.Contains("--port takes a number", run.Errors, StringComparison.Ordinal);
+    }
 }

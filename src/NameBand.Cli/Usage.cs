@@ -23,7 +23,7 @@ internal static class Usage
         [FacesCommand.Verb] = ["--json", "--help"],
     };
 
-    public static string Commands { get; } = $"The commands are {Words.List([.. Options.Keys])}; --help says more.";
+    public static string Commands { get; } = $"The commands are {Wording.List([.. Options.Keys])}; --help says more.";
 
     /// <summary>Options that take a word after them.</summary>
     private static readonly string[] WithWord =

@@ -50,6 +50,31 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         Assert.Empty(tab.Complaints);
     }
 
+    /// <summary>Files made meanwhile, by another tab or a command, are seen by a view that stands open.</summary>
+    [SkippableFact]
+    public async Task An_open_view_sees_that_the_files_are_made()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await OpenAsync(server.Url + "machine");
+        await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("not made yet");
+        await Expect(tab.Page.Locator("#machine[data-pictured='1']")).ToBeVisibleAsync();
+
+        Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
+
+        await Expect(tab.Page.Locator("[data-part=problems]")).ToBeEmptyAsync(new() { Timeout = 15_000 });
+        await Expect(tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" })).ToBeVisibleAsync();
+
+        // A needle path that is another one than is shown is told, and gone with the next making.
+        await File.AppendAllTextAsync(folder["out/needle-paths/hooping-001.csv"], "\n");
+        File.SetLastWriteTimeUtc(folder["out/plan.json"], DateTime.UtcNow);
+        await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("is not the one shown here", new() { Timeout = 15_000 });
+        Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
+        await Expect(tab.Page.Locator("[data-part=problems]")).ToBeEmptyAsync(new() { Timeout = 15_000 });
+        Assert.Empty(tab.Complaints);
+    }
+
     [SkippableTheory]
     [InlineData(ColorScheme.Light, 1024)]
     [InlineData(ColorScheme.Dark, 390)]

@@ -32,6 +32,28 @@ public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
         await Expect(other.Locator(".sentence")).ToContainTextAsync("letters 8 mm high");
     }
 
+    /// <summary>The hem's own fields follow what another tab set and what was undone.</summary>
+    [SkippableFact]
+    public async Task The_fields_of_the_hem_show_what_holds_now()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var one = (await Chromium.OpenAsync(server.Url)).Page;
+        var other = (await Chromium.OpenAsync(server.Url)).Page;
+        foreach (var page in new[] { one, other })
+        {
+            await page.Locator(".sentence .part", new() { HasText = "1.2" }).First.ClickAsync();
+            await Expect(page.Locator("#hem-measured")).ToHaveValueAsync("1.2 m");
+        }
+
+        await one.Locator("#hem-measured").FillAsync("1.5 m");
+        await one.GetByRole(AriaRole.Button, new() { Name = "use this length" }).ClickAsync();
+        await Expect(other.Locator("#hem-measured")).ToHaveValueAsync("1.5 m");
+        await other.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
+        await Expect(one.Locator("#hem-measured")).ToHaveValueAsync("1.2 m");
+    }
+
     [SkippableFact]
     public async Task What_cannot_be_is_refused_with_the_reason_and_not_written()
     {

@@ -13,24 +13,22 @@ internal static class FitJson
             json.WriteStartObject();
             json.WriteString("face", choice.Face);
             json.WriteNumber("rounds", choice.Rounds);
-            Number(json, "letterHeightMm", choice.HeightMm);
+            ReportJson.WriteNumber(json, "letterHeightMm", choice.HeightMm);
             json.WriteBoolean("fits", choice.TooLongMm <= 0);
-            Number(json, "tooLongMm", choice.TooLongMm);
-            Number(json, "leastHeightMm", choice.LeastHeightMm);
+            ReportJson.WriteNumber(json, "tooLongMm", choice.TooLongMm);
+            ReportJson.WriteNumber(json, "leastHeightMm", choice.LeastHeightMm);
             json.WriteBoolean("tooSmall", choice.IsTooSmall);
             json.WriteNumber("held", choice.Held);
             json.WriteNumber("hoopings", choice.Hoopings);
-            Number(json, "machineMinutes", choice.MachineMinutes);
-            Number(json, "handsOnMinutes", choice.HandsOnMinutes);
+            ReportJson.WriteNumber(json, "machineMinutes", choice.MachineMinutes);
+            ReportJson.WriteNumber(json, "handsOnMinutes", choice.HandsOnMinutes);
             json.WriteNumber("lanes", choice.Lanes);
             json.WriteNumber("laneHoopings", choice.LaneHoopings);
-            Number(json, "laneMachineMinutes", choice.LaneMachineMinutes);
-            Number(json, "laneHandsOnMinutes", choice.LaneHandsOnMinutes);
+            ReportJson.WriteNumber(json, "laneMachineMinutes", choice.LaneMachineMinutes);
+            ReportJson.WriteNumber(json, "laneHandsOnMinutes", choice.LaneHandsOnMinutes);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
     });
-
-    private static void Number(Utf8JsonWriter json, string name, double value) => json.WriteNumber(name, Math.Round((decimal)value, 3));
 }

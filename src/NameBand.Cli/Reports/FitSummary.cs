@@ -7,6 +7,9 @@ namespace NameBand.Cli.Reports;
 /// <summary>What <c>fit</c> says: a table of rounds and faces, each with its letters, hoopings and hours.</summary>
 internal static class FitSummary
 {
+    /// <summary>Blanks between two columns.</summary>
+    private const int Between = 3;
+
     public static void Print(Page page, FitReport report)
     {
         page.Line(report.Job!.Title, tone: Tone.Heading);
@@ -16,7 +19,7 @@ internal static class FitSummary
             "What the names come to on one round or more, in the job's own face and the others of the shelf."
             + (lanes > 1 ? $" After the stroke: {Words.Count(lanes, "strip")} side by side on wider cloth (“lanes” in the group “strip”)." : ""));
         string[] head = ["Rounds", "Letters", "Hoopings", "At the machine", "By hand"];
-        int[] widths = [8, 19, 11, 18, 18];
+        int[] widths = [.. head.Select((h, i) => Between + report.Choices.Select(c => Cells(c)[i].Length).Append(h.Length).Max())];
         foreach (var face in report.Choices.GroupBy(c => c.Face))
         {
             page.Gap();

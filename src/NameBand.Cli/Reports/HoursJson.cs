@@ -12,18 +12,18 @@ internal static class HoursJson
         {
             WriteLines(json, "machine", estimate.MachineWork);
             WriteLines(json, "hands", estimate.HandWork);
-            WriteTotal(json, "machineMinutes", estimate.MachineMinutes);
-            WriteTotal(json, "handsOnMinutes", estimate.HandsOnMinutes);
+            ReportJson.WriteFigure(json, "machineMinutes", estimate.MachineMinutes);
+            ReportJson.WriteFigure(json, "handsOnMinutes", estimate.HandsOnMinutes);
             if (estimate.OwnPace is { } own)
             {
-                WriteTotal(json, "machineMinutesAtSetPace", own.AtSetPace.MachineMinutes);
-                WriteTotal(json, "handsOnMinutesAtSetPace", own.AtSetPace.HandsOnMinutes);
+                ReportJson.WriteFigure(json, "machineMinutesAtSetPace", own.AtSetPace.MachineMinutes);
+                ReportJson.WriteFigure(json, "handsOnMinutesAtSetPace", own.AtSetPace.HandsOnMinutes);
             }
 
             if (report.Left is { } left)
             {
                 json.WriteNumber("hoopingsLeft", left.Hoopings);
-                WriteTotal(json, "machineMinutesLeft", left.MachineMinutes);
+                ReportJson.WriteFigure(json, "machineMinutesLeft", left.MachineMinutes);
             }
 
             json.WriteNumber("bobbins", estimate.Bobbins);
@@ -50,15 +50,6 @@ internal static class HoursJson
         }
     });
 
-    private static void WriteTotal(Utf8JsonWriter json, string key, Figure figure)
-    {
-        json.WriteStartObject(key);
-        Number(json, "low", figure.Low);
-        Number(json, "likely", figure.Likely);
-        Number(json, "high", figure.High);
-        json.WriteEndObject();
-    }
-
     private static void WriteLines(Utf8JsonWriter json, string key, IEnumerable<WorkLine> lines)
     {
         json.WriteStartArray(key);
@@ -66,11 +57,11 @@ internal static class HoursJson
         {
             json.WriteStartObject();
             json.WriteString("work", line.Work);
-            Number(json, "amount", line.Amount);
+            ReportJson.WriteNumber(json, "amount", line.Amount);
             json.WriteString("unit", line.Unit);
-            Number(json, "lowMinutes", line.Minutes.Low);
-            Number(json, "likelyMinutes", line.Minutes.Likely);
-            Number(json, "highMinutes", line.Minutes.High);
+            ReportJson.WriteNumber(json, "lowMinutes", line.Minutes.Low);
+            ReportJson.WriteNumber(json, "likelyMinutes", line.Minutes.Likely);
+            ReportJson.WriteNumber(json, "highMinutes", line.Minutes.High);
             json.WriteString("why", line.Why);
             json.WriteEndObject();
         }
@@ -87,13 +78,13 @@ internal static class HoursJson
 
         json.WriteStartObject(key);
         json.WriteNumber("timed", pace.Timed);
-        Number(json, "factor", pace.PaceFactor);
-        Number(json, "leftLowMinutes", pace.Now.Low);
-        Number(json, "leftLikelyMinutes", pace.Now.Likely);
-        Number(json, "leftHighMinutes", pace.Now.High);
-        Number(json, "beforeLowMinutes", pace.Before.Low);
-        Number(json, "beforeLikelyMinutes", pace.Before.Likely);
-        Number(json, "beforeHighMinutes", pace.Before.High);
+        ReportJson.WriteNumber(json, "factor", pace.PaceFactor);
+        ReportJson.WriteNumber(json, "leftLowMinutes", pace.Now.Low);
+        ReportJson.WriteNumber(json, "leftLikelyMinutes", pace.Now.Likely);
+        ReportJson.WriteNumber(json, "leftHighMinutes", pace.Now.High);
+        ReportJson.WriteNumber(json, "beforeLowMinutes", pace.Before.Low);
+        ReportJson.WriteNumber(json, "beforeLikelyMinutes", pace.Before.Likely);
+        ReportJson.WriteNumber(json, "beforeHighMinutes", pace.Before.High);
         json.WriteEndObject();
     }
 
@@ -104,12 +95,12 @@ internal static class HoursJson
         {
             json.WriteStartObject();
             json.WriteString("what", line.What);
-            Number(json, "amount", line.Amount);
+            ReportJson.WriteNumber(json, "amount", line.Amount);
             json.WriteString("unit", line.Unit);
             json.WriteString("inShop", line.InShop);
             if (line.Price is { } price)
             {
-                Number(json, "price", price);
+                ReportJson.WriteNumber(json, "price", price);
             }
 
             json.WriteEndObject();
@@ -119,7 +110,7 @@ internal static class HoursJson
         json.WriteString("currency", shopping.Currency);
         if (shopping.Total is { } total)
         {
-            Number(json, "total", total);
+            ReportJson.WriteNumber(json, "total", total);
         }
     }
 
@@ -127,7 +118,7 @@ internal static class HoursJson
     {
         json.WriteNumber("evenings", plan.Evenings);
         json.WriteNumber("leastEvenings", plan.LeastEvenings);
-        Number(json, "leastMinutes", plan.LeastMinutes);
+        ReportJson.WriteNumber(json, "leastMinutes", plan.LeastMinutes);
         json.WriteBoolean("isProvenBest", plan.IsProvenBest);
         json.WriteStartArray("sittings");
         foreach (var sitting in plan.Sittings)
@@ -135,7 +126,7 @@ internal static class HoursJson
             json.WriteStartObject();
             json.WriteNumber("evening", sitting.Evening);
             json.WriteString("machine", sitting.Machine);
-            Number(json, "minutes", sitting.Minutes);
+            ReportJson.WriteNumber(json, "minutes", sitting.Minutes);
             json.WriteStartArray("hoopings");
             foreach (int hooping in sitting.Hoopings)
             {
@@ -148,6 +139,4 @@ internal static class HoursJson
 
         json.WriteEndArray();
     }
-
-    private static void Number(Utf8JsonWriter json, string key, double number) => json.WriteNumber(key, Math.Round((decimal)number, 3));
 }

@@ -80,7 +80,7 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         page.Line("Why the ranges are as wide as they are", tone: Tone.Heading);
         foreach (var group in estimate.MachineWork.Concat(estimate.HandWork).Where(l => l.Amount > 0).GroupBy(l => l.Why))
         {
-            page.Line($"{Words.AsSentence(Words.List([.. group.Select(l => l.Work)]))[..^1]}: {group.Key}.", 2);
+            page.Line($"{Words.AsSentence(Wording.List([.. group.Select(l => l.Work)]))[..^1]}: {group.Key}.", 2);
         }
     }
 
@@ -108,7 +108,7 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         page.Facts([.. shopping.Lines.Select(l => (l.What, $"{l.InShop}{Money(l.Price, ", ", shopping.Currency)} ({l.Needed})", Tone.Plain))]);
         if (shopping.Total is { } total)
         {
-            string without = shopping.WithoutPrice.Any() ? $" without {Words.List([.. shopping.WithoutPrice])}, which have no price in job.json" : "";
+            string without = shopping.WithoutPrice.Any() ? $" without {Wording.List([.. shopping.WithoutPrice])}, which have no price in job.json" : "";
             page.Line($"In all{Money(total, " ", shopping.Currency)}{without}.", 2, Tone.GoodHeading);
         }
 

@@ -7,7 +7,7 @@ internal static class MeasureJson
 {
     public static void Write(TextWriter writer, MeasureReport report) => ReportJson.Write(writer, (int)report.Status, report.Problems, json =>
     {
-        json.WriteNumber("heightMm", Rounded(report.HeightMm));
+        ReportJson.WriteNumber(json, "heightMm", report.HeightMm);
         json.WriteString("sheet", report.Sheet);
         json.WriteStartArray("printed");
         foreach (string name in report.Printed)
@@ -21,16 +21,16 @@ internal static class MeasureJson
         json.WriteString("alphabet", report.AlphabetFile);
         if (report.Alphabet is { } alphabet)
         {
-            json.WriteNumber("gapMm", Rounded(alphabet.Gap.WidthMm));
-            json.WriteNumber("readingErrorMm", Rounded(report.ReadingErrorMm));
+            ReportJson.WriteNumber(json, "gapMm", alphabet.Gap.WidthMm);
+            ReportJson.WriteNumber(json, "readingErrorMm", report.ReadingErrorMm);
             json.WriteStartArray("letters");
             foreach (var letter in alphabet.Letters.Values)
             {
                 json.WriteStartObject();
                 json.WriteString("letter", letter.Letter);
-                json.WriteNumber("widthMm", Rounded(letter.WidthMm));
-                json.WriteNumber("lowMm", Rounded(letter.LowMm));
-                json.WriteNumber("highMm", Rounded(letter.HighMm));
+                ReportJson.WriteNumber(json, "widthMm", letter.WidthMm);
+                ReportJson.WriteNumber(json, "lowMm", letter.LowMm);
+                ReportJson.WriteNumber(json, "highMm", letter.HighMm);
                 json.WriteBoolean("estimated", letter.Origin == WidthOrigin.Estimated);
                 json.WriteEndObject();
             }
@@ -38,6 +38,4 @@ internal static class MeasureJson
             json.WriteEndArray();
         }
     });
-
-    private static decimal Rounded(double value) => Math.Round((decimal)value, 3);
 }

@@ -25,7 +25,7 @@ internal sealed class NamesSummary(Page page, NamesReport report, string jobAsGi
         Add(RowOutcome.Held, "held for you to decide");
         Add(RowOutcome.Merged, "merged");
         Add(RowOutcome.LeftOut, "left out");
-        return Words.List(parts);
+        return Wording.List(parts);
 
         void Add(RowOutcome outcome, string words)
         {

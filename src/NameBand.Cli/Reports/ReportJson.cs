@@ -221,7 +221,8 @@ internal static class ReportJson
         json.WriteEndArray();
     }
 
-    private static void WriteFigure(Utf8JsonWriter json, string key, Figure figure)
+    /// <summary>A figure with its range.</summary>
+    internal static void WriteFigure(Utf8JsonWriter json, string key, Figure figure)
     {
         json.WriteStartObject(key);
         WriteNumber(json, "low", figure.Low);
@@ -230,7 +231,7 @@ internal static class ReportJson
         json.WriteEndObject();
     }
 
-    private static void WriteNumber(Utf8JsonWriter json, string key, double number) =>
+    internal static void WriteNumber(Utf8JsonWriter json, string key, double number) =>
         json.WriteNumber(key, Math.Round((decimal)number, 3));
 
     private static void WriteText(Utf8JsonWriter json, string key, string? text)

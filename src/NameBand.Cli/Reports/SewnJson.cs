@@ -16,7 +16,7 @@ internal static class SewnJson
             json.WriteNumber("minutes", Math.Round((decimal)hooping.Minutes, 1));
             if (hooping.Last?.Minutes is { } took)
             {
-                json.WriteNumber("tookMinutes", Math.Round((decimal)took, 3));
+                ReportJson.WriteNumber(json, "tookMinutes", took);
             }
 
             json.WriteEndObject();

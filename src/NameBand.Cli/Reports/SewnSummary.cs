@@ -36,7 +36,7 @@ internal sealed class SewnSummary(Page page, SewingReport report)
             page.Line("To be sewn again", tone: Tone.AttentionHeading);
             foreach (var hooping in again)
             {
-                page.Line($"{hooping.Number.ToString(CultureInfo.InvariantCulture)}: {Words.List(hooping.Names)}{(hooping.Last!.Deed == SewingDeed.Patch ? ", on a piece of its own" : "")}", 2);
+                page.Line($"{hooping.Number.ToString(CultureInfo.InvariantCulture)}: {Wording.List(hooping.Names)}{(hooping.Last!.Deed == SewingDeed.Patch ? ", on a piece of its own" : "")}", 2);
             }
         }
 
@@ -46,7 +46,7 @@ internal sealed class SewnSummary(Page page, SewingReport report)
             page.Line("Next", tone: Tone.Heading);
             foreach (var hooping in open.Take(MostShown))
             {
-                page.Line(string.Create(CultureInfo.InvariantCulture, $"{hooping.Number}: {Words.List(hooping.Names)}, {hooping.Minutes:0.0} min"), 2);
+                page.Line(string.Create(CultureInfo.InvariantCulture, $"{hooping.Number}: {Wording.List(hooping.Names)}, {hooping.Minutes:0.0} min"), 2);
             }
         }
 

@@ -12,18 +12,18 @@ internal static class SwatchReportJson
         }
 
         json.WriteString("word", plan.Word);
-        json.WriteNumber("marksApartMm", Rounded(plan.MarksApartMm));
+        ReportJson.WriteNumber(json, "marksApartMm", plan.MarksApartMm);
         json.WriteNumber("hoopings", plan.Hoopings.Length);
         json.WriteNumber("stitches", report.Stitches);
-        json.WriteNumber("minutes", Rounded(report.Minutes));
+        ReportJson.WriteNumber(json, "minutes", report.Minutes);
         json.WriteStartArray("samples");
         foreach (var sample in plan.Samples)
         {
             json.WriteStartObject();
             json.WriteString("label", sample.Label);
-            json.WriteNumber("spacingMm", Rounded(sample.SpacingMm));
-            json.WriteNumber("pullCompensationMm", Rounded(sample.PullCompensationMm));
-            json.WriteNumber("letterHeightMm", Rounded(sample.LetterHeightMm));
+            ReportJson.WriteNumber(json, "spacingMm", sample.SpacingMm);
+            ReportJson.WriteNumber(json, "pullCompensationMm", sample.PullCompensationMm);
+            ReportJson.WriteNumber(json, "letterHeightMm", sample.LetterHeightMm);
             json.WriteEndObject();
         }
 
@@ -32,12 +32,10 @@ internal static class SwatchReportJson
 
     public static void Write(TextWriter writer, ShorteningReport report) => ReportJson.Write(writer, (int)report.Status, report.Problems, json =>
     {
-        json.WriteNumber("apartMm", Rounded(report.ApartMm));
-        json.WriteNumber("measuredMm", Rounded(report.MeasuredMm));
+        ReportJson.WriteNumber(json, "apartMm", report.ApartMm);
+        ReportJson.WriteNumber(json, "measuredMm", report.MeasuredMm);
         json.WriteNumber("shortening", Math.Round((decimal)report.ShorteningPart, 4));
         json.WriteNumber("before", Math.Round((decimal)report.BeforePart, 4));
         json.WriteBoolean("isSet", report.IsSet);
     });
-
-    private static decimal Rounded(double value) => Math.Round((decimal)value, 3);
 }

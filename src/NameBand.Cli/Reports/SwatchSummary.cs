@@ -49,5 +49,5 @@ internal static class SwatchSummary
     }
 
     private static string Steps(SwatchPlan plan, SwatchRow row, Func<SwatchSample, double> figure, string form, string what) =>
-        $"{Words.List([.. plan.Samples.Where(s => s.Row == row).Select(s => figure(s).ToString(form, CultureInfo.InvariantCulture))])}{Words.Tie}mm {what}";
+        $"{Wording.List([.. plan.Samples.Where(s => s.Row == row).Select(s => figure(s).ToString(form, CultureInfo.InvariantCulture))])}{Words.Tie}mm {what}";
 }

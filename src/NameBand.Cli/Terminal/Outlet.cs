@@ -12,8 +12,6 @@ internal sealed class Outlet(TextWriter writer, bool hasColour = false, bool isT
 
     public TextWriter Writer => writer;
 
-    public bool HasColour => hasColour;
-
     public bool IsTerminal => isTerminal;
 
     /// <summary>Cells in a line of the terminal.</summary>

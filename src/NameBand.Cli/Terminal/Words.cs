@@ -45,14 +45,6 @@ internal static class Words
 
     public static string Tied(string text) => text.Replace(' ', Tie);
 
-    /// <summary>Such as <c>a, b and c</c>.</summary>
-    public static string List(IReadOnlyList<string> items) => items.Count switch
-    {
-        0 => "",
-        1 => items[0],
-        _ => string.Join(", ", items.Take(items.Count - 1)) + " and " + items[^1],
-    };
-
     public static string AsSentence(string text) =>
         text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '?' or '!' ? "" : ".");
 }

@@ -49,15 +49,13 @@ public sealed record HoopingFigures(
     public bool IsSewn { get; init; }
 }
 
-/// <summary>Hours, thread and cloth of the whole job.</summary>
+/// <summary>Hours and thread of the whole job.</summary>
 public sealed record Estimate(
     ImmutableArray<HoopingFigures> Hoopings,
     ImmutableArray<WorkLine> MachineWork,
     ImmutableArray<WorkLine> HandWork,
     double NeedleThreadM,
-    double BobbinThreadM,
-    double ClothM2,
-    double BackingM2)
+    double BobbinThreadM)
 {
     /// <summary>By the machine's own pace, once hoopings were timed.</summary>
     public Figure MachineMinutes => OwnPace?.MachineMinutes ?? Sum(MachineWork);

@@ -4,7 +4,7 @@ using NameBand.Layout;
 
 namespace NameBand.Estimating;
 
-/// <summary>Adds up the hours, thread and cloth of a job from its layout and what its hoopings were found to take.</summary>
+/// <summary>Adds up the hours and thread of a job from its layout and what its hoopings were found to take.</summary>
 public static class Estimator
 {
     /// <summary>Cloth and backing that reach past the sewing field on each side, to be held: common practice, no source.</summary>
@@ -25,9 +25,7 @@ public static class Estimator
             MachineWork(job.Machine, timed),
             HandWorkLines.For(job, plan, log),
             timed.Sum(h => h.NeedleThreadM),
-            timed.Sum(h => h.BobbinThreadM),
-            ClothM2(job, plan),
-            BackingM2(plan))
+            timed.Sum(h => h.BobbinThreadM))
         {
             BobbinChanges = [.. changes.Select(c => c with { IsPast = log is not null && log.IsSewn(c.Hooping) })],
             Bobbins = bobbins,
@@ -75,15 +73,11 @@ public static class Estimator
         ];
     }
 
-    /// <summary>Names sewn before cutting need cloth as wide as the hoop holds; sewn after cutting, the strip's own width.</summary>
-    private static double ClothM2(BandJob job, StripPlan plan) =>
-        BandLengthsMm(plan).Sum() * BandWidthMm(job, plan) / 1e6;
-
     /// <summary>Lengths in mm of the cloths that are hooped, each with its spare ends.</summary>
     public static IEnumerable<double> BandLengthsMm(StripPlan plan) =>
         plan.Cloths.IsEmpty ? plan.Rounds.Select(r => BandLengthMm(plan, r)) : plan.Cloths.Select(c => c.LengthMm);
 
-    /// <summary>Width in mm of the cloth that one round is sewn on.</summary>
+    /// <summary>Width in mm of the cloth that one round is sewn on: names sewn before cutting need it as wide as the hoop holds, after cutting the strip's own.</summary>
     public static double BandWidthMm(BandJob job, StripPlan plan) => job.Strip.SewnBeforeCutting
         ? Math.Max(plan.FieldAcrossMm + (2 * HeldBesideFieldMm), plan.Cloths.Select(c => c.WidthMm).DefaultIfEmpty(plan.Hem.Strip.CutWidthMm).Max())
         : plan.Hem.Strip.CutWidthMm;
@@ -95,7 +89,4 @@ public static class Estimator
     public static double BackingPieceLengthMm(StripPlan plan) => plan.FieldAlongMm + (2 * HeldBesideFieldMm);
 
     public static double BackingPieceWidthMm(StripPlan plan) => plan.FieldAcrossMm + (2 * HeldBesideFieldMm);
-
-    private static double BackingM2(StripPlan plan) =>
-        plan.Hoopings.Length * BackingPieceLengthMm(plan) * BackingPieceWidthMm(plan) / 1e6;
 }

@@ -66,7 +66,7 @@ public static class HoopingMeter
 
         jumps = Math.Max(jumps, 0);
         var names = thread.Names();
-        double between = MachineMinutes(0, jumps, trims, stops, machine) + (ExpectedBreaks(stitches, machine) * machine.SecondsPerBreak / 60);
+        double between = MinutesBetween(jumps, trims, stops, machine) + (ExpectedBreaks(stitches, machine) * machine.SecondsPerBreak / 60);
         return new HoopingFigures(
             number, stitches, jumps, trims, stops, thread.NeedleMm / 1000, thread.BobbinMm / 1000, (seconds / 60) + between)
         {
@@ -78,10 +78,9 @@ public static class HoopingMeter
     /// <summary>Thread breaks to be reckoned with in so many stitches.</summary>
     public static double ExpectedBreaks(double stitches, MachineSettings machine) => stitches / 1000 * machine.BreaksPer1000Stitches;
 
-    /// <summary>Minutes for so many usual stitches at the set pace, and the seconds for everything between; breaks and bobbins left out.</summary>
-    public static double MachineMinutes(int stitches, int jumps, int trims, int stops, MachineSettings machine) =>
-        (stitches / machine.StitchesPerMinute)
-        + (((jumps * machine.SecondsPerJump) + (trims * machine.SecondsPerTrim) + (stops * machine.SecondsPerStop) + machine.SecondsToStart) / 60);
+    /// <summary>Minutes for everything between the stitches; breaks and bobbins left out.</summary>
+    private static double MinutesBetween(int jumps, int trims, int stops, MachineSettings machine) =>
+        ((jumps * machine.SecondsPerJump) + (trims * machine.SecondsPerTrim) + (stops * machine.SecondsPerStop) + machine.SecondsToStart) / 60;
 
     /// <summary>Adds thread up for the whole path and for the name that is being sewn.</summary>
     private sealed class NameTally(NamePlaces? places, double firstTailMm)

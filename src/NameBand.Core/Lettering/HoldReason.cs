@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using NameBand.Common;
 using NameBand.Lettering.Shaping;
 
 namespace NameBand.Lettering;
@@ -49,7 +50,7 @@ internal static class HoldReason
     private static string Named(List<UnshownSign> signs, bool plural = true)
     {
         string[] shown = [.. signs.Select(s => s.Text).Distinct().Select(Shown)];
-        string list = shown.Length == 1 ? shown[0] : string.Join(", ", shown[..^1]) + " and " + shown[^1];
+        string list = Wording.List(shown);
         return !plural ? list : (shown.Length == 1 ? " " : "s ") + list;
     }
 

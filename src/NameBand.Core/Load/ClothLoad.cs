@@ -16,10 +16,5 @@ public enum LoadVerdict
 /// <summary>Load of one hooping or one name. Alignment marks are not counted: they are loose and come out again.</summary>
 /// <param name="Penetrations">Needle holes, locks included.</param>
 /// <param name="SewnMm2">Cloth under thread, in mm².</param>
-/// <param name="MeanPenetrationsPerMm2">Holes over the cloth under thread.</param>
-/// <param name="WorstLetterPerMm2">The same for the letter, or part of one, where it is greatest.</param>
-/// <param name="DensestDiscPerMm2">Most holes in a disc of 1 mm diameter round one of them, per mm².</param>
-/// <param name="ThreadPerMm2">Millimetres of needle thread on top of each mm² of cloth under thread.</param>
-public sealed record ClothLoad(
-    int Penetrations, double SewnMm2, double MeanPenetrationsPerMm2, double WorstLetterPerMm2, double DensestDiscPerMm2,
-    double ThreadPerMm2, LoadVerdict Verdict);
+/// <param name="WorstLetterPerMm2">Holes over the cloth under thread, for the letter, or part of one, where that is greatest; at least that of the whole.</param>
+public sealed record ClothLoad(int Penetrations, double SewnMm2, double WorstLetterPerMm2, LoadVerdict Verdict);

@@ -13,19 +13,16 @@ public static class LoadMeter
     /// <summary>Parts smaller than this, such as a dot, are not judged by themselves.</summary>
     private const double LeastLetterMm2 = 2;
 
-    private const double DiscMm = 1;
-
     public static ClothLoad Measure(NeedlePath path, Fabric fabric)
     {
         var holes = Holes(path);
         var box = holes.Aggregate(Box.Empty, (b, p) => b.Include(p));
         if (holes.Count == 0)
         {
-            return new ClothLoad(0, 0, 0, 0, 0, 0, LoadVerdict.Fine);
+            return new ClothLoad(0, 0, 0, LoadVerdict.Fine);
         }
 
         var cover = new ThreadCover(box, fabric.Thread.DiameterMm);
-        double threadMm = 0;
         double worst = 0;
         int ownHoles = 0;
         for (int i = 0; i < path.Steps.Length; i++)
@@ -47,17 +44,14 @@ public static class LoadMeter
             ownHoles++;
             if (i > 0 && path.Steps[i - 1] is { Action: NeedleAction.Stitch } before && before.Kind != StitchKind.Mark)
             {
-                threadMm += before.At.DistanceTo(step.At);
                 cover.Add(before.At, step.At);
             }
         }
 
         worst = Math.Max(worst, Density(ownHoles, cover.LetterMm2));
         double sewn = cover.AreaMm2;
-        double mean = sewn > 0 ? holes.Count / sewn : 0;
-        worst = Math.Max(worst, mean);
-        return new ClothLoad(
-            holes.Count, sewn, mean, worst, Densest(holes, box), sewn > 0 ? threadMm / sewn : 0, VerdictOf(worst, fabric));
+        worst = Math.Max(worst, sewn > 0 ? holes.Count / sewn : 0);
+        return new ClothLoad(holes.Count, sewn, worst, VerdictOf(worst, fabric));
     }
 
     private static List<Point> Holes(NeedlePath path)
@@ -81,11 +75,4 @@ public static class LoadMeter
         worstPerMm2 > fabric.MostPenetrationsPerMm2 ? LoadVerdict.Overworked
         : worstPerMm2 > SwatchPart * fabric.MostPenetrationsPerMm2 ? LoadVerdict.SewSwatch
         : LoadVerdict.Fine;
-
-    /// <summary>Most holes within half a millimetre of one of them, itself counted, per mm² of the disc.</summary>
-    private static double Densest(List<Point> holes, Box box)
-    {
-        const double Radius = DiscMm / 2;
-        return HoleGrid.MostWithin(holes, box, Radius) / (Math.PI * Radius * Radius);
-    }
 }

@@ -27,9 +27,8 @@ internal sealed record ListColumns(
         return all.Length switch
         {
             0 => "none",
-            1 => all[0],
             > 12 => string.Join(", ", all.Take(12)) + " and more",
-            _ => string.Join(", ", all[..^1]) + " and " + all[^1],
+            _ => Wording.List(all),
         };
     }
 

@@ -109,7 +109,7 @@ internal sealed partial class OutManifest
 
     /// <summary>Whether we made this sub-folder, so that it may go when nothing else is in it.</summary>
     public bool IsOurFolder(string relative) => _entries is null
-        ? relative is "proofs" or "needle-paths"
+        ? relative is "needle-paths" or "proofs" or "sheets" or "thanks" or "playback"
         : _entries.Keys.Any(k => k.StartsWith(relative + "/", StringComparison.Ordinal));
 
     /// <summary>Whether the folder holds a plan of ours, or a swatch, and of which format; null when it holds none.</summary>
@@ -148,7 +148,11 @@ internal sealed partial class OutManifest
     }
 
     [GeneratedRegex(
-        @"^(plan\.json|read-me-first\.txt|worksheet\.csv|needle-paths/hooping-[0-9]{3,}\.csv|proofs/cutting-plan\.png|proofs/hooping-[0-9]{3,}\.png|proofs/round-[0-9]{2,}\.png)$",
+        @"^(plan\.json|swatch\.json|read-me-first\.txt|worksheet\.csv|changes\.csv|key-in\.csv|(key-in|template|swatch)-[a-z0-9]+\.pdf"
+        + @"|needle-paths/(hooping-[0-9]{3,}|swatch-[0-9]{2,})\.(csv|svg|iso)"
+        + @"|proofs/(cutting-plan|(hooping|load)-[0-9]{3,}|(round|swatch)-[0-9]{2,})\.png"
+        + @"|sheets/((work-packet|proof-reading|name-finder|template)-[a-z0-9]+\.pdf|name-finder\.csv)"
+        + @"|thanks/(thanks\.csv|name-[0-9]{4,}\.png)|playback/playback-[0-9]{3,}\.png)$",
         RegexOptions.CultureInvariant)]
     private static partial Regex OurNames();
 }

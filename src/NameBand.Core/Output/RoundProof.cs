@@ -134,6 +134,6 @@ public static class RoundProof
             ? "meets the hem"
             : FormattableString.Invariant($"{Math.Abs(difference):0.0} mm {(difference > 0 ? "longer" : "shorter")} than the hem");
         return FormattableString.Invariant(
-            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count(n => !n.IsHeading)} names   ·   {Letters(plan, round)}{(plan.Hem.IsCurved ? $"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "")}");
+            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count(n => n.IsOfList)} names   ·   {Letters(plan, round)}{(plan.Hem.IsCurved ? $"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "")}");
     }
 }

@@ -50,8 +50,6 @@ public sealed record NeedlePath(ImmutableArray<NeedleStep> Steps)
 
     public int Trims => Steps.Count(s => s.Action == NeedleAction.Trim);
 
-    public int Stops => Steps.Count(s => s.Action == NeedleAction.Stop);
-
     /// <summary>Runs of jumps after the first one, which only brings the needle to its start.</summary>
     public int Jumps
     {

@@ -7,6 +7,7 @@ using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Load;
+using NameBand.Output;
 using NameBand.Web.Table;
 
 namespace NameBand.Web.Machine;
@@ -14,15 +15,21 @@ namespace NameBand.Web.Machine;
 /// <summary>Everything the view at the machine shows, hooping by hooping, in words and figures; no row of a list.</summary>
 internal static class MachineState
 {
-    /// <summary>Changes when what is shown does.</summary>
-    public static string Stamp(TableSnapshot now) => string.Create(
-        CultureInfo.InvariantCulture, $"{now.LayoutNumber}/{now.IsLaying}/{now.Figures is not null}/{now.Laid is not null}");
+    /// <summary>Changes when what is shown does; making the files anew changes it too.</summary>
+    public static string Stamp(TableSnapshot now, string jobFolder)
+    {
+        var plan = new FileInfo(Path.Combine(jobFolder, "out", OutPaths.Plan));
+        long made = plan.Exists ? plan.LastWriteTimeUtc.Ticks : 0;
+        return string.Create(
+            CultureInfo.InvariantCulture, $"{now.LayoutNumber}/{now.IsLaying}/{now.Figures is not null}/{now.Laid is not null}/{made:x}");
+    }
 
+    /// <param name="stamp">Taken before the rest was looked at, so that what changes meanwhile is asked for again.</param>
     /// <param name="report">How the sewing stands, or why that cannot be told.</param>
-    public static void Write(Utf8JsonWriter json, TableSnapshot now, SewingReport report)
+    public static void Write(Utf8JsonWriter json, string stamp, TableSnapshot now, SewingReport report)
     {
         json.WriteStartObject();
-        json.WriteString("stamp", Stamp(now));
+        json.WriteString("stamp", stamp);
         json.WriteNumber("layout", now.LayoutNumber);
         json.WriteBoolean("laying", now.IsLaying);
         json.WriteBoolean("inches", now.IsInInches);

@@ -21,9 +21,10 @@ internal static class MachineEndpoints
             // Where the sewing is, no picture of the strip is waited for.
             table.FirstDrawn();
             var now = table.Now;
-            return stamp == MachineState.Stamp(now)
+            string current = MachineState.Stamp(now, table.Folder);
+            return stamp == current
                 ? Results.NoContent()
-                : StripEndpoints.Json(json => MachineState.Write(json, now, Look(table)));
+                : StripEndpoints.Json(json => MachineState.Write(json, current, now, Look(table)));
         });
         app.MapGet("/machine/made/{layout:long}/{number:int}", (long layout, int number) => IsMade(table, layout, number));
         app.MapPost("/machine/said", (HttpRequest request) => SaidAsync(request, table));

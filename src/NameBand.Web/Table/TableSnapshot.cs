@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.RegularExpressions;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
@@ -23,7 +22,7 @@ namespace NameBand.Web.Table;
 /// <param name="Figures">Hours and thread of this very layout; null while they are being counted.</param>
 /// <param name="Counting">How far the counting has come.</param>
 /// <param name="Problems">What was found, in the order it was found.</param>
-public sealed partial record TableSnapshot(
+public sealed record TableSnapshot(
     long Version, long LayoutNumber, bool HasJobFile, BandJob? Job, LaidJob? Laid, bool IsLaying, JobFigures? Figures,
     Progress? Counting, ImmutableArray<Problem> Problems)
 {
@@ -53,18 +52,5 @@ public sealed partial record TableSnapshot(
     public Estimate? Estimate => Figures?.Estimate;
 
     /// <summary>Whether the job's lengths are mostly written in inches, feet and yards.</summary>
-    public bool IsInInches
-    {
-        get
-        {
-            string text = System.Text.Encoding.UTF8.GetString(JobFile.Bytes.AsSpan());
-            return ImperialLength().Count(text) > MetricLength().Count(text);
-        }
-    }
-
-    [GeneratedRegex("[0-9½¼¾]\\s*(in|ft|yd|″|\\\\\")")]
-    private static partial Regex ImperialLength();
-
-    [GeneratedRegex("[0-9]\\s*(mm|cm|m)\\s*\"")]
-    private static partial Regex MetricLength();
+    public bool IsInInches => TapeUnit.IsInches(JobFile.Bytes.AsSpan());
 }

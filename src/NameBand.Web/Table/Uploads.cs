@@ -54,7 +54,7 @@ internal static class Uploads
         string stem = string.Concat(Path.GetFileNameWithoutExtension(last).Where(c => char.IsLetterOrDigit(c) || c is ' ' or '-' or '_')).Trim();
         stem = stem.Length == 0 ? "list" : stem[..Math.Min(stem.Length, LongestName)];
         // What the job itself writes keeps its name, and some systems take these few names for machines.
-        bool isTaken = stem is "corrections" or "sewing-log" || Devices.Contains(stem, StringComparer.OrdinalIgnoreCase);
+        bool isTaken = OwnFiles.Has(stem + ".csv") || Devices.Contains(stem, StringComparer.OrdinalIgnoreCase);
         return (isTaken ? "list " + stem : stem) + Path.GetExtension(last).ToLowerInvariant();
     }
 

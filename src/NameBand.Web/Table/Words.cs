@@ -34,11 +34,4 @@ internal static class Words
         RowOutcome.Held => "held",
         _ => "left out",
     };
-
-    public static string List(IReadOnlyList<string> parts) => parts.Count switch
-    {
-        0 => "",
-        1 => parts[0],
-        _ => string.Join(", ", parts.Take(parts.Count - 1)) + " and " + parts[^1],
-    };
 }

@@ -141,7 +141,17 @@ public sealed class Worktable : IDisposable
     });
 
     /// <summary>Gives up counting the stitches of this layout: the plan can be looked at and changed without.</summary>
-    public void StopCounting() => _count?.Cancel();
+    public void StopCounting()
+    {
+        try
+        {
+            _count?.Cancel();
+        }
+        catch (ObjectDisposedException)
+        {
+            // It has come to its end this moment.
+        }
+    }
 
     /// <summary>Reads everything anew and lays it out; what was under way is given up.</summary>
     public void StartOver()
@@ -230,7 +240,8 @@ public sealed class Worktable : IDisposable
         }
         finally
         {
-            _count = null;
+            // A newer count may already stand there.
+            Interlocked.CompareExchange(ref _count, null, count);
         }
     }
 
@@ -253,7 +264,11 @@ public sealed class Worktable : IDisposable
             }
 
             var problems = await Task.Run(save).ConfigureAwait(false);
-            _watch.Remember();
+            if (problems.IsEmpty)
+            {
+                _watch.Remember();
+            }
+
             Publish(now => now with { IsChangedOutside = IsChangedOutside() });
             if (problems.IsEmpty)
             {

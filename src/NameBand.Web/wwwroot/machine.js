@@ -241,7 +241,10 @@ class Machine {
 
   async #picture(hooping) {
     const key = `${this.state.layout}/${hooping.number}`;
-    if (this.pictured === key) return;
+    if (this.pictured === key) {
+      await this.#seeMade(key);
+      return;
+    }
     this.canvas.hidden = !this.state.hasPaths;
     if (!this.state.hasPaths) {
       this.pictured = key;
@@ -252,16 +255,26 @@ class Machine {
     this.made = null;
     const names = hooping.strips.flatMap(s => s.names).map(n => n[1]).join(', ');
     this.canvas.setAttribute('aria-label', `Hooping ${hooping.number} as it lies in the hoop: ${names}`);
-    const layout = this.state.layout;
-    const got = await fetchHooping(layout, hooping.number).catch(() => null); // The line was cut: asked again with the next look.
+    const got = await fetchHooping(this.state.layout, hooping.number).catch(() => null); // The line was cut: asked again with the next look.
     if (this.pictured !== key) return;
     if (!got) { this.pictured = ''; this.stamp = ''; return; }
     this.picture.take(got);
     this.root.dataset.pictured = String(hooping.number);
-    const made = await fetch(`/machine/made/${layout}/${hooping.number}`);
-    if (made.status === 200 && this.pictured === key) {
-      this.made = (await made.json()).made;
+    await this.#seeMade(key);
+  }
+
+  /** Whether the needle path in the out folder is that of the picture: asked again whenever something changed. */
+  async #seeMade(key) {
+    if (!this.state.hasPaths) return;
+    try {
+      const answer = await fetch(`/machine/made/${key}`);
+      if (answer.status !== 200) return;
+      const { made } = await answer.json();
+      if (this.pictured !== key) return;
+      this.made = made;
       this.#problems();
+    } catch {
+      this.stamp = ''; // The line was cut: asked again with the next look.
     }
   }
 }

@@ -55,7 +55,7 @@ public class GroupsKeysTests
     [InlineData("""[ { "name": "a", "rest": true }, { "name": "A", "from": 1 } ]""", "Two groups are called")]
     [InlineData("""[ { "name": "a", "values": ["gold"] }, { "name": "b", "values": ["GOLD"] } ]""", "both hold the value")]
     [InlineData("""[ { "name": "a", "from": 10 }, { "name": "b", "from": 5 } ]""", "some of the same numbers")]
-    [InlineData("""[ { "name": "a", "rest": true, "face": "../x.ttf" } ]""", "")]
+    [InlineData("""[ { "name": "a", "rest": true, "face": "../x.ttf" } ]""", "outside the job's folder")]
     public void What_cannot_be_meant_is_refused_with_what_to_do(string groups, string says)
     {
         var read = Read(groups);

@@ -2,6 +2,7 @@ using System.Text;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Output;
+using NameBand.Output.Sheets;
 using Xunit;
 
 namespace NameBand.Tests.OutputRoom;
@@ -82,6 +83,24 @@ public sealed class OutFolderTests : IDisposable
         Assert.Equal(
             [".made-by-nameband.json", "needle-paths/hooping-001.csv", "notes.txt", "plan.json", "proofs/hooping-001.png", "worksheet.csv"],
             FilesInOut());
+    }
+
+    /// <summary>Every file we write is known by its name alone, when the list of what we wrote is lost.</summary>
+    [Fact]
+    public void EveryNameOfOursIsKnown()
+    {
+        const System.Reflection.BindingFlags Own = System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.Static;
+        var texts = typeof(OutPaths).GetFields(Own).Select(f => (string)f.GetRawConstantValue()!);
+        var made = typeof(OutPaths).GetMethods(Own).SelectMany(m => m.GetParameters()[0].ParameterType == typeof(int)
+            ? new object[] { 1, 123_456 }.Select(n => (string)m.Invoke(null, [n])!)
+            : Paper.Both.Select(p => (string)m.Invoke(null, [p.Word])!));
+        string[] names = [.. texts, .. made];
+        Assert.True(names.Length > 30, $"{names.Length}");
+        var manifest = OutManifest.Read(_temp.Job);
+        Assert.All(names, n => Assert.True(manifest.IsOurs(_temp.Job, n), n));
+        Assert.All(names.Where(n => n.Contains('/')), n => Assert.True(manifest.IsOurFolder(n.Split('/')[0]), n));
+        Assert.All(names, n => Assert.False(manifest.IsOurs(_temp.Job, Path.ChangeExtension(n, ".txt").Replace("read-me-first", "notes", StringComparison.Ordinal)), n));
+        Assert.False(manifest.IsOurs(_temp.Job, "proofs/sketch.png"));
     }
 
     [Theory]

@@ -44,7 +44,7 @@ internal static class OutSample
         [.. plan.Hoopings.Select(h => new HoopingFigures(h.Number, 1000 + h.Number, 3, 2, 1, 7.25, 4.5, 4.26))],
         [new WorkLine("stitching", 3006, "stitches", new Figure(10, 12.78, 15))],
         [new WorkLine("hooping", 3, "hoopings", new Figure(15, 19.5, 24))],
-        21.75, 13.5, 0.05, 0.06);
+        21.75, 13.5);
 
     public static ImmutableArray<ListedRow> Rows(StripPlan plan) =>
     [

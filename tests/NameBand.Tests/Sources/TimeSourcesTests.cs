@@ -18,8 +18,8 @@ public class TimeSourcesTests
     [Fact]
     public void Stitches_over_pace()
     {
-        Assert.Equal(14.29, HoopingMeter.MachineMinutes(10_000, 0, 0, 0, StitchesOnly), 2);
-        Assert.InRange(HoopingMeter.MachineMinutes(6_000, 0, 0, 0, StitchesOnly with { StitchesPerMinute = 601 }), 8, 10);
+        Assert.Equal(14.29, MinutesOf(10_000, StitchesOnly), 2);
+        Assert.InRange(MinutesOf(6_000, StitchesOnly with { StitchesPerMinute = 601 }), 8, 10);
     }
 
     /// <summary>
@@ -32,10 +32,18 @@ public class TimeSourcesTests
         var job = Sample.Job with { Hands = Sample.Job.Hands with { ClippingMinutesPerName = 0.90 * 1.10, RestAllowance = 0.15 } };
         var hem = Sample.Hem(job);
         var plan = LayoutPlanner.Plan(job, hem, Sample.Lettered(8.0), FabricTable.All[0]).Value!;
-        var path = new NeedlePath([new NeedleStep(NeedleAction.Jump, StitchKind.None, default), .. Enumerable.Range(0, 700).Select(i => new NeedleStep(NeedleAction.Stitch, StitchKind.Satin, new Point(i, 0)))]);
-        var figures = HoopingMeter.Measure(1, path, FabricTable.All[0], StitchesOnly);
+        var figures = Figures(700, StitchesOnly);
         var estimate = Estimator.Make(job with { Machine = StitchesOnly }, plan, [figures]);
         Assert.Equal(1.1385, estimate.HandWork.Single(w => w.Work == "clipping threads").Minutes.Likely, 4);
         Assert.Equal(1.0, estimate.MachineMinutes.Likely, 9);
     }
+
+    private static double MinutesOf(int stitches, MachineSettings machine) => Figures(stitches, machine).MachineMinutes;
+
+    /// <summary>Of a path of stitches of 1 mm, which no machine slows down for.</summary>
+    private static HoopingFigures Figures(int stitches, MachineSettings machine) => HoopingMeter.Measure(
+        1,
+        new NeedlePath([new NeedleStep(NeedleAction.Jump, StitchKind.None, default), .. Enumerable.Range(0, stitches).Select(i => new NeedleStep(NeedleAction.Stitch, StitchKind.Satin, new Point(i, 0)))]),
+        FabricTable.All[0],
+        machine);
 }

@@ -68,20 +68,18 @@ export class Tiles {
     g.restore();
   }
 
-  /** Draws the columns of a name that are seen and missing, or that can be drawn better now; false: there was nothing to do. */
+  /** Draws the columns of a name that are seen and missing, or that can be drawn better now; false: the time was over before all were drawn. */
   draw(data, name, x, halfMm, from, to, withThread, colours, until) {
     const last = Math.floor((name.width * this.scale + 2) / columnPx);
     const thread = withThread ? data.threads.get(name.index) : null;
-    let done = true;
     for (let k = Math.max(0, Math.floor((from - x) / columnPx)); k <= Math.min(last, Math.floor((to - x) / columnPx)); k++) {
       const key = `${name.index}/${k}`;
       const tile = this.now.get(key);
       if (tile && (tile.isThread || !thread)) continue;
       if (performance.now() > until) return false;
       this.#paint(data, name, k, halfMm, thread, colours, key, tile);
-      done = done && true;
     }
-    return done;
+    return true;
   }
 
   #paint(data, name, k, halfMm, thread, colours, key, old) {

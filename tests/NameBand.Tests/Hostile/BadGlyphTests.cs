@@ -40,16 +40,18 @@ public class BadGlyphTests
         Assert.Contains(said, reason, StringComparison.Ordinal);
     }
 
+    /// <param name="said">What is told of the letter that is sewn all the same.</param>
     [Theory]
-    [InlineData("crosses itself")]
-    public void A_letter_that_cannot_be_read_as_strokes_is_sewn_along_its_edge_and_named(string kind)
+    [InlineData("crosses itself", "The outline of “[IX]+” in the face Lantern Trial cannot be read as strokes")]
+    [InlineData("200 specks", "“[IX]+” in the face Lantern Trial is made of 1[0-9][0-9] separate parts")]
+    public void A_letter_that_comes_out_badly_is_sewn_and_named(string kind, string said)
     {
         using var job = JobWith(kind);
 
         var run = CliRun.Of("make", job.FullPath);
 
         Assert.Equal(1, run.Status);
-        Assert.Matches("The outline of “[IX]+” in the face Lantern Trial cannot be read as strokes", run.OutOnOneLine);
+        Assert.Matches(said, run.OutOnOneLine);
         var made = new MadeFolder(job["out"]);
         Assert.All(made.Rows, r => Assert.Equal("placed", r.GetProperty("outcome").GetString()));
         Assert.Equal(3, made.Names.Count());
@@ -101,6 +103,7 @@ public class BadGlyphTests
         "far away" => [[(31000, 31000), (31000, 31700), (31150, 31700), (31150, 31000)]],
         "100,000 points" => [.. Enumerable.Range(0, 2).Select(_ => Zigzag(50_000))],
         "1,500 rings over one another" => [.. Enumerable.Range(0, 1500).Select(i => Square(i % 50, i / 50, 500))],
+        "200 specks" => [.. Enumerable.Range(0, 200).Select(i => Square(50 * (i % 15), 50 * (i / 15), 30))],
         "noise" => [Noise(400)],
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };

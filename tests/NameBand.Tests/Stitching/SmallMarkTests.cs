@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Stitching;
 using NameBand.Tests.StitchQuality;
 using Xunit;
@@ -44,6 +45,33 @@ public class SmallMarkTests
     {
         double longest = Trial(face, "І", 8).Measure.LongestMm;
         Assert.True(longest < 3, $"rungs of {longest} mm run from serif to serif");
+    }
+
+    /// <summary>However small the letters are, no dot of one is lost: where its stroke is shorter than a stitch it is two stitches over its middle.</summary>
+    [Theory]
+    [InlineData("nunito-bold")]
+    [InlineData("routed-gothic")]
+    [InlineData("vollkorn-bold")]
+    [InlineData("pacifico")]
+    [InlineData("grand-hotel")]
+    [InlineData("lato-bold")]
+    public void Every_dot_of_a_letter_is_sewn_at_the_least_heights(string face)
+    {
+        foreach (string letter in new[] { "i", "j", "Ä", "ü", "ġ", "ž", "!", ":" })
+        {
+            var piece = Shelf.Names(face, [letter])[0].Pieces[0].Piece;
+            foreach (double height in new[] { 3.0, 4, 5 })
+            {
+                var holes = new Stitcher(LetterTrial.Cotton, height).Sewn(piece).Parts.SelectMany(p => p.Alone).Select(s => s.At).ToList();
+                foreach (var ring in piece.Outline.Scaled(height).Rings.Where(r => r.SignedAreaMm2() > 0))
+                {
+                    var box = new Outline([ring]).Bounds();
+                    Assert.True(
+                        holes.Count(h => h.XMm > box.LeftMm - 0.25 && h.XMm < box.RightMm + 0.25 && h.YMm > box.BottomMm - 0.25 && h.YMm < box.TopMm + 0.25) >= 2,
+                        $"“{letter}” {height} mm high has no stitches at {box}");
+                }
+            }
+        }
     }
 
     private static LetterTrial Trial(string face, string letter, double height)

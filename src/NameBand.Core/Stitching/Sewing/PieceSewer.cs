@@ -21,6 +21,12 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
     private const int MostTries = 3;
     private const double ThinPart = 0.25;
 
+    /// <summary>Over the least stitch, and as long as the usual thread is wide: it comes out as a dot.</summary>
+    private const double DotMm = 0.4;
+
+    /// <summary>No script's letter, with all its dots and marks, has nearly as many: our assumption.</summary>
+    private const int MostPartsOfACharacter = 12;
+
     public SewnPiece Sew(LetterPiece piece)
     {
         var parts = Read(piece, letterHeightMm);
@@ -39,18 +45,16 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
             if (isRead)
             {
                 var part = SewnPart.Of(columns!, letterHeightMm, satin, Finish);
-                if (part.Alone.Length > 1)
-                {
-                    sewn.Add(part);
-                }
+                sewn.Add(part.Alone.Length > 1 ? part : SewnPart.Fixed(Finish(Dot(region))));
             }
-            else if (AlongOutline(region) is { Needles.Count: > 1 } edge)
+            else
             {
-                sewn.Add(SewnPart.Fixed(Finish(edge)));
+                var edge = AlongOutline(region);
+                sewn.Add(SewnPart.Fixed(Finish(edge.Needles.Count > 1 ? edge : Dot(region))));
             }
         }
 
-        return new SewnPiece(sewn.ToImmutable(), isRun, sewn.Count == 0 ? TooSmall(piece) : failed ? Unreadable(piece) : null);
+        return new SewnPiece(sewn.ToImmutable(), isRun, ProblemOf(piece, sewn.Count, failed));
     }
 
     /// <summary>The strokes of a piece, however it is to be sewn.</summary>
@@ -115,6 +119,20 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         return run;
     }
 
+    /// <summary>A dot so small that its stroke is shorter than a stitch: two stitches over its middle, for no dot of a letter may be lost.</summary>
+    private static SewnRun Dot(Region region)
+    {
+        double left = region.Points.Min(p => p.X), right = region.Points.Max(p => p.X);
+        double low = region.Points.Min(p => p.Y), high = region.Points.Max(p => p.Y);
+        var middle = new Vec((left + right) / 2, (low + high) / 2);
+        var aside = right - left >= high - low ? new Vec(DotMm / 2, 0) : new Vec(0, DotMm / 2);
+        var run = new SewnRun();
+        run.Add(middle - aside, StitchKind.Running);
+        run.Add(middle + aside, StitchKind.Running);
+        run.Add(middle - aside, StitchKind.Running);
+        return run;
+    }
+
     /// <summary>
     /// No needle point lies farther out than the ink and the pull compensation: the layout counts on it. Of two points that
     /// this brings together only one is kept.
@@ -134,6 +152,19 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 
         return [.. steps];
     }
+
+    private static Problem? ProblemOf(LetterPiece piece, int sewn, bool failed) =>
+        sewn == 0 ? TooSmall(piece)
+        : failed ? Unreadable(piece)
+        : IsScattered(piece, sewn) ? Scattered(piece, sewn)
+        : null;
+
+    private static bool IsScattered(LetterPiece piece, int parts) => parts > MostPartsOfACharacter * Math.Max(1, piece.Text.EnumerateRunes().Count());
+
+    private static Problem Scattered(LetterPiece piece, int parts) => Problem.NeedsPerson(
+        new Where(Name: piece.Text),
+        FormattableString.Invariant($"“{piece.Text}” in the face {piece.Face} is made of {parts} separate parts; each is tied off by itself, with a jump to the next one."),
+        "Look at the proof and its stitches, and choose another face if the letter does not please.");
 
     private static Problem Unreadable(LetterPiece piece) => Problem.NeedsPerson(
         new Where(Name: piece.Text),

@@ -35,7 +35,7 @@ internal static class KeyedSewing
             var path = PathOf(made, stitcher, hooping);
             figures[i] = Timed(made, job, hooping, path, names);
             Sewing.Write(folder, OutPaths.HoopingProof(hooping.Number), stream =>
-                HoopingProof.Draw(stream, plan, hooping, path, figures[i], captions, made.Job.Strip.SewnBeforeCutting));
+                HoopingProof.Draw(stream, plan, hooping, path, figures[i], captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm));
             progress?.Report(new Progress("drawing the proofs", Interlocked.Increment(ref done), all));
         });
 
@@ -44,7 +44,7 @@ internal static class KeyedSewing
         Sewing.ForEach(plan.Rounds.Length, cancel, i =>
         {
             Sewing.Write(folder, OutPaths.RoundProof(plan.Rounds[i].Number), stream =>
-                RoundProof.Draw(stream, plan, plan.Rounds[i], byNumber, name => stitcher.SewName(name.Lettered), captions));
+                RoundProof.Draw(stream, plan, plan.Rounds[i], byNumber, name => stitcher.SewName(name.Lettered), captions, made.Fabric.Thread.DiameterMm));
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 

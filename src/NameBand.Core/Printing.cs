@@ -71,7 +71,7 @@ internal static class Printing
         {
             var found = names[i];
             Sewing.Write(folder, OutPaths.Thanks(found.Placed.Order), stream =>
-                ThankYouPicture.Draw(stream, matter.Plan, found, sewn(found.Placed), captions, matter.Job.Show.ThanksWidthPixels));
+                ThankYouPicture.Draw(stream, matter.Plan, found, sewn(found.Placed), matter.Fabric.Thread.DiameterMm, captions, matter.Job.Show.ThanksWidthPixels));
             progress?.Report(new Progress("drawing the pictures to send", Interlocked.Increment(ref done), names.Length));
         });
         Sewing.Write(folder, OutPaths.ThanksTable, stream => ThanksTable.Write(stream, matter.Job.Title, matter.Plan, names));

@@ -51,14 +51,14 @@ internal static class TracedSewing
         {
             var run = plan.Hoopings[i];
             Sewing.Write(folder, OutPaths.HoopingProof(run.Number), stream =>
-                HoopingProof.Draw(stream, plan, run, lines.Path(plan, run), figures[run.Number], captions, made.Job.Strip.SewnBeforeCutting));
+                HoopingProof.Draw(stream, plan, run, lines.Path(plan, run), figures[run.Number], captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm));
             progress?.Report(new Progress("drawing the proofs", Interlocked.Increment(ref done), all));
         });
 
         Sewing.ForEach(plan.Rounds.Length, cancel, i =>
         {
             Sewing.Write(folder, OutPaths.RoundProof(plan.Rounds[i].Number), stream =>
-                RoundProof.Draw(stream, plan, plan.Rounds[i], figures, name => lines.Path(name.Lettered), captions));
+                RoundProof.Draw(stream, plan, plan.Rounds[i], figures, name => lines.Path(name.Lettered), captions, made.Fabric.Thread.DiameterMm));
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 

@@ -24,13 +24,13 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         await page.GetByLabel("minutes by hand").FillAsync("4");
         await page.GetByLabel("a note").FillAsync("thread broke once");
         await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
-        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 60: sewn ✓", new() { Timeout = 15_000 });
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 60: sewn ✓");
         string[] log = await File.ReadAllLinesAsync(folder["sewing-log.csv"]);
         Assert.StartsWith("1,sewn,7.5,4,", log[1], StringComparison.Ordinal);
         Assert.Contains("thread broke once", log[1], StringComparison.Ordinal);
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Spoiled: sew it again" }).ClickAsync();
-        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 60: to be sewn again", new() { Timeout = 15_000 });
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 60: to be sewn again");
         Assert.StartsWith("1,again,", (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[2], StringComparison.Ordinal);
 
         await page.GetByRole(AriaRole.Button, new() { Name = "next" }).ClickAsync();
@@ -63,15 +63,15 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
 
         Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
 
-        await Expect(tab.Page.Locator("[data-part=problems]")).ToBeEmptyAsync(new() { Timeout = 15_000 });
+        await Expect(tab.Page.Locator("[data-part=problems]")).ToBeEmptyAsync();
         await Expect(tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" })).ToBeVisibleAsync();
 
         // A needle path that is another one than is shown is told, and gone with the next making.
         await File.AppendAllTextAsync(folder["out/needle-paths/hooping-001.csv"], "\n");
         File.SetLastWriteTimeUtc(folder["out/plan.json"], DateTime.UtcNow);
-        await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("is not the one shown here", new() { Timeout = 15_000 });
+        await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("is not the one shown here");
         Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
-        await Expect(tab.Page.Locator("[data-part=problems]")).ToBeEmptyAsync(new() { Timeout = 15_000 });
+        await Expect(tab.Page.Locator("[data-part=problems]")).ToBeEmptyAsync();
         Assert.Empty(tab.Complaints);
     }
 
@@ -103,7 +103,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         var lent = await Chromium.OpenAsync(url, 820, 1180, alive: "#code");
         await lent.Page.GetByRole(AriaRole.Textbox).FillAsync(code);
         await lent.Page.GetByRole(AriaRole.Button, new() { Name = "Open" }).ClickAsync();
-        await Expect(lent.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1", new() { Timeout = 20_000 });
+        await Expect(lent.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1");
         Assert.Empty(lent.Complaints);
         await Expect(own.Page.Locator(".lend")).ToContainTextAsync("One screen has it.");
 
@@ -120,7 +120,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         Assert.Equal(HttpStatusCode.Forbidden, (await client.GetAsync(url + "machine/state")).StatusCode);
         Assert.Equal(HttpStatusCode.Forbidden, await GiveAsync(client, url, code));
         await own.Page.GetByRole(AriaRole.Button, new() { Name = "Take it back from all" }).ClickAsync();
-        await Expect(lent.Page.Locator("[data-part=problems]")).ToContainTextAsync("taken back", new() { Timeout = 15_000 });
+        await Expect(lent.Page.Locator("[data-part=problems]")).ToContainTextAsync("taken back");
     }
 
     [SkippableFact]
@@ -155,7 +155,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
     private async Task<Tab> OpenAsync(string url, int width = 1024, ColorScheme scheme = ColorScheme.Light)
     {
         var tab = await Chromium.OpenAsync(url, width, scheme: scheme);
-        await Expect(tab.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1", new() { Timeout = 20_000 });
+        await Expect(tab.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1");
         return tab;
     }
 }

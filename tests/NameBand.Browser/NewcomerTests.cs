@@ -56,18 +56,22 @@ public sealed class NewcomerTests(Chromium browser) : BrowserTests(browser)
     }
 
     [SkippableTheory]
-    [InlineData("names.exe", "a,b\n", "is not a CSV file")]
-    [InlineData("../../names.csv", "name\nOttilie Marsh\n", "In the job’s folder: names.csv.")]
-    public async Task A_file_lands_in_the_folder_or_nowhere(string name, string text, string said)
+    [InlineData("names.exe", "a,b\n", "is not a CSV file", null)]
+    [InlineData("../../names.csv", "name\nOttilie Marsh\n", "In the job’s folder: names.csv.", "inner/job/names.csv")]
+    public async Task A_file_lands_in_the_folder_or_nowhere(string name, string text, string said, string? lands)
     {
         Chromium.Require();
         using var folder = new TemporaryFolder();
-        using var server = RunningPage.Start(folder.FullPath);
+        Directory.CreateDirectory(folder["inner/job"]);
+        using var server = RunningPage.Start(folder["inner/job"]);
         var tab = await Chromium.OpenAsync(server.Url);
 
         await tab.Page.GetByLabel("Drop your lists here").SetInputFilesAsync(Jobs.Upload(name, text));
 
         await Expect(tab.Page.GetByText(said)).ToBeVisibleAsync();
+        string[] there = [.. Directory.EnumerateFiles(folder.FullPath, "*", SearchOption.AllDirectories)
+            .Select(f => Path.GetRelativePath(folder.FullPath, f).Replace('\\', '/')).Where(f => !Path.GetFileName(f).StartsWith('.'))];
+        Assert.Equal(lands is null ? [] : [lands], there);
     }
 
     private static async Task<string> Content(string address)

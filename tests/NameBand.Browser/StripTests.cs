@@ -134,7 +134,7 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
     {
         var tab = await Chromium.OpenAsync(url, width, scheme: scheme);
         var table = tab.Page.GetByRole(AriaRole.Application, new() { Name = "The strip on the table" });
-        await Expect(table).ToHaveAttributeAsync("data-outlines", new System.Text.RegularExpressions.Regex("[0-9]"), new() { Timeout = 20_000 });
+        await Expect(table).ToHaveAttributeAsync("data-outlines", new System.Text.RegularExpressions.Regex("[0-9]"));
         return (tab, table);
     }
 

@@ -33,7 +33,9 @@ public sealed class TouchTests(Chromium browser) : BrowserTests(browser)
         await TouchAsync(touch, "touchEnd");
         await Expect(table).Not.ToHaveAttributeAsync("data-left", left.ToString("0.0", CultureInfo.InvariantCulture));
         double scale = await NumberAsync(table, "data-scale");
-        Assert.InRange(await NumberAsync(table, "data-left") - left, 120 / scale, 200 / scale);
+        await page.WaitForFunctionAsync(
+            "([left, least, most]) => { const by = document.querySelector('[data-part=table]').dataset.left - left; return by >= least && by <= most; }",
+            new[] { left, 120 / scale, 200 / scale });
 
         double middle = box.X + 195;
         await TouchAsync(touch, "touchStart", (middle - 30, y), (middle + 30, y));
@@ -44,7 +46,8 @@ public sealed class TouchTests(Chromium browser) : BrowserTests(browser)
 
         await TouchAsync(touch, "touchEnd");
         await Expect(table).Not.ToHaveAttributeAsync("data-scale", scale.ToString("0.000", CultureInfo.InvariantCulture));
-        Assert.InRange(await NumberAsync(table, "data-scale") / scale, 2.5, 4.5);
+        await page.WaitForFunctionAsync(
+            "scale => { const times = document.querySelector('[data-part=table]').dataset.scale / scale; return times >= 2.5 && times <= 4.5; }", scale);
         Assert.Equal(1, await page.EvaluateAsync<double>("() => visualViewport.scale"));
 
         await page.GetByRole(AriaRole.Button, new() { Name = "whole hem" }).TapAsync();

@@ -23,8 +23,16 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
         }
 
         var options = new PageOptions(Path.GetFullPath(settings.Job), settings.Port, settings.Lend);
-        var started = PageServer.RunAsync(options, at => Tell(page, at, settings), cancellationToken);
-        started.GetAwaiter().GetResult();
+        try
+        {
+            PageServer.RunAsync(options, at => Tell(page, at, settings), cancellationToken).GetAwaiter().GetResult();
+        }
+        catch (PortException e)
+        {
+            new Page(host.Errors).Line(e.Message, tone: Tone.Bad);
+            return (int)ExitStatus.CannotUse;
+        }
+
         return (int)ExitStatus.AllPlaced;
     }
 

@@ -71,7 +71,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
 
         if ((saysSewn && (saysElse || settings.Measured is not null)) || (saysElse && settings.Measured is not null) || (settings.Mistake && (settings.Again || settings.Patch)))
         {
-            return "Say one thing at a time: sewn (with --minutes), --again, --mistake or --measured.";
+            return "Say one thing at a time: sewn (with --minutes), --again, --patch, --mistake or --measured.";
         }
 
         if (new[] { settings.Minutes, settings.Hands }.Any(m => m is { } minutes && !(minutes is > 0 and <= MostMinutes)))

@@ -65,7 +65,7 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
         }
         else
         {
-            SwatchSummary.Print(new Page(host.Output), report, settings.Job);
+            SwatchSummary.Print(new Page(host.Output), report, settings.Job, settings.Out);
         }
 
         return (int)report.Status;

@@ -25,7 +25,7 @@ internal sealed class EveningSummary(Page page, EveningPlan plan)
 
     private string Bound() => plan.Evenings > plan.LeastEvenings
         ? $"no plan does with fewer than {plan.LeastEvenings}"
-        : $"no plan takes less than {Duration.InWords(plan.LeastMinutes)}";
+        : $"no plan takes less than {Words.Duration(Math.Floor(plan.LeastMinutes / 5) * 5)}";
 
     private static string Label(Sitting sitting) =>
         string.Create(CultureInfo.InvariantCulture, $"Evening {sitting.Evening}{(sitting.Machine.Length > 0 ? ", " + sitting.Machine : "")}");

@@ -96,7 +96,7 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         foreach (var change in estimate.BobbinChanges.Where(c => !c.IsPast))
         {
             string within = change.InName > 0 ? $" The name takes more than a whole bobbin: {Words.Count(change.InName, "change")} in the middle of it." : "";
-            string before = change.BeforeOrder > 0 ? $"before name {change.BeforeOrder}" : "at its start";
+            string before = change.BeforeOrder > 0 ? $"before name {change.BeforeOrder}" : change.Before;
             page.Line(string.Create(CultureInfo.InvariantCulture, $"A fresh one in hooping {change.Hooping}, {before}: the {change.LeftM:0.#} m left on the old one would not finish it.{within}"), 2);
         }
     }

@@ -30,10 +30,10 @@ internal static class SwatchSummary
         }
 
         page.Gap();
-        page.Line($"It is in {folder}. Print swatch-a4.pdf, or swatch-letter.pdf on American paper, sew, press, measure from cross to cross, and say it: swatch {job} --measured {(plan.MarksApartMm * 0.992).ToString("0.#", CultureInfo.InvariantCulture)}");
+        page.Line($"It is in {folder}. Print swatch-a4.pdf, or swatch-letter.pdf on American paper, sew, press, measure from cross to cross, and say it: {Command(job, outFolder)} --measured {(plan.MarksApartMm * 0.992).ToString("0.#", CultureInfo.InvariantCulture)}");
     }
 
-    public static void Print(Page page, ShorteningReport report, string job)
+    public static void Print(Page page, ShorteningReport report, string job, string? outFolder)
     {
         string part = report.ShorteningPart.ToString("0.####", CultureInfo.InvariantCulture);
         string before = report.BeforePart.ToString("0.####", CultureInfo.InvariantCulture);
@@ -44,9 +44,15 @@ internal static class SwatchSummary
         page.Gap();
         page.Line(
             report.IsSet
-                ? report.ShorteningPart == report.BeforePart ? "job.json had that figure already." : $"job.json now has it; it was {before}. Run make {job} again."
-                : $"job.json reckons with {before}. To write it there: swatch {job} --measured {report.MeasuredMm.ToString("0.##", CultureInfo.InvariantCulture)} --set");
+                ? report.ShorteningPart == report.BeforePart ? "job.json had that figure already." : $"job.json now has it; it was {before}. Run make {Quoted(job)} again."
+                : $"job.json reckons with {before}. To write it there: {Command(job, outFolder)} --measured {report.MeasuredMm.ToString("0.##", CultureInfo.InvariantCulture)} --set");
     }
+
+    /// <summary>The command as it was given: the swatch is looked for where it was made.</summary>
+    private static string Command(string job, string? outFolder) =>
+        $"swatch {Quoted(job)}" + (outFolder is null ? "" : $" --out {Quoted(outFolder)}");
+
+    private static string Quoted(string path) => path.Contains(' ') ? $"\"{path}\"" : path;
 
     private static string Steps(SwatchPlan plan, SwatchRow row, Func<SwatchSample, double> figure, string form, string what) =>
         $"{Wording.List([.. plan.Samples.Where(s => s.Row == row).Select(s => figure(s).ToString(form, CultureInfo.InvariantCulture))])}{Words.Tie}mm {what}";

@@ -23,11 +23,15 @@ public sealed record WorkLine(string Work, double Amount, string Unit, Figure Mi
 public readonly record struct NameThread(int Order, double NeedleM, double BobbinM);
 
 /// <summary>A bobbin put in before a name is begun.</summary>
+/// <param name="BeforeOrder">Number of the name; 0 where the marks of the hooping come first.</param>
 /// <param name="LeftM">Bobbin thread that was still on the old one and would not have finished the name.</param>
 /// <param name="InName">How often more the bobbin is changed inside this name, because it takes more than a whole one.</param>
 /// <param name="Bobbins">Bobbins put in, before the name and inside it.</param>
 public sealed record BobbinChange(int Hooping, int BeforeOrder, double LeftM, int InName, int Bobbins)
 {
+    /// <summary>Such as <c>before 12</c>, a name's number on the proofs.</summary>
+    public string Before => BeforeOrder > 0 ? FormattableString.Invariant($"before {BeforeOrder}") : "before the marks";
+
     /// <summary>The hooping is sewn: this bobbin is in the machine already, or empty.</summary>
     public bool IsPast { get; init; }
 }
@@ -62,6 +66,9 @@ public sealed record Estimate(
 
     /// <summary>By the person's own pace, once the work at a hooping was timed.</summary>
     public Figure HandsOnMinutes => OwnPace?.HandsOnMinutes ?? Sum(HandWork);
+
+    /// <summary>Minutes that one of the hoopings takes at the machine, by its own pace as the totals are.</summary>
+    public double MinutesAt(HoopingFigures hooping) => hooping.MachineMinutes * (OwnPace?.MachineFactor ?? 1);
 
     /// <summary>What the log has taught; null: nothing was timed, and all is at the pace that is set.</summary>
     public OwnPace? OwnPace { get; init; }

@@ -4,7 +4,7 @@ using NameBand.Layout;
 namespace NameBand.Estimating;
 
 /// <summary>
-/// Where the names of one hooping lie on its cloth, in the needle path's own coordinates, so that a stitch of a path,
+/// Where the names of one hooping lie (a motif is counted with the name before it) on its cloth, in the needle path's own coordinates, so that a stitch of a path,
 /// whether just made or read back from a file, can be given to its name.
 /// </summary>
 internal sealed class NamePlaces
@@ -20,7 +20,7 @@ internal sealed class NamePlaces
         foreach (var segment in hooping.Segments)
         {
             places._frame = plan.FrameOf(segment);
-            foreach (var name in segment.Segment.NamesAndMotifs)
+            foreach (var name in segment.Segment.Names)
             {
                 double left = segment.XMm + plan.OnClothMm(name.StartMm - segment.Segment.StartMm);
                 places._places.Add((new Box(left, segment.YMm - half, left + name.WidthMm, segment.YMm + half), name.Order));
@@ -30,7 +30,7 @@ internal sealed class NamePlaces
         return places;
     }
 
-    /// <summary>Number of the name whose place holds the point; null beside all of them, as for an alignment mark.</summary>
+    /// <summary>Number of the name whose place holds the point; null beside all of them, as for an alignment mark or a motif.</summary>
     public int? OrderAt(Point at)
     {
         if (_frame is { } frame)

@@ -134,7 +134,7 @@ internal static class MachineState
             json.WriteBoolean("again", states.TryGetValue(hooping.Number, out var state) && state.IsAgain);
             if (figures?.GetValueOrDefault(hooping.Number) is { } figure)
             {
-                json.WriteNumber("minutes", Math.Round(figure.MachineMinutes, 1));
+                json.WriteNumber("minutes", Math.Round(now.Estimate!.MinutesAt(figure), 1));
                 json.WriteNumber("stitches", figure.Stitches);
             }
 
@@ -195,7 +195,7 @@ internal static class MachineState
 
         foreach (var change in figures.Estimate.BobbinChanges.Where(b => b.Hooping == hooping.Number))
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Put a fresh bobbin in before {change.BeforeOrder} {names.GetValueOrDefault(change.BeforeOrder, "this hooping")}.");
+            yield return $"Put a fresh bobbin in {change.Before} {names.GetValueOrDefault(change.BeforeOrder, "")}".TrimEnd() + ".";
         }
 
         if (figures.Estimate.Hoopings.FirstOrDefault(h => h.Number == hooping.Number) is { Stops: > 0 } figure)

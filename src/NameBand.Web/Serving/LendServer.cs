@@ -67,7 +67,15 @@ internal static class LendServer
         MachineEndpoints.Map(app, table);
         StripEndpoints.MapHoopings(app);
         FaceEndpoints.Map(app);
-        await app.StartAsync(stop).ConfigureAwait(false);
+        try
+        {
+            await app.StartAsync(stop).ConfigureAwait(false);
+        }
+        catch (IOException e)
+        {
+            throw new PortException(options.Port + 1, e);
+        }
+
         string address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         desk.Url = $"http://{OwnAddress()}:{new Uri(address.Replace("0.0.0.0", "127.0.0.1", StringComparison.Ordinal)).Port}/";
         desk.MakeCode();

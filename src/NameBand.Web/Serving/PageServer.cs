@@ -20,7 +20,7 @@ public static class PageServer
     /// Told where the page is, as soon as a browser can knock there: while its window opens, the server comes to be behind the door.
     /// </param>
     /// <returns>When it was told to stop.</returns>
-    /// <exception cref="IOException">The port is taken.</exception>
+    /// <exception cref="PortException">A port is taken.</exception>
     public static async Task RunAsync(PageOptions options, Action<PageAddress> started, CancellationToken stop)
     {
         using var table = new Worktable(options.JobFolder);
@@ -60,7 +60,7 @@ public static class PageServer
         catch (SocketException e)
         {
             door.Dispose();
-            throw new IOException($"Port {port} of this computer cannot be answered on: {e.Message}. Choose another with --port.", e);
+            throw new PortException(port, e);
         }
     }
 
@@ -100,7 +100,12 @@ public static class PageServer
         var rest = app.Services.GetRequiredService<MemoryRest>();
         app.Use((context, next) =>
         {
-            rest.Heard();
+            // A view at the machine that stands open asks how things are all night long.
+            if (context.Request.Path != "/machine/state")
+            {
+                rest.Heard();
+            }
+
             return next(context);
         });
         app.UseMiddleware<Guard>();

@@ -15,7 +15,6 @@ internal static class HoopMap
         var plan = laid.Plan;
         var field = HoopField.Of(plan, hooping);
         json.WriteStartObject();
-        json.WriteNumber("number", hooping.Number);
         json.WriteNumber("cut", plan.Hem.Strip.CutWidthMm);
         json.WriteNumber("finished", plan.Hem.Strip.FinishedWidthMm);
         json.WriteNumber("thread", laid.Fabric.Thread.DiameterMm);
@@ -25,28 +24,13 @@ internal static class HoopMap
         {
             var segment = hooped.Segment;
             json.WriteStartObject();
-            json.WriteNumber("round", hooped.Round.Number);
-            json.WriteNumber("x", hooped.XMm);
             json.WriteNumber("y", hooped.YMm);
-            json.WriteNumber("length", segment.LengthMm);
             var (left, right) = plan.MarksAlongMm(hooped);
             double zero = hooping.OnClothMm + hooped.XMm;
             Array(json, "marks", hooped.XMm + segment.LeftMarkMm, hooped.XMm + plan.RightMarkMm(hooped));
             Array(json, "marksOnCloth", zero + left, zero + right);
             json.WriteNumber("markY", hooped.YMm + plan.RuledLineYMm(hooped));
             Edges(json, plan, hooped);
-            json.WriteStartArray("names");
-            foreach (var name in segment.Names)
-            {
-                json.WriteStartArray();
-                json.WriteStringValue(name.Lettered.Name.Text);
-                json.WriteNumberValue(name.Order);
-                json.WriteNumberValue(plan.OnClothMm(name.StartMm - segment.StartMm));
-                json.WriteNumberValue(name.WidthMm);
-                json.WriteEndArray();
-            }
-
-            json.WriteEndArray();
             json.WriteEndObject();
         }
 

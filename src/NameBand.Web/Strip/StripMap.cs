@@ -21,7 +21,6 @@ internal static class StripMap
         Number(json, "pull", plan.PullCompensationMm);
         Number(json, "cut", strip.CutWidthMm);
         Number(json, "finished", strip.FinishedWidthMm);
-        Number(json, "zone", strip.SewingZoneMm);
         Number(json, "markY", plan.MarkYMm);
         Number(json, "thread", laid.Fabric.Thread.DiameterMm);
         json.WriteBoolean("closed", plan.Hem.Closed);
@@ -49,7 +48,6 @@ internal static class StripMap
             json.WriteStartObject();
             json.WriteNumber("number", round.Number);
             Number(json, "length", round.LengthMm);
-            Number(json, "hem", round.HemMm);
             var middles = GarmentMiddles.On(plan.Hem, round.LengthMm);
             Middle(json, "front", middles.FrontMm);
             Middle(json, "back", middles.BackMm);

@@ -67,7 +67,12 @@ export class Saying {
     this.clock.hidden = this.done.hidden;
     this.spoiled.hidden = this.mistake.hidden = this.patch.hidden = !hooping.sewn || !can;
     this.machineLabel.hidden = state.machines.length < 2;
-    if (this.machine.options.length !== state.machines.length) this.machine.replaceChildren(...state.machines.map(m => new Option(m, m)));
+    const named = [...this.machine.options].map(o => o.value);
+    if (named.join('\n') !== state.machines.join('\n')) {
+      const chosen = this.machine.selectedIndex;
+      this.machine.replaceChildren(...state.machines.map(m => new Option(m, m)));
+      this.machine.selectedIndex = Math.max(0, Math.min(chosen, state.machines.length - 1));
+    }
     this.#tick();
   }
 
@@ -99,6 +104,8 @@ export class Saying {
   }
 
   async #tell(word) {
+    if (this.telling) return;
+    this.telling = true;
     const { number } = this.hooping();
     this.answer.textContent = 'writing it down';
     let got;
@@ -108,13 +115,16 @@ export class Saying {
     } catch {
       got = { written: false, problems: ['It was not written down: the worktable does not answer. Try again.'] };
     }
+    this.telling = false;
     if (!got.written) {
       this.answer.textContent = got.problems.join(' ');
       return;
     }
-    if (word.deed === 'sewn') this.reset();
+    // She may have gone on to the next one meanwhile: its clock and minutes are left alone.
+    const isHere = this.hooping()?.number === number;
+    if (word.deed === 'sewn' && isHere) this.reset();
     const words = { sewn: 'is written down as sewn', again: 'is to be sewn again where it was', patch: `is to be sewn on a piece of its own${got.patch ? `, ${got.patch} long on the cloth` : ''}`, mistake: 'is marked as not sewn' };
     this.answer.textContent = `Hooping ${number} ${words[word.deed]}.`;
-    this.said(word.deed);
+    this.said(word.deed, isHere);
   }
 }

@@ -32,7 +32,7 @@ class Machine {
     this.isLent = root.hasAttribute('data-lent');
     this.#frame();
     this.picture = new HoopPicture(this.canvas, false);
-    this.saying = new Saying(this.sayBox, () => this.state, () => this.hooping, deed => { this.#look(); if (deed === 'sewn' && !this.next.disabled) this.next.focus(); });
+    this.saying = new Saying(this.sayBox, () => this.state, () => this.hooping, (deed, isHere) => { this.#look(); if (deed === 'sewn' && isHere && !this.next.disabled) this.next.focus(); });
     this.#look();
     this.timer = setInterval(() => this.#look(), lookEveryMs);
   }
@@ -190,7 +190,8 @@ class Machine {
   #problems() {
     const { state } = this;
     const lines = (state?.problems ?? []).map(p => el('p', p, { className: 'machine-problem' }));
-    if (this.made === 'other') lines.push(el('p', 'The needle path in the out folder is not the one shown here: the plan has changed since. Make the files anew before you sew.', { className: 'machine-problem' }));
+    const stale = { other: 'The needle path in the out folder is not the one shown here', missing: 'There is no needle path of this hooping in the out folder' }[this.made];
+    if (stale && state.made && !this.hooping?.sewn) lines.push(el('p', `${stale}: the plan has changed since. Make the files anew before you sew.`, { className: 'machine-problem' }));
     if (state?.hoopings && !state.made && state.hasPaths) {
       const p = el('p', 'The files to sew from are not made yet. ', { className: 'machine-problem' });
       p.append(...(this.isLent ? ['They are made at the worktable, under “print”.'] : ['Make them under ', el('a', 'print', { href: '/print' }), '; then what is sewn can be marked here.']));

@@ -13,7 +13,8 @@ class RingPicture {
     this.offTheme = onTheme(() => { this.colours = colours(); this.later(); });
     this.resized = new ResizeObserver(() => { this.later(); });
     this.resized.observe(box);
-    this.follow = strip => { this.strip = strip; strip.followers.add(() => this.later()); this.later(); };
+    this.moved = () => this.later();
+    this.follow = strip => { this.strip = strip; strip.followers.add(this.moved); this.later(); };
     if (here.strip) this.follow(here.strip); else here.waiting.add(this.follow);
     box.addEventListener('click', e => this.#press(e));
     box.addEventListener('keydown', e => this.#key(e));
@@ -21,6 +22,7 @@ class RingPicture {
 
   dispose() {
     here.waiting.delete(this.follow);
+    this.strip?.followers.delete(this.moved);
     this.offTheme();
     this.resized.disconnect();
   }

@@ -139,6 +139,8 @@ class Strip {
     if (this.isGone) return;
     this.isGone = true;
     this.view.dispose();
+    this.seen.dispose();
+    this.finder.dispose();
     this.playback.dispose();
     if (here.strip === this) here.strip = null;
     here.camera = this.view.kept();

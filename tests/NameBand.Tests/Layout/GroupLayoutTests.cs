@@ -67,10 +67,12 @@ public class GroupLayoutTests
     [Fact]
     public void Each_own_round_has_its_capitals_in_the_middle_of_the_strip()
     {
-        var job = WithGroups(1.4).WithRounds(3);
+        var job = WithGroups(1.4).WithRounds(3).WithHeight(7);
         var plan = LayoutPlanner.Plan(job, Sample.Hem(job), Grouped(1, 5, 5, 5, 1.4), Cotton).Value!;
+        var names = plan.Rounds.SelectMany(r => r.Names).ToList();
+        Assert.Equal([1, 1.4], names.Select(n => n.Lettered.Standing.HeightFactor).Distinct().Order());
         Assert.All(
-            plan.Rounds.SelectMany(r => r.Names).Where(n => n.Lettered.Ink.BottomMm * plan.LetterHeightMm > -3),
+            names,
             n => Assert.Equal(-n.Lettered.Standing.HeightFactor * plan.LetterHeightMm / 2, n.BaselineYMm, 6));
     }
 

@@ -2,6 +2,7 @@ using System.Text;
 using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Lettering.Fonts;
+using NameBand.Tests.Hostile;
 using Xunit;
 
 namespace NameBand.Tests.Lettering;
@@ -71,7 +72,7 @@ public sealed class HostileFontTests : IDisposable
         int usable = 0;
         for (int seed = 0; seed < SeedsPerFace; seed++)
         {
-            usable += Try(Mutated(whole, new Random(seed))) ? 1 : 0;
+            usable += Try(Mutator.Binary(whole, new Random(seed))) ? 1 : 0;
         }
 
         Assert.True(usable is > 0 and < SeedsPerFace, $"{usable} of {SeedsPerFace} could still be used: the test tries too little or too much");
@@ -166,20 +167,6 @@ public sealed class HostileFontTests : IDisposable
         Assert.All(list.Held, h => Assert.NotEqual("", h.Reason));
         Assert.All(list.Names, n => Assert.True(double.IsFinite(n.Ink.WidthMm) && n.Ink.WidthMm > 0));
         return true;
-    }
-
-    private static byte[] Mutated(byte[] whole, Random random)
-    {
-        byte[] font = [.. whole];
-        bool atTheFront = random.Next(3) == 0;
-        int changes = 1 << random.Next(10);
-        for (int i = 0; i < changes; i++)
-        {
-            int at = random.Next(atTheFront ? Math.Min(400, font.Length) : font.Length);
-            font[at] = random.Next(4) switch { 0 => 0, 1 => 0xFF, 2 => (byte)(font[at] ^ (1 << random.Next(8))), _ => (byte)random.Next(256) };
-        }
-
-        return font;
     }
 
     private static byte[] Pinned(byte[] bytes)

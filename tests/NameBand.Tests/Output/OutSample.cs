@@ -17,7 +17,7 @@ internal static class OutSample
 
     private static readonly string[][] Texts =
     [
-        ["Ottilie Marsh", "Bram Sedgewick"], ["Zdeněk Holub", "今井 さくら"], ["Ngozi O'Farrow", "=Pell & <Sons>"],
+        ["Ottilie Marsh", "Bram Sedgewick"], ["Zdeněk Holub", "今井 さくら"], ["=Pell & <Sons>", "Ngozi O'Farrow"],
     ];
 
     public static StripPlan Plan()

@@ -51,6 +51,11 @@ public sealed class ProofGoldenTests
         Assert.Equal(0xCBF43926u, Crc32.Of("123456789"u8));
     }
 
+    private const int TilePx = 32;
+
+    /// <summary>A stitch of 1.8 mm covers some 46 pixels at 8 a millimetre.</summary>
+    private const int MostFarInATile = 25;
+
     private static void Compare(string file, byte[] png)
     {
         string golden = Path.Combine(ProofPicture.RepositoryFolder(), "tests", "NameBand.Tests", "Output", "Golden", file);
@@ -66,6 +71,7 @@ public sealed class ProofGoldenTests
         Assert.Equal(expected.Size(), actual.Size());
         long off = 0;
         int far = 0;
+        var farIn = new Dictionary<(int, int), int>();
         for (int y = 0; y < expected.Height; y++)
         {
             for (int x = 0; x < expected.Width; x++)
@@ -73,13 +79,19 @@ public sealed class ProofGoldenTests
                 var (a, b) = (expected[x, y], actual[x, y]);
                 int difference = Math.Abs(a.R - b.R) + Math.Abs(a.G - b.G) + Math.Abs(a.B - b.B);
                 off += difference;
-                far += difference > 60 ? 1 : 0;
+                if (difference > 60)
+                {
+                    far++;
+                    var tile = (x / TilePx, y / TilePx);
+                    farIn[tile] = farIn.GetValueOrDefault(tile) + 1;
+                }
             }
         }
 
-        // Room for another machine's rounding at the edges of letters; a line or a stitch that moves is more.
+        // Room for another machine's rounding at the edges of letters, which is little in any one place; a stitch that moves is more.
         double pixels = expected.Width * (double)expected.Height;
         Assert.True(off / pixels < 0.4, FormattableString.Invariant($"The mean difference is {off / pixels:0.000} steps of colour."));
         Assert.True(far / pixels < 0.0008, FormattableString.Invariant($"{far} pixels are far off."));
+        Assert.True(farIn.Values.DefaultIfEmpty(0).Max() <= MostFarInATile, FormattableString.Invariant($"{farIn.Values.DefaultIfEmpty(0).Max()} pixels are far off in one square of {TilePx}."));
     }
 }

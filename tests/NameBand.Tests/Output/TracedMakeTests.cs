@@ -40,6 +40,12 @@ public class TracedMakeTests
         using var folder = Folder("\"mmPerMinute\": 100");
         var slow = Bander.Make(folder.FullPath).Estimate!.MachineWork.Single(w => w.Unit == "m of line");
         Assert.Equal(slow.Amount * 1000 / 100, slow.Minutes.Likely, 6);
+
+        // An I of a face of one stroke width is a bar as high as the letter, less its round ends.
+        folder.With("crew.csv", "Name\nIII\nII\n");
+        double fiveBars = Bander.Make(folder.FullPath).Estimate!.MachineWork.Single(w => w.Unit == "m of line").Amount;
+        Assert.InRange(fiveBars, 5 * 0.0105, 5 * 0.0121);
+        folder.With("crew.csv", "Name\nTobin Marsh\nIda\nAda\n");
         folder.With("job.json", File.ReadAllText(folder["job.json"]).Replace("\"mmPerMinute\": 100", "\"sewn\": \"byHand\""));
         var byHand = Bander.Make(folder.FullPath).Estimate!;
         Assert.Equal(0, byHand.MachineMinutes.Likely);

@@ -36,7 +36,6 @@ public class ThreadSourcesTests
         }
 
         Assert.Equal(perUnit, total, 9);
-        Assert.Equal(perUnit, 2 + (2 * thickness * stitchesPerUnit), 9);
     }
 
     /// <summary>Handbook ratio for 301 of 2.5, half needle and half bobbin. Source: Coats consumption guide: 220 cm of seam, 550 = 275 + 275.</summary>

@@ -38,7 +38,7 @@ public static class KeyInSheet
             if (y + height > paper.HeightMm - FootMm)
             {
                 pages.Begin();
-                y = columns.Heading(pages, 16);
+                y = name.Round == round ? columns.Heading(pages, 16) : 16;
             }
 
             if (name.Round != round)

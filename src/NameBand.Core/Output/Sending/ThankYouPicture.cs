@@ -19,7 +19,9 @@ internal static class ThankYouPicture
     private const double NameMost = 0.84;
     private const double Side = 0.07;
 
-    public static void Draw(Stream png, StripPlan plan, FoundName found, NeedlePath sewn, ThanksCaptions captions, int widthPx)
+    /// <param name="sewn">The name's own stitches, from the left edge of its ink and pull compensation.</param>
+    /// <param name="threadMm">Width at which the thread is drawn.</param>
+    public static void Draw(Stream png, StripPlan plan, FoundName found, NeedlePath sewn, double threadMm, ThanksCaptions captions, int widthPx)
     {
         var strip = plan.Hem.Strip;
         var name = found.Placed;
@@ -38,7 +40,8 @@ internal static class ThankYouPicture
             }
 
             ThreadLayer.Draw(
-                picture, sewn.Steps.AsSpan(), page.X(-name.WidthMm / 2), page.Y(name.BaselineYMm), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
+                picture, sewn.Steps.AsSpan(), page.X((-name.WidthMm / 2) + plan.InsetMm(name)), page.Y(name.BaselineYMm), ThreadKinds.Names,
+                Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
             Caption(picture, plan, found, captions, widthPx);
         });
     }

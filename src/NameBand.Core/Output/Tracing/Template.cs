@@ -73,7 +73,7 @@ internal static class Template
 
     private static string[] Notes(StripPlan plan, string side, string[] last) =>
     [
-        FormattableString.Invariant($"Template, {side}: {plan.NameCount} names, letters {plan.LetterHeightMm:0.0} mm high."),
+        FormattableString.Invariant($"Template, {side}: {plan.NameCount} names, letters {plan.LetterHeightsInWords} high."),
         "Print at 100 %, without fitting to the page. The square must measure 50 mm each way: if it does not, the printer has scaled it.",
         FormattableString.Invariant($"Cut the rows out and tape them together so that the two lines marked with the same letter lie on each other ({OverlapMm:0} mm overlap)."),
         .. last,

@@ -5,7 +5,7 @@ const belowPx = 40;      // brackets of the hoopings
 const betweenPx = 10;
 const leastClothPx = 18;
 const marginPx = 24;
-export const closestPxPerMm = 90;
+const closestPxPerMm = 90;
 
 // A curved strip hangs as it is cut as long as not too much of it is seen; from farther off it is drawn straight.
 const fullBendRad = 0.5;

@@ -7,7 +7,7 @@ export function colours() {
     table: of('--strip-table'), shade: of('--strip-shade'), cotton: of('--strip-cotton'), turnIn: of('--strip-turn-in'),
     ink: of('--strip-ink'), quiet: of('--strip-quiet'), onTable: of('--strip-on-table'), tape: of('--strip-tape'), onTape: of('--strip-on-tape'), hair: of('--strip-hair'),
     thread: of('--strip-thread'), madder: of('--strip-madder'), weld: of('--strip-weld'), seen: of('--strip-seen'),
-    paper: of('--strip-paper'), text: of('--strip-text'),
+    text: of('--strip-text'),
     indigo: ['#0e1430', '#1c2c5c', '#2e4c8e', '#4a70b4', '#8ba9da', '#dce7f8'],
     basting: ['#8f8262', '#cfc3a4', '#f3ecda', '#fffdf6'],
     key: of('--strip-table') + of('--strip-cotton'),

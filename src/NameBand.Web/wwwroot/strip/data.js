@@ -2,6 +2,13 @@
 
 const unitsPerMm = 10000;
 const most = 60; // names or pieces in one question
+const askAgainMs = 2000;
+
+/** The answer to a question; null where the line was cut or the server would not say. */
+async function ask(url) {
+  const answer = await fetch(url).catch(() => null);
+  return answer?.status === 200 ? answer : null;
+}
 
 export class Data {
   constructor() {
@@ -19,8 +26,8 @@ export class Data {
   }
 
   async take(layout) {
-    const answer = await fetch(`strip/${layout}/map`);
-    if (answer.status !== 200) return false;
+    const answer = await ask(`strip/${layout}/map`);
+    if (!answer) return false;
     const map = await answer.json();
     if (this.map && this.map.layout > map.layout) return false;
     this.#put(map);
@@ -38,7 +45,7 @@ export class Data {
   drawn() {
     if (this.isDrawn) return;
     this.isDrawn = true;
-    fetch('strip/drawn', { method: 'POST' });
+    fetch('strip/drawn', { method: 'POST' }).catch(() => { this.isDrawn = false; });
   }
 
   #put(map) {
@@ -57,8 +64,8 @@ export class Data {
   }
 
   async count(layout) {
-    const answer = await fetch(`strip/${layout}/figures`);
-    if (answer.status === 200 && this.map?.layout === layout) {
+    const answer = await ask(`strip/${layout}/figures`);
+    if (answer && this.map?.layout === layout) {
       this.minutes = await answer.json();
       this.changed();
     }
@@ -112,16 +119,26 @@ export class Data {
     }
   }
 
+  /** What was not answered is asked for again in a while, if it is still in sight then. */
+  #notGot(layout, keys) {
+    setTimeout(() => {
+      if (this.map.layout !== layout) return;
+      keys.forEach(k => this.asked.delete(k));
+      this.changed();
+    }, askAgainMs);
+  }
+
   async #fetchLoad(name, layout) {
-    const answer = await fetch(`strip/${layout}/load/${name.index}`);
-    if (answer.status !== 200 || this.map.layout !== layout) return;
+    const answer = await ask(`strip/${layout}/load/${name.index}`);
+    if (this.map.layout !== layout) return;
+    if (!answer) { this.#notGot(layout, ['l' + name.index]); return; }
     this.loads.set(name.index, await answer.json());
     this.changed();
   }
 
   async #fetchShapes(names, layout) {
-    const answer = await fetch(`strip/${layout}/shapes?names=${names.map(n => n.index).join(',')}`);
-    if (answer.status !== 200) return;
+    const answer = await ask(`strip/${layout}/shapes?names=${names.map(n => n.index).join(',')}`);
+    if (!answer) { this.#notGot(layout, names.map(n => 's' + n.shape)); return; }
     const got = await answer.json();
     const missing = new Set();
     for (const [number, shape] of Object.entries(got)) {
@@ -132,15 +149,25 @@ export class Data {
     }
     const numbers = [...missing];
     numbers.forEach(n => this.asked.add('p' + n));
-    for (let i = 0; i < numbers.length; i += most) await this.#fetchPieces(numbers.slice(i, i + most));
+    for (let i = 0; i < numbers.length; i += most) await this.#fetchPieces(numbers.slice(i, i + most), layout);
     this.changed();
   }
 
-  async #fetchPieces(numbers) {
-    const answer = await fetch(`strip/pieces?numbers=${numbers.join(',')}`);
-    if (!answer.ok) return;
+  async #fetchPieces(numbers, layout) {
+    const answer = await ask(`strip/pieces?numbers=${numbers.join(',')}`);
+    if (!answer) {
+      // The names that need them have to be asked for again too.
+      for (const [shape, pieces] of this.shapes) if (numbers.some(n => pieces.some((p, i) => i % 3 === 0 && p === n))) this.#forgetShape(shape);
+      this.#notGot(layout, numbers.map(n => 'p' + n));
+      return;
+    }
     this.#putPieces(await answer.json());
     this.changed();
+  }
+
+  #forgetShape(number) {
+    this.shapes.delete(number);
+    this.asked.delete('s' + number);
   }
 
   #putPieces(pieces) {
@@ -169,11 +196,13 @@ export class Data {
     this.underWay++;
     this.#nextThread();
     try {
-      const answer = await fetch(`strip/${layout}/thread/${name.index}`);
-      if (answer.status === 200 && this.map.layout === layout) {
+      const answer = await ask(`strip/${layout}/thread/${name.index}`);
+      if (answer && this.map.layout === layout) {
         this.threads.set(name.index, stitchesOf(await answer.arrayBuffer()));
         if (this.threads.size > 400) this.#forget();
         this.changed();
+      } else if (!answer) {
+        this.#notGot(layout, ['t' + name.index]);
       }
     } finally {
       this.underWay--;

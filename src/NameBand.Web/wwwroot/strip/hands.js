@@ -4,10 +4,10 @@ import { Camera } from './camera.js';
 
 export function hands(box, view, press) {
   const pointers = new Map();
-  let last = null, moved = 0, gliding = 0;
+  let last = null, moved = 0;
 
   const at = e => { const r = box.getBoundingClientRect(); return [e.clientX - r.left, e.clientY - r.top]; };
-  const stop = () => { view.way = null; cancelAnimationFrame(gliding); };
+  const stop = () => { view.way = null; };
 
   box.addEventListener('wheel', e => {
     if (!view.data.map) return;

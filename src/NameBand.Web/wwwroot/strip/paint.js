@@ -87,7 +87,7 @@ function along(g, camera, lane, from, to, above, goOn = false) {
 }
 
 /** The outline of a piece of strip as a new path. */
-export function band(g, camera, lane, from, to, low, high) {
+function band(g, camera, lane, from, to, low, high) {
   g.beginPath();
   bandInto(g, camera, lane, from, to, low, high);
 }
@@ -277,7 +277,7 @@ export function around(g, camera, map, lane, name, c, isPressed) {
   g.setLineDash([]);
 }
 
-export function label(g, text, x, y, colour, behind) {
+function label(g, text, x, y, colour, behind) {
   g.font = `12px ${lettering}`;
   g.textAlign = 'center';
   const wide = g.measureText(text).width + 8;

@@ -56,8 +56,14 @@ export class Playback {
     if (!this.choice.value || this.loaded === key) return;
     this.#stop();
     this.loaded = key;
-    const hooping = await fetchHooping(this.map.layout, Number(this.choice.value));
-    if (!hooping?.path || this.loaded !== key) return;
+    this.hooping = null;
+    const hooping = await fetchHooping(this.map.layout, Number(this.choice.value)).catch(() => null); // The line was cut.
+    if (this.loaded !== key) return;
+    if (!hooping?.path) {
+      this.loaded = null;
+      this.atSays.textContent = 'it could not be fetched: choose it again';
+      return;
+    }
     this.hooping = hooping;
     this.at.max = String(hooping.path.count);
     this.picture.take(hooping, hooping.path.count);

@@ -4,9 +4,9 @@ import { lengthInWords } from './colours.js';
 
 const mostListed = 40;
 
-export const plain = text => text.normalize('NFKD').replace(/\p{M}/gu, '').toLocaleLowerCase('en').trim();
+const plain = text => text.normalize('NFKD').replace(/\p{M}/gu, '').toLocaleLowerCase('en').trim();
 
-export function element(tag, text, more = {}) {
+function element(tag, text, more = {}) {
   const e = document.createElement(tag);
   if (text !== undefined) e.textContent = text;
   Object.assign(e, more);
@@ -26,6 +26,8 @@ export class SeenList {
   constructor(list, says, view, press) {
     Object.assign(this, { list, says, view, press, shown: '' });
   }
+
+  dispose() { clearTimeout(this.timer); }
 
   later() {
     clearTimeout(this.timer);
@@ -60,9 +62,10 @@ export class Finder {
     this.list = list;
     this.says = says;
     this.go = go;
+    this.gone = new AbortController();
     document.addEventListener('focusin', e => {
       if (e.target !== field && !list.contains(e.target)) list.hidden = true;
-    });
+    }, { signal: this.gone.signal });
     field.addEventListener('focus', () => this.#find(field.value));
     field.addEventListener('input', () => this.#find(field.value));
     field.addEventListener('keydown', e => {
@@ -78,6 +81,8 @@ export class Finder {
       if (e.key === 'Escape') { field.focus(); field.value = ''; this.#find(''); }
     });
   }
+
+  dispose() { this.gone.abort(); }
 
   #find(text) {
     const wanted = plain(text);
@@ -97,6 +102,7 @@ export class Finder {
 export function facts(box, name, view, close, playback) {
   const { map, minutes } = view.data;
   const inches = view.inches;
+  const focused = [...box.querySelectorAll('button')].indexOf(document.activeElement);
   box.replaceChildren();
   box.hidden = !name;
   if (!name) return;
@@ -132,4 +138,5 @@ export function facts(box, name, view, close, playback) {
   shut.addEventListener('click', close);
   buttons.append(shut);
   box.append(head, list, buttons);
+  if (focused >= 0) (buttons.children[focused] ?? shut).focus();
 }

@@ -1,5 +1,6 @@
 using NameBand.Output;
 using NameBand.Tests.House;
+using NameBand.Tests.Outside;
 using NameBand.Tests.WholeLine;
 using UglyToad.PdfPig;
 using Xunit;
@@ -31,9 +32,10 @@ public sealed class OtherWaysPrintTests
     }
 
     /// <summary>Two hundred letters, an edge with two ends, a script read from right to left: traced, so no field holds it back.</summary>
-    [Fact]
+    [SkippableFact]
     public void A_traced_name_of_two_hundred_letters_is_on_every_sheet()
     {
+        OutsideTool.Require("pdftotext", "poppler-utils");
         string name = string.Concat(Enumerable.Repeat("Wolkenschieberin ", 12))[..200].Trim();
         using var folder = new TemporaryFolder()
             .With("job.json", """{ "format": 1, "title": "Banner", "lists": ["crew.csv"], "way": "traced", "hem": { "length": "6 m", "closed": false }, "lettering": { "height": "8 mm" } }""")
@@ -44,8 +46,16 @@ public sealed class OtherWaysPrintTests
         foreach (string sheet in new[] { "sheets/proof-reading-a4.pdf", "sheets/name-finder-letter.pdf", "template-a4.pdf" })
         {
             using var pdf = PdfDocument.Open(File.ReadAllBytes(Path.Combine(report.OutFolder!, sheet)));
-            Assert.All(pdf.GetPages(), page => Assert.All(page.Letters, l => Assert.InRange(l.BoundingBox.Right, 0, page.Width)));
+            Assert.All(pdf.GetPages(), page =>
+            {
+                Assert.NotEmpty(page.Letters);
+                Assert.All(page.Letters, l => Assert.InRange(l.BoundingBox.Right, 0, page.Width));
+            });
         }
+
+        // In the table of the name finder a very long name is cut short: there it is known by its number.
+        PrintedNames.AreAllIn(Path.Combine(report.OutFolder!, "sheets/proof-reading-a4.pdf"), [name, "ليلى النهري", "Ida"]);
+        PrintedNames.AreAllIn(Path.Combine(report.OutFolder!, "sheets/name-finder-letter.pdf"), [name[..30], "ليلى النهري", "Ida"]);
 
         string[] rows = File.ReadAllLines(Path.Combine(report.OutFolder!, OutPaths.NameFinder));
         Assert.Contains(rows, r => r.StartsWith(name, StringComparison.Ordinal) && r.Contains(",,,,", StringComparison.Ordinal));

@@ -69,6 +69,7 @@ public static class Bander
     private static MakeReport Make(
         string jobFolder, string? outFolder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
     {
+        jobFolder = JobReader.FolderOf(jobFolder);
         string output = outFolder ?? Path.Combine(jobFolder, OutFolderName);
         var mended = MendInterrupted(jobFolder, output);
         progress?.Report(new Progress("reading the list and laying it out", 0, 0));
@@ -114,6 +115,7 @@ public static class Bander
     /// <summary>Checks the lists of a job, as far as whether the faces have all letters, and writes nothing.</summary>
     public static NamesReport CheckNames(string jobFolder)
     {
+        jobFolder = JobReader.FolderOf(jobFolder);
         var mended = MendInterrupted(jobFolder, Path.Combine(jobFolder, OutFolderName));
         var read = Planning.ReadNames(jobFolder, new FaceShelf(), default);
         ImmutableArray<Problem> problems = [.. mended, .. read.Problems];
@@ -134,11 +136,11 @@ public static class Bander
     /// <param name="eveningMinutes">Length of an evening; null: as job.json says, if it does.</param>
     public static HoursReport Reckon(
         string jobFolder, double? eveningMinutes = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
-        Reckoning.Run(jobFolder, eveningMinutes, progress, cancel);
+        Reckoning.Run(JobReader.FolderOf(jobFolder), eveningMinutes, progress, cancel);
 
     /// <summary>Lays a job out on one round, two and more, and in several faces, to choose from; writes nothing.</summary>
     public static FitReport Fit(string jobFolder, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
-        Fitting.Run(jobFolder, progress, cancel);
+        Fitting.Run(JobReader.FolderOf(jobFolder), progress, cancel);
 
     /// <summary>Writes down what a person says of a hooping, keeps its files, and tells how the sewing stands.</summary>
     /// <param name="outFolder">The folder it was sewn from; null: the folder <c>out</c> inside the job's folder.</param>
@@ -147,6 +149,7 @@ public static class Bander
     /// <exception cref="IOException">The machine could not write; nothing was said.</exception>
     public static SewingReport Sewn(string jobFolder, string? outFolder, SewingWord? word, Action wait)
     {
+        jobFolder = JobReader.FolderOf(jobFolder);
         string output = outFolder ?? Path.Combine(jobFolder, OutFolderName);
         var mended = MendInterrupted(jobFolder, output);
         var report = Marking.Run(jobFolder, output, word, wait);
@@ -164,7 +167,7 @@ public static class Bander
     /// <param name="mostLines">Null: as many lines as all letters need.</param>
     /// <exception cref="IOException">The machine could not write.</exception>
     public static MeasureReport Measure(string jobFolder, Length? size = null, int? mostLines = null) =>
-        MeasureRun.Run(jobFolder, size, mostLines);
+        MeasureRun.Run(JobReader.FolderOf(jobFolder), size, mostLines);
 
     /// <summary>Makes the swatch of a job, whole or not at all; the out folder is not touched.</summary>
     /// <param name="swatchFolder">Null: the folder <c>swatch</c> inside the job's folder.</param>
@@ -173,6 +176,7 @@ public static class Bander
     public static SwatchReport Swatch(
         string jobFolder, string? swatchFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default)
     {
+        jobFolder = JobReader.FolderOf(jobFolder);
         string output = swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName);
         var mended = Directory.Exists(jobFolder) ? OutFolder.MendInterruptedSwatch(jobFolder, output) : [];
         var report = Swatching.Make(jobFolder, output, progress, cancel);
@@ -182,8 +186,11 @@ public static class Bander
     /// <summary>Says what the measured length between a swatch's marks makes of strip.shortening.</summary>
     /// <param name="set">Writes it into job.json, the rest of which stays as it is.</param>
     /// <exception cref="IOException">The machine could not write; job.json is as it was.</exception>
-    public static ShorteningReport ReadSwatch(string jobFolder, string? swatchFolder, Length measured, bool set) =>
-        Swatching.Read(jobFolder, swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName), measured.Mm, set);
+    public static ShorteningReport ReadSwatch(string jobFolder, string? swatchFolder, Length measured, bool set)
+    {
+        jobFolder = JobReader.FolderOf(jobFolder);
+        return Swatching.Read(jobFolder, swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName), measured.Mm, set);
+    }
 
     private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string output) =>
         Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, output) : [];

@@ -13,7 +13,8 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan)
 {
     private const string JobFile = "job.json";
 
-    /// <summary>Null inside the result's problems' absence means: nothing has been sewn yet.</summary>
+    /// <summary>Reads how far a job is sewn.</summary>
+    /// <returns>Null where nothing is sewn yet, or where a problem says why it cannot be told.</returns>
     public static (Begun? Begun, ImmutableArray<Problem> Problems) Read(string jobFolder)
     {
         var log = SewingLogFile.Read(jobFolder);

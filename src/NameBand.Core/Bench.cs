@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Names;
 
 namespace NameBand;
 
@@ -17,6 +20,9 @@ public sealed record LayReport(BandJob? Job, LaidJob? Laid, ImmutableArray<Probl
 /// <param name="jobFolder">Full path of the job's folder.</param>
 public sealed class Bench(string jobFolder)
 {
+    private static readonly string[] LayoutGroups = ["hem", "strip", "hoop", "machine", "hands", "bobbin", "shop", "prices", "stitches", "fabric", "files", "show"];
+    private static readonly string[] LayoutLettering = ["height", "least", "gap", "mostGap", "spread"];
+
     private readonly FaceShelf _shelf = new();
     private (string Key, Result<Planning.NamesRead> Names, ImmutableArray<Problem> OfTheJob)? _kept;
 
@@ -55,29 +61,59 @@ public sealed class Bench(string jobFolder)
         return new Result<Planning.NamesRead>(kept.Names.Value is { } value ? value with { Job = read } : null, problems);
     }
 
-    /// <summary>Equal for the same lists, corrections, columns, face and way; null once sewing has begun.</summary>
+    /// <summary>
+    /// Equal for the same files and the same job but for what only the layout reads; null once sewing has begun. What is
+    /// not known to be the layout's alone counts, so that nothing stale is ever shown.
+    /// </summary>
     private string? KeyOf(BandJob job)
     {
-        if (File.Exists(Path.Combine(jobFolder, SewingLogFile.FileName)))
+        if (File.Exists(Path.Combine(jobFolder, SewingLogFile.FileName)) || WithoutLayout() is not { } rest)
         {
             return null;
         }
 
-        var key = new StringBuilder()
-            .Append(job.Way).Append('\n').Append(job.Columns).Append('\n').Append(job.Lettering.Face).Append('\n').Append(job.Traced).Append('\n');
-        foreach (string file in job.Lists.Append(Corrections.FileName).Append(job.Lettering.Face))
+        var faces = job.Groups.All.Select(g => g.Face).Append(job.Motif.Face).Append(job.Lettering.Face).OfType<string>().Distinct(StringComparer.Ordinal);
+        var key = new StringBuilder(rest).Append('\n');
+        foreach (string file in (IEnumerable<string>)[.. job.Lists, Corrections.FileName, ApprovalsFile.FileName, .. faces])
         {
             string path = Path.Combine(jobFolder, file);
             key.Append(file).Append(' ');
             if (File.Exists(path))
             {
-                using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-                key.Append(Convert.ToHexString(SHA256.HashData(stream)));
+                key.Append(Convert.ToHexString(SHA256.HashData(InnerFile.Bytes(path))));
             }
 
             key.Append('\n');
         }
 
         return key.ToString();
+    }
+
+    /// <summary>job.json without the groups and keys that the layout alone reads; null where it cannot be taken apart.</summary>
+    private string? WithoutLayout()
+    {
+        try
+        {
+            if (JsonNode.Parse(JobStore.Read(jobFolder, JobReader.FileName).Bytes.AsSpan()) is not JsonObject job)
+            {
+                return null;
+            }
+
+            foreach (string group in LayoutGroups)
+            {
+                job.Remove(group);
+            }
+
+            foreach (string key in LayoutLettering)
+            {
+                (job["lettering"] as JsonObject)?.Remove(key);
+            }
+
+            return job.ToJsonString();
+        }
+        catch (Exception e) when (e is JsonException or ArgumentException or InvalidOperationException)
+        {
+            return null;
+        }
     }
 }

@@ -45,7 +45,7 @@ internal static class Marking
 
         if (word is null)
         {
-            return Look(jobFolder, outFolder, null, null, []);
+            return Look(jobFolder, outFolder, null, null);
         }
 
         var held = PatientLock.Take(jobFolder, wait);
@@ -62,6 +62,12 @@ internal static class Marking
 
     private static SewingReport Say(string jobFolder, string outFolder, SewingWord word, JobLock held)
     {
+        if (new FileInfo(Path.Combine(jobFolder, SewingLogFile.FileName)).LinkTarget is not null)
+        {
+            return Refuse(Problem.CannotUse(
+                new Where(SewingLogFile.FileName), "The log is a link to another place, and nothing is written through a link.", "Put a copy of the file itself into the folder."));
+        }
+
         var log = SewingLogFile.Read(jobFolder);
         var plan = PlanOverview.Read(outFolder);
         if (plan.Value is not { } overview || log.Problems.Any(p => p.Severity == Severity.CannotUse))
@@ -85,7 +91,7 @@ internal static class Marking
             word.Hooping, word.Deed, word.Minutes, word.HandMinutes, word.Machine, word.MeasuredMm, word.When, print, word.Note);
         SewingLogFile.Append(jobFolder, held, entry);
         double? patch = word.Deed == SewingDeed.Patch ? overview.PatchOnClothMm(word.Hooping) : null;
-        return Look(jobFolder, outFolder, entry, patch, []);
+        return Look(jobFolder, outFolder, entry, patch);
     }
 
     /// <summary>Why a word cannot be written down; null when it can.</summary>
@@ -93,6 +99,11 @@ internal static class Marking
     {
         string number = word.Hooping.ToString(CultureInfo.InvariantCulture);
         var where = new Where(OutPaths.Plan);
+        if (plan.Hoopings.IsEmpty)
+        {
+            return Problem.CannotUse(where, "The plan has no hoopings yet: no name is placed.", "Settle the rows that are held, and run make again.");
+        }
+
         if (plan.Hoopings.All(h => h.Number != word.Hooping))
         {
             return Problem.CannotUse(
@@ -136,20 +147,19 @@ internal static class Marking
         return null;
     }
 
-    private static SewingReport Look(string jobFolder, string outFolder, SewingEntry? said, double? patchMm, ImmutableArray<Problem> problems)
+    private static SewingReport Look(string jobFolder, string outFolder, SewingEntry? said, double? patchMm)
     {
         var log = SewingLogFile.Read(jobFolder);
         var plan = PlanOverview.Read(outFolder);
         if (plan.Value is not { } overview)
         {
-            return Refuse([.. problems, .. log.Problems, .. plan.Problems]);
+            return Refuse([.. log.Problems, .. plan.Problems]);
         }
 
         var states = overview.Hoopings.Select(h => new HoopingState(h.Number, h.Names, h.Minutes, log.Last(h.Number)));
-        ImmutableArray<Problem> all = [.. problems, .. log.Problems];
-        var status = all.Any(p => p.Severity == Severity.CannotUse) ? ExitStatus.CannotUse
-            : all.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
-        return new SewingReport(status, overview.Title, [.. states], log, said, patchMm, all);
+        var status = log.Problems.Any(p => p.Severity == Severity.CannotUse) ? ExitStatus.CannotUse
+            : log.Problems.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
+        return new SewingReport(status, overview.Title, [.. states], log, said, patchMm, log.Problems);
     }
 
     private static SewingReport Refuse(params ImmutableArray<Problem> problems) =>

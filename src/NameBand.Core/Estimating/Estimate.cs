@@ -68,7 +68,7 @@ public sealed record Estimate(
     public Figure HandsOnMinutes => OwnPace?.HandsOnMinutes ?? Sum(HandWork);
 
     /// <summary>Minutes that one of the hoopings takes at the machine, by its own pace as the totals are.</summary>
-    public double MinutesAt(HoopingFigures hooping) => hooping.MachineMinutes * (OwnPace?.MachineFactor ?? 1);
+    public double OwnMinutes(HoopingFigures hooping) => hooping.MachineMinutes * (OwnPace?.MachineFactor ?? 1);
 
     /// <summary>What the log has taught; null: nothing was timed, and all is at the pace that is set.</summary>
     public OwnPace? OwnPace { get; init; }

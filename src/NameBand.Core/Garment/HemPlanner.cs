@@ -13,7 +13,7 @@ public static class HemPlanner
     {
         var problems = new List<Problem>();
         var strip = new StripWidths(job.Strip.CutWidth.Mm, job.Strip.TurnIn.Mm, job.Strip.Margin.Mm);
-        double step = job.Strip.RoundStep?.Mm ?? strip.FinishedWidthMm + (Length.MmPerInch / 2);
+        double step = job.Strip.RoundStep?.Mm ?? strip.FinishedWidthMm + JobDefaults.BetweenRounds.Mm;
         double turn = 2 * Math.PI * (job.Hem.Skirt?.Turn ?? job.Hem.Turn ?? 0);
         bool perRound = job.Hem.Lengths.Length > 1;
 
@@ -117,11 +117,20 @@ public static class HemPlanner
 
         for (int k = 1; k <= (hem.FixedRounds ?? 1); k++)
         {
-            if (hem.RoundMm(k) <= hem.OverlapMm)
+            if (hem.RoundMm(k) > 0 && hem.RoundMm(k) <= hem.OverlapMm)
+            {
+                problems.Add(Problem.CannotUse(
+                    new Where(File, Key: "hem.overlap"),
+                    FormattableString.Invariant($"The ends of round {k} are to lie over each other by {hem.OverlapMm:0.#} mm, which is the whole round ({hem.RoundMm(k):0.#} mm)."),
+                    "Make the overlap shorter: an inch is usual."));
+                return;
+            }
+
+            if (hem.RoundMm(k) <= 0)
             {
                 problems.Add(Problem.CannotUse(
                     new Where(File, Key: "strip.rounds"),
-                    FormattableString.Invariant($"Round {k} would lie so high up the garment that nothing is left of it ({hem.RoundMm(k):0.#} mm)."),
+                    FormattableString.Invariant($"Round {k} would lie so high up the garment that nothing is left of it."),
                     k == 1 ? "Check hem, turn and lift." : FormattableString.Invariant($"Ask for {k - 1} rounds at most, or make the round step smaller.")));
                 return;
             }

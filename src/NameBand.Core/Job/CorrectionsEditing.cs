@@ -33,7 +33,7 @@ public static class CorrectionsEditing
         CsvTable table = there.FileExists
             ? CsvFile.Read(jobFolder, Corrections.FileName).Value!
             : new CsvTable(there.Separator, [new CsvRow(1, 1, Corrections.Columns)]);
-        ImmutableArray<string> header = [.. table.Rows[0].Fields.Select(f => f.Trim('\uFEFF'))];
+        ImmutableArray<string> header = [.. table.Rows[0].Fields.Select(f => CsvText.ReadBack(f.Trim('\uFEFF')))];
         header = [.. header, .. Corrections.Columns.Where(c => CorrectionsReader.IndexOf(header, c) < 0)];
 
         // The line that already speaks of a row says the new decision; what it said before, or a second time, goes.

@@ -29,6 +29,6 @@ internal static partial class JobAssembly
         return key.Default!;
     }
 
-    [GeneratedRegex(@"^[A-Z][+-]?\d{1,6}(\.\d{1,6})?( [A-Z][+-]?\d{1,6}(\.\d{1,6})?)*$")]
+    [GeneratedRegex(@"^[A-Z][+-]?[0-9]{1,6}(\.[0-9]{1,6})?( [A-Z][+-]?[0-9]{1,6}(\.[0-9]{1,6})?)*$")]
     private static partial Regex ProgramWords();
 }

@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using System.Text.Unicode;
 
 namespace NameBand.Job;
 
@@ -26,8 +25,9 @@ public static class JobEditing
     {
         WriteIndented = true,
         NewLine = "\n",
-        // Names of lists and titles stay readable; the file is never put into a web page as it is.
-        Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
+        // Names of lists and titles stay readable (but for signs such as emoji, which .NET always writes by their numbers);
+        // the file is never put into a web page as it is.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
     /// <param name="bytes">The file as it is; empty: a new one is begun.</param>

@@ -102,7 +102,8 @@ internal sealed record FormKey(string Path, string Form, string Otherwise) : Job
 }
 
 /// <param name="Otherwise">What is taken when it is not given, in words.</param>
-internal sealed record TextsKey(string Path, string Otherwise = "required") : JobKey(Path)
+/// <param name="Example">One text such as may stand in the list.</param>
+internal sealed record TextsKey(string Path, string Example, string Otherwise = "required") : JobKey(Path)
 {
     public override string Takes => "a list of texts";
 

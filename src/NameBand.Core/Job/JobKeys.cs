@@ -14,7 +14,7 @@ internal static class JobKeys
     public static readonly WordKey<Way> Way = new(
         "way", ("needlePath", Job.Way.NeedlePath), ("machineLetters", Job.Way.MachineLetters), ("traced", Job.Way.Traced));
 
-    public static readonly TextsKey Lists = new("lists");
+    public static readonly TextsKey Lists = new("lists", "names.csv");
     public static readonly TextKey NameColumn = new("columns.name", null, "found");
     public static readonly TextKey LeaveOutColumn = new("columns.leaveOut", null, "found");
 

@@ -48,6 +48,12 @@ public sealed partial class JobLock : IDisposable
             FileStream file;
             try
             {
+                if (new FileInfo(path).LinkTarget is not null)
+                {
+                    // Nothing of ours is a link: what it leads to is somebody's, and is not written to.
+                    File.Delete(path);
+                }
+
                 file = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, Share, bufferSize: 1);
             }
             catch (IOException) when (File.Exists(path))
@@ -75,10 +81,7 @@ public sealed partial class JobLock : IDisposable
             }
             catch (IOException e)
             {
-                // Ours to take away: nobody else has it while we hold it.
-                TryDelete(path);
-                file.Dispose();
-                TryDelete(path);
+                LetGo(file, path);
                 return Result.Fail<JobLock>(Problem.CannotUse(
                     new Where(what),
                     $"The lock file {Path.GetFileName(path)} cannot be written: {e.Message}",
@@ -100,17 +103,21 @@ public sealed partial class JobLock : IDisposable
         }
 
         _givenBack = true;
+        LetGo(_held, _path);
+    }
 
-        // Removed while still held, so that nobody else's file can be the one that goes.
+    /// <summary>Removed while still held, so that nobody else's file can be the one that goes; Windows removes no open file.</summary>
+    private static void LetGo(FileStream held, string path)
+    {
         if (!OperatingSystem.IsWindows())
         {
-            TryDelete(_path);
-            _held.Dispose();
+            TryDelete(path);
+            held.Dispose();
         }
         else
         {
-            _held.Dispose();
-            TryDelete(_path);
+            held.Dispose();
+            TryDelete(path);
         }
     }
 

@@ -97,7 +97,8 @@ internal static class JobPaths
             return false;
         }
 
-        string? near = NearestWord.Find(path, Neighbours(full).Order(StringComparer.Ordinal));
+        string below = path[..^Path.GetFileName(path).Length];
+        string? near = NearestWord.Find(Path.GetFileName(path), Neighbours(full).Order(StringComparer.Ordinal)) is { } name ? below + name : null;
         values.Refuse(
             key, $"There is no file “{PlainText.Short(path)}” in the job's folder.",
             near is null ? "Put it there, or write the name of the file that is there." : $"There is “{PlainText.Short(near)}”: is that the one?");

@@ -16,15 +16,14 @@ public static class JobReader
     /// <param name="jobFolder">The job's folder, or the path of the job.json in it.</param>
     public static Result<BandJob> Read(string jobFolder)
     {
-        string folder = Path.GetFullPath(jobFolder);
-        if (Path.GetFileName(folder) == FileName && File.Exists(folder))
-        {
-            folder = Path.GetDirectoryName(folder)!;
-        }
-
+        string folder = Path.GetFullPath(FolderOf(jobFolder));
         var problems = new List<Problem>();
         return ReadBytes(folder, jobFolder, problems) is { } bytes ? Check(folder, bytes, problems) : Result.Fail<BandJob>(problems);
     }
+
+    /// <summary>The folder of a job that is given by its folder or by the job.json in it.</summary>
+    public static string FolderOf(string job) =>
+        Path.GetFileName(job) == FileName && File.Exists(job) ? Path.GetDirectoryName(Path.GetFullPath(job))! : job;
 
     /// <summary>Reads a job.json that is not written yet, as it would be read from its folder.</summary>
     /// <param name="folder">Full path of the job's folder.</param>

@@ -184,14 +184,14 @@ internal sealed class JobValues
 
         if (given.Value.Kind != JsonKind.Series)
         {
-            string mend = given.Value.Kind == JsonKind.Text ? $"Put it in brackets: [\"{PlainText.Short(given.Value.Text)}\"]." : "Write a list such as [\"names.csv\"].";
+            string mend = given.Value.Kind == JsonKind.Text ? $"Put it in brackets: [\"{PlainText.Short(given.Value.Text)}\"]." : $"Write a list such as [\"{key.Example}\"].";
             Refuse(key, $"{key.Path} takes {key.Takes}, and this is {given.Value.InWords}.", mend);
             return [];
         }
 
         if (given.Value.Items.IsEmpty)
         {
-            Refuse(key, $"{key.Path} is an empty list.", "Name at least one CSV file, such as [\"names.csv\"].");
+            Refuse(key, $"{key.Path} is an empty list.", $"Write at least one into it, such as [\"{key.Example}\"]{(key.Otherwise == "required" ? "" : ", or take the key out")}.");
         }
 
         return [.. given.Value.Items.Select((item, i) => OneText(key, item, $"Entry {i + 1} of {key.Path}")).OfType<string>()];

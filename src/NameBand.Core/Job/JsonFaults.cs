@@ -29,6 +29,8 @@ internal static class JsonFaults
 
         return at.Value switch
         {
+            '{' or '[' when before is (byte)'{' or (byte)',' => Problem.CannotUse(
+                where, $"A key is missing before this {shown}.", "Write the key in straight double quotes and a colon, such as \"hem\": {."),
             '/' or '#' => Problem.CannotUse(
                 where, "There is a comment here, and a JSON file has none.", "Take the comment away."),
             '}' or ']' when before == ',' => Problem.CannotUse(
@@ -76,8 +78,30 @@ internal static class JsonFaults
     private static bool IsInText(ReadOnlySpan<byte> text, int offset, int lineStart) =>
         offset > 0 && text[lineStart..offset].Contains((byte)'\\') && text[lineStart..offset].Count((byte)'"') % 2 == 1;
 
-    private static bool IsTooDeep(ReadOnlySpan<byte> text, int offset) =>
-        text[offset] is (byte)'{' or (byte)'[' && LastBefore(text, offset) is (byte)'[' or (byte)'{' or (byte)':' or (byte)',';
+    private static bool IsTooDeep(ReadOnlySpan<byte> text, int offset)
+    {
+        if (text[offset] is not ((byte)'{' or (byte)'['))
+        {
+            return false;
+        }
+
+        int depth = 0;
+        bool isInText = false;
+        for (int i = 0; i < offset; i++)
+        {
+            i += isInText && text[i] == '\\' ? 1 : 0;
+            if (i < offset && text[i] == '"')
+            {
+                isInText = !isInText;
+            }
+            else if (i < offset && !isInText)
+            {
+                depth += text[i] is (byte)'{' or (byte)'[' ? 1 : text[i] is (byte)'}' or (byte)']' ? -1 : 0;
+            }
+        }
+
+        return depth >= JsonReading.DeepestNesting;
+    }
 
     private static string Word(ReadOnlySpan<byte> text)
     {

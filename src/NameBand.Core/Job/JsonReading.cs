@@ -11,7 +11,7 @@ namespace NameBand.Job;
 /// </summary>
 internal static class JsonReading
 {
-    private const int DeepestNesting = 16;
+    internal const int DeepestNesting = 16;
 
     /// <param name="text">The file, UTF-8 without a byte order mark.</param>
     /// <exception cref="JsonException">Never: what cannot be read comes back as a problem.</exception>

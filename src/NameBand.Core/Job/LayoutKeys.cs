@@ -5,7 +5,7 @@ namespace NameBand.Job;
 /// <summary>The keys of the way names are laid along the hem and strips on the cloth; what they mean: docs/layout.md.</summary>
 internal static class LayoutKeys
 {
-    public static readonly TextsKey KeepClear = new("hem.keepClear", "nothing");
+    public static readonly TextsKey KeepClear = new("hem.keepClear", "40 mm at 400 mm", "nothing");
     public static readonly LengthKey Start = new("hem.start", Common.Length.FromMm(0), 0, 1_000_000);
     public static readonly LengthKey CentreFront = new("hem.centreFront", null, 0, 1_000_000, "opposite centre back");
     public static readonly LengthKey CentreBack = new("hem.centreBack", null, 0, 1_000_000, "where the strip's ends meet");

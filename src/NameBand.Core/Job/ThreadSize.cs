@@ -8,7 +8,7 @@ namespace NameBand.Job;
 /// = 1000 / metric count (ISO 1144), ticket = 3000 / tex (Coats Bulletin 05, Thread Numbering).
 /// </summary>
 /// <param name="Name">As it is shown to people, such as <c>60 wt</c>.</param>
-/// <param name="Tex">From 5 to 200.</param>
+/// <param name="Tex">Above 0; a job takes <see cref="FinestTex"/> to <see cref="ThickestTex"/>.</param>
 public sealed partial record ThreadSize(string Name, double Tex)
 {
     public const double FinestTex = 5;

@@ -18,7 +18,7 @@ internal static class WorkKeys
     public static readonly NumberKey Breaks = new("machine.breaksPer1000Stitches", M.BreaksPer1000Stitches, 0, 100);
     public static readonly NumberKey SecondsPerBreak = Seconds("machine.secondsPerBreak", M.SecondsPerBreak);
     public static readonly NumberKey SecondsPerBobbin = Seconds("machine.secondsPerBobbin", M.SecondsPerBobbin);
-    public static readonly TextsKey MachineNames = new("machine.names", "one machine");
+    public static readonly TextsKey MachineNames = new("machine.names", "the old machine", "one machine");
 
     public static readonly NumberKey Cutting = Minutes("hands.cuttingMinutesPerMetre", JobDefaults.Hands.CuttingMinutesPerMetre);
     public static readonly NumberKey Checking = Minutes("hands.checkingMinutesPerName", JobDefaults.Hands.CheckingMinutesPerName);

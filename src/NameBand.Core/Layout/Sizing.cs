@@ -1,4 +1,5 @@
 using NameBand.Garment;
+using NameBand.Job;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -15,7 +16,7 @@ internal sealed record Sizing(
     /// <summary>Sewn in gaps that have room; the gap of 1.5 letter heights is widened for it, a gap that the job names is not.</summary>
     public LetteredName? Motif { get; init; }
 
-    public const double GapFactor = 1.5;
+    public const double GapFactor = JobDefaults.GapFactor;
 
     /// <summary>How far rounding in the last place may carry a sum over a bound.</summary>
     public const double SlightMm = 1e-6;

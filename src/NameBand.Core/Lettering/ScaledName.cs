@@ -10,7 +10,7 @@ internal sealed class ScaledName(double factor)
     public LetteredName Of(LetteredName name) => factor == 1 ? name : name with
     {
         Pieces = [.. name.Pieces.Select(p => new PlacedPiece(Of(p.Piece), p.At * factor))],
-        Ink = Scaled(name.Ink),
+        Ink = name.Ink.Scaled(factor),
     };
 
     private LetterPiece Of(LetterPiece piece)
@@ -18,12 +18,10 @@ internal sealed class ScaledName(double factor)
         if (!_made.TryGetValue(piece, out var made))
         {
             made = new LetterPiece(
-                FormattableString.Invariant($"{piece.Key} · {factor:R}"), piece.Face, piece.Text, piece.Outline.Scaled(factor), Scaled(piece.Ink));
+                FormattableString.Invariant($"{piece.Key} · {factor:R}"), piece.Face, piece.Text, piece.Outline.Scaled(factor), piece.Ink.Scaled(factor));
             _made.Add(piece, made);
         }
 
         return made;
     }
-
-    private Box Scaled(Box box) => new(box.LeftMm * factor, box.BottomMm * factor, box.RightMm * factor, box.TopMm * factor);
 }

@@ -51,7 +51,7 @@ public static class Approvals
             {
                 lineOf.TryAdd(row, line);
             }
-            else if (found[i].Candidates.Length > 1)
+            else if (found[i].Candidates.Length > 0)
             {
                 problems.Add(Problem.NeedsPerson(
                     where, $"“{PlainText.Short(line.Name, 80)}” stands in {string.Join(" and in ", found[i].Candidates.Take(4))}; whose answer this is cannot be told.",

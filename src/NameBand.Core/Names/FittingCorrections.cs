@@ -47,7 +47,7 @@ internal sealed class FittingCorrections
                     At(line, "line"), $"The row of “{PlainText.Short(line.Was, 80)}” stood in {line.Row} and now stands in {row}; what you decided went along."));
             }
         }
-        else if (found.Candidates.Length > 1)
+        else if (found.Candidates.Length > 0)
         {
             AskWhich(line, found.Candidates);
         }
@@ -72,7 +72,7 @@ internal sealed class FittingCorrections
     {
         string places = string.Join(" and in ", candidates.Take(4));
         _problems.Add(Problem.NeedsPerson(
-            At(line, "line"), $"“{PlainText.Short(line.Was, 80)}” has moved and now stands in {places}; which of them you decided about cannot be told, so they are held.",
+            At(line, "line"), $"“{PlainText.Short(line.Was, 80)}” has moved and now stands in {places}; which of them you decided about cannot be told, so {(candidates.Length == 1 ? "it is" : "they are")} held.",
             "Mend “list” and “line”, and decide about each of them."));
         foreach (var row in candidates)
         {

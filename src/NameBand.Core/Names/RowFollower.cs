@@ -78,10 +78,12 @@ internal sealed class RowFollower
     {
         bool allAlike = free.Select(r => r.Details).Distinct(StringComparer.Ordinal).Count() == 1;
         bool sameSaid = open.Select(i => said[i].Says).Distinct(StringComparer.Ordinal).Count() == 1;
-        bool isClear = free.Length > 0 && ((open.Length == 1 && allAlike) || (open.Length == free.Length && sameSaid));
+        bool isClear = free.Length > 0 && ((open.Length == 1 && allAlike) || (open.Length >= free.Length && sameSaid));
         for (int k = 0; k < open.Length; k++)
         {
-            found[open[k]] = isClear ? new Followed(free[k].Ref, []) : new Followed(null, [.. free.Select(r => r.Ref)]);
+            found[open[k]] = !isClear ? new Followed(null, [.. free.Select(r => r.Ref)])
+                : k < free.Length ? new Followed(free[k].Ref, [])
+                : new Followed(null, []);
         }
 
         if (isClear)

@@ -30,14 +30,14 @@ internal static class RowReader
         foreach (var column in columns.LeaveOut)
         {
             string cell = Cell(row, column.Index);
-            bool? yes = YesNo.Read(cell);
-            if (yes == column.YesHides)
+            bool? hides = YesNo.Hides(cell, column.YesHides);
+            if (hides == true)
             {
                 return (Wish.LeaveOut, "");
             }
 
             bool blankMeansShow = column.YesHides && cell.Length == 0;
-            if (yes is null && !blankMeansShow && unclear.Length == 0)
+            if (hides is null && !blankMeansShow && unclear.Length == 0)
             {
                 unclear = $"asked not to be shown? The column “{columns.Labels[column.Index]}” {Says(cell)}";
             }

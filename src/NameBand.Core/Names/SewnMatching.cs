@@ -29,8 +29,10 @@ public static class SewnMatching
         var names = all.Where(n => !n.IsHeading).ToList();
         var rowOf = new Dictionary<EarlierName, ListedRow>();
         var taken = new HashSet<RowRef>();
-        Pair((name, row) => row.Row == name.Row && row.Text == name.Text);
-        Pair((name, row) => row.Row.List == name.Row.List && row.Text == name.Text);
+        // A row merged with one above it asks for no name of its own: it stands for a sewn one only where no other row does.
+        Pair((name, row) => row.Outcome != RowOutcome.Merged && row.Row == name.Row && row.Text == name.Text);
+        Pair((name, row) => row.Outcome != RowOutcome.Merged && row.Row.List == name.Row.List && row.Text == name.Text);
+        Pair((name, row) => row.Outcome != RowOutcome.Merged && row.Text == name.Text);
         Pair((name, row) => row.Text == name.Text);
         Pair((name, row) => row.Row == name.Row && row.Outcome is RowOutcome.Placed or RowOutcome.Held && AreAlike(name.Text, row.Text));
 

@@ -229,7 +229,7 @@ public static class PlanJson
             json.WriteNumber("stitches", figure.Stitches);
             json.WriteNumber("jumps", figure.Jumps);
             json.WriteNumber("trims", figure.Trims);
-            json.WriteNumber("minutes", Thousandths.Tenths(estimate.MinutesAt(figure)));
+            json.WriteNumber("minutes", Thousandths.Tenths(estimate.OwnMinutes(figure)));
             origin?.Write(json, hooping.Number);
             json.WriteEndObject();
             PassOn(json);

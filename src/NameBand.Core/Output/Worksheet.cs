@@ -55,7 +55,7 @@ public static class Worksheet
                     segment.Names.IsEmpty ? "" : Tenths(segment.Names[^1].EndMm),
                     .. plan.FrameOf(hooped) is { } frame ? new[] { Tenths(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
                     first ? Whole(figure.Stitches) : "",
-                    first ? Tenths(estimate.MinutesAt(figure)) : "",
+                    first ? Tenths(estimate.OwnMinutes(figure)) : "",
                     "",
                 ]));
                 first = false;

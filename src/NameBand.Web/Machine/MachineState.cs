@@ -134,7 +134,7 @@ internal static class MachineState
             json.WriteBoolean("again", states.TryGetValue(hooping.Number, out var state) && state.IsAgain);
             if (figures?.GetValueOrDefault(hooping.Number) is { } figure)
             {
-                json.WriteNumber("minutes", Math.Round(now.Estimate!.MinutesAt(figure), 1));
+                json.WriteNumber("minutes", Math.Round(now.Estimate!.OwnMinutes(figure), 1));
                 json.WriteNumber("stitches", figure.Stitches);
             }
 

@@ -86,7 +86,7 @@ internal static class StripEndpoints
         json.WriteStartObject();
         foreach (var hooping in figures.Estimate.Hoopings)
         {
-            json.WriteNumber(hooping.Number.ToString(CultureInfo.InvariantCulture), Math.Round(figures.Estimate.MinutesAt(hooping), 2));
+            json.WriteNumber(hooping.Number.ToString(CultureInfo.InvariantCulture), Math.Round(figures.Estimate.OwnMinutes(hooping), 2));
         }
 
         json.WriteEndObject();

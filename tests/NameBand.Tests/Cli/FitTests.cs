@@ -48,7 +48,7 @@ public class FitTests
         using var folder = Folder();
         var fit = CliRun.Of("fit", folder.FullPath);
         Assert.Equal(0, fit.Status);
-        Assert.Contains("Rounds  Letters", fit.Out, StringComparison.Ordinal);
+        Assert.Matches("Rounds {3}Letters +Hoopings +At the machine +By hand", fit.Out);
         Assert.Contains("Nunito Bold", fit.Out, StringComparison.Ordinal);
         using var broken = Folder(Job.Replace("0.7 m", "-1 m", StringComparison.Ordinal));
         var refused = CliRun.Of("fit", broken.FullPath);

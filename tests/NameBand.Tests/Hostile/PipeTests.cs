@@ -32,6 +32,24 @@ public class PipeTests
         }
     }
 
+    /// <summary>A page that has the job on its table looks at its files again and again.</summary>
+    [SkippableTheory]
+    [InlineData("names.csv")]
+    [InlineData("corrections.csv")]
+    [InlineData("approvals.csv")]
+    [InlineData("face.ttf")]
+    public async Task A_page_does_not_wait_for_a_pipe_either(string file)
+    {
+        OutsideTool.Require("mkfifo", "coreutils");
+        using var folder = Job(file);
+        var bench = new Bench(folder.FullPath);
+        bench.Lay();
+        PutPipe(folder[file], linked: false);
+        var run = Task.Run(() => bench.Lay());
+        Assert.True(await Task.WhenAny(run, Task.Delay(TimeSpan.FromSeconds(PatienceSeconds))) == run, $"{file} was waited for");
+        await run;
+    }
+
     private static TemporaryFolder Job(string file)
     {
         var folder = new TemporaryFolder();

@@ -21,6 +21,16 @@ public class JobEditingTests
         Assert.DoesNotContain("strip", Encoding.UTF8.GetString(back), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("Anna & Bo's walk <3 + more")]
+    [InlineData("灯籠行列 “Фонари” नदी")]
+    public void What_is_not_touched_keeps_its_words(string title)
+    {
+        string before = $"{{\n  \"format\": 1,\n  \"title\": \"{title}\",\n  \"hem\": {{\n    \"length\": \"12 ft 3\\\"\"\n  }}\n}}\n";
+        string after = System.Text.Encoding.UTF8.GetString(JobEditing.Apply(System.Text.Encoding.UTF8.GetBytes(before), [JobEdit.Text("fabric", "linen")])!);
+        Assert.Equal(before.Replace("\n  }\n}\n", "\n  },\n  \"fabric\": \"linen\"\n}\n", StringComparison.Ordinal), after);
+    }
+
     [Fact]
     public void What_is_no_JSON_is_not_touched() => Assert.Null(JobEditing.Apply("{ \"lists\": "u8, [JobEdit.Text("title", "x")]));
 

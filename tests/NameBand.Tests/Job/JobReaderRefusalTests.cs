@@ -80,7 +80,7 @@ public class JobReaderRefusalTests
 
     public static TheoryData<string, string, string> BrokenLists => new()
     {
-        { "[]", "is an empty list", "at least one CSV file" },
+        { "[]", "is an empty list", "at least one" },
         { "\"names.csv\"", "takes a list of texts", "Put it in brackets: [\"names.csv\"]." },
         { "[5]", "Entry 1 of lists is to be text, and this is the number 5.", "double quotes" },
         { "[\"names.csv\", \"./names.csv\"]", "“names.csv” is named twice.", "once" },
@@ -193,6 +193,16 @@ public class JobReaderRefusalTests
     [InlineData("\uFEFF", "The file is empty.")]
     public void An_empty_file_is_refused(string text, string found) =>
         Assert.Equal(found, Assert.Single(JobReaderTests.ReadAll(text).Problems).Found);
+
+    /// <summary>What is said fits what is wrong.</summary>
+    [Theory]
+    [InlineData("""{ "format": 1, { "length": "3 m" } }""", "A key is missing before this {.")]
+    [InlineData("""{ { "format": 1 } }""", "A key is missing before this {.")]
+    [InlineData("""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "keepClear": [] } }""", "such as [\"40 mm at 400 mm\"]")]
+    [InlineData("""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "keepClear": 60 } }""", "such as [\"40 mm at 400 mm\"]")]
+    [InlineData("""{ "format": 1, "lists": [], "hem": { "length": "60 cm" } }""", "such as [\"names.csv\"]")]
+    public void The_advice_is_of_the_key_it_is_about(string json, string says) =>
+        Assert.Contains(JobReaderTests.ReadAll(json).Problems, p => $"{p.Found} {p.Mend}".Contains(says, StringComparison.Ordinal));
 
     [Fact]
     public void Deep_nesting_is_refused()

@@ -49,6 +49,23 @@ public class CorrectionsFollowTests
     }
 
     [Fact]
+    public void Where_all_of_one_name_were_left_out_the_one_that_remains_is_left_out_too()
+    {
+        var read = Lists.Read(
+            Csv(4, 3, 0), "list,line,was,decision,text,why\nnames.csv,6,Anna Berg,leave out,,\nnames.csv,7,Anna Berg,leave out,,\n");
+        Assert.Equal(RowOutcome.LeftOut, Lists.Row(read, 4).Outcome);
+    }
+
+    [Fact]
+    public void Where_two_decisions_differ_and_one_row_remains_it_is_held()
+    {
+        var read = Lists.Read(
+            Csv(4, 3, 0), "list,line,was,decision,text,why\nnames.csv,6,Anna Berg,leave out,,\nnames.csv,7,Anna Berg,keep,,\n");
+        Assert.Equal(RowOutcome.Held, Lists.Row(read, 4).Outcome);
+        Assert.Contains(read.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("so it is held", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_decision_follows_its_row_into_a_list_of_another_name()
     {
         var read = Lists.Read([("second.csv", Csv(4, 3))], "list,line,was,decision,text,why\nnames.csv,5,Bret Ost,leave out,,\n");

@@ -36,6 +36,11 @@ public class LeaveOutTests
     [InlineData("익명", "예")]
     [InlineData("public", "no")]
     [InlineData("öffentlich", "nein")]
+    [InlineData("public", "private")]
+    [InlineData("show my name", "hide")]
+    [InlineData("öffentlich", "anonym")]
+    [InlineData("visible", "hidden")]
+    [InlineData("private", "private")]
     public void A_row_that_asks_for_it_is_left_out(string header, string answer)
     {
         var row = Lists.Row(Lists.Read($"Name,{header}\nAnna Berg,{answer}\n"), 2);
@@ -51,6 +56,10 @@ public class LeaveOutTests
     [InlineData("private", "0")]
     [InlineData("匿名", "いいえ")]
     [InlineData("public", "yes")]
+    [InlineData("public", "public")]
+    [InlineData("show my name", "show")]
+    [InlineData("private", "public")]
+    [InlineData("anonym", "öffentlich")]
     public void A_row_that_does_not_is_shown(string header, string answer)
     {
         Assert.Equal("2 placed Anna Berg", Lists.Table(Lists.Read($"Name,{header}\nAnna Berg,{answer}\n")));

@@ -41,7 +41,7 @@ public sealed class NeedlePathSvgTests
         var (xml, _) = Written(hooping: 2);
         Assert.Equal(("160mm", "100mm"), (xml.Root!.Attribute("width")!.Value, xml.Root.Attribute("height")!.Value));
         Assert.Equal("160 100", string.Join(' ', xml.Root.Attribute("viewBox")!.Value.Split(' ').Skip(2)));
-        Assert.Equal("Ngozi O'Farrow, =Pell & <Sons>", xml.Root.Element(Svg + "desc")!.Value);
+        Assert.Equal("=Pell & <Sons>, Ngozi O'Farrow", xml.Root.Element(Svg + "desc")!.Value);
     }
 
     /// <summary>Drawn at 10 pixels a millimetre, there is thread where the first name's first column is, and none beside.</summary>

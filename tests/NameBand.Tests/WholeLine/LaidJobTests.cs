@@ -72,6 +72,47 @@ public class LaidJobTests
         }
     }
 
+    /// <summary>A bench that has laid the job out before shows, after any change, what one does that never saw it.</summary>
+    [Theory]
+    [InlineData("job.json", "\"heightFactor\": 1.2", "\"heightFactor\": 1.5")]
+    [InlineData("job.json", "\"from\": 50", "\"from\": 30")]
+    [InlineData("job.json", "\"place\": \"first\"", "\"place\": \"last\"")]
+    [InlineData("job.json", "\"motif\": \"dot\"", "\"motif\": \"diamond\"")]
+    [InlineData("job.json", "\"order\": \"listed\"", "\"order\": \"alphabetical\"")]
+    [InlineData("job.json", "\"agreedFirst\": true", "\"agreedFirst\": false")]
+    [InlineData("job.json", "\"height\": \"7 mm\"", "\"height\": \"8 mm\"")]
+    [InlineData("job.json", "\"length\": \"650 mm\"", "\"length\": \"700 mm\"")]
+    [InlineData("job.json", "\"fabric\": \"linen\"", "\"fabric\": \"felt\"")]
+    [InlineData("names.csv", "Orla Penhale", "Orla Pennhale")]
+    [InlineData("approvals.csv", "names.csv,4,Tuva Lind", "names.csv,3,Bram Sedgewick")]
+    public void What_was_kept_is_never_shown_for_what_was_changed(string file, string from, string to)
+    {
+        using var folder = new TemporaryFolder()
+            .With("names.csv", "name,gift\nOrla Penhale,60\nBram Sedgewick,40\nTuva Lind,20\nIlse Quill,70\nNoor Haddad,10\n")
+            .With("approvals.csv", "list,line,name,state,date,text\nnames.csv,4,Tuva Lind,agreed,,\n")
+            .With("job.json", """
+                { "format": 1, "lists": ["names.csv"], "columns": { "group": "gift" }, "hem": { "length": "650 mm" }, "fabric": "linen",
+                  "lettering": { "height": "7 mm", "order": "listed", "agreedFirst": true, "motif": "dot" },
+                  "groups": [ { "name": "large", "from": 50, "heightFactor": 1.2, "place": "first" }, { "name": "others", "rest": true } ] }
+                """);
+        var bench = new Bench(folder.FullPath);
+        string before = Shown(bench);
+        string text = File.ReadAllText(folder[file]);
+        Assert.Contains(from, text, StringComparison.Ordinal);
+        folder.With(file, text.Replace(from, to, StringComparison.Ordinal));
+        string after = Shown(bench);
+        Assert.Equal(Shown(new Bench(folder.FullPath)), after);
+        Assert.NotEqual(before, after);
+    }
+
+    private static string Shown(Bench bench)
+    {
+        var report = bench.Lay();
+        var plan = report.Laid!.Plan;
+        return string.Join('\n', plan.Rounds.SelectMany(r => r.NamesAndMotifs).Select(n => FormattableString.Invariant($"{n.Order} {n.Lettered.Name.Text} {n.StartMm:0.000} {n.WidthMm:0.000} {n.Lettered.Ink} {n.Lettered.Pieces.Sum(p => p.Piece.Outline.AreaMm2()):0.0000} {n.BaselineYMm:0.000}")))
+            + string.Join('\n', report.Problems.Select(p => p.Found)) + report.Laid.Fabric.Name;
+    }
+
     private static List<NeedleStep> Stitches(NeedlePath path) =>
         [.. path.Steps.Where(s => s.Action == NeedleAction.Stitch && s.Kind != StitchKind.Mark)];
 }

@@ -75,6 +75,19 @@ public class ListSizeTests
         Assert.Equal(499, made.Rows.Count(r => r.GetProperty("outcome").GetString() == "merged"));
     }
 
+    [Fact]
+    public void A_hooping_of_a_plan_without_any_is_refused_with_the_reason()
+    {
+        using var job = With("Name\nguest\nunknown\n");
+        File.WriteAllText(job["job.json"], File.ReadAllText(job["job.json"]).Replace("\"format\": 1,", "\"format\": 1, \"strip\": { \"rounds\": \"asNeeded\" },", StringComparison.Ordinal));
+        CliRun.Of("make", job.FullPath);
+
+        var run = CliRun.Of("sewn", job.FullPath, "1");
+
+        Assert.Equal(2, run.Status);
+        Assert.Contains("hooping", run.ErrorsOnOneLine, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("make", 1)]
     [InlineData("print", 1)]

@@ -28,7 +28,7 @@ internal static class SewingLogLine
     public static string Check(string text) => "c" + Crc32.Of(Encoding.UTF8.GetBytes(text)).ToString("x8", CultureInfo.InvariantCulture);
 
     /// <summary>Takes a line apart.</summary>
-    /// <param name="agrees">False when the check is there and does not belong to the rest of the line.</param>
+    /// <param name="agrees">Whether the check is there and belongs to the rest of the line.</param>
     /// <returns>The entry, or in words why it cannot be read.</returns>
     public static (SewingEntry? Entry, string Why) Read(string line, out bool agrees)
     {

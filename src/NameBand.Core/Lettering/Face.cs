@@ -46,7 +46,7 @@ public sealed class Face
     /// HarfBuzzSharp's own finalizer leaves the font in native memory, and with it our copy of the file; only disposing
     /// lets go of them. Whoever hands the font to native code keeps the face alive meanwhile.
     /// </summary>
-    ~Face() => _font.Dispose();
+    ~Face() => _font?.Dispose(); // Null where the constructor threw.
 
     /// <summary>Such as “Nunito Bold”.</summary>
     public string Name { get; }

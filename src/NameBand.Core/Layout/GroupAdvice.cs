@@ -9,7 +9,6 @@ namespace NameBand.Layout;
 /// <summary>Says what of the groups' wishes cannot be had, and the smallest change that would do.</summary>
 internal static class GroupAdvice
 {
-    private const double LeastFor40WeightMm = 6;
 
     /// <summary>Groups on rounds of their own need a round each; without them nothing can be laid out as it was asked.</summary>
     public static Problem? TooFewRounds(BandJob job, IReadOnlyList<LetteredName> names, HemPlan hem)
@@ -50,12 +49,12 @@ internal static class GroupAdvice
             }
 
             double heightMm = plan.LetterHeightMm * group.HeightFactor;
-            if (own.Count > 0 && heightMm < LeastFor40WeightMm - 1e-9 && plan.LetterHeightMm >= LeastFor40WeightMm - 1e-9)
+            if (own.Count > 0 && heightMm < LayoutAdvice.LeastFor40WeightMm - 1e-9 && plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm - 1e-9 && LayoutAdvice.IsSewnWith40Weight(job))
             {
                 yield return Problem.NeedsPerson(
                     new Where(JobReader.FileName, Key: "groups"),
-                    FormattableString.Invariant($"The letters of the group “{PlainText.Short(group.Name)}” come out {heightMm:0.0} mm high: under {LeastFor40WeightMm:0} mm 40-weight thread no longer makes a letter."),
-                    FormattableString.Invariant($"Give the group a heightFactor of {Math.Ceiling(LeastFor40WeightMm / plan.LetterHeightMm * 100) / 100:0.##} or more."));
+                    FormattableString.Invariant($"The letters of the group “{PlainText.Short(group.Name)}” come out {heightMm:0.0} mm high: under {LayoutAdvice.LeastFor40WeightMm:0} mm 40-weight thread no longer makes a letter."),
+                    FormattableString.Invariant($"Give the group a heightFactor of {Math.Ceiling(LayoutAdvice.LeastFor40WeightMm / plan.LetterHeightMm * 100) / 100:0.##} or more."));
             }
         }
 
@@ -87,7 +86,7 @@ internal static class GroupAdvice
             .Where(g => names.Any(n => n.Standing.Group == g.Name))
             .Select(g => (Group: g, Factor: LargestFactor(g, f => search.Obstacle(
                 [.. names.Select(n => n.Standing.Group == g.Name ? Factored(n, f / g.HeightFactor) : n)], plan.LetterHeightMm) is null)))
-            .Where(g => g.Factor * plan.LetterHeightMm >= LeastFor40WeightMm)
+            .Where(g => g.Factor * plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm)
             .OrderByDescending(g => g.Factor / g.Group.HeightFactor)
             .FirstOrDefault();
         if (best.Group is not null)

@@ -7,7 +7,7 @@ namespace NameBand.Layout;
 /// <summary>Says in words what a finished layout leaves to wish for, and the smallest change that would mend it.</summary>
 internal static class LayoutAdvice
 {
-    private const double LeastFor40WeightMm = 6;
+    public const double LeastFor40WeightMm = 6;
     private const string File = "job.json";
 
     public static IEnumerable<Problem> For(BandJob job, StripPlan plan, IReadOnlyList<LetteredName> names, Sizing sizing)
@@ -22,7 +22,7 @@ internal static class LayoutAdvice
                 roomier.Length > 0 ? roomier : "Use smaller letters, a narrower gap or a narrower face.");
         }
 
-        if (plan.LetterHeightMm < LeastFor40WeightMm - 1e-9)
+        if (plan.LetterHeightMm < LeastFor40WeightMm - 1e-9 && IsSewnWith40Weight(job))
         {
             yield return Problem.NeedsPerson(
                 new Where(File, Key: "lettering"),
@@ -55,6 +55,10 @@ internal static class LayoutAdvice
                 "Sew before cutting (\"sewn\": \"beforeCutting\"), or let the marks stand on the backing alone.");
         }
     }
+
+    /// <summary>Of finer thread smaller letters can be made; what is traced is sewn with what the maker takes.</summary>
+    public static bool IsSewnWith40Weight(BandJob job) =>
+        job.Way != Way.Traced && (job.Stitches.Thread ?? ThreadSize.FortyWeight).Tex >= ThreadSize.FortyWeight.Tex - 1;
 
     /// <summary>Less than this is under a needle's own play and not worth anybody's time.</summary>
     private const double SlightMm = 0.05;

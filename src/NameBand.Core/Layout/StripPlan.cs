@@ -79,7 +79,7 @@ public sealed record HeightLimit(LetteredName Name, string Because, double Heigh
 /// <param name="Bound">What keeps the letters from being larger.</param>
 /// <param name="BaselineYMm">Height of the common base line above the strip's centre line (usually below it: negative).</param>
 /// <param name="MarkYMm">Height of the ruled line of alignment marks; outside the finished width.</param>
-/// <param name="Held">Rows whose names are too wide for the field even at the least height.</param>
+/// <param name="Held">Rows whose names are too wide for the field or too tall for the strip even at the least height.</param>
 public sealed record StripPlan(
     HemPlan Hem,
     double LetterHeightMm,

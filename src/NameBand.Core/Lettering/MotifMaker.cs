@@ -53,12 +53,13 @@ public static class MotifMaker
             return Result.Fail<LetteredName>(face.Problems);
         }
 
-        var lettered = Letterer.Letter(new NameList([], [Named(job.Motif.Letter!)]), opened, shelf).Value!;
+        var letter = Letterer.Letter(new NameList([], [Named(job.Motif.Letter!)]), opened, shelf);
+        var lettered = letter.Value!;
         return lettered.Names.Length == 1
-            ? Result.Of(lettered.Names[0])
+            ? Result.Of(lettered.Names[0], letter.Problems)
             : Result.Fail<LetteredName>(Problem.NeedsPerson(
                 new Where(JobReader.FileName, Key: "lettering.motif"),
-                $"No motif is sewn: {lettered.Held.Select(h => h.Reason).FirstOrDefault()}.",
+                $"No motif is sewn: {lettered.Held.Select(h => h.Reason).FirstOrDefault()?.TrimEnd('.')}.",
                 "Choose another character, a face that has it, or \"dot\", \"diamond\" or \"smallStar\"."));
     }
 

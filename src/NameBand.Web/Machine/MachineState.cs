@@ -91,8 +91,8 @@ internal static class MachineState
         if (now.Figures is { } figures)
         {
             var left = figures.Left?.MachineMinutes ?? figures.Estimate.MachineMinutes;
-            json.WriteString("left", Duration.InWords(left.Likely));
-            json.WriteString("leftRange", $"{Duration.InWords(left.Low)} to {Duration.InWords(left.High)}");
+            json.WriteString("left", Words.Time(left.Likely));
+            json.WriteString("leftRange", $"{Words.Time(left.Low)} to {Words.Time(left.High)}");
         }
     }
 

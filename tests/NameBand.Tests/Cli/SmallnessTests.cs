@@ -44,6 +44,25 @@ public class SmallnessTests
         Assert.DoesNotContain("works from", CliRun.Of("make", folder.FullPath).Out, StringComparison.Ordinal);
     }
 
+    /// <summary>That letters under 6 mm are too small is said of 40-weight thread, and of what is sewn with it.</summary>
+    [Theory]
+    [InlineData("needlePath", null, true)]
+    [InlineData("needlePath", "60 wt", false)]
+    [InlineData("traced", null, false)]
+    public void Forty_weight_thread_is_spoken_of_only_where_it_is_sewn_with(string way, string? thread, bool isTold)
+    {
+        using var folder = Folder("Nunito Bold", "5 mm", way);
+        if (thread is not null)
+        {
+            folder.With("job.json", File.ReadAllText(folder["job.json"]).Replace("\"strip\"", $"\"thread\": \"{thread}\", \"strip\"", StringComparison.Ordinal));
+        }
+
+        var run = CliRun.Of("make", folder.FullPath);
+
+        Assert.True(run.Status <= 1, run.Errors);
+        Assert.Equal(isTold, run.OutOnOneLine.Contains("too small for 40-weight thread", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Fit_marks_the_faces_that_are_too_fine_for_their_height()
     {

@@ -50,6 +50,23 @@ public class BestFitOrderTests
         }
     }
 
+    /// <summary>Three names that fill the field to a hair: whatever is rounded on the way, that two hoopings are needed must not be said.</summary>
+    [Fact]
+    public void What_is_said_to_be_needed_is_never_more_than_what_does()
+    {
+        for (int n = 2; n <= 6; n++)
+        {
+            const double Gap = 20;
+            double width = ((150 + Gap) / n) - Gap - 1e-7;
+            var job = BestFit(Sample.Job.WithHem(2000, closed: false).WithHeight(8));
+            job = job with { Lettering = job.Lettering with { Gap = Common.Length.FromMm(Gap), Spread = false } };
+            var plan = Lay(job, Sample.Lettered(Enumerable.Repeat((width - (2 * Cotton.PullCompensationMm)) / 8, n)));
+            Assert.Equal(Gap, plan.BestFit!.GapMm, 6);
+            Assert.Equal(n, plan.NameCount);
+            Assert.Equal(1, plan.BestFit.Bound);
+        }
+    }
+
     [Fact]
     public void Rounds_as_needed_are_filled_and_the_last_keeps_the_gap()
     {

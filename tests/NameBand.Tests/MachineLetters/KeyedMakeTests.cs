@@ -158,6 +158,27 @@ public class KeyedMakeTests
     }
 
     [Fact]
+    public void A_name_that_comes_to_lie_on_a_place_kept_clear_is_told_of()
+    {
+        int told = 0;
+        foreach (int at in new[] { 500, 560, 620, 680, 740, 800 })
+        {
+            using var folder = Folder("1 m");
+            folder.With("job.json", File.ReadAllText(folder["job.json"]).Replace("\"length\": \"1 m\"", $"\"length\": \"1 m\", \"keepClear\": [\"60 mm at {at} mm\"]", StringComparison.Ordinal));
+            Bander.Make(folder.FullPath);
+            var before = Rows(folder["out/key-in.csv"]);
+            double planned = (Number(before[2], "start_from_end_mm") * 0.99) + Number(before[2], "expected_mm");
+            folder.With("drift.csv", FormattableString.Invariant($"number,name,end_mm\n3,,{planned + 8:0.0}\n"));
+            var report = Bander.Make(folder.FullPath);
+            bool lies = report.Plan!.Rounds[0].Names.Any(n => n.EndMm > at - 29 && n.StartMm < at + 29);
+            Assert.Equal(lies, report.Problems.Any(p => p.Severity == Severity.NeedsPerson && p.Found.Contains("lies on a place that is kept clear", StringComparison.Ordinal)));
+            told += lies ? 1 : 0;
+        }
+
+        Assert.InRange(told, 1, 6);
+    }
+
+    [Fact]
     public void The_same_job_gives_the_same_bytes()
     {
         using var folder = Folder("1 m");

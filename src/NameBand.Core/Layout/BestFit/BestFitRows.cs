@@ -26,7 +26,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
             ? [AsNeeded(names, stretches)]
             : stretches.Length == 1 ? [[[.. names]]] : Divisions(names, stretches);
         var best = divisions.Select(d => Ordered(d, stretches, keptGap)).MinBy(o => (o.OverMm, o.Hoopings));
-        var whole = Pack(names, best.LeastGapMm, sizing.LongestSegmentMm, BinPacker.Budget / 2);
+        var whole = Pack(names, best.LeastGapMm, sizing.LongestSegmentMm, BinPacker.Budget / 2, forBound: true);
         return (best.Rows, new BestFitProof(best.Hoopings, whole.Bound, whole.PatternHoopings, best.LeastGapMm));
     }
 
@@ -120,15 +120,22 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
         return division;
     }
 
-    private Packing Pack(IReadOnlyList<LetteredName> names, double gapMm, double longestMm, long budget)
+    /// <param name="forBound">
+    /// Widths are rounded down and the field up, so that no order can do with fewer hoopings than are found to be needed; else
+    /// the other way about, so that what is packed does fit.
+    /// </param>
+    private Packing Pack(IReadOnlyList<LetteredName> names, double gapMm, double longestMm, long budget, bool forBound = false)
     {
         double unit = Math.Max(UnitMm, (longestMm + gapMm) / MostUnits);
-        int capacity = (int)Math.Floor(((longestMm + gapMm) / unit) + 1e-6);
-        return BinPacker.Pack(
-            new PackingProblem(
-                [.. names.Select(n => Math.Clamp((int)Math.Ceiling(((sizing.WidthMm(n, heightMm) + gapMm) / unit) - 1e-6), 1, capacity))],
-                capacity),
-            budget);
+        double field = (longestMm + gapMm) / unit;
+        int capacity = (int)(forBound ? Math.Ceiling(field - 1e-6) : Math.Floor(field + 1e-6));
+        int Units(LetteredName name)
+        {
+            double width = (sizing.WidthMm(name, heightMm) + gapMm) / unit;
+            return Math.Clamp((int)(forBound ? Math.Floor(width + 1e-6) : Math.Ceiling(width - 1e-6)), 1, capacity);
+        }
+
+        return BinPacker.Pack(new PackingProblem([.. names.Select(Units)], capacity), budget);
     }
 
     /// <summary>The largest first, each where most room is left: the place of every one, and the room left at the end.</summary>

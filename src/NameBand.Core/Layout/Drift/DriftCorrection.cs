@@ -28,6 +28,9 @@ public static class DriftCorrection
 
     private const double NearMm = 30;
 
+    /// <summary>A name that reaches so little into a place kept clear is not spoken of.</summary>
+    private const double NearZoneMm = 1;
+
     /// <param name="forward">The strip is sewn from its left end; else from its right end.</param>
     /// <param name="spread">Slack goes between the names; else it stays at the end, and gaps are only ever made smaller.</param>
     public static Result<StripPlan> Apply(StripPlan plan, ImmutableArray<MeasuredEnd> ends, bool forward, bool spread)
@@ -43,6 +46,11 @@ public static class DriftCorrection
             {
                 // Each end was sewn by the sheet that the ends before it had made.
                 now = Reset(plan, now, end, before, forward, spread, problems);
+            }
+
+            if (now != round)
+            {
+                problems.AddRange(OnClearPlaces(plan, now));
             }
 
             rounds.Add(now);
@@ -63,6 +71,19 @@ public static class DriftCorrection
             Segments = [.. h.Segments.Select(s => s with { Round = bySegment[s.Segment.Number].Round, Segment = bySegment[s.Segment.Number].Segment })],
         });
         return Result.Of(plan with { Rounds = rounds.ToImmutable(), Hoopings = [.. hoopings] }, problems);
+    }
+
+    /// <summary>Names that came to lie on a seam, a placket or another place that is kept clear.</summary>
+    private static IEnumerable<Problem> OnClearPlaces(StripPlan plan, Round round)
+    {
+        var stretches = Stretch.Of(plan.Hem with { KeepFreeMm = 0 }, round.Number);
+        foreach (var name in round.Names.Where(n => n.EndMm <= round.HemMm && !stretches.Any(s => n.StartMm >= s.StartMm - NearZoneMm && n.EndMm <= s.EndMm + NearZoneMm)))
+        {
+            yield return Problem.NeedsPerson(
+                new Where(DriftFile.FileName),
+                FormattableString.Invariant($"Set out after what was measured, “{PlainText.Short(name.Lettered.Name.Text)}” lies on a place that is kept clear, from {name.StartMm:0} to {name.EndMm:0} mm."),
+                "Sew it past that place by hand and measure its end, or move it to another round.");
+        }
     }
 
     private static Round Reset(

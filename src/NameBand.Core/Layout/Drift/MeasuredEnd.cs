@@ -46,7 +46,7 @@ public static class DriftFile
             {
                 problems.Add(Problem.CannotUse(
                     new Where(FileName, row.Line), "This line does not give the number of a name.",
-                    "Write the number that stands before the name on the key-in sheet, or under it on its proof."));
+                    "Write the number that stands before the name on the key-in sheet, or, where names are sewn from needle paths, beside it on its proof."));
             }
             else if (header.Number(row, "end_mm", 0.1, LongestMm, problems) is { } end)
             {

@@ -32,6 +32,8 @@ internal static class Kept
         var blocks = ImmutableArray.CreateBuilder<KeptBlock>();
         foreach (var round in earlier.Rounds)
         {
+            var standing = round.Segments.SelectMany(s => s.Names).Where(present.ContainsKey)
+                .Select(n => (n.StartMm, Factor: present[n].Standing.HeightFactor)).OrderBy(n => n.StartMm).ToList();
             foreach (var segment in round.Segments.OrderBy(s => s.StartMm))
             {
                 int hooping = hoopingOf[segment.Number];
@@ -51,7 +53,7 @@ internal static class Kept
                     {
                         ClothStartMm = segment.ClothStartMm,
                         Motifs = isSewn || kept.Length == segment.Names.Length
-                            ? Motifs(segment, kept[0].Lettered.Standing.HeightFactor, start, scale, sizing.Motif)
+                            ? Motifs(segment, standing, start, scale, sizing.Motif)
                             : [],
                     });
                 }
@@ -61,15 +63,24 @@ internal static class Kept
         return blocks.ToImmutable();
     }
 
-    private static ImmutableArray<PlacedName> Motifs(EarlierSegment segment, double factor, double startMm, double scale, LetteredName? motif)
+    /// <summary>A motif is as large as the smaller of the two names it stands between, as it was planned.</summary>
+    private static ImmutableArray<PlacedName> Motifs(
+        EarlierSegment segment, List<(double StartMm, double Factor)> standing, double startMm, double scale, LetteredName? motif)
     {
         if (motif is null || segment.Motifs.IsEmpty)
         {
             return [];
         }
 
-        var sized = new ScaledName(factor).Of(motif) with { Standing = new Standing(factor) };
-        return [.. segment.Motifs.Select(m => new PlacedName(sized, startMm + ((m.StartMm - segment.StartMm) * scale), m.WidthMm, m.BaselineYMm, 0))];
+        LetteredName Sized(double atMm)
+        {
+            double before = standing.LastOrDefault(n => n.StartMm < atMm).Factor;
+            double after = standing.FirstOrDefault(n => n.StartMm > atMm).Factor;
+            double factor = before > 0 && after > 0 ? Math.Min(before, after) : Math.Max(before, after);
+            return new ScaledName(factor).Of(motif) with { Standing = new Standing(factor) };
+        }
+
+        return [.. segment.Motifs.Select(m => new PlacedName(Sized(m.StartMm), startMm + ((m.StartMm - segment.StartMm) * scale), m.WidthMm, m.BaselineYMm, 0))];
     }
 
     /// <summary>Clear room of every round, from its left end to its right one.</summary>

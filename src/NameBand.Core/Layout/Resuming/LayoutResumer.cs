@@ -70,15 +70,17 @@ public static class LayoutResumer
         var newcomers = names.Where(n => !placed.Contains(n)).ToList();
 
         double[] hems = Hems(hem, earlier);
+        var groupOfRound = GroupOfRound(hems.Length, earlier, blocks);
         var cloths = Assemble.Cloths(earlier, sizing, hems, job.Strip.CutWidth.Mm, !job.Strip.SewnBeforeCutting);
-        var stays = !hasMoved && !from.RestDiffers && StaysAsPlanned(earlier, hem, sizing) ? new Squeeze(sizing, height, hems, baseline, cloths).Place(blocks, newcomers) : null;
+        var stays = !hasMoved && !from.RestDiffers && StaysAsPlanned(earlier, hem, sizing) ? new Squeeze(sizing, height, hems, baseline, cloths, groupOfRound).Place(blocks, newcomers) : null;
+        double pastRoomMm = 0;
         var laid = stays ?? SetOut([.. blocks.Where(b => b.IsSewn)], hasMoved ? LeastGapParts : [1]);
 
         ImmutableArray<KeptBlock> SetOut(ImmutableArray<KeptBlock> sewn, double[] gapParts)
         {
             foreach (double part in gapParts)
             {
-                var setting = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, part);
+                var setting = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part);
                 var set = setting.Place(sewn, names);
                 if (setting.HasFitted)
                 {
@@ -86,14 +88,17 @@ public static class LayoutResumer
                 }
             }
 
-            return new Setting(sizing, height, hems, job.Lettering, baseline, cloths).Place(sewn, names);
+            var whole = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound);
+            var over = whole.Place(sewn, names);
+            pastRoomMm = whole.PastRoomMm;
+            return over;
         }
 
         var rounds = Assemble.Rounds(laid, hems, earlier, sizing, height);
         var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths);
         var plan = new StripPlan(
             hem, height, HeightBound.Given, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
-            sizing.SpareMm, baselineY, earlier.MarkYMm, rounds, hoopings, [], held)
+            sizing.SpareMm, baselineY, earlier.MarkYMm, rounds, hoopings, [], [.. held.Where(h => h.Row.List != JobReader.FileName)])
         {
             Cloths = [.. cloths.Select(c => c with { Hoopings = [.. hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)] })],
         };
@@ -104,7 +109,24 @@ public static class LayoutResumer
                 : Math.Abs(earlier.Shortening - sizing.Shortening) >= 1e-6 ? "What is not sewn yet was set out again, for the cloth shortens otherwise than was planned."
                 : "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
             : ImmutableArray<Problem>.Empty;
-        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, names, sizing), .. notes]);
+        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, names, sizing), .. held.Where(h => h.Row.List == JobReader.FileName).Select(h => GroupLetterer.HeldHeading(job.Groups, h)), .. NoRoom(pastRoomMm), .. notes]);
+    }
+
+    /// <summary>Which group with rounds of its own each round belongs to: whose names it had; 0 for those of all others.</summary>
+    private static ImmutableArray<int> GroupOfRound(int rounds, EarlierPlan earlier, IEnumerable<KeptBlock> blocks)
+    {
+        var names = blocks.SelectMany(b => b.Names.Select(n => (b.Round, n.Lettered.Standing.OwnRounds))).ToLookup(p => p.Round, p => p.OwnRounds);
+        return [.. Enumerable.Range(1, Math.Max(rounds, earlier.Rounds.Length)).Select(r => names[r].FirstOrDefault())];
+    }
+
+    private static IEnumerable<Problem> NoRoom(double pastRoomMm)
+    {
+        if (pastRoomMm > Sizing.SlightMm)
+        {
+            yield return Problem.NeedsPerson(
+                new Where(), FormattableString.Invariant($"What is not sewn yet no longer fits between what is sewn and what is kept clear: it runs over that by {pastRoomMm:0.0} mm."),
+                "Do not sew it so. Leave a name out, agree a shorter form with its owner, or make the gaps or the places kept clear narrower.");
+        }
     }
 
     /// <summary>After a drift the strip is to end at its hem, if need be with gaps down to half the least one.</summary>

@@ -9,13 +9,18 @@ namespace NameBand.Layout.Resuming;
 /// Sets all unsewn names out again in the room between the sewn ones, by the same wishes as the first plan: the order, the
 /// place where the list begins, places kept clear, the narrowest and the widest gap, strips side by side.
 /// </summary>
+/// <param name="groupOfRound">For each round the group whose own it is; 0 for names of all others.</param>
 internal sealed class Setting(
-    Sizing sizing, double heightMm, double[] hemsMm, LetteringSettings lettering, SettledBaseline baseline, ImmutableArray<StripCloth> cloths, double gapPart = 1)
+    Sizing sizing, double heightMm, double[] hemsMm, LetteringSettings lettering, SettledBaseline baseline, ImmutableArray<StripCloth> cloths,
+    ImmutableArray<int> groupOfRound, double gapPart = 1)
 {
     private readonly double _leastGap = sizing.GapMm(heightMm) * gapPart;
 
     /// <summary>Whether all names lie on their rounds at the gap that was given.</summary>
     public bool HasFitted { get; private set; }
+
+    /// <summary>How far names run past their free room onto what is sewn or kept clear, in mm; 0: they do not.</summary>
+    public double PastRoomMm { get; private set; }
 
     /// <param name="names">All names, sewn ones too: those are passed over.</param>
     public ImmutableArray<KeptBlock> Place(ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> names)
@@ -24,24 +29,31 @@ internal sealed class Setting(
         var rest = Ordering.Order([.. names.Where(n => !lying.Contains(n))], lettering.Order, lettering.Collation);
         int order = sewn.SelectMany(b => b.Names).Select(n => n.Order).DefaultIfEmpty(0).Max();
         var placed = new List<(int Round, PlacedName Name)>();
-        foreach (var (stretch, row) in Divide(sewn, rest))
+        foreach (var (stretch, row) in rest.GroupBy(n => n.Standing.OwnRounds).OrderBy(g => g.Key).SelectMany(g => Divide(sewn, [.. g], g.Key)))
         {
-            placed.AddRange(Spread(row, stretch, ref order).Select(n => (stretch.Round, n)));
+            var spread = Spread(row, stretch, ref order);
+            placed.AddRange(spread.Select(n => (stretch.Round, n)));
+            if (spread.Length > 0 && stretch.EndMm < hemsMm[stretch.Round - 1] - Sizing.SlightMm)
+            {
+                PastRoomMm = Math.Max(PastRoomMm, spread[^1].EndMm - stretch.EndMm);
+            }
         }
 
-        HasFitted = placed.TrueForAll(p => p.Name.EndMm + (sizing.Hem.Closed ? _leastGap / 2 : 0) <= hemsMm[p.Round - 1] + Sizing.SlightMm);
+        HasFitted = PastRoomMm <= Sizing.SlightMm && placed.TrueForAll(p => p.Name.EndMm + (sizing.Hem.Closed ? _leastGap / 2 : 0) <= hemsMm[p.Round - 1] + Sizing.SlightMm);
         return [.. sewn, .. new Rehooping(sizing, hemsMm, cloths).Cut(sewn, placed)];
     }
 
     /// <summary>With the room that is kept free left blank, if they fit so; else they may have that too.</summary>
-    private IEnumerable<(FreeStretch Stretch, IReadOnlyList<LetteredName> Names)> Divide(ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> rest)
+    /// <param name="group">Names of a group with rounds of its own go on those alone.</param>
+    private IEnumerable<(FreeStretch Stretch, IReadOnlyList<LetteredName> Names)> Divide(ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> rest, int group)
     {
+        int[] rounds = [.. Enumerable.Range(1, hemsMm.Length).Where(r => groupOfRound[r - 1] == group).DefaultIfEmpty(hemsMm.Length)];
         double[] needs = [.. rest.Select(n => sizing.WidthMm(n, heightMm) + _leastGap)];
-        var frugal = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem, cloths));
-        var all = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem with { KeepFreeMm = 0 }, cloths));
+        var frugal = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem, cloths).Where(s => rounds.Contains(s.Round)));
+        var all = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem with { KeepFreeMm = 0 }, cloths).Where(s => rounds.Contains(s.Round)));
         if (all.Count == 0)
         {
-            all.Add(new FreeStretch(hemsMm.Length, hemsMm[^1], hemsMm[^1], true, false));
+            all.Add(new FreeStretch(rounds[^1], hemsMm[rounds[^1] - 1], hemsMm[rounds[^1] - 1], true, false));
         }
 
         if (lettering.Order == NameOrder.BestFit && (BestFit(rest, needs, frugal) ?? BestFit(rest, needs, all)) is { } fit)
@@ -83,7 +95,10 @@ internal sealed class Setting(
         return roomy.Take(rows.Length).Select((s, i) => (s, (IReadOnlyList<LetteredName>)rows[i]));
     }
 
-    /// <summary>How many names each stretch takes: as evenly full as can be where all fit, else each full and the rest on the last.</summary>
+    /// <summary>
+    /// How many names each stretch takes: as evenly full as can be where all fit, else each full and the rest on the one that
+    /// ends where the hem does: there they run over its end, which is told, and not over what is sewn.
+    /// </summary>
     private int[] Counts(double[] needs, List<FreeStretch> stretches)
     {
         double[] offers = Offers(stretches);
@@ -97,13 +112,15 @@ internal sealed class Setting(
         for (int i = 0; i < counts.Length; i++)
         {
             double room = offers[i];
-            while (next < needs.Length && (i == counts.Length - 1 || needs[next] <= room))
+            while (next < needs.Length && needs[next] <= room)
             {
                 room -= needs[next++];
                 counts[i]++;
             }
         }
 
+        int last = Enumerable.Range(0, counts.Length).MaxBy(i => (stretches[i].Round, stretches[i].EndMm));
+        counts[last] += needs.Length - next;
         return counts;
     }
 

@@ -7,7 +7,7 @@ internal sealed class SettledBaseline(double commonMm, double heightMm, Sizing s
 {
     private const double SlightMm = 0.001;
 
-    private readonly double _half = Math.Min(sizing.Hem.Strip.SewingZoneMm, sizing.FieldAcrossMm) / 2;
+    private readonly double _half = Math.Min(sizing.Hem.Strip.SewingZoneMm - sizing.OffArcMm(heightMm), sizing.FieldAcrossMm) / 2;
 
     public double For(LetteredName name)
     {

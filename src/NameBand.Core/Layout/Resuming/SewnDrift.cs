@@ -100,5 +100,6 @@ internal static class SewnDrift
         StartMm = block.StartMm + offMm,
         ClothStartMm = (block.StartMm + offMm) / (1 - shortening),
         Names = [.. block.Names.Select(n => n with { StartMm = n.StartMm + offMm })],
+        Motifs = [.. block.Motifs.Select(m => m with { StartMm = m.StartMm + offMm })],
     };
 }

@@ -11,8 +11,6 @@ internal readonly struct FontBytes(ReadOnlyMemory<byte> memory)
 
     public ReadOnlySpan<byte> Span => _memory.Span;
 
-    public int U8(int at) => Read(at, 1)[0];
-
     public int U16(int at) => BinaryPrimitives.ReadUInt16BigEndian(Read(at, 2));
 
     public int I16(int at) => BinaryPrimitives.ReadInt16BigEndian(Read(at, 2));

@@ -41,7 +41,7 @@ internal sealed class NameShaper(FaceChain chain) : IDisposable
             GC.KeepAlive(run.Face);
             if (_buffer.Length > MostGlyphsPerCharacter * (run.Length + 1))
             {
-                return ShapedName.Broken($"The face {run.Face.Name} makes {_buffer.Length} glyphs of {run.Length} characters: its file is damaged.");
+                return ShapedName.Broken($"the face {run.Face.Name} makes {_buffer.Length} glyphs of {run.Length} characters: its file is damaged; choose another face");
             }
 
             pen = Place(run, place, pen, glyphs);

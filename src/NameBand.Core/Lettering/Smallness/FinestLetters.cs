@@ -8,6 +8,9 @@ namespace NameBand.Lettering.Smallness;
 /// <param name="Card">The face's card where its figures are those of the card; null where the letters used were measured.</param>
 public sealed record FinestLetters(string Face, LetterFigures Figures, ImmutableArray<string> Texts, FaceCard? Card)
 {
+    /// <summary>The least multiple of the job's letter height at which they stand; <see cref="Figures"/> are at that already.</summary>
+    public double LeastFactor { get; init; } = 1;
+
     /// <summary>Ink boxes, in squares of the letter height, that are measured at most: the most used letters come first.</summary>
     private const double MostArea = 120;
 
@@ -30,7 +33,7 @@ public sealed record FinestLetters(string Face, LetterFigures Figures, Immutable
         var figures = card is null
             ? LetterFigures.Measured(Most(counted))
             : new LetterFigures(card.ThinnestStrokePart!.Value, card.SmallestCounterPart).Scaled(leastFactor);
-        return new FinestLetters(face, figures, [.. counted.Select(p => p.Text).Distinct(StringComparer.Ordinal)], card);
+        return new FinestLetters(face, figures, [.. counted.Select(p => p.Text).Distinct(StringComparer.Ordinal)], card) { LeastFactor = leastFactor };
     }
 
     private static List<Outline> Most(List<LetterPiece> pieces)

@@ -37,7 +37,7 @@ public static class SmallnessAdvice
         double stem = letters.Card?.MainStemPart ?? letters.Figures.ThinnestStrokePart;
         return shelf.Cards
             .Where(c => c.Name != letters.Face && (c.Scripts.IsEmpty || c.Scripts.Contains("Latn")) && c.ThinnestStrokePart is not null)
-            .Where(c => rule.Bears(new LetterFigures(c.ThinnestStrokePart!.Value, c.SmallestCounterPart), heightMm))
+            .Where(c => rule.Bears(new LetterFigures(c.ThinnestStrokePart!.Value, c.SmallestCounterPart).Scaled(letters.LeastFactor), heightMm))
             .OrderBy(c => Math.Abs((c.MainStemPart ?? c.ThinnestStrokePart!.Value) - stem)).ThenBy(c => c.Folder, StringComparer.Ordinal)
             .FirstOrDefault(c => shelf.Open(c).Value is { } face && HasAll(face, letters));
     }

@@ -90,7 +90,8 @@ internal static class LineSheet
             return null;
         }
 
-        bool lacks = header.Text(row, "length_mm") is Lacking or "-" or "–" or "—";
+        string measured = header.Text(row, "length_mm");
+        bool lacks = measured is "-" or "–" or "—" || measured.Equals(Lacking, StringComparison.OrdinalIgnoreCase);
         double? length = lacks ? null : header.Number(row, "length_mm", 0.1, LongestMm, problems);
         double? seconds = header.Number(row, "seconds", 0.1, 3600, problems);
         int run = int.TryParse(header.Text(row, "sew"), NumberStyles.None, CultureInfo.InvariantCulture, out int r) ? r : 0;

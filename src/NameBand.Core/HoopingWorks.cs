@@ -119,7 +119,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
     }
 
     /// <summary>The needle path that a hooping has in this plan: what is sewn is never stitched anew.</summary>
-    public NeedlePath PathOf(Hooping hooping) => made.KeptPath(hooping.Number) ?? stitcher.SewHooping(_plan, hooping);
+    public NeedlePath PathOf(Hooping hooping) => Reckoning.PathOf(made, stitcher, hooping);
 
     /// <summary>Makes the proof of a round, or takes it from the earlier out folder where it would come out the same.</summary>
     /// <param name="figures">Of all hoopings, by their numbers.</param>

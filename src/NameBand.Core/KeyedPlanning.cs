@@ -15,9 +15,6 @@ namespace NameBand;
 /// <summary>The first half of the line for names that are keyed into a machine's own letters.</summary>
 internal static class KeyedPlanning
 {
-    /// <summary>A strip that is fed under the presser foot has no field's end.</summary>
-    private const double NoFieldMm = 10_000_000;
-
     /// <summary>What is known of the machine's letters, and the names it can sew.</summary>
     public sealed record Basis(
         MeasuredAlphabets Alphabets, IReadOnlyDictionary<string, LetteredName> Shapes, ImmutableArray<Name> Names, double ReadingErrorMm)
@@ -97,7 +94,7 @@ internal static class KeyedPlanning
         }
 
         var plan = chosen.Value! with { SpacingMm = step.GapMm, HasNeedlePaths = false };
-        return WithDrift(job.Letters.Hooped ? plan : InOneRun(plan), job, problems);
+        return WithDrift(job.Letters.Hooped ? plan : TracedSewing.InOneRun(plan), job, problems);
     }
 
     /// <summary>Sets out anew what is still to be sewn after the ends that were measured.</summary>
@@ -129,17 +126,11 @@ internal static class KeyedPlanning
         var atStep = job with { Lettering = job.Lettering with { Height = Length.FromMm(step.HeightMm), Least = Length.FromMm(step.HeightMm) } };
         if (!job.Letters.Hooped)
         {
-            atStep = TracedSewing.InListedOrder(atStep) with { Hoop = new HoopSettings(Length.FromMm(NoFieldMm), job.Strip.CutWidth, Length.FromMm(0)) };
+            atStep = TracedSewing.WithoutField(atStep);
         }
 
         return LayoutPlanner.Plan(atStep, hem, basis.Letter(step), fabric);
     }
-
-    /// <summary>A strip sewn in one run has a field as long as it is.</summary>
-    private static StripPlan InOneRun(StripPlan plan) => plan with
-    {
-        FieldAlongMm = plan.Rounds.SelectMany(r => r.Segments).Select(s => plan.OnClothMm(s.LengthMm)).DefaultIfEmpty(0).Max(),
-    };
 
     private static string WhyNotLarger(SizeStep step, StripPlan plan, int fewestHeld)
     {

@@ -15,24 +15,26 @@ namespace NameBand;
 /// <summary>The second half of the line for names that are traced: a template at true size, and the hours by length of line.</summary>
 internal static class TracedSewing
 {
+    /// <summary>What is fed under the presser foot, or traced, has no field’s end.</summary>
     private const double NoFieldMm = 10_000_000;
 
     /// <summary>Nothing is hooped in a field of its own: a template is as long as its strip.</summary>
     public static Result<StripPlan> Lay(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric)
     {
-        var fieldless = InListedOrder(job) with { Hoop = new HoopSettings(Length.FromMm(NoFieldMm), job.Strip.CutWidth, Length.FromMm(0)) };
-        var laid = LayoutPlanner.Plan(fieldless, hem, lettered, fabric);
-        return laid with { Value = laid.Value is { } plan ? InOneRun(plan) : null };
+        var laid = LayoutPlanner.Plan(WithoutField(job), hem, lettered, fabric);
+        return laid with { Value = laid.Value is { } plan ? InOneRun(plan) with { HasNeedlePaths = false } : null };
     }
 
-    /// <summary>The best fit is to the sewing field; where there is none, the order stays as it is listed.</summary>
-    public static BandJob InListedOrder(BandJob job) => job.Lettering.Order == NameOrder.BestFit
-        ? job with { Lettering = job.Lettering with { Order = NameOrder.Listed } }
-        : job;
-
-    private static StripPlan InOneRun(StripPlan plan) => plan with
+    /// <summary>A job whose field is endless. The best fit is to the field; where there is none, the order stays as it is listed.</summary>
+    public static BandJob WithoutField(BandJob job) => job with
     {
-        HasNeedlePaths = false,
+        Hoop = new HoopSettings(Length.FromMm(NoFieldMm), job.Strip.CutWidth, Length.FromMm(0)),
+        Lettering = job.Lettering.Order == NameOrder.BestFit ? job.Lettering with { Order = NameOrder.Listed } : job.Lettering,
+    };
+
+    /// <summary>A strip sewn in one run has a field as long as it is.</summary>
+    public static StripPlan InOneRun(StripPlan plan) => plan with
+    {
         FieldAlongMm = plan.Rounds.SelectMany(r => r.Segments).Select(s => plan.OnClothMm(s.LengthMm)).DefaultIfEmpty(0).Max(),
     };
 

@@ -63,6 +63,7 @@ public class LineDesignTests
         string[] letters = [.. machine.WidthMm.Keys];
         double ours = MeanVariance(WidthSolver.Counts([.. lines], letters));
         var random = new Random(99);
+        int compared = 0;
         for (int i = 0; i < 300; i++)
         {
             var other = lines.Select(l => l with
@@ -73,8 +74,11 @@ public class LineDesignTests
             if (WidthSolver.Determined(counts).All(d => d))
             {
                 Assert.True(MeanVariance(counts) > ours);
+                compared++;
             }
         }
+
+        Assert.True(compared > 30, $"Only {compared} designs at random tell all widths.");
     }
 
     private static double MeanVariance(Matrix<double> counts) =>

@@ -106,7 +106,9 @@ internal static class HostileRun
     /// <summary>Runs a child and reads what it says; returns what ended it before its time.</summary>
     private static string? Follow(string kind, int first, int count, Tally tally, out int told)
     {
-        var start = new ProcessStartInfo(Environment.ProcessPath!, ["hostile-child", kind, Text(first), Text(count)])
+        // Started as “dotnet NameBand.Benchmarks.dll”, the process is dotnet and has to be told the program again.
+        string[] program = Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet" ? [typeof(HostileRun).Assembly.Location] : [];
+        var start = new ProcessStartInfo(Environment.ProcessPath!, [.. program, "hostile-child", kind, Text(first), Text(count)])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,

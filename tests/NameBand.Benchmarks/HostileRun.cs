@@ -106,13 +106,8 @@ internal static class HostileRun
     /// <summary>Runs a child and reads what it says; returns what ended it before its time.</summary>
     private static string? Follow(string kind, int first, int count, Tally tally, out int told)
     {
-        // Started as “dotnet NameBand.Benchmarks.dll”, the process is dotnet and has to be told the program again.
-        string[] program = Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet" ? [typeof(HostileRun).Assembly.Location] : [];
-        var start = new ProcessStartInfo(Environment.ProcessPath!, [.. program, "hostile-child", kind, Text(first), Text(count)])
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
+        var start = OwnProgram.Again("hostile-child", kind, Text(first), Text(count));
+        start.RedirectStandardOutput = start.RedirectStandardError = true;
         start.Environment["DOTNET_gcConcurrent"] = "0";
         start.Environment["DOTNET_TieredPGO"] = "0";
         using var child = Process.Start(start)!;

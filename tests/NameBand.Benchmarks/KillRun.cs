@@ -21,7 +21,7 @@ internal static class KillRun
         {
             string folder = Directory.CreateTempSubdirectory("nameband-kills-").FullName;
             KilledWork.Begin(folder);
-            var killing = new Killing(folder, new ProcessStartInfo(Environment.ProcessPath!, [KilledWork.Verb]), seed + side);
+            var killing = new Killing(folder, OwnProgram.Again(KilledWork.Verb), seed + side);
             lock (killings)
             {
                 killings.Add(killing);

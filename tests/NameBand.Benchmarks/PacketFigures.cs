@@ -107,12 +107,8 @@ internal static class PacketFigures
 
     private static (double Milliseconds, double PeakMb) Start(string job, string what)
     {
-        var start = new ProcessStartInfo(Environment.ProcessPath!) { RedirectStandardOutput = true };
-        if (Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet")
-        {
-            start.ArgumentList.Add(typeof(PacketFigures).Assembly.Location);
-        }
-
+        var start = OwnProgram.Again();
+        start.RedirectStandardOutput = true;
         foreach (string word in new[] { "packet", "child", job, what })
         {
             start.ArgumentList.Add(word);

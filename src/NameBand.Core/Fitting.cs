@@ -83,10 +83,15 @@ internal static class Fitting
         {
             cancel.ThrowIfCancellationRequested();
             var job = names.Job with { Strip = names.Job.Strip with { Rounds = rounds } };
-            var hem = HemPlanner.Plan(job).Value;
-            if (hem is null || LayoutPlanner.Plan(job.WithLanes(1), hem, lettered, fabric).Value is not { } plan)
+            if (HemPlanner.Plan(job).Value is not { } hem)
             {
                 yield break;
+            }
+
+            if (LayoutPlanner.Plan(job.WithLanes(1), hem, lettered, fabric).Value is not { } plan)
+            {
+                // Groups that want rounds of their own need more than these.
+                continue;
             }
 
             double tooLong = plan.Rounds.Sum(r => r.LengthMm - r.HemMm);

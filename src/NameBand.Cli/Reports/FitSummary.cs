@@ -35,7 +35,9 @@ internal static class FitSummary
 
         page.Gap();
         page.Line(
-            report.Choices.Any(c => c.TooLongMm > 0)
+            report.Choices.IsEmpty
+                ? "On no number of rounds that was tried can this job be laid out; the command make says why."
+                : report.Choices.Any(c => c.TooLongMm > 0)
                 ? "A height in brackets is the least the job allows, and the names still run over the hem by the length beside it."
                 : "All of these fit the hem.");
         page.Line("Choose with “face” in the group “lettering” and “rounds” in the group “strip” of job.json, then run make.");

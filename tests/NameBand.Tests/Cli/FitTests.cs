@@ -42,6 +42,21 @@ public class FitTests
         Assert.True(two.GetProperty("laneHoopings").GetInt32() < two.GetProperty("hoopings").GetInt32());
     }
 
+    /// <summary>Two groups with rounds of their own: one round is too few, and the choice begins with two.</summary>
+    [Fact]
+    public void A_job_that_needs_two_rounds_has_its_choices_from_two_on()
+    {
+        using var folder = Folder("""
+            { "format": 1, "lists": ["names.csv"], "columns": { "group": "gift" }, "hem": { "length": "1 m", "turn": 0 },
+              "groups": [ { "name": "large", "from": 50, "place": "ownRound" }, { "name": "others", "rest": true, "place": "ownRound" } ] }
+            """);
+        folder.With("names.csv", "name,gift\nOrla Penhale,60\nBram Sedgewick,40\nTuva Lind,20\n");
+        using var json = JsonDocument.Parse(CliRun.Of("fit", folder.FullPath, "--json").Out);
+        int[] rounds = [.. json.RootElement.GetProperty("choices").EnumerateArray().Select(c => c.GetProperty("rounds").GetInt32())];
+        Assert.NotEmpty(rounds);
+        Assert.Equal(2, rounds.Min());
+    }
+
     [Fact]
     public void The_table_is_read_by_people_and_a_broken_job_is_refused_as_by_make()
     {

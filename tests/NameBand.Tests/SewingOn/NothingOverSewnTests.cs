@@ -7,9 +7,6 @@ namespace NameBand.Tests.SewingOn;
 /// <summary>Whatever comes late or is measured, nothing is planned over what is sewn without being told.</summary>
 public class NothingOverSewnTests
 {
-    private static readonly string[] Names =
-        ["Bo Reed", "Ilse Varga", "Jo Marsh", "Tobiah Quill", "Nia Yeo", "Wenna Tregear", "Rafe Holm", "Merryn Hobbs", "Piran Jago", "Zofia Kay"];
-
     [Theory]
     [InlineData(", \"start\": \"500 mm\"")]
     [InlineData(", \"start\": \"500 mm\", \"keepClear\": [\"60 mm at 900 mm\"]")]
@@ -17,7 +14,7 @@ public class NothingOverSewnTests
     [InlineData("")]
     public void Too_many_latecomers_run_over_the_hem_and_not_over_what_is_sewn(string hem)
     {
-        using var job = new SewnJob(Names);
+        using var job = new SewnJob(SewnJob.TenNames);
         job.Settings("\"rounds\": 1");
         File.WriteAllText(job["job.json"], File.ReadAllText(job["job.json"])
             .Replace("\"length\": \"900 mm\"", "\"length\": \"1100 mm\"" + hem, StringComparison.Ordinal)
@@ -32,11 +29,11 @@ public class NothingOverSewnTests
                 .Select(n => (Start: n.GetProperty("startMm").GetDouble(), End: n.GetProperty("startMm").GetDouble() + n.GetProperty("widthMm").GetDouble(), Text: n.GetProperty("text").GetString()!))
                 .OrderBy(n => n.Start).ToList();
             Assert.Equal(10 + late, placed.Count);
-            bool overlaps = placed.Zip(placed.Skip(1)).Any(p => p.Second.Start < p.First.End - 0.01);
+            string over = string.Join(", ", placed.Zip(placed.Skip(1)).Where(p => p.Second.Start < p.First.End - 0.01).Select(p => $"{p.Second.Text} over {p.First.Text}"));
+            Assert.Equal("", over);
             bool isTold = report.Problems.Any(p => p.Severity == Severity.NeedsPerson
                 && (p.Found.Contains("too long", StringComparison.Ordinal) || p.Found.Contains("no longer fits", StringComparison.Ordinal)));
-            Assert.True(!overlaps || isTold, $"{late} latecomers: {string.Join(", ", placed.Zip(placed.Skip(1)).Where(p => p.Second.Start < p.First.End).Select(p => $"{p.Second.Text} over {p.First.Text}"))}");
-            Assert.True(!overlaps, "Names lie over each other though the strip could run over its hem.");
+            Assert.True(isTold || placed[^1].End <= 1100 + 6, $"{late} latecomers run over the hem to {placed[^1].End:0} mm and nobody is told.");
         }
     }
 

@@ -8,9 +8,6 @@ namespace NameBand.Tests.SewingOn;
 /// <summary>What is unsewn is set out again by the same wishes as the first plan, and after a measured drift still ends at the hem.</summary>
 public class SetOutAgainTests
 {
-    private static readonly string[] Names =
-        ["Bo Reed", "Ilse Varga", "Jo Marsh", "Tobiah Quill", "Nia Yeo", "Wenna Tregear", "Rafe Holm", "Merryn Hobbs", "Piran Jago", "Zofia Kay"];
-
     private sealed record Placed(int Order, string Text, double StartMm, double EndMm, int Hooping, bool IsSewn);
 
     /// <summary>All names of a plan, left to right.</summary>
@@ -38,7 +35,7 @@ public class SetOutAgainTests
     [Fact]
     public void A_measured_end_moves_what_is_sewn_and_the_rest_still_ends_at_the_hem()
     {
-        using var job = new SewnJob(Names);
+        using var job = new SewnJob(SewnJob.TenNames);
         Assert.Equal(ExitStatus.AllPlaced, job.Make().Status);
         var before = Read(job);
         job.Say(1);
@@ -70,7 +67,7 @@ public class SetOutAgainTests
     [Fact]
     public void Measures_that_cannot_be_are_answered()
     {
-        using var job = new SewnJob(Names);
+        using var job = new SewnJob(SewnJob.TenNames);
         job.Make();
         var names = Read(job);
         Drift(job, (1, names[0].EndMm + 1));
@@ -88,7 +85,7 @@ public class SetOutAgainTests
     [Fact]
     public void What_is_set_out_again_keeps_clear_of_seams_and_of_joins_and_begins_at_its_place()
     {
-        using var job = new SewnJob(Names);
+        using var job = new SewnJob(SewnJob.TenNames);
         job.Settings("\"rounds\": 1, \"piece\": \"700 mm\"");
         SetHem(job, ", \"keepClear\": [\"40 mm at 400 mm\"], \"start\": \"600 mm\"");
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
@@ -113,7 +110,7 @@ public class SetOutAgainTests
     [Fact]
     public void The_widest_gap_holds_in_what_is_set_out_again()
     {
-        using var job = new SewnJob(Names);
+        using var job = new SewnJob(SewnJob.TenNames);
         job.Settings("\"rounds\": 1");
         SetHem(job, "", 1650, ", \"height\": \"8 mm\", \"mostGap\": \"40 mm\"");
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
@@ -130,7 +127,7 @@ public class SetOutAgainTests
     [Fact]
     public void Strips_side_by_side_still_share_hoopings()
     {
-        using var job = new SewnJob(Names);
+        using var job = new SewnJob(SewnJob.TenNames);
         job.Settings("\"rounds\": 1, \"lanes\": 2", ", \"hoop\": { \"along\": \"160 mm\" }");
         SetHem(job, "");
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
@@ -143,7 +140,7 @@ public class SetOutAgainTests
         Assert.NotEmpty(fresh);
         Assert.All(fresh, h => Assert.Equal(50.8, Math.Abs(Number(h.GetProperty("segments")[1], "yMm")), 3));
         Assert.True(hoopings.Count <= plain + 1, $"{hoopings.Count} hoopings after {plain}");
-        Assert.Equal(Names.Order(StringComparer.Ordinal), Read(job).Select(n => n.Text).Order(StringComparer.Ordinal));
+        Assert.Equal(SewnJob.TenNames.Order(StringComparer.Ordinal), Read(job).Select(n => n.Text).Order(StringComparer.Ordinal));
         var segments = job.Plan().GetProperty("rounds")[0].GetProperty("segments").EnumerateArray().Select(s => s.GetProperty("number").GetInt32()).ToList();
         Assert.Equal(segments.Count, segments.Distinct().Count());
     }

@@ -6,6 +6,9 @@ namespace NameBand.Tests.SewingOn;
 /// <summary>A small job in a folder of its own that is made, sewn from and made again.</summary>
 internal sealed class SewnJob : IDisposable
 {
+    public static readonly string[] TenNames =
+        ["Bo Reed", "Ilse Varga", "Jo Marsh", "Tobiah Quill", "Nia Yeo", "Wenna Tregear", "Rafe Holm", "Merryn Hobbs", "Piran Jago", "Zofia Kay"];
+
     private readonly TemporaryFolder _folder = new();
 
     public SewnJob(params string[] names)

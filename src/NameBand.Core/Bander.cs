@@ -7,43 +7,12 @@ using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Changes;
+using NameBand.Pipeline;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
 namespace NameBand;
-
-/// <summary>The exit status of a command; 64 (a wrong command line) belongs to the command line itself.</summary>
-public enum ExitStatus
-{
-    AllPlaced = 0,
-    NeedsPerson = 1,
-    CannotUse = 2,
-}
-
-/// <summary>How far a long piece of work has come.</summary>
-public readonly record struct Progress(string What, int Done, int Of);
-
-/// <summary>What <see cref="Bander.Make"/> made; the parts after a failed one are null.</summary>
-/// <param name="Names">Every row with what finally became of it.</param>
-public sealed record MakeReport(
-    ExitStatus Status, BandJob? Job, NameList? Names, StripPlan? Plan, Estimate? Estimate, string? OutFolder,
-    ImmutableArray<Problem> Problems)
-{
-    /// <summary>What changed since the plan that lay in the out folder; null when there was none.</summary>
-    public PlanChanges? Changes { get; init; }
-
-    /// <summary>What is left at the machine by the pace the log shows, and as it would be without; null until a hooping was timed.</summary>
-    public LearnedPace? Machine { get; init; }
-
-    /// <summary>The same of the hand work at each hooping.</summary>
-    public LearnedPace? Hands { get; init; }
-}
-
-/// <summary>The check of the lists alone, with the corrections.csv lines that would settle what is held.</summary>
-public sealed record NamesReport(
-    ExitStatus Status, NameList? Names, ImmutableArray<string> LinesToAdd, ImmutableArray<Problem> Problems)
-{
-    /// <summary>How each name stands with its owner; null when the job has no approvals.csv.</summary>
-    public ApprovalReport? Approvals { get; init; }
-}
 
 /// <summary>The front door: one call runs the rooms in order and reports progress.</summary>
 public static class Bander

@@ -1,4 +1,4 @@
-namespace NameBand;
+namespace NameBand.Reports;
 
 /// <summary>What is made with the sheets to print, where it is asked for.</summary>
 /// <param name="Thanks">A picture to send for every name.</param>

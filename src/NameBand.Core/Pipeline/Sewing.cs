@@ -8,9 +8,12 @@ using NameBand.Load;
 using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Output.Packet;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 using NameBand.Stitching;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>
 /// The second half of the line: from a layout to the files. Each hooping is stitched, measured, written and let go

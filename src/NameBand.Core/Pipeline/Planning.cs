@@ -10,9 +10,12 @@ using NameBand.Lettering;
 using NameBand.Lettering.Smallness;
 using NameBand.Names;
 using NameBand.Output;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 using NameBand.Stitching;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>The first half of the line: from a job's folder to a layout. Writes nothing.</summary>
 internal static class Planning

@@ -6,9 +6,11 @@ using NameBand.MachineLetters;
 using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Output.Sheets;
+using NameBand.Pipeline.Resume;
+using NameBand.Reports;
 using NameBand.Stitching;
 
-namespace NameBand;
+namespace NameBand.Pipeline.Ways;
 
 /// <summary>
 /// The second half of the line for names that are keyed in: no needle paths, but the sheet to sew by. The proofs show a

@@ -8,8 +8,11 @@ using NameBand.MachineLetters;
 using NameBand.MachineLetters.Measuring;
 using NameBand.Names;
 using NameBand.Output.Sheets;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>One run of measuring a machine's letters: writes the sheet, or reads it back and writes the alphabet.</summary>
 internal sealed class MeasureRun

@@ -9,8 +9,11 @@ using NameBand.Load.Swatches;
 using NameBand.Output;
 using NameBand.Output.Sheets;
 using NameBand.Output.Swatches;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>Makes the swatch of a job, and reads what it showed of the cloth's shortening.</summary>
 internal static class Swatching

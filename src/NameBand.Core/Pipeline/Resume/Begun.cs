@@ -5,8 +5,10 @@ using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Output;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline.Resume;
 
 /// <summary>What has been sewn of a job so far, and the plan it was sewn from.</summary>
 internal sealed record Begun(SewingLog Log, EarlierPlan Plan)

@@ -7,8 +7,11 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.Names;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>What laying out came to; <see cref="Laid"/> is null where something keeps the job from being laid out.</summary>
 public sealed record LayReport(BandJob? Job, LaidJob? Laid, ImmutableArray<Problem> Problems);

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline.Resume;
 
 /// <summary>What the estimate says of one hooping.</summary>
 internal readonly record struct ReckonedHooping(int Number, double MachineMinutes, double HandMinutes);

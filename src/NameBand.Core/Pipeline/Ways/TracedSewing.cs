@@ -9,8 +9,10 @@ using NameBand.Lettering;
 using NameBand.Output;
 using NameBand.Output.Sheets;
 using NameBand.Output.Tracing;
+using NameBand.Pipeline.Resume;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline.Ways;
 
 /// <summary>The second half of the line for names that are traced: a template at true size, and the hours by length of line.</summary>
 internal static class TracedSewing

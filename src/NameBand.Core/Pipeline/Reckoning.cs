@@ -4,25 +4,12 @@ using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 using NameBand.Stitching;
 
-namespace NameBand;
-
-/// <summary>What <see cref="Bander.Reckon"/> found: the hours, the shopping and the evenings of a job.</summary>
-/// <param name="Evenings">What is still to sew, dealt out to evenings and machines; null for one machine without evenings.</param>
-public sealed record HoursReport(
-    ExitStatus Status, BandJob? Job, StripPlan? Plan, Estimate? Estimate, ShoppingList? Shopping, EveningPlan? Evenings,
-    ImmutableArray<Problem> Problems)
-{
-    /// <summary>The machine's pace as the log shows it, and what is left to sew by it; null until a hooping was timed.</summary>
-    public LearnedPace? Machine { get; init; }
-
-    /// <summary>The same of the hand work at each hooping.</summary>
-    public LearnedPace? Hands { get; init; }
-
-    /// <summary>What is still to sew; null where no log is kept.</summary>
-    public WorkLeft? Left { get; init; }
-}
+namespace NameBand.Pipeline;
 
 /// <summary>Lays a job out and stitches it in memory to see what it takes. Writes nothing.</summary>
 internal static class Reckoning

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.Names;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline.Resume;
 
 /// <summary>Letters sewn names as they were sewn, where the rest of the job has another face or letter height.</summary>
 internal sealed class SewnLettering(BandJob job, Begun begun, FaceShelf shelf, CancellationToken cancel)

@@ -9,8 +9,10 @@ using NameBand.Lettering;
 using NameBand.MachineLetters;
 using NameBand.MachineLetters.Measuring;
 using NameBand.Names;
+using NameBand.Pipeline.Resume;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline.Ways;
 
 /// <summary>The first half of the line for names that are keyed into a machine's own letters.</summary>
 internal static class KeyedPlanning

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Load.Swatches;
 
-namespace NameBand;
+namespace NameBand.Reports;
 
 /// <summary>What <see cref="Bander.Swatch"/> made.</summary>
 /// <param name="Plan">Null when nothing could be made, and so is <paramref name="Folder"/>.</param>

@@ -8,17 +8,12 @@ using NameBand.Lettering;
 using NameBand.Load;
 using NameBand.Names;
 using NameBand.Output.Keying;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 using NameBand.Stitching;
 
-namespace NameBand;
-
-/// <summary>What a laid out job takes, hooping by hooping in the plan's order, and what its stitches do to the cloth.</summary>
-/// <param name="Loads">Empty where there are no needle paths.</param>
-public sealed record JobFigures(Estimate Estimate, ImmutableArray<ClothLoad> Loads, ImmutableArray<Problem> Problems)
-{
-    /// <summary>What is still to sew, as the command hours has it; null where no log is kept, which is so without needle paths.</summary>
-    public WorkLeft? Left { get; init; }
-}
+namespace NameBand.Pipeline;
 
 /// <summary>
 /// A job laid out and not yet sewn: what a screen can show at once. Stitches are worked out when they are asked for, and

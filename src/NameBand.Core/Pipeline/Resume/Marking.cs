@@ -4,29 +4,10 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout.Resuming;
 using NameBand.Output;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
-
-/// <summary>What a person says of a hooping; null in <see cref="Deed"/> only asks how things stand.</summary>
-/// <param name="When">Date and time by the person's clock, as it is to stand in the log.</param>
-public sealed record SewingWord(
-    int Hooping, SewingDeed Deed, double? Minutes = null, double? HandMinutes = null, string Machine = "", double? MeasuredMm = null,
-    string When = "", string Note = "");
-
-/// <summary>One hooping and how it stands.</summary>
-/// <param name="Minutes">As the plan reckons them.</param>
-public sealed record HoopingState(int Number, ImmutableArray<string> Names, double Minutes, SewingEntry? Last)
-{
-    public bool IsSewn => Last?.Deed == SewingDeed.Sewn;
-
-    public bool IsAgain => Last?.Deed is SewingDeed.Again or SewingDeed.Patch;
-}
-
-/// <summary>How a job's sewing stands.</summary>
-/// <param name="Said">What was just added to the log; null when nothing was.</param>
-public sealed record SewingReport(
-    ExitStatus Status, string Title, ImmutableArray<HoopingState> Hoopings, SewingLog Log, SewingEntry? Said, double? PatchOnClothMm,
-    ImmutableArray<Problem> Problems);
+namespace NameBand.Pipeline.Resume;
 
 /// <summary>Writes down what a person says was sewn, and keeps its files.</summary>
 internal static class Marking

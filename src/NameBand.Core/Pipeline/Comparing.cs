@@ -2,8 +2,11 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Output;
 using NameBand.Output.Changes;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>Says what changed since the plan that lies in the out folder still.</summary>
 internal static class Comparing

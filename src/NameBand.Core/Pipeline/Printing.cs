@@ -6,9 +6,12 @@ using NameBand.Output.Packet;
 using NameBand.Output.Sending;
 using NameBand.Output.Sheets;
 using NameBand.Output.Tracing;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 using NameBand.Stitching;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>
 /// Makes the sheets to print, each on both papers, and the pictures to send; on as many cores as there are. The work

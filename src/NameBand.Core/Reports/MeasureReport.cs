@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.MachineLetters;
 
-namespace NameBand;
+namespace NameBand.Reports;
 
 /// <summary>What <see cref="Bander.Measure"/> did.</summary>
 /// <param name="Sheet">The sheet to fill in, inside the job's folder; null when nothing could be made.</param>

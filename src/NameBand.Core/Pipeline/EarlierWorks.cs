@@ -4,8 +4,11 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Output;
 using NameBand.Output.Changes;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>What lies in the out folder from last time, as its plan tells: fingerprints, and where each name lies.</summary>
 internal sealed class EarlierWorks

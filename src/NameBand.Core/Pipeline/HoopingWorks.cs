@@ -7,9 +7,12 @@ using NameBand.Layout;
 using NameBand.Load;
 using NameBand.Output;
 using NameBand.Output.Drawing;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 using NameBand.Stitching;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>
 /// Makes the files of one hooping after another: those that are sewn are taken from the folder of what is sewn, byte for

@@ -2,8 +2,11 @@ using System.Globalization;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>Says what a job's own thread, spacing and compensation come to, where they are not the table's.</summary>
 internal static class SettledStitches

@@ -3,9 +3,12 @@ using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Output.Drawing;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+using NameBand.Reports;
 using NameBand.Stitching;
 
-namespace NameBand;
+namespace NameBand.Pipeline;
 
 /// <summary>
 /// Letters, stitches and draws one letter for nothing while the lists are read: what .NET loads and compiles at the first

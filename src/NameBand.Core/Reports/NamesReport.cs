@@ -1,0 +1,13 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Names;
+
+namespace NameBand.Reports;
+
+/// <summary>The check of the lists alone, with the corrections.csv lines that would settle what is held.</summary>
+public sealed record NamesReport(
+    ExitStatus Status, NameList? Names, ImmutableArray<string> LinesToAdd, ImmutableArray<Problem> Problems)
+{
+    /// <summary>How each name stands with its owner; null when the job has no approvals.csv.</summary>
+    public ApprovalReport? Approvals { get; init; }
+}

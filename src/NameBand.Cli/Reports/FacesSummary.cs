@@ -37,7 +37,7 @@ internal static class FacesSummary
     private static string Text(FaceReport face)
     {
         string height = Words.Both(face.HeightForThinnest1Mm);
-        string scripts = face.Scripts.IsEmpty ? "" : $" {Words.AsSentence(Wording.List(face.Scripts))}";
+        string scripts = face.Scripts.IsEmpty ? "" : $" {Wording.AsSentence(Wording.List(face.Scripts))}";
         return $"{height}, clear from {Clear(face)}. {face.Reason}{scripts}";
     }
 }

@@ -80,7 +80,7 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         page.Line("Why the ranges are as wide as they are", tone: Tone.Heading);
         foreach (var group in estimate.MachineWork.Concat(estimate.HandWork).Where(l => l.Amount > 0).GroupBy(l => l.Why))
         {
-            page.Line($"{Words.AsSentence(Wording.List([.. group.Select(l => l.Work)]))[..^1]}: {group.Key}.", 2);
+            page.Line($"{Wording.AsSentence(Wording.List([.. group.Select(l => l.Work)]))[..^1]}: {group.Key}.", 2);
         }
     }
 

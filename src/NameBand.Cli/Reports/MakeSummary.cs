@@ -97,22 +97,23 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
 
     private void PrintPerson()
     {
-        var needing = PersonList.Of(report.Names, report.Problems);
+        var needs = Needs.Of(report.Names, report.Problems);
         page.Gap();
-        if (needing.Count == 0)
+        if (needs.Count == 0)
         {
             page.Line("Nothing needs a decision: every name is placed.", tone: Tone.GoodHeading);
             return;
         }
 
-        page.Line($"{Words.Count(needing.Count, "thing needs", "things need")} you before you sew", tone: Tone.AttentionHeading);
-        page.Problems(needing.Take(MostShown), Tone.Attention);
-        if (needing.Count > MostShown)
+        page.Line($"{Words.Count(needs.Count, "thing needs", "things need")} you before you sew", tone: Tone.AttentionHeading);
+        page.Problems(needs.OfJob.Concat(needs.OfRows.Take(MostShown)), Tone.Attention);
+        int more = needs.OfRows.Length - MostShown;
+        if (more > 0)
         {
-            page.Line($"and {Words.Count(needing.Count - MostShown, "more", "more")}; plan.json has them all, under rows.", 2, Tone.Quiet);
+            page.Line($"and {Words.Count(more, "more row is", "more rows are")} held; plan.json has them all, under problems.", 2, Tone.Quiet);
         }
 
-        if (needing.Any(p => p.Mend.Length == 0))
+        if (needs.OfRows.Any(p => p.Mend.Length == 0))
         {
             page.Hanging("→ ", "Settle held rows in corrections.csv (keep, change or leave out), or change the job so that they fit; the command names prints lines to start from.", 1);
         }
@@ -168,7 +169,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         page.Gap();
         page.Line("Next", tone: Tone.Heading);
         int number = 0;
-        if (PersonList.Of(report.Names, report.Problems).Count > 0)
+        if (Needs.Of(report.Names, report.Problems).Count > 0)
         {
             Step("Settle what is listed above, and run make again.");
         }

@@ -39,16 +39,16 @@ internal sealed class NamesSummary(Page page, NamesReport report, string jobAsGi
 
     private void PrintPerson()
     {
-        var needing = PersonList.Of(report.Names, report.Problems);
+        var needs = Needs.Of(report.Names, report.Problems);
         page.Gap();
-        if (needing.Count == 0)
+        if (needs.Count == 0)
         {
             page.Line("Nothing needs a decision.", tone: Tone.Good);
             return;
         }
 
         page.Line("Held for you to decide", tone: Tone.AttentionHeading);
-        page.Problems(needing, Tone.Attention);
+        page.Problems(needs.All, Tone.Attention);
         if (!report.LinesToAdd.IsEmpty)
         {
             page.Gap();

@@ -11,7 +11,8 @@ namespace NameBand.Cli.Reports;
 /// <summary>The reports as one JSON object, for other programs. Numbers are rounded to the thousandth.</summary>
 internal static class ReportJson
 {
-    public static void Write(TextWriter writer, MakeReport report) => Write(writer, (int)report.Status, report.Problems, json =>
+    public static void Write(TextWriter writer, MakeReport report) => Write(
+        writer, (int)report.Status, Needs.InOrder(report.Names, report.Problems), json =>
     {
         WriteText(json, "title", report.Job?.Title);
         WriteText(json, "outFolder", report.OutFolder);
@@ -30,7 +31,8 @@ internal static class ReportJson
         WriteRows(json, report.Names);
     });
 
-    public static void Write(TextWriter writer, NamesReport report) => Write(writer, (int)report.Status, report.Problems, json =>
+    public static void Write(TextWriter writer, NamesReport report) => Write(
+        writer, (int)report.Status, Needs.InOrder(report.Names, report.Problems), json =>
     {
         WriteRows(json, report.Names);
         json.WriteStartArray("linesToAdd");
@@ -205,14 +207,8 @@ internal static class ReportJson
         foreach (var problem in problems)
         {
             json.WriteStartObject();
-            json.WriteString("severity", JsonNamingPolicy.CamelCase.ConvertName(problem.Severity.ToString()));
-            json.WriteStartObject("where");
-            WriteText(json, "file", problem.Where.File);
-            WriteWhole(json, "line", problem.Where.Line);
-            WriteWhole(json, "column", problem.Where.Column);
-            WriteText(json, "key", problem.Where.Key);
-            WriteText(json, "name", problem.Where.Name);
-            json.WriteEndObject();
+            json.WriteString("severity", ProblemJson.Word(problem.Severity));
+            ProblemJson.WriteWhere(json, problem.Where);
             json.WriteString("found", problem.Found);
             json.WriteString("mend", problem.Mend);
             json.WriteEndObject();
@@ -239,14 +235,6 @@ internal static class ReportJson
         if (text is not null)
         {
             json.WriteString(key, text);
-        }
-    }
-
-    private static void WriteWhole(Utf8JsonWriter json, string key, int? number)
-    {
-        if (number is { } value)
-        {
-            json.WriteNumber(key, value);
         }
     }
 }

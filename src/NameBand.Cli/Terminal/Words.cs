@@ -44,7 +44,4 @@ internal static class Words
         string.Create(CultureInfo.InvariantCulture, $"{(metres < 10 ? Math.Round(metres, 1) : Math.Ceiling(metres)):#,0.#}{Tie}m");
 
     public static string Tied(string text) => text.Replace(' ', Tie);
-
-    public static string AsSentence(string text) =>
-        text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '?' or '!' ? "" : ".");
 }

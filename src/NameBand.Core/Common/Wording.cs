@@ -10,4 +10,8 @@ public static class Wording
         1 => items[0],
         _ => string.Join(", ", items.Take(items.Count - 1)) + " and " + items[^1],
     };
+
+    /// <summary>With a capital at its head and a stop at its end.</summary>
+    public static string AsSentence(string text) =>
+        text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '?' or '!' ? "" : ".");
 }

@@ -28,17 +28,17 @@ public static class PlanJson
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    /// <param name="rows">Every data row of every list with what finally became of it.</param>
     /// <exception cref="InvalidOperationException">Plan, estimate and rows do not belong together: a bug.</exception>
     /// <param name="origin">What the plan was made from, so that a later one can go on from it; null leaves it out.</param>
     public static void Write(
-        Stream stream, string title, StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows, PlanOrigin? origin = null)
+        Stream stream, string title, StripPlan plan, Estimate estimate, PlanFound found, PlanOrigin? origin = null)
     {
-        Check(plan, estimate, rows);
+        Check(plan, estimate, found.Rows);
         using var json = new Utf8JsonWriter(stream, Options);
         json.WriteStartObject();
         json.WriteNumber("format", Format);
         json.WriteString("title", title);
+        PlanJsonProblems.Write(json, found.Needs);
         WriteHem(json, plan);
         WriteStrip(json, plan);
         json.WriteNumber("letterHeightMm", Thousandths.Mm(plan.LetterHeightMm));
@@ -61,7 +61,7 @@ public static class PlanJson
         PlanJsonCloths.Write(json, plan);
         WriteHoopings(json, plan, estimate, origin);
         WriteTotals(json, plan, estimate);
-        WriteRows(json, rows);
+        WriteRows(json, found.Rows);
         json.WriteEndObject();
         json.Flush();
         stream.Write("\n"u8);

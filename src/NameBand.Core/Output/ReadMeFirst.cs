@@ -1,17 +1,18 @@
 using System.Globalization;
 using System.Text;
 using NameBand.Layout;
+using NameBand.Names;
 
 namespace NameBand.Output;
 
 /// <summary>Writes read-me-first.txt: what lies where, what to do first, and what to take care of.</summary>
 public static class ReadMeFirst
 {
-    public static void Write(Stream stream, string title, StripPlan plan, bool sewnBeforeCutting)
+    public static void Write(Stream stream, string title, StripPlan plan, bool sewnBeforeCutting, Needs? needs = null)
     {
         string runs = plan.Hem.RunsInWords.Replace("; ", ";\n", StringComparison.Ordinal).Replace(" (", "\n(", StringComparison.Ordinal);
         ReadMePage.Write(
-            stream, title, $"\nThe names run {runs}.\n", WhatLiesWhere, BeforeSewing(plan, sewnBeforeCutting), ReadMePage.TakeCare(hooped: true));
+            stream, title, needs, $"\nThe names run {runs}.\n", WhatLiesWhere, BeforeSewing(plan, sewnBeforeCutting), ReadMePage.TakeCare(hooped: true));
     }
 
     private const string WhatLiesWhere =

@@ -1,4 +1,5 @@
 using System.Text;
+using NameBand.Names;
 
 namespace NameBand.Output;
 
@@ -9,10 +10,11 @@ internal static class ReadMePage
     public const string CareInOneLine =
         "Take care: fingers, hair and sleeves away from the needle and all that moves; machine off to change a needle; iron, steam and blades hurt; good light and a break every hour. Your machine's manual, local rules and trained people come before this sheet.";
 
-    public static void Write(Stream stream, string title, params IEnumerable<string> parts)
+    public static void Write(Stream stream, string title, Needs? needs, params IEnumerable<string> parts)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.Write(title + "\n" + new string('=', Math.Min(78, title.Length)) + "\n");
+        writer.Write(ReadMeNeeds.Text(needs ?? Needs.None));
         foreach (string part in parts)
         {
             writer.Write(part);

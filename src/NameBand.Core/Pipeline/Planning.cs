@@ -44,6 +44,12 @@ internal static class Planning
         /// <inheritdoc cref="NamesRead.SewnThenChanged"/>
         public ImmutableDictionary<RowRef, string>? SewnThenChanged { get; init; }
 
+        /// <summary>What was found on the way here.</summary>
+        public ImmutableArray<Problem> Problems { get; init; } = [];
+
+        /// <summary>What is to stand in the plan of all that was found, here and while it was sewn.</summary>
+        public PlanFound Found(IEnumerable<Problem> whileSewing) => new(Rows.Rows, Needs.Of(Rows, [.. Problems, .. whileSewing]));
+
         /// <summary>What a sewn hooping was sewn in, where the rest of the plan has another face, height or cloth.</summary>
         public SewnAs? SewnAs(int hooping) => Begun is not null && Begun.IsSewn(hooping) && Begun.SewnAs(hooping) is { } sewn
             && sewn != new SewnAs(Job.Lettering.Face, Job.Fabric, Plan.LetterHeightMm) ? sewn : null;
@@ -101,6 +107,7 @@ internal static class Planning
             : names.Job.Way == Way.Traced ? TracedSewing.Lay(names.Job, hem.Value, names.Lettered, fabric)
             : names.Sewn is { } sewn ? LayoutResumer.Plan(names.Job, hem.Value, names.Lettered, fabric, sewn.From with { Ends = drift.Value.All })
             : LayoutPlanner.Plan(names.Job, hem.Value, names.Lettered, fabric);
+        problems = [.. problems, .. laid.Problems];
         return laid.Value is { } plan
             ? Result.Of(
                 new Planned(names.Job, fabric, names.Face, Merge(names.Rows, plan.Held), names.Keyed is null ? PlanSnap.Apply(plan) : plan)
@@ -108,9 +115,10 @@ internal static class Planning
                     Keyed = names.Keyed,
                     Begun = names.Sewn?.Begun,
                     SewnThenChanged = names.SewnThenChanged,
+                    Problems = problems,
                 },
-                [.. problems, .. laid.Problems])
-            : Result.Fail<Planned>([.. problems, .. laid.Problems]);
+                problems)
+            : Result.Fail<Planned>(problems);
     }
 
     public static Result<NamesRead> ReadNames(string jobFolder, FaceShelf shelf, CancellationToken cancel)

@@ -5,6 +5,7 @@ using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Load;
+using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Output.Packet;
@@ -71,11 +72,14 @@ internal static class Sewing
         var estimate = LoggedPace.AtOwnPace(
             Estimator.Make(made.Job, plan, [.. figures], made.Begun?.Log), made.Begun?.Log, plan, made.Job.Hands);
         var byNumber = estimate.ByNumber();
+        ImmutableArray<Problem> problems =
+            [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads), .. smallness.GetAwaiter().GetResult()];
+        var found = made.Found(problems);
         ForEach(plan.Rounds.Length + 1, cancel, i =>
         {
             if (i == 0)
             {
-                WritePapers(made, estimate, folder, captions);
+                WritePapers(made, estimate, found.Needs, folder, captions);
                 return;
             }
 
@@ -89,16 +93,16 @@ internal static class Sewing
         }
 
         var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, works.RoundOrigins);
-        Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows, origin));
-        return new Sewn(estimate, [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads), .. smallness.GetAwaiter().GetResult()]);
+        Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, found, origin));
+        return new Sewn(estimate, problems);
     }
 
-    private static void WritePapers(Planning.Planned made, Estimate estimate, OutFolder folder, CaptionFace captions)
+    private static void WritePapers(Planning.Planned made, Estimate estimate, Needs needs, OutFolder folder, CaptionFace captions)
     {
         Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
             stream, made.Plan, CutPlan.Of(made.Plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
         Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, made.Plan, estimate));
-        Write(folder, OutPaths.ReadMeFirst, stream => ReadMeFirst.Write(stream, made.Job.Title, made.Plan, made.Job.Strip.SewnBeforeCutting));
+        Write(folder, OutPaths.ReadMeFirst, stream => ReadMeFirst.Write(stream, made.Job.Title, made.Plan, made.Job.Strip.SewnBeforeCutting, needs));
     }
 
     public static PacketMatter PrintMatter(Planning.Planned made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>

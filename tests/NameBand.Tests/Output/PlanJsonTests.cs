@@ -112,14 +112,14 @@ public sealed class PlanJsonTests
         var rows = OutSample.Rows(plan);
         var short1 = rows.SetItem(0, rows[0] with { Outcome = RowOutcome.LeftOut });
         Assert.Throws<InvalidOperationException>(
-            () => PlanJson.Write(Stream.Null, "t", plan, OutSample.Estimate(plan), short1));
+            () => PlanJson.Write(Stream.Null, "t", plan, OutSample.Estimate(plan), new PlanFound(short1)));
     }
 
     private static byte[] Bytes()
     {
         var plan = OutSample.Plan();
         using var stream = new MemoryStream();
-        PlanJson.Write(stream, "“Lantern” walk – 行列", plan, OutSample.Estimate(plan), OutSample.Rows(plan));
+        PlanJson.Write(stream, "“Lantern” walk – 行列", plan, OutSample.Estimate(plan), new PlanFound(OutSample.Rows(plan)));
         return stream.ToArray();
     }
 

@@ -1,9 +1,12 @@
+using NameBand.Names;
+
 namespace NameBand.Output.Keying;
 
 /// <summary>Writes read-me-first.txt for names that are keyed into a machine's own letters.</summary>
 public static class KeyInReadMe
 {
-    public static void Write(Stream stream, string title) => ReadMePage.Write(stream, title, Text, ReadMePage.TakeCare(hooped: false));
+    public static void Write(Stream stream, string title, Needs? needs = null) =>
+        ReadMePage.Write(stream, title, needs, Text, ReadMePage.TakeCare(hooped: false));
 
     private const string Text =
         """

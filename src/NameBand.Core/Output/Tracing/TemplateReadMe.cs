@@ -1,9 +1,12 @@
+using NameBand.Names;
+
 namespace NameBand.Output.Tracing;
 
 /// <summary>Writes read-me-first.txt for names that are traced.</summary>
 public static class TemplateReadMe
 {
-    public static void Write(Stream stream, string title) => ReadMePage.Write(stream, title, Text, ReadMePage.TakeCare(hooped: false));
+    public static void Write(Stream stream, string title, Needs? needs = null) =>
+        ReadMePage.Write(stream, title, needs, Text, ReadMePage.TakeCare(hooped: false));
 
     private const string Text =
         """

@@ -62,8 +62,9 @@ internal static class KeyedSewing
         }
 
         Sewing.Write(folder, OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, names, step));
-        Sewing.Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
-        Sewing.Write(folder, OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title));
+        var found = made.Found(stitcher.Problems);
+        Sewing.Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, found));
+        Sewing.Write(folder, OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title, found.Needs));
         return new Sewing.Sewn(estimate, stitcher.Problems);
     }
 

@@ -77,8 +77,9 @@ internal static class TracedSewing
             Printing.Run(Sewing.PrintMatter(made, estimate, h => lines.Path(plan, h)), wishes, name => lines.Path(name.Lettered), folder, progress, cancel);
         }
 
-        Sewing.Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, made.Rows.Rows));
-        Sewing.Write(folder, OutPaths.ReadMeFirst, stream => TemplateReadMe.Write(stream, made.Job.Title));
+        var found = made.Found([]);
+        Sewing.Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, found));
+        Sewing.Write(folder, OutPaths.ReadMeFirst, stream => TemplateReadMe.Write(stream, made.Job.Title, found.Needs));
         return new Sewing.Sewn(estimate, []);
     }
 

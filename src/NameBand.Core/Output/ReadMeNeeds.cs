@@ -1,0 +1,58 @@
+using System.Globalization;
+using System.Text;
+using NameBand.Common;
+using NameBand.Names;
+
+namespace NameBand.Output;
+
+/// <summary>What needs a person, as it stands at the head of read-me-first.txt.</summary>
+internal static class ReadMeNeeds
+{
+    private const int Columns = 84;
+    private const int MostRows = 20;
+
+    /// <summary>Empty when nothing does.</summary>
+    public static string Text(Needs needs)
+    {
+        if (needs.Count == 0)
+        {
+            return "";
+        }
+
+        var text = new StringBuilder("\nBefore anything else\n--------------------\nSettle this, and run make again.\n\n");
+        int number = 0;
+        foreach (var problem in needs.OfJob.Concat(needs.OfRows.Take(MostRows)))
+        {
+            number++;
+            string label = string.Create(CultureInfo.InvariantCulture, $"{number,2}. ");
+            string place = problem.Where.ToString();
+            Append(text, label, $"{(place.Length > 0 ? place : "The job")}: {problem.Found} {problem.Mend}".TrimEnd());
+        }
+
+        if (needs.OfRows.Length > MostRows)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\nAnd {needs.OfRows.Length - MostRows} more rows are held; plan.json has them all, under problems.\n");
+        }
+
+        return text.ToString();
+    }
+
+    private static void Append(StringBuilder text, string label, string sentences)
+    {
+        int column = 0;
+        foreach (string word in PlainText.OneLine(sentences).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (column > 0 && column + 1 + word.Length > Columns)
+            {
+                text.Append('\n');
+                column = 0;
+                label = new string(' ', label.Length);
+            }
+
+            text.Append(column == 0 ? label : " ").Append(word);
+            column += word.Length + (column == 0 ? label.Length : 1);
+        }
+
+        text.Append('\n');
+    }
+}

@@ -1,4 +1,6 @@
+using System.Globalization;
 using NameBand.Cli.Terminal;
+using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Lettering;
 
@@ -11,16 +13,18 @@ internal static class FacesSummary
     {
         var all = faces.Value!.Faces;
         page.Line("Faces to choose from: “face” in the group “lettering” of job.json.", tone: Tone.Heading);
-        page.Line("The height is that of the capitals at which the thinnest stroke reaches 1 mm, the narrowest satin column. Below it thin strokes are sewn as running stitch.");
-        page.Line("The height after it, “clear from”, is the least at which counters and strokes stay open and firm on quilting cotton with its usual thread and needle.");
+        string cloth = $"on {FaceReport.Cloth.Name} with its usual thread and needle";
+        string narrowest = Fabric.NarrowestSatinMm.ToString("0.0#", CultureInfo.InvariantCulture) + Words.Tie + "mm";
+        page.Line($"“Satin from” is the height of the capitals at which the thinnest stroke comes out {narrowest} wide as sewn {cloth}: the stroke as drawn and the pull compensation on both sides. Letters made of narrower strokes are sewn as running stitch.");
+        page.Line("“Clear from” is the least height at which counters and strokes stay open and firm.");
         page.Gap();
-        page.Facts([.. all.Where(IsForMostNames).OrderBy(f => f.HeightForThinnest1Mm).Select(f => (f.Name, Text(f), Tone.Plain))]);
+        page.Facts([.. all.Where(IsForMostNames).OrderBy(f => f.LeastHeightMm).ThenBy(f => f.SatinFromMm).Select(f => (f.Name, Text(f), Tone.Plain))]);
         var helpers = all.Where(f => f.HelpsOut && !IsForMostNames(f)).ToList();
         if (helpers.Count > 0)
         {
             page.Gap();
             page.Line("Asked by themselves for letters the chosen face lacks:", tone: Tone.Heading);
-            page.Facts([.. helpers.OrderBy(f => f.Name, StringComparer.Ordinal).Select(f => (f.Name, $"{Words.Both(f.HeightForThinnest1Mm)}, clear from {Clear(f)}. {f.Reason}", Tone.Plain))]);
+            page.Facts([.. helpers.OrderBy(f => f.Name, StringComparer.Ordinal).Select(f => (f.Name, $"{Heights(f)} {f.Reason}", Tone.Plain))]);
         }
 
         if (!faces.Problems.IsEmpty)
@@ -32,12 +36,12 @@ internal static class FacesSummary
 
     private static bool IsForMostNames(FaceReport face) => !face.HelpsOut || face.Scripts.Contains("Latin");
 
-    private static string Clear(FaceReport face) => FormattableString.Invariant($"{face.LeastHeightMm:0.0}\u00A0mm");
+    private static string Heights(FaceReport face) =>
+        FormattableString.Invariant($"satin from {face.SatinFromMm:0.0}{Words.Tie}mm, clear from {face.LeastHeightMm:0.0}{Words.Tie}mm.");
 
     private static string Text(FaceReport face)
     {
-        string height = Words.Both(face.HeightForThinnest1Mm);
         string scripts = face.Scripts.IsEmpty ? "" : $" {Wording.AsSentence(Wording.List(face.Scripts))}";
-        return $"{height}, clear from {Clear(face)}. {face.Reason}{scripts}";
+        return $"{Heights(face)} {face.Reason}{scripts}";
     }
 }

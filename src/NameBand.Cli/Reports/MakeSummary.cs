@@ -50,13 +50,23 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
             string number = round.Number.ToString(CultureInfo.InvariantCulture);
             string label = plan.Rounds.Length == 1 ? "Strip" : $"Round {number}{(round.Number == 1 ? ", lowest" : "")}";
             double overMm = round.LengthMm - round.HemMm;
+            if (!round.Names.Any())
+            {
+                yield return (label, $"{Words.Both(round.LengthMm)}: nothing lies on it.", Tone.Attention);
+                continue;
+            }
+
             string names = Words.Count(round.Names.Count(n => n.IsOfList), "name");
             yield return Math.Abs(overMm) <= plan.Hem.ToleranceMm
                 ? (label, $"{Words.Both(round.LengthMm)} with {names}: fits its hem.", Tone.Good)
                 : (label, $"{Words.Both(round.LengthMm)} with {names}: {Words.Both(Math.Abs(overMm))} too {(overMm > 0 ? "long" : "short")} for its hem of {Words.Both(round.HemMm)}.", Tone.Attention);
         }
 
-        yield return ("In all", InAll(plan), plan.MatchesHem ? Tone.Good : Tone.Attention);
+        if (plan.NameCount > 0)
+        {
+            yield return ("In all", InAll(plan), plan.MatchesHem ? Tone.Good : Tone.Attention);
+        }
+
         yield return ("Names run", plan.Hem.RunsInWords + ".", Tone.Plain);
         yield return ("Cut", $"{Words.Both(plan.Hem.Strip.CutWidthMm)} wide, {Words.Both(plan.Hem.Strip.FinishedWidthMm)} once turned in", Tone.Plain);
     }
@@ -132,7 +142,8 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         foreach (var limit in plan.Limits.Take(MostShown))
         {
             string height = Words.Tied(Length.FromMm(limit.HeightWithoutMm).InMillimetres());
-            page.Note($"“{limit.Name.Name.Text}” ({limit.Name.Name.Row}): {limit.Because}. {without} letters could be {height} high.");
+            page.Note($"“{limit.Name.Name.Text}” ({limit.Name.Name.Row}): {limit.Because}."
+                + (limit.IsGain ? $" {without} letters could be {height} high." : ""));
             without = "Without this one too";
         }
     }

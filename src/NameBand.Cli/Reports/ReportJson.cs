@@ -98,7 +98,8 @@ internal static class ReportJson
                 json.WriteEndArray();
                 WriteNumber(json, "thinnestStrokePart", face.ThinnestStrokePart);
                 WriteNumber(json, "mainStemPart", face.MainStemPart);
-                WriteNumber(json, "heightForThinnest1Mm", face.HeightForThinnest1Mm);
+                WriteNumber(json, "heightForThinnest1Mm", 1 / face.ThinnestStrokePart);
+                WriteNumber(json, "satinFromMm", face.SatinFromMm);
                 if (face.SmallestCounterPart is { } counter)
                 {
                     WriteNumber(json, "smallestCounterPart", counter);

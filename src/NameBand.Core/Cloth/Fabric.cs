@@ -22,6 +22,9 @@ public sealed record Fabric(
     /// <summary>How much shorter a column is sewn at each free end, in mm, because its stitches push the end out: our assumption.</summary>
     public double PushCompensationMm { get; init; } = 0.05;
 
+    /// <summary>Strokes narrower than this, in mm, as they are sewn, are run and not sewn in satin, whatever the thread: our assumption.</summary>
+    public const double NarrowestSatinMm = 0.8;
+
     /// <summary>Columns at least this wide, in mm, have underlay along both edges besides the centre line: our assumption.</summary>
     public double EdgeUnderlayFromMm { get; init; } = 2.5;
 }

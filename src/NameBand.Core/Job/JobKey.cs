@@ -54,9 +54,14 @@ internal sealed record NumberKey(
     bool IsAbove = false, bool IsBelow = false)
     : JobKey(Path)
 {
-    public override string Takes => (IsWhole ? "a whole number" : "a number") + (Word is null ? "" : $", or \"{Word}\"");
+    public override string Takes => Plain + OrWord;
 
     public override string DefaultText => Default is { } value ? InWords(value) : Otherwise;
+
+    /// <summary>What may stand there besides the word.</summary>
+    public string Plain => IsWhole ? "a whole number" : "a number";
+
+    public string OrWord => Word is null ? "" : $", or \"{Word}\"";
 
     public string RangeInWords =>
         $"{(IsAbove ? "above" : "from")} {InWords(Low)} {(IsBelow ? "to just below" : "to")} {InWords(High)}";

@@ -113,14 +113,14 @@ internal sealed class JobValues
         if (given.Value.Kind != JsonKind.Number)
         {
             string quotes = given.Value.Kind == JsonKind.Text ? " without quotes" : "";
-            Refuse(key, $"{key.Path} takes {key.Takes}, and this is {given.Value.InWords}.", $"Write {key.Takes}{quotes}, {key.RangeInWords}.");
+            Refuse(key, $"{key.Path} takes {key.Takes}, and this is {given.Value.InWords}.", $"Write {key.Plain}{quotes}, {key.RangeInWords}{key.OrWord}.");
             return key.Default;
         }
 
         double number = double.Parse(given.Value.Text, CultureInfo.InvariantCulture);
         if (!double.IsFinite(number) || !key.Allows(number))
         {
-            Refuse(key, $"{key.Path} is {PlainText.Short(given.Value.Text)}.", $"Give {key.Takes} {key.RangeInWords}.");
+            Refuse(key, $"{key.Path} is {PlainText.Short(given.Value.Text)}.", $"Give {key.Plain} {key.RangeInWords}{key.OrWord}.");
             return key.Default;
         }
 

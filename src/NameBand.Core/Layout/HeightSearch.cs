@@ -133,8 +133,9 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm, bool isFree = 
             left.Remove(worst);
             var because = Because(worst, bound);
             (double without, bound) = Largest(left);
-            limits.Add(new HeightLimit(worst, because, without));
-            if (without > reached + LeastGainMm)
+            bool isGain = without > reached + LeastGainMm;
+            limits.Add(new HeightLimit(worst, because, without, isGain));
+            if (isGain)
             {
                 worthwhile = limits.Count;
                 reached = without;

@@ -25,9 +25,9 @@ public static class LayoutPlanner
         double markY = MarkLineMm(job);
         int lanes = Lanes.InUse(job, sizing, markY);
         sizing = sizing with { Hem = hem = hem with { Lanes = lanes } };
-        double floor = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
-        var (names, held) = HoldOversized(lettered.Names, sizing, floor);
-        var ordered = Ordering.Order(names, job.Lettering.Order, job.Lettering.Collation);
+        var sized = new Oversized(job, sizing, lettered.Names);
+        var held = sized.Held;
+        var ordered = Ordering.Order(sized.Fitting, job.Lettering.Order, job.Lettering.Collation);
         if (GroupAdvice.TooFewRounds(job, ordered, hem) is { } tooFew)
         {
             return Result.Fail<StripPlan>(tooFew);
@@ -52,41 +52,10 @@ public static class LayoutPlanner
         return Result.Of(
             plan,
             [
+                .. sized.Advice is { } advice ? [advice] : ImmutableArray<Problem>.Empty,
                 .. LayoutAdvice.For(job, plan, ordered, sizing), .. LayoutNotes.For(job, plan, sizing),
                 .. GroupAdvice.For(job, plan, ordered, lettered.Names, held, sizing),
             ]);
-    }
-
-    private static (List<LetteredName> Names, ImmutableArray<HeldRow> Held) HoldOversized(
-        ImmutableArray<LetteredName> all, Sizing sizing, double heightMm)
-    {
-        var names = new List<LetteredName>(all.Length);
-        var held = ImmutableArray.CreateBuilder<HeldRow>();
-        foreach (var name in all)
-        {
-            if (!sizing.FitsField(name, heightMm))
-            {
-                held.Add(new HeldRow(name.Name.Row, FormattableString.Invariant(
-                    $"too wide for one hooping: at letters {heightMm:0.#} mm high the name is {sizing.WidthMm(name, heightMm):0} mm long and the field holds {sizing.LongestSegmentMm:0} mm. Agree a shorter form with its owner, or use a longer hoop"))
-                {
-                    IsForItsSize = true,
-                });
-            }
-            else if (!sizing.FitsZone(name.Ink.BottomMm, name.Ink.TopMm, heightMm))
-            {
-                held.Add(new HeldRow(name.Name.Row, FormattableString.Invariant(
-                    $"too tall for the strip: at letters {heightMm:0.#} mm high its ink is {(name.Ink.HeightMm * heightMm) + (2 * sizing.PullCompensationMm):0.0} mm from top to bottom and the sewing zone is {sizing.Hem.Strip.SewingZoneMm:0.0} mm. Use a wider strip or smaller letters"))
-                {
-                    IsForItsSize = true,
-                });
-            }
-            else
-            {
-                names.Add(name);
-            }
-        }
-
-        return (names, held.ToImmutable());
     }
 
     /// <summary>

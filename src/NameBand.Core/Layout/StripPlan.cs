@@ -73,7 +73,8 @@ public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments)
 }
 
 /// <summary>A row that keeps everybody's letters down, and the height there would be without it and those before it.</summary>
-public sealed record HeightLimit(LetteredName Name, string Because, double HeightWithoutMm);
+/// <param name="IsGain">Whether that is any larger than with it: else it is in the way only together with one that comes after it.</param>
+public sealed record HeightLimit(LetteredName Name, string Because, double HeightWithoutMm, bool IsGain);
 
 /// <summary>The whole layout.</summary>
 /// <param name="Bound">What keeps the letters from being larger.</param>

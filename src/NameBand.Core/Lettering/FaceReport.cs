@@ -11,15 +11,18 @@ namespace NameBand.Lettering;
 /// <param name="Scripts">The scripts it covers, in words.</param>
 /// <param name="ThinnestStrokePart">Thinnest stroke as a part of the letter height.</param>
 /// <param name="MainStemPart">Main stem as a part of the letter height.</param>
-/// <param name="HeightForThinnest1Mm">Letter height in mm at which the thinnest stroke reaches 1 mm, the least width of a satin column.</param>
+/// <param name="SatinFromMm">Letter height in mm from which the thinnest stroke, as it is sewn on <see cref="Cloth"/>, is wide enough for satin.</param>
 public sealed record FaceReport(
     string Name, string File, string Licence, string Reason, ImmutableArray<string> Scripts,
-    double ThinnestStrokePart, double MainStemPart, double HeightForThinnest1Mm, bool HelpsOut)
+    double ThinnestStrokePart, double MainStemPart, double SatinFromMm, bool HelpsOut)
 {
+    /// <summary>The cloth that the heights are reckoned for, with its usual thread and needle.</summary>
+    public static Fabric Cloth => FabricTable.All[0];
+
     /// <summary>Smallest closed counter as a part of the letter height; null where no letter has one.</summary>
     public double? SmallestCounterPart { get; init; }
 
-    /// <summary>Letter height in mm from which strokes and counters can be sewn as drawn on quilting cotton with its usual thread and needle.</summary>
+    /// <summary>Letter height in mm from which strokes and counters can be sewn as drawn on <see cref="Cloth"/>.</summary>
     public double LeastHeightMm { get; init; }
 
     /// <summary>Looks through every face of a shelf; a damaged one is left out and told of in a problem.</summary>
@@ -36,13 +39,14 @@ public sealed record FaceReport(
         // Measuring takes most of a second for the whole shelf; the cards have the figures, and a test measures them anew.
         var figures = LetterFigures.Of(face, card);
         double thinnest = figures.ThinnestStrokePart;
+        var rule = new SmallnessRule(Cloth);
         return new FaceReport(
             face.Name, card.File, card.Licence, card.Reason,
             [.. ScriptSample.All.Where(s => s.IsCoveredBy(face)).Select(s => s.Words)],
-            thinnest, card.MainStemPart ?? face.MainStemPart, 1 / thinnest, card.Fallback is not null)
+            thinnest, card.MainStemPart ?? face.MainStemPart, rule.SatinFromMm(figures), card.Fallback is not null)
         {
             SmallestCounterPart = figures.SmallestCounterPart,
-            LeastHeightMm = new SmallnessRule(FabricTable.All[0]).LeastHeightMm(figures),
+            LeastHeightMm = rule.LeastHeightMm(figures),
         };
     }
 }

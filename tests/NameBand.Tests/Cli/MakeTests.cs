@@ -132,7 +132,7 @@ public class MakeTests
         using var json = JsonDocument.Parse(CliRun.Of("faces", "--json").Out);
 
         Assert.Equal((0, ""), (run.Status, run.Errors));
-        Assert.Matches(@"(?m)^  Nunito Bold +7\.\d mm \(.*clear from 6\.\d\u00A0?\s?mm", run.Out);
+        Assert.Matches(@"(?m)^  Nunito Bold +satin from [23]\.\d mm, clear from 6\.\d mm\.", run.Out);
         Assert.All(json.RootElement.GetProperty("faces").EnumerateArray(), f => Assert.InRange(f.GetProperty("leastHeightMm").GetDouble(), 1, 25));
         Assert.True(json.RootElement.GetProperty("faces").GetArrayLength() >= 8);
     }

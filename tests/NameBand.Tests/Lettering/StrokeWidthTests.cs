@@ -26,7 +26,7 @@ public class StrokeWidthTests
         var report = LetteringRig.Reports.Single(r => r.Name == face);
         Assert.InRange(report.MainStemPart, stem - Tolerance, stem + Tolerance);
         Assert.InRange(report.ThinnestStrokePart, thinnest - Tolerance, thinnest + Tolerance);
-        Assert.Equal(1, report.HeightForThinnest1Mm * report.ThinnestStrokePart, 1e-12);
+        Assert.Equal(0.8, (report.SatinFromMm * report.ThinnestStrokePart) + (2 * FaceReport.Cloth.PullCompensationMm), 1e-12);
     }
 
     [Fact]

@@ -8,15 +8,12 @@ namespace NameBand.Lettering.Smallness;
 /// </summary>
 public sealed class SmallnessRule(Fabric fabric)
 {
-    /// <summary>Narrower strokes are not sewn as satin by this program whatever the thread.</summary>
-    private const double NarrowestSatinMm = 0.8;
-
     private const double Tenth = 10;
     private const int MostTenths = 10_000;
 
     /// <summary>Least width of a sewn stroke: two threads side by side, and the needle's own width between its rails.</summary>
     public double LeastStrokeMm { get; } =
-        Math.Max(NarrowestSatinMm, Math.Max(2 * fabric.Thread.DiameterMm, JobCloth.HoleMm(fabric.Needle)));
+        Math.Max(Fabric.NarrowestSatinMm, Math.Max(2 * fabric.Thread.DiameterMm, JobCloth.HoleMm(fabric.Needle)));
 
     /// <summary>Least bare cloth across a sewn counter: as wide as the needle and as the thread.</summary>
     public double LeastBareMm { get; } = Math.Max(fabric.Thread.DiameterMm, JobCloth.HoleMm(fabric.Needle));
@@ -24,6 +21,10 @@ public sealed class SmallnessRule(Fabric fabric)
     /// <summary>Width of the thinnest strokes as sewn.</summary>
     public double StrokeMm(LetterFigures letters, double heightMm) =>
         (letters.ThinnestStrokePart * heightMm) + (2 * fabric.PullCompensationMm);
+
+    /// <summary>Letter height from which the thinnest strokes are wide enough, as sewn, for satin; 0 where no stroke could be measured.</summary>
+    public double SatinFromMm(LetterFigures letters) => letters.ThinnestStrokePart <= 0
+        ? 0 : (Fabric.NarrowestSatinMm - (2 * fabric.PullCompensationMm)) / letters.ThinnestStrokePart;
 
     /// <summary>Bare cloth left in the smallest counter; 0 where its sides meet, null where no letter has one.</summary>
     public double? BareMm(LetterFigures letters, double heightMm) =>

@@ -17,7 +17,6 @@ internal sealed record SewnPiece(ImmutableArray<SewnPart> Parts, bool IsRun, Pro
 /// <summary>Works out the stitches of one letter piece at one height.</summary>
 internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 {
-    private const double LeastSatinMm = 0.8;
     private const int MostTries = 3;
     private const double ThinPart = 0.25;
 
@@ -84,7 +83,7 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 
     private bool IsThin(IEnumerable<Column> columns)
     {
-        double least = LeastSatinMm - (2 * fabric.PullCompensationMm);
+        double least = Fabric.NarrowestSatinMm - (2 * fabric.PullCompensationMm);
         double thin = 0;
         double all = 0;
         foreach (var column in columns)

@@ -13,7 +13,7 @@ internal static class Usage
     {
         [MakeCommand.Verb] = ["--out", "--json", "--help"],
         [NamesCommand.Verb] = ["--json", "--help"],
-        [SewnCommand.Verb] = ["--minutes", "--hands", "--machine", "--measured", "--again", "--patch", "--mistake", "--note", "--out", "--json", "--help"],
+        [SewnCommand.Verb] = ["--minutes", "--hands", "--machine", "--measured", "--strip", "--sure", "--again", "--patch", "--mistake", "--note", "--out", "--json", "--help"],
         [HoursCommand.Verb] = ["--evening", "--json", "--help"],
         [FitCommand.Verb] = ["--json", "--help"],
         [PrintCommand.Verb] = ["--out", "--thanks", "--playback", "--json", "--help"],
@@ -27,9 +27,9 @@ internal static class Usage
 
     /// <summary>Options that take a word after them.</summary>
     private static readonly string[] WithWord =
-        ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--note", "--port"];
+        ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--strip", "--note", "--port"];
 
-    private static readonly string[] WithNumber = ["--lines", "--minutes", "--hands", "--port"];
+    private static readonly string[] WithNumber = ["--lines", "--minutes", "--hands", "--strip", "--port"];
 
     /// <summary>What the command line library would let pass; null when there is nothing.</summary>
     public static string? Check(string[] args) => args switch
@@ -96,7 +96,7 @@ internal static class Usage
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--json]",
-        SewnCommand.Verb => "sewn JOB [HOOPING] [--minutes N] [--hands N] [--machine NAME] [--again | --patch | --mistake | --measured LENGTH] [--note TEXT] [--out DIR] [--json]",
+        SewnCommand.Verb => "sewn JOB [HOOPING] [--minutes N] [--hands N] [--machine NAME] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure]] [--note TEXT] [--out DIR] [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         FitCommand.Verb => "fit JOB [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--thanks] [--playback] [--json]",

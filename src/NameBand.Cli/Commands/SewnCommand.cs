@@ -51,7 +51,11 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             : measuredMm is not null ? SewingDeed.Measured : SewingDeed.Sewn;
         return new SewingWord(
             hooping, deed, settings.Minutes, settings.Hands, settings.Machine ?? "", measuredMm,
-            DateTime.Now.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture), settings.Note ?? "");
+            DateTime.Now.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture), settings.Note ?? "")
+        {
+            Strip = settings.Strip,
+            IsSure = settings.Sure,
+        };
     }
 
     private static string? Wrong(Settings settings, out double? measuredMm)
@@ -72,6 +76,16 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         if ((saysSewn && (saysElse || settings.Measured is not null)) || (saysElse && settings.Measured is not null) || (settings.Mistake && (settings.Again || settings.Patch)))
         {
             return "Say one thing at a time: sewn (with --minutes), --again, --patch, --mistake or --measured.";
+        }
+
+        if (settings.Measured is null && (settings.Strip is not null || settings.Sure))
+        {
+            return "--strip and --sure go with a length: sewn JOB 12 --measured \"131 mm\" --strip 2";
+        }
+
+        if (settings.Strip is < 1)
+        {
+            return "Strips are numbered from 1, the uppermost in the hoop.";
         }
 
         if (new[] { settings.Minutes, settings.Hands }.Any(m => m is { } minutes && !(minutes is > 0 and <= MostMinutes)))
@@ -118,6 +132,14 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         [CommandOption("--measured <LENGTH>")]
         [Description("Length of the sewn and pressed piece, first name's left edge to last name's right edge.")]
         public string? Measured { get; init; }
+
+        [CommandOption("--strip <NUMBER>")]
+        [Description("With --measured: which strip of the hooping, from the top, where it holds several.")]
+        public int? Strip { get; init; }
+
+        [CommandOption("--sure")]
+        [Description("With --measured: it was measured twice and is so, though it is farther off than cloth usually is.")]
+        public bool Sure { get; init; }
 
         [CommandOption("--again")]
         [Description("It was spoiled: plan to sew it again where it was.")]

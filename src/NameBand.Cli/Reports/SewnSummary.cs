@@ -69,7 +69,7 @@ internal sealed class SewnSummary(Page page, SewingReport report)
             SewingDeed.Again => $"Hooping {number} is to be sewn again. Run make: names that were changed in the list come out with their new words.",
             SewingDeed.Patch => $"Hooping {number} is to be sewn again on a piece of its own: cut cloth {Words.Both(report.PatchOnClothMm ?? 0)} long, a seam at each end included, and let it into the strip.",
             SewingDeed.Mistake => $"Hooping {number} counts as not sewn.",
-            _ => $"The piece of hooping {number} is written down as {Words.Both(said.MeasuredMm ?? 0)} long. Run make: the rest is set out by what was measured.",
+            _ => $"The piece of hooping {number} is written down as {Words.Both(said.MeasuredMm ?? 0)} long; {Words.Both(report.Measured?.ExpectedMm ?? 0)} was expected. Run make: the rest is set out by what was measured.",
         };
     }
 

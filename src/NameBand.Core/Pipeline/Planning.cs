@@ -97,7 +97,9 @@ internal static class Planning
         }
 
         var drift = names.Job.Way == Way.NeedlePath ? DriftFile.Read(names.Job.Folder) : Result.Of(new DriftFile.Ends([]));
-        problems = [.. problems, .. drift.Problems, .. UnsewnDrift(drift.Value, names)];
+        var (ends, aside) = names.Sewn is { Begun: var begun } && drift.Value is { } said
+            ? SpoiledDrift.Split(said.All, begun.Plan, begun.Log) : (drift.Value?.All ?? [], []);
+        problems = [.. problems, .. drift.Problems, .. UnsewnDrift(drift.Value, names), .. aside];
         if (drift.Value is null || !drift.IsUsable)
         {
             return Result.Fail<Planned>(problems);
@@ -105,7 +107,7 @@ internal static class Planning
 
         var laid = names.Keyed is { } keyed ? KeyedPlanning.Lay(names.Job, hem.Value, keyed, fabric)
             : names.Job.Way == Way.Traced ? TracedSewing.Lay(names.Job, hem.Value, names.Lettered, fabric)
-            : names.Sewn is { } sewn ? LayoutResumer.Plan(names.Job, hem.Value, names.Lettered, fabric, sewn.From with { Ends = drift.Value.All })
+            : names.Sewn is { } sewn ? LayoutResumer.Plan(names.Job, hem.Value, names.Lettered, fabric, sewn.From with { Ends = ends })
             : LayoutPlanner.Plan(names.Job, hem.Value, names.Lettered, fabric);
         problems = [.. problems, .. laid.Problems];
         return laid.Value is { } plan

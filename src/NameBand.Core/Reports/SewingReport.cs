@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Layout.Resuming;
 
 namespace NameBand.Reports;
 
@@ -8,7 +9,14 @@ namespace NameBand.Reports;
 /// <param name="When">Date and time by the person's clock, as it is to stand in the log.</param>
 public sealed record SewingWord(
     int Hooping, SewingDeed Deed, double? Minutes = null, double? HandMinutes = null, string Machine = "", double? MeasuredMm = null,
-    string When = "", string Note = "");
+    string When = "", string Note = "")
+{
+    /// <summary>Which strip was measured, from the top, where a hooping holds several.</summary>
+    public int? Strip { get; init; }
+
+    /// <summary>A measured length that is farther off than cloth usually is was measured twice, and is so.</summary>
+    public bool IsSure { get; init; }
+}
 
 /// <summary>One hooping and how it stands.</summary>
 /// <param name="Minutes">As the plan reckons them.</param>
@@ -23,4 +31,8 @@ public sealed record HoopingState(int Number, ImmutableArray<string> Names, doub
 /// <param name="Said">What was just added to the log; null when nothing was.</param>
 public sealed record SewingReport(
     ExitStatus Status, string Title, ImmutableArray<HoopingState> Hoopings, SewingLog Log, SewingEntry? Said, double? PatchOnClothMm,
-    ImmutableArray<Problem> Problems);
+    ImmutableArray<Problem> Problems)
+{
+    /// <summary>The piece whose length was just said.</summary>
+    public SewnStrip? Measured { get; init; }
+}

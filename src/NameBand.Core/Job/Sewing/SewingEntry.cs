@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using NameBand.Common;
 
 namespace NameBand.Job;
@@ -27,10 +28,21 @@ public enum SewingDeed
 /// <param name="HandMinutes">Minutes of hooping, setting straight, tearing away and clipping; null when not said.</param>
 /// <param name="MeasuredMm">Finished length from the first name's left edge to the last one's right edge; only when measured.</param>
 /// <param name="When">Date and time as the person's clock had it, ISO 8601; for people, never computed with.</param>
-/// <param name="Path">Fingerprint of the needle path that was sewn, or empty.</param>
+/// <param name="Path">What else the line belongs to: of a sewn hooping the fingerprint of its needle path, of a measured one its strip where it
+/// holds several, of a spoiled one the measured ends that it takes with it. Often empty.</param>
 public sealed record SewingEntry(
     int Hooping, SewingDeed Deed, double? Minutes = null, double? HandMinutes = null, string Machine = "", double? MeasuredMm = null,
-    string When = "", string Path = "", string Note = "");
+    string When = "", string Path = "", string Note = "")
+{
+    private const string StripMark = "strip ";
+
+    /// <summary>Which strip of its hooping was measured, from the top; null where it was not said.</summary>
+    public int? Strip => Deed == SewingDeed.Measured && Path.StartsWith(StripMark, StringComparison.Ordinal)
+        && int.TryParse(Path.AsSpan(StripMark.Length), NumberStyles.None, CultureInfo.InvariantCulture, out int strip) ? strip : null;
+
+    /// <summary>The line's <see cref="Path"/> for a strip of several.</summary>
+    public static string OfStrip(int strip) => StripMark + strip.ToString(CultureInfo.InvariantCulture);
+}
 
 /// <summary>The good lines of a sewing log in their order, and what was found wrong with the others.</summary>
 public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArray<Problem> Problems)
@@ -50,6 +62,16 @@ public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArr
     /// <summary>Numbers of the hoopings that were spoiled and not yet sewn again, ascending.</summary>
     public ImmutableArray<int> Spoiled =>
         [.. Entries.Select(e => e.Hooping).Distinct().Where(h => Last(h)?.Deed is SewingDeed.Again or SewingDeed.Patch).Order()];
+
+    /// <summary>
+    /// What was measured, of each hooping the newest first. What was measured before a hooping was spoiled, or was said to be a
+    /// mistake, does not count for what is sewn in its place.
+    /// </summary>
+    public ImmutableArray<SewingEntry> Measured =>
+    [
+        .. Entries.GroupBy(e => e.Hooping).SelectMany(h => h.Reverse()
+            .TakeWhile(e => e.Deed is SewingDeed.Sewn or SewingDeed.Measured).Where(e => e.Deed == SewingDeed.Measured)),
+    ];
 
     /// <summary>
     /// Numbers of the hoopings in the order in which they were sewn: one that was spoiled stands there for each time it

@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Layout.Resuming;
@@ -5,40 +8,44 @@ namespace NameBand.Layout.Resuming;
 /// <summary>How much the cloth really got shorter, from pieces measured after sewing and pressing.</summary>
 public static class MeasuredStrips
 {
+    /// <summary>No plan reckons with more, and with none that grows.</summary>
+    private const double MostPart = 0.1;
+
     /// <summary>
     /// Part by which the measured pieces came out shorter than they lay on the cloth, all of them together; what the
-    /// job says where nothing was measured.
+    /// job says where nothing was measured. A length that no cloth comes to is left aside and told of.
     /// </summary>
-    public static double Shortening(SewingLog log, EarlierPlan plan, double askedPart)
+    public static (double Part, ImmutableArray<Problem> Problems) Shortening(SewingLog log, EarlierPlan plan, double askedPart)
     {
-        var segmentsOf = plan.Hoopings.ToDictionary(h => h.Number, h => h.Segments);
-        var segments = plan.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number);
+        var problems = ImmutableArray.CreateBuilder<Problem>();
+        var seen = new HashSet<(int Hooping, int Strip)>();
         double onCloth = 0;
         double measured = 0;
-        foreach (var entry in log.Entries.Where(e => e.Deed == SewingDeed.Measured).GroupBy(e => e.Hooping).Select(g => g.Last()))
+        foreach (var entry in log.Measured.Where(e => log.IsSewn(e.Hooping)))
         {
-            if (segmentsOf.TryGetValue(entry.Hooping, out var hooped) && OnClothMm(segments[hooped[0].Segment], plan.Shortening) is { } lay && log.IsSewn(entry.Hooping))
+            if (SewnStrip.Of(plan, entry) is not { } piece || !seen.Add((piece.Hooping, piece.Strip)))
             {
-                onCloth += lay;
-                measured += entry.MeasuredMm!.Value;
+                continue;
             }
+
+            if (piece.CanBe(entry.MeasuredMm!.Value, isSure: true))
+            {
+                onCloth += piece.OnClothMm;
+                measured += entry.MeasuredMm.Value;
+                continue;
+            }
+
+            string strip = piece.Strips == 1 ? "" : $" --strip {piece.Strip}";
+            problems.Add(Problem.NeedsPerson(
+                new Where(SewingLogFile.FileName),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Hooping {piece.Hooping} is written down as measured {entry.MeasuredMm.Value:0.##} mm long, and no cloth comes to that: {piece.ExpectedMm:0.0} mm were expected. It is left aside."),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Measure it once more and say what it is, which counts instead: sewn JOB {piece.Hooping} --measured \"… mm\"{strip}")));
         }
 
-        return onCloth > 0 ? Math.Clamp(1 - (measured / onCloth), 0, 0.1) : askedPart;
-    }
-
-    /// <summary>
-    /// Length on the cloth, before sewing, from the first name's left edge to the last one's right edge: places are set
-    /// apart by the shortening that was reckoned with, and letters are not stretched.
-    /// </summary>
-    public static double? OnClothMm(EarlierSegment segment, double shortening)
-    {
-        if (segment.Names.IsEmpty)
-        {
-            return null;
-        }
-
-        double first = segment.Names.Min(n => n.StartMm);
-        return segment.Names.Max(n => ((n.StartMm - first) / (1 - shortening)) + n.WidthMm);
+        return (onCloth > 0 ? Math.Clamp(1 - (measured / onCloth), 0, MostPart) : askedPart, problems.ToImmutable());
     }
 }

@@ -48,11 +48,12 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan)
     /// </summary>
     public (BandJob Job, ImmutableArray<Problem> Notes) Settle(BandJob job)
     {
-        var strip = job.Strip with { Shortening = MeasuredStrips.Shortening(Log, Plan, job.Strip.Shortening) };
+        var (shortening, left) = MeasuredStrips.Shortening(Log, Plan, job.Strip.Shortening);
+        var strip = job.Strip with { Shortening = shortening };
         var settled = job.RestMayDiffer
             ? job with { Strip = strip }
             : job with { Strip = strip, Fabric = Plan.Fabric, Lettering = job.Lettering with { Face = Plan.Face } };
-        return (settled, [.. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn))]);
+        return (settled, [.. left, .. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn))]);
     }
 
     private IEnumerable<(string Key, string Wished, string Sewn)> Differences(BandJob job)

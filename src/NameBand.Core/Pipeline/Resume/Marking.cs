@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Layout.Drift;
 using NameBand.Layout.Resuming;
 using NameBand.Output;
 using NameBand.Pipeline.Ways;
@@ -61,7 +62,10 @@ internal static class Marking
             return Refuse([.. log.Problems, objection]);
         }
 
-        string print = "";
+        var pieces = word.Deed == SewingDeed.Measured ? SewnStrip.Of(SewnPlan(jobFolder, word.Hooping, overview), word.Hooping) : [];
+        string print = word.Deed is SewingDeed.Again or SewingDeed.Patch
+            ? SpoiledDrift.Remembered(DriftFile.Read(jobFolder).Value?.All ?? [], SewnPlan(jobFolder, word.Hooping, overview), word.Hooping)
+            : pieces.Length > 1 ? SewingEntry.OfStrip(word.Strip!.Value) : "";
         if (word.Deed == SewingDeed.Sewn)
         {
             print = SewingPrint.Of(File.ReadAllBytes(Path.Combine(outFolder, OutPaths.NeedlePath(word.Hooping))));
@@ -72,8 +76,13 @@ internal static class Marking
             word.Hooping, word.Deed, word.Minutes, word.HandMinutes, word.Machine, word.MeasuredMm, word.When, print, word.Note);
         SewingLogFile.Append(jobFolder, held, entry);
         double? patch = word.Deed == SewingDeed.Patch ? overview.PatchOnClothMm(word.Hooping) : null;
-        return Look(jobFolder, outFolder, entry, patch);
+        return Look(jobFolder, outFolder, entry, patch) with { Measured = pieces.FirstOrDefault(p => p.Strip == (word.Strip ?? 1)) };
     }
+
+    /// <summary>The plan that a hooping was sewn from; that of the out folder where it is not kept.</summary>
+    private static EarlierPlan SewnPlan(string jobFolder, int hooping, PlanOverview overview) =>
+        EarlierPlanFile.Read(SewnFolder.PlanOf(jobFolder), OutPaths.Plan).Value is { } sewn && sewn.Hoopings.Any(h => h.Number == hooping)
+            ? sewn : overview.Plan;
 
     /// <summary>Why a word cannot be written down; null when it can.</summary>
     private static Problem? Objection(string jobFolder, string outFolder, SewingWord word, SewingLog log, PlanOverview plan)
@@ -90,6 +99,11 @@ internal static class Marking
             return Problem.CannotUse(
                 where, $"There is no hooping {number} in the plan; it has {plan.Hoopings.Length}, numbered {plan.Hoopings.Min(h => h.Number)} to {plan.Hoopings.Max(h => h.Number)}.",
                 "Look at the number on the proof, or run make if the plan is not yet what you sew from.");
+        }
+
+        if (word is { Deed: SewingDeed.Measured, MeasuredMm: { } measuredMm } && log.IsSewn(word.Hooping))
+        {
+            return SewnStrip.Objection(SewnPlan(jobFolder, word.Hooping, plan), word.Hooping, word.Strip, measuredMm, word.IsSure);
         }
 
         if (word.Deed != SewingDeed.Sewn)

@@ -33,7 +33,7 @@ internal static class CliApp
                     "Without them NameBand cannot tell whether two names are the same. Install libicu, and unset DOTNET_SYSTEM_GLOBALIZATION_INVARIANT.");
             }
 
-            return Usage.Check(args) is { } wrong ? Usage.Refuse(host, wrong) : App(host).Run(args, host.Cancel);
+            return Usage.Check(args) is { } wrong ? Usage.Refuse(host, wrong) : Told(host, args, App(host).Run(args, host.Cancel));
         }
         catch (CommandAppException error)
         {
@@ -42,6 +42,16 @@ internal static class CliApp
         catch (OperationCanceledException)
         {
             return Say(host, wantsJson, host.StoppedStatus, "Stopped; your earlier output is as it was.", "");
+        }
+        catch (RefusedEntryException error)
+        {
+            return Say(host, wantsJson, (int)ExitStatus.CannotUse, error.Problem.Found, error.Problem.Mend);
+        }
+        catch (Exception error) when (IsOutOfMemory(error))
+        {
+            return Say(
+                host, wantsJson, (int)ExitStatus.CannotUse, "There is too little memory for this job on this computer just now.",
+                "Nothing half-made is left behind. Close other programs and start again, or split the list into two jobs.");
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
@@ -57,6 +67,27 @@ internal static class CliApp
                 $"Nothing half-made is left behind. Please report it with these words: {details}");
         }
     }
+
+    /// <summary>The status of a command whose answer may not have been taken: it is not as if nothing had been done.</summary>
+    private static int Told(CliHost host, string[] args, int status)
+    {
+        host.Output.Writer.Flush();
+        if (host.AnswerRefusal() is not { } refusal || status is not ((int)ExitStatus.AllPlaced or (int)ExitStatus.NeedsPerson))
+        {
+            return status;
+        }
+
+        var page = new Page(host.Errors);
+        page.Line($"The answer could not be written: {refusal}", tone: Tone.Bad);
+        bool writes = args.Any(a => a is MakeCommand.Verb or PrintCommand.Verb or SewnCommand.Verb or SwatchCommand.Verb or MeasureCommand.Verb);
+        page.Line(writes ? "What the command was told to do is done; only its report is missing. Do not say it a second time." : "Make room where it is written to, and ask again.");
+        return (int)(writes ? ExitStatus.NeedsPerson : ExitStatus.CannotUse);
+    }
+
+    /// <summary>Wherever memory ran out, in a task or while something was got ready for its first use.</summary>
+    private static bool IsOutOfMemory(Exception error) =>
+        error is OutOfMemoryException || (error is AggregateException many && many.InnerExceptions.Any(IsOutOfMemory))
+        || (error.InnerException is { } inner && IsOutOfMemory(inner));
 
     private static CommandApp App(CliHost host)
     {

@@ -23,6 +23,9 @@ internal sealed class CliHost : IDisposable
 
     public Outlet Errors { get; }
 
+    /// <summary>Why some of the answer could not be written; null when all was.</summary>
+    public Func<string?> AnswerRefusal { get; init; } = () => null;
+
     /// <summary>Whether a fault of NameBand itself is shown with its stack, for whoever mends it.</summary>
     public bool ShowsFaultDetails { get; }
 
@@ -37,10 +40,14 @@ internal sealed class CliHost : IDisposable
         bool isDumb = Environment.GetEnvironmentVariable("TERM") == "dumb";
         bool isPlain = isDumb || !string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
         int width = WindowWidth();
+        var answers = new AnswerStream(Console.OpenStandardOutput());
         var host = new CliHost(
-            new Outlet(Utf8(Console.OpenStandardOutput()), !Console.IsOutputRedirected && !isPlain, !Console.IsOutputRedirected, width),
-            new Outlet(Utf8(Console.OpenStandardError()), !Console.IsErrorRedirected && !isPlain, !Console.IsErrorRedirected && !isDumb, width),
-            Environment.GetEnvironmentVariable("NAMEBAND_DEBUG") is { Length: > 0 });
+            new Outlet(Utf8(answers), !Console.IsOutputRedirected && !isPlain, !Console.IsOutputRedirected, width),
+            new Outlet(Utf8(new AnswerStream(Console.OpenStandardError())), !Console.IsErrorRedirected && !isPlain, !Console.IsErrorRedirected && !isDumb, width),
+            Environment.GetEnvironmentVariable("NAMEBAND_DEBUG") is { Length: > 0 })
+        {
+            AnswerRefusal = () => answers.Refusal,
+        };
         host.StopOn(PosixSignal.SIGINT);
         host.StopOn(PosixSignal.SIGTERM);
         return host;

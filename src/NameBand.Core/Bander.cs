@@ -17,8 +17,6 @@ namespace NameBand;
 /// <summary>The front door: one call runs the rooms in order and reports progress.</summary>
 public static class Bander
 {
-    private const string OutFolderName = "out";
-
     /// <summary>Reads a job's folder and makes its plan, proofs and needle paths, whole or not at all.</summary>
     /// <param name="outFolder">Null: the folder <c>out</c> inside the job's folder.</param>
     /// <exception cref="OperationCanceledException">The earlier output is as it was.</exception>
@@ -39,7 +37,7 @@ public static class Bander
         string jobFolder, string? outFolder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
     {
         jobFolder = JobReader.FolderOf(jobFolder);
-        string output = outFolder ?? Path.Combine(jobFolder, OutFolderName);
+        string output = outFolder ?? Path.Combine(jobFolder, OutFolder.Name);
         var mended = MendInterrupted(jobFolder, output);
         progress?.Report(new Progress("reading the list and laying it out", 0, 0));
         var lastTime = HeadStart.Run(output, cancel);
@@ -85,7 +83,7 @@ public static class Bander
     public static NamesReport CheckNames(string jobFolder)
     {
         jobFolder = JobReader.FolderOf(jobFolder);
-        var mended = MendInterrupted(jobFolder, Path.Combine(jobFolder, OutFolderName));
+        var mended = MendInterrupted(jobFolder, Path.Combine(jobFolder, OutFolder.Name));
         var read = Planning.ReadNames(jobFolder, new FaceShelf(), default);
         ImmutableArray<Problem> problems = [.. mended, .. read.Problems];
         if (read.Value is not { } names || !read.IsUsable)
@@ -119,7 +117,7 @@ public static class Bander
     public static SewingReport Sewn(string jobFolder, string? outFolder, SewingWord? word, Action wait)
     {
         jobFolder = JobReader.FolderOf(jobFolder);
-        string output = outFolder ?? Path.Combine(jobFolder, OutFolderName);
+        string output = outFolder ?? Path.Combine(jobFolder, OutFolder.Name);
         var mended = MendInterrupted(jobFolder, output);
         var report = Marking.Run(jobFolder, output, word, wait);
         return report with { Problems = [.. mended, .. report.Problems] };

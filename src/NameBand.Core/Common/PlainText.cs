@@ -34,6 +34,9 @@ public static class PlainText
         return line[..end] + "…";
     }
 
+    /// <summary>Half characters become U+FFFD, so that the text can be written anywhere and reads back the same.</summary>
+    public static string Whole(string text) => text.AsSpan().IndexOfAnyInRange('\uD800', '\uDFFF') < 0 ? text : string.Concat(text.EnumerateRunes());
+
     /// <summary>
     /// In a normal form, for comparing. What no text may hold (half a character, the code of a swapped byte order mark)
     /// becomes U+FFFD first, where normalising would throw.
@@ -43,7 +46,7 @@ public static class PlainText
         const char NoCharacter = '\uFFFE';
         return text.AsSpan().IndexOfAnyInRange('\uD800', '\uDFFF') < 0 && !text.Contains(NoCharacter)
             ? text.Normalize(form)
-            : string.Concat(text.EnumerateRunes()).Replace(NoCharacter, '\uFFFD').Normalize(form);
+            : Whole(text).Replace(NoCharacter, '\uFFFD').Normalize(form);
     }
 
     private static bool IsUnsafe(Rune rune) => Rune.GetUnicodeCategory(rune) switch

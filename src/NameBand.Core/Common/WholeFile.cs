@@ -17,13 +17,19 @@ internal static class WholeFile
         string beside = Path.Combine(folder, Unfinished);
         try
         {
+            if (EntryKinds.Of(beside) is not (EntryKind.Nothing or EntryKind.File))
+            {
+                // Nothing of ours is a link or a pipe: what it leads to is somebody's, and is not written to.
+                File.Delete(beside);
+            }
+
             using (var file = new FileStream(beside, FileMode.Create, FileAccess.Write, FileShare.None))
             {
                 file.Write(content);
                 file.Flush(flushToDisk: true);
             }
 
-            if (!OperatingSystem.IsWindows() && File.Exists(path))
+            if (!OperatingSystem.IsWindows() && EntryKinds.Of(path) == EntryKind.File)
             {
                 File.SetUnixFileMode(beside, File.GetUnixFileMode(path));
             }

@@ -12,13 +12,13 @@ internal static class CorrectionsReader
     public static Result<Corrections> Read(string jobFolder)
     {
         string path = Path.Combine(jobFolder, Corrections.FileName);
-        if (!File.Exists(path) && !Directory.Exists(path))
+        if (!InnerFile.IsThere(jobFolder, Corrections.FileName) && !Directory.Exists(path))
         {
             return Result.Of(Corrections.None);
         }
 
         // An empty file is how one starts; there is nothing in it to pass over.
-        if (File.Exists(path) && new FileInfo(path) is { LinkTarget: null, Length: 0 })
+        if (InnerFile.IsPlain(jobFolder, Corrections.FileName) && InnerFile.IsEmpty(jobFolder, Corrections.FileName))
         {
             return Result.Of(Corrections.None);
         }

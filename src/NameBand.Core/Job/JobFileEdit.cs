@@ -26,19 +26,19 @@ public static class JobFileEdit
         string path = Path.Combine(jobFolder, JobReader.FileName);
         var where = new Where(JobReader.FileName, Key: $"{group}.{key}");
         string byHand = $"Write \"{key}\": {number} in the group “{group}” yourself.";
-        if (new FileInfo(path).LinkTarget is not null)
+        if (InnerFile.Objection(jobFolder, JobReader.FileName) is { } objection)
         {
-            return Problem.CannotUse(where, "job.json is a link, and what it leads to is not changed from here.", byHand);
+            return objection with { Where = where, Mend = byHand };
         }
 
-        byte[] before = File.ReadAllBytes(path);
+        byte[] before = InnerFile.Bytes(jobFolder, JobReader.FileName);
         if (before is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
         {
             return Problem.CannotUse(where, "job.json is saved as UTF-16, and is not changed from here.", byHand + " Or save it as UTF-8.");
         }
 
         byte[] after = With(before, group, key, number);
-        if (!File.ReadAllBytes(path).AsSpan().SequenceEqual(before))
+        if (!InnerFile.Bytes(jobFolder, JobReader.FileName).AsSpan().SequenceEqual(before))
         {
             return Problem.CannotUse(where, "Another program saved job.json just now; nothing was changed.", "Run the command again.");
         }

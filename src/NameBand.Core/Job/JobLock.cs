@@ -48,9 +48,9 @@ public sealed partial class JobLock : IDisposable
             FileStream file;
             try
             {
-                if (new FileInfo(path).LinkTarget is not null)
+                if (EntryKinds.Of(path) is EntryKind.Link or EntryKind.Special)
                 {
-                    // Nothing of ours is a link: what it leads to is somebody's, and is not written to.
+                    // Nothing of ours is a link or a pipe: what it leads to is somebody's, and is not written to.
                     File.Delete(path);
                 }
 

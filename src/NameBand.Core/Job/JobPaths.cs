@@ -72,11 +72,9 @@ internal static class JobPaths
         }
 
         string clean = string.Join('/', steps);
-        if (!InnerFile.LiesInside(folder, Path.Combine(folder, clean)))
+        if (InnerFile.Objection(folder, clean) is { } objection)
         {
-            values.Refuse(
-                key, $"“{PlainText.Short(given)}” is a link to something outside the job's folder.",
-                "Put a copy of the file itself into the folder.");
+            values.Refuse(key, objection.Found, objection.Mend);
             return null;
         }
 
@@ -110,7 +108,7 @@ internal static class JobPaths
         try
         {
             string? folder = Path.GetDirectoryName(full);
-            return Directory.Exists(folder) ? Directory.EnumerateFiles(folder).Take(1000).Select(f => Path.GetFileName(f)).ToList() : [];
+            return Directory.Exists(folder) ? [.. InnerFile.In(folder).Where(f => f.Kind == EntryKind.File).Take(1000).Select(f => f.Name)] : [];
         }
         catch (Exception error) when (error is UnauthorizedAccessException or IOException)
         {

@@ -101,6 +101,10 @@ public static class JobReader
         {
             problems.Add(Problem.CannotUse(new Where(shown), $"{FileName} is a folder here, and it must be a file.", $"Rename that folder and write a file {FileName}."));
         }
+        else if (InnerFile.Objection(folder, FileName) is { } objection)
+        {
+            problems.Add(objection);
+        }
         else if (!File.Exists(path))
         {
             problems.Add(Problem.CannotUse(
@@ -110,10 +114,10 @@ public static class JobReader
         {
             try
             {
-                bool isEmpty = InnerFile.IsEmpty(path);
-                if (!isEmpty && new FileInfo(path).Length <= LargestFile)
+                bool isEmpty = InnerFile.IsEmpty(folder, FileName);
+                if (!isEmpty && InnerFile.Length(folder, FileName) <= LargestFile)
                 {
-                    return File.ReadAllBytes(path);
+                    return InnerFile.Bytes(folder, FileName);
                 }
 
                 problems.Add(Problem.CannotUse(

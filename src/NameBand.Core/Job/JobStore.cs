@@ -34,12 +34,10 @@ public sealed class KeptFile
 /// </summary>
 public static class JobStore
 {
+    /// <summary>What is there; a link, or what is no file, counts as nothing.</summary>
     /// <exception cref="IOException">The machine could not read.</exception>
-    public static KeptFile Read(string jobFolder, string name)
-    {
-        string path = Path.Combine(jobFolder, name);
-        return File.Exists(path) ? KeptFile.Of(InnerFile.Bytes(path)) : KeptFile.None;
-    }
+    public static KeptFile Read(string jobFolder, string name) =>
+        InnerFile.IsPlain(jobFolder, name) ? KeptFile.Of(InnerFile.Bytes(jobFolder, name)) : KeptFile.None;
 
     /// <summary>Puts new content in a file's place in one step.</summary>
     /// <param name="content"><see cref="KeptFile.None"/>: the file is taken away.</param>
@@ -53,6 +51,11 @@ public static class JobStore
         if (held is null)
         {
             return Result.Fail<KeptFile>(taken.Problems);
+        }
+
+        if (InnerFile.Objection(jobFolder, name) is { } objection)
+        {
+            return Result.Fail<KeptFile>(objection);
         }
 
         if (Read(jobFolder, name).Fingerprint != expected.Fingerprint)

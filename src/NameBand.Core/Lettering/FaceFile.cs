@@ -20,27 +20,32 @@ internal static class FaceFile
     public static Result<Face> OpenInside(string folder, string given)
     {
         string shown = PlainText.Short(given, 80);
-        string? path = Inside(folder, given);
-        if (path is null)
+        if (Inside(folder, given) is not { } name)
         {
             return Fail($"The font file “{shown}” lies outside the job's folder.", "Copy it into the job's folder and give its name alone.");
         }
 
-        if (!System.IO.File.Exists(path))
+        if (InnerFile.Objection(folder, name) is { } objection)
+        {
+            return Fail(objection.Found, objection.Mend);
+        }
+
+        if (!InnerFile.IsPlain(folder, name))
         {
             return Fail($"There is no font file “{shown}” in the job's folder.", "Put it there, or choose one of the faces that `nameband faces` lists.");
         }
 
-        return Open("job:" + Path.GetRelativePath(folder, path).Replace('\\', '/'), null, path, Where, "Choose another font file, or one of the faces that `nameband faces` lists.");
+        return Open("job:" + name, null, (folder, name), Where, "Choose another font file, or one of the faces that `nameband faces` lists.");
     }
 
     /// <param name="name">Null: the name in the file itself.</param>
-    public static Result<Face> Open(string id, string? name, string path, Where where, string mend, bool helpsOut = false)
+    /// <param name="at">The folder it lies in, and its name inside.</param>
+    public static Result<Face> Open(string id, string? name, (string Folder, string Name) at, Where where, string mend, bool helpsOut = false)
     {
-        string file = PlainText.Short(Path.GetFileName(path), 80);
+        string file = PlainText.Short(Path.GetFileName(at.Name), 80);
         try
         {
-            return Result.Of(Face.FromBytes(id, name, file, Read(path), helpsOut));
+            return Result.Of(Face.FromBytes(id, name, file, Read(at.Folder, at.Name), helpsOut));
         }
         catch (FontFault fault)
         {
@@ -55,43 +60,32 @@ internal static class FaceFile
     private static Result<Face> Fail(string found, string mend) => Result.Fail<Face>(Problem.CannotUse(Where, found, mend));
 
     /// <summary>Reads a whole file into memory that does not move, since native code keeps its address.</summary>
-    private static byte[] Read(string path)
+    private static byte[] Read(string folder, string name)
     {
-        if (InnerFile.IsEmpty(path))
+        if (InnerFile.IsEmpty(folder, name))
         {
             return [];
         }
 
-        using var file = System.IO.File.OpenHandle(path);
-        long length = RandomAccess.GetLength(file);
+        using var file = InnerFile.Open(folder, name);
+        long length = file.Length;
         if (length > LargestBytes)
         {
             throw new FontFault($"it is larger than {LargestBytes / 1024 / 1024} MB");
         }
 
         byte[] bytes = GC.AllocateUninitializedArray<byte>((int)length, pinned: true);
-        int done = 0;
-        while (done < bytes.Length)
-        {
-            int read = RandomAccess.Read(file, bytes.AsSpan(done), done);
-            if (read == 0)
-            {
-                throw new FontFault("it ends too early");
-            }
-
-            done += read;
-        }
-
-        return bytes;
+        return file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false) == bytes.Length ? bytes : throw new FontFault("it ends too early");
     }
 
-    /// <summary>The full path, or null when it leads out of the folder once every link is followed.</summary>
+    /// <summary>The name inside the folder, forward slashes; null when it leads out of it.</summary>
     private static string? Inside(string folder, string given)
     {
         try
         {
             string path = Path.GetFullPath(Path.Combine(Path.GetFullPath(folder), given.Replace('\\', Path.DirectorySeparatorChar)));
-            return InnerFile.LiesInside(folder, path) ? path : null;
+            string name = Path.GetRelativePath(folder, path).Replace('\\', '/');
+            return Path.IsPathRooted(name) || name == "." || name.Split('/')[0] == ".." ? null : name;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException)
         {

@@ -63,9 +63,8 @@ public sealed class FaceShelf
 
     private Result<Face> OpenOnce(FaceCard card, string id, bool helpsOut) => _open.GetOrAdd(id, _ => new Lazy<Result<Face>>(() =>
     {
-        string path = Path.Combine(_folder, card.Folder, card.File);
         var where = new Where(FolderName + "/" + card.Folder + "/" + card.File);
-        return FaceFile.Open(id, card.Name, path, where, InstallAgain, helpsOut);
+        return FaceFile.Open(id, card.Name, (Path.Combine(_folder, card.Folder), card.File), where, InstallAgain, helpsOut);
     })).Value;
 
     /// <summary>Full path of a shelf face's file; null when there is no such face.</summary>

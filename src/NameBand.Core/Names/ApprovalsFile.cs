@@ -11,12 +11,12 @@ public static class ApprovalsFile
 
     public static ImmutableArray<string> Columns { get; } = ["list", "line", "name", "state", "date", "text", "details"];
 
-    public static bool Exists(string jobFolder) => File.Exists(Path.Combine(jobFolder, FileName));
+    public static bool Exists(string jobFolder) => InnerFile.IsThere(jobFolder, FileName);
 
     /// <summary>All lines that can be understood; the others are told. A file that cannot be read at all is told too, and stops nothing.</summary>
     public static (ImmutableArray<ApprovalLine> Lines, char Separator, ImmutableArray<Problem> Problems) Read(string jobFolder)
     {
-        if (new FileInfo(Path.Combine(jobFolder, FileName)) is { LinkTarget: null, Length: 0 })
+        if (InnerFile.IsPlain(jobFolder, FileName) && InnerFile.IsEmpty(jobFolder, FileName))
         {
             return ([], ',', []);
         }

@@ -6,6 +6,8 @@ namespace NameBand.Output;
 internal sealed class CarryOver(OutManifest earlier, string from, string to)
 {
     private readonly HashSet<string> _done = new(StringComparer.Ordinal);
+    private readonly List<string> _stuck = [];
+    private readonly List<string> _odd = [];
 
     /// <summary>
     /// Gives every file of <paramref name="from"/> that is not ours a place in <paramref name="to"/>, leaving the
@@ -14,20 +16,76 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
     /// </summary>
     /// <param name="source">Where the earlier folder lies now.</param>
     /// <param name="target">Where the new one lies now.</param>
+    /// <exception cref="RefusedEntryException">A folder in it may not be looked into.</exception>
     public List<Problem> Run(string? source = null, string? target = null)
     {
         var notes = new List<Problem>();
+        _stuck.Clear();
+        _odd.Clear();
         CarryFolder(source ?? from, target ?? to, "", notes);
         return notes;
     }
 
+    /// <summary>
+    /// Once the new folder stands: moves what can neither be linked nor copied, such as another account's files that are
+    /// closed to us, and names that are no text.
+    /// </summary>
+    /// <returns>What could not be moved and stays in the earlier folder.</returns>
+    public List<string> MoveStuck(string source, string target)
+    {
+        var left = new List<string>();
+        foreach (string name in _stuck)
+        {
+            try
+            {
+                Directory.CreateDirectory(Path.GetDirectoryName(Path.Combine(target, name))!);
+                Directory.Move(Path.Combine(source, name), Path.Combine(target, FreeName(target, name)));
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                left.Add(name);
+            }
+        }
+
+        left.AddRange(_odd.Where(below => OddNames.Move(Path.Combine(source, below), Path.Combine(target, below)) > 0).Select(below => below + "/…"));
+        return left;
+    }
+
+    /// <summary>
+    /// Before a folder beside the out folder is removed: moves what is nowhere else into the out folder. A run that is
+    /// cut off after the exchange may have left a person's file there.
+    /// </summary>
+    /// <returns>What could not be moved and stays in the folder.</returns>
+    public List<string> Rescue()
+    {
+        _stuck.Clear();
+        _odd.Clear();
+        foreach (var entry in InnerFile.Walk(from))
+        {
+            bool isLone = entry.Kind == EntryKind.File && EntryKinds.NamesOf(entry.Info.FullName) == 1 && !earlier.IsOurs(from, entry.Name);
+            if (isLone && EntryKinds.Of(Path.Combine(to, entry.Name)) == EntryKind.Nothing)
+            {
+                _stuck.Add(entry.Name);
+            }
+            else if (IsOdd(entry.Info, entry.Kind) && !_odd.Contains(Above(entry.Name)))
+            {
+                _odd.Add(Above(entry.Name));
+            }
+        }
+
+        _odd.ForEach(below => Directory.CreateDirectory(Path.Combine(to, below)));
+        return MoveStuck(from, to);
+    }
+
     private void CarryFolder(string source, string target, string below, List<Problem> notes)
     {
-        foreach (var entry in new DirectoryInfo(Path.Combine(source, below)).EnumerateFileSystemInfos()
-            .OrderBy(e => e.Name, StringComparer.Ordinal))
+        foreach (var (relative, kind, entry) in EntriesOf(source, below))
         {
-            string relative = below.Length == 0 ? entry.Name : $"{below}/{entry.Name}";
-            if (entry is DirectoryInfo && entry.LinkTarget is null)
+            if (IsOdd(entry, kind))
+            {
+                _odd.Add(below);
+            }
+            else if (kind == EntryKind.Folder)
             {
                 if (!earlier.IsOurFolder(relative) && !File.Exists(Path.Combine(target, relative)))
                 {
@@ -37,23 +95,50 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
                 CarryFolder(source, target, relative, notes);
                 CopyMode(entry.FullName, Path.Combine(target, relative));
             }
-            else if (!_done.Contains(relative) && !earlier.IsOurs(source, relative))
+            else if (kind != EntryKind.Nothing && !_done.Contains(relative) && !IsOurs(source, relative))
             {
-                CarryFile(entry, target, relative, notes);
-                _done.Add(relative);
+                if (TryCarry(source, entry, target, relative, notes))
+                {
+                    _done.Add(relative);
+                }
+                else
+                {
+                    _stuck.Add(relative);
+                }
             }
         }
     }
 
-    private static void CarryFile(FileSystemInfo file, string target, string relative, List<Problem> notes)
+    /// <summary>What may not be read is not ours.</summary>
+    private bool IsOurs(string source, string relative)
     {
-        string place = relative;
-        for (int n = 1; Exists(Path.Combine(target, place)); n++)
+        try
         {
-            string kept = n == 1 ? " (kept)" : FormattableString.Invariant($" (kept {n})");
-            place = Path.ChangeExtension(relative, null) + kept + Path.GetExtension(relative);
+            return earlier.IsOurs(source, relative);
         }
+        catch (UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
 
+    private static IReadOnlyList<InnerEntry> EntriesOf(string source, string below)
+    {
+        try
+        {
+            return InnerFile.In(source, below);
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new RefusedEntryException(Problem.CannotUse(
+                new Where(below), $"The folder “{below}” in the out folder is closed to you, so what is in it cannot be taken over into the new one.",
+                "Move it out of the out folder, or have its owner open it, and start again."));
+        }
+    }
+
+    private static bool TryCarry(string source, FileSystemInfo file, string target, string relative, List<Problem> notes)
+    {
+        string place = FreeName(target, relative);
         string full = Path.Combine(target, place);
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
         if (file.LinkTarget is { } link)
@@ -62,8 +147,14 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
         }
         else if (!FolderRename.TryLink(file.FullName, full))
         {
-            File.Copy(file.FullName, full);
-            File.SetLastWriteTimeUtc(full, file.LastWriteTimeUtc);
+            try
+            {
+                InnerFile.Copy(source, relative, full);
+            }
+            catch (Exception e) when (e is UnauthorizedAccessException or RefusedEntryException)
+            {
+                return false;
+            }
         }
 
         if (place != relative)
@@ -73,9 +164,26 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
                 $"This file in the out folder was written or changed by hand; it is kept as “{place}”.",
                 "Take over from it what you still need, then delete it."));
         }
+
+        return true;
     }
 
-    private static bool Exists(string path) => File.Exists(path) || Directory.Exists(path) || new FileInfo(path).LinkTarget is not null;
+    private static string FreeName(string target, string relative)
+    {
+        string place = relative;
+        for (int n = 1; EntryKinds.Of(Path.Combine(target, place)) != EntryKind.Nothing; n++)
+        {
+            string kept = n == 1 ? " (kept)" : FormattableString.Invariant($" (kept {n})");
+            place = Path.ChangeExtension(relative, null) + kept + Path.GetExtension(relative);
+        }
+
+        return place;
+    }
+
+    /// <summary>A name that is no text comes with a sign in the place of what cannot be read, and under that name there is nothing.</summary>
+    private static bool IsOdd(FileSystemInfo entry, EntryKind kind) => kind == EntryKind.Nothing && entry.Name.Contains('\uFFFD');
+
+    private static string Above(string name) => name.LastIndexOf('/') is >= 0 and var at ? name[..at] : "";
 
     private static void CopyMode(string from, string to)
     {

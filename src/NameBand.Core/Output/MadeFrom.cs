@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Collections.Concurrent;
 using System.Security.Cryptography;
 using System.Text.Json;
@@ -19,7 +18,6 @@ namespace NameBand.Output;
 public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
 {
     private const int FingerprintBytes = 16;
-    private const int FilePart = 1 << 18;
 
     private readonly ConcurrentDictionary<LetterPiece, string> _outlines = new();
 
@@ -65,44 +63,11 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     }
 
     /// <summary>The first half of a SHA-256, as letters and figures.</summary>
-    public static string Fingerprint(ReadOnlySpan<byte> bytes)
-    {
-        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
-        SHA256.HashData(bytes, hash);
-        return InWords(hash);
-    }
-
-    /// <exception cref="IOException">The file cannot be read.</exception>
-    public static string FingerprintOfFile(string path)
-    {
-        using var file = File.OpenHandle(path);
-        long length = RandomAccess.GetLength(file);
-        byte[] buffer = ArrayPool<byte>.Shared.Rent((int)Math.Min(length + 1, FilePart));
-        try
-        {
-            int first = RandomAccess.Read(file, buffer, 0);
-            if (first == length && first < buffer.Length)
-            {
-                return Fingerprint(buffer.AsSpan(0, first));
-            }
-
-            using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-            int read;
-            for (long at = 0; (read = RandomAccess.Read(file, buffer, at)) > 0; at += read)
-            {
-                hash.AppendData(buffer, 0, read);
-            }
-
-            return InWords(hash.GetHashAndReset());
-        }
-        finally
-        {
-            ArrayPool<byte>.Shared.Return(buffer);
-        }
-    }
+    public static string Fingerprint(ReadOnlySpan<byte> bytes) => InWords(FileHash.Of(bytes));
 
     /// <summary>How a SHA-256 is written as a fingerprint.</summary>
-    internal static string InWords(ReadOnlySpan<byte> hash) => Convert.ToHexStringLower(hash[..FingerprintBytes]);
+    /// <param name="sha256">As letters and figures.</param>
+    internal static string InWords(string sha256) => sha256[..(2 * FingerprintBytes)];
 
     private void Add(PrintedValues values, Segment segment)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
@@ -10,6 +11,7 @@ internal enum OutStep
     BuildFolderMade,
     ManifestWritten,
     PersonsFilesCarried,
+    Flushed,
     OldMovedAside,
     NewInPlace,
     LateFilesCarried,
@@ -17,16 +19,22 @@ internal enum OutStep
 }
 
 /// <summary>
-/// An out folder on its way: built beside the earlier one and then put in its place in one step, so that whoever looks
-/// finds a whole one, the earlier or the new. Holds the job's lock until disposed; disposed without
+/// An out folder on its way: built beside the earlier one, put on the disk, read back, and then put in its place in one
+/// step, so that whoever looks finds a whole one, the earlier or the new, a power cut in between or not. Holds the job's lock until disposed; disposed without
 /// <see cref="Commit"/> it leaves everything as it was.
 /// </summary>
 public sealed class OutFolder : IDisposable
 {
+    /// <summary>Its name in a job, where no other is asked for.</summary>
+    public const string Name = "out";
+
     private readonly OutSiblings _at;
     private readonly ImmutableArray<JobLock> _locks;
     private readonly ImmutableArray<string> _madeParents;
     private readonly Lazy<OutManifest> _earlier;
+    private readonly ConcurrentDictionary<string, string> _hashes = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, string> _earlierHashes = new(StringComparer.Ordinal);
+    private readonly ConcurrentBag<string> _linked = [];
     private bool _committed;
     private bool _ended;
 
@@ -60,6 +68,11 @@ public sealed class OutFolder : IDisposable
 
     internal static Result<OutFolder> Begin(string jobFolder, string outFolder, Action<OutStep>? atStep, bool withoutExchange, OutKind? kind = null)
     {
+        if (InnerFile.ObjectionBelow(jobFolder, outFolder) is { } objection)
+        {
+            return Result.Fail<OutFolder>(objection);
+        }
+
         var at = OutSiblings.Of(outFolder) is { } found ? found with { Kind = kind ?? OutKind.Plan } : null;
         if (at is null || at.WouldSwallow(jobFolder) || File.Exists(at.Out))
         {
@@ -69,8 +82,8 @@ public sealed class OutFolder : IDisposable
                 "Name a folder of its own with --out, or leave --out away: then it is the folder “out” inside the job."));
         }
 
-        var stamp = PlanStamp(at);
-        if (!OutMending.IsNeeded(at) && Refusal(at) is { } refused)
+        var stamp = OutTaking.PlanStamp(at);
+        if (!OutMending.IsNeeded(at) && OutTaking.Refusal(at) is { } refused)
         {
             return Result.Fail<OutFolder>(refused);
         }
@@ -89,7 +102,7 @@ public sealed class OutFolder : IDisposable
 
             locks = taken.Value.Locks;
             var problems = OutMending.Mend(at);
-            if (problems.All(p => p.Severity != Severity.CannotUse) && (!problems.IsEmpty || stamp is null || stamp != PlanStamp(at)) && Refusal(at) is { } refusedNow)
+            if (problems.All(p => p.Severity != Severity.CannotUse) && (!problems.IsEmpty || stamp is null || stamp != OutTaking.PlanStamp(at)) && OutTaking.Refusal(at) is { } refusedNow)
             {
                 problems = problems.Add(refusedNow);
             }
@@ -98,6 +111,12 @@ public sealed class OutFolder : IDisposable
             {
                 GiveBack(locks);
                 return Result.Fail<OutFolder>(problems);
+            }
+
+            if (Directory.Exists(at.Out) && !OutMending.IsEmptyFolder(at.Out) && OutManifest.Format(at.Out, at.Kind) is null)
+            {
+                problems = problems.Add(Problem.Note(
+                    new Where(at.Out), $"The {at.Kind.File} in this folder can no longer be read, as a power cut may leave it, so nothing in it was gone on from: everything is made anew."));
             }
 
             Directory.CreateDirectory(at.New);
@@ -127,7 +146,7 @@ public sealed class OutFolder : IDisposable
 
     private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder, OutKind kind)
     {
-        var at = OutSiblings.Of(outFolder) is { } found ? found with { Kind = kind } : null;
+        var at = InnerFile.ObjectionBelow(jobFolder, outFolder) is null && OutSiblings.Of(outFolder) is { } found ? found with { Kind = kind } : null;
         if (at is null || at.WouldSwallow(jobFolder) || !(OutMending.IsNeeded(at) || OutLocks.AnyLeft(jobFolder, at)))
         {
             return [];
@@ -149,47 +168,55 @@ public sealed class OutFolder : IDisposable
 
     /// <summary>Makes a file in the build folder, with its sub-folder; may be called from several threads.</summary>
     /// <param name="relative">As in <see cref="OutPaths"/>.</param>
-    public FileStream Create(string relative)
-    {
-        string full = Path.Combine(_at.New, relative);
-        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-        return new FileStream(full, FileMode.Create, FileAccess.Write, FileShare.Read, bufferSize: 0);
-    }
+    public Stream Create(string relative) => Open(relative);
 
-    /// <summary>Makes a file as <see cref="Create"/> does, and returns its fingerprint.</summary>
+    /// <summary>Makes a file as <see cref="Create(string)"/> does, and returns its fingerprint.</summary>
     public string Create(string relative, Action<Stream> write)
     {
-        using var file = new PrintedFile(Create(relative));
+        using var file = Open(relative);
         write(file);
         return file.Fingerprint();
     }
 
-    /// <summary>Whether the earlier out folder has a file whose bytes are what the fingerprint says; it is read for it.</summary>
-    public bool HasEarlierBytes(string relative, string fingerprint)
+    private PrintedFile Open(string relative) => new(InnerFile.Create(_at.New, relative), hash => _hashes[relative] = hash);
+
+    /// <summary>
+    /// Whether the earlier out folder has a file whose bytes are what the fingerprint says. It is read for it: length and
+    /// time do not tell that a disk has kept what was written.
+    /// </summary>
+    public bool HasEarlier(string relative, string fingerprint)
     {
-        string full = Path.Combine(_at.Out, relative);
-        return fingerprint.Length > 0 && File.Exists(full) && MadeFrom.FingerprintOfFile(full) == fingerprint;
+        if (fingerprint.Length == 0 || !InnerFile.IsPlain(_at.Out, relative))
+        {
+            return false;
+        }
+
+        string hash = FileHash.Of(_at.Out, relative);
+        _earlierHashes[relative] = hash;
+        return MadeFrom.InWords(hash) == fingerprint;
     }
 
-    /// <summary>
-    /// Whether the earlier out folder has a file as the fingerprint says. It is only read where its length and its time
-    /// do not tell that nobody has written to it since.
-    /// </summary>
-    public bool HasEarlier(string relative, string fingerprint) =>
-        fingerprint.Length > 0 && (_earlier.Value.IsUntouched(_at.Out, relative) || HasEarlierBytes(relative, fingerprint));
+    /// <summary>A file of the earlier out folder.</summary>
+    public byte[] Earlier(string relative) => InnerFile.Bytes(_at.Out, relative);
 
     /// <summary>
-    /// Gives a file of the earlier out folder a place in the build folder under the same name, without copying it where
-    /// the system can. The two are one file until the earlier folder is removed, which changes neither.
+    /// Gives a file for which <see cref="HasEarlier"/> was true a place in the build folder under the same name, without
+    /// copying it where the system can. The two are one file until the earlier folder is removed, which changes neither.
     /// </summary>
     public void TakeOver(string relative)
     {
         string full = Path.Combine(_at.New, relative);
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-        if (!FolderRename.TryLink(Path.Combine(_at.Out, relative), full))
+        if (FolderRename.TryLink(Path.Combine(_at.Out, relative), full))
         {
-            File.Copy(Path.Combine(_at.Out, relative), full);
+            _linked.Add(relative);
         }
+        else
+        {
+            InnerFile.Copy(_at.Out, relative, full);
+        }
+
+        _hashes[relative] = _earlierHashes[relative];
     }
 
     /// <summary>
@@ -200,7 +227,7 @@ public sealed class OutFolder : IDisposable
     public ImmutableArray<Problem> Commit()
     {
         ObjectDisposedException.ThrowIf(_ended, this);
-        OutManifest.Write(_at.New);
+        OutManifest.Write(_at.New, _hashes);
         AtStep?.Invoke(OutStep.ManifestWritten);
         var notes = new List<Problem>();
         bool renews = Directory.Exists(_at.Out);
@@ -215,18 +242,34 @@ public sealed class OutFolder : IDisposable
         }
 
         AtStep?.Invoke(OutStep.PersonsFilesCarried);
-        DiskFlush.TryFolder(_at.New);
+        DiskFlush.Tree(_at.New);
+        if (OutManifest.Read(_at.New).Fault(_at.New, _linked.ToHashSet(StringComparer.Ordinal)) is { } fault)
+        {
+            throw new IOException($"The disk gave back other bytes than were written: {fault}");
+        }
+
+        AtStep?.Invoke(OutStep.Flushed);
         string? earlier = PutInPlace(renews);
         _committed = true;
-        DiskFlush.TryFolder(_at.Parent);
         AtStep?.Invoke(OutStep.NewInPlace);
+        DiskFlush.Folder(_at.Parent);
         if (earlier is not null)
         {
             // Best effort from here on: the new folder stands, and what stays of the earlier one the next start clears away.
             try
             {
                 notes.AddRange(carry.Run(earlier, _at.Out));
+                var left = carry.MoveStuck(earlier, _at.Out);
+                DiskFlush.Tree(_at.Out);
                 AtStep?.Invoke(OutStep.LateFilesCarried);
+                if (left.Count > 0)
+                {
+                    notes.Add(Problem.NeedsPerson(
+                        new Where(earlier), $"“{left[0]}” is not ours and could not be moved into the new out folder, so the earlier one stays.",
+                        $"Move it away by hand, then delete the folder {Path.GetFileName(earlier)}."));
+                    return [.. notes];
+                }
+
                 OutMending.Remove(earlier);
                 AtStep?.Invoke(OutStep.OldRemoved);
             }
@@ -303,38 +346,6 @@ public sealed class OutFolder : IDisposable
         }
 
         return _at.Old;
-    }
-
-    /// <summary>By which it is known that the folder is still the one that was looked into; null: it has to be looked into.</summary>
-    private static (long Bytes, DateTime At)? PlanStamp(OutSiblings at) =>
-        new FileInfo(Path.Combine(at.Out, at.Kind.File)) is { Exists: true } plan ? (plan.Length, plan.LastWriteTimeUtc) : null;
-
-    private static Problem? Refusal(OutSiblings at)
-    {
-        try
-        {
-            if (!Directory.Exists(at.Out) || OutMending.IsEmptyFolder(at.Out))
-            {
-                return null;
-            }
-        }
-        catch (UnauthorizedAccessException e)
-        {
-            return Problem.CannotUse(new Where(at.Out), $"This folder cannot be read: {e.Message}", "Choose another folder with --out.");
-        }
-
-        return OutManifest.Format(at.Out, at.Kind) switch
-        {
-            PlanJson.Format => null,
-            { } newer and > PlanJson.Format => Problem.CannotUse(
-                new Where(at.Out),
-                FormattableString.Invariant($"The plan in this folder is of format {newer}, which a newer NameBand made; this one writes format {PlanJson.Format}."),
-                "Use the newer NameBand, or choose another folder with --out."),
-            _ => Problem.CannotUse(
-                new Where(at.Out),
-                $"This folder holds something already, and no {at.Kind.File} of ours is among it.",
-                "Nothing in it was touched. Choose an empty or new folder with --out."),
-        };
     }
 
     private static ImmutableArray<string> MakeParents(string parent)

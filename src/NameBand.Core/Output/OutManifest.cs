@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using NameBand.Common;
@@ -6,79 +5,85 @@ using NameBand.Common;
 namespace NameBand.Output;
 
 /// <summary>
-/// Which files of an out folder we wrote, kept in the folder itself. A file that is not listed, or is no longer as we
-/// wrote it, is a person's and outlives the folder's renewal.
+/// Which files of an out folder we wrote, kept in the folder itself with their lengths and SHA-256. By it a folder is known
+/// to be whole; a file that is not listed, or is no longer as we wrote it, is a person's and outlives the folder's renewal.
 /// </summary>
 internal sealed partial class OutManifest
 {
-    // Only what lies at the top (worksheet, plan, page to read first) is short and likely to be written in by hand, so
-    // only that is fingerprinted; below, a changed length tells.
     private readonly Dictionary<string, Entry>? _entries;
-    private readonly DateTime _writtenUtc;
 
-    private OutManifest(Dictionary<string, Entry>? entries, DateTime writtenUtc)
-    {
-        _entries = entries;
-        _writtenUtc = writtenUtc;
-    }
+    public static OutManifest None { get; } = new(null);
 
+    private OutManifest(Dictionary<string, Entry>? entries) => _entries = entries;
+
+    // Version 0.1 wrote a SHA-256 only of what lies at the top.
     private sealed record Entry(long Bytes, string? Sha256);
 
     /// <summary>Writes the manifest of all files now in <paramref name="folder"/>, in the order of their names.</summary>
-    public static void Write(string folder)
+    /// <param name="written">SHA-256 of each file as it was written; one that is missing is read.</param>
+    public static void Write(string folder, IReadOnlyDictionary<string, string> written)
     {
-        var files = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
-            .Select(f => (Full: f, Relative: Relative(folder, f)))
-            .OrderBy(f => f.Relative, StringComparer.Ordinal)
-            .ToList();
-        using var stream = File.Create(Path.Combine(folder, OutPaths.Manifest));
+        using var stream = InnerFile.Create(folder, OutPaths.Manifest);
+        stream.Write(Of(folder, written));
+    }
+
+    /// <summary>The manifest of all files now in <paramref name="folder"/>, as its file holds it.</summary>
+    /// <inheritdoc cref="Write"/>
+    public static byte[] Of(string folder, IReadOnlyDictionary<string, string> written)
+    {
+        var files = InnerFile.Walk(folder).Where(f => f.Kind == EntryKind.File && f.Name is not (OutPaths.Manifest or WholeFile.Unfinished))
+            .OrderBy(f => f.Name, StringComparer.Ordinal).ToList();
+        using var stream = new MemoryStream();
         using var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" });
         json.WriteStartObject();
         json.WriteNumber("format", 1);
         json.WriteStartArray("files");
-        foreach (var (full, relative) in files)
+        foreach (var file in files)
         {
             json.WriteStartObject();
-            json.WriteString("path", relative);
-            json.WriteNumber("bytes", new FileInfo(full).Length);
-            if (!relative.Contains('/'))
-            {
-                json.WriteString("sha256", Fingerprint(full));
-            }
-
+            json.WriteString("path", file.Name);
+            json.WriteNumber("bytes", ((FileInfo)file.Info).Length);
+            json.WriteString("sha256", written.TryGetValue(file.Name, out string? hash) ? hash : FileHash.Of(folder, file.Name));
             json.WriteEndObject();
-            json.Flush();
         }
 
         json.WriteEndArray();
         json.WriteEndObject();
+        json.Flush();
+        return stream.ToArray();
     }
+
+    /// <summary>SHA-256 of a file as it was written; null where the list does not say.</summary>
+    public string? HashOf(string relative) => _entries?.GetValueOrDefault(relative)?.Sha256;
+
+    /// <summary>SHA-256 of every file as it was written, so far as the list says.</summary>
+    public IEnumerable<KeyValuePair<string, string>> Hashes => _entries is null
+        ? [] : _entries.Where(e => e.Value.Sha256 is not null).Select(e => KeyValuePair.Create(e.Key, e.Value.Sha256!));
 
     /// <summary>Reads a folder's manifest. Where it is missing or broken, files are known by the names we use.</summary>
     public static OutManifest Read(string folder)
     {
         try
         {
-            string path = Path.Combine(folder, OutPaths.Manifest);
-            using var json = JsonDocument.Parse(InnerFile.Bytes(path));
+            using var json = JsonDocument.Parse(InnerFile.Bytes(folder, OutPaths.Manifest));
             var entries = new Dictionary<string, Entry>(StringComparer.Ordinal);
             foreach (var file in json.RootElement.GetProperty("files").EnumerateArray())
             {
-                entries[file.GetProperty("path").GetString()!] = new Entry(
+                entries[file.GetProperty("path").GetString() ?? throw new FormatException("path")] = new Entry(
                     file.GetProperty("bytes").GetInt64(),
                     file.TryGetProperty("sha256", out var print) ? print.GetString() : null);
             }
 
-            return new OutManifest(entries, File.GetLastWriteTimeUtc(path));
+            return new OutManifest(entries);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException
             or KeyNotFoundException or InvalidOperationException or FormatException)
         {
-            return new OutManifest(null, DateTime.MinValue);
+            return None;
         }
     }
 
-    /// <summary>Whether the file is one we wrote and nobody has changed since.</summary>
+    /// <summary>Whether the file is one we wrote and nobody has changed since, or what a power cut left of it.</summary>
     public bool IsOurs(string folder, string relative)
     {
         if (relative == OutPaths.Manifest)
@@ -91,21 +96,47 @@ internal sealed partial class OutManifest
             return OurNames().IsMatch(relative);
         }
 
-        string full = Path.Combine(folder, relative);
-        return _entries.TryGetValue(relative, out var entry)
-            && new FileInfo(full) is { LinkTarget: null } file
-            && file.Length == entry.Bytes
-            && (entry.Sha256 is null || entry.Sha256 == Fingerprint(full));
+        if (!_entries.TryGetValue(relative, out var entry) || !InnerFile.IsPlain(folder, relative))
+        {
+            return false;
+        }
+
+        // Only what lies at the top (worksheet, plan, page to read first) is likely to be written in by hand, so only
+        // that is read; below, a changed length tells.
+        bool isAsLong = InnerFile.Length(folder, relative) == entry.Bytes;
+        return (isAsLong && (entry.Sha256 is null || relative.Contains('/') || entry.Sha256 == FileHash.Of(folder, relative)))
+            || (entry.Bytes > 0 && SpoiledFile.Is(folder, relative));
+    }
+
+    /// <summary>The first file that is not as this list says, itself included; null when the folder is whole.</summary>
+    /// <param name="alreadyRead">Files that need not be read again.</param>
+    public string? Fault(string folder, IReadOnlySet<string>? alreadyRead = null) => _entries is null
+        ? OutPaths.Manifest
+        : _entries.AsParallel().Where(e => alreadyRead?.Contains(e.Key) != true && !IsAsWritten(folder, e.Key, e.Value))
+            .Select(e => e.Key).Order(StringComparer.Ordinal).FirstOrDefault();
+
+    private static bool IsAsWritten(string folder, string name, Entry entry)
+    {
+        try
+        {
+            return InnerFile.IsPlain(folder, name) && InnerFile.Length(folder, name) == entry.Bytes
+                && (entry.Sha256 is { } hash ? FileHash.Of(folder, name) == hash : entry.Bytes == 0 || !SpoiledFile.Is(folder, name));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
     }
 
     /// <summary>
-    /// Whether the file is one we wrote, of the length we wrote, and older than this list of them, which was written last:
-    /// then nobody has written to it since.
+    /// The first file that a power cut, and no person, can have left so: one that is gone, empty or full of NULs, or in a
+    /// sub-folder and not as it was written. Null when there is none.
     /// </summary>
-    public bool IsUntouched(string folder, string relative) =>
-        _entries is not null && _entries.TryGetValue(relative, out var entry)
-        && new FileInfo(Path.Combine(folder, relative)) is { Exists: true, LinkTarget: null } file
-        && file.Length == entry.Bytes && file.LastWriteTimeUtc < _writtenUtc;
+    public string? Spoiled(string folder) => _entries is null
+        ? OutPaths.Manifest
+        : _entries.AsParallel().Where(e => !IsAsWritten(folder, e.Key, e.Value))
+            .Where(e => e.Key.Contains('/') || !InnerFile.IsPlain(folder, e.Key) || SpoiledFile.Is(folder, e.Key))
+            .Select(e => e.Key).Order(StringComparer.Ordinal).FirstOrDefault();
 
     /// <summary>Whether we made this sub-folder, so that it may go when nothing else is in it.</summary>
     public bool IsOurFolder(string relative) => _entries is null
@@ -117,7 +148,7 @@ internal sealed partial class OutManifest
     {
         try
         {
-            var json = new Utf8JsonReader(InnerFile.Bytes(Path.Combine(folder, kind.File)));
+            var json = new Utf8JsonReader(InnerFile.Bytes(folder, kind.File));
             int? format = null;
             var missing = kind.Keys.ToHashSet(StringComparer.Ordinal);
             bool isObject = json.Read() && json.TokenType == JsonTokenType.StartObject;
@@ -138,13 +169,26 @@ internal sealed partial class OutManifest
         }
     }
 
-    public static string Relative(string folder, string file) =>
-        Path.GetRelativePath(folder, file).Replace(Path.DirectorySeparatorChar, '/');
-
-    private static string Fingerprint(string file)
+    /// <summary>
+    /// Whether this is what a power cut left of a folder of ours, whose plan can no longer be read: then it is made anew.
+    /// A folder whose plan somebody else wrote, or that never had one, is not.
+    /// </summary>
+    public static bool IsSpoiledOurs(string folder, OutKind kind)
     {
-        using var stream = File.OpenRead(file);
-        return Convert.ToHexStringLower(SHA256.HashData(stream));
+        try
+        {
+            if (!InnerFile.IsPlain(folder, kind.File) || !SpoiledFile.Is(folder, kind.File))
+            {
+                return Read(folder) is { _entries: { } listed } && listed.ContainsKey(kind.File);
+            }
+
+            return InnerFile.IsPlain(folder, OutPaths.Manifest)
+                || InnerFile.Walk(folder).Any(e => e.Kind == EntryKind.File && e.Name != kind.File && OurNames().IsMatch(e.Name));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
     }
 
     [GeneratedRegex(

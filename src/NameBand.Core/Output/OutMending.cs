@@ -3,7 +3,10 @@ using NameBand.Common;
 
 namespace NameBand.Output;
 
-/// <summary>Puts right what a run that was cut off (power, kill) left beside an out folder. Needs the locks to be held.</summary>
+/// <summary>
+/// Puts right what a run that was cut off (power, kill) left beside an out folder: keeps the folder that its manifest shows
+/// to be whole. Needs the locks to be held.
+/// </summary>
 internal static class OutMending
 {
     public static bool IsNeeded(OutSiblings at) => Directory.Exists(at.New) || Directory.Exists(at.Old);
@@ -16,41 +19,91 @@ internal static class OutMending
             return [];
         }
 
-        if (Directory.Exists(at.Old))
+        if (Directory.Exists(at.Old) && IsEmptyFolder(at.Out))
         {
-            if (IsEmptyFolder(at.Out))
+            Directory.Delete(at.Out);
+        }
+
+        if (Directory.Exists(at.Old) && EntryKinds.Of(at.Out) == EntryKind.Nothing)
+        {
+            // Cut off between the two renames: the earlier one takes its place again, unless the new one alone is whole.
+            Directory.Move(!IsWhole(at, at.Old) && IsWhole(at, at.New) ? at.New : at.Old, at.Out);
+            DiskFlush.Folder(at.Parent);
+        }
+
+        return Directory.Exists(at.Out) && Spoiled(at, at.Out) is { } fault ? MendSpoiled(at, fault) : Clear(at, [Problem.Note(
+            new Where(at.Out),
+            "An earlier run was interrupted. What it left half done has been cleared away; the out folder is whole.")]);
+    }
+
+    private static ImmutableArray<Problem> MendSpoiled(OutSiblings at, string fault)
+    {
+        if (OutManifest.Format(at.Out, at.Kind) is null && !OutManifest.IsSpoiledOurs(at.Out, at.Kind) && Directory.Exists(at.Old))
+        {
+            return [Problem.CannotUse(
+                new Where(at.Out),
+                $"An interrupted run left the earlier out folder as {Path.GetFileName(at.Old)}, and something else now stands in its place.",
+                $"Look into both. Move away what stands at {Path.GetFileName(at.Out)} and start again: the earlier one then comes back by itself.")];
+        }
+
+        foreach (string other in new[] { at.New, at.Old }.Where(o => IsWhole(at, o)))
+        {
+            var notes = new CarryOver(OutManifest.Read(at.Out), at.Out, other).Run();
+            DiskFlush.Tree(other);
+            PutInPlace(at, other);
+            return Clear(at, [.. notes, Problem.Note(
+                new Where(at.Out),
+                $"An earlier run was interrupted and left this folder spoiled ({fault} is not as it was written), as a power cut does. The whole one that lay beside it has been put in its place.",
+                "Run make to see whether it is the newest one.")]);
+        }
+
+        return Clear(at, [Problem.Note(
+            new Where(at.Out), $"An earlier run was interrupted, and no out folder is whole any more: {fault} is not as it was written.",
+            "Run make: it makes anew what is spoiled.")]);
+    }
+
+    /// <summary>Whether a folder is one of ours, and every file in it as its manifest says.</summary>
+    private static bool IsWhole(OutSiblings at, string folder) =>
+        Directory.Exists(folder) && OutManifest.Format(folder, at.Kind) is not null && OutManifest.Read(folder).Fault(folder) is null;
+
+    /// <summary>What a power cut spoiled in a folder; null when nothing was. What a person changed does not count.</summary>
+    private static string? Spoiled(OutSiblings at, string folder) =>
+        OutManifest.Format(folder, at.Kind) is null ? at.Kind.File
+        : InnerFile.IsPlain(folder, OutPaths.Manifest) ? OutManifest.Read(folder).Spoiled(folder) : null;
+
+    private static void PutInPlace(OutSiblings at, string whole)
+    {
+        if (!FolderRename.TryExchange(whole, at.Out))
+        {
+            string aside = whole == at.New ? at.Old : at.New;
+            if (Directory.Exists(aside))
             {
-                Directory.Delete(at.Out);
+                Remove(aside);
             }
 
-            if (!Directory.Exists(at.Out) && !File.Exists(at.Out))
-            {
-                // Cut off between the two renames: the earlier one takes its place again.
-                Directory.Move(at.Old, at.Out);
-            }
-            else if (!Directory.Exists(at.New) && OutManifest.Format(at.Out, at.Kind) is not null)
-            {
-                // Cut off after both renames: the new one stands, the earlier one only has to go.
-                Remove(at.Old);
-            }
-            else
+            Directory.Move(at.Out, aside);
+            Directory.Move(whole, at.Out);
+        }
+
+        DiskFlush.Folder(at.Parent);
+    }
+
+    /// <summary>Removes what lies beside the out folder, which stands.</summary>
+    private static ImmutableArray<Problem> Clear(OutSiblings at, ImmutableArray<Problem> notes)
+    {
+        foreach (string folder in new[] { at.New, at.Old }.Where(Directory.Exists))
+        {
+            if (Directory.Exists(at.Out) && new CarryOver(OutManifest.Read(folder), folder, at.Out).Rescue() is [var left, ..])
             {
                 return [Problem.CannotUse(
-                    new Where(at.Out),
-                    $"An interrupted run left the earlier out folder as {Path.GetFileName(at.Old)}, and something else now stands in its place.",
-                    $"Look into both. Move away what stands at {Path.GetFileName(at.Out)} and start again: the earlier one then comes back by itself.")];
+                    new Where(folder), $"An interrupted run left “{left}” here, which is not ours and cannot be moved into the out folder.",
+                    $"Move it away by hand, then delete the folder {Path.GetFileName(folder)}.")];
             }
+
+            Remove(folder);
         }
 
-        // Before an exchange this is half-built, after it the earlier folder: either way the out folder is whole without it.
-        if (Directory.Exists(at.New))
-        {
-            Remove(at.New);
-        }
-
-        return [Problem.Note(
-            new Where(at.Out),
-            "An earlier run was interrupted. What it left half done has been cleared away; the out folder is whole.")];
+        return notes;
     }
 
     /// <summary>Removes a folder with all that is in it; links in it are removed, not followed.</summary>
@@ -69,27 +122,24 @@ internal static class OutMending
     }
 
     public static bool IsEmptyFolder(string folder) =>
-        Directory.Exists(folder) && !Directory.EnumerateFileSystemEntries(folder).Any();
+        EntryKinds.Of(folder) == EntryKind.Folder && InnerFile.In(folder).Count == 0;
 
     private static void Open(string folder)
     {
         if (OperatingSystem.IsWindows())
         {
-            foreach (string file in Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories))
+            foreach (var file in InnerFile.Walk(folder).Where(e => e.Kind == EntryKind.File))
             {
-                File.SetAttributes(file, FileAttributes.Normal);
+                file.Info.Attributes = FileAttributes.Normal;
             }
 
             return;
         }
 
         File.SetUnixFileMode(folder, File.GetUnixFileMode(folder) | UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        foreach (var below in new DirectoryInfo(folder).EnumerateDirectories())
+        foreach (var below in InnerFile.In(folder).Where(e => e.Kind == EntryKind.Folder))
         {
-            if (below.LinkTarget is null)
-            {
-                Open(below.FullName);
-            }
+            Open(below.Info.FullName);
         }
     }
 }

@@ -14,7 +14,7 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
     /// <summary>Cloth that goes into the seam at each end of a patch piece: common practice, no source.</summary>
     public const double PatchSeamMm = 10;
 
-    public static Result<PlanOverview> Read(string outFolder) => EarlierPlanFile.Read(Path.Combine(outFolder, OutPaths.Plan), OutPaths.Plan, Parse);
+    public static Result<PlanOverview> Read(string outFolder) => EarlierPlanFile.Read(outFolder, OutPaths.Plan, Parse);
 
     private static PlanOverview Parse(byte[] bytes)
     {

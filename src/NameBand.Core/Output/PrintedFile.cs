@@ -4,7 +4,8 @@ using System.Security.Cryptography;
 namespace NameBand.Output;
 
 /// <summary>A new file whose fingerprint is taken while it is written, so that it need not stand whole in memory.</summary>
-internal sealed class PrintedFile(FileStream file) : Stream
+/// <param name="done">Told the whole SHA-256 when the file is closed.</param>
+internal sealed class PrintedFile(FileStream file, Action<string> done) : Stream
 {
     private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
     private byte[] _buffer = ArrayPool<byte>.Shared.Rent(64 * 1024);
@@ -30,7 +31,7 @@ internal sealed class PrintedFile(FileStream file) : Stream
         Flush();
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         _hash.GetCurrentHash(hash);
-        return MadeFrom.InWords(hash);
+        return MadeFrom.InWords(Convert.ToHexStringLower(hash));
     }
 
     public override void Write(byte[] buffer, int offset, int count) => Write(buffer.AsSpan(offset, count));
@@ -71,6 +72,7 @@ internal sealed class PrintedFile(FileStream file) : Stream
             try
             {
                 Flush();
+                done(Convert.ToHexStringLower(_hash.GetCurrentHash()));
             }
             finally
             {

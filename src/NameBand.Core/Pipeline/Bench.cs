@@ -70,7 +70,7 @@ public sealed class Bench(string jobFolder)
     /// </summary>
     private string? KeyOf(BandJob job)
     {
-        if (File.Exists(Path.Combine(jobFolder, SewingLogFile.FileName)) || WithoutLayout() is not { } rest)
+        if (InnerFile.IsThere(jobFolder, SewingLogFile.FileName) || WithoutLayout() is not { } rest)
         {
             return null;
         }
@@ -79,11 +79,10 @@ public sealed class Bench(string jobFolder)
         var key = new StringBuilder(rest).Append('\n');
         foreach (string file in (IEnumerable<string>)[.. job.Lists, Corrections.FileName, ApprovalsFile.FileName, .. faces])
         {
-            string path = Path.Combine(jobFolder, file);
             key.Append(file).Append(' ');
-            if (File.Exists(path))
+            if (!Path.IsPathRooted(file) && InnerFile.IsPlain(jobFolder, file))
             {
-                key.Append(Convert.ToHexString(SHA256.HashData(InnerFile.Bytes(path))));
+                key.Append(Convert.ToHexString(SHA256.HashData(InnerFile.Bytes(jobFolder, file))));
             }
 
             key.Append('\n');

@@ -26,10 +26,9 @@ internal static class Comparing
             before, NamePlace.Of(made.Plan), made.Rows.Rows, made.SewnThenChanged ?? ImmutableDictionary<RowRef, string>.Empty);
         if (!IsNews(changes, before, made))
         {
-            string last = Path.Combine(folder.FullPath, OutPaths.Changes);
-            if (File.Exists(last))
+            if (InnerFile.IsPlain(folder.FullPath, OutPaths.Changes))
             {
-                byte[] bytes = File.ReadAllBytes(last);
+                byte[] bytes = folder.Earlier(OutPaths.Changes);
                 Sewing.Write(folder, OutPaths.Changes, stream => stream.Write(bytes));
             }
 

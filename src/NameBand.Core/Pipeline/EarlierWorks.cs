@@ -68,8 +68,7 @@ internal sealed class EarlierWorks
         byte[] plan = [];
         Try(() =>
         {
-            string path = Path.Combine(outFolder, OutPaths.Plan);
-            plan = File.Exists(path) ? InnerFile.Bytes(path) : [];
+            plan = InnerFile.IsPlain(outFolder, OutPaths.Plan) ? InnerFile.Bytes(outFolder, OutPaths.Plan) : [];
         });
         return plan;
     }

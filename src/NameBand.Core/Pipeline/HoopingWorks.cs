@@ -44,14 +44,14 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
 
     private (HoopingOrigin, Func<NeedlePath>)? TakeSewn(Hooping hooping, string madeFrom)
     {
-        byte[]? path = SewnFolder.Read(made.Job.Folder, OutPaths.NeedlePath(hooping.Number));
-        byte[]? proof = SewnFolder.Read(made.Job.Folder, OutPaths.HoopingProof(hooping.Number));
+        var kept = made.Begun!.Kept(hooping.Number);
+        var (path, proof) = (kept.Path, kept.Proof);
         string said = made.Begun!.Log.Last(hooping.Number)?.Path ?? "";
         string print = path is null ? "" : MadeFrom.Fingerprint(path);
         var known = print.Length > 0 && earlierWorks.Hooping(hooping.Number) is { IsSewn: true } earlier && earlier.MadeFrom == madeFrom && earlier.PathPrint == print
             ? Known(hooping, earlier) : null;
         var read = path is null || known is not null ? null : NeedlePathReading.Read(path);
-        if (path is null || proof is null || (known is null && read is null))
+        if (path is null || (known is null && read is null))
         {
             _problems.Add((hooping.Number, Problem.NeedsPerson(
                 new Where($"{SewnFolder.Name}/{OutPaths.NeedlePath(hooping.Number)}"),
@@ -68,9 +68,37 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
                 "The kept one was used. Compare its proof with the cloth; if they differ, put back the right files from a copy.")));
         }
 
+        foreach (string healed in kept.Heal())
+        {
+            _problems.Add((hooping.Number, Problem.Note(
+                new Where($"{SewnFolder.Name}/{healed}"),
+                $"This file of hooping {hooping.Number}, which is sewn, was not as it was kept; the same one in the out folder was, and has been put in its place.")));
+        }
+
         string pathPrint = folder.Create(OutPaths.NeedlePath(hooping.Number), stream => stream.Write(path));
-        string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => stream.Write(proof));
-        return (Origin(hooping, known ?? Measure(hooping, read!), madeFrom, pathPrint, proofPrint, isSewn: true), () => read ?? NeedlePathReading.Read(path)!);
+        var measured = known ?? Measure(hooping, read!);
+        NeedlePath Path() => read ?? NeedlePathReading.Read(path)!;
+        if (proof is null)
+        {
+            _problems.Add((hooping.Number, Problem.Note(
+                new Where(SewnFolder.Place(OutPaths.HoopingProof(hooping.Number))),
+                $"The kept proof of hooping {hooping.Number} is missing or no longer whole; it was drawn anew from the needle path that was sewn.")));
+        }
+
+        string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => Proof(stream, Path, measured.Figures));
+        return (Origin(hooping, measured, madeFrom, pathPrint, proofPrint, isSewn: true), Path);
+
+        void Proof(Stream stream, Func<NeedlePath> sewn, HoopingFigures figures)
+        {
+            if (proof is not null)
+            {
+                stream.Write(proof);
+            }
+            else
+            {
+                DrawProof(stream, hooping, sewn(), figures with { IsSewn = true });
+            }
+        }
     }
 
     private (HoopingOrigin, Func<NeedlePath>)? TakeUnchanged(Hooping hooping, string madeFrom, bool isSewn)
@@ -78,7 +106,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
         string relative = OutPaths.NeedlePath(hooping.Number);
         if (earlierWorks.Hooping(hooping.Number) is not { } earlier || earlier.MadeFrom != madeFrom
             || !folder.HasEarlier(OutPaths.HoopingProof(hooping.Number), earlier.ProofPrint)
-            || !folder.HasEarlierBytes(relative, earlier.PathPrint))
+            || !folder.HasEarlier(relative, earlier.PathPrint))
         {
             return null;
         }
@@ -105,10 +133,13 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
         var path = NeedlePathReading.AsWritten(stitcher.SewHooping(_plan, hooping));
         var measured = Measure(hooping, path);
         string pathPrint = folder.Create(OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path));
-        string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => HoopingProof.Draw(
-            stream, _plan, hooping, path, measured.Figures with { IsSewn = isSewn }, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm));
+        string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => DrawProof(
+            stream, hooping, path, measured.Figures with { IsSewn = isSewn }));
         return (Origin(hooping, measured, madeFrom, pathPrint, proofPrint, isSewn) with { LettersRead = AreLettersRead(hooping) }, () => path);
     }
+
+    private void DrawProof(Stream stream, Hooping hooping, NeedlePath path, HoopingFigures figures) => HoopingProof.Draw(
+        stream, _plan, hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
 
     private bool AreLettersRead(Hooping hooping)
     {
@@ -168,5 +199,5 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
         return (HoopingMeter.Measure(hooping, _plan, path, cloth, made.Job.Machine), LoadMeter.Measure(path, cloth).WorstLetterPerMm2);
     }
 
-    private NeedlePath? EarlierPath(string relative) => NeedlePathReading.Read(File.ReadAllBytes(Path.Combine(folder.FullPath, relative)));
+    private NeedlePath? EarlierPath(string relative) => NeedlePathReading.Read(folder.Earlier(relative));
 }

@@ -99,7 +99,7 @@ internal sealed class MeasureRun
                 "If it has them, add them to letters.has; what make offers for these names stands in its report."));
         }
 
-        return File.Exists(Path.Combine(_job.Folder, SheetName))
+        return InnerFile.IsThere(_job.Folder, SheetName)
             ? ReadBack(uses, priors, known?.Value)
             : WriteSheet(uses, priors, mostLines);
     }
@@ -167,7 +167,7 @@ internal sealed class MeasureRun
                 new Where(SheetName), "No measured line checks another, so a misreading would go unseen.", "Fill in the lines of mixed letters as well."));
         }
 
-        bool isOurs = known is null || File.ReadLines(Path.Combine(_job.Folder, _job.Letters.Alphabet)).First().Contains("how", StringComparison.Ordinal);
+        bool isOurs = known is null || FirstLine(_job.Letters.Alphabet).Contains("how", StringComparison.Ordinal);
         if (!isOurs)
         {
             _problems.Add(Problem.NeedsPerson(
@@ -195,7 +195,13 @@ internal sealed class MeasureRun
         _heightMm, SheetName, [], sheet.Lines.Length, unfilled, solved?.Alphabet, file,
         solved?.ReadingErrorMm ?? _job.Letters.ReadingError.Mm, solved?.ErrorIsFound ?? false, [.. _problems]);
 
-    private Result<MeasuredAlphabets>? ReadAlphabets() => File.Exists(Path.Combine(_job.Folder, _job.Letters.Alphabet))
+    private string FirstLine(string name)
+    {
+        using var reader = new StreamReader(InnerFile.Open(_job.Folder, name));
+        return reader.ReadLine() ?? "";
+    }
+
+    private Result<MeasuredAlphabets>? ReadAlphabets() => InnerFile.IsThere(_job.Folder, _job.Letters.Alphabet)
         ? AlphabetFile.Read(_job.Folder, _job.Letters.Alphabet, _heightMm, _job.Letters.Gap?.Mm, 2 * _job.Letters.ReadingError.Mm)
         : null;
 

@@ -67,8 +67,7 @@ internal static class Planning
 
         /// <summary>The needle path that a sewn hooping was sewn from; null where it is not sewn or its file is not whole.</summary>
         public NeedlePath? KeptPath(int hooping) =>
-            Begun is not null && Begun.IsSewn(hooping) && SewnFolder.Read(Job.Folder, OutPaths.NeedlePath(hooping)) is { } kept
-                ? NeedlePathReading.Read(kept) : null;
+            Begun is not null && Begun.IsSewn(hooping) && Begun.Kept(hooping).Path is { } kept ? NeedlePathReading.Read(kept) : null;
     }
 
     public static Result<Planned> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel) =>

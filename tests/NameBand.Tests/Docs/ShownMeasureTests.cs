@@ -18,7 +18,7 @@ public sealed class ShownMeasureTests(PrintedSample printed) : IClassFixture<Pri
     public void A_measured_length_is_that_of_the_sample(string page)
     {
         string[] args = Assert.Single(ShownCommand.On(page), c => c.Args is ["sewn", _, _, "--measured", _, ..]).Args;
-        var plan = EarlierPlanFile.Read(printed.FullPath("plan.json"), "plan.json").Value!;
+        var plan = EarlierPlanFile.Read(Path.GetDirectoryName(printed.FullPath("plan.json"))!, "plan.json").Value!;
         var piece = Assert.Single(SewnStrip.Of(plan, int.Parse(args[2], System.Globalization.CultureInfo.InvariantCulture)));
         Assert.True(Length.TryParse(args[4], out var measured, out _));
         Assert.InRange(measured.Mm, piece.ExpectedMm * (1 - UsualPart), piece.ExpectedMm * (1 + UsualPart));

@@ -25,6 +25,10 @@ public class HouseTests
         AssertNone(Repository.Files("src/NameBand.Core", ".cs").SelectMany(CoreBans.Violations));
 
     [Fact]
+    public void The_files_of_a_job_are_opened_through_one_door() =>
+        AssertNone(Repository.Files("src/NameBand.Core", ".cs").SelectMany(OneDoor.Violations));
+
+    [Fact]
     public void No_file_is_too_long_to_be_read() =>
         AssertNone(Repository.Files("src", ".cs").Concat(Repository.Files("tests", ".cs"))
             .Where(f => f.LineCount > MostLines).Select(f => $"{f.Path}: {f.LineCount} lines"));

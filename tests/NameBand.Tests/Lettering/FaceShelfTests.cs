@@ -63,14 +63,14 @@ public sealed class FaceShelfTests : IDisposable
     }
 
     [SkippableFact]
-    public void A_link_that_leads_out_of_the_folder_is_refused()
+    public void A_link_is_refused()
     {
         Skip.If(OperatingSystem.IsWindows(), "skipped: needs the right to make symbolic links");
         File.CreateSymbolicLink(Path.Combine(_folder, "link.ttf"), LetteringRig.PathOf("Lato Bold"));
-        Assert.Contains("outside the job's folder", Problem("link.ttf").Found, StringComparison.Ordinal);
+        Assert.Contains("“link.ttf” is a link", Problem("link.ttf").Found, StringComparison.Ordinal);
 
         Directory.CreateSymbolicLink(Path.Combine(_folder, "fonts"), Path.GetDirectoryName(LetteringRig.PathOf("Lato Bold"))!);
-        Assert.Contains("outside the job's folder", Problem("fonts/Lato-Bold.ttf").Found, StringComparison.Ordinal);
+        Assert.Contains("“fonts” is a link", Problem("fonts/Lato-Bold.ttf").Found, StringComparison.Ordinal);
 
         File.CreateSymbolicLink(Path.Combine(_folder, "ring.ttf"), Path.Combine(_folder, "ring.ttf"));
         Assert.Equal(Severity.CannotUse, Problem("ring.ttf").Severity);

@@ -165,13 +165,20 @@ public sealed class OutFolderTests : IDisposable
     }
 
     [Fact]
-    public void ALinkToAFolderStaysALink()
+    public void ALinkInsideTheJobIsRefusedAndOneElsewhereStaysALink()
     {
-        string real = Path.Combine(_temp.Root, "real");
-        Directory.CreateDirectory(real);
+        string real = Directory.CreateDirectory(Path.Combine(_temp.Root, "real")).FullName;
         Directory.CreateSymbolicLink(_temp.Out, real);
-        Make(1);
-        Assert.NotNull(new DirectoryInfo(_temp.Out).LinkTarget);
+        Assert.Contains("“out” is a link", OutFolder.Begin(_temp.Job, _temp.Out).Problems[0].Found, StringComparison.Ordinal);
+        Assert.Empty(OutFolder.MendInterrupted(_temp.Job, _temp.Out));
+        Assert.Empty(Directory.EnumerateFileSystemEntries(real));
+
+        string elsewhere = Path.Combine(_temp.Root, "elsewhere");
+        Directory.CreateSymbolicLink(elsewhere, real);
+        using var folder = OutFolder.Begin(_temp.Job, elsewhere).Value!;
+        Fill(folder, 1);
+        folder.Commit();
+        Assert.NotNull(new DirectoryInfo(elsewhere).LinkTarget);
         Assert.True(File.Exists(Path.Combine(real, OutPaths.Plan)));
     }
 

@@ -12,7 +12,7 @@ public class MeasuredTests
 {
     private static SewnStrip Piece(SewnJob job, int hooping, int strip = 1) => SewnStrip.Of(Plan(job), hooping)[strip - 1];
 
-    private static EarlierPlan Plan(SewnJob job) => EarlierPlanFile.Read(job["out/plan.json"], "plan.json").Value!;
+    private static EarlierPlan Plan(SewnJob job) => EarlierPlanFile.Read(job.Folder, "out/plan.json").Value!;
 
     private static string Mm(double mm) => mm.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
 

@@ -7,17 +7,27 @@ namespace NameBand.Job;
 /// <summary>Reads a plan.json of ours back.</summary>
 public static class EarlierPlanFile
 {
+    // A plan whose lengths were changed by hand must not ask for pictures of a kilometre. A segment lies in a field, which
+    // is at most 10 m long, and its marks; no other length of a plan comes near the farthest.
+    private const double LongestSegmentMm = 20_000;
+    private const double FarthestMm = 1e8;
+
     /// <summary>The plan, or why it cannot be read; a plan.json of ours from before these keys were written is refused too.</summary>
-    public static Result<EarlierPlan> Read(string path, string shownAs) => Read(path, shownAs, Parse);
+    /// <param name="name">Relative to the folder, as it is shown too.</param>
+    public static Result<EarlierPlan> Read(string folder, string name) => Read(folder, name, Parse);
 
     /// <summary>The same for whoever reads more of the plan than is needed to go on from it.</summary>
     /// <param name="parse">Throws what reading JSON throws where the plan is not whole.</param>
-    internal static Result<T> Read<T>(string path, string shownAs, Func<byte[], T> parse)
+    internal static Result<T> Read<T>(string folder, string name, Func<byte[], T> parse)
         where T : class
     {
         try
         {
-            return Result.Of(parse(InnerFile.Bytes(path)));
+            return Result.Of(parse(InnerFile.Bytes(folder, name)));
+        }
+        catch (RefusedEntryException e)
+        {
+            return Result.Fail<T>(e.Problem);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -32,7 +42,7 @@ public static class EarlierPlanFile
             return Fail("This is not a whole plan of ours: it was changed or cut off.", "Take it back from a copy, or run make again.");
         }
 
-        Result<T> Fail(string found, string mend) => Result.Fail<T>(Problem.CannotUse(new Where(shownAs), found, mend));
+        Result<T> Fail(string found, string mend) => Result.Fail<T>(Problem.CannotUse(new Where(name), found, mend));
     }
 
     internal static EarlierPlan Parse(byte[] json)
@@ -65,7 +75,7 @@ public static class EarlierPlanFile
         var gone = segment.TryGetProperty("gone", out var list) ? list.EnumerateArray().Select(n => Name(n, isGone: true)) : [];
         var headings = segment.TryGetProperty("headings", out var heads) ? heads.EnumerateArray().Select(n => Name(n, isGone: false)) : [];
         return new EarlierSegment(
-            Whole(segment, "number"), Number(segment, "startMm"), Number(segment, "lengthMm"), Number(segment, "clothStartMm"),
+            Whole(segment, "number"), Number(segment, "startMm"), Number(segment, "lengthMm", LongestSegmentMm), Number(segment, "clothStartMm"),
             [.. names.Concat(gone).Concat(headings).OrderBy(n => n.StartMm)])
         {
             Motifs = segment.TryGetProperty("motifs", out var motifs)
@@ -76,7 +86,7 @@ public static class EarlierPlanFile
 
     private static EarlierName Name(JsonElement name, bool isGone) => new(
         Whole(name, "order"), Text(name, "text"), new RowRef(Text(name, "list"), Whole(name, "line")),
-        Number(name, "startMm"), Number(name, "widthMm"), Number(name, "baselineYMm"), isGone)
+        Number(name, "startMm"), Number(name, "widthMm", LongestSegmentMm), Number(name, "baselineYMm", LongestSegmentMm), isGone)
     { Group = Optional(name, "group") is { Length: > 0 } group ? group : null };
 
     internal static EarlierHooping Hooping(JsonElement hooping) => new(
@@ -107,6 +117,6 @@ public static class EarlierPlanFile
 
     private static int Whole(JsonElement at, string key) => at.GetProperty(key).GetInt32();
 
-    private static double Number(JsonElement at, string key) =>
-        at.GetProperty(key).GetDouble() is var number && double.IsFinite(number) ? number : throw new FormatException(key);
+    private static double Number(JsonElement at, string key, double farthest = FarthestMm) =>
+        at.GetProperty(key).GetDouble() is var number && Math.Abs(number) <= farthest ? number : throw new FormatException(key);
 }

@@ -13,25 +13,29 @@ public static class SewingLogFile
     public const string FileName = "sewing-log.csv";
 
     private const int LargestFile = 20_000_000;
+    private const string Until = "Until it can be read, NameBand does not know what is sewn and plans nothing anew.";
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>Reads all good lines; every other one is named in a problem and stays in the file.</summary>
     public static SewingLog Read(string jobFolder)
     {
-        string path = Path.Combine(jobFolder, FileName);
-        if (!File.Exists(path))
+        if (!InnerFile.IsThere(jobFolder, FileName))
         {
             return SewingLog.Empty;
         }
 
         try
         {
-            if (new FileInfo(path).Length > LargestFile)
+            if (InnerFile.Length(jobFolder, FileName) > LargestFile)
             {
                 return Unreadable("The file is over 20 MB, which no sewing log is.");
             }
 
-            return Parse(InnerFile.Bytes(path));
+            return Parse(InnerFile.Bytes(jobFolder, FileName));
+        }
+        catch (RefusedEntryException e)
+        {
+            return new SewingLog([], [e.Problem with { Mend = $"{e.Problem.Mend} {Until}" }]);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -39,7 +43,7 @@ public static class SewingLogFile
         }
 
         static SewingLog Unreadable(string why) => new(
-            [], [Problem.CannotUse(new Where(FileName), why, "Until it can be read, NameBand does not know what is sewn and plans nothing anew.")]);
+            [], [Problem.CannotUse(new Where(FileName), why, Until)]);
     }
 
     internal static SewingLog Parse(byte[] bytes)
@@ -89,9 +93,8 @@ public static class SewingLogFile
     public static void Append(string jobFolder, JobLock held, params IEnumerable<SewingEntry> entries)
     {
         ArgumentNullException.ThrowIfNull(held);
-        string path = Path.Combine(jobFolder, FileName);
-        bool isNew = !File.Exists(path);
-        using var file = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read, bufferSize: 1);
+        bool isNew = !InnerFile.IsThere(jobFolder, FileName);
+        using var file = InnerFile.OpenToAdd(jobFolder, FileName);
         long before = file.Length;
         var text = new StringBuilder();
         if (before == 0)

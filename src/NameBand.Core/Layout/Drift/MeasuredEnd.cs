@@ -22,7 +22,7 @@ public static class DriftFile
 
     public static Result<Ends> Read(string jobFolder)
     {
-        if (!File.Exists(Path.Combine(jobFolder, FileName)))
+        if (!InnerFile.IsThere(jobFolder, FileName))
         {
             return Result.Of(new Ends([]));
         }

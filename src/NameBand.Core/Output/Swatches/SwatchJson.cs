@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using NameBand.Common;
 
 namespace NameBand.Output.Swatches;
 
@@ -66,13 +67,12 @@ public static class SwatchJson
     {
         try
         {
-            string path = Path.Combine(swatchFolder, OutPaths.Swatch);
-            if (new FileInfo(path) is not { Exists: true, Length: <= LargestFile })
+            if (!InnerFile.IsPlain(swatchFolder, OutPaths.Swatch) || InnerFile.Length(swatchFolder, OutPaths.Swatch) > LargestFile)
             {
                 return null;
             }
 
-            using var json = JsonDocument.Parse(File.ReadAllBytes(path));
+            using var json = JsonDocument.Parse(InnerFile.Bytes(swatchFolder, OutPaths.Swatch));
             return json.RootElement.TryGetProperty("marksApartMm", out var apart) && apart.TryGetDouble(out double mm) && mm is >= 10 and <= 10_000
                 ? mm : null;
         }

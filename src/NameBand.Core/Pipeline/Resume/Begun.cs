@@ -11,7 +11,7 @@ using NameBand.Reports;
 namespace NameBand.Pipeline.Resume;
 
 /// <summary>What has been sewn of a job so far, and the plan it was sewn from.</summary>
-internal sealed record Begun(SewingLog Log, EarlierPlan Plan)
+internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archive)
 {
     private const string JobFile = "job.json";
 
@@ -25,7 +25,8 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan)
             return (null, log.Problems);
         }
 
-        var plan = EarlierPlanFile.Read(SewnFolder.PlanOf(jobFolder), $"{SewnFolder.Name}/{OutPaths.Plan}");
+        var archive = new SewnArchive(jobFolder);
+        var plan = archive.Plan(log);
         if (plan.Value is not { } earlier)
         {
             return (null, [.. log.Problems, .. plan.Problems, Problem.CannotUse(
@@ -37,8 +38,12 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan)
         var strangers = log.Sewn.Where(h => !known.Contains(h)).Select(h => Problem.NeedsPerson(
             new Where(SewingLogFile.FileName), FormattableString.Invariant($"The log says that hooping {h} is sewn, and the plan has no hooping {h}."),
             "Perhaps its number was mistyped: say it again with the right one, and mark this one with --mistake."));
-        return (new Begun(log, earlier), [.. log.Problems, .. strangers]);
+        return (new Begun(log, earlier, archive), [.. log.Problems, .. plan.Problems, .. strangers]);
     }
+
+    /// <summary>The files of a sewn hooping.</summary>
+    public KeptHooping Kept(int hooping) =>
+        Archive.Hooping(hooping, Log.Last(hooping)?.Path ?? "", Plan.Hoopings.FirstOrDefault(h => h.Number == hooping));
 
     public bool IsSewn(int hooping) => Log.IsSewn(hooping);
 

@@ -20,6 +20,11 @@ internal static class Marking
             return Refuse(Problem.CannotUse(new Where(PlainText.Short(jobFolder, 200)), "There is no such folder.", "Give the path of the job's folder."));
         }
 
+        if (InnerFile.ObjectionBelow(jobFolder, outFolder) is { } objection)
+        {
+            return Refuse(objection);
+        }
+
         if (JobReader.Read(jobFolder).Value is { Way: not Way.NeedlePath } other)
         {
             return Refuse(NotForThisWay(other.Way));
@@ -44,10 +49,9 @@ internal static class Marking
 
     private static SewingReport Say(string jobFolder, string outFolder, SewingWord word, JobLock held)
     {
-        if (new FileInfo(Path.Combine(jobFolder, SewingLogFile.FileName)).LinkTarget is not null)
+        if (InnerFile.Objection(jobFolder, SewnFolder.Name) is { } refused)
         {
-            return Refuse(Problem.CannotUse(
-                new Where(SewingLogFile.FileName), "The log is a link to another place, and nothing is written through a link.", "Put a copy of the file itself into the folder."));
+            return Refuse(refused);
         }
 
         var log = SewingLogFile.Read(jobFolder);
@@ -57,35 +61,67 @@ internal static class Marking
             return Refuse([.. log.Problems, .. plan.Problems]);
         }
 
-        if (Objection(jobFolder, outFolder, word, log, overview) is { } objection)
+        var archive = new SewnArchive(jobFolder);
+        if (Objection(archive, outFolder, word, log, overview) is { } objection)
         {
             return Refuse([.. log.Problems, objection]);
         }
 
+        var healed = Kept(archive, log).SelectMany(k => k.Files.Heal()).Select(Healed).ToList();
         var pieces = word.Deed == SewingDeed.Measured ? SewnStrip.Of(SewnPlan(jobFolder, word.Hooping, overview), word.Hooping) : [];
         string print = word.Deed is SewingDeed.Again or SewingDeed.Patch
             ? SpoiledDrift.Remembered(DriftFile.Read(jobFolder).Value?.All ?? [], SewnPlan(jobFolder, word.Hooping, overview), word.Hooping)
             : pieces.Length > 1 ? SewingEntry.OfStrip(word.Strip!.Value) : "";
         if (word.Deed == SewingDeed.Sewn)
         {
-            print = SewingPrint.Of(File.ReadAllBytes(Path.Combine(outFolder, OutPaths.NeedlePath(word.Hooping))));
+            print = SewingPrint.Of(InnerFile.Bytes(outFolder, OutPaths.NeedlePath(word.Hooping)));
             SewnFolder.Keep(jobFolder, outFolder, word.Hooping);
         }
 
         var entry = new SewingEntry(
-            word.Hooping, word.Deed, word.Minutes, word.HandMinutes, word.Machine, word.MeasuredMm, word.When, print, word.Note);
+            word.Hooping, word.Deed, word.Minutes, word.HandMinutes, PlainText.Whole(word.Machine), word.MeasuredMm, PlainText.Whole(word.When), print, PlainText.Whole(word.Note));
         SewingLogFile.Append(jobFolder, held, entry);
         double? patch = word.Deed == SewingDeed.Patch ? overview.PatchOnClothMm(word.Hooping) : null;
-        return Look(jobFolder, outFolder, entry, patch) with { Measured = pieces.FirstOrDefault(p => p.Strip == (word.Strip ?? 1)) };
+        var look = Look(jobFolder, outFolder, entry, patch);
+        return look with { Measured = pieces.FirstOrDefault(p => p.Strip == (word.Strip ?? 1)), Problems = [.. healed, .. look.Problems] };
+    }
+
+    private static Problem Healed(string file) => Problem.Note(
+        new Where(SewnFolder.Place(file)), "This file was not as it was kept; the same one in the out folder was, and has been put in its place.");
+
+    /// <summary>What was kept of every hooping that is sewn.</summary>
+    private static IEnumerable<(int Hooping, KeptHooping Files)> Kept(SewnArchive archive, SewingLog log)
+    {
+        var planned = log.HasBegun ? archive.Plan(log).Value : null;
+        return log.Sewn.Select(h => (h, archive.Hooping(h, log.Last(h)!.Path, planned?.Hoopings.FirstOrDefault(p => p.Number == h))));
+    }
+
+    /// <summary>What is no longer whole of all that was kept.</summary>
+    private static IEnumerable<Problem> Faults(SewnArchive archive, SewingLog log)
+    {
+        foreach (var problem in log.HasBegun ? archive.Plan(log).Problems : [])
+        {
+            yield return problem.Severity == Severity.CannotUse ? problem with { Severity = Severity.NeedsPerson } : problem;
+        }
+
+        foreach (var (hooping, files) in Kept(archive, log))
+        {
+            if (files.Path is null || NeedlePathReading.Read(files.Path) is null)
+            {
+                yield return Problem.NeedsPerson(
+                    new Where(SewnFolder.Place(OutPaths.NeedlePath(hooping))), $"Hooping {hooping} is sewn, and the needle path that was kept of it is missing or no longer whole.",
+                    $"Put the folder “{SewnFolder.Name}” back from a copy, if there is one.");
+            }
+        }
     }
 
     /// <summary>The plan that a hooping was sewn from; that of the out folder where it is not kept.</summary>
     private static EarlierPlan SewnPlan(string jobFolder, int hooping, PlanOverview overview) =>
-        EarlierPlanFile.Read(SewnFolder.PlanOf(jobFolder), OutPaths.Plan).Value is { } sewn && sewn.Hoopings.Any(h => h.Number == hooping)
+        EarlierPlanFile.Read(jobFolder, SewnFolder.Place(OutPaths.Plan)).Value is { } sewn && sewn.Hoopings.Any(h => h.Number == hooping)
             ? sewn : overview.Plan;
 
     /// <summary>Why a word cannot be written down; null when it can.</summary>
-    private static Problem? Objection(string jobFolder, string outFolder, SewingWord word, SewingLog log, PlanOverview plan)
+    private static Problem? Objection(SewnArchive archive, string outFolder, SewingWord word, SewingLog log, PlanOverview plan)
     {
         string number = word.Hooping.ToString(CultureInfo.InvariantCulture);
         var where = new Where(OutPaths.Plan);
@@ -113,33 +149,69 @@ internal static class Marking
                 : Problem.CannotUse(where, $"Hooping {number} is not marked as sewn.", $"Mark it first: sewn JOB {number}.");
         }
 
-        if (!File.Exists(Path.Combine(outFolder, OutPaths.NeedlePath(word.Hooping))) || !File.Exists(Path.Combine(outFolder, OutPaths.HoopingProof(word.Hooping))))
+        if (FilesObjection(outFolder, plan.Plan.Hoopings.First(h => h.Number == word.Hooping)) is { } objection)
         {
-            return Problem.CannotUse(where, $"The files of hooping {number} are not in the out folder, so they cannot be kept.", "Run make, or name the folder you sewed from with --out.");
+            return objection;
         }
 
         // A plan in which something sewn lies otherwise must never become the one that is gone on from.
-        foreach (int sewn in log.Sewn.Where(h => h != word.Hooping))
+        foreach (var (sewn, kept) in Kept(archive, log).Where(k => k.Hooping != word.Hooping))
         {
-            var kept = SewnFolder.Read(jobFolder, OutPaths.NeedlePath(sewn));
-            string path = Path.Combine(outFolder, OutPaths.NeedlePath(sewn));
-            if (kept is not null && !(File.Exists(path) && File.ReadAllBytes(path).AsSpan().SequenceEqual(kept)))
+            if (kept.Path is not null && !IsInOut(outFolder, sewn, kept.Path))
             {
-                return Problem.CannotUse(
-                    where, FormattableString.Invariant($"This plan does not hold hooping {sewn} as it was sewn: it was made before that was marked, or for another job."),
-                    "Run make, look at the new proofs, and mark what you sew from them.");
+                return Otherwise(sewn);
             }
         }
 
-        if (log.IsSewn(word.Hooping) && SewnFolder.Read(jobFolder, OutPaths.NeedlePath(word.Hooping)) is { } before
-            && !File.ReadAllBytes(Path.Combine(outFolder, OutPaths.NeedlePath(word.Hooping))).AsSpan().SequenceEqual(before))
+        if (log.HasBegun && archive.Plan(log).Value is { } gone && SewnArchive.Moved(gone, plan.Plan, log) is { } moved)
         {
-            return Problem.CannotUse(
-                where, $"Hooping {number} is marked as sewn already, from another needle path than the plan has now.",
-                $"If it was sewn a second time, say so first: sewn JOB {number} --again.");
+            return Otherwise(moved);
         }
 
-        return null;
+        return log.IsSewn(word.Hooping) && Kept(archive, log).First(k => k.Hooping == word.Hooping).Files.Path is { } before && !IsInOut(outFolder, word.Hooping, before)
+            ? Problem.CannotUse(
+                where, $"Hooping {number} is marked as sewn already, from another needle path than the plan has now.",
+                $"If it was sewn a second time, say so first: sewn JOB {number} --again.")
+            : null;
+
+        Problem Otherwise(int sewn) => Problem.CannotUse(
+            where, FormattableString.Invariant($"This plan does not hold hooping {sewn} as it was sewn: it was made before that was marked, or for another job."),
+            "Run make, look at the new proofs, and mark what you sew from them.");
+    }
+
+    private static bool IsInOut(string outFolder, int hooping, byte[] path) =>
+        InnerFile.IsPlain(outFolder, OutPaths.NeedlePath(hooping)) && InnerFile.Bytes(outFolder, OutPaths.NeedlePath(hooping)).AsSpan().SequenceEqual(path);
+
+    /// <summary>Why a hooping's files in the out folder cannot be kept; null when they are those that the plan was made with.</summary>
+    private static Problem? FilesObjection(string outFolder, EarlierHooping planned)
+    {
+        string path = OutPaths.NeedlePath(planned.Number), proof = OutPaths.HoopingProof(planned.Number);
+        if ((InnerFile.Objection(outFolder, path) ?? InnerFile.Objection(outFolder, proof)) is { } objection)
+        {
+            return objection;
+        }
+
+        if (!InnerFile.IsPlain(outFolder, path) || !InnerFile.IsPlain(outFolder, proof))
+        {
+            return Problem.CannotUse(
+                new Where(OutPaths.Plan), $"The files of hooping {planned.Number} are not in the out folder, so they cannot be kept.",
+                "Run make, or name the folder you sewed from with --out.");
+        }
+
+        if (OutManifest.Read(outFolder).HashOf(OutPaths.Plan) is { } written && FileHash.Of(outFolder, OutPaths.Plan) != written)
+        {
+            return Problem.CannotUse(
+                new Where(OutPaths.Plan), "This plan is not as make wrote it: it was changed or spoiled since, so nobody knows where the hooping lies.",
+                "Run make, compare the proof with the cloth, and say it again.");
+        }
+
+        byte[] bytes = InnerFile.Bytes(outFolder, path);
+        bool isPath = NeedlePathReading.Read(bytes) is not null && planned.PathPrint is var print && (print.Length == 0 || MadeFrom.Fingerprint(bytes) == print);
+        bool isProof = planned.ProofPrint.Length > 0
+            ? MadeFrom.Fingerprint(InnerFile.Bytes(outFolder, proof)) == planned.ProofPrint : !SpoiledFile.Is(outFolder, proof);
+        return isPath && isProof ? null : Problem.CannotUse(
+            new Where(isPath ? proof : path), $"This file of hooping {planned.Number} is not the one that its plan was made with: it is empty, cut off or was changed since. Nothing was kept.",
+            "Run make, which makes it anew; compare the proof with the cloth, and say it again.");
     }
 
     private static SewingReport Look(string jobFolder, string outFolder, SewingEntry? said, double? patchMm)
@@ -151,10 +223,11 @@ internal static class Marking
             return Refuse([.. log.Problems, .. plan.Problems]);
         }
 
+        ImmutableArray<Problem> problems = [.. log.Problems, .. Faults(new SewnArchive(jobFolder), log)];
         var states = overview.Hoopings.Select(h => new HoopingState(h.Number, h.Names, h.Minutes, log.Last(h.Number)));
-        var status = log.Problems.Any(p => p.Severity == Severity.CannotUse) ? ExitStatus.CannotUse
-            : log.Problems.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
-        return new SewingReport(status, overview.Title, [.. states], log, said, patchMm, log.Problems);
+        var status = problems.Any(p => p.Severity == Severity.CannotUse) ? ExitStatus.CannotUse
+            : problems.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
+        return new SewingReport(status, overview.Title, [.. states], log, said, patchMm, problems);
     }
 
     private static SewingReport Refuse(params ImmutableArray<Problem> problems) =>

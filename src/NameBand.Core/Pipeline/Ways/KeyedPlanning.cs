@@ -37,7 +37,7 @@ internal static class KeyedPlanning
         BandJob job, Corrections corrections, Face face, NameList list, FaceShelf shelf)
     {
         double height = job.Letters.Sizes[0].Mm;
-        Result<MeasuredAlphabets>? file = File.Exists(Path.Combine(job.Folder, job.Letters.Alphabet))
+        Result<MeasuredAlphabets>? file = InnerFile.IsThere(job.Folder, job.Letters.Alphabet)
             ? AlphabetFile.Read(job.Folder, job.Letters.Alphabet, height, job.Letters.Gap?.Mm, 2 * job.Letters.ReadingError.Mm)
             : null;
         if (file is { IsUsable: false })

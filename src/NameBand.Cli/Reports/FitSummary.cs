@@ -1,6 +1,7 @@
 using System.Globalization;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
+using NameBand.Job;
 
 namespace NameBand.Cli.Reports;
 
@@ -16,9 +17,10 @@ internal static class FitSummary
         page.Gap();
         int lanes = report.Choices.Select(c => c.Lanes).DefaultIfEmpty(1).Max();
         page.Line(
-            "What the names come to on one round or more, in the job's own face and the others of the shelf."
+            "What the names come to on one round or more, in "
+            + (report.Choices.Any(c => c.Face != report.Choices[0].Face) ? "the job's own face and the others of the shelf." : report.Choices.Select(c => c.Face).FirstOrDefault("the job's own face") + ".")
             + (lanes > 1 ? $" After the stroke: {Words.Count(lanes, "strip")} side by side on wider cloth (“lanes” in the group “strip”)." : ""));
-        string[] head = ["Rounds", "Letters", "Hoopings", "At the machine", "By hand"];
+        string[] head = ["Rounds", "Letters", IsHooped(report.Job) ? "Hoopings" : "Runs", "At the machine", "By hand"];
         int[] widths = [.. head.Select((h, i) => Between + report.Choices.Select(c => Cells(c)[i].Length).Append(h.Length).Max())];
         foreach (var face in report.Choices.GroupBy(c => c.Face))
         {
@@ -40,8 +42,12 @@ internal static class FitSummary
                 : report.Choices.Any(c => c.TooLongMm > 0)
                 ? "A height in brackets is the least the job allows, and the names still run over the hem by the length beside it."
                 : "All of these fit the hem.");
-        page.Line("Choose with “face” in the group “lettering” and “rounds” in the group “strip” of job.json, then run make.");
+        page.Line(report.Job.Way == Way.MachineLetters
+            ? "Choose with “rounds” in the group “strip” of job.json, then run make."
+            : "Choose with “face” in the group “lettering” and “rounds” in the group “strip” of job.json, then run make.");
     }
+
+    private static bool IsHooped(BandJob job) => job.Way == Way.NeedlePath || (job.Way == Way.MachineLetters && job.Letters.Hooped);
 
     private static void Say(Page page, IEnumerable<FitChoice> face)
     {

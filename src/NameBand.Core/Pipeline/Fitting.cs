@@ -46,8 +46,8 @@ internal static class Fitting
         return new FitReport(ExitStatus.AllPlaced, names.Job, choices.ToImmutable(), [.. problems.Where(p => p.Severity != Severity.Note)]);
     }
 
-    /// <summary>The job's own face, and those of the shelf that are made for most names.</summary>
-    private static ImmutableArray<Face> Faces(Planning.NamesRead names, FaceShelf shelf) =>
+    /// <summary>The job's own face, and those of the shelf that are made for most names; a machine's own letters have one face alone.</summary>
+    private static ImmutableArray<Face> Faces(Planning.NamesRead names, FaceShelf shelf) => names.Keyed is not null ? [names.Face] :
     [
         .. shelf.Cards.Where(c => c.Fallback is null && c.Name != names.Face.Name)
             .Select(c => shelf.Open(c).Value).OfType<Face>()
@@ -59,24 +59,29 @@ internal static class Fitting
     /// <summary>One round, two and so on, as long as another one allows larger letters.</summary>
     private static IEnumerable<FitChoice> OfFace(Face face, Planning.NamesRead names, FaceShelf shelf, Fabric fabric, CancellationToken cancel)
     {
-        var lettered = GroupLetterer.Letter(names.Job, names.Rows, face, shelf, cancel).Value!;
-        double least = LeastHeightMm(names.Job, lettered.Names, face, shelf, fabric);
+        var inFace = names.Keyed is not null ? names : names with
+        {
+            Face = face,
+            Lettered = GroupLetterer.Letter(names.Job, names.Rows, face, shelf, cancel).Value!,
+        };
+        double least = LeastHeightMm(names.Job, inFace.Lettered.Names, face, shelf, fabric);
         double reached = 0;
         foreach (int rounds in Rounds(names.Job))
         {
             cancel.ThrowIfCancellationRequested();
             var job = names.Job with { Strip = names.Job.Strip with { Rounds = rounds } };
-            if (HemPlanner.Plan(job).Value is not { } hem)
+            if (HemPlanner.Plan(job).Value is null)
             {
                 yield break;
             }
 
-            if (LayoutPlanner.Plan(job.WithLanes(1), hem, lettered, fabric).Value is not { } plan)
+            if (Lay(inFace, job.WithLanes(1)) is not { } made)
             {
                 // Groups that want rounds of their own need more than these.
                 continue;
             }
 
+            var plan = made.Plan;
             double tooLong = plan.Rounds.Sum(r => r.LengthMm - r.HemMm);
             if (plan.LetterHeightMm <= reached && tooLong <= 0)
             {
@@ -84,20 +89,23 @@ internal static class Fitting
             }
 
             reached = tooLong > 0 ? 0 : plan.LetterHeightMm;
-            var beside = LayoutPlanner.Plan(job.WithLanes(null), hem, lettered, fabric).Value!;
-            var stitcher = new Stitcher(fabric, plan.LetterHeightMm);
-            var one = Estimate(job, plan, stitcher, fabric, cancel);
-            int lanes = beside.Cloths.Select(c => c.Lanes).DefaultIfEmpty(1).Max();
-            var many = lanes > 1 ? Estimate(job, beside, stitcher, fabric, cancel) : one;
+            var beside = Lay(inFace, job.WithLanes(null))!;
+            var one = Reckoning.EstimateOf(made, null, cancel);
+            int lanes = beside.Plan.Cloths.Select(c => c.Lanes).DefaultIfEmpty(1).Max();
+            var many = lanes > 1 ? Reckoning.EstimateOf(beside, null, cancel) : one;
             yield return new FitChoice(
-                face.Name, rounds, plan.LetterHeightMm, Math.Max(tooLong, 0), plan.Held.Length + lettered.Held.Length,
-                plan.Hoopings.Length, one.MachineMinutes.Likely, one.HandsOnMinutes.Likely,
-                lanes, lanes > 1 ? beside.Hoopings.Length : plan.Hoopings.Length, many.MachineMinutes.Likely, many.HandsOnMinutes.Likely)
+                names.Keyed is null ? face.Name : inFace.Lettered.FaceName, rounds, plan.LetterHeightMm, Math.Max(tooLong, 0),
+                plan.Held.Length + inFace.Lettered.Held.Length, plan.Hoopings.Length, one.MachineMinutes.Likely, one.HandsOnMinutes.Likely,
+                lanes, lanes > 1 ? beside.Plan.Hoopings.Length : plan.Hoopings.Length, many.MachineMinutes.Likely, many.HandsOnMinutes.Likely)
             {
                 LeastHeightMm = least,
             };
         }
     }
+
+    /// <summary>Laid out by the job's own way, as make lays it out with nothing sewn yet.</summary>
+    private static Planning.Planned? Lay(Planning.NamesRead names, BandJob job) =>
+        Planning.Lay(Result.Of(names with { Job = job, Sewn = null, SewnThenChanged = null })).Value;
 
     private static double LeastHeightMm(BandJob job, IEnumerable<LetteredName> names, Face face, FaceShelf shelf, Fabric fabric)
     {
@@ -112,13 +120,8 @@ internal static class Fitting
         : job.Hem.Skirt is null && job.Hem.Turn is null ? [1]
         : Enumerable.Range(1, MostRounds);
 
-    private static BandJob WithLanes(this BandJob job, int? lanes) => job with { Layout = job.Layout with { Lanes = lanes } };
-
-    private static Estimate Estimate(BandJob job, StripPlan plan, Stitcher stitcher, Fabric fabric, CancellationToken cancel)
-    {
-        var figures = new HoopingFigures[plan.Hoopings.Length];
-        Parallel.For(0, figures.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-            figures[i] = HoopingMeter.Measure(plan.Hoopings[i], plan, stitcher.SewHooping(plan, plan.Hoopings[i]), fabric, job.Machine));
-        return Estimator.Make(job, plan, [.. figures]);
-    }
+    /// <summary>Strips side by side; without a hoop, what is written: there is no field that could hold more of them.</summary>
+    private static BandJob WithLanes(this BandJob job, int? lanes) =>
+        job.Way == Way.NeedlePath || (job.Way == Way.MachineLetters && job.Letters.Hooped)
+            ? job with { Layout = job.Layout with { Lanes = lanes } } : job;
 }

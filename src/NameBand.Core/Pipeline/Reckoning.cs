@@ -22,10 +22,7 @@ internal static class Reckoning
             return new HoursReport(ExitStatus.CannotUse, null, null, null, null, null, planned.Problems);
         }
 
-        var estimate = made.Keyed is { } keyed ? KeyedSewing.Reckon(made, keyed, cancel)
-            : made.Job.Way == Way.Traced ? TracedSewing.Reckon(made, cancel)
-            : LoggedPace.AtOwnPace(
-                Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel), made.Begun?.Log), made.Begun?.Log, made.Plan, made.Job.Hands);
+        var estimate = EstimateOf(made, progress, cancel);
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
         var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made, estimate, evening);
@@ -37,6 +34,13 @@ internal static class Reckoning
             Left = made.Plan.HasNeedlePaths ? LoggedPace.Left(made.Begun?.Log, made.Plan, estimate, made.Job.Hands) : null,
         };
     }
+
+    /// <summary>The hours of a job that is laid out, counted by its way and at the pace that its log shows.</summary>
+    public static Estimate EstimateOf(Planning.Planned made, IProgress<Progress>? progress, CancellationToken cancel) =>
+        made.Keyed is { } keyed ? KeyedSewing.Reckon(made, keyed, cancel)
+        : made.Job.Way == Way.Traced ? TracedSewing.Reckon(made, cancel)
+        : LoggedPace.AtOwnPace(
+            Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel), made.Begun?.Log), made.Begun?.Log, made.Plan, made.Job.Hands);
 
     /// <summary>The needle path of a hooping: as it was sewn, where it was.</summary>
     public static NeedlePath PathOf(Planning.Planned made, Stitcher stitcher, Hooping hooping) =>

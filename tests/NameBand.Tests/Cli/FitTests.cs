@@ -57,6 +57,37 @@ public class FitTests
         Assert.Equal(2, rounds.Min());
     }
 
+    private const string Letters =
+        """{ "format": 1, "way": "machineLetters", "lists": ["names.csv"], "hem": { "length": "0.9 m", "turn": 0.3 }, "strip": { "rounds": 2 }, "letters": { "sizes": ["9 mm", "7 mm"] } }""";
+
+    private const string Traced =
+        """{ "format": 1, "way": "traced", "lists": ["names.csv"], "hem": { "length": "0.7 m", "turn": 0.3 }, "strip": { "rounds": 2 } }""";
+
+    /// <summary>What is keyed in or traced is counted as make counts it: no hoops, no faces a machine does not have.</summary>
+    [Theory]
+    [InlineData(Letters, "the machine’s own letters", 1)]
+    [InlineData(Traced, "Nunito Bold", 5)]
+    public void A_job_without_needle_paths_is_counted_by_its_own_way(string job, string face, int leastFaces)
+    {
+        using var folder = Folder(job);
+        using var fit = JsonDocument.Parse(CliRun.Of("fit", folder.FullPath, "--json").Out);
+        var choices = fit.RootElement.GetProperty("choices").EnumerateArray().ToList();
+        int faces = choices.Select(c => c.GetProperty("face").GetString()).Distinct().Count();
+        Assert.True(leastFaces == 1 ? faces == 1 : faces >= leastFaces);
+        var two = choices.Single(c => c.GetProperty("rounds").GetInt32() == 2 && c.GetProperty("face").GetString() == face);
+
+        Assert.True(CliRun.Of("make", folder.FullPath).Status <= 1);
+        using var plan = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder.FullPath, "out", "plan.json")));
+        Assert.Equal(plan.RootElement.GetProperty("letterHeightMm").GetDouble(), two.GetProperty("letterHeightMm").GetDouble(), 3);
+        var totals = plan.RootElement.GetProperty("totals");
+        foreach (string key in new[] { "hoopings", "machineMinutes", "handsOnMinutes" })
+        {
+            Assert.Equal(totals.GetProperty(key).GetDouble(), two.GetProperty(key).GetDouble(), 0.051);
+        }
+
+        Assert.Contains("Runs", CliRun.Of("fit", folder.FullPath).Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_table_is_read_by_people_and_a_broken_job_is_refused_as_by_make()
     {

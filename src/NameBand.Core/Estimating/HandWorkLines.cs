@@ -15,7 +15,7 @@ internal static class HandWorkLines
         var hands = job.Hands;
         double metres = plan.TotalLengthMm / 1000;
         int hoopings = plan.Hoopings.Length;
-        int names = plan.NameCount;
+        int names = plan.Rounds.Sum(r => r.Names.Count());
         int joins = plan.Joins;
         double rest = 1 + hands.RestAllowance;
         int patchJoins = PatchJoins(plan, log);

@@ -21,13 +21,18 @@ public static class HoopingMeter
     public static HoopingFigures Measure(int number, NeedlePath path, Fabric fabric, MachineSettings machine) =>
         Measure(number, path, fabric, machine, null);
 
+    /// <remarks>A jump after a cut takes no thread: there is none in the needle's way, only the tail that is counted at the cut.</remarks>
     private static HoopingFigures Measure(int number, NeedlePath path, Fabric fabric, MachineSettings machine, NamePlaces? places)
     {
         int stitches = 0;
         int jumps = -1;
         int trims = 0;
         int stops = 0;
+        int snips = 0;
         double seconds = 0;
+
+        // Whether a thread hangs from the stitch before: none does at the start, or after the machine has cut it.
+        bool hangs = false;
         var thread = new NameTally(places, TailMm);
         var steps = path.Steps;
         for (int i = 0; i < steps.Length; i++)
@@ -37,6 +42,7 @@ public static class HoopingMeter
             {
                 case NeedleAction.Stitch:
                     stitches++;
+                    hangs = true;
                     thread.GoTo(steps[i].At);
                     if (i > 0 && steps[i - 1].Action == NeedleAction.Stitch)
                     {
@@ -51,11 +57,14 @@ public static class HoopingMeter
 
                     break;
                 case NeedleAction.Jump:
-                    jumps += i == 0 || steps[i - 1].Action != NeedleAction.Jump ? 1 : 0;
-                    thread.Add(movedMm, 0);
+                    bool begins = i == 0 || steps[i - 1].Action != NeedleAction.Jump;
+                    jumps += begins ? 1 : 0;
+                    snips += begins && hangs ? 1 : 0;
+                    thread.Add(hangs ? movedMm : 0, 0);
                     break;
                 case NeedleAction.Trim:
                     trims++;
+                    hangs = false;
                     thread.Add(TailMm, TailMm);
                     break;
                 case NeedleAction.Stop:
@@ -65,12 +74,14 @@ public static class HoopingMeter
         }
 
         jumps = Math.Max(jumps, 0);
+        snips += hangs ? 1 : 0;
         var names = thread.Names();
         double between = MinutesBetween(jumps, trims, stops, machine) + (ExpectedBreaks(stitches, machine) * machine.SecondsPerBreak / 60);
         return new HoopingFigures(
             number, stitches, jumps, trims, stops, thread.NeedleMm / 1000, thread.BobbinMm / 1000, (seconds / 60) + between)
         {
             StitchingMinutes = seconds / 60,
+            Snips = snips,
             Names = places is null ? [] : names,
         };
     }

@@ -10,7 +10,7 @@ namespace NameBand.Output;
 /// </summary>
 internal static class MeasuredHooping
 {
-    private const int PathNumbers = 8;
+    private const int PathNumbers = 9;
     private const int NameNumbers = 3;
 
     public static void Write(Utf8JsonWriter json, HoopingFigures figures)
@@ -27,6 +27,7 @@ internal static class MeasuredHooping
             numbers.WriteNumberValue(figures.BobbinThreadM);
             numbers.WriteNumberValue(figures.MachineMinutes);
             numbers.WriteNumberValue(figures.StitchingMinutes);
+            numbers.WriteNumberValue(figures.Snips);
             foreach (var name in figures.Names)
             {
                 numbers.WriteNumberValue(name.Order);
@@ -60,6 +61,7 @@ internal static class MeasuredHooping
         return new HoopingFigures(hooping, (int)row[0], (int)row[1], (int)row[2], (int)row[3], row[4], row[5], row[6])
         {
             StitchingMinutes = row[7],
+            Snips = (int)row[8],
             Names = [.. names],
         };
     }

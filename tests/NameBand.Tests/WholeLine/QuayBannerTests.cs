@@ -20,6 +20,17 @@ public class QuayBannerTests
         return folder;
     }
 
+    /// <summary>A heading is sewn, clipped and freed of its backing like a name.</summary>
+    [Fact]
+    public void A_heading_takes_minutes_of_hands()
+    {
+        using var folder = Copy();
+        var report = Bander.Reckon(folder.FullPath);
+        int headings = report.Plan!.Rounds.Sum(r => r.Names.Count(n => n.IsHeading));
+        Assert.True(headings > 0);
+        Assert.Equal(26 + headings, report.Estimate!.HandWork.Single(w => w.Work == "clipping threads").Amount);
+    }
+
     [Fact]
     public void It_is_made_whole_and_every_sum_place_and_motif_is_right()
     {

@@ -27,9 +27,9 @@ internal static class HandWorkPages
     {
         var plan = matter.Plan;
         var strip = plan.Hem.Strip;
-        int jumps = matter.Estimate.Hoopings.Sum(h => h.Jumps);
+        int snips = matter.Estimate.Hoopings.Sum(h => h.Snips);
         int segments = plan.Hoopings.Sum(h => h.Segments.Length);
-        yield return $"Clip the threads that jump from letter to letter ({JobInWords.Whole(jumps)} jumps in all), close to the cloth, on both sides.";
+        yield return $"Clip the threads that lie loose between letters ({JobInWords.Whole(snips)} in all; the others are cut by the machine), close to the cloth, on both sides.";
         yield return $"Take the backing off ({matter.Fabric.Backing}), if it is of a kind that comes off: hold the stitches with a thumb and tear away from them.";
         yield return $"Take the alignment marks out before any heat: two to each strip in each hooping, {JobInWords.Whole(2 * segments)} in all. Heat sets their holes.";
         yield return "Press face down on a thick towel, so that the letters keep their height.";

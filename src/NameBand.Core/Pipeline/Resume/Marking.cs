@@ -62,7 +62,7 @@ internal static class Marking
         }
 
         var archive = new SewnArchive(jobFolder);
-        if (Objection(archive, outFolder, word, log, overview) is { } objection)
+        if (Objection(jobFolder, archive, outFolder, word, log, overview) is { } objection)
         {
             return Refuse([.. log.Problems, objection]);
         }
@@ -121,7 +121,7 @@ internal static class Marking
             ? sewn : overview.Plan;
 
     /// <summary>Why a word cannot be written down; null when it can.</summary>
-    private static Problem? Objection(SewnArchive archive, string outFolder, SewingWord word, SewingLog log, PlanOverview plan)
+    private static Problem? Objection(string jobFolder, SewnArchive archive, string outFolder, SewingWord word, SewingLog log, PlanOverview plan)
     {
         string number = word.Hooping.ToString(CultureInfo.InvariantCulture);
         var where = new Where(OutPaths.Plan);

@@ -76,7 +76,7 @@ internal static class LayoutNotes
 
         var piece = longest.Pieces.MaxBy(p => p.LengthMm)!;
         double around = longest.LengthMm - plan.OnClothMm(piece.LengthMm);
-        double mended = Math.Floor((most - around) * (1 - plan.Shortening) / 10) * 10;
+        double mended = Math.Floor(plan.Flat.FinishedMm(most - around) / 10) * 10;
         yield return Problem.NeedsPerson(
             new Where(File, Key: "strip.grain"),
             FormattableString.Invariant($"On the bias, cloth {width:0} mm wide gives strips of at most {most:0} mm, and {longest.LengthMm:0} mm are needed in one."),

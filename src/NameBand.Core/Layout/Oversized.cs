@@ -62,7 +62,7 @@ internal sealed class Oversized
         if (!_sizing.FitsField(name, _heightMm))
         {
             return FormattableString.Invariant(
-                $"too wide for one hooping: at letters {_heightMm:0.#} mm high the name is {_sizing.WidthMm(name, _heightMm):0} mm long and the field holds {_sizing.LongestSegmentMm:0} mm. ")
+                $"too wide for one hooping: at letters {_heightMm:0.#} mm high the name is {_sizing.WidthMm(name, _heightMm):0} mm long and the field holds {_sizing.LongestSegmentMm:0.#} mm once sewn. ")
                 + (Smaller(name) ?? "Agree a shorter form with its owner, or use a longer hoop");
         }
 

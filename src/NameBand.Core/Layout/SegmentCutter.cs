@@ -26,11 +26,7 @@ internal static class SegmentCutter
         return (Math.Min(Math.Max(start, last.EndMm - length), first.StartMm), length);
     }
 
-    /// <summary>Whether a row of names from the first to the last can be sewn in one hooping, before and after the cloth has shortened.</summary>
-    public static bool FitsField(PlacedName first, PlacedName last, Sizing sizing)
-    {
-        double onCloth = ((last.StartMm - first.StartMm) / (1 - sizing.Shortening)) + last.WidthMm;
-        return last.EndMm - first.StartMm <= sizing.LongestSegmentMm + Sizing.SlightMm
-            && onCloth <= sizing.FieldAlongMm + Sizing.SlightMm;
-    }
+    /// <summary>Whether a row of names from the first to the last can be sewn in one hooping: the field is judged on the flat cloth.</summary>
+    public static bool FitsField(PlacedName first, PlacedName last, Sizing sizing) =>
+        sizing.Flat.OnClothMm(last.EndMm - first.StartMm) <= sizing.HoopingOnClothMm + Sizing.SlightMm;
 }

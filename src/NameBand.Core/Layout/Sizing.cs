@@ -21,8 +21,14 @@ internal sealed record Sizing(
     /// <summary>How far rounding in the last place may carry a sum over a bound.</summary>
     public const double SlightMm = 1e-6;
 
+    /// <summary>The cloth that the field, the spare and every hooping are judged on.</summary>
+    public FlatCloth Flat => new(Shortening);
+
+    /// <summary>Longest stretch of flat cloth that one hooping can take, strips side by side included.</summary>
+    public double HoopingOnClothMm => Math.Min(FlatCloth.FieldMm(FieldAlongMm, SpareMm), LongestArcMm);
+
     /// <summary>Longest segment that can be sewn in one hooping, as it will measure once sewn.</summary>
-    public double LongestSegmentMm => Math.Min(FieldAlongMm - (2 * SpareMm), LongestArcMm);
+    public double LongestSegmentMm => Flat.FinishedMm(HoopingOnClothMm);
 
     /// <summary>How far the alignment marks reach from the strip's centre line.</summary>
     public double MarkReachMm { get; init; }
@@ -66,9 +72,6 @@ internal sealed record Sizing(
     public double OffArcMm(double heightMm) => Tightest is { } curve
         ? StripCurve.BowMm(WidestPiece * heightMm, curve.RadiusAtMm(0))
         : 0;
-
-    /// <summary>Longest stretch of flat cloth from the first to the last ink of a hooping, strips side by side included.</summary>
-    public double HoopingOnClothMm => Math.Min(LongestSegmentMm / (1 - Shortening), FieldAlongMm);
 
     public double GapMm(double heightMm) => (FixedGapMm ?? UsualGapMm(heightMm)) * AlongFactor(heightMm);
 

@@ -170,8 +170,17 @@ public sealed record StripPlan(
         ? Math.Max(0, (name.WidthMm - name.Lettered.WidthMm(LetterHeightMm, PullCompensationMm)) / 2)
         : 0;
 
-    /// <summary>Length on the flat cloth, in mm, that becomes <paramref name="finishedMm"/> once sewn.</summary>
-    public double OnClothMm(double finishedMm) => finishedMm / (1 - Shortening);
+    /// <summary>The cloth as it lies under the needle.</summary>
+    public FlatCloth Flat => new(Shortening);
+
+    /// <inheritdoc cref="FlatCloth.OnClothMm"/>
+    public double OnClothMm(double finishedMm) => Flat.OnClothMm(finishedMm);
+
+    /// <summary>Where a segment starts, counted from the cut left end of its piece of flat cloth.</summary>
+    public static double OnClothMm(Hooping hooping, HoopedSegment hooped) => hooping.OnClothMm + hooped.XMm;
+
+    /// <summary>Where a segment ends, counted from the cut left end of its piece of flat cloth.</summary>
+    public double EndOnClothMm(Hooping hooping, HoopedSegment hooped) => OnClothMm(hooping, hooped) + OnClothMm(hooped.Segment.LengthMm);
 
     public double TotalLengthMm => Rounds.Sum(r => r.LengthMm);
 

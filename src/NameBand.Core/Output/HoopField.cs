@@ -14,7 +14,7 @@ public static class HoopField
             return About(plan, frame.ChordMm / 2, frame.MiddleYMm);
         }
 
-        double x = (hooping.Segments.Min(s => s.XMm) + hooping.Segments.Max(s => s.XMm + s.Segment.LengthMm)) / 2;
+        double x = (hooping.Segments.Min(s => s.XMm) + hooping.Segments.Max(s => s.XMm + plan.OnClothMm(s.Segment.LengthMm))) / 2;
         double y = (hooping.Segments.Min(s => s.YMm) + hooping.Segments.Max(s => s.YMm)) / 2;
         return About(plan, x, y);
     }

@@ -138,11 +138,11 @@ public static class HoopingProof
             bool isFirst = hooped == hooping.Segments[0];
             double highest = isFirst ? top : hooped.YMm + reach;
             double figures = isFirst ? top - 3.2 : hooped.YMm + fold + 4.2;
-            foreach (double x in new[] { hooped.XMm, hooped.XMm + hooped.Segment.LengthMm })
+            foreach (double x in new[] { hooped.XMm, hooped.XMm + plan.OnClothMm(hooped.Segment.LengthMm) })
             {
                 bool isStart = x == hooped.XMm;
                 picture.Upright(page.X(x), page.Y(highest), page.Y(hooped.YMm - reach), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.6, page.Px(0.8));
-                string place = Millimetres(hooped.Segment.ClothStartMm + (isStart ? 0 : hooped.Segment.LengthMm));
+                string place = Millimetres(hooped.Segment.ClothStartMm + x - hooped.XMm);
                 face.Set(picture, place, page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(figures), cap, Dyes.Madder, isStart ? 0 : 1);
             }
         }
@@ -185,7 +185,7 @@ public static class HoopingProof
         {
             var segment = hooped.Segment;
             yield return FormattableString.Invariant($"round {hooped.Round.Number}");
-            yield return $"cloth {Millimetres(segment.ClothStartMm)} to {Millimetres(segment.ClothStartMm + segment.LengthMm)} mm";
+            yield return $"cloth {Millimetres(segment.ClothStartMm)} to {Millimetres(segment.ClothStartMm + plan.OnClothMm(segment.LengthMm))} mm";
             yield return segment.Names.Length switch
             {
                 0 => "no name",

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using NameBand.Common;
+using NameBand.Garment;
 using NameBand.Job;
 
 namespace NameBand.Output;
@@ -35,6 +36,6 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
     {
         var segments = Plan.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number);
         double longest = Plan.Hoopings.Single(h => h.Number == hooping).Segments.Max(s => segments[s.Segment].LengthMm);
-        return (longest / (1 - Plan.Shortening)) + (2 * PatchSeamMm);
+        return new FlatCloth(Plan.Shortening).OnClothMm(longest) + (2 * PatchSeamMm);
     }
 }

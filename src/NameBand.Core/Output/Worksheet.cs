@@ -40,14 +40,14 @@ public static class Worksheet
                     Whole(segment.Number),
                     string.Join(" | ", segment.Names.Select(n => n.Lettered.Name.Text)),
                     Tenths(segment.ClothStartMm),
-                    Tenths(segment.ClothStartMm + segment.LengthMm),
+                    Tenths(segment.ClothStartMm + plan.OnClothMm(segment.LengthMm)),
 
                     // Of a line below the centre: no leading minus, which a spreadsheet might take for a formula.
                     Tenths(Math.Abs(plan.MarkYMm)),
                     Whole(hooping.Cloth),
-                    Tenths(hooping.OnClothMm + hooped.XMm),
-                    Tenths(hooping.OnClothMm + hooped.XMm + marks.LeftMm),
-                    Tenths(hooping.OnClothMm + hooped.XMm + marks.RightMm),
+                    Tenths(StripPlan.OnClothMm(hooping, hooped)),
+                    Tenths(StripPlan.OnClothMm(hooping, hooped) + marks.LeftMm),
+                    Tenths(StripPlan.OnClothMm(hooping, hooped) + marks.RightMm),
                     Tenths(plan.RightMarkMm(hooped) - segment.LeftMarkMm),
                     Tenths(plan.SpareMm),
                     string.Join(" | ", segment.Names.Select(n => Tenths(plan.LetterHeightMm * n.Lettered.Standing.HeightFactor)).Distinct()),

@@ -106,8 +106,7 @@ public class FewestHoopingsTests
 
         return least[^1];
 
-        bool IsOne(PlacedName first, PlacedName last) => last.EndMm - first.StartMm <= 150 + 1e-6
-            && ((last.StartMm - first.StartMm) / (1 - shortening)) + last.WidthMm <= 150 / (1 - shortening) + 1e-6;
+        bool IsOne(PlacedName first, PlacedName last) => (last.EndMm - first.StartMm) / (1 - shortening) <= 150 + 1e-6;
     }
 
     /// <summary>Every way to cut a lane into its fewest segments, each segment as where it begins and ends.</summary>

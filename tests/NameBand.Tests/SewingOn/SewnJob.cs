@@ -31,8 +31,8 @@ internal sealed class SewnJob : IDisposable
         return Bander.Make(Folder);
     }
 
-    public SewingReport Say(int hooping, SewingDeed deed = SewingDeed.Sewn, double? minutes = null, double? measuredMm = null) => Bander.Sewn(
-        Folder, null, new SewingWord(hooping, deed, minutes, MeasuredMm: measuredMm, When: "2026-11-25T20:00"), () => Thread.Sleep(20));
+    public SewingReport Say(int hooping, SewingDeed deed = SewingDeed.Sewn, double? minutes = null, double? measuredMm = null, int? strip = null) => Bander.Sewn(
+        Folder, null, new SewingWord(hooping, deed, minutes, MeasuredMm: measuredMm, When: "2026-11-25T20:00") { Strip = strip }, () => Thread.Sleep(20));
 
     public byte[] Path(int hooping, string inside = "out") => File.ReadAllBytes(this[$"{inside}/needle-paths/hooping-{hooping:000}.csv"]);
 

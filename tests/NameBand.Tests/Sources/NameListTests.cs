@@ -22,7 +22,7 @@ public class NameListTests
         var report = Bander.Make(folder.FullPath);
         Assert.NotNull(report.OutFolder);
         var made = new MadeFolder(report.OutFolder);
-        made.Check(longestSegmentMm: 150, shortening: 0.01, zoneMm: 17.4);
+        made.Check(longestOnClothMm: 150, shortening: 0.01, zoneMm: 17.4);
 
         Assert.Equal(442, made.Rows.Count());
         Assert.All(made.Rows.Where(r => Outcome(r) != "placed"), r => Assert.NotEmpty(r.GetProperty("reason").GetString()!));

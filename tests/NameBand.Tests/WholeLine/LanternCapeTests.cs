@@ -24,7 +24,7 @@ public class LanternCapeTests
         var report = Bander.Print(folder.FullPath);
         Assert.True(report.Status == ExitStatus.AllPlaced, string.Join('\n', report.Problems.Select(p => p.Found)));
         var made = new MadeFolder(report.OutFolder!);
-        made.Check(longestSegmentMm: 150, shortening: 0.01, zoneMm);
+        made.Check(longestOnClothMm: 150, shortening: 0.01, zoneMm);
         return (made, report.OutFolder!);
     }
 

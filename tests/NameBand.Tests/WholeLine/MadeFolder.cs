@@ -51,7 +51,7 @@ internal sealed class MadeFolder
         StringComparer.Ordinal);
 
     /// <summary>Sums, orders, limits and places as the file formats promise them.</summary>
-    public void Check(double longestSegmentMm, double shortening, double zoneMm)
+    public void Check(double longestOnClothMm, double shortening, double zoneMm)
     {
         var strip = Plan.GetProperty("strip");
         var totals = Plan.GetProperty("totals");
@@ -64,7 +64,7 @@ internal sealed class MadeFolder
 
         foreach (var round in Rounds)
         {
-            CheckRound(round, longestSegmentMm, shortening);
+            CheckRound(round, longestOnClothMm, shortening);
         }
 
         var segments = Segments.ToDictionary(s => s.GetProperty("number").GetInt32());
@@ -129,13 +129,13 @@ internal sealed class MadeFolder
 
     private const double LeanMm = 0.2;
 
-    private static void CheckRound(JsonElement round, double longestSegmentMm, double shortening)
+    private static void CheckRound(JsonElement round, double longestOnClothMm, double shortening)
     {
         double end = double.NegativeInfinity;
         foreach (var segment in round.GetProperty("segments").EnumerateArray())
         {
             double start = Number(segment, "startMm");
-            Assert.InRange(Number(segment, "lengthMm"), 0, longestSegmentMm + SlightMm);
+            Assert.InRange(Number(segment, "lengthMm") / (1 - shortening), 0, longestOnClothMm + SlightMm);
             Assert.InRange(Number(segment, "clothStartMm") - (start / (1 - shortening)), -SlightMm, SlightMm);
             foreach (var name in SewnIn(segment).OrderBy(n => Number(n, "startMm")))
             {

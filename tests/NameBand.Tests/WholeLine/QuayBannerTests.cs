@@ -38,7 +38,7 @@ public class QuayBannerTests
         var report = Bander.Make(folder.FullPath);
         Assert.True(report.Status == ExitStatus.AllPlaced, string.Join('\n', report.Problems.Select(p => p.Found)));
         var made = new MadeFolder(report.OutFolder!);
-        made.Check(longestSegmentMm: 150, shortening: 0.01, zoneMm: 17.4);
+        made.Check(longestOnClothMm: 150, shortening: 0.01, zoneMm: 17.4);
         Assert.Equal(26, made.Names.Count());
         double height = Number(made.Plan, "letterHeightMm");
         string[] groups = ["lamp bearers", "neighbours"];

@@ -16,7 +16,7 @@ public class SideBySideTests
         var report = Bander.Make(folder.FullPath);
         Assert.True(report.Status == status, string.Join('\n', report.Problems.Select(p => p.Found)));
         var made = new MadeFolder(report.OutFolder!);
-        made.Check(longestSegmentMm: 150, shortening: 0.01, zoneMm: 17.4);
+        made.Check(longestOnClothMm: 150, shortening: 0.01, zoneMm: 17.4);
         Assert.Equal(60, made.Names.Count());
         Assert.True(new FileInfo(Path.Combine(report.OutFolder!, "proofs", "cutting-plan.png")).Length > 1000);
         return made.Plan;

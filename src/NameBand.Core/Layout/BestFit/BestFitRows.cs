@@ -47,7 +47,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
             var gaps = RowLayout.Space(
                 names.Sum(n => sizing.WidthMm(n, heightMm)), names.Count, stretches[i], sizing.GapMm(heightMm), spread,
                 keptGap(stretches[i], last, before), sizing.MostGapMm);
-            var packing = Pack(names, gaps.GapMm, CertainSegmentMm, BinPacker.Budget / (16 * division.Count));
+            var packing = Pack(names, gaps.GapMm, sizing.LongestSegmentMm, BinPacker.Budget / (16 * division.Count));
             rows.Add([.. packing.Bins.Select(b => b.Order().ToList()).OrderBy(b => b[0]).SelectMany(b => b).Select(n => names[n])]);
             over += gaps.LengthMm - stretches[i].LengthMm;
             hoopings += packing.Bins.Length;
@@ -57,12 +57,6 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
 
         return new Laid(rows.ToImmutable(), Math.Round(over, 6), hoopings, least);
     }
-
-    /// <summary>
-    /// Longest row of names that the field takes whatever their order: the cloth under them is longer than they
-    /// will be once it has shortened, and must lie in the field as well.
-    /// </summary>
-    private double CertainSegmentMm => Math.Min(sizing.LongestSegmentMm, sizing.FieldAlongMm * (1 - sizing.Shortening));
 
     private List<List<LetteredName>> ByName(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
     {
@@ -87,7 +81,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     /// <summary>Whole hoopings go onto the stretches, so that few of them are broken at a stretch's end.</summary>
     private List<List<LetteredName>> ByHooping(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches, double shared, double wider)
     {
-        var bins = Pack(names, shared + wider, CertainSegmentMm, BinPacker.Budget / 16).Bins;
+        var bins = Pack(names, shared + wider, sizing.LongestSegmentMm, BinPacker.Budget / 16).Bins;
         var (places, _) = Spread(
             [.. bins.Select(b => b.Sum(n => sizing.WidthMm(names[n], heightMm) + shared))], [.. stretches.Select(s => s.OfferMm(shared))]);
         var where = new int[names.Count];
@@ -105,7 +99,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     private List<List<LetteredName>> AsNeeded(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
     {
         double gap = sizing.GapMm(heightMm);
-        LetteredName[] row = [.. Pack(names, gap, CertainSegmentMm, BinPacker.Budget / 4).Bins.SelectMany(b => b.Order()).Select(n => names[n])];
+        LetteredName[] row = [.. Pack(names, gap, sizing.LongestSegmentMm, BinPacker.Budget / 4).Bins.SelectMany(b => b.Order()).Select(n => names[n])];
         var counts = RoundDivider.FillAsNeeded(
             [.. row.Select(n => sizing.WidthMm(n, heightMm) + gap)], i => stretches[i - 1].OfferMm(gap), stretches.Length);
         var division = new List<List<LetteredName>>();

@@ -1,3 +1,5 @@
+using NameBand.Garment;
+
 namespace NameBand.Layout;
 
 /// <summary>A cloth for a curved piece of strip: itself a piece of a ring about the same centre, wide enough for the hoop.</summary>
@@ -12,10 +14,10 @@ public sealed record ClothBand(StripCurve Curve, double ArcMm, double WidthMm)
     private const int Steps = 200;
 
     /// <summary>The band for one piece: as much cloth beyond its end as before its start.</summary>
-    internal static ClothBand Of(StripCurve curve, StripPiece piece, double shortening, double fieldAcrossMm, double pitchMm, bool isCutFirst)
+    internal static ClothBand Of(StripCurve curve, StripPiece piece, FlatCloth flat, double fieldAcrossMm, double pitchMm, bool isCutFirst)
     {
         double spare = piece.OnClothMm - piece.StartAllowanceMm;
-        double arc = piece.OnClothMm + (piece.LengthMm / (1 - shortening)) + piece.EndAllowanceMm + spare;
+        double arc = piece.OnClothMm + flat.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm + spare;
         return new ClothBand(curve, arc, isCutFirst ? pitchMm : Math.Max(fieldAcrossMm + (2 * ClothLayoutMeasures.BesideFieldMm), pitchMm));
     }
 

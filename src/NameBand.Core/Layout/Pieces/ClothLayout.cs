@@ -63,15 +63,7 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
             numbers.Add(hooping.Number);
         }
 
-        double pitch = job.Strip.CutWidth.Mm;
-        double length = pieces.Max(p => p.OnClothMm + (p.LengthMm / (1 - sizing.Shortening)) + p.EndAllowanceMm) + end;
-        double width = job.Strip.SewnBeforeCutting
-            ? Math.Max(sizing.FieldAcrossMm + (2 * ClothLayoutMeasures.BesideFieldMm), parts.Count * pitch)
-            : pitch;
-        var band = StripCurve.Of(sizing.Hem, pieces[0].Round) is { } curve
-            ? ClothBand.Of(curve, pieces[0], sizing.Shortening, sizing.FieldAcrossMm, pitch, !job.Strip.SewnBeforeCutting)
-            : null;
-        _cloths.Add(new StripCloth(_cloths.Count + 1, band?.LengthMm ?? length, band?.HeightMm ?? width, pitch, pieces, [.. numbers]) { Band = band });
+        _cloths.Add(PieceEnds.Cloth(job, sizing, pieces, [.. numbers]));
     }
 
     private StripPiece Piece(RoundPart part, int lane, double offset, double end, List<RoundPart> beside)
@@ -79,16 +71,10 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
         bool isFirst = part.StartMm <= 0;
         bool isLast = part.EndMm >= part.Round.LengthMm;
 
-        // An end cut at 45° reaches half the strip's width further, and its allowance lies across the seam.
-        double join = job.Layout.IsJoinedDiagonally
-            ? (job.Strip.CutWidth.Mm / 2) + (job.Layout.JoinAllowance.Mm * Math.Sqrt(2))
-            : job.Layout.JoinAllowance.Mm;
-        double turned = job.Strip.TurnIn.Mm;
-        double before = !isFirst ? join : sizing.Hem.Closed ? 0 : turned;
-        double after = !isLast ? join : sizing.Hem.Closed ? sizing.Hem.OverlapMm : turned;
+        var (before, after) = PieceEnds.AllowancesMm(job, sizing.Hem, isFirst, isLast);
 
         // All starts stand in line before their offsets, however much cloth each needs for its seam.
-        double widest = beside.Max(p => p.StartMm > 0 ? join : sizing.Hem.Closed ? 0 : turned);
+        double widest = beside.Max(p => PieceEnds.BeforeMm(job, sizing.Hem, isFirst: p.StartMm <= 0));
         return new StripPiece(
             ++_piece, part.Round.Number, part.StartMm, part.LengthMm, _cloths.Count + 1, lane + 1, end + widest + offset, before, after);
     }
@@ -104,11 +90,11 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
         {
             var part = parts[share.Lane];
             var names = part.Names.Slice(share.First, share.Count);
-            double Finished(double onCloth) => part.StartMm + ((onCloth - offsets[share.Lane]) * (1 - sizing.Shortening));
+            double Finished(double onCloth) => part.StartMm + sizing.Flat.FinishedMm(onCloth - offsets[share.Lane]);
             double from = parts.Count > 1 ? Math.Max(part.StartMm, Finished(left - (slack / 2))) : part.StartMm;
             double to = parts.Count > 1 ? Math.Min(part.EndMm, Finished(right + (slack / 2))) : part.EndMm;
             var (start, length) = SegmentCutter.Extent(item.First, item.Last, from, to, sizing);
-            var segment = new Segment(++_segment, start, length, start / (1 - sizing.Shortening), names) { Motifs = item.Motifs };
+            var segment = new Segment(++_segment, start, length, sizing.Flat.OnClothMm(start), names) { Motifs = item.Motifs };
             var round = new Round(part.Round.Number, part.Round.LengthMm, part.Round.HemMm, part.Round.GapMm, []);
             if (!_segments.TryGetValue(round.Number, out var own))
             {
@@ -116,7 +102,7 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
             }
 
             own.Add(segment);
-            double onCloth = pieces[share.Lane].OnClothMm + ((start - part.StartMm) / (1 - sizing.Shortening));
+            double onCloth = pieces[share.Lane].OnClothMm + sizing.Flat.OnClothMm(start - part.StartMm);
             hooped.Add((new HoopedSegment(round, segment, 0, 0), share.Lane, onCloth));
         }
 

@@ -29,9 +29,9 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
         {
             var (lane, offset, share) = (lanes[shares[k].Lane], offsetsMm[shares[k].Lane], shares[k]);
             if (After(lane, share.First + share.Count - 1) is { } behind && SegmentCutter.FitsField(items[k].First, behind, sizing)
-                && OnCloth(lane, offset, behind) + behind.WidthMm - left <= sizing.HoopingOnClothMm + Sizing.SlightMm)
+                && OnClothEnd(lane, offset, behind) - left <= sizing.HoopingOnClothMm + Sizing.SlightMm)
             {
-                items[k] = items[k] with { Last = behind, RightMm = OnCloth(lane, offset, behind) + behind.WidthMm, Motifs = items[k].Motifs.Add(behind) };
+                items[k] = items[k] with { Last = behind, RightMm = OnClothEnd(lane, offset, behind), Motifs = items[k].Motifs.Add(behind) };
                 right = Math.Max(right, items[k].RightMm);
                 _done.Add(lane.Names[share.First + share.Count - 1]);
             }
@@ -53,7 +53,7 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
     {
         var (first, last) = (lane.Names[share.First], lane.Names[share.First + share.Count - 1]);
         return new HoopedItem(
-            first, last, OnCloth(lane, offset, first), OnCloth(lane, offset, last) + last.WidthMm,
+            first, last, OnCloth(lane, offset, first), OnClothEnd(lane, offset, last),
             [.. Enumerable.Range(share.First, share.Count - 1).Select(i => After(lane, i)).OfType<PlacedName>()]);
     }
 
@@ -61,5 +61,7 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
         ? null
         : _gaps.Between(lane.Names[name], lane.Names[name + 1], lane.Round.Stretches, lane.Round.LengthMm > lane.Round.HemMm + Sizing.SlightMm);
 
-    private double OnCloth(RoundPart lane, double offset, PlacedName item) => offset + ((item.StartMm - lane.StartMm) / (1 - sizing.Shortening));
+    private double OnCloth(RoundPart lane, double offset, PlacedName item) => offset + sizing.Flat.OnClothMm(item.StartMm - lane.StartMm);
+
+    private double OnClothEnd(RoundPart lane, double offset, PlacedName item) => offset + sizing.Flat.OnClothMm(item.EndMm - lane.StartMm);
 }

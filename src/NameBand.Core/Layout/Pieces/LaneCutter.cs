@@ -47,9 +47,9 @@ internal static class LaneCutter
 
     private static HoopingLane LaneOf(RoundPart part, Sizing sizing)
     {
-        double[] left = [.. part.Names.Select(n => (n.StartMm - part.StartMm) / (1 - sizing.Shortening))];
+        double[] left = [.. part.Names.Select(n => sizing.Flat.OnClothMm(n.StartMm - part.StartMm))];
         return new HoopingLane(
-            left, [.. part.Names.Select((n, i) => left[i] + n.WidthMm)], sizing.HoopingOnClothMm,
+            left, [.. part.Names.Select(n => sizing.Flat.OnClothMm(n.EndMm - part.StartMm))], sizing.HoopingOnClothMm,
             (first, last) => SegmentCutter.FitsField(part.Names[first], part.Names[last], sizing));
     }
 }

@@ -9,7 +9,7 @@ internal static class Lanes
     /// <summary>Strips lie edge to edge, a cut width apart; only their ink and marks must lie in the field.</summary>
     public static int Most(BandJob job, Sizing sizing, double markYMm)
     {
-        if (!job.Strip.SewnBeforeCutting || sizing.Hem.IsCurved)
+        if (!job.Strip.SewnBeforeCutting || sizing.Hem.IsCurved || MarksReachNext(job, sizing, markYMm))
         {
             return 1;
         }
@@ -18,6 +18,10 @@ internal static class Lanes
         double between = sizing.FieldAcrossMm - (2 * outside);
         return between < 0 ? 1 : 1 + (int)Math.Floor((between / job.Strip.CutWidth.Mm) + 1e-9);
     }
+
+    /// <summary>Whether marks would be sewn into the finished width of the strip beside.</summary>
+    private static bool MarksReachNext(BandJob job, Sizing sizing, double markYMm) =>
+        -markYMm + SegmentCutter.MarkArmMm > job.Strip.CutWidth.Mm - (sizing.Hem.Strip.FinishedWidthMm / 2) + Sizing.SlightMm;
 
     public static int InUse(BandJob job, Sizing sizing, double markYMm)
     {
@@ -49,6 +53,15 @@ internal static class Lanes
                 new Where("job.json", Key: "strip.lanes"),
                 "Strips that are cut before they are sewn cannot lie side by side on one cloth.",
                 "Sew before cutting (\"sewn\": \"beforeCutting\"), or write \"lanes\": 1.");
+            yield break;
+        }
+
+        if (MarksReachNext(job, sizing, markYMm))
+        {
+            yield return Problem.NeedsPerson(
+                new Where("job.json", Key: "strip.lanes"),
+                FormattableString.Invariant($"With turn-ins of {job.Strip.TurnIn.Mm:0.#} mm the alignment marks of one strip would lie within the finished width of the strip beside it; strips are laid one by one."),
+                "Write \"lanes\": 1, or make the turn-ins wider.");
             yield break;
         }
 

@@ -12,6 +12,10 @@ public sealed record StripPiece(
     int Number, int Round, double StartMm, double LengthMm, int Cloth, int Lane, double OnClothMm, double StartAllowanceMm, double EndAllowanceMm)
 {
     public double EndMm => StartMm + LengthMm;
+
+    /// <summary>The piece of a round on which something lies that starts there; null where the round has no cloth.</summary>
+    internal static StripPiece? At(IEnumerable<StripPiece> pieces, int round, double startMm) =>
+        pieces.Where(p => p.Round == round).OrderBy(p => p.StartMm).LastOrDefault(p => p.StartMm <= startMm + Sizing.SlightMm);
 }
 
 /// <summary>A cloth as it goes into the hoop, with one strip or several side by side, spare at both ends.</summary>

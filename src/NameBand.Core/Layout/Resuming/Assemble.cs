@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Garment;
 using NameBand.Job;
 
 namespace NameBand.Layout.Resuming;
@@ -13,7 +14,7 @@ internal static class Assemble
 
         Round Round(int number)
         {
-            var segments = byRound[number].OrderBy(b => b.FirstMm).Select(b => new Segment(b.Segment, b.StartMm, b.LengthMm, b.ClothStartMm ?? (b.StartMm / (1 - sizing.Shortening)), b.Names) { Motifs = b.Motifs }).ToImmutableArray();
+            var segments = byRound[number].OrderBy(b => b.FirstMm).Select(b => new Segment(b.Segment, b.StartMm, b.LengthMm, b.ClothStartMm ?? sizing.Flat.OnClothMm(b.StartMm), b.Names) { Motifs = b.Motifs }).ToImmutableArray();
             double hem = hemsMm[number - 1];
             double end = segments.SelectMany(s => s.Names).Select(n => n.EndMm).DefaultIfEmpty(0).Max();
             double gap = Gap(segments, earlier, number);
@@ -34,8 +35,10 @@ internal static class Assemble
     }
 
     /// <summary>Hoopings in the order of their numbers; those of the earlier plan lie on the cloth as they did.</summary>
-    public static ImmutableArray<Hooping> Hoopings(ImmutableArray<KeptBlock> blocks, ImmutableArray<Round> rounds, EarlierPlan earlier, ImmutableArray<StripCloth> cloths)
+    public static ImmutableArray<Hooping> Hoopings(
+        ImmutableArray<KeptBlock> blocks, ImmutableArray<Round> rounds, EarlierPlan earlier, ImmutableArray<StripCloth> cloths, FlatCloth flat)
     {
+        var starts = earlier.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number, s => s.ClothStartMm);
         var before = earlier.Hoopings.ToDictionary(h => h.Number);
         var byNumber = rounds.SelectMany(r => r.Segments.Select(s => (Round: r, Segment: s))).ToDictionary(p => p.Segment.Number);
         return [.. blocks.GroupBy(b => b.Hooping).OrderBy(g => g.Key).Select(Made)];
@@ -50,16 +53,17 @@ internal static class Assemble
                 var order = known.Segments.Select(s => s.Segment).ToList();
                 var lying = group.OrderBy(b => order.IndexOf(b.Segment)).ToList();
                 var origin = places[lying[0].Segment];
+                double moved = lying[0].ClothStartMm!.Value - starts[lying[0].Segment];
                 return new Hooping(
                     group.Key,
                     [.. lying.Select(b => new HoopedSegment(byNumber[b.Segment].Round, byNumber[b.Segment].Segment, places[b.Segment].XMm - origin.XMm, places[b.Segment].YMm - origin.YMm))])
                 {
                     Cloth = known.Cloth,
-                    OnClothMm = known.OnClothMm + origin.XMm,
+                    OnClothMm = known.OnClothMm + origin.XMm + moved,
                 };
             }
 
-            var lanes = group.Select(b => (Of: byNumber[b.Segment], Lies: OnCloth(byNumber[b.Segment].Segment, b.Round, cloths)))
+            var lanes = group.Select(b => (Of: byNumber[b.Segment], Lies: OnCloth(byNumber[b.Segment].Segment, b.Round, cloths, flat)))
                 .OrderBy(l => l.Lies.OnClothMm).ThenBy(l => l.Lies.Lane).ToList();
             var first = lanes[0].Lies;
             double pitch = cloths.FirstOrDefault(c => c.Number == first.Cloth)?.LanePitchMm ?? 0;
@@ -74,16 +78,18 @@ internal static class Assemble
     }
 
     /// <summary>The cloths as they were cut, with the pieces on them; their lengths along the rounds follow the shortening as it is known now.</summary>
-    public static ImmutableArray<StripCloth> Cloths(EarlierPlan earlier, Sizing sizing, double[] hemsMm, double pitchMm, bool isCutFirst)
+    public static ImmutableArray<StripCloth> Cloths(EarlierPlan earlier, Sizing sizing, double[] hemsMm, BandJob job)
     {
         double scale = (1 - sizing.Shortening) / (1 - earlier.Shortening);
-        return [.. earlier.Cloths.Select(c => new StripCloth(
-            c.Number, c.LengthMm, c.WidthMm, pitchMm, [.. c.Pieces.Select(p => Piece(p, c.Number))],
+        double pitch = job.Strip.CutWidth.Mm;
+        ImmutableArray<StripCloth> cut = [.. earlier.Cloths.Select(c => new StripCloth(
+            c.Number, c.LengthMm, c.WidthMm, pitch, [.. c.Pieces.Select(p => Piece(p, c.Number))],
             [.. earlier.Hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)]))
             .Select(c => c with { Band = Band(c) })];
+        return [.. cut, .. AddedCloths.For(job, sizing, hemsMm, cut)];
 
         ClothBand? Band(StripCloth cloth) => StripCurve.Of(sizing.Hem, cloth.Pieces[0].Round) is { } curve
-            ? ClothBand.Of(curve, cloth.Pieces[0], sizing.Shortening, sizing.FieldAcrossMm, pitchMm, isCutFirst)
+            ? ClothBand.Of(curve, cloth.Pieces[0], sizing.Flat, sizing.FieldAcrossMm, pitch, !job.Strip.SewnBeforeCutting)
             : null;
 
         StripPiece Piece(EarlierPiece piece, int cloth)
@@ -95,15 +101,9 @@ internal static class Assemble
         }
     }
 
-    private static (int Cloth, int Lane, double OnClothMm) OnCloth(Segment segment, int round, ImmutableArray<StripCloth> cloths)
-    {
-        var piece = cloths.SelectMany(c => c.Pieces).Where(p => p.Round == round)
-            .OrderBy(p => p.StartMm).LastOrDefault(p => p.StartMm <= segment.StartMm + Sizing.SlightMm);
-        return piece is null
-            ? (1, 1, segment.ClothStartMm)
-            : (piece.Cloth, piece.Lane, piece.OnClothMm + ((segment.StartMm - piece.StartMm) * StretchFactor(segment)));
-    }
-
-    /// <summary>Length on the cloth for one on the finished round, as the segment's own two starts have it.</summary>
-    private static double StretchFactor(Segment segment) => segment.StartMm > 0 ? segment.ClothStartMm / segment.StartMm : 1;
+    /// <summary>A segment lies on the piece that its first name stands on: for the sake of its marks it may reach beyond a join.</summary>
+    private static (int Cloth, int Lane, double OnClothMm) OnCloth(Segment segment, int round, ImmutableArray<StripCloth> cloths, FlatCloth flat) =>
+        StripPiece.At(cloths.SelectMany(c => c.Pieces), round, segment.Names[0].StartMm) is { } piece
+            ? (piece.Cloth, piece.Lane, piece.OnClothMm + flat.OnClothMm(segment.StartMm - piece.StartMm))
+            : throw new InvalidOperationException("A round has no cloth.");
 }

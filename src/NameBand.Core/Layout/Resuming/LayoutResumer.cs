@@ -60,7 +60,9 @@ public static class LayoutResumer
             : earlier.BaselineYMm;
         var baseline = new SettledBaseline(baselineY, height, sizing);
         var (names, held) = HoldUnfitting(lettered.Names, sizing, height, baseline, fast, from.RestDiffers);
-        var (blocks, hasMoved, wrong) = SewnDrift.Apply(Kept.Blocks(from, names, sizing), from.Ends, sizing.Shortening);
+        double[] hems = Hems(hem, earlier);
+        var cloths = Assemble.Cloths(earlier, sizing, hems, job);
+        var (blocks, hasMoved, wrong) = SewnDrift.Apply(Kept.Blocks(from, names, sizing), from.Ends, cloths, sizing.Flat);
         if (!wrong.IsEmpty)
         {
             return Result.Fail<StripPlan>(wrong);
@@ -69,11 +71,11 @@ public static class LayoutResumer
         var placed = blocks.SelectMany(b => b.Names).Select(p => p.Lettered).ToHashSet();
         var newcomers = names.Where(n => !placed.Contains(n)).ToList();
 
-        double[] hems = Hems(hem, earlier);
         var groupOfRound = GroupOfRound(hems.Length, earlier, blocks);
-        var cloths = Assemble.Cloths(earlier, sizing, hems, job.Strip.CutWidth.Mm, !job.Strip.SewnBeforeCutting);
-        var stays = !hasMoved && !from.RestDiffers && StaysAsPlanned(earlier, hem, sizing) ? new Squeeze(sizing, height, hems, baseline, cloths, groupOfRound).Place(blocks, newcomers) : null;
-        double pastRoomMm = 0;
+        var asPlanned = new AsPlanned(sizing, hems, cloths);
+        bool mayStay = !hasMoved && !from.RestDiffers && StaysAsPlanned(earlier, hem, sizing) && asPlanned.IsClear(blocks);
+        var recut = mayStay ? asPlanned.FittedToField(blocks) : blocks;
+        var stays = mayStay ? new Squeeze(sizing, height, hems, baseline, cloths, groupOfRound).Place(recut, newcomers) : null;
         var laid = stays ?? SetOut([.. blocks.Where(b => b.IsSewn)], hasMoved ? LeastGapParts : [1]);
 
         ImmutableArray<KeptBlock> SetOut(ImmutableArray<KeptBlock> sewn, double[] gapParts)
@@ -89,13 +91,11 @@ public static class LayoutResumer
             }
 
             var whole = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound);
-            var over = whole.Place(sewn, names);
-            pastRoomMm = whole.PastRoomMm;
-            return over;
+            return whole.Place(sewn, names);
         }
 
         var rounds = Assemble.Rounds(laid, hems, earlier, sizing, height);
-        var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths);
+        var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths, sizing.Flat);
         var plan = new StripPlan(
             hem, height, HeightBound.Given, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
             sizing.SpareMm, baselineY, earlier.MarkYMm, rounds, hoopings, [], [.. held.Where(h => h.Row.List != JobReader.FileName)])
@@ -109,7 +109,7 @@ public static class LayoutResumer
                 : Math.Abs(earlier.Shortening - sizing.Shortening) >= 1e-6 ? "What is not sewn yet was set out again, for the cloth shortens otherwise than was planned."
                 : "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
             : ImmutableArray<Problem>.Empty;
-        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, names, sizing), .. held.Where(h => h.Row.List == JobReader.FileName).Select(h => GroupLetterer.HeldHeading(job.Groups, h)), .. NoRoom(pastRoomMm), .. notes]);
+        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, names, sizing), .. held.Where(h => h.Row.List == JobReader.FileName).Select(h => GroupLetterer.HeldHeading(job.Groups, h)), .. notes, .. Recut(stays is not null && recut != blocks)]);
     }
 
     /// <summary>Which group with rounds of its own each round belongs to: whose names it had; 0 for those of all others.</summary>
@@ -119,13 +119,13 @@ public static class LayoutResumer
         return [.. Enumerable.Range(1, Math.Max(rounds, earlier.Rounds.Length)).Select(r => names[r].FirstOrDefault())];
     }
 
-    private static IEnumerable<Problem> NoRoom(double pastRoomMm)
+    private static IEnumerable<Problem> Recut(bool wasRecut)
     {
-        if (pastRoomMm > Sizing.SlightMm)
+        if (wasRecut)
         {
-            yield return Problem.NeedsPerson(
-                new Where(), FormattableString.Invariant($"What is not sewn yet no longer fits between what is sewn and what is kept clear: it runs over that by {pastRoomMm:0.0} mm."),
-                "Do not sew it so. Leave a name out, agree a shorter form with its owner, or make the gaps or the places kept clear narrower.");
+            yield return Problem.Note(
+                new Where(), "Some hoopings that are not sewn yet were divided anew, for on the flat cloth they did not fit the field less its spare; every name stays where it was.",
+                "Print their proofs anew.");
         }
     }
 

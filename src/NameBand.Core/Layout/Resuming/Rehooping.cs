@@ -36,8 +36,7 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
     }
 
     private StripPiece PieceOf(List<StripPiece> pieces, int round, double atMm) =>
-        pieces.Where(p => p.Round == round).OrderBy(p => p.StartMm).LastOrDefault(p => p.StartMm <= atMm + Sizing.SlightMm)
-        ?? new StripPiece(0, round, 0, hemsMm[round - 1], 0, 1, 0, 0, 0);
+        StripPiece.At(pieces, round, atMm) ?? new StripPiece(0, round, 0, hemsMm[round - 1], 0, 1, 0, 0, 0);
 
     /// <summary>Names of one piece: a segment holds those next to each other with nothing sewn between them.</summary>
     private HoopingLane LaneOf(Share lane, ImmutableArray<KeptBlock> sewn)
@@ -46,7 +45,7 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
         double[] lying = [.. sewn.Where(b => b.Round == piece.Round).SelectMany(b => b.Names).Select(n => n.StartMm)];
         double[] left = [.. names.Select(n => OnClothMm(piece, n.StartMm))];
         return new HoopingLane(
-            left, [.. names.Select((n, i) => left[i] + n.WidthMm)], sizing.HoopingOnClothMm,
+            left, [.. names.Select(n => OnClothMm(piece, n.EndMm))], sizing.HoopingOnClothMm,
             (first, last) => SegmentCutter.FitsField(names[first], names[last], sizing)
                 && !Array.Exists(lying, l => l > names[first].StartMm && l < names[last].StartMm));
     }
@@ -58,7 +57,7 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
         if (shares.Count > 1)
         {
             double left = shares.Min(s => OnClothMm(s.Piece, s.Names[0].StartMm));
-            double right = shares.Max(s => OnClothMm(s.Piece, s.Names[^1].StartMm) + s.Names[^1].WidthMm);
+            double right = shares.Max(s => OnClothMm(s.Piece, s.Names[^1].EndMm));
             double slack = Math.Max(0, sizing.HoopingOnClothMm - (right - left)) / 2;
             from = Math.Max(from, Finished(share.Piece, left - slack));
             to = Math.Min(to, Finished(share.Piece, right + slack));
@@ -67,9 +66,9 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
         return SegmentCutter.Extent(share.Names[0], share.Names[^1], from, to, sizing);
     }
 
-    private double OnClothMm(StripPiece piece, double startMm) => piece.OnClothMm + ((startMm - piece.StartMm) / (1 - sizing.Shortening));
+    private double OnClothMm(StripPiece piece, double startMm) => piece.OnClothMm + sizing.Flat.OnClothMm(startMm - piece.StartMm);
 
-    private double Finished(StripPiece piece, double onClothMm) => piece.StartMm + ((onClothMm - piece.OnClothMm) * (1 - sizing.Shortening));
+    private double Finished(StripPiece piece, double onClothMm) => piece.StartMm + sizing.Flat.FinishedMm(onClothMm - piece.OnClothMm);
 
     /// <summary>Numbers from 1 that are not taken yet.</summary>
     private sealed class Numbers(IEnumerable<int> taken)

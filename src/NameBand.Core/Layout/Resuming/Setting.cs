@@ -19,9 +19,6 @@ internal sealed class Setting(
     /// <summary>Whether all names lie on their rounds at the gap that was given.</summary>
     public bool HasFitted { get; private set; }
 
-    /// <summary>How far names run past their free room onto what is sewn or kept clear, in mm; 0: they do not.</summary>
-    public double PastRoomMm { get; private set; }
-
     /// <param name="names">All names, sewn ones too: those are passed over.</param>
     public ImmutableArray<KeptBlock> Place(ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> names)
     {
@@ -31,15 +28,10 @@ internal sealed class Setting(
         var placed = new List<(int Round, PlacedName Name)>();
         foreach (var (stretch, row) in rest.GroupBy(n => n.Standing.OwnRounds).OrderBy(g => g.Key).SelectMany(g => Divide(sewn, [.. g], g.Key)))
         {
-            var spread = Spread(row, stretch, ref order);
-            placed.AddRange(spread.Select(n => (stretch.Round, n)));
-            if (spread.Length > 0 && stretch.EndMm < hemsMm[stretch.Round - 1] - Sizing.SlightMm)
-            {
-                PastRoomMm = Math.Max(PastRoomMm, spread[^1].EndMm - stretch.EndMm);
-            }
+            placed.AddRange(Spread(row, stretch, ref order).Select(n => (stretch.Round, n)));
         }
 
-        HasFitted = PastRoomMm <= Sizing.SlightMm && placed.TrueForAll(p => p.Name.EndMm + (sizing.Hem.Closed ? _leastGap / 2 : 0) <= hemsMm[p.Round - 1] + Sizing.SlightMm);
+        HasFitted = placed.TrueForAll(p => p.Name.EndMm + (sizing.Hem.Closed ? _leastGap / 2 : 0) <= hemsMm[p.Round - 1] + Sizing.SlightMm);
         return [.. sewn, .. new Rehooping(sizing, hemsMm, cloths).Cut(sewn, placed)];
     }
 
@@ -51,9 +43,10 @@ internal sealed class Setting(
         double[] needs = [.. rest.Select(n => sizing.WidthMm(n, heightMm) + _leastGap)];
         var frugal = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem, cloths).Where(s => rounds.Contains(s.Round)));
         var all = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem with { KeepFreeMm = 0 }, cloths).Where(s => rounds.Contains(s.Round)));
-        if (all.Count == 0)
+        var past = PastTheHem(sewn, rounds[^1]);
+        if (!RoundDivider.Fits(needs, Offers(all)) && !all.Exists(s => s.Round == past.Round && s.EndMm >= past.StartMm - Sizing.SlightMm))
         {
-            all.Add(new FreeStretch(rounds[^1], hemsMm[rounds[^1] - 1], hemsMm[rounds[^1] - 1], true, false));
+            all.Add(past);
         }
 
         if (lettering.Order == NameOrder.BestFit && (BestFit(rest, needs, frugal) ?? BestFit(rest, needs, all)) is { } fit)
@@ -97,7 +90,7 @@ internal sealed class Setting(
 
     /// <summary>
     /// How many names each stretch takes: as evenly full as can be where all fit, else each full and the rest on the one that
-    /// ends where the hem does: there they run over its end, which is told, and not over what is sewn.
+    /// reaches furthest: from there they run over the hem's end, which is told, and not over what is sewn or kept clear.
     /// </summary>
     private int[] Counts(double[] needs, List<FreeStretch> stretches)
     {
@@ -122,6 +115,14 @@ internal sealed class Setting(
         int last = Enumerable.Range(0, counts.Length).MaxBy(i => (stretches[i].Round, stretches[i].EndMm));
         counts[last] += needs.Length - next;
         return counts;
+    }
+
+    /// <summary>Where names go that have no room on their rounds: past the end of the last one, behind all that is sewn there.</summary>
+    private FreeStretch PastTheHem(ImmutableArray<KeptBlock> sewn, int round)
+    {
+        double lastSewn = sewn.Where(b => b.Round == round).Select(b => b.LastMm).DefaultIfEmpty(0).Max();
+        double from = Math.Max(hemsMm[round - 1], lastSewn);
+        return new FreeStretch(round, from, from, lastSewn >= from - Sizing.SlightMm, false);
     }
 
     private ImmutableArray<PlacedName> Spread(IReadOnlyList<LetteredName> row, FreeStretch stretch, ref int order)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Garment;
 using NameBand.Layout.Drift;
 
 namespace NameBand.Layout.Resuming;
@@ -17,7 +18,7 @@ internal static class SewnDrift
 
     /// <summary>The blocks where they lie, whether any was moved, and what of drift.csv cannot be.</summary>
     public static (ImmutableArray<KeptBlock> Blocks, bool HasMoved, ImmutableArray<Problem> Problems) Apply(
-        ImmutableArray<KeptBlock> blocks, ImmutableArray<MeasuredEnd> ends, double shortening)
+        ImmutableArray<KeptBlock> blocks, ImmutableArray<MeasuredEnd> ends, ImmutableArray<StripCloth> cloths, FlatCloth flat)
     {
         var problems = ImmutableArray.CreateBuilder<Problem>();
         var knots = new List<(KeptBlock Block, double AtMm, double OffMm)>();
@@ -47,7 +48,7 @@ internal static class SewnDrift
             return (blocks, false, problems.ToImmutable());
         }
 
-        return ([.. blocks.Select(b => b.IsSewn ? Moved(b, OffMm(b, knots), shortening) : b)], true, []);
+        return ([.. blocks.Select(b => b.IsSewn ? Moved(b, OffMm(b, knots, [.. cloths.SelectMany(c => c.Pieces)]), flat) : b)], true, []);
     }
 
     private static Problem? Check(MeasuredEnd end, KeptBlock block)
@@ -78,9 +79,10 @@ internal static class SewnDrift
 
     /// <summary>
     /// A hooping lies as far off as it was measured, in the middle between two measured ones in proportion, and after
-    /// the last one as far off as that: what is sewn in one hooping moves together.
+    /// the last one as far off as that: what is sewn in one hooping moves together. What lies on another piece of cloth
+    /// does not move with it.
     /// </summary>
-    private static double OffMm(KeptBlock block, List<(KeptBlock Block, double AtMm, double OffMm)> knots)
+    private static double OffMm(KeptBlock block, List<(KeptBlock Block, double AtMm, double OffMm)> knots, ImmutableArray<StripPiece> pieces)
     {
         var own = knots.Where(k => k.Block == block).OrderBy(k => k.AtMm).ToList();
         if (own.Count > 0)
@@ -89,16 +91,18 @@ internal static class SewnDrift
         }
 
         double at = block.LastMm;
-        var round = knots.Where(k => k.Block.Round == block.Round).ToList();
-        var before = round.Where(k => k.AtMm <= at).OrderBy(k => k.AtMm).Select(k => (k.AtMm, k.OffMm)).LastOrDefault();
+        var piece = StripPiece.At(pieces, block.Round, block.FirstMm);
+        var round = knots.Where(k => k.Block.Round == block.Round && StripPiece.At(pieces, block.Round, k.Block.FirstMm) == piece).ToList();
+        var before = round.Where(k => k.AtMm <= at).OrderBy(k => k.AtMm).Select(k => (k.AtMm, k.OffMm))
+            .LastOrDefault((piece?.StartMm ?? 0, 0));
         var after = round.Where(k => k.AtMm > at).OrderBy(k => k.AtMm).ToList();
         return after.Count == 0 ? before.OffMm : before.OffMm + ((after[0].OffMm - before.OffMm) * (at - before.AtMm) / (after[0].AtMm - before.AtMm));
     }
 
-    private static KeptBlock Moved(KeptBlock block, double offMm, double shortening) => block with
+    private static KeptBlock Moved(KeptBlock block, double offMm, FlatCloth flat) => block with
     {
         StartMm = block.StartMm + offMm,
-        ClothStartMm = (block.StartMm + offMm) / (1 - shortening),
+        ClothStartMm = flat.OnClothMm(block.StartMm + offMm),
         Names = [.. block.Names.Select(n => n with { StartMm = n.StartMm + offMm })],
         Motifs = [.. block.Motifs.Select(m => m with { StartMm = m.StartMm + offMm })],
     };

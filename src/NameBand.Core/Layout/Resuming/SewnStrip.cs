@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Common;
+using NameBand.Garment;
 using NameBand.Job;
 
 namespace NameBand.Layout.Resuming;
@@ -28,6 +29,7 @@ public sealed record SewnStrip(
     /// <summary>The strips of a hooping that hold names, from the top; none where the plan has no such hooping.</summary>
     public static ImmutableArray<SewnStrip> Of(EarlierPlan plan, int hooping)
     {
+        var flat = new FlatCloth(plan.Shortening);
         var segments = plan.Rounds.SelectMany(r => r.Segments).Where(s => !s.Names.IsEmpty).ToDictionary(s => s.Number);
         var hooped = (plan.Hoopings.FirstOrDefault(h => h.Number == hooping)?.Segments ?? [])
             .Where(s => segments.ContainsKey(s.Segment)).OrderByDescending(s => s.YMm).ThenBy(s => s.XMm).ToList();
@@ -39,9 +41,9 @@ public sealed record SewnStrip(
                 double first = segment.Names.Min(n => n.StartMm);
 
                 // Places are set apart by the shortening that was reckoned with, and letters are not stretched.
-                double onCloth = segment.Names.Max(n => ((n.StartMm - first) / (1 - plan.Shortening)) + n.WidthMm);
+                double onCloth = segment.Names.Max(n => flat.OnClothMm(n.StartMm - first) + n.WidthMm);
                 return new SewnStrip(
-                    hooping, i + 1, hooped.Count, onCloth, onCloth * (1 - plan.Shortening), [.. segment.Names.OrderBy(n => n.StartMm).Select(n => n.Text)])
+                    hooping, i + 1, hooped.Count, onCloth, flat.FinishedMm(onCloth), [.. segment.Names.OrderBy(n => n.StartMm).Select(n => n.Text)])
                 {
                     Segment = s.Segment,
                 };

@@ -10,6 +10,7 @@ internal sealed class Squeeze(Sizing sizing, double heightMm, double[] hemsMm, S
     /// <summary>Room that was kept free is what latecomers are for.</summary>
     private readonly HemPlan _hem = sizing.Hem with { KeepFreeMm = 0 };
     private readonly double _gap = sizing.GapMm(heightMm);
+    private readonly ImmutableArray<StripPiece> _pieces = [.. cloths.SelectMany(c => c.Pieces)];
 
     /// <summary>All blocks with the latecomers in blocks of their own or at the end of one; null when they do not all fit.</summary>
     public ImmutableArray<KeptBlock>? Place(ImmutableArray<KeptBlock> kept, IReadOnlyList<LetteredName> newcomers)
@@ -47,13 +48,14 @@ internal sealed class Squeeze(Sizing sizing, double heightMm, double[] hemsMm, S
         !block.IsSewn && block.Round == stretch.Round && stretch.AfterName
         && Math.Abs(block.LastMm - stretch.StartMm) < Sizing.SlightMm
         && all.Count(b => b.Hooping == block.Hooping) == 1
-        && newcomer.EndMm - block.FirstMm <= sizing.LongestSegmentMm
-        && ((newcomer.StartMm - block.FirstMm) / (1 - sizing.Shortening)) + newcomer.WidthMm <= sizing.FieldAlongMm;
+        && SegmentCutter.FitsField(block.Names[0], newcomer, sizing);
 
     private KeptBlock Grown(KeptBlock block, PlacedName newcomer)
     {
         ImmutableArray<PlacedName> names = [.. block.Names, newcomer];
-        var (start, length) = SegmentCutter.Extent(names[0], names[^1], 0, Math.Max(hemsMm[block.Round - 1], names[^1].EndMm), sizing);
+        var piece = StripPiece.At(_pieces, block.Round, names[0].StartMm);
+        var (start, length) = SegmentCutter.Extent(
+            names[0], names[^1], piece?.StartMm ?? 0, Math.Max(piece?.EndMm ?? hemsMm[block.Round - 1], names[^1].EndMm), sizing);
         return block with
         {
             Names = names,

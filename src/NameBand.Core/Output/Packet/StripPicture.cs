@@ -51,7 +51,7 @@ internal sealed class StripPicture(PageFlow flow, StripPlan plan)
     private IEnumerable<(double FromMm, double ToMm, bool GoesOn)> Rows(HoopedSegment hooped)
     {
         double from = hooped.XMm - BesideMm;
-        double end = hooped.XMm + hooped.Segment.LengthMm + BesideMm;
+        double end = hooped.XMm + plan.OnClothMm(hooped.Segment.LengthMm) + BesideMm;
         while (end - from > flow.WidthMm)
         {
             yield return (from, from + flow.WidthMm, true);

@@ -60,12 +60,27 @@ public sealed class Chromium : IAsyncLifetime
             HasTouch = hasTouch,
         });
         _open.Add(context);
+        if (RunningPage.At(url) is { Cookie: var (name, value), Url: var own })
+        {
+            // As if the whole address had been opened in this browser before; DoorTests do open it.
+            await context.AddCookiesAsync([new() { Name = name, Value = value, Url = own, HttpOnly = true, SameSite = SameSiteAttribute.Strict }]);
+        }
+
         var tab = new Tab(await context.NewPageAsync());
         begun?.Invoke(tab);
         await tab.Page.GotoAsync(url);
         // The page is there before it is alive.
         await Assertions.Expect(tab.Page.Locator(alive).First).ToBeAttachedAsync();
         return tab;
+    }
+
+    /// <summary>A tab of a browser that was never at any worktable.</summary>
+    internal async Task<IPage> NewPageAsync(int width = 1280)
+    {
+        Require();
+        var context = await _browser!.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = 900 }, ReducedMotion = ReducedMotion.Reduce });
+        _open.Add(context);
+        return await context.NewPageAsync();
     }
 
     internal async Task CloseTabsAsync()

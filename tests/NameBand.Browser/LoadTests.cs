@@ -19,16 +19,16 @@ public sealed class LoadTests(Chromium browser) : BrowserTests(browser)
         using var server = RunningPage.Start(folder.FullPath);
         var tab = await Chromium.OpenAsync(server.Url);
         await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("3 names");
-        using var client = new HttpClient();
+        using var client = server.Client();
 
         // Slow ones hold the line while all else goes on.
-        var slow = Enumerable.Range(0, 20).Select(_ => Begun(server, "GET / HTTP/1.1\r\nHost: 127.0.0.1\r\nX-Slow: ")).ToList();
+        var slow = Enumerable.Range(0, 20).Select(_ => Begun(server, "GET / HTTP/1.1\r\nHost: {0}\r\nX-Slow: ")).ToList();
 
         // Cut in the middle of a request and of an answer.
         for (int i = 0; i < 40; i++)
         {
-            using var half = Begun(server, "POST /machine/said HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\nContent-Length: 500\r\n\r\n{\"hoop");
-            using var deaf = Begun(server, "GET / HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n");
+            using var half = Begun(server, "POST /machine/said HTTP/1.1\r\nHost: {0}\r\nContent-Type: application/json\r\nContent-Length: 500\r\n\r\n{\"hoop");
+            using var deaf = Begun(server, "GET / HTTP/1.1\r\nHost: {0}\r\n\r\n");
         }
 
         var answers = await Task.WhenAll(Enumerable.Range(0, 300).Select(async i =>
@@ -92,7 +92,9 @@ public sealed class LoadTests(Chromium browser) : BrowserTests(browser)
     {
         var client = new TcpClient();
         client.Connect(IPAddress.Loopback, new Uri(server.Url).Port);
-        client.GetStream().Write(Encoding.ASCII.GetBytes(said));
+        var (name, value) = server.Cookie;
+        string own = $"{new Uri(server.Url).Authority}\r\nCookie: {name}={value}";
+        client.GetStream().Write(Encoding.ASCII.GetBytes(said.Replace("{0}", own, StringComparison.Ordinal)));
         return client;
     }
 

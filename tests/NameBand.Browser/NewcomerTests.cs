@@ -33,8 +33,8 @@ public sealed class NewcomerTests(Chromium browser) : BrowserTests(browser)
         string sheet = (await page.Locator("a[href$='.pdf']").First.GetAttributeAsync("href"))!;
         string proof = (await page.Locator("a[href*='proofs/']").First.GetAttributeAsync("href"))!;
 
-        Assert.StartsWith("%PDF", await Content(server.Url + sheet), StringComparison.Ordinal);
-        Assert.Contains("PNG", await Content(server.Url + proof), StringComparison.Ordinal);
+        Assert.StartsWith("%PDF", await ContentAsync(server, sheet), StringComparison.Ordinal);
+        Assert.Contains("PNG", await ContentAsync(server, proof), StringComparison.Ordinal);
         Assert.Empty(tab.Complaints);
     }
 
@@ -74,9 +74,9 @@ public sealed class NewcomerTests(Chromium browser) : BrowserTests(browser)
         Assert.Equal(lands is null ? [] : [lands], there);
     }
 
-    private static async Task<string> Content(string address)
+    private static async Task<string> ContentAsync(RunningPage server, string address)
     {
-        using var client = new HttpClient();
-        return System.Text.Encoding.Latin1.GetString(await client.GetByteArrayAsync(address));
+        using var client = server.Client();
+        return System.Text.Encoding.Latin1.GetString(await client.GetByteArrayAsync(server.Url + address));
     }
 }

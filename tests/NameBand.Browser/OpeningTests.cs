@@ -24,7 +24,7 @@ public sealed class OpeningTests(Chromium browser) : BrowserTests(browser)
     [InlineData("Sec-Fetch-Site", "cross-site")]
     public async Task A_stranger_is_not_answered(string header, string value)
     {
-        using var client = new HttpClient();
+        using var client = Chromium.LanternWalk.Client();
         using var request = new HttpRequestMessage(HttpMethod.Get, Chromium.LanternWalk.Url);
         request.Headers.TryAddWithoutValidation(header, value);
 

@@ -49,7 +49,7 @@ public sealed class SafetyTests(Chromium browser) : BrowserTests(browser)
     public async Task No_path_leads_to_a_file_that_was_not_made_to_be_shown(string path)
     {
         Chromium.Require();
-        using var client = new HttpClient();
+        using var client = Chromium.MadeLanternWalk.Client();
 
         using var answer = await client.GetAsync(new Uri(Chromium.MadeLanternWalk.Url + path, new UriCreationOptions { DangerousDisablePathAndQueryCanonicalization = true }));
 
@@ -61,7 +61,7 @@ public sealed class SafetyTests(Chromium browser) : BrowserTests(browser)
     public async Task A_form_without_the_pages_own_mark_is_refused()
     {
         Chromium.Require();
-        using var client = new HttpClient();
+        using var client = Chromium.LanternWalk.Client();
         using var form = new FormUrlEncodedContent([new("_handler", "begin")]);
 
         using var answer = await client.PostAsync(Chromium.LanternWalk.Url, form);

@@ -136,7 +136,7 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
     private static async Task ExpectPdf(IPage page, string name)
     {
         string address = (await page.GetByRole(AriaRole.Link, new() { Name = name }).First.GetAttributeAsync("href"))!;
-        using var client = new HttpClient();
+        using var client = RunningPage.At(page.Url)!.Client();
         byte[] pdf = await client.GetByteArrayAsync(new Uri(new Uri(page.Url), "/" + address));
         Assert.True(pdf.AsSpan().StartsWith("%PDF"u8), name + " is no PDF.");
     }

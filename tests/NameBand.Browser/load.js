@@ -19,12 +19,13 @@ const megabytes = () => Math.round(Number(/VmRSS:\s+(\d+)/.exec(fs.readFileSync(
 let peak = 0;
 const watch = setInterval(() => { peak = Math.max(peak, megabytes()); }, 50);
 
+const own = {};   // what the page's own browser sends
 const agent = new http.Agent({ keepAlive: true, maxSockets: atOnce });
 
 function ask(port, { method = 'GET', at = '/', headers = {}, body } = {}) {
   return new Promise(done => {
     const begun = performance.now();
-    const request = http.request({ host: '127.0.0.1', port, method, path: at, headers, agent, timeout: 30000 }, answer => {
+    const request = http.request({ host: '127.0.0.1', port, method, path: at, headers: { ...own, ...headers }, agent, timeout: 30000 }, answer => {
       let bytes = 0;
       answer.on('data', d => { bytes += d.length; });
       answer.on('end', () => done({ status: answer.statusCode, bytes, ms: performance.now() - begun }));
@@ -54,16 +55,18 @@ async function step(what, work) {
 }
 
 (async () => {
-  const port = await new Promise((found, lost) => {
+  const [address, port] = await new Promise((found, lost) => {
     let said = '';
-    server.stdout.on('data', d => { said += d; const m = /http:\/\/127\.0\.0\.1:(\d+)\//.exec(said); if (m) found(Number(m[1])); });
+    server.stdout.on('data', d => { said += d; const m = /http:\/\/127\.0\.0\.1:(\d+)\/open\/[a-z0-9-]{23}(?=\s)/.exec(said); if (m) found([m[0], Number(m[1])]); });
     server.on('exit', () => lost(new Error(said)));
   });
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
   try {
     const context = await browser.newContext({ viewport: { width: 1024, height: 700 } });
     const one = await context.newPage();
-    await one.goto(`http://127.0.0.1:${port}/`);
+    await one.goto(address);
+    await one.waitForURL(`http://127.0.0.1:${port}/`);
+    own.Cookie = (await context.cookies()).map(c => `${c.name}=${c.value}`).join('; ');
     await one.waitForSelector('[data-alive]', { timeout: 60000 });
     await one.waitForFunction(() => !document.querySelector('.sentence').textContent.includes('counting'), null, { timeout: 120000 });
     await pause(3000);
@@ -92,7 +95,7 @@ async function step(what, work) {
     };
     await step(`${tabs} tabs`, () => manyTabs(8));
 
-    const layout = (await (await fetch(`http://127.0.0.1:${port}/strip/version`)).json()).layout;
+    const layout = (await (await fetch(`http://127.0.0.1:${port}/strip/version`, { headers: own })).json()).layout;
     const kinds = ['/', `/strip/${layout}/map`, `/strip/${layout}/shapes?names=0,1,2,3`, `/strip/${layout}/thread/5`, `/strip/${layout}/load/5`, '/machine/state', '/_content/NameBand.Web/page.css', `/hooping/${layout}/3/path`];
     await step(`${requests} requests, ${atOnce} at once`, async () => {
       const begun = performance.now();
@@ -120,7 +123,7 @@ async function step(what, work) {
 
     await step(`${cut} connections cut in the middle of an answer`, async () => {
       await many(cut, 50, () => new Promise(done => {
-        const socket = net.connect(port, '127.0.0.1', () => socket.write(`GET /strip/${layout}/map HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\n\r\n`));
+        const socket = net.connect(port, '127.0.0.1', () => socket.write(`GET /strip/${layout}/map HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nCookie: ${own.Cookie}\r\n\r\n`));
         socket.once('data', () => { socket.destroy(); done({}); });
         socket.on('error', () => done({}));
       }));

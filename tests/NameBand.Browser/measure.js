@@ -18,7 +18,7 @@ async function serve(job, work) {
   try {
     const url = await new Promise((found, lost) => {
       let said = '';
-      server.stdout.on('data', d => { said += d; const m = /(http:\/\/127\.0\.0\.1:\d+\/)/.exec(said); if (m) found(m[1]); });
+      server.stdout.on('data', d => { said += d; const m = /http:\/\/127\.0\.0\.1:\d+\/open\/[a-z0-9-]{23}(?=\s)/.exec(said); if (m) found(m[0]); });
       server.on('exit', () => lost(new Error(said)));
     });
     await work(url, begun, server.pid);

@@ -13,15 +13,16 @@ const to = process.argv[2] ?? path.join(root, 'docs/pictures');
   fs.cpSync(path.join(root, 'samples/lantern-walk'), job, { recursive: true });
   spawnSync('dotnet', [program, 'make', job]);
   const server = spawn('dotnet', [program, 'page', job, '--no-browser']);
-  const url = await new Promise((found, lost) => {
+  const [address, url] = await new Promise((found, lost) => {
     let said = '';
-    server.stdout.on('data', d => { said += d; const m = /(http:\/\/127\.0\.0\.1:\d+\/)/.exec(said); if (m) found(m[1]); });
+    server.stdout.on('data', d => { said += d; const m = /(http:\/\/127\.0\.0\.1:\d+\/)open\/[a-z0-9-]{23}(?=\s)/.exec(said); if (m) found(m); });
     server.on('exit', () => lost(new Error(said)));
   });
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
   try {
     const page = await browser.newPage({ viewport: { width: 1280, height: 1000 }, reducedMotion: 'reduce' });
-    await page.goto(url);
+    await page.goto(address);
+    await page.waitForURL(url);
     await page.waitForFunction(() => !document.querySelector('.sentence')?.textContent.includes('counting'), null, { timeout: 120000 });
     await page.waitForSelector('[data-part=table]:not([data-thread=""])');
     await page.waitForTimeout(1500);

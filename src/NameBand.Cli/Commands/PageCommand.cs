@@ -22,7 +22,7 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
             return (int)ExitStatus.CannotUse;
         }
 
-        var options = new PageOptions(Path.GetFullPath(settings.Job), settings.Port, settings.Lend);
+        var options = new PageOptions(Path.GetFullPath(settings.Job), settings.Port, settings.Lend) { StartLine = StartLine(settings) };
         try
         {
             PageServer.RunAsync(options, at => Tell(page, at, settings), cancellationToken).GetAwaiter().GetResult();
@@ -38,24 +38,41 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
 
     private static void Tell(Page page, PageAddress at, Settings settings)
     {
-        page.Line($"The worktable is at {at.Url} on this computer only. Press Ctrl+C here to close it.");
+        page.Line("The worktable is open on this computer only, at this address. Press Ctrl+C here to close it.");
+        page.Verbatim(at.Url);
+        page.Line("Whoever has the address sees all names and can change everything: do not pass it on.");
+        page.Notes(at.Notes);
         if (at.LendUrl is { } lent)
         {
             page.Line($"Lent to your network: the view at the machine alone, at {lent}, with the code {at.LendCode}, good for one screen and {LendDesk.Holding.Minutes} minutes.");
             page.Line("It is not encrypted: whoever else is on that network could read the names as they are shown. Lend it on a network of your own.");
         }
 
-        if (!settings.NoBrowser)
+        if (!settings.NoBrowser && at.Opener is { } opener)
         {
-            OpenBrowser(at.Url);
+            OpenBrowser(opener);
         }
     }
 
-    private static void OpenBrowser(string url)
+    /// <summary>This very program on this very folder, as one line for a terminal.</summary>
+    private static string StartLine(Settings settings)
+    {
+        string program = Environment.ProcessPath ?? "nameband";
+        bool isBuilt = Path.GetFileNameWithoutExtension(program).Equals("dotnet", StringComparison.OrdinalIgnoreCase);
+        IEnumerable<string> words = [program, .. isBuilt ? [Environment.GetCommandLineArgs()[0]] : Array.Empty<string>(), Verb, Path.GetFullPath(settings.Job)];
+        string port = settings.Port == 0 ? "" : FormattableString.Invariant($" --port {settings.Port}");
+        return string.Join(' ', words.Select(Quoted)) + port + (settings.Lend ? " --lend" : "");
+    }
+
+    private static string Quoted(string word) => word.All(c => char.IsAsciiLetterOrDigit(c) || c is '/' or '.' or '-' or '_') ? word
+        : OperatingSystem.IsWindows() ? $"\"{word}\"" : $"'{word.Replace("'", @"'\''", StringComparison.Ordinal)}'";
+
+    /// <param name="file">Leads to the address, which so does not stand in the list of what runs on this computer.</param>
+    private static void OpenBrowser(string file)
     {
         try
         {
-            using var opened = Process.Start(new ProcessStartInfo(url) { UseShellExecute = true });
+            using var opened = Process.Start(new ProcessStartInfo(file) { UseShellExecute = true });
         }
         catch (Exception e) when (e is Win32Exception or InvalidOperationException or FileNotFoundException)
         {

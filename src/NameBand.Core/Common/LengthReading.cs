@@ -104,7 +104,7 @@ internal static class LengthReading
 
             if (unitText.Length == 0)
             {
-                fault = new LengthFault($"“{shown}” has no unit.", $"Add one, such as \"{number} mm\" or \"{number} in\".");
+                fault = new LengthFault($"“{shown}” has no unit.", $"Add one, such as \"{number} mm\", \"{number} cm\" or \"{number} in\".");
                 return false;
             }
 

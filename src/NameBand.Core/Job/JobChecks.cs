@@ -9,10 +9,17 @@ internal static class JobChecks
     private const double LeastZoneMm = 3;
     private const double LeastFieldMm = 20;
 
+    /// <summary>Shorter than any garment's edge or waist: a unit was likely forgotten or mistaken. Our assumption.</summary>
+    private const double LeastEdgeMm = 300;
+
+    /// <summary>Shorter than any skirt from its waist to its hem. Our assumption.</summary>
+    private const double LeastSkirtMm = 100;
+
     public static void Check(BandJob job, JobValues values)
     {
         CheckHem(job.Hem, job.Strip, values);
         CheckSkirt(job.Hem.Skirt, values);
+        AskAboutSmall(job.Hem, values);
         CheckStrip(job.Strip, values);
         CheckHoop(job.Hoop, values);
         CheckLetters(job, values);
@@ -121,6 +128,32 @@ internal static class JobChecks
                     JobKeys.SkirtTakenUp, $"Seams and placket take up {skirt.TakenUp.InMetres()}, and the whole hem is {hem.InMetres()}.",
                     "Check hem.skirt.takenUp.");
             }
+        }
+    }
+
+    /// <summary>A bare number is millimetres by contract; whoever forgot to write centimetres or inches is asked.</summary>
+    private static void AskAboutSmall(HemSettings hem, JobValues values)
+    {
+        foreach (var length in hem.Lengths)
+        {
+            AskIfBelow(LeastEdgeMm, "The edge", JobKeys.HemLength, length, values);
+        }
+
+        if (hem.Skirt is { } skirt)
+        {
+            AskIfBelow(LeastEdgeMm, "The waist", JobKeys.SkirtWaist, skirt.Waist, values);
+            AskIfBelow(LeastSkirtMm, "The skirt from waist to hem", JobKeys.SkirtLength, skirt.Length, values);
+        }
+    }
+
+    private static void AskIfBelow(double leastMm, string what, JobKey key, Length length, JobValues values)
+    {
+        if (length.Mm > 0 && length.Mm < leastMm && values.AreSound(key) && values.Has(key))
+        {
+            string why = values.HasBareNumber(key) ? " A number without a unit is taken as millimetres." : "";
+            values.Note(
+                key, $"{what} is {Both(length)} long, which is little for a garment.{why}",
+                "If it is right, leave it. Else write what you measured with its unit, such as \"70 cm\" or \"28 in\".");
         }
     }
 

@@ -51,6 +51,13 @@ internal sealed class JobValues
 
     public void Refuse(JobKey key, string found, string mend) => Refuse(key.Path, found, mend);
 
+    /// <summary>Something about a key that is worth knowing and stops nothing.</summary>
+    public void Note(JobKey key, string found, string mend) => Problems.Add(Problem.Note(Place(key.Path), found, mend));
+
+    /// <summary>Whether a number stands there, or in its list, without quotes and so without a unit.</summary>
+    public bool HasBareNumber(JobKey key) => _given.TryGetValue(key.Path, out var given)
+        && (given.Value.Kind == JsonKind.Number || given.Value.Items.Any(i => i.Kind == JsonKind.Number));
+
     /// <summary>Refuses a part of a key's value, at the part's own place in the file.</summary>
     public void Refuse(JobKey key, JsonPiece part, string path, string found, string mend)
     {

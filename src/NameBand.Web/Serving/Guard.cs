@@ -15,7 +15,7 @@ internal sealed class Guard(RequestDelegate next)
     public Task InvokeAsync(HttpContext context)
     {
         var request = context.Request;
-        if (!IsThisComputer(request.Host) || !IsFromThePage(request))
+        if (!IsThisComputer(request.Host, context.Connection.LocalPort) || !(IsFromThePage(request) || Door.IsWayIn(request)))
         {
             context.Response.StatusCode = StatusCodes.Status403Forbidden;
             return context.Response.WriteAsync("The worktable answers on this computer only.");
@@ -35,7 +35,12 @@ internal sealed class Guard(RequestDelegate next)
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
     }
 
-    private static bool IsThisComputer(HostString host) => host.Host is "127.0.0.1" or "localhost";
+    private static bool IsThisComputer(HostString host, int port) => IsHost(host, "127.0.0.1", port) || IsHost(host, "localhost", port);
+
+    /// <summary>The whole of it, letter by letter: what is only like it might be taken for something else farther in.</summary>
+    public static bool IsHost(HostString host, string name, int port) =>
+        string.Equals(host.Value, FormattableString.Invariant($"{name}:{port}"), StringComparison.OrdinalIgnoreCase)
+        || (port == 80 && string.Equals(host.Value, name, StringComparison.OrdinalIgnoreCase));
 
     private static bool IsFromThePage(HttpRequest request)
     {

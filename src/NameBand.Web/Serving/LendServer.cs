@@ -56,6 +56,7 @@ internal static class LendServer
         builder.Services.AddRouting();
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));
         var app = builder.Build();
+        app.UseMiddleware<OddRequests>();
         app.Use((context, next) => GuardAsync(context, next, desk));
         app.UseRouting();
         app.MapGet("/", context => HtmlAsync(context, desk.Holds(context.Request.Cookies[Cookie]) ? LendPages.View : LendPages.AskCode(desk.Code is not null, wasWrong: false)));
@@ -88,7 +89,7 @@ internal static class LendServer
         string own = $"{request.Scheme}://{request.Host}";
 
         // Only this computer's own number is a good host: a name that somebody points here is not.
-        bool isOwn = IPAddress.TryParse(request.Host.Host, out var host) && host.Equals(context.Connection.LocalIpAddress?.MapToIPv4());
+        bool isOwn = context.Connection.LocalIpAddress is { } here && Guard.IsHost(request.Host, here.MapToIPv4().ToString(), context.Connection.LocalPort);
         bool isFromHere = request.Headers.Origin.All(o => o == own) && request.Headers["Sec-Fetch-Site"].All(s => s is "same-origin" or "none");
         bool isOpen = request.Path == "/" || request.Path == "/code" || (request.Path.Value ?? "").EndsWith(".css", StringComparison.Ordinal) || request.Path == Files + "icon.svg";
         Guard.Protect(context.Response.Headers);

@@ -67,8 +67,9 @@ internal static class MachineEndpoints
             using var said = await JsonDocument.ParseAsync(request.Body, new JsonDocumentOptions { MaxDepth = 4 }, request.HttpContext.RequestAborted);
             word = SaidWord.Read(said.RootElement);
         }
-        catch (JsonException)
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
+            // No JSON, or half a character in it, which can be written there and be no text.
             word = null;
         }
 

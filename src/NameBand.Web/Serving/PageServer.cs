@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Net;
 using System.Net.Sockets;
 using Microsoft.AspNetCore.Builder;
@@ -7,13 +8,14 @@ using Microsoft.AspNetCore.Server.Kestrel.Transport.Sockets;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using NameBand.Common;
 using NameBand.Web.Components;
 using NameBand.Web.Machine;
 using NameBand.Web.Table;
 
 namespace NameBand.Web.Serving;
 
-/// <summary>Serves the worktable of one job folder on this computer alone.</summary>
+/// <summary>Serves the worktable of one job folder on this computer alone, to whoever has its address.</summary>
 public static class PageServer
 {
     /// <param name="started">
@@ -23,16 +25,18 @@ public static class PageServer
     /// <exception cref="PortException">A port is taken.</exception>
     public static async Task RunAsync(PageOptions options, Action<PageAddress> started, CancellationToken stop)
     {
+        var store = PageKeyStore.OfThisAccount();
+        var kept = store.Of(options.JobFolder);
         using var table = new Worktable(options.JobFolder);
-        using var door = Listen(options.Port);
+        using var door = Listen(options.Port, kept.Port);
         var opened = Task.Run(table.Open, stop);
-        string url = $"http://{door.LocalEndPoint}/";
+        var at = AddressOf(options, store, kept, (IPEndPoint)door.LocalEndPoint!);
         if (!options.Lend)
         {
-            started(new PageAddress(url, null, null));
+            started(at);
         }
 
-        await using var app = Build(door, table);
+        await using var app = Build(door, table, kept.Key, options);
         await app.StartAsync(stop).ConfigureAwait(false);
         await opened.ConfigureAwait(false);
         var desk = app.Services.GetRequiredService<LendDesk>();
@@ -42,13 +46,51 @@ public static class PageServer
             : null;
         if (options.Lend)
         {
-            started(new PageAddress(url, desk.Url, desk.Code));
+            started(at with { LendUrl = desk.Url, LendCode = desk.Code });
         }
 
         await app.WaitForShutdownAsync(stop).ConfigureAwait(false);
     }
 
-    private static Socket Listen(int port)
+    private static PageAddress AddressOf(PageOptions options, PageKeyStore store, KeptKey kept, IPEndPoint here)
+    {
+        string url = kept.Key.AddressAt($"http://{here}/");
+        var notes = ImmutableArray.CreateBuilder<Problem>();
+        if (kept.Doubt is { } doubt)
+        {
+            notes.Add(doubt);
+        }
+
+        if (kept.Port != 0 && kept.Port != here.Port && options.Port == 0)
+        {
+            notes.Add(Problem.Note(
+                new Where(), FormattableString.Invariant($"Port {kept.Port}, where this worktable was last, is taken by another program."),
+                "Tabs that are still open do not come back: open the address above in them."));
+        }
+
+        return new PageAddress(url, null, null) { Opener = store.Keep(options.JobFolder, kept, here.Port, url), Notes = notes.ToImmutable() };
+    }
+
+    /// <param name="wish">Where tabs that are open look for it, if no port is asked for; any other will do; 0: none is wished for.</param>
+    private static Socket Listen(int port, int wish)
+    {
+        if (port != 0 || wish == 0)
+        {
+            return Listen(port);
+        }
+
+        try
+        {
+            return Listen(wish);
+        }
+        catch (PortException)
+        {
+            return Listen(0);
+        }
+    }
+
+    /// <exception cref="PortException">The port cannot be had.</exception>
+    internal static Socket Listen(int port)
     {
         var door = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
         try
@@ -64,7 +106,7 @@ public static class PageServer
         }
     }
 
-    private static WebApplication Build(Socket door, Worktable table)
+    internal static WebApplication Build(Socket door, Worktable table, PageKey key, PageOptions options)
     {
         // The program's own folder, and not where it was started from, holds what is served.
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
@@ -87,6 +129,7 @@ public static class PageServer
         var services = builder.Services;
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddSingleton(table);
+        services.AddSingleton(options);
         services.AddSingleton<PrintRun>();
         services.AddSingleton<Strip.ShapeShelf>();
         services.AddSingleton(TimeProvider.System);
@@ -108,7 +151,9 @@ public static class PageServer
 
             return next(context);
         });
+        app.UseMiddleware<OddRequests>();
         app.UseMiddleware<Guard>();
+        app.UseMiddleware<Door>(key);
         app.UseAntiforgery();
         app.MapStaticAssets();
         StripEndpoints.Map(app, app.Services.GetRequiredService<Strip.ShapeShelf>());

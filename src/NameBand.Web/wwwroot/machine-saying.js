@@ -93,6 +93,8 @@ export class Saying {
     const seconds = Math.floor(this.ms / 1000);
     this.clockSays.textContent = this.ms ? `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}` : '';
     this.clockSays.hidden = this.clock.hidden;
+    // Something is begun that would be gone if the page were loaded anew.
+    this.box.closest('.machine')?.toggleAttribute('data-busy', !this.form.hidden || this.ms > 0);
   }
 
   #ask() {

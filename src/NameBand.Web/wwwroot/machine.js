@@ -65,6 +65,7 @@ class Machine {
     const way = el('nav', null, { className: 'machine-way' });
     way.setAttribute('aria-label', 'One after the other');
     way.append(this.back, this.go, this.next);
+    this.file = part('p', 'file', { className: 'machine-file' });
     this.marks = part('div', 'marks');
     this.watch = part('ul', 'watch');
     this.thread = part('dl', 'thread');
@@ -80,7 +81,7 @@ class Machine {
     columns.append(this.columns.marks, this.columns.follow, column('Thread and cloth', this.thread), this.columns.watch, column('Take care', this.care));
     this.keying = new Keying();
     this.body = el('div');
-    this.body.append(this.names, this.canvas, this.keying.box, way, this.sayBox, columns);
+    this.body.append(this.names, this.canvas, this.keying.box, way, this.sayBox, this.file, columns);
     const top = el('div', null, { className: 'machine-top' });
     top.append(this.head, this.left);
     this.root.replaceChildren(...(this.isLent ? [el('h1', 'At the machine')] : []), top, this.problems, this.body);
@@ -92,7 +93,10 @@ class Machine {
     try {
       const answer = await fetch(`/machine/state?stamp=${encodeURIComponent(this.stamp)}`);
       if (answer.status === 200) this.#take(await answer.json());
-      else if (answer.status === 403) this.#lost('This view was taken back. Ask for a new code at the worktable.');
+      else if (answer.status === 403) {
+        this.#lost(this.isLent ? 'This view was taken back. Ask for a new code at the worktable.'
+          : 'The worktable was started again under a new address: open the one that stands in its window.');
+      }
       if (answer.ok) this.#found();
     } catch {
       this.#lost('The worktable does not answer. Is its computer awake? What you said before is written down.');
@@ -198,6 +202,18 @@ class Machine {
       lines.push(p);
     }
     this.problems.replaceChildren(...lines);
+    this.#file();
+  }
+
+  /** The needle path itself, where it is the one that is shown; nothing of it is lent. */
+  #file() {
+    const has = !this.isLent && this.state?.hasPaths && this.made === 'same' && this.hooping;
+    if (!has) {
+      this.file.replaceChildren();
+      return;
+    }
+    const name = `hooping-${String(has.number).padStart(3, '0')}.csv`;
+    this.file.replaceChildren('needle path of this hooping: ', el('a', name, { href: `/made/out/needle-paths/${name}`, download: name }));
   }
 
   #names(hooping) {

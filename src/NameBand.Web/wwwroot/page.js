@@ -1,5 +1,7 @@
 // What holds for the whole page: when it comes to life, undo and redo by their keys, and lists dropped anywhere.
 
+import { line } from './lost.js';
+
 /** The first picture goes before the line by which the page lives: both at once would only hold each other up. */
 function firstDrawn() {
   const table = document.querySelector('[data-part=first]') && document.querySelector('[data-part=table]');
@@ -10,7 +12,7 @@ function firstDrawn() {
   });
 }
 
-firstDrawn().then(() => window.Blazor.start());
+firstDrawn().then(() => window.Blazor.start({ circuit: { reconnectionHandler: line } }));
 
 /** A field in which the keys of undo belong to what is being typed. */
 const isTyping = element => element.matches?.('textarea, select, [contenteditable], input:not([type=checkbox], [type=range], [type=file])');

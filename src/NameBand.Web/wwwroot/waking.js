@@ -18,6 +18,8 @@
     return `${wayTo(parent)} > ${element.localName}:nth-of-type(${alike.indexOf(element) + 1})`;
   }
 
+  globalThis.wayTo = wayTo;
+
   const wordsOf = element => element.matches('.part') ? '' : element.textContent.trim();
 
   function kept(e) {

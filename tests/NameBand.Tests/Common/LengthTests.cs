@@ -50,7 +50,7 @@ public class LengthTests
     [InlineData(null, "There is no length here.")]
     [InlineData("", "There is no length here.")]
     [InlineData("  ", "There is no length here.")]
-    [InlineData("50", "“50” has no unit. Add one, such as \"50 mm\" or \"50 in\".")]
+    [InlineData("50", "“50” has no unit. Add one, such as \"50 mm\", \"50 cm\" or \"50 in\".")]
     [InlineData("3,66 m", "has a comma")]
     [InlineData("3,660 mm", "has a comma")]
     [InlineData("-3 in", "“-3 in” is negative.")]

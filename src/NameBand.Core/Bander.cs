@@ -99,6 +99,31 @@ public static class Bander
         };
     }
 
+    /// <summary>Checks the lists as <see cref="CheckNames"/> does, and writes what waits for a decision into corrections.csv, each with an empty one.</summary>
+    /// <exception cref="IOException">The machine could not write; corrections.csv is as it was.</exception>
+    public static NamesReport SettleNames(string jobFolder)
+    {
+        jobFolder = JobReader.FolderOf(jobFolder);
+        var report = CheckNames(jobFolder);
+        if (report.Names is not { } names)
+        {
+            return report;
+        }
+
+        var questions = CorrectionLines.Questions(names);
+        if (questions.IsEmpty)
+        {
+            return report with { Written = 0 };
+        }
+
+        var before = JobStore.Read(jobFolder, Corrections.FileName);
+        var content = CorrectionsEditing.Apply(jobFolder, questions);
+        var saved = content.Value is { } file ? JobStore.Save(jobFolder, Corrections.FileName, file, before) : content;
+        return saved.Value is null
+            ? new NamesReport(ExitStatus.CannotUse, null, [], saved.Problems)
+            : CheckNames(jobFolder) with { Written = questions.Length };
+    }
+
     /// <summary>Reckons the hours, what to buy and the evenings of a job, and writes nothing.</summary>
     /// <param name="eveningMinutes">Length of an evening; null: as job.json says, if it does.</param>
     public static HoursReport Reckon(

@@ -1,16 +1,17 @@
+using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
 
-internal sealed class NamesCommand(CliHost host) : Command<JobSettings>
+internal sealed class NamesCommand(CliHost host) : Command<NamesCommand.Settings>
 {
     public const string Verb = "names";
 
-    public override int Execute(CommandContext context, JobSettings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var report = Bander.CheckNames(settings.Job);
+        var report = settings.Settle ? Bander.SettleNames(settings.Job) : Bander.CheckNames(settings.Job);
         if (settings.Json)
         {
             ReportJson.Write(host.Output.Writer, report);
@@ -25,5 +26,12 @@ internal sealed class NamesCommand(CliHost host) : Command<JobSettings>
         }
 
         return (int)report.Status;
+    }
+
+    internal sealed class Settings : JobSettings
+    {
+        [CommandOption("--settle")]
+        [Description("Write the questions into corrections.csv, one line each, for you to fill in the decision.")]
+        public bool Settle { get; init; }
     }
 }

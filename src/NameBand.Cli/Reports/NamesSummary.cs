@@ -1,5 +1,6 @@
 using NameBand.Cli.Terminal;
 using NameBand.Common;
+using NameBand.Job;
 using NameBand.Names;
 
 namespace NameBand.Cli.Reports;
@@ -49,14 +50,30 @@ internal sealed class NamesSummary(Page page, NamesReport report, string jobAsGi
 
         page.Line("Held for you to decide", tone: Tone.AttentionHeading);
         page.Problems(needs.All, Tone.Attention);
-        if (!report.LinesToAdd.IsEmpty)
+        string file = $"{jobAsGiven.TrimEnd('/', '\\')}/{Corrections.FileName}";
+        var waiting = report.Names?.Rows.Where(r => r.WaitsForDecision).ToList() ?? [];
+        if (report.Written is { } written)
         {
             page.Gap();
-            page.Line($"To settle them, add lines like these to {jobAsGiven.TrimEnd('/', '\\')}/corrections.csv, and choose keep, change or leave out in each:");
+            page.Line(written == 0
+                ? waiting.Count == 0 ? "No row waits for a decision, so nothing was written." : $"All questions stand in {file} already. Fill in its column “decision”: keep, change or leave out."
+                : $"{Words.Count(written, "question")} written into {file}. Fill in the column “decision” of each: keep, change (with the name under “text”) or leave out. Where lines have the same mark under “alike”, “keep all” or “leave out all” in one of them is enough.");
+        }
+        else if (!report.LinesToAdd.IsEmpty)
+        {
+            page.Gap();
+            page.Line($"To settle them, add lines like these to {file}, and choose keep, change or leave out in each:");
             foreach (string line in report.LinesToAdd)
             {
                 page.Verbatim(line);
             }
+        }
+
+        if (report.Written is null && waiting.Count > 0)
+        {
+            page.Gap();
+            page.Line("This writes the questions into it for you to fill in:");
+            page.Verbatim($"nameband names {jobAsGiven} --settle");
         }
     }
 

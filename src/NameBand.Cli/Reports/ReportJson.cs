@@ -35,6 +35,11 @@ internal static class ReportJson
         writer, (int)report.Status, Needs.InOrder(report.Names, report.Problems), json =>
     {
         WriteRows(json, report.Names);
+        if (report.Written is { } written)
+        {
+            json.WriteNumber("written", written);
+        }
+
         json.WriteStartArray("linesToAdd");
         foreach (string line in report.LinesToAdd)
         {

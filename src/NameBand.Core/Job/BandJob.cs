@@ -85,7 +85,17 @@ public sealed record BandJob(
 /// <param name="Name">Header of the column that holds the name to sew.</param>
 /// <param name="LeaveOut">Header of the column in which a row asks not to be shown.</param>
 /// <param name="Group">Header of the column that says in which group a row is.</param>
-public sealed record ColumnChoice(string? Name = null, string? LeaveOut = null, string? Group = null);
+public sealed record ColumnChoice(string? Name = null, string? LeaveOut = null, string? Group = null)
+{
+    /// <summary>Headers of columns in which a yes asks not to be shown.</summary>
+    public ImmutableArray<string> Hide { get; init; } = [];
+
+    /// <summary>Headers of columns in which a yes says that the name may be shown.</summary>
+    public ImmutableArray<string> Show { get; init; } = [];
+
+    /// <summary>Headers of columns that have nothing to do with whether a name may be shown.</summary>
+    public ImmutableArray<string> Ignored { get; init; } = [];
+}
 
 /// <summary>Waist, length and turn of a part-circle skirt.</summary>
 /// <param name="Turn">Part of a full circle, above 0, at most 2 (two circles joined).</param>

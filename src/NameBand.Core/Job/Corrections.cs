@@ -29,6 +29,15 @@ public sealed record Correction(RowRef Row, string Was, Decision Decision, strin
 {
     /// <summary>Fingerprint of what stood beside the name; empty where the file does not say.</summary>
     public string Details { get; init; } = "";
+
+    /// <summary>What the row answered to whether its name may be shown; empty where the file does not say, as in version 0.1.</summary>
+    public string Show { get; init; } = "";
+
+    /// <summary>Mark of the lines that ask the same; empty: none.</summary>
+    public string Alike { get; init; } = "";
+
+    /// <summary>The decision is for all lines of the mark that have none of their own.</summary>
+    public bool IsForAll { get; init; }
 }
 
 /// <summary>What corrections.csv in a job's folder says; no file is no corrections.</summary>
@@ -41,10 +50,10 @@ public sealed record Corrections(ImmutableArray<Correction> Lines, bool FileExis
     public static Corrections None { get; } = new([], false, ',');
 
     /// <summary>Columns of the file, in order.</summary>
-    public static ImmutableArray<string> Columns { get; } = ["list", "line", "was", "decision", "text", "why", "details"];
+    public static ImmutableArray<string> Columns { get; } = ["list", "line", "was", "decision", "text", "why", "details", "show", "alike"];
 
-    /// <summary>Whether the file has the column <c>details</c>, which files need not have.</summary>
-    public bool HasDetails { get; init; } = true;
+    /// <summary>The file's own header; files need not have all columns.</summary>
+    public ImmutableArray<string> Header { get; init; } = Columns;
 
     /// <summary>
     /// Reads corrections.csv in a job's folder. A line that cannot be understood is a problem of its own and the

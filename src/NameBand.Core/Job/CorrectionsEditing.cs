@@ -13,6 +13,15 @@ public sealed record RowDecision(RowRef Row, string Was, Decision Decision, stri
 {
     /// <summary>Fingerprint of what stands beside the name, by which the decision follows its row; empty: none.</summary>
     public string Details { get; init; } = "";
+
+    /// <summary>What the row answers to whether its name may be shown; the decision is for that answer.</summary>
+    public string Show { get; init; } = "";
+
+    /// <summary>Mark of the lines that ask the same; empty: none.</summary>
+    public string Alike { get; init; } = "";
+
+    /// <summary>Line of corrections.csv that is about the row, wherever it stood when that was written; 0: none is; null: found by the row's place.</summary>
+    public int? Replaces { get; init; }
 }
 
 /// <summary>
@@ -38,44 +47,60 @@ public static class CorrectionsEditing
 
         // The line that already speaks of a row says the new decision; what it said before, or a second time, goes.
         var lineOf = there.Lines.GroupBy(l => l.Row).ToDictionary(g => g.Key, g => g.First().FileLine);
-        var decidedAt = decisions.Where(d => lineOf.ContainsKey(d.Row)).ToDictionary(d => lineOf[d.Row]);
-        var decided = decisions.Select(d => d.Row).ToHashSet();
+        int LineOf(RowDecision d) => d.Replaces ?? lineOf.GetValueOrDefault(d.Row);
+        var decidedAt = decisions.Where(d => LineOf(d) > 0).ToDictionary(LineOf);
+        var decided = decisions.Select(d => d.Row).Concat(there.Lines.Where(l => decidedAt.ContainsKey(l.FileLine)).Select(l => l.Row)).ToHashSet();
+        var saidOfOthers = there.Lines.Where(l => !decidedAt.ContainsKey(l.FileLine) && !decisions.Any(d => d.Replaces is null && d.Row == l.Row)).Select(l => l.FileLine).ToHashSet();
         var text = new StringBuilder();
         Add(header);
         foreach (var row in table.Rows.Skip(1))
         {
             if (decidedAt.TryGetValue(row.Line, out var decision))
             {
-                Add(With(row.Fields, decision));
+                Add(With(row.Fields, header, decision));
             }
-            else if (CorrectionsReader.RowOf(row, header) is not { } about || !decided.Contains(about))
+            else if (saidOfOthers.Contains(row.Line) || CorrectionsReader.RowOf(row, header) is not { } about || !decided.Contains(about))
             {
                 Add([.. row.Fields.Select(CsvText.ReadBack)]);
             }
         }
 
-        foreach (var decision in decisions.Where(d => !lineOf.ContainsKey(d.Row)))
+        foreach (var decision in decisions.Where(d => LineOf(d) == 0))
         {
-            Add(With([], decision));
+            Add(With([], header, decision));
         }
 
         return Result.Of(KeptFile.Of(Encoding.UTF8.GetBytes(text.ToString())));
 
         void Add(ImmutableArray<string> fields) => text.Append(CsvText.Row(fields, table.Separator)).Append(CsvText.LineEnd);
+    }
 
-        ImmutableArray<string> With(ImmutableArray<string> old, RowDecision d)
+    /// <summary>A new line of a file with these columns.</summary>
+    internal static ImmutableArray<string> Fields(RowDecision decision, ImmutableArray<string> header) => With([], header, decision);
+
+    private static ImmutableArray<string> With(ImmutableArray<string> old, ImmutableArray<string> header, RowDecision d)
+    {
+        string[] fields = [.. old.Select(CsvText.ReadBack), .. Enumerable.Repeat("", Math.Max(0, header.Length - old.Length))];
+        string before = d.Decision == Decision.NotYet ? string.Join(", ", new[] { Of("decision"), Of("text"), Of("why") }.Where(t => t.Length > 0)) : "";
+        Set("list", d.Row.List);
+        Set("line", d.Row.Line.ToString(CultureInfo.InvariantCulture));
+        Set("was", d.Was);
+        Set("decision", Word(d.Decision));
+        Set("text", d.Text);
+        Set("why", before.Length > 0 ? $"{d.Why} (before: {before})" : d.Why);
+        Set("details", d.Details);
+        Set("show", d.Show);
+        Set("alike", d.Alike);
+        return [.. fields];
+
+        string Of(string column) => CorrectionsReader.IndexOf(header, column) is >= 0 and var at ? fields[at].Trim() : "";
+
+        void Set(string column, string value)
         {
-            string[] fields = [.. old.Select(CsvText.ReadBack), .. Enumerable.Repeat("", Math.Max(0, header.Length - old.Length))];
-            Set("list", d.Row.List);
-            Set("line", d.Row.Line.ToString(CultureInfo.InvariantCulture));
-            Set("was", d.Was);
-            Set("decision", Word(d.Decision));
-            Set("text", d.Text);
-            Set("why", d.Why);
-            Set("details", d.Details);
-            return [.. fields];
-
-            void Set(string column, string value) => fields[CorrectionsReader.IndexOf(header, column)] = value;
+            if (CorrectionsReader.IndexOf(header, column) is >= 0 and var place)
+            {
+                fields[place] = value;
+            }
         }
     }
 

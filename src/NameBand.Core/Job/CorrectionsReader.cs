@@ -44,8 +44,10 @@ internal static class CorrectionsReader
 
         var found = problems.ToBuilder();
         var lines = table.Rows.Skip(1).Select(row => ReadLine(row, places, found)).OfType<Correction>().ToList();
-        var settled = OneForEachRow(lines, found);
-        return Result.Of(new Corrections(settled, true, table.Separator) { HasDetails = places["details"] >= 0 }, found);
+        var settled = OneForEachRow(DecidedForAll(lines, found), found);
+        TellUndecided(settled, found);
+        return Result.Of(
+            new Corrections(settled, true, table.Separator) { Header = [.. header.Fields.Select(f => f.Trim().Trim('\uFEFF'))] }, found);
     }
 
     private static Correction? ReadLine(CsvRow row, Dictionary<string, int> places, ImmutableArray<Problem>.Builder problems)
@@ -75,14 +77,10 @@ internal static class CorrectionsReader
             return null;
         }
 
-        var decision = Decide(Field("decision"));
+        var (decision, isForAll) = Decide(Field("decision"));
         if (decision == Decision.Unclear)
         {
             problems.Add(Problem.NeedsPerson(At("decision"), "This decision is not one we know, so the row is held.", HowToDecide));
-        }
-        else if (decision == Decision.NotYet)
-        {
-            problems.Add(Problem.Note(At("decision"), "This line has no decision yet.", HowToDecide));
         }
         else if (decision == Decision.Change && Field("text").Length == 0)
         {
@@ -94,26 +92,64 @@ internal static class CorrectionsReader
         return new Correction(new RowRef(list, line), Field("was"), decision, Field("text"), Field("why"), row.Line)
         {
             Details = Field("details"),
+            Show = Field("show"),
+            Alike = Field("alike"),
+            IsForAll = isForAll,
         };
     }
 
-    /// <summary>Of several lines about one row the first counts when they agree; else the row is held.</summary>
+    /// <summary>“Keep all” in one line is for every line of its mark that has no decision; two that differ are for none.</summary>
+    private static List<Correction> DecidedForAll(List<Correction> lines, ImmutableArray<Problem>.Builder problems)
+    {
+        var forAll = lines.Where(l => l.IsForAll && l.Alike.Length > 0).ToLookup(l => l.Alike, StringComparer.Ordinal);
+        foreach (var mark in forAll.Where(m => m.Select(l => l.Decision).Distinct().Count() > 1))
+        {
+            problems.Add(Problem.NeedsPerson(
+                new Where(Corrections.FileName, mark.Last().FileLine), $"Line {mark.First().FileLine.ToString(CultureInfo.InvariantCulture)} decides otherwise for all rows that ask the same, so those without a decision stay held.",
+                "Leave “all” in only one of the two lines."));
+        }
+
+        return [.. lines.Select(l =>
+            l.Decision == Decision.NotYet && forAll[l.Alike].Select(a => a.Decision).Distinct().ToList() is [var one] ? l with { Decision = one } : l)];
+    }
+
+    private static void TellUndecided(ImmutableArray<Correction> lines, ImmutableArray<Problem>.Builder problems)
+    {
+        var open = lines.Where(l => l.Decision == Decision.NotYet).ToList();
+        if (open.Count > 0)
+        {
+            problems.Add(Problem.Note(
+                new Where(Corrections.FileName, open[0].FileLine),
+                open.Count == 1 ? "This line has no decision yet." : FormattableString.Invariant($"This line and {open.Count - 1} more have no decision yet."), HowToDecide));
+        }
+    }
+
+    /// <summary>
+    /// Of several lines about one row the first counts when they agree; else the row is held. A line without a decision says
+    /// nothing, and lines about another name that stood there are about another row.
+    /// </summary>
     private static ImmutableArray<Correction> OneForEachRow(List<Correction> lines, ImmutableArray<Problem>.Builder problems)
     {
         var settled = ImmutableArray.CreateBuilder<Correction>();
-        var places = new Dictionary<RowRef, int>();
+        var places = new Dictionary<(RowRef Row, string Was), int>();
         foreach (var line in lines)
         {
-            if (!places.TryGetValue(line.Row, out int place))
+            if (!places.TryGetValue((line.Row, line.Was), out int place))
             {
-                places.Add(line.Row, settled.Count);
+                places.Add((line.Row, line.Was), settled.Count);
                 settled.Add(line);
                 continue;
             }
 
             var first = settled[place];
-            if (first with { Why = line.Why, FileLine = line.FileLine, Details = line.Details } == line)
+            if (line.Decision == Decision.NotYet || (first.Decision, first.Text) == (line.Decision, line.Text))
             {
+                continue;
+            }
+
+            if (first.Decision == Decision.NotYet)
+            {
+                settled[place] = line;
                 continue;
             }
 
@@ -126,14 +162,16 @@ internal static class CorrectionsReader
         return settled.ToImmutable();
     }
 
-    private static Decision Decide(string written) =>
+    private static (Decision Decision, bool IsForAll) Decide(string written) =>
         string.Concat(written.Where(char.IsLetter)).ToLowerInvariant() switch
         {
-            "" => written.Length == 0 ? Decision.NotYet : Decision.Unclear,
-            "keep" => Decision.Keep,
-            "leaveout" => Decision.LeaveOut,
-            "change" => Decision.Change,
-            _ => Decision.Unclear,
+            "" => (written.Length == 0 ? Decision.NotYet : Decision.Unclear, false),
+            "keep" => (Decision.Keep, false),
+            "keepall" => (Decision.Keep, true),
+            "leaveout" => (Decision.LeaveOut, false),
+            "leaveoutall" or "leaveallout" => (Decision.LeaveOut, true),
+            "change" => (Decision.Change, false),
+            _ => (Decision.Unclear, false),
         };
 
     /// <returns>Place of a column; -1: the header has none of that name.</returns>

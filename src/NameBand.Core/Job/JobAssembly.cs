@@ -14,7 +14,12 @@ internal static partial class JobAssembly
             values.Text(JobKeys.Title) ?? FolderName(folder),
             values.Word(JobKeys.Way),
             JobPaths.CheckLists(folder, values),
-            new ColumnChoice(values.Text(JobKeys.NameColumn), values.Text(JobKeys.LeaveOutColumn), values.Text(LayoutKeys.GroupColumn)),
+            new ColumnChoice(values.Text(JobKeys.NameColumn), values.Text(JobKeys.LeaveOutColumn), values.Text(LayoutKeys.GroupColumn))
+            {
+                Hide = values.Texts(JobKeys.HideColumns),
+                Show = values.Texts(JobKeys.ShowColumns),
+                Ignored = values.Texts(JobKeys.IgnoredColumns),
+            },
             Hem(values),
             Strip(values),
             Lettering(folder, values),

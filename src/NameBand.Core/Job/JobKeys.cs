@@ -17,6 +17,9 @@ internal static class JobKeys
     public static readonly TextsKey Lists = new("lists", "names.csv");
     public static readonly TextKey NameColumn = new("columns.name", null, "found");
     public static readonly TextKey LeaveOutColumn = new("columns.leaveOut", null, "found");
+    public static readonly TextsKey HideColumns = new("columns.hide", "Keep me off it", "found");
+    public static readonly TextsKey ShowColumns = new("columns.show", "May we show it?", "found");
+    public static readonly TextsKey IgnoredColumns = new("columns.ignored", "Newsletter", "none");
 
     public static readonly LengthKey HemLength = new("hem.length", null, 50, LongestEdgeMm, "this or hem.skirt", Many: true);
     public static readonly NumberKey SkirtTurn = new("hem.skirt.turn", null, 0, 2, "required in hem.skirt", IsAbove: true);
@@ -79,7 +82,7 @@ internal static class JobKeys
 
     public static readonly ImmutableArray<JobKey> All =
     [
-        Format, Title, Way, Lists, NameColumn, LeaveOutColumn,
+        Format, Title, Way, Lists, NameColumn, LeaveOutColumn, HideColumns, ShowColumns, IgnoredColumns,
         HemLength, SkirtTurn, SkirtWaist, SkirtLength, SkirtTakenUp, HemTurn, Closed, Overlap, Tolerance,
         CutWidth, TurnIn, Margin, Sewn, Shortening, Rounds, Lift, RoundStep, Side, ReadBy,
         Face, Height, Least, Gap, Spread, Order, AgreedFirst, Collation,

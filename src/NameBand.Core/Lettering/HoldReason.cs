@@ -29,6 +29,12 @@ internal static class HoldReason
                 : $"the picture sign{Named(pictures)} are not letters and cannot be stitched as such");
         }
 
+        if (signs.Any(IsLetter))
+        {
+            parts.Add("ask its owner how to write it");
+            return string.Join("; ", parts);
+        }
+
         string without = Without(text, signs);
         string them = signs.Select(s => s.Text).Distinct().Count() == 1 ? "it" : "them";
         parts.Add(without.Length > 0 ? $"without {them}: “{without}”" : $"without {them} nothing is left");
@@ -65,8 +71,15 @@ internal static class HoldReason
         return visible ? $"{(mark ? "\u25CC" : "")}{characters} ({codes})" : codes;
     }
 
-    /// <summary>What is left of a name without the signs that no face has; empty: nothing.</summary>
-    public static string Without(string text, IReadOnlyList<UnshownSign> signs)
+    /// <summary>A name without its pictures and signs, to be offered; empty: nothing is left, or a letter would be lost.</summary>
+    public static string OfferWithout(string text, IReadOnlyList<UnshownSign> signs) => signs.Any(IsLetter) ? "" : Without(text, signs);
+
+    /// <summary>A letter, a mark on one, a digit, or what stands for a character that could not be read.</summary>
+    private static bool IsLetter(UnshownSign sign) => !sign.IsPicture && string.Concat(sign.Text.EnumerateRunes()).EnumerateRunes().Any(r =>
+        Rune.IsLetterOrDigit(r) || r == Rune.ReplacementChar || Rune.GetUnicodeCategory(r)
+            is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark or UnicodeCategory.EnclosingMark or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned);
+
+    private static string Without(string text, IReadOnlyList<UnshownSign> signs)
     {
         var left = new StringBuilder(text);
         foreach (var sign in signs.OrderByDescending(s => s.Start))

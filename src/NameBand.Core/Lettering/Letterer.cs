@@ -52,7 +52,7 @@ public static class Letterer
             : shaped.Fault ?? FaultOf(name.Text, shaped);
         if (reason is not null)
         {
-            return (null, reason, shaped.Unshown.Count > 0 ? HoldReason.Without(name.Text, shaped.Unshown) : "");
+            return (null, reason, shaped.Unshown.Count > 0 ? HoldReason.OfferWithout(name.Text, shaped.Unshown) : "");
         }
 
         ImmutableArray<PlacedPiece> pieces;

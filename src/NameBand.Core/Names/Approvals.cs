@@ -113,8 +113,8 @@ public static class Approvals
         }
 
         string why = line.Date.Length > 0 ? $"wished {line.Date}" : "wished";
-        string[] fields = [name.Row.Row.List, Whole(name.Row.Row.Line), name.Row.Was, "change", line.Text, why, .. corrections.HasDetails ? (string[])[name.Row.DetailsPrint] : []];
-        return CsvText.Row(fields, corrections.Separator);
+        var decision = new RowDecision(name.Row.Row, name.Row.Was, Decision.Change, line.Text, why) { Details = name.Row.DetailsPrint, Show = name.Row.Show };
+        return CorrectionLines.Line(decision, corrections);
     }
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);

@@ -17,20 +17,25 @@ internal static class ColumnFinder
     public static Result<ListColumns> Find(string list, CsvTable table, ColumnChoice choice)
     {
         var header = table.Rows[0];
-        var roles = header.Fields.Select(HeaderWords.RoleOf).ToArray();
+        var cells = ColumnCells.Of(table);
+        var roles = header.Fields.Select((f, i) => RoleOf(f, cells[i])).ToArray();
         var where = new Where(File: list, Line: header.Line);
         var problems = new List<Problem>();
 
         int? chosenName = Chosen(list, header, "name", choice.Name, problems);
         int? chosenLeaveOut = Chosen(list, header, "leaveOut", choice.LeaveOut, problems);
         int? group = Chosen(list, header, "group", choice.Group, problems);
+        var hides = choice.Hide.Select(c => Chosen(list, header, "hide", c, problems)).ToHashSet();
+        var shows = choice.Show.Select(c => Chosen(list, header, "show", c, problems)).ToHashSet();
+        var ignored = choice.Ignored.Select(c => Chosen(list, header, "ignored", c, problems)).ToHashSet();
         if (problems.Count > 0)
         {
             return Result.Fail<ListColumns>(problems);
         }
 
         // A single column called “private” holds no names; the word is then rather what somebody wrote for a name.
-        bool hasHeader = chosenName is not null || chosenLeaveOut is not null || group is not null || (roles.Length == 1
+        bool isChosen = chosenName is not null || chosenLeaveOut is not null || group is not null || hides.Count + shows.Count + ignored.Count > 0;
+        bool hasHeader = isChosen || (roles.Length == 1
             ? NameRoles.Contains(roles[0]) || roles[0] == ColumnRole.Person
             : roles.Any(r => r != ColumnRole.Unknown));
         if (!hasHeader)
@@ -51,13 +56,52 @@ internal static class ColumnFinder
             problems.Add(Problem.Note(where, $"The first line, “{labels[0]}”, was taken for the header and not for a name."));
         }
 
-        var leaveOut = chosenLeaveOut is { } only
-            ? [new LeaveOutColumn(only, roles[only] != ColumnRole.Public)]
-            : Enumerable.Range(0, roles.Length)
-                .Where(i => i != place && roles[i] is ColumnRole.LeaveOut or ColumnRole.Public)
-                .Select(i => new LeaveOutColumn(i, roles[i] == ColumnRole.LeaveOut))
-                .ToImmutableArray();
-        return Result.Of(new ListColumns(true, place, leaveOut, labels, MeaningsOf(header)) { Group = group }, problems);
+        LeaveOutColumn? WishIn(int i) => i == place || ignored.Contains(i) ? null
+            : hides.Contains(i) ? new LeaveOutColumn(i, true)
+            : shows.Contains(i) ? new LeaveOutColumn(i, false)
+            : i == chosenLeaveOut ? new LeaveOutColumn(i, roles[i] != ColumnRole.Public)
+            : roles[i] is ColumnRole.LeaveOut or ColumnRole.Public ? new LeaveOutColumn(i, roles[i] == ColumnRole.LeaveOut)
+            : i != group && MayBeWish(header.Fields[i], roles[i], cells[i]) ? new LeaveOutColumn(i, null)
+            : null;
+
+        ImmutableArray<LeaveOutColumn> leaveOut = [.. Enumerable.Range(0, roles.Length).Select(WishIn).OfType<LeaveOutColumn>()];
+        problems.AddRange(leaveOut.Where(c => c.YesHides is null).Select(c => AskedColumns.Ask(list, header, c.Index, labels)));
+        return Result.Of(
+            new ListColumns(true, place, leaveOut, labels, MeaningsOf(header))
+            {
+                Group = group,
+                Remarks = [.. Enumerable.Range(0, roles.Length).Where(i => i != place && i != group && !ignored.Contains(i) && leaveOut.All(c => c.Index != i))],
+            }, problems);
+    }
+
+    /// <summary>What a header means; one that is only put together of known words yields to what stands under it.</summary>
+    private static ColumnRole RoleOf(string header, ColumnCells cells)
+    {
+        var role = HeaderWords.RoleOf(header);
+        if (role is ColumnRole.LeaveOut or ColumnRole.Public || HeaderWords.IsKnown(header))
+        {
+            return role;
+        }
+
+        var asked = HeaderWords.AskedBy(header);
+        bool isName = NameRoles.Contains(role);
+        return asked != ColumnRole.Unknown && (!isName || cells.AreAnswers) ? asked
+            : isName && cells.AreAnswers ? ColumnRole.Unknown
+            : role;
+    }
+
+    /// <summary>Whether a column whose header is not known may hold wishes not to be shown: by its header, or by what stands in it.</summary>
+    private static bool MayBeWish(string header, ColumnRole role, ColumnCells cells)
+    {
+        bool hints = HeaderWords.HintsAtShowing(header);
+        return role switch
+        {
+            _ when cells.AreBlank => false,
+            ColumnRole.Unknown => cells.AreAnswers || (hints && !cells.AreNumbers)
+                || (cells.AreFew && !cells.AreNumbers && (HeaderWords.MayHintAtShowing(header) || (cells.Kinds <= 2 && header.Contains('?')))),
+            ColumnRole.Private => cells.AreAnswers && hints && !HeaderWords.IsKnown(header),
+            _ => false,
+        };
     }
 
     public static bool Has(CsvRow header, string wanted) => Places(header, wanted).Length > 0;

@@ -11,18 +11,25 @@ internal sealed class FittingCorrections
     private readonly Dictionary<RowRef, Correction> _lines = [];
     private readonly Dictionary<RowRef, string> _doubtful = [];
     private readonly ImmutableArray<string> _lists;
-    private readonly HashSet<RowRef> _known;
+    private readonly Dictionary<RowRef, SourceRow> _known;
 
     public FittingCorrections(Corrections corrections, ImmutableArray<string> lists, IReadOnlyCollection<SourceRow> rows)
     {
         _lists = lists;
-        _known = rows.Select(r => r.Ref).ToHashSet();
+        _known = rows.ToDictionary(r => r.Ref);
         ImmutableArray<Correction> lines = [.. corrections.Lines.Select(l => l with { Row = l.Row with { List = OwnName(l.Row.List) } })];
-        var found = new RowFollower(rows.Select(r => new StandingRow(r.Ref, r.Name.Text, r.DetailsPrint))).Find(
+        var found = new RowFollower(rows.Select(r => new StandingRow(r.Ref, r.Name.Text, r.DetailsPrint) { EarlierDetails = r.EarlierPrint })).Find(
             [.. lines.Select(l => new SaidOfRow(l.Row, l.Was, l.Details, $"{l.Decision} {l.Text}"))]);
-        for (int i = 0; i < lines.Length; i++)
+        // Lines that have found their row come first: what stands on the place of another must not push them out.
+        foreach (int i in Enumerable.Range(0, lines.Length).OrderBy(i => found[i].Row is null))
         {
             Fit(lines[i], found[i]);
+        }
+
+        // A row that another line may be about keeps only a decision that was surely made for it.
+        foreach (var row in _doubtful.Keys.Where(r => _lines.TryGetValue(r, out var line) && !IsSurely(line, _known[r])).ToList())
+        {
+            _lines.Remove(row);
         }
     }
 
@@ -38,7 +45,11 @@ internal sealed class FittingCorrections
 
     private void Fit(Correction line, Followed found)
     {
-        if (found.Row is { } row)
+        if (found.Row is { } moved && moved != line.Row && IsPerhapsAnother(line, _known[moved]))
+        {
+            AskWhich(line, [moved]);
+        }
+        else if (found.Row is { } row)
         {
             _lines.TryAdd(row, line with { Row = row });
             if (row != line.Row && line.Decision != Decision.NotYet)
@@ -56,10 +67,13 @@ internal sealed class FittingCorrections
             _problems.Add(Problem.NeedsPerson(At(line, "list"), "The job has no such list, so this line was passed over.",
                 $"Write one of {ListColumns.Listed(_lists)}."));
         }
-        else if (_known.Contains(line.Row))
+        else if (_known.ContainsKey(line.Row))
         {
             // Another name stands there, and this one nowhere: the row is held and told of by the settler.
-            _lines.TryAdd(line.Row, line);
+            if (!_lines.TryAdd(line.Row, line) && line.Decision != Decision.NotYet)
+            {
+                _problems.Add(Problem.Note(At(line, "was"), $"“{PlainText.Short(line.Was, 80)}” is in none of the lists any longer; this line was passed over."));
+            }
         }
         else
         {
@@ -68,15 +82,23 @@ internal sealed class FittingCorrections
         }
     }
 
+    /// <summary>A row of the name that stands elsewhere with something else beside it, and does not plainly say that it may be shown.</summary>
+    private static bool IsPerhapsAnother(Correction line, SourceRow row) =>
+        row.Wish == Wish.Unclear && row.Name.Text == NameText.Clean(line.Was).Text
+        && line.Details.Length > 0 && line.Details != row.DetailsPrint && line.Details != row.EarlierPrint;
+
+    private static bool IsSurely(Correction line, SourceRow row) =>
+        row.Name.Text == NameText.Clean(line.Was).Text && (line.Details.Length == 0 || line.Details == row.DetailsPrint || line.Details == row.EarlierPrint);
+
     private void AskWhich(Correction line, ImmutableArray<RowRef> candidates)
     {
         string places = string.Join(" and in ", candidates.Take(4));
         _problems.Add(Problem.NeedsPerson(
-            At(line, "line"), $"“{PlainText.Short(line.Was, 80)}” has moved and now stands in {places}; which of them you decided about cannot be told, so {(candidates.Length == 1 ? "it is" : "they are")} held.",
+            At(line, "line"), $"“{PlainText.Short(line.Was, 80)}” has moved and may now stand in {places}; which of them you decided about cannot be told, so {(candidates.Length == 1 ? "it is" : "they are")} held.",
             "Mend “list” and “line”, and decide about each of them."));
         foreach (var row in candidates)
         {
-            _doubtful.TryAdd(row, $"a decision in {Corrections.FileName} is about this row or another of the same name (in {places})");
+            _doubtful.TryAdd(row, $"a decision in {Corrections.FileName} is about this row or another (in {places}): decide again");
         }
     }
 

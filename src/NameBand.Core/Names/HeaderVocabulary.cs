@@ -72,13 +72,36 @@ internal static class HeaderVocabulary
         + "nie pokazuj,nie pokazywać,ukryj,prywatne,prywatny,nezobrazovat,skrýt,soukromé,nezobraziť,skryť,súkromné,ne jelenjen meg,rejtett,titkos,ascunde,ascuns,"
         + "gizle,gizli,gösterme,gösterilmesin,не показывать,скрыть,скрытый,приватно,не показувати,приховати,да не се показва,"
         + "να μην εμφανίζεται,κρυφό,απόκρυψη,لا تظهر,إخفاء,خاص,نمایش داده نشود,להסתיר,פרטי,न दिखाएँ,गोपनीय,ไม่แสดง,không hiển thị,sembunyikan,rahasia,"
-        + "非公開,非表示,公開しない,不公开,不公開,隐藏,隱藏,保密,비공개,숨김";
+        + "非公開,非表示,公開しない,不公开,不公開,隐藏,隱藏,保密,비공개,숨김,"
+        + "keep me off,leave me off,leave me out,keep me out,keep it private,keep name private,name withheld,withhold name,no public mention,opt out,"
+        + "nicht veröffentlichen,nicht erscheinen,nicht genannt werden,möchte nicht genannt werden,ohne Namensnennung,ohne Namen,keine Veröffentlichung,"
+        + "ne pas publier,ne pas nommer,sans nom,rester anonyme,sin nombre,no aparecer,no nombrar,mantener en privado,senza nome,non nominare,sem nome,"
+        + "niet publiceren,zonder naam,publicera inte,utan namn,utan att nämnas,ikke offentliggør,ikke publiser,uden navn,uten navn,älä julkaise,ilman nimeä,"
+        + "nie publikować,nie wymieniać,bez nazwiska,nezveřejňovat,bez jména,nezverejňovať,ne tegyék közzé,név nélkül,nu publica,fără nume,ne objavi,ne objaviti,bez imena,"
+        + "yayınlama,yayınlanmasın,не публиковать,не упоминать,без имени,не публікувати,без імені,да не се публикува,να μη δημοσιευθεί,"
+        + "לא לפרסם,لا تنشر,منتشر نشود,न छापें,ไม่เปิดเผย,không công khai,jangan tampilkan,掲載しない,掲載不可,匿名希望,名前を出さない,不显示,不顯示,공개 안 함,공개하지 않음";
 
     public const string Public =
         "public,publicly,show publicly,shown publicly,may be shown,may show,may show name,ok to show,okay to show,can be shown,can we show your name,may we show your name,"
         + "show my name,consent to show,display publicly,visible,öffentlich,darf gezeigt werden,darf angezeigt werden,Name zeigen,visible publiquement,"
         + "público,pública,pubblico,pubblica,publiek,openbaar,offentlig,offentligt,julkinen,publiczne,veřejné,verejné,nyilvános,herkese açık,"
-        + "публично,показывать,показувати,δημόσιο,公開,公开,公開可,공개";
+        + "публично,показывать,показувати,δημόσιο,公開,公开,公開可,공개,"
+        + "consent,consent given,permission,permission given,permission granted,consent to display,consent to print,consent to publish,permission to show,permission to print,"
+        + "permission to display,permission to publish,permission to use name,publish,publishable,release,name release,opt in,named publicly,list publicly,"
+        + "Einwilligung,Einverständnis,einverstanden,Zustimmung,Erlaubnis,veröffentlichen,darf veröffentlicht werden,dürfen wir zeigen,dürfen wir den Namen zeigen,"
+        + "dürfen wir Ihren Namen zeigen,dürfen wir deinen Namen zeigen,Namensnennung,Namensnennung erlaubt,mit Namensnennung,Name darf genannt werden,sichtbar,anzeigen,"
+        + "consentement,autorisation,accord,affichage autorisé,publier,peut être affiché,pouvons-nous l'afficher,pouvons-nous afficher votre nom,afficher mon nom,"
+        + "consentimiento,permiso,autorización,autorizo,publicar,se puede mostrar,podemos mostrarlo,podemos mostrar su nombre,podemos mostrar tu nombre,mostrar mi nombre,"
+        + "consenso,permesso,autorizzazione,pubblicare,si può mostrare,possiamo mostrarlo,possiamo mostrare il nome,mostra il mio nome,"
+        + "consentimento,permissão,autorização,podemos mostrar,podemos mostrar o nome,pode ser mostrado,mostrar meu nome,"
+        + "toestemming,mag getoond worden,mogen we tonen,mogen we de naam tonen,tonen,naam tonen,zichtbaar,"
+        + "samtycke,tillstånd,får visas,får vi visa namnet,får vi visa ditt namn,visa namnet,samtykke,tilladelse,tillatelse,må vises,må vi vise navnet,vis navnet,synlig,"
+        + "suostumus,lupa,saa näyttää,saako näyttää,näkyvä,zgoda,zezwolenie,można pokazać,czy można pokazać,pokazać,widoczne,souhlas,svolení,smí se zobrazit,můžeme zobrazit,"
+        + "súhlas,povolenie,môžeme zobraziť,hozzájárulás,engedély,megjeleníthető,megmutathatjuk,acord,permisiune,consimțământ,se poate afișa,putem afișa,"
+        + "pristanak,dozvola,privola,smije se prikazati,soglasje,dovoljenje,izin,onay,gösterilebilir,gösterebilir miyiz,görünür,"
+        + "согласие,разрешение,можно показывать,можно показать,можно ли показать,згода,дозвіл,можна показати,чи можна показати,съгласие,разрешение за показване,"
+        + "συγκατάθεση,άδεια,συναίνεση,μπορούμε να το δείξουμε,موافقة,إذن,هل يمكن عرض الاسم,رضایت,اجازه,הסכמה,אישור,מותר להציג,सहमति,अनुमति,"
+        + "ยินยอม,อนุญาต,đồng ý,cho phép,persetujuan,izin tampil,idhini,同意,掲載可,掲載してよい,表示可,同意显示,允许显示,允許顯示,同意公开,동의,공개 동의,표시 동의";
 
     /// <summary>Each line one meaning, its first word the one that stands for it.</summary>
     public static readonly string[] Private =
@@ -120,5 +143,37 @@ internal static class HeaderVocabulary
     public const string AnonymousStarts = "anonym,anonim,anónim,anoniem,анонім,аноним,ανώνυμ,匿名,익명,무기명,مجهول,ناشناس,אנונימי,अनाम,गुमनाम,ẩn danh,ไม่ระบุชื่อ,"
         + "remain anonym,stay anonym,wants to be anonym,be anonym,is anonym,give anonym,keep anonym,nimetön,névtelen";
     public const string HideStarts = "do not show,dont show,do not display,dont display,do not publish,dont publish,do not list,do not name,do not print,do not sew,do not stitch,"
-        + "hide my,hide the,hide from,please hide,keep my name,nicht öffentlich,not public,no public";
+        + "hide my,hide the,hide from,please hide,keep my name,keep me off,keep me out,leave me off,leave me out,leave my name,keep off,leave off,withhold,"
+        + "rather not be,prefer not to be,would rather not,does not want,do not want,dont want,dont mention,do not mention,nicht öffentlich,not public,no public,"
+        + "nicht zeigen,nicht nennen,nicht veröffentlichen,möchte nicht,will nicht,ne pas,no mostrar,no publicar,non mostrare,non pubblicare,não mostrar,não publicar,niet tonen";
+
+    // Words of a header that asks for leave: “May we print it?”, “OK to display”, “Do not put me on it”.
+    public const string MayWords = "may,can,could,ok,okay,consent,consents,permission,permit,permitted,agree,agrees,agreed,allow,allows,allowed,happy,willing,want,wants,wish,wishes,like,would,shall,fine";
+    public const string NotWords = "not,dont,doesnt,never,without,no,hide,off,except,exclude,cannot,cant";
+    public const string ToShowWords = "show,shown,showing,display,displayed,displaying,print,printed,printing,publish,published,publishing,sew,sewn,stitch,stitched,"
+        + "embroider,embroidered,appear,appearing,list,listed,mention,mentioned,named,credit,credited,visible,public,publicly,include,included,feature,featured,reveal,revealed";
+    public const string AskingWords = "we,i,you,us,me,it,he,she,they,them,this,that,his,her,their,do,does,did,are,am,have,has,if,at,by,with,any,all,put,use,used,using,publicly,out,"
+        + "from,strip,hem,cloak,skirt,banner,garment,cloth,card,sign,wall,web,website,page,online,given,granted,supporter,supporters,person,donor,donors,giver,member";
+
+    // Parts of a header of any words that may have to do with showing a name: then it is asked about.
+    public const string HintStems = "anonym,anonim,publi,visib,hidden,hide,secret,privat,privac,confiden,consent,permi,display,show,withh,optin,optout,disclos,reveal,"
+        + "zeig,nennung,genannt,öffentlich,sichtbar,erlaubnis,einwillig,einverst,zustimm,geheim,verberg,affich,montrer,publier,autoris,accord,masqu,mostrar,ocult,permiso,autoriz,"
+        + "mostrare,nascond,pubblic,consenso,permess,exibir,permiss,tonen,toestemm,openba,zichtb,geheim,visas,samtyck,tillåt,offentlig,samtykk,tillad,tillat,näyt,julki,suostum,"
+        + "pokaz,zgoda,publik,ukry,zobraz,souhlas,skrý,súhlas,megjelen,hozzájár,nyilván,titkos,afiș,ascun,prikaz,dozvol,skri,göster,gizl,izin,показ,публи,соглас,разреш,скры,"
+        + "згод,дозв,прихов,δημόσι,εμφαν,συγκατ,κρυφ,موافق,إظهار,عرض,خصوص,نمایش,محرمان,להציג,פרסום,הסכמ,פרטי,दिखा,सहमति,गोपन,แสดง,เปิดเผย,ยินยอม,hiển thị,công khai,đồng ý,tampil,rahasia,"
+        + "公開,公开,非表示,表示,掲載,匿名,隐,隱,显示,顯示,同意,秘密,保密,공개,표시,동의,비밀";
+
+    public const string TotalWords = "total,totals,subtotal,grand,sum,count,Summe,Gesamt,Gesamtsumme,Zwischensumme,Anzahl,totaux,somme,totale,totales,totaal,summa,totalt,yhteensä,"
+        + "suma,razem,celkem,spolu,összesen,ukupno,skupaj,viso,kopā,kokku,итого,всего,усього,разом,общо,σύνολο,toplam,المجموع,الإجمالي,جمع,סהכ,कुल,รวม,tổng,jumlah,合計,总计,總計,合计,합계";
+
+    // What a remark says that may be a wish not to be shown. The remark itself is never repeated.
+    public const string Wishes = "anonym,anonim,anoniem,аноним,анонім,ανώνυμ,مجهول,אנונימי,匿名,익명,गुमनाम,not want to be,not wish to be,rather not be,prefer not,"
+        + "do not show,dont show,do not name,dont name,do not print,dont print,do not publish,dont publish,do not list,dont list,do not display,dont display,"
+        + "do not mention,dont mention,do not sew,dont sew,do not stitch,dont stitch,not to be named,not to be shown,not be named,not be shown,not be listed,not be mentioned,"
+        + "keep me off,keep me out,leave me off,leave me out,leave my name,keep my name,hide my,without my name,no name please,name withheld,stay private,keep private,keep it private,"
+        + "nicht nennen,nicht zeigen,nicht genannt,nicht gezeigt,nicht erscheinen,nicht veröffentlich,ohne namen,ohne nennung,ungenannt,lieber nicht,"
+        + "ne pas afficher,ne pas montrer,ne pas citer,ne pas publier,ne pas nommer,sans nom,ne veut pas,ne souhaite pas,no mostrar,no publicar,no aparecer,sin nombre,"
+        + "non mostrare,non pubblicare,senza nome,não mostrar,não publicar,sem nome,niet tonen,niet noemen,zonder naam,visa inte,inte synas,utan namn,vis ikke,ikke vise,uden navn,uten navn,"
+        + "älä näytä,ei nimeä,nie pokazywać,nie publikować,bez nazwiska,nezveřejňovat,nezobrazovat,bez jména,név nélkül,fără nume,bez imena,gösterilmesin,не показывать,не публиковать,без имени,"
+        + "не показувати,не публікувати,без імені,公開しない,載せないで,掲載しない,出さないで,不公开,不公開,不要显示,不要顯示,공개하지";
 }

@@ -60,6 +60,13 @@ internal static class HeaderWords
     private static readonly FrozenSet<string> FillWords = Words(HeaderVocabulary.FillWords);
     private static readonly string[] AnonymousStarts = [.. HeaderVocabulary.AnonymousStarts.Split(',').Select(Key)];
     private static readonly string[] HideStarts = [.. HeaderVocabulary.HideStarts.Split(',').Select(Key)];
+    private static readonly FrozenSet<string> MayWords = Words(HeaderVocabulary.MayWords);
+    private static readonly FrozenSet<string> NotWords = Words(HeaderVocabulary.NotWords);
+    private static readonly FrozenSet<string> ToShowWords = Words(HeaderVocabulary.ToShowWords);
+    private static readonly FrozenSet<string> AskingWords = Words(HeaderVocabulary.AskingWords);
+    private static readonly FrozenSet<string> TotalWords = Words(HeaderVocabulary.TotalWords);
+    private static readonly string[] HintStems = [.. HeaderVocabulary.HintStems.Split(',').Select(Key)];
+    private static readonly string[] Wishes = [.. HeaderVocabulary.Wishes.Split(',').Select(w => string.Join(' ', Split(w)))];
 
     public static ColumnRole RoleOf(string header)
     {
@@ -85,6 +92,53 @@ internal static class HeaderWords
         }
 
         return ByWords(Split(header));
+    }
+
+    /// <summary>Whether the list of words holds the header as it stands, and not only words of it.</summary>
+    public static bool IsKnown(string header) => Known.ContainsKey(Key(header)) || PrivateWords.ContainsKey(Key(header));
+
+    /// <summary>What a header asks that is put together of words about leave and showing: “May we print it?”</summary>
+    /// <returns>Public, LeaveOut or Unknown.</returns>
+    public static ColumnRole AskedBy(string header)
+    {
+        var words = Split(header);
+        bool isKnown = words.TrueForAll(w => MayWords.Contains(w) || NotWords.Contains(w) || ToShowWords.Contains(w) || AskingWords.Contains(w)
+            || FillWords.Contains(w) || SureNameWords.Contains(w) || PerhapsNameWords.Contains(w));
+        int nots = words.Count(NotWords.Contains);
+        return !isKnown || nots > 1 || !words.Any(ToShowWords.Contains) ? ColumnRole.Unknown
+            : nots == 1 ? ColumnRole.LeaveOut
+            : words.Any(MayWords.Contains) ? ColumnRole.Public
+            : ColumnRole.Unknown;
+    }
+
+    /// <summary>Whether a header has to do with showing, hiding or leave, in whatever words.</summary>
+    public static bool HintsAtShowing(string header)
+    {
+        string key = Key(header);
+        return HintStems.Any(s => key.Contains(s, StringComparison.Ordinal));
+    }
+
+    /// <summary>Whether a header has a word that one about showing might have, and others as well: “list”, “like”.</summary>
+    public static bool MayHintAtShowing(string header) => Split(header).Exists(w => ToShowWords.Contains(w) || MayWords.Contains(w));
+
+    /// <summary>Whether a text is a sum below a list, such as “Total: 78” or “60 names”.</summary>
+    public static bool IsTotal(string text)
+    {
+        var words = Split(text);
+        bool IsNumber(string word) => word.All(char.IsDigit);
+        var named = words.Where(w => !IsNumber(w)).ToList();
+        return named.Exists(TotalWords.Contains)
+            ? named.TrueForAll(w => TotalWords.Contains(w) || FillWords.Contains(w) || w.Length == 3 || IsOfPeople(w)) && (words.Count > named.Count || named.TrueForAll(TotalWords.Contains))
+            : words.Count > named.Count && named.Count == 1 && IsOfPeople(named[0]);
+    }
+
+    private static bool IsOfPeople(string word) => Known.GetValueOrDefault(word) is ColumnRole.Person or ColumnRole.Name;
+
+    /// <summary>Whether a remark may ask that its writer is not shown.</summary>
+    public static bool MayAskNotToBeShown(string remark)
+    {
+        string words = string.Join(' ', Split(remark, NameText.Longest * 10));
+        return Wishes.Any(w => words.Contains(w, StringComparison.Ordinal));
     }
 
     /// <summary>Two headers with the same meaning have the same one: known words for mail, sum and note in any language, else the bare header.</summary>
@@ -143,12 +197,12 @@ internal static class HeaderWords
         list.Split(',').Select(Key).ToFrozenSet(StringComparer.Ordinal);
 
     /// <summary>The words of a header: cut at blanks, punctuation and where a capital follows a small letter.</summary>
-    private static List<string> Split(string header)
+    private static List<string> Split(string header, int most = NameText.Longest)
     {
         var words = new List<string>();
         var word = new StringBuilder();
         bool afterSmall = false;
-        foreach (var rune in PlainText.Normal(header[..Math.Min(header.Length, 200)], NormalizationForm.FormKD).EnumerateRunes())
+        foreach (var rune in PlainText.Normal(header[..Math.Min(header.Length, most)], NormalizationForm.FormKD).EnumerateRunes())
         {
             if (Resemblance.IsAccent(rune.Value) || rune.Value is Joiners.NonJoiner or Joiners.Joiner || Invisible.IsAlways(rune.Value)
                 || rune.Value is '\'' or 0x2019 or 0x02BC)

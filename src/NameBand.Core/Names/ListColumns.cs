@@ -4,7 +4,8 @@ using NameBand.Common;
 namespace NameBand.Names;
 
 /// <summary>A column in which a row asks not to be shown: with a yes, or (one such as “public”) with a no.</summary>
-internal readonly record struct LeaveOutColumn(int Index, bool YesHides);
+/// <param name="YesHides">Null: it may be such a column, and nobody has said what it means.</param>
+internal readonly record struct LeaveOutColumn(int Index, bool? YesHides);
 
 /// <summary>What the columns of a list are.</summary>
 /// <param name="HasHeader">False: a single column of names that begins in the first row.</param>
@@ -17,6 +18,9 @@ internal sealed record ListColumns(
 
     /// <summary>The column that says in which group a row is; null where the list has none.</summary>
     public int? Group { get; init; }
+
+    /// <summary>Other columns in which somebody may have written a wish not to be shown.</summary>
+    public ImmutableArray<int> Remarks { get; init; } = [];
 
     public static ImmutableArray<string> LabelsOf(CsvRow header) => [.. header.Fields.Select(Label)];
 

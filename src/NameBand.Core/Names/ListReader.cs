@@ -22,7 +22,7 @@ public static class ListReader
         }
 
         var grouping = new Grouping(job.Groups);
-        var rows = tables.SelectMany(t => RowReader.Read(t.List, t.Table, columns[t.List]!, grouping)).ToList();
+        var rows = Twins.Told(tables.SelectMany(t => RowReader.Read(t.List, t.Table, columns[t.List]!, grouping)).ToList());
         if (rows.Count == 0)
         {
             return Result.Fail<NameList>([.. problems, Problem.CannotUse(new Where(File: job.Lists.FirstOrDefault()),
@@ -64,7 +64,12 @@ public static class ListReader
         string? WhereDue(string? wanted) => wanted is null
             || ColumnFinder.Has(table.Table.Rows[0], wanted) || !tables.Any(t => ColumnFinder.Has(t.Table.Rows[0], wanted)) ? wanted : null;
 
-        var choice = new ColumnChoice(WhereDue(job.Columns.Name), WhereDue(job.Columns.LeaveOut), WhereDue(job.Groups.Column));
+        var choice = new ColumnChoice(WhereDue(job.Columns.Name), WhereDue(job.Columns.LeaveOut), WhereDue(job.Groups.Column))
+        {
+            Hide = [.. job.Columns.Hide.Select(WhereDue).OfType<string>()],
+            Show = [.. job.Columns.Show.Select(WhereDue).OfType<string>()],
+            Ignored = [.. job.Columns.Ignored.Select(WhereDue).OfType<string>()],
+        };
         var columns = ColumnFinder.Find(table.List, table.Table, choice);
         problems.AddRange(columns.Problems);
         return columns.Value;

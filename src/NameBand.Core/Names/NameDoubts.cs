@@ -22,7 +22,7 @@ internal static class NameDoubts
 
         if (name.IsBroken)
         {
-            return "a character of the name could not be read (shown as \uFFFD)";
+            return "a character of the name could not be read (shown as \uFFFD); write the name as its owner does";
         }
 
         if (LooksLikeMail(text))
@@ -35,7 +35,9 @@ internal static class NameDoubts
             return "this may stand for no name, or for somebody who would rather not be named";
         }
 
-        return text.EnumerateRunes().All(r => System.Text.Rune.IsPunctuation(r)) ? "there is no letter in this name" : null;
+        return !text.EnumerateRunes().Any(System.Text.Rune.IsLetter) ? "there is no letter in this name"
+            : HeaderWords.IsTotal(text) ? "this looks like a total and not like a name"
+            : null;
     }
 
     private static bool LooksLikeMail(string text)

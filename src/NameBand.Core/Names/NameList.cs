@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Job;
 
 namespace NameBand.Names;
 
@@ -38,6 +39,12 @@ public enum HeldFor
     /// <summary>A doubt about the row, which a person can settle by any decision.</summary>
     Doubt,
 
+    /// <summary>Nothing but what the row answers to whether its name may be shown.</summary>
+    Wish,
+
+    /// <summary>Nothing but what a column means: it is said once, for all rows, in job.json.</summary>
+    Column,
+
     /// <summary>Letters that cannot be sewn: only another spelling can be.</summary>
     Letters,
 
@@ -63,8 +70,29 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
     /// <summary>The name as it could be sewn instead, where the row is held for its letters and such a form is known; never taken unasked.</summary>
     public string Offer { get; init; } = "";
 
-    /// <summary>What kind of thing it waits for, where it is held.</summary>
+    /// <summary>What kind of thing it waits for, where it is held; a sewn name keeps it where its row would be held.</summary>
     public HeldFor HeldFor { get; init; }
+
+    /// <summary>What the row answers to whether its name may be shown, as it is written down with a decision.</summary>
+    public string Show { get; init; } = "";
+
+    /// <summary>It is left out because it asks for it itself, and not by a decision.</summary>
+    public bool AsksNotToBeShown { get; init; }
+
+    /// <summary>Line in corrections.csv that is about this row; 0: none.</summary>
+    public int DecidedIn { get; init; }
+
+    /// <summary>What that line says.</summary>
+    public Decision Decided { get; init; }
+
+    /// <summary>That line was decided for another name or another answer than the row has now.</summary>
+    public bool IsDecidedForElse { get; init; }
+
+    /// <summary>The name as it would be sewn if nothing held it: the decided text, else the row's own.</summary>
+    public string WouldBe { get; init; } = "";
+
+    /// <summary>Whether it waits for a line in corrections.csv: what a column means is said elsewhere.</summary>
+    public bool WaitsForDecision => (Outcome == RowOutcome.Held && HeldFor != HeldFor.Column) || (Outcome == RowOutcome.Placed && HeldFor == HeldFor.Wish);
 
     public ListedRow HeldBecause(HeldFor what, string reason, string offer = "") =>
         this with { Outcome = RowOutcome.Held, HeldFor = what, Reason = reason, Offer = offer };

@@ -43,6 +43,11 @@ internal sealed record NameText(string Text, ImmutableArray<string> Notes, int L
                 brokenLine |= Invisible.IsLineBreak(rune.Value);
                 codes.Add(' ');
             }
+            else if (rune.Value is >= 0x80 and <= 0x9F)
+            {
+                // A letter of another encoding that was read wrong; it is asked for and never dropped.
+                codes.Add(Rune.ReplacementChar.Value);
+            }
             else if (Invisible.IsAlways(rune.Value))
             {
                 removed.Add(rune.Value);

@@ -21,7 +21,9 @@ public sealed record Needs(ImmutableArray<Problem> OfJob, ImmutableArray<Problem
 
     public static Needs Of(NameList? names, IEnumerable<Problem> problems)
     {
-        var held = (names?.Rows ?? []).Where(r => r.Outcome == RowOutcome.Held).ToList();
+        // What a column means is asked once, and not for each of its rows.
+        var asked = problems.Where(AskedColumns.IsAsked).Select(p => p.Where.File).ToHashSet(StringComparer.Ordinal);
+        var held = (names?.Rows ?? []).Where(r => r.Outcome == RowOutcome.Held && !(r.HeldFor == HeldFor.Column && asked.Contains(r.Row.List))).ToList();
         var heldRows = held.Select(r => (r.Row.List, r.Row.Line)).ToHashSet();
         bool IsOfRow(Problem problem) => problem.Where is { File: { } file, Line: { } line } && heldRows.Contains((file, line));
         var needing = problems.Where(p => p.Severity != Severity.Note).ToList();

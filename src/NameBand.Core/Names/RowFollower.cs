@@ -10,7 +10,11 @@ internal sealed record SaidOfRow(RowRef Row, string Was, string Details, string 
 
 /// <summary>A row as it stands now.</summary>
 /// <param name="Details">Fingerprint of what stands beside the name.</param>
-internal sealed record StandingRow(RowRef Ref, string Text, string Details);
+internal sealed record StandingRow(RowRef Ref, string Text, string Details)
+{
+    /// <summary>The fingerprint as version 0.1 made it.</summary>
+    public string EarlierDetails { get; init; } = "";
+}
 
 /// <summary>Where the row of something said stands now.</summary>
 /// <param name="Row">Null when it cannot be told.</param>
@@ -19,7 +23,7 @@ internal sealed record Followed(RowRef? Row, ImmutableArray<RowRef> Candidates);
 
 /// <summary>
 /// Finds the rows that something was said of, where the list was exported anew and lines have moved: by line and name,
-/// then by name and details, then by the name alone where it leaves no doubt.
+/// then by name and details, then by the details of a single row, and last by the name alone where it leaves no doubt.
 /// </summary>
 internal sealed class RowFollower
 {
@@ -38,8 +42,9 @@ internal sealed class RowFollower
     public ImmutableArray<Followed> Find(ImmutableArray<SaidOfRow> said)
     {
         var found = new Followed?[said.Length];
-        Take(said, found, (s, r) => r.Ref == s.Row && IsOf(r, s) && (s.Details.Length == 0 || s.Details == r.Details));
-        Take(said, found, (s, r) => IsOf(r, s) && s.Details.Length > 0 && s.Details == r.Details);
+        Take(said, found, (s, r) => r.Ref == s.Row && IsOf(r, s) && (s.Details.Length == 0 || IsBeside(r, s)));
+        Take(said, found, (s, r) => IsOf(r, s) && IsBeside(r, s));
+        FindRenamed(said, found);
         Take(said, found, (s, r) => r.Ref == s.Row && IsOf(r, s));
         var open = Enumerable.Range(0, said.Length).Where(i => found[i] is null).GroupBy(i => NameText.Clean(said[i].Was).Text, StringComparer.Ordinal);
         foreach (var name in open.ToList())
@@ -50,9 +55,46 @@ internal sealed class RowFollower
         return [.. found.Select(f => f!)];
     }
 
+    /// <summary>
+    /// A single row with the same details beside another name is likely the same person, renamed, where the old name stands
+    /// nowhere any longer. Where it does, beside other details, either may be the one.
+    /// </summary>
+    private void FindRenamed(ImmutableArray<SaidOfRow> said, Followed?[] found)
+    {
+        var byPrint = _rows.Values.Where(r => r.Details.Length > 0 && !_taken.Contains(r.Ref)).ToLookup(r => r.Details, StringComparer.Ordinal);
+        foreach (bool isGone in new[] { true, false })
+        {
+            for (int i = 0; i < said.Length; i++)
+            {
+                if (found[i] is not null || Renamed(said[i], byPrint) is not { } row)
+                {
+                    continue;
+                }
+
+                var same = _byText[NameText.Clean(said[i].Was).Text].Where(r => r.Text.Length > 0 && !_taken.Contains(r.Ref)).ToList();
+                if (same.Count == 0)
+                {
+                    _taken.Add(row.Ref);
+                    found[i] = new Followed(row.Ref, []);
+                }
+                else if (!isGone)
+                {
+                    found[i] = new Followed(null, [.. same.Append(row).Select(r => r.Ref).OrderBy(r => r.List, StringComparer.Ordinal).ThenBy(r => r.Line)]);
+                }
+            }
+        }
+    }
+
+    /// <summary>The only row with the details of something said, under another name.</summary>
+    private StandingRow? Renamed(SaidOfRow said, ILookup<string, StandingRow> byPrint) =>
+        byPrint[said.Details].Where(r => !_taken.Contains(r.Ref)).Take(2).ToList() is [var only] && only.Text != NameText.Clean(said.Was).Text ? only : null;
+
     /// <summary>A row without a name is nothing to be found again by.</summary>
     private static bool IsOf(StandingRow row, SaidOfRow said) =>
         row.Text == NameText.Clean(said.Was).Text && (row.Ref == said.Row || row.Text.Length > 0);
+
+    private static bool IsBeside(StandingRow row, SaidOfRow said) =>
+        said.Details.Length > 0 && (said.Details == row.Details || said.Details == row.EarlierDetails);
 
     private void Take(ImmutableArray<SaidOfRow> said, Followed?[] found, Func<SaidOfRow, StandingRow, bool> agree)
     {

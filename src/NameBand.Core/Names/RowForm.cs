@@ -20,12 +20,14 @@ internal sealed class RowForm
     private readonly ListColumns _columns;
     private readonly char _separator;
     private readonly Kind[] _kinds;
+    private readonly int _usualLength;
 
     public RowForm(ListColumns columns, CsvTable table)
     {
         _columns = columns;
         _separator = table.Separator;
         var whole = table.Rows.Skip(columns.HasHeader ? 1 : 0).Where(r => r.Fields.Length == columns.Count).ToList();
+        _usualLength = table.Rows.Skip(columns.HasHeader ? 1 : 0).GroupBy(r => r.Fields.Length).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).FirstOrDefault()?.Key ?? columns.Count;
         _kinds = [.. Enumerable.Range(0, columns.Count).Select(i => UsualKind(whole.Select(r => r.Fields[i])))];
     }
 
@@ -47,6 +49,12 @@ internal sealed class RowForm
         {
             string fields = $"the row has {Number(last)} fields, {Expected()}";
             return NameStillFits(row) ? (null, [fields]) : ($"{fields}: does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
+        }
+
+        if (row.Fields.Length > last && !_columns.LeaveOut.IsEmpty && row.Fields.Length != _usualLength && !NameStillFits(row))
+        {
+            // Blank fields at the end may be the last column of a row that a separator in the name pushed to the right.
+            return ($"the row has {Number(row.Fields.Length)} fields, the last of them blank, {Expected()}: does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
         }
 
         return last < _columns.Count ? (null, [$"the row has {Number(last)} {(last == 1 ? "field" : "fields")}, {Expected()}"]) : (null, []);
@@ -74,16 +82,26 @@ internal sealed class RowForm
         return false;
     }
 
-    /// <summary>A column right of the name that always holds a mail address or a number still does in this row.</summary>
+    /// <summary>
+    /// A column right of the name that always holds a mail address or a number still does in this row, so that nothing was
+    /// pushed to the right before it; and no answer to whether the name may be shown stands behind it.
+    /// </summary>
     private bool NameStillFits(CsvRow row)
     {
         int proven = -1;
         for (int i = _columns.Name + 1; i < _columns.Count; i++)
         {
-            if (_kinds[i] != Kind.Any && KindOf(row.Fields[i]) == _kinds[i])
+            if (_kinds[i] == Kind.Any || string.IsNullOrWhiteSpace(row.Fields[i]))
             {
-                proven = i;
+                continue;
             }
+
+            if (KindOf(row.Fields[i]) != _kinds[i])
+            {
+                break;
+            }
+
+            proven = i;
         }
 
         return proven > 0 && _columns.LeaveOut.All(c => c.Index <= proven);

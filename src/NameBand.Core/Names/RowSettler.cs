@@ -13,8 +13,8 @@ internal sealed class RowSettler
     private readonly Dictionary<RowRef, Correction> _corrections;
     private readonly ILookup<string, RowRef> _rowsByText;
     private readonly Repeats _repeats = new();
+    private readonly HiddenNames _hidden;
     private readonly List<Problem> _problems = [];
-
     private readonly IReadOnlyDictionary<RowRef, string> _doubtful;
 
     /// <param name="corrections">At most one for each row.</param>
@@ -22,8 +22,9 @@ internal sealed class RowSettler
     public RowSettler(IReadOnlyList<SourceRow> rows, IEnumerable<Correction> corrections, IReadOnlyDictionary<RowRef, string> doubtful)
     {
         _doubtful = doubtful;
-        _corrections = corrections.Where(c => c.Decision != Decision.NotYet).ToDictionary(c => c.Row);
+        _corrections = corrections.ToDictionary(c => c.Row);
         _rowsByText = rows.ToLookup(r => r.Name.Text, r => r.Ref, StringComparer.Ordinal);
+        _hidden = new HiddenNames(rows.Where(r => r.Wish == Wish.LeaveOut && !IsKeptAllTheSame(r)));
     }
 
     public IReadOnlyList<Problem> Problems => _problems;
@@ -31,31 +32,58 @@ internal sealed class RowSettler
     public ListedRow Settle(SourceRow row)
     {
         var correction = _corrections.GetValueOrDefault(row.Ref);
-        var settled = correction is not null ? ByPerson(row, correction)
-            : _doubtful.TryGetValue(row.Ref, out string? doubt) && row.Wish != Wish.LeaveOut ? Held(row, doubt)
-            : ByCheck(row, row.Name);
+        bool isDecided = correction is { Decision: not Decision.NotYet };
+        var settled = isDecided ? ByPerson(row, correction!)
+            : _doubtful.TryGetValue(row.Ref, out string? doubt) && row.Wish != Wish.LeaveOut ? Held(row, HeldFor.Doubt, doubt)
+            : ByCheck(row, row.Name, answersAreSettled: false);
         if (settled.Outcome != RowOutcome.Merged && settled.Text.Length > 0)
         {
-            _repeats.Remember(new Earlier(row, settled.Text, settled.Outcome, correction is not null));
+            _repeats.Remember(new Earlier(row, settled.Text, settled.Outcome, isDecided && !settled.AsksNotToBeShown));
         }
 
-        return settled;
+        return settled with
+        {
+            DecidedIn = correction?.FileLine ?? 0,
+            Decided = correction?.Decision ?? Decision.NotYet,
+            WouldBe = correction is { Text.Length: > 0 } && isDecided && IsOf(row, correction) ? NameText.Clean(correction.Text).Text : row.Name.Text,
+        };
     }
+
+    private static bool IsOf(SourceRow row, Correction correction) => NameText.Clean(correction.Was).Text == row.Name.Text;
+
+    /// <summary>What was written down of its answers, if it was of this name.</summary>
+    private static string Recorded(SourceRow row, Correction correction) => IsOf(row, correction) ? correction.Show : "";
+
+    private bool IsKeptAllTheSame(SourceRow row) =>
+        _corrections.GetValueOrDefault(row.Ref) is { Decision: Decision.Keep } kept && row.Answers.Since(Recorded(row, kept)) == Since.Same;
 
     private ListedRow ByPerson(SourceRow row, Correction correction)
     {
+        string recorded = Recorded(row, correction);
+        var since = row.Answers.Since(recorded);
+        if (since == Since.AsksNot)
+        {
+            return AsksNotAfterAll(row, correction);
+        }
+
         if (correction.Decision == Decision.Unclear)
         {
-            return Held(row, $"what {Corrections.FileName} says about this row cannot be used");
+            return Held(row, HeldFor.Doubt, $"what {Corrections.FileName} says about this row cannot be used");
         }
 
-        if (NameText.Clean(correction.Was).Text != row.Name.Text)
+        if (!IsOf(row, correction))
         {
             _problems.Add(Moved(row, correction));
-            return Held(row, $"{Corrections.FileName} says that another name stood here");
+            return Held(row, HeldFor.Doubt, $"you decided about “{PlainText.Short(NameText.Clean(correction.Was).Text, 80)}”, and the row now says “{PlainText.Short(row.Name.Text, 80)}”: decide again") with { IsDecidedForElse = true };
         }
 
-        if (correction.Decision == Decision.LeaveOut)
+        bool leavesOut = correction.Decision == Decision.LeaveOut;
+        if (since == Since.Changed && !(leavesOut && recorded.Length == 0))
+        {
+            return Held(row, HeldFor.Wish, $"{string.Join("; ", row.Answers.ChangedSince(recorded))}: decide again") with { IsDecidedForElse = true };
+        }
+
+        if (leavesOut)
         {
             return Outcome(row, RowOutcome.LeftOut, row.Name, $"left out, as {Corrections.FileName} says");
         }
@@ -70,26 +98,40 @@ internal sealed class RowSettler
 
         if (correction.Decision == Decision.Change)
         {
-            return ByCheck(row, text);
+            return ByCheck(row, text, answersAreSettled: recorded.Length > 0);
         }
 
-        if (text.IsTooLong)
+        if (text.IsTooLong || text.IsBroken)
         {
-            // Only its beginning was read, and nothing is sewn that its owner did not write.
-            return Held(row, $"{NameDoubts.Of(text)}: it cannot be kept; write under “text” in {Corrections.FileName} what is to be sewn");
+            // Nothing is sewn that its owner did not write: of one only its beginning was read, in the other a letter is lost.
+            return Held(row, HeldFor.Letters, $"{NameDoubts.Of(text)}: it cannot be kept; write under “text” in {Corrections.FileName} what is to be sewn");
         }
 
         string although = row.Wish == Wish.LeaveOut ? ", although the row asks not to be shown" : "";
         return Outcome(row, RowOutcome.Placed, text, $"kept, as {Corrections.FileName} says{although}");
     }
 
-    private ListedRow ByCheck(SourceRow row, NameText name)
+    /// <summary>A later no always wins; how to sew the name with its owner's word is told.</summary>
+    private ListedRow AsksNotAfterAll(SourceRow row, Correction correction)
+    {
+        if (correction.Decision is Decision.Keep or Decision.Change)
+        {
+            _problems.Add(Problem.Note(
+                new Where(Corrections.FileName, correction.FileLine, Name: PlainText.Short(row.Name.Text, 80)),
+                $"This decision did not know that {row.Ref} asks not to be shown, so the name is left out.",
+                $"If its owner wants it sewn all the same, write in the column “show” of that line: {row.Answers.Text}"));
+        }
+
+        return Outcome(row, RowOutcome.LeftOut, row.Name, "asked not to be shown") with { AsksNotToBeShown = true };
+    }
+
+    /// <param name="answersAreSettled">A person has decided knowing what the row answers.</param>
+    private ListedRow ByCheck(SourceRow row, NameText name, bool answersAreSettled)
     {
         bool changed = !ReferenceEquals(name, row.Name);
         if (row.Wish == Wish.LeaveOut)
         {
-            TellOfShownNamesake(row);
-            return Outcome(row, RowOutcome.LeftOut, row.Name, "asked not to be shown");
+            return Outcome(row, RowOutcome.LeftOut, row.Name, "asked not to be shown") with { AsksNotToBeShown = true };
         }
 
         if (name.IsEmpty)
@@ -103,24 +145,21 @@ internal sealed class RowSettler
             return Outcome(row, RowOutcome.Merged, name, $"the same as {earlier.Source.Ref}");
         }
 
-        if (row.Wish == Wish.Unclear)
-        {
-            return Held(row, row.WishReason);
-        }
-
-        if ((changed ? null : row.Doubt) is { } doubt)
-        {
-            return Held(row, doubt);
-        }
-
-        if (NameDoubts.Of(name) is { } odd)
-        {
-            return Held(row, odd);
-        }
-
-        return repeat == Repeat.None
-            ? Outcome(row, RowOutcome.Placed, name, changed ? $"changed, as {Corrections.FileName} says" : "")
-            : Held(row, Question(row, name.Text, repeat, earlier!));
+        bool waits = row.Wish == Wish.Unclear && !answersAreSettled;
+        string?[] doubts =
+        [
+            waits ? row.Answers.Question() : null,
+            changed ? null : row.Doubt,
+            NameDoubts.Of(name),
+            repeat != Repeat.None ? Question(row, name.Text, repeat, earlier!) : _hidden.Question(name.Text),
+        ];
+        string[] reasons = [.. doubts.OfType<string>()];
+        var what = name.IsBroken || name.IsTooLong ? HeldFor.Letters
+            : !waits || reasons.Length > 1 ? HeldFor.Doubt
+            : row.Answers.WaitsForColumns ? HeldFor.Column
+            : HeldFor.Wish;
+        return reasons.Length > 0 ? Held(row, what, string.Join("; and ", reasons))
+            : Outcome(row, RowOutcome.Placed, name, changed ? $"changed, as {Corrections.FileName} says" : "");
     }
 
     /// <summary>Names columns that differ, never what stands in them.</summary>
@@ -147,17 +186,6 @@ internal sealed class RowSettler
             : $"two people of this name? {line} has the same name{which}";
     }
 
-    /// <summary>Somebody who asks not to be shown may stand in the list once more without asking it.</summary>
-    private void TellOfShownNamesake(SourceRow row)
-    {
-        if (_repeats.SameName(row.Name.Text) is { Outcome: RowOutcome.Placed, Decided: false } shown)
-        {
-            _problems.Add(Problem.NeedsPerson(new Where(row.Ref.List, row.Ref.Line),
-                $"This row asks not to be shown; {shown.Source.Ref} has the same name and is shown.",
-                $"Say in {Corrections.FileName} whether {shown.Source.Ref} is to be kept or left out."));
-        }
-    }
-
     private Problem Moved(SourceRow row, Correction correction)
     {
         var now = _rowsByText[NameText.Clean(correction.Was).Text].ToList();
@@ -174,9 +202,10 @@ internal sealed class RowSettler
     private static string NoName(SourceRow row) => row.Name.Length == 0
         ? "there is no name in this row" : "there is nothing to be seen in this name";
 
-    private static ListedRow Held(SourceRow row, string reason) => Outcome(row, RowOutcome.Held, row.Name, reason);
+    private static ListedRow Held(SourceRow row, HeldFor what, string reason) =>
+        Outcome(row, RowOutcome.Held, row.Name, reason) with { HeldFor = what };
 
     private static ListedRow Outcome(SourceRow row, RowOutcome outcome, NameText name, string reason) => new(
         row.Ref, outcome, name.Text, reason, ReferenceEquals(name, row.Name) ? row.Notes : [.. name.Notes])
-    { Group = row.Group, DetailsPrint = row.DetailsPrint, Was = row.Name.Text };
+    { Group = row.Group, DetailsPrint = row.DetailsPrint, Was = row.Name.Text, Show = row.Answers.Text };
 }

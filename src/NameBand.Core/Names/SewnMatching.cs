@@ -34,7 +34,10 @@ public static class SewnMatching
         Pair((name, row) => row.Outcome != RowOutcome.Merged && row.Row.List == name.Row.List && row.Text == name.Text);
         Pair((name, row) => row.Outcome != RowOutcome.Merged && row.Text == name.Text);
         Pair((name, row) => row.Text == name.Text);
-        Pair((name, row) => row.Row == name.Row && row.Outcome is RowOutcome.Placed or RowOutcome.Held && AreAlike(name.Text, row.Text));
+        // A corrected name whose row is held or left out now stands there as the row has it, not as it was sewn.
+        Pair((name, row) => row.Row.List == name.Row.List && row.WouldBe == name.Text);
+        Pair((name, row) => row.WouldBe == name.Text);
+        Pair((name, row) => row.Row == name.Row && (row.Outcome is RowOutcome.Placed or RowOutcome.Held || row.AsksNotToBeShown) && AreAlike(name.Text, row.Text));
 
         return new Settling(list, rowOf, names.Where(isSewn).ToHashSet())
             .Settle(names, all.Where(n => n.IsHeading && asksFor(n)), all.Where(n => n.IsHeading && !asksFor(n) && isSewn(n)));
@@ -43,10 +46,11 @@ public static class SewnMatching
         {
             var free = list.Rows.Where(r => !taken.Contains(r.Row)).OrderBy(r => r.Outcome == RowOutcome.Placed ? 0 : 1).ToList();
             var byText = free.ToLookup(r => r.Text, StringComparer.Ordinal);
+            var byWouldBe = free.Where(r => r.WouldBe != r.Text && r.WouldBe.Length > 0).ToLookup(r => r.WouldBe, StringComparer.Ordinal);
             var byPlace = free.ToLookup(r => r.Row);
             foreach (var name in names.Where(n => !rowOf.ContainsKey(n)))
             {
-                var row = byPlace[name.Row].Concat(byText[name.Text]).FirstOrDefault(r => !taken.Contains(r.Row) && agree(name, r));
+                var row = byPlace[name.Row].Concat(byText[name.Text]).Concat(byWouldBe[name.Text]).FirstOrDefault(r => !taken.Contains(r.Row) && agree(name, r));
                 if (row is not null)
                 {
                     rowOf.Add(name, row);
@@ -136,8 +140,20 @@ public static class SewnMatching
             {
                 _gone.Add(name);
                 _problems.Add(Problem.NeedsPerson(
-                    new Where(row.Row.List, row.Row.Line, Name: name.Text), "This row asks not to be shown, and its name is already sewn.",
-                    "Unpick it or cover it, and tell the one who asked; it is no longer counted among the names."));
+                    new Where(row.Row.List, row.Row.Line, Name: name.Text),
+                    row.AsksNotToBeShown ? "This row asks not to be shown, and its name is already sewn."
+                        : $"This row is left out, and its name is already sewn; {row.Reason}.",
+                    row.AsksNotToBeShown ? "Unpick it or cover it, and tell the one who asked; it is no longer counted among the names."
+                        : "Unpick it or cover it; it is no longer counted among the names."));
+            }
+            else if (row.Outcome == RowOutcome.Held && row.HeldFor == HeldFor.Wish)
+            {
+                // It stays where it is until somebody has asked: a doubt about a wish is never passed over, sewn or not.
+                _before[row.Row] = name;
+                _rows[row.Row] = row with { Outcome = RowOutcome.Placed, Text = name.Text, Reason = $"sewn already; otherwise: {row.Reason}" };
+                _problems.Add(Problem.NeedsPerson(
+                    new Where(row.Row.List, row.Row.Line, Name: name.Text), $"This name is sewn, and its row would now be held: {row.Reason}.",
+                    $"Ask, and decide in {Corrections.FileName}: keep, or leave out and unpick it."));
             }
             else if (row.Text != name.Text)
             {

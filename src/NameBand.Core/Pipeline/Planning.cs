@@ -171,7 +171,7 @@ internal static class Planning
             return Result.Fail<NamesRead>([.. problems, .. lettered.Problems]);
         }
 
-        var rows = Merge(matched?.Rows ?? list.Value, letters.Held);
+        var rows = Merge(AlsoForLetters(matched?.Rows ?? list.Value, letters.Held, names => LetterAlone(job.Value, names, face.Value, shelf, cancel)), letters.Held);
         var asSewn = begun is null ? null : new SewnLettering(job.Value, begun, shelf, cancel);
         if (asSewn is not null && matched is not null)
         {
@@ -195,9 +195,35 @@ internal static class Planning
     private static ImmutableArray<LetteredName> LetterGone(BandJob job, MatchedList matched, Face face, FaceShelf shelf, SewnLettering asSewn, CancellationToken cancel)
     {
         var names = new NameList([], [.. matched.Gone.Select(g => new Name(g.Text, g.Row) { Group = g.Group })]);
-        var plain = job with { Groups = job.Groups with { All = [.. job.Groups.All.Select(g => g with { Heading = null })] } };
-        var lettered = names.Names.IsEmpty ? [] : GroupLetterer.Letter(plain, names, face, shelf, cancel).Value?.Names ?? [];
+        var lettered = names.Names.IsEmpty ? [] : LetterAlone(job, names, face, shelf, cancel)?.Names ?? [];
         return asSewn.Letter(lettered, n => matched.Gone.FirstOrDefault(g => g.Row == n.Name.Row && g.Text == n.Name.Text));
+    }
+
+    /// <summary>Names without what is sewn beside them: headings.</summary>
+    private static LetteredList? LetterAlone(BandJob job, NameList names, Face face, FaceShelf shelf, CancellationToken cancel)
+    {
+        var plain = job with { Groups = job.Groups with { All = [.. job.Groups.All.Select(g => g with { Heading = null })] } };
+        return GroupLetterer.Letter(plain, names, face, shelf, cancel).Value;
+    }
+
+    /// <summary>
+    /// Held rows that would be held for their letters as well say so at once: one answer settles both, where two after each
+    /// other would undo one another.
+    /// </summary>
+    /// <param name="letter">Letters names as they would be sewn.</param>
+    public static NameList AlsoForLetters(NameList list, ImmutableArray<HeldRow> held, Func<NameList, LetteredList?> letter)
+    {
+        var known = held.Select(h => h.Row).ToHashSet();
+        var asked = list.Rows.Where(r => r.Outcome == RowOutcome.Held && r.HeldFor is HeldFor.Doubt or HeldFor.Wish && !known.Contains(r.Row)
+            && r.WouldBe.Length is > 0 and <= NameText.Longest).ToList();
+        var names = new NameList([], [.. asked.Select(r => new Name(r.WouldBe, r.Row) { Group = r.Group })]);
+        var both = (names.Names.IsEmpty ? null : letter(names)?.Held)?.ToDictionary(h => h.Row);
+        return both is not { Count: > 0 } ? list : list with
+        {
+            Rows = [.. list.Rows.Select(r => both.TryGetValue(r.Row, out var why)
+                ? r.HeldBecause(HeldFor.Letters, $"{r.Reason}; and {why.Reason}", why.Offer)
+                : r)],
+        };
     }
 
     /// <summary>Rows that a later room holds back lose their place among the names.</summary>

@@ -10,4 +10,7 @@ public sealed record NamesReport(
 {
     /// <summary>How each name stands with its owner; null when the job has no approvals.csv.</summary>
     public ApprovalReport? Approvals { get; init; }
+
+    /// <summary>How many questions were written into corrections.csv; null: that was not asked for.</summary>
+    public int? Written { get; init; }
 }

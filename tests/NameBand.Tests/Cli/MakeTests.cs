@@ -106,7 +106,7 @@ public class MakeTests
         Assert.Equal((1, ""), (run.Status, run.Errors));
         Assert.StartsWith("4 rows in the list: 2 names to sew, 1 held for you to decide and 1 merged.\n", run.Out, StringComparison.Ordinal);
         Assert.Contains("1. names.csv, line 4, “ada marsh”", run.Out, StringComparison.Ordinal);
-        Assert.Contains("\nlist,line,was,decision,text,why,details\nnames.csv,4,ada marsh,,,", run.Out, StringComparison.Ordinal);
+        Assert.Contains("\nlist,line,was,decision,text,why,details,show,alike\nnames.csv,4,ada marsh,,,", run.Out, StringComparison.Ordinal);
         Assert.Contains("names.csv, line 5, “Bo Reed”: the same as names.csv, line 3", run.Out, StringComparison.Ordinal);
         Assert.Equal(["job.json", "names.csv"], Directory.GetFileSystemEntries(folder.FullPath).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
     }

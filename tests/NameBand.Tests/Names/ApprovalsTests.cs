@@ -43,7 +43,7 @@ public class ApprovalsTests
         var report = Read(Header + "names.csv,2,Anna Berg,agreed,2026-03-02,,\nnames.csv,3,Bret Ost,asked,2026-03-01,,\nnames.csv,4,Cleo Marsh,Change wished,,Cleo M.,\n");
         Assert.Equal("Anna Berg: agreed; Bret Ost: asked; Cleo Marsh: change wished; Dara Quill: ", Table(report));
         Assert.Equal(["names.csv,5,Dara Quill,,,,"], report.LinesToAdd.ToArray());
-        Assert.Equal(["names.csv,4,Cleo Marsh,change,Cleo M.,wished,"], report.Corrections.ToArray());
+        Assert.Equal(["names.csv,4,Cleo Marsh,change,Cleo M.,wished,,none,"], report.Corrections.ToArray());
     }
 
     [Fact]

@@ -109,10 +109,10 @@ public class CorrectionsTests
     }
 
     [Fact]
-    public void Keep_brings_back_a_merged_row_and_one_that_asked_not_to_be_shown()
+    public void Keep_brings_back_a_merged_row_and_with_the_answer_written_down_one_that_asked_not_to_be_shown()
     {
-        var read = Lists.Read("Name,Anonymous\nAnna,\nAnna,\nBert,yes\n,\n", Header
-            + "names.csv,3,Anna,keep,,father and son\nnames.csv,4,Bert,keep,,he changed his mind\nnames.csv,5,,keep,Carl,he wrote it in a letter\n");
+        var read = Lists.Read("Name,Anonymous\nAnna,\nAnna,\nBert,yes\n,\n", "list,line,was,decision,text,why,details,show\n"
+            + "names.csv,3,Anna,keep,,father and son\nnames.csv,4,Bert,keep,,he changed his mind,,Anonymous = yes\nnames.csv,5,,keep,Carl,he wrote it in a letter\n");
 
         Assert.Equal("2 placed Anna\n3 placed Anna\n4 placed Bert\n5 placed Carl", Lists.Table(read));
         Assert.Contains("although the row asks not to be shown", Lists.Row(read, 4).Reason);
@@ -149,7 +149,7 @@ public class CorrectionsTests
     [InlineData("names.csv,3,Anna Berg,change,,", "decision", "the column “text” is empty")]
     [InlineData("names.csv,three,Anna Berg,keep,,", "line", "not a whole number")]
     [InlineData("names.csv,-3,Anna Berg,keep,,", "line", "not a whole number")]
-    [InlineData("names.csv,99,Anna Berg,keep,,", "line", "now stands in names.csv, line 2 and in names.csv, line 3; which of them")]
+    [InlineData("names.csv,99,Anna Berg,keep,,", "line", "may now stand in names.csv, line 2 and in names.csv, line 3; which of them")]
     [InlineData("names.csv,99,Nobody Here,keep,,", "line", "No row begins in names.csv, line 99")]
     [InlineData("names.csv,1,Name,keep,,", "line", "No row begins in names.csv, line 1")]
     [InlineData("other.csv,3,Nobody Here,keep,,", "list", "no such list")]
@@ -216,10 +216,10 @@ public class CorrectionsTests
     public void Lines_to_add_use_the_files_own_separator_and_skip_rows_that_have_one()
     {
         using var folder = new TemporaryFolder();
-        folder.With("corrections.csv", "list;line;was;decision;text;why\nnames.csv;3;Anna Berg;;;\n");
+        folder.With("names.csv", List).With("corrections.csv", "list;line;was;decision;text;why\nnames.csv;3;Anna Berg;;;\n");
         var corrections = Corrections.Read(folder.FullPath).Value!;
 
-        string line = Assert.Single(CorrectionLines.ToAdd(Lists.Read(List).Value!, corrections));
+        string line = Assert.Single(CorrectionLines.ToAdd(Lists.Read(folder).Value!, corrections));
 
         Assert.StartsWith("names.csv;4;anna berg;;;", line, StringComparison.Ordinal);
     }

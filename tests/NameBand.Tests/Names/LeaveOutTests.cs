@@ -81,7 +81,7 @@ public class LeaveOutTests
     {
         const string Csv = "Name,Wish 3\nAnna,yes\nBert,\n";
 
-        Assert.Equal("2 placed Anna\n3 placed Bert", Lists.Table(Lists.Read(Csv)));
+        Assert.Equal("2 held Anna\n3 held Bert", Lists.Table(Lists.Read(Csv)));
         Assert.Equal("2 leftOut Anna\n3 placed Bert", Lists.Table(Lists.Read(Csv, columns: new ColumnChoice(LeaveOut: "Wish 3"))));
         Assert.Contains("no column “Wihs”", Lists.Refused(Lists.Read(Csv, columns: new ColumnChoice(LeaveOut: "Wihs"))).Found);
     }
@@ -97,12 +97,12 @@ public class LeaveOutTests
     }
 
     [Fact]
-    public void A_namesake_who_is_shown_is_pointed_out()
+    public void A_namesake_of_somebody_who_asks_not_to_be_shown_is_held_wherever_in_the_list_that_stands()
     {
         var read = Lists.Read("Name,Mail,Anonymous\nAnna,a@x.example,\nAnna,a@x.example,yes\nBert,,\n");
 
-        Assert.Equal("2 placed Anna\n3 leftOut Anna\n4 placed Bert", Lists.Table(read));
-        Assert.Contains(read.Problems, p => p.Found.Contains("names.csv, line 2 has the same name and is shown"));
+        Assert.Equal("2 held Anna\n3 leftOut Anna\n4 placed Bert", Lists.Table(read));
+        Assert.Contains("names.csv, line 3 has the same name and asks not to be shown", Lists.Row(read, 2).Reason);
     }
 
     [Fact]

@@ -54,14 +54,14 @@ public class SampleListTests
         var names = Lists.Read(List).Value!;
 
         var lines = CorrectionLines.ToAdd(names, Corrections.None);
-        Assert.EndsWith(",details", lines[0], StringComparison.Ordinal);
-        Assert.All(lines.Skip(1), l => Assert.Matches(",d[0-9a-f]{8}$", l));
+        Assert.EndsWith(",details,show,alike", lines[0], StringComparison.Ordinal);
+        Assert.All(lines.Skip(1), l => Assert.Matches(",d[0-9a-f]{8},Anonymous = (empty|no),$", l));
         Assert.Equal(
             [
                 "list,line,was,decision,text,why",
                 "names.csv,10,Fenwick Alder,,,\"two people of this name? names.csv, line 5 has the same name with something else under “E-mail” and “Note”\"",
                 "names.csv,11,ottilie marshall,,,\"the same person as names.csv, line 2? The two names differ only in capital and small letters\"",
             ],
-            [.. lines.Select(l => l[..l.LastIndexOf(',')])]);
+            [.. lines.Select(l => l[..l.LastIndexOf(",d", StringComparison.Ordinal)])]);
     }
 }

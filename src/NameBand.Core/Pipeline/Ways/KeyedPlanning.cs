@@ -52,7 +52,9 @@ internal static class KeyedPlanning
             file?.Value, letters, height, job.Letters.ReadingError.Mm, l => shapes.TryGetValue(l, out var s) ? s.Ink.WidthMm : null);
         var basis = new Basis(alphabets, shapes, spelled.Names, job.Letters.ReadingError.Mm);
         var first = basis.Letter(SizeSteps.Of(job.Letters, alphabets)[0]);
-        var read = new Planning.NamesRead(job, corrections, face, first with { Held = spelled.Held }, Planning.Merge(list, spelled.Held))
+        var rows = Planning.AlsoForLetters(
+            list, spelled.Held, names => first with { Held = MachineSpelling.Check(names.Names, MachineSpelling.Has(job.Letters, file?.Value)).Held });
+        var read = new Planning.NamesRead(job, corrections, face, first with { Held = spelled.Held }, Planning.Merge(rows, spelled.Held))
         {
             Keyed = basis,
         };

@@ -77,8 +77,8 @@ public sealed record HemPlan(
     /// <summary>Kept free of names at the end of every round.</summary>
     public double KeepFreeMm { get; init; }
 
-    /// <summary>How each round lies on the garment, lowest first; for as many rounds as needed, of the first one.</summary>
-    public ImmutableArray<RoundEase> Easing { get; init; } = [];
+    /// <summary>What a strip's upper edge gives; how a round lies on the garment is judged when its gaps are known.</summary>
+    public EaseRule Ease { get; init; } = new(JobDefaults.LiesFlatPart, JobDefaults.EaseLimitStraightPart, null, IsBias: false);
 
     /// <summary>
     /// Length in mm of round <paramref name="number"/> (1 is the lowest) at its lower edge: the edge less the
@@ -114,6 +114,12 @@ public sealed record HemPlan(
                 : $"on the {side}, clockwise seen from above (at the front towards the wearer's right); {upright}";
         }
     }
+
+    /// <summary>Clear of ink at each end of an edge with two ends, which is a finished edge like any other; 0 where the ends meet.</summary>
+    public double EndMarginMm { get; init; }
+
+    /// <summary>Cloth beyond each finished end of an edge with two ends, to be turned in as the long edges are.</summary>
+    public double EndTurnInMm => Closed ? 0 : Strip.TurnInMm;
 
     /// <summary>How much shorter, in mm, the finished strip's upper edge must be than its lower one to lie flat.</summary>
     public double UpperEdgeShorterMm => TurnRad * Strip.FinishedWidthMm;

@@ -32,6 +32,8 @@ public static class HemPlanner
             CentreBackMm = job.Layout.CentreBack?.Mm,
             KeepFreeMm = job.KeepFree.Mm,
             IsCurved = job.Layout.IsCurved,
+            EndMarginMm = job.Hem.Closed ? 0 : strip.MarginMm,
+            Ease = new EaseRule(job.Layout.LiesFlatPart, job.Layout.EaseLimitPart, job.Layout.EasedPart, job.Layout.IsBias),
         };
 
         if (job.Hem.Skirt is null && job.Hem.Turn is null && !perRound && hem.LiftMm > 0)
@@ -56,7 +58,6 @@ public static class HemPlanner
             HemPlaces.Check(hem, problems);
             CurvedStrips.Check(job, hem, problems);
             HemPlaces.CheckJoins(job, hem, problems);
-            hem = WithEasing(hem, job.Layout, problems);
         }
 
         return problems.Any(p => p.Severity == Severity.CannotUse)
@@ -79,25 +80,6 @@ public static class HemPlanner
     {
         double width = job.Layout.ClosingBlank?.Mm ?? (job.Layout.IsJoinedDiagonally ? JoinBlankMm(job, strip) : 0);
         return job.Hem.Closed && width > 0 ? [new ClearZone(0, width)] : [];
-    }
-
-    /// <summary>A strip that must become shorter at its upper edge says so, and what to do about it.</summary>
-    private static HemPlan WithEasing(HemPlan hem, LayoutSettings layout, List<Problem> problems)
-    {
-        var easing = Enumerable.Range(1, hem.FixedRounds ?? 1)
-            .Select(k => hem.IsCurved ? RoundEase.CutToTheCurve(k, hem.RoundMm(k), hem.UpperEdgeShorterMm) : RoundEase.Judge(k, hem.RoundMm(k), hem.UpperEdgeShorterMm, layout.LiesFlatPart, layout.EasedPart))
-            .ToImmutableArray();
-        foreach (var ease in easing.Where(e => e.Verdict == EaseVerdict.CanBeEased || (e.Verdict == EaseVerdict.WantsShaping && !layout.IsBias)))
-        {
-            problems.Add(Problem.Note(
-                new Where(Key: FormattableString.Invariant($"round {ease.Number}")),
-                ease.InWords(),
-                ease.Verdict == EaseVerdict.CanBeEased
-                    ? "Run a line of long stitches along the upper edge, draw it up between the names and press with steam before sewing it down."
-                    : "Use a narrower finished strip, or cut the strip to the curve (\"shape\": \"curved\") or on the bias (\"grain\": \"bias\")."));
-        }
-
-        return hem with { Easing = easing };
     }
 
     private static double EdgeMm(HemSettings hem) => hem.Skirt is { } skirt

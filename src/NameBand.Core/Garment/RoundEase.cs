@@ -1,4 +1,4 @@
-using NameBand.Common;
+using System.Globalization;
 
 namespace NameBand.Garment;
 
@@ -11,34 +11,66 @@ public enum EaseVerdict
     /// <summary>The upper edge can be eased in, in the gaps between names: satin does not ease.</summary>
     CanBeEased,
 
-    /// <summary>A strip cut to the curve, or on the bias, lies better.</summary>
+    /// <summary>More than the gaps can take up: another strip is wanted.</summary>
     WantsShaping,
 }
 
-/// <summary>How much shorter the upper edge of one round's strip must become to lie flat.</summary>
+/// <summary>What a strip's upper edge gives, by its grain and by what the job says.</summary>
+/// <param name="LiesFlatPart">Up to and without this part of its length a strip lies flat of itself.</param>
+/// <param name="GapsPart">Part by which the gaps between names may be eased.</param>
+/// <param name="LengthPart">Part of the whole length that may be eased, where the job names one; null for any.</param>
+public sealed record EaseRule(double LiesFlatPart, double GapsPart, double? LengthPart, bool IsBias)
+{
+    /// <summary>How the strip is cut, as a sentence says it.</summary>
+    public string GrainInWords => IsBias ? "on the bias" : "on the straight grain";
+}
+
+/// <summary>What of one round can be eased: the blank between its names, and the part of the round that these names with their gaps take.</summary>
+/// <param name="GapsMm">Sum of the gaps; a blank wider than two of them eases only its own neighbours and counts as two.</param>
+/// <param name="SpanMm">Names and gaps together.</param>
+/// <param name="GapMm">One gap, as it is said to the maker.</param>
+public readonly record struct RoundGaps(double GapsMm, double SpanMm, double GapMm);
+
+/// <summary>How much shorter the upper edge of one round's strip must become to lie flat, and whether its gaps can take that up.</summary>
 /// <param name="ShorterMm">The angle of the part-circle times the finished width: the same for every round.</param>
 /// <param name="Part">The same as a part of the round's length, which grows as the rounds get shorter.</param>
-public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, double Part, EaseVerdict Verdict)
+/// <param name="GapsPart">The part of the gaps that they would lose.</param>
+public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, double Part, double GapsPart, EaseVerdict Verdict)
 {
-    /// <param name="liesFlatPart">Up to and without this part a strip lies flat of itself.</param>
-    /// <param name="easedPart">Up to and with this part it can be eased.</param>
-    public static RoundEase Judge(int number, double lengthMm, double shorterMm, double liesFlatPart, double easedPart)
+    /// <summary>How far rounding in the last place may carry a part over its limit.</summary>
+    private const double SlightPart = 1e-9;
+
+    /// <summary>Judges a straight strip by what its gaps must take up, for satin does not ease.</summary>
+    public static RoundEase Judge(int number, double lengthMm, double finishedWidthMm, double turnRad, RoundGaps gaps, EaseRule rule)
     {
-        double part = shorterMm / lengthMm;
-        var verdict = part < liesFlatPart || shorterMm <= 0 ? EaseVerdict.LiesFlat
-            : part <= easedPart ? EaseVerdict.CanBeEased
-            : EaseVerdict.WantsShaping;
-        return new RoundEase(number, lengthMm, shorterMm, part, verdict);
+        double shorter = turnRad * finishedWidthMm;
+        double part = shorter / lengthMm;
+        double lost = gaps.GapsMm > 0 ? part * gaps.SpanMm / gaps.GapsMm : 0;
+        double lengthPart = rule.LengthPart ?? double.PositiveInfinity;
+        var verdict = part < rule.LiesFlatPart || shorter <= 0 ? EaseVerdict.LiesFlat
+            : lost > rule.GapsPart + SlightPart || part > lengthPart ? EaseVerdict.WantsShaping
+            : EaseVerdict.CanBeEased;
+        double most = lost > 0 ? finishedWidthMm * Math.Min(rule.GapsPart / lost, lengthPart / part) : double.PositiveInfinity;
+        return new RoundEase(number, lengthMm, shorter, part, lost, verdict) { Rule = rule, GapMm = gaps.GapMm, WidestMm = most };
     }
 
     /// <summary>A strip cut as a piece of a ring: its upper edge is cut that much shorter, and nothing need be eased.</summary>
     public static RoundEase CutToTheCurve(int number, double lengthMm, double shorterMm) =>
-        new(number, lengthMm, shorterMm, shorterMm / lengthMm, EaseVerdict.LiesFlat) { IsCutToTheCurve = true };
+        new(number, lengthMm, shorterMm, shorterMm / lengthMm, 0, EaseVerdict.LiesFlat) { IsCutToTheCurve = true };
 
     /// <summary>Whether the strip has the curve already.</summary>
     public bool IsCutToTheCurve { get; init; }
 
-    /// <summary>The verdict as a sentence for the maker.</summary>
+    /// <summary>What it was judged by; null for a strip that has the curve.</summary>
+    public EaseRule? Rule { get; init; }
+
+    /// <summary>One gap between two names.</summary>
+    public double GapMm { get; init; }
+
+    /// <summary>Width of a finished strip that these gaps could just take up.</summary>
+    public double WidestMm { get; init; } = double.PositiveInfinity;
+
+    /// <summary>The verdict as a sentence for the maker; the same words wherever it is said.</summary>
     public string InWords()
     {
         if (IsCutToTheCurve)
@@ -47,11 +79,18 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
         }
 
         string lead = FormattableString.Invariant($"Round {Number}: the strip's upper edge must become {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %)");
+        string each = FormattableString.Invariant($"each gap of {GapMm:0.0} mm would lose {GapMm * GapsPart:0.0} mm ({Percent(GapsPart)})");
         return Verdict switch
         {
             EaseVerdict.LiesFlat => $"{lead}: it lies flat of itself.",
-            EaseVerdict.CanBeEased => $"{lead}: it can be eased in, in the gaps between names only, for satin does not ease.",
-            _ => $"{lead}: more than can be eased.",
+            EaseVerdict.CanBeEased => $"{lead}: it can be eased in, in the gaps between names only, for satin does not ease; {each}.",
+            _ => $"{lead}: more than can be eased, for {each}, and {Rule!.GrainInWords} {Limit()}.",
         };
     }
+
+    private string Limit() => GapsPart > Rule!.GapsPart + SlightPart
+        ? $"{Percent(Rule.GapsPart)} is the most"
+        : $"{Percent(Rule.LengthPart ?? 0)} of the whole length is the most (strip.eased)";
+
+    private static string Percent(double part) => (100 * part).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 }

@@ -45,8 +45,11 @@ public static class JobDefaults
     /// <summary>Part by which a strip's upper edge may be shorter than its lower one: common practice, no source.</summary>
     public const double LiesFlatPart = 0.01;
 
-    /// <summary>Part that can be eased in where no satin lies: common practice, no source.</summary>
-    public const double EasedPart = 0.025;
+    /// <summary>Part by which the gaps between names may be eased: our assumption until the swatch is measured.</summary>
+    public const double EaseLimitStraightPart = 0.10;
+
+    /// <summary>The same on the bias, where cloth gives: our assumption until the swatch is measured.</summary>
+    public const double EaseLimitBiasPart = 0.20;
 
     public static Length JoinAllowance { get; } = Length.FromMm(10);
 

@@ -10,7 +10,8 @@ internal static class LayoutKeys
     public static readonly LengthKey CentreFront = new("hem.centreFront", null, 0, 1_000_000, "opposite centre back");
     public static readonly LengthKey CentreBack = new("hem.centreBack", null, 0, 1_000_000, "where the strip's ends meet");
     public static readonly NumberKey LiesFlat = new("strip.liesFlat", JobDefaults.LiesFlatPart, 0, 1);
-    public static readonly NumberKey Eased = new("strip.eased", JobDefaults.EasedPart, 0, 1);
+    public static readonly NumberKey Eased = new("strip.eased", null, 0, 1, "any: the gaps decide");
+    public static readonly NumberKey EaseLimit = new("strip.easeLimit", null, 0, 1, "0.1, or 0.2 on the bias");
     public static readonly NumberKey Lanes = new("strip.lanes", 1, 1, 20, Word: "asManyAsFit", IsWhole: true);
     public static readonly LengthKey Piece = new("strip.piece", null, 200, 1_000_000, "a whole round");
     public static readonly LengthKey JoinAllowance = new("strip.joinAllowance", JobDefaults.JoinAllowance, 0, 200);
@@ -30,7 +31,7 @@ internal static class LayoutKeys
 
     public static readonly ImmutableArray<JobKey> All =
     [
-        KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, Lanes, Piece, JoinAllowance, EndCloth, Grain,
+        KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, EaseLimit, Lanes, Piece, JoinAllowance, EndCloth, Grain,
         Join, JoinClear, ClosingBlank, Shape, ClothShrinkage, MostGap,
         GroupColumn, Groups, Motif,
     ];

@@ -24,8 +24,14 @@ public sealed record LayoutSettings
     /// <summary>Part of its length by which a strip's upper edge may be shorter and still lie flat of itself.</summary>
     public double LiesFlatPart { get; init; } = JobDefaults.LiesFlatPart;
 
-    /// <summary>Part by which it may be shorter when it is eased in the gaps between names.</summary>
-    public double EasedPart { get; init; } = JobDefaults.EasedPart;
+    /// <summary>Part of its whole length by which it may be shorter when it is eased; null: only the gaps are asked.</summary>
+    public double? EasedPart { get; init; }
+
+    /// <summary>Part by which the gaps between names may be eased, where the job names one.</summary>
+    public double? GivenEaseLimitPart { get; init; }
+
+    /// <summary>Part by which the gaps between names may be eased: more on the bias.</summary>
+    public double EaseLimitPart => GivenEaseLimitPart ?? (IsBias ? JobDefaults.EaseLimitBiasPart : JobDefaults.EaseLimitStraightPart);
 
     /// <summary>Widest gap between two names; null for any.</summary>
     public Length? MostGap { get; init; }

@@ -4,7 +4,7 @@ using NameBand.Garment;
 namespace NameBand.Layout;
 
 /// <summary>A part of a round on which names stand in a row, clear of seams and of what is kept free.</summary>
-/// <param name="HasOpenEnds">Names may touch both its ends (the ends of an open edge); else half a gap stays free at each.</param>
+/// <param name="HasOpenEnds">Names may touch both its ends (those of an open edge, less the margin); else half a gap stays free at each.</param>
 internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool HasOpenEnds)
 {
     public double EndMm => StartMm + LengthMm;
@@ -21,9 +21,10 @@ internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool 
     public static ImmutableArray<Stretch> Of(HemPlan hem, int round)
     {
         double length = hem.RoundMm(round);
+        var whole = new Stretch(round, hem.EndMarginMm, Math.Max(0, length - (2 * hem.EndMarginMm)), !hem.Closed);
         if (hem.KeepClear.IsEmpty && hem.StartMm <= 0 && hem.KeepFreeMm <= 0 && hem.JoinBlankMm <= 0)
         {
-            return [new Stretch(round, 0, length, !hem.Closed)];
+            return [whole];
         }
 
         double scale = length / hem.EdgeLengthMm;
@@ -37,7 +38,13 @@ internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool 
         var joins = JoinPlaces.Of(hem, round).ToList();
         if (joins.Count == 0 && hem.KeepClear.IsEmpty && start <= 0 && hem.KeepFreeMm <= 0)
         {
-            return [new Stretch(round, 0, length, !hem.Closed)];
+            return [whole];
+        }
+
+        if (!hem.Closed)
+        {
+            blocked.Add((0, hem.EndMarginMm));
+            blocked.Add((length - hem.EndMarginMm, length));
         }
 
         foreach (double join in joins)

@@ -106,6 +106,9 @@ public sealed record StripPlan(
     /// <summary>Joins of two ends of strip: between pieces, and where a round closes.</summary>
     public int Joins => Math.Max(Cloths.Sum(c => c.Pieces.Length), Rounds.Length) - (Hem.Closed ? 0 : Rounds.Length);
 
+    /// <summary>How each round lies on the garment, lowest first, judged by the gaps it was laid out with.</summary>
+    public ImmutableArray<RoundEase> Easing => [.. Rounds.Select(r => RoundEasing.Of(Hem, r))];
+
     /// <summary>Whether groups of names are sewn in letters of other heights.</summary>
     public bool HasSizes => Rounds.SelectMany(r => r.Names).Any(n => n.Lettered.Standing.HeightFactor != 1);
 

@@ -115,7 +115,7 @@ public static class PlanJson
         json.WriteNumber("lengthMm", Thousandths.Mm(round.LengthMm));
         json.WriteNumber("hemMm", Thousandths.Mm(round.HemMm));
         json.WriteNumber("gapMm", Thousandths.Mm(round.GapMm));
-        PlanJsonCloths.WriteEase(json, plan.Hem, round.Number);
+        PlanJsonCloths.WriteEase(json, RoundEasing.Of(plan.Hem, round));
         PlanJsonCurve.WriteRound(json, plan, round);
         origin?.WriteRound(json, round.Number);
         json.WriteStartArray("segments");

@@ -42,16 +42,12 @@ internal static class PlanJsonCloths
     }
 
     /// <summary>How much shorter the upper edge of the round's strip must become, and what to make of it.</summary>
-    public static void WriteEase(Utf8JsonWriter json, HemPlan hem, int round)
+    public static void WriteEase(Utf8JsonWriter json, RoundEase ease)
     {
-        double length = hem.RoundMm(round);
-        double shorter = hem.UpperEdgeShorterMm;
-        json.WriteNumber("upperEdgeShorterMm", Thousandths.Mm(shorter));
-        json.WriteNumber("upperEdgeShorterPercent", length > 0 ? Thousandths.Mm(100 * shorter / length) : 0);
-        if (hem.Easing.FirstOrDefault(e => e.Number == round) is { } ease)
-        {
-            json.WriteString("upperEdge", Word(ease.Verdict));
-        }
+        json.WriteNumber("upperEdgeShorterMm", Thousandths.Mm(ease.ShorterMm));
+        json.WriteNumber("upperEdgeShorterPercent", ease.LengthMm > 0 ? Thousandths.Mm(100 * ease.Part) : 0);
+        json.WriteNumber("upperEdgeGapsPercent", Thousandths.Mm(100 * ease.GapsPart));
+        json.WriteString("upperEdge", Word(ease.Verdict));
     }
 
     private static void WriteBestFit(Utf8JsonWriter json, BestFitProof? fit)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Cloth;
 using NameBand.Estimating;
+using NameBand.Garment;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
 using NameBand.Stitching;
@@ -35,19 +36,20 @@ public static class RoundProof
         int? mostPixelsAtOnce, double threadMm = SewingThread.FortyWeightMm)
     {
         double reach = plan.Hem.Strip.CutWidthMm / 2;
-        double overlap = plan.Hem.Closed ? plan.Hem.OverlapMm : 0;
+        double before = plan.Hem.EndTurnInMm;
+        double overlap = plan.Hem.Closed ? plan.Hem.OverlapMm : plan.Hem.EndTurnInMm;
         double end = Math.Max(round.LengthMm, round.Names.Select(n => n.EndMm).DefaultIfEmpty(0).Max());
         double top = reach + 2 + TapeMeasure.WidthMm + 2;
         double bottom = -reach - 15;
-        var page = new ProofPage(-SideMm, top, end + overlap + (2 * SideMm), top - bottom, PixelsPerMm(end + overlap));
+        var page = new ProofPage(-SideMm - before, top, before + end + overlap + (2 * SideMm), top - bottom, PixelsPerMm(before + end + overlap));
         ImmutableArray<(Hooping, Segment)> hooped = [.. plan.HoopedIn(round)];
         void Paint(Picture picture)
         {
             ClothWeave.At(page.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
-            StripDrawing.Cloth(picture, page, plan.Hem.Strip, 0, 0, round.LengthMm + overlap);
-            StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, 0, round.LengthMm + overlap, isCutHere: false);
+            StripDrawing.Cloth(picture, page, plan.Hem.Strip, 0, -before, round.LengthMm + overlap);
+            StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, -before, round.LengthMm + overlap, isCutHere: false);
             TapeMeasure.Draw(picture, page, face, reach + 2, 0, 0, end + overlap);
-            DrawEnds(picture, page, face, round, reach, overlap);
+            DrawEnds(picture, page, face, round, reach, plan.Hem);
             DrawHoopings(picture, page, face, hooped, figures, reach);
             DrawNames(picture, page, face, plan, round, sewn, threadMm);
             face.Set(picture, Caption(plan, round), page.X(0), page.Y(bottom + 2.2), page.CapPx(CaptionMm), Dyes.Ink);
@@ -63,8 +65,8 @@ public static class RoundProof
         }
     }
 
-    /// <summary>Where the round begins and ends, and the part beyond that lies under its beginning.</summary>
-    private static void DrawEnds(Picture picture, ProofPage page, CaptionFace face, Round round, double reach, double overlap)
+    /// <summary>Where the round begins and ends, and the cloth beyond: under its beginning, or turned in at both ends.</summary>
+    private static void DrawEnds(Picture picture, ProofPage page, CaptionFace face, Round round, double reach, HemPlan hem)
     {
         double thick = Math.Max(1, page.Px(0.3));
         foreach (double x in new[] { 0, round.LengthMm })
@@ -72,14 +74,29 @@ public static class RoundProof
             picture.Upright(page.X(x), page.Y(reach + 2), page.Y(-reach - 2), thick, Dyes.Madder);
         }
 
-        if (overlap > 0)
+        if (hem.Closed)
         {
-            for (double x = round.LengthMm + 1.5; x < round.LengthMm + overlap; x += 3)
+            Beyond(round.LengthMm, hem.OverlapMm, "overlap");
+        }
+        else
+        {
+            Beyond(-hem.EndTurnInMm, hem.EndTurnInMm, "turn in");
+            Beyond(round.LengthMm, hem.EndTurnInMm, "turn in");
+        }
+
+        void Beyond(double fromMm, double lengthMm, string what)
+        {
+            if (lengthMm <= 0)
             {
-                picture.Upright(page.X(x), page.Y(reach), page.Y(-reach), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.35, page.Px(0.8));
+                return;
             }
 
-            face.Set(picture, "overlap", page.X(round.LengthMm + (overlap / 2)), page.Y(-reach - 4), page.CapPx(1.8), Dyes.Madder, 0.5);
+            for (double x = 1.5; x < lengthMm; x += 3)
+            {
+                picture.Upright(page.X(fromMm + x), page.Y(reach), page.Y(-reach), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.35, page.Px(0.8));
+            }
+
+            face.Set(picture, what, page.X(fromMm + (lengthMm / 2)), page.Y(-reach - 4), page.CapPx(1.8), Dyes.Madder, 0.5);
         }
     }
 

@@ -104,11 +104,11 @@ internal static class Planning
             return Result.Fail<Planned>(problems);
         }
 
-        var laid = names.Keyed is { } keyed ? KeyedPlanning.Lay(names.Job, hem.Value, keyed, fabric)
+        var laid = names.Keyed is { } keyed ? KeyedPlanning.Lay(names.Job, EarlierEnds.KeepMade(hem.Value, names.Job.Folder), keyed, fabric)
             : names.Job.Way == Way.Traced ? TracedSewing.Lay(names.Job, hem.Value, names.Lettered, fabric)
-            : names.Sewn is { } sewn ? LayoutResumer.Plan(names.Job, hem.Value, names.Lettered, fabric, sewn.From with { Ends = ends })
+            : names.Sewn is { } sewn ? LayoutResumer.Plan(names.Job, EarlierEnds.Keep(hem.Value, sewn.Begun.Plan), names.Lettered, fabric, sewn.From with { Ends = ends })
             : LayoutPlanner.Plan(names.Job, hem.Value, names.Lettered, fabric);
-        problems = [.. problems, .. laid.Problems];
+        problems = [.. problems, .. laid.Problems, .. laid.Value is { } whole ? RoundEasing.Check(whole) : []];
         return laid.Value is { } plan
             ? Result.Of(
                 new Planned(names.Job, fabric, names.Face, Merge(names.Rows, plan.Held), names.Keyed is null ? PlanSnap.Apply(plan) : plan)

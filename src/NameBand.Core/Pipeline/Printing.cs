@@ -14,8 +14,8 @@ using NameBand.Stitching;
 namespace NameBand.Pipeline;
 
 /// <summary>
-/// Makes the sheets to print, each on both papers, and the pictures to send; on as many cores as there are. The work
-/// packet and the template by hoopings belong to needle paths; the other ways have sheets of their own from <c>make</c>.
+/// Makes the sheets to print, each on both papers, and the pictures to send; on as many cores as there are. The template
+/// by hoopings and the packet's pages of hoopings belong to needle paths; what is keyed or traced has its sheet from <c>make</c>.
 /// </summary>
 internal static class Printing
 {
@@ -39,11 +39,7 @@ internal static class Printing
         {
             sheets.Add((OutPaths.ProofReading(paper.Word), stream => ProofReadingSheet.Write(stream, paper, matter)));
             sheets.Add((OutPaths.NameFinderSheet(paper.Word), stream => NameFinderSheet.Write(stream, paper, matter)));
-            if (matter.Plan.HasNeedlePaths)
-            {
-                sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
-            }
-
+            sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
             if (matter.Plan.HasNeedlePaths && !matter.Plan.Hem.IsCurved)
             {
                 sheets.Add((OutPaths.HoopingTemplate(paper.Word), stream => Template.WriteHoopings(stream, paper, matter.Job.Title, matter.Plan, cancel)));

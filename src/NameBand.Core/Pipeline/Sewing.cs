@@ -99,11 +99,15 @@ internal static class Sewing
 
     private static void WritePapers(Planning.Planned made, Estimate estimate, Needs needs, OutFolder folder, CaptionFace captions)
     {
-        Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
-            stream, made.Plan, CutPlan.Of(made.Plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
+        WriteCuttingPlan(made, folder, captions);
         Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, made.Plan, estimate));
         Write(folder, OutPaths.ReadMeFirst, stream => ReadMeFirst.Write(stream, made.Job.Title, made.Plan, made.Job.Strip.SewnBeforeCutting, needs));
     }
+
+    /// <summary>How the cloth is cut, to scale; for every way.</summary>
+    public static void WriteCuttingPlan(Planning.Planned made, OutFolder folder, CaptionFace captions) =>
+        Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
+            stream, made.Plan, CutPlan.Of(made.Plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
 
     public static PacketMatter PrintMatter(Planning.Planned made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>
         new(made.Job, made.Fabric, made.Plan, estimate, Shopping.For(made.Job, made.Plan, estimate), sewn);

@@ -98,19 +98,4 @@ public class HemPlacesTests
         var mended = With(l => l with { MostGap = Length.FromMm(double.Parse(gap, System.Globalization.CultureInfo.InvariantCulture)) }).WithHeight(8);
         Assert.Empty(LayoutPlanner.Plan(mended, Sample.Hem(mended), Sample.Lettered(Sample.RandomWidths(1, 20)), Cotton).Problems);
     }
-
-    [Theory]
-    [InlineData(0.1, EaseVerdict.LiesFlat)]
-    [InlineData(0.5, EaseVerdict.CanBeEased)]
-    [InlineData(1, EaseVerdict.WantsShaping)]
-    public void The_upper_edge_is_judged_by_how_much_shorter_it_must_become(double turn, EaseVerdict verdict)
-    {
-        var job = Sample.Job with { Hem = Sample.Job.Hem with { Turn = turn } };
-        var result = HemPlanner.Plan(job);
-        var ease = Assert.Single(result.Value!.Easing);
-        Assert.Equal(2 * Math.PI * turn * 25.4, ease.ShorterMm, 9);
-        Assert.Equal(ease.ShorterMm / result.Value.RoundMm(1), ease.Part, 12);
-        Assert.Equal(verdict, ease.Verdict);
-        Assert.Equal(verdict != EaseVerdict.LiesFlat, result.Problems.Any(p => p.Where.Key == "round 1"));
-    }
 }

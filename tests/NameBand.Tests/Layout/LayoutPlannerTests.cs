@@ -40,12 +40,27 @@ public class LayoutPlannerTests
     }
 
     [Fact]
-    public void On_an_open_edge_the_first_name_begins_it_and_the_last_ends_it()
+    public void On_an_open_edge_n_names_have_one_gap_less_and_no_ink_lies_within_the_margin_of_its_ends()
     {
         var (plan, _) = Lay(Sample.Job.WithHem(2000, closed: false), Sample.Lettered(Sample.RandomWidths(3, 12)));
+        var round = plan.Rounds[0];
+        var names = round.Names.ToList();
+        Assert.Equal(4, names[0].StartMm, 9);
+        Assert.Equal(2000 - 4, names[^1].EndMm, 6);
+        Assert.All(names.Zip(names.Skip(1)), p => Assert.Equal(round.GapMm, p.Second.StartMm - p.First.EndMm, 6));
+        Assert.Equal(2000, round.LengthMm, 6);
+        var piece = Assert.Single(plan.Cloths.SelectMany(c => c.Pieces));
+        Assert.Equal((12.7, 12.7), (Math.Round(piece.StartAllowanceMm, 6), Math.Round(piece.EndAllowanceMm, 6)));
+    }
+
+    [Fact]
+    public void On_an_open_edge_with_a_place_kept_clear_its_ends_keep_their_margin_too()
+    {
+        var job = Sample.Job.WithHem(2000, closed: false).WithHeight(8) with { Layout = new LayoutSettings { KeepClear = [new ClearPlace(Length.FromMm(1000), Length.FromMm(40))] } };
+        var (plan, _) = Lay(job, Sample.Lettered(Sample.RandomWidths(3, 12)));
         var names = plan.Rounds[0].Names.ToList();
-        Assert.Equal(0, names[0].StartMm, 9);
-        Assert.Equal(2000, names[^1].EndMm, 6);
+        Assert.InRange(names[0].StartMm, 4 + 6, 100);
+        Assert.InRange(names[^1].EndMm, 1900, 1996 - 6);
     }
 
     [Fact]

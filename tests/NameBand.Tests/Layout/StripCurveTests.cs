@@ -151,7 +151,7 @@ public class StripCurveTests
     [Fact]
     public void The_strip_is_said_to_lie_flat()
     {
-        var ease = Assert.Single(HemPlanner.Plan(Curved()).Value!.Easing);
+        var ease = Assert.Single(Lay(Curved()).Value!.Easing);
         Assert.Equal(EaseVerdict.LiesFlat, ease.Verdict);
         Assert.Contains("cut to the curve", ease.InWords(), StringComparison.Ordinal);
     }

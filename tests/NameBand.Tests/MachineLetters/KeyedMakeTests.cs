@@ -46,8 +46,8 @@ public class KeyedMakeTests
 
         // By hand: all letters of 9 mm are 5 mm wide, a blank 4 mm, gaps 1 mm.
         Assert.Equal("35.0", rows[0]["expected_mm"]);
-        Assert.Equal("0.0", rows[0]["start_from_end_mm"]);
-        Assert.Equal((6 * 6) + 5, double.Parse(rows[1]["start_from_end_mm"], CultureInfo.InvariantCulture), 0.06);
+        Assert.Equal("4.0", rows[0]["start_from_end_mm"]);
+        Assert.Equal(4 + (6 * 6) + 5, double.Parse(rows[1]["start_from_end_mm"], CultureInfo.InvariantCulture), 0.06);
         Assert.Equal("6.0", rows[1]["start_from_last_mm"]);
         Assert.Equal("35.0", rows[1]["expected_mm"]);
         Assert.Equal("Underhill-", rows.Single(r => r["part"] == "2 of 3")["key_in"][..10]);
@@ -64,7 +64,7 @@ public class KeyedMakeTests
         Bander.Make(folder.FullPath);
         var rows = Rows(folder["out/key-in.csv"]);
         Assert.Equal("gnihtraF␣tiK", rows[0]["key_in"]);
-        Assert.Equal("0.0", rows[0]["start_from_end_mm"]);
+        Assert.Equal("4.0", rows[0]["start_from_end_mm"]);
         Assert.Equal("elyauQ␣repseH", rows[^1]["key_in"]);
     }
 
@@ -153,7 +153,7 @@ public class KeyedMakeTests
         var after = Rows(folder["out/key-in.csv"]);
         Assert.Equal(["sewn", "sewn", "sewn", "", "", ""], after.Select(r => r["done"]));
         Assert.True(Number(after[3], "start_from_last_mm") < Number(before[3], "start_from_last_mm"));
-        Assert.Equal(1000, report.Plan.Rounds[0].Names.Last().EndMm, 6);
+        Assert.Equal(1000 - 4, report.Plan.Rounds[0].Names.Last().EndMm, 6);
         Assert.Contains(report.Problems, p => p.Where.File == "drift.csv" && p.Found.Contains("3 names are sewn"));
     }
 

@@ -189,9 +189,20 @@ public sealed class EarlierVersionTests
         Assert.Equal(Number(was, "letterHeightMm"), Number(plan, "letterHeightMm"));
         Assert.Equal(
             Names(was).Select(n => n.GetProperty("text").GetString()), Names(plan).Select(n => n.GetProperty("text").GetString()));
-        Assert.All(
-            Names(was).Zip(Names(plan)),
-            p => Assert.Equal(Number(p.First, "startMm"), Number(p.Second, "startMm"), RoundedMm));
+        if (name == "keyed")
+        {
+            // Begun, as its drift.csv says, with names at the strip's very ends: it goes on so.
+            Assert.All(
+                Names(was).Zip(Names(plan)),
+                p => Assert.Equal(Number(p.First, "startMm"), Number(p.Second, "startMm"), RoundedMm));
+        }
+        else
+        {
+            // Nothing says that it is begun: its ends keep the margin now, which moves no name further than that.
+            Assert.All(
+                Names(was).Zip(Names(plan)),
+                p => Assert.InRange(Number(p.Second, "startMm") - Number(p.First, "startMm"), -4 - RoundedMm, 4 + RoundedMm));
+        }
     }
 
     [Fact]

@@ -180,7 +180,7 @@ public static class DriftCorrection
     /// <summary>The gap that makes the rest end at the hem; none is smaller than nothing, and then the strip runs over.</summary>
     private static double Gap(StripPlan plan, Round round, List<PlacedName> rest, double endMm, double factor, bool spread, out double overMm)
     {
-        double room = round.HemMm - endMm - rest.Sum(n => n.WidthMm * factor);
+        double room = round.HemMm - plan.Hem.EndMarginMm - endMm - rest.Sum(n => n.WidthMm * factor);
         double gaps = rest.Count + (plan.Hem.Closed ? 0.5 : 0);
         overMm = Math.Max(0, -room);
         double gap = rest.Count == 0 ? round.GapMm : Math.Max(0, room / gaps);

@@ -20,6 +20,9 @@ public static class KeyInReadMe
         proofs/round-01.png …      each strip whole. The letters are those of a similar face,
                                    each stretched to the width of your machine's own: places
                                    and lengths are right, the shapes are not your machine's
+        proofs/cutting-plan.png    how to cut the cloth, drawn to scale, its ends with it
+        sheets/work-packet-…pdf    by the command print: what to buy, the cut list, and the
+                                   work by hand after sewing with its measures
         proofs/hooping-001.png …   each run of sewing at true size, to lay beside the strip
         plan.json                  every figure, for other programs. Stitches and thread are
                                    those of the similar face: only an estimate

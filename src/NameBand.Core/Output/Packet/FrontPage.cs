@@ -25,13 +25,16 @@ internal static class FrontPage
         flow.YMm += 6;
         Squares(flow);
         flow.Heading("Take care", 5.2);
-        foreach (string line in Cautions)
+        foreach (string line in Cautions.Where(c => matter.Plan.HasNeedlePaths || !c.Contains("hoop ", StringComparison.Ordinal)))
         {
             flow.Item("–", line, 5);
         }
 
         flow.Heading("In this packet", 5.2);
-        flow.Text($"What to buy and how to cut it; {matter.Plan.Hoopings.Length} hoopings at true size, in the order of sewing; the work by hand afterwards, with the measures of this job; where each name lies, and the whole hem as one picture.");
+        string sewing = matter.Plan.HasNeedlePaths
+            ? $"{JobInWords.Hoopings(matter.Plan)} at true size, in the order of sewing; the work by hand afterwards"
+            : "the work by hand afterwards (what to sew, and where, is on the sheets beside this folder)";
+        flow.Text($"What to buy and how to cut it; {sewing}, with the measures of this job; where each name lies, and the whole hem as one picture.");
     }
 
     /// <summary>At most three lines: a title may be as long as a list.</summary>
@@ -53,7 +56,7 @@ internal static class FrontPage
         double y = pages.Wrapped(textLeft, top + 4, flow.RightMm - textLeft, "Printed at its own size?", 4.4);
         pages.Wrapped(
             textLeft, y + 1, flow.RightMm - textLeft,
-            "Print at 100 %, “actual size”, never “fit to page”. Lay a ruler on a square, along and down. If its side is not 5 cm, or 2 in, the pictures of the hoopings are not at true size either: set the printer right before you go on.", 3.7);
+            "Print at 100 %, “actual size”, never “fit to page”. Lay a ruler on a square, along and down. If its side is not 5 cm, or 2 in, nothing else that is drawn is at true size either: set the printer right before you go on.", 3.7);
         flow.YMm = top + InchSquareMm + 2;
     }
 
@@ -73,10 +76,11 @@ internal static class FrontPage
     private static IEnumerable<string> Cautions { get; } =
     [
         "What your machine’s manual, local rules and people trained for it say comes before anything here.",
-        "Keep fingers, hair, sleeves and cords away from the needle and from everything that moves: the hoop moves by itself, and farther than the needle.",
-        "Switch the machine off to change a needle, to thread it, to clear a jam. Before each start see that the hoop can travel its whole field.",
+        "Keep fingers, hair, sleeves and cords away from the needle and from everything that moves.",
+        "The hoop moves by itself, and farther than the needle: before each start see that it can travel its whole field.",
+        "Switch the machine off to change a needle, to thread it, to clear a jam.",
         "A needle can break: wear glasses, and count the pieces before you go on. Stay with a machine that runs.",
         "Iron and steam burn; take the marks out before any heat. Close a rotary cutter each time you lay it down, and cut away from yourself.",
-        "Sew one hooping on a scrap first, with the same cloth, backing, thread and needle, press it, and measure how long it came out.",
+        "Sew one name on a scrap first, with the same cloth, backing, thread and needle, press it, and measure how long it came out.",
     ];
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using NameBand.Common;
+using NameBand.Garment;
 using NameBand.Layout;
 
 namespace NameBand.Output.Packet;
@@ -29,28 +30,63 @@ internal static class HandWorkPages
         var strip = plan.Hem.Strip;
         int snips = matter.Estimate.Hoopings.Sum(h => h.Snips);
         int segments = plan.Hoopings.Sum(h => h.Segments.Length);
-        yield return $"Clip the threads that lie loose between letters ({JobInWords.Whole(snips)} in all; the others are cut by the machine), close to the cloth, on both sides.";
+        yield return plan.HasNeedlePaths
+            ? $"Clip the threads that lie loose between letters ({JobInWords.Whole(snips)} in all; the others are cut by the machine), close to the cloth, on both sides."
+            : "Clip every loose thread, close to the cloth, on both sides.";
         yield return $"Take the backing off ({matter.Fabric.Backing}), if it is of a kind that comes off: hold the stitches with a thumb and tear away from them.";
-        yield return $"Take the alignment marks out before any heat: two to each strip in each hooping, {JobInWords.Whole(2 * segments)} in all. Heat sets their holes.";
+        yield return plan.HasNeedlePaths
+            ? $"Take the alignment marks out before any heat: two to each strip in each hooping, {JobInWords.Whole(2 * segments)} in all. Heat sets their holes."
+            : "Brush or wash out all lines and marks that you drew, before any heat: an iron can set them for good.";
         yield return "Press face down on a thick towel, so that the letters keep their height.";
         yield return matter.Job.Strip.SewnBeforeCutting
-            ? $"Trim to width: {Both(strip.CutWidthMm)}, that is {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of the centre line; the marks’ line lay {JobInWords.Mm(Math.Abs(plan.MarkYMm))} {(plan.MarkYMm < 0 ? "below" : "above")} it."
+            ? $"Trim to width: {Both(strip.CutWidthMm)}, that is {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of the centre line; {RuledLine(plan)}.{EndsToCut(plan)}"
             : $"The strip has its width already ({Both(strip.CutWidthMm)}): trim frayed threads only.";
         yield return plan.Joins == 0 ? "Nothing is joined: each strip is one piece." : $"Join the pieces of each round, right sides together; with the closing of the rounds there are {plan.Joins} joins.";
         yield return "Measure each round, along its middle, flat and not stretched: "
             + string.Join("; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(r.LengthMm)}"))
-            + $". Within {JobInWords.Mm(plan.Hem.ToleranceMm)} it can be eased in; if it is farther off, see which hooping came out long or short.";
-        yield return $"Turn the edges in: {Both(strip.TurnInMm)} on each, pressed, so that the strip is {Both(strip.FinishedWidthMm)} wide.";
+            + $". Within {JobInWords.Mm(plan.Hem.ToleranceMm)} it can be eased in; if it is farther off, see where it came out long or short.";
+        yield return $"Turn the edges in: {Both(strip.TurnInMm)} on each, pressed, so that the strip is {Both(strip.FinishedWidthMm)} wide"
+            + (plan.Hem.Closed ? "." : $"; and {Both(plan.Hem.EndTurnInMm)} at both ends, so that it is as long as its edge.");
         yield return "Mark each strip and its line on the garment in eighths (table below), and pin eighth to eighth, then between.";
         yield return "Sew the lower edge first: " + string.Join("; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(plan.Hem.LiftMm + ((r.Number - 1) * plan.Hem.RoundStepMm))} above the hem")) + ".";
-        yield return plan.Hem.IsCurved
-            ? "Then the upper edge: the strip is cut to the curve of the hem and lies flat, so nothing is eased. Both edges are off the straight grain somewhere: pin closely and do not stretch them."
-            : plan.Hem.UpperEdgeShorterMm > 0.05
-            ? $"Then the upper edge. It has to become {JobInWords.Mm(plan.Hem.UpperEdgeShorterMm)} shorter than the lower one, round for round: ease it in the gaps between names only, for satin does not ease."
-            : "Then the upper edge: it is as long as the lower one, and nothing is eased.";
+        yield return UpperEdge(plan);
         yield return plan.Hem.Closed
             ? $"Leave the last 150 mm of both edges until the ends are closed. The ends overlap by {JobInWords.Mm(plan.Hem.OverlapMm)}, and no name lies there."
-            : "Turn both ends in and close them before the last 150 mm of the edges are sewn.";
+            : $"Close both ends, turned in by {JobInWords.Mm(plan.Hem.EndTurnInMm)}, before the last 150 mm of the edges are sewn.";
+    }
+
+    /// <summary>From which ruled line the centre line is found again.</summary>
+    private static string RuledLine(StripPlan plan)
+    {
+        double y = plan.HasNeedlePaths ? plan.MarkYMm : plan.BaselineYMm;
+        return $"{(plan.HasNeedlePaths ? "the marks’ line lay" : "the letters’ base line lies")} {JobInWords.Mm(Math.Abs(y))} {(y < 0 ? "below" : "above")} it";
+    }
+
+    /// <summary>An edge with two ends: where the sewn strip is cut off.</summary>
+    private static string EndsToCut(StripPlan plan) => plan.Hem.Closed ? "" :
+        $" Cut it off {JobInWords.Mm(plan.Hem.EndTurnInMm)} beyond each finished end: " + string.Join(
+            "; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(r.LengthMm + (2 * plan.Hem.EndTurnInMm))} in all")) + ".";
+
+    /// <summary>What the verdict on each round asks of the hands.</summary>
+    private static string UpperEdge(StripPlan plan)
+    {
+        var easing = plan.Easing;
+        if (plan.Hem.IsCurved)
+        {
+            return "Then the upper edge: the strip is cut to the curve of the hem and lies flat, so nothing is eased. Both edges are off the straight grain somewhere: pin closely and do not stretch them.";
+        }
+
+        if (plan.Hem.UpperEdgeShorterMm <= 0.05)
+        {
+            return "Then the upper edge: it is as long as the lower one, and nothing is eased.";
+        }
+
+        string verdicts = string.Join(" ", easing.Select(e => e.InWords()));
+        return easing.Any(e => e.Verdict == EaseVerdict.WantsShaping)
+            ? $"The upper edge cannot be sewn down as planned: decide this before you cut any cloth. {verdicts}"
+            : easing.Any(e => e.Verdict == EaseVerdict.CanBeEased)
+            ? $"Then the upper edge. {verdicts} Run a line of long stitches along it, draw it up between the names and press with steam before sewing it down."
+            : $"Then the upper edge. {verdicts}";
     }
 
     /// <summary>Where the pins go: the same eighths of the strip and of its line on the garment.</summary>

@@ -9,13 +9,16 @@ namespace NameBand.Output.Packet;
 internal static class HoopingPages
 {
     private const double NameMm = 3.9;
+    private const double MarksMm = 3.4;
+    private const double HeadMm = 9;
+    private const double NotesMm = 8;
 
     public static void Write(PageFlow flow, PacketMatter matter, CancellationToken cancel)
     {
         var figures = matter.Estimate.Hoopings.ToDictionary(f => f.Number);
         flow.NewPage();
         flow.Heading("The hoopings, in the order of sewing");
-        flow.Text("Marks first, in thread of the cloth’s colour, then the machine stops for the thread of the names. Distances are measured along the flat cloth from its left end, never from the hooping before. " +
+        flow.Text("Marks first, in thread of the cloth’s colour, then the machine stops for the thread of the names. Distances and centimetres count along the flat cloth from its cut left end, never from the hooping before. Strips side by side are drawn as they lie, the upper one above. " +
             $"The marks lie {JobInWords.Mm(Math.Abs(matter.Plan.MarkYMm))} {(matter.Plan.MarkYMm < 0 ? "below" : "above")} the centre line, on the ruled line.");
         flow.YMm += 2;
         foreach (var hooping in matter.Plan.Hoopings)
@@ -25,18 +28,19 @@ internal static class HoopingPages
         }
     }
 
+    /// <summary>One hooping whole on its page: its picture, then what belongs to each of its strips, the upper one first.</summary>
     private static void Block(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
     {
-        var picture = new StripPicture(flow, matter.Plan);
-        double first = Math.Min(picture.HeightMm(hooping.Segments[0]) + 27, flow.PageRoomMm);
-        flow.Room(first);
+        var picture = new HoopingPicture(flow, matter.Plan);
+        var strips = HoopingPicture.FromAbove(hooping);
+        var words = strips.SelectMany((s, i) => new[] { (Marks(matter.Plan, hooping, s, StripWords.Of(i, strips.Count)), MarksMm), (Names(s), NameMm) }).ToList();
+        double height = HeadMm + picture.HeightMm(hooping) + words.Sum(w => flow.TextHeightMm(w.Item1, w.Item2)) + NotesMm;
+        flow.Room(Math.Min(height, flow.PageRoomMm));
         Head(flow, matter, hooping, figures);
-        var path = flow.Pages.IsCounting ? null : matter.Sewn(hooping);
-        foreach (var hooped in hooping.Segments)
+        picture.Draw(flow.Pages.IsCounting ? null : matter.Sewn(hooping), hooping);
+        foreach (var (text, sizeMm) in words)
         {
-            picture.Draw(path, hooped);
-            Marks(flow, matter.Plan, hooping, hooped);
-            flow.Text(string.Join("   ", hooped.Segment.Names.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}")), sizeMm: NameMm);
+            flow.Text(text, sizeMm: sizeMm);
         }
 
         flow.Room(6);
@@ -46,6 +50,9 @@ internal static class HoopingPages
         flow.Pages.Line(left, flow.YMm + 0.6, flow.RightMm, flow.YMm + 0.6, 0.15, Ink.Faint);
         flow.YMm += 2;
     }
+
+    private static string Names(HoopedSegment hooped) =>
+        string.Join("   ", hooped.Segment.Names.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}"));
 
     private static void Head(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
     {
@@ -65,7 +72,7 @@ internal static class HoopingPages
         return string.Join(", ", matter.Estimate.BobbinChanges.Where(b => b.Hooping == hooping.Number).Select(b => b.Before));
     }
 
-    private static void Marks(PageFlow flow, StripPlan plan, Hooping hooping, HoopedSegment hooped)
+    private static string Marks(StripPlan plan, Hooping hooping, HoopedSegment hooped, string which)
     {
         double zero = hooping.OnClothMm + hooped.XMm;
         var segment = hooped.Segment;
@@ -73,8 +80,7 @@ internal static class HoopingPages
         string along = plan.Hem.IsCurved ? " along the lower edge" : "";
         string arc = plan.FrameOf(hooped) is { } frame ? $"; the strip’s arc is {JobInWords.Mm(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm))} off the ruled line at its middle" : "";
         string cloth = plan.Cloths.Length > 1 ? $"cloth {hooping.Cloth}, " : "";
-        flow.Text(
-            $"{cloth}round {hooped.Round.Number}: left mark {JobInWords.Mm(zero + marks.LeftMm)}, right mark {JobInWords.Mm(zero + marks.RightMm)} from the cloth’s left end{along}, {JobInWords.Mm(plan.RightMarkMm(hooped) - segment.LeftMarkMm)} apart{arc}",
-            sizeMm: 3.4);
+        string strip = which.Length > 0 ? which + ", " : "";
+        return $"{cloth}{strip}round {hooped.Round.Number}: left mark {JobInWords.Mm(zero + marks.LeftMm)}, right mark {JobInWords.Mm(zero + marks.RightMm)} from the cloth’s left end{along}, {JobInWords.Mm(plan.RightMarkMm(hooped) - segment.LeftMarkMm)} apart{arc}";
     }
 }

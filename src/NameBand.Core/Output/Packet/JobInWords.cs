@@ -16,7 +16,7 @@ internal static class JobInWords
             ? plan.Rounds.Length == 1 ? "which meets the hem" : "each of which meets its hem"
             : $"{Mm(Math.Abs(difference))} {(difference > 0 ? "longer" : "shorter")} than the hem in all";
         return $"{Names(plan.NameCount)} in letters {plan.LetterHeightsInWords} high on {strips}, {Length.FromMm(plan.TotalLengthMm).InMetres()} in all, {fits}: "
-            + $"{Whole(plan.Hoopings.Length)} hoopings, {Whole(estimate.Hoopings.Sum(h => (long)h.Stitches))} stitches, "
+            + (plan.HasNeedlePaths ? $"{Hoopings(plan)}, {Whole(estimate.Hoopings.Sum(h => (long)h.Stitches))} stitches, " : "")
             + $"{Range(estimate.MachineMinutes)} at the machine and {Range(estimate.HandsOnMinutes)} of work by hand.";
     }
 
@@ -24,6 +24,8 @@ internal static class JobInWords
         $"{Time(minutes.Likely)} ({Time(minutes.Low)} to {Time(minutes.High)})";
 
     private static string Time(double minutes) => Duration.InWords(minutes).Replace(' ', '\u00a0');
+
+    public static string Hoopings(StripPlan plan) => plan.Hoopings.Length == 1 ? "1 hooping" : $"{Whole(plan.Hoopings.Length)} hoopings";
 
     public static string Names(int count) => count == 1 ? "1 name" : $"{Whole(count)} names";
 

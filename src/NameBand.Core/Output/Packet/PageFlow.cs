@@ -59,6 +59,9 @@ internal sealed class PageFlow(SheetPages pages)
         }
     }
 
+    /// <summary>Height that <see cref="Text"/> takes.</summary>
+    public double TextHeightMm(string text, double sizeMm) => Lines(text, WidthMm, sizeMm).Count * sizeMm * 1.4;
+
     /// <summary>A paragraph behind a number, a dash or a box to tick.</summary>
     public void Item(string mark, string text, double indentMm = 7, double sizeMm = TextMm)
     {

@@ -17,7 +17,11 @@ public static class WorkPacket
             var flow = new PageFlow(pages);
             FrontPage.Write(flow, matter);
             BuyingPage.Write(flow, matter);
-            HoopingPages.Write(flow, matter, cancel);
+            if (matter.Plan.HasNeedlePaths)
+            {
+                HoopingPages.Write(flow, matter, cancel);
+            }
+
             HandWorkPages.Write(flow, matter);
             NameFinderPages.Write(flow, matter);
         });

@@ -21,9 +21,9 @@ internal static class Template
     public static void Write(Stream stream, Paper paper, string title, StripPlan plan, TraceLines lines, bool mirrored)
     {
         string side = mirrored ? "mirror image, for the wrong side" : "as it is read";
-        string follow = "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres on the flat strip.";
+        string follow = "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, upright ones at the ends too; outer lines the cut. The scale below counts centimetres on the flat strip from its cut left end.";
         var look = new TemplateLook(lines, plan.Hem.Strip, mirrored, WithCentres: true);
-        Write(stream, paper, title, side, Notes(plan, side, [follow, ReadMePage.CareInOneLine]), TemplateStrip.OfRounds(plan), look, default);
+        Write(stream, paper, title, side, Notes(plan, side, [follow, ReadMePage.CareInOneLine]), TemplateStrip.OfCloths(plan), look, default);
     }
 
     /// <summary>For hoopings: where each name and each alignment cross will lie on the flat cloth.</summary>

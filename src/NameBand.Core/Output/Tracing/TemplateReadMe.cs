@@ -18,6 +18,9 @@ public static class TemplateReadMe
                                    together; print at 100 % and measure the test square
         proofs/round-01.png …      each strip whole, once round the garment
         proofs/hooping-001.png …   each strip at true size, as the thread will lie
+        proofs/cutting-plan.png    how to cut the cloth, drawn to scale, its ends with it
+        sheets/work-packet-…pdf    by the command print: what to buy, the cut list, and the
+                                   work by hand after sewing with its measures
         plan.json                  every figure, for other programs. Stitches are those of a
                                    line of 2 mm stitches along each stroke: an estimate
 
@@ -33,7 +36,9 @@ public static class TemplateReadMe
            thin strip against a window and trace, or pin it on top and sew through it.
         4. To work from the wrong side, set traced.mirrored in job.json: the template is then
            a mirror image.
-        5. The scale counts centimetres on the flat strip, before sewing shortens it.
+        5. The scale counts centimetres on the flat strip, before sewing shortens it, from its
+           cut left end. Cloth beyond a dashed upright line is turned in, or lies under the
+           beginning where the ends meet.
 
         """;
 }

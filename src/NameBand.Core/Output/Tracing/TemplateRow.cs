@@ -40,6 +40,11 @@ internal sealed class TemplateRow(
             Dashed(y, width);
         }
 
+        foreach (double end in strip.FinishedEndsMm.Where(e => e > fromMm && e < toMm))
+        {
+            DashedUpright(X(end), cut);
+        }
+
         var canvas = pages.Canvas;
         canvas.Save();
         canvas.ClipRect(new SKRect((float)leftMm, (float)(centreMm - halfMm), (float)(leftMm + width), (float)BottomMm));
@@ -183,6 +188,15 @@ internal sealed class TemplateRow(
         for (double x = 0; x < width; x += 4)
         {
             pages.Line(leftMm + x, y, leftMm + Math.Min(x + 2, width), y, 0.12, Ink.Quiet);
+        }
+    }
+
+    /// <summary>A finished end: cloth beyond it is turned in, or lies under the other end.</summary>
+    private void DashedUpright(double x, double reach)
+    {
+        for (double y = -reach; y < reach; y += 4)
+        {
+            pages.Line(x, centreMm + y, x, centreMm + Math.Min(y + 2, reach), 0.12, Ink.Quiet);
         }
     }
 

@@ -17,17 +17,12 @@ internal readonly record struct TemplateMark(double AtMm, double ArmMm, int Hoop
 internal sealed record TemplateStrip(
     string Label, string Code, double FromMm, double ToMm, ImmutableArray<TemplateName> Names, ImmutableArray<TemplateMark> Marks, double MarkYMm)
 {
-    /// <summary>Each round as one strip whose tape begins where the round begins.</summary>
-    public static ImmutableArray<TemplateStrip> OfRounds(StripPlan plan) =>
-    [
-        .. plan.Rounds.Select(r => new TemplateStrip(
-            FormattableString.Invariant($"round {r.Number}"), FormattableString.Invariant($"{r.Number}"), 0, plan.OnClothMm(r.LengthMm),
-            [.. r.NamesAndMotifs.Select(n => new TemplateName(n, plan.OnClothMm(n.StartMm) + plan.PullCompensationMm))], [], plan.MarkYMm)),
-    ];
+    /// <summary>Where the finished strip ends within its cut ends.</summary>
+    public ImmutableArray<double> FinishedEndsMm { get; init; } = [];
 
     /// <summary>
-    /// Each piece of each round where its hoopings will sew it, with their alignment crosses; the tape is that of the
-    /// cloth, from its left end, as on the worksheet and in the packet.
+    /// Each piece of each round as it is cut, its ends with it, where its hoopings will sew it, with their alignment
+    /// crosses where there are any; the tape is that of the cloth, from its left end, as on the worksheet and in the packet.
     /// </summary>
     public static ImmutableArray<TemplateStrip> OfCloths(StripPlan plan) =>
         [.. plan.Cloths.SelectMany(c => c.Pieces.OrderBy(p => p.Lane).ThenBy(p => p.OnClothMm).Select(p => OfPiece(plan, p)))];
@@ -39,17 +34,22 @@ internal sealed record TemplateStrip(
             .SelectMany(h => h.Segments.Select(s => (Hooping: h, Hooped: s)))
             .Where(s => s.Hooped.Round.Number == piece.Round && IsOn(s.Hooped.Segment)).ToList();
         string cloth = plan.Cloths.Length > 1 ? FormattableString.Invariant($"cloth {piece.Cloth}, ") : "";
+        string which = plan.Cloths.SelectMany(c => c.Pieces).Count(p => p.Round == piece.Round) > 1 ? FormattableString.Invariant($", piece {piece.Number}") : "";
+        double end = piece.OnClothMm + plan.OnClothMm(piece.LengthMm);
         return new TemplateStrip(
-            FormattableString.Invariant($"{cloth}round {piece.Round}"), FormattableString.Invariant($"{piece.Number}"),
-            piece.OnClothMm, piece.OnClothMm + plan.OnClothMm(piece.LengthMm),
+            FormattableString.Invariant($"{cloth}round {piece.Round}{which}"), FormattableString.Invariant($"{piece.Number}"),
+            piece.OnClothMm - piece.StartAllowanceMm, end + piece.EndAllowanceMm,
             [.. hooped.SelectMany(s => s.Hooped.Segment.NamesAndMotifs.Select(n => new TemplateName(
                 n, Left(s.Hooping, s.Hooped) + plan.OnClothMm(n.StartMm - s.Hooped.Segment.StartMm) + plan.PullCompensationMm)))],
-            [.. hooped.SelectMany(s => new[]
+            plan.HasNeedlePaths ? [.. hooped.SelectMany(s => new[]
             {
                 new TemplateMark(Left(s.Hooping, s.Hooped) + s.Hooped.Segment.LeftMarkMm, s.Hooped.Segment.MarkArmMm, s.Hooping.Number, true),
                 new TemplateMark(Left(s.Hooping, s.Hooped) + s.Hooped.Segment.RightMarkMm, s.Hooped.Segment.MarkArmMm, s.Hooping.Number, false),
-            })],
-            plan.MarkYMm);
+            })] : [],
+            plan.MarkYMm)
+        {
+            FinishedEndsMm = [.. new[] { (piece.StartAllowanceMm, piece.OnClothMm), (piece.EndAllowanceMm, end) }.Where(e => e.Item1 > 0).Select(e => e.Item2)],
+        };
 
         bool IsOn(Segment segment)
         {

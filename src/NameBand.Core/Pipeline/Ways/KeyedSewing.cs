@@ -55,6 +55,7 @@ internal static class KeyedSewing
             Sewing.Write(folder, OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, plan, names, step, letters));
         }
 
+        Sewing.WriteCuttingPlan(made, folder, captions);
         if (wishes is not null)
         {
             var matter = Sewing.PrintMatter(made, estimate, h => PathOf(made, stitcher, h));

@@ -31,6 +31,9 @@ internal static class TracedSewing
     public static BandJob WithoutField(BandJob job) => job with
     {
         Hoop = new HoopSettings(Length.FromMm(NoFieldMm), job.Strip.CutWidth, Length.FromMm(0)),
+
+        // No hoop holds the ends: the cloth is as long as its strip is cut.
+        Layout = job.Layout with { EndCloth = Length.FromMm(0) },
         Lettering = job.Lettering.Order == NameOrder.BestFit ? job.Lettering with { Order = NameOrder.Listed } : job.Lettering,
     };
 
@@ -72,6 +75,7 @@ internal static class TracedSewing
                 Template.Write(stream, paper, made.Job.Title, plan, lines, traced.Mirrored));
         }
 
+        Sewing.WriteCuttingPlan(made, folder, captions);
         if (wishes is not null)
         {
             Printing.Run(Sewing.PrintMatter(made, estimate, h => lines.Path(plan, h)), wishes, name => lines.Path(name.Lettered), folder, progress, cancel);

@@ -11,7 +11,7 @@ namespace NameBand.Tests.OutputRoom;
 public sealed class OtherWaysPrintTests
 {
     private static readonly string[] Sheets =
-        ["name-finder-a4.pdf", "name-finder-letter.pdf", "name-finder.csv", "proof-reading-a4.pdf", "proof-reading-letter.pdf"];
+        ["name-finder-a4.pdf", "name-finder-letter.pdf", "name-finder.csv", "proof-reading-a4.pdf", "proof-reading-letter.pdf", "work-packet-a4.pdf", "work-packet-letter.pdf"];
 
     [Fact]
     public void Keyed_names_have_proof_reading_sheets_a_name_finder_and_pictures_to_send()
@@ -59,6 +59,29 @@ public sealed class OtherWaysPrintTests
 
         string[] rows = File.ReadAllLines(Path.Combine(report.OutFolder!, OutPaths.NameFinder));
         Assert.Contains(rows, r => r.StartsWith(name, StringComparison.Ordinal) && r.Contains(",,,,", StringComparison.Ordinal));
+    }
+
+    /// <summary>What is keyed or traced is cut, trimmed, turned in and sewn down as any other strip is.</summary>
+    [Theory]
+    [InlineData("machineLetters")]
+    [InlineData("traced")]
+    public void Every_way_has_its_cut_list_and_its_finishing_sheet(string way)
+    {
+        using var folder = new TemporaryFolder()
+            .With("job.json", $$"""{ "format": 1, "title": "Banner", "lists": ["crew.csv"], "way": "{{way}}", "hem": { "length": "900 mm", "closed": false }, "letters": { "sizes": ["9 mm"], "holds": "any" }, "lettering": { "height": "9 mm" } }""")
+            .With("crew.csv", "Name\nTobin Marsh\nIda\nAda\n");
+        var report = Bander.Print(folder.FullPath, wishes: new PrintWishes());
+        Assert.True(File.Exists(Path.Combine(report.OutFolder!, OutPaths.CuttingPlan)));
+        using var pdf = PdfDocument.Open(File.ReadAllBytes(Path.Combine(report.OutFolder!, OutPaths.WorkPacket("a4"))));
+        string text = string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
+
+        // 900 mm finished are 909.1 mm on the flat cloth (1 % shortening), and half an inch more at each end.
+        Assert.Contains("With its ends it takes 934.5 mm of the cloth, from 0.0 mm to 934.5 mm: 12.7 mm before it to turn in, 12.7 mm after it to turn in.", text, StringComparison.Ordinal);
+        Assert.Contains("The work by hand, in its order", text, StringComparison.Ordinal);
+        Assert.Contains("round 1 925.4 mm in all", text, StringComparison.Ordinal);
+        Assert.Contains("and 12.7 mm (1/2 in) at both ends", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("alignment marks", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("hooping", text, StringComparison.OrdinalIgnoreCase);
     }
 
     private static string[] Made(MakeReport report, string folder) =>

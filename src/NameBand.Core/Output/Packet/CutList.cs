@@ -1,0 +1,83 @@
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Layout;
+
+namespace NameBand.Output.Packet;
+
+/// <summary>How the cloth and the backing are cut and ruled: every piece with its ends, whichever way the names are sewn.</summary>
+internal static class CutList
+{
+    public static void Write(PageFlow flow, PacketMatter matter)
+    {
+        var plan = matter.Plan;
+        flow.Heading("Cutting and ruling");
+        foreach (var cloth in plan.Cloths)
+        {
+            flow.Item("", Cloth(matter, cloth));
+            foreach (var piece in cloth.Pieces)
+            {
+                flow.Text(Piece(plan, cloth, piece), 7);
+            }
+        }
+
+        if (matter.Job.Layout.IsBias)
+        {
+            flow.Item("", "Find the true bias first: fold the cloth so that its crosswise thread lies along the selvedge; the fold runs at 45° to both. Rule every edge parallel to that fold, cut on the flat table and do not pull: a bias edge gives.");
+        }
+
+        flow.Item("", Ruling(plan));
+        flow.Item("", Width(matter));
+        string pieces = plan.Hoopings.Length == 1 ? "1 piece" : $"{JobInWords.Whole(plan.Hoopings.Length)} pieces";
+        flow.Item("", $"Cut {pieces} of backing, {JobInWords.Mm(Estimator.BackingPieceLengthMm(plan))} by {JobInWords.Mm(Estimator.BackingPieceWidthMm(plan))}.");
+    }
+
+    private static string Cloth(PacketMatter matter, StripCloth cloth)
+    {
+        if (cloth.Band is { } band)
+        {
+            return $"Cloth {cloth.Number}: cut a piece of a ring by the cutting plan, radius {JobInWords.Mm(band.OuterRadiusMm)} outside and {JobInWords.Mm(band.InnerRadiusMm)} inside, {JobInWords.Mm(band.LengthMm)} from end to end.";
+        }
+
+        double width = Math.Max(cloth.WidthMm, Estimator.BandWidthMm(matter.Job, matter.Plan));
+        string grain = matter.Job.Layout.IsBias ? "on the bias, at 45° to the selvedge" : "along the selvedge";
+        return $"Cloth {cloth.Number}: cut a piece {Length.FromMm(cloth.LengthMm).InMetres()} long and {JobInWords.Mm(width)} wide, {grain}.";
+    }
+
+    private static string Piece(StripPlan plan, StripCloth cloth, StripPiece piece)
+    {
+        string lane = cloth.Lanes > 1 ? $" Its centre line lies {Offset(cloth.LaneYMm(piece.Lane))} the middle of the cloth." : "";
+        double from = piece.OnClothMm - piece.StartAllowanceMm;
+        double length = piece.StartAllowanceMm + plan.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm;
+        return $"Round {piece.Round}, {JobInWords.Mm(piece.StartMm)} to {JobInWords.Mm(piece.EndMm)} of the finished strip: begins {JobInWords.Mm(piece.OnClothMm)} from the cloth’s left end.{lane}"
+            + $" With its ends it takes {JobInWords.Mm(length)} of the cloth, from {JobInWords.Mm(from)} to {JobInWords.Mm(from + length)}: {Ends(plan, piece)}.";
+    }
+
+    /// <summary>What of the cut length lies beyond the finished strip, and what it is for.</summary>
+    private static string Ends(StripPlan plan, StripPiece piece)
+    {
+        bool isLast = plan.Rounds.FirstOrDefault(r => r.Number == piece.Round) is not { } round || piece.EndMm >= round.LengthMm - 0.05;
+        string before = piece.StartMm > 0 ? "for the seam" : "to turn in";
+        string after = !isLast ? "for the seam" : plan.Hem.Closed ? "to lie under the beginning" : "to turn in";
+        string start = piece.StartAllowanceMm > 0 ? $"{JobInWords.Mm(piece.StartAllowanceMm)} before it {before}" : "nothing before it";
+        return piece.EndAllowanceMm > 0 ? $"{start}, {JobInWords.Mm(piece.EndAllowanceMm)} after it {after}" : $"{start}, nothing after it";
+    }
+
+    private static string Ruling(StripPlan plan)
+    {
+        string which = plan.Cloths.Any(c => c.Lanes > 1) ? "each strip" : "the strip";
+        return plan.Hem.IsCurved ? "Rule for each hooping the straight line through the places of its two marks."
+            : plan.HasNeedlePaths ? $"Rule the base line for the marks along the piece, {Offset(plan.MarkYMm)} the centre line of {which}."
+            : $"Rule the base line of the letters along the piece, {Offset(plan.BaselineYMm)} the centre line of {which}.";
+    }
+
+    private static string Width(PacketMatter matter)
+    {
+        var strip = matter.Plan.Hem.Strip;
+        string width = $"{JobInWords.Mm(strip.CutWidthMm)} ({Length.FromMm(strip.CutWidthMm).InInches()})";
+        return matter.Job.Strip.SewnBeforeCutting
+            ? $"Do not cut to width yet: names are sewn first. Later the strip is {width} wide, {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of its centre line."
+            : $"Cut the strip {width} wide and baste it to its backing along both edges.";
+    }
+
+    private static string Offset(double yMm) => Math.Abs(yMm) < 0.05 ? "on" : $"{JobInWords.Mm(Math.Abs(yMm))} {(yMm > 0 ? "above" : "below")}";
+}

@@ -1,0 +1,236 @@
+using System.Globalization;
+using NameBand.Layout;
+using NameBand.Output.Sheets;
+using NameBand.Stitching;
+using SkiaSharp;
+
+namespace NameBand.Output.Packet;
+
+/// <summary>
+/// A hooping at true size, whole and as it lies: every strip in it at its own place, the upper one above, with cut
+/// edges, folds, the thread that will be seen, the marks, and the centimetres of its cloth. One that is longer than the
+/// paper is wide goes on in further rows, which overlap.
+/// </summary>
+internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
+{
+    private const double BesideMm = 4;
+    private const double TapeMm = 5.4;
+    private const double OverlapMm = 10;
+    private const double NumberMm = 3;
+
+    /// <summary>Drawn in hundredths of a millimetre, so that the file holds short whole numbers.</summary>
+    private const float Fine = 100;
+
+    // What is sewn under a letter is left out, and thread is drawn thinner than it is, so that single stitches show.
+    private const float ThreadMm = 0.22f;
+
+    /// <summary>The strips of a hooping as they lie, from the upper one down.</summary>
+    public static IReadOnlyList<HoopedSegment> FromAbove(Hooping hooping) =>
+        [.. hooping.Segments.OrderByDescending(s => s.YMm).ThenBy(s => s.XMm)];
+
+    public double HeightMm(Hooping hooping) => RowMm(hooping) * Rows(hooping).Count();
+
+    /// <param name="path">Null: only its room is taken.</param>
+    public void Draw(NeedlePath? path, Hooping hooping)
+    {
+        foreach (var (fromMm, toMm, goesOn) in Rows(hooping))
+        {
+            flow.Room(RowMm(hooping));
+            if (path is not null)
+            {
+                DrawRow(path, hooping, fromMm, toMm, goesOn);
+            }
+
+            flow.YMm += RowMm(hooping);
+        }
+    }
+
+    private static double HighestMm(Hooping hooping) => hooping.Segments.Max(s => s.YMm);
+
+    private static double SpanMm(Hooping hooping) => HighestMm(hooping) - hooping.Segments.Min(s => s.YMm);
+
+    /// <summary>Half the height that is shown of a strip; more than a page can take is cut off above and below.</summary>
+    private double HalfMm(Hooping hooping) => Math.Min(
+        Math.Max(plan.Hem.Strip.CutWidthMm / 2, Math.Abs(plan.MarkYMm) + 3) + BowMm, Math.Max(10, (flow.PageRoomMm - 60 - SpanMm(hooping)) / 2));
+
+    /// <summary>How far the curved strip with the highest bow leaves its chord.</summary>
+    private double BowMm => plan.Hem.IsCurved ? plan.Hoopings.SelectMany(h => h.Segments).Max(s => plan.FrameOf(s)!.Value.BowMm) : 0;
+
+    private double RowMm(Hooping hooping) => (2 * HalfMm(hooping)) + SpanMm(hooping) + TapeMm + 1.5;
+
+    /// <summary>Parts of a hooping along its own x that fit the paper.</summary>
+    private IEnumerable<(double FromMm, double ToMm, bool GoesOn)> Rows(Hooping hooping)
+    {
+        double from = hooping.Segments.Min(s => s.XMm) - BesideMm;
+        double end = hooping.Segments.Max(s => s.XMm + plan.OnClothMm(s.Segment.LengthMm)) + BesideMm;
+        while (end - from > flow.WidthMm)
+        {
+            yield return (from, from + flow.WidthMm, true);
+            from += flow.WidthMm - OverlapMm;
+        }
+
+        yield return (from, end, false);
+    }
+
+    private void DrawRow(NeedlePath path, Hooping hooping, double fromMm, double toMm, bool goesOn)
+    {
+        var pages = flow.Pages;
+        double top = flow.YMm + TapeMm;
+        double half = HalfMm(hooping);
+        double left = PageFlow.LeftMm;
+        double right = left + toMm - fromMm;
+        double zero = top + half + HighestMm(hooping);
+        double bottom = zero - hooping.Segments.Min(s => s.YMm) + half;
+        Tape(pages, hooping, fromMm, toMm, top, goesOn);
+        foreach (var hooped in hooping.Segments)
+        {
+            double middle = zero - hooped.YMm;
+            if (plan.FrameOf(hooped) is { } bent)
+            {
+                Arcs(pages, bent, fromMm, toMm, middle);
+            }
+            else
+            {
+                Edges(pages, left, right, middle, half);
+            }
+
+            Numbers(pages, hooped, fromMm, toMm, middle, half);
+        }
+
+        var canvas = pages.Canvas;
+        canvas.Save();
+        canvas.ClipRect(new SKRect((float)left, (float)top, (float)right, (float)bottom));
+        canvas.Translate((float)(left - fromMm), (float)zero);
+        canvas.Scale(1 / Fine, -1 / Fine);
+        using (var seen = Lines(path, marks: false))
+        using (var thread = Ink.Full.Stroke(ThreadMm * Fine))
+        {
+            canvas.DrawPath(seen, thread);
+        }
+
+        using (var marks = Lines(path, marks: true))
+        using (var basting = Ink.Quiet.Stroke(0.4f * Fine))
+        {
+            canvas.DrawPath(marks, basting);
+        }
+
+        canvas.Restore();
+    }
+
+    /// <summary>The centimetres of the piece of cloth, from its cut left end; every fifth has its number.</summary>
+    private void Tape(SheetPages pages, Hooping hooping, double fromMm, double toMm, double top, bool goesOn)
+    {
+        if (goesOn)
+        {
+            pages.TextRight(PageFlow.LeftMm + toMm - fromMm, top - 3.4, "goes on below", 2.4, Ink.Quiet);
+        }
+
+        if (plan.Hem.IsCurved)
+        {
+            return;
+        }
+
+        double left = PageFlow.LeftMm - fromMm - hooping.OnClothMm;
+        for (int cm = (int)Math.Ceiling((fromMm + hooping.OnClothMm) / 10); cm * 10 <= toMm + hooping.OnClothMm; cm++)
+        {
+            double x = left + (cm * 10);
+            bool isNumbered = cm % 5 == 0;
+            pages.Line(x, top - (isNumbered ? 2 : 1.1), x, top, 0.12, Ink.Quiet);
+            if (isNumbered)
+            {
+                string number = cm.ToString(CultureInfo.InvariantCulture);
+                pages.Text(x - (pages.Face.WidthMm(number, 2.4) / 2), top - 2.5, number, 2.4, Ink.Quiet);
+            }
+        }
+    }
+
+    private void Edges(SheetPages pages, double left, double right, double middle, double half)
+    {
+        double cut = plan.Hem.Strip.CutWidthMm / 2;
+        double fold = plan.Hem.Strip.FinishedWidthMm / 2;
+        foreach (int side in new[] { -1, 1 })
+        {
+            if (cut <= half)
+            {
+                pages.Line(left, middle + (side * cut), right, middle + (side * cut), 0.15, Ink.Quiet);
+            }
+
+            if (fold > half)
+            {
+                continue;
+            }
+
+            using var paint = Ink.Quiet.Stroke(0.15);
+            using var dashes = SKPathEffect.CreateDash([2.4f, 1.6f], 0);
+            paint.PathEffect = dashes;
+            float y = (float)(middle + (side * fold));
+            pages.Canvas.DrawLine((float)left, y, (float)right, y, paint);
+        }
+    }
+
+    /// <summary>The edges of a curved strip: cut whole, folds dashed, as short straight lines of 2 mm.</summary>
+    private void Arcs(SheetPages pages, BentFrame frame, double fromMm, double toMm, double middle)
+    {
+        const double step = 2;
+        foreach (var (y, isFold) in new[] { (plan.Hem.Strip.CutWidthMm / 2, false), (plan.Hem.Strip.FinishedWidthMm / 2, true) })
+        {
+            foreach (int side in new[] { -1, 1 })
+            {
+                for (double x = fromMm; x + step <= toMm; x += isFold ? 2 * step : step)
+                {
+                    double left = PageFlow.LeftMm + x - fromMm;
+                    pages.Line(left, middle - frame.YAtMm(side * y, x), left + step, middle - frame.YAtMm(side * y, x + step), 0.15, Ink.Quiet);
+                }
+            }
+        }
+    }
+
+    /// <summary>The names' numbers, in the turn-in above their own strip where it has room for them.</summary>
+    private void Numbers(SheetPages pages, HoopedSegment hooped, double fromMm, double toMm, double middle, double half)
+    {
+        double cut = Math.Min(plan.Hem.Strip.CutWidthMm / 2, half);
+        double baseline = middle - cut + NumberMm + (plan.Hem.Strip.TurnInMm >= NumberMm + 1 ? 0.8 : -NumberMm);
+        foreach (var name in hooped.Segment.Names)
+        {
+            double at = hooped.XMm + plan.OnClothMm(name.StartMm - hooped.Segment.StartMm) + (name.WidthMm / 2);
+            if (at > fromMm && at < toMm)
+            {
+                string number = name.Order.ToString(CultureInfo.InvariantCulture);
+                pages.Text(PageFlow.LeftMm + at - fromMm - (pages.Face.WidthMm(number, NumberMm) / 2), baseline, number, NumberMm, Ink.Quiet);
+            }
+        }
+    }
+
+    /// <summary>The stitches of the hooping as lines, in hundredths of a millimetre.</summary>
+    private static SKPath Lines(NeedlePath path, bool marks)
+    {
+        var lines = new SKPathBuilder();
+        bool isDown = false;
+        var steps = path.Steps.AsSpan();
+        for (int i = 1; i < steps.Length; i++)
+        {
+            var step = steps[i];
+            bool isSeen = step.Action == NeedleAction.Stitch
+                && (marks ? step.Kind == StitchKind.Mark : step.Kind is StitchKind.Satin or StitchKind.Running);
+            if (!isSeen)
+            {
+                isDown = false;
+                continue;
+            }
+
+            if (!isDown)
+            {
+                lines.MoveTo(InFine(steps[i - 1].At));
+            }
+
+            lines.LineTo(InFine(step.At));
+            isDown = true;
+        }
+
+        var drawn = lines.Detach();
+        lines.Dispose();
+        return drawn;
+    }
+
+    private static SKPoint InFine(Common.Point at) => new((float)Math.Round(at.XMm * Fine), (float)Math.Round(at.YMm * Fine));
+}

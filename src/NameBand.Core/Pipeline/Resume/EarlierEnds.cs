@@ -25,7 +25,7 @@ internal static class EarlierEnds
 
         try
         {
-            using var plan = JsonDocument.Parse(InnerFile.Bytes(Path.Combine(jobFolder, "out", "plan.json")));
+            using var plan = JsonDocument.Parse(InnerFile.Bytes(jobFolder, "out/plan.json"));
             return Keep(hem, [.. plan.RootElement.GetProperty("rounds").EnumerateArray().Select(r => (
                 Number(r, "lengthMm"),
                 (IEnumerable<(double, double)>)[.. r.GetProperty("segments").EnumerateArray().SelectMany(s => s.GetProperty("names").EnumerateArray())

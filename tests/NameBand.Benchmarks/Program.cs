@@ -16,6 +16,7 @@ return args switch
     ["kills", .. var rest] => KillRun.Run(rest),
     [KilledWork.Verb, var folder, var seed] => Child(folder, seed),
     ["replan", .. var rest] => Replanning.Run(rest),
+    ["flush"] => FlushFigures.Run(),
     _ => Usage(),
 };
 
@@ -37,5 +38,6 @@ static int Usage()
     Console.Error.WriteLine("            hostile-input KIND SEED FILE");
     Console.Error.WriteLine("            kills [KILLS [SEED]]");
     Console.Error.WriteLine("            replan [NAMES]");
+    Console.Error.WriteLine("            flush");
     return 64;
 }

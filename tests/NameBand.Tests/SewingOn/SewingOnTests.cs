@@ -150,6 +150,7 @@ public class SewingOnTests
     {
         using var job = Begun(out _);
         File.Delete(job["sewn/needle-paths/hooping-002.csv"]);
+        File.Delete(job["out/needle-paths/hooping-002.csv"]);
         Assert.Contains(job.Make().Problems, p => p.Found.Contains("Hooping 2 is sewn, and its kept files are missing", StringComparison.Ordinal));
 
         File.AppendAllText(job["out/needle-paths/hooping-001.csv"], "1,0,0,end\r\n");
@@ -163,6 +164,7 @@ public class SewingOnTests
     {
         using var job = Begun(out _);
         File.Delete(job["sewn/plan.json"]);
+        File.Delete(job["out/plan.json"]);
         var report = job.Make();
         Assert.Equal(ExitStatus.CannotUse, report.Status);
         Assert.Contains(report.Problems, p => p.Mend.Contains("“sewn”", StringComparison.Ordinal));

@@ -28,7 +28,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         }
         else if (report.Hoopings.IsEmpty)
         {
-            Refusal.Print(new Page(host.Errors), report.Problems);
+            Refusal.Print(new Page(host.Errors), report.Problems, settings.Hooping is null ? "It cannot be told" : "Nothing was written down");
         }
         else
         {

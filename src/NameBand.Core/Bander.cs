@@ -99,7 +99,10 @@ public static class Bander
         };
     }
 
-    /// <summary>Checks the lists as <see cref="CheckNames"/> does, and writes what waits for a decision into corrections.csv, each with an empty one.</summary>
+    /// <summary>
+    /// Checks the lists as <see cref="CheckNames"/> does, and writes what waits for a decision into corrections.csv, each with
+    /// an empty one.
+    /// </summary>
     /// <exception cref="IOException">The machine could not write; corrections.csv is as it was.</exception>
     public static NamesReport SettleNames(string jobFolder)
     {

@@ -56,8 +56,12 @@ internal sealed class NamesSummary(Page page, NamesReport report, string jobAsGi
         {
             page.Gap();
             page.Line(written == 0
-                ? waiting.Count == 0 ? "No row waits for a decision, so nothing was written." : $"All questions stand in {file} already. Fill in its column “decision”: keep, change or leave out."
-                : $"{Words.Count(written, "question")} written into {file}. Fill in the column “decision” of each: keep, change (with the name under “text”) or leave out. Where lines have the same mark under “alike”, “keep all” or “leave out all” in one of them is enough.");
+                ? waiting.Count == 0
+                    ? "No row waits for a decision, so nothing was written."
+                    : $"All questions stand in {file} already. Fill in its column “decision”: keep, change or leave out."
+                : $"{Words.Count(written, "question")} written into {file}. "
+                    + "Fill in the column “decision” of each: keep, change (with the name under “text”) or leave out. "
+                    + "Where lines have the same mark under “alike”, “keep all” or “leave out all” in one of them is enough.");
         }
         else if (!report.LinesToAdd.IsEmpty)
         {

@@ -20,7 +20,10 @@ public sealed record RowDecision(RowRef Row, string Was, Decision Decision, stri
     /// <summary>Mark of the lines that ask the same; empty: none.</summary>
     public string Alike { get; init; } = "";
 
-    /// <summary>Line of corrections.csv that is about the row, wherever it stood when that was written; 0: none is; null: found by the row's place.</summary>
+    /// <summary>
+    /// Line of corrections.csv that is about the row, wherever it stood when that was written; 0: none is; null: found by the
+    /// row's place.
+    /// </summary>
     public int? Replaces { get; init; }
 }
 
@@ -49,8 +52,11 @@ public static class CorrectionsEditing
         var lineOf = there.Lines.GroupBy(l => l.Row).ToDictionary(g => g.Key, g => g.First().FileLine);
         int LineOf(RowDecision d) => d.Replaces ?? lineOf.GetValueOrDefault(d.Row);
         var decidedAt = decisions.Where(d => LineOf(d) > 0).ToDictionary(LineOf);
-        var decided = decisions.Select(d => d.Row).Concat(there.Lines.Where(l => decidedAt.ContainsKey(l.FileLine)).Select(l => l.Row)).ToHashSet();
-        var saidOfOthers = there.Lines.Where(l => !decidedAt.ContainsKey(l.FileLine) && !decisions.Any(d => d.Replaces is null && d.Row == l.Row)).Select(l => l.FileLine).ToHashSet();
+        var decided = decisions.Select(d => d.Row)
+            .Concat(there.Lines.Where(l => decidedAt.ContainsKey(l.FileLine)).Select(l => l.Row)).ToHashSet();
+        var saidAnew = decisions.Where(d => d.Replaces is null).Select(d => d.Row).ToHashSet();
+        var saidOfOthers = there.Lines.Where(l => !decidedAt.ContainsKey(l.FileLine) && !saidAnew.Contains(l.Row))
+            .Select(l => l.FileLine).ToHashSet();
         var text = new StringBuilder();
         Add(header);
         foreach (var row in table.Rows.Skip(1))
@@ -81,7 +87,8 @@ public static class CorrectionsEditing
     private static ImmutableArray<string> With(ImmutableArray<string> old, ImmutableArray<string> header, RowDecision d)
     {
         string[] fields = [.. old.Select(CsvText.ReadBack), .. Enumerable.Repeat("", Math.Max(0, header.Length - old.Length))];
-        string before = d.Decision == Decision.NotYet ? string.Join(", ", new[] { Of("decision"), Of("text"), Of("why") }.Where(t => t.Length > 0)) : "";
+        string before = d.Decision == Decision.NotYet
+            ? string.Join(", ", new[] { Of("decision"), Of("text"), Of("why") }.Where(t => t.Length > 0)) : "";
         Set("list", d.Row.List);
         Set("line", d.Row.Line.ToString(CultureInfo.InvariantCulture));
         Set("was", d.Was);

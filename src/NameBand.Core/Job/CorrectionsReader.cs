@@ -105,12 +105,15 @@ internal static class CorrectionsReader
         foreach (var mark in forAll.Where(m => m.Select(l => l.Decision).Distinct().Count() > 1))
         {
             problems.Add(Problem.NeedsPerson(
-                new Where(Corrections.FileName, mark.Last().FileLine), $"Line {mark.First().FileLine.ToString(CultureInfo.InvariantCulture)} decides otherwise for all rows that ask the same, so those without a decision stay held.",
+                new Where(Corrections.FileName, mark.Last().FileLine),
+                $"Line {mark.First().FileLine.ToString(CultureInfo.InvariantCulture)} decides otherwise for all rows that ask the same, so those without a decision stay held.",
                 "Leave “all” in only one of the two lines."));
         }
 
         return [.. lines.Select(l =>
-            l.Decision == Decision.NotYet && forAll[l.Alike].Select(a => a.Decision).Distinct().ToList() is [var one] ? l with { Decision = one } : l)];
+            l.Decision == Decision.NotYet && forAll[l.Alike].Select(a => a.Decision).Distinct().ToList() is [var one]
+                ? l with { Decision = one }
+                : l)];
     }
 
     private static void TellUndecided(ImmutableArray<Correction> lines, ImmutableArray<Problem>.Builder problems)
@@ -120,7 +123,8 @@ internal static class CorrectionsReader
         {
             problems.Add(Problem.Note(
                 new Where(Corrections.FileName, open[0].FileLine),
-                open.Count == 1 ? "This line has no decision yet." : FormattableString.Invariant($"This line and {open.Count - 1} more have no decision yet."), HowToDecide));
+                open.Count == 1 ? "This line has no decision yet."
+                    : FormattableString.Invariant($"This line and {open.Count - 1} more have no decision yet."), HowToDecide));
         }
     }
 

@@ -77,7 +77,8 @@ internal static class HoldReason
     /// <summary>A letter, a mark on one, a digit, or what stands for a character that could not be read.</summary>
     private static bool IsLetter(UnshownSign sign) => !sign.IsPicture && string.Concat(sign.Text.EnumerateRunes()).EnumerateRunes().Any(r =>
         Rune.IsLetterOrDigit(r) || r == Rune.ReplacementChar || Rune.GetUnicodeCategory(r)
-            is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark or UnicodeCategory.EnclosingMark or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned);
+            is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark or UnicodeCategory.EnclosingMark
+                or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned);
 
     private static string Without(string text, IReadOnlyList<UnshownSign> signs)
     {

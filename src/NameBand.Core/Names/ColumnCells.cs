@@ -15,9 +15,8 @@ internal sealed record ColumnCells(int Kinds, bool AreBlank, bool AreAnswers, bo
 
     /// <summary>Rows that are longer than the header have cells pushed out of their columns, and tell nothing of these.</summary>
     /// <returns>One for each field of the header.</returns>
-    public static ImmutableArray<ColumnCells> Of(CsvTable table)
+    public static ImmutableArray<Lazy<ColumnCells>> Of(CsvTable table)
     {
-        var columns = ImmutableArray.CreateBuilder<ColumnCells>(table.Rows[0].Fields.Length);
         int width = table.Rows[0].Fields.Length;
         var rows = table.Rows.Skip(1).Where(r => r.Fields.Length <= width).ToList();
         if (rows.Count == 0)
@@ -25,12 +24,8 @@ internal sealed record ColumnCells(int Kinds, bool AreBlank, bool AreAnswers, bo
             rows = [.. table.Rows.Skip(1)];
         }
 
-        for (int i = 0; i < width; i++)
-        {
-            columns.Add(Of(rows.Select(r => i < r.Fields.Length ? r.Fields[i].Trim() : "").Where(c => c.Length > 0)));
-        }
-
-        return columns.MoveToImmutable();
+        return [.. Enumerable.Range(0, width).Select(i => new Lazy<ColumnCells>(
+            () => Of(rows.Select(r => i < r.Fields.Length ? r.Fields[i].Trim() : "").Where(c => c.Length > 0))))];
     }
 
     private static ColumnCells Of(IEnumerable<string> cells)

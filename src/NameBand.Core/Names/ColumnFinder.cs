@@ -75,7 +75,7 @@ internal static class ColumnFinder
     }
 
     /// <summary>What a header means; one that is only put together of known words yields to what stands under it.</summary>
-    private static ColumnRole RoleOf(string header, ColumnCells cells)
+    private static ColumnRole RoleOf(string header, Lazy<ColumnCells> cells)
     {
         var role = HeaderWords.RoleOf(header);
         if (role is ColumnRole.LeaveOut or ColumnRole.Public || HeaderWords.IsKnown(header))
@@ -85,22 +85,27 @@ internal static class ColumnFinder
 
         var asked = HeaderWords.AskedBy(header);
         bool isName = NameRoles.Contains(role);
-        return asked != ColumnRole.Unknown && (!isName || cells.AreAnswers) ? asked
-            : isName && cells.AreAnswers ? ColumnRole.Unknown
+        return asked != ColumnRole.Unknown && (!isName || cells.Value.AreAnswers) ? asked
+            : isName && cells.Value.AreAnswers ? ColumnRole.Unknown
             : role;
     }
 
     /// <summary>Whether a column whose header is not known may hold wishes not to be shown: by its header, or by what stands in it.</summary>
-    private static bool MayBeWish(string header, ColumnRole role, ColumnCells cells)
+    private static bool MayBeWish(string header, ColumnRole role, Lazy<ColumnCells> lazy)
     {
+        if (role is not (ColumnRole.Unknown or ColumnRole.Private) || (role == ColumnRole.Private && HeaderWords.IsKnown(header)))
+        {
+            return false;
+        }
+
         bool hints = HeaderWords.HintsAtShowing(header);
+        var cells = lazy.Value;
         return role switch
         {
             _ when cells.AreBlank => false,
             ColumnRole.Unknown => cells.AreAnswers || (hints && !cells.AreNumbers)
                 || (cells.AreFew && !cells.AreNumbers && (HeaderWords.MayHintAtShowing(header) || (cells.Kinds <= 2 && header.Contains('?')))),
-            ColumnRole.Private => cells.AreAnswers && hints && !HeaderWords.IsKnown(header),
-            _ => false,
+            _ => cells.AreAnswers && hints,
         };
     }
 

@@ -31,7 +31,8 @@ public static class CorrectionLines
         var alike = asked.Where(r => r.HeldFor == HeldFor.Wish).GroupBy(r => (r.Show, r.Reason)).Where(g => g.Count() > 1)
             .SelectMany(g => g.Select(r => (r.Row, Mark: MarkOf(g), Count: g.Count()))).ToDictionary(g => g.Row);
         return [.. asked.Select(r => alike.TryGetValue(r.Row, out var group)
-            ? Question(r, $"{r.Reason}; {group.Count.ToString(CultureInfo.InvariantCulture)} rows ask this: “keep all” or “leave out all” in one of them answers them all") with { Alike = group.Mark }
+            ? Question(r, $"{r.Reason}; {group.Count.ToString(CultureInfo.InvariantCulture)} rows ask this: "
+                + "“keep all” or “leave out all” in one of them answers them all") with { Alike = group.Mark }
             : Question(r, r.Reason))];
     }
 

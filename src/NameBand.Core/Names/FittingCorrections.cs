@@ -45,7 +45,7 @@ internal sealed class FittingCorrections
 
     private void Fit(Correction line, Followed found)
     {
-        if (found.Row is { } moved && moved != line.Row && IsPerhapsAnother(line, _known[moved]))
+        if (found.Row is { } moved && IsPerhapsAnother(line, _known[moved]))
         {
             AskWhich(line, [moved]);
         }
@@ -72,7 +72,8 @@ internal sealed class FittingCorrections
             // Another name stands there, and this one nowhere: the row is held and told of by the settler.
             if (!_lines.TryAdd(line.Row, line) && line.Decision != Decision.NotYet)
             {
-                _problems.Add(Problem.Note(At(line, "was"), $"“{PlainText.Short(line.Was, 80)}” is in none of the lists any longer; this line was passed over."));
+                _problems.Add(Problem.Note(
+                    At(line, "was"), $"“{PlainText.Short(line.Was, 80)}” is in none of the lists any longer; this line was passed over."));
             }
         }
         else
@@ -82,9 +83,12 @@ internal sealed class FittingCorrections
         }
     }
 
-    /// <summary>A row of the name that stands elsewhere with something else beside it, and does not plainly say that it may be shown.</summary>
+    /// <summary>
+    /// A row of the name with something else beside it may be somebody else's: no decision makes it be sewn where it asks not to
+    /// be, nor, on another line, where what it answers is unclear.
+    /// </summary>
     private static bool IsPerhapsAnother(Correction line, SourceRow row) =>
-        row.Wish == Wish.Unclear && row.Name.Text == NameText.Clean(line.Was).Text
+        (row.Wish == Wish.LeaveOut || (row.Wish == Wish.Unclear && row.Ref != line.Row)) && row.Name.Text == NameText.Clean(line.Was).Text
         && line.Details.Length > 0 && line.Details != row.DetailsPrint && line.Details != row.EarlierPrint;
 
     private static bool IsSurely(Correction line, SourceRow row) =>
@@ -94,7 +98,9 @@ internal sealed class FittingCorrections
     {
         string places = string.Join(" and in ", candidates.Take(4));
         _problems.Add(Problem.NeedsPerson(
-            At(line, "line"), $"“{PlainText.Short(line.Was, 80)}” has moved and may now stand in {places}; which of them you decided about cannot be told, so {(candidates.Length == 1 ? "it is" : "they are")} held.",
+            At(line, "line"),
+            $"“{PlainText.Short(line.Was, 80)}” has moved and may now stand in {places}; which of them you decided about cannot be told, "
+            + $"so {(candidates.Length == 1 ? "it is" : "they are")} held.",
             "Mend “list” and “line”, and decide about each of them."));
         foreach (var row in candidates)
         {

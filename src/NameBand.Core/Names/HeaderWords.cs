@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Frozen;
 using System.Globalization;
 using System.Text;
@@ -66,7 +67,8 @@ internal static class HeaderWords
     private static readonly FrozenSet<string> AskingWords = Words(HeaderVocabulary.AskingWords);
     private static readonly FrozenSet<string> TotalWords = Words(HeaderVocabulary.TotalWords);
     private static readonly string[] HintStems = [.. HeaderVocabulary.HintStems.Split(',').Select(Key)];
-    private static readonly string[] Wishes = [.. HeaderVocabulary.Wishes.Split(',').Select(w => string.Join(' ', Split(w)))];
+    private static readonly SearchValues<string> Wishes = SearchValues.Create(
+        [.. HeaderVocabulary.Wishes.Split(',').Select(w => string.Join(' ', Split(w)))], StringComparison.Ordinal);
 
     public static ColumnRole RoleOf(string header)
     {
@@ -128,7 +130,8 @@ internal static class HeaderWords
         bool IsNumber(string word) => word.All(char.IsDigit);
         var named = words.Where(w => !IsNumber(w)).ToList();
         return named.Exists(TotalWords.Contains)
-            ? named.TrueForAll(w => TotalWords.Contains(w) || FillWords.Contains(w) || w.Length == 3 || IsOfPeople(w)) && (words.Count > named.Count || named.TrueForAll(TotalWords.Contains))
+            ? named.TrueForAll(w => TotalWords.Contains(w) || FillWords.Contains(w) || w.Length == 3 || IsOfPeople(w))
+                && (words.Count > named.Count || named.TrueForAll(TotalWords.Contains))
             : words.Count > named.Count && named.Count == 1 && IsOfPeople(named[0]);
     }
 
@@ -137,8 +140,7 @@ internal static class HeaderWords
     /// <summary>Whether a remark may ask that its writer is not shown.</summary>
     public static bool MayAskNotToBeShown(string remark)
     {
-        string words = string.Join(' ', Split(remark, NameText.Longest * 10));
-        return Wishes.Any(w => words.Contains(w, StringComparison.Ordinal));
+        return remark.Any(char.IsLetter) && string.Join(' ', Split(remark, NameText.Longest * 10)).AsSpan().ContainsAny(Wishes);
     }
 
     /// <summary>Two headers with the same meaning have the same one: known words for mail, sum and note in any language, else the bare header.</summary>

@@ -27,7 +27,8 @@ internal sealed class RowForm
         _columns = columns;
         _separator = table.Separator;
         var whole = table.Rows.Skip(columns.HasHeader ? 1 : 0).Where(r => r.Fields.Length == columns.Count).ToList();
-        _usualLength = table.Rows.Skip(columns.HasHeader ? 1 : 0).GroupBy(r => r.Fields.Length).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).FirstOrDefault()?.Key ?? columns.Count;
+        _usualLength = table.Rows.Skip(columns.HasHeader ? 1 : 0).GroupBy(r => r.Fields.Length)
+            .OrderByDescending(g => g.Count()).ThenBy(g => g.Key).FirstOrDefault()?.Key ?? columns.Count;
         _kinds = [.. Enumerable.Range(0, columns.Count).Select(i => UsualKind(whole.Select(r => r.Fields[i])))];
     }
 
@@ -54,7 +55,8 @@ internal sealed class RowForm
         if (row.Fields.Length > last && !_columns.LeaveOut.IsEmpty && row.Fields.Length != _usualLength && !NameStillFits(row))
         {
             // Blank fields at the end may be the last column of a row that a separator in the name pushed to the right.
-            return ($"the row has {Number(row.Fields.Length)} fields, the last of them blank, {Expected()}: does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
+            return ($"the row has {Number(row.Fields.Length)} fields, the last of them blank, {Expected()}: "
+                + $"does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
         }
 
         return last < _columns.Count ? (null, [$"the row has {Number(last)} {(last == 1 ? "field" : "fields")}, {Expected()}"]) : (null, []);

@@ -45,7 +45,8 @@ internal sealed class RowSettler
         {
             DecidedIn = correction?.FileLine ?? 0,
             Decided = correction?.Decision ?? Decision.NotYet,
-            WouldBe = correction is { Text.Length: > 0 } && isDecided && IsOf(row, correction) ? NameText.Clean(correction.Text).Text : row.Name.Text,
+            WouldBe = correction is { Text.Length: > 0 } && isDecided && IsOf(row, correction)
+                ? NameText.Clean(correction.Text).Text : row.Name.Text,
         };
     }
 
@@ -74,7 +75,9 @@ internal sealed class RowSettler
         if (!IsOf(row, correction))
         {
             _problems.Add(Moved(row, correction));
-            return Held(row, HeldFor.Doubt, $"you decided about “{PlainText.Short(NameText.Clean(correction.Was).Text, 80)}”, and the row now says “{PlainText.Short(row.Name.Text, 80)}”: decide again") with { IsDecidedForElse = true };
+            string then = PlainText.Short(NameText.Clean(correction.Was).Text, 80);
+            string now = PlainText.Short(row.Name.Text, 80);
+            return Held(row, HeldFor.Doubt, $"you decided about “{then}”, and the row now says “{now}”: decide again") with { IsDecidedForElse = true };
         }
 
         bool leavesOut = correction.Decision == Decision.LeaveOut;

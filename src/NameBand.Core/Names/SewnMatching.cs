@@ -37,7 +37,8 @@ public static class SewnMatching
         // A corrected name whose row is held or left out now stands there as the row has it, not as it was sewn.
         Pair((name, row) => row.Row.List == name.Row.List && row.WouldBe == name.Text);
         Pair((name, row) => row.WouldBe == name.Text);
-        Pair((name, row) => row.Row == name.Row && (row.Outcome is RowOutcome.Placed or RowOutcome.Held || row.AsksNotToBeShown) && AreAlike(name.Text, row.Text));
+        Pair((name, row) => row.Row == name.Row && (row.Outcome is RowOutcome.Placed or RowOutcome.Held || row.AsksNotToBeShown)
+            && AreAlike(name.Text, row.Text));
 
         return new Settling(list, rowOf, names.Where(isSewn).ToHashSet())
             .Settle(names, all.Where(n => n.IsHeading && asksFor(n)), all.Where(n => n.IsHeading && !asksFor(n) && isSewn(n)));

@@ -171,7 +171,9 @@ internal static class Planning
             return Result.Fail<NamesRead>([.. problems, .. lettered.Problems]);
         }
 
-        var rows = Merge(AlsoForLetters(matched?.Rows ?? list.Value, letters.Held, names => LetterAlone(job.Value, names, face.Value, shelf, cancel)), letters.Held);
+        var asked = AlsoForLetters(
+            matched?.Rows ?? list.Value, letters.Held, names => LetterAlone(job.Value, names, face.Value, shelf, cancel));
+        var rows = Merge(asked, letters.Held);
         var asSewn = begun is null ? null : new SewnLettering(job.Value, begun, shelf, cancel);
         if (asSewn is not null && matched is not null)
         {

@@ -73,7 +73,7 @@ internal sealed class NamesSummary(Page page, NamesReport report, string jobAsGi
             }
         }
 
-        if (report.Written is null && waiting.Count > 0)
+        if (report.Written is null && waiting.Exists(r => r.DecidedIn == 0 || r.IsDecidedForElse))
         {
             page.Gap();
             page.Line("This writes the questions into it for you to fill in:");

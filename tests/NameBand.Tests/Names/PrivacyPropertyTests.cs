@@ -166,6 +166,15 @@ public class PrivacyPropertyTests
             },
             iter: 2000, seed: "0000KOIPe7r4");
 
+    /// <summary>The last column fits again where everything before it was pushed along.</summary>
+    [Fact]
+    public void A_column_that_fits_by_chance_behind_one_that_does_not_proves_nothing()
+    {
+        var read = Lists.Read("Name,Mail,Paid,Anonymous,Sum,Age\nAda Reed,a@x.example,no,,30,44\nBo Marsh,b@x.example,no,,20,41\n"
+            + "Jo Farrow,c@x.example,yes,,25,40\nBerg, Anna,d@x.example,no,yes,30,44\n");
+        Assert.Equal("2 placed Ada Reed\n3 placed Bo Marsh\n4 placed Jo Farrow\n5 held Berg", Lists.Table(read));
+    }
+
     /// <summary>What an owner says to a picture is about the letters; it never says that a name may be sewn.</summary>
     [Fact]
     public void No_approval_makes_a_name_be_sewn() =>

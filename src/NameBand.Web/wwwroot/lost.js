@@ -11,6 +11,9 @@ const typed = new Map();   // field → whether it was left, or Enter pressed, w
 let isLost = false;
 let isAnother = false;     // the one that answers now never knew this page
 let failures = 0;
+let isByHand = false;      // since the page was loaded anew: else the page itself moved the focus
+
+for (const kind of ['pointerdown', 'keydown']) addEventListener(kind, () => { isByHand = true; }, { capture: true, once: true });
 
 function say(what) {
   if (box.dataset.says === what) return;
@@ -99,6 +102,15 @@ async function reconnect() {
 }
 
 async function come() {
+  try {
+    await look();
+  } catch {
+    // Looked at again: nothing that goes wrong here may end the looking.
+  }
+  if (isLost) setTimeout(come, askEveryMs);
+}
+
+async function look() {
   const status = await answer();
   if (!isLost) return;
   if (status !== 200) {
@@ -106,14 +118,13 @@ async function come() {
   } else if (await reconnect()) {
     return; // onConnectionUp has said so.
   } else if (isAnother) {
-    if (!('busy' in (document.getElementById('machine')?.dataset ?? {}))) {
-      keep();
-      location.reload();
+    if ('busy' in (document.getElementById('machine')?.dataset ?? {})) {
+      say('back');
       return;
     }
-    say('back');
+    keep();
+    location.reload();
   }
-  setTimeout(come, askEveryMs);
 }
 
 /** Waits for something on the page, but not for ever: what is not there any longer is passed over. */
@@ -132,6 +143,8 @@ async function open(way) {
   if (!handle || isOpen()) return;
   handle.click();
   await until(isOpen);
+  // What opens takes the focus a moment later.
+  if (handle.getAttribute('aria-controls') === 'panel') await until(() => document.activeElement?.id === 'panel-heading');
 }
 
 async function fill({ way, value, sets, isLeft }) {
@@ -147,7 +160,7 @@ async function fill({ way, value, sets, isLeft }) {
   // A browser tells of a change only where it was typed by hand since the field was entered.
   const told = new AbortController();
   field.addEventListener('change', () => told.abort(), { signal: told.signal });
-  field.addEventListener('blur', () => { told.abort(); tell('change'); }, { signal: told.signal });
+  field.addEventListener('blur', () => { if (isByHand) { told.abort(); tell('change'); } }, { signal: told.signal });
   field.addEventListener('keydown', e => { if (e.key === 'Enter') { told.abort(); tell('change'); } }, { signal: told.signal });
 }
 
@@ -159,6 +172,7 @@ async function restore() {
   for (const field of kept.fields) await fill(field);
   const place = kept.focus && await until(() => document.querySelector(kept.focus.way));
   if (!place) return;
+  place.addEventListener('blur', () => { if (!isByHand) setTimeout(() => place.focus({ preventScroll: true })); });
   place.focus({ preventScroll: true });
   if (kept.focus.from !== null && place.matches('input, textarea')) place.setSelectionRange?.(kept.focus.from, kept.focus.to);
 }

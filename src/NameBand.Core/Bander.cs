@@ -68,7 +68,7 @@ public static class Bander
         var earlier = lastTime.GetAwaiter().GetResult().AsOf(folder.FullPath);
         var sewn = Sewing.Run(made, earlier, folder, wishes, progress, cancel);
         var changes = Comparing.Run(made, earlier, folder);
-        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(made.Plan, sewn.Estimate, made.Job.Hands));
+        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(sewn.Estimate));
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(
             StatusOf(made.Rows, problems, made.Plan), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems)

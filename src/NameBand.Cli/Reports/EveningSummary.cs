@@ -13,10 +13,12 @@ internal sealed class EveningSummary(Page page, EveningPlan plan)
         page.Gap();
         bool byEvenings = plan.Sittings.Any(s => s.Evening > 1) || plan.Evenings > 1;
         string best = plan.IsProvenBest ? "no plan does it sooner" : Bound();
+        string count = Words.Count(plan.Evenings, byEvenings || plan.Sittings.Length == 1 ? "evening" : "sitting");
+        string work = byEvenings || plan.Sittings.All(s => s.Hoopings.IsEmpty) ? "of work" : "of sewing and hooping";
         page.Line(
-            plan.Sittings.IsEmpty ? "Nothing is left to sew." : $"{Words.Count(plan.Evenings, byEvenings || plan.Sittings.Length == 1 ? "evening" : "sitting")}, {Words.Duration(plan.Minutes)} of sewing and hooping; {best}.",
-            tone: Tone.Heading);
-        page.Facts([.. plan.Sittings.Select(s => (Label(s), $"{Words.Duration(s.Minutes)}: {Numbers(s.Hoopings)}", Tone.Plain)).DefaultIfEmpty(("", "", Tone.Plain))]);
+            plan.Sittings.IsEmpty ? "Nothing is left to do." : $"{count}, {Words.Duration(plan.Minutes)} {work}; {best}.", tone: Tone.Heading);
+        var sittings = plan.Sittings.Select(s => (Label(s), $"{Words.Duration(s.Minutes)}: {What(s)}", Tone.Plain));
+        page.Facts([.. sittings.DefaultIfEmpty(("", "", Tone.Plain))]);
         foreach (int hooping in plan.TooLong)
         {
             page.Line($"Hooping {hooping.ToString(CultureInfo.InvariantCulture)} takes longer than an evening and has one for itself.", 2, Tone.Attention);
@@ -27,8 +29,19 @@ internal sealed class EveningSummary(Page page, EveningPlan plan)
         ? $"no plan does with fewer than {plan.LeastEvenings}"
         : $"no plan takes less than {Words.Duration(Math.Floor(plan.LeastMinutes / 5) * 5)}";
 
-    private static string Label(Sitting sitting) =>
-        string.Create(CultureInfo.InvariantCulture, $"Evening {sitting.Evening}{(sitting.Machine.Length > 0 ? ", " + sitting.Machine : "")}");
+    /// <summary>Such as <c>washing the cloth, hoopings 1–4</c>.</summary>
+    private static string What(Sitting sitting) => string.Join(", ",
+    [
+        .. sitting.Before.Select(t => t.Act).Distinct(),
+        .. sitting.Hoopings.IsEmpty ? Array.Empty<string>() : [Numbers(sitting.Hoopings)],
+        .. sitting.After.Select(t => t.Act).Distinct(),
+    ]);
+
+    private static string Label(Sitting sitting)
+    {
+        string who = sitting.Machine.Length > 0 ? ", " + sitting.Machine : sitting.Hoopings.IsEmpty ? ", by hand" : "";
+        return FormattableString.Invariant($"Evening {sitting.Evening}{who}");
+    }
 
     /// <summary>Such as <c>hoopings 1–7, 9, 12–14</c>.</summary>
     internal static string Numbers(IReadOnlyList<int> numbers)

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using NameBand.Estimating;
+using NameBand.Output;
 
 namespace NameBand.Cli.Reports;
 
@@ -12,8 +13,11 @@ internal static class HoursJson
         {
             WriteLines(json, "machine", estimate.MachineWork);
             WriteLines(json, "hands", estimate.HandWork);
+            PlanJsonWork.Write(json, estimate.Work);
             ReportJson.WriteFigure(json, "machineMinutes", estimate.MachineMinutes);
             ReportJson.WriteFigure(json, "handsOnMinutes", estimate.HandsOnMinutes);
+            ReportJson.WriteFigure(json, "allMinutes", estimate.Work.All);
+            ReportJson.WriteNumber(json, "elapsedMinutes", estimate.ElapsedMinutes);
             if (estimate.OwnPace is { } own)
             {
                 ReportJson.WriteFigure(json, "machineMinutesAtSetPace", own.AtSetPace.MachineMinutes);
@@ -24,6 +28,8 @@ internal static class HoursJson
             {
                 json.WriteNumber("hoopingsLeft", left.Hoopings);
                 ReportJson.WriteFigure(json, "machineMinutesLeft", left.MachineMinutes);
+                ReportJson.WriteFigure(json, "handsOnMinutesLeft", left.HandsOnMinutes);
+                ReportJson.WriteNumber(json, "finishingMinutesLeft", left.FinishingMinutes);
             }
 
             json.WriteNumber("bobbins", estimate.Bobbins);
@@ -50,19 +56,19 @@ internal static class HoursJson
         }
     });
 
-    private static void WriteLines(Utf8JsonWriter json, string key, IEnumerable<WorkLine> lines)
+    private static void WriteLines(Utf8JsonWriter json, string key, IEnumerable<WorkRow> lines)
     {
         json.WriteStartArray(key);
         foreach (var line in lines)
         {
             json.WriteStartObject();
-            json.WriteString("work", line.Work);
-            ReportJson.WriteNumber(json, "amount", line.Amount);
-            json.WriteString("unit", line.Unit);
+            json.WriteString("work", line.Act);
+            ReportJson.WriteNumber(json, "amount", line.Count);
+            json.WriteString("unit", line.CountedFrom);
             ReportJson.WriteNumber(json, "lowMinutes", line.Minutes.Low);
             ReportJson.WriteNumber(json, "likelyMinutes", line.Minutes.Likely);
             ReportJson.WriteNumber(json, "highMinutes", line.Minutes.High);
-            json.WriteString("why", line.Why);
+            json.WriteString("why", line.Cause.Why);
             json.WriteEndObject();
         }
 
@@ -127,6 +133,8 @@ internal static class HoursJson
             json.WriteNumber("evening", sitting.Evening);
             json.WriteString("machine", sitting.Machine);
             ReportJson.WriteNumber(json, "minutes", sitting.Minutes);
+            WriteTasks(json, "before", sitting.Before);
+            WriteTasks(json, "after", sitting.After);
             json.WriteStartArray("hoopings");
             foreach (int hooping in sitting.Hoopings)
             {
@@ -134,6 +142,20 @@ internal static class HoursJson
             }
 
             json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteTasks(Utf8JsonWriter json, string key, IEnumerable<OtherTask> tasks)
+    {
+        json.WriteStartArray(key);
+        foreach (var task in tasks)
+        {
+            json.WriteStartObject();
+            json.WriteString("act", task.Act);
+            ReportJson.WriteNumber(json, "minutes", task.Minutes);
             json.WriteEndObject();
         }
 

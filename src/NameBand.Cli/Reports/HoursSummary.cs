@@ -17,7 +17,17 @@ internal sealed class HoursSummary(Page page, HoursReport report)
 
         page.Line(job.Title, tone: Tone.Heading);
         page.Gap();
-        page.Line($"{Words.Count(plan.NameCount, "name")} in {Words.Count(plan.Hoopings.Length, "hooping")}. In eight cases of ten the truth lies within the range in brackets.");
+        string pieces = Words.Count(plan.Hoopings.Length, estimate.IsHooped ? "hooping" : "run");
+        page.Line(
+            $"{Words.Count(plan.NameCount, "name")} in {pieces}: {Words.Duration(estimate.Work.All)}, hands and machine together. "
+            + "In eight cases of ten the truth lies within the range in brackets.");
+        if (estimate.ElapsedMinutes < estimate.Work.All.Likely - 1)
+        {
+            page.Line(
+                $"By the clock {Words.Duration(estimate.ElapsedMinutes)}: nobody has to watch the machine, and one piece is clipped "
+                + "and freed of its backing while it sews the next.");
+        }
+
         PrintWork("At the machine", estimate.MachineMinutes, estimate.OwnPace?.AtSetPace.MachineMinutes, estimate.MachineWork);
         PrintLeft(plan.Hoopings.Length);
         PrintWork("By hand", estimate.HandsOnMinutes, estimate.OwnPace?.AtSetPace.HandsOnMinutes, estimate.HandWork);
@@ -31,7 +41,7 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         }
     }
 
-    private void PrintWork(string heading, Figure sum, Figure? atSetPace, IEnumerable<WorkLine> lines)
+    private void PrintWork(string heading, Figure sum, Figure? atSetPace, IEnumerable<WorkRow> lines)
     {
         page.Gap();
         page.Line($"{heading}: {Words.Duration(sum)}", tone: Tone.Heading);
@@ -40,14 +50,19 @@ internal sealed class HoursSummary(Page page, HoursReport report)
             page.Line($"The whole job by your own pace, what is sewn included; without your log {Words.Duration(set)}.", 2);
         }
 
-        page.Facts([.. lines.Where(l => l.Amount > 0).Select(l => (l.Work, $"{Amount(l)}: {Range(l.Minutes)}", Tone.Plain))]);
+        page.Facts([.. lines.Select(l => (l.Act, $"{Amount(l)}: {Minutes(l)}", Tone.Plain))]);
     }
 
     private void PrintLeft(int hoopings)
     {
         if (report.Left is { } left && left.Hoopings < hoopings)
         {
-            page.Line($"Still to sew: {Words.Count(left.Hoopings, "hooping")}, {Words.Duration(left.MachineMinutes)} at the machine. What stands above counts the whole job, what is sewn included.", 2);
+            string machine = left.Hoopings == 0 ? "nothing" : Words.Duration(left.MachineMinutes);
+            page.Line(
+                $"Still to sew: {Words.Count(left.Hoopings, "hooping")}, {machine} at the machine. Still to do by hand: "
+                + $"{Words.Duration(left.HandsOnMinutes)}, of it {Words.Duration(left.FinishingMinutes)} from pressing to sewing down. "
+                + "The figures with each act count the whole job, what is sewn included.",
+                2);
         }
     }
 
@@ -78,9 +93,10 @@ internal sealed class HoursSummary(Page page, HoursReport report)
     {
         page.Gap();
         page.Line("Why the ranges are as wide as they are", tone: Tone.Heading);
-        foreach (var group in estimate.MachineWork.Concat(estimate.HandWork).Where(l => l.Amount > 0).GroupBy(l => l.Why))
+        page.Line("Acts of one kind are slow or quick together; the kinds do not know of each other.", 2);
+        foreach (var group in estimate.Work.Rows.GroupBy(l => l.Cause))
         {
-            page.Line($"{Wording.AsSentence(Wording.List([.. group.Select(l => l.Work)]))[..^1]}: {group.Key}.", 2);
+            page.Line($"{Wording.AsSentence(Wording.List([.. group.Select(l => l.Act).Distinct()]))[..^1]}: {group.Key.Why}.", 2);
         }
     }
 
@@ -121,8 +137,11 @@ internal sealed class HoursSummary(Page page, HoursReport report)
     private static string Money(double? amount, string before, string currency) =>
         amount is { } a ? before + string.Create(CultureInfo.InvariantCulture, $"{a:#,0.00}") + (currency.Length > 0 ? " " + currency : "") : "";
 
-    private static string Amount(WorkLine line) => string.Create(
-        CultureInfo.InvariantCulture, $"{(line.Amount < 100 ? Math.Round(line.Amount, 1) : Math.Round(line.Amount)):#,0.#} {(line.Amount == 1 ? One(line.Unit) : line.Unit)}");
+    private static string Amount(WorkRow line)
+    {
+        double count = line.Count < 100 ? Math.Round(line.Count, 1) : Math.Round(line.Count);
+        return string.Create(CultureInfo.InvariantCulture, $"{count:#,0.#} {(line.Count == 1 ? One(line.CountedFrom) : line.CountedFrom)}");
+    }
 
     private static string One(string unit) => unit switch
     {
@@ -130,6 +149,7 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         _ => unit.EndsWith('s') ? unit[..^1] : unit,
     };
 
-    private static string Range(Figure f) => string.Create(
-        CultureInfo.InvariantCulture, $"{f.Likely:0} min ({f.Low:0} to {f.High:0})");
+    private static string Minutes(WorkRow line) => line.Minutes.Likely < 0.5
+        ? "under a minute"
+        : string.Create(CultureInfo.InvariantCulture, $"{line.Minutes.Likely:0} min");
 }

@@ -27,7 +27,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
 
         page.Line(Sentence(plan));
         page.Gap();
-        page.Facts([.. Rounds(plan), .. Work(plan, estimate), .. Left("Left to sew", report.Machine), .. Left("Left by hand", report.Hands)]);
+        page.Facts([.. Rounds(plan), .. Work(plan, estimate), .. Left(estimate)]);
         new ChangesSummary(page, report.Changes).Print();
         PrintPerson();
         PrintLimits(plan);
@@ -96,14 +96,24 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
     private static string Total(Figure minutes, Figure? atSetPace) => Words.Duration(minutes)
         + (atSetPace is { } set && set != minutes ? $" by your own pace, what is sewn included; as reckoned without your log {Words.Duration(set)}" : "");
 
-    /// <summary>What is still to do by the person's own pace, once the log shows it.</summary>
-    private static IEnumerable<(string, string, Tone)> Left(string label, LearnedPace? pace)
+    /// <summary>What is still to do once something is sewn: by the person's own pace, where the log shows it.</summary>
+    private static IEnumerable<(string, string, Tone)> Left(Estimate estimate)
     {
-        if (pace is not null)
+        var left = estimate.WorkLeft;
+        if (left.Hoopings == estimate.Hoopings.Length)
         {
-            yield return (label, $"{Words.Duration(pace.Now)} by your own pace; as reckoned without your log {Words.Duration(pace.Before)}", Tone.Plain);
+            yield break;
         }
+
+        var set = estimate.OwnPace?.AtSetPace.WorkLeft;
+        string sew = left.Hoopings == 0 ? "nothing: all is sewn" : Part(left.MachineMinutes, set?.MachineMinutes);
+        string finish = $"; of it {Words.Duration(left.FinishingMinutes)} from pressing to sewing down";
+        yield return ("Left to sew", sew, Tone.Plain);
+        yield return ("Left by hand", Part(left.HandsOnMinutes, set?.HandsOnMinutes) + finish, Tone.Plain);
     }
+
+    private static string Part(Figure now, Figure? atSetPace) => Words.Duration(now)
+        + (atSetPace is { } set && set != now ? $" by your own pace; as reckoned without your log {Words.Duration(set)}" : "");
 
     private void PrintPerson()
     {

@@ -23,5 +23,9 @@ internal static class SewnJson
         }
 
         json.WriteEndArray();
+        if (report.FinishingMinutes is { } finishing)
+        {
+            ReportJson.WriteNumber(json, "finishingMinutes", finishing);
+        }
     });
 }

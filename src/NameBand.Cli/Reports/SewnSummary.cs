@@ -26,7 +26,7 @@ internal sealed class SewnSummary(Page page, SewingReport report)
         [
             ("Done", done.Count == 0 ? "nothing yet" : $"{Words.Count(done.Count, "hooping")}: {Numbers(done)}", done.Count > 0 ? Tone.Good : Tone.Plain),
             ("To do", open.Count == 0 ? "nothing: all is sewn" : $"{Words.Count(open.Count, "hooping")}: {Numbers(open)}", Tone.Plain),
-            ("Time left", open.Count == 0 ? "none" : $"{Words.Duration(open.Sum(h => h.Minutes))} at the machine, as the plan reckons it; make reckons anew with your own pace", Tone.Plain),
+            ("Time left", TimeLeft(open), Tone.Plain),
         ]);
 
         var again = report.Hoopings.Where(h => h.IsAgain).ToList();
@@ -56,6 +56,17 @@ internal sealed class SewnSummary(Page page, SewingReport report)
             page.Line("Good to know", tone: Tone.Heading);
             page.Problems(report.Problems, Tone.Attention);
         }
+    }
+
+    private string TimeLeft(List<HoopingState> open)
+    {
+        string finishing = report.FinishingMinutes is { } minutes
+            ? $"about {Words.Duration(minutes)} by hand is still ahead, from pressing to sewing down"
+            : "the work by hand is still ahead, from pressing to sewing down; run make to have it reckoned";
+        return open.Count == 0
+            ? $"none at the machine; {finishing}"
+            : $"{Words.Duration(open.Sum(h => h.Minutes))} at the machine, as the plan reckons it; "
+                + $"make reckons anew with your own pace. After it {finishing}";
     }
 
     private string Confirmation(SewingEntry said)

@@ -19,6 +19,9 @@ public sealed record Fabric(
     double MostPenetrationsPerMm2,
     SewingThread Thread)
 {
+    /// <summary>A backing that is cut back and stays in the cloth, so that nothing is torn away.</summary>
+    public bool BackingStays => Backing.StartsWith("cut-away", StringComparison.Ordinal);
+
     /// <summary>How much shorter a column is sewn at each free end, in mm, because its stitches push the end out: our assumption.</summary>
     public double PushCompensationMm { get; init; } = 0.05;
 

@@ -8,16 +8,6 @@ public readonly record struct Figure(double Low, double Likely, double High)
     public static Figure operator +(Figure a, Figure b) => new(a.Low + b.Low, a.Likely + b.Likely, a.High + b.High);
 }
 
-/// <summary>One line of the estimate: what is done, how often or over what length, and the minutes it takes.</summary>
-public sealed record WorkLine(string Work, double Amount, string Unit, Figure Minutes)
-{
-    /// <summary>Why the range is as wide as it is.</summary>
-    public string Why { get; init; } = "";
-
-    /// <summary>Hand work at each hooping, which the sewing log times.</summary>
-    public bool IsAtTheHoop { get; init; }
-}
-
 /// <summary>Thread that one name takes, in sewing order.</summary>
 /// <param name="Order">The name's number in the whole job; 0 for the alignment marks.</param>
 public readonly record struct NameThread(int Order, double NeedleM, double BobbinM);
@@ -49,6 +39,12 @@ public sealed record HoopingFigures(
     /// <summary>The same, name by name, in the order they are sewn; empty when the hooping was not known.</summary>
     public ImmutableArray<NameThread> Names { get; init; } = [];
 
+    /// <summary>Minutes of hands that the log times, rest included: hooping, setting straight, clipping, tearing away.</summary>
+    public double TimedHandMinutes { get; init; }
+
+    /// <summary>Minutes of hands at this hooping that the log does not time: the marks.</summary>
+    public double OtherHandMinutes { get; init; }
+
     /// <summary>Bobbins changed in this hooping.</summary>
     public int BobbinChanges { get; init; }
 
@@ -57,26 +53,34 @@ public sealed record HoopingFigures(
 }
 
 /// <summary>Hours and thread of the whole job.</summary>
-public sealed record Estimate(
-    ImmutableArray<HoopingFigures> Hoopings,
-    ImmutableArray<WorkLine> MachineWork,
-    ImmutableArray<WorkLine> HandWork,
-    double NeedleThreadM,
-    double BobbinThreadM)
+/// <param name="Work">Every act of it, what is sewn included; by the person's and the machine's own pace, once they were timed.</param>
+public sealed record Estimate(ImmutableArray<HoopingFigures> Hoopings, Work Work, double NeedleThreadM, double BobbinThreadM)
 {
-    /// <summary>By the machine's own pace, once hoopings were timed.</summary>
-    public Figure MachineMinutes => OwnPace?.MachineMinutes ?? Sum(MachineWork);
+    /// <summary>What is still to do, finishing included; the whole where nothing is sewn.</summary>
+    public Work Left { get; init; } = Work;
 
-    /// <summary>By the person's own pace, once the work at a hooping was timed.</summary>
-    public Figure HandsOnMinutes => OwnPace?.HandsOnMinutes ?? Sum(HandWork);
+    /// <summary>Whether the cloth is hooped; else each strip is sewn in one run.</summary>
+    public bool IsHooped { get; init; } = true;
+
+    public IEnumerable<WorkRow> MachineWork => Work.By(Doer.Machine);
+
+    public IEnumerable<WorkRow> HandWork => Work.By(Doer.Hands);
+
+    public Figure MachineMinutes => Work.Machine;
+
+    public Figure HandsOnMinutes => Work.Hands;
+
+    /// <summary>Likely minutes by the clock.</summary>
+    public double ElapsedMinutes => Work.ElapsedMinutes(Hoopings.Length);
+
+    public WorkLeft WorkLeft => new(
+        Hoopings.Count(h => !h.IsSewn), Left.Machine, Left.Hands, Left.Finishing.Likely);
 
     /// <summary>Minutes that one of the hoopings takes at the machine, by its own pace as the totals are.</summary>
     public double OwnMinutes(HoopingFigures hooping) => hooping.MachineMinutes * (OwnPace?.MachineFactor ?? 1);
 
     /// <summary>What the log has taught; null: nothing was timed, and all is at the pace that is set.</summary>
     public OwnPace? OwnPace { get; init; }
-
-    public static Figure Sum(IEnumerable<WorkLine> lines) => lines.Aggregate(default(Figure), (sum, w) => sum + w.Minutes);
 
     /// <summary>Where a fresh bobbin goes in, in sewing order.</summary>
     public ImmutableArray<BobbinChange> BobbinChanges { get; init; } = [];

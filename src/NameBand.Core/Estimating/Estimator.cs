@@ -15,21 +15,33 @@ public static class Estimator
     /// fall to each of them added to their minutes, so that they sum to the machine's total.
     /// </summary>
     /// <param name="log">What was sewn so far, and in which order; null for nothing.</param>
-    public static Estimate Make(BandJob job, StripPlan plan, ImmutableArray<HoopingFigures> hoopings, SewingLog? log = null)
+    /// <param name="way">What the way of sewing asks for; null: hoopings sewn from needle paths.</param>
+    public static Estimate Make(
+        BandJob job, StripPlan plan, ImmutableArray<HoopingFigures> hoopings, SewingLog? log = null, WayActs? way = null)
     {
+        way ??= WayActs.NeedlePath;
         var (changes, bobbins) = BobbinRun.Follow(InSewingOrder(hoopings, log), job.Bobbin);
         var bobbinsOf = changes.ToLookup(c => c.Hooping, c => c.Bobbins);
         ImmutableArray<HoopingFigures> timed = [.. hoopings.Select(h => WithBobbins(h, bobbinsOf[h.Number].Sum(), job.Machine))];
+        var matter = new WorkMatter(job, plan, timed, log, way);
         return new Estimate(
-            timed,
-            MachineWork(job.Machine, timed),
-            HandWorkLines.For(job, plan, log),
+            WithHands(timed, plan, new HoopHands(matter)),
+            WorkList.Whole(matter),
             timed.Sum(h => h.NeedleThreadM),
             timed.Sum(h => h.BobbinThreadM))
         {
+            Left = WorkList.Left(matter),
+            IsHooped = way.IsHooped,
             BobbinChanges = [.. changes.Select(c => c with { IsPast = log is not null && log.IsSewn(c.Hooping) })],
             Bobbins = bobbins,
         };
+    }
+
+    private static ImmutableArray<HoopingFigures> WithHands(ImmutableArray<HoopingFigures> figures, StripPlan plan, HoopHands hands)
+    {
+        var hoopings = plan.Hoopings.ToDictionary(h => h.Number);
+        return [.. figures.Select(f => hoopings.TryGetValue(f.Number, out var hooping)
+            ? f with { TimedHandMinutes = hands.TimedMinutes(hooping), OtherHandMinutes = hands.UntimedMinutes } : f)];
     }
 
     /// <summary>
@@ -52,26 +64,6 @@ public static class Estimator
         BobbinChanges = bobbins,
         MachineMinutes = figures.MachineMinutes + (bobbins * machine.SecondsPerBobbin / 60),
     };
-
-    private static ImmutableArray<WorkLine> MachineWork(MachineSettings machine, ImmutableArray<HoopingFigures> hoopings)
-    {
-        double stitches = hoopings.Sum(h => (double)h.Stitches);
-        double jumps = hoopings.Sum(h => (double)h.Jumps);
-        double trims = hoopings.Sum(h => (double)h.Trims);
-        double stops = hoopings.Sum(h => (double)h.Stops);
-        double bobbins = hoopings.Sum(h => (double)h.BobbinChanges);
-        double breaks = HoopingMeter.ExpectedBreaks(stitches, machine);
-        return
-        [
-            WorkRange.Pace.Line("stitching", stitches, "stitches", hoopings.Sum(h => h.StitchingMinutes)),
-            WorkRange.Pace.Line("jumps", jumps, "jumps", jumps * machine.SecondsPerJump / 60),
-            WorkRange.Pace.Line("cutting the thread", trims, "trims", trims * machine.SecondsPerTrim / 60),
-            WorkRange.Waiting.Line("changing the thread", stops, "stops", stops * machine.SecondsPerStop / 60),
-            WorkRange.Waiting.Line("changing the bobbin", bobbins, "bobbins", bobbins * machine.SecondsPerBobbin / 60),
-            WorkRange.Breaks.Line("thread breaks", breaks, "breaks", breaks * machine.SecondsPerBreak / 60),
-            WorkRange.Waiting.Line("starting a hooping", hoopings.Length, "hoopings", hoopings.Length * machine.SecondsToStart / 60),
-        ];
-    }
 
     /// <summary>Lengths in mm of the cloths that are hooped, each with its spare ends.</summary>
     public static IEnumerable<double> BandLengthsMm(StripPlan plan) =>

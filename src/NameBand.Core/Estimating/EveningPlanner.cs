@@ -2,16 +2,23 @@ using System.Collections.Immutable;
 
 namespace NameBand.Estimating;
 
-/// <summary>Deals hoopings out to evenings and machines, whole ones only, so that all is done soonest.</summary>
+/// <summary>
+/// Deals the work out to evenings and machines. Hoopings stay whole and, evening by evening, in their order along the cloth:
+/// a machine never gets one from here and one from there of the same cloth.
+/// </summary>
 public static class EveningPlanner
 {
     private const double Slight = 1e-9;
 
-    /// <param name="eveningMinutes">Length of an evening at the machines; null: sew until it is done.</param>
-    public static EveningPlan Plan(IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, double? eveningMinutes)
+    /// <param name="hoopings">In their order along the cloth.</param>
+    /// <param name="eveningMinutes">Length of an evening; null: sew until it is done.</param>
+    /// <param name="other">All the other work; null for none.</param>
+    public static EveningPlan Plan(
+        IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, double? eveningMinutes, OtherWork? other = null)
     {
         ArgumentOutOfRangeException.ThrowIfZero(machines.Count);
-        return eveningMinutes is { } evening ? ByEvenings(hoopings, machines, evening) : InOneGo(hoopings, machines);
+        return eveningMinutes is { } evening ? ByEvenings(hoopings, machines, evening, other ?? OtherWork.None)
+            : InOneGo(hoopings, machines, other ?? OtherWork.None);
     }
 
     /// <summary>
@@ -38,23 +45,23 @@ public static class EveningPlanner
         return least;
     }
 
-    private static EveningPlan InOneGo(IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines)
+    private static EveningPlan InOneGo(IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, OtherWork other)
     {
-        double[] minutes = [.. hoopings.Select(h => h.Minutes)];
         double[] factors = [.. machines.Select(m => m.Factor)];
-        double least = LeastMinutes(minutes, factors);
-        int[] best = LongestFirst(minutes, factors);
-        double reached = Longest(minutes, factors, best);
+        double[] atMost = [.. hoopings.Select(h => h.MachineMinutes + (h.HandMinutes / factors.Min()))];
+        double least = LeastMinutes(AtLeast(hoopings, machines), factors);
+        int[] best = LongestFirst(hoopings, machines);
+        double reached = Longest(hoopings, machines, best);
         double low = least;
         bool proven = reached <= least + Slight;
         for (int i = 0; i < 40 && !proven && reached - low > 1e-6 * reached; i++)
         {
             // The first question is whether the bound itself can be reached; after it, halfway.
             double target = i == 0 ? low : (low + reached) / 2;
-            if (BinFilling.TryFill(minutes, [.. factors.Select(f => target / f)], out _, BinFilling.UsualTries / 10) is { } better)
+            if (BinFilling.TryFill(atMost, [.. factors.Select(f => target / f)], out _, BinFilling.UsualTries / 10) is { } better)
             {
                 best = better;
-                reached = Math.Min(reached, Longest(minutes, factors, best));
+                reached = Math.Min(reached, Longest(hoopings, machines, best));
                 proven = reached <= least + Slight;
             }
             else
@@ -63,47 +70,60 @@ public static class EveningPlanner
             }
         }
 
-        proven = proven || (BinFilling.TryFill(minutes, [.. factors.Select(f => (reached - 1e-6) / f)], out bool cannot) is null && cannot);
-        var sittings = machines.Select((m, j) => Sit(1, m, hoopings, j, best)).Where(s => s.Hoopings.Length > 0);
-        return new EveningPlan([.. sittings], hoopings.Count == 0 ? 0 : 1, reached, hoopings.Count == 0 ? 0 : 1, least, proven, []);
+        bool isExact = factors.Max() - factors.Min() < Slight || hoopings.All(h => h.HandMinutes == 0);
+        double[] alittleLess = [.. factors.Select(f => (reached - 1e-6) / f)];
+        proven = proven || (isExact && BinFilling.TryFill(atMost, alittleLess, out bool cannot) is null && cannot);
+        var sittings = machines.Select((m, j) => Sit(m, [.. hoopings.Where((_, i) => best[i] == j)]))
+            .Where(s => s.Hoopings.Length > 0).ToList();
+        if (other.Minutes > 0)
+        {
+            sittings.Add(new Sitting(1, "", [], other.Minutes) { Before = other.Before, After = other.After });
+        }
+
+        int evenings = sittings.Count == 0 ? 0 : 1;
+        return new EveningPlan([.. sittings], evenings, reached, evenings, least, proven, []);
     }
 
-    private static EveningPlan ByEvenings(IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, double evening)
+    private static EveningPlan ByEvenings(
+        IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, double evening, OtherWork other)
     {
-        double fastest = machines.Min(m => m.Factor);
-        var tooLong = hoopings.Where(h => h.Minutes * fastest > evening + Slight).ToList();
-        var rest = hoopings.Where(h => h.Minutes * fastest <= evening + Slight).ToList();
-        double[] minutes = [.. rest.Select(h => h.Minutes)];
+        var tooLong = hoopings.Where(h => Quickest(h, machines) > evening + Slight).ToList();
+        var rest = hoopings.Where(h => Quickest(h, machines) <= evening + Slight).ToList();
+        var diary = new EveningDiary(machines, evening);
+        diary.Begin(other.Before);
+        foreach (var hooping in rest)
+        {
+            diary.Sew(hooping);
+        }
+
+        foreach (var hooping in tooLong)
+        {
+            diary.SewAlone(hooping, machines.MinBy(hooping.TakesMinutes)!);
+        }
+
+        diary.End(other.After);
         double[] sizes = [.. machines.Select(m => evening / m.Factor)];
-        int proven = LeastEvenings(minutes, sizes);
-        int[]? bins = InOrder(minutes, sizes, proven);
-        for (int evenings = proven; bins is null; evenings++)
-        {
-            bins = BinFilling.TryFill(minutes, [.. Enumerable.Range(0, evenings).SelectMany(_ => sizes)], out bool cannot);
-            proven = bins is null && cannot && proven == evenings ? evenings + 1 : proven;
-            bins = bins is null ? null : InOrder(minutes, sizes, evenings) ?? bins;
-        }
-
-        // Evenings in the order of their first hooping, so that the work goes through the rounds as far as it can.
-        int used = rest.Count == 0 ? 0 : bins.Max() / machines.Count + 1;
-        int[] order = [.. Enumerable.Range(0, used).OrderBy(e => rest.Where((_, i) => bins[i] / machines.Count == e).Select(h => h.Number).DefaultIfEmpty(int.MaxValue).Min())];
-        var sittings = new List<Sitting>();
-        foreach (var (e, place) in order.Select((e, place) => (e, place)))
-        {
-            sittings.AddRange(machines.Select((m, j) => Sit(place + 1, m, rest, (e * machines.Count) + j, bins)).Where(s => s.Hoopings.Length > 0));
-        }
-
-        var best = machines.MinBy(m => m.Factor)!;
-        foreach (var (hooping, i) in tooLong.Select((h, i) => (h, i)))
-        {
-            sittings.Add(new Sitting(used + i + 1, best.Name, [hooping.Number], hooping.Minutes * best.Factor));
-        }
-
-        double total = sittings.GroupBy(s => s.Evening).Sum(g => g.Max(s => s.Minutes));
-        double leastMinutes = LeastMinutes([.. hoopings.Select(h => h.Minutes)], [.. machines.Select(m => m.Factor)]);
+        double all = rest.Sum(h => Quickest(h, machines)) + other.Minutes;
+        int least = Math.Max(
+            LeastEvenings(AtLeast(rest, machines), sizes), (int)Math.Ceiling((all / evening / machines.Count) - Slight));
+        double leastMinutes = hoopings.Count == 0 ? 0 : LeastMinutes(AtLeast(hoopings, machines), [.. machines.Select(m => m.Factor)]);
+        double total = diary.Sittings.GroupBy(s => s.Evening).Sum(g => g.Max(s => s.Minutes));
+        int used = diary.Sittings.Select(s => s.Evening).DefaultIfEmpty(0).Max();
         return new EveningPlan(
-            [.. sittings], used + tooLong.Count, total, proven + tooLong.Count, hoopings.Count == 0 ? 0 : leastMinutes,
-            used == proven, [.. tooLong.Select(h => h.Number)]);
+            diary.Sittings, used, total, least + tooLong.Count, leastMinutes, used == least + tooLong.Count,
+            [.. tooLong.Select(h => h.Number)]);
+    }
+
+    private static double Quickest(HoopingTime hooping, IReadOnlyList<SewingMachine> machines) => machines.Min(hooping.TakesMinutes);
+
+    /// <summary>
+    /// Minutes at a machine of the set pace that each hooping takes at least: on none of the machines less than this times
+    /// the machine's factor. Exact where hands do nothing, or all machines are alike.
+    /// </summary>
+    private static double[] AtLeast(IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines)
+    {
+        double slowest = machines.Max(m => m.Factor);
+        return [.. hoopings.Select(h => h.MachineMinutes + (h.HandMinutes / slowest))];
     }
 
     /// <summary>
@@ -131,77 +151,32 @@ public static class EveningPlanner
         return Math.Max((int)Math.Ceiling((minutes.Sum() / sizes.Sum()) - Slight), (minutes.Length + inOne - 1) / inOne);
     }
 
-    /// <summary>The hoopings in their own order, evening after evening, if that takes no more than the fewest evenings.</summary>
-    private static int[]? InOrder(double[] minutes, double[] sizes, int most)
-    {
-        int[] bins = new int[minutes.Length];
-        int evening = 0;
-        double[] left = [.. sizes];
-        for (int i = 0; i < minutes.Length; i++)
-        {
-            int machine = Fullest(left, minutes[i]);
-            if (machine < 0)
-            {
-                evening++;
-                left = [.. sizes];
-                machine = Fullest(left, minutes[i]);
-            }
-
-            if (evening >= most || machine < 0)
-            {
-                return null;
-            }
-
-            left[machine] -= minutes[i];
-            bins[i] = (evening * sizes.Length) + machine;
-        }
-
-        return bins;
-    }
-
-    private static int Fullest(double[] left, double minutes)
-    {
-        int best = -1;
-        for (int j = 0; j < left.Length; j++)
-        {
-            if (left[j] + Slight >= minutes && (best < 0 || left[j] > left[best] + Slight))
-            {
-                best = j;
-            }
-        }
-
-        return best;
-    }
-
     /// <summary>Longest processing time first: each to the machine that would be done with it soonest.</summary>
-    private static int[] LongestFirst(double[] minutes, double[] factors)
+    private static int[] LongestFirst(IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines)
     {
-        double[] load = new double[factors.Length];
-        int[] machine = new int[minutes.Length];
-        foreach (int i in Enumerable.Range(0, minutes.Length).OrderByDescending(i => minutes[i]).ThenBy(i => i))
+        double[] load = new double[machines.Count];
+        int[] machine = new int[hoopings.Count];
+        foreach (int i in Enumerable.Range(0, hoopings.Count).OrderByDescending(i => hoopings[i].TakesMinutes(machines[0])).ThenBy(i => i))
         {
-            int best = Enumerable.Range(0, factors.Length).MinBy(j => load[j] + (minutes[i] * factors[j]));
+            int best = Enumerable.Range(0, machines.Count).MinBy(j => load[j] + hoopings[i].TakesMinutes(machines[j]));
             machine[i] = best;
-            load[best] += minutes[i] * factors[best];
+            load[best] += hoopings[i].TakesMinutes(machines[best]);
         }
 
         return machine;
     }
 
-    private static double Longest(double[] minutes, double[] factors, int[] machine)
+    private static double Longest(IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, int[] machine)
     {
-        double[] load = new double[factors.Length];
-        for (int i = 0; i < minutes.Length; i++)
+        double[] load = new double[machines.Count];
+        for (int i = 0; i < hoopings.Count; i++)
         {
-            load[machine[i]] += minutes[i] * factors[machine[i]];
+            load[machine[i]] += hoopings[i].TakesMinutes(machines[machine[i]]);
         }
 
         return load.Max();
     }
 
-    private static Sitting Sit(int evening, SewingMachine machine, IReadOnlyList<HoopingTime> hoopings, int bin, int[] bins)
-    {
-        var here = hoopings.Where((_, i) => bins[i] == bin).OrderBy(h => h.Number).ToList();
-        return new Sitting(evening, machine.Name, [.. here.Select(h => h.Number)], here.Sum(h => h.Minutes) * machine.Factor);
-    }
+    private static Sitting Sit(SewingMachine machine, IReadOnlyList<HoopingTime> here) =>
+        new(1, machine.Name, [.. here.Select(h => h.Number)], here.Sum(h => h.TakesMinutes(machine)));
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NameBand.Job;
 
 namespace NameBand.Estimating;
@@ -9,12 +8,12 @@ public static class KeyedWork
     /// <summary>A job whose strip is fed under the presser foot: nothing is hooped and no hooping is started.</summary>
     public static BandJob WithoutHoops(BandJob job) => job with
     {
-        Hands = job.Hands with { HoopingMinutes = 0 },
         Machine = job.Machine with { SecondsToStart = 0 },
     };
 
+    /// <param name="keys">Characters keyed in; the machine leaves a loose thread at each: our assumption.</param>
     /// <param name="machineSeconds">Measured time of the letters in this hooping; null: what the drawn stitches take at the machine's pace.</param>
-    public static HoopingFigures Timed(HoopingFigures drawn, double? machineSeconds, MachineSettings machine)
+    public static HoopingFigures Timed(HoopingFigures drawn, int keys, double? machineSeconds, MachineSettings machine)
     {
         double stitching = machineSeconds / 60 ?? drawn.StitchingMinutes;
         double breaks = HoopingMeter.ExpectedBreaks(drawn.Stitches, machine) * machine.SecondsPerBreak / 60;
@@ -23,29 +22,14 @@ public static class KeyedWork
             Jumps = 0,
             Trims = 0,
             Stops = 0,
+            Snips = keys,
             StitchingMinutes = stitching,
             MachineMinutes = stitching + breaks + (machine.SecondsToStart / 60),
         };
     }
 
-    /// <summary>Adds keying in and finding the start marks, and takes out what is not done at all.</summary>
     /// <param name="pieces">What is keyed in at one go, each with its start mark.</param>
     /// <param name="keys">Characters keyed in, in all.</param>
-    public static Estimate Add(Estimate estimate, BandJob job, int pieces, int keys)
-    {
-        double rest = 1 + job.Hands.RestAllowance;
-        ImmutableArray<WorkLine> keying =
-        [
-            WorkRange.Hands.Line("keying in", keys, "characters", keys * job.Letters.SecondsPerKey / 60 * rest),
-            WorkRange.Hands.Line("bringing the start mark under the needle", pieces, "marks", pieces * job.Letters.PositioningMinutes * rest),
-        ];
-        var hands = estimate.HandWork.Where(IsDone).ToList();
-        return estimate with
-        {
-            MachineWork = [.. estimate.MachineWork.Where(IsDone)],
-            HandWork = [.. hands.Take(1), .. keying, .. hands.Skip(1)],
-        };
-    }
-
-    private static bool IsDone(WorkLine line) => line.Minutes.Likely > 0;
+    public static WayActs Acts(BandJob job, int pieces, int keys) =>
+        new(job.Letters.Hooped, HasSewnMarks: false) { KeyedPieces = pieces, Keys = keys };
 }

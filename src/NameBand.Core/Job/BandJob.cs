@@ -147,6 +147,9 @@ public sealed record MachineSettings(
 
     public double SecondsPerBobbin { get; init; } = 60;
 
+    /// <summary>Somebody sits by it while it sews; else hand work goes on meanwhile.</summary>
+    public bool IsWatched { get; init; } = true;
+
     /// <summary>Names of the machines that sew side by side; empty for one machine without a name.</summary>
     public ImmutableArray<string> Names { get; init; } = [];
 }
@@ -157,7 +160,36 @@ public sealed record HandSettings(
     double TrimmingMinutesPerMetre, double TurningInMinutesPerMetre, double PinningMinutesPerMetre,
     double SewingLowerEdgeMinutesPerMetre, double SewingUpperEdgeMinutesPerMetre, double JoinMinutes, double RestAllowance)
 {
-    public double CuttingMinutesPerMetre { get; init; } = 1;
+    public double WashingMinutes { get; init; } = StartingValues.WashingMinutes;
 
-    public double CheckingMinutesPerName { get; init; } = 0.5;
+    public double CuttingMinutesPerMetre { get; init; } = StartingValues.CuttingMinutesPerMetre;
+
+    public double RulingMinutesPerMetre { get; init; } = StartingValues.RulingMinutesPerMetre;
+
+    public double StiffeningMinutesPerMetre { get; init; } = StartingValues.StiffeningMinutesPerMetre;
+
+    public double BackingMinutesPerPiece { get; init; } = StartingValues.BackingMinutesPerPiece;
+
+    public double CheckingMinutesPerName { get; init; } = StartingValues.CheckingMinutesPerName;
+
+    public double SwatchMinutes { get; init; } = StartingValues.SwatchMinutes;
+
+    public double SwatchMachineMinutes { get; init; } = StartingValues.SwatchMachineMinutes;
+
+    /// <summary>Of each of the first <see cref="StartingValues.FirstHoopings"/> hoopings.</summary>
+    public double FirstHoopingsMinutes { get; init; } = StartingValues.FirstHoopingsMinutes;
+
+    /// <summary>Taking the sewn marks of a hooping out.</summary>
+    public double MarksOutMinutes { get; init; } = StartingValues.MarksOutMinutes;
+
+    public double SecondsPerSnip { get; init; } = StartingValues.SecondsPerSnip;
+
+    /// <summary>Of one long backing; null: it goes by the name, as hoopings do.</summary>
+    public double? TearAwayMinutesPerMetre { get; init; } = StartingValues.TearAwayMinutesPerMetre;
+
+    public double SpoiledPer100Names { get; init; } = StartingValues.SpoiledPer100Names;
+
+    public double UnpickingMinutesPerName { get; init; } = StartingValues.UnpickingMinutesPerName;
+
+    public double CuttingApartMinutesPerMetre { get; init; } = StartingValues.CuttingApartMinutesPerMetre;
 }

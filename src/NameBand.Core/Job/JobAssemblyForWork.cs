@@ -15,13 +15,29 @@ internal static partial class JobAssembly
         BreaksPer1000Stitches = Certain(values, WorkKeys.Breaks),
         SecondsPerBreak = Certain(values, WorkKeys.SecondsPerBreak),
         SecondsPerBobbin = Certain(values, WorkKeys.SecondsPerBobbin),
+        IsWatched = values.Flag(WorkKeys.Watched),
         Names = MachineNames(values),
     };
 
     private static HandSettings WithWork(this HandSettings hands, JobValues values) => hands with
     {
+        WashingMinutes = Certain(values, WorkKeys.Washing),
         CuttingMinutesPerMetre = Certain(values, WorkKeys.Cutting),
+        RulingMinutesPerMetre = values.Number(WorkKeys.Ruling) ?? (values.Has(WorkKeys.Cutting) ? 0 : StartingValues.RulingMinutesPerMetre),
+        StiffeningMinutesPerMetre = Certain(values, WorkKeys.Stiffening),
+        BackingMinutesPerPiece = Certain(values, WorkKeys.BackingPiece),
         CheckingMinutesPerName = Certain(values, WorkKeys.Checking),
+        SwatchMinutes = Certain(values, WorkKeys.Swatch),
+        SwatchMachineMinutes = Certain(values, WorkKeys.SwatchMachine),
+        FirstHoopingsMinutes = values.Number(WorkKeys.FirstHoopings)
+            ?? (values.Has(JobKeys.Hooping) ? hands.HoopingMinutes : StartingValues.FirstHoopingsMinutes),
+        MarksOutMinutes = Certain(values, WorkKeys.MarksOut),
+        SecondsPerSnip = values.Number(WorkKeys.Snip) ?? (values.Has(JobKeys.Clipping) ? 0 : StartingValues.SecondsPerSnip),
+        TearAwayMinutesPerMetre = values.Number(WorkKeys.TearAwayByMetre)
+            ?? (values.Has(JobKeys.TearAway) ? null : StartingValues.TearAwayMinutesPerMetre),
+        SpoiledPer100Names = Certain(values, WorkKeys.Spoiled),
+        UnpickingMinutesPerName = Certain(values, WorkKeys.Unpicking),
+        CuttingApartMinutesPerMetre = Certain(values, WorkKeys.CuttingApart),
     };
 
     private static ImmutableArray<string> MachineNames(JobValues values)

@@ -70,7 +70,8 @@ public static class JobDefaults
         StitchesPerMinute: 600, SecondsPerJump: 1, SecondsPerTrim: 7, SecondsPerStop: 40, SecondsToStart: 60);
 
     public static HandSettings Hands { get; } = new(
-        HoopingMinutes: 6.5, TearAwayMinutesPerName: 1.5, ClippingMinutesPerName: 1, PressingMinutesPerMetre: 2,
-        TrimmingMinutesPerMetre: 2, TurningInMinutesPerMetre: 3, PinningMinutesPerMetre: 5,
-        SewingLowerEdgeMinutesPerMetre: 1.5, SewingUpperEdgeMinutesPerMetre: 3, JoinMinutes: 6, RestAllowance: 0.1);
+        StartingValues.HoopingMinutes, StartingValues.TearAwayMinutesPerName, StartingValues.ClippingMinutesPerName,
+        StartingValues.PressingMinutesPerMetre, StartingValues.TrimmingMinutesPerMetre, StartingValues.TurningInMinutesPerMetre,
+        StartingValues.PinningMinutesPerMetre, StartingValues.SewingLowerEdgeMinutesPerMetre,
+        StartingValues.SewingUpperEdgeMinutesPerMetre, StartingValues.JoinMinutes, StartingValues.RestAllowance);
 }

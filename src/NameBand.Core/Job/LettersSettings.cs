@@ -35,7 +35,7 @@ public sealed record LettersSettings(
     public static LettersSettings Usual { get; } = new(
         "letters.csv", [], [], null, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789.,-'&", null,
         KeepsLeadingBlanks: false, ForgetsWhenOff: true, StripFeed.Lengthwise, TopsRight: true, Mirrored: false, Hooped: false,
-        Length.FromMm(0.5), SecondsPerKey: 2, PositioningMinutes: 1);
+        Length.FromMm(0.5), StartingValues.SecondsPerKey, StartingValues.PositioningMinutes);
 }
 
 /// <summary>How a traced template is made and followed.</summary>

@@ -8,6 +8,7 @@ internal static class WorkKeys
     private const double LongestEdgeMm = 1_000_000;
     private const double LongestThreadMm = 100_000_000;
     private static readonly MachineSettings M = JobDefaults.Machine;
+    private static readonly HandSettings H = JobDefaults.Hands;
     private static readonly BobbinSettings B = new();
     private static readonly ShopSettings S = new();
 
@@ -20,8 +21,24 @@ internal static class WorkKeys
     public static readonly NumberKey SecondsPerBobbin = Seconds("machine.secondsPerBobbin", M.SecondsPerBobbin);
     public static readonly TextsKey MachineNames = new("machine.names", "the old machine", "one machine");
 
-    public static readonly NumberKey Cutting = Minutes("hands.cuttingMinutesPerMetre", JobDefaults.Hands.CuttingMinutesPerMetre);
-    public static readonly NumberKey Checking = Minutes("hands.checkingMinutesPerName", JobDefaults.Hands.CheckingMinutesPerName);
+    public static readonly FlagKey Watched = new("machine.watched", M.IsWatched);
+
+    public static readonly NumberKey Washing = Minutes("hands.washingMinutes", H.WashingMinutes);
+    public static readonly NumberKey Cutting = Minutes("hands.cuttingMinutesPerMetre", H.CuttingMinutesPerMetre);
+    public static readonly NumberKey Ruling = Unless("hands.rulingMinutesPerMetre", H.RulingMinutesPerMetre, "0 with cuttingMinutesPerMetre");
+    public static readonly NumberKey Stiffening = Minutes("hands.stiffeningMinutesPerMetre", H.StiffeningMinutesPerMetre);
+    public static readonly NumberKey BackingPiece = Minutes("hands.backingMinutesPerPiece", H.BackingMinutesPerPiece);
+    public static readonly NumberKey Checking = Minutes("hands.checkingMinutesPerName", H.CheckingMinutesPerName);
+    public static readonly NumberKey Swatch = Minutes("hands.swatchMinutes", H.SwatchMinutes);
+    public static readonly NumberKey SwatchMachine = Minutes("machine.swatchMinutes", H.SwatchMachineMinutes);
+    public static readonly NumberKey FirstHoopings = Unless("hands.firstHoopingsMinutes", H.FirstHoopingsMinutes, "hoopingMinutes, if written");
+    public static readonly NumberKey MarksOut = Minutes("hands.marksOutMinutes", H.MarksOutMinutes);
+    public static readonly NumberKey Snip = new("hands.secondsPerSnip", null, 0, 3600, Otherwise("4", "0 with clippingMinutesPerName"));
+    public static readonly NumberKey TearAwayByMetre = Unless(
+        "hands.tearAwayMinutesPerMetre", H.TearAwayMinutesPerMetre ?? 0, "by the name with tearAwayMinutesPerName");
+    public static readonly NumberKey Spoiled = new("hands.spoiledPer100Names", H.SpoiledPer100Names, 0, 100);
+    public static readonly NumberKey Unpicking = Minutes("hands.unpickingMinutesPerName", H.UnpickingMinutesPerName);
+    public static readonly NumberKey CuttingApart = Minutes("hands.cuttingApartMinutesPerMetre", H.CuttingApartMinutesPerMetre);
 
     public static readonly LengthKey BobbinDiameter = new("bobbin.diameter", Mm(B.DiameterMm), 5, 200);
     public static readonly LengthKey BobbinHeight = new("bobbin.height", Mm(B.HeightMm), 2, 200);
@@ -55,7 +72,9 @@ internal static class WorkKeys
 
     public static readonly ImmutableArray<JobKey> All =
     [
-        SlowAbove, SlowPerMm, ShortBelow, ShortFactor, Breaks, SecondsPerBreak, SecondsPerBobbin, MachineNames, Cutting, Checking,
+        SlowAbove, SlowPerMm, ShortBelow, ShortFactor, Breaks, SecondsPerBreak, SecondsPerBobbin, MachineNames, Watched,
+        Washing, Cutting, Ruling, Stiffening, BackingPiece, Checking, Swatch, SwatchMachine, FirstHoopings, MarksOut, Snip,
+        TearAwayByMetre, Spoiled, Unpicking, CuttingApart,
         BobbinDiameter, BobbinHeight, BobbinCore, BobbinWall, BobbinFilledTo, BobbinThreadTex, WindingPart, BobbinCapacity,
         ShopUnits, Spool, BobbinSpool, ClothWidth, BackingWidth, ThreadWaste, ClothWaste, HoursPerNeedle,
         Currency, SpoolPrice, BobbinSpoolPrice, ClothPrice, BackingPrice, NeedlePrice, HourPrice, KeepFree, Evening, RestMayDiffer,
@@ -64,6 +83,12 @@ internal static class WorkKeys
     private static NumberKey Seconds(string path, double usual) => new(path, usual, 0, 3600);
 
     private static NumberKey Minutes(string path, double usual) => new(path, usual, 0, 240);
+
+    /// <summary>A value of its own, unless an older key that takes it in is written: then it is as that key was always meant.</summary>
+    private static NumberKey Unless(string path, double usual, string otherwise) =>
+        new(path, null, 0, 240, Otherwise(usual.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture), otherwise));
+
+    private static string Otherwise(string usual, string otherwise) => $"{usual}; {otherwise}";
 
     private static NumberKey Price(string path) => new(path, null, 0, 1_000_000_000, "not reckoned");
 

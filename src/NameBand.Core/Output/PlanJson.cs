@@ -60,6 +60,7 @@ public static class PlanJson
         json.WriteEndArray();
         PlanJsonCloths.Write(json, plan);
         WriteHoopings(json, plan, estimate, origin);
+        PlanJsonWork.Write(json, estimate.Work);
         WriteTotals(json, plan, estimate);
         WriteRows(json, found.Rows);
         json.WriteEndObject();
@@ -247,13 +248,13 @@ public static class PlanJson
         json.WriteNumber("stitches", estimate.Hoopings.Sum(h => (long)h.Stitches));
         json.WriteNumber("jumps", estimate.Hoopings.Sum(h => (long)h.Jumps));
         json.WriteNumber("trims", estimate.Hoopings.Sum(h => (long)h.Trims));
-        json.WriteNumber("machineMinutes", Thousandths.Tenths(estimate.MachineMinutes.Likely));
-        json.WriteNumber("handsOnMinutes", Thousandths.Tenths(estimate.HandsOnMinutes.Likely));
+        json.WriteNumber("machineMinutes", PlanJsonWork.Minutes(estimate.Work, Doer.Machine));
+        json.WriteNumber("handsOnMinutes", PlanJsonWork.Minutes(estimate.Work, Doer.Hands));
         if (estimate.OwnPace is { } own)
         {
             // The minutes above are by the pace that the log shows, and so are those of the hoopings.
-            json.WriteNumber("machineMinutesAtSetPace", Thousandths.Tenths(own.AtSetPace.MachineMinutes.Likely));
-            json.WriteNumber("handsOnMinutesAtSetPace", Thousandths.Tenths(own.AtSetPace.HandsOnMinutes.Likely));
+            json.WriteNumber("machineMinutesAtSetPace", PlanJsonWork.Minutes(own.AtSetPace.Work, Doer.Machine));
+            json.WriteNumber("handsOnMinutesAtSetPace", PlanJsonWork.Minutes(own.AtSetPace.Work, Doer.Hands));
         }
 
         json.WriteNumber("needleThreadM", Thousandths.Tenths(estimate.NeedleThreadM));

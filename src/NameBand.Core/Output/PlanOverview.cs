@@ -12,6 +12,9 @@ public sealed record PlannedHooping(int Number, ImmutableArray<string> Names, do
 /// <summary>The plan in an out folder, as far as a person who sews from it needs it.</summary>
 public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> Hoopings, EarlierPlan Plan)
 {
+    /// <summary>Hand work that comes when all is sewn, as the plan reckons it; null where the plan is older and does not say.</summary>
+    public double? FinishingMinutes { get; init; }
+
     /// <summary>Cloth that goes into the seam at each end of a patch piece: common practice, no source.</summary>
     public const double PatchSeamMm = 10;
 
@@ -28,7 +31,10 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
             json.RootElement.GetProperty("title").GetString() ?? "",
             [.. plan.Hoopings.Select(h => new PlannedHooping(
                 h.Number, [.. h.Segments.SelectMany(s => segments[s.Segment].Names).Select(n => n.Text)], minutes[h.Number]))],
-            plan);
+            plan)
+        {
+            FinishingMinutes = json.RootElement.TryGetProperty("work", out var work) ? PlanJsonWork.FinishingMinutes(work) : null,
+        };
     }
 
     /// <summary>Length on the cloth of a piece that replaces a hooping in a strip already cut: its segment and a seam at each end.</summary>

@@ -101,10 +101,10 @@ public sealed class LaidJob
 
         var problems = LoadAdvice.For(Fabric, Plan.Hoopings.Select((h, i) => new HoopingLoad(h.Number, loads[i].WorstLetterPerMm2)));
         var log = _made.Begun?.Log;
-        var estimate = LoggedPace.AtOwnPace(Estimator.Make(Job, Plan, [.. figures], log), log, Plan, Job.Hands);
+        var estimate = LoggedPace.AtOwnPace(Estimator.Make(Job, Plan, [.. figures], log), log);
         return new JobFigures(estimate, [.. loads], [.. Stitches.Problems, .. problems, .. _smallness.Value])
         {
-            Left = LoggedPace.Left(log, Plan, estimate, Job.Hands),
+            Left = estimate.WorkLeft,
         };
     }
 

@@ -26,12 +26,12 @@ internal static class Reckoning
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
         var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made, estimate, evening);
-        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(made.Plan, estimate, made.Job.Hands));
+        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(estimate));
         return new HoursReport(ExitStatus.AllPlaced, made.Job, made.Plan, estimate, shopping, evenings, planned.Problems)
         {
             Machine = machine,
             Hands = hands,
-            Left = made.Plan.HasNeedlePaths ? LoggedPace.Left(made.Begun?.Log, made.Plan, estimate, made.Job.Hands) : null,
+            Left = made.Plan.HasNeedlePaths ? estimate.WorkLeft : null,
         };
     }
 
@@ -39,8 +39,7 @@ internal static class Reckoning
     public static Estimate EstimateOf(Planning.Planned made, IProgress<Progress>? progress, CancellationToken cancel) =>
         made.Keyed is { } keyed ? KeyedSewing.Reckon(made, keyed, cancel)
         : made.Job.Way == Way.Traced ? TracedSewing.Reckon(made, cancel)
-        : LoggedPace.AtOwnPace(
-            Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel), made.Begun?.Log), made.Begun?.Log, made.Plan, made.Job.Hands);
+        : LoggedPace.AtOwnPace(Estimator.Make(made.Job, made.Plan, Measure(made, progress, cancel), made.Begun?.Log), made.Begun?.Log);
 
     /// <summary>The needle path of a hooping: as it was sewn, where it was.</summary>
     public static NeedlePath PathOf(Planning.Planned made, Stitcher stitcher, Hooping hooping) =>
@@ -52,16 +51,15 @@ internal static class Reckoning
             IsSewn = made.Begun?.IsSewn(hooping.Number) ?? false,
         };
 
-    /// <summary>A hooping keeps its machine while it is hooped, set straight and sewn; the rest of the hand work is done elsewhere.</summary>
     private static EveningPlan Deal(Planning.Planned made, Estimate estimate, double? eveningMinutes)
     {
-        var job = made.Job;
-        var reckoned = LoggedPace.Reckoned(made.Plan, estimate, job.Hands);
-        double hoopingMinutes = job.Hands.HoopingMinutes * (1 + job.Hands.RestAllowance);
-        SewingMachine[] machines = job.Machine.Names.IsEmpty ? [new SewingMachine("", LoggedPace.Factor(made.Begun?.Log, reckoned, null))]
-            : [.. job.Machine.Names.Select(n => new SewingMachine(n, LoggedPace.Factor(made.Begun?.Log, reckoned, n)))];
-        HoopingTime[] times = [.. estimate.Hoopings.Where(h => !h.IsSewn).Select(h => new HoopingTime(h.Number, h.MachineMinutes + hoopingMinutes))];
-        return EveningPlanner.Plan(times, machines, eveningMinutes);
+        var names = made.Job.Machine.Names;
+        var log = made.Begun?.Log;
+        var reckoned = LoggedPace.Reckoned(estimate);
+        SewingMachine[] machines = names.IsEmpty
+            ? [new SewingMachine("", LoggedPace.Factor(log, reckoned, null))]
+            : [.. names.Select(n => new SewingMachine(n, LoggedPace.Factor(log, reckoned, n)))];
+        return EveningWork.Plan(estimate, made.Plan, machines, eveningMinutes);
     }
 
     private static ImmutableArray<HoopingFigures> Measure(Planning.Planned made, IProgress<Progress>? progress, CancellationToken cancel)

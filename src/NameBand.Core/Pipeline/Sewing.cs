@@ -69,8 +69,7 @@ internal static class Sewing
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
         });
 
-        var estimate = LoggedPace.AtOwnPace(
-            Estimator.Make(made.Job, plan, [.. figures], made.Begun?.Log), made.Begun?.Log, plan, made.Job.Hands);
+        var estimate = LoggedPace.AtOwnPace(Estimator.Make(made.Job, plan, [.. figures], made.Begun?.Log), made.Begun?.Log);
         var byNumber = estimate.ByNumber();
         ImmutableArray<Problem> problems =
             [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads), .. smallness.GetAwaiter().GetResult()];

@@ -35,4 +35,7 @@ public sealed record SewingReport(
 {
     /// <summary>The piece whose length was just said.</summary>
     public SewnStrip? Measured { get; init; }
+
+    /// <summary>Hand work that comes when all is sewn, from pressing to sewing down; null where the plan does not say.</summary>
+    public double? FinishingMinutes { get; init; }
 }

@@ -93,6 +93,7 @@ internal static class MachineState
             var left = figures.Left?.MachineMinutes ?? figures.Estimate.MachineMinutes;
             json.WriteString("left", Words.Time(left.Likely));
             json.WriteString("leftRange", $"{Words.Time(left.Low)} to {Words.Time(left.High)}");
+            json.WriteString("leftByHand", Words.Time((figures.Left?.HandsOnMinutes ?? figures.Estimate.HandsOnMinutes).Likely));
         }
     }
 

@@ -188,7 +188,9 @@ class Machine {
     const time = state.left ? `about ${state.left} at the machine (${state.leftRange})` : 'counting';
     if (!state.hasPaths) return `In all: ${time}.`;
     const open = state.hoopings.filter(h => !h.sewn).length;
-    return open === 0 ? 'All hoopings are sewn.' : `${open} still to sew: ${time}; hooping and clipping come on top.`;
+    const byHand = state.leftByHand ? `about ${state.leftByHand} by hand` : 'the work by hand';
+    return open === 0 ? `All hoopings are sewn; ${byHand} is still ahead, from pressing to sewing down.`
+      : `${open} still to sew: ${time}, and ${byHand} up to the last stitch at the hem.`;
   }
 
   #problems() {

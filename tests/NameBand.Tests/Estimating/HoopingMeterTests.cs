@@ -51,16 +51,4 @@ public class HoopingMeterTests
 
         static HoopingFigures Of(NeedleStep[] steps) => HoopingMeter.Measure(1, new NeedlePath([.. steps]), FabricTable.All[0], Sample.Job.Machine);
     }
-
-    [Fact]
-    public void A_range_holds_its_likely_figure_and_hooping_keeps_to_five_to_eight_minutes()
-    {
-        var job = Sample.Job;
-        var plan = NameBand.Layout.LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Sample.RandomWidths(1, 30)), FabricTable.All[0]).Value!;
-        var estimate = Estimator.Make(job, plan, []);
-        Assert.All(estimate.HandWork, w => Assert.True(w.Minutes.Low <= w.Minutes.Likely && w.Minutes.Likely <= w.Minutes.High));
-        var hooping = estimate.HandWork.Single(w => w.Unit == "hoopings").Minutes;
-        Assert.Equal(5.5, hooping.Low / plan.Hoopings.Length, 6);
-        Assert.Equal(8.8, hooping.High / plan.Hoopings.Length, 6);
-    }
 }

@@ -73,12 +73,13 @@ public class PaceAndBobbinTests
         var plan = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Sample.RandomWidths(7, 12)), FabricTable.All[0]).Value!;
         ImmutableArray<HoopingFigures> measured = [.. plan.Hoopings.Select(h => HoopingMeter.Measure(h, plan, Zigzag(h, plan), FabricTable.All[0], job.Machine))];
         var estimate = Estimator.Make(job, plan, measured);
-        Assert.Equal(estimate.MachineMinutes.Likely, estimate.Hoopings.Sum(h => h.MachineMinutes), 9);
+        Assert.Equal(estimate.MachineWork.Where(w => w.When == WorkTime.EachHooping).Sum(w => w.Minutes.Likely), estimate.Hoopings.Sum(h => h.MachineMinutes), 9);
         Assert.True(estimate.BobbinChanges.Length > 2);
         Assert.Equal(estimate.Bobbins - 1, estimate.BobbinChanges.Sum(c => c.Bobbins));
         Assert.All(measured, h => Assert.Equal(h.BobbinThreadM, h.Names.Sum(n => n.BobbinM), 9));
         Assert.Equal(Enumerable.Range(1, 12), measured.SelectMany(h => h.Names).Select(n => n.Order).Where(o => o > 0));
-        Assert.All(estimate.MachineWork.Concat(estimate.HandWork), w => Assert.NotEmpty(w.Why));
+        Assert.All(estimate.Work.Rows, w => Assert.NotEmpty(w.Cause.Why));
+        Assert.All(estimate.Work.Rows, w => Assert.True(w.Minutes.Low <= w.Minutes.Likely && w.Minutes.Likely <= w.Minutes.High));
     }
 
     private static HoopingFigures Hooping(int number, params double[] bobbinM) =>

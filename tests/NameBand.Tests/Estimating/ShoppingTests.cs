@@ -14,7 +14,9 @@ public class ShoppingTests
         Sample.Job, Sample.Hem(Sample.Job), Sample.Lettered(Sample.RandomWidths(1, 30)), FabricTable.All[0]).Value!;
 
     private static Estimate Estimate(double needleM, double bobbinM, double hours) =>
-        new([], [new WorkLine("stitching", 1, "stitches", new Figure(0, hours * 60, 0))], [], needleM, bobbinM) { Bobbins = 4 };
+        new(
+        [], new Work([new WorkRow("stitching", Doer.Machine, WorkTime.EachHooping, "stitches", 1, hours * 60, WorkCause.MachinePace)]), needleM, bobbinM)
+        { Bobbins = 4 };
 
     /// <summary>Waste of 15 %: 540 m become 621 m. Source: a thread maker's consumption guide.</summary>
     [Fact]

@@ -34,7 +34,7 @@ public class JobReaderTests
         Assert.Equal((160.0, 100.0, 5.0), (job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm));
         Assert.Equal("quilting cotton", job.Fabric);
         Assert.Equal(new MachineSettings(600, 1, 7, 40, 60), job.Machine);
-        Assert.Equal(new HandSettings(6.5, 1.5, 1, 2, 2, 3, 5, 1.5, 3, 6, 0.1), job.Hands);
+        Assert.Equal(new HandSettings(4.5, 0.75, 0.5, 2, 2, 1.25, 3, 2.5, 3, 6, 0.1), job.Hands);
     }
 
     [Fact]
@@ -75,7 +75,9 @@ public class JobReaderTests
         Assert.Equal(new HoopSettings(Length.FromMm(200), Length.FromMm(140), Length.FromMm(6.35)), job.Hoop);
         Assert.Equal("silk", job.Fabric);
         Assert.Equal(new MachineSettings(400, 0.5, 8, 30, 0), job.Machine);
-        Assert.Equal(new HandSettings(8, 1, 2, 3, 4, 5, 6, 7, 8, 9, 0.2), job.Hands);
+        // Keys of before that are written take in what later keys tell apart.
+        Assert.Equal(
+            new HandSettings(8, 1, 2, 3, 4, 5, 6, 7, 8, 9, 0.2) { FirstHoopingsMinutes = 8, SecondsPerSnip = 0, TearAwayMinutesPerMetre = null }, job.Hands);
     }
 
     [Fact]

@@ -83,9 +83,9 @@ public class KeyedMakeTests
         // By hand: 83 letters of 6 s each, the blanks none, and 2 s to start each name.
         double letters = "HesperQuayleTobinMarshAdaWillowbyRufusPenhaleBartholomewUnderhill-VaneKitFarthing".Length;
         double minutes = ((letters * 6) + (6 * 2)) / 60;
-        Assert.Equal(minutes, report.Estimate!.MachineWork.Single(w => w.Work == "stitching").Minutes.Likely, 6);
-        Assert.DoesNotContain(report.Estimate.HandWork, w => w.Unit == "hoopings");
-        Assert.Contains(report.Estimate.HandWork, w => w.Work == "keying in");
+        Assert.Equal(minutes, report.Estimate!.MachineWork.Single(w => w.Act == "stitching").Minutes.Likely, 6);
+        Assert.DoesNotContain(report.Estimate.HandWork, w => w.CountedFrom == "hoopings");
+        Assert.Contains(report.Estimate.HandWork, w => w.Act == "keying in");
         Assert.Equal(report.Estimate.MachineMinutes.Likely, Bander.Reckon(folder.FullPath).Estimate!.MachineMinutes.Likely, 6);
     }
 
@@ -112,7 +112,7 @@ public class KeyedMakeTests
         Assert.True(report.Plan!.Hoopings.Length > 3);
         Assert.All(report.Plan.Rounds.SelectMany(r => r.Segments), s => Assert.True(s.LengthMm <= 150 + 1e-6));
         Assert.Equal(report.Plan.Hoopings.Length.ToString(CultureInfo.InvariantCulture), Rows(hooped["out/key-in.csv"])[^1]["sitting"]);
-        Assert.Contains(report.Estimate!.HandWork, w => w.Unit == "hoopings");
+        Assert.Contains(report.Estimate!.HandWork, w => w.CountedFrom == "hoopings");
 
         using var fed = Folder("1 m");
         fed.With("job.json", File.ReadAllText(fed["job.json"]).Replace("\"way\"", "\"lettering\": { \"order\": \"bestFit\" }, \"way\""));

@@ -42,8 +42,11 @@ internal static class OutSample
 
     public static Estimate Estimate(StripPlan plan) => new(
         [.. plan.Hoopings.Select(h => new HoopingFigures(h.Number, 1000 + h.Number, 3, 2, 1, 7.25, 4.5, 4.26))],
-        [new WorkLine("stitching", 3006, "stitches", new Figure(10, 12.78, 15))],
-        [new WorkLine("hooping", 3, "hoopings", new Figure(15, 19.5, 24))],
+        new Work(
+        [
+            new WorkRow("stitching", Doer.Machine, WorkTime.EachHooping, "stitches", 3006, 12.78 / 3006, WorkCause.MachinePace),
+            new WorkRow("hooping", Doer.Hands, WorkTime.EachHooping, "hoopings", 3, 6.5, WorkCause.HerPace),
+        ]),
         21.75, 13.5);
 
     public static ImmutableArray<ListedRow> Rows(StripPlan plan) =>

@@ -38,18 +38,18 @@ public class TracedMakeTests
     public void Hours_follow_the_length_of_line_and_the_pace()
     {
         using var folder = Folder("\"mmPerMinute\": 100");
-        var slow = Bander.Make(folder.FullPath).Estimate!.MachineWork.Single(w => w.Unit == "m of line");
-        Assert.Equal(slow.Amount * 1000 / 100, slow.Minutes.Likely, 6);
+        var slow = Bander.Make(folder.FullPath).Estimate!.MachineWork.Single(w => w.CountedFrom == "m of line");
+        Assert.Equal(slow.Count * 1000 / 100, slow.Minutes.Likely, 6);
 
         // An I of a face of one stroke width is a bar as high as the letter, less its round ends.
         folder.With("crew.csv", "Name\nIII\nII\n");
-        double fiveBars = Bander.Make(folder.FullPath).Estimate!.MachineWork.Single(w => w.Unit == "m of line").Amount;
+        double fiveBars = Bander.Make(folder.FullPath).Estimate!.MachineWork.Single(w => w.CountedFrom == "m of line").Count;
         Assert.InRange(fiveBars, 5 * 0.0105, 5 * 0.0121);
         folder.With("crew.csv", "Name\nTobin Marsh\nIda\nAda\n");
         folder.With("job.json", File.ReadAllText(folder["job.json"]).Replace("\"mmPerMinute\": 100", "\"sewn\": \"byHand\""));
         var byHand = Bander.Make(folder.FullPath).Estimate!;
         Assert.Equal(0, byHand.MachineMinutes.Likely);
-        Assert.Equal(slow.Amount * 1000 / 25 * 1.1, byHand.HandWork.Single(w => w.Unit == "m of line").Minutes.Likely, 6);
+        Assert.Equal(slow.Count * 1000 / 25 * 1.1, byHand.HandWork.Single(w => w.CountedFrom == "m of line").Minutes.Likely, 6);
     }
 
     /// <summary>A face of one stroke width: its upright bars are as long as the letter is high, less the round ends.</summary>

@@ -38,10 +38,10 @@ public class OwnPaceTests
         Assert.Equal(before, Total(job, "machineMinutesAtSetPace"), 1);
         Assert.Equal(before * factor, Total(job, "machineMinutes"), 0.2);
 
-        // Each hooping is rounded to a tenth, and so is the sum.
-        Assert.Equal(HoopingMinutes(job), Total(job, "machineMinutes"), 0.4);
-        Assert.Equal(estimate.MachineMinutes.Likely, Estimate.Sum(estimate.MachineWork).Likely, 6);
-        Assert.Equal(factor * estimate.OwnPace.AtSetPace.MachineWork[0].Minutes.High, estimate.MachineWork[0].Minutes.High, 6);
+        // Each hooping is rounded to a tenth.
+        Assert.Equal(HoopingMinutes(job), estimate.MachineWork.Where(r => r.When == WorkTime.EachHooping).Sum(r => r.Minutes.Likely), 0.4);
+        Assert.Equal(factor * estimate.OwnPace.AtSetPace.MachineWork.First().Minutes.Likely, estimate.MachineWork.First().Minutes.Likely, 6);
+        Assert.Single(estimate.MachineWork.Where(r => r.When == WorkTime.EachHooping).Select(r => r.Cause).Distinct());
 
         // Nothing was said of the hands: they stay, and so does every picture that shows minutes.
         Assert.Equal(estimate.OwnPace.AtSetPace.HandsOnMinutes, estimate.HandsOnMinutes);
@@ -86,16 +86,16 @@ public class OwnPaceTests
         job.Say(1, SewingDeed.Patch);
         job.Make();
         Assert.Equal(before + 22, Total(job, "handsOnMinutes"), 1);
-        Assert.Equal((2, 22), (Lines().Single().Amount, Math.Round(Lines().Single().Minutes.Likely, 6)));
+        Assert.Equal((2, 22), (Lines().Single().Count, Math.Round(Lines().Single().Minutes.Likely, 6)));
 
         // The piece still has to be let in once it is sewn, and a second spoiling makes no second piece of the strip.
         job.Say(1);
         job.Say(1, SewingDeed.Patch);
-        Assert.Equal(2, Lines().Single().Amount);
+        Assert.Equal(2, Lines().Single().Count);
         job.Say(1, SewingDeed.Mistake);
         Assert.Empty(Lines());
 
-        List<WorkLine> Lines() => [.. job.Make().Estimate!.HandWork.Where(w => w.Work.Contains("patch", StringComparison.Ordinal))];
+        List<WorkRow> Lines() => [.. job.Make().Estimate!.HandWork.Where(w => w.Act.Contains("patch", StringComparison.Ordinal))];
     }
 
     [Fact]

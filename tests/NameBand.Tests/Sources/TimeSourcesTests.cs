@@ -34,8 +34,8 @@ public class TimeSourcesTests
         var plan = LayoutPlanner.Plan(job, hem, Sample.Lettered(8.0), FabricTable.All[0]).Value!;
         var figures = Figures(700, StitchesOnly);
         var estimate = Estimator.Make(job with { Machine = StitchesOnly }, plan, [figures]);
-        Assert.Equal(1.1385, estimate.HandWork.Single(w => w.Work == "clipping threads").Minutes.Likely, 4);
-        Assert.Equal(1.0, estimate.MachineMinutes.Likely, 9);
+        Assert.Equal(1.1385, estimate.HandWork.Single(w => w.Act == "clipping threads").Minutes.Likely, 4);
+        Assert.Equal(1.0, estimate.MachineWork.Where(w => w.When == WorkTime.EachHooping).Sum(w => w.Minutes.Likely), 9);
     }
 
     private static double MinutesOf(int stitches, MachineSettings machine) => Figures(stitches, machine).MachineMinutes;

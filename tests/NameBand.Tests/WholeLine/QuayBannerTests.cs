@@ -28,7 +28,7 @@ public class QuayBannerTests
         var report = Bander.Reckon(folder.FullPath);
         int headings = report.Plan!.Rounds.Sum(r => r.Names.Count(n => n.IsHeading));
         Assert.True(headings > 0);
-        Assert.Equal(26 + headings, report.Estimate!.HandWork.Single(w => w.Work == "clipping threads").Amount);
+        Assert.Equal(26 + headings, report.Estimate!.HandWork.Single(w => w.Act == "clipping threads").Count);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Globalization;
 using NameBand.Common;
+using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Layout;
 
@@ -118,16 +119,23 @@ internal static class HandWorkPages
 
     private static void Hours(PageFlow flow, PacketMatter matter)
     {
-        var lines = matter.Estimate.MachineWork.Concat(matter.Estimate.HandWork).Where(l => l.Amount > 0).ToList();
-        flow.Heading("What it takes", 5.2, lines.Count * 5);
-        foreach (var line in lines)
+        var rows = matter.Estimate.Work.Rows;
+        flow.Heading("What it takes", 5.2, rows.Length * 5);
+        foreach (var row in rows)
         {
             flow.Room(5);
             flow.YMm += 4.8;
-            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, line.Work, 3.7);
-            flow.Pages.TextRight(flow.RightMm - 70, flow.YMm, $"{line.Amount.ToString("0.#", CultureInfo.InvariantCulture)} {line.Unit}", 3.7);
-            flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Range(line.Minutes), 3.7);
+            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, row.By == Doer.Machine ? $"{row.Act} (machine)" : row.Act, 3.7);
+            string count = row.Count.ToString("0.#", CultureInfo.InvariantCulture);
+            flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, $"{count} {row.CountedFrom}", 3.7);
+            flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Time(row.Minutes.Likely), 3.7);
         }
+
+        flow.YMm += 1;
+        var work = matter.Estimate.Work;
+        flow.Text(
+            $"At the machine {JobInWords.Range(work.Machine)}, by hand {JobInWords.Range(work.Hands)}, in all {JobInWords.Range(work.All)}.",
+            sizeMm: 3.7);
     }
 
     private static string Both(double mm) => $"{JobInWords.Mm(mm)} ({Length.FromMm(mm).InInches()})";

@@ -23,7 +23,7 @@ internal static class JobInWords
     public static string Range(Figure minutes) =>
         $"{Time(minutes.Likely)} ({Time(minutes.Low)} to {Time(minutes.High)})";
 
-    private static string Time(double minutes) => Duration.InWords(minutes).Replace(' ', '\u00a0');
+    public static string Time(double minutes) => Duration.InWords(minutes).Replace(' ', '\u00a0');
 
     public static string Hoopings(StripPlan plan) => plan.Hoopings.Length == 1 ? "1 hooping" : $"{Whole(plan.Hoopings.Length)} hoopings";
 

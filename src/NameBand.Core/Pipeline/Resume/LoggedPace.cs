@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Estimating;
 using NameBand.Job;
-using NameBand.Layout;
 using NameBand.Pipeline.Ways;
 using NameBand.Reports;
 
@@ -13,19 +12,9 @@ internal readonly record struct ReckonedHooping(int Number, double MachineMinute
 /// <summary>Learns from the sewing log.</summary>
 internal static class LoggedPace
 {
-    /// <summary>All hoopings of a plan, with the hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away.</summary>
-    public static ImmutableArray<ReckonedHooping> Reckoned(StripPlan plan, Estimate estimate, HandSettings hands)
-    {
-        var figures = estimate.ByNumber();
-        return [.. plan.Hoopings.Select(Reckon)];
-
-        ReckonedHooping Reckon(Hooping hooping)
-        {
-            int names = hooping.Segments.Sum(s => s.Segment.Names.Length);
-            double byHand = hands.HoopingMinutes + (names * (hands.ClippingMinutesPerName + hands.TearAwayMinutesPerName));
-            return new ReckonedHooping(hooping.Number, figures[hooping.Number].MachineMinutes, byHand * (1 + hands.RestAllowance));
-        }
-    }
+    /// <summary>All hoopings, with the hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away.</summary>
+    public static ImmutableArray<ReckonedHooping> Reckoned(Estimate estimate) =>
+        [.. estimate.Hoopings.Select(h => new ReckonedHooping(h.Number, h.MachineMinutes, h.TimedHandMinutes))];
 
     public static (LearnedPace? Machine, LearnedPace? Hands) Of(SewingLog? log, ImmutableArray<ReckonedHooping> hoopings)
     {
@@ -43,28 +32,15 @@ internal static class LoggedPace
     }
 
     /// <summary>The whole job by the pace that the log shows; as it was where nothing was timed.</summary>
-    public static Estimate AtOwnPace(Estimate estimate, SewingLog? log, StripPlan plan, HandSettings hands)
+    public static Estimate AtOwnPace(Estimate estimate, SewingLog? log)
     {
         if (log is null)
         {
             return estimate;
         }
 
-        var reckoned = Reckoned(plan, estimate, hands);
-        var machine = PaceLearning.Learn(Timed(log, reckoned, null), estimate.MachineMinutes.Likely);
-        var byHand = PaceLearning.Learn(TimedByHand(log, reckoned), Estimate.Sum(estimate.HandWork.Where(w => w.IsAtTheHoop)).Likely);
-        return OwnPace.Apply(estimate, machine.Timed > 0 ? machine : null, byHand.Timed > 0 ? byHand : null);
-    }
-
-    /// <summary>What is still to sew of the whole job: hoopings the log does not call sewn, by the pace it shows where it timed any.</summary>
-    public static WorkLeft Left(SewingLog? log, StripPlan plan, Estimate estimate, HandSettings hands)
-    {
-        var reckoned = Reckoned(plan, estimate, hands);
-        var left = reckoned.Where(h => log is null || !log.IsSewn(h.Number)).ToList();
-        double whole = reckoned.Sum(h => h.MachineMinutes);
-        double part = whole > 0 ? left.Sum(h => h.MachineMinutes) / whole : 0;
-        var all = estimate.MachineMinutes;
-        return new WorkLeft(left.Count, Of(log, reckoned).Machine?.Now ?? new Figure(part * all.Low, part * all.Likely, part * all.High));
+        var reckoned = Reckoned(estimate);
+        return OwnPace.Apply(estimate, Timed(log, reckoned, null), TimedByHand(log, reckoned));
     }
 
     /// <summary>Minutes a machine takes for each one reckoned; 1 when nothing was timed on it.</summary>

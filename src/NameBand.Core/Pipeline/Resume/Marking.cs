@@ -227,7 +227,10 @@ internal static class Marking
         var states = overview.Hoopings.Select(h => new HoopingState(h.Number, h.Names, h.Minutes, log.Last(h.Number)));
         var status = problems.Any(p => p.Severity == Severity.CannotUse) ? ExitStatus.CannotUse
             : problems.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
-        return new SewingReport(status, overview.Title, [.. states], log, said, patchMm, problems);
+        return new SewingReport(status, overview.Title, [.. states], log, said, patchMm, problems)
+        {
+            FinishingMinutes = overview.FinishingMinutes,
+        };
     }
 
     private static SewingReport Refuse(params ImmutableArray<Problem> problems) =>

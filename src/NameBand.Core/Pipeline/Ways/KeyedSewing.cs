@@ -102,14 +102,18 @@ internal static class KeyedSewing
 
     private static HoopingFigures Timed(
         Planning.Planned made, BandJob job, Hooping hooping, NeedlePath path, ImmutableArray<KeyInName> names) =>
-        KeyedWork.Timed(HoopingMeter.Measure(hooping, made.Plan, path, made.Fabric, job.Machine), Seconds(names, hooping.Number), job.Machine);
+        KeyedWork.Timed(
+            HoopingMeter.Measure(hooping, made.Plan, path, made.Fabric, job.Machine),
+            Keys(names.Where(n => n.Hooping == hooping.Number)), Seconds(names, hooping.Number), job.Machine);
 
     private static Estimate Total(Planning.Planned made, BandJob job, ImmutableArray<HoopingFigures> figures, ImmutableArray<KeyInName> names)
     {
         int pieces = names.Sum(n => n.Parts.Length);
-        int keys = names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
-        return KeyedWork.Add(Estimator.Make(job, made.Plan, figures), job, pieces, keys);
+        int keys = Keys(names);
+        return Estimator.Make(job, made.Plan, figures, null, KeyedWork.Acts(job, pieces, keys));
     }
+
+    private static int Keys(IEnumerable<KeyInName> names) => names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
 
     private static double? Seconds(ImmutableArray<KeyInName> names, int hooping)
     {

@@ -103,6 +103,6 @@ internal static class TracedSewing
         }
 
         double length = plan.Hoopings.Sum(lines.LengthMm);
-        return TracedWork.Add(Estimator.Make(job, plan, figures.ToImmutable()), job, plan.TotalLengthMm / 1000, length);
+        return Estimator.Make(job, plan, figures.ToImmutable(), null, TracedWork.Acts(length));
     }
 }

@@ -1,0 +1,61 @@
+using NameBand.Cloth;
+using NameBand.Job;
+using NameBand.Layout;
+
+namespace NameBand.Estimating;
+
+/// <summary>Hand work at each hooping, act by act.</summary>
+internal sealed class HoopHands
+{
+    private readonly HandSettings _hands;
+    private readonly WorkMatter _matter;
+    private readonly HashSet<int> _first;
+    private readonly Dictionary<int, HoopingFigures> _figures;
+    private readonly bool _backingStays;
+
+    public HoopHands(WorkMatter matter)
+    {
+        _matter = matter;
+        _hands = matter.Job.Hands;
+        _figures = matter.Hoopings.ToDictionary(h => h.Number);
+        _backingStays = JobCloth.Of(matter.Job)?.BackingStays ?? false;
+        int[] known = [.. matter.Plan.Hoopings.Select(h => h.Number)];
+        _first = [.. (matter.Log?.Sewings ?? []).Concat(known).Distinct().Where(known.Contains).Take(StartingValues.FirstHoopings)];
+    }
+
+    /// <summary>Minutes of hooping and setting straight, which the first few take longer; 0 without a hoop.</summary>
+    public double HoopingMinutes(int hooping) =>
+        !_matter.Way.IsHooped ? 0 : IsFirst(hooping) ? _hands.FirstHoopingsMinutes : _hands.HoopingMinutes;
+
+    public bool IsFirst(int hooping) => _first.Contains(hooping);
+
+    /// <summary>Minutes of changing to the thread of the marks; changing back is the machine's stop.</summary>
+    public double MarksThreadMinutes => _matter.Way.HasSewnMarks ? _matter.Job.Machine.SecondsPerStop / 60 : 0;
+
+    public double MarksOutMinutes => _matter.Way.HasSewnMarks ? _hands.MarksOutMinutes : 0;
+
+    public bool TearsByTheMetre => !_matter.Way.IsHooped && _hands.TearAwayMinutesPerMetre is not null;
+
+    public double TearAwayMinutesPerName => _backingStays || TearsByTheMetre ? 0 : _hands.TearAwayMinutesPerName;
+
+    public double TearAwayMinutesPerMetre => _backingStays || !TearsByTheMetre ? 0 : _hands.TearAwayMinutesPerMetre ?? 0;
+
+    /// <summary>Names in a hooping, headings too: each is clipped and freed of its backing.</summary>
+    public static int NamesIn(Hooping hooping) => hooping.Segments.Sum(s => s.Segment.Names.Length);
+
+    public static double MetresIn(Hooping hooping) => hooping.Segments.Sum(s => s.Segment.LengthMm) / 1000;
+
+    public int SnipsIn(Hooping hooping) => _figures.GetValueOrDefault(hooping.Number)?.Snips ?? 0;
+
+    /// <summary>What the sewing log times as by hand: hooping, setting straight, clipping and tearing away, rest included.</summary>
+    public double TimedMinutes(Hooping hooping)
+    {
+        int names = NamesIn(hooping);
+        double minutes = HoopingMinutes(hooping.Number) + (names * (_hands.ClippingMinutesPerName + TearAwayMinutesPerName))
+            + (SnipsIn(hooping) * _hands.SecondsPerSnip / 60) + (MetresIn(hooping) * TearAwayMinutesPerMetre);
+        return minutes * (1 + _hands.RestAllowance);
+    }
+
+    /// <summary>What the log does not time: the thread of the marks, and taking them out.</summary>
+    public double UntimedMinutes => (MarksThreadMinutes + MarksOutMinutes) * (1 + _hands.RestAllowance);
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using NameBand.Job;
+using NameBand.Layout;
+
+namespace NameBand.Estimating;
+
+/// <summary>What a way of sewing asks of hands and machine besides the stitches.</summary>
+/// <param name="IsHooped">The cloth is hooped, again and again; else a strip is sewn in one run on one long backing.</param>
+/// <param name="HasSewnMarks">Crosses are sewn first in each hooping, in a thread of the cloth's colour, and taken out again.</param>
+public sealed record WayActs(bool IsHooped, bool HasSewnMarks)
+{
+    public static WayActs NeedlePath { get; } = new(IsHooped: true, HasSewnMarks: true);
+
+    /// <summary>Characters that are keyed in.</summary>
+    public int Keys { get; init; }
+
+    /// <summary>What is keyed in at one go, each with its start mark.</summary>
+    public int KeyedPieces { get; init; }
+
+    /// <summary>Length of all lines that are traced, in mm; 0 where nothing is.</summary>
+    public double TracedMm { get; init; }
+
+    public bool IsTraced { get; init; }
+}
+
+/// <summary>What the acts of a job are counted from.</summary>
+/// <param name="Log">What was sewn so far; null for nothing.</param>
+internal sealed record WorkMatter(BandJob Job, StripPlan Plan, ImmutableArray<HoopingFigures> Hoopings, SewingLog? Log, WayActs Way)
+{
+    public bool IsSewn(int hooping) => Log is not null && Log.IsSewn(hooping);
+
+    public bool IsBegun => Plan.Hoopings.Any(h => IsSewn(h.Number));
+}

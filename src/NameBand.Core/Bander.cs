@@ -48,15 +48,7 @@ public static class Bander
             return new MakeReport(ExitStatus.CannotUse, null, null, null, null, null, problems);
         }
 
-        if (wishes is { Playback: true } && made.Job.Way != Way.NeedlePath)
-        {
-            problems = [.. problems, Printing.NoPlayback];
-        }
-
-        if (wishes is not null && made.Job.Way == Way.NeedlePath && made.Plan.Hem.IsCurved)
-        {
-            problems = [.. problems, Printing.NoCurvedTemplate];
-        }
+        problems = [.. problems, .. Printing.NotMade(wishes, made.Plan)];
 
         var begun = OutFolder.Begin(made.Job.Folder, output);
         using var folder = begun.Value;

@@ -8,18 +8,16 @@ namespace NameBand.Cli.Reports;
 internal static class WayWords
 {
     /// <summary>Half a sentence: what the letters are.</summary>
-    public static string Face(BandJob job, StripPlan plan) => job.Way switch
-    {
-        Way.MachineLetters => FormattableString.Invariant($" in your machine’s own letters with gaps of {plan.SpacingMm:0.0} mm"),
-        _ => $" in {job.Lettering.Face}",
-    };
+    public static string Face(BandJob job, StripPlan plan) => job.Traits.HasLettersOfItsOwn
+        ? FormattableString.Invariant($" in your machine’s own letters with gaps of {plan.SpacingMm:0.0} mm")
+        : $" in {job.Lettering.Face}";
 
     public static string Sittings(StripPlan plan) => plan.Hoopings.Length == plan.Rounds.Length
         ? $"each strip in one run, without a hoop ({Words.Count(plan.Rounds.Length, "run")})"
         : Words.Count(plan.Hoopings.Length, "hooping");
 
     /// <summary>What to do after the proofs have been looked at.</summary>
-    public static IEnumerable<string> Steps(BandJob job, string folder) => job.Way == Way.MachineLetters
+    public static IEnumerable<string> Steps(BandJob job, string folder) => job.Traits.HasLettersOfItsOwn
         ?
         [
             $"Print {folder}/key-in-a4.pdf (or key-in-letter.pdf): it says what to key in and where each name starts.",

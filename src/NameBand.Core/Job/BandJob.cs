@@ -47,6 +47,11 @@ public sealed record BandJob(
     MachineSettings Machine,
     HandSettings Hands)
 {
+    public WayTraits Traits => WayTraits.Of(Way);
+
+    /// <summary>Whether the cloth is hooped; else a strip is sewn in one run, under the presser foot or along a template.</summary>
+    public bool IsHooped => Traits.FollowsCoordinates || (Traits.HasLettersOfItsOwn && Letters.Hooped);
+
     public BobbinSettings Bobbin { get; init; } = new();
 
     public ShopSettings Shop { get; init; } = new();

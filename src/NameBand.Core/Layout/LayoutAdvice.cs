@@ -58,7 +58,7 @@ internal static class LayoutAdvice
 
     /// <summary>Of finer thread smaller letters can be made; what is traced is sewn with what the maker takes.</summary>
     public static bool IsSewnWith40Weight(BandJob job) =>
-        job.Way != Way.Traced && (job.Stitches.Thread ?? ThreadSize.FortyWeight).Tex >= ThreadSize.FortyWeight.Tex - 1;
+        !job.Traits.IsFollowedByHand && (job.Stitches.Thread ?? ThreadSize.FortyWeight).Tex >= ThreadSize.FortyWeight.Tex - 1;
 
     /// <summary>Less than this is under a needle's own play and not worth anybody's time.</summary>
     private const double SlightMm = 0.05;

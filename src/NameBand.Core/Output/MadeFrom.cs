@@ -29,12 +29,14 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
         .Add(JsonSerializer.SerializeToUtf8Bytes(plan.Hem.Strip, Settings.Default.StripWidths))
         .Add(job.Strip.SewnBeforeCutting).Add(plan.Hem.Closed).Add(plan.Hem.OverlapMm).Add(plan.LetterHeightMm).Add(plan.PullCompensationMm)
         .Add(plan.Shortening).Add(plan.FieldAlongMm).Add(plan.FieldAcrossMm).Add(plan.SpareMm).Add(plan.BaselineYMm).Add(plan.MarkYMm)
+        .Add(job.Traced.AlongOutline)
         .Add(plan.Hem.IsCurved ? plan.Hem.TurnRad : -1).Add(plan.Hem.IsCurved ? (int)plan.Hem.ReadBy : -1)
         .Fingerprint();
 
-    public string Of(Hooping hooping)
+    /// <param name="madeBy">How it is sewn, as far as outlines, cloth and machine do not tell.</param>
+    public string Of(Hooping hooping, string madeBy = "")
     {
-        var values = new PrintedValues().Add(_common).Add(hooping.Number).Add(hooping.Cloth).Add(hooping.OnClothMm);
+        var values = new PrintedValues().Add(_common).Add(madeBy).Add(hooping.Number).Add(hooping.Cloth).Add(hooping.OnClothMm);
         foreach (var placed in hooping.Segments)
         {
             values.Add(placed.XMm).Add(placed.YMm).Add(placed.Round.Number).Add(placed.Round.LengthMm).Add(plan.Hem.RoundMm(placed.Round.Number));

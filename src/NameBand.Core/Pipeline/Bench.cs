@@ -27,7 +27,7 @@ public sealed class Bench(string jobFolder)
     private static readonly string[] LayoutLettering = ["height", "least", "gap", "mostGap", "spread"];
 
     private readonly FaceShelf _shelf = new();
-    private (string Key, Result<Planning.NamesRead> Names, ImmutableArray<Problem> OfTheJob)? _kept;
+    private (string Key, Result<NamesRead> Names, ImmutableArray<Problem> OfTheJob)? _kept;
 
     /// <summary>Names of the faces that travel with the program, the usual ones first.</summary>
     public ImmutableArray<string> FaceNames =>
@@ -46,9 +46,9 @@ public sealed class Bench(string jobFolder)
             job.Value, planned.Value is { } made && planned.IsUsable ? new LaidJob(made) : null, planned.Problems);
     }
 
-    private Result<Planning.NamesRead> Names(Result<BandJob> job, CancellationToken cancel)
+    private Result<NamesRead> Names(Result<BandJob> job, CancellationToken cancel)
     {
-        if (job.Value is not { } read || !job.IsUsable || read.Way == Way.MachineLetters || KeyOf(read) is not { } key)
+        if (job.Value is not { } read || !job.IsUsable || KeyOf(read) is not { } key)
         {
             return Planning.ReadNames(jobFolder, _shelf, cancel);
         }
@@ -61,7 +61,7 @@ public sealed class Bench(string jobFolder)
 
         // Problems of job.json itself stand first and are those of the file as it is now.
         ImmutableArray<Problem> problems = [.. job.Problems, .. kept.Names.Problems.Skip(kept.OfTheJob.Length)];
-        return new Result<Planning.NamesRead>(kept.Names.Value is { } value ? value with { Job = read } : null, problems);
+        return new Result<NamesRead>(kept.Names.Value is { } value ? value with { Job = read } : null, problems);
     }
 
     /// <summary>
@@ -77,7 +77,7 @@ public sealed class Bench(string jobFolder)
 
         var faces = job.Groups.All.Select(g => g.Face).Append(job.Motif.Face).Append(job.Lettering.Face).OfType<string>().Distinct(StringComparer.Ordinal);
         var key = new StringBuilder(rest).Append('\n');
-        foreach (string file in (IEnumerable<string>)[.. job.Lists, Corrections.FileName, ApprovalsFile.FileName, .. faces])
+        foreach (string file in (IEnumerable<string>)[.. job.Lists, Corrections.FileName, ApprovalsFile.FileName, job.Letters.Alphabet, .. faces])
         {
             key.Append(file).Append(' ');
             if (!Path.IsPathRooted(file) && InnerFile.IsPlain(jobFolder, file))

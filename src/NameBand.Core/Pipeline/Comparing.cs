@@ -15,7 +15,7 @@ internal static class Comparing
     /// The changes; null when there was no plan before. Writes changes.csv; where nothing changed, the earlier one is
     /// kept as it is, so that making the same plan twice gives the same files.
     /// </summary>
-    public static PlanChanges? Run(Planning.Planned made, EarlierWorks earlier, OutFolder folder)
+    public static PlanChanges? Run(LaidOut made, EarlierWorks earlier, OutFolder folder)
     {
         if (earlier.Names is not { } before)
         {
@@ -40,7 +40,7 @@ internal static class Comparing
     }
 
     /// <summary>What was told of a sewn name last time is no news when it still stands so.</summary>
-    private static bool IsNews(PlanChanges changes, ImmutableArray<NamePlace> before, Planning.Planned made)
+    private static bool IsNews(PlanChanges changes, ImmutableArray<NamePlace> before, LaidOut made)
     {
         var gone = before.Where(b => b.IsGone).Select(b => b.Text).ToHashSet(StringComparer.Ordinal);
         var told = before.Where(b => !b.IsGone).Select(b => (b.Text, b.Reason)).ToHashSet();

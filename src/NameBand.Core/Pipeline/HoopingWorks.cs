@@ -18,7 +18,7 @@ namespace NameBand.Pipeline;
 /// Makes the files of one hooping after another: those that are sewn are taken from the folder of what is sewn, byte for
 /// byte; those that would come out as they lie in the earlier out folder are taken from there; the others are sewn.
 /// </summary>
-internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, EarlierWorks earlierWorks, OutFolder folder, CaptionFace captions)
+internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWorks earlierWorks, OutFolder folder, CaptionFace captions)
 {
     private readonly StripPlan _plan = made.Plan;
     private readonly MadeFrom _madeFrom = new(made.Job, made.Plan, made.Fabric);
@@ -35,7 +35,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
     /// <returns>With the needle path, which is read only when it is asked for.</returns>
     public (HoopingFigures Figures, Func<NeedlePath> Path, double HolesPerMm2) Make(Hooping hooping)
     {
-        string madeFrom = _madeFrom.Of(hooping);
+        string madeFrom = _madeFrom.Of(hooping, sewing.MadeBy(hooping));
         bool isSewn = made.Begun?.IsSewn(hooping.Number) ?? false;
         var (origin, path) = (isSewn ? TakeSewn(hooping, madeFrom) : null) ?? TakeUnchanged(hooping, madeFrom, isSewn) ?? Sew(hooping, madeFrom, isSewn);
         _origins[hooping.Number] = origin;
@@ -106,54 +106,45 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
         string relative = OutPaths.NeedlePath(hooping.Number);
         if (earlierWorks.Hooping(hooping.Number) is not { } earlier || earlier.MadeFrom != madeFrom
             || !folder.HasEarlier(OutPaths.HoopingProof(hooping.Number), earlier.ProofPrint)
-            || !folder.HasEarlier(relative, earlier.PathPrint))
+            || (_plan.HasNeedlePaths && !folder.HasEarlier(relative, earlier.PathPrint)))
         {
             return null;
         }
 
         NeedlePath? read = null;
         var known = Known(hooping, earlier);
-        if (known is null && (read = EarlierPath(relative)) is null)
+        if (known is null && (!_plan.HasNeedlePaths || (read = EarlierPath(relative)) is null))
         {
             return null;
         }
 
-        folder.TakeOver(relative);
+        if (_plan.HasNeedlePaths)
+        {
+            folder.TakeOver(relative);
+        }
+
         folder.TakeOver(OutPaths.HoopingProof(hooping.Number));
         var origin = Origin(hooping, known ?? Measure(hooping, read!), madeFrom, earlier.PathPrint, earlier.ProofPrint, isSewn) with
         {
             // Letters that could not be read are worked out again, for the stitcher to speak of them.
-            LettersRead = earlier.LettersRead is true || AreLettersRead(hooping),
+            LettersRead = earlier.LettersRead is true || sewing.AreLettersRead(hooping),
         };
-        return (origin, () => read ?? EarlierPath(relative)!);
+        return (origin, () => read ?? (_plan.HasNeedlePaths ? EarlierPath(relative)! : sewing.PathOf(hooping)));
     }
 
     private (HoopingOrigin, Func<NeedlePath>) Sew(Hooping hooping, string madeFrom, bool isSewn)
     {
-        var path = NeedlePathReading.AsWritten(stitcher.SewHooping(_plan, hooping));
+        var path = _plan.HasNeedlePaths ? NeedlePathReading.AsWritten(sewing.PathOf(hooping)) : sewing.PathOf(hooping);
         var measured = Measure(hooping, path);
-        string pathPrint = folder.Create(OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path));
+        string pathPrint = _plan.HasNeedlePaths
+            ? folder.Create(OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path)) : "";
         string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => DrawProof(
             stream, hooping, path, measured.Figures with { IsSewn = isSewn }));
-        return (Origin(hooping, measured, madeFrom, pathPrint, proofPrint, isSewn) with { LettersRead = AreLettersRead(hooping) }, () => path);
+        return (Origin(hooping, measured, madeFrom, pathPrint, proofPrint, isSewn) with { LettersRead = sewing.AreLettersRead(hooping) }, () => path);
     }
 
     private void DrawProof(Stream stream, Hooping hooping, NeedlePath path, HoopingFigures figures) => HoopingProof.Draw(
         stream, _plan, hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
-
-    private bool AreLettersRead(Hooping hooping)
-    {
-        bool areRead = true;
-        foreach (var name in hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs))
-        {
-            areRead &= stitcher.IsRead(name.Lettered);
-        }
-
-        return areRead;
-    }
-
-    /// <summary>The needle path that a hooping has in this plan: what is sewn is never stitched anew.</summary>
-    public NeedlePath PathOf(Hooping hooping) => Reckoning.PathOf(made, stitcher, hooping);
 
     /// <summary>Makes the proof of a round, or takes it from the earlier out folder where it would come out the same.</summary>
     /// <param name="figures">Of all hoopings, by their numbers.</param>
@@ -170,9 +161,9 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
 
         // The letters of hoopings that were taken over have not been worked out; one by one, as they are drawn, leaves cores idle.
         var names = round.NamesAndMotifs.ToImmutableArray();
-        Sewing.ForEach(names.Length, default, i => stitcher.IsRead(names[i].Lettered));
+        Cores.ForEach(names.Length, default, i => sewing.PathOf(names[i]));
         string print = folder.Create(relative, stream => RoundProof.Draw(
-            stream, _plan, round, figures, name => stitcher.SewName(name.Lettered), captions, made.Fabric.Thread.DiameterMm));
+            stream, _plan, round, figures, name => sewing.PathOf(name), captions, made.Fabric.Thread.DiameterMm));
         _roundOrigins[round.Number] = new RoundOrigin(madeFrom, print);
     }
 
@@ -196,7 +187,7 @@ internal sealed class HoopingWorks(Planning.Planned made, Stitcher stitcher, Ear
     private (HoopingFigures Figures, double HolesPerMm2) Measure(Hooping hooping, NeedlePath path)
     {
         var cloth = made.ClothOf(hooping.Number);
-        return (HoopingMeter.Measure(hooping, _plan, path, cloth, made.Job.Machine), LoadMeter.Measure(path, cloth).WorstLetterPerMm2);
+        return (sewing.FiguresOf(hooping, path), _plan.HasNeedlePaths ? LoadMeter.Measure(path, cloth).WorstLetterPerMm2 : 0);
     }
 
     private NeedlePath? EarlierPath(string relative) => NeedlePathReading.Read(folder.Earlier(relative));

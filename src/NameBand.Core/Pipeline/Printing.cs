@@ -19,12 +19,26 @@ namespace NameBand.Pipeline;
 /// </summary>
 internal static class Printing
 {
-    public static Problem NoPlayback { get; } = Problem.Note(
+    /// <summary>What was asked for and does not belong to this plan.</summary>
+    public static IEnumerable<Problem> NotMade(PrintWishes? wishes, StripPlan plan)
+    {
+        if (wishes is { Playback: true } && !plan.HasNeedlePaths)
+        {
+            yield return NoPlayback;
+        }
+
+        if (wishes is not null && plan.HasNeedlePaths && plan.Hem.IsCurved)
+        {
+            yield return NoCurvedTemplate;
+        }
+    }
+
+    private static Problem NoPlayback { get; } = Problem.Note(
         new Where("job.json", Key: "way"),
         "There is no playback: it shows a needle path, and names that are keyed in or traced have none.",
         "Look at the proofs instead.");
 
-    public static Problem NoCurvedTemplate { get; } = Problem.Note(
+    private static Problem NoCurvedTemplate { get; } = Problem.Note(
         new Where("job.json", Key: "strip.shape"),
         "There is no template of the hoopings for strips that are cut to the curve of the hem.",
         "Lay the proofs of the hoopings under the cloth: they are at true size.");
@@ -48,7 +62,7 @@ internal static class Printing
 
         sheets.Add((OutPaths.NameFinder, stream => NameFinder.Write(stream, matter.Plan, matter.Job.Lettering.Collation)));
         int done = 0;
-        Sewing.ForEach(sheets.Count, cancel, i =>
+        Cores.ForEach(sheets.Count, cancel, i =>
         {
             Sewing.Write(folder, sheets[i].File, sheets[i].Write);
             progress?.Report(new Progress("printing the sheets", Interlocked.Increment(ref done), sheets.Count));
@@ -66,7 +80,7 @@ internal static class Printing
         var names = FoundName.InSewingOrder(matter.Plan).RemoveAll(n => !n.Placed.IsOfList);
         using var captions = new ThanksCaptions(matter.Job.Title);
         int done = 0;
-        Sewing.ForEach(names.Length, cancel, i =>
+        Cores.ForEach(names.Length, cancel, i =>
         {
             var found = names[i];
             Sewing.Write(folder, OutPaths.Thanks(found.Placed.Order), stream =>

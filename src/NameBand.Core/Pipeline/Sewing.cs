@@ -1,15 +1,12 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Estimating;
-using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Load;
-using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Output.Packet;
-using NameBand.Pipeline.Resume;
 using NameBand.Pipeline.Ways;
 using NameBand.Reports;
 using NameBand.Stitching;
@@ -17,8 +14,8 @@ using NameBand.Stitching;
 namespace NameBand.Pipeline;
 
 /// <summary>
-/// The second half of the line: from a layout to the files. Each hooping is stitched, measured, written and let go
-/// before the next, on as many cores as there are, so that memory does not grow with the number of names.
+/// The last stages: make the sewing of each piece, count the work, write. Each hooping is sewn, measured, written and let
+/// go before the next, on as many cores as there are, so that memory does not grow with the number of names.
 /// </summary>
 internal static class Sewing
 {
@@ -28,57 +25,49 @@ internal static class Sewing
 
     /// <param name="wishes">What is printed too; null: nothing.</param>
     public static Sewn Run(
-        Planning.Planned made, EarlierWorks earlier, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
+        LaidOut made, EarlierWorks earlier, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
     {
-        if (made.Keyed is { } keyed)
-        {
-            return KeyedSewing.Run(made, keyed, folder, wishes, progress, cancel);
-        }
-
-        if (made.Job.Way == Way.Traced)
-        {
-            return TracedSewing.Run(made, folder, wishes, progress, cancel);
-        }
-
         var plan = made.Plan;
-        var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
+        var sewing = made.Way.Sew(made);
         using var captions = OpenCaptionFace();
-        var works = new HoopingWorks(made, stitcher, earlier, folder, captions);
+        var works = new HoopingWorks(made, sewing, earlier, folder, captions);
         var figures = new HoopingFigures[plan.Hoopings.Length];
         var loads = new HoopingLoad[plan.Hoopings.Length];
+        var doubts = Task.Run(() => made.Way.Doubts(made), cancel);
         int done = 0;
         int all = plan.Hoopings.Length + plan.Rounds.Length;
-        var smallness = Task.Run(() => made.Smallness().ToImmutableArray(), cancel);
-
-        ForEach(plan.Hoopings.Length, cancel, i =>
+        Cores.ForEach(plan.Hoopings.Length, cancel, i =>
         {
-            (figures[i], var path, double holes) = works.Make(plan.Hoopings[i]);
-            loads[i] = new HoopingLoad(plan.Hoopings[i].Number, holes);
-            WriteOtherForms(made, folder, plan.Hoopings[i], path);
-            if (made.Job.Files.LoadMap)
+            var hooping = plan.Hoopings[i];
+            (figures[i], var path, double holes) = works.Make(hooping);
+            loads[i] = new HoopingLoad(hooping.Number, holes);
+            if (plan.HasNeedlePaths)
             {
-                Write(folder, OutPaths.LoadMap(plan.Hoopings[i].Number), stream =>
-                    LoadMapProof.Draw(stream, plan, plan.Hoopings[i], path(), made.Fabric, LoadMeter.VerdictOf(holes, made.Fabric), captions));
-            }
-
-            if (wishes is { Playback: true })
-            {
-                Write(folder, OutPaths.Playback(plan.Hoopings[i].Number), stream => Playback.Write(stream, plan, plan.Hoopings[i], path(), made.Job.Show, made.Fabric.Thread.DiameterMm));
+                WriteOtherForms(made, folder, hooping, path);
+                WritePictures(made, folder, hooping, (path, holes), (wishes, captions));
             }
 
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
         });
 
-        var estimate = LoggedPace.AtOwnPace(Estimator.Make(made.Job, plan, [.. figures], made.Begun?.Log), made.Begun?.Log);
+        var estimate = sewing.Count([.. figures]);
         var byNumber = estimate.ByNumber();
         ImmutableArray<Problem> problems =
-            [.. works.Problems, .. stitcher.Problems, .. LoadAdvice.For(made.Fabric, loads), .. smallness.GetAwaiter().GetResult()];
+        [
+            .. works.Problems, .. sewing.Problems, .. plan.HasNeedlePaths ? LoadAdvice.For(made.Fabric, loads) : [], .. doubts.GetAwaiter().GetResult(),
+        ];
         var found = made.Found(problems);
-        ForEach(plan.Rounds.Length + 1, cancel, i =>
+        Cores.ForEach(plan.Rounds.Length + 1, cancel, i =>
         {
             if (i == 0)
             {
-                WritePapers(made, estimate, found.Needs, folder, captions);
+                Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
+                    stream, plan, CutPlan.Of(plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
+                foreach (var (file, write) in sewing.Papers(estimate, found.Needs, captions))
+                {
+                    Write(folder, file, write);
+                }
+
                 return;
             }
 
@@ -88,7 +77,7 @@ internal static class Sewing
 
         if (wishes is not null)
         {
-            Printing.Run(PrintMatter(made, estimate, works.PathOf), wishes, name => stitcher.SewName(name.Lettered), folder, progress, cancel);
+            Printing.Run(PrintMatter(made, estimate, sewing.PathOf), wishes, name => sewing.PathOf(name), folder, progress, cancel);
         }
 
         var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, works.RoundOrigins);
@@ -96,23 +85,28 @@ internal static class Sewing
         return new Sewn(estimate, problems);
     }
 
-    private static void WritePapers(Planning.Planned made, Estimate estimate, Needs needs, OutFolder folder, CaptionFace captions)
-    {
-        WriteCuttingPlan(made, folder, captions);
-        Write(folder, OutPaths.Worksheet, stream => Worksheet.Write(stream, made.Plan, estimate));
-        Write(folder, OutPaths.ReadMeFirst, stream => ReadMeFirst.Write(stream, made.Job.Title, made.Plan, made.Job.Strip.SewnBeforeCutting, needs));
-    }
-
-    /// <summary>How the cloth is cut, to scale; for every way.</summary>
-    public static void WriteCuttingPlan(Planning.Planned made, OutFolder folder, CaptionFace captions) =>
-        Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
-            stream, made.Plan, CutPlan.Of(made.Plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
-
-    public static PacketMatter PrintMatter(Planning.Planned made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>
+    public static PacketMatter PrintMatter(LaidOut made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>
         new(made.Job, made.Fabric, made.Plan, estimate, Shopping.For(made.Job, made.Plan, estimate), sewn);
 
+    private static void WritePictures(
+        LaidOut made, OutFolder folder, Hooping hooping, (Func<NeedlePath> Path, double HolesPerMm2) sewn, (PrintWishes? Wishes, CaptionFace Captions) with)
+    {
+        var (plan, fabric) = (made.Plan, made.Fabric);
+        if (made.Job.Files.LoadMap)
+        {
+            Write(folder, OutPaths.LoadMap(hooping.Number), stream =>
+                LoadMapProof.Draw(stream, plan, hooping, sewn.Path(), fabric, LoadMeter.VerdictOf(sewn.HolesPerMm2, fabric), with.Captions));
+        }
+
+        if (with.Wishes is { Playback: true })
+        {
+            Write(folder, OutPaths.Playback(hooping.Number), stream =>
+                Playback.Write(stream, plan, hooping, sewn.Path(), made.Job.Show, fabric.Thread.DiameterMm));
+        }
+    }
+
     /// <summary>The needle path in the further forms that the job asks for.</summary>
-    private static void WriteOtherForms(Planning.Planned made, OutFolder folder, Hooping hooping, Func<NeedlePath> path)
+    private static void WriteOtherForms(LaidOut made, OutFolder folder, Hooping hooping, Func<NeedlePath> path)
     {
         if (made.Job.Files.Svg)
         {
@@ -124,24 +118,6 @@ internal static class Sewing
         {
             Write(folder, OutPaths.NeedleProgram(hooping.Number), stream =>
                 NeedlePathProgram.Write(stream, hooping, path(), made.Job.Program, made.Job.Machine.StitchesPerMinute));
-        }
-    }
-
-    /// <summary>
-    /// Does a piece of work for each number on as many cores as there are. A fault comes out as itself, not wrapped: the
-    /// edge tells a full disk from a bug by its type.
-    /// </summary>
-    /// <param name="cores">At most so many at once.</param>
-    internal static void ForEach(int count, CancellationToken cancel, Action<int> body, int? cores = null)
-    {
-        var options = new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = cores ?? Environment.ProcessorCount };
-        try
-        {
-            Parallel.For(0, count, options, body);
-        }
-        catch (AggregateException e) when (e.InnerExceptions.Count > 0)
-        {
-            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Capture(e.InnerExceptions[0]).Throw();
         }
     }
 

@@ -30,9 +30,9 @@ internal static class Swatching
     {
         progress?.Report(new Progress("reading the list and laying it out", 0, 0));
         var read = JobReader.Read(jobFolder);
-        if (read.Value is { Way: not Way.NeedlePath } other && read.IsUsable)
+        if (read.IsUsable && read.Value is { } job && WayChoice.Of(job.Way).NoSwatch is { } why)
         {
-            return Refused([OtherWay(other.Way)]);
+            return Refused([why]);
         }
 
         var shelf = new FaceShelf();
@@ -107,7 +107,7 @@ internal static class Swatching
                 : null;
     }
 
-    private static SwatchFacts Sew(Planning.Planned made, SwatchPlan plan, FaceShelf shelf)
+    private static SwatchFacts Sew(LaidOut made, SwatchPlan plan, FaceShelf shelf)
     {
         var labels = shelf.Open(SheetFace.PlainName, "").Value
             ?? throw new IOException("The face for the labels is missing: install the program again, with its folder fonts-open.");
@@ -121,7 +121,7 @@ internal static class Swatching
             made.Job.Title, made.Fabric, made.Face.Name, made.Plan.LetterHeightMm, made.Job.Strip.Shortening, plan, [.. sewn]);
     }
 
-    private static void Write(Planning.Planned made, SwatchFacts facts, OutFolder folder)
+    private static void Write(LaidOut made, SwatchFacts facts, OutFolder folder)
     {
         using var captions = Sewing.OpenCaptionFace();
         foreach (var sewn in facts.Hoopings)
@@ -154,16 +154,6 @@ internal static class Swatching
                 string.Create(CultureInfo.InvariantCulture, $"The field of this hoop is small, so the swatch is sewn {hoopings}with {plan.Samples.Count()} samples of “{plan.Word}” and marks {plan.MarksApartMm:0} mm apart."));
         }
     }
-
-    private static Problem OtherWay(Way way) => Problem.CannotUse(
-        new Where(JobReader.FileName, Key: "way"),
-        way == Way.Traced
-            ? "A swatch is a needle path, and these names are traced and sewn over by hand or free-motion."
-            : "A swatch is a needle path, and these names are keyed into the machine's own letters.",
-        (way == Way.Traced
-            ? "Rule two crosses 100 mm apart on a piece of the cloth and trace and sew names between them."
-            : "The lines of the command measure are your swatch: rule two crosses 100 mm apart on the cloth before you sew one between them.")
-        + " Press it, measure from cross to cross, and say it: swatch JOB --measured 99.2.");
 
     private static SwatchReport Refused(IEnumerable<Problem> problems) =>
         new(ExitStatus.CannotUse, "", "", null, 0, 0, null, [.. problems]);

@@ -100,7 +100,7 @@ internal static class MachineState
     /// <summary>How a template is followed; nothing where none is.</summary>
     private static void Following(Utf8JsonWriter json, LaidJob laid)
     {
-        if (laid.Job.Way != Way.Traced)
+        if (!laid.Job.Traits.IsFollowedByHand)
         {
             return;
         }

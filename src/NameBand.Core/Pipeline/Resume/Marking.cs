@@ -25,9 +25,9 @@ internal static class Marking
             return Refuse(objection);
         }
 
-        if (JobReader.Read(jobFolder).Value is { Way: not Way.NeedlePath } other)
+        if (JobReader.Read(jobFolder).Value is { } job && WayChoice.Of(job.Way).NoLog is { } why)
         {
-            return Refuse(NotForThisWay(other.Way));
+            return Refuse(why);
         }
 
         if (word is null)
@@ -39,13 +39,6 @@ internal static class Marking
         using var theLock = held.Value;
         return theLock is null ? Refuse([.. held.Problems]) : Say(jobFolder, outFolder, word, theLock);
     }
-
-    private static Problem NotForThisWay(Way way) => Problem.CannotUse(
-        new Where("job.json", Key: "way"),
-        "The command sewn keeps what was sewn from needle paths, and this job has none.",
-        way == Way.MachineLetters
-            ? "Tick the names off on the key-in sheet; where they drift off their marks, write where one ended into drift.csv and run make again."
-            : "Tick the names off on the template.");
 
     private static SewingReport Say(string jobFolder, string outFolder, SewingWord word, JobLock held)
     {

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
@@ -6,120 +8,71 @@ using NameBand.MachineLetters;
 using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Output.Sheets;
-using NameBand.Pipeline.Resume;
-using NameBand.Reports;
 using NameBand.Stitching;
 
 namespace NameBand.Pipeline.Ways;
 
 /// <summary>
-/// The second half of the line for names that are keyed in: no needle paths, but the sheet to sew by. The proofs show a
-/// similar face, stretched letter by letter to the machine's widths.
+/// The sheet to sew by. Its thread is that of a similar face, stretched letter by letter to the machine's widths: places
+/// and lengths are right, the shapes are not the machine's.
 /// </summary>
-internal static class KeyedSewing
+internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewing
 {
-    public static Sewing.Sewn Run(
-        Planning.Planned made, KeyedPlanning.Basis basis, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
+    private readonly StripPlan _plan = made.Plan;
+    private readonly BandJob _job = made.Job.Letters.Hooped ? made.Job : KeyedWork.WithoutHoops(made.Job);
+    private readonly Stitcher _stitcher = new(made.Fabric, made.Plan.LetterHeightMm);
+    private readonly SizeStep _step = StepOf(made.Plan);
+    private readonly Lazy<ImmutableArray<KeyInName>> _names = new(() => KeyInPlan.Of(made.Plan, known.At(StepOf(made.Plan)), made.Job.Letters));
+
+    public ImmutableArray<Problem> Problems => _stitcher.Problems;
+
+    public ImmutableArray<KeyInName> KeyIns => _names.Value;
+
+    public IPieceSewing Of(LaidOut other) => new KeyedSewing(other, known);
+
+    public NeedlePath PathOf(Hooping hooping)
     {
-        var plan = made.Plan;
-        var letters = made.Job.Letters;
-        var job = JobOf(made.Job);
-        var step = StepOf(plan);
-        var names = NamesOf(made, basis);
-        var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
-        using var captions = Sewing.OpenCaptionFace();
-        var figures = new HoopingFigures[plan.Hoopings.Length];
-        int done = 0;
-        int all = plan.Hoopings.Length + plan.Rounds.Length;
-        Sewing.ForEach(plan.Hoopings.Length, cancel, i =>
-        {
-            var hooping = plan.Hoopings[i];
-            var path = PathOf(made, stitcher, hooping);
-            figures[i] = Timed(made, job, hooping, path, names);
-            Sewing.Write(folder, OutPaths.HoopingProof(hooping.Number), stream =>
-                HoopingProof.Draw(stream, plan, hooping, path, figures[i], captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm));
-            progress?.Report(new Progress("drawing the proofs", Interlocked.Increment(ref done), all));
-        });
-
-        var estimate = Total(made, job, [.. figures], names);
-        var byNumber = estimate.ByNumber();
-        Sewing.ForEach(plan.Rounds.Length, cancel, i =>
-        {
-            Sewing.Write(folder, OutPaths.RoundProof(plan.Rounds[i].Number), stream =>
-                RoundProof.Draw(stream, plan, plan.Rounds[i], byNumber, name => stitcher.SewName(name.Lettered), captions, made.Fabric.Thread.DiameterMm));
-            progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
-        });
-
-        foreach (var paper in Paper.Both)
-        {
-            Sewing.Write(folder, OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, plan, names, step, letters));
-        }
-
-        Sewing.WriteCuttingPlan(made, folder, captions);
-        if (wishes is not null)
-        {
-            var matter = Sewing.PrintMatter(made, estimate, h => PathOf(made, stitcher, h));
-            Printing.Run(matter, wishes, name => stitcher.SewName(name.Lettered), folder, progress, cancel);
-        }
-
-        Sewing.Write(folder, OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, names, step));
-        var found = made.Found(stitcher.Problems);
-        Sewing.Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, found));
-        Sewing.Write(folder, OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title, found.Needs));
-        return new Sewing.Sewn(estimate, stitcher.Problems);
-    }
-
-    /// <summary>The hours alone.</summary>
-    public static Estimate Reckon(Planning.Planned made, KeyedPlanning.Basis basis, CancellationToken cancel)
-    {
-        var plan = made.Plan;
-        var names = NamesOf(made, basis);
-        var stitcher = new Stitcher(made.Fabric, plan.LetterHeightMm);
-        var job = JobOf(made.Job);
-        var figures = ImmutableArray.CreateBuilder<HoopingFigures>(plan.Hoopings.Length);
-        foreach (var hooping in plan.Hoopings)
-        {
-            cancel.ThrowIfCancellationRequested();
-            figures.Add(Timed(made, job, hooping, PathOf(made, stitcher, hooping), names));
-        }
-
-        return Total(made, job, figures.ToImmutable(), names);
-    }
-
-    /// <summary>What to key in for each name, in the order of sewing.</summary>
-    public static ImmutableArray<KeyInName> NamesOf(Planning.Planned made, KeyedPlanning.Basis basis) =>
-        KeyInPlan.Of(made.Plan, basis.At(StepOf(made.Plan)), made.Job.Letters);
-
-    private static SizeStep StepOf(StripPlan plan) => new(plan.LetterHeightMm, plan.SpacingMm ?? 0);
-
-    private static BandJob JobOf(BandJob job) => job.Letters.Hooped ? job : KeyedWork.WithoutHoops(job);
-
-    private static NeedlePath PathOf(Planning.Planned made, Stitcher stitcher, Hooping hooping)
-    {
-        var path = stitcher.SewHooping(made.Plan, hooping);
+        var path = _stitcher.SewHooping(_plan, hooping);
         return made.Job.Letters.Hooped ? path : WithoutMarks(path);
     }
 
-    private static HoopingFigures Timed(
-        Planning.Planned made, BandJob job, Hooping hooping, NeedlePath path, ImmutableArray<KeyInName> names) =>
-        KeyedWork.Timed(
-            HoopingMeter.Measure(hooping, made.Plan, path, made.Fabric, job.Machine),
-            Keys(names.Where(n => n.Hooping == hooping.Number)), Seconds(names, hooping.Number), job.Machine);
+    public NeedlePath PathOf(PlacedName name, StripCurve? curve = null) => _stitcher.SewName(name.Lettered);
 
-    private static Estimate Total(Planning.Planned made, BandJob job, ImmutableArray<HoopingFigures> figures, ImmutableArray<KeyInName> names)
+    public HoopingFigures FiguresOf(Hooping hooping, NeedlePath path) => KeyedWork.Timed(
+        HoopingMeter.Measure(hooping, _plan, path, made.Fabric, _job.Machine),
+        Keys(KeyIns.Where(n => n.Hooping == hooping.Number)), Seconds(hooping.Number), _job.Machine);
+
+    public string MadeBy(Hooping hooping) => string.Create(CultureInfo.InvariantCulture, $"keyed {made.Job.Letters.Hooped} {Seconds(hooping.Number):R}");
+
+    public bool AreLettersRead(Hooping hooping) => hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs).All(n => _stitcher.IsRead(n.Lettered));
+
+    public Estimate Count(ImmutableArray<HoopingFigures> figures)
     {
-        int pieces = names.Sum(n => n.Parts.Length);
-        int keys = Keys(names);
-        return Estimator.Make(job, made.Plan, figures, null, KeyedWork.Acts(job, pieces, keys));
+        int pieces = KeyIns.Sum(n => n.Parts.Length);
+        return Estimator.Make(_job, _plan, figures, null, KeyedWork.Acts(_job, pieces, Keys(KeyIns)));
+    }
+
+    public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate, Needs needs, CaptionFace captions)
+    {
+        foreach (var paper in Paper.Both)
+        {
+            yield return (OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, _step, made.Job.Letters));
+        }
+
+        yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, KeyIns, _step));
+        yield return (OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title, needs));
     }
 
     private static int Keys(IEnumerable<KeyInName> names) => names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
 
-    private static double? Seconds(ImmutableArray<KeyInName> names, int hooping)
+    /// <summary>Measured time of the letters in a hooping; null where not all were measured.</summary>
+    private double? Seconds(int hooping)
     {
-        var here = names.Where(n => n.Hooping == hooping).ToList();
+        var here = KeyIns.Where(n => n.Hooping == hooping).ToList();
         return here.All(n => n.Seconds is not null) ? here.Sum(n => n.Seconds) : null;
     }
+
+    private static SizeStep StepOf(StripPlan plan) => new(plan.LetterHeightMm, plan.SpacingMm ?? 0);
 
     /// <summary>A strip fed under the presser foot has marks drawn by hand, none sewn: the path begins after the stop that follows them.</summary>
     private static NeedlePath WithoutMarks(NeedlePath path)

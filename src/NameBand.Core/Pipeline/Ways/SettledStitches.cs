@@ -2,18 +2,15 @@ using System.Globalization;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
-using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
-using NameBand.Reports;
 
-namespace NameBand.Pipeline;
+namespace NameBand.Pipeline.Ways;
 
 /// <summary>Says what a job's own thread, spacing and compensation come to, where they are not the table's.</summary>
 internal static class SettledStitches
 {
-    public static IEnumerable<Problem> Notes(BandJob job, Fabric? fabric)
+    public static IEnumerable<Problem> Notes(BandJob job, Fabric fabric)
     {
-        if (fabric is null || job.Way != Way.NeedlePath || FabricTable.Find(job.Fabric) is not { } table || fabric == table)
+        if (FabricTable.Find(job.Fabric) is not { } table || fabric == table)
         {
             yield break;
         }

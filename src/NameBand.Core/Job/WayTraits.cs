@@ -1,0 +1,10 @@
+namespace NameBand.Job;
+
+/// <summary>What follows from the way names go, for whoever need not know which it is.</summary>
+/// <param name="FollowsCoordinates">A machine sews them from needle paths that the program works out.</param>
+/// <param name="HasLettersOfItsOwn">The machine's letters are used: they come in its sizes, and faces only draw them.</param>
+/// <param name="IsFollowedByHand">A person follows a template, at a pace and with thread of their own.</param>
+public sealed record WayTraits(bool FollowsCoordinates, bool HasLettersOfItsOwn, bool IsFollowedByHand)
+{
+    public static WayTraits Of(Way way) => new(way == Way.NeedlePath, way == Way.MachineLetters, way == Way.Traced);
+}

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Lettering;
+using NameBand.Names;
+
+namespace NameBand.Pipeline;
+
+/// <summary>Rows that a later room holds back lose their place among the names.</summary>
+internal static class HeldRows
+{
+    /// <summary>
+    /// Rows held for their letters. Rows that are held already and would be held for their letters as well say so at once:
+    /// one answer settles both, where two after each other would undo one another.
+    /// </summary>
+    /// <param name="letter">Letters names as they would be sewn.</param>
+    public static NameList OfLetters(NameList list, ImmutableArray<HeldRow> held, Func<NameList, LetteredList?> letter)
+    {
+        var known = held.Select(h => h.Row).ToHashSet();
+        var asked = list.Rows.Where(r => r.Outcome == RowOutcome.Held && r.HeldFor is HeldFor.Doubt or HeldFor.Wish && !known.Contains(r.Row)
+            && r.WouldBe.Length is > 0 and <= NameText.Longest).ToList();
+        var names = new NameList([], [.. asked.Select(r => new Name(r.WouldBe, r.Row) { Group = r.Group })]);
+        var both = (names.Names.IsEmpty ? null : letter(names)?.Held)?.ToDictionary(h => h.Row);
+        var told = both is not { Count: > 0 } ? list : list with
+        {
+            Rows = [.. list.Rows.Select(r => both.TryGetValue(r.Row, out var why)
+                ? r.HeldBecause(HeldFor.Letters, $"{r.Reason}; and {why.Reason}", why.Offer)
+                : r)],
+        };
+        return Merge(told, held);
+    }
+
+    public static NameList Merge(NameList list, ImmutableArray<HeldRow> held)
+    {
+        if (held.IsEmpty)
+        {
+            return list;
+        }
+
+        var reasons = held.ToDictionary(h => h.Row);
+        return new NameList(
+            [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out var why) ? r.HeldBecause(why.IsForItsSize ? HeldFor.Size : HeldFor.Letters, why.Reason, why.Offer) : r)],
+            [.. list.Names.Where(n => !reasons.ContainsKey(n.Row))]);
+    }
+}

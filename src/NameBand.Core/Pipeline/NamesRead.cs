@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Layout.Resuming;
+using NameBand.Lettering;
+using NameBand.Names;
+using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Ways;
+
+namespace NameBand.Pipeline;
+
+/// <summary>A checked list with its letters: what the lists come to once the letters have been looked up.</summary>
+/// <param name="Rows">Every row with what became of it so far.</param>
+internal sealed record NamesRead(
+    BandJob Job, Corrections Corrections, Face Face, LetteredList Lettered, NameList Rows, ILetteredWay Way)
+{
+    /// <summary>What to go on from, once something has been sewn.</summary>
+    public (Begun Begun, Continuation From)? Sewn { get; init; }
+
+    /// <summary>For each sewn name that was changed in the list since: what the list says. Null until something has been sewn.</summary>
+    public ImmutableDictionary<RowRef, string>? SewnThenChanged { get; init; }
+}

@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Garment;
+using NameBand.Layout;
+using NameBand.Lettering;
+
+namespace NameBand.Pipeline.Ways;
+
+/// <summary>A way that knows its names' letters: how it lays them out and sews them.</summary>
+internal interface ILetteredWay
+{
+    /// <summary>A cloth as this way treats it.</summary>
+    Fabric On(Fabric fabric);
+
+    Result<StripPlan> LayOut(NamesRead names, HemPlan hem, Fabric fabric);
+
+    /// <summary>How the pieces of a layout are sewn.</summary>
+    IPieceSewing Sew(LaidOut made);
+
+    /// <summary>What is doubtful of a layout before anything of it is sewn.</summary>
+    ImmutableArray<Problem> Doubts(LaidOut made);
+
+    /// <summary>Faces to choose from, the job's own first.</summary>
+    ImmutableArray<Face> Faces(NamesRead names, FaceShelf shelf);
+
+    /// <summary>The same names in another of <see cref="Faces"/>.</summary>
+    LetteredList In(Face face, NamesRead names, FaceShelf shelf, CancellationToken cancel);
+
+    /// <summary>The letter height from which all of them can be sewn as they are drawn; 0 where any height can.</summary>
+    double LeastHeightMm(LetteredList lettered, Face face, Fabric fabric, FaceShelf shelf);
+}

@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Layout;
+using NameBand.Output;
+using NameBand.Output.Keying;
+using NameBand.Stitching;
+
+namespace NameBand.Pipeline.Ways;
+
+/// <summary>
+/// How the pieces of one layout are sewn in one way: the thread of each, what it takes, and the papers to sew by. Safe to
+/// use from several threads.
+/// </summary>
+internal interface IPieceSewing
+{
+    /// <summary>
+    /// The thread of a hooping as it lies on the cloth, as far as it is known; origin: left end of its first segment, on
+    /// its strip's centre line.
+    /// </summary>
+    NeedlePath PathOf(Hooping hooping);
+
+    /// <summary>
+    /// The thread of one name; origin: the left edge of its width, on its base line; on a curved strip the middle of its
+    /// width, on the strip's centre line.
+    /// </summary>
+    /// <param name="curve">Null: as on a straight strip.</param>
+    NeedlePath PathOf(PlacedName name, StripCurve? curve = null);
+
+    /// <summary>What a hooping takes.</summary>
+    HoopingFigures FiguresOf(Hooping hooping, NeedlePath path);
+
+    /// <summary>Equal where <see cref="PathOf(Hooping)"/> and <see cref="FiguresOf"/> give the same for the same outlines, cloth and machine.</summary>
+    string MadeBy(Hooping hooping);
+
+    /// <summary>Whether all letters of a hooping could be worked out as they are drawn.</summary>
+    bool AreLettersRead(Hooping hooping);
+
+    /// <summary>What the whole job takes.</summary>
+    /// <param name="figures">Of all hoopings, in the plan's order.</param>
+    Estimate Count(ImmutableArray<HoopingFigures> figures);
+
+    /// <summary>What was found while sewing; complete once every hooping was.</summary>
+    ImmutableArray<Problem> Problems { get; }
+
+    /// <summary>The same of another layout of the same names at the same height: letters that were worked out are kept.</summary>
+    IPieceSewing Of(LaidOut other);
+
+    /// <summary>What to key in, in the order of sewing; empty where nothing is.</summary>
+    ImmutableArray<KeyInName> KeyIns { get; }
+
+    /// <summary>The papers that this way is sewn by, besides proofs and needle paths: file inside out/, and what writes it.</summary>
+    /// <param name="needs">What needs a person before anything is sewn.</param>
+    IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate, Needs needs, CaptionFace captions);
+}

@@ -1,0 +1,30 @@
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Layout.Resuming;
+using NameBand.Lettering;
+using NameBand.Names;
+using NameBand.Pipeline.Resume;
+
+namespace NameBand.Pipeline.Ways;
+
+/// <summary>
+/// One way for names to get onto the cloth. What the ways do differently stands behind this interface and the two that
+/// follow from it, <see cref="ILetteredWay"/> and <see cref="IPieceSewing"/>; all else is done once for all of them.
+/// </summary>
+internal interface IWay
+{
+    /// <summary>Why nothing can be written down as sewn in this way; null where it can.</summary>
+    Problem? NoLog { get; }
+
+    /// <summary>Why no swatch is made in this way; null where one is.</summary>
+    Problem? NoSwatch { get; }
+
+    /// <summary>Letters the names of a checked list, and holds those that this way cannot sew.</summary>
+    Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel);
+}
+
+/// <summary>A list whose rows are all accounted for, not yet lettered.</summary>
+/// <param name="InOrder">The names in the order in which they are to be sewn.</param>
+/// <param name="Begun">Null until something has been sewn, and so is <paramref name="Matched"/>.</param>
+internal sealed record CheckedList(
+    BandJob Job, Corrections Corrections, Face Face, NameList InOrder, Begun? Begun, MatchedList? Matched);

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Lettering;
+using NameBand.MachineLetters;
+using NameBand.MachineLetters.Measuring;
+
+namespace NameBand.Pipeline.Ways;
+
+/// <summary>Names are keyed into the machine's own letters.</summary>
+internal sealed class KeyedWay : IWay
+{
+    public Problem? NoLog { get; } = Problem.CannotUse(
+        new Where("job.json", Key: "way"), "The command sewn keeps what was sewn from needle paths, and this job has none.",
+        "Tick the names off on the key-in sheet; where they drift off their marks, write where one ended into drift.csv and run make again.");
+
+    public Problem? NoSwatch { get; } = Problem.CannotUse(
+        new Where(JobReader.FileName, Key: "way"),
+        "A swatch is a needle path, and these names are keyed into the machine's own letters.",
+        "The lines of the command measure are your swatch: rule two crosses 100 mm apart on the cloth before you sew one between them."
+        + " Press it, measure from cross to cross, and say it: swatch JOB --measured 99.2.");
+
+    /// <summary>Sorts the names by what the machine can sew, and gives every letter a width.</summary>
+    public Result<NamesRead> Letter(CheckedList checkedList, FaceShelf shelf, CancellationToken cancel)
+    {
+        var (job, face, list) = (checkedList.Job, checkedList.Face, checkedList.InOrder);
+        double height = job.Letters.Sizes[0].Mm;
+        Result<MeasuredAlphabets>? file = InnerFile.IsThere(job.Folder, job.Letters.Alphabet)
+            ? AlphabetFile.Read(job.Folder, job.Letters.Alphabet, height, job.Letters.Gap?.Mm, 2 * job.Letters.ReadingError.Mm)
+            : null;
+        if (file is { IsUsable: false })
+        {
+            return Result.Fail<NamesRead>(file.Problems);
+        }
+
+        var spelled = MachineSpelling.Check(list.Names, MachineSpelling.Has(job.Letters, file?.Value));
+        string[] letters = [.. spelled.Names.SelectMany(n => Letters.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        var shapes = LetterShapes.Of(letters, face, shelf);
+        var alphabets = AlphabetCompletion.Complete(
+            file?.Value, letters, height, job.Letters.ReadingError.Mm, l => shapes.TryGetValue(l, out var s) ? s.Ink.WidthMm : null);
+        var known = new KeyedLetters(alphabets, shapes, spelled.Names, job.Letters.ReadingError.Mm);
+        var first = known.Letter(SizeSteps.Of(job.Letters, alphabets)[0]);
+        var read = new NamesRead(
+            job, checkedList.Corrections, face, first with { Held = spelled.Held }, HeldRows.OfLetters(
+                list, spelled.Held, names => first with { Held = MachineSpelling.Check(names.Names, MachineSpelling.Has(job.Letters, file?.Value)).Held }),
+            known);
+        return Result.Of(read, [.. file?.Problems ?? [], .. spelled.Problems, .. Doubts(job, file?.Value, letters)]);
+    }
+
+    private static IEnumerable<Problem> Doubts(BandJob job, MeasuredAlphabets? file, string[] letters)
+    {
+        if (file is null)
+        {
+            yield return Problem.NeedsPerson(
+                new Where(job.Letters.Alphabet),
+                $"The machine’s letters are not measured yet: all widths are those of {job.Lettering.Face} and may be out by a quarter.",
+                "Run measure on this job, sew the lines it writes and measure them.");
+            yield break;
+        }
+
+        string[] missing = [.. letters.Where(l => file.BySize.Any(a => !a.Has(l))).Select(Letters.Shown)];
+        if (missing.Length > 0)
+        {
+            yield return Problem.Note(
+                new Where(job.Letters.Alphabet),
+                $"These letters are not measured: {string.Join(" ", missing)}. Their widths are estimated by the proportions of {job.Lettering.Face}.",
+                "Names that have them are marked ~ on the key-in sheet; measure these first as they are sewn.");
+        }
+    }
+}

@@ -5,6 +5,7 @@ using NameBand.Cli.Commands;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
+using NameBand.Reports;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli;

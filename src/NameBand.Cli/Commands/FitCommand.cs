@@ -1,5 +1,6 @@
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
+using NameBand.Reports;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
+using NameBand.Reports;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Diagnostics;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
+using NameBand.Reports;
 using NameBand.Web.Machine;
 using NameBand.Web.Serving;
 using Spectre.Console;

@@ -4,6 +4,7 @@ using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Reports;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 

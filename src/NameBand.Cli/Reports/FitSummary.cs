@@ -2,6 +2,7 @@ using System.Globalization;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 
@@ -47,7 +48,7 @@ internal static class FitSummary
             : "Choose with “face” in the group “lettering” and “rounds” in the group “strip” of job.json, then run make.");
     }
 
-    private static bool IsHooped(BandJob job) => job.Way == Way.NeedlePath || (job.Way == Way.MachineLetters && job.Letters.Hooped);
+    private static bool IsHooped(BandJob job) => job.Way == Way.NeedlePath || (job.Traits.HasLettersOfItsOwn && job.Letters.Hooped);
 
     private static void Say(Page page, IEnumerable<FitChoice> face)
     {

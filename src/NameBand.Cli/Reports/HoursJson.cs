@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NameBand.Estimating;
 using NameBand.Output;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 

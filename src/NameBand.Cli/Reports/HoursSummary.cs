@@ -2,6 +2,7 @@ using System.Globalization;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 

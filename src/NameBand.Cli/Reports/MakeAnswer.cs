@@ -1,5 +1,6 @@
 using NameBand.Cli.Commands;
 using NameBand.Cli.Terminal;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 

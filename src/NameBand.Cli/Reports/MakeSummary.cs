@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
 using NameBand.Names;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 

@@ -1,4 +1,5 @@
 using NameBand.MachineLetters;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 

@@ -2,6 +2,7 @@ using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Names;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 

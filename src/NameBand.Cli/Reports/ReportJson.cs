@@ -5,6 +5,7 @@ using NameBand.Estimating;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Names;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 

@@ -1,3 +1,5 @@
+using NameBand.Reports;
+
 namespace NameBand.Cli.Reports;
 
 /// <summary>How the sewing stands, as one JSON object.</summary>

@@ -1,3 +1,5 @@
+using NameBand.Reports;
+
 namespace NameBand.Cli.Reports;
 
 /// <summary>The reports of <c>swatch</c> as one JSON object.</summary>

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using NameBand.Reports;
 
 namespace NameBand.Cli.Terminal;
 

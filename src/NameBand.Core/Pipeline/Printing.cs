@@ -33,12 +33,12 @@ internal static class Printing
         }
     }
 
-    private static Problem NoPlayback { get; } = Problem.Note(
+    public static Problem NoPlayback { get; } = Problem.Note(
         new Where("job.json", Key: "way"),
         "There is no playback: it shows a needle path, and names that are keyed in or traced have none.",
         "Look at the proofs instead.");
 
-    private static Problem NoCurvedTemplate { get; } = Problem.Note(
+    public static Problem NoCurvedTemplate { get; } = Problem.Note(
         new Where("job.json", Key: "strip.shape"),
         "There is no template of the hoopings for strips that are cut to the curve of the hem.",
         "Lay the proofs of the hoopings under the cloth: they are at true size.");

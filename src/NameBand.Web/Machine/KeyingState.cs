@@ -1,5 +1,6 @@
 using System.Text.Json;
 using NameBand.MachineLetters;
+using NameBand.Pipeline;
 
 namespace NameBand.Web.Machine;
 

@@ -8,6 +8,8 @@ using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Load;
 using NameBand.Output;
+using NameBand.Pipeline;
+using NameBand.Reports;
 using NameBand.Web.Table;
 
 namespace NameBand.Web.Machine;

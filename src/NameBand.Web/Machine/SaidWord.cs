@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using NameBand.Job;
+using NameBand.Reports;
 
 namespace NameBand.Web.Machine;
 

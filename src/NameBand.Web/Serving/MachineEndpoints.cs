@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using NameBand.Common;
 using NameBand.Output;
+using NameBand.Reports;
 using NameBand.Web.Machine;
 using NameBand.Web.Table;
 

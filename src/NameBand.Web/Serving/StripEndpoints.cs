@@ -6,6 +6,8 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using NameBand.Layout;
 using NameBand.Lettering;
+using NameBand.Pipeline;
+using NameBand.Reports;
 using NameBand.Web.Strip;
 using NameBand.Web.Table;
 

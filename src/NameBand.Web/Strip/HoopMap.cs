@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NameBand.Layout;
 using NameBand.Output;
+using NameBand.Pipeline;
 
 namespace NameBand.Web.Strip;
 

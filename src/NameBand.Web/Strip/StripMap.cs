@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NameBand.Garment;
 using NameBand.Layout;
+using NameBand.Pipeline;
 using NameBand.Web.Table;
 
 namespace NameBand.Web.Strip;

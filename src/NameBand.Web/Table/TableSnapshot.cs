@@ -4,6 +4,8 @@ using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Names;
+using NameBand.Pipeline;
+using NameBand.Reports;
 
 namespace NameBand.Web.Table;
 

@@ -1,3 +1,5 @@
+using NameBand.Reports;
+
 namespace NameBand.Web.Table;
 
 /// <summary>Passes progress on at most ten times a second: more no eye needs, and every one is drawn in every tab.</summary>

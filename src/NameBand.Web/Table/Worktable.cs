@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Names;
+using NameBand.Pipeline;
 
 namespace NameBand.Web.Table;
 

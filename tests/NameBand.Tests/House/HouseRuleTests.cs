@@ -15,10 +15,23 @@ public class HouseRuleTests
     [InlineData("Layout", "class A { string s = $\"{Stitching.NeedlePath.Count}\"; }", "Layout reaches down to Stitching")]
     [InlineData("Common", "using NameBand.Job;", "Common reaches down to Job")]
     [InlineData("Output", "class A { object o = Bander.Make(\"\"); }", "a room reaches for Bander of the front door")]
+    [InlineData("Output", "class A { Pipeline.LaidJob j; }", "Output reaches down to Pipeline")]
+    [InlineData("Output", "using NameBand.Reports;", "Output reaches down to Reports")]
+    [InlineData("Reports", "using NameBand.Pipeline.Ways;", "Reports reaches down to Pipeline")]
     [InlineData("Layout", "namespace NameBand.Job;", "is not that of its room")]
     [InlineData("Attic", "class A { }", "there is no room Attic")]
     public void A_room_that_reaches_the_wrong_way_is_found(string room, string code, string found) =>
         Assert.Contains(RoomOrder.Violations(Core(room, code)), v => v.Contains(found, StringComparison.Ordinal));
+
+    [Theory]
+    [InlineData("src/NameBand.Core/Output/A.cs", "if (job.Way == Way.Traced) { }", 1)]
+    [InlineData("src/NameBand.Core/Pipeline/Sewing.cs", "return way switch { Way.NeedlePath => 1, Job.Way . MachineLetters => 2 };", 2)]
+    [InlineData("src/NameBand.Web/Components/A.razor", "@if (job.Way == Way.NeedlePath) { }", 1)]
+    [InlineData("src/NameBand.Core/Pipeline/Ways/WayChoice.cs", "Way.Traced => new TracedWay()", 0)]
+    [InlineData("src/NameBand.Core/Job/JobKeys.cs", "(\"traced\", Job.Way.Traced)", 0)]
+    [InlineData("src/NameBand.Core/Output/A.cs", "// Way.Traced is asked elsewhere", 0)]
+    public void Asking_for_the_way_is_found(string path, string code, int questions) =>
+        Assert.Equal(questions, WayQuestions.Violations(new SourceFile(path, code)).Count());
 
     [Theory]
     [InlineData("Layout", "using NameBand.Lettering; namespace NameBand.Layout; // see NameBand.Stitching")]

@@ -29,6 +29,10 @@ public class HouseTests
         AssertNone(Repository.Files("src/NameBand.Core", ".cs").SelectMany(OneDoor.Violations));
 
     [Fact]
+    public void Which_way_names_go_is_asked_in_one_place() =>
+        AssertNone(Repository.Files("src", ".cs", ".razor").SelectMany(WayQuestions.Violations));
+
+    [Fact]
     public void No_file_is_too_long_to_be_read() =>
         AssertNone(Repository.Files("src", ".cs").Concat(Repository.Files("tests", ".cs"))
             .Where(f => f.LineCount > MostLines).Select(f => $"{f.Path}: {f.LineCount} lines"));

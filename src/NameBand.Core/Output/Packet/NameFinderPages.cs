@@ -1,6 +1,8 @@
 using System.Globalization;
 using NameBand.Output.Sheets;
 
+using NameBand.Layout;
+
 namespace NameBand.Output.Packet;
 
 /// <summary>The pages by which a supporter finds her name: the whole hem as one picture, and a table sorted by name.</summary>
@@ -29,12 +31,12 @@ internal static class NameFinderPages
 
         flow.Heading("Where each name lies");
         flow.Text("Along the finished round: from the strip’s starting (left) end to the middle of the name; and the shorter way from centre front or centre back (hem.centreFront and hem.centreBack of job.json), to the left or right as it is read.");
-        Titles(flow);
+        Titles(flow, matter.Plan);
         foreach (var found in FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation))
         {
             if (flow.Room(RowMm))
             {
-                Titles(flow);
+                Titles(flow, matter.Plan);
             }
 
             flow.YMm += RowMm;
@@ -48,12 +50,12 @@ internal static class NameFinderPages
         }
     }
 
-    private static void Titles(PageFlow flow)
+    private static void Titles(PageFlow flow, StripPlan plan)
     {
         flow.YMm += 6;
         double right = flow.RightMm;
         flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "name", 3.2, Ink.Quiet);
-        foreach (var (at, word) in new[] { (104, "number"), (89, "round"), (64, "from start"), (17, "from front, back"), (0, "hooping") })
+        foreach (var (at, word) in new[] { (104, "number"), (89, "round"), (64, "from start"), (17, "from front, back"), (0, plan.HasNeedlePaths ? "hooping" : "sitting") })
         {
             flow.Pages.TextRight(right - at, flow.YMm, word, 3.2, Ink.Quiet);
         }

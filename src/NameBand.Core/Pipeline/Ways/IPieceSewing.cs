@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
+using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Stitching;

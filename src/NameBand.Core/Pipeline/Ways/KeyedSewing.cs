@@ -5,6 +5,7 @@ using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.MachineLetters;
+using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Output.Sheets;

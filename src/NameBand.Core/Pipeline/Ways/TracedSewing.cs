@@ -3,6 +3,7 @@ using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
+using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Output.Sheets;

@@ -43,12 +43,12 @@ internal static class FitSummary
                 : report.Choices.Any(c => c.TooLongMm > 0)
                 ? "A height in brackets is the least the job allows, and the names still run over the hem by the length beside it."
                 : "All of these fit the hem.");
-        page.Line(report.Job.Way == Way.MachineLetters
+        page.Line(report.Job.Traits.HasLettersOfItsOwn
             ? "Choose with “rounds” in the group “strip” of job.json, then run make."
             : "Choose with “face” in the group “lettering” and “rounds” in the group “strip” of job.json, then run make.");
     }
 
-    private static bool IsHooped(BandJob job) => job.Way == Way.NeedlePath || (job.Traits.HasLettersOfItsOwn && job.Letters.Hooped);
+    private static bool IsHooped(BandJob job) => job.IsHooped;
 
     private static void Say(Page page, IEnumerable<FitChoice> face)
     {

@@ -83,7 +83,7 @@ internal sealed class Oversized
     {
         // What fits at one height fits at every smaller one.
         int enough = Tenths(_leastMm), over = Tenths(_heightMm);
-        if (_job.Way == Way.MachineLetters || enough >= over || !Fits(name, _leastMm))
+        if (_job.Traits.HasLettersOfItsOwn || enough >= over || !Fits(name, _leastMm))
         {
             return null;
         }

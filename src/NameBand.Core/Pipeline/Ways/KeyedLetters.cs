@@ -9,6 +9,7 @@ using NameBand.Lettering;
 using NameBand.MachineLetters;
 using NameBand.MachineLetters.Measuring;
 using NameBand.Names;
+using NameBand.Pipeline.Resume;
 
 namespace NameBand.Pipeline.Ways;
 

@@ -41,6 +41,11 @@ internal static partial class RoomOrder
             }
         }
 
+        if (own >= Array.IndexOf(Rooms, "Reports"))
+        {
+            yield break;
+        }
+
         foreach (string type in FrontDoor.Where(t => Regex.IsMatch(code, $@"(?<!\.)\b{t}\b")))
         {
             yield return $"{file.Path}: a room reaches for {type} of the front door";

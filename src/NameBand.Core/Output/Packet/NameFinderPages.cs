@@ -1,7 +1,6 @@
 using System.Globalization;
-using NameBand.Output.Sheets;
-
 using NameBand.Layout;
+using NameBand.Output.Sheets;
 
 namespace NameBand.Output.Packet;
 

@@ -44,9 +44,10 @@ public class WorkListTests
         var totals = plan.RootElement.GetProperty("totals");
         Assert.Equal(machine, totals.GetProperty("machineMinutes").GetDouble(), 0.05);
         Assert.Equal(hands, totals.GetProperty("handsOnMinutes").GetDouble(), 0.05);
-        Assert.All(rows, r => Assert.Equal(Number(r, "count") * Number(r, "minutesEach"), Number(r, "minutes"), 0.01 + (Number(r, "count") * 1e-6)));
+        Assert.All(rows, r => Assert.Equal(
+            Number(r, "count") * Number(r, "minutesEach"), Number(r, "minutes"), 0.01 + (Number(r, "count") * 1e-6)));
         Assert.All(rows, r => Assert.Contains(r.GetProperty("when").GetString(), Times));
-        Assert.All(rows, r => Assert.True(Number(r, "lowMinutes") <= Number(r, "minutes") && Number(r, "minutes") <= Number(r, "highMinutes")));
+        Assert.All(rows, r => Assert.InRange(Number(r, "minutes"), Number(r, "lowMinutes"), Number(r, "highMinutes")));
         Assert.All(rows, r => Assert.NotEqual("", r.GetProperty("source").GetString()! + r.GetProperty("cause").GetString()));
         Assert.Equal(isHooped, rows.Any(r => r.GetProperty("act").GetString()!.StartsWith("hooping and", StringComparison.Ordinal)));
 
@@ -96,7 +97,8 @@ public class WorkListTests
     [Fact]
     public void The_first_hoopings_take_longer_unless_she_says_what_one_takes()
     {
-        var plan = LayoutPlanner.Plan(Sample.Job, Sample.Hem(Sample.Job), Sample.Lettered(Sample.RandomWidths(1, 30)), FabricTable.All[0]).Value!;
+        var names = Sample.Lettered(Sample.RandomWidths(1, 30));
+        var plan = LayoutPlanner.Plan(Sample.Job, Sample.Hem(Sample.Job), names, FabricTable.All[0]).Value!;
         int others = plan.Hoopings.Length - 5;
         Assert.True(others > 0);
         var job = Sample.Job with { Hands = JobDefaults.Hands };
@@ -131,7 +133,8 @@ public class WorkListTests
         WorkRow[] rows =
         [
             .. new[] { (0, 40.0), (0, 60.0), (1, 90.0), (2, 70.0), (2, 20.0), (3, 80.0) }
-                .Select((r, i) => new WorkRow($"act {i}", i % 2 == 0 ? Doer.Machine : Doer.Hands, WorkTime.After, "m", 2, r.Item2 / 2, causes[r.Item1])),
+                .Select((r, i) => new WorkRow(
+                    $"act {i}", i % 2 == 0 ? Doer.Machine : Doer.Hands, WorkTime.After, "m", 2, r.Item2 / 2, causes[r.Item1])),
         ];
         var sum = new Work([.. rows]).All;
         var random = new Random(20261);
@@ -140,7 +143,8 @@ public class WorkListTests
         double[] totals = new double[Jobs];
         for (int job = 0; job < Jobs; job++)
         {
-            double[] strays = [.. causes.Select(_ => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble()))];
+            double[] strays = [.. causes.Select(_ =>
+                Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble()))];
             totals[job] = rows.Sum(r =>
             {
                 double stray = strays[Array.IndexOf(causes, r.Cause)] / Tenth;
@@ -218,7 +222,8 @@ public class WorkListTests
         var estimate = job.Make().Estimate!;
         var left = estimate.WorkLeft;
         Assert.Equal((0, 0.0), (left.Hoopings, left.MachineMinutes.High));
-        double finishing = whole.HandWork.Where(r => r.When is WorkTime.EachPiece or WorkTime.EachRound or WorkTime.After).Sum(r => r.Minutes.Likely);
+        double finishing = whole.HandWork
+            .Where(r => r.When is WorkTime.EachPiece or WorkTime.EachRound or WorkTime.After).Sum(r => r.Minutes.Likely);
         Assert.True(finishing > 10);
         Assert.Equal(finishing, left.FinishingMinutes, 6);
         Assert.Equal(finishing, left.HandsOnMinutes.Likely, 6);
@@ -247,7 +252,8 @@ public class WorkListTests
         Assert.Contains("the work by hand is still ahead", sewn, StringComparison.Ordinal);
     }
 
-    private static bool Near((double, double) a, (double, double) b) => Math.Abs(a.Item1 - b.Item1) < 0.05 && Math.Abs(a.Item2 - b.Item2) < 0.05;
+    private static bool Near((double, double) a, (double, double) b) =>
+        Math.Abs(a.Item1 - b.Item1) < 0.05 && Math.Abs(a.Item2 - b.Item2) < 0.05;
 
     private static double Number(JsonElement of, string key) => of.GetProperty(key).GetDouble();
 

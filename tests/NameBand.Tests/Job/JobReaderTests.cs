@@ -77,7 +77,8 @@ public class JobReaderTests
         Assert.Equal(new MachineSettings(400, 0.5, 8, 30, 0), job.Machine);
         // Keys of before that are written take in what later keys tell apart.
         Assert.Equal(
-            new HandSettings(8, 1, 2, 3, 4, 5, 6, 7, 8, 9, 0.2) { FirstHoopingsMinutes = 8, SecondsPerSnip = 0, TearAwayMinutesPerMetre = null }, job.Hands);
+            new HandSettings(8, 1, 2, 3, 4, 5, 6, 7, 8, 9, 0.2) { FirstHoopingsMinutes = 8, SecondsPerSnip = 0, TearAwayMinutesPerMetre = null },
+            job.Hands);
     }
 
     [Fact]

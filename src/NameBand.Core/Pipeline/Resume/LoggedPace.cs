@@ -12,7 +12,9 @@ internal readonly record struct ReckonedHooping(int Number, double MachineMinute
 /// <summary>Learns from the sewing log.</summary>
 internal static class LoggedPace
 {
-    /// <summary>All hoopings, with the hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away.</summary>
+    /// <summary>
+    /// All hoopings, with the hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away.
+    /// </summary>
     public static ImmutableArray<ReckonedHooping> Reckoned(Estimate estimate) =>
         [.. estimate.Hoopings.Select(h => new ReckonedHooping(h.Number, h.MachineMinutes, h.TimedHandMinutes))];
 

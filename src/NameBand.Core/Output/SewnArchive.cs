@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Garment;
 using NameBand.Job;
 
 namespace NameBand.Output;
@@ -39,6 +40,7 @@ internal sealed class SewnArchive(string jobFolder)
 {
     // Places are written to a thousandth.
     private const double SamePlaceMm = 0.005;
+    private const double SameShortening = 1e-9;
 
     private readonly Lazy<OutManifest> _list = new(() => InnerFile.Objection(jobFolder, SewnFolder.Place(OutPaths.Manifest)) is null
         ? OutManifest.Read(SewnFolder.Of(jobFolder)) : OutManifest.None);
@@ -130,13 +132,16 @@ internal sealed class SewnArchive(string jobFolder)
             && (said.Length == 0 || SewingPrint.OfFingerprint(hooping.PathPrint) == said)) ? plan : null;
     }
 
-    /// <summary>The first sewn hooping that lies elsewhere in one plan than in the other; null when none does.</summary>
+    /// <summary>
+    /// The first sewn hooping that lies elsewhere in one plan than in the other; null when none does. Along the finished
+    /// round names follow the shortening as it is known better; on the cloth they lie fast.
+    /// </summary>
     public static int? Moved(EarlierPlan kept, EarlierPlan made, SewingLog log)
     {
+        bool isShortenedAlike = Math.Abs(kept.Shortening - made.Shortening) < SameShortening;
         foreach (int number in log.Sewn.Where(s => made.Hoopings.Any(h => h.Number == s && h.IsSewn)))
         {
-            var (one, other) = (Places(kept, number), Places(made, number));
-            if (one.Length != other.Length || one.Zip(other).Any(p => Math.Abs(p.First - p.Second) > SamePlaceMm))
+            if (!AreSame(OnCloth(kept, number), OnCloth(made, number)) || (isShortenedAlike && !AreSame(Along(kept, number), Along(made, number))))
             {
                 return number;
             }
@@ -145,9 +150,21 @@ internal sealed class SewnArchive(string jobFolder)
         return null;
     }
 
-    private static double[] Places(EarlierPlan plan, int hooping)
+    private static bool AreSame(double[] one, double[] other) =>
+        one.Length == other.Length && one.Zip(other).All(p => Math.Abs(p.First - p.Second) <= SamePlaceMm);
+
+    private static double[] Along(EarlierPlan plan, int hooping) =>
+        [.. Segments(plan, hooping).SelectMany(s => s.Names).Select(n => n.StartMm).Order()];
+
+    private static double[] OnCloth(EarlierPlan plan, int hooping)
+    {
+        var flat = new FlatCloth(plan.Shortening);
+        return [.. Segments(plan, hooping).SelectMany(s => s.Names.Select(n => s.ClothStartMm + flat.OnClothMm(n.StartMm - s.StartMm))).Order()];
+    }
+
+    private static IEnumerable<EarlierSegment> Segments(EarlierPlan plan, int hooping)
     {
         var lying = plan.Hoopings.Where(h => h.Number == hooping).SelectMany(h => h.Segments).Select(s => s.Segment).ToHashSet();
-        return [.. plan.Rounds.SelectMany(r => r.Segments).Where(s => lying.Contains(s.Number)).SelectMany(s => s.Names).Select(n => n.StartMm).Order()];
+        return plan.Rounds.SelectMany(r => r.Segments).Where(s => lying.Contains(s.Number));
     }
 }

@@ -118,6 +118,29 @@ public class MeasuredTests
         Assert.Equal(asked, job.Make().Plan!.Shortening, 6);
     }
 
+    /// <summary>What is sewn keeps its place on the cloth, and along the finished round follows what was measured: it can be sewn on.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void After_a_measure_and_after_a_drift_the_next_hooping_can_be_said_to_be_sewn(bool isDrift)
+    {
+        using var job = Begun();
+        Assert.Equal(ExitStatus.AllPlaced, job.Say(2).Status);
+        if (isDrift)
+        {
+            double end = EndOf(job, 2, out int number);
+            File.WriteAllText(job["drift.csv"], string.Create(CultureInfo.InvariantCulture, $"number,end_mm\n{number},{end + 6:0.###}\n"));
+        }
+        else
+        {
+            Assert.Equal(ExitStatus.AllPlaced, job.Say(1, SewingDeed.Measured, measuredMm: Piece(job, 1).OnClothMm * 0.96).Status);
+        }
+
+        job.Make();
+        Assert.Equal(ExitStatus.AllPlaced, job.Say(3).Status);
+        Assert.Equal(ExitStatus.AllPlaced, job.Say(1).Status);
+    }
+
     [Fact]
     public void Nonsense_in_an_older_log_is_left_aside_and_told()
     {

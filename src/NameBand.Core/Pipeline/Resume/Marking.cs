@@ -156,7 +156,9 @@ internal static class Marking
             }
         }
 
-        if (log.HasBegun && archive.Plan(log).Value is { } gone && SewnArchive.Moved(gone, plan.Plan, log) is { } moved)
+        // What drift.csv measured lies elsewhere than it was planned, and make has reckoned with that.
+        bool hasDrifted = DriftFile.Read(jobFolder).Value is { All.IsEmpty: false };
+        if (!hasDrifted && log.HasBegun && archive.Plan(log).Value is { } gone && SewnArchive.Moved(gone, plan.Plan, log) is { } moved)
         {
             return Otherwise(moved);
         }

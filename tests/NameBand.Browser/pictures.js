@@ -1,4 +1,4 @@
-// Makes the pictures of docs/page.md anew from the sample job. Build the Release program and the browser tests first:
+// Makes the pictures of docs/page.md anew from the sample job, and beside them page-says.txt: what they say, for the tests. Build the Release program and the browser tests first:
 //   tests/NameBand.Browser/bin/Debug/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/pictures.js [FOLDER]
 
 const fs = require('fs'), os = require('os'), path = require('path');
@@ -23,15 +23,20 @@ const to = process.argv[2] ?? path.join(root, 'docs/pictures');
     const page = await browser.newPage({ viewport: { width: 1280, height: 1000 }, reducedMotion: 'reduce' });
     await page.goto(address);
     await page.waitForURL(url);
-    await page.waitForFunction(() => !document.querySelector('.sentence')?.textContent.includes('counting'), null, { timeout: 120000 });
+    await page.waitForFunction(() => /names on/.test(document.querySelector('.sentence')?.textContent) && !/counting/.test(document.querySelector('.sentence').textContent), null, { timeout: 120000 });
     await page.waitForSelector('[data-part=table]:not([data-thread=""])');
     await page.waitForTimeout(1500);
+    const says = async what => (await page.locator(what).first().innerText()).replace(/\s+/g, ' ').trim();
+    const said = [await says('.sentence')];
     await page.screenshot({ path: path.join(to, 'page-plan.png') });
     await page.setViewportSize({ width: 1100, height: 900 });
     await page.goto(url + 'machine');
     await page.waitForSelector('[data-pictured]');
+    await page.waitForFunction(() => /to sew: about/.test(document.querySelector('.machine-left')?.textContent), null, { timeout: 120000 });
     await page.waitForTimeout(2500);
+    said.push(await says('#machine h2'), await says('.machine-left'));
     await page.screenshot({ path: path.join(to, 'page-machine.png') });
+    fs.writeFileSync(path.join(to, 'page-says.txt'), said.join('\n') + '\n');
   } finally {
     await browser.close();
     server.kill();

@@ -8,14 +8,15 @@ namespace NameBand.Output;
 internal static class BentHooping
 {
     public static void Draw(
-        Picture picture, ProofPage page, StripPlan plan, HoopedSegment hooped, BentFrame frame, CaptionFace face, double bottom, double top, bool sewnBeforeCutting)
+        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, BentFrame frame, CaptionFace face, double bottom, double top, bool sewnBeforeCutting)
     {
+        var hooped = hooping.Segments[0];
         ClothWeave.At(page.PixelsPerMm).Lay(
             picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Dyes.WasteAt : Dyes.TableAt);
         var bent = new BentStrip(picture, page, plan.Hem.Strip, frame);
         bent.Cloth();
         bent.Lines(sewnBeforeCutting);
-        bent.Tape(face, hooped.Segment.ClothStartMm);
+        bent.Tape(face, StripPlan.OnClothMm(hooping, hooped));
         bent.RuledLine(plan.RuledLineYMm(hooped));
         int cap = page.CapPx(1.5);
         face.Set(

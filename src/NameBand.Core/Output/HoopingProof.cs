@@ -40,7 +40,7 @@ public static class HoopingProof
         {
             if (frame is { } bent)
             {
-                BentHooping.Draw(picture, page, plan, hooping.Segments[0], bent, face, bottom, top + TapeMeasure.WidthMm, sewnBeforeCutting);
+                BentHooping.Draw(picture, page, plan, hooping, bent, face, bottom, top + TapeMeasure.WidthMm, sewnBeforeCutting);
                 DrawField(picture, page, field);
             }
             else
@@ -61,8 +61,7 @@ public static class HoopingProof
         DrawCloth(picture, page, plan, hooping, bottom, top, sewnBeforeCutting);
         DrawField(picture, page, field);
         DrawLabels(picture, page, plan, hooping, field, face, sewnBeforeCutting);
-        var first = hooping.Segments[0];
-        double zero = first.XMm - first.Segment.ClothStartMm;
+        double zero = -hooping.OnClothMm;
         TapeMeasure.Draw(picture, page, face, top, zero, page.LeftMm - zero, page.LeftMm + page.WidthMm - zero);
         DrawPlaces(picture, page, plan, hooping, face, top);
         DrawNames(picture, page, plan, hooping, face);
@@ -123,6 +122,15 @@ public static class HoopingProof
             face.Set(picture, "fold, finished edge", right, fold - above, cap, Dyes.Ink, 1);
         }
 
+        var strips = StripWords.FromAbove(hooping);
+        for (int i = 0; i < strips.Count; i++)
+        {
+            // Words that say nothing are not set: one strip alone is neither upper nor lower.
+            face.Set(
+                picture, StripWords.Of(i, strips.Count), page.Px(1.2),
+                page.Y(strips[i].YMm + (plan.Hem.Strip.FinishedWidthMm / 2)) - above, cap, Dyes.Ink);
+        }
+
         face.Set(picture, "sewing field", page.X(field.LeftMm + 8.5), page.Y(field.TopMm) + (cap / 2.0), cap, Dyes.Madder);
     }
 
@@ -132,17 +140,18 @@ public static class HoopingProof
         int cap = page.CapPx(1.7);
         double reach = plan.Hem.Strip.CutWidthMm / 2;
         double fold = plan.Hem.Strip.FinishedWidthMm / 2;
-        foreach (var hooped in hooping.Segments)
+        var strips = StripWords.FromAbove(hooping);
+        foreach (var hooped in strips)
         {
-            // The tape reads the first segment's strip; another lies on its own, with its own figures beside its fold.
-            bool isFirst = hooped == hooping.Segments[0];
-            double highest = isFirst ? top : hooped.YMm + reach;
-            double figures = isFirst ? top - 3.2 : hooped.YMm + fold + 4.2;
+            // One tape for all, for they lie on one cloth; only the upper strip's figures stand beside it.
+            bool isUpper = hooped == strips[0];
+            double highest = isUpper ? top : hooped.YMm + reach;
+            double figures = isUpper ? top - 3.2 : hooped.YMm + fold + 4.2;
             foreach (double x in new[] { hooped.XMm, hooped.XMm + plan.OnClothMm(hooped.Segment.LengthMm) })
             {
                 bool isStart = x == hooped.XMm;
                 picture.Upright(page.X(x), page.Y(highest), page.Y(hooped.YMm - reach), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.6, page.Px(0.8));
-                string place = Millimetres(hooped.Segment.ClothStartMm + x - hooped.XMm);
+                string place = Millimetres(hooping.OnClothMm + x);
                 face.Set(picture, place, page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(figures), cap, Dyes.Madder, isStart ? 0 : 1);
             }
         }
@@ -181,11 +190,14 @@ public static class HoopingProof
     private static IEnumerable<string> Words(StripPlan plan, Hooping hooping, HoopingFigures figures)
     {
         yield return FormattableString.Invariant($"hooping {hooping.Number}");
-        foreach (var hooped in hooping.Segments)
+        yield return $"mark {SheetMarks.Of(plan, hooping)}";
+        var strips = StripWords.FromAbove(hooping);
+        for (int i = 0; i < strips.Count; i++)
         {
-            var segment = hooped.Segment;
-            yield return FormattableString.Invariant($"round {hooped.Round.Number}");
-            yield return $"cloth {Millimetres(segment.ClothStartMm)} to {Millimetres(segment.ClothStartMm + plan.OnClothMm(segment.LengthMm))} mm";
+            var segment = strips[i].Segment;
+            string which = StripWords.Of(i, strips.Count);
+            yield return FormattableString.Invariant($"{(which.Length > 0 ? which + ", " : "")}round {strips[i].Round.Number}");
+            yield return FormattableString.Invariant($"cloth {hooping.Cloth}: {StripPlan.OnClothMm(hooping, strips[i]):0.0} to {plan.EndOnClothMm(hooping, strips[i]):0.0} mm");
             yield return segment.Names.Length switch
             {
                 0 => "no name",

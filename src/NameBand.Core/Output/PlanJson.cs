@@ -38,6 +38,9 @@ public static class PlanJson
         json.WriteStartObject();
         json.WriteNumber("format", Format);
         json.WriteString("title", title);
+        json.WriteStartObject("made");
+        json.WriteString("mark", SheetMarks.Of(plan));
+        json.WriteEndObject();
         PlanJsonProblems.Write(json, found.Needs);
         WriteHem(json, plan);
         WriteStrip(json, plan);
@@ -51,10 +54,11 @@ public static class PlanJson
             json.WriteNumber("letterHeightExactMm", plan.LetterHeightMm);
         }
 
+        var places = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment.Number, StripPlan.OnClothMm(h, s)))).ToDictionary(p => p.Number, p => p.Item2);
         json.WriteStartArray("rounds");
         foreach (var round in plan.Rounds)
         {
-            WriteRound(json, plan, round, origin);
+            WriteRound(json, plan, round, places, origin);
         }
 
         json.WriteEndArray();
@@ -109,7 +113,7 @@ public static class PlanJson
         json.WriteEndObject();
     }
 
-    private static void WriteRound(Utf8JsonWriter json, StripPlan plan, Round round, PlanOrigin? origin)
+    private static void WriteRound(Utf8JsonWriter json, StripPlan plan, Round round, Dictionary<int, double> places, PlanOrigin? origin)
     {
         json.WriteStartObject();
         json.WriteNumber("number", round.Number);
@@ -127,6 +131,7 @@ public static class PlanJson
             json.WriteNumber("startMm", Thousandths.Mm(segment.StartMm));
             json.WriteNumber("lengthMm", Thousandths.Mm(segment.LengthMm));
             json.WriteNumber("clothStartMm", Thousandths.Mm(segment.ClothStartMm));
+            json.WriteNumber("onClothMm", Thousandths.Mm(places[segment.Number]));
             json.WriteStartArray("names");
             WriteNames(json, plan, segment.Names.Where(n => n.IsOfList));
             json.WriteEndArray();
@@ -210,6 +215,7 @@ public static class PlanJson
         {
             json.WriteStartObject();
             json.WriteNumber("number", hooping.Number);
+            json.WriteString("mark", SheetMarks.Of(plan, hooping));
             json.WriteStartArray("segments");
             foreach (var hooped in hooping.Segments)
             {

@@ -1,10 +1,15 @@
 using System.Globalization;
+using NameBand.Layout;
 
 namespace NameBand.Output;
 
-/// <summary>What a strip of a hooping is called, counted from above.</summary>
-internal static class StripWords
+/// <summary>The strips of a hooping in the order in which they lie, and what each is called.</summary>
+public static class StripWords
 {
+    /// <summary>From the upper one down, as everything that shows a hooping shows them.</summary>
+    public static IReadOnlyList<HoopedSegment> FromAbove(Hooping hooping) =>
+        [.. hooping.Segments.OrderByDescending(s => s.YMm).ThenBy(s => s.XMm)];
+
     /// <summary>Empty where there is only one.</summary>
     public static string Of(int fromAbove, int count) => count < 2 ? ""
         : fromAbove == 0 ? "upper strip"

@@ -14,7 +14,7 @@ namespace NameBand.Output;
 public static class Worksheet
 {
     private static readonly ImmutableArray<string> Header =
-        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "last_number", "ends_at_mm", "stitches", "minutes", "done"];
+        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "last_number", "ends_at_mm", "strip", "mark", "stitches", "minutes", "done"];
 
     public static void Write(Stream stream, StripPlan plan, Estimate estimate)
     {
@@ -28,9 +28,10 @@ public static class Worksheet
         foreach (var hooping in plan.Hoopings)
         {
             var figure = figures[hooping.Number];
-            bool first = true;
-            foreach (var hooped in hooping.Segments)
+            var strips = StripWords.FromAbove(hooping);
+            for (int i = 0; i < strips.Count; i++)
             {
+                var hooped = strips[i];
                 var segment = hooped.Segment;
                 var marks = plan.MarksAlongMm(hooped);
                 writer.WriteLine(CsvText.Row(
@@ -39,8 +40,8 @@ public static class Worksheet
                     Whole(hooped.Round.Number),
                     Whole(segment.Number),
                     string.Join(" | ", segment.Names.Select(n => n.Lettered.Name.Text)),
-                    Tenths(segment.ClothStartMm),
-                    Tenths(segment.ClothStartMm + plan.OnClothMm(segment.LengthMm)),
+                    Tenths(StripPlan.OnClothMm(hooping, hooped)),
+                    Tenths(plan.EndOnClothMm(hooping, hooped)),
 
                     // Of a line below the centre: no leading minus, which a spreadsheet might take for a formula.
                     Tenths(Math.Abs(plan.MarkYMm)),
@@ -54,11 +55,12 @@ public static class Worksheet
                     segment.Names.IsEmpty ? "" : Whole(segment.Names[^1].Order),
                     segment.Names.IsEmpty ? "" : Tenths(segment.Names[^1].EndMm),
                     .. plan.FrameOf(hooped) is { } frame ? new[] { Tenths(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
-                    first ? Whole(figure.Stitches) : "",
-                    first ? Tenths(estimate.OwnMinutes(figure)) : "",
+                    StripWords.Of(i, strips.Count),
+                    SheetMarks.Of(plan, hooping),
+                    i == 0 ? Whole(figure.Stitches) : "",
+                    i == 0 ? Tenths(estimate.OwnMinutes(figure)) : "",
                     "",
                 ]));
-                first = false;
             }
         }
     }

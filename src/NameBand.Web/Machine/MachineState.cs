@@ -133,6 +133,7 @@ internal static class MachineState
             json.WriteStartObject();
             json.WriteNumber("number", hooping.Number);
             json.WriteNumber("cloth", hooping.Cloth);
+            json.WriteString("mark", SheetMarks.Of(laid.Plan, hooping));
             json.WriteBoolean("sewn", sewn.Contains(hooping.Number));
             json.WriteBoolean("again", states.TryGetValue(hooping.Number, out var state) && state.IsAgain);
             if (figures?.GetValueOrDefault(hooping.Number) is { } figure)
@@ -152,10 +153,13 @@ internal static class MachineState
     private static void Strips(Utf8JsonWriter json, StripPlan plan, Hooping hooping)
     {
         json.WriteStartArray("strips");
-        foreach (var hooped in hooping.Segments)
+        var strips = StripWords.FromAbove(hooping);
+        for (int i = 0; i < strips.Count; i++)
         {
-            double zero = hooping.OnClothMm + hooped.XMm;
+            var hooped = strips[i];
+            double zero = StripPlan.OnClothMm(hooping, hooped);
             json.WriteStartObject();
+            json.WriteString("which", StripWords.Of(i, strips.Count));
             json.WriteNumber("round", hooped.Round.Number);
             var (left, right) = plan.MarksAlongMm(hooped);
             json.WriteNumber("left", Math.Round(zero + left, 1));

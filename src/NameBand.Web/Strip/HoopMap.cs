@@ -27,7 +27,7 @@ internal static class HoopMap
             json.WriteStartObject();
             json.WriteNumber("y", hooped.YMm);
             var (left, right) = plan.MarksAlongMm(hooped);
-            double zero = hooping.OnClothMm + hooped.XMm;
+            double zero = StripPlan.OnClothMm(hooping, hooped);
             Array(json, "marks", hooped.XMm + segment.LeftMarkMm, hooped.XMm + plan.RightMarkMm(hooped));
             Array(json, "marksOnCloth", zero + left, zero + right);
             json.WriteNumber("markY", hooped.YMm + plan.RuledLineYMm(hooped));

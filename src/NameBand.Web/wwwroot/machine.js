@@ -235,10 +235,10 @@ class Machine {
     table.append(head);
     for (const strip of hooping.strips) {
       const row = el('tr');
-      row.append(el('th', `${state.cloths > 1 ? `cloth ${hooping.cloth}, ` : ''}round ${strip.round}`, { scope: 'row' }), el('td', words(strip.left)), el('td', words(strip.right)), el('td', words(strip.apart)));
+      row.append(el('th', `${state.cloths > 1 ? `cloth ${hooping.cloth}, ` : ''}${strip.which ? `${strip.which}, ` : ''}round ${strip.round}`, { scope: 'row' }), el('td', words(strip.left)), el('td', words(strip.right)), el('td', words(strip.apart)));
       table.append(row);
     }
-    const where = `Along the flat cloth from its left end${state.curved ? ', on its lower edge' : ''}; on the line ${words(Math.abs(state.markY))} ${state.markY < 0 ? 'below' : 'above'} the middle of the strip.`;
+    const where = `${state.hasPaths ? `Mark ${hooping.mark}. ` : ''}Along the flat cloth from its cut left end${state.curved ? ', on its lower edge' : ''}; on the line ${words(Math.abs(state.markY))} ${state.markY < 0 ? 'below' : 'above'} the middle of the strip.`;
     this.marks.replaceChildren(table, el('p', where));
   }
 

@@ -80,7 +80,7 @@ public sealed class HoopingProofTests
         var hooping = Plan.Hoopings[1];
         using var image = ProofPicture.Read(ProofPicture.Hooping(Plan, 2));
         var origin = Origin(hooping);
-        double clothStart = hooping.Segments[0].Segment.ClothStartMm;
+        double clothStart = hooping.OnClothMm;
         int marks = 0;
         for (int cm = (int)Math.Ceiling(clothStart / 10); cm < (clothStart + hooping.Segments[0].Segment.LengthMm) / 10; cm++)
         {
@@ -117,7 +117,7 @@ public sealed class HoopingProofTests
         var field = NameBand.Output.HoopField.Of(Plan, hooping);
         Assert.Equal(160, field.WidthMm);
         Assert.Equal(100, field.HeightMm);
-        Assert.Equal(hooping.Segments[0].Segment.LengthMm, field.LeftMm + field.RightMm, 9);
+        Assert.Equal(Plan.OnClothMm(hooping.Segments[0].Segment.LengthMm), field.LeftMm + field.RightMm, 9);
         foreach (double x in new[] { field.LeftMm, field.RightMm })
         {
             foreach (double y in new[] { field.BottomMm, field.TopMm })

@@ -15,6 +15,9 @@ internal static class OutSample
     public const double LetterHeightMm = 10.4;
     public const double Shortening = 0.01;
 
+    /// <summary>From the cut left end of a piece of cloth to the start of its strip.</summary>
+    public const double ClothEndMm = 80;
+
     private static readonly string[][] Texts =
     [
         ["Ottilie Marsh", "Bram Sedgewick"], ["Zdeněk Holub", "今井 さくら"], ["=Pell & <Sons>", "Ngozi O'Farrow"],
@@ -32,9 +35,9 @@ internal static class OutSample
             hem, LetterHeightMm, default, 0.2, Shortening, 160, 100, 5, -LetterHeightMm / 2, -16.5,
             [first, second],
             [
-                new Hooping(1, [new HoopedSegment(first, segments[0], 0, 0)]),
-                new Hooping(2, [new HoopedSegment(first, segments[1], 0, 0)]),
-                new Hooping(3, [new HoopedSegment(second, segments[2], 0, 0)]),
+                new Hooping(1, [new HoopedSegment(first, segments[0], 0, 0)]) { OnClothMm = ClothEndMm + segments[0].ClothStartMm },
+                new Hooping(2, [new HoopedSegment(first, segments[1], 0, 0)]) { OnClothMm = ClothEndMm + segments[1].ClothStartMm },
+                new Hooping(3, [new HoopedSegment(second, segments[2], 0, 0)]) { Cloth = 2, OnClothMm = ClothEndMm + segments[2].ClothStartMm },
             ],
             [],
             []);

@@ -29,7 +29,7 @@ public sealed class SheetTests
             string[] row = reader.Current.ToArray();
             Assert.Equal(header.Length, row.Length);
             Assert.Equal(number, int.Parse(row[0], CultureInfo.InvariantCulture));
-            Assert.Equal(segment.ClothStartMm, double.Parse(row[4], CultureInfo.InvariantCulture), 0.051);
+            Assert.Equal(OutSample.ClothEndMm + segment.ClothStartMm, double.Parse(row[4], CultureInfo.InvariantCulture), 0.051);
             foreach (var name in segment.Names)
             {
                 Assert.Contains(name.Lettered.Name.Text, row[3], StringComparison.Ordinal);

@@ -39,8 +39,10 @@ public class FlatClothTests
         Assert.All(rows.Skip(1), row =>
         {
             var (start, length) = segments[int.Parse(row[Column("segment")], CultureInfo.InvariantCulture)];
-            Assert.Equal(start / 0.95, double.Parse(row[Column("cloth_start_mm")], CultureInfo.InvariantCulture), 0.06);
-            Assert.Equal((start + length) / 0.95, double.Parse(row[Column("cloth_end_mm")], CultureInfo.InvariantCulture), 0.06);
+            double from = double.Parse(row[Column("cloth_start_mm")], CultureInfo.InvariantCulture);
+            Assert.Equal(80 + (start / 0.95), from, 0.06);
+            Assert.Equal(row[Column("on_cloth_mm")], row[Column("cloth_start_mm")]);
+            Assert.Equal(length / 0.95, double.Parse(row[Column("cloth_end_mm")], CultureInfo.InvariantCulture) - from, 0.11);
         });
     }
 

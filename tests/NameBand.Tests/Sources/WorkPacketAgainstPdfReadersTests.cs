@@ -104,9 +104,9 @@ public sealed class WorkPacketAgainstPdfReadersTests(PrintedSample printed) : IC
         {
             // The crosses have arms of 3 mm, so the first one has its middle 3 mm from the segment's end.
             string left = (hooping.OnClothMm + 3).ToString("0.0", CultureInfo.InvariantCulture);
-            int from = text.IndexOf($"Hooping{hooping.Number}thread", StringComparison.Ordinal);
+            int from = text.IndexOf($"Hooping{hooping.Number}mark", StringComparison.Ordinal);
             Assert.True(from >= 0, $"Hooping {hooping.Number} has no block.");
-            int to = text.IndexOf($"Hooping{hooping.Number + 1}thread", from, StringComparison.Ordinal);
+            int to = text.IndexOf($"Hooping{hooping.Number + 1}mark", from, StringComparison.Ordinal);
             Assert.Contains($"leftmark{left}mm", to < 0 ? text[from..] : text[from..to], StringComparison.Ordinal);
         }
     }

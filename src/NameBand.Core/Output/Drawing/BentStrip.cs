@@ -39,15 +39,15 @@ internal sealed class BentStrip(Picture picture, ProofPage page, StripWidths str
         }
     }
 
-    /// <summary>A tape along the lower finished edge: centimetres on the flat cloth, counted from the strip's starting end.</summary>
-    public void Tape(CaptionFace face, double clothStartMm)
+    /// <summary>A tape along the lower finished edge: centimetres on the flat cloth, counted from its cut left end.</summary>
+    public void Tape(CaptionFace face, double onClothMm)
     {
         double edge = frame.Curve.CentreIsAbove ? -strip.FinishedWidthMm / 2 : strip.FinishedWidthMm / 2;
         double outwards = Math.Sign(edge);
         int cap = page.CapPx(1.5);
-        for (int cm = (int)Math.Ceiling((clothStartMm - 4) / 10); cm * 10 <= clothStartMm + frame.LengthMm + 4; cm++)
+        for (int cm = (int)Math.Ceiling((onClothMm - 4) / 10); cm * 10 <= onClothMm + frame.LengthMm + 4; cm++)
         {
-            var at = frame.At((cm * 10) - clothStartMm, edge);
+            var at = frame.At((cm * 10) - onClothMm, edge);
             double x = page.X(at.XMm);
             double from = page.Y(at.YMm);
             double to = page.Y(at.YMm + (outwards * 1.6));

@@ -21,7 +21,7 @@ public static class KeyInSheet
     {
         using var face = SheetFace.Open();
         string setting = string.Create(CultureInfo.InvariantCulture, $"letters {step.HeightMm:0.##} mm, gap {step.GapMm:0.0} mm");
-        using var pages = new SheetPages(stream, paper, $"{title}: key-in sheet", $"{title} · {setting}", face);
+        using var pages = new SheetPages(stream, paper, $"{title}: key-in sheet", $"{Packet.PaperTitle.WithMark(title, plan)} · {setting}", face);
         var columns = new KeyInColumns(paper.WidthMm - LeftMm);
         pages.Begin();
         double y = Introduction(pages, setting, settings, names);
@@ -97,10 +97,14 @@ public static class KeyInSheet
         bool forward = SewingDirection.FirstLetterFirst(settings);
         string which = plan.Rounds.Length == 1 ? "The strip" : FormattableString.Invariant($"Strip {number} of {plan.Rounds.Length}");
         string text = FormattableString.Invariant(
-            $"{which}: {plan.OnClothMm(round.LengthMm):0} mm on flat cloth. Begin at its {(forward ? "left" : "right")} end.");
+            $"{which}: {plan.OnClothMm(round.LengthMm):0} mm on flat cloth. Begin at its {(forward ? "left" : "right")} end{Beyond(plan)}.");
         pages.Text(LeftMm, y + 6, text, 5);
         return y + 12;
     }
+
+    /// <summary>What lies beyond the finished end, from which all places on the sheet count.</summary>
+    private static string Beyond(StripPlan plan) =>
+        plan.Hem.EndTurnInMm > 0 ? FormattableString.Invariant($", where it folds: {plan.Hem.EndTurnInMm:0.0} mm lie beyond, to turn in") : "";
 
     private static double Row(SheetPages pages, double y, KeyInName name, KeyInColumns columns, bool shownWhole)
     {

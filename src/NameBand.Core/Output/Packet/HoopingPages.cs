@@ -32,7 +32,7 @@ internal static class HoopingPages
     private static void Block(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
     {
         var picture = new HoopingPicture(flow, matter.Plan);
-        var strips = HoopingPicture.FromAbove(hooping);
+        var strips = StripWords.FromAbove(hooping);
         var words = strips.SelectMany((s, i) => new[] { (Marks(matter.Plan, hooping, s, StripWords.Of(i, strips.Count)), MarksMm), (Names(s), NameMm) }).ToList();
         double height = HeadMm + picture.HeightMm(hooping) + words.Sum(w => flow.TextHeightMm(w.Item1, w.Item2)) + NotesMm;
         flow.Room(Math.Min(height, flow.PageRoomMm));
@@ -61,6 +61,8 @@ internal static class HoopingPages
         flow.YMm += 7;
         pages.Box(PageFlow.LeftMm + 0.3, flow.YMm - 4.2, 4.6, 4.6, 0.35);
         pages.Strong(PageFlow.LeftMm + 8, flow.YMm, "Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
+        double after = PageFlow.LeftMm + 10 + pages.StrongFace.WidthMm("Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
+        pages.Text(after, flow.YMm, $"mark {SheetMarks.Of(matter.Plan, hooping)}", 3.7);
         string bobbin = figures.BobbinChanges > 0 ? $" · fresh bobbin {Bobbin(matter, hooping)}" : "";
         string minutes = Thousandths.Tenths(matter.Estimate.OwnMinutes(figures)).ToString("0.0", CultureInfo.InvariantCulture);
         pages.TextRight(flow.RightMm, flow.YMm, $"thread {matter.Fabric.Thread.Name} · {JobInWords.Whole(figures.Stitches)} stitches · {minutes} min{bobbin}", 3.7);
@@ -74,7 +76,7 @@ internal static class HoopingPages
 
     private static string Marks(StripPlan plan, Hooping hooping, HoopedSegment hooped, string which)
     {
-        double zero = hooping.OnClothMm + hooped.XMm;
+        double zero = StripPlan.OnClothMm(hooping, hooped);
         var segment = hooped.Segment;
         var marks = plan.MarksAlongMm(hooped);
         string along = plan.Hem.IsCurved ? " along the lower edge" : "";

@@ -24,10 +24,6 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
     // What is sewn under a letter is left out, and thread is drawn thinner than it is, so that single stitches show.
     private const float ThreadMm = 0.22f;
 
-    /// <summary>The strips of a hooping as they lie, from the upper one down.</summary>
-    public static IReadOnlyList<HoopedSegment> FromAbove(Hooping hooping) =>
-        [.. hooping.Segments.OrderByDescending(s => s.YMm).ThenBy(s => s.XMm)];
-
     public double HeightMm(Hooping hooping) => RowMm(hooping) * Rows(hooping).Count();
 
     /// <param name="path">Null: only its room is taken.</param>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Layout;
 
 namespace NameBand.Output.Packet;
 
@@ -6,6 +7,9 @@ namespace NameBand.Output.Packet;
 internal static class PaperTitle
 {
     private const int Most = 60;
+
+    /// <summary>The title, and the mark of the plan that the sheet belongs to.</summary>
+    public static string WithMark(string title, StripPlan plan) => $"{Short(title)} · plan {SheetMarks.Of(plan)}";
 
     public static string Short(string title)
     {

@@ -22,7 +22,7 @@ public static class ProofReadingSheet
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
         SheetPages.WriteCounted(
-            stream, paper, $"{matter.Job.Title}: proof-reading", PaperTitle.Short(matter.Job.Title), plain, strong, pages => Write(new PageFlow(pages), matter));
+            stream, paper, $"{matter.Job.Title}: proof-reading", PaperTitle.WithMark(matter.Job.Title, matter.Plan), plain, strong, pages => Write(new PageFlow(pages), matter));
     }
 
     private static void Write(PageFlow flow, PacketMatter matter)

@@ -23,7 +23,7 @@ internal static class Template
         string side = mirrored ? "mirror image, for the wrong side" : "as it is read";
         string follow = "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, upright ones at the ends too; outer lines the cut. The scale below counts centimetres on the flat strip from its cut left end.";
         var look = new TemplateLook(lines, plan.Hem.Strip, mirrored, WithCentres: true);
-        Write(stream, paper, title, side, Notes(plan, side, [follow, ReadMePage.CareInOneLine]), TemplateStrip.OfCloths(plan), look, default);
+        Write(stream, paper, title, side, plan, Notes(plan, side, [follow, ReadMePage.CareInOneLine]), TemplateStrip.OfCloths(plan), look, default);
     }
 
     /// <summary>For hoopings: where each name and each alignment cross will lie on the flat cloth.</summary>
@@ -32,15 +32,15 @@ internal static class Template
         const string side = "as it is read";
         string marks = "Crosses are the alignment marks, with their hooping’s number and the cloth’s tape in mm. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres from the cloth’s left end. Lay it under thin cloth or beside it, and rule and mark from it.";
         var look = new TemplateLook(new TraceLines(plan.LetterHeightMm, followOutline: true), plan.Hem.Strip, Mirrored: false, WithCentres: false);
-        Write(stream, paper, title, side, Notes(plan, side, [marks]), TemplateStrip.OfCloths(plan), look, cancel);
+        Write(stream, paper, title, side, plan, Notes(plan, side, [marks]), TemplateStrip.OfCloths(plan), look, cancel);
     }
 
     private static void Write(
-        Stream stream, Paper paper, string title, string side, string[] notes, ImmutableArray<TemplateStrip> strips, TemplateLook look, CancellationToken cancel)
+        Stream stream, Paper paper, string title, string side, StripPlan plan, string[] notes, ImmutableArray<TemplateStrip> strips, TemplateLook look, CancellationToken cancel)
     {
         using var face = SheetFace.Open();
         var wide = paper.OnItsSide;
-        SheetPages.WriteCounted(stream, wide, $"{title}: template", $"{Packet.PaperTitle.Short(title)} · print at 100 % · {side}", face, null, pages =>
+        SheetPages.WriteCounted(stream, wide, $"{title}: template", $"{Packet.PaperTitle.WithMark(title, plan)} · print at 100 % · {side}", face, null, pages =>
         {
             double length = wide.WidthMm - (2 * MarginMm);
             pages.Begin();

@@ -1,0 +1,90 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using NameBand.Layout;
+
+namespace NameBand.Output;
+
+/// <summary>
+/// The four signs by which a sheet is told from an older one. A hooping's mark stands on that hooping's sheets, the plan's
+/// on those of the whole plan. Both come from texts and places alone, never from the log or from times, so that a sheet
+/// stays what it is as long as its hooping does.
+/// </summary>
+public static class SheetMarks
+{
+    /// <summary>No sign that is easily taken for another: no 0, 1, I or O.</summary>
+    private const string Signs = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ";
+
+    private const int Length = 4;
+
+    public static string Of(StripPlan plan)
+    {
+        var said = new StringBuilder();
+        AddStrip(said, plan);
+        foreach (var round in plan.Rounds)
+        {
+            Add(said, round.Number, round.LengthMm);
+        }
+
+        foreach (var cloth in plan.Cloths)
+        {
+            Add(said, cloth.Number, cloth.LengthMm, cloth.WidthMm);
+        }
+
+        foreach (var hooping in plan.Hoopings)
+        {
+            AddHooping(said, plan, hooping);
+        }
+
+        return OfText(said.ToString());
+    }
+
+    public static string Of(StripPlan plan, Hooping hooping)
+    {
+        var said = new StringBuilder();
+        AddStrip(said, plan);
+        AddHooping(said, plan, hooping);
+        return OfText(said.ToString());
+    }
+
+    private static void AddStrip(StringBuilder said, StripPlan plan) => Add(
+        said, plan.LetterHeightMm, plan.Hem.Strip.CutWidthMm, plan.Hem.Strip.FinishedWidthMm, plan.MarkYMm, plan.FieldAlongMm, plan.FieldAcrossMm);
+
+    private static void AddHooping(StringBuilder said, StripPlan plan, Hooping hooping)
+    {
+        Add(said, hooping.Number, hooping.Cloth, hooping.OnClothMm);
+        foreach (var hooped in hooping.Segments)
+        {
+            var segment = hooped.Segment;
+            Add(said, segment.Number, hooped.Round.Number, hooped.XMm, hooped.YMm, plan.OnClothMm(segment.LengthMm));
+            foreach (var name in segment.NamesAndMotifs)
+            {
+                said.Append(name.Lettered.Name.Text).Append('\n');
+                Add(said, name.Order, plan.OnClothMm(name.StartMm - segment.StartMm), name.WidthMm, name.BaselineYMm);
+            }
+        }
+    }
+
+    /// <summary>To the hundredth: what kinds of machine reckon differently is smaller.</summary>
+    private static void Add(StringBuilder said, params ReadOnlySpan<double> numbers)
+    {
+        foreach (double number in numbers)
+        {
+            said.Append(CultureInfo.InvariantCulture, $"{Math.Round(number, 2) + 0.0:0.##};");
+        }
+
+        said.Append('\n');
+    }
+
+    private static string OfText(string said)
+    {
+        byte[] hash = SHA256.HashData(Encoding.UTF8.GetBytes(said));
+        return string.Create(Length, hash, (signs, bytes) =>
+        {
+            for (int i = 0; i < signs.Length; i++)
+            {
+                signs[i] = Signs[bytes[i] % Signs.Length];
+            }
+        });
+    }
+}

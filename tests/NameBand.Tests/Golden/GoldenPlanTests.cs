@@ -1,0 +1,113 @@
+using System.Runtime.InteropServices;
+using NameBand.Job;
+using NameBand.Tests.House;
+using Xunit;
+
+namespace NameBand.Tests.Golden;
+
+/// <summary>
+/// The plans, needle paths and sheets of the four samples and of fifty drawn jobs are what they were. A change that is meant
+/// renews them (DEVELOPERS.md), and the commit says why each line is another.
+/// </summary>
+public sealed class GoldenPlanTests
+{
+    private const string Kept = "tests/NameBand.Tests/Data/plans.golden.txt";
+    private const string Renewing = "NAMEBAND_RENEW_GOLDENS";
+    private const string Showing = "NAMEBAND_GOLDENS_TO";
+
+    private static readonly string[] Samples = ["lantern-walk", "quay-banner", "boat-banner", "lantern-cape"];
+
+    private static readonly SeededJob[] Seeded = [.. Enumerable.Range(0, SeededJob.Count).Select(seed => new SeededJob(seed))];
+
+    private static readonly string[] All = [.. Samples, .. Seeded.Select(s => s.Name)];
+
+    public static TheoryData<string> Jobs => new(All);
+
+    [SkippableTheory]
+    [MemberData(nameof(Jobs))]
+    public void What_is_made_of_a_job_is_what_was_made(string job)
+    {
+        Skip.IfNot(
+            OperatingSystem.IsLinux() && RuntimeInformation.OSArchitecture == Architecture.X64,
+            "skipped: needs Linux on x64, where these digests were made; elsewhere coordinates may differ by a hundredth");
+        using var folder = new TemporaryFolder();
+        string kind = Make(job, folder);
+        string line = $"{job} ({kind}): {PlanDigest.Of(folder["out"])}";
+        Show(job, folder["out"]);
+        if (Environment.GetEnvironmentVariable(Renewing) == "1")
+        {
+            Keep(job, line);
+        }
+
+        string was = KeptLines().SingleOrDefault(l => IsOf(l, job), "nothing");
+        Assert.True(
+            was == line,
+            $"{job} is made otherwise than it was.\nwas: {was}\nnow: {line}\n"
+            + $"To see what differs, run this with {Showing}=FOLDER before and after the change. "
+            + $"If it is meant, renew with {Renewing}=1 and say why in the commit.");
+    }
+
+    [Fact]
+    public void Every_job_has_its_line_and_no_other_has() =>
+        Assert.Equal(All, KeptLines().Select(l => l[..l.IndexOf(' ', StringComparison.Ordinal)]));
+
+    [Fact]
+    public void Every_way_shape_and_state_is_among_the_drawn_jobs()
+    {
+        Assert.All(Enum.GetValues<Way>(), way => Assert.True(Seeded.Count(s => s.Way == way) >= 10));
+        Assert.All([1, 2, 3], rounds => Assert.True(Seeded.Count(s => s.Rounds == rounds) >= 5));
+        Assert.All(["1", "2", "asManyAsFit"], lanes => Assert.True(Seeded.Count(s => s.Lanes == lanes) >= 5));
+        Func<SeededJob, bool>[] traits =
+            [s => s.IsCurved, s => s.HasGroups, s => s.HasMotif, s => s.IsClosed, s => s.HasCorrections, s => s.IsSewnOn];
+        Assert.All(traits, trait => Assert.InRange(Seeded.Count(trait), 6, SeededJob.Count - 6));
+        Assert.Contains(Seeded, s => s.Lanes != "1" && s.IsSewnOn);
+        Assert.Contains(Seeded, s => s.IsCurved && s.IsSewnOn);
+        Assert.Contains(Seeded, s => s.HasGroups && s.HasMotif && s.IsSewnOn);
+    }
+
+    private static string Make(string job, TemporaryFolder folder)
+    {
+        if (Seeded.SingleOrDefault(s => s.Name == job) is { } seeded)
+        {
+            seeded.Make(folder);
+            return seeded.InWords;
+        }
+
+        foreach (string file in Directory.GetFiles(Path.Combine(Repository.Root, "samples", job)))
+        {
+            File.Copy(file, folder[Path.GetFileName(file)]);
+        }
+
+        Assert.True(Bander.Make(folder.FullPath).Status != ExitStatus.CannotUse);
+        return "sample";
+    }
+
+    private static string[] KeptLines() =>
+        [.. File.ReadAllLines(Path.Combine(Repository.Root, Kept)).Where(l => l.Length > 0 && !l.StartsWith('#'))];
+
+    private static bool IsOf(string line, string job) => line.StartsWith(job + " ", StringComparison.Ordinal);
+
+    private static void Keep(string job, string line)
+    {
+        string path = Path.Combine(Repository.Root, Kept);
+        var lines = KeptLines().Where(l => !IsOf(l, job)).Append(line).ToLookup(l => l[..l.IndexOf(' ', StringComparison.Ordinal)]);
+        string[] heading = [.. File.ReadAllLines(path).Where(l => l.StartsWith('#'))];
+        File.WriteAllText(path, string.Concat(heading.Concat(All.SelectMany(j => lines[j])).Select(l => l + "\n")));
+    }
+
+    /// <summary>Keeps what was made in a folder of the asker's, to be compared with what another build makes.</summary>
+    private static void Show(string job, string made)
+    {
+        if (Environment.GetEnvironmentVariable(Showing) is not { Length: > 0 } to)
+        {
+            return;
+        }
+
+        foreach (string file in Directory.GetFiles(made, "*", SearchOption.AllDirectories))
+        {
+            string copy = Path.Combine(to, job, Path.GetRelativePath(made, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy, overwrite: true);
+        }
+    }
+}

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NameBand.Estimating;
 using NameBand.Output;
+using NameBand.PlanFile;
 using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
@@ -14,7 +15,7 @@ internal static class HoursJson
         {
             WriteLines(json, "machine", estimate.MachineWork);
             WriteLines(json, "hands", estimate.HandWork);
-            PlanJsonWork.Write(json, estimate.Work);
+            PlanWork.Write(json, estimate.Work);
             ReportJson.WriteFigure(json, "machineMinutes", estimate.MachineMinutes);
             ReportJson.WriteFigure(json, "handsOnMinutes", estimate.HandsOnMinutes);
             ReportJson.WriteFigure(json, "allMinutes", estimate.Work.All);

@@ -1,8 +1,10 @@
 using System.Globalization;
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
+using NameBand.PlanFile;
 using NameBand.Stitching;
 
 namespace NameBand.Output;

@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Job;

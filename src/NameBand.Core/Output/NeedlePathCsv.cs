@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
+using NameBand.Common;
 using NameBand.Stitching;
 
 namespace NameBand.Output;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security;
 using System.Text;
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Stitching;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.PlanFile;
 
 namespace NameBand.Output;
 
@@ -15,8 +16,7 @@ public static class OutPaths
 
     public const string CuttingPlan = "proofs/cutting-plan.png";
 
-    public static string NeedlePath(int hooping) =>
-        string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.csv");
+    public static string NeedlePath(int hooping) => PlanPaths.NeedlePath(hooping);
 
     /// <param name="paper">The paper size's word.</param>
     public static string KeyIn(string paper) => $"key-in-{paper}.pdf";
@@ -24,8 +24,7 @@ public static class OutPaths
     /// <param name="paper">The paper size's word.</param>
     public static string Template(string paper) => $"template-{paper}.pdf";
 
-    public static string HoopingProof(int hooping) =>
-        string.Create(CultureInfo.InvariantCulture, $"proofs/hooping-{hooping:D3}.png");
+    public static string HoopingProof(int hooping) => PlanPaths.HoopingProof(hooping);
 
     public static string LoadMap(int hooping) =>
         string.Create(CultureInfo.InvariantCulture, $"proofs/load-{hooping:D3}.png");

@@ -1,4 +1,5 @@
 using NameBand.Common;
+using NameBand.PlanFile;
 
 namespace NameBand.Output;
 

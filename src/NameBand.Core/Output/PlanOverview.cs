@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
+using NameBand.PlanFile;
 
 namespace NameBand.Output;
 
@@ -18,22 +18,20 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
     /// <summary>Cloth that goes into the seam at each end of a patch piece: common practice, no source.</summary>
     public const double PatchSeamMm = 10;
 
-    public static Result<PlanOverview> Read(string outFolder) => EarlierPlanFile.Read(outFolder, OutPaths.Plan, Parse);
+    public static Result<PlanOverview> Read(string outFolder) => EarlierPlanFile.Read(outFolder, OutPaths.Plan, Of);
 
-    private static PlanOverview Parse(byte[] bytes)
+    private static PlanOverview Of(WrittenPlan written)
     {
-        var plan = EarlierPlanFile.Parse(bytes);
-        using var json = JsonDocument.Parse(bytes);
-        var minutes = json.RootElement.GetProperty("hoopings").EnumerateArray()
-            .ToDictionary(h => h.GetProperty("number").GetInt32(), h => h.GetProperty("minutes").GetDouble());
+        var plan = EarlierPlanFile.Plan(written);
+        var minutes = written.Hoopings.ToDictionary(h => h.Number, h => (double)h.Minutes);
         var segments = plan.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number);
         return new PlanOverview(
-            json.RootElement.GetProperty("title").GetString() ?? "",
+            written.Title,
             [.. plan.Hoopings.Select(h => new PlannedHooping(
                 h.Number, [.. h.Segments.SelectMany(s => segments[s.Segment].Names).Select(n => n.Text)], minutes[h.Number]))],
             plan)
         {
-            FinishingMinutes = json.RootElement.TryGetProperty("work", out var work) ? PlanJsonWork.FinishingMinutes(work) : null,
+            FinishingMinutes = written.Work is { } work ? PlanWork.FinishingMinutes(work) : null,
         };
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using NameBand.Layout;
 using NameBand.Names;
+using NameBand.PlanFile;
 
 namespace NameBand.Output;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Layout;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
+using NameBand.PlanFile;
 
 namespace NameBand.Output;
 

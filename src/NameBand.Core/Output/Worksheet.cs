@@ -4,6 +4,7 @@ using System.Text;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
+using NameBand.PlanFile;
 
 namespace NameBand.Output;
 

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Output;
 using NameBand.Output.Changes;
 using NameBand.Pipeline.Resume;
 using NameBand.Pipeline.Ways;
+using NameBand.PlanFile;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline;
@@ -33,10 +33,9 @@ internal sealed class EarlierWorks
         // A plan that was tampered with stops nothing: what it does not tell is made anew and not compared.
         Try(() =>
         {
-            using var json = JsonDocument.Parse(plan);
-            var root = json.RootElement;
-            Try(() => Names = NamePlace.Of(root));
-            Try(() => Take(root));
+            var read = PlanJson.Read(plan);
+            Try(() => Names = NamePlace.Of(read));
+            Take(read);
         });
     }
 
@@ -50,16 +49,16 @@ internal sealed class EarlierWorks
     /// <summary>Itself when the folder's plan is still the one that was read, which may have been before its lock was taken.</summary>
     public EarlierWorks AsOf(string outFolder) => PlanIn(outFolder) is var plan && plan.AsSpan().SequenceEqual(_plan) ? this : new EarlierWorks(plan);
 
-    private void Take(JsonElement root)
+    private void Take(WrittenPlan plan)
     {
-        foreach (var hooping in root.GetProperty("hoopings").EnumerateArray().Select(EarlierPlanFile.Hooping))
+        foreach (var hooping in plan.Hoopings)
         {
-            _hoopings.TryAdd(hooping.Number, hooping);
+            _hoopings.TryAdd(hooping.Number, EarlierPlanFile.Hooping(hooping));
         }
 
-        foreach (var round in root.GetProperty("rounds").EnumerateArray().Select(EarlierPlanFile.RoundPrints))
+        foreach (var round in plan.Rounds)
         {
-            _rounds.TryAdd(round.Number, round);
+            _rounds.TryAdd(round.Number, EarlierPlanFile.RoundPrints(round));
         }
     }
 
@@ -79,8 +78,7 @@ internal sealed class EarlierWorks
         {
             read();
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or KeyNotFoundException
-            or InvalidOperationException or FormatException or ArgumentException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException || EarlierPlanFile.IsOfThePlan(e))
         {
             // As if it were not there.
         }

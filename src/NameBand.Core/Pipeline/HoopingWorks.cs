@@ -9,6 +9,7 @@ using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Pipeline.Resume;
 using NameBand.Pipeline.Ways;
+using NameBand.PlanFile;
 using NameBand.Reports;
 using NameBand.Stitching;
 

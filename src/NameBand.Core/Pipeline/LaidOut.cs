@@ -8,6 +8,7 @@ using NameBand.Names;
 using NameBand.Output;
 using NameBand.Pipeline.Resume;
 using NameBand.Pipeline.Ways;
+using NameBand.PlanFile;
 using NameBand.Stitching;
 
 namespace NameBand.Pipeline;

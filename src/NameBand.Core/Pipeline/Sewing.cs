@@ -8,6 +8,7 @@ using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Output.Packet;
 using NameBand.Pipeline.Ways;
+using NameBand.PlanFile;
 using NameBand.Reports;
 using NameBand.Stitching;
 

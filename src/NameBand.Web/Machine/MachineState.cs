@@ -9,6 +9,7 @@ using NameBand.Lettering;
 using NameBand.Load;
 using NameBand.Output;
 using NameBand.Pipeline;
+using NameBand.PlanFile;
 using NameBand.Reports;
 using NameBand.Web.Table;
 

@@ -1,6 +1,7 @@
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout.Resuming;
+using NameBand.PlanFile;
 using NameBand.Tests.OutputRoom;
 using Xunit;
 

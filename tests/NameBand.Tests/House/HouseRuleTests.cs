@@ -7,7 +7,7 @@ public class HouseRuleTests
 {
     [Theory]
     [InlineData("Layout", "using NameBand.Stitching;", "Layout reaches down to Stitching")]
-    [InlineData("Layout", "using static NameBand.Output.PlanJson;", "Layout reaches down to Output")]
+    [InlineData("Layout", "using static NameBand.Output.OutPaths;", "Layout reaches down to Output")]
     [InlineData("Layout", "using P = NameBand.Stitching.NeedlePath;", "Layout reaches down to Stitching")]
     [InlineData("Layout", "class A { NameBand.Stitching.NeedlePath p; }", "Layout reaches down to Stitching")]
     [InlineData("Layout", "class A { global::NameBand . Stitching.NeedlePath p; }", "Layout reaches down to Stitching")]

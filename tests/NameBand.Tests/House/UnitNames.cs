@@ -8,7 +8,8 @@ namespace NameBand.Tests.House;
 internal static partial class UnitNames
 {
     private static readonly string[] Units =
-        ["Mm", "Mm2", "M", "M2", "Inches", "Rad", "Tex", "Minutes", "Seconds", "Factor", "Factors", "Part", "Units", "Allowance", "Em", "Ratio"];
+        ["Mm", "Mm2", "M", "M2", "Inches", "Rad", "Tex", "Minutes", "Seconds", "Factor", "Factors", "Part", "Units", "Allowance", "Em", "Ratio",
+            "Percent", "Degrees"];
 
     /// <summary>Names whose unit is clear from what they are; each with the reason.</summary>
     private static readonly Dictionary<string, string> Reasoned = new(StringComparer.Ordinal)
@@ -25,6 +26,11 @@ internal static partial class UnitNames
         ["PatternHoopings"] = "a number of hoopings, which a linear program takes in parts",
         ["Amount"] = "a line of the shopping list says its unit beside it, in Unit",
         ["Count"] = "an act says beside it what it is counted from, in CountedFrom",
+        ["PatternBound"] = "a number of hoopings, which a linear program takes in parts",
+        ["Measured"] = "a row of numbers, each in the unit of its place",
+        ["MachineMinutesAtSetPace"] = "minutes, under its name in plan.json",
+        ["HandsOnMinutesAtSetPace"] = "minutes, under its name in plan.json",
+        ["MinutesEach"] = "minutes, under its name in plan.json",
         ["From"] = "a number as the list's column has it, whatever it counts",
         ["Below"] = "a number as the list's column has it, whatever it counts",
         ["Low"] = "a figure has the unit of the property that holds it",

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using NameBand.Names;
 using NameBand.Output;
+using NameBand.PlanFile;
 using Xunit;
 
 namespace NameBand.Tests.OutputRoom;

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NameBand.Layout;
 using NameBand.Output;
+using NameBand.PlanFile;
 using UglyToad.PdfPig;
 using Xunit;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using NameBand.Job;
 using NameBand.Layout.Resuming;
+using NameBand.PlanFile;
 using NameBand.Tests.CommandLine;
 using Xunit;
 

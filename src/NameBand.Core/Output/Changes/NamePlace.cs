@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using NameBand.Common;
 using NameBand.Layout;
+using NameBand.PlanFile;
 
 namespace NameBand.Output.Changes;
 
@@ -23,35 +23,27 @@ public sealed record NamePlace(string Text, RowRef Row, int Hooping, int Round, 
                name.Lettered.Name.Text, name.Lettered.Name.Row, hooping.Number, hooped.Round.Number, Thousandths.Mm(name.StartMm), name.IsGone),
     ];
 
-    /// <summary>The names of a plan.json, however it was sewn. Throws what reading JSON throws where the plan is not whole.</summary>
-    internal static ImmutableArray<NamePlace> Of(JsonElement root)
+    /// <summary>The names of a plan.json, however it was sewn.</summary>
+    /// <exception cref="ArgumentException">A segment or a row stands there twice.</exception>
+    /// <exception cref="KeyNotFoundException">A segment lies in no hooping.</exception>
+    internal static ImmutableArray<NamePlace> Of(WrittenPlan plan)
     {
-        var hoopingOf = root.GetProperty("hoopings").EnumerateArray()
-            .SelectMany(h => h.GetProperty("segments").EnumerateArray().Select(s => (Segment: s.GetProperty("number").GetInt32(), Hooping: h.GetProperty("number").GetInt32())))
+        var hoopingOf = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (Segment: s.Number, Hooping: h.Number)))
             .ToDictionary(p => p.Segment, p => p.Hooping);
-        var reasons = root.GetProperty("rows").EnumerateArray().ToDictionary(RowOf, r => r.GetProperty("reason").GetString() ?? "");
+        var reasons = plan.Rows.ToDictionary(r => new RowRef(r.List, r.Line), r => r.Reason);
         return
         [
-            .. from round in root.GetProperty("rounds").EnumerateArray()
-               from segment in round.GetProperty("segments").EnumerateArray()
-               from name in Names(segment)
-               orderby name.Json.GetProperty("order").GetInt32()
+            .. from round in plan.Rounds
+               from segment in round.Segments
+               from found in segment.Names.Select(n => (Name: n, IsGone: false))
+                   .Concat(segment.Gone?.Select(n => (Name: n, IsGone: true)) ?? [])
+               orderby found.Name.Order
+               let row = new RowRef(found.Name.List, found.Name.Line)
                select new NamePlace(
-                   name.Json.GetProperty("text").GetString()!,
-                   RowOf(name.Json),
-                   hoopingOf[segment.GetProperty("number").GetInt32()], round.GetProperty("number").GetInt32(),
-                   name.Json.GetProperty("startMm").GetDecimal(), name.IsGone)
+                   found.Name.Text, row, hoopingOf[segment.Number], round.Number, found.Name.StartMm, found.IsGone)
                {
-                   Reason = reasons.GetValueOrDefault(RowOf(name.Json), ""),
+                   Reason = reasons.GetValueOrDefault(row, ""),
                },
         ];
-    }
-
-    private static RowRef RowOf(JsonElement at) => new(at.GetProperty("list").GetString()!, at.GetProperty("line").GetInt32());
-
-    private static IEnumerable<(JsonElement Json, bool IsGone)> Names(JsonElement segment)
-    {
-        var names = segment.GetProperty("names").EnumerateArray().Select(n => (n, false));
-        return segment.TryGetProperty("gone", out var gone) ? names.Concat(gone.EnumerateArray().Select(n => (n, true))) : names;
     }
 }

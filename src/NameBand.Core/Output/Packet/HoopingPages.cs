@@ -1,7 +1,9 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
+using NameBand.PlanFile;
 
 namespace NameBand.Output.Packet;
 

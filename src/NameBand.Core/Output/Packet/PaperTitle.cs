@@ -1,5 +1,6 @@
 using System.Globalization;
 using NameBand.Layout;
+using NameBand.PlanFile;
 
 namespace NameBand.Output.Packet;
 

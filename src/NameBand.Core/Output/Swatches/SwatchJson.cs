@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using NameBand.Common;
+using NameBand.PlanFile;
 
 namespace NameBand.Output.Swatches;
 

@@ -1,8 +1,7 @@
-using System.Text.Json;
-using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout.Drift;
+using NameBand.PlanFile;
 
 namespace NameBand.Pipeline.Resume;
 
@@ -12,8 +11,7 @@ namespace NameBand.Pipeline.Resume;
 /// </summary>
 internal static class EarlierEnds
 {
-    public static HemPlan Keep(HemPlan hem, EarlierPlan sewn) => hem.EndMarginMm <= 0 ? hem : Keep(
-        hem, sewn.Rounds.Select(r => (r.LengthMm, r.Segments.SelectMany(s => s.Names).Select(n => (n.StartMm, n.StartMm + n.WidthMm)))));
+    public static HemPlan Keep(HemPlan hem, EarlierPlan sewn) => Keep(hem, sewn.Rounds);
 
     /// <summary>For names that are keyed in: what is measured of them says that they are begun, the plan in the out folder how.</summary>
     public static HemPlan KeepMade(HemPlan hem, string jobFolder)
@@ -23,26 +21,14 @@ internal static class EarlierEnds
             return hem;
         }
 
-        try
-        {
-            using var plan = JsonDocument.Parse(InnerFile.Bytes(jobFolder, "out/plan.json"));
-            return Keep(hem, [.. plan.RootElement.GetProperty("rounds").EnumerateArray().Select(r => (
-                Number(r, "lengthMm"),
-                (IEnumerable<(double, double)>)[.. r.GetProperty("segments").EnumerateArray().SelectMany(s => s.GetProperty("names").EnumerateArray())
-                    .Select(n => (Number(n, "startMm"), Number(n, "startMm") + Number(n, "widthMm")))]))]);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
-        {
-            // There is no whole plan to go on from.
-            return hem;
-        }
+        return EarlierPlanFile.Read(jobFolder, "out/plan.json", EarlierPlanFile.Rounds).Value is { } rounds ? Keep(hem, rounds) : hem;
     }
 
-    private static HemPlan Keep(HemPlan hem, IEnumerable<(double LengthMm, IEnumerable<(double StartMm, double EndMm)> Names)> rounds)
+    private static HemPlan Keep(HemPlan hem, IEnumerable<EarlierRound> rounds)
     {
-        double nearest = rounds.SelectMany(r => r.Names.Select(n => Math.Min(n.StartMm, r.LengthMm - n.EndMm))).DefaultIfEmpty(hem.EndMarginMm).Min();
+        double nearest = rounds
+            .SelectMany(r => r.Segments.SelectMany(s => s.Names).Select(n => Math.Min(n.StartMm, r.LengthMm - n.StartMm - n.WidthMm)))
+            .DefaultIfEmpty(hem.EndMarginMm).Min();
         return nearest < hem.EndMarginMm / 2 ? hem with { EndMarginMm = 0 } : hem;
     }
-
-    private static double Number(JsonElement of, string key) => of.GetProperty(key).GetDouble();
 }

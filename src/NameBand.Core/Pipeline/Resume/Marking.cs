@@ -6,6 +6,7 @@ using NameBand.Layout.Drift;
 using NameBand.Layout.Resuming;
 using NameBand.Output;
 using NameBand.Pipeline.Ways;
+using NameBand.PlanFile;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline.Resume;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Names;
 
-namespace NameBand.Output;
+namespace NameBand.PlanFile;
 
 /// <summary>What was found on the way to a plan.</summary>
 /// <param name="Rows">Every data row of every list with what finally became of it.</param>

@@ -1,4 +1,4 @@
-namespace NameBand.Output;
+namespace NameBand.Common;
 
 /// <summary>Rounding as every file of ours does it, so that figures in different files agree to the last digit.</summary>
 internal static class Thousandths

@@ -3,7 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using NameBand.Layout;
 
-namespace NameBand.Output;
+namespace NameBand.PlanFile;
 
 /// <summary>
 /// The four signs by which a sheet is told from an older one. A hooping's mark stands on that hooping's sheets, the plan's

@@ -1,0 +1,147 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Garment;
+using NameBand.Layout;
+using NameBand.Names;
+
+namespace NameBand.PlanFile;
+
+/// <summary>
+/// Puts a plan into the records of plan.json. Lengths are rounded to 0.001 mm before they are added up, so that a reader who
+/// adds the numbers in the file arrives at the sums in the file.
+/// </summary>
+internal static class PlanScribe
+{
+    public static WrittenPlan Of(
+        string title, StripPlan plan, Estimate estimate, PlanFound found, PlanOrigin? origin)
+    {
+        var rows = found.Rows;
+        Check(plan, estimate, rows);
+        return new WrittenPlan
+        {
+            Format = PlanJson.Format,
+            Title = title,
+            Made = new WrittenMade { Mark = SheetMarks.Of(plan) },
+            Problems = [.. found.Needs.All.Select(Needed)],
+            Hem = Hem(plan.Hem),
+            Strip = Strip(plan),
+            LetterHeightMm = Thousandths.Mm(plan.LetterHeightMm),
+            BaselineYMm = Thousandths.Mm(plan.BaselineYMm),
+            MarkYMm = Thousandths.Mm(plan.MarkYMm),
+            Face = origin?.Face,
+            Fabric = origin?.Fabric,
+            LetterHeightExactMm = origin is null ? null : plan.LetterHeightMm,
+            Rounds = RoundScribe.Of(plan, origin),
+            BestFit = BestFit(plan.BestFit),
+            Cloths = [.. plan.Cloths.Select(c => ClothScribe.Of(plan, c))],
+            Hoopings = HoopingScribe.Of(plan, estimate, origin),
+            Work = PlanWork.Of(estimate.Work),
+            Totals = Totals(plan, estimate),
+            Rows = new Lazily<WrittenRow>(rows.Length, i => Row(rows[i])),
+        };
+    }
+
+    /// <summary>The word for a row's outcome in our files.</summary>
+    public static string Word(RowOutcome outcome) => outcome switch
+    {
+        RowOutcome.Placed => "placed",
+        RowOutcome.Merged => "merged",
+        RowOutcome.Held => "held",
+        RowOutcome.LeftOut => "leftOut",
+        _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "No such outcome."),
+    };
+
+    private static WrittenProblem Needed(Problem problem) => new()
+    {
+        Severity = ProblemJson.Word(problem.Severity),
+        Where = new WrittenWhere
+        {
+            File = problem.Where.File,
+            Line = problem.Where.Line,
+            Column = problem.Where.Column,
+            Key = problem.Where.Key,
+            Name = problem.Where.Name,
+        },
+        Text = problem.Found,
+        Mend = problem.Mend,
+    };
+
+    private static WrittenHem Hem(HemPlan hem) => new()
+    {
+        LengthMm = Thousandths.Mm(hem.EdgeLengthMm),
+        Closed = hem.Closed,
+        OverlapMm = Thousandths.Mm(hem.OverlapMm),
+        ToleranceMm = Thousandths.Mm(hem.ToleranceMm),
+    };
+
+    private static WrittenStrip Strip(StripPlan plan)
+    {
+        decimal total = plan.Rounds.Sum(r => Thousandths.Mm(r.LengthMm));
+        decimal asked = plan.Rounds.Sum(r => Thousandths.Mm(r.HemMm));
+        return new WrittenStrip
+        {
+            CutWidthMm = Thousandths.Mm(plan.Hem.Strip.CutWidthMm),
+            TurnInMm = Thousandths.Mm(plan.Hem.Strip.TurnInMm),
+            FinishedWidthMm = Thousandths.Mm(plan.Hem.Strip.FinishedWidthMm),
+            TotalLengthMm = total,
+            DifferenceMm = total - asked,
+            MatchesHem = plan.MatchesHem,
+            Shortening = plan.Shortening,
+            Shape = plan.Hem.IsCurved ? "curved" : null,
+            Runs = plan.Hem.RunsInWords,
+        };
+    }
+
+    private static WrittenBestFit? BestFit(BestFitProof? fit) => fit is null ? null : new WrittenBestFit
+    {
+        Hoopings = fit.Hoopings,
+        Bound = fit.Bound,
+        PatternBound = Thousandths.Mm(fit.PatternHoopings),
+        GapMm = Thousandths.Mm(fit.GapMm),
+        Proven = fit.IsProven,
+    };
+
+    private static WrittenTotals Totals(StripPlan plan, Estimate estimate) => new()
+    {
+        Names = plan.NameCount,
+        Segments = plan.Rounds.Sum(r => r.Segments.Length),
+        Hoopings = plan.Hoopings.Length,
+        Stitches = estimate.Hoopings.Sum(h => (long)h.Stitches),
+        Jumps = estimate.Hoopings.Sum(h => (long)h.Jumps),
+        Trims = estimate.Hoopings.Sum(h => (long)h.Trims),
+        MachineMinutes = PlanWork.Minutes(estimate.Work, Doer.Machine),
+        HandsOnMinutes = PlanWork.Minutes(estimate.Work, Doer.Hands),
+        MachineMinutesAtSetPace = estimate.OwnPace is { } own ? PlanWork.Minutes(own.AtSetPace.Work, Doer.Machine) : null,
+        HandsOnMinutesAtSetPace = estimate.OwnPace is { } pace ? PlanWork.Minutes(pace.AtSetPace.Work, Doer.Hands) : null,
+        NeedleThreadM = Thousandths.Tenths(estimate.NeedleThreadM),
+        BobbinThreadM = Thousandths.Tenths(estimate.BobbinThreadM),
+    };
+
+    private static WrittenRow Row(ListedRow row) => new()
+    {
+        List = row.Row.List,
+        Line = row.Row.Line,
+        Outcome = Word(row.Outcome),
+        Text = row.Text,
+        Reason = row.Reason,
+    };
+
+    private static void Check(StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows)
+    {
+        var placed = rows.Where(r => r.Outcome == RowOutcome.Placed).Select(r => r.Row).ToHashSet();
+        var sewn = plan.Rounds.SelectMany(r => r.Names).Where(n => n.IsOfList).Select(n => n.Lettered.Name.Row).ToList();
+        Require(placed.Count == sewn.Count && placed.SetEquals(sewn), "The placed rows are not the names of the plan.");
+        Require(
+            plan.Hoopings.Select(h => h.Number).ToHashSet().SetEquals(estimate.Hoopings.Select(h => h.Number)),
+            "The estimate is not of these hoopings.");
+    }
+
+    private static void Require(bool holds, string otherwise)
+    {
+        if (!holds)
+        {
+            throw new InvalidOperationException(otherwise);
+        }
+    }
+}

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Garment;
+using NameBand.Layout;
+
+namespace NameBand.PlanFile;
+
+/// <summary>Puts a round with its segments and names into the records of plan.json.</summary>
+internal static class RoundScribe
+{
+    public static IReadOnlyList<WrittenRound> Of(StripPlan plan, PlanOrigin? origin)
+    {
+        var placesMm = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment.Number, OnClothMm: StripPlan.OnClothMm(h, s))))
+            .ToDictionary(p => p.Number, p => p.OnClothMm);
+        return [.. plan.Rounds.Select(r => Of(plan, r, placesMm, origin))];
+    }
+
+    private static WrittenRound Of(StripPlan plan, Round round, Dictionary<int, double> placesMm, PlanOrigin? origin)
+    {
+        var ease = RoundEasing.Of(plan.Hem, round);
+        var curve = StripCurve.Of(plan.Hem, round.Number);
+        var made = origin?.Rounds.GetValueOrDefault(round.Number);
+        return new WrittenRound
+        {
+            Number = round.Number,
+            LengthMm = Thousandths.Mm(round.LengthMm),
+            HemMm = Thousandths.Mm(round.HemMm),
+            GapMm = Thousandths.Mm(round.GapMm),
+            UpperEdgeShorterMm = Thousandths.Mm(ease.ShorterMm),
+            UpperEdgeShorterPercent = ease.LengthMm > 0 ? Thousandths.Mm(100 * ease.Part) : 0,
+            UpperEdgeGapsPercent = Thousandths.Mm(100 * ease.GapsPart),
+            UpperEdge = Word(ease.Verdict),
+            RadiusMm = curve is null ? null : Thousandths.Mm(curve.RadiusMm),
+            UpperEdgeMm = curve is null
+                ? null : Thousandths.Mm(round.LengthMm * (curve.RadiusMm - plan.Hem.Strip.FinishedWidthMm) / curve.RadiusMm),
+            MadeFrom = made?.MadeFrom,
+            ProofPrint = made?.ProofPrint,
+            Segments = new Lazily<WrittenSegment>(round.Segments.Length, i => Segment(plan, round.Segments[i], placesMm[round.Segments[i].Number])),
+        };
+    }
+
+    private static WrittenSegment Segment(StripPlan plan, Segment segment, double onClothMm) => new()
+    {
+        Number = segment.Number,
+        StartMm = Thousandths.Mm(segment.StartMm),
+        LengthMm = Thousandths.Mm(segment.LengthMm),
+        ClothStartMm = Thousandths.Mm(segment.ClothStartMm),
+        OnClothMm = Thousandths.Mm(onClothMm),
+        Names = [.. segment.Names.Where(n => n.IsOfList).Select(n => Name(plan, n))],
+        Headings = OrNone(segment.Names.Where(n => n.IsHeading && !n.IsGone).Select(n => Name(plan, n))),
+        Motifs = OrNone(segment.Motifs.Select(Motif)),
+        Gone = OrNone(segment.Names.Where(n => n.IsGone).Select(n => Name(plan, n))),
+    };
+
+    private static IReadOnlyList<T>? OrNone<T>(IEnumerable<T> entries) => entries.ToImmutableArray() is { IsEmpty: false } some ? some : null;
+
+    private static WrittenName Name(StripPlan plan, PlacedName name) => new()
+    {
+        Order = name.Order,
+        Text = name.Lettered.Name.Text,
+        List = name.Lettered.Name.Row.List,
+        Line = name.Lettered.Name.Row.Line,
+        StartMm = Thousandths.Mm(name.StartMm),
+        WidthMm = Thousandths.Mm(name.WidthMm),
+        OnBaseLineMm = plan.Hem.IsCurved ? Thousandths.Mm(name.WidthMm - (2 * plan.InsetMm(name))) : null,
+        BaselineYMm = Thousandths.Mm(name.BaselineYMm),
+        Group = name.Lettered.Standing.Group,
+        LetterHeightMm = name.Lettered.Standing is { Group: not null } or { HeightFactor: not 1 }
+            ? Thousandths.Mm(plan.LetterHeightMm * name.Lettered.Standing.HeightFactor) : null,
+    };
+
+    private static WrittenMotif Motif(PlacedName motif) => new()
+    {
+        Text = motif.Lettered.Name.Text,
+        StartMm = Thousandths.Mm(motif.StartMm),
+        WidthMm = Thousandths.Mm(motif.WidthMm),
+        BaselineYMm = Thousandths.Mm(motif.BaselineYMm),
+    };
+
+    private static string Word(EaseVerdict verdict) => verdict switch
+    {
+        EaseVerdict.LiesFlat => "liesFlat",
+        EaseVerdict.CanBeEased => "canBeEased",
+        EaseVerdict.WantsShaping => "wantsShaping",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "No such verdict."),
+    };
+}

@@ -1,0 +1,185 @@
+using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+
+namespace NameBand.PlanFile;
+
+public sealed record WrittenRound
+{
+    public required int Number { get; init; }
+
+    public required decimal LengthMm { get; init; }
+
+    public required decimal HemMm { get; init; }
+
+    public required decimal GapMm { get; init; }
+
+    public required decimal UpperEdgeShorterMm { get; init; }
+
+    public required decimal UpperEdgeShorterPercent { get; init; }
+
+    /// <summary>Part of the gaps between names that would be lost.</summary>
+    public decimal? UpperEdgeGapsPercent { get; init; }
+
+    /// <summary><c>liesFlat</c>, <c>canBeEased</c> or <c>wantsShaping</c>.</summary>
+    public string? UpperEdge { get; init; }
+
+    /// <summary>Of the lower finished edge, where the strip is cut to the curve.</summary>
+    public decimal? RadiusMm { get; init; }
+
+    public decimal? UpperEdgeMm { get; init; }
+
+    /// <summary>Fingerprint of what the round's proof was made from.</summary>
+    public string? MadeFrom { get; init; }
+
+    public string? ProofPrint { get; init; }
+
+    public required IReadOnlyList<WrittenSegment> Segments { get; init; }
+}
+
+public sealed record WrittenSegment
+{
+    public required int Number { get; init; }
+
+    /// <summary>Along the finished round from its starting end.</summary>
+    public required decimal StartMm { get; init; }
+
+    public required decimal LengthMm { get; init; }
+
+    public required decimal ClothStartMm { get; init; }
+
+    /// <summary>From the cut left end of its piece of flat cloth: what every sheet prints.</summary>
+    public decimal? OnClothMm { get; init; }
+
+    public required IReadOnlyList<WrittenName> Names { get; init; }
+
+    /// <summary>Sewn before a group's names, and no names of the list: their line is the group's number in job.json.</summary>
+    public IReadOnlyList<WrittenName>? Headings { get; init; }
+
+    /// <summary>Sewn in the middle of gaps between names.</summary>
+    public IReadOnlyList<WrittenMotif>? Motifs { get; init; }
+
+    /// <summary>Sewn, and asked for by no row any longer: on the cloth, but no names of the job.</summary>
+    public IReadOnlyList<WrittenName>? Gone { get; init; }
+}
+
+public sealed record WrittenName
+{
+    public required int Order { get; init; }
+
+    public required string Text { get; init; }
+
+    public required string List { get; init; }
+
+    public required int Line { get; init; }
+
+    public required decimal StartMm { get; init; }
+
+    public required decimal WidthMm { get; init; }
+
+    /// <summary>Width of the name itself on its base line, where the strip is cut to the curve.</summary>
+    public decimal? OnBaseLineMm { get; init; }
+
+    public required decimal BaselineYMm { get; init; }
+
+    public string? Group { get; init; }
+
+    /// <summary>Where its group has one of its own.</summary>
+    public decimal? LetterHeightMm { get; init; }
+}
+
+public sealed record WrittenMotif
+{
+    public required string Text { get; init; }
+
+    public required decimal StartMm { get; init; }
+
+    public required decimal WidthMm { get; init; }
+
+    public required decimal BaselineYMm { get; init; }
+}
+
+public sealed record WrittenHooping
+{
+    public required int Number { get; init; }
+
+    /// <summary>Stands on the hooping's sheets.</summary>
+    public string? Mark { get; init; }
+
+    public required IReadOnlyList<WrittenHooped> Segments { get; init; }
+
+    public required int Cloth { get; init; }
+
+    public required decimal OnClothMm { get; init; }
+
+    /// <summary>Null where names are not sewn from needle paths.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.Never)]
+    public required string? NeedlePath { get; init; }
+
+    public required string Proof { get; init; }
+
+    public required int Stitches { get; init; }
+
+    public required int Jumps { get; init; }
+
+    public required int Trims { get; init; }
+
+    public required decimal Minutes { get; init; }
+
+    /// <summary>Fingerprint of what the hooping's files were made from.</summary>
+    public string? MadeFrom { get; init; }
+
+    public string? NeedlePathPrint { get; init; }
+
+    public string? ProofPrint { get; init; }
+
+    /// <summary>Needle holes in each mm² of its fullest letter, exactly as measured.</summary>
+    public double? HolesPerMm2 { get; init; }
+
+    /// <summary>What was measured on its needle path, to the last bit.</summary>
+    [JsonConverter(typeof(OneLineNumbers))]
+    public ImmutableArray<double>? Measured { get; init; }
+
+    /// <summary>Whether all its letters could be read as strokes; not said where they were not looked at.</summary>
+    public bool? LettersRead { get; init; }
+
+    /// <summary>Its files are those that were sewn.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public bool Sewn { get; init; }
+
+    /// <summary>What it was sewn in, where the rest of the plan has another face, height or cloth.</summary>
+    public WrittenSewnAs? SewnAs { get; init; }
+
+    /// <summary>It was spoiled and is to be sewn again.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public bool Again { get; init; }
+
+    /// <summary>It is to be sewn again on a piece of its own.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public bool Patch { get; init; }
+}
+
+/// <summary>A segment in its hooping.</summary>
+public sealed record WrittenHooped
+{
+    public required int Number { get; init; }
+
+    public required decimal XMm { get; init; }
+
+    public required decimal YMm { get; init; }
+
+    /// <summary>From end to end of the centre line, where the strip is cut to the curve, as are the members below.</summary>
+    public decimal? ChordMm { get; init; }
+
+    public decimal? BowMm { get; init; }
+
+    public decimal? RuledLineYMm { get; init; }
+}
+
+public sealed record WrittenSewnAs
+{
+    public required string Face { get; init; }
+
+    public required string Fabric { get; init; }
+
+    public required double LetterHeightExactMm { get; init; }
+}

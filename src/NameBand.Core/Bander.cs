@@ -59,6 +59,7 @@ public static class Bander
 
         var earlier = lastTime.GetAwaiter().GetResult().AsOf(folder.FullPath);
         var sewn = Sewing.Run(made, earlier, folder, wishes, progress, cancel);
+        made = sewn.LetOut ?? made;
         var changes = Comparing.Run(made, earlier, folder);
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(sewn.Estimate));
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];

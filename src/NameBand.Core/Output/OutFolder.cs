@@ -220,6 +220,19 @@ public sealed class OutFolder : IDisposable
         _hashes[relative] = _earlierHashes[relative];
     }
 
+    /// <summary>Takes files out of the build folder again, where they are.</summary>
+    public void Withdraw(IEnumerable<string> relatives)
+    {
+        foreach (string relative in relatives)
+        {
+            string full = Path.Combine(_at.New, relative);
+            if (File.Exists(full))
+            {
+                File.Delete(full);
+            }
+        }
+    }
+
     /// <summary>
     /// Takes a person's own files over from the earlier out folder and puts the new one in its place. Returns what
     /// the person should know of her files.

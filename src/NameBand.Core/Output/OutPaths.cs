@@ -38,6 +38,10 @@ public static class OutPaths
     public static string NeedleProgram(int hooping) =>
         string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.iso");
 
+    /// <summary>Every file that a hooping may have of its own.</summary>
+    public static IEnumerable<string> OfHooping(int hooping) =>
+        [NeedlePath(hooping), NeedleDrawing(hooping), NeedleProgram(hooping), HoopingProof(hooping), LoadMap(hooping), Playback(hooping)];
+
     /// <param name="paper">The paper size's word.</param>
     public static string WorkPacket(string paper) => $"sheets/work-packet-{paper}.pdf";
 

@@ -20,21 +20,25 @@ namespace NameBand.Pipeline;
 /// </summary>
 internal static class Sewing
 {
-    public sealed record Sewn(Estimate Estimate, ImmutableArray<Problem> Problems);
+    public sealed record Sewn(Estimate Estimate, ImmutableArray<Problem> Problems)
+    {
+        /// <summary>What was let out, where the last gate held something back; null: all of it.</summary>
+        public LaidOut? LetOut { get; init; }
+    }
 
     private const string CaptionFaceName = "Nunito Bold";
 
     /// <param name="wishes">What is printed too; null: nothing.</param>
     public static Sewn Run(
-        LaidOut made, EarlierWorks earlier, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
+        LaidOut laid, EarlierWorks earlier, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
     {
-        var plan = made.Plan;
+        var (made, plan) = (laid, laid.Plan);
         var sewing = made.Way.Sew(made);
         using var captions = OpenCaptionFace();
         var works = new HoopingWorks(made, sewing, earlier, folder, captions);
         var figures = new HoopingFigures[plan.Hoopings.Length];
         var loads = new HoopingLoad[plan.Hoopings.Length];
-        var doubts = Task.Run(() => made.Way.Doubts(made), cancel);
+        var doubts = Task.Run(() => laid.Way.Doubts(laid), cancel);
         int done = 0;
         int all = plan.Hoopings.Length + plan.Rounds.Length;
         Cores.ForEach(plan.Hoopings.Length, cancel, i =>
@@ -52,10 +56,22 @@ internal static class Sewing
         });
 
         var estimate = sewing.Count([.. figures]);
+        var gate = LettingOut.Run(laid, estimate, folder);
+        var drawing = works;
+        if (!gate.Withdrawn.IsEmpty)
+        {
+            (made, plan) = (gate.Made, gate.Made.Plan);
+            sewing = sewing.Of(made);
+            drawing = new HoopingWorks(made, sewing, earlier, folder, captions);
+            estimate = sewing.Count([.. figures.Where(f => !gate.Withdrawn.Contains(f.Number))]);
+        }
+
         var byNumber = estimate.ByNumber();
         ImmutableArray<Problem> problems =
         [
-            .. works.Problems, .. sewing.Problems, .. plan.HasNeedlePaths ? LoadAdvice.For(made.Fabric, loads) : [], .. doubts.GetAwaiter().GetResult(),
+            .. gate.Problems, .. works.Problems, .. sewing.Problems,
+            .. plan.HasNeedlePaths ? LoadAdvice.For(made.Fabric, loads.Where(l => !gate.Withdrawn.Contains(l.Hooping))) : [],
+            .. doubts.GetAwaiter().GetResult(),
         ];
         var found = made.Found(problems);
         Cores.ForEach(plan.Rounds.Length + 1, cancel, i =>
@@ -72,7 +88,7 @@ internal static class Sewing
                 return;
             }
 
-            works.MakeRound(plan.Rounds[i - 1], byNumber);
+            drawing.MakeRound(plan.Rounds[i - 1], byNumber);
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 
@@ -81,9 +97,9 @@ internal static class Sewing
             Printing.Run(PrintMatter(made, estimate, sewing.PathOf), wishes, name => sewing.PathOf(name), folder, progress, cancel);
         }
 
-        var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, works.RoundOrigins);
+        var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, drawing.RoundOrigins);
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, found, origin));
-        return new Sewn(estimate, problems);
+        return new Sewn(estimate, problems) { LetOut = gate.Withdrawn.IsEmpty ? null : made };
     }
 
     public static PacketMatter PrintMatter(LaidOut made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>

@@ -15,7 +15,9 @@ internal sealed class AsPlanned(Sizing sizing, double[] hemsMm, ImmutableArray<S
         {
             var stretches = Stretch.Of(sizing.Hem with { KeepFreeMm = 0 }, round.Key);
             double end = stretches.Max(s => s.EndMm);
-            double runsOverFrom = end >= hemsMm[round.Key - 1] - Sizing.SlightMm ? stretches.MaxBy(s => s.EndMm)!.StartMm : hemsMm[round.Key - 1];
+            double hem = hemsMm[round.Key - 1];
+            bool reachesHem = end >= hem - sizing.Hem.EndMarginMm - Sizing.SlightMm;
+            double runsOverFrom = reachesHem ? stretches.MaxBy(s => s.EndMm)!.StartMm : hem;
             bool IsAllowed(PlacedName n) => n.StartMm >= runsOverFrom - ReadBackMm
                 || stretches.Any(s => n.StartMm >= s.StartMm - ReadBackMm && n.EndMm <= s.EndMm + ReadBackMm);
             var items = round.SelectMany(b => b.Sewn.Select(n => (Name: n, b.IsSewn))).OrderBy(i => i.Name.StartMm).ToList();
@@ -37,7 +39,8 @@ internal sealed class AsPlanned(Sizing sizing, double[] hemsMm, ImmutableArray<S
     /// <summary>The blocks, with unsewn hoopings that are too long for the field cut anew; the same where all fit. No name moves.</summary>
     public ImmutableArray<KeptBlock> FittedToField(ImmutableArray<KeptBlock> blocks)
     {
-        var tooLong = blocks.GroupBy(b => b.Hooping).Where(h => h.Any(b => !b.IsSewn) && !FitsField([.. h])).SelectMany(h => h).ToList();
+        var tooLong = blocks.GroupBy(b => b.Hooping).Where(h => h.Any(b => !b.IsSewn) && !FitsField([.. h]))
+            .SelectMany(h => h).ToList();
         if (tooLong.Count == 0)
         {
             return blocks;

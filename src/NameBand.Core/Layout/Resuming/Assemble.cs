@@ -38,7 +38,6 @@ internal static class Assemble
     public static ImmutableArray<Hooping> Hoopings(
         ImmutableArray<KeptBlock> blocks, ImmutableArray<Round> rounds, EarlierPlan earlier, ImmutableArray<StripCloth> cloths, FlatCloth flat)
     {
-        var starts = earlier.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number, s => s.ClothStartMm);
         var before = earlier.Hoopings.ToDictionary(h => h.Number);
         var byNumber = rounds.SelectMany(r => r.Segments.Select(s => (Round: r, Segment: s))).ToDictionary(p => p.Segment.Number);
         return [.. blocks.GroupBy(b => b.Hooping).OrderBy(g => g.Key).Select(Made)];
@@ -53,13 +52,12 @@ internal static class Assemble
                 var order = known.Segments.Select(s => s.Segment).ToList();
                 var lying = group.OrderBy(b => order.IndexOf(b.Segment)).ToList();
                 var origin = places[lying[0].Segment];
-                double moved = lying[0].ClothStartMm!.Value - starts[lying[0].Segment];
                 return new Hooping(
                     group.Key,
                     [.. lying.Select(b => new HoopedSegment(byNumber[b.Segment].Round, byNumber[b.Segment].Segment, places[b.Segment].XMm - origin.XMm, places[b.Segment].YMm - origin.YMm))])
                 {
                     Cloth = known.Cloth,
-                    OnClothMm = known.OnClothMm + origin.XMm + moved,
+                    OnClothMm = known.OnClothMm + origin.XMm,
                 };
             }
 

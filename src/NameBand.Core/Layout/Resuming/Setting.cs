@@ -44,7 +44,7 @@ internal sealed class Setting(
         var frugal = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem, cloths).Where(s => rounds.Contains(s.Round)));
         var all = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem with { KeepFreeMm = 0 }, cloths).Where(s => rounds.Contains(s.Round)));
         var past = PastTheHem(sewn, rounds[^1]);
-        if (!RoundDivider.Fits(needs, Offers(all)) && !all.Exists(s => s.Round == past.Round && s.EndMm >= past.StartMm - Sizing.SlightMm))
+        if (!RoundDivider.Fits(needs, Offers(all)) && !all.Exists(s => s.Round == past.Round && s.EndMm >= past.StartMm - sizing.Hem.EndMarginMm - Sizing.SlightMm))
         {
             all.Add(past);
         }

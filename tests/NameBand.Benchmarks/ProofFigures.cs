@@ -206,7 +206,7 @@ internal static class ProofFigures
                 long bytes = 0;
                 Parallel.For(0, Files, i =>
                 {
-                    using var file = new PrintedFile(new FileStream(Path.Combine(one, $"{i}.csv"), FileMode.Create, FileAccess.Write, FileShare.Read, 0));
+                    using var file = new PrintedFile(new FileStream(Path.Combine(one, $"{i}.csv"), FileMode.Create, FileAccess.Write, FileShare.Read, 0), _ => { });
                     NeedlePathCsv.Write(file, paths[i % paths.Length]);
                     file.Flush();
                     Interlocked.Add(ref bytes, new FileInfo(Path.Combine(one, $"{i}.csv")).Length);

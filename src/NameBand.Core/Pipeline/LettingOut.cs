@@ -6,6 +6,7 @@ using NameBand.Layout;
 using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.LastGate;
+using NameBand.PlanFile;
 
 namespace NameBand.Pipeline;
 

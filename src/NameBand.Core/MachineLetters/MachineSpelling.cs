@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
@@ -15,12 +14,14 @@ public sealed record SpelledNames(ImmutableArray<Name> Names, ImmutableArray<Hel
 /// <summary>Sorts names by what the machine can sew. A nearest spelling is offered and never taken.</summary>
 public static class MachineSpelling
 {
-    public static SpelledNames Check(IEnumerable<Name> names, Func<string, bool> has)
+    /// <param name="corrections">As read for the same job: the lines offered are lines of that file.</param>
+    public static SpelledNames Check(NameList list, Corrections corrections, Func<string, bool> has)
     {
+        var rows = list.Rows.ToDictionary(r => r.Row);
         var sewable = ImmutableArray.CreateBuilder<Name>();
         var held = ImmutableArray.CreateBuilder<HeldRow>();
         var problems = ImmutableArray.CreateBuilder<Problem>();
-        foreach (var name in names)
+        foreach (var name in list.Names)
         {
             var lacking = NearestSpelling.Lacking(name.Text, has);
             if (lacking.Count == 0)
@@ -38,7 +39,7 @@ public static class MachineSpelling
                 $"The machine has no {letters}; {offer}.",
                 nearest is null
                     ? "Ask its owner how to write the name in the machine’s letters, and add the answer to corrections.csv as a change."
-                    : $"Ask its owner. If it may be written so, add this line to corrections.csv: {Line(name, nearest)}"));
+                    : $"Ask its owner. If it may be written so, {Line(name, nearest, rows.GetValueOrDefault(name.Row), corrections)}"));
         }
 
         return new SpelledNames(sewable.ToImmutable(), held.ToImmutable(), problems.ToImmutable());
@@ -54,6 +55,17 @@ public static class MachineSpelling
         return have.Contains;
     }
 
-    private static string Line(Name name, string nearest) => CsvText.Row(
-        [name.Row.List, name.Row.Line.ToString(CultureInfo.InvariantCulture), name.Text, "change", nearest, "agreed with its owner"]);
+    /// <summary>What to do with the line that says it; like any decision it is for what the row answers to whether it may be shown.</summary>
+    private static string Line(Name name, string nearest, ListedRow? row, Corrections corrections)
+    {
+        var decision = new RowDecision(name.Row, row?.Was ?? name.Text, Decision.Change, nearest, "agreed with its owner")
+        {
+            Details = row?.DetailsPrint ?? "",
+            Show = row?.Show ?? "",
+        };
+        string how = row is { DecidedIn: > 0 }
+            ? FormattableString.Invariant($"put this line in the place of line {row.DecidedIn} of {Corrections.FileName}")
+            : $"add this line to {Corrections.FileName}";
+        return $"{how}: {CorrectionLines.Line(decision, corrections)}";
+    }
 }

@@ -79,7 +79,7 @@ internal sealed class MeasureRun
             return Refused(_heightMm, known.Problems);
         }
 
-        var spelled = MachineSpelling.Check(names.Value.Names, MachineSpelling.Has(_job.Letters, known?.Value));
+        var spelled = MachineSpelling.Check(names.Value, corrections.Value!, MachineSpelling.Has(_job.Letters, known?.Value));
         var uses = spelled.Names.SelectMany(n => Letters.Of(n.Text)).GroupBy(l => l, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
         var shapes = LetterShapes.Of(uses.Keys, face.Value, shelf);

@@ -33,7 +33,8 @@ internal sealed class KeyedWay : IWay
             return Result.Fail<NamesRead>(file.Problems);
         }
 
-        var spelled = MachineSpelling.Check(list.Names, MachineSpelling.Has(job.Letters, file?.Value));
+        var has = MachineSpelling.Has(job.Letters, file?.Value);
+        var spelled = MachineSpelling.Check(list, checkedList.Corrections, has);
         string[] letters = [.. spelled.Names.SelectMany(n => Letters.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         var shapes = LetterShapes.Of(letters, face, shelf);
         var alphabets = AlphabetCompletion.Complete(
@@ -42,7 +43,7 @@ internal sealed class KeyedWay : IWay
         var first = known.Letter(SizeSteps.Of(job.Letters, alphabets)[0]);
         var read = new NamesRead(
             job, checkedList.Corrections, face, first with { Held = spelled.Held }, HeldRows.OfLetters(
-                list, spelled.Held, names => first with { Held = MachineSpelling.Check(names.Names, MachineSpelling.Has(job.Letters, file?.Value)).Held }),
+                list, spelled.Held, names => first with { Held = MachineSpelling.Check(names, checkedList.Corrections, has).Held }),
             known);
         return Result.Of(read, [.. file?.Problems ?? [], .. spelled.Problems, .. Doubts(job, file?.Value, letters)]);
     }

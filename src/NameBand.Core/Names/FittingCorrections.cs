@@ -12,11 +12,13 @@ internal sealed class FittingCorrections
     private readonly Dictionary<RowRef, string> _doubtful = [];
     private readonly ImmutableArray<string> _lists;
     private readonly Dictionary<RowRef, SourceRow> _known;
+    private readonly HashSet<string> _namesAskingNot;
 
     public FittingCorrections(Corrections corrections, ImmutableArray<string> lists, IReadOnlyCollection<SourceRow> rows)
     {
         _lists = lists;
         _known = rows.ToDictionary(r => r.Ref);
+        _namesAskingNot = rows.Where(r => r.Wish == Wish.LeaveOut).Select(r => r.Name.Text).ToHashSet(StringComparer.Ordinal);
         ImmutableArray<Correction> lines = [.. corrections.Lines.Select(l => l with { Row = l.Row with { List = OwnName(l.Row.List) } })];
         var found = new RowFollower(rows.Select(r => new StandingRow(r.Ref, r.Name.Text, r.DetailsPrint) { EarlierDetails = r.EarlierPrint })).Find(
             [.. lines.Select(l => new SaidOfRow(l.Row, l.Was, l.Details, $"{l.Decision} {l.Text}"))]);
@@ -85,10 +87,11 @@ internal sealed class FittingCorrections
 
     /// <summary>
     /// A row of the name with something else beside it may be somebody else's: no decision makes it be sewn where it asks not to
-    /// be, nor, on another line, where what it answers is unclear.
+    /// be, nor, on another line, where what it answers is unclear or somebody of its name asks not to be shown.
     /// </summary>
-    private static bool IsPerhapsAnother(Correction line, SourceRow row) =>
-        (row.Wish == Wish.LeaveOut || (row.Wish == Wish.Unclear && row.Ref != line.Row)) && row.Name.Text == NameText.Clean(line.Was).Text
+    private bool IsPerhapsAnother(Correction line, SourceRow row) =>
+        (row.Wish == Wish.LeaveOut || (row.Ref != line.Row && (row.Wish == Wish.Unclear || _namesAskingNot.Contains(row.Name.Text))))
+        && row.Name.Text == NameText.Clean(line.Was).Text
         && line.Details.Length > 0 && line.Details != row.DetailsPrint && line.Details != row.EarlierPrint;
 
     private static bool IsSurely(Correction line, SourceRow row) =>

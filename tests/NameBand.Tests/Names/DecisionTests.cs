@@ -178,4 +178,25 @@ public class DecisionTests
         Assert.Equal("Public = yes; a second row of it = no", known);
         Assert.Equal("2 placed Bo Marsh\n3 leftOut Bo Marsh", Lists.Table(Lists.Read(Now, Head + $"names.csv,2,Bo Marsh,keep,,,,{known}\n")));
     }
+
+    /// <summary>The one it was made for is gone; whether this one is who asks not to be shown, nobody has said.</summary>
+    [Theory]
+    [InlineData("keep", "")]
+    [InlineData("change", "Bo M.")]
+    public void A_decision_about_a_namesake_says_nothing_of_a_row_whose_name_somebody_wants_hidden(string decision, string text)
+    {
+        const string Head3 = "Name,Mail,Public\n";
+        string details = Lists.Row(Lists.Read(Head3 + "Ada Reed,a@x.example,yes\nBo Marsh,b@x.example,yes\n"), 3).DetailsPrint;
+        string decided = Head + $"names.csv,3,Bo Marsh,{decision},{text},,{details},Public = yes\n";
+        Assert.Equal("2 held Bo Marsh\n3 placed Ada Reed\n4 leftOut Bo Marsh", Lists.Table(Lists.Read(
+            Head3 + "Bo Marsh,other@x.example,yes\nAda Reed,a@x.example,yes\nBo Marsh,c@x.example,no\n", decided)));
+    }
+
+    /// <summary>Left out by its own wish, whatever was written down with another name on its line.</summary>
+    [Fact]
+    public void What_was_recorded_with_another_name_does_not_hide_a_wish_from_the_namesakes()
+    {
+        const string Csv = "Name,Mail,Public\nBo Quill,a@x.example,yes\nBo Quill,b@x.example,no\n";
+        Assert.Equal("2 held Bo Quill\n3 leftOut Bo Quill", Lists.Table(Lists.Read(Csv, Head + "names.csv,3,Bo Marsh,keep,,,,Public = no\n")));
+    }
 }

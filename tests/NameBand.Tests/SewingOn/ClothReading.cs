@@ -93,9 +93,10 @@ internal sealed class ClothReading
         int cloth = Whole(hooping, "cloth");
         foreach (var lane in lanes)
         {
-            var piece = All(_plan, "cloths").Where(c => Whole(c, "number") == cloth).SelectMany(c => All(c, "pieces"))
-                .Where(p => Whole(p, "round") == lane.At.Round).OrderBy(p => Number(p, "startMm"))
-                .LastOrDefault(p => Number(p, "startMm") <= Number(lane.At.Segment, "startMm") + SlightMm);
+            var own = All(_plan, "cloths").Where(c => Whole(c, "number") == cloth).SelectMany(c => All(c, "pieces"))
+                .Where(p => Whole(p, "round") == lane.At.Round).OrderBy(p => Number(p, "startMm")).ToList();
+            var piece = own.FindLast(p => Number(p, "startMm") <= Number(lane.At.Segment, "startMm") + SlightMm);
+            piece = isSewn && piece.ValueKind == JsonValueKind.Undefined ? own.FirstOrDefault() : piece;
             if (piece.ValueKind == JsonValueKind.Undefined)
             {
                 faults.Add(FormattableString.Invariant($"hooping {number} lies on cloth {cloth}, which has no piece of round {lane.At.Round}"));
@@ -108,9 +109,9 @@ internal sealed class ClothReading
                 faults.Add(FormattableString.Invariant($"hooping {number} is to be set at {Number(hooping, "onClothMm") + lane.X:0.00} mm and its round says {lies:0.00} mm"));
             }
 
-            var own = path.Where(s => !s.IsMark && lanes.MinBy(l => Math.Abs(l.Y - s.Y)).Y == lane.Y).ToList();
+            var thread = path.Where(s => !s.IsMark && lanes.MinBy(l => Math.Abs(l.Y - s.Y)).Y == lane.Y).ToList();
             var merged = new List<(double From, double To)>();
-            foreach (var (from, to) in own.Zip(own.Skip(1)).Where(p => p.Second.Goes).Select(p => (From: Math.Min(p.First.X, p.Second.X), To: Math.Max(p.First.X, p.Second.X))).Order())
+            foreach (var (from, to) in thread.Zip(thread.Skip(1)).Where(p => p.Second.Goes).Select(p => (From: Math.Min(p.First.X, p.Second.X), To: Math.Max(p.First.X, p.Second.X))).Order())
             {
                 if (merged.Count > 0 && from <= merged[^1].To)
                 {
@@ -126,7 +127,7 @@ internal sealed class ClothReading
             foreach (var name in All(lane.At.Segment, "names"))
             {
                 double left = lane.X + ((Number(name, "startMm") - Number(lane.At.Segment, "startMm")) * _stretch);
-                if (!own.Any(s => s.X >= left - SlightMm && s.X <= left + Number(name, "widthMm") + SlightMm))
+                if (!thread.Any(s => s.X >= left - SlightMm && s.X <= left + Number(name, "widthMm") + SlightMm))
                 {
                     faults.Add($"{name.GetProperty("text").GetString()} has no stitch");
                 }

@@ -98,6 +98,25 @@ public class LastGateTests
         Assert.Contains("two places", fault.Found, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void What_drifted_to_before_its_strip_is_seen_too()
+    {
+        using var job = Made("\"rounds\": 1, \"shortening\": 0.02");
+        var told = JsonNode.Parse(File.ReadAllBytes(job["out/plan.json"]))!;
+        var segment = told["rounds"]![0]!["segments"]![0]!;
+        double by = segment["startMm"]!.GetValue<double>() + segment["names"]![0]!["startMm"]!.GetValue<double>() + 1;
+        segment["startMm"] = segment["startMm"]!.GetValue<double>() - by;
+        foreach (var name in segment["names"]!.AsArray())
+        {
+            name!["startMm"] = name["startMm"]!.GetValue<double>() - by;
+        }
+
+        double[] lies = [.. job.Plan().GetProperty("hoopings").EnumerateArray().Select(h => h.GetProperty("onClothMm").GetDouble())];
+        byte[] over = Changed(job.Path(2), (_, x, y) => (x + lies[0] - (by / 0.98) - lies[1], y));
+        var fault = Assert.Single(Gate.Check(Encoding.UTF8.GetBytes(told.ToJsonString()), Rules, n => n == 2 ? over : job.Path(n), n => n == 1));
+        Assert.Contains("over hooping 1, which is sewn", fault.Found, StringComparison.Ordinal);
+    }
+
     /// <summary>A hoop that became too short for a name already planned: its hooping is not written, and every plan says so.</summary>
     [Fact]
     public void What_does_not_pass_is_not_written_and_every_make_says_so()

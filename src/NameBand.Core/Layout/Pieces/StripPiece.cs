@@ -14,8 +14,12 @@ public sealed record StripPiece(
     public double EndMm => StartMm + LengthMm;
 
     /// <summary>The piece of a round on which something lies that starts there; null where the round has no cloth.</summary>
-    internal static StripPiece? At(IEnumerable<StripPiece> pieces, int round, double startMm) =>
-        pieces.Where(p => p.Round == round).OrderBy(p => p.StartMm).LastOrDefault(p => p.StartMm <= startMm + Sizing.SlightMm);
+    internal static StripPiece? At(IEnumerable<StripPiece> pieces, int round, double startMm)
+    {
+        // What drifted may begin before its strip does, and still lies on its first piece.
+        var own = pieces.Where(p => p.Round == round).OrderBy(p => p.StartMm).ToList();
+        return own.FindLast(p => p.StartMm <= startMm + Sizing.SlightMm) ?? own.FirstOrDefault();
+    }
 }
 
 /// <summary>A cloth as it goes into the hoop, with one strip or several side by side, spare at both ends.</summary>

@@ -77,8 +77,9 @@ internal sealed class GatePlan
             var lanes = ImmutableArray.CreateBuilder<GateLane>(hooped.Length);
             foreach (var (segment, x, y) in hooped)
             {
-                var under = byRound[(cloth, segment.Round)].OrderBy(p => p.StartMm).LastOrDefault(p => p.StartMm <= segment.FirstMm + SlightMm);
-                if (under is not { } piece)
+                // What drifted may begin before its strip does, and still lies on its first piece.
+                var own = byRound[(cloth, segment.Round)].OrderBy(p => p.StartMm).ToList();
+                if ((own.FindLast(p => p.StartMm <= segment.FirstMm + SlightMm) ?? own.FirstOrDefault()) is not { } piece)
                 {
                     return [];
                 }

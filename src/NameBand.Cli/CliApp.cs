@@ -80,7 +80,7 @@ internal static class CliApp
 
         var page = new Page(host.Errors);
         page.Line($"The answer could not be written: {refusal}", tone: Tone.Bad);
-        bool writes = args.Any(a => a is MakeCommand.Verb or PrintCommand.Verb or SewnCommand.Verb or SwatchCommand.Verb or MeasureCommand.Verb);
+        bool writes = args.Any(a => a is MakeCommand.Verb or PrintCommand.Verb or SewnCommand.Verb or SwatchCommand.Verb or MeasureCommand.Verb or "--settle");
         page.Line(writes ? "What the command was told to do is done; only its report is missing. Do not say it a second time." : "Make room where it is written to, and ask again.");
         return (int)(writes ? ExitStatus.NeedsPerson : ExitStatus.CannotUse);
     }

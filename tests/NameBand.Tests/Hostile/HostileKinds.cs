@@ -132,9 +132,11 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         return FateOf(PlanOverview.Read(scratch));
     }
 
-    /// <summary>Gone on from, with its first hooping sewn.</summary>
+    /// <summary>Gone on from, with its first hooping sewn, where neither a list nor another copy tells that it is spoilt.</summary>
     private Fate SewnPlan(byte[] input)
     {
+        File.Delete(Path.Combine(scratch, "sewn", OutPaths.Manifest));
+        File.Delete(Path.Combine(scratch, "out", OutPaths.Plan));
         Write("sewn/plan.json", input);
         return FateOf(Planning.Run(scratch, _shelf, default));
     }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NameBand.Output;
 using Xunit;
 
 namespace NameBand.Tests.SewingOn;
@@ -136,11 +137,18 @@ public class ReplanningTests
         job.Say(1);
         Bander.Print(job.Folder, job["one"]);
 
-        // Another path in the folder of what is sewn: the sheets follow it, so they do not stitch it anew.
+        // Another path in the folder of what is sewn, and in the log as the one that was: the sheets follow it, so they do not
+        // stitch it anew.
         string[] lines = File.ReadAllLines(job["sewn/needle-paths/hooping-001.csv"]);
         int stop = Array.FindIndex(lines, l => l.EndsWith(",stop", StringComparison.Ordinal));
         var shorter = lines.Take(stop + 3).Append(lines[^1].Replace(lines[^1].Split(',')[0] + ",", $"{stop + 3},", StringComparison.Ordinal));
-        File.WriteAllText(job["sewn/needle-paths/hooping-001.csv"], string.Concat(shorter.Select(l => l + "\r\n")));
+        byte[] other = System.Text.Encoding.UTF8.GetBytes(string.Concat(shorter.Select(l => l + "\r\n")));
+        string log = File.ReadAllText(job["sewing-log.csv"]);
+        string print = SewingPrint.Of(File.ReadAllBytes(job["sewn/needle-paths/hooping-001.csv"]));
+        Assert.Contains(print, log, StringComparison.Ordinal);
+        File.WriteAllText(job["sewing-log.csv"], log.Replace(print, SewingPrint.Of(other), StringComparison.Ordinal));
+        File.WriteAllBytes(job["sewn/needle-paths/hooping-001.csv"], other);
+        File.Delete(job[$"sewn/{OutPaths.Manifest}"]);
         Bander.Print(job.Folder, job["other"]);
         Assert.NotEqual(File.ReadAllBytes(job["one/sheets/work-packet-a4.pdf"]), File.ReadAllBytes(job["other/sheets/work-packet-a4.pdf"]));
     }

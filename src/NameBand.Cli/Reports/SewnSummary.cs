@@ -77,12 +77,19 @@ internal sealed class SewnSummary(Page page, SewingReport report)
         string hands = said.HandMinutes is { } h ? string.Create(CultureInfo.InvariantCulture, $", {h:0.#} by hand") : "";
         return said.Deed switch
         {
-            SewingDeed.Sewn => $"Hooping {number} is written down as sewn{minutes}{hands}. Its files are kept in the folder sewn and stay as they are.",
-            SewingDeed.Again => $"Hooping {number} is to be sewn again. Run make: names that were changed in the list come out with their new words.",
+            SewingDeed.Sewn => $"Hooping {number}{Names(said.Hooping)} is written down as sewn{minutes}{hands}. Its files are kept in the folder sewn and stay as they are.",
+            SewingDeed.Again => $"Hooping {number}{Names(said.Hooping)} is to be sewn again. Run make: names that were changed in the list come out with their new words.",
             SewingDeed.Patch => $"Hooping {number} is to be sewn again on a piece of its own: cut cloth {Words.Both(report.PatchOnClothMm ?? 0)} long, a seam at each end included, and let it into the strip.",
-            SewingDeed.Mistake => $"Hooping {number} counts as not sewn.",
+            SewingDeed.Mistake => $"Hooping {number}{Names(said.Hooping)} counts as not sewn.",
             _ => $"The piece of hooping {number} is written down as {Words.Both(said.MeasuredMm ?? 0)} long; {Words.Both(report.Measured?.ExpectedMm ?? 0)} was expected. Run make: the rest is set out by what was measured.",
         };
+    }
+
+    /// <summary>Whose hooping it is, to be seen at once where the number was mistyped.</summary>
+    private string Names(int hooping)
+    {
+        var names = report.Hoopings.FirstOrDefault(h => h.Number == hooping)?.Names ?? [];
+        return names.IsEmpty ? "" : $", {Wording.List([.. names.Select(n => $"“{n}”")])},";
     }
 
     private static string Numbers(IEnumerable<HoopingState> hoopings) =>

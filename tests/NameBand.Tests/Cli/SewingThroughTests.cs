@@ -58,7 +58,9 @@ public class SewingThroughTests
 
         Assert.Equal(0, CliRun.Of("sewn", job, "2", "--again", "--note", "thread nest").Status);
         Assert.InRange(CliRun.Of("make", job).Status, 0, 1);
-        Assert.Equal(0, CliRun.Of("sewn", job, "2", "--minutes", "15").Status);
+        var once = CliRun.Of("sewn", job, "2", "--minutes", "15");
+        Assert.Equal(0, once.Status);
+        Assert.Contains("Hooping 2, “Bram Sedgewick”, is written down as sewn, 15 minutes at the machine.", once.OutOnOneLine, StringComparison.Ordinal);
         using var state = JsonDocument.Parse(CliRun.Of("sewn", job, "--json").Out);
         Assert.Equal([1, 2, 3], state.RootElement.GetProperty("hoopings").EnumerateArray()
             .Where(h => h.GetProperty("state").GetString() == "sewn").Select(h => h.GetProperty("number").GetInt32()));

@@ -28,7 +28,7 @@ public class PlainTextTests
     {
         for (int before = 196; before <= 201; before++)
         {
-            var read = Lists.Read($"name,{new string('x', before)}💡💡\nAna,1\n");
+            var read = Lists.Read($"name,{new string('x', before)}💡💡\nAna,5\n");
             Assert.Equal("2 placed Ana", Lists.Table(read));
         }
     }

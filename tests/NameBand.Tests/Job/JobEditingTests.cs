@@ -72,8 +72,8 @@ public class JobEditingTests
         var made = CorrectionsEditing.Apply(folder.FullPath, [Change(2, "Ottilie", "Ottilia"), Change(9, "Ngozi", "Ngosi")]);
 
         Assert.Equal(
-            "list;asked;line;was;decision;text;why;details\r\na.csv;by letter;2;Ottilie;change;Ottilia;asked again;\r\n;a remark;;;;;\r\na.csv;at the well;3;Pia;perhaps;;her wish\r\n"
-            + "a.csv;'=2+2;4;Bram;leave out;;\r\na.csv;;9;Ngozi;change;Ngosi;asked again;\r\n",
+            "list;asked;line;was;decision;text;why;details;show;alike\r\na.csv;by letter;2;Ottilie;change;Ottilia;asked again;;;\r\n;a remark;;;;;\r\na.csv;at the well;3;Pia;perhaps;;her wish\r\n"
+            + "a.csv;'=2+2;4;Bram;leave out;;\r\na.csv;;9;Ngozi;change;Ngosi;asked again;;;\r\n",
             System.Text.Encoding.UTF8.GetString([.. made.Value!.Bytes]));
 
         static RowDecision Change(int line, string was, string text) => new(new RowRef("a.csv", line), was, Decision.Change, text, "asked again");
@@ -87,6 +87,6 @@ public class JobEditingTests
 
         var made = CorrectionsEditing.Apply(folder.FullPath, [new RowDecision(new RowRef("a.csv", 2), "Pia", Decision.LeaveOut, "", "")]);
 
-        Assert.Equal("list,line,was,decision,text,why,details\r\na.csv,2,Pia,leave out,,,\r\n", System.Text.Encoding.UTF8.GetString([.. made.Value!.Bytes]));
+        Assert.Equal("list,line,was,decision,text,why,details,show,alike\r\na.csv,2,Pia,leave out,,,,,\r\n", System.Text.Encoding.UTF8.GetString([.. made.Value!.Bytes]));
     }
 }

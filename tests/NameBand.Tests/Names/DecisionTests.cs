@@ -185,11 +185,21 @@ public class DecisionTests
     [InlineData("change", "Bo M.")]
     public void A_decision_about_a_namesake_says_nothing_of_a_row_whose_name_somebody_wants_hidden(string decision, string text)
     {
-        const string Head3 = "Name,Mail,Public\n";
-        string details = Lists.Row(Lists.Read(Head3 + "Ada Reed,a@x.example,yes\nBo Marsh,b@x.example,yes\n"), 3).DetailsPrint;
-        string decided = Head + $"names.csv,3,Bo Marsh,{decision},{text},,{details},Public = yes\n";
-        Assert.Equal("2 held Bo Marsh\n3 placed Ada Reed\n4 leftOut Bo Marsh", Lists.Table(Lists.Read(
-            Head3 + "Bo Marsh,other@x.example,yes\nAda Reed,a@x.example,yes\nBo Marsh,c@x.example,no\n", decided)));
+        const string Before = "Name,Mail,Public\nAda Reed,a@x.example,yes\nBo Marsh,b@x.example,yes\nBo Marsh,c@x.example,yes\n";
+        var rows = Lists.Read(Before).Value!.Rows;
+        string decided = Head + $"names.csv,3,Bo Marsh,{decision},{text},,{rows[1].DetailsPrint},Public = yes\n"
+            + $"names.csv,4,Bo Marsh,keep,,,{rows[2].DetailsPrint},Public = yes\n";
+        const string Later = "Name,Mail,Public\nBo Marsh,other@x.example,yes\nAda Reed,a@x.example,yes\nBo Marsh,c@x.example,no\n";
+        Assert.Equal("2 held Bo Marsh\n3 placed Ada Reed\n4 leftOut Bo Marsh", Lists.Table(Lists.Read(Later, decided)));
+    }
+
+    /// <summary>The first may have been renamed, or be the one that stands on the second one's line with something else beside it.</summary>
+    [Fact]
+    public void A_row_that_another_decision_may_be_about_keeps_none_that_was_not_surely_made_for_it()
+    {
+        var rows = Lists.Read("Name,Mail\nBo Marsh,p@x.example\nBo Marsh,x@x.example\n").Value!.Rows;
+        string decided = Head + $"names.csv,2,Bo Marsh,leave out,,,{rows[0].DetailsPrint},none\nnames.csv,3,Bo Marsh,keep,,,{rows[1].DetailsPrint},none\n";
+        Assert.Equal("2 held Bo Marshall\n3 held Bo Marsh", Lists.Table(Lists.Read("Name,Mail\nBo Marshall,p@x.example\nBo Marsh,y@x.example\n", decided)));
     }
 
     /// <summary>Left out by its own wish, whatever was written down with another name on its line.</summary>
@@ -198,5 +208,24 @@ public class DecisionTests
     {
         const string Csv = "Name,Mail,Public\nBo Quill,a@x.example,yes\nBo Quill,b@x.example,no\n";
         Assert.Equal("2 held Bo Quill\n3 leftOut Bo Quill", Lists.Table(Lists.Read(Csv, Head + "names.csv,3,Bo Marsh,keep,,,,Public = no\n")));
+    }
+
+    [Fact]
+    public void Keep_all_in_a_line_without_a_mark_speaks_for_that_line_alone() =>
+        Assert.Equal("2 placed Ada Reed\n3 held Bo Marsh", Lists.Table(Lists.Read(
+            "Name,Public\nAda Reed,\nBo Marsh,\n", Head + "names.csv,2,Ada Reed,keep all,,,,Public = empty,\nnames.csv,3,Bo Marsh,,,,,Public = empty,\n")));
+
+    [Fact]
+    public void Keep_all_does_not_reach_those_who_ask_the_same_later_and_are_written_down_too()
+    {
+        const string Csv = "Name,Public\nAda Reed,\nBo Marsh,\n";
+        const string Later = Csv + "Jo Farrow,\nWenna Tregear,\n";
+        string decided = string.Concat(CorrectionLines.ToAdd(Lists.Read(Csv).Value!, Corrections.None).Select(l => l + "\r\n"))
+            .Replace("Ada Reed,,,", "Ada Reed,keep all,,", StringComparison.Ordinal);
+        using var folder = new TemporaryFolder();
+        folder.With("corrections.csv", decided);
+        var more = CorrectionLines.ToAdd(Lists.Read(Later, decided).Value!, Corrections.Read(folder.FullPath).Value!);
+        Assert.Equal(2, more.Length);
+        Assert.Equal("2 placed Ada Reed\n3 placed Bo Marsh\n4 held Jo Farrow\n5 held Wenna Tregear", Lists.Table(Lists.Read(Later, decided + string.Join("\r\n", more))));
     }
 }

@@ -64,9 +64,10 @@ public static class Bander
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(sewn.Estimate));
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(
-            StatusOf(made.Rows, problems, made.Plan), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems)
+            StatusOf(made.Rows, problems, sewn.Verdicts), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems)
         {
             Changes = changes,
+            Verdicts = sewn.Verdicts,
             Machine = machine,
             Hands = hands,
         };
@@ -86,7 +87,7 @@ public static class Bander
 
         var approvals = Approvals.Of(names.Job.Folder, names.Rows, names.Corrections);
         problems = [.. problems, .. approvals?.Problems ?? []];
-        return new NamesReport(StatusOf(names.Rows, problems), names.Rows, CorrectionLines.ToAdd(names.Rows, names.Corrections), problems)
+        return new NamesReport(StatusOf(names.Rows, problems, []), names.Rows, CorrectionLines.ToAdd(names.Rows, names.Corrections), problems)
         {
             Approvals = approvals,
         };
@@ -183,16 +184,14 @@ public static class Bander
     private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string output) =>
         Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, output) : [];
 
-    private static ExitStatus StatusOf(NameList rows, ImmutableArray<Problem> problems, StripPlan? plan = null)
+    private static ExitStatus StatusOf(NameList rows, ImmutableArray<Problem> problems, ImmutableArray<Verdict> verdicts)
     {
         if (problems.Any(p => p.Severity == Severity.CannotUse))
         {
             return ExitStatus.CannotUse;
         }
 
-        bool waits = rows.Rows.Any(r => r.Outcome == RowOutcome.Held)
-            || problems.Any(p => p.Severity == Severity.NeedsPerson)
-            || plan is { MatchesHem: false };
+        bool waits = verdicts.Any(v => v.Kind == VerdictKind.NeedsAPerson) || Needs.Of(rows, problems).Count > 0;
         return waits ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
     }
 }

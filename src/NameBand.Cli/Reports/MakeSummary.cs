@@ -58,7 +58,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
             }
 
             string names = Words.Count(round.Names.Count(n => n.IsOfList), "name");
-            yield return Math.Abs(overMm) <= plan.Hem.ToleranceMm
+            yield return plan.FitOf(round).Meets
                 ? (label, $"{Words.Both(round.LengthMm)} with {names}: fits its hem.", Tone.Good)
                 : (label, $"{Words.Both(round.LengthMm)} with {names}: {Words.Both(Math.Abs(overMm))} too {(overMm > 0 ? "long" : "short")} for its hem of {Words.Both(round.HemMm)}.", Tone.Attention);
         }
@@ -76,7 +76,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
     private static string InAll(StripPlan plan)
     {
         string strips = $"{Words.Both(plan.TotalLengthMm)} of strip for {Words.Both(plan.Rounds.Sum(r => r.HemMm))} of hem";
-        string allowed = Words.Tied(Length.FromMm(plan.Hem.ToleranceMm).InMillimetres());
+        string allowed = Words.Tied(plan.AllowedInWords);
         return Math.Abs(plan.DifferenceMm) < 0.05
             ? $"{strips}: they agree ({allowed} a round is allowed)."
             : $"{strips}: {Words.Both(Math.Abs(plan.DifferenceMm))} too {(plan.DifferenceMm > 0 ? "much" : "little")} ({allowed} a round is allowed).";

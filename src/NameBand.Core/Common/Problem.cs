@@ -51,6 +51,9 @@ public sealed record Where(string? File = null, int? Line = null, int? Column = 
 /// <param name="Mend">What to do about it: a whole sentence; empty only for a plain note.</param>
 public sealed record Problem(Severity Severity, Where Where, string Found, string Mend)
 {
+    /// <summary>The verdict on a fact of the plan that it tells; null where it is of something else.</summary>
+    public Verdict? Judged { get; init; }
+
     public static Problem Note(Where where, string found, string mend = "") => new(Severity.Note, where, found, mend);
 
     public static Problem NeedsPerson(Where where, string found, string mend) => new(Severity.NeedsPerson, where, found, mend);

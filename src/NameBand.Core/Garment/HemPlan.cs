@@ -35,7 +35,7 @@ public sealed record HemPlan(
     double TurnRad,
     bool Closed,
     double OverlapMm,
-    double ToleranceMm,
+    HemTolerance Tolerance,
     double LiftMm,
     double RoundStepMm,
     int? FixedRounds,

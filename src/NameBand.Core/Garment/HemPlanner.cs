@@ -18,7 +18,7 @@ public static class HemPlanner
         bool perRound = job.Hem.Lengths.Length > 1;
 
         var hem = new HemPlan(
-            EdgeMm(job.Hem), turn, job.Hem.Closed, job.Hem.Overlap.Mm, job.Hem.Tolerance.Mm, job.Strip.Lift.Mm, step,
+            EdgeMm(job.Hem), turn, job.Hem.Closed, job.Hem.Overlap.Mm, Tolerance(job.Hem), job.Strip.Lift.Mm, step,
             job.Strip.Rounds, perRound ? [.. job.Hem.Lengths.Select(l => l.Mm)] : [], strip,
             Runs(job.Strip.Side, job.Strip.ReadBy))
         {
@@ -81,6 +81,8 @@ public static class HemPlanner
         double width = job.Layout.ClosingBlank?.Mm ?? (job.Layout.IsJoinedDiagonally ? JoinBlankMm(job, strip) : 0);
         return job.Hem.Closed && width > 0 ? [new ClearZone(0, width)] : [];
     }
+
+    private static HemTolerance Tolerance(HemSettings hem) => new(hem.Tolerance.Mm, hem.TolerancePart);
 
     private static double EdgeMm(HemSettings hem) => hem.Skirt is { } skirt
         ? PartCircle.FromWaist(skirt.Turn, skirt.Waist.Mm).ArcMm(skirt.Length.Mm) - skirt.TakenUp.Mm

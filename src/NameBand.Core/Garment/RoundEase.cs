@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 
 namespace NameBand.Garment;
 
@@ -69,6 +70,15 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
 
     /// <summary>Width of a finished strip that these gaps could just take up.</summary>
     public double WidestMm { get; init; } = double.PositiveInfinity;
+
+    public Verdict Judged() => new(Fact.Easing, Number, Kind, InWords());
+
+    private VerdictKind Kind => Verdict switch
+    {
+        EaseVerdict.LiesFlat => VerdictKind.Good,
+        EaseVerdict.CanBeEased => VerdictKind.Note,
+        _ => VerdictKind.NeedsAPerson,
+    };
 
     /// <summary>The verdict as a sentence for the maker; the same words wherever it is said.</summary>
     public string InWords()

@@ -110,7 +110,11 @@ public sealed record SkirtSettings(double Turn, Length Waist, Length Length, Len
 /// <param name="Lengths">One length, or one for each round, lowest first; empty when <paramref name="Skirt"/> is given.</param>
 /// <param name="Turn">With a measured length: part of a full circle, 0 for a straight edge; null when not said.</param>
 public sealed record HemSettings(
-    ImmutableArray<Length> Lengths, SkirtSettings? Skirt, double? Turn, bool Closed, Length Overlap, Length Tolerance);
+    ImmutableArray<Length> Lengths, SkirtSettings? Skirt, double? Turn, bool Closed, Length Overlap, Length Tolerance)
+{
+    /// <summary>The tolerance as a part of the hem, where that is more; 0 where the job says a tolerance itself.</summary>
+    public double TolerancePart { get; init; }
+}
 
 /// <param name="Rounds">How many strips go round, or null for as many as needed.</param>
 /// <param name="RoundStep">Null: finished width and half an inch.</param>

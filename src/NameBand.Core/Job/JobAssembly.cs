@@ -61,7 +61,10 @@ internal static partial class JobAssembly
             : null;
         return new HemSettings(
             values.Lengths(JobKeys.HemLength), skirt, values.Number(JobKeys.HemTurn), values.Flag(JobKeys.Closed),
-            values.Certain(JobKeys.Overlap), values.Certain(JobKeys.Tolerance));
+            values.Certain(JobKeys.Overlap), values.Length(JobKeys.Tolerance) ?? JobDefaults.Tolerance)
+        {
+            TolerancePart = values.Has(JobKeys.Tolerance) ? 0 : JobDefaults.TolerancePart,
+        };
     }
 
     private static StripSettings Strip(JobValues values) => new(

@@ -12,6 +12,9 @@ public static class JobDefaults
     /// <summary>How far a strip may be from its hem and still be said to match it.</summary>
     public static Length Tolerance { get; } = Length.FromMm(6);
 
+    /// <summary>The same as a part of the hem; the more of the two holds. Our assumption of what pins take up unseen.</summary>
+    public const double TolerancePart = 0.005;
+
     public const bool Closed = true;
 
     /// <summary>Clear of names on each side of a slanting seam: common practice, no source.</summary>

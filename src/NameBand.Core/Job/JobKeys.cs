@@ -29,7 +29,7 @@ internal static class JobKeys
     public static readonly NumberKey HemTurn = new("hem.turn", null, 0, 2, "with more than one round it must be given");
     public static readonly FlagKey Closed = new("hem.closed", JobDefaults.Closed);
     public static readonly LengthKey Overlap = new("hem.overlap", JobDefaults.Overlap, 0, 1000);
-    public static readonly LengthKey Tolerance = new("hem.tolerance", JobDefaults.Tolerance, 0, 1000);
+    public static readonly LengthKey Tolerance = new("hem.tolerance", null, 0, 1000, "6 mm, or 0.5 % of the hem where that is more");
 
     public static readonly LengthKey CutWidth = new("strip.cutWidth", JobDefaults.CutWidth, 5, 1000);
     public static readonly LengthKey TurnIn = new("strip.turnIn", JobDefaults.TurnIn, 0, 500);

@@ -51,9 +51,9 @@ internal static class GroupAdvice
             double heightMm = plan.LetterHeightMm * group.HeightFactor;
             if (own.Count > 0 && heightMm < LayoutAdvice.LeastFor40WeightMm - 1e-9 && plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm - 1e-9 && LayoutAdvice.IsSewnWith40Weight(job))
             {
-                yield return Problem.NeedsPerson(
+                yield return LayoutAdvice.TooSmall(FormattableString.Invariant(
+                    $"The letters of the group “{PlainText.Short(group.Name)}” come out {heightMm:0.0} mm high: under {LayoutAdvice.LeastFor40WeightMm:0} mm 40-weight thread no longer makes a letter.")).Told(
                     new Where(JobReader.FileName, Key: "groups"),
-                    FormattableString.Invariant($"The letters of the group “{PlainText.Short(group.Name)}” come out {heightMm:0.0} mm high: under {LayoutAdvice.LeastFor40WeightMm:0} mm 40-weight thread no longer makes a letter."),
                     FormattableString.Invariant($"Give the group a heightFactor of {Math.Ceiling(LayoutAdvice.LeastFor40WeightMm / plan.LetterHeightMm * 100) / 100:0.##} or more."));
             }
         }
@@ -76,7 +76,7 @@ internal static class GroupAdvice
     /// <summary>Where names run over the rounds: the group whose letters need the least reducing for all to fit.</summary>
     private static IEnumerable<Problem> RunningOver(BandJob job, StripPlan plan, IReadOnlyList<LetteredName> names, Sizing sizing)
     {
-        if (plan.Rounds.All(r => r.LengthMm <= r.HemMm + plan.Hem.ToleranceMm) || plan.Hem.FixedRounds is null)
+        if (!plan.Fits.Any(f => f.RunsOver) || plan.Hem.FixedRounds is null)
         {
             yield break;
         }

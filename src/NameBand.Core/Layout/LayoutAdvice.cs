@@ -12,21 +12,18 @@ internal static class LayoutAdvice
 
     public static IEnumerable<Problem> For(BandJob job, StripPlan plan, IReadOnlyList<LetteredName> names, Sizing sizing)
     {
-        bool runsOver = plan.Rounds.Any(r => r.LengthMm > r.HemMm + plan.Hem.ToleranceMm);
+        bool runsOver = plan.Fits.Any(f => f.RunsOver);
         string roomier = names.Count == 0 ? "" : OneMoreRound(job, names, sizing);
-        foreach (var round in plan.Rounds.Where(r => Math.Abs(r.LengthMm - r.HemMm) > plan.Hem.ToleranceMm))
+        foreach (var fit in plan.Fits.Where(f => !f.Meets))
         {
-            yield return Problem.NeedsPerson(
-                new Where(Key: FormattableString.Invariant($"round {round.Number}")),
-                FormattableString.Invariant($"The names need {Length.FromMm(round.LengthMm).InMetres()} and the garment has {Length.FromMm(round.HemMm).InMetres()} there: the strip is {round.LengthMm - round.HemMm:0} mm too long."),
-                roomier.Length > 0 ? roomier : "Use smaller letters, a narrower gap or a narrower face.");
+            yield return HemFits.Told(fit, roomier.Length > 0 ? roomier : "Use smaller letters, a narrower gap or a narrower face.");
         }
 
         if (plan.LetterHeightMm < LeastFor40WeightMm - 1e-9 && IsSewnWith40Weight(job))
         {
-            yield return Problem.NeedsPerson(
+            yield return TooSmall(FormattableString.Invariant(
+                $"Letters {plan.LetterHeightMm:0.0} mm high are too small for 40-weight thread: under {LeastFor40WeightMm:0} mm it no longer makes a letter.")).Told(
                 new Where(File, Key: "lettering"),
-                FormattableString.Invariant($"Letters {plan.LetterHeightMm:0.0} mm high are too small for 40-weight thread: under {LeastFor40WeightMm:0} mm it no longer makes a letter."),
                 runsOver || roomier.Length == 0 ? "Use another round, or a thinner thread and needle tried on a swatch first." : roomier);
         }
 
@@ -55,6 +52,8 @@ internal static class LayoutAdvice
                 "Sew before cutting (\"sewn\": \"beforeCutting\"), or let the marks stand on the backing alone.");
         }
     }
+
+    public static Verdict TooSmall(string found) => new(Fact.Letters, null, VerdictKind.NeedsAPerson, found);
 
     /// <summary>Of finer thread smaller letters can be made; what is traced is sewn with what the maker takes.</summary>
     public static bool IsSewnWith40Weight(BandJob job) =>

@@ -16,10 +16,9 @@ internal static class RoundEasing
     {
         foreach (var ease in plan.Easing.Where(e => e.Verdict != EaseVerdict.LiesFlat))
         {
-            var where = new Where(Key: FormattableString.Invariant($"round {ease.Number}"));
             yield return ease.Verdict == EaseVerdict.CanBeEased
-                ? Problem.Note(where, ease.InWords(), "Run a line of long stitches along the upper edge, draw it up between the names and press with steam before sewing it down.")
-                : Problem.NeedsPerson(new Where(File, Key: FormattableString.Invariant($"strip, round {ease.Number}")), ease.InWords(), Mend(plan, ease));
+                ? ease.Judged().Told(new Where(Key: FormattableString.Invariant($"round {ease.Number}")), "Run a line of long stitches along the upper edge, draw it up between the names and press with steam before sewing it down.")
+                : ease.Judged().Told(new Where(File, Key: FormattableString.Invariant($"strip, round {ease.Number}")), Mend(plan, ease));
         }
     }
 

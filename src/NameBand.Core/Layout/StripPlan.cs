@@ -109,6 +109,14 @@ public sealed record StripPlan(
     /// <summary>How each round lies on the garment, lowest first, judged by the gaps it was laid out with.</summary>
     public ImmutableArray<RoundEase> Easing => [.. Rounds.Select(r => RoundEasing.Of(Hem, r))];
 
+    /// <summary>Each strip beside its hem, lowest first.</summary>
+    public ImmutableArray<RoundFit> Fits => [.. Rounds.Select(FitOf)];
+
+    public RoundFit FitOf(Round round) => new(round.Number, round.LengthMm, round.HemMm, Hem.Tolerance.OfMm(round.HemMm));
+
+    /// <summary>How much a round may be off its hem, wherever it is told.</summary>
+    public string AllowedInWords => Hem.Tolerance.InWords(Rounds.Select(r => r.HemMm));
+
     /// <summary>Whether groups of names are sewn in letters of other heights.</summary>
     public bool HasSizes => Rounds.SelectMany(r => r.Names).Any(n => n.Lettered.Standing.HeightFactor != 1);
 
@@ -190,7 +198,7 @@ public sealed record StripPlan(
     /// <summary>Total strip length less the sum of what the hems ask for.</summary>
     public double DifferenceMm => Rounds.Sum(r => r.LengthMm - r.HemMm);
 
-    public bool MatchesHem => Rounds.All(r => Math.Abs(r.LengthMm - r.HemMm) <= Hem.ToleranceMm);
+    public bool MatchesHem => Fits.All(f => f.Meets);
 
     public int NameCount => Rounds.Sum(r => r.Segments.Sum(s => s.Names.Count(n => n.IsOfList)));
 }

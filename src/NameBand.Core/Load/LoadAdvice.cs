@@ -12,26 +12,32 @@ public static class LoadAdvice
     private const string Mends =
         "In order of least harm: another cloth or a firmer backing, larger letters, wider spacing (stitches.spacing), a lighter face, running stitch. Sew a swatch before the real cloth.";
 
-    public static IEnumerable<Problem> For(Fabric fabric, IEnumerable<HoopingLoad> loads)
+    public static IEnumerable<Problem> For(Fabric fabric, IReadOnlyCollection<HoopingLoad> loads)
     {
-        var sewn = loads.Where(l => l.HolesPerMm2 > 0).ToList();
-        if (sewn.Count == 0)
+        if (Judge(fabric, loads) is { Kind: not VerdictKind.Good } judged)
         {
-            yield break;
-        }
-
-        var (hooping, worst) = sewn.MaxBy(l => l.HolesPerMm2);
-        var where = new Where(Key: FormattableString.Invariant($"hooping {hooping}"));
-        string figures = FormattableString.Invariant(
-            $"{worst:0.0} needle holes in a square millimetre of its fullest letter, and {fabric.Name} is taken to bear {fabric.MostPenetrationsPerMm2:0.0}");
-        var verdict = LoadMeter.VerdictOf(worst, fabric);
-        if (verdict == LoadVerdict.Overworked)
-        {
-            yield return Problem.NeedsPerson(where, $"The cloth will be overworked: {figures}.", Mends);
-        }
-        else if (verdict == LoadVerdict.SewSwatch)
-        {
-            yield return Problem.Note(where, $"The cloth is worked hard: {figures}.", Mends);
+            yield return judged.Told(new Where(Key: FormattableString.Invariant($"hooping {loads.MaxBy(l => l.HolesPerMm2).Hooping}")), Mends);
         }
     }
+
+    /// <summary>Null where nothing is sewn that could be judged.</summary>
+    public static Verdict? Judge(Fabric fabric, IReadOnlyCollection<HoopingLoad> loads)
+    {
+        double worst = loads.Select(l => l.HolesPerMm2).DefaultIfEmpty(0).Max();
+        if (worst <= 0)
+        {
+            return null;
+        }
+
+        string figures = FormattableString.Invariant(
+            $"{worst:0.0} needle holes in a square millimetre of its fullest letter, and {fabric.Name} is taken to bear {fabric.MostPenetrationsPerMm2:0.0}");
+        return LoadMeter.VerdictOf(worst, fabric) switch
+        {
+            LoadVerdict.Overworked => Of(VerdictKind.NeedsAPerson, $"The cloth will be overworked: {figures}."),
+            LoadVerdict.SewSwatch => Of(VerdictKind.Note, $"The cloth is worked hard: {figures}."),
+            _ => Of(VerdictKind.Good, $"The cloth bears the stitches: {figures}."),
+        };
+    }
+
+    private static Verdict Of(VerdictKind kind, string text) => new(Fact.Load, null, kind, text);
 }

@@ -19,6 +19,18 @@ public sealed record Needs(ImmutableArray<Problem> OfJob, ImmutableArray<Problem
 
     public IEnumerable<Problem> All => OfJob.Concat(OfRows);
 
+    /// <summary>Whether anything waits for an answer besides the facts that have a verdict of their own.</summary>
+    public Verdict Waiting()
+    {
+        int rows = OfRows.Select(p => (p.Where.File, p.Where.Line)).Distinct().Count();
+        int others = OfJob.Count(p => p.Judged is null);
+        string ofRows = rows == 0 ? "" : FormattableString.Invariant($"{rows} {(rows == 1 ? "row of the lists waits" : "rows of the lists wait")} for your decision.");
+        string ofJob = others == 0 ? "" : FormattableString.Invariant($"{others} {(others == 1 ? "thing in the job waits" : "things in the job wait")} for your decision.");
+        return rows + others == 0
+            ? new Verdict(Fact.Waiting, null, VerdictKind.Good, "Nothing waits for an answer.")
+            : new Verdict(Fact.Waiting, null, VerdictKind.NeedsAPerson, string.Join(' ', new[] { ofRows, ofJob }.Where(t => t.Length > 0)));
+    }
+
     public static Needs Of(NameList? names, IEnumerable<Problem> problems)
     {
         // What a column means is asked once, and not for each of its rows.

@@ -51,7 +51,7 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     /// <param name="figures">Those of all hoopings: the proof shows the minutes of its own.</param>
     public string Of(Round round, IReadOnlyDictionary<int, HoopingFigures> figures)
     {
-        var values = new PrintedValues().Add(_common).Add(round.Number).Add(round.LengthMm).Add(round.HemMm).Add(round.GapMm).Add(plan.Hem.ToleranceMm);
+        var values = new PrintedValues().Add(_common).Add(round.Number).Add(round.LengthMm).Add(round.HemMm).Add(round.GapMm).Add(plan.FitOf(round).AllowedMm);
         foreach (var (hooping, _) in plan.HoopedIn(round))
         {
             values.Add(hooping.Number).Add((double)Thousandths.Tenths(figures[hooping.Number].MachineMinutes));

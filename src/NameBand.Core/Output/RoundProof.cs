@@ -147,10 +147,10 @@ public static class RoundProof
 
     private static string Caption(StripPlan plan, Round round)
     {
-        double difference = round.LengthMm - round.HemMm;
-        string agrees = Math.Abs(difference) <= plan.Hem.ToleranceMm
+        var fit = plan.FitOf(round);
+        string agrees = fit.Meets
             ? "meets the hem"
-            : FormattableString.Invariant($"{Math.Abs(difference):0.0} mm {(difference > 0 ? "longer" : "shorter")} than the hem");
+            : FormattableString.Invariant($"{Math.Abs(fit.OverMm):0.0} mm {(fit.RunsOver ? "longer" : "shorter")} than the hem");
         return FormattableString.Invariant(
             $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count(n => n.IsOfList)} names   ·   {Letters(plan, round)}{(plan.Hem.IsCurved ? $"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "")}");
     }

@@ -27,7 +27,13 @@ internal sealed record LaidOut(BandJob Job, Fabric Fabric, Face Face, NameList R
     public ImmutableArray<Problem> Problems { get; init; } = [];
 
     /// <summary>What is to stand in the plan of all that was found, here and while it was sewn.</summary>
-    public PlanFound Found(IEnumerable<Problem> whileSewing) => new(Rows.Rows, Needs.Of(Rows, [.. Problems, .. whileSewing]));
+    /// <param name="load">What the stitches do to the cloth; null where none were measured.</param>
+    public PlanFound Found(IEnumerable<Problem> whileSewing, Verdict? load)
+    {
+        ImmutableArray<Problem> all = [.. Problems, .. whileSewing];
+        var needs = Needs.Of(Rows, all);
+        return new PlanFound(Rows.Rows, needs) { Verdicts = Judging.Of(this, all, needs, load) };
+    }
 
     public bool IsSewn(int hooping) => Begun is not null && Begun.IsSewn(hooping);
 

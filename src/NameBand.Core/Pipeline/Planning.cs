@@ -73,7 +73,7 @@ internal static class Planning
 
         var fabric = names.Way.On(known);
         var laid = names.Way.LayOut(names, hem.Value, fabric);
-        problems = [.. problems, .. laid.Problems, .. laid.Value is { } whole ? RoundEasing.Check(whole) : []];
+        problems = [.. problems, .. laid.Value is { } whole ? HemFits.Settled(whole, laid.Problems).Concat(RoundEasing.Check(whole)) : laid.Problems];
         return laid.Value is { } plan
             ? Result.Of(
                 new LaidOut(names.Job, fabric, names.Face, HeldRows.Merge(names.Rows, plan.Held), plan, names.Way)

@@ -24,6 +24,8 @@ internal static class Sewing
     {
         /// <summary>What was let out, where the last gate held something back; null: all of it.</summary>
         public LaidOut? LetOut { get; init; }
+
+        public ImmutableArray<Verdict> Verdicts { get; init; } = [];
     }
 
     private const string CaptionFaceName = "Nunito Bold";
@@ -67,13 +69,14 @@ internal static class Sewing
         }
 
         var byNumber = estimate.ByNumber();
+        HoopingLoad[] judged = [.. loads.Where(l => plan.HasNeedlePaths && !gate.Withdrawn.Contains(l.Hooping))];
         ImmutableArray<Problem> problems =
         [
             .. gate.Problems, .. works.Problems, .. sewing.Problems,
-            .. plan.HasNeedlePaths ? LoadAdvice.For(made.Fabric, loads.Where(l => !gate.Withdrawn.Contains(l.Hooping))) : [],
+            .. LoadAdvice.For(made.Fabric, judged),
             .. doubts.GetAwaiter().GetResult(),
         ];
-        var found = made.Found(problems);
+        var found = made.Found(problems, LoadAdvice.Judge(made.Fabric, judged));
         Cores.ForEach(plan.Rounds.Length + 1, cancel, i =>
         {
             if (i == 0)
@@ -94,12 +97,13 @@ internal static class Sewing
 
         if (wishes is not null)
         {
-            Printing.Run(PrintMatter(made, estimate, sewing.PathOf), wishes, name => sewing.PathOf(name), folder, progress, cancel);
+            var matter = PrintMatter(made, estimate, sewing.PathOf) with { Verdicts = found.Verdicts };
+            Printing.Run(matter, wishes, name => sewing.PathOf(name), folder, progress, cancel);
         }
 
         var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, drawing.RoundOrigins);
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, found, origin));
-        return new Sewn(estimate, problems) { LetOut = gate.Withdrawn.IsEmpty ? null : made };
+        return new Sewn(estimate, problems) { LetOut = gate.Withdrawn.IsEmpty ? null : made, Verdicts = found.Verdicts };
     }
 
     public static PacketMatter PrintMatter(LaidOut made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Names;
 
 namespace NameBand.PlanFile;
@@ -8,6 +9,9 @@ namespace NameBand.PlanFile;
 /// <param name="Needs">What needs a person before anything is sewn.</param>
 public sealed record PlanFound(ImmutableArray<ListedRow> Rows, Needs Needs)
 {
+    /// <summary>What the rooms found of each fact.</summary>
+    public ImmutableArray<Verdict> Verdicts { get; init; } = [];
+
     public PlanFound(ImmutableArray<ListedRow> rows)
         : this(rows, Needs.None)
     {

@@ -54,6 +54,7 @@ public static class PlanJson
     private static void Check(WrittenPlan plan)
     {
         Whole(plan.Problems);
+        Whole(plan.Verdicts);
         Whole(plan.Work);
         Whole(plan.Rows);
         Whole(plan.Rounds);

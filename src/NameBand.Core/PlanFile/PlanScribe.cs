@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Garment;
@@ -24,6 +25,7 @@ internal static class PlanScribe
             Title = title,
             Made = new WrittenMade { Mark = SheetMarks.Of(plan) },
             Problems = [.. found.Needs.All.Select(Needed)],
+            Verdicts = [.. found.Verdicts.Select(Judged)],
             Hem = Hem(plan.Hem),
             Strip = Strip(plan),
             LetterHeightMm = Thousandths.Mm(plan.LetterHeightMm),
@@ -67,12 +69,21 @@ internal static class PlanScribe
         Mend = problem.Mend,
     };
 
+    private static WrittenVerdict Judged(Verdict verdict) => new()
+    {
+        About = JsonNamingPolicy.CamelCase.ConvertName(verdict.About.ToString()),
+        Round = verdict.Round,
+        Verdict = JsonNamingPolicy.CamelCase.ConvertName(verdict.Kind.ToString()),
+        Text = verdict.Text,
+    };
+
     private static WrittenHem Hem(HemPlan hem) => new()
     {
         LengthMm = Thousandths.Mm(hem.EdgeLengthMm),
         Closed = hem.Closed,
         OverlapMm = Thousandths.Mm(hem.OverlapMm),
-        ToleranceMm = Thousandths.Mm(hem.ToleranceMm),
+        ToleranceMm = Thousandths.Mm(hem.Tolerance.LeastMm),
+        TolerancePercent = Thousandths.Mm(100 * hem.Tolerance.Part),
     };
 
     private static WrittenStrip Strip(StripPlan plan)

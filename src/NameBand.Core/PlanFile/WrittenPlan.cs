@@ -16,6 +16,9 @@ public sealed record WrittenPlan
     /// <summary>What needs a person before anything is sewn: faults of the whole job first, then one for each held row.</summary>
     public IReadOnlyList<WrittenProblem>? Problems { get; init; }
 
+    /// <summary>What was found of each fact; any that needs a person means exit status 1.</summary>
+    public IReadOnlyList<WrittenVerdict>? Verdicts { get; init; }
+
     public required WrittenHem Hem { get; init; }
 
     public required WrittenStrip Strip { get; init; }
@@ -75,6 +78,20 @@ public sealed record WrittenProblem
     public required string Mend { get; init; }
 }
 
+public sealed record WrittenVerdict
+{
+    /// <summary><c>hem</c>, <c>easing</c>, <c>load</c>, <c>letters</c> or <c>waiting</c>.</summary>
+    public required string About { get; init; }
+
+    /// <summary>Not said of the whole plan.</summary>
+    public int? Round { get; init; }
+
+    /// <summary><c>good</c>, <c>note</c> or <c>needsAPerson</c>.</summary>
+    public required string Verdict { get; init; }
+
+    public required string Text { get; init; }
+}
+
 /// <summary>What of a place is known; nothing for the job as a whole.</summary>
 public sealed record WrittenWhere
 {
@@ -98,6 +115,9 @@ public sealed record WrittenHem
     public required decimal OverlapMm { get; init; }
 
     public required decimal ToleranceMm { get; init; }
+
+    /// <summary>Of a round's hem; where that is more it is the tolerance.</summary>
+    public decimal? TolerancePercent { get; init; }
 }
 
 public sealed record WrittenStrip

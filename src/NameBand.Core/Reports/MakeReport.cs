@@ -17,6 +17,9 @@ public sealed record MakeReport(
     /// <summary>What changed since the plan that lay in the out folder; null when there was none.</summary>
     public PlanChanges? Changes { get; init; }
 
+    /// <summary>What the rooms found of each fact, as plan.json has it.</summary>
+    public ImmutableArray<Verdict> Verdicts { get; init; } = [];
+
     /// <summary>What is left at the machine by the pace the log shows, and as it would be without; null until a hooping was timed.</summary>
     public LearnedPace? Machine { get; init; }
 

@@ -1,5 +1,7 @@
 using System.Runtime.InteropServices;
 using NameBand.Job;
+using NameBand.Output;
+using NameBand.PlanFile;
 using NameBand.Tests.House;
 using Xunit;
 
@@ -31,7 +33,8 @@ public sealed class GoldenPlanTests
             OperatingSystem.IsLinux() && RuntimeInformation.OSArchitecture == Architecture.X64,
             "skipped: needs Linux on x64, where these digests were made; elsewhere coordinates may differ by a hundredth");
         using var folder = new TemporaryFolder();
-        string kind = Make(job, folder);
+        var (kind, made) = Make(job, folder);
+        AssertStatus(made);
         string line = $"{job} ({kind}): {PlanDigest.Of(folder["out"])}";
         Show(job, folder["out"]);
         if (Environment.GetEnvironmentVariable(Renewing) == "1")
@@ -65,12 +68,11 @@ public sealed class GoldenPlanTests
         Assert.Contains(Seeded, s => s.HasGroups && s.HasMotif && s.IsSewnOn);
     }
 
-    private static string Make(string job, TemporaryFolder folder)
+    private static (string Kind, MakeReport Made) Make(string job, TemporaryFolder folder)
     {
         if (Seeded.SingleOrDefault(s => s.Name == job) is { } seeded)
         {
-            seeded.Make(folder);
-            return seeded.InWords;
+            return (seeded.InWords, seeded.Make(folder));
         }
 
         foreach (string file in Directory.GetFiles(Path.Combine(Repository.Root, "samples", job)))
@@ -78,8 +80,19 @@ public sealed class GoldenPlanTests
             File.Copy(file, folder[Path.GetFileName(file)]);
         }
 
-        Assert.True(Bander.Make(folder.FullPath).Status != ExitStatus.CannotUse);
-        return "sample";
+        var made = Bander.Make(folder.FullPath);
+        Assert.True(made.Status != ExitStatus.CannotUse);
+        return ("sample", made);
+    }
+
+    /// <summary>Status 1, a verdict that needs a person, and a problem that does: there is none of them without the others.</summary>
+    private static void AssertStatus(MakeReport made)
+    {
+        var plan = PlanJson.Read(File.ReadAllBytes(Path.Combine(made.OutFolder!, OutPaths.Plan)));
+        bool needs = made.Status == ExitStatus.NeedsPerson;
+        Assert.Equal(needs, plan.Verdicts!.Any(v => v.Verdict == "needsAPerson"));
+        Assert.Equal(needs, plan.Problems!.Count > 0);
+        Assert.Equal(plan.Strip.MatchesHem, plan.Verdicts!.All(v => v.About != "hem" || v.Verdict == "good"));
     }
 
     private static string[] KeptLines() =>

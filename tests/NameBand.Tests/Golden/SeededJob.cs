@@ -81,7 +81,8 @@ internal sealed class SeededJob
     /// <summary>
     /// Writes the job's files and makes its plan; one that is gone on from is made, sewn from, given a latecomer and made again.
     /// </summary>
-    public void Make(TemporaryFolder folder)
+    /// <returns>What was made last.</returns>
+    public MakeReport Make(TemporaryFolder folder)
     {
         if (HasCorrections)
         {
@@ -99,10 +100,10 @@ internal sealed class SeededJob
         }
 
         folder.With("job.json", Settings().ToJsonString()).With("names.csv", List());
-        Require(Bander.Make(folder.FullPath));
+        var first = Require(Bander.Make(folder.FullPath));
         if (!IsSewnOn)
         {
-            return;
+            return first;
         }
 
         if (Way == Way.NeedlePath)
@@ -116,7 +117,7 @@ internal sealed class SeededJob
 
         _rows.Add("Zed Late");
         folder.With("names.csv", List());
-        Require(Bander.Make(folder.FullPath));
+        return Require(Bander.Make(folder.FullPath));
     }
 
     private static void Sew(TemporaryFolder folder)
@@ -232,7 +233,11 @@ internal sealed class SeededJob
         return (int)((z ^ (z >> 31)) % (ulong)below);
     }
 
-    private static void Require(MakeReport made) => Assert(made.Status != ExitStatus.CannotUse && made.Plan is not null, made.Problems);
+    private static MakeReport Require(MakeReport made)
+    {
+        Assert(made.Status != ExitStatus.CannotUse && made.Plan is not null, made.Problems);
+        return made;
+    }
 
     private static void Assert(bool holds, IEnumerable<Common.Problem> problems)
     {

@@ -26,7 +26,7 @@ internal static class OutSample
     public static StripPlan Plan()
     {
         var hem = new HemPlan(
-            400, 0, true, 25.4, 6, 3, 38.1, 2, [], new StripWidths(50.8, 12.7, 4), RunDirection.CounterClockwise);
+            400, 0, true, 25.4, new HemTolerance(6, 0), 3, 38.1, 2, [], new StripWidths(50.8, 12.7, 4), RunDirection.CounterClockwise);
         int order = 0;
         var segments = Texts.Select((texts, i) => Segment(i + 1, 8 + (i % 2 * 180), texts, ref order)).ToImmutableArray();
         var first = new Round(1, 400, 400, 21.25, [segments[0], segments[1]]);

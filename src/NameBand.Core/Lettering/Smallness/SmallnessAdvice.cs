@@ -25,11 +25,15 @@ public static class SmallnessAdvice
             }
 
             bool shut = rule.BareMm(letters.Figures, heightMm) is <= 0;
-            yield return new Problem(
-                shut ? Severity.NeedsPerson : Severity.Note, new Where("job.json", Key: "lettering"),
-                Found(fabric, rule, letters, heightMm, shut), Mend(fabric, rule, letters, heightMm, shelf));
+            var judged = new Verdict(
+                Fact.Letters, null, shut ? VerdictKind.NeedsAPerson : VerdictKind.Note, Found(fabric, rule, letters, heightMm, shut));
+            yield return judged.Told(new Where("job.json", Key: "lettering"), Mend(fabric, rule, letters, heightMm, shelf));
         }
     }
+
+    /// <summary>The verdict where nothing else was said of them.</summary>
+    public static Verdict LargeEnough(Fabric fabric, string heights) => new(
+        Fact.Letters, null, VerdictKind.Good, $"Letters {heights} high are large enough for {fabric.Thread.Name} thread and a {fabric.Needle} needle.");
 
     /// <summary>The face of the shelf, nearest in its main stem, that has these letters and bears the height; null: none. Faces kept only to help out with one script are not offered.</summary>
     public static FaceCard? OtherFace(SmallnessRule rule, FinestLetters letters, double heightMm, FaceShelf shelf)

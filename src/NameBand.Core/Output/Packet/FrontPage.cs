@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
 
@@ -30,11 +31,29 @@ internal static class FrontPage
             flow.Item("–", line, 5);
         }
 
+        Found(flow, matter);
         flow.Heading("In this packet", 5.2);
         string sewing = matter.Plan.HasNeedlePaths
             ? $"{JobInWords.Hoopings(matter.Plan)} at true size, in the order of sewing; the work by hand afterwards"
             : "the work by hand afterwards (what to sew, and where, is on the sheets beside this folder)";
         flow.Text($"What to buy and how to cut it; {sewing}, with the measures of this job; where each name lies, and the whole hem as one picture.");
+    }
+
+    /// <summary>What was found of the plan and is not simply good; the upper edge has its own step in the work by hand.</summary>
+    private static void Found(PageFlow flow, PacketMatter matter)
+    {
+        Verdict[] found = [.. matter.Verdicts.Where(v => v.Kind != VerdictKind.Good && v.About != Fact.Easing)];
+        if (found.Length == 0)
+        {
+            return;
+        }
+
+        flow.Heading("What was found", 5.2);
+        foreach (var verdict in found)
+        {
+            string round = verdict.Round is { } number ? FormattableString.Invariant($"Round {number}: ") : "";
+            flow.Item("–", $"{(verdict.Kind == VerdictKind.NeedsAPerson ? "To be decided before you sew. " : "")}{round}{verdict.Text}", 5);
+        }
     }
 
     /// <summary>At most three lines: a title may be as long as a list.</summary>

@@ -45,7 +45,7 @@ internal static class HandWorkPages
         yield return plan.Joins == 0 ? "Nothing is joined: each strip is one piece." : $"Join the pieces of each round, right sides together; with the closing of the rounds there are {plan.Joins} joins.";
         yield return "Measure each round, along its middle, flat and not stretched: "
             + string.Join("; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(r.LengthMm)}"))
-            + $". Within {JobInWords.Mm(plan.Hem.ToleranceMm)} it can be eased in; if it is farther off, see where it came out long or short.";
+            + $". Within {plan.AllowedInWords} it can be eased in; if it is farther off, see where it came out long or short.";
         yield return $"Turn the edges in: {Both(strip.TurnInMm)} on each, pressed, so that the strip is {Both(strip.FinishedWidthMm)} wide"
             + (plan.Hem.Closed ? "." : $"; and {Both(plan.Hem.EndTurnInMm)} at both ends, so that it is as long as its edge.");
         yield return "Mark each strip and its line on the garment in eighths (table below), and pin eighth to eighth, then between.";

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
@@ -9,4 +11,8 @@ namespace NameBand.Output.Packet;
 /// <summary>What the printed sheets are made from.</summary>
 /// <param name="Sewn">The needle path of a hooping; made when it is asked for and not kept.</param>
 public sealed record PacketMatter(
-    BandJob Job, Fabric Fabric, StripPlan Plan, Estimate Estimate, ShoppingList Shopping, Func<Hooping, NeedlePath> Sewn);
+    BandJob Job, Fabric Fabric, StripPlan Plan, Estimate Estimate, ShoppingList Shopping, Func<Hooping, NeedlePath> Sewn)
+{
+    /// <summary>What was found of each fact.</summary>
+    public ImmutableArray<Verdict> Verdicts { get; init; } = [];
+}

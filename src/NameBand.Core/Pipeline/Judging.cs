@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Layout;
+using NameBand.Lettering.Smallness;
+using NameBand.Names;
+
+namespace NameBand.Pipeline;
+
+/// <summary>Collects what the rooms found of each fact, in the order of the facts.</summary>
+internal static class Judging
+{
+    /// <param name="load">Null where no needle path was measured.</param>
+    public static ImmutableArray<Verdict> Of(LaidOut laid, IReadOnlyCollection<Problem> found, Needs needs, Verdict? load) =>
+    [
+        .. laid.Plan.Fits.Select(f => f.Judged()),
+        .. laid.Plan.Easing.Select(e => e.Judged()),
+        .. load is null ? [] : new[] { load },
+        .. Letters(laid, found),
+        needs.Waiting(),
+    ];
+
+    /// <summary>What was said of letters; that they are large enough only where our own stitches make them.</summary>
+    private static IEnumerable<Verdict> Letters(LaidOut laid, IReadOnlyCollection<Problem> found)
+    {
+        Verdict[] said = [.. found.Select(p => p.Judged).OfType<Verdict>().Where(v => v.About == Fact.Letters).Distinct()];
+        return said.Length > 0 || !laid.Plan.HasNeedlePaths || laid.Plan.NameCount == 0
+            ? said : [SmallnessAdvice.LargeEnough(laid.Fabric, laid.Plan.LetterHeightsInWords)];
+    }
+}

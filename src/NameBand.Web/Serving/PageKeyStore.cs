@@ -163,7 +163,9 @@ internal sealed class PageKeyStore(string? folder)
     private static void Put(string path, string text, bool mayReplace)
     {
         string beside = $"{path}.{RandomNumberGenerator.GetHexString(16, lowercase: true)}.new";
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None };
+        // Its name is nobody else's, so it needs no lock; one would outlive its closing where a program is started just then, which
+        // holds it until it is under way, and whoever reads meanwhile would find it locked.
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.ReadWrite | FileShare.Delete };
         if (!OperatingSystem.IsWindows())
         {
             options.UnixCreateMode = FileForOne;

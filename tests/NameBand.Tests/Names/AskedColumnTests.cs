@@ -106,6 +106,18 @@ public class AskedColumnTests
         Assert.Equal("2 leftOut Ada Reed\n3 leftOut Bo Marsh", Lists.Table(Lists.Read("Name,Anonymous,Wish\nAda Reed,yes,\nBo Marsh,,yes\n", columns: new ColumnChoice(LeaveOut: "Wish"))));
 
     [Theory]
+    [InlineData("Zibble", "yes", "no", "2 held Ada Reed\n3 held Bo Marsh")]
+    [InlineData("Note", "please keep me anonymous", "thank you all", "2 held Ada Reed\n3 placed Bo Marsh")]
+    [InlineData("Public", "no", "yes", "2 leftOut Ada Reed\n3 placed Bo Marsh")]
+    public void No_choice_of_one_column_silences_another(string header, string one, string other, string table)
+    {
+        string csv = $"Name,Wish,Sum,{header}\nAda Reed,no,5,{one}\nBo Marsh,no,6,{other}\n";
+        Assert.Equal(table, Lists.Table(Lists.Read(csv, columns: new ColumnChoice(LeaveOut: "Wish"))));
+        Assert.Equal(table, Lists.Table(Lists.Read(csv, columns: new ColumnChoice { Hide = ["Wish"] })));
+        Assert.Equal(table, Lists.Table(Lists.Read(csv, columns: new ColumnChoice { Ignored = ["Wish"] })));
+    }
+
+    [Theory]
     [InlineData("Paid", "yes", "no")]
     [InlineData("Boat", "The Heron", "The Gull")]
     [InlineData("Tickets", "1", "2")]

@@ -21,6 +21,10 @@ internal sealed class PageKeyStore(string? folder)
     private const UnixFileMode FolderForOne = FileForOne | UnixFileMode.UserExecute;
     private const int LongestFile = 200;
 
+    /// <summary>Looking takes a few milliseconds; two seconds are patience enough.</summary>
+    private const int MostTries = 200;
+    private const int BetweenTriesMs = 10;
+
     public static PageKeyStore OfThisAccount()
     {
         string data = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
@@ -51,6 +55,7 @@ internal sealed class PageKeyStore(string? folder)
                 }
             }
 
+            using var turn = TakeTurn(Path.ChangeExtension(FileOf(jobFolder), ".lock"));
             return Read(jobFolder);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
@@ -75,16 +80,39 @@ internal sealed class PageKeyStore(string? folder)
         {
             if (port != kept.Port)
             {
-                Put(FileOf(jobFolder), Written(kept.Key, port), mayReplace: true);
+                Put(FileOf(jobFolder), Written(kept.Key, port));
             }
 
             string opener = Path.ChangeExtension(FileOf(jobFolder), ".html");
-            Put(opener, DoorPages.Leading(address), mayReplace: true);
+            Put(opener, DoorPages.Leading(address));
             return opener;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return null;
+        }
+    }
+
+    /// <summary>Worktables of one folder that are started at the same moment look one after another.</summary>
+    /// <exception cref="IOException">Another one has not finished looking for as long as anybody would wait.</exception>
+    private static FileStream TakeTurn(string path)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.OpenOrCreate, Access = FileAccess.ReadWrite, Share = FileShare.None };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = FileForOne;
+        }
+
+        for (int tries = 1; ; tries++)
+        {
+            try
+            {
+                return new FileStream(path, options);
+            }
+            catch (IOException) when (tries < MostTries)
+            {
+                Thread.Sleep(BetweenTriesMs);
+            }
         }
     }
 
@@ -98,16 +126,7 @@ internal sealed class PageKeyStore(string? folder)
         }
 
         var key = PageKey.New();
-        try
-        {
-            Put(path, Written(key, 0), mayReplace: !isNew);
-        }
-        catch (IOException) when (isNew && Trusted(path) is not null)
-        {
-            // Another worktable of the same folder was started at the same moment, and was first.
-            return Trusted(path)!;
-        }
-
+        Put(path, Written(key, 0));
         return new KeptKey(key, 0, isNew ? null : Problem.Note(
             new Where(path), "The secret of this job's worktable was not for you alone any longer, so it was made anew.",
             "Tabs that are still open do not come back: open the address above in them."));
@@ -160,7 +179,7 @@ internal sealed class PageKeyStore(string? folder)
     }
 
     /// <summary>Whole or not at all, and never open to others, not even for a moment; a link that stands there is replaced itself.</summary>
-    private static void Put(string path, string text, bool mayReplace)
+    private static void Put(string path, string text)
     {
         string beside = $"{path}.{RandomNumberGenerator.GetHexString(16, lowercase: true)}.new";
         // Its name is nobody else's, so it needs no lock; one would outlive its closing where a program is started just then, which
@@ -179,7 +198,7 @@ internal sealed class PageKeyStore(string? folder)
                 file.Flush(flushToDisk: true);
             }
 
-            File.Move(beside, path, mayReplace);
+            File.Move(beside, path, overwrite: true);
         }
         finally
         {

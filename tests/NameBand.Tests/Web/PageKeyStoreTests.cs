@@ -66,7 +66,7 @@ public sealed class PageKeyStoreTests : IDisposable
         Assert.Equal(ForOne, System.IO.File.GetUnixFileMode(File));
         Assert.Equal(ForOne, System.IO.File.GetUnixFileMode(opener));
         Assert.Contains(kept.Key.Word, System.IO.File.ReadAllText(opener), StringComparison.Ordinal);
-        Assert.Equal(2, Directory.GetFiles(Folder).Length);
+        Assert.Equal(3, Directory.GetFiles(Folder).Length);
     }
 
     [SkippableTheory]
@@ -162,17 +162,18 @@ public sealed class PageKeyStoreTests : IDisposable
         for (int round = 0; round < 20; round++)
         {
             string job = _job["round " + round];
-            string[] words = new string[8];
-            using var together = new Barrier(words.Length);
-            var threads = Enumerable.Range(0, words.Length).Select(i => new Thread(() =>
+            var found = new KeptKey[8];
+            using var together = new Barrier(found.Length);
+            var threads = Enumerable.Range(0, found.Length).Select(i => new Thread(() =>
             {
                 together.SignalAndWait();
-                words[i] = Store().Of(job).Key.Word;
+                found[i] = Store().Of(job);
             })).ToList();
             threads.ForEach(t => t.Start());
             threads.ForEach(t => t.Join());
 
-            Assert.Single(words.Distinct());
+            Assert.All(found, f => Assert.Null(f.Doubt?.Found));
+            Assert.Single(found.Select(f => f.Key.Word).Distinct());
         }
 
         Assert.Empty(Directory.GetFiles(Folder, "*.new"));

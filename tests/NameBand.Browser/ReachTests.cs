@@ -53,7 +53,9 @@ public sealed class ReachTests(Chromium browser) : BrowserTests(browser)
         await field.PressAsync("Enter");
         await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8 mm high");
 
+        // In the field the keys take back what was typed, as everywhere; what was set stands.
         await field.PressAsync("Control+z");
+        await field.FillAsync("8 mm");
         await page.Locator("#panel-heading").FocusAsync();
         Assert.Contains("8 mm", File.ReadAllText(folder["job.json"]), StringComparison.Ordinal);
         await page.Keyboard.PressAsync("Control+z");

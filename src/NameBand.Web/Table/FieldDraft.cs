@@ -9,9 +9,11 @@ public sealed class FieldDraft
     private string _saved = "";
     private string? _entered;
     private bool _isInUse;
-    private bool _isEdited;
 
     public string Text { get; private set; } = "";
+
+    /// <summary>Something was typed that is not set yet.</summary>
+    public bool IsEdited { get; private set; }
 
     /// <summary>What was set elsewhere while this field was being filled in; null: nothing.</summary>
     public string? Elsewhere { get; private set; }
@@ -21,7 +23,7 @@ public sealed class FieldDraft
     {
         bool isNews = saved != _saved;
         _saved = saved;
-        if (!_isInUse && !_isEdited)
+        if (!_isInUse && !IsEdited)
         {
             (Text, Elsewhere) = (saved, null);
         }
@@ -32,10 +34,10 @@ public sealed class FieldDraft
     }
 
     /// <summary>Something is being typed.</summary>
-    public void Type(string? text) => (Text, _isEdited) = (text ?? "", true);
+    public void Type(string? text) => (Text, IsEdited) = (text ?? "", true);
 
     /// <summary>The field is entered.</summary>
-    public void Enter() => (_isInUse, _entered) = (true, _isEdited ? null : Text);
+    public void Enter() => (_isInUse, _entered) = (true, IsEdited ? null : Text);
 
     /// <summary>The field is left: where nothing was typed, it shows what holds.</summary>
     public void Leave()
@@ -43,11 +45,11 @@ public sealed class FieldDraft
         _isInUse = false;
         if (Text == _entered)
         {
-            _isEdited = false;
+            IsEdited = false;
             TakeUp(_saved);
         }
     }
 
     /// <summary>What stands in the field was set, and the job has it.</summary>
-    public void Set() => (_isEdited, _entered, Elsewhere) = (false, Text, null);
+    public void Set() => (IsEdited, _entered, Elsewhere) = (false, Text, null);
 }

@@ -177,7 +177,9 @@ internal sealed class SeededJob
         {
             job["letters"] = new JsonObject
             {
-                ["sizes"] = new JsonArray("9 mm", "7 mm", "5 mm"), ["spacings"] = new JsonArray("1.5 mm", "1 mm"), ["holds"] = 14,
+                ["sizes"] = new JsonArray("9 mm", "7 mm", "5 mm"),
+                ["spacings"] = new JsonArray("1.5 mm", "1 mm"),
+                ["holds"] = 14,
             };
         }
 

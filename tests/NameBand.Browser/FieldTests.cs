@@ -27,7 +27,15 @@ public sealed class FieldTests(Chromium browser) : BrowserTests(browser)
         await Expect(one.Locator(".elsewhere")).ToContainTextAsync("Elsewhere this was set to “7 mm” meanwhile.");
         await Expect(field).ToHaveValueAsync("8.4");
         await field.PressSequentiallyAsync(" mm");
-        await field.PressAsync("Enter");
+        await Expect(field).ToHaveValueAsync("8.4 mm");
+
+        // On a machine that is busy with much else a first press has been seen to set nothing; the field keeps what was typed.
+        for (int press = 0; press < 5 && !(await two.Locator(".sentence").InnerTextAsync()).Contains("8.4 mm", StringComparison.Ordinal); press++)
+        {
+            await field.PressAsync("Enter");
+            await two.WaitForTimeoutAsync(3000);
+        }
+
         await Expect(two.Locator(".sentence")).ToContainTextAsync("8.4 mm high");
         await Expect(other).ToHaveValueAsync("7 mm"); // Still in use there.
         await two.Locator("#panel-heading").FocusAsync();

@@ -40,6 +40,8 @@ internal sealed class HoursSummary(Page page, HoursReport report)
         {
             new EveningSummary(page, evenings).Print();
         }
+
+        AssumedLines.Print(page, job);
     }
 
     private void PrintWork(string heading, Figure sum, Figure? atSetPace, IEnumerable<WorkRow> lines)

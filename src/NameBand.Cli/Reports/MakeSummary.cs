@@ -33,6 +33,7 @@ internal sealed class MakeSummary(Page page, MakeReport report, string jobAsGive
         PrintPerson();
         PrintLimits(plan);
         PrintNotes();
+        AssumedLines.Print(page, report.Job);
         PrintNext(plan);
     }
 

@@ -28,6 +28,13 @@ internal static class ReportJson
         }
 
         ChangesJson.Write(json, report.Changes);
+        if (report.Job is { } job && AssumedWorkshop.Of(job) is { } assumed)
+        {
+            json.WriteStartObject("assumed");
+            json.WriteString("text", assumed.Text);
+            json.WriteString("line", assumed.Line);
+            json.WriteEndObject();
+        }
 
         WriteRows(json, report.Names);
     });

@@ -52,6 +52,19 @@ public sealed record BandJob(
     /// <summary>Whether the cloth is hooped; else a strip is sewn in one run, under the presser foot or along a template.</summary>
     public bool IsHooped => Traits.FollowsCoordinates || (Traits.HasLettersOfItsOwn && Letters.Hooped);
 
+    /// <summary>The same job sewn in a frame of its workshop.</summary>
+    public BandJob In(Frame frame)
+    {
+        double slower = Hands.FirstHoopingsMinutes - Hands.HoopingMinutes;
+        double minutes = frame.MountMinutes ?? Hands.HoopingMinutes;
+        return this with
+        {
+            Frame = frame,
+            Hoop = Hoop with { Along = frame.Along, Across = frame.Across },
+            Hands = Hands with { HoopingMinutes = minutes, FirstHoopingsMinutes = minutes + slower },
+        };
+    }
+
     public BobbinSettings Bobbin { get; init; } = new();
 
     public ShopSettings Shop { get; init; } = new();
@@ -59,6 +72,15 @@ public sealed record BandJob(
     public PriceSettings Prices { get; init; } = new();
 
     public LayoutSettings Layout { get; init; } = new();
+
+    /// <summary>Machines, frames, people and evenings, as far as they are known.</summary>
+    public Workshop Workshop { get; init; } = Workshop.Assumed;
+
+    /// <summary>Frames to choose from, the largest first, each with its minutes; empty where the job gives the field itself, or no frame is known.</summary>
+    public ImmutableArray<Frame> Frames { get; init; } = [];
+
+    /// <summary>The frame that the field is of; null where the job gives the field itself, or no frame is known.</summary>
+    public Frame? Frame { get; init; }
 
     /// <summary>Room left blank at the end of every round for names that come later.</summary>
     public Length KeepFree { get; init; } = Length.FromMm(0);

@@ -7,7 +7,7 @@ namespace NameBand.Job;
 internal static class JobChecks
 {
     private const double LeastZoneMm = 3;
-    private const double LeastFieldMm = 20;
+    internal const double LeastFieldMm = 20;
 
     /// <summary>Shorter than any garment's edge or waist: a unit was likely forgotten or mistaken. Our assumption.</summary>
     private const double LeastEdgeMm = 300;

@@ -10,10 +10,14 @@ internal static class JobKeySorting
     private static readonly HashSet<string> Groups = [.. JobKeys.All.SelectMany(k => Parents(k.Path))];
 
     /// <param name="meant">Gets the keys that unknown ones were probably meant to be, so that they are not called missing too.</param>
-    public static Dictionary<string, (JsonMember Key, JsonPiece Value)> Sort(JsonPiece root, List<Problem> problems, ISet<string> meant)
+    /// <param name="file">Where they stand; null: in job.json.</param>
+    public static Dictionary<string, (JsonMember Key, JsonPiece Value)> Sort(
+        JsonPiece root, List<Problem> problems, ISet<string> meant, string? file = null)
     {
         var given = new Dictionary<string, (JsonMember, JsonPiece)>(StringComparer.Ordinal);
-        Walk(root, "", given, problems, meant);
+        var found = new List<Problem>();
+        Walk(root, "", given, found, meant);
+        problems.AddRange(file is null ? found : found.Select(p => p with { Where = p.Where with { File = file } }));
         return given;
     }
 

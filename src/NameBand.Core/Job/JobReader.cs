@@ -55,7 +55,13 @@ public static class JobReader
             return Result.Fail<BandJob>(values.Problems.Where(p => p.Where.Key == JobKeys.Format.Path));
         }
 
-        var job = JobAssembly.Make(folder, values);
+        var workshop = WorkshopFile.Read(folder, problems);
+        if (workshop is not null)
+        {
+            values.Answer(workshop, values.Word(JobKeys.Way));
+        }
+
+        var job = JobAssembly.Make(folder, values).In(workshop?.Workshop ?? Workshop.Assumed, values);
         // A key that two parts of a job look at is wrong once.
         var sorted = values.Problems.Distinct().OrderBy(p => p.Where.Line ?? 0).ThenBy(p => p.Where.Column ?? 0).ToList();
         return sorted.Any(p => p.Severity == Severity.CannotUse) ? Result.Fail<BandJob>(sorted) : Result.Of(job, sorted);

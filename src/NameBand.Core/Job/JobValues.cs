@@ -13,6 +13,10 @@ internal sealed class JobValues
     private readonly Dictionary<string, (JsonMember Key, JsonPiece Value)> _given;
     private readonly HashSet<string> _faulty;
 
+    /// <summary>Keys that job.json does not give and the workshop answers.</summary>
+    private readonly HashSet<string> _answered = new(StringComparer.Ordinal);
+    private string _answeredIn = JobReader.FileName;
+
     private JobValues(Dictionary<string, (JsonMember Key, JsonPiece Value)> given, HashSet<string> faulty, List<Problem> problems)
     {
         _given = given;
@@ -29,6 +33,24 @@ internal sealed class JobValues
         return new JobValues(JobKeySorting.Sort(root, problems, meant), meant, problems);
     }
 
+    /// <summary>Takes what the workshop has of keys that job.json does not give itself.</summary>
+    public void Answer(WorkshopFound found, Way way)
+    {
+        _answeredIn = found.Workshop.File ?? _answeredIn;
+        var letters = WorkshopFile.LettersOf(found, way) is { } root ? JobKeySorting.Sort(root, Problems, _faulty, _answeredIn) : [];
+        var answers = WorkshopFile.Answers(found, way).Concat(letters.Select(l => (l.Key, l.Value.Key, l.Value.Value)));
+        foreach (var (path, key, value) in answers)
+        {
+            if (_given.TryAdd(path, (key, value)))
+            {
+                _answered.Add(path);
+            }
+        }
+    }
+
+    /// <summary>Whether job.json itself gives it, whatever the workshop says.</summary>
+    public bool IsWritten(JobKey key) => Has(key) && !_answered.Contains(key.Path);
+
     public bool Has(string path) => _given.ContainsKey(path);
 
     public bool Has(JobKey key) => Has(key.Path);
@@ -41,7 +63,10 @@ internal sealed class JobValues
     public bool IsSound(string path) => !_faulty.Contains(path);
 
     public Where Place(string path) =>
-        _given.TryGetValue(path, out var given) ? JobReader.At(given.Key.Line, given.Key.Column, path) : JobReader.At(null, null, path);
+        _given.TryGetValue(path, out var given) ? At(given.Key.Line, given.Key.Column, path) : JobReader.At(null, null, path);
+
+    private Where At(int line, int column, string path) => _answered.Contains(path)
+        ? new Where(_answeredIn, line, column, path) : JobReader.At(line, column, path);
 
     public void Refuse(string path, string found, string mend)
     {

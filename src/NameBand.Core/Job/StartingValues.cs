@@ -78,4 +78,7 @@ public static class StartingValues
     public const double SewingUpperEdgeMinutesPerMetre = 3;
 
     public const double RestAllowance = 0.1;
+
+    /// <summary>A cut that the machine does not make itself: foot up, both threads snipped, foot down.</summary>
+    public const double SecondsPerHandCut = 20;
 }

@@ -27,4 +27,8 @@ public sealed record RoundOrigin(string MadeFrom, string ProofPrint);
 
 /// <summary>What a plan was made from.</summary>
 public sealed record PlanOrigin(
-    string Face, string Fabric, ImmutableDictionary<int, HoopingOrigin> Hoopings, ImmutableDictionary<int, RoundOrigin> Rounds);
+    string Face, string Fabric, ImmutableDictionary<int, HoopingOrigin> Hoopings, ImmutableDictionary<int, RoundOrigin> Rounds)
+{
+    /// <summary>The job as it was laid out; null: the plan says nothing of what she works with.</summary>
+    public BandJob? Job { get; init; }
+}

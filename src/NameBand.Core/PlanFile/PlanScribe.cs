@@ -24,6 +24,7 @@ internal static class PlanScribe
             Format = PlanJson.Format,
             Title = title,
             Made = new WrittenMade { Mark = SheetMarks.Of(plan) },
+            Workshop = origin?.Job is { } job ? WorkshopScribe.Of(job) : null,
             Problems = [.. found.Needs.All.Select(Needed)],
             Verdicts = [.. found.Verdicts.Select(Judged)],
             Hem = Hem(plan.Hem),

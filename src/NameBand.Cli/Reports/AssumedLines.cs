@@ -1,0 +1,23 @@
+using NameBand.Cli.Terminal;
+using NameBand.Job;
+using NameBand.Reports;
+
+namespace NameBand.Cli.Reports;
+
+/// <summary>Tells what is assumed of a machine that no workshop.json tells of, with what to write to change it.</summary>
+internal static class AssumedLines
+{
+    public static void Print(Page page, BandJob? job)
+    {
+        if (job is null || AssumedWorkshop.Of(job) is not { } assumed)
+        {
+            return;
+        }
+
+        page.Gap();
+        page.Line("Assumed", tone: Tone.Heading);
+        page.Note(assumed.Text);
+        page.Hanging("→ ", "If yours is another, save this as workshop.json in the job's folder, with what is so:", 2);
+        page.Line(assumed.Line, 4);
+    }
+}

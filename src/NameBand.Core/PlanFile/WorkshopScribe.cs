@@ -1,0 +1,32 @@
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.PlanFile;
+
+/// <summary>Puts what was used of the workshop into the records of plan.json.</summary>
+internal static class WorkshopScribe
+{
+    public static WrittenWorkshop Of(BandJob job)
+    {
+        var machine = job.Workshop.MachineFor(job.Way);
+        return new WrittenWorkshop
+        {
+            File = job.Workshop.File,
+            Machine = machine?.Name,
+            StitchesPerMinute = job.Machine.StitchesPerMinute,
+            CutsThread = machine?.CutsThread,
+            Watched = job.Machine.IsWatched,
+            Frame = job.IsHooped ? Frame(job) : null,
+            EveningMinutes = job.EveningMinutes,
+        };
+    }
+
+    private static WrittenFrame Frame(BandJob job) => new()
+    {
+        Name = job.Frame?.Name,
+        AlongMm = Thousandths.Mm(job.Hoop.Along.Mm),
+        AcrossMm = Thousandths.Mm(job.Hoop.Across.Mm),
+        Hold = job.Frame?.Hold is { } hold ? WorkshopWords.Of(hold) : null,
+        Minutes = job.Hands.HoopingMinutes,
+    };
+}

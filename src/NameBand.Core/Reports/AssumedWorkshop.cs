@@ -1,0 +1,32 @@
+using System.Globalization;
+using NameBand.Job;
+
+namespace NameBand.Reports;
+
+/// <summary>What is taken of her machine where no workshop.json tells of it, and what to write so that it is told.</summary>
+/// <param name="Text">What is assumed: a whole sentence.</param>
+/// <param name="Line">A workshop.json that says the same, to be changed to what is so.</param>
+public sealed record AssumedWorkshop(string Text, string Line)
+{
+    /// <summary>Null where the workshop tells it.</summary>
+    public static AssumedWorkshop? Of(BandJob job)
+    {
+        if (job.Workshop.File is not null)
+        {
+            return null;
+        }
+
+        string watched = job.Machine.IsWatched ? "that you sit by" : "that sews alone";
+        string field = string.Create(CultureInfo.InvariantCulture, $"{job.Hoop.Along.Mm:0.#} × {job.Hoop.Across.Mm:0.#} mm");
+        string pace = string.Create(CultureInfo.InvariantCulture, $"{job.Machine.StitchesPerMinute:0.#}");
+        string frames = job.IsHooped
+            ? string.Create(CultureInfo.InvariantCulture, $", \"frames\": [{{ \"name\": \"frame\", \"along\": {job.Hoop.Along.Mm:0.#}, \"across\": {job.Hoop.Across.Mm:0.#} }}]")
+            : "";
+        var (does, takes) = job.Traits.FollowsCoordinates ? ("follows coordinates", "coordinates")
+            : job.Traits.HasLettersOfItsOwn ? ("has letters of its own", "keys") : ("is guided by hand", "hands");
+        return new AssumedWorkshop(
+            $"One machine, {watched}, that {does} at {pace} stitches a minute{(job.IsHooped ? $", with a field of {field}" : "")}.",
+            $"{{ \"format\": 1, \"machines\": [{{ \"name\": \"mine\", \"takes\": [\"{takes}\"], \"stitchesPerMinute\": {pace}, "
+            + $"\"watched\": {(job.Machine.IsWatched ? "true" : "false")}{frames} }}] }}");
+    }
+}

@@ -27,6 +27,24 @@ document.addEventListener('keydown', e => {
   button.click();
 });
 
+/**
+ * A panel that opens takes the focus from the button that opened it, and gives it back when it is closed, at once. Told by
+ * the worktable it would come a moment later, and take away a field that is typed in by then.
+ */
+let opener = null;
+const isFree = element => [document.body, null].includes(element) || element.getAttribute('aria-controls') === 'panel';
+const hasPanel = node => node.id === 'panel' || node.querySelector?.('#panel');
+
+new MutationObserver(changes => {
+  const panel = document.getElementById('panel');
+  if (panel && changes.some(c => [...c.addedNodes].some(hasPanel))) {
+    opener = document.querySelector('[aria-controls=panel][aria-expanded=true]');
+    if (isFree(document.activeElement)) document.getElementById('panel-heading').focus();
+  } else if (!panel && changes.some(c => [...c.removedNodes].some(hasPanel)) && isFree(document.activeElement)) {
+    opener?.focus({ preventScroll: true });
+  }
+}).observe(document.body, { subtree: true, childList: true });
+
 const hasFiles = e => [...e.dataTransfer?.types ?? []].includes('Files');
 const dropping = isOn => document.documentElement.toggleAttribute('data-dropping', isOn);
 const place = () => document.querySelector('.drop input[type=file]');

@@ -14,6 +14,7 @@ internal sealed class CrashDisk : IDisposable
 
     private readonly TemporaryFolder _at = new();
     private readonly Kind _kind;
+    private int _mounts;
     private bool _isMounted;
 
     private CrashDisk(Kind kind)
@@ -38,7 +39,8 @@ internal sealed class CrashDisk : IDisposable
     /// <summary>Where it is mounted.</summary>
     public string Path => _at["disk"];
 
-    private string Image => _at["image"];
+    /// <summary>A name of its own for each mount: a loop device that still holds an earlier one is never taken for this one.</summary>
+    private string Image => _at[FormattableString.Invariant($"image{_mounts}")];
 
     /// <summary>Makes and mounts one, or skips the running test and says why; under CI what can be there must be.</summary>
     public static CrashDisk Begin(Kind kind)
@@ -72,14 +74,20 @@ internal sealed class CrashDisk : IDisposable
     /// <summary>As if the power had been cut when the copy was taken, and come again.</summary>
     public void ComeAgain(string name)
     {
-        Unmount();
+        Assert.True(Unmount() is null, $"The {_kind.System} cannot be taken off its folder.");
+        File.Delete(Image);
+        _mounts++;
         OutsideTool.Run("cp", ["--sparse=always", "--reflink=never", _at[name], Image]);
         Assert.True(Mount() is null, $"The {_kind.System} of {name} cannot be mounted again.");
     }
 
     public void Dispose()
     {
-        Unmount();
+        if (Unmount() is not null)
+        {
+            TryRun("umount", "-l", Path);
+        }
+
         _at.Dispose();
     }
 
@@ -90,14 +98,23 @@ internal sealed class CrashDisk : IDisposable
         return refusal;
     }
 
-    private void Unmount()
+    /// <summary>Programs that other tests start hold every open file for a moment, this disk's too: a busy disk is asked again.</summary>
+    /// <returns>What was said against it; null when it is off.</returns>
+    private string? Unmount()
     {
-        if (_isMounted && TryRun("umount", Path) is not null)
+        const int Times = 200;
+        string? refusal = null;
+        for (int time = 0; _isMounted && time < Times; time++)
         {
-            TryRun("umount", "-l", Path);
+            refusal = TryRun("umount", Path);
+            _isMounted = refusal is not null;
+            if (_isMounted)
+            {
+                Thread.Sleep(50);
+            }
         }
 
-        _isMounted = false;
+        return refusal;
     }
 
     /// <returns>What it said against it; null when it went well.</returns>

@@ -108,8 +108,12 @@ public class TracedMakeTests
             .First(y => Enumerable.Range(0, page.Width).Count(x => page[x, y].PackedValue < 200) > 0.8 * page.Width);
 
         // Heavy ink column by column in the band of the first row's letters.
-        bool[] Ink(Image<L8> page) => [.. Enumerable.Range(48, page.Width - 96)
-            .Select(x => Enumerable.Range(Edge(page) + (int)(22.5 / 25.4 * 100), 40).Any(y => page[x, y].PackedValue < 60))];
+        bool[] Ink(Image<L8> page)
+        {
+            int top = Edge(page) + (int)(22.5 / 25.4 * 100);
+            return [.. Enumerable.Range(48, page.Width - 96).Select(x => Enumerable.Range(top, 40).Any(y => page[x, y].PackedValue < 60))];
+        }
+
         bool[] there = Ink(rows[0]);
         bool[] back = [.. Ink(rows[1]).Reverse()];
         Assert.True(there.Count(i => i) > 50);

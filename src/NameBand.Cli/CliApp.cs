@@ -2,10 +2,10 @@ using System.Globalization;
 using System.Reflection;
 using System.Text;
 using NameBand.Cli.Commands;
-using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports;
+using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli;
@@ -31,7 +31,8 @@ internal static class CliApp
             {
                 return Say(
                     host, wantsJson, (int)ExitStatus.CannotUse, "The tables of the world's letters (ICU) are missing on this machine.",
-                    "Without them NameBand cannot tell whether two names are the same. Install libicu, and unset DOTNET_SYSTEM_GLOBALIZATION_INVARIANT.");
+                    "Without them NameBand cannot tell whether two names are the same. "
+                    + "Install libicu, and unset DOTNET_SYSTEM_GLOBALIZATION_INVARIANT.");
             }
 
             return Usage.Check(args) is { } wrong ? Usage.Refuse(host, wrong) : Told(host, args, App(host).Run(args, host.Cancel));
@@ -80,8 +81,11 @@ internal static class CliApp
 
         var page = new Page(host.Errors);
         page.Line($"The answer could not be written: {refusal}", tone: Tone.Bad);
-        bool writes = args.Any(a => a is MakeCommand.Verb or PrintCommand.Verb or SewnCommand.Verb or SwatchCommand.Verb or MeasureCommand.Verb or "--settle");
-        page.Line(writes ? "What the command was told to do is done; only its report is missing. Do not say it a second time." : "Make room where it is written to, and ask again.");
+        bool writes = args.Any(a => a is MakeCommand.Verb or PrintCommand.Verb or SewnCommand.Verb or SwatchCommand.Verb
+            or MeasureCommand.Verb or "--settle");
+        page.Line(writes
+            ? "What the command was told to do is done; only its report is missing. Do not say it a second time."
+            : "Make room where it is written to, and ask again.");
         return (int)(writes ? ExitStatus.NeedsPerson : ExitStatus.CannotUse);
     }
 
@@ -111,7 +115,8 @@ internal static class CliApp
             config.AddCommand<HoursCommand>(HoursCommand.Verb)
                 .WithDescription("Reckons the hours, what to buy and which evening sews what; writes nothing.");
             config.AddCommand<FitCommand>(FitCommand.Verb)
-                .WithDescription("Shows letters, hoopings and hours for one round or more and for several faces, to choose from; writes nothing.");
+                .WithDescription(
+                    "Shows letters, hoopings and hours for one round or more and for several faces, to choose from; writes nothing.");
             config.AddCommand<PrintCommand>(PrintCommand.Verb)
                 .WithDescription("Makes what make makes, and the sheets to print with it.");
             config.AddCommand<PageCommand>(PageCommand.Verb)
@@ -132,7 +137,7 @@ internal static class CliApp
     {
         if (wantsJson)
         {
-            ReportJson.Write(host.Output.Writer, status, [Problem.CannotUse(new Where(), found, mend)]);
+            host.Output.Writer.WriteLine(AnswerJson.Of(RefusedAnswer.Of(status, [Problem.CannotUse(new Where(), found, mend)])));
             return status;
         }
 

@@ -87,7 +87,8 @@ public static class Bander
 
         var approvals = Approvals.Of(names.Job.Folder, names.Rows, names.Corrections);
         problems = [.. problems, .. approvals?.Problems ?? []];
-        return new NamesReport(StatusOf(names.Rows, problems, []), names.Rows, CorrectionLines.ToAdd(names.Rows, names.Corrections), problems)
+        var toAdd = CorrectionLines.ToAdd(names.Rows, names.Corrections);
+        return new NamesReport(StatusOf(names.Rows, problems, []), names.Rows, toAdd, problems)
         {
             Approvals = approvals,
         };
@@ -146,7 +147,13 @@ public static class Bander
     }
 
     /// <summary>The faces that travel with the program, measured.</summary>
-    public static Result<FaceReportList> Faces() => FaceReport.OfShelf(new FaceShelf());
+    public static FacesReport Faces()
+    {
+        var measured = FaceReport.OfShelf(new FaceShelf());
+        var faces = measured.Value?.Faces ?? [];
+        bool isUsable = measured.IsUsable && !faces.IsEmpty;
+        return new FacesReport(isUsable ? ExitStatus.AllPlaced : ExitStatus.CannotUse, faces, measured.Problems);
+    }
 
     /// <summary>
     /// Writes the sheet of lines by which a machine's own letters are measured, or, once it is filled in, works out the

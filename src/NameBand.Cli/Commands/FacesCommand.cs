@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using NameBand.Cli.Reports;
-using NameBand.Cli.Terminal;
-using NameBand.Reports;
+using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
@@ -12,22 +11,8 @@ internal sealed class FacesCommand(CliHost host) : Command<FacesCommand.Settings
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var faces = Bander.Faces();
-        bool isUsable = faces.IsUsable && faces.Value!.Faces.Length > 0;
-        if (settings.Json)
-        {
-            ReportJson.Write(host.Output.Writer, faces);
-        }
-        else if (!isUsable)
-        {
-            Refusal.Print(new Page(host.Errors), faces.Problems, "No faces can be shown");
-        }
-        else
-        {
-            FacesSummary.Print(new Page(host.Output), faces);
-        }
-
-        return (int)(isUsable ? ExitStatus.AllPlaced : ExitStatus.CannotUse);
+        return Answering.Give<FacesAnswer>(
+            host, settings.Json, Bander.Faces().Answer, "No faces can be shown", FacesSummary.Print);
     }
 
     internal sealed class Settings : CommandSettings

@@ -1,6 +1,7 @@
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Reports;
+using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
@@ -17,19 +18,6 @@ internal sealed class FitCommand(CliHost host) : Command<JobSettings>
             report = Bander.Fit(settings.Job, progress, cancellationToken);
         }
 
-        if (settings.Json)
-        {
-            FitJson.Write(host.Output.Writer, report);
-        }
-        else if (report.Status == ExitStatus.CannotUse)
-        {
-            Refusal.Print(new Page(host.Errors), report.Problems, "Nothing can be fitted");
-        }
-        else
-        {
-            FitSummary.Print(new Page(host.Output), report);
-        }
-
-        return (int)report.Status;
+        return Answering.Give<FitAnswer>(host, settings.Json, report.Answer, "Nothing can be fitted", FitSummary.Print);
     }
 }

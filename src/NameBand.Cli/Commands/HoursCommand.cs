@@ -3,6 +3,7 @@ using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports;
+using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
@@ -30,20 +31,8 @@ internal sealed class HoursCommand(CliHost host) : Command<HoursCommand.Settings
             report = Bander.Reckon(settings.Job, evening, progress, cancellationToken);
         }
 
-        if (settings.Json)
-        {
-            HoursJson.Write(host.Output.Writer, report);
-        }
-        else if (report.Status == ExitStatus.CannotUse)
-        {
-            Refusal.Print(new Page(host.Errors), report.Problems);
-        }
-        else
-        {
-            new HoursSummary(new Page(host.Output), report).Print();
-        }
-
-        return (int)report.Status;
+        return Answering.Give<HoursAnswer>(
+            host, settings.Json, report.Answer, "Nothing was made", (page, answer) => new HoursSummary(page, answer).Print());
     }
 
     internal sealed class Settings : JobSettings

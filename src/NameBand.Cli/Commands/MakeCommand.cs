@@ -2,6 +2,7 @@ using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Reports;
+using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
@@ -18,8 +19,20 @@ internal sealed class MakeCommand(CliHost host) : Command<MakeCommand.Settings>
             report = Bander.Make(settings.Job, settings.Out, progress, cancellationToken);
         }
 
-        return MakeAnswer.Give(host, settings, report);
+        return Give(host, settings, report);
     }
+
+    /// <param name="after">Printed under the prose; empty for nothing.</param>
+    internal static int Give(CliHost host, Settings settings, MakeReport report, string after = "") =>
+        Answering.Give<MakeAnswer>(host, settings.Json, report.Answer, "Nothing was made", (page, answer) =>
+        {
+            new MakeSummary(page, answer, settings.Job).Print();
+            if (after.Length > 0)
+            {
+                page.Gap();
+                page.Line(after);
+            }
+        });
 
     internal class Settings : JobSettings
     {

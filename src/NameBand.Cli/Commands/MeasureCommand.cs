@@ -1,8 +1,7 @@
 using System.ComponentModel;
 using NameBand.Cli.Reports;
-using NameBand.Cli.Terminal;
 using NameBand.Common;
-using NameBand.Reports;
+using NameBand.Reports.Answers;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -15,20 +14,9 @@ internal sealed class MeasureCommand(CliHost host) : Command<MeasureCommand.Sett
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var report = Bander.Measure(settings.Job, settings.SizeGiven, settings.Lines);
-        if (settings.Json)
-        {
-            MeasureJson.Write(host.Output.Writer, report);
-        }
-        else if (report.Status == ExitStatus.CannotUse)
-        {
-            Refusal.Print(new Page(host.Errors), report.Problems);
-        }
-        else
-        {
-            new MeasureSummary(new Page(host.Output), report, settings.Job).Print();
-        }
-
-        return (int)report.Status;
+        return Answering.Give<MeasureAnswer>(
+            host, settings.Json, report.Answer, "Nothing was made",
+            (page, answer) => new MeasureSummary(page, answer, settings.Job).Print());
     }
 
     internal sealed class Settings : JobSettings

@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using NameBand.Cli.Reports;
-using NameBand.Cli.Terminal;
-using NameBand.Reports;
+using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
@@ -13,20 +12,9 @@ internal sealed class NamesCommand(CliHost host) : Command<NamesCommand.Settings
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var report = settings.Settle ? Bander.SettleNames(settings.Job) : Bander.CheckNames(settings.Job);
-        if (settings.Json)
-        {
-            ReportJson.Write(host.Output.Writer, report);
-        }
-        else if (report.Status == ExitStatus.CannotUse)
-        {
-            Refusal.Print(new Page(host.Errors), report.Problems, "The lists could not be checked");
-        }
-        else
-        {
-            new NamesSummary(new Page(host.Output), report, settings.Job).Print();
-        }
-
-        return (int)report.Status;
+        return Answering.Give<NamesAnswer>(
+            host, settings.Json, report.Answer, "The lists could not be checked",
+            (page, answer) => new NamesSummary(page, answer, settings.Job).Print());
     }
 
     internal sealed class Settings : JobSettings

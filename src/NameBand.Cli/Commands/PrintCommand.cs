@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Reports;
 using Spectre.Console.Cli;
@@ -15,17 +14,20 @@ internal sealed class PrintCommand(CliHost host) : Command<PrintCommand.Settings
         MakeReport report;
         using (var progress = new ProgressLine(host.Errors))
         {
-            report = Bander.Print(settings.Job, settings.Out, new PrintWishes(settings.Thanks, settings.Playback), progress, cancellationToken);
+            var wishes = new PrintWishes(settings.Thanks, settings.Playback);
+            report = Bander.Print(settings.Job, settings.Out, wishes, progress, cancellationToken);
         }
 
         string folder = settings.Out ?? Path.Combine(settings.Job, "out");
-        string after = $"The sheets to print are in {Path.Combine(folder, "sheets")}. Print them at 100 % and measure the squares on the first page.";
+        string after = $"The sheets to print are in {Path.Combine(folder, "sheets")}. "
+            + "Print them at 100 % and measure the squares on the first page.";
         if (settings.Thanks)
         {
-            after += $" The pictures to send are in {Path.Combine(folder, "thanks")}; thanks.csv there says which is whose, and stays with you.";
+            after += $" The pictures to send are in {Path.Combine(folder, "thanks")}; "
+                + "thanks.csv there says which is whose, and stays with you.";
         }
 
-        return MakeAnswer.Give(host, settings, report, after);
+        return MakeCommand.Give(host, settings, report, after);
     }
 
     internal sealed class Settings : MakeCommand.Settings

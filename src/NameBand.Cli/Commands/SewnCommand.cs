@@ -1,10 +1,10 @@
 using System.ComponentModel;
 using System.Globalization;
 using NameBand.Cli.Reports;
-using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Reports;
+using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
@@ -23,20 +23,9 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         }
 
         var report = Bander.Sewn(settings.Job, settings.Out, Word(settings, measuredMm), () => Thread.Sleep(50));
-        if (settings.Json)
-        {
-            SewnJson.Write(host.Output.Writer, report);
-        }
-        else if (report.Hoopings.IsEmpty)
-        {
-            Refusal.Print(new Page(host.Errors), report.Problems, settings.Hooping is null ? "It cannot be told" : "Nothing was written down");
-        }
-        else
-        {
-            new SewnSummary(new Page(host.Output), report).Print();
-        }
-
-        return (int)report.Status;
+        return Answering.Give<SewnAnswer>(
+            host, settings.Json, report.Answer, settings.Hooping is null ? "It cannot be told" : "Nothing was written down",
+            (page, answer) => new SewnSummary(page, answer).Print());
     }
 
     private static SewingWord? Word(Settings settings, double? measuredMm)
@@ -74,7 +63,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             return "Hoopings are numbered from 1.";
         }
 
-        if ((saysSewn && (saysElse || settings.Measured is not null)) || (saysElse && settings.Measured is not null) || (settings.Mistake && (settings.Again || settings.Patch)))
+        if ((saysSewn && (saysElse || settings.Measured is not null)) || (saysElse && settings.Measured is not null)
+            || (settings.Mistake && (settings.Again || settings.Patch)))
         {
             return "Say one thing at a time: sewn (with --minutes), --again, --patch, --mistake or --measured.";
         }

@@ -3,6 +3,7 @@ using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports;
+using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
@@ -21,7 +22,8 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
         }
 
         // A reading from a ruler is in millimetres unless it says otherwise.
-        if (!Length.TryParse(settings.Measured + " mm", out var measured, out _) && !Length.TryParse(settings.Measured, out measured, out string why))
+        if (!Length.TryParse(settings.Measured + " mm", out var measured, out _)
+            && !Length.TryParse(settings.Measured, out measured, out string why))
         {
             return Usage.Refuse(host, $"--measured: {why}");
         }
@@ -37,39 +39,17 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
             report = Bander.Swatch(settings.Job, settings.Out, progress, cancel);
         }
 
-        if (settings.Json)
-        {
-            SwatchReportJson.Write(host.Output.Writer, report);
-        }
-        else if (report.Plan is null)
-        {
-            Refusal.Print(new Page(host.Errors), report.Problems);
-        }
-        else
-        {
-            SwatchSummary.Print(new Page(host.Output), report, settings.Job, settings.Out);
-        }
-
-        return (int)report.Status;
+        return Answering.Give<SwatchAnswer>(
+            host, settings.Json, report.Answer, "Nothing was made",
+            (page, answer) => SwatchSummary.Print(page, answer, settings.Job, settings.Out));
     }
 
     private int Read(Settings settings, Length measured)
     {
         var report = Bander.ReadSwatch(settings.Job, settings.Out, measured, settings.Set);
-        if (settings.Json)
-        {
-            SwatchReportJson.Write(host.Output.Writer, report);
-        }
-        else if (report.Status == ExitStatus.CannotUse)
-        {
-            Refusal.Print(new Page(host.Errors), report.Problems, "Nothing was set");
-        }
-        else
-        {
-            SwatchSummary.Print(new Page(host.Output), report, settings.Job, settings.Out);
-        }
-
-        return (int)report.Status;
+        return Answering.Give<ShorteningAnswer>(
+            host, settings.Json, report.Answer, "Nothing was set",
+            (page, answer) => SwatchSummary.Print(page, answer, settings.Job, settings.Out));
     }
 
     internal sealed class Settings : JobSettings

@@ -1,15 +1,14 @@
 using NameBand.Cli.Terminal;
-using NameBand.Job;
 using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
 
 /// <summary>Tells what is assumed of a machine that no workshop.json tells of, with what to write to change it.</summary>
-internal static class AssumedLines
+internal sealed class AssumedLines(Page page, AssumedWorkshop? assumed)
 {
-    public static void Print(Page page, BandJob? job)
+    public void Print()
     {
-        if (job is null || AssumedWorkshop.Of(job) is not { } assumed)
+        if (assumed is null)
         {
             return;
         }

@@ -1,12 +1,12 @@
+using System.Globalization;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
-using NameBand.Output;
-using NameBand.Output.Changes;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
 
 /// <summary>What changed since the plan before: each kind with its names, the unchanged ones only counted.</summary>
-internal sealed class ChangesSummary(Page page, PlanChanges? changes)
+internal sealed class ChangesSummary(Page page, ToldChanges? changes)
 {
     private const int MostNamed = 8;
 
@@ -18,29 +18,30 @@ internal sealed class ChangesSummary(Page page, PlanChanges? changes)
         }
 
         page.Gap();
-        if (changes.IsNothing)
+        if (changes.Names.Count == 0)
         {
-            page.Line($"Since the plan before nothing changed: {Words.Count(changes.Names.Length, "name stands", "names stand")} where {(changes.Names.Length == 1 ? "it" : "they")} stood.");
+            string stand = Words.Count(changes.Unchanged, "name stands", "names stand");
+            page.Line($"Since the plan before nothing changed: {stand} where {(changes.Unchanged == 1 ? "it" : "they")} stood.");
             return;
         }
 
         page.Line("Since the plan before", tone: Tone.Heading);
         List<(string, string, Tone)> facts = [];
-        Add(NameFate.New, "New", n => $"{n.Text} (hooping {Number(n.Hooping)})");
-        Add(NameFate.TextChanged, "Text changed", n => $"{n.TextBefore} is now {n.Text} (hooping {Number(n.Hooping)})");
-        Add(NameFate.MovedHooping, "Other hooping", n => $"{n.Text} ({Number(n.HoopingBefore)} to {Number(n.Hooping)})");
-        Add(NameFate.MovedAlong, "Moved along", n => n.Text);
-        Add(NameFate.Withdrawn, "Withdrawn", n => n.Text);
-        Add(NameFate.NoLongerSewn, "No longer sewn", n => $"{n.Text} ({n.Why})");
-        Add(NameFate.SewnThenChanged, "Sewn, changed", n => $"{n.Text} ({n.Why})", Tone.Attention);
-        Add(NameFate.SewnThenWithdrawn, "Sewn, withdrawn", n => n.Text, Tone.Attention);
-        facts.Add(("Unchanged", Words.Count(changes.Of(NameFate.Unchanged).Count(), "name"), Tone.Plain));
+        Add("new", "New", n => $"{n.Text} (hooping {Number(n.Hooping)})");
+        Add("text changed", "Text changed", n => $"{n.TextBefore} is now {n.Text} (hooping {Number(n.Hooping)})");
+        Add("moved hooping", "Other hooping", n => $"{n.Text} ({Number(n.HoopingBefore)} to {Number(n.Hooping)})");
+        Add("moved along", "Moved along", n => n.Text);
+        Add("withdrawn", "Withdrawn", n => n.Text);
+        Add("no longer sewn", "No longer sewn", n => $"{n.Text} ({n.Why})");
+        Add("sewn then changed", "Sewn, changed", n => $"{n.Text} ({n.Why})", Tone.Attention);
+        Add("sewn then withdrawn", "Sewn, withdrawn", n => n.Text, Tone.Attention);
+        facts.Add(("Unchanged", Words.Count(changes.Unchanged, "name"), Tone.Plain));
         page.Facts([.. facts]);
-        page.Line($"All of it, name by name, is in {OutPaths.Changes}.", 2, Tone.Quiet);
+        page.Line("All of it, name by name, is in changes.csv.", 2, Tone.Quiet);
 
-        void Add(NameFate fate, string label, Func<NameChange, string> inWords, Tone tone = Tone.Plain)
+        void Add(string change, string label, Func<ToldChange, string> inWords, Tone tone = Tone.Plain)
         {
-            var names = changes.Of(fate).ToList();
+            var names = changes.Names.Where(n => n.Change == change).ToList();
             if (names.Count > 0)
             {
                 string more = names.Count > MostNamed ? FormattableString.Invariant($" and {names.Count - MostNamed} more") : "";
@@ -50,5 +51,5 @@ internal sealed class ChangesSummary(Page page, PlanChanges? changes)
         }
     }
 
-    private static string Number(int? hooping) => hooping?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "";
+    private static string Number(int? hooping) => hooping?.ToString(CultureInfo.InvariantCulture) ?? "";
 }

@@ -1,45 +1,51 @@
 using System.Globalization;
 using NameBand.Cli.Terminal;
-using NameBand.Common;
-using NameBand.Estimating;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
 
 /// <summary>Which hoopings on which evening and machine.</summary>
-internal sealed class EveningSummary(Page page, EveningPlan plan)
+internal sealed class EveningSummary(Page page, HoursAnswer answer)
 {
     public void Print()
     {
-        page.Gap();
-        bool byEvenings = plan.Sittings.Any(s => s.Evening > 1) || plan.Evenings > 1;
-        string best = plan.IsProvenBest ? "no plan does it sooner" : Bound();
-        string count = Words.Count(plan.Evenings, byEvenings || plan.Sittings.Length == 1 ? "evening" : "sitting");
-        string work = byEvenings || plan.Sittings.All(s => s.Hoopings.IsEmpty) ? "of work" : "of sewing and hooping";
-        page.Line(
-            plan.Sittings.IsEmpty ? "Nothing is left to do." : $"{count}, {Words.Duration(plan.Minutes)} {work}; {best}.", tone: Tone.Heading);
-        var sittings = plan.Sittings.Select(s => (Label(s), $"{Words.Duration(s.Minutes)}: {What(s)}", Tone.Plain));
-        page.Facts([.. sittings.DefaultIfEmpty(("", "", Tone.Plain))]);
-        foreach (int hooping in plan.TooLong)
+        if (answer is not { Sittings: { } sittings, Evenings: { } evenings, PlannedMinutes: { } minutes })
         {
-            page.Line($"Hooping {hooping.ToString(CultureInfo.InvariantCulture)} takes longer than an evening and has one for itself.", 2, Tone.Attention);
+            return;
+        }
+
+        page.Gap();
+        bool byEvenings = sittings.Any(s => s.Evening > 1) || evenings > 1;
+        string best = answer.IsProvenBest == true ? "no plan does it sooner" : Bound(evenings);
+        string count = Words.Count(evenings, byEvenings || sittings.Count == 1 ? "evening" : "sitting");
+        string work = byEvenings || sittings.All(s => s.Hoopings.Count == 0) ? "of work" : "of sewing and hooping";
+        page.Line(
+            sittings.Count == 0 ? "Nothing is left to do." : $"{count}, {Words.Duration(minutes)} {work}; {best}.",
+            tone: Tone.Heading);
+        var facts = sittings.Select(s => (Label(s), $"{Words.Duration(s.Minutes)}: {What(s)}", Tone.Plain));
+        page.Facts([.. facts.DefaultIfEmpty(("", "", Tone.Plain))]);
+        foreach (int hooping in answer.TooLong ?? [])
+        {
+            string number = hooping.ToString(CultureInfo.InvariantCulture);
+            page.Line($"Hooping {number} takes longer than an evening and has one for itself.", 2, Tone.Attention);
         }
     }
 
-    private string Bound() => plan.Evenings > plan.LeastEvenings
-        ? $"no plan does with fewer than {plan.LeastEvenings}"
-        : $"no plan takes less than {Words.Duration(Math.Floor(plan.LeastMinutes / 5) * 5)}";
+    private string Bound(int evenings) => evenings > answer.LeastEvenings
+        ? $"no plan does with fewer than {answer.LeastEvenings}"
+        : $"no plan takes less than {Words.Duration(Math.Floor(answer.LeastMinutes.GetValueOrDefault() / 5) * 5)}";
 
     /// <summary>Such as <c>washing the cloth, hoopings 1–4</c>.</summary>
-    private static string What(Sitting sitting) => string.Join(", ",
+    private static string What(ToldSitting sitting) => string.Join(", ",
     [
         .. sitting.Before.Select(t => t.Act).Distinct(),
-        .. sitting.Hoopings.IsEmpty ? Array.Empty<string>() : [Numbers(sitting.Hoopings)],
+        .. sitting.Hoopings.Count == 0 ? Array.Empty<string>() : [Numbers(sitting.Hoopings)],
         .. sitting.After.Select(t => t.Act).Distinct(),
     ]);
 
-    private static string Label(Sitting sitting)
+    private static string Label(ToldSitting sitting)
     {
-        string who = sitting.Machine.Length > 0 ? ", " + sitting.Machine : sitting.Hoopings.IsEmpty ? ", by hand" : "";
+        string who = sitting.Machine.Length > 0 ? ", " + sitting.Machine : sitting.Hoopings.Count == 0 ? ", by hand" : "";
         return FormattableString.Invariant($"Evening {sitting.Evening}{who}");
     }
 

@@ -1,8 +1,7 @@
 using System.Globalization;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
-using NameBand.Job;
-using NameBand.Reports;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
 
@@ -12,18 +11,21 @@ internal static class FitSummary
     /// <summary>Blanks between two columns.</summary>
     private const int Between = 3;
 
-    public static void Print(Page page, FitReport report)
+    public static void Print(Page page, FitAnswer answer)
     {
-        page.Line(report.Job!.Title, tone: Tone.Heading);
+        page.Line(answer.Title, tone: Tone.Heading);
         page.Gap();
-        int lanes = report.Choices.Select(c => c.Lanes).DefaultIfEmpty(1).Max();
-        page.Line(
-            "What the names come to on one round or more, in "
-            + (report.Choices.Any(c => c.Face != report.Choices[0].Face) ? "the job's own face and the others of the shelf." : report.Choices.Select(c => c.Face).FirstOrDefault("the job's own face") + ".")
-            + (lanes > 1 ? $" After the stroke: {Words.Count(lanes, "strip")} side by side on wider cloth (“lanes” in the group “strip”)." : ""));
-        string[] head = ["Rounds", "Letters", IsHooped(report.Job) ? "Hoopings" : "Runs", "At the machine", "By hand"];
-        int[] widths = [.. head.Select((h, i) => Between + report.Choices.Select(c => Cells(c)[i].Length).Append(h.Length).Max())];
-        foreach (var face in report.Choices.GroupBy(c => c.Face))
+        var choices = answer.Choices;
+        int lanes = choices.Select(c => c.Lanes).DefaultIfEmpty(1).Max();
+        string faces = choices.Any(c => c.Face != choices[0].Face)
+            ? "the job's own face and the others of the shelf" : choices.Select(c => c.Face).FirstOrDefault("the job's own face");
+        string beside = lanes > 1
+            ? $" After the stroke: {Words.Count(lanes, "strip")} side by side on wider cloth (“lanes” in the group “strip”)."
+            : "";
+        page.Line($"What the names come to on one round or more, in {faces}.{beside}");
+        string[] head = ["Rounds", "Letters", answer.Hooped ? "Hoopings" : "Runs", "At the machine", "By hand"];
+        int[] widths = [.. head.Select((h, i) => Between + choices.Select(c => Cells(c)[i].Length).Append(h.Length).Max())];
+        foreach (var face in choices.GroupBy(c => c.Face))
         {
             page.Gap();
             page.Line(face.Key, tone: Tone.Heading);
@@ -38,21 +40,19 @@ internal static class FitSummary
 
         page.Gap();
         page.Line(
-            report.Choices.IsEmpty
+            choices.Count == 0
                 ? "On no number of rounds that was tried can this job be laid out; the command make says why."
-                : report.Choices.Any(c => c.TooLongMm > 0)
+                : choices.Any(c => c.TooLongMm > 0)
                 ? "A height in brackets is the least the job allows, and the names still run over the hem by the length beside it."
                 : "All of these fit the hem.");
-        page.Line(report.Job.Traits.HasLettersOfItsOwn
+        page.Line(answer.OwnLetters
             ? "Choose with “rounds” in the group “strip” of job.json, then run make."
             : "Choose with “face” in the group “lettering” and “rounds” in the group “strip” of job.json, then run make.");
     }
 
-    private static bool IsHooped(BandJob job) => job.IsHooped;
-
-    private static void Say(Page page, IEnumerable<FitChoice> face)
+    private static void Say(Page page, IEnumerable<ToldChoice> face)
     {
-        if (face.Any(c => c.IsTooSmall))
+        if (face.Any(c => c.TooSmall))
         {
             string least = FormattableString.Invariant($"{face.First().LeastHeightMm:0.0} mm");
             page.Line($"Under {least} some strokes or counters of these names are too small for the thread and needle.", 2, Tone.Attention);
@@ -65,15 +65,15 @@ internal static class FitSummary
         }
     }
 
-    private static string[] Cells(FitChoice choice)
+    private static string[] Cells(ToldChoice choice)
     {
         bool hasLanes = choice.Lanes > 1;
-        string height = choice.HeightMm.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
+        string height = choice.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
         return
         [
             choice.Rounds.ToString(CultureInfo.InvariantCulture),
             choice.TooLongMm > 0 ? $"({height}) +{Length.FromMm(choice.TooLongMm).InMetres()}" : height,
-            choice.Hoopings.ToString(CultureInfo.InvariantCulture) + (hasLanes ? FormattableString.Invariant($" / {choice.LaneHoopings}") : ""),
+            FormattableString.Invariant($"{choice.Hoopings}") + (hasLanes ? FormattableString.Invariant($" / {choice.LaneHoopings}") : ""),
             Plain(choice.MachineMinutes) + (hasLanes ? " / " + Plain(choice.LaneMachineMinutes) : ""),
             Plain(choice.HandsOnMinutes) + (hasLanes ? " / " + Plain(choice.LaneHandsOnMinutes) : ""),
         ];

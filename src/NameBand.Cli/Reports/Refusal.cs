@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 
@@ -7,12 +6,14 @@ namespace NameBand.Cli.Reports;
 /// <summary>What is said when the input cannot be used.</summary>
 internal static class Refusal
 {
-    public static void Print(Page page, ImmutableArray<Problem> problems, string outcome = "Nothing was made")
+    public static void Print(Page page, IReadOnlyList<Problem> problems, string outcome)
     {
         var stopping = problems.Where(p => p.Severity == Severity.CannotUse).ToList();
         var others = problems.Where(p => p.Severity != Severity.CannotUse).ToList();
         page.Line(
-            stopping.Count == 1 ? $"{outcome}: one thing has to be mended first." : $"{outcome}: {Words.Count(stopping.Count, "thing")} have to be mended first.",
+            stopping.Count == 1
+                ? $"{outcome}: one thing has to be mended first."
+                : $"{outcome}: {Words.Count(stopping.Count, "thing")} have to be mended first.",
             tone: Tone.BadHeading);
         page.Problems(stopping, Tone.Bad);
         if (others.Count > 0)

@@ -1,6 +1,5 @@
 using NameBand.Cli.Terminal;
-using NameBand.Job;
-using NameBand.Layout;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
 
@@ -8,16 +7,16 @@ namespace NameBand.Cli.Reports;
 internal static class WayWords
 {
     /// <summary>Half a sentence: what the letters are.</summary>
-    public static string Face(BandJob job, StripPlan plan) => job.Traits.HasLettersOfItsOwn
-        ? FormattableString.Invariant($" in your machine’s own letters with gaps of {plan.SpacingMm:0.0} mm")
-        : $" in {job.Lettering.Face}";
+    public static string Face(MakeAnswer answer) => answer.OwnLetters
+        ? FormattableString.Invariant($" in your machine’s own letters with gaps of {answer.SpacingMm:0.0} mm")
+        : $" in {answer.Face}";
 
-    public static string Sittings(StripPlan plan) => plan.Hoopings.Length == plan.Rounds.Length
-        ? $"each strip in one run, without a hoop ({Words.Count(plan.Rounds.Length, "run")})"
-        : Words.Count(plan.Hoopings.Length, "hooping");
+    public static string Sittings(MakeAnswer answer) => answer.Hoopings == answer.Rounds.Count
+        ? $"each strip in one run, without a hoop ({Words.Count(answer.Rounds.Count, "run")})"
+        : Words.Count(answer.Hoopings, "hooping");
 
     /// <summary>What to do after the proofs have been looked at.</summary>
-    public static IEnumerable<string> Steps(BandJob job, string folder) => job.Traits.HasLettersOfItsOwn
+    public static IEnumerable<string> Steps(MakeAnswer answer, string folder) => answer.OwnLetters
         ?
         [
             $"Print {folder}/key-in-a4.pdf (or key-in-letter.pdf): it says what to key in and where each name starts.",

@@ -1,6 +1,6 @@
 using System.Globalization;
 using NameBand.Common;
-using NameBand.Estimating;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Terminal;
 
@@ -10,7 +10,7 @@ internal static class Words
     /// <summary>A blank at which no line is broken.</summary>
     public const char Tie = '\u00a0';
 
-    public static string Count(int number, string one, string? many = null) =>
+    public static string Count(long number, string one, string? many = null) =>
         string.Create(CultureInfo.InvariantCulture, $"{number:#,0}{Tie}{(number == 1 ? one : many ?? one + "s")}");
 
     /// <summary>Such as <c>4 h 20 min</c>; over an hour to the nearest five minutes, for more would be false precision.</summary>
@@ -25,7 +25,7 @@ internal static class Words
         };
     }
 
-    public static string Duration(Figure minutes)
+    public static string Duration(ToldFigure minutes)
     {
         string likely = Duration(minutes.Likely);
         string low = Duration(minutes.Low);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.Json.Serialization;
 
 namespace NameBand.Common;
 
@@ -52,6 +53,7 @@ public sealed record Where(string? File = null, int? Line = null, int? Column = 
 public sealed record Problem(Severity Severity, Where Where, string Found, string Mend)
 {
     /// <summary>The verdict on a fact of the plan that it tells; null where it is of something else.</summary>
+    [JsonIgnore]
     public Verdict? Judged { get; init; }
 
     public static Problem Note(Where where, string found, string mend = "") => new(Severity.Note, where, found, mend);

@@ -70,7 +70,7 @@ internal static class PlanScribe
         Mend = problem.Mend,
     };
 
-    private static WrittenVerdict Judged(Verdict verdict) => new()
+    internal static WrittenVerdict Judged(Verdict verdict) => new()
     {
         About = JsonNamingPolicy.CamelCase.ConvertName(verdict.About.ToString()),
         Round = verdict.Round,
@@ -87,7 +87,7 @@ internal static class PlanScribe
         TolerancePercent = Thousandths.Mm(100 * hem.Tolerance.Part),
     };
 
-    private static WrittenStrip Strip(StripPlan plan)
+    internal static WrittenStrip Strip(StripPlan plan)
     {
         decimal total = plan.Rounds.Sum(r => Thousandths.Mm(r.LengthMm));
         decimal asked = plan.Rounds.Sum(r => Thousandths.Mm(r.HemMm));

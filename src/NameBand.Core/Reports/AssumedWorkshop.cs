@@ -20,7 +20,8 @@ public sealed record AssumedWorkshop(string Text, string Line)
         string field = string.Create(CultureInfo.InvariantCulture, $"{job.Hoop.Along.Mm:0.#} × {job.Hoop.Across.Mm:0.#} mm");
         string pace = string.Create(CultureInfo.InvariantCulture, $"{job.Machine.StitchesPerMinute:0.#}");
         string frames = job.IsHooped
-            ? string.Create(CultureInfo.InvariantCulture, $", \"frames\": [{{ \"name\": \"frame\", \"along\": {job.Hoop.Along.Mm:0.#}, \"across\": {job.Hoop.Across.Mm:0.#} }}]")
+            ? ", \"frames\": [{ \"name\": \"frame\", " + string.Create(
+                CultureInfo.InvariantCulture, $"\"along\": {job.Hoop.Along.Mm:0.#}, \"across\": {job.Hoop.Across.Mm:0.#} }}]")
             : "";
         var (does, takes) = job.Traits.FollowsCoordinates ? ("follows coordinates", "coordinates")
             : job.Traits.HasLettersOfItsOwn ? ("has letters of its own", "keys") : ("is guided by hand", "hands");

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -14,7 +15,7 @@ public sealed record FitChoice(
     string Face, int Rounds, double HeightMm, double TooLongMm, int Held, int Hoopings, double MachineMinutes, double HandsOnMinutes,
     int Lanes, int LaneHoopings, double LaneMachineMinutes, double LaneHandsOnMinutes)
 {
-    /// <summary>From this letter height on the face's letters can be sewn as they are drawn; 0 where nothing is sewn from needle paths.</summary>
+    /// <summary>Height from which the face's letters can be sewn as drawn; 0 where nothing is sewn from needle paths.</summary>
     public double LeastHeightMm { get; init; }
 
     /// <summary>Whether strokes or counters are too small for thread and needle at this choice's height.</summary>
@@ -22,4 +23,8 @@ public sealed record FitChoice(
 }
 
 /// <summary>The choices of a job side by side, the job's own face first.</summary>
-public sealed record FitReport(ExitStatus Status, BandJob? Job, ImmutableArray<FitChoice> Choices, ImmutableArray<Problem> Problems);
+public sealed record FitReport(ExitStatus Status, BandJob? Job, ImmutableArray<FitChoice> Choices, ImmutableArray<Problem> Problems)
+{
+    /// <summary>What the command answers.</summary>
+    public CommandAnswer Answer => FitAnswer.Of(this);
+}

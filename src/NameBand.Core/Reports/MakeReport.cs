@@ -5,6 +5,7 @@ using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Names;
 using NameBand.Output.Changes;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -14,13 +15,16 @@ public sealed record MakeReport(
     ExitStatus Status, BandJob? Job, NameList? Names, StripPlan? Plan, Estimate? Estimate, string? OutFolder,
     ImmutableArray<Problem> Problems)
 {
+    /// <summary>What the command answers.</summary>
+    public CommandAnswer Answer => MakeTelling.Of(this);
+
     /// <summary>What changed since the plan that lay in the out folder; null when there was none.</summary>
     public PlanChanges? Changes { get; init; }
 
     /// <summary>What the rooms found of each fact, as plan.json has it.</summary>
     public ImmutableArray<Verdict> Verdicts { get; init; } = [];
 
-    /// <summary>What is left at the machine by the pace the log shows, and as it would be without; null until a hooping was timed.</summary>
+    /// <summary>What is left at the machine by the pace the log shows, and as it would be without; null until one was timed.</summary>
     public LearnedPace? Machine { get; init; }
 
     /// <summary>The same of the hand work at each hooping.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.MachineLetters;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -14,4 +15,8 @@ namespace NameBand.Reports;
 /// <param name="ReadingErrorMm">How far a reading is out, as a standard deviation, as the lines themselves show it or as assumed.</param>
 public sealed record MeasureReport(
     ExitStatus Status, double HeightMm, string? Sheet, ImmutableArray<string> Printed, int Lines, int Unfilled,
-    Alphabet? Alphabet, string? AlphabetFile, double ReadingErrorMm, bool ErrorIsFound, ImmutableArray<Problem> Problems);
+    Alphabet? Alphabet, string? AlphabetFile, double ReadingErrorMm, bool ErrorIsFound, ImmutableArray<Problem> Problems)
+{
+    /// <summary>What the command answers.</summary>
+    public CommandAnswer Answer => MeasureAnswer.Of(this);
+}

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Load.Swatches;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -8,7 +9,12 @@ namespace NameBand.Reports;
 /// <param name="Plan">Null when nothing could be made, and so is <paramref name="Folder"/>.</param>
 /// <param name="Minutes">At the machine.</param>
 public sealed record SwatchReport(
-    ExitStatus Status, string Title, string Cloth, SwatchPlan? Plan, int Stitches, double Minutes, string? Folder, ImmutableArray<Problem> Problems);
+    ExitStatus Status, string Title, string Cloth, SwatchPlan? Plan, int Stitches, double Minutes, string? Folder,
+    ImmutableArray<Problem> Problems)
+{
+    /// <summary>What the command answers.</summary>
+    public CommandAnswer Answer => SwatchAnswer.Of(this);
+}
 
 /// <summary>What the length between a swatch's marks says.</summary>
 /// <param name="ApartMm">Between the marks before sewing.</param>
@@ -16,4 +22,9 @@ public sealed record SwatchReport(
 /// <param name="BeforePart">What the job reckons with.</param>
 /// <param name="IsSet">Whether it was written into job.json.</param>
 public sealed record ShorteningReport(
-    ExitStatus Status, double ApartMm, double MeasuredMm, double ShorteningPart, double BeforePart, bool IsSet, ImmutableArray<Problem> Problems);
+    ExitStatus Status, double ApartMm, double MeasuredMm, double ShorteningPart, double BeforePart, bool IsSet,
+    ImmutableArray<Problem> Problems)
+{
+    /// <summary>What the command answers.</summary>
+    public CommandAnswer Answer => ShorteningAnswer.Of(this);
+}

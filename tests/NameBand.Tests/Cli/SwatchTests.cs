@@ -26,7 +26,7 @@ public class SwatchTests
         string said = run.OutOnOneLine.Replace(folder.FullPath, "JOB", StringComparison.Ordinal);
         Assert.StartsWith(
             "Lantern walk: a swatch on quilting cotton Word “Mde”: of the commonest letters on your list those with the longest strokes; nobody's name"
-            + " A 0.34, 0.40, 0.46 and 0.52 mm between rungs B 0.10, 0.20, 0.30 and 0.40 mm pull compensation C 6.4, 8.0 and 10.0 mm letter height"
+            + " A 0.34, 0.40, 0.46 and 0.52 mm between crossings on one side B 0.10, 0.20, 0.30 and 0.40 mm pull compensation C 6.4, 8.0 and 10.0 mm letter height"
             + " Marks two crosses 100 mm apart Time about ",
             Regex(said), StringComparison.Ordinal);
         Assert.EndsWith(

@@ -1,6 +1,6 @@
 using NameBand.Cli.Terminal;
 using NameBand.Common;
-using NameBand.Estimating;
+using NameBand.Reports.Answers;
 using Xunit;
 
 namespace NameBand.Tests.CommandLine;
@@ -70,8 +70,8 @@ public class TerminalTests
     [Fact]
     public void A_figure_is_said_with_its_range()
     {
-        Assert.Equal("about 4 h (3 h to 5 h 30 min)", Words.Duration(new Figure(180, 240, 330)).Replace(Words.Tie, ' '));
-        Assert.Equal("4 h", Words.Duration(new Figure(240, 240, 240)).Replace(Words.Tie, ' '));
+        Assert.Equal("about 4 h (3 h to 5 h 30 min)", Words.Duration(new ToldFigure(180, 240, 330)).Replace(Words.Tie, ' '));
+        Assert.Equal("4 h", Words.Duration(new ToldFigure(240, 240, 240)).Replace(Words.Tie, ' '));
     }
 
     [Theory]

@@ -34,8 +34,22 @@ public class HouseRuleTests
         Assert.Equal(questions, WayQuestions.Violations(new SourceFile(path, code)).Count());
 
     [Theory]
+    [InlineData("Reports/A.cs", "using System.Text.Json;", 1)]
+    [InlineData("Reports/A.cs", "void Write(Utf8JsonWriter json) { }", 1)]
+    [InlineData("Commands/A.cs", "var all = new JsonObject();", 1)]
+    [InlineData("A.cs", "host.Output.Writer.WriteLine(JsonSerializer.Serialize(report));", 1)]
+    [InlineData("Reports/A.cs", "using NameBand.Estimating;", 1)]
+    [InlineData("Terminal/A.cs", "class A { NameBand.Layout.StripPlan p; }", 1)]
+    [InlineData("Reports/A.cs", "using NameBand.Reports.Answers; string s = \"JsonObject\";", 0)]
+    [InlineData("Commands/A.cs", "using NameBand.Job; class A { string s = AnswerJson.Of(report.Answer); }", 0)]
+    public void A_command_line_that_answers_by_hand_is_found(string path, string code, int found) =>
+        Assert.Equal(found, OneAnswer.Violations(new SourceFile($"src/NameBand.Cli/{path}", code)).Count());
+
+    [Theory]
     [InlineData("Layout", "using NameBand.Lettering; namespace NameBand.Layout; // see NameBand.Stitching")]
-    [InlineData("Layout", "/* NameBand.Output */ class A { string s = \"NameBand.Output.X\"; char c = '\"'; string t = @\"NameBand.Load\"; }")]
+    [InlineData(
+        "Layout",
+        "/* NameBand.Output */ class A { string s = \"NameBand.Output.X\"; char c = '\"'; string t = @\"NameBand.Load\"; }")]
     [InlineData("Layout", "class A { int x = plan.Stitching.Count + job.Load.X; }")]
     [InlineData("Stitching", "namespace NameBand.Stitching.Columns; class A { Lettering.LetterPiece p; }")]
     [InlineData("Layout", "class A { string r = \"\"\"\n NameBand.Output \"quoted\" \n\"\"\"; }")]

@@ -1,4 +1,7 @@
+using System.Reflection;
+using System.Text.Json.Serialization.Metadata;
 using NameBand.Common;
+using NameBand.Reports.Answers;
 using Xunit;
 
 namespace NameBand.Tests.House;
@@ -9,7 +12,10 @@ public class HouseTests
     private const int MostLines = 400;
 
     private static readonly string[] TextFiles =
-        [".cs", ".csproj", ".props", ".targets", ".sln", ".md", ".json", ".csv", ".txt", ".yml", ".yaml", ".sh", ".editorconfig", ".gitattributes", ".gitignore", ".html", ".css", ".razor", "/run"];
+    [
+        ".cs", ".csproj", ".props", ".targets", ".sln", ".md", ".json", ".csv", ".txt", ".yml", ".yaml", ".sh", ".editorconfig",
+        ".gitattributes", ".gitignore", ".html", ".css", ".razor", "/run",
+    ];
 
     [Fact]
     public void Rooms_use_only_the_rooms_above_them() =>
@@ -17,8 +23,9 @@ public class HouseTests
 
     [Fact]
     public void No_room_is_opened_to_another_by_a_global_using() =>
-        AssertNone(Repository.Files("src", ".csproj", ".props").Where(f => f.Text.Contains("<Using", StringComparison.Ordinal)).Select(f => f.Path)
-            .Concat(Repository.Files("src", ".cs").Where(f => CodeText.Of(f.Text).Contains("global using", StringComparison.Ordinal)).Select(f => f.Path)));
+        AssertNone(Repository.Files("src", ".csproj", ".props").Where(f => f.Text.Contains("<Using", StringComparison.Ordinal))
+            .Concat(Repository.Files("src", ".cs").Where(f => CodeText.Of(f.Text).Contains("global using", StringComparison.Ordinal)))
+            .Select(f => f.Path));
 
     [Fact]
     public void The_core_has_no_console_no_web_no_clock_and_no_chance() =>
@@ -31,6 +38,24 @@ public class HouseTests
     [Fact]
     public void Which_way_names_go_is_asked_in_one_place() =>
         AssertNone(Repository.Files("src", ".cs", ".razor").SelectMany(WayQuestions.Violations));
+
+    [Fact]
+    public void The_command_line_prints_the_records_of_the_front_door_alone() =>
+        AssertNone(Repository.Files("src/NameBand.Cli", ".cs").SelectMany(OneAnswer.Violations));
+
+    [Fact]
+    public void Every_report_of_the_front_door_has_a_record_that_is_told()
+    {
+        var reports = typeof(Bander).GetMethods(BindingFlags.Public | BindingFlags.Static).Select(m => m.ReturnType).Distinct().ToList();
+        Assert.True(reports.Count >= 9);
+        AssertNone(reports.Where(r => r.GetProperty("Answer")?.PropertyType != typeof(CommandAnswer))
+            .Select(r => $"{r.Name} has no Answer"));
+
+        var answers = typeof(CommandAnswer).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(CommandAnswer))).ToList();
+        Assert.True(answers.Count >= 9);
+        AssertNone(answers.Where(a => ((IJsonTypeInfoResolver)AnswerJson.Forms).GetTypeInfo(a, AnswerJson.Forms.Options) is null)
+            .Select(a => $"{a.Name} has no form in AnswerForms"));
+    }
 
     [Fact]
     public void No_file_is_too_long_to_be_read() =>
@@ -47,7 +72,8 @@ public class HouseTests
 
     [Fact]
     public void No_file_says_where_it_was_made() =>
-        AssertNone(Repository.Files().Where(f => TextFiles.Any(e => f.Path.EndsWith(e, StringComparison.OrdinalIgnoreCase))).SelectMany(Leaks.Violations));
+        AssertNone(Repository.Files().Where(f => TextFiles.Any(e => f.Path.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
+            .SelectMany(Leaks.Violations));
 
     [Fact]
     public void Every_package_is_pinned_and_accounted_for() =>

@@ -30,6 +30,7 @@ internal static partial class UnitNames
         ["Measured"] = "a row of numbers, each in the unit of its place",
         ["MachineMinutesAtSetPace"] = "minutes, under its name in plan.json",
         ["HandsOnMinutesAtSetPace"] = "minutes, under its name in plan.json",
+        ["FinishingMinutesLeft"] = "minutes, under its name in the JSON of hours",
         ["MinutesEach"] = "minutes, under its name in plan.json",
         ["From"] = "a number as the list's column has it, whatever it counts",
         ["Below"] = "a number as the list's column has it, whatever it counts",

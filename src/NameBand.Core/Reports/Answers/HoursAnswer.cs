@@ -1,0 +1,184 @@
+using NameBand.PlanFile;
+
+namespace NameBand.Reports.Answers;
+
+/// <summary>What <c>hours</c> answers: the work act by act, what to buy, and which evening does what.</summary>
+public sealed record HoursAnswer : CommandAnswer
+{
+    public required string Title { get; init; }
+
+    public required int Names { get; init; }
+
+    public required int Hoopings { get; init; }
+
+    /// <summary>Whether the cloth is hooped; else each strip is sewn in one run.</summary>
+    public required bool Hooped { get; init; }
+
+    public required IReadOnlyList<ToldAct> Machine { get; init; }
+
+    public required IReadOnlyList<ToldAct> Hands { get; init; }
+
+    /// <summary>The same acts, as plan.json has them.</summary>
+    public required IReadOnlyList<WrittenAct> Work { get; init; }
+
+    /// <summary>Why acts of each cause take longer or shorter than reckoned, in the order of the work.</summary>
+    public required IReadOnlyList<ToldCause> Causes { get; init; }
+
+    public required ToldFigure MachineMinutes { get; init; }
+
+    public required ToldFigure HandsOnMinutes { get; init; }
+
+    public required ToldFigure AllMinutes { get; init; }
+
+    /// <summary>By the clock.</summary>
+    public required double ElapsedMinutes { get; init; }
+
+    public ToldFigure? MachineMinutesAtSetPace { get; init; }
+
+    public ToldFigure? HandsOnMinutesAtSetPace { get; init; }
+
+    /// <summary>What is still to do; the four are null where no log is kept.</summary>
+    public int? HoopingsLeft { get; init; }
+
+    public ToldFigure? MachineMinutesLeft { get; init; }
+
+    public ToldFigure? HandsOnMinutesLeft { get; init; }
+
+    public double? FinishingMinutesLeft { get; init; }
+
+    public required int Bobbins { get; init; }
+
+    public required double BobbinHoldsM { get; init; }
+
+    public required IReadOnlyList<ToldBobbin> BobbinChanges { get; init; }
+
+    public required IReadOnlyList<ToldBuy> Shopping { get; init; }
+
+    /// <summary>Empty where job.json names none.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>Sum of the prices that are known.</summary>
+    public double? Total { get; init; }
+
+    /// <summary>What the hours are worth.</summary>
+    public double? Worth { get; init; }
+
+    public ToldPace? MachinePace { get; init; }
+
+    public ToldPace? HandsPace { get; init; }
+
+    /// <summary>The evenings that are planned; this and what follows is null for one machine without evenings.</summary>
+    public int? Evenings { get; init; }
+
+    public int? LeastEvenings { get; init; }
+
+    public double? LeastMinutes { get; init; }
+
+    public double? PlannedMinutes { get; init; }
+
+    public bool? IsProvenBest { get; init; }
+
+    public IReadOnlyList<ToldSitting>? Sittings { get; init; }
+
+    /// <summary>Hoopings that take longer than an evening.</summary>
+    public IReadOnlyList<int>? TooLong { get; init; }
+
+    /// <summary>What is taken of her machine; null where a workshop.json tells it.</summary>
+    public AssumedWorkshop? Assumed { get; init; }
+}
+
+public sealed record ToldAct
+{
+    public required string Work { get; init; }
+
+    public required double Amount { get; init; }
+
+    public required string Unit { get; init; }
+
+    public required double LowMinutes { get; init; }
+
+    public required double LikelyMinutes { get; init; }
+
+    public required double HighMinutes { get; init; }
+
+    public required string Why { get; init; }
+}
+
+/// <param name="Name">As the acts name it.</param>
+public sealed record ToldCause(string Name, string Why);
+
+public sealed record ToldBobbin
+{
+    public required int Hooping { get; init; }
+
+    /// <summary>Number of the name; 0 where the marks of the hooping come first.</summary>
+    public required int BeforeName { get; init; }
+
+    public required int Bobbins { get; init; }
+
+    public required bool Past { get; init; }
+
+    /// <summary>Still on the old one, which would not have finished the name.</summary>
+    public required double LeftM { get; init; }
+
+    /// <summary>How often more it is changed inside the name.</summary>
+    public required int InName { get; init; }
+}
+
+public sealed record ToldBuy
+{
+    public required string What { get; init; }
+
+    public required double Amount { get; init; }
+
+    public required string Unit { get; init; }
+
+    /// <summary>The amount as it is said in a shop.</summary>
+    public required string InShop { get; init; }
+
+    /// <summary>What the work uses, waste included, in words.</summary>
+    public required string Needed { get; init; }
+
+    public double? Price { get; init; }
+}
+
+/// <summary>What the sewing log has taught of a pace.</summary>
+public sealed record ToldPace
+{
+    /// <summary>Hoopings it was learned from.</summary>
+    public required int Timed { get; init; }
+
+    /// <summary>Minutes that each reckoned one takes.</summary>
+    public required double Factor { get; init; }
+
+    public required double LeftLowMinutes { get; init; }
+
+    public required double LeftLikelyMinutes { get; init; }
+
+    public required double LeftHighMinutes { get; init; }
+
+    /// <summary>What is left, as it would be reckoned with nothing timed.</summary>
+    public required double BeforeLowMinutes { get; init; }
+
+    public required double BeforeLikelyMinutes { get; init; }
+
+    public required double BeforeHighMinutes { get; init; }
+}
+
+public sealed record ToldSitting
+{
+    public required int Evening { get; init; }
+
+    /// <summary>Empty where there is only one, without a name.</summary>
+    public required string Machine { get; init; }
+
+    public required double Minutes { get; init; }
+
+    public required IReadOnlyList<ToldTask> Before { get; init; }
+
+    public required IReadOnlyList<ToldTask> After { get; init; }
+
+    public required IReadOnlyList<int> Hoopings { get; init; }
+}
+
+public sealed record ToldTask(string Act, double Minutes);

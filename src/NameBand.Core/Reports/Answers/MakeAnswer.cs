@@ -1,0 +1,190 @@
+using NameBand.PlanFile;
+
+namespace NameBand.Reports.Answers;
+
+/// <summary>What <c>make</c> and <c>print</c> answer when they have made something.</summary>
+public sealed record MakeAnswer : CommandAnswer
+{
+    public required string Title { get; init; }
+
+    public required string OutFolder { get; init; }
+
+    /// <summary>As job.json names it.</summary>
+    public required string Face { get; init; }
+
+    /// <summary>Whether the machine's own letters are keyed in, with gaps of <see cref="SpacingMm"/>.</summary>
+    public required bool OwnLetters { get; init; }
+
+    public double? SpacingMm { get; init; }
+
+    public required double LetterHeightMm { get; init; }
+
+    /// <summary>Smallest to largest, in words, where groups have letters of their own height.</summary>
+    public string? LetterHeights { get; init; }
+
+    public required int Names { get; init; }
+
+    public required int Hoopings { get; init; }
+
+    /// <summary>Whether a machine follows coordinates; else names are keyed in, or traced.</summary>
+    public required bool NeedlePaths { get; init; }
+
+    public required bool MatchesHem { get; init; }
+
+    public required IReadOnlyList<ToldRound> Rounds { get; init; }
+
+    public required IReadOnlyList<ToldLimit> HeightLimits { get; init; }
+
+    public required double StripLengthMm { get; init; }
+
+    public required double HemLengthMm { get; init; }
+
+    /// <summary>Length of the strips less that of the hems.</summary>
+    public required double DifferenceMm { get; init; }
+
+    /// <summary>How much a round may be off its hem, in words.</summary>
+    public required string Allowed { get; init; }
+
+    /// <summary>Which way the names run round and for whom they stand upright, in words.</summary>
+    public required string Runs { get; init; }
+
+    public required double CutWidthMm { get; init; }
+
+    public required double FinishedWidthMm { get; init; }
+
+    public required double FieldAlongMm { get; init; }
+
+    public required double FieldAcrossMm { get; init; }
+
+    public required long Stitches { get; init; }
+
+    public required ToldFigure MachineMinutes { get; init; }
+
+    public required ToldFigure HandsOnMinutes { get; init; }
+
+    /// <summary>Where the minutes are by the pace that the log shows: what they would be at the set one.</summary>
+    public ToldFigure? MachineMinutesAtSetPace { get; init; }
+
+    public ToldFigure? HandsOnMinutesAtSetPace { get; init; }
+
+    /// <summary>Once something is sewn.</summary>
+    public ToldLeft? Left { get; init; }
+
+    public required double NeedleThreadM { get; init; }
+
+    public required double BobbinThreadM { get; init; }
+
+    /// <summary>Since the plan that lay in the out folder; null when there was none.</summary>
+    public ToldChanges? Changes { get; init; }
+
+    /// <summary>What is taken of her machine; null where a workshop.json tells it.</summary>
+    public AssumedWorkshop? Assumed { get; init; }
+
+    /// <summary>What was found of each fact, as plan.json has it.</summary>
+    public required IReadOnlyList<WrittenVerdict> Verdicts { get; init; }
+
+    public required ToldCounts Rows { get; init; }
+
+    public required IReadOnlyList<ToldRow> Held { get; init; }
+
+    public required ToldNeeds Needs { get; init; }
+}
+
+/// <summary>What <c>make</c> and <c>print</c> answer when nothing was made: as far as they came.</summary>
+public sealed record RefusedMakeAnswer : CommandAnswer
+{
+    public string? Title { get; init; }
+
+    public string? OutFolder { get; init; }
+
+    public ToldChanges? Changes { get; init; }
+
+    /// <summary>What is taken of her machine; null where a workshop.json tells it.</summary>
+    public AssumedWorkshop? Assumed { get; init; }
+
+    public ToldCounts? Rows { get; init; }
+
+    public IReadOnlyList<ToldRow>? Held { get; init; }
+}
+
+public sealed record ToldRound
+{
+    public required int Number { get; init; }
+
+    public required double LengthMm { get; init; }
+
+    public required double HemMm { get; init; }
+
+    /// <summary>Names of the list; headings and what stays of names that are gone are not counted.</summary>
+    public required int Names { get; init; }
+
+    /// <summary>Whether its length agrees with its hem.</summary>
+    public required bool Meets { get; init; }
+
+    /// <summary>Whether nothing at all lies on it.</summary>
+    public required bool Blank { get; init; }
+}
+
+/// <summary>A row that keeps everybody's letters down.</summary>
+public sealed record ToldLimit
+{
+    public required string List { get; init; }
+
+    public required int Line { get; init; }
+
+    public required string Text { get; init; }
+
+    public required string Because { get; init; }
+
+    /// <summary>Letters without it and those before it.</summary>
+    public required double HeightWithoutMm { get; init; }
+
+    /// <summary>Whether that is any larger than with it.</summary>
+    public required bool Gain { get; init; }
+}
+
+/// <summary>What is still to do.</summary>
+public sealed record ToldLeft
+{
+    /// <summary>Numbers of the hoopings that are not sewn.</summary>
+    public required IReadOnlyList<int> ToSew { get; init; }
+
+    public required ToldFigure MachineMinutes { get; init; }
+
+    public required ToldFigure HandsOnMinutes { get; init; }
+
+    public ToldFigure? MachineMinutesAtSetPace { get; init; }
+
+    public ToldFigure? HandsOnMinutesAtSetPace { get; init; }
+
+    /// <summary>The hand work when all is sewn, from pressing to sewing down.</summary>
+    public required double FinishingMinutes { get; init; }
+}
+
+/// <summary>What changed since the plan before; the unchanged names only counted.</summary>
+public sealed record ToldChanges
+{
+    public required int Unchanged { get; init; }
+
+    public required IReadOnlyList<ToldChange> Names { get; init; }
+}
+
+public sealed record ToldChange
+{
+    /// <summary>The word of changes.csv.</summary>
+    public required string Change { get; init; }
+
+    public required string Text { get; init; }
+
+    public required string TextBefore { get; init; }
+
+    public required string List { get; init; }
+
+    public required int Line { get; init; }
+
+    public int? Hooping { get; init; }
+
+    public int? HoopingBefore { get; init; }
+
+    public required string Why { get; init; }
+}

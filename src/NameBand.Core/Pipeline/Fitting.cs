@@ -68,7 +68,9 @@ internal static class Fitting
             }
 
             var plan = single.Plan;
-            double tooLong = plan.Rounds.Sum(r => r.LengthMm - r.HemMm);
+
+            // What make finds to meet its hem fits here too: nothing but the same verdict.
+            double tooLong = plan.Fits.Where(f => !f.Meets).Sum(f => Math.Max(0, f.LengthMm - f.HemMm));
             if (plan.LetterHeightMm <= reached && tooLong <= 0)
             {
                 yield break;

@@ -42,6 +42,23 @@ public class FitTests
         Assert.True(two.GetProperty("laneHoopings").GetInt32() < two.GetProperty("hoopings").GetInt32());
     }
 
+    private const string Curved =
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.9 m", "turn": 0.5, "closed": false }, "strip": { "shape": "curved" } }""";
+
+    /// <summary>A curved strip is cut along a curve whose length is worked out: it never comes to its hem's to the last digit.</summary>
+    [Fact]
+    public void A_strip_that_make_finds_to_meet_its_hem_fits_here_too()
+    {
+        using var folder = Folder(Curved);
+        using var fit = JsonDocument.Parse(CliRun.Of("fit", folder.FullPath, "--json").Out);
+        var one = fit.RootElement.GetProperty("choices").EnumerateArray().First();
+        using var make = JsonDocument.Parse(CliRun.Of("make", folder.FullPath, "--json").Out);
+
+        Assert.True(make.RootElement.GetProperty("matchesHem").GetBoolean());
+        Assert.Equal((true, 0), (one.GetProperty("fits").GetBoolean(), one.GetProperty("tooLongMm").GetDouble()));
+        Assert.DoesNotContain(") +0 m", CliRun.Of("fit", folder.FullPath).Out, StringComparison.Ordinal);
+    }
+
     /// <summary>Two groups with rounds of their own: one round is too few, and the choice begins with two.</summary>
     [Fact]
     public void A_job_that_needs_two_rounds_has_its_choices_from_two_on()

@@ -152,6 +152,7 @@ internal sealed class WorkList
         ByHand("letting patch pieces into the strip", WorkTime.EachPiece, "joins", patches, Hands.JoinMinutes);
         ByHand("joining pieces and closing the rounds", WorkTime.EachRound, "joins", Plan.Joins, Hands.JoinMinutes);
         ByHand("turning both edges in", WorkTime.EachRound, "m", metres, 2 * Hands.TurningInMinutesPerMetre);
+        ByHand("folding tapered tucks", WorkTime.EachRound, "tucks", Plan.Rounds.Sum(r => RoundTucks.Of(Plan, r).Length), Hands.TuckMinutes);
         ByHand("pinning to the hem", WorkTime.EachRound, "m", metres, Hands.PinningMinutesPerMetre);
         ByHand("sewing the lower edge down", WorkTime.EachRound, "m", metres, Hands.SewingLowerEdgeMinutesPerMetre);
         bool eases = !Plan.Hem.IsCurved && Plan.Hem.UpperEdgeShorterMm > 0.05;

@@ -33,7 +33,10 @@ public static class HemPlanner
             KeepFreeMm = job.KeepFree.Mm,
             IsCurved = job.Layout.IsCurved,
             EndMarginMm = job.Hem.Closed ? 0 : strip.MarginMm,
-            Ease = new EaseRule(job.Layout.LiesFlatPart, job.Layout.EaseLimitPart, job.Layout.EasedPart, job.Layout.IsBias),
+            Ease = new EaseRule(job.Layout.LiesFlatPart, job.Layout.EaseLimitPart, job.Layout.EasedPart, job.Layout.IsBias)
+            {
+                HasTucks = job.Layout.HasTucks,
+            },
         };
 
         if (job.Hem.Skirt is null && job.Hem.Turn is null && !perRound && hem.LiftMm > 0)

@@ -223,4 +223,6 @@ public sealed record HandSettings(
     public double UnpickingMinutesPerName { get; init; } = StartingValues.UnpickingMinutesPerName;
 
     public double CuttingApartMinutesPerMetre { get; init; } = StartingValues.CuttingApartMinutesPerMetre;
+
+    public double TuckMinutes { get; init; } = StartingValues.TuckMinutes;
 }

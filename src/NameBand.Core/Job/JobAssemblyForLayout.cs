@@ -19,6 +19,7 @@ internal static partial class JobAssembly
             LiesFlatPart = Certain(values, LayoutKeys.LiesFlat),
             EasedPart = values.Number(LayoutKeys.Eased),
             GivenEaseLimitPart = values.Number(LayoutKeys.EaseLimit),
+            HasTucks = values.Flag(LayoutKeys.Tucks),
             MostGap = values.Length(LayoutKeys.MostGap),
             Lanes = (int?)values.Number(LayoutKeys.Lanes),
             IsBias = values.Word(LayoutKeys.Grain),

@@ -38,6 +38,7 @@ internal static partial class JobAssembly
         SpoiledPer100Names = Certain(values, WorkKeys.Spoiled),
         UnpickingMinutesPerName = Certain(values, WorkKeys.Unpicking),
         CuttingApartMinutesPerMetre = Certain(values, WorkKeys.CuttingApart),
+        TuckMinutes = Certain(values, WorkKeys.Tuck),
     };
 
     private static ImmutableArray<string> MachineNames(JobValues values)

@@ -12,6 +12,7 @@ internal static class LayoutKeys
     public static readonly NumberKey LiesFlat = new("strip.liesFlat", JobDefaults.LiesFlatPart, 0, 1);
     public static readonly NumberKey Eased = new("strip.eased", null, 0, 1, "any: the gaps decide");
     public static readonly NumberKey EaseLimit = new("strip.easeLimit", null, 0, 1, "0.1, or 0.2 on the bias");
+    public static readonly FlagKey Tucks = new("strip.tucks", false);
     public static readonly NumberKey Lanes = new("strip.lanes", 1, 1, 20, Word: "asManyAsFit", IsWhole: true);
     public static readonly LengthKey Piece = new("strip.piece", null, 200, 1_000_000, "a whole round");
     public static readonly LengthKey JoinAllowance = new("strip.joinAllowance", JobDefaults.JoinAllowance, 0, 200);
@@ -31,7 +32,7 @@ internal static class LayoutKeys
 
     public static readonly ImmutableArray<JobKey> All =
     [
-        KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, EaseLimit, Lanes, Piece, JoinAllowance, EndCloth, Grain,
+        KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, EaseLimit, Tucks, Lanes, Piece, JoinAllowance, EndCloth, Grain,
         Join, JoinClear, ClosingBlank, Shape, ClothShrinkage, MostGap,
         GroupColumn, Groups, Motif,
     ];

@@ -33,6 +33,9 @@ public sealed record LayoutSettings
     /// <summary>Part by which the gaps between names may be eased: more on the bias.</summary>
     public double EaseLimitPart => GivenEaseLimitPart ?? (IsBias ? JobDefaults.EaseLimitBiasPart : JobDefaults.EaseLimitStraightPart);
 
+    /// <summary>Whether tapered tucks in the gaps take up what easing cannot.</summary>
+    public bool HasTucks { get; init; }
+
     /// <summary>Widest gap between two names; null for any.</summary>
     public Length? MostGap { get; init; }
 

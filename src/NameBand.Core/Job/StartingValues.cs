@@ -71,6 +71,9 @@ public static class StartingValues
     /// <summary>One edge, over a card: both take 2.5.</summary>
     public const double TurningInMinutesPerMetre = 1.25;
 
+    /// <summary>One tapered tuck, folded and pinned.</summary>
+    public const double TuckMinutes = 0.4;
+
     public const double PinningMinutesPerMetre = 3;
 
     public const double SewingLowerEdgeMinutesPerMetre = 2.5;

@@ -39,6 +39,7 @@ internal static class WorkKeys
     public static readonly NumberKey Spoiled = new("hands.spoiledPer100Names", H.SpoiledPer100Names, 0, 100);
     public static readonly NumberKey Unpicking = Minutes("hands.unpickingMinutesPerName", H.UnpickingMinutesPerName);
     public static readonly NumberKey CuttingApart = Minutes("hands.cuttingApartMinutesPerMetre", H.CuttingApartMinutesPerMetre);
+    public static readonly NumberKey Tuck = Minutes("hands.tuckMinutes", H.TuckMinutes);
 
     public static readonly LengthKey BobbinDiameter = new("bobbin.diameter", Mm(B.DiameterMm), 5, 200);
     public static readonly LengthKey BobbinHeight = new("bobbin.height", Mm(B.HeightMm), 2, 200);
@@ -74,7 +75,7 @@ internal static class WorkKeys
     [
         SlowAbove, SlowPerMm, ShortBelow, ShortFactor, Breaks, SecondsPerBreak, SecondsPerBobbin, MachineNames, Watched,
         Washing, Cutting, Ruling, Stiffening, BackingPiece, Checking, Swatch, SwatchMachine, FirstHoopings, MarksOut, Snip,
-        TearAwayByMetre, Spoiled, Unpicking, CuttingApart,
+        TearAwayByMetre, Spoiled, Unpicking, CuttingApart, Tuck,
         BobbinDiameter, BobbinHeight, BobbinCore, BobbinWall, BobbinFilledTo, BobbinThreadTex, WindingPart, BobbinCapacity,
         ShopUnits, Spool, BobbinSpool, ClothWidth, BackingWidth, ThreadWaste, ClothWaste, HoursPerNeedle,
         Currency, SpoolPrice, BobbinSpoolPrice, ClothPrice, BackingPrice, NeedlePrice, HourPrice, KeepFree, Evening, RestMayDiffer,

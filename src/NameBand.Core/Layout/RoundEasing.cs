@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Garment;
 
@@ -8,51 +9,68 @@ internal static class RoundEasing
 {
     private const string File = "job.json";
 
-    public static RoundEase Of(HemPlan hem, Round round) => hem.IsCurved
-        ? RoundEase.CutToTheCurve(round.Number, round.LengthMm, hem.UpperEdgeShorterMm)
-        : RoundEase.Judge(round.Number, round.LengthMm, hem.Strip.FinishedWidthMm, hem.TurnRad, Gaps(hem, round), hem.Ease);
-
-    public static IEnumerable<Problem> Check(StripPlan plan)
+    public static RoundEase Of(StripPlan plan, Round round)
     {
+        var hem = plan.Hem;
+        return hem.IsCurved
+            ? RoundEase.CutToTheCurve(round.Number, round.LengthMm, hem.UpperEdgeShorterMm)
+            : RoundEase.Judge(round.Number, round.LengthMm, hem.Strip.FinishedWidthMm, hem.TurnRad, Gaps(plan, round), hem.Ease);
+    }
+
+    /// <param name="mends">What would mend it where the upper edge cannot be sewn down; none where they were not looked for.</param>
+    public static IEnumerable<Problem> Check(StripPlan plan, ImmutableArray<EaseMend> mends)
+    {
+        bool isTold = false;
         foreach (var ease in plan.Easing.Where(e => e.Verdict != EaseVerdict.LiesFlat))
         {
-            yield return ease.Verdict == EaseVerdict.CanBeEased
-                ? ease.Judged().Told(new Where(Key: FormattableString.Invariant($"round {ease.Number}")), "Run a line of long stitches along the upper edge, draw it up between the names and press with steam before sewing it down.")
-                : ease.Judged().Told(new Where(File, Key: FormattableString.Invariant($"strip, round {ease.Number}")), Mend(plan, ease));
+            var place = new Where(Key: FormattableString.Invariant($"round {ease.Number}"));
+            yield return ease.Verdict switch
+            {
+                EaseVerdict.CanBeEased => ease.Judged().Told(place, EasingSteps),
+                EaseVerdict.WithTucks => ease.Judged().Told(place, TuckSteps),
+                _ => ease.Judged().Told(new Where(File, Key: FormattableString.Invariant($"strip, round {ease.Number}")), isTold ? "What mends it stands with the round before." : Mend(plan, mends)),
+            };
+            isTold |= ease.Verdict == EaseVerdict.WantsShaping;
         }
     }
+
+    public const string EasingSteps =
+        "Run a line of long stitches along the upper edge, draw it up between the names and press with steam before sewing it down.";
+
+    public const string TuckSteps =
+        "Fold the tucks when both edges are turned in, before you pin the strip: the work packet has the place of each. Lay them all to one side, so that none reaches under a name; ease what is left between the names.";
 
     /// <summary>
     /// The blanks between neighbouring names. A long blank, such as one kept clear of a seam, eases its own neighbours
     /// and not the names at the other end of the round.
     /// </summary>
-    private static RoundGaps Gaps(HemPlan hem, Round round)
+    private static RoundGaps Gaps(StripPlan plan, Round round)
     {
-        var names = round.Names.OrderBy(n => n.StartMm).ToList();
+        var names = RoundTucks.InPlace(round);
         double sewn = round.NamesAndMotifs.Sum(n => n.WidthMm);
-        if (names.Count < 2)
+        if (names.Length < 2)
         {
             return new RoundGaps(Math.Max(0, round.LengthMm - sewn), round.LengthMm, Math.Max(0, round.LengthMm - sewn));
         }
 
         var blanks = names.Zip(names.Skip(1)).Select(p => p.Second.StartMm - p.First.EndMm).ToList();
-        if (hem.Closed)
+        if (plan.Hem.Closed)
         {
             blanks.Add(names[0].StartMm + round.LengthMm - names[^1].EndMm);
         }
 
         double gaps = blanks.Sum(b => Math.Clamp(b, 0, 2 * round.GapMm));
         double motifs = sewn - names.Sum(n => n.WidthMm);
-        return new RoundGaps(Math.Max(0, gaps - motifs), names.Sum(n => n.WidthMm) + gaps, round.GapMm);
+        return new RoundGaps(Math.Max(0, gaps - motifs), names.Sum(n => n.WidthMm) + gaps, round.GapMm)
+        {
+            Open = plan.Hem.TurnRad > 0 ? RoundTucks.Gaps(plan, round, names) : [],
+        };
     }
 
-    private static string Mend(StripPlan plan, RoundEase ease)
+    private static string Mend(StripPlan plan, ImmutableArray<EaseMend> mends)
     {
-        string narrower = FormattableString.Invariant(
-            $"With these gaps a finished strip of {Math.Floor(ease.WidestMm):0} mm can be eased; smaller letters on it leave wider gaps, and then it may be wider. ");
-        string give = plan.Hem.Ease.IsBias ? "" : ", or on the bias, which gives twice as much (\"grain\": \"bias\")";
-        return narrower + (plan.HasNeedlePaths
-            ? $"Or have it cut to the curve, which needs no easing: \"strip\": {{ \"shape\": \"curved\" }}{give}."
-            : $"Or take more rounds, so that the gaps are wider{give}.");
+        string wider = "Smaller letters, more rounds or fewer names leave wider gaps, which can be eased by more.";
+        return mends.IsEmpty ? wider
+            : $"{(mends.Length == 1 ? "This mends it" : "Any one of these mends it")}: {string.Join(" ", mends.Select((m, i) => FormattableString.Invariant($"({i + 1}) {m.Text}")))} {wider}";
     }
 }

@@ -107,7 +107,7 @@ public sealed record StripPlan(
     public int Joins => Math.Max(Cloths.Sum(c => c.Pieces.Length), Rounds.Length) - (Hem.Closed ? 0 : Rounds.Length);
 
     /// <summary>How each round lies on the garment, lowest first, judged by the gaps it was laid out with.</summary>
-    public ImmutableArray<RoundEase> Easing => [.. Rounds.Select(r => RoundEasing.Of(Hem, r))];
+    public ImmutableArray<RoundEase> Easing => [.. Rounds.Select(r => RoundEasing.Of(this, r))];
 
     /// <summary>Each strip beside its hem, lowest first.</summary>
     public ImmutableArray<RoundFit> Fits => [.. Rounds.Select(FitOf)];

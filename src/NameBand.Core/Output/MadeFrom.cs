@@ -62,6 +62,11 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
             Add(values, segment);
         }
 
+        foreach (var tuck in RoundTucks.Of(plan, round))
+        {
+            values.Add(tuck.AtMm).Add(tuck.WidthMm);
+        }
+
         return values.Fingerprint();
     }
 

@@ -50,6 +50,7 @@ public static class RoundProof
             StripDrawing.Cloth(picture, page, plan.Hem.Strip, 0, -before, round.LengthMm + overlap);
             StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, -before, round.LengthMm + overlap, isCutHere: false);
             TapeMeasure.Draw(picture, page, face, reach + 2, 0, 0, end + overlap);
+            DrawTucks(picture, page, plan, round);
             DrawEnds(picture, page, face, round, reach, plan.Hem);
             DrawHoopings(picture, page, face, hooped, figures, reach);
             DrawNames(picture, page, face, plan, round, sewn, threadMm);
@@ -98,6 +99,24 @@ public static class RoundProof
             }
 
             face.Set(picture, what, page.X(fromMm + (lengthMm / 2)), page.Y(-reach - 4), page.CapPx(1.8), Dyes.Madder, 0.5);
+        }
+    }
+
+    /// <summary>Both legs of each tapered tuck, from its width at the upper edge to their meeting at the lower one.</summary>
+    private static void DrawTucks(Picture picture, ProofPage page, StripPlan plan, Round round)
+    {
+        double half = plan.Hem.Strip.FinishedWidthMm / 2;
+        double thick = Math.Max(1, page.Px(0.2));
+        double top = Math.Round(page.Y(half));
+        double bottom = Math.Round(page.Y(-half));
+        foreach (var tuck in RoundTucks.Of(plan, round))
+        {
+            for (double y = top; y < bottom; y++)
+            {
+                double leg = page.Px(tuck.WidthMm / 2) * (bottom - y) / (bottom - top);
+                picture.Upright(page.X(tuck.AtMm) - leg, y, y + 1, thick, Dyes.Madder, 0.8);
+                picture.Upright(page.X(tuck.AtMm) + leg, y, y + 1, thick, Dyes.Madder, 0.8);
+            }
         }
     }
 
@@ -151,7 +170,9 @@ public static class RoundProof
         string agrees = fit.Meets
             ? "meets the hem"
             : FormattableString.Invariant($"{Math.Abs(fit.OverMm):0.0} mm {(fit.RunsOver ? "longer" : "shorter")} than the hem");
+        string tucks = RoundEasing.Of(plan, round).Tucked is { } tucked
+            ? FormattableString.Invariant($"   ·   {tucked.Count} tapered {(tucked.Count == 1 ? "tuck" : "tucks")}, {tucked.WidthMm:0.0} mm at the upper edge") : "";
         return FormattableString.Invariant(
-            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count(n => n.IsOfList)} names   ·   {Letters(plan, round)}{(plan.Hem.IsCurved ? $"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "")}");
+            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count(n => n.IsOfList)} names   ·   {Letters(plan, round)}{tucks}{(plan.Hem.IsCurved ? $"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "")}");
     }
 }

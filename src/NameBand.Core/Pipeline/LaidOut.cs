@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Cloth;
 using NameBand.Common;
+using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
@@ -25,6 +26,9 @@ internal sealed record LaidOut(BandJob Job, Fabric Fabric, Face Face, NameList R
 
     /// <summary>What was found on the way here.</summary>
     public ImmutableArray<Problem> Problems { get; init; } = [];
+
+    /// <summary>What would mend rounds whose upper edge cannot be sewn down.</summary>
+    public ImmutableArray<EaseMend> EaseMends { get; init; } = [];
 
     /// <summary>What is to stand in the plan of all that was found, here and while it was sewn.</summary>
     /// <param name="load">What the stitches do to the cloth; null where none were measured.</param>

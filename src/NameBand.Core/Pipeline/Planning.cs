@@ -73,17 +73,23 @@ internal static class Planning
 
         var fabric = names.Way.On(known);
         var laid = names.Way.LayOut(names, hem.Value, fabric);
-        problems = [.. problems, .. laid.Value is { } whole ? HemFits.Settled(whole, laid.Problems).Concat(RoundEasing.Check(whole)) : laid.Problems];
-        return laid.Value is { } plan
-            ? Result.Of(
-                new LaidOut(names.Job, fabric, names.Face, HeldRows.Merge(names.Rows, plan.Held), plan, names.Way)
-                {
-                    Begun = names.Sewn?.Begun,
-                    SewnThenChanged = names.SewnThenChanged,
-                    Problems = problems,
-                },
-                problems)
-            : Result.Fail<LaidOut>(problems);
+        if (laid.Value is not { } plan)
+        {
+            return Result.Fail<LaidOut>([.. problems, .. laid.Problems]);
+        }
+
+        ImmutableArray<Problem> settled = [.. HemFits.Settled(plan, laid.Problems)];
+        var mends = EaseMends.For(names, fabric, plan, [.. hem.Problems, .. settled]);
+        problems = [.. problems, .. settled, .. RoundEasing.Check(plan, mends)];
+        return Result.Of(
+            new LaidOut(names.Job, fabric, names.Face, HeldRows.Merge(names.Rows, plan.Held), plan, names.Way)
+            {
+                Begun = names.Sewn?.Begun,
+                SewnThenChanged = names.SewnThenChanged,
+                Problems = problems,
+                EaseMends = mends,
+            },
+            problems);
     }
 
     private static IEnumerable<Problem> UnknownFabric(BandJob job, Fabric? fabric)

@@ -107,7 +107,10 @@ internal static class Sewing
     }
 
     public static PacketMatter PrintMatter(LaidOut made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>
-        new(made.Job, made.Fabric, made.Plan, estimate, Shopping.For(made.Job, made.Plan, estimate), sewn);
+        new(made.Job, made.Fabric, made.Plan, estimate, Shopping.For(made.Job, made.Plan, estimate), sewn)
+        {
+            EaseMends = made.EaseMends,
+        };
 
     private static void WritePictures(
         LaidOut made, OutFolder folder, Hooping hooping, (Func<NeedlePath> Path, double HolesPerMm2) sewn, (PrintWishes? Wishes, CaptionFace Captions) with)

@@ -17,7 +17,7 @@ internal static class RoundScribe
 
     private static WrittenRound Of(StripPlan plan, Round round, Dictionary<int, double> placesMm, PlanOrigin? origin)
     {
-        var ease = RoundEasing.Of(plan.Hem, round);
+        var ease = RoundEasing.Of(plan, round);
         var curve = StripCurve.Of(plan.Hem, round.Number);
         var made = origin?.Rounds.GetValueOrDefault(round.Number);
         return new WrittenRound
@@ -30,6 +30,7 @@ internal static class RoundScribe
             UpperEdgeShorterPercent = ease.LengthMm > 0 ? Thousandths.Mm(100 * ease.Part) : 0,
             UpperEdgeGapsPercent = Thousandths.Mm(100 * ease.GapsPart),
             UpperEdge = Word(ease.Verdict),
+            Tucks = OrNone(RoundTucks.Of(plan, round).Select(Tuck)),
             RadiusMm = curve is null ? null : Thousandths.Mm(curve.RadiusMm),
             UpperEdgeMm = curve is null
                 ? null : Thousandths.Mm(round.LengthMm * (curve.RadiusMm - plan.Hem.Strip.FinishedWidthMm) / curve.RadiusMm),
@@ -69,6 +70,16 @@ internal static class RoundScribe
             ? Thousandths.Mm(plan.LetterHeightMm * name.Lettered.Standing.HeightFactor) : null,
     };
 
+    private static WrittenTuck Tuck(PlacedTuck tuck) => new()
+    {
+        Number = tuck.Number,
+        AtMm = Thousandths.Mm(tuck.AtMm),
+        OnClothMm = Thousandths.Mm(tuck.OnClothMm),
+        WidthMm = Thousandths.Mm(tuck.WidthMm),
+        After = tuck.After.Order,
+        Before = tuck.Before.Order,
+    };
+
     private static WrittenMotif Motif(PlacedName motif) => new()
     {
         Text = motif.Lettered.Name.Text,
@@ -81,6 +92,7 @@ internal static class RoundScribe
     {
         EaseVerdict.LiesFlat => "liesFlat",
         EaseVerdict.CanBeEased => "canBeEased",
+        EaseVerdict.WithTucks => "withTucks",
         EaseVerdict.WantsShaping => "wantsShaping",
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "No such verdict."),
     };

@@ -24,6 +24,10 @@ public static class SheetMarks
         foreach (var round in plan.Rounds)
         {
             Add(said, round.Number, round.LengthMm);
+            foreach (var tuck in RoundTucks.Of(plan, round))
+            {
+                Add(said, tuck.AtMm, tuck.WidthMm);
+            }
         }
 
         foreach (var cloth in plan.Cloths)

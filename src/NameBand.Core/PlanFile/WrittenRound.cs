@@ -20,8 +20,11 @@ public sealed record WrittenRound
     /// <summary>Part of the gaps between names that would be lost.</summary>
     public decimal? UpperEdgeGapsPercent { get; init; }
 
-    /// <summary><c>liesFlat</c>, <c>canBeEased</c> or <c>wantsShaping</c>.</summary>
+    /// <summary><c>liesFlat</c>, <c>canBeEased</c>, <c>withTucks</c> or <c>wantsShaping</c>.</summary>
     public string? UpperEdge { get; init; }
+
+    /// <summary>Tapered tucks from the starting end, where the job asks for them and easing alone does not do.</summary>
+    public IReadOnlyList<WrittenTuck>? Tucks { get; init; }
 
     /// <summary>Of the lower finished edge, where the strip is cut to the curve.</summary>
     public decimal? RadiusMm { get; init; }
@@ -34,6 +37,25 @@ public sealed record WrittenRound
     public string? ProofPrint { get; init; }
 
     public required IReadOnlyList<WrittenSegment> Segments { get; init; }
+}
+
+/// <summary>A tapered tuck: its width at the upper edge, nothing at the lower one.</summary>
+public sealed record WrittenTuck
+{
+    public required int Number { get; init; }
+
+    /// <summary>Its middle, along the finished round from its starting end.</summary>
+    public required decimal AtMm { get; init; }
+
+    /// <summary>The same from the cut left end of its piece of flat cloth.</summary>
+    public required decimal OnClothMm { get; init; }
+
+    public required decimal WidthMm { get; init; }
+
+    /// <summary>Order of the name on its left.</summary>
+    public required int After { get; init; }
+
+    public required int Before { get; init; }
 }
 
 public sealed record WrittenSegment

@@ -32,6 +32,7 @@ internal static class KeyLabels
         ["strip.liesFlat"] = "Part that lies flat of itself",
         ["strip.eased"] = "Part of the whole length that can be eased in",
         ["strip.easeLimit"] = "Part that the gaps may be eased by",
+        ["strip.tucks"] = "Tapered tucks take up what easing cannot",
         ["strip.lanes"] = "Strips side by side",
         ["strip.piece"] = "Longest piece",
         ["strip.join"] = "How pieces are joined",

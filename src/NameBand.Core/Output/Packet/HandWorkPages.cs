@@ -1,7 +1,6 @@
 using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
-using NameBand.Garment;
 using NameBand.Layout;
 
 namespace NameBand.Output.Packet;
@@ -21,6 +20,7 @@ internal static class HandWorkPages
             flow.Item((++number).ToString(CultureInfo.InvariantCulture) + ".", step);
         }
 
+        UpperEdgePages.Write(flow, matter);
         Eighths(flow, matter.Plan);
         Hours(flow, matter);
     }
@@ -48,9 +48,14 @@ internal static class HandWorkPages
             + $". Within {plan.AllowedInWords} it can be eased in; if it is farther off, see where it came out long or short.";
         yield return $"Turn the edges in: {Both(strip.TurnInMm)} on each, pressed, so that the strip is {Both(strip.FinishedWidthMm)} wide"
             + (plan.Hem.Closed ? "." : $"; and {Both(plan.Hem.EndTurnInMm)} at both ends, so that it is as long as its edge.");
+        if (plan.Easing.Any(e => e.Tucked is not null))
+        {
+            yield return "Fold the tapered tucks (table below): at the upper edge pinch up half of a tuck’s width, let the fold run out into nothing at the lower edge, pin it, and lay them all to one side.";
+        }
+
         yield return "Mark each strip and its line on the garment in eighths (table below), and pin eighth to eighth, then between.";
         yield return "Sew the lower edge first: " + string.Join("; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(plan.Hem.LiftMm + ((r.Number - 1) * plan.Hem.RoundStepMm))} above the hem")) + ".";
-        yield return UpperEdge(plan);
+        yield return UpperEdgePages.Step(plan);
         yield return plan.Hem.Closed
             ? $"Leave the last 150 mm of both edges until the ends are closed. The ends overlap by {JobInWords.Mm(plan.Hem.OverlapMm)}, and no name lies there."
             : $"Close both ends, turned in by {JobInWords.Mm(plan.Hem.EndTurnInMm)}, before the last 150 mm of the edges are sewn.";
@@ -67,28 +72,6 @@ internal static class HandWorkPages
     private static string EndsToCut(StripPlan plan) => plan.Hem.Closed ? "" :
         $" Cut it off {JobInWords.Mm(plan.Hem.EndTurnInMm)} beyond each finished end: " + string.Join(
             "; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(r.LengthMm + (2 * plan.Hem.EndTurnInMm))} in all")) + ".";
-
-    /// <summary>What the verdict on each round asks of the hands.</summary>
-    private static string UpperEdge(StripPlan plan)
-    {
-        var easing = plan.Easing;
-        if (plan.Hem.IsCurved)
-        {
-            return "Then the upper edge: the strip is cut to the curve of the hem and lies flat, so nothing is eased. Both edges are off the straight grain somewhere: pin closely and do not stretch them.";
-        }
-
-        if (plan.Hem.UpperEdgeShorterMm <= 0.05)
-        {
-            return "Then the upper edge: it is as long as the lower one, and nothing is eased.";
-        }
-
-        string verdicts = string.Join(" ", easing.Select(e => e.InWords()));
-        return easing.Any(e => e.Verdict == EaseVerdict.WantsShaping)
-            ? $"The upper edge cannot be sewn down as planned: decide this before you cut any cloth. {verdicts}"
-            : easing.Any(e => e.Verdict == EaseVerdict.CanBeEased)
-            ? $"Then the upper edge. {verdicts} Run a line of long stitches along it, draw it up between the names and press with steam before sewing it down."
-            : $"Then the upper edge. {verdicts}";
-    }
 
     /// <summary>Where the pins go: the same eighths of the strip and of its line on the garment.</summary>
     private static void Eighths(PageFlow flow, StripPlan plan)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Stitching;
@@ -15,4 +16,7 @@ public sealed record PacketMatter(
 {
     /// <summary>What was found of each fact.</summary>
     public ImmutableArray<Verdict> Verdicts { get; init; } = [];
+
+    /// <summary>What would mend rounds whose upper edge cannot be sewn down.</summary>
+    public ImmutableArray<EaseMend> EaseMends { get; init; } = [];
 }

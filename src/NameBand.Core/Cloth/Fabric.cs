@@ -5,8 +5,8 @@ namespace NameBand.Cloth;
 /// or the words "common practice, no source" in docs/cloths.md.
 /// </summary>
 /// <param name="Name">As written in job.json, such as "quilting cotton".</param>
-/// <param name="SpacingMm">Distance between neighbouring satin rungs on the same side of a column.</param>
-/// <param name="PullCompensationMm">How far a rung reaches past the outline on each side.</param>
+/// <param name="SpacingMm">Distance between neighbouring satin crossings on the same side of a column.</param>
+/// <param name="PullCompensationMm">How far a crossing reaches past the outline on each side.</param>
 /// <param name="ThicknessMm">Cloth and backing together, for the thread that goes through them.</param>
 /// <param name="MostPenetrationsPerMm2">Above this, averaged over a letter's own area, the cloth is called overworked: our assumption.</param>
 public sealed record Fabric(

@@ -26,7 +26,7 @@ public static class JobCloth
     }
 
     /// <summary>
-    /// A finer thread wants its rungs closer, in proportion to its width, and a finer needle; the cloth then bears more holes,
+    /// A finer thread wants its crossings closer, in proportion to its width, and a finer needle; the cloth then bears more holes,
     /// in proportion to their smaller area (our assumption).
     /// </summary>
     private static Fabric Threaded(Fabric cloth, SewingThread thread)

@@ -1,7 +1,7 @@
 namespace NameBand.Job;
 
 /// <summary>What a swatch has shown of this cloth, and the thread; null: as the table of cloths has it.</summary>
-/// <param name="SpacingMm">Distance between neighbouring satin rungs on the same side of a column, in mm.</param>
-/// <param name="PullCompensationMm">How far a rung reaches past the outline on each side, in mm.</param>
+/// <param name="SpacingMm">Distance between neighbouring satin crossings on the same side of a column, in mm.</param>
+/// <param name="PullCompensationMm">How far a crossing reaches past the outline on each side, in mm.</param>
 /// <param name="Thread">Its size as job.json has it, checked.</param>
 public sealed record StitchSettings(double? SpacingMm = null, double? PullCompensationMm = null, ThreadSize? Thread = null);

@@ -8,7 +8,7 @@ namespace NameBand.Cloth;
 /// <param name="SpacingMm">Distance between neighbouring satin crossings on the same side of a column.</param>
 /// <param name="PullCompensationMm">How far a crossing reaches past the outline on each side.</param>
 /// <param name="ThicknessMm">Cloth and backing together, for the thread that goes through them.</param>
-/// <param name="MostPenetrationsPerMm2">Above this, averaged over a letter's own area, the cloth is called overworked: our assumption.</param>
+/// <param name="MostPenetrationsPerMm2">Above this, averaged over a letter's own area, cloth is called overworked: our assumption.</param>
 public sealed record Fabric(
     string Name,
     string Backing,
@@ -25,7 +25,7 @@ public sealed record Fabric(
     /// <summary>How much shorter a column is sewn at each free end, in mm, because its stitches push the end out: our assumption.</summary>
     public double PushCompensationMm { get; init; } = 0.05;
 
-    /// <summary>Strokes narrower than this, in mm, as they are sewn, are run and not sewn in satin, whatever the thread: our assumption.</summary>
+    /// <summary>Strokes narrower than this, in mm, as sewn, are run, not sewn in satin, whatever the thread: our assumption.</summary>
     public const double NarrowestSatinMm = 0.8;
 
     /// <summary>Columns at least this wide, in mm, have underlay along both edges besides the centre line: our assumption.</summary>

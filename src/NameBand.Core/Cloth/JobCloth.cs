@@ -17,7 +17,8 @@ public static class JobCloth
 
     public static Fabric With(Fabric cloth, StitchSettings stitches)
     {
-        var threaded = stitches.Thread is { } size && Math.Abs(size.Tex - cloth.Thread.Tex) > 1e-9 ? Threaded(cloth, SewingThread.Of(size)) : cloth;
+        var threaded = stitches.Thread is { } size && Math.Abs(size.Tex - cloth.Thread.Tex) > 1e-9
+            ? Threaded(cloth, SewingThread.Of(size)) : cloth;
         return threaded with
         {
             SpacingMm = stitches.SpacingMm ?? threaded.SpacingMm,
@@ -42,7 +43,10 @@ public static class JobCloth
         };
     }
 
-    /// <summary>A needle's metric number is its width in hundredths of a millimetre, and so is its hole (Printwear, 12/2016: 75/11 leaves 0.75 mm).</summary>
+    /// <summary>
+    /// A needle's metric number is its width in hundredths of a millimetre, and so is its hole (Printwear, 12/2016: 75/11 leaves
+    /// 0.75 mm).
+    /// </summary>
     public static double HoleMm(string needle) =>
         int.Parse(needle.AsSpan(0, needle.IndexOf('/', StringComparison.Ordinal)), NumberStyles.None, CultureInfo.InvariantCulture) / 100.0;
 

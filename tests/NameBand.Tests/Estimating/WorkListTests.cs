@@ -3,6 +3,8 @@ using NameBand.Cloth;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Output.Packet;
+using NameBand.Reports.Answers;
 using NameBand.Tests.SewingOn;
 using Xunit;
 
@@ -56,7 +58,8 @@ public class WorkListTests
         var hoopings = plan.RootElement.GetProperty("hoopings").EnumerateArray().ToList();
         Assert.Equal(inHoopings, hoopings.Sum(h => Number(h, "minutes")), 0.05 * hoopings.Count + 0.01);
 
-        var hours = Bander.Reckon(folder.FullPath).Estimate!;
+        var reckoned = Bander.Reckon(folder.FullPath);
+        var hours = reckoned.Estimate!;
         var page = new Bench(folder.FullPath).Lay().Laid!.Reckon().Estimate;
         foreach (var estimate in new[] { made.Estimate!, hours, page })
         {
@@ -64,6 +67,20 @@ public class WorkListTests
             Assert.Equal(hands, estimate.HandsOnMinutes.Likely, 0.05);
             Assert.Equal(machine + hands, estimate.Work.All.Likely, 0.1);
         }
+
+        // What the commands answer is to the last digit what stands in the plan; prose and paper print that.
+        var told = Assert.IsType<MakeAnswer>(made.Answer);
+        var toldHours = Assert.IsType<HoursAnswer>(reckoned.Answer);
+        double planned = Number(totals, "handsOnMinutes");
+        Assert.Equal((planned, planned), (told.HandsOnMinutes.Likely, toldHours.HandsOnMinutes.Likely));
+        Assert.Equal(Number(totals, "machineMinutes"), told.MachineMinutes.Likely);
+        string byHand = Cli.Terminal.Words.Duration(planned).Replace(Cli.Terminal.Words.Tie, ' ');
+        string makeSays = Said(page => new Cli.Reports.MakeSummary(page, told, "JOB").Print());
+        string hoursSays = Said(page => new Cli.Reports.HoursSummary(page, toldHours).Print());
+        Assert.Contains($"By hand {byHand}", makeSays, StringComparison.Ordinal);
+        Assert.Contains($"By hand: {byHand}", hoursSays, StringComparison.Ordinal);
+        Assert.Contains(
+            $"{JobInWords.Time(planned)} (", JobInWords.Sentence(made.Plan!, made.Estimate!).Split(" and ")[^1], StringComparison.Ordinal);
 
         if (!more.Contains("lanes", StringComparison.Ordinal))
         {
@@ -173,7 +190,7 @@ public class WorkListTests
         static Figure Rounded(Figure f) => new(Math.Round(f.Low, 3), Math.Round(f.Likely, 3), Math.Round(f.High, 3));
     }
 
-    /// <summary>10 hoopings: the machine sews 100 minutes unwatched, 60 minutes of clipping can go on meanwhile but for the last tenth.</summary>
+    /// <summary>10 hoopings: the machine sews 100 minutes unwatched, 60 of clipping can go on meanwhile but for the last tenth.</summary>
     [Fact]
     public void By_the_clock_hand_work_goes_on_while_an_unwatched_machine_sews_the_next_piece()
     {
@@ -234,7 +251,8 @@ public class WorkListTests
         string sewn = CommandLine.CliRun.Of("sewn", job.Folder).OutOnOneLine;
         Assert.Matches("Time left none at the machine; about [0-9]+.* by hand is still ahead, from pressing to sewing down", sewn);
         string hours = CommandLine.CliRun.Of("hours", job.Folder, "--evening", "1h").OutOnOneLine;
-        Assert.Contains("sewing the lower edge down", hours[hours.IndexOf("Evening 1", StringComparison.Ordinal)..], StringComparison.Ordinal);
+        string evening = hours[hours.IndexOf("Evening 1", StringComparison.Ordinal)..];
+        Assert.Contains("sewing the lower edge down", evening, StringComparison.Ordinal);
     }
 
     /// <summary>A plan of version 0.1 has no list of work: what is ahead is said without minutes.</summary>
@@ -254,6 +272,16 @@ public class WorkListTests
 
     private static bool Near((double, double) a, (double, double) b) =>
         Math.Abs(a.Item1 - b.Item1) < 0.05 && Math.Abs(a.Item2 - b.Item2) < 0.05;
+
+    /// <summary>Prose on one line, without the word that a range begins with.</summary>
+    private static string Said(Action<Cli.Terminal.Page> print)
+    {
+        using var writer = new StringWriter();
+        using var outlet = new Cli.Terminal.Outlet(writer);
+        print(new Cli.Terminal.Page(outlet));
+        string line = string.Join(' ', writer.ToString().Split([' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
+        return line.Replace("about ", "", StringComparison.Ordinal);
+    }
 
     private static double Number(JsonElement of, string key) => of.GetProperty(key).GetDouble();
 

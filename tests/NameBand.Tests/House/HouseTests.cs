@@ -58,6 +58,13 @@ public class HouseTests
     }
 
     [Fact]
+    public void The_tree_of_the_sources_has_a_line_for_each_folder() =>
+        Assert.Equal(
+            Repository.Files("src", ".cs", ".razor").Select(f => f.Path[..f.Path.LastIndexOf('/')])
+                .Append("src/NameBand.Web").Distinct().Order(StringComparer.Ordinal),
+            SourceTree.Folders(Repository.Read("DEVELOPERS.md")).Order(StringComparer.Ordinal));
+
+    [Fact]
     public void No_file_is_too_long_to_be_read() =>
         AssertNone(Repository.Files("src", ".cs").Concat(Repository.Files("tests", ".cs"))
             .Where(f => f.LineCount > MostLines).Select(f => $"{f.Path}: {f.LineCount} lines"));

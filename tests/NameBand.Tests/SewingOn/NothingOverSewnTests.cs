@@ -37,6 +37,37 @@ public class NothingOverSewnTests
         }
     }
 
+    /// <summary>The cloth ends where its piece does: a hooping that takes a latecomer lies on that piece alone, as every other one.</summary>
+    [Fact]
+    public void A_latecomers_hooping_lies_on_the_piece_of_cloth_that_carries_it()
+    {
+        using var job = new SewnJob(SewnJob.TenNames);
+        job.Settings("\"rounds\": 1, \"piece\": \"400 mm\"");
+        File.WriteAllText(job["job.json"], File.ReadAllText(job["job.json"])
+            .Replace("\"length\": \"900 mm\"", "\"length\": \"1000 mm\", \"turn\": 0", StringComparison.Ordinal)
+            .Replace("\"least\": \"5 mm\"", "\"height\": \"6 mm\", \"gap\": \"12 mm\"", StringComparison.Ordinal));
+        job.Make();
+        job.Say(1);
+        int late = 0;
+        foreach (string name in (string[])["Al", "Bo", "Cy", "Di", "Ed", "Fi"])
+        {
+            job.Names.Add(name);
+            var plan = job.Make().Plan!;
+            var pieces = plan.Cloths.SelectMany(c => c.Pieces).ToList();
+            Assert.True(pieces.Count > 1);
+            foreach (var segment in plan.Hoopings.SelectMany(h => h.Segments).Select(s => s.Segment))
+            {
+                double start = segment.Names[0].StartMm;
+                var piece = pieces.Last(p => p.StartMm <= start + 0.01);
+                Assert.InRange(segment.StartMm, piece.StartMm - 0.01, piece.EndMm);
+                Assert.InRange(segment.StartMm + segment.LengthMm, piece.StartMm, Math.Max(piece.EndMm, segment.Names[^1].EndMm) + 0.01);
+                late += segment.Names.Any(n => n.Lettered.Name.Text == name) ? 1 : 0;
+            }
+        }
+
+        Assert.Equal(6, late);
+    }
+
     /// <summary>Groups with rounds of their own keep them when a latecomer comes and when the rest is set out again.</summary>
     [Fact]
     public void A_groups_own_rounds_stay_its_own()

@@ -1,4 +1,5 @@
 using NameBand.Output;
+using NameBand.Output.Tracing;
 using NameBand.Tests.House;
 using NameBand.Tests.Outside;
 using NameBand.Tests.WholeLine;
@@ -82,6 +83,11 @@ public sealed class OtherWaysPrintTests
         Assert.Contains("and 12.7 mm (1/2 in) at both ends", text, StringComparison.Ordinal);
         Assert.DoesNotContain("alignment marks", text, StringComparison.Ordinal);
         Assert.DoesNotContain("hooping", text, StringComparison.OrdinalIgnoreCase);
+
+        // The template is the cloth as it is cut, and says where the finished strip ends on it.
+        var strip = Assert.Single(TemplateStrip.OfCloths(report.Plan!));
+        Assert.Equal((0, 934.5), (strip.FromMm, Math.Round(strip.ToMm, 1)));
+        Assert.Equal([12.7, 921.8], strip.FinishedEndsMm.Select(e => Math.Round(e, 1)));
     }
 
     private static string[] Made(MakeReport report, string folder) =>

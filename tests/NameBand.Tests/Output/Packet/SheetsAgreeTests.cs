@@ -82,6 +82,13 @@ public sealed class SheetsAgreeTests
             double upper = here.Where(w => w.Text == "upper").Max(w => w.BoundingBox.Bottom);
             double lower = here.Where(w => w.Text == "lower").Max(w => w.BoundingBox.Bottom);
             Assert.True(upper > lower, "The upper strip is said first.");
+            string ofUpper = string.Join(' ', here.Where(w => w.BoundingBox.Bottom < upper && w.BoundingBox.Bottom > lower).Select(w => w.Text));
+            foreach (var hooped in hooping.Segments)
+            {
+                bool isUpper = hooped == hooping.Segments.MaxBy(s => s.YMm);
+                Assert.All(hooped.Segment.Names, n => Assert.Equal(isUpper, ofUpper.Contains(n.Lettered.Name.Text.Split(' ')[^1], StringComparison.Ordinal)));
+            }
+
             var placed = hooping.Segments.SelectMany(s => s.Segment.Names.Select(n => (
                 Number: n.Order, Y: s.YMm, X: s.XMm + report.Plan.OnClothMm(n.StartMm - s.Segment.StartMm) + (n.WidthMm / 2)))).ToList();
             var drawn = placed.Select(p => here.Where(w => w.Text == $"{p.Number}" && w.BoundingBox.Bottom > upper)

@@ -51,7 +51,44 @@ public static class LoadMeter
         worst = Math.Max(worst, Density(ownHoles, cover.LetterMm2));
         double sewn = cover.AreaMm2;
         worst = Math.Max(worst, sewn > 0 ? holes.Count / sewn : 0);
-        return new ClothLoad(holes.Count, sewn, worst, VerdictOf(worst, fabric));
+        return new ClothLoad(holes.Count, sewn, worst, VerdictOf(worst, fabric))
+        {
+            Spot = new WorstSpot(WorstSpot.DensestPerMm2(holes, box, cover.CellMm), Layers(path, cover, fabric.Thread.DiameterMm)),
+        };
+    }
+
+    /// <summary>Most layers of thread, counted at the places that the most stitches come near.</summary>
+    private static int Layers(NeedlePath path, ThreadCover cover, double threadMm)
+    {
+        const int PlacesTried = 4;
+        int most = 0;
+        foreach (var place in cover.Thickest(PlacesTried))
+        {
+            int layers = 0;
+            for (int i = 1; i < path.Steps.Length; i++)
+            {
+                layers += IsSewn(path.Steps[i - 1]) && IsSewn(path.Steps[i]) && IsOver(path.Steps[i - 1].At, path.Steps[i].At, place, threadMm / 2) ? 1 : 0;
+            }
+
+            most = Math.Max(most, layers);
+        }
+
+        return most;
+    }
+
+    private static bool IsSewn(NeedleStep step) => step.Action == NeedleAction.Stitch && step.Kind != StitchKind.Mark;
+
+    /// <summary>Whether a stitch lies over a place; its ends are square.</summary>
+    private static bool IsOver(Point from, Point to, Point place, double halfMm)
+    {
+        double dx = to.XMm - from.XMm;
+        double dy = to.YMm - from.YMm;
+        double px = place.XMm - from.XMm;
+        double py = place.YMm - from.YMm;
+        double square = (dx * dx) + (dy * dy);
+        double along = (px * dx) + (py * dy);
+        double off = (px * dy) - (py * dx);
+        return along >= 0 && along <= square && off * off <= halfMm * halfMm * square && square > 0;
     }
 
     private static List<Point> Holes(NeedlePath path)

@@ -15,8 +15,8 @@ internal sealed class ThreadCover
     private readonly Box _box;
     private readonly int _width;
 
-    /// <summary>The letter that covered a cell last, 0 for bare cloth.</summary>
-    private readonly int[] _coveredBy;
+    private readonly Cell[] _grid;
+    private int _stitch;
     private int _letter = 1;
     private int _cells;
     private int _letterCells;
@@ -29,8 +29,10 @@ internal sealed class ThreadCover
         double area = (box.WidthMm + threadMm) * (box.HeightMm + threadMm);
         _cellMm = Math.Max(FineCellMm, Math.Sqrt(area / MostCells));
         _width = (int)((box.WidthMm + (2 * threadMm)) / _cellMm) + 2;
-        _coveredBy = new int[_width * ((int)((box.HeightMm + (2 * threadMm)) / _cellMm) + 2)];
+        _grid = new Cell[_width * ((int)((box.HeightMm + (2 * threadMm)) / _cellMm) + 2)];
     }
+
+    public double CellMm => _cellMm;
 
     public double AreaMm2 => _cells * _cellMm * _cellMm;
 
@@ -50,6 +52,8 @@ internal sealed class ThreadCover
         {
             return;
         }
+
+        _stitch = _stitch == ushort.MaxValue ? 1 : _stitch + 1;
 
         // A cell is marked when any point of it is met, so the thread is drawn narrower by one cell.
         double width = Math.Max(0, _threadMm - _cellMm);
@@ -72,14 +76,54 @@ internal sealed class ThreadCover
     {
         int x = (int)((p.XMm - _box.LeftMm + _threadMm) / _cellMm);
         int y = (int)((p.YMm - _box.BottomMm + _threadMm) / _cellMm);
-        ref int cell = ref _coveredBy[(y * _width) + x];
-        if (cell == _letter)
+        ref var cell = ref _grid[(y * _width) + x];
+        if (cell.Stitch != _stitch)
+        {
+            cell.Stitch = (ushort)_stitch;
+            cell.Stitches++;
+        }
+
+        if (cell.Letter == _letter)
         {
             return;
         }
 
-        _cells += cell == 0 ? 1 : 0;
+        _cells += cell.Letter == 0 ? 1 : 0;
         _letterCells++;
-        cell = _letter;
+        cell.Letter = _letter;
+    }
+
+    /// <summary>Middles of the cells that the most stitches meet, of equals the lower left ones.</summary>
+    public Point[] Thickest(int count)
+    {
+        var thickest = new List<int>();
+        for (int i = 0; i < _grid.Length; i++)
+        {
+            int stitches = _grid[i].Stitches;
+            if (stitches == 0 || (thickest.Count == count && stitches <= _grid[thickest[^1]].Stitches))
+            {
+                continue;
+            }
+
+            int at = thickest.FindIndex(t => _grid[t].Stitches < stitches);
+            thickest.Insert(at < 0 ? thickest.Count : at, i);
+            if (thickest.Count > count)
+            {
+                thickest.RemoveAt(count);
+            }
+        }
+
+        return [.. thickest.Select(i => new Point(
+            _box.LeftMm - _threadMm + (((i % _width) + 0.5) * _cellMm), _box.BottomMm - _threadMm + (((i / _width) + 0.5) * _cellMm)))];
+    }
+
+    private struct Cell
+    {
+        /// <summary>The letter that covered it last, 0 for bare cloth.</summary>
+        public int Letter;
+
+        /// <summary>The stitch that met it last, and how many have.</summary>
+        public ushort Stitch;
+        public ushort Stitches;
     }
 }

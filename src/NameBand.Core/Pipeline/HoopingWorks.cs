@@ -34,13 +34,13 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     public ImmutableArray<Problem> Problems => [.. _problems.OrderBy(p => p.Hooping).Select(p => p.Problem)];
 
     /// <returns>With the needle path, which is read only when it is asked for.</returns>
-    public (HoopingFigures Figures, Func<NeedlePath> Path, double HolesPerMm2) Make(Hooping hooping)
+    public (HoopingFigures Figures, Func<NeedlePath> Path, HoopingLoad Load) Make(Hooping hooping)
     {
         string madeFrom = _madeFrom.Of(hooping, sewing.MadeBy(hooping));
         bool isSewn = made.Begun?.IsSewn(hooping.Number) ?? false;
         var (origin, path) = (isSewn ? TakeSewn(hooping, madeFrom) : null) ?? TakeUnchanged(hooping, madeFrom, isSewn) ?? Sew(hooping, madeFrom, isSewn);
         _origins[hooping.Number] = origin;
-        return (origin.Figures with { IsSewn = isSewn }, path, origin.HolesPerMm2);
+        return (origin.Figures with { IsSewn = isSewn }, path, new HoopingLoad(hooping.Number, origin.HolesPerMm2, origin.Spot));
     }
 
     private (HoopingOrigin, Func<NeedlePath>)? TakeSewn(Hooping hooping, string madeFrom)
@@ -169,26 +169,28 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     }
 
     private HoopingOrigin Origin(
-        Hooping hooping, (HoopingFigures Figures, double HolesPerMm2) measured, string madeFrom, string pathPrint, string proofPrint, bool isSewn)
+        Hooping hooping, (HoopingFigures Figures, HoopingLoad Load) measured, string madeFrom, string pathPrint, string proofPrint, bool isSewn)
     {
         var last = made.Begun?.Log.Last(hooping.Number)?.Deed;
-        return new HoopingOrigin(madeFrom, pathPrint, proofPrint, measured.HolesPerMm2, isSewn, last == SewingDeed.Again, last == SewingDeed.Patch)
+        return new HoopingOrigin(madeFrom, pathPrint, proofPrint, measured.Load.HolesPerMm2, isSewn, last == SewingDeed.Again, last == SewingDeed.Patch)
         {
             Figures = measured.Figures,
+            Spot = measured.Load.Spot,
             SewnAs = made.SewnAs(hooping.Number),
         };
     }
 
     /// <summary>What was measured last time, where the path lay on the same cloth then; null: it has to be measured again.</summary>
-    private (HoopingFigures Figures, double HolesPerMm2)? Known(Hooping hooping, EarlierHooping earlier) =>
-        earlier.HolesPerMm2 is { } holes && earlier.SewnAs == made.SewnAs(hooping.Number)
+    private (HoopingFigures Figures, HoopingLoad Load)? Known(Hooping hooping, EarlierHooping earlier) =>
+        earlier is { HolesPerMm2: { } holes, SpotHolesPerMm2: { } spot, MostLayers: { } layers } && earlier.SewnAs == made.SewnAs(hooping.Number)
         && MeasuredHooping.Read(hooping.Number, earlier.Measured.AsSpan()) is { } figures
-            ? (figures, holes) : null;
+            ? (figures, new HoopingLoad(hooping.Number, holes, new WorstSpot(spot, layers))) : null;
 
-    private (HoopingFigures Figures, double HolesPerMm2) Measure(Hooping hooping, NeedlePath path)
+    private (HoopingFigures Figures, HoopingLoad Load) Measure(Hooping hooping, NeedlePath path)
     {
         var cloth = made.ClothOf(hooping.Number);
-        return (sewing.FiguresOf(hooping, path), _plan.HasNeedlePaths ? LoadMeter.Measure(path, cloth).WorstLetterPerMm2 : 0);
+        var load = _plan.HasNeedlePaths ? LoadMeter.Measure(path, cloth) : null;
+        return (sewing.FiguresOf(hooping, path), load is null ? default : new HoopingLoad(hooping.Number, load.WorstLetterPerMm2, load.Spot));
     }
 
     private NeedlePath? EarlierPath(string relative) => NeedlePathReading.Read(folder.Earlier(relative));

@@ -9,12 +9,12 @@ namespace NameBand.Pipeline;
 /// <summary>Collects what the rooms found of each fact, in the order of the facts.</summary>
 internal static class Judging
 {
-    /// <param name="load">Null where no needle path was measured.</param>
-    public static ImmutableArray<Verdict> Of(LaidOut laid, IReadOnlyCollection<Problem> found, Needs needs, Verdict? load) =>
+    /// <param name="load">None where no needle path was measured.</param>
+    public static ImmutableArray<Verdict> Of(LaidOut laid, IReadOnlyCollection<Problem> found, Needs needs, ImmutableArray<Verdict> load) =>
     [
         .. laid.Plan.Fits.Select(f => f.Judged()),
         .. laid.Plan.Easing.Select(e => e.Judged()),
-        .. load is null ? [] : new[] { load },
+        .. load,
         .. Letters(laid, found),
         needs.Waiting(),
     ];

@@ -83,7 +83,7 @@ public sealed class LaidJob
             },
             progress, cancel, cores);
         var estimate = _sewing.Value.Count(figures);
-        var problems = LoadAdvice.For(Fabric, [.. loads.Select((load, i) => new HoopingLoad(Plan.Hoopings[i].Number, load.WorstLetterPerMm2))]);
+        var problems = LoadAdvice.For(Fabric, [.. loads.Select((load, i) => new HoopingLoad(Plan.Hoopings[i].Number, load.WorstLetterPerMm2, load.Spot))]);
         return new JobFigures(estimate, [.. loads], [.. _sewing.Value.Problems, .. problems, .. _doubts.Value])
         {
             Left = Plan.HasNeedlePaths ? estimate.WorkLeft : null,

@@ -31,8 +31,8 @@ internal sealed record LaidOut(BandJob Job, Fabric Fabric, Face Face, NameList R
     public ImmutableArray<EaseMend> EaseMends { get; init; } = [];
 
     /// <summary>What is to stand in the plan of all that was found, here and while it was sewn.</summary>
-    /// <param name="load">What the stitches do to the cloth; null where none were measured.</param>
-    public PlanFound Found(IEnumerable<Problem> whileSewing, Verdict? load)
+    /// <param name="load">What the stitches do to the cloth; none where none were measured.</param>
+    public PlanFound Found(IEnumerable<Problem> whileSewing, ImmutableArray<Verdict> load)
     {
         ImmutableArray<Problem> all = [.. Problems, .. whileSewing];
         var needs = Needs.Of(Rows, all);

@@ -46,12 +46,11 @@ internal static class Sewing
         Cores.ForEach(plan.Hoopings.Length, cancel, i =>
         {
             var hooping = plan.Hoopings[i];
-            (figures[i], var path, double holes) = works.Make(hooping);
-            loads[i] = new HoopingLoad(hooping.Number, holes);
+            (figures[i], var path, loads[i]) = works.Make(hooping);
             if (plan.HasNeedlePaths)
             {
                 WriteOtherForms(made, folder, hooping, path);
-                WritePictures(made, folder, hooping, (path, holes), (wishes, captions));
+                WritePictures(made, folder, hooping, (path, loads[i].HolesPerMm2), (wishes, captions));
             }
 
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
@@ -76,7 +75,7 @@ internal static class Sewing
             .. LoadAdvice.For(made.Fabric, judged),
             .. doubts.GetAwaiter().GetResult(),
         ];
-        var found = made.Found(problems, LoadAdvice.Judge(made.Fabric, judged));
+        var found = made.Found(problems, LoadAdvice.All(made.Fabric, judged));
         Cores.ForEach(plan.Rounds.Length + 1, cancel, i =>
         {
             if (i == 0)

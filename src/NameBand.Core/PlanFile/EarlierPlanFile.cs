@@ -99,6 +99,8 @@ public static class EarlierPlanFile
         hooping.MadeFrom ?? "", hooping.NeedlePathPrint ?? "", hooping.ProofPrint ?? "", hooping.Cloth, Mm(hooping.OnClothMm))
     {
         HolesPerMm2 = hooping.HolesPerMm2,
+        SpotHolesPerMm2 = hooping.SpotHolesPerMm2,
+        MostLayers = hooping.MostLayers,
         LettersRead = hooping.LettersRead,
         IsSewn = hooping.Sewn,
         Measured = hooping.Measured ?? [],

@@ -36,6 +36,8 @@ internal static class HoopingScribe
             NeedlePathPrint = origin?.PathPrint,
             ProofPrint = origin?.ProofPrint,
             HolesPerMm2 = origin?.HolesPerMm2,
+            SpotHolesPerMm2 = origin?.Spot.HolesPerMm2,
+            MostLayers = origin?.Spot.Layers,
             Measured = origin is null ? null : MeasuredHooping.Row(origin.Figures),
             LettersRead = origin?.LettersRead,
             Sewn = origin is { IsSewn: true },

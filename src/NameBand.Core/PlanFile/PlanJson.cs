@@ -79,6 +79,7 @@ public static class PlanJson
         {
             Whole(hooping.Segments);
             Finite(hooping.HolesPerMm2);
+            Finite(hooping.SpotHolesPerMm2);
             Finite(hooping.SewnAs?.LetterHeightExactMm);
         }
     }

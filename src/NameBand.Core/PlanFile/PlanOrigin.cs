@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Estimating;
 using NameBand.Job;
+using NameBand.Load;
 
 namespace NameBand.PlanFile;
 
@@ -12,6 +13,9 @@ namespace NameBand.PlanFile;
 public sealed record HoopingOrigin(
     string MadeFrom, string PathPrint, string ProofPrint, double HolesPerMm2, bool IsSewn = false, bool IsAgain = false, bool IsPatch = false)
 {
+    /// <summary>Where its stitches ask most of the cloth.</summary>
+    public WorstSpot Spot { get; init; }
+
     /// <summary>What it was sewn in, where the rest of the plan has another face, height or cloth.</summary>
     public SewnAs? SewnAs { get; init; }
 

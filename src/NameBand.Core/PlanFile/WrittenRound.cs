@@ -157,6 +157,12 @@ public sealed record WrittenHooping
     /// <summary>Needle holes in each mm² of its fullest letter, exactly as measured.</summary>
     public double? HolesPerMm2 { get; init; }
 
+    /// <summary>The same in its densest disc of 1 mm diameter.</summary>
+    public double? SpotHolesPerMm2 { get; init; }
+
+    /// <summary>Layers of thread where most lie over one another.</summary>
+    public int? MostLayers { get; init; }
+
     /// <summary>What was measured on its needle path, to the last bit.</summary>
     [JsonConverter(typeof(OneLineNumbers))]
     public ImmutableArray<double>? Measured { get; init; }

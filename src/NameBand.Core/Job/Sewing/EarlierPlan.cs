@@ -36,6 +36,11 @@ public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Se
     /// <summary>Needle holes in each mm² of its fullest letter; null when the plan does not say.</summary>
     public double? HolesPerMm2 { get; init; }
 
+    /// <summary>Needle holes in each mm² of its densest disc of 1 mm diameter; null when the plan does not say.</summary>
+    public double? SpotHolesPerMm2 { get; init; }
+
+    public int? MostLayers { get; init; }
+
     /// <summary>Whether all its letters could be read as strokes; null when the plan does not say.</summary>
     public bool? LettersRead { get; init; }
 

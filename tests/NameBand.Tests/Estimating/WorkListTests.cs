@@ -24,6 +24,20 @@ public class WorkListTests
         .With("job.json", "{ \"format\": 1, \"lists\": [\"names.csv\"], \"hem\": { \"length\": \"900 mm\", \"turn\": 0 }, " + more + " }")
         .With("names.csv", "Name\nOrla Penhale\nBram Sedgewick\nTuva Lind\nIlse Quill\nNoor Haddad\nJo Weir\n");
 
+    /// <summary>A heading is sewn, clipped and freed of its backing as a name is.</summary>
+    [Fact]
+    public void A_heading_takes_its_minutes_by_hand()
+    {
+        using var folder = Job("""
+            "columns": { "group": "Gift" }, "groups": [ { "name": "lamp bearers", "from": 25, "place": "first", "heading": "Lamp bearers" } ]
+            """).With("names.csv", "Name,Gift\nOrla Penhale,30\nBram Sedgewick,5\nTuva Lind,5\n");
+        var plan = Bander.Make(folder.FullPath);
+        Assert.Equal(4, plan.Plan!.Hoopings.SelectMany(h => h.Segments).Sum(s => s.Segment.Names.Length));
+        Assert.All(plan.Estimate!.HandWork.Where(w => w.Act.StartsWith("clipping", StringComparison.Ordinal) || w.Act.StartsWith("tearing", StringComparison.Ordinal)),
+            w => Assert.Equal(4, w.Count));
+        Assert.Contains(plan.Estimate!.HandWork, w => w.Act.StartsWith("clipping", StringComparison.Ordinal));
+    }
+
     /// <summary>
     /// Adds up what stands in plan.json with nothing of ours: the totals of the plan, of the command hours, of fit and of the page
     /// are those sums.

@@ -96,7 +96,7 @@ internal static class Usage
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--json]",
-        SewnCommand.Verb => "sewn JOB [HOOPING] [--minutes N] [--hands N] [--machine NAME] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure]] [--note TEXT] [--out DIR] [--json]",
+        SewnCommand.Verb => "sewn JOB [HOOPING] [--minutes N] [--hands N] [--machine NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure]] [--note TEXT] [--out DIR] [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         FitCommand.Verb => "fit JOB [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--thanks] [--playback] [--json]",

@@ -61,6 +61,7 @@ public static class Bander
         var sewn = Sewing.Run(made, earlier, folder, wishes, progress, cancel);
         made = sewn.LetOut ?? made;
         var changes = Comparing.Run(made, earlier, folder);
+        KeepingMarks.Run(made, earlier, folder, wishes);
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(sewn.Estimate));
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(

@@ -3,6 +3,7 @@ using System.Globalization;
 using NameBand.Cli.Reports;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.PlanFile;
 using NameBand.Reports;
 using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
@@ -45,13 +46,15 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         {
             Strip = settings.Strip,
             IsSure = settings.Sure,
+            Mark = settings.Mark ?? "",
         };
     }
 
     private static string? Wrong(Settings settings, out double? measuredMm)
     {
         measuredMm = null;
-        bool saysSewn = settings.Minutes is not null || settings.Hands is not null || settings.Machine is not null;
+        bool saysSewn = settings.Minutes is not null || settings.Hands is not null || settings.Machine is not null
+            || settings.Mark is not null;
         bool saysElse = settings.Again || settings.Patch || settings.Mistake;
         if (settings.Hooping is null && (saysSewn || saysElse || settings.Measured is not null || settings.Note is not null))
         {
@@ -67,6 +70,12 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             || (settings.Mistake && (settings.Again || settings.Patch)))
         {
             return "Say one thing at a time: sewn (with --minutes), --again, --patch, --mistake or --measured.";
+        }
+
+        if (settings.Mark is not null && !SheetMarks.IsMark(SheetMarks.AsWritten(settings.Mark)))
+        {
+            return "--mark: a mark is four letters and figures, such as 7RT2, after the word mark on the sheet; "
+                + "0, 1, I and O are never among them.";
         }
 
         if (settings.Measured is null && (settings.Strip is not null || settings.Sure))
@@ -119,6 +128,10 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         [CommandOption("--machine <NAME>")]
         [Description("The machine it was sewn on, where there are several.")]
         public string? Machine { get; init; }
+
+        [CommandOption("--mark <SIGNS>")]
+        [Description("The four signs after the word mark on the sheet it was sewn from.")]
+        public string? Mark { get; init; }
 
         [CommandOption("--measured <LENGTH>")]
         [Description("Length of the sewn and pressed piece, first name's left edge to last name's right edge.")]

@@ -48,7 +48,8 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
             foreach (var hooping in open.Take(MostShown))
             {
                 string names = Wording.List([.. hooping.Names]);
-                page.Line(string.Create(CultureInfo.InvariantCulture, $"{hooping.Number}: {names}, {hooping.Minutes:0.0} min"), 2);
+                string line = string.Create(CultureInfo.InvariantCulture, $"{hooping.Number}: {names}, {hooping.Minutes:0.0} min");
+                page.Line(line + Marked(hooping), 2);
             }
         }
 
@@ -96,6 +97,9 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         var names = answer.Hoopings.FirstOrDefault(h => h.Number == hooping)?.Names ?? [];
         return names.Count == 0 ? "" : $", {Wording.List([.. names.Select(n => $"“{n}”")])},";
     }
+
+    private static string Marked(ToldHooping hooping) => hooping.Mark is not { } mark ? ""
+        : $", mark {mark}{(hooping.AsksForMark ? " (there are older sheets: say it with --mark)" : "")}";
 
     private static string Listed(List<ToldHooping> hoopings) =>
         $"{Words.Count(hoopings.Count, "hooping")}: {Numbers([.. hoopings.Select(h => h.Number)])}";

@@ -11,6 +11,7 @@ public static class OutPaths
     public const string ReadMeFirst = "read-me-first.txt";
     public const string Worksheet = "worksheet.csv";
     public const string Changes = "changes.csv";
+    public const string EarlierMarks = "earlier-marks.csv";
     public const string KeyInTable = "key-in.csv";
     public const string Manifest = ".made-by-nameband.json";
 

@@ -7,11 +7,18 @@ using NameBand.PlanFile;
 namespace NameBand.Output;
 
 /// <summary>A hooping of a plan that has been written.</summary>
-public sealed record PlannedHooping(int Number, ImmutableArray<string> Names, double Minutes);
+public sealed record PlannedHooping(int Number, ImmutableArray<string> Names, double Minutes)
+{
+    /// <summary>Stands on its sheets; empty where they bear none.</summary>
+    public string Mark { get; init; } = "";
+}
 
 /// <summary>The plan in an out folder, as far as a person who sews from it needs it.</summary>
 public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> Hoopings, EarlierPlan Plan)
 {
+    /// <summary>The plan's own mark; empty where it has none.</summary>
+    public string Mark { get; init; } = "";
+
     /// <summary>Hand work that comes when all is sewn, as the plan reckons it; null where the plan is older and does not say.</summary>
     public double? FinishingMinutes { get; init; }
 
@@ -28,9 +35,13 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
         return new PlanOverview(
             written.Title,
             [.. plan.Hoopings.Select(h => new PlannedHooping(
-                h.Number, [.. h.Segments.SelectMany(s => segments[s.Segment].Names).Select(n => n.Text)], minutes[h.Number]))],
+                h.Number, [.. h.Segments.SelectMany(s => segments[s.Segment].Names).Select(n => n.Text)], minutes[h.Number])
+            {
+                Mark = h.Mark,
+            })],
             plan)
         {
+            Mark = written.Made?.Mark ?? "",
             FinishingMinutes = written.Work is { } work ? PlanWork.FinishingMinutes(work) : null,
         };
     }

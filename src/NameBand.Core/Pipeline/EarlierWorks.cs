@@ -42,6 +42,9 @@ internal sealed class EarlierWorks
     /// <summary>The names with their places; null when there was no plan, or none that tells them.</summary>
     public ImmutableArray<NamePlace>? Names { get; private set; }
 
+    /// <summary>The marks of its hoopings.</summary>
+    public IEnumerable<(int Hooping, string Mark)> Marks => _hoopings.Values.Select(h => (h.Number, h.Mark));
+
     public EarlierHooping? Hooping(int number) => _hoopings.GetValueOrDefault(number);
 
     public EarlierRound? Round(int number) => _rounds.GetValueOrDefault(number);

@@ -98,6 +98,7 @@ public static class EarlierPlanFile
         hooping.Number, [.. hooping.Segments.Select(s => new EarlierHooped(s.Number, Mm(s.XMm), Mm(s.YMm)))],
         hooping.MadeFrom ?? "", hooping.NeedlePathPrint ?? "", hooping.ProofPrint ?? "", hooping.Cloth, Mm(hooping.OnClothMm))
     {
+        Mark = hooping.Mark ?? "",
         HolesPerMm2 = hooping.HolesPerMm2,
         SpotHolesPerMm2 = hooping.SpotHolesPerMm2,
         MostLayers = hooping.MostLayers,

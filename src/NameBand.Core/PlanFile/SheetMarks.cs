@@ -17,6 +17,11 @@ public static class SheetMarks
 
     private const int Length = 4;
 
+    /// <summary>A mark as it is written, however it was typed; whatever is none stays what it is.</summary>
+    public static string AsWritten(string typed) => typed.Trim().ToUpperInvariant();
+
+    public static bool IsMark(string text) => text.Length == Length && text.All(Signs.Contains);
+
     public static string Of(StripPlan plan)
     {
         var said = new StringBuilder();
@@ -50,6 +55,9 @@ public static class SheetMarks
         AddHooping(said, plan, hooping);
         return OfText(said.ToString());
     }
+
+    /// <summary>Of a sheet that there is before any plan, from what stands on it.</summary>
+    public static string OfTexts(params IEnumerable<string> texts) => OfText(string.Join('\n', texts));
 
     private static void AddStrip(StringBuilder said, StripPlan plan) => Add(
         said, plan.LetterHeightMm, plan.Hem.Strip.CutWidthMm, plan.Hem.Strip.FinishedWidthMm, plan.MarkYMm, plan.FieldAlongMm, plan.FieldAcrossMm);

@@ -15,6 +15,9 @@ public sealed record SewingWord(
     /// <summary>Which strip was measured, from the top, where a hooping holds several.</summary>
     public int? Strip { get; init; }
 
+    /// <summary>The four signs on the sheet it was sewn from; empty: not said.</summary>
+    public string Mark { get; init; } = "";
+
     /// <summary>A measured length that is farther off than cloth usually is was measured twice, and is so.</summary>
     public bool IsSure { get; init; }
 }
@@ -23,6 +26,12 @@ public sealed record SewingWord(
 /// <param name="Minutes">As the plan reckons them.</param>
 public sealed record HoopingState(int Number, ImmutableArray<string> Names, double Minutes, SewingEntry? Last)
 {
+    /// <summary>Stands on its sheets; empty where they bear none.</summary>
+    public string Mark { get; init; } = "";
+
+    /// <summary>It had another mark before, so that old sheets may lie about: the mark is asked for when it is sewn.</summary>
+    public bool AsksForMark { get; init; }
+
     public bool IsSewn => Last?.Deed == SewingDeed.Sewn;
 
     public bool IsAgain => Last?.Deed is SewingDeed.Again or SewingDeed.Patch;

@@ -46,6 +46,7 @@ internal static class MachineState
         Problems(json, isLogged ? report.Problems : []);
         if (now.Laid is { } laid)
         {
+            json.WriteString("plan", SheetMarks.Of(laid.Plan));
             Cloth(json, laid);
             Left(json, now);
             Hoopings(json, now, laid, report);
@@ -137,6 +138,7 @@ internal static class MachineState
             json.WriteString("mark", SheetMarks.Of(laid.Plan, hooping));
             json.WriteBoolean("sewn", sewn.Contains(hooping.Number));
             json.WriteBoolean("again", states.TryGetValue(hooping.Number, out var state) && state.IsAgain);
+            json.WriteBoolean("asksForMark", state is { AsksForMark: true, IsSewn: false });
             if (figures?.GetValueOrDefault(hooping.Number) is { } figure)
             {
                 json.WriteNumber("minutes", Math.Round(now.Estimate!.OwnMinutes(figure), 1));

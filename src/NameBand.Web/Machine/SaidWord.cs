@@ -10,6 +10,7 @@ internal static class SaidWord
 {
     private const double MostMinutes = 24 * 60;
     private const int MostNote = 500;
+    private const int MostMark = 20;
 
     public static SewingWord? Read(JsonElement said)
     {
@@ -23,10 +24,15 @@ internal static class SaidWord
 
         string note = Text(said, "note");
         string machine = Text(said, "machine");
-        return note.Length > MostNote || machine.Length > MostNote
+        string mark = Text(said, "mark");
+        return note.Length > MostNote || machine.Length > MostNote || mark.Length > MostMark
             ? null
             : new SewingWord(
-                hooping, deed, minutes, hands, machine, null, DateTime.Now.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture), note);
+                hooping, deed, minutes, hands, machine, null, DateTime.Now.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture),
+                note)
+            {
+                Mark = mark,
+            };
     }
 
     private static SewingDeed? DeedOf(string word) => word switch

@@ -91,6 +91,12 @@ internal static class MachineEndpoints
             {
                 json.WriteStartObject();
                 json.WriteBoolean("written", report.Said is not null);
+                if (report.Said is { } said)
+                {
+                    var names = report.Hoopings.FirstOrDefault(h => h.Number == said.Hooping)?.Names ?? [];
+                    json.WriteString("names", Wording.List([.. names.Select(n => $"“{n}”")]));
+                }
+
                 if (report.PatchOnClothMm is { } patch)
                 {
                     json.WriteString("patch", Length.FromMm(patch).InMillimetres());

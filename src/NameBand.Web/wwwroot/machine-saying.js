@@ -37,17 +37,18 @@ export class Saying {
     const minutes = () => el('input', null, { type: 'number', min: '0', max: '1440', step: 'any', inputMode: 'decimal' });
     this.minutes = Object.assign(minutes(), { name: 'minutes' });
     this.hands = Object.assign(minutes(), { name: 'hands' });
+    this.mark = el('input', null, { type: 'text', maxLength: 20, size: 6, name: 'mark', autocapitalize: 'characters', autocomplete: 'off', spellcheck: false });
     this.note = el('input', null, { type: 'text', maxLength: 500, name: 'note' });
     this.machine = el('select', null, { name: 'machine' });
     this.machineLabel = field('on', this.machine);
     const save = el('button', 'Write it down', { type: 'submit', className: 'done', data: 'save' });
     const leave = el('button', 'Not yet', { type: 'button' });
     leave.addEventListener('click', () => { form.hidden = true; this.done.focus(); });
-    form.append(field('minutes at the machine', this.minutes), field('minutes by hand', this.hands), this.machineLabel, field('a note', this.note), save, leave);
+    form.append(field('minutes at the machine', this.minutes), field('minutes by hand', this.hands), this.machineLabel, field('mark on the sheet you sewed from', this.mark), field('a note', this.note), save, leave);
     form.addEventListener('submit', e => {
       e.preventDefault();
       const number = input => input.value === '' ? null : Number(input.value);
-      this.#tell({ deed: 'sewn', minutes: number(this.minutes), hands: number(this.hands), note: this.note.value, machine: this.machineLabel.hidden ? '' : this.machine.value });
+      this.#tell({ deed: 'sewn', mark: this.mark.value, minutes: number(this.minutes), hands: number(this.hands), note: this.note.value, machine: this.machineLabel.hidden ? '' : this.machine.value });
     });
     return form;
   }
@@ -55,7 +56,7 @@ export class Saying {
   reset() {
     this.form.hidden = true;
     this.answer.textContent = '';
-    this.minutes.value = this.hands.value = this.note.value = '';
+    this.minutes.value = this.hands.value = this.note.value = this.mark.value = '';
     this.started = this.spent = 0;
     this.#tick();
   }
@@ -66,6 +67,7 @@ export class Saying {
     this.done.hidden = hooping.sewn || !can;
     this.clock.hidden = this.done.hidden;
     this.spoiled.hidden = this.mistake.hidden = this.patch.hidden = !hooping.sewn || !can;
+    this.mark.required = hooping.asksForMark;
     this.machineLabel.hidden = state.machines.length < 2;
     const named = [...this.machine.options].map(o => o.value);
     if (named.join('\n') !== state.machines.join('\n')) {
@@ -126,7 +128,7 @@ export class Saying {
     const isHere = this.hooping()?.number === number;
     if (word.deed === 'sewn' && isHere) this.reset();
     const words = { sewn: 'is written down as sewn', again: 'is to be sewn again where it was', patch: `is to be sewn on a piece of its own${got.patch ? `, ${got.patch} long on the cloth` : ''}`, mistake: 'is marked as not sewn' };
-    this.answer.textContent = `Hooping ${number} ${words[word.deed]}.`;
+    this.answer.textContent = `Hooping ${number}${got.names ? `, ${got.names},` : ''} ${words[word.deed]}.`;
     this.said(word.deed, isHere);
   }
 }

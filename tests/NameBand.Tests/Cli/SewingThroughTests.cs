@@ -58,7 +58,13 @@ public class SewingThroughTests
 
         Assert.Equal(0, CliRun.Of("sewn", job, "2", "--again", "--note", "thread nest").Status);
         Assert.InRange(CliRun.Of("make", job).Status, 0, 1);
-        var once = CliRun.Of("sewn", job, "2", "--minutes", "15");
+
+        // It lies elsewhere now, and its old sheet is still about.
+        using var open = JsonDocument.Parse(CliRun.Of("sewn", job, "--json").Out);
+        var second = open.RootElement.GetProperty("hoopings").EnumerateArray().Single(h => h.GetProperty("number").GetInt32() == 2);
+        Assert.True(second.GetProperty("asksForMark").GetBoolean());
+        Assert.Equal(2, CliRun.Of("sewn", job, "2", "--minutes", "15").Status);
+        var once = CliRun.Of("sewn", job, "2", "--minutes", "15", "--mark", second.GetProperty("mark").GetString()!);
         Assert.Equal(0, once.Status);
         Assert.Contains("Hooping 2, “Bram Sedgewick”, is written down as sewn, 15 minutes at the machine.", once.OutOnOneLine, StringComparison.Ordinal);
         using var state = JsonDocument.Parse(CliRun.Of("sewn", job, "--json").Out);

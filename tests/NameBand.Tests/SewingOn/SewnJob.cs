@@ -32,7 +32,15 @@ internal sealed class SewnJob : IDisposable
     }
 
     public SewingReport Say(int hooping, SewingDeed deed = SewingDeed.Sewn, double? minutes = null, double? measuredMm = null, int? strip = null) => Bander.Sewn(
-        Folder, null, new SewingWord(hooping, deed, minutes, MeasuredMm: measuredMm, When: "2026-11-25T20:00") { Strip = strip }, () => Thread.Sleep(20));
+        Folder, null, new SewingWord(hooping, deed, minutes, MeasuredMm: measuredMm, When: "2026-11-25T20:00")
+        {
+            Strip = strip,
+            Mark = deed == SewingDeed.Sewn ? MarkOf(hooping) : "",
+        }, () => Thread.Sleep(20));
+
+    /// <summary>What stands on the newest sheet of a hooping; empty where there is none.</summary>
+    private string MarkOf(int hooping) => !File.Exists(this["out/plan.json"]) ? "" : Plan().GetProperty("hoopings").EnumerateArray()
+        .Where(h => h.GetProperty("number").GetInt32() == hooping && h.TryGetProperty("mark", out _)).Select(h => h.GetProperty("mark").GetString()!).FirstOrDefault("");
 
     public byte[] Path(int hooping, string inside = "out") => File.ReadAllBytes(this[$"{inside}/needle-paths/hooping-{hooping:000}.csv"]);
 

@@ -33,6 +33,9 @@ public sealed record EarlierHooped(int Segment, double XMm, double YMm);
 
 public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Segments, string MadeFrom, string PathPrint, string ProofPrint, int Cloth, double OnClothMm)
 {
+    /// <summary>Stands on its sheets; empty when the plan does not say: then they bear none.</summary>
+    public string Mark { get; init; } = "";
+
     /// <summary>Needle holes in each mm² of its fullest letter; null when the plan does not say.</summary>
     public double? HolesPerMm2 { get; init; }
 

@@ -143,7 +143,8 @@ internal static class Marking
                 : Problem.CannotUse(where, $"Hooping {number} is not marked as sewn.", $"Mark it first: sewn JOB {number}.");
         }
 
-        if (FilesObjection(outFolder, plan.Plan.Hoopings.First(h => h.Number == word.Hooping)) is { } objection)
+        if ((MarkCheck.Objection(outFolder, plan, word)
+            ?? FilesObjection(outFolder, plan.Plan.Hoopings.First(h => h.Number == word.Hooping))) is { } objection)
         {
             return objection;
         }
@@ -220,7 +221,12 @@ internal static class Marking
         }
 
         ImmutableArray<Problem> problems = [.. log.Problems, .. Faults(new SewnArchive(jobFolder), log)];
-        var states = overview.Hoopings.Select(h => new HoopingState(h.Number, h.Names, h.Minutes, log.Last(h.Number)));
+        var earlier = EarlierMarks.Read(outFolder);
+        var states = overview.Hoopings.Select(h => new HoopingState(h.Number, h.Names, h.Minutes, log.Last(h.Number))
+        {
+            Mark = h.Mark,
+            AsksForMark = !MarkCheck.OldMarks(earlier, h).IsEmpty,
+        });
         var status = problems.Any(p => p.Severity == Severity.CannotUse) ? ExitStatus.CannotUse
             : problems.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
         return new SewingReport(status, overview.Title, [.. states], log, said, patchMm, problems)

@@ -48,6 +48,8 @@ public sealed record SewnAnswer : CommandAnswer
         Minutes = (double)Math.Round((decimal)hooping.Minutes, 1),
         TookMinutes = Thousandth(hooping.Last?.Minutes),
         Names = hooping.Names,
+        Mark = hooping.Mark.Length > 0 ? hooping.Mark : null,
+        AsksForMark = hooping.AsksForMark,
     };
 
     private static double? Thousandth(double? number) => number is { } known ? Telling.Thousandth(known) : null;
@@ -90,4 +92,10 @@ public sealed record ToldHooping
     public double? TookMinutes { get; init; }
 
     public required IReadOnlyList<string> Names { get; init; }
+
+    /// <summary>Stands on its sheets; null where they bear none.</summary>
+    public string? Mark { get; init; }
+
+    /// <summary>It had other marks before, so that old sheets may lie about.</summary>
+    public required bool AsksForMark { get; init; }
 }

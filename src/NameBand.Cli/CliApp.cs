@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Reflection;
 using System.Text;
 using NameBand.Cli.Commands;
 using NameBand.Cli.Terminal;
@@ -18,9 +17,6 @@ internal static class CliApp
 
     /// <summary>A fault in NameBand itself (EX_SOFTWARE of sysexits.h).</summary>
     public const int OwnFault = 70;
-
-    public static string Version { get; } =
-        typeof(CliApp).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0";
 
     public static int Run(string[] args, CliHost host)
     {
@@ -100,7 +96,7 @@ internal static class CliApp
         app.Configure(config =>
         {
             config.SetApplicationName("nameband");
-            config.SetApplicationVersion(Version);
+            config.SetApplicationVersion(ProgramVersion.Text);
             config.SetApplicationCulture(CultureInfo.InvariantCulture);
             config.UseStrictParsing();
             config.PropagateExceptions();

@@ -195,7 +195,7 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
             page.Hanging(FormattableString.Invariant($"{number}. "), step, 2);
         }
 
-        page.Line($"All figures are in {folder}/plan.json.", 2, Tone.Quiet);
+        page.Line($"All figures are in {folder}/plan.json. The mark of this plan, on all its sheets, is {answer.Mark}.", 2, Tone.Quiet);
     }
 
     private IEnumerable<string> Steps(string folder)

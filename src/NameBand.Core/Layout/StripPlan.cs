@@ -193,6 +193,10 @@ public sealed record StripPlan(
     /// <summary>Where a segment ends, counted from the cut left end of its piece of flat cloth.</summary>
     public double EndOnClothMm(Hooping hooping, HoopedSegment hooped) => OnClothMm(hooping, hooped) + OnClothMm(hooped.Segment.LengthMm);
 
+    /// <summary>Where a name's width begins, counted from the cut left end of its piece of flat cloth: its place on every sheet.</summary>
+    public double OnClothMm(Hooping hooping, HoopedSegment hooped, PlacedName name) =>
+        OnClothMm(hooping, hooped) + OnClothMm(name.StartMm - hooped.Segment.StartMm);
+
     public double TotalLengthMm => Rounds.Sum(r => r.LengthMm);
 
     /// <summary>Total strip length less the sum of what the hems ask for.</summary>

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
+using NameBand.PlanFile;
 
 namespace NameBand.Output;
 
@@ -9,6 +11,7 @@ public static class CuttingPlan
 {
     private const double SideMm = 40;
     private const double CaptionMm = 22;
+    private const double ClothMm = 17;
     private const double LinesMm = 45;
     private static readonly double Root = Math.Sqrt(2);
 
@@ -20,7 +23,8 @@ public static class CuttingPlan
         double below = SideMm + ((plan.Cloths.Sum(c => c.Band is null ? 1 : 3) + 2) * LinesMm * size);
         var page = new ProofPage(
             -SideMm * size, cut.ClothWidthMm + (2.5 * SideMm * size), length + (2 * SideMm * size), cut.ClothWidthMm + (2.5 * SideMm * size) + below, scale);
-        page.Write(png, picture =>
+        var words = Words(plan, cut);
+        (page with { InWords = string.Join('\n', words.Select(w => w.Text.Trim())) }).Write(png, picture =>
         {
             ClothWeave.At(1).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
             ClothWeave.At(1).Lay(picture, page.X(0), page.Y(cut.ClothWidthMm), page.X(cut.LengthMm), page.Y(0), Dyes.WasteAt);
@@ -36,7 +40,7 @@ public static class CuttingPlan
                 DrawCloth(picture, page, face, plan, cut, one, size);
             }
 
-            DrawWords(picture, page, face, plan, cut, size);
+            DrawWords(picture, page, face, words, size);
         });
     }
 
@@ -116,35 +120,41 @@ public static class CuttingPlan
         }
     }
 
-    private static void DrawWords(Picture picture, ProofPage page, CaptionFace face, StripPlan plan, CutPlan cut, double size)
+    private static void DrawWords(
+        Picture picture, ProofPage page, CaptionFace face, ImmutableArray<(string Text, double SizeMm)> words, double size)
     {
-        int cap = page.CapPx(CaptionMm * size);
         double y = -SideMm * size;
-        string bought = cut.BoughtMm > cut.LengthMm + 1 ? FormattableString.Invariant($" (buy {cut.BoughtMm / 1000:0.00} m and wash it first)") : "";
-        face.Set(
-            picture,
-            FormattableString.Invariant($"Cutting plan: {cut.LengthMm / 1000:0.00} m of cloth {cut.ClothWidthMm:0} mm wide{bought}, {(cut.IsBias ? "on the bias" : plan.Hem.IsCurved ? "arcs nested, chords along the selvedge" : "strips along the selvedge")}"),
-            page.X(0), page.Y(y), cap, Dyes.Ink);
-        foreach (var one in cut.Cuts.OrderBy(c => c.Cloth.Number))
+        foreach (var (text, sizeMm) in words)
         {
-            var cloth = one.Cloth;
+            face.Set(picture, text, page.X(0), page.Y(y), page.CapPx(sizeMm * size), Dyes.Ink);
+            y -= LinesMm * size;
+        }
+    }
+
+    /// <summary>What stands below the drawing, line by line: first the whole and the plan it belongs to, then each cloth.</summary>
+    private static ImmutableArray<(string Text, double SizeMm)> Words(StripPlan plan, CutPlan cut)
+    {
+        var words = ImmutableArray.CreateBuilder<(string, double)>();
+        string bought = cut.BoughtMm > cut.LengthMm + 1 ? FormattableString.Invariant($" (buy {cut.BoughtMm / 1000:0.00} m and wash it first)") : "";
+        string lies = cut.IsBias ? "on the bias"
+            : plan.Hem.IsCurved ? "arcs nested, chords along the selvedge" : "strips along the selvedge";
+        words.Add((FormattableString.Invariant(
+            $"Cutting plan, plan {SheetMarks.Of(plan)}: {cut.LengthMm / 1000:0.00} m of cloth {cut.ClothWidthMm:0} mm wide{bought}, ")
+            + lies, CaptionMm));
+        foreach (var cloth in cut.Cuts.OrderBy(c => c.Cloth.Number).Select(c => c.Cloth))
+        {
             if (cloth.Band is { } band)
             {
-                foreach (string line in CurvedCutting.Words(plan, cloth, band))
-                {
-                    y -= LinesMm * size;
-                    face.Set(picture, line, page.X(0), page.Y(y), page.CapPx(17 * size), Dyes.Ink);
-                }
-
+                words.AddRange(CurvedCutting.Words(plan, cloth, band).Select(line => (line, ClothMm)));
                 continue;
             }
 
-            y -= LinesMm * size;
             string hoopings = cloth.Hoopings.IsEmpty ? "" : FormattableString.Invariant($", hoopings {cloth.Hoopings[0]} to {cloth.Hoopings[^1]}");
-            face.Set(
-                picture,
-                FormattableString.Invariant($"cloth {cloth.Number}: {cloth.LengthMm:0} × {cloth.WidthMm:0} mm, {cloth.Pieces.Length} strip{(cloth.Pieces.Length == 1 ? "" : "s")} of {cloth.LanePitchMm:0.#} mm to be cut after sewing{hoopings}"),
-                page.X(0), page.Y(y), page.CapPx(17 * size), Dyes.Ink);
+            string strips = FormattableString.Invariant($"{cloth.Pieces.Length} strip{(cloth.Pieces.Length == 1 ? "" : "s")} of {cloth.LanePitchMm:0.#} mm");
+            words.Add((FormattableString.Invariant(
+                $"cloth {cloth.Number}: {cloth.LengthMm:0} × {cloth.WidthMm:0} mm, {strips} to be cut after sewing{hoopings}"), ClothMm));
         }
+
+        return words.ToImmutable();
     }
 }

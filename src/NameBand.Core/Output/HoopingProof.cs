@@ -34,9 +34,13 @@ public static class HoopingProof
         double bottom = Math.Min(field.BottomMm, hooping.Segments.Min(s => s.YMm) - reach - bow) - 4;
         double left = field.LeftMm - AroundMm;
         double width = field.WidthMm + (2 * AroundMm);
-        var caption = CaptionLines.Wrap(Words(plan, hooping, figures), face, (int)(CaptionMm * PixelsPerMm), (width - 8) * PixelsPerMm);
+        string[] words = [.. Words(plan, hooping, figures)];
+        var caption = CaptionLines.Wrap(words, face, (int)(CaptionMm * PixelsPerMm), (width - 8) * PixelsPerMm);
         double captionHeight = 3 + (caption.Count * 4.6);
-        var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm);
+        var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm)
+        {
+            InWords = string.Join("; ", words),
+        };
 
         page.Write(png, picture =>
         {

@@ -2,6 +2,7 @@ using NameBand.Cloth;
 using NameBand.Layout;
 using NameBand.Load;
 using NameBand.Output.Drawing;
+using NameBand.PlanFile;
 using NameBand.Stitching;
 
 namespace NameBand.Output;
@@ -29,7 +30,14 @@ public static class LoadMapProof
         double foot = ((3 + worst.Length) * LineMm) + 3;
         double left = field.LeftMm - AroundMm;
         double bottom = field.BottomMm - AroundMm;
-        var page = new ProofPage(left, field.TopMm + AroundMm, field.WidthMm + (2 * AroundMm), field.HeightMm + (2 * AroundMm) + foot, PixelsPerMm);
+        string caption = FormattableString.Invariant(
+            $"load of hooping {hooping.Number}   ·   mark {SheetMarks.Of(plan, hooping)}   ·   {fabric.Name}, {fabric.Thread.Name}   ·   ")
+            + InWords(verdict);
+        var page = new ProofPage(
+            left, field.TopMm + AroundMm, field.WidthMm + (2 * AroundMm), field.HeightMm + (2 * AroundMm) + foot, PixelsPerMm)
+        {
+            InWords = caption,
+        };
         page.Write(png, picture =>
         {
             ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Dyes.CottonAt);
@@ -47,7 +55,7 @@ public static class LoadMapProof
             }
 
             picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Dyes.TableAt + 9);
-            DrawFoot(picture, page, face, bottom, hooping, fabric, verdict, worst);
+            DrawFoot(picture, page, face, bottom, caption, fabric, worst);
         });
     }
 
@@ -96,19 +104,19 @@ public static class LoadMapProof
         face.Set(picture, FormattableString.Invariant($"{number}"), x, y + (cap / 2.0), cap, Dyes.Ink, 0.5);
     }
 
+    private static string InWords(LoadVerdict verdict) => verdict switch
+    {
+        LoadVerdict.Overworked => "the cloth will be overworked",
+        LoadVerdict.SewSwatch => "sew a swatch first",
+        _ => "fine",
+    };
+
     private static void DrawFoot(
-        Picture picture, ProofPage page, CaptionFace face, double bottomMm, Hooping hooping, Fabric fabric, LoadVerdict verdict,
-        IReadOnlyList<LoadSpot> worst)
+        Picture picture, ProofPage page, CaptionFace face, double bottomMm, string caption, Fabric fabric, IReadOnlyList<LoadSpot> worst)
     {
         int cap = page.CapPx(1.9);
         double y = bottomMm - LineMm;
-        string says = verdict switch
-        {
-            LoadVerdict.Overworked => "the cloth will be overworked",
-            LoadVerdict.SewSwatch => "sew a swatch first",
-            _ => "fine",
-        };
-        Say(FormattableString.Invariant($"load of hooping {hooping.Number}   ·   {fabric.Name}, {fabric.Thread.Name}   ·   {says}"));
+        Say(caption);
         foreach (var (spot, i) in worst.Select((s, i) => (s, i)))
         {
             Say(FormattableString.Invariant($"{i + 1}   {spot.PenetrationsPerMm2:0.0} needle holes and {spot.ThreadPerMm2:0.0} mm of thread on each mm² sewn"));

@@ -9,6 +9,7 @@ using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
+using NameBand.PlanFile;
 
 namespace NameBand.Output;
 
@@ -21,6 +22,8 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     private const int FingerprintBytes = 16;
 
     private readonly ConcurrentDictionary<LetterPiece, string> _outlines = new();
+
+    private readonly Lazy<string> _mark = new(() => SheetMarks.Of(plan));
 
     private readonly string _common = new PrintedValues()
         .Add(typeof(MadeFrom).Assembly.ManifestModule.ModuleVersionId.ToByteArray())
@@ -51,7 +54,13 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     /// <param name="figures">Those of all hoopings: the proof shows the minutes of its own.</param>
     public string Of(Round round, IReadOnlyDictionary<int, HoopingFigures> figures)
     {
-        var values = new PrintedValues().Add(_common).Add(round.Number).Add(round.LengthMm).Add(round.HemMm).Add(round.GapMm).Add(plan.FitOf(round).AllowedMm);
+        var values = new PrintedValues().Add(_common).Add(round.Number).Add(round.LengthMm).Add(round.HemMm).Add(round.GapMm)
+            .Add(plan.FitOf(round).AllowedMm).Add(_mark.Value);
+        foreach (var ruler in ClothRuler.Of(plan, round))
+        {
+            values.Add(ruler.Cloth).Add(ruler.StartMm).Add(ruler.EndMm).Add(ruler.OnClothMm).Add(ruler.BeforeMm).Add(ruler.AfterMm);
+        }
+
         foreach (var (hooping, _) in plan.HoopedIn(round))
         {
             values.Add(hooping.Number).Add((double)Thousandths.Tenths(figures[hooping.Number].MachineMinutes));

@@ -3,6 +3,7 @@ using System.Security;
 using System.Text;
 using NameBand.Common;
 using NameBand.Layout;
+using NameBand.PlanFile;
 using NameBand.Stitching;
 
 namespace NameBand.Output;
@@ -25,7 +26,8 @@ public static class NeedlePathSvg
             "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
             + $"<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}mm\" height=\"{height}mm\" "
             + $"viewBox=\"{Mm(Thousandths.Of(field.LeftMm))} {Mm(-Thousandths.Of(field.TopMm))} {width} {height}\">\n"
-            + $"<title>hooping {hooping.Number.ToString(CultureInfo.InvariantCulture)}</title>\n<desc>{SecurityElement.Escape(names)}</desc>\n");
+            + $"<title>hooping {hooping.Number.ToString(CultureInfo.InvariantCulture)}, mark {SheetMarks.Of(plan, hooping)}</title>\n"
+            + $"<desc>{SecurityElement.Escape(names)}</desc>\n");
         string stroke = Mm(Thousandths.Of(threadMm));
         WriteRuns(writer, path, marks: true, $"<g id=\"marks\" fill=\"none\" stroke=\"#8f8262\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
         WriteRuns(writer, path, marks: false, $"<g id=\"names\" fill=\"none\" stroke=\"#1c2c5c\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");

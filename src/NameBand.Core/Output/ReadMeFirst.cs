@@ -13,7 +13,9 @@ public static class ReadMeFirst
     {
         string runs = plan.Hem.RunsInWords.Replace("; ", ";\n", StringComparison.Ordinal).Replace(" (", "\n(", StringComparison.Ordinal);
         ReadMePage.Write(
-            stream, title, needs, $"\nPlan {SheetMarks.Of(plan)}. The names run {runs}.\n", WhatLiesWhere, BeforeSewing(plan, sewnBeforeCutting), ReadMePage.TakeCare(hooped: true));
+            stream, title, needs, $"\nPlan {SheetMarks.Of(plan)}. The names run {runs}.\n", WhatLiesWhere,
+            BeforeSewing(plan, sewnBeforeCutting),
+            ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: true));
     }
 
     private const string WhatLiesWhere =
@@ -78,11 +80,6 @@ public static class ReadMeFirst
             colour of the cloth, {Math.Abs(plan.MarkYMm):0.0} mm from the middle of the strip. Lay them on your ruled
             line and on the figures at the tape; then the machine stops for the thread of the
             names. Take the marks out before you press.
-
-            One ruler for all: every tape and every place, on the proofs, in the worksheet, in
-            the packet and at the machine, counts along the flat cloth from the cut left end of
-            its piece. Only a round's proof counts along the finished round. The four signs
-            after the word mark name a hooping as it is now: a sheet with others is an old one.
 
             """);
         text.Append(plan.Hem.IsCurved ? Curved : "");

@@ -10,6 +10,20 @@ internal static class ReadMePage
     public const string CareInOneLine =
         "Take care: fingers, hair and sleeves away from the needle and all that moves; machine off to change a needle; iron, steam and blades hurt; good light and a break every hour. Your machine's manual, local rules and trained people come before this sheet.";
 
+    /// <summary>From where every figure of a place counts, and what the four signs are for.</summary>
+    public const string OneRuler =
+        """
+
+        One ruler for all
+        -----------------
+        Every tape and every place, on proofs, sheets and screens, counts along the flat cloth
+        from the cut left end of its piece. Only what is measured on the finished strip, on the
+        garment, counts along it: the hem, the eighths to pin, where a name is found.
+        The four signs after the word mark name a hooping or a run as it is now, those after
+        the word plan the whole plan: a sheet with others is an old one.
+
+        """;
+
     public static void Write(Stream stream, string title, Needs? needs, params IEnumerable<string> parts)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };

@@ -6,13 +6,14 @@ using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
+using NameBand.PlanFile;
 using NameBand.Stitching;
 
 namespace NameBand.Output;
 
 /// <summary>
-/// Draws a whole round at true scale: the finished strip with its turned-in edges, every name as thread, a tape along
-/// the round, and below it which hooping sews which part.
+/// Draws a whole round at true scale as it lies on the flat cloth before sewing shortens it: the strip with its turned-in
+/// edges, every name as thread, the tape of each piece of cloth, and below it which hooping sews which part.
 /// </summary>
 public static class RoundProof
 {
@@ -20,6 +21,7 @@ public static class RoundProof
     private const int GoodWidthPx = 16_384;
     private const double SideMm = 12;
     private const double CaptionMm = 2.4;
+    private const double LabelMm = 5;
 
     /// <summary>Pixels a millimetre at which a round of this length is drawn: 4, 3 or 2.</summary>
     public static double PixelsPerMm(double lengthMm) =>
@@ -36,25 +38,27 @@ public static class RoundProof
         Stream png, StripPlan plan, Round round, IReadOnlyDictionary<int, HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
         int? mostPixelsAtOnce, double threadMm = SewingThread.FortyWeightMm)
     {
+        var flat = FlatRound.Of(plan, round);
         double reach = plan.Hem.Strip.CutWidthMm / 2;
-        double before = plan.Hem.EndTurnInMm;
-        double overlap = plan.Hem.Closed ? plan.Hem.OverlapMm : plan.Hem.EndTurnInMm;
-        double end = Math.Max(round.LengthMm, round.Names.Select(n => n.EndMm).DefaultIfEmpty(0).Max());
-        double top = reach + 2 + TapeMeasure.WidthMm + 2;
+        double top = reach + 2 + TapeMeasure.WidthMm + (flat.IsInPieces ? LabelMm : 2);
         double bottom = -reach - 15;
-        var page = new ProofPage(-SideMm - before, top, before + end + overlap + (2 * SideMm), top - bottom, PixelsPerMm(before + end + overlap));
-        ImmutableArray<(Hooping, Segment)> hooped = [.. plan.HoopedIn(round)];
+        double left = flat.CutLeftMm - SideMm;
+        string[] caption = [Caption(plan, round), .. Words(plan, flat)];
+        var page = new ProofPage(left, top, flat.CutRightMm + SideMm - left, top - bottom, PixelsPerMm(flat.CutRightMm - flat.CutLeftMm))
+        {
+            InWords = string.Join('\n', caption),
+        };
         void Paint(Picture picture)
         {
             ClothWeave.At(page.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
-            StripDrawing.Cloth(picture, page, plan.Hem.Strip, 0, -before, round.LengthMm + overlap);
-            StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, -before, round.LengthMm + overlap, isCutHere: false);
-            TapeMeasure.Draw(picture, page, face, reach + 2, 0, 0, end + overlap);
+            StripDrawing.Cloth(picture, page, plan.Hem.Strip, 0, flat.CutLeftMm, flat.CutRightMm);
+            StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, flat.CutLeftMm, flat.CutRightMm, isCutHere: false);
+            DrawTapes(picture, page, face, flat, reach);
             DrawTucks(picture, page, plan, round);
-            DrawEnds(picture, page, face, round, reach, plan.Hem);
-            DrawHoopings(picture, page, face, hooped, figures, reach);
-            DrawNames(picture, page, face, plan, round, sewn, threadMm);
-            face.Set(picture, Caption(plan, round), page.X(0), page.Y(bottom + 2.2), page.CapPx(CaptionMm), Dyes.Ink);
+            DrawEnds(picture, page, face, flat, reach, plan.Hem);
+            DrawHoopings(picture, page, face, plan, flat, figures, reach);
+            DrawNames(picture, page, face, plan, flat, sewn, threadMm);
+            face.Set(picture, caption[0], page.X(0), page.Y(bottom + 2.2), page.CapPx(CaptionMm), Dyes.Ink);
         }
 
         if (mostPixelsAtOnce is { } most)
@@ -67,24 +71,33 @@ public static class RoundProof
         }
     }
 
-    /// <summary>Where the round begins and ends, and the cloth beyond: under its beginning, or turned in at both ends.</summary>
-    private static void DrawEnds(Picture picture, ProofPage page, CaptionFace face, Round round, double reach, HemPlan hem)
+    /// <summary>A tape for each piece, which counts its own centimetres from its cut left end.</summary>
+    private static void DrawTapes(Picture picture, ProofPage page, CaptionFace face, FlatRound flat, double reach)
+    {
+        foreach (var piece in flat.Pieces)
+        {
+            TapeMeasure.Draw(picture, page, face, reach + 2, piece.ZeroMm, piece.FromMm - piece.ZeroMm, piece.ToMm - piece.ZeroMm);
+            if (flat.IsInPieces)
+            {
+                string cloth = FormattableString.Invariant($"cloth {piece.Cloth}");
+                face.Set(picture, cloth, page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm + 1.2), page.CapPx(1.8), Dyes.Ink);
+                double thick = Math.Max(1, page.Px(0.3));
+                picture.Upright(page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm), page.Y(-reach - 2), thick, Dyes.Madder, 0.6);
+            }
+        }
+    }
+
+    /// <summary>Where the finished round begins and ends, and the cloth beyond: under its beginning, or turned in at both ends.</summary>
+    private static void DrawEnds(Picture picture, ProofPage page, CaptionFace face, FlatRound flat, double reach, HemPlan hem)
     {
         double thick = Math.Max(1, page.Px(0.3));
-        foreach (double x in new[] { 0, round.LengthMm })
+        foreach (double x in new[] { 0, flat.LengthMm })
         {
             picture.Upright(page.X(x), page.Y(reach + 2), page.Y(-reach - 2), thick, Dyes.Madder);
         }
 
-        if (hem.Closed)
-        {
-            Beyond(round.LengthMm, hem.OverlapMm, "overlap");
-        }
-        else
-        {
-            Beyond(-hem.EndTurnInMm, hem.EndTurnInMm, "turn in");
-            Beyond(round.LengthMm, hem.EndTurnInMm, "turn in");
-        }
+        Beyond(flat.CutLeftMm, -flat.CutLeftMm, "turn in");
+        Beyond(flat.LengthMm, flat.CutRightMm - flat.LengthMm, hem.Closed ? "overlap" : "turn in");
 
         void Beyond(double fromMm, double lengthMm, string what)
         {
@@ -111,49 +124,63 @@ public static class RoundProof
         double bottom = Math.Round(page.Y(-half));
         foreach (var tuck in RoundTucks.Of(plan, round))
         {
+            double middle = page.X(plan.OnClothMm(tuck.AtMm));
             for (double y = top; y < bottom; y++)
             {
                 double leg = page.Px(tuck.WidthMm / 2) * (bottom - y) / (bottom - top);
-                picture.Upright(page.X(tuck.AtMm) - leg, y, y + 1, thick, Dyes.Madder, 0.8);
-                picture.Upright(page.X(tuck.AtMm) + leg, y, y + 1, thick, Dyes.Madder, 0.8);
+                picture.Upright(middle - leg, y, y + 1, thick, Dyes.Madder, 0.8);
+                picture.Upright(middle + leg, y, y + 1, thick, Dyes.Madder, 0.8);
             }
         }
     }
 
+    /// <summary>A bracket under each hooping's names, with what of its number, mark and minutes has room.</summary>
     private static void DrawHoopings(
-        Picture picture, ProofPage page, CaptionFace face, ImmutableArray<(Hooping Hooping, Segment Segment)> hooped,
+        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, FlatRound flat,
         IReadOnlyDictionary<int, HoopingFigures> figures, double reach)
     {
         int cap = page.CapPx(2.0);
-        foreach (var (hooping, segment) in hooped)
+        foreach (var lying in flat.Hooped)
         {
-            string text = FormattableString.Invariant($"hooping {hooping.Number}");
-            string longer = FormattableString.Invariant($"{text}  ·  {Thousandths.Tenths(figures[hooping.Number].MachineMinutes):0.0} min");
-            double from = segment.Names.Length > 0 ? segment.Names[0].StartMm : segment.StartMm;
-            double to = segment.Names.Length > 0 ? segment.Names[^1].EndMm : segment.StartMm + segment.LengthMm;
-            bool fits = face.Measure(longer, cap) <= page.Px(to - from);
-            NameBracket.Draw(picture, page, face, from, to, -reach - 1.2, fits ? longer : text, cap);
+            string number = FormattableString.Invariant($"hooping {lying.Hooping.Number}");
+            string marked = $"{number}  ·  {SheetMarks.Of(plan, lying.Hooping)}";
+            var minutes = Thousandths.Tenths(figures[lying.Hooping.Number].MachineMinutes);
+            string timed = FormattableString.Invariant($"{marked}  ·  {minutes:0.0} min");
+            string fits = new[] { timed, marked }.FirstOrDefault(t => face.Measure(t, cap) <= page.Px(lying.ToMm - lying.FromMm)) ?? number;
+            NameBracket.Draw(picture, page, face, lying.FromMm, lying.ToMm, -reach - 1.2, fits, cap);
         }
     }
 
     private static void DrawNames(
-        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, Round round, Func<PlacedName, NeedlePath> sewn,
-        double threadMm)
+        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, FlatRound flat,
+        Func<PlacedName, NeedlePath> sewn, double threadMm)
     {
         int cap = page.CapPx(1.8);
         double finished = plan.Hem.Strip.FinishedWidthMm / 2;
         bool inSight = page.Y(finished + 2) < picture.Bottom && page.Y(-finished - 2) > picture.Top;
-        foreach (var name in round.NamesAndMotifs)
+        foreach (var (name, leftMm, _) in flat.Names)
         {
-            double middle = page.X(name.StartMm + (name.WidthMm / 2));
+            double middle = page.X(leftMm + (name.WidthMm / 2));
             string number = name.Order > 0 ? name.Order.ToString(CultureInfo.InvariantCulture) : "";
             face.Set(picture, number, middle, page.Y(-finished - 1.2) + cap, cap, Dyes.Ink, 0.5);
             if (inSight)
             {
                 ThreadLayer.Draw(
-                    picture, sewn(name).Steps.AsSpan(), page.X(name.StartMm + plan.InsetMm(name)), page.Y(name.BaselineYMm), ThreadKinds.Names,
+                    picture, sewn(name).Steps.AsSpan(), page.X(leftMm + plan.InsetMm(name)), page.Y(name.BaselineYMm), ThreadKinds.Names,
                     Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
             }
+        }
+    }
+
+    /// <summary>Each name with its place on the tape, for those who do not see the picture.</summary>
+    private static IEnumerable<string> Words(StripPlan plan, FlatRound flat)
+    {
+        foreach (var lying in flat.Hooped)
+        {
+            string mark = SheetMarks.Of(plan, lying.Hooping);
+            var names = lying.Names.Select(n => FormattableString.Invariant($"{Thousandths.Tenths(n.OnClothMm):0.0} mm ") + n.Name.Lettered.Name.Text);
+            yield return FormattableString.Invariant($"hooping {lying.Hooping.Number}, mark {mark}, cloth {lying.Hooping.Cloth}: ")
+                + string.Join("; ", names);
         }
     }
 
@@ -172,7 +199,14 @@ public static class RoundProof
             : FormattableString.Invariant($"{Math.Abs(fit.OverMm):0.0} mm {(fit.RunsOver ? "longer" : "shorter")} than the hem");
         string tucks = RoundEasing.Of(plan, round).Tucked is { } tucked
             ? FormattableString.Invariant($"   ·   {tucked.Count} tapered {(tucked.Count == 1 ? "tuck" : "tucks")}, {tucked.WidthMm:0.0} mm at the upper edge") : "";
-        return FormattableString.Invariant(
-            $"round {round.Number}   ·   {round.LengthMm:0.0} mm   ·   {agrees}   ·   {round.Names.Count(n => n.IsOfList)} names   ·   {Letters(plan, round)}{tucks}{(plan.Hem.IsCurved ? $"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "")}");
+        string lengths = FormattableString.Invariant(
+            $"finished {Thousandths.Tenths(round.LengthMm):0.0} mm, flat {Thousandths.Tenths(plan.OnClothMm(round.LengthMm)):0.0} mm");
+        string drawn = plan.Hem.IsCurved
+            ? "   ·   drawn straight, along the lower edge; cut as an arc of radius "
+                + FormattableString.Invariant($"{plan.Hem.RadiusMm(round.Number):0} mm") : "";
+        int count = round.Names.Count(n => n.IsOfList);
+        string names = FormattableString.Invariant($"{count} names   ·   {Letters(plan, round)}{tucks}{drawn}");
+        string mark = SheetMarks.Of(plan);
+        return FormattableString.Invariant($"round {round.Number}   ·   plan {mark}   ·   {lengths}   ·   {agrees}   ·   {names}");
     }
 }

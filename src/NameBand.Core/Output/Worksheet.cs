@@ -15,7 +15,7 @@ namespace NameBand.Output;
 public static class Worksheet
 {
     private static readonly ImmutableArray<string> Header =
-        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "last_number", "ends_at_mm", "strip", "mark", "stitches", "minutes", "done"];
+        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "last_number", "ends_at_mm", "strip", "mark", "plan", "stitches", "minutes", "done"];
 
     public static void Write(Stream stream, StripPlan plan, Estimate estimate)
     {
@@ -25,6 +25,7 @@ public static class Worksheet
         };
         var header = plan.Hem.IsCurved ? Header.Insert(Header.IndexOf("stitches"), "arc_off_line_mm") : Header;
         writer.WriteLine(CsvText.Row([.. header]));
+        string planMark = SheetMarks.Of(plan);
         var figures = estimate.Hoopings.ToDictionary(f => f.Number);
         foreach (var hooping in plan.Hoopings)
         {
@@ -58,6 +59,7 @@ public static class Worksheet
                     .. plan.FrameOf(hooped) is { } frame ? new[] { Tenths(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
                     StripWords.Of(i, strips.Count),
                     SheetMarks.Of(plan, hooping),
+                    planMark,
                     i == 0 ? Whole(figure.Stitches) : "",
                     i == 0 ? Tenths(estimate.OwnMinutes(figure)) : "",
                     "",

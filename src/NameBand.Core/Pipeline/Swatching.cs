@@ -11,6 +11,7 @@ using NameBand.Output.Sheets;
 using NameBand.Output.Swatches;
 using NameBand.Pipeline.Resume;
 using NameBand.Pipeline.Ways;
+using NameBand.PlanFile;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline;
@@ -118,7 +119,10 @@ internal static class Swatching
             return new SewnSwatch(hooping, path, figures.Stitches, figures.MachineMinutes);
         });
         return new SwatchFacts(
-            made.Job.Title, made.Fabric, made.Face.Name, made.Plan.LetterHeightMm, made.Job.Strip.Shortening, plan, [.. sewn]);
+            made.Job.Title, made.Fabric, made.Face.Name, made.Plan.LetterHeightMm, made.Job.Strip.Shortening, plan, [.. sewn])
+        {
+            PlanMark = SheetMarks.Of(made.Plan),
+        };
     }
 
     private static void Write(LaidOut made, SwatchFacts facts, OutFolder folder)

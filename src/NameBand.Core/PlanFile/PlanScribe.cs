@@ -23,7 +23,7 @@ internal static class PlanScribe
         {
             Format = PlanJson.Format,
             Title = title,
-            Made = new WrittenMade { Mark = SheetMarks.Of(plan) },
+            Made = new WrittenMade { Version = ProgramVersion.Text, Mark = SheetMarks.Of(plan) },
             Workshop = origin?.Job is { } job ? WorkshopScribe.Of(job) : null,
             Problems = [.. found.Needs.All.Select(Needed)],
             Verdicts = [.. found.Verdicts.Select(Judged)],

@@ -64,6 +64,9 @@ public sealed record WrittenPlan
 
 public sealed record WrittenMade
 {
+    /// <summary>Of the program that made it.</summary>
+    public string? Version { get; init; }
+
     /// <summary>Stands on the sheets of the whole plan; from texts and places alone.</summary>
     public string? Mark { get; init; }
 }

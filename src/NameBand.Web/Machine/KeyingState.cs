@@ -45,7 +45,8 @@ internal static class KeyingState
                 json.WriteNumber("run", name.Hooping);
                 json.WriteString("part", name.Parts.Length == 1 ? "" : FormattableString.Invariant($"part {i + 1} of {name.Parts.Length}"));
                 json.WriteString("keyed", part.Keyed);
-                Mm(json, "fromEnd", part.FromEndMm);
+                json.WriteNumber("cloth", name.Ruler.Cloth);
+                json.WriteNumber("onCloth", Math.Round(part.OnClothMm, 1));
                 Mm(json, "fromLast", part.FromLastMm);
                 Mm(json, "length", part.ExpectedMm);
                 Mm(json, "least", part.ExpectedMm - part.ToleranceMm);

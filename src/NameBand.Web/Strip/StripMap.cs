@@ -8,7 +8,8 @@ namespace NameBand.Web.Strip;
 
 /// <summary>
 /// Where everything lies, for the strip's picture: no outline and no stitch, which are asked for by what is seen.
-/// All lengths in mm along the finished rounds, from their left ends; y above the centre line.
+/// The picture is drawn in mm along the finished rounds, from their left ends, y above the centre line; what is read on it
+/// counts along the flat cloth, from the cut left end of each piece.
 /// </summary>
 internal static class StripMap
 {
@@ -23,6 +24,7 @@ internal static class StripMap
         Number(json, "cut", strip.CutWidthMm);
         Number(json, "finished", strip.FinishedWidthMm);
         Number(json, "markY", plan.MarkYMm);
+        Number(json, "shortening", plan.Shortening);
         Number(json, "thread", laid.Fabric.Thread.DiameterMm);
         json.WriteBoolean("closed", plan.Hem.Closed);
         json.WriteBoolean("counterClockwise", plan.Hem.Runs == RunDirection.CounterClockwise);
@@ -61,6 +63,17 @@ internal static class StripMap
                 json.WriteEndObject();
             }
 
+            json.WriteStartArray("rulers");
+            foreach (var ruler in ClothRuler.Of(plan, round))
+            {
+                json.WriteStartObject();
+                json.WriteNumber("cloth", ruler.Cloth);
+                Number(json, "start", ruler.StartMm);
+                Number(json, "onCloth", ruler.OnClothMm);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
             json.WriteStartArray("joins");
             foreach (var piece in plan.Cloths.SelectMany(c => c.Pieces).Where(p => p.Round == round.Number && p.StartMm > 0.01))
             {
@@ -105,13 +118,15 @@ internal static class StripMap
 
     private static void Names(Utf8JsonWriter json, StripPlan plan, ShapeShelf shelf)
     {
-        var hoopings = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment.Number, h.Number))).ToDictionary(p => p.Item1, p => p.Item2);
+        var hoopings = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (Hooping: h, Hooped: s)))
+            .ToDictionary(p => p.Hooped.Segment.Number);
         json.WriteStartArray("names");
         for (int round = 0; round < plan.Rounds.Length; round++)
         {
             foreach (var segment in plan.Rounds[round].Segments)
             {
                 var motifs = segment.Motifs.ToHashSet();
+                var (hooping, hooped) = hoopings[segment.Number];
                 foreach (var name in segment.NamesAndMotifs)
                 {
                     json.WriteStartArray();
@@ -124,10 +139,11 @@ internal static class StripMap
                     json.WriteNumberValue(name.Order);
                     json.WriteStringValue(name.Lettered.Name.Row.List);
                     json.WriteNumberValue(name.Lettered.Name.Row.Line);
-                    json.WriteNumberValue(hoopings.GetValueOrDefault(segment.Number));
+                    json.WriteNumberValue(hooping.Number);
                     json.WriteNumberValue(shelf.NumberOf(name.Lettered));
                     json.WriteNumberValue(name.IsGone ? 1 : 0);
                     json.WriteStringValue(motifs.Contains(name) ? "motif" : name.IsHeading ? "heading" : "name");
+                    Number(json, plan.OnClothMm(hooping, hooped, name));
                     json.WriteEndArray();
                 }
             }

@@ -31,14 +31,15 @@ export class Keying {
     return this.all.map((k, i) => new Option(`${k.order} ${k.name}${k.part && `, ${k.part}`}${k.sewn ? ' ✓ sewn' : ''}`, String(i)));
   }
 
-  write() {
+  write(state) {
     const key = this.key;
     if (!key) return;
     this.name.replaceChildren(el('span', String(key.order), { className: 'number' }), ' ', el('bdi', key.name), key.part ? ` (${key.part})` : '');
     this.keys.replaceChildren(el('span', 'key in ', { className: 'number' }), el('bdi', shown(key.keyed)));
     const seconds = key.seconds === undefined ? '' : `${Math.floor(key.seconds / 60)}:${String(key.seconds % 60).padStart(2, '0')} min`;
     const facts = [
-      ['start mark, from the strip’s end', mm(key.fromEnd)], ['from where the last one ended', key.fromLast === undefined ? '' : mm(key.fromLast)],
+      [`start mark, from the cut left end of ${state.cloths > 1 ? `cloth ${key.cloth}` : 'the cloth'}`, `${key.onCloth.toFixed(1)} mm`],
+      ['from where the last one ended', key.fromLast === undefined ? '' : mm(key.fromLast)],
       ['must come out at', `${key.estimated ? '~ ' : ''}${mm(key.length)}`], ['no less, no more', `${key.least} to ${mm(key.most)}`], ['takes', seconds],
     ].filter(([, how]) => how);
     this.facts.replaceChildren(...facts.map(([what, how]) => {

@@ -175,7 +175,7 @@ class Machine {
     this.follow.replaceChildren(...how.map(f => el('li', f)));
     this.names.hidden = Boolean(state.keys);
     this.#names(hooping);
-    this.keying.write();
+    this.keying.write(state);
     this.#marks(hooping);
     this.#thread(hooping);
     this.watch.replaceChildren(...(hooping.watch.length > 0 ? hooping.watch : [state.left ? 'Nothing out of the common.' : 'counting']).map(w => el('li', w)));
@@ -238,7 +238,7 @@ class Machine {
       row.append(el('th', `${state.cloths > 1 ? `cloth ${hooping.cloth}, ` : ''}${strip.which ? `${strip.which}, ` : ''}round ${strip.round}`, { scope: 'row' }), el('td', words(strip.left)), el('td', words(strip.right)), el('td', words(strip.apart)));
       table.append(row);
     }
-    const where = `${state.hasPaths ? `Mark ${hooping.mark}. ` : ''}Along the flat cloth from its cut left end${state.curved ? ', on its lower edge' : ''}; on the line ${words(Math.abs(state.markY))} ${state.markY < 0 ? 'below' : 'above'} the middle of the strip.`;
+    const where = `Mark ${hooping.mark}, plan ${state.plan}. Along the flat cloth from its cut left end${state.curved ? ', on its lower edge' : ''}; on the line ${words(Math.abs(state.markY))} ${state.markY < 0 ? 'below' : 'above'} the middle of the strip.`;
     this.marks.replaceChildren(table, el('p', where));
   }
 

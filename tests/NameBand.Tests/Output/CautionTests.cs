@@ -9,8 +9,8 @@ public class CautionTests
 {
     public static TheoryData<string, Action<Stream>> Pages => new()
     {
-        { "keyed", stream => KeyInReadMe.Write(stream, "Boats") },
-        { "traced", stream => TemplateReadMe.Write(stream, "Boats") },
+        { "keyed", stream => KeyInReadMe.Write(stream, "Boats", "K7Q4") },
+        { "traced", stream => TemplateReadMe.Write(stream, "Boats", "K7Q4") },
         { "needle path", stream => NameBand.Output.ReadMeFirst.Write(stream, "Boats", OutSample.Plan(), sewnBeforeCutting: true) },
     };
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using NameBand.Output;
+using NameBand.Output.Tracing;
 using NameBand.Tests.OutputRoom;
 using NameBand.Tests.Outside;
 using UglyToad.PdfPig;
@@ -87,8 +88,52 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed) : IClas
             Assert.Contains($"page {page} of {pdf.NumberOfPages}", text, StringComparison.Ordinal);
         }
 
-        Assert.Contains("cloth 1, round 1, row 1 of 15", text, StringComparison.Ordinal);
-        Assert.Contains("cloth 2, round 2, row 1 of", text, StringComparison.Ordinal);
+        foreach (string strip in new[] { "cloth 1, round 1", "cloth 2, round 2" })
+        {
+            int rows = text.Split(strip + ", row ").Length - 1;
+            Assert.InRange(rows, 15, 20);
+            Assert.All(Enumerable.Range(1, rows), row => Assert.Contains($"{strip}, row {row} of {rows}", text, StringComparison.Ordinal));
+        }
+    }
+
+    /// <summary>Both crosses of a hooping stand on one row, with its mark: no row ends inside it.</summary>
+    [Fact]
+    public void Every_hooping_is_whole_on_one_row()
+    {
+        var plan = printed.Report.Plan!;
+        using var pdf = Open("a4");
+        var rows = Enumerable.Range(1, pdf.NumberOfPages).SelectMany(page => pdf.GetPage(page).GetWords()
+            .GroupBy(w => Math.Round(w.BoundingBox.Bottom / 60)).Select(line => string.Join(' ', line.Select(w => w.Text)))).ToList();
+        foreach (var hooping in plan.Hoopings)
+        {
+            string begins = FormattableString.Invariant($"{hooping.Number}: {Common.Thousandths.Tenths(hooping.OnClothMm + 3):0.0}, mark {PlanFile.SheetMarks.Of(plan, hooping)}");
+            Assert.Contains(rows, row => row.Contains(begins, StringComparison.Ordinal));
+        }
+    }
+
+    /// <summary>Rows of any cloth, with hoopings of any length one behind the other and side by side.</summary>
+    [Fact]
+    public void No_row_ends_inside_a_hooping_that_a_row_can_hold()
+    {
+        var random = new Random(18);
+        for (int i = 0; i < 400; i++)
+        {
+            double end = 200 + (random.NextDouble() * 4000), at = random.Next(100);
+            double length = random.Next(2) == 0 ? 273 : 255.4;
+            var hooped = new List<(double FromMm, double ToMm)>();
+            while (at + 20 < end)
+            {
+                double to = Math.Min(end, at + 20 + (random.NextDouble() * 230));
+                hooped.Add((at, to));
+                at = to + (random.Next(3) == 0 ? -10 : random.NextDouble() * 30);
+            }
+
+            var windows = TemplateWindow.Of(0, end, length, hooped);
+            Assert.Equal((0, end), (windows[0].FromMm, windows[^1].ToMm));
+            Assert.All(windows, w => Assert.InRange(w.ToMm - w.FromMm, 0, length + 1e-9));
+            Assert.All(windows.Zip(windows.Skip(1)), p => Assert.Equal(Template.OverlapMm, p.First.ToMm - p.Second.FromMm, 9));
+            Assert.All(hooped, h => Assert.Contains(windows, w => w.FromMm <= h.FromMm && w.ToMm >= h.ToMm));
+        }
     }
 
     private sealed record Box(double Left, double Right, double Top, double Bottom, int Steps)

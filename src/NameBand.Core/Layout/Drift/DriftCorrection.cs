@@ -66,11 +66,27 @@ public static class DriftCorrection
         }
 
         var bySegment = rounds.SelectMany(r => r.Segments.Select(s => (Round: r, Segment: s))).ToDictionary(p => p.Segment.Number);
-        var hoopings = plan.Hoopings.Select(h => h with
+        var hoopings = plan.Hoopings.Select(h =>
         {
-            Segments = [.. h.Segments.Select(s => s with { Round = bySegment[s.Segment.Number].Round, Segment = bySegment[s.Segment.Number].Segment })],
+            // A segment that now begins elsewhere begins there on its cloth too.
+            double first = ByMm(h.Segments[0]);
+            return h with
+            {
+                OnClothMm = h.OnClothMm + first,
+                Segments =
+                [
+                    .. h.Segments.Select(s => s with
+                    {
+                        Round = bySegment[s.Segment.Number].Round,
+                        Segment = bySegment[s.Segment.Number].Segment,
+                        XMm = s.XMm + ByMm(s) - first,
+                    }),
+                ],
+            };
         });
         return Result.Of(plan with { Rounds = rounds.ToImmutable(), Hoopings = [.. hoopings] }, problems);
+
+        double ByMm(HoopedSegment was) => plan.OnClothMm(bySegment[was.Segment.Number].Segment.StartMm - was.Segment.StartMm);
     }
 
     /// <summary>Names that came to lie on a seam, a placket or another place that is kept clear.</summary>

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Buffers.Binary;
+using System.Text;
 using NameBand.Common;
 
 namespace NameBand.Output.Drawing;
@@ -32,6 +33,10 @@ internal static class PngChunks
         file.Write(Finish(chunk, type, data.Length));
         ArrayPool<byte>.Shared.Return(chunk);
     }
+
+    /// <summary>Text that describes the picture: an iTXt chunk, not packed, in no named language.</summary>
+    public static void WriteDescription(Stream file, string text) =>
+        Write(file, "iTXt"u8, [.. "Description"u8, 0, 0, 0, 0, 0, .. Encoding.UTF8.GetBytes(text)]);
 
     /// <summary>All that comes before the pixels of a picture of 256 colours: signature, size, colours, pixels in a metre.</summary>
     /// <param name="colours">256 colours as 0xRRGGBB.</param>

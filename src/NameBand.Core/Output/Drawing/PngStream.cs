@@ -14,10 +14,16 @@ internal sealed class PngStream : IDisposable
     private readonly ZLibStream _packed;
 
     /// <param name="colours">256 colours as 0xRRGGBB.</param>
-    public PngStream(Stream file, int widthPx, int heightPx, double pixelsPerMm, ReadOnlySpan<int> colours)
+    /// <param name="inWords">What the picture shows, as text; empty for none.</param>
+    public PngStream(Stream file, int widthPx, int heightPx, double pixelsPerMm, ReadOnlySpan<int> colours, string inWords = "")
     {
         _file = file;
         PngChunks.WriteOpening(file, widthPx, heightPx, pixelsPerMm, colours);
+        if (inWords.Length > 0)
+        {
+            PngChunks.WriteDescription(file, inWords);
+        }
+
         _data = new ChunkStream(file);
         _packed = new ZLibStream(_data, CompressionLevel.Fastest, leaveOpen: true);
     }

@@ -21,11 +21,14 @@ internal sealed record ProofPage(double LeftMm, double TopMm, double WidthMm, do
     /// <summary>Cap height in whole pixels of a caption, never too small to read on a screen.</summary>
     public int CapPx(double mm) => Math.Max(7, (int)Math.Round(mm * PixelsPerMm));
 
+    /// <summary>What stands on the page, as text in the file, for those who do not see it; empty for none.</summary>
+    public string InWords { get; init; } = "";
+
     /// <summary>Draws the page band by band and writes it as PNG.</summary>
     /// <param name="mostPixelsAtOnce">Pixels of the largest band; the result is the same for any.</param>
     public void Write(Stream png, Action<Picture> draw, int mostPixelsAtOnce = MostPixelsAtOnce)
     {
-        using var stream = new PngStream(png, WidthPx, HeightPx, PixelsPerMm, Dyes.Colours);
+        using var stream = new PngStream(png, WidthPx, HeightPx, PixelsPerMm, Dyes.Colours, InWords);
         int rows = Math.Clamp(mostPixelsAtOnce / (WidthPx + 1), 8, HeightPx);
         for (int top = 0; top < HeightPx; top += rows)
         {

@@ -17,7 +17,7 @@ internal sealed class KeyInColumns(double rightMm)
 
     public double Heading(SheetPages pages, double y)
     {
-        pages.TextRight(_start, y, "start, from end", 2.9, Ink.Quiet);
+        pages.TextRight(_start, y, "start, on the cloth", 2.9, Ink.Quiet);
         pages.TextRight(_fromLast, y, "from last", 2.9, Ink.Quiet);
         pages.TextRight(_length, y, "must come out at", 2.9, Ink.Quiet);
         pages.TextRight(rightMm, y, "min:s", 2.9, Ink.Quiet);
@@ -25,11 +25,12 @@ internal sealed class KeyInColumns(double rightMm)
         return y + 2;
     }
 
-    public void Fill(SheetPages pages, double baseline, KeyInPart part)
+    /// <param name="isFirst">The part is the first of a piece of cloth: nothing on it was sewn before.</param>
+    public void Fill(SheetPages pages, double baseline, KeyInPart part, bool isFirst)
     {
-        pages.TextRight(_start, baseline - 1.5, Half(part.FromEndMm), 6);
-        pages.TextRight(_start, baseline + 2, Length.FromMm(part.FromEndMm).InInches(), 2.8, Ink.Quiet);
-        pages.TextRight(_fromLast, baseline - 1.5, part.FromLastMm is { } last ? "+" + Half(last) : "–", 4.2);
+        pages.TextRight(_start, baseline - 1.5, Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), 6);
+        pages.TextRight(_start, baseline + 2, Length.FromMm(part.OnClothMm).InInches(), 2.8, Ink.Quiet);
+        pages.TextRight(_fromLast, baseline - 1.5, part.FromLastMm is { } last && !isFirst ? "+" + Half(last) : "–", 4.2);
         string mark = part.IsEstimated ? "~" : "";
         pages.TextRight(_length, baseline - 1.5, mark + Half(part.ExpectedMm), 5);
         string limits = $"{Half(part.ExpectedMm - part.ToleranceMm)} to {Half(part.ExpectedMm + part.ToleranceMm)}";

@@ -11,10 +11,10 @@ public static class KeyInCsv
     private static readonly string[] Header =
     [
         "turn", "order", "round", "sitting", "name", "part", "key_in", "size_mm", "gap_mm", "start_from_end_mm", "start_from_last_mm",
-        "expected_mm", "least_mm", "most_mm", "seconds", "estimated", "list", "line", "done",
+        "expected_mm", "least_mm", "most_mm", "seconds", "estimated", "list", "line", "cloth", "start_on_cloth_mm", "mark", "plan", "done",
     ];
 
-    public static void Write(Stream stream, IEnumerable<KeyInName> names, SizeStep step)
+    public static void Write(Stream stream, IEnumerable<KeyInName> names, SizeStep step, string planMark)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true)
         {
@@ -33,7 +33,8 @@ public static class KeyInCsv
                     Letters.Shown(part.Keyed), Mm(step.HeightMm), Mm(step.GapMm), Mm(part.FromEndMm), Mm(part.FromLastMm),
                     Mm(part.ExpectedMm), Mm(part.ExpectedMm - part.ToleranceMm), Mm(part.ExpectedMm + part.ToleranceMm),
                     part.Seconds?.ToString("0", CultureInfo.InvariantCulture) ?? "", part.IsEstimated ? "~" : "",
-                    name.Row.List, Whole(name.Row.Line), name.IsSewn ? "sewn" : "",
+                    name.Row.List, Whole(name.Row.Line), Whole(name.Ruler.Cloth),
+                    Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn ? "sewn" : "",
                 ]));
             }
         }

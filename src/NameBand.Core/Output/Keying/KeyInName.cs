@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Layout;
 
 namespace NameBand.Output.Keying;
 
 /// <summary>What is keyed in at one go.</summary>
 /// <param name="Keyed">In the order of keying, with its blanks.</param>
+/// <param name="OnClothMm">Start mark from the cut left end of its piece of flat cloth, as it lies now.</param>
 /// <param name="FromEndMm">Start mark on the flat cloth, from the strip's end that is sewn first.</param>
 /// <param name="FromLastMm">Start mark from where the piece before ended; null for the first of a strip.</param>
 /// <param name="ExpectedMm">Length it should come out at.</param>
@@ -12,7 +14,8 @@ namespace NameBand.Output.Keying;
 /// <param name="Seconds">Machine time; null when the letters were not timed.</param>
 /// <param name="IsEstimated">Some letter's width is an estimate.</param>
 public sealed record KeyInPart(
-    string Keyed, double FromEndMm, double? FromLastMm, double ExpectedMm, double ToleranceMm, double? Seconds, bool IsEstimated);
+    string Keyed, double OnClothMm, double FromEndMm, double? FromLastMm, double ExpectedMm, double ToleranceMm, double? Seconds,
+    bool IsEstimated);
 
 /// <summary>A name on the key-in sheet.</summary>
 /// <param name="Order">Its number on the proofs.</param>
@@ -21,6 +24,12 @@ public sealed record KeyInPart(
 public sealed record KeyInName(
     int Turn, int Order, string Text, RowRef Row, int Round, int Hooping, ImmutableArray<KeyInPart> Parts)
 {
+    /// <summary>The ruler that its start marks are read on.</summary>
+    public required ClothRuler Ruler { get; init; }
+
+    /// <summary>The mark of that hooping.</summary>
+    public string Mark { get; init; } = "";
+
     /// <summary>It is sewn already, as far as measured ends tell.</summary>
     public bool IsSewn { get; init; }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.MachineLetters;
+using NameBand.PlanFile;
 
 namespace NameBand.Output.Keying;
 
@@ -11,8 +12,9 @@ public static class KeyInPlan
     public static ImmutableArray<KeyInName> Of(StripPlan plan, NameComposer composer, LettersSettings settings)
     {
         bool forward = SewingDirection.FirstLetterFirst(settings);
-        var hoopings = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment.Number, Hooping: h.Number)))
-            .ToDictionary(p => p.Number, p => p.Hooping);
+        var hoopings = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (Hooped: s, Hooping: h)))
+            .ToDictionary(p => p.Hooped.Segment.Number);
+        var marks = plan.Hoopings.ToDictionary(h => h.Number, h => SheetMarks.Of(plan, h));
         var names = ImmutableArray.CreateBuilder<KeyInName>(plan.NameCount);
         foreach (var round in plan.Rounds)
         {
@@ -22,6 +24,7 @@ public static class KeyInPlan
                 row.Reverse();
             }
 
+            var rulers = ClothRuler.Of(plan, round);
             double? lastEndMm = null;
             for (int i = 0; i < row.Count; i++)
             {
@@ -30,10 +33,15 @@ public static class KeyInPlan
                 bool isSewn = i < (round.Sewn?.SewnNames ?? 0);
                 double start = isSewn ? along : OnStripNow(plan, round, along);
                 lastEndMm = round.Sewn is { } sewn && i == sewn.SewnNames ? sewn.SewnToMm : lastEndMm;
-                var parts = Parts(name, start, lastEndMm, composer, settings, forward);
+                var (hooped, hooping) = hoopings[segment.Number];
+
+                // Where the round's left end would lie on the ruler of this name's cloth.
+                double leftMm = plan.OnClothMm(hooping, hooped, name) - plan.OnClothMm(name.StartMm);
+                var sewnFrom = new SewnFrom(forward, forward ? leftMm : leftMm + OnStripNow(plan, round, round.LengthMm));
+                var parts = Parts(name, start, lastEndMm, composer, settings, sewnFrom);
                 names.Add(new KeyInName(
-                    names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hoopings[segment.Number], parts)
-                { IsSewn = isSewn });
+                    names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hooping.Number, parts)
+                { IsSewn = isSewn, Ruler = ClothRuler.At(rulers, name.StartMm), Mark = marks[hooping.Number] });
                 lastEndMm = parts[^1].FromEndMm + parts[^1].ExpectedMm;
             }
         }
@@ -49,10 +57,16 @@ public static class KeyInPlan
         ? sewn.SewnToMm + ((alongMm - sewn.SewnToMm) / ((1 - plan.Shortening) * sewn.Factor))
         : plan.OnClothMm(alongMm);
 
-    private static ImmutableArray<KeyInPart> Parts(
-        PlacedName name, double startMm, double? lastEndMm, NameComposer composer, LettersSettings settings, bool forward)
+    /// <summary>The end of the strip that is sewn first, and where on the cloth's ruler it lies.</summary>
+    private readonly record struct SewnFrom(bool IsLeft, double OnClothMm)
     {
-        var letters = forward ? Letters.Of(name.Lettered.Name.Text) : [.. Letters.Of(name.Lettered.Name.Text).Reverse()];
+        public double At(double fromEndMm) => IsLeft ? OnClothMm + fromEndMm : OnClothMm - fromEndMm;
+    }
+
+    private static ImmutableArray<KeyInPart> Parts(
+        PlacedName name, double startMm, double? lastEndMm, NameComposer composer, LettersSettings settings, SewnFrom end)
+    {
+        var letters = end.IsLeft ? Letters.Of(name.Lettered.Name.Text) : [.. Letters.Of(name.Lettered.Name.Text).Reverse()];
         var parts = ImmutableArray.CreateBuilder<KeyInPart>();
 
         // A strip that was found to come out longer or shorter than planned has its names planned so too.
@@ -64,7 +78,7 @@ public static class KeyInPlan
             double at = startMm + before;
             string[] inked = [.. part.Keyed.Reverse().SkipWhile(l => l == Letters.Blank).Reverse()];
             parts.Add(new KeyInPart(
-                string.Concat(part.Keyed), at, lastEndMm is { } end ? at - end : null, scale * composer.LengthMm(inked),
+                string.Concat(part.Keyed), end.At(at), at, lastEndMm is { } last ? at - last : null, scale * composer.LengthMm(inked),
                 composer.ToleranceMm(inked), composer.Seconds(inked), composer.IsEstimated(inked)));
             lastEndMm = at + (scale * composer.LengthMm(inked));
         }

@@ -5,8 +5,9 @@ namespace NameBand.Output.Keying;
 /// <summary>Writes read-me-first.txt for names that are keyed into a machine's own letters.</summary>
 public static class KeyInReadMe
 {
-    public static void Write(Stream stream, string title, Needs? needs = null) =>
-        ReadMePage.Write(stream, title, needs, Text, ReadMePage.TakeCare(hooped: false));
+    /// <param name="mark">The plan's.</param>
+    public static void Write(Stream stream, string title, string mark, Needs? needs = null) =>
+        ReadMePage.Write(stream, title, needs, $"\nPlan {mark}.\n", Text, ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: false));
 
     private const string Text =
         """
@@ -35,7 +36,8 @@ public static class KeyInReadMe
            somebody else read them too.
         2. Sew the first three names on a scrap with the same backing and thread and measure
            them. They should come out within the limits on the sheet.
-        3. Rule the base line along the strip, and draw all start marks from its end.
+        3. Rule the base line along the strip, and draw all start marks from the cloth's cut
+           left end.
         4. Measure the hem once more, on the garment, after it has hung.
 
         While you sew

@@ -15,6 +15,9 @@ public static class KeyInSheet
     private const double FootMm = 16;
     private const double PartMm = 12;
     private const double NameMm = 5;
+    private const double StripMm = 16;
+    private const double RunMm = 7;
+    private const double TopMm = 16;
 
     public static void Write(
         Stream stream, Paper paper, string title, StripPlan plan, ImmutableArray<KeyInName> names, SizeStep step, LettersSettings settings)
@@ -25,32 +28,54 @@ public static class KeyInSheet
         var columns = new KeyInColumns(paper.WidthMm - LeftMm);
         pages.Begin();
         double y = Introduction(pages, setting, settings, names);
-        int round = 0;
-        foreach (var name in names)
+        var runs = Runs(names).ToList();
+        for (int i = 0; i < runs.Count; i++)
         {
-            bool shownWhole = IsShownWhole(name);
-            double height = (name.Parts.Length * PartMm) + (shownWhole ? 0 : NameMm);
-            if (name.Round != round)
-            {
-                height += 16;
-            }
+            var run = runs[i];
+            bool newStrip = i == 0 || runs[i - 1][0].Round != run[0].Round;
+            bool newPiece = newStrip || runs[i - 1][0].Ruler != run[0].Ruler;
+            double head = (newStrip ? StripMm : 0) + RunMm;
+            double whole = head + run.Sum(HeightMm);
+            double room = paper.HeightMm - FootMm;
 
-            if (y + height > paper.HeightMm - FootMm)
+            // A hooping stands whole on a page where a page can hold it; a run from end to end of a strip goes on.
+            if (y + head + HeightMm(run[0]) > room || (y + whole > room && TopMm + whole <= room))
             {
                 pages.Begin();
-                y = name.Round == round ? columns.Heading(pages, 16) : 16;
+                y = TopMm;
             }
 
-            if (name.Round != round)
+            y = newStrip ? Strip(pages, y, plan, run[0].Round, settings) : y;
+            y = columns.Heading(pages, Run(pages, y, plan, run[0], settings, goesOn: false));
+            foreach (var name in run)
             {
-                round = name.Round;
-                y = Strip(pages, y, plan, round, settings);
-                y = columns.Heading(pages, y);
-            }
+                if (y + HeightMm(name) > room)
+                {
+                    pages.Begin();
+                    y = columns.Heading(pages, Run(pages, TopMm - RunMm, plan, name, settings, goesOn: true));
+                }
 
-            y = Row(pages, y, name, columns, shownWhole);
+                y = Row(pages, y, name, columns, newPiece && name == run[0]);
+            }
         }
     }
+
+    /// <summary>The names of each hooping, or of each run, that lie on one strip.</summary>
+    private static IEnumerable<ImmutableArray<KeyInName>> Runs(ImmutableArray<KeyInName> names)
+    {
+        for (int from = 0, to; from < names.Length; from = to)
+        {
+            to = from + 1;
+            while (to < names.Length && (names[to].Round, names[to].Hooping) == (names[from].Round, names[from].Hooping))
+            {
+                to++;
+            }
+
+            yield return names[from..to];
+        }
+    }
+
+    private static double HeightMm(KeyInName name) => (name.Parts.Length * PartMm) + (IsShownWhole(name) ? 0 : NameMm);
 
     private static double Introduction(SheetPages pages, string setting, LettersSettings settings, ImmutableArray<KeyInName> names)
     {
@@ -68,7 +93,8 @@ public static class KeyInSheet
 
     private static IEnumerable<string> Rules(LettersSettings settings, ImmutableArray<KeyInName> names)
     {
-        yield return "Draw all start marks on the flat strip before you sew, measured from its end. ␣ is a blank.";
+        yield return "Draw all start marks on the flat cloth before you sew. They count from the cut left end of its piece, "
+            + "as the tapes of all proofs do. ␣ is a blank.";
         yield return "Put the mark under the needle, key in, sew, tick the box. Then measure: if a length falls outside its limits, stop and see why.";
         yield return "If names come to lie off their marks, measure where one ends and let NameBand set the rest out anew (drift.csv).";
         if (names.Any(n => n.Parts.Length > 1))
@@ -97,18 +123,38 @@ public static class KeyInSheet
         bool forward = SewingDirection.FirstLetterFirst(settings);
         string which = plan.Rounds.Length == 1 ? "The strip" : FormattableString.Invariant($"Strip {number} of {plan.Rounds.Length}");
         string text = FormattableString.Invariant(
-            $"{which}: {plan.OnClothMm(round.LengthMm):0} mm on flat cloth. Begin at its {(forward ? "left" : "right")} end{Beyond(plan)}.");
+            $"{which}: {plan.OnClothMm(round.LengthMm):0} mm on flat cloth. Begin at its {(forward ? "left" : "right")} end.");
         pages.Text(LeftMm, y + 6, text, 5);
-        return y + 12;
+        return y + 9;
     }
 
-    /// <summary>What lies beyond the finished end, from which all places on the sheet count.</summary>
-    private static string Beyond(StripPlan plan) =>
-        plan.Hem.EndTurnInMm > 0 ? FormattableString.Invariant($", where it folds: {plan.Hem.EndTurnInMm:0.0} mm lie beyond, to turn in") : "";
-
-    private static double Row(SheetPages pages, double y, KeyInName name, KeyInColumns columns, bool shownWhole)
+    /// <summary>Which hooping or run it is, its mark, and from where to where its strip lies on the cloth.</summary>
+    private static double Run(SheetPages pages, double y, StripPlan plan, KeyInName first, LettersSettings settings, bool goesOn)
     {
-        if (!shownWhole)
+        var ruler = first.Ruler;
+        double end = ruler.OnClothMm + plan.OnClothMm(ruler.EndMm - ruler.StartMm);
+        string cloth = plan.Cloths.Length > 1 ? FormattableString.Invariant($" · cloth {ruler.Cloth}") : "";
+        string run = FormattableString.Invariant($"{(settings.Hooped ? "Hooping" : "Run")} {first.Hooping}{(goesOn ? ", goes on" : "")}");
+        string text = $"{run} · mark {first.Mark}{cloth} · the finished strip lies from {Tenths(ruler.OnClothMm)} to {Tenths(end)} mm{Beyond(ruler)}";
+        pages.Text(LeftMm, y + 4, text, pages.Fitting(text, 3.7, pages.Paper.WidthMm - (2 * LeftMm)));
+        return y + RunMm;
+    }
+
+    /// <summary>What of the cloth lies beyond the finished ends.</summary>
+    private static string Beyond(ClothRuler ruler) => (ruler.BeforeMm, ruler.AfterMm) switch
+    {
+        ( > 0, > 0) => FormattableString.Invariant($", {Tenths(ruler.BeforeMm)} and {Tenths(ruler.AfterMm)} mm of cloth beyond"),
+        ( > 0, _) => FormattableString.Invariant($", {Tenths(ruler.BeforeMm)} mm of cloth before it"),
+        (_, > 0) => FormattableString.Invariant($", {Tenths(ruler.AfterMm)} mm of cloth after it"),
+        _ => "",
+    };
+
+    private static string Tenths(double mm) => Thousandths.Tenths(mm).ToString("0.0", CultureInfo.InvariantCulture);
+
+    /// <param name="isFirst">Nothing on its piece of cloth was sewn before.</param>
+    private static double Row(SheetPages pages, double y, KeyInName name, KeyInColumns columns, bool isFirst)
+    {
+        if (!IsShownWhole(name))
         {
             pages.Text(LeftMm + 20, y + 4.5, name.Text, 3.7, Ink.Quiet);
             y += NameMm;
@@ -132,7 +178,7 @@ public static class KeyInSheet
 
             string keyed = Letters.Shown(part.Keyed);
             pages.Text(LeftMm + 20, baseline, keyed, pages.Fitting(keyed, 7.5, columns.KeyedWidthMm(LeftMm + 20)));
-            columns.Fill(pages, baseline, part);
+            columns.Fill(pages, baseline, part, isFirst && i == 0);
             y += PartMm;
         }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NameBand.MachineLetters;
 using NameBand.MachineLetters.Measuring;
+using NameBand.PlanFile;
 
 namespace NameBand.Output.Sheets;
 
@@ -15,7 +16,8 @@ internal static class MeasureSheet
     {
         using var face = SheetFace.Open();
         string height = heightMm.ToString("0.##", CultureInfo.InvariantCulture);
-        using var pages = new SheetPages(stream, paper, $"{title}: lines to measure", $"{title} · letters {height} mm", face);
+        string foot = $"{Packet.PaperTitle.Short(title)} · letters {height} mm · mark {Mark(heightMm, lines)}";
+        using var pages = new SheetPages(stream, paper, $"{title}: lines to measure", foot, face);
         double y = FirstPage(pages, height, fileToFill);
         foreach (var run in lines.GroupBy(l => l.Run == 0 ? -l.Number : l.Run))
         {
@@ -35,6 +37,10 @@ internal static class MeasureSheet
             }
         }
     }
+
+    /// <summary>Told from an earlier sheet by its lines and their height: there is no plan yet.</summary>
+    private static string Mark(double heightMm, IReadOnlyList<KeyInLine> lines) =>
+        SheetMarks.OfTexts([heightMm.ToString("0.##", CultureInfo.InvariantCulture), .. lines.Select(l => l.Text)]);
 
     private static double FirstPage(SheetPages pages, string height, string fileToFill)
     {

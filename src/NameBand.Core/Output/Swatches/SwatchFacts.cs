@@ -13,6 +13,9 @@ public sealed record SewnSwatch(SwatchHooping Hooping, NeedlePath Path, int Stit
 public sealed record SwatchFacts(
     string Title, Fabric Fabric, string FaceName, double LetterHeightMm, double ShorteningPart, SwatchPlan Plan, ImmutableArray<SewnSwatch> Hoopings)
 {
+    /// <summary>The mark of the plan that it was made for.</summary>
+    public required string PlanMark { get; init; }
+
     /// <summary>The sample's own figure, such as <c>spacing 0.34 mm</c>.</summary>
     internal static string InWords(SwatchSample sample) => sample.Row switch
     {

@@ -23,6 +23,7 @@ public static class SwatchJson
         json.WriteStartObject();
         json.WriteNumber("format", PlanJson.Format);
         json.WriteString("title", facts.Title);
+        json.WriteString("planMark", facts.PlanMark);
         json.WriteString("fabric", facts.Fabric.Name);
         json.WriteString("thread", facts.Fabric.Thread.Name);
         json.WriteString("face", facts.FaceName);

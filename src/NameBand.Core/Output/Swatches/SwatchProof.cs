@@ -19,7 +19,10 @@ public static class SwatchProof
         double left = field.LeftMm - AroundMm;
         double top = field.TopMm + AroundMm + TapeMeasure.WidthMm;
         double bottom = field.BottomMm - AroundMm;
-        var page = new ProofPage(left, top, field.WidthMm + (2 * AroundMm), top - bottom + FootMm, PixelsPerMm);
+        var page = new ProofPage(left, top, field.WidthMm + (2 * AroundMm), top - bottom + FootMm, PixelsPerMm)
+        {
+            InWords = Caption(facts, sewn),
+        };
         page.Write(png, picture =>
         {
             ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Dyes.CottonAt);
@@ -58,9 +61,14 @@ public static class SwatchProof
     {
         picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Dyes.TableAt + 9);
         picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), Dyes.Ink, 0.5);
+        face.Set(picture, Caption(facts, sewn), page.Px(4), page.Y(bottom - 5.4), page.CapPx(CaptionMm), Dyes.Ink);
+    }
+
+    private static string Caption(SwatchFacts facts, SewnSwatch sewn)
+    {
         string count = facts.Hoopings.Length > 1 ? FormattableString.Invariant($"swatch {sewn.Hooping.Number} of {facts.Hoopings.Length}") : "swatch";
-        string text = FormattableString.Invariant(
-            $"{count}   ·   {facts.Fabric.Name}, {facts.Fabric.Thread.Name}   ·   {sewn.Stitches} stitches   ·   {Thousandths.Tenths(sewn.Minutes):0.0} min   ·   true size");
-        face.Set(picture, text, page.Px(4), page.Y(bottom - 5.4), page.CapPx(CaptionMm), Dyes.Ink);
+        return FormattableString.Invariant(
+            $"{count}   ·   plan {facts.PlanMark}   ·   ") + FormattableString.Invariant(
+            $"{facts.Fabric.Name}, {facts.Fabric.Thread.Name}   ·   {sewn.Stitches} stitches   ·   {Thousandths.Tenths(sewn.Minutes):0.0} min   ·   true size");
     }
 }

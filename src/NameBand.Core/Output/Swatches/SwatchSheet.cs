@@ -17,7 +17,8 @@ internal static class SwatchSheet
     {
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
-        using var pages = new SheetPages(stream, paper, $"{facts.Title}: swatch", $"{facts.Title} · swatch", plain, strong);
+        string foot = $"{PaperTitle.Short(facts.Title)} · swatch · plan {facts.PlanMark}";
+        using var pages = new SheetPages(stream, paper, $"{facts.Title}: swatch", foot, plain, strong);
         var flow = new PageFlow(pages);
         flow.NewPage();
         flow.Heading("The swatch: sew it before the real cloth", 6.5);

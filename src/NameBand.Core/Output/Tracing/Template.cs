@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
+using NameBand.PlanFile;
 
 namespace NameBand.Output.Tracing;
 
@@ -22,7 +23,7 @@ internal static class Template
     {
         string side = mirrored ? "mirror image, for the wrong side" : "as it is read";
         string follow = "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, upright ones at the ends too; outer lines the cut. The scale below counts centimetres on the flat strip from its cut left end.";
-        var look = new TemplateLook(lines, plan.Hem.Strip, mirrored, WithCentres: true);
+        var look = new TemplateLook(lines, plan.Hem.Strip, mirrored, WithCentres: true) { MarkOf = h => SheetMarks.Of(plan, h) };
         Write(stream, paper, title, side, plan, Notes(plan, side, [follow, ReadMePage.CareInOneLine]), TemplateStrip.OfCloths(plan), look, default);
     }
 
@@ -31,7 +32,11 @@ internal static class Template
     {
         const string side = "as it is read";
         string marks = "Crosses are the alignment marks, with their hooping’s number and the cloth’s tape in mm. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres from the cloth’s left end. Lay it under thin cloth or beside it, and rule and mark from it.";
-        var look = new TemplateLook(new TraceLines(plan.LetterHeightMm, followOutline: true), plan.Hem.Strip, Mirrored: false, WithCentres: false);
+        var outlines = new TraceLines(plan.LetterHeightMm, followOutline: true);
+        var look = new TemplateLook(outlines, plan.Hem.Strip, Mirrored: false, WithCentres: false)
+        {
+            MarkOf = h => SheetMarks.Of(plan, h),
+        };
         Write(stream, paper, title, side, plan, Notes(plan, side, [marks]), TemplateStrip.OfCloths(plan), look, cancel);
     }
 
@@ -45,31 +50,43 @@ internal static class Template
             double length = wide.WidthMm - (2 * MarginMm);
             pages.Begin();
             double y = Head(pages, title, notes);
-            foreach (var strip in strips)
+            double bottom = wide.HeightMm - 12;
+            foreach (var cloth in Beside(strips))
             {
-                double half = Math.Min(look.HalfHeightMm(strip), (wide.HeightMm - TopMm - 12 - BetweenRowsMm) / 2);
-                int rows = Math.Max(1, (int)Math.Ceiling((strip.ToMm - strip.FromMm - OverlapMm) / (length - OverlapMm)));
-                for (int row = 0; row < rows; row++)
+                double half = Math.Min(look.HalfHeightMm(cloth[0]), (bottom - TopMm - BetweenRowsMm) / 2);
+                double row = (2 * half) + BetweenRowsMm;
+                foreach (var window in TemplateWindow.Of(
+                    cloth.Min(s => s.FromMm), cloth.Max(s => s.ToMm), length, [.. cloth.SelectMany(s => s.Hooped)]))
                 {
                     cancel.ThrowIfCancellationRequested();
-                    if (y + (2 * half) + BetweenRowsMm > wide.HeightMm - 12)
+                    TemplateStrip[] seen = [.. cloth.Where(s => s.FromMm < window.ToMm && s.ToMm > window.FromMm)];
+                    double all = seen.Length * row;
+                    foreach (var strip in seen)
                     {
-                        pages.Begin();
-                        y = TopMm;
-                    }
+                        // Strips side by side stand on one page, the upper one above, where a page can hold them.
+                        double room = strip == seen[0] && TopMm + all <= bottom ? all : row;
+                        if (y + room > bottom)
+                        {
+                            pages.Begin();
+                            y = TopMm;
+                        }
 
-                    if (!pages.IsCounting)
-                    {
-                        double from = strip.FromMm + (row * (length - OverlapMm));
-                        new TemplateRow(
-                            pages, strip, look, row + 1, rows, from, Math.Min(from + length, strip.ToMm), MarginMm, y + half, half).Draw();
-                    }
+                        if (!pages.IsCounting)
+                        {
+                            new TemplateRow(pages, strip, look, window, MarginMm, y + half, half).Draw();
+                        }
 
-                    y += (2 * half) + BetweenRowsMm;
+                        y += row;
+                    }
                 }
             }
         });
     }
+
+    /// <summary>Strips that are hooped side by side, from the upper one down; every other strip by itself.</summary>
+    private static IEnumerable<ImmutableArray<TemplateStrip>> Beside(ImmutableArray<TemplateStrip> strips) =>
+        strips.GroupBy(s => s.Hooped.IsEmpty ? "strip " + s.Code : FormattableString.Invariant($"cloth {s.Cloth}"))
+            .Select(g => g.ToImmutableArray());
 
     private static string[] Notes(StripPlan plan, string side, string[] last) =>
     [

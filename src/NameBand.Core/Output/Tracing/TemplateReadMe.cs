@@ -5,8 +5,9 @@ namespace NameBand.Output.Tracing;
 /// <summary>Writes read-me-first.txt for names that are traced.</summary>
 public static class TemplateReadMe
 {
-    public static void Write(Stream stream, string title, Needs? needs = null) =>
-        ReadMePage.Write(stream, title, needs, Text, ReadMePage.TakeCare(hooped: false));
+    /// <param name="mark">The plan's.</param>
+    public static void Write(Stream stream, string title, string mark, Needs? needs = null) =>
+        ReadMePage.Write(stream, title, needs, $"\nPlan {mark}.\n", Text, ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: false));
 
     private const string Text =
         """

@@ -1,5 +1,7 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Garment;
+using NameBand.Layout;
 using NameBand.Output.Sheets;
 using SkiaSharp;
 
@@ -9,6 +11,9 @@ namespace NameBand.Output.Tracing;
 /// <param name="WithCentres">Whether the middle lines of strokes are drawn too; else outlines alone.</param>
 internal sealed record TemplateLook(TraceLines Lines, StripWidths Strip, bool Mirrored, bool WithCentres)
 {
+    /// <summary>The mark of a hooping.</summary>
+    public required Func<Hooping, string> MarkOf { get; init; }
+
     private const double AboutMarkMm = 4.5;
 
     /// <summary>Half the height that is shown: the cut edges, and the crosses where they lie beyond.</summary>
@@ -17,13 +22,16 @@ internal sealed record TemplateLook(TraceLines Lines, StripWidths Strip, bool Mi
 }
 
 /// <summary>One row of a template: a window on a flat strip.</summary>
-/// <param name="fromMm">Left end of the window on the flat strip.</param>
-/// <param name="toMm">Right end of the window on the flat strip.</param>
-/// <param name="leftMm">Where the row begins on the paper.</param>
+/// <param name="window">What of the cloth is shown; of a strip that is shorter, less.</param>
+/// <param name="edgeMm">Where the window begins on the paper.</param>
 /// <param name="centreMm">Where the strip's centre line lies on the paper.</param>
 internal sealed class TemplateRow(
-    SheetPages pages, TemplateStrip strip, TemplateLook look, int number, int rows, double fromMm, double toMm, double leftMm, double centreMm, double halfMm)
+    SheetPages pages, TemplateStrip strip, TemplateLook look, TemplateWindow window, double edgeMm, double centreMm, double halfMm)
 {
+    private readonly double _fromMm = Math.Max(window.FromMm, strip.FromMm);
+    private readonly double _toMm = Math.Min(window.ToMm, strip.ToMm);
+    private readonly double _leftMm = edgeMm + Math.Max(0, strip.FromMm - window.FromMm);
+
     private const double EdgeLineMm = 0.15;
     private const double CentreLineMm = 0.35;
 
@@ -33,39 +41,39 @@ internal sealed class TemplateRow(
     {
         double fold = look.Strip.FinishedWidthMm / 2;
         double cut = Math.Min(look.Strip.CutWidthMm / 2, halfMm);
-        double width = toMm - fromMm;
-        pages.Box(leftMm, centreMm - cut, width, 2 * cut, 0.15, Ink.Quiet);
+        double width = _toMm - _fromMm;
+        pages.Box(_leftMm, centreMm - cut, width, 2 * cut, 0.15, Ink.Quiet);
         foreach (double y in new[] { centreMm - fold, centreMm + fold })
         {
             Dashed(y, width);
         }
 
-        foreach (double end in strip.FinishedEndsMm.Where(e => e > fromMm && e < toMm))
+        foreach (double end in strip.FinishedEndsMm.Where(e => e > _fromMm && e < _toMm))
         {
             DashedUpright(X(end), cut);
         }
 
         var canvas = pages.Canvas;
         canvas.Save();
-        canvas.ClipRect(new SKRect((float)leftMm, (float)(centreMm - halfMm), (float)(leftMm + width), (float)BottomMm));
+        canvas.ClipRect(new SKRect((float)_leftMm, (float)(centreMm - halfMm), (float)(_leftMm + width), (float)BottomMm));
         foreach (var name in strip.Names)
         {
-            if (name.AtMm < toMm + 1 && name.AtMm + name.Placed.WidthMm > fromMm - 1)
+            if (name.AtMm < _toMm + 1 && name.AtMm + name.Placed.WidthMm > _fromMm - 1)
             {
                 DrawName(name);
             }
         }
 
         canvas.Restore();
-        foreach (var mark in strip.Marks.Where(m => m.AtMm >= fromMm && m.AtMm <= toMm))
+        foreach (var mark in strip.Marks.Where(m => m.AtMm >= _fromMm && m.AtMm <= _toMm))
         {
             DrawMark(mark);
         }
 
         Scale();
         Joins();
-        string label = FormattableString.Invariant($"{strip.Label}, row {number} of {rows}");
-        pages.Text(leftMm, BottomMm + 3.6, label, 2.8, Ink.Quiet);
+        string label = FormattableString.Invariant($"{strip.Label}, row {window.Number} of {window.Rows}");
+        pages.Text(_leftMm, BottomMm + 3.6, label, 2.8, Ink.Quiet);
     }
 
     private void DrawName(TemplateName name)
@@ -96,7 +104,9 @@ internal sealed class TemplateRow(
         double y = centreMm - strip.MarkYMm;
         pages.Line(x - mark.ArmMm, y, x + mark.ArmMm, y, 0.2);
         pages.Line(x, y - 3, x, y + 3, 0.2);
-        string text = string.Create(CultureInfo.InvariantCulture, $"{mark.Hooping}{(mark.IsLeft ? "" : " end")}: {mark.AtMm:0.0}");
+        string sign = mark.IsLeft ? $", mark {look.MarkOf(mark.Hooping)}" : "";
+        string which = mark.IsLeft ? "" : " end";
+        string text = string.Create(CultureInfo.InvariantCulture, $"{mark.Hooping.Number}{which}: {Thousandths.Tenths(mark.AtMm):0.0}{sign}");
 
         // Left marks say their figure to the right and right ones to the left, so that neighbours do not write over each other.
         if (mark.IsLeft)
@@ -135,7 +145,7 @@ internal sealed class TemplateRow(
     /// <summary>Centimetres of the flat strip along the lower edge.</summary>
     private void Scale()
     {
-        for (int cm = (int)Math.Ceiling(fromMm / 10); cm * 10 <= toMm; cm++)
+        for (int cm = (int)Math.Ceiling(_fromMm / 10); cm * 10 <= _toMm; cm++)
         {
             double x = X(cm * 10);
             double arm = cm % 10 == 0 ? 3 : 1.5;
@@ -150,14 +160,14 @@ internal sealed class TemplateRow(
     /// <summary>Lines that fall on the same place of the strip on two rows, with the same letter.</summary>
     private void Joins()
     {
-        if (number > 1)
+        if (window.Number > 1 && strip.FromMm < window.FromMm + Template.OverlapMm)
         {
-            Join(fromMm + (Template.OverlapMm / 2), number - 1);
+            Join(window.FromMm + (Template.OverlapMm / 2), window.Number - 1);
         }
 
-        if (number < rows)
+        if (window.Number < window.Rows && strip.ToMm > window.ToMm - Template.OverlapMm)
         {
-            Join(toMm - (Template.OverlapMm / 2), number);
+            Join(window.ToMm - (Template.OverlapMm / 2), window.Number);
         }
     }
 
@@ -187,7 +197,7 @@ internal sealed class TemplateRow(
     {
         for (double x = 0; x < width; x += 4)
         {
-            pages.Line(leftMm + x, y, leftMm + Math.Min(x + 2, width), y, 0.12, Ink.Quiet);
+            pages.Line(_leftMm + x, y, _leftMm + Math.Min(x + 2, width), y, 0.12, Ink.Quiet);
         }
     }
 
@@ -201,5 +211,5 @@ internal sealed class TemplateRow(
     }
 
     /// <summary>Place on the paper of a place on the flat strip.</summary>
-    private double X(double stripMm) => look.Mirrored ? leftMm + (toMm - stripMm) : leftMm + (stripMm - fromMm);
+    private double X(double stripMm) => look.Mirrored ? _leftMm + (_toMm - stripMm) : _leftMm + (stripMm - _fromMm);
 }

@@ -7,9 +7,9 @@ namespace NameBand.Output.Tracing;
 /// <param name="AtMm">Where its ink begins.</param>
 internal readonly record struct TemplateName(PlacedName Placed, double AtMm);
 
-/// <summary>The middle of an alignment cross on a flat strip, and the number of its hooping.</summary>
+/// <summary>The middle of an alignment cross on a flat strip, and its hooping.</summary>
 /// <param name="ArmMm">Half its length along the strip.</param>
-internal readonly record struct TemplateMark(double AtMm, double ArmMm, int Hooping, bool IsLeft);
+internal readonly record struct TemplateMark(double AtMm, double ArmMm, Hooping Hooping, bool IsLeft);
 
 /// <summary>A flat strip to be drawn at true size; lengths are those of its tape.</summary>
 /// <param name="Code">Said at the joins of its rows, so that rows of two strips are not taped together.</param>
@@ -19,6 +19,12 @@ internal sealed record TemplateStrip(
 {
     /// <summary>Where the finished strip ends within its cut ends.</summary>
     public ImmutableArray<double> FinishedEndsMm { get; init; } = [];
+
+    /// <summary>Number of its cloth: strips of one cloth lie side by side on it, and are shown so.</summary>
+    public int Cloth { get; init; }
+
+    /// <summary>From where to where each hooping lies; empty where a strip is sewn in one run.</summary>
+    public ImmutableArray<(double FromMm, double ToMm)> Hooped { get; init; } = [];
 
     /// <summary>
     /// Each piece of each round as it is cut, its ends with it, where its hoopings will sew it, with their alignment
@@ -43,11 +49,15 @@ internal sealed record TemplateStrip(
                 n, Left(s.Hooping, s.Hooped) + plan.OnClothMm(n.StartMm - s.Hooped.Segment.StartMm) + plan.PullCompensationMm)))],
             plan.HasNeedlePaths ? [.. hooped.SelectMany(s => new[]
             {
-                new TemplateMark(Left(s.Hooping, s.Hooped) + s.Hooped.Segment.LeftMarkMm, s.Hooped.Segment.MarkArmMm, s.Hooping.Number, true),
-                new TemplateMark(Left(s.Hooping, s.Hooped) + s.Hooped.Segment.RightMarkMm, s.Hooped.Segment.MarkArmMm, s.Hooping.Number, false),
+                new TemplateMark(Left(s.Hooping, s.Hooped) + s.Hooped.Segment.LeftMarkMm, s.Hooped.Segment.MarkArmMm, s.Hooping, true),
+                new TemplateMark(Left(s.Hooping, s.Hooped) + s.Hooped.Segment.RightMarkMm, s.Hooped.Segment.MarkArmMm, s.Hooping, false),
             })] : [],
             plan.MarkYMm)
         {
+            Cloth = piece.Cloth,
+            Hooped = plan.HasNeedlePaths
+                ? [.. hooped.Select(s => s.Hooping).Distinct().Select(h =>
+                    (h.OnClothMm, h.Segments.Max(s => plan.EndOnClothMm(h, s))))] : [],
             FinishedEndsMm = [.. new[] { (piece.StartAllowanceMm, piece.OnClothMm), (piece.EndAllowanceMm, end) }.Where(e => e.Item1 > 0).Select(e => e.Item2)],
         };
 

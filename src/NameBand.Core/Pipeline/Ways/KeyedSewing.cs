@@ -9,6 +9,7 @@ using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Output.Sheets;
+using NameBand.PlanFile;
 using NameBand.Stitching;
 
 namespace NameBand.Pipeline.Ways;
@@ -60,8 +61,8 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
             yield return (OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, _step, made.Job.Letters));
         }
 
-        yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, KeyIns, _step));
-        yield return (OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title, needs));
+        yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, KeyIns, _step, SheetMarks.Of(_plan)));
+        yield return (OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title, SheetMarks.Of(_plan), needs));
     }
 
     private static int Keys(IEnumerable<KeyInName> names) => names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));

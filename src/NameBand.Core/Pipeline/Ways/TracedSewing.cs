@@ -8,6 +8,7 @@ using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Output.Sheets;
 using NameBand.Output.Tracing;
+using NameBand.PlanFile;
 using NameBand.Stitching;
 
 namespace NameBand.Pipeline.Ways;
@@ -49,6 +50,6 @@ internal sealed class TracedSewing(LaidOut made) : IPieceSewing
             yield return (OutPaths.Template(paper.Word), stream => Template.Write(stream, paper, made.Job.Title, _plan, _lines, made.Job.Traced.Mirrored));
         }
 
-        yield return (OutPaths.ReadMeFirst, stream => TemplateReadMe.Write(stream, made.Job.Title, needs));
+        yield return (OutPaths.ReadMeFirst, stream => TemplateReadMe.Write(stream, made.Job.Title, SheetMarks.Of(_plan), needs));
     }
 }

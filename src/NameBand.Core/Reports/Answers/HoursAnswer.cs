@@ -7,6 +7,9 @@ public sealed record HoursAnswer : CommandAnswer
 {
     public required string Title { get; init; }
 
+    /// <summary>The plan's, as it stands on all its sheets.</summary>
+    public required string Mark { get; init; }
+
     public required int Names { get; init; }
 
     public required int Hoopings { get; init; }

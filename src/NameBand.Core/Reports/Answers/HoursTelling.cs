@@ -20,6 +20,7 @@ internal static class HoursTelling
             Status = (int)report.Status,
             Problems = report.Problems,
             Title = report.Job!.Title,
+            Mark = SheetMarks.Of(report.Plan!),
             Names = report.Plan!.NameCount,
             Hoopings = report.Plan.Hoopings.Length,
             Hooped = estimate.IsHooped,

@@ -9,6 +9,9 @@ public sealed record MakeAnswer : CommandAnswer
 
     public required string OutFolder { get; init; }
 
+    /// <summary>The plan's, as it stands on all its sheets.</summary>
+    public required string Mark { get; init; }
+
     /// <summary>As job.json names it.</summary>
     public required string Face { get; init; }
 

@@ -36,6 +36,7 @@ internal static class MakeTelling
             Problems = [.. Needs.InOrder(names, report.Problems)],
             Title = job.Title,
             OutFolder = report.OutFolder!,
+            Mark = SheetMarks.Of(plan),
             Face = job.Lettering.Face,
             OwnLetters = job.Traits.HasLettersOfItsOwn,
             SpacingMm = plan.SpacingMm is { } spacing ? Telling.Thousandth(spacing) : null,

@@ -57,7 +57,7 @@ export class Data {
     this.waiting = [];
     const sewn = map.names.map((n, index) => ({
       index, text: n[0], round: n[1], start: n[2], width: n[3], base: n[4], ink: n[5], order: n[6],
-      list: n[7], line: n[8], hooping: n[9], shape: n[10], gone: n[11] === 1, kind: n[12],
+      list: n[7], line: n[8], hooping: n[9], shape: n[10], gone: n[11] === 1, kind: n[12], onCloth: n[13],
     }));
     this.names = sewn.filter(n => n.kind !== 'motif');
     this.byRound = map.rounds.map((_, i) => sewn.filter(n => n.round === i));
@@ -217,6 +217,13 @@ export class Data {
       this.asked.delete('t' + index);
     }
   }
+}
+
+/** Where a place of a finished round is read on the ruler of its cloth: from the cut left end of the piece it lies on. */
+export function onCloth(map, round, mm) {
+  const rulers = map.rounds[round].rulers;
+  const ruler = rulers.findLast(r => r.start <= mm + 0.01) ?? rulers[0];
+  return { cloth: ruler.cloth, mm: ruler.onCloth + (mm - ruler.start) / (1 - map.shortening) };
 }
 
 /** Steps of a needle path: x and y in mm, kinds and actions as bytes. */

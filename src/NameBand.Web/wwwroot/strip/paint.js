@@ -13,30 +13,36 @@ export function table(g, camera, c) {
   g.fillRect(0, tapePx, camera.width, 14);
 }
 
-export function tape(g, camera, c, inches) {
+/** The tape of a round: each piece of its cloth counts its own centimetres, from its cut left end. */
+export function tape(g, camera, map, round, c, inches) {
   g.fillStyle = c.tape;
   g.fillRect(0, 0, camera.width, tapePx);
   g.fillStyle = c.weld;
   g.fillRect(0, tapePx - 1, camera.width, 1);
   const unit = inches ? 25.4 : 10;
   const fine = inches ? [16, 8, 4, 2, 1] : [10, 5, 1];
-  const px = unit * camera.scale;
+  const { rulers, length } = map.rounds[round], part = 1 - map.shortening;
+  const px = unit * part * camera.scale;
   const each = fine.find(n => px / n >= 4) ?? 0;
   const step = each > 0 ? 1 / each : [1, 2, 5, 10, 20, 50, 100, 200, 500].find(n => n * px >= 7) ?? 1000;
   const number = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000].find(n => n * px >= 38) ?? 2000;
-  const from = Math.max(0, Math.floor(camera.left / unit / step) * step);
-  const to = Math.min(camera.longest, camera.right) / unit;
   g.fillStyle = c.onTape;
   g.font = `12px ${lettering}`;
   g.textAlign = 'left';
   g.textBaseline = 'alphabetic';
-  for (let i = 0; from + i * step <= to + 1e-9; i++) {
-    const at = from + i * step;
+  rulers.forEach((ruler, i) => {
+    const start = i === 0 ? Math.min(0, ruler.start) : ruler.start, end = rulers[i + 1]?.start ?? Math.max(length, camera.longest);
+    const read = mm => (ruler.onCloth + (mm - ruler.start) / part) / unit, along = at => ruler.start + (at * unit - ruler.onCloth) * part;
+    const from = Math.ceil(read(Math.max(start, camera.left)) / step - 1e-9) * step, to = read(Math.min(end, camera.right));
+    for (let k = 0; from + k * step <= to + 1e-9; k++) mark(from + k * step, along(from + k * step));
+    if (i > 0) g.fillRect(Math.round(camera.onTape(ruler.start)), 0, 2, tapePx);
+  });
+  function mark(at, mm) {
     const whole = Math.abs(at - Math.round(at)) < 1e-6;
     const half = Math.abs(2 * at - Math.round(2 * at)) < 1e-6;
     const isNumber = whole && Math.round(at) % number === 0;
     const tall = isNumber ? 20 : whole ? 14 : half ? 10 : 6;
-    const x = Math.round(camera.onTape(at * unit));
+    const x = Math.round(camera.onTape(mm));
     g.fillRect(x, 0, 1, tall);
     // The last number makes room for the unit at the end of the tape.
     if (isNumber && x < camera.width - 66) g.fillText(String(Math.round(at)), x + 4, tapePx - 10);
@@ -47,6 +53,17 @@ export function tape(g, camera, c, inches) {
   g.fillRect(camera.width - 46, 20, 46, 19);
   g.fillStyle = c.onTape;
   g.fillText(inches ? 'inches' : 'cm', camera.width - 6, tapePx - 8);
+  if (map.rounds.length > 1) lane(g, camera, map.rounds[round].number, c);
+}
+
+/** Which round's cloth the tape measures, where there are several. */
+function lane(g, camera, number, c) {
+  const text = `round ${number}`;
+  const wide = g.measureText(text).width + 8;
+  g.fillStyle = c.tape;
+  g.fillRect(camera.width - wide - 2, 2, wide + 2, 16);
+  g.fillStyle = c.onTape;
+  g.fillText(text, camera.width - 6, 14);
 }
 
 export function cloth(g, camera, map, lane, round, c) {

@@ -151,7 +151,7 @@ export class View {
     for (const { name, lane } of seen) {
       if (name === this.pressed || name === this.pointed) paint.around(g, camera, map, lane, name, c, name === this.pressed);
     }
-    paint.tape(g, camera, c, this.inches);
+    paint.tape(g, camera, map, this.tapeRound, c, this.inches);
     this.seen = seen.map(s => s.name).filter(n => n.kind !== 'motif');
     this.#tell(isPlain);
     this.moved();
@@ -254,6 +254,15 @@ export class View {
     if (this.box.dataset.thread !== thread) this.box.dataset.thread = thread;
     this.box.dataset.scale = camera.scale.toFixed(3);
     this.box.dataset.left = camera.left.toFixed(1);
+  }
+
+  /** The round whose cloth the tape measures: that of the name pointed at or pressed, else the uppermost in sight. */
+  get tapeRound() {
+    const { camera, data } = this;
+    const name = this.pointed ?? this.pressed;
+    if (name && data.names.includes(name) && camera.rounds.includes(name.round)) return name.round;
+    const lane = camera.rounds.findIndex((_, i) => camera.centre(i) + camera.clothPx / 2 > tapePx);
+    return camera.rounds[Math.max(0, lane)];
   }
 
   /** The name under a place on the canvas. */

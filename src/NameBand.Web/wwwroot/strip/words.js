@@ -1,6 +1,7 @@
 // The strip in words: which names are on the table, what is known of one, and the search for one.
 
 import { lengthInWords } from './colours.js';
+import { onCloth } from './data.js';
 
 const mostListed = 40;
 
@@ -40,7 +41,11 @@ export class SeenList {
     const inches = view.inches;
     const from = Math.max(0, view.camera.left), to = Math.min(view.camera.longest, view.camera.right);
     const state = names.map(n => n.index).join() + inches + view.data.map.layout;
-    this.says.textContent = `${names.length === 1 ? '1 name' : `${names.length} names`} on the table, ${lengthInWords(from, inches)} to ${lengthInWords(to, inches)}`;
+    const { map } = view.data, round = view.tapeRound;
+    const [first, last] = [onCloth(map, round, from), onCloth(map, round, to)];
+    const which = map.rounds.length > 1 ? `round ${map.rounds[round].number} on the flat cloth from ` : 'on the flat cloth from ';
+    const end = `${lengthInWords(last.mm, inches)}${last.cloth === first.cloth ? '' : ` of cloth ${last.cloth}`}`;
+    this.says.textContent = `${names.length === 1 ? '1 name' : `${names.length} names`} on the table, ${which}${lengthInWords(first.mm, inches)} to ${end}`;
     if (state === this.shown || this.list.contains(document.activeElement)) return;
     this.shown = state;
     this.list.replaceChildren(...names.slice(0, mostListed).map(name => {
@@ -120,7 +125,9 @@ export function facts(box, name, view, close, playback) {
     pair.append(element('dt', 'row'), row);
     list.append(pair);
   }
-  say('place', `${map.rounds.length > 1 ? `round ${map.rounds[name.round].number}, ` : ''}from ${lengthInWords(name.start, inches)} to ${lengthInWords(name.start + name.width, inches)}`);
+  const { cloth } = onCloth(map, name.round, name.start);
+  const isOnOne = map.rounds.every(r => r.rulers.every(u => u.cloth === cloth));
+  say('place', `${map.rounds.length > 1 ? `round ${map.rounds[name.round].number}, ` : ''}${isOnOne ? '' : `cloth ${cloth}, `}from ${lengthInWords(name.onCloth, inches, true)} to ${lengthInWords(name.onCloth + name.width, inches, true)} on the flat cloth`);
   say('width', lengthInWords(name.width, inches, true));
   const hooping = map.hoopings.find(h => h.number === name.hooping);
   if (hooping) {

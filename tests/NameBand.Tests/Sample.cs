@@ -11,7 +11,7 @@ namespace NameBand.Tests;
 internal static class Sample
 {
     public static BandJob Job { get; } = new(
-        Folder: "", Title: "Lantern walk", Way: Way.NeedlePath, Lists: ["names.csv"], Columns: new ColumnChoice(),
+        Folder: "", Title: "Lantern walk", Ways: [Way.NeedlePath], Lists: ["names.csv"], Columns: new ColumnChoice(),
         Hem: new HemSettings([Length.FromMm(3660)], null, 0, Closed: true, Length.FromInches(1), Length.FromMm(6)),
         Strip: new StripSettings(
             Length.FromInches(2), Length.FromInches(0.5), Length.FromMm(4), SewnBeforeCutting: true, Shortening: 0.01, Rounds: 1,

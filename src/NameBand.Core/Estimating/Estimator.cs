@@ -15,15 +15,15 @@ public static class Estimator
     /// fall to each of them added to their minutes, so that they sum to the machine's total.
     /// </summary>
     /// <param name="log">What was sewn so far, and in which order; null for nothing.</param>
-    /// <param name="way">What the way of sewing asks for; null: hoopings sewn from needle paths.</param>
+    /// <param name="ways">What the ways of sewing ask for; left out: hoopings sewn from needle paths.</param>
     public static Estimate Make(
-        BandJob job, StripPlan plan, ImmutableArray<HoopingFigures> hoopings, SewingLog? log = null, WayActs? way = null)
+        BandJob job, StripPlan plan, ImmutableArray<HoopingFigures> hoopings, SewingLog? log = null, params ImmutableArray<WayActs> ways)
     {
-        way ??= WayActs.NeedlePath;
+        ways = ways.IsEmpty ? [WayActs.NeedlePath] : ways;
         var (changes, bobbins) = BobbinRun.Follow(InSewingOrder(hoopings, log), job.Bobbin);
         var bobbinsOf = changes.ToLookup(c => c.Hooping, c => c.Bobbins);
         ImmutableArray<HoopingFigures> timed = [.. hoopings.Select(h => WithBobbins(h, bobbinsOf[h.Number].Sum(), job.Machine))];
-        var matter = new WorkMatter(job, plan, timed, log, way);
+        var matter = new WorkMatter(job, plan, timed, log, ways);
         return new Estimate(
             WithHands(timed, plan, new HoopHands(matter)),
             WorkList.Whole(matter),
@@ -31,7 +31,7 @@ public static class Estimator
             timed.Sum(h => h.BobbinThreadM))
         {
             Left = WorkList.Left(matter),
-            IsHooped = way.IsHooped,
+            IsHooped = ways.Any(w => w.IsHooped),
             BobbinChanges = [.. changes.Select(c => c with { IsPast = log is not null && log.IsSewn(c.Hooping) })],
             Bobbins = bobbins,
         };
@@ -41,7 +41,7 @@ public static class Estimator
     {
         var hoopings = plan.Hoopings.ToDictionary(h => h.Number);
         return [.. figures.Select(f => hoopings.TryGetValue(f.Number, out var hooping)
-            ? f with { TimedHandMinutes = hands.TimedMinutes(hooping), OtherHandMinutes = hands.UntimedMinutes } : f)];
+            ? f with { TimedHandMinutes = hands.TimedMinutes(hooping), OtherHandMinutes = hands.UntimedMinutes(f.Number) } : f)];
     }
 
     /// <summary>

@@ -19,26 +19,26 @@ internal sealed class HoopHands
         _hands = matter.Job.Hands;
         _figures = matter.Hoopings.ToDictionary(h => h.Number);
         _backingStays = JobCloth.Of(matter.Job)?.BackingStays ?? false;
-        int[] known = [.. matter.Plan.Hoopings.Select(h => h.Number)];
+        int[] known = [.. matter.Plan.Hoopings.Select(h => h.Number).Where(matter.IsHooped)];
         _first = [.. (matter.Log?.Sewings ?? []).Concat(known).Distinct().Where(known.Contains).Take(StartingValues.FirstHoopings)];
     }
 
     /// <summary>Minutes of hooping and setting straight, which the first few take longer; 0 without a hoop.</summary>
     public double HoopingMinutes(int hooping) =>
-        !_matter.Way.IsHooped ? 0 : IsFirst(hooping) ? _hands.FirstHoopingsMinutes : _hands.HoopingMinutes;
+        !_matter.IsHooped(hooping) ? 0 : IsFirst(hooping) ? _hands.FirstHoopingsMinutes : _hands.HoopingMinutes;
 
     public bool IsFirst(int hooping) => _first.Contains(hooping);
 
     /// <summary>Minutes of changing to the thread of the marks; changing back is the machine's stop.</summary>
-    public double MarksThreadMinutes => _matter.Way.HasSewnMarks ? _matter.Job.Machine.SecondsPerStop / 60 : 0;
+    public double MarksThreadMinutes => _matter.Job.Machine.SecondsPerStop / 60;
 
-    public double MarksOutMinutes => _matter.Way.HasSewnMarks ? _hands.MarksOutMinutes : 0;
+    public double MarksOutMinutes => _hands.MarksOutMinutes;
 
-    public bool TearsByTheMetre => !_matter.Way.IsHooped && _hands.TearAwayMinutesPerMetre is not null;
+    public bool TearsByTheMetre(Hooping hooping) => !_matter.IsHooped(hooping.Number) && _hands.TearAwayMinutesPerMetre is not null;
 
-    public double TearAwayMinutesPerName => _backingStays || TearsByTheMetre ? 0 : _hands.TearAwayMinutesPerName;
+    public double TearAwayMinutesPerName => _backingStays ? 0 : _hands.TearAwayMinutesPerName;
 
-    public double TearAwayMinutesPerMetre => _backingStays || !TearsByTheMetre ? 0 : _hands.TearAwayMinutesPerMetre ?? 0;
+    public double TearAwayMinutesPerMetre => _backingStays ? 0 : _hands.TearAwayMinutesPerMetre ?? 0;
 
     /// <summary>Names in a hooping, headings too: each is clipped and freed of its backing.</summary>
     public static int NamesIn(Hooping hooping) => hooping.Segments.Sum(s => s.Segment.Names.Length);
@@ -51,11 +51,13 @@ internal sealed class HoopHands
     public double TimedMinutes(Hooping hooping)
     {
         int names = NamesIn(hooping);
-        double minutes = HoopingMinutes(hooping.Number) + (names * (_hands.ClippingMinutesPerName + TearAwayMinutesPerName))
-            + (SnipsIn(hooping) * _hands.SecondsPerSnip / 60) + (MetresIn(hooping) * TearAwayMinutesPerMetre);
+        bool byTheMetre = TearsByTheMetre(hooping);
+        double minutes = HoopingMinutes(hooping.Number) + (names * (_hands.ClippingMinutesPerName + (byTheMetre ? 0 : TearAwayMinutesPerName)))
+            + (SnipsIn(hooping) * _hands.SecondsPerSnip / 60) + (byTheMetre ? MetresIn(hooping) * TearAwayMinutesPerMetre : 0);
         return minutes * (1 + _hands.RestAllowance);
     }
 
     /// <summary>What the log does not time: the thread of the marks, and taking them out.</summary>
-    public double UntimedMinutes => (MarksThreadMinutes + MarksOutMinutes) * (1 + _hands.RestAllowance);
+    public double UntimedMinutes(int hooping) =>
+        _matter.WayOf(hooping).HasSewnMarks ? (MarksThreadMinutes + MarksOutMinutes) * (1 + _hands.RestAllowance) : 0;
 }

@@ -5,13 +5,24 @@ namespace NameBand.Estimating;
 /// <summary>What the machine does in the hoopings, counted from what was measured on their needle paths.</summary>
 internal static class MachineRows
 {
+    /// <summary>Way by way; what is done in several ways says which it is.</summary>
     public static IEnumerable<WorkRow> Of(WorkMatter matter, ImmutableArray<HoopingFigures> hoopings)
+    {
+        if (matter.Ways is [var only])
+        {
+            return Of(only, matter, hoopings);
+        }
+
+        return matter.Ways.SelectMany(w => Of(w, matter, [.. hoopings.Where(h => w.Has(h.Number))]).Select(r => r with { Act = $"{r.Act}, {w.How}" }));
+    }
+
+    private static IEnumerable<WorkRow> Of(WayActs way, WorkMatter matter, ImmutableArray<HoopingFigures> hoopings)
     {
         var machine = matter.Job.Machine;
         double stitches = hoopings.Sum(h => (double)h.Stitches);
         double stitching = hoopings.Sum(h => h.StitchingMinutes);
-        bool isTraced = matter.Way.IsTraced;
-        double lines = isTraced ? matter.Way.TracedMm / 1000 : 0;
+        bool isTraced = way.IsTraced;
+        double lines = isTraced ? way.TracedMm / 1000 : 0;
         double jumps = hoopings.Sum(h => (double)h.Jumps);
         double cuts = hoopings.Sum(h => (double)h.Trims);
         double stops = hoopings.Sum(h => (double)h.Stops);
@@ -19,7 +30,7 @@ internal static class MachineRows
         double breaks = isTraced ? 0 : HoopingMeter.ExpectedBreaks(stitches, machine);
         WorkRow[] rows =
         [
-            At("starting a hooping", "hoopings", hoopings.Length, machine.SecondsToStart / 60, WorkCause.Waiting),
+            At("starting a hooping", "hoopings", way.IsHooped ? hoopings.Length : 0, machine.SecondsToStart / 60, WorkCause.Waiting),
             isTraced
                 ? At("following the lines free-motion", "m of line", lines, Each(stitching, lines), WorkCause.Following)
                 : Sews(At("stitching", "stitches", stitches, Each(stitching, stitches), WorkCause.MachinePace)),
@@ -31,7 +42,7 @@ internal static class MachineRows
         ];
         return isTraced && matter.Job.Traced.ByHand ? [] : rows.Where(r => r.Count > 0 && r.EachMinutes > 0);
 
-        WorkRow Sews(WorkRow row) => row with { IsAttended = machine.IsWatched || !matter.Plan.HasNeedlePaths };
+        WorkRow Sews(WorkRow row) => row with { IsAttended = machine.IsWatched || !way.FollowsCoordinates };
     }
 
     private static WorkRow At(string act, string from, double count, double eachMinutes, WorkCause cause) =>

@@ -63,7 +63,7 @@ internal sealed class WorkList
         ByHand("cutting the backing", WorkTime.Before, "pieces", _hoopings.Length, Hands.BackingMinutesPerPiece);
         ByHand("stiffening the cloth", WorkTime.Before, "m", metres, Hands.StiffeningMinutesPerMetre);
         ByHand("ruling the base line", WorkTime.Before, "m", metres, Hands.RulingMinutesPerMetre);
-        if (_matter.Way.IsTraced)
+        if (_matter.Ways.Any(w => w.IsTraced))
         {
             ByHand(
                 "printing and pinning the template", WorkTime.Before, "m", Plan.TotalLengthMm / 1000, StartingValues.TemplateMinutesPerMetre);
@@ -86,9 +86,9 @@ internal sealed class WorkList
 
     private void AtTheHoop()
     {
-        int first = _matter.Way.IsHooped ? _hoopings.Count(h => _hoop.IsFirst(h.Number)) : 0;
-        int others = _matter.Way.IsHooped ? _hoopings.Length - first : 0;
-        ByHand("changing to the thread of the marks", WorkTime.EachHooping, "hoopings", _hoopings.Length, _hoop.MarksThreadMinutes);
+        int first = _hoopings.Count(h => _matter.IsHooped(h.Number) && _hoop.IsFirst(h.Number));
+        int others = _hoopings.Count(h => _matter.IsHooped(h.Number)) - first;
+        ByHand("changing to the thread of the marks", WorkTime.EachHooping, "hoopings", WithSewnMarks, _hoop.MarksThreadMinutes);
         bool allAlike = Hands.FirstHoopingsMinutes == Hands.HoopingMinutes;
         (first, others) = allAlike ? (0, first + others) : (first, others);
         ByHand("hooping and setting straight, the first ones", WorkTime.EachHooping, "hoopings", first, Hands.FirstHoopingsMinutes, Timed);
@@ -101,24 +101,28 @@ internal sealed class WorkList
     {
         static WorkRow Meanwhile(WorkRow row) => row with { IsMeanwhile = true };
         static WorkRow Timed(WorkRow row) => row with { IsAtTheHoop = true, IsMeanwhile = true };
-        var way = _matter.Way;
         int names = NamesIn(_hoopings);
-        ByHand("keying in", WorkTime.EachName, "characters", way.Keys, _matter.Job.Letters.SecondsPerKey / 60);
+        ByHand("keying in", WorkTime.EachName, "characters", _matter.Ways.Sum(w => w.Keys), _matter.Job.Letters.SecondsPerKey / 60);
         ByHand(
-            "bringing the start mark under the needle", WorkTime.EachName, "marks", way.KeyedPieces, _matter.Job.Letters.PositioningMinutes);
+            "bringing the start mark under the needle", WorkTime.EachName, "marks", _matter.Ways.Sum(w => w.KeyedPieces),
+            _matter.Job.Letters.PositioningMinutes);
         if (_matter.Job.Traced.ByHand)
         {
             ByHand(
-                "sewing the lines by hand", WorkTime.EachName, "m of line", way.TracedMm / 1000, 1000 / _matter.Job.Traced.PaceMmPerMinute,
+                "sewing the lines by hand", WorkTime.EachName, "m of line", _matter.Ways.Sum(w => w.TracedMm) / 1000, 1000 / _matter.Job.Traced.PaceMmPerMinute,
                 r => r with { Cause = WorkCause.Following });
         }
 
-        ByHand("taking the marks out", WorkTime.EachHooping, "hoopings", _hoopings.Length, _hoop.MarksOutMinutes, Meanwhile);
+        ByHand("taking the marks out", WorkTime.EachHooping, "hoopings", WithSewnMarks, _hoop.MarksOutMinutes, Meanwhile);
         ByHand("clipping threads", WorkTime.EachName, "names", names, Hands.ClippingMinutesPerName, Timed);
         ByHand("snipping loose threads", WorkTime.EachName, "threads", _hoopings.Sum(_hoop.SnipsIn), Hands.SecondsPerSnip / 60, Timed);
-        ByHand("tearing the backing away", WorkTime.EachName, "names", names, _hoop.TearAwayMinutesPerName, Timed);
-        ByHand("tearing the backing away", WorkTime.EachName, "m", Plan.TotalLengthMm / 1000, _hoop.TearAwayMinutesPerMetre);
+        var byTheMetre = _hoopings.Where(_hoop.TearsByTheMetre).ToList();
+        double torn = byTheMetre.Count == _hoopings.Length ? Plan.TotalLengthMm / 1000 : byTheMetre.Sum(HoopHands.MetresIn);
+        ByHand("tearing the backing away", WorkTime.EachName, "names", names - NamesIn(byTheMetre), _hoop.TearAwayMinutesPerName, Timed);
+        ByHand("tearing the backing away", WorkTime.EachName, "m", byTheMetre.Count > 0 ? torn : 0, _hoop.TearAwayMinutesPerMetre);
     }
+
+    private int WithSewnMarks => _hoopings.Count(h => _matter.WayOf(h.Number).HasSewnMarks);
 
     /// <summary>Names that go wrong, at the rate that is set: picked out and sewn once more.</summary>
     private void Spoiled()
@@ -128,7 +132,8 @@ internal sealed class WorkList
         double sewing = _rows.Where(r => r.By == Doer.Machine && r.When != WorkTime.Before).Sum(r => r.Minutes.Likely);
         double machine = names > 0 ? sewing / names : 0;
         ByHand("unpicking spoiled names", WorkTime.EachName, "names", spoiled, Hands.UnpickingMinutesPerName, Rarely);
-        ByHand("hooping for them once more", WorkTime.EachName, "names", spoiled, _matter.Way.IsHooped ? Hands.HoopingMinutes : 0, Rarely);
+        double hooped = NamesIn(_hoopings.Where(h => _matter.IsHooped(h.Number))) * Hands.SpoiledPer100Names / 100;
+        ByHand("hooping for them once more", WorkTime.EachName, "names", hooped, Hands.HoopingMinutes, Rarely);
         Add(new WorkRow("sewing them once more", Doer.Machine, WorkTime.EachName, "names", spoiled, machine, WorkCause.Spoiling));
 
         static WorkRow Rarely(WorkRow row) => row with { Cause = WorkCause.Spoiling };

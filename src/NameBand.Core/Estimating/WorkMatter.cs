@@ -7,9 +7,18 @@ namespace NameBand.Estimating;
 /// <summary>What a way of sewing asks of hands and machine besides the stitches.</summary>
 /// <param name="IsHooped">The cloth is hooped, again and again; else a strip is sewn in one run on one long backing.</param>
 /// <param name="HasSewnMarks">Crosses are sewn first in each hooping, in a thread of the cloth's colour, and taken out again.</param>
-public sealed record WayActs(bool IsHooped, bool HasSewnMarks)
+/// <param name="How">What is said of it beside the acts of another way, such as <c>keyed in</c>.</param>
+public sealed record WayActs(bool IsHooped, bool HasSewnMarks, string How)
 {
-    public static WayActs NeedlePath { get; } = new(IsHooped: true, HasSewnMarks: true);
+    public static WayActs NeedlePath { get; } = new(IsHooped: true, HasSewnMarks: true, "from needle paths") { FollowsCoordinates = true };
+
+    /// <summary>The machine sews by itself, from a file.</summary>
+    public bool FollowsCoordinates { get; init; }
+
+    /// <summary>Numbers of the hoopings that are sewn so; null: all.</summary>
+    public ImmutableHashSet<int>? Hoopings { get; init; }
+
+    public bool Has(int hooping) => Hoopings is null || Hoopings.Contains(hooping);
 
     /// <summary>Characters that are keyed in.</summary>
     public int Keys { get; init; }
@@ -25,8 +34,14 @@ public sealed record WayActs(bool IsHooped, bool HasSewnMarks)
 
 /// <summary>What the acts of a job are counted from.</summary>
 /// <param name="Log">What was sewn so far; null for nothing.</param>
-internal sealed record WorkMatter(BandJob Job, StripPlan Plan, ImmutableArray<HoopingFigures> Hoopings, SewingLog? Log, WayActs Way)
+/// <param name="Ways">Every hooping is sewn in one of them.</param>
+internal sealed record WorkMatter(
+    BandJob Job, StripPlan Plan, ImmutableArray<HoopingFigures> Hoopings, SewingLog? Log, ImmutableArray<WayActs> Ways)
 {
+    public WayActs WayOf(int hooping) => Ways.First(w => w.Has(hooping));
+
+    public bool IsHooped(int hooping) => WayOf(hooping).IsHooped;
+
     public bool IsSewn(int hooping) => Log is not null && Log.IsSewn(hooping);
 
     public bool IsBegun => Plan.Hoopings.Any(h => IsSewn(h.Number));

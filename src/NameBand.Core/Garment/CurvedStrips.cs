@@ -16,7 +16,7 @@ internal static class CurvedStrips
         }
 
         var shape = new Where(File, Key: "strip.shape");
-        if (!job.Traits.FollowsCoordinates)
+        if (job.HasSeveralWays || !job.Traits.FollowsCoordinates)
         {
             problems.Add(Problem.CannotUse(
                 shape, "Curved strips are only laid out for a machine that follows coordinates; letters that are keyed in or traced stand in a straight row.",

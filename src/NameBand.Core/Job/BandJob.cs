@@ -32,11 +32,12 @@ public enum Reader
 
 /// <summary>A job read from its job.json and checked: every length is finite and in range, every list lies inside the folder.</summary>
 /// <param name="Folder">Full path of the job's folder.</param>
+/// <param name="Ways">Beside each other on the garment: each name goes the first of them that can do it. One at least.</param>
 /// <param name="Lists">File names inside the folder, in order of arrival, forward slashes.</param>
 public sealed record BandJob(
     string Folder,
     string Title,
-    Way Way,
+    ImmutableArray<Way> Ways,
     ImmutableArray<string> Lists,
     ColumnChoice Columns,
     HemSettings Hem,
@@ -47,10 +48,17 @@ public sealed record BandJob(
     MachineSettings Machine,
     HandSettings Hands)
 {
-    public WayTraits Traits => WayTraits.Of(Way);
+    /// <summary>What follows from the ways, of any of them.</summary>
+    public WayTraits Traits => WayTraits.OfAny(Ways);
 
-    /// <summary>Whether the cloth is hooped; else a strip is sewn in one run, under the presser foot or along a template.</summary>
-    public bool IsHooped => Traits.FollowsCoordinates || (Traits.HasLettersOfItsOwn && Letters.Hooped);
+    /// <summary>Whether names may go different ways side by side.</summary>
+    public bool HasSeveralWays => Ways.Length > 1;
+
+    /// <summary>Whether cloth is hooped for any name; else a strip is sewn in one run, under the presser foot or along a template.</summary>
+    public bool IsHooped => Ways.Any(IsHoopedIn);
+
+    public bool IsHoopedIn(Way way) => WayTraits.Of(way) is var traits
+        && (traits.FollowsCoordinates || (traits.HasLettersOfItsOwn && Letters.Hooped));
 
     /// <summary>The same job sewn in a frame of its workshop.</summary>
     public BandJob In(Frame frame)

@@ -12,7 +12,7 @@ internal static partial class JobAssembly
         var job = new BandJob(
             folder,
             values.Text(JobKeys.Title) ?? FolderName(folder),
-            values.Word(JobKeys.Way),
+            Ways(values),
             JobPaths.CheckLists(folder, values),
             new ColumnChoice(values.Text(JobKeys.NameColumn), values.Text(JobKeys.LeaveOutColumn), values.Text(LayoutKeys.GroupColumn))
             {

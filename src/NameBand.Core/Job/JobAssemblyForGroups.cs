@@ -76,7 +76,13 @@ internal static partial class JobAssembly
             }
         }
 
-        if (values.AreSound(JobKeys.Way, LayoutKeys.Groups) && values.Word(JobKeys.Way) == Way.MachineLetters)
+        if (values.AreSound(JobKeys.Ways, LayoutKeys.Groups) && Ways(values).Length > 1)
+        {
+            values.Refuse(
+                LayoutKeys.Groups, "Names that go several ways side by side all have one height and one face, so there are no groups.",
+                "Take groups away, or keep one way.");
+        }
+        else if (values.AreSound(JobKeys.Way, JobKeys.Ways, LayoutKeys.Groups) && Ways(values)[0] == Way.MachineLetters)
         {
             values.Refuse(LayoutKeys.Groups, "A machine's own letters come in the sizes it has, so groups of other heights or faces cannot be keyed in.", "Take groups away, or choose another way.");
         }
@@ -125,7 +131,13 @@ internal static partial class JobAssembly
 
         MotifSettings CheckWay(MotifSettings motif)
         {
-            if (motif.Kind != MotifKind.None && values.AreSound(JobKeys.Way) && values.Word(JobKeys.Way) == Way.MachineLetters)
+            if (motif.Kind != MotifKind.None && values.AreSound(JobKeys.Ways) && Ways(values).Length > 1)
+            {
+                values.Refuse(
+                    LayoutKeys.Motif, "A motif stands between names that go the same way, and this job has several ways side by side.",
+                    "Write \"motif\": \"none\", or keep one way.");
+            }
+            else if (motif.Kind != MotifKind.None && values.AreSound(JobKeys.Way, JobKeys.Ways) && Ways(values)[0] == Way.MachineLetters)
             {
                 values.Refuse(LayoutKeys.Motif, "A motif is drawn, and a machine's own letters are keyed in.", "Write \"motif\": \"none\", or choose another way.");
             }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NameBand.Common;
 
 namespace NameBand.Job;
@@ -8,14 +9,10 @@ internal static partial class JobAssembly
     /// <summary>The job with the machine and the frames it goes by; the field is that of the largest frame where job.json gives none.</summary>
     public static BandJob In(this BandJob job, Workshop workshop, JobValues values)
     {
-        job = job with { Workshop = workshop };
-        if (workshop.MachineFor(job.Way) is not { } machine)
+        job = job with { Workshop = workshop, Ways = Sewable(job, workshop, values) };
+        var hooped = job.Ways.Where(job.IsHoopedIn).DefaultIfEmpty(job.Ways[0]).First();
+        if (workshop.MachineFor(hooped) is not { } machine)
         {
-            if (!workshop.Machines.IsEmpty)
-            {
-                values.Problems.Add(NobodySews(job.Way, workshop));
-            }
-
             return job;
         }
 
@@ -40,6 +37,31 @@ internal static partial class JobAssembly
             })],
         };
         return job.In(job.Frames[0]);
+    }
+
+    /// <summary>The ways that her machines allow; as they were written where none does, or where nothing is known of machines.</summary>
+    private static ImmutableArray<Way> Sewable(BandJob job, Workshop workshop, JobValues values)
+    {
+        ImmutableArray<Way> able = [.. job.Ways.Where(w => workshop.MachineFor(w) is not null)];
+        if (workshop.Machines.IsEmpty || able.Length == job.Ways.Length)
+        {
+            return job.Ways;
+        }
+
+        if (able.IsEmpty)
+        {
+            values.Problems.Add(NobodySews(job.Ways[0], workshop));
+            return job.Ways;
+        }
+
+        foreach (var way in job.Ways.Except(able))
+        {
+            values.Note(
+                JobKeys.Ways, $"No machine of the workshop can sew the way \"{JobKeys.WordOf(way)}\", so no name goes it.",
+                $"Say of the machine that can: \"takes\": [\"{WorkshopWords.Of(WorkshopMachine.Needed(way))}\"].");
+        }
+
+        return able;
     }
 
     private static Problem NobodySews(Way way, Workshop workshop)

@@ -27,7 +27,7 @@ internal static class JobChecks
 
     private static void CheckLetters(BandJob job, JobValues values)
     {
-        if (job.Way == Way.MachineLetters && job.Letters.Sizes.IsEmpty && values.AreSound(LettersKeys.Sizes))
+        if (job.Traits.HasLettersOfItsOwn && job.Letters.Sizes.IsEmpty && values.AreSound(LettersKeys.Sizes))
         {
             values.Refuse(
                 LettersKeys.Sizes, "The job does not say which letter heights the machine offers.",

@@ -14,6 +14,8 @@ internal static class JobKeys
     public static readonly WordKey<Way> Way = new(
         "way", ("needlePath", Job.Way.NeedlePath), ("machineLetters", Job.Way.MachineLetters), ("traced", Job.Way.Traced));
 
+    public static readonly FormKey Ways = new("ways", "a list of " + Way.Takes, "[`way`]");
+
     public static readonly TextsKey Lists = new("lists", "names.csv");
     public static readonly TextKey NameColumn = new("columns.name", null, "found");
     public static readonly TextKey LeaveOutColumn = new("columns.leaveOut", null, "found");
@@ -91,6 +93,9 @@ internal static class JobKeys
         Hooping, TearAway, Clipping, Pressing, Trimming, TurningIn, Pinning, SewingLower, SewingUpper, Join, RestAllowance,
         .. WorkKeys.All, .. LettersKeys.All, .. LayoutKeys.All, .. FileKeys.All, .. StitchKeys.All,
     ];
+
+    /// <summary>The word for a way in our files.</summary>
+    public static string WordOf(Way way) => Way.Choices.First(c => c.Value == way).Word;
 
     private static NumberKey Seconds(string path, double usual) => new(path, usual, 0, 3600);
 

@@ -58,7 +58,10 @@ public static class JobReader
         var workshop = WorkshopFile.Read(folder, problems);
         if (workshop is not null)
         {
-            values.Answer(workshop, values.Word(JobKeys.Way));
+            foreach (var way in JobAssembly.Ways(values))
+            {
+                values.Answer(workshop, way);
+            }
         }
 
         var job = JobAssembly.Make(folder, values).In(workshop?.Workshop ?? Workshop.Assumed, values);

@@ -6,5 +6,12 @@ namespace NameBand.Job;
 /// <param name="IsFollowedByHand">A person follows a template, at a pace and with thread of their own.</param>
 public sealed record WayTraits(bool FollowsCoordinates, bool HasLettersOfItsOwn, bool IsFollowedByHand)
 {
-    public static WayTraits Of(Way way) => new(way == Way.NeedlePath, way == Way.MachineLetters, way == Way.Traced);
+    private static readonly WayTraits[] Known = [.. Enum.GetValues<Way>().Select(
+        way => new WayTraits(way == Way.NeedlePath, way == Way.MachineLetters, way == Way.Traced))];
+
+    public static WayTraits Of(Way way) => Known[(int)way];
+
+    /// <summary>What any of the ways has.</summary>
+    public static WayTraits OfAny(IReadOnlyCollection<Way> ways) => new(
+        ways.Any(w => Of(w).FollowsCoordinates), ways.Any(w => Of(w).HasLettersOfItsOwn), ways.Any(w => Of(w).IsFollowedByHand));
 }

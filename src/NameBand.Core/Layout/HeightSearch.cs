@@ -151,7 +151,7 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm, bool isFree = 
     {
         if (bound != HeightBound.SewingZone)
         {
-            return all.MaxBy(n => n.Ink.WidthMm)!;
+            return all.Where(n => bound != HeightBound.SewingField || !n.IsInOneRun).MaxBy(n => n.Ink.WidthMm)!;
         }
 
         var names = all.Where(sizing.SharesBaseline).ToList();

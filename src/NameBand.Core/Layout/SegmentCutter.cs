@@ -13,12 +13,17 @@ internal static class SegmentCutter
 
     /// <summary>
     /// Left end and length of the segment for a run of names: from the first name to the last, and on both sides as
-    /// far as two marks need, between the given ends and within the field.
+    /// far as two marks need, between the given ends and within the field. Names that are not hooped have no such marks.
     /// </summary>
     public static (double StartMm, double LengthMm) Extent(
         PlacedName first, PlacedName last, double fromMm, double toMm, Sizing sizing)
     {
         double names = last.EndMm - first.StartMm;
+        if (first.Lettered.IsInOneRun)
+        {
+            return (first.StartMm, names);
+        }
+
         double wished = Math.Min(sizing.MarkedSegmentMm, sizing.LongestSegmentMm);
         double length = Math.Max(names, Math.Min(wished, toMm - fromMm));
         double start = first.StartMm - ((length - names) / 2);
@@ -27,6 +32,6 @@ internal static class SegmentCutter
     }
 
     /// <summary>Whether a row of names from the first to the last can be sewn in one hooping: the field is judged on the flat cloth.</summary>
-    public static bool FitsField(PlacedName first, PlacedName last, Sizing sizing) =>
-        sizing.Flat.OnClothMm(last.EndMm - first.StartMm) <= sizing.HoopingOnClothMm + Sizing.SlightMm;
+    public static bool FitsField(PlacedName first, PlacedName last, Sizing sizing) => first.Lettered.IsInOneRun
+        || sizing.Flat.OnClothMm(last.EndMm - first.StartMm) <= sizing.HoopingOnClothMm + Sizing.SlightMm;
 }

@@ -81,7 +81,7 @@ internal sealed record Sizing(
     public double WidthMm(LetteredName name, double heightMm) => name.WidthMm(heightMm, PullCompensationMm) * AlongFactor(heightMm);
 
     public bool FitsField(LetteredName name, double heightMm) =>
-        WidthMm(name, heightMm) <= LongestSegmentMm + SlightMm;
+        name.IsInOneRun || WidthMm(name, heightMm) <= LongestSegmentMm + SlightMm;
 
     /// <summary>Whether ink from <paramref name="bottom"/> to <paramref name="top"/> (at a letter height of 1 mm) fits the sewing zone.</summary>
     public bool FitsZone(double bottom, double top, double heightMm) =>

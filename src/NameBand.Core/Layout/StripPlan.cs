@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Garment;
+using NameBand.Job;
 using NameBand.Layout.Drift;
 using NameBand.Lettering;
 
@@ -34,6 +35,9 @@ public sealed record Segment(int Number, double StartMm, double LengthMm, double
 
     /// <summary>Names and motifs from left to right.</summary>
     public IEnumerable<PlacedName> NamesAndMotifs => Motifs.IsEmpty ? Names : Names.Concat(Motifs).OrderBy(n => n.StartMm);
+
+    /// <summary>How its names get onto the cloth: a segment holds a run of names that go the same way.</summary>
+    public Way Way => Names.IsEmpty ? default : Names[0].Lettered.Way;
 
     /// <summary>Half the length of its two alignment crosses, in mm.</summary>
     public double MarkArmMm => Math.Min(SegmentCutter.MarkArmMm, LengthMm / 4);
@@ -70,6 +74,15 @@ public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments)
 
     /// <summary>Where its origin lies, measured along the flat cloth from its left end and never from the hooping before.</summary>
     public double OnClothMm { get; init; }
+
+    /// <summary>How all its names get onto the cloth.</summary>
+    public Way Way => Segments[0].Segment.Way;
+
+    /// <summary>A machine sews it from a needle path; else its names are keyed in, or traced.</summary>
+    public bool HasNeedlePath => WayTraits.Of(Way).FollowsCoordinates;
+
+    /// <summary>Names that are sewn in one run, without a hoop.</summary>
+    public bool IsRun => Segments[0].Segment.Names is [var first, ..] && first.Lettered.IsInOneRun;
 }
 
 /// <summary>A row that keeps everybody's letters down, and the height there would be without it and those before it.</summary>
@@ -135,8 +148,18 @@ public sealed record StripPlan(
     /// <summary>Gap between the letters of a machine's own alphabet; null for drawn faces, whose letters bring their own.</summary>
     public double? SpacingMm { get; init; }
 
-    /// <summary>Whether a machine follows coordinates; else names are keyed in, or traced.</summary>
+    /// <summary>Whether a machine follows coordinates for any name; else all are keyed in, or traced.</summary>
     public bool HasNeedlePaths { get; init; } = true;
+
+    /// <summary>What of it is sewn from needle paths: itself where all of it is.</summary>
+    public StripPlan OfNeedlePaths => Hoopings.All(h => h.HasNeedlePath) ? this : Only(w => WayTraits.Of(w).FollowsCoordinates);
+
+    /// <summary>What of it is sewn in some of the ways: every round, and of its segments and hoopings only theirs.</summary>
+    public StripPlan Only(Func<Way, bool> isAsked) => this with
+    {
+        Rounds = [.. Rounds.Select(r => r with { Segments = [.. r.Segments.Where(s => isAsked(s.Way))] })],
+        Hoopings = [.. Hoopings.Where(h => isAsked(h.Way))],
+    };
 
     /// <summary>The hoopings that a round is sewn in with its segments in them, in the plan's order.</summary>
     public IEnumerable<(Hooping Hooping, Segment Segment)> HoopedIn(Round round)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Job;
 using NameBand.Names;
 
 namespace NameBand.Lettering;
@@ -31,9 +32,18 @@ public sealed record LetteredName(Name Name, ImmutableArray<PlacedPiece> Pieces,
     /// <summary>How it stands beside the others.</summary>
     public Standing Standing { get; init; } = Standing.Usual;
 
-    /// <summary>Width of the sewn name in mm at a letter height: ink plus pull compensation on each side.</summary>
+    /// <summary>How it gets onto the cloth.</summary>
+    public Way Way { get; init; }
+
+    /// <summary>Sewn beside names that are hooped, in one run with its neighbours of the same way: no field bounds it.</summary>
+    public bool IsInOneRun { get; init; }
+
+    /// <summary>
+    /// Width of the sewn name in mm at a letter height: ink plus pull compensation on each side, which only letters that we
+    /// stitch ourselves have.
+    /// </summary>
     public double WidthMm(double letterHeightMm, double pullCompensationMm) =>
-        (Ink.WidthMm * letterHeightMm) + (2 * pullCompensationMm);
+        (Ink.WidthMm * letterHeightMm) + (WayTraits.Of(Way).FollowsCoordinates ? 2 * pullCompensationMm : 0);
 }
 
 /// <summary>The names that could be shaped, in the list's order, and those that had to be held.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using NameBand.Layout;
@@ -6,16 +7,17 @@ using NameBand.PlanFile;
 
 namespace NameBand.Output;
 
-/// <summary>Writes read-me-first.txt: what lies where, what to do first, and what to take care of.</summary>
+/// <summary>What read-me-first.txt says of names sewn from needle paths: what lies where, what to do first, and what to take care of.</summary>
 public static class ReadMeFirst
 {
-    public static void Write(Stream stream, string title, StripPlan plan, bool sewnBeforeCutting, Needs? needs = null)
+    public static ImmutableArray<string> Parts(StripPlan plan, bool sewnBeforeCutting)
     {
         string runs = plan.Hem.RunsInWords.Replace("; ", ";\n", StringComparison.Ordinal).Replace(" (", "\n(", StringComparison.Ordinal);
-        ReadMePage.Write(
-            stream, title, needs, $"\nPlan {SheetMarks.Of(plan)}. The names run {runs}.\n", WhatLiesWhere,
-            BeforeSewing(plan, sewnBeforeCutting),
-            ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: true));
+        return
+        [
+            $"\nPlan {SheetMarks.Of(plan)}. The names run {runs}.\n", WhatLiesWhere, BeforeSewing(plan, sewnBeforeCutting),
+            ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: true),
+        ];
     }
 
     private const string WhatLiesWhere =

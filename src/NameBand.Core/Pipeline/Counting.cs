@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Estimating;
+using NameBand.Pipeline.Resume;
 using NameBand.Pipeline.Ways;
 using NameBand.Reports;
 using NameBand.Stitching;
@@ -27,5 +28,13 @@ internal static class Counting
             },
             cores);
         return [.. figures];
+    }
+
+    /// <summary>What the whole job takes, at the maker's own pace where it was timed.</summary>
+    /// <param name="figures">Of all hoopings, in the plan's order.</param>
+    public static Estimate Of(LaidOut made, IPieceSewing sewing, ImmutableArray<HoopingFigures> figures)
+    {
+        var log = made.Begun?.Log;
+        return LoggedPace.AtOwnPace(Estimator.Make(made.Job, made.Plan, figures, log, sewing.Acts), log);
     }
 }

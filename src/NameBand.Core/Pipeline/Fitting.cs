@@ -78,11 +78,11 @@ internal static class Fitting
 
             reached = tooLong > 0 ? 0 : plan.LetterHeightMm;
             var sewing = single.Way.Sew(single);
-            var one = sewing.Count(Counting.Measure(single, sewing, null, null, cancel));
+            var one = Counting.Of(single, sewing, Counting.Measure(single, sewing, null, null, cancel));
             var beside = LayOut(inFace with { Job = job.WithLanes(null) }, hem, fabric)!;
             int lanes = beside.Plan.Cloths.Select(c => c.Lanes).DefaultIfEmpty(1).Max();
             var besideSewing = lanes > 1 ? sewing.Of(beside) : null;
-            var many = besideSewing is null ? one : besideSewing.Count(Counting.Measure(beside, besideSewing, null, null, cancel));
+            var many = besideSewing is null ? one : Counting.Of(beside, besideSewing, Counting.Measure(beside, besideSewing, null, null, cancel));
             yield return new FitChoice(
                 inFace.Lettered.FaceName, rounds, plan.LetterHeightMm, Math.Max(tooLong, 0), plan.Held.Length + inFace.Lettered.Held.Length,
                 plan.Hoopings.Length, one.MachineMinutes.Likely, one.HandsOnMinutes.Likely,

@@ -16,9 +16,7 @@ internal static class HeldRows
     public static NameList OfLetters(NameList list, ImmutableArray<HeldRow> held, Func<NameList, LetteredList?> letter)
     {
         var known = held.Select(h => h.Row).ToHashSet();
-        var asked = list.Rows.Where(r => r.Outcome == RowOutcome.Held && r.HeldFor is HeldFor.Doubt or HeldFor.Wish && !known.Contains(r.Row)
-            && r.WouldBe.Length is > 0 and <= NameText.Longest).ToList();
-        var names = new NameList([], [.. asked.Select(r => new Name(r.WouldBe, r.Row) { Group = r.Group })]);
+        var names = new NameList([], [.. AsTheyWouldBe(list).Where(n => !known.Contains(n.Row))]);
         var both = (names.Names.IsEmpty ? null : letter(names)?.Held)?.ToDictionary(h => h.Row);
         var told = both is not { Count: > 0 } ? list : list with
         {
@@ -28,6 +26,13 @@ internal static class HeldRows
         };
         return Merge(told, held);
     }
+
+    /// <summary>The names of rows that are held for another reason than their letters, as they would be sewn if they were kept.</summary>
+    public static ImmutableArray<Name> AsTheyWouldBe(NameList list) =>
+    [
+        .. list.Rows.Where(r => r.Outcome == RowOutcome.Held && r.HeldFor is HeldFor.Doubt or HeldFor.Wish
+            && r.WouldBe.Length is > 0 and <= NameText.Longest).Select(r => new Name(r.WouldBe, r.Row) { Group = r.Group }),
+    ];
 
     public static NameList Merge(NameList list, ImmutableArray<HeldRow> held)
     {

@@ -107,19 +107,19 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
         string relative = OutPaths.NeedlePath(hooping.Number);
         if (earlierWorks.Hooping(hooping.Number) is not { } earlier || earlier.MadeFrom != madeFrom
             || !folder.HasEarlier(OutPaths.HoopingProof(hooping.Number), earlier.ProofPrint)
-            || (_plan.HasNeedlePaths && !folder.HasEarlier(relative, earlier.PathPrint)))
+            || (hooping.HasNeedlePath && !folder.HasEarlier(relative, earlier.PathPrint)))
         {
             return null;
         }
 
         NeedlePath? read = null;
         var known = Known(hooping, earlier);
-        if (known is null && (!_plan.HasNeedlePaths || (read = EarlierPath(relative)) is null))
+        if (known is null && (!hooping.HasNeedlePath || (read = EarlierPath(relative)) is null))
         {
             return null;
         }
 
-        if (_plan.HasNeedlePaths)
+        if (hooping.HasNeedlePath)
         {
             folder.TakeOver(relative);
         }
@@ -130,14 +130,14 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
             // Letters that could not be read are worked out again, for the stitcher to speak of them.
             LettersRead = earlier.LettersRead is true || sewing.AreLettersRead(hooping),
         };
-        return (origin, () => read ?? (_plan.HasNeedlePaths ? EarlierPath(relative)! : sewing.PathOf(hooping)));
+        return (origin, () => read ?? (hooping.HasNeedlePath ? EarlierPath(relative)! : sewing.PathOf(hooping)));
     }
 
     private (HoopingOrigin, Func<NeedlePath>) Sew(Hooping hooping, string madeFrom, bool isSewn)
     {
-        var path = _plan.HasNeedlePaths ? NeedlePathReading.AsWritten(sewing.PathOf(hooping)) : sewing.PathOf(hooping);
+        var path = hooping.HasNeedlePath ? NeedlePathReading.AsWritten(sewing.PathOf(hooping)) : sewing.PathOf(hooping);
         var measured = Measure(hooping, path);
-        string pathPrint = _plan.HasNeedlePaths
+        string pathPrint = hooping.HasNeedlePath
             ? folder.Create(OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path)) : "";
         string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => DrawProof(
             stream, hooping, path, measured.Figures with { IsSewn = isSewn }));
@@ -145,7 +145,7 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     }
 
     private void DrawProof(Stream stream, Hooping hooping, NeedlePath path, HoopingFigures figures) => HoopingProof.Draw(
-        stream, _plan, hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
+        stream, sewing.PlanOf(hooping), hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
 
     /// <summary>Makes the proof of a round, or takes it from the earlier out folder where it would come out the same.</summary>
     /// <param name="figures">Of all hoopings, by their numbers.</param>
@@ -189,7 +189,7 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     private (HoopingFigures Figures, HoopingLoad Load) Measure(Hooping hooping, NeedlePath path)
     {
         var cloth = made.ClothOf(hooping.Number);
-        var load = _plan.HasNeedlePaths ? LoadMeter.Measure(path, cloth) : null;
+        var load = hooping.HasNeedlePath ? LoadMeter.Measure(path, cloth) : null;
         return (sewing.FiguresOf(hooping, path), load is null ? default : new HoopingLoad(hooping.Number, load.WorstLetterPerMm2, load.Spot));
     }
 

@@ -70,20 +70,21 @@ public sealed class LaidJob
     /// <exception cref="OperationCanceledException">The work was given up.</exception>
     public JobFigures Reckon(IProgress<Progress>? progress = null, CancellationToken cancel = default)
     {
-        var loads = new ClothLoad[Plan.HasNeedlePaths ? Plan.Hoopings.Length : 0];
+        var loads = new ClothLoad?[Plan.HasNeedlePaths ? Plan.Hoopings.Length : 0];
         // One core is left for the page that shows it meanwhile.
         int cores = Math.Max(1, Environment.ProcessorCount - 1);
         var figures = Counting.Measure(
             _made, _sewing.Value, (i, path) =>
             {
-                if (i < loads.Length)
+                if (Plan.HasNeedlePaths && Plan.Hoopings[i].HasNeedlePath)
                 {
                     loads[i] = LoadMeter.Measure(path, _made.ClothOf(Plan.Hoopings[i].Number));
                 }
             },
             progress, cancel, cores);
-        var estimate = _sewing.Value.Count(figures);
-        var problems = LoadAdvice.For(Fabric, [.. loads.Select((load, i) => new HoopingLoad(Plan.Hoopings[i].Number, load.WorstLetterPerMm2, load.Spot))]);
+        var estimate = Counting.Of(_made, _sewing.Value, figures);
+        var problems = LoadAdvice.For(Fabric, [.. Plan.Hoopings.Zip(loads).Where(p => p.First.HasNeedlePath)
+            .Select(p => new HoopingLoad(p.First.Number, p.Second!.WorstLetterPerMm2, p.Second.Spot))]);
         return new JobFigures(estimate, [.. loads], [.. _sewing.Value.Problems, .. problems, .. _doubts.Value])
         {
             Left = Plan.HasNeedlePaths ? estimate.WorkLeft : null,

@@ -27,7 +27,7 @@ internal static class Planning
             return Result.Fail<NamesRead>(job.Problems);
         }
 
-        var way = WayChoice.Of(job.Value.Way);
+        var way = WayChoice.Of(job.Value.Ways);
         var (begun, begunProblems) = way.NoLog is null ? log.GetAwaiter().GetResult() : (null, []);
         if (begun is not null)
         {

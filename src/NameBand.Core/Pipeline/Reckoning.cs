@@ -23,7 +23,7 @@ internal static class Reckoning
         }
 
         var sewing = made.Way.Sew(made);
-        var estimate = sewing.Count(Counting.Measure(made, sewing, null, progress, cancel));
+        var estimate = Counting.Of(made, sewing, Counting.Measure(made, sewing, null, progress, cancel));
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
         var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made, estimate, evening);

@@ -47,7 +47,7 @@ internal static class Sewing
         {
             var hooping = plan.Hoopings[i];
             (figures[i], var path, loads[i]) = works.Make(hooping);
-            if (plan.HasNeedlePaths)
+            if (hooping.HasNeedlePath)
             {
                 WriteOtherForms(made, folder, hooping, path);
                 WritePictures(made, folder, hooping, (path, loads[i].HolesPerMm2), (wishes, captions));
@@ -56,7 +56,7 @@ internal static class Sewing
             progress?.Report(new Progress("sewing the proofs", Interlocked.Increment(ref done), all));
         });
 
-        var estimate = sewing.Count([.. figures]);
+        var estimate = Counting.Of(made, sewing, [.. figures]);
         var gate = LettingOut.Run(laid, estimate, folder);
         var drawing = works;
         if (!gate.Withdrawn.IsEmpty)
@@ -64,11 +64,12 @@ internal static class Sewing
             (made, plan) = (gate.Made, gate.Made.Plan);
             sewing = sewing.Of(made);
             drawing = new HoopingWorks(made, sewing, earlier, folder, captions);
-            estimate = sewing.Count([.. figures.Where(f => !gate.Withdrawn.Contains(f.Number))]);
+            estimate = Counting.Of(made, sewing, [.. figures.Where(f => !gate.Withdrawn.Contains(f.Number))]);
         }
 
         var byNumber = estimate.ByNumber();
-        HoopingLoad[] judged = [.. loads.Where(l => plan.HasNeedlePaths && !gate.Withdrawn.Contains(l.Hooping))];
+        var withPaths = plan.OfNeedlePaths.Hoopings.Select(h => h.Number).ToHashSet();
+        HoopingLoad[] judged = [.. loads.Where(l => withPaths.Contains(l.Hooping))];
         ImmutableArray<Problem> problems =
         [
             .. gate.Problems, .. works.Problems, .. sewing.Problems,
@@ -82,10 +83,12 @@ internal static class Sewing
             {
                 Write(folder, OutPaths.CuttingPlan, stream => CuttingPlan.Draw(
                     stream, plan, CutPlan.Of(plan, made.Job.Shop, made.Job.Layout.IsBias), captions));
-                foreach (var (file, write) in sewing.Papers(estimate, found.Needs, captions))
+                foreach (var (file, write) in sewing.Papers(estimate))
                 {
                     Write(folder, file, write);
                 }
+
+                Write(folder, OutPaths.ReadMeFirst, stream => ReadMePage.Write(stream, made.Job.Title, found.Needs, sewing.ReadMe));
 
                 return;
             }

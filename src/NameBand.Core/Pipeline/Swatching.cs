@@ -31,7 +31,7 @@ internal static class Swatching
     {
         progress?.Report(new Progress("reading the list and laying it out", 0, 0));
         var read = JobReader.Read(jobFolder);
-        if (read.IsUsable && read.Value is { } job && WayChoice.Of(job.Way).NoSwatch is { } why)
+        if (read.IsUsable && read.Value is { } job && WayChoice.Of(job.Ways).NoSwatch is { } why)
         {
             return Refused([why]);
         }

@@ -26,7 +26,7 @@ internal static class HoopingScribe
             Segments = [.. hooping.Segments.Select(s => Hooped(plan, s))],
             Cloth = hooping.Cloth,
             OnClothMm = Thousandths.Mm(hooping.OnClothMm),
-            NeedlePath = plan.HasNeedlePaths ? PlanPaths.NeedlePath(hooping.Number) : null,
+            NeedlePath = plan.HasNeedlePaths && hooping.HasNeedlePath ? PlanPaths.NeedlePath(hooping.Number) : null,
             Proof = PlanPaths.HoopingProof(hooping.Number),
             Stitches = figure.Stitches,
             Jumps = figure.Jumps,

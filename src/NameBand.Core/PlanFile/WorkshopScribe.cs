@@ -8,7 +8,7 @@ internal static class WorkshopScribe
 {
     public static WrittenWorkshop Of(BandJob job)
     {
-        var machine = job.Workshop.MachineFor(job.Way);
+        var machine = job.Workshop.MachineFor(job.Ways[0]);
         return new WrittenWorkshop
         {
             File = job.Workshop.File,

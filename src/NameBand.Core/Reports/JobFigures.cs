@@ -6,8 +6,8 @@ using NameBand.Load;
 namespace NameBand.Reports;
 
 /// <summary>What a laid out job takes, hooping by hooping in the plan's order, and what its stitches do to the cloth.</summary>
-/// <param name="Loads">Empty where there are no needle paths.</param>
-public sealed record JobFigures(Estimate Estimate, ImmutableArray<ClothLoad> Loads, ImmutableArray<Problem> Problems)
+/// <param name="Loads">Hooping by hooping, null where one has no needle path; empty where none has.</param>
+public sealed record JobFigures(Estimate Estimate, ImmutableArray<ClothLoad?> Loads, ImmutableArray<Problem> Problems)
 {
     /// <summary>What is still to sew, as the command hours has it; null where no log is kept, which is so without needle paths.</summary>
     public WorkLeft? Left { get; init; }

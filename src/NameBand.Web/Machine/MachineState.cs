@@ -215,7 +215,7 @@ internal static class MachineState
                 : string.Create(CultureInfo.InvariantCulture, $"The machine stops {figure.Stops} times; the first time is after the marks: change to the thread of the names.");
         }
 
-        if (index < figures.Loads.Length && figures.Loads[index].Verdict is var verdict && verdict != LoadVerdict.Fine)
+        if (index < figures.Loads.Length && figures.Loads[index] is { Verdict: not LoadVerdict.Fine and var verdict })
         {
             yield return verdict == LoadVerdict.Overworked
                 ? "The cloth is overworked here: go slowly, and sew the swatch first."

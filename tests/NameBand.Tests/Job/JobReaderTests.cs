@@ -16,7 +16,7 @@ public class JobReaderTests
         var job = Read(Least);
 
         Assert.Equal(["names.csv"], job.Lists.AsEnumerable());
-        Assert.Equal(Way.NeedlePath, job.Way);
+        Assert.Equal(Way.NeedlePath, Assert.Single(job.Ways));
         Assert.Equal(3660, Assert.Single(job.Hem.Lengths).Mm);
         Assert.Null(job.Hem.Skirt);
         Assert.Null(job.Hem.Turn);
@@ -59,7 +59,7 @@ public class JobReaderTests
             """);
 
         Assert.Equal("Lantern walk", job.Title);
-        Assert.Equal(Way.Traced, job.Way);
+        Assert.Equal(Way.Traced, Assert.Single(job.Ways));
         Assert.Equal(["names.csv", "sub/late.csv"], job.Lists.AsEnumerable());
         Assert.Equal(new ColumnChoice("Shown as", "Private"), job.Columns);
         Assert.Equal([3660.0, 3600.0], job.Hem.Lengths.Select(l => l.Mm));

@@ -119,7 +119,7 @@ public class StripCurveTests
     public void A_straight_edge_other_ways_and_the_bias_are_answered_with_what_would_do()
     {
         Assert.Contains("\"turn\": 0.75", Refusal(Curved(turn: 0)), StringComparison.Ordinal);
-        Assert.Contains("needlePath", Refusal(Curved() with { Way = Way.Traced }), StringComparison.Ordinal);
+        Assert.Contains("needlePath", Refusal(Curved() with { Ways = [Way.Traced] }), StringComparison.Ordinal);
         var bias = Curved();
         Assert.Contains("\"grain\": \"straight\"", Refusal(bias with { Layout = bias.Layout with { IsBias = true } }), StringComparison.Ordinal);
         Assert.Contains("at most", Refusal(Curved(hemMm: 400, turn: 1)), StringComparison.Ordinal);

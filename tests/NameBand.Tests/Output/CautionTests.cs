@@ -1,3 +1,4 @@
+using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Output.Tracing;
 using Xunit;
@@ -9,9 +10,9 @@ public class CautionTests
 {
     public static TheoryData<string, Action<Stream>> Pages => new()
     {
-        { "keyed", stream => KeyInReadMe.Write(stream, "Boats", "K7Q4") },
-        { "traced", stream => TemplateReadMe.Write(stream, "Boats", "K7Q4") },
-        { "needle path", stream => NameBand.Output.ReadMeFirst.Write(stream, "Boats", OutSample.Plan(), sewnBeforeCutting: true) },
+        { "keyed", stream => ReadMePage.Write(stream, "Boats", null, KeyInReadMe.Parts("K7Q4")) },
+        { "traced", stream => ReadMePage.Write(stream, "Boats", null, TemplateReadMe.Parts("K7Q4")) },
+        { "needle path", stream => ReadMePage.Write(stream, "Boats", null, ReadMeFirst.Parts(OutSample.Plan(), sewnBeforeCutting: true)) },
     };
 
     [Theory]

@@ -106,7 +106,7 @@ public sealed class SheetTests
     private static string ReadMe(string title, bool sewnBeforeCutting)
     {
         using var stream = new MemoryStream();
-        ReadMeFirst.Write(stream, title, OutSample.Plan(), sewnBeforeCutting);
+        ReadMePage.Write(stream, title, null, ReadMeFirst.Parts(OutSample.Plan(), sewnBeforeCutting));
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 }

@@ -52,13 +52,26 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
 
     private void LayCloth(List<RoundPart> parts)
     {
-        double[] offsets = LaneCutter.Offsets(parts, sizing);
+        List<RoundPart> hooped = [.. parts.Select(p => p.Hooped())];
+        double[] offsets = LaneCutter.Offsets(hooped, sizing);
         double end = job.Layout.EndCloth.Mm;
         var pieces = parts.Select((p, l) => Piece(p, l, offsets[l], end, parts)).ToImmutableArray();
         var numbers = new List<int>();
-        foreach (var shares in LaneCutter.Cut(parts, offsets, sizing))
+        foreach (var shares in LaneCutter.Cut(hooped, offsets, sizing))
         {
-            var hooping = Hoop(parts, pieces, offsets, shares);
+            Add(Hoop(hooped, pieces, offsets, shares));
+        }
+
+        foreach (var (part, piece) in parts.Zip(pieces))
+        {
+            foreach (var names in part.Unhooped())
+            {
+                Add(Run(part, piece, names));
+            }
+        }
+
+        void Add(Hooping hooping)
+        {
             _hoopings.Add(hooping);
             numbers.Add(hooping.Number);
         }
@@ -93,17 +106,9 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
             double Finished(double onCloth) => part.StartMm + sizing.Flat.FinishedMm(onCloth - offsets[share.Lane]);
             double from = parts.Count > 1 ? Math.Max(part.StartMm, Finished(left - (slack / 2))) : part.StartMm;
             double to = parts.Count > 1 ? Math.Min(part.EndMm, Finished(right + (slack / 2))) : part.EndMm;
-            var (start, length) = SegmentCutter.Extent(item.First, item.Last, from, to, sizing);
-            var segment = new Segment(++_segment, start, length, sizing.Flat.OnClothMm(start), names) { Motifs = item.Motifs };
-            var round = new Round(part.Round.Number, part.Round.LengthMm, part.Round.HemMm, part.Round.GapMm, []);
-            if (!_segments.TryGetValue(round.Number, out var own))
-            {
-                _segments[round.Number] = own = [];
-            }
-
-            own.Add(segment);
-            double onCloth = pieces[share.Lane].OnClothMm + sizing.Flat.OnClothMm(start - part.StartMm);
-            hooped.Add((new HoopedSegment(round, segment, 0, 0), share.Lane, onCloth));
+            var extent = SegmentCutter.Extent(item.First, item.Last, from, to, sizing);
+            var (segment, onCloth) = Lay(part, pieces[share.Lane], extent, names, item.Motifs);
+            hooped.Add((segment, share.Lane, onCloth));
         }
 
         var first = hooped.OrderBy(h => h.OnCloth).ThenBy(h => h.Lane).First();
@@ -119,5 +124,29 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
             Cloth = _cloths.Count + 1,
             OnClothMm = first.OnCloth,
         };
+    }
+
+    /// <summary>Names beside hooped ones that need no hoop: one run, and its place on the cloth.</summary>
+    private Hooping Run(RoundPart part, StripPiece piece, ImmutableArray<PlacedName> names)
+    {
+        var extent = SegmentCutter.Extent(names[0], names[^1], part.StartMm, part.EndMm, sizing);
+        var (segment, onCloth) = Lay(part, piece, extent, names, []);
+        return new Hooping(_hoopings.Count + 1, [segment]) { Cloth = _cloths.Count + 1, OnClothMm = onCloth };
+    }
+
+    /// <summary>A segment of its round, and where it starts on its cloth.</summary>
+    private (HoopedSegment Segment, double OnClothMm) Lay(
+        RoundPart part, StripPiece piece, (double StartMm, double LengthMm) extent, ImmutableArray<PlacedName> names, ImmutableArray<PlacedName> motifs)
+    {
+        var (start, length) = extent;
+        var segment = new Segment(++_segment, start, length, sizing.Flat.OnClothMm(start), names) { Motifs = motifs };
+        var round = new Round(part.Round.Number, part.Round.LengthMm, part.Round.HemMm, part.Round.GapMm, []);
+        if (!_segments.TryGetValue(round.Number, out var own))
+        {
+            _segments[round.Number] = own = [];
+        }
+
+        own.Add(segment);
+        return (new HoopedSegment(round, segment, 0, 0), piece.OnClothMm + sizing.Flat.OnClothMm(start - part.StartMm));
     }
 }

@@ -50,6 +50,6 @@ internal static class LaneCutter
         double[] left = [.. part.Names.Select(n => sizing.Flat.OnClothMm(n.StartMm - part.StartMm))];
         return new HoopingLane(
             left, [.. part.Names.Select(n => sizing.Flat.OnClothMm(n.EndMm - part.StartMm))], sizing.HoopingOnClothMm,
-            (first, last) => SegmentCutter.FitsField(part.Names[first], part.Names[last], sizing));
+            (first, last) => part.Runs[first] == part.Runs[last] && SegmentCutter.FitsField(part.Names[first], part.Names[last], sizing));
     }
 }

@@ -7,6 +7,22 @@ namespace NameBand.Layout.Pieces;
 internal sealed record RoundPart(LaidRound Round, double StartMm, double EndMm, ImmutableArray<PlacedName> Names)
 {
     public double LengthMm => EndMm - StartMm;
+
+    /// <summary>For each name its run of neighbours that go the same way.</summary>
+    public ImmutableArray<int> Runs { get; private init; } = [.. NameRuns.Of(Names)];
+
+    /// <summary>The same part with those names alone that are sewn in hoopings.</summary>
+    public RoundPart Hooped() => Names.Any(n => n.Lettered.IsInOneRun)
+        ? this with
+        {
+            Names = [.. Names.Where(n => !n.Lettered.IsInOneRun)],
+            Runs = [.. Runs.Where((_, i) => !Names[i].Lettered.IsInOneRun)],
+        }
+        : this;
+
+    /// <summary>The names that are sewn without a hoop, run by run.</summary>
+    public IEnumerable<ImmutableArray<PlacedName>> Unhooped() => Names.Zip(Runs).Where(p => p.First.Lettered.IsInOneRun)
+        .GroupBy(p => p.Second, p => p.First).Select(g => g.ToImmutableArray());
 }
 
 /// <summary>Cuts rounds into pieces, always in a gap between two names and never where nothing may be joined.</summary>

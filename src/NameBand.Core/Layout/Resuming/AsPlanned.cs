@@ -36,10 +36,13 @@ internal sealed class AsPlanned(Sizing sizing, double[] hemsMm, ImmutableArray<S
         return true;
     }
 
-    /// <summary>The blocks, with unsewn hoopings that are too long for the field cut anew; the same where all fit. No name moves.</summary>
+    /// <summary>
+    /// The blocks, with unsewn hoopings cut anew that are too long for the field, or whose names go different ways now; the
+    /// same where all fit. No name moves.
+    /// </summary>
     public ImmutableArray<KeptBlock> FittedToField(ImmutableArray<KeptBlock> blocks)
     {
-        var tooLong = blocks.GroupBy(b => b.Hooping).Where(h => h.Any(b => !b.IsSewn) && !FitsField([.. h]))
+        var tooLong = blocks.GroupBy(b => b.Hooping).Where(h => h.Any(b => !b.IsSewn) && !(FitsField([.. h]) && GoOneWay(h)))
             .SelectMany(h => h).ToList();
         if (tooLong.Count == 0)
         {
@@ -52,8 +55,16 @@ internal sealed class AsPlanned(Sizing sizing, double[] hemsMm, ImmutableArray<S
         return [.. rest, .. cut.Select(b => b with { Motifs = [.. motifs[b.Round].Where(m => m.StartMm > b.FirstMm && m.EndMm < b.LastMm)] })];
     }
 
+    private static bool GoOneWay(IEnumerable<KeptBlock> hooping) =>
+        hooping.SelectMany(b => b.Names).Select(n => (n.Lettered.Way, n.Lettered.IsInOneRun)).Distinct().Count() == 1;
+
     private bool FitsField(ImmutableArray<KeptBlock> hooping)
     {
+        if (hooping.All(b => b.Names.All(n => n.Lettered.IsInOneRun)))
+        {
+            return true;
+        }
+
         var pieces = cloths.SelectMany(c => c.Pieces).ToList();
         double left = hooping.Min(b => OnClothMm(b, b.StartMm));
         double right = hooping.Max(b => OnClothMm(b, b.StartMm + b.LengthMm));

@@ -21,8 +21,15 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
         var clothed = cloths.OrderBy(c => c.Number).SelectMany(c => sizing.Hem.Lanes >= c.Lanes ? [[.. c.Pieces]] : c.Pieces.Select(p => new[] { p }));
         foreach (var lanes in clothed.Concat(unclothed))
         {
-            var beside = lanes.OrderBy(p => p.Lane).Select(p => new Share(p, [.. byPiece[p].Select(n => n.Name).OrderBy(n => n.StartMm)])).ToList();
-            foreach (var cut in new HoopingSearch([.. beside.Select(l => LaneOf(l, sewn))], sizing.HoopingOnClothMm).Cut())
+            var all = lanes.OrderBy(p => p.Lane).Select(p => new Share(p, [.. byPiece[p].Select(n => n.Name).OrderBy(n => n.StartMm)])).ToList();
+            foreach (var run in all.SelectMany(l => Unhooped(l, sewn)))
+            {
+                var (start, length) = Extent(run, [run]);
+                yield return new KeptBlock(run.Piece.Round, segments.Next(), hoopings.Next(), start, length, IsSewn: false, run.Names);
+            }
+
+            var beside = all.Select(l => l with { Names = [.. l.Names.Where(n => !n.Lettered.IsInOneRun)] }).ToList();
+            foreach (var cut in new HoopingSearch([.. beside.Zip(all).Select(l => LaneOf(l.First, l.Second, sewn))], sizing.HoopingOnClothMm).Cut())
             {
                 var shares = cut.Select(c => new Share(beside[c.Lane].Piece, beside[c.Lane].Names.Slice(c.First, c.Count))).ToList();
                 int hooping = hoopings.Next();
@@ -38,15 +45,34 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
     private StripPiece PieceOf(List<StripPiece> pieces, int round, double atMm) =>
         StripPiece.At(pieces, round, atMm) ?? new StripPiece(0, round, 0, hemsMm[round - 1], 0, 1, 0, 0, 0);
 
-    /// <summary>Names of one piece: a segment holds those next to each other with nothing sewn between them.</summary>
-    private HoopingLane LaneOf(Share lane, ImmutableArray<KeptBlock> sewn)
+    /// <summary>Names that need no hoop, each run of neighbours for itself.</summary>
+    private static IEnumerable<Share> Unhooped(Share lane, ImmutableArray<KeptBlock> sewn)
+    {
+        if (!lane.Names.Any(n => n.Lettered.IsInOneRun))
+        {
+            return [];
+        }
+
+        PlacedName[] beside = [.. Lying(lane.Piece, sewn).Concat(lane.Names).OrderBy(n => n.StartMm)];
+        var own = new HashSet<PlacedName>(lane.Names, ReferenceEqualityComparer.Instance);
+        return beside.Zip(NameRuns.Of(beside)).Where(p => p.First.Lettered.IsInOneRun && own.Contains(p.First))
+            .GroupBy(p => p.Second, p => p.First).Select(g => new Share(lane.Piece, [.. g]));
+    }
+
+    private static IEnumerable<PlacedName> Lying(StripPiece piece, ImmutableArray<KeptBlock> sewn) =>
+        sewn.Where(b => b.Round == piece.Round).SelectMany(b => b.Names);
+
+    /// <summary>Names of one piece: a segment holds those next to each other with nothing sewn, or sewn otherwise, between them.</summary>
+    /// <param name="all">The names that are not hooped too.</param>
+    private HoopingLane LaneOf(Share lane, Share all, ImmutableArray<KeptBlock> sewn)
     {
         var (piece, names) = (lane.Piece, lane.Names);
-        double[] lying = [.. sewn.Where(b => b.Round == piece.Round).SelectMany(b => b.Names).Select(n => n.StartMm)];
+        double[] lying = [.. Lying(piece, sewn).Select(n => n.StartMm)];
+        int[] runs = [.. NameRuns.Of(all.Names).Where((_, i) => !all.Names[i].Lettered.IsInOneRun)];
         double[] left = [.. names.Select(n => OnClothMm(piece, n.StartMm))];
         return new HoopingLane(
             left, [.. names.Select(n => OnClothMm(piece, n.EndMm))], sizing.HoopingOnClothMm,
-            (first, last) => SegmentCutter.FitsField(names[first], names[last], sizing)
+            (first, last) => runs[first] == runs[last] && SegmentCutter.FitsField(names[first], names[last], sizing)
                 && !Array.Exists(lying, l => l > names[first].StartMm && l < names[last].StartMm));
     }
 

@@ -48,7 +48,7 @@ internal sealed class Squeeze(Sizing sizing, double heightMm, double[] hemsMm, S
         !block.IsSewn && block.Round == stretch.Round && stretch.AfterName
         && Math.Abs(block.LastMm - stretch.StartMm) < Sizing.SlightMm
         && all.Count(b => b.Hooping == block.Hooping) == 1
-        && SegmentCutter.FitsField(block.Names[0], newcomer, sizing);
+        && block.Names[0].Lettered.Way == newcomer.Lettered.Way && SegmentCutter.FitsField(block.Names[0], newcomer, sizing);
 
     private KeptBlock Grown(KeptBlock block, PlacedName newcomer)
     {

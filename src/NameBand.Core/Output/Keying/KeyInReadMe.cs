@@ -1,13 +1,13 @@
-using NameBand.Names;
+using System.Collections.Immutable;
 
 namespace NameBand.Output.Keying;
 
-/// <summary>Writes read-me-first.txt for names that are keyed into a machine's own letters.</summary>
+/// <summary>What read-me-first.txt says of names that are keyed into a machine's own letters.</summary>
 public static class KeyInReadMe
 {
     /// <param name="mark">The plan's.</param>
-    public static void Write(Stream stream, string title, string mark, Needs? needs = null) =>
-        ReadMePage.Write(stream, title, needs, $"\nPlan {mark}.\n", Text, ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: false));
+    public static ImmutableArray<string> Parts(string mark) =>
+        [$"\nPlan {mark}.\n", Text, ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: false)];
 
     private const string Text =
         """

@@ -25,6 +25,7 @@ internal sealed class GatePlan
 {
     private const double SlightMm = 0.01;
 
+    /// <summary>Those that a machine sews from needle paths.</summary>
     public ImmutableArray<GateHooping> Hoopings { get; private init; } = [];
 
     public ImmutableArray<GatePiece> Pieces { get; private init; } = [];
@@ -64,7 +65,7 @@ internal sealed class GatePlan
             Pieces = pieces,
             Hoopings =
             [
-                .. All(root, "hoopings").Select(h => new GateHooping(
+                .. All(root, "hoopings").Where(h => h.TryGetProperty("needlePath", out _)).Select(h => new GateHooping(
                     Whole(h, "number"), Number(h, "onClothMm"),
                     LanesOf(
                         [.. All(h, "segments").Select(s => (segments[Whole(s, "number")], Number(s, "xMm"), Number(s, "yMm")))],

@@ -105,6 +105,9 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
         return Plan.Hoopings.Any(h => !IsSewn(h.Number) && SewnAs(h.Number) != rest);
     }
 
+    /// <summary>The rows of the list whose names are sewn.</summary>
+    public HashSet<RowRef> SewnRows(MatchedList matched) => new Continuation(Plan, [.. Log.Sewn], matched.Before, []).SewnRows();
+
     public MatchedList Match(NameList list, GroupSettings groups)
     {
         var hoopingOf = Plan.HoopingOfSegment;

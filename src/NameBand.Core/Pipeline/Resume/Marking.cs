@@ -26,7 +26,7 @@ internal static class Marking
             return Refuse(objection);
         }
 
-        if (JobReader.Read(jobFolder).Value is { } job && WayChoice.Of(job.Way).NoLog is { } why)
+        if (JobReader.Read(jobFolder).Value is { } job && WayChoice.Of(job.Ways).NoLog is { } why)
         {
             return Refuse(why);
         }

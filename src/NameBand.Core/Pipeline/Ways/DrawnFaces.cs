@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Names;
 
 namespace NameBand.Pipeline.Ways;
 
@@ -8,6 +10,15 @@ internal static class DrawnFaces
 {
     /// <summary>More would make the choice longer than anybody reads.</summary>
     private const int MostFaces = 12;
+
+    /// <summary>The rows of those names whose letters a face here has.</summary>
+    public static Result<ImmutableHashSet<RowRef>> Able(CheckedList list, FaceShelf shelf, CancellationToken cancel)
+    {
+        var lettered = Letterer.Letter(new NameList([], list.InOrder.Names), list.Face, shelf, cancel);
+        return lettered.Value is { } letters
+            ? Result.Of<ImmutableHashSet<RowRef>>([.. letters.Names.Select(n => n.Name.Row)])
+            : Result.Fail<ImmutableHashSet<RowRef>>(lettered.Problems);
+    }
 
     public static ImmutableArray<Face> Of(NamesRead names, FaceShelf shelf) =>
     [

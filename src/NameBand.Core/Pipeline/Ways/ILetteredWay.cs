@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Garment;
+using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
+using NameBand.MachineLetters;
 
 namespace NameBand.Pipeline.Ways;
 
@@ -14,6 +16,15 @@ internal interface ILetteredWay
     Fabric On(Fabric fabric);
 
     Result<StripPlan> LayOut(NamesRead names, HemPlan hem, Fabric fabric);
+
+    /// <summary>The settings that its letters come in, largest first; empty where they come at any height.</summary>
+    ImmutableArray<SizeStep> Steps(BandJob job) => [];
+
+    /// <summary>Its names at one of its settings.</summary>
+    LetteredList At(SizeStep step, LetteredList own) => own;
+
+    /// <summary>What is to be known of a setting.</summary>
+    IEnumerable<Problem> Notes(BandJob job, SizeStep step) => [];
 
     /// <summary>How the pieces of a layout are sewn.</summary>
     IPieceSewing Sew(LaidOut made);

@@ -2,8 +2,6 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
-using NameBand.Names;
-using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Stitching;
 
@@ -37,9 +35,11 @@ internal interface IPieceSewing
     /// <summary>Whether all letters of a hooping could be worked out as they are drawn.</summary>
     bool AreLettersRead(Hooping hooping);
 
-    /// <summary>What the whole job takes.</summary>
-    /// <param name="figures">Of all hoopings, in the plan's order.</param>
-    Estimate Count(ImmutableArray<HoopingFigures> figures);
+    /// <summary>What the ways ask for besides the stitches; every hooping is sewn in one of them.</summary>
+    ImmutableArray<WayActs> Acts { get; }
+
+    /// <summary>The plan that a hooping is drawn by: of what is sewn as it is.</summary>
+    StripPlan PlanOf(Hooping hooping);
 
     /// <summary>What was found while sewing; complete once every hooping was.</summary>
     ImmutableArray<Problem> Problems { get; }
@@ -51,6 +51,8 @@ internal interface IPieceSewing
     ImmutableArray<KeyInName> KeyIns { get; }
 
     /// <summary>The papers that this way is sewn by, besides proofs and needle paths: file inside out/, and what writes it.</summary>
-    /// <param name="needs">What needs a person before anything is sewn.</param>
-    IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate, Needs needs, CaptionFace captions);
+    IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate);
+
+    /// <summary>What the page to read first says of this way, part by part.</summary>
+    ImmutableArray<string> ReadMe { get; }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout.Resuming;
@@ -21,6 +22,12 @@ internal interface IWay
 
     /// <summary>Letters the names of a checked list, and holds those that this way cannot sew.</summary>
     Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel);
+
+    /// <summary>
+    /// The rows of those names that this way can sew as they are written, and is sure of, so that another way need not.
+    /// A problem is one that keeps any name from being told.
+    /// </summary>
+    Result<ImmutableHashSet<RowRef>> Able(CheckedList list, FaceShelf shelf, CancellationToken cancel);
 }
 
 /// <summary>A list whose rows are all accounted for, not yet lettered.</summary>

@@ -14,8 +14,10 @@ using NameBand.Pipeline.Resume;
 namespace NameBand.Pipeline.Ways;
 
 /// <summary>What is known of the machine's letters, and the names it can sew: lays them out at one of its sizes.</summary>
+/// <param name="way">That its names go.</param>
 internal sealed class KeyedLetters(
-    MeasuredAlphabets alphabets, IReadOnlyDictionary<string, LetteredName> shapes, ImmutableArray<Name> names, double readingErrorMm) : ILetteredWay
+    Way way, MeasuredAlphabets alphabets, IReadOnlyDictionary<string, LetteredName> shapes, ImmutableArray<Name> names, double readingErrorMm)
+    : ILetteredWay
 {
     private const string LettersName = "the machine’s own letters";
 
@@ -24,7 +26,7 @@ internal sealed class KeyedLetters(
     public LetteredList Letter(SizeStep step)
     {
         var composer = At(step);
-        return new LetteredList(LettersName, [.. names.Select(composer.Compose).OfType<LetteredName>()], []);
+        return new LetteredList(LettersName, [.. names.Select(composer.Compose).OfType<LetteredName>().Select(n => n with { Way = way })], []);
     }
 
     /// <summary>Built-in letters are measured as they come out: nothing is added to their widths.</summary>
@@ -41,46 +43,34 @@ internal sealed class KeyedLetters(
 
     public double LeastHeightMm(LetteredList lettered, Face face, Fabric fabric, FaceShelf shelf) => 0;
 
+    public ImmutableArray<SizeStep> Steps(BandJob job) => SizeSteps.Of(job.Letters, alphabets);
+
+    public LetteredList At(SizeStep step, LetteredList own) => Letter(step);
+
+    public IEnumerable<Problem> Notes(BandJob job, SizeStep step)
+    {
+        if (alphabets.BySize.All(a => Math.Abs(a.HeightMm - step.HeightMm) >= 0.05))
+        {
+            yield return Problem.Note(
+                new Where(job.Letters.Alphabet),
+                FormattableString.Invariant($"Letters {step.HeightMm:0.##} mm high were not measured: their widths are taken in proportion from the nearest size that was."),
+                FormattableString.Invariant($"Run measure with --size \"{step.HeightMm:0.##} mm\" to have them measured."));
+        }
+    }
+
     /// <summary>Lays the names out at the largest setting of the machine at which they fit.</summary>
     public Result<StripPlan> LayOut(NamesRead names, HemPlan hem, Fabric fabric)
     {
         var job = names.Job;
         hem = EarlierEnds.KeepMade(hem, job.Folder);
-        var steps = SizeSteps.Of(job.Letters, alphabets);
-        if (job.Lettering.Height is { } wished)
+        var chosen = LargestSetting.Choose(job, Steps(job), s => LayAt(job, hem, fabric, s));
+        if (chosen.Value is not { } setting)
         {
-            steps = [.. steps.Where(s => Math.Abs(s.HeightMm - wished.Mm) < 0.05)];
-            if (steps.IsEmpty)
-            {
-                return Result.Fail<StripPlan>(Problem.CannotUse(
-                    new Where("job.json", Key: "lettering.height"), $"The machine has no letters {wished.InMillimetres()} high.",
-                    $"Take one of letters.sizes ({string.Join(", ", job.Letters.Sizes.Select(s => s.InMillimetres()))}), or \"largest\"."));
-            }
+            return Result.Fail<StripPlan>(chosen.Problems);
         }
 
-        var tried = steps.Select(s => (Step: s, Laid: LayAt(job, hem, fabric, s))).ToList();
-        int fewestHeld = tried.Min(t => t.Laid.Value!.Held.Length);
-        int at = tried.FindIndex(t => t.Laid.Value!.MatchesHem && t.Laid.Value.Held.Length == fewestHeld);
-        bool fits = at >= 0;
-        at = fits ? at : tried.Count - 1;
-        var (step, chosen) = tried[at];
-        var problems = chosen.Problems.Where(p => p.Where.Key != "lettering").Select(p => Remended(p, job)).ToList();
-        if (fits && at > 0)
-        {
-            var larger = tried[at - 1];
-            problems.Add(Problem.Note(new Where(Key: "letters.sizes"), WhyNotLarger(larger.Step, larger.Laid.Value!, fewestHeld)));
-        }
-
-        if (alphabets.BySize.All(a => Math.Abs(a.HeightMm - step.HeightMm) >= 0.05))
-        {
-            problems.Add(Problem.Note(
-                new Where(job.Letters.Alphabet),
-                FormattableString.Invariant($"Letters {step.HeightMm:0.##} mm high were not measured: their widths are taken in proportion from the nearest size that was."),
-                FormattableString.Invariant($"Run measure with --size \"{step.HeightMm:0.##} mm\" to have them measured.")));
-        }
-
-        var plan = chosen.Value! with { SpacingMm = step.GapMm, HasNeedlePaths = false };
-        return WithDrift(job.Letters.Hooped ? plan : OneRun.Of(plan), job, problems);
+        var plan = setting.Plan with { HasNeedlePaths = false };
+        return WithDrift(job.Letters.Hooped ? plan : OneRun.Of(plan), job, [.. chosen.Problems, .. Notes(job, setting.Step)]);
     }
 
     /// <summary>Sets out anew what is still to be sewn after the ends that were measured.</summary>
@@ -109,25 +99,7 @@ internal sealed class KeyedLetters(
 
     private Result<StripPlan> LayAt(BandJob job, HemPlan hem, Fabric fabric, SizeStep step)
     {
-        var atStep = job with { Lettering = job.Lettering with { Height = Length.FromMm(step.HeightMm), Least = Length.FromMm(step.HeightMm) } };
-        if (!job.Letters.Hooped)
-        {
-            atStep = OneRun.WithoutField(atStep);
-        }
-
-        return LayoutPlanner.Plan(atStep, hem, Letter(step), fabric);
+        var atStep = job.With(step);
+        return LayoutPlanner.Plan(job.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), hem, Letter(step), fabric);
     }
-
-    private static string WhyNotLarger(SizeStep step, StripPlan plan, int fewestHeld)
-    {
-        string what = FormattableString.Invariant($"Letters {step.HeightMm:0.#} mm high with gaps of {step.GapMm:0.#} mm");
-        return plan.Held.Length > fewestHeld
-            ? $"{what} are too tall or too wide for some of the names."
-            : FormattableString.Invariant($"{what} would need {plan.DifferenceMm:0} mm more strip than there is.");
-    }
-
-    /// <summary>What to do about a strip that is too long, in terms of the machine: its sizes are steps.</summary>
-    private static Problem Remended(Problem problem, BandJob job) => problem.Where.Key?.StartsWith("round", StringComparison.Ordinal) == true
-        ? problem with { Mend = $"This is the smallest setting in letters.sizes{(job.Letters.Spacings.IsEmpty ? "" : " and letters.spacings")}. Use another round, a narrower lettering.gap, or hold the longest names." }
-        : problem;
 }

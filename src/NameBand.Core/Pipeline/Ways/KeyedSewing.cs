@@ -48,13 +48,11 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public bool AreLettersRead(Hooping hooping) => hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs).All(n => _stitcher.IsRead(n.Lettered));
 
-    public Estimate Count(ImmutableArray<HoopingFigures> figures)
-    {
-        int pieces = KeyIns.Sum(n => n.Parts.Length);
-        return Estimator.Make(_job, _plan, figures, null, KeyedWork.Acts(_job, pieces, Keys(KeyIns)));
-    }
+    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.Sum(n => n.Parts.Length), Keys(KeyIns))];
 
-    public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate, Needs needs, CaptionFace captions)
+    public StripPlan PlanOf(Hooping hooping) => _plan;
+
+    public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate)
     {
         foreach (var paper in Paper.Both)
         {
@@ -62,8 +60,9 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
         }
 
         yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, KeyIns, _step, SheetMarks.Of(_plan)));
-        yield return (OutPaths.ReadMeFirst, stream => KeyInReadMe.Write(stream, made.Job.Title, SheetMarks.Of(_plan), needs));
     }
+
+    public ImmutableArray<string> ReadMe => KeyInReadMe.Parts(SheetMarks.Of(_plan));
 
     private static int Keys(IEnumerable<KeyInName> names) => names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
 

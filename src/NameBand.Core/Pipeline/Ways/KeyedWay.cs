@@ -4,11 +4,13 @@ using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.MachineLetters;
 using NameBand.MachineLetters.Measuring;
+using NameBand.Names;
 
 namespace NameBand.Pipeline.Ways;
 
 /// <summary>Names are keyed into the machine's own letters.</summary>
-internal sealed class KeyedWay : IWay
+/// <param name="way">That its names go.</param>
+internal sealed class KeyedWay(Way way) : IWay
 {
     public Problem? NoLog { get; } = Problem.CannotUse(
         new Where("job.json", Key: "way"), "The command sewn keeps what was sewn from needle paths, and this job has none.",
@@ -25,9 +27,7 @@ internal sealed class KeyedWay : IWay
     {
         var (job, face, list) = (checkedList.Job, checkedList.Face, checkedList.InOrder);
         double height = job.Letters.Sizes[0].Mm;
-        Result<MeasuredAlphabets>? file = InnerFile.IsThere(job.Folder, job.Letters.Alphabet)
-            ? AlphabetFile.Read(job.Folder, job.Letters.Alphabet, height, job.Letters.Gap?.Mm, 2 * job.Letters.ReadingError.Mm)
-            : null;
+        var file = Read(job);
         if (file is { IsUsable: false })
         {
             return Result.Fail<NamesRead>(file.Problems);
@@ -39,7 +39,7 @@ internal sealed class KeyedWay : IWay
         var shapes = LetterShapes.Of(letters, face, shelf);
         var alphabets = AlphabetCompletion.Complete(
             file?.Value, letters, height, job.Letters.ReadingError.Mm, l => shapes.TryGetValue(l, out var s) ? s.Ink.WidthMm : null);
-        var known = new KeyedLetters(alphabets, shapes, spelled.Names, job.Letters.ReadingError.Mm);
+        var known = new KeyedLetters(way, alphabets, shapes, spelled.Names, job.Letters.ReadingError.Mm);
         var first = known.Letter(SizeSteps.Of(job.Letters, alphabets)[0]);
         var read = new NamesRead(
             job, checkedList.Corrections, face, first with { Held = spelled.Held }, HeldRows.OfLetters(
@@ -47,6 +47,34 @@ internal sealed class KeyedWay : IWay
             known);
         return Result.Of(read, [.. file?.Problems ?? [], .. spelled.Problems, .. Doubts(job, file?.Value, letters)]);
     }
+
+    /// <summary>Names all of whose letters the machine has and that were measured: beside another way nothing is guessed.</summary>
+    public Result<ImmutableHashSet<RowRef>> Able(CheckedList checkedList, FaceShelf shelf, CancellationToken cancel)
+    {
+        var job = checkedList.Job;
+        var file = Read(job);
+        if (file is { IsUsable: false })
+        {
+            return Result.Fail<ImmutableHashSet<RowRef>>(file.Problems);
+        }
+
+        if (file?.Value is not { } measured)
+        {
+            return Result.Of<ImmutableHashSet<RowRef>>([], [Problem.NeedsPerson(
+                new Where(job.Letters.Alphabet),
+                "The machine’s letters are not measured yet, so no name is keyed in: beside another way only measured letters are.",
+                "Run measure on this job, sew the lines it writes and measure them.")]);
+        }
+
+        var has = MachineSpelling.Has(job.Letters, measured);
+        bool Measured(string letter) => has(letter) && measured.BySize.All(a => a.Has(letter));
+        return Result.Of<ImmutableHashSet<RowRef>>(
+            [.. checkedList.InOrder.Names.Where(n => Letters.Of(n.Text).All(Measured)).Select(n => n.Row)]);
+    }
+
+    private static Result<MeasuredAlphabets>? Read(BandJob job) => InnerFile.IsThere(job.Folder, job.Letters.Alphabet)
+        ? AlphabetFile.Read(job.Folder, job.Letters.Alphabet, job.Letters.Sizes[0].Mm, job.Letters.Gap?.Mm, 2 * job.Letters.ReadingError.Mm)
+        : null;
 
     private static IEnumerable<Problem> Doubts(BandJob job, MeasuredAlphabets? file, string[] letters)
     {

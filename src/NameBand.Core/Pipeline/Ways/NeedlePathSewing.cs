@@ -55,16 +55,12 @@ internal sealed class NeedlePathSewing : IPieceSewing
         return areRead;
     }
 
-    public Estimate Count(ImmutableArray<HoopingFigures> figures)
-    {
-        var log = _made.Begun?.Log;
-        return LoggedPace.AtOwnPace(Estimator.Make(_made.Job, _made.Plan, figures, log), log);
-    }
+    public ImmutableArray<WayActs> Acts => [WayActs.NeedlePath];
 
-    public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate, Needs needs, CaptionFace captions)
-    {
-        var (job, plan) = (_made.Job, _made.Plan);
-        yield return (OutPaths.Worksheet, stream => Worksheet.Write(stream, plan, estimate));
-        yield return (OutPaths.ReadMeFirst, stream => ReadMeFirst.Write(stream, job.Title, plan, job.Strip.SewnBeforeCutting, needs));
-    }
+    public StripPlan PlanOf(Hooping hooping) => _made.Plan;
+
+    public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate) =>
+        [(OutPaths.Worksheet, stream => Worksheet.Write(stream, _made.Plan, estimate))];
+
+    public ImmutableArray<string> ReadMe => ReadMeFirst.Parts(_made.Plan, _made.Job.Strip.SewnBeforeCutting);
 }

@@ -54,7 +54,13 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
 
     public Fabric On(Fabric fabric) => fabric;
 
-    public Result<StripPlan> LayOut(NamesRead names, HemPlan hem, Fabric fabric)
+    public Result<ImmutableHashSet<RowRef>> Able(CheckedList list, FaceShelf shelf, CancellationToken cancel) =>
+        DrawnFaces.Able(list, shelf, cancel);
+
+    public Result<StripPlan> LayOut(NamesRead names, HemPlan hem, Fabric fabric) => LayOrGoOn(names, hem, fabric);
+
+    /// <summary>Lays names out, or goes on from what is sewn of them.</summary>
+    public static Result<StripPlan> LayOrGoOn(NamesRead names, HemPlan hem, Fabric fabric)
     {
         var drift = DriftFile.Read(names.Job.Folder);
         var (ends, aside) = names.Sewn is { Begun: var begun } && drift.Value is { } said

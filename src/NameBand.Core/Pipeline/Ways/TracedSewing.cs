@@ -37,19 +37,17 @@ internal sealed class TracedSewing(LaidOut made) : IPieceSewing
 
     public bool AreLettersRead(Hooping hooping) => true;
 
-    public Estimate Count(ImmutableArray<HoopingFigures> figures)
-    {
-        var job = KeyedWork.WithoutHoops(made.Job);
-        return Estimator.Make(job, _plan, figures, null, TracedWork.Acts(_plan.Hoopings.Sum(_lines.LengthMm)));
-    }
+    public ImmutableArray<WayActs> Acts => [TracedWork.Acts(_plan.Hoopings.Sum(_lines.LengthMm))];
 
-    public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate, Needs needs, CaptionFace captions)
+    public StripPlan PlanOf(Hooping hooping) => _plan;
+
+    public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate)
     {
         foreach (var paper in Paper.Both)
         {
             yield return (OutPaths.Template(paper.Word), stream => Template.Write(stream, paper, made.Job.Title, _plan, _lines, made.Job.Traced.Mirrored));
         }
-
-        yield return (OutPaths.ReadMeFirst, stream => TemplateReadMe.Write(stream, made.Job.Title, SheetMarks.Of(_plan), needs));
     }
+
+    public ImmutableArray<string> ReadMe => TemplateReadMe.Parts(SheetMarks.Of(_plan));
 }

@@ -5,11 +5,13 @@ using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
+using NameBand.Names;
 
 namespace NameBand.Pipeline.Ways;
 
 /// <summary>Names are traced from a template at true size, and sewn over free-motion or by hand.</summary>
-internal sealed class TracedWay : IWay, ILetteredWay
+/// <param name="way">That its names go.</param>
+internal sealed class TracedWay(Way way) : IWay, ILetteredWay
 {
     public Problem? NoLog { get; } = Problem.CannotUse(
         new Where("job.json", Key: "way"), "The command sewn keeps what was sewn from needle paths, and this job has none.",
@@ -26,9 +28,14 @@ internal sealed class TracedWay : IWay, ILetteredWay
         var lettered = GroupLetterer.Letter(list.Job, list.InOrder, list.Face, shelf, cancel);
         return lettered.Value is { } letters
             ? Result.Of(
-                new NamesRead(list.Job, list.Corrections, list.Face, letters, HeldRows.OfLetters(list.InOrder, letters.Held, names => WithoutHeadings.Letter(list.Job, names, list.Face, shelf, cancel)), this), lettered.Problems)
+                new NamesRead(list.Job, list.Corrections, list.Face, Marked(letters), HeldRows.OfLetters(list.InOrder, letters.Held, names => WithoutHeadings.Letter(list.Job, names, list.Face, shelf, cancel)), this), lettered.Problems)
             : Result.Fail<NamesRead>(lettered.Problems);
     }
+
+    public Result<ImmutableHashSet<RowRef>> Able(CheckedList list, FaceShelf shelf, CancellationToken cancel) =>
+        DrawnFaces.Able(list, shelf, cancel);
+
+    private LetteredList Marked(LetteredList list) => list with { Names = [.. list.Names.Select(n => n with { Way = way })] };
 
     /// <summary>A line is traced where it is: nothing is added to its width.</summary>
     public Fabric On(Fabric fabric) => fabric with { PullCompensationMm = 0 };
@@ -47,7 +54,7 @@ internal sealed class TracedWay : IWay, ILetteredWay
     public ImmutableArray<Face> Faces(NamesRead names, FaceShelf shelf) => DrawnFaces.Of(names, shelf);
 
     public LetteredList In(Face face, NamesRead names, FaceShelf shelf, CancellationToken cancel) =>
-        GroupLetterer.Letter(names.Job, names.Rows, face, shelf, cancel).Value!;
+        Marked(GroupLetterer.Letter(names.Job, names.Rows, face, shelf, cancel).Value!);
 
     public double LeastHeightMm(LetteredList lettered, Face face, Fabric fabric, FaceShelf shelf) => 0;
 }

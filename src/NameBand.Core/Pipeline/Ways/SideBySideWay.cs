@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Lettering;
+using NameBand.Names;
+
+namespace NameBand.Pipeline.Ways;
+
+/// <summary>
+/// Several ways beside each other on one garment. Each name goes the first of them that can do it; what is sewn already
+/// keeps the way it went. A name that none can do is held by the last one.
+/// </summary>
+internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : IWay
+{
+    public sealed record Part(Way Way, IWay Sews);
+
+    /// <summary>What goes another way than the log keeps is refused hooping by hooping.</summary>
+    public Problem? NoLog => parts.Any(p => p.Sews.NoLog is null) ? null : parts[0].Sews.NoLog;
+
+    public Problem? NoSwatch => parts.Any(p => p.Sews.NoSwatch is null) ? null : parts[0].Sews.NoSwatch;
+
+    public Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel)
+    {
+        var problems = ImmutableArray.CreateBuilder<Problem>();
+        var divided = Divide(list, shelf, cancel);
+        problems.AddRange(divided.Problems);
+        if (divided.Value is not { } shares)
+        {
+            return Result.Fail<NamesRead>(problems);
+        }
+
+        var reads = new List<(Part Part, NamesRead Read)>();
+        foreach (var (part, names) in shares)
+        {
+            var read = part.Sews.Letter(list with { InOrder = names }, shelf, cancel);
+            problems.AddRange(read.Problems);
+            if (read.Value is not { } value)
+            {
+                return Result.Fail<NamesRead>(problems);
+            }
+
+            reads.Add((part, value));
+        }
+
+        return Result.Of(Together(list, [.. reads]), problems);
+    }
+
+    public Result<ImmutableHashSet<RowRef>> Able(CheckedList list, FaceShelf shelf, CancellationToken cancel)
+    {
+        var able = parts.Select(p => p.Sews.Able(list, shelf, cancel)).ToList();
+        return able.Find(a => a.Value is null) ?? Result.Of<ImmutableHashSet<RowRef>>(
+            [.. able.SelectMany(a => a.Value!)], [.. able.SelectMany(a => a.Problems)]);
+    }
+
+    /// <summary>The names of each way that has any. Rows that are held go to the last one, but for those that another can do.</summary>
+    private Result<List<(Part Part, NameList Names)>> Divide(CheckedList list, FaceShelf shelf, CancellationToken cancel)
+    {
+        var problems = ImmutableArray.CreateBuilder<Problem>();
+        var shares = new List<(Part Part, NameList Names)>();
+        var sewn = list is { Begun: { } begun, Matched: { } matched } ? begun.SewnRows(matched) : [];
+        var left = list.InOrder.Names;
+        var asked = HeldRows.AsTheyWouldBe(list.InOrder);
+        var settled = new HashSet<RowRef>();
+        foreach (var part in parts)
+        {
+            bool keepsLog = part.Sews.NoLog is null;
+            var mine = left;
+            if (part != parts[^1])
+            {
+                var able = part.Sews.Able(list with { InOrder = new NameList([], [.. left, .. asked]) }, shelf, cancel);
+                problems.AddRange(able.Problems);
+                if (able.Value is not { } can)
+                {
+                    return Result.Fail<List<(Part Part, NameList Names)>>(problems);
+                }
+
+                mine = [.. left.Where(n => sewn.Contains(n.Row) ? keepsLog : can.Contains(n.Row))];
+                left = [.. left.Except(mine)];
+                settled.UnionWith(asked.Where(n => can.Contains(n.Row)).Select(n => n.Row));
+            }
+
+            ImmutableArray<ListedRow> rows = part == parts[^1] ? [.. list.InOrder.Rows.Where(r => !settled.Contains(r.Row))] : [];
+            bool hasAny = !mine.IsEmpty || asked.Any(n => rows.Any(r => r.Row == n.Row));
+            if (hasAny || (keepsLog && list.Begun is not null) || (shares.Count == 0 && part == parts[^1]))
+            {
+                shares.Add((part, new NameList(rows, mine)));
+            }
+        }
+
+        return Result.Of(shares, problems);
+    }
+
+    /// <summary>What the ways read, in the order of the list again.</summary>
+    private static NamesRead Together(CheckedList list, ImmutableArray<(Part Part, NamesRead Read)> reads)
+    {
+        var letters = new SideBySideLetters([.. reads.Select(r => new SideBySideLetters.Part(r.Part.Way, r.Read.Way))]);
+        var told = reads.SelectMany(r => r.Read.Rows.Rows).ToDictionary(r => r.Row);
+        ImmutableArray<HeldRow> held = [.. reads.SelectMany(r => r.Read.Lettered.Held)];
+        var rows = new NameList([.. list.InOrder.Rows.Select(r => told.GetValueOrDefault(r.Row, r))], list.InOrder.Names);
+        var all = SideBySideLetters.InOrder(list.InOrder.Names, reads.SelectMany(r => r.Read.Lettered.Names), list.Job);
+        var going = reads.Select(r => r.Read).FirstOrDefault(r => r.Sewn is not null);
+        return new NamesRead(
+            list.Job, list.Corrections, list.Face, new LetteredList(list.Face.Name, all, held), HeldRows.Merge(rows, held), letters)
+        {
+            Sewn = going?.Sewn,
+            SewnThenChanged = list.Matched?.Changed,
+        };
+    }
+}

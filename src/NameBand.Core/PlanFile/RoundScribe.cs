@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Garment;
+using NameBand.Job;
 using NameBand.Layout;
 
 namespace NameBand.PlanFile;
@@ -65,6 +66,7 @@ internal static class RoundScribe
         WidthMm = Thousandths.Mm(name.WidthMm),
         OnBaseLineMm = plan.Hem.IsCurved ? Thousandths.Mm(name.WidthMm - (2 * plan.InsetMm(name))) : null,
         BaselineYMm = Thousandths.Mm(name.BaselineYMm),
+        Way = JobKeys.WordOf(name.Lettered.Way),
         Group = name.Lettered.Standing.Group,
         LetterHeightMm = name.Lettered.Standing is { Group: not null } or { HeightFactor: not 1 }
             ? Thousandths.Mm(plan.LetterHeightMm * name.Lettered.Standing.HeightFactor) : null,

@@ -103,6 +103,9 @@ public sealed record WrittenName
 
     public required decimal BaselineYMm { get; init; }
 
+    /// <summary>How it gets onto the cloth, in the word that job.json has for it.</summary>
+    public string? Way { get; init; }
+
     public string? Group { get; init; }
 
     /// <summary>Where its group has one of its own.</summary>

@@ -12,7 +12,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
     {
         page.Line(answer.Title, tone: Tone.Heading);
         page.Gap();
-        string pieces = Words.Count(answer.Hoopings, answer.Hooped ? "hooping" : "run");
+        string pieces = answer.TakenUp ?? Words.Count(answer.Hoopings, answer.Hooped ? "hooping" : "run");
         page.Line(
             $"{Words.Count(answer.Names, "name")} in {pieces}: {Words.Duration(answer.AllMinutes)}, hands and machine together. "
             + "In eight cases of ten the truth lies within the range in brackets.");

@@ -79,7 +79,9 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
     {
         string field = string.Create(CultureInfo.InvariantCulture, $"{answer.FieldAlongMm:0.#} × {answer.FieldAcrossMm:0.#} mm");
         string stitches = Words.Count(answer.Stitches, "stitch", "stitches");
-        yield return answer.NeedlePaths
+        yield return answer.Ways is { } ways
+            ? ("Sewn", $"{string.Join("; ", ways.Select(w => w.Text))}; the field is {field}, {stitches}", Tone.Plain)
+            : answer.NeedlePaths
             ? ("Hoopings", $"{Words.Count(answer.Hoopings, "hooping")} in a field of {field}, {stitches}", Tone.Plain)
             : ("Sittings", WayWords.Sittings(answer), Tone.Plain);
         yield return ("At the machine", Total(answer.MachineMinutes, answer.MachineMinutesAtSetPace), Tone.Plain);
@@ -211,7 +213,8 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         }
 
         yield return $"Look at the proofs in {folder}/proofs and check how each name is spelt.";
-        foreach (string step in answer.NeedlePaths ? ToSew(folder) : WayWords.Steps(answer, folder))
+        IEnumerable<string> toSew = [.. answer.Ways is null && answer.NeedlePaths ? [] : WayWords.Steps(answer, folder), .. answer.NeedlePaths ? ToSew(folder) : []];
+        foreach (string step in toSew)
         {
             yield return step;
         }
@@ -222,16 +225,17 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         if (answer.Left is { ToSew: var left })
         {
             string paths = left.Count == 1 ? "needle path" : Words.Count(left.Count, "needle path");
-            yield return left.Count == 0 ? "Every hooping is sewn: go on with the work by hand, which the command hours lists."
+            yield return left.Count == 0 ? $"Every {(answer.Ways is null ? "hooping" : "needle path")} is sewn: go on with the work by hand, which the command hours lists."
                 : $"Sew the {paths} still to be sewn in {folder}/needle-paths: {SewnSummary.Numbers(left)}.";
             yield break;
         }
 
         yield return "Sew the swatch that the command swatch makes, on a scrap of the same cloth; press it and measure it "
             + "before you cut into the real cloth.";
-        yield return answer.Hoopings == 1
+        int count = answer.Ways?.Where(w => w.IsFollowed).Sum(w => w.Hoopings) ?? answer.Hoopings;
+        yield return count == 1
             ? $"Sew the one needle path in {folder}/needle-paths."
-            : $"Sew the {Words.Count(answer.Hoopings, "needle path")} in {folder}/needle-paths, in the order of their numbers.";
+            : $"Sew the {Words.Count(count, "needle path")} in {folder}/needle-paths, in the order of their numbers.";
     }
 
     /// <summary>The folder as the person would write it: under the job as given, if it lies there.</summary>

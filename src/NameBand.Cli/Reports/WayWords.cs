@@ -8,7 +8,7 @@ internal static class WayWords
 {
     /// <summary>Half a sentence: what the letters are.</summary>
     public static string Face(MakeAnswer answer) => answer.OwnLetters
-        ? FormattableString.Invariant($" in your machine’s own letters with gaps of {answer.SpacingMm:0.0} mm")
+        ? FormattableString.Invariant($" in your machine’s own letters with gaps of {answer.SpacingMm:0.0} mm{(answer.Ways is null ? "" : $", and in {answer.Face}")}")
         : $" in {answer.Face}";
 
     public static string Sittings(MakeAnswer answer) => answer.Hoopings == answer.Rounds.Count
@@ -21,7 +21,8 @@ internal static class WayWords
         [
             $"Print {folder}/key-in-a4.pdf (or key-in-letter.pdf): it says what to key in and where each name starts.",
             "Sew the first names on a scrap and measure them against the sheet before you begin the real strip.",
-            "When names drift off their marks, add where one ended to drift.csv (number,name,end_mm) in the job and run make again.",
+            answer.Ways is not null ? "When names drift off their marks, start the next one at its own mark all the same."
+            : "When names drift off their marks, add where one ended to drift.csv (number,name,end_mm) in the job and run make again.",
         ]
         :
         [

@@ -78,6 +78,12 @@ public static class Estimator
     private static double BandLengthMm(StripPlan plan, Round round) =>
         plan.OnClothMm(round.LengthMm) + (plan.Hem.Closed ? plan.Hem.OverlapMm : 2 * plan.Hem.Strip.TurnInMm) + (2 * HeldBesideFieldMm);
 
+    /// <summary>Lengths in mm of the backing under names that are sewn without a hoop beside hooped ones, run by run.</summary>
+    public static IEnumerable<double> RunBackingsMm(StripPlan plan) =>
+        plan.Hoopings.Where(h => h.IsRun).SelectMany(h => h.Segments).Select(s => plan.OnClothMm(s.Segment.LengthMm) + (2 * HeldBesideFieldMm));
+
+    public static double RunBackingWidthMm(StripPlan plan) => plan.Hem.Strip.CutWidthMm + (2 * HeldBesideFieldMm);
+
     public static double BackingPieceLengthMm(StripPlan plan) => plan.FieldAlongMm + (2 * HeldBesideFieldMm);
 
     public static double BackingPieceWidthMm(StripPlan plan) => plan.FieldAcrossMm + (2 * HeldBesideFieldMm);

@@ -70,10 +70,17 @@ public static class Shopping
     {
         double across = Estimator.BackingPieceWidthMm(plan);
         double along = Estimator.BackingPieceLengthMm(plan);
-        int pieces = plan.Hoopings.Length;
-        double best = Math.Min(Length(along, across), Length(across, along));
+        int pieces = plan.Hoopings.Count(h => !h.IsRun);
+        double best = pieces == 0 ? 0 : Math.Min(Length(along, across), Length(across, along));
+
+        // Under a run without a hoop lies one strip of backing as long as it is.
+        double runsMm = Estimator.RunBackingsMm(plan).Sum();
+        double runWidthMm = Estimator.RunBackingWidthMm(plan);
+        best += runsMm / Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / runWidthMm) + 1e-9));
+        string runs = runsMm > 0 ? FormattableString.Invariant($"{(pieces > 0 ? ", " : "")}strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all") : "";
+        string cut = pieces > 0 ? FormattableString.Invariant($"{pieces} pieces {along:0} × {across:0} mm") : "";
         return Measured(
-            "backing", FormattableString.Invariant($"{pieces} pieces {along:0} × {across:0} mm from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide"),
+            "backing", FormattableString.Invariant($"{cut}{runs} from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide"),
             best, job.Shop.Metric, job.Prices.BackingPerUnit);
 
         double Length(double downMm, double besideMm)

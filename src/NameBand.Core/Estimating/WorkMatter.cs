@@ -7,13 +7,15 @@ namespace NameBand.Estimating;
 /// <summary>What a way of sewing asks of hands and machine besides the stitches.</summary>
 /// <param name="IsHooped">The cloth is hooped, again and again; else a strip is sewn in one run on one long backing.</param>
 /// <param name="HasSewnMarks">Crosses are sewn first in each hooping, in a thread of the cloth's colour, and taken out again.</param>
-/// <param name="How">What is said of it beside the acts of another way, such as <c>keyed in</c>.</param>
-public sealed record WayActs(bool IsHooped, bool HasSewnMarks, string How)
+public sealed record WayActs(bool IsHooped, bool HasSewnMarks)
 {
-    public static WayActs NeedlePath { get; } = new(IsHooped: true, HasSewnMarks: true, "from needle paths") { FollowsCoordinates = true };
+    public static WayActs NeedlePath { get; } = new(IsHooped: true, HasSewnMarks: true) { FollowsCoordinates = true };
 
     /// <summary>The machine sews by itself, from a file.</summary>
     public bool FollowsCoordinates { get; init; }
+
+    /// <summary>What is said of it beside the acts of another way, such as <c>keyed in</c>.</summary>
+    public string How { get; init; } = "";
 
     /// <summary>Numbers of the hoopings that are sewn so; null: all.</summary>
     public ImmutableHashSet<int>? Hoopings { get; init; }

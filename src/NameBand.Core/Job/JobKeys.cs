@@ -84,7 +84,7 @@ internal static class JobKeys
 
     public static readonly ImmutableArray<JobKey> All =
     [
-        Format, Title, Way, Lists, NameColumn, LeaveOutColumn, HideColumns, ShowColumns, IgnoredColumns,
+        Format, Title, Way, Ways, Lists, NameColumn, LeaveOutColumn, HideColumns, ShowColumns, IgnoredColumns,
         HemLength, SkirtTurn, SkirtWaist, SkirtLength, SkirtTakenUp, HemTurn, Closed, Overlap, Tolerance,
         CutWidth, TurnIn, Margin, Sewn, Shortening, Rounds, Lift, RoundStep, Side, ReadBy,
         Face, Height, Least, Gap, Spread, Order, AgreedFirst, Collation,

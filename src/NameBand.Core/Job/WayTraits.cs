@@ -6,6 +6,9 @@ namespace NameBand.Job;
 /// <param name="IsFollowedByHand">A person follows a template, at a pace and with thread of their own.</param>
 public sealed record WayTraits(bool FollowsCoordinates, bool HasLettersOfItsOwn, bool IsFollowedByHand)
 {
+    /// <summary>How such names get onto the cloth, beside others that go otherwise: <c>4 names keyed in</c>.</summary>
+    public string How => FollowsCoordinates ? "from needle paths" : HasLettersOfItsOwn ? "keyed in" : "traced";
+
     private static readonly WayTraits[] Known = [.. Enum.GetValues<Way>().Select(
         way => new WayTraits(way == Way.NeedlePath, way == Way.MachineLetters, way == Way.Traced))];
 

@@ -85,6 +85,22 @@ public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments)
     public bool IsRun => Segments[0].Segment.Names is [var first, ..] && first.Lettered.IsInOneRun;
 }
 
+/// <summary>The names of a plan that go one way onto the cloth.</summary>
+/// <param name="Hoopings">That hold them.</param>
+/// <param name="Runs">Sewn without a hoop, beside names that are hooped.</param>
+public sealed record WayShare(Way Way, int Names, int Hoopings, int Runs)
+{
+    /// <summary>Such as <c>4 names keyed in, in 2 runs without a hoop</c>.</summary>
+    public string InWords => $"{Count(Names, "name")} {WayTraits.Of(Way).How}, in {Sittings(Hoopings, Runs)}";
+
+    /// <summary>Such as <c>2 hoopings and 1 run without a hoop</c>.</summary>
+    internal static string Sittings(int hoopings, int runs) => string.Join(
+        " and ", new[] { (Count: hoopings, Text: Count(hoopings, "hooping")), (Count: runs, Text: Count(runs, "run") + " without a hoop") }
+            .Where(p => p.Count > 0).Select(p => p.Text));
+
+    private static string Count(int count, string one) => FormattableString.Invariant($"{count} {one}{(count == 1 ? "" : "s")}");
+}
+
 /// <summary>A row that keeps everybody's letters down, and the height there would be without it and those before it.</summary>
 /// <param name="IsGain">Whether that is any larger than with it: else it is in the way only together with one that comes after it.</param>
 public sealed record HeightLimit(LetteredName Name, string Because, double HeightWithoutMm, bool IsGain);
@@ -151,12 +167,29 @@ public sealed record StripPlan(
     /// <summary>Whether a machine follows coordinates for any name; else all are keyed in, or traced.</summary>
     public bool HasNeedlePaths { get; init; } = true;
 
+    /// <summary>What goes each way, in the order of the ways; one entry where all names go the same.</summary>
+    public ImmutableArray<WayShare> Ways =>
+    [
+        .. Hoopings.GroupBy(h => h.Way).OrderBy(g => g.Key).Select(g => new WayShare(
+            g.Key, g.Sum(h => h.Segments.Sum(s => s.Segment.Names.Count(n => n.IsOfList))), g.Count(h => !h.IsRun), g.Count(h => h.IsRun))),
+    ];
+
+    /// <summary>How often the cloth is taken up, in words: hoopings, and runs without a hoop beside them.</summary>
+    public string SittingsInWords => WayShare.Sittings(Hoopings.Count(h => !h.IsRun), Hoopings.Count(h => h.IsRun));
+
+    /// <summary>Whether names go different ways side by side.</summary>
+    public bool HasSeveralWays => Hoopings.Select(h => h.Way).Distinct().Skip(1).Any();
+
+    /// <summary>The whole plan that this is a part of; null: it is the whole. Marks are those of the whole.</summary>
+    public StripPlan? PartOf { get; private init; }
+
     /// <summary>What of it is sewn from needle paths: itself where all of it is.</summary>
     public StripPlan OfNeedlePaths => Hoopings.All(h => h.HasNeedlePath) ? this : Only(w => WayTraits.Of(w).FollowsCoordinates);
 
     /// <summary>What of it is sewn in some of the ways: every round, and of its segments and hoopings only theirs.</summary>
     public StripPlan Only(Func<Way, bool> isAsked) => this with
     {
+        PartOf = PartOf ?? this,
         Rounds = [.. Rounds.Select(r => r with { Segments = [.. r.Segments.Where(s => isAsked(s.Way))] })],
         Hoopings = [.. Hoopings.Where(h => isAsked(h.Way))],
     };

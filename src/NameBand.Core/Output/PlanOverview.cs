@@ -14,6 +14,7 @@ public sealed record PlannedHooping(int Number, ImmutableArray<string> Names, do
 }
 
 /// <summary>The plan in an out folder, as far as a person who sews from it needs it.</summary>
+/// <param name="Hoopings">Those that are sewn from needle paths.</param>
 public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> Hoopings, EarlierPlan Plan)
 {
     /// <summary>The plan's own mark; empty where it has none.</summary>
@@ -34,7 +35,7 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
         var segments = plan.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number);
         return new PlanOverview(
             written.Title,
-            [.. plan.Hoopings.Select(h => new PlannedHooping(
+            [.. plan.Hoopings.Where(h => h.HasNeedlePath).Select(h => new PlannedHooping(
                 h.Number, [.. h.Segments.SelectMany(s => segments[s.Segment].Names).Select(n => n.Text)], minutes[h.Number])
             {
                 Mark = h.Mark,

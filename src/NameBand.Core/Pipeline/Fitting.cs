@@ -85,13 +85,16 @@ internal static class Fitting
             var many = besideSewing is null ? one : Counting.Of(beside, besideSewing, Counting.Measure(beside, besideSewing, null, null, cancel));
             yield return new FitChoice(
                 inFace.Lettered.FaceName, rounds, plan.LetterHeightMm, Math.Max(tooLong, 0), plan.Held.Length + inFace.Lettered.Held.Length,
-                plan.Hoopings.Length, one.MachineMinutes.Likely, one.HandsOnMinutes.Likely,
-                lanes, lanes > 1 ? beside.Plan.Hoopings.Length : plan.Hoopings.Length, many.MachineMinutes.Likely, many.HandsOnMinutes.Likely)
+                Hooped(plan), one.MachineMinutes.Likely, one.HandsOnMinutes.Likely,
+                lanes, Hooped(lanes > 1 ? beside.Plan : plan), many.MachineMinutes.Likely, many.HandsOnMinutes.Likely)
             {
                 LeastHeightMm = least,
             };
         }
     }
+
+    /// <summary>Runs without a hoop beside hooped names are none.</summary>
+    private static int Hooped(StripPlan plan) => plan.Hoopings.Count(h => !h.IsRun);
 
     private static LaidOut? LayOut(NamesRead names, HemPlan hem, Fabric fabric) => names.Way.LayOut(names, hem, fabric).Value is { } plan
         ? new LaidOut(names.Job, fabric, names.Face, names.Rows, plan, names.Way) : null;

@@ -56,7 +56,7 @@ internal static class Printing
             sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
             if (matter.Plan.HasNeedlePaths && !matter.Plan.Hem.IsCurved)
             {
-                sheets.Add((OutPaths.HoopingTemplate(paper.Word), stream => Template.WriteHoopings(stream, paper, matter.Job.Title, matter.Plan, cancel)));
+                sheets.Add((OutPaths.HoopingTemplate(paper.Word), stream => Template.WriteHoopings(stream, paper, matter.Job.Title, matter.Plan.OfNeedlePaths, cancel)));
             }
         }
 

@@ -43,7 +43,7 @@ internal static class Swatching
             return Refused(planned.Problems);
         }
 
-        var names = made.Plan.Rounds.SelectMany(r => r.Names).Where(n => !n.IsGone).Select(n => n.Lettered).ToImmutableArray();
+        var names = made.Plan.OfNeedlePaths.Rounds.SelectMany(r => r.Names).Where(n => !n.IsGone).Select(n => n.Lettered).ToImmutableArray();
         var swatch = SwatchPlanner.Plan(made.Job, made.Fabric, made.Plan.LetterHeightMm, names, made.Face, shelf);
         if (swatch.Value is not { } plan)
         {

@@ -103,6 +103,7 @@ public static class EarlierPlanFile
         SpotHolesPerMm2 = hooping.SpotHolesPerMm2,
         MostLayers = hooping.MostLayers,
         LettersRead = hooping.LettersRead,
+        HasNeedlePath = hooping.NeedlePath is not null,
         IsSewn = hooping.Sewn,
         Measured = hooping.Measured ?? [],
         SewnAs = hooping.SewnAs is { } sewn ? new SewnAs(sewn.Face, sewn.Fabric, Known(sewn.LetterHeightExactMm)) : null,

@@ -24,6 +24,7 @@ public static class SheetMarks
 
     public static string Of(StripPlan plan)
     {
+        plan = plan.PartOf ?? plan;
         var said = new StringBuilder();
         AddStrip(said, plan);
         foreach (var round in plan.Rounds)
@@ -50,6 +51,7 @@ public static class SheetMarks
 
     public static string Of(StripPlan plan, Hooping hooping)
     {
+        plan = plan.PartOf ?? plan;
         var said = new StringBuilder();
         AddStrip(said, plan);
         AddHooping(said, plan, hooping);

@@ -23,8 +23,12 @@ public sealed record AssumedWorkshop(string Text, string Line)
             ? ", \"frames\": [{ \"name\": \"frame\", " + string.Create(
                 CultureInfo.InvariantCulture, $"\"along\": {job.Hoop.Along.Mm:0.#}, \"across\": {job.Hoop.Across.Mm:0.#} }}]")
             : "";
-        var (does, takes) = job.Traits.FollowsCoordinates ? ("follows coordinates", "coordinates")
-            : job.Traits.HasLettersOfItsOwn ? ("has letters of its own", "keys") : ("is guided by hand", "hands");
+        var (ways, all) = (job.Traits, new List<(string Does, string Takes)>());
+        all.AddRange(ways.FollowsCoordinates ? [("follows coordinates", "coordinates")] : []);
+        all.AddRange(ways.HasLettersOfItsOwn ? [("has letters of its own", "keys")] : []);
+        all.AddRange(ways.IsFollowedByHand ? [("is guided by hand", "hands")] : []);
+        string does = string.Join(" and ", all.Select(a => a.Does));
+        string takes = string.Join("\", \"", all.Select(a => a.Takes));
         return new AssumedWorkshop(
             $"One machine, {watched}, that {does} at {pace} stitches a minute{(job.IsHooped ? $", with a field of {field}" : "")}.",
             $"{{ \"format\": 1, \"machines\": [{{ \"name\": \"mine\", \"takes\": [\"{takes}\"], \"stitchesPerMinute\": {pace}, "

@@ -30,7 +30,9 @@ internal static class KeyingState
             json.WriteStringValue("What was keyed in is gone when the machine is switched off.");
         }
 
-        json.WriteStringValue("Tick the names off on the key-in sheet. Where they drift off their marks, write where one ended into drift.csv: the rest is then set out anew.");
+        json.WriteStringValue("Tick the names off on the key-in sheet. Where they drift off their marks, " + (laid.Job.HasSeveralWays
+            ? "start the next one at its own mark all the same."
+            : "write where one ended into drift.csv: the rest is then set out anew."));
         json.WriteEndArray();
         json.WriteStartArray("keys");
         foreach (var name in laid.KeyIns)

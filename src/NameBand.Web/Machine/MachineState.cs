@@ -50,8 +50,15 @@ internal static class MachineState
             Cloth(json, laid);
             Left(json, now);
             Hoopings(json, now, laid, report);
-            KeyingState.Write(json, laid);
-            Following(json, laid);
+            if (laid.Plan.HasSeveralWays)
+            {
+                Beside(json, laid.Plan);
+            }
+            else
+            {
+                KeyingState.Write(json, laid);
+                Following(json, laid);
+            }
         }
 
         json.WriteEndObject();
@@ -101,6 +108,20 @@ internal static class MachineState
         }
     }
 
+    /// <summary>What goes which way, where names go several: what is not sewn from needle paths has its own sheet.</summary>
+    private static void Beside(Utf8JsonWriter json, StripPlan plan)
+    {
+        json.WriteStartArray("rules");
+        foreach (var share in plan.Ways)
+        {
+            json.WriteStringValue(WayTraits.Of(share.Way).FollowsCoordinates
+                ? $"{share.InWords}: those that are shown here."
+                : $"{share.InWords}: on the sheet of their own in the folder out, to be ticked off there.");
+        }
+
+        json.WriteEndArray();
+    }
+
     /// <summary>How a template is followed; nothing where none is.</summary>
     private static void Following(Utf8JsonWriter json, LaidJob laid)
     {
@@ -132,6 +153,12 @@ internal static class MachineState
         for (int i = 0; i < laid.Plan.Hoopings.Length; i++)
         {
             var hooping = laid.Plan.Hoopings[i];
+            if (laid.Plan.HasNeedlePaths && !hooping.HasNeedlePath)
+            {
+                // Its names stand among those that are keyed in, or on the template.
+                continue;
+            }
+
             json.WriteStartObject();
             json.WriteNumber("number", hooping.Number);
             json.WriteNumber("cloth", hooping.Cloth);

@@ -10,6 +10,7 @@ internal static class KeyLabels
     {
         ["format"] = "Form of the file",
         ["way"] = "Way onto the cloth",
+        ["ways"] = "Ways side by side",
         ["columns.name"] = "Column of names",
         ["columns.leaveOut"] = "Column that asks not to be shown",
         ["columns.hide"] = "Columns in which yes hides the name",

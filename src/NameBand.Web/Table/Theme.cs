@@ -21,7 +21,7 @@ public sealed record Theme(string Name, string Heading, ImmutableArray<string> M
         new("machine", "The time at the machine", ["machine.stitchesPerMinute"], ["machine.", "evening", "letters.secondsPerKey", "letters.positioningMinutes"]),
         new("hands", "The time by hand", ["hands.hoopingMinutes"], ["hands."]),
         new("thread", "Thread and what to buy", ["thread", "shop.spool"], ["bobbin.", "shop.", "prices."]),
-        new("way", "How the names get onto the cloth", ["way"], ["letters.", "traced.", "files.", "program.", "thanks.", "playback.", "format"]),
+        new("way", "How the names get onto the cloth", ["way"], ["ways", "letters.", "traced.", "files.", "program.", "thanks.", "playback.", "format"]),
     ];
 
     public static Theme Of(string name) => All.First(t => t.Name == name);

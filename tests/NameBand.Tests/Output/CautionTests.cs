@@ -10,7 +10,7 @@ public class CautionTests
 {
     public static TheoryData<string, Action<Stream>> Pages => new()
     {
-        { "keyed", stream => ReadMePage.Write(stream, "Boats", null, KeyInReadMe.Parts("K7Q4")) },
+        { "keyed", stream => ReadMePage.Write(stream, "Boats", null, KeyInReadMe.Parts("K7Q4", setsOut: true)) },
         { "traced", stream => ReadMePage.Write(stream, "Boats", null, TemplateReadMe.Parts("K7Q4")) },
         { "needle path", stream => ReadMePage.Write(stream, "Boats", null, ReadMeFirst.Parts(OutSample.Plan(), sewnBeforeCutting: true)) },
     };

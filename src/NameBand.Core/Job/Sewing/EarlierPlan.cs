@@ -47,6 +47,9 @@ public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Se
     /// <summary>Whether all its letters could be read as strokes; null when the plan does not say.</summary>
     public bool? LettersRead { get; init; }
 
+    /// <summary>False where its names are keyed in or traced.</summary>
+    public bool HasNeedlePath { get; init; } = true;
+
     /// <summary>Its files are those that were sewn.</summary>
     public bool IsSewn { get; init; }
 

@@ -6,8 +6,9 @@ namespace NameBand.Output.Keying;
 public static class KeyInReadMe
 {
     /// <param name="mark">The plan's.</param>
-    public static ImmutableArray<string> Parts(string mark) =>
-        [$"\nPlan {mark}.\n", Text, ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: false)];
+    /// <param name="setsOut">Whether the rest of a strip is set out anew after what was measured.</param>
+    public static ImmutableArray<string> Parts(string mark, bool setsOut) =>
+        [$"\nPlan {mark}.\n", Text, setsOut ? WhileYouSew : BesideOthers, ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: false)];
 
     private const string Text =
         """
@@ -40,12 +41,28 @@ public static class KeyInReadMe
            left end.
         4. Measure the hem once more, on the garment, after it has hung.
 
+        """;
+
+    private const string WhileYouSew =
+        """
+
         While you sew
         -------------
         Tear-away backing under the whole strip takes the place of a hoop. If names begin to
         end before or behind their places, measure where one ends from the strip's end, add it
         to drift.csv in the job's folder (number,name,end_mm) and run make again: the names
         after it are set out anew, so that the strip still ends at the hem.
+
+        """;
+
+    private const string BesideOthers =
+        """
+
+        While you sew
+        -------------
+        Tear-away backing under each run takes the place of a hoop. Leave the places of the
+        other names blank. If names begin to end before or behind their places, start the
+        next one at its own mark all the same: what is hooped has its place beside it.
 
         """;
 }

@@ -20,14 +20,15 @@ public static class KeyInSheet
     private const double TopMm = 16;
 
     public static void Write(
-        Stream stream, Paper paper, string title, StripPlan plan, ImmutableArray<KeyInName> names, SizeStep step, LettersSettings settings)
+        Stream stream, Paper paper, string title, StripPlan plan, ImmutableArray<KeyInName> names, SizeStep step, LettersSettings settings,
+        bool setsOut = true)
     {
         using var face = SheetFace.Open();
         string setting = string.Create(CultureInfo.InvariantCulture, $"letters {step.HeightMm:0.##} mm, gap {step.GapMm:0.0} mm");
         using var pages = new SheetPages(stream, paper, $"{title}: key-in sheet", $"{Packet.PaperTitle.WithMark(title, plan)} · {setting}", face);
         var columns = new KeyInColumns(paper.WidthMm - LeftMm);
         pages.Begin();
-        double y = Introduction(pages, setting, settings, names);
+        double y = Introduction(pages, setting, Rules(settings, names, setsOut), settings);
         var runs = Runs(names).ToList();
         for (int i = 0; i < runs.Count; i++)
         {
@@ -77,12 +78,12 @@ public static class KeyInSheet
 
     private static double HeightMm(KeyInName name) => (name.Parts.Length * PartMm) + (IsShownWhole(name) ? 0 : NameMm);
 
-    private static double Introduction(SheetPages pages, string setting, LettersSettings settings, ImmutableArray<KeyInName> names)
+    private static double Introduction(SheetPages pages, string setting, IEnumerable<string> rules, LettersSettings settings)
     {
         double textWidth = pages.Paper.WidthMm - (2 * LeftMm) - FeedDrawing.SizeMm - 6;
         pages.Text(LeftMm, 22, "Key-in sheet", 9);
         double y = pages.Wrapped(LeftMm, 31, textWidth, $"Set the machine to {setting}.", 5);
-        foreach (string line in Rules(settings, names))
+        foreach (string line in rules)
         {
             y = pages.Wrapped(LeftMm, y + 1, textWidth, line, 3.7);
         }
@@ -91,12 +92,14 @@ public static class KeyInSheet
         return Math.Max(y, 14 + FeedDrawing.SizeMm) + 4;
     }
 
-    private static IEnumerable<string> Rules(LettersSettings settings, ImmutableArray<KeyInName> names)
+    private static IEnumerable<string> Rules(LettersSettings settings, ImmutableArray<KeyInName> names, bool setsOut)
     {
         yield return "Draw all start marks on the flat cloth before you sew. They count from the cut left end of its piece, "
             + "as the tapes of all proofs do. ␣ is a blank.";
         yield return "Put the mark under the needle, key in, sew, tick the box. Then measure: if a length falls outside its limits, stop and see why.";
-        yield return "If names come to lie off their marks, measure where one ends and let NameBand set the rest out anew (drift.csv).";
+        yield return setsOut
+            ? "If names come to lie off their marks, measure where one ends and let NameBand set the rest out anew (drift.csv)."
+            : "If names come to lie off their marks, start the next one at its own mark all the same, and leave the places of the other names blank.";
         if (names.Any(n => n.Parts.Length > 1))
         {
             yield return settings.KeepsLeadingBlanks

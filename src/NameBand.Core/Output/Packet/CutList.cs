@@ -27,8 +27,18 @@ internal static class CutList
 
         flow.Item("", Ruling(plan));
         flow.Item("", Width(matter));
-        string pieces = plan.Hoopings.Length == 1 ? "1 piece" : $"{JobInWords.Whole(plan.Hoopings.Length)} pieces";
-        flow.Item("", $"Cut {pieces} of backing, {JobInWords.Mm(Estimator.BackingPieceLengthMm(plan))} by {JobInWords.Mm(Estimator.BackingPieceWidthMm(plan))}.");
+        int hooped = plan.Hoopings.Count(h => !h.IsRun);
+        string pieces = hooped == 1 ? "1 piece" : $"{JobInWords.Whole(hooped)} pieces";
+        if (hooped > 0)
+        {
+            flow.Item("", $"Cut {pieces} of backing, {JobInWords.Mm(Estimator.BackingPieceLengthMm(plan))} by {JobInWords.Mm(Estimator.BackingPieceWidthMm(plan))}.");
+        }
+
+        if (hooped < plan.Hoopings.Length)
+        {
+            string lengths = string.Join(", ", Estimator.RunBackingsMm(plan).Select(JobInWords.Mm));
+            flow.Item("", $"For the runs without a hoop cut strips of backing {JobInWords.Mm(Estimator.RunBackingWidthMm(plan))} wide: {lengths} long.");
+        }
     }
 
     private static string Cloth(PacketMatter matter, StripCloth cloth)
@@ -66,6 +76,7 @@ internal static class CutList
     {
         string which = plan.Cloths.Any(c => c.Lanes > 1) ? "each strip" : "the strip";
         return plan.Hem.IsCurved ? "Rule for each hooping the straight line through the places of its two marks."
+            : plan.HasSeveralWays ? $"Rule two lines along the piece: for the marks of what is hooped {Offset(plan.MarkYMm)}, and for the letters of all else {Offset(plan.BaselineYMm)} the centre line of {which}."
             : plan.HasNeedlePaths ? $"Rule the base line for the marks along the piece, {Offset(plan.MarkYMm)} the centre line of {which}."
             : $"Rule the base line of the letters along the piece, {Offset(plan.BaselineYMm)} the centre line of {which}.";
     }

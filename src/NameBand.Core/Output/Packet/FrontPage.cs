@@ -34,7 +34,7 @@ internal static class FrontPage
         Found(flow, matter);
         flow.Heading("In this packet", 5.2);
         string sewing = matter.Plan.HasNeedlePaths
-            ? $"{JobInWords.Hoopings(matter.Plan)} at true size, in the order of sewing; the work by hand afterwards"
+            ? $"{JobInWords.Hoopings(matter.Plan.OfNeedlePaths)} at true size, in the order of sewing; {(matter.Plan.HasSeveralWays ? "the other names are on the sheets beside this folder; " : "")}the work by hand afterwards"
             : "the work by hand afterwards (what to sew, and where, is on the sheets beside this folder)";
         flow.Text($"What to buy and how to cut it; {sewing}, with the measures of this job; where each name lies, and the whole hem as one picture.");
     }

@@ -31,7 +31,7 @@ public static class ProofReadingSheet
         flow.Heading("Names to check, sorted");
         flow.Text("One reads aloud from the list, letter by letter, with every accent, hyphen and blank; the other follows here. Then change places. A name that is wrong is put right in corrections.csv, never on the sheet alone.");
         flow.YMm += 6;
-        string run = matter.Plan.HasNeedlePaths ? "hooping" : "sitting";
+        string run = matter.Plan.HasSeveralWays ? "part" : matter.Plan.HasNeedlePaths ? "hooping" : "sitting";
         Rows(flow, FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation), "line of the list", f => $"{f.Placed.Lettered.Name.Row.List}, {Whole(f.Placed.Lettered.Name.Row.Line)}");
         flow.NewPage();
         flow.Heading("The same names in the order of sewing");

@@ -19,7 +19,7 @@ public static class WorkPacket
             BuyingPage.Write(flow, matter);
             if (matter.Plan.HasNeedlePaths)
             {
-                HoopingPages.Write(flow, matter, cancel);
+                HoopingPages.Write(flow, matter with { Plan = matter.Plan.OfNeedlePaths }, cancel);
             }
 
             HandWorkPages.Write(flow, matter);

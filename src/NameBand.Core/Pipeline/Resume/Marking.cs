@@ -124,6 +124,13 @@ internal static class Marking
             return Problem.CannotUse(where, "The plan has no hoopings yet: no name is placed.", "Settle the rows that are held, and run make again.");
         }
 
+        if (plan.Plan.Hoopings.Any(h => h.Number == word.Hooping && !h.HasNeedlePath))
+        {
+            return Problem.CannotUse(
+                where, $"Number {number} has no needle path: its names are keyed in or traced, and this command keeps what is sewn from needle paths.",
+                "Tick its names off on the sheet that they are sewn by.");
+        }
+
         if (plan.Hoopings.All(h => h.Number != word.Hooping))
         {
             return Problem.CannotUse(

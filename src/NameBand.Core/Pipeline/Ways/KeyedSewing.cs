@@ -21,6 +21,10 @@ namespace NameBand.Pipeline.Ways;
 internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewing
 {
     private readonly StripPlan _plan = made.Plan;
+
+    /// <summary>What drifted is set out anew only where all names of a strip are keyed in.</summary>
+    private readonly bool _setsOut = !made.Job.HasSeveralWays;
+
     private readonly BandJob _job = made.Job.Letters.Hooped ? made.Job : KeyedWork.WithoutHoops(made.Job);
     private readonly Stitcher _stitcher = new(made.Fabric, made.Plan.LetterHeightMm);
     private readonly SizeStep _step = StepOf(made.Plan);
@@ -56,13 +60,13 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
     {
         foreach (var paper in Paper.Both)
         {
-            yield return (OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, _step, made.Job.Letters));
+            yield return (OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, _step, made.Job.Letters, _setsOut));
         }
 
         yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, KeyIns, _step, SheetMarks.Of(_plan)));
     }
 
-    public ImmutableArray<string> ReadMe => KeyInReadMe.Parts(SheetMarks.Of(_plan));
+    public ImmutableArray<string> ReadMe => KeyInReadMe.Parts(SheetMarks.Of(_plan), _setsOut);
 
     private static int Keys(IEnumerable<KeyInName> names) => names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
 

@@ -67,7 +67,7 @@ internal sealed class KeyedWay(Way way) : IWay
         }
 
         var has = MachineSpelling.Has(job.Letters, measured);
-        bool Measured(string letter) => has(letter) && measured.BySize.All(a => a.Has(letter));
+        bool Measured(string letter) => has(letter) && measured.BySize.All(a => a.Letters.GetValueOrDefault(letter) is { Origin: WidthOrigin.Measured });
         return Result.Of<ImmutableHashSet<RowRef>>(
             [.. checkedList.InOrder.Names.Where(n => Letters.Of(n.Text).All(Measured)).Select(n => n.Row)]);
     }

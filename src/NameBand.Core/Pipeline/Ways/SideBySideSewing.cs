@@ -44,7 +44,7 @@ internal sealed class SideBySideSewing : IPieceSewing
 
     public ImmutableArray<WayActs> Acts =>
     [
-        .. _shares.SelectMany(s => s.Sewing.Acts.Select(a => a with { Hoopings = [.. s.Own.Plan.Hoopings.Select(h => h.Number)] })),
+        .. _shares.SelectMany(s => s.Sewing.Acts.Select(a => a with { How = WayTraits.Of(s.Part.Way).How, Hoopings = [.. s.Own.Plan.Hoopings.Select(h => h.Number)] })),
     ];
 
     public ImmutableArray<Problem> Problems => [.. _shares.SelectMany(s => s.Sewing.Problems)];
@@ -76,7 +76,7 @@ internal sealed class SideBySideSewing : IPieceSewing
     {
         int[] numbers = [.. share.Own.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order).Order()];
         string names = numbers.Length == 1 ? "name" : "names";
-        string line = string.Create(CultureInfo.InvariantCulture, $"The {numbers.Length} {names} that go {share.Sewing.Acts[0].How}");
+        string line = string.Create(CultureInfo.InvariantCulture, $"The {numbers.Length} {names} {WayTraits.Of(share.Part.Way).How}");
         return $"\n\n{line}\n{new string('=', line.Length)}\n";
     }
 

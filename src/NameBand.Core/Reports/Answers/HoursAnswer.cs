@@ -14,6 +14,9 @@ public sealed record HoursAnswer : CommandAnswer
 
     public required int Hoopings { get; init; }
 
+    /// <summary>Where names go several ways side by side: hoopings and runs without a hoop, in words.</summary>
+    public string? TakenUp { get; init; }
+
     /// <summary>Whether the cloth is hooped; else each strip is sewn in one run.</summary>
     public required bool Hooped { get; init; }
 

@@ -23,6 +23,7 @@ internal static class HoursTelling
             Mark = SheetMarks.Of(report.Plan!),
             Names = report.Plan!.NameCount,
             Hoopings = report.Plan.Hoopings.Length,
+            TakenUp = report.Plan.HasSeveralWays ? report.Plan.SittingsInWords : null,
             Hooped = estimate.IsHooped,
             Machine = [.. estimate.MachineWork.Select(Act)],
             Hands = [.. estimate.HandWork.Select(Act)],

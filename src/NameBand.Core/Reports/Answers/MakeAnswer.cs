@@ -29,7 +29,10 @@ public sealed record MakeAnswer : CommandAnswer
 
     public required int Hoopings { get; init; }
 
-    /// <summary>Whether a machine follows coordinates; else names are keyed in, or traced.</summary>
+    /// <summary>Where names go several ways side by side: what goes each of them.</summary>
+    public IReadOnlyList<ToldWay>? Ways { get; init; }
+
+    /// <summary>Whether a machine follows coordinates for any name; else names are keyed in, or traced.</summary>
     public required bool NeedlePaths { get; init; }
 
     public required bool MatchesHem { get; init; }
@@ -190,4 +193,24 @@ public sealed record ToldChange
     public int? HoopingBefore { get; init; }
 
     public required string Why { get; init; }
+}
+
+/// <summary>The names that go one way onto the cloth, where several stand side by side.</summary>
+public sealed record ToldWay
+{
+    /// <summary>In the word that job.json has for it.</summary>
+    public required string Way { get; init; }
+
+    public required int Names { get; init; }
+
+    public required int Hoopings { get; init; }
+
+    /// <summary>Sewn without a hoop.</summary>
+    public required int Runs { get; init; }
+
+    /// <summary>A machine follows needle paths.</summary>
+    public required bool IsFollowed { get; init; }
+
+    /// <summary>The same in words.</summary>
+    public required string Text { get; init; }
 }

@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Names;
 using NameBand.Output.Changes;
@@ -38,12 +39,13 @@ internal static class MakeTelling
             OutFolder = report.OutFolder!,
             Mark = SheetMarks.Of(plan),
             Face = job.Lettering.Face,
-            OwnLetters = job.Traits.HasLettersOfItsOwn,
+            OwnLetters = plan.SpacingMm is not null,
             SpacingMm = plan.SpacingMm is { } spacing ? Telling.Thousandth(spacing) : null,
             LetterHeightMm = Telling.Thousandth(plan.LetterHeightMm),
             LetterHeights = plan.HasSizes ? plan.LetterHeightsInWords : null,
             Names = plan.NameCount,
             Hoopings = plan.Hoopings.Length,
+            Ways = plan.HasSeveralWays ? [.. plan.Ways.Select(Way)] : null,
             NeedlePaths = plan.HasNeedlePaths,
             MatchesHem = plan.MatchesHem,
             Rounds = [.. plan.Rounds.Select(r => Round(plan, r))],
@@ -62,7 +64,7 @@ internal static class MakeTelling
             HandsOnMinutes = Sum(estimate.Work, Doer.Hands),
             MachineMinutesAtSetPace = set is null ? null : Sum(set.Work, Doer.Machine),
             HandsOnMinutesAtSetPace = set is null ? null : Sum(set.Work, Doer.Hands),
-            Left = Left(estimate),
+            Left = Left(plan, estimate),
             NeedleThreadM = Telling.Thousandth(estimate.NeedleThreadM),
             BobbinThreadM = Telling.Thousandth(estimate.BobbinThreadM),
             Changes = Changes(report.Changes),
@@ -98,13 +100,24 @@ internal static class MakeTelling
         Gain = limit.IsGain,
     };
 
-    private static ToldLeft? Left(Estimate estimate)
+    private static ToldWay Way(WayShare share) => new()
     {
+        Way = JobKeys.WordOf(share.Way),
+        Names = share.Names,
+        Hoopings = share.Hoopings,
+        Runs = share.Runs,
+        IsFollowed = WayTraits.Of(share.Way).FollowsCoordinates,
+        Text = share.InWords,
+    };
+
+    private static ToldLeft? Left(StripPlan plan, Estimate estimate)
+    {
+        var logged = plan.OfNeedlePaths.Hoopings.Select(h => h.Number).ToHashSet();
         var left = estimate.WorkLeft;
         var set = estimate.OwnPace?.AtSetPace.WorkLeft;
         return left.Hoopings == estimate.Hoopings.Length ? null : new ToldLeft
         {
-            ToSew = [.. estimate.Hoopings.Where(h => !h.IsSewn).Select(h => h.Number)],
+            ToSew = [.. estimate.Hoopings.Where(h => !h.IsSewn && logged.Contains(h.Number)).Select(h => h.Number)],
             MachineMinutes = Telling.Figure(left.MachineMinutes),
             HandsOnMinutes = Telling.Figure(left.HandsOnMinutes),
             MachineMinutesAtSetPace = Telling.Figure(set?.MachineMinutes),

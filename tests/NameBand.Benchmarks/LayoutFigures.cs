@@ -114,7 +114,7 @@ internal static class LayoutFigures
     }
 
     private static BandJob Job(NameOrder order, int rounds) => new(
-        Folder: "", Title: "", Way: Way.NeedlePath, Lists: ["names.csv"], Columns: new ColumnChoice(),
+        Folder: "", Title: "", Ways: [Way.NeedlePath], Lists: ["names.csv"], Columns: new ColumnChoice(),
         Hem: new HemSettings([Length.FromMm(3660)], null, 0, Closed: true, JobDefaults.Overlap, JobDefaults.Tolerance),
         Strip: new StripSettings(
             JobDefaults.CutWidth, JobDefaults.TurnIn, JobDefaults.Margin, SewnBeforeCutting: true, JobDefaults.ShorteningPart, rounds,

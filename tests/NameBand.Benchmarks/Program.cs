@@ -5,6 +5,7 @@ using NameBand.Tests.Hostile;
 return args switch
 {
     ["stitches", .. var rest] => StitchTable.Run(rest),
+    ["names", .. var rest] => NameTable.Run(rest),
     ["warm"] => WarmStitching.Run(),
     ["proofs", .. var rest] => ProofFigures.Run(rest),
     ["layout"] => LayoutFigures.Run(),
@@ -29,6 +30,7 @@ static int Child(string folder, string seed)
 static int Usage()
 {
     Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--pictures DIR] FONTFILE…");
+    Console.Error.WriteLine("            names [--height MM]… [--names NAME,…] [--pictures DIR] [FACE FOLDER]…");
     Console.Error.WriteLine("            warm");
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     Console.Error.WriteLine("            layout");

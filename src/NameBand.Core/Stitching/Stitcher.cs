@@ -41,7 +41,7 @@ public sealed class Stitcher
     /// </summary>
     public NeedlePath SewName(LetteredName name)
     {
-        var writer = new PathWriter(_settings.LongestUntrimmedMm);
+        var writer = NewWriter();
         AddName(name, new Point(0, 0), writer, null);
         return writer.ToPath();
     }
@@ -49,7 +49,7 @@ public sealed class Stitcher
     /// <summary>The stitches of one name standing on a curved strip. Origin: the middle of its width on the strip's centre line.</summary>
     public NeedlePath SewName(PlacedName name, StripCurve curve)
     {
-        var writer = new PathWriter(_settings.LongestUntrimmedMm);
+        var writer = NewWriter();
         AddName(name.Lettered, new Point(0, 0), writer, new LetterArc(curve.Frame(0), 0, name, _letterHeightMm));
         return writer.ToPath();
     }
@@ -60,7 +60,7 @@ public sealed class Stitcher
     /// </summary>
     public NeedlePath SewHooping(StripPlan plan, Hooping hooping)
     {
-        var writer = new PathWriter(_settings.LongestUntrimmedMm);
+        var writer = NewWriter();
         foreach (var placed in hooping.Segments)
         {
             AlignmentMarks.Sew(placed, plan, writer);
@@ -100,21 +100,21 @@ public sealed class Stitcher
     private void AddName(LetteredName name, Point at, PathWriter writer, LetterArc? arc)
     {
         double x = at.XMm + _fabric.PullCompensationMm - (name.Ink.LeftMm * _letterHeightMm);
-        var route = new NameRoute(_settings.LongestUntrimmedMm);
+        var route = new NameRoute(_settings, _letterHeightMm);
         foreach (var placed in name.Pieces)
         {
             var origin = new Point(x + (placed.At.XMm * _letterHeightMm), at.YMm + (placed.At.YMm * _letterHeightMm));
-            route.Add(Sewn(placed.Piece), origin);
-            arc?.Add(placed, origin);
+            route.Add(Sewn(placed.Piece), arc?.PlacingOf(placed) ?? new Placing(origin, 0));
         }
 
-        Point? letter = null;
         foreach (var way in route.Best())
         {
-            writer.Run(way.Part.Run(way.Entry, way.Exit), arc?.PlacingOf(way.Origin) ?? new Placing(way.Origin, 0), sameLetter: letter == way.Origin);
-            letter = way.Origin;
+            writer.Run(way.Part.Run(way.Entry, way.Exit), way.At, way.IsJoined);
         }
 
         writer.Trim();
     }
+
+    /// <summary>A join is longer than the gap by what lies under satin at both ends.</summary>
+    private PathWriter NewWriter() => new(_settings.LongestJoinMm + (2 * _fabric.PullCompensationMm) + SewnPart.InsideMm);
 }

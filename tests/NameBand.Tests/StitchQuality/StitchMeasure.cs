@@ -29,9 +29,10 @@ internal sealed record StitchMeasure(
         var fromInside = DistanceMap.Squared(grid.Width, grid.Height, i => grid.Inside[i]);
         double reach = (fabric.PullCompensationMm + 0.2) / CellMm;
         int spilt = 0;
+        var withoutJoins = new ThreadGrid(outline, WithoutJoins(path, grid), fabric.Thread.DiameterMm, CellMm);
         for (int i = 0; i < fromInside.Length; i++)
         {
-            spilt += grid.Layers[i] > 0 && fromInside[i] > reach * reach ? 1 : 0;
+            spilt += withoutJoins.Layers[i] > 0 && fromInside[i] > reach * reach ? 1 : 0;
         }
 
         var fromThread = DistanceMap.Squared(grid.Width, grid.Height, i => !grid.Inside[i] || grid.Layers[i] > 0);
@@ -47,6 +48,11 @@ internal sealed record StitchMeasure(
             Math.Max(0, path.Jumps + 1 - parts), TravelMeasure.InSight(path, grid), isRun ? RunMeasure.Deviation(path, outline) : 0,
             path.Stitches, isRun);
     }
+
+    /// <summary>Joins to dots and accents lie on bare cloth: they are no spill.</summary>
+    private static NeedlePath WithoutJoins(NeedlePath path, ThreadGrid grid) =>
+        new([.. path.Steps.Select((s, i) =>
+            i > 0 && TravelMeasure.IsJoin(path.Steps[i - 1], s, grid) ? new NeedleStep(NeedleAction.Jump, StitchKind.None, s.At) : s)]);
 
     private static (double Shortest, double Longest) Lengths(NeedlePath path)
     {

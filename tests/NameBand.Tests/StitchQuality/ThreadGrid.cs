@@ -25,6 +25,7 @@ internal sealed class ThreadGrid
         Inside = new bool[Width * Height];
         Layers = new byte[Width * Height];
         LastSatin = new int[Width * Height];
+        FirstSatin = new int[Width * Height];
         FillOutline(outline);
         for (int i = 1; i < path.Steps.Length; i++)
         {
@@ -52,6 +53,9 @@ internal sealed class ThreadGrid
 
     /// <summary>Step of the last satin or running stitch that covers the cell, or 0.</summary>
     public int[] LastSatin { get; }
+
+    /// <summary>Step of the first satin or running stitch that covers the cell, or 0.</summary>
+    public int[] FirstSatin { get; }
 
     public int CellOf(Point p) =>
         (Math.Clamp((int)((p.YMm - Bottom) / CellMm), 0, Height - 1) * Width) + Math.Clamp((int)((p.XMm - Left) / CellMm), 0, Width - 1);
@@ -119,6 +123,7 @@ internal sealed class ThreadGrid
                     if (hides)
                     {
                         LastSatin[cell] = index;
+                        FirstSatin[cell] = FirstSatin[cell] == 0 ? index : FirstSatin[cell];
                     }
                 }
             }

@@ -34,9 +34,34 @@ internal static class ThreadPicture
         data.SaveTo(stream);
     }
 
-    private static void Draw(SKCanvas canvas, LetterTrial letter, float thread, bool marks)
+    /// <summary>Names under each other.</summary>
+    public static void SaveNames(string file, IReadOnlyList<(string Label, Outline Outline, NeedlePath Path)> names, float pixelsPerMm, double threadMm)
     {
-        var (outline, path) = (letter.Outline, letter.Path);
+        double width = names.Max(n => n.Outline.Bounds().RightMm) + 2;
+        double bottom = names.Min(n => n.Outline.Bounds().BottomMm) - 0.5;
+        double height = names.Max(n => n.Outline.Bounds().TopMm) + 1.2 - bottom;
+        using var bitmap = new SKBitmap((int)(width * pixelsPerMm), (int)(names.Count * height * pixelsPerMm));
+        using var canvas = new SKCanvas(bitmap);
+        canvas.Clear(new SKColor(0xF4, 0xF1, 0xEA));
+        for (int i = 0; i < names.Count; i++)
+        {
+            canvas.Save();
+            canvas.Translate(pixelsPerMm, (float)(((i * height) + height + bottom) * pixelsPerMm));
+            using var font = new SKFont(SKTypeface.Default, 12);
+            using var ink = new SKPaint { Color = SKColors.Gray, IsAntialias = true };
+            canvas.DrawText(names[i].Label, 3, (float)(-(height + bottom) * pixelsPerMm) + 12, SKTextAlign.Left, font, ink);
+            canvas.Scale(pixelsPerMm, -pixelsPerMm);
+            DrawThread(canvas, names[i].Outline, names[i].Path, (float)threadMm);
+            canvas.Restore();
+        }
+
+        using var data = bitmap.Encode(SKEncodedImageFormat.Png, 90);
+        using var stream = File.Create(file);
+        data.SaveTo(stream);
+    }
+
+    private static void DrawThread(SKCanvas canvas, Outline outline, NeedlePath path, float thread)
+    {
         using var gathered = new SKPathBuilder { FillType = SKPathFillType.EvenOdd };
         foreach (var ring in outline.Rings)
         {
@@ -78,6 +103,12 @@ internal static class ThreadPicture
 
         using var line = new SKPaint { Color = SKColors.Red, Style = SKPaintStyle.Stroke, StrokeWidth = 0.04f, IsAntialias = true };
         canvas.DrawPath(shape, line);
+    }
+
+    private static void Draw(SKCanvas canvas, LetterTrial letter, float thread, bool marks)
+    {
+        var path = letter.Path;
+        DrawThread(canvas, letter.Outline, path, thread);
         if (marks)
         {
             using var dot = new SKPaint { Color = SKColors.Yellow, IsAntialias = true };

@@ -20,7 +20,7 @@ internal static class TravelMeasure
 
             double length = a.At.DistanceTo(b.At);
             thread += length;
-            if (b.Kind is not (StitchKind.Travel or StitchKind.Underlay))
+            if (b.Kind is not (StitchKind.Travel or StitchKind.Underlay) || IsJoin(a, b, grid))
             {
                 continue;
             }
@@ -34,5 +34,29 @@ internal static class TravelMeasure
         }
 
         return thread < 1e-9 ? 0 : seen / thread;
+    }
+
+    /// <summary>
+    /// A short stitch over bare cloth to a dot or an accent and back: it is meant to lie there. Both its ends are in ink, and
+    /// no more than 2.2 mm of it is not.
+    /// </summary>
+    public static bool IsJoin(NeedleStep from, NeedleStep to, ThreadGrid grid)
+    {
+        const double LeastMm = 0.4;
+        const double MostMm = 2.2 + 0.4;
+        if (to.Kind != StitchKind.Travel || from.Action != NeedleAction.Stitch)
+        {
+            return false;
+        }
+
+        const int Parts = 40;
+        int bare = 0;
+        for (int k = 0; k < Parts; k++)
+        {
+            bare += grid.Inside[grid.CellOf(from.At + ((to.At - from.At) * ((k + 0.5) / Parts)))] ? 0 : 1;
+        }
+
+        double bareMm = from.At.DistanceTo(to.At) * bare / Parts;
+        return bareMm is >= LeastMm and <= MostMm;
     }
 }

@@ -1,16 +1,16 @@
 using System.Collections.Immutable;
 using NameBand.Cloth;
 using NameBand.Common;
-using NameBand.Lettering;
 using NameBand.Stitching;
+using NameBand.Tests.StitchQuality;
 using Xunit;
 using Xunit.Abstractions;
 
 namespace NameBand.Tests.StitchingRoom;
 
 /// <summary>
-/// Jumps and trims of a name. Pieces of outline that do not touch cannot be sewn without moving between them, and two
-/// that do touch need no move: connected pieces less one is the least number of jumps there is, and what is sewn.
+/// How a name is gone through: gaps that a short stitch may bridge are joined, and every other one is locked at both ends
+/// and cut. No thread hangs loose.
 /// </summary>
 public class JumpAndTrimTests(ITestOutputHelper output)
 {
@@ -28,42 +28,48 @@ public class JumpAndTrimTests(ITestOutputHelper output)
 
     [Theory]
     [MemberData(nameof(Cases))]
-    public void A_name_has_as_many_jumps_as_pieces_of_outline_less_one(string face, double height)
+    public void No_jump_is_left_uncut_and_none_parts_a_piece_of_outline(string face, double height)
     {
         var stitcher = new Stitcher(Cotton, height);
         foreach (var name in Shelf.Names(face, Invented))
         {
+            var path = stitcher.SewName(name);
+            Assert.Equal(path.Trims - 1, path.Jumps);
+
             // Outer rings run the other way round than holes.
             int pieces = name.Pieces.Sum(p => p.Piece.Outline.Rings.Count(r => r.SignedAreaMm2() > 0));
-            Assert.Equal(pieces - 1, stitcher.SewName(name).Jumps);
+            Assert.InRange(path.Jumps, 0, pieces - 1);
         }
     }
 
     [Theory]
     [MemberData(nameof(Cases))]
-    public void The_thread_is_cut_exactly_where_a_hop_is_longer_than_stated_and_locked_between_letters(string face, double height)
+    public void Every_cut_thread_is_locked_at_both_ends_with_stitches_that_hold(string face, double height)
     {
-        foreach (double longest in new[] { 0, SewingSettings.UsualLongestUntrimmedMm, 1000 })
+        foreach (double longest in new[] { 0, SewingSettings.UsualLongestJoinMm })
         {
             var stitcher = new Stitcher(Cotton, height, new SewingSettings(longest));
             foreach (var name in Shelf.Names(face, Invented))
             {
                 var steps = stitcher.SewName(name).Steps;
                 Assert.Equal(NeedleAction.Trim, steps[^1].Action);
-                for (int i = 1; i < steps.Length; i++)
+                for (int i = 0; i < steps.Length; i++)
                 {
-                    if (steps[i].Action != NeedleAction.Jump)
+                    if (steps[i].Action == NeedleAction.Jump)
                     {
-                        continue;
+                        Assert.True(i == 0 || steps[i - 1].Action == NeedleAction.Trim, "a thread hangs loose");
+                        Assert.True(IsLockedAfter(steps, i), $"{name.Name.Text}: no lock after step {i}");
                     }
-
-                    bool isCut = steps[i - 1].Action == NeedleAction.Trim;
-                    Assert.Equal(steps[i - 1].At.DistanceTo(steps[i].At) > longest, isCut);
-
-                    // Both ends are locked, or neither: an uncut thread between a letter and its own dot or accent is not.
-                    bool isLocked = steps[isCut ? i - 2 : i - 1].Kind == StitchKind.Lock;
-                    Assert.Equal(isLocked, IsLockedAfter(steps, i));
-                    Assert.True(isLocked || (!isCut && name.Pieces.Any(p => stitcher.Sewn(p.Piece).Parts.Length > 1)));
+                    else if (steps[i].Action == NeedleAction.Trim)
+                    {
+                        Assert.True(
+                            steps[i - 1].Kind == StitchKind.Lock && steps[i - 2].Kind == StitchKind.Lock,
+                            $"{name.Name.Text}: no lock before step {i}");
+                    }
+                    else if (steps[i].Kind == StitchKind.Lock)
+                    {
+                        Assert.InRange(steps[i - 1].At.DistanceTo(steps[i].At), 0.4 - 1e-9, 3);
+                    }
                 }
             }
         }
@@ -86,67 +92,47 @@ public class JumpAndTrimTests(ITestOutputHelper output)
         return false;
     }
 
-    /// <summary>Held against the same names with every letter begun where its own strokes would have it, in the order given.</summary>
-    [Theory]
-    [MemberData(nameof(Cases))]
-    public void Hops_are_shorter_and_cut_less_often_than_when_no_letter_knows_the_next(string face, double height)
+    [Fact]
+    public void With_no_join_allowed_every_gap_is_cut()
     {
-        var stitcher = new Stitcher(Cotton, height);
-        var (length, cuts) = (0.0, 0);
-        var (plainLength, plainCuts) = (0.0, 0);
-        foreach (var name in Shelf.Names(face, Invented))
+        var stitcher = new Stitcher(Cotton, 10, new SewingSettings(0));
+        foreach (var name in Shelf.Names("nunito-bold", ["Maren Aldous", "Quillon"]))
         {
-            var steps = stitcher.SewName(name).Steps;
-            for (int i = 1; i < steps.Length; i++)
-            {
-                if (steps[i].Action == NeedleAction.Jump)
-                {
-                    length += steps[i - 1].At.DistanceTo(steps[i].At);
-                    cuts += steps[i - 1].Action == NeedleAction.Trim ? 1 : 0;
-                }
-            }
-
-            var runs = name.Pieces.SelectMany(p => stitcher.Sewn(p.Piece).Parts.Select(part => (part.Alone, At: p.At * height))).ToList();
-            for (int i = 1; i < runs.Count; i++)
-            {
-                double hop = (runs[i - 1].Alone[^1].At + runs[i - 1].At).DistanceTo(runs[i].Alone[0].At + runs[i].At);
-                plainLength += hop;
-                plainCuts += hop > SewingSettings.UsualLongestUntrimmedMm ? 1 : 0;
-            }
+            Assert.Equal(name.Pieces.Sum(p => stitcher.Sewn(p.Piece).Parts.Length), stitcher.SewName(name).Trims);
         }
-
-        Assert.True(length <= plainLength, $"{length} mm of hops, {plainLength} before");
-        Assert.True(cuts < 0.7 * plainCuts, $"{cuts} hops cut, {plainCuts} before");
     }
 
     /// <summary>
     /// The least number of cuts for letters sewn in reading order, whatever their stitches: every outline may be come to
-    /// and left anywhere, the parts of one letter may be sewn in any order, and a hop between two outlines that come
-    /// nowhere nearer to each other than the longest uncut thread has to be cut.
+    /// and left anywhere, the parts of one letter may be sewn in any order, and outlines within 2.4 mm may be joined. Satin
+    /// goes past the outline, so that a few that are a hair farther apart are joined too.
     /// </summary>
-    /// <remarks>
-    /// The bound does not reckon with letters that are entered at one end and left at the other, so it may be out of reach.
-    /// What is reached is held.
-    /// </remarks>
     [Theory]
-    [InlineData("nunito-bold", 8, 16)]
-    [InlineData("nunito-bold", 10, 19)]
-    [InlineData("vollkorn-bold", 10, 20)]
-    [InlineData("roboto-slab-bold", 12, 27)]
-    [InlineData("pacifico", 10, 21)]
-    public void Cuts_lie_between_what_the_outlines_ask_for_and_what_is_reached(string face, double height, int reached)
+    [InlineData("nunito-bold", 8)]
+    [InlineData("nunito-bold", 10)]
+    [InlineData("nunito-bold", 12)]
+    [InlineData("vollkorn-bold", 10)]
+    [InlineData("roboto-slab-bold", 12)]
+    [InlineData("pacifico", 10)]
+    public void Cuts_are_hardly_more_than_the_outlines_ask_for(string face, double height)
     {
+        const double NearMm = 2.4;
+        double hairMm = SewingSettings.UsualLongestJoinMm + (2 * Cotton.PullCompensationMm) + 0.1;
         var stitcher = new Stitcher(Cotton, height);
-        int cuts = 0;
-        int least = 0;
-        foreach (var name in Shelf.Names(face, Invented))
-        {
-            cuts += stitcher.SewName(name).Trims - 1;
-            least += LeastCuts(name, height);
-        }
-
+        var names = Shelf.Names(face, Invented);
+        int cuts = names.Sum(n => stitcher.SewName(n).Trims - 1);
+        int least = names.Sum(n => CutBound.Of(n, height, NearMm));
         output.WriteLine($"{face} at {height} mm: {cuts} cuts, at least {least}");
-        Assert.InRange(cuts, least, reached);
+        Assert.InRange(cuts, names.Sum(n => CutBound.Of(n, height, hairMm)), least + (0.3 * names.Count));
+    }
+
+    /// <summary>A machine that does not cut has every cut done by hand: no more of them than with one that cuts.</summary>
+    [Fact]
+    public void Cuts_by_hand_are_no_more()
+    {
+        var names = Shelf.Names("roboto-slab-bold", Invented);
+        int Cuts(SewingSettings settings) => names.Sum(n => new Stitcher(Cotton, 12, settings).SewName(n).Trims);
+        Assert.InRange(Cuts(new SewingSettings(CutWorthMm: SewingSettings.CutByHandWorthMm)), names.Count, Cuts(new SewingSettings()));
     }
 
     /// <summary>Names that run from right to left are sewn from right to left: letter by letter as they are read.</summary>
@@ -162,40 +148,4 @@ public class JumpAndTrimTests(ITestOutputHelper output)
         double last = steps[^1].At.XMm;
         Assert.True(first > last + (0.5 * 12 * (name.Ink.RightMm - left)), $"sewn from {first} to {last}");
     }
-
-    /// <summary>Fewest cuts on a way through all outer rings, letter by letter, each letter's rings in the best order.</summary>
-    private static int LeastCuts(LetteredName name, double height)
-    {
-        List<(Point[] Ring, int Cuts)> before = [];
-        foreach (var placed in name.Pieces)
-        {
-            var rings = placed.Piece.Outline.Rings.Where(r => r.SignedAreaMm2() > 0)
-                .Select(r => r.Points.Select(p => (p + placed.At) * height).ToArray()).ToList();
-            if (rings.Count == 0)
-            {
-                continue;
-            }
-
-            // For every set of rings already sewn, and the last of them, the fewest cuts.
-            var fewest = new int[1 << rings.Count, rings.Count];
-            for (int set = 1; set < 1 << rings.Count; set++)
-            {
-                for (int last = 0; last < rings.Count; last++)
-                {
-                    int others = set & ~(1 << last);
-                    fewest[set, last] = (set >> last & 1) == 0 ? int.MaxValue
-                        : others > 0 ? Enumerable.Range(0, rings.Count).Where(i => (others >> i & 1) == 1).Min(i => fewest[others, i] + Cut(rings[i], rings[last]))
-                        : before.Count == 0 ? 0 : before.Min(b => b.Cuts + Cut(b.Ring, rings[last]));
-                }
-            }
-
-            before = [.. rings.Select((r, i) => (r, fewest[(1 << rings.Count) - 1, i]))];
-        }
-
-        return before.Min(b => b.Cuts);
-    }
-
-    /// <summary>1 when no needle points of the two, each as far outside its outline as pull compensation goes, are near enough.</summary>
-    private static int Cut(Point[] a, Point[] b) =>
-        a.Min(p => b.Min(q => p.DistanceTo(q))) > SewingSettings.UsualLongestUntrimmedMm + (2 * Cotton.PullCompensationMm) ? 1 : 0;
 }

@@ -31,8 +31,10 @@ internal static class HandWorkPages
         var strip = plan.Hem.Strip;
         int snips = matter.Estimate.Hoopings.Sum(h => h.Snips);
         int segments = plan.OfNeedlePaths.Hoopings.Sum(h => h.Segments.Length);
-        yield return plan.HasNeedlePaths
+        yield return plan.HasNeedlePaths && snips > 0
             ? $"Clip the threads that lie loose between letters ({JobInWords.Whole(snips)} in all; the others are cut by the machine), close to the cloth, on both sides."
+            : plan.HasNeedlePaths
+            ? "Clip the ends that the machine leaves where it cuts, close to the cloth, on both sides; no thread hangs loose between letters."
             : "Clip every loose thread, close to the cloth, on both sides.";
         yield return $"Take the backing off ({matter.Fabric.Backing}), if it is of a kind that comes off: hold the stitches with a thumb and tear away from them.";
         yield return plan.HasNeedlePaths

@@ -109,9 +109,14 @@ internal sealed class TemplateRow(
         string text = string.Create(CultureInfo.InvariantCulture, $"{mark.Hooping.Number}{which}: {Thousandths.Tenths(mark.AtMm):0.0}{sign}");
 
         // Left marks say their figure to the right and right ones to the left, so that neighbours do not write over each other.
-        if (mark.IsLeft)
+        // One that would run off the row's end stands before its mark.
+        if (mark.IsLeft && x + 0.8 + pages.Face.WidthMm(text, 2.4) <= _leftMm + _toMm - _fromMm)
         {
             pages.Text(x + 0.8, y - 0.9, text, 2.4, Ink.Quiet);
+        }
+        else if (mark.IsLeft)
+        {
+            pages.TextRight(x - 0.8, y - 0.9, text, 2.4, Ink.Quiet);
         }
         else
         {

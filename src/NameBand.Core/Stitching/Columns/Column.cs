@@ -10,6 +10,8 @@ internal sealed class Column
     private readonly Vec[] _left;
     private readonly Vec[] _right;
     private readonly double[] _at;
+    private readonly Vec _lowest;
+    private readonly Vec _highest;
 
     private Column(Vec[] left, Vec[] right, Stroke stroke, double widthMm)
     {
@@ -18,6 +20,13 @@ internal sealed class Column
         Stroke = stroke;
         WidthMm = widthMm;
         _at = new double[left.Length];
+        (_lowest, _highest) = (left[0], left[0]);
+        foreach (var p in left.Concat(right))
+        {
+            _lowest = new Vec(Math.Min(_lowest.X, p.X), Math.Min(_lowest.Y, p.Y));
+            _highest = new Vec(Math.Max(_highest.X, p.X), Math.Max(_highest.Y, p.Y));
+        }
+
         for (int i = 1; i < left.Length; i++)
         {
             double middle = (Middle(i) - Middle(i - 1)).Length;
@@ -98,6 +107,18 @@ internal sealed class Column
         }
 
         return (at, best);
+    }
+
+    /// <summary>Whether a point lies under the satin of the column, or so much past its edges.</summary>
+    public bool Covers(Vec p, double pastMm = 0)
+    {
+        if (p.X < _lowest.X - pastMm || p.Y < _lowest.Y - pastMm || p.X > _highest.X + pastMm || p.Y > _highest.Y + pastMm)
+        {
+            return false;
+        }
+
+        var (at, distance) = Nearest(p);
+        return distance <= (0.5 * WidthAt(at)) + pastMm;
     }
 
     /// <summary>The rungs stand almost evenly, so a guess is a step or two off at most.</summary>

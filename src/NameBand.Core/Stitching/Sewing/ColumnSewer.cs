@@ -22,6 +22,9 @@ internal sealed class ColumnSewer
     private const double OverlapMm = 0.1;
     private const double LongestShortcutMm = 2.5;
 
+    /// <summary>So much of the pull compensation hides travel safely: some holes at an edge are moved in.</summary>
+    private const double PastEdgePart = 0.8;
+
     /// <summary>Edge underlay lies this part of the way from the centre line to the edge.</summary>
     private const double EdgeSide = 0.55;
     private const double LeastWidePart = 0.75;
@@ -30,105 +33,122 @@ internal sealed class ColumnSewer
     public const double TuckMm = 0.2;
 
     private readonly IReadOnlyList<Column> _columns;
+    private readonly IReadOnlyList<Guest> _guests;
     private readonly ColumnTree _tree;
+    private readonly WayOut _wayOut;
     private readonly SatinLayer? _satin;
     private readonly SatinSettings _settings;
     private readonly bool[] _done;
     private readonly SewnRun _run = new();
 
-    private ColumnSewer(IReadOnlyList<Column> columns, ColumnTree tree, SatinSettings? satin)
+    /// <param name="satin">Running stitch out and back along the centre lines when no satin is wanted.</param>
+    public ColumnSewer(IReadOnlyList<Column> columns, WayOut wayOut, SatinSettings? satin, IReadOnlyList<Guest>? guests = null)
     {
         _columns = columns;
-        _tree = tree;
+        _guests = guests ?? [];
+        _tree = wayOut.Tree;
+        _wayOut = wayOut;
         _done = new bool[columns.Count];
         _settings = satin ?? default;
         _satin = satin is { } settings ? new SatinLayer(settings) : null;
     }
 
-    /// <summary>
-    /// Satin with its underlay, or a running stitch out and back along the centre lines when no satin is wanted. The
-    /// sewing ends where the way out says. It starts there too, unless a way in is given: then travel along the centre
-    /// lines, all under later satin, leads from the one to the other.
-    /// </summary>
-    public static SewnRun Sew(IReadOnlyList<Column> columns, WayOut wayOut, Door? wayIn, SatinSettings? satin)
+    /// <summary>Sews all columns. The sewing ends where the way out says; it starts there too, unless travel led there.</summary>
+    public SewnRun Sew()
     {
-        var sewer = new ColumnSewer(columns, wayOut.Tree, satin);
-        if (wayIn is { } door)
-        {
-            sewer.LeadIn(door, wayOut);
-        }
-
-        sewer.SewColumn(wayOut.Tree.Root, wayOut.At, wayOut.LeaveFor);
-        return sewer._run;
+        SewColumn(_tree.Root, _wayOut.At, null, isLast: true);
+        return _run;
     }
 
-    private void LeadIn(Door door, WayOut wayOut)
+    /// <summary>Travel along the centre lines, all under later satin, from where the needle comes in to where the sewing starts.</summary>
+    public void LeadIn(WayIn door, IReadOnlyList<Leg> legs)
     {
-        _run.GoTo(_columns[door.Column].MiddleAt(door.At), StitchKind.Travel);
-        foreach (var (column, from, to) in Legs(_columns, door, wayOut))
+        _run.Add(Vec.From(door.Hole), StitchKind.Travel);
+        var before = _columns[door.Place.Column];
+        foreach (var leg in legs)
         {
-            _run.GoTo(_columns[column].MiddleAt(from), StitchKind.Travel);
-            RunAlong(_columns[column], from, to, StitchKind.Travel);
+            var column = _columns[leg.Column];
+            var (from, to) = Stretch(column, leg);
+            if (Math.Abs(to - from) >= ShortestRunMm)
+            {
+                RunAlong(column, Advance(column, from, to, before), to, StitchKind.Travel);
+                before = column;
+            }
         }
-    }
-
-    /// <summary>How far the travel from a way in to a way out is.</summary>
-    public static double LeadInMm(IReadOnlyList<Column> columns, Door door, WayOut wayOut) =>
-        Legs(columns, door, wayOut).Sum(l => Math.Abs(l.To - l.From));
-
-    /// <summary>The stretches of centre line from a way in to where the root column is started.</summary>
-    private static IEnumerable<(int Column, double From, double To)> Legs(IReadOnlyList<Column> columns, Door door, WayOut wayOut)
-    {
-        int column = door.Column;
-        double at = door.At;
-        while (wayOut.Tree.StepTo(column) is var (parent, step))
-        {
-            yield return Leg(columns, column, at, step.EnterAt);
-            column = parent;
-            at = step.LeaveAt;
-        }
-
-        yield return Leg(columns, column, at, wayOut.At);
     }
 
     /// <summary>A closed column is followed the shorter way round; the ends of an open one stay free for its satin.</summary>
-    private static (int Column, double From, double To) Leg(IReadOnlyList<Column> columns, int index, double from, double to)
+    private static (double From, double To) Stretch(Column column, Leg leg)
     {
-        var column = columns[index];
         if (column.Closed)
         {
-            double turn = to - from;
-            return (index, from, from + turn - (Math.Round(turn / column.Length) * column.Length));
+            double turn = leg.To - leg.From;
+            return (leg.From, leg.From + turn - (Math.Round(turn / column.Length) * column.Length));
         }
 
         double inset = Math.Min(EndStandOffMm, 0.25 * column.Length);
-        return (index, Math.Clamp(from, inset, column.Length - inset), Math.Clamp(to, inset, column.Length - inset));
+        return (Math.Clamp(leg.From, inset, column.Length - inset), Math.Clamp(leg.To, inset, column.Length - inset));
     }
 
-    private void SewColumn(int index, double enter, Vec? leaveFor)
+    /// <summary>Where on the root column the last hole lies of a way out at a place.</summary>
+    public static double LastPlace(Column column, double at, SatinSettings settings) =>
+        IsEnd(column, at) ? at + ((at <= 1e-9 ? 1 : -1) * Math.Min(FreeInset(column, settings), 0.2 * column.Length)) : at;
+
+    /// <param name="isLast">The root, whose last hole is where the way out says.</param>
+    private void SewColumn(int index, double enter, Vec? leaveFor, bool isLast = false)
     {
         var column = _columns[index];
-        var branches = _tree.Branches[index].ToList();
+        List<Branch> branches = [.. _tree.Branches[index], .. GuestsOf(index)];
         double near = NearEndMm(column);
+        int? side = isLast ? _wayOut.Side : null;
+        var ending = new SatinSpan(column, index, 0, 0, leaveFor) { EndSide = side, IsLast = isLast && side is not null };
         if (column.Closed)
         {
-            SewSpan(index, enter, enter + column.Length, branches.Select(b => b with { LeaveAt = b.LeaveAt < enter ? b.LeaveAt + column.Length : b.LeaveAt }), leaveFor);
+            SewSpan(
+                ending with { From = enter, To = enter + column.Length, EndsAcross = true },
+                branches.Select(b => b with { LeaveAt = b.LeaveAt < enter ? b.LeaveAt + column.Length : b.LeaveAt }));
         }
         else if (enter <= near)
         {
-            SewSpan(index, 0, column.Length, branches, leaveFor);
+            SewSpan(ending with { To = column.Length }, branches);
         }
         else if (enter >= column.Length - near)
         {
-            SewSpan(index, column.Length, 0, branches, leaveFor);
+            SewSpan(ending with { From = column.Length }, branches);
         }
         else
         {
-            SewSpan(index, enter, 0, branches.Where(b => b.LeaveAt <= enter), null);
-            SewSpan(index, enter, column.Length, branches.Where(b => b.LeaveAt > enter), leaveFor);
+            // At the seam the two stretches share no hole: the first one ends half a pace short, on the other edge.
+            int last = side ?? (leaveFor is { } next && _satin is not null ? _satin.NearerSide(column, enter, next) : 0);
+            var first = new SatinSpan(column, index, enter, 0, null) { EndSide = 1 - last };
+            SewSpan(first, branches.Where(b => b.LeaveAt <= enter));
+            SewSpan(
+                ending with { From = enter, To = column.Length, EndSide = last, IsEndOfSeam = true }, branches.Where(b => b.LeaveAt > enter));
         }
 
         _done[index] = true;
+    }
+
+    private IEnumerable<Branch> GuestsOf(int index)
+    {
+        for (int i = 0; i < _guests.Count; i++)
+        {
+            if (_guests[i].HostColumn == index)
+            {
+                yield return new Branch(-1 - i, _guests[i].HostAt, 0);
+            }
+        }
+    }
+
+    /// <summary>A dot or an accent, sewn from here and back.</summary>
+    private void SewGuest(Guest guest, Vec back)
+    {
+        foreach (var needle in guest.Run)
+        {
+            _run.Add(needle.At, needle.Kind, SewnRun.ShortestMm);
+        }
+
+        _run.Add(back, StitchKind.Travel, SewnRun.ShortestMm);
     }
 
     /// <summary>Where on the centre line the sewing of a column starts that is entered at a place.</summary>
@@ -150,12 +170,13 @@ internal sealed class ColumnSewer
     }
 
     /// <summary>A column entered nearer to its end than this is sewn from the end.</summary>
-    public static double NearEndMm(Column column) => Math.Max(0.6, 0.6 * column.WidthMm);
+    public static double NearEndMm(Column column) => Math.Max(0.6, 0.4 * column.WidthMm);
 
     /// <summary>Out along the centre line, branches on the way, and back with satin.</summary>
-    private void SewSpan(int index, double from, double to, IEnumerable<Branch> branches, Vec? leaveFor)
+    /// <param name="span">From where the underlay starts and the satin ends, to the far end.</param>
+    private void SewSpan(SatinSpan span, IEnumerable<Branch> branches)
     {
-        var column = _columns[index];
+        var (column, index, from, to) = (span.Column, span.Index, span.From, span.To);
         var ordered = branches.OrderBy(b => Math.Sign(to - from) * b.LeaveAt).ThenBy(b => b.Child).ToList();
         double start = StandOff(column, from, to);
         double end = StandOff(column, to, from);
@@ -164,21 +185,27 @@ internal sealed class ColumnSewer
             branch == ordered.Count ? end : Math.Clamp(ordered[branch].LeaveAt, Math.Min(start, end), Math.Max(start, end));
         if (_satin is not null && IsWide(column, start, end))
         {
-            _run.GoTo(column.MiddleAt(start), _run.Needles.Count == 0 ? kind : StitchKind.Travel);
-            RunAlong(column, start, end, kind, EdgeSide);
-            RunAlong(column, end, start, kind, -EdgeSide);
+            SewEdges(column, start, end, kind);
         }
 
-        double at = Advance(column, start, LeaveFor(0));
+        double at = Advance(column, start, LeaveFor(0), column);
         for (int i = 0; i < ordered.Count; i++)
         {
             var branch = ordered[i];
             double leave = LeaveFor(i);
+            if (branch.Child < 0)
+            {
+                RunAlong(column, at, leave, kind);
+                SewGuest(_guests[-1 - branch.Child], column.MiddleAt(leave));
+                at = leave;
+                continue;
+            }
+
             var child = _columns[branch.Child];
             var goal = child.MiddleAt(StartOf(branch.Child, branch.EnterAt));
             RunAlong(column, at, leave, kind, until: () => _satin is not null && IsHidden(goal, column, child));
             SewColumn(branch.Child, branch.EnterAt, column.MiddleAt(leave));
-            at = Advance(column, leave, LeaveFor(i + 1));
+            at = Advance(column, leave, LeaveFor(i + 1), column);
         }
 
         RunAlong(column, at, end, kind);
@@ -188,14 +215,44 @@ internal sealed class ColumnSewer
             return;
         }
 
-        _satin.Lay(column, index, Inset(index, to, Math.Sign(from - to)), Inset(index, from, Math.Sign(to - from)), _run, leaveFor, IsFree(column, to), IsFree(column, from));
+        // Half a pace before a seam, so that no hole is shared.
+        double halfPace = Math.Sign(to - from) * _settings.SpacingMm / 2;
+        bool endsAtSeam = !IsEnd(column, from) && !column.Closed && !span.IsEndOfSeam;
+        _satin.Lay(
+            span with
+            {
+                From = column.Closed ? to - halfPace : Inset(index, to, Math.Sign(from - to)),
+                To = endsAtSeam ? from + halfPace : Inset(index, from, Math.Sign(to - from)),
+                SquareStart = IsFree(column, to),
+                SquareEnd = IsFree(column, from),
+            },
+            _run);
+    }
+
+    /// <summary>Underlay out along one edge and back along the other, the nearer one first.</summary>
+    private void SewEdges(Column column, double start, double end, StitchKind kind)
+    {
+        double side = EdgeSide;
+        double ahead = start + (Math.Sign(end - start) * Math.Min(UnderlayStitchMm, Math.Abs(end - start)));
+        if (_run.Needles.Count > 0)
+        {
+            side = (Beside(column, start, side) - _run.Last).Length < (Beside(column, start, -side) - _run.Last).Length ? side : -side;
+        }
+
+        if (_run.Needles.Count == 0 || !IsHidden(Beside(column, ahead, side), column, column))
+        {
+            _run.GoTo(column.MiddleAt(start), _run.Needles.Count == 0 ? kind : StitchKind.Travel);
+        }
+
+        RunAlong(column, start, end, kind, side);
+        RunAlong(column, end, start, kind, -side);
     }
 
     /// <summary>
     /// On to a column at a place of its centre line: as far ahead of it as one stitch under the satin to come can reach,
     /// because holes where strokes meet are the ones that are too many.
     /// </summary>
-    private double Advance(Column column, double left, double end)
+    private double Advance(Column column, double left, double end, Column before)
     {
         if (_satin is not null && _run.Needles.Count > 0)
         {
@@ -203,7 +260,7 @@ internal sealed class ColumnSewer
             for (double ahead = Math.Min(UnderlayStitchMm, Math.Abs(end - left)); ahead > ShortestRunMm / 2; ahead -= 0.2)
             {
                 double to = left + (sign * ahead);
-                if (IsHidden(column.MiddleAt(to), column, column))
+                if (IsHidden(column.MiddleAt(to), column, before))
                 {
                     _run.GoTo(column.MiddleAt(to), StitchKind.Travel);
                     return to;
@@ -228,8 +285,10 @@ internal sealed class ColumnSewer
         const int Samples = 6;
         for (int i = 1; i < Samples; i++)
         {
+            // The last hole lies outside the outline, and so will those of the satin that is to come over the stitch.
+            double past = i <= Samples / 2 ? PastEdgePart * _settings.ReachMm : 0;
             var p = Vec.Mix(from, to, (double)i / Samples);
-            if (!IsUnder(one, p) && !IsUnder(other, p))
+            if (!one.Covers(p, past) && !other.Covers(p, past))
             {
                 return false;
             }
@@ -238,15 +297,9 @@ internal sealed class ColumnSewer
         return true;
     }
 
-    private static bool IsUnder(Column column, Vec p)
-    {
-        var (at, distance) = column.Nearest(p);
-        return distance <= 0.5 * column.WidthAt(at);
-    }
-
     private static bool IsEnd(Column column, double at) => !column.Closed && (at <= 1e-9 || at >= column.Length - 1e-9);
 
-    private static bool IsFree(Column column, double at) =>
+    public static bool IsFree(Column column, double at) =>
         IsEnd(column, at) && (at <= 1e-9 ? column.Stroke.Start : column.Stroke.End) == EndKind.Free;
 
     private double Inset(int index, double at, int sign)
@@ -258,7 +311,7 @@ internal sealed class ColumnSewer
         }
 
         bool isStart = at <= 1e-9;
-        double inset = Math.Min(EndInsetMm, DotInsetPart * column.Length) + (column.Length > LongEnoughToPush * column.WidthMm ? _settings.PushMm : 0);
+        double inset = FreeInset(column, _settings);
         if (!IsFree(column, at))
         {
             // On top of a column that is already there it only laps a little.
@@ -268,6 +321,9 @@ internal sealed class ColumnSewer
 
         return at + (sign * Math.Min(inset, 0.2 * column.Length));
     }
+
+    private static double FreeInset(Column column, SatinSettings settings) =>
+        Math.Min(EndInsetMm, DotInsetPart * column.Length) + (column.Length > LongEnoughToPush * column.WidthMm ? settings.PushMm : 0);
 
     /// <summary>Wide enough, all along, for underlay that runs beside the centre line's without crowding it.</summary>
     private bool IsWide(Column column, double from, double to)
@@ -306,7 +362,8 @@ internal sealed class ColumnSewer
             return;
         }
 
-        double longest = kind == StitchKind.Running ? RunningStitchMm : UnderlayStitchMm;
+        double longest =
+            kind switch { StitchKind.Running => RunningStitchMm, StitchKind.Travel => LongestShortcutMm, _ => UnderlayStitchMm };
         double allowed = kind == StitchKind.Running ? RunningOffMm : UnderlayOffPart * column.WidthMm;
         int sign = to > from ? 1 : -1;
         double at = from;

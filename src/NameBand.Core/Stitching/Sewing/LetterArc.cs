@@ -11,18 +11,13 @@ namespace NameBand.Stitching.Sewing;
 /// <param name="middleMm">Middle of the name, along the lower edge from the segment's left end.</param>
 internal sealed class LetterArc(BentFrame frame, double middleMm, PlacedName name, double heightMm)
 {
-    private readonly Dictionary<Point, Placing> _placings = [];
-
-    /// <param name="origin">Where the letter's origin stands in a straight row: its key.</param>
-    public void Add(PlacedPiece placed, Point origin)
+    public Placing PlacingOf(PlacedPiece placed)
     {
         var ink = placed.Piece.Ink;
         double middle = ink.IsEmpty ? 0 : (ink.LeftMm + ink.RightMm) / 2;
         double fromNameMiddle = (placed.At.XMm + middle - ((name.Lettered.Ink.LeftMm + name.Lettered.Ink.RightMm) / 2)) * heightMm;
         double along = middleMm + (fromNameMiddle * frame.Curve.AlongFactor(name.BaselineYMm));
         var about = new Point(middle * heightMm, -placed.At.YMm * heightMm);
-        _placings[origin] = Placing.About(about, frame.At(along, name.BaselineYMm), frame.TurnRad(along));
+        return Placing.About(about, frame.At(along, name.BaselineYMm), frame.TurnRad(along));
     }
-
-    public Placing PlacingOf(Point origin) => _placings[origin];
 }

@@ -3,19 +3,25 @@ using NameBand.Common;
 namespace NameBand.Stitching.Sewing;
 
 /// <summary>
-/// Stitches without a jump, with the lock stitches that hold their thread at both ends when it needs them. Each lock is
-/// two small stitches in holes of their own, where the run itself has the fewest holes.
+/// Stitches without a jump, with the lock stitches that hold their thread at both ends when it is cut there. Each lock is
+/// two small stitches, in holes of their own where there is room, where the run itself has the fewest holes.
 /// </summary>
 /// <param name="StartAfter">The first lock is sewn after this step, on the way to the next one.</param>
 internal sealed record LockedRun(NeedleStep[] Steps, int StartAfter, NeedleStep[] StartLock, NeedleStep[] EndLock)
 {
-    private const double LockMm = 0.4;
+    /// <summary>Shorter ones hold nothing: common practice, no source.</summary>
+    public const double ShortestLockMm = 0.4;
+
+    private const double LockMm = 0.42;
     private const double ShortestMm = 0.3;
     private const double SlideMm = 0.15;
     private const double DiscRadiusMm = 0.5;
 
     /// <summary>The thread is held at latest when it has run so far. Our assumption: satin lies over all of it.</summary>
     private const double LatestStartMm = 6;
+
+    /// <summary>So many of the nearest holes of the run are looked at for a lock where no single stitch has room for one.</summary>
+    private const int MostLookedAt = 14;
 
     public static LockedRun Of(NeedleStep[] steps)
     {
@@ -35,7 +41,7 @@ internal sealed record LockedRun(NeedleStep[] Steps, int StartAfter, NeedleStep[
     /// <summary>Forward on one of the first stitches and a little back, before satin covers them.</summary>
     private static (int After, Point[] Lock) Start(NeedleStep[] steps, List<Point> holes)
     {
-        var best = (After: 0, Lock: Fallback(steps[0].At, steps[1].At));
+        (int After, Point[] Lock)? best = null;
         int fewest = int.MaxValue;
         double gone = 0;
         for (int i = 0; i + 1 < steps.Length && gone < LatestStartMm && steps[i + 1].Kind != StitchKind.Satin; i++)
@@ -56,17 +62,17 @@ internal sealed record LockedRun(NeedleStep[] Steps, int StartAfter, NeedleStep[
             gone += length;
         }
 
-        return best;
+        return best ?? (0, InOldHoles(steps[0].At, steps[1].At, steps.Take(MostLookedAt).Select(s => s.At)));
     }
 
     /// <summary>Back along the last stitch, and a little forward again or on to the stitch before it, so that it lies among its like.</summary>
     private static Point[] End(NeedleStep[] steps, List<Point> holes)
     {
         var (last, before) = (steps[^1].At, steps[^2].At);
-        var best = Fallback(last, before);
+        Point[]? best = null;
         int fewest = int.MaxValue;
         double length = last.DistanceTo(before);
-        for (double first = ShortestMm; first + ShortestMm <= length; first += SlideMm)
+        for (double first = LockMm; first + ShortestMm <= length; first += SlideMm)
         {
             var middle = On(last, before, first);
             var towards = steps.Length > 2 && steps[^2].Kind == StitchKind.Satin ? steps[^3].At : last;
@@ -74,7 +80,8 @@ internal sealed record LockedRun(NeedleStep[] Steps, int StartAfter, NeedleStep[
             {
                 Point[] tried = [middle, second];
                 int most = MostNear(holes, tried);
-                if (most < fewest && middle.DistanceTo(second) >= ShortestMm && second.DistanceTo(last) >= ShortestMm && second.DistanceTo(before) >= ShortestMm)
+                if (most < fewest && middle.DistanceTo(second) >= ShortestLockMm
+                    && second.DistanceTo(last) >= ShortestMm && second.DistanceTo(before) >= ShortestMm)
                 {
                     fewest = most;
                     best = tried;
@@ -82,10 +89,31 @@ internal sealed record LockedRun(NeedleStep[] Steps, int StartAfter, NeedleStep[
             }
         }
 
-        return best;
+        return best ?? InOldHoles(last, last, steps.TakeLast(MostLookedAt).Select(s => s.At));
     }
 
-    private static Point[] Fallback(Point from, Point to) => [On(from, to, 2 * LockMm), On(from, to, LockMm)];
+    /// <summary>
+    /// Two stitches in holes that are there already: of a mark so small that it has no room for more. Of the holes far enough
+    /// away the nearest one, and from there the one that is then nearest to where the needle goes on.
+    /// </summary>
+    private static Point[] InOldHoles(Point from, Point to, IEnumerable<Point> holes)
+    {
+        var all = holes.Append(from).ToList();
+        var far = all.Where(h => h.DistanceTo(from) >= ShortestLockMm).ToList();
+        if (far.Count == 0)
+        {
+            // No two holes are that far apart: the run is shorter than a lock stitch. It is stretched by a hair.
+            var away = all.MaxBy(h => h.DistanceTo(from));
+            var along = away.DistanceTo(from) < 1e-6 ? new Point(1, 0) : (away - from) * (1 / away.DistanceTo(from));
+            far = [from + (along * LockMm)];
+            all.AddRange(far);
+        }
+
+        var first = far.MinBy(h => h.DistanceTo(from));
+        var second = all.Where(h => h.DistanceTo(first) >= ShortestLockMm)
+            .MinBy(h => h.DistanceTo(to) < 1e-9 ? 0 : Math.Max(h.DistanceTo(to), ShortestMm));
+        return [first, second];
+    }
 
     private static Point On(Point from, Point to, double by)
     {

@@ -3,64 +3,46 @@ using NameBand.Common;
 namespace NameBand.Stitching.Sewing;
 
 /// <summary>A connected part at its place in a name, with the way it is sewn.</summary>
-internal readonly record struct RoutedPart(SewnPart Part, Point Origin, int Entry, int Exit);
+/// <param name="IsJoined">The thread comes from the part before without a cut.</param>
+internal readonly record struct RoutedPart(SewnPart Part, Placing At, int Entry, int Exit, bool IsJoined);
 
 /// <summary>
-/// The way through a name: for every connected part where the sewing starts and ends, and in which order the parts of
-/// one letter (a stem and its dot, a letter and its accents) are sewn, so that the thread that lies on the cloth between
-/// them is short. Letters keep their reading order. The cheapest way is found exactly, for the places on offer.
+/// The way through a name: for every connected part where the sewing comes in and where it leaves, in which order the
+/// parts of one letter (a stem and its dot, a letter and its accents) are sewn, and which gaps a short stitch joins;
+/// all others are cut. Letters keep their reading order. The cheapest way is found exactly, for the places on offer.
 /// </summary>
-internal sealed class NameRoute(double longestUntrimmedMm)
+internal sealed class NameRoute(SewingSettings settings, double letterHeightMm)
 {
-    /// <summary>A trim takes a domestic machine some seconds: as long as far more than this of stitches. Common practice, no source.</summary>
-    private const double TrimWorthMm = 20;
+    /// <summary>Thread that leads to a cut is cut away: it only takes time.</summary>
+    private const double CutHopWorth = 0.25;
 
-    /// <summary>
-    /// A short thread on the cloth is clipped away: a millimetre less of it is not worth a millimetre more of travel,
-    /// which adds holes to a letter.
-    /// </summary>
-    private const double HopWorth = 0.25;
+    /// <summary>A thread over satin that is sewn already is seen more than one on the cloth.</summary>
+    private const double OverSatinWorth = 6;
+    private const int MostInAnyOrder = 4;
 
-    /// <summary>Inside one letter the hops only choose the order: its quality goes before a mm of thread.</summary>
-    private const double InnerHopWorth = 0.01;
-
-    /// <summary>Where the last hole comes to lie is known to this only.</summary>
-    private const double DoubtMm = 0.3;
-    private const int MostInAnyOrder = 3;
-
-    private static readonly int[][][] Orders =
-    [
-        [[]], [[0]], [[0, 1], [1, 0]], [[0, 1, 2], [0, 2, 1], [1, 0, 2], [1, 2, 0], [2, 0, 1], [2, 1, 0]],
-    ];
+    private static readonly int[][][] Orders = [.. Enumerable.Range(0, MostInAnyOrder + 1).Select(n => Permutations(n).ToArray())];
 
     private readonly record struct Node(int Before, RoutedPart Way, Point Leaves, double Cost);
 
-    private readonly List<Node> _nodes = new(256);
+    private readonly List<Node> _nodes = new(512);
     private readonly List<int> _last = [];
     private readonly List<int> _open = [];
     private readonly List<int> _layer = [];
     private readonly List<int> _next = [];
 
     /// <summary>Adds the parts of the next letter.</summary>
-    public void Add(SewnPiece piece, Point origin)
+    public void Add(SewnPiece piece, Placing at)
     {
-        var parts = piece.Parts;
-        if (parts.IsEmpty)
+        if (piece.Parts.IsEmpty)
         {
             return;
         }
 
         _open.Clear();
-        foreach (int[] order in parts.Length <= MostInAnyOrder ? Orders[parts.Length] : [[.. Enumerable.Range(0, parts.Length)]])
+        AddInAnyOrder(piece.Parts, at);
+        if (!piece.Together.IsEmpty && settings.LongestJoinMm >= SewingSettings.UsualLongestJoinMm)
         {
-            _layer.Clear();
-            _layer.AddRange(_last);
-            foreach (int i in order)
-            {
-                Step(parts[i], origin);
-            }
-
-            _open.AddRange(_layer);
+            AddInAnyOrder(piece.Together, at);
         }
 
         _last.Clear();
@@ -81,23 +63,56 @@ internal sealed class NameRoute(double longestUntrimmedMm)
         return way;
     }
 
-    /// <summary>One part more: for each of its exits the cheapest way to it.</summary>
-    private void Step(SewnPart part, Point origin)
+    private void AddInAnyOrder(IReadOnlyList<SewnPart> parts, Placing at)
     {
-        Span<double> reached = stackalloc double[part.Entries.Length];
-        Span<int> from = stackalloc int[part.Entries.Length];
-        for (int entry = 0; entry < reached.Length; entry++)
+        foreach (int[] order in parts.Count <= MostInAnyOrder ? Orders[parts.Count] : [[.. Enumerable.Range(0, parts.Count)]])
         {
-            (reached[entry], from[entry]) = Reach(part.Entries[entry] + origin, origin);
+            _layer.Clear();
+            _layer.AddRange(_last);
+            for (int k = 0; k < order.Length; k++)
+            {
+                Step(parts[order[k]], at, isSameLetter: k > 0);
+            }
+
+            _open.AddRange(_layer);
+        }
+    }
+
+    private static IEnumerable<int[]> Permutations(int n)
+    {
+        if (n == 0)
+        {
+            yield return [];
+            yield break;
+        }
+
+        foreach (int[] fewer in Permutations(n - 1))
+        {
+            for (int i = 0; i < n; i++)
+            {
+                yield return [.. fewer[..i], n - 1, .. fewer[i..]];
+            }
+        }
+    }
+
+    /// <summary>One part more: for each of its exits the cheapest way to it.</summary>
+    private void Step(SewnPart part, Placing at, bool isSameLetter)
+    {
+        int entries = part.Entries.Length;
+        double[] reached = new double[entries];
+        int[] from = new int[entries];
+        for (int entry = 0; entry < entries; entry++)
+        {
+            (reached[entry], from[entry]) = Join(part.Entries[entry], at, isSameLetter);
         }
 
         _next.Clear();
         for (int exit = 0; exit < part.Exits.Length; exit++)
         {
-            var (least, before) = Reach(part.Starts[exit] + origin, origin);
-            int best = reached.Length;
-            least += part.Cost(best, exit);
-            for (int entry = 0; entry < reached.Length; entry++)
+            var (least, before) = Cut(at.Of(part.Starts[exit]));
+            int best = entries;
+            least += part.Cost(entries, exit);
+            for (int entry = 0; entry < entries; entry++)
             {
                 double cost = reached[entry] + part.Cost(entry, exit);
                 if (cost < least)
@@ -107,28 +122,22 @@ internal sealed class NameRoute(double longestUntrimmedMm)
             }
 
             _next.Add(_nodes.Count);
-            _nodes.Add(new Node(before, new RoutedPart(part, origin, best, exit), part.Exits[exit] + origin, least));
+            _nodes.Add(new Node(before, new RoutedPart(part, at, best, exit, best < entries), at.Of(part.Exits[exit]), least));
         }
 
         _layer.Clear();
         _layer.AddRange(_next);
     }
 
-    /// <summary>The cheapest way to a place by a hop from what was sewn before.</summary>
-    private (double Cost, int Before) Reach(Point to, Point letter)
+    /// <summary>The cheapest way to a place by a cut after what was sewn before.</summary>
+    private (double Cost, int Before) Cut(Point to)
     {
-        if (_layer.Count == 0)
-        {
-            return (0, -1);
-        }
-
-        double least = double.PositiveInfinity;
+        double least = _layer.Count == 0 ? 0 : double.PositiveInfinity;
         int best = -1;
         foreach (int i in _layer)
         {
             var node = _nodes[i];
-            double hop = node.Leaves.DistanceTo(to);
-            double cost = node.Cost + ((node.Way.Origin == letter ? InnerHopWorth : HopWorth) * hop) + (hop > longestUntrimmedMm - DoubtMm ? TrimWorthMm : 0);
+            double cost = node.Cost + settings.CutWorthMm + (CutHopWorth * node.Leaves.DistanceTo(to));
             if (cost < least)
             {
                 (least, best) = (cost, i);
@@ -136,5 +145,53 @@ internal sealed class NameRoute(double longestUntrimmedMm)
         }
 
         return (least, best);
+    }
+
+    /// <summary>The cheapest way to a place by a short stitch from what was sewn before; without end where the gap is too wide.</summary>
+    private (double Cost, int Before) Join(WayIn entry, Placing at, bool isSameLetter)
+    {
+        double least = double.PositiveInfinity;
+        int best = -1;
+        var edge = at.Of(entry.Edge);
+        foreach (int i in _layer)
+        {
+            var node = _nodes[i];
+            if (node.Way.Exit == 0 || Math.Abs(node.Leaves.XMm - edge.XMm) > settings.LongestJoinMm)
+            {
+                continue;
+            }
+
+            double far = node.Leaves.DistanceTo(edge);
+            if (far > settings.LongestJoinMm)
+            {
+                continue;
+            }
+
+            double cost = node.Cost + far + (isSameLetter ? 0 : HeightPrice(entry.Edge, node.Way.Part.Exits[node.Way.Exit]));
+            if (cost < least && node.Way.Part.Reach is { } reach)
+            {
+                cost += OverSatinWorth * reach.OverMm(node.Way.Part.Exits[node.Way.Exit], node.Way.At.Back(edge));
+            }
+
+            if (cost < least)
+            {
+                (least, best) = (cost, i);
+            }
+        }
+
+        return (least, best);
+    }
+
+    /// <summary>A join at the base line reads as nothing, one at the waist between two stems as a crossbar. Our assumption.</summary>
+    private double HeightPrice(Point a, Point b)
+    {
+        double part = (a.YMm + b.YMm) / (2 * letterHeightMm);
+        const double Waist = 2.5;
+        const double Shoulder = 1.2;
+        return part <= 0.12 ? 0
+            : part < 0.3 ? Waist * (part - 0.12) / 0.18
+            : part < 0.55 ? Waist
+            : part < 0.68 ? Waist - ((Waist - Shoulder) * (part - 0.55) / 0.13)
+            : Shoulder;
     }
 }

@@ -4,10 +4,11 @@ using NameBand.Common;
 namespace NameBand.Stitching.Sewing;
 
 /// <summary>
-/// Puts runs of stitches together to a needle path: jumps and trims between them, lock stitches at the start and
-/// end of each thread.
+/// Puts runs of stitches together to a needle path: short joins, or jumps and trims, between them, lock stitches at the
+/// start and end of each thread.
 /// </summary>
-internal sealed class PathWriter(double longestUntrimmedMm)
+/// <param name="longestJoinMm">Longest stitch from the last hole of a run to the first one of the next, hidden ends included.</param>
+internal sealed class PathWriter(double longestJoinMm)
 {
     private readonly List<NeedleStep> _steps = [];
     private bool _threaded;
@@ -16,32 +17,29 @@ internal sealed class PathWriter(double longestUntrimmedMm)
 
     public NeedlePath ToPath() => new([.. _steps]);
 
-    /// <summary>
-    /// Sews a run whose points are counted from <paramref name="origin"/>. A thread that is under way is locked, and
-    /// cut unless the run starts near by.
-    /// </summary>
-    /// <param name="sameLetter">
-    /// The run is a dot or an accent of the letter under way, or the other way round: an uncut thread between them is
-    /// not locked, because a dot has no room for more holes; the satin over its underlay holds it.
-    /// </param>
-    public void Run(LockedRun run, Placing origin, bool sameLetter)
+    /// <summary>Sews a run. The thread that is under way goes on to it in one short stitch, or is locked and cut.</summary>
+    /// <param name="isJoined">The run begins near by; where it does not after all the thread is cut.</param>
+    public void Run(LockedRun run, Placing origin, bool isJoined)
     {
         var first = origin.Of(run.Steps[0].At);
-        bool isUnlocked = _threaded && sameLetter && _steps[^1].At.DistanceTo(first) <= longestUntrimmedMm;
-        if (_threaded && !isUnlocked)
+        if (_threaded && isJoined && _steps[^1].At.DistanceTo(first) is var far && far <= longestJoinMm)
         {
-            LockAtEnd();
-            if (_steps[^1].At.DistanceTo(first) > longestUntrimmedMm)
+            if (far >= SewnRun.ShortestMm)
             {
-                Trim(withLock: false);
+                _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Travel, first));
             }
+
+            Sew(run.Steps.AsSpan(1), origin);
+        }
+        else
+        {
+            Trim();
+            JumpTo(first);
+            Sew(run.Steps.AsSpan(1, run.StartAfter), origin);
+            Sew(run.StartLock, origin);
+            Sew(run.Steps.AsSpan(1 + run.StartAfter), origin);
         }
 
-        JumpTo(first);
-        int after = isUnlocked ? 0 : run.StartAfter;
-        Sew(run.Steps.AsSpan(1, after), origin);
-        Sew(isUnlocked ? [] : run.StartLock, origin);
-        Sew(run.Steps.AsSpan(1 + after), origin);
         _threaded = true;
         _endLock = run.EndLock;
         _endOrigin = origin;

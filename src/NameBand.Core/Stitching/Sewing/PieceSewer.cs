@@ -11,8 +11,11 @@ namespace NameBand.Stitching.Sewing;
 
 /// <summary>A letter piece as it is sewn at one height: its origin on the base line, in mm.</summary>
 /// <param name="Parts">One for each connected part.</param>
+/// <param name="Together">
+/// The same, with dots and accents near by sewn on the way through the largest part; empty when there are none.
+/// </param>
 /// <param name="IsRun">Its strokes are too thin for satin and are run along their centre lines.</param>
-internal sealed record SewnPiece(ImmutableArray<SewnPart> Parts, bool IsRun, Problem? Problem);
+internal sealed record SewnPiece(ImmutableArray<SewnPart> Parts, ImmutableArray<SewnPart> Together, bool IsRun, Problem? Problem);
 
 /// <summary>Works out the stitches of one letter piece at one height.</summary>
 internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
@@ -22,6 +25,9 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 
     /// <summary>Over the least stitch, and as long as the usual thread is wide: it comes out as a dot.</summary>
     private const double DotMm = 0.4;
+
+    /// <summary>Strokes that are longer in all have room for a stitch.</summary>
+    private const double LongestDotMm = 2;
 
     /// <summary>No script's letter, with all its dots and marks, has nearly as many: our assumption.</summary>
     private const int MostPartsOfACharacter = 12;
@@ -36,24 +42,32 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         var bounds = piece.Outline.Scaled(letterHeightMm).Bounds();
         NeedleStep[] Finish(SewnRun run) => Steps(run, bounds, fabric.PullCompensationMm);
         var sewn = ImmutableArray.CreateBuilder<SewnPart>();
+        var satinParts = new List<(int Part, PartWays Ways)>();
         bool failed = false;
         foreach (var (region, columns) in parts)
         {
             bool isRead = columns is { Count: > 0 };
             failed |= !isRead;
-            if (isRead)
-            {
-                var part = SewnPart.Of(columns!, letterHeightMm, satin, Finish);
-                sewn.Add(part.Alone.Length > 1 ? part : SewnPart.Fixed(Finish(Dot(region))));
-            }
-            else
+            if (!isRead)
             {
                 var edge = AlongOutline(region);
                 sewn.Add(SewnPart.Fixed(Finish(edge.Needles.Count > 1 ? edge : Dot(region))));
+                continue;
+            }
+
+            var ways = satin is { } settings ? new PartWays(columns!, settings, fromAllSides: parts.Count > 1) : null;
+            var part = ways is null ? SewnPart.Run(columns!, Finish) : SewnPart.Satin(ways, Finish);
+            bool isDot = columns!.Sum(c => c.Length) < LongestDotMm && part.Alone.Length <= 1;
+            sewn.Add(isDot ? SewnPart.Fixed(Finish(Dot(region))) : part);
+            if (ways is not null && !isDot)
+            {
+                satinParts.Add((sewn.Count - 1, ways));
             }
         }
 
-        return new SewnPiece(sewn.ToImmutable(), isRun, ProblemOf(piece, sewn.Count, failed));
+        var all = sewn.ToImmutable();
+        var together = satinParts.Count > 1 && all.Length <= MostPartsOfACharacter ? Excursions.Together(all, satinParts, Finish) : [];
+        return new SewnPiece(all, together, isRun, ProblemOf(piece, all.Length, failed));
     }
 
     /// <summary>The strokes of a piece, however it is to be sewn.</summary>

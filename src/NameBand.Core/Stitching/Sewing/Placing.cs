@@ -10,6 +10,13 @@ internal readonly record struct Placing(Point Origin, double TurnRad)
 
     public Point Of(Point own) => TurnRad == 0 ? own + Origin : Origin + Turned(own);
 
+    /// <summary>The letter's own point that comes to lie at a place.</summary>
+    public Point Back(Point at)
+    {
+        var p = at - Origin;
+        return TurnRad == 0 ? p : new Point((p.XMm * _cos) + (p.YMm * _sin), (p.YMm * _cos) - (p.XMm * _sin));
+    }
+
     private Point Turned(Point own) => new((own.XMm * _cos) - (own.YMm * _sin), (own.XMm * _sin) + (own.YMm * _cos));
 
     /// <summary>Stands so that the letter's own point <paramref name="about"/> comes to lie at <paramref name="at"/>.</summary>

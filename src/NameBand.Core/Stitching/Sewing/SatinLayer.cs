@@ -10,6 +10,27 @@ namespace NameBand.Stitching.Sewing;
 /// <param name="EdgeUnderlayFromMm">Columns at least this wide have underlay along both edges.</param>
 internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, double ThreadMm, double PushMm, double EdgeUnderlayFromMm);
 
+/// <summary>A stretch of a column to be laid with satin.</summary>
+/// <param name="LeaveFor">The last hole is on the side of the column nearer to this; null when either will do.</param>
+internal readonly record struct SatinSpan(Column Column, int Index, double From, double To, Vec? LeaveFor)
+{
+    public bool SquareStart { get; init; }
+
+    public bool SquareEnd { get; init; }
+
+    /// <summary>The edge of the last hole, where it is settled: 0 for the left one.</summary>
+    public int? EndSide { get; init; }
+
+    /// <summary>The first hole is on the other edge than the last one.</summary>
+    public bool EndsAcross { get; init; }
+
+    /// <summary>Of the two stretches that meet at a seam, the one that is sewn last.</summary>
+    public bool IsEndOfSeam { get; init; }
+
+    /// <summary>The part's last stretch, that a join may leave from.</summary>
+    public bool IsLast { get; init; }
+}
+
 /// <summary>Lays zigzag satin along a column, with short rungs where holes would crowd.</summary>
 internal sealed class SatinLayer(SatinSettings settings)
 {
@@ -35,24 +56,33 @@ internal sealed class SatinLayer(SatinSettings settings)
     private readonly HoleGrid _holes = new(0.3);
     private int _known;
 
-    /// <summary>Sews from one place of the column to another, in either direction.</summary>
-    public void Lay(Column column, int index, double from, double to, SewnRun run, Vec? leaveFor, bool squareStart, bool squareEnd)
+    /// <summary>Sews a stretch of a column, in either direction.</summary>
+    public void Lay(SatinSpan span, SewnRun run)
     {
+        var (column, index) = (span.Column, span.Index);
         KeepClearOfUnderlay(index, run);
-        var places = Spread(column, from, to, squareStart, squareEnd);
-        int side = leaveFor is { } next
-            ? NearerSide(column, places[^1], next) ^ ((places.Count - 1) & 1)
-            : run.Needles.Count > 0 ? NearerSide(column, places[0], run.Last) : 0;
+        var places = Spread(span);
+        int last = span.EndSide ?? (span.LeaveFor is { } next ? NearerSide(column, places[^1], next) : -1);
+        int side = last >= 0 ? last ^ ((places.Count - 1) & 1) : run.Needles.Count > 0 ? NearerSide(column, places[0], run.Last) : 0;
         int begun = run.Needles.Count;
         for (int i = 0; i < places.Count; i++)
         {
-            var (near, far) = Ends(column, places[i]);
+            var (near, far) = Ends(column, places[i], settings.ReachMm);
             if (side == 1)
             {
                 (near, far) = (far, near);
             }
 
-            Place(near, far, run.Needles.Count - begun, index, run);
+            if (span.IsLast && i == places.Count - 1 && (near - run.Last).Length is >= 0.3 and <= LongestMm)
+            {
+                // A join leaves from here, so the hole is where it was reckoned with.
+                run.Add(near, StitchKind.Satin);
+            }
+            else
+            {
+                Place(near, far, run.Needles.Count - begun, index, run);
+            }
+
             side = 1 - side;
         }
     }
@@ -69,15 +99,16 @@ internal sealed class SatinLayer(SatinSettings settings)
         }
     }
 
-    private int NearerSide(Column column, double at, Vec p)
+    public int NearerSide(Column column, double at, Vec p)
     {
-        var (left, right) = Ends(column, at);
+        var (left, right) = Ends(column, at, settings.ReachMm);
         return (p - right).Length < (p - left).Length ? 1 : 0;
     }
 
     /// <summary>Places of the needle points, half the spacing apart where the outer side sets the pace.</summary>
-    private List<double> Spread(Column column, double from, double to, bool squareStart, bool squareEnd)
+    private List<double> Spread(SatinSpan span)
     {
+        var (column, from, to) = (span.Column, span.From, span.To);
         double length = Math.Abs(to - from);
         int samples = Math.Max(4, (int)Math.Ceiling(length / SampleMm));
         var sum = new double[samples + 1];
@@ -94,6 +125,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         }
 
         int parts = Math.Max(2, (int)Math.Round(sum[samples] / (settings.SpacingMm / 2)));
+        parts += span.EndsAcross && parts % 2 == 0 ? 1 : 0;
         var places = new List<double>(parts + 3);
         int k = 0;
         for (int i = 0; i <= parts; i++)
@@ -110,13 +142,13 @@ internal sealed class SatinLayer(SatinSettings settings)
 
         // At a free end a stitch lies along the end's own rung, so that a square end is square; the next hole on the
         // same side moves away from it.
-        if (squareStart && places.Count > 4)
+        if (span.SquareStart && places.Count > 4)
         {
             places[1] = (places[1] + places[2]) / 2;
             places.Insert(0, from);
         }
 
-        if (squareEnd && places.Count > 5)
+        if (span.SquareEnd && places.Count > 5)
         {
             places[^2] = (places[^2] + places[^3]) / 2;
             places.Add(to);
@@ -125,7 +157,8 @@ internal sealed class SatinLayer(SatinSettings settings)
         return places;
     }
 
-    private (Vec Left, Vec Right) Ends(Column column, double at)
+    /// <summary>The holes on both edges at a place.</summary>
+    public static (Vec Left, Vec Right) Ends(Column column, double at, double reachMm)
     {
         var (left, right) = column.RungAt(at);
         double width = (right - left).Length;
@@ -140,14 +173,14 @@ internal sealed class SatinLayer(SatinSettings settings)
 
         var (before, after) = (column.RungAt(at - TurnWindowMm), column.RungAt(at + TurnWindowMm));
         double turn = Vec.Angle(before.Right - before.Left, after.Right - after.Left);
-        double leftReach = Reach(turn > 0 ? (after.Left - before.Left).Length : double.PositiveInfinity, turn);
-        double rightReach = Reach(turn < 0 ? (after.Right - before.Right).Length : double.PositiveInfinity, turn);
+        double leftReach = Reach(turn > 0 ? (after.Left - before.Left).Length : double.PositiveInfinity, turn, reachMm);
+        double rightReach = Reach(turn < 0 ? (after.Right - before.Right).Length : double.PositiveInfinity, turn, reachMm);
         return (left - (across * leftReach), right + (across * rightReach));
     }
 
     /// <summary>On the inside of a turn a rung ends before the point that its neighbours turn about, or they would cross.</summary>
-    private double Reach(double moved, double turn) =>
-        Math.Abs(turn) < 1e-3 ? settings.ReachMm : Math.Min(settings.ReachMm, 0.7 * moved / Math.Abs(turn));
+    private static double Reach(double moved, double turn, double reachMm) =>
+        Math.Abs(turn) < 1e-3 ? reachMm : Math.Min(reachMm, 0.7 * moved / Math.Abs(turn));
 
     /// <param name="count">Points of this column so far: what leads to the first one is travel.</param>
     private void Place(Vec near, Vec far, int count, int index, SewnRun run)

@@ -1,6 +1,7 @@
+using System.Collections.Concurrent;
 using NameBand.Common;
-using NameBand.Lettering;
 using NameBand.Stitching.Columns;
+using NameBand.Stitching.Geometry;
 
 namespace NameBand.Stitching.Sewing;
 
@@ -10,60 +11,104 @@ namespace NameBand.Stitching.Sewing;
 /// </summary>
 internal sealed class SewnPart
 {
-    /// <summary>Travel adds holes to the letter, so it is not worth a shorter hop, only a trim or a better hidden thread.</summary>
-    private const double TravelWorth = 1;
+    /// <summary>Travel under satin to come costs little but holes.</summary>
+    private const double TravelWorth = 0.15;
+
+    /// <summary>The second thread beside the first one is seen more than the first alone.</summary>
+    private const double DoubledWorth = 2.5;
+
+    /// <summary>How far inside its edge the needle comes in to a part.</summary>
+    public const double InsideMm = 0.3;
 
     private readonly Func<int, int, NeedleStep[]> _sew;
+    private readonly Lazy<double[]> _costs;
     private readonly LockedRun?[] _kept;
-    private readonly double[] _costs;
 
-    private SewnPart(Point[] entries, Point[] starts, Point[] exits, double[] costs, Func<int, int, NeedleStep[]> sew)
+    private SewnPart(WayIn[] entries, Point[] starts, Point[] exits, Func<double[]> costs, Func<int, int, NeedleStep[]> sew)
     {
         Entries = entries;
         Starts = starts;
         Exits = exits;
-        _costs = costs;
+        _costs = new Lazy<double[]>(costs);
         _sew = sew;
         _kept = new LockedRun[exits.Length * (entries.Length + 1)];
     }
 
     /// <summary>Where the needle may come in; the sewing then travels to the start that belongs to the chosen exit.</summary>
-    public Point[] Entries { get; }
+    public WayIn[] Entries { get; }
 
     /// <summary>For each exit the place where the sewing starts when it does not travel first.</summary>
     public Point[] Starts { get; }
 
-    /// <summary>Where the needle may leave, to a few tenths of a mm; the first is the one that the columns themselves prefer.</summary>
+    /// <summary>The last hole of every way out; the first is the one that the columns themselves prefer, and only near by.</summary>
     public Point[] Exits { get; }
 
-    public static SewnPart Fixed(NeedleStep[] run) => new([], [run[0].At], [run[^1].At], [0], (_, _) => run);
+    /// <summary>Null for a part without strokes.</summary>
+    public Reach? Reach { get; private init; }
 
-    /// <param name="finish">Holds the points inside what the layout counts on.</param>
-    public static SewnPart Of(IReadOnlyList<Column> columns, double letterHeightMm, SatinSettings? satin, Func<SewnRun, NeedleStep[]> finish)
+    /// <summary>A part that is always sewn in the same way.</summary>
+    public static SewnPart Fixed(NeedleStep[] run) => new(
+        [new WayIn(default, run[0].At, run[0].At)], [run[0].At, run[0].At], [run[^1].At, run[^1].At], () => [0, 0, 0, 0], (_, _) => run);
+
+    /// <summary>Running stitch has nothing that would hide travel: it ends where it starts.</summary>
+    public static SewnPart Run(IReadOnlyList<Column> columns, Func<SewnRun, NeedleStep[]> finish)
     {
-        // A running stitch has nothing that would hide the travel.
-        var ways = WaysThrough.Of(columns, letterHeightMm, leadIn: satin is not null);
-        var (doors, outs) = (ways.In, ways.Out);
-        var costs = new double[outs.Count * (doors.Count + 1)];
-        for (int exit = 0; exit < outs.Count; exit++)
+        var outs = WaysThrough.Of(columns, ColumnTree.From(columns), fromAllSides: true).Out;
+        Point[] at = [.. outs.Select(o => columns[o.Tree.Root].MiddleAt(o.At).ToPoint())];
+        int entries = at.Length - 1;
+        double[] costs = new double[at.Length * at.Length];
+        costs.AsSpan().Fill(double.PositiveInfinity);
+        for (int exit = 0; exit < at.Length; exit++)
         {
-            for (int entry = 0; entry <= doors.Count; entry++)
+            costs[(exit * at.Length) + entries] = outs[exit].Concession;
+            if (exit > 0)
             {
-                double travel = entry == doors.Count ? 0 : ColumnSewer.LeadInMm(columns, doors[entry], outs[exit]);
-                costs[(exit * (doors.Count + 1)) + entry] = outs[exit].Concession + (TravelWorth * travel);
+                costs[(exit * at.Length) + exit - 1] = outs[exit].Concession;
             }
         }
 
         return new SewnPart(
-            [.. doors.Select(d => columns[d.Column].MiddleAt(d.At).ToPoint())],
-            [.. outs.Select(o => columns[o.Tree.Root].MiddleAt(o.At).ToPoint())],
-            [.. outs.Select(o => Exit(columns, o))],
-            costs,
-            (entry, exit) => finish(ColumnSewer.Sew(columns, outs[exit], entry == doors.Count ? null : doors[entry], satin)));
+            [.. at.Skip(1).Select(p => new WayIn(default, p, p))], at, at, () => costs,
+            (_, exit) => finish(new ColumnSewer(columns, outs[exit], null).Sew()))
+        {
+            Reach = new Reach(columns),
+        };
     }
 
-    /// <summary>What a way through costs in mm of thread on the cloth, hops aside.</summary>
-    public double Cost(int entry, int exit) => _costs[(exit * (Entries.Length + 1)) + entry];
+    /// <param name="finish">Holds the points inside what the layout counts on.</param>
+    /// <param name="guests">Sewn on the way.</param>
+    public static SewnPart Satin(
+        PartWays ways, Func<SewnRun, NeedleStep[]> finish, IReadOnlyList<Guest>? guests = null, double seenTwiceMm = 0)
+    {
+        var (entries, outs) = (ways.In, ways.Out);
+        return new SewnPart(
+            [.. entries], [.. outs.Select(o => ways.Columns[o.Tree.Root].MiddleAt(o.At).ToPoint())], [.. ways.Last], Costs,
+            (entry, exit) => finish(ways.Sew(entry == entries.Count ? null : entries[entry], outs[exit], guests ?? [])))
+        {
+            Reach = ways.Reach,
+        };
+
+        double[] Costs()
+        {
+            double[] costs = new double[outs.Count * (entries.Count + 1)];
+            for (int exit = 0; exit < outs.Count; exit++)
+            {
+                double concession = outs[exit].Concession + (DoubledWorth * seenTwiceMm);
+                var travel = ways.TravelMm(exit);
+                for (int entry = 0; entry < entries.Count; entry++)
+                {
+                    costs[(exit * (entries.Count + 1)) + entry] = concession + (TravelWorth * travel[entry]);
+                }
+
+                costs[(exit * (entries.Count + 1)) + entries.Count] = concession;
+            }
+
+            return costs;
+        }
+    }
+
+    /// <summary>What a way through costs in mm of thread in sight, joins aside.</summary>
+    public double Cost(int entry, int exit) => _costs.Value[(exit * (Entries.Length + 1)) + entry];
 
     /// <summary>The stitches of a way through; the entry after the last one is the exit's own start.</summary>
     public LockedRun Run(int entry, int exit)
@@ -82,16 +127,81 @@ internal sealed class SewnPart
 
     /// <summary>The stitches when nothing lies before or after.</summary>
     public NeedleStep[] Alone => Run(Entries.Length, 0).Steps;
+}
 
-    private static Point Exit(IReadOnlyList<Column> columns, WayOut way)
+/// <summary>The ways through the columns of one part that is sewn in satin.</summary>
+internal sealed class PartWays
+{
+    private readonly SatinSettings _satin;
+    private readonly ConcurrentDictionary<(int Root, double At), double[]> _travel = new();
+
+    /// <param name="fromAllSides">Other parts of the same letter lie above or below.</param>
+    public PartWays(IReadOnlyList<Column> columns, SatinSettings satin, bool fromAllSides)
     {
-        var column = columns[way.Tree.Root];
-        if (way.LeaveFor is not { } next)
+        _satin = satin;
+        Columns = columns;
+        var trees = ColumnTree.From(columns);
+        Graph = new ContactGraph(columns, trees[0]);
+        var ways = WaysThrough.Of(columns, trees, fromAllSides);
+        In = [.. ways.In.Select(Door)];
+        Out = ways.Out;
+        Last = [.. Out.Select(LastHole)];
+        Reach = new Reach(columns);
+    }
+
+    public IReadOnlyList<Column> Columns { get; }
+
+    public ContactGraph Graph { get; }
+
+    public IReadOnlyList<WayIn> In { get; }
+
+    public IReadOnlyList<WayOut> Out { get; }
+
+    /// <summary>The last hole of each way out.</summary>
+    public IReadOnlyList<Point> Last { get; }
+
+    public Reach Reach { get; }
+
+    /// <summary>How far it is from every way in to where the sewing of a way out starts.</summary>
+    public double[] TravelMm(int exit)
+    {
+        var key = (Out[exit].Tree.Root, Out[exit].At);
+        return _travel.GetOrAdd(
+            key,
+            k =>
+            {
+                var far = Graph.To(k.Root, k.At).Far;
+                return [.. In.Select(d => Graph.From(d.Place, k.Root, k.At, far).Mm)];
+            });
+    }
+
+    public SewnRun Sew(WayIn? entry, WayOut exit, IReadOnlyList<Guest> guests)
+    {
+        var sewer = new ColumnSewer(Columns, exit, _satin, guests);
+        if (entry is { } door)
         {
-            return column.MiddleAt(way.At).ToPoint();
+            sewer.LeadIn(door, Graph.Legs(door.Place, exit.Tree.Root, exit.At));
         }
 
-        var (left, right) = column.RungAt(way.At);
-        return ((next - left).Length < (next - right).Length ? left : right).ToPoint();
+        return sewer.Sew();
+    }
+
+    private WayIn Door(EdgePlace place)
+    {
+        var (left, right) = Columns[place.Column].RungAt(place.At);
+        var (edge, other) = place.Side == 0 ? (left, right) : (right, left);
+        double width = (other - edge).Length;
+        var hole = width < 1e-6 ? edge : Vec.Mix(edge, other, Math.Min(0.5, SewnPart.InsideMm / width));
+        return new WayIn(place, EdgeHole(place).ToPoint(), hole.ToPoint());
+    }
+
+    private Point LastHole(WayOut way) =>
+        (way.Side is { } side ? EdgeHole(new EdgePlace(way.Tree.Root, way.At, side)) : Columns[way.Tree.Root].MiddleAt(way.At)).ToPoint();
+
+    private Vec EdgeHole(EdgePlace place)
+    {
+        var column = Columns[place.Column];
+        var (left, right) = SatinLayer.Ends(column, ColumnSewer.LastPlace(column, place.At, _satin), _satin.ReachMm);
+        return place.Side == 0 ? left : right;
     }
 }

@@ -4,87 +4,144 @@ using NameBand.Stitching.Geometry;
 namespace NameBand.Stitching.Sewing;
 
 /// <summary>
-/// The few places where the needle may come to a connected part, and those where it may leave it: on the left and on
-/// the right, at the base line and at the height where most small letters are widest.
+/// The places on the edges of a connected part where the needle may come in from another part, and those where it may
+/// leave it: on its silhouette as seen from the left and the right, and, for parts of a letter with dots or accents, from
+/// above and below.
 /// </summary>
-internal sealed record WaysThrough(IReadOnlyList<Door> In, IReadOnlyList<WayOut> Out)
+internal sealed record WaysThrough(IReadOnlyList<EdgePlace> In, IReadOnlyList<WayOut> Out)
 {
-    /// <summary>Middle of a small letter, as part of the letter height: common practice, no source.</summary>
-    private const double WaistPart = 0.36;
-    private const double SamePlaceMm = 0.5;
+    private const double StepMm = 0.45;
+    private const double RowMm = 0.9;
     private const double TurnedOrderMm = 2;
-    private const double SeamMm = 2;
-    private const double SecondChoiceMm = 0.5;
-    private const double TowardsNext = 0.05;
+    private const double MostForOrderMm = 6;
+    private const double SeamMm = 1;
 
-    public static WaysThrough Of(IReadOnlyList<Column> columns, double letterHeightMm, bool leadIn)
+    /// <summary>A last hole lies no nearer than that to the one before it.</summary>
+    private const double LeastWidthMm = 0.6;
+
+    /// <summary>The ends that the columns themselves prefer come first among the ways out.</summary>
+    public static WaysThrough Of(IReadOnlyList<Column> columns, IReadOnlyList<ColumnTree> trees, bool fromAllSides)
     {
-        var trees = ColumnTree.From(columns);
-        var root = columns[trees[0].Root];
+        var first = trees[0];
+        var root = columns[first.Root];
         bool fromEnd = StartScore(root.MiddleAt(root.Length)) < StartScore(root.MiddleAt(0));
-        var first = new WayOut(trees[0], fromEnd ? root.Length : 0, null, 0);
-        List<Door> doors = [];
-        List<WayOut> ways = [first];
-        var (left, right, bottom, top) = BoxOf(columns);
-        foreach (bool onLeft in new[] { true, false })
+        List<WayOut> ways = [new WayOut(first, fromEnd ? root.Length : 0, null, 0)];
+        var seen = Silhouette(columns, fromAllSides);
+        foreach (var (place, canLeave, isEnd) in seen)
         {
-            foreach (double height in new[] { 0, WaistPart * letterHeightMm, top, bottom })
+            if (canLeave && trees.FirstOrDefault(t => t.Root == place.Column) is { } tree)
             {
-                var corner = new Vec(onLeft ? left : right, Math.Clamp(height, bottom, top));
-                var door = Nearest(columns, corner);
-                if (!doors.Any(d => IsSame(columns, d, door)))
-                {
-                    doors.Add(door);
-                    if (trees.FirstOrDefault(t => t.Root == door.Column) is { } tree)
-                    {
-                        ways.Add(Way(columns, trees[0], tree, door, onLeft, WaistPart * letterHeightMm));
-                    }
-                }
+                double order = Math.Min(MostForOrderMm, TurnedOrderMm * (tree.Cost - first.Cost));
+                ways.Add(new WayOut(tree, place.At, place.Side, order + (isEnd || columns[place.Column].Closed ? 0 : SeamMm)));
             }
         }
 
-        return new WaysThrough(leadIn ? doors : [], ways);
+        return new WaysThrough([.. seen.Select(s => s.Place)], ways);
     }
 
     private static double StartScore(Vec p) => p.X + Math.Abs(p.Y);
 
-    private static WayOut Way(IReadOnlyList<Column> columns, ColumnTree best, ColumnTree tree, Door door, bool onLeft, double waistMm)
+    private static List<(EdgePlace Place, bool CanLeave, bool IsEnd)> Silhouette(IReadOnlyList<Column> columns, bool fromAllSides)
     {
-        var column = columns[door.Column];
-        var place = column.MiddleAt(door.At);
-        bool hasSeam = !column.Closed && door.At > 0 && door.At < column.Length;
-
-        // The next letter lies beside, and below a dot or above a cedilla.
-        var next = new Vec(onLeft ? -column.WidthMm : column.WidthMm, Math.Clamp(waistMm - place.Y, -TowardsNext, TowardsNext) * column.WidthMm);
-        return new WayOut(
-            tree, door.At, place + next, SecondChoiceMm + (TurnedOrderMm * (tree.Cost - best.Cost)) + (hasSeam ? SeamMm : 0));
-    }
-
-    private static Door Nearest(IReadOnlyList<Column> columns, Vec p)
-    {
-        double least = double.PositiveInfinity;
-        var best = default(Door);
-        for (int i = 0; i < columns.Count; i++)
+        var places = Places(columns);
+        var outer = new SortedSet<int>();
+        for (int i = 0; i < places.Count; i++)
         {
-            var (at, distance) = columns[i].Nearest(p);
-            if (distance < least)
+            if (places[i].IsEnd)
             {
-                double near = columns[i].Closed ? 0 : ColumnSewer.NearEndMm(columns[i]);
-                least = distance;
-                best = new Door(i, at <= near ? 0 : at >= columns[i].Length - near ? columns[i].Length : at);
+                outer.Add(i);
             }
         }
 
-        return best;
+        foreach (bool canLeave in new[] { false, true })
+        {
+            AddOuter(places, p => p.Y, p => p.X, canLeave, outer);
+            if (fromAllSides)
+            {
+                AddOuter(places, p => p.X, p => p.Y, canLeave, outer);
+            }
+        }
+
+        return
+        [
+            .. outer.Select(i => places[i]).Where(p => !IsCovered(columns, p.Place.Column, p.At))
+                .Select(p => (p.Place, p.CanLeave, p.IsEnd)),
+        ];
     }
 
-    private static bool IsSame(IReadOnlyList<Column> columns, Door a, Door b) =>
-        a.Column == b.Column && (columns[a.Column].MiddleAt(a.At) - columns[b.Column].MiddleAt(b.At)).Length < SamePlaceMm;
-
-    private static (double Left, double Right, double Bottom, double Top) BoxOf(IReadOnlyList<Column> columns)
+    /// <summary>In every row the first and the last place.</summary>
+    private static void AddOuter(
+        List<EdgePoint> places, Func<Vec, double> row, Func<Vec, double> along, bool canLeave, SortedSet<int> outer)
     {
-        const int Steps = 16;
-        var points = columns.SelectMany(c => Enumerable.Range(0, Steps + 1).Select(i => c.MiddleAt(c.Length * Math.Min((double)i / Steps, 1 - 1e-9)))).ToList();
-        return (points.Min(p => p.X), points.Max(p => p.X), points.Min(p => p.Y), points.Max(p => p.Y));
+        var ends = new SortedDictionary<int, (int First, int Last)>();
+        for (int i = 0; i < places.Count; i++)
+        {
+            if (canLeave && !places[i].CanLeave)
+            {
+                continue;
+            }
+
+            int key = (int)Math.Floor(row(places[i].At) / RowMm);
+            double at = along(places[i].At);
+            var (first, last) = ends.TryGetValue(key, out var known) ? known : (i, i);
+            ends[key] = (at < along(places[first].At) ? i : first, at > along(places[last].At) ? i : last);
+        }
+
+        foreach (var (first, last) in ends.Values)
+        {
+            outer.Add(first);
+            outer.Add(last);
+        }
+    }
+
+    private readonly record struct EdgePoint(EdgePlace Place, Vec At, bool CanLeave, bool IsEnd);
+
+    private static List<EdgePoint> Places(IReadOnlyList<Column> columns)
+    {
+        var places = new List<EdgePoint>();
+        for (int i = 0; i < columns.Count; i++)
+        {
+            var column = columns[i];
+            double near = column.Closed ? 0 : ColumnSewer.NearEndMm(column);
+            int steps = Math.Max(1, (int)(column.Length / StepMm));
+            for (int k = 0; k < steps; k++)
+            {
+                double at = column.Length * (k + 0.5) / steps;
+                Add(at, at, at >= near && at <= column.Length - near, false);
+            }
+
+            if (ColumnSewer.IsFree(column, 0))
+            {
+                Add(0, Math.Min(0.1, 0.1 * column.Length), true, true);
+            }
+
+            if (ColumnSewer.IsFree(column, column.Length))
+            {
+                Add(column.Length, column.Length - Math.Min(0.1, 0.1 * column.Length), true, true);
+            }
+
+            void Add(double at, double read, bool canLeave, bool isEnd)
+            {
+                var (left, right) = column.RungAt(read);
+                bool isWide = (left - right).Length >= LeastWidthMm;
+                places.Add(new EdgePoint(new EdgePlace(i, at, 0), left, canLeave && isWide, isEnd));
+                places.Add(new EdgePoint(new EdgePlace(i, at, 1), right, canLeave && isWide, isEnd));
+            }
+        }
+
+        return places;
+    }
+
+    private static bool IsCovered(IReadOnlyList<Column> columns, int own, Vec p)
+    {
+        for (int i = 0; i < columns.Count; i++)
+        {
+            if (i != own && columns[i].Covers(p))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

@@ -3,6 +3,7 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Lettering;
 using Xunit;
 
 namespace NameBand.Tests.Layout;
@@ -97,6 +98,18 @@ public sealed class RoundTucksTests
         Assert.All(tucks, t => Assert.DoesNotContain(joins, j => j > t.After.EndMm && j < t.Before.StartMm));
         double at = 1000 * plan.Rounds[0].LengthMm / 3652;
         Assert.DoesNotContain(tucks, t => t.After.EndMm < at + 15 && t.Before.StartMm > at - 15);
+    }
+
+    [Fact]
+    public void No_tuck_is_folded_into_a_motif()
+    {
+        var motif = MotifMaker.Make(Sample.Job with { Motif = new MotifSettings(MotifKind.Dot) }, null!, null!).Value!;
+        var job = Sample.Job.WithHem(3652).WithHeight(10) with { Layout = new LayoutSettings { HasTucks = true } };
+        job = job with { Hem = job.Hem with { Turn = 0.75 } };
+        var plan = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Enumerable.Repeat(10.4, 30)) with { Motif = motif }, Cotton).Value!;
+        var motifs = plan.Rounds[0].Segments.SelectMany(s => s.Motifs).ToList();
+        Assert.NotEmpty(motifs);
+        Assert.All(RoundTucks.Of(plan, plan.Rounds[0]), t => Assert.DoesNotContain(motifs, m => m.StartMm < t.Before.StartMm && m.EndMm > t.After.EndMm));
     }
 
     /// <summary>Gaps of 5 mm beside long names bear no tuck at all.</summary>

@@ -27,7 +27,7 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
         await Expect(table).ToHaveAttributeAsync("data-thread", await table.GetAttributeAsync("data-outlines") ?? "");
         double close = await NumberAsync(table, "data-scale");
         await table.PressAsync("Home");
-        await Expect(tab.Page.Locator(".strip-says")).ToContainTextAsync("on the table, 0 in to");
+        await Expect(tab.Page.Locator(".strip-says")).ToContainTextAsync("on the table, round 1 on the flat cloth from 3 1/8 in to");
         double left = await NumberAsync(table, "data-left");
         await table.PressAsync("ArrowRight");
         await Expect(table).Not.ToHaveAttributeAsync("data-left", left.ToString("0.0", CultureInfo.InvariantCulture));

@@ -53,7 +53,7 @@ public class SewingThroughTests
         Assert.Contains("by your own pace; as reckoned without your log", made.OutOnOneLine, StringComparison.Ordinal);
         Assert.Contains("2 names: Pip Rushmore (hooping ", made.OutOnOneLine, StringComparison.Ordinal);
         Assert.Matches("Sew the [0-9]+ needle paths still to be sewn in [^:]+: 4–[0-9]+[.]", made.OutOnOneLine);
-        Assert.DoesNotContain("swatch", made.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("Sew the swatch", made.OutOnOneLine, StringComparison.Ordinal);
         AssertAsSewn();
 
         Assert.Equal(0, CliRun.Of("sewn", job, "2", "--again", "--note", "thread nest").Status);

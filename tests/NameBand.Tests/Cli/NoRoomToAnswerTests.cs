@@ -38,15 +38,13 @@ public class NoRoomToAnswerTests
         Assert.True(File.Exists(folder["out/plan.json"]));
     }
 
-    /// <summary>Hexadecimal, as .NET wants it: 32 and 40 MB.</summary>
-    [Theory]
-    [InlineData("2000000")]
-    [InlineData("2800000")]
-    public void Memory_that_runs_out_is_said_and_leaves_the_earlier_output(string heap)
+    [Fact]
+    public void Memory_that_runs_out_is_said_and_leaves_the_earlier_output()
     {
+        const string HeapOf32Mb = "2000000"; // Hexadecimal, as .NET wants it.
         using var folder = new TemporaryFolder().With("job.json", Job.Replace("60 cm", "60 m", StringComparison.Ordinal))
             .With("names.csv", "Name\n" + string.Concat(Enumerable.Range(1, 3000).Select(i => $"Ada Marsh {(char)('a' + (i % 26))}{(char)('a' + (i / 26 % 26))}{(char)('a' + (i / 676))}\n")));
-        var run = CliProcess.Run(["make", folder.FullPath], ("DOTNET_GCHeapHardLimit", heap), ("DOTNET_DbgEnableMiniDump", "0"));
+        var run = CliProcess.Run(["make", folder.FullPath], ("DOTNET_GCHeapHardLimit", HeapOf32Mb), ("DOTNET_DbgEnableMiniDump", "0"));
         Assert.True(run.Status == 2, $"{run.Status}: {run.Errors}");
         Assert.Contains("too little memory", run.Errors, StringComparison.Ordinal);
         Assert.Equal(["job.json", "names.csv"], Directory.EnumerateFileSystemEntries(folder.FullPath).Select(e => Path.GetFileName(e)).Order(StringComparer.Ordinal));

@@ -4,6 +4,7 @@ using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Load;
+using NameBand.Names;
 using Xunit;
 
 namespace NameBand.Tests.Garment;
@@ -45,5 +46,28 @@ public sealed class VerdictLimitTests
         var job = Sample.Job.WithHeight(heightMm);
         var laid = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(8, 7, 9), FabricTable.Find("quilting cotton")!);
         Assert.Equal(kind, laid.Problems.Select(p => p.Judged).FirstOrDefault(v => v is { About: Fact.Letters })?.Kind);
+    }
+
+    /// <summary>Of a job that says nothing of it.</summary>
+    [Theory]
+    [InlineData(400, 6)]
+    [InlineData(1200, 6)]
+    [InlineData(3600, 18)]
+    public void A_strip_may_be_six_millimetres_off_or_half_a_percent(double hemMm, double allowedMm)
+    {
+        using var folder = new TemporaryFolder().With("names.csv", "name\nBo Reed\n")
+            .With("job.json", FormattableString.Invariant($"{{ \"format\": 1, \"lists\": [\"names.csv\"], \"hem\": {{ \"length\": {hemMm}, \"turn\": 0 }} }}"));
+        var hem = HemPlanner.Plan(JobReader.Read(folder.FullPath).Value!).Value!;
+        Assert.Equal(allowedMm, hem.Tolerance.OfMm(hemMm), 9);
+    }
+
+    /// <summary>No row is held; a fact with a verdict of its own waits in that one.</summary>
+    [Fact]
+    public void One_thing_in_the_job_waits_even_where_no_row_does()
+    {
+        var open = Problem.NeedsPerson(new Where("job.json"), "Something is not settled.", "Settle it.");
+        Assert.Equal(VerdictKind.NeedsAPerson, Needs.Of(null, [open]).Waiting().Kind);
+        var judged = new Verdict(Fact.Hem, 1, VerdictKind.NeedsAPerson, "Too long.").Told(new Where(), "Shorten it.");
+        Assert.Equal(VerdictKind.Good, Needs.Of(null, [judged]).Waiting().Kind);
     }
 }

@@ -51,6 +51,8 @@ public sealed class RoundEasingTests
         job = job with { Hem = job.Hem with { Turn = 1 } };
         var ease = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Enumerable.Repeat(10.4, 30)), Cotton).Value!.Easing[0];
         Assert.True(ease.ShorterMm / (8000 - (30 * 104)) < 0.10);
+        double counted = (29 * 10) + (2 * 10);
+        Assert.Equal(ease.Part * ((30 * 104.4) + counted) / counted, ease.GapsPart, 6);
         Assert.Equal(EaseVerdict.WantsShaping, ease.Verdict);
     }
 

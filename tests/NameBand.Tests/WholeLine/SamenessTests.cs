@@ -50,7 +50,7 @@ public class SamenessTests
         foreach (var around in Surroundings.All(job).Take(surroundings))
         {
             string to = job[$"made{Guid.NewGuid():N}"];
-            var run = around.Print(job.FullPath, to);
+            var run = around.Print(job.FullPath, to, surroundings > 2 ? ["--thanks", "--playback"] : []);
             Assert.True(run.Status is 0 or 1, run.Errors);
             var made = MadeFolder.Bytes(to);
             string shown = Path.GetRelativePath(around.WorkingFolder, to);

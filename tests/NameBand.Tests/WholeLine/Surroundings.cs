@@ -18,8 +18,8 @@ internal sealed record Surroundings(int Cores, string Culture, string TimeZone, 
     ];
 
     /// <summary>Prints a job into a folder, both named from where the process stands.</summary>
-    public CliProcess Print(string job, string to) => Start(
-        CliProcess.Program, ["print", Path.GetRelativePath(WorkingFolder, job), "--thanks", "--playback", "--out", Path.GetRelativePath(WorkingFolder, to)]);
+    public CliProcess Print(string job, string to, params string[] more) => Start(
+        CliProcess.Program, ["print", Path.GetRelativePath(WorkingFolder, job), .. more, "--out", Path.GetRelativePath(WorkingFolder, to)]);
 
     /// <summary>What a process in these surroundings says that it finds.</summary>
     public string Found() => Start(typeof(Surroundings).Assembly.Location, [Verb]).Out;

@@ -18,7 +18,6 @@ public class SamenessTests
     [InlineData("lantern-walk", 4)]
     [InlineData("quay-banner", 2)]
     [InlineData("boat-banner", 2)]
-    [InlineData("lantern-cape", 2)]
     public void Every_byte_of_a_sample_is_the_same(string sample, int surroundings)
     {
         using var job = new TemporaryFolder();

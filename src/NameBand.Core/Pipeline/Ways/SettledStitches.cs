@@ -18,7 +18,7 @@ internal static class SettledStitches
         bool isOwnThread = fabric.Thread != table.Thread;
         string said = string.Create(
             CultureInfo.InvariantCulture,
-            $"Thread {fabric.Thread.InWords}, needle {fabric.Needle}, rungs {fabric.SpacingMm:0.00} mm apart, {fabric.PullCompensationMm:0.00} mm pull compensation.");
+            $"Thread {fabric.Thread.InWords}, needle {fabric.Needle}, crossings {fabric.SpacingMm:0.00} mm apart, {fabric.PullCompensationMm:0.00} mm pull compensation.");
         yield return Problem.Note(
             new Where(JobReader.FileName, Key: isOwnThread ? StitchKeys.Thread.Path : "stitches"), said,
             isOwnThread

@@ -58,7 +58,7 @@ internal sealed class Column
         }
 
         width = Math.Max(width, 0.05);
-        var pairs = RailMatcher.Match(leftRail, rightRail, width, stepMm, stroke.Closed, inside);
+        var pairs = EdgeMatcher.Match(leftRail, rightRail, width, stepMm, stroke.Closed, inside);
         return new Column(
             [.. pairs.Select(p => leftRail.At(p.Left))], [.. pairs.Select(p => rightRail.At(p.Right))], stroke, width);
     }

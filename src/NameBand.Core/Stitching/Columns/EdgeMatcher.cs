@@ -7,7 +7,7 @@ namespace NameBand.Stitching.Columns;
 /// Pairs the places of two rails so that the rungs between them are as square to the stroke as the order along
 /// both rails allows. The pairing is the cheapest way through a grid of places, so rungs can never change order.
 /// </summary>
-internal static class RailMatcher
+internal static class EdgeMatcher
 {
     private const int MostCells = 400_000;
     private const double SmoothingPart = 0.35;

@@ -19,7 +19,7 @@ public static class Estimator
     public static Estimate Make(
         BandJob job, StripPlan plan, ImmutableArray<HoopingFigures> hoopings, SewingLog? log = null, params ImmutableArray<WayActs> ways)
     {
-        ways = ways.IsEmpty ? [WayActs.NeedlePath] : ways;
+        ways = ways.IsEmpty ? [WayActs.NeedlePath(plan.Marks)] : ways;
         var (changes, bobbins) = BobbinRun.Follow(InSewingOrder(hoopings, log), job.Bobbin);
         var bobbinsOf = changes.ToLookup(c => c.Hooping, c => c.Bobbins);
         ImmutableArray<HoopingFigures> timed = [.. hoopings.Select(h => WithBobbins(h, bobbinsOf[h.Number].Sum(), job.Machine))];

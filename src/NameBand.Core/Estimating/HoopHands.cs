@@ -34,6 +34,14 @@ internal sealed class HoopHands
 
     public double MarksOutMinutes => _hands.MarksOutMinutes;
 
+    /// <summary>Minutes of crosses that are drawn, or stand on paper, and are brought under the needle.</summary>
+    public double MetMarksMinutes(MarkMethod marks) => marks switch
+    {
+        MarkMethod.Drawn => _hands.DrawnMarksMinutes,
+        MarkMethod.Paper => _hands.PaperMarksMinutes,
+        _ => 0,
+    };
+
     public bool TearsByTheMetre(Hooping hooping) => !_matter.IsHooped(hooping.Number) && _hands.TearAwayMinutesPerMetre is not null;
 
     public double TearAwayMinutesPerName => _backingStays ? 0 : _hands.TearAwayMinutesPerName;
@@ -52,7 +60,8 @@ internal sealed class HoopHands
     {
         int names = NamesIn(hooping);
         bool byTheMetre = TearsByTheMetre(hooping);
-        double minutes = HoopingMinutes(hooping.Number) + (names * (_hands.ClippingMinutesPerName + (byTheMetre ? 0 : TearAwayMinutesPerName)))
+        double minutes = HoopingMinutes(hooping.Number) + MetMarksMinutes(_matter.WayOf(hooping.Number).Marks)
+            + (names * (_hands.ClippingMinutesPerName + (byTheMetre ? 0 : TearAwayMinutesPerName)))
             + (SnipsIn(hooping) * _hands.SecondsPerSnip / 60) + (byTheMetre ? MetresIn(hooping) * TearAwayMinutesPerMetre : 0);
         return minutes * (1 + _hands.RestAllowance);
     }

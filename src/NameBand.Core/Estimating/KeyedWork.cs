@@ -31,5 +31,5 @@ public static class KeyedWork
     /// <param name="pieces">What is keyed in at one go, each with its start mark.</param>
     /// <param name="keys">Characters keyed in, in all.</param>
     public static WayActs Acts(BandJob job, int pieces, int keys) =>
-        new(job.Letters.Hooped, HasSewnMarks: false) { KeyedPieces = pieces, Keys = keys };
+        new(job.Letters.Hooped, MarkMethod.None) { KeyedPieces = pieces, Keys = keys };
 }

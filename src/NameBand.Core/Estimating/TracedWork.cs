@@ -21,5 +21,5 @@ public static class TracedWork
     }
 
     /// <param name="lineMm">Length of all lines that are followed.</param>
-    public static WayActs Acts(double lineMm) => new(IsHooped: false, HasSewnMarks: false) { IsTraced = true, TracedMm = lineMm };
+    public static WayActs Acts(double lineMm) => new(IsHooped: false, MarkMethod.None) { IsTraced = true, TracedMm = lineMm };
 }

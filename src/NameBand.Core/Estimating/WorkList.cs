@@ -93,8 +93,13 @@ internal sealed class WorkList
         (first, others) = allAlike ? (0, first + others) : (first, others);
         ByHand("hooping and setting straight, the first ones", WorkTime.EachHooping, "hoopings", first, Hands.FirstHoopingsMinutes, Timed);
         ByHand("hooping and setting straight", WorkTime.EachHooping, "hoopings", others, Hands.HoopingMinutes, Timed);
+        MeetingMarks(MarkMethod.Drawn, "drawing two crosses, bringing them under the needle");
+        MeetingMarks(MarkMethod.Paper, "laying the template, its crosses under the needle");
 
         static WorkRow Timed(WorkRow row) => row with { IsAtTheHoop = true };
+
+        void MeetingMarks(MarkMethod marks, string act) => ByHand(
+            act, WorkTime.EachHooping, "hoopings", _hoopings.Count(h => _matter.WayOf(h.Number).Marks == marks), _hoop.MetMarksMinutes(marks), Timed);
     }
 
     private void OnEachName()

@@ -6,10 +6,14 @@ namespace NameBand.Estimating;
 
 /// <summary>What a way of sewing asks of hands and machine besides the stitches.</summary>
 /// <param name="IsHooped">The cloth is hooped, again and again; else a strip is sewn in one run on one long backing.</param>
-/// <param name="HasSewnMarks">Crosses are sewn first in each hooping, in a thread of the cloth's colour, and taken out again.</param>
-public sealed record WayActs(bool IsHooped, bool HasSewnMarks)
+/// <param name="Marks">How each hooping is set where it belongs.</param>
+public sealed record WayActs(bool IsHooped, MarkMethod Marks)
 {
-    public static WayActs NeedlePath { get; } = new(IsHooped: true, HasSewnMarks: true) { FollowsCoordinates = true };
+    /// <summary>In hoopings, from files, set in place by such marks.</summary>
+    public static WayActs NeedlePath(MarkMethod marks) => new(IsHooped: true, marks) { FollowsCoordinates = true };
+
+    /// <summary>Crosses are sewn first in each hooping, in a thread of the cloth's colour, and taken out again.</summary>
+    public bool HasSewnMarks => Marks == MarkMethod.Sewn;
 
     /// <summary>The machine sews by itself, from a file.</summary>
     public bool FollowsCoordinates { get; init; }

@@ -60,6 +60,9 @@ public sealed record BandJob(
     public bool IsHoopedIn(Way way) => WayTraits.Of(way) is var traits
         && (traits.FollowsCoordinates || (traits.HasLettersOfItsOwn && Letters.Hooped));
 
+    /// <summary>How what is hooped is held, and how hoopings from needle paths are marked.</summary>
+    public Holding Holding { get; init; } = Holding.Usual;
+
     /// <summary>The same job sewn in a frame of its workshop.</summary>
     public BandJob In(Frame frame)
     {
@@ -68,8 +71,9 @@ public sealed record BandJob(
         return this with
         {
             Frame = frame,
+            Holding = Holding with { Hold = frame.HeldBy ?? Holding.Hold },
             Hoop = Hoop with { Along = frame.Along, Across = frame.Across },
-            Hands = Hands with { HoopingMinutes = minutes, FirstHoopingsMinutes = minutes + slower },
+            Hands = Hands with { HoopingMinutes = minutes, FirstHoopingsMinutes = frame.FirstMountMinutes ?? (minutes + slower) },
         };
     }
 
@@ -220,6 +224,12 @@ public sealed record HandSettings(
 
     /// <summary>Taking the sewn marks of a hooping out.</summary>
     public double MarksOutMinutes { get; init; } = StartingValues.MarksOutMinutes;
+
+    /// <summary>Drawing a hooping's two crosses and bringing them under the needle.</summary>
+    public double DrawnMarksMinutes { get; init; } = StartingValues.DrawnMarksMinutes;
+
+    /// <summary>Laying a hooping's printed template and bringing its crosses under the needle.</summary>
+    public double PaperMarksMinutes { get; init; } = StartingValues.PaperMarksMinutes;
 
     public double SecondsPerSnip { get; init; } = StartingValues.SecondsPerSnip;
 

@@ -9,10 +9,12 @@ internal static partial class JobAssembly
     /// <returns>A job that may be used only when no <see cref="Severity.CannotUse"/> problem was found.</returns>
     public static BandJob Make(string folder, JobValues values)
     {
+        var ways = Ways(values);
+        var holding = HoldingOf(ways, values);
         var job = new BandJob(
             folder,
             values.Text(JobKeys.Title) ?? FolderName(folder),
-            Ways(values),
+            ways,
             JobPaths.CheckLists(folder, values),
             new ColumnChoice(values.Text(JobKeys.NameColumn), values.Text(JobKeys.LeaveOutColumn), values.Text(LayoutKeys.GroupColumn))
             {
@@ -26,15 +28,16 @@ internal static partial class JobAssembly
             new HoopSettings(values.Certain(JobKeys.Along), values.Certain(JobKeys.Across), values.Certain(JobKeys.Spare)),
             values.Text(JobKeys.Fabric)!,
             Machine(values),
-            Hands(values))
+            Hands(values, holding))
         {
+            Holding = holding,
             Bobbin = Bobbin(values),
             Shop = Shop(values) with { ClothShrinkagePart = Certain(values, LayoutKeys.ClothShrinkage) },
             Prices = Prices(values),
             KeepFree = values.Certain(WorkKeys.KeepFree),
             EveningMinutes = Evening(values),
             RestMayDiffer = values.Flag(WorkKeys.RestMayDiffer),
-            Letters = Letters(folder, values),
+            Letters = Letters(folder, values, WayTraits.OfAny(ways), holding),
             Traced = Traced(values),
             Layout = Layout(values),
             Stitches = Stitches(values),
@@ -83,11 +86,12 @@ internal static partial class JobAssembly
         Certain(values, JobKeys.StitchesPerMinute), Certain(values, JobKeys.SecondsPerJump), Certain(values, JobKeys.SecondsPerTrim),
         Certain(values, JobKeys.SecondsPerStop), Certain(values, JobKeys.SecondsToStart)).WithWork(values);
 
-    private static HandSettings Hands(JobValues values) => new HandSettings(
-        Certain(values, JobKeys.Hooping), Certain(values, JobKeys.TearAway), Certain(values, JobKeys.Clipping),
+    private static HandSettings Hands(JobValues values, Holding holding) => new HandSettings(
+        values.Number(JobKeys.Hooping) ?? StartingValues.HoopingMinutesOf(holding.Hold),
+        Certain(values, JobKeys.TearAway), Certain(values, JobKeys.Clipping),
         Certain(values, JobKeys.Pressing), Certain(values, JobKeys.Trimming), Certain(values, JobKeys.TurningIn),
         Certain(values, JobKeys.Pinning), Certain(values, JobKeys.SewingLower), Certain(values, JobKeys.SewingUpper),
-        Certain(values, JobKeys.Join), Certain(values, JobKeys.RestAllowance)).WithWork(values);
+        Certain(values, JobKeys.Join), Certain(values, JobKeys.RestAllowance)).WithWork(values, holding);
 
     private static double Certain(JobValues values, NumberKey key) => values.Number(key)!.Value;
 }

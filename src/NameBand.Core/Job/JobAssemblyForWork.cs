@@ -19,7 +19,7 @@ internal static partial class JobAssembly
         Names = MachineNames(values),
     };
 
-    private static HandSettings WithWork(this HandSettings hands, JobValues values) => hands with
+    private static HandSettings WithWork(this HandSettings hands, JobValues values, Holding holding) => hands with
     {
         WashingMinutes = Certain(values, WorkKeys.Washing),
         CuttingMinutesPerMetre = Certain(values, WorkKeys.Cutting),
@@ -30,7 +30,10 @@ internal static partial class JobAssembly
         SwatchMinutes = Certain(values, WorkKeys.Swatch),
         SwatchMachineMinutes = Certain(values, WorkKeys.SwatchMachine),
         FirstHoopingsMinutes = values.Number(WorkKeys.FirstHoopings)
-            ?? (values.Has(JobKeys.Hooping) ? hands.HoopingMinutes : StartingValues.FirstHoopingsMinutes),
+            ?? (values.Has(JobKeys.Hooping) || holding.Hold is not (FrameHold.Screw or FrameHold.None)
+                ? hands.HoopingMinutes : StartingValues.FirstHoopingsMinutes),
+        DrawnMarksMinutes = Certain(values, HoldingKeys.DrawnMarks),
+        PaperMarksMinutes = Certain(values, HoldingKeys.PaperMarks),
         MarksOutMinutes = Certain(values, WorkKeys.MarksOut),
         SecondsPerSnip = values.Number(WorkKeys.Snip) ?? (values.Has(JobKeys.Clipping) ? 0 : StartingValues.SecondsPerSnip),
         TearAwayMinutesPerMetre = values.Number(WorkKeys.TearAwayByMetre)

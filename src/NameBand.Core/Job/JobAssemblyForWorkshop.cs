@@ -10,6 +10,7 @@ internal static partial class JobAssembly
     public static BandJob In(this BandJob job, Workshop workshop, JobValues values)
     {
         job = job with { Workshop = workshop, Ways = Sewable(job, workshop, values) };
+        job = job with { Holding = job.Holding.Within(job) };
         var hooped = job.Ways.Where(job.IsHoopedIn).DefaultIfEmpty(job.Ways[0]).First();
         if (workshop.MachineFor(hooped) is not { } machine)
         {
@@ -21,7 +22,6 @@ internal static partial class JobAssembly
             return job;
         }
 
-        bool isTimed = values.IsWritten(JobKeys.Hooping);
         foreach (var small in machine.Frames.Where(f => f.Along.Mm - (2 * job.Hoop.Spare.Mm) < JobChecks.LeastFieldMm))
         {
             values.Problems.Add(Problem.CannotUse(
@@ -29,14 +29,23 @@ internal static partial class JobAssembly
                 $"Make hoop.spare in {JobReader.FileName} smaller, or take this frame out of the workshop."));
         }
 
-        job = job with
-        {
-            Frames = [.. machine.Frames.OrderByDescending(f => f.AreaMm2).Select(f => f with
-            {
-                MountMinutes = isTimed ? job.Hands.HoopingMinutes : f.MountMinutes ?? job.Hands.HoopingMinutes,
-            })],
-        };
+        job = job with { Frames = [.. machine.Frames.OrderByDescending(f => f.AreaMm2).Select(f => Timed(f, job, values))] };
         return job.In(job.Frames[0]);
+    }
+
+    /// <summary>A frame with what holds the cloth in it, and the minutes that follow from that where she has not said any.</summary>
+    private static Frame Timed(Frame frame, BandJob job, JobValues values)
+    {
+        var hold = job.Holding is { IsHoldFree: true, IsHooped: true } ? frame.Hold ?? job.Holding.Hold : job.Holding.Hold;
+        double minutes = values.IsWritten(JobKeys.Hooping)
+            ? job.Hands.HoopingMinutes : frame.MountMinutes ?? StartingValues.HoopingMinutesOf(hold);
+        bool areFirstSlower = hold == FrameHold.Screw || values.IsWritten(WorkKeys.FirstHoopings);
+        return frame with
+        {
+            HeldBy = hold,
+            MountMinutes = minutes,
+            FirstMountMinutes = minutes + (areFirstSlower ? job.Hands.FirstHoopingsMinutes - job.Hands.HoopingMinutes : 0),
+        };
     }
 
     /// <summary>The ways that her machines allow; as they were written where none does, or where nothing is known of machines.</summary>

@@ -87,7 +87,10 @@ internal abstract record WordKey(string Path, ImmutableArray<string> Words) : Jo
 internal sealed record WordKey<T>(string Path, params (string Word, T Value)[] Choices)
     : WordKey(Path, [.. Choices.Select(c => c.Word)])
 {
-    public override string DefaultText => $"\"{Choices[0].Word}\"";
+    /// <summary>What is taken where it is not written, in words; null: the first of the choices.</summary>
+    public string? Otherwise { get; init; }
+
+    public override string DefaultText => Otherwise ?? $"\"{Choices[0].Word}\"";
 }
 
 /// <param name="Default">Null: <paramref name="Otherwise"/> says in words what is taken.</param>

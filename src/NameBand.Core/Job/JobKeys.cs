@@ -70,7 +70,8 @@ internal static class JobKeys
     public static readonly NumberKey SecondsPerStop = Seconds("machine.secondsPerStop", JobDefaults.Machine.SecondsPerStop);
     public static readonly NumberKey SecondsToStart = Seconds("machine.secondsToStart", JobDefaults.Machine.SecondsToStart);
 
-    public static readonly NumberKey Hooping = Minutes("hands.hoopingMinutes", JobDefaults.Hands.HoopingMinutes);
+    public static readonly NumberKey Hooping = new(
+        "hands.hoopingMinutes", null, 0, LongestMinutes, "4.5 screwed, 3.5 laid on hooped backing, 2 clamped, 1.5 by magnets");
     public static readonly NumberKey TearAway = Minutes("hands.tearAwayMinutesPerName", JobDefaults.Hands.TearAwayMinutesPerName);
     public static readonly NumberKey Clipping = Minutes("hands.clippingMinutesPerName", JobDefaults.Hands.ClippingMinutesPerName);
     public static readonly NumberKey Pressing = Minutes("hands.pressingMinutesPerMetre", JobDefaults.Hands.PressingMinutesPerMetre);
@@ -92,6 +93,7 @@ internal static class JobKeys
         StitchesPerMinute, SecondsPerJump, SecondsPerTrim, SecondsPerStop, SecondsToStart,
         Hooping, TearAway, Clipping, Pressing, Trimming, TurningIn, Pinning, SewingLower, SewingUpper, Join, RestAllowance,
         .. WorkKeys.All, .. LettersKeys.All, .. LayoutKeys.All, .. FileKeys.All, .. StitchKeys.All,
+        .. HoldingKeys.All,
     ];
 
     /// <summary>The word for a way in our files.</summary>

@@ -29,10 +29,23 @@ public static class StartingValues
     /// <summary>A screwed hoop, the cloth set straight in it.</summary>
     public const double HoopingMinutes = 4.5;
 
-    /// <summary>The same in the first <see cref="FirstHoopings"/> hoopings of a job, until the hands know it.</summary>
+    /// <summary>Backing in the hoop, the cloth laid on it.</summary>
+    public const double LaidMinutes = 3.5;
+
+    public const double ClampMinutes = 2;
+
+    public const double MagnetMinutes = 1.5;
+
+    /// <summary>A screwed hoop in the first <see cref="FirstHoopings"/> hoopings of a job, until the hands know it.</summary>
     public const double FirstHoopingsMinutes = 7;
 
     public const int FirstHoopings = 5;
+
+    /// <summary>Two pencilled crosses, drawn and brought under the needle.</summary>
+    public const double DrawnMarksMinutes = 1;
+
+    /// <summary>A printed template, cut out, laid on and brought under the needle.</summary>
+    public const double PaperMarksMinutes = 2;
 
     /// <summary>Two sewn crosses picked out again. With the two changes of thread that sewn crosses ask for it comes to 3.5.</summary>
     public const double MarksOutMinutes = 2.2;
@@ -84,4 +97,13 @@ public static class StartingValues
 
     /// <summary>A cut that the machine does not make itself: foot up, both threads snipped, foot down.</summary>
     public const double SecondsPerHandCut = 20;
+
+    /// <summary>Minutes of one hooping, the cloth set straight; where nothing is hooped nobody asks.</summary>
+    internal static double HoopingMinutesOf(FrameHold hold) => hold switch
+    {
+        FrameHold.Laid => LaidMinutes,
+        FrameHold.Clamp => ClampMinutes,
+        FrameHold.Magnet => MagnetMinutes,
+        _ => HoopingMinutes,
+    };
 }

@@ -31,7 +31,7 @@ internal static class WorkKeys
     public static readonly NumberKey Checking = Minutes("hands.checkingMinutesPerName", H.CheckingMinutesPerName);
     public static readonly NumberKey Swatch = Minutes("hands.swatchMinutes", H.SwatchMinutes);
     public static readonly NumberKey SwatchMachine = Minutes("machine.swatchMinutes", H.SwatchMachineMinutes);
-    public static readonly NumberKey FirstHoopings = Unless("hands.firstHoopingsMinutes", H.FirstHoopingsMinutes, "hoopingMinutes, if written");
+    public static readonly NumberKey FirstHoopings = Unless("hands.firstHoopingsMinutes", H.FirstHoopingsMinutes, "hoopingMinutes, if that is written or nothing is screwed");
     public static readonly NumberKey MarksOut = Minutes("hands.marksOutMinutes", H.MarksOutMinutes);
     public static readonly NumberKey Snip = new("hands.secondsPerSnip", null, 0, 3600, Otherwise("4", "0 with clippingMinutesPerName"));
     public static readonly NumberKey TearAwayByMetre = Unless(

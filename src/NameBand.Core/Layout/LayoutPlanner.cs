@@ -47,6 +47,8 @@ public static class LayoutPlanner
             search.Limits(ordered, height, bound), [.. held.Where(h => h.Row.List != JobReader.FileName)])
         {
             Cloths = cloths,
+            Marks = job.Holding.Marks,
+            Hold = job.Holding.Hold,
             BestFit = proof is { } p ? p with { Hoopings = hoopings.Length, Bound = (p.Bound + lanes - 1) / lanes } : null,
         };
         return Result.Of(

@@ -164,8 +164,17 @@ public sealed record StripPlan(
     /// <summary>Gap between the letters of a machine's own alphabet; null for drawn faces, whose letters bring their own.</summary>
     public double? SpacingMm { get; init; }
 
+    /// <summary>How each hooping from a needle path is set where it belongs; wherever crosses stand, they stand in the same places.</summary>
+    public MarkMethod Marks { get; init; } = MarkMethod.Sewn;
+
+    /// <summary>How what is hooped is held.</summary>
+    public FrameHold Hold { get; init; } = FrameHold.Screw;
+
     /// <summary>Whether a machine follows coordinates for any name; else all are keyed in, or traced.</summary>
     public bool HasNeedlePaths { get; init; } = true;
+
+    /// <summary>Whether the needle meets a hooping's crosses, and sews none.</summary>
+    public bool AreMarksMet(Hooping hooping) => hooping.HasNeedlePath && Marks is (MarkMethod.Drawn or MarkMethod.Paper);
 
     /// <summary>What goes each way, in the order of the ways; one entry where all names go the same.</summary>
     public ImmutableArray<WayShare> Ways =>
@@ -219,6 +228,13 @@ public sealed record StripPlan(
     /// <summary>Middle of the right alignment cross in its hooping, from the segment's left end.</summary>
     public double RightMarkMm(HoopedSegment hooped) =>
         FrameOf(hooped) is { } frame ? frame.ChordMm - hooped.Segment.MarkArmMm : hooped.Segment.RightMarkMm;
+
+    /// <summary>Middles of a segment's two alignment crosses in its hooping, whether they are sewn, drawn or on paper.</summary>
+    public (Common.Point Left, Common.Point Right) CrossesOf(HoopedSegment hooped)
+    {
+        double y = hooped.YMm + RuledLineYMm(hooped);
+        return (new(hooped.XMm + hooped.Segment.LeftMarkMm, y), new(hooped.XMm + RightMarkMm(hooped), y));
+    }
 
     /// <summary>Middles of a segment's two alignment crosses along the strip on the flat cloth, from the segment's left end.</summary>
     public (double LeftMm, double RightMm) MarksAlongMm(HoopedSegment hooped)

@@ -57,6 +57,7 @@ public static class HoopingProof
             var steps = path.Steps.AsSpan();
             ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
             ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
+            DrawCrosses(picture, page, plan, hooping);
             DrawCaption(picture, page, face, caption, bottom);
         });
     }
@@ -179,6 +180,22 @@ public static class HoopingProof
                 picture.Upright(page.X(end), page.Y(edge + 1.6), page.Y(edge), hair, Dyes.Ink, 0.8);
                 string number = name.Order.ToString(CultureInfo.InvariantCulture);
                 face.Set(picture, number, page.X((start + end) / 2), page.Y(edge - 1.4) + cap, cap, Dyes.Ink, 0.5);
+            }
+        }
+    }
+
+    /// <summary>Crosses that no needle sews: in pencil on the cloth, or on the template that this proof is.</summary>
+    private static void DrawCrosses(Picture picture, ProofPage page, StripPlan plan, Hooping hooping)
+    {
+        double thick = page.Px(0.25);
+        foreach (var hooped in plan.AreMarksMet(hooping) ? hooping.Segments : [])
+        {
+            double arm = hooped.Segment.MarkArmMm;
+            var (left, right) = plan.CrossesOf(hooped);
+            foreach (var at in new[] { left, right })
+            {
+                picture.Level(page.X(at.XMm - arm), page.X(at.XMm + arm), page.Y(at.YMm), thick, Dyes.Ink);
+                picture.Upright(page.X(at.XMm), page.Y(at.YMm + arm), page.Y(at.YMm - arm), thick, Dyes.Ink);
             }
         }
     }

@@ -33,7 +33,7 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
         .Add(JsonSerializer.SerializeToUtf8Bytes(plan.Hem.Strip, Settings.Default.StripWidths))
         .Add(job.Strip.SewnBeforeCutting).Add(plan.Hem.Closed).Add(plan.Hem.OverlapMm).Add(plan.LetterHeightMm).Add(plan.PullCompensationMm)
         .Add(plan.Shortening).Add(plan.FieldAlongMm).Add(plan.FieldAcrossMm).Add(plan.SpareMm).Add(plan.BaselineYMm).Add(plan.MarkYMm)
-        .Add(job.Traced.AlongOutline)
+        .Add(job.Traced.AlongOutline).Add((int)plan.Marks)
         .Add(plan.Hem.IsCurved ? plan.Hem.TurnRad : -1).Add(plan.Hem.IsCurved ? (int)plan.Hem.ReadBy : -1)
         .Fingerprint();
 

@@ -78,10 +78,7 @@ public static class ReadMeFirst
               """);
         text.Append(CultureInfo.InvariantCulture, $"""
 
-            In every hooping the alignment marks are sewn first, as long loose stitches in the
-            colour of the cloth, {Math.Abs(plan.MarkYMm):0.0} mm from the middle of the strip. Lay them on your ruled
-            line and on the figures at the tape; then the machine stops for the thread of the
-            names. Take the marks out before you press.
+            {MarkWords.InEveryHooping(plan)}
 
             """);
         text.Append(plan.Hem.IsCurved ? Curved : "");

@@ -55,7 +55,10 @@ public static class EarlierPlanFile
     internal static EarlierPlan Plan(WrittenPlan plan) => new(
         plan.Face ?? throw new FormatException("face"), plan.Fabric ?? throw new FormatException("fabric"),
         Known(plan.LetterHeightExactMm ?? throw new FormatException("letterHeightExactMm")), Mm(plan.BaselineYMm), Mm(plan.MarkYMm),
-        Known(plan.Strip.Shortening), [.. plan.Rounds.Select(Round)], [.. plan.Hoopings.Select(Hooping)], [.. plan.Cloths.Select(Cloth)]);
+        Known(plan.Strip.Shortening), [.. plan.Rounds.Select(Round)], [.. plan.Hoopings.Select(Hooping)], [.. plan.Cloths.Select(Cloth)])
+    {
+        Holding = new Holding(HoldingKeys.HoldOf(plan.Hold) ?? Holding.Usual.Hold, HoldingKeys.MarksOf(plan.Marks) ?? Holding.Usual.Marks),
+    };
 
     internal static IReadOnlyList<EarlierRound> Rounds(WrittenPlan plan) => [.. plan.Rounds.Select(Round)];
 

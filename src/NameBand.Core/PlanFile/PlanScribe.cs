@@ -3,6 +3,7 @@ using System.Text.Json;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Garment;
+using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Names;
 
@@ -32,6 +33,8 @@ internal static class PlanScribe
             LetterHeightMm = Thousandths.Mm(plan.LetterHeightMm),
             BaselineYMm = Thousandths.Mm(plan.BaselineYMm),
             MarkYMm = Thousandths.Mm(plan.MarkYMm),
+            Marks = plan.Marks is MarkMethod.Drawn or MarkMethod.Paper ? HoldingKeys.Word(plan.Marks) : null,
+            Hold = plan.Hold is FrameHold.Screw or FrameHold.None ? null : HoldingKeys.Word(plan.Hold),
             Face = origin?.Face,
             Fabric = origin?.Fabric,
             LetterHeightExactMm = origin is null ? null : plan.LetterHeightMm,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using NameBand.Job;
 using NameBand.Layout;
 
 namespace NameBand.PlanFile;
@@ -61,8 +62,13 @@ public static class SheetMarks
     /// <summary>Of a sheet that there is before any plan, from what stands on it.</summary>
     public static string OfTexts(params IEnumerable<string> texts) => OfText(string.Join('\n', texts));
 
-    private static void AddStrip(StringBuilder said, StripPlan plan) => Add(
-        said, plan.LetterHeightMm, plan.Hem.Strip.CutWidthMm, plan.Hem.Strip.FinishedWidthMm, plan.MarkYMm, plan.FieldAlongMm, plan.FieldAcrossMm);
+    private static void AddStrip(StringBuilder said, StripPlan plan)
+    {
+        Add(said, plan.LetterHeightMm, plan.Hem.Strip.CutWidthMm, plan.Hem.Strip.FinishedWidthMm, plan.MarkYMm, plan.FieldAlongMm, plan.FieldAcrossMm);
+
+        // Crosses that are sewn are said of no sheet: all sheets were of them before there were others.
+        said.Append(plan.Marks is MarkMethod.Drawn or MarkMethod.Paper ? HoldingKeys.Word(plan.Marks) : "");
+    }
 
     private static void AddHooping(StringBuilder said, StripPlan plan, Hooping hooping)
     {

@@ -34,6 +34,12 @@ public sealed record WrittenPlan
 
     public required decimal MarkYMm { get; init; }
 
+    /// <summary>How hoopings are set in place, <c>drawn</c> or <c>paper</c>; not said of sewn crosses, and where nothing is marked.</summary>
+    public string? Marks { get; init; }
+
+    /// <summary>How cloth is held, <c>clamp</c>, <c>magnet</c> or <c>laid</c>; not said of a screwed hoop, and without one.</summary>
+    public string? Hold { get; init; }
+
     /// <summary>As job.json names it; not said where there are no needle paths to go on from.</summary>
     public string? Face { get; init; }
 

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NameBand.Cloth;
 using NameBand.Common;
+using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Stitching.Sewing;
@@ -55,19 +56,17 @@ public sealed class Stitcher
     }
 
     /// <summary>
-    /// The whole path of one hooping: alignment marks, a stop to change the thread, the names from left to right,
+    /// The whole path of one hooping: alignment marks, where they are sewn, with a stop to change the thread, the names from left to right,
     /// the end. Origin: left end of the first segment, on its strip's centre line.
     /// </summary>
     public NeedlePath SewHooping(StripPlan plan, Hooping hooping)
     {
         var writer = NewWriter();
-        foreach (var placed in hooping.Segments)
+        if (plan.Marks == MarkMethod.Sewn)
         {
-            AlignmentMarks.Sew(placed, plan, writer);
+            SewMarks(plan, hooping, writer);
         }
 
-        writer.Trim(withLock: false);
-        writer.Stop();
         foreach (var placed in hooping.Segments)
         {
             foreach (var name in placed.Segment.NamesAndMotifs)
@@ -80,6 +79,17 @@ public sealed class Stitcher
 
         writer.End();
         return writer.ToPath();
+    }
+
+    private static void SewMarks(StripPlan plan, Hooping hooping, PathWriter writer)
+    {
+        foreach (var placed in hooping.Segments)
+        {
+            AlignmentMarks.Sew(placed, plan, writer);
+        }
+
+        writer.Trim(withLock: false);
+        writer.Stop();
     }
 
     /// <summary>Whether all letters of a name could be read as strokes. They are worked out, so that <see cref="Problems"/> speaks of them.</summary>

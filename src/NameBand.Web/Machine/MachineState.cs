@@ -242,6 +242,11 @@ internal static class MachineState
                 : string.Create(CultureInfo.InvariantCulture, $"The machine stops {figure.Stops} times; the first time is after the marks: change to the thread of the names.");
         }
 
+        if (now.Laid?.Plan.AreMarksMet(hooping) ?? false)
+        {
+            yield return "Bring the needle over the one cross and then over the other before you start.";
+        }
+
         if (index < figures.Loads.Length && figures.Loads[index] is { Verdict: not LoadVerdict.Fine and var verdict })
         {
             yield return verdict == LoadVerdict.Overworked

@@ -69,6 +69,8 @@ internal static class KeyLabels
         ["hoop.along"] = "Field along the strip",
         ["hoop.across"] = "Field across the strip",
         ["hoop.spare"] = "Left free at each end of the field",
+        ["hoop.hold"] = "How the cloth is held",
+        ["marks"] = "Marks of a hooping",
         ["fabric"] = "Cloth",
         ["thread"] = "Needle thread",
         ["stitches.spacing"] = "Distance between stitch lines",
@@ -112,6 +114,12 @@ internal static class KeyLabels
         "listed" => "as listed",
         "freeMotion" => "free-motion at the machine",
         "centreline" => "the middle of each stroke",
+        "screw" => "in a screwed hoop",
+        "clamp" => "in a clamp",
+        "magnet" => "by magnets",
+        "laid" => "laid on hooped backing",
+        "drawn" => "two crosses in pencil",
+        "paper" => "a template under the needle",
         _ => string.Concat(word.Select(c => char.IsAsciiLetterUpper(c) ? " " + char.ToLowerInvariant(c) : c.ToString())),
     };
 }

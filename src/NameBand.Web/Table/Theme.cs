@@ -17,7 +17,7 @@ public sealed record Theme(string Name, string Heading, ImmutableArray<string> M
         new("face", "The letters", ["lettering.face"], ["lettering.motif", "lettering.spread", "lettering.gap", "lettering.mostGap", "sewing."]),
         new("height", "How high the letters are", ["lettering.height", "lettering.least"], ["lettering.gap", "lettering.spread"]),
         new("cloth", "The cloth", ["fabric"], ["stitches.", "strip.shortening"]),
-        new("hoop", "The hoop", ["hoop.along", "hoop.across"], ["hoop.", "letters.hooped"]),
+        new("hoop", "The hoop", ["hoop.along", "hoop.across"], ["hoop.", "marks", "letters.hooped"]),
         new("machine", "The time at the machine", ["machine.stitchesPerMinute"], ["machine.", "evening", "letters.secondsPerKey", "letters.positioningMinutes"]),
         new("hands", "The time by hand", ["hands.hoopingMinutes"], ["hands."]),
         new("thread", "Thread and what to buy", ["thread", "shop.spool"], ["bobbin.", "shop.", "prices."]),

@@ -49,10 +49,11 @@ public sealed partial class WorkshopTests : IDisposable
         Assert.Equal((true, false), (job.Workshop.People[0].DoesMachine, job.Workshop.People[0].DoesHands));
         Assert.Equal(["large", "small"], job.Frames.Select(f => f.Name));
         Assert.Equal(("large", 300.0, 203.2), (job.Frame!.Name, job.Hoop.Along.Mm, job.Hoop.Across.Mm));
-        Assert.Equal((4.5, 7.0), (job.Hands.HoopingMinutes, job.Hands.FirstHoopingsMinutes));
+        Assert.Equal((FrameHold.Magnet, 1.5, 1.5), (job.Holding.Hold, job.Hands.HoopingMinutes, job.Hands.FirstHoopingsMinutes));
         var small = job.In(job.Frames[1]);
         Assert.Equal((120.0, 3.0, 5.5), (small.Hoop.Along.Mm, small.Hands.HoopingMinutes, small.Hands.FirstHoopingsMinutes));
-        Assert.Equal(4.5, small.In(job.Frames[0]).Hands.HoopingMinutes);
+        Assert.Equal(FrameHold.Screw, small.Holding.Hold);
+        Assert.Equal(1.5, small.In(job.Frames[0]).Hands.HoopingMinutes);
     }
 
     [Fact]

@@ -74,6 +74,9 @@ public sealed record EarlierPlan(
     string Face, string Fabric, double LetterHeightMm, double BaselineYMm, double MarkYMm, double Shortening,
     ImmutableArray<EarlierRound> Rounds, ImmutableArray<EarlierHooping> Hoopings, ImmutableArray<EarlierCloth> Cloths)
 {
+    /// <summary>How its hoopings were held and marked; plans of version 0.1, which do not say, had a screwed hoop and sewn crosses.</summary>
+    public Holding Holding { get; init; } = Holding.Usual;
+
     public IEnumerable<EarlierName> Names => Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names);
 
     /// <summary>Number of the hooping that each segment lies in.</summary>

@@ -27,6 +27,12 @@ public enum FrameHold
 public sealed record Frame(string Name, Length Along, Length Across, FrameHold? Hold, double? MountMinutes)
 {
     public double AreaMm2 => Along.Mm * Across.Mm;
+
+    /// <summary>What holds the cloth in it in this job, said or not; null: not settled.</summary>
+    public FrameHold? HeldBy { get; init; }
+
+    /// <summary>Of each of the first hoopings; null: as much slower as the job has it of any frame.</summary>
+    public double? FirstMountMinutes { get; init; }
 }
 
 /// <summary>A machine in the workshop; what is null is not said.</summary>

@@ -101,6 +101,8 @@ public static class LayoutResumer
             sizing.SpareMm, baselineY, earlier.MarkYMm, rounds, hoopings, [], [.. held.Where(h => h.Row.List != JobReader.FileName)])
         {
             Cloths = [.. cloths.Select(c => c with { Hoopings = [.. hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)] })],
+            Marks = job.Holding.Marks,
+            Hold = job.Holding.Hold,
         };
         var notes = stays is null && blocks.Any(b => !b.IsSewn)
             ? [Problem.Note(new Where(), hasMoved

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Job;
 using NameBand.Layout;
 
 namespace NameBand.Output.Packet;
@@ -22,7 +23,7 @@ internal static class BuyingPage
             flow.Text($"In all {Money(total, matter.Shopping.Currency)}" + (matter.Shopping.WithoutPrice.Any() ? $", without {string.Join(", ", matter.Shopping.WithoutPrice)}." : "."));
         }
 
-        flow.Text($"Cloth: {matter.Fabric.Name}. Backing: {matter.Fabric.Backing}. Needle: {matter.Fabric.Needle}. Thread: {matter.Fabric.Thread.Name}{(matter.Plan.HasNeedlePaths ? ", and some in the colour of the cloth for the marks" : "")}.");
+        flow.Text($"Cloth: {matter.Fabric.Name}. Backing: {matter.Fabric.Backing}. Needle: {matter.Fabric.Needle}. Thread: {matter.Fabric.Thread.Name}{(matter.Plan.Marks == MarkMethod.Sewn ? ", and some in the colour of the cloth for the marks" : "")}.");
         CutList.Write(flow, matter);
         Rounds(flow, matter.Plan);
     }

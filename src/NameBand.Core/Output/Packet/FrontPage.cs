@@ -26,7 +26,7 @@ internal static class FrontPage
         flow.YMm += 6;
         Squares(flow);
         flow.Heading("Take care", 5.2);
-        foreach (string line in Cautions.Where(c => matter.Plan.HasNeedlePaths || !c.Contains("hoop ", StringComparison.Ordinal)))
+        foreach (string line in Cautions(matter.Plan).Where(c => matter.Plan.HasNeedlePaths || !c.Contains("hoop ", StringComparison.Ordinal)))
         {
             flow.Item("–", line, 5);
         }
@@ -92,14 +92,14 @@ internal static class FrontPage
         pages.Strong(x + (side / 2) - 6, y + (side / 2) + 2, label, 5.5);
     }
 
-    private static IEnumerable<string> Cautions { get; } =
+    private static IEnumerable<string> Cautions(StripPlan plan) =>
     [
         "What your machine’s manual, local rules and people trained for it say comes before anything here.",
         "Keep fingers, hair, sleeves and cords away from the needle and from everything that moves.",
         "The hoop moves by itself, and farther than the needle: before each start see that it can travel its whole field.",
         "Switch the machine off to change a needle, to thread it, to clear a jam.",
         "A needle can break: wear glasses, and count the pieces before you go on. Stay with a machine that runs.",
-        "Iron and steam burn; take the marks out before any heat. Close a rotary cutter each time you lay it down, and cut away from yourself.",
+        $"{MarkWords.HeatCaution(plan)} Close a rotary cutter each time you lay it down, and cut away from yourself.",
         "Sew one name on a scrap first, with the same cloth, backing, thread and needle, press it, and measure how long it came out.",
     ];
 }

@@ -30,16 +30,13 @@ internal static class HandWorkPages
         var plan = matter.Plan;
         var strip = plan.Hem.Strip;
         int snips = matter.Estimate.Hoopings.Sum(h => h.Snips);
-        int segments = plan.OfNeedlePaths.Hoopings.Sum(h => h.Segments.Length);
         yield return plan.HasNeedlePaths && snips > 0
             ? $"Clip the threads that lie loose between letters ({JobInWords.Whole(snips)} in all; the others are cut by the machine), close to the cloth, on both sides."
             : plan.HasNeedlePaths
             ? "Clip the ends that the machine leaves where it cuts, close to the cloth, on both sides; no thread hangs loose between letters."
             : "Clip every loose thread, close to the cloth, on both sides.";
         yield return $"Take the backing off ({matter.Fabric.Backing}), if it is of a kind that comes off: hold the stitches with a thumb and tear away from them.";
-        yield return plan.HasNeedlePaths
-            ? $"Take the alignment marks out before any heat: two to each strip in each hooping, {JobInWords.Whole(2 * segments)} in all. Heat sets their holes.{(plan.HasSeveralWays ? " Brush or wash out what you drew for the others." : "")}"
-            : "Brush or wash out all lines and marks that you drew, before any heat: an iron can set them for good.";
+        yield return MarkWords.BeforeHeat(plan);
         yield return "Press face down on a thick towel, so that the letters keep their height.";
         yield return matter.Job.Strip.SewnBeforeCutting
             ? $"Trim to width: {Both(strip.CutWidthMm)}, that is {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of the centre line; {RuledLine(plan)}.{EndsToCut(plan)}"

@@ -20,7 +20,7 @@ internal static class HoopingPages
         var figures = matter.Estimate.Hoopings.ToDictionary(f => f.Number);
         flow.NewPage();
         flow.Heading("The hoopings, in the order of sewing");
-        flow.Text("Marks first, in thread of the cloth’s colour, then the machine stops for the thread of the names. Distances and centimetres count along the flat cloth from its cut left end, never from the hooping before. Strips side by side are drawn as they lie, the upper one above. " +
+        flow.Text(MarkWords.AboveHoopings(matter.Plan) + "Distances and centimetres count along the flat cloth from its cut left end, never from the hooping before. Strips side by side are drawn as they lie, the upper one above. " +
             $"The marks lie {JobInWords.Mm(Math.Abs(matter.Plan.MarkYMm))} {(matter.Plan.MarkYMm < 0 ? "below" : "above")} the centre line, on the ruled line.");
         flow.YMm += 2;
         foreach (var hooping in matter.Plan.Hoopings)

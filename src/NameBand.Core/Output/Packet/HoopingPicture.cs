@@ -110,7 +110,24 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
             canvas.DrawPath(marks, basting);
         }
 
+        DrawCrosses(canvas, hooping);
         canvas.Restore();
+    }
+
+    /// <summary>Crosses that no needle sews, where they are drawn or laid on.</summary>
+    private void DrawCrosses(SKCanvas canvas, Hooping hooping)
+    {
+        using var pencil = Ink.Quiet.Stroke(0.25f * Fine);
+        foreach (var hooped in plan.AreMarksMet(hooping) ? hooping.Segments : [])
+        {
+            double arm = hooped.Segment.MarkArmMm;
+            var (left, right) = plan.CrossesOf(hooped);
+            foreach (var at in new[] { left, right })
+            {
+                canvas.DrawLine(InFine(new(at.XMm - arm, at.YMm)), InFine(new(at.XMm + arm, at.YMm)), pencil);
+                canvas.DrawLine(InFine(new(at.XMm, at.YMm - arm)), InFine(new(at.XMm, at.YMm + arm)), pencil);
+            }
+        }
     }
 
     /// <summary>The centimetres of the piece of cloth, from its cut left end; every fifth has its number.</summary>

@@ -48,7 +48,7 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
     public bool IsSewn(int hooping) => Log.IsSewn(hooping);
 
     /// <summary>
-    /// The job as the sewn hoopings have settled it: face and cloth are theirs, unless the job says that the rest may
+    /// The job as the sewn hoopings have settled it: face, cloth and kind of marks are theirs, unless the job says that the rest may
     /// differ, and so is what was measured.
     /// </summary>
     public (BandJob Job, ImmutableArray<Problem> Notes) Settle(BandJob job)
@@ -57,8 +57,28 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
         var strip = job.Strip with { Shortening = shortening };
         var settled = job.RestMayDiffer
             ? job with { Strip = strip }
-            : job with { Strip = strip, Fabric = Plan.Fabric, Lettering = job.Lettering with { Face = Plan.Face } };
-        return (settled, [.. left, .. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn))]);
+            : job with
+            {
+                Strip = strip,
+                Fabric = Plan.Fabric,
+                Lettering = job.Lettering with { Face = Plan.Face },
+                Holding = job.Holding with { Marks = Plan.Holding.Marks },
+            };
+        return (settled, [.. left, .. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn)), .. OtherMarks(job)]);
+    }
+
+    /// <summary>Marks show on nothing that is sewn, so they are only a note; the sheets of one cloth are of one kind.</summary>
+    private IEnumerable<Problem> OtherMarks(BandJob job)
+    {
+        var (wished, sewn) = (job.Holding.Marks, Plan.Holding.Marks);
+        if (!job.RestMayDiffer && !job.Holding.AreMarksFree && wished != sewn)
+        {
+            yield return Problem.Note(
+                new Where(JobFile, Key: HoldingKeys.Marks.Path),
+                $"The job asks for marks that are \"{HoldingKeys.Word(wished)}\", and the cloth is begun with "
+                    + $"\"{HoldingKeys.Word(sewn)}\"; the rest goes on so.",
+                "If the rest may have other marks, write \"sewing\": { \"restMayDiffer\": true }.");
+        }
     }
 
     private IEnumerable<(string Key, string Wished, string Sewn)> Differences(BandJob job)

@@ -36,11 +36,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public IPieceSewing Of(LaidOut other) => new KeyedSewing(other, known);
 
-    public NeedlePath PathOf(Hooping hooping)
-    {
-        var path = _stitcher.SewHooping(_plan, hooping);
-        return made.Job.Letters.Hooped ? path : WithoutMarks(path);
-    }
+    public NeedlePath PathOf(Hooping hooping) => _stitcher.SewHooping(_plan, hooping);
 
     public NeedlePath PathOf(PlacedName name, StripCurve? curve = null) => _stitcher.SewName(name.Lettered);
 
@@ -78,11 +74,4 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
     }
 
     private static SizeStep StepOf(StripPlan plan) => new(plan.LetterHeightMm, plan.SpacingMm ?? 0);
-
-    /// <summary>A strip fed under the presser foot has marks drawn by hand, none sewn: the path begins after the stop that follows them.</summary>
-    private static NeedlePath WithoutMarks(NeedlePath path)
-    {
-        int stop = path.Steps.Select(s => s.Action).ToList().IndexOf(NeedleAction.Stop);
-        return new NeedlePath([.. path.Steps.Skip(stop + 1)]);
-    }
 }

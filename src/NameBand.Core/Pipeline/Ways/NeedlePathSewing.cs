@@ -55,7 +55,7 @@ internal sealed class NeedlePathSewing : IPieceSewing
         return areRead;
     }
 
-    public ImmutableArray<WayActs> Acts => [WayActs.NeedlePath];
+    public ImmutableArray<WayActs> Acts => [WayActs.NeedlePath(_made.Plan.Marks)];
 
     public StripPlan PlanOf(Hooping hooping) => _made.Plan;
 

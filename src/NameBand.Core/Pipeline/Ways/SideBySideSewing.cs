@@ -32,6 +32,7 @@ internal sealed class SideBySideSewing : IPieceSewing
         var plan = made.Plan.Only(w => w == part.Way) with
         {
             HasNeedlePaths = traits.FollowsCoordinates,
+            Marks = traits.FollowsCoordinates ? made.Plan.Marks : MarkMethod.None,
             PullCompensationMm = traits.FollowsCoordinates ? made.Plan.PullCompensationMm : 0,
         };
         return made with

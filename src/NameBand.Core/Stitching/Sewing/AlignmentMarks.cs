@@ -11,10 +11,9 @@ internal static class AlignmentMarks
 {
     public static void Sew(HoopedSegment placed, StripPlan plan, PathWriter writer)
     {
-        var segment = placed.Segment;
-        double y = placed.YMm + plan.RuledLineYMm(placed);
-        Cross(new Point(placed.XMm + segment.LeftMarkMm, y), segment.MarkArmMm, writer);
-        Cross(new Point(placed.XMm + plan.RightMarkMm(placed), y), segment.MarkArmMm, writer);
+        var (left, right) = plan.CrossesOf(placed);
+        Cross(left, placed.Segment.MarkArmMm, writer);
+        Cross(right, placed.Segment.MarkArmMm, writer);
     }
 
     /// <summary>A cross of two long stitches.</summary>

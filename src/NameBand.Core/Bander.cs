@@ -19,29 +19,32 @@ public static class Bander
 {
     /// <summary>Reads a job's folder and makes its plan, proofs and needle paths, whole or not at all.</summary>
     /// <param name="outFolder">Null: the folder <c>out</c> inside the job's folder.</param>
+    /// <param name="isAfresh">What the job leaves free is chosen anew, whatever the earlier plan had.</param>
     /// <exception cref="OperationCanceledException">The earlier output is as it was.</exception>
     /// <exception cref="IOException">The machine could not write; the earlier output is as it was.</exception>
     public static MakeReport Make(
-        string jobFolder, string? outFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
-        Make(jobFolder, outFolder, null, progress, cancel);
+        string jobFolder, string? outFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default,
+        bool isAfresh = false) =>
+        Make(jobFolder, outFolder, null, isAfresh, progress, cancel);
 
     /// <summary>Makes what <see cref="Make"/> makes, and the sheets to print with it.</summary>
     /// <param name="wishes">What else is made with them; null: the sheets alone.</param>
     /// <inheritdoc cref="Make"/>
     public static MakeReport Print(
         string jobFolder, string? outFolder = null, PrintWishes? wishes = null, IProgress<Progress>? progress = null,
-        CancellationToken cancel = default) =>
-        Make(jobFolder, outFolder, wishes ?? new PrintWishes(), progress, cancel);
+        CancellationToken cancel = default, bool isAfresh = false) =>
+        Make(jobFolder, outFolder, wishes ?? new PrintWishes(), isAfresh, progress, cancel);
 
     private static MakeReport Make(
-        string jobFolder, string? outFolder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
+        string jobFolder, string? outFolder, PrintWishes? wishes, bool isAfresh, IProgress<Progress>? progress, CancellationToken cancel)
     {
         jobFolder = JobReader.FolderOf(jobFolder);
         string output = outFolder ?? Path.Combine(jobFolder, OutFolder.Name);
         var mended = MendInterrupted(jobFolder, output);
         progress?.Report(new Progress("reading the list and laying it out", 0, 0));
         var lastTime = HeadStart.Run(output, cancel);
-        var planned = Planning.Run(jobFolder, new FaceShelf(), cancel);
+        var planned = Planning.Run(
+            jobFolder, new FaceShelf(), cancel, () => isAfresh ? null : lastTime.GetAwaiter().GetResult().Kept);
         ImmutableArray<Problem> problems = [.. mended, .. planned.Problems];
         if (planned.Value is not { } made || !planned.IsUsable)
         {

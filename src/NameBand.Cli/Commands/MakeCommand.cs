@@ -16,7 +16,7 @@ internal sealed class MakeCommand(CliHost host) : Command<MakeCommand.Settings>
         MakeReport report;
         using (var progress = new ProgressLine(host.Errors))
         {
-            report = Bander.Make(settings.Job, settings.Out, progress, cancellationToken);
+            report = Bander.Make(settings.Job, settings.Out, progress, cancellationToken, settings.Afresh);
         }
 
         return Give(host, settings, report);
@@ -39,5 +39,9 @@ internal sealed class MakeCommand(CliHost host) : Command<MakeCommand.Settings>
         [CommandOption("--out <DIR>")]
         [Description("The folder to make; the job's own folder “out” where it is not given.")]
         public string? Out { get; init; }
+
+        [CommandOption("--afresh")]
+        [Description("Choose anew what the job leaves free, such as strips side by side, whatever the earlier plan had.")]
+        public bool Afresh { get; init; }
     }
 }

@@ -15,7 +15,7 @@ internal sealed class PrintCommand(CliHost host) : Command<PrintCommand.Settings
         using (var progress = new ProgressLine(host.Errors))
         {
             var wishes = new PrintWishes(settings.Thanks, settings.Playback);
-            report = Bander.Print(settings.Job, settings.Out, wishes, progress, cancellationToken);
+            report = Bander.Print(settings.Job, settings.Out, wishes, progress, cancellationToken, settings.Afresh);
         }
 
         string folder = settings.Out ?? Path.Combine(settings.Job, "out");

@@ -79,10 +79,11 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
     {
         string field = string.Create(CultureInfo.InvariantCulture, $"{answer.FieldAlongMm:0.#} × {answer.FieldAcrossMm:0.#} mm");
         string stitches = Words.Count(answer.Stitches, "stitch", "stitches");
+        string beside = answer.SideBySide > 1 ? $", {answer.SideBySide} strips side by side" : "";
         yield return answer.Ways is { } ways
-            ? ("Sewn", $"{string.Join("; ", ways.Select(w => w.Text))}; the field is {field}, {stitches}", Tone.Plain)
+            ? ("Sewn", $"{string.Join("; ", ways.Select(w => w.Text))}; the field is {field}{beside}, {stitches}", Tone.Plain)
             : answer.NeedlePaths
-            ? ("Hoopings", $"{Words.Count(answer.Hoopings, "hooping")} in a field of {field}, {stitches}", Tone.Plain)
+            ? ("Hoopings", $"{Words.Count(answer.Hoopings, "hooping")} in a field of {field}{beside}, {stitches}", Tone.Plain)
             : ("Sittings", WayWords.Sittings(answer), Tone.Plain);
         yield return ("At the machine", Total(answer.MachineMinutes, answer.MachineMinutesAtSetPace), Tone.Plain);
         yield return ("By hand", Total(answer.HandsOnMinutes, answer.HandsOnMinutesAtSetPace), Tone.Plain);

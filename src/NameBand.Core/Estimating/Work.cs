@@ -14,6 +14,9 @@ public sealed record Work(ImmutableArray<WorkRow> Rows)
     /// <summary>Hands and machine together.</summary>
     public Figure All => Sum(Rows);
 
+    /// <summary>What it costs her: hands, the machine that she sits by, and half of what it sews alone.</summary>
+    public double CostMinutes => Rows.Sum(r => r.Minutes.Likely * (r.By == Doer.Machine && !r.IsAttended ? 0.5 : 1));
+
     public IEnumerable<WorkRow> By(Doer doer) => Rows.Where(r => r.By == doer);
 
     /// <summary>Hand work that comes when all names are sewn.</summary>

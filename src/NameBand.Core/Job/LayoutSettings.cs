@@ -42,6 +42,9 @@ public sealed record LayoutSettings
     /// <summary>How many strips lie side by side on the cloth; null for as many as the field holds.</summary>
     public int? Lanes { get; init; } = 1;
 
+    /// <summary>The job leaves it to the program: strips lie side by side where that costs less work, and no join is made for it.</summary>
+    public bool AreLanesFree { get; init; }
+
     /// <summary>Longest piece a round is sewn in; null for the whole round.</summary>
     public Length? Piece { get; init; }
 

@@ -11,7 +11,8 @@ namespace NameBand.Layout;
 /// <summary>Finds the letter height and lays all names out on rounds, segments and hoopings.</summary>
 public static class LayoutPlanner
 {
-    public static Result<StripPlan> Plan(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric)
+    /// <param name="choice">How strips lie side by side where the job leaves it free; null: one by one, or as the job has it.</param>
+    public static Result<StripPlan> Plan(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric, LaneChoice? choice = null)
     {
         var sizing = new Sizing(
             lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm,
@@ -24,7 +25,7 @@ public static class LayoutPlanner
         };
         double markY = MarkLineMm(job);
         int lanes = Lanes.InUse(job, sizing, markY);
-        sizing = sizing with { Hem = hem = hem with { Lanes = lanes } };
+        sizing = sizing with { Hem = hem = hem with { Lanes = job.Layout.AreLanesFree ? 1 : lanes } };
         var sized = new Oversized(job, sizing, lettered.Names);
         var held = sized.Held;
         var ordered = Ordering.Order(sized.Fitting, job.Lettering.Order, job.Lettering.Collation);
@@ -38,19 +39,10 @@ public static class LayoutPlanner
             ? (given.Mm, HeightBound.Given)
             : ordered.Count == 0 ? (job.Lettering.Least.Mm, HeightBound.None) : search.Largest(ordered);
 
+        var limits = search.Limits(ordered, height, bound);
         var baselines = new Baselines(ordered, height, sizing);
         var (laid, proof) = new RoundLayout(sizing, job.Lettering, height, baselines).Lay(ordered);
-        var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes, height).Lay(laid);
-        var plan = new StripPlan(
-            hem, height, bound, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
-            sizing.SpareMm, baselines.CommonMm, markY, rounds, hoopings,
-            search.Limits(ordered, height, bound), [.. held.Where(h => h.Row.List != JobReader.FileName)])
-        {
-            Cloths = cloths,
-            Marks = job.Holding.Marks,
-            Hold = job.Holding.Hold,
-            BestFit = proof is { } p ? p with { Hoopings = hoopings.Length, Bound = (p.Bound + lanes - 1) / lanes } : null,
-        };
+        var plan = Cheapest(LanesToTry(job, sizing, markY, choice).Select(Beside), choice);
         return Result.Of(
             plan,
             [
@@ -58,6 +50,67 @@ public static class LayoutPlanner
                 .. LayoutAdvice.For(job, plan, ordered, sizing), .. LayoutNotes.For(job, plan, sizing),
                 .. GroupAdvice.For(job, plan, ordered, lettered.Names, held, sizing),
             ]);
+
+        StripPlan Beside(int lanes)
+        {
+            var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes, height).Lay(laid);
+            return new StripPlan(
+                hem, height, bound, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
+                sizing.SpareMm, baselines.CommonMm, markY, rounds, hoopings,
+                limits, [.. held.Where(h => h.Row.List != JobReader.FileName)])
+            {
+                Cloths = cloths,
+                Marks = job.Holding.Marks,
+                Hold = job.Holding.Hold,
+                BestFit = proof is { } p ? p with { Hoopings = hoopings.Length, Bound = (p.Bound + lanes - 1) / lanes } : null,
+                FreeLanes = job.Layout.AreLanesFree ? lanes : null,
+            };
+        }
+    }
+
+    private static IEnumerable<int> LanesToTry(BandJob job, Sizing sizing, double markYMm, LaneChoice? choice)
+    {
+        if (!job.Layout.AreLanesFree || choice is null)
+        {
+            return [Lanes.InUse(job, sizing, markYMm)];
+        }
+
+        int most = Lanes.Most(job, sizing, markYMm);
+        return choice.Kept is { } kept && kept <= most ? [kept] : Enumerable.Range(1, most);
+    }
+
+    /// <summary>
+    /// The plan that costs least, of those that sew the same motifs as strips one by one do: one that the field does not hold
+    /// beside other strips would be missed on the garment. Of equal ones the first.
+    /// </summary>
+    private static StripPlan Cheapest(IEnumerable<StripPlan> plans, LaneChoice? choice)
+    {
+        StripPlan? best = null;
+        double least = double.PositiveInfinity;
+        int motifs = 0;
+        foreach (var plan in plans)
+        {
+            motifs = best is null ? Motifs(plan) : motifs;
+            if (Motifs(plan) < motifs)
+            {
+                continue;
+            }
+
+            double cost = choice?.CostMinutes(plan) ?? 0;
+            if (cost < least - 1e-9)
+            {
+                (best, least) = (plan, cost);
+            }
+
+            if (plan.Cloths.Length <= 1)
+            {
+                break; // All strips lie side by side already.
+            }
+        }
+
+        return best!;
+
+        static int Motifs(StripPlan plan) => plan.Rounds.Sum(r => r.Segments.Sum(s => s.Motifs.Length));
     }
 
     /// <summary>

@@ -13,6 +13,9 @@ internal sealed record Sizing(
     /// <summary>Widest gap allowed, or null.</summary>
     public double? MostGapMm { get; init; }
 
+    /// <summary>Strips that may share a hooping where names are cut into hoopings once more.</summary>
+    public int LanesBeside { get; init; } = 1;
+
     /// <summary>Sewn in gaps that have room; the gap of 1.5 letter heights is widened for it, a gap that the job names is not.</summary>
     public LetteredName? Motif { get; init; }
 

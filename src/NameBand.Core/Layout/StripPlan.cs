@@ -129,6 +129,9 @@ public sealed record StripPlan(
     /// <summary>The cloths the strips are sewn on, with their pieces; every hooping lies on one of them.</summary>
     public ImmutableArray<StripCloth> Cloths { get; init; } = [];
 
+    /// <summary>How many strips may lie side by side, where that was free to choose; null where the job names it.</summary>
+    public int? FreeLanes { get; init; }
+
     /// <summary>What is known of the fewest segments, where the order was free; else null.</summary>
     public BestFitProof? BestFit { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Choosing;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Output;
@@ -35,6 +36,7 @@ internal sealed class EarlierWorks
         {
             var read = PlanJson.Read(plan);
             Try(() => Names = NamePlace.Of(read));
+            Kept = KeptChoices.Of(read);
             Take(read);
         });
     }
@@ -44,6 +46,21 @@ internal sealed class EarlierWorks
 
     /// <summary>The marks of its hoopings.</summary>
     public IEnumerable<(int Hooping, string Mark)> Marks => _hoopings.Values.Select(h => (h.Number, h.Mark));
+
+    /// <summary>What it chose where the job left it free; null when there was no plan.</summary>
+    public KeptChoices? Kept { get; private set; }
+
+    /// <summary>The same of a folder's plan, of which nothing else is wanted.</summary>
+    public static KeptChoices? KeptIn(string outFolder)
+    {
+        KeptChoices? kept = null;
+        if (PlanIn(outFolder) is { Length: > 0 } plan)
+        {
+            Try(() => kept = KeptChoices.Of(PlanJson.Read(plan)));
+        }
+
+        return kept;
+    }
 
     public EarlierHooping? Hooping(int number) => _hoopings.GetValueOrDefault(number);
 

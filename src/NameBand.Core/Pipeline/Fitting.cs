@@ -107,5 +107,5 @@ internal static class Fitting
 
     /// <summary>Strips side by side; without a hoop, what is written: there is no field that could hold more of them.</summary>
     private static BandJob WithLanes(this BandJob job, int? lanes) =>
-        job.IsHooped ? job with { Layout = job.Layout with { Lanes = lanes } } : job;
+        job.IsHooped ? job with { Layout = job.Layout with { Lanes = lanes, AreLanesFree = false } } : job;
 }

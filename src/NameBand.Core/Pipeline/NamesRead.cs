@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Layout;
 using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.Names;
@@ -16,6 +17,9 @@ internal sealed record NamesRead(
 {
     /// <summary>What to go on from, once something has been sewn.</summary>
     public (Begun Begun, Continuation From)? Sewn { get; init; }
+
+    /// <summary>How strips lie side by side where the job leaves it free; null: one by one.</summary>
+    public LaneChoice? Beside { get; init; }
 
     /// <summary>For each sewn name that was changed in the list since: what the list says. Null until something has been sewn.</summary>
     public ImmutableDictionary<RowRef, string>? SewnThenChanged { get; init; }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Choosing;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Garment;
@@ -6,6 +7,7 @@ using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Names;
+using NameBand.Output;
 using NameBand.Pipeline.Resume;
 using NameBand.Pipeline.Ways;
 
@@ -14,8 +16,9 @@ namespace NameBand.Pipeline;
 /// <summary>The first stages of every verb: read, check, letter, lay out. Writes nothing.</summary>
 internal static class Planning
 {
-    public static Result<LaidOut> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel) =>
-        Lay(ReadNames(jobFolder, shelf, cancel));
+    /// <param name="kept">What the plan before chose where the job leaves it free; null: as the folder <c>out</c> of the job has it.</param>
+    public static Result<LaidOut> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel, Func<KeptChoices?>? kept = null) =>
+        Lay(ReadNames(jobFolder, shelf, cancel), kept);
 
     /// <summary>Reads and checks the lists of a job, and letters their names.</summary>
     public static Result<NamesRead> ReadNames(string jobFolder, FaceShelf shelf, CancellationToken cancel)
@@ -56,7 +59,8 @@ internal static class Planning
     }
 
     /// <summary>Lays out names that have been read.</summary>
-    public static Result<LaidOut> Lay(Result<NamesRead> read)
+    /// <inheritdoc cref="Run"/>
+    public static Result<LaidOut> Lay(Result<NamesRead> read, Func<KeptChoices?>? kept = null)
     {
         if (read.Value is not { } names || !read.IsUsable)
         {
@@ -72,14 +76,15 @@ internal static class Planning
         }
 
         var fabric = names.Way.On(known);
-        var laid = names.Way.LayOut(names, hem.Value, fabric);
+        kept ??= () => EarlierWorks.KeptIn(Path.Combine(names.Job.Folder, OutFolder.Name));
+        (names, var laid) = FreeLaying.LayOut(names, hem.Value, fabric, kept);
         if (laid.Value is not { } plan)
         {
             return Result.Fail<LaidOut>([.. problems, .. laid.Problems]);
         }
 
         ImmutableArray<Problem> settled = [.. HemFits.Settled(plan, laid.Problems)];
-        var mends = EaseMends.For(names, fabric, plan, [.. hem.Problems, .. settled]);
+        var mends = EaseMends.For(names with { Beside = null }, fabric, plan, [.. hem.Problems, .. settled]);
         problems = [.. problems, .. settled, .. RoundEasing.Check(plan, mends)];
         return Result.Of(
             new LaidOut(names.Job, fabric, names.Face, HeldRows.Merge(names.Rows, plan.Held), plan, names.Way)

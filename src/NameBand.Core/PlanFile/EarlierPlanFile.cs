@@ -58,6 +58,7 @@ public static class EarlierPlanFile
         Known(plan.Strip.Shortening), [.. plan.Rounds.Select(Round)], [.. plan.Hoopings.Select(Hooping)], [.. plan.Cloths.Select(Cloth)])
     {
         Holding = new Holding(HoldingKeys.HoldOf(plan.Hold) ?? Holding.Usual.Hold, HoldingKeys.MarksOf(plan.Marks) ?? Holding.Usual.Marks),
+        LanesBeside = plan.Free?.Lanes ?? (plan.Made is null ? 1 : plan.Cloths.SelectMany(c => c.Pieces).Select(p => p.Lane).DefaultIfEmpty(1).Max()),
     };
 
     internal static IReadOnlyList<EarlierRound> Rounds(WrittenPlan plan) => [.. plan.Rounds.Select(Round)];

@@ -26,6 +26,7 @@ internal static class PlanScribe
             Title = title,
             Made = new WrittenMade { Version = ProgramVersion.Text, Mark = SheetMarks.Of(plan) },
             Workshop = origin?.Job is { } job ? WorkshopScribe.Of(job) : null,
+            Free = origin?.Job is { } of ? WorkshopScribe.Free(of, plan) : null,
             Problems = [.. found.Needs.All.Select(Needed)],
             Verdicts = [.. found.Verdicts.Select(Judged)],
             Hem = Hem(plan.Hem),

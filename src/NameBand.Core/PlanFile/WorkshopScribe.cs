@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Layout;
 
 namespace NameBand.PlanFile;
 
@@ -19,6 +20,13 @@ internal static class WorkshopScribe
             Frame = job.IsHooped ? Frame(job) : null,
             EveningMinutes = job.EveningMinutes,
         };
+    }
+
+    /// <summary>Null where the job leaves nothing free.</summary>
+    public static WrittenFree? Free(BandJob job, StripPlan plan)
+    {
+        int? lanes = job.IsHooped ? plan.FreeLanes : null;
+        return lanes is null && job.Frame is null ? null : new WrittenFree { Lanes = lanes, Frame = job.Frame?.Name };
     }
 
     private static WrittenFrame Frame(BandJob job) => new()

@@ -16,6 +16,9 @@ public sealed record WrittenPlan
     /// <summary>What of her machine and her time the plan was reckoned with.</summary>
     public WrittenWorkshop? Workshop { get; init; }
 
+    /// <summary>What was free to choose, and so is kept in the next plan.</summary>
+    public WrittenFree? Free { get; init; }
+
     /// <summary>What needs a person before anything is sewn: faults of the whole job first, then one for each held row.</summary>
     public IReadOnlyList<WrittenProblem>? Problems { get; init; }
 

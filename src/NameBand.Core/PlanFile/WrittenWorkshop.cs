@@ -38,3 +38,12 @@ public sealed record WrittenFrame
     /// <summary>Of placing the cloth in it, once.</summary>
     public required double Minutes { get; init; }
 }
+
+/// <summary>Choices that cost only work; a member lacks where the job makes it.</summary>
+public sealed record WrittenFree
+{
+    /// <summary>Strips that may lie side by side.</summary>
+    public int? Lanes { get; init; }
+
+    public string? Frame { get; init; }
+}

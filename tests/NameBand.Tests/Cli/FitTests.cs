@@ -37,8 +37,9 @@ public class FitTests
         Assert.True(make.Status <= 1);
         Assert.Equal(plan.RootElement.GetProperty("letterHeightMm").GetDouble(), two.GetProperty("letterHeightMm").GetDouble(), 3);
         var totals = plan.RootElement.GetProperty("totals");
-        Assert.Equal(totals.GetProperty("hoopings").GetInt32(), two.GetProperty("hoopings").GetInt32());
-        Assert.Equal(totals.GetProperty("machineMinutes").GetDouble(), two.GetProperty("machineMinutes").GetDouble(), 1e-1);
+        // Two rounds lie side by side of themselves, where nothing is written of it.
+        Assert.Equal(totals.GetProperty("hoopings").GetInt32(), two.GetProperty("laneHoopings").GetInt32());
+        Assert.Equal(totals.GetProperty("machineMinutes").GetDouble(), two.GetProperty("laneMachineMinutes").GetDouble(), 1e-1);
         Assert.True(two.GetProperty("laneHoopings").GetInt32() < two.GetProperty("hoopings").GetInt32());
     }
 

@@ -66,7 +66,8 @@ public class SewingThroughTests
         Assert.Equal(2, CliRun.Of("sewn", job, "2", "--minutes", "15").Status);
         var once = CliRun.Of("sewn", job, "2", "--minutes", "15", "--mark", second.GetProperty("mark").GetString()!);
         Assert.Equal(0, once.Status);
-        Assert.Contains("Hooping 2, “Bram Sedgewick”, is written down as sewn, 15 minutes at the machine.", once.OutOnOneLine, StringComparison.Ordinal);
+        string names = string.Join(" and ", second.GetProperty("names").EnumerateArray().Select(n => $"“{n.GetString()}”"));
+        Assert.Contains($"Hooping 2, {names}, is written down as sewn, 15 minutes at the machine.", once.OutOnOneLine, StringComparison.Ordinal);
         using var state = JsonDocument.Parse(CliRun.Of("sewn", job, "--json").Out);
         Assert.Equal([1, 2, 3], state.RootElement.GetProperty("hoopings").EnumerateArray()
             .Where(h => h.GetProperty("state").GetString() == "sewn").Select(h => h.GetProperty("number").GetInt32()));

@@ -20,7 +20,8 @@ public sealed class ShownMeasureTests(PrintedSample printed) : IClassFixture<Pri
     {
         string[] args = Assert.Single(ShownCommand.On(page), c => c.Args is ["sewn", _, _, "--measured", _, ..]).Args;
         var plan = EarlierPlanFile.Read(Path.GetDirectoryName(printed.FullPath("plan.json"))!, "plan.json").Value!;
-        var piece = Assert.Single(SewnStrip.Of(plan, int.Parse(args[2], System.Globalization.CultureInfo.InvariantCulture)));
+        var pieces = SewnStrip.Of(plan, int.Parse(args[2], System.Globalization.CultureInfo.InvariantCulture));
+        var piece = args is [.., "--strip", var strip] ? pieces.Single(p => $"{p.Strip}" == strip) : Assert.Single(pieces);
         Assert.True(Length.TryParse(args[4], out var measured, out _));
         Assert.InRange(measured.Mm, piece.ExpectedMm * (1 - UsualPart), piece.ExpectedMm * (1 + UsualPart));
     }

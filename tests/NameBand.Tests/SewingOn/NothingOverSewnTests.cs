@@ -53,7 +53,7 @@ public class NothingOverSewnTests
         {
             job.Names.Add(name);
             var plan = job.Make().Plan!;
-            var pieces = plan.Cloths.SelectMany(c => c.Pieces).ToList();
+            var pieces = plan.Cloths.SelectMany(c => c.Pieces).OrderBy(p => p.StartMm).ToList();
             Assert.True(pieces.Count > 1);
             foreach (var segment in plan.Hoopings.SelectMany(h => h.Segments).Select(s => s.Segment))
             {

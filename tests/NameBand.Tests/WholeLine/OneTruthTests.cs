@@ -225,12 +225,12 @@ public sealed class OneTruthTests(ITestOutputHelper output)
 
         public void Fit(string json)
         {
-            // The job's own letters come first.
+            // The job's own letters come first; strips lie side by side of themselves.
             using var fit = JsonDocument.Parse(json);
             var choice = fit.RootElement.GetProperty("choices").EnumerateArray().First(c => c.GetProperty("rounds").GetInt32() == Rounds.Length);
-            Same(Hoopings.Length.ToString(CultureInfo.InvariantCulture), choice.GetProperty("hoopings").GetInt32().ToString(CultureInfo.InvariantCulture), "fit: hoopings");
-            Near(Minutes("machine"), choice.GetProperty("machineMinutes").GetDouble(), "fit: machine");
-            Near(Minutes("handsOn"), choice.GetProperty("handsOnMinutes").GetDouble(), "fit: hands");
+            Same(Hoopings.Length.ToString(CultureInfo.InvariantCulture), choice.GetProperty("laneHoopings").GetInt32().ToString(CultureInfo.InvariantCulture), "fit: hoopings");
+            Near(Minutes("machine"), choice.GetProperty("laneMachineMinutes").GetDouble(), "fit: machine");
+            Near(Minutes("handsOn"), choice.GetProperty("laneHandsOnMinutes").GetDouble(), "fit: hands");
             say("fit --json");
         }
 
@@ -250,8 +250,15 @@ public sealed class OneTruthTests(ITestOutputHelper output)
             foreach (var hooping in machine.RootElement.GetProperty("hoopings").EnumerateArray())
             {
                 Same(MarkOf(Number(hooping)), hooping.GetProperty("mark").GetString()!, $"page: mark of hooping {Number(hooping)}");
-                double at = Hoopings.Single(h => Number(h) == Number(hooping)).GetProperty("onClothMm").GetDouble();
-                Near(at + 3, hooping.GetProperty("strips")[0].GetProperty("left").GetDouble(), $"page: left mark of hooping {Number(hooping)}");
+                var planned = Hoopings.Single(h => Number(h) == Number(hooping));
+                double at = planned.GetProperty("onClothMm").GetDouble();
+                double[] expected = [.. planned.GetProperty("segments").EnumerateArray().Select(s => at + s.GetProperty("xMm").GetDouble() + 3).Order()];
+                double[] shown = [.. hooping.GetProperty("strips").EnumerateArray().Select(s => s.GetProperty("left").GetDouble()).Order()];
+                Same($"{expected.Length}", $"{shown.Length}", $"page: strips of hooping {Number(hooping)}");
+                foreach (var (wanted, found) in expected.Zip(shown))
+                {
+                    Near(wanted, found, $"page: left mark of hooping {Number(hooping)}");
+                }
             }
 
             if (machine.RootElement.TryGetProperty("keys", out var keys))

@@ -77,6 +77,9 @@ public sealed record EarlierPlan(
     /// <summary>How its hoopings were held and marked; plans of version 0.1, which do not say, had a screwed hoop and sewn crosses.</summary>
     public Holding Holding { get; init; } = Holding.Usual;
 
+    /// <summary>How many strips side by side share a hooping where the job leaves it free; 1 in version 0.1.</summary>
+    public int LanesBeside { get; init; } = 1;
+
     public IEnumerable<EarlierName> Names => Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names);
 
     /// <summary>Number of the hooping that each segment lies in.</summary>

@@ -31,11 +31,16 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
     }
 
     /// <summary>
-    /// The parts that lie side by side, cloth by cloth: as many rounds as there are lanes; where rounds are fewer
-    /// than lanes, they are cut into as many parts as fill the lanes.
+    /// The parts that lie side by side, cloth by cloth. Lanes that the job names take as many rounds as there are lanes; where
+    /// rounds are fewer, they are cut into as many parts as fill the lanes. Free lanes cut nothing: a join is seen.
     /// </summary>
     private List<List<RoundPart>> Cloths(ImmutableArray<LaidRound> laid)
     {
+        if (job.Layout.AreLanesFree)
+        {
+            return FreeLanes.Share([.. laid.SelectMany(r => PieceCutter.Cut(r, 1, sizing.Hem))], lanes);
+        }
+
         var parts = new List<RoundPart>();
         for (int first = 0; first < laid.Length; first += lanes)
         {

@@ -2,10 +2,7 @@ using System.Collections.Immutable;
 
 namespace NameBand.Layout.Pieces;
 
-/// <summary>
-/// Cuts strips that lie side by side on one cloth into hoopings: each strip into as few segments as if it were sewn
-/// alone, and these into as few hoopings as can be.
-/// </summary>
+/// <summary>Cuts strips that lie side by side on one cloth into the hoopings that cost least work.</summary>
 internal static class LaneCutter
 {
     private const double FineStepMm = 2;
@@ -18,9 +15,9 @@ internal static class LaneCutter
 
     /// <summary>Hoopings from left to right, each with the share of every lane that has names in it.</summary>
     public static ImmutableArray<ImmutableArray<Share>> Cut(IReadOnlyList<RoundPart> lanes, IReadOnlyList<double> offsetsMm, Sizing sizing) =>
-        new HoopingSearch([.. lanes.Select((l, i) => LaneOf(l, sizing).MovedTo(offsetsMm[i]))], sizing.HoopingOnClothMm).Cut();
+        new LaneCover([.. lanes.Select((l, i) => LaneOf(l, sizing).MovedTo(offsetsMm[i]))], sizing.HoopingOnClothMm).Cut();
 
-    /// <summary>How far each lane is best moved along the cloth against the first, so that the hoopings are few.</summary>
+    /// <summary>How far each lane is best moved along the cloth against the first, so that the hoopings cost least.</summary>
     public static double[] Offsets(IReadOnlyList<RoundPart> parts, Sizing sizing)
     {
         var offsets = new double[parts.Count];
@@ -28,14 +25,14 @@ internal static class LaneCutter
         double step = parts.Count <= 2 ? FineStepMm : CoarseStepMm;
         for (int l = 1; l < parts.Count; l++)
         {
-            int bound = HoopingSearch.Bound(lanes.Take(l + 1));
-            int fewest = int.MaxValue;
-            for (double offset = 0; offset < sizing.LongestSegmentMm && fewest > bound; offset += step)
+            double bound = LaneCover.Bound([.. lanes.Take(l + 1)]);
+            double least = double.PositiveInfinity;
+            for (double offset = 0; offset < sizing.LongestSegmentMm && least > bound + 1e-9; offset += step)
             {
-                int hoopings = new HoopingSearch([.. lanes.Take(l), lanes[l].MovedTo(offset)], sizing.HoopingOnClothMm, isScouting: true).Count(fewest);
-                if (hoopings < fewest)
+                double work = new LaneCover([.. lanes.Take(l), lanes[l].MovedTo(offset)], sizing.HoopingOnClothMm, isScouting: true).LeastWork(least);
+                if (work < least)
                 {
-                    (fewest, offsets[l]) = (hoopings, offset);
+                    (least, offsets[l]) = (work, offset);
                 }
             }
 

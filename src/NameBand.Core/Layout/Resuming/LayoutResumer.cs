@@ -52,7 +52,9 @@ public static class LayoutResumer
             WidestPiece = lettered.Names.SelectMany(n => n.Pieces).Select(p => p.Piece.Ink.WidthMm).DefaultIfEmpty(0).Max(),
         };
         var earlier = from.Earlier;
-        sizing = sizing with { Hem = hem = hem with { Lanes = Lanes.InUse(job, sizing, earlier.MarkYMm) } };
+        bool isFree = job.Layout.AreLanesFree;
+        int lanes = Lanes.InUse(isFree ? job with { Layout = job.Layout with { Lanes = earlier.LanesBeside } } : job, sizing, earlier.MarkYMm);
+        sizing = sizing with { Hem = hem = hem with { Lanes = isFree ? 1 : lanes }, LanesBeside = lanes };
         double height = from.HeightMm;
         var fast = from.RestDiffers ? from.SewnRows() : [.. from.Before.Keys];
         double baselineY = from.RestDiffers
@@ -100,6 +102,7 @@ public static class LayoutResumer
             hem, height, HeightBound.Given, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
             sizing.SpareMm, baselineY, earlier.MarkYMm, rounds, hoopings, [], [.. held.Where(h => h.Row.List != JobReader.FileName)])
         {
+            FreeLanes = isFree ? lanes : null,
             Cloths = [.. cloths.Select(c => c with { Hoopings = [.. hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)] })],
             Marks = job.Holding.Marks,
             Hold = job.Holding.Hold,

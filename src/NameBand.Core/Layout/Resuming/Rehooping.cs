@@ -18,7 +18,7 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
         var pieces = cloths.SelectMany(c => c.Pieces).ToList();
         var byPiece = placed.ToLookup(p => PieceOf(pieces, p.Round, p.Name.StartMm));
         var unclothed = byPiece.Select(g => g.Key).Where(p => p.Number == 0).OrderBy(p => p.Round).Select(p => new[] { p });
-        var clothed = cloths.OrderBy(c => c.Number).SelectMany(c => sizing.Hem.Lanes >= c.Lanes ? [[.. c.Pieces]] : c.Pieces.Select(p => new[] { p }));
+        var clothed = cloths.OrderBy(c => c.Number).SelectMany(c => sizing.LanesBeside >= c.Lanes ? [[.. c.Pieces]] : c.Pieces.Select(p => new[] { p }));
         foreach (var lanes in clothed.Concat(unclothed))
         {
             var all = lanes.OrderBy(p => p.Lane).Select(p => new Share(p, [.. byPiece[p].Select(n => n.Name).OrderBy(n => n.StartMm)])).ToList();

@@ -63,7 +63,7 @@ internal sealed class KeyedLetters(
     {
         var job = names.Job;
         hem = EarlierEnds.KeepMade(hem, job.Folder);
-        var chosen = LargestSetting.Choose(job, Steps(job), s => LayAt(job, hem, fabric, s));
+        var chosen = LargestSetting.Choose(job, Steps(job), s => LayAt(names, hem, fabric, s));
         if (chosen.Value is not { } setting)
         {
             return Result.Fail<StripPlan>(chosen.Problems);
@@ -97,9 +97,11 @@ internal sealed class KeyedLetters(
         return Result.Of(corrected.Value, problems);
     }
 
-    private Result<StripPlan> LayAt(BandJob job, HemPlan hem, Fabric fabric, SizeStep step)
+    private Result<StripPlan> LayAt(NamesRead names, HemPlan hem, Fabric fabric, SizeStep step)
     {
-        var atStep = job.With(step);
-        return LayoutPlanner.Plan(job.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), hem, Letter(step), fabric);
+        var atStep = names.Job.With(step);
+        return LayoutPlanner.Plan(
+            atStep.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), hem, Letter(step), fabric,
+            names.Beside?.Of(plan => plan with { SpacingMm = step.GapMm, HasNeedlePaths = false }));
     }
 }

@@ -74,7 +74,7 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
 
         var laid = names.Sewn is { } sewn
             ? LayoutResumer.Plan(names.Job, EarlierEnds.Keep(hem, sewn.Begun.Plan), names.Lettered, fabric, sewn.From with { Ends = ends })
-            : LayoutPlanner.Plan(names.Job, hem, names.Lettered, fabric);
+            : LayoutPlanner.Plan(names.Job, hem, names.Lettered, fabric, names.Beside);
         return new Result<StripPlan>(laid.Value is { } plan ? PlanSnap.Apply(plan) : null, [.. problems, .. laid.Problems]);
     }
 

@@ -76,7 +76,13 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
     };
 
     private Result<StripPlan> LayAt(SizeStep step, NamesRead names, HemPlan hem, Fabric fabric) =>
-        NeedlePathWay.LayOrGoOn(At(step, names) with { Job = WithoutBestFit(names.Job).With(step) }, hem, fabric);
+        NeedlePathWay.LayOrGoOn(
+            At(step, names) with
+            {
+                Job = WithoutBestFit(names.Job).With(step),
+                Beside = names.Beside?.Of(plan => plan with { SpacingMm = step.GapMm }),
+            },
+            hem, fabric);
 
     private NamesRead At(SizeStep step, NamesRead names)
     {

@@ -62,6 +62,9 @@ public sealed record MakeAnswer : CommandAnswer
 
     public required double FieldAcrossMm { get; init; }
 
+    /// <summary>Most strips that lie side by side on one cloth.</summary>
+    public required int SideBySide { get; init; }
+
     public required long Stitches { get; init; }
 
     public required ToldFigure MachineMinutes { get; init; }

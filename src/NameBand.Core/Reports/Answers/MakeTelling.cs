@@ -59,6 +59,7 @@ internal static class MakeTelling
             FinishedWidthMm = (double)strip.FinishedWidthMm,
             FieldAlongMm = Telling.Thousandth(plan.FieldAlongMm),
             FieldAcrossMm = Telling.Thousandth(plan.FieldAcrossMm),
+            SideBySide = plan.Cloths.Select(c => c.Lanes).DefaultIfEmpty(1).Max(),
             Stitches = estimate.Hoopings.Sum(h => (long)h.Stitches),
             MachineMinutes = Sum(estimate.Work, Doer.Machine),
             HandsOnMinutes = Sum(estimate.Work, Doer.Hands),

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using NameBand.Layout;
+
+namespace NameBand.Choosing;
+
+/// <summary>A job laid out in one of her frames.</summary>
+/// <param name="Frame">Its name; null: the field that the job gives.</param>
+/// <param name="Plan">Null where it cannot be laid out.</param>
+internal sealed record InFrame(string? Frame, StripPlan? Plan, Func<double> CostMinutes);
+
+/// <summary>
+/// Chooses the frame: what is seen is reckoned in the one that holds the largest letters and the most names; of the frames in
+/// which all looks the same, the one that costs her least.
+/// </summary>
+internal static class FrameChoice
+{
+    /// <summary>Places are equal to the thousandth that a plan keeps.</summary>
+    private const double SlightMm = 0.001;
+
+    /// <param name="tried">The largest frame first.</param>
+    /// <returns>Index of the chosen one.</returns>
+    public static int Best(ImmutableArray<InFrame> tried, string? kept)
+    {
+        int seen = Enumerable.Range(0, tried.Length).Where(i => tried[i].Plan is not null)
+            .OrderBy(i => tried[i].Plan!.Held.Length).ThenByDescending(i => tried[i].Plan!.LetterHeightMm).FirstOrDefault();
+        if (tried[seen].Plan is not { } asSeen)
+        {
+            return seen;
+        }
+
+        int[] alike = [.. Enumerable.Range(0, tried.Length).Where(i => i == seen || (tried[i].Plan is { } p && LooksTheSame(p, asSeen)))];
+        int again = Array.FindIndex(alike, i => kept is not null && tried[i].Frame == kept);
+        return again >= 0 ? alike[again] : alike.Length == 1 ? seen : alike.MinBy(i => tried[i].CostMinutes());
+    }
+
+    /// <summary>Whether two plans put the same things in the same places on the garment.</summary>
+    public static bool LooksTheSame(StripPlan one, StripPlan other)
+    {
+        return one.Joins == other.Joins && one.Rounds.Length == other.Rounds.Length
+            && Math.Abs(one.LetterHeightMm - other.LetterHeightMm) < SlightMm
+            && one.Held.Select(h => h.Row).ToHashSet().SetEquals(other.Held.Select(h => h.Row))
+            && one.Rounds.Zip(other.Rounds).All(r => Math.Abs(r.First.LengthMm - r.Second.LengthMm) < SlightMm
+                && Same([.. Lying(r.First)], [.. Lying(r.Second)]));
+
+        static IEnumerable<PlacedName> Lying(Round round) => round.NamesAndMotifs.OrderBy(n => n.StartMm);
+
+        static bool Same(ImmutableArray<PlacedName> one, ImmutableArray<PlacedName> other) => one.Length == other.Length
+            && one.Zip(other).All(n => n.First.Lettered.Name == n.Second.Lettered.Name
+                && Math.Abs(n.First.StartMm - n.Second.StartMm) < SlightMm
+                && Math.Abs(n.First.BaselineYMm - n.Second.BaselineYMm) < SlightMm);
+    }
+}

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using NameBand.Choosing;
+using NameBand.Cloth;
+using NameBand.Common;
+using NameBand.Garment;
+using NameBand.Job;
+using NameBand.Layout;
+
+namespace NameBand.Pipeline;
+
+/// <summary>Lays a job out with what it leaves free chosen for the least work, or as the plan before had it.</summary>
+internal static class FreeLaying
+{
+    /// <param name="kept">Asked for only where something is free.</param>
+    /// <returns>What was laid out, and the names with the job as it was then: in the frame that was chosen.</returns>
+    public static (NamesRead Names, Result<StripPlan> Laid) LayOut(NamesRead names, HemPlan hem, Fabric fabric, Func<KeptChoices?> kept)
+    {
+        var job = names.Job;
+        if (!job.Layout.AreLanesFree && job.Frames.IsEmpty)
+        {
+            return (names, names.Way.LayOut(names, hem, fabric));
+        }
+
+        var before = kept() ?? KeptChoices.None;
+        if (names.Sewn is not null)
+        {
+            var again = job.Frames.FirstOrDefault(f => f.Name == before.Frame) is { } frame ? names with { Job = job.In(frame) } : names;
+            return (again, again.Way.LayOut(again, hem, fabric));
+        }
+
+        ImmutableArray<BandJob> jobs = job.Frames.IsEmpty ? [job] : [.. job.Frames.Select(job.In)];
+        ImmutableArray<(NamesRead Names, Result<StripPlan> Laid)> tried = [.. jobs.Select(j =>
+        {
+            var of = names with { Job = j };
+            var inFrame = of with { Beside = new LaneChoice(before.Lanes, plan => CostMinutes(of, fabric, plan)) };
+            return (inFrame, inFrame.Way.LayOut(inFrame, hem, fabric));
+        })];
+        var inFrames = tried.Select(t => new InFrame(
+            t.Names.Job.Frame?.Name, t.Laid.Value, () => CostMinutes(t.Names, fabric, t.Laid.Value!)));
+        return tried.Length == 1 ? tried[0] : tried[FrameChoice.Best([.. inFrames], before.Frame)];
+    }
+
+    private static double CostMinutes(NamesRead names, Fabric fabric, StripPlan plan)
+    {
+        var made = new LaidOut(names.Job, fabric, names.Face, names.Rows, plan, names.Way);
+        return Counting.Of(made, names.Way.Sew(made), StandInFigures.Of(plan)).Work.CostMinutes;
+    }
+}

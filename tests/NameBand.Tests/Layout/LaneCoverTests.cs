@@ -1,0 +1,228 @@
+using System.Collections.Immutable;
+using System.Numerics;
+using Google.OrTools.LinearSolver;
+using NameBand.Layout;
+using NameBand.Layout.Pieces;
+using Xunit;
+
+namespace NameBand.Tests.Layout;
+
+/// <summary>
+/// Hoopings for strips side by side cost the least work: held against trying everything where lists are short, and against
+/// Google OR-Tools, which nobody here made, where they are longer.
+/// </summary>
+public class LaneCoverTests
+{
+    private const double FieldMm = 150;
+    private const double Slight = 1e-6;
+
+    private readonly record struct Ink(int Lane, double LeftMm, double RightMm);
+
+    private static List<Ink> Drawn(Random random, int lanes, int names)
+    {
+        var inks = new List<Ink>();
+        for (int lane = 0; lane < lanes; lane++)
+        {
+            double at = random.NextDouble() * 100;
+            for (int i = 0; i < names; i++)
+            {
+                double left = at + 8 + (random.NextDouble() * 20);
+                at = left + 15 + (random.NextDouble() * 80);
+                inks.Add(new Ink(lane, left, at));
+            }
+        }
+
+        return inks;
+    }
+
+    private static HoopingLane[] Lanes(List<Ink> inks) =>
+    [
+        .. inks.GroupBy(i => i.Lane).Select(g => new HoopingLane([.. g.Select(i => i.LeftMm)], [.. g.Select(i => i.RightMm)], FieldMm, (_, _) => true)),
+    ];
+
+    private static double Work(ImmutableArray<ImmutableArray<LaneCutter.Share>> cut) =>
+        cut.Length + (cut.Sum(h => h.Length) * LaneCover.SegmentPart);
+
+    [Fact]
+    public void No_other_hoopings_cost_less_on_short_lists()
+    {
+        var random = new Random(19);
+        for (int i = 0; i < 120; i++)
+        {
+            var inks = Drawn(random, 2 + (i % 2), 2 + random.Next(2) + (1 - (i % 2)));
+            var lanes = Lanes(inks);
+            var cut = new LaneCover(lanes, FieldMm).Cut();
+            Assert.Equal(inks.Count, cut.Sum(h => h.Sum(s => s.Count)));
+            Assert.All(cut, h => Assert.True(Span(h, lanes, inks) <= FieldMm + Slight));
+            Assert.Equal(LeastOfAll(inks), Work(cut), 9);
+            Assert.True(LaneCover.Bound(lanes) <= Work(cut) + Slight);
+        }
+    }
+
+    [Theory]
+    [InlineData(2, 16)]
+    [InlineData(3, 10)]
+    public void OR_Tools_finds_none_that_cost_less_on_longer_lists(int lanes, int names)
+    {
+        for (int seed = 0; seed < 4; seed++)
+        {
+            var inks = Drawn(new Random(seed), lanes, names);
+            double least = LeastByProgram(inks, lanes);
+            Assert.Equal(least, Work(new LaneCover(Lanes(inks), FieldMm).Cut()), 6);
+        }
+    }
+
+    /// <summary>Each hooping goes across a whole cloth: the sum of the cloths' longest pieces is what hoopings are counted by.</summary>
+    [Theory]
+    [InlineData(2, 9)]
+    [InlineData(3, 8)]
+    [InlineData(4, 10)]
+    public void Pieces_are_shared_out_so_that_the_cloths_longest_ones_add_up_to_the_least(int lanes, int pieces)
+    {
+        for (int seed = 0; seed < 5; seed++)
+        {
+            var random = new Random(seed);
+            ImmutableArray<RoundPart> parts = [.. Enumerable.Range(0, pieces).Select(i => new RoundPart(
+                new LaidRound(i + 1, 4000, 4000, 10, [], []), 0, 300 + random.Next(3500), []))];
+            var cloths = FreeLanes.Share(parts, lanes);
+            Assert.Equal(parts.Order(Comparer<RoundPart>.Create((a, b) => a.Round.Number - b.Round.Number)), cloths.SelectMany(c => c).OrderBy(p => p.Round.Number));
+            Assert.All(cloths, c => Assert.InRange(c.Count, 1, lanes));
+            Assert.Equal(LeastSumOfLongest([.. parts.Select(p => p.LengthMm)], lanes), cloths.Sum(c => c.Max(p => p.LengthMm)), 3);
+        }
+    }
+
+    private static double Span(ImmutableArray<LaneCutter.Share> hooping, HoopingLane[] lanes, List<Ink> inks)
+    {
+        var held = hooping.SelectMany(s => inks.Where(i => i.Lane == s.Lane).Skip(s.First).Take(s.Count)).ToList();
+        Assert.All(hooping, s => Assert.True(s.Lane < lanes.Length));
+        return held.Max(i => i.RightMm) - held.Min(i => i.LeftMm);
+    }
+
+    /// <summary>Over all ways to part the names into hoopings, in whatever order: a segment is a run of names of a lane without one left out.</summary>
+    private static double LeastOfAll(List<Ink> inks)
+    {
+        int all = (1 << inks.Count) - 1;
+        var cost = new double[all + 1];
+        for (int set = 1; set <= all; set++)
+        {
+            cost[set] = OneHooping(set, inks);
+        }
+
+        var least = new double[all + 1];
+        for (int set = 1; set <= all; set++)
+        {
+            int lowest = set & -set;
+            least[set] = double.PositiveInfinity;
+            for (int sub = set; sub > 0; sub = (sub - 1) & set)
+            {
+                if ((sub & lowest) != 0 && least[set ^ sub] + cost[sub] < least[set])
+                {
+                    least[set] = least[set ^ sub] + cost[sub];
+                }
+            }
+        }
+
+        return least[all];
+    }
+
+    private static double OneHooping(int set, List<Ink> inks)
+    {
+        double left = double.PositiveInfinity;
+        double right = double.NegativeInfinity;
+        int segments = 0;
+        for (int i = 0; i < inks.Count; i++)
+        {
+            if ((set & (1 << i)) != 0)
+            {
+                (left, right) = (Math.Min(left, inks[i].LeftMm), Math.Max(right, inks[i].RightMm));
+                bool goesOn = i > 0 && inks[i - 1].Lane == inks[i].Lane && (set & (1 << (i - 1))) != 0;
+                segments += goesOn ? 0 : 1;
+            }
+        }
+
+        bool isAlone = BitOperations.PopCount((uint)set) == 1;
+        return right - left <= FieldMm + Slight || isAlone ? 1 + (segments * LaneCover.SegmentPart) : double.PositiveInfinity;
+    }
+
+    /// <summary>A hooping may begin at any name; each name goes into one that holds it, and each lane in a hooping has a segment.</summary>
+    private static double LeastByProgram(List<Ink> inks, int lanes)
+    {
+        using var solver = Solver.CreateSolver("SCIP");
+        var hooped = inks.ConvertAll(_ => solver.MakeBoolVar(""));
+        var segment = inks.ConvertAll(_ => Enumerable.Range(0, lanes).Select(_ => solver.MakeBoolVar("")).ToArray());
+        var objective = solver.Objective();
+        objective.SetMinimization();
+        for (int window = 0; window < inks.Count; window++)
+        {
+            objective.SetCoefficient(hooped[window], 1);
+            foreach (var lane in segment[window])
+            {
+                objective.SetCoefficient(lane, LaneCover.SegmentPart);
+            }
+        }
+
+        foreach (var ink in inks)
+        {
+            var once = solver.MakeConstraint(1, double.PositiveInfinity, "");
+            for (int window = 0; window < inks.Count; window++)
+            {
+                if (ink.LeftMm >= inks[window].LeftMm && ink.RightMm <= inks[window].LeftMm + FieldMm + Slight)
+                {
+                    // Covered by the segment of its lane in that hooping, which needs the hooping.
+                    once.SetCoefficient(segment[window][ink.Lane], 1);
+                }
+            }
+        }
+
+        for (int window = 0; window < inks.Count; window++)
+        {
+            foreach (var lane in segment[window])
+            {
+                var needs = solver.MakeConstraint(double.NegativeInfinity, 0, "");
+                needs.SetCoefficient(lane, 1);
+                needs.SetCoefficient(hooped[window], -1);
+            }
+        }
+
+        Assert.Equal(Solver.ResultStatus.OPTIMAL, solver.Solve());
+        return objective.Value();
+    }
+
+    private static double LeastSumOfLongest(double[] lengthsMm, int lanes)
+    {
+        using var solver = Solver.CreateSolver("SCIP");
+        int cloths = (lengthsMm.Length + lanes - 1) / lanes;
+        var longest = Enumerable.Range(0, cloths).Select(_ => solver.MakeNumVar(0, 5000, "")).ToArray();
+        var lies = lengthsMm.Select(_ => Enumerable.Range(0, cloths).Select(_ => solver.MakeBoolVar("")).ToArray()).ToArray();
+        for (int cloth = 0; cloth < cloths; cloth++)
+        {
+            var full = solver.MakeConstraint(0, lanes, "");
+            for (int piece = 0; piece < lengthsMm.Length; piece++)
+            {
+                full.SetCoefficient(lies[piece][cloth], 1);
+                var reaches = solver.MakeConstraint(0, double.PositiveInfinity, "");
+                reaches.SetCoefficient(longest[cloth], 1);
+                reaches.SetCoefficient(lies[piece][cloth], -lengthsMm[piece]);
+            }
+        }
+
+        foreach (var piece in lies)
+        {
+            var once = solver.MakeConstraint(1, 1, "");
+            foreach (var on in piece)
+            {
+                once.SetCoefficient(on, 1);
+            }
+        }
+
+        var objective = solver.Objective();
+        objective.SetMinimization();
+        foreach (var most in longest)
+        {
+            objective.SetCoefficient(most, 1);
+        }
+
+        Assert.Equal(Solver.ResultStatus.OPTIMAL, solver.Solve());
+        return objective.Value();
+    }
+}

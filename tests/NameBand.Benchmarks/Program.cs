@@ -18,6 +18,9 @@ return args switch
     [KilledWork.Verb, var folder, var seed] => Child(folder, seed),
     ["replan", .. var rest] => Replanning.Run(rest),
     ["flush"] => FlushFigures.Run(),
+    ["letter-metrics", var project, var packages] => LetterFaces.Metrics(project, packages),
+    ["letter-prior", var project] => LetterFaces.MakePrior(project),
+    ["letter-widths", .. var rest] => WidthFigures.Run(rest),
     _ => Usage(),
 };
 
@@ -41,5 +44,8 @@ static int Usage()
     Console.Error.WriteLine("            kills [KILLS [SEED]]");
     Console.Error.WriteLine("            replan [NAMES]");
     Console.Error.WriteLine("            flush");
+    Console.Error.WriteLine("            letter-metrics PROJECT PACKAGES");
+    Console.Error.WriteLine("            letter-prior PROJECT");
+    Console.Error.WriteLine("            letter-widths [MACHINES [folds|known|unknown|blanks|feed]]");
     return 64;
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 
 namespace NameBand.Output.Drawing;
@@ -14,6 +15,9 @@ internal sealed class ClothWeave
 
     private readonly byte[] _levels;
 
+    // The tile in a cloth's colours, by the first of them: a bent strip is laid one column of pixels at a time.
+    private readonly ConcurrentDictionary<byte, byte[]> _dyed = new();
+
     private ClothWeave(double pixelsPerMm) => _levels = Make(pixelsPerMm);
 
     private static readonly Lazy<ClothWeave>[] Kept =
@@ -24,22 +28,16 @@ internal sealed class ClothWeave
 
     /// <summary>Fills rows of a picture with cloth of one colour.</summary>
     /// <param name="clothAt">First of the cloth's colours among <see cref="Dyes"/>.</param>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Lay(Picture picture, double left, double top, double right, double bottom, byte clothAt)
     {
         int x0 = Math.Clamp((int)Math.Round(left), 0, picture.Width);
         int x1 = Math.Clamp((int)Math.Round(right), x0, picture.Width);
         int y0 = Math.Max(picture.Top, (int)Math.Round(top));
         int y1 = Math.Min(picture.Bottom, (int)Math.Round(bottom));
-        Span<byte> tile = stackalloc byte[TileWidth];
+        byte[] dyed = _dyed.GetOrAdd(clothAt, Dyed);
         for (int y = y0; y < y1; y++)
         {
-            var levels = _levels.AsSpan(y % TileHeight * TileWidth, TileWidth);
-            for (int x = 0; x < TileWidth; x++)
-            {
-                tile[x] = (byte)(levels[x] + clothAt);
-            }
-
+            var tile = dyed.AsSpan(y % TileHeight * TileWidth, TileWidth);
             var row = picture.Row(y);
             for (int x = x0; x < x1;)
             {
@@ -49,6 +47,8 @@ internal sealed class ClothWeave
             }
         }
     }
+
+    private byte[] Dyed(byte clothAt) => Array.ConvertAll(_levels, level => (byte)(level + clothAt));
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static byte[] Make(double pixelsPerMm)

@@ -9,7 +9,7 @@ internal sealed record FlatPiece(int Cloth, double FromMm, double ToMm, double Z
 /// <summary>A name on a flat round.</summary>
 /// <param name="LeftMm">Where its width begins.</param>
 /// <param name="OnClothMm">What the ruler of its cloth reads there.</param>
-internal readonly record struct FlatName(PlacedName Name, double LeftMm, double OnClothMm);
+internal sealed record FlatName(PlacedName Name, double LeftMm, double OnClothMm);
 
 /// <summary>What one hooping sews of a round.</summary>
 internal sealed record FlatHooped(Hooping Hooping, double FromMm, double ToMm, ImmutableArray<FlatName> Names);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using NameBand.Common;
@@ -112,8 +113,20 @@ internal sealed partial class OutManifest
     /// <param name="alreadyRead">Files that need not be read again.</param>
     public string? Fault(string folder, IReadOnlySet<string>? alreadyRead = null) => _entries is null
         ? OutPaths.Manifest
-        : _entries.AsParallel().Where(e => alreadyRead?.Contains(e.Key) != true && !IsAsWritten(folder, e.Key, e.Value))
-            .Select(e => e.Key).Order(StringComparer.Ordinal).FirstOrDefault();
+        : Changed(folder, _entries, alreadyRead).Order(StringComparer.Ordinal).FirstOrDefault();
+
+    private static ConcurrentBag<string> Changed(string folder, IReadOnlyDictionary<string, Entry> entries, IReadOnlySet<string>? alreadyRead = null)
+    {
+        var changed = new ConcurrentBag<string>();
+        Parallel.ForEach(entries, e =>
+        {
+            if (alreadyRead?.Contains(e.Key) != true && !IsAsWritten(folder, e.Key, e.Value))
+            {
+                changed.Add(e.Key);
+            }
+        });
+        return changed;
+    }
 
     private static bool IsAsWritten(string folder, string name, Entry entry)
     {
@@ -134,9 +147,9 @@ internal sealed partial class OutManifest
     /// </summary>
     public string? Spoiled(string folder) => _entries is null
         ? OutPaths.Manifest
-        : _entries.AsParallel().Where(e => !IsAsWritten(folder, e.Key, e.Value))
-            .Where(e => e.Key.Contains('/') || !InnerFile.IsPlain(folder, e.Key) || SpoiledFile.Is(folder, e.Key))
-            .Select(e => e.Key).Order(StringComparer.Ordinal).FirstOrDefault();
+        : Changed(folder, _entries)
+            .Where(name => name.Contains('/') || !InnerFile.IsPlain(folder, name) || SpoiledFile.Is(folder, name))
+            .Order(StringComparer.Ordinal).FirstOrDefault();
 
     /// <summary>Whether we made this sub-folder, so that it may go when nothing else is in it.</summary>
     public bool IsOurFolder(string relative) => _entries is null

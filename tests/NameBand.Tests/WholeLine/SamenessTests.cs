@@ -39,7 +39,7 @@ public class SamenessTests
                   "files": { "svg": true, "program": true, "loadMap": true } }
                 """)
             .With("names.csv", "Name\nنور الحداد\nليلى السعيد\nيوسف ابن عمر\nנועה לוי\nאיתן פרץ\nIlıca Iğdır\n");
-        Compare(job);
+        Compare(job, 2);
     }
 
     private static void Compare(TemporaryFolder job, int surroundings = 4)

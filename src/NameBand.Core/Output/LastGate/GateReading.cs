@@ -5,7 +5,7 @@ using NameBand.Stitching;
 namespace NameBand.Output.LastGate;
 
 /// <summary>A run of thread along one strip of a cloth with no bare cloth in it.</summary>
-internal readonly record struct GateRun(int Hooping, int Cloth, int Lane, double FromMm, double ToMm);
+internal sealed record GateRun(int Hooping, int Cloth, int Lane, double FromMm, double ToMm);
 
 /// <summary>What the needle does in one hooping, on its piece of flat cloth.</summary>
 /// <param name="Fault">What must not be so in a hooping that is to be sewn; null where all is well.</param>

@@ -17,6 +17,7 @@ internal static class NameTable
         List<string> folders = [];
         IReadOnlyList<string> texts = TrialNames.All;
         string? pictures = null;
+        float scale = 12;
         var settings = new SewingSettings();
         for (int i = 0; i < args.Length; i++)
         {
@@ -30,6 +31,9 @@ internal static class NameTable
                     break;
                 case "--names":
                     texts = args[++i].Split(',');
+                    break;
+                case "--scale":
+                    scale = float.Parse(args[++i], CultureInfo.InvariantCulture);
                     break;
                 case "--pictures":
                     pictures = args[++i];
@@ -52,14 +56,14 @@ internal static class NameTable
             var lettered = Letterer.Letter(new NameList([], [.. names]), face, shelf).Value!.Names;
             foreach (double height in heights)
             {
-                One(folder, lettered, height, settings, pictures);
+                One(folder, lettered, height, settings, (pictures, scale));
             }
         }
 
         return 0;
     }
 
-    private static void One(string folder, IReadOnlyList<LetteredName> names, double height, SewingSettings settings, string? pictures)
+    private static void One(string folder, IReadOnlyList<LetteredName> names, double height, SewingSettings settings, (string? Folder, float Scale) pictures)
     {
         var stitcher = new Stitcher(LetterTrial.Cotton, height, settings);
         var clock = Stopwatch.StartNew();
@@ -80,12 +84,12 @@ internal static class NameTable
             Number(Part(1, m => m.Load), 1), Number(all.Average(m => m.Stitches), 0), Number(ms, 1),
         ];
         Console.WriteLine(string.Join("  ", cells));
-        if (pictures is not null)
+        if (pictures.Folder is { } to)
         {
-            Directory.CreateDirectory(pictures);
+            Directory.CreateDirectory(to);
             var drawn = names.Select((n, i) => ($"{n.Name.Text}, {all[i].Trims} trims", outlines[i], paths[i])).ToList();
             string file = string.Create(CultureInfo.InvariantCulture, $"{folder}-{height}.png");
-            ThreadPicture.SaveNames(Path.Combine(pictures, file), drawn, 12, 0.4);
+            ThreadPicture.SaveNames(Path.Combine(to, file), drawn, pictures.Scale, 0.4);
         }
     }
 

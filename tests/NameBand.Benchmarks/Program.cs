@@ -33,7 +33,7 @@ static int Child(string folder, string seed)
 static int Usage()
 {
     Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--pictures DIR] FONTFILE…");
-    Console.Error.WriteLine("            names [--height MM]… [--names NAME,…] [--pictures DIR] [FACE FOLDER]…");
+    Console.Error.WriteLine("            names [--height MM]… [--names NAME,…] [--pictures DIR [--scale PIXELS A MM]] [FACE FOLDER]…");
     Console.Error.WriteLine("            warm");
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     Console.Error.WriteLine("            layout");

@@ -19,6 +19,7 @@ public sealed class Stitcher
     private readonly double _letterHeightMm;
     private readonly SewingSettings _settings;
     private readonly PieceSewer _sewer;
+    private readonly JoinShelf _joins;
     private readonly ConcurrentDictionary<LetterPiece, Lazy<SewnPiece>> _kept = new();
 
     /// <param name="letterHeightMm">Cap height in mm, above 0.</param>
@@ -30,6 +31,7 @@ public sealed class Stitcher
         _letterHeightMm = letterHeightMm;
         _settings = settings ?? new SewingSettings();
         _sewer = new PieceSewer(fabric, letterHeightMm);
+        _joins = new JoinShelf(_settings, letterHeightMm, fabric.Thread.DiameterMm);
     }
 
     /// <summary>Letters sewn so far that could not be read as strokes, in the order of their keys.</summary>
@@ -42,7 +44,7 @@ public sealed class Stitcher
     /// </summary>
     public NeedlePath SewName(LetteredName name)
     {
-        var writer = NewWriter();
+        var writer = new PathWriter();
         AddName(name, new Point(0, 0), writer, null);
         return writer.ToPath();
     }
@@ -50,7 +52,7 @@ public sealed class Stitcher
     /// <summary>The stitches of one name standing on a curved strip. Origin: the middle of its width on the strip's centre line.</summary>
     public NeedlePath SewName(PlacedName name, StripCurve curve)
     {
-        var writer = NewWriter();
+        var writer = new PathWriter();
         AddName(name.Lettered, new Point(0, 0), writer, new LetterArc(curve.Frame(0), 0, name, _letterHeightMm));
         return writer.ToPath();
     }
@@ -61,7 +63,7 @@ public sealed class Stitcher
     /// </summary>
     public NeedlePath SewHooping(StripPlan plan, Hooping hooping)
     {
-        var writer = NewWriter();
+        var writer = new PathWriter();
         if (plan.Marks == MarkMethod.Sewn)
         {
             SewMarks(plan, hooping, writer);
@@ -110,7 +112,7 @@ public sealed class Stitcher
     private void AddName(LetteredName name, Point at, PathWriter writer, LetterArc? arc)
     {
         double x = at.XMm + _fabric.PullCompensationMm - (name.Ink.LeftMm * _letterHeightMm);
-        var route = new NameRoute(_settings, _letterHeightMm);
+        var route = new NameRoute(_settings, _joins);
         foreach (var placed in name.Pieces)
         {
             var origin = new Point(x + (placed.At.XMm * _letterHeightMm), at.YMm + (placed.At.YMm * _letterHeightMm));
@@ -119,12 +121,9 @@ public sealed class Stitcher
 
         foreach (var way in route.Best())
         {
-            writer.Run(way.Part.Run(way.Entry, way.Exit), way.At, way.IsJoined);
+            writer.Run(way.Run, way.At, way.IsJoined);
         }
 
         writer.Trim();
     }
-
-    /// <summary>A join is longer than the gap by what lies under satin at both ends.</summary>
-    private PathWriter NewWriter() => new(_settings.LongestJoinMm + (2 * _fabric.PullCompensationMm) + SewnPart.InsideMm);
 }

@@ -160,6 +160,7 @@ public class QualityFloorTests
 
     private static Reached ReachedBy(string face, double height) => (face, height) switch
     {
+        ("lato-bold", 20) => new Reached(13.5),
         ("noto-sans-bold", _) => new Reached(15),
         ("roboto-slab-bold", _) => new Reached(19),
         ("vollkorn-bold", 20) => new Reached(22.1, AngleDegrees: 15, HoleMm: 0.56),

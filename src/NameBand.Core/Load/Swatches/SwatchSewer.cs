@@ -16,7 +16,7 @@ public static class SwatchSewer
     /// <param name="labelFace">A face of one stroke width.</param>
     public static NeedlePath Sew(SwatchPlan plan, SwatchHooping hooping, Fabric fabric, Face face, Face labelFace, FaceShelf shelf)
     {
-        var writer = new PathWriter(SewingSettings.UsualLongestJoinMm);
+        var writer = new PathWriter();
         AlignmentMarks.Cross(new Point(hooping.LeftMarkMm, hooping.MarkYMm), MarkArmMm, writer);
         AlignmentMarks.Cross(new Point(hooping.LeftMarkMm + plan.MarksApartMm, hooping.MarkYMm), MarkArmMm, writer);
         writer.Trim(withLock: false);
@@ -42,7 +42,8 @@ public static class SwatchSewer
     private static ImmutableArray<NeedleStep> Label(PlacedSample placed, Face face, FaceShelf shelf)
     {
         var lettered = SwatchWord.Lettered([placed.Sample.Label], face, shelf);
-        var writer = new PathWriter(SewingSettings.UsualLongestJoinMm);
+        var writer = new PathWriter();
+        Point? last = null;
         foreach (var piece in lettered.SelectMany(l => l.Pieces))
         {
             var origin = placed.LabelAt + (piece.At * SwatchPlanner.LabelHeightMm);
@@ -51,7 +52,9 @@ public static class SwatchSewer
                 var run = Run(line);
                 if (run.Length > 1)
                 {
-                    writer.Run(LockedRun.Of(run), new Placing(origin, 0), isJoined: true);
+                    bool isNear = last is { } from && from.DistanceTo(origin + run[0].At) <= SewingSettings.UsualLongestJoinMm;
+                    writer.Run(LockedRun.Of(run), new Placing(origin, 0), isNear);
+                    last = origin + run[^1].At;
                 }
             }
         }

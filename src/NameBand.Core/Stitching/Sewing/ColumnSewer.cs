@@ -19,8 +19,10 @@ internal sealed class ColumnSewer
     private const double DotInsetPart = 0.04;
     private const double LongEnoughToPush = 3.5;
     private const double EndStandOffMm = 0.45;
-    private const double OverlapMm = 0.1;
     private const double LongestShortcutMm = 2.5;
+
+    /// <summary>The last hole of a column is on the side where the needle goes on to: so it leaves away from the satin.</summary>
+    private const double OnwardMm = 1;
 
     /// <summary>So much of the pull compensation hides travel safely: some holes at an edge are moved in.</summary>
     private const double PastEdgePart = 0.8;
@@ -204,8 +206,11 @@ internal sealed class ColumnSewer
             var child = _columns[branch.Child];
             var goal = child.MiddleAt(StartOf(branch.Child, branch.EnterAt));
             RunAlong(column, at, leave, kind, until: () => _satin is not null && IsHidden(goal, column, child));
-            SewColumn(branch.Child, branch.EnterAt, column.MiddleAt(leave));
-            at = Advance(column, leave, LeaveFor(i + 1), column);
+            double next = LeaveFor(i + 1);
+            SewColumn(branch.Child, branch.EnterAt, column.MiddleAt(leave + Math.Clamp(next - leave, -OnwardMm, OnwardMm)));
+
+            // Where nothing is left to be run, the next hole is that of what comes next, not one on the centre line first.
+            at = _satin is not null && Math.Abs(next - leave) < ShortestRunMm ? leave : Advance(column, leave, next, column);
         }
 
         RunAlong(column, at, end, kind);
@@ -236,10 +241,10 @@ internal sealed class ColumnSewer
         double ahead = start + (Math.Sign(end - start) * Math.Min(UnderlayStitchMm, Math.Abs(end - start)));
         if (_run.Needles.Count > 0)
         {
-            side = (Beside(column, start, side) - _run.Last).Length < (Beside(column, start, -side) - _run.Last).Length ? side : -side;
+            side = (UnderlayLine.Beside(column, start, side) - _run.Last).Length < (UnderlayLine.Beside(column, start, -side) - _run.Last).Length ? side : -side;
         }
 
-        if (_run.Needles.Count == 0 || !IsHidden(Beside(column, ahead, side), column, column))
+        if (_run.Needles.Count == 0 || !IsHidden(UnderlayLine.Beside(column, ahead, side), column, column))
         {
             _run.GoTo(column.MiddleAt(start), _run.Needles.Count == 0 ? kind : StitchKind.Travel);
         }
@@ -314,9 +319,9 @@ internal sealed class ColumnSewer
         double inset = FreeInset(column, _settings);
         if (!IsFree(column, at))
         {
-            // On top of a column that is already there it only laps a little.
+            // On top of a column that is already there it laps no more than both reach past their outlines.
             bool onTop = _tree.Contacts.Any(c => c.Butting == index && c.ButtAt <= 1e-9 == isStart && _done[c.Host]);
-            inset = onTop ? TuckMm - OverlapMm : 0;
+            inset = onTop ? TuckMm : 0;
         }
 
         return at + (sign * Math.Min(inset, 0.2 * column.Length));
@@ -347,13 +352,6 @@ internal sealed class ColumnSewer
         return true;
     }
 
-    /// <summary>On the centre line, or so many parts of the way from it to the edge.</summary>
-    private static Vec Beside(Column column, double at, double side)
-    {
-        var (left, right) = column.RungAt(at);
-        return Vec.Mix(left, right, 0.5 + (side / 2));
-    }
-
     /// <summary>Follows the centre line, or a line beside it, in stitches as long as the bend of the line allows.</summary>
     private void RunAlong(Column column, double from, double to, StitchKind kind, double side = 0, Func<bool>? until = null)
     {
@@ -371,27 +369,14 @@ internal sealed class ColumnSewer
         {
             double left = Math.Abs(to - at);
             double step = Math.Min(longest, left);
-            while (step > ShortestRunMm && OffLine(column, at, at + (sign * step), side) > allowed)
+            while (step > ShortestRunMm && UnderlayLine.Off(column, at, at + (sign * step), side) > allowed)
             {
                 step *= 0.8;
             }
 
             step = left - step < ShortestRunMm ? left : step;
             at += sign * step;
-            _run.Add(Beside(column, at, side), kind, 0.3);
+            _run.Add(UnderlayLine.Beside(column, at, side), kind, 0.3);
         }
-    }
-
-    /// <summary>How far the line runs beside a stitch that spans it.</summary>
-    private static double OffLine(Column column, double from, double to, double side)
-    {
-        var (a, b) = (Beside(column, from, side), Beside(column, to, side));
-        double off = 0;
-        for (int i = 1; i < 4; i++)
-        {
-            off = Math.Max(off, Beside(column, from + ((to - from) * i / 4), side).DistanceToSegment(a, b));
-        }
-
-        return off;
     }
 }

@@ -11,7 +11,7 @@ internal static class Excursions
 {
     /// <summary>The parts of a piece, those in reach of the largest one sewn with it; empty when none is.</summary>
     public static ImmutableArray<SewnPart> Together(
-        ImmutableArray<SewnPart> parts, List<(int Part, PartWays Ways)> satin, Func<SewnRun, NeedleStep[]> finish)
+        ImmutableArray<SewnPart> parts, List<(int Part, PartWays Ways)> satin, Func<SewnRun, NeedleStep[]> finish, double threadMm)
     {
         var host = satin.MaxBy(s => s.Ways.Columns.Sum(c => c.Length));
         var guests = new List<Guest>();
@@ -24,7 +24,8 @@ internal static class Excursions
                 continue;
             }
 
-            if (satin.FirstOrDefault(s => s.Part == i).Ways is { } ways && Link(host.Ways, ways) is var (guest, gap))
+            if (satin.FirstOrDefault(s => s.Part == i).Ways is { } ways && Link(host.Ways, ways) is var (guest, gap)
+                && JoinSight.Within(finish(host.Ways.Sew(null, host.Ways.Out[0], [guest])), threadMm) <= SewingSettings.UsualLongestJoinMm)
             {
                 guests.Add(guest);
                 seen += gap;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NameBand.Common;
 
 namespace NameBand.Stitching.Sewing;
@@ -22,6 +23,11 @@ internal sealed record LockedRun(NeedleStep[] Steps, int StartAfter, NeedleStep[
 
     /// <summary>So many of the nearest holes of the run are looked at for a lock where no single stitch has room for one.</summary>
     private const int MostLookedAt = 14;
+
+    /// <summary>Each is worked out once.</summary>
+    public bool Equals(LockedRun? other) => ReferenceEquals(this, other);
+
+    public override int GetHashCode() => RuntimeHelpers.GetHashCode(this);
 
     public static LockedRun Of(NeedleStep[] steps)
     {

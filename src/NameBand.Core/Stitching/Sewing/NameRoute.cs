@@ -4,77 +4,195 @@ namespace NameBand.Stitching.Sewing;
 
 /// <summary>A connected part at its place in a name, with the way it is sewn.</summary>
 /// <param name="IsJoined">The thread comes from the part before without a cut.</param>
-internal readonly record struct RoutedPart(SewnPart Part, Placing At, int Entry, int Exit, bool IsJoined);
+internal readonly record struct RoutedPart(SewnPart Part, Placing At, int Entry, int Exit, bool IsJoined)
+{
+    public LockedRun Run => Part.Run(Entry, Exit);
+}
 
 /// <summary>
 /// The way through a name: for every connected part where the sewing comes in and where it leaves, in which order the
 /// parts of one letter (a stem and its dot, a letter and its accents) are sewn, and which gaps a short stitch joins;
-/// all others are cut. Letters keep their reading order. The cheapest way is found exactly, for the places on offer.
+/// all others are cut. Letters keep their reading order. The cheapest way is found exactly, for the places on offer; a join
+/// of which more turns out to be in sight than may be is taken from them, and the way is sought again.
 /// </summary>
-internal sealed class NameRoute(SewingSettings settings, double letterHeightMm)
+internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
 {
     /// <summary>Thread that leads to a cut is cut away: it only takes time.</summary>
     private const double CutHopWorth = 0.25;
-
-    /// <summary>A thread over satin that is sewn already is seen more than one on the cloth.</summary>
-    private const double OverSatinWorth = 6;
     private const int MostInAnyOrder = 4;
+    private const int MostTries = 20;
 
     private static readonly int[][][] Orders = [.. Enumerable.Range(0, MostInAnyOrder + 1).Select(n => Permutations(n).ToArray())];
 
-    private readonly record struct Node(int Before, RoutedPart Way, Point Leaves, double Cost);
+    /// <summary>One for each way out of a part, and so the cheapest way to it.</summary>
+    private readonly record struct Node(int Before, int Layer, int Entry, int Exit, Point Leaves, double Cost);
 
+    /// <summary>A part that is sewn next, with its nodes, which follow each other.</summary>
+    private readonly record struct Layer(SewnPart Part, Placing At, int First);
+
+    private readonly List<(SewnPiece Piece, Placing At)> _letters = [];
     private readonly List<Node> _nodes = new(512);
-    private readonly List<int> _last = [];
+    private readonly List<Layer> _layers = new(64);
+    private readonly HashSet<(int Before, int Layer, int Entry)> _tooLong = [];
+
+    /// <summary>Their dots and accents are sewn apart, because too much of the thread to them is in sight.</summary>
+    private readonly HashSet<SewnPiece> _apart = [];
+    private readonly List<int> _before = [];
     private readonly List<int> _open = [];
-    private readonly List<int> _layer = [];
-    private readonly List<int> _next = [];
+    private double[] _reached = [];
+    private int[] _from = [];
 
     /// <summary>Adds the parts of the next letter.</summary>
     public void Add(SewnPiece piece, Placing at)
     {
-        if (piece.Parts.IsEmpty)
+        if (!piece.Parts.IsEmpty)
         {
-            return;
+            _letters.Add((piece, at));
         }
-
-        _open.Clear();
-        AddInAnyOrder(piece.Parts, at);
-        if (!piece.Together.IsEmpty && settings.LongestJoinMm >= SewingSettings.UsualLongestJoinMm)
-        {
-            AddInAnyOrder(piece.Together, at);
-        }
-
-        _last.Clear();
-        _last.AddRange(_open);
     }
 
     /// <summary>The cheapest way, from the first part to the last.</summary>
     public List<RoutedPart> Best()
     {
-        var way = new List<RoutedPart>();
-        int at = _last.Count == 0 ? -1 : _last.MinBy(i => _nodes[i].Cost);
-        for (; at >= 0; at = _nodes[at].Before)
+        for (int tries = 0; ; tries++)
         {
-            way.Add(_nodes[at].Way);
+            var way = Cheapest();
+            while (IsDearer(way))
+            {
+                way = Cheapest();
+            }
+
+            if (!SendsTooFar(way) && !HasTooLong(way))
+            {
+                return [.. way.Select(Routed)];
+            }
+
+            if (tries >= MostTries)
+            {
+                return Cut([.. way.Select(Routed)]);
+            }
+        }
+    }
+
+    private RoutedPart Routed(int node)
+    {
+        var (_, layer, entry, exit, _, _) = _nodes[node];
+        var part = _layers[layer].Part;
+        return new RoutedPart(part, _layers[layer].At, entry, exit, entry < part.Entries.Length);
+    }
+
+    /// <summary>Whether more of a join is in sight than may be; those are not offered again.</summary>
+    private bool HasTooLong(List<int> way)
+    {
+        bool found = false;
+        for (int i = 1; i < way.Count; i++)
+        {
+            var (one, next) = (Routed(way[i - 1]), Routed(way[i]));
+            if (next.IsJoined && joins.SeenMm(one.Run, one.At, next.Run, next.At) > settings.LongestJoinMm)
+            {
+                _tooLong.Add((way[i - 1], _nodes[way[i]].Layer, next.Entry));
+                found = true;
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>Whether a thread to a dot or an accent and back shows more than it may; that letter is not sewn so again.</summary>
+    private bool SendsTooFar(List<int> way)
+    {
+        int before = _apart.Count;
+        foreach (var routed in way.Select(Routed).Where(r => r.Part.HasGuests && joins.WithinMm(r.Run) > settings.LongestJoinMm))
+        {
+            _apart.Add(_letters.First(l => l.Piece.Together.Contains(routed.Part)).Piece);
+        }
+
+        if (_apart.Count > before)
+        {
+            _tooLong.Clear();
+        }
+
+        return _apart.Count > before;
+    }
+
+    /// <summary>
+    /// Whether a way out costs more than was known till now, because travel then lies over satin. What a way out costs does not
+    /// hang on the name, so the way that is found does not on what was known before.
+    /// </summary>
+    private bool IsDearer(List<int> way)
+    {
+        bool found = false;
+        foreach (var routed in way.Select(Routed))
+        {
+            found |= joins.Reckons(routed.Part, routed.Exit);
+        }
+
+        return found;
+    }
+
+    private List<RoutedPart> Cut(List<RoutedPart> way)
+    {
+        for (int i = 1; i < way.Count; i++)
+        {
+            way[i] = way[i] with
+            {
+                IsJoined = way[i].IsJoined && joins.SeenMm(way[i - 1].Run, way[i - 1].At, way[i].Run, way[i].At) <= settings.LongestJoinMm,
+            };
+        }
+
+        return way;
+    }
+
+    private List<int> Cheapest()
+    {
+        _nodes.Clear();
+        _layers.Clear();
+        List<int> last = [];
+        foreach (var (piece, at) in _letters)
+        {
+            _open.Clear();
+            AddInAnyOrder(piece.Parts, at, last);
+            if (!piece.Together.IsEmpty && !_apart.Contains(piece) && settings.LongestJoinMm > 0)
+            {
+                AddInAnyOrder(piece.Together, at, last);
+            }
+
+            last.Clear();
+            last.AddRange(_open);
+        }
+
+        int best = -1;
+        foreach (int layer in last)
+        {
+            for (int i = 0; i < _layers[layer].Part.Exits.Length; i++)
+            {
+                int node = _layers[layer].First + i;
+                best = best < 0 || _nodes[node].Cost < _nodes[best].Cost ? node : best;
+            }
+        }
+
+        var way = new List<int>();
+        for (; best >= 0; best = _nodes[best].Before)
+        {
+            way.Add(best);
         }
 
         way.Reverse();
         return way;
     }
 
-    private void AddInAnyOrder(IReadOnlyList<SewnPart> parts, Placing at)
+    private void AddInAnyOrder(IReadOnlyList<SewnPart> parts, Placing at, List<int> last)
     {
         foreach (int[] order in parts.Count <= MostInAnyOrder ? Orders[parts.Count] : [[.. Enumerable.Range(0, parts.Count)]])
         {
-            _layer.Clear();
-            _layer.AddRange(_last);
+            _before.Clear();
+            _before.AddRange(last);
             for (int k = 0; k < order.Length; k++)
             {
                 Step(parts[order[k]], at, isSameLetter: k > 0);
             }
 
-            _open.AddRange(_layer);
+            _open.AddRange(_before);
         }
     }
 
@@ -99,99 +217,95 @@ internal sealed class NameRoute(SewingSettings settings, double letterHeightMm)
     private void Step(SewnPart part, Placing at, bool isSameLetter)
     {
         int entries = part.Entries.Length;
-        double[] reached = new double[entries];
-        int[] from = new int[entries];
-        for (int entry = 0; entry < entries; entry++)
-        {
-            (reached[entry], from[entry]) = Join(part.Entries[entry], at, isSameLetter);
-        }
-
-        _next.Clear();
+        int layer = _layers.Count;
+        FindJoins(part, at, isSameLetter, layer);
+        int cheapest = CheapestBefore();
+        _layers.Add(new Layer(part, at, _nodes.Count));
         for (int exit = 0; exit < part.Exits.Length; exit++)
         {
-            var (least, before) = Cut(at.Of(part.Starts[exit]));
+            var (least, before) = ByCut(at.Of(part.Starts[exit]), cheapest);
             int best = entries;
-            least += part.Cost(entries, exit);
+            double over = part.OverSatin(exit) is var known && double.IsNaN(known) ? 0 : known;
+            least += part.Cost(entries, exit) + over;
             for (int entry = 0; entry < entries; entry++)
             {
-                double cost = reached[entry] + part.Cost(entry, exit);
+                double cost = _reached[entry] + part.Cost(entry, exit) + over;
                 if (cost < least)
                 {
-                    (least, before, best) = (cost, from[entry], entry);
+                    (least, before, best) = (cost, _from[entry], entry);
                 }
             }
 
-            _next.Add(_nodes.Count);
-            _nodes.Add(new Node(before, new RoutedPart(part, at, best, exit, best < entries), at.Of(part.Exits[exit]), least));
+            _nodes.Add(new Node(before, layer, best, exit, at.Of(part.Exits[exit]), least));
         }
 
-        _layer.Clear();
-        _layer.AddRange(_next);
+        _before.Clear();
+        _before.Add(layer);
+    }
+
+    /// <summary>For each way in to a part the cheapest short stitch to it from what was sewn before.</summary>
+    private void FindJoins(SewnPart part, Placing at, bool isSameLetter, int layer)
+    {
+        int entries = part.Entries.Length;
+        if (_reached.Length < entries)
+        {
+            _reached = new double[entries];
+            _from = new int[entries];
+        }
+
+        _reached.AsSpan(0, entries).Fill(double.PositiveInfinity);
+        foreach (int l in _before)
+        {
+            var before = _layers[l];
+            foreach (var join in joins.Between(before.Part, before.At, part, at, isSameLetter))
+            {
+                int node = before.First + join.Exit;
+                double cost = _nodes[node].Cost + join.Cost;
+                if (cost < _reached[join.Entry] && (_tooLong.Count == 0 || !_tooLong.Contains((node, layer, join.Entry))))
+                {
+                    (_reached[join.Entry], _from[join.Entry]) = (cost, node);
+                }
+            }
+        }
+    }
+
+    private int CheapestBefore()
+    {
+        int cheapest = -1;
+        foreach (int l in _before)
+        {
+            var before = _layers[l];
+            for (int i = 0; i < before.Part.Exits.Length; i++)
+            {
+                cheapest = cheapest < 0 || _nodes[before.First + i].Cost < _nodes[cheapest].Cost ? before.First + i : cheapest;
+            }
+        }
+
+        return cheapest;
     }
 
     /// <summary>The cheapest way to a place by a cut after what was sewn before.</summary>
-    private (double Cost, int Before) Cut(Point to)
+    private (double Cost, int Before) ByCut(Point to, int cheapest)
     {
-        double least = _layer.Count == 0 ? 0 : double.PositiveInfinity;
-        int best = -1;
-        foreach (int i in _layer)
+        if (cheapest < 0)
         {
-            var node = _nodes[i];
-            double cost = node.Cost + settings.CutWorthMm + (CutHopWorth * node.Leaves.DistanceTo(to));
-            if (cost < least)
+            return (0, -1);
+        }
+
+        int best = cheapest;
+        double least = _nodes[cheapest].Cost + (CutHopWorth * _nodes[cheapest].Leaves.DistanceTo(to));
+        foreach (int l in _before)
+        {
+            var before = _layers[l];
+            for (int i = before.First; i < before.First + before.Part.Exits.Length; i++)
             {
-                (least, best) = (cost, i);
+                if (_nodes[i].Cost < least && _nodes[i].Cost + (CutHopWorth * _nodes[i].Leaves.DistanceTo(to)) is var cost && cost < least)
+                {
+                    (least, best) = (cost, i);
+                }
             }
         }
 
-        return (least, best);
-    }
-
-    /// <summary>The cheapest way to a place by a short stitch from what was sewn before; without end where the gap is too wide.</summary>
-    private (double Cost, int Before) Join(WayIn entry, Placing at, bool isSameLetter)
-    {
-        double least = double.PositiveInfinity;
-        int best = -1;
-        var edge = at.Of(entry.Edge);
-        foreach (int i in _layer)
-        {
-            var node = _nodes[i];
-            if (node.Way.Exit == 0 || Math.Abs(node.Leaves.XMm - edge.XMm) > settings.LongestJoinMm)
-            {
-                continue;
-            }
-
-            double far = node.Leaves.DistanceTo(edge);
-            if (far > settings.LongestJoinMm)
-            {
-                continue;
-            }
-
-            double cost = node.Cost + far + (isSameLetter ? 0 : HeightPrice(entry.Edge, node.Way.Part.Exits[node.Way.Exit]));
-            if (cost < least && node.Way.Part.Reach is { } reach)
-            {
-                cost += OverSatinWorth * reach.OverMm(node.Way.Part.Exits[node.Way.Exit], node.Way.At.Back(edge));
-            }
-
-            if (cost < least)
-            {
-                (least, best) = (cost, i);
-            }
-        }
-
-        return (least, best);
-    }
-
-    /// <summary>A join at the base line reads as nothing, one at the waist between two stems as a crossbar. Our assumption.</summary>
-    private double HeightPrice(Point a, Point b)
-    {
-        double part = (a.YMm + b.YMm) / (2 * letterHeightMm);
-        const double Waist = 2.5;
-        const double Shoulder = 1.2;
-        return part <= 0.12 ? 0
-            : part < 0.3 ? Waist * (part - 0.12) / 0.18
-            : part < 0.55 ? Waist
-            : part < 0.68 ? Waist - ((Waist - Shoulder) * (part - 0.55) / 0.13)
-            : Shoulder;
+        return (least + settings.CutWorthMm, best);
     }
 }

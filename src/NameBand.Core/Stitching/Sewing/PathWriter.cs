@@ -7,8 +7,7 @@ namespace NameBand.Stitching.Sewing;
 /// Puts runs of stitches together to a needle path: short joins, or jumps and trims, between them, lock stitches at the
 /// start and end of each thread.
 /// </summary>
-/// <param name="longestJoinMm">Longest stitch from the last hole of a run to the first one of the next, hidden ends included.</param>
-internal sealed class PathWriter(double longestJoinMm)
+internal sealed class PathWriter
 {
     private readonly List<NeedleStep> _steps = [];
     private bool _threaded;
@@ -18,13 +17,12 @@ internal sealed class PathWriter(double longestJoinMm)
     public NeedlePath ToPath() => new([.. _steps]);
 
     /// <summary>Sews a run. The thread that is under way goes on to it in one short stitch, or is locked and cut.</summary>
-    /// <param name="isJoined">The run begins near by; where it does not after all the thread is cut.</param>
     public void Run(LockedRun run, Placing origin, bool isJoined)
     {
         var first = origin.Of(run.Steps[0].At);
-        if (_threaded && isJoined && _steps[^1].At.DistanceTo(first) is var far && far <= longestJoinMm)
+        if (_threaded && isJoined)
         {
-            if (far >= SewnRun.ShortestMm)
+            if (_steps[^1].At.DistanceTo(first) >= SewnRun.ShortestMm)
             {
                 _steps.Add(new NeedleStep(NeedleAction.Stitch, StitchKind.Travel, first));
             }

@@ -66,7 +66,7 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         }
 
         var all = sewn.ToImmutable();
-        var together = satinParts.Count > 1 && all.Length <= MostPartsOfACharacter ? Excursions.Together(all, satinParts, Finish) : [];
+        var together = satinParts.Count > 1 && all.Length <= MostPartsOfACharacter ? Excursions.Together(all, satinParts, Finish, fabric.Thread.DiameterMm) : [];
         return new SewnPiece(all, together, isRun, ProblemOf(piece, all.Length, failed));
     }
 

@@ -45,6 +45,9 @@ internal sealed class SatinLayer(SatinSettings settings)
     private const double LongestMm = 7;
     private const double SampleMm = 0.05;
 
+    /// <summary>With fewer places one more or less would show.</summary>
+    private const int LeastToTurn = 9;
+
     /// <summary>
     /// Narrow columns are sewn a little more openly, because the holes of both their edges share the same cloth: common
     /// practice, no source. Sewn widths between which the spacing goes from wider to as stated.
@@ -63,6 +66,11 @@ internal sealed class SatinLayer(SatinSettings settings)
         KeepClearOfUnderlay(index, run);
         var places = Spread(span);
         int last = span.EndSide ?? (span.LeaveFor is { } next ? NearerSide(column, places[^1], next) : -1);
+        if (last >= 0 && !span.EndsAcross && places.Count >= LeastToTurn && run.Needles.Count > 0 && StartsFar(column, places[0], last ^ ((places.Count - 1) & 1), run.Last))
+        {
+            places = Spread(span, turned: true);
+        }
+
         int side = last >= 0 ? last ^ ((places.Count - 1) & 1) : run.Needles.Count > 0 ? NearerSide(column, places[0], run.Last) : 0;
         int begun = run.Needles.Count;
         for (int i = 0; i < places.Count; i++)
@@ -105,8 +113,16 @@ internal sealed class SatinLayer(SatinSettings settings)
         return (p - right).Length < (p - left).Length ? 1 : 0;
     }
 
+    /// <summary>Whether the first hole lies a good deal farther from the last one than that on the other edge would.</summary>
+    private bool StartsFar(Column column, double at, int side, Vec from)
+    {
+        var (left, right) = Ends(column, at, settings.ReachMm);
+        return (from - (side == 0 ? left : right)).Length - (from - (side == 0 ? right : left)).Length > 0.3;
+    }
+
     /// <summary>Places of the needle points, half the spacing apart where the outer side sets the pace.</summary>
-    private List<double> Spread(SatinSpan span)
+    /// <param name="turned">A place more or less, so that the first hole comes to lie on the other edge.</param>
+    private List<double> Spread(SatinSpan span, bool turned = false)
     {
         var (column, from, to) = (span.Column, span.From, span.To);
         double length = Math.Abs(to - from);
@@ -124,8 +140,9 @@ internal sealed class SatinLayer(SatinSettings settings)
             before = rung;
         }
 
-        int parts = Math.Max(2, (int)Math.Round(sum[samples] / (settings.SpacingMm / 2)));
-        parts += span.EndsAcross && parts % 2 == 0 ? 1 : 0;
+        double exact = sum[samples] / (settings.SpacingMm / 2);
+        int parts = Math.Max(2, (int)Math.Round(exact));
+        parts += (span.EndsAcross && parts % 2 == 0) || (turned && exact >= parts) ? 1 : turned ? -1 : 0;
         var places = new List<double>(parts + 3);
         int k = 0;
         for (int i = 0; i <= parts; i++)

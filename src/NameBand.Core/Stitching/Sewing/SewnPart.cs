@@ -23,6 +23,7 @@ internal sealed class SewnPart
     private readonly Func<int, int, NeedleStep[]> _sew;
     private readonly Lazy<double[]> _costs;
     private readonly LockedRun?[] _kept;
+    private readonly double[] _overSatin;
 
     private SewnPart(WayIn[] entries, Point[] starts, Point[] exits, Func<double[]> costs, Func<int, int, NeedleStep[]> sew)
     {
@@ -32,6 +33,8 @@ internal sealed class SewnPart
         _costs = new Lazy<double[]>(costs);
         _sew = sew;
         _kept = new LockedRun[exits.Length * (entries.Length + 1)];
+        _overSatin = new double[exits.Length];
+        _overSatin.AsSpan().Fill(double.NaN);
     }
 
     /// <summary>Where the needle may come in; the sewing then travels to the start that belongs to the chosen exit.</summary>
@@ -42,6 +45,9 @@ internal sealed class SewnPart
 
     /// <summary>The last hole of every way out; the first is the one that the columns themselves prefer, and only near by.</summary>
     public Point[] Exits { get; }
+
+    /// <summary>Others are sewn on the way through it.</summary>
+    public bool HasGuests { get; private init; }
 
     /// <summary>Null for a part without strokes.</summary>
     public Reach? Reach { get; private init; }
@@ -86,6 +92,7 @@ internal sealed class SewnPart
             (entry, exit) => finish(ways.Sew(entry == entries.Count ? null : entries[entry], outs[exit], guests ?? [])))
         {
             Reach = ways.Reach,
+            HasGuests = guests is not null,
         };
 
         double[] Costs()
@@ -109,6 +116,11 @@ internal sealed class SewnPart
 
     /// <summary>What a way through costs in mm of thread in sight, joins aside.</summary>
     public double Cost(int entry, int exit) => _costs.Value[(exit * (Entries.Length + 1)) + entry];
+
+    /// <summary>What it costs more that travel lies over satin when the sewing leaves there; not a number before it was reckoned.</summary>
+    public double OverSatin(int exit) => Volatile.Read(ref _overSatin[exit]);
+
+    public void SetOverSatin(int exit, double cost) => Volatile.Write(ref _overSatin[exit], cost);
 
     /// <summary>The stitches of a way through; the entry after the last one is the exit's own start.</summary>
     public LockedRun Run(int entry, int exit)

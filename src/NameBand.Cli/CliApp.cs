@@ -78,7 +78,7 @@ internal static class CliApp
         var page = new Page(host.Errors);
         page.Line($"The answer could not be written: {refusal}", tone: Tone.Bad);
         bool writes = args.Any(a => a is MakeCommand.Verb or PrintCommand.Verb or SewnCommand.Verb or SwatchCommand.Verb
-            or MeasureCommand.Verb or "--settle");
+            or MeasureCommand.Verb or "--settle" or "--take");
         page.Line(writes
             ? "What the command was told to do is done; only its report is missing. Do not say it a second time."
             : "Make room where it is written to, and ask again.");
@@ -110,9 +110,9 @@ internal static class CliApp
                 .WithDescription("Writes down that a hooping is sewn, and shows what is done and what is to do.");
             config.AddCommand<HoursCommand>(HoursCommand.Verb)
                 .WithDescription("Reckons the hours, what to buy and which evening sews what; writes nothing.");
-            config.AddCommand<FitCommand>(FitCommand.Verb)
+            config.AddCommand<PlansCommand>(PlansCommand.Verb).WithAlias(PlansCommand.OtherVerb)
                 .WithDescription(
-                    "Shows letters, hoopings and hours for one round or more and for several faces, to choose from; writes nothing.");
+                    "Finds the plans that can be sewn, with hours, letters and rounds of each, to choose from; writes only what --take is told to.");
             config.AddCommand<PrintCommand>(PrintCommand.Verb)
                 .WithDescription("Makes what make makes, and the sheets to print with it.");
             config.AddCommand<PageCommand>(PageCommand.Verb)

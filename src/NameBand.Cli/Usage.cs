@@ -15,7 +15,7 @@ internal static class Usage
         [NamesCommand.Verb] = ["--json", "--help"],
         [SewnCommand.Verb] = ["--minutes", "--hands", "--machine", "--measured", "--strip", "--sure", "--again", "--patch", "--mistake", "--note", "--out", "--json", "--help"],
         [HoursCommand.Verb] = ["--evening", "--json", "--help"],
-        [FitCommand.Verb] = ["--json", "--help"],
+        [PlansCommand.Verb] = ["--take", "--why", "--json", "--help"],
         [PrintCommand.Verb] = ["--out", "--thanks", "--playback", "--json", "--help"],
         [PageCommand.Verb] = ["--port", "--no-browser", "--lend", "--help"],
         [MeasureCommand.Verb] = ["--size", "--lines", "--json", "--help"],
@@ -27,7 +27,7 @@ internal static class Usage
 
     /// <summary>Options that take a word after them.</summary>
     private static readonly string[] WithWord =
-        ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--strip", "--note", "--port"];
+        ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--strip", "--note", "--port", "--take", "--why"];
 
     private static readonly string[] WithNumber = ["--lines", "--minutes", "--hands", "--strip", "--port"];
 
@@ -53,6 +53,8 @@ internal static class Usage
     public static int Refuse(CliHost host, string[] args, CommandAppException error)
     {
         string verb = args.FirstOrDefault(a => !a.StartsWith('-')) ?? "";
+        args = [.. args.Select(a => a == PlansCommand.OtherVerb && verb == a ? PlansCommand.Verb : a)];
+        verb = verb == PlansCommand.OtherVerb ? PlansCommand.Verb : verb;
         if (!Options.TryGetValue(verb, out string[]? options))
         {
             string wrong = verb.Length > 0 ? verb : args[0];
@@ -98,7 +100,7 @@ internal static class Usage
         NamesCommand.Verb => "names JOB [--json]",
         SewnCommand.Verb => "sewn JOB [HOOPING] [--minutes N] [--hands N] [--machine NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure]] [--note TEXT] [--out DIR] [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
-        FitCommand.Verb => "fit JOB [--json]",
+        PlansCommand.Verb => "plans JOB [--take MARK | --why MARK] [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--thanks] [--playback] [--json]",
         PageCommand.Verb => "page JOB [--port N] [--no-browser] [--lend]",
         SwatchCommand.Verb => "swatch JOB [--out DIR] [--measured LENGTH [--set]] [--json]",

@@ -8,6 +8,7 @@ using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Changes;
 using NameBand.Pipeline;
+using NameBand.Pipeline.Plans;
 using NameBand.Pipeline.Resume;
 using NameBand.Pipeline.Ways;
 using NameBand.Reports;
@@ -132,9 +133,16 @@ public static class Bander
         string jobFolder, double? eveningMinutes = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
         Reckoning.Run(JobReader.FolderOf(jobFolder), eveningMinutes, progress, cancel);
 
-    /// <summary>Lays a job out on one round, two and more, and in several faces, to choose from; writes nothing.</summary>
-    public static FitReport Fit(string jobFolder, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
-        Fitting.Run(JobReader.FolderOf(jobFolder), progress, cancel);
+    /// <summary>Finds the plans there are for a job, to choose from; writes nothing.</summary>
+    /// <param name="why">Mark of the plan whose work is to stand beside another's; null: of none.</param>
+    public static PlansReport Plans(
+        string jobFolder, string? why = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
+        PlansRun.Run(JobReader.FolderOf(jobFolder), why, progress, cancel);
+
+    /// <summary>Writes what the plan of a mark changes into job.json, the rest of which stays as it is.</summary>
+    /// <exception cref="IOException">The machine could not write; job.json is as it was.</exception>
+    public static PlansReport TakePlan(string jobFolder, string mark, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
+        PlansRun.Take(JobReader.FolderOf(jobFolder), mark, progress, cancel);
 
     /// <summary>Writes down what a person says of a hooping, keeps its files, and tells how the sewing stands.</summary>
     /// <param name="outFolder">The folder it was sewn from; null: the folder <c>out</c> inside the job's folder.</param>

@@ -15,7 +15,11 @@ internal static class StandInFigures
     private const int MarksPerSegment = 2;
     private const int StitchesPerMark = 5;
 
-    public static ImmutableArray<HoopingFigures> Of(StripPlan plan) => [.. plan.Hoopings.Select(h => Of(h, plan.Marks == MarkMethod.Sewn && plan.HasNeedlePaths && h.HasNeedlePath))];
+    public static ImmutableArray<HoopingFigures> Of(StripPlan plan)
+    {
+        bool areSewn = plan.Marks == MarkMethod.Sewn && plan.HasNeedlePaths;
+        return [.. plan.Hoopings.Select(h => Of(h, areSewn && h.HasNeedlePath))];
+    }
 
     private static HoopingFigures Of(Hooping hooping, bool hasSewnMarks)
     {

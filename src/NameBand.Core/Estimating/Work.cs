@@ -17,6 +17,9 @@ public sealed record Work(ImmutableArray<WorkRow> Rows)
     /// <summary>What it costs her: hands, the machine that she sits by, and half of what it sews alone.</summary>
     public double CostMinutes => Rows.Sum(r => r.Minutes.Likely * (r.By == Doer.Machine && !r.IsAttended ? 0.5 : 1));
 
+    /// <summary>Minutes of hers: hands, and the machine that she sits by.</summary>
+    public double HersMinutes => Rows.Where(r => r.By == Doer.Hands || r.IsAttended).Sum(r => r.Minutes.Likely);
+
     public IEnumerable<WorkRow> By(Doer doer) => Rows.Where(r => r.By == doer);
 
     /// <summary>Hand work that comes when all names are sewn.</summary>

@@ -10,6 +10,8 @@ namespace NameBand.Estimating;
 /// </summary>
 internal sealed class WorkList
 {
+    public const string CuttingApart = "cutting strips apart";
+
     private readonly WorkMatter _matter;
     private readonly HoopHands _hoop;
     private readonly ImmutableArray<Hooping> _hoopings;
@@ -153,7 +155,7 @@ internal sealed class WorkList
         int patches = PatchJoins();
         ByHand("pressing", WorkTime.After, "m", metres, Hands.PressingMinutesPerMetre);
         double betweenMm = Plan.Cloths.Sum(c => (c.Lanes - 1) * c.LengthMm);
-        ByHand("cutting strips apart", WorkTime.EachPiece, "m", betweenMm / 1000, Hands.CuttingApartMinutesPerMetre);
+        ByHand(CuttingApart, WorkTime.EachPiece, "m", betweenMm / 1000, Hands.CuttingApartMinutesPerMetre);
         if (_matter.Job.Strip.SewnBeforeCutting)
         {
             ByHand("trimming to width", WorkTime.EachPiece, "m", metres, Hands.TrimmingMinutesPerMetre);

@@ -118,6 +118,9 @@ public sealed record BandJob(
     public GroupSettings Groups { get; init; } = GroupSettings.None;
 
     public MotifSettings Motif { get; init; } = MotifSettings.None;
+
+    /// <summary>What she wants most of the plans that there are.</summary>
+    public PlanWish Wish { get; init; }
 }
 
 /// <summary>Which column of the lists is which, where it cannot be found by itself; null means: find it.</summary>

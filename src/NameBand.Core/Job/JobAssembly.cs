@@ -46,6 +46,7 @@ internal static partial class JobAssembly
             Program = Program(values),
             Groups = Groups(folder, values),
             Motif = Motif(folder, values),
+            Wish = values.Word(PlanKeys.Wish),
         };
         JobChecks.Check(job, values);
         return job;

@@ -93,7 +93,7 @@ internal static class JobKeys
         StitchesPerMinute, SecondsPerJump, SecondsPerTrim, SecondsPerStop, SecondsToStart,
         Hooping, TearAway, Clipping, Pressing, Trimming, TurningIn, Pinning, SewingLower, SewingUpper, Join, RestAllowance,
         .. WorkKeys.All, .. LettersKeys.All, .. LayoutKeys.All, .. FileKeys.All, .. StitchKeys.All,
-        .. HoldingKeys.All,
+        .. HoldingKeys.All, .. PlanKeys.All,
     ];
 
     /// <summary>The word for a way in our files.</summary>

@@ -9,6 +9,12 @@ public sealed record WayTraits(bool FollowsCoordinates, bool HasLettersOfItsOwn,
     /// <summary>How such names get onto the cloth, beside others that go otherwise: <c>4 names keyed in</c>.</summary>
     public string How => FollowsCoordinates ? "from needle paths" : HasLettersOfItsOwn ? "keyed in" : "traced";
 
+    /// <summary>The way of names that are typed into a machine's own letters.</summary>
+    public static Way Typed => Way.MachineLetters;
+
+    /// <summary>The way of names that a machine sews from needle paths.</summary>
+    public static Way FromNeedlePaths => Way.NeedlePath;
+
     private static readonly WayTraits[] Known = [.. Enum.GetValues<Way>().Select(
         way => new WayTraits(way == Way.NeedlePath, way == Way.MachineLetters, way == Way.Traced))];
 

@@ -21,10 +21,11 @@ internal static class Planning
         Lay(ReadNames(jobFolder, shelf, cancel), kept);
 
     /// <summary>Reads and checks the lists of a job, and letters their names.</summary>
-    public static Result<NamesRead> ReadNames(string jobFolder, FaceShelf shelf, CancellationToken cancel)
+    /// <param name="given">The job as it is to be taken; null: as its job.json has it.</param>
+    public static Result<NamesRead> ReadNames(string jobFolder, FaceShelf shelf, CancellationToken cancel, Result<BandJob>? given = null)
     {
         var log = Task.Run(() => Begun.Read(jobFolder), cancel);
-        var job = JobReader.Read(jobFolder);
+        var job = given ?? JobReader.Read(jobFolder);
         if (job.Value is null || !job.IsUsable)
         {
             return Result.Fail<NamesRead>(job.Problems);
@@ -59,8 +60,9 @@ internal static class Planning
     }
 
     /// <summary>Lays out names that have been read.</summary>
+    /// <param name="findsMends">Whether mends are looked for where a strip cannot be attached; they show in nothing that is laid out.</param>
     /// <inheritdoc cref="Run"/>
-    public static Result<LaidOut> Lay(Result<NamesRead> read, Func<KeptChoices?>? kept = null)
+    public static Result<LaidOut> Lay(Result<NamesRead> read, Func<KeptChoices?>? kept = null, bool findsMends = true)
     {
         if (read.Value is not { } names || !read.IsUsable)
         {
@@ -84,7 +86,7 @@ internal static class Planning
         }
 
         ImmutableArray<Problem> settled = [.. HemFits.Settled(plan, laid.Problems)];
-        var mends = EaseMends.For(names with { Beside = null }, fabric, plan, [.. hem.Problems, .. settled]);
+        var mends = findsMends ? EaseMends.For(names with { Beside = null }, fabric, plan, [.. hem.Problems, .. settled]) : [];
         problems = [.. problems, .. settled, .. RoundEasing.Check(plan, mends)];
         return Result.Of(
             new LaidOut(names.Job, fabric, names.Face, HeldRows.Merge(names.Rows, plan.Held), plan, names.Way)

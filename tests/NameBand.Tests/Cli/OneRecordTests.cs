@@ -89,7 +89,16 @@ public sealed class OneRecordTests : IDisposable
     }
 
     [Fact]
-    public void Fit() => Assert.NotEmpty(Same<FitAnswer>("fit").Choices);
+    public void Plans_and_the_work_of_two()
+    {
+        var plans = Read<PlansAnswer>(CliRun.Of("plans", _folder.FullPath, "--json"));
+        Assert.NotEmpty(plans.Plans);
+        Assert.Equal(Prose(plans), CliRun.Of("plans", _folder.FullPath).Out);
+        Numbers.AreAll(Prose(plans).Replace(_folder.FullPath, "JOB", StringComparison.Ordinal), AnswerJson.Of(plans));
+        var why = Read<PlansAnswer>(CliRun.Of("plans", _folder.FullPath, "--why", plans.Plans[0].Mark, "--json"));
+        Assert.Equal(Prose(why), CliRun.Of("plans", _folder.FullPath, "--why", plans.Plans[0].Mark).Out);
+        Numbers.AreAll(Prose(why).Replace(_folder.FullPath, "JOB", StringComparison.Ordinal), AnswerJson.Of(why));
+    }
 
     [Fact]
     public void Swatch_and_its_reading()
@@ -136,7 +145,8 @@ public sealed class OneRecordTests : IDisposable
     [InlineData("print")]
     [InlineData("names")]
     [InlineData("hours")]
-    [InlineData("fit")]
+    [InlineData("plans")]
+    [InlineData("plans --take K7Q4")]
     [InlineData("sewn")]
     [InlineData("swatch")]
     [InlineData("swatch --measured 99.2")]
@@ -188,7 +198,7 @@ public sealed class OneRecordTests : IDisposable
             case MakeAnswer made: new MakeSummary(page, made, job).Print(); break;
             case NamesAnswer names: new NamesSummary(page, names, job).Print(); break;
             case HoursAnswer hours: new HoursSummary(page, hours).Print(); break;
-            case FitAnswer fit: FitSummary.Print(page, fit); break;
+            case PlansAnswer plans: new PlansSummary(page, plans, job).Print(); break;
             case SewnAnswer sewn: new SewnSummary(page, sewn).Print(); break;
             case SwatchAnswer swatch: SwatchSummary.Print(page, swatch, job, null); break;
             case ShorteningAnswer read: SwatchSummary.Print(page, read, job, null); break;

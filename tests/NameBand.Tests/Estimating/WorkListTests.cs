@@ -98,8 +98,8 @@ public class WorkListTests
 
         if (!more.Contains("lanes", StringComparison.Ordinal))
         {
-            var fit = Bander.Fit(folder.FullPath).Choices.First(c => c.Rounds == 1);
-            Assert.Equal((machine, hands), (fit.MachineMinutes, fit.HandsOnMinutes), Near);
+            var asSet = Bander.Plans(folder.FullPath).AsSet!.Estimate;
+            Assert.Equal((machine, hands), (asSet.MachineMinutes.Likely, asSet.HandsOnMinutes.Likely), Near);
         }
     }
 

@@ -36,8 +36,8 @@ public class SecretsEverywhereTests
         var said = new StringBuilder();
         string[][] commands =
         [
-            ["names"], ["fit"], ["make"], ["sewn", "1"], ["hours"], ["measure"], ["swatch"], ["print", "--thanks", "--playback"], ["make", "--json"], ["names", "--json"],
-            ["hours", "--json"], ["fit", "--json"],
+            ["names"], ["plans"], ["make"], ["sewn", "1"], ["hours"], ["measure"], ["swatch"], ["print", "--thanks", "--playback"], ["make", "--json"], ["names", "--json"],
+            ["hours", "--json"], ["plans", "--json"],
         ];
         foreach (string[] command in commands)
         {
@@ -62,7 +62,7 @@ public class SecretsEverywhereTests
     {
         using var folder = new TemporaryFolder().With("names.csv", list)
             .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "700 mm", "turn": 0 } }""");
-        foreach (string[] command in new string[][] { ["names"], ["make"], ["names", "--json"], ["make", "--json"], ["fit"], ["hours"] })
+        foreach (string[] command in new string[][] { ["names"], ["make"], ["names", "--json"], ["make", "--json"], ["plans"], ["hours"] })
         {
             var run = CliRun.Of([command[0], folder.FullPath, .. command[1..]]);
             Assert.NotEqual(0, run.Status);

@@ -93,7 +93,7 @@ public class ListSizeTests
     [InlineData("print", 1)]
     [InlineData("names", 1)]
     [InlineData("hours", 0)]
-    [InlineData("fit", 0)]
+    [InlineData("plans", 0)]
     public void When_all_rows_are_held_every_command_says_so(string verb, int status)
     {
         using var job = With("Name\nguest\nunknown\n");

@@ -38,7 +38,7 @@ public sealed class OneTruthTests(ITestOutputHelper output)
         told.Texts();
         told.Tables();
         told.Hours(CliRun.Of("hours", folder.FullPath, "--json").Out);
-        told.Fit(CliRun.Of("fit", folder.FullPath, "--json").Out);
+        told.Plans(CliRun.Of("plans", folder.FullPath, "--json").Out);
         await told.PageAsync();
         output.WriteLine($"{way}: {told.Compared} facts agree");
         Assert.True(told.Compared > 60);
@@ -223,15 +223,15 @@ public sealed class OneTruthTests(ITestOutputHelper output)
             say("hours --json");
         }
 
-        public void Fit(string json)
+        public void Plans(string json)
         {
-            // The job's own letters come first; strips lie side by side of themselves.
-            using var fit = JsonDocument.Parse(json);
-            var choice = fit.RootElement.GetProperty("choices").EnumerateArray().First(c => c.GetProperty("rounds").GetInt32() == Rounds.Length);
-            Same(Hoopings.Length.ToString(CultureInfo.InvariantCulture), choice.GetProperty("laneHoopings").GetInt32().ToString(CultureInfo.InvariantCulture), "fit: hoopings");
-            Near(Minutes("machine"), choice.GetProperty("laneMachineMinutes").GetDouble(), "fit: machine");
-            Near(Minutes("handsOn"), choice.GetProperty("laneHandsOnMinutes").GetDouble(), "fit: hands");
-            say("fit --json");
+            using var plans = JsonDocument.Parse(json);
+            var asSet = plans.RootElement.GetProperty("plans").EnumerateArray().Single(p => p.GetProperty("wish").GetString() == "asSet");
+            Same(PlanMark, asSet.GetProperty("mark").GetString()!, "plans: mark");
+            Same(Hoopings.Length.ToString(CultureInfo.InvariantCulture), asSet.GetProperty("hoopings").GetInt32().ToString(CultureInfo.InvariantCulture), "plans: hoopings");
+            Near(Minutes("machine"), asSet.GetProperty("machineMinutes").GetDouble(), "plans: machine");
+            Near(Minutes("handsOn"), asSet.GetProperty("handsOnMinutes").GetDouble(), "plans: hands");
+            say("plans --json");
         }
 
         public async Task PageAsync()

@@ -38,7 +38,7 @@ public static class AnswerJson
 [JsonSerializable(typeof(RefusedMakeAnswer))]
 [JsonSerializable(typeof(NamesAnswer))]
 [JsonSerializable(typeof(HoursAnswer))]
-[JsonSerializable(typeof(FitAnswer))]
+[JsonSerializable(typeof(PlansAnswer))]
 [JsonSerializable(typeof(SewnAnswer))]
 [JsonSerializable(typeof(SwatchAnswer))]
 [JsonSerializable(typeof(RefusedSwatchAnswer))]

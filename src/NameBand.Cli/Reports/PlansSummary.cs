@@ -1,0 +1,172 @@
+using System.Globalization;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+using NameBand.Reports.Answers;
+
+namespace NameBand.Cli.Reports;
+
+/// <summary>What <c>plans</c> says: the plans line by line, the step to each, and how to take one.</summary>
+internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
+{
+    /// <summary>Blanks between two columns.</summary>
+    private const int Between = 2;
+
+    public void Print()
+    {
+        page.Line(answer.Title, tone: Tone.Heading);
+        page.Gap();
+        if (answer.Taken is { } taken)
+        {
+            Took(answer.Plans.First(p => p.Mark == taken));
+            return;
+        }
+
+        if (answer.Compared is { } compared)
+        {
+            Compare(compared);
+            return;
+        }
+
+        if (answer.Plans.Count == 0)
+        {
+            page.Line("No plan was found that can be sewn and attached. This stands in the way of it as it is set:");
+        }
+        else
+        {
+            Table();
+            Steps();
+        }
+
+        Rest();
+    }
+
+    private void Table()
+    {
+        string[] head = ["Mark", "Plan", "Yours", "By clock", "Letters", "Rounds", "To change"];
+        string[][] rows =
+        [
+            head,
+            .. answer.Plans.Select(p => Cells(p, p.Mark, Name(p))),
+            .. answer.Plain is { } plain ? [Cells(plain, "", Name(plain))] : Array.Empty<string[]>(),
+        ];
+        int[] widths = [.. head.Select((_, i) => Between + rows.Max(r => Wrapping.Cells(r[i])))];
+        foreach (string[] row in rows)
+        {
+            string lead = string.Concat(row[..^1].Select((c, i) => Wrapping.PadTo(c, widths[i])));
+            page.Hanging(lead, row[^1]);
+        }
+    }
+
+    private static string[] Cells(ToldPlan plan, string mark, string name) =>
+    [
+        mark, name, Clock(plan.HersMinutes), Clock(plan.ElapsedMinutes),
+        Height(plan),
+        plan.Rounds.ToString(CultureInfo.InvariantCulture),
+        plan.Wish == "plain" ? "a measure only" : plan.Keys.Count == 0 ? "nothing" : string.Join(", ", plan.Keys),
+    ];
+
+    private void Steps()
+    {
+        page.Gap();
+        page.Line("Yours: work by hand and at a machine that you sit by. The plain way is a measure: typed, one line, no hoop.");
+        foreach (var plan in answer.Plans.Where(p => p.Lines.Count > 0 || p.AlsoWishes.Count > 0))
+        {
+            page.Gap();
+            string also = plan.AlsoWishes.Count > 0 ? $" Also: {string.Join(", ", plan.AlsoWishes.Select(Wish))}." : "";
+            page.Hanging($"{plan.Mark}  ", Wording.AsSentence(plan.Why) + also);
+            foreach (string line in plan.Lines)
+            {
+                page.Hanging("→ ", line, 6);
+            }
+
+            foreach (string ask in plan.Asks)
+            {
+                page.Hanging("→ ", ask, 6);
+            }
+        }
+
+        string last = answer.Plans[^1].Mark;
+        page.Gap();
+        page.Line("To take one, and to see where its hours come from:");
+        page.Verbatim($"  nameband plans {job} --take {last}");
+        page.Verbatim($"  nameband plans {job} --why {last}");
+    }
+
+    private void Took(ToldPlan plan)
+    {
+        page.Line(
+            plan.Lines.Count == 0
+                ? $"{plan.Mark} is the plan as job.json has it; nothing had to be written."
+                : $"{plan.Mark} is written into job.json: {Words.Duration(plan.HersMinutes)} of yours, letters {Height(plan)} high.",
+            tone: Tone.GoodHeading);
+        foreach (string line in plan.Lines.Concat(plan.Asks))
+        {
+            page.Hanging("→ ", line, 2);
+        }
+
+        page.Gap();
+        page.Line("Next:");
+        page.Verbatim($"  nameband make {job}");
+    }
+
+    /// <summary>Act by act, the machine first: minutes of both, and the difference.</summary>
+    private void Compare(ToldComparison compared)
+    {
+        string other = compared.OtherMark.Length > 0 ? compared.OtherMark : "plain";
+        string beside = compared.OtherMark.Length > 0 ? $"{other}, as it is set" : "the plain way";
+        page.Line($"The work of {compared.Mark} beside that of {beside}.");
+        string[][] rows =
+        [
+            ["minutes", compared.Mark, other, "difference"],
+            .. compared.Acts.Select(a => new[]
+            {
+                (a.By == "machine" ? "machine: " : "") + a.Act, Minutes(a.Minutes), Minutes(a.OtherMinutes), Signed(a.DifferenceMinutes),
+            }),
+            ["in all", Minutes(compared.Minutes), Minutes(compared.OtherMinutes), Signed(compared.DifferenceMinutes)],
+        ];
+        int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(i => rows.Max(r => Wrapping.Cells(r[i])))];
+        page.Gap();
+        foreach (string[] row in rows)
+        {
+            string figures = string.Concat(row[1..].Select((c, i) => c.PadLeft(Between + widths[i + 1])));
+            page.Verbatim(Wrapping.PadTo(row[0], widths[0]) + figures);
+        }
+    }
+
+    private void Rest()
+    {
+        if (answer.Problems.Count > 0)
+        {
+            page.Gap();
+            page.Line("To be known:", tone: Tone.Heading);
+            page.Notes(answer.Problems);
+        }
+
+        new AssumedLines(page, answer.Assumed).Print();
+    }
+
+    private static string Name(ToldPlan plan) => plan.Wish == "asSet" && plan.Lines.Count > 0 ? "as set, mended" : Wish(plan.Wish);
+
+    private static string Wish(string word) => word switch
+    {
+        "asSet" => "as it is set",
+        "fewestHours" => "fewest hours",
+        "soonest" => "soonest",
+        "biggestLetters" => "largest letters",
+        "typedLetters" => "typed letters",
+        _ => "the plain way",
+    };
+
+    /// <summary>Hours and minutes as on a clock, for a table: <c>6:10 h</c>.</summary>
+    private static string Clock(double minutes)
+    {
+        int rounded = (int)(Math.Round(minutes / 5) * 5);
+        return string.Create(CultureInfo.InvariantCulture, $"{rounded / 60}:{rounded % 60:00} h");
+    }
+
+    private static string Height(ToldPlan plan) => plan.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
+
+    private static string Minutes(double minutes) => minutes.ToString("0.0", CultureInfo.InvariantCulture);
+
+    private static string Signed(double minutes) => minutes.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
+}

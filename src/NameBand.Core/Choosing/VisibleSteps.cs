@@ -1,0 +1,143 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Layout;
+
+namespace NameBand.Choosing;
+
+/// <summary>Choices one step from another: a round more or less, a wider strip, narrower gaps, smaller letters, shorter pieces.</summary>
+internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
+{
+    /// <summary>More were never wished for: each takes as long to attach as the first.</summary>
+    public const int MostRounds = 6;
+
+    /// <summary>Letters that nobody reads while it is worn: common practice, no source.</summary>
+    private const double UnreadHeightMm = 7;
+
+    /// <summary>A gap as wide as the letters are high still keeps two names apart: our choice.</summary>
+    private const double NarrowGapFactor = 1;
+
+    private const double LeastPieceMm = 200;
+    private const int MostPieces = 3;
+
+    /// <summary>An inch wider than she set it at most: wider ones are other garments.</summary>
+    private const int WidestStep = 4;
+
+    /// <summary>Whether the edge of each round is known, so that their number is free.</summary>
+    private bool AreRoundsFree => asSet.Hem.Lengths.Length <= 1 && (asSet.Hem.Skirt is not null || asSet.Hem.Turn is not null);
+
+    private IEnumerable<double> Widths => Enumerable.Range(0, WidestStep + 1).Select(w => asSet.Strip.CutWidth.Mm + (w * WidthStepMm));
+
+    private double WidthStepMm => IsInQuarters(asSet.Strip.CutWidth.Mm) ? Length.MmPerInch / 4 : 5;
+
+    /// <summary>One round, two and so on, with the rest of a choice.</summary>
+    public ImmutableArray<VisibleChoice> OnRounds(VisibleChoice from, int most = MostRounds) => AreRoundsFree
+        ? [.. Enumerable.Range(1, most).Select(r => written.With(from, Rounds(r)))] : [from];
+
+    public IEnumerable<VisibleChoice> OnWiderStrips(VisibleChoice from) => Widths.Select(w => Cut(from, w));
+
+    public VisibleChoice WithTucks(VisibleChoice from) => written.With(from, new JobEdit(LayoutKeys.Tucks.Path, "true"));
+
+    public VisibleChoice WithLetters(VisibleChoice from, string letters) => written.With(from, JobEdit.Text(LettersKeys.Has.Path, letters));
+
+    public VisibleChoice InFace(VisibleChoice from, string face) => written.With(from, JobEdit.Text(JobKeys.Face.Path, face));
+
+    /// <summary>Typed into the machine's own letters, without a hoop.</summary>
+    /// <param name="sizes">Heights of the machine's letters, where neither the job nor the workshop tells them.</param>
+    public VisibleChoice Typed(VisibleChoice from, ImmutableArray<Length> sizes) => written.With(
+        from,
+        [
+            .. Way(WayTraits.Typed),
+            .. sizes.IsEmpty ? ImmutableArray<JobEdit>.Empty
+                : [new JobEdit(LettersKeys.Sizes.Path, $"[{string.Join(",", sizes.Select(s => $"\"{s.InMillimetres()}\""))}]")],
+        ]);
+
+    public VisibleChoice AtHeight(VisibleChoice from, Length height) =>
+        written.With(from, JobEdit.Text(JobKeys.Height.Path, height.InMillimetres()));
+
+    public VisibleChoice With(ImmutableArray<JobEdit> edits) => written.With(VisibleChoice.AsSet, edits.AsSpan());
+
+    public VisibleChoice FromNeedlePaths(VisibleChoice from) => written.With(from, [.. Way(WayTraits.FromNeedlePaths)]);
+
+    /// <summary>As many rounds as the names take.</summary>
+    public VisibleChoice AsManyRounds(VisibleChoice from) =>
+        AreRoundsFree ? written.With(from, new JobEdit(JobKeys.Rounds.Path, "\"asNeeded\"")) : from;
+
+    /// <param name="from">Of which the job is <paramref name="job"/>, laid out as <paramref name="plan"/>.</param>
+    public IEnumerable<VisibleChoice> Around(VisibleChoice from, BandJob job, StripPlan plan) =>
+    [
+        .. MoreOrFewerRounds(from, plan.Rounds.Length),
+        .. NextWidths(from, job),
+        .. OtherGaps(from, job, plan),
+        .. OtherHeights(from, job, plan),
+        .. OtherPieces(from, job, plan),
+        .. written.Has(LayoutKeys.Lanes.Path) ? [written.With(from, JobEdit.Remove(LayoutKeys.Lanes.Path))] : Array.Empty<VisibleChoice>(),
+    ];
+
+    private IEnumerable<VisibleChoice> MoreOrFewerRounds(VisibleChoice from, int rounds) => AreRoundsFree
+        ? new[] { rounds - 1, rounds + 1 }.Where(r => r is >= 1 and <= MostRounds).Select(r => written.With(from, Rounds(r))) : [];
+
+    private IEnumerable<VisibleChoice> NextWidths(VisibleChoice from, BandJob job)
+    {
+        double now = job.Strip.CutWidth.Mm;
+        return Widths.Where(w => Math.Abs(w - now) > 1e-6 && Math.Abs(w - now) < WidthStepMm + 1e-6).Select(w => Cut(from, w));
+    }
+
+    /// <summary>Names keep the gap of her job, or one that is as wide as the letters are high.</summary>
+    private IEnumerable<VisibleChoice> OtherGaps(VisibleChoice from, BandJob job, StripPlan plan)
+    {
+        double narrow = Math.Ceiling(NarrowGapFactor * plan.LetterHeightMm * 2) / 2;
+        if (job.Lettering.Gap is not { } gap || gap.Mm > narrow + 1e-6)
+        {
+            yield return written.With(from, Text(JobKeys.Gap, narrow));
+        }
+    }
+
+    private IEnumerable<VisibleChoice> OtherHeights(VisibleChoice from, BandJob job, StripPlan plan)
+    {
+        yield return written.With(from, JobEdit.Remove(JobKeys.Height.Path));
+        double least = asSet.Lettering.Least.Mm;
+        IEnumerable<double> heights = job.Traits.HasLettersOfItsOwn ? job.Letters.Sizes.Select(s => s.Mm) : [UnreadHeightMm, least];
+        foreach (double height in heights.Where(h => h < plan.LetterHeightMm - 1e-6 && (h >= least || job.Traits.HasLettersOfItsOwn)))
+        {
+            yield return written.With(from, Text(JobKeys.Height, height));
+        }
+    }
+
+    /// <summary>Pieces of like length lie side by side; each makes a join that is seen.</summary>
+    private IEnumerable<VisibleChoice> OtherPieces(VisibleChoice from, BandJob job, StripPlan plan)
+    {
+        double longest = plan.Rounds.Select(r => r.LengthMm).DefaultIfEmpty(0).Max();
+        for (int pieces = 1; pieces <= MostPieces && job.IsHooped; pieces++)
+        {
+            double length = Math.Ceiling(longest / pieces / 10) * 10;
+            if (pieces == 1)
+            {
+                yield return written.With(from, JobEdit.Remove(LayoutKeys.Piece.Path));
+            }
+            else if (length >= LeastPieceMm)
+            {
+                yield return written.With(from, Text(LayoutKeys.Piece, length));
+            }
+        }
+    }
+
+    private IEnumerable<JobEdit> Way(Way way)
+    {
+        string[] others = [JobKeys.Ways.Path, HoldingKeys.Hold.Path, HoldingKeys.Marks.Path, LettersKeys.Hooped.Path];
+        return others.Where(written.Has).Select(JobEdit.Remove).Prepend(JobEdit.Text(JobKeys.Way.Path, JobKeys.WordOf(way)));
+    }
+
+    private static JobEdit Rounds(int rounds) => new(JobKeys.Rounds.Path, rounds.ToString(CultureInfo.InvariantCulture));
+
+    private VisibleChoice Cut(VisibleChoice from, double widthMm)
+    {
+        var width = Length.FromMm(widthMm);
+        return written.With(from, JobEdit.Text(JobKeys.CutWidth.Path, IsInQuarters(widthMm) ? width.InInches() : width.InMillimetres()));
+    }
+
+    private static JobEdit Text(LengthKey key, double mm) => JobEdit.Text(key.Path, Length.FromMm(mm).InMillimetres());
+
+    private static bool IsInQuarters(double mm) => Math.Abs((mm * 4 / Length.MmPerInch) - Math.Round(mm * 4 / Length.MmPerInch)) < 1e-6;
+}

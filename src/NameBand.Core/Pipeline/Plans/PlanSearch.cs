@@ -1,0 +1,226 @@
+using System.Collections.Immutable;
+using NameBand.Choosing;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Lettering;
+using NameBand.Lettering.Smallness;
+
+namespace NameBand.Pipeline.Plans;
+
+/// <summary>
+/// Finds the plan that answers each wish best. Ways, faces, rounds and strip widths are tried; from the best of them it goes
+/// step by step to what lies around (gap, height, pieces), as long as a step is worth the keys it changes. The same list gives
+/// the same plans: what is tried is bounded by number, never by time.
+/// </summary>
+internal sealed class PlanSearch
+{
+    private const int MostSteps = 5;
+
+    /// <summary>Plans of one wish that are stitched to see whether they bear it.</summary>
+    private const int MostStitched = 3;
+
+    /// <summary>So much larger than hers may the letters have to be from which a face can be sewn as it is drawn: our choice.</summary>
+    private const double LeastFaceFit = 1.25;
+
+    /// <summary>With more names fewer faces and rounds are tried, so that it does not take long.</summary>
+    private const int ManyNames = 300;
+
+    private readonly PlanTrials _trials;
+    private readonly PlanStitching _stitching;
+    private readonly VisibleSteps _steps;
+    private readonly FaceShelf _shelf;
+    private readonly StitchRate _rate;
+    private readonly Dictionary<string, PlanTrial> _seen = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, PlanFigures> _guesses = new(StringComparer.Ordinal);
+
+    public PlanSearch(PlanTrials trials, VisibleSteps steps, StitchedPlan asSet, PlanStitching stitching, FaceShelf shelf)
+    {
+        (_trials, _steps, _stitching, _shelf, AsSet) = (trials, steps, stitching, shelf, asSet);
+        _rate = StitchRate.Of(asSet.Laid, asSet.Estimate.Hoopings);
+    }
+
+    public StitchedPlan AsSet { get; }
+
+    /// <summary>What is to be known of plans that are not offered.</summary>
+    public ImmutableArray<Problem> Notes { get; private set; } = [];
+
+    private BandJob Job => AsSet.Laid.Job;
+
+    private bool IsLarge => AsSet.Laid.Plan.NameCount > ManyNames;
+
+    /// <summary>The best sound plan for each wish that one was found for; as it is set, mended where that is not sound.</summary>
+    public ImmutableArray<(PlanWish Wish, StitchedPlan Plan)> Run(IProgress<Reports.Progress>? progress)
+    {
+        var typed = MayType ? PlainWay.Typed(_steps, _trials) : null;
+        var first = Ways(typed).SelectMany(Grid).ToImmutableArray();
+        var asSet = AsSet.IsSound ? AsSet : Mended(first);
+        var start = asSet?.Trial;
+        first = asSet is null || asSet == AsSet ? first : [.. first, .. Grid(asSet.Trial.Choice)];
+        var wishes = new List<(PlanWish Wish, Func<ImmutableArray<PlanTrial>> Climb)>
+        {
+            (PlanWish.FewestHours, () => Climb(PlanWish.FewestHours, start, first)),
+            (PlanWish.Soonest, () => Climb(Job.Machine.IsWatched ? PlanWish.FewestHours : PlanWish.Soonest, start, first)),
+            (PlanWish.BiggestLetters, () => Climb(PlanWish.BiggestLetters, start, first)),
+        };
+        if (typed is not null)
+        {
+            wishes.Add((PlanWish.TypedLetters, () => Climb(PlanWish.TypedLetters, null, Grid(typed))));
+            Notes = [.. Untyped(_trials.Of(typed))];
+        }
+
+        var found = ImmutableArray.CreateBuilder<(PlanWish Wish, StitchedPlan Plan)>();
+        foreach (var ((wish, climb), i) in wishes.Select((w, i) => (w, i)))
+        {
+            progress?.Report(new Reports.Progress("looking for plans", i, wishes.Count));
+            if (Soundest(climb(), asSet) is { } plan)
+            {
+                found.Add((wish, plan));
+            }
+        }
+
+        return asSet is null ? found.ToImmutable() : [(PlanWish.AsSet, asSet), .. found];
+    }
+
+    /// <summary>Typed letters need a machine that has some: one of the workshop; where nothing is known of it, hers may.</summary>
+    private bool MayType => !Job.Traits.HasLettersOfItsOwn && !Job.Layout.IsCurved
+        && (Job.Workshop.Machines.IsEmpty || Job.Workshop.MachineFor(WayTraits.Typed) is not null);
+
+    /// <summary>What her machines are known to do; typed letters on a guess are a wish of their own.</summary>
+    private IEnumerable<VisibleChoice> Ways(VisibleChoice? typed)
+    {
+        yield return VisibleChoice.AsSet;
+        if (typed is not null && !Job.Workshop.Machines.IsEmpty)
+        {
+            yield return typed;
+        }
+
+        if (!Job.Traits.FollowsCoordinates && Job.Workshop.MachineFor(WayTraits.FromNeedlePaths) is not null)
+        {
+            yield return _steps.FromNeedlePaths(VisibleChoice.AsSet);
+        }
+    }
+
+    /// <summary>Rounds in every face, and rounds on wider strips.</summary>
+    private IEnumerable<VisibleChoice> Grid(VisibleChoice start)
+    {
+        var rounds = _steps.OnRounds(start, IsLarge ? AsSet.Laid.Plan.Rounds.Length + 1 : VisibleSteps.MostRounds);
+        bool isDrawn = _trials.Of(start).Laid is { Job.Traits.HasLettersOfItsOwn: false };
+        return
+        [
+            start, .. rounds, .. rounds.SelectMany(_steps.OnWiderStrips),
+            .. isDrawn ? rounds.Append(start).SelectMany(r => OtherFaces.Select(f => _steps.InFace(r, f))) : [],
+        ];
+    }
+
+    /// <summary>Those that bear small letters about as well as her own.</summary>
+    private ImmutableArray<string> OtherFaces
+    {
+        get
+        {
+            double own = LeastHeightMm(Job.Lettering.Face);
+            var others = _shelf.Cards.Where(c => c.Fallback is null && c.Name != Job.Lettering.Face && c.ThinnestStrokePart is not null)
+                .Select(c => c.Name).Where(n => LeastHeightMm(n) <= LeastFaceFit * own).Order(StringComparer.Ordinal);
+            return IsLarge ? [] : [.. others];
+        }
+    }
+
+    private double LeastHeightMm(string face) => _shelf.Cards.FirstOrDefault(c => c.Name == face) is { ThinnestStrokePart: { } stroke } card
+        ? new SmallnessRule(AsSet.Laid.Fabric).LeastHeightMm(new LetterFigures(stroke, card.SmallestCounterPart)) : double.PositiveInfinity;
+
+    /// <summary>Step by step to what is better, the best last found first.</summary>
+    /// <param name="from">Null: any sound one of the first is taken.</param>
+    private ImmutableArray<PlanTrial> Climb(PlanWish wish, PlanTrial? from, IEnumerable<VisibleChoice> first)
+    {
+        var path = new Stack<PlanTrial>(from is null ? [] : [from]);
+        var choices = first;
+        for (int step = 0; step < MostSteps && Best(wish, choices, from) is { } best; step++)
+        {
+            path.Push(best);
+            from = best;
+            choices = _steps.Around(best.Choice, best.Laid!.Job, best.Laid.Plan);
+        }
+
+        if (from is not null && Pruned(wish, from) is var pruned && pruned != from)
+        {
+            path.Push(pruned);
+        }
+
+        return [.. path];
+    }
+
+    /// <summary>Without the keys that a later step has made worth nothing.</summary>
+    private PlanTrial Pruned(PlanWish wish, PlanTrial trial)
+    {
+        foreach (var edit in trial.Choice.Edits)
+        {
+            var without = _trials.Of(new VisibleChoice(trial.Choice.Edits.Remove(edit)));
+            if (IsSound(without) && IsAble(wish, without) && !Guess(trial).IsWorth(wish, Guess(without)))
+            {
+                return Pruned(wish, without);
+            }
+        }
+
+        return trial;
+    }
+
+    private static bool IsAble(PlanWish wish, PlanTrial trial) =>
+        wish != PlanWish.TypedLetters || trial.Laid!.Job.Traits.HasLettersOfItsOwn;
+
+    private PlanTrial? Best(PlanWish wish, IEnumerable<VisibleChoice> choices, PlanTrial? from) => Tried(choices)
+        .Where(t => IsSound(t) && Guess(t).IsWithin(wish, AsSet.Figures) && (from is null || Guess(t).IsWorth(wish, Guess(from))))
+        .OrderBy(t => Guess(t).Rank(wish)).ThenBy(t => t.Choice.Key, StringComparer.Ordinal).FirstOrDefault();
+
+    /// <summary>Where only its upper edge keeps a strip from being attached, tucks are tried too.</summary>
+    private List<PlanTrial> Tried(IEnumerable<VisibleChoice> choices)
+    {
+        var plain = _trials.Of(choices);
+        var tucked = _trials.Of(plain.Where(t => t.WantsShaping && !t.Laid!.Job.Layout.HasTucks).Select(t => _steps.WithTucks(t.Choice)));
+        var all = plain.Concat(tucked).Where(t => t.Laid is not null).ToList();
+        all.ForEach(t => _seen.TryAdd(t.Choice.Key, t));
+        return all;
+    }
+
+    /// <summary>As far as it can be told before it is stitched. Every plan sews all the names that the one as it is set does.</summary>
+    private bool IsSound(PlanTrial trial) => trial.Laid is { } laid && trial.Obstacle is null
+        && laid.Plan.NameCount >= AsSet.Laid.Plan.NameCount && (trial.Choice.IsAsSet || !trial.HasIdleRound);
+
+    private PlanFigures Guess(PlanTrial trial)
+    {
+        if (!_guesses.TryGetValue(trial.Choice.Key, out var guess))
+        {
+            _guesses[trial.Choice.Key] = guess = trial.Choice.IsAsSet ? AsSet.Figures : trial.Guess(_rate);
+        }
+
+        return guess;
+    }
+
+    /// <summary>The first that is sound once it is stitched; at last where it began.</summary>
+    private StitchedPlan? Soundest(ImmutableArray<PlanTrial> path, StitchedPlan? start) =>
+        path.Take(MostStitched).Select(_stitching.Of).FirstOrDefault(p => p.IsSound) ?? (path.Contains(start?.Trial!) ? start : null);
+
+    /// <summary>The sound plan that leaves most of what she wrote as it is.</summary>
+    private StitchedPlan? Mended(IEnumerable<VisibleChoice> others)
+    {
+        Tried(others);
+        var mends = AsSet.Laid.EaseMends.Select(m => _steps.With([.. m.Edits]));
+        Tried([.. mends, .. _steps.Around(VisibleChoice.AsSet, Job, AsSet.Laid.Plan)]);
+        return _seen.Values.Where(t => !t.Choice.IsAsSet && IsSound(t) && t.Laid!.Job.Ways.SequenceEqual(Job.Ways))
+            .OrderBy(t => Guess(t).Rank(PlanWish.AsSet)).ThenBy(t => t.Choice.Key, StringComparer.Ordinal)
+            .Take(2 * MostStitched).Select(_stitching.Of).FirstOrDefault(p => p.IsSound);
+    }
+
+    private IEnumerable<Problem> Untyped(PlanTrial typed)
+    {
+        int all = AsSet.Laid.Plan.NameCount;
+        int missing = all - typed.Laid?.Plan.NameCount ?? 0;
+        if (missing > 0)
+        {
+            yield return Problem.Note(
+                new Where("Typed letters"),
+                FormattableString.Invariant(
+                    $"They are no plan of their own: {missing} of {all} names have letters that no machine is known to have."),
+                "Measure your machine's letters (the command measure); then what it lacks can be sewn another way beside the typed names: "
+                + "\"ways\": [\"machineLetters\", \"needlePath\"].");
+        }
+    }
+}

@@ -1,0 +1,150 @@
+using System.Collections.Immutable;
+using NameBand.Choosing;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Lettering;
+using NameBand.PlanFile;
+using NameBand.Reports;
+
+namespace NameBand.Pipeline.Plans;
+
+/// <summary>Finds the plans there are for a job, and writes one of them into job.json where it is told to.</summary>
+internal static class PlansRun
+{
+    private const int MostPlans = 5;
+
+    /// <param name="why">Mark of the plan whose work is to stand beside another's; null: of none.</param>
+    public static PlansReport Run(string jobFolder, string? why, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        var (report, _) = Find(jobFolder, progress, cancel);
+        return why is null || report.AsSet is null ? report
+            : Known(report, why) is { } plan ? report with { Why = plan.Mark } : Stale(report, why);
+    }
+
+    /// <summary>Writes what a plan changes into job.json, whole or not at all.</summary>
+    /// <exception cref="IOException">The machine could not write; job.json is as it was.</exception>
+    public static PlansReport Take(string jobFolder, string mark, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        var (report, before) = Find(jobFolder, progress, cancel);
+        if (report.AsSet is null)
+        {
+            return report;
+        }
+
+        if (Known(report, mark) is not { } plan)
+        {
+            return Stale(report, mark);
+        }
+
+        if (!plan.Edits.IsEmpty)
+        {
+            byte[] file = JobEditing.Apply(before.Bytes.AsSpan(), plan.Edits)!;
+            var saved = JobStore.Save(jobFolder, JobReader.FileName, KeptFile.Of(file), before);
+            if (saved.Value is null)
+            {
+                return report with { Status = ExitStatus.CannotUse, Problems = saved.Problems };
+            }
+        }
+
+        return report with { Taken = plan.Mark };
+    }
+
+    private static (PlansReport Report, KeptFile JobFile) Find(string jobFolder, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        progress?.Report(new Progress("reading the list and laying it out", 0, 0));
+        var shelf = new FaceShelf();
+        var before = Directory.Exists(jobFolder) ? JobStore.Read(jobFolder, JobReader.FileName) : KeptFile.None;
+        if (!before.IsThere || JobReader.Read(jobFolder) is not { IsUsable: true })
+        {
+            // Whatever keeps the job from being laid out is said as make says it.
+            return (Refused(Planning.Run(jobFolder, shelf, cancel).Problems), before);
+        }
+
+        string folder = Path.GetFullPath(jobFolder);
+        var written = new JobAsWritten(before.Bytes);
+        var trials = new PlanTrials(folder, written, shelf, cancel);
+        var first = trials.Of(VisibleChoice.AsSet);
+        if (first.Laid is not { Job: var job } laid)
+        {
+            return (Refused(first.Problems), before);
+        }
+
+        var steps = new VisibleSteps(written, job);
+        var stitching = new PlanStitching(cancel);
+        var asSet = stitching.Of(first);
+        var notes = ImmutableArray.CreateBuilder<Problem>();
+        notes.AddRange(first.Problems.Except(first.OfPlan).Where(p => p.Severity != Severity.Note));
+        ImmutableArray<(PlanWish Wish, StitchedPlan Plan)> found;
+        if (laid.Begun is not null)
+        {
+            found = [(PlanWish.AsSet, asSet)];
+            notes.Add(Problem.Note(
+                new Where(JobReader.FileName), "Something is sewn already, so what can be seen is settled: there is one plan.",
+                "What only costs work is chosen as ever; the command hours says what is left."));
+        }
+        else
+        {
+            var search = new PlanSearch(trials, steps, asSet, stitching, shelf);
+            found = search.Run(progress);
+            notes.AddRange(search.Notes);
+        }
+
+        var plain = PlainWay.Of(laid, steps, trials);
+        var plans = InOrder(found, job.Wish, asSet);
+        if (plans.IsEmpty)
+        {
+            notes.AddRange(asSet.Found);
+        }
+
+        return (
+            new PlansReport(
+                plans.IsEmpty ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced, Offered(asSet, [PlanWish.AsSet], asSet), plans,
+                plain is null ? null : Offered(stitching.Of(plain), [], asSet), notes.ToImmutable()),
+            before);
+    }
+
+    /// <summary>What she wishes for first; each plan once, with all that it answers.</summary>
+    private static ImmutableArray<OfferedPlan> InOrder(
+        ImmutableArray<(PlanWish Wish, StitchedPlan Plan)> found, PlanWish wish, StitchedPlan asSet) =>
+    [
+        .. found.OrderBy(f => f.Wish == wish ? 0 : 1).ThenBy(f => f.Wish).GroupBy(f => f.Plan.Mark)
+            .Select(g => Offered(g.First().Plan, [.. g.Select(f => f.Wish)], asSet)).Take(MostPlans),
+    ];
+
+    private static OfferedPlan Offered(StitchedPlan plan, ImmutableArray<PlanWish> wishes, StitchedPlan asSet) =>
+        new(plan.Mark, plan.Trial.Choice.Edits, plan.Laid.Job, plan.Laid.Plan, plan.Estimate)
+        {
+            Wishes = wishes,
+            Asks = [.. Asks(plan, asSet)],
+            BoundCostMinutes = FreeBound.CostMinutes(plan.Laid.Job, plan.Laid.Plan, plan.Estimate),
+            Mends = wishes.Contains(PlanWish.AsSet) && !plan.Trial.Choice.IsAsSet ? asSet.Found.FirstOrDefault()?.Found ?? "" : "",
+        };
+
+    /// <summary>What its lists and its machine need that those of the plan as it is set do not.</summary>
+    private static IEnumerable<string> Asks(StitchedPlan plan, StitchedPlan asSet) => plan.Trial.Problems.Except(plan.Trial.OfPlan)
+        .Where(p => p.Severity == Severity.NeedsPerson && !asSet.Trial.Problems.Contains(p)).Select(p => p.Mend);
+
+    private static OfferedPlan? Known(PlansReport report, string mark) =>
+        report.Plans.FirstOrDefault(p => p.Mark == SheetMarks.AsWritten(mark));
+
+    private static PlansReport Stale(PlansReport report, string mark)
+    {
+        string typed = PlainText.Short(mark);
+        string asMark = SheetMarks.AsWritten(mark);
+        return report with
+        {
+            Status = ExitStatus.CannotUse,
+            Problems =
+            [
+                Problem.CannotUse(
+                    new Where(Key: "MARK"),
+                    SheetMarks.IsMark(asMark)
+                        ? $"No plan that there is now has the mark {asMark}: list, job or workshop have changed since, or it was misread."
+                        : $"“{typed}” is no mark: a mark has four signs, such as K7Q4.",
+                    "Run plans once more and take a mark from its list. Nothing was written."),
+            ],
+        };
+    }
+
+    private static PlansReport Refused(IEnumerable<Problem> problems) => new(ExitStatus.CannotUse, null, [], null, [.. problems]);
+}

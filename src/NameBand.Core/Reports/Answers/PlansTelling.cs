@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.PlanFile;
+
+namespace NameBand.Reports.Answers;
+
+/// <summary>Puts the plans that were found into the record that is told.</summary>
+internal static class PlansTelling
+{
+    public static CommandAnswer Of(PlansReport report)
+    {
+        if (report.AsSet is not { } asSet || report.Status == ExitStatus.CannotUse)
+        {
+            return RefusedAnswer.Of(report.Status, report.Problems);
+        }
+
+        return new PlansAnswer
+        {
+            Status = (int)report.Status,
+            Problems = report.Problems,
+            Title = asSet.Job.Title,
+            PlainMinutes = report.Plain is { } plain ? Hers(plain) : null,
+            Plain = report.Plain is { } measure ? Plan(measure, asSet) : null,
+            Plans = [.. report.Plans.Select(p => Plan(p, asSet))],
+            Taken = report.Taken,
+            Compared = report.Why is { } mark ? Compared(report, asSet, mark) : null,
+            Assumed = AssumedWorkshop.Of(asSet.Job),
+        };
+    }
+
+    public static string Word(PlanWish wish) => JsonNamingPolicy.CamelCase.ConvertName(wish.ToString());
+
+    private static double Hers(OfferedPlan plan) => Telling.Thousandth(plan.Estimate.Work.HersMinutes);
+
+    private static ToldPlan Plan(OfferedPlan plan, OfferedPlan asSet) => new()
+    {
+        Mark = plan.Mark,
+        Wish = plan.Wishes.IsEmpty ? "plain" : Word(plan.Wishes[0]),
+        AlsoWishes = [.. plan.Wishes.Skip(1).Select(Word)],
+        Settings = plan.Edits.ToImmutableSortedDictionary(e => e.Path, Value, StringComparer.Ordinal),
+        Lines = [.. plan.Edits.Select(Line)],
+        Keys = [.. plan.Edits.Select(e => e.Path.Split('.')[^1])],
+        Asks = plan.Asks,
+        Ways = plan.Plan.Ways.ToImmutableSortedDictionary(w => JobKeys.WordOf(w.Way), w => w.Names, StringComparer.Ordinal),
+        Face = plan.Job.Traits.HasLettersOfItsOwn && !plan.Job.HasSeveralWays ? "" : plan.Job.Lettering.Face,
+        LetterHeightMm = Telling.Thousandth(plan.Plan.LetterHeightMm),
+        Rounds = plan.Plan.Rounds.Length,
+        Hoopings = plan.Plan.Hoopings.Length,
+        Hooped = plan.Job.IsHooped,
+        MachineMinutes = (double)PlanWork.Minutes(plan.Estimate.Work, Doer.Machine),
+        HandsOnMinutes = (double)PlanWork.Minutes(plan.Estimate.Work, Doer.Hands),
+        HersMinutes = Hers(plan),
+        ElapsedMinutes = Telling.Thousandth(plan.Estimate.ElapsedMinutes),
+        CostMinutes = Telling.Thousandth(plan.Estimate.Work.CostMinutes),
+        BoundCostMinutes = plan.BoundCostMinutes is { } bound ? Telling.Thousandth(bound) : null,
+        Why = PlanStep.InWords(plan, asSet),
+    };
+
+    private static JsonElement Value(JobEdit edit) => JsonDocument.Parse(edit.Json ?? "null").RootElement.Clone();
+
+    /// <summary>Such as <c>"strip": { "rounds": 1 }</c>.</summary>
+    private static string Line(JobEdit edit)
+    {
+        string[] steps = edit.Path.Split('.');
+        string groups = string.Concat(steps[..^1].Select(s => $"\"{s}\": {{ "));
+        string ends = string.Concat(steps[..^1].Select(_ => " }"));
+        return edit.Json is null ? $"take {edit.Path} out" : $"{groups}\"{steps[^1]}\": {edit.Json}{ends}";
+    }
+
+    /// <summary>The plan beside the one as it is set; that one beside the plain way.</summary>
+    private static ToldComparison? Compared(PlansReport report, OfferedPlan asSet, string mark)
+    {
+        var plan = report.Plans.First(p => p.Mark == mark);
+        bool isAsSet = plan.Mark == asSet.Mark;
+        if ((isAsSet ? report.Plain : asSet) is not { } other)
+        {
+            return null;
+        }
+
+        var (own, others) = (Minutes(plan), Minutes(other));
+        ToldDifference[] acts = [.. own.Select(o => o.Key).Concat(others.Select(o => o.Key)).Distinct().OrderBy(k => k.By).Select(
+            k => Difference(k.Act, k.By, own.GetValueOrDefault(k), others.GetValueOrDefault(k)))];
+        decimal sum = own.Values.Sum();
+        decimal otherSum = others.Values.Sum();
+        return new ToldComparison
+        {
+            Mark = plan.Mark,
+            OtherMark = isAsSet ? "" : other.Mark,
+            Acts = acts,
+            Minutes = (double)sum,
+            OtherMinutes = (double)otherSum,
+            DifferenceMinutes = (double)(sum - otherSum),
+        };
+    }
+
+    private static ToldDifference Difference(string act, Doer by, decimal own, decimal other) =>
+        new(act, by == Doer.Machine ? "machine" : "hands", (double)own, (double)other, (double)(own - other));
+
+    /// <summary>In thousandths, as plan.json adds them up.</summary>
+    private static Dictionary<(string Act, Doer By), decimal> Minutes(OfferedPlan plan) => plan.Estimate.Work.Rows
+        .GroupBy(r => (r.Act, r.By)).ToDictionary(g => g.Key, g => g.Sum(r => Thousandths.Mm(r.Minutes.Likely)));
+}

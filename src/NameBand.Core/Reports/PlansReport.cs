@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.Layout;
+using NameBand.Reports.Answers;
+
+namespace NameBand.Reports;
+
+/// <summary>A plan that can be sewn and attached, as make would come to it.</summary>
+/// <param name="Mark">The four signs that make would put on its sheets.</param>
+/// <param name="Edits">What of job.json it changes.</param>
+public sealed record OfferedPlan(string Mark, ImmutableArray<JobEdit> Edits, BandJob Job, StripPlan Plan, Estimate Estimate)
+{
+    /// <summary>What it answers best, the first of them first; empty for the plain way.</summary>
+    public ImmutableArray<PlanWish> Wishes { get; init; } = [];
+
+    /// <summary>What has to be done before it can be sewn, besides changing keys.</summary>
+    public ImmutableArray<string> Asks { get; init; } = [];
+
+    /// <summary>What stood in the way of sewing it as it is set; empty where nothing did.</summary>
+    public string Mends { get; init; } = "";
+
+    /// <summary>No choice of what is free costs less; null where it is not known.</summary>
+    public double? BoundCostMinutes { get; init; }
+}
+
+/// <summary>The plans there are for a job, what she wishes for first.</summary>
+/// <param name="AsSet">The job as it is set, sound or not; null when it could not be laid out.</param>
+/// <param name="Plain">The plain way; null where the job cannot be sewn so.</param>
+public sealed record PlansReport(
+    ExitStatus Status, OfferedPlan? AsSet, ImmutableArray<OfferedPlan> Plans, OfferedPlan? Plain, ImmutableArray<Problem> Problems)
+{
+    /// <summary>Mark of the plan whose work is laid beside another's; null: of none.</summary>
+    public string? Why { get; init; }
+
+    /// <summary>Mark of the plan that job.json was given; null: of none.</summary>
+    public string? Taken { get; init; }
+
+    /// <summary>What the command answers.</summary>
+    public CommandAnswer Answer => PlansTelling.Of(this);
+}

@@ -1,0 +1,51 @@
+using System.Globalization;
+using NameBand.Choosing;
+using NameBand.Lettering;
+using NameBand.Pipeline;
+using Xunit;
+
+namespace NameBand.Tests.ChoosingRoom;
+
+/// <summary>No choice of what is free costs less than the bound that is told of it, all stitches counted.</summary>
+public sealed class FreeBoundTests
+{
+    private const string Frames =
+        """
+        { "format": 1, "machines": [{ "name": "m", "takes": ["coordinates"], "watched": WATCHED, "frames": [
+          { "name": "small", "along": 160, "across": 100, "minutes": 3 }, { "name": "large", "along": 300, "across": 170, "minutes": 5 }] }] }
+        """;
+
+    [Theory]
+    [InlineData(3, "true", "sewn")]
+    [InlineData(2, "false", "drawn")]
+    [InlineData(3, "true", "paper")]
+    public void Every_number_of_lanes_in_every_frame_costs_at_least_the_bound_of_each(int rounds, string watched, string marks)
+    {
+        string names = "Name\n" + string.Concat(Enumerable.Range(0, 5 * rounds).Select(i => $"{"Tamsin Bo Orla Wenna Kit Merryn Ada".Split(' ')[i % 7]} {(char)('A' + (i % 26))}\n"));
+        using var folder = new TemporaryFolder().With("names.csv", names)
+            .With("workshop.json", Frames.Replace("WATCHED", watched, StringComparison.Ordinal))
+            .With("job.json", $$"""
+                { "format": 1, "lists": ["names.csv"], "hem": { "length": "700 mm", "turn": 0, "closed": false }, "marks": "{{marks}}",
+                  "strip": { "rounds": {{rounds.ToString(CultureInfo.InvariantCulture)}} }, "lettering": { "height": "9 mm" } }
+                """);
+        var costs = new List<(double Cost, double Bound)>();
+        foreach (string frame in new[] { "small", "large" })
+        {
+            foreach (int lanes in Enumerable.Range(1, rounds))
+            {
+                var laid = Planning.Run(folder.FullPath, new FaceShelf(), default, () => new KeptChoices(lanes, frame)).Value!;
+                var sewing = laid.Way.Sew(laid);
+                var estimate = Counting.Of(laid, sewing, Counting.Measure(laid, sewing, null, null, default));
+                costs.Add((estimate.Work.CostMinutes, FreeBound.CostMinutes(laid.Job, laid.Plan, estimate)));
+            }
+        }
+
+        Assert.True(costs.Select(c => Math.Round(c.Cost, 3)).Distinct().Count() > 2);
+        double best = costs.Min(c => c.Cost);
+        Assert.All(costs, c => Assert.InRange(c.Bound, 0, best));
+        Assert.InRange(costs.MinBy(c => c.Cost).Bound, best * 0.85, best);
+        var chosen = Planning.Run(folder.FullPath, new FaceShelf(), default, () => KeptChoices.None).Value!;
+        var sewn = chosen.Way.Sew(chosen);
+        Assert.Equal(best, Counting.Of(chosen, sewn, Counting.Measure(chosen, sewn, null, null, default)).Work.CostMinutes, best * 0.005);
+    }
+}

@@ -1,0 +1,284 @@
+using System.Text.Json;
+using NameBand.Cli.Reports;
+using NameBand.Cli.Terminal;
+using NameBand.Estimating;
+using NameBand.Garment;
+using NameBand.Job;
+using NameBand.PlanFile;
+using NameBand.Reports;
+using NameBand.Reports.Answers;
+using NameBand.Tests.House;
+using Xunit;
+
+namespace NameBand.Tests.CommandLine;
+
+/// <summary>The plans there are for a job: each is what make comes to once its keys are written, and nothing is written before.</summary>
+public sealed class PlansTests
+{
+    private const string Job =
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "0.7 m", "turn": 0 }, "strip": { "rounds": 2 } }""";
+
+    private static readonly string Names = "Name\n" + string.Concat(Enumerable.Range(0, 10).Select(i => $"Tamsin Marsh {(char)('A' + i)}\n"));
+
+    private static TemporaryFolder Folder(string job = Job, string workshop = "")
+    {
+        var folder = new TemporaryFolder().With("job.json", job).With("names.csv", Names);
+        return workshop.Length > 0 ? folder.With("workshop.json", workshop) : folder;
+    }
+
+    private static TemporaryFolder Copy(string sample)
+    {
+        var folder = new TemporaryFolder();
+        foreach (string file in Directory.GetFiles(Path.Combine(Repository.Root, "samples", sample)))
+        {
+            folder.With(Path.GetFileName(file), File.ReadAllBytes(file));
+        }
+
+        return folder;
+    }
+
+    private static PlansAnswer Plans(TemporaryFolder folder, params string[] more)
+    {
+        var run = CliRun.Of(["plans", folder.FullPath, "--json", .. more]);
+        Assert.True(run.Status is 0 or 1, run.Out + run.Errors);
+        var answer = AnswerJson.Read<PlansAnswer>(run.Out);
+        Assert.Equal(run.Out, AnswerJson.Of(answer) + "\n");
+        return answer;
+    }
+
+    private static string Prose(PlansAnswer answer, string job)
+    {
+        using var writer = new StringWriter { NewLine = "\n" };
+        using var outlet = new Outlet(writer);
+        new PlansSummary(new Page(outlet), answer, job).Print();
+        return writer.ToString();
+    }
+
+    private static string[] Files(TemporaryFolder folder) => [.. Directory.GetFileSystemEntries(folder.FullPath).Order(StringComparer.Ordinal)];
+
+    /// <summary>Each plan of each sample is taken in a copy of its own, and hours comes to just what it promised; as it is set, with nothing taken.</summary>
+    [Theory]
+    [InlineData("lantern-walk")]
+    [InlineData("quay-banner")]
+    [InlineData("boat-banner")]
+    [InlineData("lantern-cape")]
+    public void What_is_taken_comes_to_the_hours_it_promised(string sample)
+    {
+        using var folder = Copy(sample);
+        byte[] before = File.ReadAllBytes(folder["job.json"]);
+        string[] files = Files(folder);
+        var answer = Plans(folder);
+        Assert.InRange(answer.Plans.Count, 2, 5);
+        Assert.Equal("asSet", answer.Plans[0].Wish);
+        Assert.Equal(answer.Plans.Select(p => p.Mark).Distinct(), answer.Plans.Select(p => p.Mark));
+        Assert.Equal(before, File.ReadAllBytes(folder["job.json"]));
+        Assert.Equal(files, Files(folder));
+        Numbers.AreAll(Prose(answer, "JOB"), AnswerJson.Of(answer));
+
+        foreach (var plan in answer.Plans)
+        {
+            using var taken = Copy(sample);
+            var edited = JobEditing.Apply(before, [.. plan.Settings.Select(s => new JobEdit(s.Key, s.Value.ValueKind == JsonValueKind.Null ? null : s.Value.GetRawText()))]);
+            taken.With("job.json", edited!);
+            var hours = Bander.Reckon(taken.FullPath);
+            var told = Assert.IsType<HoursAnswer>(hours.Answer);
+            Assert.Equal(plan.Mark, told.Mark);
+            Assert.Equal((plan.MachineMinutes, plan.HandsOnMinutes), (told.MachineMinutes.Likely, told.HandsOnMinutes.Likely));
+            Assert.Equal((plan.Hoopings, plan.Rounds), (told.Hoopings, hours.Plan!.Rounds.Length));
+            Assert.Equal(plan.LetterHeightMm, hours.Plan.LetterHeightMm, 3);
+            Assert.Equal(answer.Plans[0].Ways.Values.Sum(), plan.Ways.Values.Sum());
+            Assert.True(hours.Plan.MatchesHem);
+            Assert.InRange(plan.BoundCostMinutes!.Value, plan.CostMinutes * 0.85, plan.CostMinutes);
+            Assert.DoesNotContain(hours.Plan.Easing, e => e.Verdict == EaseVerdict.WantsShaping);
+        }
+    }
+
+    [Fact]
+    public void Take_writes_the_keys_and_make_makes_that_plan()
+    {
+        using var folder = Folder();
+        var plan = Plans(folder).Plans.First(p => p.Settings.Count > 0);
+        var run = CliRun.Of("plans", folder.FullPath, "--take", plan.Mark.ToLowerInvariant());
+        Assert.Equal((0, ""), (run.Status, run.Errors));
+        Assert.Contains($"nameband make {folder.FullPath}", run.Out, StringComparison.Ordinal);
+        foreach (var (path, value) in plan.Settings)
+        {
+            Assert.Equal(
+                value.ValueKind == JsonValueKind.Null ? null : value.GetRawText(), JobEditing.ValueOf(File.ReadAllBytes(folder["job.json"]), path));
+        }
+
+        Assert.Equal("[\"names.csv\"]", JobEditing.ValueOf(File.ReadAllBytes(folder["job.json"]), "lists"));
+        Assert.NotEqual(2, CliRun.Of("make", folder.FullPath).Status);
+        using var made = JsonDocument.Parse(File.ReadAllBytes(folder["out/plan.json"]));
+        Assert.Equal(plan.Mark, made.RootElement.GetProperty("made").GetProperty("mark").GetString());
+        var totals = made.RootElement.GetProperty("totals");
+        Assert.Equal(plan.MachineMinutes, totals.GetProperty("machineMinutes").GetDouble());
+        Assert.Equal(plan.HandsOnMinutes, totals.GetProperty("handsOnMinutes").GetDouble());
+
+        // It is now the plan as it is set, and taking it once more writes nothing.
+        byte[] written = File.ReadAllBytes(folder["job.json"]);
+        var again = Plans(folder, "--take", plan.Mark);
+        Assert.Equal((plan.Mark, "asSet"), (again.Taken, again.Plans[0].Wish));
+        Assert.Equal(written, File.ReadAllBytes(folder["job.json"]));
+    }
+
+    [Theory]
+    [InlineData("2222", "No plan that there is now has the mark 2222")]
+    [InlineData("best", "No plan that there is now has the mark BEST")]
+    [InlineData("the first", "“the first” is no mark")]
+    public void A_mark_that_no_plan_has_is_refused_and_nothing_is_written(string mark, string said)
+    {
+        using var folder = Folder();
+        byte[] before = File.ReadAllBytes(folder["job.json"]);
+        foreach (string option in new[] { "--take", "--why" })
+        {
+            var run = CliRun.Of("plans", folder.FullPath, option, mark);
+            Assert.Equal((2, ""), (run.Status, run.Out));
+            Assert.Contains(said, run.ErrorsOnOneLine, StringComparison.Ordinal);
+            Assert.Contains("Nothing was written", run.ErrorsOnOneLine, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(before, File.ReadAllBytes(folder["job.json"]));
+        Assert.Equal(2, Files(folder).Length);
+    }
+
+    /// <summary>A name came since the marks were printed: they are those of other plans.</summary>
+    [Fact]
+    public void A_mark_of_before_the_list_changed_is_refused()
+    {
+        using var folder = Folder();
+        string mark = Plans(folder).Plans[^1].Mark;
+        folder.With("names.csv", Names + "Orla Penhale\n");
+        byte[] before = File.ReadAllBytes(folder["job.json"]);
+        Assert.Equal(2, CliRun.Of("plans", folder.FullPath, "--take", mark).Status);
+        Assert.Equal(before, File.ReadAllBytes(folder["job.json"]));
+    }
+
+    [Fact]
+    public void Why_lists_the_work_rows_of_both_with_their_differences()
+    {
+        using var folder = Folder();
+        var answer = Plans(folder);
+        var (asSet, plan) = (answer.Plans[0], answer.Plans[^1]);
+        var compared = Plans(folder, "--why", plan.Mark).Compared!;
+        Assert.Equal((plan.Mark, asSet.Mark), (compared.Mark, compared.OtherMark));
+        Assert.Equal(plan.MachineMinutes + plan.HandsOnMinutes, compared.Minutes, 3);
+        Assert.Equal(asSet.MachineMinutes + asSet.HandsOnMinutes, compared.OtherMinutes, 3);
+        Assert.Equal(compared.Minutes, compared.Acts.Sum(a => a.Minutes), 3);
+        Assert.Equal(compared.OtherMinutes, compared.Acts.Sum(a => a.OtherMinutes), 3);
+        Assert.Equal(compared.DifferenceMinutes, compared.Acts.Sum(a => a.DifferenceMinutes), 3);
+        Assert.Equal(plan.MachineMinutes, compared.Acts.Where(a => a.By == "machine").Sum(a => a.Minutes), 3);
+        var rows = Bander.Reckon(folder.FullPath).Estimate!.Work.Rows;
+        Assert.All(rows, r => Assert.Contains(compared.Acts, a => a.Act == r.Act && Math.Abs(a.OtherMinutes - r.Minutes.Likely) < 0.001));
+
+        var plain = Plans(folder, "--why", asSet.Mark).Compared!;
+        Assert.Equal(("", answer.PlainMinutes), (plain.OtherMark, plain.OtherMinutes));
+        string prose = CliRun.Of("plans", folder.FullPath, "--why", plan.Mark).Out;
+        Assert.All(prose.Split('\n'), l => Assert.True(l.Length <= 80, l));
+        Assert.Contains("in all", prose, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("asSet", "asSet")]
+    [InlineData("fewestHours", "fewestHours")]
+    [InlineData("biggestLetters", "biggestLetters")]
+    public void What_she_wishes_for_comes_first(string wish, string first)
+    {
+        using var folder = Folder(Job.Replace("\"format\": 1,", $"\"format\": 1, \"plan\": {{ \"wish\": \"{wish}\" }},", StringComparison.Ordinal));
+        var plans = Plans(folder).Plans;
+        Assert.Equal(first, plans[0].Wish);
+        var fewest = plans.Single(p => p.Wish == "fewestHours" || p.AlsoWishes.Contains("fewestHours"));
+        // Whether her machine has letters is not known: typed ones are a wish of their own.
+        Assert.Equal(plans.Where(p => p.Wish != "typedLetters").Min(p => p.HersMinutes), fewest.HersMinutes, 1.0);
+        var largest = plans.Single(p => p.Wish == "biggestLetters" || p.AlsoWishes.Contains("biggestLetters"));
+        Assert.Equal(plans.Max(p => p.LetterHeightMm), largest.LetterHeightMm);
+    }
+
+    /// <summary>Names that run over the hem cannot be attached: what mends it is offered, with what stood in the way.</summary>
+    [Theory]
+    [InlineData("\"rounds\": 2", "\"rounds\": 1, \"turnIn\": \"18 mm\"")]
+    [InlineData("\"turn\": 0", "\"turn\": 0.3")]
+    public void A_job_that_cannot_be_attached_as_it_is_set_is_mended(string sound, string unsound)
+    {
+        using var folder = Folder(Job.Replace(sound, unsound, StringComparison.Ordinal));
+        Assert.Equal(1, (int)Bander.Make(folder.FullPath).Status);
+        Directory.Delete(folder["out"], recursive: true);
+        var answer = Plans(folder);
+        var mended = answer.Plans[0];
+        Assert.Equal("asSet", mended.Wish);
+        Assert.True(mended.Settings.Count >= 1);
+        Assert.Contains("as it is set it will not do", mended.Why, StringComparison.Ordinal);
+        Assert.Equal(0, CliRun.Of("plans", folder.FullPath, "--take", mended.Mark).Status);
+        Assert.Equal(0, CliRun.Of("make", folder.FullPath).Status);
+    }
+
+    private const string Typing =
+        """{ "format": 1, "machines": [{ "name": "m", "takes": ["coordinates", "keys"], "letters": { "sizes": ["9 mm", "7 mm"] }, "frames": [{ "name": "f", "along": 160, "across": 100 }] }] }""";
+
+    [Fact]
+    public void A_machine_that_types_gives_a_plan_of_typed_letters_with_what_it_asks()
+    {
+        using var folder = Folder(workshop: Typing);
+        var answer = Plans(folder);
+        var typed = answer.Plans.Single(p => p.Wish == "typedLetters" || p.AlsoWishes.Contains("typedLetters"));
+        Assert.Equal(["machineLetters"], typed.Ways.Keys);
+        Assert.False(typed.Hooped);
+        Assert.Contains(typed.Asks, a => a.Contains("measure", StringComparison.Ordinal));
+        Assert.Equal("\"machineLetters\"", typed.Settings["way"].GetRawText());
+        Assert.False(typed.Settings.ContainsKey("letters.sizes"));
+        Assert.True(answer.PlainMinutes < answer.Plans[0].HersMinutes);
+    }
+
+    [Theory]
+    [InlineData("""{ "format": 1, "machines": [] }""", "no machine at all")]
+    [InlineData("""{ "format": 1, "machines": [{ "name": "m", "takes": ["coordinates"], "frames": [{ "name": "f", "along": 160, "across": 4 }] }] }""", "no letter fits")]
+    public void A_workshop_that_cannot_be_is_refused_in_the_words_of_make(string workshop, string said)
+    {
+        using var folder = Folder(workshop: workshop);
+        var run = CliRun.Of("plans", folder.FullPath);
+        Assert.Equal(2, run.Status);
+        Assert.Contains(said, run.ErrorsOnOneLine, StringComparison.Ordinal);
+        Assert.Equal(3, Files(folder).Length);
+    }
+
+    [Fact]
+    public void Fit_is_another_name_for_it_and_the_table_fits_a_terminal_of_80_columns()
+    {
+        using var folder = Folder();
+        var run = CliRun.Of("fit", folder.FullPath);
+        Assert.Equal((0, CliRun.Of("plans", folder.FullPath).Out), (run.Status, run.Out));
+        string[] table = [.. run.Out.Split('\n').SkipWhile(l => !l.StartsWith("Mark", StringComparison.Ordinal)).TakeWhile(l => l.Length > 0)];
+        Assert.Equal(Plans(folder).Plans.Count + 2, table.Length);
+        Assert.All(table, l => Assert.True(l.Length <= 80, l));
+        Assert.Equal(64, CliRun.Of("plans", folder.FullPath, "--take", "K7Q4", "--why", "K7Q4").Status);
+        Assert.Equal(64, CliRun.Of("plans", folder.FullPath, "--take").Status);
+    }
+
+    /// <summary>Once something is sewn, what can be seen is settled.</summary>
+    [Fact]
+    public void A_job_that_is_begun_has_the_one_plan()
+    {
+        using var folder = Folder();
+        Assert.NotEqual(2, CliRun.Of("make", folder.FullPath).Status);
+        Assert.Equal(0, CliRun.Of("sewn", folder.FullPath, "1").Status);
+        var answer = Plans(folder);
+        Assert.Equal("asSet", Assert.Single(answer.Plans).Wish);
+        Assert.Contains(answer.Problems, p => p.Found.Contains("sewn already", StringComparison.Ordinal));
+        Assert.Equal((double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Hands), answer.Plans[0].HandsOnMinutes);
+    }
+
+    /// <summary>What an earlier plan chose where it was free is kept by make, and so by the plans.</summary>
+    [Fact]
+    public void Plans_keep_the_free_choices_of_the_earlier_plan_as_make_does()
+    {
+        using var folder = Folder(Job.Replace("\"strip\"", "\"hoop\": { \"across\": \"60 mm\" }, \"strip\"", StringComparison.Ordinal));
+        Assert.NotEqual(2, CliRun.Of("make", folder.FullPath).Status);
+        int alone = Plans(folder).Plans[0].Hoopings;
+        folder.With("job.json", Job);
+        var kept = Plans(folder).Plans[0];
+        Assert.Equal(alone, kept.Hoopings);
+        Assert.Equal(Bander.Reckon(folder.FullPath).Plan!.Hoopings.Length, kept.Hoopings);
+        Directory.Delete(folder["out"], recursive: true);
+        Assert.True(Plans(folder).Plans[0].Hoopings < alone);
+    }
+}

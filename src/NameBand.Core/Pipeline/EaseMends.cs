@@ -97,10 +97,9 @@ internal sealed class EaseMends
         }
 
         var tucked = plan.Easing.Where(e => e.Tucked is not null).ToList();
-        string each = string.Join("; ", tucked.Select(e => (plan.Rounds.Length > 1 ? FormattableString.Invariant($"round {e.Number} ") : "") + e.TucksInWords()));
         return new EaseMend(
             EaseMendKind.Tucks, [new JobEdit(LayoutKeys.Tucks.Path, "true")],
-            $"tapered tucks in the gaps: {each}; \"strip\": {{ \"tucks\": true }}.", plan.Hem.Strip.FinishedWidthMm)
+            $"tapered tucks in the gaps: {TucksOf(plan, tucked)}; \"strip\": {{ \"tucks\": true }}.", plan.Hem.Strip.FinishedWidthMm)
         {
             Tucks = [.. tucked.Select(e => e.Tucked!)],
         };
@@ -151,6 +150,8 @@ internal sealed class EaseMends
     {
         string limit = (100 * plan.Hem.Ease.GapsPart).ToString("0.#", CultureInfo.InvariantCulture);
         string most = (100 * plan.Easing.Max(e => e.GapsPart)).ToString("0.#", CultureInfo.InvariantCulture);
+        var tucked = plan.Easing.Where(e => e.Tucked is not null).ToList();
+        string loses = tucked.Count == 0 ? $"whose gaps may lose {limit} % and would lose {most} %" : $"whose gaps may lose {limit} %, with tucks: {TucksOf(plan, tucked)}";
         string pieces = pieceMm is { } told ? FormattableString.Invariant($", in pieces of at most {told:0} mm") : "";
         string piece = pieceMm is { } written ? FormattableString.Invariant($", \"piece\": \"{written:0} mm\"") : "";
         return new EaseMend(
@@ -159,9 +160,15 @@ internal sealed class EaseMends
                 JobEdit.Text(LayoutKeys.Grain.Path, "bias"),
                 .. pieceMm is { } mm ? [JobEdit.Text(LayoutKeys.Piece.Path, FormattableString.Invariant($"{mm:0} mm"))] : Array.Empty<JobEdit>(),
             ],
-            $"a strip cut on the bias{pieces}, whose gaps may lose {limit} % and would lose {most} %: \"strip\": {{ \"grain\": \"bias\"{piece} }}.",
-            plan.Hem.Strip.FinishedWidthMm);
+            $"a strip cut on the bias{pieces}, {loses}{(tucked.Count == 0 ? ":" : ";")} \"strip\": {{ \"grain\": \"bias\"{piece} }}.",
+            plan.Hem.Strip.FinishedWidthMm)
+        {
+            Tucks = [.. tucked.Select(e => e.Tucked!)],
+        };
     }
+
+    private static string TucksOf(StripPlan plan, IEnumerable<RoundEase> tucked) =>
+        string.Join("; ", tucked.Select(e => (plan.Rounds.Length > 1 ? FormattableString.Invariant($"round {e.Number} ") : "") + e.TucksInWords()));
 
     private const double Slight = 1e-6;
 

@@ -64,6 +64,20 @@ public sealed class EaseMendTests
         Assert.InRange(unmended, 0, 5);
     }
 
+    /// <summary>A strip whose gaps are eased too much even with tucks, and could be attached on the bias with them.</summary>
+    [Fact]
+    public void A_mend_says_no_share_of_the_gaps_that_is_over_its_limit()
+    {
+        using var folder = new TemporaryFolder().With("names.csv", "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\nEla Finch\nFinn Weir\nGita Shore\nHana Brook\nIvo Heron\nJune Sedge\nKit Alder\n")
+            .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.5 m", "turn": 1.0 }, "strip": { "tucks": true } }""");
+        var bias = Assert.Single(Lay(folder.FullPath, new FaceShelf()).EaseMends, m => m.Kind == EaseMendKind.Bias);
+        Assert.NotEmpty(bias.Tucks);
+        Assert.Contains("20 %, with tucks:", bias.Text, StringComparison.Ordinal);
+        var shares = System.Text.RegularExpressions.Regex.Matches(bias.Text, @"([0-9.]+) %").Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+        Assert.True(shares.Count > 1);
+        Assert.All(shares, s => Assert.InRange(s, 0, 20));
+    }
+
     private static int NeedsOf(LaidOut laid) => laid.Problems.Count(p => p.Severity == Severity.NeedsPerson);
 
     private const string Round = """

@@ -34,7 +34,7 @@ public static class KeyInCsv
                     Mm(part.ExpectedMm), Mm(part.ExpectedMm - part.ToleranceMm), Mm(part.ExpectedMm + part.ToleranceMm),
                     part.Seconds?.ToString("0", CultureInfo.InvariantCulture) ?? "", part.IsEstimated ? "~" : "",
                     name.Row.List, Whole(name.Row.Line), Whole(name.Ruler.Cloth),
-                    Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn ? "sewn" : "",
+                    Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn || name.IsLogged ? "sewn" : "",
                 ]));
             }
         }

@@ -12,10 +12,6 @@ namespace NameBand.Pipeline.Ways;
 /// <param name="way">That its names go.</param>
 internal sealed class KeyedWay(Way way) : IWay
 {
-    public Problem? NoLog { get; } = Problem.CannotUse(
-        new Where("job.json", Key: "way"), "The command sewn keeps what was sewn from needle paths, and this job has none.",
-        "Tick the names off on the key-in sheet; where they drift off their marks, write where one ended into drift.csv and run make again.");
-
     public Problem? NoSwatch { get; } = Problem.CannotUse(
         new Where(JobReader.FileName, Key: "way"),
         "A swatch is a needle path, and these names are keyed into the machine's own letters.",
@@ -35,16 +31,24 @@ internal sealed class KeyedWay(Way way) : IWay
 
         var has = MachineSpelling.Has(job.Letters, file?.Value);
         var spelled = MachineSpelling.Check(list, checkedList.Corrections, has);
-        string[] letters = [.. spelled.Names.SelectMany(n => Letters.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        string[] letters = [.. spelled.Names.Select(n => n.Text).Concat(checkedList.Matched?.Gone.Select(g => g.Text) ?? []).SelectMany(Letters.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         var shapes = LetterShapes.Of(letters, face, shelf);
         var alphabets = AlphabetCompletion.Complete(
             file?.Value, letters, height, job.Letters.ReadingError.Mm, l => shapes.TryGetValue(l, out var s) ? s.Ink.WidthMm : null);
+        var (begun, matched) = (checkedList.Begun, checkedList.Matched);
+        var gone = matched is null ? [] : NeedlePathWay.GoneOf(checkedList, matched, t => t.HasLettersOfItsOwn).ToImmutableArray();
         var known = new KeyedLetters(way, alphabets, shapes, spelled.Names, job.Letters.ReadingError.Mm);
-        var first = known.Letter(SizeSteps.Of(job.Letters, alphabets)[0]);
+        var steps = SizeSteps.Of(job.Letters, alphabets);
+        var first = known.Letter(steps[0]);
         var read = new NamesRead(
             job, checkedList.Corrections, face, first with { Held = spelled.Held }, HeldRows.OfLetters(
                 list, spelled.Held, names => first with { Held = MachineSpelling.Check(names, checkedList.Corrections, has).Held }),
-            known);
+            known)
+        {
+            Sewn = begun is null || matched is null ? null
+                : (begun, known.GoOnFrom(job, begun, matched, known.Composed(gone, LargestSetting.At(steps, begun.Plan.LetterHeightMm).FirstOrDefault(steps[0])))),
+            SewnThenChanged = matched?.Changed,
+        };
         return Result.Of(read, [.. file?.Problems ?? [], .. spelled.Problems, .. Doubts(job, file?.Value, letters)]);
     }
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NameBand.Job;
 
 namespace NameBand.Estimating;
@@ -21,6 +20,6 @@ public static class TracedWork
         };
     }
 
-    /// <param name="lineMm">Length of the lines that are followed, by run.</param>
-    public static WayActs Acts(ImmutableDictionary<int, double> lineMm) => new(IsHooped: false, MarkMethod.None) { IsTraced = true, TracedMm = lineMm };
+    /// <param name="lineMm">Length of all lines that are followed.</param>
+    public static WayActs Acts(double lineMm) => new(IsHooped: false, MarkMethod.None) { IsTraced = true, TracedMm = lineMm };
 }

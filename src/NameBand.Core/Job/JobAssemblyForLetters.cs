@@ -10,7 +10,11 @@ internal static partial class JobAssembly
         values.Word(LettersKeys.Feed), values.Word(LettersKeys.Tops), values.Flag(LettersKeys.Mirrored),
         traits.HasLettersOfItsOwn && !traits.FollowsCoordinates ? holding.IsHooped : values.Flag(LettersKeys.Hooped),
         values.Certain(LettersKeys.ReadingError), values.Number(LettersKeys.SecondsPerKey)!.Value,
-        values.Number(LettersKeys.PositioningMinutes)!.Value);
+        values.Number(LettersKeys.PositioningMinutes)!.Value)
+    {
+        Look = values.Word(LettersKeys.Look),
+        FeedVariationPart = Certain(values, LettersKeys.FeedVariation),
+    };
 
     private static TracedSettings Traced(JobValues values) => new(
         values.Flag(LettersKeys.TracedMirrored), values.Word(LettersKeys.TracedSewn), values.Word(LettersKeys.TracedFollow),

@@ -23,6 +23,12 @@ internal static class LettersKeys
     public static readonly FlagKey Mirrored = new("letters.mirrored", L.Mirrored);
     public static readonly FlagKey Hooped = new("letters.hooped", L.Hooped);
     public static readonly LengthKey ReadingError = new("letters.readingError", L.ReadingError, 0.05, 5);
+    public static readonly NumberKey FeedVariation = new("letters.feedVariation", L.FeedVariationPart, 0, 0.2);
+
+    public static readonly WordKey<LetterLook> Look = new(
+        "letters.look", ("unknown", LetterLook.Unknown), ("sans", LetterLook.Sans), ("serif", LetterLook.Serif), ("slab", LetterLook.Slab),
+        ("script", LetterLook.Script), ("monospaced", LetterLook.Monospaced));
+
     public static readonly NumberKey SecondsPerKey = new("letters.secondsPerKey", L.SecondsPerKey, 0, 600);
     public static readonly NumberKey PositioningMinutes = new("letters.positioningMinutes", L.PositioningMinutes, 0, 60);
 
@@ -34,6 +40,6 @@ internal static class LettersKeys
     public static readonly ImmutableArray<JobKey> All =
     [
         Alphabet, Sizes, Spacings, Gap, Has, Holds, KeepsLeadingBlanks, ForgetsWhenOff, Feed, Tops, Mirrored, Hooped,
-        ReadingError, SecondsPerKey, PositioningMinutes, TracedMirrored, TracedSewn, TracedFollow, TracedPace,
+        Look, ReadingError, FeedVariation, SecondsPerKey, PositioningMinutes, TracedMirrored, TracedSewn, TracedFollow, TracedPace,
     ];
 }

@@ -32,6 +32,12 @@ public sealed record LettersSettings(
     bool KeepsLeadingBlanks, bool ForgetsWhenOff, StripFeed Feed, bool TopsRight, bool Mirrored, bool Hooped,
     Length ReadingError, double SecondsPerKey, double PositioningMinutes)
 {
+    /// <summary>What the letters look like, as she picks it from pictures.</summary>
+    public LetterLook Look { get; init; }
+
+    /// <summary>How far the feed makes one name come out longer or shorter than the same name again, as a part: common practice, no source.</summary>
+    public double FeedVariationPart { get; init; } = 0.0175;
+
     public static LettersSettings Usual { get; } = new(
         "letters.csv", [], [], null, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789.,-'&", null,
         KeepsLeadingBlanks: false, ForgetsWhenOff: true, StripFeed.Lengthwise, TopsRight: true, Mirrored: false, Hooped: false,

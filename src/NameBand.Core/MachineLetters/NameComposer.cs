@@ -1,6 +1,9 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using MathNet.Numerics.Distributions;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.MachineLetters.Widths;
 using NameBand.Names;
 
 namespace NameBand.MachineLetters;
@@ -10,104 +13,124 @@ public sealed record SizeStep(double HeightMm, double GapMm);
 
 /// <summary>
 /// Letters names in a machine's own letters at one setting. How the letters look is taken from a similar face, each
-/// one stretched to its measured width: only the widths are the machine's.
+/// one stretched to the width it has there: only the widths are the machine's.
 /// </summary>
 public sealed class NameComposer
 {
-    /// <summary>Sewing the same thing twice comes out this much different: our assumption, beside the ruler's error.</summary>
-    private const double UnevenPart = 0.01;
+    /// <summary>A range wider than this part of the length rests on guesses: our assumption.</summary>
+    private const double GuessedPart = 0.05;
 
-    private readonly Alphabet _alphabet;
+    /// <summary>A letter's ink is never narrower than this part of its height.</summary>
+    private const double LeastInkPart = 0.02;
+
+    private readonly LetterKnowledge _known;
+    private readonly Alphabet? _times;
+    private readonly double _gapMm;
     private readonly IReadOnlyDictionary<string, LetteredName> _drawn;
-    private readonly Dictionary<string, ImmutableArray<PlacedPiece>> _pieces = new(StringComparer.Ordinal);
-    private readonly double _readingErrorMm;
+    private readonly ConcurrentDictionary<string, ImmutableArray<PlacedPiece>> _pieces = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, LetterMean> _means = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Foretold> _told = new(StringComparer.Ordinal);
 
-    /// <param name="alphabet">At the step's height.</param>
     /// <param name="drawn">Letters as a similar face has them, each lettered as a name of its own; letters may be missing.</param>
-    public NameComposer(SizeStep step, Alphabet alphabet, IReadOnlyDictionary<string, LetteredName> drawn, double readingErrorMm)
+    internal NameComposer(SizeStep step, LetterKnowledge known, IReadOnlyDictionary<string, LetteredName> drawn)
     {
         Step = step;
-        _alphabet = alphabet;
+        _known = known;
         _drawn = drawn;
-        _readingErrorMm = readingErrorMm;
+        _times = known.Alphabets?.At(step.HeightMm);
+        _gapMm = known.Belief.Mean(LetterTerms.Gap(step.HeightMm)) + (known.HasGaps ? step.GapMm : 0);
     }
 
     public SizeStep Step { get; }
 
-    /// <summary>A name as it will be sewn; null when the alphabet has no width for one of its letters.</summary>
+    /// <summary>A name as it will be sewn; null when it has no letter.</summary>
     public LetteredName? Compose(Name name)
     {
         var letters = Letters.Of(name.Text);
-        if (letters.Count == 0 || !letters.All(_alphabet.Has))
+        if (letters.Count == 0)
         {
             return null;
         }
 
         var pieces = ImmutableArray.CreateBuilder<PlacedPiece>();
         var ink = new Box(0, 0, LengthMm(letters) / Step.HeightMm, 1);
-        double at = 0;
+        double at = -Mean(letters[0]).LeftMm;
         foreach (string letter in letters)
         {
+            var mean = Mean(letter);
             foreach (var piece in Pieces(letter))
             {
-                var moved = new PlacedPiece(piece.Piece, piece.At + new Point(at, 0));
+                var moved = new PlacedPiece(piece.Piece, piece.At + new Point((at + mean.LeftMm) / Step.HeightMm, 0));
                 pieces.Add(moved);
                 var box = piece.Piece.Ink.Moved(moved.At);
                 ink = ink with { BottomMm = Math.Min(ink.BottomMm, box.BottomMm), TopMm = Math.Max(ink.TopMm, box.TopMm) };
             }
 
-            at += (_alphabet.Letters[letter].WidthMm + Step.GapMm) / Step.HeightMm;
+            at += mean.AdvanceMm + _gapMm;
         }
 
         return new LetteredName(name, pieces.ToImmutable(), ink);
     }
 
-    /// <summary>From the left edge of the first letter to the right edge of the last.</summary>
-    internal double LengthMm(IReadOnlyList<string> letters) =>
-        letters.Sum(l => _alphabet.Letters[l].WidthMm) + (Math.Max(0, letters.Count - 1) * Step.GapMm);
+    /// <summary>From the left edge of the first letter to the right edge of the last, as it is most likely.</summary>
+    internal double LengthMm(IReadOnlyList<string> letters) => EndMm(letters, letters.Count - 1);
 
-    /// <summary>
-    /// How far a sewn length may be from the expected one, 19 times in 20: the letters' ranges (a letter that comes
-    /// twice is wrong twice), the gap's, the ruler's, and the machine's own unevenness.
-    /// </summary>
-    internal double ToleranceMm(IReadOnlyList<string> letters)
-    {
-        double squares = letters.GroupBy(l => l, StringComparer.Ordinal)
-            .Sum(g => Math.Pow(g.Count() * _alphabet.Letters[g.Key].HalfRangeMm, 2));
-        double gaps = Math.Max(0, letters.Count - 1) * _alphabet.Gap.HalfRangeMm;
-        double uneven = 2 * UnevenPart * LengthMm(letters);
-        double reading = 2 * _readingErrorMm;
-        return Math.Sqrt(squares + (gaps * gaps) + (uneven * uneven) + (reading * reading));
-    }
+    /// <summary>From the left edge of the first letter to that of another.</summary>
+    internal double StartMm(IReadOnlyList<string> letters, int to) =>
+        letters.Take(to).Sum(l => Mean(l).AdvanceMm + _gapMm) - Mean(letters[0]).LeftMm + Mean(letters[to]).LeftMm;
+
+    /// <summary>From the left edge of the first letter to the right edge of another.</summary>
+    internal double EndMm(IReadOnlyList<string> letters, int to) =>
+        letters.Take(to + 1).Sum(l => Mean(l).AdvanceMm) + (to * _gapMm) - Mean(letters[0]).LeftMm - Mean(letters[to]).RightMm;
+
+    /// <summary>The length with its range, the feed's own variation apart.</summary>
+    internal Foretold Foretell(IReadOnlyList<string> letters) => _told.GetOrAdd(
+        string.Concat(letters), _ => _known.Belief.Foretell(_known.Length(letters, Step)));
+
+    /// <summary>How far the feed alone may make a length differ, 9 times in 10.</summary>
+    internal double FeedMm(double lengthMm) => Normal.InvCDF(0, 1, 0.95) * _known.FeedPart * lengthMm;
 
     /// <summary>Time the machine runs for a piece keyed in at one go; null when no letter was timed.</summary>
-    internal double? Seconds(IReadOnlyList<string> letters) =>
-        letters.All(l => _alphabet.Letters[l].Seconds is not null)
-            ? letters.Sum(l => _alphabet.Letters[l].Seconds!.Value) + _alphabet.StartSeconds
-            : null;
+    internal double? Seconds(IReadOnlyList<string> letters)
+    {
+        if (_times is null || !_times.Letters.Values.Any(l => l.Seconds is > 0))
+        {
+            return null;
+        }
+
+        // A letter that was never timed takes as long, for its width, as those that were.
+        var timed = _times.Letters.Values.Where(l => l.Seconds is > 0).ToList();
+        double perMm = timed.Sum(l => l.Seconds!.Value) / timed.Sum(l => l.WidthMm);
+        return letters.Sum(l => l == Letters.Blank ? 0 : _times.Letters.GetValueOrDefault(l)?.Seconds ?? (perMm * Mean(l).InkMm)) + _times.StartSeconds;
+    }
 
     internal bool IsEstimated(IReadOnlyList<string> letters) =>
-        letters.Any(l => _alphabet.Letters[l].Origin == WidthOrigin.Estimated);
+        Foretell(letters) is var told && told.HighMm - told.LowMm > 2 * GuessedPart * Math.Max(told.MeanMm, Step.HeightMm);
 
-    /// <summary>A letter's pieces with its left edge at 0, at a letter height of 1 mm, stretched to the measured width.</summary>
-    private ImmutableArray<PlacedPiece> Pieces(string letter)
+    private LetterMean Mean(string letter) => _means.GetOrAdd(letter, l => new LetterMean(
+        _known.Belief.Mean(LetterTerms.Single(l, TermKind.Advance, Step.HeightMm)),
+        l == Letters.Blank ? 0 : _known.Belief.Mean(LetterTerms.Single(l, TermKind.Left, Step.HeightMm)),
+        l == Letters.Blank ? 0 : _known.Belief.Mean(LetterTerms.Single(l, TermKind.Right, Step.HeightMm)),
+        LeastInkPart * Step.HeightMm));
+
+    /// <summary>A letter as it is most likely.</summary>
+    private readonly record struct LetterMean(double AdvanceMm, double LeftMm, double RightMm, double LeastMm)
     {
-        if (_pieces.TryGetValue(letter, out var made))
-        {
-            return made;
-        }
-
-        made = [];
-        if (_drawn.TryGetValue(letter, out var face) && face.Ink.WidthMm > 0)
-        {
-            double stretch = _alphabet.Letters[letter].WidthMm / Step.HeightMm / face.Ink.WidthMm;
-            made = [.. face.Pieces.Select(p => new PlacedPiece(
-                Stretched(p.Piece, stretch), new Point((p.At.XMm - face.Ink.LeftMm) * stretch, p.At.YMm)))];
-        }
-
-        _pieces[letter] = made;
-        return made;
+        public double InkMm => Math.Max(LeastMm, AdvanceMm - LeftMm - RightMm);
     }
+
+    /// <summary>A letter's pieces with its left edge at 0, at a letter height of 1 mm, stretched to the width it has.</summary>
+    private ImmutableArray<PlacedPiece> Pieces(string letter) => _pieces.GetOrAdd(letter, l =>
+    {
+        if (!_drawn.TryGetValue(l, out var face) || face.Ink.WidthMm <= 0)
+        {
+            return [];
+        }
+
+        double stretch = Mean(l).InkMm / Step.HeightMm / face.Ink.WidthMm;
+        return [.. face.Pieces.Select(p => new PlacedPiece(
+            Stretched(p.Piece, stretch), new Point((p.At.XMm - face.Ink.LeftMm) * stretch, p.At.YMm)))];
+    });
 
     private static LetterPiece Stretched(LetterPiece piece, double stretch)
     {

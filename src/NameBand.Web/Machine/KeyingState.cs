@@ -30,9 +30,7 @@ internal static class KeyingState
             json.WriteStringValue("What was keyed in is gone when the machine is switched off.");
         }
 
-        int sewn = laid.KeyIns.Count(n => n.IsSewn || n.IsLogged);
-        json.WriteStringValue(FormattableString.Invariant($"{sewn} of {laid.KeyIns.Length} names are sewn. Say each one as you sew it: sewn JOB n{laid.KeyIns.FirstOrDefault(n => !n.IsLogged)?.Order ?? 1}."));
-        json.WriteStringValue("Where names drift off their marks, " + (laid.Job.HasSeveralWays
+        json.WriteStringValue("Tick the names off on the key-in sheet. Where they drift off their marks, " + (laid.Job.HasSeveralWays
             ? "start the next one at its own mark all the same."
             : "write where one ended into drift.csv: the rest is then set out anew."));
         json.WriteEndArray();
@@ -53,15 +51,15 @@ internal static class KeyingState
                 json.WriteNumber("onCloth", Math.Round(part.OnClothMm, 1));
                 Mm(json, "fromLast", part.FromLastMm);
                 Mm(json, "length", part.ExpectedMm);
-                Mm(json, "least", part.ExpectedMm - part.ToleranceMm);
-                Mm(json, "most", part.ExpectedMm + part.ToleranceMm);
+                Mm(json, "least", part.ShortestMm);
+                Mm(json, "most", part.LongestMm);
                 if (part.Seconds is { } seconds)
                 {
                     json.WriteNumber("seconds", Math.Round(seconds));
                 }
 
                 json.WriteBoolean("estimated", part.IsEstimated);
-                json.WriteBoolean("sewn", name.IsSewn || name.IsLogged);
+                json.WriteBoolean("sewn", name.IsSewn);
                 json.WriteEndObject();
             }
         }

@@ -125,9 +125,6 @@ internal static class Kept
         }
     }
 
-    private static IEnumerable<(double StartMm, double EndMm)> Taken(KeptBlock block) =>
-        block.IsClosed ? [(block.FirstMm, block.LastMm)] : block.Sewn.Select(n => (n.StartMm, n.EndMm));
-
     private static IEnumerable<FreeStretch> Between(IEnumerable<KeptBlock> blocks, double[] hemsMm)
     {
         var byRound = blocks.ToLookup(b => b.Round);
@@ -135,14 +132,14 @@ internal static class Kept
         {
             double at = 0;
             bool afterName = false;
-            foreach (var (startMm, endMm) in byRound[round].SelectMany(Taken).OrderBy(t => t.StartMm))
+            foreach (var name in byRound[round].SelectMany(b => b.Sewn).OrderBy(n => n.StartMm))
             {
-                if (startMm > at)
+                if (name.StartMm > at)
                 {
-                    yield return new FreeStretch(round, at, startMm, afterName, true);
+                    yield return new FreeStretch(round, at, name.StartMm, afterName, true);
                 }
 
-                at = Math.Max(at, endMm);
+                at = Math.Max(at, name.EndMm);
                 afterName = true;
             }
 

@@ -76,6 +76,22 @@ internal static class LetterTerms
         return sum.Made(to * (spacingMm ?? 0));
     }
 
+    /// <summary>One measure of a letter alone: how far it moves the needle on, or the clear space inside that on either side.</summary>
+    public static WidthSum Single(string letter, TermKind measure, double heightMm)
+    {
+        var sum = new Sum(heightMm);
+        sum.Add(letter, measure == TermKind.Advance ? 1 : 0, measure == TermKind.Left ? 1 : 0, measure == TermKind.Right ? 1 : 0);
+        return sum.Made(0);
+    }
+
+    /// <summary>What the machine leaves between two letters besides their own space.</summary>
+    public static WidthSum Gap(double heightMm)
+    {
+        var sum = new Sum(heightMm);
+        sum.Gaps(1);
+        return sum.Made(0);
+    }
+
     /// <summary>From one letter to the same one again, as a row of them comes out.</summary>
     public static WidthSum Pitch(string letter, double heightMm)
     {

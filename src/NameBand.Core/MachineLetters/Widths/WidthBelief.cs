@@ -90,7 +90,7 @@ internal sealed class WidthBelief
     /// <summary>Whether anything was read at all.</summary>
     public bool IsInformed => !_readings.IsEmpty;
 
-    public double Mean(WidthSum sum) => _parts.Sum(p => p.Weight * p.Foretell(sum).MeanMm);
+    public double Mean(WidthSum sum) => _parts.Sum(p => p.Weight * p.Mean(sum)) / _parts.Sum(p => p.Weight);
 
     public Foretold Foretell(WidthSum sum)
     {
@@ -112,7 +112,7 @@ internal sealed class WidthBelief
         double mean1 = Mean(one);
         double mean2 = Mean(other);
         return _parts.Sum(p => p.Weight * (p.Covariance(one, other)
-            + ((p.Foretell(one).MeanMm - mean1) * (p.Foretell(other).MeanMm - mean2))));
+            + ((p.Mean(one) - mean1) * (p.Mean(other) - mean2))));
     }
 
     /// <summary>Each reading's chance to be grossly wrong where one more is at most.</summary>
@@ -175,6 +175,12 @@ internal sealed class WidthBelief
 
         /// <summary>What the other readings expect in the place of one.</summary>
         public double Without(int reading) => Seen[reading].MeanMm + Given.Without(reading);
+
+        public double Mean(WidthSum sum)
+        {
+            var seen = Hypothesis.See(sum);
+            return seen.MeanMm + Given.Mean(With(seen));
+        }
 
         public (double MeanMm, double Variance) Foretell(WidthSum sum)
         {

@@ -33,7 +33,7 @@ internal sealed class KeyInColumns(double rightMm)
         pages.TextRight(_fromLast, baseline - 1.5, part.FromLastMm is { } last && !isFirst ? "+" + Half(last) : "–", 4.2);
         string mark = part.IsEstimated ? "~" : "";
         pages.TextRight(_length, baseline - 1.5, mark + Half(part.ExpectedMm), 5);
-        string limits = $"{Half(part.ExpectedMm - part.ToleranceMm)} to {Half(part.ExpectedMm + part.ToleranceMm)}";
+        string limits = $"{Half(part.ShortestMm)} to {Half(part.LongestMm)}";
         pages.TextRight(_length, baseline + 2, limits, 2.8, Ink.Quiet);
         pages.TextRight(rightMm, baseline - 1.5, Clock(part.Seconds), 4.2);
     }

@@ -5,15 +5,20 @@ using NameBand.MachineLetters;
 
 namespace NameBand.Output.Keying;
 
-/// <summary>The key-in sheet as a file for a spreadsheet: a row for each piece that is keyed in at one go.</summary>
+/// <summary>
+/// The key-in sheet as a file for a spreadsheet: a row for each piece that is keyed in at one go. A copy of it with what was
+/// measured filled in, saved as lengths.csv in the job's folder, is read from there.
+/// </summary>
 public static class KeyInCsv
 {
     private static readonly string[] Header =
     [
         "turn", "order", "round", "sitting", "name", "part", "key_in", "size_mm", "gap_mm", "start_from_end_mm", "start_from_last_mm",
         "expected_mm", "least_mm", "most_mm", "seconds", "estimated", "list", "line", "cloth", "start_on_cloth_mm", "mark", "plan", "done",
+        "feed_mm", "measured_mm", "blank_mm", "sewn_on",
     ];
 
+    /// <param name="names">In the order of sewing, those first that are to be measured before.</param>
     public static void Write(Stream stream, IEnumerable<KeyInName> names, SizeStep step, string planMark)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true)
@@ -21,20 +26,23 @@ public static class KeyInCsv
             NewLine = CsvText.LineEnd,
         };
         writer.WriteLine(CsvText.Row(Header));
+        int turn = 0;
         foreach (var name in names)
         {
+            turn++;
             for (int i = 0; i < name.Parts.Length; i++)
             {
                 var part = name.Parts[i];
                 writer.WriteLine(CsvText.Row(
                 [
-                    Whole(name.Turn), Whole(name.Order), Whole(name.Round), Whole(name.Hooping), name.Text,
+                    Whole(turn), Whole(name.Order), Whole(name.Round), Whole(name.Hooping), name.Text,
                     name.Parts.Length == 1 ? "" : FormattableString.Invariant($"{i + 1} of {name.Parts.Length}"),
                     Letters.Shown(part.Keyed), Mm(step.HeightMm), Mm(step.GapMm), Mm(part.FromEndMm), Mm(part.FromLastMm),
-                    Mm(part.ExpectedMm), Mm(part.ExpectedMm - part.ToleranceMm), Mm(part.ExpectedMm + part.ToleranceMm),
+                    Mm(part.ExpectedMm), Mm(part.LeastMm), Mm(part.MostMm),
                     part.Seconds?.ToString("0", CultureInfo.InvariantCulture) ?? "", part.IsEstimated ? "~" : "",
                     name.Row.List, Whole(name.Row.Line), Whole(name.Ruler.Cloth),
-                    Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn || name.IsLogged ? "sewn" : "",
+                    Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn ? "sewn" : "",
+                    Mm(part.FeedMm), "", "", "",
                 ]));
             }
         }

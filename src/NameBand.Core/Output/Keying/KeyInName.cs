@@ -10,12 +10,26 @@ namespace NameBand.Output.Keying;
 /// <param name="FromEndMm">Start mark on the flat cloth, from the strip's end that is sewn first.</param>
 /// <param name="FromLastMm">Start mark from where the piece before ended; null for the first of a strip.</param>
 /// <param name="ExpectedMm">Length it should come out at.</param>
-/// <param name="ToleranceMm">How far it may be from that, 19 times in 20.</param>
 /// <param name="Seconds">Machine time; null when the letters were not timed.</param>
-/// <param name="IsEstimated">Some letter's width is an estimate.</param>
+/// <param name="IsEstimated">Its range is wide: little of the machine is known.</param>
 public sealed record KeyInPart(
-    string Keyed, double OnClothMm, double FromEndMm, double? FromLastMm, double ExpectedMm, double ToleranceMm, double? Seconds,
-    bool IsEstimated);
+    string Keyed, double OnClothMm, double FromEndMm, double? FromLastMm, double ExpectedMm, double? Seconds, bool IsEstimated)
+{
+    /// <summary>9 times in 10 it comes out no shorter than this and no longer than <see cref="MostMm"/>, the feed's own variation apart.</summary>
+    public required double LeastMm { get; init; }
+
+    public required double MostMm { get; init; }
+
+    /// <summary>How far the feed alone may make it differ, 9 times in 10.</summary>
+    public required double FeedMm { get; init; }
+
+    /// <summary>What a sewn name is held to: its range and the feed's variation together, to <see cref="LongestMm"/>.</summary>
+    public double ShortestMm => ExpectedMm - Together(ExpectedMm - LeastMm);
+
+    public double LongestMm => ExpectedMm + Together(MostMm - ExpectedMm);
+
+    private double Together(double mm) => Math.Sqrt((mm * mm) + (FeedMm * FeedMm));
+}
 
 /// <summary>A name on the key-in sheet.</summary>
 /// <param name="Order">Its number on the proofs.</param>
@@ -32,9 +46,6 @@ public sealed record KeyInName(
 
     /// <summary>It is sewn already, as far as measured ends tell.</summary>
     public bool IsSewn { get; init; }
-
-    /// <summary>The sewing log says that it is sewn. The printed sheet does not tell: it stays what it is while the log grows.</summary>
-    public bool IsLogged { get; init; }
 
     public double? Seconds => Parts.All(p => p.Seconds is not null) ? Parts.Sum(p => p.Seconds) : null;
 }

@@ -66,21 +66,30 @@ public static class KeyInPlan
     private static ImmutableArray<KeyInPart> Parts(
         PlacedName name, double startMm, double? lastEndMm, NameComposer composer, LettersSettings settings, SewnFrom end)
     {
-        var letters = end.IsLeft ? Letters.Of(name.Lettered.Name.Text) : [.. Letters.Of(name.Lettered.Name.Text).Reverse()];
+        var letters = Letters.Of(name.Lettered.Name.Text);
+        IReadOnlyList<string> sewn = end.IsLeft ? letters : [.. letters.Reverse()];
         var parts = ImmutableArray.CreateBuilder<KeyInPart>();
 
         // A strip that was found to come out longer or shorter than planned has its names planned so too.
-        double scale = name.WidthMm / composer.LengthMm(letters);
-        foreach (var part in NameParts.Cut(letters, settings.Holds, settings.KeepsLeadingBlanks))
+        double whole = composer.LengthMm(letters);
+        double scale = name.WidthMm / whole;
+        foreach (var part in NameParts.Cut(sewn, settings.Holds, settings.KeepsLeadingBlanks))
         {
-            // What goes before a part in the name, and the gap between the two.
-            double before = part.First == 0 ? 0 : scale * (composer.LengthMm([.. letters.Take(part.First)]) + composer.Step.GapMm);
+            double before = scale * (end.IsLeft ? composer.StartMm(letters, part.First) : whole - composer.EndMm(letters, letters.Count - 1 - part.First));
             double at = startMm + before;
-            string[] inked = [.. part.Keyed.Reverse().SkipWhile(l => l == Letters.Blank).Reverse()];
+            IEnumerable<string> inked = part.Keyed.Reverse().SkipWhile(l => l == Letters.Blank);
+            string[] read = [.. end.IsLeft ? inked.Reverse() : inked];
+            var told = composer.Foretell(read);
+            double expected = scale * composer.LengthMm(read);
             parts.Add(new KeyInPart(
-                string.Concat(part.Keyed), end.At(at), at, lastEndMm is { } last ? at - last : null, scale * composer.LengthMm(inked),
-                composer.ToleranceMm(inked), composer.Seconds(inked), composer.IsEstimated(inked)));
-            lastEndMm = at + (scale * composer.LengthMm(inked));
+                string.Concat(part.Keyed), end.At(at), at, lastEndMm is { } last ? at - last : null, expected, composer.Seconds(read),
+                composer.IsEstimated(read))
+            {
+                LeastMm = expected - (scale * (told.MeanMm - told.LowMm)),
+                MostMm = expected + (scale * (told.HighMm - told.MeanMm)),
+                FeedMm = composer.FeedMm(expected),
+            });
+            lastEndMm = at + expected;
         }
 
         return parts.ToImmutable();

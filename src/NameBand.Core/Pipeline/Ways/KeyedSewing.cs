@@ -32,7 +32,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public ImmutableArray<Problem> Problems => _stitcher.Problems;
 
-    public ImmutableArray<KeyInName> KeyIns => [.. _names.Value.Select(n => n with { IsLogged = made.Begun?.Log.OfNames.IsSewn(n.Order) ?? false })];
+    public ImmutableArray<KeyInName> KeyIns => _names.Value;
 
     public IPieceSewing Of(LaidOut other) => new KeyedSewing(other, known);
 
@@ -48,7 +48,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public bool AreLettersRead(Hooping hooping) => hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs).All(n => _stitcher.IsRead(n.Lettered));
 
-    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.ToImmutableDictionary(n => n.Order, n => new NameKeys(Keys([n]), n.Parts.Length, n.Seconds)))];
+    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.Sum(n => n.Parts.Length), Keys(KeyIns))];
 
     public StripPlan PlanOf(Hooping hooping) => _plan;
 
@@ -59,10 +59,20 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
             yield return (OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, _step, made.Job.Letters, _setsOut));
         }
 
-        yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, KeyIns, _step, SheetMarks.Of(_plan)));
+        yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, MeasuredFirst, _step, SheetMarks.Of(_plan)));
     }
 
     public ImmutableArray<string> ReadMe => KeyInReadMe.Parts(SheetMarks.Of(_plan), _setsOut);
+
+    /// <summary>The names to be measured on a scrap before all others; their places on the strip stay.</summary>
+    private IEnumerable<KeyInName> MeasuredFirst
+    {
+        get
+        {
+            var first = known.ToMeasure.Select(r => KeyIns.FirstOrDefault(n => n.Row == r)).OfType<KeyInName>().ToList();
+            return [.. first, .. KeyIns.Except(first)];
+        }
+    }
 
     private static int Keys(IEnumerable<KeyInName> names) => names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
 

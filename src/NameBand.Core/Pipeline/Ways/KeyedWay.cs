@@ -3,7 +3,6 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.MachineLetters;
-using NameBand.MachineLetters.Measuring;
 using NameBand.Names;
 
 namespace NameBand.Pipeline.Ways;
@@ -12,44 +11,46 @@ namespace NameBand.Pipeline.Ways;
 /// <param name="way">That its names go.</param>
 internal sealed class KeyedWay(Way way) : IWay
 {
+    public Problem? NoLog { get; } = Problem.CannotUse(
+        new Where("job.json", Key: "way"), "The command sewn keeps what was sewn from needle paths, and this job has none.",
+        "Tick the names off on the key-in sheet; where they drift off their marks, write where one ended into drift.csv and run make again.");
+
     public Problem? NoSwatch { get; } = Problem.CannotUse(
         new Where(JobReader.FileName, Key: "way"),
         "A swatch is a needle path, and these names are keyed into the machine's own letters.",
         "The lines of the command measure are your swatch: rule two crosses 100 mm apart on the cloth before you sew one between them."
         + " Press it, measure from cross to cross, and say it: swatch JOB --measured 99.2.");
 
-    /// <summary>Sorts the names by what the machine can sew, and gives every letter a width.</summary>
+    /// <summary>Sorts the names by what the machine can sew, and finds how wide its letters are.</summary>
     public Result<NamesRead> Letter(CheckedList checkedList, FaceShelf shelf, CancellationToken cancel)
     {
         var (job, face, list) = (checkedList.Job, checkedList.Face, checkedList.InOrder);
-        double height = job.Letters.Sizes[0].Mm;
         var file = Read(job);
         if (file is { IsUsable: false })
         {
             return Result.Fail<NamesRead>(file.Problems);
         }
 
+        var found = KeyedMeasures.Read(job, file?.Value);
+        if (found.Value is not { } knowledge)
+        {
+            return Result.Fail<NamesRead>([.. file?.Problems ?? [], .. found.Problems]);
+        }
+
         var has = MachineSpelling.Has(job.Letters, file?.Value);
         var spelled = MachineSpelling.Check(list, checkedList.Corrections, has);
-        string[] letters = [.. spelled.Names.Select(n => n.Text).Concat(checkedList.Matched?.Gone.Select(g => g.Text) ?? []).SelectMany(Letters.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        string[] letters = [.. spelled.Names.SelectMany(n => Letters.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         var shapes = LetterShapes.Of(letters, face, shelf);
-        var alphabets = AlphabetCompletion.Complete(
-            file?.Value, letters, height, job.Letters.ReadingError.Mm, l => shapes.TryGetValue(l, out var s) ? s.Ink.WidthMm : null);
-        var (begun, matched) = (checkedList.Begun, checkedList.Matched);
-        var gone = matched is null ? [] : NeedlePathWay.GoneOf(checkedList, matched, t => t.HasLettersOfItsOwn).ToImmutableArray();
-        var known = new KeyedLetters(way, alphabets, shapes, spelled.Names, job.Letters.ReadingError.Mm);
-        var steps = SizeSteps.Of(job.Letters, alphabets);
-        var first = known.Letter(steps[0]);
+        var step = SizeSteps.Of(job.Letters, knowledge, letters)[0];
+        var toMeasure = KeyedMeasures.ToMeasure(knowledge, spelled.Names, step);
+        var known = new KeyedLetters(way, knowledge, shapes, spelled.Names) { ToMeasure = [.. toMeasure.Select(n => n.Row)] };
+        var first = known.Letter(step);
         var read = new NamesRead(
             job, checkedList.Corrections, face, first with { Held = spelled.Held }, HeldRows.OfLetters(
                 list, spelled.Held, names => first with { Held = MachineSpelling.Check(names, checkedList.Corrections, has).Held }),
-            known)
-        {
-            Sewn = begun is null || matched is null ? null
-                : (begun, known.GoOnFrom(job, begun, matched, known.Composed(gone, LargestSetting.At(steps, begun.Plan.LetterHeightMm).FirstOrDefault(steps[0])))),
-            SewnThenChanged = matched?.Changed,
-        };
-        return Result.Of(read, [.. file?.Problems ?? [], .. spelled.Problems, .. Doubts(job, file?.Value, letters)]);
+            known);
+        return Result.Of(read, [
+            .. file?.Problems ?? [], .. found.Problems, .. spelled.Problems, .. KeyedMeasures.Asked(job, knowledge, toMeasure, known.At(step))]);
     }
 
     /// <summary>Names all of whose letters the machine has and that were measured: beside another way nothing is guessed.</summary>
@@ -64,10 +65,23 @@ internal sealed class KeyedWay(Way way) : IWay
 
         if (file?.Value is not { } measured)
         {
+            var keyed = MachineSpelling.Has(job.Letters, null);
+            var found = KeyedMeasures.Read(job, null);
+            if (found.Value is { IsMeasured: true })
+            {
+                return Result.Of<ImmutableHashSet<RowRef>>(
+                    [.. checkedList.InOrder.Names.Where(n => Letters.Of(n.Text).All(keyed)).Select(n => n.Row)]);
+            }
+
+            if (found.Value is null)
+            {
+                return Result.Fail<ImmutableHashSet<RowRef>>(found.Problems);
+            }
+
             return Result.Of<ImmutableHashSet<RowRef>>([], [Problem.NeedsPerson(
                 new Where(job.Letters.Alphabet),
                 "The machine’s letters are not measured yet, so no name is keyed in: beside another way only measured letters are.",
-                "Run measure on this job, sew the lines it writes and measure them.")]);
+                $"Sew three of the names on a scrap and write their lengths into {SewnLengths.FileName}: name,measured_mm,sewn_on.")]);
         }
 
         var has = MachineSpelling.Has(job.Letters, measured);
@@ -79,25 +93,4 @@ internal sealed class KeyedWay(Way way) : IWay
     private static Result<MeasuredAlphabets>? Read(BandJob job) => InnerFile.IsThere(job.Folder, job.Letters.Alphabet)
         ? AlphabetFile.Read(job.Folder, job.Letters.Alphabet, job.Letters.Sizes[0].Mm, job.Letters.Gap?.Mm, 2 * job.Letters.ReadingError.Mm)
         : null;
-
-    private static IEnumerable<Problem> Doubts(BandJob job, MeasuredAlphabets? file, string[] letters)
-    {
-        if (file is null)
-        {
-            yield return Problem.NeedsPerson(
-                new Where(job.Letters.Alphabet),
-                $"The machine’s letters are not measured yet: all widths are those of {job.Lettering.Face} and may be out by a quarter.",
-                "Run measure on this job, sew the lines it writes and measure them.");
-            yield break;
-        }
-
-        string[] missing = [.. letters.Where(l => file.BySize.Any(a => !a.Has(l))).Select(Letters.Shown)];
-        if (missing.Length > 0)
-        {
-            yield return Problem.Note(
-                new Where(job.Letters.Alphabet),
-                $"These letters are not measured: {string.Join(" ", missing)}. Their widths are estimated by the proportions of {job.Lettering.Face}.",
-                "Names that have them are marked ~ on the key-in sheet; measure these first as they are sewn.");
-        }
-    }
 }

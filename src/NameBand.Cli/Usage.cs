@@ -98,7 +98,7 @@ internal static class Usage
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--json]",
-        SewnCommand.Verb => "sewn JOB [HOOPING] [--minutes N] [--hands N] [--machine NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure]] [--note TEXT] [--out DIR] [--json]",
+        SewnCommand.Verb => "sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure]] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         PlansCommand.Verb => "plans JOB [--take MARK | --why MARK] [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--thanks] [--playback] [--json]",

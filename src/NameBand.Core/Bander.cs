@@ -69,7 +69,7 @@ public static class Bander
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(sewn.Estimate));
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(
-            StatusOf(made.Rows, problems, sewn.Verdicts), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems)
+            Judging.StatusOf(made.Rows, problems, sewn.Verdicts), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems)
         {
             Changes = changes,
             Verdicts = sewn.Verdicts,
@@ -93,7 +93,7 @@ public static class Bander
         var approvals = Approvals.Of(names.Job.Folder, names.Rows, names.Corrections);
         problems = [.. problems, .. approvals?.Problems ?? []];
         var toAdd = CorrectionLines.ToAdd(names.Rows, names.Corrections);
-        return new NamesReport(StatusOf(names.Rows, problems, []), names.Rows, toAdd, problems)
+        return new NamesReport(Judging.StatusOf(names.Rows, problems, []), names.Rows, toAdd, problems)
         {
             Approvals = approvals,
         };
@@ -202,15 +202,4 @@ public static class Bander
 
     private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string output) =>
         Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, output) : [];
-
-    private static ExitStatus StatusOf(NameList rows, ImmutableArray<Problem> problems, ImmutableArray<Verdict> verdicts)
-    {
-        if (problems.Any(p => p.Severity == Severity.CannotUse))
-        {
-            return ExitStatus.CannotUse;
-        }
-
-        bool waits = verdicts.Any(v => v.Kind == VerdictKind.NeedsAPerson) || Needs.Of(rows, problems).Count > 0;
-        return waits ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
-    }
 }

@@ -18,20 +18,34 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        if (Wrong(settings, out double? measuredMm) is { } wrong)
+        var what = SewnWhat.Read(settings.What);
+        double? measuredMm = null;
+        string? wrong = settings.What is not null && what is null ? SewnWhat.Takes : Wrong(settings, what, out measuredMm);
+        if (wrong is not null)
         {
             return Usage.Refuse(host, wrong);
         }
 
-        var report = Bander.Sewn(settings.Job, settings.Out, Word(settings, measuredMm), () => Thread.Sleep(50));
+        var report = Bander.Sewn(settings.Job, settings.Out, Word(settings, what, measuredMm), () => Thread.Sleep(50));
+        bool isSaid = what is not null || settings.Step is not null;
         return Answering.Give<SewnAnswer>(
-            host, settings.Json, report.Answer, settings.Hooping is null ? "It cannot be told" : "Nothing was written down",
+            host, settings.Json, report.Answer, isSaid ? "Nothing was written down" : "It cannot be told",
             (page, answer) => new SewnSummary(page, answer).Print());
     }
 
-    private static SewingWord? Word(Settings settings, double? measuredMm)
+    private static SewingWord? Word(Settings settings, SewnWhat? what, double? measuredMm)
     {
-        if (settings.Hooping is not { } hooping)
+        string now = DateTime.Now.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+        if (settings.Step is { } step)
+        {
+            return new SewingWord(0, settings.Done is null ? SewingDeed.Undone : SewingDeed.Done, When: now, Note: settings.Note ?? "")
+            {
+                Step = FinishingWords.Read(step),
+                Round = settings.Round ?? 0,
+            };
+        }
+
+        if (what is not { } said)
         {
             return null;
         }
@@ -41,29 +55,29 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             : settings.Mistake ? SewingDeed.Mistake
             : measuredMm is not null ? SewingDeed.Measured : SewingDeed.Sewn;
         return new SewingWord(
-            hooping, deed, settings.Minutes, settings.Hands, settings.Machine ?? "", measuredMm,
-            DateTime.Now.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture), settings.Note ?? "")
+            said.Hooping, deed, settings.Minutes, settings.Hands, settings.Machine ?? "", measuredMm, now, settings.Note ?? "")
         {
+            Names = said.Names,
             Strip = settings.Strip,
             IsSure = settings.Sure,
             Mark = settings.Mark ?? "",
         };
     }
 
-    private static string? Wrong(Settings settings, out double? measuredMm)
+    private static string? Wrong(Settings settings, SewnWhat? what, out double? measuredMm)
     {
         measuredMm = null;
+        if (WrongStep(settings) is { } wrong)
+        {
+            return wrong;
+        }
+
         bool saysSewn = settings.Minutes is not null || settings.Hands is not null || settings.Machine is not null
             || settings.Mark is not null;
         bool saysElse = settings.Again || settings.Patch || settings.Mistake;
-        if (settings.Hooping is null && (saysSewn || saysElse || settings.Measured is not null || settings.Note is not null))
+        if (what is null && settings.Step is null && (saysSewn || saysElse || settings.Measured is not null || settings.Note is not null))
         {
-            return "Say which hooping: sewn JOB 12 …";
-        }
-
-        if (settings.Hooping is < 1)
-        {
-            return "Hoopings are numbered from 1.";
+            return "Say which hooping, or which name: sewn JOB 12 …, sewn JOB n12 …";
         }
 
         if ((saysSewn && (saysElse || settings.Measured is not null)) || (saysElse && settings.Measured is not null)
@@ -111,18 +125,54 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         return null;
     }
 
+    /// <summary>What is wrong with a step of finishing; null where nothing is.</summary>
+    private static string? WrongStep(Settings settings)
+    {
+        if (settings.Done is not null && settings.Undone is not null)
+        {
+            return "Say one thing at a time: --done or --undone.";
+        }
+
+        if (settings.Step is not { } step)
+        {
+            return settings.Round is null ? null : "--round goes with a step of finishing: sewn JOB --done pin --round 2";
+        }
+
+        string words = string.Join(", ", FinishingWords.All.Select(FinishingWords.Of));
+        bool saysMore = settings.What is not null || settings.Minutes is not null || settings.Hands is not null || settings.Machine is not null
+            || settings.Mark is not null || settings.Again || settings.Patch || settings.Mistake || settings.Measured is not null;
+        return saysMore ? "A step of finishing is said by itself: sewn JOB --done pin --round 2"
+            : settings.Round is < 1 ? "Rounds are numbered from 1, the lowest."
+            : FinishingWords.Read(step) is null ? $"A step of finishing is one of {words}." : null;
+    }
+
     internal sealed class Settings : JobSettings
     {
-        [CommandArgument(1, "[HOOPING]")]
-        [Description("The number of the hooping; without one the command shows how things stand.")]
-        public int? Hooping { get; init; }
+        [CommandArgument(1, "[WHAT]")]
+        [Description("The number of a hooping, such as 12, or of a name that is keyed in or traced, such as n12 or n3-n8; without one the command shows how things stand.")]
+        public string? What { get; init; }
+
+        [CommandOption("--done <STEP>")]
+        [Description("A step of finishing is done: tear, press, cut, join, turn, tuck, pin, lower or upper (sewn down at that edge). Those before it count as done too.")]
+        public string? Done { get; init; }
+
+        [CommandOption("--undone <STEP>")]
+        [Description("That step, and those after it, are still to be done after all.")]
+        public string? Undone { get; init; }
+
+        [CommandOption("--round <NUMBER>")]
+        [Description("With --done or --undone: of that round alone, the lowest being 1.")]
+        public int? Round { get; init; }
+
+        /// <summary>The step of finishing that is spoken of; null for none.</summary>
+        public string? Step => Done ?? Undone;
 
         [CommandOption("--minutes <MINUTES>")]
         [Description("What it took at the machine, from start to last stitch.")]
         public double? Minutes { get; init; }
 
         [CommandOption("--hands <MINUTES>")]
-        [Description("What hooping, setting straight, tearing away and clipping took.")]
+        [Description("What hooping, setting straight, keying in, tearing away and clipping took.")]
         public double? Hands { get; init; }
 
         [CommandOption("--machine <NAME>")]

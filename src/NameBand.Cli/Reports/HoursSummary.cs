@@ -32,6 +32,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         PrintShopping();
         new EveningSummary(page, answer).Print();
         new AssumedLines(page, answer.Assumed).Print();
+        NeedsYou.Print(page, answer);
     }
 
     private void PrintWork(string heading, ToldFigure sum, ToldFigure? atSetPace, IEnumerable<ToldAct> acts)
@@ -48,17 +49,27 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
 
     private void PrintLeft()
     {
-        if (answer is { HoopingsLeft: { } left, MachineMinutesLeft: { } machine, HandsOnMinutesLeft: { } hands }
-            && left < answer.Hoopings)
+        if (answer.Begun)
         {
-            string sew = left == 0 ? "nothing" : Words.Duration(machine);
-            string finishing = Words.Duration(answer.FinishingMinutesLeft.GetValueOrDefault());
+            string sew = answer.MachineMinutesLeft.Likely > 0 ? Words.Duration(answer.MachineMinutesLeft) : "nothing";
+            string finishing = Words.Duration(answer.FinishingMinutesLeft);
             page.Line(
-                $"Still to sew: {Words.Count(left, "hooping")}, {sew} at the machine. Still to do by hand: "
-                + $"{Words.Duration(hands)}, of it {finishing} from pressing to sewing down. "
+                $"Still to sew: {ToSew()}, {sew} at the machine. Still to do by hand: "
+                + $"{Words.Duration(answer.HandsOnMinutesLeft)}, of it {finishing} from pressing to sewing down. "
                 + "The figures with each act count the whole job, what is sewn included.",
                 2);
         }
+    }
+
+    /// <summary>Such as <c>3 hoopings</c>, <c>19 of 24 names</c>, or both.</summary>
+    private string ToSew()
+    {
+        string?[] parts =
+        [
+            answer.HoopingsLeft is { } hoopings ? Words.Count(hoopings, "hooping") : null,
+            answer.NamesLeft is { } names ? $"{names} of {Words.Count(answer.NamesByName.GetValueOrDefault(), "name")}" : null,
+        ];
+        return string.Join(" and ", parts.Where(p => p is not null));
     }
 
     private void PrintLearned()
@@ -71,8 +82,10 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         page.Gap();
         page.Line("Learned from your log", tone: Tone.Heading);
         Learned(answer.MachinePace, "At the machine");
-        Learned(answer.HandsPace, "Hooping, clipping and tearing away");
+        Learned(answer.HandsPace, answer.NamesByName is null ? "Hooping, clipping and tearing away" : "By hand at each name and hooping");
     }
+
+    private string Timed => answer.HoopingsLeft is null ? "name" : answer.NamesByName is null ? "hooping" : "piece";
 
     private void Learned(ToldPace? pace, string what)
     {
@@ -85,7 +98,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         string before = Words.Duration(new ToldFigure(pace.BeforeLowMinutes, pace.BeforeLikelyMinutes, pace.BeforeHighMinutes));
         string factor = pace.Factor.ToString("0.00", CultureInfo.InvariantCulture);
         page.Line(
-            $"{what}: {Words.Count(pace.Timed, "hooping")} timed; each reckoned minute takes {factor}. Left to do: {now}; "
+            $"{what}: {Words.Count(pace.Timed, Timed)} timed; each reckoned minute takes {factor}. Left to do: {now}; "
             + $"before anything was timed it was {before}.",
             2);
     }

@@ -103,7 +103,13 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
             yield break;
         }
 
-        string sew = left.ToSew.Count == 0 ? "nothing: all is sewn" : Part(left.MachineMinutes, left.MachineMinutesAtSetPace);
+        bool isAllSewn = left.ToSew.Count == 0 && left.NamesToSew is not { Count: > 0 };
+        string sew = isAllSewn ? "nothing: all is sewn" : Part(left.MachineMinutes, left.MachineMinutesAtSetPace);
+        if (left is { NamesToSew: { } names, NamesByName: { } all })
+        {
+            yield return ("Names sewn", $"{all - names.Count} of {all}", Tone.Plain);
+        }
+
         string finish = $"; of it {Words.Duration(left.FinishingMinutes)} from pressing to sewing down";
         yield return ("Left to sew", sew, Tone.Plain);
         yield return ("Left by hand", Part(left.HandsOnMinutes, left.HandsOnMinutesAtSetPace) + finish, Tone.Plain);
@@ -214,16 +220,33 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         }
 
         yield return $"Look at the proofs in {folder}/proofs and check how each name is spelt.";
-        IEnumerable<string> toSew = [.. answer.Ways is null && answer.NeedlePaths ? [] : WayWords.Steps(answer, folder), .. answer.NeedlePaths ? ToSew(folder) : []];
+        IEnumerable<string> toSew =
+        [
+            .. answer.Ways is null && answer.NeedlePaths ? [] : WayWords.Steps(answer, folder), .. answer.NeedlePaths ? ToSew(folder) : [],
+            .. NamesToSew(),
+        ];
         foreach (string step in toSew)
         {
             yield return step;
         }
     }
 
+    /// <summary>Where names are logged one by one: how, and what is left of them.</summary>
+    private IEnumerable<string> NamesToSew()
+    {
+        if (answer.Left is { NamesToSew: { Count: > 0 } left })
+        {
+            yield return $"Go on with {(left.Count == 1 ? "name" : "names")} {SewnSummary.Signed(left)}, and say what you sew: sewn {jobAsGiven} n{left[0]}.";
+        }
+        else if (answer.Left is null && !answer.NeedlePaths)
+        {
+            yield return $"Say what you sew, name by name: sewn {jobAsGiven} n1 --minutes 6.";
+        }
+    }
+
     private IEnumerable<string> ToSew(string folder)
     {
-        if (answer.Left is { ToSew: var left })
+        if (answer.Left is { ToSew: var left, NamesToSew: var names } && (left.Count > 0 || names is not { Count: > 0 }))
         {
             string paths = left.Count == 1 ? "needle path" : Words.Count(left.Count, "needle path");
             yield return left.Count == 0 ? $"Every {(answer.Ways is null ? "hooping" : "needle path")} is sewn: go on with the work by hand, which the command hours lists."

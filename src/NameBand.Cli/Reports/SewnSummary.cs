@@ -20,39 +20,9 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
             page.Gap();
         }
 
-        var done = answer.Hoopings.Where(h => h.State == "sewn").ToList();
-        var open = answer.Hoopings.Where(h => h.State != "sewn").ToList();
-        page.Facts(
-        [
-            ("Done", done.Count == 0 ? "nothing yet" : Listed(done), done.Count > 0 ? Tone.Good : Tone.Plain),
-            ("To do", open.Count == 0 ? "nothing: all is sewn" : Listed(open), Tone.Plain),
-            ("Time left", TimeLeft(open), Tone.Plain),
-        ]);
-
-        var again = answer.Hoopings.Where(h => h.State == "again").ToList();
-        if (again.Count > 0)
-        {
-            page.Gap();
-            page.Line("To be sewn again", tone: Tone.AttentionHeading);
-            foreach (var hooping in again)
-            {
-                string number = hooping.Number.ToString(CultureInfo.InvariantCulture);
-                page.Line($"{number}: {Wording.List([.. hooping.Names])}{(hooping.OnItsOwn ? ", on a piece of its own" : "")}", 2);
-            }
-        }
-
-        if (open.Count > 0)
-        {
-            page.Gap();
-            page.Line("Next", tone: Tone.Heading);
-            foreach (var hooping in open.Take(MostShown))
-            {
-                string names = Wording.List([.. hooping.Names]);
-                string line = string.Create(CultureInfo.InvariantCulture, $"{hooping.Number}: {names}, {hooping.Minutes:0.0} min");
-                page.Line(line + Marked(hooping), 2);
-            }
-        }
-
+        page.Facts([.. Facts()]);
+        PrintAgain();
+        PrintNext();
         if (answer.Problems.Count > 0)
         {
             page.Gap();
@@ -61,33 +31,129 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         }
     }
 
-    private string TimeLeft(List<ToldHooping> open)
+    private List<ToldHooping> Open => [.. answer.Hoopings.Where(h => h.State != "sewn")];
+
+    private List<ToldName> OpenNames => [.. answer.Names?.Where(n => n.State != "sewn") ?? []];
+
+    private IEnumerable<(string, string, Tone)> Facts()
     {
-        string finishing = answer.FinishingMinutes is { } minutes
-            ? $"about {Words.Duration(minutes)} by hand is still ahead, from pressing to sewing down"
-            : "the work by hand is still ahead, from pressing to sewing down; run make to have it reckoned";
-        return open.Count == 0
-            ? $"none at the machine; {finishing}"
-            : $"{Words.Duration(open.Sum(h => h.Minutes))} at the machine, as the plan reckons it; "
+        var done = answer.Hoopings.Where(h => h.State == "sewn").ToList();
+        var names = answer.Names?.Where(n => n.State == "sewn").ToList() ?? [];
+        bool isAny = done.Count > 0 || names.Count > 0;
+        yield return ("Done", isAny ? Listed(done, names, answer.Names?.Count) : "nothing yet", isAny ? Tone.Good : Tone.Plain);
+        bool isOpen = Open.Count > 0 || OpenNames.Count > 0;
+        yield return ("To do", isOpen ? Listed(Open, OpenNames, null) : "nothing: all is sewn", Tone.Plain);
+        if (answer.Finished is { } finished)
+        {
+            yield return ("Finishing", string.Join("; ", finished.Select(f => $"round {f.Round.ToString(CultureInfo.InvariantCulture)}: {f.Text}")), Tone.Plain);
+        }
+
+        yield return ("Time left", TimeLeft(isOpen), Tone.Plain);
+    }
+
+    private void PrintAgain()
+    {
+        var again = answer.Hoopings.Where(h => h.State == "again").ToList();
+        var names = answer.Names?.Where(n => n.State == "again").ToList() ?? [];
+        if (again.Count == 0 && names.Count == 0)
+        {
+            return;
+        }
+
+        page.Gap();
+        page.Line("To be sewn again", tone: Tone.AttentionHeading);
+        foreach (var hooping in again)
+        {
+            string number = hooping.Number.ToString(CultureInfo.InvariantCulture);
+            page.Line($"{number}: {Wording.List([.. hooping.Names])}{(hooping.OnItsOwn ? ", on a piece of its own" : "")}", 2);
+        }
+
+        foreach (var name in names)
+        {
+            page.Line($"{Signed([name.Number])}: {name.Text}", 2);
+        }
+    }
+
+    private void PrintNext()
+    {
+        if (Open.Count == 0 && OpenNames.Count == 0)
+        {
+            return;
+        }
+
+        page.Gap();
+        page.Line("Next", tone: Tone.Heading);
+        foreach (var hooping in Open.Take(MostShown))
+        {
+            string names = Wording.List([.. hooping.Names]);
+            string line = string.Create(CultureInfo.InvariantCulture, $"{hooping.Number}: {names}, {hooping.Minutes:0.0} min");
+            page.Line(line + Marked(hooping), 2);
+        }
+
+        foreach (var name in OpenNames.Take(MostShown))
+        {
+            string minutes = name.Minutes > 0 ? string.Create(CultureInfo.InvariantCulture, $", {name.Minutes:0.0} min") : "";
+            page.Line($"{Signed([name.Number])}: {name.Text}{minutes}", 2);
+        }
+    }
+
+    private string TimeLeft(bool isOpen)
+    {
+        double machine = Open.Sum(h => h.Minutes) + OpenNames.Sum(n => n.Minutes);
+        string finishing = answer.FinishingMinutes switch
+        {
+            null => "the work by hand is still ahead, from pressing to sewing down; run make to have it reckoned",
+            < 0.05 => "nothing is left of the work by hand",
+            { } minutes => $"about {Words.Duration(minutes)} by hand is still ahead, from pressing to sewing down",
+        };
+        if (!isOpen && answer.FinishingMinutes < 0.05)
+        {
+            return "none: all is sewn, and sewn down";
+        }
+
+        return !isOpen ? $"none at the machine; {finishing}"
+            : machine == 0 ? $"the names that are left are sewn by hand, which hours reckons. After it {finishing}"
+            : $"{Words.Duration(machine)} at the machine, as the plan reckons it; "
                 + $"make reckons anew with your own pace. After it {finishing}";
     }
 
     private string Confirmation(ToldDeed said)
     {
-        string number = said.Hooping.ToString(CultureInfo.InvariantCulture);
+        string number = said.Hooping.GetValueOrDefault().ToString(CultureInfo.InvariantCulture);
         string minutes = said.Minutes is { } m ? string.Create(CultureInfo.InvariantCulture, $", {m:0.#} minutes at the machine") : "";
         string hands = said.HandMinutes is { } h ? string.Create(CultureInfo.InvariantCulture, $", {h:0.#} by hand") : "";
+        if (said.Names is { } names)
+        {
+            return OfNames(said, names, minutes + hands);
+        }
+
+        string step = said.Step is { } word ? $"The step “{word}” {(said.Round > 0 ? $"of round {said.Round}" : "of all rounds")}" : "";
         return said.Deed switch
         {
-            "sewn" => $"Hooping {number}{Names(said.Hooping)} is written down as sewn{minutes}{hands}. "
+            "done" => $"{step} is written down as done, and with it those before it.",
+            "undone" => $"{step} counts as still to be done, and so do those after it.",
+            "sewn" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} is written down as sewn{minutes}{hands}. "
                 + "Its files are kept in the folder sewn and stay as they are.",
-            "again" => $"Hooping {number}{Names(said.Hooping)} is to be sewn again. "
+            "again" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} is to be sewn again. "
                 + "Run make: names that were changed in the list come out with their new words.",
             "patch" => $"Hooping {number} is to be sewn again on a piece of its own: "
                 + $"cut cloth {Words.Both(said.PatchOnClothMm ?? 0)} long, a seam at each end included, and let it into the strip.",
-            "mistake" => $"Hooping {number}{Names(said.Hooping)} counts as not sewn.",
+            "mistake" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} counts as not sewn.",
             _ => $"The piece of hooping {number} is written down as {Words.Both(said.MeasuredMm ?? 0)} long; "
                 + $"{Words.Both(said.ExpectedMm ?? 0)} was expected. Run make: the rest is set out by what was measured.",
+        };
+    }
+
+    private string OfNames(ToldDeed said, IReadOnlyList<int> numbers, string minutes)
+    {
+        var texts = answer.Names?.Where(n => numbers.Contains(n.Number)).Select(n => $"“{n.Text}”").ToList() ?? [];
+        string names = $"{(numbers.Count == 1 ? "Name" : "Names")} {Signed(numbers)}, {Wording.List([.. texts.Take(MostShown)])}{(texts.Count > MostShown ? " and more" : "")},";
+        bool isOne = numbers.Count == 1;
+        return said.Deed switch
+        {
+            "sewn" => $"{names} {(isOne ? "is" : "are")} written down as sewn{minutes}. {(isOne ? "It stays" : "They stay")} where the plan has {(isOne ? "it" : "them")}.",
+            "again" => $"{names} {(isOne ? "is" : "are")} to be sewn again. Run make: a name that was changed in the list comes out with its new words.",
+            _ => $"{names} {(isOne ? "counts" : "count")} as not sewn.",
         };
     }
 
@@ -101,8 +167,19 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
     private static string Marked(ToldHooping hooping) => hooping.Mark is not { } mark ? ""
         : $", mark {mark}{(hooping.AsksForMark ? " (there are older sheets: say it with --mark)" : "")}";
 
-    private static string Listed(List<ToldHooping> hoopings) =>
-        $"{Words.Count(hoopings.Count, "hooping")}: {Numbers([.. hoopings.Select(h => h.Number)])}";
+    private static string Listed(List<ToldHooping> hoopings, List<ToldName> names, int? of)
+    {
+        string?[] parts =
+        [
+            hoopings.Count > 0 ? $"{Words.Count(hoopings.Count, "hooping")}: {Numbers([.. hoopings.Select(h => h.Number)])}" : null,
+            names.Count > 0 ? $"{(of is { } all ? $"{names.Count} of {all} names" : Words.Count(names.Count, "name"))}: {Signed([.. names.Select(n => n.Number)])}" : null,
+        ];
+        return string.Join("; ", parts.Where(p => p is not null));
+    }
 
     public static string Numbers(IReadOnlyList<int> hoopings) => EveningSummary.Numbers(hoopings).Split(' ', 2)[1];
+
+    /// <summary>Numbers of names, such as <c>n3–n8</c>.</summary>
+    public static string Signed(IReadOnlyList<int> names) => string.Join(
+        ", ", Numbers(names).Split(", ").Select(r => string.Join("–", r.Split('–').Select(n => "n" + n))));
 }

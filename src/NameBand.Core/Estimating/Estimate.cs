@@ -59,6 +59,9 @@ public sealed record Estimate(ImmutableArray<HoopingFigures> Hoopings, Work Work
     /// <summary>What is still to do, finishing included; the whole where nothing is sewn.</summary>
     public Work Left { get; init; } = Work;
 
+    /// <summary>Names that are keyed in or traced, in the plan's order: they are logged one by one.</summary>
+    public ImmutableArray<NameShare> Names { get; init; } = [];
+
     /// <summary>Whether the cloth is hooped; else each strip is sewn in one run.</summary>
     public bool IsHooped { get; init; } = true;
 
@@ -73,11 +76,29 @@ public sealed record Estimate(ImmutableArray<HoopingFigures> Hoopings, Work Work
     /// <summary>Likely minutes by the clock.</summary>
     public double ElapsedMinutes => Work.ElapsedMinutes(Hoopings.Length);
 
-    public WorkLeft WorkLeft => new(
-        Hoopings.Count(h => !h.IsSewn), Left.Machine, Left.Hands, Left.Finishing.Likely);
+    public WorkLeft WorkLeft
+    {
+        get
+        {
+            var byName = Names.Select(n => n.Hooping).ToHashSet();
+            var logged = Hoopings.Where(h => !byName.Contains(h.Number)).ToList();
+            return new(logged.Count(h => !h.IsSewn), Left.Machine, Left.Hands, Left.Finishing.Likely)
+            {
+                HoopingsInAll = logged.Count,
+                Names = Names.Count(n => !n.IsSewn),
+                NamesInAll = Names.Length,
+                IsBegun = IsBegun,
+            };
+        }
+    }
+
+    /// <summary>Whether anything is sewn.</summary>
+    public bool IsBegun { get; init; }
 
     /// <summary>Minutes that one of the hoopings takes at the machine, by its own pace as the totals are.</summary>
     public double OwnMinutes(HoopingFigures hooping) => hooping.MachineMinutes * (OwnPace?.MachineFactor ?? 1);
+
+    public double OwnMinutes(NameShare name) => name.MachineMinutes * (OwnPace?.MachineFactor ?? 1);
 
     /// <summary>What the log has taught; null: nothing was timed, and all is at the pace that is set.</summary>
     public OwnPace? OwnPace { get; init; }

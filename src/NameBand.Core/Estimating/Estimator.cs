@@ -24,24 +24,61 @@ public static class Estimator
         var bobbinsOf = changes.ToLookup(c => c.Hooping, c => c.Bobbins);
         ImmutableArray<HoopingFigures> timed = [.. hoopings.Select(h => WithBobbins(h, bobbinsOf[h.Number].Sum(), job.Machine))];
         var matter = new WorkMatter(job, plan, timed, log, ways);
+        var hands = new HoopHands(matter);
+        var names = Names(matter, hands);
         return new Estimate(
-            WithHands(timed, plan, new HoopHands(matter)),
-            WorkList.Whole(matter),
+            WithHands(timed, plan, hands, names, matter),
+            WorkList.Whole(matter, hands, names),
             timed.Sum(h => h.NeedleThreadM),
             timed.Sum(h => h.BobbinThreadM))
         {
-            Left = WorkList.Left(matter),
+            Left = WorkList.Left(matter, hands, names),
+            Names = names,
+            IsBegun = matter.IsBegun,
             IsHooped = ways.Any(w => w.IsHooped),
             BobbinChanges = [.. changes.Select(c => c with { IsPast = log is not null && log.IsSewn(c.Hooping) })],
             Bobbins = bobbins,
         };
     }
 
-    private static ImmutableArray<HoopingFigures> WithHands(ImmutableArray<HoopingFigures> figures, StripPlan plan, HoopHands hands)
+    private static ImmutableArray<HoopingFigures> WithHands(
+        ImmutableArray<HoopingFigures> figures, StripPlan plan, HoopHands hands, ImmutableArray<NameShare> names, WorkMatter matter)
     {
         var hoopings = plan.Hoopings.ToDictionary(h => h.Number);
+        var keying = names.ToLookup(n => n.Hooping);
         return [.. figures.Select(f => hoopings.TryGetValue(f.Number, out var hooping)
-            ? f with { TimedHandMinutes = hands.TimedMinutes(hooping), OtherHandMinutes = hands.UntimedMinutes(f.Number) } : f)];
+            ? f with
+            {
+                TimedHandMinutes = matter.WayOf(f.Number).IsLoggedByName
+                    ? (hands.HoopingMinutes(f.Number) * (1 + matter.Job.Hands.RestAllowance)) + keying[f.Number].Sum(n => n.TimedHandMinutes)
+                    : hands.TimedMinutes(hooping),
+                OtherHandMinutes = hands.UntimedMinutes(f.Number),
+                IsSewn = f.IsSewn || matter.IsSewn(hooping),
+            }
+            : f)];
+    }
+
+    /// <summary>The names that are logged by themselves, each with its share of its run.</summary>
+    private static ImmutableArray<NameShare> Names(WorkMatter matter, HoopHands hands)
+    {
+        var figures = matter.Hoopings.ToDictionary(h => h.Number);
+        return
+        [
+            .. from hooping in matter.Plan.Hoopings
+               let way = matter.WayOf(hooping.Number)
+               where way.IsLoggedByName && figures.ContainsKey(hooping.Number)
+               let whole = figures[hooping.Number]
+               from name in HoopHands.OrdersIn(hooping).Zip(NameShare.Parts(hooping, whole, way.Keyed))
+               let keys = way.Keyed.GetValueOrDefault(name.First)
+               let byHandMm = matter.Job.Traced.ByHand ? way.TracedMm.GetValueOrDefault(hooping.Number) * name.Second : 0
+               select new NameShare(
+                   name.First, hooping.Number, name.Second, whole.MachineMinutes * name.Second,
+                   hands.TimedMinutes(hooping, name.Second, keys) + (byHandMm / matter.Job.Traced.PaceMmPerMinute * (1 + matter.Job.Hands.RestAllowance)),
+                   matter.IsSewnName(name.First))
+               {
+                   Keyed = keys,
+               },
+        ];
     }
 
     /// <summary>

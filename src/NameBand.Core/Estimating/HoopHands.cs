@@ -51,9 +51,22 @@ internal sealed class HoopHands
     /// <summary>Names in a hooping, headings too: each is clipped and freed of its backing.</summary>
     public static int NamesIn(Hooping hooping) => hooping.Segments.Sum(s => s.Segment.Names.Length);
 
+    /// <summary>Numbers of the names in a hooping.</summary>
+    public static IEnumerable<int> OrdersIn(Hooping hooping) => hooping.Segments.SelectMany(s => s.Segment.Names).Select(n => n.Order);
+
     public static double MetresIn(Hooping hooping) => hooping.Segments.Sum(s => s.Segment.LengthMm) / 1000;
 
     public int SnipsIn(Hooping hooping) => _figures.GetValueOrDefault(hooping.Number)?.Snips ?? 0;
+
+    /// <summary>What of hands the log times of one name that is logged by itself, rest included.</summary>
+    /// <param name="part">Of its hooping's threads.</param>
+    public double TimedMinutes(Hooping hooping, double part, NameKeys keys)
+    {
+        var letters = _matter.Job.Letters;
+        double minutes = (keys.Keys * letters.SecondsPerKey / 60) + (keys.Pieces * letters.PositioningMinutes) + _hands.ClippingMinutesPerName
+            + (TearsByTheMetre(hooping) ? 0 : TearAwayMinutesPerName) + (SnipsIn(hooping) * part * _hands.SecondsPerSnip / 60);
+        return minutes * (1 + _hands.RestAllowance);
+    }
 
     /// <summary>What the sewing log times as by hand: hooping, setting straight, clipping and tearing away, rest included.</summary>
     public double TimedMinutes(Hooping hooping)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NameBand.Job;
 
 namespace NameBand.Estimating;
@@ -28,8 +29,6 @@ public static class KeyedWork
         };
     }
 
-    /// <param name="pieces">What is keyed in at one go, each with its start mark.</param>
-    /// <param name="keys">Characters keyed in, in all.</param>
-    public static WayActs Acts(BandJob job, int pieces, int keys) =>
-        new(job.Letters.Hooped, MarkMethod.None) { KeyedPieces = pieces, Keys = keys };
+    /// <param name="keyed">What is keyed in of each name, by its number.</param>
+    public static WayActs Acts(BandJob job, ImmutableDictionary<int, NameKeys> keyed) => new(job.Letters.Hooped, MarkMethod.None) { Keyed = keyed };
 }

@@ -6,23 +6,24 @@ namespace NameBand.Estimating;
 internal static class MachineRows
 {
     /// <summary>Way by way; what is done in several ways says which it is.</summary>
-    public static IEnumerable<WorkRow> Of(WorkMatter matter, ImmutableArray<HoopingFigures> hoopings)
+    public static IEnumerable<WorkRow> Of(WorkMatter matter, WorkToDo toDo)
     {
         if (matter.Ways is [var only])
         {
-            return Of(only, matter, hoopings);
+            return Of(only, matter, toDo);
         }
 
-        return matter.Ways.SelectMany(w => Of(w, matter, [.. hoopings.Where(h => w.Has(h.Number))]).Select(r => r with { Act = $"{r.Act}, {w.How}" }));
+        return matter.Ways.SelectMany(w => Of(w, matter, toDo).Select(r => r with { Act = $"{r.Act}, {w.How}" }));
     }
 
-    private static IEnumerable<WorkRow> Of(WayActs way, WorkMatter matter, ImmutableArray<HoopingFigures> hoopings)
+    private static IEnumerable<WorkRow> Of(WayActs way, WorkMatter matter, WorkToDo toDo)
     {
+        ImmutableArray<HoopingFigures> hoopings = [.. toDo.Figures.Where(h => way.Has(h.Number))];
         var machine = matter.Job.Machine;
         double stitches = hoopings.Sum(h => (double)h.Stitches);
         double stitching = hoopings.Sum(h => h.StitchingMinutes);
         bool isTraced = way.IsTraced;
-        double lines = isTraced ? way.TracedMm / 1000 : 0;
+        double lines = isTraced ? toDo.TracedM(way) : 0;
         double jumps = hoopings.Sum(h => (double)h.Jumps);
         double cuts = hoopings.Sum(h => (double)h.Trims);
         double stops = hoopings.Sum(h => (double)h.Stops);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NameBand.Job;
 
 namespace NameBand.Estimating;
@@ -20,6 +21,6 @@ public static class TracedWork
         };
     }
 
-    /// <param name="lineMm">Length of all lines that are followed.</param>
-    public static WayActs Acts(double lineMm) => new(IsHooped: false, MarkMethod.None) { IsTraced = true, TracedMm = lineMm };
+    /// <param name="lineMm">Length of the lines that are followed, by run.</param>
+    public static WayActs Acts(ImmutableDictionary<int, double> lineMm) => new(IsHooped: false, MarkMethod.None) { IsTraced = true, TracedMm = lineMm };
 }

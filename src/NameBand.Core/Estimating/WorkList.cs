@@ -14,27 +14,26 @@ internal sealed class WorkList
 
     private readonly WorkMatter _matter;
     private readonly HoopHands _hoop;
-    private readonly ImmutableArray<Hooping> _hoopings;
+    private readonly WorkToDo _toDo;
     private readonly bool _isLeft;
     private readonly List<WorkRow> _rows = [];
 
-    private WorkList(WorkMatter matter, bool isLeft)
-    {
-        _matter = matter;
-        _hoop = new HoopHands(matter);
-        _isLeft = isLeft && matter.IsBegun;
-        _hoopings = [.. matter.Plan.Hoopings.Where(h => !isLeft || !matter.IsSewn(h.Number))];
-    }
+    private WorkList(WorkMatter matter, HoopHands hoop, WorkToDo toDo, bool isLeft) =>
+        (_matter, _hoop, _toDo, _isLeft) = (matter, hoop, toDo, isLeft && matter.IsBegun);
+
+    private ImmutableArray<Hooping> Hoopings => _toDo.Hoopings;
 
     private HandSettings Hands => _matter.Job.Hands;
 
     private StripPlan Plan => _matter.Plan;
 
     /// <summary>The whole job, what is sewn included.</summary>
-    public static Work Whole(WorkMatter matter) => new WorkList(matter, isLeft: false).List();
+    public static Work Whole(WorkMatter matter, HoopHands hoop, ImmutableArray<NameShare> names) =>
+        new WorkList(matter, hoop, new WorkToDo(matter, names, isLeft: false), isLeft: false).List();
 
-    /// <summary>What is still to do: hoopings that the log does not call sewn, and all that comes after the last of them.</summary>
-    public static Work Left(WorkMatter matter) => new WorkList(matter, isLeft: true).List();
+    /// <summary>What is still to do: what the log does not call sewn, and of what comes after the last name all that it does not call done.</summary>
+    public static Work Left(WorkMatter matter, HoopHands hoop, ImmutableArray<NameShare> names) =>
+        new WorkList(matter, hoop, new WorkToDo(matter, names, isLeft: true), isLeft: true).List();
 
     private Work List()
     {
@@ -45,7 +44,7 @@ internal sealed class WorkList
 
         Before();
         AtTheHoop();
-        _rows.AddRange(MachineRows.Of(_matter, [.. _matter.Hoopings.Where(h => !_isLeft || !_matter.IsSewn(h.Number))]));
+        _rows.AddRange(MachineRows.Of(_matter, _toDo));
         OnEachName();
         Spoiled();
         Finishing();
@@ -62,19 +61,19 @@ internal sealed class WorkList
         }
 
         ByHand("cutting the cloth", WorkTime.Before, "m", metres, Hands.CuttingMinutesPerMetre);
-        ByHand("cutting the backing", WorkTime.Before, "pieces", _hoopings.Length, Hands.BackingMinutesPerPiece);
+        ByHand("cutting the backing", WorkTime.Before, "pieces", Hoopings.Count(h => !_isLeft || !_matter.IsBegunIn(h)), Hands.BackingMinutesPerPiece);
         ByHand("stiffening the cloth", WorkTime.Before, "m", metres, Hands.StiffeningMinutesPerMetre);
         ByHand("ruling the base line", WorkTime.Before, "m", metres, Hands.RulingMinutesPerMetre);
         if (_matter.Ways.Any(w => w.IsTraced))
         {
             ByHand(
-                "printing and pinning the template", WorkTime.Before, "m", Plan.TotalLengthMm / 1000, StartingValues.TemplateMinutesPerMetre);
+                "printing and pinning the template", WorkTime.Before, "m", metres, StartingValues.TemplateMinutesPerMetre);
         }
 
         if (!_isLeft)
         {
             ByHand(
-                "the spelling round: reading each name against the list", WorkTime.Before, "names", NamesIn(Plan.Hoopings),
+                "the spelling round: reading each name against the list", WorkTime.Before, "names", Plan.Hoopings.Sum(HoopHands.NamesIn),
                 Hands.CheckingMinutesPerName);
         }
 
@@ -88,8 +87,8 @@ internal sealed class WorkList
 
     private void AtTheHoop()
     {
-        int first = _hoopings.Count(h => _matter.IsHooped(h.Number) && _hoop.IsFirst(h.Number));
-        int others = _hoopings.Count(h => _matter.IsHooped(h.Number)) - first;
+        int first = Hoopings.Count(h => _matter.IsHooped(h.Number) && _hoop.IsFirst(h.Number));
+        int others = Hoopings.Count(h => _matter.IsHooped(h.Number)) - first;
         ByHand("changing to the thread of the marks", WorkTime.EachHooping, "hoopings", WithSewnMarks, _hoop.MarksThreadMinutes);
         bool allAlike = Hands.FirstHoopingsMinutes == Hands.HoopingMinutes;
         (first, others) = allAlike ? (0, first + others) : (first, others);
@@ -101,45 +100,45 @@ internal sealed class WorkList
         static WorkRow Timed(WorkRow row) => row with { IsAtTheHoop = true };
 
         void MeetingMarks(MarkMethod marks, string act) => ByHand(
-            act, WorkTime.EachHooping, "hoopings", _hoopings.Count(h => _matter.WayOf(h.Number).Marks == marks), _hoop.MetMarksMinutes(marks), Timed);
+            act, WorkTime.EachHooping, "hoopings", Hoopings.Count(h => _matter.WayOf(h.Number).Marks == marks), _hoop.MetMarksMinutes(marks), Timed);
     }
 
     private void OnEachName()
     {
         static WorkRow Meanwhile(WorkRow row) => row with { IsMeanwhile = true };
         static WorkRow Timed(WorkRow row) => row with { IsAtTheHoop = true, IsMeanwhile = true };
-        int names = NamesIn(_hoopings);
-        ByHand("keying in", WorkTime.EachName, "characters", _matter.Ways.Sum(w => w.Keys), _matter.Job.Letters.SecondsPerKey / 60);
+        static WorkRow TimedBefore(WorkRow row) => row with { IsAtTheHoop = true };
+        int names = _toDo.NamesIn(Hoopings);
         ByHand(
-            "bringing the start mark under the needle", WorkTime.EachName, "marks", _matter.Ways.Sum(w => w.KeyedPieces),
-            _matter.Job.Letters.PositioningMinutes);
+            "keying in", WorkTime.EachName, "characters", _toDo.Names.Sum(n => n.Keyed.Keys), _matter.Job.Letters.SecondsPerKey / 60, TimedBefore);
+        ByHand(
+            "bringing the start mark under the needle", WorkTime.EachName, "marks", _toDo.Names.Sum(n => n.Keyed.Pieces),
+            _matter.Job.Letters.PositioningMinutes, TimedBefore);
         if (_matter.Job.Traced.ByHand)
         {
             ByHand(
-                "sewing the lines by hand", WorkTime.EachName, "m of line", _matter.Ways.Sum(w => w.TracedMm) / 1000, 1000 / _matter.Job.Traced.PaceMmPerMinute,
-                r => r with { Cause = WorkCause.Following });
+                "sewing the lines by hand", WorkTime.EachName, "m of line", _matter.Ways.Sum(_toDo.TracedM), 1000 / _matter.Job.Traced.PaceMmPerMinute,
+                r => r with { Cause = WorkCause.Following, IsAtTheHoop = true });
         }
 
         ByHand("taking the marks out", WorkTime.EachHooping, "hoopings", WithSewnMarks, _hoop.MarksOutMinutes, Meanwhile);
         ByHand("clipping threads", WorkTime.EachName, "names", names, Hands.ClippingMinutesPerName, Timed);
-        ByHand("snipping loose threads", WorkTime.EachName, "threads", _hoopings.Sum(_hoop.SnipsIn), Hands.SecondsPerSnip / 60, Timed);
-        var byTheMetre = _hoopings.Where(_hoop.TearsByTheMetre).ToList();
-        double torn = byTheMetre.Count == _hoopings.Length ? Plan.TotalLengthMm / 1000 : byTheMetre.Sum(HoopHands.MetresIn);
-        ByHand("tearing the backing away", WorkTime.EachName, "names", names - NamesIn(byTheMetre), _hoop.TearAwayMinutesPerName, Timed);
-        ByHand("tearing the backing away", WorkTime.EachName, "m", byTheMetre.Count > 0 ? torn : 0, _hoop.TearAwayMinutesPerMetre);
+        ByHand("snipping loose threads", WorkTime.EachName, "threads", _toDo.Figures.Sum(f => f.Snips), Hands.SecondsPerSnip / 60, Timed);
+        var byTheMetre = Hoopings.Where(_hoop.TearsByTheMetre).ToList();
+        ByHand("tearing the backing away", WorkTime.EachName, "names", names - _toDo.NamesIn(byTheMetre), _hoop.TearAwayMinutesPerName, Timed);
     }
 
-    private int WithSewnMarks => _hoopings.Count(h => _matter.WayOf(h.Number).HasSewnMarks);
+    private int WithSewnMarks => Hoopings.Count(h => _matter.WayOf(h.Number).HasSewnMarks);
 
     /// <summary>Names that go wrong, at the rate that is set: picked out and sewn once more.</summary>
     private void Spoiled()
     {
-        int names = NamesIn(_hoopings);
+        int names = _toDo.NamesIn(Hoopings);
         double spoiled = names * Hands.SpoiledPer100Names / 100;
         double sewing = _rows.Where(r => r.By == Doer.Machine && r.When != WorkTime.Before).Sum(r => r.Minutes.Likely);
         double machine = names > 0 ? sewing / names : 0;
         ByHand("unpicking spoiled names", WorkTime.EachName, "names", spoiled, Hands.UnpickingMinutesPerName, Rarely);
-        double hooped = NamesIn(_hoopings.Where(h => _matter.IsHooped(h.Number))) * Hands.SpoiledPer100Names / 100;
+        double hooped = _toDo.NamesIn(Hoopings.Where(h => _matter.IsHooped(h.Number))) * Hands.SpoiledPer100Names / 100;
         ByHand("hooping for them once more", WorkTime.EachName, "names", hooped, Hands.HoopingMinutes, Rarely);
         Add(new WorkRow("sewing them once more", Doer.Machine, WorkTime.EachName, "names", spoiled, machine, WorkCause.Spoiling));
 
@@ -147,31 +146,48 @@ internal sealed class WorkList
     }
 
     /// <summary>
-    /// From the first stroke of the iron to the last stitch at the hem; the log does not follow it, so all of it is ahead.
+    /// From tearing the long backings away to the last stitch at the hem: of what is left, all that the log does not call done.
     /// </summary>
     private void Finishing()
     {
         double metres = Plan.TotalLengthMm / 1000;
         int patches = PatchJoins();
-        ByHand("pressing", WorkTime.After, "m", metres, Hands.PressingMinutesPerMetre);
+        bool eases = !Plan.Hem.IsCurved && Plan.Hem.UpperEdgeShorterMm > 0.05;
+        var byTheMetre = Plan.Hoopings.Where(_hoop.TearsByTheMetre).ToList();
+        double torn = byTheMetre.Count == Plan.Hoopings.Length ? metres : byTheMetre.Sum(HoopHands.MetresIn);
+        Finish(FinishingStep.Tear, "tearing the backing away", WorkTime.EachPiece, "m", byTheMetre.Count > 0 ? torn : 0, _hoop.TearAwayMinutesPerMetre);
+        Finish(FinishingStep.Press, "pressing", WorkTime.After, "m", metres, Hands.PressingMinutesPerMetre);
         double betweenMm = Plan.Cloths.Sum(c => (c.Lanes - 1) * c.LengthMm);
-        ByHand(CuttingApart, WorkTime.EachPiece, "m", betweenMm / 1000, Hands.CuttingApartMinutesPerMetre);
+        Finish(FinishingStep.Cut, CuttingApart, WorkTime.EachPiece, "m", betweenMm / 1000, Hands.CuttingApartMinutesPerMetre);
         if (_matter.Job.Strip.SewnBeforeCutting)
         {
-            ByHand("trimming to width", WorkTime.EachPiece, "m", metres, Hands.TrimmingMinutesPerMetre);
+            Finish(FinishingStep.Cut, "trimming to width", WorkTime.EachPiece, "m", metres, Hands.TrimmingMinutesPerMetre);
         }
 
-        ByHand("letting patch pieces into the strip", WorkTime.EachPiece, "joins", patches, Hands.JoinMinutes);
-        ByHand("joining pieces and closing the rounds", WorkTime.EachRound, "joins", Plan.Joins, Hands.JoinMinutes);
-        ByHand("turning both edges in", WorkTime.EachRound, "m", metres, 2 * Hands.TurningInMinutesPerMetre);
-        ByHand("folding tapered tucks", WorkTime.EachRound, "tucks", Plan.Rounds.Sum(r => RoundTucks.Of(Plan, r).Length), Hands.TuckMinutes);
-        ByHand("pinning to the hem", WorkTime.EachRound, "m", metres, Hands.PinningMinutesPerMetre);
-        ByHand("sewing the lower edge down", WorkTime.EachRound, "m", metres, Hands.SewingLowerEdgeMinutesPerMetre);
-        bool eases = !Plan.Hem.IsCurved && Plan.Hem.UpperEdgeShorterMm > 0.05;
-        ByHand(
-            eases ? "easing and sewing the upper edge down" : "sewing the upper edge down", WorkTime.EachRound, "m", metres,
-            Hands.SewingUpperEdgeMinutesPerMetre, r => eases ? r with { Cause = WorkCause.Easing } : r);
+        Finish(FinishingStep.Join, "letting patch pieces into the strip", WorkTime.EachPiece, "joins", patches, Hands.JoinMinutes);
+        Finish(FinishingStep.Join, "joining pieces and closing the rounds", WorkTime.EachRound, "joins", Plan.Joins, Hands.JoinMinutes);
+        Finish(FinishingStep.Turn, "turning both edges in", WorkTime.EachRound, "m", metres, 2 * Hands.TurningInMinutesPerMetre);
+        Finish(
+            FinishingStep.Tuck, "folding tapered tucks", WorkTime.EachRound, "tucks", Plan.Rounds.Sum(r => RoundTucks.Of(Plan, r).Length),
+            Hands.TuckMinutes);
+        Finish(FinishingStep.Pin, "pinning to the hem", WorkTime.EachRound, "m", metres, Hands.PinningMinutesPerMetre);
+        Finish(FinishingStep.Lower, "sewing the lower edge down", WorkTime.EachRound, "m", metres, Hands.SewingLowerEdgeMinutesPerMetre);
+        Finish(
+            FinishingStep.Upper, eases ? "easing and sewing the upper edge down" : "sewing the upper edge down", WorkTime.EachRound, "m", metres,
+            Hands.SewingUpperEdgeMinutesPerMetre);
+
+        void Finish(FinishingStep step, string act, WorkTime when, string from, double count, double minutesEach)
+        {
+            double open = _isLeft && _matter.Log is { } log ? 1 - log.Finishing.DonePart(step, RoundLengths) : 1;
+            ByHand(act, when, from, count * open, minutesEach, r => r with
+            {
+                Step = step,
+                Cause = eases && step == FinishingStep.Upper ? WorkCause.Easing : r.Cause,
+            });
+        }
     }
+
+    private (int Round, double LengthMm)[] RoundLengths => [.. Plan.Rounds.Select(r => (r.Number, r.LengthMm))];
 
     private void ByHand(string act, WorkTime when, string from, double count, double minutesEach, Func<WorkRow, WorkRow>? more = null)
     {
@@ -187,13 +203,12 @@ internal sealed class WorkList
         }
     }
 
-    private static int NamesIn(IEnumerable<Hooping> hoopings) => hoopings.Sum(HoopHands.NamesIn);
-
     /// <summary>Part of the cloth that is not cut and ruled yet: cloths on which nothing is sewn.</summary>
     private double PartToPrepare()
     {
         double all = Plan.Cloths.Sum(c => c.LengthMm);
-        double begun = Plan.Cloths.Where(c => c.Hoopings.Any(_matter.IsSewn)).Sum(c => c.LengthMm);
+        var sewnOn = Plan.Hoopings.Where(_matter.IsBegunIn).Select(h => h.Number).ToHashSet();
+        double begun = Plan.Cloths.Where(c => c.Hoopings.Any(sewnOn.Contains)).Sum(c => c.LengthMm);
         return !_isLeft ? 1 : all > 0 ? 1 - (begun / all) : 0;
     }
 

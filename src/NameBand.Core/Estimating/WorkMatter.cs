@@ -26,16 +26,16 @@ public sealed record WayActs(bool IsHooped, MarkMethod Marks)
 
     public bool Has(int hooping) => Hoopings is null || Hoopings.Contains(hooping);
 
-    /// <summary>Characters that are keyed in.</summary>
-    public int Keys { get; init; }
+    /// <summary>What is keyed in of each name, by its number; empty where nothing is.</summary>
+    public ImmutableDictionary<int, NameKeys> Keyed { get; init; } = ImmutableDictionary<int, NameKeys>.Empty;
 
-    /// <summary>What is keyed in at one go, each with its start mark.</summary>
-    public int KeyedPieces { get; init; }
-
-    /// <summary>Length of all lines that are traced, in mm; 0 where nothing is.</summary>
-    public double TracedMm { get; init; }
+    /// <summary>Length of the lines that are traced in each hooping, in mm; empty where nothing is.</summary>
+    public ImmutableDictionary<int, double> TracedMm { get; init; } = ImmutableDictionary<int, double>.Empty;
 
     public bool IsTraced { get; init; }
+
+    /// <summary>Whether its names are logged one by one, and not hooping by hooping.</summary>
+    public bool IsLoggedByName => !FollowsCoordinates;
 }
 
 /// <summary>What the acts of a job are counted from.</summary>
@@ -48,7 +48,14 @@ internal sealed record WorkMatter(
 
     public bool IsHooped(int hooping) => WayOf(hooping).IsHooped;
 
-    public bool IsSewn(int hooping) => Log is not null && Log.IsSewn(hooping);
+    public bool IsSewnName(int order) => Log is not null && Log.OfNames.IsSewn(order);
 
-    public bool IsBegun => Plan.Hoopings.Any(h => IsSewn(h.Number));
+    public bool IsSewn(Hooping hooping) => WayOf(hooping.Number).IsLoggedByName
+        ? HoopHands.OrdersIn(hooping).All(IsSewnName) : Log is not null && Log.IsSewn(hooping.Number);
+
+    /// <summary>Whether any of it is sewn.</summary>
+    public bool IsBegunIn(Hooping hooping) => WayOf(hooping.Number).IsLoggedByName
+        ? HoopHands.OrdersIn(hooping).Any(IsSewnName) : Log is not null && Log.IsSewn(hooping.Number);
+
+    public bool IsBegun => Plan.Hoopings.Any(IsBegunIn) || (Log is not null && Log.Finishing.IsAny);
 }

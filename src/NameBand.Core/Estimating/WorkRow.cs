@@ -1,3 +1,5 @@
+using NameBand.Job;
+
 namespace NameBand.Estimating;
 
 /// <summary>Who does an act.</summary>
@@ -66,6 +68,9 @@ public sealed record WorkRow(
 
     /// <summary>Hand work on what came out of the hoop, which can be done while the next piece is sewn.</summary>
     public bool IsMeanwhile { get; init; }
+
+    /// <summary>The step of finishing that it is; null for any other act.</summary>
+    public FinishingStep? Step { get; init; }
 
     public string Source { get; init; } = "common practice, no source";
 

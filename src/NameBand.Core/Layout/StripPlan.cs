@@ -15,6 +15,9 @@ public sealed record PlacedName(LetteredName Lettered, double StartMm, double Wi
 {
     public double EndMm => StartMm + WidthMm;
 
+    /// <summary>Where it was laid out, where it has moved since by what was measured; null: it has not.</summary>
+    public (double StartMm, double WidthMm)? PlannedMm { get; init; }
+
     /// <summary>Sewn, and no row asks for it any longer: it lies on the cloth and is no name of the job.</summary>
     public bool IsGone { get; init; }
 
@@ -131,6 +134,9 @@ public sealed record StripPlan(
 
     /// <summary>How many strips may lie side by side, where that was free to choose; null where the job names it.</summary>
     public int? FreeLanes { get; init; }
+
+    /// <summary>The highest number that a name of this job ever had; 0: those of its names say it.</summary>
+    public int LastNumber { get; init; }
 
     /// <summary>What is known of the fewest segments, where the order was free; else null.</summary>
     public BestFitProof? BestFit { get; init; }

@@ -13,6 +13,12 @@ public sealed record PlannedHooping(int Number, ImmutableArray<string> Names, do
     public string Mark { get; init; } = "";
 }
 
+/// <summary>A name of a plan that is keyed in or traced, and so logged by itself.</summary>
+/// <param name="Hooping">Number of its hooping or run.</param>
+/// <param name="Minutes">At the machine; 0 where the plan does not say.</param>
+/// <param name="Mark">Of its hooping or run; empty where its sheets bear none.</param>
+public sealed record PlannedName(int Number, string Text, int Hooping, double WidthMm, double Minutes, string Mark);
+
 /// <summary>The plan in an out folder, as far as a person who sews from it needs it.</summary>
 /// <param name="Hoopings">Those that are sewn from needle paths.</param>
 public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> Hoopings, EarlierPlan Plan)
@@ -20,8 +26,18 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
     /// <summary>The plan's own mark; empty where it has none.</summary>
     public string Mark { get; init; } = "";
 
+    /// <summary>Names that are keyed in or traced, by their numbers.</summary>
+    public ImmutableArray<PlannedName> Names { get; init; } = [];
+
     /// <summary>Hand work that comes when all is sewn, as the plan reckons it; null where the plan is older and does not say.</summary>
-    public double? FinishingMinutes { get; init; }
+    public ImmutableArray<(FinishingStep? Step, double Minutes)>? FinishingMinutes { get; init; }
+
+    /// <summary>What of it is not done yet.</summary>
+    public double? FinishingLeftMinutes(FinishedSteps done)
+    {
+        (int, double)[] rounds = [.. Plan.Rounds.Select(r => (r.Number, r.LengthMm))];
+        return FinishingMinutes?.Sum(f => f.Minutes * (1 - (f.Step is { } step ? done.DonePart(step, rounds) : 0)));
+    }
 
     /// <summary>Cloth that goes into the seam at each end of a patch piece: common practice, no source.</summary>
     public const double PatchSeamMm = 10;
@@ -43,8 +59,20 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
             plan)
         {
             Mark = written.Made?.Mark ?? "",
-            FinishingMinutes = written.Work is { } work ? PlanWork.FinishingMinutes(work) : null,
+            Names = [.. Named(written, plan)],
+            FinishingMinutes = written.Work is { } work ? [.. PlanWork.Finishing(work)] : null,
         };
+    }
+
+    private static IEnumerable<PlannedName> Named(WrittenPlan written, EarlierPlan plan)
+    {
+        var minutes = written.Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names)
+            .ToLookup(n => n.Order, n => (double)n.Minutes.GetValueOrDefault());
+        var segments = plan.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number);
+        return plan.Hoopings.Where(h => !h.HasNeedlePath)
+            .SelectMany(h => h.Segments.SelectMany(s => segments[s.Segment].Names)
+                .Select(n => new PlannedName(n.Order, n.Text, h.Number, n.WidthMm, minutes[n.Order].FirstOrDefault(), h.Mark)))
+            .OrderBy(n => n.Number);
     }
 
     /// <summary>Length on the cloth of a piece that replaces a hooping in a strip already cut: its segment and a seam at each end.</summary>

@@ -129,7 +129,8 @@ internal sealed class SewnArchive(string jobFolder)
         }
 
         var hoopings = plan.Hoopings.ToDictionary(h => h.Number);
-        return log.Sewn.All(h => hoopings.TryGetValue(h, out var hooping) && log.Last(h)!.Path is var said
+        var names = plan.Names.Select(n => n.Order).ToHashSet();
+        return log.OfNames.Sewn.All(names.Contains) && log.Sewn.All(h => hoopings.TryGetValue(h, out var hooping) && log.Last(h)!.Path is var said
             && (said.Length == 0 || SewingPrint.OfFingerprint(hooping.PathPrint) == said)) ? plan : null;
     }
 
@@ -150,6 +151,19 @@ internal sealed class SewnArchive(string jobFolder)
 
         return null;
     }
+
+    /// <summary>The first name, of those that are logged by themselves and sewn, that lies elsewhere in one plan than in the other; null when none does.</summary>
+    public static int? MovedName(EarlierPlan kept, EarlierPlan made, SewingLog log)
+    {
+        var (before, now) = (PlacesByNumber(kept), PlacesByNumber(made));
+        var both = log.OfNames.Sewn.Where(n => before.ContainsKey(n) && now.ContainsKey(n));
+        return both.Where(n => before[n].Round != now[n].Round || Math.Abs(before[n].StartMm - now[n].StartMm) > SamePlaceMm || before[n].Text != now[n].Text)
+            .Select(n => (int?)n).FirstOrDefault();
+    }
+
+    private static Dictionary<int, (int Round, double StartMm, string Text)> PlacesByNumber(EarlierPlan plan) => plan.Rounds
+        .SelectMany(r => r.Segments.SelectMany(s => s.Names).Select(n => (n.Order, Place: (r.Number, new FlatCloth(plan.Shortening).OnClothMm(n.StartMm), n.Text))))
+        .GroupBy(p => p.Order).ToDictionary(g => g.Key, g => g.First().Place);
 
     private static bool AreSame(double[] one, double[] other) =>
         one.Length == other.Length && one.Zip(other).All(p => Math.Abs(p.First - p.Second) <= SamePlaceMm);

@@ -25,11 +25,12 @@ public static class SewnFolder
     /// Keeps a hooping's files and the plan. Each is written beside its place, confirmed by the disk and then renamed,
     /// so that a kept file is whole or not there.
     /// </summary>
+    /// <param name="hooping">Null: names were sewn that are keyed in or traced, and the plan alone is kept.</param>
     /// <exception cref="IOException">The machine could not; whatever was kept before is as it was.</exception>
-    public static void Keep(string jobFolder, string outFolder, int hooping)
+    public static void Keep(string jobFolder, string outFolder, int? hooping = null)
     {
-        string[] ofHooping =
-            [OutPaths.NeedlePath(hooping), OutPaths.HoopingProof(hooping), OutPaths.NeedleDrawing(hooping), OutPaths.NeedleProgram(hooping)];
+        string[] ofHooping = hooping is { } number
+            ? [OutPaths.NeedlePath(number), OutPaths.HoopingProof(number), OutPaths.NeedleDrawing(number), OutPaths.NeedleProgram(number)] : [];
         var files = ofHooping.Where(f => InnerFile.IsPlain(outFolder, f)).Append(OutPaths.Plan).ToList();
         var before = files.Append(OutPaths.Manifest).ToDictionary(f => f, f => Read(jobFolder, f), StringComparer.Ordinal);
         try

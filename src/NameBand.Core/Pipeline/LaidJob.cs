@@ -85,9 +85,6 @@ public sealed class LaidJob
         var estimate = Counting.Of(_made, _sewing.Value, figures);
         var problems = LoadAdvice.For(Fabric, [.. Plan.Hoopings.Zip(loads).Where(p => p.First.HasNeedlePath)
             .Select(p => new HoopingLoad(p.First.Number, p.Second!.WorstLetterPerMm2, p.Second.Spot))]);
-        return new JobFigures(estimate, [.. loads], [.. _sewing.Value.Problems, .. problems, .. _doubts.Value])
-        {
-            Left = Plan.HasNeedlePaths ? estimate.WorkLeft : null,
-        };
+        return new JobFigures(estimate, [.. loads], [.. _sewing.Value.Problems, .. problems, .. _doubts.Value]);
     }
 }

@@ -32,7 +32,7 @@ internal static class Planning
         }
 
         var way = WayChoice.Of(job.Value.Ways);
-        var (begun, begunProblems) = way.NoLog is null ? log.GetAwaiter().GetResult() : (null, []);
+        var (begun, begunProblems) = log.GetAwaiter().GetResult();
         if (begun is not null)
         {
             var (settledJob, notes) = begun.Settle(job.Value);
@@ -85,6 +85,7 @@ internal static class Planning
             return Result.Fail<LaidOut>([.. problems, .. laid.Problems]);
         }
 
+        plan = NameNumbers.Keep(plan, names.Job, names.Sewn?.Begun.Plan);
         ImmutableArray<Problem> settled = [.. HemFits.Settled(plan, laid.Problems)];
         var mends = findsMends ? EaseMends.For(names with { Beside = null }, fabric, plan, [.. hem.Problems, .. settled]) : [];
         problems = [.. problems, .. settled, .. RoundEasing.Check(plan, mends)];

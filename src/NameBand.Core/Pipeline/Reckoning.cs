@@ -28,11 +28,12 @@ internal static class Reckoning
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
         var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made, estimate, evening);
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(estimate));
-        return new HoursReport(ExitStatus.AllPlaced, made.Job, made.Plan, estimate, shopping, evenings, planned.Problems)
+        ImmutableArray<Problem> problems =
+            [.. planned.Problems, .. sewing.Problems.Concat(made.Way.Doubts(made)).Where(p => p.Severity == Severity.NeedsPerson)];
+        return new HoursReport(Judging.StatusOf(made, problems), made.Job, made.Plan, estimate, shopping, evenings, problems)
         {
             Machine = machine,
             Hands = hands,
-            Left = made.Plan.HasNeedlePaths ? estimate.WorkLeft : null,
         };
     }
 

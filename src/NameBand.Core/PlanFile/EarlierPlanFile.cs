@@ -57,6 +57,7 @@ public static class EarlierPlanFile
         Known(plan.LetterHeightExactMm ?? throw new FormatException("letterHeightExactMm")), Mm(plan.BaselineYMm), Mm(plan.MarkYMm),
         Known(plan.Strip.Shortening), [.. plan.Rounds.Select(Round)], [.. plan.Hoopings.Select(Hooping)], [.. plan.Cloths.Select(Cloth)])
     {
+        LastNumber = plan.LastNumber ?? 0,
         Holding = new Holding(HoldingKeys.HoldOf(plan.Hold) ?? Holding.Usual.Hold, HoldingKeys.MarksOf(plan.Marks) ?? Holding.Usual.Marks),
         LanesBeside = plan.Free?.Lanes ?? (plan.Made is null ? 1 : plan.Cloths.SelectMany(c => c.Pieces).Select(p => p.Lane).DefaultIfEmpty(1).Max()),
     };
@@ -89,9 +90,10 @@ public static class EarlierPlanFile
     }
 
     private static EarlierName Name(WrittenName name, bool isGone) => new(
-        name.Order, name.Text, new RowRef(name.List, name.Line), Mm(name.StartMm), Mm(name.WidthMm, LongestSegmentMm),
-        Mm(name.BaselineYMm, LongestSegmentMm), isGone)
+        name.Order, name.Text, new RowRef(name.List, name.Line), Mm(name.PlannedStartMm ?? name.StartMm),
+        Mm(name.PlannedWidthMm ?? name.WidthMm, LongestSegmentMm), Mm(name.BaselineYMm, LongestSegmentMm), isGone)
     {
+        Way = JobKeys.Way.Choices.Where(c => c.Word == name.Way).Select(c => c.Value).FirstOrDefault(),
         Group = name.Group is { Length: > 0 } group ? group : null,
     };
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Job;
 
 namespace NameBand.PlanFile;
 
@@ -33,6 +34,9 @@ public sealed record WrittenAct
     public required string Cause { get; init; }
 
     public required string Source { get; init; }
+
+    /// <summary>The step of finishing that it is, in the words of <c>sewn --done</c>; not said of any other act.</summary>
+    public string? Step { get; init; }
 }
 
 /// <summary>Puts the acts of a job into the records of plan.json. Minutes are rounded before they are added up, as lengths are.</summary>
@@ -62,11 +66,13 @@ public static class PlanWork
         Attended = row.IsAttended,
         Cause = row.Cause.Name,
         Source = row.Source,
+        Step = row.Step is { } step ? FinishingWords.Of(step) : null,
     })];
 
-    /// <summary>Hand work from pressing to sewing down, read back from the rows of a plan.</summary>
-    internal static double FinishingMinutes(IEnumerable<WrittenAct> work) => work
-        .Where(r => r.By == Word(Doer.Hands) && r.When is "each piece" or "each round" or "after").Sum(r => (double)r.Minutes);
+    /// <summary>Hand work that comes when all names are sewn, read back from the rows of a plan.</summary>
+    internal static IEnumerable<(FinishingStep? Step, double Minutes)> Finishing(IEnumerable<WrittenAct> work) => work
+        .Where(r => r.By == Word(Doer.Hands) && r.When is "each piece" or "each round" or "after")
+        .Select(r => (r.Step is { } step ? FinishingWords.Read(step) : null, (double)r.Minutes));
 
     private static string Word(Doer by) => by == Doer.Machine ? "machine" : "hands";
 

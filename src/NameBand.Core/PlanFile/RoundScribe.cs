@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
@@ -9,14 +10,16 @@ namespace NameBand.PlanFile;
 /// <summary>Puts a round with its segments and names into the records of plan.json.</summary>
 internal static class RoundScribe
 {
-    public static IReadOnlyList<WrittenRound> Of(StripPlan plan, PlanOrigin? origin)
+    public static IReadOnlyList<WrittenRound> Of(StripPlan plan, Estimate estimate, PlanOrigin? origin)
     {
+        var minutes = estimate.Names.ToDictionary(n => n.Order, n => Thousandths.Mm(estimate.OwnMinutes(n)));
         var placesMm = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment.Number, OnClothMm: StripPlan.OnClothMm(h, s))))
             .ToDictionary(p => p.Number, p => p.OnClothMm);
-        return [.. plan.Rounds.Select(r => Of(plan, r, placesMm, origin))];
+        return [.. plan.Rounds.Select(r => Of(plan, r, placesMm, minutes, origin))];
     }
 
-    private static WrittenRound Of(StripPlan plan, Round round, Dictionary<int, double> placesMm, PlanOrigin? origin)
+    private static WrittenRound Of(
+        StripPlan plan, Round round, Dictionary<int, double> placesMm, Dictionary<int, decimal> minutes, PlanOrigin? origin)
     {
         var ease = RoundEasing.Of(plan, round);
         var curve = StripCurve.Of(plan.Hem, round.Number);
@@ -37,26 +40,26 @@ internal static class RoundScribe
                 ? null : Thousandths.Mm(round.LengthMm * (curve.RadiusMm - plan.Hem.Strip.FinishedWidthMm) / curve.RadiusMm),
             MadeFrom = made?.MadeFrom,
             ProofPrint = made?.ProofPrint,
-            Segments = new Lazily<WrittenSegment>(round.Segments.Length, i => Segment(plan, round.Segments[i], placesMm[round.Segments[i].Number])),
+            Segments = new Lazily<WrittenSegment>(round.Segments.Length, i => Segment(plan, round.Segments[i], placesMm[round.Segments[i].Number], minutes)),
         };
     }
 
-    private static WrittenSegment Segment(StripPlan plan, Segment segment, double onClothMm) => new()
+    private static WrittenSegment Segment(StripPlan plan, Segment segment, double onClothMm, Dictionary<int, decimal> minutes) => new()
     {
         Number = segment.Number,
         StartMm = Thousandths.Mm(segment.StartMm),
         LengthMm = Thousandths.Mm(segment.LengthMm),
         ClothStartMm = Thousandths.Mm(segment.ClothStartMm),
         OnClothMm = Thousandths.Mm(onClothMm),
-        Names = [.. segment.Names.Where(n => n.IsOfList).Select(n => Name(plan, n))],
-        Headings = OrNone(segment.Names.Where(n => n.IsHeading && !n.IsGone).Select(n => Name(plan, n))),
+        Names = [.. segment.Names.Where(n => n.IsOfList).Select(n => Name(plan, n, minutes))],
+        Headings = OrNone(segment.Names.Where(n => n.IsHeading && !n.IsGone).Select(n => Name(plan, n, minutes))),
         Motifs = OrNone(segment.Motifs.Select(Motif)),
-        Gone = OrNone(segment.Names.Where(n => n.IsGone).Select(n => Name(plan, n))),
+        Gone = OrNone(segment.Names.Where(n => n.IsGone).Select(n => Name(plan, n, minutes))),
     };
 
     private static IReadOnlyList<T>? OrNone<T>(IEnumerable<T> entries) => entries.ToImmutableArray() is { IsEmpty: false } some ? some : null;
 
-    private static WrittenName Name(StripPlan plan, PlacedName name) => new()
+    private static WrittenName Name(StripPlan plan, PlacedName name, Dictionary<int, decimal> minutes) => new()
     {
         Order = name.Order,
         Text = name.Lettered.Name.Text,
@@ -64,6 +67,9 @@ internal static class RoundScribe
         Line = name.Lettered.Name.Row.Line,
         StartMm = Thousandths.Mm(name.StartMm),
         WidthMm = Thousandths.Mm(name.WidthMm),
+        Minutes = minutes.TryGetValue(name.Order, out decimal known) ? known : null,
+        PlannedStartMm = name.PlannedMm is { } planned ? Thousandths.Mm(planned.StartMm) : null,
+        PlannedWidthMm = name.PlannedMm is { } laid ? Thousandths.Mm(laid.WidthMm) : null,
         OnBaseLineMm = plan.Hem.IsCurved ? Thousandths.Mm(name.WidthMm - (2 * plan.InsetMm(name))) : null,
         BaselineYMm = Thousandths.Mm(name.BaselineYMm),
         Way = JobKeys.WordOf(name.Lettered.Way),

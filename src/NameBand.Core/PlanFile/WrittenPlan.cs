@@ -52,6 +52,9 @@ public sealed record WrittenPlan
     public double? LetterHeightExactMm { get; init; }
 
     /// <summary>Lowest first.</summary>
+    /// <summary>The highest number that a name ever had, where names with higher numbers than those of now were taken out: no number comes twice.</summary>
+    public int? LastNumber { get; init; }
+
     public required IReadOnlyList<WrittenRound> Rounds { get; init; }
 
     /// <summary>Only where the order was free.</summary>

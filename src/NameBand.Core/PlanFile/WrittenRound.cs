@@ -98,6 +98,14 @@ public sealed record WrittenName
 
     public required decimal WidthMm { get; init; }
 
+    /// <summary>At the machine, where it is keyed in or traced; the names of a needle path share their hooping's minutes.</summary>
+    public decimal? Minutes { get; init; }
+
+    /// <summary>Where it was laid out, where it has moved since by what was measured (drift.csv).</summary>
+    public decimal? PlannedStartMm { get; init; }
+
+    public decimal? PlannedWidthMm { get; init; }
+
     /// <summary>Width of the name itself on its base line, where the strip is cut to the curve.</summary>
     public decimal? OnBaseLineMm { get; init; }
 

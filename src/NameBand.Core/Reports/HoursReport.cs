@@ -22,6 +22,6 @@ public sealed record HoursReport(
     /// <summary>The same of the hand work at each hooping.</summary>
     public LearnedPace? Hands { get; init; }
 
-    /// <summary>What is still to sew; null where no log is kept.</summary>
-    public WorkLeft? Left { get; init; }
+    /// <summary>What is still to do; the whole until something is sewn.</summary>
+    public WorkLeft? Left => Estimate?.WorkLeft;
 }

@@ -9,6 +9,6 @@ namespace NameBand.Reports;
 /// <param name="Loads">Hooping by hooping, null where one has no needle path; empty where none has.</param>
 public sealed record JobFigures(Estimate Estimate, ImmutableArray<ClothLoad?> Loads, ImmutableArray<Problem> Problems)
 {
-    /// <summary>What is still to sew, as the command hours has it; null where no log is kept, which is so without needle paths.</summary>
-    public WorkLeft? Left { get; init; }
+    /// <summary>What is still to do, as the command hours has it.</summary>
+    public WorkLeft Left => Estimate.WorkLeft;
 }

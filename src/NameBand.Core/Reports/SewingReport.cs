@@ -12,6 +12,15 @@ public sealed record SewingWord(
     int Hooping, SewingDeed Deed, double? Minutes = null, double? HandMinutes = null, string Machine = "", double? MeasuredMm = null,
     string When = "", string Note = "")
 {
+    /// <summary>Names that are keyed in or traced, from the first number to the last; null: it speaks of a hooping.</summary>
+    public (int First, int Last)? Names { get; init; }
+
+    /// <summary>The step of finishing that is done, or is not after all; null: it speaks of sewing.</summary>
+    public FinishingStep? Step { get; init; }
+
+    /// <summary>The round that is being finished; 0 for all.</summary>
+    public int Round { get; init; }
+
     /// <summary>Which strip was measured, from the top, where a hooping holds several.</summary>
     public int? Strip { get; init; }
 
@@ -37,8 +46,21 @@ public sealed record HoopingState(int Number, ImmutableArray<string> Names, doub
     public bool IsAgain => Last?.Deed is SewingDeed.Again or SewingDeed.Patch;
 }
 
+/// <summary>One name that is keyed in or traced, and how it stands.</summary>
+/// <param name="Minutes">At the machine, as the plan reckons them.</param>
+public sealed record NameState(int Number, string Text, double Minutes, SewingEntry? Last)
+{
+    public bool IsSewn => Last?.Deed == SewingDeed.Sewn;
+
+    public bool IsAgain => Last?.Deed == SewingDeed.Again;
+}
+
+/// <summary>A round that is being finished.</summary>
+/// <param name="Last">The last step that is done; null for none.</param>
+public sealed record RoundState(int Number, FinishingStep? Last);
+
 /// <summary>How a job's sewing stands.</summary>
-/// <param name="Said">What was just added to the log; null when nothing was.</param>
+/// <param name="Said">What was just added to the log; null when nothing was. Of several names the last one.</param>
 public sealed record SewingReport(
     ExitStatus Status, string Title, ImmutableArray<HoopingState> Hoopings, SewingLog Log, SewingEntry? Said, double? PatchOnClothMm,
     ImmutableArray<Problem> Problems)
@@ -49,6 +71,14 @@ public sealed record SewingReport(
     /// <summary>The piece whose length was just said.</summary>
     public SewnStrip? Measured { get; init; }
 
-    /// <summary>Hand work that comes when all is sewn, from pressing to sewing down; null where the plan does not say.</summary>
+    /// <summary>Names that are keyed in or traced, by their numbers; empty where there are none.</summary>
+    public ImmutableArray<NameState> Names { get; init; } = [];
+
+    /// <summary>Numbers of the names that were just written down.</summary>
+    public ImmutableArray<int> SaidNames { get; init; } = [];
+
+    public ImmutableArray<RoundState> Rounds { get; init; } = [];
+
+    /// <summary>Hand work that comes when all is sewn and is not done yet, from pressing to sewing down; null where the plan does not say.</summary>
     public double? FinishingMinutes { get; init; }
 }

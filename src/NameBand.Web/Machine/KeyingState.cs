@@ -30,7 +30,9 @@ internal static class KeyingState
             json.WriteStringValue("What was keyed in is gone when the machine is switched off.");
         }
 
-        json.WriteStringValue("Tick the names off on the key-in sheet. Where they drift off their marks, " + (laid.Job.HasSeveralWays
+        int sewn = laid.KeyIns.Count(n => n.IsSewn || n.IsLogged);
+        json.WriteStringValue(FormattableString.Invariant($"{sewn} of {laid.KeyIns.Length} names are sewn. Say each one as you sew it: sewn JOB n{laid.KeyIns.FirstOrDefault(n => !n.IsLogged)?.Order ?? 1}."));
+        json.WriteStringValue("Where names drift off their marks, " + (laid.Job.HasSeveralWays
             ? "start the next one at its own mark all the same."
             : "write where one ended into drift.csv: the rest is then set out anew."));
         json.WriteEndArray();
@@ -59,7 +61,7 @@ internal static class KeyingState
                 }
 
                 json.WriteBoolean("estimated", part.IsEstimated);
-                json.WriteBoolean("sewn", name.IsSewn);
+                json.WriteBoolean("sewn", name.IsSewn || name.IsLogged);
                 json.WriteEndObject();
             }
         }

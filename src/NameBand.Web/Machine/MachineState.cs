@@ -101,10 +101,10 @@ internal static class MachineState
     {
         if (now.Figures is { } figures)
         {
-            var left = figures.Left?.MachineMinutes ?? figures.Estimate.MachineMinutes;
+            var left = figures.Left.MachineMinutes;
             json.WriteString("left", Words.Time(left.Likely));
             json.WriteString("leftRange", $"{Words.Time(left.Low)} to {Words.Time(left.High)}");
-            json.WriteString("leftByHand", Words.Time((figures.Left?.HandsOnMinutes ?? figures.Estimate.HandsOnMinutes).Likely));
+            json.WriteString("leftByHand", Words.Time(figures.Left.HandsOnMinutes.Likely));
         }
     }
 
@@ -116,7 +116,7 @@ internal static class MachineState
         {
             json.WriteStringValue(WayTraits.Of(share.Way).FollowsCoordinates
                 ? $"{share.InWords}: those that are shown here."
-                : $"{share.InWords}: on the sheet of their own in the folder out, to be ticked off there.");
+                : $"{share.InWords}: on the sheet of their own in the folder out; say each one by its number: sewn JOB n1.");
         }
 
         json.WriteEndArray();
@@ -140,7 +140,7 @@ internal static class MachineState
             json.WriteStringValue("The template is printed as in a mirror: it lies on the wrong side.");
         }
 
-        json.WriteStringValue("Tick each name off on the template as it is done.");
+        json.WriteStringValue("Say each name as it is done, by its number on the template: sewn JOB n1.");
         json.WriteEndArray();
     }
 

@@ -105,13 +105,15 @@ public class SewingThroughTests
     [Theory]
     [InlineData("machineLetters")]
     [InlineData("traced")]
-    public void A_job_without_needle_paths_says_what_to_do_instead(string way)
+    public void A_job_without_needle_paths_asks_for_names_and_not_for_hoopings(string way)
     {
         using var folder = new TemporaryFolder();
         folder.With("job.json", $$"""{ "format": 1, "way": "{{way}}", "lists": ["names.csv"], "hem": { "length": "900 mm" }, "letters": { "sizes": "8 mm" } }""");
         folder.With("names.csv", "name\nAnna\n");
+        Assert.Contains("Run make first", CliRun.Of("sewn", folder.FullPath, "n1").ErrorsOnOneLine, StringComparison.Ordinal);
+        Assert.True(CliRun.Of("make", folder.FullPath).Status <= 1);
         var run = CliRun.Of("sewn", folder.FullPath, "1");
         Assert.Equal(2, run.Status);
-        Assert.Contains("Tick the names off", run.ErrorsOnOneLine, StringComparison.Ordinal);
+        Assert.Contains("Say the name’s number: sewn JOB n1.", run.ErrorsOnOneLine, StringComparison.Ordinal);
     }
 }

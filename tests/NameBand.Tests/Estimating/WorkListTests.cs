@@ -269,6 +269,18 @@ public class WorkListTests
         Assert.Contains("sewing the lower edge down", evening, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void As_long_as_nothing_is_sewn_what_is_left_is_the_whole_to_the_last_digit()
+    {
+        using var job = new SewnJob([.. SewnJob.TenNames, "Orla Penhale", "Bram Sedgewick", "Tuva Lind"]);
+        job.Make();
+        using var hours = System.Text.Json.JsonDocument.Parse(CommandLine.CliRun.Of("hours", job.Folder, "--json").Out);
+        foreach (string figure in new[] { "machineMinutes", "handsOnMinutes" })
+        {
+            Assert.Equal(hours.RootElement.GetProperty(figure).GetRawText(), hours.RootElement.GetProperty(figure + "Left").GetRawText());
+        }
+    }
+
     /// <summary>A plan of version 0.1 has no list of work: what is ahead is said without minutes.</summary>
     [Fact]
     public void A_plan_without_a_list_of_work_still_says_that_finishing_is_ahead()

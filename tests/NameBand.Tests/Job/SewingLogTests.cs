@@ -34,6 +34,34 @@ public class SewingLogTests
     }
 
     [Fact]
+    public void Names_and_rounds_have_lines_of_their_own_beside_those_of_hoopings()
+    {
+        using var folder = new TemporaryFolder();
+        SewingEntry[] more =
+        [
+            new(3, SewingDeed.Sewn, 6, 2) { Of = SewingSubject.Name }, new(3, SewingDeed.Again) { Of = SewingSubject.Name },
+            new(0, SewingDeed.Done, Path: "pin") { Of = SewingSubject.Round }, new(2, SewingDeed.Undone, Path: "turn") { Of = SewingSubject.Round },
+        ];
+        Say(folder, [Three[0], .. more, .. Three[1..]]);
+        string text = File.ReadAllText(folder[SewingLogFile.FileName]);
+        Assert.Contains("\r\nn3,sewn,6,2,", text, StringComparison.Ordinal);
+        Assert.Contains("\r\nall,done,,,,,,pin,,c", text, StringComparison.Ordinal);
+        Assert.Contains("\r\nr2,undone,,,,,,turn,,c", text, StringComparison.Ordinal);
+        var log = SewingLogFile.Read(folder.FullPath);
+        Assert.Empty(log.Problems);
+        Assert.Equal(Three, log.Entries.AsEnumerable());
+        Assert.Equal(more[..2], log.OfNames.Entries.AsEnumerable());
+        Assert.Equal((FinishingStep.Pin, FinishingStep.Join), (log.Finishing.LastOf(1), log.Finishing.LastOf(2)));
+
+        // What is none of them is left aside by itself.
+        File.AppendAllText(folder[SewingLogFile.FileName], "n0,sewn,,,,,,,,\r\nr2,sewn,,,,,,pin,,\r\n4,done,,,,,,pin,,\r\nall,done,,,,,,iron,,\r\nx3,sewn,,,,,,,,\r\nN7,SEWN,5,,,,,,,\r\n");
+        var mended = SewingLogFile.Read(folder.FullPath);
+        Assert.Equal(5, mended.Problems.Count(p => p.Severity == Severity.NeedsPerson));
+        Assert.True(mended.OfNames.IsSewn(7));
+        Assert.Equal(log.Entries.AsEnumerable(), mended.Entries.AsEnumerable());
+    }
+
+    [Fact]
     public void The_last_word_on_a_hooping_counts()
     {
         SewingEntry[] said = [new(1, SewingDeed.Sewn), new(2, SewingDeed.Sewn), new(2, SewingDeed.Again), new(5, SewingDeed.Sewn), new(5, SewingDeed.Mistake), new(1, SewingDeed.Measured, MeasuredMm: 9)];

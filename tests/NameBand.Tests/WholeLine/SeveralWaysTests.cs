@@ -119,7 +119,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
     }
 
     [Fact]
-    public void What_is_sewn_from_a_needle_path_is_logged_and_a_run_of_typed_names_is_refused()
+    public void What_is_sewn_from_a_needle_path_is_logged_by_hooping_and_what_is_typed_by_name()
     {
         using var folder = JobIn(Crew);
         var plan = Bander.Make(folder.FullPath).Plan!;
@@ -149,8 +149,21 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         var names = again.Plan.Rounds[0].Names.OrderBy(n => n.StartMm).ToList();
         Assert.All(names.Zip(names.Skip(1)), p => Assert.True(p.Second.StartMm >= p.First.EndMm - 0.01));
 
-        SewingReport Say(int number) => Bander.Sewn(
-            folder.FullPath, null, new SewingWord(number, SewingDeed.Sewn, 5, When: "2026-11-29T20:00"), () => Thread.Sleep(20));
+        var keyed = again.Plan.Hoopings.First(h => !h.HasNeedlePath).Segments[0].Segment.Names[0];
+        Assert.Contains("is sewn from a needle path", Assert.Single(Say(0, sewn.Segments[0].Segment.Names[0].Order).Problems).Found, StringComparison.Ordinal);
+        Assert.Equal(ExitStatus.AllPlaced, Say(0, keyed.Order).Status);
+        File.AppendAllText(folder["crew.csv"], "Pia Ash\n");
+        var third = Bander.Make(folder.FullPath);
+        var stays = third.Plan!.Rounds[0].Names.Single(n => n.Order == keyed.Order);
+        Assert.Equal((keyed.Lettered.Name.Text, keyed.StartMm), (stays.Lettered.Name.Text, stays.StartMm));
+        Assert.Equal(path, File.ReadAllBytes(folder[$"out/needle-paths/hooping-{hooping:000}.csv"]));
+        var left = third.Estimate!.WorkLeft;
+        Assert.Equal((1, 1), (left.HoopingsInAll - left.Hoopings, left.NamesInAll - left.Names));
+        Assert.Equal(third.Plan.Rounds[0].Names.Count(n => n.Lettered.Way != Way.NeedlePath), left.NamesInAll);
+
+        SewingReport Say(int number, int name = 0) => Bander.Sewn(
+            folder.FullPath, null, new SewingWord(number, SewingDeed.Sewn, 5, When: "2026-11-29T20:00") { Names = name > 0 ? (name, name) : null },
+            () => Thread.Sleep(20));
 
         static IEnumerable<string> Texts(Hooping hooping) => hooping.Segments.SelectMany(s => s.Segment.Names).Select(n => n.Lettered.Name.Text);
     }

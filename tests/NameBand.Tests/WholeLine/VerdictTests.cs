@@ -44,6 +44,17 @@ public sealed class VerdictTests
         Assert.All(told, v => Assert.Contains(v.Text, page));
     }
 
+    [Fact]
+    public void A_command_that_only_reckons_ends_as_make_does()
+    {
+        using var folder = Worst();
+        var run = CliRun.Of("hours", folder.FullPath);
+        Assert.Equal(1, run.Status);
+        Assert.Contains("this needs you before you sew", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains("upper edge", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Equal(1, CliRun.Of("hours", folder.FullPath, "--json").Status);
+    }
+
     [Theory]
     [InlineData("lantern-walk")]
     [InlineData("quay-banner")]

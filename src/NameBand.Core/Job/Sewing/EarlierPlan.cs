@@ -4,11 +4,15 @@ using NameBand.Common;
 namespace NameBand.Job;
 
 /// <summary>A name as an earlier plan had it.</summary>
+/// <param name="StartMm">As it was laid out, whatever was measured since of names that are keyed in.</param>
 /// <param name="IsGone">Sewn, and its row was no longer in the list.</param>
 public sealed record EarlierName(int Order, string Text, RowRef Row, double StartMm, double WidthMm, double BaselineYMm, bool IsGone = false)
 {
     /// <summary>Its group in job.json; null for none.</summary>
     public string? Group { get; init; }
+
+    /// <summary>That it went; needle paths where the plan is of version 0.1 and does not say.</summary>
+    public Way Way { get; init; }
 
     /// <summary>A heading stands in the file of the job and not in a list.</summary>
     public bool IsHeading => Row.List == JobReader.FileName;
@@ -79,6 +83,9 @@ public sealed record EarlierPlan(
 
     /// <summary>How many strips side by side share a hooping where the job leaves it free; 1 in version 0.1.</summary>
     public int LanesBeside { get; init; } = 1;
+
+    /// <summary>The highest number that a name ever had, where that is more than its names have now; else 0.</summary>
+    public int LastNumber { get; init; }
 
     public IEnumerable<EarlierName> Names => Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names);
 

@@ -21,20 +21,42 @@ public enum SewingDeed
 
     /// <summary>Its piece has been measured after sewing and pressing.</summary>
     Measured,
+
+    /// <summary>A step of finishing has been done.</summary>
+    Done,
+
+    /// <summary>A step of finishing is still to be done after all.</summary>
+    Undone,
+}
+
+/// <summary>What a line of the sewing log speaks of.</summary>
+public enum SewingSubject
+{
+    /// <summary>A hooping, by its number.</summary>
+    Hooping,
+
+    /// <summary>A name that is keyed in or traced, by its number.</summary>
+    Name,
+
+    /// <summary>A round that is being finished, by its number; 0 for all of them.</summary>
+    Round,
 }
 
 /// <summary>One line of the sewing log.</summary>
+/// <param name="Hooping">Its number, or that of what <see cref="Of"/> says.</param>
 /// <param name="Minutes">Minutes at the machine, from start to last stitch; null when not said.</param>
 /// <param name="HandMinutes">Minutes of hooping, setting straight, tearing away and clipping; null when not said.</param>
 /// <param name="MeasuredMm">Finished length from the first name's left edge to the last one's right edge; only when measured.</param>
 /// <param name="When">Date and time as the person's clock had it, ISO 8601; for people, never computed with.</param>
 /// <param name="Path">What else the line belongs to: of a sewn hooping the fingerprint of its needle path, of a measured one its strip where it
-/// holds several, of a spoiled one the measured ends that it takes with it. Often empty.</param>
+/// holds several, of a spoiled one the measured ends that it takes with it, of finishing the step. Often empty.</param>
 public sealed record SewingEntry(
     int Hooping, SewingDeed Deed, double? Minutes = null, double? HandMinutes = null, string Machine = "", double? MeasuredMm = null,
     string When = "", string Path = "", string Note = "")
 {
     private const string StripMark = "strip ";
+
+    public SewingSubject Of { get; init; }
 
     /// <summary>Which strip of its hooping was measured, from the top; null where it was not said.</summary>
     public int? Strip => Deed == SewingDeed.Measured && Path.StartsWith(StripMark, StringComparison.Ordinal)
@@ -48,6 +70,24 @@ public sealed record SewingEntry(
 public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArray<Problem> Problems)
 {
     public static SewingLog Empty { get; } = new([], []);
+
+    /// <summary>What was said of names that are keyed in or traced: the same log with their numbers in the place of hoopings.</summary>
+    public SewingLog OfNames => _names ?? Empty;
+
+    /// <summary>Which steps of finishing are done.</summary>
+    public FinishedSteps Finishing { get; private init; } = FinishedSteps.None;
+
+    private readonly SewingLog? _names;
+
+    /// <summary>The log of all its lines, whatever they speak of.</summary>
+    public static SewingLog Of(IReadOnlyCollection<SewingEntry> lines, ImmutableArray<Problem> problems) =>
+        new([.. lines.Where(e => e.Of == SewingSubject.Hooping)], problems, [.. lines.Where(e => e.Of == SewingSubject.Name)])
+        {
+            Finishing = FinishedSteps.After(lines.Where(e => e.Of == SewingSubject.Round)),
+        };
+
+    private SewingLog(ImmutableArray<SewingEntry> entries, ImmutableArray<Problem> problems, ImmutableArray<SewingEntry> names)
+        : this(entries, problems) => _names = names.IsEmpty ? null : new SewingLog(names, []);
 
     /// <summary>The last line that says whether the hooping is sewn; null when it never was spoken of.</summary>
     public SewingEntry? Last(int hooping) =>
@@ -108,5 +148,5 @@ public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArr
     ];
 
     /// <summary>True when anything was ever sewn: from then on face, height and cloth are settled.</summary>
-    public bool HasBegun => Entries.Any(e => e.Deed == SewingDeed.Sewn) && (Sewn.Length > 0 || Spoiled.Length > 0);
+    public bool HasBegun => (Entries.Any(e => e.Deed == SewingDeed.Sewn) && (Sewn.Length > 0 || Spoiled.Length > 0)) || (_names?.HasBegun ?? false);
 }

@@ -77,12 +77,19 @@ public static class SewingLogFile
             if (!agrees)
             {
                 problems.Add(Problem.Note(
-                    where, $"This line was written or changed by hand; it is taken as it now stands: hooping {entry.Hooping} {SewingLogLine.Word(entry.Deed)}{(entry.Minutes is { } m ? FormattableString.Invariant($", {m:0.#} minutes") : "")}."));
+                    where, $"This line was written or changed by hand; it is taken as it now stands: {Spoken(entry)} {SewingLogLine.Word(entry.Deed)}{(entry.Minutes is { } m ? FormattableString.Invariant($", {m:0.#} minutes") : "")}."));
             }
         }
 
-        return new SewingLog(entries.ToImmutable(), problems.ToImmutable());
+        return SewingLog.Of(entries, problems.ToImmutable());
     }
+
+    private static string Spoken(SewingEntry entry) => entry.Of switch
+    {
+        SewingSubject.Name => FormattableString.Invariant($"name {entry.Hooping}"),
+        SewingSubject.Round => (entry.Hooping == 0 ? "all rounds, " : FormattableString.Invariant($"round {entry.Hooping}, ")) + entry.Path,
+        _ => FormattableString.Invariant($"hooping {entry.Hooping}"),
+    };
 
     /// <summary>
     /// Adds lines and has the disk confirm them before it returns. The caller holds the job's lock. When the disk

@@ -10,6 +10,9 @@ internal static class SewingLogLine
     public static readonly string[] Columns =
         ["hooping", "what", "minutes", "hand_minutes", "machine", "measured_mm", "when", "path", "note", "check"];
 
+    private const char NameSign = 'n';
+    private const char RoundSign = 'r';
+    private const string AllRounds = "all";
     private const double MostMinutes = 24 * 60;
     private const double LongestPieceMm = 100_000;
 
@@ -19,7 +22,7 @@ internal static class SewingLogLine
     public static string Write(SewingEntry entry)
     {
         string text = string.Join(
-            ',', entry.Hooping.ToString(CultureInfo.InvariantCulture), Word(entry.Deed), Number(entry.Minutes), Number(entry.HandMinutes),
+            ',', Subject(entry.Of, entry.Hooping), Word(entry.Deed), Number(entry.Minutes), Number(entry.HandMinutes),
             Field(entry.Machine), Number(entry.MeasuredMm), Field(entry.When), Field(entry.Path), Field(entry.Note));
         return text + "," + Check(text);
     }
@@ -51,16 +54,43 @@ internal static class SewingLogLine
         return Assemble([.. fields.Select(f => f.Trim())]);
     }
 
-    private static (SewingEntry? Entry, string Why) Assemble(string[] fields)
+    /// <summary>Such as <c>12</c> for a hooping, <c>n12</c> for a name, <c>r2</c> for a round, <c>all</c> for all rounds.</summary>
+    public static string Subject(SewingSubject of, int number) => of switch
     {
-        if (!int.TryParse(fields[0], NumberStyles.None, CultureInfo.InvariantCulture, out int hooping) || hooping < 1)
+        SewingSubject.Name => string.Create(CultureInfo.InvariantCulture, $"{NameSign}{number}"),
+        SewingSubject.Round => number == 0 ? AllRounds : string.Create(CultureInfo.InvariantCulture, $"{RoundSign}{number}"),
+        _ => number.ToString(CultureInfo.InvariantCulture),
+    };
+
+    private static (SewingSubject Of, int Number)? SubjectOf(string text)
+    {
+        if (text.Equals(AllRounds, StringComparison.OrdinalIgnoreCase))
         {
-            return (null, $"“{PlainText.Short(fields[0], 30)}” is not the number of a hooping");
+            return (SewingSubject.Round, 0);
         }
 
-        if (DeedOf(fields[1]) is not { } deed)
+        var of = text.Length == 0 ? SewingSubject.Hooping
+            : char.ToLowerInvariant(text[0]) switch { NameSign => SewingSubject.Name, RoundSign => SewingSubject.Round, _ => SewingSubject.Hooping };
+        bool isRead = int.TryParse(
+            of == SewingSubject.Hooping ? text : text[1..], NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1;
+        return isRead ? (of, number) : null;
+    }
+
+    private static (SewingEntry? Entry, string Why) Assemble(string[] fields)
+    {
+        if (SubjectOf(fields[0]) is not var (of, hooping))
         {
-            return (null, $"“{PlainText.Short(fields[1], 30)}” is not one of sewn, again, patch, mistake, measured");
+            return (null, $"“{PlainText.Short(fields[0], 30)}” is not the number of a hooping, of a name such as n12 or of a round such as r2");
+        }
+
+        if (DeedOf(fields[1]) is not { } deed || deed is SewingDeed.Done or SewingDeed.Undone != (of == SewingSubject.Round))
+        {
+            return (null, $"“{PlainText.Short(fields[1], 30)}” is not one of {(of == SewingSubject.Round ? "done, undone" : "sewn, again, patch, mistake, measured")}");
+        }
+
+        if (of == SewingSubject.Round && FinishingWords.Read(fields[7]) is null)
+        {
+            return (null, $"“{PlainText.Short(fields[7], 30)}” is not a step of finishing, such as press or pin");
         }
 
         if (!TryNumber(fields[2], 0, MostMinutes, out var minutes) || !TryNumber(fields[3], 0, MostMinutes, out var hands))
@@ -74,7 +104,7 @@ internal static class SewingLogLine
         }
 
         string Text(int column) => CsvText.ReadBack(fields[column]);
-        return (new SewingEntry(hooping, deed, minutes, hands, Text(4), measured, Text(6), Text(7), Text(8)), "");
+        return (new SewingEntry(hooping, deed, minutes, hands, Text(4), measured, Text(6), Text(7), Text(8)) { Of = of }, "");
     }
 
     private static SewingDeed? DeedOf(string word)
@@ -97,6 +127,8 @@ internal static class SewingLogLine
         SewingDeed.Patch => "patch",
         SewingDeed.Mistake => "mistake",
         SewingDeed.Measured => "measured",
+        SewingDeed.Done => "done",
+        SewingDeed.Undone => "undone",
         _ => throw new ArgumentOutOfRangeException(nameof(deed), deed, "No such deed."),
     };
 

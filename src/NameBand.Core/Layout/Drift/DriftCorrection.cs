@@ -138,7 +138,12 @@ public static class DriftCorrection
             double start = i < earlier.SewnNames ? was : i < sewn ? earlier.SewnToMm + ((was - earlier.SewnToMm) * part) : at + gap;
             double width = names[i].WidthMm * (i < earlier.SewnNames ? 1 : i < sewn ? part : more);
             at = i < sewn ? at : start + width;
-            placed[names[i].Order] = names[i] with { StartMm = forward ? start : length - start - width, WidthMm = width };
+            placed[names[i].Order] = names[i] with
+            {
+                StartMm = forward ? start : length - start - width,
+                WidthMm = width,
+                PlannedMm = names[i].PlannedMm ?? (names[i].StartMm, names[i].WidthMm),
+            };
         }
 
         return round with

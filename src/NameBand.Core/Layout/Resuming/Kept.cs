@@ -125,6 +125,9 @@ internal static class Kept
         }
     }
 
+    private static IEnumerable<(double StartMm, double EndMm)> Taken(KeptBlock block) =>
+        block.IsClosed ? [(block.FirstMm, block.LastMm)] : block.Sewn.Select(n => (n.StartMm, n.EndMm));
+
     private static IEnumerable<FreeStretch> Between(IEnumerable<KeptBlock> blocks, double[] hemsMm)
     {
         var byRound = blocks.ToLookup(b => b.Round);
@@ -132,14 +135,14 @@ internal static class Kept
         {
             double at = 0;
             bool afterName = false;
-            foreach (var name in byRound[round].SelectMany(b => b.Sewn).OrderBy(n => n.StartMm))
+            foreach (var (startMm, endMm) in byRound[round].SelectMany(Taken).OrderBy(t => t.StartMm))
             {
-                if (name.StartMm > at)
+                if (startMm > at)
                 {
-                    yield return new FreeStretch(round, at, name.StartMm, afterName, true);
+                    yield return new FreeStretch(round, at, startMm, afterName, true);
                 }
 
-                at = Math.Max(at, name.EndMm);
+                at = Math.Max(at, endMm);
                 afterName = true;
             }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Job;
 
 namespace NameBand.Layout.Resuming;
 
@@ -14,6 +15,9 @@ internal sealed record KeptBlock(
 
     /// <summary>Where it lies on the cloth, when that is settled; else it follows from its start.</summary>
     public double? ClothStartMm { get; init; }
+
+    /// <summary>Names that were sewn one after the other, keyed in or traced: nobody goes back to sew between them.</summary>
+    public bool IsClosed => IsSewn && Names.All(n => !WayTraits.Of(n.Lettered.Way).FollowsCoordinates);
 
     public double FirstMm => Names[0].StartMm;
 

@@ -25,6 +25,9 @@ public sealed record Continuation(
     /// <summary>What is not sewn takes another face, height or cloth than it was planned in, and is set out again.</summary>
     public bool RestDiffers { get; init; }
 
+    /// <summary>The base line is ruled already: the rest stands on it too, though it is set out again.</summary>
+    public bool KeepsBaseLine { get; init; }
+
     /// <summary>Rows whose names are sewn, and so lie fast.</summary>
     public HashSet<RowRef> SewnRows()
     {
@@ -57,7 +60,7 @@ public static class LayoutResumer
         sizing = sizing with { Hem = hem = hem with { Lanes = isFree ? 1 : lanes }, LanesBeside = lanes };
         double height = from.HeightMm;
         var fast = from.RestDiffers ? from.SewnRows() : [.. from.Before.Keys];
-        double baselineY = from.RestDiffers
+        double baselineY = from is { RestDiffers: true, KeepsBaseLine: false }
             ? new Baselines([.. lettered.Names.Where(n => !fast.Contains(n.Name.Row))], height, sizing).CommonMm
             : earlier.BaselineYMm;
         var baseline = new SettledBaseline(baselineY, height, sizing);

@@ -41,7 +41,7 @@ public static class KeyInCsv
                     Mm(part.ExpectedMm), Mm(part.LeastMm), Mm(part.MostMm),
                     part.Seconds?.ToString("0", CultureInfo.InvariantCulture) ?? "", part.IsEstimated ? "~" : "",
                     name.Row.List, Whole(name.Row.Line), Whole(name.Ruler.Cloth),
-                    Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn ? "sewn" : "",
+                    Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn || name.IsLogged ? "sewn" : "",
                     Mm(part.FeedMm), "", "", "",
                 ]));
             }

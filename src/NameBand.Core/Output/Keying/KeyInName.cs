@@ -47,5 +47,8 @@ public sealed record KeyInName(
     /// <summary>It is sewn already, as far as measured ends tell.</summary>
     public bool IsSewn { get; init; }
 
+    /// <summary>The sewing log says that it is sewn. The printed sheet does not tell: it stays what it is while the log grows.</summary>
+    public bool IsLogged { get; init; }
+
     public double? Seconds => Parts.All(p => p.Seconds is not null) ? Parts.Sum(p => p.Seconds) : null;
 }

@@ -177,6 +177,7 @@ public static class KeyInSheet
             if (i == 0)
             {
                 pages.TextRight(LeftMm + 17, baseline, name.Turn.ToString(CultureInfo.InvariantCulture), 5, Ink.Quiet);
+                pages.TextRight(LeftMm + 17, baseline + 3.2, "n" + name.Order.ToString(CultureInfo.InvariantCulture), 2.8, Ink.Quiet);
             }
 
             string keyed = Letters.Shown(part.Keyed);

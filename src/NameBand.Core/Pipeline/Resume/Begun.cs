@@ -38,7 +38,11 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
         var strangers = log.Sewn.Where(h => !known.Contains(h)).Select(h => Problem.NeedsPerson(
             new Where(SewingLogFile.FileName), FormattableString.Invariant($"The log says that hooping {h} is sewn, and the plan has no hooping {h}."),
             "Perhaps its number was mistyped: say it again with the right one, and mark this one with --mistake."));
-        return (new Begun(log, earlier, archive), [.. log.Problems, .. plan.Problems, .. strangers]);
+        var numbers = earlier.Names.Select(n => n.Order).ToHashSet();
+        var unknown = log.OfNames.Sewn.Where(n => !numbers.Contains(n)).Select(n => Problem.NeedsPerson(
+            new Where(SewingLogFile.FileName), FormattableString.Invariant($"The log says that name n{n} is sewn, and the plan has no such name."),
+            "Perhaps its number was mistyped: say it again with the right one, and mark this one with --mistake."));
+        return (new Begun(log, earlier, archive), [.. log.Problems, .. plan.Problems, .. strangers, .. unknown]);
     }
 
     /// <summary>The files of a sewn hooping.</summary>
@@ -46,6 +50,20 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
         Archive.Hooping(hooping, Log.Last(hooping)?.Path ?? "", Plan.Hoopings.FirstOrDefault(h => h.Number == hooping));
 
     public bool IsSewn(int hooping) => Log.IsSewn(hooping);
+
+    /// <summary>Hoopings of which nothing moves: those that are sewn, and those that hold a name that is.</summary>
+    private ImmutableHashSet<int> Fast => [.. Log.Sewn, .. Plan.Hoopings.Where(h => !h.HasNeedlePath && NamesIn(h).Any(IsSewn)).Select(h => h.Number)];
+
+    private bool HasNeedlePaths => Plan.Hoopings.Any(h => h.HasNeedlePath);
+
+    /// <summary>Whether a name is sewn: its hooping, or itself where it is keyed in or traced.</summary>
+    private bool IsSewn(EarlierName name) => Log.OfNames.IsSewn(name.Order);
+
+    private IEnumerable<EarlierName> NamesIn(EarlierHooping hooping)
+    {
+        var lying = hooping.Segments.Select(s => s.Segment).ToHashSet();
+        return Plan.Rounds.SelectMany(r => r.Segments).Where(s => lying.Contains(s.Number)).SelectMany(s => s.Names);
+    }
 
     /// <summary>
     /// The job as the sewn hoopings have settled it: face, cloth and kind of marks are theirs, unless the job says that the rest may
@@ -62,7 +80,7 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
                 Strip = strip,
                 Fabric = Plan.Fabric,
                 Lettering = job.Lettering with { Face = Plan.Face },
-                Holding = job.Holding with { Marks = Plan.Holding.Marks },
+                Holding = HasNeedlePaths ? job.Holding with { Marks = Plan.Holding.Marks } : job.Holding,
             };
         return (settled, [.. left, .. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn)), .. OtherMarks(job)]);
     }
@@ -71,7 +89,7 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
     private IEnumerable<Problem> OtherMarks(BandJob job)
     {
         var (wished, sewn) = (job.Holding.Marks, Plan.Holding.Marks);
-        if (!job.RestMayDiffer && !job.Holding.AreMarksFree && wished != sewn)
+        if (HasNeedlePaths && !job.RestMayDiffer && !job.Holding.AreMarksFree && wished != sewn)
         {
             yield return Problem.Note(
                 new Where(JobFile, Key: HoldingKeys.Marks.Path),
@@ -125,18 +143,38 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
         return Plan.Hoopings.Any(h => !IsSewn(h.Number) && SewnAs(h.Number) != rest);
     }
 
-    /// <summary>The rows of the list whose names are sewn.</summary>
-    public HashSet<RowRef> SewnRows(MatchedList matched) => new Continuation(Plan, [.. Log.Sewn], matched.Before, []).SewnRows();
+    /// <summary>The rows of the list whose names are sewn, with the way they went.</summary>
+    public Dictionary<RowRef, Way> SewnRows(MatchedList matched)
+    {
+        var sewn = SewnNames();
+        return matched.Before.Where(b => sewn.Contains(b.Value)).ToDictionary(b => b.Key, b => b.Value.Way);
+    }
+
+    private HashSet<EarlierName> SewnNames()
+    {
+        var hoopingOf = Plan.HoopingOfSegment;
+        return [.. Plan.Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names.Where(n => IsSewn(hoopingOf[s.Number]) || IsSewn(n)))];
+    }
+
+    /// <summary>Whether anything that went a way is sewn, or was and is gone from the list.</summary>
+    public bool HasSewn(Way way) => SewnNames().Any(n => n.Way == way);
 
     public MatchedList Match(NameList list, GroupSettings groups)
     {
-        var hoopingOf = Plan.HoopingOfSegment;
-        var sewnNames = Plan.Rounds.SelectMany(r => r.Segments).Where(s => IsSewn(hoopingOf[s.Number])).SelectMany(s => s.Names).ToHashSet();
+        var sewnNames = SewnNames();
         return SewnMatching.Match(
             list, Plan, sewnNames.Contains, h => h.Row.Line <= groups.All.Length && groups.All[h.Row.Line - 1].Heading == h.Text);
     }
 
     /// <param name="settled">The job as <see cref="Settle"/> gave it back.</param>
     public Continuation From(BandJob settled, MatchedList matched, ImmutableArray<LetteredName> gone) =>
-        new(Plan, [.. Log.Sewn], matched.Before, gone) { HeightMm = RestHeightMm(settled), RestDiffers = RestDiffers(settled) };
+        new(Plan, Fast, matched.Before, gone) { HeightMm = RestHeightMm(settled), RestDiffers = RestDiffers(settled) };
+
+    /// <summary>Of strips that are sewn in one run each: every name is fast, or free, by itself.</summary>
+    /// <inheritdoc cref="From"/>
+    public Continuation NameByName(BandJob settled, MatchedList matched, ImmutableArray<LetteredName> gone)
+    {
+        var split = RunSplit.Of(Plan, IsSewn);
+        return From(settled, matched, gone) with { Earlier = split.Plan, Sewn = split.Sewn };
+    }
 }

@@ -6,17 +6,31 @@ using NameBand.Reports;
 
 namespace NameBand.Pipeline.Resume;
 
-/// <summary>What the estimate says of one hooping.</summary>
-internal readonly record struct ReckonedHooping(int Number, double MachineMinutes, double HandMinutes);
+/// <summary>What the estimate says of one hooping, or of one name that is logged by itself.</summary>
+internal readonly record struct ReckonedHooping(int Number, double MachineMinutes, double HandMinutes)
+{
+    public bool IsName { get; init; }
+
+    /// <summary>What the log says of its kind.</summary>
+    public SewingLog In(SewingLog log) => IsName ? log.OfNames : log;
+}
 
 /// <summary>Learns from the sewing log.</summary>
 internal static class LoggedPace
 {
     /// <summary>
-    /// All hoopings, with the hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away.
+    /// All hoopings, with the hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away; and
+    /// all names that are logged by themselves, with keying in, finding the start mark and clipping.
     /// </summary>
-    public static ImmutableArray<ReckonedHooping> Reckoned(Estimate estimate) =>
-        [.. estimate.Hoopings.Select(h => new ReckonedHooping(h.Number, h.MachineMinutes, h.TimedHandMinutes))];
+    public static ImmutableArray<ReckonedHooping> Reckoned(Estimate estimate)
+    {
+        var byName = estimate.Names.Select(n => n.Hooping).ToHashSet();
+        return
+        [
+            .. estimate.Hoopings.Where(h => !byName.Contains(h.Number)).Select(h => new ReckonedHooping(h.Number, h.MachineMinutes, h.TimedHandMinutes)),
+            .. estimate.Names.Select(n => new ReckonedHooping(n.Order, n.MachineMinutes, n.TimedHandMinutes) { IsName = true }),
+        ];
+    }
 
     public static (LearnedPace? Machine, LearnedPace? Hands) Of(SewingLog? log, ImmutableArray<ReckonedHooping> hoopings)
     {
@@ -25,7 +39,7 @@ internal static class LoggedPace
             return (null, null);
         }
 
-        var left = hoopings.Where(h => !log.IsSewn(h.Number)).ToList();
+        var left = hoopings.Where(h => !h.In(log).IsSewn(h.Number)).ToList();
         var machine = PaceLearning.Learn(Timed(log, hoopings, null), left.Sum(h => h.MachineMinutes));
         var hands = PaceLearning.Learn(
             TimedByHand(log, hoopings),
@@ -58,13 +72,16 @@ internal static class LoggedPace
     private static List<TimedWork> TimedByHand(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
         [.. Pairs(log, hoopings).Where(p => p.Entry.HandMinutes > 0).Select(p => new TimedWork(p.Hooping.HandMinutes, p.Entry.HandMinutes!.Value))];
 
-    /// <summary>The last time each hooping was said to be sewn, unless that was a mistake: a second saying mends the first.</summary>
+    /// <summary>The last time each hooping, or name, was said to be sewn, unless that was a mistake: a second saying mends the first.</summary>
     private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
+        Pairs(log, hoopings, isName: false).Concat(Pairs(log.OfNames, hoopings, isName: true));
+
+    private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(SewingLog log, ImmutableArray<ReckonedHooping> hoopings, bool isName) =>
         from entries in log.Entries.GroupBy(e => e.Hooping)
         where log.Last(entries.Key)?.Deed != SewingDeed.Mistake
         let entry = entries.LastOrDefault(e => e.Deed == SewingDeed.Sewn)
         where entry is not null
         from hooping in hoopings
-        where hooping.Number == entry.Hooping
+        where hooping.Number == entry.Hooping && hooping.IsName == isName
         select (entry, hooping);
 }

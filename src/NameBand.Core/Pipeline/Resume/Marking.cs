@@ -5,7 +5,6 @@ using NameBand.Job;
 using NameBand.Layout.Drift;
 using NameBand.Layout.Resuming;
 using NameBand.Output;
-using NameBand.Pipeline.Ways;
 using NameBand.PlanFile;
 using NameBand.Reports;
 
@@ -24,11 +23,6 @@ internal static class Marking
         if (InnerFile.ObjectionBelow(jobFolder, outFolder) is { } objection)
         {
             return Refuse(objection);
-        }
-
-        if (JobReader.Read(jobFolder).Value is { } job && WayChoice.Of(job.Ways).NoLog is { } why)
-        {
-            return Refuse(why);
         }
 
         if (word is null)
@@ -56,6 +50,27 @@ internal static class Marking
         }
 
         var archive = new SewnArchive(jobFolder);
+        if (word.Names is not null || word.Step is not null)
+        {
+            var (lines, why) = word.Step is not null
+                ? FinishingMarking.Lines(word, overview) : NameMarking.Lines(jobFolder, outFolder, word, log, overview);
+            if (why is not null)
+            {
+                return Refuse([.. log.Problems, why]);
+            }
+
+            if (word is { Names: not null, Deed: SewingDeed.Sewn })
+            {
+                SewnFolder.Keep(jobFolder, outFolder);
+            }
+
+            SewingLogFile.Append(jobFolder, held, lines);
+            return Look(jobFolder, outFolder, lines[^1] with { Minutes = word.Minutes, HandMinutes = word.HandMinutes }, null) with
+            {
+                SaidNames = word.Names is null ? [] : [.. lines.Select(l => l.Hooping)],
+            };
+        }
+
         if (Objection(jobFolder, archive, outFolder, word, log, overview) is { } objection)
         {
             return Refuse([.. log.Problems, objection]);
@@ -119,7 +134,7 @@ internal static class Marking
     {
         string number = word.Hooping.ToString(CultureInfo.InvariantCulture);
         var where = new Where(OutPaths.Plan);
-        if (plan.Hoopings.IsEmpty)
+        if (plan.Hoopings.IsEmpty && plan.Names.IsEmpty)
         {
             return Problem.CannotUse(where, "The plan has no hoopings yet: no name is placed.", "Settle the rows that are held, and run make again.");
         }
@@ -127,8 +142,15 @@ internal static class Marking
         if (plan.Plan.Hoopings.Any(h => h.Number == word.Hooping && !h.HasNeedlePath))
         {
             return Problem.CannotUse(
-                where, $"Number {number} has no needle path: its names are keyed in or traced, and this command keeps what is sewn from needle paths.",
-                "Tick its names off on the sheet that they are sewn by.");
+                where, $"Number {number} has no needle path: its names are keyed in or traced, and each of them is said by itself.",
+                $"Say the name’s number: sewn JOB n{plan.Names.First(n => n.Hooping == word.Hooping).Number}.");
+        }
+
+        if (plan.Hoopings.IsEmpty)
+        {
+            return Problem.CannotUse(
+                where, $"There is no hooping {number} in the plan: its names are keyed in or traced, and each of them is said by itself.",
+                $"Say the name’s number: sewn JOB n{plan.Names[0].Number}.");
         }
 
         if (plan.Hoopings.All(h => h.Number != word.Hooping))
@@ -238,7 +260,9 @@ internal static class Marking
             : problems.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
         return new SewingReport(status, overview.Title, [.. states], log, said, patchMm, problems)
         {
-            FinishingMinutes = overview.FinishingMinutes,
+            Names = [.. overview.Names.Select(n => new NameState(n.Number, n.Text, n.Minutes, log.OfNames.Last(n.Number)))],
+            Rounds = [.. overview.Plan.Rounds.Select(r => new RoundState(r.Number, log.Finishing.LastOf(r.Number)))],
+            FinishingMinutes = overview.FinishingLeftMinutes(log.Finishing),
         };
     }
 

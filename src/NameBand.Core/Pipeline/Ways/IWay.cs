@@ -14,9 +14,6 @@ namespace NameBand.Pipeline.Ways;
 /// </summary>
 internal interface IWay
 {
-    /// <summary>Why nothing can be written down as sewn in this way; null where it can.</summary>
-    Problem? NoLog { get; }
-
     /// <summary>Why no swatch is made in this way; null where one is.</summary>
     Problem? NoSwatch { get; }
 

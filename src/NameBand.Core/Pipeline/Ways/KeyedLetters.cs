@@ -6,6 +6,7 @@ using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Layout.Drift;
+using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.MachineLetters;
 using NameBand.Names;
@@ -19,6 +20,8 @@ internal sealed class KeyedLetters(
     Way way, LetterKnowledge knowledge, IReadOnlyDictionary<string, LetteredName> shapes, ImmutableArray<Name> names)
     : ILetteredWay
 {
+    /// <summary>What is read back from a plan stands on thousandths of a millimetre.</summary>
+    private const double SlightMm = 0.002;
     private const string LettersName = "the machine’s own letters";
 
     private readonly ConcurrentDictionary<SizeStep, NameComposer> _composers = [];
@@ -28,11 +31,14 @@ internal sealed class KeyedLetters(
 
     public NameComposer At(SizeStep step) => _composers.GetOrAdd(step, s => new NameComposer(s, knowledge, shapes));
 
-    public LetteredList Letter(SizeStep step)
-    {
-        var composer = At(step);
-        return new LetteredList(LettersName, [.. names.Select(composer.Compose).OfType<LetteredName>().Select(n => n with { Way = way })], []);
-    }
+    public LetteredList Letter(SizeStep step) => new(LettersName, Composed(names, step), []);
+
+    public ImmutableArray<LetteredName> Composed(ImmutableArray<Name> texts, SizeStep step) =>
+        [.. texts.Select(At(step).Compose).OfType<LetteredName>().Select(n => n with { Way = way })];
+
+    /// <summary>What to go on from: where strips are fed in one run, name by name.</summary>
+    public Continuation GoOnFrom(BandJob job, Begun begun, MatchedList matched, ImmutableArray<LetteredName> gone) =>
+        job.IsHooped ? begun.From(job, matched, gone) : begun.NameByName(job, matched, gone);
 
     /// <summary>Built-in letters are measured as they come out: nothing is added to their widths.</summary>
     public Fabric On(Fabric fabric) => fabric with { PullCompensationMm = 0 };
@@ -70,6 +76,11 @@ internal sealed class KeyedLetters(
     public Result<StripPlan> LayOut(NamesRead names, HemPlan hem, Fabric fabric)
     {
         var job = names.Job;
+        if (names.Sewn is { } sewn)
+        {
+            return GoOn(job, EarlierEnds.Keep(hem, sewn.Begun.Plan), fabric, sewn.Begun, sewn.From);
+        }
+
         hem = EarlierEnds.KeepMade(hem, job.Folder);
         var chosen = LargestSetting.Choose(job, Steps(job), s => LayAt(names, hem, fabric, s));
         if (chosen.Value is not { } setting)
@@ -78,8 +89,45 @@ internal sealed class KeyedLetters(
         }
 
         var plan = setting.Plan with { HasNeedlePaths = false };
-        return WithDrift(job.Letters.Hooped ? plan : OneRun.Of(plan), job, [.. chosen.Problems, .. Notes(job, setting.Step)]);
+        return WithDrift(PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(plan)), job, [.. chosen.Problems, .. Notes(job, setting.Step)]);
     }
+
+    /// <summary>
+    /// What is sewn stays where it was laid out, at the setting it was sewn in. The rest stays too as long as it comes out as
+    /// wide as it was planned; else it is set out anew between what is sewn.
+    /// </summary>
+    private Result<StripPlan> GoOn(BandJob job, HemPlan hem, Fabric fabric, Begun begun, Continuation going)
+    {
+        var same = LargestSetting.At(Steps(job), going.HeightMm);
+        if (same.IsEmpty)
+        {
+            return Result.Fail<StripPlan>(LargestSetting.NoSuchHeight(going.HeightMm));
+        }
+
+        var sewn = going.SewnRows();
+        var step = same.MinBy(s => OffMm(going, Letter(s), _ => true))!;
+        var lettered = Letter(step);
+        if (OffMm(going, lettered, row => !sewn.Contains(row)) >= SlightMm)
+        {
+            going = going with { RestDiffers = true, KeepsBaseLine = true };
+        }
+
+        var atStep = job.With(step);
+        var laid = LayoutResumer.Plan(job.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), hem, lettered, fabric, going);
+        if (laid.Value is not { } plan)
+        {
+            return laid;
+        }
+
+        plan = plan with { HasNeedlePaths = false, SpacingMm = step.GapMm };
+        plan = PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(RunSplit.Together(plan, begun.Plan)));
+        return WithDrift(plan, job, [.. laid.Problems, .. Notes(job, step)]);
+    }
+
+    /// <summary>How far a name is from the width it was planned in.</summary>
+    private static double OffMm(Continuation from, LetteredList lettered, Func<RowRef, bool> isAsked) => lettered.Names
+        .Where(n => from.Before.ContainsKey(n.Name.Row) && isAsked(n.Name.Row))
+        .Select(n => Math.Abs(n.WidthMm(from.HeightMm, 0) - from.Before[n.Name.Row].WidthMm)).DefaultIfEmpty(0).Max();
 
     /// <summary>Sets out anew what is still to be sewn after the ends that were measured.</summary>
     private static Result<StripPlan> WithDrift(StripPlan plan, BandJob job, List<Problem> problems)

@@ -32,7 +32,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public ImmutableArray<Problem> Problems => _stitcher.Problems;
 
-    public ImmutableArray<KeyInName> KeyIns => _names.Value;
+    public ImmutableArray<KeyInName> KeyIns => [.. _names.Value.Select(n => n with { IsLogged = made.Begun?.Log.OfNames.IsSewn(n.Order) ?? false })];
 
     public IPieceSewing Of(LaidOut other) => new KeyedSewing(other, known);
 
@@ -48,7 +48,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public bool AreLettersRead(Hooping hooping) => hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs).All(n => _stitcher.IsRead(n.Lettered));
 
-    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.Sum(n => n.Parts.Length), Keys(KeyIns))];
+    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.ToImmutableDictionary(n => n.Order, n => new NameKeys(Keys([n]), n.Parts.Length, n.Seconds)))];
 
     public StripPlan PlanOf(Hooping hooping) => _plan;
 

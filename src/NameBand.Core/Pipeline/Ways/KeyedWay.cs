@@ -11,10 +11,6 @@ namespace NameBand.Pipeline.Ways;
 /// <param name="way">That its names go.</param>
 internal sealed class KeyedWay(Way way) : IWay
 {
-    public Problem? NoLog { get; } = Problem.CannotUse(
-        new Where("job.json", Key: "way"), "The command sewn keeps what was sewn from needle paths, and this job has none.",
-        "Tick the names off on the key-in sheet; where they drift off their marks, write where one ended into drift.csv and run make again.");
-
     public Problem? NoSwatch { get; } = Problem.CannotUse(
         new Where(JobReader.FileName, Key: "way"),
         "A swatch is a needle path, and these names are keyed into the machine's own letters.",
@@ -39,18 +35,25 @@ internal sealed class KeyedWay(Way way) : IWay
 
         var has = MachineSpelling.Has(job.Letters, file?.Value);
         var spelled = MachineSpelling.Check(list, checkedList.Corrections, has);
-        string[] letters = [.. spelled.Names.SelectMany(n => Letters.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        string[] letters = [.. spelled.Names.Select(n => n.Text).Concat(checkedList.Matched?.Gone.Select(g => g.Text) ?? []).SelectMany(Letters.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         var shapes = LetterShapes.Of(letters, face, shelf);
-        var step = SizeSteps.Of(job.Letters, knowledge, letters)[0];
-        var toMeasure = KeyedMeasures.ToMeasure(knowledge, spelled.Names, step);
+        var (begun, matched) = (checkedList.Begun, checkedList.Matched);
+        var gone = matched is null ? [] : NeedlePathWay.GoneOf(checkedList, matched, t => t.HasLettersOfItsOwn).ToImmutableArray();
+        var steps = SizeSteps.Of(job.Letters, knowledge, letters);
+        var toMeasure = KeyedMeasures.ToMeasure(knowledge, spelled.Names, steps[0]);
         var known = new KeyedLetters(way, knowledge, shapes, spelled.Names) { ToMeasure = [.. toMeasure.Select(n => n.Row)] };
-        var first = known.Letter(step);
+        var first = known.Letter(steps[0]);
         var read = new NamesRead(
             job, checkedList.Corrections, face, first with { Held = spelled.Held }, HeldRows.OfLetters(
                 list, spelled.Held, names => first with { Held = MachineSpelling.Check(names, checkedList.Corrections, has).Held }),
-            known);
+            known)
+        {
+            Sewn = begun is null || matched is null ? null
+                : (begun, known.GoOnFrom(job, begun, matched, known.Composed(gone, LargestSetting.At(steps, begun.Plan.LetterHeightMm).FirstOrDefault(steps[0])))),
+            SewnThenChanged = matched?.Changed,
+        };
         return Result.Of(read, [
-            .. file?.Problems ?? [], .. found.Problems, .. spelled.Problems, .. KeyedMeasures.Asked(job, knowledge, toMeasure, known.At(step))]);
+            .. file?.Problems ?? [], .. found.Problems, .. spelled.Problems, .. KeyedMeasures.Asked(job, knowledge, toMeasure, known.At(steps[0]))]);
     }
 
     /// <summary>Names all of whose letters the machine has and that were measured: beside another way nothing is guessed.</summary>

@@ -13,6 +13,11 @@ internal static class LargestSetting
 
     public sealed record Chosen(SizeStep Step, StripPlan Plan);
 
+    public static Problem NoSuchHeight(double sewnMm) => Problem.CannotUse(
+        new Where(JobReader.FileName, Key: "letters.sizes"),
+        $"What is sewn has letters {Length.FromMm(sewnMm).InMillimetres()} high, and letters.sizes has no such height.",
+        "Add that height to letters.sizes, so that what is keyed in stands as high as what is sewn.");
+
     /// <summary>The settings of one height.</summary>
     public static ImmutableArray<SizeStep> At(ImmutableArray<SizeStep> steps, double heightMm) =>
         [.. steps.Where(s => Math.Abs(s.HeightMm - heightMm) < SameHeightMm)];

@@ -23,8 +23,6 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
         "“bestFit” puts the names in the order of the fewest hoopings, so names that are not agreed to do not come last.",
         "Take the order “listed” or “alphabetical” if they are to be sewn last, or take lettering.agreedFirst out.");
 
-    public Problem? NoLog => null;
-
     public Problem? NoSwatch => null;
 
     public Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel)
@@ -105,10 +103,15 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
     private static ImmutableArray<LetteredName> LetterGone(
         CheckedList list, MatchedList matched, SewnLettering asSewn, FaceShelf shelf, CancellationToken cancel)
     {
-        var names = new NameList([], [.. matched.Gone.Select(g => new Name(g.Text, g.Row) { Group = g.Group })]);
+        var names = new NameList([], [.. GoneOf(list, matched, t => t.FollowsCoordinates)]);
         var lettered = names.Names.IsEmpty ? [] : WithoutHeadings.Letter(list.Job, names, list.Face, shelf, cancel)?.Names ?? [];
         return asSewn.Letter(lettered, n => matched.Gone.FirstOrDefault(g => g.Row == n.Name.Row && g.Text == n.Name.Text));
     }
+
+    /// <summary>Names that are sewn and no longer in the list; where names go several ways, those that went one of a kind.</summary>
+    public static IEnumerable<Name> GoneOf(CheckedList list, MatchedList matched, Func<WayTraits, bool> isAsked) => matched.Gone
+        .Where(g => !list.Job.HasSeveralWays || isAsked(WayTraits.Of(g.Way)))
+        .Select(g => new Name(g.Text, g.Row) { Group = g.Group });
 
     private static IEnumerable<Problem> UnsewnDrift(DriftFile.Ends? ends, NamesRead names)
     {

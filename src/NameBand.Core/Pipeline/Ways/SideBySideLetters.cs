@@ -108,10 +108,7 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
         var same = LargestSetting.At(steps, begun.HeightMm);
         if (same.IsEmpty)
         {
-            return Result.Fail<LargestSetting.Chosen>(Problem.CannotUse(
-                new Where(JobReader.FileName, Key: "letters.sizes"),
-                $"What is sewn has letters {Length.FromMm(begun.HeightMm).InMillimetres()} high, and letters.sizes has no such height.",
-                "Add that height to letters.sizes, so that what is keyed in stands as high as what is sewn."));
+            return Result.Fail<LargestSetting.Chosen>(LargestSetting.NoSuchHeight(begun.HeightMm));
         }
 
         var step = same.MinBy(s => OffMm(At(s, names), begun))!;

@@ -14,9 +14,6 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
 {
     public sealed record Part(Way Way, IWay Sews);
 
-    /// <summary>What goes another way than the log keeps is refused hooping by hooping.</summary>
-    public Problem? NoLog => parts.Any(p => p.Sews.NoLog is null) ? null : parts[0].Sews.NoLog;
-
     public Problem? NoSwatch => parts.Any(p => p.Sews.NoSwatch is null) ? null : parts[0].Sews.NoSwatch;
 
     public Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel)
@@ -63,7 +60,6 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
         var settled = new HashSet<RowRef>();
         foreach (var part in parts)
         {
-            bool keepsLog = part.Sews.NoLog is null;
             var mine = left;
             if (part != parts[^1])
             {
@@ -74,14 +70,14 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
                     return Result.Fail<List<(Part Part, NameList Names)>>(problems);
                 }
 
-                mine = [.. left.Where(n => sewn.Contains(n.Row) ? keepsLog : can.Contains(n.Row))];
+                mine = [.. left.Where(n => sewn.TryGetValue(n.Row, out var went) ? went == part.Way : can.Contains(n.Row))];
                 left = [.. left.Except(mine)];
                 settled.UnionWith(asked.Where(n => can.Contains(n.Row)).Select(n => n.Row));
             }
 
             ImmutableArray<ListedRow> rows = part == parts[^1] ? [.. list.InOrder.Rows.Where(r => !settled.Contains(r.Row))] : [];
             bool hasAny = !mine.IsEmpty || asked.Any(n => rows.Any(r => r.Row == n.Row));
-            if (hasAny || (keepsLog && list.Begun is not null) || (shares.Count == 0 && part == parts[^1]))
+            if (hasAny || (list.Begun?.HasSewn(part.Way) ?? false) || (shares.Count == 0 && part == parts[^1]))
             {
                 shares.Add((part, new NameList(rows, mine)));
             }
@@ -98,11 +94,12 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
         ImmutableArray<HeldRow> held = [.. reads.SelectMany(r => r.Read.Lettered.Held)];
         var rows = new NameList([.. list.InOrder.Rows.Select(r => told.GetValueOrDefault(r.Row, r))], list.InOrder.Names);
         var all = SideBySideLetters.InOrder(list.InOrder.Names, reads.SelectMany(r => r.Read.Lettered.Names), list.Job);
-        var going = reads.Select(r => r.Read).FirstOrDefault(r => r.Sewn is not null);
+        var going = reads.Where(r => r.Read.Sewn is not null).Select(r => r.Read.Sewn!.Value).ToList();
         return new NamesRead(
             list.Job, list.Corrections, list.Face, new LetteredList(list.Face.Name, all, held), HeldRows.Merge(rows, held), letters)
         {
-            Sewn = going?.Sewn,
+            Sewn = going.Count == 0 ? null
+                : (going[0].Begun, going[0].From with { Gone = [.. going.SelectMany(g => g.From.Gone)] }),
             SewnThenChanged = list.Matched?.Changed,
         };
     }

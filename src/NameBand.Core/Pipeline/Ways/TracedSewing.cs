@@ -37,7 +37,7 @@ internal sealed class TracedSewing(LaidOut made) : IPieceSewing
 
     public bool AreLettersRead(Hooping hooping) => true;
 
-    public ImmutableArray<WayActs> Acts => [TracedWork.Acts(_plan.Hoopings.Sum(_lines.LengthMm))];
+    public ImmutableArray<WayActs> Acts => [TracedWork.Acts(_plan.Hoopings.ToImmutableDictionary(h => h.Number, _lines.LengthMm))];
 
     public StripPlan PlanOf(Hooping hooping) => _plan;
 

@@ -4,8 +4,10 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.Names;
+using NameBand.Pipeline.Resume;
 
 namespace NameBand.Pipeline.Ways;
 
@@ -13,10 +15,6 @@ namespace NameBand.Pipeline.Ways;
 /// <param name="way">That its names go.</param>
 internal sealed class TracedWay(Way way) : IWay, ILetteredWay
 {
-    public Problem? NoLog { get; } = Problem.CannotUse(
-        new Where("job.json", Key: "way"), "The command sewn keeps what was sewn from needle paths, and this job has none.",
-        "Tick the names off on the template.");
-
     public Problem? NoSwatch { get; } = Problem.CannotUse(
         new Where(JobReader.FileName, Key: "way"),
         "A swatch is a needle path, and these names are traced and sewn over by hand or free-motion.",
@@ -25,11 +23,27 @@ internal sealed class TracedWay(Way way) : IWay, ILetteredWay
 
     public Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel)
     {
-        var lettered = GroupLetterer.Letter(list.Job, list.InOrder, list.Face, shelf, cancel);
-        return lettered.Value is { } letters
-            ? Result.Of(
-                new NamesRead(list.Job, list.Corrections, list.Face, Marked(letters), HeldRows.OfLetters(list.InOrder, letters.Held, names => WithoutHeadings.Letter(list.Job, names, list.Face, shelf, cancel)), this), lettered.Problems)
-            : Result.Fail<NamesRead>(lettered.Problems);
+        var (job, begun, matched) = (list.Job, list.Begun, list.Matched);
+        var lettered = GroupLetterer.Letter(job, list.InOrder, list.Face, shelf, cancel);
+        if (lettered.Value is not { } letters)
+        {
+            return Result.Fail<NamesRead>(lettered.Problems);
+        }
+
+        var rows = HeldRows.OfLetters(list.InOrder, letters.Held, names => WithoutHeadings.Letter(job, names, list.Face, shelf, cancel));
+        var read = new NamesRead(job, list.Corrections, list.Face, Marked(letters), rows, this)
+        {
+            SewnThenChanged = matched?.Changed,
+        };
+        if (begun is null || matched is null)
+        {
+            return Result.Of(read, lettered.Problems);
+        }
+
+        var names = new NameList([], [.. NeedlePathWay.GoneOf(list, matched, t => t.IsFollowedByHand)]);
+        var gone = names.Names.IsEmpty || WithoutHeadings.Letter(job, names, list.Face, shelf, cancel) is not { } drawn ? [] : Marked(drawn).Names;
+        var from = job.IsHooped ? begun.From(job, matched, gone) : begun.NameByName(job, matched, gone);
+        return Result.Of(read with { Sewn = (begun, from) }, lettered.Problems);
     }
 
     public Result<ImmutableHashSet<RowRef>> Able(CheckedList list, FaceShelf shelf, CancellationToken cancel) =>
@@ -43,6 +57,16 @@ internal sealed class TracedWay(Way way) : IWay, ILetteredWay
     /// <summary>Nothing is hooped in a field of its own: a template is as long as its strip.</summary>
     public Result<StripPlan> LayOut(NamesRead names, HemPlan hem, Fabric fabric)
     {
+        if (names.Sewn is { } sewn)
+        {
+            var going = LayoutResumer.Plan(OneRun.WithoutField(names.Job), EarlierEnds.Keep(hem, sewn.Begun.Plan), names.Lettered, fabric, sewn.From);
+            return going with
+            {
+                Value = going.Value is { } begun
+                    ? PlanSnap.Apply(OneRun.Of(RunSplit.Together(begun, sewn.Begun.Plan)) with { HasNeedlePaths = false }) : null,
+            };
+        }
+
         var laid = LayoutPlanner.Plan(OneRun.WithoutField(names.Job), hem, names.Lettered, fabric);
         return laid with { Value = laid.Value is { } plan ? PlanSnap.Apply(OneRun.Of(plan) with { HasNeedlePaths = false }) : null };
     }

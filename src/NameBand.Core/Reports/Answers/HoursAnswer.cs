@@ -43,14 +43,24 @@ public sealed record HoursAnswer : CommandAnswer
 
     public ToldFigure? HandsOnMinutesAtSetPace { get; init; }
 
-    /// <summary>What is still to do; the four are null where no log is kept.</summary>
+    /// <summary>Whether anything is sewn or done; what is left is the whole until then.</summary>
+    public required bool Begun { get; init; }
+
+    /// <summary>Hoopings that are not sewn; null where none is logged as such.</summary>
     public int? HoopingsLeft { get; init; }
 
-    public ToldFigure? MachineMinutesLeft { get; init; }
+    /// <summary>Names that are not sewn, of those that are keyed in or traced; null where there are none.</summary>
+    public int? NamesLeft { get; init; }
 
-    public ToldFigure? HandsOnMinutesLeft { get; init; }
+    /// <summary>All names that are keyed in or traced, and so logged one by one; null where there are none.</summary>
+    public int? NamesByName { get; init; }
 
-    public double? FinishingMinutesLeft { get; init; }
+    public required ToldFigure MachineMinutesLeft { get; init; }
+
+    public required ToldFigure HandsOnMinutesLeft { get; init; }
+
+    /// <summary>The hand work when all is sewn.</summary>
+    public required double FinishingMinutesLeft { get; init; }
 
     public required int Bobbins { get; init; }
 

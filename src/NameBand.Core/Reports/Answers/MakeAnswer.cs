@@ -158,6 +158,12 @@ public sealed record ToldLeft
     /// <summary>Numbers of the hoopings that are not sewn.</summary>
     public required IReadOnlyList<int> ToSew { get; init; }
 
+    /// <summary>Numbers of the names that are keyed in or traced and not sewn; null where there are none of that kind.</summary>
+    public IReadOnlyList<int>? NamesToSew { get; init; }
+
+    /// <summary>How many names are keyed in or traced in all.</summary>
+    public int? NamesByName { get; init; }
+
     public required ToldFigure MachineMinutes { get; init; }
 
     public required ToldFigure HandsOnMinutes { get; init; }

@@ -115,14 +115,16 @@ internal static class MakeTelling
     {
         var logged = plan.OfNeedlePaths.Hoopings.Select(h => h.Number).ToHashSet();
         var left = estimate.WorkLeft;
-        var set = estimate.OwnPace?.AtSetPace.WorkLeft;
-        return left.Hoopings == estimate.Hoopings.Length ? null : new ToldLeft
+        var set = estimate.OwnPace?.AtSetPace;
+        return !left.IsBegun ? null : new ToldLeft
         {
             ToSew = [.. estimate.Hoopings.Where(h => !h.IsSewn && logged.Contains(h.Number)).Select(h => h.Number)],
-            MachineMinutes = Telling.Figure(left.MachineMinutes),
-            HandsOnMinutes = Telling.Figure(left.HandsOnMinutes),
-            MachineMinutesAtSetPace = Telling.Figure(set?.MachineMinutes),
-            HandsOnMinutesAtSetPace = Telling.Figure(set?.HandsOnMinutes),
+            NamesToSew = estimate.Names.IsEmpty ? null : [.. estimate.Names.Where(n => !n.IsSewn).Select(n => n.Order).Order()],
+            NamesByName = estimate.Names.IsEmpty ? null : estimate.Names.Length,
+            MachineMinutes = Sum(estimate.Left, Doer.Machine),
+            HandsOnMinutes = Sum(estimate.Left, Doer.Hands),
+            MachineMinutesAtSetPace = set is null ? null : Sum(set.Left, Doer.Machine),
+            HandsOnMinutesAtSetPace = set is null ? null : Sum(set.Left, Doer.Hands),
             FinishingMinutes = Telling.Thousandth(left.FinishingMinutes),
         };
     }

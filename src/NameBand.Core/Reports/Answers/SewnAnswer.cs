@@ -15,7 +15,13 @@ public sealed record SewnAnswer : CommandAnswer
     /// <summary>Empty where it cannot be told how the sewing stands.</summary>
     public required IReadOnlyList<ToldHooping> Hoopings { get; init; }
 
-    /// <summary>Hand work that comes when all is sewn, from pressing to sewing down; null where the plan does not say.</summary>
+    /// <summary>Names that are keyed in or traced; null where there are none.</summary>
+    public IReadOnlyList<ToldName>? Names { get; init; }
+
+    /// <summary>How far each round is finished; null where nothing is said of it.</summary>
+    public IReadOnlyList<ToldFinish>? Finished { get; init; }
+
+    /// <summary>Hand work that comes when all is sewn and is not done yet; null where the plan does not say.</summary>
     public double? FinishingMinutes { get; init; }
 
     internal static SewnAnswer Of(SewingReport report) => new()
@@ -26,18 +32,39 @@ public sealed record SewnAnswer : CommandAnswer
         Written = report.Said is not null,
         Said = report.Said is { } said ? Deed(said, report) : null,
         Hoopings = [.. report.Hoopings.Select(Hooping)],
+        Names = report.Names.IsDefaultOrEmpty ? null : [.. report.Names.Select(Name)],
+        Finished = report.Rounds.Any(r => r.Last is not null) ? [.. report.Rounds.Select(Finish)] : null,
         FinishingMinutes = report.FinishingMinutes is { } finishing ? Telling.Thousandth(finishing) : null,
     };
 
     private static ToldDeed Deed(SewingEntry said, SewingReport report) => new()
     {
         Deed = SewingLogLine.Word(said.Deed),
-        Hooping = said.Hooping,
+        Hooping = said.Of == SewingSubject.Hooping ? said.Hooping : null,
+        Names = report.SaidNames.IsDefaultOrEmpty ? null : report.SaidNames,
+        Round = said.Of == SewingSubject.Round ? said.Hooping : null,
+        Step = said.Of == SewingSubject.Round ? said.Path : null,
         Minutes = Thousandth(said.Minutes),
         HandMinutes = Thousandth(said.HandMinutes),
         MeasuredMm = Thousandth(said.MeasuredMm),
         ExpectedMm = Thousandth(report.Measured?.ExpectedMm),
         PatchOnClothMm = Thousandth(report.PatchOnClothMm),
+    };
+
+    private static ToldName Name(NameState name) => new()
+    {
+        Number = name.Number,
+        State = name.IsSewn ? "sewn" : name.IsAgain ? "again" : "open",
+        Text = name.Text,
+        Minutes = Telling.Thousandth(name.Minutes),
+        TookMinutes = Thousandth(name.Last?.Minutes),
+    };
+
+    private static ToldFinish Finish(RoundState round) => new()
+    {
+        Round = round.Number,
+        Step = round.Last is { } last ? FinishingWords.Of(last) : null,
+        Text = round.Last is { } done ? FinishingWords.Done(done) : "nothing yet",
     };
 
     private static ToldHooping Hooping(HoopingState hooping) => new()
@@ -61,7 +88,17 @@ public sealed record ToldDeed
     /// <summary>The word of the log.</summary>
     public required string Deed { get; init; }
 
-    public required int Hooping { get; init; }
+    /// <summary>Null where it was not of a hooping.</summary>
+    public int? Hooping { get; init; }
+
+    /// <summary>Numbers of the names, where they are logged by themselves.</summary>
+    public IReadOnlyList<int>? Names { get; init; }
+
+    /// <summary>The round that is being finished; 0 for all.</summary>
+    public int? Round { get; init; }
+
+    /// <summary>The step of finishing.</summary>
+    public string? Step { get; init; }
 
     public double? Minutes { get; init; }
 
@@ -73,6 +110,35 @@ public sealed record ToldDeed
 
     /// <summary>Cloth to cut for a piece of its own, its seams included.</summary>
     public double? PatchOnClothMm { get; init; }
+}
+
+/// <summary>A name that is keyed in or traced.</summary>
+public sealed record ToldName
+{
+    public required int Number { get; init; }
+
+    /// <summary><c>sewn</c>, <c>again</c> or <c>open</c>.</summary>
+    public required string State { get; init; }
+
+    public required string Text { get; init; }
+
+    /// <summary>At the machine, as the plan reckons them.</summary>
+    public required double Minutes { get; init; }
+
+    /// <summary>As they were said last.</summary>
+    public double? TookMinutes { get; init; }
+}
+
+/// <summary>How far a round is finished.</summary>
+public sealed record ToldFinish
+{
+    public required int Round { get; init; }
+
+    /// <summary>The last step that is done; null for none.</summary>
+    public string? Step { get; init; }
+
+    /// <summary>The same in words.</summary>
+    public required string Text { get; init; }
 }
 
 public sealed record ToldHooping

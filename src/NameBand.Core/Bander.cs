@@ -129,9 +129,11 @@ public static class Bander
 
     /// <summary>Reckons the hours, what to buy and the evenings of a job, and writes nothing.</summary>
     /// <param name="eveningMinutes">Length of an evening; null: as job.json says, if it does.</param>
+    /// <param name="today">For a job with a day to be done by; null: evenings are counted and not dated.</param>
     public static HoursReport Reckon(
-        string jobFolder, double? eveningMinutes = null, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
-        Reckoning.Run(JobReader.FolderOf(jobFolder), eveningMinutes, progress, cancel);
+        string jobFolder, double? eveningMinutes = null, IProgress<Progress>? progress = null, CancellationToken cancel = default,
+        DateOnly? today = null) =>
+        Reckoning.Run(JobReader.FolderOf(jobFolder), eveningMinutes, today, progress, cancel);
 
     /// <summary>Finds the plans there are for a job, to choose from; writes nothing.</summary>
     /// <param name="why">Mark of the plan whose work is to stand beside another's; null: of none.</param>

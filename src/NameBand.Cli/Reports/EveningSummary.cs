@@ -11,6 +11,7 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
     {
         if (answer is not { Sittings: { } sittings, Evenings: { } evenings, PlannedMinutes: { } minutes })
         {
+            PrintFaults();
             return;
         }
 
@@ -22,6 +23,8 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
         page.Line(
             sittings.Count == 0 ? "Nothing is left to do." : $"{count}, {Words.Duration(minutes)} {work}; {best}.",
             tone: Tone.Heading);
+        PrintDays();
+        PrintFaults();
         var facts = sittings.Select(s => (Label(s), $"{Words.Duration(s.Minutes)}: {What(s)}", Tone.Plain));
         page.Facts([.. facts.DefaultIfEmpty(("", "", Tone.Plain))]);
         foreach (int hooping in answer.TooLong ?? [])
@@ -46,8 +49,32 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
     private static string Label(ToldSitting sitting)
     {
         string who = sitting.Machine.Length > 0 ? ", " + sitting.Machine : sitting.Hoopings.Count == 0 ? ", by hand" : "";
-        return FormattableString.Invariant($"Evening {sitting.Evening}{who}");
+        return sitting.Day is { } day
+            ? day.ToString("ddd d MMM", CultureInfo.InvariantCulture) + who
+            : FormattableString.Invariant($"Evening {sitting.Evening}{who}");
     }
+
+    private void PrintDays()
+    {
+        if (answer is { FinishBy: { } by, BeginBy: { } last, DoneOn: { } done })
+        {
+            page.Line(
+                $"Begin by {InWords(last)} at the latest to be done by {InWords(by)}. Begun on the first evening from today on, all is "
+                + $"sewn down on {InWords(done)}.", 2);
+        }
+    }
+
+    /// <summary>What stands in the way of the day, or of saying anything of it.</summary>
+    private void PrintFaults()
+    {
+        foreach (var problem in answer.Problems.Where(p => p.Where.Key == "finishBy"))
+        {
+            page.Line(problem.Found, 2, Tone.Attention);
+            page.Line("→ " + problem.Mend, 2);
+        }
+    }
+
+    private static string InWords(DateOnly day) => day.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
 
     /// <summary>Such as <c>hoopings 1–7, 9, 12–14</c>.</summary>
     internal static string Numbers(IReadOnlyList<int> numbers)

@@ -3,10 +3,10 @@ using System.Collections.Immutable;
 namespace NameBand.Estimating;
 
 /// <summary>
-/// Fills evening after evening in the order of the work. Going through the hoopings as they lie and closing an evening only
+/// Fills evening after evening, which need not be alike, in the order of the work. Going through the hoopings as they lie and closing an evening only
 /// when the next one does not fit takes as few evenings as any plan that keeps to that order.
 /// </summary>
-internal sealed class EveningDiary(IReadOnlyList<SewingMachine> machines, double eveningMinutes)
+internal sealed class EveningDiary(IReadOnlyList<SewingMachine> machines, EveningLengths lengths)
 {
     private const double Slight = 1e-9;
 
@@ -41,12 +41,19 @@ internal sealed class EveningDiary(IReadOnlyList<SewingMachine> machines, double
             for (; _now < machines.Count; _now++)
             {
                 double minutes = hooping.TakesMinutes(machines[_now]);
-                if (_places[_now].Minutes + minutes <= eveningMinutes + Slight)
+                if (_places[_now].Minutes + minutes <= lengths.LengthMinutes(_evening) + Slight)
                 {
                     _places[_now].Hoopings.Add(hooping.Number);
                     _places[_now].Minutes += minutes;
                     return;
                 }
+            }
+
+            if (_places.All(p => p.Minutes <= 0))
+            {
+                // A short evening, with longer ones to come.
+                _evening++;
+                _now = 0;
             }
 
             Close();
@@ -66,7 +73,7 @@ internal sealed class EveningDiary(IReadOnlyList<SewingMachine> machines, double
         {
             for (double left = task.Minutes; left > Slight;)
             {
-                double room = eveningMinutes - _places[0].Minutes;
+                double room = lengths.LengthMinutes(_evening) - _places[0].Minutes;
                 if (room <= Slight)
                 {
                     Close();

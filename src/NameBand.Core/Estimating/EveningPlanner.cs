@@ -16,8 +16,17 @@ public static class EveningPlanner
     public static EveningPlan Plan(
         IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, double? eveningMinutes, OtherWork? other = null)
     {
+        return Over(hoopings, machines, eveningMinutes is { } evening ? EveningLengths.Always(evening) : null, other);
+    }
+
+    /// <param name="hoopings">In their order along the cloth.</param>
+    /// <param name="lengths">Of the evenings; null: sew until it is done.</param>
+    /// <param name="other">All the other work; null for none.</param>
+    public static EveningPlan Over(
+        IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, EveningLengths? lengths, OtherWork? other = null)
+    {
         ArgumentOutOfRangeException.ThrowIfZero(machines.Count);
-        return eveningMinutes is { } evening ? ByEvenings(hoopings, machines, evening, other ?? OtherWork.None)
+        return lengths is not null ? ByEvenings(hoopings, machines, lengths, other ?? OtherWork.None)
             : InOneGo(hoopings, machines, other ?? OtherWork.None);
     }
 
@@ -85,11 +94,12 @@ public static class EveningPlanner
     }
 
     private static EveningPlan ByEvenings(
-        IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, double evening, OtherWork other)
+        IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, EveningLengths lengths, OtherWork other)
     {
+        double evening = lengths.LongestMinutes;
         var tooLong = hoopings.Where(h => Quickest(h, machines) > evening + Slight).ToList();
         var rest = hoopings.Where(h => Quickest(h, machines) <= evening + Slight).ToList();
-        var diary = new EveningDiary(machines, evening);
+        var diary = new EveningDiary(machines, lengths);
         diary.Begin(other.Before);
         foreach (var hooping in rest)
         {

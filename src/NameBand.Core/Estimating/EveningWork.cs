@@ -7,8 +7,8 @@ namespace NameBand.Estimating;
 public static class EveningWork
 {
     /// <param name="machines">With the pace of each, as the log shows it.</param>
-    /// <param name="eveningMinutes">Length of an evening; null: sew until it is done.</param>
-    public static EveningPlan Plan(Estimate estimate, StripPlan plan, IReadOnlyList<SewingMachine> machines, double? eveningMinutes)
+    /// <param name="lengths">Of the evenings; null: sew until it is done.</param>
+    public static EveningPlan Plan(Estimate estimate, StripPlan plan, IReadOnlyList<SewingMachine> machines, EveningLengths? lengths)
     {
         var rows = estimate.Left.Rows;
         var sewing = rows.Where(IsSewing).ToList();
@@ -18,10 +18,10 @@ public static class EveningWork
         {
             // A strip that is fed or traced can be laid down after any name.
             before = [.. before, .. Tasks([("sewing the names", sewing.Sum(r => r.Minutes.Likely))])];
-            return EveningPlanner.Plan([], machines, eveningMinutes, new OtherWork(before, after));
+            return EveningPlanner.Over([], machines, lengths, new OtherWork(before, after));
         }
 
-        return EveningPlanner.Plan(Times(estimate, plan, sewing), machines, eveningMinutes, new OtherWork(before, after));
+        return EveningPlanner.Over(Times(estimate, plan, sewing), machines, lengths, new OtherWork(before, after));
     }
 
     /// <summary>

@@ -103,6 +103,12 @@ public sealed record BandJob(
     /// <summary>Minutes of one evening at the machine; null when the job does not say.</summary>
     public double? EveningMinutes { get; init; }
 
+    /// <summary>Minutes of the evenings from Monday to Sunday, 0 where nobody sews; null when neither job nor workshop says.</summary>
+    public ImmutableArray<double>? WeekMinutes { get; init; }
+
+    /// <summary>The day by which all is to be sewn down; null when the job does not say.</summary>
+    public DateOnly? FinishBy { get; init; }
+
     public LettersSettings Letters { get; init; } = LettersSettings.Usual;
 
     public TracedSettings Traced { get; init; } = new();

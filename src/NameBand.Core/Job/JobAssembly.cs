@@ -36,6 +36,7 @@ internal static partial class JobAssembly
             Prices = Prices(values),
             KeepFree = values.Certain(WorkKeys.KeepFree),
             EveningMinutes = Evening(values),
+            FinishBy = FinishBy(values),
             RestMayDiffer = values.Flag(WorkKeys.RestMayDiffer),
             Letters = Letters(folder, values, WayTraits.OfAny(ways), holding),
             Traced = Traced(values),

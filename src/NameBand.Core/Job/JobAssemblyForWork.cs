@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using NameBand.Common;
 
 namespace NameBand.Job;
@@ -99,6 +100,22 @@ internal static partial class JobAssembly
         }
 
         values.Refuse(WorkKeys.Evening, why, "Write for example \"2h\" or \"1 h 30 min\".");
+        return null;
+    }
+
+    private static DateOnly? FinishBy(JobValues values)
+    {
+        if (values.Text(WorkKeys.FinishBy) is not { } text)
+        {
+            return null;
+        }
+
+        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+        {
+            return day;
+        }
+
+        values.Refuse(WorkKeys.FinishBy, $"“{PlainText.Short(text, 40)}” is no day.", "Write year, month and day, for example \"2027-05-01\".");
         return null;
     }
 }

@@ -9,7 +9,7 @@ internal static partial class JobAssembly
     /// <summary>The job with the machine and the frames it goes by; the field is that of the largest frame where job.json gives none.</summary>
     public static BandJob In(this BandJob job, Workshop workshop, JobValues values)
     {
-        job = job with { Workshop = workshop, Ways = Sewable(job, workshop, values) };
+        job = job with { Workshop = workshop, Ways = Sewable(job, workshop, values), WeekMinutes = Week(job, workshop, values) };
         job = job with { Holding = job.Holding.Within(job) };
         var hooped = job.Ways.Where(job.IsHoopedIn).DefaultIfEmpty(job.Ways[0]).First();
         if (workshop.MachineFor(hooped) is not { } machine)
@@ -32,6 +32,12 @@ internal static partial class JobAssembly
         job = job with { Frames = [.. machine.Frames.OrderByDescending(f => f.AreaMm2).Select(f => Timed(f, job, values))] };
         return job.In(job.Frames[0]);
     }
+
+    /// <summary>The evenings of whoever is at the machine; all alike where job.json says how long one is.</summary>
+    private static ImmutableArray<double>? Week(BandJob job, Workshop workshop, JobValues values) =>
+        job.EveningMinutes is not { } minutes ? null
+        : !values.IsWritten(WorkKeys.Evening) && workshop.AtTheMachine is { } person ? person.EveningMinutes
+        : [.. Enumerable.Repeat(minutes, 7)];
 
     /// <summary>A frame with what holds the cloth in it, and the minutes that follow from that where she has not said any.</summary>
     private static Frame Timed(Frame frame, BandJob job, JobValues values)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
@@ -14,7 +15,7 @@ namespace NameBand.Pipeline;
 /// <summary>Lays a job out and stitches it in memory to see what it takes. Writes nothing.</summary>
 internal static class Reckoning
 {
-    public static HoursReport Run(string jobFolder, double? eveningMinutes, IProgress<Progress>? progress, CancellationToken cancel)
+    public static HoursReport Run(string jobFolder, double? eveningMinutes, DateOnly? today, IProgress<Progress>? progress, CancellationToken cancel)
     {
         var planned = Planning.Run(jobFolder, new FaceShelf(), cancel);
         if (planned.Value is not { } made || !planned.IsUsable)
@@ -22,22 +23,66 @@ internal static class Reckoning
             return new HoursReport(ExitStatus.CannotUse, null, null, null, null, null, planned.Problems);
         }
 
+        if (made.Job.FinishBy is { } past && past < today)
+        {
+            return new HoursReport(ExitStatus.CannotUse, null, null, null, null, null, [.. planned.Problems, DayIsPast(past)]);
+        }
+
         var sewing = made.Way.Sew(made);
         var estimate = Counting.Of(made, sewing, Counting.Measure(made, sewing, null, progress, cancel));
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
+        var deal = Dealing(made, estimate);
+        var week = eveningMinutes is { } each ? EveningWeek.Alike(each) : made.Job.WeekMinutes is { } minutes ? new EveningWeek(minutes) : null;
+        var calendar = Calendar(made.Job, deal, week, today);
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
-        var evenings = evening is null && made.Job.Machine.Names.Length < 2 ? null : Deal(made, estimate, evening);
+        var evenings = calendar?.Plan
+            ?? (evening is null && made.Job.Machine.Names.Length < 2 ? null : deal(evening is { } length ? EveningLengths.Always(length) : null));
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(estimate));
         ImmutableArray<Problem> problems =
-            [.. planned.Problems, .. sewing.Problems.Concat(made.Way.Doubts(made)).Where(p => p.Severity == Severity.NeedsPerson)];
+        [
+            .. planned.Problems, .. sewing.Problems.Concat(made.Way.Doubts(made)).Where(p => p.Severity == Severity.NeedsPerson),
+            .. OfDays(made.Job, calendar, week, today),
+        ];
         return new HoursReport(Judging.StatusOf(made, problems), made.Job, made.Plan, estimate, shopping, evenings, problems)
         {
+            Calendar = calendar,
             Machine = machine,
             Hands = hands,
         };
     }
 
-    private static EveningPlan Deal(LaidOut made, Estimate estimate, double? eveningMinutes)
+    private static EveningCalendar? Calendar(BandJob job, Func<EveningLengths?, EveningPlan> deal, EveningWeek? week, DateOnly? today) =>
+        job.FinishBy is { } day && week is not null && today is { } now ? EveningCalendar.Of(deal, week, now, day) : null;
+
+    private static Problem DayIsPast(DateOnly day) => Problem.CannotUse(
+        new Where(JobReader.FileName, Key: WorkKeys.FinishBy.Path), $"The day by which all is to be sewn down, {InWords(day)}, is past.",
+        "Write another day, or take the key away.");
+
+    private static IEnumerable<Problem> OfDays(BandJob job, EveningCalendar? calendar, EveningWeek? week, DateOnly? today)
+    {
+        var where = new Where(JobReader.FileName, Key: WorkKeys.FinishBy.Path);
+        if (job.FinishBy is { } day && week is null && today is not null)
+        {
+            yield return Problem.Note(where, $"Whether all is sewn down by {InWords(day)} cannot be said: how long an evening is, is not known.", "Write for example \"evening\": \"2h\".");
+        }
+
+        if (calendar is { IsInTime: false, DoneOn: { } done })
+        {
+            string longer = calendar.LongerByMinutes is { } more
+                ? FormattableString.Invariant($"Evenings that are {more:0} min longer would do. So would ")
+                : "Longer evenings alone do not do. ";
+            yield return Problem.NeedsPerson(
+                where, $"Begun today, all is sewn down on {InWords(done)}, {Days(done.DayNumber - calendar.FinishBy.DayNumber)} after {InWords(calendar.FinishBy)}.",
+                longer + (calendar.LongerByMinutes is null ? "A" : "a") + $" plan that takes less time: the command plans shows what there is.");
+        }
+    }
+
+    private static string Days(int days) => FormattableString.Invariant($"{days} {(days == 1 ? "day" : "days")}");
+
+    /// <summary>Such as <c>Tuesday 1 December 2026</c>.</summary>
+    private static string InWords(DateOnly day) => day.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
+
+    private static Func<EveningLengths?, EveningPlan> Dealing(LaidOut made, Estimate estimate)
     {
         var names = made.Job.Machine.Names;
         var log = made.Begun?.Log;
@@ -45,6 +90,6 @@ internal static class Reckoning
         SewingMachine[] machines = names.IsEmpty
             ? [new SewingMachine("", LoggedPace.Factor(log, reckoned, null))]
             : [.. names.Select(n => new SewingMachine(n, LoggedPace.Factor(log, reckoned, n)))];
-        return EveningWork.Plan(estimate, made.Plan, machines, eveningMinutes);
+        return lengths => EveningWork.Plan(estimate, made.Plan, machines, lengths);
     }
 }

@@ -22,6 +22,9 @@ public sealed record HoursReport(
     /// <summary>The same of the hand work at each hooping.</summary>
     public LearnedPace? Hands { get; init; }
 
+    /// <summary>The evenings as days; null where the job names no day to be done by, or no evenings are known.</summary>
+    public EveningCalendar? Calendar { get; init; }
+
     /// <summary>What is still to do; the whole until something is sewn.</summary>
     public WorkLeft? Left => Estimate?.WorkLeft;
 }

@@ -65,6 +65,9 @@ public sealed record Workshop(string? File, ImmutableArray<WorkshopMachine> Mach
 {
     public static Workshop Assumed { get; } = new(null, [], []);
 
+    /// <summary>The first one at the machine who says when; null where nobody does.</summary>
+    public WorkshopPerson? AtTheMachine => People.FirstOrDefault(p => p.DoesMachine && p.UsualEveningMinutes is not null);
+
     /// <summary>The first machine that can sew in a way; null where none can, or nothing is known of any.</summary>
     public WorkshopMachine? MachineFor(Way way) => Machines.FirstOrDefault(m => m.CanTake(way));
 }

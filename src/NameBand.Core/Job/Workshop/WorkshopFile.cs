@@ -108,7 +108,7 @@ internal static class WorkshopFile
             yield return Of(JobKeys.SecondsPerTrim.Path, JsonKind.Number, StartingValues.SecondsPerHandCut.ToString(CultureInfo.InvariantCulture));
         }
 
-        if (workshop.People.Where(p => p.DoesMachine).Select(p => p.UsualEveningMinutes).FirstOrDefault(m => m is not null) is { } evening)
+        if (workshop.AtTheMachine?.UsualEveningMinutes is { } evening)
         {
             yield return Of(WorkKeys.Evening.Path, JsonKind.Text, evening.ToString("0", CultureInfo.InvariantCulture) + " min");
         }

@@ -96,6 +96,18 @@ public sealed record HoursAnswer : CommandAnswer
 
     public IReadOnlyList<ToldSitting>? Sittings { get; init; }
 
+    /// <summary>The day by which all is to be sewn down; this and the next three are null where the job names none, or no evenings.</summary>
+    public DateOnly? FinishBy { get; init; }
+
+    /// <summary>The last day on which to begin; null also where it is too late for that.</summary>
+    public DateOnly? BeginBy { get; init; }
+
+    /// <summary>Day of the last evening when it is begun today; null also where nothing is left.</summary>
+    public DateOnly? DoneOn { get; init; }
+
+    /// <summary>Evenings so much longer would do; null also where they do as they are, or none would.</summary>
+    public double? LongerByMinutes { get; init; }
+
     /// <summary>Hoopings that take longer than an evening.</summary>
     public IReadOnlyList<int>? TooLong { get; init; }
 
@@ -184,6 +196,9 @@ public sealed record ToldPace
 public sealed record ToldSitting
 {
     public required int Evening { get; init; }
+
+    /// <summary>Null where the evenings are not dated.</summary>
+    public DateOnly? Day { get; init; }
 
     /// <summary>Empty where there is only one, without a name.</summary>
     public required string Machine { get; init; }

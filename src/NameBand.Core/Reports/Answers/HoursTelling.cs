@@ -15,7 +15,7 @@ internal static class HoursTelling
     private static HoursAnswer Reckoned(HoursReport report, Estimate estimate, ShoppingList shopping)
     {
         var set = estimate.OwnPace?.AtSetPace;
-        return WithEvenings(report.Evenings, new HoursAnswer
+        return WithEvenings(report, new HoursAnswer
         {
             Status = (int)report.Status,
             Problems = report.Problems,
@@ -55,8 +55,12 @@ internal static class HoursTelling
         });
     }
 
-    private static HoursAnswer WithEvenings(EveningPlan? plan, HoursAnswer answer) => plan is null ? answer : answer with
+    private static HoursAnswer WithEvenings(HoursReport report, HoursAnswer answer) => report.Evenings is not { } plan ? answer : answer with
     {
+        FinishBy = report.Calendar?.FinishBy,
+        BeginBy = report.Calendar?.BeginBy,
+        DoneOn = report.Calendar?.DoneOn,
+        LongerByMinutes = report.Calendar?.LongerByMinutes,
         Evenings = plan.Evenings,
         LeastEvenings = plan.LeastEvenings,
         LeastMinutes = Telling.Thousandth(plan.LeastMinutes),
@@ -65,6 +69,7 @@ internal static class HoursTelling
         Sittings = [.. plan.Sittings.Select(s => new ToldSitting
         {
             Evening = s.Evening,
+            Day = report.Calendar?.DayOf(s.Evening),
             Machine = s.Machine,
             Minutes = Telling.Thousandth(s.Minutes),
             Before = Tasks(s.Before),

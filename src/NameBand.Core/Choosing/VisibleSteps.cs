@@ -68,7 +68,6 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     public IEnumerable<VisibleChoice> Around(VisibleChoice from, BandJob job, StripPlan plan) =>
     [
         .. MoreOrFewerRounds(from, plan.Rounds.Length),
-        .. NextWidths(from, job),
         .. OtherGaps(from, job, plan),
         .. OtherHeights(from, job, plan),
         .. OtherPieces(from, job, plan),
@@ -78,7 +77,7 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     private IEnumerable<VisibleChoice> MoreOrFewerRounds(VisibleChoice from, int rounds) => AreRoundsFree
         ? new[] { rounds - 1, rounds + 1 }.Where(r => r is >= 1 and <= MostRounds).Select(r => written.With(from, Rounds(r))) : [];
 
-    private IEnumerable<VisibleChoice> NextWidths(VisibleChoice from, BandJob job)
+    public IEnumerable<VisibleChoice> NextWidths(VisibleChoice from, BandJob job)
     {
         double now = job.Strip.CutWidth.Mm;
         return Widths.Where(w => Math.Abs(w - now) > 1e-6 && Math.Abs(w - now) < WidthStepMm + 1e-6).Select(w => Cut(from, w));

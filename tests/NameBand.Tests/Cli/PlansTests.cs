@@ -18,6 +18,9 @@ public sealed class PlansTests
     private const string Job =
         """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "0.7 m", "turn": 0 }, "strip": { "rounds": 2 } }""";
 
+    /// <summary>Two runs of one job may choose another way through a letter; a second of machine time is the most that was seen of it.</summary>
+    private const double StitchMinutes = 0.05;
+
     private static readonly string Names = "Name\n" + string.Concat(Enumerable.Range(0, 10).Select(i => $"Tamsin Marsh {(char)('A' + i)}\n"));
 
     private static TemporaryFolder Folder(string job = Job, string workshop = "")
@@ -74,6 +77,7 @@ public sealed class PlansTests
         Assert.Equal(before, File.ReadAllBytes(folder["job.json"]));
         Assert.Equal(files, Files(folder));
         Numbers.AreAll(Prose(answer, "JOB"), AnswerJson.Of(answer));
+        Assert.InRange(answer.Plans[0].CostMinutes, 0, 1.02 * answer.Plans[0].BoundCostMinutes!.Value);
 
         foreach (var plan in answer.Plans)
         {
@@ -83,7 +87,8 @@ public sealed class PlansTests
             var hours = Bander.Reckon(taken.FullPath);
             var told = Assert.IsType<HoursAnswer>(hours.Answer);
             Assert.Equal(plan.Mark, told.Mark);
-            Assert.Equal((plan.MachineMinutes, plan.HandsOnMinutes), (told.MachineMinutes.Likely, told.HandsOnMinutes.Likely));
+            Assert.Equal(plan.MachineMinutes, told.MachineMinutes.Likely, StitchMinutes);
+            Assert.Equal(plan.HandsOnMinutes, told.HandsOnMinutes.Likely, 3);
             Assert.Equal((plan.Hoopings, plan.Rounds), (told.Hoopings, hours.Plan!.Rounds.Length));
             Assert.Equal(plan.LetterHeightMm, hours.Plan.LetterHeightMm, 3);
             Assert.Equal(answer.Plans[0].Ways.Values.Sum(), plan.Ways.Values.Sum());
@@ -112,8 +117,8 @@ public sealed class PlansTests
         using var made = JsonDocument.Parse(File.ReadAllBytes(folder["out/plan.json"]));
         Assert.Equal(plan.Mark, made.RootElement.GetProperty("made").GetProperty("mark").GetString());
         var totals = made.RootElement.GetProperty("totals");
-        Assert.Equal(plan.MachineMinutes, totals.GetProperty("machineMinutes").GetDouble());
-        Assert.Equal(plan.HandsOnMinutes, totals.GetProperty("handsOnMinutes").GetDouble());
+        Assert.Equal(plan.MachineMinutes, totals.GetProperty("machineMinutes").GetDouble(), StitchMinutes);
+        Assert.Equal(plan.HandsOnMinutes, totals.GetProperty("handsOnMinutes").GetDouble(), 3);
 
         // It is now the plan as it is set, and taking it once more writes nothing.
         byte[] written = File.ReadAllBytes(folder["job.json"]);
@@ -158,9 +163,9 @@ public sealed class PlansTests
     public void Why_lists_the_work_rows_of_both_with_their_differences()
     {
         using var folder = Folder();
-        var answer = Plans(folder);
+        var answer = Plans(folder, "--why", Plans(folder).Plans[^1].Mark);
         var (asSet, plan) = (answer.Plans[0], answer.Plans[^1]);
-        var compared = Plans(folder, "--why", plan.Mark).Compared!;
+        var compared = answer.Compared!;
         Assert.Equal((plan.Mark, asSet.Mark), (compared.Mark, compared.OtherMark));
         Assert.Equal(plan.MachineMinutes + plan.HandsOnMinutes, compared.Minutes, 3);
         Assert.Equal(asSet.MachineMinutes + asSet.HandsOnMinutes, compared.OtherMinutes, 3);
@@ -169,10 +174,11 @@ public sealed class PlansTests
         Assert.Equal(compared.DifferenceMinutes, compared.Acts.Sum(a => a.DifferenceMinutes), 3);
         Assert.Equal(plan.MachineMinutes, compared.Acts.Where(a => a.By == "machine").Sum(a => a.Minutes), 3);
         var rows = Bander.Reckon(folder.FullPath).Estimate!.Work.Rows;
-        Assert.All(rows, r => Assert.Contains(compared.Acts, a => a.Act == r.Act && Math.Abs(a.OtherMinutes - r.Minutes.Likely) < 0.001));
+        Assert.All(rows, r => Assert.Contains(compared.Acts, a => a.Act == r.Act && Math.Abs(a.OtherMinutes - r.Minutes.Likely) < StitchMinutes));
 
-        var plain = Plans(folder, "--why", asSet.Mark).Compared!;
-        Assert.Equal(("", answer.PlainMinutes), (plain.OtherMark, plain.OtherMinutes));
+        var beside = Plans(folder, "--why", asSet.Mark);
+        Assert.Equal("", beside.Compared!.OtherMark);
+        Assert.Equal(beside.PlainMinutes!.Value, beside.Compared.OtherMinutes, 3);
         string prose = CliRun.Of("plans", folder.FullPath, "--why", plan.Mark).Out;
         Assert.All(prose.Split('\n'), l => Assert.True(l.Length <= 80, l));
         Assert.Contains("in all", prose, StringComparison.Ordinal);
@@ -264,7 +270,7 @@ public sealed class PlansTests
         var answer = Plans(folder);
         Assert.Equal("asSet", Assert.Single(answer.Plans).Wish);
         Assert.Contains(answer.Problems, p => p.Found.Contains("sewn already", StringComparison.Ordinal));
-        Assert.Equal((double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Hands), answer.Plans[0].HandsOnMinutes);
+        Assert.Equal((double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Hands), answer.Plans[0].HandsOnMinutes, 3);
     }
 
     /// <summary>What an earlier plan chose where it was free is kept by make, and so by the plans.</summary>

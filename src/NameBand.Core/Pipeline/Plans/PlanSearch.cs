@@ -52,19 +52,24 @@ internal sealed class PlanSearch
     public ImmutableArray<(PlanWish Wish, StitchedPlan Plan)> Run(IProgress<Reports.Progress>? progress)
     {
         var typed = MayType ? PlainWay.Typed(_steps, _trials) : null;
-        var first = Ways(typed).SelectMany(Grid).ToImmutableArray();
-        var asSet = AsSet.IsSound ? AsSet : Mended(first);
+        VisibleChoice[] ways = [.. Ways(typed)];
+        var asSet = AsSet.IsSound ? AsSet : Mended(ways.SelectMany(w => Grid(PlanWish.AsSet, w)));
         var start = asSet?.Trial;
-        first = asSet is null || asSet == AsSet ? first : [.. first, .. Grid(asSet.Trial.Choice)];
+        if (start is { Choice.IsAsSet: false })
+        {
+            ways = [.. ways, start.Choice];
+        }
+
+        ImmutableArray<PlanTrial> From(PlanWish wish) => Climb(wish, start, ways.SelectMany(w => Grid(wish, w)));
         var wishes = new List<(PlanWish Wish, Func<ImmutableArray<PlanTrial>> Climb)>
         {
-            (PlanWish.FewestHours, () => Climb(PlanWish.FewestHours, start, first)),
-            (PlanWish.Soonest, () => Climb(Job.Machine.IsWatched ? PlanWish.FewestHours : PlanWish.Soonest, start, first)),
-            (PlanWish.BiggestLetters, () => Climb(PlanWish.BiggestLetters, start, first)),
+            (PlanWish.FewestHours, () => From(PlanWish.FewestHours)),
+            (PlanWish.Soonest, () => From(Job.Machine.IsWatched ? PlanWish.FewestHours : PlanWish.Soonest)),
+            (PlanWish.BiggestLetters, () => From(PlanWish.BiggestLetters)),
         };
         if (typed is not null)
         {
-            wishes.Add((PlanWish.TypedLetters, () => Climb(PlanWish.TypedLetters, null, Grid(typed))));
+            wishes.Add((PlanWish.TypedLetters, () => Climb(PlanWish.TypedLetters, null, Grid(PlanWish.TypedLetters, typed))));
             Notes = [.. Untyped(_trials.Of(typed))];
         }
 
@@ -100,14 +105,14 @@ internal sealed class PlanSearch
         }
     }
 
-    /// <summary>Rounds in every face, and rounds on wider strips.</summary>
-    private IEnumerable<VisibleChoice> Grid(VisibleChoice start)
+    /// <summary>Rounds in every face, and for large letters rounds on wider strips too.</summary>
+    private IEnumerable<VisibleChoice> Grid(PlanWish wish, VisibleChoice start)
     {
         var rounds = _steps.OnRounds(start, IsLarge ? AsSet.Laid.Plan.Rounds.Length + 1 : VisibleSteps.MostRounds);
         bool isDrawn = _trials.Of(start).Laid is { Job.Traits.HasLettersOfItsOwn: false };
         return
         [
-            start, .. rounds, .. rounds.SelectMany(_steps.OnWiderStrips),
+            start, .. rounds, .. wish == PlanWish.BiggestLetters ? rounds.SelectMany(_steps.OnWiderStrips) : [],
             .. isDrawn ? rounds.Append(start).SelectMany(r => OtherFaces.Select(f => _steps.InFace(r, f))) : [],
         ];
     }
@@ -132,12 +137,12 @@ internal sealed class PlanSearch
     private ImmutableArray<PlanTrial> Climb(PlanWish wish, PlanTrial? from, IEnumerable<VisibleChoice> first)
     {
         var path = new Stack<PlanTrial>(from is null ? [] : [from]);
-        var choices = first;
+        var choices = from is null ? first : first.Concat(Around(wish, from));
         for (int step = 0; step < MostSteps && Best(wish, choices, from) is { } best; step++)
         {
             path.Push(best);
             from = best;
-            choices = _steps.Around(best.Choice, best.Laid!.Job, best.Laid.Plan);
+            choices = Around(wish, best);
         }
 
         if (from is not null && Pruned(wish, from) is var pruned && pruned != from)
@@ -165,6 +170,13 @@ internal sealed class PlanSearch
 
     private static bool IsAble(PlanWish wish, PlanTrial trial) =>
         wish != PlanWish.TypedLetters || trial.Laid!.Job.Traits.HasLettersOfItsOwn;
+
+    /// <summary>A wider strip gives room for larger letters; hours it saves by chance alone.</summary>
+    private IEnumerable<VisibleChoice> Around(PlanWish wish, PlanTrial trial) =>
+    [
+        .. _steps.Around(trial.Choice, trial.Laid!.Job, trial.Laid.Plan),
+        .. wish == PlanWish.BiggestLetters ? _steps.NextWidths(trial.Choice, trial.Laid.Job) : [],
+    ];
 
     private PlanTrial? Best(PlanWish wish, IEnumerable<VisibleChoice> choices, PlanTrial? from) => Tried(choices)
         .Where(t => IsSound(t) && Guess(t).IsWithin(wish, AsSet.Figures) && (from is null || Guess(t).IsWorth(wish, Guess(from))))

@@ -13,7 +13,9 @@ namespace NameBand.Pipeline.Plans;
 internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf shelf, CancellationToken cancel)
 {
     private readonly ConcurrentDictionary<string, Lazy<PlanTrial>> _tried = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, Lazy<Result<NamesRead>>> _read = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<Result<NamesRead>>> _ready = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Result<NamesRead>> _read = new(StringComparer.Ordinal);
+    private readonly Lock _reading = new();
     private readonly Lazy<KeptChoices?> _kept = new(() => EarlierWorks.KeptIn(Path.Combine(folder, OutFolder.Name)));
 
     public PlanTrial Of(VisibleChoice choice) => _tried.GetOrAdd(choice.Key, _ => new Lazy<PlanTrial>(() => Try(choice))).Value;
@@ -23,6 +25,13 @@ internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf 
     {
         VisibleChoice[] all = [.. choices.DistinctBy(c => c.Key)];
         var trials = new PlanTrial[all.Length];
+
+        // Names are lettered one list after the other, always in the same order; only layouts are tried side by side.
+        foreach (var choice in all)
+        {
+            Ready(choice);
+        }
+
         Cores.ForEach(all.Length, cancel, i => trials[i] = Of(all[i]));
         return [.. trials];
     }
@@ -30,33 +39,44 @@ internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf 
     private PlanTrial Try(VisibleChoice choice)
     {
         cancel.ThrowIfCancellationRequested();
+        var read = Ready(choice);
+        if (read.Value is null || !read.IsUsable)
+        {
+            return PlanTrial.Failed(choice, read.Problems);
+        }
+
+        var laid = Planning.Lay(read, () => _kept.Value, findsMends: choice.IsAsSet);
+        return new PlanTrial(choice, laid.IsUsable ? laid.Value : null, laid.Problems, [.. laid.Problems.Except(read.Problems)]);
+    }
+
+    /// <summary>The job of a choice, with its names lettered.</summary>
+    private Result<NamesRead> Ready(VisibleChoice choice) =>
+        _ready.GetOrAdd(choice.Key, _ => new Lazy<Result<NamesRead>>(() => Read(choice))).Value;
+
+    private Result<NamesRead> Read(VisibleChoice choice)
+    {
         if (written.Bytes(choice) is not { } file)
         {
-            return PlanTrial.Failed(choice, []);
+            return Result.Fail<NamesRead>();
         }
 
         var job = JobReader.Check(folder, file);
         if (job.Value is not { } known || !job.IsUsable)
         {
-            return PlanTrial.Failed(choice, job.Problems);
+            return Result.Fail<NamesRead>(job.Problems);
         }
 
-        var read = Names(known, job);
-        if (read.Value is not { } names || !read.IsUsable)
+        string[] sizes = [.. known.Letters.Sizes.Select(l => l.ToString())];
+        string letters = string.Join('|', [.. known.Ways.Select(w => w.ToString()), known.Lettering.Face, known.Letters.Has, .. sizes]);
+        lock (_reading)
         {
-            return PlanTrial.Failed(choice, read.Problems);
+            if (!_read.TryGetValue(letters, out var read))
+            {
+                _read[letters] = read = Planning.ReadNames(folder, shelf, cancel, job);
+            }
+
+            // Names lettered for another choice of the same letters are the same; what is sewn has settled a job by itself.
+            return read.Value is { Sewn: null } names ? read with { Value = names with { Job = known } } : read;
         }
-
-        // Names lettered for another choice of the same letters are the same; what is sewn has settled a job by itself.
-        names = names.Sewn is null ? names with { Job = known } : names;
-        var laid = Planning.Lay(Result.Of(names, read.Problems), () => _kept.Value, findsMends: choice.IsAsSet);
-        return new PlanTrial(choice, laid.IsUsable ? laid.Value : null, laid.Problems, [.. laid.Problems.Except(read.Problems)]);
-    }
-
-    private Result<NamesRead> Names(BandJob job, Result<BandJob> checkedJob)
-    {
-        string[] sizes = [.. job.Letters.Sizes.Select(l => l.ToString())];
-        string letters = string.Join('|', [.. job.Ways.Select(w => w.ToString()), job.Lettering.Face, job.Letters.Has, .. sizes]);
-        return _read.GetOrAdd(letters, _ => new Lazy<Result<NamesRead>>(() => Planning.ReadNames(folder, shelf, cancel, checkedJob))).Value;
     }
 }

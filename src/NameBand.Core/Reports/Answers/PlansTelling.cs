@@ -33,7 +33,9 @@ internal static class PlansTelling
 
     public static string Word(PlanWish wish) => JsonNamingPolicy.CamelCase.ConvertName(wish.ToString());
 
-    private static double Hers(OfferedPlan plan) => Telling.Thousandth(plan.Estimate.Work.HersMinutes);
+    /// <summary>The sum of the rows as they are told, as plan.json adds them up.</summary>
+    private static double Hers(OfferedPlan plan) =>
+        (double)plan.Estimate.Work.Rows.Where(r => r.By == Doer.Hands || r.IsAttended).Sum(r => Thousandths.Mm(r.Minutes.Likely));
 
     private static ToldPlan Plan(OfferedPlan plan, OfferedPlan asSet) => new()
     {

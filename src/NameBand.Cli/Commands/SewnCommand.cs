@@ -60,6 +60,9 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             Names = said.Names,
             Strip = settings.Strip,
             IsSure = settings.Sure,
+            LengthMm = settings.LengthTold() is { IsSuccess: true } told ? told.Mm : null,
+            Blank = settings.Blank ?? "",
+            IsScrap = settings.Scrap,
             Mark = settings.Mark ?? "",
         };
     }
@@ -90,6 +93,11 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         {
             return "--mark: a mark is four letters and figures, such as 7RT2, after the word mark on the sheet; "
                 + "0, 1, I and O are never among them.";
+        }
+
+        if (WrongLength(settings, what) is { } wrongLength)
+        {
+            return wrongLength;
         }
 
         if (settings.Measured is null && (settings.Strip is not null || settings.Sure))
@@ -123,6 +131,27 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         }
 
         return null;
+    }
+
+    /// <summary>What is wrong with the length of a typed name; null where nothing is.</summary>
+    private static string? WrongLength(Settings settings, SewnWhat? what)
+    {
+        if (settings.Length is null)
+        {
+            return settings.Scrap || settings.Blank is not null ? "--scrap and --blank go with a length: sewn JOB n1 --length \"63 mm\" --scrap" : null;
+        }
+
+        if (what?.Names is not { } names || names.First != names.Last)
+        {
+            return "--length is of one typed name: sewn JOB n1 --length \"63 mm\"";
+        }
+
+        if (settings.Again || settings.Patch || settings.Mistake || settings.Measured is not null)
+        {
+            return "Say one thing at a time: a --length, --again, --mistake or --measured.";
+        }
+
+        return settings.LengthTold() is { IsSuccess: false } told ? $"--length: {told.Why}" : null;
     }
 
     /// <summary>What is wrong with a step of finishing; null where nothing is.</summary>
@@ -186,6 +215,23 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         [CommandOption("--measured <LENGTH>")]
         [Description("Length of the sewn and pressed piece, first name's left edge to last name's right edge.")]
         public string? Measured { get; init; }
+
+        [CommandOption("--length <LENGTH>")]
+        [Description("Of a typed name such as n1: how long it came out, first letter's left edge to last letter's right edge.")]
+        public string? Length { get; init; }
+
+        [CommandOption("--blank <PLACES>")]
+        [Description("With --length: where its first word ended and its second began, from the left edge: \"31 mm, 38 mm\".")]
+        public string? Blank { get; init; }
+
+        [CommandOption("--scrap")]
+        [Description("With --length: it was sewn on a scrap; the length counts, the name is not sewn.")]
+        public bool Scrap { get; init; }
+
+        /// <summary>The length as it was told.</summary>
+        public (bool IsSuccess, double Mm, string Why) LengthTold() => Length is null
+            ? (false, 0, "") : Common.Length.TryParse(Length, out var length, out string why) && length.Mm > 0
+                ? (true, length.Mm, "") : (false, 0, why.Length > 0 ? why : "a name is longer than nothing.");
 
         [CommandOption("--strip <NUMBER>")]
         [Description("With --measured: which strip of the hooping, from the top, where it holds several.")]

@@ -29,6 +29,15 @@ public sealed record SewingWord(
 
     /// <summary>A measured length that is farther off than cloth usually is was measured twice, and is so.</summary>
     public bool IsSure { get; init; }
+
+    /// <summary>How long a typed name came out, as it was measured; null: not said.</summary>
+    public double? LengthMm { get; init; }
+
+    /// <summary>Where its first word ended and its second began, as it was written.</summary>
+    public string Blank { get; init; } = "";
+
+    /// <summary>It was sewn on a scrap: the length counts, the name is not sewn.</summary>
+    public bool IsScrap { get; init; }
 }
 
 /// <summary>One hooping and how it stands.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NameBand.Common;
 using NameBand.MachineLetters;
+using NameBand.Tests.CommandLine;
 using Xunit;
 
 namespace NameBand.Tests.MachineLettersRoom;
@@ -126,6 +127,39 @@ public class SewnLengthsTests
         Assert.Equal(("lengths.csv", 5), (told.Where.File, told.Where.Line));
         folder.With("lengths.csv", right);
         Assert.DoesNotContain(Bander.Make(folder.FullPath).Problems, p => p.Found.Contains("by all other measures"));
+    }
+
+    [Fact]
+    public void The_command_writes_lengths_down_and_a_scrap_is_not_sewn()
+    {
+        var machine = Machine();
+        var names = machine.Names(8);
+        using var folder = Folder(names);
+        Bander.Make(folder.FullPath);
+        foreach (var row in Rows(folder).Take(3))
+        {
+            string mm = string.Create(CultureInfo.InvariantCulture, $"{machine.TrueMm(row["name"]):0.0} mm");
+            string blank = string.Create(CultureInfo.InvariantCulture, $"{machine.TrueBlank(row["name"]).EndMm:0.0} mm, {machine.TrueBlank(row["name"]).BeginMm:0.0} mm");
+            var said = CliRun.Of(["sewn", folder.FullPath, "n" + row["order"], "--length", mm, "--blank", blank, "--scrap"]);
+            Assert.True(said.Status is 0 or 1, said.Out + said.Errors);
+        }
+
+        Assert.False(File.Exists(folder["sewing-log.csv"]));
+        Assert.Equal(ExitStatus.AllPlaced, Bander.Make(folder.FullPath).Status);
+        Assert.True(HalfMm(Rows(folder)) < 6);
+
+        // On the strip the name is sewn with it; a length that cannot be its is refused and nothing written.
+        var first = Rows(folder)[0];
+        var far = CliRun.Of(["sewn", folder.FullPath, "n" + first["order"], "--length", "200 mm"]);
+        Assert.Equal(2, far.Status);
+        Assert.False(File.Exists(folder["sewing-log.csv"]));
+        var near = CliRun.Of(["sewn", folder.FullPath, "n" + first["order"], "--length", first["expected_mm"] + " mm"]);
+        Assert.True(near.Status is 0 or 1, near.Out + near.Errors);
+        Assert.True(File.Exists(folder["sewing-log.csv"]));
+        string start = first["start_from_end_mm"];
+        Bander.Make(folder.FullPath);
+        Assert.Equal(start, Rows(folder).Single(r => r["order"] == first["order"])["start_from_end_mm"]);
+        Assert.Equal(64, CliRun.Of(["sewn", folder.FullPath, "n1", "--scrap"]).Status);
     }
 
     private static SimulatedMachine Machine() => new(FaceMetrics.Read(FaceMetrics.File).First(f => f.Face == "Cabin-Regular"), 11);

@@ -191,10 +191,11 @@ public sealed class EarlierVersionTests
             Names(was).Select(n => n.GetProperty("text").GetString()), Names(plan).Select(n => n.GetProperty("text").GetString()));
         if (name == "keyed")
         {
-            // Begun, as its drift.csv says, with names at the strip's very ends: it goes on so.
+            // Begun, as its drift.csv says, with names at the strip's very ends: it goes on so. The same alphabet tells widths a
+            // little otherwise now: what is sewn is not drawn elsewhere by more than a ruler shows, and the rest hardly.
             Assert.All(
-                Names(was).Zip(Names(plan)),
-                p => Assert.Equal(Number(p.First, "startMm"), Number(p.Second, "startMm"), RoundedMm));
+                Names(was).Zip(Names(plan)).Select((p, i) => (p.First, p.Second, LimitMm: i < 3 ? 0.5 : 1)),
+                p => Assert.Equal(Number(p.First, "startMm"), Number(p.Second, "startMm"), p.LimitMm));
         }
         else
         {

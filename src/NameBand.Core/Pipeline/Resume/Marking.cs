@@ -53,10 +53,20 @@ internal static class Marking
         if (word.Names is not null || word.Step is not null)
         {
             var (lines, why) = word.Step is not null
-                ? FinishingMarking.Lines(word, overview) : NameMarking.Lines(jobFolder, outFolder, word, log, overview);
+                ? FinishingMarking.Lines(word, overview) : word.IsScrap ? LengthMarking.OnScrap(word, overview) : NameMarking.Lines(jobFolder, outFolder, word, log, overview);
             if (why is not null)
             {
                 return Refuse([.. log.Problems, why]);
+            }
+
+            if (word.LengthMm is not null && LengthMarking.Write(jobFolder, outFolder, word, overview) is { } wrong)
+            {
+                return Refuse([.. log.Problems, wrong]);
+            }
+
+            if (word.IsScrap)
+            {
+                return Look(jobFolder, outFolder, null, null);
             }
 
             if (word is { Names: not null, Deed: SewingDeed.Sewn })

@@ -36,6 +36,9 @@ public sealed record HoopingFigures(
     /// <summary>Loose threads that a person cuts: jumps the machine did not cut before, and the last thread where it did not cut that.</summary>
     public int Snips { get; init; }
 
+    /// <summary>The machine does not cut: each trim is a thread to clip.</summary>
+    public bool IsCutByHand { get; init; }
+
     /// <summary>The same, name by name, in the order they are sewn; empty when the hooping was not known.</summary>
     public ImmutableArray<NameThread> Names { get; init; } = [];
 

@@ -88,6 +88,9 @@ public sealed record BandJob(
     /// <summary>Machines, frames, people and evenings, as far as they are known.</summary>
     public Workshop Workshop { get; init; } = Workshop.Assumed;
 
+    /// <summary>Whether the machine that follows coordinates cuts its thread; it does where nothing is said.</summary>
+    public bool CutsThread => Workshop.MachineFor(Way.NeedlePath) is not { CutsThread: false };
+
     /// <summary>Frames to choose from, the largest first, each with its minutes; empty where the job gives the field itself, or no frame is known.</summary>
     public ImmutableArray<Frame> Frames { get; init; } = [];
 

@@ -34,7 +34,7 @@ public static class HoopingProof
         double bottom = Math.Min(field.BottomMm, hooping.Segments.Min(s => s.YMm) - reach - bow) - 4;
         double left = field.LeftMm - AroundMm;
         double width = field.WidthMm + (2 * AroundMm);
-        string[] words = [.. Words(plan, hooping, figures)];
+        string[] words = [.. Words(plan, hooping, figures), .. figures.IsCutByHand ? [ThreadsToClip.InWords(path, hooping.OnClothMm)] : Array.Empty<string>()];
         var caption = CaptionLines.Wrap(words, face, (int)(CaptionMm * PixelsPerMm), (width - 8) * PixelsPerMm);
         double captionHeight = 3 + (caption.Count * 4.6);
         var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm)
@@ -58,6 +58,11 @@ public static class HoopingProof
             ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
             ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
             DrawCrosses(picture, page, plan, hooping);
+            if (figures.IsCutByHand)
+            {
+                DrawThreadsToClip(picture, page, path);
+            }
+
             DrawCaption(picture, page, face, caption, bottom);
         });
     }
@@ -196,6 +201,18 @@ public static class HoopingProof
             {
                 picture.Level(page.X(at.XMm - arm), page.X(at.XMm + arm), page.Y(at.YMm), thick, Dyes.Ink);
                 picture.Upright(page.X(at.XMm), page.Y(at.YMm + arm), page.Y(at.YMm - arm), thick, Dyes.Ink);
+            }
+        }
+    }
+
+    /// <summary>A tick at each end of each: there it is clipped.</summary>
+    private static void DrawThreadsToClip(Picture picture, ProofPage page, NeedlePath path)
+    {
+        foreach (var (from, to) in ThreadsToClip.Of(path))
+        {
+            foreach (var at in new[] { from, to })
+            {
+                picture.Upright(page.X(at.XMm), page.Y(at.YMm + 1.2), page.Y(at.YMm - 1.2), page.Px(0.3), Dyes.Madder);
             }
         }
     }

@@ -8,6 +8,7 @@ using NameBand.Pipeline.Resume;
 using NameBand.Pipeline.Ways;
 using NameBand.PlanFile;
 using NameBand.Reports;
+using NameBand.Stitching;
 
 namespace NameBand.Pipeline;
 
@@ -17,6 +18,7 @@ internal sealed class EarlierWorks
     private readonly byte[] _plan;
     private readonly Dictionary<int, EarlierHooping> _hoopings = [];
     private readonly Dictionary<int, EarlierRound> _rounds = [];
+    private readonly Dictionary<int, NameStyle> _styles = [];
 
     public EarlierWorks(string outFolder)
         : this(PlanIn(outFolder))
@@ -64,6 +66,9 @@ internal sealed class EarlierWorks
 
     public EarlierHooping? Hooping(int number) => _hoopings.GetValueOrDefault(number);
 
+    /// <summary>How a name was sewn, by its order; null when the plan does not say.</summary>
+    public NameStyle? StyleOf(int order) => _styles.TryGetValue(order, out var style) ? style : null;
+
     public EarlierRound? Round(int number) => _rounds.GetValueOrDefault(number);
 
     /// <summary>Itself when the folder's plan is still the one that was read, which may have been before its lock was taken.</summary>
@@ -79,6 +84,13 @@ internal sealed class EarlierWorks
         foreach (var round in plan.Rounds)
         {
             _rounds.TryAdd(round.Number, EarlierPlanFile.RoundPrints(round));
+            foreach (var name in round.Segments.SelectMany(s => s.Names))
+            {
+                if (RoundScribe.StyleOf(name.Style) is { } style)
+                {
+                    _styles.TryAdd(name.Order, style);
+                }
+            }
         }
     }
 

@@ -25,11 +25,17 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     private readonly MadeFrom _madeFrom = new(made.Job, made.Plan, made.Fabric);
     private readonly ConcurrentDictionary<int, HoopingOrigin> _origins = new();
     private readonly ConcurrentDictionary<int, RoundOrigin> _roundOrigins = new();
+    private readonly ConcurrentDictionary<int, NameStyle> _styles = new();
+    private readonly Lazy<Dictionary<int, string?>> _sewnStyles = new(
+        () => made.Begun?.Plan.Names.GroupBy(n => n.Order).ToDictionary(g => g.Key, g => g.First().Style) ?? []);
     private readonly ConcurrentBag<(int Hooping, Problem Problem)> _problems = [];
 
     public ImmutableDictionary<int, HoopingOrigin> Origins => _origins.ToImmutableDictionary();
 
     public ImmutableDictionary<int, RoundOrigin> RoundOrigins => _roundOrigins.ToImmutableDictionary();
+
+    /// <summary>Of the names, by their order; those sewn from a plan that did not say are missing.</summary>
+    public ImmutableDictionary<int, NameStyle> Styles => _styles.ToImmutableDictionary();
 
     public ImmutableArray<Problem> Problems => [.. _problems.OrderBy(p => p.Hooping).Select(p => p.Problem)];
 
@@ -40,7 +46,25 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
         bool isSewn = made.Begun?.IsSewn(hooping.Number) ?? false;
         var (origin, path) = (isSewn ? TakeSewn(hooping, madeFrom) : null) ?? TakeUnchanged(hooping, madeFrom, isSewn) ?? Sew(hooping, madeFrom, isSewn);
         _origins[hooping.Number] = origin;
+        NoteStyles(hooping, isSewn);
         return (origin.Figures with { IsSewn = isSewn }, path, new HoopingLoad(hooping.Number, origin.HolesPerMm2, origin.Spot));
+    }
+
+    /// <summary>
+    /// Of what is sewn as the plan said that it was sewn from, of what is taken over as the earlier plan said: no letter is worked out for it.
+    /// </summary>
+    private void NoteStyles(Hooping hooping, bool isSewn)
+    {
+        bool isTaken = earlierWorks.Hooping(hooping.Number)?.MadeFrom == _origins[hooping.Number].MadeFrom;
+        foreach (var name in hooping.Segments.SelectMany(s => s.Segment.Names))
+        {
+            var style = isSewn ? RoundScribe.StyleOf(_sewnStyles.Value.GetValueOrDefault(name.Order))
+                : (isTaken ? earlierWorks.StyleOf(name.Order) : null) ?? sewing.StyleOf(name);
+            if (style is { } known)
+            {
+                _styles[name.Order] = known;
+            }
+        }
     }
 
     private (HoopingOrigin, Func<NeedlePath>)? TakeSewn(Hooping hooping, string madeFrom)
@@ -145,7 +169,7 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     }
 
     private void DrawProof(Stream stream, Hooping hooping, NeedlePath path, HoopingFigures figures) => HoopingProof.Draw(
-        stream, sewing.PlanOf(hooping), hooping, path, figures, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
+        stream, sewing.PlanOf(hooping), hooping, path, figures with { IsCutByHand = hooping.HasNeedlePath && !made.Job.CutsThread }, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
 
     /// <summary>Makes the proof of a round, or takes it from the earlier out folder where it would come out the same.</summary>
     /// <param name="figures">Of all hoopings, by their numbers.</param>

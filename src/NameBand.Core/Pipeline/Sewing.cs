@@ -103,7 +103,7 @@ internal static class Sewing
             Printing.Run(matter, wishes, name => sewing.PathOf(name), folder, progress, cancel);
         }
 
-        var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, drawing.RoundOrigins) { Job = made.Job };
+        var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, drawing.RoundOrigins) { Job = made.Job, Styles = works.Styles };
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, found, origin));
         return new Sewn(estimate, problems) { LetOut = gate.Withdrawn.IsEmpty ? null : made, Verdicts = found.Verdicts };
     }

@@ -95,6 +95,7 @@ public static class EarlierPlanFile
     {
         Way = JobKeys.Way.Choices.Where(c => c.Word == name.Way).Select(c => c.Value).FirstOrDefault(),
         Group = name.Group is { Length: > 0 } group ? group : null,
+        Style = name.Style,
     };
 
     private static EarlierName Motif(WrittenMotif motif) =>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Load;
+using NameBand.Stitching;
 
 namespace NameBand.PlanFile;
 
@@ -35,4 +36,7 @@ public sealed record PlanOrigin(
 {
     /// <summary>The job as it was laid out; null: the plan says nothing of what she works with.</summary>
     public BandJob? Job { get; init; }
+
+    /// <summary>How names are sewn, by their order.</summary>
+    public ImmutableDictionary<int, NameStyle> Styles { get; init; } = ImmutableDictionary<int, NameStyle>.Empty;
 }

@@ -4,6 +4,7 @@ using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Stitching;
 
 namespace NameBand.PlanFile;
 
@@ -40,26 +41,26 @@ internal static class RoundScribe
                 ? null : Thousandths.Mm(round.LengthMm * (curve.RadiusMm - plan.Hem.Strip.FinishedWidthMm) / curve.RadiusMm),
             MadeFrom = made?.MadeFrom,
             ProofPrint = made?.ProofPrint,
-            Segments = new Lazily<WrittenSegment>(round.Segments.Length, i => Segment(plan, round.Segments[i], placesMm[round.Segments[i].Number], minutes)),
+            Segments = new Lazily<WrittenSegment>(round.Segments.Length, i => Segment(plan, round.Segments[i], placesMm[round.Segments[i].Number], (minutes, origin))),
         };
     }
 
-    private static WrittenSegment Segment(StripPlan plan, Segment segment, double onClothMm, Dictionary<int, decimal> minutes) => new()
+    private static WrittenSegment Segment(StripPlan plan, Segment segment, double onClothMm, (Dictionary<int, decimal> Minutes, PlanOrigin? Origin) known) => new()
     {
         Number = segment.Number,
         StartMm = Thousandths.Mm(segment.StartMm),
         LengthMm = Thousandths.Mm(segment.LengthMm),
         ClothStartMm = Thousandths.Mm(segment.ClothStartMm),
         OnClothMm = Thousandths.Mm(onClothMm),
-        Names = [.. segment.Names.Where(n => n.IsOfList).Select(n => Name(plan, n, minutes))],
-        Headings = OrNone(segment.Names.Where(n => n.IsHeading && !n.IsGone).Select(n => Name(plan, n, minutes))),
+        Names = [.. segment.Names.Where(n => n.IsOfList).Select(n => Name(plan, n, known))],
+        Headings = OrNone(segment.Names.Where(n => n.IsHeading && !n.IsGone).Select(n => Name(plan, n, known))),
         Motifs = OrNone(segment.Motifs.Select(Motif)),
-        Gone = OrNone(segment.Names.Where(n => n.IsGone).Select(n => Name(plan, n, minutes))),
+        Gone = OrNone(segment.Names.Where(n => n.IsGone).Select(n => Name(plan, n, known))),
     };
 
     private static IReadOnlyList<T>? OrNone<T>(IEnumerable<T> entries) => entries.ToImmutableArray() is { IsEmpty: false } some ? some : null;
 
-    private static WrittenName Name(StripPlan plan, PlacedName name, Dictionary<int, decimal> minutes) => new()
+    private static WrittenName Name(StripPlan plan, PlacedName name, (Dictionary<int, decimal> Minutes, PlanOrigin? Origin) known) => new()
     {
         Order = name.Order,
         Text = name.Lettered.Name.Text,
@@ -67,12 +68,13 @@ internal static class RoundScribe
         Line = name.Lettered.Name.Row.Line,
         StartMm = Thousandths.Mm(name.StartMm),
         WidthMm = Thousandths.Mm(name.WidthMm),
-        Minutes = minutes.TryGetValue(name.Order, out decimal known) ? known : null,
+        Minutes = known.Minutes.TryGetValue(name.Order, out decimal minutes) ? minutes : null,
         PlannedStartMm = name.PlannedMm is { } planned ? Thousandths.Mm(planned.StartMm) : null,
         PlannedWidthMm = name.PlannedMm is { } laid ? Thousandths.Mm(laid.WidthMm) : null,
         OnBaseLineMm = plan.Hem.IsCurved ? Thousandths.Mm(name.WidthMm - (2 * plan.InsetMm(name))) : null,
         BaselineYMm = Thousandths.Mm(name.BaselineYMm),
         Way = JobKeys.WordOf(name.Lettered.Way),
+        Style = known.Origin is { } origin && origin.Styles.TryGetValue(name.Order, out var style) ? Word(style) : null,
         Group = name.Lettered.Standing.Group,
         LetterHeightMm = name.Lettered.Standing is { Group: not null } or { HeightFactor: not 1 }
             ? Thousandths.Mm(plan.LetterHeightMm * name.Lettered.Standing.HeightFactor) : null,
@@ -95,6 +97,12 @@ internal static class RoundScribe
         WidthMm = Thousandths.Mm(motif.WidthMm),
         BaselineYMm = Thousandths.Mm(motif.BaselineYMm),
     };
+
+    /// <summary>The style that a word of plan.json means; null for none.</summary>
+    internal static NameStyle? StyleOf(string? word) =>
+        Enum.GetValues<NameStyle>().Where(s => Word(s) == word).Select(s => (NameStyle?)s).FirstOrDefault();
+
+    private static string Word(NameStyle style) => style == NameStyle.Run ? "run" : "satin";
 
     private static string Word(EaseVerdict verdict) => verdict switch
     {

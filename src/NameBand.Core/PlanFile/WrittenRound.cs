@@ -114,6 +114,9 @@ public sealed record WrittenName
     /// <summary>How it gets onto the cloth, in the word that job.json has for it.</summary>
     public string? Way { get; init; }
 
+    /// <summary><c>run</c> or <c>satin</c>, where it is sewn from a needle path.</summary>
+    public string? Style { get; init; }
+
     public string? Group { get; init; }
 
     /// <summary>Where its group has one of its own.</summary>

@@ -20,7 +20,37 @@ public sealed class Stitcher
     private readonly SewingSettings _settings;
     private readonly PieceSewer _sewer;
     private readonly JoinShelf _joins;
-    private readonly ConcurrentDictionary<LetterPiece, Lazy<SewnPiece>> _kept = new();
+    private readonly ConcurrentDictionary<LetterPiece, KeptPiece> _kept = new();
+
+    /// <summary>Names that are asked about, with the letter that is the cause.</summary>
+    private readonly ConcurrentDictionary<LetteredName, ReadPiece> _asked = new();
+
+    /// <summary>A letter with what was worked out of it: each thing once, also where two threads ask for it at the same moment.</summary>
+    private sealed class KeptPiece(PieceSewer sewer, Fabric fabric, LetterPiece piece)
+    {
+        private readonly Lazy<ReadPiece> _read = new(() => sewer.Read(piece));
+        private Lazy<SewnPiece>? _run;
+        private Lazy<SewnPiece>? _satin;
+
+        public ReadPiece Read => _read.Value;
+
+        public SewnPiece Alone => In(NameStyling.Alone(Read, fabric));
+
+        public SewnPiece In(NameStyle style) => style == NameStyle.Run ? Made(ref _run, style) : Made(ref _satin, style);
+
+        public IEnumerable<SewnPiece> Made() => new[] { _satin, _run }.OfType<Lazy<SewnPiece>>().Select(m => m.Value);
+
+        private SewnPiece Made(ref Lazy<SewnPiece>? made, NameStyle style)
+        {
+            if (Volatile.Read(ref made) is { } known)
+            {
+                return known.Value;
+            }
+
+            var mine = new Lazy<SewnPiece>(() => sewer.Sew(Read, style));
+            return (Interlocked.CompareExchange(ref made, mine, null) ?? mine).Value;
+        }
+    }
 
     /// <param name="letterHeightMm">Cap height in mm, above 0.</param>
     /// <param name="settings">Those of <see cref="SewingSettings"/> when left out.</param>
@@ -36,7 +66,10 @@ public sealed class Stitcher
 
     /// <summary>Letters sewn so far that could not be read as strokes, in the order of their keys.</summary>
     public ImmutableArray<Problem> Problems =>
-        [.. _kept.OrderBy(k => k.Key.Key, StringComparer.Ordinal).Select(k => k.Value.Value.Problem).OfType<Problem>()];
+        [.. _kept.OrderBy(k => k.Key.Key, StringComparer.Ordinal).Select(k => k.Value.Made().Select(m => m.Problem).OfType<Problem>().FirstOrDefault()).OfType<Problem>()];
+
+    /// <summary>Names sewn so far in which some letters' strokes are too thin for the style of the others, letter by letter.</summary>
+    public ImmutableArray<Problem> StyleProblems => [.. StyleAdvice.For(_asked.Select(a => (a.Key, a.Value)), _fabric, _letterHeightMm)];
 
     /// <summary>
     /// The stitches of one name. Origin: the left edge of the name's width (its ink and the pull compensation) on
@@ -94,29 +127,52 @@ public sealed class Stitcher
         writer.Stop();
     }
 
-    /// <summary>Whether all letters of a name could be read as strokes. They are worked out, so that <see cref="Problems"/> speaks of them.</summary>
+    /// <summary>
+    /// Whether nothing is to be said of a name: all its letters could be read as strokes, and suit its style. They are worked out, so that
+    /// <see cref="Problems"/> and <see cref="StyleProblems"/> speak of them.
+    /// </summary>
     public bool IsRead(LetteredName name)
     {
+        var (style, kept) = Styled(name);
         bool isRead = true;
-        foreach (var placed in name.Pieces)
+        foreach (var piece in kept)
         {
-            isRead &= Sewn(placed.Piece).Problem is null;
+            isRead &= piece.In(style).Problem is null;
         }
 
-        return isRead;
+        return isRead && !_asked.ContainsKey(name);
     }
 
-    /// <summary>Worked out once, also where two threads ask for it at the same moment.</summary>
-    internal SewnPiece Sewn(LetterPiece piece) => _kept.GetOrAdd(piece, p => new Lazy<SewnPiece>(() => _sewer.Sew(p))).Value;
+    /// <summary>The style of a name: one for all its letters.</summary>
+    public NameStyle StyleOf(LetteredName name) => Styled(name).Style;
+
+    /// <summary>A letter by itself.</summary>
+    internal SewnPiece Sewn(LetterPiece piece) => Kept(piece).Alone;
+
+    private KeptPiece Kept(LetterPiece piece) => _kept.GetOrAdd(piece, p => new KeptPiece(_sewer, _fabric, p));
+
+    private (NameStyle Style, KeptPiece[] Kept) Styled(LetteredName name)
+    {
+        KeptPiece[] kept = [.. name.Pieces.Select(p => Kept(p.Piece))];
+        var styling = NameStyling.Of([.. kept.Select(k => k.Read)], _fabric);
+        if (styling.Asked is { } letter)
+        {
+            _asked.TryAdd(name, letter);
+        }
+
+        return (styling.Style, kept);
+    }
 
     private void AddName(LetteredName name, Point at, PathWriter writer, LetterArc? arc)
     {
         double x = at.XMm + _fabric.PullCompensationMm - (name.Ink.LeftMm * _letterHeightMm);
         var route = new NameRoute(_settings, _joins);
-        foreach (var placed in name.Pieces)
+        var (style, kept) = Styled(name);
+        for (int i = 0; i < kept.Length; i++)
         {
+            var placed = name.Pieces[i];
             var origin = new Point(x + (placed.At.XMm * _letterHeightMm), at.YMm + (placed.At.YMm * _letterHeightMm));
-            route.Add(Sewn(placed.Piece), arc?.PlacingOf(placed) ?? new Placing(origin, 0));
+            route.Add(kept[i].In(style), arc?.PlacingOf(placed) ?? new Placing(origin, 0));
         }
 
         foreach (var way in route.Best())

@@ -14,6 +14,9 @@ public sealed record EarlierName(int Order, string Text, RowRef Row, double Star
     /// <summary>That it went; needle paths where the plan is of version 0.1 and does not say.</summary>
     public Way Way { get; init; }
 
+    /// <summary>How it was sewn, in the plan's word; null when the plan does not say.</summary>
+    public string? Style { get; init; }
+
     /// <summary>A heading stands in the file of the job and not in a list.</summary>
     public bool IsHeading => Row.List == JobReader.FileName;
 }

@@ -36,6 +36,12 @@ internal static class HoopingPages
         var picture = new HoopingPicture(flow, matter.Plan);
         var strips = StripWords.FromAbove(hooping);
         var words = strips.SelectMany((s, i) => new[] { (Marks(matter.Plan, hooping, s, StripWords.Of(i, strips.Count)), MarksMm), (Names(s), NameMm) }).ToList();
+        if (hooping.HasNeedlePath && !matter.Job.CutsThread)
+        {
+            string clip = ThreadsToClip.InWords(matter.Sewn(hooping), hooping.OnClothMm);
+            words.Add((char.ToUpperInvariant(clip[0]) + clip[1..] + ".", MarksMm));
+        }
+
         double height = HeadMm + picture.HeightMm(hooping) + words.Sum(w => flow.TextHeightMm(w.Item1, w.Item2)) + NotesMm;
         flow.Room(Math.Min(height, flow.PageRoomMm));
         Head(flow, matter, hooping, figures);

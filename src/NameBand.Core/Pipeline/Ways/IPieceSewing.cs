@@ -35,6 +35,9 @@ internal interface IPieceSewing
     /// <summary>Whether all letters of a hooping could be worked out as they are drawn.</summary>
     bool AreLettersRead(Hooping hooping);
 
+    /// <summary>How the strokes of a name are sewn; null where the machine or a hand makes its letters.</summary>
+    NameStyle? StyleOf(PlacedName name);
+
     /// <summary>What the ways ask for besides the stitches; every hooping is sewn in one of them.</summary>
     ImmutableArray<WayActs> Acts { get; }
 

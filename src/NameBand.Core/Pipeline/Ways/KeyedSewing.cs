@@ -48,6 +48,8 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public bool AreLettersRead(Hooping hooping) => hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs).All(n => _stitcher.IsRead(n.Lettered));
 
+    public NameStyle? StyleOf(PlacedName name) => null;
+
     public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.ToImmutableDictionary(n => n.Order, n => new NameKeys(Keys([n]), n.Parts.Length, n.Seconds)))];
 
     public StripPlan PlanOf(Hooping hooping) => _plan;

@@ -17,19 +17,23 @@ internal sealed class NeedlePathSewing : IPieceSewing
     private readonly Stitcher _stitcher;
 
     public NeedlePathSewing(LaidOut made)
-        : this(made, new Stitcher(made.Fabric, made.Plan.LetterHeightMm))
+        : this(made, StitcherOf(made))
     {
     }
 
     private NeedlePathSewing(LaidOut made, Stitcher stitcher) => (_made, _stitcher) = (made, stitcher);
 
-    public ImmutableArray<Problem> Problems => _stitcher.Problems;
+    public ImmutableArray<Problem> Problems => [.. _stitcher.Problems, .. _stitcher.StyleProblems];
 
     public ImmutableArray<KeyInName> KeyIns => [];
 
     public IPieceSewing Of(LaidOut other) => new NeedlePathSewing(
         other, other.Fabric == _made.Fabric && other.Plan.LetterHeightMm == _made.Plan.LetterHeightMm
-            ? _stitcher : new Stitcher(other.Fabric, other.Plan.LetterHeightMm));
+            && other.Job.CutsThread == _made.Job.CutsThread ? _stitcher : StitcherOf(other));
+
+    /// <summary>Where every cut is one by hand, it is worth more to do without.</summary>
+    private static Stitcher StitcherOf(LaidOut made) => new(
+        made.Fabric, made.Plan.LetterHeightMm, made.Job.CutsThread ? null : new SewingSettings(CutWorthMm: SewingSettings.CutByHandWorthMm));
 
     public NeedlePath PathOf(Hooping hooping) => _made.KeptPath(hooping.Number) ?? _stitcher.SewHooping(_made.Plan, hooping);
 
@@ -42,7 +46,7 @@ internal sealed class NeedlePathSewing : IPieceSewing
             IsSewn = _made.IsSewn(hooping.Number),
         };
 
-    public string MadeBy(Hooping hooping) => "";
+    public string MadeBy(Hooping hooping) => _made.Job.CutsThread ? "" : "cut by hand";
 
     public bool AreLettersRead(Hooping hooping)
     {
@@ -54,6 +58,8 @@ internal sealed class NeedlePathSewing : IPieceSewing
 
         return areRead;
     }
+
+    public NameStyle? StyleOf(PlacedName name) => _stitcher.StyleOf(name.Lettered);
 
     public ImmutableArray<WayActs> Acts => [WayActs.NeedlePath(_made.Plan.Marks)];
 

@@ -62,6 +62,8 @@ internal sealed class SideBySideSewing : IPieceSewing
 
     public bool AreLettersRead(Hooping hooping) => Of(hooping.Way).AreLettersRead(hooping);
 
+    public NameStyle? StyleOf(PlacedName name) => Of(name.Lettered.Way).StyleOf(name);
+
     public StripPlan PlanOf(Hooping hooping) => Of(hooping.Way).PlanOf(hooping);
 
     public IPieceSewing Of(LaidOut other) => new SideBySideSewing(

@@ -37,6 +37,8 @@ internal sealed class TracedSewing(LaidOut made) : IPieceSewing
 
     public bool AreLettersRead(Hooping hooping) => true;
 
+    public NameStyle? StyleOf(PlacedName name) => null;
+
     public ImmutableArray<WayActs> Acts => [TracedWork.Acts(_plan.Hoopings.ToImmutableDictionary(h => h.Number, _lines.LengthMm))];
 
     public StripPlan PlanOf(Hooping hooping) => _plan;

@@ -14,31 +14,35 @@ namespace NameBand.Stitching.Sewing;
 /// <param name="Together">
 /// The same, with dots and accents near by sewn on the way through the largest part; empty when there are none.
 /// </param>
-/// <param name="IsRun">Its strokes are too thin for satin and are run along their centre lines.</param>
+/// <param name="IsRun">Its strokes are run along their centre lines.</param>
 internal sealed record SewnPiece(ImmutableArray<SewnPart> Parts, ImmutableArray<SewnPart> Together, bool IsRun, Problem? Problem);
 
 /// <summary>Works out the stitches of one letter piece at one height.</summary>
 internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 {
     private const int MostTries = 3;
-    private const double ThinPart = 0.25;
 
     /// <summary>Over the least stitch, and as long as the usual thread is wide: it comes out as a dot.</summary>
     private const double DotMm = 0.4;
 
-    /// <summary>Strokes that are longer in all have room for a stitch.</summary>
-    private const double LongestDotMm = 2;
-
     /// <summary>No script's letter, with all its dots and marks, has nearly as many: our assumption.</summary>
     private const int MostPartsOfACharacter = 12;
 
-    public SewnPiece Sew(LetterPiece piece)
+    /// <summary>A letter read as strokes.</summary>
+    public ReadPiece Read(LetterPiece piece) => new(piece, Read(piece, letterHeightMm));
+
+    /// <summary>Sews a letter in the style of its name: its thin strokes are widened where that is satin.</summary>
+    public SewnPiece Sew(ReadPiece read, NameStyle style)
     {
-        var parts = Read(piece, letterHeightMm);
-        bool isRun = IsThin(parts.Where(p => p.Columns is not null).SelectMany(p => p.Columns!));
+        var (piece, parts) = (read.Piece, read.Parts);
+        bool isRun = style == NameStyle.Run;
+        double leastWidth = NameStyling.Alone(read, fabric) == NameStyle.Run ? Fabric.NarrowestSatinMm : 0;
         SatinSettings? satin = isRun
             ? null
-            : new SatinSettings(fabric.SpacingMm, fabric.PullCompensationMm, fabric.Thread.DiameterMm, fabric.PushCompensationMm, fabric.EdgeUnderlayFromMm);
+            : new SatinSettings(fabric.SpacingMm, fabric.PullCompensationMm, fabric.Thread.DiameterMm, fabric.PushCompensationMm, fabric.EdgeUnderlayFromMm)
+            {
+                LeastWidthMm = leastWidth,
+            };
         var bounds = piece.Outline.Scaled(letterHeightMm).Bounds();
         NeedleStep[] Finish(SewnRun run) => Steps(run, bounds, fabric.PullCompensationMm);
         var sewn = ImmutableArray.CreateBuilder<SewnPart>();
@@ -51,14 +55,14 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
             if (!isRead)
             {
                 var edge = AlongOutline(region);
-                sewn.Add(SewnPart.Fixed(Finish(edge.Needles.Count > 1 ? edge : Dot(region))));
+                sewn.Add(SewnPart.Fixed(Finish(edge.Needles.Count > 1 ? edge : Dot(region, StitchKind.Running))));
                 continue;
             }
 
             var ways = satin is { } settings ? new PartWays(columns!, settings, fromAllSides: parts.Count > 1) : null;
             var part = ways is null ? SewnPart.Run(columns!, Finish) : SewnPart.Satin(ways, Finish);
-            bool isDot = columns!.Sum(c => c.Length) < LongestDotMm && part.Alone.Length <= 1;
-            sewn.Add(isDot ? SewnPart.Fixed(Finish(Dot(region))) : part);
+            bool isDot = columns!.Sum(c => c.Length) < ReadPiece.LongestMarkMm && part.Alone.Length <= 1;
+            sewn.Add(isDot ? SewnPart.Fixed(Finish(Dot(region, isRun ? StitchKind.Running : StitchKind.Satin))) : part);
             if (ways is not null && !isDot)
             {
                 satinParts.Add((sewn.Count - 1, ways));
@@ -95,23 +99,6 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
     private static List<Column>? ColumnsOf(Region region, double letterHeightMm) =>
         Triangulation.Of(region) is { } mesh ? Reading.Best(region, mesh, letterHeightMm) : null;
 
-    private bool IsThin(IEnumerable<Column> columns)
-    {
-        double least = Fabric.NarrowestSatinMm - (2 * fabric.PullCompensationMm);
-        double thin = 0;
-        double all = 0;
-        foreach (var column in columns)
-        {
-            for (double s = 0.1; s < column.Length; s += 0.2)
-            {
-                all++;
-                thin += column.WidthAt(s) < least ? 1 : 0;
-            }
-        }
-
-        return thin > ThinPart * all;
-    }
-
     private static SewnRun AlongOutline(Region region)
     {
         var run = new SewnRun();
@@ -133,16 +120,16 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
     }
 
     /// <summary>A dot so small that its stroke is shorter than a stitch: two stitches over its middle, for no dot of a letter may be lost.</summary>
-    private static SewnRun Dot(Region region)
+    private static SewnRun Dot(Region region, StitchKind kind)
     {
         double left = region.Points.Min(p => p.X), right = region.Points.Max(p => p.X);
         double low = region.Points.Min(p => p.Y), high = region.Points.Max(p => p.Y);
         var middle = new Vec((left + right) / 2, (low + high) / 2);
         var aside = right - left >= high - low ? new Vec(DotMm / 2, 0) : new Vec(0, DotMm / 2);
         var run = new SewnRun();
-        run.Add(middle - aside, StitchKind.Running);
-        run.Add(middle + aside, StitchKind.Running);
-        run.Add(middle - aside, StitchKind.Running);
+        run.Add(middle - aside, kind);
+        run.Add(middle + aside, kind);
+        run.Add(middle - aside, kind);
         return run;
     }
 

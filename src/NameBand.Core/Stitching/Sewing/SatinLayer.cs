@@ -8,7 +8,11 @@ namespace NameBand.Stitching.Sewing;
 /// <param name="ReachMm">Pull compensation: how far a rung goes past the outline on each side.</param>
 /// <param name="PushMm">Push compensation: how much shorter a column is sewn at a free end.</param>
 /// <param name="EdgeUnderlayFromMm">Columns at least this wide have underlay along both edges.</param>
-internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, double ThreadMm, double PushMm, double EdgeUnderlayFromMm);
+internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, double ThreadMm, double PushMm, double EdgeUnderlayFromMm)
+{
+    /// <summary>Narrower crossings are widened to this; 0: none is.</summary>
+    public double LeastWidthMm { get; init; }
+}
 
 /// <summary>A stretch of a column to be laid with satin.</summary>
 /// <param name="LeaveFor">The last hole is on the side of the column nearer to this; null when either will do.</param>
@@ -75,7 +79,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         int begun = run.Needles.Count;
         for (int i = 0; i < places.Count; i++)
         {
-            var (near, far) = Ends(column, places[i], settings.ReachMm);
+            var (near, far) = Ends(column, places[i], settings);
             if (side == 1)
             {
                 (near, far) = (far, near);
@@ -109,14 +113,14 @@ internal sealed class SatinLayer(SatinSettings settings)
 
     public int NearerSide(Column column, double at, Vec p)
     {
-        var (left, right) = Ends(column, at, settings.ReachMm);
+        var (left, right) = Ends(column, at, settings);
         return (p - right).Length < (p - left).Length ? 1 : 0;
     }
 
     /// <summary>Whether the first hole lies a good deal farther from the last one than that on the other edge would.</summary>
     private bool StartsFar(Column column, double at, int side, Vec from)
     {
-        var (left, right) = Ends(column, at, settings.ReachMm);
+        var (left, right) = Ends(column, at, settings);
         return (from - (side == 0 ? left : right)).Length - (from - (side == 0 ? right : left)).Length > 0.3;
     }
 
@@ -175,7 +179,7 @@ internal sealed class SatinLayer(SatinSettings settings)
     }
 
     /// <summary>The holes on both edges at a place.</summary>
-    public static (Vec Left, Vec Right) Ends(Column column, double at, double reachMm)
+    public static (Vec Left, Vec Right) Ends(Column column, double at, SatinSettings settings)
     {
         var (left, right) = column.RungAt(at);
         double width = (right - left).Length;
@@ -188,6 +192,7 @@ internal sealed class SatinLayer(SatinSettings settings)
             (left, right) = (middle - (across * (width / 2)), middle + (across * (width / 2)));
         }
 
+        double reachMm = Math.Max(settings.ReachMm, (settings.LeastWidthMm - width) / 2);
         var (before, after) = (column.RungAt(at - TurnWindowMm), column.RungAt(at + TurnWindowMm));
         double turn = Vec.Angle(before.Right - before.Left, after.Right - after.Left);
         double leftReach = Reach(turn > 0 ? (after.Left - before.Left).Length : double.PositiveInfinity, turn, reachMm);

@@ -1,0 +1,10 @@
+namespace NameBand.Stitching;
+
+/// <summary>How the strokes of a name are sewn: all of its letters alike.</summary>
+public enum NameStyle
+{
+    /// <summary>Along their centre lines, out and back.</summary>
+    Run,
+
+    Satin,
+}

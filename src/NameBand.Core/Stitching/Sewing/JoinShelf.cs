@@ -56,19 +56,19 @@ internal sealed class JoinShelf(SewingSettings settings, double letterHeightMm, 
     /// <summary>The longest piece in sight of a run's own travel.</summary>
     public double WithinMm(LockedRun run) => _within.GetOrAdd(run, r => JoinSight.Within(r.Steps, threadMm));
 
-    /// <summary>Counts for a way out what it costs that travel on the way to it lies over satin. True where that was not known, and is something.</summary>
-    public bool Reckons(SewnPart part, int exit)
+    /// <summary>What it costs, in mm of thread in sight, that travel on the way to a way out lies over satin.</summary>
+    public double OverSatin(SewnPart part, int exit)
     {
-        if (!double.IsNaN(part.OverSatin(exit)))
+        if (part.OverSatin(exit) is var known && !double.IsNaN(known))
         {
-            return false;
+            return known;
         }
 
         var (over, seen, all) = JoinSight.OverSatin(part.Run(part.Entries.Length, exit).Steps, threadMm);
         double free = Math.Max(FreeMm, FreePart * all);
         double cost = (HiddenOverSatinWorth * Math.Max(0, over - free)) + (OverSatinWorth * Math.Max(0, seen - free));
         part.SetOverSatin(exit, cost);
-        return cost > 0;
+        return cost;
     }
 
     /// <summary>Where the second stands as seen from the first.</summary>

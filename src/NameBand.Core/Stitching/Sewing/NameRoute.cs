@@ -25,7 +25,8 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
     private static readonly int[][][] Orders = [.. Enumerable.Range(0, MostInAnyOrder + 1).Select(n => Permutations(n).ToArray())];
 
     /// <summary>One for each way out of a part, and so the cheapest way to it.</summary>
-    private readonly record struct Node(int Before, int Layer, int Entry, int Exit, Point Leaves, double Cost);
+    /// <param name="OverSatin">What its travel over satin was taken to cost.</param>
+    private readonly record struct Node(int Before, int Layer, int Entry, int Exit, Point Leaves, double Cost, double OverSatin);
 
     /// <summary>A part that is sewn next, with its nodes, which follow each other.</summary>
     private readonly record struct Layer(SewnPart Part, Placing At, int First);
@@ -76,7 +77,7 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
 
     private RoutedPart Routed(int node)
     {
-        var (_, layer, entry, exit, _, _) = _nodes[node];
+        var (_, layer, entry, exit, _, _, _) = _nodes[node];
         var part = _layers[layer].Part;
         return new RoutedPart(part, _layers[layer].At, entry, exit, entry < part.Entries.Length);
     }
@@ -122,9 +123,11 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
     private bool IsDearer(List<int> way)
     {
         bool found = false;
-        foreach (var routed in way.Select(Routed))
+        foreach (int node in way)
         {
-            found |= joins.Reckons(routed.Part, routed.Exit);
+            // Not what is known by now but what this way was found with: another name may have come to know it in between.
+            var routed = Routed(node);
+            found |= joins.OverSatin(routed.Part, routed.Exit) > _nodes[node].OverSatin;
         }
 
         return found;
@@ -236,7 +239,7 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
                 }
             }
 
-            _nodes.Add(new Node(before, layer, best, exit, at.Of(part.Exits[exit]), least));
+            _nodes.Add(new Node(before, layer, best, exit, at.Of(part.Exits[exit]), least, over));
         }
 
         _before.Clear();

@@ -26,8 +26,8 @@ internal sealed class KeyedLetters(
 
     private readonly ConcurrentDictionary<SizeStep, NameComposer> _composers = [];
 
-    /// <summary>The rows of those names that are to be measured before any other, the most telling first; empty once enough are.</summary>
-    public ImmutableArray<RowRef> ToMeasure { get; init; } = [];
+    /// <summary>The names that are to be measured before any other, the most telling first; empty once enough are.</summary>
+    public ImmutableArray<Name> ToMeasure { get; init; } = [];
 
     public NameComposer At(SizeStep step) => _composers.GetOrAdd(step, s => new NameComposer(s, knowledge, shapes));
 
@@ -63,6 +63,11 @@ internal sealed class KeyedLetters(
 
     public IEnumerable<Problem> Notes(BandJob job, SizeStep step)
     {
+        foreach (var asked in KeyedMeasures.Asked(job, knowledge, ToMeasure, At(step)))
+        {
+            yield return asked;
+        }
+
         if (knowledge.IsMeasured && !knowledge.IsReadAt(step.HeightMm))
         {
             yield return Problem.Note(

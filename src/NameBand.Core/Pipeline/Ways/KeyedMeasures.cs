@@ -86,12 +86,13 @@ internal static class KeyedMeasures
         string so = known.NamesRead == 0
             ? "The machine’s letters are not measured yet: lengths are those of letters in general"
             : FormattableString.Invariant($"Of {LetterKnowledge.EnoughNames} names to measure {known.NamesRead} {(known.NamesRead == 1 ? "is" : "are")} measured: lengths are still uncertain");
+        string columns = job.Letters.Sizes.Length > 1 || job.Letters.Spacings.Length > 1 ? "name,measured_mm,size_mm,gap_mm,sewn_on" : "name,measured_mm,sewn_on";
         yield return Problem.NeedsPerson(
             new Where(job.Letters.Alphabet),
             FormattableString.Invariant($"{so}, and a name may come out {half:0} mm longer or shorter. Draw no start marks yet."),
             toMeasure.Length < FewNames
-                ? $"Sew on a scrap and measure: {names}, with {Setting(composer)}. Write the lengths into {SewnLengths.FileName} (name,measured_mm,sewn_on, the last one scrap) and run make again."
-                : $"Sew these three on a scrap of the same cloth and backing, with {Setting(composer)}, measure them after pressing, and write the lengths into {SewnLengths.FileName} (name,measured_mm,sewn_on, the last one scrap): {names}. Then run make again.");
+                ? $"Sew on a scrap and measure: {names}, with {Setting(composer)}. Write the lengths into {SewnLengths.FileName} ({columns}, the last one scrap) and run make again."
+                : $"Sew these three on a scrap of the same cloth and backing, with {Setting(composer)}, measure them after pressing, and write the lengths into {SewnLengths.FileName} ({columns}, the last one scrap): {names}. Then run make again.");
     }
 
     private static string Setting(NameComposer composer) => composer.Step.GapMm > 0

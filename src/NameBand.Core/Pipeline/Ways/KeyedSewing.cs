@@ -71,7 +71,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
     {
         get
         {
-            var first = known.ToMeasure.Select(r => KeyIns.FirstOrDefault(n => n.Row == r)).OfType<KeyInName>().ToList();
+            var first = known.ToMeasure.Select(m => KeyIns.FirstOrDefault(n => n.Row == m.Row)).OfType<KeyInName>().ToList();
             return [.. first, .. KeyIns.Except(first)];
         }
     }

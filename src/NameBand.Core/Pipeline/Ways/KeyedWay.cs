@@ -41,7 +41,7 @@ internal sealed class KeyedWay(Way way) : IWay
         var gone = matched is null ? [] : NeedlePathWay.GoneOf(checkedList, matched, t => t.HasLettersOfItsOwn).ToImmutableArray();
         var steps = SizeSteps.Of(job.Letters, knowledge, letters);
         var toMeasure = KeyedMeasures.ToMeasure(knowledge, spelled.Names, steps[0]);
-        var known = new KeyedLetters(way, knowledge, shapes, spelled.Names) { ToMeasure = [.. toMeasure.Select(n => n.Row)] };
+        var known = new KeyedLetters(way, knowledge, shapes, spelled.Names) { ToMeasure = toMeasure };
         var first = known.Letter(steps[0]);
         var read = new NamesRead(
             job, checkedList.Corrections, face, first with { Held = spelled.Held }, HeldRows.OfLetters(
@@ -52,8 +52,7 @@ internal sealed class KeyedWay(Way way) : IWay
                 : (begun, known.GoOnFrom(job, begun, matched, known.Composed(gone, LargestSetting.At(steps, begun.Plan.LetterHeightMm).FirstOrDefault(steps[0])))),
             SewnThenChanged = matched?.Changed,
         };
-        return Result.Of(read, [
-            .. file?.Problems ?? [], .. found.Problems, .. spelled.Problems, .. KeyedMeasures.Asked(job, knowledge, toMeasure, known.At(steps[0]))]);
+        return Result.Of(read, [.. file?.Problems ?? [], .. found.Problems, .. spelled.Problems]);
     }
 
     /// <summary>Names all of whose letters the machine has and that were measured: beside another way nothing is guessed.</summary>

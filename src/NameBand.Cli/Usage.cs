@@ -50,6 +50,15 @@ internal static class Usage
         return CliApp.WrongUsage;
     }
 
+    /// <summary>Refuses a word of a command with the command's form.</summary>
+    public static int RefuseWord(CliHost host, string verb, string found)
+    {
+        var page = new Page(host.Errors);
+        page.Line(found, tone: Tone.Bad);
+        page.Line($"Write: nameband {Form(verb)}");
+        return CliApp.WrongUsage;
+    }
+
     public static int Refuse(CliHost host, string[] args, CommandAppException error)
     {
         string verb = args.FirstOrDefault(a => !a.StartsWith('-')) ?? "";
@@ -63,10 +72,7 @@ internal static class Usage
             return Refuse(host, $"“{PlainText.Short(wrong)}” is not {(verb.Length > 0 ? "a command" : "an option")} of NameBand.{guess}");
         }
 
-        var page = new Page(host.Errors);
-        page.Line(Found(verb, options, args, error), tone: Tone.Bad);
-        page.Line($"Write: nameband {Form(verb)}");
-        return CliApp.WrongUsage;
+        return RefuseWord(host, verb, Found(verb, options, args, error));
     }
 
     private static string Found(string verb, string[] options, string[] args, CommandAppException error)
@@ -88,8 +94,8 @@ internal static class Usage
         {
             > 0 when verb == FacesCommand.Verb => $"faces takes no job, and “{PlainText.Short(folders[0])}” is one word too many.",
             0 => $"{verb} needs the path of a job's folder.",
-            2 when verb == SewnCommand.Verb => $"“{PlainText.Short(folders[1])}” is not the number of a hooping.",
             1 => error.Message,
+            2 when verb == SewnCommand.Verb => error.Message,
             _ => $"{verb} takes one job, and “{PlainText.Short(folders[1])}” is one too many. A path with blanks in it stands in quotes.",
         };
     }
@@ -98,7 +104,7 @@ internal static class Usage
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--json]",
-        SewnCommand.Verb => "sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure]] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]",
+        SewnCommand.Verb => "sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure] | --length LENGTH [--blank PLACES] [--scrap]] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         PlansCommand.Verb => "plans JOB [--take MARK | --why MARK] [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--thanks] [--playback] [--json]",

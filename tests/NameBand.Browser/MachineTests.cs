@@ -24,17 +24,17 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         await page.GetByLabel("minutes by hand").FillAsync("4");
         await page.GetByLabel("a note").FillAsync("thread broke once");
         await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
-        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 60: sewn ✓");
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 31: sewn ✓");
         string[] log = await File.ReadAllLinesAsync(folder["sewing-log.csv"]);
         Assert.StartsWith("1,sewn,7.5,4,", log[1], StringComparison.Ordinal);
         Assert.Contains("thread broke once", log[1], StringComparison.Ordinal);
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Spoiled: sew it again" }).ClickAsync();
-        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 60: to be sewn again");
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 31: to be sewn again");
         Assert.StartsWith("1,again,", (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[2], StringComparison.Ordinal);
 
         await page.GetByRole(AriaRole.Button, new() { Name = "next" }).ClickAsync();
-        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 2 of 60");
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 2 of 31");
         await Expect(page.Locator("[data-part=marks]")).ToContainTextAsync("left mark");
         await Expect(page.Locator("#machine")).ToContainTextAsync("manual");
         Assert.Empty(tab.Complaints);

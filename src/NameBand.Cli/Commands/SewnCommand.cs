@@ -20,7 +20,12 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
     {
         var what = SewnWhat.Read(settings.What);
         double? measuredMm = null;
-        string? wrong = settings.What is not null && what is null ? SewnWhat.Takes : Wrong(settings, what, out measuredMm);
+        if (settings.What is { } word && what is null)
+        {
+            return Usage.RefuseWord(host, Verb, $"“{PlainText.Short(word)}” is not the number of a hooping, nor of names with an n before it.");
+        }
+
+        string? wrong = Wrong(settings, what, out measuredMm);
         if (wrong is not null)
         {
             return Usage.Refuse(host, wrong);

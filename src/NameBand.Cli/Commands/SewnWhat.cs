@@ -5,8 +5,6 @@ namespace NameBand.Cli.Commands;
 /// <summary>What was sewn: a hooping by its number, or names from the first to the last.</summary>
 internal sealed record SewnWhat(int Hooping, (int First, int Last)? Names)
 {
-    public const string Takes = "Say a hooping by its number, from 1 (sewn JOB 12), or names with an n before it (sewn JOB n12, sewn JOB n3-n8).";
-
     /// <summary>Null where it is no such thing.</summary>
     public static SewnWhat? Read(string? text)
     {

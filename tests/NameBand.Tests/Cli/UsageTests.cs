@@ -10,7 +10,7 @@ public class UsageTests
     private static readonly string Commands = string.Join('\n', Wrapping.Wrap(Usage.Commands, Outlet.WidthOfFiles)) + "\n";
     private const string Make = "Write: nameband make JOB [--out DIR] [--json]\n";
 
-    private static readonly string Sewn = string.Join('\n', Wrapping.Wrap("Write: nameband sewn JOB [HOOPING] [--minutes N] [--hands N] [--machine NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure]] [--note TEXT] [--out DIR] [--json]", Outlet.WidthOfFiles)) + "\n";
+    private static readonly string Sewn = string.Join('\n', Wrapping.Wrap("Write: nameband sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure] | --length LENGTH [--blank PLACES] [--scrap]] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]", Outlet.WidthOfFiles)) + "\n";
 
     public static TheoryData<string, string> WrongLines => new()
     {
@@ -29,7 +29,7 @@ public class UsageTests
         { "hours x --evening", "--evening needs a word after it.\n" + Commands },
         { "names", "names needs the path of a job's folder.\nWrite: nameband names JOB [--json]\n" },
         { "names x --out y", "“--out” is not an option of names.\nWrite: nameband names JOB [--json]\n" },
-        { "sewn x twelve", "“twelve” is not the number of a hooping.\n" + Sewn },
+        { "sewn x twelve", "“twelve” is not the number of a hooping, nor of names with an n before it.\n" + Sewn },
         { "sewn x 12 --minutes soon", "--minutes needs a number after it, with a point as the decimal mark, and “soon” is none.\n" + Sewn },
         { "sewn x 12 --minutes 0", "Minutes are a number above 0 and up to 1440, with a point as the decimal mark.\n" + Commands },
         { "sewn x 12 --hands -4", "Minutes are a number above 0 and up to 1440, with a point as the decimal mark.\n" + Commands },

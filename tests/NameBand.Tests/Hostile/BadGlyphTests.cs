@@ -58,11 +58,15 @@ public class BadGlyphTests
     }
 
     [Fact]
-    public void A_hairline_is_run_and_needs_nobody()
+    public void A_hairline_beside_thick_strokes_is_sewn_and_asked_about()
     {
         using var job = JobWith("hairline");
 
-        Assert.Equal((0, ""), (CliRun.Of("make", job.FullPath) is var run ? run.Status : 64, run.Errors));
+        var run = CliRun.Of("make", job.FullPath);
+
+        Assert.Equal((1, ""), (run.Status, run.Errors));
+        Assert.Contains("1 thing needs you", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains("“IXI”", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.Equal(3, new MadeFolder(job["out"]).Names.Count());
     }
 

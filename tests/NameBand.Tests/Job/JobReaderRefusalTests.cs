@@ -17,7 +17,7 @@ public class JobReaderRefusalTests
         { "\"turnin\": 50", "turnin", "does not know the key turnin", "Did you mean strip.turnIn" },
         { "\"hoop\": { \"title\": 5 }", "hoop.title", "does not know", "Did you mean title, outside any group?" },
         { "\"sequins\": true", "sequins", "does not know the key sequins", "The keys here are " },
-        { "\"hoop\": { \"sequins\": true }", "hoop.sequins", "does not know", "The keys in hoop are across, along, spare." },
+        { "\"hoop\": { \"sequins\": true }", "hoop.sequins", "does not know", "The keys in hoop are across, along, hold, spare." },
         { "\"format\": 2", "format", "is of format 2, and this NameBand reads format 1", "newer NameBand" },
         { "\"format\": \"1\"", "format", "takes a whole number, and this is the text “1”", "without quotes" },
         { "\"format\": 0", "format", "format is 0", "from 1 to 1" },

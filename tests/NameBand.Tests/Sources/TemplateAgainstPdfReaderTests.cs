@@ -4,6 +4,7 @@ using NameBand.Output;
 using NameBand.Output.Tracing;
 using NameBand.Tests.OutputRoom;
 using NameBand.Tests.Outside;
+using NameBand.Tests.WholeLine;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Core;
 using Xunit;
@@ -14,8 +15,26 @@ namespace NameBand.Tests.Sources;
 /// The template of the hoopings, read back by PdfPig and poppler, against the needle paths' own CSV and plan.json. A PDF
 /// unit is 1/72 in (ISO 32000-1, 8.3.2.3), its y runs up.
 /// </summary>
-public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed) : IClassFixture<PrintedSample>
+public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed, TemplateAgainstPdfReaderTests.OneStripEach strips)
+    : IClassFixture<PrintedSample>, IClassFixture<TemplateAgainstPdfReaderTests.OneStripEach>
 {
+    /// <summary>The sample with each round on a cloth of its own: one strip on a row.</summary>
+    public sealed class OneStripEach : IDisposable
+    {
+        private readonly TemporaryFolder _folder = MadeFolder.CopySample();
+
+        public OneStripEach()
+        {
+            string job = File.ReadAllText(_folder["job.json"]);
+            File.WriteAllText(_folder["job.json"], job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }", StringComparison.Ordinal));
+            OutFolder = Bander.Print(_folder.FullPath).OutFolder!;
+        }
+
+        public string OutFolder { get; }
+
+        public void Dispose() => _folder.Dispose();
+    }
+
     private const double MmPerUnit = 25.4 / 72;
     private const double LongTickMm = 3;
     private const double CutWidthMm = 50.8;
@@ -81,7 +100,7 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed) : IClas
     public void Every_row_says_which_it_is_and_every_page_how_many_there_are()
     {
         OutsideTool.Require("pdftotext", "poppler-utils");
-        string text = OutsideTool.Run("pdftotext", ["-enc", "UTF-8", printed.FullPath(OutPaths.HoopingTemplate("a4")), "-"]);
+        string text = OutsideTool.Run("pdftotext", ["-enc", "UTF-8", In(OutPaths.HoopingTemplate("a4")), "-"]);
         using var pdf = Open("a4");
         for (int page = 1; page <= pdf.NumberOfPages; page++)
         {
@@ -101,7 +120,7 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed) : IClas
     public void Every_hooping_is_whole_on_one_row()
     {
         var plan = printed.Report.Plan!;
-        using var pdf = Open("a4");
+        using var pdf = PdfDocument.Open(printed.File(OutPaths.HoopingTemplate("a4")));
         var rows = Enumerable.Range(1, pdf.NumberOfPages).SelectMany(page => pdf.GetPage(page).GetWords()
             .GroupBy(w => Math.Round(w.BoundingBox.Bottom / 60)).Select(line => string.Join(' ', line.Select(w => w.Text)))).ToList();
         foreach (var hooping in plan.Hoopings)
@@ -195,13 +214,15 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed) : IClas
 
     private List<(double X, double Y)> Stitches(JsonElement hooping, bool marks)
     {
-        var rows = File.ReadLines(printed.FullPath(hooping.GetProperty("needlePath").GetString()!)).Skip(1).Select(l => l.Split(',')).ToList();
+        var rows = File.ReadLines(In(hooping.GetProperty("needlePath").GetString()!)).Skip(1).Select(l => l.Split(',')).ToList();
         int stop = rows.FindIndex(r => r[3] == "stop");
         return [.. (marks ? rows.Take(stop) : rows.Skip(stop)).Where(r => r[3] == "stitch")
             .Select(r => (double.Parse(r[1], CultureInfo.InvariantCulture), double.Parse(r[2], CultureInfo.InvariantCulture)))];
     }
 
-    private JsonElement Plan() => JsonDocument.Parse(printed.File("plan.json")).RootElement;
+    private JsonElement Plan() => JsonDocument.Parse(File.ReadAllBytes(In("plan.json"))).RootElement;
 
-    private PdfDocument Open(string paper) => PdfDocument.Open(printed.File(OutPaths.HoopingTemplate(paper)));
+    private PdfDocument Open(string paper) => PdfDocument.Open(File.ReadAllBytes(In(OutPaths.HoopingTemplate(paper))));
+
+    private string In(string relative) => Path.Combine(strips.OutFolder, relative);
 }

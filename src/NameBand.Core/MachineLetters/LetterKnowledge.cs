@@ -123,14 +123,16 @@ internal sealed class LetterKnowledge
         foreach (var letter in known)
         {
             yield return new WidthReading(
-                LetterTerms.Pitch(letter.Letter, alphabet.HeightMm), letter.WidthMm + gap, -1, Math.Max(0.05, letter.HalfRangeMm / 1.96)) { IsSettled = true };
+                LetterTerms.Pitch(letter.Letter, alphabet.HeightMm), letter.WidthMm + gap, -1, Math.Max(0.05, letter.HalfRangeMm / 1.96))
+            { IsSettled = true };
         }
 
         if (known.Exists(l => l.Letter != Letters.Blank) && alphabet.Gap.Origin == WidthOrigin.Measured)
         {
             yield return new WidthReading(
                 LetterTerms.Space([.. known.Select(l => l.Letter).Where(l => l != Letters.Blank)], alphabet.HeightMm), gap, -1,
-                Math.Max(0.1, alphabet.Gap.HalfRangeMm / 1.96)) { IsSettled = true };
+                Math.Max(0.1, alphabet.Gap.HalfRangeMm / 1.96))
+            { IsSettled = true };
         }
     }
 }

@@ -13,11 +13,11 @@ public class SeveralThreadsTests
     [Fact]
     public void Names_are_sewn_alike_whatever_was_sewn_before_or_beside_them()
     {
-        var names = Shelf.Names("lato-bold", TrialNames.All).ToArray();
+        var names = Shelf.Names("lato-bold", TrialNames.All.Take(10)).ToArray();
         string[] alone = [.. names.Select(n => Steps(new Stitcher(LetterTrial.Cotton, 8), n))];
         var backwards = new Stitcher(LetterTrial.Cotton, 8);
         Assert.All(Enumerable.Range(0, names.Length).Reverse(), i => Assert.Equal(alone[i], Steps(backwards, names[i])));
-        for (int time = 0; time < 5; time++)
+        for (int time = 0; time < 2; time++)
         {
             var together = new Stitcher(LetterTrial.Cotton, 8);
             string[] sewn = new string[names.Length];

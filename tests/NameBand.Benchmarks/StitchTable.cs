@@ -72,9 +72,9 @@ internal static class StitchTable
             var satin = m.Where(x => !x.IsRun).ToList();
             double Part(double part, Func<StitchMeasure, double> of) => satin.Select(of).Order().ElementAt((int)(part * (satin.Count - 1)));
             Console.WriteLine(satin.Count == 0 ? $"{face.Name} {height} mm: all run" : FormattableString.Invariant(
-                $"{face.Name,-20} {height,2} n {m.Count} run {m.Count - satin.Count} pr {stitcher.Problems.Length} cov {100 * Part(0.05, x => x.Coverage):0.0}/{100 * Part(0, x => x.Coverage):0.0} thin {100 * Part(0.05, x => x.ThinCoverage):0.0} spill {100 * Part(0.95, x => x.Spill):0.00} hole {Part(1, x => x.HoleMm):0.00} crowd {100 * Part(0.5, x => x.Crowded):0.0}/{100 * Part(0.95, x => x.Crowded):0.0} load {Part(0.95, x => x.Load):0.0} square {Part(0.5, x => x.Square95):0.0}/{Part(0.95, x => x.Square95):0.0} by path {Part(0.5, x => x.Angle95):0.0}/{Part(0.95, x => x.Angle95):0.0} cross {1000.0 * m.Sum(x => x.CrossingRungs) / Math.Max(1, m.Sum(x => x.Rungs)):0.00} seen {100 * Part(0.95, x => x.TravelInSight):0.00} len {Part(0, x => x.ShortestMm):0.00}-{Part(1, x => x.LongestMm):0.00} extra {Part(1, x => x.ExtraJumps)} {pieces.Count / cold:0}/s {m.Average(x => x.Stitches):0.0} st"));
+                $"{face.Name,-20} {height,2} n {m.Count} run {m.Count - satin.Count} pr {stitcher.Problems.Length} cov {100 * Part(0.05, x => x.Coverage):0.0}/{100 * Part(0, x => x.Coverage):0.0} thin {100 * Part(0.05, x => x.ThinCoverage):0.0} spill {100 * Part(0.95, x => x.Spill):0.00} hole {Part(1, x => x.HoleMm):0.00} crowd {100 * Part(0.5, x => x.Crowded):0.0}/{100 * Part(0.95, x => x.Crowded):0.0} load {Part(0.95, x => x.Load):0.0} square {Part(0.5, x => x.Square95):0.0}/{Part(0.95, x => x.Square95):0.0} by path {Part(0.5, x => x.Angle95):0.0}/{Part(0.95, x => x.Angle95):0.0} cross {1000.0 * m.Sum(x => x.CrossedOver) / Math.Max(1, m.Sum(x => x.Crossings)):0.00} seen {100 * Part(0.95, x => x.TravelInSight):0.00} len {Part(0, x => x.ShortestMm):0.00}-{Part(1, x => x.LongestMm):0.00} extra {Part(1, x => x.ExtraJumps)} {pieces.Count / cold:0}/s {m.Average(x => x.Stitches):0.0} st"));
             Console.WriteLine("    worst: " + string.Join("  ",
-                Worst("coverage", satin, x => -x.Coverage), Worst("hole", satin, x => x.HoleMm), Worst("cross", satin, x => x.CrossingRungs), Worst("spill", satin, x => x.Spill), Worst("load", satin, x => x.Load)));
+                Worst("coverage", satin, x => -x.Coverage), Worst("hole", satin, x => x.HoleMm), Worst("cross", satin, x => x.CrossedOver), Worst("spill", satin, x => x.Spill), Worst("load", satin, x => x.Load)));
             Pictures(face, height, trials, pictures);
             return;
         }
@@ -94,11 +94,11 @@ internal static class StitchTable
         Row("travel seen %", m, x => 100 * x.TravelInSight, true);
         Row("shortest mm", m, x => x.ShortestMm, false);
         Row("longest mm", m, x => x.LongestMm, true);
-        Row("crossing rungs", m, x => x.CrossingRungs, true);
+        Row("crossed over", m, x => x.CrossedOver, true);
         Row("extra jumps", m, x => x.ExtraJumps, true);
         Row("run off mm", m.Where(x => x.IsRun).ToList(), x => x.RunDeviationMm, true);
         Console.WriteLine(FormattableString.Invariant(
-            $"  crossing rungs {1000.0 * m.Sum(x => x.CrossingRungs) / Math.Max(1, m.Sum(x => x.Rungs)):0.00} in 1000"));
+            $"  crossed over {1000.0 * m.Sum(x => x.CrossedOver) / Math.Max(1, m.Sum(x => x.Crossings)):0.00} in 1000"));
         Pictures(face, height, trials, pictures);
     }
 

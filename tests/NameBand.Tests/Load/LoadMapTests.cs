@@ -8,7 +8,7 @@ namespace NameBand.Tests.LoadRoom;
 
 public class LoadMapTests
 {
-    /// <summary>A column of rungs 3 mm wide along x.</summary>
+    /// <summary>A column of crossings 3 mm wide along x.</summary>
     private static NeedlePath Column(double fromMm, double lengthMm, double spacingMm)
     {
         var steps = ImmutableArray.CreateBuilder<NeedleStep>();
@@ -22,7 +22,7 @@ public class LoadMapTests
         return new NeedlePath(steps.ToImmutable());
     }
 
-    /// <summary>Columns one above the other have 2 holes and 2 rungs on each 0.4 × 3 mm: 5/3 holes and 5 mm of thread to the mm².</summary>
+    /// <summary>Columns one above the other have 2 holes and 2 crossings on each 0.4 × 3 mm: 5/3 holes and 5 mm of thread to the mm².</summary>
     [Fact]
     public void Over_cloth_sewn_full_the_mean_is_what_arithmetic_gives()
     {
@@ -38,7 +38,7 @@ public class LoadMapTests
     }
 
     [Fact]
-    public void The_worst_place_lies_where_the_rungs_are_closest()
+    public void The_worst_place_lies_where_the_crossings_are_closest()
     {
         var path = new NeedlePath([.. Column(0, 20, 0.6).Steps, .. Column(40, 20, 0.2).Steps]);
 

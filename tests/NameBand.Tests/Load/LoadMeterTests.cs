@@ -12,7 +12,7 @@ public class LoadMeterTests
 {
     private static readonly Fabric Cotton = FabricTable.Find("quilting cotton")!;
 
-    /// <summary>A zigzag 2 mm wide with 0.4 mm between rungs on a side has 5 holes a millimetre.</summary>
+    /// <summary>A zigzag 2 mm wide with 0.4 mm between crossings on a side has 5 holes a millimetre.</summary>
     private static NeedlePath Zigzag(double lengthMm, double spacingMm, double widthMm = 2)
     {
         var steps = ImmutableArray.CreateBuilder<NeedleStep>();
@@ -38,7 +38,7 @@ public class LoadMeterTests
     }
 
     [Fact]
-    public void Closer_rungs_load_the_cloth_more()
+    public void Closer_crossings_load_the_cloth_more()
     {
         double last = 0;
         foreach (double spacing in new[] { 0.8, 0.6, 0.4, 0.3, 0.2 })

@@ -6,9 +6,9 @@ using NameBand.Stitching.Geometry;
 namespace NameBand.Tests.StitchQuality;
 
 /// <summary>
-/// How square the rungs lie to their columns: the angle between a rung, from a needle point to the middle of its two
+/// How square the crossings lie to their columns: the angle between a crossing, from a needle point to the middle of its two
 /// neighbours on the other side, and the normal of the column's centre line beside it. A stretch of satin belongs to
-/// the column that most of its rungs lie nearest to.
+/// the column that most of its crossings lie nearest to.
 /// </summary>
 internal readonly record struct SquarenessMeasure(double Median, double Worst95)
 {
@@ -22,7 +22,7 @@ internal readonly record struct SquarenessMeasure(double Median, double Worst95)
         return angles.Count == 0 ? default : new SquarenessMeasure(angles[angles.Count / 2], angles[(int)(0.95 * (angles.Count - 1))]);
     }
 
-    /// <summary>Every rung with its angle to the normal.</summary>
+    /// <summary>Every crossing with its angle to the normal.</summary>
     public static List<(Point From, Point To, double Degrees)> Read(NeedlePath path, IReadOnlyList<Column> columns, Point origin)
     {
         var angles = new List<(Point From, Point To, double Degrees)>();
@@ -50,9 +50,9 @@ internal readonly record struct SquarenessMeasure(double Median, double Worst95)
             return;
         }
 
-        var rungs = Enumerable.Range(1, p.Count - 2).Select(i => (From: p[i], To: Vec.Mix(p[i - 1], p[i + 1], 0.5))).ToList();
-        var column = rungs.GroupBy(r => columns.MinBy(c => c.Nearest(Vec.Mix(r.From, r.To, 0.5)).Distance)).MaxBy(g => g.Count())!.Key!;
-        foreach (var (from, to) in rungs)
+        var crossings = Enumerable.Range(1, p.Count - 2).Select(i => (From: p[i], To: Vec.Mix(p[i - 1], p[i + 1], 0.5))).ToList();
+        var column = crossings.GroupBy(r => columns.MinBy(c => c.Nearest(Vec.Mix(r.From, r.To, 0.5)).Distance)).MaxBy(g => g.Count())!.Key!;
+        foreach (var (from, to) in crossings)
         {
             double at = column.Nearest(Vec.Mix(from, to, 0.5)).At;
             var along = column.Closed

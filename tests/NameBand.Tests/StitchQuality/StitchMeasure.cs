@@ -8,7 +8,7 @@ namespace NameBand.Tests.StitchQuality;
 /// <summary>The measures of one letter or name. Angles in degrees, lengths in mm, parts from 0 to 1.</summary>
 internal sealed record StitchMeasure(
     string Letter, double Coverage, double ThinCoverage, double Spill, double HoleMm, double Crowded, double ShortestMm,
-    double LongestMm, double Load, int Layers, double AngleMedian, double Angle95, double SquareMedian, double Square95, int Rungs, int CrossingRungs, int Jumps, int ExtraJumps,
+    double LongestMm, double Load, int Layers, double AngleMedian, double Angle95, double SquareMedian, double Square95, int Crossings, int CrossedOver, int Jumps, int ExtraJumps,
     double TravelInSight, double RunDeviationMm, int Stitches, bool IsRun)
 {
     private const double CellMm = 0.05;
@@ -37,14 +37,14 @@ internal sealed record StitchMeasure(
 
         var fromThread = DistanceMap.Squared(grid.Width, grid.Height, i => !grid.Inside[i] || grid.Layers[i] > 0);
         double hole = Math.Max(0, (2 * Math.Sqrt(fromThread.Max()) - 1) * CellMm);
-        var rungs = RungMeasure.Of(path);
+        var crossings = CrossingMeasure.Of(path);
         var square = SquarenessMeasure.Of(path, columns, origin);
         var (crowded, load) = HoleMeasure.Of(path);
         var (shortest, longest) = Lengths(path);
         int parts = outline.Rings.Count(r => r.SignedAreaMm2() > 0.02);
         return new StitchMeasure(
             letter, (double)covered / Math.Max(1, area), (double)thinCovered / Math.Max(1, area), (double)spilt / Math.Max(1, area), hole,
-            crowded, shortest, longest, load, grid.Layers.Max(), rungs.Median, rungs.Worst95, square.Median, square.Worst95, rungs.Count, rungs.Crossing, path.Jumps,
+            crowded, shortest, longest, load, grid.Layers.Max(), crossings.Median, crossings.Worst95, square.Median, square.Worst95, crossings.Count, crossings.Crossed, path.Jumps,
             Math.Max(0, path.Jumps + 1 - parts), TravelMeasure.InSight(path, grid), isRun ? RunMeasure.Deviation(path, outline) : 0,
             path.Stitches, isRun);
     }

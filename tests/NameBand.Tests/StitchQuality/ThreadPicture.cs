@@ -117,7 +117,7 @@ internal static class ThreadPicture
                 canvas.DrawCircle(Place(step.At), 0.06f, dot);
             }
 
-            // Rungs more than 13 degrees off the normal.
+            // Crossings more than 13 degrees off the normal.
             using var slanted = new SKPaint { Color = SKColors.Red, StrokeWidth = 0.08f, IsAntialias = true };
             foreach (var (from, to, degrees) in SquarenessMeasure.Read(path, letter.Columns, letter.Origin).Where(r => r.Degrees > 13))
             {

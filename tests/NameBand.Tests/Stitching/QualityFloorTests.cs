@@ -92,9 +92,9 @@ public class QualityFloorTests
         Hold("coverage with thread of 0.28 mm, 5th percentile", At(satin, 0.05, m => m.ThinCoverage), 0.86, false, "86 %");
         Hold("spill, 95th percentile", At(satin, 0.95, m => m.Spill), 0.02, true, "2 %");
         Hold("largest hole in mm", satin.Max(m => m.HoleMm), reached.HoleMm, true, "0.45 mm");
-        Hold("rungs that cross, in 1000", 1000.0 * satin.Sum(m => m.CrossingRungs) / satin.Sum(m => m.Rungs), 0.2, true, "0.2 in 1000");
+        Hold("crossings that lie over one another, in 1000", 1000.0 * satin.Sum(m => m.CrossedOver) / satin.Sum(m => m.Crossings), 0.2, true, "0.2 in 1000");
         Hold("angle to the normal, 95th percentile, median letter", At(satin, 0.5, m => m.Square95), reached.AngleDegrees, true, "13°");
-        Hold("the same against a line through the path's own middles, which short rungs bend", At(satin, 0.5, m => m.Angle95), reached.ByPathDegrees, true, "none, a guard");
+        Hold("the same against a line through the path's own middles, which short crossings bend", At(satin, 0.5, m => m.Angle95), reached.ByPathDegrees, true, "none, a guard");
         Hold("penetrations near another, median letter", At(satin, 0.5, m => m.Crowded), 0.12, true, "12 %");
         // Eleven holes in a disc of 1 mm are 14.006 per mm².
         Hold("load, 95th percentile", At(satin, 0.95, m => m.Load), 14.01, true, "14 per mm²");
@@ -102,8 +102,8 @@ public class QualityFloorTests
         Hold("jumps inside one piece of outline", measures.Max(m => m.ExtraJumps), 0, true, "0");
         Hold("shortest stitch in mm", measures.Min(m => m.ShortestMm), 0.2999, false, "0.3 mm");
         Hold("longest stitch in mm", measures.Max(m => m.LongestMm), 7.0001, true, "7 mm");
-        string crossing = string.Join(' ', satin.Where(m => m.CrossingRungs > 0).Select(m => m.Letter + ":" + m.CrossingRungs));
-        Assert.True(faults.Count == 0, $"{face} at {height} mm:\n{string.Join("\n", faults)}\nRungs cross in: {crossing}");
+        string crossing = string.Join(' ', satin.Where(m => m.CrossedOver > 0).Select(m => m.Letter + ":" + m.CrossedOver));
+        Assert.True(faults.Count == 0, $"{face} at {height} mm:\n{string.Join("\n", faults)}\nCrossed over in: {crossing}");
     }
 
     /// <summary>A face of one stroke width under 0.4 mm is run on its centre line, every letter of it.</summary>

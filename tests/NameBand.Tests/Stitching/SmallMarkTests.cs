@@ -27,7 +27,7 @@ public class SmallMarkTests
 
     [Theory]
     [MemberData(nameof(Cases))]
-    public void A_full_stop_is_one_column_with_square_rungs_that_covers_it(string face, double height)
+    public void A_full_stop_is_one_column_with_square_crossings_that_covers_it(string face, double height)
     {
         var stop = Trial(face, ".", height);
         Assert.Single(stop.Columns);
@@ -44,7 +44,7 @@ public class SmallMarkTests
     public void A_letter_as_stout_as_a_mark_is_read_by_its_strokes(string face)
     {
         double longest = Trial(face, "І", 8).Measure.LongestMm;
-        Assert.True(longest < 3, $"rungs of {longest} mm run from serif to serif");
+        Assert.True(longest < 3, $"crossings of {longest} mm run from serif to serif");
     }
 
     /// <summary>However small the letters are, no dot of one is lost: where its stroke is shorter than a stitch it is two stitches over its middle.</summary>

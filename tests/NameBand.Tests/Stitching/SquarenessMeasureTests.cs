@@ -8,12 +8,12 @@ namespace NameBand.Tests.StitchingRoom;
 /// <summary>The measure sees what it is there to see.</summary>
 public class SquarenessMeasureTests
 {
-    /// <summary>A plain upright stem, its path leaned over: every rung is as far from square as the path was leaned.</summary>
+    /// <summary>A plain upright stem, its path leaned over: every crossing is as far from square as the path was leaned.</summary>
     [Theory]
     [InlineData(0)]
     [InlineData(10)]
     [InlineData(25)]
-    public void Rungs_that_are_leaned_over_are_measured_as_leaning(double degrees)
+    public void Crossings_that_are_leaned_over_are_measured_as_leaning(double degrees)
     {
         var piece = Assert.Single(Shelf.Names("bebas-neue-bold", ["I"])[0].Pieces).Piece;
         var trial = LetterTrial.Of(new Stitcher(LetterTrial.Cotton, 12), piece, 12)!;

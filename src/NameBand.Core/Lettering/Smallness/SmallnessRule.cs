@@ -11,7 +11,7 @@ public sealed class SmallnessRule(Fabric fabric)
     private const double Tenth = 10;
     private const int MostTenths = 10_000;
 
-    /// <summary>Least width of a sewn stroke: two threads side by side, and the needle's own width between its rails.</summary>
+    /// <summary>Least width of a sewn stroke: two threads side by side, and the needle's own width between its edges.</summary>
     public double LeastStrokeMm { get; } =
         Math.Max(Fabric.NarrowestSatinMm, Math.Max(2 * fabric.Thread.DiameterMm, JobCloth.HoleMm(fabric.Needle)));
 

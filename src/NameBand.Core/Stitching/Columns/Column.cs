@@ -4,7 +4,7 @@ using NameBand.Stitching.Strokes;
 
 namespace NameBand.Stitching.Columns;
 
-/// <summary>A stroke ready for satin: rungs from rail to rail, read by their place along the centre line.</summary>
+/// <summary>A stroke ready for satin: crossings from edge to edge, read by their place along the centre line.</summary>
 internal sealed class Column
 {
     private readonly Vec[] _left;
@@ -50,20 +50,20 @@ internal sealed class Column
         var (left, right) = stroke.Closed
             ? (stroke.Left, stroke.Right)
             : StrokeEnds.Finish(stroke, width, Math.Min(tuckMm, width), inside);
-        var leftRail = new Trace(left);
-        var rightRail = new Trace(right);
-        if (leftRail.Points.Length < 2 || rightRail.Points.Length < 2 || leftRail.Length + rightRail.Length < 0.1)
+        var leftEdge = new Trace(left);
+        var rightEdge = new Trace(right);
+        if (leftEdge.Points.Length < 2 || rightEdge.Points.Length < 2 || leftEdge.Length + rightEdge.Length < 0.1)
         {
             return null;
         }
 
         width = Math.Max(width, 0.05);
-        var pairs = EdgeMatcher.Match(leftRail, rightRail, width, stepMm, stroke.Closed, inside);
+        var pairs = EdgeMatcher.Match(leftEdge, rightEdge, width, stepMm, stroke.Closed, inside);
         return new Column(
-            [.. pairs.Select(p => leftRail.At(p.Left))], [.. pairs.Select(p => rightRail.At(p.Right))], stroke, width);
+            [.. pairs.Select(p => leftEdge.At(p.Left))], [.. pairs.Select(p => rightEdge.At(p.Right))], stroke, width);
     }
 
-    public (Vec Left, Vec Right) RungAt(double s)
+    public (Vec Left, Vec Right) CrossingAt(double s)
     {
         if (Closed)
         {
@@ -77,13 +77,13 @@ internal sealed class Column
 
     public Vec MiddleAt(double s)
     {
-        var (left, right) = RungAt(s);
+        var (left, right) = CrossingAt(s);
         return Vec.Mix(left, right, 0.5);
     }
 
     public double WidthAt(double s)
     {
-        var (left, right) = RungAt(s);
+        var (left, right) = CrossingAt(s);
         return (left - right).Length;
     }
 
@@ -121,7 +121,7 @@ internal sealed class Column
         return distance <= (0.5 * WidthAt(at)) + pastMm;
     }
 
-    /// <summary>The rungs stand almost evenly, so a guess is a step or two off at most.</summary>
+    /// <summary>The crossings stand almost evenly, so a guess is a step or two off at most.</summary>
     private int SegmentAt(double s)
     {
         int last = _at.Length - 2;

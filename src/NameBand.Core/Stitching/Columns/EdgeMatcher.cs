@@ -4,8 +4,8 @@ using NameBand.Stitching.Shapes;
 namespace NameBand.Stitching.Columns;
 
 /// <summary>
-/// Pairs the places of two rails so that the rungs between them are as square to the stroke as the order along
-/// both rails allows. The pairing is the cheapest way through a grid of places, so rungs can never change order.
+/// Pairs the places of two edges so that the crossings between them are as square to the stroke as the order along
+/// both edges allows. The pairing is the cheapest way through a grid of places, so crossings can never change order.
 /// </summary>
 internal static class EdgeMatcher
 {
@@ -13,7 +13,7 @@ internal static class EdgeMatcher
     private const double SmoothingPart = 0.35;
     private const int LeastReach = 16;
 
-    /// <summary>Arcs on the left and right rail, both rising.</summary>
+    /// <summary>Arcs on the left and right edge, both rising.</summary>
     public static List<(double Left, double Right)> Match(Trace left, Trace right, double widthMm, double stepMm, bool closed, InsideMap inside)
     {
         int n = Math.Max(2, (int)Math.Ceiling(left.Length / stepMm)) + 1;

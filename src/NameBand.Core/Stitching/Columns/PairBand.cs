@@ -5,8 +5,8 @@ using NameBand.Stitching.Shapes;
 
 namespace NameBand.Stitching.Columns;
 
-/// <summary>The band of a grid of places in which the cheapest pairing of two rails is sought.</summary>
-/// <param name="reach">How many places of the second rail the band reaches to both sides of the diagonal.</param>
+/// <summary>The band of a grid of places in which the cheapest pairing of two edges is sought.</summary>
+/// <param name="reach">How many places of the second edge the band reaches to both sides of the diagonal.</param>
 internal sealed class PairBand(Places a, Places b, int reach, double widthMm, InsideMap inside)
 {
     private const double LengthWeight = 0.012;
@@ -38,7 +38,7 @@ internal sealed class PairBand(Places a, Places b, int reach, double widthMm, In
 
     private int Last(int i) => Math.Min(b.Count - 1, (int)((long)i * (b.Count - 1) / (a.Count - 1)) + reach);
 
-    /// <summary>For each pair of the band how the cheapest way to it comes there: 0 along both rails, 1 along the first, 2 along the second.</summary>
+    /// <summary>For each pair of the band how the cheapest way to it comes there: 0 along both edges, 1 along the first, 2 along the second.</summary>
     private void Fill(byte[] steps, int wide, Span<double> before, Span<double> cost, Span<double> here)
     {
         before.Fill(double.PositiveInfinity);
@@ -87,7 +87,7 @@ internal sealed class PairBand(Places a, Places b, int reach, double widthMm, In
         }
     }
 
-    /// <summary>What each pair of a row costs: the lean of its rung against both rails, its length, and ground that it crosses outside.</summary>
+    /// <summary>What each pair of a row costs: the lean of its crossing against both edges, its length, and ground that it crosses outside.</summary>
     private void CostsOfPairs(int i, int first, int last, Span<double> here)
     {
         double x = a.X[i];

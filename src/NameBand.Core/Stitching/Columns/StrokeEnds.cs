@@ -5,7 +5,7 @@ using NameBand.Stitching.Strokes;
 namespace NameBand.Stitching.Columns;
 
 /// <summary>
-/// Leads the two rails of a stroke to its ends: to the two corners of a square end, to the tip of a round or
+/// Leads the two edges of a stroke to its ends: to the two corners of a square end, to the tip of a round or
 /// pointed one, and a little under the other stroke where it butts.
 /// </summary>
 internal static class StrokeEnds
@@ -39,17 +39,17 @@ internal static class StrokeEnds
             return Tucked(left, right, width, tuck, inside);
         }
 
-        var leftRail = new Trace(left);
-        var rightRail = new Trace(right);
-        double leftWindow = Math.Min(1.4 * width, 0.45 * leftRail.Length);
-        double rightWindow = Math.Min(1.4 * width, 0.45 * rightRail.Length);
-        var rim = rightRail.Part(rightRail.Length - rightWindow, rightRail.Length);
+        var leftEdge = new Trace(left);
+        var rightEdge = new Trace(right);
+        double leftWindow = Math.Min(1.4 * width, 0.45 * leftEdge.Length);
+        double rightWindow = Math.Min(1.4 * width, 0.45 * rightEdge.Length);
+        var rim = rightEdge.Part(rightEdge.Length - rightWindow, rightEdge.Length);
         rim.AddRange(cap);
-        rim.AddRange(Enumerable.Reverse(leftRail.Part(leftRail.Length - leftWindow, leftRail.Length)));
+        rim.AddRange(Enumerable.Reverse(leftEdge.Part(leftEdge.Length - leftWindow, leftEdge.Length)));
         var edge = new Trace(rim);
-        var axis = ((leftRail.At(leftRail.Length - leftWindow) - leftRail.At(leftRail.Length - (2 * leftWindow))).Unit()
-            + (rightRail.At(rightRail.Length - rightWindow) - rightRail.At(rightRail.Length - (2 * rightWindow))).Unit()).Unit();
-        if (axis == default || (other == EndKind.Butt && Math.Min(leftRail.Length, rightRail.Length) < 1.3 * width))
+        var axis = ((leftEdge.At(leftEdge.Length - leftWindow) - leftEdge.At(leftEdge.Length - (2 * leftWindow))).Unit()
+            + (rightEdge.At(rightEdge.Length - rightWindow) - rightEdge.At(rightEdge.Length - (2 * rightWindow))).Unit()).Unit();
+        if (axis == default || (other == EndKind.Butt && Math.Min(leftEdge.Length, rightEdge.Length) < 1.3 * width))
         {
             // Too short to have a direction of its own: straight away from where it butts.
             axis = (left[0] - right[0]).Unit().Left * -1;
@@ -58,7 +58,7 @@ internal static class StrokeEnds
         var (rightEnd, leftEnd) = Ends(edge, axis, width);
         if (known != default)
         {
-            // In a bend the direction farther back may not be that of the end: then one rail runs round the end.
+            // In a bend the direction farther back may not be that of the end: then one edge runs round the end.
             double Fault((double Right, double Left) ends) =>
                 Math.Abs(ends.Right - rightWindow - (edge.Length - leftWindow - ends.Left)) + (2 * CapDepth(edge, ends));
             var straight = Ends(edge, known, width);
@@ -69,9 +69,9 @@ internal static class StrokeEnds
             }
         }
 
-        var newRight = rightRail.Part(0, rightRail.Length - rightWindow);
+        var newRight = rightEdge.Part(0, rightEdge.Length - rightWindow);
         newRight.AddRange(edge.Part(0, rightEnd));
-        var newLeft = leftRail.Part(0, leftRail.Length - leftWindow);
+        var newLeft = leftEdge.Part(0, leftEdge.Length - leftWindow);
         newLeft.AddRange(Enumerable.Reverse(edge.Part(leftEnd, edge.Length)));
         return (newLeft, newRight);
     }
@@ -86,13 +86,13 @@ internal static class StrokeEnds
     private static (List<Vec> Left, List<Vec> Right) Tucked(
         List<Vec> left, List<Vec> right, double width, double tuck, InsideMap inside)
     {
-        var leftRail = new Trace(left);
-        var rightRail = new Trace(right);
+        var leftEdge = new Trace(left);
+        var rightEdge = new Trace(right);
         double reach = 0.5 * width;
-        var direction = ((left[^1] - leftRail.At(leftRail.Length - reach)).Unit()
-            + (right[^1] - rightRail.At(rightRail.Length - reach)).Unit()).Unit();
+        var direction = ((left[^1] - leftEdge.At(leftEdge.Length - reach)).Unit()
+            + (right[^1] - rightEdge.At(rightEdge.Length - reach)).Unit()).Unit();
 
-        // A mouth that lies aslant is made squarer by leading the rail that ends first farther under.
+        // A mouth that lies aslant is made squarer by leading the edge that ends first farther under.
         double lag = Vec.Dot(right[^1] - left[^1], direction);
         double most = MostSquaring * width;
         double leftMore = Math.Clamp(lag * SquaringShare, 0, most);
@@ -185,7 +185,7 @@ internal static class StrokeEnds
         return best;
     }
 
-    /// <summary>How far the outline reaches beyond the last rung.</summary>
+    /// <summary>How far the outline reaches beyond the last crossing.</summary>
     private static double CapDepth(Trace edge, (double Right, double Left) ends)
     {
         var p = edge.At(ends.Right);
@@ -204,7 +204,7 @@ internal static class StrokeEnds
 
     /// <summary>
     /// The places of a round end where the outline has turned most of the way across: what lies beyond is covered by
-    /// the thread of the last rung.
+    /// the thread of the last crossing.
     /// </summary>
     private static (double Right, double Left)? FindRound(Trace edge, Vec axis, double width)
     {
@@ -258,7 +258,7 @@ internal static class StrokeEnds
         return (right, left);
     }
 
-    /// <summary>The point farthest along the stroke: both rails run to it.</summary>
+    /// <summary>The point farthest along the stroke: both edges run to it.</summary>
     private static (double Right, double Left) FindTip(Trace edge, Vec axis)
     {
         double most = double.NegativeInfinity;

@@ -4,10 +4,10 @@ using NameBand.Stitching.Shapes;
 
 namespace NameBand.Stitching.Sewing;
 
-/// <summary>A column with what its rungs fill.</summary>
+/// <summary>A column with what its crossings fill.</summary>
 /// <param name="Cells">The cells of the region's map that it covers.</param>
-/// <param name="Lean">How far its rungs are from square: the squared sine of the fault, times width, summed.</param>
-/// <param name="Width">The widths of the same rungs, summed.</param>
+/// <param name="Lean">How far its crossings are from square: the squared sine of the fault, times width, summed.</param>
+/// <param name="Width">The widths of the same crossings, summed.</param>
 internal sealed record FilledColumn(Column Column, int[] Cells, double Lean, double Width)
 {
     public static FilledColumn Of(Column column, InsideMap inside)
@@ -17,16 +17,16 @@ internal sealed record FilledColumn(Column Column, int[] Cells, double Lean, dou
         var cells = inside.NewCover();
         double step = inside.CellMm;
         int count = (int)Math.Ceiling(column.Length / step) + 1;
-        var before = column.RungAt(0);
+        var before = column.CrossingAt(0);
         for (int i = 0; i < count; i++)
         {
             double at = column.Length * i / count;
-            var rung = column.RungAt(at);
-            cells.Add(before.Left, before.Right, rung.Left, rung.Right);
-            before = rung;
+            var crossing = column.CrossingAt(at);
+            cells.Add(before.Left, before.Right, crossing.Left, crossing.Right);
+            before = crossing;
             if (i % 3 == 0)
             {
-                var across = rung.Right - rung.Left;
+                var across = crossing.Right - crossing.Left;
                 double width = across.Length;
                 var along = (column.MiddleAt(Math.Min(column.Length, at + 0.2)) - column.MiddleAt(Math.Max(0, at - 0.2))).Unit();
                 double sine = width < 1e-6 ? 0 : Vec.Dot(across, along) / width;
@@ -37,7 +37,7 @@ internal sealed record FilledColumn(Column Column, int[] Cells, double Lean, dou
 
         if (!column.Closed)
         {
-            var last = column.RungAt(column.Length);
+            var last = column.CrossingAt(column.Length);
             cells.Add(before.Left, before.Right, last.Left, last.Right);
         }
 

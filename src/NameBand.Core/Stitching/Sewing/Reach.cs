@@ -21,7 +21,7 @@ internal sealed class Reach
             int steps = Math.Max(1, (int)(column.Length / StepMm));
             for (int k = 0; k <= steps; k++)
             {
-                var (left, right) = column.RungAt(column.Length * Math.Min((double)k / steps, 1 - 1e-9));
+                var (left, right) = column.CrossingAt(column.Length * Math.Min((double)k / steps, 1 - 1e-9));
                 points.Add(left.ToPoint());
                 points.Add(right.ToPoint());
             }

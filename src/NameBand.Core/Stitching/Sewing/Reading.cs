@@ -5,7 +5,7 @@ using NameBand.Stitching.Strokes;
 namespace NameBand.Stitching.Sewing;
 
 /// <summary>
-/// One way to read a region as strokes. No single way suits every letter of every face: where the first leaves rungs
+/// One way to read a region as strokes. No single way suits every letter of every face: where the first leaves crossings
 /// aslant or ground bare, a few others are tried and the best one is kept.
 /// </summary>
 /// <param name="SpurDepth">A spur less deep than this part of its mouth is closed.</param>

@@ -2,7 +2,7 @@ using NameBand.Stitching.Shapes;
 
 namespace NameBand.Stitching.Sewing;
 
-/// <summary>How well columns fill a region: 0 for square rungs that cover everything once.</summary>
+/// <summary>How well columns fill a region: 0 for square crossings that cover everything once.</summary>
 internal static class ReadingScore
 {
     private const double BareWorth = 4;

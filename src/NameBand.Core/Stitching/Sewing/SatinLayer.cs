@@ -4,8 +4,8 @@ using NameBand.Stitching.Geometry;
 namespace NameBand.Stitching.Sewing;
 
 /// <summary>What the satin is sewn with.</summary>
-/// <param name="SpacingMm">Between rungs on the same side.</param>
-/// <param name="ReachMm">Pull compensation: how far a rung goes past the outline on each side.</param>
+/// <param name="SpacingMm">Between crossings on the same side.</param>
+/// <param name="ReachMm">Pull compensation: how far a crossing goes past the outline on each side.</param>
 /// <param name="PushMm">Push compensation: how much shorter a column is sewn at a free end.</param>
 /// <param name="EdgeUnderlayFromMm">Columns at least this wide have underlay along both edges.</param>
 internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, double ThreadMm, double PushMm, double EdgeUnderlayFromMm)
@@ -35,7 +35,7 @@ internal readonly record struct SatinSpan(Column Column, int Index, double From,
     public bool IsLast { get; init; }
 }
 
-/// <summary>Lays zigzag satin along a column, with short rungs where holes would crowd.</summary>
+/// <summary>Lays zigzag satin along a column, with short crossings where holes would crowd.</summary>
 internal sealed class SatinLayer(SatinSettings settings)
 {
     private const double LeastHoleGapMm = 0.252;
@@ -132,16 +132,16 @@ internal sealed class SatinLayer(SatinSettings settings)
         double length = Math.Abs(to - from);
         int samples = Math.Max(4, (int)Math.Ceiling(length / SampleMm));
         var sum = new double[samples + 1];
-        var before = column.RungAt(from);
+        var before = column.CrossingAt(from);
         for (int i = 1; i <= samples; i++)
         {
-            var rung = column.RungAt(from + ((to - from) * i / samples));
-            double left = (rung.Left - before.Left).Length;
-            double right = (rung.Right - before.Right).Length;
-            double width = (rung.Right - rung.Left).Length + (2 * settings.ReachMm);
+            var crossing = column.CrossingAt(from + ((to - from) * i / samples));
+            double left = (crossing.Left - before.Left).Length;
+            double right = (crossing.Right - before.Right).Length;
+            double width = (crossing.Right - crossing.Left).Length + (2 * settings.ReachMm);
             double wider = 1 + (WiderPart * Math.Clamp((WideEnoughMm - width) / (WideEnoughMm - NarrowMm), 0, 1));
             sum[i] = sum[i - 1] + (((0.5 * Math.Max(left, right)) + (0.25 * (left + right))) / wider);
-            before = rung;
+            before = crossing;
         }
 
         double exact = sum[samples] / (settings.SpacingMm / 2);
@@ -161,7 +161,7 @@ internal sealed class SatinLayer(SatinSettings settings)
             places.Add(from + ((to - from) * (k + t) / samples));
         }
 
-        // At a free end a stitch lies along the end's own rung, so that a square end is square; the next hole on the
+        // At a free end a stitch lies along the end's own crossing, so that a square end is square; the next hole on the
         // same side moves away from it.
         if (span.SquareStart && places.Count > 4)
         {
@@ -181,7 +181,7 @@ internal sealed class SatinLayer(SatinSettings settings)
     /// <summary>The holes on both edges at a place.</summary>
     public static (Vec Left, Vec Right) Ends(Column column, double at, SatinSettings settings)
     {
-        var (left, right) = column.RungAt(at);
+        var (left, right) = column.CrossingAt(at);
         double width = (right - left).Length;
         var across = (right - left).Unit();
         if (width < 0.15)
@@ -193,14 +193,14 @@ internal sealed class SatinLayer(SatinSettings settings)
         }
 
         double reachMm = Math.Max(settings.ReachMm, (settings.LeastWidthMm - width) / 2);
-        var (before, after) = (column.RungAt(at - TurnWindowMm), column.RungAt(at + TurnWindowMm));
+        var (before, after) = (column.CrossingAt(at - TurnWindowMm), column.CrossingAt(at + TurnWindowMm));
         double turn = Vec.Angle(before.Right - before.Left, after.Right - after.Left);
         double leftReach = Reach(turn > 0 ? (after.Left - before.Left).Length : double.PositiveInfinity, turn, reachMm);
         double rightReach = Reach(turn < 0 ? (after.Right - before.Right).Length : double.PositiveInfinity, turn, reachMm);
         return (left - (across * leftReach), right + (across * rightReach));
     }
 
-    /// <summary>On the inside of a turn a rung ends before the point that its neighbours turn about, or they would cross.</summary>
+    /// <summary>On the inside of a turn a crossing ends before the point that its neighbours turn about, or they would cross.</summary>
     private static double Reach(double moved, double turn, double reachMm) =>
         Math.Abs(turn) < 1e-3 ? reachMm : Math.Min(reachMm, 0.7 * moved / Math.Abs(turn));
 
@@ -239,7 +239,7 @@ internal sealed class SatinLayer(SatinSettings settings)
     }
 
     /// <summary>
-    /// Where rungs turn about a point, one that is moved in may come to lie behind the last stitch by a hair, and the next
+    /// Where crossings turn about a point, one that is moved in may come to lie behind the last stitch by a hair, and the next
     /// one would cross that: it is set back before it.
     /// </summary>
     private static Vec BeforeLast(SewnRun run, int count, Vec at, Vec middle)
@@ -273,7 +273,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         return false;
     }
 
-    /// <summary>A long crossing goes down in between, at places that move from rung to rung so that no line shows.</summary>
+    /// <summary>A long crossing goes down in between, at places that move from crossing to crossing so that no line shows.</summary>
     private void Split(Vec from, Vec to, int count, int index, SewnRun run)
     {
         double length = (to - from).Length;

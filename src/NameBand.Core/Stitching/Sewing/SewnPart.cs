@@ -200,7 +200,7 @@ internal sealed class PartWays
 
     private WayIn Door(EdgePlace place)
     {
-        var (left, right) = Columns[place.Column].RungAt(place.At);
+        var (left, right) = Columns[place.Column].CrossingAt(place.At);
         var (edge, other) = place.Side == 0 ? (left, right) : (right, left);
         double width = (other - edge).Length;
         var hole = width < 1e-6 ? edge : Vec.Mix(edge, other, Math.Min(0.5, SewnPart.InsideMm / width));

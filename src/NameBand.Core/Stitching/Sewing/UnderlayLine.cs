@@ -9,7 +9,7 @@ internal static class UnderlayLine
     /// <summary>On the centre line, or so many parts of the way from it to the edge.</summary>
     public static Vec Beside(Column column, double at, double side)
     {
-        var (left, right) = column.RungAt(at);
+        var (left, right) = column.CrossingAt(at);
         return Vec.Mix(left, right, 0.5 + (side / 2));
     }
 

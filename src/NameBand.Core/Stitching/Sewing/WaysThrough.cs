@@ -122,7 +122,7 @@ internal sealed record WaysThrough(IReadOnlyList<EdgePlace> In, IReadOnlyList<Wa
 
             void Add(double at, double read, bool canLeave, bool isEnd)
             {
-                var (left, right) = column.RungAt(read);
+                var (left, right) = column.CrossingAt(read);
                 bool isWide = (left - right).Length >= LeastWidthMm;
                 places.Add(new EdgePoint(new EdgePlace(i, at, 0), left, canLeave && isWide, isEnd));
                 places.Add(new EdgePoint(new EdgePlace(i, at, 1), right, canLeave && isWide, isEnd));

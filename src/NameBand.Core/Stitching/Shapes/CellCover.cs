@@ -12,7 +12,7 @@ internal sealed class CellCover(Vec corner, double cellMm, int width, int height
     private readonly double _cellsPerMm = 1 / cellMm;
     private readonly List<int> _cells = [];
 
-    /// <summary>Adds the cells of the piece between the rung from a to b and the one from c to d.</summary>
+    /// <summary>Adds the cells of the piece between the crossing from a to b and the one from c to d.</summary>
     public void Add(Vec a, Vec b, Vec c, Vec d)
     {
         (a, b, c, d) = (InCells(a), InCells(b), InCells(c), InCells(d));

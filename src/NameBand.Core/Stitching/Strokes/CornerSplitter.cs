@@ -3,8 +3,8 @@ using NameBand.Stitching.Geometry;
 namespace NameBand.Stitching.Strokes;
 
 /// <summary>
-/// Parts a stroke where it turns a sharp corner on both rails: one leg runs its full length, out to the outer
-/// corner, and the other butts against it. The cut goes on straight along the inner rail of the leg that runs on.
+/// Parts a stroke where it turns a sharp corner on both edges: one leg runs its full length, out to the outer
+/// corner, and the other butts against it. The cut goes on straight along the inner edge of the leg that runs on.
 /// </summary>
 internal static class CornerSplitter
 {
@@ -14,7 +14,7 @@ internal static class CornerSplitter
     private const double RoundedTurnRad = 30 * Math.PI / 180;
     private const int MostCorners = 24;
 
-    /// <param name="window">Over how much of the stroke's width, to both sides, the inner rail has to turn.</param>
+    /// <param name="window">Over how much of the stroke's width, to both sides, the inner edge has to turn.</param>
     public static List<Stroke> Split(Stroke stroke, double window)
     {
         var done = new List<Stroke>();
@@ -39,7 +39,7 @@ internal static class CornerSplitter
         return done;
     }
 
-    /// <summary>Area between the rails over their mean length.</summary>
+    /// <summary>Area between the edges over their mean length.</summary>
     public static double WidthOf(Stroke stroke)
     {
         double twice = 0;
@@ -89,22 +89,22 @@ internal static class CornerSplitter
     private static List<Vec> Turned(Trace trace, double from) =>
         [.. trace.Part(from, trace.Length), .. trace.Part(0, from)];
 
-    private static void AddBends(Trace rail, double width, List<Vec> bends)
+    private static void AddBends(Trace edge, double width, List<Vec> bends)
     {
-        for (double s = 0; s < rail.Length; s += 0.15 * width)
+        for (double s = 0; s < edge.Length; s += 0.15 * width)
         {
-            if (Math.Abs(Bend(rail, s, 0.35 * width)) > OuterTurnRad)
+            if (Math.Abs(Bend(edge, s, 0.35 * width)) > OuterTurnRad)
             {
-                bends.Add(rail.At(s));
+                bends.Add(edge.At(s));
             }
         }
     }
 
-    /// <summary>Turn of the rail over a window on both sides of a place; left positive.</summary>
-    private static double Bend(Trace rail, double s, double reach)
+    /// <summary>Turn of the edge over a window on both sides of a place; left positive.</summary>
+    private static double Bend(Trace edge, double s, double reach)
     {
-        var p = rail.At(s);
-        return Vec.Angle(p - rail.At(Math.Max(0, s - reach)), rail.At(Math.Min(rail.Length, s + reach)) - p);
+        var p = edge.At(s);
+        return Vec.Angle(p - edge.At(Math.Max(0, s - reach)), edge.At(Math.Min(edge.Length, s + reach)) - p);
     }
 
     private static (Stroke Before, Stroke After)? FirstCut(Stroke stroke, double window)
@@ -125,7 +125,7 @@ internal static class CornerSplitter
             : Cut(stroke, left, right, onLeft, width, false);
     }
 
-    /// <summary>Arc of the first sharp inner corner (sign -1: the rail bends right), or -1.</summary>
+    /// <summary>Arc of the first sharp inner corner (sign -1: the edge bends right), or -1.</summary>
     private static double FirstCorner(Trace inner, Trace outer, double width, double window, int sign)
     {
         double reach = window * width;
@@ -165,22 +165,22 @@ internal static class CornerSplitter
         return -1;
     }
 
-    private static double Sharpest(Trace rail, double near, double step)
+    private static double Sharpest(Trace edge, double near, double step)
     {
         double best = near;
         double most = 0;
-        for (int i = 1; i + 1 < rail.Points.Length; i++)
+        for (int i = 1; i + 1 < edge.Points.Length; i++)
         {
-            if (Math.Abs(rail.ArcOf(i) - near) > 2 * step)
+            if (Math.Abs(edge.ArcOf(i) - near) > 2 * step)
             {
                 continue;
             }
 
-            double turn = Math.Abs(Vec.Angle(rail.Points[i] - rail.Points[i - 1], rail.Points[i + 1] - rail.Points[i]));
+            double turn = Math.Abs(Vec.Angle(edge.Points[i] - edge.Points[i - 1], edge.Points[i + 1] - edge.Points[i]));
             if (turn > most)
             {
                 most = turn;
-                best = rail.ArcOf(i);
+                best = edge.ArcOf(i);
             }
         }
 

@@ -13,14 +13,14 @@ internal enum EndKind
 }
 
 /// <summary>
-/// One stroke of a letter: two rails that are pieces of the outline (or straight bridges past a stroke that butts
+/// One stroke of a letter: two edges that are pieces of the outline (or straight bridges past a stroke that butts
 /// against it), walked in the same direction, and the pieces of outline that close it at its two ends.
 /// </summary>
-/// <param name="Left">Rail to the left of someone walking along the stroke.</param>
-/// <param name="StartCap">Outline from the left rail's first point, round the start, to the right rail's first; empty for a butt.</param>
-/// <param name="EndCap">Outline from the right rail's last point, round the end, to the left rail's last; empty for a butt.</param>
-/// <param name="Closed">The stroke runs back into itself; rails then begin and end at the same chord.</param>
-/// <param name="StartOut">Outward direction of a start that was cut at a corner; zero where the rails have to tell it.</param>
+/// <param name="Left">Edge to the left of someone walking along the stroke.</param>
+/// <param name="StartCap">Outline from the left edge's first point, round the start, to the right edge's first; empty for a butt.</param>
+/// <param name="EndCap">Outline from the right edge's last point, round the end, to the left edge's last; empty for a butt.</param>
+/// <param name="Closed">The stroke runs back into itself; edges then begin and end at the same chord.</param>
+/// <param name="StartOut">Outward direction of a start that was cut at a corner; zero where the edges have to tell it.</param>
 /// <param name="EndOut">The same of the end.</param>
 internal sealed record Stroke(
     List<Vec> Left, List<Vec> Right, EndKind Start, EndKind End, List<Vec> StartCap, List<Vec> EndCap, bool Closed,

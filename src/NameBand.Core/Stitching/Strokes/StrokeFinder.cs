@@ -349,13 +349,13 @@ internal sealed class StrokeFinder
     }
 
     /// <summary>Follows the outline to the next chord's point, or bridges straight to it past an arm that butts here.</summary>
-    private void Advance(List<Vec> rail, List<int>? walk, bool backwards, int to, bool atJunction)
+    private void Advance(List<Vec> edge, List<int>? walk, bool backwards, int to, bool atJunction)
     {
         if (walk is null || walk.Count < 2 || (atJunction && walk.Count > 2))
         {
-            if ((rail[^1] - At(to)).Length > 1e-9)
+            if ((edge[^1] - At(to)).Length > 1e-9)
             {
-                rail.Add(At(to));
+                edge.Add(At(to));
             }
 
             return;
@@ -363,7 +363,7 @@ internal sealed class StrokeFinder
 
         for (int i = 1; i < walk.Count; i++)
         {
-            rail.Add(At(backwards ? walk[walk.Count - 1 - i] : walk[i]));
+            edge.Add(At(backwards ? walk[walk.Count - 1 - i] : walk[i]));
         }
     }
 

@@ -4,25 +4,25 @@ using NameBand.Stitching;
 namespace NameBand.Tests.StitchQuality;
 
 /// <summary>
-/// How square the rungs lie, read from the needle path alone: a rung goes from a needle point to the middle of its
+/// How square the crossings lie, read from the needle path alone: a crossing goes from a needle point to the middle of its
 /// two neighbours on the other side; the centre line joins the middles of the stitches.
 /// </summary>
-internal readonly record struct RungMeasure(double Median, double Worst95, int Count, int Crossing)
+internal readonly record struct CrossingMeasure(double Median, double Worst95, int Count, int Crossed)
 {
-    public static RungMeasure Of(NeedlePath path)
+    public static CrossingMeasure Of(NeedlePath path)
     {
-        var (rungs, crossing) = Read(path);
-        var angles = rungs.Select(r => r.Degrees).Order().ToList();
+        var (crossings, crossed) = Read(path);
+        var angles = crossings.Select(r => r.Degrees).Order().ToList();
         return angles.Count == 0
             ? default
-            : new RungMeasure(angles[angles.Count / 2], angles[(int)(0.95 * (angles.Count - 1))], angles.Count, crossing);
+            : new CrossingMeasure(angles[angles.Count / 2], angles[(int)(0.95 * (angles.Count - 1))], angles.Count, crossed);
     }
 
-    /// <summary>Every rung with its angle to the normal, and how many cross.</summary>
-    public static (List<(Point From, Point To, double Degrees)> Rungs, int Crossing) Read(NeedlePath path)
+    /// <summary>Every crossing with its angle to the normal, and how many cross.</summary>
+    public static (List<(Point From, Point To, double Degrees)> Crossings, int Crossed) Read(NeedlePath path)
     {
         var angles = new List<(Point, Point, double)>();
-        int crossing = 0;
+        int crossed = 0;
         int start = 0;
         for (int i = 0; i <= path.Steps.Length; i++)
         {
@@ -40,13 +40,13 @@ internal readonly record struct RungMeasure(double Median, double Worst95, int C
                 }
 
                 Add(column, angles);
-                crossing += Crossings(column);
+                crossed += CountCrossed(column);
             }
 
             start = i + 1;
         }
 
-        return (angles, crossing);
+        return (angles, crossed);
     }
 
     private static void Add(List<Point> p, List<(Point From, Point To, double Degrees)> angles)
@@ -54,19 +54,19 @@ internal readonly record struct RungMeasure(double Median, double Worst95, int C
         var centre = CentreLine(p);
         for (int i = 1; i + 1 < p.Count; i++)
         {
-            var rung = p[i] - ((p[i - 1] + p[i + 1]) * 0.5);
+            var crossing = p[i] - ((p[i - 1] + p[i + 1]) * 0.5);
             var along = centre[Math.Min(p.Count - 1, i + 2)] - centre[Math.Max(0, i - 2)];
-            double lr = Length(rung);
+            double lr = Length(crossing);
             double la = Length(along);
             if (lr > 0.2 && la > 0.1)
             {
-                double sine = Math.Abs((rung.XMm * along.XMm) + (rung.YMm * along.YMm)) / (lr * la);
+                double sine = Math.Abs((crossing.XMm * along.XMm) + (crossing.YMm * along.YMm)) / (lr * la);
                 angles.Add((p[i], (p[i - 1] + p[i + 1]) * 0.5, Math.Asin(Math.Min(1, sine)) * 180 / Math.PI));
             }
         }
     }
 
-    /// <summary>Middles of the stitches, meaned over their neighbours so that a short rung does not bend the line.</summary>
+    /// <summary>Middles of the stitches, meaned over their neighbours so that a short crossing does not bend the line.</summary>
     private static List<Point> CentreLine(List<Point> p)
     {
         var line = p;
@@ -84,7 +84,7 @@ internal readonly record struct RungMeasure(double Median, double Worst95, int C
 
     private static double Length(Point p) => p.DistanceTo(new Point(0, 0));
 
-    private static int Crossings(List<Point> p)
+    private static int CountCrossed(List<Point> p)
     {
         int count = 0;
         for (int i = 0; i + 1 < p.Count; i++)

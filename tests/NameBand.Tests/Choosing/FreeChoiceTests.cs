@@ -103,6 +103,22 @@ public sealed class FreeChoiceTests
     }
 
     [Fact]
+    public void What_is_sewn_side_by_side_stays_so_though_it_is_asked_for_afresh()
+    {
+        using var folder = Small("\"hoop\": { \"across\": \"60 mm\" }");
+        var before = Made(folder);
+        Assert.Equal(1, before.Free!.Lanes);
+        Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(1, SewingDeed.Sewn, 8), () => { }).Said);
+        Write(folder, "");
+        Assert.NotEqual(2, CliRun.Of("make", folder.FullPath, "--afresh").Status);
+        var (was, now) = (before.Hoopings[0], Read(folder).Hoopings[0]);
+        Assert.Equal((was.Number, was.Cloth, was.OnClothMm), (now.Number, now.Cloth, now.OnClothMm));
+        Assert.Equal(was.Segments.AsEnumerable(), now.Segments.AsEnumerable());
+        var pieces = before.Cloths.Single(c => c.Number == was.Cloth).Pieces;
+        Assert.Equal(pieces, Read(folder).Cloths.Single(c => c.Number == was.Cloth).Pieces);
+    }
+
+    [Fact]
     public void Of_the_frames_in_which_all_looks_the_same_the_cheapest_is_taken()
     {
         using var folder = Small("");

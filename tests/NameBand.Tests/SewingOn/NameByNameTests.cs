@@ -188,6 +188,9 @@ public class NameByNameTests
         Assert.Contains(report.Problems, p => p.Where.Name == "Ada Willowby" && p.Found.StartsWith("This name is sewn, and no row", StringComparison.Ordinal));
         Assert.Equal(5, report.Plan!.NameCount);
         Assert.True(job.Places().ContainsKey("Ada Willowby"));
+        string[] fates = [.. File.ReadLines(job["out/changes.csv"]).Where(l => l.Contains("sewn then", StringComparison.Ordinal))];
+        Assert.Equal(["sewn then changed", "sewn then withdrawn"], fates.Select(l => l.Split(',')[0]).Order());
+        Assert.Contains(fates, l => l.Contains("Tobin Marshe", StringComparison.Ordinal));
 
         // Said to be spoiled, it comes out with its new words.
         Assert.NotNull(job.Say(2, deed: SewingDeed.Again).Said);

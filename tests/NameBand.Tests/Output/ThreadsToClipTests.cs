@@ -39,6 +39,19 @@ public class ThreadsToClipTests
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"clip the last thread and {threads} more at both ends"), proof, StringComparison.Ordinal);
     }
 
+    /// <summary>Many places are more than one line of a caption holds: nothing of them goes past its end, nothing is lost.</summary>
+    [Fact]
+    public void A_long_part_of_a_caption_is_broken_at_its_blanks()
+    {
+        using var face = ProofPicture.Face();
+        string places = string.Join(", ", Enumerable.Range(100, 30).Select(i => FormattableString.Invariant($"{i}–{i + 40}")));
+        var lines = Output.Drawing.CaptionLines.Wrap(["hooping 2", "mark KLNE", places, "true size"], face, 20, 600);
+        Assert.True(lines.Count > 3);
+        Assert.All(lines, l => Assert.InRange(face.Measure(l, 20), 1, 600));
+        Assert.Equal("hooping 2   ·   mark KLNE", lines[0]);
+        Assert.Equal(places + "   ·   true size", string.Join(' ', lines.Skip(1)));
+    }
+
     private static int Trims(SewnJob job, bool cuts)
     {
         File.WriteAllText(

@@ -93,7 +93,10 @@ public class FinishingTests
         Refused(CliRun.Of("sewn", job.Folder, "n1", "--done", "pin"), 64, "A step of finishing is said by itself");
         Refused(CliRun.Of("sewn", job.Folder, "--done", "pin", "--undone", "press"), 64, "one thing at a time");
         Refused(CliRun.Of("sewn", job.Folder, "--round", "1"), 64, "--round goes with a step");
+        Refused(CliRun.Of("sewn", job.Folder, "--done", "press"), 2, "Not all of it is written down as sewn: 6 to go, the first is n1.");
         Assert.False(File.Exists(job["sewing-log.csv"]));
+        job.Say(1, 5);
+        Refused(CliRun.Of("sewn", job.Folder, "--done", "press", "--round", "1"), 2, "1 to go, the first is n6.");
 
         static void Refused(CliRun run, int status, string why)
         {

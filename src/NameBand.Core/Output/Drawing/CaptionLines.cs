@@ -1,6 +1,6 @@
 namespace NameBand.Output.Drawing;
 
-/// <summary>Breaks a caption's parts into lines, never inside a part.</summary>
+/// <summary>Breaks a caption's parts into lines; inside a part, at its blanks, only where one is longer than a line.</summary>
 internal static class CaptionLines
 {
     private const string Between = "   ·   ";
@@ -17,10 +17,29 @@ internal static class CaptionLines
             }
             else
             {
-                lines.Add(part);
+                lines.AddRange(Broken(part, face, capPx, widthPx));
             }
         }
 
         return lines;
+    }
+
+    private static IEnumerable<string> Broken(string part, CaptionFace face, int capPx, double widthPx)
+    {
+        string line = "";
+        foreach (string word in part.Split(' '))
+        {
+            if (line.Length > 0 && face.Measure($"{line} {word}", capPx) > widthPx)
+            {
+                yield return line;
+                line = word;
+            }
+            else
+            {
+                line = line.Length > 0 ? $"{line} {word}" : word;
+            }
+        }
+
+        yield return line;
     }
 }

@@ -9,16 +9,30 @@ namespace NameBand.Pipeline.Resume;
 internal static class FinishingMarking
 {
     /// <summary>The line, or why it cannot be written down.</summary>
-    public static (SewingEntry[] Lines, Problem? Why) Lines(SewingWord word, PlanOverview plan)
+    public static (SewingEntry[] Lines, Problem? Why) Lines(SewingWord word, SewingLog log, PlanOverview plan)
     {
         var step = word.Step!.Value;
-        return Objection(word, step, plan) is { } why
+        return (Objection(word, step, plan) ?? NotSewn(word, log, plan)) is { } why
             ? ([], why)
             : ([new SewingEntry(
                 word.Round, word.Deed, When: PlainText.Whole(word.When), Path: FinishingWords.Of(step), Note: PlainText.Whole(word.Note))
             {
                 Of = SewingSubject.Round,
             }], null);
+    }
+
+    /// <summary>What is not sewn is neither pressed nor pinned: said too early it would be missing from what is left.</summary>
+    private static Problem? NotSewn(SewingWord word, SewingLog log, PlanOverview plan)
+    {
+        var segments = plan.Plan.Rounds.Where(r => word.Round == 0 || r.Number == word.Round).SelectMany(r => r.Segments).Select(s => s.Number).ToHashSet();
+        var pieces = plan.Plan.Hoopings.Where(h => h.Segments.Any(s => segments.Contains(s.Segment))).Select(h => h.Number).ToHashSet();
+        var hoopings = plan.Hoopings.Where(h => pieces.Contains(h.Number) && !log.IsSewn(h.Number)).Select(h => FormattableString.Invariant($"{h.Number}"));
+        var names = plan.Names.Where(n => pieces.Contains(n.Hooping) && !log.OfNames.IsSewn(n.Number)).Select(n => FormattableString.Invariant($"n{n.Number}"));
+        List<string> left = [.. hoopings, .. names];
+        return word.Deed != SewingDeed.Done || left.Count == 0 ? null : Problem.CannotUse(
+            new Where(OutPaths.Plan),
+            FormattableString.Invariant($"Not all of it is written down as sewn: {left.Count} to go, the first is {left[0]}."),
+            $"Say first what is sewn: sewn JOB {left[0]}.");
     }
 
     private static Problem? Objection(SewingWord word, FinishingStep step, PlanOverview plan)

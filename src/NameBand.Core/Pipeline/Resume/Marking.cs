@@ -53,7 +53,7 @@ internal static class Marking
         if (word.Names is not null || word.Step is not null)
         {
             var (lines, why) = word.Step is not null
-                ? FinishingMarking.Lines(word, overview) : word.IsScrap ? LengthMarking.OnScrap(word, overview) : NameMarking.Lines(jobFolder, outFolder, word, log, overview);
+                ? FinishingMarking.Lines(word, log, overview) : word.IsScrap ? LengthMarking.OnScrap(word, overview) : NameMarking.Lines(jobFolder, outFolder, word, log, overview);
             if (why is not null)
             {
                 return Refuse([.. log.Problems, why]);

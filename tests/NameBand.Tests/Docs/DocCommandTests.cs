@@ -35,6 +35,15 @@ public sealed class DocCommandTests
                     Assert.InRange(CliRun.Of("sewn", args[1], args[2]).Status, 0, 1);
                 }
 
+                if (args.Contains("--done"))
+                {
+                    // A garment is finished only where all of it is sewn.
+                    foreach (string open in Open(args[1]))
+                    {
+                        Assert.InRange(CliRun.Of("sewn", args[1], open).Status, 0, 1);
+                    }
+                }
+
                 // A page cannot know which mark the hooping of a job has.
                 if (Array.IndexOf(args, "--mark") is > 0 and var mark)
                 {
@@ -46,6 +55,14 @@ public sealed class DocCommandTests
                 Assert.True(run.Status is 0 or 1, $"{page}: {command.Text}\nended with status {run.Status}\n{run.Out}\n{run.Errors}");
             }
         }
+    }
+
+    /// <summary>Every hooping that is not sewn, as it is said on the command line.</summary>
+    private static string[] Open(string job)
+    {
+        using var state = System.Text.Json.JsonDocument.Parse(CliRun.Of("sewn", job, "--json").Out);
+        return [.. state.RootElement.GetProperty("hoopings").EnumerateArray().Where(h => h.GetProperty("state").GetString() != "sewn")
+            .Select(h => h.GetProperty("number").GetInt32().ToString(System.Globalization.CultureInfo.InvariantCulture))];
     }
 
     private static string MarkOf(string job, int hooping)

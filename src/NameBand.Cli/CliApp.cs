@@ -121,6 +121,8 @@ internal static class CliApp
                 .WithDescription("Measures a machine's own letters: writes the lines to sew, then works out the alphabet.");
             config.AddCommand<SwatchCommand>(SwatchCommand.Verb)
                 .WithDescription("Makes a small test piece to sew before the real cloth, and reads what it showed.");
+            config.AddCommand<CheckCommand>(CheckCommand.Verb)
+                .WithDescription("Says whether list, plan, files, sewing log and what is sewn are whole and agree; writes nothing.");
             config.AddCommand<FacesCommand>(FacesCommand.Verb)
                 .WithDescription("Lists the letter faces that travel with the program, with the height from which each can be sewn.");
             config.AddExample(MakeCommand.Verb, "samples/lantern-walk");

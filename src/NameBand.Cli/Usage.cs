@@ -20,6 +20,7 @@ internal static class Usage
         [PageCommand.Verb] = ["--port", "--no-browser", "--lend", "--help"],
         [MeasureCommand.Verb] = ["--size", "--lines", "--json", "--help"],
         [SwatchCommand.Verb] = ["--measured", "--set", "--out", "--json", "--help"],
+        [CheckCommand.Verb] = ["--out", "--json", "--help"],
         [FacesCommand.Verb] = ["--json", "--help"],
     };
 
@@ -111,6 +112,7 @@ internal static class Usage
         PageCommand.Verb => "page JOB [--port N] [--no-browser] [--lend]",
         SwatchCommand.Verb => "swatch JOB [--out DIR] [--measured LENGTH [--set]] [--json]",
         MeasureCommand.Verb => "measure JOB [--size HEIGHT] [--lines COUNT] [--json]",
+        CheckCommand.Verb => "check JOB [--out DIR] [--json]",
         _ => "faces [--json]",
     };
 }

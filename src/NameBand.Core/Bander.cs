@@ -160,6 +160,17 @@ public static class Bander
         return report with { Problems = [.. mended, .. report.Problems] };
     }
 
+    /// <summary>Says whether list, plan, files, needle paths, log and what is kept of the sewing are whole and agree; writes nothing.</summary>
+    /// <param name="outFolder">Null: the folder <c>out</c> inside the job's folder.</param>
+    public static CheckReport Check(string jobFolder, string? outFolder = null)
+    {
+        jobFolder = JobReader.FolderOf(jobFolder);
+        string output = outFolder ?? Path.Combine(jobFolder, OutFolder.Name);
+        var mended = MendInterrupted(jobFolder, output);
+        var report = Checking.Run(jobFolder, output);
+        return report with { Problems = [.. mended, .. report.Problems] };
+    }
+
     /// <summary>The faces that travel with the program, measured.</summary>
     public static FacesReport Faces()
     {

@@ -115,6 +115,23 @@ internal sealed partial class OutManifest
         ? OutPaths.Manifest
         : Changed(folder, _entries, alreadyRead).Order(StringComparer.Ordinal).FirstOrDefault();
 
+    /// <summary>How every file of the folder stands beside this list, in the order of their names.</summary>
+    public FolderState StateOf(string folder)
+    {
+        if (_entries is null)
+        {
+            return FolderState.WithoutList;
+        }
+
+        var there = InnerFile.Walk(folder).Where(f => f.Kind == EntryKind.File).Select(f => f.Name).ToHashSet(StringComparer.Ordinal);
+        string[] wrong = [.. Changed(folder, _entries).Order(StringComparer.Ordinal)];
+        var spoiled = wrong.Where(n => there.Contains(n) && SpoiledFile.Is(folder, n)).ToHashSet(StringComparer.Ordinal);
+        return new FolderState(
+            _entries.Count, [.. wrong.Where(n => !there.Contains(n))], [.. spoiled.Order(StringComparer.Ordinal)],
+            [.. wrong.Where(n => there.Contains(n) && !spoiled.Contains(n))],
+            [.. there.Where(n => n is not (OutPaths.Manifest or WholeFile.Unfinished) && !_entries.ContainsKey(n)).Order(StringComparer.Ordinal)]);
+    }
+
     private static ConcurrentBag<string> Changed(string folder, IReadOnlyDictionary<string, Entry> entries, IReadOnlySet<string>? alreadyRead = null)
     {
         var changed = new ConcurrentBag<string>();

@@ -109,14 +109,14 @@ internal static class Marking
         new Where(SewnFolder.Place(file)), "This file was not as it was kept; the same one in the out folder was, and has been put in its place.");
 
     /// <summary>What was kept of every hooping that is sewn.</summary>
-    private static IEnumerable<(int Hooping, KeptHooping Files)> Kept(SewnArchive archive, SewingLog log)
+    internal static IEnumerable<(int Hooping, KeptHooping Files)> Kept(SewnArchive archive, SewingLog log)
     {
         var planned = log.HasBegun ? archive.Plan(log).Value : null;
         return log.Sewn.Select(h => (h, archive.Hooping(h, log.Last(h)!.Path, planned?.Hoopings.FirstOrDefault(p => p.Number == h))));
     }
 
     /// <summary>What is no longer whole of all that was kept.</summary>
-    private static IEnumerable<Problem> Faults(SewnArchive archive, SewingLog log)
+    internal static IEnumerable<Problem> Faults(SewnArchive archive, SewingLog log)
     {
         foreach (var problem in log.HasBegun ? archive.Plan(log).Problems : [])
         {

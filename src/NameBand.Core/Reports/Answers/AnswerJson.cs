@@ -45,4 +45,5 @@ public static class AnswerJson
 [JsonSerializable(typeof(ShorteningAnswer))]
 [JsonSerializable(typeof(MeasureAnswer))]
 [JsonSerializable(typeof(FacesAnswer))]
+[JsonSerializable(typeof(CheckAnswer))]
 internal sealed partial class AnswerForms : JsonSerializerContext;

@@ -1,0 +1,277 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Lettering;
+using NameBand.Names;
+using NameBand.Output;
+using NameBand.Pipeline.Resume;
+using NameBand.PlanFile;
+using NameBand.Reports;
+
+namespace NameBand.Pipeline;
+
+/// <summary>
+/// Holds all that a job consists of against each other: list, plan, files, needle paths, log and what is kept of the sewing.
+/// Writes nothing; what it finds is told with what mends it.
+/// </summary>
+internal sealed class Checking
+{
+    private const int MostListed = 3;
+
+    private readonly string _jobFolder;
+    private readonly string _outFolder;
+    private readonly List<CheckedPart> _parts = [];
+    private readonly List<Problem> _problems = [];
+
+    private Checking(string jobFolder, string outFolder)
+    {
+        _jobFolder = jobFolder;
+        _outFolder = outFolder;
+    }
+
+    public static CheckReport Run(string jobFolder, string outFolder)
+    {
+        if (!Directory.Exists(jobFolder))
+        {
+            return new CheckReport(ExitStatus.CannotUse, "", [], [Problem.CannotUse(
+                new Where(PlainText.Short(jobFolder, 200)), "There is no such folder.", "Give the path of the job’s folder.")]);
+        }
+
+        return InnerFile.ObjectionBelow(jobFolder, outFolder) is { } objection
+            ? new CheckReport(ExitStatus.CannotUse, "", [], [objection]) : new Checking(jobFolder, outFolder).Report();
+    }
+
+    private CheckReport Report()
+    {
+        var names = Planning.ReadNames(_jobFolder, new FaceShelf(), default);
+        CheckJob(names);
+        var plan = EarlierPlanFile.Read(_outFolder, OutPaths.Plan, p => p);
+        if (InnerFile.IsThere(_outFolder, OutPaths.Plan))
+        {
+            var told = CheckFiles();
+            CheckPlan(plan);
+            CheckPaths(plan.Value, told);
+            CheckList(names.Value, plan.Value);
+        }
+        else
+        {
+            Part("Plan", null, "not made yet");
+        }
+
+        CheckSewing(plan.Value);
+        var status = _problems.Any(p => p.Severity != Severity.Note) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
+        return new CheckReport(status, names.Value?.Job.Title ?? plan.Value?.Title ?? "", [.. _parts], [.. _problems]);
+    }
+
+    private void CheckJob(Result<NamesRead> names)
+    {
+        // What waits for a decision is told by the command names: it is no fault.
+        var faults = names.Problems.Where(p => p.Severity == Severity.CannotUse).ToList();
+        _problems.AddRange(faults.Select(p => p with { Severity = Severity.NeedsPerson }));
+        Part("Job and list", faults.Count == 0, names.Value is { } read && faults.Count == 0
+            ? $"{Count(read.Rows.Rows.Length, "row")} in {Count(read.Job.Lists.Length, "list")} can be read" : "cannot be read");
+    }
+
+    /// <returns>The files of which it is told that they are not as they were written.</returns>
+    private HashSet<string> CheckFiles()
+    {
+        var state = OutManifest.Read(_outFolder).StateOf(_outFolder);
+        const string Again = "Run make: it writes them again.";
+        Tell(state.Gone, "is gone", "are gone", Again);
+        Tell(state.Spoiled, "is empty or spoiled, as a power cut leaves files", "are empty or spoiled, as a power cut leaves files", Again);
+
+        // Sheets at the top are written in by hand, and make keeps them.
+        var sewn = state.Changed.Where(f => f.Contains('/', StringComparison.Ordinal) || f == OutPaths.Plan).ToImmutableArray();
+        Tell(sewn, "is not as make wrote it", "are not as make wrote them", "Run make, which writes them again, before you sew from them.");
+        var noted = state.Changed.Except(sewn).ToList();
+        if (noted.Count > 0)
+        {
+            _problems.Add(Problem.Note(Out(), $"{Listed(noted)} {(noted.Count > 1 ? "were" : "was")} changed by hand since make wrote {(noted.Count > 1 ? "them" : "it")}; make keeps what is yours."));
+        }
+
+        if (state.Listed is null)
+        {
+            _problems.Add(Problem.NeedsPerson(
+                new Where(Shown(OutPaths.Manifest)), "The list of the files is missing or cannot be read, so nobody knows whether they are whole.", "Run make: it writes files and list again."));
+        }
+
+        int wrong = state.Gone.Length + state.Spoiled.Length + sewn.Length;
+        Part("Files", state.Listed is not null && wrong == 0, state.Listed is not { } all ? "without a list"
+            : wrong == 0 ? $"{Count(all, "file")} as they were written{(state.Added.IsEmpty ? "" : $", and {Count(state.Added.Length, "file")} of your own")}"
+            : $"{wrong} of {all} {(wrong == 1 ? "is not as it was" : "are not as they were")} written");
+        return [.. state.Gone, .. state.Spoiled, .. sewn];
+
+        void Tell(ImmutableArray<string> files, string one, string many, string mend)
+        {
+            if (!files.IsEmpty)
+            {
+                _problems.Add(Problem.NeedsPerson(Out(), $"{Listed(files)} {(files.Length > 1 ? many : one)}.", mend));
+            }
+        }
+    }
+
+    private void CheckPlan(Result<WrittenPlan> plan)
+    {
+        if (plan.Value is not { } written)
+        {
+            _problems.AddRange(plan.Problems.Select(p => p with { Severity = Severity.NeedsPerson, Where = p.Where with { File = Shown(OutPaths.Plan) } }));
+            Part("Plan", false, "cannot be read");
+            return;
+        }
+
+        string[] faults = [.. PlanAgreement.Faults(written)];
+        if (faults.Length > 0)
+        {
+            string more = faults.Length > MostListed ? $" And {Count(faults.Length - MostListed, "more fault")} of the kind." : "";
+            _problems.Add(Problem.NeedsPerson(
+                new Where(Shown(OutPaths.Plan)), string.Join(' ', faults.Take(MostListed)) + more, "It was changed by hand, or is a fault of ours. Run make, and check again."));
+        }
+
+        Part("Plan", faults.Length == 0, faults.Length > 0 ? "does not agree with itself"
+            : $"{Count(written.Totals.Names, "name")} on {Count(written.Rounds.Count, "round")} in {Count(written.Hoopings.Count, "hooping")}: all sums agree");
+    }
+
+    /// <param name="told">Files of which it is told already that something is wrong with them.</param>
+    private void CheckPaths(WrittenPlan? plan, HashSet<string> told)
+    {
+        var hoopings = plan?.Hoopings.Where(h => h.NeedlePath is not null).ToList() ?? [];
+        if (hoopings.Count == 0)
+        {
+            return;
+        }
+
+        int[] wrong = [.. hoopings.Where(h => !IsPlanned(h)).Select(h => h.Number)];
+        int[] untold = [.. wrong.Where(h => !told.Contains(OutPaths.NeedlePath(h)) && !told.Contains(OutPaths.HoopingProof(h)))];
+        if (untold.Length > 0)
+        {
+            _problems.Add(Problem.NeedsPerson(
+                Out(), $"The files of {(untold.Length > 1 ? "hoopings" : "hooping")} {Numbers(untold)} are not those that the plan was made with.",
+                "Do not sew from them. Run make, and look at the new proofs."));
+        }
+
+        Part("Needle paths", wrong.Length == 0, wrong.Length == 0
+            ? $"{hoopings.Count}, each the one that the plan was made with" : $"{wrong.Length} of {hoopings.Count} {(wrong.Length == 1 ? "is not that" : "are not those")} of the plan");
+    }
+
+    /// <summary>Whether needle path and proof of a hooping are those that its plan was made with, and it has the stitches that the plan says.</summary>
+    private bool IsPlanned(WrittenHooping hooping)
+    {
+        string path = OutPaths.NeedlePath(hooping.Number), proof = OutPaths.HoopingProof(hooping.Number);
+        if (!InnerFile.IsPlain(_outFolder, path) || !InnerFile.IsPlain(_outFolder, proof))
+        {
+            return false;
+        }
+
+        byte[] bytes = InnerFile.Bytes(_outFolder, path);
+        return NeedlePathReading.Read(bytes) is { } read && read.Stitches == hooping.Stitches
+            && (hooping.NeedlePathPrint is not { } print || MadeFrom.Fingerprint(bytes) == print)
+            && (hooping.ProofPrint is not { } of || MadeFrom.Fingerprint(InnerFile.Bytes(_outFolder, proof)) == of);
+    }
+
+    /// <summary>Whether the list still says what the plan was made from, as far as names go.</summary>
+    private void CheckList(NamesRead? names, WrittenPlan? plan)
+    {
+        if (names is null || plan is null)
+        {
+            return;
+        }
+
+        var now = names.Rows.Rows.Where(r => r.Outcome == RowOutcome.Placed).CountBy(r => r.Text).ToDictionary(r => r.Key, r => r.Value);
+        var known = plan.Rows.Where(r => r.Outcome is "placed" or "held").CountBy(r => r.Text).ToDictionary(r => r.Key, r => r.Value);
+        string[] gone = [.. plan.Rows.Where(r => r.Outcome == "placed").CountBy(r => r.Text)
+            .Where(r => r.Value > now.GetValueOrDefault(r.Key)).Select(r => r.Key)];
+        string[] added = [.. now.Where(r => r.Value > known.GetValueOrDefault(r.Key)).Select(r => r.Key)];
+        if (gone.Length > 0)
+        {
+            _problems.Add(Problem.NeedsPerson(
+                new Where(Shown(OutPaths.Plan)), $"The plan holds {Names(gone)}, and the list as it is now does not: left out, changed or held since.",
+                "Run make before you sew or print anything."));
+        }
+
+        if (added.Length > 0)
+        {
+            _problems.Add(Problem.NeedsPerson(
+                new Where(Shown(OutPaths.Plan)), $"The list has {Names(added)}, and the plan was made before that.", "Run make: it finds a place for them."));
+        }
+
+        (int Names, string Why)[] both = [(gone.Length, "no longer in the list"), (added.Length, "not yet in the plan")];
+        string[] differences = [.. both.Where(d => d.Names > 0).Select(d => $"{Count(d.Names, "name")} {d.Why}")];
+        Part("Plan and list", differences.Length == 0, differences.Length == 0 ? "the same names" : Wording.List(differences));
+    }
+
+    private void CheckSewing(WrittenPlan? plan)
+    {
+        var log = SewingLogFile.Read(_jobFolder);
+        if (!log.HasBegun && log.Problems.IsEmpty)
+        {
+            Part("Sewing log", null, "nothing is sewn yet");
+            return;
+        }
+
+        _problems.AddRange(log.Problems.Select(p => p.Severity == Severity.CannotUse ? p with { Severity = Severity.NeedsPerson } : p));
+        bool isRead = log.Problems.All(p => p.Severity == Severity.Note);
+        Part("Sewing log", isRead, isRead ? $"{Count(log.Entries.Length, "line")} can be read" : "has lines that cannot be read");
+        CheckKept(log, plan);
+    }
+
+    private void CheckKept(SewingLog log, WrittenPlan? plan)
+    {
+        var archive = new SewnArchive(_jobFolder);
+        var faults = Marking.Faults(archive, log).ToList();
+        _problems.AddRange(faults);
+        var kept = Marking.Kept(archive, log).ToList();
+        foreach (var (hooping, files) in kept)
+        {
+            if (files.Path is { } path && log.Last(hooping)!.Path is { Length: > 0 } said && SewingPrint.Of(path) != said)
+            {
+                faults.Add(Problem.NeedsPerson(
+                    new Where(SewnFolder.Place(OutPaths.NeedlePath(hooping))), $"The needle path that is kept of hooping {hooping} is not the one that the log says it was sewn from.",
+                    $"Put the folder “{SewnFolder.Name}” back from a copy, if there is one."));
+                _problems.Add(faults[^1]);
+            }
+        }
+
+        string[] healing = [.. kept.SelectMany(k => k.Files.FromOut.Keys).Order(StringComparer.Ordinal)];
+        if (healing.Length > 0)
+        {
+            faults.Add(Problem.NeedsPerson(
+                new Where(SewnFolder.Place(healing[0])), $"{Listed(healing, SewnFolder.Name)} {(healing.Length > 1 ? "are" : "is")} no longer as kept; the folder of the plan has the same, whole.",
+                "Run make: it puts them back."));
+            _problems.Add(faults[^1]);
+        }
+
+        int[] unknown = plan is null ? [] : [.. log.Sewn.Where(h => plan.Hoopings.All(p => p.Number != h))];
+        if (unknown.Length > 0)
+        {
+            faults.Add(Problem.NeedsPerson(
+                new Where(SewingLogFile.FileName), $"The log says that hooping {Numbers(unknown)} is sewn, and the plan has no such hooping.", "Run make: it takes what is sewn from what was kept."));
+            _problems.Add(faults[^1]);
+        }
+
+        bool isWhole = faults.All(p => p.Severity == Severity.Note);
+        int sewn = log.Sewn.Length, names = log.OfNames.Sewn.Length;
+        string[] counted = [.. new[] { (sewn, "hooping"), (names, "name") }.Where(c => c.Item1 > 0).Select(c => Count(c.Item1, c.Item2))];
+        Part("What is sewn", isWhole, counted.Length == 0 ? "nothing just now"
+            : $"{Wording.List(counted)}{(isWhole ? ", kept whole and as the log says" : ", not all kept as sewn")}");
+    }
+
+    private void Part(string name, bool? isWhole, string found) => _parts.Add(new CheckedPart(name, isWhole, found));
+
+    private Where Out() => new(Path.GetFileName(Path.TrimEndingDirectorySeparator(_outFolder)));
+
+    private string Shown(string file) => $"{Path.GetFileName(Path.TrimEndingDirectorySeparator(_outFolder))}/{file}";
+
+    private string Listed(IReadOnlyList<string> files, string? folder = null)
+    {
+        string[] shown = [.. files.Take(MostListed).Select(f => folder is null ? Shown(f) : $"{folder}/{f}")];
+        return Wording.List(files.Count > MostListed ? [.. shown, $"{files.Count - MostListed} more"] : shown);
+    }
+
+    private static string Names(string[] names) => Wording.List(
+        [.. names.Take(MostListed).Select(n => $"“{PlainText.Short(n)}”"), .. names.Length > MostListed ? [$"{names.Length - MostListed} more"] : Array.Empty<string>()]);
+
+    private static string Numbers(int[] numbers) => Wording.List(
+        [.. numbers.Take(MostListed).Select(n => FormattableString.Invariant($"{n}")), .. numbers.Length > MostListed ? [$"{numbers.Length - MostListed} more"] : Array.Empty<string>()]);
+
+    private static string Count(int count, string one) => FormattableString.Invariant($"{count:#,0} {one}{(count == 1 ? "" : "s")}");
+}

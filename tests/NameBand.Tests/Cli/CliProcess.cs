@@ -9,7 +9,9 @@ internal sealed record CliProcess(int Status, string Out, string Errors)
 {
     public static string DotNet => Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") is { Length: > 0 } host ? host : "dotnet";
 
-    public static string Program => Path.Combine(AppContext.BaseDirectory, "nameband.dll");
+    /// <summary>The command line as it is used, compiled ahead, where the environment names one; else the one built with the tests.</summary>
+    public static string Program => Environment.GetEnvironmentVariable("NAMEBAND_PROGRAM") is { Length: > 0 } asUsed
+        ? asUsed : Path.Combine(AppContext.BaseDirectory, "nameband.dll");
 
     public static CliProcess Run(string[] args, params (string Key, string Value)[] environment) => Run(Program, args, null, environment);
 

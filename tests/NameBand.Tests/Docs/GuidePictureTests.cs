@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
+using NameBand.Tests.CommandLine;
 using NameBand.Tests.House;
 using NameBand.Tests.OutputRoom;
 using NameBand.Tests.Outside;
@@ -19,7 +20,7 @@ public sealed partial class GuidePictureTests
         OutsideTool.Require("sh", "dash");
         using var folder = new TemporaryFolder();
         var start = new ProcessStartInfo("sh", [Path.Combine(Repository.Root, Script), folder.FullPath]) { RedirectStandardError = true };
-        start.Environment["NAMEBAND"] = "dotnet " + Path.Combine(AppContext.BaseDirectory, "nameband.dll");
+        start.Environment["NAMEBAND"] = "dotnet " + CliProcess.Program;
         using (var process = Process.Start(start)!)
         {
             string errors = process.StandardError.ReadToEnd();

@@ -54,7 +54,7 @@ internal static class FreeBound
     private static int Segments(BandJob job, StripPlan plan, StripPiece piece)
     {
         double field = FlatCloth.FieldMm(Fields(job, plan).Max(f => f.AlongMm), plan.SpareMm);
-        PlacedName[] names = [.. plan.Rounds[piece.Round - 1].Names.OrderBy(n => n.StartMm)
+        PlacedName[] names = [.. plan.Rounds[piece.Round - 1].Places
             .Where(n => !n.Lettered.IsInOneRun && n.StartMm >= piece.StartMm - SlightMm && n.StartMm < piece.EndMm - SlightMm)];
         int segments = 0;
         double from = double.NegativeInfinity;

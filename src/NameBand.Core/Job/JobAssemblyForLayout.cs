@@ -23,6 +23,7 @@ internal static partial class JobAssembly
             MostGap = values.Length(LayoutKeys.MostGap),
             Lanes = values.Has(LayoutKeys.Lanes) ? (int?)values.Number(LayoutKeys.Lanes) : 1,
             AreLanesFree = !values.Has(LayoutKeys.Lanes),
+            Lines = (int)(values.Number(LayoutKeys.Lines) ?? 1),
             IsBias = values.Word(LayoutKeys.Grain),
             IsJoinedDiagonally = values.Word(LayoutKeys.Join),
             JoinClear = values.Certain(LayoutKeys.JoinClear),

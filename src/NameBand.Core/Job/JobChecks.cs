@@ -23,6 +23,7 @@ internal static class JobChecks
         CheckStrip(job.Strip, values);
         CheckHoop(job.Hoop, values);
         CheckLetters(job, values);
+        CheckLines(job, values);
     }
 
     private static void CheckLetters(BandJob job, JobValues values)
@@ -32,6 +33,26 @@ internal static class JobChecks
             values.Refuse(
                 LettersKeys.Sizes, "The job does not say which letter heights the machine offers.",
                 "Add \"letters\": { \"sizes\": [\"8 mm\", \"6 mm\"] } with the heights of its capitals, as you measure them on cloth.");
+        }
+    }
+
+    /// <summary>Two lines are of names that are all alike: what would break their base lines is refused before any work is done.</summary>
+    private static void CheckLines(BandJob job, JobValues values)
+    {
+        if (job.Layout.Lines < 2 || !values.AreSound(LayoutKeys.Lines))
+        {
+            return;
+        }
+
+        var (with, mend) = job.Layout.IsCurved ? ("a strip that is cut to the curve", "\"shape\": \"straight\"")
+            : !job.Groups.All.IsEmpty ? ("groups, whose headings, sizes and rounds are of one line", "no “groups”")
+            : job.HasSeveralWays ? ("several ways side by side", "one way in “ways”")
+            : ("", "");
+        if (with.Length > 0)
+        {
+            values.Refuse(
+                LayoutKeys.Lines, $"Two lines of names on one strip do not go with {with}.",
+                $"Write \"lines\": 1 in the group “strip”, or {mend}.");
         }
     }
 

@@ -15,6 +15,7 @@ internal static class LayoutKeys
     public static readonly FlagKey Tucks = new("strip.tucks", false);
     public static readonly NumberKey Lanes = new(
         "strip.lanes", null, 1, 20, "free: as many as cost least work", Word: "asManyAsFit", IsWhole: true);
+    public static readonly NumberKey Lines = new("strip.lines", 1, 1, 2, IsWhole: true);
     public static readonly LengthKey Piece = new("strip.piece", null, 200, 1_000_000, "a whole round");
     public static readonly LengthKey JoinAllowance = new("strip.joinAllowance", JobDefaults.JoinAllowance, 0, 200);
     public static readonly LengthKey EndCloth = new("strip.endCloth", JobDefaults.EndCloth, 0, 1000);
@@ -33,7 +34,7 @@ internal static class LayoutKeys
 
     public static readonly ImmutableArray<JobKey> All =
     [
-        KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, EaseLimit, Tucks, Lanes, Piece, JoinAllowance, EndCloth, Grain,
+        KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, EaseLimit, Tucks, Lanes, Lines, Piece, JoinAllowance, EndCloth, Grain,
         Join, JoinClear, ClosingBlank, Shape, ClothShrinkage, MostGap,
         GroupColumn, Groups, Motif,
     ];

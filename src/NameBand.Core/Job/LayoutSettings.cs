@@ -45,6 +45,9 @@ public sealed record LayoutSettings
     /// <summary>The job leaves it to the program: strips lie side by side where that costs less work, and no join is made for it.</summary>
     public bool AreLanesFree { get; init; }
 
+    /// <summary>Lines of names on one strip, one above the other.</summary>
+    public int Lines { get; init; } = 1;
+
     /// <summary>Longest piece a round is sewn in; null for the whole round.</summary>
     public Length? Piece { get; init; }
 

@@ -38,9 +38,9 @@ internal sealed class Baselines
     {
         var common = names.Where(_sizing.SharesBaseline).ToList();
         return Within(
-            -_heightMm * common.Select(n => n.Standing.HeightFactor).DefaultIfEmpty(1).Max() / 2,
+            -_heightMm * (common.Select(n => n.Standing.HeightFactor).DefaultIfEmpty(1).Max() + _sizing.LineStep) / 2,
             common.Select(n => n.Ink.BottomMm).DefaultIfEmpty(0).Min(),
-            common.Select(n => n.Ink.TopMm).DefaultIfEmpty(1).Max());
+            common.Select(n => n.Ink.TopMm).DefaultIfEmpty(1 + _sizing.LineStep).Max());
     }
 
     /// <summary>The line nearest to the wished one at which ink of that depth and height lies in the zone, or in its middle.</summary>

@@ -25,7 +25,9 @@ public enum HeightBound
 
 /// <summary>Finds the largest letter height, in tenths of a millimetre, at which all names fit.</summary>
 /// <param name="isFree">Names may go round in any order, so that any of them may stand on any round.</param>
-internal sealed class HeightSearch(Sizing sizing, double leastMm, bool isFree = false)
+/// <param name="paired">How names share places, where they stand in two lines; null: each has its own.</param>
+internal sealed class HeightSearch(
+    Sizing sizing, double leastMm, bool isFree = false, Func<IReadOnlyList<LetteredName>, IReadOnlyList<LetteredName>>? paired = null)
 {
     private readonly ImmutableArray<Stretch> _stretches =
         [.. Enumerable.Range(1, sizing.Hem.FixedRounds ?? 1).SelectMany(k => Stretch.Of(sizing.Hem, k))];
@@ -33,7 +35,9 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm, bool isFree = 
     private const int MostTenths = 2000;
 
     /// <summary>Largest height that fits, never under the least; and what stops the next tenth.</summary>
-    public (double HeightMm, HeightBound Bound) Largest(IReadOnlyList<LetteredName> names)
+    public (double HeightMm, HeightBound Bound) Largest(IReadOnlyList<LetteredName> names) => LargestOf(paired?.Invoke(names) ?? names);
+
+    private (double HeightMm, HeightBound Bound) LargestOf(IReadOnlyList<LetteredName> names)
     {
         int least = (int)Math.Ceiling((leastMm * 10) - 1e-9);
         int low = least;
@@ -129,7 +133,7 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm, bool isFree = 
         double reached = heightMm;
         while (limits.Count < most && left.Count > 1 && bound is not (HeightBound.Given or HeightBound.None))
         {
-            var worst = Worst(left, bound);
+            var worst = paired is not null && bound == HeightBound.SewingZone ? WorstInLines(left) : Worst(left, bound);
             left.Remove(worst);
             var because = Because(worst, bound);
             (double without, bound) = Largest(left);
@@ -144,6 +148,10 @@ internal sealed class HeightSearch(Sizing sizing, double leastMm, bool isFree = 
 
         return [.. limits.Take(worthwhile)];
     }
+
+    /// <summary>Of two lines an accent or a tail may be in the way of either edge or of the other line: whose going wins more.</summary>
+    private LetteredName WorstInLines(List<LetteredName> all) => new[] { all.MaxBy(n => n.Ink.TopMm)!, all.MinBy(n => n.Ink.BottomMm)! }
+        .MaxBy(n => Largest([.. all.Where(o => !ReferenceEquals(o, n))]).HeightMm)!;
 
     private const double LeastGainMm = 0.05;
 

@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Layout.Lines;
 using NameBand.Layout.Pieces;
 
 namespace NameBand.Layout;
@@ -56,7 +57,7 @@ internal static class LayoutNotes
     }
 
     /// <summary>Gaps between two names of the list.</summary>
-    private static int Gaps(Round round) => round.Names.Zip(round.Names.Skip(1)).Count(p => !p.First.IsHeading && !p.Second.IsHeading);
+    private static int Gaps(Round round) => round.Places.Zip(round.Places.Skip(1)).Count(p => !p.First.IsHeading && !p.Second.IsHeading);
 
     /// <summary>A strip on the bias is no longer than cloth of that width lets it be.</summary>
     private static IEnumerable<Problem> TooLongForBias(BandJob job, StripPlan plan)
@@ -95,17 +96,17 @@ internal static class LayoutNotes
 
         foreach (var round in plan.Rounds.Where(r => r.Names.Any()))
         {
-            int count = round.Names.Count();
+            int count = round.Places.Length;
             double room = Stretch.Of(plan.Hem, round.Number).Sum(s => s.LengthMm);
-            double used = round.Names.Sum(n => n.WidthMm) + (count * Math.Max(most, sizing.GapMm(plan.LetterHeightMm)));
+            double used = round.Places.Sum(n => n.WidthMm) + (count * Math.Max(most, sizing.GapMm(plan.LetterHeightMm)));
             bool isLastAsNeeded = plan.Hem.FixedRounds is null && round.Number == plan.Rounds.Length;
             if (room - used < WorthSayingMm || isLastAsNeeded)
             {
                 continue;
             }
 
-            double gap = (room - round.Names.Sum(n => n.WidthMm)) / count;
-            double ink = round.Names.Sum(n => n.Lettered.Ink.WidthMm);
+            double gap = (room - round.Places.Sum(n => n.WidthMm)) / count;
+            double ink = PlacesAlong.Of(round.Names).Sum(p => p.Max(n => n.Lettered.Ink.WidthMm));
             double taller = (room - (count * (most + (2 * plan.PullCompensationMm)))) / ink;
             string letters = plan.Bound == HeightBound.Given
                 ? FormattableString.Invariant($", or letters {Math.Floor(taller * 10) / 10:0.0} mm high")

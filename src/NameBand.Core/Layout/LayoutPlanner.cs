@@ -3,6 +3,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
+using NameBand.Layout.Lines;
 using NameBand.Layout.Pieces;
 using NameBand.Lettering;
 
@@ -34,27 +35,38 @@ public static class LayoutPlanner
             return Result.Fail<StripPlan>(tooFew);
         }
 
-        var search = new HeightSearch(sizing, job.Lettering.Least.Mm, job.Lettering.Order == NameOrder.BestFit);
+        bool isFree = job.Lettering.Order == NameOrder.BestFit;
+        var lines = job.Layout.Lines > 1 ? new TwoLines() : null;
+        var search = new HeightSearch(sizing, job.Lettering.Least.Mm, isFree, lines is null ? null : n => new TwoLines().Paired(n));
+        var one = lines?.Paired(ordered) ?? ordered;
+        if (lines is not null && LineAdvice.TooNarrow(job, sizing, one) is { } tooNarrow)
+        {
+            return Result.Fail<StripPlan>(tooNarrow);
+        }
+
         var (height, bound) = job.Lettering.Height is { } given
             ? (given.Mm, HeightBound.Given)
             : ordered.Count == 0 ? (job.Lettering.Least.Mm, HeightBound.None) : search.Largest(ordered);
 
         var limits = search.Limits(ordered, height, bound);
-        var baselines = new Baselines(ordered, height, sizing);
-        var (laid, proof) = new RoundLayout(sizing, job.Lettering, height, baselines).Lay(ordered);
+        sizing = sizing with { LineStep = lines?.Step ?? 0 };
+        var baselines = new Baselines(one, height, sizing);
+        var (laid, proof) = new RoundLayout(sizing, job.Lettering, height, baselines).Lay(one);
         var plan = Cheapest(LanesToTry(job, sizing, markY, choice).Select(Beside), choice);
         return Result.Of(
             plan,
             [
                 .. sized.Advice is { } advice ? [advice] : ImmutableArray<Problem>.Empty,
-                .. LayoutAdvice.For(job, plan, ordered, sizing), .. LayoutNotes.For(job, plan, sizing),
+                .. LayoutAdvice.For(job, plan, one, sizing), .. LayoutNotes.For(job, plan, sizing),
                 .. GroupAdvice.For(job, plan, ordered, lettered.Names, held, sizing),
+                .. lines is null || ordered.Count == 0 ? ImmutableArray<Problem>.Empty
+                    : [LineAdvice.OrderChanges(ordered, plan.Rounds.SelectMany(r => r.Names).OrderBy(n => n.Order).Select(n => n.Lettered), isFree)],
             ]);
 
         StripPlan Beside(int lanes)
         {
             var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes, height).Lay(laid);
-            return new StripPlan(
+            var plan = new StripPlan(
                 hem, height, bound, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
                 sizing.SpareMm, baselines.CommonMm, markY, rounds, hoopings,
                 limits, [.. held.Where(h => h.Row.List != JobReader.FileName)])
@@ -65,6 +77,7 @@ public static class LayoutPlanner
                 BestFit = proof is { } p ? p with { Hoopings = hoopings.Length, Bound = (p.Bound + lanes - 1) / lanes } : null,
                 FreeLanes = job.Layout.AreLanesFree ? lanes : null,
             };
+            return lines?.Apart(plan, sizing, areMotifsLaid: true) ?? plan;
         }
     }
 

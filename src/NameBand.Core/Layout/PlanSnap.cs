@@ -20,6 +20,7 @@ internal static class PlanSnap
         return plan with
         {
             BaselineYMm = Snap(plan.BaselineYMm),
+            LineStepMm = Snap(plan.LineStepMm),
             MarkYMm = Snap(plan.MarkYMm),
             Cloths = [.. plan.Cloths.Select(Apply)],
             Rounds = rounds,

@@ -47,7 +47,8 @@ internal static class RoundEasing
     private static RoundGaps Gaps(StripPlan plan, Round round)
     {
         var names = RoundTucks.InPlace(round);
-        double sewn = round.NamesAndMotifs.Sum(n => n.WidthMm);
+        double motifs = round.Segments.Sum(s => s.Motifs.Sum(m => m.WidthMm));
+        double sewn = names.Sum(n => n.WidthMm) + motifs;
         if (names.Length < 2)
         {
             return new RoundGaps(Math.Max(0, round.LengthMm - sewn), round.LengthMm, Math.Max(0, round.LengthMm - sewn));
@@ -60,7 +61,6 @@ internal static class RoundEasing
         }
 
         double gaps = blanks.Sum(b => Math.Clamp(b, 0, 2 * round.GapMm));
-        double motifs = sewn - names.Sum(n => n.WidthMm);
         return new RoundGaps(Math.Max(0, gaps - motifs), names.Sum(n => n.WidthMm) + gaps, round.GapMm)
         {
             Open = plan.Hem.TurnRad > 0 ? RoundTucks.Gaps(plan, round, names) : [],

@@ -30,7 +30,7 @@ internal static class RoundTucks
     }
 
     /// <summary>Names from left to right; not the segments' order where what is sewn has drifted.</summary>
-    internal static ImmutableArray<PlacedName> InPlace(Round round) => [.. round.Names.OrderBy(n => n.StartMm)];
+    internal static ImmutableArray<PlacedName> InPlace(Round round) => round.Places;
 
     /// <summary>Gaps between names without a motif, a join, or a place that is kept clear; the ends of the strip meet in none of them.</summary>
     internal static ImmutableArray<OpenGap> Gaps(StripPlan plan, Round round, ImmutableArray<PlacedName> names)

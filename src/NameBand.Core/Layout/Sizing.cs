@@ -19,6 +19,9 @@ internal sealed record Sizing(
     /// <summary>Sewn in gaps that have room; the gap of 1.5 letter heights is widened for it, a gap that the job names is not.</summary>
     public LetteredName? Motif { get; init; }
 
+    /// <summary>From the lower base line up to the upper one in letter heights, where names stand in two lines; else 0.</summary>
+    public double LineStep { get; init; }
+
     public const double GapFactor = JobDefaults.GapFactor;
 
     /// <summary>How far rounding in the last place may carry a sum over a bound.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout.Drift;
+using NameBand.Layout.Lines;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -14,6 +15,9 @@ namespace NameBand.Layout;
 public sealed record PlacedName(LetteredName Lettered, double StartMm, double WidthMm, double BaselineYMm, int Order)
 {
     public double EndMm => StartMm + WidthMm;
+
+    /// <summary>On a strip with two lines of names: 1 on the upper one, 2 on the lower one; else 0.</summary>
+    public int Line { get; init; }
 
     /// <summary>Where it was laid out, where it has moved since by what was measured; null: it has not.</summary>
     public (double StartMm, double WidthMm)? PlannedMm { get; init; }
@@ -36,8 +40,12 @@ public sealed record Segment(int Number, double StartMm, double LengthMm, double
     /// <summary>Sewn between its names, or between one of its names and a neighbour’s.</summary>
     public ImmutableArray<PlacedName> Motifs { get; init; } = [];
 
-    /// <summary>Names and motifs from left to right.</summary>
-    public IEnumerable<PlacedName> NamesAndMotifs => Motifs.IsEmpty ? Names : Names.Concat(Motifs).OrderBy(n => n.StartMm);
+    /// <summary>Names and motifs from left to right; of two names at one place the upper one first.</summary>
+    public IEnumerable<PlacedName> NamesAndMotifs =>
+        Motifs.IsEmpty ? Names : PlacesAlong.Of(Names.Concat(Motifs)).SelectMany(p => p);
+
+    /// <summary>The name that reaches farthest along the strip; null where it holds none.</summary>
+    public PlacedName? LastName => Names.IsEmpty ? null : Names[^1].Line == 0 ? Names[^1] : Names.MaxBy(n => n.EndMm);
 
     /// <summary>How its names get onto the cloth: a segment holds a run of names that go the same way.</summary>
     public Way Way => Names.IsEmpty ? default : Names[0].Lettered.Way;
@@ -61,6 +69,9 @@ public sealed record Round(int Number, double LengthMm, double HemMm, double Gap
     public SewnSoFar? Sewn { get; init; }
 
     public IEnumerable<PlacedName> Names => Segments.SelectMany(s => s.Names);
+
+    /// <summary>Its places from left to right: a name each, or two that stand one above the other as one.</summary>
+    public ImmutableArray<PlacedName> Places => [.. PlacesAlong.Merged(Names)];
 
     /// <summary>Names and motifs, segment by segment.</summary>
     public IEnumerable<PlacedName> NamesAndMotifs => Segments.SelectMany(s => s.NamesAndMotifs);
@@ -137,6 +148,9 @@ public sealed record StripPlan(
 
     /// <summary>The highest number that a name of this job ever had; 0: those of its names say it.</summary>
     public int LastNumber { get; init; }
+
+    /// <summary>From the lower base line up to the upper one, where strips have two lines of names; else 0.</summary>
+    public double LineStepMm { get; init; }
 
     /// <summary>What is known of the fewest segments, where the order was free; else null.</summary>
     public BestFitProof? BestFit { get; init; }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Layout.Lines;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -40,7 +41,7 @@ internal static class Withheld
             return round;
         }
 
-        var names = left.SelectMany(s => s.Names).OrderBy(n => n.StartMm).ToList();
+        var names = PlacesAlong.Merged(left.SelectMany(s => s.Names)).ToList();
         double gap = names.Count < 2 ? Math.Max(0, round.GapMm) : names.Skip(1).Zip(names, (n, before) => n.StartMm - before.EndMm).Min();
         double need = names.Select(n => n.EndMm).DefaultIfEmpty(0).Max() + (isClosed && names.Count > 0 ? Math.Max(0, gap) / 2 : 0);
         bool runsOver = round.LengthMm > round.HemMm + Sizing.SlightMm && need > round.HemMm + Sizing.SlightMm;

@@ -45,7 +45,7 @@ internal sealed record FlatRound(double LengthMm, ImmutableArray<FlatPiece> Piec
                 double finish = zero + plan.EndOnClothMm(hooping, lying);
                 hooped.Add(lying.Segment.Names.IsEmpty
                     ? new FlatHooped(hooping, start, finish, names)
-                    : new FlatHooped(hooping, Placed(lying.Segment.Names[0]).LeftMm, Right(Placed(lying.Segment.Names[^1])), names));
+                    : new FlatHooped(hooping, Placed(lying.Segment.Names.MinBy(n => n.StartMm)!).LeftMm, Right(Placed(lying.Segment.LastName!)), names));
             }
         }
 

@@ -169,22 +169,25 @@ public static class HoopingProof
         }
     }
 
-    /// <summary>Ticks on the lower finished edge where each name begins and ends, with its number below.</summary>
+    /// <summary>Ticks on the finished edge where each name begins and ends, with its number: the lower one, and the upper one for an upper line.</summary>
     private static void DrawNames(Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face)
     {
         int cap = page.CapPx(2.1);
         double hair = Math.Max(1, page.Px(0.16));
         foreach (var hooped in hooping.Segments)
         {
-            double edge = hooped.YMm - (plan.Hem.Strip.FinishedWidthMm / 2);
             foreach (var name in hooped.Segment.Names)
             {
+                int side = name.Line == 1 ? 1 : -1;
+                double edge = hooped.YMm + (side * plan.Hem.Strip.FinishedWidthMm / 2);
+                double inside = edge - (side * 1.6);
+                var (top, bottom) = (page.Y(Math.Max(edge, inside)), page.Y(Math.Min(edge, inside)));
                 double start = hooped.XMm + plan.OnClothMm(name.StartMm - hooped.Segment.StartMm);
                 double end = start + name.WidthMm;
-                picture.Upright(page.X(start), page.Y(edge + 1.6), page.Y(edge), hair, Dyes.Ink, 0.8);
-                picture.Upright(page.X(end), page.Y(edge + 1.6), page.Y(edge), hair, Dyes.Ink, 0.8);
+                picture.Upright(page.X(start), top, bottom, hair, Dyes.Ink, 0.8);
+                picture.Upright(page.X(end), top, bottom, hair, Dyes.Ink, 0.8);
                 string number = name.Order.ToString(CultureInfo.InvariantCulture);
-                face.Set(picture, number, page.X((start + end) / 2), page.Y(edge - 1.4) + cap, cap, Dyes.Ink, 0.5);
+                face.Set(picture, number, page.X((start + end) / 2), page.Y(edge + (side * 1.4)) + (side < 0 ? cap : 0), cap, Dyes.Ink, 0.5);
             }
         }
     }

@@ -91,7 +91,7 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
         values.Add(segment.Number).Add(segment.StartMm).Add(segment.LengthMm).Add(segment.ClothStartMm);
         foreach (var name in segment.NamesAndMotifs)
         {
-            values.Add(name.Order).Add(name.IsGone).Add(name.StartMm).Add(name.WidthMm).Add(name.BaselineYMm).Add(name.Lettered.Name.Text)
+            values.Add(name.Order).Add(name.Line).Add(name.IsGone).Add(name.StartMm).Add(name.WidthMm).Add(name.BaselineYMm).Add(name.Lettered.Name.Text)
                 .Add(name.Lettered.Ink).Add(name.IsHeading).Add(name.Lettered.Standing.HeightFactor).Add(name.Lettered.Pieces.Length);
             foreach (var piece in name.Lettered.Pieces)
             {

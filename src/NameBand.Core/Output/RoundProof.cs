@@ -161,7 +161,8 @@ public static class RoundProof
         {
             double middle = page.X(leftMm + (name.WidthMm / 2));
             string number = name.Order > 0 ? name.Order.ToString(CultureInfo.InvariantCulture) : "";
-            face.Set(picture, number, middle, page.Y(-finished - 1.2) + cap, cap, Dyes.Ink, 0.5);
+            double baseline = name.Line == 1 ? page.Y(finished + 1.2) : page.Y(-finished - 1.2) + cap;
+            face.Set(picture, number, middle, baseline, cap, Dyes.Ink, 0.5);
             if (inSight)
             {
                 ThreadLayer.Draw(
@@ -177,7 +178,8 @@ public static class RoundProof
         foreach (var lying in flat.Hooped)
         {
             string mark = SheetMarks.Of(plan, lying.Hooping);
-            var names = lying.Names.Select(n => FormattableString.Invariant($"{Thousandths.Tenths(n.OnClothMm):0.0} mm ") + n.Name.Lettered.Name.Text);
+            var names = lying.Names.Select(n => FormattableString.Invariant($"{Thousandths.Tenths(n.OnClothMm):0.0} mm ")
+                + n.Name.Lettered.Name.Text + (n.Name.Line > 0 ? $" ({StripWords.LineOf(n.Name)})" : ""));
             yield return FormattableString.Invariant($"hooping {lying.Hooping.Number}, mark {mark}, cloth {lying.Hooping.Cloth}: ")
                 + string.Join("; ", names);
         }

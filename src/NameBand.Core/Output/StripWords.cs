@@ -15,4 +15,15 @@ public static class StripWords
         : fromAbove == 0 ? "upper strip"
         : fromAbove == count - 1 ? "lower strip"
         : string.Create(CultureInfo.InvariantCulture, $"strip {fromAbove + 1} from above");
+
+    /// <summary>Which of the two lines of its strip a name stands on; empty where a strip has one.</summary>
+    public static string LineOf(PlacedName name) => LineOf(name.Line);
+
+    /// <inheritdoc cref="LineOf(PlacedName)"/>
+    public static string LineOf(int line) => line switch
+    {
+        1 => "upper line",
+        2 => "lower line",
+        _ => "",
+    };
 }

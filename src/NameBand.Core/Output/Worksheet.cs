@@ -41,7 +41,7 @@ public static class Worksheet
                     Whole(hooping.Number),
                     Whole(hooped.Round.Number),
                     Whole(segment.Number),
-                    string.Join(" | ", segment.Names.Select(n => n.Lettered.Name.Text)),
+                    string.Join(" | ", segment.Names.Select(n => n.Lettered.Name.Text + OnLine(n))),
                     Tenths(StripPlan.OnClothMm(hooping, hooped)),
                     Tenths(plan.EndOnClothMm(hooping, hooped)),
 
@@ -54,8 +54,8 @@ public static class Worksheet
                     Tenths(plan.RightMarkMm(hooped) - segment.LeftMarkMm),
                     Tenths(plan.SpareMm),
                     string.Join(" | ", segment.Names.Select(n => Tenths(plan.LetterHeightMm * n.Lettered.Standing.HeightFactor)).Distinct()),
-                    segment.Names.IsEmpty ? "" : Whole(segment.Names[^1].Order),
-                    segment.Names.IsEmpty ? "" : Tenths(segment.Names[^1].EndMm),
+                    segment.LastName is { } last ? Whole(last.Order) : "",
+                    segment.LastName is { } ends ? Tenths(ends.EndMm) : "",
                     .. plan.FrameOf(hooped) is { } frame ? new[] { Tenths(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
                     StripWords.Of(i, strips.Count),
                     SheetMarks.Of(plan, hooping),
@@ -67,6 +67,8 @@ public static class Worksheet
             }
         }
     }
+
+    private static string OnLine(PlacedName name) => name.Line > 0 ? $" ({StripWords.LineOf(name)})" : "";
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 

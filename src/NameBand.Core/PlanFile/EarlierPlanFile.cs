@@ -58,6 +58,7 @@ public static class EarlierPlanFile
         Known(plan.Strip.Shortening), [.. plan.Rounds.Select(Round)], [.. plan.Hoopings.Select(Hooping)], [.. plan.Cloths.Select(Cloth)])
     {
         LastNumber = plan.LastNumber ?? 0,
+        LineStepMm = Mm(plan.Strip.LineStepMm ?? 0, LongestSegmentMm),
         Holding = new Holding(HoldingKeys.HoldOf(plan.Hold) ?? Holding.Usual.Hold, HoldingKeys.MarksOf(plan.Marks) ?? Holding.Usual.Marks),
         LanesBeside = plan.Free?.Lanes ?? (plan.Made is null ? 1 : plan.Cloths.SelectMany(c => c.Pieces).Select(p => p.Lane).DefaultIfEmpty(1).Max()),
     };
@@ -96,6 +97,7 @@ public static class EarlierPlanFile
         Way = JobKeys.Way.Choices.Where(c => c.Word == name.Way).Select(c => c.Value).FirstOrDefault(),
         Group = name.Group is { Length: > 0 } group ? group : null,
         Style = name.Style,
+        OnLine = name.OnLine is 1 or 2 ? name.OnLine.Value : 0,
     };
 
     private static EarlierName Motif(WrittenMotif motif) =>

@@ -105,6 +105,7 @@ internal static class PlanScribe
             DifferenceMm = total - asked,
             MatchesHem = plan.MatchesHem,
             Shortening = plan.Shortening,
+            LineStepMm = plan.LineStepMm > 0 ? Thousandths.Mm(plan.LineStepMm) : null,
             Shape = plan.Hem.IsCurved ? "curved" : null,
             Runs = plan.Hem.RunsInWords,
         };

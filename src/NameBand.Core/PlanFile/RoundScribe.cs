@@ -73,6 +73,7 @@ internal static class RoundScribe
         PlannedWidthMm = name.PlannedMm is { } laid ? Thousandths.Mm(laid.WidthMm) : null,
         OnBaseLineMm = plan.Hem.IsCurved ? Thousandths.Mm(name.WidthMm - (2 * plan.InsetMm(name))) : null,
         BaselineYMm = Thousandths.Mm(name.BaselineYMm),
+        OnLine = name.Line > 0 ? name.Line : null,
         Way = JobKeys.WordOf(name.Lettered.Way),
         Style = known.Origin is { } origin && origin.Styles.TryGetValue(name.Order, out var style) ? Word(style) : null,
         Group = name.Lettered.Standing.Group,

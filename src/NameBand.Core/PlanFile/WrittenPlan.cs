@@ -156,6 +156,9 @@ public sealed record WrittenStrip
 
     public required double Shortening { get; init; }
 
+    /// <summary>From the lower base line up to the upper one, where a strip has two lines of names.</summary>
+    public decimal? LineStepMm { get; init; }
+
     /// <summary><c>curved</c>; not said of a straight strip.</summary>
     public string? Shape { get; init; }
 

@@ -111,6 +111,9 @@ public sealed record WrittenName
 
     public required decimal BaselineYMm { get; init; }
 
+    /// <summary>1 on the upper and 2 on the lower line of a strip with two; not said where there is one.</summary>
+    public int? OnLine { get; init; }
+
     /// <summary>How it gets onto the cloth, in the word that job.json has for it.</summary>
     public string? Way { get; init; }
 

@@ -8,6 +8,9 @@ namespace NameBand.Job;
 /// <param name="IsGone">Sewn, and its row was no longer in the list.</param>
 public sealed record EarlierName(int Order, string Text, RowRef Row, double StartMm, double WidthMm, double BaselineYMm, bool IsGone = false)
 {
+    /// <summary>On a strip with two lines of names: 1 on the upper one, 2 on the lower one; else 0.</summary>
+    public int OnLine { get; init; }
+
     /// <summary>Its group in job.json; null for none.</summary>
     public string? Group { get; init; }
 
@@ -89,6 +92,9 @@ public sealed record EarlierPlan(
 
     /// <summary>The highest number that a name ever had, where that is more than its names have now; else 0.</summary>
     public int LastNumber { get; init; }
+
+    /// <summary>From the lower base line up to the upper one, where a strip has two lines of names; else 0.</summary>
+    public double LineStepMm { get; init; }
 
     public IEnumerable<EarlierName> Names => Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names);
 

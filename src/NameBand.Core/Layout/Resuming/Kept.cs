@@ -45,6 +45,7 @@ internal static class Kept
                         present[n], start + ((n.StartMm - segment.StartMm) * scale), n.WidthMm, n.BaselineYMm, n.Order)
                     {
                         IsGone = from.Gone.Contains(present[n]),
+                        Line = n.OnLine,
                     }),
                 ];
                 if (kept.Length > 0)

@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout.Drift;
+using NameBand.Layout.Lines;
 using NameBand.Layout.Pieces;
 using NameBand.Lettering;
 using NameBand.Names;
@@ -60,11 +61,15 @@ public static class LayoutResumer
         sizing = sizing with { Hem = hem = hem with { Lanes = isFree ? 1 : lanes }, LanesBeside = lanes };
         double height = from.HeightMm;
         var fast = from.RestDiffers ? from.SewnRows() : [.. from.Before.Keys];
+        var lines = earlier.LineStepMm > 0 ? new TwoLines(earlier.LineStepMm / earlier.LetterHeightMm) : null;
+        sizing = sizing with { LineStep = lines?.Step ?? 0 };
         double baselineY = from is { RestDiffers: true, KeepsBaseLine: false }
-            ? new Baselines([.. lettered.Names.Where(n => !fast.Contains(n.Name.Row))], height, sizing).CommonMm
+            ? new Baselines(Paired([.. lettered.Names.Where(n => !fast.Contains(n.Name.Row))]), height, sizing).CommonMm
             : earlier.BaselineYMm;
+        IReadOnlyList<LetteredName> Paired(IReadOnlyList<LetteredName> some) => lines?.Paired(some) ?? some;
         var baseline = new SettledBaseline(baselineY, height, sizing);
-        var (names, held) = HoldUnfitting(lettered.Names, sizing, height, baseline, fast, from.RestDiffers);
+        var (names, held) = HoldUnfitting(
+            lettered.Names, sizing, height, n => baseline.Fits(lines?.Alone(n) ?? n), fast, from.RestDiffers);
         double[] hems = Hems(hem, earlier);
         var cloths = Assemble.Cloths(earlier, sizing, hems, job);
         var (blocks, hasMoved, wrong) = SewnDrift.Apply(Kept.Blocks(from, names, sizing), from.Ends, cloths, sizing.Flat);
@@ -74,7 +79,9 @@ public static class LayoutResumer
         }
 
         var placed = blocks.SelectMany(b => b.Names).Select(p => p.Lettered).ToHashSet();
-        var newcomers = names.Where(n => !placed.Contains(n)).ToList();
+        var newcomers = Paired([.. names.Where(n => !placed.Contains(n))]);
+        blocks = lines is null ? blocks : [.. blocks.Select(b => lines.Together(b, earlier.BaselineYMm))];
+        var all = lines is null ? names : InOrder(names, [.. blocks.SelectMany(b => b.Names).Select(n => n.Lettered), .. newcomers], lines);
 
         var groupOfRound = GroupOfRound(hems.Length, earlier, blocks);
         var asPlanned = new AsPlanned(sizing, hems, cloths);
@@ -88,7 +95,7 @@ public static class LayoutResumer
             foreach (double part in gapParts)
             {
                 var setting = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part);
-                var set = setting.Place(sewn, names);
+                var set = setting.Place(sewn, all);
                 if (setting.HasFitted)
                 {
                     return set;
@@ -96,7 +103,7 @@ public static class LayoutResumer
             }
 
             var whole = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound);
-            return whole.Place(sewn, names);
+            return whole.Place(sewn, all);
         }
 
         var rounds = Assemble.Rounds(laid, hems, earlier, sizing, height);
@@ -110,6 +117,7 @@ public static class LayoutResumer
             Marks = job.Holding.Marks,
             Hold = job.Holding.Hold,
         };
+        plan = lines?.Apart(plan, sizing, areMotifsLaid: false) ?? plan;
         var notes = stays is null && blocks.Any(b => !b.IsSewn)
             ? [Problem.Note(new Where(), hasMoved
                 ? $"What is not sewn yet was set out again, so that the strip still ends at its hem after what {DriftFile.FileName} measured."
@@ -117,7 +125,19 @@ public static class LayoutResumer
                 : Math.Abs(earlier.Shortening - sizing.Shortening) >= 1e-6 ? "What is not sewn yet was set out again, for the cloth shortens otherwise than was planned."
                 : "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
             : ImmutableArray<Problem>.Empty;
-        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, names, sizing), .. held.Where(h => h.Row.List == JobReader.FileName).Select(h => GroupLetterer.HeldHeading(job.Groups, h)), .. notes, .. Recut(stays is not null && recut != blocks)]);
+        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, all, sizing), .. held.Where(h => h.Row.List == JobReader.FileName).Select(h => GroupLetterer.HeldHeading(job.Groups, h)), .. notes, .. Recut(stays is not null && recut != blocks)]);
+    }
+
+    /// <summary>Names and pairs of names in the order of the list: a pair stands where its first name does.</summary>
+    private static List<LetteredName> InOrder(List<LetteredName> names, ImmutableArray<LetteredName> paired, TwoLines lines)
+    {
+        var place = new Dictionary<LetteredName, int>(ReferenceEqualityComparer.Instance);
+        for (int i = 0; i < names.Count; i++)
+        {
+            place.TryAdd(names[i], i);
+        }
+
+        return [.. paired.OrderBy(p => lines.NamesOf(p).Min(n => place.GetValueOrDefault(n, int.MaxValue)))];
     }
 
     /// <summary>Which group with rounds of its own each round belongs to: whose names it had; 0 for those of all others.</summary>
@@ -150,13 +170,13 @@ public static class LayoutResumer
         [.. Enumerable.Range(1, Math.Max(hem.FixedRounds ?? 0, earlier.Rounds.Length)).Select(hem.RoundMm)];
 
     private static (List<LetteredName> Names, ImmutableArray<HeldRow> Held) HoldUnfitting(
-        ImmutableArray<LetteredName> all, Sizing sizing, double height, SettledBaseline baseline, HashSet<RowRef> fast, bool restDiffers)
+        ImmutableArray<LetteredName> all, Sizing sizing, double height, Func<LetteredName, bool> fitsAcross, HashSet<RowRef> fast, bool restDiffers)
     {
         var names = new List<LetteredName>();
         var held = ImmutableArray.CreateBuilder<HeldRow>();
         foreach (var name in all)
         {
-            if (fast.Contains(name.Name.Row) || (sizing.FitsField(name, height) && baseline.Fits(name)))
+            if (fast.Contains(name.Name.Row) || (sizing.FitsField(name, height) && fitsAcross(name)))
             {
                 names.Add(name);
             }

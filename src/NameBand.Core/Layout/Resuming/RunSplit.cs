@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Garment;
 using NameBand.Job;
+using NameBand.Layout.Lines;
 
 namespace NameBand.Layout.Resuming;
 
@@ -26,15 +27,18 @@ internal static class RunSplit
 
         IEnumerable<EarlierSegment> Apart(EarlierSegment segment)
         {
-            var names = segment.Names.OrderBy(n => n.StartMm).ToList();
-            for (int from = 0, to; from < names.Count; from = to)
+            // Of two names one above the other neither moves once one of them is sewn.
+            var places = PlacesAlong.Of(segment.Names, n => (n.StartMm, n.StartMm + n.WidthMm, n.OnLine)).ToList();
+            for (int from = 0, to; from < places.Count; from = to)
             {
-                bool areSewn = isSewn(names[from]);
+                bool areSewn = places[from].Any(isSewn);
                 to = from + 1;
-                while (to < names.Count && isSewn(names[to]) == areSewn)
+                while (to < places.Count && places[to].Any(isSewn) == areSewn)
                 {
                     to++;
                 }
+
+                ImmutableArray<EarlierName> names = [.. places[from..to].SelectMany(p => p)];
 
                 number++;
                 if (areSewn)
@@ -43,13 +47,15 @@ internal static class RunSplit
                 }
 
                 var run = hoopingOf[segment.Number];
-                double start = names[from].StartMm;
+                double start = names.Min(n => n.StartMm);
+                double end = names.Max(n => n.StartMm + n.WidthMm);
+                double next = to == places.Count ? double.PositiveInfinity : places[to].Min(n => n.StartMm);
                 double along = flat.OnClothMm(start - segment.StartMm);
                 hoopings.Add(run with { Number = number, Segments = [new EarlierHooped(number, 0, 0)], OnClothMm = run.OnClothMm + along });
                 yield return new EarlierSegment(
-                    number, start, names[to - 1].StartMm + names[to - 1].WidthMm - start, flat.OnClothMm(start), [.. names[from..to]])
+                    number, start, end - start, flat.OnClothMm(start), names)
                 {
-                    Motifs = [.. segment.Motifs.Where(m => m.StartMm > start && (to == names.Count || m.StartMm < names[to].StartMm))],
+                    Motifs = [.. segment.Motifs.Where(m => m.StartMm > start && m.StartMm < next)],
                 };
             }
         }
@@ -64,7 +70,7 @@ internal static class RunSplit
         var rounds = ImmutableArray.CreateBuilder<Round>(plan.Rounds.Length);
         foreach (var round in plan.Rounds)
         {
-            var runs = round.Segments.SelectMany(s => s.Names).OrderBy(n => n.StartMm)
+            var runs = PlacesAlong.Of(round.Segments.SelectMany(s => s.Names)).SelectMany(p => p)
                 .GroupBy(n => StripPiece.At(pieces, round.Number, n.StartMm)?.Number ?? 0)
                 .Select(g => (Names: g.ToImmutableArray(), Before: numbers.Of(round.Number, [.. g])))
                 .ToList();
@@ -85,7 +91,7 @@ internal static class RunSplit
 
     private static Segment Segment(StripPlan plan, ImmutableArray<PlacedName> names, Before before, List<PlacedName> motifs)
     {
-        double start = names[0].StartMm, end = names.Max(n => n.EndMm);
+        double start = names.Min(n => n.StartMm), end = names.Max(n => n.EndMm);
         if (before.Segment is { } known && IsSame(names, known))
         {
             (start, end) = (known.StartMm, known.StartMm + known.LengthMm);
@@ -99,8 +105,8 @@ internal static class RunSplit
 
     private static bool IsSame(ImmutableArray<PlacedName> names, EarlierSegment known)
     {
-        bool isSame = names.Length == known.Names.Length && known.StartMm <= names[0].StartMm && names.Max(n => n.EndMm) <= known.StartMm + known.LengthMm + ReadBackMm;
-        return isSame && names.Zip(known.Names.OrderBy(n => n.StartMm)).All(p => Math.Abs(p.First.StartMm - p.Second.StartMm) < ReadBackMm);
+        bool isSame = names.Length == known.Names.Length && known.StartMm <= names.Min(n => n.StartMm) && names.Max(n => n.EndMm) <= known.StartMm + known.LengthMm + ReadBackMm;
+        return isSame && names.OrderBy(n => n.StartMm).Zip(known.Names.OrderBy(n => n.StartMm)).All(p => Math.Abs(p.First.StartMm - p.Second.StartMm) < ReadBackMm);
     }
 
     private static Hooping Lying(StripPlan plan, Round round, Segment segment, Before before, List<StripPiece> pieces)

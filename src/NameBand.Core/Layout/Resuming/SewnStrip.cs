@@ -26,6 +26,9 @@ public sealed record SewnStrip(
 
     private int Segment { get; init; }
 
+    /// <summary>The name that reaches farthest along it.</summary>
+    private string Last { get; init; } = "";
+
     /// <summary>The strips of a hooping that hold names, from the top; none where the plan has no such hooping.</summary>
     public static ImmutableArray<SewnStrip> Of(EarlierPlan plan, int hooping)
     {
@@ -43,9 +46,10 @@ public sealed record SewnStrip(
                 // Places are set apart by the shortening that was reckoned with, and letters are not stretched.
                 double onCloth = segment.Names.Max(n => flat.OnClothMm(n.StartMm - first) + n.WidthMm);
                 return new SewnStrip(
-                    hooping, i + 1, hooped.Count, onCloth, flat.FinishedMm(onCloth), [.. segment.Names.OrderBy(n => n.StartMm).Select(n => n.Text)])
+                    hooping, i + 1, hooped.Count, onCloth, flat.FinishedMm(onCloth), [.. segment.Names.OrderBy(n => n.StartMm).ThenBy(n => n.OnLine).Select(n => n.Text)])
                 {
                     Segment = s.Segment,
+                    Last = segment.Names.MaxBy(n => n.StartMm + n.WidthMm)!.Text,
                 };
             }),
         ];
@@ -115,7 +119,7 @@ public sealed record SewnStrip(
 
     private string Between => Names.Length == 1
         ? $"from the left edge of “{PlainText.Short(Names[0])}” to its right edge"
-        : $"from the left edge of “{PlainText.Short(Names[0])}” to the right edge of “{PlainText.Short(Names[^1])}”";
+        : $"from the left edge of “{PlainText.Short(Names[0])}” to the right edge of “{PlainText.Short(Last)}”";
 
     private string InWords => string.Create(
         CultureInfo.InvariantCulture,

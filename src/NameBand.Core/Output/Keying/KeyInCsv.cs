@@ -25,9 +25,11 @@ public static class KeyInCsv
         {
             NewLine = CsvText.LineEnd,
         };
-        writer.WriteLine(CsvText.Row(Header));
+        var all = names.ToList();
+        bool hasLines = all.Exists(n => n.Line > 0);
+        writer.WriteLine(CsvText.Row(hasLines ? [.. Header, "on_line"] : Header));
         int turn = 0;
-        foreach (var name in names)
+        foreach (var name in all)
         {
             turn++;
             for (int i = 0; i < name.Parts.Length; i++)
@@ -43,6 +45,7 @@ public static class KeyInCsv
                     name.Row.List, Whole(name.Row.Line), Whole(name.Ruler.Cloth),
                     Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn || name.IsLogged ? "sewn" : "",
                     Mm(part.FeedMm), "", "", "",
+                    .. hasLines ? new[] { name.Line == 1 ? "upper" : "lower" } : [],
                 ]));
             }
         }

@@ -44,6 +44,9 @@ public sealed record KeyInName(
     /// <summary>The mark of that hooping.</summary>
     public string Mark { get; init; } = "";
 
+    /// <summary>On a strip with two lines of names: 1 on the upper one, 2 on the lower one; else 0. Each line is sewn from end to end.</summary>
+    public int Line { get; init; }
+
     /// <summary>It is sewn already, as far as measured ends tell.</summary>
     public bool IsSewn { get; init; }
 

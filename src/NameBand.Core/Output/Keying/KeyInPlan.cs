@@ -24,6 +24,8 @@ public static class KeyInPlan
                 row.Reverse();
             }
 
+            row = plan.LineStepMm > 0 ? LineByLine(row, forward) : row;
+
             var rulers = ClothRuler.Of(plan, round);
             double? lastEndMm = null;
             for (int i = 0; i < row.Count; i++)
@@ -32,6 +34,7 @@ public static class KeyInPlan
                 double along = forward ? name.StartMm : round.LengthMm - name.EndMm;
                 bool isSewn = i < (round.Sewn?.SewnNames ?? 0);
                 double start = isSewn ? along : OnStripNow(plan, round, along);
+                lastEndMm = i > 0 && row[i - 1].Name.Line != name.Line ? null : lastEndMm;
                 lastEndMm = round.Sewn is { } sewn && i == sewn.SewnNames ? sewn.SewnToMm : lastEndMm;
                 var (hooped, hooping) = hoopings[segment.Number];
 
@@ -41,13 +44,20 @@ public static class KeyInPlan
                 var parts = Parts(name, start, lastEndMm, composer, settings, sewnFrom);
                 names.Add(new KeyInName(
                     names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hooping.Number, parts)
-                { IsSewn = isSewn, Ruler = ClothRuler.At(rulers, name.StartMm), Mark = marks[hooping.Number] });
+                { Line = name.Line, IsSewn = isSewn, Ruler = ClothRuler.At(rulers, name.StartMm), Mark = marks[hooping.Number] });
                 lastEndMm = parts[^1].FromEndMm + parts[^1].ExpectedMm;
             }
         }
 
         return names.ToImmutable();
     }
+
+    /// <summary>Of each piece the upper line from end to end, then the lower one: nobody moves the strip to and fro for every pair.</summary>
+    private static List<(Segment Segment, PlacedName Name)> LineByLine(List<(Segment Segment, PlacedName Name)> row, bool forward) =>
+    [
+        .. row.GroupBy(n => n.Segment.Number).SelectMany(s => s.OrderBy(n => n.Name.Line)
+            .ThenBy(n => forward ? n.Name.StartMm : -n.Name.EndMm)),
+    ];
 
     /// <summary>
     /// Where a place of the finished strip lies on the strip as it is now: what is not sewn yet is longer by what sewing

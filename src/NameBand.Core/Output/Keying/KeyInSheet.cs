@@ -34,7 +34,7 @@ public static class KeyInSheet
         {
             var run = runs[i];
             bool newStrip = i == 0 || runs[i - 1][0].Round != run[0].Round;
-            bool newPiece = newStrip || runs[i - 1][0].Ruler != run[0].Ruler;
+            bool newPiece = newStrip || runs[i - 1][0].Ruler != run[0].Ruler || runs[i - 1][0].Line != run[0].Line;
             double head = (newStrip ? StripMm : 0) + RunMm;
             double whole = head + run.Sum(HeightMm);
             double room = paper.HeightMm - FootMm;
@@ -67,7 +67,7 @@ public static class KeyInSheet
         for (int from = 0, to; from < names.Length; from = to)
         {
             to = from + 1;
-            while (to < names.Length && (names[to].Round, names[to].Hooping) == (names[from].Round, names[from].Hooping))
+            while (to < names.Length && (names[to].Round, names[to].Hooping, names[to].Line) == (names[from].Round, names[from].Hooping, names[from].Line))
             {
                 to++;
             }
@@ -138,9 +138,17 @@ public static class KeyInSheet
         double end = ruler.OnClothMm + plan.OnClothMm(ruler.EndMm - ruler.StartMm);
         string cloth = plan.Cloths.Length > 1 ? FormattableString.Invariant($" · cloth {ruler.Cloth}") : "";
         string run = FormattableString.Invariant($"{(settings.Hooped ? "Hooping" : "Run")} {first.Hooping}{(goesOn ? ", goes on" : "")}");
-        string text = $"{run} · mark {first.Mark}{cloth} · the finished strip lies from {Tenths(ruler.OnClothMm)} to {Tenths(end)} mm{Beyond(ruler)}";
+        string line = first.Line == 0 ? "" : FormattableString.Invariant($" · {StripWords.LineOf(first.Line)}, base line {FromCentre(plan, first.Line)}");
+        string text = $"{run}{line} · mark {first.Mark}{cloth} · the finished strip lies from {Tenths(ruler.OnClothMm)} to {Tenths(end)} mm{Beyond(ruler)}";
         pages.Text(LeftMm, y + 4, text, pages.Fitting(text, 3.7, pages.Paper.WidthMm - (2 * LeftMm)));
         return y + RunMm;
+    }
+
+    /// <summary>Where the base line of one of two lines lies.</summary>
+    private static string FromCentre(StripPlan plan, int line)
+    {
+        double y = plan.BaselineYMm + (line == 1 ? plan.LineStepMm : 0);
+        return $"{Tenths(Math.Abs(y))} mm {(y < 0 ? "below" : "above")} the strip’s centre line";
     }
 
     /// <summary>What of the cloth lies beyond the finished ends.</summary>

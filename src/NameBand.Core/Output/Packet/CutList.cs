@@ -78,6 +78,7 @@ internal static class CutList
         return plan.Hem.IsCurved ? "Rule for each hooping the straight line through the places of its two marks."
             : plan.HasSeveralWays ? $"Rule two lines along the piece: for the marks of what is hooped {Offset(plan.MarkYMm)}, and for the letters of all else {Offset(plan.BaselineYMm)} the centre line of {which}."
             : plan.HasNeedlePaths ? $"Rule the base line for the marks along the piece, {Offset(plan.MarkYMm)} the centre line of {which}."
+            : plan.LineStepMm > 0 ? $"Rule the two base lines of the letters along the piece, {Offset(plan.BaselineYMm)} and {Offset(plan.BaselineYMm + plan.LineStepMm)} the centre line of {which}."
             : $"Rule the base line of the letters along the piece, {Offset(plan.BaselineYMm)} the centre line of {which}.";
     }
 

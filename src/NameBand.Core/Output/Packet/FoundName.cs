@@ -27,6 +27,14 @@ public sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, in
         _ => (new FromMiddle(Math.Abs(FromRoundMiddleMm), FromRoundMiddleMm >= 0), "middle"),
     };
 
+    /// <summary>Its round, and on a strip with two lines which of them.</summary>
+    public string RoundInWords => Placed.Line switch
+    {
+        1 => string.Create(CultureInfo.InvariantCulture, $"{Round}, upper"),
+        2 => string.Create(CultureInfo.InvariantCulture, $"{Round}, lower"),
+        _ => Round.ToString(CultureInfo.InvariantCulture),
+    };
+
     public string PlaceInWords => $"{JobInWords.Mm(Place.From.DistanceMm)} {Place.From.Side} of {Place.What}";
 
     /// <summary>All names in sewing order, headings with them.</summary>

@@ -64,7 +64,8 @@ internal static class HandWorkPages
     private static string RuledLine(StripPlan plan)
     {
         double y = plan.HasNeedlePaths ? plan.MarkYMm : plan.BaselineYMm;
-        return $"{(plan.HasNeedlePaths ? "the marks’ line lay" : "the letters’ base line lies")} {JobInWords.Mm(Math.Abs(y))} {(y < 0 ? "below" : "above")} it";
+        string line = plan.LineStepMm > 0 ? "lower base line" : "base line";
+        return $"{(plan.HasNeedlePaths ? "the marks’ line lay" : $"the letters’ {line} lies")} {JobInWords.Mm(Math.Abs(y))} {(y < 0 ? "below" : "above")} it";
     }
 
     /// <summary>An edge with two ends: where the sewn strip is cut off.</summary>

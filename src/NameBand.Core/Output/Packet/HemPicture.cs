@@ -40,7 +40,7 @@ internal static class HemPicture
         double ring = Math.Min(MostRingMm, radiusMm * 0.8 / Math.Max(1, plan.Rounds.Length));
         double innermost = radiusMm - (ring * plan.Rounds.Length);
         bool inWords = plan.Rounds.Select((round, i) => (round, TextRadius(radiusMm - (ring * i), ring)))
-            .All(r => r.round.Names.All(n => pages.Fitting(Words(n), ring * 0.3, Room(r.round, n, r.Item2)) >= LeastTextMm));
+            .All(r => r.round.Names.All(n => pages.Fitting(Words(n), LetterMm(n, ring), Room(r.round, n, r.Item2)) >= LeastTextMm));
         for (int i = 0; i < plan.Rounds.Length; i++)
         {
             Ring(pages, plan, plan.Rounds[i], middle, radiusMm - (ring * i), ring, inWords);
@@ -85,12 +85,12 @@ internal static class HemPicture
             canvas.DrawCircle((float)middle.X, (float)middle.Y, (float)(outerMm - (ringMm * 0.9)), edge);
         }
 
-        double textRadius = TextRadius(outerMm, ringMm);
         foreach (var name in round.Names)
         {
             double angle = Turn(plan) * 360 * (name.StartMm + (name.WidthMm / 2)) / Math.Max(round.LengthMm, 1);
             string text = inWords ? Words(name) : name.Order.ToString(CultureInfo.InvariantCulture);
-            double size = pages.Fitting(text, ringMm * 0.3, Room(round, name, textRadius));
+            double textRadius = OnLine(name, outerMm, ringMm);
+            double size = pages.Fitting(text, LetterMm(name, ringMm), Room(round, name, textRadius));
             canvas.Save();
             canvas.RotateDegrees((float)angle, (float)middle.X, (float)middle.Y);
             bool lowerHalf = Math.Cos(angle * Math.PI / 180) < 0;
@@ -107,6 +107,16 @@ internal static class HemPicture
     private static string Words(PlacedName name) => string.Create(CultureInfo.InvariantCulture, $"{name.Order} {name.Lettered.Name.Text}");
 
     private static double TextRadius(double outerMm, double ringMm) => outerMm - (ringMm * 0.62);
+
+    /// <summary>Where a name's words stand in their ring: of two lines one above the other.</summary>
+    private static double OnLine(PlacedName name, double outerMm, double ringMm) => name.Line switch
+    {
+        1 => outerMm - (ringMm * 0.38),
+        2 => outerMm - (ringMm * 0.78),
+        _ => TextRadius(outerMm, ringMm),
+    };
+
+    private static double LetterMm(PlacedName name, double ringMm) => ringMm * (name.Line == 0 ? 0.3 : 0.22);
 
     private static double Room(Round round, PlacedName name, double textRadiusMm) =>
         2 * Math.PI * textRadiusMm * name.WidthMm * 1.1 / Math.Max(round.LengthMm, 1);
@@ -126,7 +136,8 @@ internal static class HemPicture
             {
                 double middle = left + (width * (name.StartMm + (name.WidthMm / 2)) / longest);
                 string number = name.Order.ToString(CultureInfo.InvariantCulture);
-                Centred(pages, number, middle, y + (bar * 0.66), pages.Fitting(number, bar * 0.38, width * name.WidthMm / longest));
+                var (down, most) = name.Line switch { 1 => (0.44, 0.32), 2 => (0.88, 0.32), _ => (0.66, 0.38) };
+                Centred(pages, number, middle, y + (bar * down), pages.Fitting(number, bar * most, width * name.WidthMm / longest));
             }
 
             y += step;

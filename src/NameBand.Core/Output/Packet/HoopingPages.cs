@@ -2,6 +2,7 @@ using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
+using NameBand.Layout.Lines;
 using NameBand.Output.Sheets;
 using NameBand.PlanFile;
 
@@ -59,8 +60,9 @@ internal static class HoopingPages
         flow.YMm += 2;
     }
 
+    /// <summary>Of two names one above the other the upper one stands before the stroke.</summary>
     private static string Names(HoopedSegment hooped) =>
-        string.Join("   ", hooped.Segment.Names.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}"));
+        string.Join("   ", PlacesAlong.Of(hooped.Segment.Names).Select(p => string.Join(" / ", p.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}"))));
 
     private static void Head(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
     {

@@ -198,7 +198,7 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
         }
     }
 
-    /// <summary>The names' numbers, in the turn-in above their own strip where it has room for them.</summary>
+    /// <summary>The names' numbers, in the turn-in above their own strip where it has room for them; those of a lower line below it.</summary>
     private void Numbers(SheetPages pages, HoopedSegment hooped, double fromMm, double toMm, double middle, double half)
     {
         double cut = Math.Min(plan.Hem.Strip.CutWidthMm / 2, half);
@@ -209,7 +209,8 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
             if (at > fromMm && at < toMm)
             {
                 string number = name.Order.ToString(CultureInfo.InvariantCulture);
-                pages.Text(PageFlow.LeftMm + at - fromMm - (pages.Face.WidthMm(number, NumberMm) / 2), baseline, number, NumberMm, Ink.Quiet);
+                double y = name.Line == 2 ? (2 * middle) - baseline + NumberMm : baseline;
+                pages.Text(PageFlow.LeftMm + at - fromMm - (pages.Face.WidthMm(number, NumberMm) / 2), y, number, NumberMm, Ink.Quiet);
             }
         }
     }

@@ -42,7 +42,7 @@ internal static class NameFinderPages
             double right = flow.RightMm;
             flow.Pages.Text(PageFlow.LeftMm, flow.YMm, flow.Cut(found.Text, flow.WidthMm - 118, TextMm), TextMm);
             Cell(flow, right - 104, Whole(found.Placed.Order));
-            Cell(flow, right - 89, Whole(found.Round));
+            Cell(flow, right - 89, found.RoundInWords);
             Cell(flow, right - 64, JobInWords.Mm(found.MiddleMm));
             Cell(flow, right - 17, found.PlaceInWords);
             Cell(flow, right, Whole(found.Hooping));

@@ -36,7 +36,7 @@ public static class ProofReadingSheet
         flow.NewPage();
         flow.Heading("The same names in the order of sewing");
         flow.YMm += 6;
-        Rows(flow, FoundName.InSewingOrder(matter.Plan), $"{run}, round", f => $"{Whole(f.Placed.Order)}: {run} {Whole(f.Hooping)}, round {Whole(f.Round)}");
+        Rows(flow, FoundName.InSewingOrder(matter.Plan), $"{run}, round", f => $"{Whole(f.Placed.Order)}: {run} {Whole(f.Hooping)}, round {f.RoundInWords}");
     }
 
     private static void Rows(PageFlow flow, ImmutableArray<FoundName> names, string place, Func<FoundName, string> placeOf)

@@ -93,7 +93,13 @@ internal sealed class TemplateRow(
 
         // A name's number stands at its beginning; with crosses along the lower edge there is room for it only above.
         double left = X(name.AtMm);
-        double y = strip.Marks.IsEmpty ? BottomMm - 6 : centreMm - halfMm;
+        double y = name.Placed.Line switch
+        {
+            // Of two names at one place each has its number at its own edge.
+            1 => centreMm - halfMm,
+            2 when !strip.Marks.IsEmpty => centreMm + (look.Strip.FinishedWidthMm / 2) - 3,
+            _ => strip.Marks.IsEmpty ? BottomMm - 6 : centreMm - halfMm,
+        };
         pages.Line(left, y, left, y + 3, 0.2);
         pages.Text(left + (look.Mirrored ? -5 : 0.8), y + 2.6, name.Placed.Order > 0 ? name.Placed.Order.ToString(CultureInfo.InvariantCulture) : "", 2.8, Ink.Quiet);
     }

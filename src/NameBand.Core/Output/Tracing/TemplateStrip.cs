@@ -65,7 +65,7 @@ internal sealed record TemplateStrip(
         {
             double middle = segment.Names.IsEmpty
                 ? segment.StartMm + (segment.LengthMm / 2)
-                : (segment.Names[0].StartMm + segment.Names[^1].EndMm) / 2;
+                : (segment.Names[0].StartMm + segment.LastName!.EndMm) / 2;
             return middle >= piece.StartMm - slightMm && middle <= piece.EndMm + slightMm;
         }
 

@@ -82,7 +82,24 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
                 Lettering = job.Lettering with { Face = Plan.Face },
                 Holding = HasNeedlePaths ? job.Holding with { Marks = Plan.Holding.Marks } : job.Holding,
             };
-        return (settled, [.. left, .. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn)), .. OtherMarks(job)]);
+        settled = settled with { Layout = settled.Layout with { Lines = SewnLines } };
+        return (settled, [.. left, .. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn)), .. OtherLines(job), .. OtherMarks(job)]);
+    }
+
+    private int SewnLines => Plan.LineStepMm > 0 ? 2 : 1;
+
+    /// <summary>Every strip of a job has as many lines of names as its first.</summary>
+    private IEnumerable<Problem> OtherLines(BandJob job)
+    {
+        if (job.Layout.Lines != SewnLines)
+        {
+            yield return Problem.NeedsPerson(
+                new Where(JobFile, Key: LayoutKeys.Lines.Path),
+                $"The job asks for names in {Lines(job.Layout.Lines)}, and what is sewn has {Lines(SewnLines)}; the rest is planned to match what is sewn.",
+                $"Write \"lines\": {SewnLines} in the group “strip” of {JobFile}, so that the file says what is done.");
+        }
+
+        static string Lines(int lines) => lines == 1 ? "one line" : "two lines";
     }
 
     /// <summary>Marks show on nothing that is sewn, so they are only a note; the sheets of one cloth are of one kind.</summary>

@@ -144,6 +144,14 @@ internal sealed class KeyedLetters(
             return ends.Value is null ? Result.Fail<StripPlan>(problems) : Result.Of(plan, problems);
         }
 
+        if (plan.LineStepMm > 0)
+        {
+            problems.Add(Problem.CannotUse(
+                new Where(DriftFile.FileName), "Names that stand in two lines are not set out anew after a measured end: what one line would win, the other has sewn.",
+                $"Take {DriftFile.FileName} out of the folder, and begin each name at its own mark."));
+            return Result.Fail<StripPlan>(problems);
+        }
+
         var corrected = DriftCorrection.Apply(
             plan, ends.Value.All, SewingDirection.FirstLetterFirst(job.Letters), job.Lettering.Spread);
         problems.AddRange(corrected.Problems);

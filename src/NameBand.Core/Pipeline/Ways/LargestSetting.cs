@@ -37,10 +37,12 @@ internal static class LargestSetting
             }
         }
 
-        var tried = steps.Select(s => (Step: s, Laid: layAt(s))).ToList();
-        if (tried.Find(t => t.Laid.Value is null) is { Laid: { } failed })
+        // Two lines of the larger letters may be too high for the strip.
+        var all = steps.Select(s => (Step: s, Laid: layAt(s))).ToList();
+        var tried = all.FindAll(t => t.Laid.Value is not null);
+        if (tried.Count == 0)
         {
-            return Result.Fail<Chosen>(failed.Problems);
+            return Result.Fail<Chosen>(all[^1].Laid.Problems);
         }
 
         int fewestHeld = tried.Min(t => t.Laid.Value!.Held.Length);

@@ -1,0 +1,98 @@
+using System.Text.Json;
+using NameBand.Common;
+using NameBand.Reports;
+using Xunit;
+
+namespace NameBand.Tests.SewingOn;
+
+/// <summary>Strips with two lines of names that are sewn, added to and made again: nothing sewn moves.</summary>
+public class TwoLinesSewnTests
+{
+    private const string Strip = "\"lines\": 2, \"cutWidth\": \"2 3/4 in\"";
+
+    private static Dictionary<string, string> Places(JsonElement plan) => plan.GetProperty("rounds").EnumerateArray()
+        .SelectMany(r => r.GetProperty("segments").EnumerateArray())
+        .SelectMany(s => s.GetProperty("names").EnumerateArray().Select(n => (Segment: s, Name: n)))
+        .ToDictionary(
+            n => n.Name.GetProperty("text").GetString()!,
+            n => string.Join(' ', n.Segment.GetProperty("number"), n.Name.GetProperty("onLine"), n.Name.GetProperty("startMm"), n.Name.GetProperty("baselineYMm")));
+
+    [Fact]
+    public void Latecomers_stand_in_new_pairs_and_what_is_sewn_and_planned_stays_where_it_was()
+    {
+        using var job = new SewnJob(SewnJob.TenNames);
+        job.Settings(Strip + ", \"keepFree\": \"150 mm\"");
+        var made = job.Make();
+        Assert.NotEqual(ExitStatus.CannotUse, made.Status);
+        var plan = job.Plan();
+        Assert.Equal(2, plan.GetProperty("rounds")[0].GetProperty("segments")[0].GetProperty("names")[1].GetProperty("onLine").GetInt32());
+        Assert.Contains(made.Problems, p => p.Where.Key == "strip.lines" && p.Found.Contains("10 names stand in two lines", StringComparison.Ordinal));
+        var before = Places(plan);
+        byte[] path = job.Path(1), proof = job.Proof(1);
+        job.Say(1);
+
+        job.Make();
+        Assert.Equal(before, Places(job.Plan()));
+
+        job.Names.AddRange(["Odo Finch", "Una Larch"]);
+        var more = job.Make();
+        var after = Places(job.Plan());
+        Assert.Equal(12, after.Count);
+        Assert.All(before, b => Assert.Equal(b.Value, after[b.Key]));
+        Assert.Equal(path, job.Path(1));
+        Assert.Equal(proof, job.Proof(1));
+        Assert.DoesNotContain(more.Problems, p => p.Severity == Severity.CannotUse);
+    }
+
+    [Fact]
+    public void One_line_of_a_job_begun_with_two_is_told_and_the_rest_goes_on_in_two()
+    {
+        using var job = new SewnJob(SewnJob.TenNames);
+        job.Settings(Strip);
+        job.Make();
+        var before = Places(job.Plan());
+        job.Say(1);
+        job.Settings("\"cutWidth\": \"2 3/4 in\"");
+        var made = job.Make();
+        Assert.Equal(before, Places(job.Plan()));
+        Assert.Contains(made.Problems, p => p.Severity == Severity.NeedsPerson && p.Where.Key == "strip.lines" && p.Mend.Contains("\"lines\": 2", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Typed_names_are_keyed_line_by_line_and_the_other_name_of_a_sewn_pair_keeps_its_place()
+    {
+        using var job = new NamedJob(NamedJob.Keyed.Replace("9 mm", "5 mm", StringComparison.Ordinal) + ", \"strip\": { \"lines\": 2, \"cutWidth\": \"2 3/4 in\" }");
+        Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
+        var sheet = job.Sheet();
+        Assert.Equal(["upper", "upper", "upper", "lower", "lower", "lower"], sheet.Select(r => r["on_line"]));
+        foreach (var line in sheet.GroupBy(r => r["on_line"]))
+        {
+            Assert.Equal("", line.First()["start_from_last_mm"]);
+            double[] starts = [.. line.Select(r => double.Parse(r["start_on_cloth_mm"], System.Globalization.CultureInfo.InvariantCulture))];
+            Assert.Equal(starts.Order(), starts);
+        }
+
+        var before = job.Places();
+        string sewn = before.Single(p => p.Value.Number == 3).Key, mate = before.Single(p => p.Value.Number == 4).Key;
+        job.Say(3);
+        job.Make();
+        Assert.Equal(before, job.Places());
+
+        // Wider letters: what is not sewn is set out anew, but for the pair that is begun.
+        job.Letters(5.5);
+        job.Make();
+        var after = job.Places();
+        Assert.Equal((before[sewn], before[mate]), (after[sewn], after[mate]));
+        Assert.NotEqual(before.Single(p => p.Value.Number == 5).Value.WidthMm, after.Single(p => p.Value.Number == 5).Value.WidthMm);
+    }
+
+    [Fact]
+    public void A_measured_end_of_a_typed_name_is_refused_where_names_stand_in_two_lines()
+    {
+        using var job = new NamedJob(NamedJob.Keyed.Replace("9 mm", "5 mm", StringComparison.Ordinal) + ", \"strip\": { \"lines\": 2, \"cutWidth\": \"2 3/4 in\" }");
+        job.With("drift.csv", "number,name,end_mm\n1,,80\n");
+        var made = job.Make();
+        Assert.Equal(ExitStatus.CannotUse, made.Status);
+        Assert.Contains(made.Problems, p => p.Where.File == "drift.csv" && p.Found.Contains("two lines", StringComparison.Ordinal));
+    }
+}

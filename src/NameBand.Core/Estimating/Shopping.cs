@@ -62,8 +62,46 @@ public static class Shopping
         int beside = (int)Math.Max(1, Math.Floor((job.Shop.ClothWidthMm / bandMm) + 1e-9));
         double lengthMm = (plan.Cloths.IsEmpty ? Rows(lengths, beside) : CutPlan.Of(plan, job.Shop, job.Layout.IsBias).BoughtMm) * (1 + job.Shop.ClothWastePart);
         return Measured(
-            "cloth", plan.Hem.IsCurved ? FormattableString.Invariant($"{Plural(lengths.Count, "piece", withNumber: true)} of a ring, nested in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide") : FormattableString.Invariant($"{Plural(lengths.Count, "length", withNumber: true)} {bandMm:0} mm wide, {beside} beside each other in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide"),
+            "cloth", plan.Hem.IsCurved ? FormattableString.Invariant($"{Plural(lengths.Count, "piece", withNumber: true)} of a ring, nested in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide") : InLengths(job, plan, (lengths.Count, bandMm, beside), lengthMm),
             lengthMm, job.Shop.Metric, job.Prices.ClothPerUnit);
+    }
+
+    /// <summary>What of the cloth's width the lengths use; and where most of it would be left over, what joins would save.</summary>
+    private static string InLengths(BandJob job, StripPlan plan, (int Count, double WidthMm, int Most) lengths, double boughtMm)
+    {
+        int beside = Math.Min(lengths.Count, lengths.Most);
+        string side = beside > 1 ? $", {(beside == lengths.Count ? "" : FormattableString.Invariant($"{beside} "))}beside each other" : "";
+        return FormattableString.Invariant($"{Plural(lengths.Count, "length", withNumber: true)} {lengths.WidthMm:0} mm wide{side}: ")
+            + FormattableString.Invariant($"{beside * lengths.WidthMm / 1000:0.00} m of the {job.Shop.ClothWidthMm / 1000:0.##} m that the cloth is wide")
+            + InPieces(job, plan, lengths.Most, boughtMm);
+    }
+
+    /// <summary>Fewer joins than this are few: pieces no shorter than a metre (our choice).</summary>
+    private const double FewJoinsMm = 1000;
+
+    /// <summary>Half a gap and half a name by which a join may lie off an even division: our assumption.</summary>
+    private const double OffEvenMm = 80;
+
+    /// <summary>Joins are seen, so that they are hers: it is said what they would save.</summary>
+    private static string InPieces(BandJob job, StripPlan plan, int most, double boughtMm)
+    {
+        if (job.Layout.Piece is not null || job.Layout.IsBias || plan.Cloths.IsEmpty || plan.Rounds.IsEmpty || most < 2)
+        {
+            return "";
+        }
+
+        double round = plan.Rounds.Max(r => r.LengthMm);
+        int pieces = Math.Min(most / plan.Cloths.Length, (int)(round / FewJoinsMm));
+        if (pieces < 2)
+        {
+            return "";
+        }
+
+        double piece = Math.Ceiling(((round / pieces) + OffEvenMm) / 10) * 10;
+        double around = plan.Cloths.Max(c => c.LengthMm) - plan.OnClothMm(round) + (2 * job.Layout.JoinAllowance.Mm);
+        double neededMm = (plan.OnClothMm(piece) + around) / (1 - job.Shop.ClothShrinkagePart) * (1 + job.Shop.ClothWastePart);
+        return boughtMm - neededMm < FewJoinsMm / 2 ? "" : FormattableString.Invariant(
+            $"; in pieces of at most {piece:0} mm (\"piece\" in the group “strip”; joins are seen) {Measured("", "", neededMm, job.Shop.Metric, null).InShop} would do");
     }
 
     private static BuyLine Backing(BandJob job, StripPlan plan)

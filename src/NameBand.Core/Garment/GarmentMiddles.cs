@@ -35,6 +35,12 @@ public sealed record GarmentMiddles(double? FrontMm, double? BackMm, double Roun
     /// <summary>Null where it is not known where centre back lies.</summary>
     public FromMiddle? FromBack(double atMm) => From(BackMm, atMm);
 
+    /// <summary>A join so near to centre front is seen by all who meet her: our choice.</summary>
+    public const double AtFrontMm = 50;
+
+    /// <summary>Whether a join there would lie at centre front; false where nobody knows where that is.</summary>
+    public bool IsAtFront(double atMm) => FromFront(atMm) is { } front && front.DistanceMm < AtFrontMm;
+
     private FromMiddle? From(double? middleMm, double atMm)
     {
         if (middleMm is not { } middle)

@@ -38,7 +38,7 @@ internal static class HemPlaces
             problems.Add(OffTheHem(hem, "hem.centreBack", FormattableString.Invariant($"Centre back is said to lie at {hem.CentreBackMm:0} mm")));
         }
 
-        double kept = hem.KeepClear.Sum(z => z.WidthMm) + hem.KeepFreeMm;
+        double kept = hem.KeepClear.Sum(z => z.WidthMm) + hem.KeptFreeMm(1);
         if (kept > 0 && hem.RoundMm(1) - kept < LeastRoomMm)
         {
             problems.Add(Problem.CannotUse(
@@ -60,7 +60,7 @@ internal static class HemPlaces
         }
 
         int joins = JoinPlaces.Of(hem, 1).Count();
-        double kept = hem.KeepClear.Sum(z => z.WidthMm) + hem.KeepFreeMm;
+        double kept = hem.KeepClear.Sum(z => z.WidthMm) + hem.KeptFreeMm(1);
         double room = hem.RoundMm(1) - kept - (joins * hem.JoinBlankMm);
         if (joins > 0 && room < LeastRoomMm * (joins + 1))
         {

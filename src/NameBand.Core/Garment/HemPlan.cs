@@ -77,6 +77,15 @@ public sealed record HemPlan(
     /// <summary>Kept free of names at the end of every round.</summary>
     public double KeepFreeMm { get; init; }
 
+    /// <summary>Part of every round that is kept free of names at its end.</summary>
+    public double KeepFreePart { get; init; }
+
+    /// <summary>What is kept free of names at the end of a round: by its length or its part, whichever is more.</summary>
+    public double KeptFreeMm(int round) => Math.Max(KeepFreeMm, KeepFreePart > 0 ? KeepFreePart * RoundMm(round) : 0);
+
+    /// <summary>The same hem with nothing kept free: what was kept is what latecomers are for.</summary>
+    public HemPlan WithNothingKeptFree() => this with { KeepFreeMm = 0, KeepFreePart = 0 };
+
     /// <summary>What a strip's upper edge gives; how a round lies on the garment is judged when its gaps are known.</summary>
     public EaseRule Ease { get; init; } = new(JobDefaults.LiesFlatPart, JobDefaults.EaseLimitStraightPart, null, IsBias: false);
 

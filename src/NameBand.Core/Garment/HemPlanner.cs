@@ -31,6 +31,7 @@ public static class HemPlanner
             CentreFrontMm = job.Layout.CentreFront?.Mm,
             CentreBackMm = job.Layout.CentreBack?.Mm,
             KeepFreeMm = job.KeepFree.Mm,
+            KeepFreePart = job.HasMoreToCome ? JobDefaults.MoreToComePart : 0,
             IsCurved = job.Layout.IsCurved,
             EndMarginMm = job.Hem.Closed ? 0 : strip.MarginMm,
             Ease = new EaseRule(job.Layout.LiesFlatPart, job.Layout.EaseLimitPart, job.Layout.EasedPart, job.Layout.IsBias)
@@ -53,6 +54,14 @@ public static class HemPlanner
                 new Where(File, Key: "strip.roundStep"),
                 FormattableString.Invariant($"The rounds stand {step:0.#} mm apart, but a finished strip is {strip.FinishedWidthMm:0.#} mm wide, so each lies over the one below."),
                 FormattableString.Invariant($"Make the step {strip.FinishedWidthMm:0.#} mm or more.")));
+        }
+
+        if (hem.Closed && GarmentMiddles.On(hem, hem.EdgeLengthMm).IsAtFront(0))
+        {
+            problems.Add(Problem.Note(
+                new Where(File, Key: "hem.centreFront"),
+                "The strip's ends meet at centre front, where a join shows most.",
+                "Let them meet at the back or at a side, and measure hem.centreFront from there."));
         }
 
         CheckRounds(hem, problems);

@@ -41,12 +41,17 @@ internal static class JoinPlaces
         return (hem.Lanes / beside) + (round - 1 - first < hem.Lanes % beside ? 1 : 0);
     }
 
-    /// <summary>The nearest place at which the join keeps out of seams and of what else is kept clear.</summary>
+    /// <summary>The nearest place at which the join keeps out of seams, of what else is kept clear, and of centre front.</summary>
     private static double Clear(HemPlan hem, int round, double wishedMm)
     {
         double scale = hem.RoundMm(round) / hem.EdgeLengthMm;
         double reach = hem.JoinBlankMm / 2;
         var zones = hem.KeepClear.Select(z => (From: (z.AtMm * scale) - (z.WidthMm / 2) - reach, To: (z.AtMm * scale) + (z.WidthMm / 2) + reach)).ToList();
+        if (GarmentMiddles.On(hem, hem.RoundMm(round)).FrontMm is { } front)
+        {
+            zones.Add((front - GarmentMiddles.AtFrontMm, front + GarmentMiddles.AtFrontMm));
+        }
+
         bool IsFree(double at) => !zones.Exists(z => at > z.From + 1e-9 && at < z.To - 1e-9);
         return zones.SelectMany(z => new[] { z.From, z.To }).Prepend(wishedMm)
             .Where(at => at >= reach && at <= hem.RoundMm(round) - reach && IsFree(at))

@@ -100,6 +100,9 @@ public sealed record BandJob(
     /// <summary>Room left blank at the end of every round for names that come later.</summary>
     public Length KeepFree { get; init; } = Length.FromMm(0);
 
+    /// <summary>More names are expected: a tenth of every round is left blank for them, or <see cref="KeepFree"/> where that is more.</summary>
+    public bool HasMoreToCome { get; init; }
+
     /// <summary>What is not sewn yet takes face, letter height and cloth from the job, though what is sewn has others.</summary>
     public bool RestMayDiffer { get; init; }
 

@@ -35,6 +35,7 @@ internal static partial class JobAssembly
             Shop = Shop(values) with { ClothShrinkagePart = Certain(values, LayoutKeys.ClothShrinkage) },
             Prices = Prices(values),
             KeepFree = values.Certain(WorkKeys.KeepFree),
+            HasMoreToCome = values.Flag(WorkKeys.MoreToCome),
             EveningMinutes = Evening(values),
             FinishBy = FinishBy(values),
             RestMayDiffer = values.Flag(WorkKeys.RestMayDiffer),

@@ -41,6 +41,9 @@ public static class JobDefaults
     public static Length Least { get; } = Length.FromMm(6);
 
     /// <summary>Letter heights of clear space between two names where lettering.gap is not given.</summary>
+    /// <summary>Part of every round that stays blank where more names are to come.</summary>
+    public const double MoreToComePart = 0.1;
+
     public const double GapFactor = 1.5;
 
     public const bool Spread = true;

@@ -68,6 +68,7 @@ internal static class WorkKeys
     public static readonly NumberKey HourPrice = Price("prices.hour");
 
     public static readonly LengthKey KeepFree = new("strip.keepFree", Mm(0), 0, LongestEdgeMm);
+    public static readonly FlagKey MoreToCome = new("moreToCome", false);
     public static readonly FlagKey RestMayDiffer = new("sewing.restMayDiffer", false);
     public static readonly TextKey Evening = new("evening", null, "not said");
     public static readonly TextKey FinishBy = new("finishBy", null, "not said");
@@ -79,7 +80,7 @@ internal static class WorkKeys
         TearAwayByMetre, Spoiled, Unpicking, CuttingApart, Tuck,
         BobbinDiameter, BobbinHeight, BobbinCore, BobbinWall, BobbinFilledTo, BobbinThreadTex, WindingPart, BobbinCapacity,
         ShopUnits, Spool, BobbinSpool, ClothWidth, BackingWidth, ThreadWaste, ClothWaste, HoursPerNeedle,
-        Currency, SpoolPrice, BobbinSpoolPrice, ClothPrice, BackingPrice, NeedlePrice, HourPrice, KeepFree, Evening, FinishBy, RestMayDiffer,
+        Currency, SpoolPrice, BobbinSpoolPrice, ClothPrice, BackingPrice, NeedlePrice, HourPrice, KeepFree, MoreToCome, Evening, FinishBy, RestMayDiffer,
     ];
 
     private static NumberKey Seconds(string path, double usual) => new(path, usual, 0, 3600);

@@ -38,6 +38,13 @@ public static class LayoutPlanner
         bool isFree = job.Lettering.Order == NameOrder.BestFit;
         var lines = job.Layout.Lines > 1 ? new TwoLines() : null;
         var search = new HeightSearch(sizing, job.Lettering.Least.Mm, isFree, lines is null ? null : n => new TwoLines().Paired(n));
+        if (job.Lettering.Height is null)
+        {
+            var odd = OddLongNames.Of(ordered, n => search.Largest(n).HeightMm);
+            held = [.. held, .. odd.Select(o => o.Held)];
+            ordered = odd.IsEmpty ? ordered : [.. ordered.Where(n => !odd.Any(o => ReferenceEquals(o.Name, n)))];
+        }
+
         var one = lines?.Paired(ordered) ?? ordered;
         if (lines is not null && LineAdvice.TooNarrow(job, sizing, one) is { } tooNarrow)
         {

@@ -22,7 +22,8 @@ internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool 
     {
         double length = hem.RoundMm(round);
         var whole = new Stretch(round, hem.EndMarginMm, Math.Max(0, length - (2 * hem.EndMarginMm)), !hem.Closed);
-        if (hem.KeepClear.IsEmpty && hem.StartMm <= 0 && hem.KeepFreeMm <= 0 && hem.JoinBlankMm <= 0)
+        double kept = hem.KeptFreeMm(round);
+        if (hem.KeepClear.IsEmpty && hem.StartMm <= 0 && kept <= 0 && hem.JoinBlankMm <= 0)
         {
             return [whole];
         }
@@ -36,7 +37,7 @@ internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool 
         }
 
         var joins = JoinPlaces.Of(hem, round).ToList();
-        if (joins.Count == 0 && hem.KeepClear.IsEmpty && start <= 0 && hem.KeepFreeMm <= 0)
+        if (joins.Count == 0 && hem.KeepClear.IsEmpty && start <= 0 && kept <= 0)
         {
             return [whole];
         }
@@ -52,7 +53,7 @@ internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool 
             Block(blocked, join - (hem.JoinBlankMm / 2), hem.JoinBlankMm, length, hem.Closed);
         }
 
-        Block(blocked, start > 0 ? start - hem.KeepFreeMm : length - hem.KeepFreeMm, hem.KeepFreeMm, length, hem.Closed);
+        Block(blocked, start > 0 ? start - kept : length - kept, kept, length, hem.Closed);
         var free = Free(blocked, start, length)
             .OrderBy(f => f.From < start - 1e-9)
             .ThenBy(f => f.From)

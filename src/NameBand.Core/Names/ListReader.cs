@@ -38,7 +38,8 @@ public static class ListReader
         problems.AddRange(settler.Problems);
         problems.AddRange(grouping.Problems());
         return Result.Of(
-            new NameList(settled, [.. settled.Where(r => r.Outcome == RowOutcome.Placed).Select(r => new Name(r.Text, r.Row) { Group = r.Group })]), problems);
+            new NameList(settled, [.. settled.Where(r => r.Outcome == RowOutcome.Placed)
+                .Select(r => new Name(r.Text, r.Row) { Group = r.Group, IsKept = r.Decided == Decision.Keep })]), problems);
     }
 
     private static List<(string List, CsvTable Table)> ReadTables(BandJob job, List<Problem> problems)

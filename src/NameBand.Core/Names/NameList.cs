@@ -31,6 +31,9 @@ public sealed record Name
 
     /// <summary>Its owner has not agreed to it yet, and the job wants such names last.</summary>
     public bool IsPlannedLast { get; init; }
+
+    /// <summary>A person has decided that it is sewn as it is, whatever it costs.</summary>
+    public bool IsKept { get; init; }
 }
 
 /// <summary>What a held row waits for: not every decision settles each.</summary>

@@ -121,7 +121,7 @@ public static class SewnMatching
             ImmutableArray<ListedRow> rows = [.. list.Rows.Select(r => _rows[r.Row])];
             var byRow = list.Names.ToDictionary(n => n.Row);
             var placed = rows.Where(r => r.Outcome == RowOutcome.Placed)
-                .Select(r => byRow.TryGetValue(r.Row, out var known) && known.Text == r.Text ? known : new Name(r.Text, r.Row) { Group = r.Group });
+                .Select(r => byRow.TryGetValue(r.Row, out var known) && known.Text == r.Text ? known : new Name(r.Text, r.Row) { Group = r.Group, IsKept = r.Decided == Decision.Keep });
             return new MatchedList(new NameList(rows, [.. placed]), _before.ToImmutable(), [.. _gone], [.. _problems])
             {
                 Changed = _changed.ToImmutable(),

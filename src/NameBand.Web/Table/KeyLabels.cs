@@ -28,6 +28,7 @@ internal static class KeyLabels
         ["strip.sewn"] = "Names are sewn",
         ["strip.shortening"] = "Part the cloth loses in sewing",
         ["strip.lift"] = "Height above the hem",
+        ["moreToCome"] = "More names to come",
         ["strip.keepFree"] = "Kept free for latecomers",
         ["strip.roundStep"] = "From one round to the next",
         ["strip.liesFlat"] = "Part that lies flat of itself",

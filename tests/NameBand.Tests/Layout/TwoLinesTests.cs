@@ -194,6 +194,6 @@ public class TwoLinesTests
         folder.With("names.csv", "name\nWren Alder\n");
         folder.With("job.json", """{ "lists": ["names.csv"], """ + job.TrimStart('{', ' '));
         var read = JobReader.Read(folder.FullPath);
-        Assert.Contains(read.Problems, p => p.Severity == Severity.CannotUse && p.Where.Key == "strip.lines" && p.Found.Contains(why, StringComparison.Ordinal));
+        Assert.Contains(read.Problems, p => p.Severity == Severity.CannotUse && p.Where.Key == "strip.lines" && (p.Found + p.Mend).Contains(why, StringComparison.Ordinal));
     }
 }

@@ -25,7 +25,7 @@ internal sealed record RoundPart(LaidRound Round, double StartMm, double EndMm, 
         .GroupBy(p => p.Second, p => p.First).Select(g => g.ToImmutableArray());
 }
 
-/// <summary>Cuts rounds into pieces, always in a gap between two names and never where nothing may be joined.</summary>
+/// <summary>Cuts rounds into pieces, always in a gap between two names, never where nothing may be joined, and not at centre front.</summary>
 internal static class PieceCutter
 {
     /// <summary>As even as the gaps allow, <paramref name="pieces"/> of them or more where one would be over the longest; diagonal joins at their own places.</summary>
@@ -39,9 +39,13 @@ internal static class PieceCutter
 
         int least = Math.Max(pieces, longestMm is { } longest ? (int)Math.Ceiling((round.LengthMm / longest) - 1e-9) : 1);
         double[] gaps = [.. Gaps(round)];
+        var middles = GarmentMiddles.On(hem, round.LengthMm);
+        double[] away = [.. gaps.Where(g => !middles.IsAtFront(g))];
         for (int count = least; ; count++)
         {
-            var parts = At(round, Nearest(gaps, round.LengthMm, count));
+            var joins = Nearest(gaps, round.LengthMm, count);
+            bool areGood = !joins.Exists(middles.IsAtFront) && (longestMm is not { } piece || LongestMm(joins, round.LengthMm) <= piece + Sizing.SlightMm);
+            var parts = At(round, areGood ? joins : Evenest(away, round.LengthMm, count));
             if (longestMm is not { } most || parts.Length > gaps.Length || parts.All(p => p.LengthMm <= most + Sizing.SlightMm) || count > gaps.Length)
             {
                 return parts;
@@ -85,6 +89,50 @@ internal static class PieceCutter
         }
 
         return joins;
+    }
+
+    private static double LongestMm(List<double> joins, double lengthMm) =>
+        joins.Append(lengthMm).Zip(joins.Prepend(0), (to, from) => to - from).Max();
+
+    /// <summary>Joins in some of the gaps so that the longest piece is as short as can be, by the best of every gap for every join before it.</summary>
+    private static List<double> Evenest(double[] gaps, double lengthMm, int pieces)
+    {
+        int joins = Math.Min(pieces - 1, gaps.Length);
+        if (joins <= 0)
+        {
+            return [];
+        }
+
+        var longest = gaps.Select(g => g).ToArray();
+        var before = new int[joins, gaps.Length];
+        for (int k = 1; k < joins; k++)
+        {
+            var next = new double[gaps.Length];
+            for (int i = 0; i < gaps.Length; i++)
+            {
+                next[i] = double.PositiveInfinity;
+                for (int j = k - 1; j < i; j++)
+                {
+                    double most = Math.Max(longest[j], gaps[i] - gaps[j]);
+                    if (most < next[i])
+                    {
+                        (next[i], before[k, i]) = (most, j);
+                    }
+                }
+            }
+
+            longest = next;
+        }
+
+        int at = Enumerable.Range(joins - 1, gaps.Length - joins + 1).MinBy(i => Math.Max(longest[i], lengthMm - gaps[i]));
+        var found = new List<double>();
+        for (int k = joins - 1; k >= 0; k--)
+        {
+            found.Insert(0, gaps[at]);
+            at = before[k, at];
+        }
+
+        return found;
     }
 
     private static ImmutableArray<RoundPart> At(LaidRound round, List<double> joins)

@@ -42,7 +42,7 @@ internal sealed class Setting(
         int[] rounds = [.. Enumerable.Range(1, hemsMm.Length).Where(r => groupOfRound[r - 1] == group).DefaultIfEmpty(hemsMm.Length)];
         double[] needs = [.. rest.Select(n => sizing.WidthMm(n, heightMm) + _leastGap)];
         var frugal = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem, cloths).Where(s => rounds.Contains(s.Round)));
-        var all = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem with { KeepFreeMm = 0 }, cloths).Where(s => rounds.Contains(s.Round)));
+        var all = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem.WithNothingKeptFree(), cloths).Where(s => rounds.Contains(s.Round)));
         var past = PastTheHem(sewn, rounds[^1]);
         if (!RoundDivider.Fits(needs, Offers(all)) && !all.Exists(s => s.Round == past.Round && s.EndMm >= past.StartMm - sizing.Hem.EndMarginMm - Sizing.SlightMm))
         {

@@ -8,7 +8,7 @@ namespace NameBand.Layout.Resuming;
 internal sealed class Squeeze(Sizing sizing, double heightMm, double[] hemsMm, SettledBaseline baseline, ImmutableArray<StripCloth> cloths, ImmutableArray<int> groupOfRound)
 {
     /// <summary>Room that was kept free is what latecomers are for.</summary>
-    private readonly HemPlan _hem = sizing.Hem with { KeepFreeMm = 0 };
+    private readonly HemPlan _hem = sizing.Hem.WithNothingKeptFree();
     private readonly double _gap = sizing.GapMm(heightMm);
     private readonly ImmutableArray<StripPiece> _pieces = [.. cloths.SelectMany(c => c.Pieces)];
 

@@ -213,6 +213,20 @@ public static class Bander
         return Swatching.Read(jobFolder, swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName), measured.Mm, set);
     }
 
+    /// <summary>Makes the page for supporters of the names whose owners said yes to it, whole or not at all; out/ is not touched.</summary>
+    /// <param name="publicFolder">Null: the folder <c>public</c> inside the job's folder.</param>
+    /// <exception cref="OperationCanceledException">An earlier page is as it was.</exception>
+    /// <exception cref="IOException">The machine could not write; an earlier page is as it was.</exception>
+    public static PublicReport Public(
+        string jobFolder, string? publicFolder = null, IProgress<Progress>? progress = null, CancellationToken cancel = default)
+    {
+        jobFolder = JobReader.FolderOf(jobFolder);
+        string output = publicFolder ?? Path.Combine(jobFolder, PublicRun.FolderName);
+        var mended = Directory.Exists(jobFolder) ? OutFolder.MendInterruptedPublic(jobFolder, output) : [];
+        var report = PublicRun.Make(jobFolder, output, progress, cancel);
+        return report with { Problems = [.. mended, .. report.Problems] };
+    }
+
     private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string output) =>
         Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, output) : [];
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Job;
 
@@ -30,6 +31,9 @@ public sealed record NameGroup(
     string Name, ImmutableArray<string> Values, double? From, double? Below, bool IsRest, double HeightFactor, string? Face,
     GroupPlace Place, string? Heading)
 {
+    /// <summary>Colour of its thread; null: the job's.</summary>
+    public CssColour? Thread { get; init; }
+
     public bool GoesByNumber => From is not null || Below is not null;
 }
 
@@ -41,4 +45,7 @@ public sealed record GroupSettings(string? Column, ImmutableArray<NameGroup> All
 
     /// <summary>The group of all who are in no other, if there is one.</summary>
     public NameGroup? Rest => All.FirstOrDefault(g => g.IsRest);
+
+    /// <summary>Null for a name that is in none.</summary>
+    public NameGroup? Of(string? name) => name is null ? null : All.FirstOrDefault(g => g.Name == name);
 }

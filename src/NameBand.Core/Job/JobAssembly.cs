@@ -20,6 +20,7 @@ internal static partial class JobAssembly
             {
                 Hide = values.Texts(JobKeys.HideColumns),
                 Show = values.Texts(JobKeys.ShowColumns),
+                Web = values.Texts(JobKeys.WebColumns),
                 Ignored = values.Texts(JobKeys.IgnoredColumns),
             },
             Hem(values),
@@ -49,6 +50,7 @@ internal static partial class JobAssembly
             Groups = Groups(folder, values),
             Motif = Motif(folder, values),
             Wish = values.Word(PlanKeys.Wish),
+            Colours = Colours(values),
         };
         JobChecks.Check(job, values);
         return job;

@@ -9,7 +9,7 @@ internal static partial class JobAssembly
 {
     private const int MostGroups = 50;
     private const int MostInside = 80;
-    private static readonly string[] GroupKeys = ["name", "values", "from", "below", "rest", "heightFactor", "face", "place", "heading"];
+    private static readonly string[] GroupKeys = ["name", "values", "from", "below", "rest", "heightFactor", "face", "place", "heading", "thread"];
 
     private static readonly (string Word, GroupPlace Place)[] Places =
         [("first", GroupPlace.First), ("last", GroupPlace.Last), ("ownRound", GroupPlace.OwnRound), ("among", GroupPlace.Among)];
@@ -177,9 +177,28 @@ internal static partial class JobAssembly
             var group = new NameGroup(
                 name, Values(piece), Number(piece, "from", -1e12, 1e12), Number(piece, "below", -1e12, 1e12), Rest(piece),
                 Number(piece, "heightFactor", 0.3, 3) ?? 1, Text(piece, "face") is { } face ? JobPaths.CheckFace(folder, face, LayoutKeys.Groups, values) : null,
-                Place(piece), Text(piece, "heading"));
+                Place(piece), Text(piece, "heading"))
+            {
+                Thread = Thread(piece),
+            };
             Check(group, piece);
             return group;
+        }
+
+        private CssColour? Thread(JsonPiece piece)
+        {
+            if (Text(piece, "thread") is not { } written)
+            {
+                return null;
+            }
+
+            if (CssColour.TryParse(written, out var colour))
+            {
+                return colour;
+            }
+
+            Refuse(piece, "thread", $"“{PlainText.Short(written, 40)}” is no colour.", NearColour(written) + ColourMend);
+            return null;
         }
 
         private void Check(NameGroup group, JsonPiece piece)

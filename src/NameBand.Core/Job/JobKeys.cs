@@ -21,6 +21,7 @@ internal static class JobKeys
     public static readonly TextKey LeaveOutColumn = new("columns.leaveOut", null, "found");
     public static readonly TextsKey HideColumns = new("columns.hide", "Keep me off it", "found");
     public static readonly TextsKey ShowColumns = new("columns.show", "May we show it?", "found");
+    public static readonly TextsKey WebColumns = new("columns.web", "Show on the web?", "found");
     public static readonly TextsKey IgnoredColumns = new("columns.ignored", "Newsletter", "none");
 
     public static readonly LengthKey HemLength = new("hem.length", null, 50, LongestEdgeMm, "this or hem.skirt", Many: true);
@@ -85,7 +86,7 @@ internal static class JobKeys
 
     public static readonly ImmutableArray<JobKey> All =
     [
-        Format, Title, Way, Ways, Lists, NameColumn, LeaveOutColumn, HideColumns, ShowColumns, IgnoredColumns,
+        Format, Title, Way, Ways, Lists, NameColumn, LeaveOutColumn, HideColumns, ShowColumns, WebColumns, IgnoredColumns,
         HemLength, SkirtTurn, SkirtWaist, SkirtLength, SkirtTakenUp, HemTurn, Closed, Overlap, Tolerance,
         CutWidth, TurnIn, Margin, Sewn, Shortening, Rounds, Lift, RoundStep, Side, ReadBy,
         Face, Height, Least, Gap, Spread, Order, AgreedFirst, Collation,
@@ -93,7 +94,7 @@ internal static class JobKeys
         StitchesPerMinute, SecondsPerJump, SecondsPerTrim, SecondsPerStop, SecondsToStart,
         Hooping, TearAway, Clipping, Pressing, Trimming, TurningIn, Pinning, SewingLower, SewingUpper, Join, RestAllowance,
         .. WorkKeys.All, .. LettersKeys.All, .. LayoutKeys.All, .. FileKeys.All, .. StitchKeys.All,
-        .. HoldingKeys.All, .. PlanKeys.All,
+        .. HoldingKeys.All, .. PlanKeys.All, .. ColourKeys.All,
     ];
 
     /// <summary>The word for a way in our files.</summary>

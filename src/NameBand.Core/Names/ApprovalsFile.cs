@@ -11,6 +11,9 @@ public static class ApprovalsFile
 
     public static ImmutableArray<string> Columns { get; } = ["list", "line", "name", "state", "date", "text", "details"];
 
+    /// <summary>What the owner says to being shown on the web: yes or no. It need not be there.</summary>
+    public const string WebColumn = "web";
+
     public static bool Exists(string jobFolder) => InnerFile.IsThere(jobFolder, FileName);
 
     /// <summary>All lines that can be understood; the others are told. A file that cannot be read at all is told too, and stops nothing.</summary>
@@ -28,7 +31,7 @@ public static class ApprovalsFile
         }
 
         var header = read.Rows[0];
-        int[] places = [.. Columns.Select(c => Array.FindIndex([.. header.Fields], f => f.Trim().Trim('\uFEFF').Equals(c, StringComparison.OrdinalIgnoreCase)))];
+        int[] places = [.. Columns.Select(c => Array.FindIndex([.. header.Fields], f => IsColumn(f, c)))];
         if (places[..4].Any(p => p < 0))
         {
             return ([], read.Separator, [Problem.NeedsPerson(
@@ -40,6 +43,45 @@ public static class ApprovalsFile
         var lines = read.Rows.Skip(1).Where(r => !r.Fields.All(string.IsNullOrWhiteSpace)).Select(r => Line(r, places, problems)).OfType<ApprovalLine>();
         return ([.. lines], read.Separator, problems.ToImmutable());
     }
+
+    /// <summary>
+    /// What stands in the column “web” of every line, whatever else is wrong with the line: a no must not be lost to a slip of the pen.
+    /// </summary>
+    /// <returns>A problem where the file cannot be read: then nobody knows who said no.</returns>
+    internal static Result<WebLines> ReadWeb(string jobFolder)
+    {
+        if (!Exists(jobFolder) || (InnerFile.IsPlain(jobFolder, FileName) && InnerFile.IsEmpty(jobFolder, FileName)))
+        {
+            return Result.Of(new WebLines([]));
+        }
+
+        var table = CsvFile.Read(jobFolder, FileName);
+        if (table.Value is not { } read)
+        {
+            return Result.Fail<WebLines>([.. table.Problems]);
+        }
+
+        var header = read.Rows[0];
+        int Place(string column) => Array.FindIndex([.. header.Fields], f => IsColumn(f, column));
+        int[] webs = [.. Enumerable.Range(0, header.Fields.Length).Where(i => IsColumn(header.Fields[i], WebColumn))];
+        var (list, at, name, details) = (Place("list"), Place("line"), Place("name"), Place("details"));
+        if (webs.Length > 0 && (list < 0 || at < 0 || name < 0))
+        {
+            return Result.Fail<WebLines>(Problem.CannotUse(
+                new Where(FileName, header.Line), "The header lacks one of the columns list, line and name, so nobody knows who said no to the web.",
+                $"Let the first line of the file be: {string.Join(read.Separator, [.. Columns, WebColumn])}"));
+        }
+
+        return Result.Of(new WebLines([.. read.Rows.Skip(1).Select(row =>
+        {
+            string Field(int place) => place >= 0 && place < row.Fields.Length ? CsvText.ReadBack(row.Fields[place].Trim()) : "";
+            var answer = webs.Select(w => WebAnswers.Read(Field(w))).DefaultIfEmpty(WebAnswer.None).Max();
+            bool isPlaced = int.TryParse(Field(at), NumberStyles.None, CultureInfo.InvariantCulture, out int line);
+            return new WebLine(new RowRef(Field(list).Replace('\\', '/'), isPlaced ? line : 0), Field(name), Field(details), answer, row.Line);
+        }).Where(l => l.Answer != WebAnswer.None)]));
+    }
+
+    private static bool IsColumn(string header, string column) => header.Trim().Trim('\uFEFF').Equals(column, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The word for a state in the file.</summary>
     public static string Word(ApprovalState state) => state switch

@@ -20,7 +20,7 @@ public static class AskedColumns
             new Where(list, header.Line, index + 1, Key),
             $"The column “{label}” may say whether a name may be shown, and it is not known how; until it is, the rows of this list are held.",
             $"Say it once in job.json. A yes there shows the name: \"columns\": {{ \"show\": [{name}] }}. A yes there hides it: "
-            + $"\"columns\": {{ \"hide\": [{name}] }}. It has nothing to do with it: \"columns\": {{ \"ignored\": [{name}] }}.");
+            + $"\"columns\": {{ \"hide\": [{name}] }}. It is about the web alone: \"columns\": {{ \"web\": [{name}] }}. It has nothing to do with it: \"columns\": {{ \"ignored\": [{name}] }}.");
     }
 
     private static readonly JsonSerializerOptions Writing = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };

@@ -27,6 +27,7 @@ internal static class ColumnFinder
         int? group = Chosen(list, header, "group", choice.Group, problems);
         var hides = choice.Hide.Select(c => Chosen(list, header, "hide", c, problems)).ToHashSet();
         var shows = choice.Show.Select(c => Chosen(list, header, "show", c, problems)).ToHashSet();
+        var webs = choice.Web.Select(c => Chosen(list, header, "web", c, problems)).ToHashSet();
         var ignored = choice.Ignored.Select(c => Chosen(list, header, "ignored", c, problems)).ToHashSet();
         if (problems.Count > 0)
         {
@@ -34,7 +35,7 @@ internal static class ColumnFinder
         }
 
         // A single column called “private” holds no names; the word is then rather what somebody wrote for a name.
-        bool isChosen = chosenName is not null || chosenLeaveOut is not null || group is not null || hides.Count + shows.Count + ignored.Count > 0;
+        bool isChosen = chosenName is not null || chosenLeaveOut is not null || group is not null || hides.Count + shows.Count + webs.Count + ignored.Count > 0;
         bool hasHeader = isChosen || (roles.Length == 1
             ? NameRoles.Contains(roles[0]) || roles[0] == ColumnRole.Person
             : roles.Any(r => r != ColumnRole.Unknown));
@@ -56,7 +57,14 @@ internal static class ColumnFinder
             problems.Add(Problem.Note(where, $"The first line, “{labels[0]}”, was taken for the header and not for a name."));
         }
 
-        LeaveOutColumn? WishIn(int i) => i == place || ignored.Contains(i) ? null
+        bool IsSaid(int i) => hides.Contains(i) || shows.Contains(i) || i == chosenLeaveOut || i == group;
+        LeaveOutColumn? WebIn(int i) => i == place || ignored.Contains(i) ? null
+            : webs.Contains(i) ? new LeaveOutColumn(i, false)
+            : !IsSaid(i) && HeaderWords.ShownOnWebByYes(header.Fields[i], cells[i]) is { } shows ? new LeaveOutColumn(i, !shows)
+            : null;
+
+        ImmutableArray<LeaveOutColumn> web = [.. Enumerable.Range(0, roles.Length).Select(WebIn).OfType<LeaveOutColumn>()];
+        LeaveOutColumn? WishIn(int i) => i == place || web.Any(w => w.Index == i) || ignored.Contains(i) ? null
             : hides.Contains(i) ? new LeaveOutColumn(i, true)
             : shows.Contains(i) ? new LeaveOutColumn(i, false)
             : i == chosenLeaveOut ? new LeaveOutColumn(i, roles[i] != ColumnRole.Public)
@@ -70,6 +78,7 @@ internal static class ColumnFinder
             new ListColumns(true, place, leaveOut, labels, MeaningsOf(header))
             {
                 Group = group,
+                Web = web,
                 Remarks = [.. Enumerable.Range(0, roles.Length).Where(i => i != place && i != group && !ignored.Contains(i) && leaveOut.All(c => c.Index != i))],
             }, problems);
     }

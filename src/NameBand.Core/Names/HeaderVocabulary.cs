@@ -155,6 +155,10 @@ internal static class HeaderVocabulary
     public const string AskingWords = "we,i,you,us,me,it,he,she,they,them,this,that,his,her,their,do,does,did,are,am,have,has,if,at,by,with,any,all,put,use,used,using,publicly,out,"
         + "from,strip,hem,cloak,skirt,banner,garment,cloth,card,sign,wall,web,website,page,online,given,granted,supporter,supporters,person,donor,donors,giver,member";
 
+    // Words of a header that asks of the web, and of other places where a name may be shown: one that names both asks of both.
+    public const string WebWords = "web,website,websites,webpage,online,internet,homepage,webseite,webseiten,sitio,site,sito,hemsida,webbplats,nettside,hjemmeside,verkossa,сайт,сайте,интернет,интернете,ウェブ,ウェブサイト,オンライン,网站,網站,网上";
+    public const string MediumWords = "strip,hem,cloak,skirt,banner,garment,cloth,card,sign,wall,sew,sewn,stitch,stitched,embroider,embroidered,print,printed,printing";
+
     // Parts of a header of any words that may have to do with showing a name: then it is asked about.
     public const string HintStems = "anonym,anonim,publi,visib,hidden,hide,secret,privat,privac,confiden,consent,permi,display,show,withh,optin,optout,disclos,reveal,"
         + "zeig,nennung,genannt,öffentlich,sichtbar,erlaubnis,einwillig,einverst,zustimm,geheim,verberg,affich,montrer,publier,autoris,accord,masqu,mostrar,ocult,permiso,autoriz,"

@@ -64,6 +64,8 @@ internal static class HeaderWords
     private static readonly FrozenSet<string> MayWords = Words(HeaderVocabulary.MayWords);
     private static readonly FrozenSet<string> NotWords = Words(HeaderVocabulary.NotWords);
     private static readonly FrozenSet<string> ToShowWords = Words(HeaderVocabulary.ToShowWords);
+    private static readonly FrozenSet<string> WebWords = Words(HeaderVocabulary.WebWords);
+    private static readonly FrozenSet<string> MediumWords = Words(HeaderVocabulary.MediumWords);
     private static readonly FrozenSet<string> AskingWords = Words(HeaderVocabulary.AskingWords);
     private static readonly FrozenSet<string> TotalWords = Words(HeaderVocabulary.TotalWords);
     private static readonly string[] HintStems = [.. HeaderVocabulary.HintStems.Split(',').Select(Key)];
@@ -111,6 +113,29 @@ internal static class HeaderWords
             : nots == 1 ? ColumnRole.LeaveOut
             : words.Any(MayWords.Contains) ? ColumnRole.Public
             : ColumnRole.Unknown;
+    }
+
+    /// <summary>What a yes says in a column that asks of the web alone: “Show on the web?”, “Not on the website”.</summary>
+    /// <returns>True: show it there. False: do not. Null: it is no such column, or it asks of the garment too.</returns>
+    public static bool? ShownOnWebByYes(string header, Lazy<ColumnCells> cells)
+    {
+        var words = Split(header);
+        string key = string.Concat(words);
+        bool IsOfWeb(string word) => WebWords.Contains(word);
+        bool isKnown = words.TrueForAll(w => IsOfWeb(w) || MayWords.Contains(w) || NotWords.Contains(w) || ToShowWords.Contains(w)
+            || (AskingWords.Contains(w) && !MediumWords.Contains(w)) || (FillWords.Contains(w) && w is not ("and" or "or" or "und" or "et" or "y" or "e" or "og" or "och"))
+            || SureNameWords.Contains(w) || PerhapsNameWords.Contains(w));
+        int nots = words.Count(NotWords.Contains);
+        if (!words.Exists(IsOfWeb) || !isKnown || nots > 1 || words.Exists(MediumWords.Contains))
+        {
+            return null;
+        }
+
+        bool asks = nots == 1 || words.Exists(w => MayWords.Contains(w) || ToShowWords.Contains(w));
+        var under = cells.Value;
+        return under.AreAnswers || (asks && (under.AreBlank || (under.AreFew && !under.AreNumbers)))
+            ? nots == 0 && !HideStarts.Any(s => key.StartsWith(s, StringComparison.Ordinal))
+            : null;
     }
 
     /// <summary>Whether a header has to do with showing, hiding or leave, in whatever words.</summary>

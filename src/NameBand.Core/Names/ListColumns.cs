@@ -19,6 +19,9 @@ internal sealed record ListColumns(
     /// <summary>The column that says in which group a row is; null where the list has none.</summary>
     public int? Group { get; init; }
 
+    /// <summary>Columns that say whether a name may be shown on the web; of the garment they say nothing.</summary>
+    public ImmutableArray<LeaveOutColumn> Web { get; init; } = [];
+
     /// <summary>Other columns in which somebody may have written a wish not to be shown.</summary>
     public ImmutableArray<int> Remarks { get; init; } = [];
 

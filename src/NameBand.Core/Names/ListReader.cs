@@ -69,6 +69,7 @@ public static class ListReader
         {
             Hide = [.. job.Columns.Hide.Select(WhereDue).OfType<string>()],
             Show = [.. job.Columns.Show.Select(WhereDue).OfType<string>()],
+            Web = [.. job.Columns.Web.Select(WhereDue).OfType<string>()],
             Ignored = [.. job.Columns.Ignored.Select(WhereDue).OfType<string>()],
         };
         var columns = ColumnFinder.Find(table.List, table.Table, choice);

@@ -79,6 +79,9 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
     /// <summary>What the row answers to whether its name may be shown, as it is written down with a decision.</summary>
     public string Show { get; init; } = "";
 
+    /// <summary>What the row answers to whether its name may be shown on the web; a question of its own.</summary>
+    public WebAnswer Web { get; init; }
+
     /// <summary>It is left out because it asks for it itself, and not by a decision.</summary>
     public bool AsksNotToBeShown { get; init; }
 

@@ -17,9 +17,17 @@ internal static class RowReader
             var place = new RowRef(list, row.Line);
             yield return new SourceRow(place, name, DetailsOf(row, columns, answers), answers, doubt, [.. name.Notes, .. notes])
             {
+                Web = WebAnswerOf(row, columns),
                 Group = grouping.Of(place, columns.Group is { } group ? Cell(row, group) : null),
             };
         }
+    }
+
+    /// <summary>A no in any such column is a no, and so is what nobody can read until somebody has.</summary>
+    private static WebAnswer WebAnswerOf(CsvRow row, ListColumns columns)
+    {
+        var answers = columns.Web.Select(c => WebAnswers.Read(Cell(row, c.Index), yesHides: c.YesHides == true)).ToList();
+        return answers.Count == 0 ? WebAnswer.None : answers.Max();
     }
 
     private static ShowAnswers AnswersOf(CsvRow row, ListColumns columns)
@@ -59,8 +67,9 @@ internal static class RowReader
         for (int i = 0; i < row.Fields.Length; i++)
         {
             string cell = Cell(row, i);
-            bool isAnswer = columns.LeaveOut.Any(c => c.Index == i);
-            if (cell.Length == 0 || i == columns.Name || (isAnswer && wish != Wish.Unclear))
+            bool isOfWeb = columns.Web.Any(c => c.Index == i);
+            bool isAnswer = isOfWeb || columns.LeaveOut.Any(c => c.Index == i);
+            if (cell.Length == 0 || i == columns.Name || (isAnswer && !isOfWeb && wish != Wish.Unclear))
             {
                 continue;
             }

@@ -210,5 +210,5 @@ internal sealed class RowSettler
 
     private static ListedRow Outcome(SourceRow row, RowOutcome outcome, NameText name, string reason) => new(
         row.Ref, outcome, name.Text, reason, ReferenceEquals(name, row.Name) ? row.Notes : [.. name.Notes])
-    { Group = row.Group, DetailsPrint = row.DetailsPrint, Was = row.Name.Text, Show = row.Answers.Text };
+    { Group = row.Group, DetailsPrint = row.DetailsPrint, Was = row.Name.Text, Show = row.Answers.Text, Web = row.Web };
 }

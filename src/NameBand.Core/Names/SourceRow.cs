@@ -29,6 +29,9 @@ internal sealed record SourceRow(
     /// <summary>Name of its group in job.json; null for none.</summary>
     public string? Group { get; init; }
 
+    /// <summary>What it answers to whether its name may be shown on the web.</summary>
+    public WebAnswer Web { get; init; }
+
     /// <inheritdoc cref="ShowAnswers.Wish"/>
     public Wish Wish => Answers.Wish;
 

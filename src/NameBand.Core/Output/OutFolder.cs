@@ -67,6 +67,9 @@ public sealed class OutFolder : IDisposable
     /// <summary>As <see cref="Begin(string, string)"/>, for the folder of a swatch: one that holds a plan is refused.</summary>
     public static Result<OutFolder> BeginSwatch(string jobFolder, string swatchFolder) => Begin(jobFolder, swatchFolder, null, false, OutKind.Swatch);
 
+    /// <summary>The same for the folder of the page for supporters.</summary>
+    public static Result<OutFolder> BeginPublic(string jobFolder, string folder) => Begin(jobFolder, folder, null, false, OutKind.Public);
+
     internal static Result<OutFolder> Begin(string jobFolder, string outFolder, Action<OutStep>? atStep, bool withoutExchange, OutKind? kind = null)
     {
         if (InnerFile.ObjectionBelow(jobFolder, outFolder) is { } objection)
@@ -144,6 +147,9 @@ public sealed class OutFolder : IDisposable
 
     /// <summary>The same for the folder of a swatch.</summary>
     public static ImmutableArray<Problem> MendInterruptedSwatch(string jobFolder, string swatchFolder) => MendInterrupted(jobFolder, swatchFolder, OutKind.Swatch);
+
+    /// <summary>The same for the folder of the page for supporters.</summary>
+    public static ImmutableArray<Problem> MendInterruptedPublic(string jobFolder, string folder) => MendInterrupted(jobFolder, folder, OutKind.Public);
 
     private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder, OutKind kind)
     {

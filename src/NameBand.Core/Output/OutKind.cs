@@ -9,5 +9,8 @@ internal sealed record OutKind(string File, ImmutableArray<string> Keys)
 {
     public static OutKind Plan { get; } = new(OutPaths.Plan, ["letterHeightMm", "hoopings", "rows"]);
 
+    /// <summary>The page for supporters.</summary>
+    public static OutKind Public { get; } = new(OutPaths.PublicPlaces, ["page", "names"]);
+
     public static OutKind Swatch { get; } = new(OutPaths.Swatch, ["word", "marksApartMm", "samples"]);
 }

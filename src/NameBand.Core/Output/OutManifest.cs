@@ -94,7 +94,7 @@ internal sealed partial class OutManifest
 
         if (_entries is null)
         {
-            return OurNames().IsMatch(relative);
+            return OurNames().IsMatch(relative) || (PublicNames().IsMatch(relative) && InnerFile.IsPlain(folder, OutPaths.PublicPlaces));
         }
 
         if (!_entries.TryGetValue(relative, out var entry) || !InnerFile.IsPlain(folder, relative))
@@ -170,7 +170,7 @@ internal sealed partial class OutManifest
 
     /// <summary>Whether we made this sub-folder, so that it may go when nothing else is in it.</summary>
     public bool IsOurFolder(string relative) => _entries is null
-        ? relative is "needle-paths" or "proofs" or "sheets" or "thanks" or "playback"
+        ? relative is "needle-paths" or "proofs" or "sheets" or "thanks" or "playback" or "pictures"
         : _entries.Keys.Any(k => k.StartsWith(relative + "/", StringComparison.Ordinal));
 
     /// <summary>Whether the folder holds a plan of ours, or a swatch, and of which format; null when it holds none.</summary>
@@ -229,4 +229,8 @@ internal sealed partial class OutManifest
         + @"|thanks/(thanks\.csv|name-[0-9]{4,}\.png)|playback/playback-[0-9]{3,}\.png)$",
         RegexOptions.CultureInvariant)]
     private static partial Regex OurNames();
+
+    /// <summary>Of the page for supporters; in another folder a person may well have an index.html of her own.</summary>
+    [GeneratedRegex(@"^(index\.html|places\.json|pictures/name-[0-9]{4,}\.svg)$", RegexOptions.CultureInvariant)]
+    private static partial Regex PublicNames();
 }

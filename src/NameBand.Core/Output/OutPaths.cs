@@ -76,6 +76,14 @@ public static class OutPaths
     public static string Thanks(int order) =>
         string.Create(CultureInfo.InvariantCulture, $"thanks/name-{order:D4}.png");
 
+    public const string PublicPage = "index.html";
+    public const string PublicPlaces = "places.json";
+
+    /// <summary>A number, and nothing of the person.</summary>
+    /// <param name="order">The name's number on the proofs.</param>
+    public static string PublicPicture(int order) =>
+        string.Create(CultureInfo.InvariantCulture, $"pictures/name-{order:D4}.svg");
+
     public static string Playback(int hooping) =>
         string.Create(CultureInfo.InvariantCulture, $"playback/playback-{hooping:D3}.png");
 }

@@ -20,7 +20,7 @@ public sealed record Theme(string Name, string Heading, ImmutableArray<string> M
         new("hoop", "The hoop", ["hoop.along", "hoop.across"], ["hoop.", "marks", "letters.hooped"]),
         new("machine", "The time at the machine", ["machine.stitchesPerMinute"], ["machine.", "evening", "finishBy", "letters.secondsPerKey", "letters.positioningMinutes"]),
         new("hands", "The time by hand", ["hands.hoopingMinutes"], ["hands."]),
-        new("thread", "Thread and what to buy", ["thread", "shop.spool"], ["bobbin.", "shop.", "prices."]),
+        new("thread", "Thread and what to buy", ["thread", "shop.spool"], ["colours.", "bobbin.", "shop.", "prices."]),
         new("way", "How the names get onto the cloth", ["way"], ["ways", "letters.", "traced.", "files.", "program.", "thanks.", "playback.", "format"]),
     ];
 

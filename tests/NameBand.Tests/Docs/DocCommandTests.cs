@@ -25,7 +25,7 @@ public sealed class DocCommandTests
             bool isKeyed = isOfName || page == "docs/machine-letters.md" || command.Args[0] == "measure" || command.Text.Contains("boat-banner", StringComparison.Ordinal);
             string sample = isKeyed ? "boat-banner" : "lantern-walk";
             string job = Path.Combine(jobs.FullPath, sample);
-            Copy(sample, job, isMade: command.Args[0] == "sewn");
+            Copy(sample, job, isMade: command.Args[0] is "sewn" or "public" or "invite");
             string[] args = [.. command.Args.Select(a => Jobs.Contains(a) ? job : a)];
             if (seen.Add(string.Join(' ', args)))
             {

@@ -9,7 +9,8 @@ internal sealed partial record ShownCommand(string Page, string Text, string[] A
 {
     private const string Ours = "dotnet run --project src/NameBand.Cli -c Release -- ";
 
-    public static readonly string[] Verbs = ["make", "names", "sewn", "hours", "plans", "print", "page", "measure", "faces", "swatch", "check"];
+    public static readonly string[] Verbs =
+        ["make", "names", "sewn", "hours", "plans", "print", "page", "measure", "faces", "swatch", "check", "public", "invite"];
 
     public static IEnumerable<string> Pages() =>
         Directory.GetFiles(Path.Combine(Repository.Root, "docs"), "*.md").Select(f => "docs/" + Path.GetFileName(f))

@@ -46,4 +46,5 @@ public static class AnswerJson
 [JsonSerializable(typeof(MeasureAnswer))]
 [JsonSerializable(typeof(FacesAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]
+[JsonSerializable(typeof(PublicAnswer))]
 internal sealed partial class AnswerForms : JsonSerializerContext;

@@ -1,0 +1,42 @@
+using System.Globalization;
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+using NameBand.Reports.Answers;
+
+namespace NameBand.Cli.Reports;
+
+/// <summary>What <c>public</c> says: who is on the page, who is not, and where it lies.</summary>
+internal static class PublicSummary
+{
+    public static void Print(Page page, PublicAnswer answer)
+    {
+        page.Line($"{answer.Title}: a page for supporters to find their names", tone: Tone.Heading);
+        page.Gap();
+        string size = (answer.PageBytes / 1e6).ToString("0.00", CultureInfo.InvariantCulture) + Words.Tie + "MB";
+        page.Facts(
+        [
+            ("Shown", $"{Words.Count(answer.Shown, "name")} whose owners said yes to the web", Tone.Plain),
+            ("Said no", $"{Words.Count(answer.Refusing, "name")}, sewn and not shown", Tone.Plain),
+            ("Not asked", $"{Words.Count(answer.Unanswered, "name")} without an answer, sewn and not shown", Tone.Plain),
+            ("Size", size, Tone.Plain),
+        ]);
+        var needs = answer.Problems.Where(p => p.Severity == Severity.NeedsPerson).ToList();
+        if (needs.Count > 0)
+        {
+            page.Gap();
+            page.Line($"{Words.Count(needs.Count, "thing")} for you to ask:", tone: Tone.Attention);
+            page.Problems(needs, Tone.Attention);
+        }
+
+        if (answer.Problems.Count > needs.Count)
+        {
+            page.Gap();
+            page.Notes(answer.Problems.Where(p => p.Severity != Severity.NeedsPerson));
+        }
+
+        page.Gap();
+        page.Line(
+            $"It is in {answer.Folder}. Open index.html there, or put the folder on a web space. "
+            + "When somebody says no later, make it again and replace what lies on the web.");
+    }
+}

@@ -1,0 +1,29 @@
+using System.Globalization;
+using NameBand.Common;
+using NameBand.Layout;
+using NameBand.Output.Packet;
+using NameBand.Output.Sending;
+using NameBand.Stitching;
+
+namespace NameBand.Output.Public;
+
+/// <summary>A name whose owner wants it to be found on the web: all that the page knows of it.</summary>
+/// <param name="Thread">Colour of its thread.</param>
+/// <param name="Stitches">As <see cref="PackedStitches"/> has them.</param>
+internal sealed record PublicName(FoundName Found, CssColour Thread, byte[] Stitches)
+{
+    public int Number => Found.Placed.Order;
+
+    public string Text => PlainText.OneLine(Found.Text);
+
+    public static PublicName Of(FoundName found, CssColour thread, NeedlePath sewn) => new(found, thread, PackedStitches.Of(sewn));
+
+    /// <summary>Such as “round 1 of 2 (the lowest), 58 mm (2 5/16 in) to the right of centre back”.</summary>
+    public string PlaceInWords(StripPlan plan) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(plan.Rounds.Length == 1 ? "" : $"round {Found.Round} of {plan.Rounds.Length}{(Found.Round == 1 ? " (the lowest)" : "")}, ")}")
+        + ThanksWords.Place(Found);
+}
+
+/// <summary>What the page for supporters is made of: nothing of anybody who did not say yes.</summary>
+/// <param name="Names">As the alphabet has them.</param>
+internal sealed record PublicMatter(string Title, StripPlan Plan, CssColour Cloth, double ThreadMm, IReadOnlyList<PublicName> Names);

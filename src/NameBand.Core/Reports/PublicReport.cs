@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Reports.Answers;
+
+namespace NameBand.Reports;
+
+/// <summary>The page for supporters that was made, or why none was.</summary>
+/// <param name="Folder">Null: none was made.</param>
+public sealed record PublicReport(ExitStatus Status, string Title, string? Folder, ImmutableArray<Problem> Problems)
+{
+    /// <summary>What the command answers.</summary>
+    public CommandAnswer Answer => PublicAnswer.Of(this);
+
+    /// <summary>Names on it.</summary>
+    public int Shown { get; init; }
+
+    /// <summary>Names to be sewn whose owners said no, or whose answer cannot be read.</summary>
+    public int Refusing { get; init; }
+
+    /// <summary>Names to be sewn whose owners did not say.</summary>
+    public int Unanswered { get; init; }
+
+    public long PageBytes { get; init; }
+
+    public static PublicReport Refused(ImmutableArray<Problem> problems) => new(ExitStatus.CannotUse, "", null, problems);
+}

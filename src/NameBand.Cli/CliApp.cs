@@ -78,7 +78,7 @@ internal static class CliApp
         var page = new Page(host.Errors);
         page.Line($"The answer could not be written: {refusal}", tone: Tone.Bad);
         bool writes = args.Any(a => a is MakeCommand.Verb or PrintCommand.Verb or SewnCommand.Verb or SwatchCommand.Verb
-            or MeasureCommand.Verb or PublicCommand.Verb or "--settle" or "--take");
+            or MeasureCommand.Verb or PublicCommand.Verb or InviteCommand.Verb or "--settle" or "--take");
         page.Line(writes
             ? "What the command was told to do is done; only its report is missing. Do not say it a second time."
             : "Make room where it is written to, and ask again.");
@@ -115,6 +115,8 @@ internal static class CliApp
                     "Finds the plans that can be sewn, with hours, letters and rounds of each, to choose from; writes only what --take is told to.");
             config.AddCommand<PrintCommand>(PrintCommand.Verb)
                 .WithDescription("Makes what make makes, and the sheets to print with it.");
+            config.AddCommand<InviteCommand>(InviteCommand.Verb)
+                .WithDescription("Writes the letters that ask the owners of the names, into the folder private; sends nothing.");
             config.AddCommand<PublicCommand>(PublicCommand.Verb)
                 .WithDescription("Makes a page on which supporters find their names: of those who said yes to it, and of nobody else.");
             config.AddCommand<PageCommand>(PageCommand.Verb)

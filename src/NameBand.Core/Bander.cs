@@ -213,6 +213,19 @@ public static class Bander
         return Swatching.Read(jobFolder, swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName), measured.Mm, set);
     }
 
+    /// <summary>Writes the letters to the owners of the names into the folder <c>private</c> of the job; out/ is not touched, nothing is sent.</summary>
+    /// <param name="today">By which it is known whether the day to answer is past; null: it is not asked.</param>
+    /// <exception cref="OperationCanceledException">Earlier letters are as they were.</exception>
+    /// <exception cref="IOException">The machine could not write; earlier letters are as they were.</exception>
+    public static InviteReport Invite(
+        string jobFolder, DateOnly? today = null, IProgress<Progress>? progress = null, CancellationToken cancel = default)
+    {
+        jobFolder = JobReader.FolderOf(jobFolder);
+        var mended = Directory.Exists(jobFolder) ? OutFolder.MendInterruptedPrivate(jobFolder) : [];
+        var report = InviteRun.Make(jobFolder, today, progress, cancel);
+        return report with { Problems = [.. mended, .. report.Problems] };
+    }
+
     /// <summary>Makes the page for supporters of the names whose owners said yes to it, whole or not at all; out/ is not touched.</summary>
     /// <param name="publicFolder">Null: the folder <c>public</c> inside the job's folder.</param>
     /// <exception cref="OperationCanceledException">An earlier page is as it was.</exception>

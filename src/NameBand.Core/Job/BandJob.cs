@@ -131,6 +131,8 @@ public sealed record BandJob(
 
     public MotifSettings Motif { get; init; } = MotifSettings.None;
 
+    public AskingSettings Asking { get; init; } = new();
+
     public ColourSettings Colours { get; init; } = new();
 
     /// <summary>What she wants most of the plans that there are.</summary>
@@ -151,6 +153,9 @@ public sealed record ColumnChoice(string? Name = null, string? LeaveOut = null, 
 
     /// <summary>Headers of columns in which a yes says that the name may be shown on the web; of the garment they say nothing.</summary>
     public ImmutableArray<string> Web { get; init; } = [];
+
+    /// <summary>Header of the column of addresses, for the letters to owners alone; null: find it.</summary>
+    public string? Address { get; init; }
 
     /// <summary>Headers of columns that have nothing to do with whether a name may be shown.</summary>
     public ImmutableArray<string> Ignored { get; init; } = [];

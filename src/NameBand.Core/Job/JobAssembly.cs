@@ -20,6 +20,7 @@ internal static partial class JobAssembly
             {
                 Hide = values.Texts(JobKeys.HideColumns),
                 Show = values.Texts(JobKeys.ShowColumns),
+                Address = values.Text(JobKeys.AddressColumn),
                 Web = values.Texts(JobKeys.WebColumns),
                 Ignored = values.Texts(JobKeys.IgnoredColumns),
             },
@@ -38,7 +39,7 @@ internal static partial class JobAssembly
             KeepFree = values.Certain(WorkKeys.KeepFree),
             HasMoreToCome = values.Flag(WorkKeys.MoreToCome),
             EveningMinutes = Evening(values),
-            FinishBy = FinishBy(values),
+            FinishBy = Day(values, WorkKeys.FinishBy),
             RestMayDiffer = values.Flag(WorkKeys.RestMayDiffer),
             Letters = Letters(folder, values, WayTraits.OfAny(ways), holding),
             Traced = Traced(values),
@@ -51,6 +52,7 @@ internal static partial class JobAssembly
             Motif = Motif(folder, values),
             Wish = values.Word(PlanKeys.Wish),
             Colours = Colours(values),
+            Asking = new AskingSettings(Day(values, AskingKeys.AnswerBy), values.Word(AskingKeys.Silence)),
         };
         JobChecks.Check(job, values);
         return job;

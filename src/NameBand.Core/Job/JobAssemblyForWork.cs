@@ -103,9 +103,9 @@ internal static partial class JobAssembly
         return null;
     }
 
-    private static DateOnly? FinishBy(JobValues values)
+    private static DateOnly? Day(JobValues values, TextKey key)
     {
-        if (values.Text(WorkKeys.FinishBy) is not { } text)
+        if (values.Text(key) is not { } text)
         {
             return null;
         }
@@ -115,7 +115,7 @@ internal static partial class JobAssembly
             return day;
         }
 
-        values.Refuse(WorkKeys.FinishBy, $"“{PlainText.Short(text, 40)}” is no day.", "Write year, month and day, for example \"2027-05-01\".");
+        values.Refuse(key, $"“{PlainText.Short(text, 40)}” is no day.", "Write year, month and day, for example \"2027-05-01\".");
         return null;
     }
 }

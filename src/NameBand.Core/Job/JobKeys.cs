@@ -22,6 +22,7 @@ internal static class JobKeys
     public static readonly TextsKey HideColumns = new("columns.hide", "Keep me off it", "found");
     public static readonly TextsKey ShowColumns = new("columns.show", "May we show it?", "found");
     public static readonly TextsKey WebColumns = new("columns.web", "Show on the web?", "found");
+    public static readonly TextKey AddressColumn = new("columns.address", null, "found");
     public static readonly TextsKey IgnoredColumns = new("columns.ignored", "Newsletter", "none");
 
     public static readonly LengthKey HemLength = new("hem.length", null, 50, LongestEdgeMm, "this or hem.skirt", Many: true);
@@ -86,7 +87,7 @@ internal static class JobKeys
 
     public static readonly ImmutableArray<JobKey> All =
     [
-        Format, Title, Way, Ways, Lists, NameColumn, LeaveOutColumn, HideColumns, ShowColumns, WebColumns, IgnoredColumns,
+        Format, Title, Way, Ways, Lists, NameColumn, LeaveOutColumn, HideColumns, ShowColumns, WebColumns, AddressColumn, IgnoredColumns,
         HemLength, SkirtTurn, SkirtWaist, SkirtLength, SkirtTakenUp, HemTurn, Closed, Overlap, Tolerance,
         CutWidth, TurnIn, Margin, Sewn, Shortening, Rounds, Lift, RoundStep, Side, ReadBy,
         Face, Height, Least, Gap, Spread, Order, AgreedFirst, Collation,
@@ -94,7 +95,7 @@ internal static class JobKeys
         StitchesPerMinute, SecondsPerJump, SecondsPerTrim, SecondsPerStop, SecondsToStart,
         Hooping, TearAway, Clipping, Pressing, Trimming, TurningIn, Pinning, SewingLower, SewingUpper, Join, RestAllowance,
         .. WorkKeys.All, .. LettersKeys.All, .. LayoutKeys.All, .. FileKeys.All, .. StitchKeys.All,
-        .. HoldingKeys.All, .. PlanKeys.All, .. ColourKeys.All,
+        .. HoldingKeys.All, .. PlanKeys.All, .. ColourKeys.All, .. AskingKeys.All,
     ];
 
     /// <summary>The word for a way in our files.</summary>

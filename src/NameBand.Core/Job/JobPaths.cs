@@ -21,7 +21,11 @@ internal static class JobPaths
                 continue;
             }
 
-            if (lists.Contains(path))
+            if (path.Split('/')[0].Equals("private", StringComparison.OrdinalIgnoreCase))
+            {
+                values.Refuse(JobKeys.Lists, $"“{PlainText.Short(path)}” lies in the folder private, which nothing but invite may read.", "Name the list itself.");
+            }
+            else if (lists.Contains(path))
             {
                 values.Refuse(JobKeys.Lists, $"“{PlainText.Short(path)}” is named twice.", "Name each list once.");
             }

@@ -16,13 +16,20 @@ public enum ApprovalState
 
     /// <summary>The owner wants it otherwise.</summary>
     ChangeWished,
+
+    /// <summary>The owner does not want to be sewn at all.</summary>
+    No,
 }
 
 /// <summary>One line of approvals.csv.</summary>
 /// <param name="Name">The words that were shown to the owner.</param>
 /// <param name="Date">As written; for people, never computed with.</param>
 /// <param name="Text">The words that the owner wishes instead.</param>
-public sealed record ApprovalLine(RowRef Row, string Name, ApprovalState State, string Date, string Text, string Details, int FileLine);
+public sealed record ApprovalLine(RowRef Row, string Name, ApprovalState State, string Date, string Text, string Details, int FileLine)
+{
+    /// <summary>Mark of the picture that was shown; empty where it was not written down.</summary>
+    public string Look { get; init; } = "";
+}
 
 /// <summary>A name to be sewn and how it stands with its owner.</summary>
 /// <param name="Line">What was written down; null when nothing was.</param>

@@ -35,7 +35,7 @@ public static class Approvals
         return list with { Names = [.. list.Names.Select(n => n with { IsPlannedLast = !agreed.Contains(n.Row) }).OrderBy(n => n.IsPlannedLast)] };
     }
 
-    private static Dictionary<RowRef, ApprovalLine> Match(
+    internal static Dictionary<RowRef, ApprovalLine> Match(
         ImmutableArray<ApprovalLine> lines, ImmutableArray<ListedRow> rows, ImmutableArray<Problem>.Builder problems)
     {
         var standing = rows.Select(r => new StandingRow(r.Row, r.Text, r.DetailsPrint)).ToList();
@@ -59,7 +59,13 @@ public static class Approvals
             }
             else if (known.TryGetValue(line.Row, out var at) && (IsWish(line, at) || SewnMatching.AreAlike(NameText.Clean(line.Name).Text, at.Text)))
             {
-                lineOf.TryAdd(line.Row, line);
+                if (!lineOf.TryAdd(line.Row, line) && (lineOf[line.Row] is var first) && (first.State != line.State || first.Text != line.Text))
+                {
+                    problems.Add(Problem.NeedsPerson(
+                        where with { Name = PlainText.Short(at.Text, 80) }, $"Answered twice: “{ApprovalsFile.Word(line.State)}” here, "
+                            + $"“{ApprovalsFile.Word(first.State)}” in line {Whole(first.FileLine)}, which counts.",
+                        "Ask its owner, and keep the line that is right."));
+                }
             }
             else
             {

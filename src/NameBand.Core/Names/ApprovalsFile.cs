@@ -14,6 +14,16 @@ public static class ApprovalsFile
     /// <summary>What the owner says to being shown on the web: yes or no. It need not be there.</summary>
     public const string WebColumn = "web";
 
+    /// <summary>Mark of the picture that the owner saw. It need not be there.</summary>
+    public const string LookColumn = "look";
+
+    /// <summary>The first line of a file that is begun, with its line end.</summary>
+    public static string NewHeader => CsvText.Row([.. Columns, WebColumn, LookColumn]) + CsvText.LineEnd;
+
+    /// <summary>A line of a file that is begun, in which the answer is to be filled in.</summary>
+    public static string NewLine(ListedRow row, string look) => CsvText.Row(
+        [row.Row.List, row.Row.Line.ToString(CultureInfo.InvariantCulture), row.Text, "", "", "", row.DetailsPrint, "", look]) + CsvText.LineEnd;
+
     public static bool Exists(string jobFolder) => InnerFile.IsThere(jobFolder, FileName);
 
     /// <summary>All lines that can be understood; the others are told. A file that cannot be read at all is told too, and stops nothing.</summary>
@@ -39,8 +49,12 @@ public static class ApprovalsFile
                 $"Let the first line of the file be: {string.Join(read.Separator, Columns)}")]);
         }
 
+        int look = Array.FindIndex([.. header.Fields], f => IsColumn(f, LookColumn));
         var problems = table.Problems.ToBuilder();
-        var lines = read.Rows.Skip(1).Where(r => !r.Fields.All(string.IsNullOrWhiteSpace)).Select(r => Line(r, places, problems)).OfType<ApprovalLine>();
+        var lines = read.Rows.Skip(1).Where(r => !r.Fields.All(string.IsNullOrWhiteSpace))
+            .Select(r => Line(r, places, problems) is { } line
+                ? line with { Look = look >= 0 && look < r.Fields.Length ? PlainText.Short(CsvText.ReadBack(r.Fields[look].Trim()), 10) : "" } : null)
+            .OfType<ApprovalLine>();
         return ([.. lines], read.Separator, problems.ToImmutable());
     }
 
@@ -90,6 +104,7 @@ public static class ApprovalsFile
         ApprovalState.Asked => "asked",
         ApprovalState.Agreed => "agreed",
         ApprovalState.ChangeWished => "change wished",
+        ApprovalState.No => "no",
         _ => throw new ArgumentOutOfRangeException(nameof(state), state, "No such state."),
     };
 
@@ -109,7 +124,7 @@ public static class ApprovalsFile
         {
             problems.Add(Problem.NeedsPerson(
                 new Where(FileName, row.Line), $"“{PlainText.Short(Field(3), 40)}” is no state, so the name counts as not asked.",
-                "Write asked, agreed or change wished in the column “state”."));
+                "Write asked, agreed, change wished or no in the column “state”."));
             return null;
         }
 
@@ -123,6 +138,7 @@ public static class ApprovalsFile
         "asked" => ApprovalState.Asked,
         "agreed" => ApprovalState.Agreed,
         "changewished" => ApprovalState.ChangeWished,
+        "no" => ApprovalState.No,
         _ => null,
     };
 }

@@ -70,6 +70,10 @@ public sealed class OutFolder : IDisposable
     /// <summary>The same for the folder of the page for supporters.</summary>
     public static Result<OutFolder> BeginPublic(string jobFolder, string folder) => Begin(jobFolder, folder, null, false, OutKind.Public);
 
+    /// <summary>The same for the folder of the asking round, which lies in the job's folder and nowhere else.</summary>
+    public static Result<OutFolder> BeginPrivate(string jobFolder) =>
+        Begin(jobFolder, Path.Combine(jobFolder, Asking.AskingFiles.FolderName), null, false, OutKind.Private);
+
     internal static Result<OutFolder> Begin(string jobFolder, string outFolder, Action<OutStep>? atStep, bool withoutExchange, OutKind? kind = null)
     {
         if (InnerFile.ObjectionBelow(jobFolder, outFolder) is { } objection)
@@ -150,6 +154,10 @@ public sealed class OutFolder : IDisposable
 
     /// <summary>The same for the folder of the page for supporters.</summary>
     public static ImmutableArray<Problem> MendInterruptedPublic(string jobFolder, string folder) => MendInterrupted(jobFolder, folder, OutKind.Public);
+
+    /// <summary>The same for the folder of the asking round.</summary>
+    public static ImmutableArray<Problem> MendInterruptedPrivate(string jobFolder) =>
+        MendInterrupted(jobFolder, Path.Combine(jobFolder, Asking.AskingFiles.FolderName), OutKind.Private);
 
     private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder, OutKind kind)
     {

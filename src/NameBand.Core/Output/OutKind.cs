@@ -12,5 +12,8 @@ internal sealed record OutKind(string File, ImmutableArray<string> Keys)
     /// <summary>The page for supporters.</summary>
     public static OutKind Public { get; } = new(OutPaths.PublicPlaces, ["page", "names"]);
 
+    /// <summary>The asking round, with addresses.</summary>
+    public static OutKind Private { get; } = new("asking.json", ["owners", "answerBy"]);
+
     public static OutKind Swatch { get; } = new(OutPaths.Swatch, ["word", "marksApartMm", "samples"]);
 }

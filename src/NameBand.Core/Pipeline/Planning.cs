@@ -42,7 +42,7 @@ internal static class Planning
         var corrections = Corrections.Read(job.Value!.Folder);
         var face = shelf.Open(job.Value.Lettering.Face, job.Value.Folder);
         var list = corrections.Value is { } settled
-            ? ListReader.Read(job.Value, settled)
+            ? Read(job.Value, settled)
             : Result.Fail<NameList>();
         ImmutableArray<Problem> problems = [.. job.Problems, .. begunProblems, .. corrections.Problems, .. list.Problems, .. face.Problems];
         if (list.Value is null || face.Value is null || problems.Any(p => p.Severity == Severity.CannotUse))
@@ -57,6 +57,14 @@ internal static class Planning
         var inOrder = approvals is null ? rows : Approvals.AgreedFirst(rows, approvals);
         var lettered = way.Letter(new CheckedList(job.Value, corrections.Value!, face.Value, inOrder, begun, matched), shelf, cancel);
         return lettered with { Problems = [.. problems, .. matched?.Problems ?? [], .. lettered.Problems] };
+    }
+
+    /// <summary>The lists without those whose owners answered no.</summary>
+    private static Result<NameList> Read(BandJob job, Corrections corrections)
+    {
+        var list = ListReader.Read(job, corrections);
+        var heeded = list.Value is { } names ? OwnersNo.Heeded(job.Folder, names) : list;
+        return list.Value is null ? list : Result.Of(heeded.Value!, [.. list.Problems, .. heeded.Problems]);
     }
 
     /// <summary>Lays out names that have been read.</summary>

@@ -6,7 +6,6 @@ using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Packet;
 using NameBand.Output.Public;
-using NameBand.PlanFile;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline;
@@ -36,7 +35,7 @@ internal static class PublicRun
             .RemoveAll(f => !f.Placed.IsOfList || !said.Shown.Contains(f.Placed.Lettered.Name.Row) || known.IsHeld(f));
         if (names.FirstOrDefault(f => !known.Has(f)) is { } moved)
         {
-            return PublicReport.Refused([MadePlaces.Moved(moved)]);
+            return PublicReport.Refused([MadePlaces.Moved(moved, "public")]);
         }
 
         var begun = OutFolder.BeginPublic(made.Job.Folder, output);
@@ -88,27 +87,5 @@ internal static class PublicRun
                 new Where(ApprovalsFile.FileName), "Nobody has said yes to being shown on the web, so the page shows no name.",
                 $"Ask, and write yes in the column “{ApprovalsFile.WebColumn}” of {ApprovalsFile.FileName}, or in a column of the list such as “Show on the web?”.");
         }
-    }
-
-    /// <summary>Where the names lie in the plan that she sews from.</summary>
-    private sealed record MadePlaces(ImmutableDictionary<RowRef, (string Text, int Round, double StartMm)> At, ImmutableHashSet<RowRef> Held)
-    {
-        private const double NearMm = 0.01;
-
-        public static Result<MadePlaces> Read(string outFolder) => EarlierPlanFile.Read(outFolder, OutPaths.Plan, plan => new MadePlaces(
-            plan.Rounds.SelectMany(r => r.Segments.SelectMany(s => s.Names.Select(n => (n, r.Number))))
-                .ToImmutableDictionary(p => new RowRef(p.n.List, p.n.Line), p => (p.n.Text, p.Number, (double)p.n.StartMm)),
-            [.. plan.Rows.Where(r => r.Outcome == "held").Select(r => new RowRef(r.List, r.Line))]));
-
-        /// <summary>What the last gate held back is in no plan.</summary>
-        public bool IsHeld(FoundName found) => Held.Contains(found.Placed.Lettered.Name.Row) && !At.ContainsKey(found.Placed.Lettered.Name.Row);
-
-        public bool Has(FoundName found) => At.TryGetValue(found.Placed.Lettered.Name.Row, out var at)
-            && at.Text == found.Text && at.Round == found.Round && Math.Abs(at.StartMm - found.Placed.StartMm) < NearMm;
-
-        public static Problem Moved(FoundName found) => Problem.CannotUse(
-            new Where(OutFolder.Name + "/" + OutPaths.Plan, Name: PlainText.Short(found.Text, 80)),
-            "By the job as it is now this name lies elsewhere than in the plan of out/, so the page would point to a wrong place.",
-            "Run make first, then public again.");
     }
 }

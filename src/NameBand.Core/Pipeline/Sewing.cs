@@ -75,6 +75,7 @@ internal static class Sewing
             .. gate.Problems, .. works.Problems, .. sewing.Problems,
             .. LoadAdvice.For(made.Fabric, judged),
             .. doubts.GetAwaiter().GetResult(),
+            .. ApprovedLooks.Check(made, sewing),
         ];
         var found = made.Found(problems, LoadAdvice.All(made.Fabric, judged));
         Cores.ForEach(plan.Rounds.Length + 1, cancel, i =>

@@ -19,9 +19,9 @@ internal sealed record PublicName(FoundName Found, CssColour Thread, byte[] Stit
     public static PublicName Of(FoundName found, CssColour thread, NeedlePath sewn) => new(found, thread, PackedStitches.Of(sewn));
 
     /// <summary>Such as “round 1 of 2 (the lowest), 58 mm (2 5/16 in) to the right of centre back”.</summary>
-    public string PlaceInWords(StripPlan plan) =>
-        string.Create(CultureInfo.InvariantCulture, $"{(plan.Rounds.Length == 1 ? "" : $"round {Found.Round} of {plan.Rounds.Length}{(Found.Round == 1 ? " (the lowest)" : "")}, ")}")
-        + ThanksWords.Place(Found);
+    public static string PlaceInWords(StripPlan plan, FoundName found) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(plan.Rounds.Length == 1 ? "" : $"round {found.Round} of {plan.Rounds.Length}{(found.Round == 1 ? " (the lowest)" : "")}, ")}")
+        + ThanksWords.Place(found);
 }
 
 /// <summary>What the page for supporters is made of: nothing of anybody who did not say yes.</summary>

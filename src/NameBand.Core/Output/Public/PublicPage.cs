@@ -40,7 +40,7 @@ internal static class PublicPage
         writer.Write($"<details><summary>All {Whole(count)} {(count == 1 ? "name" : "names")} that are shown here</summary>\n<ul>\n");
         foreach (var name in matter.Names)
         {
-            writer.Write($"<li><a href=\"#n{Whole(name.Number)}\"><bdi>{Html(name.Text)}</bdi></a>: {Html(name.PlaceInWords(matter.Plan))}</li>\n");
+            writer.Write($"<li><a href=\"#n{Whole(name.Number)}\"><bdi>{Html(name.Text)}</bdi></a>: {Html(PublicName.PlaceInWords(matter.Plan, name.Found))}</li>\n");
         }
 
         writer.Write("</ul>\n</details>\n<noscript><p>Without scripts this page can only list the names and their places.</p></noscript>\n");
@@ -68,7 +68,7 @@ internal static class PublicPage
                 json.WriteStartObject();
                 json.WriteNumber("n", name.Number);
                 json.WriteString("t", name.Text);
-                json.WriteString("p", name.PlaceInWords(matter.Plan));
+                json.WriteString("p", PublicName.PlaceInWords(matter.Plan, name.Found));
                 json.WriteNumber("r", name.Found.Round);
                 json.WriteNumber("a", Math.Round(placed.StartMm / round, 5));
                 json.WriteNumber("b", Math.Round(placed.EndMm / round, 5));

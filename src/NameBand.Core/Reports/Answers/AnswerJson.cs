@@ -47,4 +47,5 @@ public static class AnswerJson
 [JsonSerializable(typeof(FacesAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(PublicAnswer))]
+[JsonSerializable(typeof(InviteAnswer))]
 internal sealed partial class AnswerForms : JsonSerializerContext;

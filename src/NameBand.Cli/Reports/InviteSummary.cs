@@ -1,0 +1,78 @@
+using NameBand.Cli.Terminal;
+using NameBand.Common;
+using NameBand.Reports.Answers;
+
+namespace NameBand.Cli.Reports;
+
+/// <summary>What <c>invite</c> says: how many letters there are, who is missing, and what to do next. Never an address.</summary>
+internal static class InviteSummary
+{
+    private const int MostNamed = 12;
+
+    public static void Print(Page page, InviteAnswer answer)
+    {
+        page.Line($"{answer.Title}: asking the owners of the names", tone: Tone.Heading);
+        page.Gap();
+        string more = answer.Missing.Count > MostNamed ? FormattableString.Invariant($" and {answer.Missing.Count - MostNamed} more") : "";
+        string missing = string.Join("; ", answer.Missing.Take(MostNamed).Select(n => PlainText.Short(n, 80)));
+        string silence = answer.SilenceLeavesOut ? "left out" : "sewn as it stands";
+        List<(string, string, Tone)> facts =
+        [
+            ("Letters", answer.WithoutAddress == 0 ? $"{answer.Letters}" : $"{answer.Letters}, of them {answer.WithoutAddress} without an address", Tone.Plain),
+            ("Answers", $"agreed: {answer.Agreed}, change wished: {answer.ChangeWished}, missing: {answer.Missing.Count}", Tone.Plain),
+            ("Until", (answer.AnswerBy ?? "no day is set") + $"; who is silent is {silence}", Tone.Plain),
+        ];
+        if (answer.Missing.Count > 0)
+        {
+            facts.Insert(2, ("Missing", missing + more, Tone.Plain));
+        }
+
+        if (answer.Held > 0)
+        {
+            facts.Add(("Held", $"{Words.Count(answer.Held, "name")} without a letter: the command names says why", Tone.Attention));
+        }
+
+        page.Facts(facts);
+        var needs = answer.Problems.Where(p => p.Severity == Severity.NeedsPerson).ToList();
+        if (needs.Count > 0)
+        {
+            page.Gap();
+            page.Line($"{Words.Count(needs.Count, "thing")} for you:", tone: Tone.Attention);
+            page.Problems(needs, Tone.Attention);
+        }
+
+        if (answer.Problems.Count > needs.Count)
+        {
+            page.Gap();
+            page.Notes(answer.Problems.Where(p => p.Severity != Severity.NeedsPerson));
+        }
+
+        Silent(page, answer);
+        page.Gap();
+        page.Line(
+            $"The letters are in {answer.Folder}: letter.txt is the text, mail-merge.csv joins address, name, picture and place, reminders.csv has who is missing. "
+            + "Nothing is sent, and nothing of that folder is copied anywhere: send it yourself.");
+        page.Line(
+            "Write the answers into approvals.csv in the job's folder: agreed, change wished or no under “state”, and yes or no under “web”."
+            + (answer.ApprovalsBegun ? " It was begun for you, with a line for each name." : ""));
+    }
+
+    private static void Silent(Page page, InviteAnswer answer)
+    {
+        if (!answer.IsPast || answer.Missing.Count == 0)
+        {
+            return;
+        }
+
+        page.Gap();
+        page.Line(
+            answer.SilenceLeavesOut
+                ? "The day is past. As the letters say, who is silent is left out; these lines in corrections.csv do it:"
+                : "The day is past. As the letters say, who is silent is sewn as it stands; there is nothing to do.",
+            tone: Tone.Attention);
+        foreach (string line in answer.LeaveOutLines)
+        {
+            page.Verbatim(line);
+        }
+    }
+}

@@ -1,0 +1,47 @@
+using System.Globalization;
+using System.Text;
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Output.Asking;
+
+/// <summary>What stands in one letter.</summary>
+/// <param name="Name">As it will be sewn, or a mark to be filled in.</param>
+internal sealed record AskedName(string Name, string Picture, string Place);
+
+/// <summary>The text by which an owner is asked: in plain words, to be put into the maker's own mail or form.</summary>
+internal static class AskingLetter
+{
+    /// <summary>What a mail program or a form fills in.</summary>
+    public static AskedName ToFillIn { get; } = new("{name}", "{picture}", "{place}");
+
+    public static string Text(BandJob job, AskedName asked)
+    {
+        string title = PlainText.OneLine(job.Title);
+        string day = job.Asking.AnswerBy is { } by ? "by " + InWords(by) : "as soon as you can";
+        string silence = (job.Asking.AnswerBy is { } last ? $"If we hear nothing from you by {InWords(last)}, " : "If we hear nothing from you, ")
+            + (job.Asking.SilenceLeavesOut ? "your name is left out." : "your name is sewn as it stands above.");
+        var text = new StringBuilder();
+        foreach (string part in new[]
+        {
+            "Hello,",
+            $"thank you for supporting “{title}”. Your name is to be stitched into it. It will read:",
+            "    " + asked.Name,
+            $"The picture {asked.Picture} shows it as it will be sewn: the same stitches, in the same colours. Its place: {asked.Place}. "
+                + "Everybody who sees the garment can read it there.",
+            $"Please answer {day} with one of these:",
+            "    agreed: it is right, letter by letter.\n    change wished: and how it shall read.\n    no: my name is not to be sewn.",
+            "And a question of its own: may your name be found on a web page about it, with this picture and its place? Yes or no; no answer is a no.",
+            silence + " You can still say no later, as long as it is not sewn. Your address is used for this letter and is given to nobody.",
+            "Thank you.",
+        })
+        {
+            text.Append(part).Append("\n\n");
+        }
+
+        return text.ToString().TrimEnd() + "\n";
+    }
+
+    /// <summary>Such as <c>Tuesday 1 December 2026</c>.</summary>
+    public static string InWords(DateOnly day) => day.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
+}

@@ -41,7 +41,7 @@ public static class Shopping
         double worth = (estimate.MachineMinutes.Likely + estimate.HandsOnMinutes.Likely) / 60;
         return new ShoppingList(
             [
-                Counted("needle thread", Metres(needleM), spools, Plural(spools, "spool") + $" of {Metres(shop.SpoolM)}", job.Prices.Spool),
+                Counted(job.Colours.Thread is { } thread ? $"needle thread, {thread}" : "needle thread", Metres(needleM), spools, Plural(spools, "spool") + $" of {Metres(shop.SpoolM)}", job.Prices.Spool),
                 Counted("bobbin thread", $"{Metres(bobbinM)}, {Plural(estimate.Bobbins, "bobbin", withNumber: true)} of {Metres(job.Bobbin.HoldsM)}", bobbinSpools, Plural(bobbinSpools, "spool") + $" of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
                 Cloth(job, plan),
                 Backing(job, plan),

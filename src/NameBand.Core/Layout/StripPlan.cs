@@ -146,6 +146,12 @@ public sealed record StripPlan(
     /// <summary>How many strips may lie side by side, where that was free to choose; null where the job names it.</summary>
     public int? FreeLanes { get; init; }
 
+    /// <summary>The colours of its cloth and threads.</summary>
+    public PlanColours Colours { get; init; } = PlanColours.Usual;
+
+    /// <summary>The thread of some of its names; where they have several, that of the job.</summary>
+    public CssColour? ThreadOf(IEnumerable<PlacedName> names) => names.Select(Colours.OfThread).Distinct().Take(2).ToList() is [var one] ? one : null;
+
     /// <summary>The highest number that a name of this job ever had; 0: those of its names say it.</summary>
     public int LastNumber { get; init; }
 

@@ -24,7 +24,7 @@ public static class CuttingPlan
         var page = new ProofPage(
             -SideMm * size, cut.ClothWidthMm + (2.5 * SideMm * size), length + (2 * SideMm * size), cut.ClothWidthMm + (2.5 * SideMm * size) + below, scale);
         var words = Words(plan, cut);
-        (page with { InWords = string.Join('\n', words.Select(w => w.Text.Trim())) }).Write(png, picture =>
+        (page with { Palette = DyePalette.Of(plan.Colours), InWords = string.Join('\n', words.Select(w => w.Text.Trim())) }).Write(png, picture =>
         {
             ClothWeave.At(1).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
             ClothWeave.At(1).Lay(picture, page.X(0), page.Y(cut.ClothWidthMm), page.X(cut.LengthMm), page.Y(0), Dyes.WasteAt);

@@ -40,6 +40,7 @@ public static class HoopingProof
         var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm)
         {
             InWords = string.Join("; ", words),
+            Palette = DyePalette.Of(plan.Colours, plan.ThreadOf(hooping.Segments.SelectMany(s => s.Segment.Names))),
         };
 
         page.Write(png, picture =>

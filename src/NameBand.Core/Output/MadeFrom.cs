@@ -33,6 +33,8 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
         .Add(JsonSerializer.SerializeToUtf8Bytes(plan.Hem.Strip, Settings.Default.StripWidths))
         .Add(job.Strip.SewnBeforeCutting).Add(plan.Hem.Closed).Add(plan.Hem.OverlapMm).Add(plan.LetterHeightMm).Add(plan.PullCompensationMm)
         .Add(plan.Shortening).Add(plan.FieldAlongMm).Add(plan.FieldAcrossMm).Add(plan.SpareMm).Add(plan.BaselineYMm).Add(plan.MarkYMm)
+        .Add(job.Colours.Cloth?.ToString() ?? "").Add(job.Colours.Thread?.ToString() ?? "")
+        .Add(string.Join(' ', job.Groups.All.Select(g => $"{g.Thread} {g.Name}")))
         .Add(job.Traced.AlongOutline).Add((int)plan.Marks)
         .Add(plan.Hem.IsCurved ? plan.Hem.TurnRad : -1).Add(plan.Hem.IsCurved ? (int)plan.Hem.ReadBy : -1)
         .Fingerprint();

@@ -28,9 +28,11 @@ public static class NeedlePathSvg
             + $"viewBox=\"{Mm(Thousandths.Of(field.LeftMm))} {Mm(-Thousandths.Of(field.TopMm))} {width} {height}\">\n"
             + $"<title>hooping {hooping.Number.ToString(CultureInfo.InvariantCulture)}, mark {SheetMarks.Of(plan, hooping)}</title>\n"
             + $"<desc>{SecurityElement.Escape(names)}</desc>\n");
+        var own = plan.ThreadOf(hooping.Segments.SelectMany(s => s.Segment.Names));
+        string thread = own?.ToString() ?? "#1c2c5c";
         string stroke = Mm(Thousandths.Of(threadMm));
         WriteRuns(writer, path, marks: true, $"<g id=\"marks\" fill=\"none\" stroke=\"#8f8262\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
-        WriteRuns(writer, path, marks: false, $"<g id=\"names\" fill=\"none\" stroke=\"#1c2c5c\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
+        WriteRuns(writer, path, marks: false, $"<g id=\"names\" fill=\"none\" stroke=\"{thread}\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
         writer.Write("</svg>\n");
     }
 

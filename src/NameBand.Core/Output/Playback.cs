@@ -23,12 +23,15 @@ internal static class Playback
         double top = hooping.Segments.Max(s => s.YMm) + reach;
         double bottom = hooping.Segments.Min(s => s.YMm) - reach;
         double wide = field.WidthMm + (2 * AroundMm);
-        var page = new ProofPage(field.LeftMm - AroundMm, top, wide, top - bottom, show.PlaybackWidthPixels / wide);
+        var page = new ProofPage(field.LeftMm - AroundMm, top, wide, top - bottom, show.PlaybackWidthPixels / wide)
+        {
+            Palette = DyePalette.Of(plan.Colours, plan.ThreadOf(hooping.Segments.SelectMany(s => s.Segment.Names))),
+        };
         int frames = FrameCount(path, show.PlaybackSeconds);
         int milliseconds = (int)Math.Round(show.PlaybackSeconds * 1000 / frames);
         var steps = path.Steps.AsSpan();
         byte[] cloth = new byte[page.WidthPx * page.HeightPx];
-        using (var picture = new Picture(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm))
+        using (var picture = new Picture(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm) { Palette = page.Palette })
         {
             DrawCloth(picture, page, plan, hooping);
             CopyOut(picture, cloth);
@@ -36,7 +39,7 @@ internal static class Playback
 
         byte[] frame = new byte[cloth.Length];
         Draw(frame, page, cloth, steps, null, threadMm);
-        using var moving = new MovingPng(png, page.WidthPx, page.HeightPx, page.PixelsPerMm, Dyes.Colours, frames, frame);
+        using var moving = new MovingPng(png, page.WidthPx, page.HeightPx, page.PixelsPerMm, page.Palette.Colours, frames, frame);
         for (int i = 1; i <= frames; i++)
         {
             int shown = (int)((long)steps.Length * i / frames);
@@ -61,7 +64,7 @@ internal static class Playback
 
     private static void Draw(byte[] frame, ProofPage page, byte[] cloth, ReadOnlySpan<NeedleStep> steps, NeedleStep? needle, double threadMm)
     {
-        using var picture = new Picture(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm);
+        using var picture = new Picture(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm) { Palette = page.Palette };
         for (int y = 0; y < page.HeightPx; y++)
         {
             cloth.AsSpan(y * page.WidthPx, page.WidthPx).CopyTo(picture.Row(y));

@@ -46,6 +46,7 @@ public static class RoundProof
         var page = new ProofPage(left, top, flat.CutRightMm + SideMm - left, top - bottom, PixelsPerMm(flat.CutRightMm - flat.CutLeftMm))
         {
             InWords = string.Join('\n', caption),
+            Palette = DyePalette.Of(plan.Colours, plan.ThreadOf(round.Names)),
         };
         void Paint(Picture picture)
         {

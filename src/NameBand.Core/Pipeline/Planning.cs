@@ -93,10 +93,10 @@ internal static class Planning
             return Result.Fail<LaidOut>([.. problems, .. laid.Problems]);
         }
 
-        plan = NameNumbers.Keep(plan, names.Job, names.Sewn?.Begun.Plan);
+        plan = NameNumbers.Keep(plan, names.Job, names.Sewn?.Begun.Plan) with { Colours = new PlanColours(names.Job.Colours, names.Job.Groups) };
         ImmutableArray<Problem> settled = [.. HemFits.Settled(plan, laid.Problems)];
         var mends = findsMends ? EaseMends.For(names with { Beside = null }, fabric, plan, [.. hem.Problems, .. settled]) : [];
-        problems = [.. problems, .. settled, .. RoundEasing.Check(plan, mends)];
+        problems = [.. problems, .. settled, .. RoundEasing.Check(plan, mends), .. ThreadColours.Check(names.Job, plan)];
         return Result.Of(
             new LaidOut(names.Job, fabric, names.Face, HeldRows.Merge(names.Rows, plan.Held), plan, names.Way)
             {

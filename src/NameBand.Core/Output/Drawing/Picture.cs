@@ -35,6 +35,9 @@ internal sealed class Picture : IDisposable
 
     public double PixelsPerMm { get; }
 
+    /// <summary>The colours that its bytes stand for.</summary>
+    public DyePalette Palette { get; init; } = DyePalette.Usual;
+
     /// <summary>All rows, each with PNG's filter byte (0) before it.</summary>
     public ReadOnlySpan<byte> Bytes => _bytes.AsSpan(0, (Width + 1) * Rows);
 
@@ -58,6 +61,8 @@ internal sealed class Picture : IDisposable
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Box(double left, double top, double right, double bottom, int colour, double strength = 1)
     {
+        var dyes = Palette;
+        int own = dyes.Own(colour);
         int x0 = Math.Max(0, (int)Math.Floor(left));
         int x1 = Math.Min(Width, (int)Math.Ceiling(right));
         int y0 = Math.Max(Top, (int)Math.Floor(top));
@@ -69,7 +74,7 @@ internal sealed class Picture : IDisposable
             for (int x = x0; x < x1; x++)
             {
                 double wide = Math.Min(right, x + 1) - Math.Max(left, x);
-                row[x] = Dyes.Blend(Dyes.ColourOf(row[x]), colour, (int)(tall * wide));
+                row[x] = dyes.Blend(dyes.ColourOf(row[x]), own, (int)(tall * wide));
             }
         }
     }
@@ -109,6 +114,8 @@ internal sealed class Picture : IDisposable
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Stamp(ReadOnlySpan<byte> mask, int maskWidth, int left, int top, int colour)
     {
+        var dyes = Palette;
+        int own = dyes.Own(colour);
         for (int line = 0; line * maskWidth < mask.Length; line++)
         {
             int y = top + line;
@@ -124,7 +131,7 @@ internal sealed class Picture : IDisposable
                 int x = left + column;
                 if (part > 0 && x >= 0 && x < Width)
                 {
-                    row[x] = Dyes.Blend(Dyes.ColourOf(row[x]), colour, part + (part >> 7));
+                    row[x] = dyes.Blend(dyes.ColourOf(row[x]), own, part + (part >> 7));
                 }
             }
         }

@@ -24,15 +24,18 @@ internal sealed record ProofPage(double LeftMm, double TopMm, double WidthMm, do
     /// <summary>What stands on the page, as text in the file, for those who do not see it; empty for none.</summary>
     public string InWords { get; init; } = "";
 
+    /// <summary>The colours of cloth and thread.</summary>
+    public DyePalette Palette { get; init; } = DyePalette.Usual;
+
     /// <summary>Draws the page band by band and writes it as PNG.</summary>
     /// <param name="mostPixelsAtOnce">Pixels of the largest band; the result is the same for any.</param>
     public void Write(Stream png, Action<Picture> draw, int mostPixelsAtOnce = MostPixelsAtOnce)
     {
-        using var stream = new PngStream(png, WidthPx, HeightPx, PixelsPerMm, Dyes.Colours, InWords);
+        using var stream = new PngStream(png, WidthPx, HeightPx, PixelsPerMm, Palette.Colours, InWords);
         int rows = Math.Clamp(mostPixelsAtOnce / (WidthPx + 1), 8, HeightPx);
         for (int top = 0; top < HeightPx; top += rows)
         {
-            using var band = new Picture(WidthPx, top, Math.Min(rows, HeightPx - top), PixelsPerMm);
+            using var band = new Picture(WidthPx, top, Math.Min(rows, HeightPx - top), PixelsPerMm) { Palette = Palette };
             draw(band);
             stream.WriteRows(band.Bytes);
         }

@@ -198,6 +198,7 @@ internal sealed class ThreadLayer : IDisposable
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void PutOn(Picture picture, byte shadesAt, int shades)
     {
+        var dyes = picture.Palette;
         int near = Math.Max(1, (int)Math.Round(_pixelsPerMm * 0.15));
         int far = Math.Max(1, (int)Math.Round(_pixelsPerMm * 0.36));
         int firstRow = _top + _skipped;
@@ -226,8 +227,8 @@ internal sealed class ThreadLayer : IDisposable
                     continue;
                 }
 
-                int ground = Dyes.Mixed(Dyes.ColourOf(row[x]), Dyes.ShadowOnCotton, shadow * 7 >> 4);
-                row[x] = Dyes.Blend(ground, Dyes.ColourOf(thread), part);
+                int ground = DyePalette.Mixed(dyes.ColourOf(row[x]), dyes.Shadow, shadow * 7 >> 4);
+                row[x] = dyes.Blend(ground, dyes.ColourOf(thread), part);
             }
         }
     }

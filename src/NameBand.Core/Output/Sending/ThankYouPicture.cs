@@ -28,7 +28,10 @@ internal static class ThankYouPicture
         double scale = Math.Min(widthPx * NameMost / Math.Max(name.WidthMm, 1), widthPx * StripMost / strip.FinishedWidthMm);
         double wide = widthPx / scale;
         double centre = widthPx * StripMiddle / scale;
-        var page = new ProofPage(-wide / 2, centre, wide, widthPx * High / scale, scale);
+        var page = new ProofPage(-wide / 2, centre, wide, widthPx * High / scale, scale)
+        {
+            Palette = DyePalette.Of(plan.Colours, plan.Colours.OfThread(name)),
+        };
         page.Write(png, picture =>
         {
             ClothWeave.At(scale).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);

@@ -11,7 +11,22 @@ internal static partial class JobAssembly
     };
 
     private static ShowSettings Show(JobValues values) => new(
-        (int)Certain(values, FileKeys.ThanksWidth), (int)Certain(values, FileKeys.PlaybackWidth), Certain(values, FileKeys.PlaybackSeconds));
+        (int)Certain(values, FileKeys.ThanksWidth), (int)Certain(values, FileKeys.PlaybackWidth), Certain(values, FileKeys.PlaybackSeconds))
+    {
+        ThanksAddress = Address(values),
+    };
+
+    /// <summary>A QR code holds no more than is easily scanned at this size.</summary>
+    private static string? Address(JobValues values)
+    {
+        string? address = values.Text(FileKeys.ThanksAddress)?.Trim();
+        if (address is { Length: > 200 } || (address is not null && address.Any(c => char.IsControl(c) || c == ' ')))
+        {
+            values.Refuse(FileKeys.ThanksAddress, "An address for a code has at most 200 signs and no blank.", "Write for example \"https://lantern.example/#n{number}\".");
+        }
+
+        return address is { Length: > 0 } ? address : null;
+    }
 
     private static ProgramSettings Program(JobValues values) => new(
         Words(values, FileKeys.Start), Words(values, FileKeys.Needle), Words(values, FileKeys.Trim), Words(values, FileKeys.Stop),

@@ -6,5 +6,8 @@ namespace NameBand.Job;
 /// <param name="PlaybackSeconds">How long the sewing of a hooping takes in its playback.</param>
 public sealed record ShowSettings(int ThanksWidthPixels, int PlaybackWidthPixels, double PlaybackSeconds)
 {
+    /// <summary>An address of hers that stands as a code on cards of thanks; null for none.</summary>
+    public string? ThanksAddress { get; init; }
+
     public static ShowSettings Usual { get; } = new(1200, 720, 12);
 }

@@ -69,6 +69,9 @@ public static class OutPaths
     /// <param name="paper">The paper size's word.</param>
     public static string HoopingTemplate(string paper) => $"sheets/template-{paper}.pdf";
 
+    /// <param name="paper">The paper size's word.</param>
+    public static string ThanksCards(string paper) => $"sheets/thanks-cards-{paper}.pdf";
+
     public const string ThanksTable = "thanks/thanks.csv";
 
     /// <summary>A number, and nothing of the person: it may be sent as it is, on any system.</summary>

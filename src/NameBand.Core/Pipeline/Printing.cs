@@ -87,6 +87,11 @@ internal static class Printing
                 ThankYouPicture.Draw(stream, matter.Plan, found, sewn(found.Placed), matter.Fabric.Thread.DiameterMm, captions, matter.Job.Show.ThanksWidthPixels));
             progress?.Report(new Progress("drawing the pictures to send", Interlocked.Increment(ref done), names.Length));
         });
+        foreach (var paper in Paper.Both)
+        {
+            Sewing.Write(folder, OutPaths.ThanksCards(paper.Word), stream => ThanksCards.Write(stream, paper, matter, names, sewn));
+        }
+
         Sewing.Write(folder, OutPaths.ThanksTable, stream => ThanksTable.Write(stream, matter.Job.Title, matter.Plan, names));
     }
 }

@@ -19,7 +19,7 @@ public sealed class SentSample : IDisposable
             lists = new[] { "names.csv" },
             hem = new { length = "900 mm", centreFront = "300 mm", turn = 0 },
             lettering = new { height = "9 mm" },
-            thanks = new { width = 640 },
+            thanks = new { width = 640, address = "https://lantern.example/näme#n{number}" },
             playback = new { width = 480, seconds = 3 },
         }));
         _folder.With("names.csv", "name,e-mail\n" + string.Join('\n', Names.Select((n, i) => $"\"{n}\",person{i}@example.org")) + "\n");

@@ -6,6 +6,7 @@ using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Output;
+using NameBand.Output.Asking;
 using NameBand.Output.Changes;
 using NameBand.Pipeline;
 using NameBand.Pipeline.Plans;
@@ -221,7 +222,7 @@ public static class Bander
         string jobFolder, DateOnly? today = null, IProgress<Progress>? progress = null, CancellationToken cancel = default)
     {
         jobFolder = JobReader.FolderOf(jobFolder);
-        var mended = Directory.Exists(jobFolder) ? OutFolder.MendInterruptedPrivate(jobFolder) : [];
+        var mended = Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, Path.Combine(jobFolder, AskingFiles.FolderName), OutKind.Private) : [];
         var report = InviteRun.Make(jobFolder, today, progress, cancel);
         return report with { Problems = [.. mended, .. report.Problems] };
     }
@@ -235,7 +236,7 @@ public static class Bander
     {
         jobFolder = JobReader.FolderOf(jobFolder);
         string output = publicFolder ?? Path.Combine(jobFolder, PublicRun.FolderName);
-        var mended = Directory.Exists(jobFolder) ? OutFolder.MendInterruptedPublic(jobFolder, output) : [];
+        var mended = Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, output, OutKind.Public) : [];
         var report = PublicRun.Make(jobFolder, output, progress, cancel);
         return report with { Problems = [.. mended, .. report.Problems] };
     }

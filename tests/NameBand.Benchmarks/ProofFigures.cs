@@ -154,7 +154,7 @@ internal static class ProofFigures
             {
                 foreach (var h in plan.Hoopings)
                 {
-                    using var png = new PngStream(Stream.Null, 1360, 989, 8, Dyes.Colours);
+                    using var png = new PngStream(Stream.Null, 1360, 989, 8, DyePalette.Usual.Colours);
                     png.WriteRows(picture.Bytes);
                 }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout.Drift;

@@ -67,12 +67,8 @@ public sealed class OutFolder : IDisposable
     /// <summary>As <see cref="Begin(string, string)"/>, for the folder of a swatch: one that holds a plan is refused.</summary>
     public static Result<OutFolder> BeginSwatch(string jobFolder, string swatchFolder) => Begin(jobFolder, swatchFolder, null, false, OutKind.Swatch);
 
-    /// <summary>The same for the folder of the page for supporters.</summary>
-    public static Result<OutFolder> BeginPublic(string jobFolder, string folder) => Begin(jobFolder, folder, null, false, OutKind.Public);
-
-    /// <summary>The same for the folder of the asking round, which lies in the job's folder and nowhere else.</summary>
-    public static Result<OutFolder> BeginPrivate(string jobFolder) =>
-        Begin(jobFolder, Path.Combine(jobFolder, Asking.AskingFiles.FolderName), null, false, OutKind.Private);
+    /// <summary>The same for a folder of another kind.</summary>
+    internal static Result<OutFolder> Begin(string jobFolder, string folder, OutKind kind) => Begin(jobFolder, folder, null, false, kind);
 
     internal static Result<OutFolder> Begin(string jobFolder, string outFolder, Action<OutStep>? atStep, bool withoutExchange, OutKind? kind = null)
     {
@@ -152,14 +148,7 @@ public sealed class OutFolder : IDisposable
     /// <summary>The same for the folder of a swatch.</summary>
     public static ImmutableArray<Problem> MendInterruptedSwatch(string jobFolder, string swatchFolder) => MendInterrupted(jobFolder, swatchFolder, OutKind.Swatch);
 
-    /// <summary>The same for the folder of the page for supporters.</summary>
-    public static ImmutableArray<Problem> MendInterruptedPublic(string jobFolder, string folder) => MendInterrupted(jobFolder, folder, OutKind.Public);
-
-    /// <summary>The same for the folder of the asking round.</summary>
-    public static ImmutableArray<Problem> MendInterruptedPrivate(string jobFolder) =>
-        MendInterrupted(jobFolder, Path.Combine(jobFolder, Asking.AskingFiles.FolderName), OutKind.Private);
-
-    private static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder, OutKind kind)
+    internal static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder, OutKind kind)
     {
         var at = InnerFile.ObjectionBelow(jobFolder, outFolder) is null && OutSiblings.Of(outFolder) is { } found ? found with { Kind = kind } : null;
         if (at is null || at.WouldSwallow(jobFolder) || !(OutMending.IsNeeded(at) || OutLocks.AnyLeft(jobFolder, at)))

@@ -45,7 +45,7 @@ internal static class InviteRun
         ImmutableArray<AskedOwner> owners = [.. names.Select(f => new AskedOwner(
             f, book.Of(f.Placed.Lettered.Name.Row), PublicName.PlaceInWords(made.Plan, f), ApprovedLooks.Of(made, sewing, f.Placed),
             ApprovalsFile.Word(states.GetValueOrDefault(f.Placed.Lettered.Name.Row))))];
-        var begun = OutFolder.BeginPrivate(made.Job.Folder);
+        var begun = OutFolder.Begin(made.Job.Folder, Path.Combine(made.Job.Folder, AskingFiles.FolderName), OutKind.Private);
         using var folder = begun.Value;
         if (folder is null || !begun.IsUsable)
         {

@@ -38,7 +38,7 @@ internal static class PublicRun
             return PublicReport.Refused([MadePlaces.Moved(moved, "public")]);
         }
 
-        var begun = OutFolder.BeginPublic(made.Job.Folder, output);
+        var begun = OutFolder.Begin(made.Job.Folder, output, OutKind.Public);
         using var folder = begun.Value;
         if (folder is null || !begun.IsUsable)
         {

@@ -24,7 +24,8 @@ public class ColourTests
     [InlineData("#2e4c8e", "#2e4c8e", 1)]
     public void Contrast_is_that_of_the_formula(string one, string other, double expected)
     {
-        Assert.True(CssColour.TryParse(one, out var a) && CssColour.TryParse(other, out var b));
+        Assert.True(CssColour.TryParse(one, out var a));
+        Assert.True(CssColour.TryParse(other, out var b));
         Assert.Equal(expected, a.ContrastRatio(b), 0.001);
         Assert.Equal(expected, b.ContrastRatio(a), 0.001);
     }

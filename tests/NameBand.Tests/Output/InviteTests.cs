@@ -103,7 +103,7 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         var answered = Bander.Make(job.FullPath);
         Assert.DoesNotContain(answered.Problems, p => p.Where.Key == "look");
         Assert.Equal(3, answered.Plan!.NameCount);
-        Assert.Contains("approvals.csv, line 5", answered.Rows!.Rows[3].Reason, StringComparison.Ordinal);
+        Assert.Contains("approvals.csv, line 5", answered.Names!.Rows[3].Reason, StringComparison.Ordinal);
         var asked = Bander.Invite(job.FullPath, new DateOnly(2027, 3, 2));
         Assert.Equal((2, true), (asked.LeaveOutLines.Length, asked.IsPast));
         Assert.Equal(2, File.ReadAllLines(job["private/reminders.csv"]).Length - 1);

@@ -19,7 +19,7 @@ public sealed class ThanksCardTests(SentSample sent) : IClassFixture<SentSample>
         var starts = page.Letters.Where((l, i) => l.Value == "T" && i + 1 < page.Letters.Count && page.Letters[i + 1].Value == "h")
             .Select(l => ((int)(l.Location.X * 2 / page.Width), (int)((page.Height - l.Location.Y) * 4 / page.Height))).ToList();
         Assert.Equal(SentSample.Names.Length, starts.Distinct().Count());
-        Assert.All(page.Letters, l => Assert.True(l.GlyphRectangle.Right < (l.Location.X < page.Width / 2 ? page.Width / 2 : page.Width) - 15));
+        Assert.All(page.Letters, l => Assert.True(l.BoundingBox.Right < (l.Location.X < page.Width / 2 ? page.Width / 2 : page.Width) - 15));
     }
 
     [SkippableFact]

@@ -11,9 +11,9 @@ namespace NameBand.Tests.OutputRoom;
 /// <summary>Cloth and thread have their true colours in every picture, and whether one shows on the other is judged.</summary>
 public class ColourTests
 {
-    private static TemporaryFolder Job(string more, string list = "Name,Gift\nAda Marsh,1\nBo Reed,90\n") => new TemporaryFolder()
-        .With("names.csv", list)
-        .With("job.json", $$"""{ "lists": ["names.csv"], "hem": { "length": "400 mm", "turn": 0 }, "lettering": { "height": "9 mm" }, "thanks": { "width": 320 }{{more}} }""");
+    private static TemporaryFolder Job(string more, string hem = "400 mm") => new TemporaryFolder()
+        .With("names.csv", "Name,Gift\nAda Marsh,1\nBo Reed,90\n")
+        .With("job.json", $$"""{ "lists": ["names.csv"], "hem": { "length": "{{hem}}", "turn": 0 }, "lettering": { "height": "9 mm" }, "thanks": { "width": 320 }{{more}} }""");
 
     /// <summary>The formula of WCAG 2.2 (relative luminance, contrast ratio), worked out apart with Python's fractions.</summary>
     [Theory]
@@ -33,7 +33,7 @@ public class ColourTests
     [Fact]
     public void Every_picture_shows_cloth_and_thread_as_the_job_has_them()
     {
-        using var job = Job(""", "colours": { "cloth": "#102030", "thread": "gold" }""");
+        using var job = Job(""", "colours": { "cloth": "#5a2010", "thread": "gold" }""");
         Assert.InRange(CliRun.Of("print", job.FullPath, "--thanks").Status, 0, 1);
         foreach (string file in new[] { "proofs/hooping-001.png", "proofs/round-01.png", "thanks/name-0001.png" })
         {
@@ -42,7 +42,7 @@ public class ColourTests
             for (int i = 0; i < picture.Width * picture.Height; i++)
             {
                 var p = picture[i % picture.Width, i / picture.Width];
-                cloth += Math.Abs(p.R - 16) < 4 && Math.Abs(p.G - 32) < 5 && Math.Abs(p.B - 48) < 6 ? 1 : 0;
+                cloth += Math.Abs(p.R - 90) < 9 && Math.Abs(p.G - 32) < 5 && Math.Abs(p.B - 16) < 4 ? 1 : 0;
                 thread += p.R > 150 && p.G > 120 && p.B < 60 ? 1 : 0;
                 indigo += ProofPicture.IsIndigo(p) ? 1 : 0;
             }
@@ -67,7 +67,7 @@ public class ColourTests
     public void Threads_that_meet_in_one_hooping_need_a_person()
     {
         const string Groups = """, "columns": { "group": "Gift" }, "groups": [{ "name": "lamps", "from": 50, "thread": "darkred"PLACE }, { "name": "rest", "rest": truePLACE }]""";
-        using var mixed = Job(Groups.Replace("PLACE", "", StringComparison.Ordinal));
+        using var mixed = Job(Groups.Replace("PLACE", "", StringComparison.Ordinal), "170 mm");
         var told = Assert.Single(Bander.Reckon(mixed.FullPath).Problems, p => p.Where.Key == "groups");
         Assert.Equal(Severity.NeedsPerson, told.Severity);
         Assert.Contains("#2e4c8e and #8b0000", told.Found, StringComparison.Ordinal);

@@ -53,7 +53,7 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         Assert.All(Enumerable.Range(1, 4), n => Assert.True(File.Exists(asked.Folder[FormattableString.Invariant($"private/pictures/name-{n:D4}.png")])));
         string letter = File.ReadAllText(asked.Folder["private/letters/name-0001.txt"]);
         Assert.StartsWith("To: ada@lantern.example\n", letter, StringComparison.Ordinal);
-        foreach (string part in new[] { "    Ada Marsh\n", "name-0001.png", "of the middle", "by Monday 1 March 2027", "no: my name is not to be sewn", "your name is left out", "no answer is a no" })
+        foreach (string part in new[] { "    Ada Marsh\n", "name-0001.png", "of centre back", "by Monday 1 March 2027", "no: my name is not to be sewn", "your name is left out", "no answer is a no" })
         {
             Assert.Contains(part, letter, StringComparison.Ordinal);
         }

@@ -32,7 +32,7 @@ public sealed class ThanksCardTests(SentSample sent) : IClassFixture<SentSample>
         string[] read = OutsideTool.Run("zbarimg", ["--quiet", "--raw", Directory.GetFiles(folder.FullPath, "*.png").Single()])
             .Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(
-            Enumerable.Range(1, SentSample.Names.Length).Select(n => $"https://lantern.example/näme#n{n}").Order(StringComparer.Ordinal),
+            Enumerable.Range(1, SentSample.Names.Length).Select(n => $"https://lantern.example/n%C3%A4me#n{n}").Order(StringComparer.Ordinal),
             read.Order(StringComparer.Ordinal));
     }
 }

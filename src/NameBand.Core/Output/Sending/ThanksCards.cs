@@ -61,8 +61,10 @@ internal static class ThanksCards
     }
 
     /// <summary>The address as it stands on the card of a name.</summary>
+    /// <remarks>Readers of codes guess at letters beyond ASCII, and may guess wrongly: they go as RFC 3986 has them.</remarks>
     public static string Address(string address, FoundName found) =>
-        address.Replace(NumberMark, found.Placed.Order.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal);
+        string.Concat(address.Replace(NumberMark, found.Placed.Order.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal)
+            .EnumerateRunes().Select(r => r.IsAscii ? r.ToString() : Uri.EscapeDataString(r.ToString())));
 
     private static void Card(SKCanvas canvas, SheetFace face, PacketMatter matter, FoundName found, NeedlePath path, (double Wide, double High) size)
     {
@@ -138,7 +140,7 @@ internal static class ThanksCards
     /// <summary>ISO/IEC 18004, level M: a fifteenth of it may be spoiled.</summary>
     private static void Code(SKCanvas canvas, string address, double left, double top)
     {
-        using var data = QRCodeGenerator.GenerateQrCode(address, QRCodeGenerator.ECCLevel.M, forceUtf8: true);
+        using var data = QRCodeGenerator.GenerateQrCode(address, QRCodeGenerator.ECCLevel.M);
         var rows = data.ModuleMatrix;
         float module = (float)(CodeMm / rows.Count);
         using var paper = new SKPaint { Color = SKColors.White };

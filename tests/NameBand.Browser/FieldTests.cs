@@ -182,10 +182,11 @@ public sealed class FieldTests(Chromium browser) : BrowserTests(browser)
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
         await page.GetByLabel("How long is the edge?").FillAsync("366");
+        await page.GetByLabel("It follows coordinates from a file").CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "lay it out" }).ClickAsync();
 
         await Expect(page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "“366” has no unit." })).ToBeVisibleAsync();
-        Assert.False(File.Exists(folder["job.json"]));
+        Assert.False(File.Exists(folder["job.json"]) || File.Exists(folder["workshop.json"]));
     }
 
     [SkippableFact]

@@ -21,6 +21,7 @@ public sealed class NewcomerTests(Chromium browser) : BrowserTests(browser)
         await page.GetByLabel("Drop your lists here").SetInputFilesAsync(Jobs.Upload("our walk.csv", List));
         await Expect(page.GetByText("In the job’s folder: our walk.csv.")).ToBeVisibleAsync();
         await page.GetByLabel("How long is the edge?").FillAsync("70 cm");
+        await page.GetByLabel("It follows coordinates from a file").CheckAsync();
         await page.GetByRole(Microsoft.Playwright.AriaRole.Button, new() { Name = "lay it out" }).ClickAsync();
 
         await Expect(page.Locator(".sentence")).ToContainTextAsync("4 names on one round of 0.7 m");

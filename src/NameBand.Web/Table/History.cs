@@ -5,7 +5,7 @@ using NameBand.Job;
 namespace NameBand.Web.Table;
 
 /// <summary>The files that hold everything a maker decides.</summary>
-internal sealed record JobFiles(KeptFile Job, KeptFile Corrections);
+internal sealed record JobFiles(KeptFile Job, KeptFile Corrections, KeptFile Workshop);
 
 /// <summary>What can be taken back and done again: whole files, so that nothing is half undone.</summary>
 internal sealed class History

@@ -31,6 +31,9 @@ public sealed record TableSnapshot(
     /// <summary>The file job.json as the page knows it.</summary>
     public KeptFile JobFile { get; init; } = KeptFile.None;
 
+    /// <summary>Equal as long as the same is told of the workshop in the job's folder.</summary>
+    public string WorkshopPrint { get; init; } = KeptFile.None.Fingerprint;
+
     /// <summary>job.json was changed by somebody else: the maker is asked which one holds.</summary>
     public bool IsChangedOutside { get; init; }
 

@@ -72,27 +72,41 @@ public sealed class Worktable : IDisposable
     public Task<ImmutableArray<Problem>> ChangeAsync(string what, params ImmutableArray<JobEdit> edits) => SaveAsync(() =>
     {
         var before = Files();
-        if (JobEditing.Apply(_jobFile.Bytes.AsSpan(), edits) is not { } bytes)
+        var problems = Set(edits, JobReader.Check(Folder, [.. _jobFile.Bytes]));
+        if (problems.IsEmpty)
         {
-            return [Problem.CannotUse(new Where(JobReader.FileName), "The file is not sound JSON, so nothing could be set in it.", "Mend it first, or undo.")];
+            _history.Did(what, before);
         }
 
-        var read = JobReader.Check(Folder, bytes);
-        if (NewlyWrong(JobReader.Check(Folder, [.. _jobFile.Bytes]), read) is { IsEmpty: false } wrong)
-        {
-            return wrong;
-        }
+        return problems;
+    });
 
-        var saved = JobStore.Save(Folder, JobReader.FileName, KeptFile.Of(bytes), _jobFile);
-        if (saved.Value is not { } file)
+    /// <summary>Writes what is told of the workshop, and sets keys of job.json with it; one step of undo.</summary>
+    public Task<ImmutableArray<Problem>> TellWorkshopAsync(string what, WorkshopAnswers answers, params ImmutableArray<JobEdit> edits) => SaveAsync(() =>
+    {
+        var before = Files();
+        var file = WorkshopEditing.Apply(Folder, answers);
+        var asItWas = JobReader.Check(Folder, [.. _jobFile.Bytes]);
+        var saved = file.Value is { } told ? JobStore.Save(Folder, WorkshopEditing.FileName, told, before.Workshop) : file;
+        if (saved.Value is not { } workshop)
         {
             return saved.Problems;
         }
 
-        _jobFile = file;
-        _history.Did(what, before);
-        return [];
+        var problems = Set(edits, asItWas);
+        if (problems.IsEmpty)
+        {
+            _history.Did(what, before);
+            return [];
+        }
+
+        // A workshop without the job that it was told with would be half of what was asked.
+        JobStore.Save(Folder, WorkshopEditing.FileName, before.Workshop, workshop);
+        return problems;
     });
+
+    /// <summary>What is told of the workshop; null: nothing.</summary>
+    public WorkshopAnswers? WorkshopTold() => WorkshopEditing.Told(Folder);
 
     /// <summary>Takes the last change back.</summary>
     public Task<ImmutableArray<Problem>> UndoAsync() => SaveAsync(() => _history.Undo(Files(), Restore), () => _history.UndoWords is not null);
@@ -165,7 +179,7 @@ public sealed class Worktable : IDisposable
             cancel = _work.Token;
         }
 
-        Publish(now => now with { IsLaying = true, Figures = null, Counting = null, IsCountingStopped = false, JobFile = _jobFile, HasJobFile = _jobFile.IsThere, Undo = _history.UndoWords, Redo = _history.RedoWords });
+        Publish(now => now with { IsLaying = true, Figures = null, Counting = null, IsCountingStopped = false, JobFile = _jobFile, HasJobFile = _jobFile.IsThere, WorkshopPrint = JobStore.Read(Folder, WorkshopEditing.FileName).Fingerprint, Undo = _history.UndoWords, Redo = _history.RedoWords });
         _ = Task.Run(() => WorkAsync(cancel), CancellationToken.None);
     }
 
@@ -246,6 +260,29 @@ public sealed class Worktable : IDisposable
         }
     }
 
+    /// <summary>Sets keys of job.json, if the job can be read with them and all else that was written.</summary>
+    private ImmutableArray<Problem> Set(ImmutableArray<JobEdit> edits, Result<BandJob> asItWas)
+    {
+        if (JobEditing.Apply(_jobFile.Bytes.AsSpan(), edits) is not { } bytes)
+        {
+            return [Problem.CannotUse(new Where(JobReader.FileName), "The file is not sound JSON, so nothing could be set in it.", "Mend it first, or undo.")];
+        }
+
+        if (NewlyWrong(asItWas, JobReader.Check(Folder, bytes)) is { IsEmpty: false } wrong)
+        {
+            return wrong;
+        }
+
+        if (edits.IsEmpty)
+        {
+            return [];
+        }
+
+        var saved = JobStore.Save(Folder, JobReader.FileName, KeptFile.Of(bytes), _jobFile);
+        _jobFile = saved.Value ?? _jobFile;
+        return saved.Value is null ? saved.Problems : [];
+    }
+
     /// <summary>What keeps the new job from being used; of several things wrong before, one may be mended after the other.</summary>
     private static ImmutableArray<Problem> NewlyWrong(Result<BandJob> before, Result<BandJob> after)
     {
@@ -305,25 +342,19 @@ public sealed class Worktable : IDisposable
 
     private bool IsChangedOutside() => JobStore.Read(Folder, JobReader.FileName).Fingerprint != _jobFile.Fingerprint;
 
-    private JobFiles Files() => new(_jobFile, JobStore.Read(Folder, Corrections.FileName));
+    private JobFiles Files() =>
+        new(_jobFile, JobStore.Read(Folder, Corrections.FileName), JobStore.Read(Folder, WorkshopEditing.FileName));
 
     private ImmutableArray<Problem> Restore(JobFiles from, JobFiles to)
     {
-        if (from.Job.Fingerprint != to.Job.Fingerprint)
-        {
-            var job = JobStore.Save(Folder, JobReader.FileName, to.Job, from.Job);
-            if (job.Value is null)
-            {
-                return job.Problems;
-            }
-
-            _jobFile = to.Job;
-        }
-
-        return from.Corrections.Fingerprint == to.Corrections.Fingerprint
-            ? []
-            : JobStore.Save(Folder, Corrections.FileName, to.Corrections, from.Corrections) is { Value: null } failed ? failed.Problems : [];
+        var problems = PutBack(JobReader.FileName, from.Job, to.Job);
+        _jobFile = problems.IsEmpty ? to.Job : _jobFile;
+        problems = problems.IsEmpty ? PutBack(Corrections.FileName, from.Corrections, to.Corrections) : problems;
+        return problems.IsEmpty ? PutBack(WorkshopEditing.FileName, from.Workshop, to.Workshop) : problems;
     }
+
+    private ImmutableArray<Problem> PutBack(string name, KeptFile from, KeptFile to) => from.Fingerprint == to.Fingerprint ? []
+        : JobStore.Save(Folder, name, to, from) is { Value: null } failed ? failed.Problems : [];
 
     private void Publish(CancellationToken cancel, Func<TableSnapshot, TableSnapshot> change)
     {

@@ -28,10 +28,10 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
         await page.GetByLabel("Go to").SelectOptionAsync("0");
         await Expect(page.Locator("[data-part=keys]")).ToHaveTextAsync("key in Hesper␣Quayle");
         await Expect(page.Locator("[data-part=keying]")).ToContainTextAsync("must come out at");
-        await page.GetByRole(AriaRole.Button, new() { Name = "next" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "next ›" }).ClickAsync();
         await Expect(page.Locator("[data-part=keys]")).ToHaveTextAsync("key in Tobin␣Marsh");
         await Expect(page.Locator("[data-part=problems]")).ToBeEmptyAsync();
-        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Done" })).ToBeHiddenAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Done, next" })).ToBeVisibleAsync();
 
         await page.GetByRole(AriaRole.Link, new() { Name = "print" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "make the sheets" }).ClickAsync();
@@ -53,7 +53,7 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator(".sentence")).ToContainTextAsync("traced and sewn free-motion on quilting cotton in 1 run without a hoop");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "at the machine", Exact = true }).First.ClickAsync();
-        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Run 1 of 1");
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("1 of 3, round 1");
         await Expect(page.Locator("[data-part=follow]")).ToContainTextAsync("Follow the line in the middle of each stroke");
         await Expect(page.Locator("[data-part=problems]")).ToBeEmptyAsync();
 

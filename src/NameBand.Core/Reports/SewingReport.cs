@@ -66,7 +66,11 @@ public sealed record NameState(int Number, string Text, double Minutes, SewingEn
 
 /// <summary>A round that is being finished.</summary>
 /// <param name="Last">The last step that is done; null for none.</param>
-public sealed record RoundState(int Number, FinishingStep? Last);
+public sealed record RoundState(int Number, FinishingStep? Last)
+{
+    /// <summary>All of it is written down as sewn: only then is it finished.</summary>
+    public bool IsSewn { get; init; }
+}
 
 /// <summary>How a job's sewing stands.</summary>
 /// <param name="Said">What was just added to the log; null when nothing was. Of several names the last one.</param>
@@ -86,7 +90,13 @@ public sealed record SewingReport(
     /// <summary>Numbers of the names that were just written down.</summary>
     public ImmutableArray<int> SaidNames { get; init; } = [];
 
+    /// <summary>The typed name whose length was just written down, on the strip or on a scrap; null for none.</summary>
+    public int? MeasuredName { get; init; }
+
     public ImmutableArray<RoundState> Rounds { get; init; } = [];
+
+    /// <summary>The steps in which this job is finished, in their order; empty where the plan does not say.</summary>
+    public ImmutableArray<FinishingStep> Steps { get; init; } = [];
 
     /// <summary>Hand work that comes when all is sewn and is not done yet, from pressing to sewing down; null where the plan does not say.</summary>
     public double? FinishingMinutes { get; init; }

@@ -41,24 +41,16 @@ internal static class MachineState
         json.WriteBoolean("hooped", now.Laid?.IsHooped ?? true);
         json.WriteBoolean("made", !report.Hoopings.IsEmpty);
 
-        // Where there are no needle paths nothing is logged, and before the files are made there is nothing to log of.
-        bool isLogged = now.Plan is { HasNeedlePaths: true } && !report.Hoopings.IsEmpty;
-        Problems(json, isLogged ? report.Problems : []);
+        // Before the files are made there is nothing to log of.
+        Problems(json, report.Hoopings.IsEmpty && report.Names.IsEmpty ? [] : report.Problems);
         if (now.Laid is { } laid)
         {
             json.WriteString("plan", SheetMarks.Of(laid.Plan));
             Cloth(json, laid);
             Left(json, now);
             Hoopings(json, now, laid, report);
-            if (laid.Plan.HasSeveralWays)
-            {
-                Beside(json, laid.Plan);
-            }
-            else
-            {
-                KeyingState.Write(json, laid);
-                Following(json, laid);
-            }
+            NamesState.Write(json, laid, report);
+            FinishState.Write(json, report);
         }
 
         json.WriteEndObject();
@@ -69,11 +61,15 @@ internal static class MachineState
         json.WriteStartArray("problems");
         foreach (var problem in problems)
         {
-            json.WriteStringValue($"{problem.Found} {problem.Mend}".Trim());
+            json.WriteStringValue($"{problem.Found} {InPageWords(problem.Mend)}".Trim());
         }
 
         json.WriteEndArray();
     }
+
+    /// <summary>What to do, where no command is at hand: a command that is done here by a press is not named.</summary>
+    private static string InPageWords(string mend) => mend.Contains("sewn JOB", StringComparison.Ordinal) ? ""
+        : mend.Replace("Run make", "Make the sheets under print", StringComparison.Ordinal).Replace("run make", "make the sheets under print", StringComparison.Ordinal);
 
     private static void Cloth(Utf8JsonWriter json, LaidJob laid)
     {
@@ -106,42 +102,6 @@ internal static class MachineState
             json.WriteString("leftRange", $"{Words.Time(left.Low)} to {Words.Time(left.High)}");
             json.WriteString("leftByHand", Words.Time(figures.Left.HandsOnMinutes.Likely));
         }
-    }
-
-    /// <summary>What goes which way, where names go several: what is not sewn from needle paths has its own sheet.</summary>
-    private static void Beside(Utf8JsonWriter json, StripPlan plan)
-    {
-        json.WriteStartArray("rules");
-        foreach (var share in plan.Ways)
-        {
-            json.WriteStringValue(WayTraits.Of(share.Way).FollowsCoordinates
-                ? $"{share.InWords}: those that are shown here."
-                : $"{share.InWords}: on the sheet of their own in the folder out; say each one by its number: sewn JOB n1.");
-        }
-
-        json.WriteEndArray();
-    }
-
-    /// <summary>How a template is followed; nothing where none is.</summary>
-    private static void Following(Utf8JsonWriter json, LaidJob laid)
-    {
-        if (!laid.Job.Traits.IsFollowedByHand)
-        {
-            return;
-        }
-
-        var traced = laid.Job.Traced;
-        json.WriteStartArray("follow");
-        json.WriteStringValue(traced.AlongOutline ? "Follow the outline of each letter on the template." : "Follow the line in the middle of each stroke on the template.");
-        json.WriteStringValue(string.Create(
-            CultureInfo.InvariantCulture, $"{(traced.ByHand ? "Sewn by hand" : "Sewn free-motion")}, at some {traced.PaceMmPerMinute:0} mm of line a minute."));
-        if (traced.Mirrored)
-        {
-            json.WriteStringValue("The template is printed as in a mirror: it lies on the wrong side.");
-        }
-
-        json.WriteStringValue("Say each name as it is done, by its number on the template: sewn JOB n1.");
-        json.WriteEndArray();
     }
 
     private static void Hoopings(Utf8JsonWriter json, TableSnapshot now, LaidJob laid, SewingReport report)

@@ -1,8 +1,10 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using NameBand.Common;
+using NameBand.Job;
 using NameBand.Output;
 using NameBand.Reports;
 using NameBand.Web.Machine;
@@ -81,42 +83,51 @@ internal static class MachineEndpoints
 
         try
         {
+            if (word is { Names: not null, Deed: SewingDeed.Sewn } && await table.Sheets.RenewAsync() is { IsEmpty: false } unmade)
+            {
+                return Answer(null, unmade);
+            }
+
             var report = await Task.Run(() => Bander.Sewn(table.Folder, null, word, Pause));
-            if (report.Said is not null)
+            if (report.Said is not null || report.MeasuredName is not null)
             {
                 table.StartOver();
             }
 
-            return StripEndpoints.Json(json =>
+            if (report.MeasuredName is not null)
             {
-                json.WriteStartObject();
-                json.WriteBoolean("written", report.Said is not null);
-                if (report.Said is { } said)
-                {
-                    var names = report.Hoopings.FirstOrDefault(h => h.Number == said.Hooping)?.Names ?? [];
-                    json.WriteString("names", Wording.List([.. names.Select(n => $"“{n}”")]));
-                }
+                // The marks after it move: their files are made while the next name is sewn.
+                _ = table.Sheets.RenewAsync();
+            }
 
-                if (report.PatchOnClothMm is { } patch)
-                {
-                    json.WriteString("patch", Length.FromMm(patch).InMillimetres());
-                }
-
-                MachineState.Problems(json, report.Said is not null ? [] : report.Problems);
-                json.WriteEndObject();
-            });
+            return Answer(report, report.Problems);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return StripEndpoints.Json(json =>
-            {
-                json.WriteStartObject();
-                json.WriteBoolean("written", false);
-                MachineState.Problems(json, [Problem.CannotUse(new Where(table.Folder), "The machine could not write it down.", "See whether there is room on the disk and whether you may write there.")]);
-                json.WriteEndObject();
-            });
+            return Answer(null, [Problem.CannotUse(new Where(table.Folder), "The machine could not write it down.", "See whether there is room on the disk and whether you may write there.")]);
         }
     }
+
+    /// <summary>Whether it was written down, and why not.</summary>
+    private static IResult Answer(SewingReport? report, ImmutableArray<Problem> problems) => StripEndpoints.Json(json =>
+    {
+        bool isWritten = report is { Said: not null } or { MeasuredName: not null };
+        json.WriteStartObject();
+        json.WriteBoolean("written", isWritten);
+        if (report?.Said is { Of: SewingSubject.Hooping } said)
+        {
+            var names = report.Hoopings.FirstOrDefault(h => h.Number == said.Hooping)?.Names ?? [];
+            json.WriteString("names", Wording.List([.. names.Select(n => $"“{n}”")]));
+        }
+
+        if (report?.PatchOnClothMm is { } patch)
+        {
+            json.WriteString("patch", Length.FromMm(patch).InMillimetres());
+        }
+
+        MachineState.Problems(json, isWritten ? [] : problems);
+        json.WriteEndObject();
+    });
 
     private static void Pause() => Thread.Sleep(50);
 }

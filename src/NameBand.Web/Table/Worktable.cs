@@ -32,6 +32,7 @@ public sealed class Worktable : IDisposable
         Bench = new Bench(folder);
         Now = new TableSnapshot(0, 0, false, null, null, true, null, null, []);
         _watch = new FolderWatch(folder, OnFolderChanged);
+        Sheets = new SheetKeeper(this);
     }
 
     /// <summary>Full path of the job's folder.</summary>
@@ -51,6 +52,8 @@ public sealed class Worktable : IDisposable
         [.. (job?.Lists ?? []).Select(l => ListPreview.Read(Folder, l).Value).OfType<ListPreview>().SelectMany(p => p.Header).Where(h => h.Length > 0).Distinct()];
 
     internal Bench Bench { get; }
+
+    internal SheetKeeper Sheets { get; }
 
     /// <summary>Waits for the first layout, but not for long: what is shown first then needs not be drawn twice.</summary>
     public Task FirstLaidAsync() => Task.WhenAny(_firstLaid.Task, Task.Delay(LongestWait));
@@ -186,6 +189,7 @@ public sealed class Worktable : IDisposable
     public void Dispose()
     {
         _watch.Dispose();
+        Sheets.Dispose();
         _work.Cancel();
     }
 

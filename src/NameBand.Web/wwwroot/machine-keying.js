@@ -15,32 +15,35 @@ export class Keying {
     this.then = el('p', null, { className: 'keying-then' });
     this.box.append(this.name, this.keys, this.facts, this.then);
     this.at = -1;
+    this.all = [];
   }
 
   take(keys) {
-    this.box.hidden = !keys;
     this.all = keys ?? [];
-    if (this.at < 0 || this.at >= this.all.length) this.at = Math.max(0, this.all.findIndex(k => !k.sewn));
   }
 
-  get key() { return this.all[this.at]; }
+  get key() { return this.all?.[this.at]; }
 
-  get heading() { return `${this.at + 1} of ${this.all.length}, round ${this.key.round}${this.key.sewn ? ': sewn ✓' : ''}`; }
+  get heading() { return `${this.at + 1} of ${this.all.length}, round ${this.key.round}${this.key.sewn ? ': sewn ✓' : this.key.again ? ': to be sewn again' : ''}`; }
 
-  options() {
-    return this.all.map((k, i) => new Option(`${k.order} ${k.name}${k.part && `, ${k.part}`}${k.sewn ? ' ✓ sewn' : ''}`, String(i)));
+  option(i) {
+    const k = this.all[i];
+    return `${k.order} ${k.name}${k.part && `, ${k.part}`}${k.sewn ? ' ✓ sewn' : k.again ? ' again' : ''}`;
   }
 
   write(state) {
     const key = this.key;
-    if (!key) return;
     this.name.replaceChildren(el('span', String(key.order), { className: 'number' }), ' ', el('bdi', key.name), key.part ? ` (${key.part})` : '');
-    this.keys.replaceChildren(el('span', 'key in ', { className: 'number' }), el('bdi', shown(key.keyed)));
-    const seconds = key.seconds === undefined ? '' : `${Math.floor(key.seconds / 60)}:${String(key.seconds % 60).padStart(2, '0')} min`;
+    this.keys.hidden = !key.keyed;
+    if (key.keyed) this.keys.replaceChildren(el('span', 'key in ', { className: 'number' }), el('bdi', shown(key.keyed)));
+    const time = s => s < 60 ? `${s} s` : `${Math.floor(s / 60)}:${String(s % 60).padStart(2, '0')} min`;
+    const seconds = key.seconds === undefined ? key.minutes === undefined ? '' : `${key.minutes} min` : time(key.seconds);
+    const where = state.laying ? 'one moment' : `${key.onCloth.toFixed(1)} mm`;
     const facts = [
-      [`start mark, from the cut left end of ${state.cloths > 1 ? `cloth ${key.cloth}` : 'the cloth'}`, `${key.onCloth.toFixed(1)} mm`],
-      ['from where the last one ended', key.fromLast === undefined ? '' : mm(key.fromLast)],
-      ['must come out at', `${key.estimated ? '~ ' : ''}${mm(key.length)}`], ['no less, no more', `${key.least} to ${mm(key.most)}`], ['takes', seconds],
+      [`start mark, from the cut left end of ${state.cloths > 1 ? `cloth ${key.cloth}` : 'the cloth'}`, where],
+      ['from where the last one ended', key.fromLast === undefined || state.laying ? '' : mm(key.fromLast)],
+      [key.keyed ? 'must come out at' : 'is long', `${key.estimated ? '~ ' : ''}${mm(key.length)}`],
+      ['no less, no more', key.least === undefined ? '' : `${key.least} to ${mm(key.most)}`], ['takes', seconds],
     ].filter(([, how]) => how);
     this.facts.replaceChildren(...facts.map(([what, how]) => {
       const pair = el('div');

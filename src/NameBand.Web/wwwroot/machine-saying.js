@@ -1,12 +1,11 @@
 // What is said of a hooping: done with its minutes, spoiled, marked by mistake; and a clock to take the minutes from.
 
 import { el } from './machine.js';
+import { Clock, tell } from './machine-clock.js';
 
 export class Saying {
-  constructor(box, state, hooping, said) {
-    Object.assign(this, { box, state, hooping, said, started: 0, spent: 0 });
-    this.clock = el('button', 'Start the clock', { type: 'button', data: 'clock' });
-    this.clockSays = el('span', '', { data: 'clock-says', className: 'clock' });
+  constructor(box, state, hooping, said, busy) {
+    Object.assign(this, { box, state, hooping, said });
     this.done = el('button', 'Done', { type: 'button', data: 'done', className: 'done' });
     this.spoiled = el('button', 'Spoiled: sew it again', { type: 'button', data: 'again' });
     this.patch = el('button', 'Spoiled, and the strip is cut', { type: 'button', data: 'patch' });
@@ -14,18 +13,19 @@ export class Saying {
     this.answer = el('p', '', { data: 'answer' });
     this.answer.setAttribute('role', 'status');
     this.form = this.#form();
-    this.clock.addEventListener('click', () => this.#clock());
     this.done.addEventListener('click', () => this.#ask());
     this.spoiled.addEventListener('click', () => this.#tell({ deed: 'again' }));
     this.patch.addEventListener('click', () => this.#tell({ deed: 'patch' }));
     this.mistake.addEventListener('click', () => this.#tell({ deed: 'mistake' }));
     const buttons = el('div', null, { className: 'machine-buttons' });
-    buttons.append(this.clock, this.clockSays, this.done, this.spoiled, this.patch, this.mistake);
+    this.clock = new Clock(busy);
+    buttons.append(this.clock.button, this.clock.says, this.done, this.spoiled, this.patch, this.mistake);
     box.append(buttons, this.form, this.answer);
-    this.timer = setInterval(() => this.#tick(), 1000);
   }
 
-  dispose() { clearInterval(this.timer); }
+  get isBusy() { return !this.form.hidden || this.clock.ms > 0; }
+
+  dispose() { this.clock.dispose(); }
 
   #form() {
     const form = el('form', null, { hidden: true, data: 'form' });
@@ -57,15 +57,14 @@ export class Saying {
     this.form.hidden = true;
     this.answer.textContent = '';
     this.minutes.value = this.hands.value = this.note.value = this.mark.value = '';
-    this.started = this.spent = 0;
-    this.#tick();
+    this.clock.reset();
   }
 
   write() {
     const hooping = this.hooping(), state = this.state();
     const can = state.hasPaths && state.made;
     this.done.hidden = hooping.sewn || !can;
-    this.clock.hidden = this.done.hidden;
+    this.clock.hide(this.done.hidden);
     this.spoiled.hidden = this.mistake.hidden = this.patch.hidden = !hooping.sewn || !can;
     this.mark.required = hooping.asksForMark;
     this.machineLabel.hidden = state.machines.length < 2;
@@ -75,34 +74,13 @@ export class Saying {
       this.machine.replaceChildren(...state.machines.map(m => new Option(m, m)));
       this.machine.selectedIndex = Math.max(0, Math.min(chosen, state.machines.length - 1));
     }
-    this.#tick();
-  }
-
-  #clock() {
-    if (this.started) {
-      this.spent += Date.now() - this.started;
-      this.started = 0;
-    } else {
-      this.started = Date.now();
-    }
-    this.#tick();
-  }
-
-  get ms() { return this.spent + (this.started ? Date.now() - this.started : 0); }
-
-  #tick() {
-    this.clock.textContent = this.started ? 'Stop the clock' : this.spent ? 'Go on with the clock' : 'Start the clock';
-    const seconds = Math.floor(this.ms / 1000);
-    this.clockSays.textContent = this.ms ? `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}` : '';
-    this.clockSays.hidden = this.clock.hidden;
-    // Something is begun that would be gone if the page were loaded anew.
-    this.box.closest('.machine')?.toggleAttribute('data-busy', !this.form.hidden || this.ms > 0);
+    this.clock.tick();
   }
 
   #ask() {
-    if (this.started) this.#clock();
+    this.clock.stop();
     this.form.hidden = false;
-    if (this.minutes.value === '' && this.ms >= 30000) this.minutes.value = String(Math.round(this.ms / 6000) / 10);
+    if (this.minutes.value === '') this.minutes.value = this.clock.minutes;
     this.answer.textContent = '';
     this.minutes.focus();
   }
@@ -112,13 +90,7 @@ export class Saying {
     this.telling = true;
     const { number } = this.hooping();
     this.answer.textContent = 'writing it down';
-    let got;
-    try {
-      const answer = await fetch('/machine/said', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ hooping: number, ...word }) });
-      got = answer.ok ? await answer.json() : { written: false, problems: [`It was not written down (${answer.status}).`] };
-    } catch {
-      got = { written: false, problems: ['It was not written down: the worktable does not answer. Try again.'] };
-    }
+    const got = await tell({ hooping: number, ...word });
     this.telling = false;
     if (!got.written) {
       this.answer.textContent = got.problems.join(' ');

@@ -4,8 +4,11 @@ import { lengthInWords } from './strip/colours.js';
 import { HoopPicture, fetchHooping } from './strip/hoop.js';
 import { Keying } from './machine-keying.js';
 import { Saying } from './machine-saying.js';
+import { Naming } from './machine-naming.js';
+import { Finishing } from './machine-finishing.js';
 
 const lookEveryMs = 1500;
+const lookSoonMs = 150;
 
 const cautions = hooped => [
   'Your machine’s manual, local rules and people trained for it come before anything here.',
@@ -32,35 +35,47 @@ class Machine {
     this.isLent = root.hasAttribute('data-lent');
     this.#frame();
     this.picture = new HoopPicture(this.canvas, false);
-    this.saying = new Saying(this.sayBox, () => this.state, () => this.hooping, (deed, isHere) => { this.#look(); if (deed === 'sewn' && isHere && !this.next.disabled) this.next.focus(); });
+    this.naming = new Naming(this.nameBox, () => this.state, () => this.keying.key, () => this.#said(), isPart => this.#onward(isPart), () => this.#busy());
+    this.finishing = new Finishing(this.columns.finish, () => this.#said());
+    this.saying = new Saying(this.sayBox, () => this.state, () => this.hooping, (deed, isHere) => { this.#look(); if (deed === 'sewn' && isHere && !this.next.disabled) this.next.focus(); }, () => this.#busy());
     this.#look();
     this.timer = setInterval(() => this.#look(), lookEveryMs);
   }
 
   dispose() {
     clearInterval(this.timer);
+    clearTimeout(this.soon);
     this.saying.dispose();
+    this.naming.dispose();
     this.picture.dispose();
   }
 
-  get hooping() { return this.state?.hoopings?.[this.at] ?? null; }
+  /** What is gone through one after the other: hoopings that have a needle path, then names that are typed or traced. */
+  get station() { return this.stations?.[this.at] ?? null; }
+  get isName() { return this.station?.key !== undefined; }
+  get hooping() {
+    const hoopings = this.state?.hoopings ?? [];
+    return this.isName ? hoopings.find(h => h.number === this.keying.key.run) ?? null : hoopings[this.station?.hooping] ?? null;
+  }
 
   #frame() {
     const part = (tag, data, more = {}) => el(tag, null, { data, ...more });
     this.head = part('h2', 'head', { tabIndex: -1 });
     this.left = part('p', 'left', { className: 'machine-left' });
+    this.tonight = part('p', 'tonight', { className: 'machine-left' });
     this.problems = part('div', 'problems', { className: 'machine-problems' });
     this.problems.setAttribute('role', 'status');
     this.canvas = el('canvas', null, { className: 'hoop' });
     this.canvas.setAttribute('role', 'img');
     this.names = part('ul', 'names', { className: 'machine-names' });
     this.sayBox = part('div', 'say', { className: 'machine-say' });
+    this.nameBox = part('div', 'say-name', { className: 'machine-say' });
     this.back = el('button', '‹ back', { type: 'button', data: 'back' });
     this.next = el('button', 'next ›', { type: 'button', data: 'next' });
     this.go = el('select', null, { data: 'go' });
     this.go.setAttribute('aria-label', 'Go to');
-    this.back.addEventListener('click', () => this.#show(this.place - 1));
-    this.next.addEventListener('click', () => this.#show(this.place + 1));
+    this.back.addEventListener('click', () => this.#show(this.at - 1));
+    this.next.addEventListener('click', () => this.#show(this.at + 1));
     this.go.addEventListener('change', () => this.#show(Number(this.go.value)));
     const way = el('nav', null, { className: 'machine-way' });
     way.setAttribute('aria-label', 'One after the other');
@@ -70,20 +85,21 @@ class Machine {
     this.watch = part('ul', 'watch');
     this.thread = part('dl', 'thread');
     this.follow = part('ul', 'follow');
+    this.finish = part('div', 'finish');
     this.care = el('ul', null, { className: 'cautions' });
     const column = (title, ...more) => {
       const section = el('section');
       section.append(el('h3', title), ...more);
       return section;
     };
-    this.columns = { marks: column('Marks', this.marks), follow: column('How it is sewn', this.follow), watch: column('Watch for', this.watch) };
+    this.columns = { marks: column('Marks', this.marks), follow: column('How it is sewn', this.follow), watch: column('Watch for', this.watch), finish: column('When all is sewn', this.finish) };
     const columns = el('div', null, { className: 'machine-columns' });
-    columns.append(this.columns.marks, this.columns.follow, column('Thread and cloth', this.thread), this.columns.watch, column('Take care', this.care));
+    columns.append(this.columns.marks, this.columns.follow, column('Thread and cloth', this.thread), this.columns.watch, this.columns.finish, column('Take care', this.care));
     this.keying = new Keying();
     this.body = el('div');
-    this.body.append(this.names, this.canvas, this.keying.box, way, this.sayBox, this.file, columns);
+    this.body.append(this.names, this.canvas, this.keying.box, this.nameBox, way, this.sayBox, this.file, columns);
     const top = el('div', null, { className: 'machine-top' });
-    top.append(this.head, this.left);
+    top.append(this.head, this.left, this.tonight);
     this.root.replaceChildren(...(this.isLent ? [el('h1', 'At the machine')] : []), top, this.problems, this.body);
   }
 
@@ -105,6 +121,38 @@ class Machine {
     }
   }
 
+  /** Something was written down: the marks after it may move, and are looked for at once. */
+  #said() {
+    this.hurry = Date.now() + 4000;
+    this.#look();
+    clearTimeout(this.soon);
+    const again = () => {
+      if (Date.now() > this.hurry) return;
+      this.#look();
+      this.soon = setTimeout(again, lookSoonMs);
+    };
+    this.soon = setTimeout(again, lookSoonMs);
+  }
+
+  /** Something is begun that would be gone if the page were loaded anew. */
+  #busy() { this.root.toggleAttribute('data-busy', Boolean(this.saying?.isBusy || this.naming?.isBusy)); }
+
+  /** To the next name that is not sewn, or to the next part of this one; false where there is none. */
+  #onward(isPart) {
+    const { all } = this.keying;
+    const from = this.keying.at;
+    if (isPart) {
+      this.#show(this.at + 1);
+      return true;
+    }
+    const order = all[from]?.order;
+    const open = i => !all[i].sewn && all[i].order !== order;
+    const next = [...all.keys()].find(i => i > from && open(i)) ?? [...all.keys()].find(open);
+    if (next === undefined) return false;
+    this.#show(this.stations.findIndex(s => s.key === next), false);
+    return true;
+  }
+
   #lost(words) {
     this.root.dataset.lost = '';
     this.problems.replaceChildren(el('p', words, { className: 'machine-problem' }));
@@ -119,85 +167,95 @@ class Machine {
 
   #take(state) {
     const first = !this.state?.hoopings;
-    const number = this.hooping?.number;
+    const before = this.station, number = this.hooping?.number, key = this.keying.key;
     this.state = state;
     this.stamp = state.stamp;
     this.picture.inches = state.inches;
     const hoopings = state.hoopings ?? [];
     this.body.hidden = hoopings.length === 0;
     this.keying.take(state.keys);
+    const keys = this.keying.all;
+    this.stations = [...(state.hasPaths || keys.length === 0 ? hoopings.map((h, i) => ({ hooping: i })) : []), ...keys.map((k, i) => ({ key: i }))];
     const sewnIn = state.hooped ? 'hooping' : 'run';
-    this.go.replaceChildren(...(state.keys ? this.keying.options()
-      : hoopings.map((h, i) => new Option(`${sewnIn} ${h.number}${h.sewn ? ' ✓ sewn' : h.again ? ' again' : ''}`, String(i)))));
+    const isSewn = s => s.key === undefined ? hoopings[s.hooping].sewn : keys[s.key].sewn;
+    this.go.replaceChildren(...this.stations.map((s, i) => new Option(
+      s.key === undefined ? `${sewnIn} ${hoopings[s.hooping].number}${hoopings[s.hooping].sewn ? ' ✓ sewn' : hoopings[s.hooping].again ? ' again' : ''}` : this.keying.option(s.key), String(i))));
     this.care.replaceChildren(...cautions(state.hooped).map(c => el('li', c)));
-    const same = hoopings.findIndex(h => h.number === number);
-    const toSew = hoopings.findIndex(h => !h.sewn);
-    this.at = first || same < 0 ? Math.max(0, toSew) : same;
+    const same = !before ? -1 : before.key === undefined ? this.stations.findIndex(s => s.hooping !== undefined && hoopings[s.hooping].number === number)
+      : this.stations.findIndex(s => s.key !== undefined && keys[s.key].order === key?.order && keys[s.key].part === key?.part);
+    this.at = first || same < 0 ? Math.max(0, this.stations.findIndex(s => !isSewn(s))) : same;
+    this.keying.at = this.station?.key ?? -1;
     this.#write();
   }
 
-  /** What is gone through one after the other: pieces that are keyed in, or hoopings. */
-  get count() { return this.state?.keys?.length ?? this.state?.hoopings?.length ?? 0; }
-  get place() { return this.state?.keys ? this.keying.at : this.at; }
+  get count() { return this.stations?.length ?? 0; }
 
-  #show(at) {
+  #show(at, isRead = true) {
     if (at < 0 || at >= this.count) return;
-    if (this.state.keys) {
-      this.keying.at = at;
-      this.at = Math.max(0, this.state.hoopings.findIndex(h => h.number === this.keying.key.run));
-    } else {
-      this.at = at;
-    }
+    this.at = at;
+    this.keying.at = this.station.key ?? -1;
     this.saying.reset();
+    this.naming.reset();
     this.#write();
-    this.head.focus();
+    if (isRead) this.head.focus();
   }
 
   #write() {
     const { state, hooping } = this;
     this.#problems();
-    if (!hooping) {
+    if (!this.station) {
       this.head.textContent = state.laying ? 'Laying it out' : 'There is nothing to sew yet';
       this.left.textContent = '';
       return;
     }
     const sewnIn = state.hooped ? 'Hooping' : 'Run';
-    this.head.textContent = state.keys ? this.keying.heading
+    this.head.textContent = this.isName ? this.keying.heading
       : `${sewnIn} ${hooping.number} of ${state.hoopings.length}${hooping.sewn ? ': sewn ✓' : hooping.again ? ': to be sewn again' : ''}`;
     this.left.textContent = this.#leftInWords();
-    this.go.value = String(this.place);
-    this.back.disabled = this.place === 0;
-    this.next.disabled = this.place === this.count - 1;
-    this.columns.marks.hidden = !state.hooped;
-    this.columns.watch.hidden = !state.hooped;
-    const how = state.rules ?? state.follow ?? [];
-    this.columns.follow.hidden = how.length === 0;
-    this.follow.replaceChildren(...how.map(f => el('li', f)));
-    this.names.hidden = Boolean(state.keys);
-    this.#names(hooping);
-    this.keying.write(state);
-    this.#marks(hooping);
+    this.tonight.textContent = state.tonight ?? '';
+    this.tonight.hidden = !state.tonight;
+    this.go.value = String(this.at);
+    this.back.disabled = this.at === 0;
+    this.next.disabled = this.at === this.count - 1;
+    this.columns.marks.hidden = this.columns.watch.hidden = !state.hooped || !hooping;
+    this.columns.follow.hidden = (state.rules ?? []).length === 0;
+    this.follow.replaceChildren(...(state.rules ?? []).map(f => el('li', f)));
+    this.names.hidden = this.isName;
+    this.keying.box.hidden = this.nameBox.hidden = !this.isName;
+    this.sayBox.hidden = this.isName;
+    this.columns.finish.hidden = !state.finish;
+    this.finishing.write(state.finish);
+    if (this.isName) {
+      this.keying.write(state);
+      this.naming.write();
+    } else {
+      this.saying.write();
+    }
+    if (hooping) {
+      this.#names(hooping);
+      this.#marks(hooping);
+      this.watch.replaceChildren(...(hooping.watch.length > 0 ? hooping.watch : [state.left ? 'Nothing out of the common.' : 'counting']).map(w => el('li', w)));
+    }
     this.#thread(hooping);
-    this.watch.replaceChildren(...(hooping.watch.length > 0 ? hooping.watch : [state.left ? 'Nothing out of the common.' : 'counting']).map(w => el('li', w)));
-    this.saying.write();
     this.#picture(hooping);
   }
 
   #leftInWords() {
     const { state } = this;
     const time = state.left ? `about ${state.left} at the machine (${state.leftRange})` : 'counting';
-    if (!state.hasPaths) return `In all: ${time}.`;
-    const open = state.hoopings.filter(h => !h.sewn).length;
     const byHand = state.leftByHand ? `about ${state.leftByHand} by hand` : 'the work by hand';
-    return open === 0 ? `All hoopings are sewn; ${byHand} is still ahead, from pressing to sewing down.`
-      : `${open} still to sew: ${time}, and ${byHand} up to the last stitch at the hem.`;
+    const open = state.hasPaths ? state.hoopings.filter(h => !h.sewn).length : 0;
+    const names = new Set(this.keying.all.filter(k => !k.sewn).map(k => k.order)).size;
+    const parts = [open > 0 && `${open}`, names > 0 && (open > 0 ? `${names} names` : names === 1 ? 'One name' : `${names} names`)].filter(Boolean);
+    return parts.length === 0 ? `${state.hasPaths ? 'All hoopings are sewn' : 'All names are sewn'}; ${byHand} is still ahead, from pressing to sewing down.`
+      : `${parts.join(' and ')} still to sew: ${time}, and ${byHand} up to the last stitch at the hem.`;
   }
 
   #problems() {
     const { state } = this;
     const lines = (state?.problems ?? []).map(p => el('p', p, { className: 'machine-problem' }));
     const stale = { other: 'The needle path in the out folder is not the one shown here', missing: 'There is no needle path of this hooping in the out folder' }[this.made];
-    if (stale && state.made && !this.hooping?.sewn) lines.push(el('p', `${stale}: the plan has changed since. Make the files anew before you sew.`, { className: 'machine-problem' }));
+    if (stale && state.made && !this.isName && !this.hooping?.sewn) lines.push(el('p', `${stale}: the plan has changed since. Make the files anew before you sew.`, { className: 'machine-problem' }));
     if (state?.hoopings && !state.made && state.hasPaths) {
       const p = el('p', 'The files to sew from are not made yet. ', { className: 'machine-problem' });
       p.append(...(this.isLent ? ['They are made at the worktable, under “print”.'] : ['Make them under ', el('a', 'print', { href: '/print' }), '; then what is sewn can be marked here.']));
@@ -209,7 +267,7 @@ class Machine {
 
   /** The needle path itself, where it is the one that is shown; nothing of it is lent. */
   #file() {
-    const has = !this.isLent && this.state?.hasPaths && this.made === 'same' && this.hooping;
+    const has = !this.isLent && !this.isName && this.state?.hasPaths && this.made === 'same' ? this.hooping : null;
     if (!has) {
       this.file.replaceChildren();
       return;
@@ -244,11 +302,11 @@ class Machine {
 
   #thread(hooping) {
     const { state } = this;
-    const minutes = hooping.minutes > 0 ? `${Math.max(1, Math.round(hooping.minutes))} min` : '';
-    const takes = !state.left ? 'counting' : state.hasPaths ? `${hooping.stitches} stitches, ${minutes}` : minutes;
+    const minutes = hooping?.minutes > 0 ? `${Math.max(1, Math.round(hooping.minutes))} min` : '';
+    const takes = !hooping ? '' : !state.left ? 'counting' : state.hasPaths && !this.isName ? `${hooping.stitches} stitches, ${minutes}` : minutes;
     const facts = [
-      ['marks', state.hasPaths ? 'thread in the cloth’s colour' : ''], [state.hasPaths ? 'names' : 'thread', state.thread], ['needle', state.needle],
-      ['cloth', `${state.fabric}, ${state.backing}`], ['letters', state.keys ? `${state.height}, the machine’s own` : `${state.height}, ${state.face}`],
+      ['marks', state.hasPaths && !this.isName ? 'thread in the cloth’s colour' : ''], [state.hasPaths && !this.isName ? 'names' : 'thread', state.thread], ['needle', state.needle],
+      ['cloth', `${state.fabric}, ${state.backing}`], ['letters', this.keying.key?.keyed ? `${state.height}, the machine’s own` : `${state.height}, ${state.face}`],
       [state.hooped ? 'this hooping' : 'this run', takes],
     ].filter(([, how]) => how);
     this.thread.replaceChildren(...facts.map(([what, how]) => {
@@ -259,15 +317,16 @@ class Machine {
   }
 
   async #picture(hooping) {
-    const key = `${this.state.layout}/${hooping.number}`;
-    if (this.pictured === key) {
-      await this.#seeMade(key);
+    const hasPath = this.state.hasPaths && !this.isName;
+    const key = `${this.state.layout}/${hooping?.number ?? 0}`;
+    this.canvas.hidden = !hasPath;
+    if (!hasPath) {
+      this.pictured = '';
+      this.root.dataset.pictured = String(hooping?.number ?? 0);
       return;
     }
-    this.canvas.hidden = !this.state.hasPaths;
-    if (!this.state.hasPaths) {
-      this.pictured = key;
-      this.root.dataset.pictured = String(hooping.number);
+    if (this.pictured === key) {
+      await this.#seeMade(key);
       return;
     }
     this.pictured = key;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Output;
@@ -21,17 +22,27 @@ internal static class FinishingMarking
             }], null);
     }
 
-    /// <summary>What is not sewn is neither pressed nor pinned: said too early it would be missing from what is left.</summary>
-    private static Problem? NotSewn(SewingWord word, SewingLog log, PlanOverview plan)
+    /// <summary>Hoopings and names of a round, or of all where it is 0, that are not written down as sewn.</summary>
+    public static ImmutableArray<string> NotSewn(int round, SewingLog log, PlanOverview plan)
     {
-        var segments = plan.Plan.Rounds.Where(r => word.Round == 0 || r.Number == word.Round).SelectMany(r => r.Segments).Select(s => s.Number).ToHashSet();
+        var segments = plan.Plan.Rounds.Where(r => round == 0 || r.Number == round).SelectMany(r => r.Segments).Select(s => s.Number).ToHashSet();
         var pieces = plan.Plan.Hoopings.Where(h => h.Segments.Any(s => segments.Contains(s.Segment))).Select(h => h.Number).ToHashSet();
         var hoopings = plan.Hoopings.Where(h => pieces.Contains(h.Number) && !log.IsSewn(h.Number)).Select(h => FormattableString.Invariant($"{h.Number}"));
         var names = plan.Names.Where(n => pieces.Contains(n.Hooping) && !log.OfNames.IsSewn(n.Number)).Select(n => FormattableString.Invariant($"n{n.Number}"));
-        List<string> left = [.. hoopings, .. names];
-        return word.Deed != SewingDeed.Done || left.Count == 0 ? null : Problem.CannotUse(
+        return [.. hoopings, .. names];
+    }
+
+    /// <summary>The steps in which a plan is finished; empty where it does not say.</summary>
+    public static ImmutableArray<FinishingStep> Steps(PlanOverview plan) =>
+        [.. (plan.FinishingMinutes ?? []).Select(f => f.Step).OfType<FinishingStep>().Distinct().Order()];
+
+    /// <summary>What is not sewn is neither pressed nor pinned: said too early it would be missing from what is left.</summary>
+    private static Problem? NotSewn(SewingWord word, SewingLog log, PlanOverview plan)
+    {
+        var left = NotSewn(word.Round, log, plan);
+        return word.Deed != SewingDeed.Done || left.IsEmpty ? null : Problem.CannotUse(
             new Where(OutPaths.Plan),
-            FormattableString.Invariant($"Not all of it is written down as sewn: {left.Count} to go, the first is {left[0]}."),
+            FormattableString.Invariant($"Not all of it is written down as sewn: {left.Length} to go, the first is {left[0]}."),
             $"Say first what is sewn: sewn JOB {left[0]}.");
     }
 
@@ -45,8 +56,8 @@ internal static class FinishingMarking
                 "Say the number of the round, the lowest being 1, or leave --round out where it is done of all.");
         }
 
-        var steps = plan.FinishingMinutes?.Select(f => f.Step).OfType<FinishingStep>().Distinct().Order().ToList() ?? [];
-        return steps.Count == 0
+        var steps = Steps(plan);
+        return steps.IsEmpty
             ? Problem.CannotUse(where, "This plan is of an earlier version and does not say how it is finished.", "Run make first.")
             : steps.Contains(step) ? null : Problem.CannotUse(
                 where, $"Nothing of this job is done under “{FinishingWords.Of(step)}”.",

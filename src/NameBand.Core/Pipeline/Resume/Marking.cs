@@ -66,7 +66,7 @@ internal static class Marking
 
             if (word.IsScrap)
             {
-                return Look(jobFolder, outFolder, null, null);
+                return Look(jobFolder, outFolder, null, null) with { MeasuredName = word.LengthMm is null ? null : word.Names!.Value.First };
             }
 
             if (word is { Names: not null, Deed: SewingDeed.Sewn })
@@ -78,6 +78,7 @@ internal static class Marking
             return Look(jobFolder, outFolder, lines[^1] with { Minutes = word.Minutes, HandMinutes = word.HandMinutes }, null) with
             {
                 SaidNames = word.Names is null ? [] : [.. lines.Select(l => l.Hooping)],
+                MeasuredName = word.LengthMm is null ? null : word.Names?.First,
             };
         }
 
@@ -271,7 +272,11 @@ internal static class Marking
         return new SewingReport(status, overview.Title, [.. states], log, said, patchMm, problems)
         {
             Names = [.. overview.Names.Select(n => new NameState(n.Number, n.Text, n.Minutes, log.OfNames.Last(n.Number)))],
-            Rounds = [.. overview.Plan.Rounds.Select(r => new RoundState(r.Number, log.Finishing.LastOf(r.Number)))],
+            Rounds = [.. overview.Plan.Rounds.Select(r => new RoundState(r.Number, log.Finishing.LastOf(r.Number))
+            {
+                IsSewn = FinishingMarking.NotSewn(r.Number, log, overview).IsEmpty,
+            })],
+            Steps = FinishingMarking.Steps(overview),
             FinishingMinutes = overview.FinishingLeftMinutes(log.Finishing),
         };
     }

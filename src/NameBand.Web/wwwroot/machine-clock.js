@@ -1,0 +1,59 @@
+// A clock to take the minutes at the machine from.
+
+import { el } from './machine.js';
+
+export class Clock {
+  /** @param ticked told every second and at every press. */
+  constructor(ticked = () => {}) {
+    Object.assign(this, { started: 0, spent: 0, ticked });
+    this.button = el('button', 'Start the clock', { type: 'button', data: 'clock' });
+    this.says = el('span', '', { data: 'clock-says', className: 'clock' });
+    this.button.addEventListener('click', () => this.press());
+    this.timer = setInterval(() => this.tick(), 1000);
+  }
+
+  dispose() { clearInterval(this.timer); }
+
+  get ms() { return this.spent + (this.started ? Date.now() - this.started : 0); }
+
+  /** Minutes with one decimal; empty where it ran too short to say. */
+  get minutes() { return this.ms >= 30000 ? String(Math.round(this.ms / 6000) / 10) : ''; }
+
+  press() {
+    if (this.started) this.stop();
+    else this.started = Date.now();
+    this.tick();
+  }
+
+  stop() {
+    if (!this.started) return;
+    this.spent += Date.now() - this.started;
+    this.started = 0;
+  }
+
+  reset() {
+    this.started = this.spent = 0;
+    this.tick();
+  }
+
+  hide(isHidden) {
+    this.button.hidden = this.says.hidden = isHidden;
+  }
+
+  tick() {
+    this.button.textContent = this.started ? 'Stop the clock' : this.spent ? 'Go on with the clock' : 'Start the clock';
+    const seconds = Math.floor(this.ms / 1000);
+    this.says.textContent = this.ms ? `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}` : '';
+    this.ticked();
+  }
+}
+
+/** Says something to the sewing log. */
+export async function tell(word) {
+  try {
+    const answer = await fetch('/machine/said', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(word) });
+    return answer.ok ? await answer.json() : { written: false, problems: [`It was not written down (${answer.status}).`] };
+  } catch {
+    return { written: false, problems: ['It was not written down: the worktable does not answer. Try again.'] };
+  }
+}

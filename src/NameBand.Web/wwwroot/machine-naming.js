@@ -1,0 +1,163 @@
+// What is said of a name that is typed or traced: done with its minutes and its length, spoiled, not sewn after all.
+
+import { el } from './machine.js';
+import { Clock, tell } from './machine-clock.js';
+
+export class Naming {
+  /**
+   * @param said told when something was written down.
+   * @param onward goes on to the next name, or to the next part of it; false where there is none.
+   */
+  constructor(box, state, key, said, onward, busy) {
+    Object.assign(this, { box, state, key, said, onward });
+    const number = (name, max) => el('input', null, { type: 'number', min: '0', max, step: 'any', inputMode: 'decimal', name });
+    const field = (text, input, unit) => {
+      const label = el('label', text);
+      label.append(' ', input, unit ? ` ${unit}` : '');
+      return label;
+    };
+    this.length = number('length', '10000');
+    this.ended = number('ended', '10000');
+    this.began = number('began', '10000');
+    this.minutes = number('minutes', '1440');
+    this.hands = number('hands', '1440');
+    this.note = el('input', null, { type: 'text', maxLength: 500, name: 'note' });
+    this.lengthLabel = field('it came out at', this.length, 'mm');
+    this.blank = el('div', null, { className: 'machine-fields' });
+    this.blank.append(field('its first word ended at', this.ended, 'mm'), field('its second began at', this.began, 'mm'));
+    this.clock = new Clock(busy);
+    this.done = el('button', 'Done, next', { type: 'submit', className: 'done large', data: 'done-next' });
+    this.scrap = el('button', 'It is on a scrap', { type: 'button', data: 'scrap' });
+    this.spoiled = el('button', 'Spoiled: sew it again', { type: 'button', data: 'again' });
+    this.mistake = el('button', 'It is not sewn after all', { type: 'button', data: 'mistake' });
+    this.undo = el('button', 'undo', { type: 'button', data: 'undo', hidden: true });
+    this.answer = el('p', '', { data: 'answer' });
+    this.answer.setAttribute('role', 'status');
+    this.more = el('details', null, { className: 'machine-more' });
+    const rest = el('div', null, { className: 'machine-fields' });
+    rest.append(field('it took at the machine', this.minutes, 'min'), field('it took by hand', this.hands, 'min'), field('a remark', this.note), this.scrap);
+    this.more.append(el('summary', 'more to say of it'), this.blank, rest);
+    this.form = el('form', null, { className: 'machine-name-form' });
+    const first = el('div', null, { className: 'machine-fields' });
+    first.append(this.lengthLabel, this.clock.button, this.clock.says);
+    this.form.append(first, this.done, this.more);
+    this.form.addEventListener('submit', e => { e.preventDefault(); this.#done(); });
+    this.scrap.addEventListener('click', () => this.#scrap());
+    this.spoiled.addEventListener('click', () => this.#say('again', 'is to be sewn again where it was'));
+    this.mistake.addEventListener('click', () => this.#say('mistake', 'counts as not sewn'));
+    this.undo.addEventListener('click', () => this.#undo());
+    const buttons = el('div', null, { className: 'machine-buttons' });
+    buttons.append(this.spoiled, this.mistake);
+    const answers = el('div', null, { className: 'machine-buttons machine-answer' });
+    answers.append(this.answer, this.undo);
+    box.append(this.form, buttons, answers);
+  }
+
+  dispose() { this.clock.dispose(); }
+
+  get isBusy() { return this.clock.ms > 0 || this.#fields.some(f => f.value !== ''); }
+
+  get #fields() { return [this.length, this.ended, this.began, this.minutes, this.hands, this.note]; }
+
+  reset() {
+    for (const field of this.#fields) field.value = '';
+    this.more.open = false;
+    this.clock.reset();
+    if (!this.isKept) this.#answered('');
+  }
+
+  write() {
+    const key = this.key(), canSay = !this.state().laying;
+    const isLast = key.last !== false;
+    this.lengthLabel.hidden = !key.measured;
+    this.blank.hidden = !(key.measured && key.parted);
+    this.scrap.hidden = !key.measured || key.logged;
+    this.clock.hide(key.logged);
+    this.more.hidden = !isLast;
+    this.form.hidden = key.logged && !key.measured;
+    this.done.textContent = !isLast ? 'Next part' : key.logged ? 'Write its length down' : 'Done, next';
+    this.done.setAttribute('aria-disabled', String(!canSay));
+    this.spoiled.hidden = this.mistake.hidden = !key.logged;
+    this.clock.tick();
+  }
+
+  #word(deed) {
+    const value = input => input.value === '' || input.closest('[hidden]') ? undefined : Number(input.value);
+    const key = this.key();
+    if (this.minutes.value === '' && !key.logged) this.minutes.value = this.clock.minutes;
+    return {
+      name: key.order, deed, length: value(this.length), ended: value(this.ended), began: value(this.began),
+      minutes: value(this.minutes), hands: value(this.hands), note: this.note.value, mark: this.state().plan,
+    };
+  }
+
+  async #done() {
+    const key = this.key();
+    if (this.state().laying) {
+      this.#answered('One moment: the marks are being set out anew.');
+      return;
+    }
+    if (key.last === false) {
+      this.onward(true);
+      return;
+    }
+    const word = this.#word('sewn');
+    if (key.logged && word.length === undefined) {
+      this.#answered('Give the length that it came out at.');
+      this.length.focus();
+      return;
+    }
+    this.clock.stop();
+    await this.#tell(word, key.logged ? `came out at ${word.length} mm: that is written down` : 'is written down as sewn', !key.logged, key);
+  }
+
+  async #scrap() {
+    const word = this.#word('sewn');
+    if (word.length === undefined) {
+      this.#answered('Give the length that it came out at.');
+      this.length.focus();
+      return;
+    }
+    const { name, deed, length, ended, began, mark } = word;
+    await this.#tell({ name, deed, length, ended, began, mark, scrap: true }, `came out at ${length} mm on a scrap: that is written down, and it is still to sew`, false, this.key());
+  }
+
+  #say(deed, words) { return this.#tell({ name: this.key().order, deed }, words, false, this.key()); }
+
+  async #undo() {
+    const { order, name } = this.last;
+    this.undo.hidden = true;
+    await this.#tell({ name: order, deed: 'mistake' }, 'counts as not sewn', false, { order, name });
+  }
+
+  async #tell(word, words, isNew, key) {
+    if (this.telling) return;
+    this.telling = true;
+    this.#answered('writing it down');
+    const got = await tell(word);
+    this.telling = false;
+    if (!got.written) {
+      this.#answered(got.problems.join(' '));
+      return;
+    }
+    // She may have gone on to another name meanwhile: its clock and fields are left alone.
+    const isHere = this.key()?.order === word.name;
+    this.isKept = true;
+    let isThere = true;
+    if (isHere) {
+      this.reset();
+      if (isNew) key.sewn = key.logged = true;
+      isThere = !isNew || this.onward();
+    }
+    this.isKept = false;
+    this.last = key;
+    this.#answered(`${key.order} “${key.name}” ${words}.${isThere ? '' : ' That was the last one.'}`, isNew);
+    if (isNew && isHere && isThere) this.done.focus();
+    this.said();
+  }
+
+  #answered(words, canUndo = false) {
+    this.answer.textContent = words;
+    this.undo.hidden = !canUndo;
+  }
+}

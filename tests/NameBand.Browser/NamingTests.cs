@@ -1,0 +1,118 @@
+using Microsoft.Playwright;
+using NameBand.Tests;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace NameBand.Browser;
+
+/// <summary>Names that are typed or traced are logged one by one at the machine, as the command <c>sewn</c> logs them.</summary>
+[Collection(InOtherBrowser.Name)]
+public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
+{
+    private const string Typed = """
+        { "format": 1, "way": "machineLetters", "lists": ["names.csv"], "hem": { "length": "1.2 m" }, "letters": { "sizes": ["9 mm"], "holds": 16 } }
+        """;
+
+    private static TemporaryFolder Job(string job) => Jobs.Small("name\nOttilie Marsh\nBram Sedgewick\nNgozi Farrow\nZdenek Alexander Holub\n").With("job.json", job);
+
+    [SkippableFact]
+    public async Task Typed_names_are_said_done_with_their_lengths_and_the_marks_after_them_move()
+    {
+        Chromium.Require();
+        using var folder = Job(Typed);
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await Chromium.OpenAsync(server.Url + "machine", 820, 1180);
+        var page = tab.Page;
+        var name = page.Locator(".keying-name");
+        var done = page.Locator("[data-part=done-next]");
+        var answer = page.Locator("[data-part=answer]").First;
+        await Expect(name).ToHaveTextAsync("1 Ottilie Marsh");
+
+        // On a scrap: measured, not sewn.
+        double expected = await LengthAsync(page);
+        await page.GetByText("more to say of it").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "It is on a scrap" }).ClickAsync();
+        await Expect(answer).ToContainTextAsync("Give the length");
+        await page.GetByLabel("it came out at").FillAsync(Text(expected + 3));
+        await page.GetByRole(AriaRole.Button, new() { Name = "It is on a scrap" }).ClickAsync();
+        await Expect(answer).ToContainTextAsync("on a scrap: that is written down");
+        Assert.False(File.Exists(folder["sewing-log.csv"]));
+        await Expect(done).ToHaveAttributeAsync("aria-disabled", "false");
+
+        // Sewn, with its length and where its words end and begin; the next one is there at once, its mark moved.
+        await page.GetByRole(AriaRole.Button, new() { Name = "next ›" }).ClickAsync();
+        string before = await MarkAsync(page);
+        await page.GetByRole(AriaRole.Button, new() { Name = "‹ back" }).ClickAsync();
+        double length = await LengthAsync(page) + 4;
+        await page.GetByLabel("it came out at").FillAsync(Text(length));
+        await page.GetByText("more to say of it").ClickAsync();
+        await page.GetByLabel("it took at the machine").FillAsync("2.5");
+        await page.GetByLabel("its first word ended at").FillAsync(Text(length * 0.55));
+        await page.GetByLabel("its second began at").FillAsync(Text(length * 0.6));
+        await done.ClickAsync();
+        await Expect(answer).ToContainTextAsync("1 “Ottilie Marsh” is written down as sewn.");
+        await Expect(name).ToHaveTextAsync("2 Bram Sedgewick");
+        await Expect(done).ToHaveAttributeAsync("aria-disabled", "false");
+        await Expect(page.Locator(".keying-facts dd").First).Not.ToHaveTextAsync(before);
+        await Expect(done).ToBeFocusedAsync();
+        string[] log = await File.ReadAllLinesAsync(folder["sewing-log.csv"]);
+        Assert.StartsWith("n1,sewn,2.5,,", log[1], StringComparison.Ordinal);
+        Assert.Equal(3, File.ReadAllLines(folder["lengths.csv"]).Length);
+
+        // With the keyboard alone, from a plan whose marks moved; taken back; a length that is of no such name.
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(answer).ToContainTextAsync("2 “Bram Sedgewick” is written down as sewn.");
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
+        await Expect(answer).ToContainTextAsync("counts as not sewn");
+        Assert.StartsWith("n2,mistake,", (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[^1], StringComparison.Ordinal);
+        await Expect(page.Locator("[data-part=left]")).ToContainTextAsync("3 names still to sew: about");
+        await page.GetByLabel("it came out at").FillAsync("400");
+        await done.ClickAsync();
+        await Expect(answer).ToContainTextAsync("was expected to come out");
+        await Axe.ExpectNothingAsync(page, "a typed name", Axe.Wcag, "#machine");
+        Assert.DoesNotMatch(@"sewn JOB|\.csv|\.json|run make", await page.Locator("#machine").InnerTextAsync());
+        Assert.Empty(tab.Complaints);
+    }
+
+    [SkippableFact]
+    public async Task Traced_names_are_said_done_spoiled_and_finished()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small("name\nOttilie Marsh\nBram Sedgewick\n")
+            .With("job.json", """{ "format": 1, "way": "traced", "lists": ["names.csv"], "hem": { "length": "1.2 m" } }""");
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await Chromium.OpenAsync(server.Url + "machine", 390);
+        var page = tab.Page;
+        var done = page.Locator("[data-part=done-next]");
+        await Expect(page.Locator(".keying-name")).ToHaveTextAsync("1 Ottilie Marsh");
+        await Expect(page.GetByLabel("it came out at")).ToBeHiddenAsync();
+        await done.ClickAsync();
+        await Expect(page.Locator(".keying-name")).ToHaveTextAsync("2 Bram Sedgewick");
+        await done.ClickAsync();
+        await Expect(page.Locator("[data-part=answer]").First).ToContainTextAsync("That was the last one.");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Spoiled: sew it again" }).Last.ClickAsync();
+        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("2 of 2, round 1: to be sewn again");
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "pressed" })).ToBeDisabledAsync();
+        await done.ClickAsync();
+        await Expect(page.Locator("[data-part=left]")).ToContainTextAsync("All names are sewn");
+
+        // From pressing to sewing down: a step takes those before it along, and is taken back.
+        await page.GetByRole(AriaRole.Button, new() { Name = "turned in" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "pressed" })).ToHaveAttributeAsync("aria-pressed", "true");
+        await page.GetByRole(AriaRole.Button, new() { Name = "pressed" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "turned in" })).ToHaveAttributeAsync("aria-pressed", "false");
+        Assert.Equal(
+            ["n1,sewn", "n2,sewn", "n2,again", "n2,sewn", "all,done", "all,undone"],
+            (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[1..].Select(l => string.Join(',', l.Split(',')[..2])));
+        Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
+        Assert.Empty(tab.Complaints);
+    }
+
+    private static Task<string> MarkAsync(IPage page) => page.Locator(".keying-facts dd").First.InnerTextAsync();
+
+    private static async Task<double> LengthAsync(IPage page) => double.Parse(
+        (await page.Locator(".keying-facts dt", new() { HasText = "must come out at" }).Locator("+ dd").InnerTextAsync()).Trim('~', ' ', 'm'),
+        System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string Text(double mm) => mm.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);
+}

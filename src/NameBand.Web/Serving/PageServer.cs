@@ -131,6 +131,7 @@ public static class PageServer
         services.AddSingleton(table);
         services.AddSingleton(options);
         services.AddSingleton<PrintRun>();
+        services.AddSingleton<PlansDesk>();
         services.AddSingleton<Strip.ShapeShelf>();
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<LendDesk>();

@@ -77,11 +77,11 @@ internal static class PlansTelling
     {
         var plan = report.Plans.First(p => p.Mark == mark);
         bool isAsSet = plan.Mark == asSet.Mark;
-        if ((isAsSet ? report.Plain : asSet) is not { } other)
-        {
-            return null;
-        }
+        return (isAsSet ? report.Plain : asSet) is { } other ? Beside(plan, other, isAsSet ? "" : other.Mark) : null;
+    }
 
+    public static ToldComparison Beside(OfferedPlan plan, OfferedPlan other, string otherMark)
+    {
         var (own, others) = (Minutes(plan), Minutes(other));
         ToldDifference[] acts = [.. own.Select(o => o.Key).Concat(others.Select(o => o.Key)).Distinct().OrderBy(k => k.By).Select(
             k => Difference(k.Act, k.By, own.GetValueOrDefault(k), others.GetValueOrDefault(k)))];
@@ -90,7 +90,7 @@ internal static class PlansTelling
         return new ToldComparison
         {
             Mark = plan.Mark,
-            OtherMark = isAsSet ? "" : other.Mark,
+            OtherMark = otherMark,
             Acts = acts,
             Minutes = (double)sum,
             OtherMinutes = (double)otherSum,

@@ -1,0 +1,46 @@
+using System.Globalization;
+using System.Text;
+using NameBand.Layout;
+
+namespace NameBand.Web.Strip;
+
+/// <summary>A piece of a plan's strip with its first names, drawn at true scale.</summary>
+internal static class StripSample
+{
+    /// <summary>As much of it as a wide card shows.</summary>
+    private const double MostMm = 150;
+
+    private const double BeforeMm = 3;
+
+    /// <param name="plan">One with a name at least.</param>
+    /// <returns>Of the drawing: its view box in mm, and the path of all letters.</returns>
+    public static (double WidthMm, double HeightMm, string Path, string Names) Of(StripPlan plan)
+    {
+        var names = plan.Rounds[0].Names.ToList();
+        double left = names[0].StartMm - BeforeMm, height = plan.Hem.Strip.FinishedWidthMm;
+        var shown = names.TakeWhile(n => n.StartMm < left + MostMm).ToList();
+        var path = new StringBuilder();
+        foreach (var name in shown)
+        {
+            // A machine's own letters are drawn in a similar face, each name as wide as the machine sews it.
+            double up = plan.LetterHeightMm;
+            double along = name.Lettered.Ink.WidthMm > 0 ? Math.Min(name.WidthMm / name.Lettered.Ink.WidthMm, up * 3) : up;
+            double x0 = name.StartMm - left - (name.Lettered.Ink.LeftMm * along), y0 = (height / 2) - name.BaselineYMm;
+            foreach (var placed in name.Lettered.Pieces)
+            {
+                foreach (var ring in placed.Piece.Outline.Rings)
+                {
+                    for (int i = 0; i < ring.Points.Length; i++)
+                    {
+                        double x = x0 + ((placed.At.XMm + ring.Points[i].XMm) * along), y = y0 - ((placed.At.YMm + ring.Points[i].YMm) * up);
+                        path.Append(CultureInfo.InvariantCulture, $"{(i == 0 ? 'M' : 'L')}{x:0.##} {y:0.##}");
+                    }
+
+                    path.Append('Z');
+                }
+            }
+        }
+
+        return (Math.Min(MostMm, shown[^1].EndMm - left + BeforeMm), height, path.ToString(), string.Join(", ", shown.Select(n => n.Lettered.Name.Text)));
+    }
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.Reports;
+
+namespace NameBand.Web.Table;
+
+/// <summary>A plan in a maker's words.</summary>
+internal static class PlanWords
+{
+    public static string Of(PlanWish wish) => wish switch
+    {
+        PlanWish.AsSet => "As you set it",
+        PlanWish.FewestHours => "Fewest hours of yours",
+        PlanWish.Soonest => "Soonest",
+        PlanWish.BiggestLetters => "Biggest letters",
+        _ => "Typed letters",
+    };
+
+    public static string Title(OfferedPlan plan) => plan.Wishes.IsEmpty ? "The plain way" : Of(plan.Wishes[0]) + (plan.Mends.Length > 0 ? ", mended" : "");
+
+    /// <summary>What else it answers best.</summary>
+    public static string Also(OfferedPlan plan) => plan.Wishes.Length < 2 ? ""
+        : $"Also: {Wording.List([.. plan.Wishes.Skip(1).Select(w => Of(w).ToLowerInvariant())])}.";
+
+    /// <summary>Rounds, what is hooped, how high the letters are and in what.</summary>
+    public static string Facts(OfferedPlan plan)
+    {
+        var job = plan.Job;
+        string letters = job.Traits.HasLettersOfItsOwn && !job.HasSeveralWays ? "the machine’s own letters" : job.Lettering.Face;
+        string pieces = plan.Plan.HasSeveralWays ? plan.Plan.SittingsInWords : job.IsHooped ? Words.Count(plan.Plan.Hoopings.Length, "hooping", "hoopings") : "no hoop";
+        return $"{Words.Rounds(plan.Plan.Rounds.Length)} · {pieces} · {Words.Mm(plan.Plan.LetterHeightMm)} mm · {letters}";
+    }
+
+    /// <summary>Evenings that it takes, where it is known how long one is.</summary>
+    public static string Evenings(OfferedPlan plan) => plan.Job.EveningMinutes is not { } minutes ? ""
+        : Words.Count(EveningWork.Plan(plan.Estimate, plan.Plan, [new SewingMachine("")], EveningLengths.Always(minutes)).Evenings, "evening", "evenings");
+
+    /// <summary>What is set, in the words of the fields.</summary>
+    public static ImmutableArray<string> Changes(OfferedPlan plan) => [.. plan.Edits.Select(e => JobKeyCard.All.FirstOrDefault(c => c.Path == e.Path) is { } card
+        ? $"{KeyLabels.Of(card)}: {(e.Json is null ? "as usual" : KeyLabels.Said(KeyValue.Shown(card, e.Json)))}" : KeyLabels.Said(e.Path.Split('.')[^1]))];
+}

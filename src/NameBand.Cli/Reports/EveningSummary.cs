@@ -23,6 +23,7 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
         page.Line(
             sittings.Count == 0 ? "Nothing is left to do." : $"{count}, {Words.Duration(minutes)} {work}; {best}.",
             tone: Tone.Heading);
+        PrintTonight();
         PrintDays();
         PrintFaults();
         var facts = sittings.Select(s => (Label(s), $"{Words.Duration(s.Minutes)}: {What(s)}", Tone.Plain));
@@ -48,10 +49,19 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
 
     private static string Label(ToldSitting sitting)
     {
-        string who = sitting.Machine.Length > 0 ? ", " + sitting.Machine : sitting.Hoopings.Count == 0 ? ", by hand" : "";
+        string who = sitting.Person is { } person ? ", " + person + (sitting.Machine.Length > 0 ? $" at {sitting.Machine}" : "")
+            : sitting.Machine.Length > 0 ? ", " + sitting.Machine : sitting.Hoopings.Count == 0 ? ", by hand" : "";
         return sitting.Day is { } day
             ? day.ToString("ddd d MMM", CultureInfo.InvariantCulture) + who
             : FormattableString.Invariant($"Evening {sitting.Evening}{who}");
+    }
+
+    private void PrintTonight()
+    {
+        if (answer.Tonight is { } tonight)
+        {
+            page.Line($"{(tonight.Day is { } day ? InWords(day) : "The next evening")}: {tonight.Text}", 2, Tone.Good);
+        }
     }
 
     private void PrintDays()

@@ -28,6 +28,9 @@ public sealed record SewingMachine(string Name, double Factor = 1);
 /// <param name="Hoopings">In their order along the cloth.</param>
 public sealed record Sitting(int Evening, string Machine, ImmutableArray<int> Hoopings, double Minutes)
 {
+    /// <summary>Whose it is, where several people sew; else empty.</summary>
+    public string Person { get; init; } = "";
+
     /// <summary>Work before the first hooping.</summary>
     public ImmutableArray<OtherTask> Before { get; init; } = [];
 

@@ -26,7 +26,8 @@ public static class EveningPlanner
         IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, EveningLengths? lengths, OtherWork? other = null)
     {
         ArgumentOutOfRangeException.ThrowIfZero(machines.Count);
-        return lengths is not null ? ByEvenings(hoopings, machines, lengths, other ?? OtherWork.None)
+        return lengths is { People.Length: > 1 } ? ByPeople(hoopings, machines, lengths, other ?? OtherWork.None)
+            : lengths is not null ? ByEvenings(hoopings, machines, lengths, other ?? OtherWork.None)
             : InOneGo(hoopings, machines, other ?? OtherWork.None);
     }
 
@@ -122,6 +123,24 @@ public static class EveningPlanner
         return new EveningPlan(
             diary.Sittings, used, total, least + tooLong.Count, leastMinutes, used == least + tooLong.Count,
             [.. tooLong.Select(h => h.Number)]);
+    }
+
+    private static EveningPlan ByPeople(
+        IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, EveningLengths lengths, OtherWork other)
+    {
+        var sittings = PeopleDiary.Fill(hoopings, machines, lengths, other);
+        int used = sittings.Select(s => s.Evening).DefaultIfEmpty(0).Max();
+        double all = hoopings.Sum(h => Quickest(h, machines)) + other.Minutes;
+        int least = 0;
+        for (double left = all; left > Slight && least < used; left -= lengths.People.Sum(p => lengths.LengthMinutes(p, least)))
+        {
+            least++;
+        }
+
+        double longest = lengths.People.Where(p => p.DoesMachine).SelectMany(p => p.Minutes).DefaultIfEmpty(0).Max();
+        return new EveningPlan(
+            sittings, used, sittings.GroupBy(s => s.Evening).Sum(g => g.Max(s => s.Minutes)), least, all / lengths.People.Length, used == least,
+            [.. hoopings.Where(h => Quickest(h, machines) > longest + Slight).Select(h => h.Number)]);
     }
 
     private static double Quickest(HoopingTime hooping, IReadOnlyList<SewingMachine> machines) => machines.Min(hooping.TakesMinutes);

@@ -6,6 +6,9 @@ namespace NameBand.Estimating;
 /// <summary>Turns what is left of a job into evenings: all of it, from the first cut to the last stitch at the hem.</summary>
 public static class EveningWork
 {
+    /// <summary>The act of all names that are sewn without a hoop.</summary>
+    public const string SewingTheNames = "sewing the names";
+
     /// <param name="machines">With the pace of each, as the log shows it.</param>
     /// <param name="lengths">Of the evenings; null: sew until it is done.</param>
     public static EveningPlan Plan(Estimate estimate, StripPlan plan, IReadOnlyList<SewingMachine> machines, EveningLengths? lengths)
@@ -17,11 +20,19 @@ public static class EveningWork
         if (!estimate.IsHooped)
         {
             // A strip that is fed or traced can be laid down after any name.
-            before = [.. before, .. Tasks([("sewing the names", sewing.Sum(r => r.Minutes.Likely))])];
+            before = [.. before, .. Tasks([(SewingTheNames, sewing.Sum(r => r.Minutes.Likely))])];
             return EveningPlanner.Over([], machines, lengths, new OtherWork(before, after));
         }
 
-        return EveningPlanner.Over(Times(estimate, plan, sewing), machines, lengths, new OtherWork(before, after));
+        var times = Times(estimate, plan, sewing);
+        return EveningPlanner.Over(times, machines, lengths, new OtherWork([.. before, .. ToMatch(times, plan, machines.Count, lengths)], after));
+    }
+
+    /// <summary>Where several people sew, each one but the first sews a name on a scrap, to be held beside the others.</summary>
+    private static IEnumerable<OtherTask> ToMatch(ImmutableArray<HoopingTime> times, StripPlan plan, int machines, EveningLengths? lengths)
+    {
+        int more = Math.Min(machines, lengths?.People.Count(p => p.DoesMachine) ?? 0) - 1;
+        return more <= 0 || times.IsEmpty ? [] : Tasks([("a test name of each to match", more * times.Sum(t => t.MachineMinutes + t.HandMinutes) / plan.NameCount)]);
     }
 
     /// <summary>

@@ -67,8 +67,9 @@ public sealed class LaidJob
     public NeedlePath SewHooping(Hooping hooping) => _sewing.Value.PathOf(hooping);
 
     /// <summary>Sews everything in memory to see what it takes.</summary>
+    /// <param name="today">For evenings with dates; null: they are counted.</param>
     /// <exception cref="OperationCanceledException">The work was given up.</exception>
-    public JobFigures Reckon(IProgress<Progress>? progress = null, CancellationToken cancel = default)
+    public JobFigures Reckon(IProgress<Progress>? progress = null, CancellationToken cancel = default, DateOnly? today = null)
     {
         var loads = new ClothLoad?[Plan.HasNeedlePaths ? Plan.Hoopings.Length : 0];
         // One core is left for the page that shows it meanwhile.
@@ -85,6 +86,12 @@ public sealed class LaidJob
         var estimate = Counting.Of(_made, _sewing.Value, figures);
         var problems = LoadAdvice.For(Fabric, [.. Plan.Hoopings.Zip(loads).Where(p => p.First.HasNeedlePath)
             .Select(p => new HoopingLoad(p.First.Number, p.Second!.WorstLetterPerMm2, p.Second.Spot))]);
-        return new JobFigures(estimate, [.. loads], [.. _sewing.Value.Problems, .. problems, .. _doubts.Value]);
+        var evenings = Evenings.Of(_made, _sewing.Value, estimate, today: today);
+        return new JobFigures(estimate, [.. loads], [.. _sewing.Value.Problems, .. problems, .. _doubts.Value])
+        {
+            Evenings = evenings.Plan,
+            Calendar = evenings.Calendar,
+            Tonight = evenings.Tonight,
+        };
     }
 }

@@ -6,7 +6,6 @@ using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
 using NameBand.Reports;
 using NameBand.Stitching;
 
@@ -31,33 +30,27 @@ internal static class Reckoning
         var sewing = made.Way.Sew(made);
         var estimate = Counting.Of(made, sewing, Counting.Measure(made, sewing, null, progress, cancel));
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
-        var deal = Dealing(made, estimate);
-        var week = eveningMinutes is { } each ? EveningWeek.Alike(each) : made.Job.WeekMinutes is { } minutes ? new EveningWeek(minutes) : null;
-        var calendar = Calendar(made.Job, deal, week, today);
-        double? evening = eveningMinutes ?? made.Job.EveningMinutes;
-        var evenings = calendar?.Plan
-            ?? (evening is null && made.Job.Machine.Names.Length < 2 ? null : deal(evening is { } length ? EveningLengths.Always(length) : null));
+        var evenings = Evenings.Of(made, sewing, estimate, eveningMinutes, today);
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(estimate));
         ImmutableArray<Problem> problems =
         [
             .. planned.Problems, .. sewing.Problems.Concat(made.Way.Doubts(made)).Where(p => p.Severity == Severity.NeedsPerson),
-            .. OfDays(made.Job, calendar, week, today),
+            .. OfDays(made.Job, evenings.Calendar, evenings.Week, today),
         ];
-        return new HoursReport(Judging.StatusOf(made, problems), made.Job, made.Plan, estimate, shopping, evenings, problems)
+        return new HoursReport(Judging.StatusOf(made, problems), made.Job, made.Plan, estimate, shopping, evenings.Plan, problems)
         {
-            Calendar = calendar,
+            Calendar = evenings.Calendar,
+            Tonight = evenings.Tonight,
             Machine = machine,
             Hands = hands,
         };
     }
 
-    private static EveningCalendar? Calendar(BandJob job, Func<EveningLengths?, EveningPlan> deal, EveningWeek? week, DateOnly? today) =>
-        job.FinishBy is { } day && week is not null && today is { } now ? EveningCalendar.Of(deal, week, now, day) : null;
-
     private static Problem DayIsPast(DateOnly day) => Problem.CannotUse(
         new Where(JobReader.FileName, Key: WorkKeys.FinishBy.Path), $"The day by which all is to be sewn down, {InWords(day)}, is past.",
         "Write another day, or take the key away.");
 
+    /// <summary>What stands in the way of the day, or of saying anything of it.</summary>
     private static IEnumerable<Problem> OfDays(BandJob job, EveningCalendar? calendar, EveningWeek? week, DateOnly? today)
     {
         var where = new Where(JobReader.FileName, Key: WorkKeys.FinishBy.Path);
@@ -81,15 +74,4 @@ internal static class Reckoning
 
     /// <summary>Such as <c>Tuesday 1 December 2026</c>.</summary>
     private static string InWords(DateOnly day) => day.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
-
-    private static Func<EveningLengths?, EveningPlan> Dealing(LaidOut made, Estimate estimate)
-    {
-        var names = made.Job.Machine.Names;
-        var log = made.Begun?.Log;
-        var reckoned = LoggedPace.Reckoned(estimate);
-        SewingMachine[] machines = names.IsEmpty
-            ? [new SewingMachine("", LoggedPace.Factor(log, reckoned, null))]
-            : [.. names.Select(n => new SewingMachine(n, LoggedPace.Factor(log, reckoned, n)))];
-        return lengths => EveningWork.Plan(estimate, made.Plan, machines, lengths);
-    }
 }

@@ -100,7 +100,7 @@ internal static class Sewing
 
         if (wishes is not null)
         {
-            var matter = PrintMatter(made, estimate, sewing.PathOf) with { Verdicts = found.Verdicts };
+            var matter = PrintMatter(made, estimate, sewing.PathOf) with { Verdicts = found.Verdicts, Tonight = Evenings.Of(made, sewing, estimate).Tonight };
             Printing.Run(matter, wishes, name => sewing.PathOf(name), folder, progress, cancel);
         }
 

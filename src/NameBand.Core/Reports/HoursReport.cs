@@ -25,6 +25,9 @@ public sealed record HoursReport(
     /// <summary>The evenings as days; null where the job names no day to be done by, or no evenings are known.</summary>
     public EveningCalendar? Calendar { get; init; }
 
+    /// <summary>What the next evening holds; null where no evening is known, or nothing is left.</summary>
+    public Tonight? Tonight { get; init; }
+
     /// <summary>What is still to do; the whole until something is sewn.</summary>
     public WorkLeft? Left => Estimate?.WorkLeft;
 }

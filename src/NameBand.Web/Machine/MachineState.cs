@@ -101,6 +101,10 @@ internal static class MachineState
             json.WriteString("left", Words.Time(left.Likely));
             json.WriteString("leftRange", $"{Words.Time(left.Low)} to {Words.Time(left.High)}");
             json.WriteString("leftByHand", Words.Time(figures.Left.HandsOnMinutes.Likely));
+            if (figures.Tonight is { } tonight)
+            {
+                json.WriteString("tonight", $"{Words.Evening(tonight, figures.Estimate.IsBegun)}: {tonight.InWords}");
+            }
         }
     }
 

@@ -27,6 +27,14 @@ internal static class Words
 
     public static string Mm(double mm) => mm.ToString("0.#", CultureInfo.InvariantCulture);
 
+    /// <summary>Such as <c>Tuesday 1 December</c>.</summary>
+    public static string Day(DateOnly day) => day.ToString("dddd d MMMM", CultureInfo.InvariantCulture);
+
+    /// <summary>Which evening it is that comes next.</summary>
+    public static string Evening(Estimating.Tonight tonight, bool isBegun) =>
+        tonight.Day is not { } day ? isBegun ? "The next evening" : "The first evening"
+        : day == DateOnly.FromDateTime(DateTime.Now) ? "Tonight" : Day(day);
+
     public static string Outcome(RowOutcome outcome) => outcome switch
     {
         RowOutcome.Placed => "placed",

@@ -250,7 +250,7 @@ public sealed class Worktable : IDisposable
         _count = count;
         try
         {
-            var figures = laid.Reckon(new Throttled(p => Publish(cancel, now => now with { Counting = p })), count.Token);
+            var figures = laid.Reckon(new Throttled(p => Publish(cancel, now => now with { Counting = p })), count.Token, DateOnly.FromDateTime(DateTime.Now));
             Publish(cancel, now => now with { Figures = figures, Counting = null, Problems = [.. now.Problems, .. figures.Problems] });
         }
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)

@@ -23,6 +23,12 @@ internal static class FrontPage
 
         flow.YMm -= 5;
         flow.Text(JobInWords.Sentence(matter.Plan, matter.Estimate), sizeMm: 4.6);
+        if (matter.Tonight is { } tonight)
+        {
+            flow.Heading(matter.Estimate.IsBegun ? "The next evening" : "The first evening", 5.2);
+            flow.Text(tonight.InWords, sizeMm: 4.6);
+        }
+
         flow.YMm += 6;
         Squares(flow);
         flow.Heading("Take care", 5.2);

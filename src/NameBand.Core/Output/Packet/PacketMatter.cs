@@ -17,6 +17,9 @@ public sealed record PacketMatter(
     /// <summary>What was found of each fact.</summary>
     public ImmutableArray<Verdict> Verdicts { get; init; } = [];
 
+    /// <summary>What the next evening holds; null where no evening is known, or nothing is left.</summary>
+    public Tonight? Tonight { get; init; }
+
     /// <summary>What would mend rounds whose upper edge cannot be sewn down.</summary>
     public ImmutableArray<EaseMend> EaseMends { get; init; } = [];
 }

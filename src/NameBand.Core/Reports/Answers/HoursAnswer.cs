@@ -108,6 +108,9 @@ public sealed record HoursAnswer : CommandAnswer
     /// <summary>Evenings so much longer would do; null also where they do as they are, or none would.</summary>
     public double? LongerByMinutes { get; init; }
 
+    /// <summary>What the next evening holds; null where no evening is known, or nothing is left.</summary>
+    public ToldTonight? Tonight { get; init; }
+
     /// <summary>Hoopings that take longer than an evening.</summary>
     public IReadOnlyList<int>? TooLong { get; init; }
 
@@ -200,6 +203,9 @@ public sealed record ToldSitting
     /// <summary>Null where the evenings are not dated.</summary>
     public DateOnly? Day { get; init; }
 
+    /// <summary>Whose it is, where several people sew; null for one.</summary>
+    public string? Person { get; init; }
+
     /// <summary>Empty where there is only one, without a name.</summary>
     public required string Machine { get; init; }
 
@@ -213,3 +219,24 @@ public sealed record ToldSitting
 }
 
 public sealed record ToldTask(string Act, double Minutes);
+
+public sealed record ToldTonight
+{
+    /// <summary>The whole in words.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>Null where the evenings are not dated.</summary>
+    public DateOnly? Day { get; init; }
+
+    public required double Minutes { get; init; }
+
+    public required int Names { get; init; }
+
+    /// <summary>Number of the last name; null where none is sewn.</summary>
+    public int? LastName { get; init; }
+
+    public required IReadOnlyList<int> Hoopings { get; init; }
+
+    /// <summary>To be wound before it begins.</summary>
+    public required int Bobbins { get; init; }
+}

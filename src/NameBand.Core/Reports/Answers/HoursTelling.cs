@@ -70,6 +70,7 @@ internal static class HoursTelling
         {
             Evening = s.Evening,
             Day = report.Calendar?.DayOf(s.Evening),
+            Person = s.Person.Length > 0 ? s.Person : null,
             Machine = s.Machine,
             Minutes = Telling.Thousandth(s.Minutes),
             Before = Tasks(s.Before),
@@ -77,6 +78,18 @@ internal static class HoursTelling
             Hoopings = s.Hoopings,
         })],
         TooLong = plan.TooLong,
+        Tonight = report.Tonight is { } tonight ? Tonight(tonight) : null,
+    };
+
+    private static ToldTonight Tonight(Tonight tonight) => new()
+    {
+        Text = tonight.InWords,
+        Day = tonight.Day,
+        Minutes = Telling.Thousandth(tonight.Minutes),
+        Names = tonight.Names,
+        LastName = tonight.LastNumber,
+        Hoopings = tonight.Hoopings,
+        Bobbins = tonight.Bobbins,
     };
 
     private static IEnumerable<ToldCause> Causes(Work work) =>

@@ -107,6 +107,11 @@ internal sealed class EaseMends
 
     private EaseMend? Curve()
     {
+        if (_names.Job.Layout.Lines > 1)
+        {
+            return null; // Two lines are of straight strips.
+        }
+
         var job = _names.Job with { Layout = _names.Job.Layout with { IsCurved = true } };
         if (Tried(job) is not { } plan)
         {

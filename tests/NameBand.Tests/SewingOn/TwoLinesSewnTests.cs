@@ -1,5 +1,8 @@
 using System.Text.Json;
 using NameBand.Common;
+using NameBand.Garment;
+using NameBand.Lettering;
+using NameBand.Pipeline;
 using NameBand.Reports;
 using Xunit;
 
@@ -84,6 +87,18 @@ public class TwoLinesSewnTests
         var after = job.Places();
         Assert.Equal((before[sewn], before[mate]), (after[sewn], after[mate]));
         Assert.NotEqual(before.Single(p => p.Value.Number == 5).Value.WidthMm, after.Single(p => p.Value.Number == 5).Value.WidthMm);
+    }
+
+    [Fact]
+    public void A_curved_strip_is_no_mend_for_two_lines()
+    {
+        string[] first = ["Wren", "Hesper", "Tobin", "Ada", "Rufus", "Maren", "Kit"], last = ["Alder", "Quayle", "Marsh", "Willowby", "Penhale", "Farthing"];
+        using var folder = new TemporaryFolder();
+        folder.With("names.csv", "Name\n" + string.Concat(first.SelectMany(f => last.Select(l => $"{f} {l}\n"))));
+        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3 m", "turn": 0.75 }, "strip": { "lines": 2, "cutWidth": "70 mm" } }""");
+        var laid = Planning.Run(folder.FullPath, new FaceShelf(), default).Value!;
+        Assert.Contains(laid.Plan.Easing, e => e.Verdict == EaseVerdict.WantsShaping);
+        Assert.DoesNotContain(laid.EaseMends, m => m.Kind == EaseMendKind.Curve);
     }
 
     [Fact]

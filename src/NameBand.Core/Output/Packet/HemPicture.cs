@@ -112,7 +112,7 @@ internal static class HemPicture
     private static double OnLine(PlacedName name, double outerMm, double ringMm) => name.Line switch
     {
         1 => outerMm - (ringMm * 0.38),
-        2 => outerMm - (ringMm * 0.78),
+        2 => outerMm - (ringMm * 0.66),
         _ => TextRadius(outerMm, ringMm),
     };
 

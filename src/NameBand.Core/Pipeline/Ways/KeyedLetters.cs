@@ -87,22 +87,13 @@ internal sealed class KeyedLetters(
         }
 
         hem = EarlierEnds.KeepMade(hem, job.Folder);
-        var steps = Steps(job);
-        var chosen = LargestSetting.Choose(job, steps, s => LayAt(names, hem, fabric, (s, Letter(s))));
+        var chosen = LargestSetting.Choose(job, Steps(job), s => LayAt(names, hem, fabric, s));
         if (chosen.Value is not { } setting)
         {
             return Result.Fail<StripPlan>(chosen.Problems);
         }
 
-        var odd = job.Lettering.Height is null && setting.Step.HeightMm < steps[0].HeightMm ? OddLong(names, hem, fabric, setting.Step) : [];
-        if (!odd.IsEmpty)
-        {
-            var rows = odd.Select(o => o.Row).ToHashSet();
-            chosen = LargestSetting.Choose(job, steps, s => LayAt(names, hem, fabric, (s, Some(s, n => rows.Contains(n.Name.Row) ? 0 : 1))));
-            setting = chosen.Value ?? setting;
-        }
-
-        var plan = setting.Plan with { HasNeedlePaths = false, Held = [.. setting.Plan.Held, .. chosen.Value is null ? [] : odd] };
+        var plan = setting.Plan with { HasNeedlePaths = false };
         return WithDrift(PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(plan)), job, [.. chosen.Problems, .. Notes(job, setting.Step)]);
     }
 
@@ -175,48 +166,11 @@ internal sealed class KeyedLetters(
         return Result.Of(corrected.Value, problems);
     }
 
-    /// <summary>Names that alone ask for a smaller setting than all others do.</summary>
-    private ImmutableArray<HeldRow> OddLong(NamesRead names, HemPlan hem, Fabric fabric, SizeStep chosen)
+    private Result<StripPlan> LayAt(NamesRead names, HemPlan hem, Fabric fabric, SizeStep step)
     {
-        var own = Letter(chosen).Names;
-        var widths = own.ToDictionary(n => n.Name.Row, n => n.Ink.WidthMm);
-        return [.. OddLongNames.Of(own, HeightOf).Select(o => o.Held)];
-
-        double? HeightOf(IReadOnlyList<LetteredName> some)
-        {
-            var parts = some.ToDictionary(n => n.Name.Row, n => n.Ink.WidthMm / widths[n.Name.Row]);
-            foreach (var step in Steps(names.Job))
-            {
-                var laid = LayAt(names, hem, fabric, (step, Some(step, n => parts.GetValueOrDefault(n.Name.Row))));
-                if (laid.Value is { MatchesHem: true, Held.IsEmpty: true })
-                {
-                    return step.HeightMm;
-                }
-            }
-
-            return null;
-        }
-    }
-
-    /// <summary>The names at a setting, each as wide as a part of itself; those of none left out.</summary>
-    private LetteredList Some(SizeStep step, Func<LetteredName, double> partOf)
-    {
-        var all = Letter(step);
-        return all with
-        {
-            Names = [.. all.Names.Select(n => (Name: n, Part: partOf(n))).Where(n => n.Part > 0).Select(n => n.Part == 1 ? n.Name : n.Name with
-            {
-                Ink = n.Name.Ink with { RightMm = n.Name.Ink.LeftMm + (n.Name.Ink.WidthMm * n.Part) },
-            })],
-        };
-    }
-
-    private Result<StripPlan> LayAt(NamesRead names, HemPlan hem, Fabric fabric, (SizeStep Step, LetteredList Letters) at)
-    {
-        var (step, letters) = at;
         var atStep = names.Job.With(step);
         return LayoutPlanner.Plan(
-            atStep.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), hem, letters, fabric,
+            atStep.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), hem, Letter(step), fabric,
             names.Beside?.Of(plan => plan with { SpacingMm = step.GapMm, HasNeedlePaths = false }));
     }
 }

@@ -1,5 +1,4 @@
 using NameBand.Common;
-using NameBand.Tests;
 using Xunit;
 using static Microsoft.Playwright.Assertions;
 

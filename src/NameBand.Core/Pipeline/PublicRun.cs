@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Output;

@@ -1,6 +1,3 @@
-using NameBand.Common;
-using Xunit;
-
 namespace NameBand.Tests.OutputRoom;
 
 /// <summary>A job made with its page for supporters: each name answers the web in another way.</summary>

@@ -27,8 +27,8 @@ internal sealed class ColumnSewer
     /// <summary>So much of the pull compensation hides travel safely: some holes at an edge are moved in.</summary>
     private const double PastEdgePart = 0.8;
 
-    /// <summary>Edge underlay lies this part of the way from the centre line to the edge.</summary>
-    private const double EdgeSide = 0.55;
+    /// <summary>Wider columns have zigzag underlay in their middle: common practice, no source.</summary>
+    private const double ZigzagFromMm = 5;
     private const double LeastWidePart = 0.75;
 
     /// <summary>How far a column that butts reaches under the other one.</summary>
@@ -237,7 +237,7 @@ internal sealed class ColumnSewer
     /// <summary>Underlay out along one edge and back along the other, the nearer one first.</summary>
     private void SewEdges(Column column, double start, double end, StitchKind kind)
     {
-        double side = EdgeSide;
+        double side = 1;
         double ahead = start + (Math.Sign(end - start) * Math.Min(UnderlayStitchMm, Math.Abs(end - start)));
         if (_run.Needles.Count > 0)
         {
@@ -365,6 +365,8 @@ internal sealed class ColumnSewer
         double allowed = kind == StitchKind.Running ? RunningOffMm : UnderlayOffPart * column.WidthMm;
         int sign = to > from ? 1 : -1;
         double at = from;
+        bool isZigzag = kind == StitchKind.Underlay && side == 0 && column.WidthMm >= ZigzagFromMm;
+        int turn = 1;
         while (Math.Abs(to - at) > 1e-6 && until?.Invoke() != true)
         {
             double left = Math.Abs(to - at);
@@ -376,7 +378,9 @@ internal sealed class ColumnSewer
 
             step = left - step < ShortestRunMm ? left : step;
             at += sign * step;
-            _run.Add(UnderlayLine.Beside(column, at, side), kind, 0.3);
+            turn = -turn;
+            bool isLast = Math.Abs(to - at) <= 1e-6;
+            _run.Add(isZigzag && !isLast ? UnderlayLine.Zigzag(column, at, turn) : UnderlayLine.Beside(column, at, side), kind, 0.3);
         }
     }
 }

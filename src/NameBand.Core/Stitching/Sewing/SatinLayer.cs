@@ -41,12 +41,16 @@ internal sealed class SatinLayer(SatinSettings settings)
     private const double LeastHoleGapMm = 0.252;
     private const double TurnWindowMm = 0.2;
     private const double MostInsetPart = 0.42;
+    private const double MostInsetMm = 3.5;
     private const double MostToUncross = 0.75;
     private const double ClearMm = 0.01;
     private const double HairMm = 0.03;
     private const int Window = 10;
     private const double OtherColumnShare = 1.07;
     private const double LongestMm = 7;
+    private const double BrickMm = 4;
+    private const double LeastBrickMm = 0.9;
+    private static readonly int[] BrickOrder = [0, 2, 1, 3];
     private const double SampleMm = 0.05;
 
     /// <summary>With fewer places one more or less would show.</summary>
@@ -76,7 +80,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         }
 
         int side = last >= 0 ? last ^ ((places.Count - 1) & 1) : run.Needles.Count > 0 ? NearerSide(column, places[0], run.Last) : 0;
-        int begun = run.Needles.Count;
+        int placed = 0;
         for (int i = 0; i < places.Count; i++)
         {
             var (near, far) = Ends(column, places[i], settings);
@@ -92,7 +96,7 @@ internal sealed class SatinLayer(SatinSettings settings)
             }
             else
             {
-                Place(near, far, run.Needles.Count - begun, index, run);
+                Place((near, far, side), placed++, index, run);
             }
 
             side = 1 - side;
@@ -205,14 +209,15 @@ internal sealed class SatinLayer(SatinSettings settings)
         Math.Abs(turn) < 1e-3 ? reachMm : Math.Min(reachMm, 0.7 * moved / Math.Abs(turn));
 
     /// <param name="count">Points of this column so far: what leads to the first one is travel.</param>
-    private void Place(Vec near, Vec far, int count, int index, SewnRun run)
+    private void Place((Vec Near, Vec Far, int Side) hole, int count, int index, SewnRun run)
     {
+        var (near, far, side) = hole;
         double width = (far - near).Length;
         var inward = (far - near).Unit();
         var best = near;
         double gap = _holes.Nearest(near, index, OtherColumnShare);
         bool crosses = Crosses(run, count, near);
-        for (double inset = 0.12; (crosses || gap < LeastHoleGapMm) && inset <= (crosses ? MostToUncross : MostInsetPart) * width && inset < 1.2; inset += 0.08)
+        for (double inset = 0.12; (crosses || gap < LeastHoleGapMm) && inset <= (crosses ? MostToUncross : MostInsetPart) * width && inset < MostInsetMm; inset += 0.08)
         {
             var tried = near + (inward * inset);
             double free = _holes.Nearest(tried, index, OtherColumnShare);
@@ -231,7 +236,7 @@ internal sealed class SatinLayer(SatinSettings settings)
 
         if (run.Needles.Count > 0 && (best - run.Last).Length > LongestMm)
         {
-            Split(run.Last, best, count, index, run);
+            Split(run.Last, best, (count, side), index, run);
         }
 
         run.Add(best, count == 0 ? StitchKind.Travel : StitchKind.Satin);
@@ -273,15 +278,27 @@ internal sealed class SatinLayer(SatinSettings settings)
         return false;
     }
 
-    /// <summary>A long crossing goes down in between, at places that move from crossing to crossing so that no line shows.</summary>
-    private void Split(Vec from, Vec to, int count, int index, SewnRun run)
+    /// <summary>
+    /// A long crossing goes down in between, laid like bricks: the holes of four crossings after each other lie a quarter of a stitch
+    /// apart, all across the column, so that no line and no trough shows.
+    /// </summary>
+    private void Split(Vec from, Vec to, (int Count, int Side) place, int index, SewnRun run)
     {
         double length = (to - from).Length;
-        int parts = (int)Math.Ceiling(length / (LongestMm - 2));
-        double shift = ((count * 0.382) % 1.0) - 0.5;
-        for (int i = 1; i < parts; i++)
+        double brick = BrickMm * BrickOrder[place.Count % BrickOrder.Length] / BrickOrder.Length;
+        var places = new List<double>();
+        for (double at = brick; at < length - LeastBrickMm; at += BrickMm)
         {
-            var p = Vec.Mix(from, to, (i + (0.6 * shift)) / parts);
+            if (at >= LeastBrickMm)
+            {
+                places.Add(at);
+            }
+        }
+
+        // Bricks are counted from the same edge, whichever way the crossing goes.
+        foreach (double at in place.Side == 0 ? places : places.AsEnumerable().Reverse().Select(p => length - p))
+        {
+            var p = Vec.Mix(from, to, at / length);
             run.Add(p, StitchKind.Satin);
             _holes.Add(p, index);
         }

@@ -7,6 +7,8 @@ return args switch
     ["stitches", .. var rest] => StitchTable.Run(rest),
     ["names", .. var rest] => NameTable.Run(rest),
     ["warm"] => WarmStitching.Run(),
+    ["stages"] => StitchStages.Run(),
+    ["warm", "joined"] => WarmStitching.RunJoined(),
     ["proofs", .. var rest] => ProofFigures.Run(rest),
     ["layout"] => LayoutFigures.Run(),
     ["whole", .. var rest] => WholeJob.Run(rest),
@@ -32,9 +34,10 @@ static int Child(string folder, string seed)
 
 static int Usage()
 {
-    Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--pictures DIR] FONTFILE…");
+    Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--brief | --flow] [--pictures DIR] FONTFILE…");
     Console.Error.WriteLine("            names [--height MM]… [--names NAME,…] [--pictures DIR [--scale PIXELS A MM]] [FACE FOLDER]…");
-    Console.Error.WriteLine("            warm");
+    Console.Error.WriteLine("            warm [joined]");
+    Console.Error.WriteLine("            stages");
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     Console.Error.WriteLine("            layout");
     Console.Error.WriteLine("            whole [PROJECT FOLDER]");

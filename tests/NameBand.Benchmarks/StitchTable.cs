@@ -13,6 +13,7 @@ internal static class StitchTable
         var heights = new List<double>();
         IReadOnlyList<string> letters = FloorLetters.All;
         bool brief = false;
+        bool flow = false;
         string? pictures = null;
         var files = new List<string>();
         for (int i = 0; i < args.Length; i++)
@@ -27,6 +28,9 @@ internal static class StitchTable
                     break;
                 case "--brief":
                     brief = true;
+                    break;
+                case "--flow":
+                    flow = true;
                     break;
                 case "--pictures":
                     pictures = args[++i];
@@ -46,11 +50,31 @@ internal static class StitchTable
         {
             foreach (double height in heights)
             {
+                if (flow)
+                {
+                    Flow(file, height, letters);
+                    continue;
+                }
+
                 One(file, height, letters, brief, pictures);
             }
         }
 
         return 0;
+    }
+
+    /// <summary>How the satin flows where strokes meet, and the worst spots of the letters.</summary>
+    private static void Flow(string file, double height, IReadOnlyList<string> letters)
+    {
+        using var face = new FaceFileReader(file);
+        var stitcher = new Stitcher(LetterTrial.Cotton, height);
+        var trials = letters.Distinct().Where(face.Has).Select(face.Piece).Select(p => LetterTrial.Of(stitcher, p, height)).OfType<LetterTrial>().ToList();
+        var all = trials.Select(t => (t.Measure.Letter, t.Measure, Flow: FlowMeasure.Of(t.Outline, t.Path, LetterTrial.Cotton.Thread.DiameterMm))).ToList();
+        string Worst(Func<(string Letter, StitchMeasure Measure, FlowMeasure Flow), double> of) =>
+            string.Join(' ', all.OrderByDescending(of).Take(6).Select(x => FormattableString.Invariant($"{x.Letter}:{of(x):0.#}")));
+        string alike = string.Join(' ', all.Where(x => "WMAV".Contains(x.Letter, StringComparison.Ordinal)).Select(x => FormattableString.Invariant($"{x.Letter}:{100 * x.Flow.UnlikePart:0.0}")));
+        Console.WriteLine(FormattableString.Invariant(
+            $"{face.Name,-24} {height,2} n {all.Count} unlike % {alike} | seams mm mean {all.Average(x => x.Flow.SeamMm):0.00} worst {Worst(x => x.Flow.SeamMm)} | nicks mean {all.Average(x => x.Flow.Nicks):0.00} worst {Worst(x => x.Flow.Nicks)} | lapping in 1000 {1000.0 * all.Sum(x => x.Flow.Lapping) / Math.Max(1, all.Sum(x => x.Flow.Stitches)):0.0} | disc {Worst(x => x.Measure.Load)} | layers {Worst(x => x.Measure.Layers)} | longest {Worst(x => x.Measure.LongestMm)} | cov {100 * all.Min(x => x.Measure.Coverage):0.0} hole {Worst(x => x.Measure.HoleMm)}"));
     }
 
     private static void One(string file, double height, IReadOnlyList<string> letters, bool brief, string? pictures)

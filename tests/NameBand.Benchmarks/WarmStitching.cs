@@ -47,6 +47,13 @@ internal static class WarmStitching
         return 0;
     }
 
+    /// <summary>The joined scripts alone.</summary>
+    public static int RunJoined()
+    {
+        Joined(new FaceShelf(), FabricTable.Find("quilting cotton")!);
+        return 0;
+    }
+
     /// <summary>
     /// In a joined script a name is a few connected pieces of outline. Each is worked out once: a name made of pieces that came
     /// before, here the same given names with the same family names in another order, costs a copy.

@@ -160,7 +160,9 @@ public class QualityFloorTests
 
     private static Reached ReachedBy(string face, double height) => (face, height) switch
     {
-        ("lato-bold", 20) => new Reached(13.5),
+        // Crossings over 5 mm are moved in farther where holes crowd, which bends the path's own middles more.
+        ("lato-bold", 20) => new Reached(14.3),
+        ("bebas-neue-bold", 20) => new Reached(16),
         ("noto-sans-bold", _) => new Reached(15),
         ("roboto-slab-bold", _) => new Reached(19),
         ("vollkorn-bold", 20) => new Reached(22.1, AngleDegrees: 15, HoleMm: 0.56),

@@ -53,7 +53,7 @@ public static class SwatchSewer
                 if (run.Length > 1)
                 {
                     bool isNear = last is { } from && from.DistanceTo(origin + run[0].At) <= SewingSettings.UsualLongestJoinMm;
-                    writer.Run(LockedRun.Of(run), new Placing(origin, 0), isNear);
+                    writer.Run(new LockedRun(run), new Placing(origin, 0), isNear);
                     last = origin + run[^1].At;
                 }
             }

@@ -34,6 +34,11 @@ internal static class StrokeEnds
     private static (List<Vec> Left, List<Vec> Right) FinishEnd(
         List<Vec> left, List<Vec> right, EndKind kind, List<Vec> cap, Vec known, EndKind other, double width, double tuck, InsideMap inside)
     {
+        if (kind == EndKind.Meet)
+        {
+            return (left, right);
+        }
+
         if (kind == EndKind.Butt)
         {
             return Tucked(left, right, width, tuck, inside);
@@ -49,7 +54,7 @@ internal static class StrokeEnds
         var edge = new Trace(rim);
         var axis = ((leftEdge.At(leftEdge.Length - leftWindow) - leftEdge.At(leftEdge.Length - (2 * leftWindow))).Unit()
             + (rightEdge.At(rightEdge.Length - rightWindow) - rightEdge.At(rightEdge.Length - (2 * rightWindow))).Unit()).Unit();
-        if (axis == default || (other == EndKind.Butt && Math.Min(leftEdge.Length, rightEdge.Length) < 1.3 * width))
+        if (axis == default || (other != EndKind.Free && Math.Min(leftEdge.Length, rightEdge.Length) < 1.3 * width))
         {
             // Too short to have a direction of its own: straight away from where it butts.
             axis = (left[0] - right[0]).Unit().Left * -1;

@@ -29,6 +29,7 @@ internal sealed class ColumnSewer
 
     /// <summary>Wider columns have zigzag underlay in their middle: common practice, no source.</summary>
     private const double ZigzagFromMm = 5;
+    private const double LongestAcrossMm = 4;
     private const double LeastWidePart = 0.75;
 
     /// <summary>How far a column that butts reaches under the other one.</summary>
@@ -230,6 +231,7 @@ internal sealed class ColumnSewer
                 To = endsAtSeam ? from + halfPace : Inset(index, from, Math.Sign(to - from)),
                 SquareStart = IsFree(column, to),
                 SquareEnd = IsFree(column, from),
+                StartsAtMeeting = IsEnd(column, to) && EndAt(column, to) == EndKind.Meet,
             },
             _run);
     }
@@ -250,6 +252,11 @@ internal sealed class ColumnSewer
         }
 
         RunAlong(column, start, end, kind, side);
+        if (column.WidthAt(end) > LongestAcrossMm)
+        {
+            _run.Add(column.MiddleAt(end), kind, ShortestRunMm);
+        }
+
         RunAlong(column, end, start, kind, -side);
     }
 
@@ -305,7 +312,9 @@ internal sealed class ColumnSewer
     private static bool IsEnd(Column column, double at) => !column.Closed && (at <= 1e-9 || at >= column.Length - 1e-9);
 
     public static bool IsFree(Column column, double at) =>
-        IsEnd(column, at) && (at <= 1e-9 ? column.Stroke.Start : column.Stroke.End) == EndKind.Free;
+        IsEnd(column, at) && EndAt(column, at) == EndKind.Free;
+
+    private static EndKind EndAt(Column column, double at) => at <= 1e-9 ? column.Stroke.Start : column.Stroke.End;
 
     private double Inset(int index, double at, int sign)
     {
@@ -317,7 +326,12 @@ internal sealed class ColumnSewer
 
         bool isStart = at <= 1e-9;
         double inset = FreeInset(column, _settings);
-        if (!IsFree(column, at))
+        if (EndAt(column, at) == EndKind.Meet)
+        {
+            // The crossings of both sides stand half a pace apart, as those of one column do.
+            inset = _settings.SpacingMm / 4;
+        }
+        else if (!IsFree(column, at))
         {
             // On top of a column that is already there it laps no more than both reach past their outlines.
             bool onTop = _tree.Contacts.Any(c => c.Butting == index && c.ButtAt <= 1e-9 == isStart && _done[c.Host]);

@@ -73,12 +73,12 @@ internal sealed class ColumnTree
         var contacts = new List<Contact>();
         for (int i = 0; i < columns.Count; i++)
         {
-            if (columns[i].Stroke.Start == EndKind.Butt)
+            if (columns[i].Stroke.Start != EndKind.Free)
             {
                 AddContact(columns, i, 0, contacts);
             }
 
-            if (columns[i].Stroke.End == EndKind.Butt)
+            if (columns[i].Stroke.End != EndKind.Free)
             {
                 AddContact(columns, i, columns[i].Length, contacts);
             }

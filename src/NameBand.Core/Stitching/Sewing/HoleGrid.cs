@@ -5,17 +5,21 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>The satin's needle holes of one piece, to ask how near the nearest one is.</summary>
 internal sealed class HoleGrid(double cellMm)
 {
-    private readonly Dictionary<(int X, int Y), List<(Vec At, int Column)>> _cells = [];
+    private const int Cells = 1024;
+
+    private readonly List<(Vec At, int Column, int Next)> _holes = new(256);
+
+    /// <summary>
+    /// For each cell its last hole, counted from 1. Cells far apart share a place: a hole of another cell is either as near as one of the cell's
+    /// own could be, or too far to count.
+    /// </summary>
+    private readonly int[] _last = new int[Cells];
 
     public void Add(Vec p, int column)
     {
-        var cell = CellOf(p);
-        if (!_cells.TryGetValue(cell, out var list))
-        {
-            _cells[cell] = list = [];
-        }
-
-        list.Add((p, column));
+        ref int last = ref _last[PlaceOf(Cell(p.X), Cell(p.Y))];
+        _holes.Add((p, column, last));
+        last = _holes.Count;
     }
 
     /// <summary>
@@ -24,19 +28,18 @@ internal sealed class HoleGrid(double cellMm)
     /// </summary>
     public double Nearest(Vec p, int column, double otherShare)
     {
-        var (x, y) = CellOf(p);
+        var (x, y) = (Cell(p.X), Cell(p.Y));
         double best = cellMm;
         for (int i = x - 1; i <= x + 1; i++)
         {
             for (int j = y - 1; j <= y + 1; j++)
             {
-                if (_cells.TryGetValue((i, j), out var list))
+                for (int k = _last[PlaceOf(i, j)]; k > 0;)
                 {
-                    foreach (var hole in list)
-                    {
-                        double distance = (hole.At - p).Length;
-                        best = Math.Min(best, hole.Column == column ? distance : distance * otherShare);
-                    }
+                    var (at, own, next) = _holes[k - 1];
+                    double distance = (at - p).Length;
+                    best = Math.Min(best, own == column ? distance : distance * otherShare);
+                    k = next;
                 }
             }
         }
@@ -44,5 +47,7 @@ internal sealed class HoleGrid(double cellMm)
         return best;
     }
 
-    private (int X, int Y) CellOf(Vec p) => ((int)Math.Floor(p.X / cellMm), (int)Math.Floor(p.Y / cellMm));
+    private int Cell(double mm) => (int)Math.Floor(mm / cellMm);
+
+    private static int PlaceOf(int x, int y) => ((x * 31) ^ (y * 57)) & (Cells - 1);
 }

@@ -64,7 +64,7 @@ internal sealed class JoinShelf(SewingSettings settings, double letterHeightMm, 
             return known;
         }
 
-        var (over, seen, all) = JoinSight.OverSatin(part.Run(part.Entries.Length, exit).Steps, threadMm);
+        var (over, seen, all) = JoinSight.OverSatin(part.Run(part.Entries.Length, part.OrderOf(exit)).Steps, threadMm);
         double free = Math.Max(FreeMm, FreePart * all);
         double cost = (HiddenOverSatinWorth * Math.Max(0, over - free)) + (OverSatinWorth * Math.Max(0, seen - free));
         part.SetOverSatin(exit, cost);

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using NameBand.Common;
 
 namespace NameBand.Stitching.Sewing;
@@ -7,9 +6,19 @@ namespace NameBand.Stitching.Sewing;
 /// Stitches without a jump, with the lock stitches that hold their thread at both ends when it is cut there. Each lock is
 /// two small stitches, in holes of their own where there is room, where the run itself has the fewest holes.
 /// </summary>
-/// <param name="StartAfter">The first lock is sewn after this step, on the way to the next one.</param>
-internal sealed record LockedRun(NeedleStep[] Steps, int StartAfter, NeedleStep[] StartLock, NeedleStep[] EndLock)
+internal sealed class LockedRun(NeedleStep[] steps)
 {
+    private readonly Lazy<(int After, NeedleStep[] Start, NeedleStep[] End)> _locks = new(() => LocksOf(steps));
+
+    public NeedleStep[] Steps => steps;
+
+    /// <summary>The first lock is sewn after this step, on the way to the next one.</summary>
+    public int StartAfter => _locks.Value.After;
+
+    public NeedleStep[] StartLock => _locks.Value.Start;
+
+    public NeedleStep[] EndLock => _locks.Value.End;
+
     /// <summary>Shorter ones hold nothing: common practice, no source.</summary>
     public const double ShortestLockMm = 0.4;
 
@@ -24,22 +33,18 @@ internal sealed record LockedRun(NeedleStep[] Steps, int StartAfter, NeedleStep[
     /// <summary>So many of the nearest holes of the run are looked at for a lock where no single stitch has room for one.</summary>
     private const int MostLookedAt = 14;
 
-    /// <summary>Each is worked out once.</summary>
-    public bool Equals(LockedRun? other) => ReferenceEquals(this, other);
-
-    public override int GetHashCode() => RuntimeHelpers.GetHashCode(this);
-
-    public static LockedRun Of(NeedleStep[] steps)
+    /// <summary>Sought when they are wanted: most runs are only compared with others, or joined.</summary>
+    private static (int After, NeedleStep[] Start, NeedleStep[] End) LocksOf(NeedleStep[] steps)
     {
         if (steps.Length < 2)
         {
-            return new LockedRun(steps, 0, [], []);
+            return (0, [], []);
         }
 
         var holes = steps.Select(s => s.At).ToList();
         var (after, start) = Start(steps, holes);
         holes.AddRange(start);
-        return new LockedRun(steps, after, [.. start.Select(Lock)], [.. End(steps, holes).Select(Lock)]);
+        return (after, [.. start.Select(Lock)], [.. End(steps, holes).Select(Lock)]);
     }
 
     private static NeedleStep Lock(Point at) => new(NeedleAction.Stitch, StitchKind.Lock, at);

@@ -22,6 +22,9 @@ internal readonly record struct SatinSpan(Column Column, int Index, double From,
 
     public bool SquareEnd { get; init; }
 
+    /// <summary>The satin begins on a line where columns meet.</summary>
+    public bool StartsAtMeeting { get; init; }
+
     /// <summary>The edge of the last hole, where it is settled: 0 for the left one.</summary>
     public int? EndSide { get; init; }
 
@@ -39,9 +42,15 @@ internal readonly record struct SatinSpan(Column Column, int Index, double From,
 internal sealed class SatinLayer(SatinSettings settings)
 {
     private const double LeastHoleGapMm = 0.252;
+
+    /// <summary>Long crossings have room to keep their holes farther apart where they turn about a corner.</summary>
+    private const double LongGapMm = 0.295;
+    private const double LongMm = 5;
+    private const double MostLongInsetMm = 3.5;
+    private const double GoesOnRad = 30 * Math.PI / 180;
     private const double TurnWindowMm = 0.2;
     private const double MostInsetPart = 0.42;
-    private const double MostInsetMm = 3.5;
+    private const double MostInsetMm = 1.2;
     private const double MostToUncross = 0.75;
     private const double ClearMm = 0.01;
     private const double HairMm = 0.03;
@@ -80,7 +89,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         }
 
         int side = last >= 0 ? last ^ ((places.Count - 1) & 1) : run.Needles.Count > 0 ? NearerSide(column, places[0], run.Last) : 0;
-        int placed = 0;
+        int begun = run.Needles.Count;
         for (int i = 0; i < places.Count; i++)
         {
             var (near, far) = Ends(column, places[i], settings);
@@ -96,12 +105,19 @@ internal sealed class SatinLayer(SatinSettings settings)
             }
             else
             {
-                Place((near, far, side), placed++, index, run);
+                // Where columns meet the needle may stand in the first hole already: what follows is satin.
+                int count = run.Needles.Count - begun;
+                bool goesOn = count == 0 && i > 0 && span.StartsAtMeeting && GoesOn(run, near);
+                Place((near, far, side, i), goesOn ? 1 : count, index, run);
             }
 
             side = 1 - side;
         }
     }
+
+    /// <summary>Whether a stitch to a hole lies along the last one, back.</summary>
+    private static bool GoesOn(SewnRun run, Vec to) =>
+        run.Needles.Count > 1 && run.Needles[^1].Kind == StitchKind.Satin && Math.Abs(Vec.Angle(run.Needles[^2].At - run.Last, to - run.Last)) < GoesOnRad;
 
     /// <summary>The holes of underlay and travel sewn since the last column are there too.</summary>
     private void KeepClearOfUnderlay(int index, SewnRun run)
@@ -209,15 +225,16 @@ internal sealed class SatinLayer(SatinSettings settings)
         Math.Abs(turn) < 1e-3 ? reachMm : Math.Min(reachMm, 0.7 * moved / Math.Abs(turn));
 
     /// <param name="count">Points of this column so far: what leads to the first one is travel.</param>
-    private void Place((Vec Near, Vec Far, int Side) hole, int count, int index, SewnRun run)
+    private void Place((Vec Near, Vec Far, int Side, int Number) hole, int count, int index, SewnRun run)
     {
-        var (near, far, side) = hole;
+        var (near, far, side, number) = hole;
         double width = (far - near).Length;
+        var (least, most) = width > LongMm ? (LongGapMm, MostLongInsetMm) : (LeastHoleGapMm, MostInsetMm);
         var inward = (far - near).Unit();
         var best = near;
         double gap = _holes.Nearest(near, index, OtherColumnShare);
         bool crosses = Crosses(run, count, near);
-        for (double inset = 0.12; (crosses || gap < LeastHoleGapMm) && inset <= (crosses ? MostToUncross : MostInsetPart) * width && inset < MostInsetMm; inset += 0.08)
+        for (double inset = 0.12; (crosses || gap < least) && inset <= (crosses ? MostToUncross : MostInsetPart) * width && inset < most; inset += 0.08)
         {
             var tried = near + (inward * inset);
             double free = _holes.Nearest(tried, index, OtherColumnShare);
@@ -236,7 +253,7 @@ internal sealed class SatinLayer(SatinSettings settings)
 
         if (run.Needles.Count > 0 && (best - run.Last).Length > LongestMm)
         {
-            Split(run.Last, best, (count, side), index, run);
+            Split(run.Last, best, (number, side), index, run);
         }
 
         run.Add(best, count == 0 ? StitchKind.Travel : StitchKind.Satin);
@@ -282,10 +299,10 @@ internal sealed class SatinLayer(SatinSettings settings)
     /// A long crossing goes down in between, laid like bricks: the holes of four crossings after each other lie a quarter of a stitch
     /// apart, all across the column, so that no line and no trough shows.
     /// </summary>
-    private void Split(Vec from, Vec to, (int Count, int Side) place, int index, SewnRun run)
+    private void Split(Vec from, Vec to, (int Number, int Side) place, int index, SewnRun run)
     {
         double length = (to - from).Length;
-        double brick = BrickMm * BrickOrder[place.Count % BrickOrder.Length] / BrickOrder.Length;
+        double brick = BrickMm * BrickOrder[place.Number % BrickOrder.Length] / BrickOrder.Length;
         var places = new List<double>();
         for (double at = brick; at < length - LeastBrickMm; at += BrickMm)
         {

@@ -17,6 +17,9 @@ internal sealed class SewnPart
     /// <summary>The second thread beside the first one is seen more than the first alone.</summary>
     private const double DoubledWorth = 2.5;
 
+    /// <summary>What has more is a word or a piece of one, and sewing it for each way out would take long.</summary>
+    private const int MostColumnsOfALetter = 12;
+
     /// <summary>How far inside its edge the needle comes in to a part.</summary>
     public const double InsideMm = 0.3;
 
@@ -25,8 +28,12 @@ internal sealed class SewnPart
     private readonly LockedRun?[] _kept;
     private readonly double[] _overSatin;
 
-    private SewnPart(WayIn[] entries, Point[] starts, Point[] exits, Func<double[]> costs, Func<int, int, NeedleStep[]> sew)
+    /// <summary>For each exit the first one whose columns are sewn in the same order; null where each is judged by itself.</summary>
+    private readonly int[]? _order;
+
+    private SewnPart(WayIn[] entries, Point[] starts, Point[] exits, Func<double[]> costs, Func<int, int, NeedleStep[]> sew, int[]? order = null)
     {
+        _order = order;
         Entries = entries;
         Starts = starts;
         Exits = exits;
@@ -89,7 +96,8 @@ internal sealed class SewnPart
         var (entries, outs) = (ways.In, ways.Out);
         return new SewnPart(
             [.. entries], [.. outs.Select(o => ways.Columns[o.Tree.Root].MiddleAt(o.At).ToPoint())], [.. ways.Last], Costs,
-            (entry, exit) => finish(ways.Sew(entry == entries.Count ? null : entries[entry], outs[exit], guests ?? [])))
+            (entry, exit) => finish(ways.Sew(entry == entries.Count ? null : entries[entry], outs[exit], guests ?? [])),
+            ways.Columns.Count > MostColumnsOfALetter ? Orders(outs) : null)
         {
             Reach = ways.Reach,
             HasGuests = guests is not null,
@@ -117,10 +125,24 @@ internal sealed class SewnPart
     /// <summary>What a way through costs in mm of thread in sight, joins aside.</summary>
     public double Cost(int entry, int exit) => _costs.Value[(exit * (Entries.Length + 1)) + entry];
 
-    /// <summary>What it costs more that travel lies over satin when the sewing leaves there; not a number before it was reckoned.</summary>
-    public double OverSatin(int exit) => Volatile.Read(ref _overSatin[exit]);
+    private static int[] Orders(IReadOnlyList<WayOut> outs)
+    {
+        var first = new Dictionary<int, int>();
+        for (int exit = 0; exit < outs.Count; exit++)
+        {
+            first.TryAdd(outs[exit].Tree.Root, exit);
+        }
 
-    public void SetOverSatin(int exit, double cost) => Volatile.Write(ref _overSatin[exit], cost);
+        return [.. outs.Select(o => first[o.Tree.Root])];
+    }
+
+    /// <summary>The exit whose stitches tell how much travel lies over satin on the way to this one: in a word the order of its columns decides that.</summary>
+    public int OrderOf(int exit) => _order is null ? exit : _order[exit];
+
+    /// <summary>What it costs more that travel lies over satin when the sewing leaves there; not a number before it was reckoned.</summary>
+    public double OverSatin(int exit) => Volatile.Read(ref _overSatin[OrderOf(exit)]);
+
+    public void SetOverSatin(int exit, double cost) => Volatile.Write(ref _overSatin[OrderOf(exit)], cost);
 
     /// <summary>The stitches of a way through; the entry after the last one is the exit's own start.</summary>
     public LockedRun Run(int entry, int exit)
@@ -130,7 +152,7 @@ internal sealed class SewnPart
         if (run is null)
         {
             // Two threads may work it out at once: both come to the same.
-            run = LockedRun.Of(_sew(entry, exit));
+            run = new LockedRun(_sew(entry, exit));
             Volatile.Write(ref _kept[index], run);
         }
 

@@ -14,6 +14,12 @@ internal static class CornerSplitter
     private const double RoundedTurnRad = 30 * Math.PI / 180;
     private const int MostCorners = 24;
 
+    /// <summary>Legs that run on past a corner at slants as near as this to each other are alike.</summary>
+    private const double AlikeSlant = 0.25;
+
+    /// <summary>Of two legs alike the more upright one runs on, so that both sides of M do the same.</summary>
+    private const double UprightPart = 0.1;
+
     /// <param name="window">Over how much of the stroke's width, to both sides, the inner edge has to turn.</param>
     public static List<Stroke> Split(Stroke stroke, double window)
     {
@@ -27,6 +33,11 @@ internal static class CornerSplitter
             }
 
             done.Add(cut.Before);
+            if (cut.Tip is { } tip)
+            {
+                done.Add(tip);
+            }
+
             rest = cut.After;
         }
 
@@ -107,7 +118,7 @@ internal static class CornerSplitter
         return Vec.Angle(p - edge.At(Math.Max(0, s - reach)), edge.At(Math.Min(edge.Length, s + reach)) - p);
     }
 
-    private static (Stroke Before, Stroke After)? FirstCut(Stroke stroke, double window)
+    private static CornerCut? FirstCut(Stroke stroke, double window)
     {
         double width = WidthOf(stroke);
         var left = new Trace(stroke.Left);
@@ -187,7 +198,7 @@ internal static class CornerSplitter
         return most > 0.3 ? best : near;
     }
 
-    private static (Stroke Before, Stroke After)? Cut(
+    private static CornerCut? Cut(
         Stroke stroke, Trace inner, Trace outer, double at, double width, bool innerIsRight)
     {
         var c = inner.At(at);
@@ -202,8 +213,15 @@ internal static class CornerSplitter
 
         double slantFirst = Slant(outer, first, into, width);
         double slantSecond = Slant(outer, second, outOf, width);
-        bool firstRunsOn = Math.Abs(slantFirst - slantSecond) > 0.25
-            ? slantFirst < slantSecond
+        bool isUnlike = Math.Abs(slantFirst - slantSecond) > AlikeSlant;
+        if (!isUnlike && ApexCut.Of(stroke, new InnerCorner(inner, at, width, innerIsRight), outer, into, outOf) is { } apex)
+        {
+            return apex;
+        }
+
+        double upright = Math.Abs(into.Y) - Math.Abs(outOf.Y);
+        bool firstRunsOn = isUnlike ? slantFirst < slantSecond
+            : Math.Abs(upright) > UprightPart ? upright > 0
             : at >= inner.Length - at;
         return firstRunsOn
             ? CutFor(stroke, inner, outer, at, first!.Value.Arc, into, innerIsRight)
@@ -216,7 +234,7 @@ internal static class CornerSplitter
             : Math.Abs(Vec.Dot(outer.Direction(hit.Value.Arc, 0.1 * width), direction));
 
     /// <summary>The leg before the corner runs on: it gets the outer corner, the leg after it butts.</summary>
-    private static (Stroke Before, Stroke After)? CutFor(
+    private static CornerCut? CutFor(
         Stroke stroke, Trace inner, Trace outer, double at, double cut, Vec into, bool innerIsRight)
     {
         var c = inner.At(at);
@@ -236,23 +254,23 @@ internal static class CornerSplitter
         {
             cap.Reverse();
             cap.Insert(0, c);
-            return (stroke with { Left = outerBefore, Right = innerBefore, End = EndKind.Free, EndCap = cap, EndOut = into },
+            return new CornerCut(stroke with { Left = outerBefore, Right = innerBefore, End = EndKind.Free, EndCap = cap, EndOut = into },
                 stroke with { Left = outerAfter, Right = innerAfter, Start = EndKind.Butt, StartCap = [], StartOut = default });
         }
 
         cap.Add(c);
-        return (stroke with { Left = innerBefore, Right = outerBefore, End = EndKind.Free, EndCap = cap, EndOut = into },
+        return new CornerCut(stroke with { Left = innerBefore, Right = outerBefore, End = EndKind.Free, EndCap = cap, EndOut = into },
             stroke with { Left = innerAfter, Right = outerAfter, Start = EndKind.Butt, StartCap = [], StartOut = default });
     }
 
     /// <summary>The leg after the corner runs on: the same seen from the other end.</summary>
-    private static (Stroke Before, Stroke After)? CutAfter(
+    private static CornerCut? CutAfter(
         Stroke stroke, Trace inner, Trace outer, double at, double cut, Vec outOf, bool innerIsRight)
     {
         var turnedInner = new Trace(Enumerable.Reverse(inner.Points.ToArray()));
         var turnedOuter = new Trace(Enumerable.Reverse(outer.Points.ToArray()));
         var made = CutFor(
             stroke.Reversed(), turnedInner, turnedOuter, inner.Length - at, outer.Length - cut, outOf * -1, !innerIsRight);
-        return made is { } m ? (m.After.Reversed(), m.Before.Reversed()) : null;
+        return made is { } m ? new CornerCut(m.After.Reversed(), m.Before.Reversed()) : null;
     }
 }

@@ -66,28 +66,23 @@ internal sealed class Skeleton
 
     private void CloseSpurs(SpurRule rule)
     {
+        var spurs = new List<(int End, int Mouth, double DepthMm)>();
+        for (int t = 0; t < _mesh.Count; t++)
+        {
+            if (_degree[t] == 1)
+            {
+                spurs.Add(SpurOf(t, rule));
+            }
+        }
+
         while (true)
         {
             int best = -1;
-            double least = double.PositiveInfinity;
-            for (int t = 0; t < _mesh.Count; t++)
+            for (int i = 0; i < spurs.Count; i++)
             {
-                if (_degree[t] != 1)
+                if (spurs[i].DepthMm < (best < 0 ? double.PositiveInfinity : spurs[best].DepthMm))
                 {
-                    continue;
-                }
-
-                int mouth = MouthOf(t);
-                if (mouth < 0)
-                {
-                    continue;
-                }
-
-                double depth = DepthBeyond(mouth, out double width);
-                if (depth < least && rule.Closes(depth, width))
-                {
-                    least = depth;
-                    best = mouth;
+                    best = i;
                 }
             }
 
@@ -96,8 +91,34 @@ internal sealed class Skeleton
                 return;
             }
 
-            Close(best);
+            int junction = spurs[best].Mouth / 3;
+            Close(spurs[best].Mouth);
+            spurs.RemoveAt(best);
+
+            // Only what ended at the same junction now goes on to another one.
+            for (int i = 0; i < spurs.Count; i++)
+            {
+                if (spurs[i].Mouth >= 0 && spurs[i].Mouth / 3 == junction)
+                {
+                    spurs[i] = SpurOf(spurs[i].End, rule);
+                }
+            }
         }
+    }
+
+    /// <summary>The spur that ends in a triangle; without end where it is not to be closed.</summary>
+    private (int End, int Mouth, double DepthMm) SpurOf(int end, SpurRule rule)
+    {
+        int mouth = MouthOf(end);
+        if (mouth < 0)
+        {
+            return (end, mouth, double.PositiveInfinity);
+        }
+
+        double width = (_region.Points[_mesh.Corners[mouth]] - _region.Points[_mesh.Corners[Triangulation.NextEdge(mouth)]]).Length;
+        double depth = DepthBeyond(mouth, Math.Max(rule.MostDepth(width), ApexCut.MostTipPart * width));
+        bool closes = !double.IsInfinity(depth) && (rule.Closes(depth, width) || IsApex(mouth, depth, rule.StrokeMm));
+        return (end, mouth, closes ? depth : double.PositiveInfinity);
     }
 
     /// <summary>The junction's edge through which one enters the spur that ends in this triangle; -1 when there is no junction.</summary>
@@ -137,26 +158,34 @@ internal sealed class Skeleton
         }
     }
 
-    private double DepthBeyond(int mouth, out double width)
+    /// <summary>How far the outline reaches beyond a mouth; without end where that is more than stated.</summary>
+    private double DepthBeyond(int mouth, double most)
     {
         int u = _mesh.Corners[mouth];
         int v = _mesh.Corners[Triangulation.NextEdge(mouth)];
         var a = _region.Points[u];
         var b = _region.Points[v];
-        width = (b - a).Length;
         double depth = 0;
         int at = u;
         while (at != v)
         {
             depth = Math.Max(depth, _region.Points[at].DistanceToSegment(a, b));
             at = _region.Next[at];
-            if (at == u)
+            if (at == u || depth >= most)
             {
                 return double.PositiveInfinity;
             }
         }
 
         return depth;
+    }
+
+    /// <summary>The tip above two legs that are alike is no stroke that either of them goes on into: it is parted at the corner later.</summary>
+    private bool IsApex(int mouth, double depth, double strokeMm)
+    {
+        var (one, other) = (_mesh.Corners[mouth], _mesh.Corners[Triangulation.NextEdge(mouth)]);
+        return depth < ApexCut.MostTipPart * (_region.Points[other] - _region.Points[one]).Length
+            && ApexCut.IsCrotch(_region, _mesh.Corners[Triangulation.PreviousEdge(mouth)], (one, other), strokeMm);
     }
 
     private void Close(int mouth)
@@ -258,6 +287,7 @@ internal sealed class Skeleton
 /// <param name="StrokeMm">Usual width of a stroke here: a mouth that lies aslant counts for no more than a little over this.</param>
 internal readonly record struct SpurRule(double DepthToMouth, double DepthMm, double StrokeMm)
 {
-    public bool Closes(double depthMm, double mouthMm) =>
-        depthMm < DepthMm || depthMm < DepthToMouth * Math.Min(mouthMm, 1.15 * StrokeMm);
+    public bool Closes(double depthMm, double mouthMm) => depthMm < MostDepth(mouthMm);
+
+    public double MostDepth(double mouthMm) => Math.Max(DepthMm, DepthToMouth * Math.Min(mouthMm, 1.15 * StrokeMm));
 }

@@ -10,6 +10,9 @@ internal enum EndKind
 
     /// <summary>Against another stroke, under whose stitches it reaches a little.</summary>
     Butt,
+
+    /// <summary>On a line that it shares with the ends of other strokes: none lies under another.</summary>
+    Meet,
 }
 
 /// <summary>

@@ -1,0 +1,66 @@
+using NameBand.Stitching;
+using NameBand.Stitching.Strokes;
+using NameBand.Tests.StitchQuality;
+using Xunit;
+
+namespace NameBand.Tests.StitchingRoom;
+
+/// <summary>How the satin flows where strokes meet.</summary>
+public class FlowTests
+{
+    private const double HeightMm = 12;
+
+    /// <summary>Letters that are the same from left and right are sewn so: none of their legs runs over the other at an apex.</summary>
+    [Theory]
+    [InlineData("A", 0.02)]
+    [InlineData("V", 0.005)]
+    [InlineData("W", 0.005)]
+    [InlineData("M", 0.01)]
+    public void An_apex_is_sewn_alike_from_left_and_right(string letter, double most)
+    {
+        double unlike = Flow(Trial("nunito-bold", letter)).UnlikePart;
+        Assert.True(unlike <= most, $"{100 * unlike:0.0} % of the ink of {letter} lies over 20° from its mirror image");
+    }
+
+    /// <summary>At an apex three columns end on one line: both legs and the tip.</summary>
+    [Theory]
+    [InlineData("V", 1)]
+    [InlineData("W", 3)]
+    public void Both_legs_and_the_tip_meet_on_one_line(string letter, int apexes)
+    {
+        var columns = Trial("nunito-bold", letter).Columns;
+        Assert.Equal(3 * apexes, columns.Sum(c => (c.Stroke.Start == EndKind.Meet ? 1 : 0) + (c.Stroke.End == EndKind.Meet ? 1 : 0)));
+        Assert.Equal((2 * apexes) + 1, columns.Count);
+    }
+
+    /// <summary>A stem that goes on into an arch is no apex, and neither is a fork with a stem below it.</summary>
+    [Theory]
+    [InlineData("nunito-bold")]
+    [InlineData("lato-bold")]
+    [InlineData("roboto-slab-bold")]
+    public void Arches_and_forks_are_none(string face)
+    {
+        foreach (string letter in new[] { "n", "m", "h", "r", "Y", "K", "X" })
+        {
+            Assert.DoesNotContain(Trial(face, letter).Columns, c => c.Stroke.Start == EndKind.Meet || c.Stroke.End == EndKind.Meet);
+        }
+    }
+
+    /// <summary>Twelve letters of a face: what is reached is held.</summary>
+    [Theory]
+    [InlineData("nunito-bold", 1.8, 0.6)]
+    [InlineData("roboto-slab-bold", 6.2, 1.5)]
+    public void Few_seams_and_nicks_are_left(string face, double mostSeamMm, double mostNicks)
+    {
+        var flows = "AMNWKRaegks8".Select(l => Flow(Trial(face, l.ToString()))).ToList();
+        double seams = flows.Average(f => f.SeamMm);
+        double nicks = flows.Average(f => f.Nicks);
+        Assert.True(seams <= mostSeamMm, $"{seams:0.00} mm of seams a letter");
+        Assert.True(nicks <= mostNicks, $"{nicks:0.00} nicks a letter");
+    }
+
+    private static FlowMeasure Flow(LetterTrial trial) => FlowMeasure.Of(trial.Outline, trial.Path, LetterTrial.Cotton.Thread.DiameterMm);
+
+    private static LetterTrial Trial(string face, string letter) =>
+        LetterTrial.Of(new Stitcher(LetterTrial.Cotton, HeightMm), Shelf.Names(face, [letter])[0].Pieces[0].Piece, HeightMm)!;
+}

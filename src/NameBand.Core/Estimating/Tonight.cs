@@ -28,7 +28,9 @@ public sealed record Tonight(double Minutes, int Names, int? LastNumber, Immutab
     {
         get
         {
-            string names = Names == 0 ? "" : $"{Counted(Names, "name")}, as far as number {Whole(LastNumber!.Value)}";
+            // Strips side by side have names of every round in one hooping: there its number says how far.
+            string last = Hoopings.IsEmpty ? $"number {Whole(LastNumber.GetValueOrDefault())}" : $"hooping {Whole(Hoopings[^1])}";
+            string names = Names == 0 ? "" : $"{Counted(Names, "name")}, as far as {last}";
             string[] acts = [.. Before, .. names.Length > 0 ? [names] : Array.Empty<string>(), .. After];
             string?[] parts = [string.Join(", then ", acts), Bobbins == 0 ? null : $"wind {Counted(Bobbins, "bobbin")} first", "about " + Duration.InWords(Minutes)];
             return Wording.AsSentence(string.Join("; ", parts.Where(p => p is { Length: > 0 })));

@@ -37,6 +37,10 @@ internal static class PlanWords
     public static string Evenings(OfferedPlan plan) => plan.Job.EveningMinutes is not { } minutes ? ""
         : Words.Count(EveningWork.Plan(plan.Estimate, plan.Plan, [new SewingMachine("")], EveningLengths.Always(minutes)).Evenings, "evening", "evenings");
 
+    /// <summary>What it asks of her besides; what is said with the name of a file is said by the page once the plan is taken.</summary>
+    public static ImmutableArray<string> Asks(OfferedPlan plan) => [.. plan.Asks
+        .Select(a => a.Contains(".csv", StringComparison.Ordinal) || a.Contains(".json", StringComparison.Ordinal) ? "Something is to be measured or settled first: take it, and the page says what." : a).Distinct()];
+
     /// <summary>What is set, in the words of the fields.</summary>
     public static ImmutableArray<string> Changes(OfferedPlan plan) => [.. plan.Edits.Select(e => JobKeyCard.All.FirstOrDefault(c => c.Path == e.Path) is { } card
         ? $"{KeyLabels.Of(card)}: {(e.Json is null ? "as usual" : KeyLabels.Said(KeyValue.Shown(card, e.Json)))}" : KeyLabels.Said(e.Path.Split('.')[^1]))];

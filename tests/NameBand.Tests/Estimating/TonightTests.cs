@@ -37,7 +37,7 @@ public sealed class TonightTests
 
         var told = JsonDocument.Parse(AnswerJson.Of(report.Answer)).RootElement.GetProperty("tonight");
         Assert.Equal(tonight.InWords, told.GetProperty("text").GetString());
-        Assert.Contains($"{names.Length} names, as far as number {names[^1]}; wind ", tonight.InWords, StringComparison.Ordinal);
+        Assert.Contains($"{names.Length} names, as far as hooping {tonight.Hoopings[^1]}; wind ", tonight.InWords, StringComparison.Ordinal);
         Assert.Null(Bander.Reckon(Without(folder).FullPath).Tonight);
     }
 

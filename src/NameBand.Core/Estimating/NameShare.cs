@@ -6,7 +6,8 @@ namespace NameBand.Estimating;
 /// <summary>What of the keying a name is.</summary>
 /// <param name="Pieces">Keyed in at one go, each with its start mark.</param>
 /// <param name="MachineSeconds">Measured time of its letters; null where not all were measured.</param>
-public readonly record struct NameKeys(int Keys, int Pieces, double? MachineSeconds);
+/// <param name="HandMarks">Letters that get marks by hand.</param>
+public readonly record struct NameKeys(int Keys, int Pieces, double? MachineSeconds, int HandMarks = 0);
 
 /// <summary>A name that is keyed in or traced, which is logged by itself: what of its run falls to it.</summary>
 /// <param name="Order">Its number.</param>

@@ -114,6 +114,9 @@ internal sealed class WorkList
         ByHand(
             "bringing the start mark under the needle", WorkTime.EachName, "marks", _toDo.Names.Sum(n => n.Keyed.Pieces),
             _matter.Job.Letters.PositioningMinutes, TimedBefore);
+        ByHand(
+            "adding marks to letters by hand", WorkTime.EachName, "letters", _toDo.Names.Sum(n => n.Keyed.HandMarks), StartingValues.HandMarkMinutes,
+            Meanwhile);
         if (_matter.Job.Traced.ByHand)
         {
             ByHand(

@@ -13,6 +13,7 @@ internal static partial class JobAssembly
         values.Number(LettersKeys.PositioningMinutes)!.Value)
     {
         Look = values.Word(LettersKeys.Look),
+        MarksByHand = values.Word(LettersKeys.Lacking),
         FeedVariationPart = Certain(values, LettersKeys.FeedVariation),
     };
 

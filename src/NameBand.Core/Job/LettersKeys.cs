@@ -29,6 +29,8 @@ internal static class LettersKeys
         "letters.look", ("unknown", LetterLook.Unknown), ("sans", LetterLook.Sans), ("serif", LetterLook.Serif), ("slab", LetterLook.Slab),
         ("script", LetterLook.Script), ("monospaced", LetterLook.Monospaced));
 
+    public static readonly WordKey<bool> Lacking = new("letters.lacking", ("ask", false), ("byHand", true));
+
     public static readonly NumberKey SecondsPerKey = new("letters.secondsPerKey", L.SecondsPerKey, 0, 600);
     public static readonly NumberKey PositioningMinutes = new("letters.positioningMinutes", L.PositioningMinutes, 0, 60);
 
@@ -40,6 +42,6 @@ internal static class LettersKeys
     public static readonly ImmutableArray<JobKey> All =
     [
         Alphabet, Sizes, Spacings, Gap, Has, Holds, KeepsLeadingBlanks, ForgetsWhenOff, Feed, Tops, Mirrored, Hooped,
-        Look, ReadingError, FeedVariation, SecondsPerKey, PositioningMinutes, TracedMirrored, TracedSewn, TracedFollow, TracedPace,
+        Look, Lacking, ReadingError, FeedVariation, SecondsPerKey, PositioningMinutes, TracedMirrored, TracedSewn, TracedFollow, TracedPace,
     ];
 }

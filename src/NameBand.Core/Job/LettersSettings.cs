@@ -35,6 +35,11 @@ public sealed record LettersSettings(
     /// <summary>What the letters look like, as she picks it from pictures.</summary>
     public LetterLook Look { get; init; }
 
+    /// <summary>
+    /// Accents and strokes that the machine lacks are added by hand to the plain letter; else each name with one waits for a decision.
+    /// </summary>
+    public bool MarksByHand { get; init; }
+
     /// <summary>How far the feed makes one name come out longer or shorter than the same name again, as a part: common practice, no source.</summary>
     public double FeedVariationPart { get; init; } = 0.0175;
 

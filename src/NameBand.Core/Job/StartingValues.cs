@@ -93,6 +93,9 @@ public static class StartingValues
 
     public const double SewingUpperEdgeMinutesPerMetre = 3;
 
+    /// <summary>An accent or a stroke sewn by hand to a letter: one or two minutes, common practice, no source.</summary>
+    public const double HandMarkMinutes = 1.5;
+
     public const double RestAllowance = 0.1;
 
     /// <summary>A cut that the machine does not make itself: foot up, both threads snipped, foot down.</summary>

@@ -61,6 +61,9 @@ public sealed record HeldRow(RowRef Row, string Reason)
     /// <summary>The name as it could be sewn, to be offered to its owner and never taken unasked; empty: none is known.</summary>
     public string Offer { get; init; } = "";
 
+    /// <summary>Nothing is lacking but marks, which can be added by hand.</summary>
+    public bool IsForMarks { get; init; }
+
     /// <summary>Letters of another face could be narrow or low enough.</summary>
     public bool IsForItsSize { get; init; }
 }

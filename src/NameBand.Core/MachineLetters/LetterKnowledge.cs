@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.MachineLetters.Measuring;
+using NameBand.MachineLetters.Spelling;
 using NameBand.MachineLetters.Widths;
 
 namespace NameBand.MachineLetters;
@@ -20,10 +21,14 @@ internal sealed class LetterKnowledge
 
     private LetterKnowledge(LettersSettings settings, WidthModel model, WidthBelief belief, MeasuredAlphabets? alphabets)
     {
+        Keys = new PressedKeys(MachineSpelling.Has(settings, alphabets));
         (_settings, _model, Belief, Alphabets) = (settings, model, belief, alphabets);
     }
 
     public WidthBelief Belief { get; }
+
+    /// <summary>Which letters are pressed for a name.</summary>
+    public PressedKeys Keys { get; }
 
     /// <summary>Times of letters, and which the machine lacks; null where no alphabet was measured.</summary>
     public MeasuredAlphabets? Alphabets { get; }
@@ -63,7 +68,9 @@ internal sealed class LetterKnowledge
 
         bool isOnSheet(Alphabet a) => lines.Any(l => Math.Abs(l.HeightMm - a.HeightMm) < 0.05);
         var alphabet = alphabets?.BySize.Where(a => !isOnSheet(a)).SelectMany(a => OfAlphabet(a, HasSpacings(settings))).ToList() ?? [];
-        var sewn = LengthReadings.Of(settings, lengths, at, firstPiece: 1_000_000, problems);
+        var keys = new PressedKeys(MachineSpelling.Has(settings, alphabets));
+        var pressed = new SewnLengths([.. lengths.All.Select(l => l with { Keyed = [.. keys.Of(l.Keyed)] })]);
+        var sewn = LengthReadings.Of(settings, pressed, at, firstPiece: 1_000_000, problems);
         if (problems.Any(p => p.Severity == Severity.CannotUse))
         {
             return Result.Fail<LetterKnowledge>(problems);

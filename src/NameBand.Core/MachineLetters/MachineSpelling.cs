@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
@@ -8,15 +9,21 @@ using NameBand.Names;
 namespace NameBand.MachineLetters;
 
 /// <summary>Names the machine can sew as they are, and those that it cannot, each with the spelling to offer its owner.</summary>
-/// <param name="Problems">For each held name: what is lacking and the line to add to corrections.csv if its owner agrees.</param>
+/// <param name="Problems">For each held name: what is lacking and the lines for corrections.csv that would settle it.</param>
 public sealed record SpelledNames(ImmutableArray<Name> Names, ImmutableArray<HeldRow> Held, ImmutableArray<Problem> Problems);
 
-/// <summary>Sorts names by what the machine can sew. A nearest spelling is offered and never taken.</summary>
+/// <summary>
+/// Sorts names by what the machine can sew. A nearest spelling is offered and never taken; marks are added by hand where she says so,
+/// for all names or for this one.
+/// </summary>
 public static class MachineSpelling
 {
     /// <param name="corrections">As read for the same job: the lines offered are lines of that file.</param>
-    public static SpelledNames Check(NameList list, Corrections corrections, Func<string, bool> has)
+    /// <param name="isByHand">Whether the marks of a row are added by hand; a row that is to be kept as it is needs no such word.</param>
+    public static SpelledNames Check(
+        NameList list, Corrections corrections, Func<string, bool> has, Func<RowRef, bool>? isByHand = null)
     {
+        var keys = new PressedKeys(has);
         var rows = list.Rows.ToDictionary(r => r.Row);
         var sewable = ImmutableArray.CreateBuilder<Name>();
         var held = ImmutableArray.CreateBuilder<HeldRow>();
@@ -24,7 +31,9 @@ public static class MachineSpelling
         foreach (var name in list.Names)
         {
             var lacking = NearestSpelling.Lacking(name.Text, has);
-            if (lacking.Count == 0)
+            bool isForMarks = lacking.Count > 0 && keys.CanSew(name.Text);
+            var row = rows.GetValueOrDefault(name.Row);
+            if (lacking.Count == 0 || (isForMarks && (row?.Decided == Decision.Keep || isByHand?.Invoke(name.Row) == true)))
             {
                 sewable.Add(name);
                 continue;
@@ -33,13 +42,28 @@ public static class MachineSpelling
             string? nearest = NearestSpelling.Find(name.Text, has);
             string letters = string.Join(", ", lacking.Select(l => $"“{PlainText.Short(l)}”"));
             string offer = nearest is null ? "no spelling near enough is known" : $"the nearest it can sew is “{nearest}”";
+            var where = new Where(name.Row.List, name.Row.Line, Name: name.Text);
+            string? asked = nearest is null ? null : Line(name, row, new Answer(Decision.Change, nearest, "agreed with its owner"), corrections);
+            if (isForMarks)
+            {
+                held.Add(new HeldRow(name.Row, $"the machine has no {letters}; kept as it is, its marks are added by hand; {offer}, if its owner agrees")
+                {
+                    Offer = nearest ?? "",
+                    IsForMarks = true,
+                });
+                problems.Add(Problem.NeedsPerson(
+                    where, $"The machine has no {letters}. Its plain letters can be sewn and the marks added by hand: the spelling stays.",
+                    $"To have it so, {Line(name, row, Kept(name, row), corrections)} · Or let it go another way: {AnotherWay}."
+                    + (nearest is null ? "" : $" · Or ask its owner. If it may be written “{nearest}”, {asked}")));
+                continue;
+            }
+
             held.Add(new HeldRow(name.Row, $"the machine has no {letters}; {offer}. Ask its owner") { Offer = nearest ?? "" });
             problems.Add(Problem.NeedsPerson(
-                new Where(name.Row.List, name.Row.Line, Name: name.Text),
-                $"The machine has no {letters}; {offer}.",
-                nearest is null
-                    ? "Ask its owner how to write the name in the machine’s letters, and add the answer to corrections.csv as a change."
-                    : $"Ask its owner. If it may be written so, {Line(name, nearest, rows.GetValueOrDefault(name.Row), corrections)}"));
+                where, $"The machine has no {letters}; {offer}.",
+                $"Let it go another way: {AnotherWay}. · Or ask its owner" + (nearest is null
+                    ? " how to write the name in the machine’s letters, and add the answer to corrections.csv as a change."
+                    : $". If it may be written so, {asked}")));
         }
 
         return new SpelledNames(sewable.ToImmutable(), held.ToImmutable(), problems.ToImmutable());
@@ -55,10 +79,28 @@ public static class MachineSpelling
         return have.Contains;
     }
 
+    private readonly record struct Answer(Decision Decision, string Text, string Why);
+
+    private const string AnotherWay = "\"ways\": [\"machineLetters\", \"traced\"] in job.json, and all that the machine cannot sew is traced";
+
+    /// <summary>One decision that settles all names which lack nothing but marks; null where there are no two of them.</summary>
+    /// <param name="held">As <see cref="Check"/> held them.</param>
+    public static Problem? AllAtOnce(ImmutableArray<HeldRow> held) => held.Count(h => h.IsForMarks) is var count and > 1
+        ? Problem.NeedsPerson(
+            new Where(JobReader.FileName, Key: LettersKeys.Lacking.Path),
+            $"{count.ToString(CultureInfo.InvariantCulture)} names lack nothing but marks that can be added by hand, one to two minutes each. "
+            + "The spelling stays, so nobody need be asked.",
+            "For all of them at once: write \"lacking\": \"byHand\" into “letters” of job.json. Or decide name by name.")
+        : null;
+
+    /// <summary>Kept as it is to be sewn now.</summary>
+    private static Answer Kept(Name name, ListedRow? row) =>
+        new(Decision.Keep, name.Text == (row?.Was ?? name.Text) ? "" : name.Text, "marks by hand");
+
     /// <summary>What to do with the line that says it; like any decision it is for what the row answers to whether it may be shown.</summary>
-    private static string Line(Name name, string nearest, ListedRow? row, Corrections corrections)
+    private static string Line(Name name, ListedRow? row, Answer answer, Corrections corrections)
     {
-        var decision = new RowDecision(name.Row, row?.Was ?? name.Text, Decision.Change, nearest, "agreed with its owner")
+        var decision = new RowDecision(name.Row, row?.Was ?? name.Text, answer.Decision, answer.Text, answer.Why)
         {
             Details = row?.DetailsPrint ?? "",
             Show = row?.Show ?? "",

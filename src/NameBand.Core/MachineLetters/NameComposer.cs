@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.MachineLetters.Spelling;
 using NameBand.MachineLetters.Widths;
 using NameBand.Names;
 
@@ -43,10 +44,14 @@ public sealed class NameComposer
 
     public SizeStep Step { get; }
 
+    /// <summary>Which letters are pressed for a name.</summary>
+    internal PressedKeys Keys => _known.Keys;
+
     /// <summary>A name as it will be sewn; null when it has no letter.</summary>
     public LetteredName? Compose(Name name)
     {
-        var letters = Letters.Of(name.Text);
+        var written = Letters.Of(name.Text);
+        var letters = Keys.Of(written);
         if (letters.Count == 0)
         {
             return null;
@@ -55,10 +60,10 @@ public sealed class NameComposer
         var pieces = ImmutableArray.CreateBuilder<PlacedPiece>();
         var ink = new Box(0, 0, LengthMm(letters) / Step.HeightMm, 1);
         double at = -Mean(letters[0]).LeftMm;
-        foreach (string letter in letters)
+        for (int i = 0; i < letters.Count; i++)
         {
-            var mean = Mean(letter);
-            foreach (var piece in Pieces(letter))
+            var mean = Mean(letters[i]);
+            foreach (var piece in Pieces(written[i]))
             {
                 var moved = new PlacedPiece(piece.Piece, piece.At + new Point((at + mean.LeftMm) / Step.HeightMm, 0));
                 pieces.Add(moved);
@@ -71,6 +76,33 @@ public sealed class NameComposer
 
         return new LetteredName(name, pieces.ToImmutable(), ink);
     }
+
+    /// <summary>The word of a name that begins at a letter, as the sheet draws it for her who adds its marks by hand.</summary>
+    /// <param name="word">As it is written, without blanks.</param>
+    internal MarkedWord Marked(IReadOnlyList<string> word)
+    {
+        var pressed = Keys.Of(word);
+        var plain = ImmutableArray.CreateBuilder<Outline>();
+        var whole = ImmutableArray.CreateBuilder<Outline>();
+        for (int i = 0; i < word.Count; i++)
+        {
+            var at = new Point(StartMm(pressed, i), 0);
+            plain.AddRange(Drawn(pressed[i]));
+            if (Keys.MarkedOf(word[i]) is not null && IsOfOneFace(word[i], pressed[i]))
+            {
+                whole.AddRange(Drawn(word[i]));
+            }
+
+            IEnumerable<Outline> Drawn(string letter) =>
+                Pieces(letter).Select(p => p.Piece.Outline.Moved(p.At).Scaled(Step.HeightMm).Moved(at));
+        }
+
+        return new MarkedWord(plain.ToImmutable(), whole.ToImmutable(), [.. word.Select(Keys.MarkedOf).OfType<MarkedLetter>()], LengthMm(pressed));
+    }
+
+    /// <summary>Only where one face draws both does the mark stand where it belongs.</summary>
+    private bool IsOfOneFace(string letter, string plain) => _drawn.TryGetValue(letter, out var one) && _drawn.TryGetValue(plain, out var other)
+        && one.Pieces.Select(p => p.Piece.Face).Concat(other.Pieces.Select(p => p.Piece.Face)).Distinct(StringComparer.Ordinal).Count() == 1;
 
     /// <summary>From the left edge of the first letter to the right edge of the last, as it is most likely.</summary>
     internal double LengthMm(IReadOnlyList<string> letters) => EndMm(letters, letters.Count - 1);
@@ -127,9 +159,12 @@ public sealed class NameComposer
             return [];
         }
 
-        double stretch = Mean(l).InkMm / Step.HeightMm / face.Ink.WidthMm;
+        // A letter whose marks come by hand is stretched as the plain one is, and stands where that does.
+        string pressed = Keys.MarkedOf(l)?.Plain ?? l;
+        var ink = pressed != l && IsOfOneFace(l, pressed) ? _drawn[pressed].Ink : face.Ink;
+        double stretch = Mean(pressed).InkMm / Step.HeightMm / ink.WidthMm;
         return [.. face.Pieces.Select(p => new PlacedPiece(
-            Stretched(p.Piece, stretch), new Point((p.At.XMm - face.Ink.LeftMm) * stretch, p.At.YMm)))];
+            Stretched(p.Piece, stretch), new Point((p.At.XMm - ink.LeftMm) * stretch, p.At.YMm)))];
     });
 
     private static LetterPiece Stretched(LetterPiece piece, double stretch)

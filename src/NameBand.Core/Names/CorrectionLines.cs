@@ -28,7 +28,7 @@ public static class CorrectionLines
     public static ImmutableArray<RowDecision> Questions(NameList names)
     {
         var asked = names.Rows.Where(r => r.WaitsForDecision && (r.DecidedIn == 0 || IsAskedAnew(r))).ToList();
-        var alike = asked.Where(r => r.HeldFor == HeldFor.Wish).GroupBy(r => (r.Show, r.Reason)).Where(g => g.Count() > 1)
+        var alike = asked.Where(r => r.HeldFor is HeldFor.Wish or HeldFor.Marks).GroupBy(AsksAlike).Where(g => g.Count() > 1)
             .SelectMany(g => g.Select(r => (r.Row, Mark: MarkOf(g), Count: g.Count()))).ToDictionary(g => g.Row);
         return [.. asked.Select(r => alike.TryGetValue(r.Row, out var group)
             ? Question(r, $"{r.Reason}; {group.Count.ToString(CultureInfo.InvariantCulture)} rows ask this: "
@@ -39,6 +39,9 @@ public static class CorrectionLines
     /// <summary>A line of the file's own columns, without its line end.</summary>
     public static string Line(RowDecision decision, Corrections corrections) =>
         CsvText.Row(CorrectionsEditing.Fields(decision, corrections.FileExists ? corrections.Header : Corrections.Columns), corrections.Separator);
+
+    /// <summary>Marks to be added by hand are one question, whichever marks they are.</summary>
+    private static (string Show, string Reason) AsksAlike(ListedRow row) => row.HeldFor == HeldFor.Marks ? ("", "") : (row.Show, row.Reason);
 
     private static bool IsAskedAnew(ListedRow row) => row.Decided is Decision.Keep or Decision.LeaveOut or Decision.Change && row.IsDecidedForElse;
 

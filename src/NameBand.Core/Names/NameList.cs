@@ -51,6 +51,9 @@ public enum HeldFor
     /// <summary>Letters that cannot be sewn: only another spelling can be.</summary>
     Letters,
 
+    /// <summary>Letters of which only the marks are lacking: kept, they are added by hand.</summary>
+    Marks,
+
     /// <summary>More room than there is: a shorter form or another face may do.</summary>
     Size,
 }

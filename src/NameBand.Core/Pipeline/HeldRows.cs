@@ -43,7 +43,10 @@ internal static class HeldRows
 
         var reasons = held.ToDictionary(h => h.Row);
         return new NameList(
-            [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out var why) ? r.HeldBecause(why.IsForItsSize ? HeldFor.Size : HeldFor.Letters, why.Reason, why.Offer) : r)],
+            [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out var why) ? r.HeldBecause(What(why), why.Reason, why.Offer) : r)],
             [.. list.Names.Where(n => !reasons.ContainsKey(n.Row))]);
     }
+
+    private static HeldFor What(HeldRow why) =>
+        why.IsForItsSize ? HeldFor.Size : why.IsForMarks ? HeldFor.Marks : HeldFor.Letters;
 }

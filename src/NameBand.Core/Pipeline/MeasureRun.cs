@@ -6,6 +6,7 @@ using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.MachineLetters;
 using NameBand.MachineLetters.Measuring;
+using NameBand.MachineLetters.Spelling;
 using NameBand.Names;
 using NameBand.Output.Sheets;
 using NameBand.Pipeline.Resume;
@@ -79,8 +80,9 @@ internal sealed class MeasureRun
             return Refused(_heightMm, known.Problems);
         }
 
-        var spelled = MachineSpelling.Check(names.Value, corrections.Value!, MachineSpelling.Has(_job.Letters, known?.Value));
-        var uses = spelled.Names.SelectMany(n => Letters.Of(n.Text)).GroupBy(l => l, StringComparer.Ordinal)
+        var has = MachineSpelling.Has(_job.Letters, known?.Value);
+        var spelled = MachineSpelling.Check(names.Value, corrections.Value!, has, _ => _job.Letters.MarksByHand);
+        var uses = spelled.Names.SelectMany(n => new PressedKeys(has).Of(n.Text)).GroupBy(l => l, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
         var shapes = LetterShapes.Of(uses.Keys, face.Value, shelf);
         var priors = new Priors(

@@ -1,6 +1,10 @@
 using System.Globalization;
 using System.Text.Json;
 using NameBand.Common;
+using NameBand.Job;
+using NameBand.Lettering;
+using NameBand.MachineLetters;
+using NameBand.MachineLetters.Spelling;
 using NameBand.Tests.Outside;
 using Xunit;
 
@@ -98,11 +102,41 @@ public class KeyedMakeTests
         Assert.Equal(ExitStatus.NeedsPerson, waiting.Status);
         Assert.Equal(6, waiting.Plan!.NameCount);
         string mend = waiting.Problems.Single(p => p.Found.Contains("“ë”")).Mend;
-        string line = mend[mend.IndexOf("crew.csv,8", StringComparison.Ordinal)..];
+        string line = mend[mend.LastIndexOf("crew.csv,8", StringComparison.Ordinal)..];
         folder.With("corrections.csv", "list,line,was,decision,text,why\n" + line + "\n");
         var agreed = Bander.Make(folder.FullPath);
         Assert.Equal(ExitStatus.AllPlaced, agreed.Status);
         Assert.Contains(agreed.Plan!.Rounds[0].Names, n => n.Lettered.Name.Text == "Zoe Tide");
+    }
+
+    [Fact]
+    public void Marks_are_added_by_hand_and_the_spelling_stays()
+    {
+        using var folder = Folder("1 m", "\"lacking\": \"byHand\"").With("crew.csv", Crew + "Zoë Tide\nSøren Ek\n");
+        var report = Bander.Make(folder.FullPath);
+        Assert.Equal(ExitStatus.AllPlaced, report.Status);
+        Assert.Contains(report.Plan!.Rounds[0].Names, n => n.Lettered.Name.Text == "Zoë Tide");
+        var rows = Rows(folder["out/key-in.csv"]);
+        var zoe = rows.Single(r => r["name"] == "Zoë Tide");
+        Assert.Equal(("Zoe␣Tide", "ë: two dots on e"), (zoe["key_in"], zoe["by_hand"]));
+        Assert.Equal(("Soren␣Ek", "ø: stroke on o"), rows.Where(r => r["name"] == "Søren Ek").Select(r => (r["key_in"], r["by_hand"])).Single());
+        Assert.All(rows.Take(6), r => Assert.Equal("", r["by_hand"]));
+
+        // By hand: seven letters of 5 mm, a blank of 4 mm and seven gaps of 1 mm; a mark takes one and a half minutes, a tenth is rest.
+        Assert.Equal((7 * 5) + 4 + 7, Number(zoe, "expected_mm"), 0.8);
+        Assert.Equal(2 * 1.5 * 1.1, report.Estimate!.HandWork.Single(w => w.Act == "adding marks to letters by hand").Minutes.Likely, 6);
+
+        // The marks are drawn: above the plain letters, and through the o.
+        var known = LetterKnowledge.Of(LettersSettings.Usual, null, [], SewnLengths.None, new SizeStep(9, 1)).Value!;
+        var shelf = new FaceShelf();
+        var shapes = LetterShapes.Of(Letters.Of("Zoëe"), shelf.Open("Nunito Bold", "").Value!, shelf);
+        var word = new NameComposer(new SizeStep(9, 1), known, shapes).Marked(Letters.Of("Zoë"));
+        Assert.Equal(["ë: two dots on e"], word.Letters.Select(l => l.InWords));
+        var (plain, whole) = (word.Plain[^1].Bounds(), Assert.Single(word.Whole).Bounds());
+        Assert.Equal(word.LengthMm, plain.RightMm, 0.01);
+        Assert.Equal(plain.BottomMm, whole.BottomMm, 0.1);
+        Assert.InRange(whole.TopMm - plain.TopMm, 1, 4);
+        Assert.InRange(whole.LeftMm + whole.RightMm - plain.LeftMm - plain.RightMm, -1, 1);
     }
 
     [Fact]
@@ -199,10 +233,16 @@ public class KeyedMakeTests
     public void The_printed_sheet_has_every_name_and_mark()
     {
         OutsideTool.Require("pdftotext", "poppler-utils");
-        using var folder = Folder("1 m");
+        using var folder = Folder("2.6 m");
+        folder.With("crew.csv", Crew + string.Concat("ABCDEFGHIJKLMN".Select(c => $"Nell {c}arrow\n")));
         Bander.Make(folder.FullPath);
+
+        // The first page is not left blank below its heading: the strip goes on over the page.
+        string first = OutsideTool.Run("pdftotext", ["-layout", "-l", "1", folder["out/key-in-letter.pdf"], "-"]);
+        Assert.Contains("Kit", first);
+        Assert.DoesNotContain("Narrow", first);
         string text = OutsideTool.Run("pdftotext", ["-layout", folder["out/key-in-letter.pdf"], "-"]);
-        foreach (string word in new[] { "Hesper", "Willowby", "Underhill-Vane", "Begin at its left end", "must come out at", "first letter first" })
+        foreach (string word in new[] { "Hesper", "Willowby", "Underhill-", "Vane", "Begin at its left end", "must come out at", "first letter first", "measured", "Narrow", "±", "struck through" })
         {
             Assert.Contains(word, text);
         }

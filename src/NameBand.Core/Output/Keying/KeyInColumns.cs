@@ -4,23 +4,29 @@ using NameBand.Output.Sheets;
 
 namespace NameBand.Output.Keying;
 
-/// <summary>The columns of figures at the right of the key-in sheet.</summary>
+/// <summary>
+/// The columns of figures at the right of the key-in sheet. What is read while sewing is set so large that it is read from 1 m:
+/// capitals of 5 mm are 17 minutes of arc there, and 16 are the least that can be asked (ISO 9241-303, from memory).
+/// </summary>
 /// <param name="rightMm">Right edge of the last one.</param>
 internal sealed class KeyInColumns(double rightMm)
 {
-    private readonly double _start = rightMm - 68;
-    private readonly double _fromLast = rightMm - 49;
-    private readonly double _length = rightMm - 15;
+    /// <summary>Size of the type of figures: its capitals are 5 mm high.</summary>
+    public const double FigureMm = 7;
+
+    private const double SmallMm = 2.9;
+    private const double BlankMm = 19;
+    private readonly double _start = rightMm - 59;
+    private readonly double _length = rightMm - BlankMm - 3;
 
     /// <summary>Room for the keyed text from <paramref name="leftMm"/> on.</summary>
-    public double KeyedWidthMm(double leftMm) => _start - 24 - leftMm;
+    public double KeyedWidthMm(double leftMm) => _start - 27 - leftMm;
 
     public double Heading(SheetPages pages, double y)
     {
-        pages.TextRight(_start, y, "start, on the cloth", 2.9, Ink.Quiet);
-        pages.TextRight(_fromLast, y, "from last", 2.9, Ink.Quiet);
-        pages.TextRight(_length, y, "must come out at", 2.9, Ink.Quiet);
-        pages.TextRight(rightMm, y, "min:s", 2.9, Ink.Quiet);
+        pages.TextRight(_start, y, "start mark on the cloth · after the last", SmallMm, Ink.Quiet);
+        pages.TextRight(_length, y, "must come out at", SmallMm, Ink.Quiet);
+        pages.TextRight(rightMm, y, "measured", SmallMm, Ink.Quiet);
         pages.Line(14, y + 1.5, rightMm, y + 1.5, 0.3);
         return y + 2;
     }
@@ -28,20 +34,31 @@ internal sealed class KeyInColumns(double rightMm)
     /// <param name="isFirst">The part is the first of a piece of cloth: nothing on it was sewn before.</param>
     public void Fill(SheetPages pages, double baseline, KeyInPart part, bool isFirst)
     {
-        pages.TextRight(_start, baseline - 1.5, Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), 6);
-        pages.TextRight(_start, baseline + 2, Length.FromMm(part.OnClothMm).InInches(), 2.8, Ink.Quiet);
-        pages.TextRight(_fromLast, baseline - 1.5, part.FromLastMm is { } last && !isFirst ? "+" + Half(last) : "–", 4.2);
-        string mark = part.IsEstimated ? "~" : "";
-        pages.TextRight(_length, baseline - 1.5, mark + Half(part.ExpectedMm), 5);
-        string limits = $"{Half(part.ShortestMm)} to {Half(part.LongestMm)}";
-        pages.TextRight(_length, baseline + 2, limits, 2.8, Ink.Quiet);
-        pages.TextRight(rightMm, baseline - 1.5, Clock(part.Seconds), 4.2);
+        double small = baseline + 4;
+        pages.TextRight(_start, baseline, Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), FigureMm);
+        string last = part.FromLastMm is { } from && !isFirst ? $" · +{Half(from)}" : "";
+        pages.TextRight(_start, small, Length.FromMm(part.OnClothMm).InInches() + last, SmallMm, Ink.Quiet);
+        string text = InWords(part);
+        pages.TextRight(_length, baseline, text, pages.Fitting(text, FigureMm, _length - _start - 4));
+        string time = part.Seconds is { } seconds ? $" · {Clock(seconds)}" : "";
+        pages.TextRight(_length, small, $"{Half(part.ShortestMm)} to {Half(part.LongestMm)}{time}", SmallMm, Ink.Quiet);
+        pages.Box(rightMm - BlankMm, baseline - 7, BlankMm, 10, 0.3, Ink.Quiet);
     }
+
+    /// <summary>Such as <c>63 ±4</c>: the limits and the feed's own variation are in it together, to the next whole millimetre.</summary>
+    private static string InWords(KeyInPart part)
+    {
+        double less = Math.Ceiling(part.ExpectedMm - part.ShortestMm - 0.05);
+        double more = Math.Ceiling(part.LongestMm - part.ExpectedMm - 0.05);
+        string tolerance = less == more ? $"±{Whole(more)}" : $"–{Whole(less)} +{Whole(more)}";
+        return $"{(part.IsEstimated ? "~" : "")}{Half(part.ExpectedMm)} {tolerance}";
+    }
+
+    private static string Whole(double mm) => mm.ToString("0", CultureInfo.InvariantCulture);
 
     /// <summary>To the half millimetre, as a ruler is read.</summary>
     private static string Half(double mm) => (Math.Round(mm * 2) / 2).ToString("0.#", CultureInfo.InvariantCulture);
 
-    private static string Clock(double? seconds) => seconds is { } s
-        ? string.Create(CultureInfo.InvariantCulture, $"{(int)Math.Round(s) / 60}:{(int)Math.Round(s) % 60:00}")
-        : "";
+    private static string Clock(double seconds) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(int)Math.Round(seconds) / 60}:{(int)Math.Round(seconds) % 60:00} min");
 }

@@ -15,7 +15,7 @@ public static class KeyInCsv
     [
         "turn", "order", "round", "sitting", "name", "part", "key_in", "size_mm", "gap_mm", "start_from_end_mm", "start_from_last_mm",
         "expected_mm", "least_mm", "most_mm", "seconds", "estimated", "list", "line", "cloth", "start_on_cloth_mm", "mark", "plan", "done",
-        "feed_mm", "measured_mm", "blank_mm", "sewn_on",
+        "feed_mm", "measured_mm", "blank_mm", "sewn_on", "by_hand",
     ];
 
     /// <param name="names">In the order of sewing, those first that are to be measured before.</param>
@@ -44,7 +44,7 @@ public static class KeyInCsv
                     part.Seconds?.ToString("0", CultureInfo.InvariantCulture) ?? "", part.IsEstimated ? "~" : "",
                     name.Row.List, Whole(name.Row.Line), Whole(name.Ruler.Cloth),
                     Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn || name.IsLogged ? "sewn" : "",
-                    Mm(part.FeedMm), "", "", "",
+                    Mm(part.FeedMm), "", "", "", i == 0 ? name.ByHand : "",
                     .. hasLines ? new[] { name.Line == 1 ? "upper" : "lower" } : [],
                 ]));
             }

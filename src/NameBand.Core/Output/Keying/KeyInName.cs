@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Layout;
+using NameBand.MachineLetters.Spelling;
 
 namespace NameBand.Output.Keying;
 
@@ -52,6 +53,15 @@ public sealed record KeyInName(
 
     /// <summary>The sewing log says that it is sewn. The printed sheet does not tell: it stays what it is while the log grows.</summary>
     public bool IsLogged { get; init; }
+
+    /// <summary>Words of it that get marks by hand.</summary>
+    internal ImmutableArray<MarkedWord> MarkedWords { get; init; } = [];
+
+    /// <summary>Letters of it that get marks by hand.</summary>
+    public int HandMarks => MarkedWords.Sum(w => w.Letters.Length);
+
+    /// <summary>What is added by hand, such as <c>é: acute accent on e</c>; empty for nothing.</summary>
+    public string ByHand => string.Join("; ", MarkedWords.SelectMany(w => w.Letters).Select(l => l.InWords).Distinct(StringComparer.Ordinal));
 
     public double? Seconds => Parts.All(p => p.Seconds is not null) ? Parts.Sum(p => p.Seconds) : null;
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Spelling;
 using NameBand.PlanFile;
 
 namespace NameBand.Output.Keying;
@@ -44,7 +45,13 @@ public static class KeyInPlan
                 var parts = Parts(name, start, lastEndMm, composer, settings, sewnFrom);
                 names.Add(new KeyInName(
                     names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hooping.Number, parts)
-                { Line = name.Line, IsSewn = isSewn, Ruler = ClothRuler.At(rulers, name.StartMm), Mark = marks[hooping.Number] });
+                {
+                    Line = name.Line,
+                    IsSewn = isSewn,
+                    Ruler = ClothRuler.At(rulers, name.StartMm),
+                    Mark = marks[hooping.Number],
+                    MarkedWords = Marked(name.Lettered.Name.Text, composer),
+                });
                 lastEndMm = parts[^1].FromEndMm + parts[^1].ExpectedMm;
             }
         }
@@ -58,6 +65,10 @@ public static class KeyInPlan
         .. row.GroupBy(n => n.Segment.Number).SelectMany(s => s.OrderBy(n => n.Name.Line)
             .ThenBy(n => forward ? n.Name.StartMm : -n.Name.EndMm)),
     ];
+
+    /// <summary>Its words that get marks by hand.</summary>
+    private static ImmutableArray<MarkedWord> Marked(string text, NameComposer composer) =>
+        composer.Keys.MarksOf(text).IsEmpty ? [] : [.. text.Split(' ').Where(w => !composer.Keys.MarksOf(w).IsEmpty).Select(w => composer.Marked(Letters.Of(w)))];
 
     /// <summary>
     /// Where a place of the finished strip lies on the strip as it is now: what is not sewn yet is longer by what sewing
@@ -76,7 +87,7 @@ public static class KeyInPlan
     private static ImmutableArray<KeyInPart> Parts(
         PlacedName name, double startMm, double? lastEndMm, NameComposer composer, LettersSettings settings, SewnFrom end)
     {
-        var letters = Letters.Of(name.Lettered.Name.Text);
+        var letters = composer.Keys.Of(name.Lettered.Name.Text);
         IReadOnlyList<string> sewn = end.IsLeft ? letters : [.. letters.Reverse()];
         var parts = ImmutableArray.CreateBuilder<KeyInPart>();
 

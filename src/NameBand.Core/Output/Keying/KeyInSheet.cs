@@ -13,10 +13,19 @@ public static class KeyInSheet
 {
     private const double LeftMm = 14;
     private const double FootMm = 16;
-    private const double PartMm = 12;
+    private const double PartMm = 14;
     private const double NameMm = 5;
+    private const double ByHandMm = 5;
+    private const double NumberMm = 22;
+
+    /// <summary>What is keyed is set as large as this, and where it is long in two lines rather than smaller than <see cref="LeastKeyedMm"/>.</summary>
+    private const double KeyedMm = 9;
+    private const double LeastKeyedMm = KeyInColumns.FigureMm;
+
+    /// <summary>A hooping higher than this part of a page may go over to the next one.</summary>
+    private const double KeptTogetherPart = 0.35;
     private const double StripMm = 16;
-    private const double RunMm = 7;
+    private const double RunMm = 8.5;
     private const double TopMm = 16;
 
     public static void Write(
@@ -36,11 +45,11 @@ public static class KeyInSheet
             bool newStrip = i == 0 || runs[i - 1][0].Round != run[0].Round;
             bool newPiece = newStrip || runs[i - 1][0].Ruler != run[0].Ruler || runs[i - 1][0].Line != run[0].Line;
             double head = (newStrip ? StripMm : 0) + RunMm;
-            double whole = head + run.Sum(HeightMm);
+            double whole = head + run.Sum(n => HeightMm(n, pages, columns));
             double room = paper.HeightMm - FootMm;
 
-            // A hooping stands whole on a page where a page can hold it; a run from end to end of a strip goes on.
-            if (y + head + HeightMm(run[0]) > room || (y + whole > room && TopMm + whole <= room))
+            // A short hooping stands whole on a page; a long one, or a run from end to end of a strip, goes on.
+            if (y + head + HeightMm(run[0], pages, columns) > room || (y + whole > room && whole <= KeptTogetherPart * room))
             {
                 pages.Begin();
                 y = TopMm;
@@ -50,7 +59,7 @@ public static class KeyInSheet
             y = columns.Heading(pages, Run(pages, y, plan, run[0], settings, goesOn: false));
             foreach (var name in run)
             {
-                if (y + HeightMm(name) > room)
+                if (y + HeightMm(name, pages, columns) > room)
                 {
                     pages.Begin();
                     y = columns.Heading(pages, Run(pages, TopMm - RunMm, plan, name, settings, goesOn: true));
@@ -59,6 +68,8 @@ public static class KeyInSheet
                 y = Row(pages, y, name, columns, newPiece && name == run[0]);
             }
         }
+
+        HandMarks.Draw(pages, ref y, paper.HeightMm - FootMm, names, step.HeightMm);
     }
 
     /// <summary>The names of each hooping, or of each run, that lie on one strip.</summary>
@@ -76,7 +87,25 @@ public static class KeyInSheet
         }
     }
 
-    private static double HeightMm(KeyInName name) => (name.Parts.Length * PartMm) + (IsShownWhole(name) ? 0 : NameMm);
+    private static double HeightMm(KeyInName name, SheetPages pages, KeyInColumns columns) =>
+        name.Parts.Sum(p => PartMm + ((Lines(p, pages, columns).Length - 1) * KeyedMm)) + (IsShownWhole(name) ? 0 : NameMm)
+        + (name.ByHand.Length > 0 ? ByHandMm : 0);
+
+    /// <summary>What is keyed, in two lines where one would be too small to be read from afar.</summary>
+    private static string[] Lines(KeyInPart part, SheetPages pages, KeyInColumns columns)
+    {
+        double width = columns.KeyedWidthMm(LeftMm + NumberMm);
+        if (new KeyedText(pages, LeastKeyedMm).WidthMm(part.Keyed) <= width)
+        {
+            return [part.Keyed];
+        }
+
+        // Behind a blank or a hyphen, as near the middle as there is one; else in the middle.
+        int middle = part.Keyed.Length / 2;
+        int cut = Enumerable.Range(1, part.Keyed.Length - 1).Where(i => part.Keyed[i - 1] is ' ' or '-')
+            .OrderBy(i => Math.Abs(i - middle)).FirstOrDefault(middle);
+        return [part.Keyed[..cut], part.Keyed[cut..]];
+    }
 
     private static double Introduction(SheetPages pages, string setting, IEnumerable<string> rules, LettersSettings settings)
     {
@@ -95,7 +124,7 @@ public static class KeyInSheet
     private static IEnumerable<string> Rules(LettersSettings settings, ImmutableArray<KeyInName> names, bool setsOut)
     {
         yield return "Draw all start marks on the flat cloth before you sew. They count from the cut left end of its piece, "
-            + "as the tapes of all proofs do. ␣ is a blank.";
+            + "as the tapes of all proofs do. ␣ is a blank. " + KeyedText.Legend;
         yield return "Put the mark under the needle, key in, sew, tick the box. Then measure: if a length falls outside its limits, stop and see why.";
         yield return setsOut
             ? "If names come to lie off their marks, measure where one ends and let NameBand set the rest out anew (drift.csv)."
@@ -105,6 +134,11 @@ public static class KeyInSheet
             yield return settings.KeepsLeadingBlanks
                 ? $"The machine holds {settings.Holds} characters: longer names come in parts, each with its own mark."
                 : $"The machine holds {settings.Holds} characters and drops a leading blank: longer names come in parts, each with its own mark, and no part begins with a blank.";
+        }
+
+        if (names.Any(n => n.HandMarks > 0))
+        {
+            yield return "Key the plain letters; the marks that the machine lacks are added by hand, as drawn at the end of this sheet.";
         }
 
         if (settings.ForgetsWhenOff)
@@ -167,14 +201,14 @@ public static class KeyInSheet
     {
         if (!IsShownWhole(name))
         {
-            pages.Text(LeftMm + 20, y + 4.5, name.Text, 3.7, Ink.Quiet);
+            pages.Text(LeftMm + NumberMm, y + 4.5, name.Text, 3.7, Ink.Quiet);
             y += NameMm;
         }
 
         for (int i = 0; i < name.Parts.Length; i++)
         {
             var part = name.Parts[i];
-            double baseline = y + 8;
+            double baseline = y + 8.5;
             pages.Box(LeftMm, baseline - 5.5, 6, 6, 0.4);
             if (name.IsSewn)
             {
@@ -184,14 +218,27 @@ public static class KeyInSheet
 
             if (i == 0)
             {
-                pages.TextRight(LeftMm + 17, baseline, name.Turn.ToString(CultureInfo.InvariantCulture), 5, Ink.Quiet);
-                pages.TextRight(LeftMm + 17, baseline + 3.2, "n" + name.Order.ToString(CultureInfo.InvariantCulture), 2.8, Ink.Quiet);
+                pages.TextRight(LeftMm + NumberMm - 3, baseline, name.Turn.ToString(CultureInfo.InvariantCulture), 5, Ink.Quiet);
+                pages.TextRight(LeftMm + NumberMm - 3, baseline + 4, "n" + name.Order.ToString(CultureInfo.InvariantCulture), 2.9, Ink.Quiet);
             }
 
-            string keyed = Letters.Shown(part.Keyed);
-            pages.Text(LeftMm + 20, baseline, keyed, pages.Fitting(keyed, 7.5, columns.KeyedWidthMm(LeftMm + 20)));
             columns.Fill(pages, baseline, part, isFirst && i == 0);
-            y += PartMm;
+            double line = baseline;
+            foreach (string keyed in Lines(part, pages, columns))
+            {
+                double size = KeyedText.Fitting(pages, keyed, KeyedMm, leastMm: 0, columns.KeyedWidthMm(LeftMm + NumberMm));
+                new KeyedText(pages, size).Draw(LeftMm + NumberMm, line, keyed);
+                line += KeyedMm;
+            }
+
+            y += PartMm + line - KeyedMm - baseline;
+        }
+
+        if (name.ByHand.Length > 0)
+        {
+            string byHand = $"then by hand: {name.ByHand}";
+            pages.Text(LeftMm + NumberMm, y + 2, byHand, pages.Fitting(byHand, 3.7, pages.Paper.WidthMm - (2 * LeftMm) - NumberMm));
+            y += ByHandMm;
         }
 
         pages.Line(LeftMm, y, pages.Paper.WidthMm - LeftMm, y, 0.1, Ink.Faint);

@@ -57,7 +57,7 @@ internal sealed class KeyedLetters(
     public ImmutableArray<SizeStep> Steps(BandJob job) => SizeSteps.Of(job.Letters, knowledge, Used);
 
     /// <summary>Letters of the names, each once.</summary>
-    private ImmutableArray<string> Used => [.. names.SelectMany(n => Letters.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    private ImmutableArray<string> Used => [.. names.SelectMany(n => knowledge.Keys.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     public LetteredList At(SizeStep step, LetteredList own) => Letter(step);
 

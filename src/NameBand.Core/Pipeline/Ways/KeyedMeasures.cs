@@ -70,7 +70,7 @@ internal static class KeyedMeasures
         }
 
         var fit = names.Where(n => Letters.Of(n.Text).Count > 1).ToList();
-        return [.. known.First([.. fit.Select(n => Letters.Of(n.Text))], step, LetterKnowledge.EnoughNames).Select(i => fit[i])];
+        return [.. known.First([.. fit.Select(n => known.Keys.Of(n.Text))], step, LetterKnowledge.EnoughNames).Select(i => fit[i])];
     }
 
     /// <summary>What to measure before the plan can be relied on.</summary>
@@ -81,7 +81,7 @@ internal static class KeyedMeasures
             yield break;
         }
 
-        double half = toMeasure.Max(n => composer.Foretell(Letters.Of(n.Text)) is var told ? (told.HighMm - told.LowMm) / 2 : 0);
+        double half = toMeasure.Max(n => composer.Foretell(composer.Keys.Of(n.Text)) is var told ? (told.HighMm - told.LowMm) / 2 : 0);
         string names = string.Join(", ", toMeasure.Select(n => $"“{PlainText.Short(n.Text)}”"));
         string so = known.NamesRead == 0
             ? "The machine’s letters are not measured yet: lengths are those of letters in general"

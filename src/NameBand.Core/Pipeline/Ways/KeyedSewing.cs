@@ -50,7 +50,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public NameStyle? StyleOf(PlacedName name) => null;
 
-    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.ToImmutableDictionary(n => n.Order, n => new NameKeys(Keys([n]), n.Parts.Length, n.Seconds)))];
+    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.ToImmutableDictionary(n => n.Order, n => new NameKeys(Keys([n]), n.Parts.Length, n.Seconds, n.HandMarks)))];
 
     public StripPlan PlanOf(Hooping hooping) => _plan;
 

@@ -34,9 +34,11 @@ internal sealed class KeyedWay(Way way) : IWay
         }
 
         var has = MachineSpelling.Has(job.Letters, file?.Value);
-        var spelled = MachineSpelling.Check(list, checkedList.Corrections, has);
-        string[] letters = [.. spelled.Names.Select(n => n.Text).Concat(checkedList.Matched?.Gone.Select(g => g.Text) ?? []).SelectMany(Letters.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        var shapes = LetterShapes.Of(letters, face, shelf);
+        var isByHand = IsByHand(checkedList);
+        var spelled = MachineSpelling.Check(list, checkedList.Corrections, has, isByHand);
+        string[] texts = [.. spelled.Names.Select(n => n.Text), .. checkedList.Matched?.Gone.Select(g => g.Text) ?? []];
+        string[] letters = [.. texts.SelectMany(knowledge.Keys.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        var shapes = LetterShapes.Of(letters.Concat(texts.SelectMany(Letters.Of)), face, shelf);
         var (begun, matched) = (checkedList.Begun, checkedList.Matched);
         var gone = matched is null ? [] : NeedlePathWay.GoneOf(checkedList, matched, t => t.HasLettersOfItsOwn).ToImmutableArray();
         var steps = SizeSteps.Of(job.Letters, knowledge, letters);
@@ -45,14 +47,14 @@ internal sealed class KeyedWay(Way way) : IWay
         var first = known.Letter(steps[0]);
         var read = new NamesRead(
             job, checkedList.Corrections, face, first with { Held = spelled.Held }, HeldRows.OfLetters(
-                list, spelled.Held, names => first with { Held = MachineSpelling.Check(names, checkedList.Corrections, has).Held }),
+                list, spelled.Held, names => first with { Held = MachineSpelling.Check(names, checkedList.Corrections, has, isByHand).Held }),
             known)
         {
             Sewn = begun is null || matched is null ? null
                 : (begun, known.GoOnFrom(job, begun, matched, known.Composed(gone, LargestSetting.At(steps, begun.Plan.LetterHeightMm).FirstOrDefault(steps[0])))),
             SewnThenChanged = matched?.Changed,
         };
-        return Result.Of(read, [.. file?.Problems ?? [], .. found.Problems, .. spelled.Problems]);
+        return Result.Of(read, [.. file?.Problems ?? [], .. found.Problems, .. Together(spelled), .. spelled.Problems]);
     }
 
     /// <summary>Names all of whose letters the machine has and that were measured: beside another way nothing is guessed.</summary>
@@ -67,12 +69,10 @@ internal sealed class KeyedWay(Way way) : IWay
 
         if (file?.Value is not { } measured)
         {
-            var keyed = MachineSpelling.Has(job.Letters, null);
             var found = KeyedMeasures.Read(job, null);
             if (found.Value is { IsMeasured: true })
             {
-                return Result.Of<ImmutableHashSet<RowRef>>(
-                    [.. checkedList.InOrder.Names.Where(n => Letters.Of(n.Text).All(keyed)).Select(n => n.Row)]);
+                return Result.Of(Sewable(checkedList, MachineSpelling.Has(job.Letters, null)));
             }
 
             if (found.Value is null)
@@ -88,9 +88,22 @@ internal sealed class KeyedWay(Way way) : IWay
 
         var has = MachineSpelling.Has(job.Letters, measured);
         bool Measured(string letter) => has(letter) && measured.BySize.All(a => a.Letters.GetValueOrDefault(letter) is { Origin: WidthOrigin.Measured });
-        return Result.Of<ImmutableHashSet<RowRef>>(
-            [.. checkedList.InOrder.Names.Where(n => Letters.Of(n.Text).All(Measured)).Select(n => n.Row)]);
+        return Result.Of(Sewable(checkedList, Measured));
     }
+
+    /// <summary>Beside another way a name is keyed in with marks by hand only where she said so.</summary>
+    private static ImmutableHashSet<RowRef> Sewable(CheckedList list, Func<string, bool> has) =>
+        [.. MachineSpelling.Check(list.InOrder, list.Corrections, has, IsByHand(list)).Names.Select(n => n.Row)];
+
+    /// <summary>What is sewn with marks by hand stays so.</summary>
+    private static Func<RowRef, bool> IsByHand(CheckedList list)
+    {
+        var sewn = list is { Begun: { } begun, Matched: { } matched } ? begun.SewnRows(matched) : null;
+        return row => list.Job.Letters.MarksByHand || sewn?.ContainsKey(row) == true;
+    }
+
+    private static IEnumerable<Problem> Together(SpelledNames spelled) =>
+        MachineSpelling.AllAtOnce(spelled.Held) is { } all ? [all] : [];
 
     private static Result<MeasuredAlphabets>? Read(BandJob job) => InnerFile.IsThere(job.Folder, job.Letters.Alphabet)
         ? AlphabetFile.Read(job.Folder, job.Letters.Alphabet, job.Letters.Sizes[0].Mm, job.Letters.Gap?.Mm, 2 * job.Letters.ReadingError.Mm)

@@ -63,7 +63,7 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
             var mine = left;
             if (part != parts[^1])
             {
-                var able = part.Sews.Able(list with { InOrder = new NameList([], [.. left, .. asked]) }, shelf, cancel);
+                var able = part.Sews.Able(list with { InOrder = new NameList(list.InOrder.Rows, [.. left, .. asked]) }, shelf, cancel);
                 problems.AddRange(able.Problems);
                 if (able.Value is not { } can)
                 {

@@ -76,7 +76,7 @@ internal static class WidthFigures
         int readings = outcomes.Sum(o => o.Read);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"p50 {At(errors, 0.5):0.00} p95 {At(errors, 0.95):0.00} worst {errors[^1]:0.0}; range ± {At(halves, 0.5):0.0} holds {100 * held:0.0} %; gross {gross}, found {outcomes.Sum(o => o.GrossFound)}, false {outcomes.Sum(o => o.FalseAlarms)} of {readings}");
+            $"p50 {At(errors, 0.5):0.00} p95 {At(errors, 0.95):0.00} worst {errors[^1]:0.0}; range ± {At(halves, 0.5):0.0} holds {100 * held:0.0} %; gross {gross}, found {outcomes.Sum(o => o.GrossFound)}, false {outcomes.Sum(o => o.FalseAlarms)} of {readings}; asked about {outcomes.Sum(o => o.AskedAbout.Gross)}, sound ones {outcomes.Sum(o => o.AskedAbout.Sound)}");
     }
 
     private static double At(double[] ordered, double part) => ordered[Math.Min(ordered.Length - 1, (int)(part * ordered.Length))];

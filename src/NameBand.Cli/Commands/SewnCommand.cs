@@ -32,7 +32,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         }
 
         var report = Bander.Sewn(settings.Job, settings.Out, Word(settings, what, measuredMm), () => Thread.Sleep(50));
-        bool isSaid = what is not null || settings.Step is not null;
+        bool isSaid = what is not null || settings.Step is not null || settings.Left is not null;
         return Answering.Give<SewnAnswer>(
             host, settings.Json, report.Answer, isSaid ? "Nothing was written down" : "It cannot be told",
             (page, answer) => new SewnSummary(page, answer).Print());
@@ -48,6 +48,11 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
                 Step = FinishingWords.Read(step),
                 Round = settings.Round ?? 0,
             };
+        }
+
+        if (settings.LeftTold() is { IsSuccess: true } left)
+        {
+            return new SewingWord(0, SewingDeed.Left, When: now, Note: settings.Note ?? "") { LeftMm = left.Mm, Round = settings.Round ?? 0 };
         }
 
         if (what is not { } said)
@@ -78,6 +83,11 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         if (WrongStep(settings) is { } wrong)
         {
             return wrong;
+        }
+
+        if (settings.Left is not null)
+        {
+            return null;
         }
 
         bool saysSewn = settings.Minutes is not null || settings.Hands is not null || settings.Machine is not null
@@ -167,9 +177,17 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             return "Say one thing at a time: --done or --undone.";
         }
 
+        if (settings.Left is not null)
+        {
+            bool isAlone = settings.What is null && settings.Step is null && settings.Measured is null && settings.Length is null && settings.Minutes is null;
+            return !isAlone ? "A bare length is said by itself: sewn JOB --left \"812 mm\" --round 2"
+                : settings.Round is < 1 ? "Rounds are numbered from 1, the lowest."
+                : settings.LeftTold() is { IsSuccess: false } told ? $"--left: {told.Why}" : null;
+        }
+
         if (settings.Step is not { } step)
         {
-            return settings.Round is null ? null : "--round goes with a step of finishing: sewn JOB --done pin --round 2";
+            return settings.Round is null ? null : "--round goes with a step of finishing, or with --left: sewn JOB --done pin --round 2";
         }
 
         string words = string.Join(", ", FinishingWords.All.Select(FinishingWords.Of));
@@ -195,11 +213,18 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         public string? Undone { get; init; }
 
         [CommandOption("--round <NUMBER>")]
-        [Description("With --done or --undone: of that round alone, the lowest being 1.")]
+        [Description("With --done, --undone or --left: of that round alone, the lowest being 1.")]
         public int? Round { get; init; }
 
         /// <summary>The step of finishing that is spoken of; null for none.</summary>
         public string? Step => Done ?? Undone;
+
+        [CommandOption("--left <LENGTH>")]
+        [Description("Of typed names sewn and pinned on the garment: the bare length that is left, from where the last one ends to the end of the round. The rest is spread into it.")]
+        public string? Left { get; init; }
+
+        /// <summary>The bare length as it was told.</summary>
+        public (bool IsSuccess, double Mm, string Why) LeftTold() => Read(Left, "what is left bare is longer than nothing.");
 
         [CommandOption("--minutes <MINUTES>")]
         [Description("What it took at the machine, from start to last stitch.")]
@@ -234,9 +259,11 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         public bool Scrap { get; init; }
 
         /// <summary>The length as it was told.</summary>
-        public (bool IsSuccess, double Mm, string Why) LengthTold() => Length is null
-            ? (false, 0, "") : Common.Length.TryParse(Length, out var length, out string why) && length.Mm > 0
-                ? (true, length.Mm, "") : (false, 0, why.Length > 0 ? why : "a name is longer than nothing.");
+        public (bool IsSuccess, double Mm, string Why) LengthTold() => Read(Length, "a name is longer than nothing.");
+
+        private static (bool IsSuccess, double Mm, string Why) Read(string? told, string nothing) => told is null
+            ? (false, 0, "") : Common.Length.TryParse(told, out var length, out string why) && length.Mm > 0
+                ? (true, length.Mm, "") : (false, 0, why.Length > 0 ? why : nothing);
 
         [CommandOption("--strip <NUMBER>")]
         [Description("With --measured: which strip of the hooping, from the top, where it holds several.")]

@@ -131,6 +131,8 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         return said.Deed switch
         {
             "done" => $"{step} is written down as done, and with it those before it.",
+            "left" => $"{Words.Both(said.MeasuredMm ?? 0)} of round {said.Round} is written down as left bare. "
+                + "Run make: the names that are not sewn are spread into it.",
             "undone" => $"{step} counts as still to be done, and so do those after it.",
             "sewn" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} is written down as sewn{minutes}{hands}. "
                 + "Its files are kept in the folder sewn and stay as they are.",

@@ -21,7 +21,7 @@ internal static class LengthReadings
     public static List<LengthReading> Of(LettersSettings settings, SewnLengths lengths, SizeStep at, int firstPiece, List<Problem> problems)
     {
         var readings = new List<LengthReading>();
-        foreach (var length in Single(lengths, problems))
+        foreach (var length in Single(lengths, at, problems))
         {
             double height = length.HeightMm ?? at.HeightMm;
             if (settings.Sizes.All(s => Math.Abs(s.Mm - height) > SameHeightMm))
@@ -86,9 +86,13 @@ internal static class LengthReadings
     }
 
     /// <summary>Each sewn name once: two readings of it are their mean where they agree.</summary>
-    private static IEnumerable<SewnLength> Single(SewnLengths lengths, List<Problem> problems)
+    private static IEnumerable<SewnLength> Single(SewnLengths lengths, SizeStep at, List<Problem> problems)
     {
-        foreach (var same in lengths.All.GroupBy(l => (l.Number, l.Name, string.Concat(l.Keyed), l.HeightMm, l.SpacingMm)))
+        // A name that is given without its number is the one that is given with it, where there is but one.
+        var numbers = lengths.All.Where(l => l.Number is not null).GroupBy(l => l.Name, StringComparer.Ordinal)
+            .Where(g => g.Select(l => l.Number).Distinct().Count() == 1).ToDictionary(g => g.Key, g => g.First().Number, StringComparer.Ordinal);
+        foreach (var same in lengths.All.GroupBy(l => (
+            l.Number ?? numbers.GetValueOrDefault(l.Name), l.Name, string.Concat(l.Keyed), l.HeightMm ?? at.HeightMm, l.SpacingMm ?? at.GapMm)))
         {
             foreach (var scrap in same.Where(l => l.IsScrap))
             {

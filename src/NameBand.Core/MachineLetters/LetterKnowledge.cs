@@ -39,6 +39,9 @@ internal sealed class LetterKnowledge
     /// <summary>Whether lengths rest on measures of this machine, and not on what letters are like in general.</summary>
     public bool IsMeasured { get; private init; }
 
+    /// <summary>Lengths of names on the strip that count: none that is taken for wrong, and none twice.</summary>
+    public ImmutableArray<SewnLength> OnStrip { get; private init; } = [];
+
     private ImmutableArray<double> Heights { get; init; } = [];
 
     /// <summary>Something of that height was read.</summary>
@@ -90,6 +93,7 @@ internal sealed class LetterKnowledge
             new LetterKnowledge(settings, model, belief, alphabets)
             {
                 NamesRead = names,
+                OnStrip = [.. sewn.Where((s, i) => !s.Of.IsScrap && s.Of.IsWhole && s.Reading.LengthMm == s.Of.LengthMm && !belief.Wrong.Contains(i)).Select(s => s.Of)],
                 Heights = [.. all.Select(r => r.Sum.HeightMm).Distinct()],
                 IsMeasured = names >= EnoughNames || alphabet.Count > 1 || sheets.Count > 0,
             },

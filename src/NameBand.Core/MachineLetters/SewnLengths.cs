@@ -15,7 +15,11 @@ namespace NameBand.MachineLetters;
 /// <param name="IsScrap">Sewn on a scrap: the length counts, the name is not sewn.</param>
 public sealed record SewnLength(
     int? Number, string Name, ImmutableArray<string> Keyed, double LengthMm, BlankPlace? Blank, double? HeightMm,
-    double? SpacingMm, bool IsScrap, int FileLine);
+    double? SpacingMm, bool IsScrap, int FileLine)
+{
+    /// <summary>Of a name, and not of a part of it.</summary>
+    public bool IsWhole { get; init; } = true;
+}
 
 /// <summary>Where a blank lies in a sewn name, from the name's left edge.</summary>
 /// <param name="EndMm">Where the word before it ends.</param>
@@ -102,7 +106,7 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
 
         int? number = int.TryParse(header.Text(row, "order"), NumberStyles.None, CultureInfo.InvariantCulture, out int n) ? n : null;
         bool isScrap = header.Text(row, "sewn_on").Equals(ScrapWord, StringComparison.OrdinalIgnoreCase);
-        return new SewnLength(number, name, [.. letters], mm, blank, height, spacing, isScrap, row.Line);
+        return new SewnLength(number, name, [.. letters], mm, blank, height, spacing, isScrap, row.Line) { IsWhole = !isPart };
     }
 
     /// <summary>Two places, as in <c>31, 38</c> or <c>31 mm; 38 mm</c>; decimals may have a comma where a blank or a semicolon parts the two.</summary>

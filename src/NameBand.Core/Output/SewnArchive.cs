@@ -157,13 +157,20 @@ internal sealed class SewnArchive(string jobFolder)
     {
         var (before, now) = (PlacesByNumber(kept), PlacesByNumber(made));
         var both = log.OfNames.Sewn.Where(n => before.ContainsKey(n) && now.ContainsKey(n));
-        return both.Where(n => before[n].Round != now[n].Round || Math.Abs(before[n].StartMm - now[n].StartMm) > SamePlaceMm || before[n].Text != now[n].Text)
+
+        // A name that was measured keeps the end that it begins at, the left or the right one.
+        bool IsElsewhere(int n) => Math.Abs(before[n].StartMm - now[n].StartMm) > SamePlaceMm && Math.Abs(before[n].EndMm - now[n].EndMm) > SamePlaceMm;
+        return both.Where(n => before[n].Round != now[n].Round || IsElsewhere(n) || before[n].Text != now[n].Text)
             .Select(n => (int?)n).FirstOrDefault();
     }
 
-    private static Dictionary<int, (int Round, double StartMm, string Text)> PlacesByNumber(EarlierPlan plan) => plan.Rounds
-        .SelectMany(r => r.Segments.SelectMany(s => s.Names).Select(n => (n.Order, Place: (r.Number, new FlatCloth(plan.Shortening).OnClothMm(n.StartMm), n.Text))))
-        .GroupBy(p => p.Order).ToDictionary(g => g.Key, g => g.First().Place);
+    private static Dictionary<int, (int Round, double StartMm, double EndMm, string Text)> PlacesByNumber(EarlierPlan plan)
+    {
+        var flat = new FlatCloth(plan.Shortening);
+        return plan.Rounds.SelectMany(r => r.Segments.SelectMany(s => s.Names).Select(n => (
+                n.Order, Place: (r.Number, flat.OnClothMm(n.StartMm), flat.OnClothMm(n.StartMm + n.WidthMm), n.Text))))
+            .GroupBy(p => p.Order).ToDictionary(g => g.Key, g => g.First().Place);
+    }
 
     private static bool AreSame(double[] one, double[] other) =>
         one.Length == other.Length && one.Zip(other).All(p => Math.Abs(p.First - p.Second) <= SamePlaceMm);

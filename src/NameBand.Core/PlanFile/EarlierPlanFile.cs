@@ -94,6 +94,8 @@ public static class EarlierPlanFile
         name.Order, name.Text, new RowRef(name.List, name.Line), Mm(name.PlannedStartMm ?? name.StartMm),
         Mm(name.PlannedWidthMm ?? name.WidthMm, LongestSegmentMm), Mm(name.BaselineYMm, LongestSegmentMm), isGone)
     {
+        ShownStartMm = Mm(name.StartMm),
+        ShownWidthMm = Mm(name.WidthMm, LongestSegmentMm),
         Way = JobKeys.Way.Choices.Where(c => c.Word == name.Way).Select(c => c.Value).FirstOrDefault(),
         Group = name.Group is { Length: > 0 } group ? group : null,
         Style = name.Style,

@@ -36,6 +36,9 @@ public sealed record SewingWord(
     /// <summary>Where its first word ended and its second began, as it was written.</summary>
     public string Blank { get; init; } = "";
 
+    /// <summary>So much of <see cref="Round"/> lies bare on the garment behind what is sewn and pinned; null: not said.</summary>
+    public double? LeftMm { get; init; }
+
     /// <summary>It was sewn on a scrap: the length counts, the name is not sewn.</summary>
     public bool IsScrap { get; init; }
 }

@@ -22,7 +22,7 @@ public sealed class DocCommandTests
         {
             Assert.Contains(command.Args[0], ShownCommand.Verbs);
             bool isOfName = command.Args[0] == "sewn" && command.Args.Length > 2 && command.Args[2].StartsWith('n');
-            bool isKeyed = isOfName || page == "docs/machine-letters.md" || command.Args[0] == "measure" || command.Text.Contains("boat-banner", StringComparison.Ordinal);
+            bool isKeyed = isOfName || command.Args.Contains("--left") || page == "docs/machine-letters.md" || command.Args[0] == "measure" || command.Text.Contains("boat-banner", StringComparison.Ordinal);
             string sample = isKeyed ? "boat-banner" : "lantern-walk";
             string job = Path.Combine(jobs.FullPath, sample);
             Copy(sample, job, isMade: command.Args[0] is "sewn" or "public" or "invite");
@@ -50,6 +50,14 @@ public sealed class DocCommandTests
                     args[mark + 1] = MarkOf(args[1], int.Parse(args[2], System.Globalization.CultureInfo.InvariantCulture));
                 }
 
+                // Nor how much of a round its first name leaves bare.
+                if (Array.IndexOf(args, "--left") is > 0 and var left)
+                {
+                    var (first, mm) = FirstOf(args[1], int.Parse(args[Array.IndexOf(args, "--round") + 1], System.Globalization.CultureInfo.InvariantCulture));
+                    Assert.InRange(CliRun.Of("sewn", args[1], first).Status, 0, 1);
+                    args[left + 1] = mm;
+                }
+
                 // The page is a server, which would not end: that its command line is understood must do.
                 var run = CliRun.Of(args[0] == "page" ? [.. args, "--help"] : args);
                 Assert.True(run.Status is 0 or 1, $"{page}: {command.Text}\nended with status {run.Status}\n{run.Out}\n{run.Errors}");
@@ -63,6 +71,16 @@ public sealed class DocCommandTests
         using var state = System.Text.Json.JsonDocument.Parse(CliRun.Of("sewn", job, "--json").Out);
         return [.. state.RootElement.GetProperty("hoopings").EnumerateArray().Where(h => h.GetProperty("state").GetString() != "sewn")
             .Select(h => h.GetProperty("number").GetInt32().ToString(System.Globalization.CultureInfo.InvariantCulture))];
+    }
+
+    /// <summary>The first name of a round, and what lies bare behind it.</summary>
+    private static (string Name, string LeftMm) FirstOf(string job, int round)
+    {
+        using var plan = System.Text.Json.JsonDocument.Parse(File.ReadAllText(Path.Combine(job, "out", "plan.json")));
+        var of = plan.RootElement.GetProperty("rounds").EnumerateArray().Single(r => r.GetProperty("number").GetInt32() == round);
+        var name = of.GetProperty("segments")[0].GetProperty("names")[0];
+        double left = of.GetProperty("hemMm").GetDouble() - name.GetProperty("startMm").GetDouble() - name.GetProperty("widthMm").GetDouble();
+        return ($"n{name.GetProperty("order").GetInt32()}", FormattableString.Invariant($"{left:0.0} mm"));
     }
 
     private static string MarkOf(string job, int hooping)

@@ -12,7 +12,11 @@ internal sealed class WidthTrial
     /// <param name="Error">Of each name that was not read: foretold less true.</param>
     /// <param name="Held">Of these, whether the stated range holds the true length.</param>
     public sealed record Outcome(
-        string Look, int Read, double[] Errors, bool[] Held, double[] HalfRanges, int Gross, int GrossFound, int FalseAlarms);
+        string Look, int Read, double[] Errors, bool[] Held, double[] HalfRanges, int Gross, int GrossFound, int FalseAlarms)
+    {
+        /// <summary>Gross readings of which a second one is asked, whether they are left aside or not; and sound ones of which it is.</summary>
+        public (int Gross, int Sound) AskedAbout { get; init; }
+    }
 
     /// <param name="lookKnown">She picked the right look from the pictures.</param>
     /// <param name="reads">How many names are read, one outcome for each.</param>
@@ -55,7 +59,10 @@ internal sealed class WidthTrial
             yield return new Outcome(
                 face.Look, count, [.. told.Select(t => t.Told.MeanMm - t.True)], [.. told.Select(t => t.Told.LowMm <= t.True && t.True <= t.Told.HighMm)],
                 [.. told.Select(t => (t.Told.HighMm - t.Told.LowMm) / 2)], gross.Take(count * each).Count(g => g), found.Count(f => gross[f]),
-                found.Count(f => !gross[f]));
+                found.Count(f => !gross[f]))
+            {
+                AskedAbout = (belief.Doubtful.Count(d => gross[d.Reading]), belief.Doubtful.Count(d => !gross[d.Reading])),
+            };
         }
     }
 

@@ -11,6 +11,11 @@ public sealed record EarlierName(int Order, string Text, RowRef Row, double Star
     /// <summary>On a strip with two lines of names: 1 on the upper one, 2 on the lower one; else 0.</summary>
     public int OnLine { get; init; }
 
+    /// <summary>Where the plan shows it, what was measured taken in.</summary>
+    public double ShownStartMm { get; init; } = StartMm;
+
+    public double ShownWidthMm { get; init; } = WidthMm;
+
     /// <summary>Its group in job.json; null for none.</summary>
     public string? Group { get; init; }
 

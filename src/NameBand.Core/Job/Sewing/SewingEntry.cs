@@ -27,6 +27,9 @@ public enum SewingDeed
 
     /// <summary>A step of finishing is still to be done after all.</summary>
     Undone,
+
+    /// <summary>So much of a round lies bare on the garment behind what is sewn.</summary>
+    Left,
 }
 
 /// <summary>What a line of the sewing log speaks of.</summary>
@@ -66,6 +69,10 @@ public sealed record SewingEntry(
     public static string OfStrip(int strip) => StripMark + strip.ToString(CultureInfo.InvariantCulture);
 }
 
+/// <summary>How much of a round's edge lay bare on the garment.</summary>
+/// <param name="Sewn">Numbers of the typed names that were sewn then.</param>
+public sealed record BareLength(int Round, double LeftMm, ImmutableArray<int> Sewn);
+
 /// <summary>The good lines of a sewing log in their order, and what was found wrong with the others.</summary>
 public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArray<Problem> Problems)
 {
@@ -77,14 +84,39 @@ public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArr
     /// <summary>Which steps of finishing are done.</summary>
     public FinishedSteps Finishing { get; private init; } = FinishedSteps.None;
 
+    /// <summary>What was measured to lie bare, the oldest first; without what was measured up to a name that is not sewn after all.</summary>
+    public ImmutableArray<BareLength> Bare { get; private init; } = [];
+
     private readonly SewingLog? _names;
 
     /// <summary>The log of all its lines, whatever they speak of.</summary>
     public static SewingLog Of(IReadOnlyCollection<SewingEntry> lines, ImmutableArray<Problem> problems) =>
         new([.. lines.Where(e => e.Of == SewingSubject.Hooping)], problems, [.. lines.Where(e => e.Of == SewingSubject.Name)])
         {
-            Finishing = FinishedSteps.After(lines.Where(e => e.Of == SewingSubject.Round)),
+            Finishing = FinishedSteps.After(lines.Where(e => e.Of == SewingSubject.Round && e.Deed != SewingDeed.Left)),
+            Bare = BareLengths(lines),
         };
+
+    private static ImmutableArray<BareLength> BareLengths(IReadOnlyCollection<SewingEntry> lines)
+    {
+        var names = new List<SewingEntry>();
+        var found = ImmutableArray.CreateBuilder<BareLength>();
+        foreach (var line in lines)
+        {
+            if (line.Of == SewingSubject.Name)
+            {
+                names.Add(line);
+            }
+            else if (line is { Deed: SewingDeed.Left, MeasuredMm: { } mm })
+            {
+                found.Add(new BareLength(line.Hooping, mm, [.. new SewingLog(names.ToImmutableArray(), []).Sewn]));
+            }
+        }
+
+        // A name that is unpicked since is no longer what the measure begins at.
+        var sewn = new SewingLog(names.ToImmutableArray(), []).Sewn.ToHashSet();
+        return [.. found.Where(b => b.Sewn.All(sewn.Contains))];
+    }
 
     private SewingLog(ImmutableArray<SewingEntry> entries, ImmutableArray<Problem> problems, ImmutableArray<SewingEntry> names)
         : this(entries, problems) => _names = names.IsEmpty ? null : new SewingLog(names, []);

@@ -83,12 +83,12 @@ internal static class SewingLogLine
             return (null, $"“{PlainText.Short(fields[0], 30)}” is not the number of a hooping, of a name such as n12 or of a round such as r2");
         }
 
-        if (DeedOf(fields[1]) is not { } deed || deed is SewingDeed.Done or SewingDeed.Undone != (of == SewingSubject.Round))
+        if (DeedOf(fields[1]) is not { } deed || deed is SewingDeed.Done or SewingDeed.Undone or SewingDeed.Left != (of == SewingSubject.Round))
         {
-            return (null, $"“{PlainText.Short(fields[1], 30)}” is not one of {(of == SewingSubject.Round ? "done, undone" : "sewn, again, patch, mistake, measured")}");
+            return (null, $"“{PlainText.Short(fields[1], 30)}” is not one of {(of == SewingSubject.Round ? "done, undone, left" : "sewn, again, patch, mistake, measured")}");
         }
 
-        if (of == SewingSubject.Round && FinishingWords.Read(fields[7]) is null)
+        if (of == SewingSubject.Round && deed != SewingDeed.Left && FinishingWords.Read(fields[7]) is null)
         {
             return (null, $"“{PlainText.Short(fields[7], 30)}” is not a step of finishing, such as press or pin");
         }
@@ -98,7 +98,7 @@ internal static class SewingLogLine
             return (null, $"“{PlainText.Short(TryNumber(fields[2], 0, MostMinutes, out _) ? fields[3] : fields[2], 30)}” is not a number of minutes from 0 to {MostMinutes}");
         }
 
-        if (!TryNumber(fields[5], 0, LongestPieceMm, out var measured) || (deed == SewingDeed.Measured && measured is not > 0))
+        if (!TryNumber(fields[5], 0, LongestPieceMm, out var measured) || (deed is SewingDeed.Measured or SewingDeed.Left && measured is not > 0))
         {
             return (null, $"“{PlainText.Short(fields[5], 30)}” is not a length in millimetres");
         }
@@ -129,6 +129,7 @@ internal static class SewingLogLine
         SewingDeed.Measured => "measured",
         SewingDeed.Done => "done",
         SewingDeed.Undone => "undone",
+        SewingDeed.Left => "left",
         _ => throw new ArgumentOutOfRangeException(nameof(deed), deed, "No such deed."),
     };
 

@@ -33,7 +33,9 @@ public static class DriftCorrection
 
     /// <param name="forward">The strip is sewn from its left end; else from its right end.</param>
     /// <param name="spread">Slack goes between the names; else it stays at the end, and gaps are only ever made smaller.</param>
-    public static Result<StripPlan> Apply(StripPlan plan, ImmutableArray<MeasuredEnd> ends, bool forward, bool spread)
+    /// <param name="shown">Where the plan in the out folder shows its names: what is sewn and measured there stays there; null for none.</param>
+    public static Result<StripPlan> Apply(
+        StripPlan plan, ImmutableArray<MeasuredEnd> ends, bool forward, bool spread, ShownPlaces? shown = null)
     {
         var problems = new List<Problem>();
         var rounds = ImmutableArray.CreateBuilder<Round>(plan.Rounds.Length);
@@ -42,7 +44,8 @@ public static class DriftCorrection
         {
             int count = round.Names.Count();
             var now = round;
-            foreach (var end in ends.Where(e => e.Number > before && e.Number <= before + count).OrderBy(e => e.Number))
+            var own = ends.Where(e => e.Number > before && e.Number <= before + count).OrderBy(e => e.Number).ToList();
+            foreach (var end in own)
             {
                 // Each end was sewn by the sheet that the ends before it had made.
                 now = Reset(plan, now, end, before, forward, spread, problems);
@@ -50,7 +53,12 @@ public static class DriftCorrection
 
             if (now != round)
             {
+                now = shown?.Kept(now, forward, (segment, placed) => Moved(plan, segment, placed)) ?? now;
                 problems.AddRange(OnClearPlaces(plan, now));
+                if (now.Sewn is { } sewn && sewn.SewnNames < count && GapBounds.Objection(own[^1].Where, Last(now, sewn, forward), now.GapMm, round.GapMm) is { } beyond)
+                {
+                    problems.Add(beyond);
+                }
             }
 
             rounds.Add(now);
@@ -58,7 +66,7 @@ public static class DriftCorrection
         }
 
         problems.AddRange(ends.Where(e => e.Number > before).Select(e => Problem.CannotUse(
-            new Where(DriftFile.FileName, e.FileLine), FormattableString.Invariant($"There is no name {e.Number}; the last one is {before}."),
+            e.Where, FormattableString.Invariant($"There is no name {e.Number}; the last one is {before}."),
             "Write the number that stands before the name on the key-in sheet.")));
         if (problems.Any(p => p.Severity == Severity.CannotUse))
         {
@@ -88,6 +96,9 @@ public static class DriftCorrection
 
         double ByMm(HoopedSegment was) => plan.OnClothMm(bySegment[was.Segment.Number].Segment.StartMm - was.Segment.StartMm);
     }
+
+    private static string Last(Round round, SewnSoFar sewn, bool forward) =>
+        (forward ? round.Names : round.Names.Reverse()).ElementAt(sewn.SewnNames - 1).Lettered.Name.Text;
 
     /// <summary>Names that came to lie on a seam, a placket or another place that is kept clear.</summary>
     private static IEnumerable<Problem> OnClearPlaces(StripPlan plan, Round round)
@@ -120,14 +131,6 @@ public static class DriftCorrection
         double more = factor / earlier.Factor;
         var rest = names.Skip(sewn).ToList();
         double gap = Gap(plan, round, rest, end.EndMm, more, spread, out double overMm);
-        if (rest.Count > 0 && gap < round.GapMm / 2)
-        {
-            problems.Add(Problem.NeedsPerson(
-                new Where(DriftFile.FileName, end.FileLine),
-                FormattableString.Invariant($"After “{PlainText.Short(names[sewn - 1].Lettered.Name.Text)}” only {gap:0.0} mm are left between names, where {round.GapMm:0.0} mm were planned."),
-                "Move the last names to another round, or sew them smaller."));
-        }
-
         var placed = new Dictionary<int, PlacedName>();
         double length = rest.Count == 0 ? round.LengthMm : round.HemMm + overMm;
         double at = end.EndMm;
@@ -159,7 +162,7 @@ public static class DriftCorrection
         MeasuredEnd end, PlacedName name, Round round, SewnSoFar earlier, int sewn, bool forward, List<Problem> problems)
     {
         string text = PlainText.Short(name.Lettered.Name.Text);
-        var where = new Where(DriftFile.FileName, end.FileLine);
+        var where = end.Where;
         double planned = EndOf(name, round, forward);
         if (end.Name.Length > 0 && !string.Equals(end.Name, name.Lettered.Name.Text, StringComparison.Ordinal))
         {

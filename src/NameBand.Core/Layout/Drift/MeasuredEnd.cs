@@ -8,7 +8,11 @@ namespace NameBand.Layout.Drift;
 /// <param name="Number">The name's number on the key-in sheet, in the order of sewing.</param>
 /// <param name="Name">The name as a check that the number is still its; empty: not given.</param>
 /// <param name="EndMm">From the strip's end that was sewn first, on the strip as it lies now.</param>
-public sealed record MeasuredEnd(int Number, string Name, double EndMm, int FileLine);
+public sealed record MeasuredEnd(int Number, string Name, double EndMm, int FileLine)
+{
+    /// <summary>Where it was said.</summary>
+    public Where Where { get; init; } = new(DriftFile.FileName, FileLine);
+}
 
 /// <summary>Reads drift.csv, <c>number,name,end_mm</c>: no file is no drift.</summary>
 public static class DriftFile

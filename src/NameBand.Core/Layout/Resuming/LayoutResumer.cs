@@ -29,6 +29,9 @@ public sealed record Continuation(
     /// <summary>The base line is ruled already: the rest stands on it too, though it is set out again.</summary>
     public bool KeepsBaseLine { get; init; }
 
+    /// <summary>Sewn names came out longer or shorter than planned: the gaps of the rest take that up.</summary>
+    public bool TakesUpLengths { get; init; }
+
     /// <summary>Rows whose names are sewn, and so lie fast.</summary>
     public HashSet<RowRef> SewnRows()
     {
@@ -88,7 +91,7 @@ public static class LayoutResumer
         bool mayStay = !hasMoved && !from.RestDiffers && StaysAsPlanned(earlier, hem, sizing) && asPlanned.IsClear(blocks);
         var recut = mayStay ? asPlanned.FittedToField(blocks) : blocks;
         var stays = mayStay ? new Squeeze(sizing, height, hems, baseline, cloths, groupOfRound).Place(recut, newcomers) : null;
-        var laid = stays ?? SetOut([.. blocks.Where(b => b.IsSewn)], hasMoved ? LeastGapParts : [1]);
+        var laid = stays ?? SetOut([.. blocks.Where(b => b.IsSewn)], hasMoved || from.TakesUpLengths ? LeastGapParts : [1]);
 
         ImmutableArray<KeptBlock> SetOut(ImmutableArray<KeptBlock> sewn, double[] gapParts)
         {
@@ -118,7 +121,7 @@ public static class LayoutResumer
             Hold = job.Holding.Hold,
         };
         plan = lines?.Apart(plan, sizing, areMotifsLaid: false) ?? plan;
-        var notes = stays is null && blocks.Any(b => !b.IsSewn)
+        var notes = stays is null && blocks.Any(b => !b.IsSewn) && !from.TakesUpLengths
             ? [Problem.Note(new Where(), hasMoved
                 ? $"What is not sewn yet was set out again, so that the strip still ends at its hem after what {DriftFile.FileName} measured."
                 : from.RestDiffers ? "What is not sewn yet was set out again, for it has another face, height or cloth than it was planned in."

@@ -50,9 +50,9 @@ internal static class Marking
         }
 
         var archive = new SewnArchive(jobFolder);
-        if (word.Names is not null || word.Step is not null)
+        if (word.Names is not null || word.Step is not null || word.LeftMm is not null)
         {
-            var (lines, why) = word.Step is not null
+            var (lines, why) = word.LeftMm is not null ? LeftMarking.Lines(word, log, overview) : word.Step is not null
                 ? FinishingMarking.Lines(word, log, overview) : word.IsScrap ? LengthMarking.OnScrap(word, overview) : NameMarking.Lines(jobFolder, outFolder, word, log, overview);
             if (why is not null)
             {

@@ -5,12 +5,12 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
-using NameBand.Layout.Drift;
 using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.MachineLetters;
 using NameBand.Names;
 using NameBand.Pipeline.Resume;
+using NameBand.PlanFile;
 
 namespace NameBand.Pipeline.Ways;
 
@@ -38,7 +38,9 @@ internal sealed class KeyedLetters(
 
     /// <summary>What to go on from: where strips are fed in one run, name by name.</summary>
     public Continuation GoOnFrom(BandJob job, Begun begun, MatchedList matched, ImmutableArray<LetteredName> gone) =>
-        job.IsHooped ? begun.From(job, matched, gone) : begun.NameByName(job, matched, gone);
+        SewnWidths.Taken(
+            job.IsHooped ? begun.From(job, matched, gone) : begun.NameByName(job, matched, gone), knowledge.OnStrip,
+            SewingDirection.FirstLetterFirst(job.Letters));
 
     /// <summary>Built-in letters are measured as they come out: nothing is added to their widths.</summary>
     public Fabric On(Fabric fabric) => fabric with { PullCompensationMm = 0 };
@@ -94,7 +96,9 @@ internal sealed class KeyedLetters(
         }
 
         var plan = setting.Plan with { HasNeedlePaths = false };
-        return WithDrift(PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(plan)), job, [.. chosen.Problems, .. Notes(job, setting.Step)]);
+        var shown = EarlierPlanFile.Read(job.Folder, "out/plan.json", EarlierPlanFile.Rounds).Value;
+        return KeyedDrift.Taken(
+            PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(plan)), job, null, [.. chosen.Problems, .. Notes(job, setting.Step)], shown);
     }
 
     /// <summary>
@@ -126,45 +130,14 @@ internal sealed class KeyedLetters(
 
         plan = plan with { HasNeedlePaths = false, SpacingMm = step.GapMm };
         plan = PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(RunSplit.Together(plan, begun.Plan)));
-        return WithDrift(plan, job, [.. laid.Problems, .. Notes(job, step)]);
+        IEnumerable<Problem> beyond = going.TakesUpLengths ? SewnWidths.Beyond(plan, begun.Plan, sewn) : [];
+        return KeyedDrift.Taken(plan, job, begun, [.. laid.Problems, .. beyond, .. Notes(job, step)]);
     }
 
     /// <summary>How far a name is from the width it was planned in.</summary>
     private static double OffMm(Continuation from, LetteredList lettered, Func<RowRef, bool> isAsked) => lettered.Names
         .Where(n => from.Before.ContainsKey(n.Name.Row) && isAsked(n.Name.Row))
         .Select(n => Math.Abs(n.WidthMm(from.HeightMm, 0) - from.Before[n.Name.Row].WidthMm)).DefaultIfEmpty(0).Max();
-
-    /// <summary>Sets out anew what is still to be sewn after the ends that were measured.</summary>
-    private static Result<StripPlan> WithDrift(StripPlan plan, BandJob job, List<Problem> problems)
-    {
-        var ends = DriftFile.Read(job.Folder);
-        problems.AddRange(ends.Problems);
-        if (ends.Value is null || ends.Value.All.IsEmpty)
-        {
-            return ends.Value is null ? Result.Fail<StripPlan>(problems) : Result.Of(plan, problems);
-        }
-
-        if (plan.LineStepMm > 0)
-        {
-            problems.Add(Problem.CannotUse(
-                new Where(DriftFile.FileName), "Names that stand in two lines are not set out anew after a measured end: what one line would win, the other has sewn.",
-                $"Take {DriftFile.FileName} out of the folder, and begin each name at its own mark."));
-            return Result.Fail<StripPlan>(problems);
-        }
-
-        var corrected = DriftCorrection.Apply(
-            plan, ends.Value.All, SewingDirection.FirstLetterFirst(job.Letters), job.Lettering.Spread);
-        problems.AddRange(corrected.Problems);
-        if (corrected.Value is null)
-        {
-            return Result.Fail<StripPlan>(problems);
-        }
-
-        problems.AddRange(corrected.Value.Rounds.Where(r => r.Sewn is not null).Select(r => Problem.Note(
-            new Where(DriftFile.FileName),
-            FormattableString.Invariant($"Round {r.Number}: {r.Sewn!.SewnNames} names are sewn and end {Math.Abs(r.Sewn.OffMm):0.0} mm {(r.Sewn.OffMm < 0 ? "before" : "behind")} their place. The rest is set out anew with gaps of {r.GapMm:0.0} mm."))));
-        return Result.Of(corrected.Value, problems);
-    }
 
     private Result<StripPlan> LayAt(NamesRead names, HemPlan hem, Fabric fabric, SizeStep step)
     {

@@ -54,7 +54,7 @@ internal sealed class KeyedWay(Way way) : IWay
                 : (begun, known.GoOnFrom(job, begun, matched, known.Composed(gone, LargestSetting.At(steps, begun.Plan.LetterHeightMm).FirstOrDefault(steps[0])))),
             SewnThenChanged = matched?.Changed,
         };
-        return Result.Of(read, [.. file?.Problems ?? [], .. found.Problems, .. Together(spelled), .. spelled.Problems]);
+        return Result.Of(read, [.. file?.Problems ?? [], .. found.Problems, .. Together(spelled), .. spelled.Problems, .. KeyedDrift.NotSaidToBeSewn(job, list, begun?.Log, begun?.Plan, knowledge.OnStrip)]);
     }
 
     /// <summary>Names all of whose letters the machine has and that were measured: beside another way nothing is guessed.</summary>

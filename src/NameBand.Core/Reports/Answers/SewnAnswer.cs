@@ -43,7 +43,7 @@ public sealed record SewnAnswer : CommandAnswer
         Hooping = said.Of == SewingSubject.Hooping ? said.Hooping : null,
         Names = report.SaidNames.IsDefaultOrEmpty ? null : report.SaidNames,
         Round = said.Of == SewingSubject.Round ? said.Hooping : null,
-        Step = said.Of == SewingSubject.Round ? said.Path : null,
+        Step = said.Of == SewingSubject.Round && said.Deed != SewingDeed.Left ? said.Path : null,
         Minutes = Thousandth(said.Minutes),
         HandMinutes = Thousandth(said.HandMinutes),
         MeasuredMm = Thousandth(said.MeasuredMm),

@@ -1,0 +1,22 @@
+using NameBand.Common;
+
+namespace NameBand.Layout.Drift;
+
+/// <summary>Gaps take up what names come out longer or shorter; only beyond these parts of what was planned a person is told.</summary>
+internal static class GapBounds
+{
+    private const double LeastPart = 0.5;
+    private const double MostPart = 2;
+
+    /// <summary>Null where the gaps that are left are sound.</summary>
+    /// <param name="after">The last sewn name.</param>
+    public static Problem? Objection(Where where, string after, double gapMm, double plannedMm)
+    {
+        string left = FormattableString.Invariant($"After “{PlainText.Short(after)}” {(gapMm < plannedMm ? "only " : "")}{gapMm:0.0} mm are left between names, where {plannedMm:0.0} mm were planned.");
+        return gapMm < plannedMm * LeastPart
+            ? Problem.NeedsPerson(where, left, "Move the last names to another round, or sew them smaller.")
+            : gapMm > plannedMm * MostPart
+                ? Problem.NeedsPerson(where, left, "Look whether you like it so. Else key in a motif between the names, or let latecomers in.")
+                : null;
+    }
+}

@@ -1,0 +1,152 @@
+using System.Globalization;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Tests.CommandLine;
+using Xunit;
+
+namespace NameBand.Tests.SewingOn;
+
+/// <summary>Typed names come out longer or shorter than foretold: the gaps of what is still to be sewn take it up.</summary>
+public class TypedLengthTests
+{
+    private const string Backwards = "\"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"9 mm\"], \"holds\": \"any\", \"tops\": \"left\" }";
+
+    [Theory]
+    [InlineData(NamedJob.Keyed, "Hesper Quayle")]
+    [InlineData(Backwards, "Kit Farthing")]
+    public void A_sewn_names_own_length_moves_the_next_start_marks_and_the_round_still_ends_at_its_hem(string way, string first)
+    {
+        using var job = new NamedJob(way);
+        job.Make();
+        var before = job.Places();
+        var was = before[first];
+        double longer = was.WidthMm + 3;
+        Said(0, job, $"n{was.Number}", "--length", Mm(longer));
+        var report = job.Make();
+        Assert.True(report.Plan!.MatchesHem);
+        var after = job.Places();
+        Assert.Equal(longer, after[first].WidthMm, 0.051);
+        bool isLeft = way == NamedJob.Keyed;
+        Assert.Equal(isLeft ? was.StartMm : was.StartMm + was.WidthMm, isLeft ? after[first].StartMm : after[first].StartMm + after[first].WidthMm, 0.002);
+        AssertEvenGaps(after, from: 0, to: 5);
+        Assert.Equal(before["Kit Farthing"].StartMm + before["Kit Farthing"].WidthMm, after["Kit Farthing"].StartMm + after["Kit Farthing"].WidthMm, 0.002);
+        Assert.Equal(before["Hesper Quayle"].StartMm, after["Hesper Quayle"].StartMm, 0.002);
+        Assert.DoesNotContain(report.Problems, p => p.Found.Contains("set out again", StringComparison.Ordinal) || p.Found.Contains("left between names", StringComparison.Ordinal));
+
+        // It stays so, and is gone on from.
+        byte[] once = File.ReadAllBytes(job["out/plan.json"]);
+        job.Make();
+        Assert.Equal(once, File.ReadAllBytes(job["out/plan.json"]));
+        Assert.NotNull(job.Say(isLeft ? 2 : 5).Said);
+        job.Make();
+        Assert.Equal(after[first], job.Places()[first]);
+    }
+
+    [Fact]
+    public void The_bare_length_that_is_left_on_the_garment_is_what_the_rest_is_spread_into()
+    {
+        using var job = new NamedJob(NamedJob.Keyed);
+        job.Make();
+        Refused(job, "no name is written down as sewn yet", "--left", "300 mm");
+        job.Say(1, 4);
+        job.Make();
+        var before = job.Places();
+        double expected = 1000 - End(before["Rufus Penhale"]);
+        Refused(job, "is too far from that", "--left", "20 mm");
+        Refused(job, "There is no round 2", "--left", "300 mm", "--round", "2");
+        string log = File.ReadAllText(job["sewing-log.csv"]);
+        string said = Said(0, job, "--left", Mm(expected - 12));
+        Assert.Contains("of round 1 is written down as left bare", said, StringComparison.Ordinal);
+        string line = File.ReadAllText(job["sewing-log.csv"])[log.Length..];
+        Assert.StartsWith("r1,left,,,,", line, StringComparison.Ordinal);
+        var report = job.Make();
+        var after = job.Places();
+        Assert.Equal(1000 - (expected - 12), End(after["Rufus Penhale"]), 0.06);
+        Assert.Equal(End(before["Kit Farthing"]), End(after["Kit Farthing"]), 0.002);
+        AssertEvenGaps(after, from: 3, to: 5);
+        Assert.True(report.Plan!.MatchesHem);
+        Assert.Equal(["sewn", "sewn", "sewn", "sewn", "", ""], job.Sheet().Select(r => r["done"]));
+
+        // What is said later stands on it; what was unpicked no longer counts.
+        byte[] once = File.ReadAllBytes(job["out/plan.json"]);
+        job.Make();
+        Assert.Equal(once, File.ReadAllBytes(job["out/plan.json"]));
+        Assert.NotNull(job.Say(5).Said);
+        job.Names.Insert(5, "Bo Reed");
+        job.Make();
+        Assert.Equal(after["Rufus Penhale"].StartMm, job.Places()["Rufus Penhale"].StartMm, 0.01);
+        Assert.Equal(after["Maren Lovdal"].StartMm, job.Places()["Maren Lovdal"].StartMm, 0.01);
+        Assert.Equal(after["Maren Lovdal"].WidthMm, job.Places()["Maren Lovdal"].WidthMm, 0.01);
+        Assert.Equal(End(before["Kit Farthing"]), job.Places().Values.Max(End), 0.01);
+        job.Say(4, deed: SewingDeed.Again);
+        job.Make();
+        Assert.Equal(before["Hesper Quayle"].StartMm, job.Places()["Hesper Quayle"].StartMm, 0.01);
+    }
+
+    [Fact]
+    public void Only_gaps_beyond_their_bounds_are_told()
+    {
+        using var job = new NamedJob(NamedJob.Keyed);
+        job.Make();
+        job.Say(1, 4);
+        job.Make();
+        double expected = 1000 - End(job.Places()["Rufus Penhale"]);
+        double gap = job.Plan().GetProperty("rounds")[0].GetProperty("gapMm").GetDouble();
+        Said(0, job, "--left", Mm(expected - (1.05 * gap)));
+        var told = job.Make().Problems.Single(p => p.Found.Contains("are left between names", StringComparison.Ordinal));
+        Assert.Equal(("sewing-log.csv", Severity.NeedsPerson), (told.Where.File, told.Severity));
+        Assert.StartsWith("After “Rufus Penhale” only", told.Found, StringComparison.Ordinal);
+        Assert.NotEmpty(told.Mend);
+    }
+
+    [Fact]
+    public void Lengths_of_names_that_nobody_said_to_be_sewn_are_told_once()
+    {
+        using var job = new NamedJob(NamedJob.Keyed);
+        job.Make();
+        job.With("lengths.csv", "name,order,measured_mm,sewn_on\nTobin Marsh,2,64,\nKit Farthing,6,70,\nHesper Quayle,1,76,scrap\nNell Ost,,46,\n");
+        var told = job.Make().Problems.Where(p => p.Where.File == "lengths.csv").OrderBy(p => p.Where.Line).ToList();
+        Assert.Equal([2, 5], told.Select(p => p.Where.Line!.Value));
+        Assert.StartsWith("2 lengths say nothing of a scrap, and “Tobin Marsh”, “Kit Farthing” are not said to be sewn", told[0].Found, StringComparison.Ordinal);
+        Assert.Contains("sewn JOB n2", told[0].Mend, StringComparison.Ordinal);
+        Assert.Contains("no name “Nell Ost” is to be sewn", told[1].Found, StringComparison.Ordinal);
+        Assert.All(told, p => Assert.Equal(Severity.Note, p.Severity));
+        job.Say(2);
+        job.Say(6);
+        Assert.Equal([5], job.Make().Problems.Where(p => p.Where.File == "lengths.csv").Select(p => p.Where.Line!.Value));
+    }
+
+    [Fact]
+    public void Two_lengths_of_one_name_are_asked_about_though_one_lacks_its_number()
+    {
+        using var job = new NamedJob(NamedJob.Keyed);
+        job.With("lengths.csv", "name,order,measured_mm\nTobin Marsh,2,64\nTobin Marsh,,69\n");
+        Assert.Contains(job.Make().Problems, p => p.Found.Contains("has two lengths, 64 mm in line 2 and 69 mm in line 3", StringComparison.Ordinal));
+    }
+
+    private static double End((int Number, double StartMm, double WidthMm) name) => name.StartMm + name.WidthMm;
+
+    private static string Mm(double mm) => mm.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
+
+    /// <summary>All gaps from one name to another, from the left, are alike.</summary>
+    private static void AssertEvenGaps(Dictionary<string, (int Number, double StartMm, double WidthMm)> places, int from, int to)
+    {
+        var along = places.Values.OrderBy(p => p.StartMm).Skip(from).Take(to - from + 1).ToList();
+        double[] gaps = [.. along.Zip(along.Skip(1)).Select(p => p.Second.StartMm - End(p.First))];
+        Assert.InRange(gaps.Max() - gaps.Min(), 0, 0.01);
+    }
+
+    private static string Said(int status, NamedJob job, params string[] words)
+    {
+        var said = CliRun.Of(["sewn", job.Folder, .. words]);
+        Assert.True(said.Status == status, said.Out + said.Errors);
+        return said.OutOnOneLine;
+    }
+
+    private static void Refused(NamedJob job, string why, params string[] words)
+    {
+        var said = CliRun.Of(["sewn", job.Folder, .. words]);
+        Assert.Equal(2, said.Status);
+        Assert.Contains(why, string.Join(' ', (said.Out + said.Errors).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+    }
+}

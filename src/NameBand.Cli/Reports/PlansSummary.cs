@@ -42,7 +42,7 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
 
     private void Table()
     {
-        string[] head = ["Mark", "Plan", "Yours", "By clock", "Letters", "Rounds", "To change"];
+        string[] head = ["Mark", "Plan", "Yours", .. Clock("By clock"), "Letters", "Rounds", "To change"];
         string[][] rows =
         [
             head,
@@ -57,10 +57,14 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         }
     }
 
-    private static string[] Cells(ToldPlan plan, string mark, string name) =>
+    /// <summary>Where she sits by the machine all the time the clock says what her hours do.</summary>
+    private bool HasClock => answer.Plans.Append(answer.Plain).OfType<ToldPlan>().Any(p => Words.Duration(p.HersMinutes) != Words.Duration(p.ElapsedMinutes));
+
+    private string[] Clock(string cell) => HasClock ? [cell] : [];
+
+    private string[] Cells(ToldPlan plan, string mark, string name) =>
     [
-        mark, name, Clock(plan.HersMinutes), Clock(plan.ElapsedMinutes),
-        Height(plan),
+        mark, name, Words.Duration(plan.HersMinutes), .. Clock(Words.Duration(plan.ElapsedMinutes)), Height(plan),
         plan.Rounds.ToString(CultureInfo.InvariantCulture),
         plan.Wish == "plain" ? "a measure only" : plan.Keys.Count == 0 ? "nothing" : string.Join(", ", plan.Keys),
     ];
@@ -68,7 +72,8 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
     private void Steps()
     {
         page.Gap();
-        page.Line("Yours: work by hand and at a machine that you sit by. The plain way is a measure: typed, one line, no hoop.");
+        string clock = HasClock ? "" : " By the clock they take as long.";
+        page.Line($"Yours: work by hand and at a machine that you sit by.{clock} The plain way is a measure: typed, one line, no hoop.");
         foreach (var plan in answer.Plans.Where(p => p.Lines.Count > 0 || p.AlsoWishes.Count > 0))
         {
             page.Gap();
@@ -82,6 +87,11 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             foreach (string ask in plan.Asks)
             {
                 page.Hanging("→ ", ask, 6);
+            }
+
+            if (plan.InTheWay.Count > 0)
+            {
+                page.Hanging("", "In the way stands what you wrote: " + string.Join("; ", plan.InTheWay) + ".", 6);
             }
         }
 
@@ -143,6 +153,12 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         }
 
         new AssumedLines(page, answer.Assumed).Print();
+        if (answer.Reading is { } reading)
+        {
+            page.Gap();
+            page.Note(reading.Text);
+            page.Hanging("→ ", "If people will read them, write this into job.json: " + reading.Line, 2);
+        }
     }
 
     private static string Name(ToldPlan plan) => plan.Wish == "asSet" && plan.Lines.Count > 0 ? "as set, mended" : Wish(plan.Wish);
@@ -156,13 +172,6 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         "typedLetters" => "typed letters",
         _ => "the plain way",
     };
-
-    /// <summary>Hours and minutes as on a clock, for a table: <c>6:10 h</c>.</summary>
-    private static string Clock(double minutes)
-    {
-        int rounded = (int)(Math.Round(minutes / 5) * 5);
-        return string.Create(CultureInfo.InvariantCulture, $"{rounded / 60}:{rounded % 60:00} h");
-    }
 
     private static string Height(ToldPlan plan) => plan.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
 

@@ -20,7 +20,9 @@ internal sealed class JobAsWritten(ImmutableArray<byte> file)
 {
     public ImmutableArray<byte> File => file;
 
-    public bool Has(string path) => JobEditing.ValueOf(file.AsSpan(), path) is not null;
+    public bool Has(string path) => ValueOf(path) is not null;
+
+    public string? ValueOf(string path) => JobEditing.ValueOf(file.AsSpan(), path);
 
     /// <summary>A choice with more keys set; one that comes back to what is written is no change.</summary>
     public VisibleChoice With(VisibleChoice choice, params ReadOnlySpan<JobEdit> edits)

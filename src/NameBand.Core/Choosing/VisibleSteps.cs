@@ -12,30 +12,55 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     /// <summary>More were never wished for: each takes as long to attach as the first.</summary>
     public const int MostRounds = 6;
 
-    /// <summary>Letters that nobody reads while it is worn: common practice, no source.</summary>
-    private const double UnreadHeightMm = 7;
-
     /// <summary>A gap as wide as the letters are high still keeps two names apart: our choice.</summary>
     private const double NarrowGapFactor = 1;
 
     private const double LeastPieceMm = 200;
     private const int MostPieces = 3;
 
-    /// <summary>An inch wider than she set it at most: wider ones are other garments.</summary>
+    /// <summary>An inch wider than she set it at most, and half an inch narrower: others are other garments.</summary>
     private const int WidestStep = 4;
+    private const int NarrowestStep = -2;
 
     /// <summary>Whether the edge of each round is known, so that their number is free.</summary>
     private bool AreRoundsFree => asSet.Hem.Lengths.Length <= 1 && (asSet.Hem.Skirt is not null || asSet.Hem.Turn is not null);
 
-    private IEnumerable<double> Widths => Enumerable.Range(0, WidestStep + 1).Select(w => asSet.Strip.CutWidth.Mm + (w * WidthStepMm));
+    private IEnumerable<double> Widths => Enumerable.Range(NarrowestStep, WidestStep - NarrowestStep + 1)
+        .Select(w => asSet.Strip.CutWidth.Mm + (w * WidthStepMm)).Where(w => w > 2 * asSet.Strip.TurnIn.Mm);
 
     private double WidthStepMm => IsInQuarters(asSet.Strip.CutWidth.Mm) ? Length.MmPerInch / 4 : 5;
+
+    public VisibleChoice LargestLetters => written.With(VisibleChoice.AsSet, JobEdit.Remove(JobKeys.Height.Path));
+
+    /// <summary>What she wrote of the keys that a choice changes.</summary>
+    public ImmutableArray<JobEdit> AsWritten(VisibleChoice choice) =>
+    [
+        .. from edit in choice.Edits
+           let json = written.ValueOf(edit.Path)
+           where json is not null
+           select new JobEdit(edit.Path, json),
+    ];
 
     /// <summary>One round, two and so on, with the rest of a choice.</summary>
     public ImmutableArray<VisibleChoice> OnRounds(VisibleChoice from, int most = MostRounds) => AreRoundsFree
         ? [.. Enumerable.Range(1, most).Select(r => written.With(from, Rounds(r)))] : [from];
 
-    public IEnumerable<VisibleChoice> OnWiderStrips(VisibleChoice from) => Widths.Select(w => Cut(from, w));
+    public IEnumerable<VisibleChoice> OnWiderStrips(VisibleChoice from) =>
+        Widths.Where(w => w > asSet.Strip.CutWidth.Mm - 1e-6).Select(w => Cut(from, w));
+
+    /// <summary>Each thing that she wrote and that is seen left as it would be unwritten: one of them may be what stands in the way.</summary>
+    public ImmutableArray<(string Path, VisibleChoice Without)> WithoutEachWish =>
+    [
+        .. from key in Wishes
+           where written.Has(key.Path)
+           select (key.Path, written.With(VisibleChoice.AsSet, JobEdit.Remove(key.Path))),
+    ];
+
+    private static readonly ImmutableArray<JobKey> Wishes =
+    [
+        JobKeys.Height, JobKeys.Rounds, JobKeys.Gap, LayoutKeys.MostGap, JobKeys.CutWidth, JobKeys.TurnIn, JobKeys.Margin, JobKeys.Face,
+        LayoutKeys.Piece, LayoutKeys.Join, LayoutKeys.EaseLimit, JobKeys.Order,
+    ];
 
     public VisibleChoice WithTucks(VisibleChoice from) => written.With(from, new JobEdit(LayoutKeys.Tucks.Path, "true"));
 
@@ -96,8 +121,13 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     private IEnumerable<VisibleChoice> OtherHeights(VisibleChoice from, BandJob job, StripPlan plan)
     {
         yield return written.With(from, JobEdit.Remove(JobKeys.Height.Path));
+        if (asSet.ReadWhileWorn == true)
+        {
+            yield break;
+        }
+
         double least = asSet.Lettering.Least.Mm;
-        IEnumerable<double> heights = job.Traits.HasLettersOfItsOwn ? job.Letters.Sizes.Select(s => s.Mm) : [UnreadHeightMm, least];
+        IEnumerable<double> heights = job.Traits.HasLettersOfItsOwn ? job.Letters.Sizes.Select(s => s.Mm) : [StartingValues.UnreadHeightMm, least];
         foreach (double height in heights.Where(h => h < plan.LetterHeightMm - 1e-6 && (h >= least || job.Traits.HasLettersOfItsOwn)))
         {
             yield return written.With(from, Text(JobKeys.Height, height));

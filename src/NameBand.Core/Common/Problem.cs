@@ -56,6 +56,10 @@ public sealed record Problem(Severity Severity, Where Where, string Found, strin
     [JsonIgnore]
     public Verdict? Judged { get; init; }
 
+    /// <summary>It asks for something to be done before sewing, and speaks against no plan.</summary>
+    [JsonIgnore]
+    public bool IsBeforeSewing { get; init; }
+
     public static Problem Note(Where where, string found, string mend = "") => new(Severity.Note, where, found, mend);
 
     public static Problem NeedsPerson(Where where, string found, string mend) => new(Severity.NeedsPerson, where, found, mend);

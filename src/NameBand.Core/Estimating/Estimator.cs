@@ -26,13 +26,14 @@ public static class Estimator
         var matter = new WorkMatter(job, plan, timed, log, ways);
         var hands = new HoopHands(matter);
         var names = Names(matter, hands);
+        var whole = WorkList.Whole(matter, hands, names);
         return new Estimate(
             WithHands(timed, plan, hands, names, matter),
-            WorkList.Whole(matter, hands, names),
+            whole,
             timed.Sum(h => h.NeedleThreadM),
             timed.Sum(h => h.BobbinThreadM))
         {
-            Left = WorkList.Left(matter, hands, names),
+            Left = matter.IsBegun ? WorkList.Left(matter, hands, names) : whole,
             Names = names,
             IsBegun = matter.IsBegun,
             IsHooped = ways.Any(w => w.IsHooped),

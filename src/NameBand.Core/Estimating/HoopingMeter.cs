@@ -11,7 +11,7 @@ namespace NameBand.Estimating;
 public static class HoopingMeter
 {
     /// <summary>Thread left hanging at each cut, needle and bobbin alike: our assumption, a thumb's length.</summary>
-    private const double TailMm = 40;
+    internal const double TailMm = 40;
 
     /// <summary>What a path takes, and what each of the hooping's names takes of it.</summary>
     public static HoopingFigures Measure(Hooping hooping, StripPlan plan, NeedlePath path, Fabric fabric, MachineSettings machine) =>
@@ -76,14 +76,21 @@ public static class HoopingMeter
         jumps = Math.Max(jumps, 0);
         snips += hangs ? 1 : 0;
         var names = thread.Names();
-        double between = MinutesBetween(jumps, trims, stops, machine) + (ExpectedBreaks(stitches, machine) * machine.SecondsPerBreak / 60);
-        return new HoopingFigures(
-            number, stitches, jumps, trims, stops, thread.NeedleMm / 1000, thread.BobbinMm / 1000, (seconds / 60) + between)
+        var counted = new HoopingFigures(number, stitches, jumps, trims, stops, thread.NeedleMm / 1000, thread.BobbinMm / 1000, 0)
         {
             StitchingMinutes = seconds / 60,
             Snips = snips,
             Names = places is null ? [] : names,
         };
+        return Timed(counted, machine);
+    }
+
+    /// <summary>With its minutes at the machine, of which those of its stitches are known.</summary>
+    internal static HoopingFigures Timed(HoopingFigures counted, MachineSettings machine)
+    {
+        double between = MinutesBetween(counted.Jumps, counted.Trims, counted.Stops, machine)
+            + (ExpectedBreaks(counted.Stitches, machine) * machine.SecondsPerBreak / 60);
+        return counted with { MachineMinutes = counted.StitchingMinutes + between };
     }
 
     /// <summary>Thread breaks to be reckoned with in so many stitches.</summary>

@@ -137,6 +137,9 @@ public sealed record BandJob(
 
     /// <summary>What she wants most of the plans that there are.</summary>
     public PlanWish Wish { get; init; }
+
+    /// <summary>Whether people will read the names while it is worn; null: the job does not say.</summary>
+    public bool? ReadWhileWorn { get; init; }
 }
 
 /// <summary>Which column of the lists is which, where it cannot be found by itself; null means: find it.</summary>

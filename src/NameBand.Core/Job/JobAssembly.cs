@@ -53,6 +53,7 @@ internal static partial class JobAssembly
             Wish = values.Word(PlanKeys.Wish),
             Colours = Colours(values),
             Asking = new AskingSettings(Day(values, AskingKeys.AnswerBy), values.Word(AskingKeys.Silence)),
+            ReadWhileWorn = values.Has(PlanKeys.ReadWhileWorn) ? values.Flag(PlanKeys.ReadWhileWorn) : null,
         };
         JobChecks.Check(job, values);
         return job;

@@ -29,7 +29,17 @@ internal static partial class JobAssembly
                 $"Make hoop.spare in {JobReader.FileName} smaller, or take this frame out of the workshop."));
         }
 
-        job = job with { Frames = [.. machine.Frames.OrderByDescending(f => f.AreaMm2).Select(f => Timed(f, job, values))] };
+        var held = machine.Frames.Where(f => job.Holding is { IsHoldFree: true } or { IsHooped: false } || (f.Hold ?? job.Holding.Hold) == job.Holding.Hold).ToList();
+        if (held.Count == 0)
+        {
+            string word = HoldingKeys.Word(job.Holding.Hold);
+            values.Refuse(
+                HoldingKeys.Hold, $"hoop.hold is \"{word}\", and no frame of “{machine.Name}” holds the cloth so.",
+                $"Take hoop.hold away, or write \"hold\": \"{word}\" at the frame in {workshop.File} that does.");
+            return job;
+        }
+
+        job = job with { Frames = [.. held.OrderByDescending(f => f.AreaMm2).Select(f => Timed(f, job, values))] };
         return job.In(job.Frames[0]);
     }
 

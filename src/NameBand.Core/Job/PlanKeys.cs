@@ -27,5 +27,7 @@ internal static class PlanKeys
         "plan.wish", ("asSet", PlanWish.AsSet), ("fewestHours", PlanWish.FewestHours), ("soonest", PlanWish.Soonest),
         ("biggestLetters", PlanWish.BiggestLetters));
 
-    public static readonly ImmutableArray<JobKey> All = [Wish];
+    public static readonly FlagKey ReadWhileWorn = new("plan.readWhileWorn", false);
+
+    public static readonly ImmutableArray<JobKey> All = [Wish, ReadWhileWorn];
 }

@@ -44,6 +44,9 @@ public static class StartingValues
     /// <summary>Two pencilled crosses, drawn and brought under the needle.</summary>
     public const double DrawnMarksMinutes = 1;
 
+    /// <summary>Letters that nobody reads while it is worn, in mm: as high is enough.</summary>
+    public const double UnreadHeightMm = 7;
+
     /// <summary>A printed template, cut out, laid on and brought under the needle.</summary>
     public const double PaperMarksMinutes = 2;
 

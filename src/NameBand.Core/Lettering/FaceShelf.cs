@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Lettering.Smallness;
 
 namespace NameBand.Lettering;
 
@@ -20,6 +21,7 @@ public sealed class FaceShelf
     private static readonly Lazy<ImmutableArray<FaceCard>> OwnCards = new(() => ReadCards(OwnFolder));
 
     private readonly string _folder;
+    private readonly ConcurrentDictionary<string, Lazy<LetterFigures>> _figures = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, Lazy<Result<Face>>> _open = new(StringComparer.Ordinal);
 
     /// <param name="folder">The folder that holds a folder for each face; null: fonts-open beside the program.</param>
@@ -66,6 +68,11 @@ public sealed class FaceShelf
         var where = new Where(FolderName + "/" + card.Folder + "/" + card.File);
         return FaceFile.Open(id, card.Name, (Path.Combine(_folder, card.Folder), card.File), where, InstallAgain, helpsOut);
     })).Value;
+
+    /// <summary>How fine letters are, measured once.</summary>
+    /// <param name="letters">Which letters of which face; of equal ones the figures are equal.</param>
+    internal LetterFigures FiguresOf(string letters, Func<LetterFigures> measure) =>
+        _figures.GetOrAdd(letters, _ => new Lazy<LetterFigures>(measure)).Value;
 
     /// <summary>Full path of a shelf face's file; null when there is no such face.</summary>
     public string? PathOf(string name) =>

@@ -15,11 +15,29 @@ public static class LoadMeter
 
     public static ClothLoad Measure(NeedlePath path, Fabric fabric)
     {
+        if (Walk(path, fabric) is not { } walked)
+        {
+            return new ClothLoad(0, 0, 0, LoadVerdict.Fine);
+        }
+
+        var (holes, box, cover, sewn, worst) = walked;
+        return new ClothLoad(holes.Count, sewn, worst, VerdictOf(worst, fabric))
+        {
+            Spot = new WorstSpot(WorstSpot.DensestPerMm2(holes, box, cover.CellMm), Layers(path, cover, fabric.Thread.DiameterMm)),
+        };
+    }
+
+    /// <summary>Holes in each mm² of the fullest letter alone: the verdict goes by it, and the worst spot takes as long again to find.</summary>
+    public static double FullestPerMm2(NeedlePath path, Fabric fabric) => Walk(path, fabric)?.Worst ?? 0;
+
+    /// <summary>Null where nothing is sewn.</summary>
+    private static (List<Point> Holes, Box Box, ThreadCover Cover, double SewnMm2, double Worst)? Walk(NeedlePath path, Fabric fabric)
+    {
         var holes = Holes(path);
         var box = holes.Aggregate(Box.Empty, (b, p) => b.Include(p));
         if (holes.Count == 0)
         {
-            return new ClothLoad(0, 0, 0, LoadVerdict.Fine);
+            return null;
         }
 
         var cover = new ThreadCover(box, fabric.Thread.DiameterMm);
@@ -51,10 +69,7 @@ public static class LoadMeter
         worst = Math.Max(worst, Density(ownHoles, cover.LetterMm2));
         double sewn = cover.AreaMm2;
         worst = Math.Max(worst, sewn > 0 ? holes.Count / sewn : 0);
-        return new ClothLoad(holes.Count, sewn, worst, VerdictOf(worst, fabric))
-        {
-            Spot = new WorstSpot(WorstSpot.DensestPerMm2(holes, box, cover.CellMm), Layers(path, cover, fabric.Thread.DiameterMm)),
-        };
+        return (holes, box, cover, sewn, worst);
     }
 
     /// <summary>Most layers of thread, counted at the places that the most stitches come near.</summary>

@@ -21,6 +21,9 @@ public sealed record OfferedPlan(string Mark, ImmutableArray<JobEdit> Edits, Ban
     /// <summary>What stood in the way of sewing it as it is set; empty where nothing did.</summary>
     public string Mends { get; init; } = "";
 
+    /// <summary>Of that, what she wrote herself, as it stands in job.json: the wish that stood in the way.</summary>
+    public ImmutableArray<JobEdit> InTheWay { get; init; } = [];
+
     /// <summary>No choice of what is free costs less; null where it is not known.</summary>
     public double? BoundCostMinutes { get; init; }
 }

@@ -142,6 +142,27 @@ public sealed class FreeChoiceTests
         Assert.Equal(large.Plan.LetterHeightMm, held.Plan.LetterHeightMm);
     }
 
+    /// <summary>A hold that she wrote leaves the frames out that hold otherwise; where none is left that is said.</summary>
+    [Fact]
+    public void A_frame_of_another_hold_than_she_wrote_is_never_taken()
+    {
+        using var folder = Small("\"hoop\": { \"hold\": \"screw\" }");
+        File.WriteAllText(
+            folder["workshop.json"],
+            """
+            { "format": 1, "machines": [{ "name": "m", "takes": ["coordinates"], "frames": [
+              { "name": "small", "along": 160, "across": 100, "hold": "screw" }, { "name": "large", "along": 300, "across": 200, "hold": "magnet" }] }] }
+            """);
+        Assert.Equal("small", Planned(folder).Job.Frame!.Name);
+        Write(folder, "");
+        Assert.Equal(("large", FrameHold.Magnet), (Planned(folder).Job.Frame!.Name, Planned(folder).Plan.Hold));
+        Write(folder, "\"hoop\": { \"hold\": \"clamp\" }");
+        var run = CliRun.Of("make", folder.FullPath);
+        Assert.Equal(2, run.Status);
+        Assert.Contains("hoop.hold is \"clamp\", and no frame of “m” holds the cloth so", run.ErrorsOnOneLine, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder["out"]));
+    }
+
     private static StripPlan Lay(BandJob job, LetteredList names, LaneChoice? choice) =>
         LayoutPlanner.Plan(job, Sample.Hem(job), names, Cotton, choice).Value!;
 

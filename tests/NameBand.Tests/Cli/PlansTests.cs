@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Job;
@@ -59,7 +60,13 @@ public sealed class PlansTests
 
     private static string[] Files(TemporaryFolder folder) => [.. Directory.GetFileSystemEntries(folder.FullPath).Order(StringComparer.Ordinal)];
 
-    /// <summary>Each plan of each sample is taken in a copy of its own, and hours comes to just what it promised; as it is set, with nothing taken.</summary>
+    /// <summary>Of the promised minutes; letters of another height are looked up and not stitched.</summary>
+    private const double TakenPart = 0.01;
+
+    /// <summary>
+    /// Each plan of each sample is taken in a copy of its own, and hours comes to what it promised within a hundredth; as it is set,
+    /// with nothing taken, to just that.
+    /// </summary>
     [Theory]
     [InlineData("lantern-walk")]
     [InlineData("quay-banner")]
@@ -87,8 +94,10 @@ public sealed class PlansTests
             var hours = Bander.Reckon(taken.FullPath);
             var told = Assert.IsType<HoursAnswer>(hours.Answer);
             Assert.Equal(plan.Mark, told.Mark);
-            Assert.Equal(plan.MachineMinutes, told.MachineMinutes.Likely, StitchMinutes);
-            Assert.Equal(plan.HandsOnMinutes, told.HandsOnMinutes.Likely, 3);
+            double minutes = told.MachineMinutes.Likely + told.HandsOnMinutes.Likely;
+            double near = plan.Settings.Count == 0 ? StitchMinutes : TakenPart * minutes;
+            Assert.Equal(plan.MachineMinutes + plan.HandsOnMinutes, minutes, near);
+            Assert.Equal(plan.HandsOnMinutes, told.HandsOnMinutes.Likely, near / 5);
             Assert.Equal((plan.Hoopings, plan.Rounds), (told.Hoopings, hours.Plan!.Rounds.Length));
             Assert.Equal(plan.LetterHeightMm, hours.Plan.LetterHeightMm, 3);
             Assert.Equal(answer.Plans[0].Ways.Values.Sum(), plan.Ways.Values.Sum());
@@ -117,8 +126,8 @@ public sealed class PlansTests
         using var made = JsonDocument.Parse(File.ReadAllBytes(folder["out/plan.json"]));
         Assert.Equal(plan.Mark, made.RootElement.GetProperty("made").GetProperty("mark").GetString());
         var totals = made.RootElement.GetProperty("totals");
-        Assert.Equal(plan.MachineMinutes, totals.GetProperty("machineMinutes").GetDouble(), StitchMinutes);
-        Assert.Equal(plan.HandsOnMinutes, totals.GetProperty("handsOnMinutes").GetDouble(), 3);
+        double minutes = totals.GetProperty("machineMinutes").GetDouble() + totals.GetProperty("handsOnMinutes").GetDouble();
+        Assert.Equal(plan.MachineMinutes + plan.HandsOnMinutes, minutes, TakenPart * minutes);
 
         // It is now the plan as it is set, and taking it once more writes nothing.
         byte[] written = File.ReadAllBytes(folder["job.json"]);
@@ -271,6 +280,101 @@ public sealed class PlansTests
         Assert.Equal("asSet", Assert.Single(answer.Plans).Wish);
         Assert.Contains(answer.Problems, p => p.Found.Contains("sewn already", StringComparison.Ordinal));
         Assert.Equal((double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Hands), answer.Plans[0].HandsOnMinutes, 3);
+    }
+
+    /// <summary>Typed names are logged one by one.</summary>
+    [Fact]
+    public void A_job_of_typed_names_that_is_begun_has_the_one_plan_too()
+    {
+        using var folder = Folder(Job.Replace("\"format\": 1,", "\"format\": 1, \"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"7 mm\"] },", StringComparison.Ordinal));
+        var before = Plans(folder).Plans[0];
+        Assert.Contains(before.Asks.Concat(Plans(folder).Problems.Select(p => p.Mend)), a => a.Contains("measure", StringComparison.Ordinal));
+        Assert.NotEqual(2, CliRun.Of("make", folder.FullPath).Status);
+        Assert.Equal(0, CliRun.Of("sewn", folder.FullPath, "n1-n3", "--minutes", "30").Status);
+        var answer = Plans(folder);
+        var plan = Assert.Single(answer.Plans);
+        Assert.Equal(("asSet", before.Mark), (plan.Wish, plan.Mark));
+        Assert.Contains(answer.Problems, p => p.Found.Contains("sewn already", StringComparison.Ordinal));
+        Assert.Equal((double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Machine), plan.MachineMinutes, 3);
+        Assert.NotEqual(before.MachineMinutes, plan.MachineMinutes);
+    }
+
+    /// <summary>Measuring is asked for and hinders no plan; letters that run over the hem do, though both are found as it is laid out.</summary>
+    [Fact]
+    public void Only_what_is_asked_before_sewing_speaks_against_no_plan()
+    {
+        using var folder = Folder(Job.Replace(
+            "\"format\": 1,", "\"format\": 1, \"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"15 mm\"] },", StringComparison.Ordinal));
+        var laid = Bander.Make(folder.FullPath);
+        Assert.Equal(ExitStatus.NeedsPerson, laid.Status);
+        Assert.Contains(laid.Problems, p => p is { Severity: Severity.NeedsPerson, IsBeforeSewing: true });
+        Assert.Contains(laid.Problems, p => p is { Severity: Severity.NeedsPerson, IsBeforeSewing: false });
+        Directory.Delete(folder["out"], recursive: true);
+        Assert.DoesNotContain(Plans(folder).Plans, p => p.Settings.Count == 0);
+    }
+
+    [Fact]
+    public void Hours_are_written_in_the_one_form_and_a_step_says_what_comes_of_what_is_done()
+    {
+        using var folder = Folder();
+        var answer = Plans(folder);
+        string prose = Prose(answer, "JOB").Replace(Words.Tie, ' ');
+        Assert.DoesNotMatch(@"\d:\d\d", prose);
+        Assert.All(answer.Plans, p => Assert.Contains(Words.Duration(p.HersMinutes).Replace(Words.Tie, ' '), prose, StringComparison.Ordinal));
+        Assert.Equal("as job.json has it", answer.Plans[0].Why);
+        var rounds = answer.Plans.First(p => p.Settings.ContainsKey("strip.rounds") && !p.Settings.ContainsKey("lettering.height"));
+        Assert.Matches(@"^[^:]*\d rounds? (less|more)[^:]*: letters \d+\.\d mm (smaller|larger), ([^:]*, )?((\d+ h )?(\d+ min )?(saved|more)|\d+ h (saved|more)|about the same hours)$", rounds.Why);
+    }
+
+    /// <summary>Whether anybody reads them while it is worn shapes the heights; where she does not say, what is assumed is told with its line.</summary>
+    [Fact]
+    public void Names_that_are_to_be_read_while_it_is_worn_are_never_made_smaller()
+    {
+        using var folder = Folder();
+        var answer = Plans(folder);
+        Assert.Contains(answer.Plans, p => p.LetterHeightMm < answer.Plans[0].LetterHeightMm - 0.1);
+        Assert.Contains("about 7 mm are enough", answer.Reading!.Text, StringComparison.Ordinal);
+        Assert.Contains(answer.Reading.Line, Prose(answer, "JOB"), StringComparison.Ordinal);
+        byte[] told = JobEditing.Apply(File.ReadAllBytes(folder["job.json"]), [new JobEdit("plan.readWhileWorn", "true")])!;
+        folder.With("job.json", told);
+        var read = Plans(folder);
+        Assert.Null(read.Reading);
+        Assert.All(read.Plans, p => Assert.True(p.LetterHeightMm > read.Plans[0].LetterHeightMm - 0.1, p.Why));
+        Assert.Equal(answer.Plans[0].Mark, read.Plans[0].Mark);
+    }
+
+    /// <summary>Her own round with a name or two is told of, with the letters that do without it; none such is offered.</summary>
+    [Fact]
+    public void A_round_for_a_few_names_is_told_and_never_offered()
+    {
+        using var folder = Folder(
+            """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.15 m", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": "10 mm" } }""");
+        var plan = Bander.Reckon(folder.FullPath).Plan!;
+        Assert.Equal((2, true), (plan.Rounds.Length, plan.Rounds[1].Names.Count() is 1));
+        var answer = Plans(folder);
+        var note = Assert.Single(answer.Problems, p => p.Where.Key == "strip.rounds");
+        Assert.Contains("Round 2 has 1 name", note.Found, StringComparison.Ordinal);
+        Assert.Contains("On 1 round the letters would be", note.Found, StringComparison.Ordinal);
+        Assert.Contains("\"rounds\": 1", note.Mend, StringComparison.Ordinal);
+        Assert.All(answer.Plans.Where(p => p.Settings.Count > 0), p => Assert.NotEqual((2, 10.0), (p.Rounds, p.LetterHeightMm)));
+    }
+
+    [Fact]
+    public void The_wish_that_stood_in_the_way_is_told()
+    {
+        using var folder = Folder(Job.Replace("\"rounds\": 2", "\"rounds\": 1, \"turnIn\": \"18 mm\"", StringComparison.Ordinal));
+        var answer = Plans(folder);
+        var mended = answer.Plans[0];
+        Assert.NotEmpty(mended.InTheWay);
+        Assert.Contains("In the way stands what you wrote: " + mended.InTheWay[0], Prose(answer, "JOB").ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.All(mended.InTheWay, l => Assert.Contains(l, new[] { "\"strip\": { \"rounds\": 1 }", "\"strip\": { \"turnIn\": \"18 mm\" }" }));
+
+        // Nothing helps: what was tried is told.
+        folder.With("job.json", Job.Replace("\"length\": \"0.7 m\", \"turn\": 0", "\"length\": [\"320 mm\", \"320 mm\"]", StringComparison.Ordinal));
+        folder.With("names.csv", Names + string.Concat(Enumerable.Range(0, 40).Select(i => $"Wilhelmina Abernathy {(char)('A' + (i % 26))}{i}\n")));
+        var none = Plans(folder);
+        Assert.Empty(none.Plans);
+        Assert.Contains(none.Problems, p => p.Found.Contains("leaving out", StringComparison.Ordinal) && p.Found.Contains("strip.rounds", StringComparison.Ordinal));
     }
 
     /// <summary>What an earlier plan chose where it was free is kept by make, and so by the plans.</summary>

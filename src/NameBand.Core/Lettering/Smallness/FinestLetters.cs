@@ -31,7 +31,7 @@ public sealed record FinestLetters(string Face, LetterFigures Figures, Immutable
         var card = shelf.Cards.FirstOrDefault(c => c.Name == face && c.ThinnestStrokePart is not null && (c.Fallback is null || face == chosenFace));
         var counted = pieces.GroupBy(p => p).OrderByDescending(g => g.Count()).ThenBy(g => g.Key.Key, StringComparer.Ordinal).Select(g => g.Key).ToList();
         var figures = card is null
-            ? LetterFigures.Measured(Most(counted))
+            ? shelf.FiguresOf(string.Join('\n', counted.Select(p => p.Key)), () => LetterFigures.Measured(Most(counted)))
             : new LetterFigures(card.ThinnestStrokePart!.Value, card.SmallestCounterPart).Scaled(leastFactor);
         return new FinestLetters(face, figures, [.. counted.Select(p => p.Text).Distinct(StringComparer.Ordinal)], card) { LeastFactor = leastFactor };
     }

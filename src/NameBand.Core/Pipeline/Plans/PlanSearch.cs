@@ -25,6 +25,8 @@ internal sealed class PlanSearch
     /// <summary>With more names fewer faces and rounds are tried, so that it does not take long.</summary>
     private const int ManyNames = 300;
 
+    private const double SlightMm = 0.05;
+
     private readonly PlanTrials _trials;
     private readonly PlanStitching _stitching;
     private readonly VisibleSteps _steps;
@@ -83,6 +85,7 @@ internal sealed class PlanSearch
             }
         }
 
+        Notes = [.. Notes, .. IdleRound(), .. asSet is null && found.Count == 0 ? InTheWay() : []];
         return asSet is null ? found.ToImmutable() : [(PlanWish.AsSet, asSet), .. found];
     }
 
@@ -137,12 +140,12 @@ internal sealed class PlanSearch
     private ImmutableArray<PlanTrial> Climb(PlanWish wish, PlanTrial? from, IEnumerable<VisibleChoice> first)
     {
         var path = new Stack<PlanTrial>(from is null ? [] : [from]);
-        var choices = from is null ? first : first.Concat(Around(wish, from));
+        var choices = from is null ? first : first.Concat(Around(from));
         for (int step = 0; step < MostSteps && Best(wish, choices, from) is { } best; step++)
         {
             path.Push(best);
             from = best;
-            choices = Around(wish, best);
+            choices = Around(best);
         }
 
         if (from is not null && Pruned(wish, from) is var pruned && pruned != from)
@@ -171,12 +174,9 @@ internal sealed class PlanSearch
     private static bool IsAble(PlanWish wish, PlanTrial trial) =>
         wish != PlanWish.TypedLetters || trial.Laid!.Job.Traits.HasLettersOfItsOwn;
 
-    /// <summary>A wider strip gives room for larger letters; hours it saves by chance alone.</summary>
-    private IEnumerable<VisibleChoice> Around(PlanWish wish, PlanTrial trial) =>
-    [
-        .. _steps.Around(trial.Choice, trial.Laid!.Job, trial.Laid.Plan),
-        .. wish == PlanWish.BiggestLetters ? _steps.NextWidths(trial.Choice, trial.Laid.Job) : [],
-    ];
+    /// <summary>A wider strip gives room for larger letters, of narrower ones more lie side by side in one field.</summary>
+    private IEnumerable<VisibleChoice> Around(PlanTrial trial) =>
+        [.. _steps.Around(trial.Choice, trial.Laid!.Job, trial.Laid.Plan), .. _steps.NextWidths(trial.Choice, trial.Laid.Job)];
 
     private PlanTrial? Best(PlanWish wish, IEnumerable<VisibleChoice> choices, PlanTrial? from) => Tried(choices)
         .Where(t => IsSound(t) && Guess(t).IsWithin(wish, AsSet.Figures) && (from is null || Guess(t).IsWorth(wish, Guess(from))))
@@ -194,7 +194,11 @@ internal sealed class PlanSearch
 
     /// <summary>As far as it can be told before it is stitched. Every plan sews all the names that the one as it is set does.</summary>
     private bool IsSound(PlanTrial trial) => trial.Laid is { } laid && trial.Obstacle is null
-        && laid.Plan.NameCount >= AsSet.Laid.Plan.NameCount && (trial.Choice.IsAsSet || !trial.HasIdleRound);
+        && laid.Plan.NameCount >= AsSet.Laid.Plan.NameCount && (trial.Choice.IsAsSet || (!trial.HasIdleRound && CanBeRead(laid)));
+
+    /// <summary>Where people will read the names, no plan has smaller letters than hers.</summary>
+    private bool CanBeRead(LaidOut laid) =>
+        Job.ReadWhileWorn != true || laid.Plan.LetterHeightMm >= AsSet.Laid.Plan.LetterHeightMm - SlightMm;
 
     private PlanFigures Guess(PlanTrial trial)
     {
@@ -215,10 +219,39 @@ internal sealed class PlanSearch
     {
         Tried(others);
         var mends = AsSet.Laid.EaseMends.Select(m => _steps.With([.. m.Edits]));
-        Tried([.. mends, .. _steps.Around(VisibleChoice.AsSet, Job, AsSet.Laid.Plan)]);
+        Tried([.. mends, .. _steps.Around(VisibleChoice.AsSet, Job, AsSet.Laid.Plan), .. _steps.WithoutEachWish.Select(w => w.Without)]);
         return _seen.Values.Where(t => !t.Choice.IsAsSet && IsSound(t) && t.Laid!.Job.Ways.SequenceEqual(Job.Ways))
             .OrderBy(t => Guess(t).Rank(PlanWish.AsSet)).ThenBy(t => t.Choice.Key, StringComparer.Ordinal)
             .Take(2 * MostStitched).Select(_stitching.Of).FirstOrDefault(p => p.IsSound);
+    }
+
+    /// <summary>A round of hers that holds few names is told, with the letters that do without it.</summary>
+    private IEnumerable<Problem> IdleRound()
+    {
+        var plan = AsSet.Laid.Plan;
+        if (AsSet.Trial is { HasIdleRound: true }
+            && Tried(_steps.OnRounds(_steps.LargestLetters, plan.Rounds.Length - 1).TakeLast(1)).Find(t => IsSound(t)) is { Laid.Plan: var without })
+        {
+            var idle = plan.Rounds.MinBy(r => r.Names.Count(n => n.IsOfList))!;
+            int few = idle.Names.Count(n => n.IsOfList);
+            yield return Problem.Note(
+                new Where(JobReader.FileName, Key: JobKeys.Rounds.Path),
+                FormattableString.Invariant(
+                    $"Round {idle.Number} has {few} {(few == 1 ? "name" : "names")}, under a third of its share of {plan.NameCount}. On {without.Rounds.Length} {(without.Rounds.Length == 1 ? "round" : "rounds")} the letters would be {without.LetterHeightMm:0.0} mm high in place of {plan.LetterHeightMm:0.0} mm."),
+                FormattableString.Invariant($"Try it: \"strip\": {{ \"rounds\": {without.Rounds.Length} }}"));
+        }
+    }
+
+    /// <summary>Where nothing was found: which of her wishes were tried to be left out.</summary>
+    private IEnumerable<Problem> InTheWay()
+    {
+        string[] tried = [.. _steps.WithoutEachWish.Select(w => w.Path)];
+        yield return Problem.Note(
+            new Where(JobReader.FileName),
+            tried.Length == 0
+                ? "Nothing that you wrote there stands in the way: the names, the hem and the field do not go together."
+                : $"No wish of yours stands in the way alone: leaving out {Wording.List(tried)}, one at a time, does not mend it.",
+            "Change two of them, measure the hem once more, or put fewer names on it.");
     }
 
     private IEnumerable<Problem> Untyped(PlanTrial typed)

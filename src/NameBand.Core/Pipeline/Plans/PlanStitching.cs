@@ -9,9 +9,9 @@ using NameBand.Stitching;
 
 namespace NameBand.Pipeline.Plans;
 
-/// <summary>A plan with every name stitched in memory: what make would come to.</summary>
+/// <summary>A plan with what its stitches take: what make would come to.</summary>
 /// <param name="Found">What stands in the way of sewing it so, found while it was laid out and stitched.</param>
-internal sealed record StitchedPlan(PlanTrial Trial, IPieceSewing Sewing, Estimate Estimate, ImmutableArray<Problem> Found)
+internal sealed record StitchedPlan(PlanTrial Trial, Estimate Estimate, ImmutableArray<Problem> Found)
 {
     public LaidOut Laid => Trial.Laid!;
 
@@ -23,43 +23,89 @@ internal sealed record StitchedPlan(PlanTrial Trial, IPieceSewing Sewing, Estima
     public bool IsSound => Found.IsEmpty;
 }
 
-/// <summary>Stitches plans to see what they take and whether the cloth bears it; letters of one height are worked out once.</summary>
+/// <summary>
+/// Sees what plans take and whether the cloth bears it: by stitching them, or, where the same letters were stitched before, by
+/// what these took.
+/// </summary>
 internal sealed class PlanStitching(CancellationToken cancel)
 {
+    /// <summary>So near what the cloth bears a plan is stitched after all: our choice, for a few letters stand for all.</summary>
+    private const double NearLimit = 0.95;
+
     private readonly Dictionary<string, StitchedPlan> _stitched = new(StringComparer.Ordinal);
+    private readonly List<StitchTable> _tables = [];
+
+    /// <summary>Plans of which every name was stitched.</summary>
+    public int Stitched { get; private set; }
 
     public StitchedPlan Of(PlanTrial trial)
     {
         if (!_stitched.TryGetValue(trial.Choice.Key, out var plan))
         {
-            _stitched[trial.Choice.Key] = plan = Stitch(trial);
+            var doubts = trial.Laid!.Way.Doubts(trial.Laid);
+            _stitched[trial.Choice.Key] = plan = LookedUp(trial, doubts) ?? Stitch(trial, doubts);
         }
 
         return plan;
     }
 
-    private StitchedPlan Stitch(PlanTrial trial)
+    /// <summary>A plan that is a measure only, and is not offered: other letters may stand for its own.</summary>
+    public StitchedPlan Measure(PlanTrial trial) => _tables.Find(t => !t.IsEmpty) is not { } table ? Of(trial)
+        : _stitched.TryGetValue(trial.Choice.Key, out var known) ? known
+        : Look(trial, table, []).Plan;
+
+    /// <summary>
+    /// Null where it has to be stitched: letters of its own, or so small that some may be sewn in another style, or so full that
+    /// it cannot be told from a few of them whether the cloth bears all.
+    /// </summary>
+    private StitchedPlan? LookedUp(PlanTrial trial, ImmutableArray<Problem> doubts)
     {
         var laid = trial.Laid!;
-        var alike = _stitched.Values.FirstOrDefault(
-            s => ReferenceEquals(s.Laid.Way, laid.Way) && s.Laid.Plan.LetterHeightMm == laid.Plan.LetterHeightMm);
-        var sewing = alike?.Sewing.Of(laid) ?? laid.Way.Sew(laid);
-        var loads = new HoopingLoad?[laid.Plan.Hoopings.Length];
-        var figures = Counting.Measure(laid, sewing, Look, null, cancel);
-        var estimate = Counting.Of(laid, sewing, figures);
-        var stitched = sewing.Problems.Concat(LoadAdvice.For(laid.Fabric, [.. loads.OfType<HoopingLoad>()]));
-        return new StitchedPlan(
-            trial, sewing, estimate,
-            [.. trial.OfPlan.Concat(laid.Way.Doubts(laid)).Concat(stitched).Where(p => p.Severity != Severity.Note).Distinct()]);
+        if (laid.Begun is not null || _tables.Find(t => t.Has(laid)) is not { } table || (table.IsSmaller(laid) && !doubts.IsEmpty))
+        {
+            return null;
+        }
 
+        var (plan, fullest) = Look(trial, table, doubts);
+        return fullest <= NearLimit * laid.Fabric.MostPenetrationsPerMm2 ? plan : null;
+    }
+
+    private (StitchedPlan Plan, double Fullest) Look(PlanTrial trial, StitchTable table, ImmutableArray<Problem> doubts)
+    {
+        var laid = trial.Laid!;
+        var sewing = laid.Way.Sew(laid);
+        var (figures, fullest) = table.Look(laid, sewing, cancel);
+        return (new StitchedPlan(trial, Counting.Of(laid, sewing, figures), Hindering(trial.OfPlan.Concat(doubts))), fullest);
+    }
+
+    private StitchedPlan Stitch(PlanTrial trial, ImmutableArray<Problem> doubts)
+    {
+        Stitched++;
+        var laid = trial.Laid!;
+        var sewing = laid.Way.Sew(laid);
+        var loads = new HoopingLoad[laid.Plan.Hoopings.Length];
+        var figures = Counting.Measure(laid, sewing, Look, null, cancel);
+        ImmutableArray<Problem> stitched = Hindering(sewing.Problems.Concat(LoadAdvice.For(laid.Fabric, loads)));
+        if (stitched.IsEmpty && MayBeLookedUp(laid, sewing))
+        {
+            _tables.Add(new StitchTable(laid, sewing, figures, loads.Max(l => l.HolesPerMm2)));
+        }
+
+        return new StitchedPlan(trial, Counting.Of(laid, sewing, figures), Hindering([.. trial.OfPlan, .. doubts, .. stitched]));
+
+        // The worst spot is a note and hinders no plan.
         void Look(int i, NeedlePath path)
         {
             var hooping = laid.Plan.Hoopings[i];
-            if (laid.Plan.HasNeedlePaths && hooping.HasNeedlePath)
-            {
-                var load = LoadMeter.Measure(path, laid.ClothOf(hooping.Number));
-                loads[i] = new HoopingLoad(hooping.Number, load.WorstLetterPerMm2, load.Spot);
-            }
+            bool isJudged = laid.Plan.HasNeedlePaths && hooping.HasNeedlePath;
+            loads[i] = new HoopingLoad(hooping.Number, isJudged ? LoadMeter.FullestPerMm2(path, laid.ClothOf(hooping.Number)) : 0);
         }
     }
+
+    /// <summary>Names that are run may come to be sewn in satin at another height.</summary>
+    private static bool MayBeLookedUp(LaidOut laid, IPieceSewing sewing) => laid.Begun is null && laid.Plan.NameCount > 0
+        && !laid.Job.HasSeveralWays && laid.Plan.Rounds.SelectMany(r => r.Names).All(n => sewing.StyleOf(n) != NameStyle.Run);
+
+    private static ImmutableArray<Problem> Hindering(IEnumerable<Problem> problems) =>
+        [.. problems.Where(p => p.Severity != Severity.Note).Distinct()];
 }

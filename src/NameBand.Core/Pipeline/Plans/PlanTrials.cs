@@ -46,12 +46,8 @@ internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf 
         }
 
         var laid = Planning.Lay(read, () => _kept.Value, findsMends: choice.IsAsSet);
-
-        // Letters that are not measured yet hinder no plan: measuring them is what it asks for.
-        string? alphabet = laid.Value?.Job.Letters.Alphabet;
         return new PlanTrial(
-            choice, laid.IsUsable ? laid.Value : null, laid.Problems,
-            [.. laid.Problems.Except(read.Problems).Where(p => alphabet is null || p.Where.File != alphabet)]);
+            choice, laid.IsUsable ? laid.Value : null, laid.Problems, [.. laid.Problems.Except(read.Problems).Where(p => !p.IsBeforeSewing)]);
     }
 
     /// <summary>The job of a choice, with its names lettered.</summary>

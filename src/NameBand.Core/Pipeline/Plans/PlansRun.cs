@@ -90,7 +90,7 @@ internal static class PlansRun
         }
 
         var plain = PlainWay.Of(laid, steps, trials);
-        var plans = InOrder(found, job.Wish, asSet);
+        var plans = InOrder(found, job.Wish, asSet, steps);
         if (plans.IsEmpty)
         {
             notes.AddRange(asSet.Found);
@@ -98,27 +98,31 @@ internal static class PlansRun
 
         return (
             new PlansReport(
-                plans.IsEmpty ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced, Offered(asSet, [PlanWish.AsSet], asSet), plans,
-                plain is null ? null : Offered(stitching.Of(plain), [], asSet), notes.ToImmutable()),
+                plans.IsEmpty ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced, Offered(asSet, [PlanWish.AsSet], asSet, steps), plans,
+                plain is null ? null : Offered(stitching.Measure(plain), [], asSet, steps), notes.ToImmutable()),
             before);
     }
 
     /// <summary>What she wishes for first; each plan once, with all that it answers.</summary>
     private static ImmutableArray<OfferedPlan> InOrder(
-        ImmutableArray<(PlanWish Wish, StitchedPlan Plan)> found, PlanWish wish, StitchedPlan asSet) =>
+        ImmutableArray<(PlanWish Wish, StitchedPlan Plan)> found, PlanWish wish, StitchedPlan asSet, VisibleSteps steps) =>
     [
         .. found.OrderBy(f => f.Wish == wish ? 0 : 1).ThenBy(f => f.Wish).GroupBy(f => f.Plan.Mark)
-            .Select(g => Offered(g.First().Plan, [.. g.Select(f => f.Wish)], asSet)).Take(MostPlans),
+            .Select(g => Offered(g.First().Plan, [.. g.Select(f => f.Wish)], asSet, steps)).Take(MostPlans),
     ];
 
-    private static OfferedPlan Offered(StitchedPlan plan, ImmutableArray<PlanWish> wishes, StitchedPlan asSet) =>
-        new(plan.Mark, plan.Trial.Choice.Edits, plan.Laid.Job, plan.Laid.Plan, plan.Estimate)
+    private static OfferedPlan Offered(StitchedPlan plan, ImmutableArray<PlanWish> wishes, StitchedPlan asSet, VisibleSteps steps)
+    {
+        bool isMended = wishes.Contains(PlanWish.AsSet) && !plan.Trial.Choice.IsAsSet;
+        return new OfferedPlan(plan.Mark, plan.Trial.Choice.Edits, plan.Laid.Job, plan.Laid.Plan, plan.Estimate)
         {
             Wishes = wishes,
             Asks = [.. Asks(plan, asSet)],
             BoundCostMinutes = FreeBound.CostMinutes(plan.Laid.Job, plan.Laid.Plan, plan.Estimate),
-            Mends = wishes.Contains(PlanWish.AsSet) && !plan.Trial.Choice.IsAsSet ? asSet.Found.FirstOrDefault()?.Found ?? "" : "",
+            Mends = isMended ? asSet.Found.FirstOrDefault()?.Found ?? "" : "",
+            InTheWay = isMended ? steps.AsWritten(plan.Trial.Choice) : [],
         };
+    }
 
     /// <summary>What its lists and its machine need that those of the plan as it is set do not.</summary>
     private static IEnumerable<string> Asks(StitchedPlan plan, StitchedPlan asSet) => plan.Trial.Problems.Except(plan.Trial.OfPlan)

@@ -29,6 +29,9 @@ internal interface IPieceSewing
     /// <summary>What a hooping takes.</summary>
     HoopingFigures FiguresOf(Hooping hooping, NeedlePath path);
 
+    /// <summary>The same, where not its path is known but what its thread was counted to be.</summary>
+    HoopingFigures FiguresOf(Hooping hooping, HoopingFigures counted);
+
     /// <summary>Equal where <see cref="PathOf(Hooping)"/> and <see cref="FiguresOf"/> give the same for the same outlines, cloth and machine.</summary>
     string MadeBy(Hooping hooping);
 

@@ -92,7 +92,10 @@ internal static class KeyedMeasures
             FormattableString.Invariant($"{so}, and a name may come out {half:0} mm longer or shorter. Draw no start marks yet."),
             toMeasure.Length < FewNames
                 ? $"Sew on a scrap and measure: {names}, with {Setting(composer)}. Write the lengths into {SewnLengths.FileName} ({columns}, the last one scrap) and run make again."
-                : $"Sew these three on a scrap of the same cloth and backing, with {Setting(composer)}, measure them after pressing, and write the lengths into {SewnLengths.FileName} ({columns}, the last one scrap): {names}. Then run make again.");
+                : $"Sew these three on a scrap of the same cloth and backing, with {Setting(composer)}, measure them after pressing, and write the lengths into {SewnLengths.FileName} ({columns}, the last one scrap): {names}. Then run make again.") with
+        {
+            IsBeforeSewing = true,
+        };
     }
 
     private static string Setting(NameComposer composer) => composer.Step.GapMm > 0

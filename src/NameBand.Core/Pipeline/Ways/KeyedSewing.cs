@@ -40,9 +40,11 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public NeedlePath PathOf(PlacedName name, StripCurve? curve = null) => _stitcher.SewName(name.Lettered);
 
-    public HoopingFigures FiguresOf(Hooping hooping, NeedlePath path) => KeyedWork.Timed(
-        HoopingMeter.Measure(hooping, _plan, path, made.Fabric, _job.Machine),
-        Keys(KeyIns.Where(n => n.Hooping == hooping.Number)), Seconds(hooping.Number), _job.Machine);
+    public HoopingFigures FiguresOf(Hooping hooping, NeedlePath path) =>
+        FiguresOf(hooping, HoopingMeter.Measure(hooping, _plan, path, made.Fabric, _job.Machine));
+
+    public HoopingFigures FiguresOf(Hooping hooping, HoopingFigures counted) => KeyedWork.Timed(
+        counted, Keys(KeyIns.Where(n => n.Hooping == hooping.Number)), Seconds(hooping.Number), _job.Machine);
 
     public string MadeBy(Hooping hooping) => string.Create(CultureInfo.InvariantCulture, $"keyed {made.Job.Letters.Hooped} {Seconds(hooping.Number):R}");
 

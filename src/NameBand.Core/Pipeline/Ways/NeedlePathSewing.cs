@@ -41,10 +41,9 @@ internal sealed class NeedlePathSewing : IPieceSewing
         curve is null ? _stitcher.SewName(name.Lettered) : _stitcher.SewName(name, curve);
 
     public HoopingFigures FiguresOf(Hooping hooping, NeedlePath path) =>
-        HoopingMeter.Measure(hooping, _made.Plan, path, _made.ClothOf(hooping.Number), _made.Job.Machine) with
-        {
-            IsSewn = _made.IsSewn(hooping.Number),
-        };
+        FiguresOf(hooping, HoopingMeter.Measure(hooping, _made.Plan, path, _made.ClothOf(hooping.Number), _made.Job.Machine));
+
+    public HoopingFigures FiguresOf(Hooping hooping, HoopingFigures counted) => counted with { IsSewn = _made.IsSewn(hooping.Number) };
 
     public string MadeBy(Hooping hooping) => _made.Job.CutsThread ? "" : "cut by hand";
 

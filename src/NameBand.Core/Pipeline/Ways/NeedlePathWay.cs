@@ -23,6 +23,9 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
         "“bestFit” puts the names in the order of the fewest hoopings, so names that are not agreed to do not come last.",
         "Take the order “listed” or “alphabetical” if they are to be sewn last, or take lettering.agreedFirst out.");
 
+    /// <summary>What letters of its own measuring are known by, at every height that is tried.</summary>
+    private readonly Lazy<FaceShelf> _shelf = new(() => new FaceShelf());
+
     public Problem? NoSwatch => null;
 
     public Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel)
@@ -83,7 +86,7 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
             made.Fabric, made.Plan.LetterHeightMm,
             made.Plan.Hoopings.Where(h => !made.IsSewn(h.Number)).SelectMany(h => h.Segments)
                 .SelectMany(s => s.Segment.NamesAndMotifs).Where(n => !n.IsGone).Select(n => n.Lettered),
-            made.Face.Name, new FaceShelf()),
+            made.Face.Name, _shelf.Value),
     ];
 
     public IPieceSewing Sew(LaidOut made) => new NeedlePathSewing(made);

@@ -58,6 +58,8 @@ internal sealed class SideBySideSewing : IPieceSewing
 
     public HoopingFigures FiguresOf(Hooping hooping, NeedlePath path) => Of(hooping.Way).FiguresOf(hooping, path);
 
+    public HoopingFigures FiguresOf(Hooping hooping, HoopingFigures counted) => Of(hooping.Way).FiguresOf(hooping, counted);
+
     public string MadeBy(Hooping hooping) => Of(hooping.Way).MadeBy(hooping);
 
     public bool AreLettersRead(Hooping hooping) => Of(hooping.Way).AreLettersRead(hooping);

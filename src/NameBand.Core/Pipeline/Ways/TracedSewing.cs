@@ -29,8 +29,11 @@ internal sealed class TracedSewing(LaidOut made) : IPieceSewing
 
     public NeedlePath PathOf(PlacedName name, StripCurve? curve = null) => _lines.Path(name.Lettered);
 
-    public HoopingFigures FiguresOf(Hooping hooping, NeedlePath path) => TracedWork.Timed(
-        HoopingMeter.Measure(hooping, _plan, path, made.Fabric, KeyedWork.WithoutHoops(made.Job).Machine), _lines.LengthMm(hooping), made.Job.Traced);
+    public HoopingFigures FiguresOf(Hooping hooping, NeedlePath path) =>
+        FiguresOf(hooping, HoopingMeter.Measure(hooping, _plan, path, made.Fabric, KeyedWork.WithoutHoops(made.Job).Machine));
+
+    public HoopingFigures FiguresOf(Hooping hooping, HoopingFigures counted) =>
+        TracedWork.Timed(counted, _lines.LengthMm(hooping), made.Job.Traced);
 
     public string MadeBy(Hooping hooping) => string.Create(
         CultureInfo.InvariantCulture, $"traced {made.Job.Traced.AlongOutline} {made.Job.Traced.ByHand} {made.Job.Traced.PaceMmPerMinute}");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using NameBand.Common;
+using NameBand.Job;
 
 namespace NameBand.Reports.Answers;
 
@@ -8,19 +9,21 @@ internal static class PlanStep
 {
     private const double SlightMinutes = 1;
 
+    /// <summary>What is done otherwise, and after a colon what comes of it: <c>1 round less: letters 1.8 mm smaller, 3 h 10 min saved</c>.</summary>
     public static string InWords(OfferedPlan plan, OfferedPlan asSet)
     {
-        string[] seen = [.. Seen(plan, asSet)];
-        string step = seen.Length == 0 ? "" : Wording.List(seen);
-        string hours = Hours(plan.Estimate.Work.HersMinutes - asSet.Estimate.Work.HersMinutes);
-        string words = step.Length == 0 ? "as job.json has it" : $"{step}: {hours}";
+        string[] done = [.. Done(plan, asSet)];
+        string[] comes = [.. Comes(plan, asSet), Hours(plan.Estimate.Work.HersMinutes - asSet.Estimate.Work.HersMinutes)];
+        string words = plan.Edits.IsEmpty ? "as job.json has it"
+            : $"{(done.Length == 0 ? "in other letters or places" : Wording.List(done))}: {string.Join(", ", comes)}";
         return plan.Mends.Length > 0 ? $"{words}; as it is set it will not do: {plan.Mends}" : words;
     }
 
     private static string Hours(double moreMinutes) => Math.Abs(moreMinutes) < SlightMinutes ? "about the same hours"
         : Duration.InWords(Math.Abs(moreMinutes)) + (moreMinutes < 0 ? " saved" : " more");
 
-    private static IEnumerable<string> Seen(OfferedPlan plan, OfferedPlan asSet)
+    /// <summary>What she would set otherwise.</summary>
+    private static IEnumerable<string> Done(OfferedPlan plan, OfferedPlan asSet)
     {
         var (own, other) = (plan.Plan, asSet.Plan);
         if (!plan.Job.Ways.SequenceEqual(asSet.Job.Ways))
@@ -36,13 +39,6 @@ internal static class PlanStep
         if (rounds != 0)
         {
             yield return $"{Count(Math.Abs(rounds), "round")} {(rounds < 0 ? "less" : "more")}";
-        }
-
-        double height = Math.Round(own.LetterHeightMm - other.LetterHeightMm, 1);
-        if (height != 0)
-        {
-            string which = height < 0 ? "smaller" : "larger";
-            yield return string.Create(CultureInfo.InvariantCulture, $"letters {Math.Abs(height):0.0} mm {which}");
         }
 
         double width = own.Hem.Strip.FinishedWidthMm - other.Hem.Strip.FinishedWidthMm;
@@ -63,11 +59,39 @@ internal static class PlanStep
             yield return plan.Job.Layout.HasTucks ? "tapered tucks" : "no tucks";
         }
 
-        int joins = own.Joins - other.Joins;
+        if (IsHeightSet(plan) && Height(plan, asSet) is { } height)
+        {
+            yield return height;
+        }
+
+        if (plan.Job.Layout.Piece != asSet.Job.Layout.Piece)
+        {
+            yield return plan.Job.Layout.Piece is { } piece ? $"pieces of {piece.InMillimetres()} at most" : "each round in one piece";
+        }
+    }
+
+    /// <summary>What comes of it, besides the hours.</summary>
+    private static IEnumerable<string> Comes(OfferedPlan plan, OfferedPlan asSet)
+    {
+        if (!IsHeightSet(plan) && Height(plan, asSet) is { } height)
+        {
+            yield return height;
+        }
+
+        int joins = plan.Plan.Joins - asSet.Plan.Joins;
         if (joins != 0)
         {
             yield return $"{Count(Math.Abs(joins), "join")} {(joins < 0 ? "less" : "more")}";
         }
+    }
+
+    private static bool IsHeightSet(OfferedPlan plan) => plan.Edits.Any(e => e.Path == JobKeys.Height.Path);
+
+    private static string? Height(OfferedPlan plan, OfferedPlan asSet)
+    {
+        double height = Math.Round(plan.Plan.LetterHeightMm - asSet.Plan.LetterHeightMm, 1);
+        return height == 0 ? null
+            : string.Create(CultureInfo.InvariantCulture, $"letters {Math.Abs(height):0.0} mm {(height < 0 ? "smaller" : "larger")}");
     }
 
     private static string Count(int count, string one) => FormattableString.Invariant($"{count} {one}{(count == 1 ? "" : "s")}");

@@ -24,6 +24,9 @@ public sealed record PlansAnswer : CommandAnswer
     /// <summary>The work of two plans side by side.</summary>
     public ToldComparison? Compared { get; init; }
 
+    /// <summary>Whether people will read the names, where the job does not say; null where it does.</summary>
+    public AssumedReading? Reading { get; init; }
+
     /// <summary>What is taken of her machine; null where a workshop.json tells it.</summary>
     public AssumedWorkshop? Assumed { get; init; }
 }
@@ -50,6 +53,9 @@ public sealed record ToldPlan
 
     /// <summary>What it asks of her besides.</summary>
     public required IReadOnlyList<string> Asks { get; init; }
+
+    /// <summary>Of the plan as it is set, mended: the lines that she wrote and that stood in the way.</summary>
+    public required IReadOnlyList<string> InTheWay { get; init; }
 
     /// <summary>How many names go each way.</summary>
     public required IReadOnlyDictionary<string, int> Ways { get; init; }

@@ -27,6 +27,7 @@ internal static class PlansTelling
             Plans = [.. report.Plans.Select(p => Plan(p, asSet))],
             Taken = report.Taken,
             Compared = report.Why is { } mark ? Compared(report, asSet, mark) : null,
+            Reading = AssumedReading.Of(asSet.Job),
             Assumed = AssumedWorkshop.Of(asSet.Job),
         };
     }
@@ -46,6 +47,7 @@ internal static class PlansTelling
         Lines = [.. plan.Edits.Select(Line)],
         Keys = [.. plan.Edits.Select(e => e.Path.Split('.')[^1])],
         Asks = plan.Asks,
+        InTheWay = [.. plan.InTheWay.Select(Line)],
         Ways = plan.Plan.Ways.ToImmutableSortedDictionary(w => JobKeys.WordOf(w.Way), w => w.Names, StringComparer.Ordinal),
         Face = plan.Job.Traits.HasLettersOfItsOwn && !plan.Job.HasSeveralWays ? "" : plan.Job.Lettering.Face,
         LetterHeightMm = Telling.Thousandth(plan.Plan.LetterHeightMm),

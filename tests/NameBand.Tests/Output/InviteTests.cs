@@ -78,7 +78,7 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         string[] holding = [.. Directory.GetFiles(job, "*", SearchOption.AllDirectories)
             .Where(f => Encoding.Latin1.GetString(File.ReadAllBytes(f)).Contains("lantern.example", StringComparison.Ordinal))
             .Select(f => Path.GetRelativePath(job, f).Replace('\\', '/')).Order(StringComparer.Ordinal)];
-        Assert.NotEmpty(holding.Where(f => f.StartsWith("private/letters/", StringComparison.Ordinal)));
+        Assert.Contains(holding, f => f.StartsWith("private/letters/", StringComparison.Ordinal));
         Assert.Equal(["names.csv"], holding.Where(f => !f.StartsWith("private/", StringComparison.Ordinal)).ToArray());
     }
 

@@ -76,6 +76,7 @@ public static class Bander
             Verdicts = sewn.Verdicts,
             Machine = machine,
             Hands = hands,
+            RehearsalSheets = sewn.RehearsalSheets,
         };
     }
 

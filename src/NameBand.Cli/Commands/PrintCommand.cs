@@ -21,6 +21,12 @@ internal sealed class PrintCommand(CliHost host) : Command<PrintCommand.Settings
         string folder = settings.Out ?? Path.Combine(settings.Job, "out");
         string after = $"The sheets to print are in {Path.Combine(folder, "sheets")}. "
             + "Print them at 100 % and measure the squares on the first page.";
+        if (report.RehearsalSheets.Count > 0)
+        {
+            after += " Paper rehearsal, to pin on the garment before you sew: "
+                + string.Join(" or ", report.RehearsalSheets.Select(s => $"paper-rehearsal-{s.Key}.pdf, {s.Value} {(s.Value == 1 ? "sheet" : "sheets")}")) + ".";
+        }
+
         if (settings.Thanks)
         {
             after += $" The pictures to send are in {Path.Combine(folder, "thanks")}; "

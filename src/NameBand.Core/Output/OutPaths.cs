@@ -72,6 +72,9 @@ public static class OutPaths
     /// <param name="paper">The paper size's word.</param>
     public static string ThanksCards(string paper) => $"sheets/thanks-cards-{paper}.pdf";
 
+    /// <param name="paper">The paper size's word.</param>
+    public static string PaperRehearsal(string paper) => $"sheets/paper-rehearsal-{paper}.pdf";
+
     public const string ThanksTable = "thanks/thanks.csv";
 
     /// <summary>A number, and nothing of the person: it may be sent as it is, on any system.</summary>

@@ -1,8 +1,11 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Output;
 using NameBand.Output.Packet;
+using NameBand.Output.Rehearsal;
 using NameBand.Output.Sending;
 using NameBand.Output.Sheets;
 using NameBand.Output.Tracing;
@@ -44,16 +47,19 @@ internal static class Printing
         "Lay the proofs of the hoopings under the cloth: they are at true size.");
 
     /// <param name="sewn">The stitches of a name; origin at the left edge of its width, on its base line.</param>
-    public static void Run(
+    /// <returns>How many sheets the paper rehearsal takes, by the word of the paper.</returns>
+    public static ImmutableSortedDictionary<string, int> Run(
         PacketMatter matter, PrintWishes wishes, Func<PlacedName, NeedlePath> sewn, OutFolder folder, IProgress<Progress>? progress,
         CancellationToken cancel)
     {
         var sheets = new List<(string File, Action<Stream> Write)>();
+        var rehearsal = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         foreach (var paper in Paper.Both)
         {
             sheets.Add((OutPaths.ProofReading(paper.Word), stream => ProofReadingSheet.Write(stream, paper, matter)));
             sheets.Add((OutPaths.NameFinderSheet(paper.Word), stream => NameFinderSheet.Write(stream, paper, matter)));
             sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
+            sheets.Add((OutPaths.PaperRehearsal(paper.Word), stream => rehearsal[paper.Word] = RehearsalSheet.Write(stream, paper, matter.Job.Title, matter.Plan, cancel)));
             if (matter.Plan.HasNeedlePaths && !matter.Plan.Hem.IsCurved)
             {
                 sheets.Add((OutPaths.HoopingTemplate(paper.Word), stream => Template.WriteHoopings(stream, paper, matter.Job.Title, matter.Plan.OfNeedlePaths, cancel)));
@@ -72,6 +78,8 @@ internal static class Printing
         {
             Thank(matter, sewn, folder, progress, cancel);
         }
+
+        return rehearsal.ToImmutableSortedDictionary(StringComparer.Ordinal);
     }
 
     private static void Thank(

@@ -26,6 +26,9 @@ internal static class Sewing
         public LaidOut? LetOut { get; init; }
 
         public ImmutableArray<Verdict> Verdicts { get; init; } = [];
+
+        /// <summary>Sheets of the paper rehearsal, by the word of the paper; empty where nothing is printed.</summary>
+        public ImmutableSortedDictionary<string, int> RehearsalSheets { get; init; } = ImmutableSortedDictionary<string, int>.Empty;
     }
 
     private const string CaptionFaceName = "Nunito Bold";
@@ -98,15 +101,16 @@ internal static class Sewing
             progress?.Report(new Progress("drawing the rounds", Interlocked.Increment(ref done), all));
         });
 
+        var rehearsal = ImmutableSortedDictionary<string, int>.Empty;
         if (wishes is not null)
         {
             var matter = PrintMatter(made, estimate, sewing.PathOf) with { Verdicts = found.Verdicts, Tonight = Evenings.Of(made, sewing, estimate).Tonight };
-            Printing.Run(matter, wishes, name => sewing.PathOf(name), folder, progress, cancel);
+            rehearsal = Printing.Run(matter, wishes, name => sewing.PathOf(name), folder, progress, cancel);
         }
 
         var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, drawing.RoundOrigins) { Job = made.Job, Styles = works.Styles };
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, found, origin));
-        return new Sewn(estimate, problems) { LetOut = gate.Withdrawn.IsEmpty ? null : made, Verdicts = found.Verdicts };
+        return new Sewn(estimate, problems) { LetOut = gate.Withdrawn.IsEmpty ? null : made, Verdicts = found.Verdicts, RehearsalSheets = rehearsal };
     }
 
     public static PacketMatter PrintMatter(LaidOut made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>

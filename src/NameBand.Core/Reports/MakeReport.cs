@@ -24,6 +24,9 @@ public sealed record MakeReport(
     /// <summary>What the rooms found of each fact, as plan.json has it.</summary>
     public ImmutableArray<Verdict> Verdicts { get; init; } = [];
 
+    /// <summary>Sheets of the paper rehearsal, by the word of the paper; empty where nothing was printed.</summary>
+    public ImmutableSortedDictionary<string, int> RehearsalSheets { get; init; } = ImmutableSortedDictionary<string, int>.Empty;
+
     /// <summary>What is left at the machine by the pace the log shows, and as it would be without; null until one was timed.</summary>
     public LearnedPace? Machine { get; init; }
 

@@ -37,13 +37,15 @@ internal sealed class SheetPages : IDisposable
 
     /// <summary>Draws twice: first into the air, to count the pages, so that each can say how many there are.</summary>
     /// <param name="draw">Must leave out what is costly and takes no room while <see cref="IsCounting"/>.</param>
-    public static void WriteCounted(
+    /// <returns>How many pages there are.</returns>
+    public static int WriteCounted(
         Stream stream, Paper paper, string title, string foot, SheetFace face, SheetFace? strong, Action<SheetPages> draw)
     {
         using var counting = new SheetPages(paper, foot, face, strong);
         draw(counting);
         using var pages = new SheetPages(stream, paper, title, foot, face, strong, counting.Page);
         draw(pages);
+        return counting.Page;
     }
 
     /// <summary>Whether only the pages are counted and nothing is drawn.</summary>
@@ -56,6 +58,9 @@ internal sealed class SheetPages : IDisposable
     public SheetFace StrongFace { get; }
 
     public int Page { get; private set; }
+
+    /// <summary>How many pages there will be; 0 while they are counted.</summary>
+    public int Of => _of;
 
     /// <summary>The page being drawn on, its unit a millimetre.</summary>
     public SKCanvas Canvas => _canvas ?? throw new InvalidOperationException("No page was begun.");

@@ -24,7 +24,8 @@ internal sealed class PrintCommand(CliHost host) : Command<PrintCommand.Settings
         if (report.RehearsalSheets.Count > 0)
         {
             after += " Paper rehearsal, to pin on the garment before you sew: "
-                + string.Join(" or ", report.RehearsalSheets.Select(s => $"paper-rehearsal-{s.Key}.pdf, {s.Value} {(s.Value == 1 ? "sheet" : "sheets")}")) + ".";
+                + string.Join("; ", report.RehearsalSheets.Select(
+                    s => $"paper-rehearsal-{s.Key}.pdf ({s.Value} {(s.Value == 1 ? "sheet" : "sheets")})")) + ".";
         }
 
         if (settings.Thanks)

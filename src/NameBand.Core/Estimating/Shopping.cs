@@ -45,6 +45,7 @@ public static class Shopping
                 Counted("bobbin thread", $"{Metres(bobbinM)}, {Plural(estimate.Bobbins, "bobbin", withNumber: true)} of {Metres(job.Bobbin.HoldsM)}", bobbinSpools, Plural(bobbinSpools, "spool") + $" of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
                 Cloth(job, plan),
                 Backing(job, plan),
+                .. StiffeningBuy.Of(job, plan),
                 Counted("needles", Duration.InWords(hours * 60) + " of sewing", needles, Plural(needles, "needle"), job.Prices.Needle),
             ],
             job.Prices.Currency,
@@ -135,7 +136,7 @@ public static class Shopping
         new(what, needed, amount, unit, price * amount) { InShop = FormattableString.Invariant($"{amount:0} {unit}") };
 
     /// <summary>Cloth is cut to the tenth of a metre, or to the eighth of a yard.</summary>
-    private static BuyLine Measured(string what, string needed, double lengthMm, bool metric, double? price)
+    internal static BuyLine Measured(string what, string needed, double lengthMm, bool metric, double? price)
     {
         double steps = metric ? 10 : 8;
         double unitMm = metric ? 1000 : 914.4;

@@ -62,7 +62,7 @@ internal sealed class WorkList
 
         ByHand("cutting the cloth", WorkTime.Before, "m", metres, Hands.CuttingMinutesPerMetre);
         ByHand("cutting the backing", WorkTime.Before, "pieces", Hoopings.Count(h => !_isLeft || !_matter.IsBegunIn(h)), Hands.BackingMinutesPerPiece);
-        ByHand("stiffening the cloth", WorkTime.Before, "m", metres, Hands.StiffeningMinutesPerMetre);
+        ByHand("stiffening the cloth", WorkTime.Before, "m", metres, _matter.Job.StiffeningMinutesPerMetre);
         ByHand("ruling the base line", WorkTime.Before, "m", metres, Hands.RulingMinutesPerMetre);
         if (_matter.Ways.Any(w => w.IsTraced))
         {

@@ -60,6 +60,13 @@ public sealed record BandJob(
     public bool IsHoopedIn(Way way) => WayTraits.Of(way) is var traits
         && (traits.FollowsCoordinates || (traits.HasLettersOfItsOwn && Letters.Hooped));
 
+    /// <summary>What makes the strip firm: where no hoop holds it and a machine sews, starch, unless the job says otherwise.</summary>
+    public Stiffening Stiffening => Strip.Stiffening
+        ?? (IsHooped || (Traits.IsFollowedByHand && Traced.ByHand) ? Stiffening.None : Stiffening.Starch);
+
+    /// <summary>Her own figure, or what its kind takes.</summary>
+    public double StiffeningMinutesPerMetre => Hands.StiffeningMinutesPerMetre ?? StiffeningValues.MinutesPerMetre(Stiffening);
+
     /// <summary>How what is hooped is held, and how hoopings from needle paths are marked.</summary>
     public Holding Holding { get; init; } = Holding.Usual;
 
@@ -183,7 +190,11 @@ public sealed record HemSettings(
 /// <param name="Shortening">Part of its length that cloth loses as it is sewn.</param>
 public sealed record StripSettings(
     Length CutWidth, Length TurnIn, Length Margin, bool SewnBeforeCutting, double Shortening, int? Rounds,
-    Length Lift, Length? RoundStep, GarmentSide Side, Reader ReadBy);
+    Length Lift, Length? RoundStep, GarmentSide Side, Reader ReadBy)
+{
+    /// <summary>How the job wants it stiffened; null: it does not say.</summary>
+    public Stiffening? Stiffening { get; init; }
+}
 
 /// <param name="Face">A face in fonts-open by name, or a path to a TTF or OTF inside the folder.</param>
 /// <param name="Height">Null: the largest at which all names fit.</param>
@@ -191,6 +202,9 @@ public sealed record StripSettings(
 public sealed record LetteringSettings(
     string Face, Length? Height, Length Least, Length? Gap, bool Spread, NameOrder Order, string Collation)
 {
+    /// <summary>Whether the job says which face; else it is the usual one.</summary>
+    public bool IsFaceNamed { get; init; }
+
     /// <summary>Names that their owners have not agreed to yet come last.</summary>
     public bool AgreedFirst { get; init; }
 }
@@ -237,7 +251,7 @@ public sealed record HandSettings(
 
     public double RulingMinutesPerMetre { get; init; } = StartingValues.RulingMinutesPerMetre;
 
-    public double StiffeningMinutesPerMetre { get; init; } = StartingValues.StiffeningMinutesPerMetre;
+    public double? StiffeningMinutesPerMetre { get; init; }
 
     public double BackingMinutesPerPiece { get; init; } = StartingValues.BackingMinutesPerPiece;
 

@@ -25,7 +25,7 @@ internal static partial class JobAssembly
                 Ignored = values.Texts(JobKeys.IgnoredColumns),
             },
             Hem(values),
-            Strip(values),
+            Strip(values, ways, holding),
             Lettering(folder, values),
             new HoopSettings(values.Certain(JobKeys.Along), values.Certain(JobKeys.Across), values.Certain(JobKeys.Spare)),
             values.Text(JobKeys.Fabric)!,
@@ -78,15 +78,24 @@ internal static partial class JobAssembly
         };
     }
 
-    private static StripSettings Strip(JobValues values) => new(
+    private static StripSettings Strip(JobValues values, ImmutableArray<Way> ways, Holding holding) => new(
         values.Certain(JobKeys.CutWidth), values.Certain(JobKeys.TurnIn), values.Certain(JobKeys.Margin), values.Word(JobKeys.Sewn),
-        values.Number(JobKeys.Shortening)!.Value, (int?)values.Number(JobKeys.Rounds), values.Certain(JobKeys.Lift),
-        values.Length(JobKeys.RoundStep), values.Word(JobKeys.Side), values.Word(JobKeys.ReadBy));
+        values.Number(JobKeys.Shortening) ?? Shortening(values, ways, holding), (int?)values.Number(JobKeys.Rounds), values.Certain(JobKeys.Lift),
+        values.Length(JobKeys.RoundStep), values.Word(JobKeys.Side), values.Word(JobKeys.ReadBy))
+    {
+        Stiffening = values.Has(LayoutKeys.Stiffening) ? values.Word(LayoutKeys.Stiffening) : null,
+    };
+
+    /// <summary>Until it was measured: a strip that is left limp and that no hoop holds draws together most.</summary>
+    private static double Shortening(JobValues values, ImmutableArray<Way> ways, Holding holding) =>
+        values.Has(LayoutKeys.Stiffening) && values.Word(LayoutKeys.Stiffening) == Stiffening.None
+            && !WayTraits.OfAny(ways).FollowsCoordinates && !holding.IsHooped ? StiffeningValues.LimpShorteningPart : JobDefaults.ShorteningPart;
 
     private static LetteringSettings Lettering(string folder, JobValues values) => new(
         JobPaths.CheckFace(folder, values), values.Length(JobKeys.Height), values.Certain(JobKeys.Least), values.Length(JobKeys.Gap),
         values.Flag(JobKeys.Spread), values.Word(JobKeys.Order), JobChecks.Collation(values))
     {
+        IsFaceNamed = values.IsWritten(JobKeys.Face),
         AgreedFirst = values.Flag(JobKeys.AgreedFirst),
     };
 

@@ -25,7 +25,7 @@ internal static partial class JobAssembly
         WashingMinutes = Certain(values, WorkKeys.Washing),
         CuttingMinutesPerMetre = Certain(values, WorkKeys.Cutting),
         RulingMinutesPerMetre = values.Number(WorkKeys.Ruling) ?? (values.Has(WorkKeys.Cutting) ? 0 : StartingValues.RulingMinutesPerMetre),
-        StiffeningMinutesPerMetre = Certain(values, WorkKeys.Stiffening),
+        StiffeningMinutesPerMetre = values.Number(WorkKeys.Stiffening),
         BackingMinutesPerPiece = Certain(values, WorkKeys.BackingPiece),
         CheckingMinutesPerName = Certain(values, WorkKeys.Checking),
         SwatchMinutes = Certain(values, WorkKeys.Swatch),

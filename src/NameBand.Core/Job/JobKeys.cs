@@ -41,7 +41,7 @@ internal static class JobKeys
 
     public static readonly WordKey<bool> Sewn = new("strip.sewn", ("beforeCutting", true), ("afterCutting", false));
 
-    public static readonly NumberKey Shortening = new("strip.shortening", JobDefaults.ShorteningPart, 0, 0.1, IsBelow: true);
+    public static readonly NumberKey Shortening = new("strip.shortening", null, 0, 0.1, "0.01; 0.03 of a limp strip without a hoop", IsBelow: true);
     public static readonly NumberKey Rounds = new("strip.rounds", JobDefaults.Rounds, 1, 200, Word: "asNeeded", IsWhole: true);
     public static readonly LengthKey Lift = new("strip.lift", JobDefaults.Lift, 0, 10_000);
     public static readonly LengthKey RoundStep = new("strip.roundStep", null, 1, 10_000, "finished width + 1/2 in");

@@ -20,6 +20,12 @@ internal static class LayoutKeys
     public static readonly LengthKey JoinAllowance = new("strip.joinAllowance", JobDefaults.JoinAllowance, 0, 200);
     public static readonly LengthKey EndCloth = new("strip.endCloth", JobDefaults.EndCloth, 0, 1000);
     public static readonly WordKey<bool> Grain = new("strip.grain", ("straight", false), ("bias", true));
+    public static readonly WordKey<Stiffening> Stiffening = new(
+        "strip.stiffening", ("starch", Job.Stiffening.Starch), ("interfacing", Job.Stiffening.Interfacing), ("none", Job.Stiffening.None))
+    {
+        Otherwise = "starch where a machine sews without a hoop, else none",
+    };
+
     public static readonly WordKey<bool> Join = new("strip.join", ("straight", false), ("diagonal", true));
     public static readonly LengthKey JoinClear = new("strip.joinClear", JobDefaults.JoinClear, 0, 200);
     public static readonly LengthKey ClosingBlank = new("strip.closingBlank", null, 0, 1000, "none; with diagonal joins what such a join needs");
@@ -35,7 +41,7 @@ internal static class LayoutKeys
     public static readonly ImmutableArray<JobKey> All =
     [
         KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, EaseLimit, Tucks, Lanes, Lines, Piece, JoinAllowance, EndCloth, Grain,
-        Join, JoinClear, ClosingBlank, Shape, ClothShrinkage, MostGap,
+        Stiffening, Join, JoinClear, ClosingBlank, Shape, ClothShrinkage, MostGap,
         GroupColumn, Groups, Motif,
     ];
 }

@@ -13,9 +13,6 @@ public static class StartingValues
 
     public const double RulingMinutesPerMetre = 0.5;
 
-    /// <summary>Not done unless job.json says so: 2 where interfacing is ironed on, 3.5 for two coats of starch.</summary>
-    public const double StiffeningMinutesPerMetre = 0;
-
     public const double BackingMinutesPerPiece = 0.25;
 
     /// <summary>Reading one name letter by letter against the list.</summary>

@@ -26,7 +26,8 @@ internal static class WorkKeys
     public static readonly NumberKey Washing = Minutes("hands.washingMinutes", H.WashingMinutes);
     public static readonly NumberKey Cutting = Minutes("hands.cuttingMinutesPerMetre", H.CuttingMinutesPerMetre);
     public static readonly NumberKey Ruling = Unless("hands.rulingMinutesPerMetre", H.RulingMinutesPerMetre, "0 with cuttingMinutesPerMetre");
-    public static readonly NumberKey Stiffening = Minutes("hands.stiffeningMinutesPerMetre", H.StiffeningMinutesPerMetre);
+    public static readonly NumberKey Stiffening = new(
+        "hands.stiffeningMinutesPerMetre", null, 0, 240, "by `strip.stiffening`: 3.5 starched, 2 with interfacing, else 0");
     public static readonly NumberKey BackingPiece = Minutes("hands.backingMinutesPerPiece", H.BackingMinutesPerPiece);
     public static readonly NumberKey Checking = Minutes("hands.checkingMinutesPerName", H.CheckingMinutesPerName);
     public static readonly NumberKey Swatch = Minutes("hands.swatchMinutes", H.SwatchMinutes);

@@ -194,6 +194,12 @@ public sealed record StripPlan(
     /// <summary>Gap between the letters of a machine's own alphabet; null for drawn faces, whose letters bring their own.</summary>
     public double? SpacingMm { get; init; }
 
+    /// <summary>
+    /// What the cloth loses under the stitches, where it loses nothing between them; then <see cref="Shortening"/> is what all of it loses
+    /// together. Null: it loses the same everywhere.
+    /// </summary>
+    public double? UnderStitchesPart { get; init; }
+
     /// <summary>How each hooping from a needle path is set where it belongs; wherever crosses stand, they stand in the same places.</summary>
     public MarkMethod Marks { get; init; } = MarkMethod.Sewn;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using NameBand.Job;
 
 namespace NameBand.Lettering;
 
@@ -23,6 +24,9 @@ public sealed record FaceCard(
     /// <summary>Smallest closed counter as a part of the letter height, measured once and kept; null where the card does not say.</summary>
     public double? SmallestCounterPart { get; init; }
 
+    /// <summary>What its letters look like, for machines whose letters look alike; null: it stands for none.</summary>
+    public LetterLook? Look { get; init; }
+
     /// <summary>Reads a card, or null when it is not one.</summary>
     internal static FaceCard? Read(string path)
     {
@@ -40,6 +44,7 @@ public sealed record FaceCard(
                 ThinnestStrokePart = card.TryGetProperty("thinnestStroke", out var thinnest) ? thinnest.GetDouble() : null,
                 MainStemPart = card.TryGetProperty("mainStem", out var stem) ? stem.GetDouble() : null,
                 SmallestCounterPart = card.TryGetProperty("smallestCounter", out var counter) ? counter.GetDouble() : null,
+                Look = card.TryGetProperty("look", out var look) && Enum.TryParse(look.GetString(), ignoreCase: true, out LetterLook known) ? known : null,
             };
         }
         catch (Exception error) when (error is JsonException or KeyNotFoundException or InvalidOperationException or FormatException

@@ -67,8 +67,11 @@ public sealed class NameComposer
             {
                 var moved = new PlacedPiece(piece.Piece, piece.At + new Point((at + mean.LeftMm) / Step.HeightMm, 0));
                 pieces.Add(moved);
-                var box = piece.Piece.Ink.Moved(moved.At);
-                ink = ink with { BottomMm = Math.Min(ink.BottomMm, box.BottomMm), TopMm = Math.Max(ink.TopMm, box.TopMm) };
+            }
+
+            if (_drawn.TryGetValue(written[i], out var face))
+            {
+                ink = ink with { BottomMm = Math.Min(ink.BottomMm, face.Ink.BottomMm), TopMm = Math.Max(ink.TopMm, face.Ink.TopMm) };
             }
 
             at += mean.AdvanceMm + _gapMm;

@@ -255,9 +255,14 @@ public static class HoopingProof
             yield return BentHooping.Words(plan, hooping.Segments[0], frame);
         }
 
-        yield return FormattableString.Invariant($"{figures.Stitches} stitches");
+        bool isLikeness = Likeness.IsIn(hooping.Segments.SelectMany(s => s.Segment.Names));
+        yield return FormattableString.Invariant($"{(isLikeness ? "about " : "")}{figures.Stitches} stitches");
         yield return FormattableString.Invariant($"{Thousandths.Tenths(figures.MachineMinutes):0.0} min");
         yield return "true size";
+        if (isLikeness)
+        {
+            yield return Likeness.OnProofs;
+        }
     }
 
     private static string Millimetres(double mm) => mm.ToString("0.0", CultureInfo.InvariantCulture);

@@ -209,6 +209,7 @@ public static class RoundProof
         int count = round.Names.Count(n => n.IsOfList);
         string names = FormattableString.Invariant($"{count} names   ·   {Letters(plan, round)}{tucks}{drawn}");
         string mark = SheetMarks.Of(plan);
-        return FormattableString.Invariant($"round {round.Number}   ·   plan {mark}   ·   {lengths}   ·   {agrees}   ·   {names}");
+        string likeness = Likeness.IsIn(round.Names) ? $"   ·   {Likeness.OnProofs}" : "";
+        return FormattableString.Invariant($"round {round.Number}   ·   plan {mark}   ·   {lengths}   ·   {agrees}   ·   {names}{likeness}");
     }
 }

@@ -59,6 +59,7 @@ public static class EarlierPlanFile
     {
         LastNumber = plan.LastNumber ?? 0,
         LineStepMm = Mm(plan.Strip.LineStepMm ?? 0, LongestSegmentMm),
+        UnderStitchesPart = plan.Strip.UnderStitchesPart is { } part ? Known(part) : null,
         Holding = new Holding(HoldingKeys.HoldOf(plan.Hold) ?? Holding.Usual.Hold, HoldingKeys.MarksOf(plan.Marks) ?? Holding.Usual.Marks),
         LanesBeside = plan.Free?.Lanes ?? (plan.Made is null ? 1 : plan.Cloths.SelectMany(c => c.Pieces).Select(p => p.Lane).DefaultIfEmpty(1).Max()),
     };

@@ -106,6 +106,7 @@ internal static class PlanScribe
             MatchesHem = plan.MatchesHem,
             Shortening = plan.Shortening,
             LineStepMm = plan.LineStepMm > 0 ? Thousandths.Mm(plan.LineStepMm) : null,
+            UnderStitchesPart = plan.UnderStitchesPart,
             Shape = plan.Hem.IsCurved ? "curved" : null,
             Runs = plan.Hem.RunsInWords,
         };

@@ -159,6 +159,9 @@ public sealed record WrittenStrip
     /// <summary>From the lower base line up to the upper one, where a strip has two lines of names.</summary>
     public decimal? LineStepMm { get; init; }
 
+    /// <summary>What the cloth loses under the stitches, where it loses nothing in the gaps: then shortening is that of the whole.</summary>
+    public double? UnderStitchesPart { get; init; }
+
     /// <summary><c>curved</c>; not said of a straight strip.</summary>
     public string? Shape { get; init; }
 

@@ -31,6 +31,7 @@ internal static class KeyLabels
         ["strip.margin"] = "Clear margin inside each edge",
         ["strip.sewn"] = "Names are sewn",
         ["strip.shortening"] = "Part the cloth loses in sewing",
+        ["strip.stiffening"] = "Made firm with",
         ["strip.lift"] = "Height above the hem",
         ["moreToCome"] = "More names to come",
         ["strip.keepFree"] = "Kept free for latecomers",

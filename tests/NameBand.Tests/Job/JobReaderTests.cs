@@ -70,7 +70,10 @@ public class JobReaderTests
                 GarmentSide.Inside, Reader.Wearer),
             job.Strip);
         Assert.Equal(
-            new LetteringSettings("Lato Bold", Length.FromMm(9), Length.FromMm(7), Length.FromMm(12.7), false, NameOrder.Alphabetical, "sv"),
+            new LetteringSettings("Lato Bold", Length.FromMm(9), Length.FromMm(7), Length.FromMm(12.7), false, NameOrder.Alphabetical, "sv")
+            {
+                IsFaceNamed = true,
+            },
             job.Lettering);
         Assert.Equal(new HoopSettings(Length.FromMm(200), Length.FromMm(140), Length.FromMm(6.35)), job.Hoop);
         Assert.Equal("silk", job.Fabric);

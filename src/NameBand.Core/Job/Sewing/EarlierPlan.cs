@@ -92,6 +92,9 @@ public sealed record EarlierPlan(
     /// <summary>How its hoopings were held and marked; plans of version 0.1, which do not say, had a screwed hoop and sewn crosses.</summary>
     public Holding Holding { get; init; } = Holding.Usual;
 
+    /// <summary>What the cloth loses under the stitches alone, where the plan said so; null: the same everywhere.</summary>
+    public double? UnderStitchesPart { get; init; }
+
     /// <summary>How many strips side by side share a hooping where the job leaves it free; 1 in version 0.1.</summary>
     public int LanesBeside { get; init; } = 1;
 

@@ -35,11 +35,16 @@ public static class KeyInReadMe
         --------------------------------
         1. Read every name on the proofs against your list, letter by letter, and let
            somebody else read them too.
-        2. Sew the first three names on a scrap with the same backing and thread and measure
+        2. Without a hoop the cloth must be firm: starch it or iron interfacing on, as the cut
+           list says. Limp cloth draws together two to four per cent under the stitches, firm
+           cloth a half to one and a half (common practice, no source); between names it keeps
+           its length. One long backing lies under each strip; tear it away when all is sewn.
+           Measure names when the backing is off and they are pressed and cold.
+        3. Sew the first three names on a scrap with the same backing and thread and measure
            them. They should come out within the limits on the sheet.
-        3. Rule the base line along the strip, and draw all start marks from the cloth's cut
+        4. Rule the base line along the strip, and draw all start marks from the cloth's cut
            left end.
-        4. Measure the hem once more, on the garment, after it has hung.
+        5. Measure the hem once more, on the garment, after it has hung.
 
         """;
 

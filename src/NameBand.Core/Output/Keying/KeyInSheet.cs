@@ -129,6 +129,11 @@ public static class KeyInSheet
         yield return setsOut
             ? "If names come to lie off their marks, measure where one ends and let NameBand set the rest out anew (drift.csv)."
             : "If names come to lie off their marks, start the next one at its own mark all the same, and leave the places of the other names blank.";
+        if (!settings.Hooped)
+        {
+            yield return "The strip is sewn without a hoop, on one long backing. Lengths are those of a name whose backing is off, pressed and cold.";
+        }
+
         if (names.Any(n => n.Parts.Length > 1))
         {
             yield return settings.KeepsLeadingBlanks

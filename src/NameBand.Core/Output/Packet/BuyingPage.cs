@@ -52,8 +52,13 @@ internal static class BuyingPage
             flow.Text($"Round {round.Number}: finished {JobInWords.Mm(round.LengthMm)} for a hem of {JobInWords.Mm(round.HemMm)}; flat before sewing {JobInWords.Mm(plan.OnClothMm(round.LengthMm))}; {JobInWords.Names(round.Names.Count(n => !n.IsHeading))}, {JobInWords.Mm(round.GapMm)} between two.");
         }
 
-        flow.Text($"Cloth gets shorter as it is sewn: {(plan.Shortening * 100).ToString("0.0##", CultureInfo.InvariantCulture)} % are reckoned with. Measure your own on the first piece you sew.");
+        flow.Text(plan.UnderStitchesPart is { } under
+            ? $"Cloth gets shorter as it is sewn: {Percent(under)} under the stitches are reckoned with, and nothing in the gaps, "
+                + $"so {Percent(plan.Shortening)} of the whole strip. Measure your own when the backing is off and the strip is pressed and cold."
+            : $"Cloth gets shorter as it is sewn: {Percent(plan.Shortening)} are reckoned with. Measure your own on the first piece you sew.");
     }
+
+    private static string Percent(double part) => (part * 100).ToString("0.0##", CultureInfo.InvariantCulture) + " %";
 
     private static string Money(double amount, string currency) =>
         (amount.ToString("0.00", CultureInfo.InvariantCulture) + " " + currency).Trim();

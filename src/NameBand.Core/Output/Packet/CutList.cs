@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Job;
 using NameBand.Layout;
 
 namespace NameBand.Output.Packet;
@@ -25,6 +26,11 @@ internal static class CutList
             flow.Item("", "Find the true bias first: fold the cloth so that its crosswise thread lies along the selvedge; the fold runs at 45° to both. Rule every edge parallel to that fold, cut on the flat table and do not pull: a bias edge gives.");
         }
 
+        if (Stiffened(matter.Job.Stiffening) is { } stiffened)
+        {
+            flow.Item("", stiffened);
+        }
+
         flow.Item("", Ruling(plan));
         flow.Item("", Width(matter));
         int hooped = plan.Hoopings.Count(h => !h.IsRun);
@@ -40,6 +46,15 @@ internal static class CutList
             flow.Item("", $"For the runs without a hoop cut strips of backing {JobInWords.Mm(Estimator.RunBackingWidthMm(plan))} wide: {lengths} long.");
         }
     }
+
+    private static string? Stiffened(Stiffening stiffening) => stiffening switch
+    {
+        Stiffening.Starch => "Starch the strip before you rule it: spray, let it soak in, iron it dry, and once more. "
+            + "No hoop holds it; limp it would draw together.",
+        Stiffening.Interfacing => "Iron light interfacing on the back of the strip, as wide as it is cut, before you rule it. "
+            + "No hoop holds it; limp it would draw together.",
+        _ => null,
+    };
 
     private static string Cloth(PacketMatter matter, StripCloth cloth)
     {

@@ -56,6 +56,11 @@ internal static class ThankYouPicture
         captions.Set(picture, captions.Title, middle, width * 0.478, width * 0.03, room, 0.5, Dyes.Ink);
         string place = $"{ThanksWords.Number(plan, found)}, {ThanksWords.Place(found)}";
         captions.Set(picture, place, middle, width * 0.514, width * 0.021, room, 0.5, Dyes.Ink);
+        if (Likeness.IsIn([found.Placed]))
+        {
+            captions.Set(picture, Likeness.OnPictures, middle, width * 0.593, width * 0.0125, room, 0.5, Dyes.Ink);
+        }
+
         Hem(picture, found, captions, width);
     }
 

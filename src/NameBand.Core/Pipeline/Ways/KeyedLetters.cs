@@ -122,7 +122,8 @@ internal sealed class KeyedLetters(
         }
 
         var atStep = job.With(step);
-        var laid = LayoutResumer.Plan(job.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), hem, lettered, fabric, going);
+        var laid = UnderStitches.GoOn(
+            job.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), begun.Plan, j => LayoutResumer.Plan(j, hem, lettered, fabric, going));
         if (laid.Value is not { } plan)
         {
             return laid;
@@ -142,8 +143,8 @@ internal sealed class KeyedLetters(
     private Result<StripPlan> LayAt(NamesRead names, HemPlan hem, Fabric fabric, SizeStep step)
     {
         var atStep = names.Job.With(step);
-        return LayoutPlanner.Plan(
-            atStep.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), hem, Letter(step), fabric,
-            names.Beside?.Of(plan => plan with { SpacingMm = step.GapMm, HasNeedlePaths = false }));
+        var lettered = Letter(step);
+        return UnderStitches.Lay(atStep.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), j => LayoutPlanner.Plan(
+            j, hem, lettered, fabric, names.Beside?.Of(plan => plan with { SpacingMm = step.GapMm, HasNeedlePaths = false })));
     }
 }

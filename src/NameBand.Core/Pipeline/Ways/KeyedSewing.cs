@@ -15,8 +15,8 @@ using NameBand.Stitching;
 namespace NameBand.Pipeline.Ways;
 
 /// <summary>
-/// The sheet to sew by. Its thread is that of a similar face, stretched letter by letter to the machine's widths: places
-/// and lengths are right, the shapes are not the machine's.
+/// The sheet to sew by. Its thread is a likeness: that of a similar face, filled and stretched letter by letter to the machine's widths.
+/// Places and lengths are right, the shapes are not the machine's.
 /// </summary>
 internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewing
 {
@@ -26,19 +26,19 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
     private readonly bool _setsOut = !made.Job.HasSeveralWays;
 
     private readonly BandJob _job = made.Job.Letters.Hooped ? made.Job : KeyedWork.WithoutHoops(made.Job);
-    private readonly Stitcher _stitcher = new(made.Fabric, made.Plan.LetterHeightMm);
+    private readonly FilledLetters _letters = new(made.Fabric, made.Plan.LetterHeightMm);
     private readonly SizeStep _step = StepOf(made.Plan);
     private readonly Lazy<ImmutableArray<KeyInName>> _names = new(() => KeyInPlan.Of(made.Plan, known.At(StepOf(made.Plan)), made.Job.Letters));
 
-    public ImmutableArray<Problem> Problems => _stitcher.Problems;
+    public ImmutableArray<Problem> Problems => [];
 
     public ImmutableArray<KeyInName> KeyIns => [.. _names.Value.Select(n => n with { IsLogged = made.Begun?.Log.OfNames.IsSewn(n.Order) ?? false })];
 
     public IPieceSewing Of(LaidOut other) => new KeyedSewing(other, known);
 
-    public NeedlePath PathOf(Hooping hooping) => _stitcher.SewHooping(_plan, hooping);
+    public NeedlePath PathOf(Hooping hooping) => _letters.PathOf(_plan, hooping);
 
-    public NeedlePath PathOf(PlacedName name, StripCurve? curve = null) => _stitcher.SewName(name.Lettered);
+    public NeedlePath PathOf(PlacedName name, StripCurve? curve = null) => _letters.PathOf(name.Lettered);
 
     public HoopingFigures FiguresOf(Hooping hooping, NeedlePath path) =>
         FiguresOf(hooping, HoopingMeter.Measure(hooping, _plan, path, made.Fabric, _job.Machine));
@@ -48,7 +48,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public string MadeBy(Hooping hooping) => string.Create(CultureInfo.InvariantCulture, $"keyed {made.Job.Letters.Hooped} {Seconds(hooping.Number):R}");
 
-    public bool AreLettersRead(Hooping hooping) => hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs).All(n => _stitcher.IsRead(n.Lettered));
+    public bool AreLettersRead(Hooping hooping) => true;
 
     public NameStyle? StyleOf(PlacedName name) => null;
 

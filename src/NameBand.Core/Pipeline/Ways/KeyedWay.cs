@@ -38,7 +38,7 @@ internal sealed class KeyedWay(Way way) : IWay
         var spelled = MachineSpelling.Check(list, checkedList.Corrections, has, isByHand);
         string[] texts = [.. spelled.Names.Select(n => n.Text), .. checkedList.Matched?.Gone.Select(g => g.Text) ?? []];
         string[] letters = [.. texts.SelectMany(knowledge.Keys.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        var shapes = LetterShapes.Of(letters.Concat(texts.SelectMany(Letters.Of)), face, shelf);
+        var shapes = LikenessFace.Shapes(job, [.. letters.Concat(texts.SelectMany(Letters.Of))], face, shelf, knowledge);
         var (begun, matched) = (checkedList.Begun, checkedList.Matched);
         var gone = matched is null ? [] : NeedlePathWay.GoneOf(checkedList, matched, t => t.HasLettersOfItsOwn).ToImmutableArray();
         var steps = SizeSteps.Of(job.Letters, knowledge, letters);

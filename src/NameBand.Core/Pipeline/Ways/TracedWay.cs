@@ -59,7 +59,8 @@ internal sealed class TracedWay(Way way) : IWay, ILetteredWay
     {
         if (names.Sewn is { } sewn)
         {
-            var going = LayoutResumer.Plan(OneRun.WithoutField(names.Job), EarlierEnds.Keep(hem, sewn.Begun.Plan), names.Lettered, fabric, sewn.From);
+            var going = UnderStitches.GoOn(OneRun.WithoutField(names.Job), sewn.Begun.Plan, job => LayoutResumer.Plan(
+                job, EarlierEnds.Keep(hem, sewn.Begun.Plan), names.Lettered, fabric, sewn.From));
             return going with
             {
                 Value = going.Value is { } begun
@@ -67,7 +68,7 @@ internal sealed class TracedWay(Way way) : IWay, ILetteredWay
             };
         }
 
-        var laid = LayoutPlanner.Plan(OneRun.WithoutField(names.Job), hem, names.Lettered, fabric);
+        var laid = UnderStitches.Lay(OneRun.WithoutField(names.Job), job => LayoutPlanner.Plan(job, hem, names.Lettered, fabric));
         return laid with { Value = laid.Value is { } plan ? PlanSnap.Apply(OneRun.Of(plan) with { HasNeedlePaths = false }) : null };
     }
 

@@ -12,7 +12,11 @@ namespace NameBand.Tests.OutputRoom;
 public sealed class OtherWaysPrintTests
 {
     private static readonly string[] Sheets =
-        ["name-finder-a4.pdf", "name-finder-letter.pdf", "name-finder.csv", "proof-reading-a4.pdf", "proof-reading-letter.pdf", "work-packet-a4.pdf", "work-packet-letter.pdf"];
+    [
+        "name-finder-a4.pdf", "name-finder-letter.pdf", "name-finder.csv", "paper-rehearsal-a4.pdf", "paper-rehearsal-letter.pdf",
+        "proof-reading-a4.pdf", "proof-reading-letter.pdf", "thanks-cards-a4.pdf", "thanks-cards-letter.pdf", "work-packet-a4.pdf",
+        "work-packet-letter.pdf",
+    ];
 
     [Fact]
     public void Keyed_names_have_proof_reading_sheets_a_name_finder_and_pictures_to_send()
@@ -76,8 +80,16 @@ public sealed class OtherWaysPrintTests
         using var pdf = PdfDocument.Open(File.ReadAllBytes(Path.Combine(report.OutFolder!, OutPaths.WorkPacket("a4"))));
         string text = string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
 
-        // 900 mm finished are 909.1 mm on the flat cloth (1 % shortening), and half an inch more at each end.
-        Assert.Contains("With its ends it takes 934.5 mm of the cloth, from 0.0 mm to 934.5 mm: 12.7 mm before it to turn in, 12.7 mm after it to turn in.", text, StringComparison.Ordinal);
+        // The cloth gets 1 % shorter under the stitches and not in the gaps, and there is half an inch more at each end.
+        double sewnMm = report.Plan!.Rounds.SelectMany(r => r.Names).Sum(n => n.WidthMm);
+        double cutMm = 25.4 + report.Plan.OnClothMm(900);
+        Assert.Equal(25.4 + 900 + (0.01 * sewnMm), cutMm, 0.05);
+        string cut = FormattableString.Invariant($"{Common.Thousandths.Tenths(cutMm):0.0} mm");
+        Assert.Contains($"With its ends it takes {cut} of the cloth, from 0.0 mm to {cut}: 12.7 mm before it to turn in, 12.7 mm after it to turn in.", text, StringComparison.Ordinal);
+        Assert.Contains("1.0 % under the stitches are reckoned with, and nothing in the gaps", text, StringComparison.Ordinal);
+        Assert.Contains("spray starch 1 can of 400 ml", text, StringComparison.Ordinal);
+        Assert.Contains("Starch the strip before you rule it", text, StringComparison.Ordinal);
+        Assert.Contains(report.Estimate!.Work.Rows, r => r is { Act: "stiffening the cloth", EachMinutes: > 3.5 });
         Assert.Contains("The work by hand, in its order", text, StringComparison.Ordinal);
         Assert.Contains("round 1 925.4 mm in all", text, StringComparison.Ordinal);
         Assert.Contains("and 12.7 mm (1/2 in) at both ends", text, StringComparison.Ordinal);
@@ -85,9 +97,10 @@ public sealed class OtherWaysPrintTests
         Assert.DoesNotContain("hooping", text, StringComparison.OrdinalIgnoreCase);
 
         // The template is the cloth as it is cut, and says where the finished strip ends on it.
-        var strip = Assert.Single(TemplateStrip.OfCloths(report.Plan!));
-        Assert.Equal((0, 934.5), (strip.FromMm, Math.Round(strip.ToMm, 1)));
-        Assert.Equal([12.7, 921.8], strip.FinishedEndsMm.Select(e => Math.Round(e, 1)));
+        var strip = Assert.Single(TemplateStrip.OfCloths(report.Plan));
+        Assert.Equal(0, strip.FromMm);
+        Assert.Equal(cutMm, strip.ToMm, 0.01);
+        Assert.Equal([12.7, Math.Round(cutMm - 12.7, 1)], strip.FinishedEndsMm.Select(e => Math.Round(e, 1)));
     }
 
     private static string[] Made(MakeReport report, string folder) =>

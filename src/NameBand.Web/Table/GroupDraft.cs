@@ -29,6 +29,9 @@ internal sealed class GroupDraft
 
     public string Heading { get; set; } = "";
 
+    /// <summary>Colour of its thread; kept as it is, for no field shows it.</summary>
+    public string Thread { get; set; } = "";
+
     /// <summary>The groups as they stand in job.json; what cannot be shown in fields is passed over, and job.json says so when it is read.</summary>
     public static List<GroupDraft> Read(string? json) =>
         json is not null && JsonNode.Parse(json) is JsonArray all ? [.. all.OfType<JsonObject>().Select(Of)] : [];
@@ -51,6 +54,7 @@ internal sealed class GroupDraft
         Face = Text(group["face"]),
         Place = Text(group["place"]),
         Heading = Text(group["heading"]),
+        Thread = Text(group["thread"]),
     };
 
     private JsonObject ToJson()
@@ -74,6 +78,7 @@ internal sealed class GroupDraft
         Add(group, "face", Whole(Face));
         Add(group, "place", Whole(Place));
         Add(group, "heading", Whole(Heading));
+        Add(group, "thread", Whole(Thread));
         return group;
     }
 

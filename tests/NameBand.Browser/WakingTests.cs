@@ -41,6 +41,7 @@ public sealed class WakingTests(Chromium browser) : BrowserTests(browser)
         var page = await OpenAsleepAsync(server.Url, asleep);
 
         await page.GetByLabel("How long is the edge?").FillAsync("70 cm");
+        await page.GetByLabel("It follows coordinates from a file").CheckAsync();
         await page.GetByLabel("How long is the edge?").PressAsync("Enter");
         await Expect(page.GetByText(Saying)).ToBeVisibleAsync();
         Assert.False(File.Exists(folder["job.json"]));

@@ -73,7 +73,7 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
     {
         page.Gap();
         string clock = HasClock ? "" : " By the clock they take as long.";
-        page.Line($"Yours: work by hand and at a machine that you sit by.{clock} The plain way is a measure: typed, one line, no hoop.");
+        page.Line($"Yours: work by hand and at a machine that you sit by.{clock}{(answer.Plain is null ? "" : " The plain way is a measure: typed, one line, no hoop.")}");
         foreach (var plan in answer.Plans.Where(p => p.Lines.Count > 0 || p.AlsoWishes.Count > 0))
         {
             page.Gap();

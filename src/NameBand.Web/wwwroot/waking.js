@@ -54,7 +54,7 @@
   function type(e) {
     const field = kept(e);
     if (!field?.matches('input:not([type=checkbox]), select, textarea')) return;
-    typed.set(wayTo(field), field.type === 'file' ? { files: field.files } : { value: field.value });
+    typed.set(wayTo(field), field.type === 'file' ? { files: field.files } : field.type === 'radio' ? { checked: field.checked } : { value: field.value });
     if (e.type === 'change') say();
   }
 
@@ -71,7 +71,7 @@
     for (const [way, what] of typed) {
       const field = document.querySelector(way);
       if (!field) continue;
-      if (what.files) field.files = what.files; else field.value = what.value;
+      if (what.files) field.files = what.files; else if ('checked' in what) field.checked = what.checked; else field.value = what.value;
       for (const kind of ['input', 'change']) field.dispatchEvent(new Event(kind, { bubbles: true }));
     }
     const place = focused && document.querySelector(focused);

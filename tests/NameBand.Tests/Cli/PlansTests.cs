@@ -362,12 +362,13 @@ public sealed class PlansTests
     [Fact]
     public void The_wish_that_stood_in_the_way_is_told()
     {
-        using var folder = Folder(Job.Replace("\"rounds\": 2", "\"rounds\": 1, \"turnIn\": \"18 mm\"", StringComparison.Ordinal));
+        using var folder = Folder(Job.Replace("\"rounds\": 2", "\"rounds\": 1, \"turnIn\": \"18 mm\"", StringComparison.Ordinal)
+            .Replace("\"strip\"", "\"lettering\": { \"face\": \"Nunito Bold\" }, \"strip\"", StringComparison.Ordinal));
         var answer = Plans(folder);
         var mended = answer.Plans[0];
         Assert.NotEmpty(mended.InTheWay);
         Assert.Contains("In the way stands what you wrote: " + mended.InTheWay[0], Prose(answer, "JOB").ReplaceLineEndings(" "), StringComparison.Ordinal);
-        Assert.All(mended.InTheWay, l => Assert.Contains(l, new[] { "\"strip\": { \"rounds\": 1 }", "\"strip\": { \"turnIn\": \"18 mm\" }" }));
+        Assert.All(mended.InTheWay, l => Assert.Contains(l, new[] { "\"strip\": { \"rounds\": 1 }", "\"strip\": { \"turnIn\": \"18 mm\" }", "\"lettering\": { \"face\": \"Nunito Bold\" }" }));
 
         // Nothing helps: what was tried is told.
         folder.With("job.json", Job.Replace("\"length\": \"0.7 m\", \"turn\": 0", "\"length\": [\"320 mm\", \"320 mm\"]", StringComparison.Ordinal));

@@ -14,7 +14,7 @@ public sealed class TonightTests
 {
     private const string Hooped = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "90 cm", "turn": 0 }, "evening": "90 min" }""";
     private const string Typed = """
-        { "format": 1, "way": "machineLetters", "lists": ["names.csv"], "hem": { "length": "90 cm", "turn": 0 }, "letters": { "sizes": ["6 mm"] }, "evening": "25 min" }
+        { "format": 1, "way": "machineLetters", "lists": ["names.csv"], "hem": { "length": "90 cm", "turn": 0 }, "letters": { "sizes": ["6 mm"] }, "evening": "33 min" }
         """;
 
     private static TemporaryFolder Folder(string job) => new TemporaryFolder().With("job.json", job)
@@ -73,7 +73,7 @@ public sealed class TonightTests
         double all = left.Sum(n => n.MachineMinutes + n.TimedHandMinutes);
         double rows = report.Estimate.Left.Rows.Where(r => r.When is WorkTime.EachHooping or WorkTime.EachName && r.Cause != WorkCause.Spoiling).Sum(r => r.Minutes.Likely);
         double before = report.Estimate.Left.Rows.Where(r => r.When == WorkTime.Before).Sum(r => r.Minutes.Likely);
-        double room = Math.Min(rows, Math.Max(0, 25 - before)) / rows * all;
+        double room = Math.Min(rows, Math.Max(0, 33 - before)) / rows * all;
         int names = 0;
         while (names < left.Count && room >= left[names].MachineMinutes + left[names].TimedHandMinutes - 1e-6)
         {

@@ -206,6 +206,14 @@ public class LaneCoverTests
             }
         }
 
+        // Which cloth is called the first does not matter: without an order the solver tries each order of them.
+        foreach (var (one, next) in longest.Zip(longest.Skip(1)))
+        {
+            var order = solver.MakeConstraint(0, double.PositiveInfinity, "");
+            order.SetCoefficient(one, 1);
+            order.SetCoefficient(next, -1);
+        }
+
         foreach (var piece in lies)
         {
             var once = solver.MakeConstraint(1, 1, "");

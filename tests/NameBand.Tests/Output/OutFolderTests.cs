@@ -97,6 +97,10 @@ public sealed class OutFolderTests : IDisposable
         string[] names = [.. texts, .. made, .. OutPaths.OfHooping(2)];
         Assert.True(names.Length > 30, $"{names.Length}");
         var manifest = OutManifest.Read(_temp.Job);
+
+        // What the page for supporters is made of has names that anybody might give: it is ours beside its own list of places.
+        Assert.False(manifest.IsOurs(_temp.Job, OutPaths.PublicPage));
+        File.WriteAllText(Path.Combine(_temp.Job, OutPaths.PublicPlaces), "{}");
         Assert.All(names, n => Assert.True(manifest.IsOurs(_temp.Job, n), n));
         Assert.All(names.Where(n => n.Contains('/')), n => Assert.True(manifest.IsOurFolder(n.Split('/')[0]), n));
         Assert.All(names, n => Assert.False(manifest.IsOurs(_temp.Job, Path.ChangeExtension(n, ".txt").Replace("read-me-first", "notes", StringComparison.Ordinal)), n));

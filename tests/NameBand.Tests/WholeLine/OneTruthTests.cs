@@ -82,7 +82,7 @@ public sealed class OneTruthTests(ITestOutputHelper output)
             from name in segment.GetProperty("names").EnumerateArray()
             select (name.GetProperty("order").GetInt32(), name.GetProperty("text").GetString()!, Number(hooping),
                 segment.GetProperty("onClothMm").GetDouble()
-                    + ((name.GetProperty("startMm").GetDouble() - segment.GetProperty("startMm").GetDouble()) / (1 - Shortening)));
+                    + ((name.GetProperty("startMm").GetDouble() - segment.GetProperty("startMm").GetDouble()) / (1 - _plan.GetProperty("strip").GetProperty("shortening").GetDouble())));
 
         /// <summary>Every page of every PDF bears the plan's mark; lengths, hours, places and the marks of hoopings are those of the plan.</summary>
         public void Papers()

@@ -25,7 +25,7 @@ internal static class PlainWay
 
     /// <summary>
     /// In the height nearest to the letters of the plan as it is set, with a machine that has every letter of its names: all of
-    /// them are to be measured by it. Null where the job cannot be sewn so.
+    /// them are to be measured by it. Null where the job, or some of its names, cannot be sewn so.
     /// </summary>
     public static PlanTrial? Of(LaidOut asSet, VisibleSteps steps, PlanTrials trials)
     {
@@ -40,6 +40,6 @@ internal static class PlainWay
 
         var nearest = sizes.MinBy(s => Math.Abs(s.Mm - asSet.Plan.LetterHeightMm));
         var plain = trials.Of(steps.AsManyRounds(steps.AtHeight(typed, nearest)));
-        return plain.Laid is null ? null : plain;
+        return plain.Laid?.Plan.NameCount >= Math.Max(1, asSet.Plan.NameCount) ? plain : null;
     }
 }

@@ -121,7 +121,8 @@ public partial class RehearsalAgainstPdfReadersTests
         {
             Layout = job.Layout with
             {
-                CentreFront = Length.FromMm(1200), Piece = Length.FromMm(900),
+                CentreFront = Length.FromMm(1200),
+                Piece = Length.FromMm(900),
                 KeepClear = [new ClearPlace(Length.FromMm(600), Length.FromMm(30))],
             },
         };

@@ -25,19 +25,50 @@ internal static class MarksByHand
     /// </summary>
     private static readonly FrozenDictionary<string, string> Stroked = new Dictionary<string, string>(StringComparer.Ordinal)
     {
-        ["ø"] = "o", ["Ø"] = "O", ["ł"] = "l", ["Ł"] = "L", ["đ"] = "d", ["Đ"] = "D", ["ħ"] = "h", ["Ħ"] = "H", ["ŧ"] = "t", ["Ŧ"] = "T",
+        ["ø"] = "o",
+        ["Ø"] = "O",
+        ["ł"] = "l",
+        ["Ł"] = "L",
+        ["đ"] = "d",
+        ["Đ"] = "D",
+        ["ħ"] = "h",
+        ["Ħ"] = "H",
+        ["ŧ"] = "t",
+        ["Ŧ"] = "T",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>Names of the combining marks of Latin, Greek and Cyrillic letters; those that are not here are not offered.</summary>
     private static readonly FrozenDictionary<char, string> Words = new Dictionary<char, string>
     {
-        ['\u0300'] = "grave accent", ['\u0301'] = "acute accent", ['\u0302'] = "circumflex", ['\u0303'] = "tilde", ['\u0304'] = "bar above",
-        ['\u0306'] = "breve", ['\u0307'] = "dot above", ['\u0308'] = "two dots", ['\u0309'] = "hook above", ['\u030A'] = "ring above",
-        ['\u030B'] = "double acute accent", ['\u030C'] = "caron", ['\u030F'] = "double grave accent", ['\u0311'] = "arch above",
-        ['\u0313'] = "comma above", ['\u0314'] = "turned comma above", ['\u031B'] = "horn", ['\u0323'] = "dot below",
-        ['\u0324'] = "two dots below", ['\u0325'] = "ring below", ['\u0326'] = "comma below", ['\u0327'] = "cedilla", ['\u0328'] = "hook below",
-        ['\u032D'] = "circumflex below", ['\u032E'] = "breve below", ['\u0330'] = "tilde below", ['\u0331'] = "bar below",
-        ['\u0342'] = "curved accent", ['\u0345'] = "small iota below",
+        ['\u0300'] = "grave accent",
+        ['\u0301'] = "acute accent",
+        ['\u0302'] = "circumflex",
+        ['\u0303'] = "tilde",
+        ['\u0304'] = "bar above",
+        ['\u0306'] = "breve",
+        ['\u0307'] = "dot above",
+        ['\u0308'] = "two dots",
+        ['\u0309'] = "hook above",
+        ['\u030A'] = "ring above",
+        ['\u030B'] = "double acute accent",
+        ['\u030C'] = "caron",
+        ['\u030F'] = "double grave accent",
+        ['\u0311'] = "arch above",
+        ['\u0313'] = "comma above",
+        ['\u0314'] = "turned comma above",
+        ['\u031B'] = "horn",
+        ['\u0323'] = "dot below",
+        ['\u0324'] = "two dots below",
+        ['\u0325'] = "ring below",
+        ['\u0326'] = "comma below",
+        ['\u0327'] = "cedilla",
+        ['\u0328'] = "hook below",
+        ['\u032D'] = "circumflex below",
+        ['\u032E'] = "breve below",
+        ['\u0330'] = "tilde below",
+        ['\u0331'] = "bar below",
+        ['\u0342'] = "curved accent",
+        ['\u0345'] = "small iota below",
     }.ToFrozenDictionary();
 
     /// <summary>Null where the machine has the letter, or has no plain one of it.</summary>

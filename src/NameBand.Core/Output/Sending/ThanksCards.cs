@@ -104,7 +104,11 @@ internal static class ThanksCards
         {
             using var stroke = new SKPaint
             {
-                Color = Colour(colour), IsStroke = true, IsAntialias = true, StrokeWidth = (float)(threadMm * part), StrokeJoin = SKStrokeJoin.Bevel,
+                Color = Colour(colour),
+                IsStroke = true,
+                IsAntialias = true,
+                StrokeWidth = (float)(threadMm * part),
+                StrokeJoin = SKStrokeJoin.Bevel,
             };
             canvas.DrawPath(line, stroke);
         }

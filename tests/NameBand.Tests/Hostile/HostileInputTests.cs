@@ -25,7 +25,7 @@ public sealed class HostileInputTests : IDisposable
     [InlineData("drift", 2000)]
     [InlineData("out plan", 600)]
     [InlineData("sewn plan", 40)]
-    [InlineData("face", 200)]
+    [InlineData("face", 120)]
     [InlineData("face made", 6)]
     public void A_spoilt_file_is_used_or_refused_with_a_reason(string name, int inputs)
     {

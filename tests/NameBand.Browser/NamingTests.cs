@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using NameBand.Tests;
 using Xunit;
@@ -49,8 +50,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await page.GetByLabel("it took at the machine").FillAsync("2.5");
         await page.GetByLabel("its first word ended at").FillAsync(Text(length * 0.55));
         await page.GetByLabel("its second began at").FillAsync(Text(length * 0.6));
-        await done.ClickAsync();
-        await Expect(answer).ToContainTextAsync("1 “Ottilie Marsh” is written down as sewn.");
+        await SayAsync(page, () => done.ClickAsync(), "1 “Ottilie Marsh” is written down as sewn.");
         await Expect(name).ToHaveTextAsync("2 Bram Sedgewick");
         await Expect(done).ToHaveAttributeAsync("aria-disabled", "false");
         await Expect(page.Locator(".keying-facts dd").First).Not.ToHaveTextAsync(before);
@@ -60,15 +60,13 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         Assert.Equal(3, File.ReadAllLines(folder["lengths.csv"]).Length);
 
         // With the keyboard alone, from a plan whose marks moved; taken back; a length that is of no such name.
-        await page.Keyboard.PressAsync("Enter");
-        await Expect(answer).ToContainTextAsync("2 “Bram Sedgewick” is written down as sewn.");
+        await SayAsync(page, () => page.Keyboard.PressAsync("Enter"), "2 “Bram Sedgewick” is written down as sewn.");
         await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
         await Expect(answer).ToContainTextAsync("counts as not sewn");
         Assert.StartsWith("n2,mistake,", (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[^1], StringComparison.Ordinal);
         await Expect(page.Locator("[data-part=left]")).ToContainTextAsync("3 names still to sew: about");
         await page.GetByLabel("it came out at").FillAsync("400");
-        await done.ClickAsync();
-        await Expect(answer).ToContainTextAsync("was expected to come out");
+        await SayAsync(page, () => done.ClickAsync(), "was expected to come out");
         await Axe.ExpectNothingAsync(page, "a typed name", Axe.Wcag, "#machine");
         Assert.DoesNotMatch(@"sewn JOB|\.csv|\.json|run make", await page.Locator("#machine").InnerTextAsync());
         Assert.Empty(tab.Complaints);
@@ -86,14 +84,13 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         var done = page.Locator("[data-part=done-next]");
         await Expect(page.Locator(".keying-name")).ToHaveTextAsync("1 Ottilie Marsh");
         await Expect(page.GetByLabel("it came out at")).ToBeHiddenAsync();
-        await done.ClickAsync();
+        await SayAsync(page, () => done.ClickAsync(), "1 “Ottilie Marsh” is written down as sewn.");
         await Expect(page.Locator(".keying-name")).ToHaveTextAsync("2 Bram Sedgewick");
-        await done.ClickAsync();
-        await Expect(page.Locator("[data-part=answer]").First).ToContainTextAsync("That was the last one.");
+        await SayAsync(page, () => done.ClickAsync(), "That was the last one.");
         await page.GetByRole(AriaRole.Button, new() { Name = "Spoiled: sew it again" }).Last.ClickAsync();
         await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("2 of 2, round 1: to be sewn again");
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "pressed" })).ToBeDisabledAsync();
-        await done.ClickAsync();
+        await SayAsync(page, () => done.ClickAsync(), "2 “Bram Sedgewick” is written down as sewn.");
         await Expect(page.Locator("[data-part=left]")).ToContainTextAsync("All names are sewn");
 
         // From pressing to sewing down: a step takes those before it along, and is taken back.
@@ -106,6 +103,21 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
             (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[1..].Select(l => string.Join(',', l.Split(',')[..2])));
         Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
         Assert.Empty(tab.Complaints);
+    }
+
+    /// <summary>Presses as she would: where marks are still being set out she is told so, and presses once more when they are.</summary>
+    private static async Task SayAsync(IPage page, Func<Task> press, string answer)
+    {
+        const string Again = "press once more";
+        var said = page.Locator("[data-part=answer]").First;
+        await press();
+        await Expect(said).ToContainTextAsync(new Regex(Regex.Escape(answer) + "|" + Again));
+        if ((await said.InnerTextAsync()).Contains(Again, StringComparison.Ordinal))
+        {
+            await press();
+        }
+
+        await Expect(said).ToContainTextAsync(answer);
     }
 
     private static Task<string> MarkAsync(IPage page) => page.Locator(".keying-facts dd").First.InnerTextAsync();

@@ -69,6 +69,10 @@ export class Naming {
   write() {
     const key = this.key(), canSay = !this.state().laying;
     const isLast = key.last !== false;
+    if (this.isSettling && canSay) {
+      this.isSettling = false;
+      this.#answered('The marks are set out anew: look at them, and press once more.');
+    }
     this.lengthLabel.hidden = !key.measured;
     this.blank.hidden = !(key.measured && key.parted);
     this.scrap.hidden = !key.measured || key.logged;
@@ -94,6 +98,8 @@ export class Naming {
   async #done() {
     const key = this.key();
     if (this.state().laying) {
+      // The name may have been sewn at the marks before: what she presses is not done without her.
+      this.isSettling = true;
       this.#answered('One moment: the marks are being set out anew.');
       return;
     }

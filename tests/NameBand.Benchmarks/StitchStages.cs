@@ -40,31 +40,12 @@ internal static class StitchStages
         var runs = ways.Select(w => w.Sew(null, w.Out[0], []).Needles.Select(n => new NeedleStep(NeedleAction.Stitch, n.Kind, n.At.ToPoint())).ToArray()).ToList();
         double[] all =
         [
-            Best(() => outlines.Sum(o => RegionSampler.Sample(o, step).Count)), Best(() => regions.Sum(r => Triangulation.Of(r)!.Count)),
-            Best(() => regions.Zip(meshes, (r, m) => Reading.Best(r, m, HeightMm)!.Count).Sum()),
-            Best(() => columns.Sum(c => new PartWays(c, satin, false).Out.Count)), Best(() => ways.Sum(w => w.Sew(null, w.Out[0], []).Needles.Count)),
-            Best(() => runs.Sum(r => (int)JoinSight.OverSatin(r, fabric.Thread.DiameterMm).OverMm)),
+            ProcessorTime.Best(30, () => outlines.Sum(o => RegionSampler.Sample(o, step).Count)), ProcessorTime.Best(30, () => regions.Sum(r => Triangulation.Of(r)!.Count)),
+            ProcessorTime.Best(30, () => regions.Zip(meshes, (r, m) => Reading.Best(r, m, HeightMm)!.Count).Sum()),
+            ProcessorTime.Best(30, () => columns.Sum(c => new PartWays(c, satin, false).Out.Count)), ProcessorTime.Best(30, () => ways.Sum(w => w.Sew(null, w.Out[0], []).Needles.Count)),
+            ProcessorTime.Best(30, () => runs.Sum(r => (int)JoinSight.OverSatin(r, fabric.Thread.DiameterMm).OverMm)),
         ];
         Console.WriteLine($"{folder,-24}" + string.Concat(all.Select(s => (1e6 * s / pieces.Count).ToString("0", System.Globalization.CultureInfo.InvariantCulture).PadLeft(11)))
             + FormattableString.Invariant($"   ({columns.Average(c => c.Count):0.0} columns, {ways.Average(w => w.Out.Count):0} ways out)"));
-    }
-
-    private static double Best(Func<int> work)
-    {
-        double best = double.PositiveInfinity;
-        for (int round = 0; round < 30; round++)
-        {
-            double start = ProcessorSeconds();
-            work();
-            best = Math.Min(best, ProcessorSeconds() - start);
-        }
-
-        return best;
-    }
-
-    private static double ProcessorSeconds()
-    {
-        using var self = Process.GetCurrentProcess();
-        return self.TotalProcessorTime.TotalSeconds;
     }
 }

@@ -35,9 +35,9 @@ internal static class WarmStitching
             var outlines = letters.Select(l => l.Outline.Scaled(HeightMm)).ToList();
             double step = Math.Clamp(0.02 * HeightMm, 0.1, 0.5);
             int stitches = 0;
-            double cold = Best(() => stitches = Cold(letters, fabric, HeightMm));
-            double triangulated = Best(() => outlines.Sum(o => RegionSampler.Sample(o, step).Sum(r => Triangulation.Of(r)?.Count ?? 0)));
-            double voronoi = Best(() => outlines.Sum(o => RegionSampler.Sample(o, step).Sum(VoronoiCells)));
+            double cold = ProcessorTime.Best(10, () => stitches = Cold(letters, fabric, HeightMm));
+            double triangulated = ProcessorTime.Best(10, () => outlines.Sum(o => RegionSampler.Sample(o, step).Sum(r => Triangulation.Of(r)?.Count ?? 0)));
+            double voronoi = ProcessorTime.Best(10, () => outlines.Sum(o => RegionSampler.Sample(o, step).Sum(VoronoiCells)));
             double warm = Warm(Lettered(["Maren Aldous", "Quillon Tavish", "Bryony Sedgwick", "Ottoline Farrow"], face, shelf), fabric);
             Console.WriteLine(FormattableString.Invariant(
                 $"{folder,-20} {letters.Count / cold,12:0} {stitches / cold,10:0} {letters.Count / triangulated,14:0} {letters.Count / voronoi,18:0} {cold / triangulated,23:0.0} {voronoi / cold,17:0.0} {warm,15:0}"));
@@ -69,11 +69,11 @@ internal static class WarmStitching
             var face = shelf.Open(shelf.Cards.Single(c => c.Folder == folder)).Value!;
             var first = Lettered(given.Select((g, i) => g + " " + family[i]), face, shelf);
             var others = Lettered(given.SelectMany((g, i) => family.Where((_, k) => k != i).Select(f => g + " " + f)), face, shelf);
-            double fresh = Best(() => SewAll(new Stitcher(fabric, HeightMm), first));
+            double fresh = ProcessorTime.Best(10, () => SewAll(new Stitcher(fabric, HeightMm), first));
             var stitcher = new Stitcher(fabric, HeightMm);
             SewAll(stitcher, first);
             SewAll(stitcher, others);
-            double known = Best(() => Enumerable.Range(0, 100).Sum(_ => SewAll(stitcher, others))) / 100;
+            double known = ProcessorTime.Best(10, () => Enumerable.Range(0, 100).Sum(_ => SewAll(stitcher, others))) / 100;
             Console.WriteLine(FormattableString.Invariant($"{folder,-20} {first.Count / fresh,23:0} {others.Count / known,33:0}"));
         }
     }
@@ -86,20 +86,6 @@ internal static class WarmStitching
         var builder = new VoronoiDiagramBuilder();
         builder.SetSites([.. region.Points.Select(p => new Coordinate(p.X, p.Y))]);
         return builder.GetSubdivision().GetVoronoiCellPolygons(GeometryFactory.Default).Count;
-    }
-
-    /// <summary>Least processor time of ten rounds, in seconds, the first of which also warms up.</summary>
-    private static double Best(Func<int> work)
-    {
-        double best = double.PositiveInfinity;
-        for (int round = 0; round < 10; round++)
-        {
-            double start = ProcessorSeconds();
-            work();
-            best = Math.Min(best, ProcessorSeconds() - start);
-        }
-
-        return best;
     }
 
     private static IReadOnlyList<LetteredName> Lettered(IEnumerable<string> texts, Face face, FaceShelf shelf) =>
@@ -123,7 +109,7 @@ internal static class WarmStitching
         {
             if (i == WarmUp)
             {
-                start = ProcessorSeconds();
+                start = ProcessorTime.Seconds();
                 stitches = 0;
             }
 
@@ -134,13 +120,6 @@ internal static class WarmStitching
             }
         }
 
-        return stitches / (ProcessorSeconds() - start);
-    }
-
-    /// <summary>Time the processor spent on this process, so that other work on the machine does not count.</summary>
-    private static double ProcessorSeconds()
-    {
-        using var self = Process.GetCurrentProcess();
-        return self.TotalProcessorTime.TotalSeconds;
+        return stitches / (ProcessorTime.Seconds() - start);
     }
 }

@@ -33,19 +33,7 @@ internal static class InviteSummary
         }
 
         page.Facts(facts);
-        var needs = answer.Problems.Where(p => p.Severity == Severity.NeedsPerson).ToList();
-        if (needs.Count > 0)
-        {
-            page.Gap();
-            page.Line($"{Words.Count(needs.Count, "thing")} for you:", tone: Tone.Attention);
-            page.Problems(needs, Tone.Attention);
-        }
-
-        if (answer.Problems.Count > needs.Count)
-        {
-            page.Gap();
-            page.Notes(answer.Problems.Where(p => p.Severity != Severity.NeedsPerson));
-        }
+        page.NeedsAndNotes(answer.Problems, "for you");
 
         Silent(page, answer);
         page.Gap();

@@ -1,6 +1,5 @@
 using System.Globalization;
 using NameBand.Cli.Terminal;
-using NameBand.Common;
 using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
@@ -20,19 +19,7 @@ internal static class PublicSummary
             ("Not asked", $"{Words.Count(answer.Unanswered, "name")} without an answer, sewn and not shown", Tone.Plain),
             ("Size", size, Tone.Plain),
         ]);
-        var needs = answer.Problems.Where(p => p.Severity == Severity.NeedsPerson).ToList();
-        if (needs.Count > 0)
-        {
-            page.Gap();
-            page.Line($"{Words.Count(needs.Count, "thing")} for you to ask:", tone: Tone.Attention);
-            page.Problems(needs, Tone.Attention);
-        }
-
-        if (answer.Problems.Count > needs.Count)
-        {
-            page.Gap();
-            page.Notes(answer.Problems.Where(p => p.Severity != Severity.NeedsPerson));
-        }
+        page.NeedsAndNotes(answer.Problems, "for you to ask");
 
         page.Gap();
         page.Line(

@@ -81,5 +81,24 @@ internal sealed class Page(Outlet outlet)
         }
     }
 
+    /// <summary>What needs a person, with their number, and after it what is worth knowing.</summary>
+    /// <param name="forWhat">What the heading says after the number of things.</param>
+    public void NeedsAndNotes(IReadOnlyCollection<Problem> problems, string forWhat)
+    {
+        var needs = problems.Where(p => p.Severity == Severity.NeedsPerson).ToList();
+        if (needs.Count > 0)
+        {
+            Gap();
+            Line($"{Words.Count(needs.Count, "thing")} {forWhat}:", tone: Tone.Attention);
+            Problems(needs, Tone.Attention);
+        }
+
+        if (problems.Count > needs.Count)
+        {
+            Gap();
+            Notes(problems.Where(p => p.Severity != Severity.NeedsPerson));
+        }
+    }
+
     public void Note(string text) => Hanging("· ", text, 2);
 }

@@ -228,6 +228,10 @@ public static class Bander
         return report with { Problems = [.. mended, .. report.Problems] };
     }
 
+    /// <summary>Enters what the owners answered, from the folder <c>private</c> of the job, into approvals.csv.</summary>
+    /// <exception cref="IOException">The machine could not write; approvals.csv is as it was.</exception>
+    public static AnswersReport EnterAnswers(string jobFolder) => AnswersRun.Enter(JobReader.FolderOf(jobFolder));
+
     /// <summary>Makes the page for supporters of the names whose owners said yes to it, whole or not at all; out/ is not touched.</summary>
     /// <param name="publicFolder">Null: the folder <c>public</c> inside the job's folder.</param>
     /// <exception cref="OperationCanceledException">An earlier page is as it was.</exception>

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Reports;
@@ -6,12 +7,17 @@ using Spectre.Console.Cli;
 
 namespace NameBand.Cli.Commands;
 
-internal sealed class InviteCommand(CliHost host) : Command<JobSettings>
+internal sealed class InviteCommand(CliHost host) : Command<InviteCommand.Settings>
 {
     public const string Verb = "invite";
 
-    public override int Execute(CommandContext context, JobSettings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
+        if (settings.Answers)
+        {
+            return Answering.Give<AnswersAnswer>(host, settings.Json, Bander.EnterAnswers(settings.Job).Answer, "No answer was entered", AnswersSummary.Print);
+        }
+
         InviteReport report;
         using (var progress = new ProgressLine(host.Errors))
         {
@@ -19,5 +25,12 @@ internal sealed class InviteCommand(CliHost host) : Command<JobSettings>
         }
 
         return Answering.Give<InviteAnswer>(host, settings.Json, report.Answer, "No letter was written", InviteSummary.Print);
+    }
+
+    internal sealed class Settings : JobSettings
+    {
+        [CommandOption("--answers")]
+        [Description("Enter what came back: every answers….csv in the folder “private” goes into approvals.csv; what is told twice, changed or not clear is asked about.")]
+        public bool Answers { get; init; }
     }
 }

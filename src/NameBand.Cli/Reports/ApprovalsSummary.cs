@@ -21,6 +21,7 @@ internal sealed class ApprovalsSummary(Page page, NamesAnswer answer)
         List<(string, string, Tone)> facts = [];
         Add("Waiting", "asked", n => Words.Tied(n.Text) + (n.Date.Length > 0 ? $" (asked {n.Date})" : ""));
         Add("Change wished", "change wished", n => n.Wished.Length > 0 ? $"{n.Text}, as {n.Wished}" : n.Text);
+        Add("Not clear", "unclear", n => n.Text);
         Add("Not asked", "", n => n.Outdated ? $"{n.Text} (agreed to was {n.Asked})" : n.Text);
         page.Facts([.. facts.DefaultIfEmpty(("", "nobody is missing", Tone.Good))]);
         Lines("Wishes are not fulfilled by themselves. These lines in corrections.csv would do it:", answer.WishedCorrections ?? []);

@@ -19,6 +19,9 @@ public enum ApprovalState
 
     /// <summary>The owner does not want to be sewn at all.</summary>
     No,
+
+    /// <summary>Answers came that contradict each other, or that nobody has read yet: held until the maker has said what holds.</summary>
+    Unclear,
 }
 
 /// <summary>One line of approvals.csv.</summary>
@@ -29,6 +32,9 @@ public sealed record ApprovalLine(RowRef Row, string Name, ApprovalState State, 
 {
     /// <summary>Mark of the picture that was shown; empty where it was not written down.</summary>
     public string Look { get; init; } = "";
+
+    /// <summary>Fingerprint of the answers that were entered here; what the maker has written since stands until others come.</summary>
+    public string Heard { get; init; } = "";
 }
 
 /// <summary>A name to be sewn and how it stands with its owner.</summary>

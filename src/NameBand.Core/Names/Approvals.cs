@@ -92,7 +92,7 @@ public static class Approvals
         }
 
         bool isOutdated = NameText.Clean(line.Name).Text != row.Text;
-        return new NameApproval(row, isOutdated && line.State != ApprovalState.ChangeWished ? ApprovalState.NotAsked : line.State, line, isOutdated);
+        return new NameApproval(row, isOutdated && line.State is not (ApprovalState.ChangeWished or ApprovalState.Unclear) ? ApprovalState.NotAsked : line.State, line, isOutdated);
     }
 
     /// <summary>The line for corrections.csv that would do what was wished.</summary>

@@ -17,6 +17,9 @@ public static class ApprovalsFile
     /// <summary>Mark of the picture that the owner saw. It need not be there.</summary>
     public const string LookColumn = "look";
 
+    /// <summary>Fingerprint of the answers that were entered. It need not be there.</summary>
+    public const string HeardColumn = "heard";
+
     /// <summary>The first line of a file that is begun, with its line end.</summary>
     public static string NewHeader => CsvText.Row([.. Columns, WebColumn, LookColumn]) + CsvText.LineEnd;
 
@@ -50,10 +53,11 @@ public static class ApprovalsFile
         }
 
         int look = Array.FindIndex([.. header.Fields], f => IsColumn(f, LookColumn));
+        int heard = Array.FindIndex([.. header.Fields], f => IsColumn(f, HeardColumn));
         var problems = table.Problems.ToBuilder();
         var lines = read.Rows.Skip(1).Where(r => !r.Fields.All(string.IsNullOrWhiteSpace))
             .Select(r => Line(r, places, problems) is { } line
-                ? line with { Look = look >= 0 && look < r.Fields.Length ? PlainText.Short(CsvText.ReadBack(r.Fields[look].Trim()), 10) : "" } : null)
+                ? line with { Look = Mark(r, look), Heard = Mark(r, heard) } : null)
             .OfType<ApprovalLine>();
         return ([.. lines], read.Separator, problems.ToImmutable());
     }
@@ -95,7 +99,10 @@ public static class ApprovalsFile
         }).Where(l => l.Answer != WebAnswer.None)]));
     }
 
-    private static bool IsColumn(string header, string column) => header.Trim().Trim('\uFEFF').Equals(column, StringComparison.OrdinalIgnoreCase);
+    private static string Mark(CsvRow row, int at) =>
+        at >= 0 && at < row.Fields.Length ? PlainText.Short(CsvText.ReadBack(row.Fields[at].Trim()), 10) : "";
+
+    internal static bool IsColumn(string header, string column) => header.Trim().Trim('\uFEFF').Equals(column, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The word for a state in the file.</summary>
     public static string Word(ApprovalState state) => state switch
@@ -105,6 +112,7 @@ public static class ApprovalsFile
         ApprovalState.Agreed => "agreed",
         ApprovalState.ChangeWished => "change wished",
         ApprovalState.No => "no",
+        ApprovalState.Unclear => "unclear",
         _ => throw new ArgumentOutOfRangeException(nameof(state), state, "No such state."),
     };
 
@@ -139,6 +147,7 @@ public static class ApprovalsFile
         "agreed" => ApprovalState.Agreed,
         "changewished" => ApprovalState.ChangeWished,
         "no" => ApprovalState.No,
+        "unclear" => ApprovalState.Unclear,
         _ => null,
     };
 }

@@ -48,6 +48,9 @@ public enum HeldFor
     /// <summary>Nothing but what a column means: it is said once, for all rows, in job.json.</summary>
     Column,
 
+    /// <summary>What its owner answered: it is settled in approvals.csv.</summary>
+    Answer,
+
     /// <summary>Letters that cannot be sewn: only another spelling can be.</summary>
     Letters,
 
@@ -101,7 +104,7 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
     public string WouldBe { get; init; } = "";
 
     /// <summary>Whether it waits for a line in corrections.csv: what a column means is said elsewhere.</summary>
-    public bool WaitsForDecision => (Outcome == RowOutcome.Held && HeldFor != HeldFor.Column) || (Outcome == RowOutcome.Placed && HeldFor == HeldFor.Wish);
+    public bool WaitsForDecision => (Outcome == RowOutcome.Held && HeldFor is not (HeldFor.Column or HeldFor.Answer)) || (Outcome == RowOutcome.Placed && HeldFor == HeldFor.Wish);
 
     public ListedRow HeldBecause(HeldFor what, string reason, string offer = "") =>
         this with { Outcome = RowOutcome.Held, HeldFor = what, Reason = reason, Offer = offer };

@@ -147,14 +147,14 @@ public static class SewnMatching
                     row.AsksNotToBeShown ? "Unpick it or cover it, and tell the one who asked; it is no longer counted among the names."
                         : "Unpick it or cover it; it is no longer counted among the names."));
             }
-            else if (row.Outcome == RowOutcome.Held && row.HeldFor == HeldFor.Wish)
+            else if (row.Outcome == RowOutcome.Held && row.HeldFor is (HeldFor.Wish or HeldFor.Answer))
             {
                 // It stays where it is until somebody has asked: a doubt about a wish is never passed over, sewn or not.
                 _before[row.Row] = name;
                 _rows[row.Row] = row with { Outcome = RowOutcome.Placed, Text = name.Text, Reason = $"sewn already; otherwise: {row.Reason}" };
                 _problems.Add(Problem.NeedsPerson(
                     new Where(row.Row.List, row.Row.Line, Name: name.Text), $"This name is sewn, and its row would now be held: {row.Reason}.",
-                    $"Ask, and decide in {Corrections.FileName}: keep, or leave out and unpick it."));
+                    row.HeldFor == HeldFor.Answer ? "If it is a no, unpick it or cover it." : $"Ask, and decide in {Corrections.FileName}: keep, or leave out and unpick it."));
             }
             else if (row.Text != name.Text)
             {

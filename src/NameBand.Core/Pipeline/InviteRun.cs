@@ -58,7 +58,8 @@ internal static class InviteRun
         bool isBegun = report is null && Begin(made, owners);
         ImmutableArray<Problem> problems =
         [
-            .. begun.Problems, .. addresses.Problems, .. report?.Problems ?? [], .. ApprovedLooks.Check(made, sewing), .. NoDay(made.Job), .. committed,
+            .. begun.Problems, .. addresses.Problems, .. report?.Problems ?? [], .. ApprovedLooks.Check(made, sewing), .. NoDay(made.Job),
+            .. AnswersRun.NotEntered(made.Job, made.Rows, book), .. committed,
         ];
         bool isPast = made.Job.Asking.AnswerBy < today;
         return new InviteReport(

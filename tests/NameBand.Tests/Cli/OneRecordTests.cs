@@ -81,6 +81,10 @@ public sealed class OneRecordTests : IDisposable
         Assert.Equal((1, 1, 1, 1), (held.Held!.Count, held.Repeats!.Count, held.Changed!.Count, held.Unasked));
         Assert.Equal(4, held.Approvals!.Count(a => a.State.Length == 0 || a.State == "change wished"));
 
+        _folder.With("private/answers.csv", "name,answer,web\nAda Marsh,agreed,yes\nBo Reed,no,\n");
+        Assert.Equal(1, CliRun.Of("invite", _folder.FullPath, "--answers").Status);
+        Assert.Equal(2, Same<AnswersAnswer>("invite", "--answers").Lines);
+
         using var copy = Copy();
         string prose = CliRun.Of("names", copy.FullPath, "--settle").Out.Replace(copy.FullPath, _folder.FullPath, StringComparison.Ordinal);
         var settled = Read<NamesAnswer>(CliRun.Of("names", _folder.FullPath, "--settle", "--json"));
@@ -203,6 +207,7 @@ public sealed class OneRecordTests : IDisposable
             case SwatchAnswer swatch: SwatchSummary.Print(page, swatch, job, null); break;
             case ShorteningAnswer read: SwatchSummary.Print(page, read, job, null); break;
             case MeasureAnswer measured: new MeasureSummary(page, measured, job).Print(); break;
+            case AnswersAnswer answers: AnswersSummary.Print(page, answers); break;
             case FacesAnswer faces: FacesSummary.Print(page, faces); break;
             default: throw new InvalidOperationException($"{answer.GetType().Name} has no prose.");
         }

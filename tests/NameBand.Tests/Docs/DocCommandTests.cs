@@ -35,6 +35,12 @@ public sealed class DocCommandTests
                     Assert.InRange(CliRun.Of("sewn", args[1], args[2]).Status, 0, 1);
                 }
 
+                if (args.Contains("--answers"))
+                {
+                    Directory.CreateDirectory(Path.Combine(args[1], "private"));
+                    File.WriteAllText(Path.Combine(args[1], "private", "answers.csv"), "name,answer\nAda Thornbury,agreed\n");
+                }
+
                 if (args.Contains("--done"))
                 {
                     // A garment is finished only where all of it is sewn.

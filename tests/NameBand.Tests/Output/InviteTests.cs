@@ -73,6 +73,12 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         string job = asked.Folder.FullPath;
         Assert.InRange(CliRun.Of("print", job, "--thanks").Status, 0, 1);
         Assert.InRange(CliRun.Of("public", job).Status, 0, 1);
+        asked.Folder.With("private/answers.csv", "address,answer,text,web,remark\nbo@lantern.example,agreed,,yes,Zwq9note\nelse@lantern.example,no,,,Zwq9note\n");
+        var entered = CliRun.Of("invite", job, "--answers");
+        Assert.Equal(1, entered.Status);
+        Assert.Contains("Reed\",agreed", File.ReadAllText(asked.Folder["approvals.csv"]), StringComparison.Ordinal);
+        Assert.DoesNotContain("Zwq9note", entered.Out + entered.Errors + File.ReadAllText(asked.Folder["approvals.csv"]), StringComparison.Ordinal);
+        Assert.DoesNotContain("lantern.example", entered.Out + entered.Errors + CliRun.Of("invite", job, "--answers", "--json").Out, StringComparison.Ordinal);
         var said = CliRun.Of("invite", job, "--json");
         Assert.DoesNotContain("lantern.example", said.Out + said.Errors + CliRun.Of("invite", job).Out, StringComparison.Ordinal);
         string[] holding = [.. Directory.GetFiles(job, "*", SearchOption.AllDirectories)

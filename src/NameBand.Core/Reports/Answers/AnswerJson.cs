@@ -48,4 +48,5 @@ public static class AnswerJson
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(PublicAnswer))]
 [JsonSerializable(typeof(InviteAnswer))]
+[JsonSerializable(typeof(AnswersAnswer))]
 internal sealed partial class AnswerForms : JsonSerializerContext;

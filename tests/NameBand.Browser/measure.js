@@ -66,6 +66,7 @@ async function heights(browser, job, times) {
     // The picture stands before the page is alive; until then a press says nothing.
     await page.waitForSelector('[data-alive]', { state: 'attached', timeout: 60000 });
     await page.getByRole('button', { name: /^[\d.]+ mm$/ }).first().click();
+    await sliding(page, times);
     const field = page.getByLabel('Height', { exact: true });
     const toOutlines = [], toThread = [];
     for (let i = 0; i < times + 3; i++) {
@@ -90,6 +91,23 @@ async function heights(browser, job, times) {
     console.log(`new height to drawn thread, ${times} times: median ${ms(at(toThread, 0.5))}, nine in ten ${ms(at(toThread, 0.9))}`);
     await page.close();
   });
+}
+
+/** From a move of the slider to the frame in which the outlines in sight are drawn at that height. */
+async function sliding(page, times) {
+  const taken = await page.evaluate(async times => {
+    const slide = document.getElementById('height-slide'), table = document.querySelector('[data-part=table]'), all = [];
+    for (let i = 0; i < times; i++) {
+      slide.value = 7 + (i % 16) * 0.1;
+      const begun = performance.now(), wanted = slide.value;
+      slide.dispatchEvent(new Event('input', { bubbles: true }));
+      while (table.dataset.preview !== wanted) await new Promise(requestAnimationFrame);
+      all.push(performance.now() - begun);
+    }
+    return all;
+  }, times);
+  console.log(`slider to drawn outlines, ${times} times: median ${ms(at(taken, 0.5))}, nine in ten ${ms(at(taken, 0.9))}`);
+  await page.waitForTimeout(3000);
 }
 
 async function scrolling(browser, job) {

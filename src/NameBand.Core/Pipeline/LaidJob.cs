@@ -50,6 +50,12 @@ public sealed class LaidJob
     /// <summary>Numbers of the hoopings that the sewing log says are sewn.</summary>
     public ImmutableHashSet<int> SewnHoopings => _made.Begun is { } begun ? [.. begun.Log.Sewn] : [];
 
+    /// <summary>Rows whose names are on the cloth, as the sewing log says.</summary>
+    public ImmutableHashSet<RowRef> SewnRows => _made.Begun is { } begun
+        ? [.. Plan.Hoopings.SelectMany(h => h.Segments.SelectMany(s => s.Segment.Names)
+            .Where(n => begun.Log.Sewn.Contains(h.Number) || begun.Log.OfNames.IsSewn(n.Order)).Select(n => n.Lettered.Name.Row))]
+        : [];
+
     /// <summary>What to key in, in the order of sewing; empty where names are not keyed into a machine's own letters.</summary>
     public ImmutableArray<KeyInName> KeyIns => _sewing.Value.KeyIns;
 

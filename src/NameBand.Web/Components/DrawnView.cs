@@ -32,6 +32,9 @@ internal sealed class DrawnView(IJSRuntime browser) : IAsyncDisposable
     /// <summary>Tells the view, once it has begun, how things stand.</summary>
     public ValueTask UpdateAsync(object state) => _view!.InvokeVoidAsync("update", state);
 
+    /// <summary>Has the view do something else that it can.</summary>
+    public ValueTask TellAsync(string what, params object?[] arguments) => _view!.InvokeVoidAsync(what, arguments);
+
     public async ValueTask DisposeAsync()
     {
         _isGone = true;

@@ -35,11 +35,20 @@ let opener = null;
 const isFree = element => [document.body, null].includes(element) || element.getAttribute('aria-controls') === 'panel';
 const hasPanel = node => node.id === 'panel' || node.querySelector?.('#panel');
 
+/** What is set comes into sight right below the strip, which stays at the top of the window. */
+function bring(panel) {
+  const strip = document.querySelector('.strip-place.beside'), at = panel.getBoundingClientRect();
+  if (!strip || at.bottom <= window.innerHeight) return;
+  const top = at.top + window.scrollY - strip.offsetHeight - 8;
+  if (top > window.scrollY) window.scrollTo({ top, behavior: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'auto' : 'smooth' });
+}
+
 new MutationObserver(changes => {
   const panel = document.getElementById('panel');
   if (panel && changes.some(c => [...c.addedNodes].some(hasPanel))) {
     opener = document.querySelector('[aria-controls=panel][aria-expanded=true]');
-    if (isFree(document.activeElement)) document.getElementById('panel-heading').focus();
+    if (isFree(document.activeElement)) document.getElementById('panel-heading').focus({ preventScroll: true });
+    bring(panel);
   } else if (!panel && changes.some(c => [...c.removedNodes].some(hasPanel)) && isFree(document.activeElement)) {
     opener?.focus({ preventScroll: true });
   }

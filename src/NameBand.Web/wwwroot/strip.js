@@ -1,5 +1,6 @@
 // The strip on the table: put together what is fetched, drawn, said and pressed.
 
+import { isStill } from './strip/colours.js';
 import { Data } from './strip/data.js';
 import { View } from './strip/view.js';
 import { hands, only, showWhole, zoomBy } from './strip/hands.js';
@@ -92,12 +93,35 @@ class Strip {
       if (name) {
         this.shown = `${state.list}/${state.line}/${state.asked}`;
         this.goTo(name);
+        // It was pressed elsewhere on the page: the strip comes to it, and into sight.
+        this.box.scrollIntoView({ block: 'nearest', behavior: isStill() ? 'auto' : 'smooth' });
       }
     }
   }
 
+  /** Who is told which name is pressed. */
+  hear(hearer) {
+    this.hearer = hearer;
+    this.#tell(this.view.pressed);
+  }
+
+  #tell(name) {
+    const isRow = name && name.kind !== 'heading';
+    const row = isRow ? `${name.list}/${name.line}` : '';
+    if (!this.hearer || row === this.told) return;
+    this.told = row;
+    this.hearer.invokeMethodAsync('PressedAsync', isRow ? name.list : null, isRow ? name.line : 0).catch(() => { this.told = undefined; });
+  }
+
+  /** Shows the letters at another height, each name in its place, until they are laid out anew; null: as laid out. */
+  preview(heightMm) {
+    this.view.preview = heightMm;
+    this.view.changed();
+  }
+
   goTo(name) {
     this.view.pressed = name;
+    this.#tell(name);
     const camera = this.view.camera;
     const fits = Math.min(camera.width * 0.7 / name.width, 12);
     const isClose = camera.scale * this.data.map.height > 14 && name.width * camera.scale < camera.width;
@@ -107,6 +131,7 @@ class Strip {
 
   press(name) {
     this.view.pressed = name;
+    this.#tell(name);
     this.view.changed();
     this.#facts();
   }

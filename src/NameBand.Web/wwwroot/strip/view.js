@@ -24,6 +24,7 @@ export class View {
     this.showLoad = false;
     this.pressed = null;
     this.pointed = null;
+    this.preview = null; // height in mm at which letters are looked at and not laid out yet
     this.colours = colours();
     this.frame = 0;
     this.offTheme = onTheme(() => { this.colours = colours(); this.changed(); });
@@ -50,6 +51,7 @@ export class View {
   }
 
   take(map) {
+    this.preview = null;
     this.camera.take(map);
     this.byRound = map.rounds.map(() => []);
     for (const hooping of map.hoopings) {
@@ -146,6 +148,7 @@ export class View {
       for (const name of names) seen.push({ name, lane });
     });
     if (map.height * camera.scale < plainBelowPx) paint.bars(g, camera, map, seen, c);
+    else if (this.preview) this.#previewed(g, seen);
     else isPlain = this.#names(g, seen, time);
     paint.numbers(g, camera, map, seen, c);
     for (const { name, lane } of seen) {
@@ -185,6 +188,30 @@ export class View {
     if (!isWhole && seen.some(s => data.isDrawable(s.name))) this.changed();
     if (this.showLoad && withThread) this.#load(g, seen);
     return isWhole;
+  }
+
+  /** Outlines alone, larger or smaller about the middle of each name, within the frame in which they are asked for. */
+  #previewed(g, seen) {
+    const { camera, data, colours: c } = this;
+    const part = this.preview / data.map.height;
+    for (const { name, lane } of seen) {
+      if (!data.isDrawable(name)) continue;
+      const isSteady = name.gone || data.map.hoopings.some(h => h.sewn && h.number === name.hooping);
+      g.save();
+      const left = this.#stand(g, name, lane), curved = isCurved(data, name);
+      g.translate(left + originOf(data, name) * camera.scale, 0);
+      g.scale(camera.scale, -camera.scale);
+      const middle = curved ? 0 : name.width / 2;
+      if (!isSteady) {
+        g.translate(middle, 0);
+        g.scale(part, part);
+        g.translate(-middle, 0);
+      }
+      g.translate(0, curved ? 0 : name.base);
+      outline(g, data, name, c);
+      g.restore();
+    }
+    this.box.dataset.preview = this.preview;
   }
 
   /** Moves the plane, in pixels, to where a name stands: y to its strip's centre line, turned with a curved strip; returns the name's left edge in it. */

@@ -1,0 +1,54 @@
+// The slider of the letters' height: the strip follows each move at once, and is laid out anew when the hand rests.
+
+import { here } from './strip.js';
+
+const restMs = 180;
+
+export function begin(root, setter) {
+  const slide = root.querySelector('input[type=range]'), says = root.querySelector('output');
+  let rest = 0, asked = 0;
+
+  const show = mm => { says.textContent = `${Number(mm.toFixed(1))} mm`; };
+
+  const set = async () => {
+    clearTimeout(rest);
+    rest = 0;
+    const mine = ++asked, mm = Number(slide.value);
+    const now = await setter.invokeMethodAsync('SetAsync', mm).catch(() => null);
+    // While one more is under way, that one says what holds.
+    if (mine !== asked || rest || now === null || Math.abs(now - mm) < 0.05) return;
+    slide.value = now;
+    show(now);
+    here.strip?.preview(null);
+  };
+
+  const move = () => {
+    const mm = Number(slide.value);
+    show(mm);
+    here.strip?.preview(mm);
+    clearTimeout(rest);
+    rest = setTimeout(set, restMs);
+  };
+
+  const step = e => {
+    const by = Number(e.target.closest('[data-step-mm]')?.dataset.stepMm);
+    if (!by) return;
+    slide.value = Number(slide.value) + by;
+    move();
+  };
+
+  slide.addEventListener('input', move);
+  root.addEventListener('click', step);
+  return {
+    update({ mm }) {
+      if (rest || document.activeElement === slide && Math.abs(Number(slide.value) - mm) < 0.05) return;
+      slide.value = mm;
+      show(mm);
+    },
+    dispose() {
+      slide.removeEventListener('input', move);
+      root.removeEventListener('click', step);
+      if (rest) set();
+    },
+  };
+}

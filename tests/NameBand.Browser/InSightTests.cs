@@ -1,0 +1,133 @@
+using Microsoft.Playwright;
+using NameBand.Tests;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace NameBand.Browser;
+
+/// <summary>The strip is in sight while something is set, and its names can be touched.</summary>
+[Collection(InOtherBrowser.Name)]
+public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
+{
+    private const string StripAndPanel =
+        """
+        () => {
+            const strip = document.querySelector('[data-part=table]').getBoundingClientRect(), panel = document.querySelector('#panel').getBoundingClientRect();
+            const under = [0.2, 0.5, 0.8].map(part => document.elementFromPoint(innerWidth * part, strip.top + strip.height / 2));
+            return [Math.min(strip.bottom, innerHeight) - Math.max(strip.top, 0), innerHeight - panel.top, strip.bottom - panel.top,
+                under.every(e => e?.closest('[data-part=table]')) ? 1 : 0];
+        }
+        """;
+
+    /// <summary>Before, the panel pushed the strip out of the window: none of it was seen with the hem open.</summary>
+    [SkippableTheory]
+    [InlineData(390, 844)]
+    [InlineData(1024, 768)]
+    [InlineData(1920, 1080)]
+    public async Task The_strip_stays_in_sight_whatever_is_set(int width, int height)
+    {
+        Chromium.Require();
+        var page = (await Chromium.OpenAsync(Chromium.LanternWalk.Url, width, height)).Page;
+        await page.SettledAsync();
+        await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
+        foreach (string part in (string[])["rounds", "3.64", "Nunito", "mm", "cotton"])
+        {
+            await page.Locator(".sentence .part", new() { HasText = part }).First.ClickAsync();
+            await Expect(page.Locator("#panel-heading")).ToBeFocusedAsync();
+            await page.WaitForFunctionAsync($"({StripAndPanel})()[3] === 1");
+            double[] seen = await page.EvaluateAsync<double[]>(StripAndPanel);
+            Assert.True(seen[0] >= 180, $"{part}: {seen[0]} px of the strip are in sight.");
+            Assert.True(seen[1] >= 200, $"{part}: {seen[1]} px of what is set are in sight.");
+            Assert.True(seen[2] <= 0, $"{part}: what is set lies over the strip.");
+        }
+    }
+
+    [SkippableFact]
+    public async Task Letters_follow_the_slider_at_once_and_are_laid_out_anew_when_it_rests()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
+        await page.SettledAsync();
+        await page.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
+        var slider = page.GetByRole(AriaRole.Slider, new() { Name = "Slide, and look at the strip" });
+        string largest = await page.Locator(".slide output").InnerTextAsync();
+
+        // The frame after the move shows the new height, long before any answer of the worktable.
+        string shown = await slider.EvaluateAsync<string>(
+            """
+            async slide => {
+                const table = document.querySelector('[data-part=table]');
+                slide.value = 8;
+                slide.dispatchEvent(new Event('input', { bubbles: true }));
+                await new Promise(requestAnimationFrame);
+                return table.dataset.preview;
+            }
+            """);
+        Assert.Equal("8", shown);
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8 mm high");
+        Assert.Contains("\"8 mm\"", File.ReadAllText(folder["job.json"]), StringComparison.Ordinal);
+
+        await slider.FocusAsync();
+        await slider.PressAsync("ArrowRight");
+        await slider.PressAsync("ArrowRight");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8.2 mm high");
+        await page.Keyboard.PressAsync("Control+z");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8 mm high");
+        await Expect(slider).ToHaveValueAsync("8");
+        await page.GetByRole(AriaRole.Button, new() { Name = "as large as fits" }).First.ClickAsync();
+        await Expect(page.Locator(".sentence")).ToContainTextAsync($"letters {largest} high");
+    }
+
+    [SkippableFact]
+    public async Task A_name_pressed_on_the_strip_is_corrected_left_out_and_taken_back()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
+        await page.SettledAsync();
+        await page.Locator(".seen button", new() { HasText = "Ottilie Marsh" }).FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        var card = page.GetByRole(AriaRole.Region, new() { Name = "What shall become of" });
+        await Expect(card).ToContainTextAsync("Ottilie Marsh");
+
+        await card.GetByRole(AriaRole.Button, new() { Name = "correct it" }).ClickAsync();
+        await card.GetByLabel("as it shall be sewn").FillAsync("Ottily Marsh");
+        await card.GetByRole(AriaRole.Button, new() { Name = "use that" }).ClickAsync();
+        await Expect(card.Locator("h2")).ToContainTextAsync("Ottily Marsh");
+        await Expect(page.Locator(".rows")).ToContainTextAsync("Ottily Marsh");
+
+        await card.GetByRole(AriaRole.Button, new() { Name = "leave it out" }).ClickAsync();
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("2 names");
+        await Expect(card).ToContainTextAsync("left out");
+        await card.GetByRole(AriaRole.Button, new() { Name = "take back what was decided" }).ClickAsync();
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("3 names");
+        await Expect(card.Locator("h2")).ToContainTextAsync("Ottilie Marsh");
+    }
+
+    [SkippableFact]
+    public async Task Every_row_of_the_list_can_be_changed_and_brings_its_name_into_sight()
+    {
+        Chromium.Require();
+        using var folder = Jobs.LanternWalk();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await Chromium.OpenAsync(server.Url, 1024, 768)).Page;
+        await page.SettledAsync();
+        await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
+        var row = page.Locator(".row", new() { HasText = "Solveig Åmot" });
+        await row.ScrollIntoViewIfNeededAsync();
+        await row.GetByRole(AriaRole.Button, new() { Name = "show Solveig Åmot on the strip" }).ClickAsync();
+        await page.WaitForFunctionAsync(
+            "() => { const r = document.querySelector('[data-part=table]').getBoundingClientRect(); return r.top >= -1 && r.bottom <= innerHeight + 1; }");
+        await Expect(page.Locator(".seen")).ToContainTextAsync("Solveig Åmot");
+
+        await row.GetByRole(AriaRole.Button, new() { Name = "change Solveig Åmot" }).ClickAsync();
+        await row.GetByRole(AriaRole.Button, new() { Name = "leave it out" }).ClickAsync();
+        await Expect(row).ToContainTextAsync("left out");
+        Assert.Contains("Solveig Åmot", File.ReadAllText(folder["corrections.csv"]), StringComparison.Ordinal);
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo: deciding about line" }).ClickAsync();
+        await Expect(row).ToContainTextAsync("placed");
+    }
+}

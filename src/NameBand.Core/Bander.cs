@@ -115,7 +115,9 @@ public static class Bander
             return report;
         }
 
-        var questions = CorrectionLines.Questions(names);
+        // What an owner wishes, she wrote down when it was agreed: it needs no second decision.
+        var wishes = report.Approvals?.Wishes ?? [];
+        ImmutableArray<RowDecision> questions = [.. CorrectionLines.Questions(names).Where(q => wishes.All(w => w.Row != q.Row)), .. wishes];
         if (questions.IsEmpty)
         {
             return report with { Written = 0 };
@@ -126,7 +128,7 @@ public static class Bander
         var saved = content.Value is { } file ? JobStore.Save(jobFolder, Corrections.FileName, file, before) : content;
         return saved.Value is null
             ? new NamesReport(ExitStatus.CannotUse, null, [], saved.Problems)
-            : CheckNames(jobFolder) with { Written = questions.Length };
+            : CheckNames(jobFolder) with { Written = questions.Length - wishes.Length, WishesWritten = wishes.Length };
     }
 
     /// <summary>Reckons the hours, what to buy and the evenings of a job, and writes nothing.</summary>

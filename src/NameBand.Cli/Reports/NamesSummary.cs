@@ -39,6 +39,11 @@ internal sealed class NamesSummary(Page page, NamesAnswer answer, string jobAsGi
     private void PrintPerson()
     {
         page.Gap();
+        if (answer.WishesWritten > 0)
+        {
+            page.Line($"{Words.Count(answer.WishesWritten, "wish", "wishes")} of approvals.csv written into {answer.SettledIn}: these names are sewn as their owners wish.");
+        }
+
         if (answer.Needs.Count == 0)
         {
             page.Line("Nothing needs a decision.", tone: Tone.Good);

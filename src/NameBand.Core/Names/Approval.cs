@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Job;
 
 namespace NameBand.Names;
 
@@ -48,5 +49,8 @@ public sealed record NameApproval(ListedRow Row, ApprovalState State, ApprovalLi
 public sealed record ApprovalReport(
     ImmutableArray<NameApproval> Names, ImmutableArray<string> LinesToAdd, ImmutableArray<string> Corrections, ImmutableArray<Problem> Problems)
 {
+    /// <summary>The same as decisions, to be written there when she has what waits settled.</summary>
+    public ImmutableArray<RowDecision> Wishes { get; init; } = [];
+
     public IEnumerable<NameApproval> In(ApprovalState state) => Names.Where(n => n.State == state);
 }

@@ -23,9 +23,13 @@ public static class Approvals
         ImmutableArray<NameApproval> names = [.. rows.Select(r => Stand(r, lineOf.GetValueOrDefault(r.Row)))];
         var add = names.Where(n => n.Line is null)
             .Select(n => CsvText.Row([n.Row.Row.List, Whole(n.Row.Row.Line), n.Row.Text, "", "", "", n.Row.DetailsPrint], separator));
+        ImmutableArray<RowDecision> wishes = [.. names.Select(n => Wish(n, problems)).OfType<RowDecision>()];
         return new ApprovalReport(
             names, [.. lines.IsEmpty ? (string[])[CsvText.Row(ApprovalsFile.Columns, separator)] : [], .. add],
-            [.. names.Select(n => Wish(n, corrections, problems)).OfType<string>()], problems.ToImmutable());
+            [.. wishes.Select(w => CorrectionLines.Line(w, corrections))], problems.ToImmutable())
+        {
+            Wishes = wishes,
+        };
     }
 
     /// <summary>The names in their order, those not agreed to after the others.</summary>
@@ -95,8 +99,8 @@ public static class Approvals
         return new NameApproval(row, isOutdated && line.State is not (ApprovalState.ChangeWished or ApprovalState.Unclear) ? ApprovalState.NotAsked : line.State, line, isOutdated);
     }
 
-    /// <summary>The line for corrections.csv that would do what was wished.</summary>
-    private static string? Wish(NameApproval name, Corrections corrections, ImmutableArray<Problem>.Builder problems)
+    /// <summary>The decision that would do what was wished.</summary>
+    private static RowDecision? Wish(NameApproval name, ImmutableArray<Problem>.Builder problems)
     {
         if (name is not { State: ApprovalState.ChangeWished, Line: { } line })
         {
@@ -119,8 +123,7 @@ public static class Approvals
         }
 
         string why = line.Date.Length > 0 ? $"wished {line.Date}" : "wished";
-        var decision = new RowDecision(name.Row.Row, name.Row.Was, Decision.Change, line.Text, why) { Details = name.Row.DetailsPrint, Show = name.Row.Show };
-        return CorrectionLines.Line(decision, corrections);
+        return new RowDecision(name.Row.Row, name.Row.Was, Decision.Change, line.Text, why) { Details = name.Row.DetailsPrint, Show = name.Row.Show };
     }
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);

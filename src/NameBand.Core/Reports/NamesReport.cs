@@ -17,4 +17,7 @@ public sealed record NamesReport(
 
     /// <summary>How many questions were written into corrections.csv; null: that was not asked for.</summary>
     public int? Written { get; init; }
+
+    /// <summary>Wishes of owners that were written into corrections.csv as changes.</summary>
+    public int WishesWritten { get; init; }
 }

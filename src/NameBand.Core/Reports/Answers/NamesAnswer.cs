@@ -37,6 +37,9 @@ public sealed record NamesAnswer : CommandAnswer
     /// <summary>How many questions were just written into it; null where that was not asked for.</summary>
     public int? Written { get; init; }
 
+    /// <summary>Wishes of owners that were written there as changes.</summary>
+    public int WishesWritten { get; init; }
+
     /// <summary>Lines for it.</summary>
     public required IReadOnlyList<string> LinesToAdd { get; init; }
 
@@ -59,6 +62,7 @@ public sealed record NamesAnswer : CommandAnswer
             Waiting = waiting.Count,
             Unasked = waiting.Count(r => r.DecidedIn == 0 || r.IsDecidedForElse),
             Written = report.Written,
+            WishesWritten = report.WishesWritten,
             LinesToAdd = report.LinesToAdd,
             Approvals = report.Approvals is { } asked ? [.. asked.Names.Select(Approval)] : null,
             ApprovalLinesToAdd = report.Approvals?.LinesToAdd,

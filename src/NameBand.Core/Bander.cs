@@ -211,10 +211,10 @@ public static class Bander
     /// <summary>Says what the measured length between a swatch's marks makes of strip.shortening.</summary>
     /// <param name="set">Writes it into job.json, the rest of which stays as it is.</param>
     /// <exception cref="IOException">The machine could not write; job.json is as it was.</exception>
-    public static ShorteningReport ReadSwatch(string jobFolder, string? swatchFolder, Length measured, bool set)
+    public static ShorteningReport ReadSwatch(string jobFolder, string? swatchFolder, Length measured, bool set, Length? under = null)
     {
         jobFolder = JobReader.FolderOf(jobFolder);
-        return Swatching.Read(jobFolder, swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName), measured.Mm, set);
+        return Swatching.Read(jobFolder, swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName), measured.Mm, set, under?.Mm);
     }
 
     /// <summary>Writes the letters to the owners of the names into the folder <c>private</c> of the job; out/ is not touched, nothing is sent.</summary>

@@ -16,20 +16,29 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
     {
         if (settings.Measured is null)
         {
-            return settings.Set
-                ? Usage.Refuse(host, "--set goes with a length: swatch JOB --measured 99.2 --set.")
+            return settings.Set || settings.Under is not null
+                ? Usage.Refuse(host, $"{(settings.Set ? "--set" : "--under")} goes with a length: swatch JOB --measured 99.2 {(settings.Set ? "--set" : "--under 62")}.")
                 : Make(settings, cancellationToken);
         }
 
         // A reading from a ruler is in millimetres unless it says otherwise.
-        if (!Length.TryParse(settings.Measured + " mm", out var measured, out _)
-            && !Length.TryParse(settings.Measured, out measured, out string why))
+        if (!IsLength(settings.Measured, out var measured, out string why))
         {
             return Usage.Refuse(host, $"--measured: {why}");
         }
 
-        return measured.Mm > 0 ? Read(settings, measured) : Usage.Refuse(host, "--measured: the marks are farther apart than nothing.");
+        Length under = default;
+        if (settings.Under is { } said && !IsLength(said, out under, out why))
+        {
+            return Usage.Refuse(host, $"--under: {why}");
+        }
+
+        return measured.Mm > 0 ? Read(settings, measured, settings.Under is null ? null : under)
+            : Usage.Refuse(host, "--measured: the marks are farther apart than nothing.");
     }
+
+    private static bool IsLength(string text, out Length length, out string why) =>
+        Length.TryParse(text + " mm", out length, out why) || Length.TryParse(text, out length, out why);
 
     private int Make(Settings settings, CancellationToken cancel)
     {
@@ -44,9 +53,9 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
             (page, answer) => SwatchSummary.Print(page, answer, settings.Job, settings.Out));
     }
 
-    private int Read(Settings settings, Length measured)
+    private int Read(Settings settings, Length measured, Length? under)
     {
-        var report = Bander.ReadSwatch(settings.Job, settings.Out, measured, settings.Set);
+        var report = Bander.ReadSwatch(settings.Job, settings.Out, measured, settings.Set, under);
         return Answering.Give<ShorteningAnswer>(
             host, settings.Json, report.Answer, "Nothing was set",
             (page, answer) => SwatchSummary.Print(page, answer, settings.Job, settings.Out));
@@ -57,6 +66,10 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
         [CommandOption("--measured <LENGTH>")]
         [Description("What you measure between the swatch's crosses after sewing and pressing, such as 99.2.")]
         public string? Measured { get; init; }
+
+        [CommandOption("--under <LENGTH>")]
+        [Description("With --measured, where no hoop holds the cloth: how much of it lies under stitches, such as 62.")]
+        public string? Under { get; init; }
 
         [CommandOption("--set")]
         [Description("With --measured: write the shortening into job.json; the rest of the file stays as it is.")]

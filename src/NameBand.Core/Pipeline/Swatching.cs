@@ -72,7 +72,8 @@ internal static class Swatching
 
     /// <param name="swatchFolder">Whose marks were measured; where there is none the marks were 100 mm apart.</param>
     /// <param name="set">Whether job.json gets the figure.</param>
-    public static ShorteningReport Read(string jobFolder, string swatchFolder, double measuredMm, bool set)
+    /// <param name="underMm">How much of that length lies under stitches: cloth that no hoop holds keeps its length beside them. Null: not said.</param>
+    public static ShorteningReport Read(string jobFolder, string swatchFolder, double measuredMm, bool set, double? underMm = null)
     {
         double apart = SwatchJson.MarksApartMm(swatchFolder) ?? SwatchPlanner.WishedApartMm;
         var job = JobReader.Read(jobFolder);
@@ -83,7 +84,13 @@ internal static class Swatching
 
         double before = read.Strip.Shortening;
         double part = Math.Max(0, Math.Round(1 - (measuredMm / apart), 4));
-        if (Doubt(apart, measuredMm) is { } doubt)
+        if (underMm is { } under)
+        {
+            double lost = Math.Max(0, apart - measuredMm);
+            part = Math.Round(lost / (under + lost), 4);
+        }
+
+        if ((Doubt(apart, measuredMm) ?? UnderDoubt(read, measuredMm, underMm)) is { } doubt)
         {
             return new ShorteningReport(ExitStatus.CannotUse, apart, measuredMm, part, before, false, [doubt]);
         }
@@ -94,6 +101,19 @@ internal static class Swatching
         return problem is null
             ? new ShorteningReport(ExitStatus.AllPlaced, apart, measuredMm, part, before, set, [])
             : new ShorteningReport(ExitStatus.CannotUse, apart, measuredMm, part, before, false, [problem]);
+    }
+
+    /// <summary>One name between two crosses leaves bare cloth beside it, which no hoop draws in and no figure may count.</summary>
+    private static Problem? UnderDoubt(BandJob job, double measuredMm, double? underMm)
+    {
+        var where = new Where(Key: "--under");
+        return underMm is { } under
+            ? under > 0 && under <= measuredMm ? null : Problem.CannotUse(
+                where, FormattableString.Invariant($"{under:0.##} mm under stitches do not lie between crosses {measuredMm:0.##} mm apart."),
+                "Add up how long the names between the two crosses came out, each from its first letter’s left edge to its last one’s right edge.")
+            : job.IsHooped ? null : Problem.CannotUse(
+                where, "Without a hoop the cloth gets shorter under its stitches and not beside them, so it must be known how much of it lies under stitches.",
+                FormattableString.Invariant($"Measure the name between the crosses too (of several, add them up), and say both: swatch JOB --measured {measuredMm:0.##} --under 62."));
     }
 
     private static Problem? Doubt(double apartMm, double measuredMm)

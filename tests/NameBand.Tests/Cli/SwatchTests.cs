@@ -214,7 +214,7 @@ public class SwatchTests
         Assert.Equal(2, run.Status);
         Assert.Contains(said, run.ErrorsOnOneLine, StringComparison.Ordinal);
         Assert.False(Directory.Exists(folder["swatch"]));
-        Assert.Equal(0, CliRun.Of("swatch", folder.FullPath, "--measured", "99.2", "--set").Status);
+        Assert.Equal(0, CliRun.Of("swatch", folder.FullPath, "--measured", "99.2", "--under", "62", "--set").Status);
     }
 
     [Theory]

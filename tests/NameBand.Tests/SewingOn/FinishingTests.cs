@@ -83,6 +83,23 @@ public class FinishingTests
     }
 
     [Fact]
+    public void Traced_names_are_finished_by_the_same_words()
+    {
+        using var job = new NamedJob(NamedJob.Traced);
+        var whole = job.Make().Estimate!;
+        Assert.Contains("6 to go, the first is n1", CliRun.Of("sewn", job.Folder, "--done", "tear").ErrorsOnOneLine, StringComparison.Ordinal);
+        job.Say(1, 6);
+        var done = CliRun.Of("sewn", job.Folder, "--done", "pin");
+        Assert.Equal((0, ""), (done.Status, done.Errors));
+        Assert.Contains("pinned to the hem", done.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Equal(Sum(whole, s => s > FinishingStep.Pin), Ahead(job), 6);
+        Assert.Equal(0, CliRun.Of("sewn", job.Folder, "--done", "upper").Status);
+        Assert.Contains("Time left none: all is sewn, and sewn down", CliRun.Of("sewn", job.Folder).OutOnOneLine, StringComparison.Ordinal);
+        Assert.Equal(0, CliRun.Of("sewn", job.Folder, "--undone", "pin").Status);
+        Assert.Equal(Sum(whole, s => s >= FinishingStep.Pin), Ahead(job), 6);
+    }
+
+    [Fact]
     public void What_is_no_step_of_this_job_is_refused()
     {
         using var job = new NamedJob(NamedJob.Keyed);

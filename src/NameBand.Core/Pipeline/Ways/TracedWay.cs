@@ -19,7 +19,7 @@ internal sealed class TracedWay(Way way) : IWay, ILetteredWay
         new Where(JobReader.FileName, Key: "way"),
         "A swatch is a needle path, and these names are traced and sewn over by hand or free-motion.",
         "Rule two crosses 100 mm apart on a piece of the cloth and trace and sew names between them."
-        + " Press it, measure from cross to cross, and say it: swatch JOB --measured 99.2.");
+        + " Press it, measure from cross to cross and how long the name came out, and say both: swatch JOB --measured 99.2 --under 62.");
 
     public Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel)
     {

@@ -115,6 +115,9 @@ internal sealed class WorkList
             "bringing the start mark under the needle", WorkTime.EachName, "marks", _toDo.Names.Sum(n => n.Keyed.Pieces),
             _matter.Job.Letters.PositioningMinutes, TimedBefore);
         ByHand(
+            "going back to a run’s beginning for its lower line", WorkTime.EachPiece, "runs", Hoopings.Count(HasLowerLineToKey),
+            StartingValues.LowerLineMinutes);
+        ByHand(
             "adding marks to letters by hand", WorkTime.EachName, "letters", _toDo.Names.Sum(n => n.Keyed.HandMarks), StartingValues.HandMarkMinutes,
             Meanwhile);
         if (_matter.Job.Traced.ByHand)
@@ -129,6 +132,14 @@ internal sealed class WorkList
         ByHand("snipping loose threads", WorkTime.EachName, "threads", _toDo.Figures.Sum(f => f.Snips), Hands.SecondsPerSnip / 60, Timed);
         var byTheMetre = Hoopings.Where(_hoop.TearsByTheMetre).ToList();
         ByHand("tearing the backing away", WorkTime.EachName, "names", names - _toDo.NamesIn(byTheMetre), _hoop.TearAwayMinutesPerName, Timed);
+    }
+
+    /// <summary>Each line of a run is keyed from end to end; of what is left, where the lower one is not begun.</summary>
+    private bool HasLowerLineToKey(Hooping hooping)
+    {
+        var names = hooping.Segments.SelectMany(s => s.Segment.Names).ToList();
+        return WayTraits.Of(hooping.Way).HasLettersOfItsOwn && !_matter.IsHooped(hooping.Number) && names.Exists(n => n.Line == 1) && names.Exists(n => n.Line == 2)
+            && !(_isLeft && _matter.Log is { } log && names.Exists(n => n.Line == 2 && log.OfNames.IsSewn(n.Order)));
     }
 
     private int WithSewnMarks => Hoopings.Count(h => _matter.WayOf(h.Number).HasSewnMarks);

@@ -36,7 +36,7 @@ internal static class JobChecks
         }
     }
 
-    /// <summary>Two lines are of names that are all alike: what would break their base lines is refused before any work is done.</summary>
+    /// <summary>Two lines are of names that are all alike: what would bend their base lines is refused before any work is done.</summary>
     private static void CheckLines(BandJob job, JobValues values)
     {
         if (job.Layout.Lines < 2 || !values.AreSound(LayoutKeys.Lines))
@@ -44,15 +44,11 @@ internal static class JobChecks
             return;
         }
 
-        var (with, mend) = job.Layout.IsCurved ? ("a strip that is cut to the curve", "\"shape\": \"straight\"")
-            : !job.Groups.All.IsEmpty ? ("groups, whose headings, sizes and rounds are of one line", "no “groups”")
-            : job.HasSeveralWays ? ("several ways side by side", "one way in “ways”")
-            : ("", "");
-        if (with.Length > 0)
+        if (job.Layout.IsCurved)
         {
             values.Refuse(
-                LayoutKeys.Lines, $"Two lines of names on one strip do not go with {with}.",
-                $"Write \"lines\": 1 in the group “strip”, or {mend}.");
+                LayoutKeys.Lines, "Two lines of names on one strip do not go with a strip that is cut to the curve: each line would have a curve of its own.",
+                "Write \"lines\": 1 in the group “strip”, or \"shape\": \"straight\".");
         }
     }
 

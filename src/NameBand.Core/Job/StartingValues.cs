@@ -96,6 +96,9 @@ public static class StartingValues
     /// <summary>An accent or a stroke sewn by hand to a letter: one or two minutes, common practice, no source.</summary>
     public const double HandMarkMinutes = 1.5;
 
+    /// <summary>A strip drawn back to where it began, its lower line found under the needle: our assumption.</summary>
+    public const double LowerLineMinutes = 2;
+
     public const double RestAllowance = 0.1;
 
     /// <summary>A cut that the machine does not make itself: foot up, both threads snipped, foot down.</summary>

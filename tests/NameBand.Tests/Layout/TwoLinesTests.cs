@@ -185,8 +185,6 @@ public class TwoLinesTests
 
     [Theory]
     [InlineData("""{ "strip": { "lines": 2, "shape": "curved" }, "hem": { "length": "3 m", "turn": 0.75 } }""", "cut to the curve")]
-    [InlineData("""{ "strip": { "lines": 2 }, "hem": { "length": "3 m" }, "groups": [ { "name": "crew", "rest": true, "heading": "Crew" } ] }""", "groups")]
-    [InlineData("""{ "strip": { "lines": 2 }, "hem": { "length": "3 m" }, "ways": ["needlePath", "traced"] }""", "several ways")]
     [InlineData("""{ "strip": { "lines": 3 }, "hem": { "length": "3 m" } }""", "from 1 to 2")]
     public void What_two_lines_do_not_go_with_is_refused_before_any_work_is_done(string job, string why)
     {

@@ -48,6 +48,47 @@ public class TwoLinesSewnTests
     }
 
     [Fact]
+    public void A_latecomer_stands_below_a_name_that_stands_alone_and_nothing_else_moves()
+    {
+        using var job = new SewnJob([.. SewnJob.TenNames.Take(9)]);
+        job.Settings(Strip);
+        job.Make();
+        var before = Places(job.Plan());
+        string alone = Assert.Single(before.Keys, b => IsAlone(job.Plan(), b));
+        job.Say(Hooping(job.Plan(), other: alone));
+        job.Names.Add("Jo Ek");
+        job.Make();
+        var after = Places(job.Plan());
+        Assert.All(before, b => Assert.Equal(b.Value, after[b.Key]));
+        Assert.Equal(after[alone].Split(' ')[0], after["Jo Ek"].Split(' ')[0]);
+        Assert.Equal("2", after["Jo Ek"].Split(' ')[1]);
+        Assert.False(IsAlone(job.Plan(), alone));
+
+        static int Hooping(JsonElement plan, string other) => plan.GetProperty("hoopings").EnumerateArray().Select(h => h.GetProperty("number").GetInt32())
+            .First(h => !NamesIn(plan, h).Contains(other));
+    }
+
+    private static IEnumerable<string> NamesIn(JsonElement plan, int hooping)
+    {
+        var segments = plan.GetProperty("hoopings").EnumerateArray().Single(h => h.GetProperty("number").GetInt32() == hooping)
+            .GetProperty("segments").EnumerateArray().Select(s => s.GetProperty("number").GetInt32()).ToHashSet();
+        return plan.GetProperty("rounds").EnumerateArray().SelectMany(r => r.GetProperty("segments").EnumerateArray())
+            .Where(s => segments.Contains(s.GetProperty("number").GetInt32()))
+            .SelectMany(s => s.GetProperty("names").EnumerateArray().Select(n => n.GetProperty("text").GetString()!));
+    }
+
+    /// <summary>Whether no name of the other line reaches under or over it.</summary>
+    private static bool IsAlone(JsonElement plan, string name)
+    {
+        var all = plan.GetProperty("rounds").EnumerateArray().SelectMany(r => r.GetProperty("segments").EnumerateArray())
+            .SelectMany(s => s.GetProperty("names").EnumerateArray()).Select(n => (
+                Text: n.GetProperty("text").GetString(), Line: n.GetProperty("onLine").GetInt32(), From: n.GetProperty("startMm").GetDouble(),
+                To: n.GetProperty("startMm").GetDouble() + n.GetProperty("widthMm").GetDouble())).ToList();
+        var own = all.Single(n => n.Text == name);
+        return !all.Exists(n => n.Line != own.Line && n.From < own.To && n.To > own.From);
+    }
+
+    [Fact]
     public void One_line_of_a_job_begun_with_two_is_told_and_the_rest_goes_on_in_two()
     {
         using var job = new SewnJob(SewnJob.TenNames);
@@ -68,12 +109,17 @@ public class TwoLinesSewnTests
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         var sheet = job.Sheet();
         Assert.Equal(["upper", "upper", "upper", "lower", "lower", "lower"], sheet.Select(r => r["on_line"]));
+
+        // The run is drawn back to its beginning once: 2 minutes and a tenth for rest.
+        Assert.Equal(2.2, Back(job.Make()), 6);
         foreach (var line in sheet.GroupBy(r => r["on_line"]))
         {
             Assert.Equal("", line.First()["start_from_last_mm"]);
             double[] starts = [.. line.Select(r => double.Parse(r["start_on_cloth_mm"], System.Globalization.CultureInfo.InvariantCulture))];
             Assert.Equal(starts.Order(), starts);
         }
+
+        static double Back(MakeReport report) => report.Estimate!.HandWork.Single(w => w.Act.StartsWith("going back", StringComparison.Ordinal)).Minutes.Likely;
 
         var before = job.Places();
         string sewn = before.Single(p => p.Value.Number == 3).Key, mate = before.Single(p => p.Value.Number == 4).Key;

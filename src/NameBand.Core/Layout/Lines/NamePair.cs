@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Job;
 using NameBand.Lettering;
 
 namespace NameBand.Layout.Lines;
@@ -47,8 +48,8 @@ internal static class NamePairing
 
         var pairs = new List<NamePair>();
 
-        // Names that are to come last are among themselves.
-        foreach (var alike in names.GroupBy(n => n.Name.IsPlannedLast))
+        // Names that are to come last are among themselves, and so are those of one place, size and way.
+        foreach (var alike in names.GroupBy(n => (n.Name.IsPlannedLast, Kind(n))))
         {
             foreach (var two in alike.OrderByDescending(n => n.Ink.WidthMm).ThenBy(n => place[n]).Chunk(2))
             {
@@ -102,6 +103,16 @@ internal static class NamePairing
 
         return lower is null ? 0 : lower.Ink.TopMm - upper.Ink.BottomMm + ClearFactor;
     }
+
+    /// <summary>Whether two names may stand one above the other: they are of one place and size, and go one way.</summary>
+    public static bool AreAlike(LetteredName one, LetteredName other) => Kind(one) == Kind(other);
+
+    private static (int, int, double, bool, Way, bool) Kind(LetteredName name) => (
+        name.Standing.Block, name.Standing.OwnRounds, name.Standing.HeightFactor, name.Standing.IsHeading, name.Way, name.IsInOneRun);
+
+    /// <summary>Whether one name may stand below another at a distance of their base lines.</summary>
+    public static bool CanStand(LetteredName upper, LetteredName lower, double step) =>
+        Need(upper, lower, double.PositiveInfinity, double.NegativeInfinity) <= step + Slight;
 
     private const double Slight = 1e-9;
 

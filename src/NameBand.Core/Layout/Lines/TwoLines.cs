@@ -29,6 +29,12 @@ internal sealed class TwoLines(double? settledStep = null)
     /// <summary>A name as it stands with none below it.</summary>
     public LetteredName Alone(LetteredName name) => AsOne(new NamePair(name, null));
 
+    /// <summary>Whether one name may stand below another where the lines are ruled.</summary>
+    public bool CanStand(LetteredName upper, LetteredName lower) => NamePairing.CanStand(upper, lower, Step);
+
+    /// <summary>Two names as they stand one above the other.</summary>
+    public LetteredName AsOne(LetteredName upper, LetteredName lower) => AsOne(new NamePair(upper, lower));
+
     public IEnumerable<LetteredName> NamesOf(LetteredName paired) => _pairs[paired].Names;
 
     private LetteredName AsOne(NamePair pair)

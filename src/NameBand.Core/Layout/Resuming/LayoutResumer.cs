@@ -55,6 +55,7 @@ public static class LayoutResumer
         {
             MostGapMm = job.Layout.MostGap?.Mm,
             Motif = lettered.Motif,
+            AreMotifsLater = lettered.AreMotifsLater,
             MarkReachMm = -from.Earlier.MarkYMm + SegmentCutter.MarkArmMm,
             WidestPiece = lettered.Names.SelectMany(n => n.Pieces).Select(p => p.Piece.Ink.WidthMm).DefaultIfEmpty(0).Max(),
         };
@@ -79,6 +80,13 @@ public static class LayoutResumer
         if (!wrong.IsEmpty)
         {
             return Result.Fail<StripPlan>(wrong);
+        }
+
+        if (lines is not null && !from.RestDiffers)
+        {
+            var known = blocks.SelectMany(b => b.Names).Select(p => p.Lettered).ToHashSet();
+            blocks = new LonePartners(lines, sizing, height, earlier.BaselineYMm, baseline.Fits).Fill(
+                blocks, [.. names.Where(n => !known.Contains(n))], earlier.Names.Select(n => n.Order).DefaultIfEmpty(0).Max());
         }
 
         var placed = blocks.SelectMany(b => b.Names).Select(p => p.Lettered).ToHashSet();
@@ -128,7 +136,7 @@ public static class LayoutResumer
                 : Math.Abs(earlier.Shortening - sizing.Shortening) >= 1e-6 ? "What is not sewn yet was set out again, for the cloth shortens otherwise than was planned."
                 : "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
             : ImmutableArray<Problem>.Empty;
-        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, all, sizing), .. held.Where(h => h.Row.List == JobReader.FileName).Select(h => GroupLetterer.HeldHeading(job.Groups, h)), .. notes, .. Recut(stays is not null && recut != blocks)]);
+        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, all, sizing), .. held.Where(h => h.Row.List == JobReader.FileName).Select(h => GroupOrder.HeldHeading(job.Groups.All[h.Row.Line - 1].Heading ?? "", h)), .. notes, .. Recut(stays is not null && recut != blocks)]);
     }
 
     /// <summary>Names and pairs of names in the order of the list: a pair stands where its first name does.</summary>

@@ -34,6 +34,7 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         else
         {
             Table();
+            Ways();
             Steps();
         }
 
@@ -56,6 +57,27 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             page.Hanging(lead, row[^1]);
         }
     }
+
+    /// <summary>Who goes which way, where names go several: the many by their number, the few by name.</summary>
+    private void Ways()
+    {
+        foreach (var alike in answer.Plans.Where(p => p.Who is not null).GroupBy(p => string.Join("|", p.Who!.Select(w => $"{w.Way}:{string.Join(",", w.Names)}"))))
+        {
+            var who = alike.First().Who!;
+            page.Gap();
+            page.Line($"Who goes which way ({string.Join(", ", alike.Select(p => p.Mark))}):");
+            foreach (var (share, i) in who.Select((s, i) => (s, i)))
+            {
+                var names = share.Names;
+                string rest = names.Count > MostNamed ? $" and {names.Count - MostNamed} more" : "";
+                string named = i == 0 && names.Count > MostNamed ? "all others" : string.Join(", ", names.Take(MostNamed)) + rest;
+                page.Hanging("  ", $"{Words.Count(names.Count, "name")} {share.How}: {named}", 4);
+            }
+        }
+    }
+
+    /// <summary>She wants to see the names; the JSON has them all.</summary>
+    private const int MostNamed = 12;
 
     /// <summary>Where she sits by the machine all the time the clock says what her hours do.</summary>
     private bool HasClock => answer.Plans.Append(answer.Plain).OfType<ToldPlan>().Any(p => Words.Duration(p.HersMinutes) != Words.Duration(p.ElapsedMinutes));

@@ -16,11 +16,14 @@ internal static class CurvedStrips
         }
 
         var shape = new Where(File, Key: "strip.shape");
-        if (job.HasSeveralWays || !job.Traits.FollowsCoordinates)
+        if (job.HasSeveralWays || job.Traits.IsFollowedByHand || (job.Traits.HasLettersOfItsOwn && job.IsHooped))
         {
+            string what = job.HasSeveralWays ? "names that go several ways" : job.Traits.IsFollowedByHand ? "names that are traced" : "names that are keyed in on hooped cloth";
             problems.Add(Problem.CannotUse(
-                shape, "Curved strips are only laid out for a machine that follows coordinates; letters that are keyed in or traced stand in a straight row.",
-                "Write \"shape\": \"straight\", or \"way\": \"needlePath\"."));
+                shape, $"Curved strips are laid out for a machine that follows coordinates, and for names keyed in on a strip that is fed without a hoop; {what} stand in a straight row.",
+                job.Traits.HasLettersOfItsOwn && job.IsHooped && !job.HasSeveralWays
+                    ? "Write \"shape\": \"straight\", or take \"hooped\" out of “letters” and the hold out of “hoop”."
+                    : "Write \"shape\": \"straight\", or \"way\": \"needlePath\"."));
         }
 
         if (hem.TurnRad <= 0)

@@ -4,7 +4,7 @@ using NameBand.Common;
 
 namespace NameBand.Job;
 
-/// <summary>The groups of names, and what is sewn between names.</summary>
+/// <summary>The groups of names.</summary>
 internal static partial class JobAssembly
 {
     private const int MostGroups = 50;
@@ -13,9 +13,6 @@ internal static partial class JobAssembly
 
     private static readonly (string Word, GroupPlace Place)[] Places =
         [("first", GroupPlace.First), ("last", GroupPlace.Last), ("ownRound", GroupPlace.OwnRound), ("among", GroupPlace.Among)];
-
-    private static readonly (string Word, MotifKind Kind)[] Motifs =
-        [("none", MotifKind.None), ("dot", MotifKind.Dot), ("diamond", MotifKind.Diamond), ("smallStar", MotifKind.SmallStar)];
 
     private static GroupSettings Groups(string folder, JobValues values)
     {
@@ -76,15 +73,12 @@ internal static partial class JobAssembly
             }
         }
 
-        if (values.AreSound(JobKeys.Ways, LayoutKeys.Groups) && Ways(values).Length > 1)
+        int faced = groups.ToList().FindIndex(g => g.Face is not null);
+        if (faced >= 0 && values.AreSound(JobKeys.Way, JobKeys.Ways, LayoutKeys.Groups) && WayTraits.OfAny(Ways(values)).HasLettersOfItsOwn)
         {
-            values.Refuse(
-                LayoutKeys.Groups, "Names that go several ways side by side all have one height and one face, so there are no groups.",
-                "Take groups away, or keep one way.");
-        }
-        else if (values.AreSound(JobKeys.Way, JobKeys.Ways, LayoutKeys.Groups) && Ways(values)[0] == Way.MachineLetters)
-        {
-            values.Refuse(LayoutKeys.Groups, "A machine's own letters come in the sizes it has, so groups of other heights or faces cannot be keyed in.", "Take groups away, or choose another way.");
+            Tell(
+                faced, "face", $"The group “{PlainText.Short(groups[faced].Name)}” has a face of its own, and names that are keyed in have the machine’s letters.",
+                "Take face out of the group; heightFactor, place and heading may stay.");
         }
 
         bool isPlaced = groups.Any(g => g.Place != GroupPlace.Among);
@@ -100,51 +94,6 @@ internal static partial class JobAssembly
     private static bool Overlap(NameGroup one, NameGroup other) =>
         (one.From ?? double.NegativeInfinity) < (other.Below ?? double.PositiveInfinity)
         && (other.From ?? double.NegativeInfinity) < (one.Below ?? double.PositiveInfinity);
-
-    private static MotifSettings Motif(string folder, JobValues values)
-    {
-        if (values.Form(LayoutKeys.Motif) is not { } given)
-        {
-            return MotifSettings.None;
-        }
-
-        if (given.Kind == JsonKind.Text && Motifs.Any(m => m.Word == given.Text))
-        {
-            return CheckWay(new MotifSettings(Motifs.First(m => m.Word == given.Text).Kind));
-        }
-
-        string? letter = given.Members.FirstOrDefault(m => m.Key == "letter")?.Value is { Kind: JsonKind.Text } text ? text.Text.Trim() : null;
-        var face = given.Members.FirstOrDefault(m => m.Key == "face")?.Value;
-        bool isSound = given.Kind == JsonKind.Group && letter is { Length: > 0 and <= 8 } && !letter.Any(char.IsControl)
-            && given.Members.All(m => m.Key is "letter" or "face") && face is null or { Kind: JsonKind.Text, Text.Length: > 0 and < 300 };
-        if (isSound)
-        {
-            return CheckWay(new MotifSettings(
-                MotifKind.Letter, letter, face is null ? null : JobPaths.CheckFace(folder, face.Text, LayoutKeys.Motif, values)));
-        }
-
-        string? near = given.Kind == JsonKind.Text ? NearestWord.Find(given.Text, Motifs.Select(m => m.Word)) : null;
-        values.Refuse(
-            LayoutKeys.Motif, $"lettering.motif takes {LayoutKeys.Motif.Takes}, and this is {given.InWords}.",
-            near is not null ? $"Did you mean \"{near}\"?" : "Write a word of these, or { \"letter\": \"❦\", \"face\": \"…\" } with one character.");
-        return MotifSettings.None;
-
-        MotifSettings CheckWay(MotifSettings motif)
-        {
-            if (motif.Kind != MotifKind.None && values.AreSound(JobKeys.Ways) && Ways(values).Length > 1)
-            {
-                values.Refuse(
-                    LayoutKeys.Motif, "A motif stands between names that go the same way, and this job has several ways side by side.",
-                    "Write \"motif\": \"none\", or keep one way.");
-            }
-            else if (motif.Kind != MotifKind.None && values.AreSound(JobKeys.Way, JobKeys.Ways) && Ways(values)[0] == Way.MachineLetters)
-            {
-                values.Refuse(LayoutKeys.Motif, "A motif is drawn, and a machine's own letters are keyed in.", "Write \"motif\": \"none\", or choose another way.");
-            }
-
-            return motif;
-        }
-    }
 
     /// <summary>Reads one group after another.</summary>
     private sealed class GroupForm(string folder, JobValues values)

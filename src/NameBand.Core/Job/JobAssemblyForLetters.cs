@@ -13,6 +13,7 @@ internal static partial class JobAssembly
         values.Number(LettersKeys.PositioningMinutes)!.Value)
     {
         Look = values.Word(LettersKeys.Look),
+        Stroke = values.Length(LettersKeys.Stroke),
         MarksByHand = values.Word(LettersKeys.Lacking),
         FeedVariationPart = Certain(values, LettersKeys.FeedVariation),
     };

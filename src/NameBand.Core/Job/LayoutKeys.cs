@@ -36,7 +36,7 @@ internal static class LayoutKeys
     public static readonly TextKey GroupColumn = new("columns.group", null, "no groups");
     public static readonly FormKey Groups = new("groups", "a list of groups in { }", "no groups");
     public static readonly FormKey Motif = new(
-        "lettering.motif", "\"none\" or \"dot\" or \"diamond\" or \"smallStar\" or { \"letter\": …, \"face\": … }", "\"none\"");
+        "lettering.motif", "\"none\" or \"dot\" or \"diamond\" or \"smallStar\" or { \"letter\": …, \"face\": …, \"width\": … }", "\"none\"");
 
     public static readonly ImmutableArray<JobKey> All =
     [

@@ -29,6 +29,8 @@ internal static class LettersKeys
         "letters.look", ("unknown", LetterLook.Unknown), ("sans", LetterLook.Sans), ("serif", LetterLook.Serif), ("slab", LetterLook.Slab),
         ("script", LetterLook.Script), ("monospaced", LetterLook.Monospaced));
 
+    public static readonly LengthKey Stroke = new("letters.stroke", null, 0.2, 20, "not measured");
+
     public static readonly WordKey<bool> Lacking = new("letters.lacking", ("ask", false), ("byHand", true));
 
     public static readonly NumberKey SecondsPerKey = new("letters.secondsPerKey", L.SecondsPerKey, 0, 600);
@@ -42,6 +44,6 @@ internal static class LettersKeys
     public static readonly ImmutableArray<JobKey> All =
     [
         Alphabet, Sizes, Spacings, Gap, Has, Holds, KeepsLeadingBlanks, ForgetsWhenOff, Feed, Tops, Mirrored, Hooped,
-        Look, Lacking, ReadingError, FeedVariation, SecondsPerKey, PositioningMinutes, TracedMirrored, TracedSewn, TracedFollow, TracedPace,
+        Look, Stroke, Lacking, ReadingError, FeedVariation, SecondsPerKey, PositioningMinutes, TracedMirrored, TracedSewn, TracedFollow, TracedPace,
     ];
 }

@@ -35,6 +35,9 @@ public sealed record LettersSettings(
     /// <summary>What the letters look like, as she picks it from pictures.</summary>
     public LetterLook Look { get; init; }
 
+    /// <summary>How wide its strokes come out at the first of the heights; null: not measured.</summary>
+    public Length? Stroke { get; init; }
+
     /// <summary>
     /// Accents and strokes that the machine lacks are added by hand to the plain letter; else each name with one waits for a decision.
     /// </summary>

@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Job;
 
 /// <summary>What is sewn in the middle of the gaps between names.</summary>
@@ -12,9 +14,12 @@ public enum MotifKind
     Letter,
 }
 
-/// <param name="Letter">The character, for <see cref="MotifKind.Letter"/>.</param>
+/// <param name="Letter">The character, for <see cref="MotifKind.Letter"/>; of a motif that a machine has, what is keyed for it.</param>
 /// <param name="Face">Null: the job's face.</param>
 public sealed record MotifSettings(MotifKind Kind, string? Letter = null, string? Face = null)
 {
+    /// <summary>How wide a motif of the machine's own comes out; null: it is one of its letters, or is drawn.</summary>
+    public Length? Width { get; init; }
+
     public static MotifSettings None { get; } = new(MotifKind.None);
 }

@@ -15,6 +15,9 @@ public sealed record WayTraits(bool FollowsCoordinates, bool HasLettersOfItsOwn,
     /// <summary>The way of names that a machine sews from needle paths.</summary>
     public static Way FromNeedlePaths => Way.NeedlePath;
 
+    /// <summary>The way of names that a hand follows on a template.</summary>
+    public static Way ByHand => Way.Traced;
+
     private static readonly WayTraits[] Known = [.. Enum.GetValues<Way>().Select(
         way => new WayTraits(way == Way.NeedlePath, way == Way.MachineLetters, way == Way.Traced))];
 

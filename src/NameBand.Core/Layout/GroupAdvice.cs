@@ -32,7 +32,7 @@ internal static class GroupAdvice
     {
         foreach (var heading in held.Where(h => h.Row.List == JobReader.FileName))
         {
-            yield return GroupLetterer.HeldHeading(job.Groups, heading);
+            yield return GroupOrder.HeldHeading(job.Groups.All[heading.Row.Line - 1].Heading ?? "", heading);
         }
 
         var heldRows = held.Select(h => h.Row).ToHashSet();

@@ -2,6 +2,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout.Lines;
 using NameBand.Layout.Pieces;
+using NameBand.Lettering;
 
 namespace NameBand.Layout;
 
@@ -18,7 +19,7 @@ internal static class LayoutNotes
             yield return Problem.Note(new Where(File, Key: "lettering.order"), InWords(fit));
         }
 
-        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)).Concat(TooLongForBias(job, plan)).Concat(CurvedPieces.Check(job, plan)).Concat(WithoutMotif(plan, sizing)))
+        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)).Concat(TooLongForBias(job, plan)).Concat(CurvedPieces.Check(job, plan)).Concat(sizing.AreMotifsLater ? [] : WithoutMotif(plan, sizing.Motif)))
         {
             yield return problem;
         }
@@ -34,11 +35,12 @@ internal static class LayoutNotes
     }
 
     /// <summary>How many gaps have no motif, and what would give them one.</summary>
-    private static IEnumerable<Problem> WithoutMotif(StripPlan plan, Sizing sizing)
+    /// <param name="widest">The widest of its motifs; null: it has none.</param>
+    public static IEnumerable<Problem> WithoutMotif(StripPlan plan, LetteredName? widest)
     {
         int gaps = plan.Rounds.Sum(Gaps);
         int motifs = plan.Rounds.Sum(r => r.Segments.Sum(s => s.Motifs.Length));
-        if (sizing.Motif is not { } motif || motifs >= gaps)
+        if (widest is not { } motif || motifs >= gaps)
         {
             yield break;
         }
@@ -50,10 +52,10 @@ internal static class LayoutNotes
             FormattableString.Invariant($"Of {gaps} gaps between names, {motifs} have a motif; ")
                 + (narrow > 0
                     ? FormattableString.Invariant($"{narrow} are narrower than the {narrowest:0.0} mm it needs with clear space on both sides.")
-                    : "at the others a hooping or a piece ends and has no room for it, or nothing is to be sewn there."),
+                    : "at the others a hooping, a run or a piece ends and has no room for it, or nothing is to be sewn there."),
             narrow > 0
                 ? FormattableString.Invariant($"Write \"gap\": \"{Math.Ceiling(narrowest * 10) / 10:0.0} mm\", or take smaller letters.")
-                : "A longer hoop takes more of them.");
+                : plan.Hoopings.Any(h => h.HasNeedlePath) ? "A longer hoop takes more of them." : "Sew one there by hand if it is missed.");
     }
 
     /// <summary>Gaps between two names of the list.</summary>

@@ -21,6 +21,7 @@ public static class LayoutPlanner
         {
             MostGapMm = job.Layout.MostGap?.Mm,
             Motif = lettered.Motif,
+            AreMotifsLater = lettered.AreMotifsLater,
             MarkReachMm = -MarkLineMm(job) + SegmentCutter.MarkArmMm,
             WidestPiece = lettered.Names.SelectMany(n => n.Pieces).Select(p => p.Piece.Ink.WidthMm).DefaultIfEmpty(0).Max(),
         };

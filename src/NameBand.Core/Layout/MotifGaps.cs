@@ -4,7 +4,7 @@ using NameBand.Lettering;
 namespace NameBand.Layout;
 
 /// <summary>Finds the gaps that are wide enough for a motif, and puts one in the middle of each.</summary>
-internal sealed class MotifGaps(Sizing sizing, double heightMm, LetteredName motif)
+internal sealed class MotifGaps(double pullCompensationMm, double heightMm, LetteredName motif, double alongFactor = 1)
 {
     /// <summary>Clear space on each side of a motif, in letter heights: our choice, about the width of a letter.</summary>
     private const double ClearFactor = 0.5;
@@ -12,7 +12,8 @@ internal sealed class MotifGaps(Sizing sizing, double heightMm, LetteredName mot
     private readonly Dictionary<double, LetteredName> _sizes = [];
 
     /// <summary>Null where there is none.</summary>
-    public static MotifGaps? Of(Sizing sizing, double heightMm) => sizing.Motif is { } motif ? new MotifGaps(sizing, heightMm, motif) : null;
+    public static MotifGaps? Of(Sizing sizing, double heightMm) => sizing is { Motif: { } motif, AreMotifsLater: false }
+        ? new MotifGaps(sizing.PullCompensationMm, heightMm, motif, sizing.AlongFactor(heightMm)) : null;
 
     /// <summary>Narrowest gap between two names that takes a motif.</summary>
     public static double NarrowestMm(LetteredName motif, double heightMm, double pullCompensationMm) =>
@@ -22,7 +23,7 @@ internal sealed class MotifGaps(Sizing sizing, double heightMm, LetteredName mot
     public PlacedName? Between(PlacedName before, PlacedName after, ImmutableArray<Stretch> stretches, bool runsOver)
     {
         var made = Sized(Math.Min(before.Lettered.Standing.HeightFactor, after.Lettered.Standing.HeightFactor));
-        double width = sizing.WidthMm(made, heightMm);
+        double width = made.WidthMm(heightMm, pullCompensationMm) * alongFactor;
         double gap = after.StartMm - before.EndMm;
         double middle = (before.EndMm + after.StartMm) / 2;
         bool isFree = runsOver || stretches.Any(s => before.StartMm >= s.StartMm - Sizing.SlightMm && after.EndMm <= s.EndMm + Sizing.SlightMm);
@@ -34,10 +35,13 @@ internal sealed class MotifGaps(Sizing sizing, double heightMm, LetteredName mot
     {
         if (!_sizes.TryGetValue(factor, out var made))
         {
-            made = new ScaledName(factor).Of(motif) with { Standing = new Standing(factor) };
-            _sizes.Add(factor, made);
+            _sizes.Add(factor, made = Sized(motif, factor));
         }
 
         return made;
     }
+
+    /// <summary>A motif between names whose letters are so many times as high as the job's.</summary>
+    public static LetteredName Sized(LetteredName motif, double factor) =>
+        motif.KeepsSize ? motif : new ScaledName(factor).Of(motif) with { Standing = new Standing(factor) };
 }

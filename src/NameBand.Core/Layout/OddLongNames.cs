@@ -54,7 +54,7 @@ internal static class OddLongNames
 
     /// <summary>Of those that nobody has decided to keep; a heading stands in the job's own file.</summary>
     private static LetteredName? Longest(List<LetteredName> names) =>
-        names.Where(n => !n.Name.IsKept && !GroupLetterer.IsHeading(n.Name) && !n.IsInOneRun).MaxBy(n => n.Ink.WidthMm);
+        names.Where(n => !n.Name.IsKept && !GroupOrder.IsHeading(n.Name) && !n.IsInOneRun).MaxBy(n => n.Ink.WidthMm);
 
     private static double Usual(List<LetteredName> names) =>
         names.Select(n => n.Ink.WidthMm).Order().ElementAt(names.Count / 2);

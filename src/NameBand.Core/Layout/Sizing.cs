@@ -19,6 +19,9 @@ internal sealed record Sizing(
     /// <summary>Sewn in gaps that have room; the gap of 1.5 letter heights is widened for it, a gap that the job names is not.</summary>
     public LetteredName? Motif { get; init; }
 
+    /// <summary>Motifs are put between the names once those stand: <see cref="RunMotifs"/>.</summary>
+    public bool AreMotifsLater { get; init; }
+
     /// <summary>From the lower base line up to the upper one in letter heights, where names stand in two lines; else 0.</summary>
     public double LineStep { get; init; }
 
@@ -72,7 +75,7 @@ internal sealed record Sizing(
     }
 
     /// <summary>Length along the strip for one on the base line: over 1 on a curved strip, whose lower edge is longer.</summary>
-    private double AlongFactor(double heightMm) => Hem.IsCurved ? Tightest!.AlongFactor(-heightMm / 2) : 1;
+    public double AlongFactor(double heightMm) => Hem.IsCurved ? Tightest!.AlongFactor(-heightMm / 2) : 1;
 
     /// <summary>How far a piece turned as a whole leaves the arc at its ends.</summary>
     public double OffArcMm(double heightMm) => Tightest is { } curve

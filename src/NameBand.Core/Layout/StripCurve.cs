@@ -18,6 +18,9 @@ public sealed record StripCurve(double RadiusMm, double CentreRadiusMm, bool Cen
         ? new StripCurve(hem.RadiusMm(round), hem.RadiusMm(round) - (hem.Strip.FinishedWidthMm / 2), hem.ReadBy == Reader.Viewer)
         : null;
 
+    /// <summary>Length along the strip for one on the base line of letters: over 1 where it is curved, as on the round that curves most.</summary>
+    public static double WidestFactor(HemPlan hem, double heightMm) => Of(hem, hem.FixedRounds ?? 1)?.AlongFactor(-heightMm / 2) ?? 1;
+
     /// <summary>How far an arc of a length rises over the chord between its ends.</summary>
     public static double BowMm(double arcMm, double radiusMm) => radiusMm * (1 - Math.Cos(arcMm / (2 * radiusMm)));
 

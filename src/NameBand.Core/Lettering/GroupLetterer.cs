@@ -35,8 +35,8 @@ public static class GroupLetterer
             return Result.Fail<LetteredList>(problems);
         }
 
-        ImmutableArray<Name> all = [.. Headings(job.Groups, names), .. names.Names];
-        var standings = Standings(job.Groups, faces, chosen);
+        ImmutableArray<Name> all = [.. GroupOrder.Headings(job.Groups, names.Names), .. names.Names];
+        var order = new GroupOrder(job.Groups, g => (faces.TryGetValue(g.Name, out var face) ? face : chosen).Name, chosen.Name);
         var scales = job.Groups.All.Select(g => g.HeightFactor).Distinct().ToDictionary(f => f, f => new ScaledName(f));
         var made = new Dictionary<Name, LetteredName>();
         var held = ImmutableArray.CreateBuilder<HeldRow>();
@@ -47,29 +47,20 @@ public static class GroupLetterer
             held.AddRange(lettered.Value!.Held);
             foreach (var name in lettered.Value.Names)
             {
-                var standing = StandingOf(name.Name, standings);
+                var standing = order.Of(name.Name);
                 var scaled = standing.HeightFactor == 1 ? name : scales[standing.HeightFactor].Of(name);
-                made.Add(name.Name, scaled with { Standing = standing with { IsHeading = IsHeading(name.Name) } });
+                made.Add(name.Name, scaled with { Standing = standing });
             }
         }
 
-        problems.AddRange(held.Where(h => h.Row.List == JobReader.FileName).Select(h => HeldHeading(job.Groups, h)));
+        problems.AddRange(held.Where(h => GroupOrder.IsHeading(h.Row)).Select(h => GroupOrder.HeldHeading(all.First(n => n.Row == h.Row).Text, h)));
         return Result.Of(
             new LetteredList(
                 chosen.Name,
                 [.. all.Where(made.ContainsKey).Select(n => made[n]).OrderBy(n => n.Standing.Block)],
-                [.. held.Where(h => h.Row.List != JobReader.FileName)]),
+                [.. held.Where(h => !GroupOrder.IsHeading(h.Row))]),
             problems.Distinct());
     }
-
-    /// <summary>A heading stands in the file of the job and not in a list.</summary>
-    public static bool IsHeading(Name name) => name.Row.List == JobReader.FileName;
-
-    /// <summary>Says that a heading cannot be sewn, and why.</summary>
-    public static Problem HeldHeading(GroupSettings groups, HeldRow held) => Problem.NeedsPerson(
-        new Where(JobReader.FileName, Key: "groups"),
-        $"The heading “{PlainText.Short(groups.All[held.Row.Line - 1].Heading ?? "")}” is not sewn: {held.Reason}.",
-        "Write another heading, or take it away.");
 
     private static Dictionary<string, Face> Faces(BandJob job, Face chosen, FaceShelf shelf, ImmutableArray<Problem>.Builder problems)
     {
@@ -87,44 +78,6 @@ public static class GroupLetterer
         return faces;
     }
 
-    private static IEnumerable<Name> Headings(GroupSettings groups, NameList names)
-    {
-        var met = names.Names.Select(n => n.Group).ToHashSet();
-        return groups.All
-            .Select((g, i) => (Group: g, Row: new RowRef(JobReader.FileName, i + 1)))
-            .Where(g => g.Group.Heading is not null && met.Contains(g.Group.Name))
-            .Select(g => new Name(g.Group.Heading!, g.Row) { Group = g.Group.Name });
-    }
-
     private static Face FaceOf(Name name, Dictionary<string, Face> faces, Face chosen) =>
         name.Group is { } group && faces.TryGetValue(group, out var face) ? face : chosen;
-
-    private static Standing StandingOf(Name name, Dictionary<string, Standing> standings) =>
-        standings[name.Group is { } group && standings.ContainsKey(group) ? group : ""];
-
-    /// <summary>First ones first, then all without a place, then last ones, then those on rounds of their own; each as the job lists them.</summary>
-    private static Dictionary<string, Standing> Standings(GroupSettings groups, Dictionary<string, Face> faces, Face chosen)
-    {
-        NameGroup[] Of(GroupPlace place) => [.. groups.All.Where(g => g.Place == place)];
-
-        var standings = new Dictionary<string, Standing>(StringComparer.Ordinal);
-        var (first, last, own) = (Of(GroupPlace.First), Of(GroupPlace.Last), Of(GroupPlace.OwnRound));
-        standings[""] = new Standing(Block: first.Length, Face: chosen.Name);
-        foreach (var group in groups.All)
-        {
-            int ownRounds = Array.IndexOf(own, group) + 1;
-            int block = group.Place switch
-            {
-                GroupPlace.First => Array.IndexOf(first, group),
-                GroupPlace.Last => first.Length + 1 + Array.IndexOf(last, group),
-                GroupPlace.OwnRound => first.Length + last.Length + ownRounds,
-                _ => first.Length,
-            };
-            standings[group.Name] = new Standing(
-                group.HeightFactor, (faces.TryGetValue(group.Name, out var face) ? face : chosen).Name, block, ownRounds)
-            { Group = group.Name };
-        }
-
-        return standings;
-    }
 }

@@ -35,6 +35,9 @@ public sealed record LetteredName(Name Name, ImmutableArray<PlacedPiece> Pieces,
     /// <summary>How it gets onto the cloth.</summary>
     public Way Way { get; init; }
 
+    /// <summary>A motif that a machine has: as wide as it is, whatever letters it stands between.</summary>
+    public bool KeepsSize { get; init; }
+
     /// <summary>Sewn beside names that are hooped, in one run with its neighbours of the same way: no field bounds it.</summary>
     public bool IsInOneRun { get; init; }
 
@@ -53,6 +56,9 @@ public sealed record LetteredList(string FaceName, ImmutableArray<LetteredName> 
 {
     /// <summary>Sewn between names; null for nothing.</summary>
     public LetteredName? Motif { get; init; }
+
+    /// <summary>Gaps leave room for motifs, which are put into them once the names stand.</summary>
+    public bool AreMotifsLater { get; init; }
 }
 
 /// <summary>A row that a room after the list holds back for a person's decision.</summary>

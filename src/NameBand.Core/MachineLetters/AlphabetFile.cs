@@ -47,9 +47,16 @@ internal static class AlphabetFile
         }
 
         var makers = new SortedDictionary<double, AlphabetMaker>();
+        var stated = new Dictionary<double, int>();
         foreach (var row in table.Rows.Skip(1))
         {
-            double height = header.Number(row, "height_mm", 0.5, 200, problems) ?? heightMm;
+            double? own = header.Number(row, "height_mm", 0.5, 200, problems);
+            double height = own ?? heightMm;
+            if (own is { } said)
+            {
+                stated.TryAdd(said, row.Line);
+            }
+
             if (!makers.TryGetValue(height, out var maker))
             {
                 makers[height] = maker = new AlphabetMaker(height, assumedHalfRangeMm);
@@ -67,7 +74,9 @@ internal static class AlphabetFile
 
         return problems.Any(p => p.Severity == Severity.CannotUse)
             ? Result.Fail<MeasuredAlphabets>(problems)
-            : Result.Of(new MeasuredAlphabets([.. makers.Values.Reverse().Select(m => m.Made(gapMm))]), problems);
+            : Result.Of(
+                new MeasuredAlphabets([.. makers.Values.Reverse().Select(m => m.Made(gapMm))]) { StatedHeightsMm = [.. stated.OrderBy(s => s.Value).Select(s => (s.Key, s.Value))] },
+                problems);
     }
 
     public static string Write(MeasuredAlphabets alphabets)

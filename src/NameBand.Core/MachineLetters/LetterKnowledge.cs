@@ -52,6 +52,12 @@ internal sealed class LetterKnowledge
 
     public bool HasGaps => _model.HasSpacings;
 
+    /// <summary>Letter heights the machine has.</summary>
+    public IEnumerable<double> SizesMm => _settings.Sizes.Select(s => s.Mm);
+
+    /// <summary>Gaps between letters are a setting of the machine, the same for letters of every height.</summary>
+    public bool HasSpacingChoice => !_settings.Spacings.IsEmpty;
+
     /// <summary>The gap is told, by the machine's settings or in job.json.</summary>
     public static bool HasSpacings(LettersSettings settings) => !settings.Spacings.IsEmpty || settings.Gap is not null;
 

@@ -23,10 +23,28 @@ internal static class LikenessFace
             return shapes;
         }
 
-        var nearest = Candidates(job.Letters.Look, own, shelf).Select(f => f == own ? shapes : LetterShapes.Of(letters, f, shelf)).ToList();
-        var taken = known.IsMeasured
-            ? nearest.OrderBy(s => OffPart(s, known, job.Letters.Sizes[0].Mm)).First() : nearest[0];
+        var taken = NearestWithShapes(job, letters, own, shelf, known).Shapes;
         return taken.ToDictionary(p => p.Key, p => AsHighAs(shapes.GetValueOrDefault(p.Key), p.Value), StringComparer.Ordinal);
+    }
+
+    /// <summary>The face of names that are drawn beside typed ones.</summary>
+    public static Face Nearest(BandJob job, IReadOnlyCollection<string> letters, Face own, FaceShelf shelf, LetterKnowledge known) =>
+        NearestWithShapes(job, letters, own, shelf, known).Face;
+
+    /// <summary>By widths and, where it was measured, by the width of a stroke; each as the logarithm of how far it is off.</summary>
+    private static (Face Face, IReadOnlyDictionary<string, LetteredName> Shapes) NearestWithShapes(
+        BandJob job, IReadOnlyCollection<string> letters, Face own, FaceShelf shelf, LetterKnowledge known)
+    {
+        var candidates = Candidates(job.Letters.Look, own, shelf).Select(f => (Face: f, Shapes: LetterShapes.Of(letters, f, shelf)));
+        return known.IsMeasured || job.Letters.Stroke is not null
+            ? candidates.OrderBy(c => (known.IsMeasured ? OffPart(c.Shapes, known, job.Letters.Sizes[0].Mm) : 0) + StrokeOff(c.Face, job.Letters, shelf)).First()
+            : candidates.First();
+    }
+
+    private static double StrokeOff(Face face, LettersSettings letters, FaceShelf shelf)
+    {
+        double? part = shelf.Cards.Where(c => c.Name == face.Name).Select(c => c.MainStemPart).FirstOrDefault();
+        return letters.Stroke is { } stroke && part is > 0 ? Math.Pow(Math.Log(stroke.Mm / letters.Sizes[0].Mm / part.Value), 2) : 0;
     }
 
     private static LetteredName AsHighAs(LetteredName? usual, LetteredName letter) => usual is null

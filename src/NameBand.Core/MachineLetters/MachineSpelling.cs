@@ -20,9 +20,11 @@ public static class MachineSpelling
 {
     /// <param name="corrections">As read for the same job: the lines offered are lines of that file.</param>
     /// <param name="isByHand">Whether the marks of a row are added by hand; a row that is to be kept as it is needs no such word.</param>
+    /// <param name="otherWay">What can sew the rest of the names beside this machine's letters, as job.json has it.</param>
     public static SpelledNames Check(
-        NameList list, Corrections corrections, Func<string, bool> has, Func<RowRef, bool>? isByHand = null)
+        NameList list, Corrections corrections, Func<string, bool> has, Func<RowRef, bool>? isByHand = null, string otherWay = "traced")
     {
+        string another = $"\"ways\": [\"machineLetters\", \"{otherWay}\"] in job.json, and all that the machine cannot sew is {(otherWay == "traced" ? "traced" : "sewn from needle paths")} beside it";
         var keys = new PressedKeys(has);
         var rows = list.Rows.ToDictionary(r => r.Row);
         var sewable = ImmutableArray.CreateBuilder<Name>();
@@ -53,7 +55,7 @@ public static class MachineSpelling
                 });
                 problems.Add(Problem.NeedsPerson(
                     where, $"The machine has no {letters}. Its plain letters can be sewn and the marks added by hand: the spelling stays.",
-                    $"To have it so, {Line(name, row, Kept(name, row), corrections)} · Or let it go another way: {AnotherWay}."
+                    $"To have it so, {Line(name, row, Kept(name, row), corrections)} · Or let it go another way: {another}."
                     + (nearest is null ? "" : $" · Or ask its owner. If it may be written “{nearest}”, {asked}")));
                 continue;
             }
@@ -61,7 +63,7 @@ public static class MachineSpelling
             held.Add(new HeldRow(name.Row, $"the machine has no {letters}; {offer}. Ask its owner") { Offer = nearest ?? "" });
             problems.Add(Problem.NeedsPerson(
                 where, $"The machine has no {letters}; {offer}.",
-                $"Let it go another way: {AnotherWay}. · Or ask its owner" + (nearest is null
+                $"Let it go another way: {another}. · Or ask its owner" + (nearest is null
                     ? " how to write the name in the machine’s letters, and add the answer to corrections.csv as a change."
                     : $". If it may be written so, {asked}")));
         }
@@ -80,8 +82,6 @@ public static class MachineSpelling
     }
 
     private readonly record struct Answer(Decision Decision, string Text, string Why);
-
-    private const string AnotherWay = "\"ways\": [\"machineLetters\", \"traced\"] in job.json, and all that the machine cannot sew is traced";
 
     /// <summary>One decision that settles all names which lack nothing but marks; null where there are no two of them.</summary>
     /// <param name="held">As <see cref="Check"/> held them.</param>

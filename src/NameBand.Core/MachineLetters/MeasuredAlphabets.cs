@@ -5,6 +5,9 @@ namespace NameBand.MachineLetters;
 /// <summary>What is known of a machine's letters, size by size, tallest first.</summary>
 public sealed record MeasuredAlphabets(ImmutableArray<Alphabet> BySize)
 {
+    /// <summary>Heights that the file's lines state, each with the first of those lines.</summary>
+    public ImmutableArray<(double HeightMm, int Line)> StatedHeightsMm { get; init; } = [];
+
     /// <summary>A size that was never measured is taken from the nearest one; each width may then be out by this part of it: our assumption.</summary>
     private const double UnmeasuredSizePart = 0.05;
 

@@ -154,6 +154,11 @@ public sealed class NameComposer
         public double InkMm => Math.Max(LeastMm, AdvanceMm - LeftMm - RightMm);
     }
 
+    /// <summary>A sign as a similar face has it, as wide as is said; empty where that has none. At a letter height of 1 mm.</summary>
+    internal ImmutableArray<PlacedPiece> Stretched(string sign, double widthMm) => !_drawn.TryGetValue(sign, out var face) || face.Ink.WidthMm <= 0 ? []
+        : [.. face.Pieces.Select(p => new PlacedPiece(
+            Stretched(p.Piece, widthMm / face.Ink.WidthMm), new Point((p.At.XMm - face.Ink.LeftMm) * widthMm / face.Ink.WidthMm, p.At.YMm)))];
+
     /// <summary>A letter's pieces with its left edge at 0, at a letter height of 1 mm, stretched to the width it has.</summary>
     private ImmutableArray<PlacedPiece> Pieces(string letter) => _pieces.GetOrAdd(letter, l =>
     {

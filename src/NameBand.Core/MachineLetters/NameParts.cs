@@ -41,6 +41,26 @@ internal static class NameParts
         return parts.ToImmutable();
     }
 
+    /// <summary>The same, each word by itself.</summary>
+    public static ImmutableArray<NamePart> ByWord(IReadOnlyList<string> letters, int? holds)
+    {
+        var parts = ImmutableArray.CreateBuilder<NamePart>();
+        for (int at = SkipBlanks(letters, 0); at < letters.Count;)
+        {
+            int end = at;
+            while (end < letters.Count && letters[end] != Letters.Blank)
+            {
+                end++;
+            }
+
+            int first = at;
+            parts.AddRange(Cut([.. letters.Skip(at).Take(end - at)], holds, keepsLeadingBlanks: false).Select(p => p with { First = p.First + first }));
+            at = SkipBlanks(letters, end);
+        }
+
+        return parts.ToImmutable();
+    }
+
     private static int SkipBlanks(IReadOnlyList<string> letters, int at)
     {
         while (at < letters.Count && letters[at] == Letters.Blank)

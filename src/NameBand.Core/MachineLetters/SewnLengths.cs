@@ -34,6 +34,9 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
 {
     public const string FileName = "lengths.csv";
     public const string ScrapWord = "scrap";
+
+    /// <summary>Stands in the column part of what is sewn between names.</summary>
+    public const string MotifWord = "motif";
     private const double LongestMm = 2000;
     private static readonly string[] Columns = ["measured_mm", "name", "key_in", "order", "part", "blank_mm", "size_mm", "gap_mm", "sewn_on", "turn"];
 
@@ -66,7 +69,7 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
         }
 
         var lengths = ImmutableArray.CreateBuilder<SewnLength>();
-        foreach (var row in table.Rows.Skip(1).Where(r => header.Text(r, "measured_mm").Length > 0))
+        foreach (var row in table.Rows.Skip(1).Where(r => header.Text(r, "measured_mm").Length > 0 && header.Text(r, "part") != MotifWord))
         {
             if (ReadRow(row, header, forward, problems) is { } length)
             {

@@ -48,7 +48,7 @@ internal sealed record Evenings(EveningPlan? Plan, EveningCalendar? Calendar, To
 
     private static int[] Orders(LaidOut made, IPieceSewing sewing) => sewing.KeyIns.IsEmpty
         ? [.. made.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order)]
-        : [.. sewing.KeyIns.Select(n => n.Order).Concat(made.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order)).Distinct()];
+        : [.. sewing.KeyIns.Where(n => !n.IsMotif).Select(n => n.Order).Concat(made.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order)).Distinct()];
 
     private static Func<EveningLengths?, EveningPlan> Dealing(LaidOut made, Estimate estimate)
     {

@@ -26,7 +26,15 @@ internal sealed class FilledLetters(Fabric fabric, double letterHeightMm)
     public NeedlePath PathOf(LetteredName name)
     {
         var steps = new List<NeedleStep>();
-        Add(name, default, steps);
+        Add(name, default, steps, null);
+        return new NeedlePath([.. steps]);
+    }
+
+    /// <summary>One name standing on a curved strip; origin: the middle of its width on the strip's centre line.</summary>
+    public NeedlePath PathOf(PlacedName name, StripCurve curve)
+    {
+        var steps = new List<NeedleStep>();
+        Add(name.Lettered, default, steps, new LetterArc(curve.Frame(0), 0, name, letterHeightMm));
         return new NeedlePath([.. steps]);
     }
 
@@ -38,8 +46,9 @@ internal sealed class FilledLetters(Fabric fabric, double letterHeightMm)
         {
             foreach (var name in placed.Segment.NamesAndMotifs)
             {
-                double x = placed.XMm + plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
-                Add(name.Lettered, new Point(x, placed.YMm + name.BaselineYMm), steps);
+                double x = plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
+                var arc = plan.FrameOf(placed) is { } frame ? new LetterArc(frame, x + (name.WidthMm / 2), name, letterHeightMm) : null;
+                Add(name.Lettered, new Point(placed.XMm + x, placed.YMm + name.BaselineYMm), steps, arc);
             }
         }
 
@@ -47,12 +56,14 @@ internal sealed class FilledLetters(Fabric fabric, double letterHeightMm)
         return new NeedlePath([.. steps]);
     }
 
-    private void Add(LetteredName name, Point at, List<NeedleStep> steps)
+    /// <param name="arc">That it stands on; null: on a straight line.</param>
+    private void Add(LetteredName name, Point at, List<NeedleStep> steps, LetterArc? arc)
     {
         foreach (var placed in name.Pieces)
         {
-            var by = at + new Point((placed.At.XMm - name.Ink.LeftMm) * letterHeightMm, placed.At.YMm * letterHeightMm);
-            steps.AddRange(Letter(placed.Piece).Select(s => s with { At = s.At + by }));
+            var placing = arc?.PlacingOf(placed)
+                ?? new Placing(at + new Point((placed.At.XMm - name.Ink.LeftMm) * letterHeightMm, placed.At.YMm * letterHeightMm), 0);
+            steps.AddRange(Letter(placed.Piece).Select(s => s with { At = placing.Of(s.At) }));
         }
 
         if (steps.Count > 0)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.MachineLetters;
@@ -35,7 +36,7 @@ internal static class NamesState
             for (int i = 0; i < name.Parts.Length; i++)
             {
                 json.WriteStartObject();
-                Named(json, name.Order, name.Text, name.Round, name.Hooping, states);
+                Named(json, name.With, name.IsMotif ? "between the names" : name.Text, name.Round, name.Hooping, states);
                 json.WriteNumber("cloth", name.Ruler.Cloth);
                 Part(json, name, i);
                 json.WriteBoolean("sewn", name.IsSewn || name.IsLogged);
@@ -83,9 +84,9 @@ internal static class NamesState
     private static void Part(Utf8JsonWriter json, KeyInName name, int index)
     {
         var part = name.Parts[index];
-        json.WriteString("part", name.Parts.Length == 1 ? "" : FormattableString.Invariant($"part {index + 1} of {name.Parts.Length}"));
-        json.WriteBoolean("last", index == name.Parts.Length - 1);
-        json.WriteBoolean("measured", name.Parts.Length == 1);
+        json.WriteString("part", name.IsMotif || name.Parts.Length == 1 ? "" : FormattableString.Invariant($"part {index + 1} of {name.Parts.Length}"));
+        json.WriteBoolean("last", !name.IsMotif && index == name.Parts.Length - 1);
+        json.WriteBoolean("measured", !name.IsMotif && name.Parts.Length == 1);
         json.WriteBoolean("parted", name.Text.Trim().Contains(' '));
         json.WriteString("keyed", part.Keyed);
         json.WriteNumber("onCloth", Math.Round(part.OnClothMm, 1));
@@ -117,7 +118,12 @@ internal static class NamesState
             yield return SewingDirection.FirstLetterFirst(letters)
                 ? "The first letter is sewn first: begin at the strip’s left end."
                 : "The last letter is sewn first: begin at the strip’s right end; each name is shown as it is keyed, backwards.";
-            yield return FormattableString.Invariant($"Set the machine to letters {laid.Plan.LetterHeightMm:0.##} mm high, with a gap of {laid.Plan.SpacingMm ?? 0:0.0} mm.");
+            foreach (var step in laid.KeyIns.Select(n => n.Step).Distinct())
+            {
+                string whose = laid.Plan.HasSizes ? FormattableString.Invariant($" for {Wording.List([.. laid.KeyIns.Where(n => n.Step == step).Select(n => $"n{n.With}").Distinct()])}") : "";
+                yield return FormattableString.Invariant($"Set the machine to letters {step.HeightMm:0.##} mm high, with a gap of {step.GapMm:0.0} mm{whose}.");
+            }
+
             if (letters.Holds is { } holds)
             {
                 yield return FormattableString.Invariant($"It holds {holds} characters: longer names come in parts.");

@@ -74,9 +74,14 @@ public class GroupsKeysTests
         p => p.Where.Key == "lettering.order" && p.Severity == Severity.CannotUse);
 
     [Fact]
-    public void A_machines_own_letters_have_no_groups() => Assert.Contains(
-        Read("""[ { "name": "a", "from": 10 } ]""", """, "way": "machineLetters", "letters": { "sizes": ["8 mm"] }""").Problems,
-        p => p.Where.Key == "groups" && p.Severity == Severity.CannotUse);
+    public void A_machines_own_letters_have_groups_without_faces()
+    {
+        const string typed = """, "way": "machineLetters", "letters": { "sizes": ["8 mm"] }""";
+        Assert.True(Read("""[ { "name": "a", "from": 10 } ]""", typed).IsUsable);
+        Assert.Contains(
+            Read("""[ { "name": "a", "from": 10, "face": "Lato Bold" } ]""", typed).Problems,
+            p => p.Where.Key == "groups[1].face" && p.Severity == Severity.CannotUse);
+    }
 
     [Fact]
     public void Groups_without_a_column_and_a_column_without_groups_are_told()

@@ -4,8 +4,11 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Lettering;
+using NameBand.MachineLetters;
 using NameBand.PlanFile;
 using NameBand.Reports;
+using NameBand.Tests.CommandLine;
 using Xunit;
 
 namespace NameBand.Tests.WholeLine;
@@ -201,7 +204,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
     [InlineData("[]", "ways", "Write the ways into it")]
     [InlineData("\"traced\"", "ways", "Put them in brackets")]
     [InlineData("[\"needlePath\"], \"way\": \"traced\"", "ways", "Keep the one that is meant")]
-    [InlineData("[\"needlePath\", \"traced\"], \"lettering\": { \"motif\": \"dot\" }", "lettering.motif", "keep one way")]
+    [InlineData("[\"machineLetters\", \"traced\"], \"letters\": { \"sizes\": [\"9 mm\"] }, \"lettering\": { \"motif\": \"dot\" }", "lettering.motif", "or \"none\"")]
     public void Ways_that_cannot_be_meant_are_told_where_and_what_to_do(string ways, string key, string mend)
     {
         using var folder = new TemporaryFolder().With("names.csv", Crew)
@@ -223,15 +226,101 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         Assert.Empty(report.Estimate!.Work.Rows.Where(r => r.Act.Contains("hooping", StringComparison.Ordinal)));
     }
 
-    private static TemporaryFolder JobIn(string list, string ways = "\"ways\": [\"machineLetters\", \"needlePath\"]")
+    [Fact]
+    public void Groups_headings_and_motifs_stand_in_every_way_and_all_of_a_group_are_as_high_as_the_machine_has_it()
+    {
+        const string gifts = "Name,Gift\nHesper Quayle,250\nTobin Márquez,300\nAda Willowby,20\nKit Farthing,10\nRufus Peñhale,5\nBo Underhill,1\n";
+        using var folder = JobIn(gifts,
+            "\"ways\": [\"machineLetters\", \"needlePath\"], \"columns\": { \"group\": \"Gift\" }, "
+            + "\"groups\": [{ \"name\": \"patrons\", \"from\": 100, \"heightFactor\": 1.3, \"place\": \"first\", \"heading\": \"Patrons\" }], "
+            + "\"lettering\": { \"motif\": { \"letter\": \"x\" } }", "1.4 m");
+        var report = Bander.Make(folder.FullPath);
+        Assert.Equal(ExitStatus.AllPlaced, report.Status);
+        var names = report.Plan!.Rounds[0].Names.ToList();
+        Assert.Equal(["Patrons", "Hesper Quayle", "Tobin Márquez", "Ada Willowby", "Kit Farthing", "Rufus Peñhale", "Bo Underhill"], names.Select(n => n.Lettered.Name.Text));
+        Assert.Equal(7, report.Plan.LetterHeightMm);
+        Assert.All(names, n => Assert.Equal(names.IndexOf(n) < 3 ? 9 : 7, report.Plan.LetterHeightMm * n.Lettered.Standing.HeightFactor, 6));
+        Assert.All(names.Where(n => Lacking.Contains(n.Lettered.Name.Text)), n => Assert.Equal(Way.NeedlePath, n.Lettered.Way));
+        Assert.Equal(Way.MachineLetters, names[0].Lettered.Way);
+        Assert.Equal(6, report.Plan.NameCount);
+
+        // The drawn name of the group is as high as the typed ones beside it.
+        var capital = names[2].Lettered.Pieces[0].Piece.Ink;
+        Assert.Equal(9, (capital.TopMm - capital.BottomMm) * 7, 0.5);
+
+        // Motifs stand between neighbours that go the same way, in the middle, and over no name.
+        var motifs = report.Plan.Rounds[0].Segments.SelectMany(s => s.Motifs).ToList();
+        var alike = names.Zip(names.Skip(1)).Where(p => p.First.Lettered.Way == p.Second.Lettered.Way && !p.First.IsHeading).ToList();
+        Assert.Equal(alike.Select(p => Math.Round((p.First.EndMm + p.Second.StartMm) / 2, 2)), motifs.Select(m => Math.Round((m.StartMm + m.EndMm) / 2, 2)));
+        Assert.NotEmpty(motifs);
+
+        // What is sewn keeps its place and height.
+        var hooping = report.Plan.Hoopings.First(h => h.HasNeedlePath);
+        byte[] path = File.ReadAllBytes(folder[$"out/needle-paths/hooping-{hooping.Number:000}.csv"]);
+        Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(hooping.Number, SewingDeed.Sewn, 5, When: "2026-11-29T20:00"), () => Thread.Sleep(20)).Said);
+        var again = Bander.Make(folder.FullPath).Plan!;
+        Assert.Equal(names.Select(n => (n.Order, Math.Round(n.StartMm, 3))), again.Rounds[0].Names.Select(n => (n.Order, Math.Round(n.StartMm, 3))));
+        Assert.Equal(path, File.ReadAllBytes(folder[$"out/needle-paths/hooping-{hooping.Number:000}.csv"]));
+    }
+
+    [Fact]
+    public void Two_lines_hold_pairs_that_go_the_same_way()
+    {
+        using var folder = JobIn(
+            Crew, "\"ways\": [\"machineLetters\", \"needlePath\"], \"strip\": { \"lines\": 2, \"cutWidth\": \"80 mm\" }", "600 mm");
+        var report = Bander.Make(folder.FullPath);
+        Assert.NotEqual(ExitStatus.CannotUse, report.Status);
+        var round = Assert.Single(report.Plan!.Rounds);
+        Assert.Equal(6, report.Plan.NameCount);
+        Assert.Equal(3, round.Places.Length);
+        Assert.All(round.Segments, s => Assert.Single(s.Names.Select(n => n.Lettered.Way).Distinct()));
+        Assert.Equal(2, round.Names.Count(n => n.Lettered.Way == Way.NeedlePath));
+        Assert.Equal(4, File.ReadLines(folder["out/key-in.csv"]).Count() - 1);
+    }
+
+    [Fact]
+    public void Names_drawn_beside_typed_ones_have_the_face_that_is_nearest_to_the_machines_letters_unless_one_is_named()
+    {
+        // Widths of another face's letters at a capital height of 9 mm: the machine has letters like those.
+        var shelf = new FaceShelf();
+        var like = shelf.Open(shelf.Cards.Where(c => c.Look == LetterLook.Serif).OrderBy(c => c.Name, StringComparer.Ordinal).First()).Value!;
+        using var folder = JobIn(Crew, more: ", \"look\": \"serif\"");
+        string[] latin = [.. "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => c.ToString())];
+        var shapes = LetterShapes.Of(latin, like, shelf);
+        folder.With("letters.csv", "letter,width_mm,seconds\n" + string.Concat(latin.Select(l => string.Create(CultureInfo.InvariantCulture, $"{l},{shapes[l].Ink.WidthMm * 9:0.00},6\n"))) + "blank,3,0\ngap,0.8,\n");
+        var report = Bander.Make(folder.FullPath);
+        Assert.Equal(like.Name, report.Plan!.Rounds[0].Names.First(n => n.Lettered.Way == Way.NeedlePath).Lettered.Pieces[0].Piece.Face);
+        Assert.Contains(report.Problems, p => p.Where.Key == "lettering.face" && p.Found.Contains(like.Name, StringComparison.Ordinal));
+        Assert.Equal(like.Name, PlanJson.Read(File.ReadAllBytes(folder["out/plan.json"])).Face);
+
+        // Once something is sewn the face is settled, and nothing of it is asked.
+        int hooping = report.Plan.Hoopings.First(h => h.HasNeedlePath).Number;
+        Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(hooping, SewingDeed.Sewn, 5, When: "2026-11-29T20:00"), () => Thread.Sleep(20)).Said);
+        var again = Bander.Make(folder.FullPath);
+        Assert.DoesNotContain(again.Problems, p => p.Severity == Severity.NeedsPerson);
+        Assert.Equal(like.Name, PlanJson.Read(File.ReadAllBytes(folder["out/plan.json"])).Face);
+    }
+
+    [Fact]
+    public void Plans_say_who_goes_which_way()
+    {
+        var answer = Assert.IsType<Reports.Answers.PlansAnswer>(Bander.Plans(_made.Folder.FullPath).Answer);
+        var plan = answer.Plans.Single(p => p.Wish == "asSet");
+        Assert.Equal([("machineLetters", "keyed in", 4), ("needlePath", "from needle paths", 2)], plan.Who!.Select(w => (w.Way, w.How, w.Names.Count)));
+        Assert.Equal(Lacking, plan.Who![1].Names);
+        string said = CliRun.Of("plans", _made.Folder.FullPath).OutOnOneLine.Replace('\u00a0', ' ');
+        Assert.Contains("2 names from needle paths: Tobin Márquez, Rufus Peñhale", said, StringComparison.Ordinal);
+    }
+
+    private static TemporaryFolder JobIn(string list, string ways = "\"ways\": [\"machineLetters\", \"needlePath\"]", string hem = "1.2 m", string more = "")
     {
         const string latin = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
         string letters = string.Concat(latin.Select(c => $"{c},5,6\n")) + "blank,4,0\ngap,1,\nstart,,2\n";
         return new TemporaryFolder()
             .With("job.json",
                 $$"""
-                { "format": 1, "title": "Crew", "lists": ["crew.csv"], "hem": { "length": "1.2 m", "closed": false }, {{ways}},
-                  "letters": { "sizes": ["9 mm", "7 mm"], "holds": "any" } }
+                { "format": 1, "title": "Crew", "lists": ["crew.csv"], "hem": { "length": "{{hem}}", "closed": false }, {{ways}},
+                  "letters": { "sizes": ["9 mm", "7 mm"], "holds": "any"{{more}} } }
                 """)
             .With("crew.csv", list).With("letters.csv", "letter,width_mm,seconds\n" + letters);
     }

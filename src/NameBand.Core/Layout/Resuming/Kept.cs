@@ -78,7 +78,7 @@ internal static class Kept
             double before = standing.LastOrDefault(n => n.StartMm < atMm).Factor;
             double after = standing.FirstOrDefault(n => n.StartMm > atMm).Factor;
             double factor = before > 0 && after > 0 ? Math.Min(before, after) : Math.Max(before, after);
-            return new ScaledName(factor).Of(motif) with { Standing = new Standing(factor) };
+            return MotifGaps.Sized(motif, factor);
         }
 
         return [.. segment.Motifs.Select(m => new PlacedName(Sized(m.StartMm), startMm + ((m.StartMm - segment.StartMm) * scale), m.WidthMm, m.BaselineYMm, 0))];

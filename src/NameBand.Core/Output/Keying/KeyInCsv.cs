@@ -19,7 +19,7 @@ public static class KeyInCsv
     ];
 
     /// <param name="names">In the order of sewing, those first that are to be measured before.</param>
-    public static void Write(Stream stream, IEnumerable<KeyInName> names, SizeStep step, string planMark)
+    public static void Write(Stream stream, IEnumerable<KeyInName> names, string planMark)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true)
         {
@@ -37,12 +37,12 @@ public static class KeyInCsv
                 var part = name.Parts[i];
                 writer.WriteLine(CsvText.Row(
                 [
-                    Whole(turn), Whole(name.Order), Whole(name.Round), Whole(name.Hooping), name.Text,
-                    name.Parts.Length == 1 ? "" : FormattableString.Invariant($"{i + 1} of {name.Parts.Length}"),
-                    Letters.Shown(part.Keyed), Mm(step.HeightMm), Mm(step.GapMm), Mm(part.FromEndMm), Mm(part.FromLastMm),
+                    Whole(turn), name.IsMotif ? "" : Whole(name.Order), Whole(name.Round), Whole(name.Hooping), name.Text,
+                    name.IsMotif ? SewnLengths.MotifWord : name.Parts.Length == 1 ? "" : FormattableString.Invariant($"{i + 1} of {name.Parts.Length}"),
+                    Letters.Shown(part.Keyed), Mm(name.Step.HeightMm), Mm(name.Step.GapMm), Mm(part.FromEndMm), Mm(part.FromLastMm),
                     Mm(part.ExpectedMm), Mm(part.LeastMm), Mm(part.MostMm),
                     part.Seconds?.ToString("0", CultureInfo.InvariantCulture) ?? "", part.IsEstimated ? "~" : "",
-                    name.Row.List, Whole(name.Row.Line), Whole(name.Ruler.Cloth),
+                    name.Row.List, name.IsMotif ? "" : Whole(name.Row.Line), Whole(name.Ruler.Cloth),
                     Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn || name.IsLogged ? "sewn" : "",
                     Mm(part.FeedMm), "", "", "", i == 0 ? name.ByHand : "",
                     .. hasLines ? new[] { name.Line == 1 ? "upper" : "lower" } : [],

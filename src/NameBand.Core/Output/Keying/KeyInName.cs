@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Layout;
+using NameBand.MachineLetters;
 using NameBand.MachineLetters.Spelling;
 
 namespace NameBand.Output.Keying;
@@ -39,8 +40,17 @@ public sealed record KeyInPart(
 public sealed record KeyInName(
     int Turn, int Order, string Text, RowRef Row, int Round, int Hooping, ImmutableArray<KeyInPart> Parts)
 {
+    /// <summary>What the machine is set to for it.</summary>
+    public required SizeStep Step { get; init; }
+
     /// <summary>The ruler that its start marks are read on.</summary>
     public required ClothRuler Ruler { get; init; }
+
+    /// <summary>The name that it is sewn and logged with: itself, or of what is sewn between names the one that is sewn after it.</summary>
+    public required int With { get; init; }
+
+    /// <summary>Sewn between names, and no name.</summary>
+    public bool IsMotif => Order == 0;
 
     /// <summary>The mark of that hooping.</summary>
     public string Mark { get; init; } = "";

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.MachineLetters;
@@ -10,7 +11,10 @@ namespace NameBand.Output.Keying;
 /// <summary>Works out what to key in, in which order, and where each piece starts.</summary>
 public static class KeyInPlan
 {
-    public static ImmutableArray<KeyInName> Of(StripPlan plan, NameComposer composer, LettersSettings settings)
+    /// <param name="composerOf">At the setting that the machine is set to for a name.</param>
+    /// <param name="motif">What is sewn between names; null for nothing.</param>
+    internal static ImmutableArray<KeyInName> Of(
+        StripPlan plan, Func<PlacedName, NameComposer> composerOf, LettersSettings settings, MachineMotif? motif = null)
     {
         bool forward = SewingDirection.FirstLetterFirst(settings);
         var hoopings = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (Hooped: s, Hooping: h)))
@@ -41,22 +45,72 @@ public static class KeyInPlan
 
                 // Where the round's left end would lie on the ruler of this name's cloth.
                 double leftMm = plan.OnClothMm(hooping, hooped, name) - plan.OnClothMm(name.StartMm);
-                var sewnFrom = new SewnFrom(forward, forward ? leftMm : leftMm + OnStripNow(plan, round, round.LengthMm));
+                var sewnFrom = new SewnFrom(forward, forward ? leftMm : leftMm + OnStripNow(plan, round, round.LengthMm)) { Arc = Arc(plan, round, name) };
+                start += sewnFrom.Arc?.InPlaceMm ?? 0;
+                var composer = composerOf(name);
+                foreach (var between in MotifsBefore(row, i, forward))
+                {
+                    double at = forward ? between.StartMm : round.LengthMm - between.EndMm;
+                    at = isSewn ? at : OnStripNow(plan, round, at);
+                    var keyed = Motif(motif!, at, lastEndMm, composerOf(between), settings) with { OnClothMm = sewnFrom.At(at) };
+                    names.Add(new KeyInName(names.Count + 1, 0, "", new RowRef("", 0), round.Number, hooping.Number, [keyed])
+                    {
+                        With = name.Order,
+                        Step = composer.Step,
+                        Line = name.Line,
+                        IsSewn = isSewn,
+                        Ruler = ClothRuler.At(rulers, between.StartMm),
+                        Mark = marks[hooping.Number],
+                    });
+                    lastEndMm = at + keyed.ExpectedMm;
+                }
+
                 var parts = Parts(name, start, lastEndMm, composer, settings, sewnFrom);
                 names.Add(new KeyInName(
                     names.Count + 1, name.Order, name.Lettered.Name.Text, name.Lettered.Name.Row, round.Number, hooping.Number, parts)
                 {
+                    With = name.Order,
+                    Step = composer.Step,
                     Line = name.Line,
                     IsSewn = isSewn,
                     Ruler = ClothRuler.At(rulers, name.StartMm),
                     Mark = marks[hooping.Number],
                     MarkedWords = Marked(name.Lettered.Name.Text, composer),
                 });
-                lastEndMm = parts[^1].FromEndMm + parts[^1].ExpectedMm;
+                lastEndMm = parts[^1].FromEndMm + (parts[^1].ExpectedMm * (sewnFrom.Arc?.Along ?? 1));
             }
         }
 
         return names.ToImmutable();
+    }
+
+    /// <summary>What is sewn between a name and the one sewn before it: it is keyed with the later of the two.</summary>
+    private static IEnumerable<PlacedName> MotifsBefore(List<(Segment Segment, PlacedName Name)> row, int at, bool forward)
+    {
+        var (segment, name) = row[at];
+        if (at == 0 || row[at - 1].Segment.Number != segment.Number || row[at - 1].Name.Line != name.Line)
+        {
+            return [];
+        }
+
+        var before = row[at - 1].Name;
+        var (left, right) = forward ? (before, name) : (name, before);
+
+        // Between two lines a motif is sewn with the upper one.
+        return name.Line == 2 ? [] : segment.Motifs.Where(m => m.StartMm > left.StartMm && m.EndMm < right.EndMm);
+    }
+
+    private static KeyInPart Motif(
+        MachineMotif motif, double startMm, double? lastEndMm, NameComposer composer, LettersSettings settings)
+    {
+        var told = motif.Foretell(composer, settings.ReadingError.Mm);
+        return new KeyInPart(
+            motif.Keyed, 0, startMm, lastEndMm is { } last ? startMm - last : null, told.MeanMm, composer.Seconds(Letters.Of(motif.Keyed)), false)
+        {
+            LeastMm = told.LowMm,
+            MostMm = told.HighMm,
+            FeedMm = composer.FeedMm(told.MeanMm),
+        };
     }
 
     /// <summary>Of each piece the upper line from end to end, then the lower one: nobody moves the strip to and fro for every pair.</summary>
@@ -81,7 +135,27 @@ public static class KeyInPlan
     /// <summary>The end of the strip that is sewn first, and where on the cloth's ruler it lies.</summary>
     private readonly record struct SewnFrom(bool IsLeft, double OnClothMm)
     {
+        public NameOnArc? Arc { get; init; }
+
         public double At(double fromEndMm) => IsLeft ? OnClothMm + fromEndMm : OnClothMm - fromEndMm;
+    }
+
+    /// <summary>A name on a strip that is cut to the curve: its marks lie on the lower edge, and it stands straight on its base line.</summary>
+    /// <param name="Along">Length along the lower edge for one on the base line.</param>
+    /// <param name="InPlaceMm">Blank before it within its place.</param>
+    /// <param name="ByWord">It would leave its line too far as a whole.</param>
+    private sealed record NameOnArc(double WidthMm, double Along, double InPlaceMm, bool ByWord);
+
+    private static NameOnArc? Arc(StripPlan plan, Round round, PlacedName name)
+    {
+        if (StripCurve.Of(plan.Hem, round.Number) is not { } curve)
+        {
+            return null;
+        }
+
+        double width = name.WidthMm - (2 * plan.InsetMm(name));
+        double along = curve.AlongFactor(name.BaselineYMm);
+        return new NameOnArc(width, along, (name.WidthMm - (width * along)) / 2, !StraightOnArc.MayStand(width, curve, name.BaselineYMm));
     }
 
     private static ImmutableArray<KeyInPart> Parts(
@@ -93,10 +167,11 @@ public static class KeyInPlan
 
         // A strip that was found to come out longer or shorter than planned has its names planned so too.
         double whole = composer.LengthMm(letters);
-        double scale = name.WidthMm / whole;
-        foreach (var part in NameParts.Cut(sewn, settings.Holds, settings.KeepsLeadingBlanks))
+        double scale = (end.Arc?.WidthMm ?? name.WidthMm) / whole;
+        double along = end.Arc?.Along ?? 1;
+        foreach (var part in end.Arc is { ByWord: true } ? NameParts.ByWord(sewn, settings.Holds) : NameParts.Cut(sewn, settings.Holds, settings.KeepsLeadingBlanks))
         {
-            double before = scale * (end.IsLeft ? composer.StartMm(letters, part.First) : whole - composer.EndMm(letters, letters.Count - 1 - part.First));
+            double before = along * scale * (end.IsLeft ? composer.StartMm(letters, part.First) : whole - composer.EndMm(letters, letters.Count - 1 - part.First));
             double at = startMm + before;
             IEnumerable<string> inked = part.Keyed.Reverse().SkipWhile(l => l == Letters.Blank);
             string[] read = [.. end.IsLeft ? inked.Reverse() : inked];
@@ -110,7 +185,7 @@ public static class KeyInPlan
                 MostMm = expected + (scale * (told.HighMm - told.MeanMm)),
                 FeedMm = composer.FeedMm(expected),
             });
-            lastEndMm = at + expected;
+            lastEndMm = at + (along * expected);
         }
 
         return parts.ToImmutable();

@@ -27,17 +27,21 @@ public static class KeyInSheet
     private const double StripMm = 16;
     private const double RunMm = 8.5;
     private const double TopMm = 16;
+    private const double SetMm = 8;
 
     public static void Write(
-        Stream stream, Paper paper, string title, StripPlan plan, ImmutableArray<KeyInName> names, SizeStep step, LettersSettings settings,
-        bool setsOut = true)
+        Stream stream, Paper paper, string title, StripPlan plan, ImmutableArray<KeyInName> names, LettersSettings settings, bool setsOut = true)
     {
         using var face = SheetFace.Open();
-        string setting = string.Create(CultureInfo.InvariantCulture, $"letters {step.HeightMm:0.##} mm, gap {step.GapMm:0.0} mm");
+        SizeStep[] steps = [.. names.Select(n => n.Step).Distinct().OrderByDescending(s => s.HeightMm)];
+        string setting = steps.Length > 1 ? $"letters {Wording.List([.. steps.Select(s => FormattableString.Invariant($"{s.HeightMm:0.##}"))])} mm"
+            : steps.Length == 1 ? Setting(steps[0]) : Setting(new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0));
         using var pages = new SheetPages(stream, paper, $"{title}: key-in sheet", $"{Packet.PaperTitle.WithMark(title, plan)} · {setting}", face);
         var columns = new KeyInColumns(paper.WidthMm - LeftMm);
         pages.Begin();
-        double y = Introduction(pages, setting, Rules(settings, names, setsOut), settings);
+        double y = Introduction(
+            pages, steps.Length > 1 ? $"{setting}, as said before the names" : setting, Rules(settings, names, setsOut, plan.Hem.IsCurved), settings);
+        var sets = Sets(names, steps.Length > 1);
         var runs = Runs(names).ToList();
         for (int i = 0; i < runs.Count; i++)
         {
@@ -45,11 +49,11 @@ public static class KeyInSheet
             bool newStrip = i == 0 || runs[i - 1][0].Round != run[0].Round;
             bool newPiece = newStrip || runs[i - 1][0].Ruler != run[0].Ruler || runs[i - 1][0].Line != run[0].Line;
             double head = (newStrip ? StripMm : 0) + RunMm;
-            double whole = head + run.Sum(n => HeightMm(n, pages, columns));
+            double whole = head + run.Sum(Height);
             double room = paper.HeightMm - FootMm;
 
             // A short hooping stands whole on a page; a long one, or a run from end to end of a strip, goes on.
-            if (y + head + HeightMm(run[0], pages, columns) > room || (y + whole > room && whole <= KeptTogetherPart * room))
+            if (y + head + Height(run[0]) > room || (y + whole > room && whole <= KeptTogetherPart * room))
             {
                 pages.Begin();
                 y = TopMm;
@@ -59,17 +63,33 @@ public static class KeyInSheet
             y = columns.Heading(pages, Run(pages, y, plan, run[0], settings, goesOn: false));
             foreach (var name in run)
             {
-                if (y + HeightMm(name, pages, columns) > room)
+                if (y + Height(name) > room)
                 {
                     pages.Begin();
                     y = columns.Heading(pages, Run(pages, TopMm - RunMm, plan, name, settings, goesOn: true));
                 }
 
+                y = sets.Contains(name.Turn) ? Set(pages, y, name.Step) : y;
                 y = Row(pages, y, name, columns, newPiece && name == run[0]);
             }
         }
 
-        HandMarks.Draw(pages, ref y, paper.HeightMm - FootMm, names, step.HeightMm);
+        HandMarks.Draw(pages, ref y, paper.HeightMm - FootMm, names, steps.Select(s => s.HeightMm).DefaultIfEmpty(0).Max());
+
+        double Height(KeyInName name) => (sets.Contains(name.Turn) ? SetMm : 0) + HeightMm(name, pages, columns);
+    }
+
+    private static string Setting(SizeStep step) => string.Create(CultureInfo.InvariantCulture, $"letters {step.HeightMm:0.##} mm, gap {step.GapMm:0.0} mm");
+
+    /// <summary>The turns before which the machine is set anew.</summary>
+    private static HashSet<int> Sets(ImmutableArray<KeyInName> names, bool areSeveral) =>
+        [.. names.Where((n, i) => areSeveral && (i == 0 || names[i - 1].Step != n.Step)).Select(n => n.Turn)];
+
+    private static double Set(SheetPages pages, double y, SizeStep step)
+    {
+        pages.Text(LeftMm, y + 5.5, $"Set the machine to {Setting(step)}.", 5);
+        pages.Line(LeftMm, y + SetMm - 0.5, pages.Paper.WidthMm - LeftMm, y + SetMm - 0.5, 0.1, Ink.Faint);
+        return y + SetMm;
     }
 
     /// <summary>The names of each hooping, or of each run, that lie on one strip.</summary>
@@ -121,7 +141,7 @@ public static class KeyInSheet
         return Math.Max(y, 14 + FeedDrawing.SizeMm) + 4;
     }
 
-    private static IEnumerable<string> Rules(LettersSettings settings, ImmutableArray<KeyInName> names, bool setsOut)
+    private static IEnumerable<string> Rules(LettersSettings settings, ImmutableArray<KeyInName> names, bool setsOut, bool isCurved)
     {
         yield return "Draw all start marks on the flat cloth before you sew. They count from the cut left end of its piece, "
             + "as the tapes of all proofs do. ␣ is a blank. " + KeyedText.Legend;
@@ -129,6 +149,12 @@ public static class KeyInSheet
         yield return setsOut
             ? "If names come to lie off their marks, measure where one ends and let NameBand set the rest out anew (drift.csv)."
             : "If names come to lie off their marks, start the next one at its own mark all the same, and leave the places of the other names blank.";
+        if (isCurved)
+        {
+            yield return "The strip is cut to the curve: its start marks lie on the lower finished edge. Turn it at each mark so that the base line lies straight "
+                + "ahead under the needle. A name that would leave its line by more than 0.5 mm is keyed word by word.";
+        }
+
         if (!settings.Hooped)
         {
             yield return "The strip is sewn without a hoop, on one long backing. Lengths are those of a name whose backing is off, pressed and cold.";
@@ -206,7 +232,7 @@ public static class KeyInSheet
     {
         if (!IsShownWhole(name))
         {
-            pages.Text(LeftMm + NumberMm, y + 4.5, name.Text, 3.7, Ink.Quiet);
+            pages.Text(LeftMm + NumberMm, y + 4.5, name.IsMotif ? "between the names" : name.Text, 3.7, Ink.Quiet);
             y += NameMm;
         }
 
@@ -224,7 +250,8 @@ public static class KeyInSheet
             if (i == 0)
             {
                 pages.TextRight(LeftMm + NumberMm - 3, baseline, name.Turn.ToString(CultureInfo.InvariantCulture), 5, Ink.Quiet);
-                pages.TextRight(LeftMm + NumberMm - 3, baseline + 4, "n" + name.Order.ToString(CultureInfo.InvariantCulture), 2.9, Ink.Quiet);
+                string number = name.IsMotif ? "" : "n" + name.Order.ToString(CultureInfo.InvariantCulture);
+                pages.TextRight(LeftMm + NumberMm - 3, baseline + 4, number, 2.9, Ink.Quiet);
             }
 
             columns.Fill(pages, baseline, part, isFirst && i == 0);

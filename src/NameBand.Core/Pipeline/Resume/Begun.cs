@@ -118,7 +118,8 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
 
     private IEnumerable<(string Key, string Wished, string Sewn)> Differences(BandJob job)
     {
-        if (job.Lettering.Face != Plan.Face)
+        // Beside a machine’s letters an unnamed face is chosen to look like them.
+        if (job.Lettering.Face != Plan.Face && (job.Lettering.IsFaceNamed || !job.HasSeveralWays))
         {
             yield return ("lettering.face", $"the face {job.Lettering.Face}", Plan.Face);
         }

@@ -23,6 +23,9 @@ internal interface ILetteredWay
     /// <summary>Its names at one of its settings.</summary>
     LetteredList At(SizeStep step, LetteredList own) => own;
 
+    /// <summary>How many times as high as the others a group's letters are at a setting; null: as the job has it.</summary>
+    double? FactorAt(SizeStep step, string? group) => null;
+
     /// <summary>What is to be known of a setting.</summary>
     IEnumerable<Problem> Notes(BandJob job, SizeStep step) => [];
 

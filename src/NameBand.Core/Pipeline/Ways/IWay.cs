@@ -21,6 +21,11 @@ internal interface IWay
     Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel);
 
     /// <summary>
+    /// The face on the shelf that looks most like what this way sews, for names that go another way beside it; null: any face will do.
+    /// </summary>
+    Face? LooksLike(CheckedList list, FaceShelf shelf) => null;
+
+    /// <summary>
     /// The rows of those names that this way can sew as they are written, and is sure of, so that another way need not.
     /// A problem is one that keeps any name from being told.
     /// </summary>

@@ -32,15 +32,24 @@ internal static class KeyedDrift
         bool forward = SewingDirection.FirstLetterFirst(job.Letters);
         var ends = read.Value.All;
         ends = [.. ends, .. Bare(plan, begun?.Log, forward).Where(b => ends.All(e => e.Number != b.Number))];
-        if (plan.LineStepMm > 0 && !read.Value.All.IsEmpty)
+        bool isFixed = plan.LineStepMm > 0 || plan.Hem.IsCurved;
+        if (isFixed && !read.Value.All.IsEmpty)
         {
             problems.Add(Problem.CannotUse(
-                new Where(DriftFile.FileName), "Names that stand in two lines are not set out anew after a measured end: what one line would win, the other has sewn.",
+                new Where(DriftFile.FileName), plan.Hem.IsCurved
+                    ? "Names on a strip that is cut to the curve are not set out anew after a measured end: the curve of the cloth holds each in its place."
+                    : "Names that stand in two lines are not set out anew after a measured end: what one line would win, the other has sewn.",
                 $"Take {DriftFile.FileName} out of the folder, and begin each name at its own mark."));
             return Result.Fail<StripPlan>(problems);
         }
 
-        if (ends.IsEmpty || plan.LineStepMm > 0)
+        if (plan.Hem.IsCurved && begun?.Log.Bare.Any() == true)
+        {
+            problems.Add(Problem.NeedsPerson(
+                new Where(SewingLogFile.FileName), "It says how much lies bare, and names on a strip that is cut to the curve are not set out anew.", "Begin each name at its own mark."));
+        }
+
+        if (ends.IsEmpty || isFixed)
         {
             return Result.Of(plan, problems);
         }

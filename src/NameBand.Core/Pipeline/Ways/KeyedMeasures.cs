@@ -44,6 +44,21 @@ internal static class KeyedMeasures
         return known with { Problems = [.. problems, .. known.Problems] };
     }
 
+    /// <summary>
+    /// Letters that were measured at a height the machine does not have are of another machine. Where something is sewn already that is said,
+    /// and nothing stops.
+    /// </summary>
+    public static IEnumerable<Problem> OtherHeights(LettersSettings letters, MeasuredAlphabets? alphabets, bool isBegun)
+    {
+        foreach (var (heightMm, line) in alphabets?.StatedHeightsMm.Where(s => letters.Sizes.All(o => Math.Abs(o.Mm - s.HeightMm) > 0.05)) ?? [])
+        {
+            var where = new Where(letters.Alphabet, line, Key: "height_mm");
+            string found = FormattableString.Invariant($"Letters {heightMm:0.##} mm high stand here, and the machine has {Wording.List([.. letters.Sizes.Select(s => s.InMillimetres())])}.");
+            string mend = FormattableString.Invariant($"Add \"{heightMm:0.##} mm\" to letters.sizes if it has that height too; else take the lines of that height out, or measure this machine’s letters (measure JOB).");
+            yield return isBegun ? Problem.NeedsPerson(where, found, mend) : Problem.CannotUse(where, found, mend);
+        }
+    }
+
     /// <summary>The setting that lengths were sewn at where nothing else is said.</summary>
     private static SizeStep First(LettersSettings letters) =>
         new(letters.Sizes[0].Mm, letters.Spacings.IsEmpty ? letters.Gap?.Mm ?? 0 : letters.Spacings[0].Mm);

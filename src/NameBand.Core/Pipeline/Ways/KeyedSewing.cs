@@ -23,22 +23,22 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
     private readonly StripPlan _plan = made.Plan;
 
     /// <summary>What drifted is set out anew only where all names of a strip are keyed in.</summary>
-    private readonly bool _setsOut = !made.Job.HasSeveralWays && made.Plan.LineStepMm == 0;
+    private readonly bool _setsOut = !made.Job.HasSeveralWays && made.Plan is { LineStepMm: 0, Hem.IsCurved: false };
 
     private readonly BandJob _job = made.Job.Letters.Hooped ? made.Job : KeyedWork.WithoutHoops(made.Job);
     private readonly FilledLetters _letters = new(made.Fabric, made.Plan.LetterHeightMm);
-    private readonly SizeStep _step = StepOf(made.Plan);
-    private readonly Lazy<ImmutableArray<KeyInName>> _names = new(() => KeyInPlan.Of(made.Plan, known.At(StepOf(made.Plan)), made.Job.Letters));
+    private readonly Lazy<ImmutableArray<KeyInName>> _names = new(() => KeyInPlan.Of(made.Plan, n => known.At(StepOf(made.Plan, known, n)), made.Job.Letters, known.Motif));
 
     public ImmutableArray<Problem> Problems => [];
 
-    public ImmutableArray<KeyInName> KeyIns => [.. _names.Value.Select(n => n with { IsLogged = made.Begun?.Log.OfNames.IsSewn(n.Order) ?? false })];
+    public ImmutableArray<KeyInName> KeyIns => [.. _names.Value.Select(n => n with { IsLogged = made.Begun?.Log.OfNames.IsSewn(n.With) ?? false })];
 
     public IPieceSewing Of(LaidOut other) => new KeyedSewing(other, known);
 
     public NeedlePath PathOf(Hooping hooping) => _letters.PathOf(_plan, hooping);
 
-    public NeedlePath PathOf(PlacedName name, StripCurve? curve = null) => _letters.PathOf(name.Lettered);
+    public NeedlePath PathOf(PlacedName name, StripCurve? curve = null) =>
+        curve is null ? _letters.PathOf(name.Lettered) : _letters.PathOf(name, curve);
 
     public HoopingFigures FiguresOf(Hooping hooping, NeedlePath path) =>
         FiguresOf(hooping, HoopingMeter.Measure(hooping, _plan, path, made.Fabric, _job.Machine));
@@ -52,7 +52,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     public NameStyle? StyleOf(PlacedName name) => null;
 
-    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.ToImmutableDictionary(n => n.Order, n => new NameKeys(Keys([n]), n.Parts.Length, n.Seconds, n.HandMarks)))];
+    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.GroupBy(n => n.With).ToImmutableDictionary(g => g.Key, g => Work([.. g])))];
 
     public StripPlan PlanOf(Hooping hooping) => _plan;
 
@@ -60,10 +60,10 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
     {
         foreach (var paper in Paper.Both)
         {
-            yield return (OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, _step, made.Job.Letters, _setsOut));
+            yield return (OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, made.Job.Letters, _setsOut));
         }
 
-        yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, MeasuredFirst, _step, SheetMarks.Of(_plan)));
+        yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, MeasuredFirst, SheetMarks.Of(_plan)));
     }
 
     public ImmutableArray<string> ReadMe => KeyInReadMe.Parts(SheetMarks.Of(_plan), _setsOut);
@@ -78,14 +78,23 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
         }
     }
 
+    /// <summary>Of a name, with what is sewn before it.</summary>
+    private static NameKeys Work(IReadOnlyList<KeyInName> names) => new(
+        Keys(names), names.Sum(n => n.Parts.Length), SecondsOf(names), names.Sum(n => n.HandMarks));
+
+    /// <summary>A motif that was never timed is left out.</summary>
+    private static double? SecondsOf(IEnumerable<KeyInName> names)
+    {
+        var timed = names.Where(n => !n.IsMotif || n.Seconds is not null).ToList();
+        return timed.TrueForAll(n => n.Seconds is not null) ? timed.Sum(n => n.Seconds) : null;
+    }
+
     private static int Keys(IEnumerable<KeyInName> names) => names.Sum(n => n.Parts.Sum(p => Letters.Of(p.Keyed).Count));
 
     /// <summary>Measured time of the letters in a hooping; null where not all were measured.</summary>
-    private double? Seconds(int hooping)
-    {
-        var here = KeyIns.Where(n => n.Hooping == hooping).ToList();
-        return here.All(n => n.Seconds is not null) ? here.Sum(n => n.Seconds) : null;
-    }
+    private double? Seconds(int hooping) => SecondsOf(KeyIns.Where(n => n.Hooping == hooping));
 
     private static SizeStep StepOf(StripPlan plan) => new(plan.LetterHeightMm, plan.SpacingMm ?? 0);
+
+    private static SizeStep StepOf(StripPlan plan, KeyedLetters known, PlacedName name) => known.StepOf(StepOf(plan), name.Lettered.Standing.HeightFactor);
 }

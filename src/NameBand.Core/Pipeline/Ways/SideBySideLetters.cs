@@ -20,7 +20,13 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
     /// <summary>What is read back from a plan stands on thousandths of a millimetre.</summary>
     private const double SlightMm = 0.002;
 
-    public sealed record Part(Way Way, ILetteredWay Letters);
+    public sealed record Part(Way Way, ILetteredWay Letters)
+    {
+        /// <summary>What it sews between names; null for nothing.</summary>
+        public LetteredName? Motif { get; init; }
+    }
+
+    public static LetteredName? Widest(IEnumerable<LetteredName?> motifs) => motifs.OfType<LetteredName>().MaxBy(m => m.Ink.WidthMm);
 
     /// <summary>Lettered names in the order of a list, those marked that need no hoop beside others that do.</summary>
     public static ImmutableArray<LetteredName> InOrder(ImmutableArray<Name> order, IEnumerable<LetteredName> names, BandJob job)
@@ -40,13 +46,13 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
         var steps = parts.SelectMany(p => p.Letters.Steps(names.Job)).ToImmutableArray();
         if (steps.IsEmpty)
         {
-            return Finished(NeedlePathWay.LayOrGoOn(names with { Job = WithoutBestFit(names.Job) }, hem, fabric));
+            return Finished(names, NeedlePathWay.LayOrGoOn(names with { Job = WithoutBestFit(names.Job) }, hem, fabric));
         }
 
         var chosen = names.Sewn is { } sewn ? GoOn(names, sewn.From, steps, (step, going) => LayAt(step, going, hem, fabric))
             : LargestSetting.Choose(names.Job, steps, step => LayAt(step, names, hem, fabric));
         return chosen.Value is { } setting
-            ? Finished(Result.Of(setting.Plan, [.. chosen.Problems, .. parts.SelectMany(p => p.Letters.Notes(names.Job, setting.Step))]))
+            ? Finished(At(setting.Step, names), Result.Of(setting.Plan, [.. chosen.Problems, .. parts.SelectMany(p => p.Letters.Notes(names.Job, setting.Step))]))
             : Result.Fail<StripPlan>(chosen.Problems);
     }
 
@@ -61,19 +67,29 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
     public LetteredList In(Face face, NamesRead names, FaceShelf shelf, CancellationToken cancel)
     {
         var wayOf = names.Lettered.Names.ToDictionary(n => n.Name.Row, n => n.Way);
-        var lists = parts.Select(p => p.Letters.In(face, OwnOf(p, names, wayOf), shelf, cancel)).ToList();
+        var lists = parts.Select(p => p.Letters.In(face, OwnOf(p, names), shelf, cancel)).ToList();
         var all = lists.SelectMany(l => l.Names).Where(n => wayOf.TryGetValue(n.Name.Row, out var way) && way == n.Way);
-        return new LetteredList(face.Name, InOrder(names.Rows.Names, all, names.Job), [.. lists.SelectMany(l => l.Held).Distinct()]);
+        return new LetteredList(face.Name, InOrder([.. names.Lettered.Names.Select(n => n.Name)], all, names.Job), [.. lists.SelectMany(l => l.Held).Distinct()])
+        {
+            Motif = Widest(lists.Select(l => l.Motif)),
+            AreMotifsLater = true,
+        };
     }
 
     public double LeastHeightMm(LetteredList lettered, Face face, Fabric fabric, FaceShelf shelf) =>
         parts.Max(p => p.Letters.LeastHeightMm(lettered with { Names = [.. lettered.Names.Where(n => n.Way == p.Way)] }, face, fabric, shelf));
 
-    private static NamesRead OwnOf(Part part, NamesRead names, Dictionary<RowRef, Way> wayOf) => names with
+    /// <summary>The names of a way, headings among them.</summary>
+    private static NamesRead OwnOf(Part part, NamesRead names)
     {
-        Lettered = names.Lettered with { Names = [.. names.Lettered.Names.Where(n => n.Way == part.Way)] },
-        Rows = names.Rows with { Names = [.. names.Rows.Names.Where(n => wayOf.TryGetValue(n.Row, out var way) && way == part.Way)] },
-    };
+        ImmutableArray<LetteredName> own = [.. names.Lettered.Names.Where(n => n.Way == part.Way)];
+        return names with
+        {
+            Job = WithoutHeadings.Of(names.Job),
+            Lettered = names.Lettered with { Names = own, Motif = part.Motif },
+            Rows = names.Rows with { Names = [.. own.Select(n => n.Name)] },
+        };
+    }
 
     private Result<StripPlan> LayAt(SizeStep step, NamesRead names, HemPlan hem, Fabric fabric) =>
         NeedlePathWay.LayOrGoOn(
@@ -86,6 +102,7 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
 
     private NamesRead At(SizeStep step, NamesRead names)
     {
+        var scales = new Dictionary<double, ScaledName>();
         var own = parts.Where(p => !p.Letters.Steps(names.Job).IsEmpty)
             .SelectMany(p => p.Letters.At(step, names.Lettered).Names).ToDictionary(n => (n.Way, n.Name.Row));
         return names with
@@ -93,10 +110,33 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
             Lettered = names.Lettered with
             {
                 Names = [.. names.Lettered.Names.Select(n => own.TryGetValue((n.Way, n.Name.Row), out var sized)
-                    ? sized with { Standing = n.Standing, IsInOneRun = n.IsInOneRun } : n)],
+                    ? sized with { IsInOneRun = n.IsInOneRun } : AsHighAsTyped(n))],
+                Motif = Widest(parts.Select(p => MotifOf(p, step, names))),
             },
         };
+
+        // A group's drawn letters are as high as the machine has them for that group.
+        LetteredName AsHighAsTyped(LetteredName name)
+        {
+            double factor = parts.Select(p => p.Letters.FactorAt(step, name.Standing.Group)).FirstOrDefault(f => f is not null) ?? name.Standing.HeightFactor;
+            if (factor == name.Standing.HeightFactor)
+            {
+                return name;
+            }
+
+            double by = factor / name.Standing.HeightFactor;
+            if (!scales.TryGetValue(by, out var scale))
+            {
+                scales[by] = scale = new ScaledName(by);
+            }
+
+            return scale.Of(name) with { Standing = name.Standing with { HeightFactor = factor } };
+        }
     }
+
+    /// <summary>What a way sews between names at a setting.</summary>
+    private static LetteredName? MotifOf(Part part, SizeStep step, NamesRead names) => part.Letters.Steps(names.Job).IsEmpty
+        ? part.Motif : part.Letters.At(step, names.Lettered).Motif;
 
     /// <summary>
     /// What is sewn has settled the height; of the settings that have it, the one whose names are as wide as they were planned.
@@ -128,8 +168,26 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
     private static BandJob WithoutBestFit(BandJob job) => !job.IsHooped ? OneRun.WithoutField(job)
         : job.Lettering.Order == NameOrder.BestFit ? job with { Lettering = job.Lettering with { Order = NameOrder.Listed } } : job;
 
-    private static Result<StripPlan> Finished(Result<StripPlan> laid) => laid with
+    /// <param name="names">At the setting that was chosen.</param>
+    private Result<StripPlan> Finished(NamesRead names, Result<StripPlan> laid)
     {
-        Value = laid.Value is { } plan ? plan with { HasNeedlePaths = plan.Hoopings.IsEmpty || plan.Hoopings.Any(h => h.HasNeedlePath) } : null,
-    };
+        if (laid.Value is not { } plan)
+        {
+            return laid;
+        }
+
+        plan = plan with { HasNeedlePaths = plan.Hoopings.IsEmpty || plan.Hoopings.Any(h => h.HasNeedlePath) };
+        if (names.Lettered.Motif is not { } widest)
+        {
+            return laid with { Value = plan };
+        }
+
+        // A hooping that is sewn has the motifs that it was sewn with.
+        var sewn = names.Sewn?.From.Sewn ?? [];
+        var fast = plan.Hoopings.Where(h => h.HasNeedlePath && sewn.Contains(h.Number)).SelectMany(h => h.Segments).Select(s => s.Segment.Number).ToHashSet();
+        var step = new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0);
+        plan = PlanSnap.Apply(RunMotifs.Placed(
+            plan, way => parts.Where(p => p.Way == way).Select(p => MotifOf(p, step, names)).FirstOrDefault(), s => fast.Contains(s.Number)));
+        return Result.Of(plan, [.. laid.Problems, .. LayoutNotes.WithoutMotif(plan, widest)]);
+    }
 }

@@ -16,9 +16,10 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
 
     public Problem? NoSwatch => parts.Any(p => p.Sews.NoSwatch is null) ? null : parts[0].Sews.NoSwatch;
 
-    public Result<NamesRead> Letter(CheckedList list, FaceShelf shelf, CancellationToken cancel)
+    public Result<NamesRead> Letter(CheckedList checkedList, FaceShelf shelf, CancellationToken cancel)
     {
         var problems = ImmutableArray.CreateBuilder<Problem>();
+        var list = WithHeadings(WithLikeFace(checkedList, shelf, problems));
         var divided = Divide(list, shelf, cancel);
         problems.AddRange(divided.Problems);
         if (divided.Value is not { } shares)
@@ -39,7 +40,36 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
             reads.Add((part, value));
         }
 
-        return Result.Of(Together(list, [.. reads]), problems);
+        return Result.Of(Together(checkedList with { Face = list.Face, Job = checkedList.Job with { Lettering = checkedList.Job.Lettering with { Face = list.Job.Lettering.Face } } }, list.InOrder.Names, [.. reads]), problems.Distinct());
+    }
+
+    /// <summary>Letters that we draw beside those of a machine look as much like them as they can; what is sewn, or named, settles the face.</summary>
+    private CheckedList WithLikeFace(CheckedList list, FaceShelf shelf, ImmutableArray<Problem>.Builder problems)
+    {
+        if ((list.Begun is not null && !list.Job.RestMayDiffer) || list.Job.Lettering.IsFaceNamed
+            || parts.Select(p => p.Sews.LooksLike(list, shelf)).FirstOrDefault(f => f is not null) is not { } like || like.Name == list.Face.Name)
+        {
+            return list;
+        }
+
+        problems.Add(Problem.Note(
+            new Where(JobReader.FileName, Key: "lettering.face"),
+            $"Names that the machine’s letters cannot sew are drawn in {like.Name}: of the faces here it is nearest to the machine’s letters by look and widths.",
+            "To have another one, write \"face\" into “lettering”."));
+        return list with { Face = like, Job = list.Job with { Lettering = list.Job.Lettering with { Face = like.Name } } };
+    }
+
+    /// <summary>Headings are divided as names are: each goes the first way that can sew it.</summary>
+    private static CheckedList WithHeadings(CheckedList list)
+    {
+        var groups = list.Job.Groups;
+        if (groups.All.IsEmpty)
+        {
+            return list;
+        }
+
+        var names = new GroupOrder(groups, _ => null, null).Ordered([.. GroupOrder.Headings(groups, list.InOrder.Names), .. list.InOrder.Names]);
+        return list with { Job = WithoutHeadings.Of(list.Job), InOrder = new NameList(list.InOrder.Rows, names) };
     }
 
     public Result<ImmutableHashSet<RowRef>> Able(CheckedList list, FaceShelf shelf, CancellationToken cancel)
@@ -87,16 +117,18 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
     }
 
     /// <summary>What the ways read, in the order of the list again.</summary>
-    private static NamesRead Together(CheckedList list, ImmutableArray<(Part Part, NamesRead Read)> reads)
+    /// <param name="order">Names and headings in the order in which they stand.</param>
+    private static NamesRead Together(CheckedList list, ImmutableArray<Name> order, ImmutableArray<(Part Part, NamesRead Read)> reads)
     {
-        var letters = new SideBySideLetters([.. reads.Select(r => new SideBySideLetters.Part(r.Part.Way, r.Read.Way))]);
+        var letters = new SideBySideLetters(
+            [.. reads.Select(r => new SideBySideLetters.Part(r.Part.Way, r.Read.Way) { Motif = r.Read.Lettered.Motif is { } own ? own with { Way = r.Part.Way } : null })]);
         var told = reads.SelectMany(r => r.Read.Rows.Rows).ToDictionary(r => r.Row);
         ImmutableArray<HeldRow> held = [.. reads.SelectMany(r => r.Read.Lettered.Held)];
         var rows = new NameList([.. list.InOrder.Rows.Select(r => told.GetValueOrDefault(r.Row, r))], list.InOrder.Names);
-        var all = SideBySideLetters.InOrder(list.InOrder.Names, reads.SelectMany(r => r.Read.Lettered.Names), list.Job);
+        var all = SideBySideLetters.InOrder(order, reads.SelectMany(r => r.Read.Lettered.Names), list.Job);
         var going = reads.Where(r => r.Read.Sewn is not null).Select(r => r.Read.Sewn!.Value).ToList();
         return new NamesRead(
-            list.Job, list.Corrections, list.Face, new LetteredList(list.Face.Name, all, held), HeldRows.Merge(rows, held), letters)
+            list.Job, list.Corrections, list.Face, new LetteredList(list.Face.Name, all, held) { Motif = SideBySideLetters.Widest(reads.Select(r => r.Read.Lettered.Motif)), AreMotifsLater = true }, HeldRows.Merge(rows, held), letters)
         {
             Sewn = going.Count == 0 ? null
                 : (going[0].Begun, going[0].From with { Gone = [.. going.SelectMany(g => g.From.Gone)] }),

@@ -60,6 +60,9 @@ public sealed record ToldPlan
     /// <summary>How many names go each way.</summary>
     public required IReadOnlyDictionary<string, int> Ways { get; init; }
 
+    /// <summary>Where names go several ways: the names of each; left out where all go the same.</summary>
+    public IReadOnlyList<ToldShare>? Who { get; init; }
+
     public required string Face { get; init; }
 
     public required double LetterHeightMm { get; init; }
@@ -92,6 +95,10 @@ public sealed record ToldPlan
     /// <summary>The step from the plan as it is set; of that one, what it is.</summary>
     public required string Why { get; init; }
 }
+
+/// <summary>Names that go one way, in the order in which they stand.</summary>
+/// <param name="How">The way in words: <c>keyed in</c>.</param>
+public sealed record ToldShare(string Way, string How, IReadOnlyList<string> Names);
 
 /// <summary>Two plans, act by act.</summary>
 public sealed record ToldComparison

@@ -80,7 +80,7 @@ internal static partial class JobAssembly
 
             if (!isKeyed)
             {
-                Refuse($"The motif has a width, and only a machine’s own motif needs one: a face brings its own.", "Take width out, or write \"way\": \"machineLetters\".");
+                Refuse("The motif has a width, and only a machine’s own motif needs one: a face brings its own.", "Take width out, or write \"way\": \"machineLetters\".");
             }
             else if (!isLength || length.Mm is < NarrowestMotifMm or > WidestMotifMm)
             {

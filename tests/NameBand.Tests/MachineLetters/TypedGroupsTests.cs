@@ -110,7 +110,6 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         using var folder = JobIn($"{Groups}, {Motif}");
         var before = Bander.Make(folder.FullPath).Plan!;
         Say(folder, 1, 3);
-        byte[] plan = File.ReadAllBytes(folder["out/plan.json"]);
         var again = Bander.Make(folder.FullPath).Plan!;
         Assert.Equal(Places(before), Places(again));
         Assert.Equal(Motifs(before), Motifs(again));
@@ -126,7 +125,6 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
             names.Zip(names.Skip(1)).Where(p => !p.First.IsHeading).Zip(moved.Rounds[0].Segments.SelectMany(s => s.Motifs)),
             p => Assert.Equal((p.First.First.EndMm + p.First.Second.StartMm) / 2, (p.Second.StartMm + p.Second.EndMm) / 2, 0.002));
         Assert.Equal(9, moved.LetterHeightMm * names[2].Lettered.Standing.HeightFactor, 6);
-        Assert.NotEmpty(plan);
 
         static List<(int, double)> Places(StripPlan of) => [.. of.Rounds[0].Names.Select(n => (n.Order, Math.Round(n.StartMm, 3)))];
         static List<double> Motifs(StripPlan of) => [.. of.Rounds[0].Segments.SelectMany(s => s.Motifs).Select(m => Math.Round(m.StartMm, 3))];

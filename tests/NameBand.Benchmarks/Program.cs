@@ -8,6 +8,7 @@ return args switch
     ["names", .. var rest] => NameTable.Run(rest),
     ["warm"] => WarmStitching.Run(),
     ["stages"] => StitchStages.Run(),
+    ["warm", "letters"] => WarmStitching.RunCold(),
     ["warm", "joined"] => WarmStitching.RunJoined(),
     ["proofs", .. var rest] => ProofFigures.Run(rest),
     ["layout"] => LayoutFigures.Run(),
@@ -36,7 +37,7 @@ static int Usage()
 {
     Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--brief | --flow] [--pictures DIR] FONTFILE…");
     Console.Error.WriteLine("            names [--height MM]… [--names NAME,…] [--pictures DIR [--scale PIXELS A MM]] [FACE FOLDER]…");
-    Console.Error.WriteLine("            warm [joined]");
+    Console.Error.WriteLine("            warm [letters | joined]");
     Console.Error.WriteLine("            stages");
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     Console.Error.WriteLine("            layout");

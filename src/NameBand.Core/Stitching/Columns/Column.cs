@@ -7,8 +7,13 @@ namespace NameBand.Stitching.Columns;
 /// <summary>A stroke ready for satin: crossings from edge to edge, read by their place along the centre line.</summary>
 internal sealed class Column
 {
+    private const int BoxPlaces = 12;
+    private const double HairMm2 = 1e-6;
+
     private readonly Vec[] _left;
     private readonly Vec[] _right;
+    private readonly Vec[] _middle;
+    private (Vec Lowest, Vec Highest)[]? _boxes;
     private readonly double[] _at;
     private readonly Vec _lowest;
     private readonly Vec _highest;
@@ -20,16 +25,18 @@ internal sealed class Column
         Stroke = stroke;
         WidthMm = widthMm;
         _at = new double[left.Length];
+        _middle = new Vec[left.Length];
         (_lowest, _highest) = (left[0], left[0]);
-        foreach (var p in left.Concat(right))
+        for (int i = 0; i < left.Length; i++)
         {
-            _lowest = new Vec(Math.Min(_lowest.X, p.X), Math.Min(_lowest.Y, p.Y));
-            _highest = new Vec(Math.Max(_highest.X, p.X), Math.Max(_highest.Y, p.Y));
+            _middle[i] = Vec.Mix(left[i], right[i], 0.5);
+            _lowest = new Vec(Math.Min(_lowest.X, Math.Min(left[i].X, right[i].X)), Math.Min(_lowest.Y, Math.Min(left[i].Y, right[i].Y)));
+            _highest = new Vec(Math.Max(_highest.X, Math.Max(left[i].X, right[i].X)), Math.Max(_highest.Y, Math.Max(left[i].Y, right[i].Y)));
         }
 
         for (int i = 1; i < left.Length; i++)
         {
-            double middle = (Middle(i) - Middle(i - 1)).Length;
+            double middle = (_middle[i] - _middle[i - 1]).Length;
             double sides = ((left[i] - left[i - 1]).Length + (right[i] - right[i - 1]).Length) / 2;
             _at[i] = _at[i - 1] + Math.Max(1e-9, Math.Max(middle, 0.5 * sides));
         }
@@ -59,8 +66,13 @@ internal sealed class Column
 
         width = Math.Max(width, 0.05);
         var pairs = EdgeMatcher.Match(leftEdge, rightEdge, width, stepMm, stroke.Closed, inside);
-        return new Column(
-            [.. pairs.Select(p => leftEdge.At(p.Left))], [.. pairs.Select(p => rightEdge.At(p.Right))], stroke, width);
+        var (lefts, rights) = (new Vec[pairs.Length], new Vec[pairs.Length]);
+        for (int i = 0; i < pairs.Length; i++)
+        {
+            (lefts[i], rights[i]) = (leftEdge.At(pairs[i].Left), rightEdge.At(pairs[i].Right));
+        }
+
+        return new Column(lefts, rights, stroke, width);
     }
 
     public (Vec Left, Vec Right) CrossingAt(double s)
@@ -92,10 +104,17 @@ internal sealed class Column
     {
         double best = double.PositiveInfinity;
         double at = 0;
-        for (int i = 0; i + 1 < _at.Length; i++)
+        var boxes = _boxes ??= Boxes(_middle);
+        for (int i = 0; i + 1 < _middle.Length; i++)
         {
-            var a = Middle(i);
-            var b = Middle(i + 1);
+            if (i % BoxPlaces == 0 && IsFarther(p, boxes[i / BoxPlaces], best))
+            {
+                i += BoxPlaces - 1;
+                continue;
+            }
+
+            var a = _middle[i];
+            var b = _middle[i + 1];
             double distance = p.DistanceToSegment(a, b);
             if (distance < best)
             {
@@ -107,6 +126,32 @@ internal sealed class Column
         }
 
         return (at, best);
+    }
+
+    /// <summary>How far each stretch of the centre line reaches: most of them are nowhere near a point.</summary>
+    private static (Vec Lowest, Vec Highest)[] Boxes(Vec[] middle)
+    {
+        var boxes = new (Vec, Vec)[(middle.Length + BoxPlaces - 2) / BoxPlaces];
+        for (int b = 0; b < boxes.Length; b++)
+        {
+            var (lowest, highest) = (middle[b * BoxPlaces], middle[b * BoxPlaces]);
+            for (int i = b * BoxPlaces; i <= Math.Min((b + 1) * BoxPlaces, middle.Length - 1); i++)
+            {
+                lowest = new Vec(Math.Min(lowest.X, middle[i].X), Math.Min(lowest.Y, middle[i].Y));
+                highest = new Vec(Math.Max(highest.X, middle[i].X), Math.Max(highest.Y, middle[i].Y));
+            }
+
+            boxes[b] = (lowest, highest);
+        }
+
+        return boxes;
+    }
+
+    private static bool IsFarther(Vec p, (Vec Lowest, Vec Highest) box, double mm)
+    {
+        double x = Math.Max(0, Math.Max(box.Lowest.X - p.X, p.X - box.Highest.X));
+        double y = Math.Max(0, Math.Max(box.Lowest.Y - p.Y, p.Y - box.Highest.Y));
+        return (x * x) + (y * y) > (mm * mm) + HairMm2;
     }
 
     /// <summary>Whether a point lies under the satin of the column, or so much past its edges.</summary>
@@ -138,6 +183,4 @@ internal sealed class Column
 
         return i;
     }
-
-    private Vec Middle(int i) => Vec.Mix(_left[i], _right[i], 0.5);
 }

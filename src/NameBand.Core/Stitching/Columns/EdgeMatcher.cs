@@ -11,10 +11,10 @@ internal static class EdgeMatcher
 {
     private const int MostCells = 400_000;
     private const double SmoothingPart = 0.35;
-    private const int LeastReach = 16;
+    private const int LeastReach = 8;
 
     /// <summary>Arcs on the left and right edge, both rising.</summary>
-    public static List<(double Left, double Right)> Match(Trace left, Trace right, double widthMm, double stepMm, bool closed, InsideMap inside)
+    public static (double Left, double Right)[] Match(Trace left, Trace right, double widthMm, double stepMm, bool closed, InsideMap inside)
     {
         int n = Math.Max(2, (int)Math.Ceiling(left.Length / stepMm)) + 1;
         int m = Math.Max(2, (int)Math.Ceiling(right.Length / stepMm)) + 1;
@@ -27,7 +27,12 @@ internal static class EdgeMatcher
         var path = Cheapest(Places.Along(left, n, stepMm), Places.Along(right, m, stepMm), widthMm, inside);
         double la = left.Length / (n - 1);
         double lb = right.Length / (m - 1);
-        var pairs = path.Select(p => (p.I * la, p.J * lb)).ToList();
+        var pairs = new (double Left, double Right)[path.Count];
+        for (int i = 0; i < pairs.Length; i++)
+        {
+            pairs[i] = (path[i].I * la, path[i].J * lb);
+        }
+
         return Smoothed(pairs, left.Length, right.Length, SmoothingPart * widthMm, closed);
     }
 
@@ -38,7 +43,7 @@ internal static class EdgeMatcher
     private static List<(int I, int J)> Cheapest(Places a, Places b, double width, InsideMap inside)
     {
         int most = Math.Max(a.Count, b.Count);
-        for (int reach = Math.Max(LeastReach + (most / 7), b.Count / (a.Count - 1)); ; reach *= 2)
+        for (int reach = Math.Max(LeastReach + (most / 12), b.Count / (a.Count - 1)); ; reach *= 2)
         {
             var band = new PairBand(a, b, Math.Min(reach, most), width, inside);
             if (band.Cheapest() is { } path)
@@ -52,8 +57,8 @@ internal static class EdgeMatcher
     /// Smooths the difference of the two arcs along their mean. A mean of neighbours changes no faster than what it
     /// was made of, so both arcs still rise.
     /// </summary>
-    private static List<(double Left, double Right)> Smoothed(
-        List<(double Left, double Right)> pairs, double leftLength, double rightLength, double window, bool closed)
+    private static (double Left, double Right)[] Smoothed(
+        (double Left, double Right)[] pairs, double leftLength, double rightLength, double window, bool closed)
     {
         double total = (leftLength + rightLength) / 2;
         int count = Math.Max(8, (int)Math.Ceiling(total / Math.Max(0.04, window / 8))) + 1;
@@ -63,12 +68,12 @@ internal static class EdgeMatcher
         for (int i = 0; i < count; i++)
         {
             double s = i * step;
-            while (k + 2 < pairs.Count && (pairs[k + 1].Left + pairs[k + 1].Right) / 2 < s)
+            while (k + 2 < pairs.Length && (pairs[k + 1].Left + pairs[k + 1].Right) / 2 < s)
             {
                 k++;
             }
 
-            var (p, q) = (pairs[k], pairs[Math.Min(k + 1, pairs.Count - 1)]);
+            var (p, q) = (pairs[k], pairs[Math.Min(k + 1, pairs.Length - 1)]);
             double ps = (p.Left + p.Right) / 2;
             double qs = (q.Left + q.Right) / 2;
             double t = qs - ps < 1e-12 ? 0 : Math.Clamp((s - ps) / (qs - ps), 0, 1);
@@ -82,11 +87,11 @@ internal static class EdgeMatcher
             lag = Averaged(lag, half, end, closed);
         }
 
-        var smooth = new List<(double, double)>(count);
+        var smooth = new (double, double)[count];
         for (int i = 0; i < count; i++)
         {
             double s = i * step;
-            smooth.Add((Math.Clamp(s + (lag[i] / 2), 0, leftLength), Math.Clamp(s - (lag[i] / 2), 0, rightLength)));
+            smooth[i] = (Math.Clamp(s + (lag[i] / 2), 0, leftLength), Math.Clamp(s - (lag[i] / 2), 0, rightLength));
         }
 
         return smooth;
@@ -103,17 +108,17 @@ internal static class EdgeMatcher
             for (int d = -half; d <= half; d++)
             {
                 int j = i + d;
-                if (j < 0)
+                if ((uint)j < (uint)lag.Length)
+                {
+                    sum += lag[j];
+                }
+                else if (j < 0)
                 {
                     sum += closed ? lag[Math.Max(0, n - 1 + j)] - end : -lag[Math.Min(n - 1, -j)];
                 }
-                else if (j >= n)
-                {
-                    sum += closed ? lag[Math.Min(n - 1, j - n + 1)] + end : (2 * end) - lag[Math.Max(0, (2 * (n - 1)) - j)];
-                }
                 else
                 {
-                    sum += lag[j];
+                    sum += closed ? lag[Math.Min(n - 1, j - n + 1)] + end : (2 * end) - lag[Math.Max(0, (2 * (n - 1)) - j)];
                 }
             }
 

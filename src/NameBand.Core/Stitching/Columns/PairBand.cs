@@ -95,11 +95,14 @@ internal sealed class PairBand(Places a, Places b, int reach, double widthMm, In
         double alongX = a.AlongX[i];
         double alongY = a.AlongY[i];
         int j = first;
+        double longest = 0;
+        var longestOf = Vector<double>.Zero;
         for (int lanes = Vector<double>.Count; j + lanes <= last + 1; j += lanes)
         {
             var dx = new Vector<double>(b.X, j) - new Vector<double>(x);
             var dy = new Vector<double>(b.Y, j) - new Vector<double>(y);
             var length2 = (dx * dx) + (dy * dy);
+            longestOf = Vector.Max(longestOf, length2);
             var lean = (dx * (new Vector<double>(alongX) + new Vector<double>(b.AlongX, j))) + (dy * (new Vector<double>(alongY) + new Vector<double>(b.AlongY, j)));
             var slant = Vector.ConditionalSelect(
                 Vector.GreaterThan(length2, new Vector<double>(1e-12)), lean * lean / (length2 * 4), Vector<double>.Zero);
@@ -111,11 +114,17 @@ internal sealed class PairBand(Places a, Places b, int reach, double widthMm, In
             double dx = b.X[j] - x;
             double dy = b.Y[j] - y;
             double length2 = (dx * dx) + (dy * dy);
+            longest = Math.Max(longest, length2);
             double lean = (dx * (alongX + b.AlongX[j])) + (dy * (alongY + b.AlongY[j]));
             here[j] = (length2 > 1e-12 ? lean * lean / (length2 * 4) : 0) + (length2 * LengthWeight * _square);
         }
 
-        for (j = first; j <= last; j++)
+        for (int lane = 0; lane < Vector<double>.Count; lane++)
+        {
+            longest = Math.Max(longest, longestOf[lane]);
+        }
+
+        for (j = longest * _square > SurelyInside ? first : last + 1; j <= last; j++)
         {
             double dx = b.X[j] - x;
             double dy = b.Y[j] - y;

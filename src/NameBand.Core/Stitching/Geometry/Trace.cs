@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace NameBand.Stitching.Geometry;
 
 /// <summary>An open line of points that is read by its arc length.</summary>
@@ -7,22 +9,29 @@ internal sealed class Trace
     private readonly double[] _at;
     private int _known;
 
-    public Trace(IEnumerable<Vec> points)
+    public Trace(List<Vec> points)
     {
-        var kept = new List<Vec>();
-        foreach (var p in points)
+        var all = CollectionsMarshal.AsSpan(points);
+        _points = new Vec[all.Length];
+        _at = new double[all.Length];
+        int count = 0;
+        foreach (var p in all)
         {
-            if (kept.Count == 0 || (p - kept[^1]).Length > 1e-6)
+            if (count == 0)
             {
-                kept.Add(p);
+                _points[count++] = p;
+            }
+            else if ((p - _points[count - 1]).Length is var step && step > 1e-6)
+            {
+                _at[count] = _at[count - 1] + step;
+                _points[count++] = p;
             }
         }
 
-        _points = [.. kept];
-        _at = new double[_points.Length];
-        for (int i = 1; i < _points.Length; i++)
+        if (count < all.Length)
         {
-            _at[i] = _at[i - 1] + (_points[i] - _points[i - 1]).Length;
+            Array.Resize(ref _points, count);
+            Array.Resize(ref _at, count);
         }
     }
 
@@ -71,14 +80,20 @@ internal sealed class Trace
     /// <summary>The points from one arc to a later one, both ends included.</summary>
     public List<Vec> Part(double from, double to)
     {
-        var part = new List<Vec> { At(from) };
-        for (int i = 0; i < _points.Length; i++)
+        int first = 0;
+        int last = _points.Length;
+        while (first < last && !(_at[first] > from + 1e-6))
         {
-            if (_at[i] > from + 1e-6 && _at[i] < to - 1e-6)
-            {
-                part.Add(_points[i]);
-            }
+            first++;
         }
+
+        while (last > first && !(_at[last - 1] < to - 1e-6))
+        {
+            last--;
+        }
+
+        var part = new List<Vec>(last - first + 2) { At(from) };
+        part.AddRange(_points.AsSpan(first, last - first));
 
         part.Add(At(to));
         return part;

@@ -44,10 +44,11 @@ internal sealed class ColumnTree
     public static IReadOnlyList<ColumnTree> From(IReadOnlyList<Column> columns)
     {
         var contacts = FindContacts(columns);
+        var apart = new Gaps(columns);
         return
         [
             .. Enumerable.Range(0, columns.Count).OrderByDescending(i => columns[i].Length).Take(MostRoots)
-                .Select(root => Grow(columns, contacts, root)).OrderBy(tree => tree.Cost - (0.001 * columns[tree.Root].Length)),
+                .Select(root => Grow(columns, contacts, apart, root)).OrderBy(tree => tree.Cost - (0.001 * columns[tree.Root].Length)),
         ];
     }
 
@@ -114,7 +115,7 @@ internal sealed class ColumnTree
         }
     }
 
-    private static ColumnTree Grow(IReadOnlyList<Column> columns, List<Contact> contacts, int root)
+    private static ColumnTree Grow(IReadOnlyList<Column> columns, List<Contact> contacts, Gaps apart, int root)
     {
         var branches = new List<Branch>[columns.Count];
         for (int i = 0; i < branches.Length; i++)
@@ -152,38 +153,52 @@ internal sealed class ColumnTree
             else
             {
                 cost += 10;
-                JoinNearest(columns, reached, branches);
+                apart.JoinNearest(reached, branches);
             }
         }
 
         return new ColumnTree(root, branches, contacts, cost);
     }
 
-    /// <summary>A column that no contact reaches is joined where it comes nearest to one that is reached.</summary>
-    private static void JoinNearest(IReadOnlyList<Column> columns, bool[] reached, List<Branch>[] branches)
+    /// <summary>Where columns come nearest to each other, each pair sought when it is first wanted.</summary>
+    private sealed class Gaps(IReadOnlyList<Column> columns)
     {
-        double least = double.PositiveInfinity;
-        int parent = -1;
-        var best = default(Branch);
-        for (int i = 0; i < columns.Count; i++)
+        private const int Parts = 8;
+
+        private readonly (double Mm, Branch Step)?[] _known = new (double, Branch)?[columns.Count * columns.Count];
+
+        /// <summary>A column that no contact reaches is joined where it comes nearest to one that is reached.</summary>
+        public void JoinNearest(bool[] reached, List<Branch>[] branches)
         {
-            for (int k = 0; k <= 8 && !reached[i]; k++)
+            double least = double.PositiveInfinity;
+            int parent = -1;
+            var best = default(Branch);
+            for (int i = 0; i < columns.Count; i++)
             {
-                double at = columns[i].Length * k / 8;
-                var p = columns[i].MiddleAt(at);
-                for (int j = 0; j < columns.Count; j++)
+                for (int j = 0; j < columns.Count && !reached[i]; j++)
                 {
-                    if (reached[j] && columns[j].Nearest(p) is var near && near.Distance < least)
+                    if (reached[j] && (_known[(i * columns.Count) + j] ??= Between(i, j)) is var (mm, step) && mm < least)
                     {
-                        least = near.Distance;
-                        parent = j;
-                        best = new Branch(i, near.At, at);
+                        (least, parent, best) = (mm, j, step);
                     }
                 }
             }
+
+            branches[parent].Add(best);
+            reached[best.Child] = true;
         }
 
-        branches[parent].Add(best);
-        reached[best.Child] = true;
+        private (double Mm, Branch Step) Between(int child, int parent)
+        {
+            (double Mm, Branch Step) best = (double.PositiveInfinity, default);
+            for (int k = 0; k <= Parts; k++)
+            {
+                double at = columns[child].Length * k / Parts;
+                var near = columns[parent].Nearest(columns[child].MiddleAt(at));
+                best = near.Distance < best.Mm ? (near.Distance, new Branch(child, near.At, at)) : best;
+            }
+
+            return best;
+        }
     }
 }

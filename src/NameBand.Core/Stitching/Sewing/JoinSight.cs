@@ -8,6 +8,7 @@ internal static class JoinSight
 {
     private const double StepMm = 0.05;
     private const int MostSamples = 400;
+    private const int BoxStitches = 12;
 
     /// <summary>So far past its first hole a thread that comes to a part may still lie beside the part's satin.</summary>
     private const int MostAfter = 3;
@@ -27,14 +28,14 @@ internal static class JoinSight
         line = line[..count];
         Span<bool> hidden = stackalloc bool[MostSamples];
         int samples = Samples(line);
-        Cover(line, hidden, before, threadMm / 2);
+        Cover(line, hidden, new Stretch(before, null, 1, before.Length), threadMm / 2);
         Span<Point> back = stackalloc Point[count];
         for (int i = 0; i < count; i++)
         {
             back[i] = after0.Back(line[i]);
         }
 
-        Cover(back, hidden, after, threadMm / 2);
+        Cover(back, hidden, new Stretch(after, null, 1, after.Length), threadMm / 2);
         return Longest(line, hidden[..samples]);
     }
 
@@ -42,6 +43,7 @@ internal static class JoinSight
     public static double Within(NeedleStep[] run, double threadMm)
     {
         double longest = 0;
+        var all = new Stretch(run, Boxes(run), 1, run.Length);
         var line = new List<Point>();
         Span<bool> hidden = stackalloc bool[MostSamples];
         for (int i = 1; i <= run.Length; i++)
@@ -60,7 +62,7 @@ internal static class JoinSight
                 var points = CollectionsMarshal.AsSpan(line);
                 int samples = Samples(points);
                 hidden.Clear();
-                Cover(points, hidden, run, threadMm / 2);
+                Cover(points, hidden, all, threadMm / 2);
                 longest = Math.Max(longest, Longest(points, hidden[..samples]));
                 line.Clear();
             }
@@ -76,6 +78,7 @@ internal static class JoinSight
         Span<bool> before = stackalloc bool[MostSamples];
         Span<bool> after = stackalloc bool[MostSamples];
         Span<Point> line = stackalloc Point[2];
+        var boxes = Boxes(run);
         for (int i = 2; i < run.Length; i++)
         {
             all += run[i - 1].At.DistanceTo(run[i].At);
@@ -87,14 +90,14 @@ internal static class JoinSight
             (line[0], line[1]) = (run[i - 1].At, run[i].At);
             int samples = Samples(line);
             before.Clear();
-            Cover(line, before, run.AsSpan(0, i), threadMm / 2);
+            Cover(line, before, new Stretch(run, boxes, 1, i), threadMm / 2);
             if (!before[..samples].Contains(true))
             {
                 continue;
             }
 
             after.Clear();
-            Cover(line, after, run.AsSpan(i), threadMm / 2);
+            Cover(line, after, new Stretch(run, boxes, i + 1, run.Length), threadMm / 2);
             double step = line[0].DistanceTo(line[1]) / samples;
             for (int k = 0; k < samples; k++)
             {
@@ -121,9 +124,35 @@ internal static class JoinSight
         return Math.Min(samples, MostSamples);
     }
 
-    /// <summary>Marks the samples of a line that lie under the satin of a run, thread by thread.</summary>
-    private static void Cover(ReadOnlySpan<Point> line, Span<bool> hidden, ReadOnlySpan<NeedleStep> run, double half)
+    /// <summary>Stitches of a run, from the one that leads to a step up to, not including, another.</summary>
+    private readonly record struct Stretch(NeedleStep[] Run, Extent[]? Boxes, int From, int To);
+
+    /// <summary>How far some stitches after each other reach.</summary>
+    private readonly record struct Extent(double Left, double Right, double Bottom, double Top);
+
+    /// <summary>How far each dozen of stitches reaches: most of them lie nowhere near a line.</summary>
+    private static Extent[] Boxes(NeedleStep[] run)
     {
+        var boxes = new Extent[(run.Length - 1 + BoxStitches - 1) / BoxStitches];
+        for (int b = 0; b < boxes.Length; b++)
+        {
+            var (left, right, bottom, top) = (double.MaxValue, double.MinValue, double.MaxValue, double.MinValue);
+            for (int i = b * BoxStitches; i <= Math.Min((b + 1) * BoxStitches, run.Length - 1); i++)
+            {
+                var p = run[i].At;
+                (left, right, bottom, top) = (Math.Min(left, p.XMm), Math.Max(right, p.XMm), Math.Min(bottom, p.YMm), Math.Max(top, p.YMm));
+            }
+
+            boxes[b] = new Extent(left, right, bottom, top);
+        }
+
+        return boxes;
+    }
+
+    /// <summary>Marks the samples of a line that lie under the satin of a run, thread by thread.</summary>
+    private static void Cover(ReadOnlySpan<Point> line, Span<bool> hidden, Stretch stretch, double half)
+    {
+        var (run, boxes, first, end) = stretch;
         var (left, right, bottom, top) = (double.MaxValue, double.MinValue, double.MaxValue, double.MinValue);
         foreach (var p in line)
         {
@@ -131,8 +160,18 @@ internal static class JoinSight
             (bottom, top) = (Math.Min(bottom, p.YMm - half), Math.Max(top, p.YMm + half));
         }
 
-        for (int i = 1; i < run.Length; i++)
+        for (int i = first; i < end; i++)
         {
+            if (boxes is not null && (i - 1) % BoxStitches == 0)
+            {
+                ref var box = ref boxes[(i - 1) / BoxStitches];
+                if (box.Right < left || box.Left > right || box.Top < bottom || box.Bottom > top)
+                {
+                    i += BoxStitches - 1;
+                    continue;
+                }
+            }
+
             var (a, b) = (run[i - 1].At, run[i].At);
             if (run[i].Kind is not (StitchKind.Satin or StitchKind.Running)
                 || Math.Max(a.XMm, b.XMm) < left || Math.Min(a.XMm, b.XMm) > right || Math.Max(a.YMm, b.YMm) < bottom || Math.Min(a.YMm, b.YMm) > top)

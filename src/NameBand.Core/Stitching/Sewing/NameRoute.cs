@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using NameBand.Common;
 
 namespace NameBand.Stitching.Sewing;
@@ -40,6 +41,7 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
     private readonly HashSet<SewnPiece> _apart = [];
     private readonly List<int> _before = [];
     private readonly List<int> _open = [];
+    private readonly List<int> _joined = [];
     private double[] _reached = [];
     private int[] _from = [];
 
@@ -229,10 +231,11 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
             var (least, before) = ByCut(at.Of(part.Starts[exit]), cheapest);
             int best = entries;
             double over = part.OverSatin(exit) is var known && double.IsNaN(known) ? 0 : known;
-            least += part.Cost(entries, exit) + over;
-            for (int entry = 0; entry < entries; entry++)
+            var costs = part.Costs(exit);
+            least += costs[entries] + over;
+            foreach (int entry in CollectionsMarshal.AsSpan(_joined))
             {
-                double cost = _reached[entry] + part.Cost(entry, exit) + over;
+                double cost = _reached[entry] + costs[entry] + over;
                 if (cost < least)
                 {
                     (least, before, best) = (cost, _from[entry], entry);
@@ -256,6 +259,7 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
             _from = new int[entries];
         }
 
+        _joined.Clear();
         _reached.AsSpan(0, entries).Fill(double.PositiveInfinity);
         foreach (int l in _before)
         {
@@ -268,6 +272,14 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
                 {
                     (_reached[join.Entry], _from[join.Entry]) = (cost, node);
                 }
+            }
+        }
+
+        for (int entry = 0; entry < entries; entry++)
+        {
+            if (_reached[entry] < double.PositiveInfinity)
+            {
+                _joined.Add(entry);
             }
         }
     }
@@ -296,13 +308,15 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
         }
 
         int best = cheapest;
-        double least = _nodes[cheapest].Cost + (CutHopWorth * _nodes[cheapest].Leaves.DistanceTo(to));
+        var nodes = CollectionsMarshal.AsSpan(_nodes);
+        double least = nodes[cheapest].Cost + (CutHopWorth * nodes[cheapest].Leaves.DistanceTo(to));
         foreach (int l in _before)
         {
             var before = _layers[l];
             for (int i = before.First; i < before.First + before.Part.Exits.Length; i++)
             {
-                if (_nodes[i].Cost < least && _nodes[i].Cost + (CutHopWorth * _nodes[i].Leaves.DistanceTo(to)) is var cost && cost < least)
+                ref var node = ref nodes[i];
+                if (node.Cost < least && node.Cost + (CutHopWorth * node.Leaves.DistanceTo(to)) is var cost && cost < least)
                 {
                     (least, best) = (cost, i);
                 }

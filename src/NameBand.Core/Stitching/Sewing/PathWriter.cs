@@ -11,7 +11,7 @@ internal sealed class PathWriter
 {
     private readonly List<NeedleStep> _steps = [];
     private bool _threaded;
-    private NeedleStep[] _endLock = [];
+    private LockedRun? _last;
     private Placing _endOrigin;
 
     public NeedlePath ToPath() => new([.. _steps]);
@@ -39,7 +39,7 @@ internal sealed class PathWriter
         }
 
         _threaded = true;
-        _endLock = run.EndLock;
+        _last = run;
         _endOrigin = origin;
     }
 
@@ -91,8 +91,11 @@ internal sealed class PathWriter
 
     private void LockAtEnd()
     {
-        Sew(_endLock, _endOrigin);
-        _endLock = [];
+        if (_last is { } run)
+        {
+            Sew(run.EndLock, _endOrigin);
+            _last = null;
+        }
     }
 
     private void Sew(ReadOnlySpan<NeedleStep> steps, Placing origin)

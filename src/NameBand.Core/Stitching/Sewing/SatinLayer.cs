@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using NameBand.Stitching.Columns;
 using NameBand.Stitching.Geometry;
 
@@ -281,8 +282,8 @@ internal sealed class SatinLayer(SatinSettings settings)
     /// <summary>Whether the stitch to a point would cross one of the last ones of the same column.</summary>
     private static bool Crosses(SewnRun run, int count, Vec to)
     {
-        var needles = run.Needles;
-        int last = needles.Count - 1;
+        var needles = CollectionsMarshal.AsSpan(run.Needles);
+        int last = needles.Length - 1;
         for (int i = Math.Max(last - Math.Min(count, Window) + 2, 1); i < last; i++)
         {
             var (a, b, from) = (needles[i - 1].At, needles[i].At, needles[last].At);

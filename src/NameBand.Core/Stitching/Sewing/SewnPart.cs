@@ -122,8 +122,8 @@ internal sealed class SewnPart
         }
     }
 
-    /// <summary>What a way through costs in mm of thread in sight, joins aside.</summary>
-    public double Cost(int entry, int exit) => _costs.Value[(exit * (Entries.Length + 1)) + entry];
+    /// <summary>What the ways through to an exit cost in mm of thread in sight, joins aside: from each way in, and last from the exit's own start.</summary>
+    public ReadOnlySpan<double> Costs(int exit) => _costs.Value.AsSpan(exit * (Entries.Length + 1), Entries.Length + 1);
 
     private static int[] Orders(IReadOnlyList<WayOut> outs)
     {

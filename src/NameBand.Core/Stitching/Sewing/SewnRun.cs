@@ -14,7 +14,7 @@ internal sealed class SewnRun
 
     private readonly List<Needle> _needles = [];
 
-    public IReadOnlyList<Needle> Needles => _needles;
+    public List<Needle> Needles => _needles;
 
     public Vec Last => _needles[^1].At;
 

@@ -10,7 +10,8 @@ internal sealed class CellCover(Vec corner, double cellMm, int width, int height
     private const double SampleCells = 0.7;
 
     private readonly double _cellsPerMm = 1 / cellMm;
-    private readonly List<int> _cells = [];
+    private int[] _cells = new int[256];
+    private int _count;
 
     /// <summary>Adds the cells of the piece between the crossing from a to b and the one from c to d.</summary>
     public void Add(Vec a, Vec b, Vec c, Vec d)
@@ -20,6 +21,7 @@ internal sealed class CellCover(Vec corner, double cellMm, int width, int height
         int along = Math.Max(1, (int)Math.Ceiling(Math.Max((c - a).Length, (d - b).Length) / SampleCells));
         double stepAcross = 1.0 / across;
         double stepAlong = 1.0 / along;
+        Room(_count + ((across + 1) * along));
         for (int i = 0; i <= across; i++)
         {
             var p = Vec.Mix(a, b, i * stepAcross);
@@ -32,7 +34,15 @@ internal sealed class CellCover(Vec corner, double cellMm, int width, int height
         }
     }
 
-    public int[] ToArray() => [.. _cells];
+    public int[] ToArray() => _cells[.._count];
+
+    private void Room(int count)
+    {
+        if (count > _cells.Length)
+        {
+            Array.Resize(ref _cells, Math.Max(count, 2 * _cells.Length));
+        }
+    }
 
     private Vec InCells(Vec p) => (p - corner) * _cellsPerMm;
 
@@ -40,10 +50,14 @@ internal sealed class CellCover(Vec corner, double cellMm, int width, int height
     {
         int x = (int)p.X;
         int y = (int)p.Y;
-        if (p.X >= 0 && p.Y >= 0 && x < width && y < height && seenBy[(y * width) + x] != number)
+        if (p.X >= 0 && p.Y >= 0 && x < width && y < height)
         {
-            seenBy[(y * width) + x] = number;
-            _cells.Add((y * width) + x);
+            ref int seen = ref seenBy[(y * width) + x];
+            if (seen != number)
+            {
+                seen = number;
+                _cells[_count++] = (y * width) + x;
+            }
         }
     }
 }

@@ -10,6 +10,8 @@ internal sealed class EarClipper
 {
     private readonly Region _region;
     private readonly int[] _vertex;
+    private readonly Vec[] _at;
+    private readonly PointGrid _grid;
     private readonly int[] _next;
     private readonly int[] _previous;
     private int _count;
@@ -19,6 +21,9 @@ internal sealed class EarClipper
         _region = region;
         int room = region.Points.Length + (2 * region.RingStarts.Length);
         _vertex = new int[room];
+        _at = new Vec[room];
+        region.Points.CopyTo(_at, 0);
+        _grid = new PointGrid(region.Points);
         _next = new int[room];
         _previous = new int[room];
         _count = region.Points.Length;
@@ -37,7 +42,7 @@ internal sealed class EarClipper
         return clipper.JoinHoles() ? clipper.CutEars() : null;
     }
 
-    private Vec At(int node) => _region.Points[_vertex[node]];
+    private Vec At(int node) => _at[node];
 
     /// <summary>Positive when the three nodes turn left.</summary>
     private double Turn(int a, int b, int c) => Vec.Cross(At(b) - At(a), At(c) - At(b));
@@ -149,6 +154,9 @@ internal sealed class EarClipper
         int b2 = _count++;
         _vertex[a2] = _vertex[a];
         _vertex[b2] = _vertex[b];
+        (_at[a2], _at[b2]) = (_at[a], _at[b]);
+        _grid.Repeat(_vertex[a]);
+        _grid.Repeat(_vertex[b]);
         int afterA = _next[a];
         int beforeB = _previous[b];
         (_next[a], _previous[b]) = (b, a);
@@ -175,6 +183,7 @@ internal sealed class EarClipper
                 triangles.Add(_vertex[after]);
                 _next[before] = after;
                 _previous[after] = before;
+                _grid.Remove(_vertex[node]);
                 left--;
                 misses = 0;
                 lenient = false;
@@ -214,23 +223,24 @@ internal sealed class EarClipper
         double bottom = Math.Min(pa.Y, Math.Min(pb.Y, pc.Y));
         double top = Math.Max(pa.Y, Math.Max(pb.Y, pc.Y));
         double slack = lenient ? 1e-9 : -1e-12;
-        for (int p = _next[c]; p != a; p = _next[p])
+        var (from, to) = (_grid.CellOf(new Vec(left, bottom)), _grid.CellOf(new Vec(right, top)));
+        for (int row = from.Row; row <= to.Row; row++)
         {
-            var q = At(p);
-            if (q.X < left || q.X > right || q.Y < bottom || q.Y > top)
+            for (int column = from.Column; column <= to.Column; column++)
             {
-                continue;
-            }
+                for (int v = _grid.First(column, row); v >= 0; v = _grid.Next(v))
+                {
+                    var q = _at[v];
+                    if (q.X < left || q.X > right || q.Y < bottom || q.Y > top || v == _vertex[a] || v == _vertex[b] || v == _vertex[c])
+                    {
+                        continue;
+                    }
 
-            int v = _vertex[p];
-            if (v == _vertex[a] || v == _vertex[b] || v == _vertex[c])
-            {
-                continue;
-            }
-
-            if (Vec.Cross(pb - pa, q - pa) >= slack && Vec.Cross(pc - pb, q - pb) >= slack && Vec.Cross(pa - pc, q - pc) >= slack)
-            {
-                return false;
+                    if (Vec.Cross(pb - pa, q - pa) >= slack && Vec.Cross(pc - pb, q - pb) >= slack && Vec.Cross(pa - pc, q - pc) >= slack)
+                    {
+                        return false;
+                    }
+                }
             }
         }
 

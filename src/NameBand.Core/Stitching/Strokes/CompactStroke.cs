@@ -16,6 +16,9 @@ internal static class CompactStroke
     /// <summary>Upright where that is hardly longer round, as the stem is that the mark stands beside.</summary>
     private const double UprightWorth = 1.06;
 
+    /// <summary>A rectangle about a region is at least so much longer than this part of the region's extent level or upright.</summary>
+    private const double LongestToExtent = 1.46;
+
     /// <summary>The sides of the stroke; what lies before and after belongs to its ends.</summary>
     private const double SideFrom = 0.35;
     private const double SideTo = 0.65;
@@ -23,7 +26,7 @@ internal static class CompactStroke
     /// <summary>Null where the region has holes, is longer than stated or is no such mark.</summary>
     public static Stroke? Of(Region region, double longestMm)
     {
-        if (region.RingStarts.Length > 1)
+        if (region.RingStarts.Length > 1 || IsLonger(region, LongestToExtent * longestMm))
         {
             return null;
         }
@@ -74,10 +77,26 @@ internal static class CompactStroke
         return axis.X < 0 ? axis * -1 : axis;
     }
 
+    private static bool IsLonger(Region region, double mm)
+    {
+        var (level, upright) = (Extent(region, new Vec(1, 0)), Extent(region, new Vec(0, 1)));
+        return level.To - level.From > mm || upright.To - upright.From > mm;
+    }
+
     private static double Area(Region region, Vec direction)
     {
-        var (along, across) = (Extent(region, direction), Extent(region, direction.Left));
-        return (along.To - along.From) * (across.To - across.From);
+        double from = double.PositiveInfinity, to = double.NegativeInfinity, low = double.PositiveInfinity, high = double.NegativeInfinity;
+        foreach (var p in region.Points)
+        {
+            double along = Vec.Dot(p, direction);
+            double across = Vec.Dot(p, direction.Left);
+            from = Math.Min(from, along);
+            to = Math.Max(to, along);
+            low = Math.Min(low, across);
+            high = Math.Max(high, across);
+        }
+
+        return (to - from) * (high - low);
     }
 
     private static (double From, double To, int First, int Last) Extent(Region region, Vec direction)

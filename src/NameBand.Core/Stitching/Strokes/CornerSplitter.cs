@@ -14,6 +14,9 @@ internal static class CornerSplitter
     private const double RoundedTurnRad = 30 * Math.PI / 180;
     private const int MostCorners = 24;
 
+    /// <summary>Of a turn a little less than any that counts.</summary>
+    private static readonly double LeastTangent = 0.99 * Math.Tan(RoundedTurnRad);
+
     /// <summary>Legs that run on past a corner at slants as near as this to each other are alike.</summary>
     private const double AlikeSlant = 0.25;
 
@@ -118,6 +121,16 @@ internal static class CornerSplitter
         return Vec.Angle(p - edge.At(Math.Max(0, s - reach)), edge.At(Math.Min(edge.Length, s + reach)) - p);
     }
 
+    /// <summary>The same to one side; 0 where it is less than any turn that counts.</summary>
+    private static double BendOver(Trace edge, double s, double reach, int sign)
+    {
+        var p = edge.At(s);
+        var (into, outOf) = (p - edge.At(Math.Max(0, s - reach)), edge.At(Math.Min(edge.Length, s + reach)) - p);
+        double cross = sign * Vec.Cross(into, outOf);
+        double dot = Vec.Dot(into, outOf);
+        return cross <= 0 || cross < LeastTangent * dot ? 0 : Math.Atan2(cross, dot);
+    }
+
     private static CornerCut? FirstCut(Stroke stroke, double window)
     {
         double width = WidthOf(stroke);
@@ -145,7 +158,7 @@ internal static class CornerSplitter
         double most = InnerTurnRad;
         for (double s = 0.6 * reach; s < inner.Length - (0.6 * reach); s += step)
         {
-            double bend = sign * Bend(inner, s, reach);
+            double bend = BendOver(inner, s, reach, sign);
             if (bend > most)
             {
                 most = bend;
@@ -167,7 +180,7 @@ internal static class CornerSplitter
         double limit = 1.6 * width / Math.Max(0.35, Math.Cos(Math.Min(most, 2.6) / 2));
         for (double s = 0; s <= outer.Length; s += step)
         {
-            if (sign * Bend(outer, s, 0.4 * width) > (most > SharpTurnRad ? RoundedTurnRad : OuterTurnRad) && (outer.At(s) - c).Length < limit)
+            if ((outer.At(s) - c).Length < limit && BendOver(outer, s, 0.4 * width, sign) > (most > SharpTurnRad ? RoundedTurnRad : OuterTurnRad))
             {
                 return best;
             }
@@ -267,8 +280,8 @@ internal static class CornerSplitter
     private static CornerCut? CutAfter(
         Stroke stroke, Trace inner, Trace outer, double at, double cut, Vec outOf, bool innerIsRight)
     {
-        var turnedInner = new Trace(Enumerable.Reverse(inner.Points.ToArray()));
-        var turnedOuter = new Trace(Enumerable.Reverse(outer.Points.ToArray()));
+        var turnedInner = new Trace([.. Enumerable.Reverse(inner.Points.ToArray())]);
+        var turnedOuter = new Trace([.. Enumerable.Reverse(outer.Points.ToArray())]);
         var made = CutFor(
             stroke.Reversed(), turnedInner, turnedOuter, inner.Length - at, outer.Length - cut, outOf * -1, !innerIsRight);
         return made is { } m ? new CornerCut(m.After.Reversed(), m.Before.Reversed()) : null;

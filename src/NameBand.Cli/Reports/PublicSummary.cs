@@ -12,13 +12,19 @@ internal static class PublicSummary
         page.Line($"{answer.Title}: a page for supporters to find their names", tone: Tone.Heading);
         page.Gap();
         string size = (answer.PageBytes / 1e6).ToString("0.00", CultureInfo.InvariantCulture) + Words.Tie + "MB";
-        page.Facts(
+        List<(string, string, Tone)> facts =
         [
             ("Shown", $"{Words.Count(answer.Shown, "name")} whose owners said yes to the web", Tone.Plain),
             ("Said no", $"{Words.Count(answer.Refusing, "name")}, sewn and not shown", Tone.Plain),
             ("Not asked", $"{Words.Count(answer.Unanswered, "name")} without an answer, sewn and not shown", Tone.Plain),
             ("Size", size, Tone.Plain),
-        ]);
+        ];
+        if (answer.Photos > 0)
+        {
+            facts.Insert(3, ("Photos", $"{Words.Count(answer.Photos, "photo")} on which everybody said yes", Tone.Plain));
+        }
+
+        page.Facts(facts);
         page.NeedsAndNotes(answer.Problems, "for you to ask");
 
         page.Gap();

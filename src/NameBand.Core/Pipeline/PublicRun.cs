@@ -46,6 +46,13 @@ internal static class PublicRun
 
         var matter = new PublicMatter(
             made.Job.Title, made.Plan, made.Job.Colours.OfCloth, made.Fabric.Thread.DiameterMm, Drawn(made, names, progress, cancel));
+        var ofPhotos = new List<Problem>();
+        using (var bare = new MemoryStream())
+        {
+            PublicPage.Write(bare, matter);
+            matter = matter with { Photos = PublicPhotos.Of(made, said, bare.Length, ofPhotos) };
+        }
+
         Sewing.Write(folder, OutPaths.PublicPage, stream => PublicPage.Write(stream, matter));
         Sewing.Write(folder, OutPaths.PublicPlaces, stream => PublicPlaces.Write(stream, matter));
         foreach (var name in matter.Names)
@@ -53,13 +60,14 @@ internal static class PublicRun
             Sewing.Write(folder, OutPaths.PublicPicture(name.Number), stream => PublicPicture.Write(stream, matter, name));
         }
 
-        ImmutableArray<Problem> problems = [.. begun.Problems, .. said.Problems, .. Nobody(names), .. folder.Commit()];
+        ImmutableArray<Problem> problems = [.. begun.Problems, .. said.Problems, .. Nobody(names), .. ofPhotos, .. folder.Commit()];
         bool needsPerson = problems.Any(p => p.Severity == Severity.NeedsPerson);
         return new PublicReport(needsPerson ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced, made.Job.Title, folder.FullPath, problems)
         {
             Shown = names.Length,
             Refusing = said.Refused,
             Unanswered = said.Unanswered,
+            Photos = matter.Photos.Length,
             PageBytes = InnerFile.Length(folder.FullPath, OutPaths.PublicPage),
         };
     }

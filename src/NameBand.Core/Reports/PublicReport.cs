@@ -20,6 +20,9 @@ public sealed record PublicReport(ExitStatus Status, string Title, string? Folde
     /// <summary>Names to be sewn whose owners did not say.</summary>
     public int Unanswered { get; init; }
 
+    /// <summary>Photos on it.</summary>
+    public int Photos { get; init; }
+
     public long PageBytes { get; init; }
 
     public static PublicReport Refused(ImmutableArray<Problem> problems) => new(ExitStatus.CannotUse, "", null, problems);

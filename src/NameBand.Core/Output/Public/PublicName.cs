@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Common;
 using NameBand.Layout;
@@ -26,4 +27,8 @@ internal sealed record PublicName(FoundName Found, CssColour Thread, byte[] Stit
 
 /// <summary>What the page for supporters is made of: nothing of anybody who did not say yes.</summary>
 /// <param name="Names">As the alphabet has them.</param>
-internal sealed record PublicMatter(string Title, StripPlan Plan, CssColour Cloth, double ThreadMm, IReadOnlyList<PublicName> Names);
+internal sealed record PublicMatter(string Title, StripPlan Plan, CssColour Cloth, double ThreadMm, IReadOnlyList<PublicName> Names)
+{
+    /// <summary>Only those on which every owner said yes.</summary>
+    public ImmutableArray<PublicPhoto> Photos { get; init; } = [];
+}

@@ -36,7 +36,7 @@ internal static class PublicPage
             + "<p id=\"said\" role=\"status\"></p>\n<ul id=\"found\" aria-label=\"Names found\"></ul>\n");
         writer.Write(
             "<section id=\"name\" aria-labelledby=\"who\" hidden>\n<h2 id=\"who\" tabindex=\"-1\"></h2>\n<canvas id=\"sewn\" role=\"img\"></canvas>\n"
-            + $"<p id=\"where\"></p>\n{HemDrawing(matter.Plan)}</section>\n");
+            + $"<p id=\"where\"></p>\n<div id=\"photos\"></div>\n{HemDrawing(matter.Plan)}</section>\n");
         writer.Write($"<details><summary>All {Whole(count)} {(count == 1 ? "name" : "names")} that are shown here</summary>\n<ul>\n");
         foreach (var name in matter.Names)
         {
@@ -78,6 +78,25 @@ internal static class PublicPage
                 json.WriteString("c", name.Thread.ToString());
                 json.WriteString("d", PublicPicture.Shaded(name.Thread).ToString());
                 json.WriteBase64String("s", name.Stitches);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("photos");
+            foreach (var photo in matter.Photos)
+            {
+                json.WriteStartObject();
+                json.WriteBase64String("j", photo.Jpeg);
+                json.WriteNumber("w", photo.WidthPx);
+                json.WriteNumber("h", photo.HeightPx);
+                json.WriteString("of", photo.What);
+                json.WriteStartArray("n");
+                foreach (int name in photo.Names)
+                {
+                    json.WriteNumberValue(name);
+                }
+
+                json.WriteEndArray();
                 json.WriteEndObject();
             }
 

@@ -56,6 +56,7 @@
     at('sewn').setAttribute('aria-label', `The name ${name.t} as it is sewn`);
     mark(name);
     draw(name);
+    photograph(name);
     at('who').focus();
     at('name').scrollIntoView({ block: 'nearest' });
   }
@@ -120,6 +121,17 @@
       to.lineWidth = data.thread * part / data.unit;
       to.stroke(path);
     }
+  }
+
+  function photograph(name) {
+    at('photos').replaceChildren(...data.photos.filter(p => p.n.includes(name.n)).map(p => {
+      const picture = document.createElement('img');
+      picture.src = 'data:image/jpeg;base64,' + p.j;
+      picture.width = p.w;
+      picture.height = p.h;
+      picture.alt = `A photo of ${p.of} with the name ${name.t}`;
+      return picture;
+    }));
   }
 
   function asked() {

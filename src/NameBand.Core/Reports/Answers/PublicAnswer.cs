@@ -16,6 +16,9 @@ public sealed record PublicAnswer : CommandAnswer
     /// <summary>Names to be sewn whose owners did not say: as good as a no.</summary>
     public required int Unanswered { get; init; }
 
+    /// <summary>Photos on it: those on which every owner of a name said yes.</summary>
+    public required int Photos { get; init; }
+
     /// <summary>Size of the page.</summary>
     public required long PageBytes { get; init; }
 
@@ -29,6 +32,7 @@ public sealed record PublicAnswer : CommandAnswer
             Shown = report.Shown,
             Refusing = report.Refusing,
             Unanswered = report.Unanswered,
+            Photos = report.Photos,
             PageBytes = report.PageBytes,
         }
         : RefusedAnswer.Of(report.Status, report.Problems);

@@ -60,6 +60,22 @@ public readonly record struct CssColour(byte Red, byte Green, byte Blue)
     /// <summary>Such as <c>#2e4c8e</c>.</summary>
     public override string ToString() => "#" + Number.ToString("x6", CultureInfo.InvariantCulture);
 
+    /// <summary>Such as <c>darkred (#8b0000)</c>, or <c>near darkred (#8a0505)</c>: what one can ask for in a shop.</summary>
+    public string InWords
+    {
+        get
+        {
+            var own = this;
+            string near = KnownWords.MinBy(w => own.ApartFrom(Named[w]))!;
+            return $"{(own.ApartFrom(Named[near]) == 0 ? "" : "near ")}{near} ({this})";
+        }
+    }
+
+    private int ApartFrom(CssColour other) =>
+        (2 * Square(Red - other.Red)) + (4 * Square(Green - other.Green)) + (3 * Square(Blue - other.Blue));
+
+    private static int Square(int number) => number * number;
+
     /// <summary>
     /// Contrast of two colours, 1 to 21: WCAG 2.2, “contrast ratio”, (L1 + 0.05) / (L2 + 0.05) of the relative luminances.
     /// </summary>

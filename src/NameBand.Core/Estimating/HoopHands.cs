@@ -79,7 +79,18 @@ internal sealed class HoopHands
         return minutes * (1 + _hands.RestAllowance);
     }
 
-    /// <summary>What the log does not time: the thread of the marks, and taking them out.</summary>
+    /// <summary>
+    /// Changes to another thread by hand at a hooping. Those inside a needle path are the machine's stops; where marks are sewn first, in a
+    /// thread of their own, it is changed after them anyway.
+    /// </summary>
+    public int ThreadChanges(int hooping)
+    {
+        var way = _matter.WayOf(hooping);
+        return _matter.Plan.Threads.Of(hooping) is not { } threads ? 0
+            : (threads.ChangesBefore && !way.HasSewnMarks ? 1 : 0) + (way.FollowsCoordinates ? 0 : threads.Inside);
+    }
+
+    /// <summary>What the log does not time: the thread of the marks, and taking them out; and changes to another thread.</summary>
     public double UntimedMinutes(int hooping) =>
-        _matter.WayOf(hooping).HasSewnMarks ? (MarksThreadMinutes + MarksOutMinutes) * (1 + _hands.RestAllowance) : 0;
+        ((_matter.WayOf(hooping).HasSewnMarks ? MarksThreadMinutes + MarksOutMinutes : 0) + (ThreadChanges(hooping) * MarksThreadMinutes)) * (1 + _hands.RestAllowance);
 }

@@ -35,14 +35,13 @@ public static class Shopping
         double needleM = estimate.NeedleThreadM * (1 + shop.ThreadWastePart);
         double bobbinM = estimate.BobbinThreadM * (1 + shop.ThreadWastePart);
         double hours = estimate.MachineMinutes.Likely / 60;
-        double spools = Whole(needleM / shop.SpoolM);
         double bobbinSpools = Whole(bobbinM / shop.BobbinSpoolM);
         double needles = hours > 0 ? Whole(hours / shop.HoursPerNeedle) : 0;
         double worth = (estimate.MachineMinutes.Likely + estimate.HandsOnMinutes.Likely) / 60;
         return new ShoppingList(
             [
-                Counted(job.Colours.Thread is { } thread ? $"needle thread, {thread}" : "needle thread", Metres(needleM), spools, Plural(spools, "spool") + $" of {Metres(shop.SpoolM)}", job.Prices.Spool),
-                Counted("bobbin thread", $"{Metres(bobbinM)}, {Plural(estimate.Bobbins, "bobbin", withNumber: true)} of {Metres(job.Bobbin.HoldsM)}", bobbinSpools, Plural(bobbinSpools, "spool") + $" of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
+                .. NeedleThreads(job, plan, estimate, needleM),
+                Counted(job.Colours.Bobbin is { } bobbin ? $"bobbin thread, {bobbin.InWords}" : "bobbin thread", $"{Metres(bobbinM)}, {Plural(estimate.Bobbins, "bobbin", withNumber: true)} of {Metres(job.Bobbin.HoldsM)}", bobbinSpools, Plural(bobbinSpools, "spool") + $" of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
                 Cloth(job, plan),
                 Backing(job, plan),
                 .. StiffeningBuy.Of(job, plan),
@@ -50,6 +49,21 @@ public static class Shopping
             ],
             job.Prices.Currency,
             job.Prices.Hour is { } hour ? Math.Round(worth * hour, 2) : null);
+    }
+
+    /// <summary>A line for each colour, with the spools of it; what belongs to no name, such as ends of thread, goes with the names.</summary>
+    private static IEnumerable<BuyLine> NeedleThreads(BandJob job, StripPlan plan, Estimate estimate, double allM)
+    {
+        var metres = ThreadMetres.Of(plan, estimate);
+        double named = metres.Sum(m => m.Metres);
+        foreach (var (thread, m) in metres)
+        {
+            double neededM = named > 0 ? allM * m / named : allM;
+            double spools = Whole(neededM / job.Shop.SpoolM);
+            bool isSaid = metres.Length > 1 || job.Colours.Thread is not null || thread != ColourSettings.UsualThread;
+            yield return Counted(
+                isSaid ? $"needle thread, {thread.InWords}" : "needle thread", Metres(neededM), spools, Plural(spools, "spool") + $" of {Metres(job.Shop.SpoolM)}", job.Prices.Spool);
+        }
     }
 
     /// <summary>

@@ -3,7 +3,8 @@ using NameBand.Common;
 namespace NameBand.Job;
 
 /// <summary>The colours that a job is sewn in; null where it does not say.</summary>
-public sealed record ColourSettings(CssColour? Cloth = null, CssColour? Thread = null)
+/// <param name="Bobbin">Bought so; it lies on the wrong side, and no picture shows it.</param>
+public sealed record ColourSettings(CssColour? Cloth = null, CssColour? Thread = null, CssColour? Bobbin = null)
 {
     /// <summary>Undyed cotton.</summary>
     public static CssColour UsualCloth { get; } = CssColour.Of(0xF5EFE2);

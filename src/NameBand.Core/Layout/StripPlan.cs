@@ -150,6 +150,9 @@ public sealed record StripPlan(
     /// <summary>The colours of its cloth and threads.</summary>
     public PlanColours Colours { get; init; } = PlanColours.Usual;
 
+    /// <summary>In which order threads are sewn, where there are several.</summary>
+    public ThreadTurns Threads { get; init; } = ThreadTurns.None;
+
     /// <summary>The thread of some of its names; where they have several, that of the job.</summary>
     public CssColour? ThreadOf(IEnumerable<PlacedName> names) => names.Select(Colours.OfThread).Distinct().Take(2).ToList() is [var one] ? one : null;
 
@@ -238,6 +241,9 @@ public sealed record StripPlan(
         Rounds = [.. Rounds.Select(r => r with { Segments = [.. r.Segments.Where(s => isAsked(s.Way))] })],
         Hoopings = [.. Hoopings.Where(h => isAsked(h.Way))],
     };
+
+    /// <summary>Some of its hoopings, such as one person's.</summary>
+    public StripPlan Only(IReadOnlySet<int> hoopings) => this with { PartOf = PartOf ?? this, Hoopings = [.. Hoopings.Where(h => hoopings.Contains(h.Number))] };
 
     /// <summary>The hoopings that a round is sewn in with its segments in them, in the plan's order.</summary>
     public IEnumerable<(Hooping Hooping, Segment Segment)> HoopedIn(Round round)

@@ -40,7 +40,7 @@ public static class HoopingProof
         var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm)
         {
             InWords = string.Join("; ", words),
-            Palette = DyePalette.Of(plan.Colours, plan.ThreadOf(hooping.Segments.SelectMany(s => s.Segment.Names))),
+            Palette = ThreadSections.Palette(plan, hooping),
         };
 
         page.Write(png, picture =>
@@ -56,7 +56,7 @@ public static class HoopingProof
             }
 
             var steps = path.Steps.AsSpan();
-            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
+            ThreadSections.Draw(picture, (plan, hooping), steps, (page.X(0), page.Y(0)), threadMm);
             ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
             DrawCrosses(picture, page, plan, hooping);
             if (figures.IsCutByHand)

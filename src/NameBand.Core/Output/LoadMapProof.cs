@@ -37,13 +37,13 @@ public static class LoadMapProof
             left, field.TopMm + AroundMm, field.WidthMm + (2 * AroundMm), field.HeightMm + (2 * AroundMm) + foot, PixelsPerMm)
         {
             InWords = caption,
+            Palette = ThreadSections.Palette(plan, hooping),
         };
         page.Write(png, picture =>
         {
             ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Dyes.CottonAt);
             HoopingProof.DrawField(picture, page, field);
-            ThreadLayer.Draw(
-                picture, path.Steps.AsSpan(), page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, fabric.Thread.DiameterMm);
+            ThreadSections.Draw(picture, (plan, hooping), path.Steps.AsSpan(), (page.X(0), page.Y(0)), fabric.Thread.DiameterMm);
             if (map is not null)
             {
                 DrawMap(picture, page, map, fabric.MostPenetrationsPerMm2);

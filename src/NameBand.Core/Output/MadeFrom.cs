@@ -49,6 +49,12 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
             Add(values, placed.Segment);
         }
 
+        // Of one thread nothing is said, as before there were several.
+        if (plan.Threads.Of(hooping.Number) is { } threads)
+        {
+            values.Add(string.Join(' ', threads.Order)).Add(plan.Threads.Threads.Length);
+        }
+
         return values.Fingerprint();
     }
 

@@ -43,12 +43,32 @@ public static class NeedlePathReading
             stop++;
         }
 
-        for (int i = 0; i < stop && stop < steps.Count; i++)
+        for (int i = 0; i < stop && stop < steps.Count && AreMarks(steps, stop); i++)
         {
             steps[i] = steps[i].Action == NeedleAction.Stitch ? steps[i] with { Kind = StitchKind.Mark } : steps[i];
         }
 
         return steps.DrainToImmutable();
+    }
+
+    /// <summary>
+    /// Whether what comes before the first stop are marks, five points each: else the stop is for another thread between names, whose
+    /// columns and locks go on for many more.
+    /// </summary>
+    private static bool AreMarks(ImmutableArray<NeedleStep>.Builder steps, int stop)
+    {
+        const int mostOfMark = 8;
+        int run = 0;
+        for (int i = 0; i < stop; i++)
+        {
+            run = steps[i].Action == NeedleAction.Stitch ? run + 1 : 0;
+            if (run > mostOfMark)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>The path with every point where its file has it, to the thousandth of a millimetre.</summary>

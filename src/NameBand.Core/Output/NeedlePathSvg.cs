@@ -28,19 +28,27 @@ public static class NeedlePathSvg
             + $"viewBox=\"{Mm(Thousandths.Of(field.LeftMm))} {Mm(-Thousandths.Of(field.TopMm))} {width} {height}\">\n"
             + $"<title>hooping {hooping.Number.ToString(CultureInfo.InvariantCulture)}, mark {SheetMarks.Of(plan, hooping)}</title>\n"
             + $"<desc>{SecurityElement.Escape(names)}</desc>\n");
-        var own = plan.ThreadOf(hooping.Segments.SelectMany(s => s.Segment.Names));
-        string thread = own?.ToString() ?? "#1c2c5c";
         string stroke = Mm(Thousandths.Of(threadMm));
-        WriteRuns(writer, path, marks: true, $"<g id=\"marks\" fill=\"none\" stroke=\"#8f8262\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
-        WriteRuns(writer, path, marks: false, $"<g id=\"names\" fill=\"none\" stroke=\"{thread}\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
+        var steps = path.Steps.AsSpan();
+        WriteRuns(writer, steps, marks: true, $"<g id=\"marks\" fill=\"none\" stroke=\"#8f8262\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
+        var parts = ThreadSections.Of(plan, hooping, steps);
+        for (int i = 0; i < parts.Length; i++)
+        {
+            string thread = parts[i].Thread?.ToString() ?? "#1c2c5c";
+            string id = i == 0 ? "names" : FormattableString.Invariant($"names-{i + 1}");
+            WriteRuns(
+                writer, steps[parts[i].From..parts[i].To], marks: false,
+                $"<g id=\"{id}\" fill=\"none\" stroke=\"{thread}\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
+        }
+
         writer.Write("</svg>\n");
     }
 
-    private static void WriteRuns(StreamWriter writer, NeedlePath path, bool marks, string open)
+    private static void WriteRuns(StreamWriter writer, ReadOnlySpan<NeedleStep> steps, bool marks, string open)
     {
         writer.Write(open);
         bool isDown = false;
-        foreach (var step in path.Steps)
+        foreach (var step in steps)
         {
             bool isDrawn = step.Action == NeedleAction.Stitch && (step.Kind == StitchKind.Mark) == marks;
             if (isDrawn)

@@ -25,7 +25,7 @@ internal static class Playback
         double wide = field.WidthMm + (2 * AroundMm);
         var page = new ProofPage(field.LeftMm - AroundMm, top, wide, top - bottom, show.PlaybackWidthPixels / wide)
         {
-            Palette = DyePalette.Of(plan.Colours, plan.ThreadOf(hooping.Segments.SelectMany(s => s.Segment.Names))),
+            Palette = ThreadSections.Palette(plan, hooping),
         };
         int frames = FrameCount(path, show.PlaybackSeconds);
         int milliseconds = (int)Math.Round(show.PlaybackSeconds * 1000 / frames);
@@ -38,12 +38,12 @@ internal static class Playback
         }
 
         byte[] frame = new byte[cloth.Length];
-        Draw(frame, page, cloth, steps, null, threadMm);
+        Draw(frame, page, cloth, (plan, hooping), steps, null, threadMm);
         using var moving = new MovingPng(png, page.WidthPx, page.HeightPx, page.PixelsPerMm, page.Palette.Colours, frames, frame);
         for (int i = 1; i <= frames; i++)
         {
             int shown = (int)((long)steps.Length * i / frames);
-            Draw(frame, page, cloth, steps[..shown], i < frames ? steps[shown - 1] : null, threadMm);
+            Draw(frame, page, cloth, (plan, hooping), steps[..shown], i < frames ? steps[shown - 1] : null, threadMm);
             moving.Add(frame, i < frames ? milliseconds : LastMilliseconds);
         }
     }
@@ -62,7 +62,8 @@ internal static class Playback
         }
     }
 
-    private static void Draw(byte[] frame, ProofPage page, byte[] cloth, ReadOnlySpan<NeedleStep> steps, NeedleStep? needle, double threadMm)
+    private static void Draw(
+        byte[] frame, ProofPage page, byte[] cloth, (StripPlan Plan, Hooping Hooping) of, ReadOnlySpan<NeedleStep> steps, NeedleStep? needle, double threadMm)
     {
         using var picture = new Picture(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm) { Palette = page.Palette };
         for (int y = 0; y < page.HeightPx; y++)
@@ -71,7 +72,7 @@ internal static class Playback
         }
 
         ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
-        ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
+        ThreadSections.Draw(picture, of, steps, (page.X(0), page.Y(0)), threadMm);
         if (needle is { } at)
         {
             double half = Math.Max(2, page.Px(SpotMm));

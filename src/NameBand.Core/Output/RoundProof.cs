@@ -46,7 +46,7 @@ public static class RoundProof
         var page = new ProofPage(left, top, flat.CutRightMm + SideMm - left, top - bottom, PixelsPerMm(flat.CutRightMm - flat.CutLeftMm))
         {
             InWords = string.Join('\n', caption),
-            Palette = DyePalette.Of(plan.Colours, plan.ThreadOf(round.Names)),
+            Palette = ThreadSections.Palette(plan, round.NamesAndMotifs),
         };
         void Paint(Picture picture)
         {
@@ -166,9 +166,10 @@ public static class RoundProof
             face.Set(picture, number, middle, baseline, cap, Dyes.Ink, 0.5);
             if (inSight)
             {
+                var (at, shades) = picture.Palette.ShadesOf(plan.Colours.OfThread(name));
                 ThreadLayer.Draw(
                     picture, sewn(name).Steps.AsSpan(), page.X(leftMm + plan.InsetMm(name)), page.Y(name.BaselineYMm), ThreadKinds.Names,
-                    Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
+                    at, shades, threadMm);
             }
         }
     }

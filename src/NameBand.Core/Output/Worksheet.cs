@@ -24,6 +24,7 @@ public static class Worksheet
             NewLine = CsvText.LineEnd,
         };
         var header = plan.Hem.IsCurved ? Header.Insert(Header.IndexOf("stitches"), "arc_off_line_mm") : Header;
+        header = plan.Threads.AreSeveral ? header.Insert(header.IndexOf("stitches"), "threads") : header;
         writer.WriteLine(CsvText.Row([.. header]));
         string planMark = SheetMarks.Of(plan);
         var figures = estimate.Hoopings.ToDictionary(f => f.Number);
@@ -60,6 +61,7 @@ public static class Worksheet
                     StripWords.Of(i, strips.Count),
                     SheetMarks.Of(plan, hooping),
                     planMark,
+                    .. plan.Threads.Of(hooping.Number) is { } threads ? new[] { i == 0 ? string.Join(" then ", threads.Order.Select(t => t.InWords)) : "" } : [],
                     i == 0 ? Whole(figure.Stitches) : "",
                     i == 0 ? Tenths(estimate.OwnMinutes(figure)) : "",
                     "",

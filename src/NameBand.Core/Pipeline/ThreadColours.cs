@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
@@ -28,19 +27,15 @@ internal static class ThreadColours
             }
         }
 
-        foreach (var hooping in plan.Hoopings)
+        if (plan.Threads is { AreSeveral: true } several)
         {
-            ImmutableArray<CssColour> both = [.. Threads(plan, hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs)).Distinct()];
-            if (both.Length > 1)
-            {
-                yield return Problem.NeedsPerson(
-                    new Where(JobReader.FileName, Key: LayoutKeys.Groups.Path),
-                    FormattableString.Invariant($"Hooping {hooping.Number} holds names in the threads {Wording.List([.. both.Select(b => b.ToString())])}, and it is planned and drawn in one: nothing stops between them."),
-                    "Give each group with a thread of its own \"place\": \"ownRound\", and write \"lanes\": 1 in strip; or take \"thread\" out of the groups.");
-                yield break;
-            }
+            int inside = several.All.Values.Count(h => h.Order.Length > 1);
+            string within = inside == 0 ? "" : FormattableString.Invariant($"; {inside} {(inside == 1 ? "hooping holds" : "hoopings hold")} more than one");
+            yield return Problem.Note(
+                new Where(JobReader.FileName, Key: LayoutKeys.Groups.Path),
+                FormattableString.Invariant($"There are {several.Threads.Length} threads, {Wording.List([.. several.Threads.Select(t => t.InWords)])}, and {several.Changes} changes between them")
+                    + $"{within}. They are in the hours and in the order that asks for the fewest.",
+                inside == 0 ? "" : "With \"place\": \"ownRound\" a group lies on rounds of its own, and the thread is changed less.");
         }
     }
-
-    private static IEnumerable<CssColour> Threads(StripPlan plan, IEnumerable<PlacedName> names) => names.Select(n => plan.Colours.OfThread(n) ?? ColourSettings.UsualThread);
 }

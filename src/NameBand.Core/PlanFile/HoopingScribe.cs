@@ -31,6 +31,7 @@ internal static class HoopingScribe
             Stitches = figure.Stitches,
             Jumps = figure.Jumps,
             Trims = figure.Trims,
+            Threads = plan.Threads.Of(hooping.Number) is { } threads ? [.. threads.Order.Select(t => t.ToString())] : null,
             Minutes = Thousandths.Tenths(estimate.OwnMinutes(figure)),
             MadeFrom = origin?.MadeFrom,
             NeedlePathPrint = origin?.PathPrint,

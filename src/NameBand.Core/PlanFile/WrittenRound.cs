@@ -162,6 +162,9 @@ public sealed record WrittenHooping
 
     public required int Trims { get; init; }
 
+    /// <summary>In the order in which they are sewn; null where the whole job has one thread.</summary>
+    public IReadOnlyList<string>? Threads { get; init; }
+
     public required decimal Minutes { get; init; }
 
     /// <summary>Fingerprint of what the hooping's files were made from.</summary>

@@ -91,7 +91,7 @@ public sealed class Stitcher
     }
 
     /// <summary>
-    /// The whole path of one hooping: alignment marks, where they are sewn, with a stop to change the thread, the names from left to right,
+    /// The whole path of one hooping: alignment marks, where they are sewn, with a stop to change the thread, the names from left to right, thread by thread,
     /// the end. Origin: left end of the first segment, on its strip's centre line.
     /// </summary>
     public NeedlePath SewHooping(StripPlan plan, Hooping hooping)
@@ -102,18 +102,36 @@ public sealed class Stitcher
             SewMarks(plan, hooping, writer);
         }
 
+        // One thread after another, with a stop between; a name that is gone is sewn with whatever comes last.
+        ImmutableArray<CssColour> threads = plan.Threads.Of(hooping.Number)?.Order ?? [];
+        for (int i = 0; i < Math.Max(1, threads.Length); i++)
+        {
+            if (i > 0)
+            {
+                writer.Stop();
+            }
+
+            var later = threads.Skip(i + 1).ToHashSet();
+            var before = threads.Take(i).ToHashSet();
+            AddNames(plan, hooping, writer, n => threads.Length < 2 || ThreadTurns.ThreadOf(plan, n) is var own
+                && (own == threads[i] || (i == threads.Length - 1 && !before.Contains(own) && !later.Contains(own))));
+        }
+
+        writer.End();
+        return writer.ToPath();
+    }
+
+    private void AddNames(StripPlan plan, Hooping hooping, PathWriter writer, Func<PlacedName, bool> isNow)
+    {
         foreach (var placed in hooping.Segments)
         {
-            foreach (var name in placed.Segment.NamesAndMotifs)
+            foreach (var name in placed.Segment.NamesAndMotifs.Where(isNow))
             {
                 double x = plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
                 var arc = plan.FrameOf(placed) is { } frame ? new LetterArc(frame, x + (name.WidthMm / 2), name, _letterHeightMm) : null;
                 AddName(name.Lettered, new Point(placed.XMm + x, placed.YMm + name.BaselineYMm), writer, arc);
             }
         }
-
-        writer.End();
-        return writer.ToPath();
     }
 
     private static void SewMarks(StripPlan plan, Hooping hooping, PathWriter writer)

@@ -199,7 +199,12 @@ internal static class MachineState
             yield return $"Put a fresh bobbin in {change.Before} {names.GetValueOrDefault(change.BeforeOrder, "")}".TrimEnd() + ".";
         }
 
-        if (figures.Estimate.Hoopings.FirstOrDefault(h => h.Number == hooping.Number) is { Stops: > 0 } figure)
+        bool hasSewnMarks = now.Laid?.Plan.Marks == MarkMethod.Sewn;
+        if (now.Laid is { } laid && ThreadWords.Of(laid.Plan, hooping) is { Length: > 0 } threads)
+        {
+            yield return threads + (hasSewnMarks ? " Before them come the marks, in a thread of their own." : "");
+        }
+        else if (figures.Estimate.Hoopings.FirstOrDefault(h => h.Number == hooping.Number) is { Stops: > 0 } figure)
         {
             yield return figure.Stops == 1
                 ? "The machine stops once, after the marks: change to the thread of the names."

@@ -19,6 +19,14 @@ internal static class HoopMap
         json.WriteNumber("cut", plan.Hem.Strip.CutWidthMm);
         json.WriteNumber("finished", plan.Hem.Strip.FinishedWidthMm);
         json.WriteNumber("thread", laid.Fabric.Thread.DiameterMm);
+        StripMap.Dyes(json, plan);
+        json.WriteStartArray("order");
+        foreach (var thread in plan.Threads.Of(hooping.Number)?.Order ?? [])
+        {
+            json.WriteNumberValue(plan.Threads.Threads.IndexOf(thread));
+        }
+
+        json.WriteEndArray();
         Array(json, "field", field.LeftMm, field.BottomMm, field.RightMm, field.TopMm);
         json.WriteStartArray("strips");
         foreach (var hooped in hooping.Segments)

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using NameBand.Garment;
+using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Pipeline;
 using NameBand.Web.Table;
@@ -31,9 +32,36 @@ internal static class StripMap
         json.WriteBoolean("hasPaths", plan.HasNeedlePaths);
         json.WriteBoolean("hooped", laid.IsHooped);
         json.WriteBoolean("inches", inInches);
+        Dyes(json, plan);
         Rounds(json, plan);
         Names(json, plan, shelf);
         Hoopings(json, laid);
+        json.WriteEndObject();
+    }
+
+    /// <summary>The colours of cloth and threads, where the job says them; else the page has its own.</summary>
+    public static void Dyes(Utf8JsonWriter json, StripPlan plan)
+    {
+        var threads = plan.Threads.Threads;
+        bool hasThreads = threads.Any(t => t != ColourSettings.UsualThread) || threads.Length > 1;
+        if (plan.Colours.Cloth is null && !hasThreads)
+        {
+            return;
+        }
+
+        json.WriteStartObject("dyes");
+        if (plan.Colours.Cloth is { } cloth)
+        {
+            json.WriteString("cloth", cloth.ToString());
+        }
+
+        json.WriteStartArray("threads");
+        foreach (var thread in hasThreads ? threads : [])
+        {
+            json.WriteStringValue(thread.ToString());
+        }
+
+        json.WriteEndArray();
         json.WriteEndObject();
     }
 
@@ -144,6 +172,7 @@ internal static class StripMap
                     json.WriteNumberValue(name.IsGone ? 1 : 0);
                     json.WriteStringValue(motifs.Contains(name) ? "motif" : name.IsHeading ? "heading" : "name");
                     Number(json, plan.OnClothMm(hooping, hooped, name));
+                    json.WriteNumberValue(Math.Max(0, plan.Threads.Threads.IndexOf(ThreadTurns.ThreadOf(plan, name))));
                     json.WriteEndArray();
                 }
             }

@@ -1,7 +1,7 @@
 // The whole hem: a ring seen from above, or a line for an edge with two ends; what is on the table now stands out.
 
 import { here } from './strip.js';
-import { colours, lengthInWords, lettering, onTheme, sharpen } from './strip/colours.js';
+import { colours, dyed, inThread, lengthInWords, lettering, onTheme, sharpen } from './strip/colours.js';
 
 class RingPicture {
   constructor(box, told) {
@@ -60,19 +60,21 @@ class RingPicture {
     this.#say(seen);
   }
 
+  /** Where the job says its colours, names lie in their threads on a band of its cloth; what is seen on the table is told by its size. */
   #ring(g, m, names, seen) {
-    const c = this.colours;
-    g.lineWidth = 1;
-    g.strokeStyle = c.quiet;
+    const c = dyed(this.colours, this.map), isDyed = Boolean(this.map.dyes);
+    g.lineWidth = isDyed ? m.band - 1 : 1;
+    g.strokeStyle = isDyed ? c.cotton : c.quiet;
     for (let i = 0; i < m.rounds; i++) {
       g.beginPath();
       g.arc(m.x, m.y, m.outer - (i + 0.5) * m.band, 0, 7);
       g.stroke();
     }
-    for (const pass of [false, true]) {
+    const threads = isDyed ? [...new Set(names.map(n => n.thread))] : [null];
+    for (const [pass, thread] of [false, true].flatMap(p => threads.map(t => [p, t]))) {
       g.beginPath();
       for (const n of names) {
-        if (seen.has(n) !== pass) continue;
+        if (seen.has(n) !== pass || (thread !== null && n.thread !== thread)) continue;
         // The lowest round is the outermost: it hangs farthest down.
         const r = m.outer - (n.round + 0.5) * m.band;
         const half = m.band * (pass ? 0.48 : 0.26);
@@ -80,7 +82,7 @@ class RingPicture {
         g.moveTo(m.x + Math.cos(a) * (r - half), m.y + Math.sin(a) * (r - half));
         g.lineTo(m.x + Math.cos(a) * (r + half), m.y + Math.sin(a) * (r + half));
       }
-      g.strokeStyle = pass ? c.seen : c.quiet;
+      g.strokeStyle = thread !== null ? inThread(c, thread).thread : pass ? c.seen : c.quiet;
       g.lineWidth = Math.max(1, Math.min(pass ? 5 : 4, 2 * Math.PI * m.outer * m.rounds / Math.max(1, names.length) * (pass ? 0.6 : 0.45)));
       g.stroke();
     }
@@ -88,7 +90,7 @@ class RingPicture {
       const a = this.#angle(n.round, n.start + n.width / 2), r = m.outer - (n.round + 0.5) * m.band;
       return [m.x + Math.cos(a) * r, m.y + Math.sin(a) * r];
     });
-    g.strokeStyle = c.madder;
+    g.strokeStyle = this.colours.madder;
     g.lineWidth = 2;
     g.beginPath();
     g.moveTo(m.x, m.y + m.outer - m.rounds * m.band - 3);
@@ -123,17 +125,20 @@ class RingPicture {
   }
 
   #lines(g, m, names, seen) {
-    const c = this.colours;
+    const c = dyed(this.colours, this.map), isDyed = Boolean(this.map.dyes);
     const longest = Math.max(...this.map.rounds.map(r => r.length));
     const scale = (m.rect.width - 20) / longest;
     const pitch = Math.min(34, (m.rect.height - 40) / m.rounds);
     const y = round => 20 + (m.rounds - 1 - round) * pitch + pitch / 2;
-    for (const isSeen of [false, true]) {
+    g.fillStyle = c.cotton;
+    for (const [i, r] of isDyed ? this.map.rounds.entries() : []) g.fillRect(10, y(i) - pitch * 0.4, r.length * scale, pitch * 0.8);
+    const threads = isDyed ? [...new Set(names.map(n => n.thread))] : [null];
+    for (const [isSeen, thread] of [false, true].flatMap(p => threads.map(t => [p, t]))) {
       const tall = pitch * (isSeen ? 0.7 : 0.36);
       let last = null;
       g.beginPath();
       for (const n of names) {
-        if (seen.has(n) !== isSeen) continue;
+        if (seen.has(n) !== isSeen || (thread !== null && n.thread !== thread)) continue;
         // Names that lie closer than the screen can show are one bar.
         const left = 10 + n.start * scale, right = left + Math.max(1, n.width * scale - 1);
         if (last && last.round === n.round && left < last.right) { last.right = Math.max(last.right, right); continue; }
@@ -141,7 +146,7 @@ class RingPicture {
         last = { round: n.round, left, right };
       }
       if (last) g.rect(last.left, y(last.round) - tall / 2, last.right - last.left, tall);
-      g.fillStyle = isSeen ? c.seen : c.quiet;
+      g.fillStyle = thread !== null ? inThread(c, thread).thread : isSeen ? c.seen : c.quiet;
       g.fill();
     }
     this.#pressed(g, n => [10 + (n.start + n.width / 2) * scale, y(n.round)]);

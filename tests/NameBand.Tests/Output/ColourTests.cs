@@ -63,16 +63,6 @@ public class ColourTests
             p => p.Severity == Severity.Note && p.Found.Contains(said, StringComparison.Ordinal));
     }
 
-    [Fact]
-    public void Threads_that_meet_in_one_hooping_need_a_person()
-    {
-        const string Groups = """, "columns": { "group": "Gift" }, "groups": [{ "name": "lamps", "from": 50, "thread": "darkred"PLACE }, { "name": "rest", "rest": truePLACE }]""";
-        using var mixed = Job(Groups.Replace("PLACE", "", StringComparison.Ordinal), "170 mm");
-        var told = Assert.Single(Bander.Reckon(mixed.FullPath).Problems, p => p.Where.Key == "groups");
-        Assert.Equal(Severity.NeedsPerson, told.Severity);
-        Assert.Contains("#2e4c8e and #8b0000", told.Found, StringComparison.Ordinal);
-    }
-
     [Theory]
     [InlineData(""", "colours": { "cloth": "darkgren" }""", "Did you mean \"darkgreen\"?")]
     [InlineData(""", "colours": { "thread": "#12345" }""", "is no colour")]

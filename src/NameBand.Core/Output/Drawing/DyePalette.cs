@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using NameBand.Common;
 using NameBand.Layout;
@@ -6,13 +7,17 @@ using NameBand.Layout;
 namespace NameBand.Output.Drawing;
 
 /// <summary>
-/// The colours of one cloth and one thread at the places of <see cref="Dyes"/>; whatever is blended in between takes the nearest of them.
+/// The colours of one cloth and its threads at the places of <see cref="Dyes"/>; whatever is blended in between takes the nearest of them.
 /// On dark cloth ink and what else is drawn on top is light, and the table dark, so that all of it can be read.
 /// </summary>
 internal sealed class DyePalette
 {
     private const int Paper = 0xFFFFFF;
-    private static readonly ConcurrentDictionary<(CssColour? Cloth, CssColour? Thread), DyePalette> Known = new();
+
+    /// <summary>More threads than a picture has room for share the last one's colours.</summary>
+    private const int MostThreads = 8;
+
+    private static readonly ConcurrentDictionary<string, DyePalette> Known = new(StringComparer.Ordinal);
 
     private readonly int _ink = Dyes.Ink;
     private readonly int _madder = Dyes.Madder;
@@ -23,14 +28,15 @@ internal sealed class DyePalette
     private readonly int _table = Dyes.Table;
     private readonly int _tape = Dyes.Tape;
     private readonly int _shadow = Dyes.ShadowOnCotton;
-    private readonly (double At, int Colour)[] _thread = Dyes.Indigo;
+    private readonly ImmutableArray<CssColour?> _spun;
+    private readonly (double At, int Colour)[][] _threads;
     private readonly int[] _all;
 
     // Nearest colour of each cell of a 64 × 64 × 64 cube, found when first asked for; -1 until then. Two threads that
     // find the same cell at once find the same answer.
     private readonly short[] _nearest = new short[64 * 64 * 64];
 
-    private DyePalette(CssColour? cloth, CssColour? thread)
+    private DyePalette(CssColour? cloth, ImmutableArray<CssColour?> threads)
     {
         if (cloth is { } dyed)
         {
@@ -44,24 +50,36 @@ internal sealed class DyePalette
             }
         }
 
-        if (thread is { } spun)
-        {
-            int own = spun.Number;
-            _thread = [(0, Scaled(own, 0.28)), (0.22, Scaled(own, 0.6)), (0.45, own), (0.66, Mixed(own, Paper, 46)), (0.84, Mixed(own, Paper, 112)), (1, Mixed(own, Paper, 218))];
-        }
-
+        _spun = threads;
+        _threads = [.. threads.Select(t => t is { } spun ? Ramp(spun.Number) : Dyes.Indigo)];
         _all = Mix();
         Array.Fill(_nearest, (short)-1);
     }
 
-    public static DyePalette Usual { get; } = new(null, null);
+    public static DyePalette Usual { get; } = new(null, [null]);
 
     /// <param name="thread">Of what is drawn; null: the job's.</param>
-    public static DyePalette Of(PlanColours colours, CssColour? thread = null)
+    public static DyePalette Of(PlanColours colours, CssColour? thread = null) => Of(colours, [thread]);
+
+    /// <param name="threads">Of all that is drawn; null: the job's.</param>
+    public static DyePalette Of(PlanColours colours, ImmutableArray<CssColour?> threads)
     {
-        var key = (colours.Cloth, thread ?? colours.Job.Thread);
-        return key is (null, null) ? Usual : Known.GetOrAdd(key, k => new DyePalette(k.Cloth, k.Thread));
+        ImmutableArray<CssColour?> own = [.. threads.Select(t => t ?? colours.Job.Thread).DefaultIfEmpty(colours.Job.Thread).Distinct().OrderBy(t => t?.Number ?? -1).Take(MostThreads)];
+        return colours.Cloth is null && own is [null] ? Usual
+            : Known.GetOrAdd($"{colours.Cloth} {string.Join(' ', own.Select(t => t?.ToString() ?? "usual"))}", _ => new DyePalette(colours.Cloth, own));
     }
+
+    /// <summary>Where the shades of a thread begin, dark to light, and how many there are.</summary>
+    /// <param name="thread">Null: the only one, or the usual one.</param>
+    public (byte At, int Shades) ShadesOf(CssColour? thread)
+    {
+        int shades = Dyes.ThreadShades / _spun.Length;
+        int place = _spun.IndexOf(thread) is >= 0 and var at ? at : _spun.Length - 1;
+        return ((byte)(Dyes.ThreadAt + (place * shades)), shades);
+    }
+
+    private static (double At, int Colour)[] Ramp(int own) =>
+        [(0, Scaled(own, 0.28)), (0.22, Scaled(own, 0.6)), (0.45, own), (0.66, Mixed(own, Paper, 46)), (0.84, Mixed(own, Paper, 112)), (1, Mixed(own, Paper, 218))];
 
     public ReadOnlySpan<int> Colours => _all;
 
@@ -148,9 +166,11 @@ internal sealed class DyePalette
         }
 
         all[Dyes.TapeAt] = _tape;
+        int shades = Dyes.ThreadShades / _threads.Length;
         for (int i = 0; i < Dyes.ThreadShades; i++)
         {
-            all[Dyes.ThreadAt + i] = OnRamp(_thread, i / (Dyes.ThreadShades - 1.0));
+            int which = Math.Min(i / shades, _threads.Length - 1);
+            all[Dyes.ThreadAt + i] = OnRamp(_threads[which], Math.Min((i - (which * shades)) / (shades - 1.0), 1));
         }
 
         for (int i = 0; i < Dyes.MarkShades; i++)
@@ -168,9 +188,10 @@ internal sealed class DyePalette
         }
 
         // Edges of the thread, where a pixel is half cloth or half shadow.
-        foreach (double shade in new[] { 0.1, 0.25, 0.4, 0.55, 0.7 })
+        double[] edges = _threads.Length switch { 1 or 2 => [0.1, 0.25, 0.4, 0.55, 0.7], <= 5 => [0.25, 0.55], _ => [0.4] };
+        foreach (var (ramp, shade) in _threads.SelectMany(t => edges.Select(e => (t, e))))
         {
-            int thread = OnRamp(_thread, shade);
+            int thread = OnRamp(ramp, shade);
             foreach (int part in new[] { 64, 112, 160, 208 })
             {
                 all[free++] = Mixed(_cotton, thread, part);

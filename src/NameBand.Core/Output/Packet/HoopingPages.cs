@@ -37,6 +37,11 @@ internal static class HoopingPages
         var picture = new HoopingPicture(flow, matter.Plan);
         var strips = StripWords.FromAbove(hooping);
         var words = strips.SelectMany((s, i) => new[] { (Marks(matter.Plan, hooping, s, StripWords.Of(i, strips.Count)), MarksMm), (Names(s), NameMm) }).ToList();
+        if (ThreadWords.Of(matter.Plan, hooping) is { Length: > 0 } threads)
+        {
+            words.Add((threads, MarksMm));
+        }
+
         if (hooping.HasNeedlePath && !matter.Job.CutsThread)
         {
             string clip = ThreadsToClip.InWords(matter.Sewn(hooping), hooping.OnClothMm);

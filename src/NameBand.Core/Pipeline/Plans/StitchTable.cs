@@ -125,7 +125,7 @@ internal sealed class StitchTable
         takes = marks is null ? takes : takes.Plus(Thread.Of(marks), 1);
         double tails = TailM * (1 + takes.Cuts);
         var counted = new HoopingFigures(
-            hooping.Number, Whole(takes.Stitches), Math.Max(0, Whole(takes.Starts) - 1), Whole(takes.Cuts), marks?.Stops ?? 0,
+            hooping.Number, Whole(takes.Stitches), Math.Max(0, Whole(takes.Starts) - 1), Whole(takes.Cuts), (marks?.Stops ?? 0) + Math.Max(0, (laid.Plan.Threads.Of(hooping.Number)?.Order.Length ?? 1) - 1),
             takes.NeedleM + tails, takes.BobbinM + tails, 0)
         {
             StitchingMinutes = takes.Minutes,

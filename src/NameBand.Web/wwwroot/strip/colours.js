@@ -14,6 +14,50 @@ export function colours() {
   };
 }
 
+const made = new Map();
+
+/** The page's colours with cloth and threads in the job's own, where it says them; they are the same by day and by night. */
+export function dyed(c, map) {
+  const dyes = map?.dyes;
+  if (!dyes) return c;
+  const key = `${c.key} ${dyes.cloth ?? ''} ${dyes.threads.join()}`;
+  if (!made.has(key)) made.set(key, dye({ ...c, key: key.replaceAll(' ', '_') }, dyes));
+  return made.get(key);
+}
+
+/** The same for one of several threads. */
+export const inThread = (c, index) => c.threads?.[index] ?? c;
+
+function dye(c, { cloth, threads }) {
+  if (cloth) {
+    // What is written on dark cloth is light, so that it can be read there.
+    const light = '#f3efe4', isDark = contrast(cloth, light) > contrast(cloth, '#2a2d4a');
+    Object.assign(c, { cotton: cloth, turnIn: mixed(cloth, isDark ? '#ffffff' : '#000000', isDark ? 0.1 : 0.06), ink: isDark ? light : '#2a2d4a' });
+    if (isDark) Object.assign(c, { madder: '#ff9a8c', weld: '#e6c35c', quiet: '#b9b4ac', hair: '#ffffff14', onTable: c.onTable });
+    else Object.assign(c, { madder: '#8f2f27', weld: '#83651a', quiet: '#77747f' });
+  }
+  c.threads = threads.map(own => ({
+    ...c, thread: own,
+    indigo: [mixed(own, '#000000', 0.72), mixed(own, '#000000', 0.4), own, mixed(own, '#ffffff', 0.18), mixed(own, '#ffffff', 0.44), mixed(own, '#ffffff', 0.85)],
+  }));
+  return c.threads.length === 1 ? { ...c.threads[0], threads: c.threads } : c;
+}
+
+const channels = colour => [1, 3, 5].map(i => parseInt(colour.slice(i, i + 2), 16));
+
+function mixed(a, b, part) {
+  const to = channels(b);
+  return '#' + channels(a).map((v, i) => Math.round(v + (to[i] - v) * part).toString(16).padStart(2, '0')).join('');
+}
+
+/** WCAG 2.2: contrast ratio of relative luminances. */
+function contrast(a, b) {
+  const luminance = colour => channels(colour).map(v => v / 255).map(v => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4)
+    .reduce((sum, v, i) => sum + v * [0.2126, 0.7152, 0.0722][i], 0);
+  const [low, high] = [luminance(a), luminance(b)].sort((x, y) => x - y);
+  return (high + 0.05) / (low + 0.05);
+}
+
 export const lettering = 'system-ui, "DejaVu Sans", "Segoe UI", sans-serif';
 
 /** Draws again when the maker changes between light and dark. */

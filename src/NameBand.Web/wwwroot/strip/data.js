@@ -57,7 +57,7 @@ export class Data {
     this.waiting = [];
     const sewn = map.names.map((n, index) => ({
       index, text: n[0], round: n[1], start: n[2], width: n[3], base: n[4], ink: n[5], order: n[6],
-      list: n[7], line: n[8], hooping: n[9], shape: n[10], gone: n[11] === 1, kind: n[12], onCloth: n[13],
+      list: n[7], line: n[8], hooping: n[9], shape: n[10], gone: n[11] === 1, kind: n[12], onCloth: n[13], thread: n[14] ?? 0,
     }));
     this.names = sewn.filter(n => n.kind !== 'motif');
     this.byRound = map.rounds.map((_, i) => sewn.filter(n => n.round === i));

@@ -1,6 +1,6 @@
 // One hooping as it lies in the hoop: field, strips, marks, and its needle path as far as it has been sewn.
 
-import { colours, lengthInWords, lettering, onTheme, sharpen } from './colours.js';
+import { colours, dyed, inThread, lengthInWords, lettering, onTheme, sharpen } from './colours.js';
 import { stitchesOf } from './data.js';
 import { drawThread } from './thread.js';
 
@@ -67,8 +67,11 @@ export class HoopPicture {
     this.#marks(g, plane, map);
   }
 
+  /** The colours of this hooping's cloth and threads. */
+  get own() { return dyed(this.colours, this.hooping?.map); }
+
   #ground(g, box, p, map) {
-    const c = this.colours;
+    const c = this.own;
     g.fillStyle = c.table;
     g.fillRect(0, 0, box.width, box.height);
     for (const strip of map.strips) {
@@ -119,13 +122,16 @@ export class HoopPicture {
     }
     const g = this.sewn.canvas.getContext('2d');
     g.setTransform(p.ratio * p.scale, 0, 0, -p.ratio * p.scale, p.ratio * p.x0, p.ratio * p.y0);
-    drawThread(g, path, this.sewn.until, this.until, [-1e4, -1e4, 1e4, 1e4], map.thread, p.scale, this.colours);
+    for (const { from, to, thread } of threadsOf(path, map)) {
+      const first = Math.max(from, this.sewn.until), last = Math.min(to, this.until);
+      if (first < last) drawThread(g, path, first, last, [-1e4, -1e4, 1e4, 1e4], map.thread, p.scale, inThread(this.own, thread));
+    }
     this.sewn.until = Math.max(1, this.until);
   }
 
   #needle(g, path, p) {
     const x = p.x(path.at[2 * this.until - 2]), y = p.y(path.at[2 * this.until - 1]);
-    g.strokeStyle = this.colours.madder;
+    g.strokeStyle = this.own.madder;
     g.lineWidth = 2;
     g.beginPath();
     g.arc(x, y, 7, 0, 7);
@@ -139,7 +145,7 @@ export class HoopPicture {
   }
 
   #marks(g, p, map) {
-    const c = this.colours;
+    const c = this.own;
     g.font = `600 14px ${lettering}`;
     g.textAlign = 'center';
     for (const strip of map.strips) {
@@ -162,4 +168,20 @@ export class HoopPicture {
       });
     }
   }
+}
+
+const stop = 3, mark = 1; // as the server counts actions and kinds
+
+/** The parts of a path that are sewn with one thread each: its stops part them, and before the first may lie the marks. */
+function threadsOf(path, map) {
+  if ((map.order?.length ?? 0) < 2) return [{ from: 0, to: path.count, thread: map.order?.[0] ?? 0 }];
+  const parts = [];
+  for (let i = 0, from = 0, turn = 0; i < path.count; i++) {
+    if (path.action[i] !== stop && i < path.count - 1) continue;
+    const isMarks = turn === 0 && path.kind.subarray(from, i).includes(mark);
+    parts.push({ from, to: i + 1, thread: map.order[Math.min(turn, map.order.length - 1)] });
+    if (!isMarks) turn++;
+    from = i + 1;
+  }
+  return parts;
 }

@@ -1,7 +1,7 @@
 // The table with everything on it but the names: tape measure, cloth, hoopings, places kept clear, joins and marks.
 
 import { tapePx } from './camera.js';
-import { lettering } from './colours.js';
+import { inThread, lettering } from './colours.js';
 
 export function table(g, camera, c) {
   g.fillStyle = c.table;
@@ -186,13 +186,14 @@ export function numbers(g, camera, map, seen, c) {
 
 /** Names seen from too far off for letters: bars, and one bar where they lie closer than the screen can show. */
 export function bars(g, camera, map, seen, c) {
-  for (const isGone of [false, true]) {
+  const threads = [...new Set(seen.map(s => s.name.thread))];
+  for (const [isGone, thread] of [...threads.map(t => [false, t]), [true, 0]]) {
     let run = null;
     const end = () => { if (run) bandInto(g, camera, run.lane, run.from, run.to, run.low, run.high); };
-    g.fillStyle = isGone ? c.quiet : c.thread;
+    g.fillStyle = isGone ? c.quiet : inThread(c, thread).thread;
     g.beginPath();
     for (const { name, lane } of seen) {
-      if (name.gone !== isGone) continue;
+      if (name.gone !== isGone || (!isGone && name.thread !== thread)) continue;
       const to = name.start + Math.max(name.width, 1.5 / camera.scale);
       if (run && run.lane === lane && run.low === name.base && name.start <= run.to) {
         run.to = Math.max(run.to, to);

@@ -1,5 +1,6 @@
 // Pictures of names, cut into columns and kept, so that moving along the strip only lays them down again.
 
+import { inThread } from './colours.js';
 import { shapeInto } from './data.js';
 import { drawThread } from './thread.js';
 
@@ -94,7 +95,7 @@ export class Tiles {
     g.translate(x0, isCurved(data, name) ? 0 : name.base);
     if (thread) {
       const left = (k * columnPx - 2) / s - x0;
-      drawThread(g, thread, 1, thread.count, [left, -1e3, left + (columnPx + 4) / s, 1e3], data.map.thread, s, colours);
+      drawThread(g, thread, 1, thread.count, [left, -1e3, left + (columnPx + 4) / s, 1e3], data.map.thread, s, inThread(colours, name.thread));
     } else {
       outline(g, data, name, colours);
     }
@@ -122,7 +123,7 @@ export const originOf = (data, name) => isCurved(data, name) ? name.width / 2 : 
 export function outline(g, data, name, colours) {
   const h = data.map.height;
   g.save();
-  g.fillStyle = name.gone ? colours.quiet : colours.thread;
+  g.fillStyle = name.gone ? colours.quiet : inThread(colours, name.thread).thread;
   if (isCurved(data, name)) {
     g.scale(h, h);
     shapeInto(g, data, name, standing(data, name));

@@ -1,7 +1,7 @@
 // The picture of the strips: one frame when something changed, and none when nothing did.
 
 import { Camera, tapePx } from './camera.js';
-import { colours, isStill, onTheme, sharpen } from './colours.js';
+import { colours, dyed, inThread, isStill, onTheme, sharpen } from './colours.js';
 import { drawThread } from './thread.js';
 import { Tiles, isCurved, originOf, outline } from './tiles.js';
 import * as paint from './paint.js';
@@ -128,7 +128,7 @@ export class View {
   #draw(time) {
     this.frame = 0;
     this.#step(time);
-    const { camera, data, colours: c } = this;
+    const { camera, data, own: c } = this;
     const map = data.map;
     const ratio = sharpen(this.canvas, camera.width, camera.height);
     const g = this.canvas.getContext('2d', { alpha: false });
@@ -161,7 +161,7 @@ export class View {
   }
 
   #names(g, seen, time) {
-    const { camera, data, colours: c } = this;
+    const { camera, data, own: c } = this;
     const withThread = data.map.hasPaths && camera.scale >= threadFromPxPerMm;
     const half = data.map.finished / 2;
     const near = camera.rounds.flatMap(r => data.within(r, camera.left - 200 / camera.scale, camera.right + camera.width / camera.scale));
@@ -228,7 +228,7 @@ export class View {
   }
 
   #direct(g, name, left) {
-    const { camera, data, colours: c } = this;
+    const { camera, data, own: c } = this;
     const y = g.getTransform().f / g.getTransform().a;
     const curved = isCurved(data, name), base = curved ? 0 : name.base;
     const x = left + originOf(data, name) * camera.scale;
@@ -239,7 +239,7 @@ export class View {
     if (thread) {
       const top = y / camera.scale - base;
       const box = curved ? [-1e4, -1e4, 1e4, 1e4] : [-x / camera.scale, top - camera.height / camera.scale, (camera.width - x) / camera.scale, top];
-      drawThread(g, thread, 1, thread.count, box, data.map.thread, camera.scale, c);
+      drawThread(g, thread, 1, thread.count, box, data.map.thread, camera.scale, inThread(c, name.thread));
       if (camera.scale > 30) holes(g, thread, c);
     } else {
       outline(g, data, name, c);
@@ -247,7 +247,7 @@ export class View {
   }
 
   #load(g, seen) {
-    const { camera, data, colours: c } = this;
+    const { camera, data, own: c } = this;
     data.wantLoads(seen.map(s => s.name).filter(n => !n.gone));
     const half = data.map.finished / 2 * camera.scale;
     for (const { name, lane } of seen) {
@@ -267,6 +267,9 @@ export class View {
       g.restore();
     }
   }
+
+  /** The colours of what lies on the table now. */
+  get own() { return dyed(this.colours, this.data.map); }
 
   // What is drawn, for those who measure and test.
   #tell(isPlain) {

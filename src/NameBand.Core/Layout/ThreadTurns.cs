@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+
+namespace NameBand.Layout;
+
+/// <summary>The threads of one hooping.</summary>
+/// <param name="Order">In the order in which they are sewn; one where it has no choice.</param>
+/// <param name="ChangesBefore">It begins with another thread than the hooping before it ended with.</param>
+/// <param name="Inside">Changes while it is sewn.</param>
+public sealed record HoopingThreads(ImmutableArray<CssColour> Order, bool ChangesBefore, int Inside);
+
+/// <summary>
+/// In which order the threads of each hooping are sewn, so that over all hoopings, one after another, the thread is changed as seldom as
+/// can be. Names that are keyed in or traced come one by one along the strip, and have no such choice.
+/// </summary>
+public sealed record ThreadTurns(ImmutableDictionary<int, HoopingThreads> All, ImmutableArray<CssColour> Threads)
+{
+    /// <summary>One thread for all.</summary>
+    public static ThreadTurns None { get; } = new(ImmutableDictionary<int, HoopingThreads>.Empty, []);
+
+    public bool AreSeveral => Threads.Length > 1;
+
+    /// <summary>Changes over the whole job.</summary>
+    public int Changes => All.Values.Sum(h => h.Inside + (h.ChangesBefore ? 1 : 0));
+
+    /// <summary>Null where the whole job has one thread.</summary>
+    public HoopingThreads? Of(int hooping) => All.GetValueOrDefault(hooping);
+
+    public static CssColour ThreadOf(StripPlan plan, PlacedName name) => plan.Colours.OfThread(name) ?? ColourSettings.UsualThread;
+
+    public static ThreadTurns Of(StripPlan plan)
+    {
+        var hoopings = plan.Hoopings.OrderBy(h => h.Number).Select(h => (h.Number, h.HasNeedlePath, Sewn: Along(plan, h))).Where(h => !h.Sewn.IsEmpty).ToList();
+        ImmutableArray<CssColour> threads = [.. hoopings.SelectMany(h => h.Sewn).Distinct().OrderBy(t => t.Number)];
+        if (threads.Length < 2)
+        {
+            return None with { Threads = threads };
+        }
+
+        var orders = Fewest([.. hoopings.Select(h => h.HasNeedlePath ? Free(h.Sewn) : [h.Sewn])]);
+        var all = ImmutableDictionary.CreateBuilder<int, HoopingThreads>();
+        for (int i = 0; i < orders.Length; i++)
+        {
+            bool changes = i > 0 && orders[i - 1][^1] != orders[i][0];
+            int inside = orders[i].Zip(orders[i].Skip(1)).Count(p => p.First != p.Second);
+            all.Add(hoopings[i].Number, new HoopingThreads([.. orders[i].Distinct()], changes, inside));
+        }
+
+        return new ThreadTurns(all.ToImmutable(), threads);
+    }
+
+    /// <summary>Of each hooping the one of its orders by which all together ask for the fewest changes between hoopings.</summary>
+    /// <param name="orders">For each hooping the orders it may have; of equal ones the first is taken.</param>
+    internal static ImmutableArray<ImmutableArray<T>> Fewest<T>(ImmutableArray<ImmutableArray<ImmutableArray<T>>> orders)
+        where T : IEquatable<T>
+    {
+        // From the last hooping back: what the rest costs from each order on, and which order follows.
+        int[][] costs = new int[orders.Length][];
+        int[][] next = new int[orders.Length][];
+        for (int i = orders.Length - 1; i >= 0; i--)
+        {
+            costs[i] = new int[orders[i].Length];
+            next[i] = new int[orders[i].Length];
+            for (int j = 0; j < orders[i].Length && i + 1 < orders.Length; j++)
+            {
+                var options = orders[i + 1].Select((o, k) => (Cost: costs[i + 1][k] + (orders[i][j][^1].Equals(o[0]) ? 0 : 1), Index: k));
+                (costs[i][j], next[i][j]) = options.MinBy(o => o.Cost);
+            }
+        }
+
+        var taken = ImmutableArray.CreateBuilder<ImmutableArray<T>>(orders.Length);
+        for (int i = 0, at = orders.IsEmpty ? 0 : Array.IndexOf(costs[0], costs[0].Min()); i < orders.Length; at = next[i++][at])
+        {
+            taken.Add(orders[i][at]);
+        }
+
+        return taken.ToImmutable();
+    }
+
+    /// <summary>Every thread once; only which comes first and which last bears on the changes.</summary>
+    internal static ImmutableArray<ImmutableArray<T>> Free<T>(ImmutableArray<T> sewn)
+        where T : IEquatable<T>
+    {
+        ImmutableArray<T> own = [.. sewn.Distinct()];
+        return own.Length == 1
+            ? [own]
+            : [.. from first in own from last in own where !first.Equals(last) select (ImmutableArray<T>)[first, .. own.Where(t => !t.Equals(first) && !t.Equals(last)), last]];
+    }
+
+    private static ImmutableArray<CssColour> Along(StripPlan plan, Hooping hooping) =>
+        [.. hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs).Where(n => !n.IsGone).Select(n => ThreadOf(plan, n))];
+}

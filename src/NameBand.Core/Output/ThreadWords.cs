@@ -1,0 +1,22 @@
+using NameBand.Layout;
+
+namespace NameBand.Output;
+
+/// <summary>What is said of the threads of a hooping, where the job has several.</summary>
+public static class ThreadWords
+{
+    /// <summary>Empty where the job has one thread.</summary>
+    public static string Of(StripPlan plan, Hooping hooping)
+    {
+        if (plan.Threads.Of(hooping.Number) is not { } threads)
+        {
+            return "";
+        }
+
+        string order = string.Join(", then ", threads.Order.Select(t => t.InWords));
+        string before = threads.ChangesBefore ? "Change the thread first" : "The thread stays as it is";
+        return threads.Order.Length == 1 ? $"{before}: {order}."
+            : hooping.HasNeedlePath ? $"{before}: {order}; the machine stops between them."
+            : $"{before}: {order}, as the names have them.";
+    }
+}

@@ -164,6 +164,14 @@ public static class Bander
         return report with { Problems = [.. mended, .. report.Problems] };
     }
 
+    /// <summary>What can be done about a hooping, or a name, that went wrong; writes nothing.</summary>
+    /// <param name="isName">The number is that of a name, not of a hooping.</param>
+    public static SpoiledReport Spoiled(string jobFolder, string? outFolder, int number, bool isName)
+    {
+        jobFolder = JobReader.FolderOf(jobFolder);
+        return SpoiledAdvice.Of(jobFolder, outFolder ?? Path.Combine(jobFolder, OutFolder.Name), number, isName);
+    }
+
     /// <summary>Says whether list, plan, files, needle paths, log and what is kept of the sewing are whole and agree; writes nothing.</summary>
     /// <param name="outFolder">Null: the folder <c>out</c> inside the job's folder.</param>
     public static CheckReport Check(string jobFolder, string? outFolder = null)

@@ -46,6 +46,12 @@ public sealed class SecretsTests(Chromium browser) : BrowserTests(browser)
             MarkedList.AssertNoMark(await (await print.Page.Context.APIRequest.GetAsync(server.Url + address)).BodyAsync(), address);
         }
 
+        await print.Page.GetByRole(AriaRole.Button, new() { Name = "write the letters" }).ClickAsync();
+        await Expect(print.Page.Locator(".saying [role=status]")).ToContainTextAsync("in the folder private", new() { Timeout = 60_000 });
+        Assert.Contains("qz7mail1@lantern-secret.example", File.ReadAllText(folder["private/mail-merge.csv"]), StringComparison.Ordinal);
+        await print.LookAsync("asking");
+        Assert.Equal(404, (await print.Page.Context.APIRequest.GetAsync(server.Url + "made/private/mail-merge.csv")).Status);
+
         var machine = await OpenAsync(server.Url + "machine");
         await Expect(machine.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1");
         await machine.LookAsync("at the machine");

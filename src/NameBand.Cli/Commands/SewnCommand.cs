@@ -31,6 +31,13 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             return Usage.Refuse(host, wrong);
         }
 
+        if (settings.Spoiled)
+        {
+            bool isName = what!.Names is not null;
+            var advice = Bander.Spoiled(settings.Job, settings.Out, isName ? what.Names!.Value.First : what.Hooping, isName);
+            return Answering.Give<SpoiledAnswer>(host, settings.Json, advice.Answer, "It cannot be told", (page, answer) => SpoiledSummary.Print(page, answer, settings.Job));
+        }
+
         var report = Bander.Sewn(settings.Job, settings.Out, Word(settings, what, measuredMm), () => Thread.Sleep(50));
         bool isSaid = what is not null || settings.Step is not null || settings.Left is not null;
         return Answering.Give<SewnAnswer>(
@@ -65,7 +72,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             : settings.Mistake ? SewingDeed.Mistake
             : measuredMm is not null ? SewingDeed.Measured : SewingDeed.Sewn;
         return new SewingWord(
-            said.Hooping, deed, settings.Minutes, settings.Hands, settings.Machine ?? "", measuredMm, now, settings.Note ?? "")
+            said.Hooping, deed, settings.Minutes, settings.Hands, settings.Machine ?? "", measuredMm, now, Note(settings))
         {
             Names = said.Names,
             Strip = settings.Strip,
@@ -76,6 +83,9 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             Mark = settings.Mark ?? "",
         };
     }
+
+    private static string Note(Settings settings) =>
+        settings.By is { Length: > 0 } by ? SewingEntry.NoteBy(PlainText.Short(PlainText.OneLine(by), 60), settings.Note ?? "") : settings.Note ?? "";
 
     private static string? Wrong(Settings settings, SewnWhat? what, out double? measuredMm)
     {
@@ -90,10 +100,15 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             return null;
         }
 
+        if (settings.Spoiled && (what is null || settings.Again || settings.Patch || settings.Mistake || settings.Minutes is not null || settings.Measured is not null))
+        {
+            return "--spoiled asks about one hooping or name and writes nothing down: sewn JOB 12 --spoiled";
+        }
+
         bool saysSewn = settings.Minutes is not null || settings.Hands is not null || settings.Machine is not null
             || settings.Mark is not null;
         bool saysElse = settings.Again || settings.Patch || settings.Mistake;
-        if (what is null && settings.Step is null && (saysSewn || saysElse || settings.Measured is not null || settings.Note is not null))
+        if (what is null && settings.Step is null && (saysSewn || saysElse || settings.Measured is not null || settings.Note is not null || settings.By is not null))
         {
             return "Say which hooping, or which name: sewn JOB 12 …, sewn JOB n12 …";
         }
@@ -238,6 +253,10 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         [Description("The machine it was sewn on, where there are several.")]
         public string? Machine { get; init; }
 
+        [CommandOption("--by <NAME>")]
+        [Description("Who sewed it, where there are several of you.")]
+        public string? By { get; init; }
+
         [CommandOption("--mark <SIGNS>")]
         [Description("The four signs after the word mark on the sheet it was sewn from.")]
         public string? Mark { get; init; }
@@ -272,6 +291,10 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         [CommandOption("--sure")]
         [Description("With --measured: it was measured twice and is so, though it is farther off than cloth usually is.")]
         public bool Sure { get; init; }
+
+        [CommandOption("--spoiled")]
+        [Description("Only asks: what can be done about a hooping, or a name, that was misspelt or went wrong, with the work of each way and what the cloth bears.")]
+        public bool Spoiled { get; init; }
 
         [CommandOption("--again")]
         [Description("It was spoiled: plan to sew it again where it was.")]

@@ -38,7 +38,29 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             Steps();
         }
 
+        Late();
         Rest();
+    }
+
+    /// <summary>What can be done for names that came when the garment was finished.</summary>
+    private void Late()
+    {
+        if (answer.Late is not { } late)
+        {
+            return;
+        }
+
+        page.Gap();
+        page.Line($"Came when the garment was finished: {string.Join("; ", late.Names.Select(n => PlainText.Short(n, 80)))}", tone: Tone.Heading);
+        foreach (var offer in late.Offers)
+        {
+            string takes = offer.Fits == late.Names.Count ? "" : $", for {offer.Fits} of them";
+            string more = offer.More > 0 ? $" Has room for {Words.Count(offer.More, "more name", "more names")} at hardly more work." : "";
+            page.Gap();
+            page.Hanging("", $"{Wording.AsSentence(offer.Place)[..^1]}{takes}: {Words.Duration(offer.Minutes)}.{more}", 2);
+            page.Hanging("→ ", offer.Looks, 4);
+            page.Hanging("→ ", offer.Steps, 4);
+        }
     }
 
     private void Table()

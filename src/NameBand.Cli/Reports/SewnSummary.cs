@@ -22,6 +22,7 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
 
         page.Facts([.. Facts()]);
         PrintAgain();
+        PrintWho();
         PrintNext();
         if (answer.Problems.Count > 0)
         {
@@ -71,6 +72,17 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         foreach (var name in names)
         {
             page.Line($"{Signed([name.Number])}: {name.Text}", 2);
+        }
+    }
+
+    /// <summary>Who has sewn how much, where it was said.</summary>
+    private void PrintWho()
+    {
+        var who = answer.Hoopings.Where(h => h.By is not null).GroupBy(h => h.By!, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
+        if (who.Count > 0)
+        {
+            page.Gap();
+            page.Line("Sewn by: " + string.Join("; ", who.Select(g => $"{PlainText.Short(g.Key, 60)}, {Words.Count(g.Count(), "hooping")}")));
         }
     }
 

@@ -47,7 +47,9 @@ internal static class FreeBound
             + Apart(estimate) + Bobbins(job, estimate);
 
         // A spoiled name is sewn once more at the mean of all: what machine time is saved is saved there too.
-        return Math.Max(0, cost - (saved * (1 + (job.Hands.SpoiledPer100Names / 100))));
+        int names = plan.Hoopings.Sum(HoopHands.NamesIn);
+        double spoiled = estimate.Work.Rows.Where(r => r.Act == WorkList.SewingOnceMore).Sum(r => r.Count);
+        return Math.Max(0, cost - (saved * (1 + (names > 0 ? spoiled / names : 0))));
     }
 
     /// <summary>Fewest segments of a piece in the longest field that there is: taking the longest one each time.</summary>

@@ -11,6 +11,7 @@ namespace NameBand.Estimating;
 internal sealed class WorkList
 {
     public const string CuttingApart = "cutting strips apart";
+    public const string SewingOnceMore = "sewing them once more";
 
     private readonly WorkMatter _matter;
     private readonly HoopHands _hoop;
@@ -90,6 +91,7 @@ internal sealed class WorkList
         int first = Hoopings.Count(h => _matter.IsHooped(h.Number) && _hoop.IsFirst(h.Number));
         int others = Hoopings.Count(h => _matter.IsHooped(h.Number)) - first;
         ByHand("changing to the thread of the marks", WorkTime.EachHooping, "hoopings", WithSewnMarks, _hoop.MarksThreadMinutes);
+        ByHand("changing to another thread", WorkTime.EachHooping, "changes", Hoopings.Sum(h => _hoop.ThreadChanges(h.Number)), _hoop.MarksThreadMinutes);
         bool allAlike = Hands.FirstHoopingsMinutes == Hands.HoopingMinutes;
         (first, others) = allAlike ? (0, first + others) : (first, others);
         ByHand("hooping and setting straight, the first ones", WorkTime.EachHooping, "hoopings", first, Hands.FirstHoopingsMinutes, Timed);
@@ -144,17 +146,17 @@ internal sealed class WorkList
 
     private int WithSewnMarks => Hoopings.Count(h => _matter.WayOf(h.Number).HasSewnMarks);
 
-    /// <summary>Names that go wrong, at the rate that is set: picked out and sewn once more.</summary>
+    /// <summary>Names that go wrong, at the rate that is set and that the log shows: picked out and sewn once more.</summary>
     private void Spoiled()
     {
         int names = _toDo.NamesIn(Hoopings);
-        double spoiled = names * Hands.SpoiledPer100Names / 100;
+        double spoiled = names * _matter.SpoiledPer100Names / 100;
         double sewing = _rows.Where(r => r.By == Doer.Machine && r.When != WorkTime.Before).Sum(r => r.Minutes.Likely);
         double machine = names > 0 ? sewing / names : 0;
         ByHand("unpicking spoiled names", WorkTime.EachName, "names", spoiled, Hands.UnpickingMinutesPerName, Rarely);
-        double hooped = _toDo.NamesIn(Hoopings.Where(h => _matter.IsHooped(h.Number))) * Hands.SpoiledPer100Names / 100;
+        double hooped = _toDo.NamesIn(Hoopings.Where(h => _matter.IsHooped(h.Number))) * _matter.SpoiledPer100Names / 100;
         ByHand("hooping for them once more", WorkTime.EachName, "names", hooped, Hands.HoopingMinutes, Rarely);
-        Add(new WorkRow("sewing them once more", Doer.Machine, WorkTime.EachName, "names", spoiled, machine, WorkCause.Spoiling));
+        Add(new WorkRow(SewingOnceMore, Doer.Machine, WorkTime.EachName, "names", spoiled, machine, WorkCause.Spoiling));
 
         static WorkRow Rarely(WorkRow row) => row with { Cause = WorkCause.Spoiling };
     }

@@ -44,6 +44,9 @@ public sealed record WayActs(bool IsHooped, MarkMethod Marks)
 internal sealed record WorkMatter(
     BandJob Job, StripPlan Plan, ImmutableArray<HoopingFigures> Hoopings, SewingLog? Log, ImmutableArray<WayActs> Ways)
 {
+    /// <summary>As it is set, and as the log shows it.</summary>
+    public double SpoiledPer100Names { get; } = SpoilLearning.Per100(Job.Hands.SpoiledPer100Names, Log, Plan);
+
     public WayActs WayOf(int hooping) => Ways.First(w => w.Has(hooping));
 
     public bool IsHooped(int hooping) => WayOf(hooping).IsHooped;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Pipeline.Resume;
@@ -25,6 +26,10 @@ internal sealed record Evenings(EveningPlan? Plan, EveningCalendar? Calendar, To
         var tonight = plan is null || evening is null ? null : Tonight.Of(plan, estimate, made.Plan, Orders(made, sewing));
         return new Evenings(plan, calendar, tonight is null ? null : tonight with { Day = calendar?.DayOf(plan!.Sittings.Min(s => s.Evening)) }, week);
     }
+
+    /// <summary>What each of several makers does, as if they began on a Monday: sheets know no day.</summary>
+    public static ImmutableArray<PersonShare> Shares(LaidOut made, Estimate estimate) => WeekOf(made.Job) is { People.Length: > 1 } week
+        ? PersonShare.Of(Dealing(made, estimate)(week.From(new DateOnly(2001, 1, 1)))) : [];
 
     /// <summary>
     /// Everybody's evenings, where the workshop tells those of several; a strip that is sewn without a hoop is one whole piece, and

@@ -59,6 +59,8 @@ internal static class Printing
             sheets.Add((OutPaths.ProofReading(paper.Word), stream => ProofReadingSheet.Write(stream, paper, matter)));
             sheets.Add((OutPaths.NameFinderSheet(paper.Word), stream => NameFinderSheet.Write(stream, paper, matter)));
             sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
+            sheets.AddRange(matter.Shares.Select((share, i) =>
+                (OutPaths.PersonPacket(i + 1, paper.Word), (Action<Stream>)(stream => PersonPacket.Write(stream, paper, matter, share, cancel)))));
             sheets.Add((OutPaths.PaperRehearsal(paper.Word), stream => rehearsal[paper.Word] = RehearsalSheet.Write(stream, paper, matter.Job.Title, matter.Plan, cancel)));
             if (matter.Plan.HasNeedlePaths && !matter.Plan.Hem.IsCurved)
             {

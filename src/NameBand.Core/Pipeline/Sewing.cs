@@ -104,7 +104,12 @@ internal static class Sewing
         var rehearsal = ImmutableSortedDictionary<string, int>.Empty;
         if (wishes is not null)
         {
-            var matter = PrintMatter(made, estimate, sewing.PathOf) with { Verdicts = found.Verdicts, Tonight = Evenings.Of(made, sewing, estimate).Tonight };
+            var matter = PrintMatter(made, estimate, sewing.PathOf) with
+            {
+                Verdicts = found.Verdicts,
+                Tonight = Evenings.Of(made, sewing, estimate).Tonight,
+                Shares = Evenings.Shares(made, estimate),
+            };
             rehearsal = Printing.Run(matter, wishes, name => sewing.PathOf(name), folder, progress, cancel);
         }
 

@@ -17,6 +17,9 @@ public sealed record AnswersReport(ExitStatus Status, string? Title, ImmutableAr
 
     public int Files { get; init; }
 
+    /// <summary>Names of which something new was heard.</summary>
+    public int Heard => Entered.Length;
+
     internal ImmutableArray<EnteredAnswer> Entered { get; init; } = [];
 
     /// <summary>How all names stand with their owners now.</summary>

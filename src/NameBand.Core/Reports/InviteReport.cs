@@ -14,6 +14,11 @@ public sealed record InviteReport(ExitStatus Status, BandJob? Job, string? Folde
     /// <summary>What the command answers.</summary>
     public CommandAnswer Answer => InviteAnswer.Of(this);
 
+    public int Letters => Owners.Length;
+
+    /// <summary>Owners without an answer.</summary>
+    public int Missing => Owners.Count(o => o.IsMissing);
+
     internal ImmutableArray<AskedOwner> Owners { get; init; } = [];
 
     /// <summary>Names that wait for a decision and have no letter yet.</summary>

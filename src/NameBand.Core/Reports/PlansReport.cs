@@ -40,6 +40,9 @@ public sealed record PlansReport(
     /// <summary>Mark of the plan that job.json was given; null: of none.</summary>
     public string? Taken { get; init; }
 
+    /// <summary>Names that came when the garment was finished; null where there are none.</summary>
+    public LateNames? Late { get; init; }
+
     /// <summary>What the command answers.</summary>
     public CommandAnswer Answer => PlansTelling.Of(this);
 

@@ -35,6 +35,27 @@ public sealed class PrintRun(Worktable table)
         return (report.Status, report.Problems, "Done: the swatch is below.");
     });
 
+    /// <summary>Writes the letters to the owners; what is said holds no address.</summary>
+    public void StartLetters() => Start("writing the letters", (progress, cancel) =>
+    {
+        var report = Bander.Invite(table.Folder, DateOnly.FromDateTime(DateTime.Now), progress, cancel);
+        return (report.Status, report.Problems, $"Done: {Words.Count(report.Letters, "letter", "letters")} in the folder private; {report.Missing} without an answer.");
+    });
+
+    /// <summary>Enters what came back.</summary>
+    public void StartAnswers() => Start("entering the answers", (_, _) =>
+    {
+        var report = Bander.EnterAnswers(table.Folder);
+        return (report.Status, report.Problems, $"Done: something new of {Words.Count(report.Heard, "name", "names")}. Make the sheets anew, then write the letters again.");
+    });
+
+    /// <summary>Makes the page on which supporters find their names.</summary>
+    public void StartPublic() => Start("making the page for supporters", (progress, cancel) =>
+    {
+        var report = Bander.Public(table.Folder, progress: progress, cancel: cancel);
+        return (report.Status, report.Problems, $"Done: {Words.Count(report.Shown, "name", "names")} on the page, in the folder public.");
+    });
+
     public void Stop() => _stop?.Cancel();
 
     private void Start(string what, Func<IProgress<Progress>, CancellationToken, (ExitStatus, ImmutableArray<Problem>, string)> make)

@@ -1,4 +1,5 @@
 using NameBand.Estimating;
+using NameBand.Tests.CommandLine;
 using Xunit;
 
 namespace NameBand.Tests.Estimating;
@@ -103,6 +104,37 @@ public sealed class PeopleCalendarTests
         Assert.Equal(report.Estimate.Left.Rows.Sum(r => r.Minutes.Likely) + match, plan.Sittings.Sum(s => s.Minutes), 1);
         Assert.NotNull(report.Calendar.BeginBy);
         Assert.True(report.Calendar.IsInTime);
+    }
+
+    /// <summary>Whole hoopings each, one test name for all, and what each has sewn in the one log.</summary>
+    [Fact]
+    public void Each_maker_has_a_packet_of_her_own_and_the_log_knows_who_sewed()
+    {
+        using var folder = new TemporaryFolder()
+            .With("job.json", """{ "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "lettering": { "height": "9 mm" }, "marks": "drawn" }""")
+            .With("names.csv", "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\nEmlyn Sedge\nFenna Weir\n")
+            .With("workshop.json", """
+                { "format": 1, "machines": [ { "name": "old", "takes": ["coordinates"] }, { "name": "new", "takes": ["coordinates"] } ],
+                  "people": [ { "name": "Wenna", "evenings": { "tuesday": "1h" } }, { "name": "Tobin", "evenings": { "tuesday": "1h", "friday": "45 min" } } ] }
+                """);
+        var plan = Bander.Print(folder.FullPath).Plan!;
+        string[] sheets = [.. Directory.GetFiles(folder["out/sheets"], "maker-*-a4.pdf").Order(StringComparer.Ordinal).Select(Text)];
+        Assert.Equal(2, sheets.Length);
+        Assert.All(sheets, s => Assert.Contains("sew “Ada Marsh” on a scrap", s, StringComparison.Ordinal));
+        Assert.Contains(sheets, s => s.Contains("packet of Wenna", StringComparison.Ordinal));
+        Assert.Contains(sheets, s => s.Contains("packet of Tobin", StringComparison.Ordinal));
+        Assert.All(plan.Hoopings, h => Assert.Single(sheets, s => s.Contains($"Hooping {h.Number} mark", StringComparison.Ordinal)));
+
+        Assert.InRange(CliRun.Of("sewn", folder.FullPath, "1", "--by", "Wenna; Ost", "--note", "went well").Status, 0, 1);
+        var said = CliRun.Of("sewn", folder.FullPath);
+        Assert.Contains("Sewn by: Wenna, Ost, 1", said.OutOnOneLine.Replace('\u00a0', ' '), StringComparison.Ordinal);
+        Assert.Contains("by Wenna, Ost; went well", File.ReadAllText(folder["sewing-log.csv"]), StringComparison.Ordinal);
+    }
+
+    private static string Text(string file)
+    {
+        using var pdf = UglyToad.PdfPig.PdfDocument.Open(File.ReadAllBytes(file));
+        return string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
     }
 
     private static System.Collections.Immutable.ImmutableArray<double> Alike(double minutes) => [.. Enumerable.Repeat(minutes, 7)];

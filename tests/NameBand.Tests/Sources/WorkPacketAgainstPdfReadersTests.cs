@@ -47,6 +47,21 @@ public sealed class WorkPacketAgainstPdfReadersTests(PrintedSample printed) : IC
         }
     }
 
+    /// <summary>Washing, fastness, tension and a stiffened hem, each with a box to tick, and where it comes from.</summary>
+    [Fact]
+    public void What_is_tried_before_the_first_stitch_stands_in_it()
+    {
+        using var pdf = Open("a4");
+        string text = string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text)).Normalize(System.Text.NormalizationForm.FormKC);
+        foreach (string said in new[]
+        {
+            "Before the first stitch", "Common practice, no source; what your cloth", "Wash the cloth of the strips", "Are the colours fast?", "middle third", "Is the hem stiffened? A braid or horsehair band",
+        })
+        {
+            Assert.Contains(said, text, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Title_language_and_the_wish_to_be_printed_at_its_own_size_are_set()
     {

@@ -61,6 +61,15 @@ public sealed record SewingEntry(
 
     public SewingSubject Of { get; init; }
 
+    private const string ByMark = "by ";
+
+    /// <summary>Who sewed it, where it was said; else empty. It stands before the remark, so that earlier versions read the line too.</summary>
+    public string By => Note.StartsWith(ByMark, StringComparison.Ordinal) && Note.IndexOf(';', StringComparison.Ordinal) is > 0 and var end
+        ? Note[ByMark.Length..end] : "";
+
+    /// <summary>The remark of somebody who is named.</summary>
+    public static string NoteBy(string person, string note) => $"{ByMark}{person.Replace(';', ',')}; {note}".TrimEnd();
+
     /// <summary>Which strip of its hooping was measured, from the top; null where it was not said.</summary>
     public int? Strip => Deed == SewingDeed.Measured && Path.StartsWith(StripMark, StringComparison.Ordinal)
         && int.TryParse(Path.AsSpan(StripMark.Length), NumberStyles.None, CultureInfo.InvariantCulture, out int strip) ? strip : null;

@@ -20,6 +20,9 @@ public sealed record PacketMatter(
     /// <summary>What the next evening holds; null where no evening is known, or nothing is left.</summary>
     public Tonight? Tonight { get; init; }
 
+    /// <summary>What each of several makers does; empty where one does it all.</summary>
+    public ImmutableArray<PersonShare> Shares { get; init; } = [];
+
     /// <summary>What would mend rounds whose upper edge cannot be sewn down.</summary>
     public ImmutableArray<EaseMend> EaseMends { get; init; } = [];
 }

@@ -17,6 +17,7 @@ public static class WorkPacket
             var flow = new PageFlow(pages);
             FrontPage.Write(flow, matter);
             BuyingPage.Write(flow, matter);
+            BeforeFirstPage.Write(flow, matter);
             if (matter.Plan.HasNeedlePaths)
             {
                 HoopingPages.Write(flow, matter with { Plan = matter.Plan.OfNeedlePaths }, cancel);

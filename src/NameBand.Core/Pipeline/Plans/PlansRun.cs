@@ -99,7 +99,10 @@ internal static class PlansRun
         return (
             new PlansReport(
                 plans.IsEmpty ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced, Offered(asSet, [PlanWish.AsSet], asSet, steps), plans,
-                plain is null ? null : Offered(stitching.Measure(plain), [], asSet, steps), notes.ToImmutable()),
+                plain is null ? null : Offered(stitching.Measure(plain), [], asSet, steps), notes.ToImmutable())
+            {
+                Late = Latecomers.For(laid, asSet.Estimate),
+            },
             before);
     }
 

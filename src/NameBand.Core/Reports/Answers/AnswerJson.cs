@@ -49,4 +49,5 @@ public static class AnswerJson
 [JsonSerializable(typeof(PublicAnswer))]
 [JsonSerializable(typeof(InviteAnswer))]
 [JsonSerializable(typeof(AnswersAnswer))]
+[JsonSerializable(typeof(SpoiledAnswer))]
 internal sealed partial class AnswerForms : JsonSerializerContext;

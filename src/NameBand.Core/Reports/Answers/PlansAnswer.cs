@@ -18,6 +18,9 @@ public sealed record PlansAnswer : CommandAnswer
 
     public required IReadOnlyList<ToldPlan> Plans { get; init; }
 
+    /// <summary>Names that came when the garment was finished; null where there are none.</summary>
+    public ToldLate? Late { get; init; }
+
     /// <summary>Mark of the plan that was written into job.json.</summary>
     public string? Taken { get; init; }
 

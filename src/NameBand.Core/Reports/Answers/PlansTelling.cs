@@ -25,6 +25,7 @@ internal static class PlansTelling
             PlainMinutes = report.Plain is { } plain ? Hers(plain) : null,
             Plain = report.Plain is { } measure ? Plan(measure, asSet) : null,
             Plans = [.. report.Plans.Select(p => Plan(p, asSet))],
+            Late = ToldLate.Of(report.Late),
             Taken = report.Taken,
             Compared = report.Why is { } mark ? Compared(report, asSet, mark) : null,
             Reading = AssumedReading.Of(asSet.Job),

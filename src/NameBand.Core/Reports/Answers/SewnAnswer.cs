@@ -75,6 +75,7 @@ public sealed record SewnAnswer : CommandAnswer
         Minutes = (double)Math.Round((decimal)hooping.Minutes, 1),
         TookMinutes = Thousandth(hooping.Last?.Minutes),
         Names = hooping.Names,
+        By = hooping is { IsSewn: true, Last.By.Length: > 0 } ? hooping.Last.By : null,
         Mark = hooping.Mark.Length > 0 ? hooping.Mark : null,
         AsksForMark = hooping.AsksForMark,
     };
@@ -158,6 +159,9 @@ public sealed record ToldHooping
     public double? TookMinutes { get; init; }
 
     public required IReadOnlyList<string> Names { get; init; }
+
+    /// <summary>Who sewed it last, where it was said.</summary>
+    public string? By { get; init; }
 
     /// <summary>Stands on its sheets; null where they bear none.</summary>
     public string? Mark { get; init; }

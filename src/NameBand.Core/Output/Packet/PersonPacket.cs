@@ -1,0 +1,81 @@
+using NameBand.Common;
+using NameBand.Estimating;
+using NameBand.Layout;
+using NameBand.Output.Sheets;
+
+namespace NameBand.Output.Packet;
+
+/// <summary>The packet of one of several makers: her pieces, one test name by which all sew alike, and what she writes down.</summary>
+public static class PersonPacket
+{
+    public static void Write(Stream stream, Paper paper, PacketMatter matter, PersonShare share, CancellationToken cancel = default)
+    {
+        using var plain = SheetFace.Open(SheetFace.PlainName);
+        using var strong = SheetFace.Open();
+        string person = PlainText.OneLine(share.Person);
+        string title = $"{matter.Job.Title}: packet of {person}";
+        SheetPages.WriteCounted(stream, paper, title, PaperTitle.WithMark(title, matter.Plan), plain, strong, pages =>
+        {
+            var flow = new PageFlow(pages);
+            flow.NewPage();
+            flow.YMm += 8;
+            foreach (string line in flow.Lines(title, flow.WidthMm, 9 * 1.25).Take(3))
+            {
+                pages.Strong(PageFlow.LeftMm, flow.YMm, line, 9);
+                flow.YMm += 11;
+            }
+
+            Share(flow, matter, share);
+            TestName(flow, matter);
+            flow.Heading("What is written down", 5.2);
+            flow.Text($"There is one log for all. After each hooping: sewn JOB 12 --by \"{person}\", with --minutes if you looked at the clock; or tick it here and hand the sheets to whoever keeps the log.");
+            BeforeFirstPage.Write(flow, matter);
+            var own = share.Hoopings.ToHashSet();
+            if (own.Count > 0 && matter.Plan.HasNeedlePaths)
+            {
+                HoopingPages.Write(flow, matter with { Plan = matter.Plan.OfNeedlePaths.Only(own) }, cancel);
+            }
+        });
+    }
+
+    private static void Share(PageFlow flow, PacketMatter matter, PersonShare share)
+    {
+        string hoopings = share.Hoopings.IsEmpty ? "no hooping"
+            : $"{JobInWords.Whole(share.Hoopings.Length)} of {JobInWords.Whole(matter.Plan.Hoopings.Length)} hoopings, whole ones: {string.Join(", ", share.Hoopings)}";
+        flow.Text($"Yours: {hoopings}; about {JobInWords.Time(share.Minutes)} in all, on {share.Evenings} {(share.Evenings == 1 ? "evening" : "evenings")}.", sizeMm: 4.6);
+        Tasks(flow, "Before the first hooping, by hand", share.Before);
+        Tasks(flow, "After the last hooping, by hand", share.After);
+    }
+
+    private static void Tasks(PageFlow flow, string heading, IReadOnlyCollection<OtherTask> tasks)
+    {
+        if (tasks.Count == 0)
+        {
+            return;
+        }
+
+        flow.Heading(heading, 5.2);
+        foreach (var task in tasks)
+        {
+            flow.Item("", $"{task.Act}, {JobInWords.Time(task.Minutes)}");
+        }
+    }
+
+    /// <summary>The same name for all, so that two hands and two machines are seen to sew alike before the garment shows it.</summary>
+    private static void TestName(PageFlow flow, PacketMatter matter)
+    {
+        if (TestNameOf(matter.Plan) is not { } name)
+        {
+            return;
+        }
+
+        flow.Heading("One test name, the same for all", 5.2);
+        flow.Text(
+            $"Before your first hooping sew “{PlainText.OneLine(name.Lettered.Name.Text)}” on a scrap of the same cloth, with the same thread, needle and backing as the others. "
+            + $"Pressed, it is {JobInWords.Mm(name.WidthMm)} long. Lay all of them beside each other: length within 1 mm, the same fullness, the same tension on the wrong side "
+            + "(common practice, no source). Where one is otherwise, mend needle, tension or speed before you go on.");
+    }
+
+    internal static PlacedName? TestNameOf(StripPlan plan) => plan.Hoopings.OrderBy(h => h.Number)
+        .SelectMany(h => h.Segments.SelectMany(s => s.Segment.Names)).FirstOrDefault(n => n.IsOfList && !n.IsGone);
+}

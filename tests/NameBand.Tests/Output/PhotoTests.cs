@@ -28,6 +28,7 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
                 plan.Hoopings.Select(h => string.Join('|', h.Segments.SelectMany(s => s.Segment.Names).Select(n => n.Lettered.Name.Text))));
             Assert.InRange(CliRun.Of("sewn", Folder.FullPath, "1").Status, 0, 1);
             Assert.InRange(CliRun.Of("sewn", Folder.FullPath, "2").Status, 0, 1);
+            Directory.CreateDirectory(Folder["photos"]);
             Folder.With("photos/hooping-1.jpg", Photo(400, 300, turned: true)).With("photos/Hooping_001-back.PNG", Photo(80, 40, png: true))
                 .With("photos/hooping-2.jpg", Photo(60, 40)).With("photos/hooping-3.jpg", Photo(60, 40)).With("photos/hem.jpg", Photo(60, 40))
                 .With("photos/hooping-9.jpg", Photo(60, 40)).With("photos/ada.jpg", Photo(60, 40))

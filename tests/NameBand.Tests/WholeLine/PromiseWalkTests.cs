@@ -51,9 +51,10 @@ public sealed class PromiseWalkTests
         Assert.Contains("its owner said no: approvals.csv, line 6", plan, StringComparison.Ordinal);
 
         // Two hoopings are sewn and photographed; on the first everybody said yes, on the second somebody did not.
-        string[] hoopings = [.. new[] { 0, 2 }.Select(i => HoopingOf(folder, asked[i].Name))];
-        Assert.All(hoopings, h => Assert.InRange(CliRun.Of("sewn", job, h).Status, 0, 1));
-        folder.With($"photos/hooping-{hoopings[0]}.jpg", Photo()).With($"photos/hooping-{hoopings[1]}.jpg", Photo());
+        var hoopings = new[] { 0, 2 }.Select(i => HoopingOf(folder, asked[i].Name)).ToArray();
+        Assert.All(hoopings, h => Assert.InRange(CliRun.Of("sewn", job, h.Number, "--mark", h.Mark).Status, 0, 1));
+        Directory.CreateDirectory(folder["photos"]);
+        folder.With($"photos/hooping-{hoopings[0].Number}.jpg", Photo()).With($"photos/hooping-{hoopings[1].Number}.jpg", Photo());
         var page = Bander.Public(job);
         Assert.Equal((1, 6), (page.Photos, page.Shown));
         Assert.InRange(CliRun.Of("print", job, "--thanks").Status, 0, 1);
@@ -86,12 +87,12 @@ public sealed class PromiseWalkTests
         return run.OutOnOneLine.Replace('\u00a0', ' ');
     }
 
-    private static string HoopingOf(TemporaryFolder folder, string name)
+    private static (string Number, string Mark) HoopingOf(TemporaryFolder folder, string name)
     {
         var made = new MadeFolder(folder["out"]);
         int segment = made.Segments.First(s => s.GetProperty("names").EnumerateArray().Any(n => n.GetProperty("text").GetString() == name)).GetProperty("number").GetInt32();
-        return made.Plan.GetProperty("hoopings").EnumerateArray().First(h => h.GetProperty("segments").EnumerateArray().Any(s => s.GetProperty("number").GetInt32() == segment))
-            .GetProperty("number").GetRawText();
+        var hooping = made.Plan.GetProperty("hoopings").EnumerateArray().First(h => h.GetProperty("segments").EnumerateArray().Any(s => s.GetProperty("number").GetInt32() == segment));
+        return (hooping.GetProperty("number").GetRawText(), hooping.GetProperty("mark").GetString()!);
     }
 
     private static byte[] Photo()

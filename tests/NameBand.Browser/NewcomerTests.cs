@@ -57,7 +57,7 @@ public sealed class NewcomerTests(Chromium browser) : BrowserTests(browser)
     }
 
     [SkippableTheory]
-    [InlineData("names.exe", "a,b\n", "is not a CSV file", null)]
+    [InlineData("names.exe", "a,b\n", "is neither a CSV file nor a workbook", null)]
     [InlineData("../../names.csv", "name\nOttilie Marsh\n", "In the job’s folder: names.csv.", "inner/job/names.csv")]
     public async Task A_file_lands_in_the_folder_or_nowhere(string name, string text, string said, string? lands)
     {

@@ -14,24 +14,27 @@ internal static class JobPaths
             values.Refuse(JobKeys.Lists, "The job names no list.", "Add \"lists\": [\"names.csv\"] with the names of your CSV files.");
         }
 
-        foreach (string given in values.Texts(JobKeys.Lists))
+        foreach (string given in values.Lists(JobKeys.Lists))
         {
-            if (Inside(folder, given, JobKeys.Lists, values) is not { } path)
+            string file = ListFile.FileOf(given);
+            if (Inside(folder, file, JobKeys.Lists, values) is not { } path)
             {
                 continue;
             }
+
+            string list = path + given[file.Length..];
 
             if (path.Split('/')[0].Equals("private", StringComparison.OrdinalIgnoreCase))
             {
                 values.Refuse(JobKeys.Lists, $"“{PlainText.Short(path)}” lies in the folder private, which nothing but invite may read.", "Name the list itself.");
             }
-            else if (lists.Contains(path))
+            else if (lists.Contains(list))
             {
-                values.Refuse(JobKeys.Lists, $"“{PlainText.Short(path)}” is named twice.", "Name each list once.");
+                values.Refuse(JobKeys.Lists, $"“{PlainText.Short(list)}” is named twice.", "Name each list once.");
             }
             else if (Exists(folder, path, JobKeys.Lists, values))
             {
-                lists.Add(path);
+                lists.Add(list);
             }
         }
 

@@ -229,6 +229,35 @@ internal sealed class JobValues
         return [.. given.Value.Items.Select((item, i) => OneText(key, item, $"Entry {i + 1} of {key.Path}")).OfType<string>()];
     }
 
+    /// <summary>Texts as above, where one may be <c>{ "file": …, "sheet": … }</c> too, which comes as <c>file#sheet</c>.</summary>
+    public ImmutableArray<string> Lists(TextsKey key)
+    {
+        if (!_given.TryGetValue(key.Path, out var given) || given.Value.Kind != JsonKind.Series || !given.Value.Items.Any(i => i.Kind == JsonKind.Group))
+        {
+            return Texts(key);
+        }
+
+        return [.. given.Value.Items.Select((item, i) => item.Kind == JsonKind.Group ? OneSheet(key, item, i + 1) : OneText(key, item, $"Entry {i + 1} of {key.Path}")).OfType<string>()];
+    }
+
+    private string? OneSheet(TextsKey key, JsonPiece group, int entry)
+    {
+        string name = FormattableString.Invariant($"Entry {entry} of {key.Path}");
+        var odd = group.Members.FirstOrDefault(m => m.Key is not ("file" or "sheet"));
+        string? file = Member("file"), sheet = Member("sheet");
+        if (odd is not null || file is null || !file.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase))
+        {
+            Refuse(
+                key, odd is not null ? $"{name} has “{PlainText.Short(odd.Key)}” in it, which nobody knows." : $"{name} names no workbook.",
+                "Write { \"file\": \"names.xlsx\", \"sheet\": \"Friends\" }, or the name of a CSV file alone.");
+            return null;
+        }
+
+        return sheet is null ? file : $"{file}#{sheet}";
+
+        string? Member(string of) => group.Members.FirstOrDefault(m => m.Key == of) is { } member ? OneText(key, member.Value, $"{name}, {of},") : null;
+    }
+
     private static bool IsWord(JsonPiece value, string? word) =>
         word is not null && value.Kind == JsonKind.Text && value.Text == word;
 

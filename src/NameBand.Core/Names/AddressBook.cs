@@ -16,9 +16,9 @@ public sealed record AddressBook(ImmutableDictionary<RowRef, string> All)
         var problems = new List<Problem>();
         foreach (string list in job.Lists)
         {
-            if (CsvFile.Read(job.Folder, list).Value is { } table && Column(job, list, table, problems) is { } column)
+            if (ListFile.Read(job.Folder, list).Value is { } read && Column(job, read.Name, read.Table, problems) is { } column)
             {
-                Take(list, table, column, job.Columns.Address is not null, all, problems);
+                Take(read.Name, read.Table, column, job.Columns.Address is not null, all, problems);
             }
         }
 

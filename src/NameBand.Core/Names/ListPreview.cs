@@ -13,10 +13,10 @@ public sealed record ListPreview(string List, ImmutableArray<string> Header, Imm
     /// <param name="list">A list of the job, relative to its folder.</param>
     public static Result<ListPreview> Read(string jobFolder, string list)
     {
-        var table = CsvFile.Read(jobFolder, list);
-        return table.Value is { } read
-            ? Result.Of(new ListPreview(list, Plain(read.Rows[0]), [.. read.Rows.Skip(1).Take(Most).Select(Plain)]), table.Problems)
-            : Result.Fail<ListPreview>(table.Problems);
+        var read = ListFile.Read(jobFolder, list);
+        return read.Value is { Table.Rows: var rows }
+            ? Result.Of(new ListPreview(list, Plain(rows[0]), [.. rows.Skip(1).Take(Most).Select(Plain)]), read.Problems)
+            : Result.Fail<ListPreview>(read.Problems);
     }
 
     private static ImmutableArray<string> Plain(CsvRow row) => [.. row.Fields.Select(f => PlainText.Short(f, 60))];

@@ -31,7 +31,7 @@ public static class ListReader
 
         problems.AddRange(tables.Where(t => t.Table.Rows.Length == 1 && columns[t.List]!.HasHeader)
             .Select(t => Problem.Note(new Where(File: t.List), "This list has a header and no rows.")));
-        var fitting = new FittingCorrections(corrections, job.Lists, rows);
+        var fitting = new FittingCorrections(corrections, [.. tables.Select(t => t.List)], rows);
         problems.AddRange(fitting.Problems);
         var settler = new RowSettler(rows, fitting.Lines, fitting.Doubtful);
         ImmutableArray<ListedRow> settled = [.. rows.Select(settler.Settle)];
@@ -47,11 +47,11 @@ public static class ListReader
         var tables = new List<(string, CsvTable)>();
         foreach (string list in job.Lists.Distinct(StringComparer.Ordinal))
         {
-            var table = CsvFile.Read(job.Folder, list);
-            problems.AddRange(table.Problems);
-            if (table.Value is { } read)
+            var read = ListFile.Read(job.Folder, list);
+            problems.AddRange(read.Problems);
+            if (read.Value is { } found)
             {
-                tables.Add((list, read));
+                tables.Add((found.Name, found.Table));
             }
         }
 

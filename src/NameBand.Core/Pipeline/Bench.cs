@@ -78,7 +78,7 @@ public sealed class Bench(string jobFolder)
         var faces = job.Groups.All.Select(g => g.Face).Append(job.Motif.Face).Append(job.Lettering.Face).OfType<string>().Distinct(StringComparer.Ordinal);
         // A workshop may answer for the letters of the machine, and lies where it is not looked at below.
         var key = new StringBuilder(rest).Append('\n').Append(job.Letters).AppendJoin(' ', job.Letters.Sizes).AppendJoin(' ', job.Letters.Spacings).Append('\n');
-        foreach (string file in (IEnumerable<string>)[.. job.Lists, Corrections.FileName, ApprovalsFile.FileName, job.Letters.Alphabet, .. faces])
+        foreach (string file in (IEnumerable<string>)[.. job.Lists.Select(ListFile.FileOf), .. job.Lists.Where(ListFile.IsWorkbook), Corrections.FileName, ApprovalsFile.FileName, job.Letters.Alphabet, .. faces])
         {
             key.Append(file).Append(' ');
             if (!Path.IsPathRooted(file) && InnerFile.IsPlain(jobFolder, file))

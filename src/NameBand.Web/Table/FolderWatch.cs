@@ -3,7 +3,7 @@ namespace NameBand.Web.Table;
 /// <summary>Notices when somebody else changes files of the job's folder; looks also by itself, since not every file system tells.</summary>
 internal sealed class FolderWatch : IDisposable
 {
-    private static readonly string[] Endings = [".json", ".csv", ".tsv", ".txt", ".ttf", ".otf"];
+    private static readonly string[] Endings = [".json", ".csv", ".tsv", ".txt", ".xlsx", ".ttf", ".otf"];
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(700);
 
     private readonly string _folder;

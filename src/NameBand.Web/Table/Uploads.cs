@@ -11,7 +11,7 @@ internal static class Uploads
 
     private const long MostBytes = 10_000_000;
     private const int LongestName = 80;
-    private static readonly string[] Endings = [".csv", ".tsv", ".txt"];
+    private static readonly string[] Endings = [".csv", ".tsv", ".txt", ".xlsx"];
 
     /// <summary>Source: Microsoft, "Naming Files, Paths, and Namespaces": reserved with any ending.</summary>
     private static readonly string[] Devices =
@@ -23,7 +23,7 @@ internal static class Uploads
         string shown = PlainText.Short(file.Name, LongestName);
         if (!Endings.Contains(Path.GetExtension(file.Name), StringComparer.OrdinalIgnoreCase))
         {
-            return (null, $"“{shown}” is not a CSV file. In your spreadsheet choose “save as”, and then CSV.");
+            return (null, $"“{shown}” is neither a CSV file nor a workbook (.xlsx). In your spreadsheet choose “save as”, and one of these.");
         }
 
         if (file.Size > MostBytes)

@@ -38,6 +38,14 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "It is on a scrap" }).ClickAsync();
         await Expect(answer).ToContainTextAsync("on a scrap: that is written down");
         Assert.False(File.Exists(folder["sewing-log.csv"]));
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
+        await Expect(answer).ToContainTextAsync("that on a scrap counts no longer");
+        Assert.EndsWith("\"scrap, taken back\"", (await File.ReadAllLinesAsync(folder["lengths.csv"]))[^1], StringComparison.Ordinal);
+        await Expect(done).ToHaveAttributeAsync("aria-disabled", "false");
+        await page.GetByText("more to say of it").ClickAsync();
+        await page.GetByLabel("it came out at").FillAsync(Text(expected + 3));
+        await page.GetByRole(AriaRole.Button, new() { Name = "It is on a scrap" }).ClickAsync();
+        await Expect(answer).ToContainTextAsync("on a scrap: that is written down");
         await Expect(done).ToHaveAttributeAsync("aria-disabled", "false");
 
         // Sewn, with its length and where its words end and begin; the next one is there at once, its mark moved.
@@ -57,7 +65,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await Expect(done).ToBeFocusedAsync();
         string[] log = await File.ReadAllLinesAsync(folder["sewing-log.csv"]);
         Assert.StartsWith("n1,sewn,2.5,,", log[1], StringComparison.Ordinal);
-        Assert.Equal(3, File.ReadAllLines(folder["lengths.csv"]).Length);
+        Assert.Equal(4, File.ReadAllLines(folder["lengths.csv"]).Length);
 
         // With the keyboard alone, from a plan whose marks moved; taken back; a length that is of no such name.
         await SayAsync(page, () => page.Keyboard.PressAsync("Enter"), "2 “Bram Sedgewick” is written down as sewn.");
@@ -69,6 +77,28 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await SayAsync(page, () => done.ClickAsync(), "was expected to come out");
         await Axe.ExpectNothingAsync(page, "a typed name", Axe.Wcag, "#machine");
         Assert.DoesNotMatch(@"sewn JOB|\.csv|\.json|run make", await page.Locator("#machine").InnerTextAsync());
+        Assert.Empty(tab.Complaints);
+    }
+
+    [SkippableFact]
+    public async Task What_is_keyed_is_large_with_its_blanks_and_signs_that_look_alike_are_told_in_words()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small("name\nIlla 10O\nAda Oake\n").With("job.json", Typed.Replace("\"holds\": 16", "\"holds\": 6", StringComparison.Ordinal));
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await Chromium.OpenAsync(server.Url + "machine", 820, 1180);
+        var page = tab.Page;
+        await Expect(page.Locator(".keying-name")).ToContainTextAsync("part 1 of 2");
+        await Expect(page.Locator("[data-part=keys] bdi")).ToHaveTextAsync("Illa␣");
+        await Expect(page.Locator(".keying-alike")).ToHaveTextAsync("I is large i, l is small L");
+
+        // Read from 1 m: a large letter of 16 minutes of arc is 4.7 mm high (ISO 9241-303, from memory), some 0.7 of the type size.
+        Assert.True(await page.Locator("[data-part=keys]").EvaluateAsync<double>("e => parseFloat(getComputedStyle(e).fontSize)") * 0.7 * 25.4 / 96 >= 4.7);
+        await page.GetByRole(AriaRole.Button, new() { Name = "next ›" }).ClickAsync();
+        await Expect(page.Locator("[data-part=keys] bdi")).ToHaveTextAsync("10O");
+        await Expect(page.Locator(".keying-alike")).ToHaveTextAsync("1 is one, 0 is zero, O is large o");
+        await page.GetByRole(AriaRole.Button, new() { Name = "next ›" }).ClickAsync();
+        await Expect(page.Locator(".keying-alike")).ToBeHiddenAsync();
         Assert.Empty(tab.Complaints);
     }
 

@@ -166,6 +166,12 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
     /// <summary>What is wrong with the length of a typed name; null where nothing is.</summary>
     private static string? WrongLength(Settings settings, SewnWhat? what)
     {
+        if (settings is { Length: null, Scrap: true, Mistake: true, Blank: null } && what?.Names is { } taken)
+        {
+            return taken.First == taken.Last && settings.Minutes is null && settings.Hands is null ? null
+                : "The length of one name on a scrap is taken back by itself: sewn JOB n1 --scrap --mistake";
+        }
+
         if (settings.Length is null)
         {
             return settings.Scrap || settings.Blank is not null ? "--scrap and --blank go with a length: sewn JOB n1 --length \"63 mm\" --scrap" : null;
@@ -274,7 +280,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         public string? Blank { get; init; }
 
         [CommandOption("--scrap")]
-        [Description("With --length: it was sewn on a scrap; the length counts, the name is not sewn.")]
+        [Description("With --length: it was sewn on a scrap; the length counts, the name is not sewn. With --mistake: the last length told so counts no longer.")]
         public bool Scrap { get; init; }
 
         /// <summary>The length as it was told.</summary>

@@ -20,6 +20,12 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
             page.Gap();
         }
 
+        if (answer.Length is { } length)
+        {
+            page.Line(OfLength(length), tone: Tone.Good);
+            page.Gap();
+        }
+
         page.Facts([.. Facts()]);
         PrintAgain();
         PrintWho();
@@ -169,6 +175,16 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
             "again" => $"{names} {(isOne ? "is" : "are")} to be sewn again. Run make: a name that was changed in the list comes out with its new words.",
             _ => $"{names} {(isOne ? "counts" : "count")} as not sewn.",
         };
+    }
+
+    private string OfLength(ToldLength length)
+    {
+        string name = $"{Signed([length.Name])}, “{answer.Names?.FirstOrDefault(n => n.Number == length.Name)?.Text}”";
+        string where = length.OnScrap ? " on a scrap" : "";
+        return length.TakenBack
+            ? $"The length of {name}{where}, {length.Millimetres} mm, counts no longer. Its line in lengths.csv stays and says so."
+            : $"{name} came out {length.Millimetres} mm long{where}: that is written down{(length.OnScrap ? ", and the name is still to sew" : "")}. "
+                + "Run make: the start marks follow.";
     }
 
     /// <summary>Whose hooping it is, to be seen at once where the number was mistyped.</summary>

@@ -37,6 +37,9 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
 
     /// <summary>Stands in the column part of what is sewn between names.</summary>
     public const string MotifWord = "motif";
+
+    /// <summary>In the column sewn_on: this length was told by mistake and does not count. Its line stays.</summary>
+    public const string TakenBackWord = "taken back";
     private const double LongestMm = 2000;
     private static readonly string[] Columns = ["measured_mm", "name", "key_in", "order", "part", "blank_mm", "size_mm", "gap_mm", "sewn_on", "turn"];
 
@@ -69,7 +72,8 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
         }
 
         var lengths = ImmutableArray.CreateBuilder<SewnLength>();
-        foreach (var row in table.Rows.Skip(1).Where(r => header.Text(r, "measured_mm").Length > 0 && header.Text(r, "part") != MotifWord))
+        foreach (var row in table.Rows.Skip(1).Where(r => header.Text(r, "measured_mm").Length > 0 && header.Text(r, "part") != MotifWord
+            && !IsTakenBack(header.Text(r, "sewn_on"))))
         {
             if (ReadRow(row, header, forward, problems) is { } length)
             {
@@ -81,6 +85,8 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
             ? Result.Fail<SewnLengths>(problems)
             : Result.Of(new SewnLengths(lengths.ToImmutable()), problems);
     }
+
+    internal static bool IsTakenBack(string sewnOn) => sewnOn.Trim().EndsWith(TakenBackWord, StringComparison.OrdinalIgnoreCase);
 
     private static SewnLength? ReadRow(CsvRow row, SheetColumns header, bool forward, List<Problem> problems)
     {

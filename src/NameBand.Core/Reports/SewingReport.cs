@@ -75,6 +75,15 @@ public sealed record RoundState(int Number, FinishingStep? Last)
     public bool IsSewn { get; init; }
 }
 
+/// <summary>A typed name whose length was told.</summary>
+/// <param name="Millimetres">As it was told.</param>
+/// <param name="IsScrap">On a scrap: the name itself is still to sew.</param>
+public sealed record MeasuredName(int Number, string Millimetres, bool IsScrap)
+{
+    /// <summary>It was told by mistake and counts no longer.</summary>
+    public bool IsTakenBack { get; init; }
+}
+
 /// <summary>How a job's sewing stands.</summary>
 /// <param name="Said">What was just added to the log; null when nothing was. Of several names the last one.</param>
 public sealed record SewingReport(
@@ -93,8 +102,8 @@ public sealed record SewingReport(
     /// <summary>Numbers of the names that were just written down.</summary>
     public ImmutableArray<int> SaidNames { get; init; } = [];
 
-    /// <summary>The typed name whose length was just written down, on the strip or on a scrap; null for none.</summary>
-    public int? MeasuredName { get; init; }
+    /// <summary>The typed name whose length was just written down or taken back, on the strip or on a scrap; null for none.</summary>
+    public MeasuredName? MeasuredName { get; init; }
 
     public ImmutableArray<RoundState> Rounds { get; init; } = [];
 

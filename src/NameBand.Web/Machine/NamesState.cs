@@ -134,7 +134,7 @@ internal static class NamesState
                 yield return "What was keyed in is gone when the machine is switched off.";
             }
 
-            yield return "Measure a name from its first letter’s left edge to its last one’s right edge: the start marks after it move with what you measured.";
+            yield return "Measure a name from its first letter’s left edge to its last one’s right edge, with the backing off, pressed and cold: the start marks after it move with what you measured.";
         }
 
         if (laid.Plan.Hoopings.Any(h => WayTraits.Of(h.Way).IsFollowedByHand))

@@ -54,7 +54,8 @@ internal static class SaidWord
 
         bool isScrap = said.TryGetProperty("scrap", out var scrap) && scrap.ValueKind == JsonValueKind.True;
         bool isMeasured = word.Deed == SewingDeed.Sewn && length is not null;
-        return (isScrap && !isMeasured) || (length is not null && !isMeasured) || (ended is null) != (began is null) || (ended is not null && !isMeasured)
+        bool isTakenBack = isScrap && length is null && word is { Deed: SewingDeed.Mistake, Minutes: null, HandMinutes: null };
+        return (isScrap && !isMeasured && !isTakenBack) || (length is not null && !isMeasured) || (ended is null) != (began is null) || (ended is not null && !isMeasured)
             ? null
             : word with
             {

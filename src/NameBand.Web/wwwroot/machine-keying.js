@@ -3,6 +3,12 @@
 import { el } from './machine.js';
 
 const shown = text => text.replaceAll(' ', '␣');
+
+/** Signs that many faces draw alike, told in words where two could be taken for each other: the face is that of her device. */
+const ALIKE = [['1', 'one'], ['I', 'large i'], ['l', 'small L'], ['0', 'zero'], ['O', 'large o']];
+const alike = text => ALIKE
+  .filter(([sign]) => text.includes(sign) && (sign === 'l' ? /[1I]/.test(text) : sign !== 'O' || text.includes('0')))
+  .map(([sign, words]) => `${sign} is ${words}`).join(', ');
 const mm = value => `${value} mm`;
 
 export class Keying {
@@ -11,9 +17,10 @@ export class Keying {
     this.box.setAttribute('aria-label', 'What to key in');
     this.name = el('p', null, { className: 'keying-name' });
     this.keys = el('p', null, { className: 'keying-keys', data: 'keys' });
+    this.alike = el('p', null, { className: 'keying-alike' });
     this.facts = el('dl', null, { className: 'keying-facts' });
     this.then = el('p', null, { className: 'keying-then' });
-    this.box.append(this.name, this.keys, this.facts, this.then);
+    this.box.append(this.name, this.keys, this.alike, this.facts, this.then);
     this.at = -1;
     this.all = [];
   }
@@ -36,6 +43,8 @@ export class Keying {
     this.name.replaceChildren(el('span', String(key.order), { className: 'number' }), ' ', el('bdi', key.name), key.part ? ` (${key.part})` : '');
     this.keys.hidden = !key.keyed;
     if (key.keyed) this.keys.replaceChildren(el('span', 'key in ', { className: 'number' }), el('bdi', shown(key.keyed)));
+    this.alike.textContent = key.keyed ? alike(key.keyed) : '';
+    this.alike.hidden = this.alike.textContent === '';
     const time = s => s < 60 ? `${s} s` : `${Math.floor(s / 60)}:${String(s % 60).padStart(2, '0')} min`;
     const seconds = key.seconds === undefined ? key.minutes === undefined ? '' : `${key.minutes} min` : time(key.seconds);
     const where = state.laying ? 'one moment' : `${key.onCloth.toFixed(1)} mm`;

@@ -131,11 +131,13 @@ export class Naming {
   #say(deed, words) { return this.#tell({ name: this.key().order, deed }, words, false, this.key()); }
 
   async #undo() {
-    const { order, name } = this.last;
+    const { order, name, isScrap } = this.last;
     this.undo.hidden = true;
-    await this.#tell({ name: order, deed: 'mistake' }, 'counts as not sewn', false, { order, name });
+    const words = isScrap ? 'has one length less: that on a scrap counts no longer' : 'counts as not sewn';
+    await this.#tell({ name: order, deed: 'mistake', ...(isScrap && { scrap: true }) }, words, false, { order, name });
   }
 
+  /** @param isNew it is sewn now, and the next name's turn. */
   async #tell(word, words, isNew, key) {
     if (this.telling) return;
     this.telling = true;
@@ -156,8 +158,9 @@ export class Naming {
       isThere = !isNew || this.onward();
     }
     this.isKept = false;
-    this.last = key;
-    this.#answered(`${key.order} “${key.name}” ${words}.${isThere ? '' : ' That was the last one.'}`, isNew);
+    const isScrap = word.scrap === true && word.deed === 'sewn';
+    this.last = { order: key.order, name: key.name, isScrap };
+    this.#answered(`${key.order} “${key.name}” ${words}.${isThere ? '' : ' That was the last one.'}`, isNew || isScrap);
     if (isNew && isHere && isThere) this.done.focus();
     this.said();
   }

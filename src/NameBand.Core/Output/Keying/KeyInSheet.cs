@@ -155,10 +155,8 @@ public static class KeyInSheet
                 + "ahead under the needle. A name that would leave its line by more than 0.5 mm is keyed word by word.";
         }
 
-        if (!settings.Hooped)
-        {
-            yield return "The strip is sewn without a hoop, on one long backing. Lengths are those of a name whose backing is off, pressed and cold.";
-        }
+        yield return (settings.Hooped ? "" : "The strip is sewn without a hoop, on one long backing. ")
+            + "Lengths are those of a name whose backing is off, pressed and cold.";
 
         if (names.Any(n => n.Parts.Length > 1))
         {

@@ -21,6 +21,23 @@ internal static class LengthMarking
             new Where(OutPaths.Plan), $"There is no typed name {Sign(number)} in the plan.", "Look at the number beside the name on the sheet."));
     }
 
+    /// <summary>The last length told of a name no longer counts; null where none was told.</summary>
+    public static MeasuredName? TakeBack(string jobFolder, SewingWord word, PlanOverview plan)
+    {
+        int number = word.Names!.Value.First;
+        string? told = plan.Names.FirstOrDefault(n => n.Number == number) is { } name
+            ? SewnLengthsEdit.TakeBack(jobFolder, number, name.Text, word.IsScrap) : null;
+        return told is null ? null : new MeasuredName(number, told, word.IsScrap) { IsTakenBack = true };
+    }
+
+    /// <summary>That there was no length of it on a scrap.</summary>
+    public static Problem NoScrap(SewingWord word) => Problem.CannotUse(
+        new Where(SewnLengths.FileName), $"No length of {Sign(word.Names!.Value.First)} on a scrap is written down.", "Look at the number beside the name on the sheet.");
+
+    /// <summary>What was told of its length; null where nothing was.</summary>
+    public static MeasuredName? Told(SewingWord word) => word.LengthMm is { } mm
+        ? new MeasuredName(word.Names!.Value.First, mm.ToString("0.##", CultureInfo.InvariantCulture), word.IsScrap) : null;
+
     /// <summary>Why it cannot be written down; null where it was.</summary>
     public static Problem? Write(string jobFolder, string outFolder, SewingWord word, PlanOverview plan)
     {

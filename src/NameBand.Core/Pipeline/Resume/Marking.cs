@@ -66,7 +66,10 @@ internal static class Marking
 
             if (word.IsScrap)
             {
-                return Look(jobFolder, outFolder, null, null) with { MeasuredName = word.LengthMm is null ? null : word.Names!.Value.First };
+                bool isBack = word.Deed == SewingDeed.Mistake;
+                var scrap = isBack ? LengthMarking.TakeBack(jobFolder, word, overview) : LengthMarking.Told(word);
+                return isBack && scrap is null
+                    ? Refuse([.. log.Problems, LengthMarking.NoScrap(word)]) : Look(jobFolder, outFolder, null, null) with { MeasuredName = scrap };
             }
 
             if (word is { Names: not null, Deed: SewingDeed.Sewn })
@@ -74,11 +77,14 @@ internal static class Marking
                 SewnFolder.Keep(jobFolder, outFolder);
             }
 
+            // A name that was never sewn has no length either.
+            var back = word is { Names: { } range, Deed: SewingDeed.Mistake }
+                ? Enumerable.Range(range.First, range.Last - range.First + 1).Select(n => LengthMarking.TakeBack(jobFolder, word with { Names = (n, n) }, overview)).ToList() : [];
             SewingLogFile.Append(jobFolder, held, lines);
             return Look(jobFolder, outFolder, lines[^1] with { Minutes = word.Minutes, HandMinutes = word.HandMinutes }, null) with
             {
                 SaidNames = word.Names is null ? [] : [.. lines.Select(l => l.Hooping)],
-                MeasuredName = word.LengthMm is null ? null : word.Names?.First,
+                MeasuredName = LengthMarking.Told(word) ?? back.Find(b => b is not null),
             };
         }
 

@@ -7,10 +7,13 @@ public sealed record SewnAnswer : CommandAnswer
 {
     public required string Title { get; init; }
 
-    /// <summary>Whether something was just written down.</summary>
+    /// <summary>Whether something was just written into the sewing log.</summary>
     public required bool Written { get; init; }
 
     public ToldDeed? Said { get; init; }
+
+    /// <summary>The length of a typed name that was just written down or taken back; null for none.</summary>
+    public ToldLength? Length { get; init; }
 
     /// <summary>Empty where it cannot be told how the sewing stands.</summary>
     public required IReadOnlyList<ToldHooping> Hoopings { get; init; }
@@ -31,6 +34,8 @@ public sealed record SewnAnswer : CommandAnswer
         Title = report.Title,
         Written = report.Said is not null,
         Said = report.Said is { } said ? Deed(said, report) : null,
+        Length = report.MeasuredName is { } length
+            ? new ToldLength { Name = length.Number, Millimetres = length.Millimetres, OnScrap = length.IsScrap, TakenBack = length.IsTakenBack } : null,
         Hoopings = [.. report.Hoopings.Select(Hooping)],
         Names = report.Names.IsDefaultOrEmpty ? null : [.. report.Names.Select(Name)],
         Finished = report.Rounds.Any(r => r.Last is not null) ? [.. report.Rounds.Select(Finish)] : null,
@@ -111,6 +116,22 @@ public sealed record ToldDeed
 
     /// <summary>Cloth to cut for a piece of its own, its seams included.</summary>
     public double? PatchOnClothMm { get; init; }
+}
+
+/// <summary>The length of a typed name in lengths.csv.</summary>
+public sealed record ToldLength
+{
+    /// <summary>The name's number.</summary>
+    public required int Name { get; init; }
+
+    /// <summary>As it was told.</summary>
+    public required string Millimetres { get; init; }
+
+    /// <summary>On a scrap: the name itself is still to sew.</summary>
+    public required bool OnScrap { get; init; }
+
+    /// <summary>It was told by mistake and counts no longer.</summary>
+    public required bool TakenBack { get; init; }
 }
 
 /// <summary>A name that is keyed in or traced.</summary>

@@ -131,7 +131,7 @@ public static class Shopping
         double runWidthMm = Estimator.RunBackingWidthMm(plan);
         best += runsMm / Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / runWidthMm) + 1e-9));
         string runs = runsMm > 0 ? FormattableString.Invariant($"{(pieces > 0 ? ", " : "")}strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all") : "";
-        string cut = pieces > 0 ? FormattableString.Invariant($"{pieces} pieces {along:0} × {across:0} mm") : "";
+        string cut = pieces > 0 ? FormattableString.Invariant($"{pieces} {(pieces == 1 ? "piece" : "pieces")} {along:0} × {across:0} mm") : "";
         return Measured(
             "backing", FormattableString.Invariant($"{cut}{runs} from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide"),
             best, job.Shop.Metric, job.Prices.BackingPerUnit);

@@ -192,6 +192,9 @@ public sealed record StripSettings(
     Length CutWidth, Length TurnIn, Length Margin, bool SewnBeforeCutting, double Shortening, int? Rounds,
     Length Lift, Length? RoundStep, GarmentSide Side, Reader ReadBy)
 {
+    /// <summary>Whether the job says the shortening; else it is the usual one of how the strip is stiffened.</summary>
+    public bool IsShorteningTold { get; init; }
+
     /// <summary>How the job wants it stiffened; null: it does not say.</summary>
     public Stiffening? Stiffening { get; init; }
 }

@@ -83,6 +83,7 @@ internal static partial class JobAssembly
         values.Number(JobKeys.Shortening) ?? Shortening(values, ways, holding), (int?)values.Number(JobKeys.Rounds), values.Certain(JobKeys.Lift),
         values.Length(JobKeys.RoundStep), values.Word(JobKeys.Side), values.Word(JobKeys.ReadBy))
     {
+        IsShorteningTold = values.Has(JobKeys.Shortening),
         Stiffening = values.Has(LayoutKeys.Stiffening) ? values.Word(LayoutKeys.Stiffening) : null,
     };
 

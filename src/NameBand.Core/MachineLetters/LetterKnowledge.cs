@@ -50,6 +50,9 @@ internal sealed class LetterKnowledge
     /// <summary>How much the feed makes the same name differ, as a standard deviation.</summary>
     public double FeedPart => _settings.FeedVariationPart;
 
+    /// <summary>The first letter is sewn first.</summary>
+    public bool IsForward => SewingDirection.FirstLetterFirst(_settings);
+
     public bool HasGaps => _model.HasSpacings;
 
     /// <summary>Letter heights the machine has.</summary>

@@ -67,7 +67,10 @@ public class JobReaderTests
         Assert.Equal(
             new StripSettings(
                 Length.FromMm(60), Length.FromMm(10), Length.FromMm(5), false, 0.015, 2, Length.FromMm(4), Length.FromMm(50.8),
-                GarmentSide.Inside, Reader.Wearer),
+                GarmentSide.Inside, Reader.Wearer)
+            {
+                IsShorteningTold = true,
+            },
             job.Strip);
         Assert.Equal(
             new LetteringSettings("Lato Bold", Length.FromMm(9), Length.FromMm(7), Length.FromMm(12.7), false, NameOrder.Alphabetical, "sv")

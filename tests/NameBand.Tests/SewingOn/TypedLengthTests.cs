@@ -99,6 +99,36 @@ public class TypedLengthTests
         Assert.NotEmpty(told.Mend);
     }
 
+    /// <summary>What one line would win the other has sewn, and hooped names have their places: marks stay, and only a gap beyond its bounds is told.</summary>
+    [Theory]
+    [InlineData(NamedJob.Keyed + ", \"strip\": { \"lines\": 2, \"cutWidth\": \"2 3/4 in\" }", false)]
+    [InlineData("\"ways\": [\"machineLetters\", \"traced\"], \"letters\": { \"sizes\": [\"9 mm\"], \"holds\": \"any\" }", true)]
+    public void Where_marks_stay_a_gap_beyond_its_bounds_is_told(string way, bool hasTraced)
+    {
+        using var job = new NamedJob(hasTraced ? way : way.Replace("9 mm", "5 mm", StringComparison.Ordinal));
+        if (hasTraced)
+        {
+            job.Names.Insert(1, "Ægir Dunn");
+        }
+
+        job.Make();
+        var before = job.Places();
+        var rows = job.Sheet();
+        string first = rows[0]["name"];
+        var was = before[first];
+        string next = hasTraced ? "Ægir Dunn" : rows[1]["name"];
+        double gap = before[next].StartMm - End(was);
+        string number = $"n{was.Number}";
+        Said(0, job, number, "--length", Mm(was.WidthMm + (0.3 * gap)));
+        Assert.DoesNotContain(job.Make().Problems, p => p.Found.Contains("are left between names", StringComparison.Ordinal));
+        Said(0, job, number, "--length", Mm(was.WidthMm + (0.6 * gap)));
+        var told = job.Make().Problems.Single(p => p.Found.Contains("are left between names", StringComparison.Ordinal));
+        Assert.Equal((Severity.NeedsPerson, "lengths.csv"), (told.Severity, told.Where.File));
+        Assert.StartsWith($"After “{first}” only", told.Found, StringComparison.Ordinal);
+        Assert.Contains("sew the next one at its mark", told.Mend, StringComparison.Ordinal);
+        Assert.Equal(before[next].StartMm, job.Places()[next].StartMm, 0.002);
+    }
+
     [Fact]
     public void Lengths_of_names_that_nobody_said_to_be_sewn_are_told_once()
     {
@@ -114,6 +144,34 @@ public class TypedLengthTests
         job.Say(2);
         job.Say(6);
         Assert.Equal([5], job.Make().Problems.Where(p => p.Where.File == "lengths.csv").Select(p => p.Where.Line!.Value));
+    }
+
+    [Fact]
+    public void A_length_told_by_mistake_is_taken_back_on_a_scrap_and_on_the_strip()
+    {
+        using var job = new NamedJob(NamedJob.Keyed);
+        job.Make();
+        string sheet = File.ReadAllText(job["out/key-in.csv"]);
+        Refused(job, "No length of n2 on a scrap is written down", "n2", "--scrap", "--mistake");
+        double longer = job.Places()["Tobin Marsh"].WidthMm + 3;
+        Assert.Contains("long on a scrap: that is written down, and the name is still to sew", Said(0, job, "n2", "--scrap", "--length", Mm(longer)), StringComparison.Ordinal);
+        Said(0, job, "n2", "--scrap", "--length", Mm(longer + 1));
+        Assert.Contains($"The length of n2, “Tobin Marsh” on a scrap, {longer + 1:0.0} mm, counts no longer".Replace(".0 mm", " mm", StringComparison.Ordinal), Said(0, job, "n2", "--scrap", "--mistake"), StringComparison.Ordinal);
+        Said(0, job, "n2", "--scrap", "--mistake");
+        Refused(job, "No length of n2", "n2", "--scrap", "--mistake");
+        Assert.Equal(2, File.ReadLines(job["lengths.csv"]).Count(l => l.EndsWith("\"scrap, taken back\"", StringComparison.Ordinal)));
+        Assert.False(File.Exists(job["sewing-log.csv"]));
+        job.Make();
+        Assert.Equal(sheet, File.ReadAllText(job["out/key-in.csv"]));
+
+        // Pressed at the wrong name, with its length: neither is left of it, and its line in the file says so.
+        Said(0, job, "n2", "--length", Mm(longer));
+        string said = Said(0, job, "n2", "--mistake");
+        Assert.Contains("counts as not sewn", said, StringComparison.Ordinal);
+        Assert.Contains("counts no longer", said, StringComparison.Ordinal);
+        var report = job.Make();
+        Assert.Equal(sheet, File.ReadAllText(job["out/key-in.csv"]));
+        Assert.DoesNotContain(report.Problems, p => p.Where.File == "lengths.csv");
     }
 
     [Fact]

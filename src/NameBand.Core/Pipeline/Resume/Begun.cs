@@ -57,7 +57,7 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
     private bool HasNeedlePaths => Plan.Hoopings.Any(h => h.HasNeedlePath);
 
     /// <summary>Whether a name is sewn: its hooping, or itself where it is keyed in or traced.</summary>
-    private bool IsSewn(EarlierName name) => Log.OfNames.IsSewn(name.Order);
+    public bool IsSewn(EarlierName name) => Log.OfNames.IsSewn(name.Order);
 
     private IEnumerable<EarlierName> NamesIn(EarlierHooping hooping)
     {

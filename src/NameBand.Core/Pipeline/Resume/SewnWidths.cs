@@ -67,6 +67,26 @@ internal static class SewnWidths
         };
     }
 
+    /// <summary>Sewn names whose own lengths leave gaps that no longer do, where the marks after them stay.</summary>
+    public static IEnumerable<Problem> KeptMarks(StripPlan plan, Begun begun, ImmutableArray<SewnLength> measured, bool forward)
+    {
+        foreach (var line in plan.Rounds.SelectMany(r => r.Names.GroupBy(n => n.Line)))
+        {
+            var along = (forward ? line.OrderBy(n => n.StartMm) : line.OrderByDescending(n => n.StartMm)).ToList();
+            foreach (var (name, next) in along.Zip(along.Skip(1)).Where(p => begun.Log.OfNames.IsSewn(p.First.Order)))
+            {
+                double planned = forward ? next.StartMm - name.EndMm : name.StartMm - next.EndMm;
+                string text = name.Lettered.Name.Text;
+                if (planned > 0 && measured.FirstOrDefault(m => m.Name == text && (m.Number ?? name.Order) == name.Order) is { } length
+                    && GapBounds.Objection(
+                        new Where(SewnLengths.FileName), text, planned + name.WidthMm - length.LengthMm, planned, isKept: true) is { } objection)
+                {
+                    yield return objection;
+                }
+            }
+        }
+    }
+
     /// <summary>Rounds whose gaps no longer do.</summary>
     public static IEnumerable<Problem> Beyond(StripPlan plan, EarlierPlan before, HashSet<RowRef> sewn)
     {

@@ -6,6 +6,7 @@ using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.MachineLetters;
+using NameBand.Pipeline.Resume;
 
 namespace NameBand.Pipeline.Ways;
 
@@ -28,6 +29,9 @@ internal interface ILetteredWay
 
     /// <summary>What is to be known of a setting.</summary>
     IEnumerable<Problem> Notes(BandJob job, SizeStep step) => [];
+
+    /// <summary>What is to be told of its sewn names as they came out, where the marks after them stay.</summary>
+    IEnumerable<Problem> CameOut(StripPlan plan, Begun begun) => [];
 
     /// <summary>How the pieces of a layout are sewn.</summary>
     IPieceSewing Sew(LaidOut made);

@@ -85,7 +85,7 @@ internal sealed class KeyedLetters(
     public Continuation GoOnFrom(BandJob job, Begun begun, MatchedList matched, ImmutableArray<LetteredName> gone) =>
         job.Layout.IsCurved ? begun.From(job, matched, gone) : SewnWidths.Taken(
             job.IsHooped ? begun.From(job, matched, gone) : begun.NameByName(job, matched, gone), knowledge.OnStrip,
-            SewingDirection.FirstLetterFirst(job.Letters));
+            knowledge.IsForward);
 
     /// <summary>Built-in letters are measured as they come out: nothing is added to their widths.</summary>
     public Fabric On(Fabric fabric) => fabric with { PullCompensationMm = 0 };
@@ -208,7 +208,7 @@ internal sealed class KeyedLetters(
 
         var atStep = job.With(step);
         var laid = UnderStitches.GoOn(
-            job.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), begun.Plan, j => LayoutResumer.Plan(j, hem, lettered, fabric, going));
+            job.Letters.Hooped ? atStep : OneRun.WithoutField(atStep), begun, j => LayoutResumer.Plan(j, hem, lettered, fabric, going));
         if (laid.Value is not { } plan)
         {
             return laid;
@@ -216,9 +216,12 @@ internal sealed class KeyedLetters(
 
         plan = plan with { HasNeedlePaths = false, SpacingMm = step.GapMm };
         plan = PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(job.Layout.IsCurved ? plan : RunSplit.Together(plan, begun.Plan)));
-        IEnumerable<Problem> beyond = going.TakesUpLengths ? SewnWidths.Beyond(plan, begun.Plan, sewn) : [];
+        IEnumerable<Problem> beyond = going.TakesUpLengths ? SewnWidths.Beyond(plan, begun.Plan, sewn) : job.Layout.IsCurved ? [] : CameOut(plan, begun);
         return WithMotifs(step, KeyedDrift.Taken(plan, job, begun, [.. laid.Problems, .. beyond, .. Notes(job, step)]));
     }
+
+    public IEnumerable<Problem> CameOut(StripPlan plan, Begun begun) =>
+        SewnWidths.KeptMarks(plan, begun, knowledge.OnStrip, knowledge.IsForward);
 
     /// <summary>How far a name is from the width it was planned in.</summary>
     /// <param name="along">Length along the strip for one on the base line.</param>

@@ -52,9 +52,12 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
         var chosen = names.Sewn is { } sewn ? GoOn(names, sewn.From, steps, (step, going) => LayAt(step, going, hem, fabric))
             : LargestSetting.Choose(names.Job, steps, step => LayAt(step, names, hem, fabric));
         return chosen.Value is { } setting
-            ? Finished(At(setting.Step, names), Result.Of(setting.Plan, [.. chosen.Problems, .. parts.SelectMany(p => p.Letters.Notes(names.Job, setting.Step))]))
+            ? Finished(At(setting.Step, names), Result.Of(setting.Plan, [.. chosen.Problems, .. parts.SelectMany(p => p.Letters.Notes(names.Job, setting.Step).Concat(CameOut(p.Letters, names, setting.Plan)))]))
             : Result.Fail<StripPlan>(chosen.Problems);
     }
+
+    private static IEnumerable<Problem> CameOut(ILetteredWay letters, NamesRead names, StripPlan plan) =>
+        names.Sewn is { } sewn ? letters.CameOut(plan, sewn.Begun) : [];
 
     public IPieceSewing Sew(LaidOut made) => new SideBySideSewing(made, parts);
 

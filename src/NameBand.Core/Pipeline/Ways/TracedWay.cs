@@ -59,7 +59,7 @@ internal sealed class TracedWay(Way way) : IWay, ILetteredWay
     {
         if (names.Sewn is { } sewn)
         {
-            var going = UnderStitches.GoOn(OneRun.WithoutField(names.Job), sewn.Begun.Plan, job => LayoutResumer.Plan(
+            var going = UnderStitches.GoOn(OneRun.WithoutField(names.Job), sewn.Begun, job => LayoutResumer.Plan(
                 job, EarlierEnds.Keep(hem, sewn.Begun.Plan), names.Lettered, fabric, sewn.From));
             return going with
             {

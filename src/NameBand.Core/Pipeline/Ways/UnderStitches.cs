@@ -1,6 +1,7 @@
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Pipeline.Resume;
 
 namespace NameBand.Pipeline.Ways;
 
@@ -28,19 +29,24 @@ internal static class UnderStitches
 
     /// <summary>
     /// Goes on from an earlier plan: its marks are drawn on the cloth, so its shortening stays as long as the job says the same of it. A
-    /// plan that knew nothing of gaps keeps what it had.
+    /// plan that knew nothing of gaps keeps what it had. Where only the stiffening is another one now, what is sewn drew together as it was
+    /// reckoned then; a shortening that she tells is of all her cloth.
     /// </summary>
-    public static Result<StripPlan> GoOn(BandJob job, EarlierPlan earlier, Func<BandJob, Result<StripPlan>> lay)
+    public static Result<StripPlan> GoOn(BandJob job, Begun begun, Func<BandJob, Result<StripPlan>> lay)
     {
+        var earlier = begun.Plan;
         if (job.IsHooped)
         {
             return lay(job);
         }
 
         double asked = job.Strip.Shortening;
-        bool isSame = Math.Abs((earlier.UnderStitchesPart ?? earlier.Shortening) - asked) < SamePart;
-        double part = isSame ? earlier.Shortening
-            : Of(asked, earlier.Names.Sum(n => n.WidthMm), earlier.Rounds.Sum(r => r.LengthMm));
+        double was = earlier.UnderStitchesPart ?? earlier.Shortening;
+        bool isSame = Math.Abs(was - asked) < SamePart;
+        double allMm = earlier.Names.Sum(n => n.WidthMm);
+        double sewnMm = job.Strip.IsShorteningTold ? 0 : earlier.Names.Where(begun.IsSewn).Sum(n => n.WidthMm);
+        double mixed = allMm > 0 ? ((was * sewnMm) + (asked * (allMm - sewnMm))) / allMm : asked;
+        double part = isSame ? earlier.Shortening : Of(mixed, allMm, earlier.Rounds.Sum(r => r.LengthMm));
         double? under = isSame && earlier.UnderStitchesPart is null ? null : asked;
         var laid = lay(With(job, part));
         return laid with { Value = laid.Value is { } plan ? plan with { UnderStitchesPart = under } : null };

@@ -199,6 +199,37 @@ public class NameByNameTests
         Assert.Equal([1, 3], SewingLogFile.Read(job.Folder).OfNames.Sewn.AsEnumerable());
     }
 
+    [Theory]
+    [InlineData(NamedJob.Keyed)]
+    [InlineData(NamedJob.Traced)]
+    public void Answers_of_owners_corrections_and_latecomers_move_nothing_that_is_sewn(string way)
+    {
+        using var job = new NamedJob(way);
+        job.Make();
+        var before = job.Places();
+        job.Say(1, 3);
+        job.With("approvals.csv", "list,line,name,state,date,text,details\ncrew.csv,3,Tobin Marsh,no,,,\ncrew.csv,6,Maren Lovdal,no,,,\n");
+        var asked = job.Make();
+        Assert.Equal(ExitStatus.NeedsPerson, asked.Status);
+        Assert.Contains(asked.Problems, p => p.Where.Name == "Tobin Marsh" && p.Found == "This row asks not to be shown, and its name is already sewn.");
+        Assert.All(job.Names.Take(3), n => Assert.Equal(before[n], job.Places()[n]));
+        Assert.False(job.Places().ContainsKey("Maren Lovdal"));
+        Assert.Equal((2, 5), (asked.Estimate!.WorkLeft.Names, asked.Estimate.WorkLeft.NamesInAll));
+
+        // They think again; a latecomer stands in the middle of the list, and a name that is not sewn is corrected.
+        File.Delete(job["approvals.csv"]);
+        job.Names.Insert(2, "Bo Reed");
+        job.With("corrections.csv", "list,line,was,decision,text,why\ncrew.csv,6,Rufus Penhale,change,Rufus Penhall,asked him\n");
+        var more = job.Make();
+        var after = job.Places();
+        Assert.All(new[] { "Hesper Quayle", "Tobin Marsh", "Ada Willowby" }, n => Assert.Equal(before[n], after[n]));
+        Assert.Equal((4, 7), (after["Rufus Penhall"].Number, after["Bo Reed"].Number));
+        Assert.True(after.ContainsKey("Maren Lovdal"));
+        Assert.Equal((4, 7), (more.Estimate!.WorkLeft.Names, more.Estimate.WorkLeft.NamesInAll));
+        var along = after.Values.OrderBy(p => p.StartMm).ToList();
+        Assert.All(along.Zip(along.Skip(1)), p => Assert.True(p.First.StartMm + p.First.WidthMm <= p.Second.StartMm));
+    }
+
     [Fact]
     public void What_cannot_be_is_not_written_down()
     {

@@ -23,7 +23,9 @@ return args switch
     ["flush"] => FlushFigures.Run(),
     ["letter-metrics", var project, var packages] => LetterFaces.Metrics(project, packages),
     ["letter-prior", var project] => LetterFaces.MakePrior(project),
+    ["letter-own"] => OwnWays.Run(),
     ["letter-widths", .. var rest] => WidthFigures.Run(rest),
+    ["banner", .. var rest] => BannerRun.Run(rest),
     _ => Usage(),
 };
 
@@ -50,6 +52,8 @@ static int Usage()
     Console.Error.WriteLine("            flush");
     Console.Error.WriteLine("            letter-metrics PROJECT PACKAGES");
     Console.Error.WriteLine("            letter-prior PROJECT");
-    Console.Error.WriteLine("            letter-widths [MACHINES [folds|known|unknown|blanks|feed]]");
+    Console.Error.WriteLine("            letter-own");
+    Console.Error.WriteLine("            letter-widths [MACHINES [folds|splits] [known|picked|unknown|blanks|feed]…]");
+    Console.Error.WriteLine("            banner [PROJECT FOLDER [SEED]]");
     return 64;
 }

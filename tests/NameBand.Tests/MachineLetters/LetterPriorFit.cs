@@ -28,14 +28,16 @@ internal static class LetterPriorFit
             var (loads, own) = Factors(mine, means, together[0] == "monospaced" ? 2 : together[0] == "script" ? 3 : 4);
             foreach (string look in together)
             {
+                // A mean of few faces is itself uncertain: another face lies so much farther from it.
+                double farther = Math.Sqrt(1 + (1.0 / Math.Max(1, mine.Count(f => f.Look == look))));
                 for (int j = 0; j < means[look].Count; j++)
                 {
                     string letter = FaceMetrics.Alphabet[j / 3].ToString();
                     string measure = (j % 3) switch { 0 => "advance", 1 => "left", _ => "right" };
-                    text.Append(CultureInfo.InvariantCulture, $"{look}\t{letter}\t{measure}\t{means[look][j]:0.00}\t{own[j]:0.00}");
+                    text.Append(CultureInfo.InvariantCulture, $"{look}\t{letter}\t{measure}\t{means[look][j]:0.00}\t{own[j] * farther:0.00}");
                     for (int k = 0; k < 4; k++)
                     {
-                        text.Append(CultureInfo.InvariantCulture, $"\t{(k < loads.ColumnCount ? loads[j, k] : 0):0.00}");
+                        text.Append(CultureInfo.InvariantCulture, $"\t{(k < loads.ColumnCount ? loads[j, k] * farther : 0):0.00}");
                     }
 
                     text.Append('\n');
@@ -59,9 +61,8 @@ internal static class LetterPriorFit
         int size = means.Values.First().Count;
         var deviations = Matrix<double>.Build.Dense(
             faces.Count, size, (i, j) => Value(faces[i], j) is { } v ? v - means[faces[i].Look][j] : 0);
-
-        // A mean of few faces is itself uncertain, and swallows part of their deviations.
-        var covariance = deviations.TransposeThisAndMultiply(deviations) / Math.Max(1, faces.Count - means.Count) * (1 + ((double)means.Count / faces.Count));
+        int free = Math.Max(1, faces.Count - means.Count);
+        var covariance = deviations.TransposeThisAndMultiply(deviations) / free;
         var own = covariance.Diagonal() * 0.5;
         var loads = Matrix<double>.Build.Dense(size, count);
         for (int round = 0; round < Rounds; round++)
@@ -79,6 +80,7 @@ internal static class LetterPriorFit
                 size, j => Math.Max(covariance[j, j] - loads.Row(j).DotProduct(loads.Row(j)), LeastOwn * LeastOwn));
         }
 
-        return (loads, own.PointwiseSqrt());
+        // Factors drawn through few faces also go along with what each of them does by itself, and leave too little of it.
+        return (loads, (own * ((double)free / Math.Max(1, free - count))).PointwiseSqrt());
     }
 }

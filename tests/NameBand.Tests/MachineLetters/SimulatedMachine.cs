@@ -83,11 +83,12 @@ internal sealed class SimulatedMachine
         double read = (trueMm * (1 + (feedPart * Noise()))) + (errorMm * Noise());
         bool isGross = _random.NextDouble() < 1 / GrossOneIn && hasGross;
         double by = (3 + (7 * _random.NextDouble())) * (_random.Next(2) == 0 ? -1 : 1);
-        LastWasGross = isGross;
-        return read + (isGross ? by : 0);
+        LastGrossMm = isGross ? by : 0;
+        return read + LastGrossMm;
     }
 
-    public bool LastWasGross { get; private set; }
+    /// <summary>How far the last reading was grossly out; 0 where it was not.</summary>
+    public double LastGrossMm { get; private set; }
 
     private double InkMm(char c) => (Math.Round(4 * Mm(c).Advance) / 4) - Mm(c).Left - Mm(c).Right;
 

@@ -36,6 +36,16 @@ public class WidthBeliefTests
         Assert.True(blind.SelectMany(o => o.HalfRanges).Average() > 10);
     }
 
+    /// <summary>Letters like handwriting vary most: where no look is picked they must not be taken for others too soon.</summary>
+    [Fact]
+    public void Handwriting_of_which_nobody_said_so_is_held_as_often_as_stated()
+    {
+        var faces = FaceMetrics.Read(FaceMetrics.File).Where(f => f is { IsHeldOut: true, Look: "script" }).ToList();
+        var outcomes = Enumerable.Range(0, 8 * faces.Count).AsParallel().AsOrdered()
+            .SelectMany(i => WidthTrial.Run(faces[i % faces.Count], 1 + i, new(LookKnown: false), 3).ToList()).ToList();
+        Assert.InRange(outcomes.SelectMany(o => o.Held).Average(h => h ? 1.0 : 0), 0.85, 0.97);
+    }
+
     [Fact]
     public void The_prior_knows_none_of_the_faces_it_is_judged_by()
     {

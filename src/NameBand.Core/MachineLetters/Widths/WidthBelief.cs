@@ -39,7 +39,7 @@ internal sealed class WidthBelief
 
     /// <summary>From this chance on a reading is taken for wrong; from the lower one a second reading is asked for.</summary>
     private const double TakenForWrong = 0.5;
-    private const double WorthAsking = 0.2;
+    private const double WorthAsking = 0.15;
 
     /// <summary>A hypothesis lighter than this part of all is let go.</summary>
     private const double Slight = 1e-6;

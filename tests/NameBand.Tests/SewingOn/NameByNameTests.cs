@@ -216,8 +216,11 @@ public class NameByNameTests
         Assert.False(job.Places().ContainsKey("Maren Lovdal"));
         Assert.Equal((2, 5), (asked.Estimate!.WorkLeft.Names, asked.Estimate.WorkLeft.NamesInAll));
 
-        // They think again; a latecomer stands in the middle of the list, and a name that is not sewn is corrected.
+        // They think again; a name that is not sewn is corrected, and a latecomer stands in the middle of the list.
         File.Delete(job["approvals.csv"]);
+        job.With("corrections.csv", "list,line,was,decision,text,why\ncrew.csv,5,Rufus Penhale,change,Rufus Penhall,asked him\n");
+        job.Make();
+        Assert.Equal(4, job.Places()["Rufus Penhall"].Number);
         job.Names.Insert(2, "Bo Reed");
         job.With("corrections.csv", "list,line,was,decision,text,why\ncrew.csv,6,Rufus Penhale,change,Rufus Penhall,asked him\n");
         var more = job.Make();

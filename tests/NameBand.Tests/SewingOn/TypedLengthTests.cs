@@ -99,34 +99,76 @@ public class TypedLengthTests
         Assert.NotEmpty(told.Mend);
     }
 
-    /// <summary>What one line would win the other has sewn, and hooped names have their places: marks stay, and only a gap beyond its bounds is told.</summary>
-    [Theory]
-    [InlineData(NamedJob.Keyed + ", \"strip\": { \"lines\": 2, \"cutWidth\": \"2 3/4 in\" }", false)]
-    [InlineData("\"ways\": [\"machineLetters\", \"traced\"], \"letters\": { \"sizes\": [\"9 mm\"], \"holds\": \"any\" }", true)]
-    public void Where_marks_stay_a_gap_beyond_its_bounds_is_told(string way, bool hasTraced)
+    /// <summary>Rounds share names out as evenly as they can be filled: what is left of a round that is nearly sewn is no reason to do that again.</summary>
+    [Fact]
+    public void A_names_own_length_sends_no_other_to_the_next_round()
     {
-        using var job = new NamedJob(hasTraced ? way : way.Replace("9 mm", "5 mm", StringComparison.Ordinal));
-        if (hasTraced)
+        using var job = new NamedJob(NamedJob.Keyed + ", \"strip\": { \"rounds\": 2 }", "{ \"length\": \"450 mm\", \"closed\": false, \"turn\": 0 }");
+        job.Names.AddRange(["Ida Vo", "Peregrine Underhill", "Una Fry", "Bartholomew Ostler"]);
+        job.Make();
+        string[] Low() => [.. job.Plan().GetProperty("rounds")[0].GetProperty("segments").EnumerateArray()
+            .SelectMany(s => s.GetProperty("names").EnumerateArray()).Select(n => n.GetProperty("text").GetString()!)];
+        string[] low = Low();
+        Assert.InRange(low.Length, 4, 6);
+        foreach (string name in low[..^1])
         {
-            job.Names.Insert(1, "Ægir Dunn");
+            var (number, _, width) = job.Places()[name];
+            Said(0, job, $"n{number}", "--length", Mm(width - 2));
+            Assert.True(job.Make().Plan!.MatchesHem);
+            Assert.Equal(low, Low());
         }
+    }
 
+    /// <summary>What one line would win the other has sewn: marks stay, and only a gap beyond its bounds is told.</summary>
+    [Fact]
+    public void In_two_lines_marks_stay_and_a_gap_beyond_its_bounds_is_told()
+    {
+        using var job = new NamedJob(
+            NamedJob.Keyed.Replace("9 mm", "5 mm", StringComparison.Ordinal)
+                + ", \"strip\": { \"lines\": 2, \"cutWidth\": \"2 3/4 in\" }, \"lettering\": { \"gap\": \"4 mm\" }",
+            "{ \"length\": \"226 mm\", \"closed\": false }");
         job.Make();
         var before = job.Places();
-        var rows = job.Sheet();
-        string first = rows[0]["name"];
+        var lower = job.Sheet().Where(r => r["on_line"] == "lower").ToList();
+        string first = lower[0]["name"], next = lower[1]["name"];
         var was = before[first];
-        string next = hasTraced ? "Ægir Dunn" : rows[1]["name"];
         double gap = before[next].StartMm - End(was);
-        string number = $"n{was.Number}";
-        Said(0, job, number, "--length", Mm(was.WidthMm + (0.3 * gap)));
-        Assert.DoesNotContain(job.Make().Problems, p => p.Found.Contains("are left between names", StringComparison.Ordinal));
-        Said(0, job, number, "--length", Mm(was.WidthMm + (0.6 * gap)));
-        var told = job.Make().Problems.Single(p => p.Found.Contains("are left between names", StringComparison.Ordinal));
+        Said(0, job, $"n{was.Number}", "--length", Mm(was.WidthMm + (0.3 * gap)));
+        Assert.DoesNotContain(job.Make().Problems, IsOfGaps);
+        Said(0, job, $"n{was.Number}", "--length", Mm(was.WidthMm + (0.58 * gap)));
+        var told = job.Make().Problems.Single(IsOfGaps);
         Assert.Equal((Severity.NeedsPerson, "lengths.csv"), (told.Severity, told.Where.File));
         Assert.StartsWith($"After “{first}” only", told.Found, StringComparison.Ordinal);
         Assert.Contains("sew the next one at its mark", told.Mend, StringComparison.Ordinal);
         Assert.Equal(before[next].StartMm, job.Places()[next].StartMm, 0.002);
+    }
+
+    [Fact]
+    public void Beside_traced_names_the_next_marks_move_and_a_gap_beyond_its_bounds_is_told()
+    {
+        using var job = new NamedJob(
+            "\"ways\": [\"machineLetters\", \"traced\"], \"letters\": { \"sizes\": [\"9 mm\"], \"holds\": \"any\" }, \"lettering\": { \"gap\": \"4 mm\" }",
+            "{ \"length\": \"545 mm\", \"closed\": false }");
+        job.Names.Insert(1, "Ægir Dunn");
+        job.Make();
+        var before = job.Places();
+        var was = before["Hesper Quayle"];
+        Said(0, job, $"n{was.Number}", "--length", Mm(was.WidthMm + 3));
+        var report = job.Make();
+        Assert.True(report.Plan!.MatchesHem);
+        Assert.DoesNotContain(report.Problems, IsOfGaps);
+        var after = job.Places();
+        Assert.Equal(was.StartMm, after["Hesper Quayle"].StartMm, 0.002);
+        Assert.Equal(before.Values.Max(End), after.Values.Max(End), 0.002);
+        AssertEvenGaps(after, from: 0, to: 6);
+
+        // The last but one takes nearly all of the one gap that is left.
+        job.Say(2, 6);
+        job.Make();
+        var last = job.Places()["Maren Lovdal"];
+        double gap = job.Places()["Kit Farthing"].StartMm - End(last);
+        Said(0, job, $"n{last.Number}", "--length", Mm(last.WidthMm + (0.48 * gap)));
+        Assert.StartsWith("After “Maren Lovdal” only", job.Make().Problems.Single(IsOfGaps).Found, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -181,6 +223,8 @@ public class TypedLengthTests
         job.With("lengths.csv", "name,order,measured_mm\nTobin Marsh,2,64\nTobin Marsh,,69\n");
         Assert.Contains(job.Make().Problems, p => p.Found.Contains("has two lengths, 64 mm in line 2 and 69 mm in line 3", StringComparison.Ordinal));
     }
+
+    private static bool IsOfGaps(Problem told) => told.Found.Contains("are left between names", StringComparison.Ordinal);
 
     private static double End((int Number, double StartMm, double WidthMm) name) => name.StartMm + name.WidthMm;
 

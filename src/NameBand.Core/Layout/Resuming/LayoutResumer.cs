@@ -39,6 +39,13 @@ public sealed record Continuation(
         var sewn = Earlier.Rounds.SelectMany(r => r.Segments).Where(s => Sewn.Contains(hoopingOf[s.Number])).SelectMany(s => s.Names).ToHashSet();
         return [.. Before.Where(b => sewn.Contains(b.Value)).Select(b => b.Key)];
     }
+
+    /// <summary>On which round each name was planned.</summary>
+    public IReadOnlyDictionary<RowRef, int> PlannedRounds()
+    {
+        var roundOf = Earlier.Rounds.SelectMany(r => r.Segments.SelectMany(s => s.Names.Select(n => (n.Order, r.Number)))).ToLookup(n => n.Order, n => n.Number);
+        return Before.ToImmutableDictionary(b => b.Key, b => roundOf[b.Value.Order].First());
+    }
 }
 
 /// <summary>
@@ -103,6 +110,17 @@ public static class LayoutResumer
 
         ImmutableArray<KeptBlock> SetOut(ImmutableArray<KeptBlock> sewn, double[] gapParts)
         {
+            // A name that came out a little longer sends no other to the next round as long as gaps can take it up.
+            foreach (double part in from.TakesUpLengths ? gapParts : [])
+            {
+                var staying = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part) { PlannedRounds = from.PlannedRounds() };
+                var set = staying.Place(sewn, all);
+                if (staying is { HasKeptRounds: true, HasFitted: true })
+                {
+                    return set;
+                }
+            }
+
             foreach (double part in gapParts)
             {
                 var setting = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part);

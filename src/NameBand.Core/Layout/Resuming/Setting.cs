@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout.BestFit;
 using NameBand.Lettering;
@@ -18,6 +19,12 @@ internal sealed class Setting(
 
     /// <summary>Whether all names lie on their rounds at the gap that was given.</summary>
     public bool HasFitted { get; private set; }
+
+    /// <summary>On which round each name was planned, where it is to stay there if it can; empty: rounds share names out anew.</summary>
+    public IReadOnlyDictionary<RowRef, int> PlannedRounds { get; init; } = ImmutableDictionary<RowRef, int>.Empty;
+
+    /// <summary>Whether all names lie on the rounds they were planned on.</summary>
+    public bool HasKeptRounds { get; private set; } = true;
 
     /// <param name="names">All names, sewn ones too: those are passed over.</param>
     public ImmutableArray<KeptBlock> Place(ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> names)
@@ -55,7 +62,9 @@ internal sealed class Setting(
         }
 
         var chosen = frugal.Count > 0 && RoundDivider.Fits(needs, Offers(frugal)) ? frugal : all;
-        int[] counts = Counts(needs, chosen);
+        int[]? planned = AsPlanned(rest, needs, chosen);
+        HasKeptRounds &= planned is not null;
+        int[] counts = planned ?? Counts(needs, chosen);
         int[] firsts = [.. counts.Select((_, i) => counts.Take(i).Sum())];
         return chosen.Select((s, i) => (s, (IReadOnlyList<LetteredName>)[.. rest.Skip(firsts[i]).Take(counts[i])]));
     }
@@ -86,6 +95,31 @@ internal sealed class Setting(
         var rows = new BestFitRows(sizing, heightMm, lettering.Spread)
             .Arrange(rest, [.. roomy.Select(s => s.AsStretch(_leastGap, sizing.Hem.Closed))], asNeeded: false, (_, _, _) => null).Rows;
         return roomy.Take(rows.Length).Select((s, i) => (s, (IReadOnlyList<LetteredName>)rows[i]));
+    }
+
+    /// <summary>How many names each stretch takes where every name stays on its round; null where they cannot.</summary>
+    private int[]? AsPlanned(IReadOnlyList<LetteredName> rest, double[] needs, List<FreeStretch> stretches)
+    {
+        double[] offers = Offers(stretches);
+        double narrowest = needs.DefaultIfEmpty(0).Min();
+        if (PlannedRounds.Count == 0 || stretches.Where((_, i) => offers[i] >= narrowest).GroupBy(s => s.Round).Any(r => r.Count() > 1))
+        {
+            return null;
+        }
+
+        int[] counts = new int[stretches.Count];
+        int next = 0;
+        for (int i = 0; i < counts.Length; i++)
+        {
+            double room = offers[i] + Sizing.SlightMm;
+            while (next < needs.Length && PlannedRounds.GetValueOrDefault(rest[next].Name.Row) == stretches[i].Round && needs[next] <= room)
+            {
+                room -= needs[next++];
+                counts[i]++;
+            }
+        }
+
+        return next == needs.Length ? counts : null;
     }
 
     /// <summary>

@@ -168,7 +168,7 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
         return matched.Before.Where(b => sewn.Contains(b.Value)).ToDictionary(b => b.Key, b => b.Value.Way);
     }
 
-    private HashSet<EarlierName> SewnNames()
+    public HashSet<EarlierName> SewnNames()
     {
         var hoopingOf = Plan.HoopingOfSegment;
         return [.. Plan.Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names.Where(n => IsSewn(hoopingOf[s.Number]) || IsSewn(n)))];

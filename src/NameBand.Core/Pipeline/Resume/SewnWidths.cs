@@ -67,19 +67,21 @@ internal static class SewnWidths
         };
     }
 
-    /// <summary>Sewn names whose own lengths leave gaps that no longer do, where the marks after them stay.</summary>
+    /// <summary>Sewn names whose own lengths leave gaps that no longer do, where the mark after them stays.</summary>
     public static IEnumerable<Problem> KeptMarks(StripPlan plan, Begun begun, ImmutableArray<SewnLength> measured, bool forward)
     {
-        foreach (var line in plan.Rounds.SelectMany(r => r.Names.GroupBy(n => n.Line)))
+        var now = plan.Rounds.SelectMany(r => r.Names).ToLookup(n => n.Order, n => n.StartMm);
+        var sewn = begun.SewnNames();
+        foreach (var line in begun.Plan.Rounds.SelectMany(r => r.Segments.SelectMany(s => s.Names).GroupBy(n => n.OnLine)))
         {
             var along = (forward ? line.OrderBy(n => n.StartMm) : line.OrderByDescending(n => n.StartMm)).ToList();
-            foreach (var (name, next) in along.Zip(along.Skip(1)).Where(p => begun.Log.OfNames.IsSewn(p.First.Order)))
+            foreach (var (name, next) in along.Zip(along.Skip(1)).Where(p => begun.IsSewn(p.First) && !sewn.Contains(p.Second)))
             {
-                double planned = forward ? next.StartMm - name.EndMm : name.StartMm - next.EndMm;
-                string text = name.Lettered.Name.Text;
-                if (planned > 0 && measured.FirstOrDefault(m => m.Name == text && (m.Number ?? name.Order) == name.Order) is { } length
+                double planned = forward ? next.StartMm - name.StartMm - name.WidthMm : name.StartMm - next.StartMm - next.WidthMm;
+                if (planned > 0 && now[next.Order].Any(mm => Math.Abs(mm - next.StartMm) < SlightMm)
+                    && measured.FirstOrDefault(m => m.Name == name.Text && (m.Number ?? name.Order) == name.Order) is { } length
                     && GapBounds.Objection(
-                        new Where(SewnLengths.FileName), text, planned + name.WidthMm - length.LengthMm, planned, isKept: true) is { } objection)
+                        new Where(SewnLengths.FileName), name.Text, planned + name.WidthMm - length.LengthMm, planned, isKept: true) is { } objection)
                 {
                     yield return objection;
                 }

@@ -8,6 +8,7 @@ using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.MachineLetters;
 using NameBand.Names;
+using NameBand.Pipeline.Resume;
 
 namespace NameBand.Pipeline.Ways;
 
@@ -52,12 +53,17 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
         var chosen = names.Sewn is { } sewn ? GoOn(names, sewn.From, steps, (step, going) => LayAt(step, going, hem, fabric))
             : LargestSetting.Choose(names.Job, steps, step => LayAt(step, names, hem, fabric));
         return chosen.Value is { } setting
-            ? Finished(At(setting.Step, names), Result.Of(setting.Plan, [.. chosen.Problems, .. parts.SelectMany(p => p.Letters.Notes(names.Job, setting.Step).Concat(CameOut(p.Letters, names, setting.Plan)))]))
+            ? Finished(At(setting.Step, names), Result.Of(setting.Plan, [.. chosen.Problems, .. parts.SelectMany(p => p.Letters.Notes(names.Job, setting.Step)), .. CameOut(names, setting.Plan)]))
             : Result.Fail<StripPlan>(chosen.Problems);
     }
 
-    private static IEnumerable<Problem> CameOut(ILetteredWay letters, NamesRead names, StripPlan plan) =>
-        names.Sewn is { } sewn ? letters.CameOut(plan, sewn.Begun) : [];
+    /// <summary>What is to be told of typed names as they came out: of gaps that took it up, and of marks that stay.</summary>
+    private IEnumerable<Problem> CameOut(NamesRead names, StripPlan plan) => names.Job.Layout.IsCurved || names.Sewn is not { } sewn ? []
+        :
+        [
+            .. sewn.From.TakesUpLengths ? SewnWidths.Beyond(plan, sewn.Begun.Plan, sewn.From.SewnRows()) : [],
+            .. parts.SelectMany(p => p.Letters.CameOut(plan, sewn.Begun)),
+        ];
 
     public IPieceSewing Sew(LaidOut made) => new SideBySideSewing(made, parts);
 

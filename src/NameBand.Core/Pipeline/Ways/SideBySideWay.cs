@@ -127,11 +127,14 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
         var rows = new NameList([.. list.InOrder.Rows.Select(r => told.GetValueOrDefault(r.Row, r))], list.InOrder.Names);
         var all = SideBySideLetters.InOrder(order, reads.SelectMany(r => r.Read.Lettered.Names), list.Job);
         var going = reads.Where(r => r.Read.Sewn is not null).Select(r => r.Read.Sewn!.Value).ToList();
+
+        // The way of typed names knows how long they came out, wherever it stands among the ways.
+        var lead = going.OrderByDescending(g => g.From.TakesUpLengths).FirstOrDefault();
         return new NamesRead(
             list.Job, list.Corrections, list.Face, new LetteredList(list.Face.Name, all, held) { Motif = SideBySideLetters.Widest(reads.Select(r => r.Read.Lettered.Motif)), AreMotifsLater = true }, HeldRows.Merge(rows, held), letters)
         {
             Sewn = going.Count == 0 ? null
-                : (going[0].Begun, going[0].From with { Gone = [.. going.SelectMany(g => g.From.Gone)] }),
+                : (lead.Begun, lead.From with { Gone = [.. going.SelectMany(g => g.From.Gone)] }),
             SewnThenChanged = list.Matched?.Changed,
         };
     }

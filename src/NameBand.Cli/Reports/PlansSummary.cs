@@ -93,7 +93,7 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
                 var names = share.Names;
                 string rest = names.Count > MostNamed ? $" and {names.Count - MostNamed} more" : "";
                 string named = i == 0 && names.Count > MostNamed ? "all others" : string.Join(", ", names.Take(MostNamed)) + rest;
-                page.Hanging("  ", $"{Words.Count(names.Count, "name")} {share.How}: {named}", 4);
+                page.Hanging("", $"{Words.Count(names.Count, "name")} {share.How}: {named}", 2);
             }
         }
     }

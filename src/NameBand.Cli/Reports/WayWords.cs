@@ -13,7 +13,7 @@ internal static class WayWords
 
     public static string Sittings(MakeAnswer answer) => answer.Hoopings == answer.Rounds.Count
         ? $"each strip in one run, without a hoop ({Words.Count(answer.Rounds.Count, "run")})"
-        : Words.Count(answer.Hoopings, "hooping");
+        : answer.Unhooped ? $"{Words.Count(answer.Hoopings, "run")}, without a hoop" : Words.Count(answer.Hoopings, "hooping");
 
     /// <summary>What to do after the proofs have been looked at.</summary>
     public static IEnumerable<string> Steps(MakeAnswer answer, string folder) => answer.OwnLetters
@@ -21,7 +21,7 @@ internal static class WayWords
         [
             $"Print {folder}/key-in-a4.pdf (or key-in-letter.pdf): it says what to key in and where each name starts.",
             "Sew the first names on a scrap and measure them against the sheet before you begin the real strip.",
-            answer.Ways is not null ? "When names drift off their marks, start the next one at its own mark all the same."
+            !answer.SetsOut ? "When names drift off their marks, start the next one at its own mark all the same."
             : "When names drift off their marks, add where one ended to drift.csv (number,name,end_mm) in the job and run make again.",
         ]
         :

@@ -55,6 +55,7 @@ internal static class LayoutNotes
                     : "at the others a hooping, a run or a piece ends and has no room for it, or nothing is to be sewn there."),
             narrow > 0
                 ? FormattableString.Invariant($"Write \"gap\": \"{Math.Ceiling(narrowest * 10) / 10:0.0} mm\", or take smaller letters.")
+                : plan.HasSeveralWays ? "Between two names that go different ways none is sewn: sew one there by hand if it is missed."
                 : plan.Hoopings.Any(h => h.HasNeedlePath) ? "A longer hoop takes more of them." : "Sew one there by hand if it is missed.");
     }
 

@@ -231,6 +231,12 @@ public sealed record StripPlan(
     /// <summary>The whole plan that this is a part of; null: it is the whole. Marks are those of the whole.</summary>
     public StripPlan? PartOf { get; private init; }
 
+    /// <summary>
+    /// Whether names that came out otherwise than planned have the rest set out anew: of two lines what one would win the other has sewn,
+    /// beside another way others have their places, and the cloth of a curved strip holds each name in its own.
+    /// </summary>
+    public bool MaySetOut => LineStepMm == 0 && !Hem.IsCurved && PartOf is null && !HasSeveralWays;
+
     /// <summary>What of it is sewn from needle paths: itself where all of it is.</summary>
     public StripPlan OfNeedlePaths => Hoopings.All(h => h.HasNeedlePath) ? this : Only(w => WayTraits.Of(w).FollowsCoordinates);
 

@@ -40,7 +40,7 @@ public static class KeyInSheet
         var columns = new KeyInColumns(paper.WidthMm - LeftMm);
         pages.Begin();
         double y = Introduction(
-            pages, steps.Length > 1 ? $"{setting}, as said before the names" : setting, Rules(settings, names, setsOut, plan.Hem.IsCurved), settings);
+            pages, steps.Length > 1 ? $"{setting}, as said before the names" : setting, Rules(settings, names, plan, setsOut), settings);
         var sets = Sets(names, steps.Length > 1);
         var runs = Runs(names).ToList();
         for (int i = 0; i < runs.Count; i++)
@@ -141,15 +141,16 @@ public static class KeyInSheet
         return Math.Max(y, 14 + FeedDrawing.SizeMm) + 4;
     }
 
-    private static IEnumerable<string> Rules(LettersSettings settings, ImmutableArray<KeyInName> names, bool setsOut, bool isCurved)
+    private static IEnumerable<string> Rules(LettersSettings settings, ImmutableArray<KeyInName> names, StripPlan plan, bool setsOut)
     {
         yield return "Draw all start marks on the flat cloth before you sew. They count from the cut left end of its piece, "
             + "as the tapes of all proofs do. ␣ is a blank. " + KeyedText.Legend;
         yield return "Put the mark under the needle, key in, sew, tick the box. Then measure: if a length falls outside its limits, stop and see why.";
         yield return setsOut
             ? "If names come to lie off their marks, measure where one ends and let NameBand set the rest out anew (drift.csv)."
-            : "If names come to lie off their marks, start the next one at its own mark all the same, and leave the places of the other names blank.";
-        if (isCurved)
+            : "If names come to lie off their marks, start the next one at its own mark all the same"
+                + (plan.PartOf is not null ? ", and leave the places of the other names blank." : ".");
+        if (plan.Hem.IsCurved)
         {
             yield return "The strip is cut to the curve: its start marks lie on the lower finished edge. Turn it at each mark so that the base line lies straight "
                 + "ahead under the needle. A name that would leave its line by more than 0.5 mm is keyed word by word.";
@@ -158,7 +159,7 @@ public static class KeyInSheet
         yield return (settings.Hooped ? "" : "The strip is sewn without a hoop, on one long backing. ")
             + "Lengths are those of a name whose backing is off, pressed and cold.";
 
-        if (names.Any(n => n.Parts.Length > 1))
+        if (settings.Holds is not null && names.Any(n => n.Parts.Length > 1))
         {
             yield return settings.KeepsLeadingBlanks
                 ? $"The machine holds {settings.Holds} characters: longer names come in parts, each with its own mark."

@@ -32,7 +32,7 @@ internal static class KeyedDrift
         bool forward = SewingDirection.FirstLetterFirst(job.Letters);
         var ends = read.Value.All;
         ends = [.. ends, .. Bare(plan, begun?.Log, forward).Where(b => ends.All(e => e.Number != b.Number))];
-        bool isFixed = plan.LineStepMm > 0 || plan.Hem.IsCurved;
+        bool isFixed = !plan.MaySetOut;
         if (isFixed && !read.Value.All.IsEmpty)
         {
             problems.Add(Problem.CannotUse(

@@ -23,7 +23,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
     private readonly StripPlan _plan = made.Plan;
 
     /// <summary>What drifted is set out anew only where all names of a strip are keyed in.</summary>
-    private readonly bool _setsOut = !made.Job.HasSeveralWays && made.Plan is { LineStepMm: 0, Hem.IsCurved: false };
+    private readonly bool _setsOut = !made.Job.HasSeveralWays && made.Plan.MaySetOut;
 
     private readonly BandJob _job = made.Job.Letters.Hooped ? made.Job : KeyedWork.WithoutHoops(made.Job);
     private readonly FilledLetters _letters = new(made.Fabric, made.Plan.LetterHeightMm);

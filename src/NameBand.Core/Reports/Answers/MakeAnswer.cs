@@ -20,6 +20,12 @@ public sealed record MakeAnswer : CommandAnswer
 
     public double? SpacingMm { get; init; }
 
+    /// <summary>Whether what drifts off its marks can be set out anew (drift.csv); of typed names.</summary>
+    public bool SetsOut { get; init; }
+
+    /// <summary>Whether all is sewn in runs without a hoop.</summary>
+    public bool Unhooped { get; init; }
+
     public required double LetterHeightMm { get; init; }
 
     /// <summary>Smallest to largest, in words, where groups have letters of their own height.</summary>

@@ -40,6 +40,8 @@ internal static class MakeTelling
             Mark = SheetMarks.Of(plan),
             Face = job.Lettering.Face,
             OwnLetters = plan.SpacingMm is not null,
+            SetsOut = plan.SpacingMm is not null && !job.HasSeveralWays && plan.MaySetOut,
+            Unhooped = !job.IsHooped,
             SpacingMm = plan.SpacingMm is { } spacing ? Telling.Thousandth(spacing) : null,
             LetterHeightMm = Telling.Thousandth(plan.LetterHeightMm),
             LetterHeights = plan.HasSizes ? plan.LetterHeightsInWords : null,

@@ -17,11 +17,11 @@ internal static class BentHooping
         bent.Cloth();
         bent.Lines(sewnBeforeCutting);
         bent.Tape(face, StripPlan.OnClothMm(hooping, hooped));
-        bent.RuledLine(plan.RuledLineYMm(hooped));
-        int cap = page.CapPx(1.5);
-        face.Set(
-            picture, "the dashed red line through the crosses is the one to rule", page.X(frame.ChordMm / 2),
-            page.Y(frame.YAtMm(-plan.Hem.Strip.CutWidthMm / 2, frame.ChordMm / 2)) + cap + page.Px(2), cap, Dyes.Madder, 0.5);
+        if (hooping.HasNeedlePath)
+        {
+            RuledLine(picture, page, plan, hooped, bent, face);
+        }
+
         foreach (var name in hooped.Segment.Names)
         {
             double middle = plan.OnClothMm(name.StartMm - hooped.Segment.StartMm) + (name.WidthMm / 2);
@@ -32,7 +32,24 @@ internal static class BentHooping
         }
     }
 
-    public static string Words(StripPlan plan, HoopedSegment hooped, BentFrame frame) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"curved, radius {plan.Hem.RadiusMm(hooped.Round.Number):0} mm; between the marks the arc is {frame.MarkBowMm(plan.MarkYMm, hooped.Segment.MarkArmMm):0.0} mm off the ruled line; tape along the lower edge");
+    /// <summary>Crosses stand on it; what is typed has none.</summary>
+    private static void RuledLine(
+        Picture picture, ProofPage page, StripPlan plan, HoopedSegment hooped, BentStrip bent, CaptionFace face)
+    {
+        var frame = plan.FrameOf(hooped)!.Value;
+        bent.RuledLine(plan.RuledLineYMm(hooped));
+        int cap = page.CapPx(1.5);
+        face.Set(
+            picture, "the dashed red line through the crosses is the one to rule", page.X(frame.ChordMm / 2),
+            page.Y(frame.YAtMm(-plan.Hem.Strip.CutWidthMm / 2, frame.ChordMm / 2)) + cap + page.Px(2), cap, Dyes.Madder, 0.5);
+    }
+
+    public static string Words(StripPlan plan, Hooping hooping, BentFrame frame)
+    {
+        var hooped = hooping.Segments[0];
+        string curve = FormattableString.Invariant($"curved, radius {plan.Hem.RadiusMm(hooped.Round.Number):0} mm");
+        string marks = FormattableString.Invariant(
+            $"; between the marks the arc is {frame.MarkBowMm(plan.MarkYMm, hooped.Segment.MarkArmMm):0.0} mm off the ruled line");
+        return $"{curve}{(hooping.HasNeedlePath ? marks : "")}; tape along the lower edge";
+    }
 }

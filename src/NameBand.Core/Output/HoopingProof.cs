@@ -252,7 +252,7 @@ public static class HoopingProof
 
         if (plan.FrameOf(hooping.Segments[0]) is { } frame)
         {
-            yield return BentHooping.Words(plan, hooping.Segments[0], frame);
+            yield return BentHooping.Words(plan, hooping, frame);
         }
 
         bool isLikeness = Likeness.IsIn(hooping.Segments.SelectMany(s => s.Segment.Names));

@@ -164,6 +164,17 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         Assert.Equal((1, 1), (left.HoopingsInAll - left.Hoopings, left.NamesInAll - left.Names));
         Assert.Equal(third.Plan.Rounds[0].Names.Count(n => n.Lettered.Way != Way.NeedlePath), left.NamesInAll);
 
+        // Wider letters: what is not sewn is set out anew, but for the run that is begun and the hooping that is sewn.
+        folder.With("letters.csv", File.ReadAllText(folder["letters.csv"]).Replace(",5,6", ",5.6,6", StringComparison.Ordinal));
+        var wider = Bander.Make(folder.FullPath).Plan!;
+        var run3 = third.Plan.Hoopings.First(h => h.Segments.SelectMany(s => s.Segment.Names).Any(n => n.Order == keyed.Order));
+        var was = third.Plan.Rounds[0].Names.ToDictionary(n => n.Order);
+        var now = wider.Rounds[0].Names.ToDictionary(n => n.Order);
+        Assert.All(
+            run3.Segments.Concat(sewn.Segments).SelectMany(s => s.Segment.Names),
+            n => Assert.Equal((was[n.Order].StartMm, was[n.Order].WidthMm), (now[n.Order].StartMm, now[n.Order].WidthMm)));
+        Assert.Contains(now.Values, n => n.WidthMm > was[n.Order].WidthMm + 1);
+
         SewingReport Say(int number, int name = 0) => Bander.Sewn(
             folder.FullPath, null, new SewingWord(number, SewingDeed.Sewn, 5, When: "2026-11-29T20:00") { Names = name > 0 ? (name, name) : null },
             () => Thread.Sleep(20));

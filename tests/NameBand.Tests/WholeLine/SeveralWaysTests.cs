@@ -91,6 +91,11 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         var starts = _made.Plan.Rounds[0].Names.ToDictionary(n => n.Lettered.Name.Text, n => _made.Plan.OnClothMm(n.StartMm));
         Assert.All(keyIn.Select(l => l.Split(',')), c => Assert.Equal(starts[c[4]], double.Parse(c[9], CultureInfo.InvariantCulture), 0.06));
 
+        // A name has one number, whichever way it goes: on its sheet, in the plan and in the log.
+        var numbers = _made.Plan.Rounds[0].Names.ToDictionary(n => n.Lettered.Name.Text, n => n.Order.ToString(CultureInfo.InvariantCulture));
+        Assert.All(keyIn.Select(l => l.Split(',')), c => Assert.Equal(numbers[c[4]], c[1]));
+        string[] titles = File.ReadLines(_made.Folder["out/worksheet.csv"]).First().Split(',');
+        Assert.All(worksheet.Select(l => l.Split(',')), c => Assert.Equal(numbers[c[3]], c[Array.IndexOf(titles, "last_number")]));
         string[] head = File.ReadLines(_made.Folder["out/key-in.csv"]).First().Split(',');
         Assert.All(keyIn.Select(l => l.Split(',')), c => Assert.Equal(_made.Written.Made!.Mark, c[Array.IndexOf(head, "plan")]));
         string first = File.ReadAllText(_made.Folder["out/read-me-first.txt"]);

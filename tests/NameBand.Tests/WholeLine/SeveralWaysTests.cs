@@ -98,6 +98,17 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         Assert.All(worksheet.Select(l => l.Split(',')), c => Assert.Equal(numbers[c[3]], c[Array.IndexOf(titles, "last_number")]));
         string[] head = File.ReadLines(_made.Folder["out/key-in.csv"]).First().Split(',');
         Assert.All(keyIn.Select(l => l.Split(',')), c => Assert.Equal(_made.Written.Made!.Mark, c[Array.IndexOf(head, "plan")]));
+
+        // The one ruler: from the cut left end of the flat cloth, the turned-in end with it.
+        var onCloth = _made.Written.Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names.Select(n => (
+            n.Text, AtMm: (double)s.OnClothMm!.Value + ((double)(n.StartMm - s.StartMm) / (1 - _made.Plan.Shortening))))).ToDictionary(n => n.Text, n => n.AtMm);
+        Assert.True(onCloth["Hesper Quayle"] > 10);
+        Assert.All(
+            keyIn.Select(l => l.Split(',')),
+            c => Assert.Equal(onCloth[c[4]], double.Parse(c[Array.IndexOf(head, "start_on_cloth_mm")], CultureInfo.InvariantCulture), 0.06));
+        Assert.All(
+            worksheet.Select(l => l.Split(',')),
+            c => Assert.True(double.Parse(c[Array.IndexOf(titles, "cloth_start_mm")], CultureInfo.InvariantCulture) <= onCloth[c[3]] + 0.06));
         string first = File.ReadAllText(_made.Folder["out/read-me-first.txt"]);
         Assert.Contains("The 4 names keyed in\n", first);
         Assert.Contains("The 2 names from needle paths\n", first);

@@ -82,6 +82,16 @@ public sealed class OwnerAnswersTests : IDisposable
         Assert.Equal(["Ada Marsh", "Bo Reed"], Bander.CheckNames(_job.FullPath).Names!.Rows.Where(r => r.Outcome == RowOutcome.LeftOut).Select(r => r.Text));
     }
 
+    /// <summary>Also where the file of answers was made anew and holds the no no longer.</summary>
+    [Fact]
+    public void A_no_that_was_entered_stays_though_the_file_says_otherwise_now()
+    {
+        Enter("address,answer,web\nada@lantern.example,no,no\nbo@lantern.example,agreed,yes\n");
+        var report = Enter("address,answer,web\nada@lantern.example,agreed,yes\nbo@lantern.example,change wished,yes\n");
+        Assert.Equal("Ada Marsh: no; Bo Reed: unclear", States());
+        Assert.Equal(["2 Ada Marsh", "3 Bo Reed"], Asked(report));
+    }
+
     [Fact]
     public void Whose_it_is_is_never_guessed_and_a_no_that_may_be_of_two_holds_both()
     {

@@ -111,6 +111,9 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
         string[] sheet = File.ReadAllLines(mixed.Folder["out/worksheet.csv"]);
         Assert.Contains(",threads,stitches,", sheet[0], StringComparison.Ordinal);
         Assert.Contains("darkred (#8b0000)", sheet[1], StringComparison.Ordinal);
+        var made = mixed.Made.Plan!;
+        Assert.StartsWith("Begin with this thread: ", ThreadWords.Of(made, made.Hoopings[0]), StringComparison.Ordinal);
+        Assert.StartsWith("The thread stays as it is: ", ThreadWords.Of(made, made.Hoopings[1]), StringComparison.Ordinal);
         var hours = CliRun.Of("hours", mixed.Folder.FullPath);
         foreach (string said in new[] { "needle thread, darkred (#8b0000)", "needle thread, near", "(#2040c0)", "bobbin thread, white (#ffffff)" })
         {

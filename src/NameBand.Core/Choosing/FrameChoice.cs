@@ -3,7 +3,7 @@ using NameBand.Layout;
 
 namespace NameBand.Choosing;
 
-/// <summary>A job laid out in one of her frames.</summary>
+/// <summary>A job laid out in one of her frames, with one kind of marks.</summary>
 /// <param name="Frame">Its name; null: the field that the job gives.</param>
 /// <param name="Plan">Null where it cannot be laid out.</param>
 internal sealed record InFrame(string? Frame, StripPlan? Plan, Func<double> CostMinutes);
@@ -29,8 +29,9 @@ internal static class FrameChoice
         }
 
         int[] alike = [.. Enumerable.Range(0, tried.Length).Where(i => i == seen || (tried[i].Plan is { } p && LooksTheSame(p, asSeen)))];
-        int again = Array.FindIndex(alike, i => kept is not null && tried[i].Frame == kept);
-        return again >= 0 ? alike[again] : alike.Length == 1 ? seen : alike.MinBy(i => tried[i].CostMinutes());
+        int[] again = [.. alike.Where(i => kept is not null && tried[i].Frame == kept)];
+        int[] left = again.Length > 0 ? again : alike;
+        return left.Length == 1 ? left[0] : left.MinBy(i => tried[i].CostMinutes());
     }
 
     /// <summary>Whether two plans put the same things in the same places on the garment.</summary>

@@ -6,8 +6,8 @@ using NameBand.Layout;
 namespace NameBand.Choosing;
 
 /// <summary>
-/// A cost that no choice of what is free goes under: strips side by side, how they are shifted and cut into hoopings, and the
-/// frame, for a plan whose names lie as they do.
+/// A cost that no choice of what is free goes under: strips side by side, how they are shifted and cut into hoopings, the
+/// frame and the marks, for a plan whose names lie as they do.
 /// </summary>
 /// <remarks>
 /// A hooping holds at most one segment of each strip that lies side by side, and no strip has fewer segments than alone in the
@@ -44,6 +44,7 @@ internal static class FreeBound
         double saved = (Math.Max(0, hooped.Count - hoopings) * EachHooping(job, plan, hoopings))
             + (Math.Max(0, hooped.Sum(h => h.Segments.Length) - segments) * EachSegment(job, plan))
             + (hooped.Count * Math.Max(0, job.Hands.HoopingMinutes - QuickestFrame(job)) * Rest(job))
+            + OtherMarks(job, plan, Math.Min(hooped.Count, hoopings), Math.Min(hooped.Sum(h => h.Segments.Length), segments))
             + Apart(estimate) + Bobbins(job, estimate);
 
         // A spoiled name is sewn once more at the mean of all: what machine time is saved is saved there too.
@@ -96,16 +97,13 @@ internal static class FreeBound
     {
         double mount = left >= StartingValues.FirstHoopings
             ? job.Hands.HoopingMinutes : Math.Max(job.Hands.FirstHoopingsMinutes, job.Hands.HoopingMinutes);
-        double stop = plan.Marks == MarkMethod.Sewn ? job.Machine.SecondsPerStop / 60 : 0;
-        double marks = plan.Marks switch
-        {
-            MarkMethod.Sewn => stop + job.Hands.MarksOutMinutes,
-            MarkMethod.Drawn => job.Hands.DrawnMarksMinutes,
-            MarkMethod.Paper => job.Hands.PaperMarksMinutes,
-            _ => 0,
-        };
-        return ((mount + job.Hands.BackingMinutesPerPiece + marks) * Rest(job)) + stop + (job.Machine.SecondsToStart / 60);
+        return ((mount + job.Hands.BackingMinutesPerPiece) * Rest(job)) + MarkChoice.HoopingMinutes(job, plan.Marks)
+            + (job.Machine.SecondsToStart / 60);
     }
+
+    /// <summary>The most that other marks can save in the hoopings that are left, where the job leaves them free.</summary>
+    private static double OtherMarks(BandJob job, StripPlan plan, int hoopings, int segments) => MarkChoice.IsFree(job)
+        ? (hoopings * (MarkChoice.HoopingMinutes(job, plan.Marks) - MarkChoice.LeastHoopingMinutes(job))) + (segments * EachSegment(job, plan)) : 0;
 
     private static double EachSegment(BandJob job, StripPlan plan)
     {

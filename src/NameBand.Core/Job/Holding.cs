@@ -37,7 +37,9 @@ public sealed record Holding(FrameHold Hold, MarkMethod Marks)
         Marks = job.Traits.FollowsCoordinates ? Marks : MarkMethod.None,
     };
 
-    /// <summary>The one place where hold and marks are chosen. A key that is written is kept; else both are as in version 0.1.</summary>
+    /// <summary>
+    /// A key that is written is kept; else both are as in version 0.1, until free ones are chosen as the job is laid out.
+    /// </summary>
     /// <param name="way">What any of the job's ways has.</param>
     /// <param name="hold">As job.json says; null: it does not.</param>
     /// <param name="marks">The same of the marks.</param>

@@ -7,13 +7,13 @@ internal static class HoldingKeys
 {
     public static readonly WordKey<FrameHold> Hold = new("hoop.hold", [.. WorkshopWords.Holds])
     {
-        Otherwise = "screw; none for traced names, and for machineLetters without letters.hooped",
+        Otherwise = "free: the frame’s, else screw; none for traced names, and for machineLetters without letters.hooped",
     };
 
     public static readonly WordKey<MarkMethod> Marks = new(
         "marks", ("drawn", MarkMethod.Drawn), ("paper", MarkMethod.Paper), ("sewn", MarkMethod.Sewn), ("none", MarkMethod.None))
     {
-        Otherwise = "sewn; none for machineLetters and traced names",
+        Otherwise = "free: what costs least work; none for machineLetters and traced names",
     };
 
     public static readonly NumberKey DrawnMarks = new("hands.drawnMarksMinutes", StartingValues.DrawnMarksMinutes, 0, 240);

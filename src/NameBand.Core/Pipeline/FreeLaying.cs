@@ -16,7 +16,7 @@ internal static class FreeLaying
     public static (NamesRead Names, Result<StripPlan> Laid) LayOut(NamesRead names, HemPlan hem, Fabric fabric, Func<KeptChoices?> kept)
     {
         var job = names.Job;
-        if (!job.Layout.AreLanesFree && job.Frames.IsEmpty)
+        if (!job.Layout.AreLanesFree && job.Frames.IsEmpty && !MarkChoice.IsFree(job))
         {
             return (names, names.Way.LayOut(names, hem, fabric));
         }
@@ -29,7 +29,8 @@ internal static class FreeLaying
         }
 
         ImmutableArray<BandJob> jobs = job.Frames.IsEmpty ? [job] : [.. job.Frames.Select(job.In)];
-        ImmutableArray<(NamesRead Names, Result<StripPlan> Laid)> tried = [.. jobs.Select(j =>
+        var marked = jobs.SelectMany(j => MarkChoice.ToTry(j, before.Marks).Select(m => j with { Holding = j.Holding with { Marks = m } }));
+        ImmutableArray<(NamesRead Names, Result<StripPlan> Laid)> tried = [.. marked.Select(j =>
         {
             var of = names with { Job = j };
             var inFrame = of with { Beside = new LaneChoice(before.Lanes, plan => CostMinutes(of, fabric, plan)) };

@@ -26,7 +26,9 @@ internal static class WorkshopScribe
     public static WrittenFree? Free(BandJob job, StripPlan plan)
     {
         int? lanes = job.IsHooped ? plan.FreeLanes : null;
-        return lanes is null && job.Frame is null ? null : new WrittenFree { Lanes = lanes, Frame = job.Frame?.Name };
+        string? marks = job.Holding.AreMarksFree && plan.HasNeedlePaths ? HoldingKeys.Word(plan.Marks) : null;
+        return lanes is null && job.Frame is null && marks is null
+            ? null : new WrittenFree { Lanes = lanes, Frame = job.Frame?.Name, Marks = marks };
     }
 
     private static WrittenFrame Frame(BandJob job) => new()

@@ -46,4 +46,7 @@ public sealed record WrittenFree
     public int? Lanes { get; init; }
 
     public string? Frame { get; init; }
+
+    /// <summary>How hoopings are set in place.</summary>
+    public string? Marks { get; init; }
 }

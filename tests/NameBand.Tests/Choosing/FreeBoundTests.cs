@@ -1,5 +1,6 @@
 using System.Globalization;
 using NameBand.Choosing;
+using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.Pipeline;
 using Xunit;
@@ -15,25 +16,28 @@ public sealed class FreeBoundTests
           { "name": "small", "along": 160, "across": 100, "minutes": 3 }, { "name": "large", "along": 300, "across": 170, "minutes": 5 }] }] }
         """;
 
+    private static readonly MarkMethod?[] Kinds = [MarkMethod.Sewn, MarkMethod.Drawn, MarkMethod.Paper];
+
     [Theory]
     [InlineData(3, "true", "sewn")]
     [InlineData(2, "false", "drawn")]
     [InlineData(3, "true", "paper")]
+    [InlineData(2, "true", "free")]
     public void Every_number_of_lanes_in_every_frame_costs_at_least_the_bound_of_each(int rounds, string watched, string marks)
     {
         string names = "Name\n" + string.Concat(Enumerable.Range(0, 5 * rounds).Select(i => $"{"Tamsin Bo Orla Wenna Kit Merryn Ada".Split(' ')[i % 7]} {(char)('A' + (i % 26))}\n"));
         using var folder = new TemporaryFolder().With("names.csv", names)
             .With("workshop.json", Frames.Replace("WATCHED", watched, StringComparison.Ordinal))
             .With("job.json", $$"""
-                { "format": 1, "lists": ["names.csv"], "hem": { "length": "700 mm", "turn": 0, "closed": false }, "marks": "{{marks}}",
+                { "format": 1, "lists": ["names.csv"], "hem": { "length": "700 mm", "turn": 0, "closed": false }, {{(marks == "free" ? "" : $"\"marks\": \"{marks}\",")}}
                   "strip": { "rounds": {{rounds.ToString(CultureInfo.InvariantCulture)}} }, "lettering": { "height": "9 mm" } }
                 """);
         var costs = new List<(double Cost, double Bound)>();
         foreach (string frame in new[] { "small", "large" })
         {
-            foreach (int lanes in Enumerable.Range(1, rounds))
+            foreach (var (lanes, kept) in Enumerable.Range(1, rounds).SelectMany(l => (marks == "free" ? Kinds : [null]).Select(k => (l, k))))
             {
-                var laid = Planning.Run(folder.FullPath, new FaceShelf(), default, () => new KeptChoices(lanes, frame)).Value!;
+                var laid = Planning.Run(folder.FullPath, new FaceShelf(), default, () => new KeptChoices(lanes, frame, kept)).Value!;
                 var sewing = laid.Way.Sew(laid);
                 var estimate = Counting.Of(laid, sewing, Counting.Measure(laid, sewing, null, null, default));
                 costs.Add((estimate.Work.CostMinutes, FreeBound.CostMinutes(laid.Job, laid.Plan, estimate)));

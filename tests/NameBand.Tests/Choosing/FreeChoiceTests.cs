@@ -42,8 +42,10 @@ public sealed class FreeChoiceTests
             var one = Lay(job, names, new LaneChoice(1, _ => 0));
             foreach (int lanes in Enumerable.Range(2, 4))
             {
-                var plan = Lay(job, names, new LaneChoice(lanes, _ => 0));
+                var marks = (MarkMethod)(lanes % 3);
+                var plan = Lay(job with { Holding = job.Holding with { Marks = marks } }, names, new LaneChoice(lanes, _ => 0));
                 AssertAlike(one, plan);
+                Assert.Equal(marks, plan.Marks);
                 Assert.All(plan.Cloths, c => Assert.Equal(c.Pieces.Length, c.Lanes));
                 Assert.True(plan.Hoopings.Length <= one.Hoopings.Length);
                 Assert.Equal(plan.NameCount, plan.Hoopings.Sum(h => h.Segments.Sum(s => s.Segment.Names.Length)));
@@ -65,19 +67,19 @@ public sealed class FreeChoiceTests
         Assert.Null(Lay(job with { Layout = job.Layout with { AreLanesFree = false } }, names, null).FreeLanes);
     }
 
-    /// <summary>60 hoopings and 19 h 50 strip by strip, in version 0.1; the goal was some 34 and 15 h.</summary>
+    /// <summary>60 hoopings and 19 h 50 strip by strip with sewn marks, as in version 0.1; at most 0.76 of that was wanted.</summary>
     [Fact]
-    public void The_sample_is_sewn_side_by_side_in_under_77_hundredths_of_the_time()
+    public void The_sample_takes_at_most_76_hundredths_of_the_time_of_strips_one_by_one_with_sewn_marks()
     {
         using var folder = Copy("lantern-walk");
         var free = Planned(folder);
         string job = File.ReadAllText(folder["job.json"]);
-        File.WriteAllText(folder["job.json"], job.Replace("\"rounds\": 2", "\"rounds\": 2, \"lanes\": 1", StringComparison.Ordinal));
+        File.WriteAllText(folder["job.json"], job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }, \"marks\": \"sewn\"", StringComparison.Ordinal));
         var single = Planned(folder);
         AssertAlike(single.Plan, free.Plan);
         Assert.Equal((60, 2), (single.Plan.Hoopings.Length, free.Plan.FreeLanes));
         Assert.InRange(free.Plan.Hoopings.Length, 30, 34);
-        Assert.InRange(Hours(free) / Hours(single), 0.6, 0.765);
+        Assert.InRange(Hours(free) / Hours(single), 0.6, 0.76);
 
         static double Hours(LaidOut made)
         {
@@ -99,7 +101,7 @@ public sealed class FreeChoiceTests
         Write(folder, "\"hoop\": { \"across\": \"60 mm\" }");
         Assert.Equal(1, Made(folder).Free!.Lanes);
         File.WriteAllText(folder["job.json"], File.ReadAllText(folder["job.json"]).Replace("\"rounds\": 2", "\"rounds\": 2, \"lanes\": 1", StringComparison.Ordinal));
-        Assert.Null(Made(folder).Free);
+        Assert.Null(Made(folder).Free!.Lanes);
     }
 
     [Fact]
@@ -161,6 +163,46 @@ public sealed class FreeChoiceTests
         Assert.Equal(2, run.Status);
         Assert.Contains("hoop.hold is \"clamp\", and no frame of “m” holds the cloth so", run.ErrorsOnOneLine, StringComparison.Ordinal);
         Assert.False(Directory.Exists(folder["out"]));
+    }
+
+    /// <summary>Pencilled crosses take least; where hers take longer than sewn ones, these; what she wrote holds, and a choice that was made.</summary>
+    [Fact]
+    public void Marks_that_she_leaves_free_are_those_that_cost_least_and_show_nowhere()
+    {
+        using var folder = Small("");
+        var drawn = Planned(folder);
+        Assert.Equal(MarkMethod.Drawn, drawn.Plan.Marks);
+        Assert.Equal("drawn", Made(folder).Free!.Marks);
+        Assert.Equal("drawn", Read(folder).Marks);
+        Write(folder, "\"hands\": { \"drawnMarksMinutes\": 30, \"paperMarksMinutes\": 2 }");
+        Assert.Equal((MarkMethod.Drawn, MarkMethod.Paper), (Planned(folder).Plan.Marks, Planned(folder, KeptChoices.None).Plan.Marks));
+        Write(folder, "\"hands\": { \"drawnMarksMinutes\": 30, \"paperMarksMinutes\": 30 }");
+        var sewn = Planned(folder, KeptChoices.None);
+        Assert.Equal(MarkMethod.Sewn, sewn.Plan.Marks);
+        AssertAlike(drawn.Plan, sewn.Plan);
+        Assert.Equal(
+            drawn.Plan.Hoopings.SelectMany(h => h.Segments).Select(drawn.Plan.CrossesOf), sewn.Plan.Hoopings.SelectMany(h => h.Segments).Select(sewn.Plan.CrossesOf));
+        Write(folder, "\"marks\": \"sewn\"");
+        Assert.Null(Made(folder).Free!.Marks);
+        Assert.Equal(MarkMethod.Sewn, Planned(folder).Plan.Marks);
+
+        // They were hers and not chosen: taken out of job.json they are free again.
+        Write(folder, "");
+        Assert.Equal(MarkMethod.Drawn, Planned(folder).Plan.Marks);
+    }
+
+    [Fact]
+    public void A_cloth_that_is_begun_keeps_its_marks_whatever_else_may_differ()
+    {
+        using var folder = Small("\"marks\": \"sewn\"");
+        Made(folder);
+        Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(1, SewingDeed.Sewn, 8), () => { }).Said);
+        foreach (string more in new[] { "", "\"sewing\": { \"restMayDiffer\": true }" })
+        {
+            Write(folder, more);
+            Assert.NotEqual(2, CliRun.Of("make", folder.FullPath, "--afresh").Status);
+            Assert.Equal(("sewn", (string?)null), (Read(folder).Free!.Marks, Read(folder).Marks));
+        }
     }
 
     private static StripPlan Lay(BandJob job, LetteredList names, LaneChoice? choice) =>

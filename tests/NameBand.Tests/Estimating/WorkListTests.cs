@@ -107,7 +107,7 @@ public class WorkListTests
     [Fact]
     public void Every_act_of_a_job_with_needle_paths_has_a_row_of_its_own()
     {
-        using var folder = Job("\"hoop\": { \"along\": \"140 mm\" }");
+        using var folder = Job("\"hoop\": { \"along\": \"140 mm\" }, \"marks\": \"sewn\"");
         var rows = Bander.Reckon(folder.FullPath).Estimate!.Work.Rows;
         string[] acts = [.. rows.Select(r => r.Act)];
         Assert.Equal(acts.Distinct(), acts);

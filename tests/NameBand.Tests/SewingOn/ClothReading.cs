@@ -173,9 +173,10 @@ internal sealed class ClothReading
     private static List<Stitch> Stitches(string path)
     {
         var stitches = new List<Stitch>();
-        bool isMark = true;
+        var rows = File.ReadLines(path).Skip(1).Select(l => l.Split(',')).ToList();
+        bool isMark = rows.Exists(r => r[3] == "stop");
         bool goes = false;
-        foreach (string[] cells in File.ReadLines(path).Skip(1).Select(l => l.Split(',')))
+        foreach (string[] cells in rows)
         {
             isMark &= cells[3] != "stop";
             if (cells[3] == "stitch")

@@ -16,7 +16,7 @@ public class LastGateTests
     private static SewnJob Made(string strip = "\"rounds\": 1, \"lanes\": 2, \"shortening\": 0.02")
     {
         var job = new SewnJob(SewnJob.TenNames);
-        job.Settings(strip, ", \"hoop\": { \"along\": \"110 mm\", \"across\": \"100 mm\", \"spare\": \"5 mm\" }", ", \"height\": \"6 mm\"");
+        job.Settings(strip, ", \"marks\": \"sewn\", \"hoop\": { \"along\": \"110 mm\", \"across\": \"100 mm\", \"spare\": \"5 mm\" }", ", \"height\": \"6 mm\"");
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         return job;
     }
@@ -27,8 +27,9 @@ public class LastGateTests
 
     private static byte[] Changed(byte[] csv, Func<bool, double, double, (double X, double Y)> change)
     {
-        bool isMark = true;
-        var lines = Encoding.UTF8.GetString(csv).Split("\r\n").Select((line, i) =>
+        string[] all = Encoding.UTF8.GetString(csv).Split("\r\n");
+        bool isMark = Array.Exists(all, l => l.EndsWith(",stop", StringComparison.Ordinal));
+        var lines = all.Select((line, i) =>
         {
             string[] cells = line.Split(',');
             if (i == 0 || cells.Length < 4)

@@ -26,7 +26,7 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed, Templat
         public OneStripEach()
         {
             string job = File.ReadAllText(_folder["job.json"]);
-            File.WriteAllText(_folder["job.json"], job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }", StringComparison.Ordinal));
+            File.WriteAllText(_folder["job.json"], job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }, \"marks\": \"sewn\"", StringComparison.Ordinal));
             OutFolder = Bander.Print(_folder.FullPath).OutFolder!;
         }
 

@@ -103,7 +103,7 @@ public sealed class WorkPacketAgainstPdfReadersTests(PrintedSample printed) : IC
         using var pdf = Open("a4");
         var hooping = printed.Report.Plan!.Hoopings[0];
         var seen = File.ReadLines(printed.FullPath(OutPaths.NeedlePath(hooping.Number))).Skip(1).Select(l => l.Split(','))
-            .SkipWhile(c => c[3] != "stop").Where(c => c[3] == "stitch").Select(c => double.Parse(c[1], CultureInfo.InvariantCulture)).ToList();
+            .Where(c => c[3] == "stitch").Select(c => double.Parse(c[1], CultureInfo.InvariantCulture)).ToList();
         var threads = pdf.GetPage(3).Paths.Where(p => p.IsStroked && p.Sum(s => s.Commands.Count) > 500)
             .Select(p => p.GetBoundingRectangle()).OfType<PdfRectangle>().ToList();
         Assert.NotEmpty(threads);

@@ -73,15 +73,11 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
     {
         var (shortening, left) = MeasuredStrips.Shortening(Log, Plan, job.Strip.Shortening);
         var strip = job.Strip with { Shortening = shortening };
+        bool areMarksSettled = HasNeedlePaths && (!job.RestMayDiffer || job.Holding.AreMarksFree);
+        var holding = areMarksSettled ? job.Holding with { Marks = Plan.Holding.Marks } : job.Holding;
         var settled = job.RestMayDiffer
-            ? job with { Strip = strip }
-            : job with
-            {
-                Strip = strip,
-                Fabric = Plan.Fabric,
-                Lettering = job.Lettering with { Face = Plan.Face },
-                Holding = HasNeedlePaths ? job.Holding with { Marks = Plan.Holding.Marks } : job.Holding,
-            };
+            ? job with { Strip = strip, Holding = holding }
+            : job with { Strip = strip, Holding = holding, Fabric = Plan.Fabric, Lettering = job.Lettering with { Face = Plan.Face } };
         settled = settled with { Layout = settled.Layout with { Lines = SewnLines } };
         return (settled, [.. left, .. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn)), .. OtherLines(job), .. OtherMarks(job)]);
     }

@@ -28,6 +28,29 @@ internal static class JoinPlaces
         }
     }
 
+    /// <summary>
+    /// Joins of a round whose cloth is cut before it is known which names stand on it: even, clear of what <see cref="Clear"/>
+    /// keeps clear, and in more pieces where one would be over the longest.
+    /// </summary>
+    public static IReadOnlyList<double> BeforeNames(HemPlan hem, int round, double lengthMm)
+    {
+        if (hem.JoinBlankMm > 0)
+        {
+            return [.. Of(hem, round)];
+        }
+
+        int least = hem.LongestPieceMm(round) is { } longest ? Math.Max(1, (int)Math.Ceiling((lengthMm / longest) - 1e-9)) : 1;
+        for (int pieces = least; ; pieces++)
+        {
+            List<double> joins = [.. Enumerable.Range(1, pieces - 1).Select(k => Clear(hem, round, lengthMm * k / pieces)).Distinct().Order()];
+            double most = joins.Append(lengthMm).Zip(joins.Prepend(0), (to, from) => to - from).Max();
+            if (most <= (hem.LongestPieceMm(round) ?? most) + 1e-6 || pieces >= 2 * least)
+            {
+                return joins;
+            }
+        }
+    }
+
     /// <summary>Rounds fewer than the lanes of a cloth are cut into as many pieces as fill the lanes.</summary>
     private static int LeastPieces(HemPlan hem, int round)
     {

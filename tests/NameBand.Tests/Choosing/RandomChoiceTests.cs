@@ -24,12 +24,12 @@ public sealed class RandomChoiceTests(ITestOutputHelper output)
     /// With NAMEBAND_RANDOM_CHOICES as many are drawn as that says, and where chance wins it fails: docs/layout.md has the figures of 5000.
     /// </summary>
     [Theory]
-    [InlineData(2, 1)]
-    [InlineData(3, 2)]
-    [InlineData(4, 3)]
-    public void No_draw_of_what_is_free_costs_over_a_hundredth_less_than_what_is_chosen(int rounds, int seed)
+    [InlineData(2, 1, 24)]
+    [InlineData(3, 2, 400)]
+    [InlineData(4, 3, 24)]
+    public void No_draw_of_what_is_free_costs_over_a_hundredth_less_than_what_is_chosen(int rounds, int seed, int usual)
     {
-        int draws = int.TryParse(Environment.GetEnvironmentVariable("NAMEBAND_RANDOM_CHOICES"), CultureInfo.InvariantCulture, out int asked) ? asked : 24;
+        int draws = int.TryParse(Environment.GetEnvironmentVariable("NAMEBAND_RANDOM_CHOICES"), CultureInfo.InvariantCulture, out int asked) ? asked : usual;
         var names = Sample.Lettered(Sample.RandomWidths(seed, 22 * rounds));
         var plans = Frames.Select(f => (Frame: f, Plan: Lay(rounds, names, f, new LaneChoice(null, p => CostMin(p, f.Min))))).ToList();
         double chosen = plans.Min(p => CostMin(p.Plan, p.Frame.Min));

@@ -92,6 +92,36 @@ public class FewestHoopingsTests
         }
     }
 
+    /// <summary>Three strips, short enough to try how they lie, one against the others both ways.</summary>
+    [Fact]
+    public void No_place_of_three_strips_beside_each_other_needs_a_hooping_less_than_the_one_that_is_found()
+    {
+        int better = 0;
+        for (int seed = 0; seed < 8; seed++)
+        {
+            List<HoopingLane> lanes = [.. Enumerable.Range(0, 3).Select(l => Lane(Laid(0, [.. Sample.RandomWidths((3 * seed) + l, 6, 20, 95).Select(w => (24.0, w))])))];
+            double WorkAt(params double[] shifts) =>
+                new LaneCover([.. lanes.Select((l, i) => l.MovedTo(shifts[i]))], FieldMm).LeastWork(double.PositiveInfinity);
+            double[] found = new LaneShifts(lanes, FieldMm).Best();
+            Assert.Equal(0, found.Min());
+            Assert.All(found, s => Assert.InRange(s, 0, FieldMm));
+            double work = WorkAt(found);
+            double least = double.PositiveInfinity;
+            for (double one = 0; one < 2 * FieldMm; one += 7.5)
+            {
+                for (double two = 0; two < 2 * FieldMm; two += 7.5)
+                {
+                    least = Math.Min(least, WorkAt(FieldMm, one, two));
+                }
+            }
+
+            Assert.True(work <= least + LaneCover.SegmentPart + 1e-9, $"{work} {least}");
+            better += work < WorkAt(0, 0, 0) - 0.5 ? 1 : 0;
+        }
+
+        Assert.True(better > 0, $"{better}");
+    }
+
     /// <summary>The names of a piece, each with both its edges on the cloth.</summary>
     private static (double LeftMm, double RightMm)[] OnCloth(StripPlan plan, IEnumerable<Hooping> hoopings, StripPiece piece) =>
     [

@@ -5,6 +5,7 @@ using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Pipeline;
@@ -138,6 +139,29 @@ public class RoomToComeTests
         var front = job with { Layout = job.Layout with { CentreFront = Length.FromMm(0) } };
         Assert.Contains(HemPlanner.Plan(front).Problems, p => p.Severity == Severity.Note && p.Where.Key == "hem.centreFront");
         Assert.DoesNotContain(HemPlanner.Plan(job).Problems, p => p.Where.Key == "hem.centreFront");
+    }
+
+    /// <summary>A round whose cloth is added once something is sewn: even pieces of the closed hem would be joined right at its front.</summary>
+    [Theory]
+    [InlineData(2000, 2, null)]
+    [InlineData(1840, 3, null)]
+    [InlineData(1300, 3, 1220.0)]
+    [InlineData(5000, 1, null)]
+    public void The_cloth_of_a_round_that_is_added_later_is_not_joined_at_centre_front_either(double piece, int pieces, double? front)
+    {
+        var job = Sample.Job with
+        {
+            Layout = Sample.Job.Layout with { Piece = Length.FromMm(piece), CentreFront = front is { } mm ? Length.FromMm(mm) : null },
+        };
+        var hem = Sample.Hem(job);
+        var sizing = new Sizing("", hem, 160, 100, 5, 0.2, 0.01, null);
+        var cut = AddedCloths.For(job, sizing, [hem.RoundMm(1)], []).SelectMany(c => c.Pieces).ToList();
+        Assert.Equal(pieces, cut.Count);
+        Assert.Equal(0, cut[0].StartMm);
+        Assert.Equal(hem.RoundMm(1), cut[^1].EndMm, 9);
+        Assert.All(cut, p => Assert.InRange(p.LengthMm, 1, piece + 1e-6));
+        Assert.All(cut.Zip(cut.Skip(1)), p => Assert.Equal(p.First.EndMm, p.Second.StartMm, 9));
+        Assert.All(cut.Skip(1), p => Assert.True(Math.Abs(p.StartMm - (front ?? 1830)) >= GarmentMiddles.AtFrontMm - 1e-9, $"{p.StartMm}"));
     }
 
     [Fact]

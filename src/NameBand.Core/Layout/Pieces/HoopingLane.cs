@@ -41,6 +41,8 @@ internal sealed class HoopingLane
 
     public double LeftMm(int name) => _leftMm[name] + _offsetMm;
 
+    public double RightMm(int name) => _rightMm[name] + _offsetMm;
+
     /// <summary>The name after the longest segment that begins at <paramref name="first"/>.</summary>
     public int Reach(int first) => _reach[first];
 

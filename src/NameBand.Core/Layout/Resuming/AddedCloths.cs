@@ -1,9 +1,13 @@
+using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout.Pieces;
 
 namespace NameBand.Layout.Resuming;
 
-/// <summary>Cloths of their own for rounds that were added after the first cloths were cut: they never share cloth that something is sewn on.</summary>
+/// <summary>
+/// Cloths of their own for rounds that were added after the first cloths were cut: they never share cloth that something is sewn on.
+/// Their joins keep off centre front, as all joins do.
+/// </summary>
 internal static class AddedCloths
 {
     public static IEnumerable<StripCloth> For(BandJob job, Sizing sizing, double[] hemsMm, IReadOnlyCollection<StripCloth> cut)
@@ -14,12 +18,12 @@ internal static class AddedCloths
         foreach (int round in Enumerable.Range(1, hemsMm.Length).Where(r => !clothed.Contains(r)))
         {
             double length = hemsMm[round - 1];
-            int pieces = sizing.Hem.LongestPieceMm(round) is { } longest ? Math.Max(1, (int)Math.Ceiling((length / longest) - 1e-9)) : 1;
-            for (int i = 0; i < pieces; i++)
+            double[] ends = [0, .. JoinPlaces.BeforeNames(sizing.Hem, round, length), length];
+            for (int i = 0; i < ends.Length - 1; i++)
             {
-                var (before, after) = PieceEnds.AllowancesMm(job, sizing.Hem, isFirst: i == 0, isLast: i == pieces - 1);
+                var (before, after) = PieceEnds.AllowancesMm(job, sizing.Hem, isFirst: i == 0, isLast: i == ends.Length - 2);
                 double end = job.Layout.EndCloth.Mm;
-                var added = new StripPiece(++piece, round, i * length / pieces, length / pieces, ++number, 1, end + before, before, after);
+                var added = new StripPiece(++piece, round, ends[i], ends[i + 1] - ends[i], ++number, 1, end + before, before, after);
                 yield return PieceEnds.Cloth(job, sizing, [added], []);
             }
         }

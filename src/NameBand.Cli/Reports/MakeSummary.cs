@@ -78,6 +78,8 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
     private IEnumerable<(string, string, Tone)> Work()
     {
         string field = string.Create(CultureInfo.InvariantCulture, $"{answer.FieldAlongMm:0.#} × {answer.FieldAcrossMm:0.#} mm");
+        field += string.Concat((answer.OtherFrames ?? []).Select(f => string.Create(
+            CultureInfo.InvariantCulture, $", {f.Hoopings} of them in the frame “{f.Name}”, {f.AlongMm:0.#} × {f.AcrossMm:0.#} mm")));
         string stitches = Words.Count(answer.Stitches, "stitch", "stitches");
         string beside = answer.SideBySide > 1 ? $", {answer.SideBySide} strips side by side" : "";
         yield return answer.Ways is { } ways

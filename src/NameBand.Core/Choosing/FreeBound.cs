@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Job;
@@ -7,15 +8,16 @@ namespace NameBand.Choosing;
 
 /// <summary>
 /// A cost that no choice of what is free goes under: strips side by side, how they are shifted and cut into hoopings, the
-/// frame and the marks, for a plan whose names lie as they do.
+/// frames and the marks, for a plan whose names lie as they do.
 /// </summary>
 /// <remarks>
-/// A hooping holds at most one segment of each strip that lies side by side, and no strip has fewer segments than alone in the
-/// longest field. So there are no fewer segments than all strips have alone, no fewer hoopings than that by the most strips side
-/// by side, nor than the strip with the most. What a plan has more is taken off at the most that it can save; so are cutting
-/// strips apart, a slower frame, and bobbins that are not emptied.
+/// A hooping lies on one cloth and holds at most one segment of each strip on it, so that a cloth takes no less than each of its
+/// strips alone, in the best of the frames. Strips are whole, and so many lie on a cloth as the widest field holds: shared out
+/// longest first, the longest of each cloth add up to the least. Nor does a segment take less than its even share of a frame that
+/// is full. What a plan takes more than the greater of the two is taken off; so are cutting strips apart, segments that strips
+/// alone would not have, and bobbins that are not emptied.
 /// </remarks>
-internal static class FreeBound
+internal sealed class FreeBound
 {
     /// <summary>Stitches, jumps and cuts of the two crosses that a segment is set by.</summary>
     private const int MarkStitches = 10;
@@ -27,103 +29,145 @@ internal static class FreeBound
 
     private const double SlightMm = 1e-6;
 
+    private readonly BandJob _job;
+    private readonly StripPlan _plan;
+    private readonly ImmutableArray<Field> _fields;
+
+    /// <summary>A frame, or the field that the job gives.</summary>
+    /// <param name="Minutes">Of a hooping in it, all but the marks.</param>
+    /// <param name="FirstMinutes">What each of the first hoopings takes more.</param>
+    private sealed record Field(double LengthMm, int Lanes, double MountMinutes, double Minutes, double FirstMinutes);
+
+    private FreeBound(BandJob job, StripPlan plan)
+    {
+        (_job, _plan) = (job, plan);
+        var own = new Frame(job.Frame?.Name ?? "", job.Hoop.Along, job.Hoop.Across, null, job.Hands.HoopingMinutes)
+        {
+            FirstMountMinutes = job.Hands.FirstHoopingsMinutes,
+        };
+        _fields = [.. job.Frames.Where(f => f.Name != own.Name).Prepend(own).Select(FieldOf)];
+    }
+
     /// <param name="estimate">Of the plan as it is sewn.</param>
     public static double CostMinutes(BandJob job, StripPlan plan, Estimate estimate)
     {
         double cost = estimate.Work.CostMinutes;
-        var hooped = plan.Hoopings.Where(h => !h.IsRun).ToList();
-        if (!job.IsHooped || hooped.Count == 0)
-        {
-            return cost;
-        }
+        return !job.IsHooped || plan.Hoopings.All(h => h.IsRun) ? cost : new FreeBound(job, plan).Under(cost, estimate);
+    }
 
-        int[] least = [.. plan.Cloths.SelectMany(c => c.Pieces).Select(p => Segments(job, plan, p))];
-        int segments = least.Sum();
-        int lanes = MostLanes(job, plan);
-        int hoopings = Math.Max((segments + lanes - 1) / lanes, least.Max());
-        double saved = (Math.Max(0, hooped.Count - hoopings) * EachHooping(job, plan, hoopings))
-            + (Math.Max(0, hooped.Sum(h => h.Segments.Length) - segments) * EachSegment(job, plan))
-            + (hooped.Count * Math.Max(0, job.Hands.HoopingMinutes - QuickestFrame(job)) * Rest(job))
-            + OtherMarks(job, plan, Math.Min(hooped.Count, hoopings), Math.Min(hooped.Sum(h => h.Segments.Length), segments))
-            + Apart(estimate) + Bobbins(job, estimate);
+    private double Under(double cost, Estimate estimate)
+    {
+        ImmutableArray<Hooping> hooped = [.. _plan.Hoopings.Where(h => !h.IsRun)];
+        PlacedName[][] strips = [.. _plan.Cloths.SelectMany(c => c.Pieces).Select(NamesOn).Where(n => n.Length > 0)];
+        double[] segments = [.. strips.Select(s => Alone(s, _ => 1))];
+        double marks = MarkChoice.HoopingMinutes(_job, _plan.Marks);
+        double leastMarks = MarkChoice.IsFree(_job) ? MarkChoice.LeastHoopingMinutes(_job) : marks;
+        double taken = hooped.Sum(h => FieldOf(h).Minutes + marks)
+            + hooped.Take(StartingValues.FirstHoopings).Sum(h => FieldOf(h).FirstMinutes);
+        double needed = Math.Max(
+            OnCloths(strips.Select(s => Alone(s, f => f.Minutes + leastMarks))),
+            strips.Sum(s => Alone(s, f => (f.Minutes + leastMarks) / f.Lanes)));
+        double first = Math.Min(StartingValues.FirstHoopings, OnCloths(segments)) * _fields.Min(f => f.FirstMinutes);
+        double saved = Math.Max(0, taken - needed - first) + QuickerAgain(estimate) + Colours(estimate) + Apart(estimate) + Bobbins(estimate)
+            + Crosses(hooped.Sum(h => h.Segments.Length), segments.Sum());
 
         // A spoiled name is sewn once more at the mean of all: what machine time is saved is saved there too.
-        int names = plan.Hoopings.Sum(HoopHands.NamesIn);
-        double spoiled = estimate.Work.Rows.Where(r => r.Act == WorkList.SewingOnceMore).Sum(r => r.Count);
-        return Math.Max(0, cost - (saved * (1 + (names > 0 ? spoiled / names : 0))));
+        int names = _plan.Hoopings.Sum(HoopHands.NamesIn);
+        double again = estimate.Work.Rows.Where(r => r.Act == WorkList.SewingOnceMore).Sum(r => r.Count);
+        return Math.Max(0, cost - (saved * (1 + (names > 0 ? again / names : 0))));
     }
 
-    /// <summary>Fewest segments of a piece in the longest field that there is: taking the longest one each time.</summary>
-    private static int Segments(BandJob job, StripPlan plan, StripPiece piece)
-    {
-        double field = FlatCloth.FieldMm(Fields(job, plan).Max(f => f.AlongMm), plan.SpareMm);
-        PlacedName[] names = [.. plan.Rounds[piece.Round - 1].Places
-            .Where(n => !n.Lettered.IsInOneRun && n.StartMm >= piece.StartMm - SlightMm && n.StartMm < piece.EndMm - SlightMm)];
-        int segments = 0;
-        double from = double.NegativeInfinity;
-        foreach (var name in names)
-        {
-            if (plan.OnClothMm(name.EndMm - from) > field + SlightMm)
-            {
-                segments++;
-                from = name.StartMm;
-            }
-        }
+    private double Rest => 1 + _job.Hands.RestAllowance;
 
-        return segments;
+    private Field FieldOf(Frame frame)
+    {
+        double mount = frame.MountMinutes ?? _job.Hands.HoopingMinutes;
+        double first = frame.FirstMountMinutes ?? (mount + _job.Hands.FirstHoopingsMinutes - _job.Hands.HoopingMinutes);
+        return new Field(
+            FlatCloth.FieldMm(frame.Along.Mm, _plan.SpareMm), LanesIn(frame.Across.Mm), mount,
+            ((mount + _job.Hands.BackingMinutesPerPiece) * Rest) + (_job.Machine.SecondsToStart / 60), Math.Max(0, first - mount) * Rest);
     }
 
-    private static int MostLanes(BandJob job, StripPlan plan)
+    private Field FieldOf(Hooping hooping) => hooping.Frame is { } frame ? FieldOf(frame) : _fields[0];
+
+    private int LanesIn(double acrossMm)
     {
-        if (!job.Strip.SewnBeforeCutting || plan.Hem.IsCurved)
+        if (!_job.Strip.SewnBeforeCutting || _plan.Hem.IsCurved)
         {
             return 1;
         }
 
-        double outside = Math.Max(plan.Hem.Strip.SewingZoneMm / 2, -plan.MarkYMm + SegmentCutter.MarkArmMm);
-        double between = Fields(job, plan).Max(f => f.AcrossMm) - (2 * outside);
-        int most = between < 0 ? 1 : 1 + (int)Math.Floor((between / job.Strip.CutWidth.Mm) + SlightMm);
-        return job.Layout.AreLanesFree || job.Layout.Lanes is null ? most : Math.Min(most, job.Layout.Lanes.Value);
+        double outside = Math.Max(_plan.Hem.Strip.SewingZoneMm / 2, -_plan.MarkYMm + SegmentCutter.MarkArmMm);
+        double between = acrossMm - (2 * outside);
+        int most = between < 0 ? 1 : 1 + (int)Math.Floor((between / _job.Strip.CutWidth.Mm) + SlightMm);
+        return _job.Layout.AreLanesFree || _job.Layout.Lanes is null ? most : Math.Min(most, _job.Layout.Lanes.Value);
     }
 
-    private static IEnumerable<(double AlongMm, double AcrossMm)> Fields(BandJob job, StripPlan plan) =>
-        job.Frames.Select(f => (f.Along.Mm, f.Across.Mm)).Append((plan.FieldAlongMm, plan.FieldAcrossMm));
+    private PlacedName[] NamesOn(StripPiece piece) =>
+    [
+        .. _plan.Rounds[piece.Round - 1].Places
+            .Where(n => !n.Lettered.IsInOneRun && n.StartMm >= piece.StartMm - SlightMm && n.StartMm < piece.EndMm - SlightMm),
+    ];
 
-    private static double QuickestFrame(BandJob job) =>
-        job.Frames.Select(f => f.MountMinutes).OfType<double>().Append(job.Hands.HoopingMinutes).Min();
-
-    /// <summary>The most that one hooping less can save, hands and machine.</summary>
-    private static double EachHooping(BandJob job, StripPlan plan, int left)
+    /// <summary>Least sum for a strip's names, cut into segments that each have the price of a field, as long as it holds.</summary>
+    private double Alone(PlacedName[] names, Func<Field, double> price)
     {
-        double mount = left >= StartingValues.FirstHoopings
-            ? job.Hands.HoopingMinutes : Math.Max(job.Hands.FirstHoopingsMinutes, job.Hands.HoopingMinutes);
-        return ((mount + job.Hands.BackingMinutesPerPiece) * Rest(job)) + MarkChoice.HoopingMinutes(job, plan.Marks)
-            + (job.Machine.SecondsToStart / 60);
+        double[] least = new double[names.Length + 1];
+        double longest = _fields.Max(f => f.LengthMm);
+        for (int first = names.Length - 1; first >= 0; first--)
+        {
+            least[first] = double.PositiveInfinity;
+            foreach (var field in _fields)
+            {
+                int to = first;
+                while (to < names.Length && _plan.OnClothMm(names[to].EndMm - names[first].StartMm) <= field.LengthMm + SlightMm)
+                {
+                    to++;
+                }
+
+                // A name that alone is as long as the longest field is sewn all the same.
+                to = Math.Max(to, field.LengthMm >= longest ? first + 1 : first);
+                least[first] = to > first ? Math.Min(least[first], price(field) + least[to]) : least[first];
+            }
+        }
+
+        return least[0];
     }
 
-    /// <summary>The most that other marks can save in the hoopings that are left, where the job leaves them free.</summary>
-    private static double OtherMarks(BandJob job, StripPlan plan, int hoopings, int segments) => MarkChoice.IsFree(job)
-        ? (hoopings * (MarkChoice.HoopingMinutes(job, plan.Marks) - MarkChoice.LeastHoopingMinutes(job))) + (segments * EachSegment(job, plan)) : 0;
+    /// <summary>Least sum of the longest strip of each cloth, in minutes or in hoopings: shared out longest first.</summary>
+    private double OnCloths(IEnumerable<double> strips) => strips.OrderDescending().Chunk(_fields.Max(f => f.Lanes)).Sum(c => c[0]);
 
-    private static double EachSegment(BandJob job, StripPlan plan)
+    /// <summary>Sewn crosses of segments that other choices need not have, or that need not be sewn.</summary>
+    private double Crosses(int segments, double least)
     {
-        var machine = job.Machine;
+        if (_plan.Marks != MarkMethod.Sewn)
+        {
+            return 0;
+        }
+
+        var machine = _job.Machine;
         double breaks = MarkStitches / 1000.0 * machine.BreaksPer1000Stitches * machine.SecondsPerBreak;
         double seconds = (MarkStitches * MarkPace * 60 / machine.StitchesPerMinute) + breaks
             + (MarkJumps * machine.SecondsPerJump) + (MarkCuts * machine.SecondsPerTrim);
-        return plan.Marks == MarkMethod.Sewn ? seconds / 60 : 0;
+        return Math.Max(0, segments - (MarkChoice.IsFree(_job) ? 0 : least)) * seconds / 60;
     }
+
+    /// <summary>Names that are spoiled are hooped once more, by themselves.</summary>
+    private double QuickerAgain(Estimate estimate) => estimate.Work.Rows.Where(r => r.Act == WorkList.HoopingOnceMore).Sum(r => r.Count)
+        * (_fields[0].MountMinutes - _fields.Min(f => f.MountMinutes)) * Rest;
+
+    /// <summary>Changes of colour, of which other hoopings may have fewer.</summary>
+    private static double Colours(Estimate estimate) =>
+        estimate.Work.Rows.Where(r => r.Act == WorkList.ChangingThread).Sum(r => r.Minutes.Likely);
 
     private static double Apart(Estimate estimate) =>
         estimate.Work.Rows.Where(r => r.Act == WorkList.CuttingApart).Sum(r => r.Minutes.Likely);
 
     /// <summary>No order of hoopings winds fewer bobbins than the thread fills.</summary>
-    private static double Bobbins(BandJob job, Estimate estimate)
+    private double Bobbins(Estimate estimate)
     {
         int changes = estimate.Hoopings.Sum(h => h.BobbinChanges);
-        int least = Math.Max(0, (int)Math.Ceiling((estimate.BobbinThreadM / job.Bobbin.UsableM) - 1e-9) - 1);
-        return Math.Max(0, changes - least) * job.Machine.SecondsPerBobbin / 60;
+        int least = Math.Max(0, (int)Math.Ceiling((estimate.BobbinThreadM / _job.Bobbin.UsableM) - 1e-9) - 1);
+        return Math.Max(0, changes - least) * _job.Machine.SecondsPerBobbin / 60;
     }
-
-    private static double Rest(BandJob job) => 1 + job.Hands.RestAllowance;
 }

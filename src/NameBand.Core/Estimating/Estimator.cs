@@ -122,7 +122,10 @@ public static class Estimator
 
     public static double RunBackingWidthMm(StripPlan plan) => plan.Hem.Strip.CutWidthMm + (2 * HeldBesideFieldMm);
 
-    public static double BackingPieceLengthMm(StripPlan plan) => plan.FieldAlongMm + (2 * HeldBesideFieldMm);
-
-    public static double BackingPieceWidthMm(StripPlan plan) => plan.FieldAcrossMm + (2 * HeldBesideFieldMm);
+    /// <summary>Pieces of backing under hoopings, the largest first.</summary>
+    public static ImmutableArray<(int Count, double LengthMm, double WidthMm)> BackingPieces(StripPlan plan) =>
+    [
+        .. plan.Hoopings.Where(h => !h.IsRun).Select(plan.FieldOf).GroupBy(f => f).OrderByDescending(g => g.Key.AlongMm * g.Key.AcrossMm)
+            .Select(g => (g.Count(), g.Key.AlongMm + (2 * HeldBesideFieldMm), g.Key.AcrossMm + (2 * HeldBesideFieldMm))),
+    ];
 }

@@ -10,6 +10,7 @@ internal sealed class HoopHands
     private readonly HandSettings _hands;
     private readonly WorkMatter _matter;
     private readonly HashSet<int> _first;
+    private readonly Dictionary<int, Frame> _frames;
     private readonly Dictionary<int, HoopingFigures> _figures;
     private readonly bool _backingStays;
 
@@ -18,6 +19,7 @@ internal sealed class HoopHands
         _matter = matter;
         _hands = matter.Job.Hands;
         _figures = matter.Hoopings.ToDictionary(h => h.Number);
+        _frames = matter.Plan.Hoopings.Where(h => h.Frame is not null).ToDictionary(h => h.Number, h => h.Frame!);
         _backingStays = JobCloth.Of(matter.Job)?.BackingStays ?? false;
         int[] known = [.. matter.Plan.Hoopings.Select(h => h.Number).Where(matter.IsHooped)];
         _first = [.. (matter.Log?.Sewings ?? []).Concat(known).Distinct().Where(known.Contains).Take(StartingValues.FirstHoopings)];
@@ -25,7 +27,16 @@ internal sealed class HoopHands
 
     /// <summary>Minutes of hooping and setting straight, which the first few take longer; 0 without a hoop.</summary>
     public double HoopingMinutes(int hooping) =>
-        !_matter.IsHooped(hooping) ? 0 : IsFirst(hooping) ? _hands.FirstHoopingsMinutes : _hands.HoopingMinutes;
+        !_matter.IsHooped(hooping) ? 0 : MinutesIn(_frames.GetValueOrDefault(hooping)) is var inFrame && IsFirst(hooping)
+            ? inFrame.FirstMinutes : inFrame.Minutes;
+
+    /// <summary>Minutes of hooping in a frame, and of each of the first ones; null: the job's own.</summary>
+    public (double Minutes, double FirstMinutes) MinutesIn(Frame? frame)
+    {
+        double slower = _hands.FirstHoopingsMinutes - _hands.HoopingMinutes;
+        double minutes = frame?.MountMinutes ?? _hands.HoopingMinutes;
+        return (minutes, frame?.FirstMountMinutes ?? (minutes + slower));
+    }
 
     public bool IsFirst(int hooping) => _first.Contains(hooping);
 

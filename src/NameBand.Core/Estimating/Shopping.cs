@@ -121,25 +121,23 @@ public static class Shopping
 
     private static BuyLine Backing(BandJob job, StripPlan plan)
     {
-        double across = Estimator.BackingPieceWidthMm(plan);
-        double along = Estimator.BackingPieceLengthMm(plan);
-        int pieces = plan.Hoopings.Count(h => !h.IsRun);
-        double best = pieces == 0 ? 0 : Math.Min(Length(along, across), Length(across, along));
+        var pieces = Estimator.BackingPieces(plan);
+        double best = pieces.Sum(p => Math.Min(Length(p.Count, p.LengthMm, p.WidthMm), Length(p.Count, p.WidthMm, p.LengthMm)));
 
         // Under a run without a hoop lies one strip of backing as long as it is.
         double runsMm = Estimator.RunBackingsMm(plan).Sum();
         double runWidthMm = Estimator.RunBackingWidthMm(plan);
         best += runsMm / Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / runWidthMm) + 1e-9));
-        string runs = runsMm > 0 ? FormattableString.Invariant($"{(pieces > 0 ? ", " : "")}strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all") : "";
-        string cut = pieces > 0 ? FormattableString.Invariant($"{pieces} {(pieces == 1 ? "piece" : "pieces")} {along:0} × {across:0} mm") : "";
+        string runs = runsMm > 0 ? FormattableString.Invariant($"{(pieces.IsEmpty ? "" : ", ")}strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all") : "";
+        string cut = string.Join(", ", pieces.Select(p => FormattableString.Invariant($"{p.Count} {(p.Count == 1 ? "piece" : "pieces")} {p.LengthMm:0} × {p.WidthMm:0} mm")));
         return Measured(
             "backing", FormattableString.Invariant($"{cut}{runs} from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide"),
             best, job.Shop.Metric, job.Prices.BackingPerUnit);
 
-        double Length(double downMm, double besideMm)
+        double Length(int count, double downMm, double besideMm)
         {
             int beside = (int)Math.Floor((job.Shop.BackingWidthMm / besideMm) + 1e-9);
-            return beside < 1 ? pieces * Math.Max(downMm, besideMm) : Math.Ceiling(pieces / (double)beside) * downMm;
+            return beside < 1 ? count * Math.Max(downMm, besideMm) : Math.Ceiling(count / (double)beside) * downMm;
         }
     }
 

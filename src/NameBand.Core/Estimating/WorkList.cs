@@ -12,6 +12,8 @@ internal sealed class WorkList
 {
     public const string CuttingApart = "cutting strips apart";
     public const string SewingOnceMore = "sewing them once more";
+    public const string HoopingOnceMore = "hooping for them once more";
+    public const string ChangingThread = "changing to another thread";
 
     private readonly WorkMatter _matter;
     private readonly HoopHands _hoop;
@@ -88,14 +90,17 @@ internal sealed class WorkList
 
     private void AtTheHoop()
     {
-        int first = Hoopings.Count(h => _matter.IsHooped(h.Number) && _hoop.IsFirst(h.Number));
-        int others = Hoopings.Count(h => _matter.IsHooped(h.Number)) - first;
         ByHand("changing to the thread of the marks", WorkTime.EachHooping, "hoopings", WithSewnMarks, _hoop.MarksThreadMinutes);
-        ByHand("changing to another thread", WorkTime.EachHooping, "changes", Hoopings.Sum(h => _hoop.ThreadChanges(h.Number)), _hoop.MarksThreadMinutes);
-        bool allAlike = Hands.FirstHoopingsMinutes == Hands.HoopingMinutes;
-        (first, others) = allAlike ? (0, first + others) : (first, others);
-        ByHand("hooping and setting straight, the first ones", WorkTime.EachHooping, "hoopings", first, Hands.FirstHoopingsMinutes, Timed);
-        ByHand("hooping and setting straight", WorkTime.EachHooping, "hoopings", others, Hands.HoopingMinutes, Timed);
+        ByHand(ChangingThread, WorkTime.EachHooping, "changes", Hoopings.Sum(h => _hoop.ThreadChanges(h.Number)), _hoop.MarksThreadMinutes);
+        foreach (var inFrame in Hoopings.Where(h => _matter.IsHooped(h.Number)).GroupBy(h => h.Frame?.Name).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            var (minutes, firstMinutes) = _hoop.MinutesIn(inFrame.First().Frame);
+            int first = firstMinutes == minutes ? 0 : inFrame.Count(h => _hoop.IsFirst(h.Number));
+            string act = "hooping and setting straight" + (inFrame.Key is { } name ? $" in the frame “{name}”" : "");
+            ByHand(act + ", the first ones", WorkTime.EachHooping, "hoopings", first, firstMinutes, Timed);
+            ByHand(act, WorkTime.EachHooping, "hoopings", inFrame.Count() - first, minutes, Timed);
+        }
+
         MeetingMarks(MarkMethod.Drawn, "drawing two crosses, bringing them under the needle");
         MeetingMarks(MarkMethod.Paper, "laying the template, its crosses under the needle");
 
@@ -155,7 +160,7 @@ internal sealed class WorkList
         double machine = names > 0 ? sewing / names : 0;
         ByHand("unpicking spoiled names", WorkTime.EachName, "names", spoiled, Hands.UnpickingMinutesPerName, Rarely);
         double hooped = _toDo.NamesIn(Hoopings.Where(h => _matter.IsHooped(h.Number))) * _matter.SpoiledPer100Names / 100;
-        ByHand("hooping for them once more", WorkTime.EachName, "names", hooped, Hands.HoopingMinutes, Rarely);
+        ByHand(HoopingOnceMore, WorkTime.EachName, "names", hooped, Hands.HoopingMinutes, Rarely);
         Add(new WorkRow(SewingOnceMore, Doer.Machine, WorkTime.EachName, "names", spoiled, machine, WorkCause.Spoiling));
 
         static WorkRow Rarely(WorkRow row) => row with { Cause = WorkCause.Spoiling };

@@ -60,6 +60,7 @@ public static class LayoutPlanner
         sizing = sizing with { LineStep = lines?.Step ?? 0 };
         var baselines = new Baselines(one, height, sizing);
         var (laid, proof) = new RoundLayout(sizing, job.Lettering, height, baselines).Lay(one);
+        var smaller = Lanes.Smaller(job, sizing, markY, laid.Select(r => r.GapMm).DefaultIfEmpty(0).Max(), choice);
         var plan = Cheapest(LanesToTry(job, sizing, markY, choice).Select(Beside), choice);
         return Result.Of(
             plan,
@@ -73,7 +74,7 @@ public static class LayoutPlanner
 
         StripPlan Beside(int lanes)
         {
-            var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes, height).Lay(laid);
+            var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes, height, smaller).Lay(laid);
             var plan = new StripPlan(
                 hem, height, bound, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
                 sizing.SpareMm, baselines.CommonMm, markY, rounds, hoopings,

@@ -90,6 +90,9 @@ public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments)
     /// <summary>Where its origin lies, measured along the flat cloth from its left end and never from the hooping before.</summary>
     public double OnClothMm { get; init; }
 
+    /// <summary>The frame that it is sewn in where that is not the plan's own.</summary>
+    public Frame? Frame { get; init; }
+
     /// <summary>How all its names get onto the cloth.</summary>
     public Way Way => Segments[0].Segment.Way;
 
@@ -141,6 +144,10 @@ public sealed record StripPlan(
     ImmutableArray<HeightLimit> Limits,
     ImmutableArray<HeldRow> Held)
 {
+    /// <summary>The field that a hooping is sewn in.</summary>
+    public (double AlongMm, double AcrossMm) FieldOf(Hooping hooping) =>
+        hooping.Frame is { } own ? (own.Along.Mm, own.Across.Mm) : (FieldAlongMm, FieldAcrossMm);
+
     /// <summary>The cloths the strips are sewn on, with their pieces; every hooping lies on one of them.</summary>
     public ImmutableArray<StripCloth> Cloths { get; init; } = [];
 

@@ -11,16 +11,14 @@ public static class HoopField
     {
         if (hooping.Segments.Length == 1 && plan.FrameOf(hooping.Segments[0]) is { } frame)
         {
-            return About(plan, frame.ChordMm / 2, frame.MiddleYMm);
+            return About(plan.FieldOf(hooping), frame.ChordMm / 2, frame.MiddleYMm);
         }
 
         double x = (hooping.Segments.Min(s => s.XMm) + hooping.Segments.Max(s => s.XMm + plan.OnClothMm(s.Segment.LengthMm))) / 2;
         double y = (hooping.Segments.Min(s => s.YMm) + hooping.Segments.Max(s => s.YMm)) / 2;
-        return About(plan, x, y);
+        return About(plan.FieldOf(hooping), x, y);
     }
 
-    private static Box About(StripPlan plan, double x, double y)
-    {
-        return new Box(x - (plan.FieldAlongMm / 2), y - (plan.FieldAcrossMm / 2), x + (plan.FieldAlongMm / 2), y + (plan.FieldAcrossMm / 2));
-    }
+    private static Box About((double AlongMm, double AcrossMm) field, double x, double y) =>
+        new(x - (field.AlongMm / 2), y - (field.AcrossMm / 2), x + (field.AlongMm / 2), y + (field.AcrossMm / 2));
 }

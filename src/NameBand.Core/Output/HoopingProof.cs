@@ -235,6 +235,11 @@ public static class HoopingProof
     {
         yield return FormattableString.Invariant($"hooping {hooping.Number}");
         yield return $"mark {SheetMarks.Of(plan, hooping)}";
+        if (hooping.Frame is { } smaller)
+        {
+            yield return $"in the frame “{smaller.Name}”";
+        }
+
         var strips = StripWords.FromAbove(hooping);
         for (int i = 0; i < strips.Count; i++)
         {

@@ -43,6 +43,11 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     public string Of(Hooping hooping, string madeBy = "")
     {
         var values = new PrintedValues().Add(_common).Add(madeBy).Add(hooping.Number).Add(hooping.Cloth).Add(hooping.OnClothMm);
+        if (hooping.Frame is { } frame)
+        {
+            values.Add(frame.Name).Add(frame.Along.Mm).Add(frame.Across.Mm);
+        }
+
         foreach (var placed in hooping.Segments)
         {
             values.Add(placed.XMm).Add(placed.YMm).Add(placed.Round.Number).Add(placed.Round.LengthMm).Add(plan.Hem.RoundMm(placed.Round.Number));

@@ -36,10 +36,39 @@ internal static class FreeLaying
             var inFrame = of with { Beside = new LaneChoice(before.Lanes, plan => CostMinutes(of, fabric, plan)) };
             return (inFrame, inFrame.Way.LayOut(inFrame, hem, fabric));
         })];
-        var inFrames = tried.Select(t => new InFrame(
-            t.Names.Job.Frame?.Name, t.Laid.Value, () => CostMinutes(t.Names, fabric, t.Laid.Value!)));
-        return tried.Length == 1 ? tried[0] : tried[FrameChoice.Best([.. inFrames], before.Frame)];
+        var largest = tried[FrameChoice.Largest(InFrames())];
+        if (largest.Laid.Value is not null && Mixed(largest.Names) is { } mixed)
+        {
+            tried = tried.Add((mixed, mixed.Way.LayOut(mixed, hem, fabric)));
+        }
+
+        return tried.Length == 1 ? tried[0] : tried[FrameChoice.Best(InFrames(), before)];
+
+        ImmutableArray<InFrame> InFrames() => [.. tried.Select(t => new InFrame(
+            t.Names.Job.Frame?.Name, t.Laid.Value, () => CostMinutes(t.Names, fabric, t.Laid.Value!)))];
     }
+
+    /// <summary>In a frame, but for hoopings that take less in another one; null where no frame takes less.</summary>
+    private static NamesRead? Mixed(NamesRead names)
+    {
+        var job = names.Job;
+        if (job.Frame is not { } own || names.Beside is not { } choice || !job.Traits.FollowsCoordinates || job.HasSeveralWays)
+        {
+            return null;
+        }
+
+        double minutes = HoopingMinutes(job, own);
+        ImmutableArray<SmallerFrame> smaller =
+        [
+            .. job.Frames.Where(f => f.Name != own.Name).Select(f => new SmallerFrame(f, HoopingMinutes(job, f) / minutes))
+                .Where(f => f.WorkPart < 1),
+        ];
+        return smaller.IsEmpty ? null : names with { Beside = choice with { Smaller = smaller } };
+    }
+
+    private static double HoopingMinutes(BandJob job, Frame frame) =>
+        (((frame.MountMinutes ?? job.Hands.HoopingMinutes) + job.Hands.BackingMinutesPerPiece) * (1 + job.Hands.RestAllowance))
+            + MarkChoice.HoopingMinutes(job, job.Holding.Marks) + (job.Machine.SecondsToStart / 60);
 
     private static double CostMinutes(NamesRead names, Fabric fabric, StripPlan plan)
     {

@@ -110,6 +110,9 @@ public static class EarlierPlanFile
         hooping.Number, [.. hooping.Segments.Select(s => new EarlierHooped(s.Number, Mm(s.XMm), Mm(s.YMm)))],
         hooping.MadeFrom ?? "", hooping.NeedlePathPrint ?? "", hooping.ProofPrint ?? "", hooping.Cloth, Mm(hooping.OnClothMm))
     {
+        Frame = hooping.Frame is { AlongMm: > 0, AcrossMm: > 0 } frame
+            ? new Frame(frame.Name ?? "", Length.FromMm(Mm(frame.AlongMm)), Length.FromMm(Mm(frame.AcrossMm)), HoldingKeys.HoldOf(frame.Hold), frame.Minutes)
+            : null,
         Mark = hooping.Mark ?? "",
         HolesPerMm2 = hooping.HolesPerMm2,
         SpotHolesPerMm2 = hooping.SpotHolesPerMm2,

@@ -26,6 +26,7 @@ internal static class HoopingScribe
             Segments = [.. hooping.Segments.Select(s => Hooped(plan, s))],
             Cloth = hooping.Cloth,
             OnClothMm = Thousandths.Mm(hooping.OnClothMm),
+            Frame = hooping.Frame is { } frame ? WorkshopScribe.Of(frame) : null,
             NeedlePath = plan.HasNeedlePaths && hooping.HasNeedlePath ? PlanPaths.NeedlePath(hooping.Number) : null,
             Proof = PlanPaths.HoopingProof(hooping.Number),
             Stitches = figure.Stitches,

@@ -73,6 +73,7 @@ public static class SheetMarks
     private static void AddHooping(StringBuilder said, StripPlan plan, Hooping hooping)
     {
         Add(said, hooping.Number, hooping.Cloth, hooping.OnClothMm);
+        said.Append(hooping.Frame is { } frame ? frame.Name + "\n" : "");
         foreach (var hooped in hooping.Segments)
         {
             var segment = hooped.Segment;

@@ -31,6 +31,15 @@ internal static class WorkshopScribe
             ? null : new WrittenFree { Lanes = lanes, Frame = job.Frame?.Name, Marks = marks };
     }
 
+    public static WrittenFrame Of(Frame frame) => new()
+    {
+        Name = frame.Name,
+        AlongMm = Thousandths.Mm(frame.Along.Mm),
+        AcrossMm = Thousandths.Mm(frame.Across.Mm),
+        Hold = (frame.HeldBy ?? frame.Hold) is { } hold ? WorkshopWords.Of(hold) : null,
+        Minutes = frame.MountMinutes ?? 0,
+    };
+
     private static WrittenFrame Frame(BandJob job) => new()
     {
         Name = job.Frame?.Name,

@@ -150,6 +150,9 @@ public sealed record WrittenHooping
 
     public required decimal OnClothMm { get; init; }
 
+    /// <summary>The frame that it is sewn in, where that is another one than the workshop's of this plan.</summary>
+    public WrittenFrame? Frame { get; init; }
+
     /// <summary>Null where names are not sewn from needle paths.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.Never)]
     public required string? NeedlePath { get; init; }

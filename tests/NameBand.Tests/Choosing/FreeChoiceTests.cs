@@ -144,6 +144,48 @@ public sealed class FreeChoiceTests
         Assert.Equal(large.Plan.LetterHeightMm, held.Plan.LetterHeightMm);
     }
 
+    /// <summary>One name needs the large frame, which takes long to mount; the others are sewn in the small one. It shows nowhere.</summary>
+    [Fact]
+    public void Short_rests_are_sewn_in_a_frame_that_takes_less()
+    {
+        using var folder = Small("\"lettering\": { \"height\": \"9 mm\" }");
+        File.AppendAllText(folder["names.csv"], "Rowan Wilhelmina Penhaligon\n");
+        string Shop(string small) =>
+            "{ \"format\": 1, \"machines\": [{ \"name\": \"m\", \"takes\": [\"coordinates\"], \"frames\": ["
+            + small + "{ \"name\": \"large\", \"along\": 300, \"across\": 200, \"minutes\": 20 }] }] }";
+        File.WriteAllText(folder["workshop.json"], Shop(""));
+        var large = Planned(folder);
+        Assert.True(large.Plan.Rounds.Sum(r => r.Names.Count()) == 9 && large.Plan.Held.IsEmpty);
+        File.WriteAllText(folder["workshop.json"], Shop("{ \"name\": \"small\", \"along\": 130, \"across\": 100, \"minutes\": 2 },"));
+        var mixed = Planned(folder);
+        AssertAlike(large.Plan, mixed.Plan);
+        var frames = mixed.Plan.Hoopings.ToLookup(h => h.Frame?.Name);
+        Assert.NotEmpty(frames["small"]);
+        Assert.Contains(Assert.Single(frames[null]).Segments, s => s.Segment.Names.Any(n => n.Lettered.Name.Text.EndsWith("Penhaligon", StringComparison.Ordinal)));
+        Assert.All(mixed.Plan.Hoopings, h => Assert.True(
+            h.Segments.Max(s => s.XMm + mixed.Plan.OnClothMm(s.Segment.LengthMm)) <= mixed.Plan.FieldOf(h).AlongMm - (2 * mixed.Plan.SpareMm) + 1e-6));
+        Assert.True(Cost(mixed) < 0.9 * Cost(large), $"{Cost(mixed)} {Cost(large)}");
+        Assert.False(Planned(folder, new KeptChoices(null, "large", null, false)).Plan.Hoopings.Any(h => h.Frame is not null));
+
+        // All sheets say so, the files are let out by the last gate, and what is sewn goes on so.
+        var made = Made(folder);
+        int[] small = [.. made.Hoopings.Where(h => h.Frame?.Name == "small").Select(h => h.Number)];
+        Assert.Equal(frames["small"].Select(h => h.Number), small);
+        Assert.Equal(
+            Bander.Reckon(folder.FullPath).Estimate!.Work.Rows.Where(r => r.Act.StartsWith("hooping and setting straight in the frame “small”", StringComparison.Ordinal)).Sum(r => r.Count),
+            small.Length);
+        var run = CliRun.Of("make", folder.FullPath);
+        Assert.Contains($"{small.Length} of them in the frame “small”, 130 × 100 mm", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(1, SewingDeed.Sewn, 8), () => { }).Said);
+        Assert.Equal(made.Hoopings.Select(h => (h.Number, h.Mark, h.Frame?.Name)), Made(folder).Hoopings.Select(h => (h.Number, h.Mark, h.Frame?.Name)));
+
+        double Cost(LaidOut laid)
+        {
+            var sewing = laid.Way.Sew(laid);
+            return Counting.Of(laid, sewing, Counting.Measure(laid, sewing, null, null, default)).Work.CostMinutes;
+        }
+    }
+
     /// <summary>A hold that she wrote leaves the frames out that hold otherwise; where none is left that is said.</summary>
     [Fact]
     public void A_frame_of_another_hold_than_she_wrote_is_never_taken()

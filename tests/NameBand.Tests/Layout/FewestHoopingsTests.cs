@@ -116,7 +116,7 @@ public class FewestHoopingsTests
             }
 
             Assert.True(work <= least + LaneCover.SegmentPart + 1e-9, $"{work} {least}");
-            better += work < WorkAt(0, 0, 0) - 0.5 ? 1 : 0;
+            better += work < WorkAt(0, 0, 0) - 1e-9 ? 1 : 0;
         }
 
         Assert.True(better > 0, $"{better}");

@@ -54,8 +54,44 @@ public class LaneCoverTests
             var cut = new LaneCover(lanes, FieldMm).Cut();
             Assert.Equal(inks.Count, cut.Sum(h => h.Sum(s => s.Count)));
             Assert.All(cut, h => Assert.True(Span(h, lanes, inks) <= FieldMm + Slight));
-            Assert.Equal(LeastOfAll(inks), Work(cut), 9);
+            Assert.Equal(LeastOfAll(inks, new CoverField(FieldMm, 3, 1)), Work(cut), 9);
             Assert.True(LaneCover.Bound(lanes) <= Work(cut) + Slight);
+        }
+    }
+
+    /// <summary>A large frame that holds all strips, and a quick small one that holds one or two of them.</summary>
+    [Fact]
+    public void No_other_hoopings_in_two_frames_cost_less_on_short_lists()
+    {
+        var random = new Random(23);
+        int mixed = 0;
+        for (int i = 0; i < 60; i++)
+        {
+            var inks = Drawn(random, 2 + (i % 2), 2 + random.Next(2) + (1 - (i % 2)));
+            CoverField[] fields = [new(FieldMm, 3, 1), new(60 + (random.NextDouble() * 60), 1 + random.Next(2), 0.3 + (random.NextDouble() * 0.5))];
+            var lanes = Lanes(inks);
+            var cut = new LaneCover(lanes, [.. fields]).CutInFields();
+            Assert.Equal(inks.Count, cut.Sum(h => h.Shares.Sum(s => s.Count)));
+            Assert.All(cut, h => Assert.True(Span(h.Shares, lanes, inks) <= fields[h.Field].LengthMm + Slight));
+            Assert.All(cut, h => Assert.True(h.Shares.Max(s => s.Lane) - h.Shares.Min(s => s.Lane) < fields[h.Field].Lanes));
+            Assert.Equal(LeastOfAll(inks, fields), cut.Sum(h => fields[h.Field].Work + (h.Shares.Length * LaneCover.SegmentPart)), 9);
+            mixed += cut.Select(h => h.Field).Distinct().Count() > 1 ? 1 : 0;
+        }
+
+        Assert.True(mixed > 5, $"{mixed}");
+    }
+
+    [Theory]
+    [InlineData(2, 14)]
+    [InlineData(3, 8)]
+    public void OR_Tools_finds_none_in_two_frames_that_cost_less(int lanes, int names)
+    {
+        CoverField[] fields = [new(FieldMm, lanes, 1), new(100, 1, 0.45)];
+        for (int seed = 0; seed < 3; seed++)
+        {
+            var inks = Drawn(new Random(seed), lanes, names);
+            double own = new LaneCover(Lanes(inks), [.. fields]).LeastWork(double.PositiveInfinity);
+            Assert.Equal(LeastByProgram(inks, lanes, fields), own, 6);
         }
     }
 
@@ -67,7 +103,7 @@ public class LaneCoverTests
         for (int seed = 0; seed < 4; seed++)
         {
             var inks = Drawn(new Random(seed), lanes, names);
-            double least = LeastByProgram(inks, lanes);
+            double least = LeastByProgram(inks, lanes, new CoverField(FieldMm, lanes, 1));
             Assert.Equal(least, Work(new LaneCover(Lanes(inks), FieldMm).Cut()), 6);
         }
     }
@@ -99,13 +135,13 @@ public class LaneCoverTests
     }
 
     /// <summary>Over all ways to part the names into hoopings, in whatever order: a segment is a run of names of a lane without one left out.</summary>
-    private static double LeastOfAll(List<Ink> inks)
+    private static double LeastOfAll(List<Ink> inks, params CoverField[] fields)
     {
         int all = (1 << inks.Count) - 1;
         var cost = new double[all + 1];
         for (int set = 1; set <= all; set++)
         {
-            cost[set] = OneHooping(set, inks);
+            cost[set] = fields.Min(f => OneHooping(set, inks, f, isLargest: f == fields[0]));
         }
 
         var least = new double[all + 1];
@@ -125,11 +161,12 @@ public class LaneCoverTests
         return least[all];
     }
 
-    private static double OneHooping(int set, List<Ink> inks)
+    private static double OneHooping(int set, List<Ink> inks, CoverField field, bool isLargest)
     {
         double left = double.PositiveInfinity;
         double right = double.NegativeInfinity;
         int segments = 0;
+        var held = inks.Where((_, i) => (set & (1 << i)) != 0).Select(i => i.Lane).ToList();
         for (int i = 0; i < inks.Count; i++)
         {
             if ((set & (1 << i)) != 0)
@@ -140,47 +177,45 @@ public class LaneCoverTests
             }
         }
 
-        bool isAlone = BitOperations.PopCount((uint)set) == 1;
-        return right - left <= FieldMm + Slight || isAlone ? 1 + (segments * LaneCover.SegmentPart) : double.PositiveInfinity;
+        bool isAlone = isLargest && BitOperations.PopCount((uint)set) == 1;
+        return held.Max() - held.Min() < field.Lanes && (right - left <= field.LengthMm + Slight || isAlone)
+            ? field.Work + (segments * LaneCover.SegmentPart) : double.PositiveInfinity;
     }
 
-    /// <summary>A hooping may begin at any name; each name goes into one that holds it, and each lane in a hooping has a segment.</summary>
-    private static double LeastByProgram(List<Ink> inks, int lanes)
+    /// <summary>
+    /// A hooping may begin at any name, in each field and over each of the lanes beside each other that lie in it; each name goes
+    /// into one that holds it, and each lane in a hooping has a segment.
+    /// </summary>
+    private static double LeastByProgram(List<Ink> inks, int lanes, params CoverField[] fields)
     {
         using var solver = Solver.CreateSolver("SCIP");
-        var hooped = inks.ConvertAll(_ => solver.MakeBoolVar(""));
-        var segment = inks.ConvertAll(_ => Enumerable.Range(0, lanes).Select(_ => solver.MakeBoolVar("")).ToArray());
+        var windows = (from ink in inks
+                       from field in fields
+                       from top in Enumerable.Range(0, Math.Max(1, lanes - field.Lanes + 1))
+                       select (ink.LeftMm, Field: field, Top: top, Hooped: solver.MakeBoolVar(""), Segments: Enumerable.Range(0, lanes).Select(_ => solver.MakeBoolVar("")).ToArray()))
+            .ToList();
         var objective = solver.Objective();
         objective.SetMinimization();
-        for (int window = 0; window < inks.Count; window++)
+        foreach (var window in windows)
         {
-            objective.SetCoefficient(hooped[window], 1);
-            foreach (var lane in segment[window])
+            objective.SetCoefficient(window.Hooped, window.Field.Work);
+            foreach (var lane in window.Segments)
             {
                 objective.SetCoefficient(lane, LaneCover.SegmentPart);
+                var needs = solver.MakeConstraint(double.NegativeInfinity, 0, "");
+                needs.SetCoefficient(lane, 1);
+                needs.SetCoefficient(window.Hooped, -1);
             }
         }
 
         foreach (var ink in inks)
         {
             var once = solver.MakeConstraint(1, double.PositiveInfinity, "");
-            for (int window = 0; window < inks.Count; window++)
+            foreach (var window in windows.Where(w => ink.Lane >= w.Top && ink.Lane < w.Top + w.Field.Lanes
+                && ink.LeftMm >= w.LeftMm && ink.RightMm <= w.LeftMm + w.Field.LengthMm + Slight))
             {
-                if (ink.LeftMm >= inks[window].LeftMm && ink.RightMm <= inks[window].LeftMm + FieldMm + Slight)
-                {
-                    // Covered by the segment of its lane in that hooping, which needs the hooping.
-                    once.SetCoefficient(segment[window][ink.Lane], 1);
-                }
-            }
-        }
-
-        for (int window = 0; window < inks.Count; window++)
-        {
-            foreach (var lane in segment[window])
-            {
-                var needs = solver.MakeConstraint(double.NegativeInfinity, 0, "");
-                needs.SetCoefficient(lane, 1);
-                needs.SetCoefficient(hooped[window], -1);
+                // Covered by the segment of its lane in that hooping, which needs the hooping.
+                once.SetCoefficient(window.Segments[ink.Lane], 1);
             }
         }
 

@@ -48,6 +48,9 @@ public sealed record EarlierHooped(int Segment, double XMm, double YMm);
 
 public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Segments, string MadeFrom, string PathPrint, string ProofPrint, int Cloth, double OnClothMm)
 {
+    /// <summary>The frame that it was planned in, where that is another one than the plan's.</summary>
+    public Frame? Frame { get; init; }
+
     /// <summary>Stands on its sheets; empty when the plan does not say: then they bear none.</summary>
     public string Mark { get; init; } = "";
 

@@ -4,7 +4,9 @@ using NameBand.Job;
 namespace NameBand.Layout.Pieces;
 
 /// <summary>Lays rounds out on cloths, piece by piece and side by side, and cuts them into segments and hoopings.</summary>
-internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double heightMm)
+/// <param name="smaller">Frames that hoopings may be sewn in beside the job's.</param>
+internal sealed class ClothLayout(
+    BandJob job, Sizing sizing, int lanes, double heightMm, ImmutableArray<(Frame Frame, CoverField Field)> smaller)
 {
     private readonly List<Hooping> _hoopings = [];
     private readonly List<StripCloth> _cloths = [];
@@ -62,9 +64,9 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
         double end = job.Layout.EndCloth.Mm;
         var pieces = parts.Select((p, l) => Piece(p, l, offsets[l], end, parts)).ToImmutableArray();
         var numbers = new List<int>();
-        foreach (var shares in LaneCutter.Cut(hooped, offsets, sizing))
+        foreach (var (field, shares) in LaneCutter.Cut(hooped, offsets, sizing, smaller.Select(s => s.Field)))
         {
-            Add(Hoop(hooped, pieces, offsets, shares));
+            Add(Hoop(hooped, pieces, offsets, shares, field == 0 ? null : smaller[field - 1].Frame));
         }
 
         foreach (var (part, piece) in parts.Zip(pieces))
@@ -97,12 +99,14 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
             ++_piece, part.Round.Number, part.StartMm, part.LengthMm, _cloths.Count + 1, lane + 1, end + widest + offset, before, after);
     }
 
-    private Hooping Hoop(List<RoundPart> parts, ImmutableArray<StripPiece> pieces, double[] offsets, ImmutableArray<LaneCutter.Share> shares)
+    private Hooping Hoop(
+        List<RoundPart> parts, ImmutableArray<StripPiece> pieces, double[] offsets, ImmutableArray<LaneCutter.Share> shares, Frame? frame)
     {
-        var items = _motifs.Add(parts, offsets, shares);
+        var held = frame is null ? sizing : sizing with { FieldAlongMm = frame.Along.Mm, FieldAcrossMm = frame.Across.Mm };
+        var items = _motifs.Add(parts, offsets, shares, held.HoopingOnClothMm);
         double left = items.Min(i => i.LeftMm);
         double right = items.Max(i => i.RightMm);
-        double slack = Math.Max(0, sizing.HoopingOnClothMm - (right - left));
+        double slack = Math.Max(0, held.HoopingOnClothMm - (right - left));
         var hooped = new List<(HoopedSegment Segment, int Lane, double OnCloth)>();
         foreach (var (share, item) in shares.Zip(items))
         {
@@ -111,7 +115,7 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
             double Finished(double onCloth) => part.StartMm + sizing.Flat.FinishedMm(onCloth - offsets[share.Lane]);
             double from = parts.Count > 1 ? Math.Max(part.StartMm, Finished(left - (slack / 2))) : part.StartMm;
             double to = parts.Count > 1 ? Math.Min(part.EndMm, Finished(right + (slack / 2))) : part.EndMm;
-            var extent = SegmentCutter.Extent(item.First, item.Last, from, to, sizing);
+            var extent = SegmentCutter.Extent(item.First, item.Last, from, to, held);
             var (segment, onCloth) = Lay(part, pieces[share.Lane], extent, names, item.Motifs);
             hooped.Add((segment, share.Lane, onCloth));
         }
@@ -128,6 +132,7 @@ internal sealed class ClothLayout(BandJob job, Sizing sizing, int lanes, double 
         {
             Cloth = _cloths.Count + 1,
             OnClothMm = first.OnCloth,
+            Frame = frame,
         };
     }
 

@@ -20,7 +20,9 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
     private readonly HashSet<PlacedName> _done = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>For each share the names and motifs of its lane; together they lie in one field.</summary>
-    public ImmutableArray<HoopedItem> Add(IReadOnlyList<RoundPart> lanes, IReadOnlyList<double> offsetsMm, ImmutableArray<LaneCutter.Share> shares)
+    /// <param name="fieldMm">Of flat cloth, of the frame that the hooping is sewn in.</param>
+    public ImmutableArray<HoopedItem> Add(
+        IReadOnlyList<RoundPart> lanes, IReadOnlyList<double> offsetsMm, ImmutableArray<LaneCutter.Share> shares, double fieldMm)
     {
         var items = shares.Select(s => Inside(lanes[s.Lane], offsetsMm[s.Lane], s)).ToArray();
         double left = items.Min(i => i.LeftMm);
@@ -29,7 +31,7 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
         {
             var (lane, offset, share) = (lanes[shares[k].Lane], offsetsMm[shares[k].Lane], shares[k]);
             if (After(lane, share.First + share.Count - 1) is { } behind && SegmentCutter.FitsField(items[k].First, behind, sizing)
-                && OnClothEnd(lane, offset, behind) - left <= sizing.HoopingOnClothMm + Sizing.SlightMm)
+                && OnClothEnd(lane, offset, behind) - left <= fieldMm + Sizing.SlightMm)
             {
                 items[k] = items[k] with { Last = behind, RightMm = OnClothEnd(lane, offset, behind), Motifs = items[k].Motifs.Add(behind) };
                 right = Math.Max(right, items[k].RightMm);
@@ -38,7 +40,7 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
 
             if (After(lane, share.First - 1) is { } ahead && !_done.Contains(lane.Names[share.First - 1])
                 && SegmentCutter.FitsField(ahead, items[k].Last, sizing)
-                && right - OnCloth(lane, offset, ahead) <= sizing.HoopingOnClothMm + Sizing.SlightMm)
+                && right - OnCloth(lane, offset, ahead) <= fieldMm + Sizing.SlightMm)
             {
                 items[k] = items[k] with { First = ahead, LeftMm = OnCloth(lane, offset, ahead), Motifs = items[k].Motifs.Insert(0, ahead) };
                 left = Math.Min(left, items[k].LeftMm);

@@ -2,18 +2,25 @@ using System.Collections.Immutable;
 
 namespace NameBand.Layout.Pieces;
 
+/// <summary>A field that a hooping may be sewn in.</summary>
+/// <param name="LengthMm">Of flat cloth along the strips.</param>
+/// <param name="Lanes">So many strips beside each other lie in it.</param>
+/// <param name="Work">Of one hooping in it, where that of the largest field is 1.</param>
+internal readonly record struct CoverField(double LengthMm, int Lanes, double Work);
+
 /// <summary>
-/// Finds the hoopings that cost least work for strips that lie fast beside each other: few hoopings, and few segments in
-/// them. A dynamic program, hooping by hooping, over the names at which the lanes stand.
+/// Finds the hoopings that cost least work for strips that lie fast beside each other: few hoopings, in quick frames, and few
+/// segments in them. A dynamic program, hooping by hooping, over the names at which the lanes stand.
 /// </summary>
 /// <remarks>
 /// A hooping begins at the leftmost name not yet sewn: hoopings can always be put in that order, and their segments
 /// exchanged so that each lane is sewn from left to right. What is left to sew never costs more where a lane is further on,
 /// for the same hoopings do for fewer names; so a lane takes in a hooping as many names as the field holds, or none and
-/// keeps its segment for a later one. Places that another outdoes in all lanes and in segments are dropped.
+/// keeps its segment for a later one. Places that another outdoes in all lanes and in work are dropped.
 /// </remarks>
+/// <param name="fields">The first holds every name and all lanes; others are smaller and take less work.</param>
 /// <param name="isScouting">Quick, for comparing many places of the lanes: with several lanes it may find more than the least.</param>
-internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, double fieldMm, bool isScouting = false)
+internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, ImmutableArray<CoverField> fields, bool isScouting = false)
 {
     /// <summary>
     /// Work of one segment more, its two marks, as a part of a hooping's, which is cloth, backing, frame and start: common
@@ -29,40 +36,64 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, double fieldMm
     /// <summary>Of lanes that could as well wait, so many are tried both ways in one hooping.</summary>
     private readonly int _mostUndecided = isScouting ? 2 : 6;
 
-    private sealed record Place(int[] Next, Place? Before, int Hoopings, int Segments)
+    private readonly double[][] _alone = [.. lanes.Select(l => Alone(l, fields))];
+
+    public LaneCover(IReadOnlyList<HoopingLane> lanes, double fieldMm, bool isScouting = false)
+        : this(lanes, [new CoverField(fieldMm, lanes.Count, 1)], isScouting)
     {
-        public double Work => Hoopings + (Segments * SegmentPart);
     }
 
-    /// <summary>No cover costs less: a hooping has at most one segment of each lane, and no lane has fewer than if it were sewn alone.</summary>
-    public static double Bound(IReadOnlyList<HoopingLane> lanes) => BoundFrom(lanes, new int[lanes.Count]);
+    private sealed record Place(int[] Next, Place? Before, int Field, double Work);
+
+    /// <summary>In one field no cover costs less: a hooping has at most one segment of each lane, and no lane fewer than alone.</summary>
+    public static double Bound(IReadOnlyList<HoopingLane> lanes) =>
+        lanes.Max(l => l.Least(0)) + (lanes.Sum(l => l.Least(0)) * SegmentPart);
 
     /// <summary>Work of the best cover, in hoopings, or <paramref name="below"/> if none costs less than that.</summary>
     public double LeastWork(double below) => Search(below)?.Work ?? below;
 
     /// <summary>The hoopings from left to right, each with its share of the lanes that have names in it.</summary>
-    public ImmutableArray<ImmutableArray<LaneCutter.Share>> Cut()
+    public ImmutableArray<ImmutableArray<LaneCutter.Share>> Cut() => [.. CutInFields().Select(c => c.Shares)];
+
+    /// <summary>The hoopings from left to right, each with the field that it is sewn in.</summary>
+    public ImmutableArray<(int Field, ImmutableArray<LaneCutter.Share> Shares)> CutInFields()
     {
-        var hoopings = new List<ImmutableArray<LaneCutter.Share>>();
+        var hoopings = new List<(int, ImmutableArray<LaneCutter.Share>)>();
         for (var place = Search(double.PositiveInfinity)!; place.Before is { } before; place = before)
         {
-            hoopings.Add([.. Enumerable.Range(0, lanes.Count)
+            hoopings.Add((place.Field, [.. Enumerable.Range(0, lanes.Count)
                 .Where(l => place.Next[l] > before.Next[l])
-                .Select(l => new LaneCutter.Share(l, before.Next[l], place.Next[l] - before.Next[l]))]);
+                .Select(l => new LaneCutter.Share(l, before.Next[l], place.Next[l] - before.Next[l]))]));
         }
 
         hoopings.Reverse();
         return [.. hoopings];
     }
 
-    private static double BoundFrom(IReadOnlyList<HoopingLane> lanes, int[] next)
+    /// <summary>Work of the hoopings that a lane needs from each of its names on if it is sewn alone.</summary>
+    private static double[] Alone(HoopingLane lane, ImmutableArray<CoverField> fields)
     {
-        int most = 0;
+        double[] least = new double[lane.Count + 1];
+        for (int name = lane.Count - 1; name >= 0; name--)
+        {
+            least[name] = fields[0].Work + least[lane.Reach(name)];
+            for (int f = 1; f < fields.Length; f++)
+            {
+                int to = lane.Within(name, lane.LeftMm(name), fields[f].LengthMm);
+                least[name] = to > name ? Math.Min(least[name], fields[f].Work + least[to]) : least[name];
+            }
+        }
+
+        return least;
+    }
+
+    private double BoundFrom(int[] next)
+    {
+        double most = 0;
         int all = 0;
         for (int l = 0; l < next.Length; l++)
         {
-            int least = lanes[l].Least(next[l]);
-            (most, all) = (Math.Max(most, least), all + least);
+            (most, all) = (Math.Max(most, _alone[l][next[l]]), all + lanes[l].Least(next[l]));
         }
 
         return most + (all * SegmentPart);
@@ -83,17 +114,20 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, double fieldMm
                     continue;
                 }
 
-                foreach (var (next, segments) in After(place.Next))
+                for (int field = 0; field < fields.Length; field++)
                 {
-                    var after = new Place(next, place, place.Hoopings + 1, place.Segments + segments);
-                    if (after.Work + BoundFrom(lanes, next) < (best?.Work ?? below) - Slight)
+                    foreach (var (next, segments) in After(place.Next, field))
                     {
-                        Keep(later, after);
+                        var after = new Place(next, place, field, place.Work + fields[field].Work + (segments * SegmentPart));
+                        if (after.Work + BoundFrom(next) < (best?.Work ?? below) - Slight)
+                        {
+                            Keep(later, after);
+                        }
                     }
                 }
             }
 
-            level = later.Count <= _mostKept ? later : [.. later.OrderBy(p => BoundFrom(lanes, p.Next) + p.Work).Take(_mostKept)];
+            level = later.Count <= _mostKept ? later : [.. later.OrderBy(p => BoundFrom(p.Next) + p.Work).Take(_mostKept)];
         }
 
         return best;
@@ -131,11 +165,11 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, double fieldMm
             }
         }
 
-        return place.Segments <= other.Segments;
+        return place.Work <= other.Work + Slight;
     }
 
-    /// <summary>Where the lanes can stand after one hooping more, and how many segments it takes.</summary>
-    private IEnumerable<(int[] Next, int Segments)> After(int[] next)
+    /// <summary>Where the lanes can stand after one hooping more in a field, and how many segments it takes.</summary>
+    private IEnumerable<(int[] Next, int Segments)> After(int[] next, int field)
     {
         int first = -1;
         for (int l = 0; l < lanes.Count; l++)
@@ -144,14 +178,32 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, double fieldMm
             first = isOpen && (first < 0 || lanes[l].LeftMm(next[l]) < lanes[first].LeftMm(next[first])) ? l : first;
         }
 
+        int beside = Math.Min(fields[field].Lanes, lanes.Count);
+        for (int top = Math.Max(0, first - beside + 1); top <= Math.Min(first, lanes.Count - beside); top++)
+        {
+            foreach (var after in After(next, field, first, (top, top + beside)))
+            {
+                yield return after;
+            }
+        }
+    }
+
+    /// <param name="under">The lanes that lie in the field: the first, and the one after the last.</param>
+    private IEnumerable<(int[] Next, int Segments)> After(int[] next, int field, int first, (int From, int To) under)
+    {
         double left = lanes[first].LeftMm(next[first]);
         int[] taken = [.. next];
-        taken[first] = lanes[first].Reach(next[first]);
+        taken[first] = field == 0 ? lanes[first].Reach(next[first]) : lanes[first].Within(next[first], left, fields[field].LengthMm);
+        if (taken[first] == next[first])
+        {
+            yield break;
+        }
+
         int sure = 1;
         var undecided = new List<int>();
-        for (int l = 0; l < lanes.Count; l++)
+        for (int l = under.From; l < under.To; l++)
         {
-            int to = l == first || next[l] == lanes[l].Count ? next[l] : lanes[l].Within(next[l], left, fieldMm);
+            int to = l == first || next[l] == lanes[l].Count ? next[l] : lanes[l].Within(next[l], left, fields[field].LengthMm);
             if (to > next[l])
             {
                 taken[l] = to;

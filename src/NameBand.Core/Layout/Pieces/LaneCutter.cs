@@ -8,9 +8,13 @@ internal static class LaneCutter
     /// <summary>The names of one lane in one hooping: the first and how many.</summary>
     public readonly record struct Share(int Lane, int First, int Count);
 
-    /// <summary>Hoopings from left to right, each with the share of every lane that has names in it.</summary>
-    public static ImmutableArray<ImmutableArray<Share>> Cut(IReadOnlyList<RoundPart> lanes, IReadOnlyList<double> offsetsMm, Sizing sizing) =>
-        new LaneCover([.. lanes.Select((l, i) => LaneOf(l, sizing).MovedTo(offsetsMm[i]))], sizing.HoopingOnClothMm).Cut();
+    /// <summary>Hoopings from left to right, each with its field and the share of every lane that has names in it.</summary>
+    /// <param name="smaller">Fields beside that of the sizing: their numbers are counted from 1.</param>
+    public static ImmutableArray<(int Field, ImmutableArray<Share> Shares)> Cut(
+        IReadOnlyList<RoundPart> lanes, IReadOnlyList<double> offsetsMm, Sizing sizing, IEnumerable<CoverField> smaller) =>
+        new LaneCover(
+            [.. lanes.Select((l, i) => LaneOf(l, sizing).MovedTo(offsetsMm[i]))],
+            [new CoverField(sizing.HoopingOnClothMm, lanes.Count, 1), .. smaller]).CutInFields();
 
     /// <summary>How far each lane is best moved along the cloth, so that the hoopings cost least.</summary>
     public static double[] Offsets(IReadOnlyList<RoundPart> parts, Sizing sizing) =>

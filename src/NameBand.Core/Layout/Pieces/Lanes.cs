@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Garment;
 using NameBand.Job;
 
 namespace NameBand.Layout.Pieces;
@@ -14,10 +16,34 @@ internal static class Lanes
             return 1;
         }
 
-        double outside = Math.Max(sizing.Hem.Strip.SewingZoneMm / 2, -markYMm + SegmentCutter.MarkArmMm);
-        double between = sizing.FieldAcrossMm - (2 * outside);
-        return between < 0 ? 1 : 1 + (int)Math.Floor((between / job.Strip.CutWidth.Mm) + 1e-9);
+        return Math.Max(1, Held(job, sizing, markYMm, sizing.FieldAcrossMm));
     }
+
+    /// <summary>Two halves of a gap, and two of a motif, in gaps.</summary>
+    private const double MotifRoom = 1.2;
+
+    /// <summary>How many strips beside each other have ink and marks in a field; 0 where not even one has.</summary>
+    private static int Held(BandJob job, Sizing sizing, double markYMm, double acrossMm)
+    {
+        double outside = Math.Max(sizing.Hem.Strip.SewingZoneMm / 2, -markYMm + SegmentCutter.MarkArmMm);
+        double between = acrossMm - (2 * outside);
+        return between < 0 ? 0 : 1 + (int)Math.Floor((between / job.Strip.CutWidth.Mm) + 1e-9);
+    }
+
+    /// <summary>The frames that hold a strip with its marks, each with its field.</summary>
+    /// <param name="gapMm">Widest gap: where motifs stand in gaps, room for one is left at both ends, or it would be sewn nowhere.</param>
+    public static ImmutableArray<(Frame Frame, CoverField Field)> Smaller(
+        BandJob job, Sizing sizing, double markYMm, double gapMm, LaneChoice? choice) =>
+        sizing.Hem.IsCurved ? []
+        :
+        [
+            .. from smaller in choice?.Smaller ?? []
+               let lanes = Math.Min(Held(job, sizing, markYMm, smaller.Frame.Across.Mm), Most(job, sizing, markYMm))
+               let along = Math.Min(FlatCloth.FieldMm(smaller.Frame.Along.Mm, sizing.SpareMm), sizing.HoopingOnClothMm)
+               let room = sizing.Motif is null ? 0 : MotifRoom * sizing.Flat.OnClothMm(gapMm)
+               where lanes > 0 && along > room
+               select (smaller.Frame, new CoverField(along - room, lanes, smaller.WorkPart)),
+        ];
 
     /// <summary>Whether marks would be sewn into the finished width of the strip beside.</summary>
     private static bool MarksReachNext(BandJob job, Sizing sizing, double markYMm) =>

@@ -36,8 +36,9 @@ internal static class Assemble
 
     /// <summary>Hoopings in the order of their numbers; those of the earlier plan lie on the cloth as they did.</summary>
     public static ImmutableArray<Hooping> Hoopings(
-        ImmutableArray<KeptBlock> blocks, ImmutableArray<Round> rounds, EarlierPlan earlier, ImmutableArray<StripCloth> cloths, FlatCloth flat)
+        ImmutableArray<KeptBlock> blocks, ImmutableArray<Round> rounds, EarlierPlan earlier, ImmutableArray<StripCloth> cloths, Sizing sizing)
     {
+        var flat = sizing.Flat;
         var before = earlier.Hoopings.ToDictionary(h => h.Number);
         var byNumber = rounds.SelectMany(r => r.Segments.Select(s => (Round: r, Segment: s))).ToDictionary(p => p.Segment.Number);
         return [.. blocks.GroupBy(b => b.Hooping).OrderBy(g => g.Key).Select(Made)];
@@ -52,13 +53,14 @@ internal static class Assemble
                 var order = known.Segments.Select(s => s.Segment).ToList();
                 var lying = group.OrderBy(b => order.IndexOf(b.Segment)).ToList();
                 var origin = places[lying[0].Segment];
-                return new Hooping(
+                var kept = new Hooping(
                     group.Key,
                     [.. lying.Select(b => new HoopedSegment(byNumber[b.Segment].Round, byNumber[b.Segment].Segment, places[b.Segment].XMm - origin.XMm, places[b.Segment].YMm - origin.YMm))])
                 {
                     Cloth = known.Cloth,
                     OnClothMm = known.OnClothMm + origin.XMm,
                 };
+                return known.Frame is { } frame && Holds(frame, kept, sizing.SpareMm, sizing.Flat) ? kept with { Frame = frame } : kept;
             }
 
             var lanes = group.Select(b => (Of: byNumber[b.Segment], Lies: OnCloth(byNumber[b.Segment].Segment, b.Round, cloths, flat)))
@@ -74,6 +76,11 @@ internal static class Assemble
             };
         }
     }
+
+    /// <summary>Whether what lies in a hooping now still lies within the field of the frame that it was planned in, spare and all.</summary>
+    private static bool Holds(Frame frame, Hooping hooping, double spareMm, FlatCloth flat) =>
+        hooping.Segments.Max(s => s.XMm + flat.OnClothMm(s.Segment.LengthMm)) - hooping.Segments.Min(s => s.XMm)
+            <= FlatCloth.FieldMm(frame.Along.Mm, spareMm) + Sizing.SlightMm;
 
     /// <summary>The cloths as they were cut, with the pieces on them; their lengths along the rounds follow the shortening as it is known now.</summary>
     public static ImmutableArray<StripCloth> Cloths(EarlierPlan earlier, Sizing sizing, double[] hemsMm, BandJob job)

@@ -136,7 +136,7 @@ public static class LayoutResumer
         }
 
         var rounds = Assemble.Rounds(laid, hems, earlier, sizing, height);
-        var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths, sizing.Flat);
+        var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths, sizing);
         var plan = new StripPlan(
             hem, height, HeightBound.Given, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
             sizing.SpareMm, baselineY, earlier.MarkYMm, rounds, hoopings, [], [.. held.Where(h => h.Row.List != JobReader.FileName)])

@@ -15,7 +15,8 @@ internal sealed record GatePiece(int Cloth, int Round, double StartMm, double On
 internal sealed record GateLane(GateSegment Segment, double XMm, double YMm, GatePiece Piece, double LiesMm);
 
 /// <param name="Lanes">Empty where the plan does not say where a segment lies.</param>
-internal sealed record GateHooping(int Number, double OnClothMm, ImmutableArray<GateLane> Lanes);
+/// <param name="Field">Of a frame of its own; null: that of the job.</param>
+internal sealed record GateHooping(int Number, double OnClothMm, ImmutableArray<GateLane> Lanes, (double AlongMm, double AcrossMm)? Field);
 
 /// <summary>
 /// What a plan.json says of places on the flat cloth, read from its bytes alone. Nothing here is shared with what laid the
@@ -69,7 +70,8 @@ internal sealed class GatePlan
                     Whole(h, "number"), Number(h, "onClothMm"),
                     LanesOf(
                         [.. All(h, "segments").Select(s => (segments[Whole(s, "number")], Number(s, "xMm"), Number(s, "yMm")))],
-                        Whole(h, "cloth")))),
+                        Whole(h, "cloth")),
+                    h.TryGetProperty("frame", out var frame) ? (Number(frame, "alongMm"), Number(frame, "acrossMm")) : null)),
             ],
         };
 

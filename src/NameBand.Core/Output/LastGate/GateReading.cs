@@ -26,6 +26,7 @@ internal sealed record GateReading(int Hooping, ImmutableArray<GateRun> Runs, Ga
             return new GateReading(hooping.Number, [], GateFault.NoPlace(hooping.Number));
         }
 
+        rules = hooping.Field is { } own ? rules with { AlongMm = own.AlongMm, AcrossMm = own.AcrossMm } : rules;
         var extent = new Extent();
         double past = 0;
         bool isMarkInside = false;

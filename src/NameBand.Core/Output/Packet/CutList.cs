@@ -34,10 +34,10 @@ internal static class CutList
         flow.Item("", Ruling(plan));
         flow.Item("", Width(matter));
         int hooped = plan.Hoopings.Count(h => !h.IsRun);
-        string pieces = hooped == 1 ? "1 piece" : $"{JobInWords.Whole(hooped)} pieces";
-        if (hooped > 0)
+        foreach (var (count, lengthMm, widthMm) in Estimator.BackingPieces(plan))
         {
-            flow.Item("", $"Cut {pieces} of backing, {JobInWords.Mm(Estimator.BackingPieceLengthMm(plan))} by {JobInWords.Mm(Estimator.BackingPieceWidthMm(plan))}.");
+            string pieces = count == 1 ? "1 piece" : $"{JobInWords.Whole(count)} pieces";
+            flow.Item("", $"Cut {pieces} of backing, {JobInWords.Mm(lengthMm)} by {JobInWords.Mm(widthMm)}.");
         }
 
         if (hooped < plan.Hoopings.Length)

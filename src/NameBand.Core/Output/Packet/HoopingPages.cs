@@ -77,7 +77,7 @@ internal static class HoopingPages
         pages.Box(PageFlow.LeftMm + 0.3, flow.YMm - 4.2, 4.6, 4.6, 0.35);
         pages.Strong(PageFlow.LeftMm + 8, flow.YMm, "Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
         double after = PageFlow.LeftMm + 10 + pages.StrongFace.WidthMm("Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
-        pages.Text(after, flow.YMm, $"mark {SheetMarks.Of(matter.Plan, hooping)}", 3.7);
+        pages.Text(after, flow.YMm, $"mark {SheetMarks.Of(matter.Plan, hooping)}{(hooping.Frame is { } frame ? $" · frame “{frame.Name}”" : "")}", 3.7);
         string bobbin = figures.BobbinChanges > 0 ? $" · fresh bobbin {Bobbin(matter, hooping)}" : "";
         string minutes = Thousandths.Tenths(matter.Estimate.OwnMinutes(figures)).ToString("0.0", CultureInfo.InvariantCulture);
         pages.TextRight(flow.RightMm, flow.YMm, $"thread {matter.Fabric.Thread.Name} · {JobInWords.Whole(figures.Stitches)} stitches · {minutes} min{bobbin}", 3.7);

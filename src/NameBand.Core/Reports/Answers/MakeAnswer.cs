@@ -1,3 +1,4 @@
+using NameBand.Layout;
 using NameBand.PlanFile;
 
 namespace NameBand.Reports.Answers;
@@ -67,6 +68,9 @@ public sealed record MakeAnswer : CommandAnswer
     public required double FieldAlongMm { get; init; }
 
     public required double FieldAcrossMm { get; init; }
+
+    /// <summary>Frames that some hoopings are sewn in instead; null where there are none.</summary>
+    public IReadOnlyList<ToldFrame>? OtherFrames { get; init; }
 
     /// <summary>Most strips that lie side by side on one cloth.</summary>
     public required int SideBySide { get; init; }
@@ -228,4 +232,12 @@ public sealed record ToldWay
 
     /// <summary>The same in words.</summary>
     public required string Text { get; init; }
+}
+
+/// <summary>A frame that so many hoopings are sewn in.</summary>
+public sealed record ToldFrame(string Name, double AlongMm, double AcrossMm, int Hoopings)
+{
+    public static ToldFrame Of(IGrouping<string, Hooping> hoopings) => hoopings.First().Frame is { } frame
+        ? new ToldFrame(frame.Name, Telling.Thousandth(frame.Along.Mm), Telling.Thousandth(frame.Across.Mm), hoopings.Count())
+        : throw new ArgumentException("These hoopings have the plan's own frame.", nameof(hoopings));
 }

@@ -61,6 +61,8 @@ internal static class MakeTelling
             FinishedWidthMm = (double)strip.FinishedWidthMm,
             FieldAlongMm = Telling.Thousandth(plan.FieldAlongMm),
             FieldAcrossMm = Telling.Thousandth(plan.FieldAcrossMm),
+            OtherFrames = plan.Hoopings.Any(h => h.Frame is not null)
+                ? [.. plan.Hoopings.Where(h => h.Frame is not null).GroupBy(h => h.Frame!.Name).Select(ToldFrame.Of)] : null,
             SideBySide = plan.Cloths.Select(c => c.Lanes).DefaultIfEmpty(1).Max(),
             Stitches = estimate.Hoopings.Sum(h => (long)h.Stitches),
             MachineMinutes = Sum(estimate.Work, Doer.Machine),

@@ -48,6 +48,16 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     public IEnumerable<VisibleChoice> OnWiderStrips(VisibleChoice from) =>
         Widths.Where(w => w > asSet.Strip.CutWidth.Mm - 1e-6).Select(w => Cut(from, w));
 
+    /// <summary>Names in two lines on a wider strip, on at most as many rounds as her plan has: half the strip is to be attached.</summary>
+    public ImmutableArray<VisibleChoice> InTwoLines(VisibleChoice start, int most) => asSet.Layout.Lines > 1 || asSet.Layout.IsCurved
+        ? []
+        :
+        [
+            .. from rounds in OnRounds(start, most)
+               from width in Widths.Where(w => w > asSet.Strip.CutWidth.Mm + (1.5 * WidthStepMm))
+               select written.With(Cut(rounds, width), new JobEdit(LayoutKeys.Lines.Path, "2")),
+        ];
+
     /// <summary>Each thing that she wrote and that is seen left as it would be unwritten: one of them may be what stands in the way.</summary>
     public ImmutableArray<(string Path, VisibleChoice Without)> WithoutEachWish =>
     [

@@ -22,6 +22,9 @@ internal sealed class PlanSearch
     /// <summary>So much larger than hers may the letters have to be from which a face can be sewn as it is drawn: our choice.</summary>
     private const double LeastFaceFit = 1.25;
 
+    /// <summary>Two lines are for less strip: on more rounds there is as much of it again.</summary>
+    private const int MostRoundsOfTwoLines = 2;
+
     /// <summary>With more names fewer faces and rounds are tried, so that it does not take long.</summary>
     private const int ManyNames = 300;
 
@@ -116,6 +119,8 @@ internal sealed class PlanSearch
         return
         [
             start, .. rounds, .. wish == PlanWish.BiggestLetters ? rounds.SelectMany(_steps.OnWiderStrips) : [],
+            .. isDrawn && wish is not PlanWish.AsSet and not PlanWish.BiggestLetters
+                ? _steps.InTwoLines(start, Math.Min(MostRoundsOfTwoLines, AsSet.Laid.Plan.Rounds.Length)) : [],
             .. isDrawn ? rounds.Append(start).SelectMany(r => OtherFaces.Select(f => _steps.InFace(r, f))) : [],
         ];
     }

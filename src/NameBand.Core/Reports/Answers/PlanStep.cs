@@ -35,6 +35,11 @@ internal static class PlanStep
             yield return $"in {plan.Job.Lettering.Face}";
         }
 
+        if (plan.Job.Layout.Lines != asSet.Job.Layout.Lines)
+        {
+            yield return plan.Job.Layout.Lines > 1 ? "names in two lines, in another order" : "names in one line";
+        }
+
         int rounds = own.Rounds.Length - other.Rounds.Length;
         if (rounds != 0)
         {

@@ -157,8 +157,8 @@ internal sealed class FreeBound
         * (_fields[0].MountMinutes - _fields.Min(f => f.MountMinutes)) * Rest;
 
     /// <summary>Changes of colour, of which other hoopings may have fewer.</summary>
-    private static double Colours(Estimate estimate) =>
-        estimate.Work.Rows.Where(r => r.Act == WorkList.ChangingThread).Sum(r => r.Minutes.Likely);
+    private double Colours(Estimate estimate) => _plan.Threads.Changes == 0 ? 0
+        : estimate.Work.Rows.Where(r => r.Act is WorkList.ChangingThread or MachineRows.ChangingThread).Sum(r => r.Minutes.Likely);
 
     private static double Apart(Estimate estimate) =>
         estimate.Work.Rows.Where(r => r.Act == WorkList.CuttingApart).Sum(r => r.Minutes.Likely);

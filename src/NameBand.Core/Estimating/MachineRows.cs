@@ -5,6 +5,8 @@ namespace NameBand.Estimating;
 /// <summary>What the machine does in the hoopings, counted from what was measured on their needle paths.</summary>
 internal static class MachineRows
 {
+    public const string ChangingThread = "changing the thread";
+
     /// <summary>Way by way; what is done in several ways says which it is.</summary>
     public static IEnumerable<WorkRow> Of(WorkMatter matter, WorkToDo toDo)
     {
@@ -37,7 +39,7 @@ internal static class MachineRows
                 : Sews(At("stitching", "stitches", stitches, Each(stitching, stitches), WorkCause.MachinePace)),
             Sews(At("jumps", "jumps", jumps, machine.SecondsPerJump / 60, WorkCause.MachinePace)),
             Sews(At("cutting the thread", "cuts", cuts, machine.SecondsPerTrim / 60, WorkCause.MachinePace)),
-            At("changing the thread", "stops", stops, machine.SecondsPerStop / 60, WorkCause.Waiting),
+            At(ChangingThread, "stops", stops, machine.SecondsPerStop / 60, WorkCause.Waiting),
             At("changing the bobbin", "bobbins", bobbins, machine.SecondsPerBobbin / 60, WorkCause.Waiting),
             At("thread breaks", "breaks", breaks, machine.SecondsPerBreak / 60, WorkCause.Breaks),
         ];

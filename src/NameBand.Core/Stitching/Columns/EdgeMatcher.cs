@@ -11,7 +11,7 @@ internal static class EdgeMatcher
 {
     private const int MostCells = 400_000;
     private const double SmoothingPart = 0.35;
-    private const int LeastReach = 8;
+    private const int LeastReach = 16;
 
     /// <summary>Arcs on the left and right edge, both rising.</summary>
     public static (double Left, double Right)[] Match(Trace left, Trace right, double widthMm, double stepMm, bool closed, InsideMap inside)
@@ -43,7 +43,7 @@ internal static class EdgeMatcher
     private static List<(int I, int J)> Cheapest(Places a, Places b, double width, InsideMap inside)
     {
         int most = Math.Max(a.Count, b.Count);
-        for (int reach = Math.Max(LeastReach + (most / 12), b.Count / (a.Count - 1)); ; reach *= 2)
+        for (int reach = Math.Max(LeastReach + (most / 7), b.Count / (a.Count - 1)); ; reach *= 2)
         {
             var band = new PairBand(a, b, Math.Min(reach, most), width, inside);
             if (band.Cheapest() is { } path)

@@ -5,8 +5,11 @@ using NameBand.Tests.Hostile;
 return args switch
 {
     ["stitches", .. var rest] => StitchTable.Run(rest),
+    ["sheets", var project, var folder, var ending] => ContactSheets.Run(project, folder, ending, 6),
+    ["sheets", var project, var folder, var ending, var scale] => ContactSheets.Run(project, folder, ending, float.Parse(scale, CultureInfo.InvariantCulture)),
     ["names", .. var rest] => NameTable.Run(rest),
     ["warm"] => WarmStitching.Run(),
+    ["pull"] => PullFigures.Run(),
     ["stages"] => StitchStages.Run(),
     ["warm", "letters"] => WarmStitching.RunCold(),
     ["warm", "joined"] => WarmStitching.RunJoined(),
@@ -38,9 +41,11 @@ static int Child(string folder, string seed)
 static int Usage()
 {
     Console.Error.WriteLine("Benchmarks: stitches [--height MM]… [--letters TEXT] [--brief | --flow] [--pictures DIR] FONTFILE…");
+    Console.Error.WriteLine("            sheets PROJECT FOLDER ENDING [PIXELS A MM]");
     Console.Error.WriteLine("            names [--height MM]… [--names NAME,…] [--pictures DIR [--scale PIXELS A MM]] [FACE FOLDER]…");
     Console.Error.WriteLine("            warm [letters | joined]");
     Console.Error.WriteLine("            stages");
+    Console.Error.WriteLine("            pull");
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     Console.Error.WriteLine("            layout");
     Console.Error.WriteLine("            whole [PROJECT FOLDER]");

@@ -74,7 +74,7 @@ internal static class StitchTable
             string.Join(' ', all.OrderByDescending(of).Take(6).Select(x => FormattableString.Invariant($"{x.Letter}:{of(x):0.#}")));
         string alike = string.Join(' ', all.Where(x => "WMAV".Contains(x.Letter, StringComparison.Ordinal)).Select(x => FormattableString.Invariant($"{x.Letter}:{100 * x.Flow.UnlikePart:0.0}")));
         Console.WriteLine(FormattableString.Invariant(
-            $"{face.Name,-24} {height,2} n {all.Count} unlike % {alike} | seams mm mean {all.Average(x => x.Flow.SeamMm):0.00} worst {Worst(x => x.Flow.SeamMm)} | nicks mean {all.Average(x => x.Flow.Nicks):0.00} worst {Worst(x => x.Flow.Nicks)} | lapping in 1000 {1000.0 * all.Sum(x => x.Flow.Lapping) / Math.Max(1, all.Sum(x => x.Flow.Stitches)):0.0} | disc {Worst(x => x.Measure.Load)} | layers {Worst(x => x.Measure.Layers)} | longest {Worst(x => x.Measure.LongestMm)} | cov {100 * all.Min(x => x.Measure.Coverage):0.0} hole {Worst(x => x.Measure.HoleMm)}"));
+            $"{face.Name,-24} {height,2} n {all.Count} unlike % {alike} | seams mm mean {all.Average(x => x.Flow.SeamMm):0.00} worst {Worst(x => x.Flow.SeamMm)} | nicks mean {all.Average(x => x.Flow.Nicks):0.00} worst {Worst(x => x.Flow.Nicks)} | lapping in 1000 {1000.0 * all.Sum(x => x.Flow.Lapping) / Math.Max(1, all.Sum(x => x.Flow.Stitches)):0.0} worst {Worst(x => x.Flow.Lapping)} | disc {Worst(x => x.Measure.Load)} | layers {Worst(x => x.Measure.Layers)} | longest {Worst(x => x.Measure.LongestMm)} | cov {100 * all.Min(x => x.Measure.Coverage):0.0} hole {Worst(x => x.Measure.HoleMm)}"));
     }
 
     private static void One(string file, double height, IReadOnlyList<string> letters, bool brief, string? pictures)

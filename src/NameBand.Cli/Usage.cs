@@ -107,7 +107,7 @@ internal static class Usage
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--json]",
-        SewnCommand.Verb => "sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure] | --length LENGTH [--blank PLACES] [--scrap] | --scrap --mistake] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]",
+        SewnCommand.Verb => "sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--by NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure] | --length LENGTH [--blank PLACES] [--scrap] | --scrap --mistake] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         PlansCommand.Verb => "plans JOB [--take MARK | --why MARK] [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--thanks] [--playback] [--json]",

@@ -98,7 +98,7 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
         await slider.PressAsync("Home");
         await slider.PressAsync("ArrowRight");
         await slider.PressAsync("ArrowRight");
-        await Expect(slider).ToHaveAttributeAsync("aria-valuetext", $"2 of {all}: alignment mark");
+        await Expect(slider).ToHaveAttributeAsync("aria-valuetext", $"2 of {all}: travel");
 
         var play = tab.Page.GetByRole(AriaRole.Button, new() { Name = "Play", Exact = true });
         await play.ClickAsync();

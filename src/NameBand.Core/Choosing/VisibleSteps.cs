@@ -76,6 +76,8 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
 
     public VisibleChoice WithLetters(VisibleChoice from, string letters) => written.With(from, JobEdit.Text(LettersKeys.Has.Path, letters));
 
+    public VisibleChoice WithoutMotif(VisibleChoice from) => written.With(from, JobEdit.Remove(LayoutKeys.Motif.Path));
+
     public VisibleChoice InFace(VisibleChoice from, string face) => written.With(from, JobEdit.Text(JobKeys.Face.Path, face));
 
     /// <summary>Typed into the machine's own letters, without a hoop.</summary>

@@ -85,6 +85,7 @@ public sealed class PlansTests
         Assert.Equal(files, Files(folder));
         Numbers.AreAll(Prose(answer, "JOB"), AnswerJson.Of(answer));
         Assert.InRange(answer.Plans[0].CostMinutes, 0, 1.02 * answer.Plans[0].BoundCostMinutes!.Value);
+        Assert.NotNull(answer.PlainMinutes);
 
         foreach (var plan in answer.Plans)
         {

@@ -91,9 +91,9 @@ public sealed class OutFolderTests : IDisposable
     {
         const System.Reflection.BindingFlags Own = System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.Static;
         var texts = typeof(OutPaths).GetFields(Own).Select(f => (string)f.GetRawConstantValue()!);
-        var made = typeof(OutPaths).GetMethods(Own).Where(m => m.ReturnType == typeof(string)).SelectMany(m => m.GetParameters()[0].ParameterType == typeof(int)
-            ? new object[] { 1, 123_456 }.Select(n => (string)m.Invoke(null, [n])!)
-            : Paper.Both.Select(p => (string)m.Invoke(null, [p.Word])!));
+        var made = typeof(OutPaths).GetMethods(Own).Where(m => m.ReturnType == typeof(string))
+            .SelectMany(m => new[] { 1, 123_456 }.SelectMany(n => Paper.Both.Select(p => (string)m.Invoke(
+                null, [.. m.GetParameters().Select(a => a.ParameterType == typeof(int) ? (object)n : p.Word)])!))).Distinct();
         string[] names = [.. texts, .. made, .. OutPaths.OfHooping(2)];
         Assert.True(names.Length > 30, $"{names.Length}");
         var manifest = OutManifest.Read(_temp.Job);

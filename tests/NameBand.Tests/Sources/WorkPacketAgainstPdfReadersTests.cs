@@ -104,8 +104,8 @@ public sealed class WorkPacketAgainstPdfReadersTests(PrintedSample printed) : IC
         var hooping = printed.Report.Plan!.Hoopings[0];
         var seen = File.ReadLines(printed.FullPath(OutPaths.NeedlePath(hooping.Number))).Skip(1).Select(l => l.Split(','))
             .Where(c => c[3] == "stitch").Select(c => double.Parse(c[1], CultureInfo.InvariantCulture)).ToList();
-        var threads = pdf.GetPage(3).Paths.Where(p => p.IsStroked && p.Sum(s => s.Commands.Count) > 500)
-            .Select(p => p.GetBoundingRectangle()).OfType<PdfRectangle>().ToList();
+        var threads = pdf.GetPages().Select(page => page.Paths.Where(p => p.IsStroked && p.Sum(s => s.Commands.Count) > 500)
+            .Select(p => p.GetBoundingRectangle()).OfType<PdfRectangle>().ToList()).First(found => found.Count > 0);
         Assert.NotEmpty(threads);
         Assert.Equal(seen.Max() - seen.Min(), threads.MaxBy(t => t.Top).Width * MmPerUnit, 0.25);
     }

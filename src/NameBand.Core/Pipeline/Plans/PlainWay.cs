@@ -24,7 +24,7 @@ internal static class PlainWay
     }
 
     /// <summary>
-    /// In the height nearest to the letters of the plan as it is set, with a machine that has every letter of its names: all of
+    /// In the height nearest to the letters of the plan as it is set that holds all its names, with a machine that has every letter of its names: all of
     /// them are to be measured by it. Null where the job, or some of its names, cannot be sewn so.
     /// </summary>
     public static PlanTrial? Of(LaidOut asSet, VisibleSteps steps, PlanTrials trials)
@@ -32,14 +32,16 @@ internal static class PlainWay
         var names = asSet.Plan.Rounds.SelectMany(r => r.Names).Where(n => n.IsOfList).SelectMany(n => Letters.Of(n.Lettered.Name.Text));
         string letters = string.Concat(
             names.Where(l => l.Trim().Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
-        var typed = asSet.Job.Traits.HasLettersOfItsOwn ? VisibleChoice.AsSet : steps.WithLetters(Typed(steps, trials), letters);
+        // A motif that is drawn is no sign of a machine.
+        var typed = asSet.Job.Traits.HasLettersOfItsOwn ? VisibleChoice.AsSet
+            : steps.WithoutMotif(steps.WithLetters(Typed(steps, trials), letters));
         if (trials.Of(typed).Laid is not { Job.Letters.Sizes: { IsEmpty: false } sizes })
         {
             return null;
         }
 
-        var nearest = sizes.MinBy(s => Math.Abs(s.Mm - asSet.Plan.LetterHeightMm));
-        var plain = trials.Of(steps.AsManyRounds(steps.AtHeight(typed, nearest)));
-        return plain.Laid?.Plan.NameCount >= Math.Max(1, asSet.Plan.NameCount) ? plain : null;
+        return sizes.OrderBy(s => Math.Abs(s.Mm - asSet.Plan.LetterHeightMm))
+            .Select(s => trials.Of(steps.AsManyRounds(steps.AtHeight(typed, s))))
+            .FirstOrDefault(t => t.Laid?.Plan.NameCount >= Math.Max(1, asSet.Plan.NameCount));
     }
 }

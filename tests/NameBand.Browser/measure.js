@@ -95,6 +95,7 @@ async function heights(browser, job, times) {
 
 /** From a move of the slider to the frame in which the outlines in sight are drawn at that height. */
 async function sliding(page, times) {
+  await page.waitForSelector('#height-slide');
   const taken = await page.evaluate(async times => {
     const slide = document.getElementById('height-slide'), table = document.querySelector('[data-part=table]'), all = [];
     for (let i = 0; i < times; i++) {

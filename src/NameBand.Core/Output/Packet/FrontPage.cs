@@ -42,7 +42,7 @@ internal static class FrontPage
         string sewing = matter.Plan.HasNeedlePaths
             ? $"{JobInWords.Hoopings(matter.Plan.OfNeedlePaths)} at true size, in the order of sewing; {(matter.Plan.HasSeveralWays ? "the other names are on the sheets beside this folder; " : "")}the work by hand afterwards"
             : "the work by hand afterwards (what to sew, and where, is on the sheets beside this folder)";
-        flow.Text($"What to buy and how to cut it; {sewing}, with the measures of this job; where each name lies, and the whole hem as one picture.");
+        flow.Text($"What to buy and how to cut it; what to try before the first stitch; {sewing}, with the measures of this job; where each name lies, and the whole hem as one picture.");
     }
 
     /// <summary>What was found of the plan and is not simply good; the upper edge has its own step in the work by hand.</summary>

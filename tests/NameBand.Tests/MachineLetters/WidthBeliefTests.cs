@@ -92,6 +92,15 @@ public class WidthBeliefTests
         Assert.True(belief.Foretell(Sum(names[0])).SdMm < Math.Sqrt(apart) / 2, "the covariance between letters is thrown away");
     }
 
+    /// <summary>What the feed did to a sewn name is in every reading of it: a second one does not average it out, another sewing does.</summary>
+    [Fact]
+    public void Readings_of_one_sewn_name_share_what_the_feed_did_to_it()
+    {
+        var uneven = Model with { ReadingErrorMm = 0.1, FeedPart = 0.03 };
+        double Doubt(int other) => new WidthBelief(uneven, [new(Sum("Marsh"), 50, 0), new(Sum("Marsh"), 50, other)]).Foretell(Sum("Marsh")).SdMm;
+        Assert.True(Doubt(other: 0) > 1.15 * Doubt(other: 1), $"{Doubt(0)} {Doubt(1)}");
+    }
+
     [Fact]
     public void Letters_that_no_face_of_the_prior_has_are_likened_and_doubted()
     {

@@ -93,9 +93,12 @@ internal static class SheetFile
         }
 
         return wanted is null && names.Count > 1 && found.Value is { } first
-            ? found with { Problems = [.. found.Problems, Problem.Note(
+            ? found with
+            {
+                Problems = [.. found.Problems, Problem.Note(
                 where, $"This workbook has {names.Count} sheets, {Listed(names)}; the first was read.",
-                $"For another write {{ \"file\": \"{where.File}\", \"sheet\": \"{PlainText.Short(names.First(n => n != first.Sheet))}\" }} among the lists.")] }
+                $"For another write {{ \"file\": \"{where.File}\", \"sheet\": \"{PlainText.Short(names.First(n => n != first.Sheet))}\" }} among the lists.")]
+            }
             : found;
     }
 

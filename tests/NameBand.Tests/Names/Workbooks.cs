@@ -34,7 +34,8 @@ internal static class Workbooks
     {
         c.CellReference = At(i, number);
         return c;
-    })) { RowIndex = number };
+    }))
+    { RowIndex = number };
 
     public static Cell Text(string at, string text) =>
         new(new InlineString(new Text(text) { Space = SpaceProcessingModeValues.Preserve })) { CellReference = at, DataType = CellValues.InlineString };

@@ -111,7 +111,8 @@ internal sealed class ThreadGrid
         for (int row = bottom; row <= top; row++)
         {
             double y = Bottom + ((row + 0.5) * CellMm) - from.YMm;
-            for (int column = left; column <= right; column++)
+            var (first, last) = InReach(y * ux, uy, half, (left, right), from.XMm);
+            for (int column = first; column <= last; column++)
             {
                 double x = Left + ((column + 0.5) * CellMm) - from.XMm;
                 double along = (x * ux) + (y * uy);
@@ -128,5 +129,18 @@ internal sealed class ThreadGrid
                 }
             }
         }
+    }
+
+    /// <summary>Columns of a row that may lie within <paramref name="half"/> of the stitch's line, and one to spare on each side.</summary>
+    private (int First, int Last) InReach(double middle, double uy, double half, (int Left, int Right) columns, double fromX)
+    {
+        if (Math.Abs(uy) < 1e-6)
+        {
+            return columns;
+        }
+
+        double x = (middle / uy) + fromX - Left;
+        double reach = half / Math.Abs(uy);
+        return ((int)Math.Max(columns.Left, ((x - reach) / CellMm) - 1.5), (int)Math.Min(columns.Right, ((x + reach) / CellMm) + 1.5));
     }
 }

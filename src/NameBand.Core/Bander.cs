@@ -150,6 +150,13 @@ public static class Bander
     public static PlansReport TakePlan(string jobFolder, string mark, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
         PlansRun.Take(JobReader.FolderOf(jobFolder), mark, progress, cancel);
 
+    /// <summary>Makes a job of its own, inside the job's folder, for names that came when the garment was finished.</summary>
+    /// <param name="place"><c>partRound</c> or <c>label</c>.</param>
+    /// <exception cref="IOException">The machine could not write; the names are where they were.</exception>
+    public static PlansReport TakeLate(string jobFolder, string place, IProgress<Progress>? progress = null,
+        CancellationToken cancel = default) =>
+        PlansRun.TakeLate(JobReader.FolderOf(jobFolder), place, progress, cancel);
+
     /// <summary>Writes down what a person says of a hooping, keeps its files, and tells how the sewing stands.</summary>
     /// <param name="outFolder">The folder it was sewn from; null: the folder <c>out</c> inside the job's folder.</param>
     /// <param name="word">Null: only look.</param>

@@ -17,24 +17,24 @@ internal sealed class PlansCommand(CliHost host) : Command<PlansCommand.Settings
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        if (settings is { Take: not null, Why: not null })
+        if (new[] { settings.Take, settings.Why, settings.Late }.Count(o => o is not null) > 1)
         {
-            return Usage.Refuse(host, "--take and --why do not go together: look at the work first, then take the plan.");
+            return Usage.Refuse(host, "--take, --why and --late do not go together: look first, then take one thing.");
         }
 
         PlansReport report;
         var clock = Stopwatch.StartNew();
         using (var progress = new ProgressLine(host.Errors))
         {
-            report = settings.Take is { } mark
-                ? Bander.TakePlan(settings.Job, mark, progress, cancellationToken)
+            report = settings.Take is { } mark ? Bander.TakePlan(settings.Job, mark, progress, cancellationToken)
+                : settings.Late is { } place ? Bander.TakeLate(settings.Job, place, progress, cancellationToken)
                 : Bander.Plans(settings.Job, settings.Why, progress, cancellationToken);
         }
 
         double seconds = Math.Round(clock.Elapsed.TotalSeconds, 1);
         var answer = report.Answer is PlansAnswer found ? found with { Seconds = seconds } : report.Answer;
         return Answering.Give<PlansAnswer>(
-            host, settings.Json, answer, settings.Take is null ? "There is no plan" : "Nothing was taken",
+            host, settings.Json, answer, settings is { Take: null, Late: null } ? "There is no plan" : "Nothing was taken",
             (page, told) => new PlansSummary(page, told, settings.Job).Print());
     }
 
@@ -43,6 +43,12 @@ internal sealed class PlansCommand(CliHost host) : Command<PlansCommand.Settings
         [CommandOption("--take <MARK>")]
         [Description("Write what the plan of this mark changes into job.json; the rest of the file stays as it is.")]
         public string? Take { get; init; }
+
+        [CommandOption("--late <PLACE>")]
+        [Description(
+            "For names that came when the garment was finished: make a job of its own for them, as a label or partRound, "
+            + "in a folder inside this one.")]
+        public string? Late { get; init; }
 
         [CommandOption("--why <MARK>")]
         [Description("List the work of the plan of this mark beside that of the plan as it is set.")]

@@ -74,7 +74,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
 
     private void PrintLearned()
     {
-        if (answer.MachinePace is null && answer.HandsPace is null)
+        if (answer.MachinePace is null && answer.HandsPace is null && answer.Spoils is null)
         {
             return;
         }
@@ -83,6 +83,13 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         page.Line("Learned from your log", tone: Tone.Heading);
         Learned(answer.MachinePace, "At the machine");
         Learned(answer.HandsPace, answer.NamesByName is null ? "Hooping, clipping and tearing away" : "By hand at each name and hooping");
+        if (answer.Spoils is { } spoils)
+        {
+            page.Line(FormattableString.Invariant(
+                $"Spoiled names: {spoils.Spoiled} of {Words.Count(spoils.Sewn, "name")} logged. ")
+                + FormattableString.Invariant($"The hours allow for {spoils.NowPer100:0.0} in a hundred; set are {spoils.SetPer100:0.#}."),
+                2);
+        }
     }
 
     private string Timed => answer.HoopingsLeft is null ? "name" : answer.NamesByName is null ? "hooping" : "piece";

@@ -21,6 +21,12 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             return;
         }
 
+        if (answer.TakenLate is { } late)
+        {
+            Took(late);
+            return;
+        }
+
         if (answer.Compared is { } compared)
         {
             Compare(compared);
@@ -60,6 +66,13 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             page.Hanging("", $"{Wording.AsSentence(offer.Place)[..^1]}{takes}: {Words.Duration(offer.Minutes)}.{more}", 2);
             page.Hanging("→ ", offer.Looks, 4);
             page.Hanging("→ ", offer.Steps, 4);
+        }
+
+        if (late.Offers.FirstOrDefault(o => o.Take != "room") is { } first)
+        {
+            page.Gap();
+            page.Line("To take one: the names go into a job of their own, with sheets, hours and log; nothing that is sewn moves.");
+            page.Verbatim($"  nameband plans {job} --late {first.Take}");
         }
     }
 
@@ -161,6 +174,19 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         page.Gap();
         page.Line("Next:");
         page.Verbatim($"  nameband make {job}");
+    }
+
+    private void Took(ToldTakenLate late)
+    {
+        page.Line($"{Wording.AsSentence(late.Place)[..^1]}: {Words.Count(late.Names.Count, "name")} in the job {late.Folder}.",
+            tone: Tone.GoodHeading);
+        string more = late.Names.Count > 6 ? $" and {late.Names.Count - 6} more" : "";
+        page.Hanging("→ ", $"{string.Join("; ", late.Names.Take(6).Select(n => PlainText.Short(n, 80)))}{more}.", 2);
+        page.Hanging("→ ", "They are out of the plan of the garment, as corrections.csv says. Nothing that is sewn has moved.", 2);
+        page.Gap();
+        page.Line("Next:");
+        page.Verbatim($"  nameband make {job}");
+        page.Verbatim($"  nameband print {job.TrimEnd('/')}/{late.Folder}");
     }
 
     /// <summary>Act by act, the machine first: minutes of both, and the difference.</summary>

@@ -65,6 +65,9 @@ public sealed record Estimate(ImmutableArray<HoopingFigures> Hoopings, Work Work
     /// <summary>Names that are keyed in or traced, in the plan's order: they are logged one by one.</summary>
     public ImmutableArray<NameShare> Names { get; init; } = [];
 
+    /// <summary>What the log has taught of names that go wrong; null: nothing.</summary>
+    public LearnedSpoils? Spoils { get; init; }
+
     /// <summary>Whether the cloth is hooped; else each strip is sewn in one run.</summary>
     public bool IsHooped { get; init; } = true;
 

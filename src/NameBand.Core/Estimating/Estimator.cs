@@ -35,6 +35,7 @@ public static class Estimator
         {
             Left = matter.IsBegun ? WorkList.Left(matter, hands, names) : whole,
             Names = names,
+            Spoils = SpoilLearning.Of(job.Hands.SpoiledPer100Names, log, plan),
             IsBegun = matter.IsBegun,
             IsHooped = ways.Any(w => w.IsHooped),
             BobbinChanges = [.. changes.Select(c => c with { IsPast = log is not null && log.IsSewn(c.Hooping) })],

@@ -17,6 +17,11 @@ public enum Decision
     /// <summary>Sew <see cref="Correction.Text"/> instead, once it has passed the same checks.</summary>
     Change,
 
+    /// <summary>
+    /// It is sewn in another place, which <see cref="Correction.Text"/> names: a job in a folder of its own, or whatever she writes.
+    /// </summary>
+    Elsewhere,
+
     /// <summary>The line cannot be understood; its row is held rather than sewn against a wish.</summary>
     Unclear,
 }

@@ -116,6 +116,7 @@ public static class CorrectionsEditing
         Decision.Keep => "keep",
         Decision.LeaveOut => "leave out",
         Decision.Change => "change",
+        Decision.Elsewhere => "elsewhere",
         Decision.NotYet => "",
         _ => "?", // Not understood, and still so.
     };

@@ -7,7 +7,7 @@ namespace NameBand.Job;
 /// <summary>Reads the lines of corrections.csv; each fault is told with its line and column.</summary>
 internal static class CorrectionsReader
 {
-    private const string HowToDecide = "Write keep, leave out or change in the column “decision”.";
+    private const string HowToDecide = "Write keep, leave out, change or elsewhere in the column “decision”.";
 
     public static Result<Corrections> Read(string jobFolder)
     {
@@ -86,6 +86,14 @@ internal static class CorrectionsReader
         {
             problems.Add(Problem.NeedsPerson(At("decision"), "The name is to be changed, but the column “text” is empty, so the row is held.",
                 "Write the name as it shall be sewn in the column “text”."));
+            decision = Decision.Unclear;
+        }
+        else if (decision == Decision.Elsewhere && Field("text").Length == 0)
+        {
+            problems.Add(Problem.NeedsPerson(
+                At("decision"),
+                "The name is to be sewn elsewhere, but the column “text” does not say where, so the row is held.",
+                "Write in the column “text” where it is sewn."));
             decision = Decision.Unclear;
         }
 
@@ -175,6 +183,7 @@ internal static class CorrectionsReader
             "leaveout" => (Decision.LeaveOut, false),
             "leaveoutall" or "leaveallout" => (Decision.LeaveOut, true),
             "change" => (Decision.Change, false),
+            "elsewhere" => (Decision.Elsewhere, false),
             _ => (Decision.Unclear, false),
         };
 

@@ -29,16 +29,18 @@ public sealed record ThreadTurns(ImmutableDictionary<int, HoopingThreads> All, I
 
     public static CssColour ThreadOf(StripPlan plan, PlacedName name) => plan.Colours.OfThread(name) ?? ColourSettings.UsualThread;
 
-    public static ThreadTurns Of(StripPlan plan)
+    /// <param name="sewn">Of hoopings that are sewn the order in which they were: it is not planned again.</param>
+    public static ThreadTurns Of(StripPlan plan, IReadOnlyDictionary<int, ImmutableArray<CssColour>>? sewn = null)
     {
-        var hoopings = plan.Hoopings.OrderBy(h => h.Number).Select(h => (h.Number, h.HasNeedlePath, Sewn: Along(plan, h))).Where(h => !h.Sewn.IsEmpty).ToList();
-        ImmutableArray<CssColour> threads = [.. hoopings.SelectMany(h => h.Sewn).Distinct().OrderBy(t => t.Number)];
+        var hoopings = plan.Hoopings.OrderBy(h => h.Number).Select(h => (h.Number, Orders: OrdersOf(plan, h, sewn)))
+            .Where(h => !h.Orders.IsEmpty).ToList();
+        ImmutableArray<CssColour> threads = [.. hoopings.SelectMany(h => h.Orders[0]).Distinct().OrderBy(t => t.Number)];
         if (threads.Length < 2)
         {
             return None with { Threads = threads };
         }
 
-        var orders = Fewest([.. hoopings.Select(h => h.HasNeedlePath ? Free(h.Sewn) : [h.Sewn])]);
+        var orders = Fewest([.. hoopings.Select(h => h.Orders)]);
         var all = ImmutableDictionary.CreateBuilder<int, HoopingThreads>();
         for (int i = 0; i < orders.Length; i++)
         {
@@ -48,6 +50,16 @@ public sealed record ThreadTurns(ImmutableDictionary<int, HoopingThreads> All, I
         }
 
         return new ThreadTurns(all.ToImmutable(), threads);
+    }
+
+    /// <summary>The orders that a hooping's threads may be sewn in; none where it holds no name.</summary>
+    internal static ImmutableArray<ImmutableArray<CssColour>> OrdersOf(
+        StripPlan plan, Hooping hooping, IReadOnlyDictionary<int, ImmutableArray<CssColour>>? sewn = null)
+    {
+        var along = Along(plan, hooping);
+        return along.IsEmpty ? []
+            : sewn?.GetValueOrDefault(hooping.Number) is { IsDefaultOrEmpty: false } was && was.ToHashSet().SetEquals(along) ? [was]
+            : hooping.HasNeedlePath ? Free(along) : [along];
     }
 
     /// <summary>Of each hooping the one of its orders by which all together ask for the fewest changes between hoopings.</summary>

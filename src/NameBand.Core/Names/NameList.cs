@@ -100,6 +100,9 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
     /// <summary>That line was decided for another name or another answer than the row has now.</summary>
     public bool IsDecidedForElse { get; init; }
 
+    /// <summary>Where else it is sewn, as that line says; empty: in this job or nowhere.</summary>
+    public string SewnIn { get; init; } = "";
+
     /// <summary>The name as it would be sewn if nothing held it: the decided text, else the row's own.</summary>
     public string WouldBe { get; init; } = "";
 

@@ -25,7 +25,9 @@ public static class OwnersNo
 
         var problems = ImmutableArray.CreateBuilder<Problem>();
         var lineOf = Approvals.Match(nos, list.Rows, problems);
-        ImmutableArray<ListedRow> rows = [.. list.Rows.Select(r => lineOf.TryGetValue(r.Row, out var line) && r.Outcome != RowOutcome.LeftOut
+        ImmutableArray<ListedRow> rows = [.. list.Rows
+            .Select(r => lineOf.TryGetValue(r.Row, out var line)
+            && (r.Outcome != RowOutcome.LeftOut || (r.Decided == Job.Decision.Elsewhere && line.State == ApprovalState.No))
             ? Heeded(r, line) : r)];
         var placed = rows.Where(r => r.Outcome == RowOutcome.Placed).Select(r => r.Row).ToHashSet();
         return Result.Of(new NameList(rows, list.Names.RemoveAll(n => !placed.Contains(n.Row))), problems);

@@ -45,6 +45,7 @@ internal sealed class RowSettler
         {
             DecidedIn = correction?.FileLine ?? 0,
             Decided = correction?.Decision ?? Decision.NotYet,
+            SewnIn = correction is { Decision: Decision.Elsewhere } ? correction.Text : "",
             WouldBe = correction is { Text.Length: > 0 } && isDecided && IsOf(row, correction)
                 ? NameText.Clean(correction.Text).Text : row.Name.Text,
         };
@@ -78,6 +79,12 @@ internal sealed class RowSettler
             string then = PlainText.Short(NameText.Clean(correction.Was).Text, 80);
             string now = PlainText.Short(row.Name.Text, 80);
             return Held(row, HeldFor.Doubt, $"you decided about “{then}”, and the row now says “{now}”: decide again") with { IsDecidedForElse = true };
+        }
+
+        if (correction.Decision == Decision.Elsewhere && since != Since.Changed)
+        {
+            return Outcome(row, RowOutcome.LeftOut, row.Name,
+                $"sewn elsewhere, as {Corrections.FileName} says: {PlainText.Short(correction.Text, 80)}");
         }
 
         bool leavesOut = correction.Decision == Decision.LeaveOut;

@@ -16,7 +16,7 @@ internal sealed class Latecomers
     /// <summary>Minutes for a label with one name and with four, from cutting it to sewing it in: common practice, no source.</summary>
     private const double OneOnLabel = 25, FourOnLabel = 45;
 
-    private const int MostOnLabel = 4;
+    public const int MostOnLabel = 4;
 
     /// <summary>Unpicking one edge and pressing it open: our assumption.</summary>
     private const double OpeningMinutesPerMetre = 12;
@@ -113,7 +113,10 @@ internal sealed class Latecomers
             (openedM * 2 * OpeningMinutesPerMetre) + (openedM * (_hands.PinningMinutesPerMetre + _hands.SewingLowerEdgeMinutesPerMetre + _hands.SewingUpperEdgeMinutesPerMetre)));
         return new LateOffer(
             "the room that is blank", taken.Count, 0, minutes, "It looks as if they had always been there; they stand out of their order.",
-            "Unpick both edges along the blank piece, sew the names as make plans them, press, and sew the edges down again.");
+            "Unpick both edges along the blank piece, sew the names as make plans them, press, and sew the edges down again.")
+        {
+            Kind = LateKind.Room,
+        };
     }
 
     /// <summary>Stretches of a round without a sewn name; what stands there now are only the late ones.</summary>
@@ -154,7 +157,10 @@ internal sealed class Latecomers
         return new LateOffer(
             "a part of a round, from centre back", _late.Length, (int)Math.Floor((fieldMm - filledMm) / (meanMm + gap)), minutes,
             FormattableString.Invariant($"A strip {metres:0.00} m long above the uppermost round that ends where its names do: everybody sees that it came later."),
-            "Make them as a job of their own: these names as its list, \"hem\": { \"closed\": false } with that length, face, height and strip as here; turn all four edges in.");
+            "Sew it like a round, turn all four edges in, and sew it on from centre back, or where the uppermost round begins.")
+        {
+            Kind = LateKind.PartRound,
+        };
     }
 
     /// <summary>As few labels as hold them, four on each but the last.</summary>
@@ -166,7 +172,10 @@ internal sealed class Latecomers
         return new LateOffer(
             labels == 1 ? "a label sewn inside" : FormattableString.Invariant($"{labels} labels sewn inside"), _late.Length, MostOnLabel - last, minutes,
             "On the wrong side: only whoever turns the hem sees it. Ask them whether that is right for them.",
-            "Sew the names on a piece of the same cloth, turn its edges in, and sew it to the inside of the hem at centre back.");
+            "Sew the names on a piece of the same cloth, turn its edges in, and sew it to the inside of the hem at centre back.")
+        {
+            Kind = LateKind.Label,
+        };
     }
 
     /// <summary>Hooping, sewing, clipping and tearing away.</summary>

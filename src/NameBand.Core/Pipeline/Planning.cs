@@ -94,10 +94,12 @@ internal static class Planning
         }
 
         plan = NameNumbers.Keep(plan, names.Job, names.Sewn?.Begun.Plan) with { Colours = new PlanColours(names.Job.Colours, names.Job.Groups) };
-        plan = plan with { Threads = ThreadTurns.Of(plan) };
+        plan = names.Sewn is null ? ClothTurns.Ordered(plan) : plan;
+        plan = plan with { Threads = ThreadTurns.Of(plan, names.Sewn?.Begun.SewnThreads) };
         ImmutableArray<Problem> settled = [.. HemFits.Settled(plan, laid.Problems)];
         var mends = findsMends ? EaseMends.For(names with { Beside = null }, fabric, plan, [.. hem.Problems, .. settled]) : [];
-        problems = [.. problems, .. settled, .. RoundEasing.Check(plan, mends), .. ThreadColours.Check(names.Job, plan), .. Latecomers.Check(plan, names.Sewn?.Begun.Log)];
+        problems = [.. problems, .. settled, .. RoundEasing.Check(plan, mends), .. ThreadColours.Check(names.Job, plan),
+            .. Latecomers.Check(plan, names.Sewn?.Begun.Log), .. LateJob.Told(names.Job.Folder, names.Rows)];
         return Result.Of(
             new LaidOut(names.Job, fabric, names.Face, HeldRows.Merge(names.Rows, plan.Held), plan, names.Way)
             {

@@ -13,9 +13,10 @@ internal static class ThreadColours
     public static IEnumerable<Problem> Check(BandJob job, StripPlan plan)
     {
         var cloth = job.Colours.OfCloth;
-        var threads = plan.Rounds.SelectMany(r => r.Names).Where(n => !n.IsGone).Select(n => job.Colours.OfThread(job.Groups.Of(n.Lettered.Name.Group)))
+        var inUse = plan.Rounds.SelectMany(r => r.Names).Where(n => !n.IsGone)
+            .Select(n => job.Colours.OfThread(job.Groups.Of(n.Lettered.Name.Group)))
             .Distinct().OrderBy(t => t.Number);
-        foreach (var thread in threads)
+        foreach (var thread in inUse)
         {
             double contrast = thread.ContrastRatio(cloth);
             if (contrast < LeastContrast)
@@ -29,11 +30,14 @@ internal static class ThreadColours
 
         if (plan.Threads is { AreSeveral: true } several)
         {
+            string threads = Wording.List([.. several.Threads.Select(t => t.InWords)]);
+            string changes = FormattableString.Invariant($"{several.Changes} {(several.Changes == 1 ? "change" : "changes")}");
             int inside = several.All.Values.Count(h => h.Order.Length > 1);
             string within = inside == 0 ? "" : FormattableString.Invariant($"; {inside} {(inside == 1 ? "hooping holds" : "hoopings hold")} more than one");
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: LayoutKeys.Groups.Path),
-                FormattableString.Invariant($"There are {several.Threads.Length} threads, {Wording.List([.. several.Threads.Select(t => t.InWords)])}, and {several.Changes} changes between them")
+                FormattableString.Invariant(
+                    $"There are {several.Threads.Length} threads, {threads}, and {changes} between them")
                     + $"{within}. They are in the hours and in the order that asks for the fewest.",
                 inside == 0 ? "" : "With \"place\": \"ownRound\" a group lies on rounds of its own, and the thread is changed less.");
         }

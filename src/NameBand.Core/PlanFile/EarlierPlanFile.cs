@@ -114,6 +114,7 @@ public static class EarlierPlanFile
             ? new Frame(frame.Name ?? "", Length.FromMm(Mm(frame.AlongMm)), Length.FromMm(Mm(frame.AcrossMm)), HoldingKeys.HoldOf(frame.Hold), frame.Minutes)
             : null,
         Mark = hooping.Mark ?? "",
+        Threads = [.. (hooping.Threads ?? []).SelectMany(t => CssColour.TryParse(t, out var colour) ? new[] { colour } : [])],
         HolesPerMm2 = hooping.HolesPerMm2,
         SpotHolesPerMm2 = hooping.SpotHolesPerMm2,
         MostLayers = hooping.MostLayers,

@@ -43,6 +43,9 @@ public sealed record PlansReport(
     /// <summary>Names that came when the garment was finished; null where there are none.</summary>
     public LateNames? Late { get; init; }
 
+    /// <summary>What was taken for them; null: nothing.</summary>
+    public TakenLate? TakenLate { get; init; }
+
     /// <summary>What the command answers.</summary>
     public CommandAnswer Answer => PlansTelling.Of(this);
 

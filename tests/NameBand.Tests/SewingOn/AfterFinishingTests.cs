@@ -32,7 +32,26 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
             Job.Names.AddRange(Late);
             Again = Job.Make();
             Plans = Bander.Plans(Job.Folder);
+            Names = Job.PlacedTexts();
+            foreach (string file in Directory.GetFiles(Job.Folder, "*", SearchOption.AllDirectories))
+            {
+                Directory.CreateDirectory(Path.GetDirectoryName(Copy[Path.GetRelativePath(Job.Folder, file)])!);
+                Copy.With(Path.GetRelativePath(Job.Folder, file), File.ReadAllBytes(file));
+            }
+
+            Label = CliRun.Of("plans", Job.Folder, "--late", "label");
+            Without = Job.Make();
         }
+
+        public string[] Names { get; }
+
+        /// <summary>As the job was when they had come.</summary>
+        public TemporaryFolder Copy { get; } = new();
+
+        internal CliRun Label { get; }
+
+        /// <summary>Made again when the label was taken.</summary>
+        public MakeReport Without { get; }
 
         internal SewnJob Job { get; } = new("Bo Reed", "Ilse Varga", "Jo Marsh", "Nia Yeo");
 
@@ -48,7 +67,11 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
 
         public PlansReport Plans { get; }
 
-        public void Dispose() => Job.Dispose();
+        public void Dispose()
+        {
+            Job.Dispose();
+            Copy.Dispose();
+        }
     }
 
     [Fact]
@@ -73,9 +96,66 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         Assert.All(late.Offers, o => Assert.True(o.Minutes > 10 && o.Looks.Length > 20 && o.Steps.Length > 20));
         Assert.Contains(late.Offers, o => o.Looks.Contains("everybody sees that it came later", StringComparison.Ordinal));
 
-        var run = CliRun.Of("plans", finished.Job.Folder);
+        var run = CliRun.Of("plans", finished.Copy.FullPath);
         Assert.Contains("Came when the garment was finished: Zofia Kay; Piran Jago", run.OutOnOneLine, StringComparison.Ordinal);
-        Assert.Equal(3, AnswerJson.Read<PlansAnswer>(CliRun.Of("plans", finished.Job.Folder, "--json").Out).Late!.Offers.Count);
+        Assert.Equal(3, AnswerJson.Read<PlansAnswer>(CliRun.Of("plans", finished.Copy.FullPath, "--json").Out).Late!.Offers.Count);
+    }
+
+    [Fact]
+    public void A_label_that_is_taken_is_a_job_with_hours_sheets_and_proofs()
+    {
+        Assert.Equal(0, finished.Label.Status);
+        Assert.Contains("2 labels sewn inside: 5 names in the job late-1.", finished.Label.OutOnOneLine, StringComparison.Ordinal);
+        Assert.DoesNotContain("Zofia",
+            string.Concat(finished.Without.Plan!.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Text)),
+            StringComparison.Ordinal);
+        Assert.DoesNotContain(finished.Without.Problems, p => p.Found.Contains("came later", StringComparison.Ordinal));
+        Assert.Contains(finished.Without.Problems,
+            p => p.Severity == Severity.Note && p.Where.File == "late-1"
+            && p.Found.StartsWith("Sewn in a job of its own: Zofia Kay;", StringComparison.Ordinal));
+        Assert.All(finished.Sewn.Zip(finished.Paths), s => Assert.Equal(s.Second, finished.Job.Path(s.First)));
+
+        var label = Bander.Make(finished.Job["late-1"]);
+        Assert.Equal(ExitStatus.AllPlaced, label.Status);
+        Assert.Equal(Finished.Late.Order(StringComparer.Ordinal),
+            label.Plan!.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Text).Order(StringComparer.Ordinal));
+        Assert.Equal(2, label.Plan.Rounds.Length);
+        Assert.All(label.Plan.Rounds, r => Assert.InRange(r.Names.Count(), 2, 3));
+        Assert.Equal(finished.Again.Plan!.LetterHeightMm, label.Plan.LetterHeightMm, 1e-6);
+        Assert.False(label.Plan.Hem.Closed);
+        Assert.True(File.Exists(finished.Job["late-1/out/proofs/round-01.png"]));
+        Assert.Equal(0, CliRun.Of("hours", finished.Job["late-1"]).Status);
+        Assert.Equal(2, CliRun.Of("plans", finished.Job.Folder, "--late", "label").Status);
+
+        // In it names go wrong like anywhere, and the hours say what they have learned of that: (2 + 1) of 103.
+        Assert.InRange(CliRun.Of("sewn", finished.Job["late-1"], "1").Status, 0, 1);
+        Assert.DoesNotContain("Spoiled names", CliRun.Of("hours", finished.Job["late-1"]).Out, StringComparison.Ordinal);
+        Assert.InRange(CliRun.Of("sewn", finished.Job["late-1"], "1", "--again").Status, 0, 1);
+        var hours = CliRun.Of("hours", finished.Job["late-1"]);
+        Assert.Matches(@"Spoiled names: 1 of \d names? logged. The hours allow for 2\.9 in a hundred; set are 2\.", hours.OutOnOneLine);
+    }
+
+    /// <summary>Whoever says no afterwards is told of as long as the name stands in that folder.</summary>
+    [Fact]
+    public void A_part_of_a_round_lies_on_the_same_curve_and_a_later_no_is_told()
+    {
+        string job = finished.Copy.FullPath;
+        Assert.Equal(2, CliRun.Of("plans", job, "--late", "room").Status);
+        Assert.Equal(2, CliRun.Of("plans", job, "--late", "pocket").Status);
+        Assert.False(File.Exists(finished.Copy["corrections.csv"]));
+        Assert.Equal(64, CliRun.Of("plans", job, "--late", "label", "--why", "K7Q4").Status);
+        Assert.Equal(0, CliRun.Of("plans", job, "--late", "partRound").Status);
+        var part = Bander.Make(finished.Copy["late-1"]);
+        Assert.Equal(ExitStatus.AllPlaced, part.Status);
+        var round = Assert.Single(part.Plan!.Rounds);
+        Assert.Equal(Finished.Late, round.Names.Select(n => n.Lettered.Name.Text));
+        Assert.InRange(round.LengthMm, 1, round.HemMm + 0.001);
+
+        finished.Copy.With("approvals.csv", "list,line,name,state\nnames.csv,7,Piran Jago,no\n");
+        var told = Bander.Make(job).Problems;
+        Assert.Contains(told,
+            p => p.Severity == Severity.NeedsPerson && p.Where.File == "late-1"
+            && p.Found.EndsWith("since it was taken there: Piran Jago.", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -54,6 +54,9 @@ public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Se
     /// <summary>Stands on its sheets; empty when the plan does not say: then they bear none.</summary>
     public string Mark { get; init; } = "";
 
+    /// <summary>Its threads in the order in which they were planned to be sewn; empty where the whole job had one.</summary>
+    public ImmutableArray<CssColour> Threads { get; init; } = [];
+
     /// <summary>Needle holes in each mm² of its fullest letter; null when the plan does not say.</summary>
     public double? HolesPerMm2 { get; init; }
 

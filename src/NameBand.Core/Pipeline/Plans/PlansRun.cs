@@ -5,6 +5,7 @@ using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.PlanFile;
 using NameBand.Reports;
+using NameBand.Reports.Answers;
 
 namespace NameBand.Pipeline.Plans;
 
@@ -16,7 +17,7 @@ internal static class PlansRun
     /// <param name="why">Mark of the plan whose work is to stand beside another's; null: of none.</param>
     public static PlansReport Run(string jobFolder, string? why, IProgress<Progress>? progress, CancellationToken cancel)
     {
-        var (report, _) = Find(jobFolder, progress, cancel);
+        var (report, _, _) = Find(jobFolder, progress, cancel);
         return why is null || report.AsSet is null ? report
             : Known(report, why) is { } plan ? report with { Why = plan.Mark } : Stale(report, why);
     }
@@ -25,7 +26,7 @@ internal static class PlansRun
     /// <exception cref="IOException">The machine could not write; job.json is as it was.</exception>
     public static PlansReport Take(string jobFolder, string mark, IProgress<Progress>? progress, CancellationToken cancel)
     {
-        var (report, before) = Find(jobFolder, progress, cancel);
+        var (report, before, _) = Find(jobFolder, progress, cancel);
         if (report.AsSet is null)
         {
             return report;
@@ -49,7 +50,51 @@ internal static class PlansRun
         return report with { Taken = plan.Mark };
     }
 
-    private static (PlansReport Report, KeptFile JobFile) Find(string jobFolder, IProgress<Progress>? progress, CancellationToken cancel)
+    /// <summary>
+    /// Makes a job of its own for the names that came when the garment was finished, and takes them out of the garment's plan.
+    /// </summary>
+    /// <param name="place">One of the words by which an offer is taken.</param>
+    /// <exception cref="IOException">The machine could not write; the names are where they were.</exception>
+    public static PlansReport TakeLate(string jobFolder, string place, IProgress<Progress>? progress, CancellationToken cancel)
+    {
+        var (report, before, laid) = Find(jobFolder, progress, cancel);
+        if (laid is null)
+        {
+            return report;
+        }
+
+        if (report.Late is not { } late)
+        {
+            return Refuse("Nobody came after the garment was finished, so there is nothing to take.",
+                "Log what is sewn down first: nameband sewn JOB --done lower.");
+        }
+
+        if (late.Offers.FirstOrDefault(o => o.Kind.ToString().Equals(place, StringComparison.OrdinalIgnoreCase)) is not { } offer)
+        {
+            return Refuse($"“{PlainText.Short(place)}” is none of the offers.",
+                "Take one of: " + string.Join(", ", late.Offers.Select(o => ToldLate.WordOf(o.Kind))) + ".");
+        }
+
+        if (offer.Kind == LateKind.Room)
+        {
+            return Refuse("Nothing has to be written for this: make plans them into the blank room of itself.",
+                "Open the strip there, sew them as make has them, and log them.");
+        }
+
+        var made = LateJob.Make(laid, offer, before);
+        return made.Value is { } taken ? report with { TakenLate = taken }
+            : report with { Status = ExitStatus.CannotUse, Problems = made.Problems };
+
+        PlansReport Refuse(string found, string mend) =>
+            report with
+            {
+                Status = ExitStatus.CannotUse,
+                Problems = [Problem.CannotUse(new Where(Key: "--late"), found, mend + " Nothing was written.")],
+            };
+    }
+
+    private static (PlansReport Report, KeptFile JobFile, LaidOut? Laid) Find(string jobFolder, IProgress<Progress>? progress,
+        CancellationToken cancel)
     {
         progress?.Report(new Progress("reading the list and laying it out", 0, 0));
         var shelf = new FaceShelf();
@@ -57,7 +102,7 @@ internal static class PlansRun
         if (!before.IsThere || JobReader.Read(jobFolder) is not { IsUsable: true })
         {
             // Whatever keeps the job from being laid out is said as make says it.
-            return (Refused(Planning.Run(jobFolder, shelf, cancel).Problems), before);
+            return (Refused(Planning.Run(jobFolder, shelf, cancel).Problems), before, null);
         }
 
         string folder = Path.GetFullPath(jobFolder);
@@ -66,7 +111,7 @@ internal static class PlansRun
         var first = trials.Of(VisibleChoice.AsSet);
         if (first.Laid is not { Job: var job } laid)
         {
-            return (Refused(first.Problems), before);
+            return (Refused(first.Problems), before, null);
         }
 
         var steps = new VisibleSteps(written, job);
@@ -103,7 +148,7 @@ internal static class PlansRun
             {
                 Late = Latecomers.For(laid, asSet.Estimate),
             },
-            before);
+            before, laid);
     }
 
     /// <summary>What she wishes for first; each plan once, with all that it answers.</summary>

@@ -51,6 +51,10 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
 
     public bool IsSewn(int hooping) => Log.IsSewn(hooping);
 
+    /// <summary>In which order the threads of each sewn hooping were sewn.</summary>
+    public IReadOnlyDictionary<int, ImmutableArray<CssColour>> SewnThreads =>
+        Plan.Hoopings.Where(h => IsSewn(h.Number) && !h.Threads.IsEmpty).ToImmutableDictionary(h => h.Number, h => h.Threads);
+
     /// <summary>Hoopings of which nothing moves: those that are sewn, and those that hold a name that is.</summary>
     private ImmutableHashSet<int> Fast => [.. Log.Sewn, .. Plan.Hoopings.Where(h => !h.HasNeedlePath && NamesIn(h).Any(IsSewn)).Select(h => h.Number)];
 

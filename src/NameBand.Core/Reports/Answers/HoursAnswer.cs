@@ -83,6 +83,9 @@ public sealed record HoursAnswer : CommandAnswer
 
     public ToldPace? HandsPace { get; init; }
 
+    /// <summary>What the log has taught of names that go wrong; null: nothing.</summary>
+    public ToldSpoils? Spoils { get; init; }
+
     /// <summary>The evenings that are planned; this and what follows is null for one machine without evenings.</summary>
     public int? Evenings { get; init; }
 
@@ -172,6 +175,12 @@ public sealed record ToldBuy
 
     public double? Price { get; init; }
 }
+
+/// <summary>What the sewing log has taught of names that go wrong.</summary>
+/// <param name="Sewn">Names that are logged.</param>
+/// <param name="SetPer100">As it is set in job.json.</param>
+/// <param name="NowPer100">As it is taken now.</param>
+public sealed record ToldSpoils(int Sewn, int Spoiled, double SetPer100, double NowPer100);
 
 /// <summary>What the sewing log has taught of a pace.</summary>
 public sealed record ToldPace

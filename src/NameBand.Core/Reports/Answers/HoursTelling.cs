@@ -51,6 +51,8 @@ internal static class HoursTelling
             Worth = shopping.Worth is { } worth ? Telling.Thousandth(worth) : null,
             MachinePace = Pace(report.Machine),
             HandsPace = Pace(report.Hands),
+            Spoils = estimate.Spoils is { } s
+                ? new ToldSpoils(s.Sewn, s.Spoiled, Telling.Thousandth(s.SetPer100), Telling.Thousandth(s.NowPer100)) : null,
             Assumed = AssumedWorkshop.Of(report.Job),
         });
     }

@@ -21,6 +21,9 @@ public sealed record PlansAnswer : CommandAnswer
     /// <summary>Names that came when the garment was finished; null where there are none.</summary>
     public ToldLate? Late { get; init; }
 
+    /// <summary>What was taken for them.</summary>
+    public ToldTakenLate? TakenLate { get; init; }
+
     /// <summary>Mark of the plan that was written into job.json.</summary>
     public string? Taken { get; init; }
 

@@ -26,6 +26,7 @@ internal static class PlansTelling
             Plain = report.Plain is { } measure ? Plan(measure, asSet) : null,
             Plans = [.. report.Plans.Select(p => Plan(p, asSet))],
             Late = ToldLate.Of(report.Late),
+            TakenLate = report.TakenLate is { } late ? new ToldTakenLate(late.Place, late.Folder, late.Names) : null,
             Taken = report.Taken,
             Compared = report.Why is { } mark ? Compared(report, asSet, mark) : null,
             Reading = AssumedReading.Of(asSet.Job),

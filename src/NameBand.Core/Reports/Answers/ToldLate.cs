@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace NameBand.Reports.Answers;
 
 /// <summary>Names that came when the garment was finished, and what can be done for them, the least work first.</summary>
@@ -7,11 +9,14 @@ public sealed record ToldLate
 
     public required IReadOnlyList<ToldLateOffer> Offers { get; init; }
 
+    internal static string WordOf(LateKind kind) => JsonNamingPolicy.CamelCase.ConvertName(kind.ToString());
+
     internal static ToldLate? Of(LateNames? late) => late is null ? null : new()
     {
         Names = late.Names,
         Offers = [.. late.Offers.Select(o => new ToldLateOffer
         {
+            Take = WordOf(o.Kind),
             Place = o.Place,
             Fits = o.Fits,
             More = o.More,
@@ -24,6 +29,9 @@ public sealed record ToldLate
 
 public sealed record ToldLateOffer
 {
+    /// <summary>The word by which the command takes it: room, partRound or label.</summary>
+    public required string Take { get; init; }
+
     public required string Place { get; init; }
 
     /// <summary>How many of the names it takes.</summary>
@@ -40,3 +48,7 @@ public sealed record ToldLateOffer
     /// <summary>What is done, in its order.</summary>
     public required string Steps { get; init; }
 }
+
+/// <summary>The job that was made for them.</summary>
+/// <param name="Folder">Inside the job's folder.</param>
+public sealed record ToldTakenLate(string Place, string Folder, IReadOnlyList<string> Names);

@@ -27,6 +27,9 @@ public sealed record FaceCard(
     /// <summary>What its letters look like, for machines whose letters look alike; null: it stands for none.</summary>
     public LetterLook? Look { get; init; }
 
+    /// <summary>It sets sheets, and names are not sewn in it.</summary>
+    public bool IsForSheets { get; init; }
+
     /// <summary>Reads a card, or null when it is not one.</summary>
     internal static FaceCard? Read(string path)
     {
@@ -45,6 +48,7 @@ public sealed record FaceCard(
                 MainStemPart = card.TryGetProperty("mainStem", out var stem) ? stem.GetDouble() : null,
                 SmallestCounterPart = card.TryGetProperty("smallestCounter", out var counter) ? counter.GetDouble() : null,
                 Look = card.TryGetProperty("look", out var look) && Enum.TryParse(look.GetString(), ignoreCase: true, out LetterLook known) ? known : null,
+                IsForSheets = card.TryGetProperty("for", out var use) && use.GetString() == "sheets",
             };
         }
         catch (Exception error) when (error is JsonException or KeyNotFoundException or InvalidOperationException or FormatException

@@ -28,12 +28,17 @@ public sealed class FaceShelf
     public FaceShelf(string? folder = null)
     {
         _folder = folder ?? OwnFolder;
-        Cards = folder is null ? OwnCards.Value : ReadCards(folder);
+        var all = folder is null ? OwnCards.Value : ReadCards(folder);
+        Cards = [.. all.Where(c => !c.IsForSheets)];
+        SheetCards = [.. all.Where(c => c.IsForSheets)];
         Chain = [.. Cards.Where(c => c.Fallback is not null).OrderBy(c => c.Fallback).ThenBy(c => c.Folder, StringComparer.Ordinal)];
     }
 
-    /// <summary>The faces on the shelf, by folder name.</summary>
+    /// <summary>The faces on the shelf that names can be sewn in, by folder name.</summary>
     public ImmutableArray<FaceCard> Cards { get; }
+
+    /// <summary>The faces that sheets are set in.</summary>
+    public ImmutableArray<FaceCard> SheetCards { get; }
 
     /// <summary>The faces asked in turn for what the chosen one lacks.</summary>
     public ImmutableArray<FaceCard> Chain { get; }

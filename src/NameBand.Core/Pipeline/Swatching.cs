@@ -130,7 +130,7 @@ internal static class Swatching
 
     private static SwatchFacts Sew(LaidOut made, SwatchPlan plan, FaceShelf shelf)
     {
-        var labels = shelf.Open(SheetFace.PlainName, "").Value
+        var labels = shelf.Open(SwatchSewer.LabelFace, "").Value
             ?? throw new IOException("The face for the labels is missing: install the program again, with its folder fonts-open.");
         var sewn = plan.Hoopings.Select(hooping =>
         {

@@ -10,6 +10,9 @@ namespace NameBand.Load.Swatches;
 /// <summary>Sews a swatch: crosses first, a stop to change the thread, then each sample with its label in running stitch.</summary>
 public static class SwatchSewer
 {
+    /// <summary>One stroke width everywhere: labels are run on the middle of their strokes.</summary>
+    public const string LabelFace = "Routed Gothic";
+
     private const double MarkArmMm = 3;
     private const double LabelStitchMm = 1.4;
 

@@ -14,7 +14,7 @@ internal static class HoopingPages
     private const double NameMm = 3.9;
     private const double MarksMm = 3.4;
     private const double HeadMm = 9;
-    private const double NotesMm = 8;
+    private const double NotesMm = 6;
 
     public static void Write(PageFlow flow, PacketMatter matter, CancellationToken cancel)
     {
@@ -31,38 +31,57 @@ internal static class HoopingPages
         }
     }
 
-    /// <summary>One hooping whole on its page: its picture, then what belongs to each of its strips, the upper one first.</summary>
+    /// <summary>
+    /// One hooping whole on its page: its picture, and what belongs to each of its strips, the upper one first: written into
+    /// the strip's own turn-ins where they have room, so that two hoopings share a page, else below the picture.
+    /// </summary>
     private static void Block(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
     {
         var picture = new HoopingPicture(flow, matter.Plan);
         var strips = StripWords.FromAbove(hooping);
-        var words = strips.SelectMany((s, i) => new[] { (Marks(matter.Plan, hooping, s, StripWords.Of(i, strips.Count)), MarksMm), (Names(s), NameMm) }).ToList();
+        var marks = strips.Select((s, i) => Marks(matter.Plan, hooping, s, StripWords.Of(i, strips.Count))).ToList();
+        bool isWrittenIn = picture.HasRoomInTurnIns(hooping, MarksMm) && marks.All(m => flow.Lines(m, flow.WidthMm, MarksMm).Count == 1);
+        var below = OfAll(matter, hooping).Select(w => (w, MarksMm)).ToList();
+        if (!isWrittenIn)
+        {
+            below.InsertRange(0, strips.SelectMany((s, i) => new[] { (marks[i], MarksMm), (Names(s), NameMm) }));
+        }
+
+        double height = HeadMm + picture.HeightMm(hooping) + below.Sum(w => flow.TextHeightMm(w.Item1, w.Item2)) + NotesMm;
+        flow.Room(Math.Min(height, flow.PageRoomMm));
+        Head(flow, matter, hooping, figures);
+        double top = flow.YMm;
+        picture.Draw(flow.Pages.IsCounting ? null : matter.Sewn(hooping), hooping, withNames: isWrittenIn);
+        for (int i = 0; isWrittenIn && i < strips.Count; i++)
+        {
+            flow.Pages.Text(PageFlow.LeftMm + 1, top + picture.BelowMarksMm(hooping, strips[i], MarksMm), marks[i], MarksMm);
+        }
+
+        foreach (var (text, sizeMm) in below)
+        {
+            flow.Text(text, sizeMm: sizeMm);
+        }
+
+        flow.Room(NotesMm - 2.6);
+        flow.YMm += NotesMm - 2.6;
+        double left = PageFlow.LeftMm + flow.Pages.Face.WidthMm("notes ", MarksMm);
+        flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "notes", MarksMm, Ink.Quiet);
+        flow.Pages.Line(left, flow.YMm + 0.6, flow.RightMm, flow.YMm + 0.6, 0.15, Ink.Faint);
+        flow.YMm += 1;
+    }
+
+    private static IEnumerable<string> OfAll(PacketMatter matter, Hooping hooping)
+    {
         if (ThreadWords.Of(matter.Plan, hooping) is { Length: > 0 } threads)
         {
-            words.Add((threads, MarksMm));
+            yield return threads;
         }
 
         if (hooping.HasNeedlePath && !matter.Job.CutsThread)
         {
             string clip = ThreadsToClip.InWords(matter.Sewn(hooping), hooping.OnClothMm);
-            words.Add((char.ToUpperInvariant(clip[0]) + clip[1..] + ".", MarksMm));
+            yield return char.ToUpperInvariant(clip[0]) + clip[1..] + ".";
         }
-
-        double height = HeadMm + picture.HeightMm(hooping) + words.Sum(w => flow.TextHeightMm(w.Item1, w.Item2)) + NotesMm;
-        flow.Room(Math.Min(height, flow.PageRoomMm));
-        Head(flow, matter, hooping, figures);
-        picture.Draw(flow.Pages.IsCounting ? null : matter.Sewn(hooping), hooping);
-        foreach (var (text, sizeMm) in words)
-        {
-            flow.Text(text, sizeMm: sizeMm);
-        }
-
-        flow.Room(6);
-        flow.YMm += 5.6;
-        double left = PageFlow.LeftMm + flow.Pages.Face.WidthMm("notes ", 3.4);
-        flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "notes", 3.4, Ink.Quiet);
-        flow.Pages.Line(left, flow.YMm + 0.6, flow.RightMm, flow.YMm + 0.6, 0.15, Ink.Faint);
-        flow.YMm += 2;
     }
 
     /// <summary>Of two names one above the other the upper one stands before the stroke.</summary>

@@ -16,7 +16,7 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
     private const double BesideMm = 4;
     private const double TapeMm = 5.4;
     private const double OverlapMm = 10;
-    private const double NumberMm = 3;
+    private const double NumberMm = 3.2;
 
     /// <summary>Drawn in hundredths of a millimetre, so that the file holds short whole numbers.</summary>
     private const float Fine = 100;
@@ -26,15 +26,29 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
 
     public double HeightMm(Hooping hooping) => RowMm(hooping) * Rows(hooping).Count();
 
+    /// <summary>Whether type of this size fits beyond the marks and above the fold of every strip, which is drawn in one row.</summary>
+    public bool HasRoomInTurnIns(Hooping hooping, double sizeMm)
+    {
+        double half = plan.Hem.Strip.CutWidthMm / 2;
+        double beyondMarks = hooping.Segments.Max(s => Math.Abs(plan.MarkYMm) + s.Segment.MarkArmMm);
+        return !plan.Hem.IsCurved && plan.LineStepMm <= 0 && plan.MarkYMm < 0 && HalfMm(hooping) >= half && Rows(hooping).Count() == 1
+            && half - beyondMarks >= sizeMm * 1.3 && plan.Hem.Strip.TurnInMm >= NumberMm * 1.5;
+    }
+
+    /// <summary>The line of type under a strip's marks, from the picture's top.</summary>
+    public double BelowMarksMm(Hooping hooping, HoopedSegment hooped, double sizeMm) =>
+        TapeMm + HalfMm(hooping) + HighestMm(hooping) - hooped.YMm + (plan.Hem.Strip.CutWidthMm / 2) - (sizeMm * 0.6);
+
     /// <param name="path">Null: only its room is taken.</param>
-    public void Draw(NeedlePath? path, Hooping hooping)
+    /// <param name="withNames">Names stand in type with their numbers.</param>
+    public void Draw(NeedlePath? path, Hooping hooping, bool withNames = false)
     {
         foreach (var (fromMm, toMm, goesOn) in Rows(hooping))
         {
             flow.Room(RowMm(hooping));
             if (path is not null)
             {
-                DrawRow(path, hooping, fromMm, toMm, goesOn);
+                DrawRow(path, hooping, (fromMm, toMm, goesOn), withNames);
             }
 
             flow.YMm += RowMm(hooping);
@@ -68,8 +82,9 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
         yield return (from, end, false);
     }
 
-    private void DrawRow(NeedlePath path, Hooping hooping, double fromMm, double toMm, bool goesOn)
+    private void DrawRow(NeedlePath path, Hooping hooping, (double FromMm, double ToMm, bool GoesOn) row, bool withNames)
     {
+        var (fromMm, toMm, goesOn) = row;
         var pages = flow.Pages;
         double top = flow.YMm + TapeMm;
         double half = HalfMm(hooping);
@@ -90,7 +105,7 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
                 Edges(pages, left, right, middle, half);
             }
 
-            Numbers(pages, hooped, fromMm, toMm, middle, half);
+            Numbers(pages, hooped, (fromMm, toMm), (middle, half), withNames);
         }
 
         var canvas = pages.Canvas;
@@ -199,18 +214,21 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
     }
 
     /// <summary>The names' numbers, in the turn-in above their own strip where it has room for them; those of a lower line below it.</summary>
-    private void Numbers(SheetPages pages, HoopedSegment hooped, double fromMm, double toMm, double middle, double half)
+    private void Numbers(
+        SheetPages pages, HoopedSegment hooped, (double FromMm, double ToMm) row, (double Y, double HalfMm) middle, bool withNames)
     {
-        double cut = Math.Min(plan.Hem.Strip.CutWidthMm / 2, half);
-        double baseline = middle - cut + NumberMm + (plan.Hem.Strip.TurnInMm >= NumberMm + 1 ? 0.8 : -NumberMm);
+        var (fromMm, toMm) = row;
+        double cut = Math.Min(plan.Hem.Strip.CutWidthMm / 2, middle.HalfMm);
+        double baseline = middle.Y - cut + NumberMm + (plan.Hem.Strip.TurnInMm >= NumberMm + 1 ? 0.8 : -NumberMm);
         foreach (var name in hooped.Segment.Names)
         {
             double at = hooped.XMm + plan.OnClothMm(name.StartMm - hooped.Segment.StartMm) + (name.WidthMm / 2);
             if (at > fromMm && at < toMm)
             {
-                string number = name.Order.ToString(CultureInfo.InvariantCulture);
-                double y = name.Line == 2 ? (2 * middle) - baseline + NumberMm : baseline;
-                pages.Text(PageFlow.LeftMm + at - fromMm - (pages.Face.WidthMm(number, NumberMm) / 2), y, number, NumberMm, Ink.Quiet);
+                string number = name.Order.ToString(CultureInfo.InvariantCulture) + (withNames ? "\u00a0" + name.Lettered.Name.Text : "");
+                double y = name.Line == 2 ? (2 * middle.Y) - baseline + NumberMm : baseline;
+                double left = PageFlow.LeftMm + at - fromMm - (pages.Face.WidthMm(number, NumberMm) / 2);
+                pages.Text(left, y, number, NumberMm, withNames ? Ink.Full : Ink.Quiet);
             }
         }
     }

@@ -7,6 +7,9 @@ internal sealed class PageFlow(SheetPages pages)
 {
     public const double LeftMm = 15;
     public const double TextMm = 3.9;
+    /// <summary>From line to line, as a part of the size of the type.</summary>
+    public const double LineStep = 1.4;
+
     private const double TopMm = 17;
     private const double FootMm = 16;
 
@@ -43,7 +46,7 @@ internal sealed class PageFlow(SheetPages pages)
     public void Heading(string text, double sizeMm = 6, double withMm = 20)
     {
         Room(sizeMm + withMm);
-        YMm += sizeMm * 1.5;
+        YMm += sizeMm * (YMm > TopMm ? 1.9 : 1.5);
         pages.Strong(LeftMm, YMm, text, sizeMm);
         YMm += sizeMm * 0.45;
     }
@@ -53,21 +56,21 @@ internal sealed class PageFlow(SheetPages pages)
     {
         foreach (string line in Lines(text, WidthMm - indentMm, sizeMm))
         {
-            Room(sizeMm * 1.4);
-            YMm += sizeMm * 1.4;
+            Room(sizeMm * LineStep);
+            YMm += sizeMm * LineStep;
             pages.Text(LeftMm + indentMm, YMm, line, sizeMm, ink);
         }
     }
 
     /// <summary>Height that <see cref="Text"/> takes.</summary>
-    public double TextHeightMm(string text, double sizeMm) => Lines(text, WidthMm, sizeMm).Count * sizeMm * 1.4;
+    public double TextHeightMm(string text, double sizeMm) => Lines(text, WidthMm, sizeMm).Count * sizeMm * LineStep;
 
     /// <summary>A paragraph behind a number, a dash or a box to tick.</summary>
     public void Item(string mark, string text, double indentMm = 7, double sizeMm = TextMm)
     {
-        Room(Lines(text, WidthMm - indentMm, sizeMm).Count * sizeMm * 1.4);
+        Room(Lines(text, WidthMm - indentMm, sizeMm).Count * sizeMm * LineStep);
         YMm += 1;
-        double baseline = YMm + (sizeMm * 1.4);
+        double baseline = YMm + (sizeMm * LineStep);
         if (mark.Length == 0)
         {
             pages.Box(LeftMm + 0.5, baseline - 3, 3.4, 3.4);

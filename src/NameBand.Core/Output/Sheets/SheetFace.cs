@@ -10,10 +10,11 @@ namespace NameBand.Output.Sheets;
 /// </summary>
 internal sealed class SheetFace : IDisposable
 {
-    public const string BoldName = "Noto Sans Bold";
+    /// <summary>For headings, and for what is read from a metre away.</summary>
+    public const string BoldName = "Andika Bold";
 
-    /// <summary>One stroke width everywhere, as on a draughtsman's sheet: for what is read in passing.</summary>
-    public const string PlainName = "Routed Gothic";
+    /// <summary>A mark such as 1I0O is copied by hand from paper: its signs have to be told apart.</summary>
+    public const string PlainName = "Andika";
 
     /// <summary>How a blank stands in what is handed to a sheet.</summary>
     public const char Blank = '␣';
@@ -36,7 +37,8 @@ internal sealed class SheetFace : IDisposable
     {
         shelf ??= new FaceShelf();
         return new SheetFace(
-            shelf.Open(name, "").Value ?? throw new IOException("The face for the sheets is missing: install the program again, with its folder fonts-open."),
+            shelf.SheetCards.Where(c => c.Name == name).Select(c => shelf.Open(c).Value).FirstOrDefault()
+                ?? throw new IOException("The face for the sheets is missing: install the program again, with its folder fonts-open."),
             shelf);
     }
 

@@ -5,6 +5,7 @@ using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Output.Packet;
 using NameBand.Output.Sheets;
+using SkiaSharp;
 using UglyToad.PdfPig;
 using Xunit;
 
@@ -46,6 +47,59 @@ public sealed class WorkPacketTests(PrintedSample printed) : IClassFixture<Print
         using var pdf = PdfDocument.Open(Packet(plan with { Hoopings = plan.Hoopings.SetItem(0, hooping) }, "Long"));
         string text = string.Concat(pdf.GetPages().Select(p => p.Text));
         Assert.Equal(2, text.Split("goes on below").Length - 1);
+    }
+
+    /// <summary>Hoopings of two strips of 50.8 mm at true size: two fill a page, but for the first below its heading.</summary>
+    [Theory]
+    [InlineData("a4")]
+    [InlineData("letter")]
+    public void Two_hoopings_share_a_page(string paper)
+    {
+        using var pdf = PdfDocument.Open(printed.File($"sheets/work-packet-{paper}.pdf"));
+        int[] heads = [.. pdf.GetPages().Select(p => p.GetWords().ToList()).Select(w => w.Zip(w.Skip(1), w.Skip(2))
+            .Count(t => t.First.Text == "Hooping" && int.TryParse(t.Second.Text, out _) && t.Third.Text == "mark")).Where(n => n > 0)];
+        Assert.Equal(Directory.GetFiles(printed.FullPath("needle-paths"), "*.csv").Length, heads.Sum());
+        Assert.Equal([1, .. Enumerable.Repeat(2, heads.Length - 1)], heads);
+    }
+
+    /// <summary>A mark is copied by hand: two signs laid over one another share less than four fifths of their ink.</summary>
+    [Theory]
+    [InlineData(SheetFace.PlainName)]
+    [InlineData(SheetFace.BoldName)]
+    public void Signs_that_are_copied_by_hand_are_told_apart(string face)
+    {
+        using var sheet = SheetFace.Open(face);
+        Assert.All(new[] { "1I", "Il", "1l", "0O" }, pair => Assert.InRange(InCommon(sheet, pair[0], pair[1]), 0, MostInCommon));
+    }
+
+    private const double MostInCommon = 0.8;
+
+    /// <summary>Ink that two signs share of the ink of both, their boxes laid middle on middle.</summary>
+    private static double InCommon(SheetFace face, char one, char other)
+    {
+        using var font = face.At(100);
+        using var a = Centred(font, one);
+        using var b = Centred(font, other);
+        using var both = a.Op(b, SKPathOp.Intersect);
+        using var either = a.Op(b, SKPathOp.Union);
+        return InkOf(both) / InkOf(either);
+    }
+
+    private static SKPath Centred(SKFont font, char sign)
+    {
+        var path = font.GetTextPath($"{sign}", new SKPoint(0, 0));
+        path.Transform(SKMatrix.CreateTranslation(-path.TightBounds.MidX, -path.TightBounds.MidY));
+        return path;
+    }
+
+    private static int InkOf(SKPath path)
+    {
+        using var bitmap = new SKBitmap(200, 200, SKColorType.Alpha8, SKAlphaType.Premul);
+        using var canvas = new SKCanvas(bitmap);
+        using var paint = new SKPaint { IsAntialias = false };
+        canvas.Translate(100, 100);
+        canvas.DrawPath(path, paint);
+        return bitmap.Bytes.Count(b => b > 0);
     }
 
     /// <summary>Threads that lie loose are read off the needle paths themselves: a way that begins without a cut before it.</summary>

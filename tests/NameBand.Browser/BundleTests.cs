@@ -38,6 +38,16 @@ public sealed class BundleTests(Chromium browser, BundleTests.Unpacked unpacked)
     }
 
     [SkippableFact]
+    public void What_others_made_is_told_in_it()
+    {
+        unpacked.Require();
+        Assert.All(
+            new[] { "LICENSE", "THIRD-PARTY-NOTICES.txt", "sbom.cdx.json", "CHANGELOG.md" },
+            f => Assert.True(File.Exists(Path.Combine(unpacked.Folder, "licences", f)), f));
+        Assert.NotEmpty(Directory.GetFiles(unpacked.Folder, "LICENCE.txt", SearchOption.AllDirectories));
+    }
+
+    [SkippableFact]
     public async Task The_file_to_click_opens_a_page_that_lives()
     {
         unpacked.Require();

@@ -1,0 +1,64 @@
+using System.Text.Json;
+using Xunit;
+
+namespace NameBand.Tests.House;
+
+/// <summary>What a stranger looks for first in a repository is there, and says what is so.</summary>
+public sealed class RepositoryTests
+{
+    private static readonly string[] Projects =
+        ["src/NameBand.Cli", "src/NameBand.Core", "src/NameBand.Web", "tests/NameBand.Tests", "tests/NameBand.Browser",
+            "tests/NameBand.Benchmarks"];
+
+    /// <summary>Renewed with <c>NAMEBAND_RENEW_NOTICES=1</c>, after a package or a face has changed.</summary>
+    [Fact]
+    public void Notices_and_the_bill_of_materials_are_those_of_the_lock_files_and_faces()
+    {
+        var packages = Notices.Packages();
+        Assert.True(packages.Count(p => p.Ships) > 15 && packages.Exists(p => !p.Ships));
+        Assert.All(packages, p => Assert.True(p.Licence.Length > 0 && p.Authors.Length > 0, p.Id));
+        foreach (
+            var (file, text) in new[] { (Notices.NoticesFile, Notices.NoticesText(packages)),
+            (Notices.BillFile, Notices.Bill(packages, Version())) })
+        {
+            if (Environment.GetEnvironmentVariable("NAMEBAND_RENEW_NOTICES") == "1")
+            {
+                File.WriteAllText(Path.Combine(Repository.Root, file), text);
+            }
+
+            Assert.True(Repository.Read(file) == text,
+                $"{file} is not what the packages and faces say: renew it with NAMEBAND_RENEW_NOTICES=1.");
+        }
+    }
+
+    /// <summary>A lock file names versions and hashes, and no place to fetch them from.</summary>
+    [Fact]
+    public void Every_project_locks_its_packages()
+    {
+        Assert.Equal(Projects.Order(StringComparer.Ordinal),
+            Repository.Files("", ".csproj").Select(f => Path.GetDirectoryName(f.Path)!.Replace('\\', '/'))
+            .Where(f => !f.EndsWith("FastStart", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+        foreach (string project in Projects)
+        {
+            string text = Repository.Read($"{project}/packages.lock.json");
+            Assert.DoesNotContain("://", text, StringComparison.Ordinal);
+            using var locked = JsonDocument.Parse(text);
+            Assert.All(locked.RootElement.GetProperty("dependencies").EnumerateObject().SelectMany(f => f.Value.EnumerateObject()),
+                p => Assert.True(p.Value.GetProperty("type").GetString() == "Project"
+                    || p.Value.GetProperty("contentHash").GetString()!.Length == 88, p.Name));
+        }
+    }
+
+    [Fact]
+    public void The_version_is_one_and_the_changelog_knows_it()
+    {
+        Assert.Equal(Version(), typeof(Bander).Assembly.GetName().Version!.ToString(3));
+        Assert.StartsWith($"# Changes\n\n## {Version()}\n", Repository.Read("CHANGELOG.md"), StringComparison.Ordinal);
+        Assert.StartsWith("MIT License\n", Repository.Read("LICENSE"), StringComparison.Ordinal);
+        using var sdk = JsonDocument.Parse(Repository.Read("global.json"));
+        Assert.Equal("latestFeature", sdk.RootElement.GetProperty("sdk").GetProperty("rollForward").GetString());
+    }
+
+    private static string Version() =>
+        System.Text.RegularExpressions.Regex.Match(Repository.Read("Directory.Build.props"), "<Version>([^<]+)</Version>").Groups[1].Value;
+}

@@ -102,34 +102,36 @@ internal static class CliApp
             config.PropagateExceptions();
             config.ConfigureConsole(host.Output.HelpConsole());
             config.Settings.Registrar.RegisterInstance(host);
-            config.AddCommand<MakeCommand>(MakeCommand.Verb)
-                .WithDescription("Makes the plan, the proofs and the needle paths of a job.");
+            // In the order of the work: --help lists them so.
             config.AddCommand<NamesCommand>(NamesCommand.Verb)
                 .WithDescription("Checks the lists of a job and says what became of every row; writes nothing.");
-            config.AddCommand<SewnCommand>(SewnCommand.Verb)
-                .WithDescription("Writes down that a hooping is sewn, and shows what is done and what is to do.");
-            config.AddCommand<HoursCommand>(HoursCommand.Verb)
-                .WithDescription("Reckons the hours, what to buy and which evening sews what; writes nothing.");
             config.AddCommand<PlansCommand>(PlansCommand.Verb).WithAlias(PlansCommand.OtherVerb)
                 .WithDescription(
                     "Finds the plans that can be sewn, with hours, letters and rounds of each, to choose from; writes only what --take is told to.");
-            config.AddCommand<PrintCommand>(PrintCommand.Verb)
-                .WithDescription("Makes what make makes, and the sheets to print with it.");
-            config.AddCommand<InviteCommand>(InviteCommand.Verb)
-                .WithDescription("Writes the letters that ask the owners of the names, into the folder private; sends nothing.");
-            config.AddCommand<PublicCommand>(PublicCommand.Verb)
-                .WithDescription("Makes a page on which supporters find their names: of those who said yes to it, and of nobody else.");
-            config.AddCommand<PageCommand>(PageCommand.Verb)
-                .WithDescription("Opens the worktable: a page in the browser on this computer, to plan, check and sew by.");
-            config.AddCommand<MeasureCommand>(MeasureCommand.Verb)
-                .WithDescription("Measures a machine's own letters: writes the lines to sew, then works out the alphabet.");
             config.AddCommand<SwatchCommand>(SwatchCommand.Verb)
                 .WithDescription("Makes a small test piece to sew before the real cloth, and reads what it showed.");
+            config.AddCommand<MeasureCommand>(MeasureCommand.Verb)
+                .WithDescription("Measures a machine's own letters: writes the lines to sew, then works out the alphabet.");
+            config.AddCommand<InviteCommand>(InviteCommand.Verb)
+                .WithDescription("Writes the letters that ask the owners of the names, into the folder private; sends nothing.");
+            config.AddCommand<MakeCommand>(MakeCommand.Verb)
+                .WithDescription("Makes the plan, the proofs and the needle paths of a job.");
+            config.AddCommand<HoursCommand>(HoursCommand.Verb)
+                .WithDescription("Calculates the hours, what to buy and which evening sews what; writes nothing.");
+            config.AddCommand<PrintCommand>(PrintCommand.Verb)
+                .WithDescription("Makes what make makes, and the sheets to print with it.");
+            config.AddCommand<PageCommand>(PageCommand.Verb)
+                .WithDescription("Opens the worktable: a page in the browser on this computer, to plan, check and sew by.");
+            config.AddCommand<SewnCommand>(SewnCommand.Verb)
+                .WithDescription("Writes down that a hooping is sewn, and shows what is done and what is to do.");
+            config.AddCommand<PublicCommand>(PublicCommand.Verb)
+                .WithDescription("Makes a page on which supporters find their names: of those who said yes to it, and of nobody else.");
             config.AddCommand<CheckCommand>(CheckCommand.Verb)
                 .WithDescription("Says whether list, plan, files, sewing log and what is sewn are whole and agree; writes nothing.");
             config.AddCommand<FacesCommand>(FacesCommand.Verb)
                 .WithDescription("Lists the letter faces that travel with the program, with the height from which each can be sewn.");
             config.AddExample(MakeCommand.Verb, "samples/lantern-walk");
+            config.AddExample(PageCommand.Verb, "my-job");
             config.AddExample(MakeCommand.Verb, "my-job", "--out", "my-job/second-try");
         });
         return app;

@@ -11,17 +11,22 @@ internal static class Usage
 {
     private static readonly Dictionary<string, string[]> Options = new(StringComparer.Ordinal)
     {
-        [MakeCommand.Verb] = ["--out", "--json", "--help"],
-        [NamesCommand.Verb] = ["--json", "--help"],
-        [SewnCommand.Verb] = ["--minutes", "--hands", "--machine", "--measured", "--strip", "--sure", "--again", "--patch", "--mistake", "--note", "--out", "--json", "--help"],
-        [HoursCommand.Verb] = ["--evening", "--json", "--help"],
-        [PlansCommand.Verb] = ["--take", "--why", "--json", "--help"],
-        [PrintCommand.Verb] = ["--out", "--thanks", "--playback", "--json", "--help"],
-        [InviteCommand.Verb] = ["--json", "--help"],
-        [PublicCommand.Verb] = ["--out", "--json", "--help"],
-        [PageCommand.Verb] = ["--port", "--no-browser", "--lend", "--help"],
+        [NamesCommand.Verb] = ["--settle", "--json", "--help"],
+        [PlansCommand.Verb] = ["--take", "--why", "--late", "--json", "--help"],
+        [SwatchCommand.Verb] = ["--measured", "--under", "--set", "--out", "--json", "--help"],
         [MeasureCommand.Verb] = ["--size", "--lines", "--json", "--help"],
-        [SwatchCommand.Verb] = ["--measured", "--set", "--out", "--json", "--help"],
+        [InviteCommand.Verb] = ["--answers", "--json", "--help"],
+        [MakeCommand.Verb] = ["--out", "--afresh", "--json", "--help"],
+        [HoursCommand.Verb] = ["--evening", "--json", "--help"],
+        [PrintCommand.Verb] = ["--out", "--thanks", "--playback", "--json", "--help"],
+        [PageCommand.Verb] = ["--port", "--no-browser", "--lend", "--help"],
+        [SewnCommand.Verb] =
+        [
+            "--minutes", "--hands", "--machine", "--by", "--mark", "--measured", "--strip", "--sure", "--length", "--blank", "--scrap",
+                "--left", "--round",
+            "--again", "--patch", "--mistake", "--spoiled", "--done", "--undone", "--note", "--out", "--json", "--help",
+        ],
+        [PublicCommand.Verb] = ["--out", "--json", "--help"],
         [CheckCommand.Verb] = ["--out", "--json", "--help"],
         [FacesCommand.Verb] = ["--json", "--help"],
     };
@@ -30,7 +35,8 @@ internal static class Usage
 
     /// <summary>Options that take a word after them.</summary>
     private static readonly string[] WithWord =
-        ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--strip", "--note", "--port", "--take", "--why"];
+        ["--out", "--evening", "--size", "--lines", "--minutes", "--hands", "--machine", "--measured", "--strip", "--note", "--port",
+            "--take", "--why", "--late"];
 
     private static readonly string[] WithNumber = ["--lines", "--minutes", "--hands", "--strip", "--port"];
 
@@ -106,12 +112,12 @@ internal static class Usage
     private static string Form(string verb) => verb switch
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
-        NamesCommand.Verb => "names JOB [--json]",
+        NamesCommand.Verb => "names JOB [--settle] [--json]",
         SewnCommand.Verb => "sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--by NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure] | --length LENGTH [--blank PLACES] [--scrap] | --scrap --mistake] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
-        PlansCommand.Verb => "plans JOB [--take MARK | --why MARK] [--json]",
+        PlansCommand.Verb => "plans JOB [--take MARK | --why MARK | --late PLACE] [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--thanks] [--playback] [--json]",
-        InviteCommand.Verb => "invite JOB [--json]",
+        InviteCommand.Verb => "invite JOB [--answers] [--json]",
         PublicCommand.Verb => "public JOB [--out DIR] [--json]",
         PageCommand.Verb => "page JOB [--port N] [--no-browser] [--lend]",
         SwatchCommand.Verb => "swatch JOB [--out DIR] [--measured LENGTH [--set]] [--json]",

@@ -37,7 +37,7 @@ internal sealed class MakeCommand(CliHost host) : Command<MakeCommand.Settings>
     internal class Settings : JobSettings
     {
         [CommandOption("--out <DIR>")]
-        [Description("The folder to make; the job's own folder “out” where it is not given.")]
+        [Description("The folder to make (default: JOB/out).")]
         public string? Out { get; init; }
 
         [CommandOption("--afresh")]

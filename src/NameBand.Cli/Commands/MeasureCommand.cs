@@ -22,7 +22,7 @@ internal sealed class MeasureCommand(CliHost host) : Command<MeasureCommand.Sett
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--size <HEIGHT>")]
-        [Description("Which of the machine's letter heights, such as \"8 mm\"; the first of letters.sizes where it is not given.")]
+        [Description("Which of the machine's letter heights, such as \"8 mm\" (default: the first of letters.sizes).")]
         public string? Size { get; init; }
 
         [CommandOption("--lines <COUNT>")]

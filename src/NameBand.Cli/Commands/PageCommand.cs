@@ -88,7 +88,7 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
         public required string Job { get; init; }
 
         [CommandOption("--port <N>")]
-        [Description("The port to answer on; a free one where it is not given.")]
+        [Description("The port to answer on (default: a free one).")]
         public int Port { get; init; }
 
         [CommandOption("--no-browser")]

@@ -25,7 +25,7 @@ internal sealed class PublicCommand(CliHost host) : Command<PublicCommand.Settin
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--out <DIR>")]
-        [Description("The folder to make; the job's own folder “public” where it is not given.")]
+        [Description("The folder to make (default: JOB/public).")]
         public string? Out { get; init; }
     }
 }

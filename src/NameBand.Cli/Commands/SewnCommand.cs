@@ -319,7 +319,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         public string? Note { get; init; }
 
         [CommandOption("--out <DIR>")]
-        [Description("The folder it was sewn from; the job's own folder “out” where it is not given.")]
+        [Description("The folder it was sewn from (default: JOB/out).")]
         public string? Out { get; init; }
     }
 }

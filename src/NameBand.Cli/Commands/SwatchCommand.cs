@@ -76,7 +76,7 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
         public bool Set { get; init; }
 
         [CommandOption("--out <DIR>")]
-        [Description("The swatch's folder; the job's own folder “swatch” where it is not given.")]
+        [Description("The swatch's folder (default: JOB/swatch).")]
         public string? Out { get; init; }
     }
 }

@@ -15,7 +15,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         string pieces = answer.TakenUp ?? Words.Count(answer.Hoopings, answer.Hooped ? "hooping" : "run");
         page.Line(
             $"{Words.Count(answer.Names, "name")} in {pieces}: {Words.Duration(answer.AllMinutes)}, hands and machine together. "
-            + "In eight cases of ten the truth lies within the range in brackets.");
+            + "The real time should fall in the range in brackets 8 times in 10.");
         if (answer.ElapsedMinutes < answer.AllMinutes.Likely - 1)
         {
             page.Line(
@@ -105,7 +105,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         string before = Words.Duration(new ToldFigure(pace.BeforeLowMinutes, pace.BeforeLikelyMinutes, pace.BeforeHighMinutes));
         string factor = pace.Factor.ToString("0.00", CultureInfo.InvariantCulture);
         page.Line(
-            $"{what}: {Words.Count(pace.Timed, Timed)} timed; each reckoned minute takes {factor}. Left to do: {now}; "
+            $"{what}: {Words.Count(pace.Timed, Timed)} timed; each calculated minute takes {factor}. Left to do: {now}; "
             + $"before anything was timed it was {before}.",
             2);
     }
@@ -128,7 +128,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         page.Line($"Bobbins: {answer.Bobbins} of {Words.Metres(answer.BobbinHoldsM)}", tone: Tone.Heading);
         if (answer.BobbinChanges.Any(c => c.Past))
         {
-            page.Line("Reckoned on from what your log says was sewn, in its order.", 2);
+            page.Line("Counted on from what your log says was sewn, in its order.", 2);
         }
 
         foreach (var change in answer.BobbinChanges.Where(c => !c.Past))

@@ -68,7 +68,7 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         string allowed = Words.Tied(answer.Allowed);
         double over = answer.DifferenceMm;
         return Math.Abs(over) < 0.05
-            ? $"{strips}: they agree ({allowed} a round is allowed)."
+            ? $"{strips}: they match, within {allowed} a round."
             : $"{strips}: {Off(over, "much", "little")} ({allowed} a round is allowed).";
     }
 
@@ -95,7 +95,7 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
 
     private static string Total(ToldFigure minutes, ToldFigure? atSetPace) => Words.Duration(minutes)
         + (atSetPace is { } set && set != minutes
-            ? $" by your own pace, what is sewn included; as reckoned without your log {Words.Duration(set)}" : "");
+            ? $" by your own pace, what is sewn included; without your log {Words.Duration(set)}" : "");
 
     /// <summary>What is still to do once something is sewn: by the person's own pace, where the log shows it.</summary>
     private IEnumerable<(string, string, Tone)> Left()
@@ -118,7 +118,7 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
     }
 
     private static string Part(ToldFigure now, ToldFigure? atSetPace) => Words.Duration(now)
-        + (atSetPace is { } set && set != now ? $" by your own pace; as reckoned without your log {Words.Duration(set)}" : "");
+        + (atSetPace is { } set && set != now ? $" by your own pace; without your log {Words.Duration(set)}" : "");
 
     private void PrintPerson()
     {

@@ -120,7 +120,7 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         double machine = Open.Sum(h => h.Minutes) + OpenNames.Sum(n => n.Minutes);
         string finishing = answer.FinishingMinutes switch
         {
-            null => "the work by hand is still ahead, from pressing to sewing down; run make to have it reckoned",
+            null => "the work by hand is still ahead, from pressing to sewing down; run make to calculate it",
             < 0.05 => "nothing is left of the work by hand",
             { } minutes => $"about {Words.Duration(minutes)} by hand is still ahead, from pressing to sewing down",
         };
@@ -130,9 +130,9 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         }
 
         return !isOpen ? $"none at the machine; {finishing}"
-            : machine == 0 ? $"the names that are left are sewn by hand, which hours reckons. After it {finishing}"
-            : $"{Words.Duration(machine)} at the machine, as the plan reckons it; "
-                + $"make reckons anew with your own pace. After it {finishing}";
+            : machine == 0 ? $"the names that are left are sewn by hand, which hours calculates. After it {finishing}"
+            : $"{Words.Duration(machine)} at the machine, as the plan has it; "
+                + $"make calculates it anew with your own pace. After it {finishing}";
     }
 
     private string Confirmation(ToldDeed said)

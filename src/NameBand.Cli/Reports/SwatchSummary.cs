@@ -33,8 +33,10 @@ internal static class SwatchSummary
         page.Gap();
         string likely = (answer.MarksApartMm * 0.992).ToString("0.#", CultureInfo.InvariantCulture);
         page.Line(
-            $"It is in {folder}. Print swatch-a4.pdf, or swatch-letter.pdf on American paper, sew, press, measure from cross to cross, "
-            + $"and say it: {Command(job, outFolder)} --measured {likely}");
+            $"It is in {folder}. Print swatch-a4.pdf, or swatch-letter.pdf on American paper. "
+            + "Sew it, press it, and measure from cross to cross. "
+            + "Then write what you measured:");
+        page.Verbatim($"  nameband {Command(job, outFolder)} --measured {likely}");
     }
 
     public static void Print(Page page, ShorteningAnswer answer, string job, string? outFolder)
@@ -54,7 +56,7 @@ internal static class SwatchSummary
         {
             (true, true) => "job.json had that figure already.",
             (true, false) => $"job.json now has it; it was {before}. Run make {Quoted(job)} again.",
-            _ => $"job.json reckons with {before}. To write it there: {Command(job, outFolder)} --measured {measured} --set",
+            _ => $"job.json allows for {before}. To write it there: {Command(job, outFolder)} --measured {measured} --set",
         });
     }
 

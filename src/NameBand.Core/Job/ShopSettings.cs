@@ -2,7 +2,7 @@ namespace NameBand.Job;
 
 /// <summary>How a shop sells things.</summary>
 /// <param name="Metric">Cloth by the metre (to the tenth), or by the yard (to the eighth).</param>
-/// <param name="ThreadWastePart">Thread lost in threading, breaks and tries: 10–15 % and 15–20 % are two thread makers' figures.</param>
+/// <param name="ThreadWastePart">Thread lost in threading, breaks and tries: 10 to 20 % is common practice, no source.</param>
 /// <param name="HoursPerNeedle">Common practice is a new needle every six to eight hours, no source.</param>
 public sealed record ShopSettings(
     bool Metric = true, double SpoolM = 500, double BobbinSpoolM = 1000, double ClothWidthMm = 1100, double BackingWidthMm = 500,

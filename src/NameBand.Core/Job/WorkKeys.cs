@@ -94,7 +94,7 @@ internal static class WorkKeys
 
     private static string Otherwise(string usual, string otherwise) => $"{usual}; {otherwise}";
 
-    private static NumberKey Price(string path) => new(path, null, 0, 1_000_000_000, "not reckoned");
+    private static NumberKey Price(string path) => new(path, null, 0, 1_000_000_000, "not counted");
 
     private static Common.Length Mm(double mm) => Common.Length.FromMm(mm);
 }

@@ -58,7 +58,8 @@ public static class ReadMeFirst
             4. Measure how long that hooping came out. Cloth gets shorter as it is sewn; this
 
             """);
-        text.Append(CultureInfo.InvariantCulture, $"   plan reckons with {plan.Shortening * 100:0.0##} % (strip.shortening in job.json). Write your own\n");
+        text.Append(CultureInfo.InvariantCulture,
+            $"   plan allows for {plan.Shortening * 100:0.0##} % (strip.shortening in job.json). Write your own\n");
         text.Append(
             """
                figure there and run the plan again.

@@ -124,7 +124,9 @@ internal static class Swatching
         return measuredMm > apartMm + ReadingErrorMm
             ? Problem.CannotUse(where, $"The marks were {was} apart and now measure {said}: cloth does not grow as it is sewn.", "Measure from the middle of one cross to the middle of the other, with the cloth flat and not stretched.")
             : measuredMm <= apartMm * (1 - MostPart)
-                ? Problem.CannotUse(where, $"The marks were {was} apart and now measure {said}: a tenth and more was lost, which no plan should reckon with.", "Measure again. If it is so, the cloth needs a firmer backing: sew the swatch again with that.")
+                ? Problem.CannotUse(where,
+                    $"The marks were {was} apart and now measure {said}: a tenth and more was lost, which no plan should allow for.",
+                    "Measure again. If it is so, the cloth needs a firmer backing: sew the swatch again with that.")
                 : null;
     }
 

@@ -30,7 +30,9 @@ public class SwatchTests
             + " Marks two crosses 100 mm apart Time about ",
             Regex(said), StringComparison.Ordinal);
         Assert.EndsWith(
-            "It is in JOB/swatch. Print swatch-a4.pdf, or swatch-letter.pdf on American paper, sew, press, measure from cross to cross, and say it: swatch JOB --measured 99.2",
+            "It is in JOB/swatch. Print swatch-a4.pdf, or swatch-letter.pdf on American paper. "
+            + "Sew it, press it, and measure from cross to cross. "
+            + "Then write what you measured: nameband swatch JOB --measured 99.2",
             said, StringComparison.Ordinal);
     }
 
@@ -171,7 +173,7 @@ public class SwatchTests
         Assert.Equal(0, said.Status);
         Assert.Equal(
             "Of 100 mm 99.2 mm are left: the shortening is 0.008, or 0.8 %. Half a millimetre misread makes it 0.005 more or less."
-            + " job.json reckons with 0.01. To write it there: swatch JOB --measured 99.2 --set",
+            + " job.json allows for 0.01. To write it there: swatch JOB --measured 99.2 --set",
             said.OutOnOneLine.Replace(folder.FullPath, "JOB", StringComparison.Ordinal));
         Assert.Equal(Job, File.ReadAllText(folder["job.json"]));
 
@@ -187,7 +189,7 @@ public class SwatchTests
 
     [Theory]
     [InlineData(2, "cloth does not grow", "--measured", "102")]
-    [InlineData(2, "no plan should reckon with", "--measured", "80")]
+    [InlineData(2, "no plan should allow for", "--measured", "80")]
     [InlineData(64, "--measured", "--measured", "much")]
     [InlineData(64, "farther apart than nothing", "--measured", "0")]
     [InlineData(64, "needs a word after it", "--measured")]

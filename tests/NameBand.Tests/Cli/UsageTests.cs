@@ -27,8 +27,8 @@ public class UsageTests
         { "make x y", "make takes one job, and “y” is one too many. A path with blanks in it stands in quotes.\n" + Make },
         { "make x -- y", "“--” means nothing to NameBand.\n" + Commands },
         { "hours x --evening", "--evening needs a word after it.\n" + Commands },
-        { "names", "names needs the path of a job's folder.\nWrite: nameband names JOB [--json]\n" },
-        { "names x --out y", "“--out” is not an option of names.\nWrite: nameband names JOB [--json]\n" },
+        { "names", "names needs the path of a job's folder.\nWrite: nameband names JOB [--settle] [--json]\n" },
+        { "names x --out y", "“--out” is not an option of names.\nWrite: nameband names JOB [--settle] [--json]\n" },
         { "sewn x twelve", "“twelve” is not the number of a hooping, nor of names with an n before it.\n" + Sewn },
         { "sewn x 12 --minutes soon", "--minutes needs a number after it, with a point as the decimal mark, and “soon” is none.\n" + Sewn },
         { "sewn x 12 --minutes 0", "Minutes are a number above 0 and up to 1440, with a point as the decimal mark.\n" + Commands },
@@ -47,8 +47,21 @@ public class UsageTests
     public void An_empty_word_is_refused(params string[] args) =>
         Assert.Equal((64, ""), (CliRun.Of(args).Status, CliRun.Of(args).Out));
 
+    /// <summary>From the list to the last stitch, in the help as in the README and in what is said of a mistyped command.</summary>
+    [Fact]
+    public void Commands_stand_in_the_order_of_the_work()
+    {
+        string[] verbs = ["names", "plans", "swatch", "measure", "invite", "make", "hours", "print", "page", "sewn", "public", "check",
+            "faces"];
+        string help = CliRun.Of("--help").Out;
+        string readme = House.Repository.Read("README.md");
+        Assert.Equal(verbs, verbs.OrderBy(v => help.IndexOf($"    {v} ", StringComparison.Ordinal)));
+        Assert.Equal(verbs, verbs.OrderBy(v => readme.IndexOf($"| `{v}", StringComparison.Ordinal)));
+        Assert.StartsWith("The commands are " + string.Join(", ", verbs[..^1]) + " and faces;", Usage.Commands, StringComparison.Ordinal);
+    }
+
     [Theory]
-    [InlineData("--help", "make <JOB>", "names <JOB>", "faces")]
+    [InlineData("--help", "names <JOB>", "make <JOB>", "faces")]
     [InlineData("make --help", "--out <DIR>", "--json", "<JOB>")]
     [InlineData("names --help", "--json", "<JOB>")]
     [InlineData("faces -h", "--json")]

@@ -18,7 +18,7 @@ public class ShoppingTests
         [], new Work([new WorkRow("stitching", Doer.Machine, WorkTime.EachHooping, "stitches", 1, hours * 60, WorkCause.MachinePace)]), needleM, bobbinM)
         { Bobbins = 4 };
 
-    /// <summary>Waste of 15 %: 540 m become 621 m. Source: a thread maker's consumption guide.</summary>
+    /// <summary>Waste of 15 %: 540 m become 621 m. 15 % is common practice, no source.</summary>
     [Fact]
     public void Thread_is_bought_in_whole_spools_with_the_published_waste()
     {

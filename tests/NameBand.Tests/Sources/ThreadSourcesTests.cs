@@ -51,8 +51,8 @@ public class ThreadSourcesTests
     }
 
     /// <summary>
-    /// Decorative stitching takes about 5 m of needle and 3 m of bobbin thread for 1000 stitches. Source: a thread maker's
-    /// glossary and spool table (22 yd for 4000 stitches, 250 yd for 44,000, 850 yd for 156,000), an average: only the split is taken from it.
+    /// Decorative stitching takes about 5 m of needle and 3 m of bobbin thread for 1000 stitches. Common practice,
+    /// no source: only the split between the two threads is taken from it.
     /// </summary>
     [Fact]
     public void The_split_of_embroidery_is_the_published_average()

@@ -24,7 +24,8 @@ public class TimeSourcesTests
 
     /// <summary>
     /// Standard minutes = basic minutes × (1 + allowance). Source: costnest.site: 0.90 × 1.10 × 1.15 = 1.1385 min. The
-    /// allowance is for a person's rest and belongs to hand work only. Source: Konz, Work Design, ch. 38.
+    /// allowance is for a person's rest and belongs to hand work only. Source, from memory: Konz, a
+    /// chapter of Fundamentals and Assessment Tools for Occupational Ergonomics.
     /// </summary>
     [Fact]
     public void Rest_is_allowed_on_hand_work_and_not_on_the_machine()

@@ -53,9 +53,10 @@ internal static class BuyingPage
         }
 
         flow.Text(plan.UnderStitchesPart is { } under
-            ? $"Cloth gets shorter as it is sewn: {Percent(under)} under the stitches are reckoned with, and nothing in the gaps, "
+            ? $"Cloth gets shorter as it is sewn: {Percent(under)} under the stitches are allowed for, and nothing in the gaps, "
                 + $"so {Percent(plan.Shortening)} of the whole strip. Measure your own when the backing is off and the strip is pressed and cold."
-            : $"Cloth gets shorter as it is sewn: {Percent(plan.Shortening)} are reckoned with. Measure your own on the first piece you sew.");
+            : $"Cloth gets shorter as it is sewn: {Percent(plan.Shortening)} are allowed for. "
+                + "Measure your own on the first piece you sew.");
     }
 
     private static string Percent(double part) => (part * 100).ToString("0.0##", CultureInfo.InvariantCulture) + " %";

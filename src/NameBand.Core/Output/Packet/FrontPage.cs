@@ -78,7 +78,7 @@ internal static class FrontPage
         double second = PageFlow.LeftMm + SquareMm + 8;
         Square(pages, second, top, InchSquareMm, "2 in");
         double textLeft = second + InchSquareMm + 7;
-        double y = pages.Wrapped(textLeft, top + 4, flow.RightMm - textLeft, "Printed at its own size?", 4.4);
+        double y = pages.Wrapped(textLeft, top + 4, flow.RightMm - textLeft, "Printed at actual size?", 4.4);
         pages.Wrapped(
             textLeft, y + 1, flow.RightMm - textLeft,
             "Print at 100 %, “actual size”, never “fit to page”. Lay a ruler on a square, along and down. If its side is not 5 cm, or 2 in, nothing else that is drawn is at true size either: set the printer right before you go on.", 3.7);

@@ -86,7 +86,7 @@ public sealed class OtherWaysPrintTests
         Assert.Equal(25.4 + 900 + (0.01 * sewnMm), cutMm, 0.05);
         string cut = FormattableString.Invariant($"{Common.Thousandths.Tenths(cutMm):0.0} mm");
         Assert.Contains($"With its ends it takes {cut} of the cloth, from 0.0 mm to {cut}: 12.7 mm before it to turn in, 12.7 mm after it to turn in.", text, StringComparison.Ordinal);
-        Assert.Contains("1.0 % under the stitches are reckoned with, and nothing in the gaps", text, StringComparison.Ordinal);
+        Assert.Contains("1.0 % under the stitches are allowed for, and nothing in the gaps", text, StringComparison.Ordinal);
         Assert.Contains("spray starch 1 can of 400 ml", text, StringComparison.Ordinal);
         Assert.Contains("Starch the strip before you rule it", text, StringComparison.Ordinal);
         Assert.Contains(report.Estimate!.Work.Rows, r => r is { Act: "stiffening the cloth", EachMinutes: > 3.5 });

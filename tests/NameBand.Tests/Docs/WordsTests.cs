@@ -1,0 +1,57 @@
+using System.Text.RegularExpressions;
+using NameBand.Tests.House;
+using Xunit;
+
+namespace NameBand.Tests.Docs;
+
+/// <summary>Each thing has one word: docs/words.md is held against what the code says to people, the page and docs.</summary>
+public sealed partial class WordsTests
+{
+    private static readonly string[] NotSaid = [.. Repository.Read("docs/words.md").Split('\n')
+        .Where(l => l.StartsWith("| ", StringComparison.Ordinal)).Skip(2).SelectMany(l => l.Split('|')[4].Split(','))
+        .Select(w => w.Trim()).Where(w => w.Length > 0)];
+
+    [Fact]
+    public void No_text_for_people_has_a_word_that_is_not_said()
+    {
+        Assert.True(NotSaid.Length >= 12, string.Join("; ", NotSaid));
+        var texts = Repository.Files("src", ".cs")
+            .SelectMany(Literals)
+            .Concat(Repository.Files("src", ".razor").Select(f => (f.Path, Text: Shown(f.Text))))
+            .Concat(Repository.Files("docs", ".md").Where(f => f.Path != "docs/words.md").Select(f => (f.Path, Text: f.Text)))
+            .Append((Path: "README.md", Text: Repository.Read("README.md")));
+        Assert.Equal([], texts.SelectMany(t => Found(t.Text).Select(w => $"{t.Path}: “{w}”")).Distinct());
+    }
+
+    /// <summary>The rule can fail.</summary>
+    [Theory]
+    [InlineData("The plan reckons with 1 %.", "reckons")]
+    [InlineData("Both strips: they agree (6 mm a round is allowed).", "they agree (")]
+    [InlineData("A rung goes from rail to rail.", "rung", "rail")]
+    [InlineData("The rail at the tape's nought.", "rail", "nought")]
+    [InlineData("A railing, brought; they agree.")]
+    public void A_word_that_is_not_said_is_found(string text, params string[] words) =>
+        Assert.Equal(words.Order(StringComparer.Ordinal), Found(text).Order(StringComparer.Ordinal));
+
+    [Fact]
+    public void Literals_are_read_and_comments_are_not() =>
+        Assert.Equal(["a nought", " of b"],
+            Literals(new SourceFile("x.cs", "/// \"nought\"\nSay(\"a nought\" + $\"{x} of b\"); // \"rail\""))
+            .Select(l => l.Text.Replace("{x}", "", StringComparison.Ordinal)));
+
+    private static IEnumerable<string> Found(string text) => NotSaid.Where(w =>
+        Regex.IsMatch(text, $@"(?<!\w){Regex.Escape(w)}{(char.IsLetter(w[^1]) ? @"(?!\w)" : "")}", RegexOptions.IgnoreCase));
+
+    /// <summary>What stands between quotation marks in a source file.</summary>
+    private static IEnumerable<(string Path, string Text)> Literals(SourceFile file) =>
+        file.Text.Split('\n').Select(l => l.TrimStart()).Where(l => !l.StartsWith("//", StringComparison.Ordinal))
+            .SelectMany(l => Literal().Matches(Comment().Replace(l, ""))).Select(m => (file.Path, m.Groups[1].Value));
+
+    private static string Shown(string razor) => razor.Split("@code", 2)[0];
+
+    [GeneratedRegex("\"((?:[^\"\\\\]|\\\\.)*)\"")]
+    private static partial Regex Literal();
+
+    [GeneratedRegex("; // .*$")]
+    private static partial Regex Comment();
+}

@@ -28,6 +28,7 @@ return args switch
     ["letter-prior", var project] => LetterFaces.MakePrior(project),
     ["letter-own"] => OwnWays.Run(),
     ["letter-widths", .. var rest] => WidthFigures.Run(rest),
+    ["public", .. var rest] => PublicFigures.Run(rest),
     ["banner", .. var rest] => BannerRun.Run(rest),
     _ => Usage(),
 };
@@ -59,6 +60,7 @@ static int Usage()
     Console.Error.WriteLine("            letter-prior PROJECT");
     Console.Error.WriteLine("            letter-own");
     Console.Error.WriteLine("            letter-widths [MACHINES [folds|splits] [known|picked|unknown|blanks|feed]…]");
+    Console.Error.WriteLine("            public [NAMES]…");
     Console.Error.WriteLine("            banner [PROJECT FOLDER [SEED]]");
     return 64;
 }

@@ -15,11 +15,14 @@ internal static class PublicPhotos
     /// <summary>More would show nothing more on a screen; our choice.</summary>
     private const long MostBytes = 300_000;
 
+    /// <summary>What stands about photos in the page's text: of all, and of each with its names.</summary>
+    private const long TextBytes = 4_000, TextBytesOfEach = 1_000;
+
     /// <param name="pageBytes">Of the page without photos.</param>
     public static ImmutableArray<PublicPhoto> Of(LaidOut made, WebConsent consent, long pageBytes, List<Problem> problems)
     {
         ImmutableArray<PhotoFile> files = [.. PhotoFiles.In(made.Job.Folder, made.Plan, problems).Where(f => MayBeShown(made, consent, f, problems))];
-        long room = (long)(RoomFor(made.Plan.NameCount) - pageBytes) * 3 / 4;
+        long room = (long)(RoomFor(made.Plan.NameCount) - pageBytes - TextBytes - (TextBytesOfEach * files.Length)) * 3 / 4;
         var photos = ImmutableArray.CreateBuilder<PublicPhoto>();
         for (int i = 0; i < files.Length; i++)
         {

@@ -131,6 +131,61 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
         }
     }
 
+    /// <summary>
+    /// Photos of noise, the worst there is for a JPEG: large ones are made smaller, and of too many the last ones are told.
+    /// </summary>
+    [Fact]
+    public void The_page_stays_under_its_size_with_photos()
+    {
+        using var job = new TemporaryFolder();
+        foreach (string file in Directory.GetFiles(sewn.Folder.FullPath, "*", SearchOption.AllDirectories)
+            .Select(f => Path.GetRelativePath(sewn.Folder.FullPath, f)))
+        {
+            if (!file.StartsWith("photos", StringComparison.Ordinal) && !file.StartsWith("public", StringComparison.Ordinal))
+            {
+                Directory.CreateDirectory(Path.GetDirectoryName(job[file])!);
+                job.With(file, File.ReadAllBytes(sewn.Folder[file]));
+            }
+        }
+
+        Directory.CreateDirectory(job["photos"]);
+        for (int i = 0; i < 6; i++)
+        {
+            job.With($"photos/hooping-1-{i:00}.jpg", Noise(760, 570, i));
+        }
+
+        var few = Bander.Public(job.FullPath);
+        Assert.Equal(6, few.Photos);
+        Assert.InRange(new FileInfo(Path.Combine(few.Folder!, "index.html")).Length, 1_000_000, 2_000_000);
+
+        byte[] small = Noise(280, 210, 99);
+        for (int i = 6; i < 66; i++)
+        {
+            job.With($"photos/hooping-1-{i:00}.jpg", small);
+        }
+
+        var many = Bander.Public(job.FullPath);
+        Assert.InRange(new FileInfo(Path.Combine(many.Folder!, "index.html")).Length, 1_000_000, 2_000_000);
+        int told = many.Problems.Count(p =>
+            p.Found.StartsWith("There is no room for this photo: with it the page would have more than 2.0 MB.", StringComparison.Ordinal));
+        Assert.Equal(66, many.Photos + told);
+        Assert.InRange(told, 1, 65);
+    }
+
+    private static byte[] Noise(int wide, int high, int seed)
+    {
+        var random = new Random(seed);
+        using var image = new Image<Rgb24>(wide, high);
+        for (int i = 0; i < wide * high; i++)
+        {
+            image[i % wide, i / wide] = new Rgb24((byte)random.Next(256), (byte)random.Next(256), (byte)random.Next(256));
+        }
+
+        using var stream = new MemoryStream();
+        image.SaveAsJpeg(stream);
+        return stream.ToArray();
+    }
+
     private List<(int[] Names, byte[] Jpeg, int Wide, int High)> Photos()
     {
         string page = File.ReadAllText(Path.Combine(sewn.Report.Folder!, "index.html"));

@@ -5,6 +5,9 @@ namespace NameBand.Estimating;
 /// <summary>A hooping, the minutes it keeps a machine at its set pace, and those of the hands that are at work on it.</summary>
 public readonly record struct HoopingTime(int Number, double MachineMinutes, double HandMinutes = 0)
 {
+    /// <summary>The cloth it lies on, which several people do not share; 0: it is nobody's matter.</summary>
+    public int Cloth { get; init; }
+
     /// <summary>Minutes with a machine of its own pace, which does not make hands slower.</summary>
     public double TakesMinutes(SewingMachine machine) => (MachineMinutes * machine.Factor) + HandMinutes;
 }

@@ -4,8 +4,8 @@ namespace NameBand.Estimating;
 
 /// <summary>
 /// Fills the evenings of several people. They begin together: what comes before is shared among those who do hand work, then
-/// whoever sews takes whole pieces, each at a machine of her own as far as there are machines, then the rest is shared
-/// again. Pieces are begun in their order along the cloth.
+/// whoever sews takes the hoopings of whole cloths, each at a machine of her own as far as there are machines, then the rest is shared
+/// again. Hoopings are begun in their order along the cloth.
 /// </summary>
 internal sealed class PeopleDiary
 {
@@ -17,6 +17,7 @@ internal sealed class PeopleDiary
     private readonly IReadOnlyList<SewingMachine> _machines;
     private readonly EveningLengths _lengths;
     private readonly LinkedList<HoopingTime> _pieces;
+    private readonly ImmutableDictionary<int, PersonEvenings> _owners;
     private readonly Queue<OtherTask> _before;
     private readonly Queue<OtherTask> _after;
     private readonly List<Sitting> _sittings = [];
@@ -26,6 +27,7 @@ internal sealed class PeopleDiary
         _machines = machines;
         _lengths = lengths;
         _pieces = new LinkedList<HoopingTime>(pieces);
+        _owners = ClothShares.Of(pieces, lengths.People);
         _before = new Queue<OtherTask>(other.Before.Where(t => t.Minutes > Slight));
         _after = new Queue<OtherTask>(other.After.Where(t => t.Minutes > Slight));
     }
@@ -50,7 +52,7 @@ internal sealed class PeopleDiary
         double now = Pour(_before, [.. all.Where(s => s.Person.DoesHands)], 0, s => s.Before);
         if (_before.Count == 0)
         {
-            now = Sew([.. all.Where(s => s.Person.DoesMachine && s.LengthMinutes - now > Slight).OrderByDescending(s => s.LengthMinutes).Take(_machines.Count)], now);
+            now = Sew([.. all.Where(s => s.Person.DoesMachine && s.LengthMinutes - now > Slight && Next(s) is not null).OrderByDescending(s => s.LengthMinutes).Take(_machines.Count)], now);
         }
 
         if (_before.Count + _pieces.Count == 0)
@@ -70,7 +72,7 @@ internal sealed class PeopleDiary
         {
             var (seat, machine) = (seats[i], _machines[i]);
             double room = seat.LengthMinutes - now, used = 0;
-            while (_pieces.First is { Value: var piece })
+            while (Next(seat) is { Value: var piece } node)
             {
                 double minutes = piece.TakesMinutes(machine);
                 bool isAlone = used == 0 && IsTooLong(piece) && room > LongestMinutes - Slight;
@@ -82,7 +84,7 @@ internal sealed class PeopleDiary
                 seat.Hoopings.Add(piece.Number);
                 seat.Machine = machine.Name;
                 used += minutes;
-                _pieces.RemoveFirst();
+                _pieces.Remove(node);
                 if (isAlone)
                 {
                     break;
@@ -94,6 +96,18 @@ internal sealed class PeopleDiary
         }
 
         return end;
+    }
+
+    /// <summary>The next hooping that is hers: of a cloth of hers, or of none.</summary>
+    private LinkedListNode<HoopingTime>? Next(Seat seat)
+    {
+        var node = _pieces.First;
+        while (node is not null && _owners.TryGetValue(node.Value.Cloth, out var owner) && owner != seat.Person)
+        {
+            node = node.Next;
+        }
+
+        return node;
     }
 
     /// <summary>Longest evening of anybody who sews.</summary>

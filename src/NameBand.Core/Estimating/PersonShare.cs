@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace NameBand.Estimating;
 
 /// <summary>What one of several people does of a job, over all her evenings.</summary>
-/// <param name="Hoopings">Whole pieces, in their order along the cloth.</param>
+/// <param name="Hoopings">Those of whole cloths, in the order of their numbers.</param>
 public sealed record PersonShare(string Person, ImmutableArray<int> Hoopings, ImmutableArray<OtherTask> Before, ImmutableArray<OtherTask> After, double Minutes, int Evenings)
 {
     /// <summary>In the order in which they first sit down; none where one person does it all.</summary>

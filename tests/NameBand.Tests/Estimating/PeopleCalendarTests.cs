@@ -84,6 +84,33 @@ public sealed class PeopleCalendarTests
         }
     }
 
+    /// <summary>
+    /// A cloth is one maker's from its first hooping to its last, and the cloths are shared out so that, by their minutes, nobody's share
+    /// could be done sooner: every way to share them is looked at.
+    /// </summary>
+    [Fact]
+    public void Whole_cloths_go_to_one_person_each_and_no_other_share_is_done_sooner()
+    {
+        var random = new Random(198);
+        for (int i = 0; i < 120; i++)
+        {
+            int cloths = random.Next(1, 6), people = random.Next(2, 4), number = 0;
+            PersonEvenings[] who = [.. Enumerable.Range(0, people).Select(p => new PersonEvenings($"p{p}", Alike(60 * random.Next(1, 4)), true, true))];
+            HoopingTime[] hoopings = [.. Enumerable.Range(1, cloths).SelectMany(c => Enumerable.Range(0, random.Next(1, 6)).Select(_ => new HoopingTime(++number, random.Next(5, 30)) { Cloth = c }))];
+            var plan = EveningPlanner.Over(hoopings, Machines(people), EveningWeek.Of([.. who]).From(new DateOnly(2027, 1, 4)));
+            var whose = plan.Sittings.SelectMany(s => s.Hoopings.Select(h => (hoopings[h - 1].Cloth, s.Person))).Distinct().ToList();
+            Assert.Equal(hoopings.Select(h => h.Number), plan.Sittings.SelectMany(s => s.Hoopings).Order());
+            Assert.Equal(cloths, whose.Count);
+
+            double[] minutes = [.. Enumerable.Range(1, cloths).Select(c => hoopings.Where(h => h.Cloth == c).Sum(h => h.MachineMinutes))];
+            double soonest = Enumerable.Range(0, (int)Math.Pow(people, cloths))
+                .Min(way => Longest([.. Enumerable.Range(0, cloths).Select(c => way / (int)Math.Pow(people, c) % people)]));
+            Assert.Equal(soonest, Longest([.. whose.OrderBy(w => w.Cloth).Select(w => w.Person[1] - '0')]), 9);
+
+            double Longest(int[] owner) => Enumerable.Range(0, people).Max(p => owner.Select((o, c) => o == p ? minutes[c] : 0).Sum() / who[p].Minutes[0]);
+        }
+    }
+
     [Fact]
     public void A_job_is_laid_onto_the_days_of_two_people_with_a_test_name_to_match()
     {

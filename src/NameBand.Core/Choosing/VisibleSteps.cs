@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Numerics;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
@@ -120,15 +121,25 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
         return Widths.Where(w => Math.Abs(w - now) > 1e-6 && Math.Abs(w - now) < WidthStepMm + 1e-6).Select(w => Cut(from, w));
     }
 
-    /// <summary>Names keep the gap of her job, or one that is as wide as the letters are high.</summary>
+    /// <summary>
+    /// Names keep the gap of her job, or one that is as wide as the letters are high; of short lists, which are laid out quickly, one between
+    /// these two is tried too.
+    /// </summary>
     private IEnumerable<VisibleChoice> OtherGaps(VisibleChoice from, BandJob job, StripPlan plan)
     {
-        double narrow = Math.Ceiling(NarrowGapFactor * plan.LetterHeightMm * 2) / 2;
-        if (job.Lettering.Gap is not { } gap || gap.Mm > narrow + 1e-6)
+        double now = job.Lettering.Gap?.Mm ?? JobDefaults.GapFactor * plan.LetterHeightMm;
+        double[] factors = plan.NameCount <= FewNames ? [NarrowGapFactor, MiddleGapFactor] : [NarrowGapFactor];
+        foreach (double gap in factors.Select(f => Math.Ceiling(f * plan.LetterHeightMm * 2) / 2).Distinct())
         {
-            yield return written.With(from, Text(JobKeys.Gap, narrow));
+            if (gap < now - 1e-6)
+            {
+                yield return written.With(from, Text(JobKeys.Gap, gap));
+            }
         }
     }
+
+    private const double MiddleGapFactor = 1.25;
+    private const int FewNames = 100;
 
     private IEnumerable<VisibleChoice> OtherHeights(VisibleChoice from, BandJob job, StripPlan plan)
     {
@@ -150,7 +161,7 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     private IEnumerable<VisibleChoice> OtherPieces(VisibleChoice from, BandJob job, StripPlan plan)
     {
         double longest = plan.Rounds.Select(r => r.LengthMm).DefaultIfEmpty(0).Max();
-        for (int pieces = 1; pieces <= MostPieces && job.IsHooped; pieces++)
+        foreach (int pieces in job.IsHooped ? Pieces(plan) : [])
         {
             double length = Math.Ceiling(longest / pieces / 10) * 10;
             if (pieces == 1)
@@ -163,6 +174,22 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
             }
         }
     }
+
+    /// <summary>
+    /// How many pieces of a round are tried: one, two and three; as few as fill all lanes of all cloths, where as many strips lie side by
+    /// side as the field may hold; of curved strips, which nest the closer the shorter they are, one and two more than there are.
+    /// </summary>
+    internal static IEnumerable<int> Pieces(StripPlan plan)
+    {
+        int rounds = Math.Max(1, plan.Rounds.Length);
+        int now = plan.Cloths.Sum(c => c.Pieces.Length) / rounds;
+        double room = plan.FieldAcrossMm - plan.Hem.Strip.SewingZoneMm;
+        int lanes = 1 + (int)Math.Max(0, Math.Floor(room / plan.Hem.Strip.CutWidthMm));
+        var even = Enumerable.Range(2, Math.Max(0, lanes - 1)).Select(l => l / (int)BigInteger.GreatestCommonDivisor(l, rounds));
+        return Enumerable.Range(1, MostPieces).Concat(plan.Hem.IsCurved ? [now + 1, now + 2] : even).Where(p => p <= MostEvenPieces).Distinct();
+    }
+
+    private const int MostEvenPieces = 8;
 
     private IEnumerable<JobEdit> Way(Way way)
     {

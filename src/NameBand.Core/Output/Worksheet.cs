@@ -17,7 +17,8 @@ public static class Worksheet
     private static readonly ImmutableArray<string> Header =
         ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "last_number", "ends_at_mm", "strip", "mark", "plan", "stitches", "minutes", "done"];
 
-    public static void Write(Stream stream, StripPlan plan, Estimate estimate)
+    /// <param name="frame">Name of the plan's own frame; empty: it has none.</param>
+    public static void Write(Stream stream, StripPlan plan, Estimate estimate, string frame = "")
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true)
         {
@@ -25,7 +26,8 @@ public static class Worksheet
         };
         var header = plan.Hem.IsCurved ? Header.Insert(Header.IndexOf("stitches"), "arc_off_line_mm") : Header;
         header = plan.Threads.AreSeveral ? header.Insert(header.IndexOf("stitches"), "threads") : header;
-        writer.WriteLine(CsvText.Row([.. header]));
+        bool isMixed = plan.Hoopings.Any(h => h.Frame is not null);
+        writer.WriteLine(CsvText.Row([.. isMixed ? header.Add("frame") : header]));
         string planMark = SheetMarks.Of(plan);
         var figures = estimate.Hoopings.ToDictionary(f => f.Number);
         foreach (var hooping in plan.Hoopings)
@@ -57,7 +59,7 @@ public static class Worksheet
                     string.Join(" | ", segment.Names.Select(n => Tenths(plan.LetterHeightMm * n.Lettered.Standing.HeightFactor)).Distinct()),
                     segment.LastName is { } last ? Whole(last.Order) : "",
                     segment.LastName is { } ends ? Tenths(ends.EndMm) : "",
-                    .. plan.FrameOf(hooped) is { } frame ? new[] { Tenths(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
+                    .. plan.FrameOf(hooped) is { } bent ? new[] { Tenths(bent.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
                     StripWords.Of(i, strips.Count),
                     SheetMarks.Of(plan, hooping),
                     planMark,
@@ -65,6 +67,7 @@ public static class Worksheet
                     i == 0 ? Whole(figure.Stitches) : "",
                     i == 0 ? Tenths(estimate.OwnMinutes(figure)) : "",
                     "",
+                    .. isMixed ? new[] { hooping.Frame?.Name ?? frame } : [],
                 ]));
             }
         }

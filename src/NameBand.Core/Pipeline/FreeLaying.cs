@@ -52,7 +52,7 @@ internal static class FreeLaying
     private static NamesRead? Mixed(NamesRead names)
     {
         var job = names.Job;
-        if (job.Frame is not { } own || names.Beside is not { } choice || !job.Traits.FollowsCoordinates || job.HasSeveralWays)
+        if (job.Frame is not { } own || names.Beside is not { } choice || !job.Ways.All(w => WayTraits.Of(w).FollowsCoordinates || !job.IsHoopedIn(w)))
         {
             return null;
         }

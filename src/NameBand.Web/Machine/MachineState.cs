@@ -189,6 +189,11 @@ internal static class MachineState
     private static IEnumerable<string> WatchLines(TableSnapshot now, Hooping hooping, int index)
     {
         var names = hooping.Segments.SelectMany(s => s.Segment.Names).ToDictionary(n => n.Order, n => n.Lettered.Name.Text);
+        if (now.Laid is { } laidOut && laidOut.Plan.Hoopings.Any(h => h.Frame is not null))
+        {
+            yield return $"Hoop it in the frame “{hooping.Frame?.Name ?? laidOut.Job.Frame?.Name}”.";
+        }
+
         if (now.Figures is not { } figures)
         {
             yield break;

@@ -188,6 +188,10 @@ public sealed class FreeChoiceTests
         Assert.Equal(
             Bander.Reckon(folder.FullPath).Estimate!.Work.Rows.Where(r => r.Act.StartsWith("hooping and setting straight in the frame “small”", StringComparison.Ordinal)).Sum(r => r.Count),
             small.Length);
+        string[] rows = File.ReadAllLines(folder["out/worksheet.csv"]);
+        Assert.EndsWith(",done,frame", rows[0], StringComparison.Ordinal);
+        Assert.Equal(
+            mixed.Plan.Hoopings.SelectMany(h => h.Segments.Select(_ => h.Frame?.Name ?? "large")), rows.Skip(1).Select(r => r[(r.LastIndexOf(',') + 1)..]));
         var run = CliRun.Of("make", folder.FullPath);
         Assert.Contains($"{small.Length} of them in the frame “small”, 130 × 100 mm", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(1, SewingDeed.Sewn, 8), () => { }).Said);

@@ -65,7 +65,7 @@ internal sealed class NeedlePathSewing : IPieceSewing
     public StripPlan PlanOf(Hooping hooping) => _made.Plan;
 
     public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate) =>
-        [(OutPaths.Worksheet, stream => Worksheet.Write(stream, _made.Plan, estimate))];
+        [(OutPaths.Worksheet, stream => Worksheet.Write(stream, _made.Plan, estimate, _made.Job.Frame?.Name ?? ""))];
 
     public ImmutableArray<string> ReadMe => ReadMeFirst.Parts(_made.Plan, _made.Job.Strip.SewnBeforeCutting);
 }

@@ -3,6 +3,7 @@ using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Pieces;
 
 namespace NameBand.Choosing;
 
@@ -36,7 +37,7 @@ internal sealed class FreeBound
     /// <summary>A frame, or the field that the job gives.</summary>
     /// <param name="Minutes">Of a hooping in it, all but the marks.</param>
     /// <param name="FirstMinutes">What each of the first hoopings takes more.</param>
-    private sealed record Field(double LengthMm, int Lanes, double MountMinutes, double Minutes, double FirstMinutes);
+    private sealed record Field(double LengthMm, double AcrossMm, int Lanes, double MountMinutes, double Minutes, double FirstMinutes);
 
     private FreeBound(BandJob job, StripPlan plan)
     {
@@ -64,7 +65,7 @@ internal sealed class FreeBound
         double leastMarks = MarkChoice.IsFree(_job) ? MarkChoice.LeastHoopingMinutes(_job) : marks;
         double taken = hooped.Sum(h => FieldOf(h).Minutes + marks)
             + hooped.Take(StartingValues.FirstHoopings).Sum(h => FieldOf(h).FirstMinutes);
-        double needed = Math.Max(
+        double needed = Nested(f => f.Minutes + leastMarks) ?? Math.Max(
             OnCloths(strips.Select(s => Alone(s, f => f.Minutes + leastMarks))),
             strips.Sum(s => Alone(s, f => (f.Minutes + leastMarks) / f.Lanes)));
         double first = Math.Min(StartingValues.FirstHoopings, OnCloths(segments)) * _fields.Min(f => f.FirstMinutes);
@@ -84,7 +85,7 @@ internal sealed class FreeBound
         double mount = frame.MountMinutes ?? _job.Hands.HoopingMinutes;
         double first = frame.FirstMountMinutes ?? (mount + _job.Hands.FirstHoopingsMinutes - _job.Hands.HoopingMinutes);
         return new Field(
-            FlatCloth.FieldMm(frame.Along.Mm, _plan.SpareMm), LanesIn(frame.Across.Mm), mount,
+            FlatCloth.FieldMm(frame.Along.Mm, _plan.SpareMm), frame.Across.Mm, LanesIn(frame.Across.Mm), mount,
             ((mount + _job.Hands.BackingMinutesPerPiece) * Rest) + (_job.Machine.SecondsToStart / 60), Math.Max(0, first - mount) * Rest);
     }
 
@@ -92,15 +93,60 @@ internal sealed class FreeBound
 
     private int LanesIn(double acrossMm)
     {
-        if (!_job.Strip.SewnBeforeCutting || _plan.Hem.IsCurved)
+        if (!_job.Strip.SewnBeforeCutting)
         {
             return 1;
+        }
+
+        if (_plan.Hem.IsCurved)
+        {
+            return Most(Lanes.MostNested(_plan.Hem, acrossMm, -_plan.MarkYMm + SegmentCutter.MarkArmMm));
         }
 
         double outside = Math.Max(_plan.Hem.Strip.SewingZoneMm / 2, -_plan.MarkYMm + SegmentCutter.MarkArmMm);
         double between = acrossMm - (2 * outside);
         int most = between < 0 ? 1 : 1 + (int)Math.Floor((between / _job.Strip.CutWidth.Mm) + SlightMm);
-        return _job.Layout.AreLanesFree || _job.Layout.Lanes is null ? most : Math.Min(most, _job.Layout.Lanes.Value);
+        return Most(most);
+
+        int Most(int most) => _job.Layout.AreLanesFree || _job.Layout.Lanes is null ? most : Math.Min(most, _job.Layout.Lanes.Value);
+    }
+
+    /// <summary>
+    /// Least sum for curved strips, however they are shared out to cloths on which they nest; null for straight ones, and for more strips
+    /// than can all be looked at.
+    /// </summary>
+    private double? Nested(Func<Field, double> price)
+    {
+        ImmutableArray<StripPiece> pieces = [.. _plan.Cloths.SelectMany(c => c.Pieces).Where(p => NamesOn(p).Length > 0)];
+        if (!_plan.Hem.IsCurved || pieces.Length > NestedSharing.MostPieces
+            || BentCover.Places(pieces.Select(p => NamesOn(p).Length).OrderDescending().Take(2)) > BentCover.MostPlaces)
+        {
+            return null;
+        }
+
+        return new NestedSharing(pieces.Length, _fields.Max(f => f.Lanes), OnOneCloth).Least;
+
+        double OnOneCloth(int cloth)
+        {
+            StripPiece[] on = [.. NestedSharing.Of(cloth).Select(i => pieces[i])];
+            if (on.Length == 1)
+            {
+                return Alone(NamesOn(on[0]), price);
+            }
+
+            on = [.. NestedArcs.FromAbove(on, p => StripCurve.Of(_plan.Hem, p.Round)!).Select((p, l) => p with { Lane = l + 1 })];
+            var sizing = new Sizing("", _plan.Hem, _plan.FieldAlongMm, _plan.FieldAcrossMm, _plan.SpareMm, 0, _plan.Shortening, null)
+            {
+                MarkReachMm = -_plan.MarkYMm + SegmentCutter.MarkArmMm,
+            };
+            var nest = PieceEnds.Nest(sizing, on);
+            double[][] Angles(Func<PlacedName, double> at) =>
+                [.. on.Select((p, l) => NamesOn(p).Select(n => nest.AngleRad(l, _plan.OnClothMm(at(n) - p.StartMm))).ToArray())];
+            return new BentCover(
+                nest, Angles(n => n.StartMm), Angles(n => n.EndMm),
+                [.. _fields.OrderByDescending(f => f.LengthMm).Select(f => new ArcField(f.LengthMm, f.LengthMm, f.AcrossMm, price(f)))],
+                    segmentWork: 0).LeastWork();
+        }
     }
 
     private PlacedName[] NamesOn(StripPiece piece) =>

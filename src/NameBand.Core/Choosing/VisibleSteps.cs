@@ -122,8 +122,8 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     }
 
     /// <summary>
-    /// Names keep the gap of her job, or one that is as wide as the letters are high; of short lists, which are laid out quickly, one between
-    /// these two is tried too.
+    /// Names keep the gap of her job, or one that is as wide as the letters are high; of short lists, which are
+    /// laid out quickly, one between these two is tried too.
     /// </summary>
     private IEnumerable<VisibleChoice> OtherGaps(VisibleChoice from, BandJob job, StripPlan plan)
     {
@@ -186,7 +186,8 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
         double room = plan.FieldAcrossMm - plan.Hem.Strip.SewingZoneMm;
         int lanes = 1 + (int)Math.Max(0, Math.Floor(room / plan.Hem.Strip.CutWidthMm));
         var even = Enumerable.Range(2, Math.Max(0, lanes - 1)).Select(l => l / (int)BigInteger.GreatestCommonDivisor(l, rounds));
-        return Enumerable.Range(1, MostPieces).Concat(plan.Hem.IsCurved ? [now + 1, now + 2] : even).Where(p => p <= MostEvenPieces).Distinct();
+        return Enumerable.Range(1, MostPieces).Concat(plan.Hem.IsCurved ? [now + 1, now + 2] : even).Where(p => p <= MostEvenPieces)
+            .Distinct();
     }
 
     private const int MostEvenPieces = 8;

@@ -21,7 +21,8 @@ internal static class ClothShares
     {
         PersonEvenings[] sew = [.. people.Where(p => p.DoesMachine && p.Minutes.Sum() > 0)];
         var cloths = hoopings.Where(h => h.Cloth > 0).GroupBy(h => h.Cloth)
-            .Select(g => (Cloth: g.Key, Minutes: g.Sum(Minutes), Longest: g.Max(Minutes))).OrderByDescending(c => c.Minutes).ThenBy(c => c.Cloth).ToList();
+            .Select(g => (Cloth: g.Key, Minutes: g.Sum(Minutes), Longest: g.Max(Minutes))).OrderByDescending(c => c.Minutes)
+                .ThenBy(c => c.Cloth).ToList();
         if (sew.Length == 0)
         {
             return ImmutableDictionary<int, PersonEvenings>.Empty;

@@ -49,7 +49,8 @@ public static class EveningWork
         double each = left.Length == 0 ? 0
             : (sewing.Where(r => r.By == Doer.Hands).Sum(r => r.Minutes.Likely) - left.Sum(Hands)) / left.Length;
         var clothOf = plan.Hoopings.ToDictionary(h => h.Number, h => h.Cloth);
-        return [.. left.Select(f => new HoopingTime(f.Number, f.MachineMinutes, Math.Max(0, Hands(f) + each)) { Cloth = clothOf[f.Number] })];
+        return [.. left
+            .Select(f => new HoopingTime(f.Number, f.MachineMinutes, Math.Max(0, Hands(f) + each)) { Cloth = clothOf[f.Number] })];
 
         double Hands(HoopingFigures f) => (f.TimedHandMinutes * (estimate.OwnPace?.HandFactor ?? 1)) + f.OtherHandMinutes;
     }

@@ -9,9 +9,7 @@ namespace NameBand.Estimating;
 /// </summary>
 internal sealed class NamePlaces
 {
-    private readonly List<(Box Box, int Order)> _places = [];
-
-    private BentFrame? _frame;
+    private readonly List<(Box Box, int Order, (BentFrame Frame, Point At)? Bent)> _places = [];
 
     public static NamePlaces Of(Hooping hooping, StripPlan plan)
     {
@@ -19,11 +17,12 @@ internal sealed class NamePlaces
         double half = plan.Hem.Strip.FinishedWidthMm / 2;
         foreach (var segment in hooping.Segments)
         {
-            places._frame = plan.FrameOf(segment);
+            (BentFrame, Point)? bent = plan.FrameOf(segment) is { } frame ? (frame, new Point(segment.XMm, segment.YMm)) : null;
+            var (x, y) = bent is null ? (segment.XMm, segment.YMm) : (0, 0);
             foreach (var name in segment.Segment.Names)
             {
-                double left = segment.XMm + plan.OnClothMm(name.StartMm - segment.Segment.StartMm);
-                places._places.Add((new Box(left, segment.YMm - half, left + name.WidthMm, segment.YMm + half), name.Order));
+                double left = x + plan.OnClothMm(name.StartMm - segment.Segment.StartMm);
+                places._places.Add((new Box(left, y - half, left + name.WidthMm, y + half), name.Order, bent));
             }
         }
 
@@ -33,15 +32,17 @@ internal sealed class NamePlaces
     /// <summary>Number of the name whose place holds the point; null beside all of them, as for an alignment mark or a motif.</summary>
     public int? OrderAt(Point at)
     {
-        if (_frame is { } frame)
+        var needle = at;
+        (BentFrame, Point)? last = null;
+        foreach (var (box, order, bent) in _places)
         {
-            var (along, y) = frame.Unbent(at);
-            at = new Point(along, y);
-        }
+            double slight = bent is null ? Slight : TurnedMm;
+            if (bent is { } own && bent != last)
+            {
+                var (along, y) = own.Frame.Unbent(needle - own.At);
+                (at, last) = (new Point(along, y), bent);
+            }
 
-        double slight = _frame is null ? Slight : TurnedMm;
-        foreach (var (box, order) in _places)
-        {
             if (at.XMm >= box.LeftMm - slight && at.XMm <= box.RightMm + slight && at.YMm >= box.BottomMm && at.YMm <= box.TopMm)
             {
                 return order;

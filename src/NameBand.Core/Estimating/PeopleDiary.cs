@@ -52,7 +52,9 @@ internal sealed class PeopleDiary
         double now = Pour(_before, [.. all.Where(s => s.Person.DoesHands)], 0, s => s.Before);
         if (_before.Count == 0)
         {
-            now = Sew([.. all.Where(s => s.Person.DoesMachine && s.LengthMinutes - now > Slight && Next(s) is not null).OrderByDescending(s => s.LengthMinutes).Take(_machines.Count)], now);
+            now = Sew(
+                [.. all.Where(s => s.Person.DoesMachine && s.LengthMinutes - now > Slight && Next(s) is not null)
+                    .OrderByDescending(s => s.LengthMinutes).Take(_machines.Count)], now);
         }
 
         if (_before.Count + _pieces.Count == 0)

@@ -37,6 +37,7 @@ internal static class PlanSnap
                             Segment = bySegment[s.Segment.Number].Segment,
                             XMm = Snap(s.XMm),
                             YMm = Snap(s.YMm),
+                            LiesMm = s.LiesMm is { } lies ? Snap(lies) : null,
                         }),
                     ],
                 }),

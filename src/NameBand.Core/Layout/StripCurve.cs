@@ -91,6 +91,20 @@ public readonly record struct BentFrame(StripCurve Curve, double LengthMm)
     /// </summary>
     public double MarkChordYMm(double markYMm, double inMm) => YAtMm(markYMm, inMm);
 
+    /// <summary>The box about all that lies between two heights above the centre line, from the segment's left end on.</summary>
+    /// <param name="flatMm">Length of flat cloth along the lower finished edge.</param>
+    public Box Reach(double flatMm, double topMm, double bottomMm)
+    {
+        // An arc lies highest or lowest at the middle, where it runs along x, and else at its ends.
+        var box = Box.Empty;
+        foreach (double along in (ReadOnlySpan<double>)[0, LengthMm / 2, flatMm])
+        {
+            box = box.Include(At(along, topMm)).Include(At(along, bottomMm));
+        }
+
+        return box;
+    }
+
     /// <summary>How far the arc of the marks' line is from the ruled line between the two marks at its middle.</summary>
     public double MarkBowMm(double markYMm, double inMm) => Math.Abs(YAtMm(markYMm, ChordMm / 2) - YAtMm(markYMm, inMm));
 }

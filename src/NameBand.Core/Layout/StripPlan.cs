@@ -79,7 +79,14 @@ public sealed record Round(int Number, double LengthMm, double HemMm, double Gap
 }
 
 /// <summary>A segment as it lies in a hooping: its left end at <paramref name="XMm"/>, its strip's centre line at <paramref name="YMm"/>.</summary>
-public sealed record HoopedSegment(Round Round, Segment Segment, double XMm, double YMm);
+public sealed record HoopedSegment(Round Round, Segment Segment, double XMm, double YMm)
+{
+    /// <summary>
+    /// Where it starts on the flat cloth along its own strip, from the cut left end; null: as far from where the hooping does as it lies
+    /// in it. Curved strips beside each other have each its own arc.
+    /// </summary>
+    public double? LiesMm { get; init; }
+}
 
 /// <summary>One placing of the cloth in the hoop.</summary>
 public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments)
@@ -315,7 +322,7 @@ public sealed record StripPlan(
     public double OnClothMm(double finishedMm) => Flat.OnClothMm(finishedMm);
 
     /// <summary>Where a segment starts, counted from the cut left end of its piece of flat cloth.</summary>
-    public static double OnClothMm(Hooping hooping, HoopedSegment hooped) => hooping.OnClothMm + hooped.XMm;
+    public static double OnClothMm(Hooping hooping, HoopedSegment hooped) => hooped.LiesMm ?? (hooping.OnClothMm + hooped.XMm);
 
     /// <summary>Where a segment ends, counted from the cut left end of its piece of flat cloth.</summary>
     public double EndOnClothMm(Hooping hooping, HoopedSegment hooped) => OnClothMm(hooping, hooped) + OnClothMm(hooped.Segment.LengthMm);

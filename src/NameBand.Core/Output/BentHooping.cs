@@ -8,20 +8,30 @@ namespace NameBand.Output;
 internal static class BentHooping
 {
     public static void Draw(
-        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, BentFrame frame, CaptionFace face, double bottom, double top, bool sewnBeforeCutting)
+        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double bottom, double top,
+        bool sewnBeforeCutting)
     {
-        var hooped = hooping.Segments[0];
         ClothWeave.At(page.PixelsPerMm).Lay(
             picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Dyes.WasteAt : Dyes.TableAt);
-        var bent = new BentStrip(picture, page, plan.Hem.Strip, frame);
-        bent.Cloth();
-        bent.Lines(sewnBeforeCutting);
-        bent.Tape(face, StripPlan.OnClothMm(hooping, hooped));
-        if (hooping.HasNeedlePath)
+        var strips = hooping.Segments.Select(s => (Hooped: s, Page: page.From(s.XMm, s.YMm)))
+            .Select(s => (s.Hooped, s.Page, Bent: new BentStrip(picture, s.Page, plan.Hem.Strip, plan.FrameOf(s.Hooped)!.Value))).ToList();
+        strips.ForEach(s => s.Bent.Cloth());
+        foreach (var (hooped, own, bent) in strips)
         {
-            RuledLine(picture, page, plan, hooped, bent, face);
-        }
+            bent.Lines(sewnBeforeCutting);
+            bent.Tape(face, StripPlan.OnClothMm(hooping, hooped));
+            if (hooping.HasNeedlePath)
+            {
+                RuledLine(picture, own, plan, hooped, bent, face);
+            }
 
+            Numbers(picture, own, plan, hooped, face);
+        }
+    }
+
+    private static void Numbers(Picture picture, ProofPage page, StripPlan plan, HoopedSegment hooped, CaptionFace face)
+    {
+        var frame = plan.FrameOf(hooped)!.Value;
         foreach (var name in hooped.Segment.Names)
         {
             double middle = plan.OnClothMm(name.StartMm - hooped.Segment.StartMm) + (name.WidthMm / 2);
@@ -44,10 +54,11 @@ internal static class BentHooping
             page.Y(frame.YAtMm(-plan.Hem.Strip.CutWidthMm / 2, frame.ChordMm / 2)) + cap + page.Px(2), cap, Dyes.Madder, 0.5);
     }
 
-    public static string Words(StripPlan plan, Hooping hooping, BentFrame frame)
+    public static string Words(StripPlan plan, Hooping hooping, HoopedSegment hooped, string which)
     {
-        var hooped = hooping.Segments[0];
-        string curve = FormattableString.Invariant($"curved, radius {plan.Hem.RadiusMm(hooped.Round.Number):0} mm");
+        var frame = plan.FrameOf(hooped)!.Value;
+        string curve = FormattableString.Invariant(
+            $"{(which.Length > 0 ? which + ", " : "")}curved, radius {plan.Hem.RadiusMm(hooped.Round.Number):0} mm");
         string marks = FormattableString.Invariant(
             $"; between the marks the arc is {frame.MarkBowMm(plan.MarkYMm, hooped.Segment.MarkArmMm):0.0} mm off the ruled line");
         return $"{curve}{(hooping.HasNeedlePath ? marks : "")}; tape along the lower edge";

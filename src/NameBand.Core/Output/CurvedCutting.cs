@@ -19,16 +19,21 @@ internal static class CurvedCutting
         {
             // Read upright, a strip whose centre lies above hangs like a bowl; here it is turned round to stand as an arch.
             double sign = band.Curve.CentreIsAbove ? -1 : 1;
-            double from = ((piece.OnClothMm - piece.StartAllowanceMm) / band.Curve.RadiusMm) - half;
-            double to = ((piece.OnClothMm + plan.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm) / band.Curve.RadiusMm) - half;
+            var lane = band.LaneOf(piece);
+            double from = ((piece.OnClothMm - piece.StartAllowanceMm) / lane.Curve.RadiusMm) + lane.LeftRad;
+            double to = ((piece.OnClothMm + plan.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm) / lane.Curve.RadiusMm) + lane.LeftRad;
             var (left, right) = sign > 0 ? (from, to) : (-to, -from);
             double reach = plan.Hem.Strip.CutWidthMm / 2;
-            Fill(band.Curve.CentreRadiusMm - reach, band.Curve.CentreRadiusMm + reach, left, right, Dyes.ThreadAt + 20);
-            Fill(band.Curve.CentreRadiusMm - reach + LineMm, band.Curve.CentreRadiusMm + reach - LineMm, left + line, right - line, Dyes.CottonAt);
-            double top = y + band.Curve.CentreRadiusMm;
+            double centre = y + (sign * lane.CentreMm);
+            Strip(reach, left, right, Dyes.ThreadAt + 20);
+            Strip(reach - LineMm, left + line, right - line, Dyes.CottonAt);
+            double top = centre + lane.Curve.CentreRadiusMm;
             face.Set(
                 picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}"), page.X(x), page.Y(top) + (page.CapPx(13 * size) / 2.0),
                 page.CapPx(13 * size), Dyes.Ink, 0.5);
+
+            void Strip(double half, double from, double to, byte colour) => FillRing(
+                picture, page, (x, centre), (lane.Curve.CentreRadiusMm - half, lane.Curve.CentreRadiusMm + half), (from, to), colour);
         }
 
         void Fill(double inner, double outer, double from, double to, byte colour) =>
@@ -42,7 +47,7 @@ internal static class CurvedCutting
             $"cloth {cloth.Number}: a piece of a ring, radius {band.OuterRadiusMm:0} mm outside and {band.InnerRadiusMm:0} mm inside, in a rectangle {band.LengthMm:0} × {band.HeightMm:0} mm; hoopings {(cloth.Hoopings.IsEmpty ? "none" : FormattableString.Invariant($"{cloth.Hoopings[0]} to {cloth.Hoopings[^1]}"))}");
         foreach (var piece in cloth.Pieces)
         {
-            var edges = CurvedEdges.Of(plan, piece, band.Curve);
+            var edges = CurvedEdges.Of(plan, piece, band.LaneOf(piece).Curve);
             yield return FormattableString.Invariant(
                 $"    piece {piece.Number}, cut after sewing: lower cut edge {edges.LowerMm:0} mm at radius {edges.LowerRadiusMm:0} mm, upper cut edge {edges.UpperMm:0} mm at radius {edges.UpperRadiusMm:0} mm");
             yield return FormattableString.Invariant($"    the grain runs along it at its middle, and at {edges.GrainRad * 180 / Math.PI:0}° to it at its ends: there it gives, do not pull it");

@@ -45,9 +45,9 @@ public static class HoopingProof
 
         page.Write(png, picture =>
         {
-            if (frame is { } bent)
+            if (frame is not null)
             {
-                BentHooping.Draw(picture, page, plan, hooping, bent, face, bottom, top + TapeMeasure.WidthMm, sewnBeforeCutting);
+                BentHooping.Draw(picture, page, plan, hooping, face, bottom, top + TapeMeasure.WidthMm, sewnBeforeCutting);
                 DrawField(picture, page, field);
             }
             else
@@ -255,9 +255,9 @@ public static class HoopingProof
             };
         }
 
-        if (plan.FrameOf(hooping.Segments[0]) is { } frame)
+        for (int i = 0; i < strips.Count && plan.Hem.IsCurved; i++)
         {
-            yield return BentHooping.Words(plan, hooping, frame);
+            yield return BentHooping.Words(plan, hooping, strips[i], StripWords.Of(i, strips.Count));
         }
 
         bool isLikeness = Likeness.IsIn(hooping.Segments.SelectMany(s => s.Segment.Names));

@@ -107,7 +107,8 @@ public static class EarlierPlanFile
         new(0, motif.Text, new RowRef("", 0), Mm(motif.StartMm), Mm(motif.WidthMm), Mm(motif.BaselineYMm));
 
     internal static EarlierHooping Hooping(WrittenHooping hooping) => new(
-        hooping.Number, [.. hooping.Segments.Select(s => new EarlierHooped(s.Number, Mm(s.XMm), Mm(s.YMm)))],
+        hooping.Number,
+        [.. hooping.Segments.Select(s => new EarlierHooped(s.Number, Mm(s.XMm), Mm(s.YMm), s.OnClothMm is { } lies ? Mm(lies) : null))],
         hooping.MadeFrom ?? "", hooping.NeedlePathPrint ?? "", hooping.ProofPrint ?? "", hooping.Cloth, Mm(hooping.OnClothMm))
     {
         Frame = hooping.Frame is { AlongMm: > 0, AcrossMm: > 0 } frame

@@ -58,6 +58,7 @@ internal static class HoopingScribe
             Number = hooped.Segment.Number,
             XMm = Thousandths.Mm(hooped.XMm),
             YMm = Thousandths.Mm(hooped.YMm),
+            OnClothMm = hooped.LiesMm is { } lies ? Thousandths.Mm(lies) : null,
             ChordMm = frame is { } chord ? Thousandths.Mm(chord.ChordMm) : null,
             BowMm = frame is { } bow ? Thousandths.Mm(bow.BowMm) : null,
             RuledLineYMm = frame is null ? null : Thousandths.Mm(plan.RuledLineYMm(hooped)),

@@ -78,6 +78,11 @@ public static class SheetMarks
         {
             var segment = hooped.Segment;
             Add(said, segment.Number, hooped.Round.Number, hooped.XMm, hooped.YMm, plan.OnClothMm(segment.LengthMm));
+            if (hooped.LiesMm is { } lies)
+            {
+                Add(said, lies);
+            }
+
             foreach (var name in segment.NamesAndMotifs)
             {
                 said.Append(name.Lettered.Name.Text).Append('\n');

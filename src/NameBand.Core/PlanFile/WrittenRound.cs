@@ -218,6 +218,9 @@ public sealed record WrittenHooped
 
     public required decimal YMm { get; init; }
 
+    /// <summary>Where it starts along its own strip, where curved strips lie beside each other.</summary>
+    public decimal? OnClothMm { get; init; }
+
     /// <summary>From end to end of the centre line, where the strip is cut to the curve, as are the members below.</summary>
     public decimal? ChordMm { get; init; }
 

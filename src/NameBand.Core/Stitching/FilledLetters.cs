@@ -47,7 +47,8 @@ internal sealed class FilledLetters(Fabric fabric, double letterHeightMm)
             foreach (var name in placed.Segment.NamesAndMotifs)
             {
                 double x = plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
-                var arc = plan.FrameOf(placed) is { } frame ? new LetterArc(frame, x + (name.WidthMm / 2), name, letterHeightMm) : null;
+                var arc = plan.FrameOf(placed) is { } frame
+                    ? new LetterArc(frame, x + (name.WidthMm / 2), name, letterHeightMm, new Point(placed.XMm, placed.YMm)) : null;
                 Add(name.Lettered, new Point(placed.XMm + x, placed.YMm + name.BaselineYMm), steps, arc);
             }
         }

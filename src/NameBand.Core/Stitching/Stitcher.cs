@@ -128,7 +128,8 @@ public sealed class Stitcher
             foreach (var name in placed.Segment.NamesAndMotifs.Where(isNow))
             {
                 double x = plan.OnClothMm(name.StartMm - placed.Segment.StartMm);
-                var arc = plan.FrameOf(placed) is { } frame ? new LetterArc(frame, x + (name.WidthMm / 2), name, _letterHeightMm) : null;
+                var arc = plan.FrameOf(placed) is { } frame
+                    ? new LetterArc(frame, x + (name.WidthMm / 2), name, _letterHeightMm, new Point(placed.XMm, placed.YMm)) : null;
                 AddName(name.Lettered, new Point(placed.XMm + x, placed.YMm + name.BaselineYMm), writer, arc);
             }
         }

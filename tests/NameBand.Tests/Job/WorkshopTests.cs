@@ -111,8 +111,11 @@ public sealed partial class WorkshopTests : IDisposable
     [InlineData("""[1]""", "takes a group of keys", "Write for example")]
     [InlineData("""{ "format": 2, "machines": [] }""", "of format 2", "newer NameBand")]
     [InlineData("""{ "machines": [{ "name": "a", "takes": ["keys"] }, { "name": "A", "takes": ["keys"] }] }""", "Two machines are called “A”", "a name of its own")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": { "tusday": "2h" } }] }""", "does not know the key people[1].evenings.tusday", "Did you mean tuesday?")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": { "lanternday": "2h" } }] }""", "does not know the key people[1].evenings.lanternday", "monday, tuesday, wednesday, thursday, friday, saturday, sunday")]
+    [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": { "tusday": "2h" } }] }""",
+        "does not know the key people[1].evenings.tusday", "Did you mean tuesday?")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": { "lanternday": "2h" } }] }""",
+            "does not know the key people[1].evenings.lanternday", "monday, tuesday, wednesday, thursday, friday, saturday, sunday")]
     [InlineData("""{ "machines": [{ "name": "a" }] }""", "does not say what this machine takes", "\"takes\": [\"coordinates\"]")]
     [InlineData("""{ "machines": [{ "name": "a", "takes": ["coordinate"] }] }""", "machines[1].takes[1] takes", "Did you mean \"coordinates\"?")]
     [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"], "wached": true }] }""", "does not know the key machines[1].wached", "Did you mean watched?")]

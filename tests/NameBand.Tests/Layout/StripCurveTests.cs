@@ -136,8 +136,8 @@ public class StripCurveTests
     public void Lanes_are_answered_and_a_piece_that_bends_too_far_gets_a_length_that_would_do()
     {
         var job = Curved().WithHeight(8);
-        var lanes = Lay(job with { Layout = job.Layout with { Lanes = 2 } });
-        Assert.Contains(lanes.Problems, p => p.Where.Key == "strip.lanes" && p.Mend.Contains("\"lanes\": 1", StringComparison.Ordinal));
+        var lanes = Lay(job with { Layout = job.Layout with { Lanes = 4 } });
+        Assert.Contains(lanes.Problems, p => p.Where.Key == "strip.lanes" && p.Mend.Contains("\"lanes\": 2", StringComparison.Ordinal));
 
         var whole = Lay(job with { Layout = job.Layout with { Piece = Length.FromMm(3660) } });
         var problem = Assert.Single(whole.Problems, p => p.Where.Key == "strip.piece");

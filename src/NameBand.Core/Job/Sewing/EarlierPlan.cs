@@ -44,7 +44,8 @@ public sealed record EarlierRound(int Number, double LengthMm, double HemMm, dou
     public string ProofPrint { get; init; } = "";
 }
 
-public sealed record EarlierHooped(int Segment, double XMm, double YMm);
+/// <param name="OnClothMm">Where it starts along its own strip, where curved strips lie beside each other; else null.</param>
+public sealed record EarlierHooped(int Segment, double XMm, double YMm, double? OnClothMm = null);
 
 public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Segments, string MadeFrom, string PathPrint, string ProofPrint, int Cloth, double OnClothMm)
 {

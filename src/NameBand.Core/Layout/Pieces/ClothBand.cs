@@ -1,6 +1,12 @@
+using System.Collections.Immutable;
 using NameBand.Garment;
 
 namespace NameBand.Layout;
+
+/// <summary>One of the strips nested on a band.</summary>
+/// <param name="CentreMm">How much higher the centre of its arcs lies than that of the band, as the names are read.</param>
+/// <param name="LeftRad">Angle about its own centre at which its lower finished edge meets the cut left end of the band.</param>
+public sealed record BandLane(StripCurve Curve, double CentreMm, double LeftRad);
 
 /// <summary>A cloth for a curved piece of strip: itself a piece of a ring about the same centre, wide enough for the hoop.</summary>
 /// <param name="Curve">Of the strip along its middle.</param>
@@ -20,6 +26,13 @@ public sealed record ClothBand(StripCurve Curve, double ArcMm, double WidthMm)
         double arc = piece.OnClothMm + flat.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm + spare;
         return new ClothBand(curve, arc, isCutFirst ? pitchMm : Math.Max(fieldAcrossMm + (2 * ClothLayoutMeasures.BesideFieldMm), pitchMm));
     }
+
+    /// <summary>The strips nested on it, from above; empty for one, which lies along its middle.</summary>
+    public ImmutableArray<BandLane> Lanes { get; init; } = [];
+
+    /// <summary>The arcs on which a piece lies, which may be one of several: its curve, how much higher its centre lies as it is
+    /// read, and the angle of the cut left end.</summary>
+    public BandLane LaneOf(StripPiece piece) => Lanes.IsEmpty ? new BandLane(Curve, 0, -AngleRad / 2) : Lanes[piece.Lane - 1];
 
     public double AngleRad => ArcMm / Curve.RadiusMm;
 

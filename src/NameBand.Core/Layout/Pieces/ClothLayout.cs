@@ -40,7 +40,10 @@ internal sealed class ClothLayout(
     {
         if (job.Layout.AreLanesFree)
         {
-            return FreeLanes.Share([.. laid.SelectMany(r => PieceCutter.Cut(r, 1, sizing.Hem))], lanes);
+            ImmutableArray<RoundPart> free = [.. laid.SelectMany(r => PieceCutter.Cut(r, 1, sizing.Hem))];
+            bool isSharedBest = sizing.Hem.IsCurved && lanes > 1 && free.Length is > 1 and <= NestedSharing.MostPieces
+                && BentCover.Places(free.Select(p => p.Names.Length).OrderDescending().Take(lanes)) <= BentCover.MostPlaces;
+            return Nestable(isSharedBest ? Best(free) : FreeLanes.Share(free, lanes));
         }
 
         var parts = new List<RoundPart>();
@@ -54,19 +57,44 @@ internal sealed class ClothLayout(
             }
         }
 
-        return [.. parts.Chunk(lanes).Select(c => c.ToList())];
+        return Nestable([.. parts.Chunk(lanes).Select(c => c.ToList())]);
     }
+
+    private List<List<RoundPart>> Best(ImmutableArray<RoundPart> parts)
+    {
+        return [.. new NestedSharing(parts.Length, lanes, Work).Cloths().Select(c => c.Select(i => parts[i]).ToList())];
+
+        double Work(int set)
+        {
+            List<RoundPart> on = [.. NestedArcs.FromAbove(NestedSharing.Of(set).Select(i => parts[i].Hooped()), CurveOf)];
+            return Nested(on, [.. on.Select((p, l) => Piece(p, l, 0, 0, on))]).LeastWork();
+        }
+    }
+
+    /// <summary>Curved strips from above as they nest closest; those with more names than can all be looked at lie alone.</summary>
+    private List<List<RoundPart>> Nestable(List<List<RoundPart>> cloths) => !sizing.Hem.IsCurved ? cloths
+        :
+        [
+            .. cloths.SelectMany(c => BentCover.Places(c.Select(p => p.Names.Length)) > BentCover.MostPlaces
+                ? c.Select(p => new List<RoundPart> { p }) : [[.. NestedArcs.FromAbove(c, CurveOf)]]),
+        ];
+
+    private StripCurve CurveOf(RoundPart part) => StripCurve.Of(sizing.Hem, part.Round.Number)!;
 
     private void LayCloth(List<RoundPart> parts)
     {
         List<RoundPart> hooped = [.. parts.Select(p => p.Hooped())];
-        double[] offsets = LaneCutter.Offsets(hooped, sizing);
+        bool isNested = sizing.Hem.IsCurved && (parts.Count > 1 || !smaller.IsEmpty);
+        double[] offsets = isNested ? new double[parts.Count] : LaneCutter.Offsets(hooped, sizing);
         double end = job.Layout.EndCloth.Mm;
-        var pieces = parts.Select((p, l) => Piece(p, l, offsets[l], end, parts)).ToImmutableArray();
+        var pieces = parts.Select((p, l) => Piece(p, l, offsets[l], end, parts) with { Number = ++_piece }).ToImmutableArray();
+        pieces = isNested ? PieceEnds.Nested(job, sizing, pieces) : pieces;
         var numbers = new List<int>();
-        foreach (var (field, shares) in LaneCutter.Cut(hooped, offsets, sizing, smaller.Select(s => s.Field)))
+        foreach (var (field, shares) in isNested ? Nested(hooped, pieces).Cut()
+            : LaneCutter.Cut(hooped, offsets, sizing, smaller.Select(s => s.Field)))
         {
-            Add(Hoop(hooped, pieces, offsets, shares, field == 0 ? null : smaller[field - 1].Frame));
+            var frame = field == 0 ? null : smaller[field - 1].Frame;
+            Add(shares.Length > 1 && isNested ? Hoop(hooped, pieces, shares, frame) : Hoop(hooped, pieces, offsets, shares, frame));
         }
 
         foreach (var (part, piece) in parts.Zip(pieces))
@@ -96,14 +124,14 @@ internal sealed class ClothLayout(
         // All starts stand in line before their offsets, however much cloth each needs for its seam.
         double widest = beside.Max(p => PieceEnds.BeforeMm(job, sizing.Hem, isFirst: p.StartMm <= 0));
         return new StripPiece(
-            ++_piece, part.Round.Number, part.StartMm, part.LengthMm, _cloths.Count + 1, lane + 1, end + widest + offset, before, after);
+            0, part.Round.Number, part.StartMm, part.LengthMm, _cloths.Count + 1, lane + 1, end + widest + offset, before, after);
     }
 
     private Hooping Hoop(
         List<RoundPart> parts, ImmutableArray<StripPiece> pieces, double[] offsets, ImmutableArray<LaneCutter.Share> shares, Frame? frame)
     {
-        var held = frame is null ? sizing : sizing with { FieldAlongMm = frame.Along.Mm, FieldAcrossMm = frame.Across.Mm };
-        var items = _motifs.Add(parts, offsets, shares, held.HoopingOnClothMm);
+        var held = In(frame);
+        var items = _motifs.Add(parts, offsets, shares, i => HoopedMotifs.AreWithin(i, held.HoopingOnClothMm));
         double left = items.Min(i => i.LeftMm);
         double right = items.Max(i => i.RightMm);
         double slack = Math.Max(0, held.HoopingOnClothMm - (right - left));
@@ -134,6 +162,52 @@ internal sealed class ClothLayout(
             OnClothMm = first.OnCloth,
             Frame = frame,
         };
+    }
+
+    private BentCover Nested(List<RoundPart> parts, ImmutableArray<StripPiece> pieces)
+    {
+        var nest = PieceEnds.Nest(sizing, pieces);
+        double gap = parts.Max(p => p.Round.GapMm);
+        return new BentCover(
+            nest, [.. parts.Select((p, l) => p.Names.Select(n => Angle(l, n.StartMm)).ToArray())],
+            [.. parts.Select((p, l) => p.Names.Select(n => Angle(l, n.EndMm)).ToArray())],
+            [FieldOf(null, 1), .. smaller.Select(s => FieldOf(s.Frame, s.Field.Work))]);
+
+        double Angle(int lane, double atMm) => nest.AngleRad(lane, sizing.Flat.OnClothMm(atMm - parts[lane].StartMm));
+
+        // Where motifs stand in gaps, room for one is left at both ends, or it would be sewn nowhere.
+        ArcField FieldOf(Frame? frame, double work) => ArcField.Of(In(frame), work) is var field && sizing.Motif is null ? field
+            : field with { AlongMm = field.AlongMm - (Lanes.MotifRoom * sizing.Flat.OnClothMm(gap)) };
+    }
+
+    private Sizing In(Frame? frame) => frame is null ? sizing
+        : sizing with { FieldAlongMm = frame.Along.Mm, FieldAcrossMm = frame.Across.Mm };
+
+    /// <summary>Several curved strips in one hooping: their segments reach over the same angles, so that their chords are
+    /// parallel.</summary>
+    private Hooping Hoop(List<RoundPart> parts, ImmutableArray<StripPiece> pieces, ImmutableArray<LaneCutter.Share> shares, Frame? frame)
+    {
+        var nest = PieceEnds.Nest(sizing, pieces);
+        var field = ArcField.Of(In(frame), 1);
+        var items = _motifs.Add(parts, new double[parts.Count], shares, i => nest.Extent(Spans(i), field) is not null);
+        var (from, to) = nest.Extent(Spans(items), field)!.Value;
+        int first = shares.Select(s => s.Lane).MinBy(l => nest.LiesAt(l, shares[0].Lane, from, to).XMm);
+        var hooped = new List<HoopedSegment>();
+        foreach (var (share, item) in shares.Zip(items))
+        {
+            var part = parts[share.Lane];
+            double start = part.StartMm + sizing.Flat.FinishedMm(nest.FromStartMm(share.Lane, from));
+            var extent = (start, nest.LengthMm(share.Lane, from, to));
+            var (segment, onCloth) = Lay(part, pieces[share.Lane], extent, part.Names.Slice(share.First, share.Count), item.Motifs);
+            var at = nest.LiesAt(share.Lane, first, from, to);
+            hooped.Add(segment with { XMm = at.XMm, YMm = at.YMm, LiesMm = onCloth });
+        }
+
+        ImmutableArray<HoopedSegment> inOrder = [.. hooped.OrderBy(h => h.XMm).ThenByDescending(h => h.YMm)];
+        return new Hooping(_hoopings.Count + 1, inOrder) { Cloth = _cloths.Count + 1, OnClothMm = inOrder[0].LiesMm!.Value, Frame = frame };
+
+        List<ArcSpan> Spans(IReadOnlyList<HoopedItem> items) => [.. shares.Zip(items).Select(p => new ArcSpan(
+            p.First.Lane, nest.AngleRad(p.First.Lane, p.Second.LeftMm), nest.AngleRad(p.First.Lane, p.Second.RightMm)))];
     }
 
     /// <summary>Names beside hooped ones that need no hoop: one run, and its place on the cloth.</summary>

@@ -20,36 +20,45 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
     private readonly HashSet<PlacedName> _done = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>For each share the names and motifs of its lane; together they lie in one field.</summary>
-    /// <param name="fieldMm">Of flat cloth, of the frame that the hooping is sewn in.</param>
+    /// <param name="isHeld">Whether the field of the frame that the hooping is sewn in holds all of it.</param>
     public ImmutableArray<HoopedItem> Add(
-        IReadOnlyList<RoundPart> lanes, IReadOnlyList<double> offsetsMm, ImmutableArray<LaneCutter.Share> shares, double fieldMm)
+        IReadOnlyList<RoundPart> lanes, IReadOnlyList<double> offsetsMm, ImmutableArray<LaneCutter.Share> shares,
+        Func<HoopedItem[], bool> isHeld)
     {
         var items = shares.Select(s => Inside(lanes[s.Lane], offsetsMm[s.Lane], s)).ToArray();
-        double left = items.Min(i => i.LeftMm);
-        double right = items.Max(i => i.RightMm);
         for (int k = 0; k < items.Length && _gaps is not null; k++)
         {
             var (lane, offset, share) = (lanes[shares[k].Lane], offsetsMm[shares[k].Lane], shares[k]);
             if (After(lane, share.First + share.Count - 1) is { } behind && SegmentCutter.FitsField(items[k].First, behind, sizing)
-                && OnClothEnd(lane, offset, behind) - left <= fieldMm + Sizing.SlightMm)
+                && Holds(k,
+                    items[k] with { Last = behind, RightMm = OnClothEnd(lane, offset, behind), Motifs = items[k].Motifs.Add(behind) }))
             {
-                items[k] = items[k] with { Last = behind, RightMm = OnClothEnd(lane, offset, behind), Motifs = items[k].Motifs.Add(behind) };
-                right = Math.Max(right, items[k].RightMm);
                 _done.Add(lane.Names[share.First + share.Count - 1]);
             }
 
             if (After(lane, share.First - 1) is { } ahead && !_done.Contains(lane.Names[share.First - 1])
                 && SegmentCutter.FitsField(ahead, items[k].Last, sizing)
-                && right - OnCloth(lane, offset, ahead) <= fieldMm + Sizing.SlightMm)
+                && Holds(k,
+                    items[k] with { First = ahead, LeftMm = OnCloth(lane, offset, ahead), Motifs = items[k].Motifs.Insert(0, ahead) }))
             {
-                items[k] = items[k] with { First = ahead, LeftMm = OnCloth(lane, offset, ahead), Motifs = items[k].Motifs.Insert(0, ahead) };
-                left = Math.Min(left, items[k].LeftMm);
                 _done.Add(lane.Names[share.First - 1]);
             }
         }
 
         return [.. items];
+
+        bool Holds(int k, HoopedItem more)
+        {
+            HoopedItem[] with = [.. items];
+            with[k] = more;
+            items = isHeld(with) ? with : items;
+            return items == with;
+        }
     }
+
+    /// <summary>Whether straight strips' names and motifs lie in a field so long.</summary>
+    public static bool AreWithin(HoopedItem[] items, double fieldMm) =>
+        items.Max(i => i.RightMm) - items.Min(i => i.LeftMm) <= fieldMm + Sizing.SlightMm;
 
     private HoopedItem Inside(RoundPart lane, double offset, LaneCutter.Share share)
     {

@@ -11,16 +11,40 @@ internal static class Lanes
     /// <summary>Strips lie edge to edge, a cut width apart; only their ink and marks must lie in the field.</summary>
     public static int Most(BandJob job, Sizing sizing, double markYMm)
     {
-        if (!job.Strip.SewnBeforeCutting || sizing.Hem.IsCurved || MarksReachNext(job, sizing, markYMm))
+        if (!job.Strip.SewnBeforeCutting || MarksReachNext(job, sizing, markYMm))
         {
             return 1;
+        }
+
+        if (sizing.Hem.IsCurved)
+        {
+            return job.IsHooped && AreFlatEnough(sizing.Hem) ? MostNested(sizing.Hem, sizing.FieldAcrossMm, sizing.MarkReachMm) : 1;
         }
 
         return Math.Max(1, Held(job, sizing, markYMm, sizing.FieldAcrossMm));
     }
 
+    /// <summary>Of curved strips so many lie on one cloth: each moves those above it farther aside at the ends.</summary>
+    private const int MostCurved = 3;
+
+    /// <summary>From its middle a piece may turn so far: beyond a quarter of a circle nothing nests.</summary>
+    private const double MostHalfRad = 1.2;
+
+    /// <summary>
+    /// How many curved strips a field may hold: nowhere do they lie closer than they are wide. Most fields hold fewer, and only towards the
+    /// ends of pieces as many.
+    /// </summary>
+    public static int MostNested(HemPlan hem, double acrossMm, double markReachMm)
+    {
+        double between = acrossMm - (hem.Strip.SewingZoneMm / 2) - markReachMm;
+        return Math.Clamp(1 + (int)Math.Floor((between / hem.Strip.CutWidthMm) + 1e-9), 1, MostCurved);
+    }
+
+    private static bool AreFlatEnough(HemPlan hem) =>
+        Enumerable.Range(1, hem.FixedRounds ?? 1).All(r => (hem.LongestPieceMm(r) ?? 0) / 2 / hem.RadiusMm(r) <= MostHalfRad);
+
     /// <summary>Two halves of a gap, and two of a motif, in gaps.</summary>
-    private const double MotifRoom = 1.2;
+    public const double MotifRoom = 1.2;
 
     /// <summary>How many strips beside each other have ink and marks in a field; 0 where not even one has.</summary>
     private static int Held(BandJob job, Sizing sizing, double markYMm, double acrossMm)
@@ -34,12 +58,11 @@ internal static class Lanes
     /// <param name="gapMm">Widest gap: where motifs stand in gaps, room for one is left at both ends, or it would be sewn nowhere.</param>
     public static ImmutableArray<(Frame Frame, CoverField Field)> Smaller(
         BandJob job, Sizing sizing, double markYMm, double gapMm, LaneChoice? choice) =>
-        sizing.Hem.IsCurved ? []
-        :
         [
             .. from smaller in choice?.Smaller ?? []
                let lanes = Math.Min(Held(job, sizing, markYMm, smaller.Frame.Across.Mm), Most(job, sizing, markYMm))
-               let along = Math.Min(FlatCloth.FieldMm(smaller.Frame.Along.Mm, sizing.SpareMm), sizing.HoopingOnClothMm)
+               let held = sizing with { FieldAlongMm = smaller.Frame.Along.Mm, FieldAcrossMm = smaller.Frame.Across.Mm }
+               let along = Math.Min(held.HoopingOnClothMm, sizing.HoopingOnClothMm)
                let room = sizing.Motif is null ? 0 : MotifRoom * sizing.Flat.OnClothMm(gapMm)
                where lanes > 0 && along > room
                select (smaller.Frame, new CoverField(along - room, lanes, smaller.WorkPart)),
@@ -61,15 +84,6 @@ internal static class Lanes
         int most = Most(job, sizing, markYMm);
         if (job.Layout.Lanes is not { } wished || wished <= most)
         {
-            yield break;
-        }
-
-        if (sizing.Hem.IsCurved)
-        {
-            yield return Problem.NeedsPerson(
-                new Where("job.json", Key: "strip.lanes"),
-                "Curved strips are sewn one by one: their arcs do not lie side by side under one placing of the hoop.",
-                "Write \"lanes\": 1, or \"shape\": \"straight\".");
             yield break;
         }
 

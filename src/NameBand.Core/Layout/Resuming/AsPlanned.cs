@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Layout.Pieces;
 
 namespace NameBand.Layout.Resuming;
 
@@ -66,6 +67,11 @@ internal sealed class AsPlanned(Sizing sizing, double[] hemsMm, ImmutableArray<S
         }
 
         var pieces = cloths.SelectMany(c => c.Pieces).ToList();
+        if (sizing.Hem.IsCurved && hooping.Length > 1)
+        {
+            return IsNested(hooping, pieces);
+        }
+
         double left = hooping.Min(b => OnClothMm(b, b.StartMm));
         double right = hooping.Max(b => OnClothMm(b, b.StartMm + b.LengthMm));
         return right - left <= sizing.HoopingOnClothMm + ReadBackMm;
@@ -73,5 +79,22 @@ internal sealed class AsPlanned(Sizing sizing, double[] hemsMm, ImmutableArray<S
         double OnClothMm(KeptBlock block, double atMm) => StripPiece.At(pieces, block.Round, block.FirstMm) is { } piece
             ? piece.OnClothMm + sizing.Flat.OnClothMm(atMm - piece.StartMm)
             : sizing.Flat.OnClothMm(atMm);
+    }
+
+    /// <summary>Whether the segments of curved strips beside each other lie in one field still.</summary>
+    private bool IsNested(ImmutableArray<KeptBlock> hooping, List<StripPiece> pieces)
+    {
+        var lying = hooping.Select(b => (Block: b, Piece: StripPiece.At(pieces, b.Round, b.FirstMm))).ToList();
+        if (lying.Exists(l => l.Piece is null) || cloths.FirstOrDefault(c => c.Number == lying[0].Piece!.Cloth) is not { } cloth)
+        {
+            return false;
+        }
+
+        var nest = PieceEnds.Nest(sizing, cloth.Pieces);
+        return nest.Extent([.. lying.Select(l => new ArcSpan(l.Piece!.Lane - 1, Angle(l, l.Block.FirstMm), Angle(l, l.Block.LastMm)))],
+            ArcField.Of(sizing, 1)) is not null;
+
+        double Angle((KeptBlock Block, StripPiece? Piece) lies, double atMm) =>
+            nest.AngleRad(lies.Piece!.Lane - 1, sizing.Flat.OnClothMm(atMm - lies.Piece.StartMm));
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Garment;
 using NameBand.Job;
+using NameBand.Layout.Pieces;
 
 namespace NameBand.Layout.Resuming;
 
@@ -55,10 +56,13 @@ internal static class Assemble
                 var origin = places[lying[0].Segment];
                 var kept = new Hooping(
                     group.Key,
-                    [.. lying.Select(b => new HoopedSegment(byNumber[b.Segment].Round, byNumber[b.Segment].Segment, places[b.Segment].XMm - origin.XMm, places[b.Segment].YMm - origin.YMm))])
+                    [.. lying
+                        .Select(b =>
+                            new HoopedSegment(byNumber[b.Segment].Round, byNumber[b.Segment].Segment, places[b.Segment].XMm - origin.XMm,
+                                places[b.Segment].YMm - origin.YMm) { LiesMm = places[b.Segment].OnClothMm })])
                 {
                     Cloth = known.Cloth,
-                    OnClothMm = known.OnClothMm + origin.XMm,
+                    OnClothMm = origin.OnClothMm ?? (known.OnClothMm + origin.XMm),
                 };
                 return known.Frame is { } frame && Holds(frame, kept, sizing.SpareMm, sizing.Flat) ? kept with { Frame = frame } : kept;
             }
@@ -90,12 +94,12 @@ internal static class Assemble
         ImmutableArray<StripCloth> cut = [.. earlier.Cloths.Select(c => new StripCloth(
             c.Number, c.LengthMm, c.WidthMm, pitch, [.. c.Pieces.Select(p => Piece(p, c.Number))],
             [.. earlier.Hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number)]))
-            .Select(c => c with { Band = Band(c) })];
+            .Select(c => c with
+            {
+                Band = PieceEnds.Band(job, sizing, c.Pieces),
+                LanePitchMm = sizing.Hem.IsCurved && c.Pieces.Length > 1 ? PieceEnds.Nest(sizing, c.Pieces).PitchMm : pitch,
+            })];
         return [.. cut, .. AddedCloths.For(job, sizing, hemsMm, cut)];
-
-        ClothBand? Band(StripCloth cloth) => StripCurve.Of(sizing.Hem, cloth.Pieces[0].Round) is { } curve
-            ? ClothBand.Of(curve, cloth.Pieces[0], sizing.Flat, sizing.FieldAcrossMm, pitch, !job.Strip.SewnBeforeCutting)
-            : null;
 
         StripPiece Piece(EarlierPiece piece, int cloth)
         {

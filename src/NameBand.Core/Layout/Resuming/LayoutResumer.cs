@@ -69,7 +69,7 @@ public static class LayoutResumer
         var earlier = from.Earlier;
         bool isFree = job.Layout.AreLanesFree;
         int lanes = Lanes.InUse(isFree ? job with { Layout = job.Layout with { Lanes = earlier.LanesBeside } } : job, sizing, earlier.MarkYMm);
-        sizing = sizing with { Hem = hem = hem with { Lanes = isFree ? 1 : lanes }, LanesBeside = lanes };
+        sizing = sizing with { Hem = hem = hem with { Lanes = isFree ? 1 : lanes }, LanesBeside = hem.IsCurved ? 1 : lanes };
         double height = from.HeightMm;
         var fast = from.RestDiffers ? from.SewnRows() : [.. from.Before.Keys];
         var lines = earlier.LineStepMm > 0 ? new TwoLines(earlier.LineStepMm / earlier.LetterHeightMm) : null;

@@ -10,6 +10,9 @@ internal sealed record ProofPage(double LeftMm, double TopMm, double WidthMm, do
 
     public int HeightPx => (int)Math.Round(HeightMm * PixelsPerMm);
 
+    /// <summary>The same page for what is drawn from another place on the plane.</summary>
+    public ProofPage From(double xMm, double yMm) => this with { LeftMm = LeftMm - xMm, TopMm = TopMm - yMm };
+
     /// <summary>A place on the plane in pixels of the page.</summary>
     public double X(double mm) => (mm - LeftMm) * PixelsPerMm;
 

@@ -12,11 +12,12 @@ internal sealed record GatePiece(int Cloth, int Round, double StartMm, double On
 
 /// <summary>A segment in its hooping, and the piece of cloth under it.</summary>
 /// <param name="LiesMm">Where the segment's left end lies on that cloth, as its round has it.</param>
-internal sealed record GateLane(GateSegment Segment, double XMm, double YMm, GatePiece Piece, double LiesMm);
+/// <param name="OnClothMm">The same as its hooping has it.</param>
+internal sealed record GateLane(GateSegment Segment, double XMm, double YMm, GatePiece Piece, double LiesMm, double OnClothMm);
 
 /// <param name="Lanes">Empty where the plan does not say where a segment lies.</param>
 /// <param name="Field">Of a frame of its own; null: that of the job.</param>
-internal sealed record GateHooping(int Number, double OnClothMm, ImmutableArray<GateLane> Lanes, (double AlongMm, double AcrossMm)? Field);
+internal sealed record GateHooping(int Number, ImmutableArray<GateLane> Lanes, (double AlongMm, double AcrossMm)? Field);
 
 /// <summary>
 /// What a plan.json says of places on the flat cloth, read from its bytes alone. Nothing here is shared with what laid the
@@ -67,18 +68,19 @@ internal sealed class GatePlan
             Hoopings =
             [
                 .. All(root, "hoopings").Where(h => h.TryGetProperty("needlePath", out var path) && path.ValueKind == JsonValueKind.String).Select(h => new GateHooping(
-                    Whole(h, "number"), Number(h, "onClothMm"),
+                    Whole(h, "number"),
                     LanesOf(
-                        [.. All(h, "segments").Select(s => (segments[Whole(s, "number")], Number(s, "xMm"), Number(s, "yMm")))],
+                        [.. All(h, "segments").Select(s => (segments[Whole(s, "number")], Number(s, "xMm"), Number(s, "yMm"),
+                            s.TryGetProperty("onClothMm", out var own) ? own.GetDouble() : Number(h, "onClothMm") + Number(s, "xMm")))],
                         Whole(h, "cloth")),
                     h.TryGetProperty("frame", out var frame) ? (Number(frame, "alongMm"), Number(frame, "acrossMm")) : null)),
             ],
         };
 
-        ImmutableArray<GateLane> LanesOf(ImmutableArray<(GateSegment Segment, double X, double Y)> hooped, int cloth)
+        ImmutableArray<GateLane> LanesOf(ImmutableArray<(GateSegment Segment, double X, double Y, double OnCloth)> hooped, int cloth)
         {
             var lanes = ImmutableArray.CreateBuilder<GateLane>(hooped.Length);
-            foreach (var (segment, x, y) in hooped)
+            foreach (var (segment, x, y, onCloth) in hooped)
             {
                 // What drifted may begin before its strip does, and still lies on its first piece.
                 var own = byRound[(cloth, segment.Round)].OrderBy(p => p.StartMm).ToList();
@@ -87,7 +89,7 @@ internal sealed class GatePlan
                     return [];
                 }
 
-                lanes.Add(new GateLane(segment, x, y, piece, piece.OnClothMm + ((segment.StartMm - piece.StartMm) * stretch)));
+                lanes.Add(new GateLane(segment, x, y, piece, piece.OnClothMm + ((segment.StartMm - piece.StartMm) * stretch), onCloth));
             }
 
             return lanes.ToImmutable();

@@ -41,11 +41,10 @@ internal sealed record GateReading(int Hooping, ImmutableArray<GateRun> Runs, Ga
             }
 
             extent = extent.With(step.At);
-            int lane = Nearest(hooping, step.At.YMm);
-            var (along, across) = rules.OnStrip(plan, hooping.Lanes[lane], step.At);
+            var (lane, along, across) = Nearest(plan, hooping, rules, step.At);
             if (step.Kind == StitchKind.Mark)
             {
-                isMarkInside |= IsInside(plan, hooping.Lanes[lane], across);
+                isMarkInside |= IsInside(plan, hooping.Lanes[lane], across) || IsInsideNested(plan, hooping, rules, step.At);
                 before = (-1, 0);
                 continue;
             }
@@ -59,7 +58,7 @@ internal sealed record GateReading(int Hooping, ImmutableArray<GateRun> Runs, Ga
             before = (lane, along);
         }
 
-        var fault = hooping.Lanes.Any(l => Math.Abs(hooping.OnClothMm + l.XMm - l.LiesMm) > PlayMm) ? GateFault.NoPlace(hooping.Number)
+        var fault = hooping.Lanes.Any(l => Math.Abs(l.OnClothMm - l.LiesMm) > PlayMm) ? GateFault.NoPlace(hooping.Number)
             : extent.AlongMm > rules.AlongMm - (2 * rules.SpareMm) + PlayMm || extent.AcrossMm > rules.AcrossMm + PlayMm
                 ? GateFault.PastField(hooping.Number, extent.AlongMm, extent.AcrossMm, rules)
             : past > PlayMm ? GateFault.PastZone(hooping.Number, past)
@@ -68,21 +67,29 @@ internal sealed record GateReading(int Hooping, ImmutableArray<GateRun> Runs, Ga
         return new GateReading(hooping.Number, [.. runs.SelectMany((r, i) => Merged(r, hooping.Number, hooping.Lanes[i]))], fault);
     }
 
-    private static int Nearest(GateHooping hooping, double yMm)
+    /// <summary>The strip whose centre line a needle point is nearest to.</summary>
+    private static (int Lane, double AlongMm, double AcrossMm) Nearest(GatePlan plan, GateHooping hooping, GateRules rules, Point at)
     {
-        int nearest = 0;
+        var (nearest, lies) = (0, rules.OnStrip(plan, hooping.Lanes[0], at));
         for (int i = 1; i < hooping.Lanes.Length; i++)
         {
-            nearest = Math.Abs(hooping.Lanes[i].YMm - yMm) < Math.Abs(hooping.Lanes[nearest].YMm - yMm) ? i : nearest;
+            var other = rules.OnStrip(plan, hooping.Lanes[i], at);
+            (nearest, lies) = Math.Abs(other.AcrossMm) < Math.Abs(lies.AcrossMm) ? (i, other) : (nearest, lies);
         }
 
-        return nearest;
+        return (nearest, lies.AlongMm, lies.AcrossMm);
     }
+
+    /// <summary>Curved strips lie apart by arcs of their own, and not by as much everywhere.</summary>
+    private static bool IsInsideNested(GatePlan plan, GateHooping hooping, GateRules rules, Point at) => hooping.Lanes.Length > 1
+        && hooping.Lanes
+            .Any(l => l.Segment.RadiusMm is not null
+                && Math.Abs(rules.OnStrip(plan, l, at).AcrossMm) < (plan.FinishedWidthMm / 2) - PlayMm);
 
     /// <summary>Whether a place lies within the finished width of its strip or of one beside it on the same cloth.</summary>
     private static bool IsInside(GatePlan plan, GateLane lane, double acrossMm)
     {
-        foreach (var piece in plan.Pieces)
+        foreach (var piece in plan.Pieces.Where(p => lane.Segment.RadiusMm is null || p == lane.Piece))
         {
             double fromMiddle = Math.Abs(acrossMm + lane.Piece.LaneYMm - piece.LaneYMm);
             if (piece.Cloth == lane.Piece.Cloth && fromMiddle < (plan.FinishedWidthMm / 2) - PlayMm)

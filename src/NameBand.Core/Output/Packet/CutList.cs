@@ -70,7 +70,9 @@ internal static class CutList
 
     private static string Piece(StripPlan plan, StripCloth cloth, StripPiece piece)
     {
-        string lane = cloth.Lanes > 1 ? $" Its centre line lies {Offset(cloth.LaneYMm(piece.Lane))} the middle of the cloth." : "";
+        string lane = cloth.Lanes == 1 ? ""
+            : $" {(cloth.Band is null ? "Its" : "Halfway along, its")} centre line lies "
+                + $"{Offset(cloth.LaneYMm(piece.Lane))} the middle of the cloth.";
         double from = piece.OnClothMm - piece.StartAllowanceMm;
         double length = piece.StartAllowanceMm + plan.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm;
         return $"Round {piece.Round}, {JobInWords.Mm(piece.StartMm)} to {JobInWords.Mm(piece.EndMm)} of the finished strip: begins {JobInWords.Mm(piece.OnClothMm)} from the cloth’s left end.{lane}"

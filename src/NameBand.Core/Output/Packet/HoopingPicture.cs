@@ -98,7 +98,7 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
             double middle = zero - hooped.YMm;
             if (plan.FrameOf(hooped) is { } bent)
             {
-                Arcs(pages, bent, fromMm, toMm, middle);
+                Arcs(pages, bent, (fromMm, toMm), hooped.XMm, middle);
             }
             else
             {
@@ -197,17 +197,19 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
     }
 
     /// <summary>The edges of a curved strip: cut whole, folds dashed, as short straight lines of 2 mm.</summary>
-    private void Arcs(SheetPages pages, BentFrame frame, double fromMm, double toMm, double middle)
+    /// <param name="xMm">Where the segment's left end lies.</param>
+    private void Arcs(SheetPages pages, BentFrame frame, (double FromMm, double ToMm) row, double xMm, double middle)
     {
         const double step = 2;
         foreach (var (y, isFold) in new[] { (plan.Hem.Strip.CutWidthMm / 2, false), (plan.Hem.Strip.FinishedWidthMm / 2, true) })
         {
             foreach (int side in new[] { -1, 1 })
             {
-                for (double x = fromMm; x + step <= toMm; x += isFold ? 2 * step : step)
+                for (double x = row.FromMm; x + step <= row.ToMm; x += isFold ? 2 * step : step)
                 {
-                    double left = PageFlow.LeftMm + x - fromMm;
-                    pages.Line(left, middle - frame.YAtMm(side * y, x), left + step, middle - frame.YAtMm(side * y, x + step), 0.15, Ink.Quiet);
+                    double left = PageFlow.LeftMm + x - row.FromMm;
+                    pages.Line(left, middle - frame.YAtMm(side * y, x - xMm), left + step, middle - frame.YAtMm(side * y, x + step - xMm),
+                        0.15, Ink.Quiet);
                 }
             }
         }

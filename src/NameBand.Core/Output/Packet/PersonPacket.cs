@@ -41,7 +41,8 @@ public static class PersonPacket
     private static void Share(PageFlow flow, PacketMatter matter, PersonShare share)
     {
         string hoopings = share.Hoopings.IsEmpty ? "no hooping"
-            : $"{JobInWords.Whole(share.Hoopings.Length)} of {JobInWords.Whole(matter.Plan.Hoopings.Length)} hoopings, all of {Cloths(matter.Plan, share)}: {string.Join(", ", share.Hoopings)}";
+            : $"{JobInWords.Whole(share.Hoopings.Length)} of {JobInWords.Whole(matter.Plan.Hoopings.Length)} hoopings, "
+                + $"all of {Cloths(matter.Plan, share)}: {string.Join(", ", share.Hoopings)}";
         flow.Text($"Yours: {hoopings}; about {JobInWords.Time(share.Minutes)} in all, on {share.Evenings} {(share.Evenings == 1 ? "evening" : "evenings")}.", sizeMm: 4.6);
         Tasks(flow, "Before the first hooping, by hand", share.Before);
         Tasks(flow, "After the last hooping, by hand", share.After);

@@ -9,7 +9,8 @@ namespace NameBand.Stitching.Sewing;
 /// line, and none is bent. Their distances along the base line stay what they are in a straight row.
 /// </summary>
 /// <param name="middleMm">Middle of the name, along the lower edge from the segment's left end.</param>
-internal sealed class LetterArc(BentFrame frame, double middleMm, PlacedName name, double heightMm)
+/// <param name="at">Where the segment's left end lies in its hooping.</param>
+internal sealed class LetterArc(BentFrame frame, double middleMm, PlacedName name, double heightMm, Point at = default)
 {
     public Placing PlacingOf(PlacedPiece placed)
     {
@@ -18,6 +19,6 @@ internal sealed class LetterArc(BentFrame frame, double middleMm, PlacedName nam
         double fromNameMiddle = (placed.At.XMm + middle - ((name.Lettered.Ink.LeftMm + name.Lettered.Ink.RightMm) / 2)) * heightMm;
         double along = middleMm + (fromNameMiddle * frame.Curve.AlongFactor(name.BaselineYMm));
         var about = new Point(middle * heightMm, -placed.At.YMm * heightMm);
-        return Placing.About(about, frame.At(along, name.BaselineYMm), frame.TurnRad(along));
+        return Placing.About(about, at + frame.At(along, name.BaselineYMm), frame.TurnRad(along));
     }
 }

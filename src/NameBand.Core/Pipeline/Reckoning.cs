@@ -35,7 +35,7 @@ internal static class Reckoning
         ImmutableArray<Problem> problems =
         [
             .. planned.Problems, .. sewing.Problems.Concat(made.Way.Doubts(made)).Where(p => p.Severity == Severity.NeedsPerson),
-            .. OfDays(made.Job, evenings.Calendar, evenings.Week, today),
+            .. OfDays(made.Job, evenings.Calendar, evenings.Week, today), .. OnOneCloth(made.Plan, evenings.Week),
         ];
         return new HoursReport(Judging.StatusOf(made, problems), made.Job, made.Plan, estimate, shopping, evenings.Plan, problems)
         {
@@ -69,6 +69,22 @@ internal static class Reckoning
                 longer + (calendar.LongerByMinutes is null ? "A" : "a") + $" plan that takes less time: the command plans shows what there is.");
         }
     }
+
+    /// <summary>Whole cloths are dealt out: of fewer cloths than makers somebody gets none.</summary>
+    private static IEnumerable<Problem> OnOneCloth(StripPlan plan, EveningWeek? week)
+    {
+        int sew = week?.People.Count(p => p.DoesMachine && p.Minutes.Sum() > 0) ?? 0;
+        if (sew > plan.Cloths.Length && plan.Cloths.Length > 0)
+        {
+            yield return Problem.Note(
+                new Where(JobReader.FileName, Key: LayoutKeys.Piece.Path),
+                $"{sew} people sew, and all strips lie on {Cloths(plan.Cloths.Length)}. "
+                    + "A cloth lies under one machine, so not everybody gets one.",
+                "For more cloths write \"lanes\": 1 or shorter pieces into “strip”, for example \"piece\": \"1 m\".");
+        }
+    }
+
+    private static string Cloths(int count) => count == 1 ? "one cloth" : FormattableString.Invariant($"{count} cloths");
 
     private static string Days(int days) => FormattableString.Invariant($"{days} {(days == 1 ? "day" : "days")}");
 

@@ -95,8 +95,12 @@ public sealed class PeopleCalendarTests
         for (int i = 0; i < 120; i++)
         {
             int cloths = random.Next(1, 6), people = random.Next(2, 4), number = 0;
-            PersonEvenings[] who = [.. Enumerable.Range(0, people).Select(p => new PersonEvenings($"p{p}", Alike(60 * random.Next(1, 4)), true, true))];
-            HoopingTime[] hoopings = [.. Enumerable.Range(1, cloths).SelectMany(c => Enumerable.Range(0, random.Next(1, 6)).Select(_ => new HoopingTime(++number, random.Next(5, 30)) { Cloth = c }))];
+            PersonEvenings[] who =
+                [.. Enumerable.Range(0, people).Select(p => new PersonEvenings($"p{p}", Alike(60 * random.Next(1, 4)), true, true))];
+            HoopingTime[] hoopings =
+                [.. Enumerable.Range(1, cloths)
+                    .SelectMany(c => Enumerable.Range(0, random.Next(1, 6))
+                        .Select(_ => new HoopingTime(++number, random.Next(5, 30)) { Cloth = c }))];
             var plan = EveningPlanner.Over(hoopings, Machines(people), EveningWeek.Of([.. who]).From(new DateOnly(2027, 1, 4)));
             var whose = plan.Sittings.SelectMany(s => s.Hoopings.Select(h => (hoopings[h - 1].Cloth, s.Person))).Distinct().ToList();
             Assert.Equal(hoopings.Select(h => h.Number), plan.Sittings.SelectMany(s => s.Hoopings).Order());
@@ -107,7 +111,8 @@ public sealed class PeopleCalendarTests
                 .Min(way => Longest([.. Enumerable.Range(0, cloths).Select(c => way / (int)Math.Pow(people, c) % people)]));
             Assert.Equal(soonest, Longest([.. whose.OrderBy(w => w.Cloth).Select(w => w.Person[1] - '0')]), 9);
 
-            double Longest(int[] owner) => Enumerable.Range(0, people).Max(p => owner.Select((o, c) => o == p ? minutes[c] : 0).Sum() / who[p].Minutes[0]);
+            double Longest(int[] owner) => Enumerable.Range(0, people)
+                .Max(p => owner.Select((o, c) => o == p ? minutes[c] : 0).Sum() / who[p].Minutes[0]);
         }
     }
 
@@ -129,6 +134,9 @@ public sealed class PeopleCalendarTests
         double match = plan.Sittings.SelectMany(s => s.Before).Where(t => t.Act == "a test name of each to match").Sum(t => t.Minutes);
         Assert.Equal(hoopings / 6, match, 3);
         Assert.Equal(report.Estimate.Left.Rows.Sum(r => r.Minutes.Likely) + match, plan.Sittings.Sum(s => s.Minutes), 1);
+        Assert.Contains(report.Problems,
+            p => p.Found.StartsWith("2 people sew, and all strips lie on one cloth.", StringComparison.Ordinal));
+        Assert.Single(plan.Sittings.Where(s => !s.Hoopings.IsEmpty).Select(s => s.Person).Distinct());
         Assert.NotNull(report.Calendar.BeginBy);
         Assert.True(report.Calendar.IsInTime);
     }

@@ -5,6 +5,7 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Pieces;
 
 namespace NameBand.Pipeline;
 
@@ -39,7 +40,10 @@ internal static class FreeLaying
         var largest = tried[FrameChoice.Largest(InFrames())];
         if (largest.Laid.Value is not null && Mixed(largest.Names) is { } mixed)
         {
-            tried = tried.Add((mixed, mixed.Way.LayOut(mixed, hem, fabric)));
+            // All motifs are to be sewn as they are in one frame: less room for them is tried first, for it holds more names.
+            double[] rooms = mixed.Lettered.Motif is null ? [Lanes.MotifRoom] : [Lanes.MotifRoomBehind, Lanes.MotifRoom];
+            tried = tried.AddRange(rooms.Select(r => mixed with { Beside = mixed.Beside! with { MotifRoom = r } })
+                .Select(m => (m, m.Way.LayOut(m, hem, fabric))));
         }
 
         return tried.Length == 1 ? tried[0] : tried[FrameChoice.Best(InFrames(), before)];
@@ -52,7 +56,8 @@ internal static class FreeLaying
     private static NamesRead? Mixed(NamesRead names)
     {
         var job = names.Job;
-        if (job.Frame is not { } own || names.Beside is not { } choice || !job.Ways.All(w => WayTraits.Of(w).FollowsCoordinates || !job.IsHoopedIn(w)))
+        if (job.Frame is not { } own || names.Beside is not { } choice
+            || !job.Ways.All(w => WayTraits.Of(w).FollowsCoordinates || !job.IsHoopedIn(w)))
         {
             return null;
         }

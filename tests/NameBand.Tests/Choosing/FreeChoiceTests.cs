@@ -181,6 +181,25 @@ public sealed class FreeChoiceTests
         Assert.True(Cost(mixed) < 0.9 * Cost(large), $"{Cost(mixed)} {Cost(large)}");
         Assert.False(Planned(folder, new KeptChoices(null, "large", null, false)).Plan.Hoopings.Any(h => h.Frame is not null));
 
+        // Motifs stay; beside names that are typed without a hoop frames are mixed too; curved strips as straight ones.
+        string job = File.ReadAllText(folder["job.json"]);
+        string shop = File.ReadAllText(folder["workshop.json"]);
+        foreach (var (more, keys) in new[]
+        {
+            ("\"lettering\": { \"height\": \"9 mm\", \"motif\": \"dot\" }", ""),
+            ("\"lettering\": { \"height\": \"9 mm\" }, \"ways\": [\"machineLetters\", \"needlePath\"]",
+                ", { \"name\": \"t\", \"takes\": [\"keys\"], \"letters\": { \"sizes\": [\"9 mm\"], \"has\": \"RowanABCDE\" } } ]"),
+        })
+        {
+            Write(folder, more);
+            folder.With("workshop.json", keys.Length == 0 ? shop : shop[..shop.LastIndexOf(']')] + keys + " }");
+            var other = Planned(folder);
+            Assert.Contains(other.Plan.Hoopings, h => h.Frame?.Name == "small");
+            AssertAlike(Planned(folder, new KeptChoices(null, "large", null, false)).Plan, other.Plan);
+        }
+
+        folder.With("job.json", job).With("workshop.json", shop);
+
         // All sheets say so, the files are let out by the last gate, and what is sewn goes on so.
         var made = Made(folder);
         int[] small = [.. made.Hoopings.Where(h => h.Frame?.Name == "small").Select(h => h.Number)];
@@ -191,7 +210,8 @@ public sealed class FreeChoiceTests
         string[] rows = File.ReadAllLines(folder["out/worksheet.csv"]);
         Assert.EndsWith(",done,frame", rows[0], StringComparison.Ordinal);
         Assert.Equal(
-            mixed.Plan.Hoopings.SelectMany(h => h.Segments.Select(_ => h.Frame?.Name ?? "large")), rows.Skip(1).Select(r => r[(r.LastIndexOf(',') + 1)..]));
+            mixed.Plan.Hoopings.SelectMany(h => h.Segments.Select(_ => h.Frame?.Name ?? "large")),
+                rows.Skip(1).Select(r => r[(r.LastIndexOf(',') + 1)..]));
         var run = CliRun.Of("make", folder.FullPath);
         Assert.Contains($"{small.Length} of them in the frame “small”, 130 × 100 mm", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(1, SewingDeed.Sewn, 8), () => { }).Said);

@@ -43,8 +43,11 @@ internal static class Lanes
     private static bool AreFlatEnough(HemPlan hem) =>
         Enumerable.Range(1, hem.FixedRounds ?? 1).All(r => (hem.LongestPieceMm(r) ?? 0) / 2 / hem.RadiusMm(r) <= MostHalfRad);
 
-    /// <summary>Two halves of a gap, and two of a motif, in gaps.</summary>
+    /// <summary>Two halves of a gap, and two of a motif, in gaps: room for what stands before a hooping's names and behind them.</summary>
     public const double MotifRoom = 1.2;
+
+    /// <summary>Room for what stands behind them alone, which is enough where every hooping has it.</summary>
+    public const double MotifRoomBehind = MotifRoom / 2;
 
     /// <summary>How many strips beside each other have ink and marks in a field; 0 where not even one has.</summary>
     private static int Held(BandJob job, Sizing sizing, double markYMm, double acrossMm)
@@ -63,7 +66,7 @@ internal static class Lanes
                let lanes = Math.Min(Held(job, sizing, markYMm, smaller.Frame.Across.Mm), Most(job, sizing, markYMm))
                let held = sizing with { FieldAlongMm = smaller.Frame.Along.Mm, FieldAcrossMm = smaller.Frame.Across.Mm }
                let along = Math.Min(held.HoopingOnClothMm, sizing.HoopingOnClothMm)
-               let room = sizing.Motif is null ? 0 : MotifRoom * sizing.Flat.OnClothMm(gapMm)
+               let room = sizing.Motif is null ? 0 : choice!.MotifRoom * sizing.Flat.OnClothMm(gapMm)
                where lanes > 0 && along > room
                select (smaller.Frame, new CoverField(along - room, lanes, smaller.WorkPart)),
         ];

@@ -81,6 +81,7 @@ internal static class MachineState
         json.WriteString("fabric", fabric.Name);
         json.WriteString("backing", fabric.Backing);
         json.WriteNumber("markY", Math.Round(laid.Plan.MarkYMm, 1));
+        json.WriteBoolean("marksSewn", laid.Plan.HasNeedlePaths && laid.Plan.Marks == MarkMethod.Sewn);
         json.WriteBoolean("curved", laid.Plan.Hem.IsCurved);
         json.WriteNumber("cloths", laid.Plan.Cloths.Length);
         json.WriteStartArray("machines");

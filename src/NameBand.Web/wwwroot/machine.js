@@ -305,7 +305,7 @@ class Machine {
     const minutes = hooping?.minutes > 0 ? `${Math.max(1, Math.round(hooping.minutes))} min` : '';
     const takes = !hooping ? '' : !state.left ? 'counting' : state.hasPaths && !this.isName ? `${hooping.stitches} stitches, ${minutes}` : minutes;
     const facts = [
-      ['marks', state.hasPaths && !this.isName ? 'thread in the cloth’s colour' : ''], [state.hasPaths && !this.isName ? 'names' : 'thread', state.thread], ['needle', state.needle],
+      ['marks', state.marksSewn && !this.isName ? 'thread in the cloth’s colour' : ''], [state.hasPaths && !this.isName ? 'names' : 'thread', state.thread], ['needle', state.needle],
       ['cloth', `${state.fabric}, ${state.backing}`], ['letters', this.keying.key?.keyed ? `${state.height}, the machine’s own` : `${state.height}, ${state.face}`],
       [state.hooped ? 'this hooping' : 'this run', takes],
     ].filter(([, how]) => how);

@@ -10,6 +10,14 @@ public sealed partial class DoorTests(ServedPage page) : IClassFixture<ServedPag
 {
     private readonly ServedPage _page = page;
 
+    /// <summary>The machine view asked for thread in the cloth's colour though the crosses of this job are pencilled.</summary>
+    [Fact]
+    public async Task Pencilled_marks_ask_for_no_thread()
+    {
+        var state = await _page.AskAsync("GET", "/machine/state", _page.Cookie);
+        Assert.Contains("\"marksSewn\":false", state.Text, StringComparison.Ordinal);
+    }
+
     /// <summary>From the table of routes itself, so that no page or file that is added later can be forgotten.</summary>
     [Fact]
     public async Task Whatever_there_is_is_refused_without_the_cookie_and_answered_with_it()

@@ -32,7 +32,7 @@ internal static class StitchStages
         var outlines = pieces.Select(p => p.Outline.Scaled(HeightMm)).ToList();
         double step = Math.Clamp(0.02 * HeightMm, 0.1, 0.5);
         var fabric = FabricTable.Find("quilting cotton")!;
-        var satin = new SatinSettings(fabric.SpacingMm, fabric.PullCompensationMm, fabric.Thread.DiameterMm, fabric.PushCompensationMm, fabric.EdgeUnderlayFromMm);
+        var satin = new SatinSettings(fabric);
         var regions = outlines.SelectMany(o => RegionSampler.Sample(o, step)).ToList();
         var meshes = regions.Select(r => Triangulation.Of(r)!).ToList();
         var columns = regions.Zip(meshes, (r, m) => Reading.Best(r, m, HeightMm)!).ToList();

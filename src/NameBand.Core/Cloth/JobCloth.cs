@@ -13,7 +13,11 @@ public static class JobCloth
     private const double MostForFineNeedleTex = 19;
 
     /// <returns>Null when the table does not have the cloth.</returns>
-    public static Fabric? Of(BandJob job) => FabricTable.Find(job.Fabric) is { } cloth ? With(cloth, job.Stitches) : null;
+    public static Fabric? Of(BandJob job) =>
+        FabricTable.Find(job.Fabric) is { } cloth ? With(Cut(cloth, job.Layout.IsBias), job.Stitches) : null;
+
+    /// <summary>A cloth as it lies in a strip.</summary>
+    public static Fabric Cut(Fabric cloth, bool isBias) => isBias ? cloth with { Pull = cloth.Pull.OnBias() } : cloth;
 
     public static Fabric With(Fabric cloth, StitchSettings stitches)
     {
@@ -23,7 +27,15 @@ public static class JobCloth
         {
             SpacingMm = stitches.SpacingMm ?? threaded.SpacingMm,
             PullCompensationMm = stitches.PullCompensationMm ?? threaded.PullCompensationMm,
+            PushCompensationMm = stitches.PushMm ?? threaded.PushCompensationMm,
+            Pull = Shown(threaded.Pull, stitches),
         };
+    }
+
+    private static Pull Shown(Pull pull, StitchSettings stitches)
+    {
+        var grown = stitches.PullGrowthPart is { } part ? pull with { GrowingPart = part } : pull;
+        return stitches.PullAcrossFactor is { } across ? grown.WithAcross(across) : grown;
     }
 
     /// <summary>

@@ -7,7 +7,12 @@ namespace NameBand.Job;
 internal static partial class JobAssembly
 {
     private static StitchSettings Stitches(JobValues values) => new(
-        values.Length(StitchKeys.Spacing)?.Mm, values.Length(StitchKeys.PullCompensation)?.Mm, Thread(values));
+        values.Length(StitchKeys.Spacing)?.Mm, values.Length(StitchKeys.PullCompensation)?.Mm, Thread(values))
+    {
+        PullGrowthPart = values.Number(StitchKeys.PullGrowth),
+        PullAcrossFactor = values.Number(StitchKeys.PullAcross),
+        PushMm = values.Length(StitchKeys.Push)?.Mm,
+    };
 
     private static ThreadSize Thread(JobValues values)
     {

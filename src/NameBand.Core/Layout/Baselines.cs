@@ -47,8 +47,8 @@ internal sealed class Baselines
     private double Within(double wishedMm, double inkBottom, double inkTop)
     {
         double half = (_sizing.Hem.Strip.SewingZoneMm - _sizing.OffArcMm(_heightMm)) / 2;
-        double highest = half - (inkTop * _heightMm) - _sizing.PullCompensationMm;
-        double lowest = -half - (inkBottom * _heightMm) + _sizing.PullCompensationMm;
+        double highest = half - (inkTop * _heightMm) - _sizing.ReachMm(_heightMm);
+        double lowest = -half - (inkBottom * _heightMm) + _sizing.ReachMm(_heightMm);
         return highest < lowest ? (highest + lowest) / 2 : Math.Clamp(wishedMm, lowest, highest);
     }
 }

@@ -19,6 +19,7 @@ public static class LayoutPlanner
             lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm,
             job.Strip.Shortening, job.Lettering.Gap?.Mm)
         {
+            Pull = fabric.Pull,
             MostGapMm = job.Layout.MostGap?.Mm,
             Motif = lettered.Motif,
             AreMotifsLater = lettered.AreMotifsLater,
@@ -76,7 +77,7 @@ public static class LayoutPlanner
         {
             var (rounds, hoopings, cloths) = new ClothLayout(job, sizing, lanes, height, smaller).Lay(laid);
             var plan = new StripPlan(
-                hem, height, bound, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
+                hem, height, bound, fabric.LettersReachMm(height), sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
                 sizing.SpareMm, baselines.CommonMm, markY, rounds, hoopings,
                 limits, [.. held.Where(h => h.Row.List != JobReader.FileName)])
             {

@@ -13,7 +13,7 @@ internal sealed class MotifGaps(double pullCompensationMm, double heightMm, Lett
 
     /// <summary>Null where there is none.</summary>
     public static MotifGaps? Of(Sizing sizing, double heightMm) => sizing is { Motif: { } motif, AreMotifsLater: false }
-        ? new MotifGaps(sizing.PullCompensationMm, heightMm, motif, sizing.AlongFactor(heightMm)) : null;
+        ? new MotifGaps(sizing.ReachMm(heightMm), heightMm, motif, sizing.AlongFactor(heightMm)) : null;
 
     /// <summary>Narrowest gap between two names that takes a motif.</summary>
     public static double NarrowestMm(LetteredName motif, double heightMm, double pullCompensationMm) =>

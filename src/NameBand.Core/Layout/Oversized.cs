@@ -67,9 +67,12 @@ internal sealed class Oversized
         }
 
         return FitsZone(name, _heightMm) ? null : FormattableString.Invariant(
-            $"too tall for the strip: at letters {_heightMm:0.#} mm high its ink is {(name.Ink.HeightMm * _heightMm) + (2 * _sizing.PullCompensationMm):0.0} mm from top to bottom and the sewing zone is {_sizing.Hem.Strip.SewingZoneMm:0.0} mm. ")
+            $"too tall for the strip: at letters {_heightMm:0.#} mm high its ink is {TallMm(name):0.0} mm from top to bottom ")
+            + FormattableString.Invariant($"and the sewing zone is {_sizing.Hem.Strip.SewingZoneMm:0.0} mm. ")
             + (Smaller(name) ?? "Use a wider strip or smaller letters");
     }
+
+    private double TallMm(LetteredName name) => (name.Ink.HeightMm * _heightMm) + (2 * _sizing.ReachMm(_heightMm));
 
     private string? Smaller(LetteredName name) =>
         LargestMm(name) is { } mm ? FormattableString.Invariant($"Use smaller letters: {mm:0.0} mm high it fits") : null;

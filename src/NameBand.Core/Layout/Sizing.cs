@@ -1,3 +1,4 @@
+using NameBand.Cloth;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Lettering;
@@ -10,6 +11,12 @@ namespace NameBand.Layout;
 internal sealed record Sizing(
     string ChosenFace, HemPlan Hem, double FieldAlongMm, double FieldAcrossMm, double SpareMm, double PullCompensationMm, double Shortening, double? FixedGapMm)
 {
+    /// <summary>How the cloth's pull goes with the size of the letters.</summary>
+    public Pull Pull { get; init; } = Pull.FirmWoven;
+
+    /// <summary>How far letters of a height are sewn past their outlines.</summary>
+    public double ReachMm(double heightMm) => PullCompensationMm * Pull.LettersFactor(heightMm);
+
     /// <summary>Widest gap allowed, or null.</summary>
     public double? MostGapMm { get; init; }
 
@@ -85,16 +92,17 @@ internal sealed record Sizing(
     public double GapMm(double heightMm) => (FixedGapMm ?? UsualGapMm(heightMm)) * AlongFactor(heightMm);
 
     private double UsualGapMm(double heightMm) => Math.Max(
-        GapFactor * heightMm, Motif is { } motif ? MotifGaps.NarrowestMm(motif, heightMm, PullCompensationMm) : 0);
+        GapFactor * heightMm, Motif is { } motif ? MotifGaps.NarrowestMm(motif, heightMm, ReachMm(heightMm)) : 0);
 
-    public double WidthMm(LetteredName name, double heightMm) => name.WidthMm(heightMm, PullCompensationMm) * AlongFactor(heightMm);
+    public double WidthMm(LetteredName name, double heightMm) => name.WidthMm(heightMm, ReachMm(heightMm)) * AlongFactor(heightMm);
 
     public bool FitsField(LetteredName name, double heightMm) =>
         name.IsInOneRun || WidthMm(name, heightMm) <= LongestSegmentMm + SlightMm;
 
     /// <summary>Whether ink from <paramref name="bottom"/> to <paramref name="top"/> (at a letter height of 1 mm) fits the sewing zone.</summary>
     public bool FitsZone(double bottom, double top, double heightMm) =>
-        ((top - bottom) * heightMm) + (2 * PullCompensationMm) + OffArcMm(heightMm) <= Math.Min(Hem.Strip.SewingZoneMm, FieldAcrossMm) + SlightMm;
+        ((top - bottom) * heightMm) + (2 * ReachMm(heightMm)) + OffArcMm(heightMm)
+            <= Math.Min(Hem.Strip.SewingZoneMm, FieldAcrossMm) + SlightMm;
 
     /// <summary>
     /// Whether a name stands on the common base line. A name wholly in another face is of another script, with other

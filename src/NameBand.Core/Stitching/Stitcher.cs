@@ -184,7 +184,7 @@ public sealed class Stitcher
 
     private void AddName(LetteredName name, Point at, PathWriter writer, LetterArc? arc)
     {
-        double x = at.XMm + _fabric.PullCompensationMm - (name.Ink.LeftMm * _letterHeightMm);
+        double x = at.XMm + _fabric.LettersReachMm(_letterHeightMm) - (name.Ink.LeftMm * _letterHeightMm);
         var route = new NameRoute(_settings, _joins);
         var (style, kept) = Styled(name);
         for (int i = 0; i < kept.Length; i++)

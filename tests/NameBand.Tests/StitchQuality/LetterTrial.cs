@@ -23,7 +23,7 @@ internal sealed record LetterTrial(StitchMeasure Measure, Outline Outline, Needl
         }
 
         var path = stitcher.SewName(NameOf(piece.Text, [new PlacedPiece(piece, new Point(0, 0))], piece.Ink));
-        var origin = new Point(Cotton.PullCompensationMm - (piece.Ink.LeftMm * heightMm), 0);
+        var origin = new Point(Cotton.LettersReachMm(heightMm) - (piece.Ink.LeftMm * heightMm), 0);
         var outline = piece.Outline.Scaled(heightMm).Moved(origin);
         bool isRun = stitcher.Sewn(piece).IsRun;
         List<Column> columns = [.. PieceSewer.Columns(piece, heightMm)];

@@ -24,7 +24,7 @@ internal sealed record NameMeasure(
     /// <summary>Where <see cref="Stitcher.SewName(LetteredName)"/> sews it on the trial's cotton.</summary>
     public static Outline OutlineOf(LetteredName name, double height)
     {
-        double x = LetterTrial.Cotton.PullCompensationMm - (name.Ink.LeftMm * height);
+        double x = LetterTrial.Cotton.LettersReachMm(height) - (name.Ink.LeftMm * height);
         return new Outline(
             [.. name.Pieces.SelectMany(p => p.Piece.Outline.Scaled(height).Moved(new Point(x, 0) + (p.At * height)).Rings)]);
     }

@@ -44,7 +44,8 @@ internal static class PathRules
 
             if (i > 0 && IsPlainStitch(steps[i - 1]) && IsPlainStitch(step))
             {
-                Assert.InRange(steps[i - 1].At.DistanceTo(step.At), ShortestMm - 1e-6, LongestMm + 1e-6);
+                double length = steps[i - 1].At.DistanceTo(step.At);
+                Assert.True(length is >= ShortestMm - 1e-6 and <= LongestMm + 1e-6, $"step {i + 1}: {length} mm, {steps[i - 1]} to {step}");
             }
         }
     }

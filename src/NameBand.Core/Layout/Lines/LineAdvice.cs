@@ -25,8 +25,8 @@ internal static class LineAdvice
         }
 
         double zone = sizing.Hem.Strip.SewingZoneMm;
-        double needed = (ink * height) + (2 * sizing.PullCompensationMm);
-        double fitting = Math.Floor((Math.Min(zone, sizing.FieldAcrossMm) - (2 * sizing.PullCompensationMm)) / ink / TenthMm) * TenthMm;
+        double needed = (ink * height) + (2 * sizing.ReachMm(height));
+        double fitting = Math.Floor((Math.Min(zone, sizing.FieldAcrossMm) - (2 * sizing.ReachMm(height))) / ink / TenthMm) * TenthMm;
         double cut = Math.Ceiling(job.Strip.CutWidth.Mm + needed - zone);
         string smaller = job.Traits.HasLettersOfItsOwn || fitting < JobKeys.Height.LowMm ? ""
             : FormattableString.Invariant($"; or letters {fitting:0.0} mm high (\"{(job.Lettering.Height is null ? "least" : "height")}\" in “lettering”)");

@@ -60,6 +60,7 @@ public static class LayoutResumer
         var sizing = new Sizing(
             lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm, job.Strip.Shortening, job.Lettering.Gap?.Mm)
         {
+            Pull = fabric.Pull,
             MostGapMm = job.Layout.MostGap?.Mm,
             Motif = lettered.Motif,
             AreMotifsLater = lettered.AreMotifsLater,
@@ -138,7 +139,7 @@ public static class LayoutResumer
         var rounds = Assemble.Rounds(laid, hems, earlier, sizing, height);
         var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths, sizing);
         var plan = new StripPlan(
-            hem, height, HeightBound.Given, fabric.PullCompensationMm, sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
+            hem, height, HeightBound.Given, fabric.LettersReachMm(height), sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
             sizing.SpareMm, baselineY, earlier.MarkYMm, rounds, hoopings, [], [.. held.Where(h => h.Row.List != JobReader.FileName)])
         {
             FreeLanes = isFree ? lanes : null,

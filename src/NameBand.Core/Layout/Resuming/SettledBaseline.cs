@@ -23,6 +23,6 @@ internal sealed class SettledBaseline(double commonMm, double heightMm, Sizing s
     }
 
     private (double Lowest, double Highest) Range(LetteredName name) => (
-        -_half - (name.Ink.BottomMm * heightMm) + sizing.PullCompensationMm,
-        _half - (name.Ink.TopMm * heightMm) - sizing.PullCompensationMm);
+        -_half - (name.Ink.BottomMm * heightMm) + sizing.ReachMm(heightMm),
+        _half - (name.Ink.TopMm * heightMm) - sizing.ReachMm(heightMm));
 }

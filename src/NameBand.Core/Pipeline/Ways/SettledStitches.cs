@@ -10,7 +10,7 @@ internal static class SettledStitches
 {
     public static IEnumerable<Problem> Notes(BandJob job, Fabric fabric)
     {
-        if (FabricTable.Find(job.Fabric) is not { } table || fabric == table)
+        if (FabricTable.Find(job.Fabric) is not { } found || JobCloth.Cut(found, job.Layout.IsBias) is not { } table || fabric == table)
         {
             yield break;
         }

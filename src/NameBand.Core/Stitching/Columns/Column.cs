@@ -93,6 +93,9 @@ internal sealed class Column
         return Vec.Mix(left, right, 0.5);
     }
 
+    /// <summary>From edge to edge half way along.</summary>
+    public Vec MiddleCrossing => _right[_right.Length / 2] - _left[_left.Length / 2];
+
     public double WidthAt(double s)
     {
         var (left, right) = CrossingAt(s);

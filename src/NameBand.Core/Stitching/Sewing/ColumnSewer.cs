@@ -15,9 +15,6 @@ internal sealed class ColumnSewer
     private const double ShortestRunMm = 0.4;
     private const double RunningOffMm = 0.04;
     private const double UnderlayOffPart = 0.15;
-    private const double EndInsetMm = 0.12;
-    private const double DotInsetPart = 0.04;
-    private const double LongEnoughToPush = 3.5;
     private const double EndStandOffMm = 0.45;
     private const double LongestShortcutMm = 2.5;
 
@@ -93,10 +90,6 @@ internal sealed class ColumnSewer
         return (Math.Clamp(leg.From, inset, column.Length - inset), Math.Clamp(leg.To, inset, column.Length - inset));
     }
 
-    /// <summary>Where on the root column the last hole lies of a way out at a place.</summary>
-    public static double LastPlace(Column column, double at, SatinSettings settings) =>
-        IsEnd(column, at) ? at + ((at <= 1e-9 ? 1 : -1) * Math.Min(FreeInset(column, settings), 0.2 * column.Length)) : at;
-
     /// <param name="isLast">The root, whose last hole is where the way out says.</param>
     private void SewColumn(int index, double enter, Vec? leaveFor, bool isLast = false)
     {
@@ -169,7 +162,7 @@ internal sealed class ColumnSewer
     private double StandOff(Column column, double from, double to)
     {
         double inset = Math.Min(_satin is null ? column.WidthMm / 2 : EndStandOffMm, 0.25 * Math.Abs(to - from));
-        return IsEnd(column, from) ? from + (Math.Sign(to - from) * inset) : from;
+        return ColumnEnd.Is(column, from) ? from + (Math.Sign(to - from) * inset) : from;
     }
 
     /// <summary>A column entered nearer to its end than this is sewn from the end.</summary>
@@ -223,15 +216,15 @@ internal sealed class ColumnSewer
 
         // Half a pace before a seam, so that no hole is shared.
         double halfPace = Math.Sign(to - from) * _settings.SpacingMm / 2;
-        bool endsAtSeam = !IsEnd(column, from) && !column.Closed && !span.IsEndOfSeam;
+        bool endsAtSeam = !ColumnEnd.Is(column, from) && !column.Closed && !span.IsEndOfSeam;
         _satin.Lay(
             span with
             {
                 From = column.Closed ? to - halfPace : Inset(index, to, Math.Sign(from - to)),
                 To = endsAtSeam ? from + halfPace : Inset(index, from, Math.Sign(to - from)),
-                SquareStart = IsFree(column, to),
-                SquareEnd = IsFree(column, from),
-                StartsAtMeeting = IsEnd(column, to) && EndAt(column, to) == EndKind.Meet,
+                SquareStart = ColumnEnd.IsFree(column, to),
+                SquareEnd = ColumnEnd.IsFree(column, from),
+                StartsAtMeeting = ColumnEnd.Is(column, to) && ColumnEnd.KindAt(column, to) == EndKind.Meet,
             },
             _run);
     }
@@ -298,9 +291,9 @@ internal sealed class ColumnSewer
         for (int i = 1; i < Samples; i++)
         {
             // The last hole lies outside the outline, and so will those of the satin that is to come over the stitch.
-            double past = i <= Samples / 2 ? PastEdgePart * _settings.ReachMm : 0;
+            bool isOutside = i <= Samples / 2;
             var p = Vec.Mix(from, to, (double)i / Samples);
-            if (!one.Covers(p, past) && !other.Covers(p, past))
+            if (!one.Covers(p, isOutside ? PastEdge(one) : 0) && !other.Covers(p, isOutside ? PastEdge(other) : 0))
             {
                 return false;
             }
@@ -309,40 +302,32 @@ internal sealed class ColumnSewer
         return true;
     }
 
-    private static bool IsEnd(Column column, double at) => !column.Closed && (at <= 1e-9 || at >= column.Length - 1e-9);
-
-    public static bool IsFree(Column column, double at) =>
-        IsEnd(column, at) && EndAt(column, at) == EndKind.Free;
-
-    private static EndKind EndAt(Column column, double at) => at <= 1e-9 ? column.Stroke.Start : column.Stroke.End;
+    private double PastEdge(Column column) => PastEdgePart * _settings.ReachMm(column.WidthMm, column.MiddleCrossing);
 
     private double Inset(int index, double at, int sign)
     {
         var column = _columns[index];
-        if (!IsEnd(column, at))
+        if (!ColumnEnd.Is(column, at))
         {
             return at;
         }
 
         bool isStart = at <= 1e-9;
-        double inset = FreeInset(column, _settings);
-        if (EndAt(column, at) == EndKind.Meet)
+        double inset = ColumnEnd.FreeInsetMm(column, at, _settings);
+        if (ColumnEnd.KindAt(column, at) == EndKind.Meet)
         {
             // The crossings of both sides stand half a pace apart, as those of one column do.
             inset = _settings.SpacingMm / 4;
         }
-        else if (!IsFree(column, at))
+        else if (!ColumnEnd.IsFree(column, at))
         {
             // On top of a column that is already there it laps no more than both reach past their outlines.
             bool onTop = _tree.Contacts.Any(c => c.Butting == index && c.ButtAt <= 1e-9 == isStart && _done[c.Host]);
             inset = onTop ? TuckMm : 0;
         }
 
-        return at + (sign * Math.Min(inset, 0.2 * column.Length));
+        return ColumnEnd.Inside(column, at, inset, sign);
     }
-
-    private static double FreeInset(Column column, SatinSettings settings) =>
-        Math.Min(EndInsetMm, DotInsetPart * column.Length) + (column.Length > LongEnoughToPush * column.WidthMm ? settings.PushMm : 0);
 
     /// <summary>Wide enough, all along, for underlay that runs beside the centre line's without crowding it.</summary>
     private bool IsWide(Column column, double from, double to)

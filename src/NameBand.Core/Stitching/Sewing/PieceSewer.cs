@@ -39,12 +39,9 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         double leastWidth = NameStyling.Alone(read, fabric) == NameStyle.Run ? Fabric.NarrowestSatinMm : 0;
         SatinSettings? satin = isRun
             ? null
-            : new SatinSettings(fabric.SpacingMm, fabric.PullCompensationMm, fabric.Thread.DiameterMm, fabric.PushCompensationMm, fabric.EdgeUnderlayFromMm)
-            {
-                LeastWidthMm = leastWidth,
-            };
+            : new SatinSettings(fabric) { LeastWidthMm = leastWidth };
         var bounds = piece.Outline.Scaled(letterHeightMm).Bounds();
-        NeedleStep[] Finish(SewnRun run) => Steps(run, bounds, fabric.PullCompensationMm);
+        NeedleStep[] Finish(SewnRun run) => Steps(run, bounds, fabric.LettersReachMm(letterHeightMm));
         var sewn = ImmutableArray.CreateBuilder<SewnPart>();
         var satinParts = new List<(int Part, PartWays Ways)>();
         bool failed = false;
@@ -140,13 +137,16 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
     private static NeedleStep[] Steps(SewnRun run, Box ink, double reach)
     {
         var steps = new List<NeedleStep>(run.Needles.Count);
+        bool wasMoved = false;
         foreach (var n in run.Needles)
         {
             var at = new Point(
                 Math.Clamp(n.At.X, ink.LeftMm - reach, ink.RightMm + reach), Math.Clamp(n.At.Y, ink.BottomMm - reach, ink.TopMm + reach));
-            if (steps.Count == 0 || at == n.At.ToPoint() || steps[^1].At.DistanceTo(at) >= SewnRun.ShortestMm)
+            bool isMoved = at != n.At.ToPoint();
+            if (steps.Count == 0 || (!isMoved && !wasMoved) || steps[^1].At.DistanceTo(at) >= SewnRun.ShortestMm)
             {
                 steps.Add(new NeedleStep(NeedleAction.Stitch, n.Kind, at));
+                wasMoved = isMoved;
             }
         }
 

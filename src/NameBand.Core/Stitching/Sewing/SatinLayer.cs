@@ -1,16 +1,27 @@
 using System.Runtime.InteropServices;
+using NameBand.Cloth;
 using NameBand.Stitching.Columns;
 using NameBand.Stitching.Geometry;
 
 namespace NameBand.Stitching.Sewing;
 
 /// <summary>What the satin is sewn with.</summary>
-/// <param name="SpacingMm">Between crossings on the same side.</param>
-/// <param name="ReachMm">Pull compensation: how far a crossing goes past the outline on each side.</param>
-/// <param name="PushMm">Push compensation: how much shorter a column is sewn at a free end.</param>
-/// <param name="EdgeUnderlayFromMm">Columns at least this wide have underlay along both edges.</param>
-internal readonly record struct SatinSettings(double SpacingMm, double ReachMm, double ThreadMm, double PushMm, double EdgeUnderlayFromMm)
+/// <param name="Fabric">Spacing, underlay, and how far crossings go past the outline and ends are drawn back.</param>
+internal readonly record struct SatinSettings(Fabric Fabric)
 {
+    /// <summary>Between crossings on the same side.</summary>
+    public double SpacingMm => Fabric.SpacingMm;
+
+    /// <summary>Columns at least this wide have underlay along both edges.</summary>
+    public double EdgeUnderlayFromMm => Fabric.EdgeUnderlayFromMm;
+
+    /// <summary>Pull compensation at a crossing.</summary>
+    public double ReachMm(double widthMm, Vec across) =>
+        Math.Max(Fabric.ReachMm(widthMm, across.X, across.Y), (LeastWidthMm - widthMm) / 2);
+
+    /// <summary>Push compensation at a column's end, by its last crossing.</summary>
+    public double PushMm(Vec across) => Fabric.PushCompensationMm * Fabric.Pull.PushFactor(across.X, across.Y);
+
     /// <summary>Narrower crossings are widened to this; 0: none is.</summary>
     public double LeastWidthMm { get; init; }
 }
@@ -159,7 +170,8 @@ internal sealed class SatinLayer(SatinSettings settings)
             var crossing = column.CrossingAt(from + ((to - from) * i / samples));
             double left = (crossing.Left - before.Left).Length;
             double right = (crossing.Right - before.Right).Length;
-            double width = (crossing.Right - crossing.Left).Length + (2 * settings.ReachMm);
+            var across = crossing.Right - crossing.Left;
+            double width = across.Length + (2 * settings.ReachMm(across.Length, across));
             double wider = 1 + (WiderPart * Math.Clamp((WideEnoughMm - width) / (WideEnoughMm - NarrowMm), 0, 1));
             sum[i] = sum[i - 1] + (((0.5 * Math.Max(left, right)) + (0.25 * (left + right))) / wider);
             before = crossing;
@@ -213,7 +225,7 @@ internal sealed class SatinLayer(SatinSettings settings)
             (left, right) = (middle - (across * (width / 2)), middle + (across * (width / 2)));
         }
 
-        double reachMm = Math.Max(settings.ReachMm, (settings.LeastWidthMm - width) / 2);
+        double reachMm = settings.ReachMm(width, across);
         var (before, after) = (column.CrossingAt(at - TurnWindowMm), column.CrossingAt(at + TurnWindowMm));
         double turn = Vec.Angle(before.Right - before.Left, after.Right - after.Left);
         double leftReach = Reach(turn > 0 ? (after.Left - before.Left).Length : double.PositiveInfinity, turn, reachMm);

@@ -235,7 +235,7 @@ internal sealed class PartWays
     private Vec EdgeHole(EdgePlace place)
     {
         var column = Columns[place.Column];
-        var (left, right) = SatinLayer.Ends(column, ColumnSewer.LastPlace(column, place.At, _satin), _satin);
+        var (left, right) = SatinLayer.Ends(column, ColumnEnd.LastPlace(column, place.At, _satin), _satin);
         return place.Side == 0 ? left : right;
     }
 }

@@ -110,12 +110,12 @@ internal sealed record WaysThrough(IReadOnlyList<EdgePlace> In, IReadOnlyList<Wa
                 Add(at, at, at >= near && at <= column.Length - near, false);
             }
 
-            if (ColumnSewer.IsFree(column, 0))
+            if (ColumnEnd.IsFree(column, 0))
             {
                 Add(0, Math.Min(0.1, 0.1 * column.Length), true, true);
             }
 
-            if (ColumnSewer.IsFree(column, column.Length))
+            if (ColumnEnd.IsFree(column, column.Length))
             {
                 Add(column.Length, column.Length - Math.Min(0.1, 0.1 * column.Length), true, true);
             }

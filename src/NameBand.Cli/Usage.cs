@@ -120,7 +120,7 @@ internal static class Usage
         InviteCommand.Verb => "invite JOB [--answers] [--json]",
         PublicCommand.Verb => "public JOB [--out DIR] [--json]",
         PageCommand.Verb => "page JOB [--port N] [--no-browser] [--lend]",
-        SwatchCommand.Verb => "swatch JOB [--out DIR] [--measured LENGTH [--set]] [--json]",
+        SwatchCommand.Verb => "swatch JOB [--out DIR] [--measured LENGTH [--set]] [--columns SIZES [--set]] [--json]",
         MeasureCommand.Verb => "measure JOB [--size HEIGHT] [--lines COUNT] [--json]",
         CheckCommand.Verb => "check JOB [--out DIR] [--json]",
         _ => "faces [--json]",

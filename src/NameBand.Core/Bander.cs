@@ -232,6 +232,19 @@ public static class Bander
         return Swatching.Read(jobFolder, swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName), measured.Mm, set, under?.Mm);
     }
 
+    /// <summary>Says what the measured columns of a swatch make of the keys of pull and push.</summary>
+    /// <param name="measured">Widths and lengths in the order of the swatch.</param>
+    /// <param name="set">Writes them into job.json, the rest of which stays as it is.</param>
+    /// <exception cref="IOException">The machine could not write; job.json is as it was.</exception>
+    public static PullReport ReadSwatchColumns(
+        string jobFolder, string? swatchFolder, IReadOnlyList<(Length Width, Length Length)> measured, bool set)
+    {
+        jobFolder = JobReader.FolderOf(jobFolder);
+        return SwatchColumnReading.Read(
+            jobFolder, swatchFolder ?? Path.Combine(jobFolder, Swatching.FolderName),
+            [.. measured.Select(m => (m.Width.Mm, m.Length.Mm))], set);
+    }
+
     /// <summary>Writes the letters to the owners of the names into the folder <c>private</c> of the job; out/ is not touched, nothing is sent.</summary>
     /// <param name="today">By which it is known whether the day to answer is past; null: it is not asked.</param>
     /// <exception cref="OperationCanceledException">Earlier letters are as they were.</exception>

@@ -14,6 +14,14 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
+        if (settings.Columns is { } columns)
+        {
+            return settings.Measured is not null || settings.Under is not null
+                ? Usage.Refuse(host, "--columns and --measured are two readings: say one, then the other.")
+                : SwatchSizes.Parse(columns) is { } sizes ? ReadColumns(settings, sizes)
+                : Usage.Refuse(host, "--columns: write width x length of each column, in mm: \"1.2x9.1 4.1x9.2 1.2x9.1 4.1x9.2\".");
+        }
+
         if (settings.Measured is null)
         {
             return settings.Set || settings.Under is not null
@@ -61,6 +69,14 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
             (page, answer) => SwatchSummary.Print(page, answer, settings.Job, settings.Out));
     }
 
+    private int ReadColumns(Settings settings, IReadOnlyList<(Length Width, Length Length)> sizes)
+    {
+        var report = Bander.ReadSwatchColumns(settings.Job, settings.Out, sizes, settings.Set);
+        return Answering.Give<PullAnswer>(
+            host, settings.Json, report.Answer, "Nothing was set",
+            (page, answer) => SwatchSummary.Print(page, answer, settings.Job, settings.Out));
+    }
+
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--measured <LENGTH>")]
@@ -71,8 +87,12 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
         [Description("With --measured, where no hoop holds the cloth: how much of it lies under stitches, such as 62.")]
         public string? Under { get; init; }
 
+        [CommandOption("--columns <SIZES>")]
+        [Description("Width and length of the swatch's columns after pressing, such as \"1.2x9.1 4.1x9.2 1.2x9.1 4.1x9.2\".")]
+        public string? Columns { get; init; }
+
         [CommandOption("--set")]
-        [Description("With --measured: write the shortening into job.json; the rest of the file stays as it is.")]
+        [Description("With --measured or --columns: write what comes of it into job.json; the rest of the file stays as it is.")]
         public bool Set { get; init; }
 
         [CommandOption("--out <DIR>")]

@@ -21,6 +21,9 @@ internal static class SwatchSummary
             ("A", Steps(answer, "spacing", s => s.SpacingMm, "0.00", "between crossings on one side"), Tone.Plain),
             ("B", Steps(answer, "pullCompensation", s => s.PullCompensationMm, "0.00", "pull compensation"), Tone.Plain),
             ("C", Steps(answer, "height", s => s.LetterHeightMm, "0.0", "letter height"), Tone.Plain),
+            .. answer.Columns.Count > 0
+                ? new[] { (answer.Columns[0].Label[..1], Columns(answer), Tone.Plain) }
+                : [],
             ("Marks", string.Create(CultureInfo.InvariantCulture, $"two crosses {answer.MarksApartMm:0}{Words.Tie}mm apart"), Tone.Plain),
             ("Time", $"about {Words.Duration(answer.Minutes)} at the machine, {stitches} in {hoopings}", Tone.Plain),
         ]);
@@ -37,7 +40,64 @@ internal static class SwatchSummary
             + "Sew it, press it, and measure from cross to cross. "
             + "Then write what you measured:");
         page.Verbatim($"  nameband {Command(job, outFolder)} --measured {likely}");
+        if (answer.Columns.Count > 0)
+        {
+            string sizes = string.Join(' ', answer.Columns.Select(c =>
+                string.Create(CultureInfo.InvariantCulture, $"{c.WidthMm - 0.3:0.0}x{c.LengthMm + 0.1:0.0}")));
+            page.Line("Measure the columns too, and write the width and the length of each:");
+            page.Verbatim($"  nameband {Command(job, outFolder)} --columns \"{sizes}\"");
+        }
     }
+
+    private static string Columns(SwatchAnswer answer)
+    {
+        var widths = answer.Columns.Select(c => c.WidthMm).Distinct().Order().Select(w => w.ToString("0.0", CultureInfo.InvariantCulture));
+        return $"columns {Wording.List([.. widths])}{Words.Tie}mm wide, upright and level, to be measured";
+    }
+
+    public static void Print(Page page, PullAnswer answer, string job, string? outFolder)
+    {
+        if (answer is not
+            { PullCompensationMm: { } pull, PullGrowthPart: { } growth, PushMm: { } push, WorstMm: { } worst, Before: { } before })
+        {
+            return;
+        }
+
+        page.Line($"Your cloth draws in {Mm(pull)} on each side of a column 2{Words.Tie}mm wide.", tone: Tone.Heading);
+        page.Gap();
+        string across = answer.PullAcrossFactor is { } factor
+            ? $" Stitches across the strip draw {Number(factor)} times as hard as those along it." : "";
+        page.Line(
+            $"{Number(100 * growth)}{Words.Tie}% of that grows with the length of the stitches; the rest is the same at any width.{across} "
+            + $"Ends grow by {Mm(push)}.");
+        page.Gap();
+        page.Facts([.. answer.Columns.Select(c => (
+            c.Label,
+            $"{Mm(c.NarrowerMm)} narrower on each side, {Mm(c.LongerMm)} longer at each end; "
+                + $"job.json allows for {Mm(c.AllowedMm)}",
+            Tone.Plain))]);
+        page.Gap();
+        page.Line(
+            $"One column is {Mm(worst)} off what these figures foretell of it, the others less. "
+            + $"A tenth of a millimetre misread makes 0.05{Words.Tie}mm.");
+        string acrossBefore = answer.PullAcrossFactor is null ? "" : $", {Number(before.PullAcrossFactor)} times across the strip";
+        page.Line(answer.IsSet
+            ? $"job.json now has these figures. Run make {Quoted(job)} again; what is sewn stays as it is."
+            : $"job.json allows for {Mm(before.PullCompensationMm)}, "
+                + $"{Number(100 * before.PullGrowthPart)}{Words.Tie}% of it growing{acrossBefore}, and {Mm(before.PushMm)} at ends. "
+                + "To write yours there:");
+        if (!answer.IsSet)
+        {
+            page.Verbatim($"  nameband {Command(job, outFolder)} --columns \"{Sizes(answer)}\" --set");
+        }
+    }
+
+    private static string Sizes(PullAnswer answer) => string.Join(
+        ' ', answer.Columns.Select(c => $"{Number(c.MeasuredWidthMm)}x{Number(c.MeasuredLengthMm)}"));
+
+    private static string Mm(double mm) => Number(mm) + Words.Tie + "mm";
+
+    private static string Number(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 
     public static void Print(Page page, ShorteningAnswer answer, string job, string? outFolder)
     {

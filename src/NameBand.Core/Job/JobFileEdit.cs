@@ -14,8 +14,13 @@ public static class JobFileEdit
     /// <param name="number">As it is to stand in the file.</param>
     /// <returns>The problem that kept it from being written; null when it was.</returns>
     /// <exception cref="IOException">The machine could not; the file is as it was.</exception>
-    public static Problem? SetNumber(string jobFolder, string group, string key, string number)
+    public static Problem? SetNumber(string jobFolder, string group, string key, string number) =>
+        SetAll(jobFolder, group, [(key, number)]);
+
+    /// <summary>The same of several keys of one group, all or none.</summary>
+    public static Problem? SetAll(string jobFolder, string group, IReadOnlyList<(string Key, string Value)> values)
     {
+        string key = values[0].Key;
         var taken = JobLock.Take(jobFolder);
         using var held = taken.Value;
         if (held is null)
@@ -25,7 +30,8 @@ public static class JobFileEdit
 
         string path = Path.Combine(jobFolder, JobReader.FileName);
         var where = new Where(JobReader.FileName, Key: $"{group}.{key}");
-        string byHand = $"Write \"{key}\": {number} in the group “{group}” yourself.";
+        string written = string.Join(", ", values.Select(v => $"\"{v.Key}\": {v.Value}"));
+        string byHand = $"Write {written} in the group “{group}” yourself.";
         if (InnerFile.Objection(jobFolder, JobReader.FileName) is { } objection)
         {
             return objection with { Where = where, Mend = byHand };
@@ -37,7 +43,7 @@ public static class JobFileEdit
             return Problem.CannotUse(where, "job.json is saved as UTF-16, and is not changed from here.", byHand + " Or save it as UTF-8.");
         }
 
-        byte[] after = With(before, group, key, number);
+        byte[] after = values.Reverse().Aggregate(before, (file, v) => With(file, group, v.Key, v.Value));
         if (!InnerFile.Bytes(jobFolder, JobReader.FileName).AsSpan().SequenceEqual(before))
         {
             return Problem.CannotUse(where, "Another program saved job.json just now; nothing was changed.", "Run the command again.");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Load.Swatches;
 using NameBand.Reports.Answers;
@@ -14,6 +15,17 @@ public sealed record SwatchReport(
 {
     /// <summary>What the command answers.</summary>
     public CommandAnswer Answer => SwatchAnswer.Of(this);
+}
+
+/// <summary>What the measured columns of a swatch say of the cloth.</summary>
+/// <param name="Fit">Null when nothing can be said.</param>
+/// <param name="Before">The cloth as the job reckons with it.</param>
+/// <param name="IsSet">Whether it was written into job.json.</param>
+public sealed record PullReport(
+    ExitStatus Status, ImmutableArray<MeasuredColumn> Columns, PullFit? Fit, Fabric? Before, bool IsSet, ImmutableArray<Problem> Problems)
+{
+    /// <summary>What the command answers.</summary>
+    public CommandAnswer Answer => PullAnswer.Of(this);
 }
 
 /// <summary>What the length between a swatch's marks says.</summary>

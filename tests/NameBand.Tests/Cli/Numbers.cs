@@ -30,6 +30,8 @@ internal static partial class Numbers
         (@"misread makes it [\d.]+", "half a millimetre as a part of what lies between the marks"),
         (@"or [\d.]+ %", "the shortening in hundredths"),
         (@"--measured [\d.]+", "an example: the marks less what cloth commonly loses"),
+        (@"--columns\s+""[\d.x\s]+""", "an example, or the readings as they were typed"),
+        (@"a column 2.mm wide|[\d.]+.% of (that|it)|misread makes 0\.05.mm", "what the figure means, and a part in hundredths"),
         (@"swatch-a4|key-in-a4|template-a4|measure-[\d.]+mm[-\w]*", "the name of a file"),
         (@"in hooping \d+, before name \d+", "looked for as it stands in bobbinChanges"),
     ];

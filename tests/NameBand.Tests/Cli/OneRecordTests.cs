@@ -110,6 +110,7 @@ public sealed class OneRecordTests : IDisposable
         Assert.Equal(0, CliRun.Of("swatch", _folder.FullPath).Status);
         Assert.NotEmpty(Same<SwatchAnswer>("swatch").Samples);
         Assert.Equal(0.008, Same<ShorteningAnswer>("swatch", "--measured", "99.2").Shortening);
+        Assert.NotNull(Same<PullAnswer>("swatch", "--columns", "1.2x9.2 4x9.3 1.1x9.2 3.9x9.3").PullAcrossFactor);
     }
 
     [Fact]
@@ -154,6 +155,7 @@ public sealed class OneRecordTests : IDisposable
     [InlineData("sewn")]
     [InlineData("swatch")]
     [InlineData("swatch --measured 99.2")]
+    [InlineData("swatch --columns 1.3x9,4.2x9")]
     [InlineData("measure")]
     public void A_refusal_is_the_same_record_in_both(string words)
     {
@@ -206,6 +208,7 @@ public sealed class OneRecordTests : IDisposable
             case SewnAnswer sewn: new SewnSummary(page, sewn).Print(); break;
             case SwatchAnswer swatch: SwatchSummary.Print(page, swatch, job, null); break;
             case ShorteningAnswer read: SwatchSummary.Print(page, read, job, null); break;
+            case PullAnswer pull: SwatchSummary.Print(page, pull, job, null); break;
             case MeasureAnswer measured: new MeasureSummary(page, measured, job).Print(); break;
             case AnswersAnswer answers: AnswersSummary.Print(page, answers); break;
             case FacesAnswer faces: FacesSummary.Print(page, faces); break;

@@ -1,6 +1,8 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text.Json;
+using NameBand.Cloth;
+using NameBand.Job;
 using Xunit;
 
 namespace NameBand.Tests.CommandLine;
@@ -27,12 +29,14 @@ public class SwatchTests
         Assert.StartsWith(
             "Lantern walk: a swatch on quilting cotton Word “Mde”: of the commonest letters on your list those with the longest strokes; nobody's name"
             + " A 0.34, 0.40, 0.46 and 0.52 mm between crossings on one side B 0.10, 0.20, 0.30 and 0.40 mm pull compensation C 6.4, 8.0 and 10.0 mm letter height"
-            + " Marks two crosses 100 mm apart Time about ",
+            + " D columns 1.5 and 4.5 mm wide, upright and level, to be measured Marks two crosses 100 mm apart Time about ",
             Regex(said), StringComparison.Ordinal);
         Assert.EndsWith(
             "It is in JOB/swatch. Print swatch-a4.pdf, or swatch-letter.pdf on American paper. "
             + "Sew it, press it, and measure from cross to cross. "
-            + "Then write what you measured: nameband swatch JOB --measured 99.2",
+            + "Then write what you measured: nameband swatch JOB --measured 99.2 "
+            + "Measure the columns too, and write the width and the length of each: "
+            + "nameband swatch JOB --columns \"1.2x9.1 4.2x9.1 1.2x9.1 4.2x9.1\"",
             said, StringComparison.Ordinal);
     }
 
@@ -185,6 +189,83 @@ public class SwatchTests
         using var json = JsonDocument.Parse(report.Out);
         Assert.Equal(0.0094, json.RootElement.GetProperty("shortening").GetDouble(), 9);
         Assert.Equal(0.008, json.RootElement.GetProperty("before").GetDouble(), 9);
+    }
+
+    /// <summary>Two columns of unlike width in both directions, as a cloth leaves them that draws in harder across the strip.</summary>
+    [Fact]
+    public void The_measured_columns_give_the_figures_of_the_cloth_and_are_only_set_when_asked()
+    {
+        using var folder = Folder();
+        Assert.Equal(0, CliRun.Of("swatch", folder.FullPath).Status);
+        using var json = JsonDocument.Parse(File.ReadAllBytes(folder["swatch/swatch.json"]));
+        var columns = json.RootElement.GetProperty("columns").EnumerateArray()
+            .Select(c => (
+                Label: c.GetProperty("label").GetString(), Level: c.GetProperty("level").GetBoolean(),
+                Width: c.GetProperty("widthMm").GetDouble(), Length: c.GetProperty("lengthMm").GetDouble())).ToList();
+        Assert.Equal(["D1", "D2", "D3", "D4"], columns.Select(c => c.Label));
+        Assert.All(columns.Zip([1.5, 4.5, 1.5, 4.5]), c => Assert.InRange(c.First.Width, c.Second - 0.02, c.Second + 0.02));
+        Assert.All(columns, c => Assert.InRange(c.Length, 8.9, 9.4));
+        Assert.Equal([false, false, true, true], columns.Select(c => c.Level));
+
+        var pull = FabricTable.Find("quilting cotton")!.Pull with { GrowingPart = 0.7 };
+        pull = pull.WithAcross(1.5);
+        string sizes = string.Join(' ', columns.Select(c => string.Create(
+            CultureInfo.InvariantCulture,
+            $"{c.Width - (0.6 * (c.Level ? pull.Factor(c.Width, 0, 1) : pull.Factor(c.Width, 1, 0))):0.000}x{c.Length + 0.16:0.000}")));
+        var said = CliRun.Of("swatch", folder.FullPath, "--columns", sizes);
+        Assert.Equal((0, ""), (said.Status, said.Errors));
+        Assert.StartsWith(
+            "Your cloth draws in 0.3 mm on each side of a column 2 mm wide."
+            + " 70 % of that grows with the length of the stitches; the rest is the same at any width."
+            + " Stitches across the strip draw 1.5 times as hard as those along it. Ends grow by 0.08 mm.",
+            said.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Equal(Job, File.ReadAllText(folder["job.json"]));
+
+        var set = CliRun.Of("swatch", folder.FullPath, "--columns", sizes, "--set", "--json");
+        using var answer = JsonDocument.Parse(set.Out);
+        Assert.Equal(0.7, answer.RootElement.GetProperty("pullGrowth").GetDouble(), 9);
+        var stitches = JobReader.Read(folder.FullPath).Value!.Stitches;
+        Assert.Equal(
+            (0.3, 0.7, 1.5, 0.08), (stitches.PullCompensationMm, stitches.PullGrowthPart, stitches.PullAcrossFactor, stitches.PushMm));
+        Assert.EndsWith(Job[2..], File.ReadAllText(folder["job.json"]), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(2, "satin does not come out wider", "2x9 4.3x9 1.3x9 4.3x9")]
+    [InlineData(2, "less than half is left", "1.3x9 2x9")]
+    [InlineData(2, "sewn 9", "1.3x7 4.3x9")]
+    [InlineData(2, "3 columns were measured", "1.3x9 4.3x9 1.3x9")]
+    [InlineData(64, "width x length", "1.3 by 9")]
+    public void Columns_that_cannot_be_are_refused(int status, string said, string sizes)
+    {
+        using var folder = Folder();
+        folder.With("swatch/swatch.json", """
+            { "columns": [
+              { "label": "D1", "level": false, "widthMm": 1.5, "lengthMm": 9.1 },
+              { "label": "D2", "level": false, "widthMm": 4.5, "lengthMm": 9.1 },
+              { "label": "D3", "level": true, "widthMm": 1.5, "lengthMm": 9.1 },
+              { "label": "D4", "level": true, "widthMm": 4.5, "lengthMm": 9.1 } ] }
+            """);
+        var run = CliRun.Of("swatch", folder.FullPath, "--columns", sizes, "--set");
+        Assert.Equal(status, run.Status);
+        Assert.Contains(said, run.ErrorsOnOneLine, StringComparison.Ordinal);
+        Assert.Equal(Job, File.ReadAllText(folder["job.json"]));
+    }
+
+    /// <summary>A swatch of version 0.1 has no columns: what it can tell is read for ever, the rest asks for a new one.</summary>
+    [Theory]
+    [InlineData("{ \"format\": 1, \"marksApartMm\": 100 }")]
+    [InlineData("{ \"marksApartMm\": 100, \"columns\": [ 1, 2 ] }")]
+    [InlineData("{ \"marksApartMm\": 100, \"columns\": [ { \"label\": \"D1\" } ] }")]
+    [InlineData("{ \"marksApartMm\": 100, \"columns\": \"many\" }")]
+    public void A_swatch_without_columns_is_read_for_its_crosses_and_told_to_be_made_again(string text)
+    {
+        using var folder = Folder();
+        folder.With("swatch/swatch.json", text);
+        Assert.Equal(0, CliRun.Of("swatch", folder.FullPath, "--measured", "99.2").Status);
+        var run = CliRun.Of("swatch", folder.FullPath, "--columns", "1.3x9 4.3x9");
+        Assert.Equal(2, run.Status);
+        Assert.Contains("has no columns to be measured", run.ErrorsOnOneLine, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -22,7 +22,11 @@ public sealed record PlacedSample(SwatchSample Sample, Point At, double WidthMm,
 
 /// <summary>One placing of the swatch's cloth in the hoop. Origin: left end of the field that may be used, at half its height.</summary>
 /// <param name="LeftMarkMm">Middle of the left cross; the right one lies <see cref="SwatchPlan.MarksApartMm"/> farther.</param>
-public sealed record SwatchHooping(int Number, ImmutableArray<PlacedSample> Samples, double LeftMarkMm, double MarkYMm);
+public sealed record SwatchHooping(int Number, ImmutableArray<PlacedSample> Samples, double LeftMarkMm, double MarkYMm)
+{
+    /// <summary>Columns to be measured; none where the field has no room for them.</summary>
+    public ImmutableArray<PlacedColumn> Columns { get; init; } = [];
+}
 
 /// <summary>What the swatch has on it and where.</summary>
 /// <param name="Word">Not a word of anybody's name.</param>
@@ -33,6 +37,8 @@ public sealed record SwatchPlan(
 {
     /// <summary>The field is too small for all steps, or for all in one hooping.</summary>
     public bool IsShort { get; init; }
+
+    public IEnumerable<SwatchColumn> Columns => Hoopings.SelectMany(h => h.Columns).Select(c => c.Column);
 
     public IEnumerable<SwatchSample> Samples => Hoopings.SelectMany(h => h.Samples).Select(s => s.Sample);
 }

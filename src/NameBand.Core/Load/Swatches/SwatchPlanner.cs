@@ -22,11 +22,18 @@ public static class SwatchPlanner
     /// <summary>One label: two figures.</summary>
     private const double LabelWidthMm = 7;
 
-    private sealed record Try(int Letters, bool Least, int MostHoopings);
+    private sealed record Try(int Letters, bool Least, int MostHoopings, bool HasColumns = true);
 
-    /// <summary>What is given up, in this order, as the field gets smaller: letters, a second hooping is taken, steps, more letters.</summary>
+    private readonly record struct Room(double WidthMm, double HeightMm, double ApartMm);
+
+    /// <summary>
+    /// What is given up, in this order, as the field gets smaller: letters, a second hooping is taken, steps, more letters, the columns.
+    /// </summary>
     private static readonly Try[] Tries =
-        [new(4, false, 1), new(3, false, 1), new(3, false, 2), new(3, true, 1), new(3, true, 2), new(2, true, 2), new(1, true, 2)];
+    [
+        new(4, false, 1), new(3, false, 1), new(3, false, 2), new(3, true, 1), new(3, true, 2), new(2, true, 2),
+        new(3, true, 1, false), new(3, true, 2, false), new(2, true, 2, false), new(1, true, 2, false),
+    ];
 
     /// <param name="names">The names that will be sewn.</param>
     public static Result<SwatchPlan> Plan(
@@ -51,11 +58,11 @@ public static class SwatchPlanner
             }
 
             var rows = SwatchLadder.Rows(fabric, letterHeightMm, job.Lettering.Least.Mm, attempt.Least);
-            if (Lay(rows, lettered[0].Ink, width, height, apart, attempt.MostHoopings) is { } hoopings)
+            if (Lay(rows, lettered[0].Ink, new Room(width, height, apart), attempt) is { } hoopings)
             {
                 return Result.Of(new SwatchPlan(word, apart, new Box(0, -height / 2, width, height / 2), hoopings)
                 {
-                    IsShort = attempt.Letters < 3 || attempt.Least || hoopings.Length > 1 || apart < WishedApartMm,
+                    IsShort = attempt.Letters < 3 || attempt.Least || !attempt.HasColumns || hoopings.Length > 1 || apart < WishedApartMm,
                 });
             }
         }
@@ -65,8 +72,14 @@ public static class SwatchPlanner
 
     /// <summary>Lines of samples from the top down, the crosses in the middle of what is sewn.</summary>
     private static ImmutableArray<SwatchHooping>? Lay(
-        ImmutableArray<ImmutableArray<SwatchSample>> rows, Box ink, double width, double height, double apart, int mostHoopings)
+        ImmutableArray<ImmutableArray<SwatchSample>> rows, Box ink, Room room, Try attempt)
     {
+        double width = room.WidthMm;
+        if (attempt.HasColumns && ColumnsWidthMm > width)
+        {
+            return null;
+        }
+
         var lines = new List<List<SwatchSample>>();
         foreach (var row in rows)
         {
@@ -90,13 +103,14 @@ public static class SwatchPlanner
             }
         }
 
-        for (int hoopings = 1; hoopings <= mostHoopings; hoopings++)
+        for (int hoopings = 1; hoopings <= attempt.MostHoopings; hoopings++)
         {
             int each = (lines.Count + hoopings - 1) / hoopings;
             var parts = lines.Chunk(each).ToList();
-            if (parts.All(p => p.Sum(l => LineMm(l, ink)) + ((p.Length - 1) * BetweenRowsMm) + MarkRoomMm <= height))
+            bool HasColumns(int part) => attempt.HasColumns && part == parts.Count - 1;
+            if (Enumerable.Range(0, parts.Count).All(i => HeightMm(parts[i], ink, HasColumns(i)) <= room.HeightMm))
             {
-                return [.. parts.Select((p, i) => Place(i + 1, p, ink, width, apart))];
+                return [.. parts.Select((p, i) => Place(i + 1, p, ink, room, HasColumns(i)))];
             }
         }
 
@@ -105,9 +119,19 @@ public static class SwatchPlanner
 
     private static double MarkRoomMm => (2 * ArmMm) + (2 * BetweenRowsMm);
 
-    private static SwatchHooping Place(int number, List<SwatchSample>[] lines, Box ink, double width, double apart)
+    private static double ColumnsRoomMm => SwatchColumn.TallestMm + BelowMm + LabelHeightMm + BetweenRowsMm;
+
+    private static double ColumnsWidthMm => SwatchColumn.All.Sum(ColumnWidthMm) + ((SwatchColumn.All.Length - 1) * GapMm);
+
+    private static double ColumnWidthMm(SwatchColumn column) => Math.Max(LabelWidthMm, column.AlongMm);
+
+    private static double HeightMm(List<SwatchSample>[] lines, Box ink, bool hasColumns) =>
+        lines.Sum(l => LineMm(l, ink)) + ((lines.Length - 1) * BetweenRowsMm) + MarkRoomMm + (hasColumns ? ColumnsRoomMm : 0);
+
+    private static SwatchHooping Place(int number, List<SwatchSample>[] lines, Box ink, Room room, bool hasColumns)
     {
-        double total = lines.Sum(l => LineMm(l, ink)) + ((lines.Length - 1) * BetweenRowsMm) + MarkRoomMm - BetweenRowsMm;
+        double width = room.WidthMm;
+        double total = HeightMm(lines, ink, hasColumns) - BetweenRowsMm;
         int above = (lines.Length + 1) / 2;
         double top = total / 2;
         double markY = 0;
@@ -136,7 +160,28 @@ public static class SwatchPlanner
             }
         }
 
-        return new SwatchHooping(number, placed.ToImmutable(), (width - apart) / 2, markY);
+        return new SwatchHooping(number, placed.ToImmutable(), (width - room.ApartMm) / 2, markY)
+        {
+            Columns = hasColumns ? Columns(width, top) : [],
+        };
+    }
+
+    /// <summary>A line of columns that stand on one line, with their labels below.</summary>
+    private static ImmutableArray<PlacedColumn> Columns(double widthMm, double topMm)
+    {
+        double x = (widthMm - ColumnsWidthMm) / 2;
+        double foot = topMm - SwatchColumn.TallestMm;
+        var placed = ImmutableArray.CreateBuilder<PlacedColumn>();
+        foreach (var column in SwatchColumn.All)
+        {
+            double wide = ColumnWidthMm(column);
+            placed.Add(new PlacedColumn(
+                column, new Point(x + ((wide - column.AlongMm) / 2), foot),
+                new Point(x + ((wide - LabelWidthMm) / 2), foot - BelowMm - LabelHeightMm)));
+            x += wide + GapMm;
+        }
+
+        return placed.ToImmutable();
     }
 
     private static double WidthMm(SwatchSample sample, Box ink) =>

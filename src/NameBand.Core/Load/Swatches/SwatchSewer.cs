@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Names;
 using NameBand.Stitching;
 using NameBand.Stitching.Sewing;
 
@@ -29,7 +30,7 @@ public static class SwatchSewer
         var word = SwatchWord.Lettered([plan.Word], face, shelf)[0];
         foreach (var placed in hooping.Samples)
         {
-            steps.AddRange(Label(placed, labelFace, shelf));
+            steps.AddRange(Label(placed.Sample.Label, placed.LabelAt, labelFace, shelf));
             var sample = placed.Sample;
             var cloth = fabric with { SpacingMm = sample.SpacingMm, PullCompensationMm = sample.PullCompensationMm };
             foreach (var step in new Stitcher(cloth, sample.LetterHeightMm).SewName(word).Steps)
@@ -38,18 +39,44 @@ public static class SwatchSewer
             }
         }
 
+        foreach (var placed in hooping.Columns)
+        {
+            steps.AddRange(Label(placed.Column.Label, placed.LabelAt, labelFace, shelf));
+            steps.AddRange(Steps(placed.Column, fabric).Select(s => s with { At = s.At + placed.At }));
+        }
+
         steps.Add(new NeedleStep(NeedleAction.End, StitchKind.None, steps[^1].At));
         return new NeedlePath(steps.ToImmutable());
     }
 
-    private static ImmutableArray<NeedleStep> Label(PlacedSample placed, Face face, FaceShelf shelf)
+    /// <summary>From the outermost threads of a column to those across from them.</summary>
+    public static SewnColumn AsSewn(SwatchColumn column, Fabric fabric)
     {
-        var lettered = SwatchWord.Lettered([placed.Sample.Label], face, shelf);
+        Point[] satin = [.. Steps(column, fabric).Where(s => s.Kind == StitchKind.Satin).Select(s => s.At)];
+        double along = satin.Max(p => p.XMm) - satin.Min(p => p.XMm);
+        double up = satin.Max(p => p.YMm) - satin.Min(p => p.YMm);
+        var (width, length) = column.IsLevel ? (up, along) : (along, up);
+        return new SewnColumn(column.Label, column.IsLevel, width, length + fabric.Thread.DiameterMm);
+    }
+
+    /// <summary>What draws the cloth in is to be seen, so nothing is added for it.</summary>
+    private static ImmutableArray<NeedleStep> Steps(SwatchColumn column, Fabric fabric)
+    {
+        var (x, y) = (column.AlongMm / column.LengthMm, column.UpMm / column.LengthMm);
+        var outline = new Outline([new Ring([new Point(0, 0), new Point(x, 0), new Point(x, y), new Point(0, y)])]);
+        var piece = new LetterPiece($"swatch: {column.Label}", "", column.Label, outline, outline.Bounds());
+        var name = new LetteredName(new Name(column.Label, new RowRef("swatch", 1)), [new PlacedPiece(piece, new Point(0, 0))], piece.Ink);
+        return new Stitcher(fabric with { PullCompensationMm = 0, PushCompensationMm = 0 }, column.LengthMm).SewName(name).Steps;
+    }
+
+    private static ImmutableArray<NeedleStep> Label(string label, Point at, Face face, FaceShelf shelf)
+    {
+        var lettered = SwatchWord.Lettered([label], face, shelf);
         var writer = new PathWriter();
         Point? last = null;
         foreach (var piece in lettered.SelectMany(l => l.Pieces))
         {
-            var origin = placed.LabelAt + (piece.At * SwatchPlanner.LabelHeightMm);
+            var origin = at + (piece.At * SwatchPlanner.LabelHeightMm);
             foreach (var line in Centrelines.Of(piece.Piece, SwatchPlanner.LabelHeightMm))
             {
                 var run = Run(line);

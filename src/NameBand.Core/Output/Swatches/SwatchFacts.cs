@@ -16,6 +16,9 @@ public sealed record SwatchFacts(
     /// <summary>The mark of the plan that it was made for.</summary>
     public required string PlanMark { get; init; }
 
+    /// <summary>Its outline, such as <c>6 × 12 mm</c>.</summary>
+    internal static string InWords(SwatchColumn column) => FormattableString.Invariant($"{column.AlongMm:0.#} × {column.UpMm:0.#} mm");
+
     /// <summary>The sample's own figure, such as <c>spacing 0.34 mm</c>.</summary>
     internal static string InWords(SwatchSample sample) => sample.Row switch
     {

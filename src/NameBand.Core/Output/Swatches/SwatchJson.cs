@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using NameBand.Common;
+using NameBand.Load.Swatches;
 using NameBand.PlanFile;
 
 namespace NameBand.Output.Swatches;
@@ -9,6 +11,8 @@ namespace NameBand.Output.Swatches;
 public static class SwatchJson
 {
     private const int LargestFile = 1_000_000;
+    private const int MostColumns = 20;
+    private const string ColumnsName = "columns";
 
     private static readonly JsonWriterOptions Options = new()
     {
@@ -61,26 +65,63 @@ public static class SwatchJson
         }
 
         json.WriteEndArray();
+        WriteColumns(json, facts);
         json.WriteEndObject();
     }
 
+    private static void WriteColumns(Utf8JsonWriter json, SwatchFacts facts)
+    {
+        json.WriteStartArray(ColumnsName);
+        foreach (var (hooping, placed) in facts.Hoopings.SelectMany(h => h.Hooping.Columns.Select(c => (h.Hooping.Number, c))))
+        {
+            var sewn = SwatchSewer.AsSewn(placed.Column, facts.Fabric);
+            json.WriteStartObject();
+            json.WriteString("label", sewn.Label);
+            json.WriteNumber("hooping", hooping);
+            json.WriteBoolean("level", sewn.IsLevel);
+            json.WriteNumber("widthMm", Thousandths.Mm(sewn.WidthMm));
+            json.WriteNumber("lengthMm", Thousandths.Mm(sewn.LengthMm));
+            json.WriteNumber("xMm", Thousandths.Mm(placed.At.XMm));
+            json.WriteNumber("yMm", Thousandths.Mm(placed.At.YMm));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     /// <summary>How far apart the marks of a swatch were; null when the folder has none that can be read.</summary>
-    public static double? MarksApartMm(string swatchFolder)
+    public static double? MarksApartMm(string swatchFolder) => Read<double?>(swatchFolder, json =>
+        json.TryGetProperty("marksApartMm", out var apart) && apart.TryGetDouble(out double mm) && mm is >= 10 and <= 10_000 ? mm : null);
+
+    /// <summary>The columns of a swatch as they were sewn; none of one made before there were any, or that cannot be read.</summary>
+    public static ImmutableArray<SewnColumn> Columns(string swatchFolder)
+    {
+        var read = Read<ImmutableArray<SewnColumn>?>(swatchFolder, json =>
+            json.TryGetProperty(ColumnsName, out var columns) && columns.GetArrayLength() <= MostColumns
+                ? [.. columns.EnumerateArray().Select(Column)] : null);
+        return read is { } all && all.All(c => c is { WidthMm: > 0.3 and < 50, LengthMm: > 0.3 and < 200 }) ? all : [];
+    }
+
+    private static SewnColumn Column(JsonElement column) => new(
+        column.GetProperty("label").GetString() ?? "", column.GetProperty("level").GetBoolean(),
+        column.GetProperty("widthMm").GetDouble(), column.GetProperty("lengthMm").GetDouble());
+
+    private static T? Read<T>(string swatchFolder, Func<JsonElement, T?> read)
     {
         try
         {
             if (!InnerFile.IsPlain(swatchFolder, OutPaths.Swatch) || InnerFile.Length(swatchFolder, OutPaths.Swatch) > LargestFile)
             {
-                return null;
+                return default;
             }
 
             using var json = JsonDocument.Parse(InnerFile.Bytes(swatchFolder, OutPaths.Swatch));
-            return json.RootElement.TryGetProperty("marksApartMm", out var apart) && apart.TryGetDouble(out double mm) && mm is >= 10 and <= 10_000
-                ? mm : null;
+            return read(json.RootElement);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or InvalidOperationException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or InvalidOperationException
+            or KeyNotFoundException or FormatException)
         {
-            return null;
+            return default;
         }
     }
 }

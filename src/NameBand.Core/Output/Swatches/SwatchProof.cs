@@ -37,6 +37,13 @@ public static class SwatchProof
                 face.Set(picture, SwatchFacts.InWords(placed.Sample), page.X(x), page.Y(placed.LabelAt.YMm - 2.2), cap, Dyes.Ink, 0.5);
             }
 
+            foreach (var placed in sewn.Hooping.Columns)
+            {
+                double x = placed.At.XMm + (placed.Column.AlongMm / 2);
+                double y = placed.LabelAt.YMm - 2.2;
+                face.Set(picture, SwatchFacts.InWords(placed.Column), page.X(x), page.Y(y), page.CapPx(1.35), Dyes.Ink, 0.5);
+            }
+
             var steps = sewn.Path.Steps.AsSpan();
             double thread = facts.Fabric.Thread.DiameterMm;
             ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, thread);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Load.Swatches;
 using NameBand.Output.Packet;
 using NameBand.Output.Sheets;
@@ -42,6 +43,14 @@ internal static class SwatchSheet
         yield return $"Sew {Files(facts)}. The two crosses come first, in the colour of the cloth; then the machine stops for the thread of the names.";
         yield return "Take it out of the hoop, take the backing off, press it face down as you will press the strip, and let it cool.";
         yield return FormattableString.Invariant($"Measure from the middle of one cross to the middle of the other, to a tenth of a millimetre if you can. It was {facts.Plan.MarksApartMm:0} mm.");
+        if (facts.Plan.Columns.Any())
+        {
+            string labels = Wording.List([.. facts.Plan.Columns.Select(c => c.Label)]);
+            yield return $"Measure how wide and how long each of the columns {labels} is, to a tenth of a millimetre, with callipers "
+                + "if you have them: from thread to thread, the width along the stitches. "
+                + $"swatch {jobWord} --columns with the figures tells what the cloth draws in, and --set after it writes it into job.json.";
+        }
+
         yield return $"Look at every sample at arm's length and through a glass, and write into the table what you see. Bend the cloth: is it stiff, or cut along an edge? Pull at a letter's edge: do holes open?";
         yield return $"Set what you found: swatch {jobWord} --measured with your length tells the shortening, and --set after it writes it into job.json; the others are in the last table.";
     }
@@ -127,6 +136,18 @@ internal static class SwatchSheet
             Line(flow, at, [sample.Label, SwatchFacts.InWords(sample) + (sample.IsJobs ? ", as the job" : ""), "", "", "", ""], Ink.Full);
         }
 
+        foreach (var column in facts.Plan.Columns)
+        {
+            if (flow.Room(RowMm))
+            {
+                Line(flow, at, head, Ink.Quiet);
+            }
+
+            var sewn = SwatchSewer.AsSewn(column, facts.Fabric);
+            string drawn = FormattableString.Invariant($"width {sewn.WidthMm:0.0}, length {sewn.LengthMm:0.0} mm");
+            Line(flow, at, [column.Label, drawn, "", "", "", ""], Ink.Full);
+        }
+
         flow.YMm += 2;
         flow.Text("Cloth shows: none, a little, much. Width, height: thinner, as on the picture, fatter. Puckers: flat, a little, much. Cloth holds: firm, stiff, cut.", sizeMm: 3.4, ink: Ink.Quiet);
     }
@@ -142,6 +163,10 @@ internal static class SwatchSheet
         flow.Pages.Line(PageFlow.LeftMm, flow.YMm, flow.RightMm, flow.YMm, 0.15, Ink.Faint);
     }
 
+    private static (string Key, string What) OfColumns(string jobWord) => (
+        "stitches.pullCompensation, pullGrowth, pullAcross and push",
+        $"swatch {jobWord} --columns works them out: widths and lengths of D1 to D4. They go before row B, which judges one word only.");
+
     private static void Settings(PageFlow flow, SwatchFacts facts, string jobWord)
     {
         flow.Heading("What to set in job.json", 6, 60);
@@ -151,6 +176,7 @@ internal static class SwatchSheet
             ("strip.shortening", $"({apart} − your length) / {apart} = ________   (now {facts.ShorteningPart.ToString("0.####", CultureInfo.InvariantCulture)})"),
             ("stitches.spacing", $"the widest of row A at which no cloth shows: ________ mm   (now {facts.Fabric.SpacingMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
             ("stitches.pullCompensation", $"of row B the one whose strokes are as wide as on the picture: ________ mm   (now {facts.Fabric.PullCompensationMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
+            .. facts.Plan.Columns.Any() ? new[] { OfColumns(jobWord) } : [],
             ("lettering.least", $"the smallest of row C that can be read at arm's length: ________ mm   (letters now {facts.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture)})"),
         ];
         foreach (var (key, what) in rows)

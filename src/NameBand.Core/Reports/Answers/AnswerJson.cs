@@ -43,6 +43,7 @@ public static class AnswerJson
 [JsonSerializable(typeof(SwatchAnswer))]
 [JsonSerializable(typeof(RefusedSwatchAnswer))]
 [JsonSerializable(typeof(ShorteningAnswer))]
+[JsonSerializable(typeof(PullAnswer))]
 [JsonSerializable(typeof(MeasureAnswer))]
 [JsonSerializable(typeof(FacesAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]

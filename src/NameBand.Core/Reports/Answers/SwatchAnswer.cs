@@ -26,6 +26,9 @@ public sealed record SwatchAnswer : CommandAnswer
 
     public required IReadOnlyList<ToldSample> Samples { get; init; }
 
+    /// <summary>To be measured after sewing; none where the hoop has no room for them.</summary>
+    public IReadOnlyList<ToldSwatchColumn> Columns { get; init; } = [];
+
     internal static CommandAnswer Of(SwatchReport report) => report is { Plan: { } plan, Folder: { } folder }
         ? new SwatchAnswer
         {
@@ -40,6 +43,10 @@ public sealed record SwatchAnswer : CommandAnswer
             Stitches = report.Stitches,
             Minutes = Telling.Thousandth(report.Minutes),
             Samples = [.. plan.Samples.Select(Sample)],
+            Columns = [.. plan.Columns.Select(c => new ToldSwatchColumn
+            {
+                Label = c.Label, IsLevel = c.IsLevel, WidthMm = c.WidthMm, LengthMm = c.LengthMm,
+            })],
         }
         : new RefusedSwatchAnswer { Status = (int)report.Status, Problems = report.Problems };
 
@@ -51,6 +58,19 @@ public sealed record SwatchAnswer : CommandAnswer
         PullCompensationMm = Telling.Thousandth(sample.PullCompensationMm),
         LetterHeightMm = Telling.Thousandth(sample.LetterHeightMm),
     };
+}
+
+/// <summary>A column of satin as it is drawn.</summary>
+public sealed record ToldSwatchColumn
+{
+    public required string Label { get; init; }
+
+    /// <summary>Its stitches run across the strip.</summary>
+    public required bool IsLevel { get; init; }
+
+    public required double WidthMm { get; init; }
+
+    public required double LengthMm { get; init; }
 }
 
 public sealed record RefusedSwatchAnswer : CommandAnswer

@@ -211,6 +211,14 @@ public sealed class NestedArcsTests
                 Assert.Single(hooping.Segments.Select(s => Math.Round(plan.FrameOf(s)!.Value.TurnRad(0), 9)).Distinct());
             }
 
+            // Where each strip is measured from: there its lower edge meets the cut left end, which runs to the cloth's own centre.
+            foreach (var (band, lane) in plan.Cloths.Select(c => c.Band!).SelectMany(b => b.Lanes.Select(l => (b, l))))
+            {
+                double sign = lane.Curve.CentreIsAbove ? 1 : -1;
+                double y = lane.CentreMm - (sign * lane.Curve.RadiusMm * Math.Cos(lane.LeftRad));
+                Assert.Equal(-band.AngleRad / 2, Math.Atan2(lane.Curve.RadiusMm * Math.Sin(lane.LeftRad), -sign * y), 9);
+            }
+
             foreach (var piece in plan.Cloths.SelectMany(c => c.Pieces))
             {
                 Assert.True(piece.OnClothMm - piece.StartAllowanceMm >= job.Layout.EndCloth.Mm - 1e-6);

@@ -107,6 +107,121 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
         await Expect(card.Locator("h2")).ToContainTextAsync("Ottilie Marsh");
     }
 
+    private const string PlaceOf =
+        """
+        async text => {
+            const { view } = (await import('/_content/NameBand.Web/strip.js')).here.strip;
+            view.box.scrollIntoView({ block: 'center', behavior: 'instant' });
+            const name = view.data.names.find(n => n.text === text), box = view.box.getBoundingClientRect();
+            const [x, y] = view.camera.at(view.camera.rounds.indexOf(name.round), name.start + name.width / 2);
+            return [box.left + x, box.top + y];
+        }
+        """;
+
+    /// <summary>Size, place and pin by buttons, mouse and finger; a restart of the worktable forgets none of the steps.</summary>
+    [SkippableFact]
+    public async Task A_name_is_made_larger_moved_pinned_and_carried_and_undo_outlives_a_restart()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await Chromium.OpenAsync(server.Url, 1280, 900, hasTouch: true)).Page;
+        await page.SettledAsync();
+        await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
+        var row = page.Locator(".row", new() { HasText = "Ottilie Marsh" });
+        await row.GetByRole(AriaRole.Button, new() { Name = "change Ottilie Marsh" }).ClickAsync();
+        await row.GetByRole(AriaRole.Button, new() { Name = "its size, face and place" }).ClickAsync();
+        var card = page.GetByRole(AriaRole.Region, new() { Name = "What shall become of" });
+        await card.GetByRole(AriaRole.Button, new() { Name = "larger" }).ClickAsync();
+        await HoldsAsync(folder, "\"heightFactor\": 1.1");
+        await card.GetByLabel("face").SelectOptionAsync("Vollkorn Bold");
+        await HoldsAsync(folder, "\"face\": \"Vollkorn Bold\"");
+        await card.GetByRole(AriaRole.Button, new() { Name = "one place later" }).ClickAsync();
+        await HoldsAsync(folder, "\"after\": \"Bram Sedgewick\"");
+        await card.GetByLabel("after", new() { Exact = true }).FillAsync("Nobody");
+        await card.GetByLabel("after", new() { Exact = true }).PressAsync("Enter");
+        await Expect(card).ToContainTextAsync("No other name on the strip is “Nobody”");
+        await card.GetByRole(AriaRole.Button, new() { Name = "at centre front" }).ClickAsync();
+        await Expect(card).ToContainTextAsync("pinned at centre front");
+        await HoldsAsync(folder, "\"at\": \"centreFront\"");
+
+        // By finger: past the name on its right; it is pressed already.
+        await card.GetByRole(AriaRole.Button, new() { Name = "like the others again" }).ClickAsync();
+        await HoldsNotAsync(folder, "Ottilie Marsh");
+        await InOrderAsync(page, "Ottilie Bram Ngozi");
+        await page.GetByRole(AriaRole.Button, new() { Name = "whole hem" }).ClickAsync();
+        double[] from = await page.EvaluateAsync<double[]>(PlaceOf, "Ottilie Marsh"), to = await page.EvaluateAsync<double[]>(
+            PlaceOf, "Ngozi Farrow");
+        var touch = await page.Context.NewCDPSessionAsync(page);
+        await TouchAsync(touch, "touchStart", from[0], from[1]);
+        for (int i = 1; i <= 8; i++)
+        {
+            await TouchAsync(touch, "touchMove", from[0] + ((to[0] + 20 - from[0]) * i / 8), from[1] + i);
+        }
+
+        await TouchAsync(touch, "touchEnd");
+        await HoldsAsync(folder, "\"after\": \"Ngozi Farrow\"");
+        await InOrderAsync(page, "Bram Ngozi Ottilie");
+
+        // By mouse: back to the beginning.
+        from = await page.EvaluateAsync<double[]>(PlaceOf, "Ottilie Marsh");
+        to = await page.EvaluateAsync<double[]>(PlaceOf, "Bram Sedgewick");
+        await page.Mouse.MoveAsync((float)from[0], (float)from[1]);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync((float)to[0] - 20, (float)to[1], new() { Steps = 8 });
+        await page.Mouse.UpAsync();
+        await HoldsAsync(folder, "\"before\": \"Bram Sedgewick\"");
+        await InOrderAsync(page, "Ottilie Bram Ngozi");
+
+        server.Kill();
+        using var again = RunningPage.Start(folder.FullPath);
+        await Expect(page.Locator("#lost")).ToBeEmptyAsync();
+        await Expect(page.Locator("[data-alive]")).ToBeAttachedAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo: moving Ottilie Marsh" }).ClickAsync();
+        await HoldsAsync(folder, "\"after\": \"Ngozi Farrow\"");
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo: moving Ottilie Marsh" }).ClickAsync();
+        await HoldsNotAsync(folder, "Ottilie Marsh");
+        await page.GetByRole(AriaRole.Button, new() { Name = "redo: moving Ottilie Marsh" }).ClickAsync();
+        await HoldsAsync(folder, "\"after\": \"Ngozi Farrow\"");
+    }
+
+    /// <summary>The strip shows the names in an order, and what stands above it has come to rest.</summary>
+    private static async Task InOrderAsync(IPage page, string order)
+    {
+        await page.WaitForFunctionAsync(
+            """
+            async order => {
+                const { strip } = (await import('/_content/NameBand.Web/strip.js')).here, { names } = strip.view.data;
+                return names.includes(strip.view.pressed) && names.toSorted((a, b) => a.start - b.start).map(
+                    n => n.text.split(' ')[0]).join(' ') === order;
+            }
+            """, order);
+        await Expect(page.Locator(".sentence")).Not.ToContainTextAsync("counting", new() { Timeout = 30_000 });
+    }
+
+    private static Task HoldsAsync(TemporaryFolder folder, string text) => UntilAsync(
+        () => File.ReadAllText(folder["job.json"]).Contains(text, StringComparison.Ordinal), text);
+
+    private static Task HoldsNotAsync(TemporaryFolder folder, string text) => UntilAsync(
+        () => !File.ReadAllText(folder["job.json"]).Contains(text, StringComparison.Ordinal), text);
+
+    private static async Task UntilAsync(Func<bool> isSo, string what)
+    {
+        for (int i = 0; i < 300 && !isSo(); i++)
+        {
+            await Task.Delay(50);
+        }
+
+        Assert.True(isSo(), what);
+    }
+
+    private static async Task TouchAsync(ICDPSession touch, string type, params double[] at) =>
+        await touch.SendAsync("Input.dispatchTouchEvent", new Dictionary<string, object>
+        {
+            ["type"] = type,
+            ["touchPoints"] = at.Length == 0 ? [] : new[] { new Dictionary<string, object> { ["x"] = at[0], ["y"] = at[1], ["id"] = 0 } },
+        });
+
     [SkippableFact]
     public async Task Every_row_of_the_list_can_be_changed_and_brings_its_name_into_sight()
     {

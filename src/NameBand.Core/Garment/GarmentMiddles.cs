@@ -1,3 +1,5 @@
+using NameBand.Job;
+
 namespace NameBand.Garment;
 
 /// <summary>How far a place lies from the middle of the garment's front or back, the shorter way.</summary>
@@ -27,6 +29,19 @@ public sealed record GarmentMiddles(double? FrontMm, double? BackMm, double Roun
         }
 
         return new GarmentMiddles(front, back, roundLengthMm, hem.Closed);
+    }
+
+    /// <summary>Where on a finished round a pinned name's middle is to lie; null where nobody said where the garment's middle is.</summary>
+    public static double? PinMm(HemPlan hem, PinPlace pin, int round)
+    {
+        double length = hem.RoundMm(round);
+        if (pin.At is { } at)
+        {
+            return Math.Min(at.Mm, length);
+        }
+
+        var middles = On(hem, length);
+        return pin.IsFront ? middles.FrontMm : middles.BackMm;
     }
 
     /// <summary>Null where it is not known where centre front lies.</summary>

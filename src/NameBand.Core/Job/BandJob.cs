@@ -84,6 +84,9 @@ public sealed record BandJob(
         };
     }
 
+    /// <summary>What is wished for single names, in the order in which it was wished.</summary>
+    public ImmutableArray<NameWish> Wishes { get; init; } = [];
+
     public BobbinSettings Bobbin { get; init; } = new();
 
     public ShopSettings Shop { get; init; } = new();

@@ -49,6 +49,7 @@ internal static partial class JobAssembly
             Show = Show(values),
             Program = Program(values),
             Groups = Groups(folder, values),
+            Wishes = Wishes(folder, values),
             Motif = Motif(folder, values),
             Wish = values.Word(PlanKeys.Wish),
             Colours = Colours(values),

@@ -25,6 +25,6 @@ internal static partial class JobAssembly
         return null;
     }
 
-    private static string NearColour(string written) =>
+    public static string NearColour(string written) =>
         NearestWord.Find(written.ToLowerInvariant(), CssColour.KnownWords) is { } near ? $"Did you mean \"{near}\"? " : "";
 }

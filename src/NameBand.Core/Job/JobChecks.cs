@@ -24,6 +24,31 @@ internal static class JobChecks
         CheckHoop(job.Hoop, values);
         CheckLetters(job, values);
         CheckLines(job, values);
+        CheckPlaces(job, values);
+    }
+
+    /// <summary>A name has no place of its own where the program is to choose the order, or where names share places.</summary>
+    private static void CheckPlaces(BandJob job, JobValues values)
+    {
+        if (!values.AreSound(LayoutKeys.Names) || job.Wishes.All(w => !w.IsOfPlace))
+        {
+            return;
+        }
+
+        if (values.AreSound(JobKeys.Order) && job.Lettering.Order == NameOrder.BestFit)
+        {
+            values.Refuse(
+                LayoutKeys.Names, "Some names have a place of their own, and “bestFit” takes the names in any order.",
+                "Take the order “listed” or “alphabetical”, or take the names’ places away.");
+        }
+
+        if (values.AreSound(LayoutKeys.Lines) && job.Layout.Lines > 1)
+        {
+            values.Refuse(
+                LayoutKeys.Names, "Some names have a place of their own, and on a strip with two lines a name shares its place "
+                    + "with another.",
+                "Write \"lines\": 1 in the group “strip”, or take the names’ places away.");
+        }
     }
 
     private static void CheckLetters(BandJob job, JobValues values)

@@ -35,6 +35,7 @@ internal static class LayoutKeys
 
     public static readonly TextKey GroupColumn = new("columns.group", null, "no groups");
     public static readonly FormKey Groups = new("groups", "a list of groups in { }", "no groups");
+    public static readonly FormKey Names = new("names", "a list of names in { }, each with what is wished for it", "no wishes");
     public static readonly FormKey Motif = new(
         "lettering.motif", "\"none\" or \"dot\" or \"diamond\" or \"smallStar\" or { \"letter\": …, \"face\": …, \"width\": … }", "\"none\"");
 
@@ -42,6 +43,6 @@ internal static class LayoutKeys
     [
         KeepClear, Start, CentreFront, CentreBack, LiesFlat, Eased, EaseLimit, Tucks, Lanes, Lines, Piece, JoinAllowance, EndCloth, Grain,
         Stiffening, Join, JoinClear, ClosingBlank, Shape, ClothShrinkage, MostGap,
-        GroupColumn, Groups, Motif,
+        GroupColumn, Groups, Names, Motif,
     ];
 }

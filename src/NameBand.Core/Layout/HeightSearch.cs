@@ -115,10 +115,14 @@ internal sealed class HeightSearch(
             return names.All(n => sizing.WidthMm(n, heightMm) <= longest);
         }
 
+        if (!isFree)
+        {
+            return new OwnPlaces(sizing, heightMm, names, _stretches).Fit();
+        }
+
         double gap = sizing.GapMm(heightMm);
         double[] needs = [.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)];
-        double[] offers = [.. _stretches.Select(s => s.OfferMm(gap))];
-        return isFree ? BestFitRows.Fits(needs, offers) : RoundDivider.Fits(needs, offers, Apart.Of(names, _stretches));
+        return BestFitRows.Fits(needs, [.. _stretches.Select(s => s.OfferMm(gap))]);
     }
 
     /// <summary>

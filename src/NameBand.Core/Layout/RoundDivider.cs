@@ -13,20 +13,27 @@ internal static class RoundDivider
     /// included; <paramref name="roundsMm"/> is what each round offers.
     /// </summary>
     /// <param name="apart">Which names may share a round; null: all may.</param>
-    public static ImmutableArray<int> Divide(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, Apart? apart = null)
+    /// <param name="weights">
+    /// How much of the room left over each is to have beside the others, from just above 0 to 1; null: all as much. Halves of a round get
+    /// gaps like those of whole rounds where each has as much as it is long.
+    /// </param>
+    public static ImmutableArray<int> Divide(
+        IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, Apart? apart = null, IReadOnlyList<double>? weights = null)
     {
-        double most = needsMm.Sum() - roundsMm.Min();
-        var best = Fill(needsMm, roundsMm, most, apart)
+        weights ??= [.. roundsMm.Select(_ => 1.0)];
+        double least = weights.Min();
+        double most = (needsMm.Sum() - roundsMm.Min()) / least;
+        var best = Fill(needsMm, roundsMm, most, apart, weights)
             ?? throw new InvalidOperationException("One round can always be made long enough for all names.");
-        double high = LargestExcess(needsMm, roundsMm, best);
-        double low = -roundsMm.Max();
+        double high = LargestExcess(needsMm, roundsMm, best, weights);
+        double low = -roundsMm.Max() / least;
         for (int i = 0; i < 60 && high - low > 1e-9; i++)
         {
             double middle = (low + high) / 2;
-            if (Fill(needsMm, roundsMm, middle, apart) is { } filled)
+            if (Fill(needsMm, roundsMm, middle, apart, weights) is { } filled)
             {
                 best = filled;
-                high = Math.Min(middle, LargestExcess(needsMm, roundsMm, filled));
+                high = Math.Min(middle, LargestExcess(needsMm, roundsMm, filled, weights));
             }
             else
             {
@@ -63,7 +70,8 @@ internal static class RoundDivider
         return counts.ToImmutable();
     }
 
-    internal static double LargestExcess(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, ImmutableArray<int> counts)
+    internal static double LargestExcess(
+        IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, ImmutableArray<int> counts, IReadOnlyList<double>? weights = null)
     {
         double largest = double.NegativeInfinity;
         int next = 0;
@@ -75,7 +83,7 @@ internal static class RoundDivider
                 need += needsMm[next++];
             }
 
-            largest = Math.Max(largest, need - roundsMm[k]);
+            largest = Math.Max(largest, (need - roundsMm[k]) / (weights?[k] ?? 1));
         }
 
         return largest;
@@ -83,13 +91,15 @@ internal static class RoundDivider
 
     private const double Slight = 1e-9;
 
-    private static ImmutableArray<int>? Fill(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, double excessMm, Apart? apart)
+    private static ImmutableArray<int>? Fill(
+        IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, double excessMm, Apart? apart, IReadOnlyList<double>? weights = null)
     {
         var counts = new List<int>(roundsMm.Count);
         int next = 0;
         for (int k = 0; k < roundsMm.Count; k++)
         {
-            counts.Add(Take(needsMm, next, apart?.Until(counts, next) ?? needsMm.Count, roundsMm[k] + excessMm + Slight));
+            counts.Add(Take(needsMm, next, apart?.Until(counts, next) ?? needsMm.Count,
+                roundsMm[k] + (excessMm * (weights?[k] ?? 1)) + Slight));
             next += counts[k];
         }
 

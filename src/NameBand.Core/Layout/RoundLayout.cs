@@ -10,16 +10,12 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
 {
     private const int MostRounds = 200;
 
-    /// <summary>Names on a stretch, in the order in which they follow one another.</summary>
-    private readonly record struct Row(Stretch Stretch, IReadOnlyList<LetteredName> Names);
-
     /// <param name="names">In the order of the list; for the best fit that order is only where it does not matter.</param>
     public (ImmutableArray<LaidRound> Rounds, BestFitProof? Proof) Lay(IReadOnlyList<LetteredName> names)
     {
         var stretches = sizing.Hem.FixedRounds is { } fixedRounds
             ? Stretches(fixedRounds)
             : names.Count == 0 ? [] : Stretches(UsableRounds());
-        double gap = sizing.GapMm(heightMm);
         if (lettering.Order == NameOrder.BestFit && names.Count > 0)
         {
             var fit = new BestFitRows(sizing, heightMm, lettering.Spread);
@@ -27,7 +23,7 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
             return (Place([.. rows.Select((r, i) => new Row(stretches[i], r))]), proof);
         }
 
-        return (Place(InOrder(names, stretches, gap)), null);
+        return (Place(new OwnPlaces(sizing, heightMm, names, stretches).Rows()), null);
     }
 
     private ImmutableArray<Stretch> Stretches(int rounds) =>
@@ -42,28 +38,6 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
         }
 
         return rounds;
-    }
-
-    private ImmutableArray<Row> InOrder(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches, double gap)
-    {
-        double[] needs = [.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)];
-        double[] offers = [.. stretches.Select(s => s.OfferMm(gap))];
-        var apart = Apart.Of(names, stretches);
-        var counts = sizing.Hem.FixedRounds is null
-            ? RoundDivider.FillAsNeeded(needs, i => offers[i - 1], offers.Length, apart)
-            : RoundDivider.Divide(needs, offers, apart);
-        var rows = ImmutableArray.CreateBuilder<Row>();
-        int next = 0;
-        for (int i = 0; i < counts.Length; i++)
-        {
-            rows.Add(new Row(stretches[i], [.. names.Skip(next).Take(counts[i])]));
-            next += counts[i];
-        }
-
-        // The last round begun keeps all its stretches, names or not.
-        int last = rows.Count == 0 ? 0 : rows[^1].Stretch.Round;
-        rows.AddRange(stretches.Skip(rows.Count).TakeWhile(s => s.Round == last).Select(s => new Row(s, [])));
-        return rows.ToImmutable();
     }
 
     /// <summary>The gap a round keeps from the one before it: of as many rounds as needed, the last one's names stand no wider.</summary>
@@ -84,12 +58,12 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
             var places = new Dictionary<Stretch, (RowLayout.Gaps Gaps, int First)>();
             foreach (var row in group)
             {
-                var gaps = RowLayout.Space(
-                    row.Names.Sum(n => sizing.WidthMm(n, heightMm)), row.Names.Count, row.Stretch, sizing.GapMm(heightMm),
+                var gaps = RowLayout.Beside(
+                    row.Names.Sum(n => sizing.WidthMm(n, heightMm)), row, sizing.GapMm(heightMm),
                     lettering.Spread, KeptGap(row.Stretch, last, before), sizing.MostGapMm);
                 places.Add(row.Stretch, (gaps, order));
                 order += row.Names.Count;
-                least = row.Names.Count > 0 ? Math.Min(least, gaps.GapMm) : least;
+                least = row.Names.Count > 0 && !row.IsPinned ? Math.Min(least, gaps.GapMm) : least;
             }
 
             foreach (var row in group.OrderBy(r => r.Stretch.StartMm))
@@ -100,9 +74,13 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
                 over += gaps.LengthMm - row.Stretch.LengthMm;
             }
 
+            // Beside a pinned name a gap may be narrower than the others.
+            bool isParted = group.Any(r => r.IsPinned);
+            least = isParted ? names.Zip(names.Skip(1), (a, b) => b.StartMm - a.EndMm).Append(least).Min() : least;
             double gap = double.IsInfinity(least) ? sizing.GapMm(heightMm) : least;
             double hem = sizing.Hem.RoundMm(group.Key);
-            rounds.Add(new LaidRound(group.Key, hem + Math.Max(over, 0), hem, gap, [.. names], [.. group.Select(r => r.Stretch)]));
+            rounds.Add(new LaidRound(group.Key, hem + Math.Max(over, 0), hem, gap, [.. names], isParted ? Stretch.Of(
+                sizing.Hem, group.Key) : [.. group.Select(r => r.Stretch)]));
             before = gap;
         }
 

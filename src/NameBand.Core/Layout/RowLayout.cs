@@ -39,6 +39,28 @@ internal static class RowLayout
         return new Gaps(gap, lead, fits ? stretch.LengthMm : need);
     }
 
+    /// <summary>The same beside pinned names: the gap to them is as wide as the others.</summary>
+    public static Gaps Beside(
+        double widthsMm, Row row, double leastGapMm, bool spread, double? keptGapMm, double? mostGapMm)
+    {
+        if (row.Names.Count == 0 || row.Pins == (false, false))
+        {
+            return Space(widthsMm, row.Names.Count, row.Stretch, leastGapMm, spread, keptGapMm, mostGapMm);
+        }
+
+        double end = row.Stretch.HasOpenEnds ? 0 : 0.5;
+        double clear = OwnPlaces.ClearMm(row.Stretch, leastGapMm);
+        double before = row.Pins.Before ? 1 : end;
+        double parts = row.Names.Count - 1 + before + (row.Pins.After ? 1 : end);
+        double more = clear * ((row.Pins.Before ? 1 : 0) + (row.Pins.After ? 1 : 0));
+        double widest = (row.Stretch.LengthMm + more - widthsMm) / parts;
+        bool fits = widest >= leastGapMm - Sizing.SlightMm;
+        double gap = !fits || !spread ? leastGapMm : Math.Max(
+            leastGapMm, Math.Min(Math.Min(widest, keptGapMm ?? widest), mostGapMm ?? widest));
+        return new Gaps(
+            gap, (before * gap) - (row.Pins.Before ? clear : 0), fits ? row.Stretch.LengthMm : widthsMm + (parts * leastGapMm) - more);
+    }
+
     public static ImmutableArray<PlacedName> Place(
         IEnumerable<LetteredName> names, Gaps gaps, double fromMm, double heightMm, Sizing sizing, Baselines baselines, int order)
     {

@@ -5,7 +5,8 @@ using NameBand.Names;
 
 namespace NameBand.Lettering;
 
-/// <summary>Letters names group by group: each in its face and size, headings before them, and all in the order of the groups' places.</summary>
+/// <summary>Letters names group by group, and those of a face or size of their own: headings before them, and all in the order of the
+/// groups' places.</summary>
 public static class GroupLetterer
 {
     /// <param name="chosen">The face of names whose group has none of its own.</param>
@@ -23,13 +24,14 @@ public static class GroupLetterer
 
     private static Result<LetteredList> LetterGroups(BandJob job, NameList names, Face chosen, FaceShelf shelf, CancellationToken cancel)
     {
-        if (job.Groups.All.IsEmpty)
+        if (job.Groups.All.IsEmpty && names.Names.All(n => n.Wish is not { IsOfLetters: true }))
         {
             return Letterer.Letter(names, chosen, shelf, cancel);
         }
 
         var problems = ImmutableArray.CreateBuilder<Problem>();
         var faces = Faces(job, chosen, shelf, problems);
+        var ownFaces = OwnFaces(job, names, shelf, problems);
         if (problems.Any(p => p.Severity == Severity.CannotUse))
         {
             return Result.Fail<LetteredList>(problems);
@@ -37,19 +39,23 @@ public static class GroupLetterer
 
         ImmutableArray<Name> all = [.. GroupOrder.Headings(job.Groups, names.Names), .. names.Names];
         var order = new GroupOrder(job.Groups, g => (faces.TryGetValue(g.Name, out var face) ? face : chosen).Name, chosen.Name);
-        var scales = job.Groups.All.Select(g => g.HeightFactor).Distinct().ToDictionary(f => f, f => new ScaledName(f));
+        var scales = new Dictionary<double, ScaledName>();
         var made = new Dictionary<Name, LetteredName>();
         var held = ImmutableArray.CreateBuilder<HeldRow>();
-        foreach (var byFace in all.GroupBy(n => FaceOf(n, faces, chosen)))
+        foreach (var byFace in all.GroupBy(n => n.Wish?.Face is { } own ? ownFaces[own] : FaceOf(n, faces, chosen)))
         {
             var lettered = Letterer.Letter(new NameList([], [.. byFace]), byFace.Key, shelf, cancel);
             problems.AddRange(lettered.Problems);
             held.AddRange(lettered.Value!.Held);
             foreach (var name in lettered.Value.Names)
             {
-                var standing = order.Of(name.Name);
-                var scaled = standing.HeightFactor == 1 ? name : scales[standing.HeightFactor].Of(name);
-                made.Add(name.Name, scaled with { Standing = standing });
+                var standing = order.Of(name.Name).Wished(name.Name.Wish, byFace.Key.Name);
+                if (!scales.TryGetValue(standing.HeightFactor, out var scale))
+                {
+                    scales[standing.HeightFactor] = scale = new ScaledName(standing.HeightFactor);
+                }
+
+                made.Add(name.Name, scale.Of(name) with { Standing = standing });
             }
         }
 
@@ -60,6 +66,27 @@ public static class GroupLetterer
                 [.. all.Where(made.ContainsKey).Select(n => made[n]).OrderBy(n => n.Standing.Block)],
                 [.. held.Where(h => !GroupOrder.IsHeading(h.Row))]),
             problems.Distinct());
+    }
+
+    /// <summary>Faces that are wished for single names, by the words they are wished in.</summary>
+    private static Dictionary<string, Face> OwnFaces(BandJob job, NameList names, FaceShelf shelf, ImmutableArray<Problem>.Builder problems)
+    {
+        var faces = new Dictionary<string, Face>(StringComparer.Ordinal);
+        foreach (var name in names.Names)
+        {
+            if (name.Wish?.Face is { } wished && !faces.ContainsKey(wished))
+            {
+                var opened = shelf.Open(wished, job.Folder);
+                problems.AddRange(opened.Problems.Select(
+                    p => p with { Where = new Where(JobReader.FileName, Key: $"names, face of “{PlainText.Short(name.Text)}”") }));
+                if (opened.Value is { } face)
+                {
+                    faces[wished] = face;
+                }
+            }
+        }
+
+        return faces;
     }
 
     private static Dictionary<string, Face> Faces(BandJob job, Face chosen, FaceShelf shelf, ImmutableArray<Problem>.Builder problems)

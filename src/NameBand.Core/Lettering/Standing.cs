@@ -1,6 +1,8 @@
+using NameBand.Job;
+
 namespace NameBand.Lettering;
 
-/// <summary>How a name stands beside others: what its group says of it.</summary>
+/// <summary>How a name stands beside others: what its group says of it, and what is wished for it alone.</summary>
 /// <param name="HeightFactor">
 /// Its letter height as a multiple of the job's. The lettered name's ink and pieces are drawn at that many mm already.
 /// </param>
@@ -14,4 +16,9 @@ public sealed record Standing(double HeightFactor = 1, string? Face = null, int 
 
     /// <summary>Name of the group, or null.</summary>
     public string? Group { get; init; }
+
+    /// <summary>As it stands with what is wished for it alone.</summary>
+    /// <param name="face">Name of the face it is lettered in.</param>
+    public Standing Wished(NameWish? wish, string face) => wish is not { IsOfLetters: true } ? this
+        : this with { HeightFactor = HeightFactor * wish.HeightFactor, Face = wish.Face is null ? Face : face };
 }

@@ -19,18 +19,25 @@ internal sealed class GroupSizes
 
     private readonly ImmutableArray<double> _heightsMm;
     private readonly ImmutableArray<NameGroup> _groups;
+    private readonly ImmutableArray<Name> _own;
 
     /// <param name="names">Only groups that have names are asked after.</param>
     public GroupSizes(LettersSettings letters, GroupSettings groups, IEnumerable<Name> names)
     {
         var met = names.Select(n => n.Group).ToHashSet();
         _heightsMm = [.. letters.Sizes.Select(s => s.Mm).Distinct().OrderDescending()];
+        _own = [.. names.Where(n => n.Wish is { HeightFactor: not 1 })];
         _groups = [.. groups.All.Where(g => g.HeightFactor != 1 && met.Contains(g.Name))];
     }
 
     /// <summary>How many times as high as the others a group's letters are where those have a height.</summary>
     public double FactorOf(string? group, double heightMm) =>
         _groups.FirstOrDefault(g => g.Name == group) is { } known ? Nearest(known, heightMm) / heightMm : 1;
+
+    /// <summary>The same of a name: the nearest height to what is wished for it alone.</summary>
+    public double FactorOf(Name name, double heightMm) => name.Wish is { HeightFactor: not 1 and var own }
+        ? Nearest(heightMm * own * (_groups.FirstOrDefault(g => g.Name == name.Group)?.HeightFactor ?? 1)) / heightMm
+        : FactorOf(name.Group, heightMm);
 
     /// <summary>Whether the machine has a height for every group beside letters of that one.</summary>
     public bool Has(double heightMm) => _groups.All(g => IsNear(g, heightMm));
@@ -68,11 +75,36 @@ internal sealed class GroupSizes
                 FormattableString.Invariant($"The group “{PlainText.Short(group.Name)}” gets letters {Nearest(group, heightMm):0.##} mm high: its heightFactor {group.HeightFactor:0.##} asks for {group.HeightFactor * heightMm:0.#} mm, and the machine has {Sizes}."),
                 "Add the height to letters.sizes if the machine has it.");
         }
+
+        foreach (var own in OwnNotes(heightMm))
+        {
+            yield return own;
+        }
+    }
+
+    /// <summary>Names that get another height than is wished for them alone.</summary>
+    private IEnumerable<Problem> OwnNotes(double heightMm)
+    {
+        foreach (var name in _own)
+        {
+            double asked = name.Wish!.HeightFactor * FactorOf(name.Group, heightMm) * heightMm;
+            double given = FactorOf(name, heightMm) * heightMm;
+            if (Math.Abs(given - asked) >= SameMm)
+            {
+                yield return Problem.Note(
+                    new Where(JobReader.FileName, Key: "names", Name: PlainText.Short(name.Text)),
+                    FormattableString.Invariant($"It gets letters {given:0.##} mm high: its heightFactor {name.Wish.HeightFactor:0.##} ")
+                        + FormattableString.Invariant($"asks for {asked:0.#} mm, and the machine has {Sizes}."),
+                    "Add the height to letters.sizes if the machine has it.");
+            }
+        }
     }
 
     private string Sizes => Wording.List([.. _heightsMm.Select(h => FormattableString.Invariant($"{h:0.##} mm"))]);
 
-    private double Nearest(NameGroup group, double heightMm) => _heightsMm.MinBy(h => Math.Abs(Math.Log(h / (heightMm * group.HeightFactor))));
+    private double Nearest(NameGroup group, double heightMm) => Nearest(heightMm * group.HeightFactor);
+
+    private double Nearest(double askedMm) => _heightsMm.MinBy(h => Math.Abs(Math.Log(h / askedMm)));
 
     private bool IsNear(NameGroup group, double heightMm) =>
         Math.Abs(Math.Log(Nearest(group, heightMm) / (heightMm * group.HeightFactor))) <= Math.Log(MostOffFactor);

@@ -34,6 +34,9 @@ public sealed record Name
 
     /// <summary>A person has decided that it is sewn as it is, whatever it costs.</summary>
     public bool IsKept { get; init; }
+
+    /// <summary>What is wished for it alone; null: nothing.</summary>
+    public NameWish? Wish { get; init; }
 }
 
 /// <summary>What a held row waits for: not every decision settles each.</summary>

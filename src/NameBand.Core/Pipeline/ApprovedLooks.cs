@@ -19,7 +19,8 @@ internal static class ApprovedLooks
         var own = name.Lettered.Name;
         var group = made.Job.Groups.Of(own.Group);
         return SheetMarks.OfTexts(
-            own.Text, group?.Face ?? made.Job.Lettering.Face, sewing.StyleOf(name)?.ToString() ?? "", made.Job.Colours.OfCloth.ToString(),
+            own.Text, own.Wish?.Face ?? group?.Face ?? made.Job.Lettering.Face, sewing.StyleOf(name)?.ToString() ?? "",
+                made.Job.Colours.OfCloth.ToString(),
             made.Job.Colours.OfThread(group).ToString());
     }
 

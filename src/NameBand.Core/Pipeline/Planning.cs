@@ -52,8 +52,10 @@ internal static class Planning
 
         cancel.ThrowIfCancellationRequested();
         var approvals = job.Value.Lettering.AgreedFirst ? Approvals.Of(job.Value.Folder, list.Value, corrections.Value!) : null;
-        var matched = begun?.Match(list.Value, job.Value.Groups);
-        var rows = matched?.Rows ?? list.Value;
+        var wished = NameWishing.Applied(job.Value.Wishes, list.Value);
+        problems = [.. problems, .. wished.Problems];
+        var matched = begun?.Match(wished.Value!, job.Value.Groups) is { } found ? new SewnWishes(begun, job.Value).Settled(found) : null;
+        var rows = matched?.Rows ?? wished.Value!;
         var inOrder = approvals is null ? rows : Approvals.AgreedFirst(rows, approvals);
         var lettered = way.Letter(new CheckedList(job.Value, corrections.Value!, face.Value, inOrder, begun, matched), shelf, cancel);
         return lettered with { Problems = [.. problems, .. matched?.Problems ?? [], .. lettered.Problems] };
@@ -99,7 +101,8 @@ internal static class Planning
         ImmutableArray<Problem> settled = [.. HemFits.Settled(plan, laid.Problems)];
         var mends = findsMends ? EaseMends.For(names with { Beside = null }, fabric, plan, [.. hem.Problems, .. settled]) : [];
         problems = [.. problems, .. settled, .. RoundEasing.Check(plan, mends), .. ThreadColours.Check(names.Job, plan),
-            .. Latecomers.Check(plan, names.Sewn?.Begun.Log), .. LateJob.Told(names.Job.Folder, names.Rows)];
+            .. Latecomers.Check(plan, names.Sewn?.Begun.Log), .. LateJob.Told(names.Job.Folder, names.Rows), .. WishAdvice.For(
+                names, plan)];
         return Result.Of(
             new LaidOut(names.Job, fabric, names.Face, HeldRows.Merge(names.Rows, plan.Held), plan, names.Way)
             {

@@ -99,6 +99,8 @@ public static class EarlierPlanFile
         ShownWidthMm = Mm(name.WidthMm, LongestSegmentMm),
         Way = JobKeys.Way.Choices.Where(c => c.Word == name.Way).Select(c => c.Value).FirstOrDefault(),
         Group = name.Group is { Length: > 0 } group ? group : null,
+        LetterHeightMm = (double?)name.LetterHeightMm,
+        Face = name.Face is { Length: > 0 } face ? face : null,
         Style = name.Style,
         OnLine = name.OnLine is 1 or 2 ? name.OnLine.Value : 0,
     };

@@ -79,6 +79,7 @@ internal static class RoundScribe
         Group = name.Lettered.Standing.Group,
         LetterHeightMm = name.Lettered.Standing is { Group: not null } or { HeightFactor: not 1 }
             ? Thousandths.Mm(plan.LetterHeightMm * name.Lettered.Standing.HeightFactor) : null,
+        Face = name.Lettered.Name.Wish?.Face is null ? null : name.Lettered.Standing.Face,
     };
 
     private static WrittenTuck Tuck(PlacedTuck tuck) => new()

@@ -122,8 +122,11 @@ public sealed record WrittenName
 
     public string? Group { get; init; }
 
-    /// <summary>Where its group has one of its own.</summary>
+    /// <summary>Where it or its group has one of its own.</summary>
     public decimal? LetterHeightMm { get; init; }
+
+    /// <summary>Where one was wished for it alone.</summary>
+    public string? Face { get; init; }
 }
 
 public sealed record WrittenMotif

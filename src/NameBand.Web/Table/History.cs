@@ -5,7 +5,11 @@ using NameBand.Job;
 namespace NameBand.Web.Table;
 
 /// <summary>The files that hold everything a maker decides.</summary>
-internal sealed record JobFiles(KeptFile Job, KeptFile Corrections, KeptFile Workshop);
+internal sealed record JobFiles(KeptFile Job, KeptFile Corrections, KeptFile Workshop)
+{
+    public bool IsSame(JobFiles other) => (Job.Fingerprint, Corrections.Fingerprint, Workshop.Fingerprint)
+        == (other.Job.Fingerprint, other.Corrections.Fingerprint, other.Workshop.Fingerprint);
+}
 
 /// <summary>What can be taken back and done again: whole files, so that nothing is half undone.</summary>
 internal sealed class History
@@ -26,6 +30,40 @@ internal sealed class History
         if (_back.Count > Most)
         {
             _back.RemoveAt(0);
+        }
+    }
+
+    /// <summary>Takes up what was kept before a restart. What somebody changed meanwhile is a step of its own.</summary>
+    /// <returns>In words, where nothing can be undone though there was something; null: all is well.</returns>
+    public string? TakeUp(string folder, JobFiles now)
+    {
+        var (steps, isDamaged) = HistoryFile.Read(folder);
+        if (steps is not null)
+        {
+            _back.AddRange(steps.Back.TakeLast(Most));
+            if (steps.Now.IsSame(now))
+            {
+                _forth.AddRange(steps.Forth.TakeLast(Most));
+            }
+            else
+            {
+                _back.Add(("the change made outside", steps.Now));
+            }
+        }
+
+        return isDamaged ? "What could be undone before cannot be read any more: undo begins anew." : null;
+    }
+
+    /// <summary>Keeps what can be undone for after a restart; where it cannot be written, undo lasts as long as the page.</summary>
+    public void Keep(string folder, JobFiles now)
+    {
+        try
+        {
+            HistoryFile.Keep(folder, new HistoryFile.Steps(now, [.. _back], [.. _forth]));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // What was changed is written, and that is what counts.
         }
     }
 

@@ -46,6 +46,9 @@ public sealed record TableSnapshot(
     /// <summary>What redo would do again, in words; null: there is nothing.</summary>
     public string? Redo { get; init; }
 
+    /// <summary>Why nothing of before a restart can be undone; null: all is well.</summary>
+    public string? UndoLost { get; init; }
+
     /// <summary>What went wrong at the machine, such as a full disk; null: nothing.</summary>
     public string? Fault { get; init; }
 

@@ -11,7 +11,9 @@ public sealed record Theme(string Name, string Heading, ImmutableArray<string> M
 {
     public static ImmutableArray<Theme> All { get; } =
     [
-        new("names", "The names and their lists", ["lettering.order"], ["title", "moreToCome", "asking.", "plan.wish", "plan.readWhileWorn", "columns.", "lists", "groups", "lettering.collation", "lettering.agreedFirst"]),
+        new("names", "The names and their lists", ["lettering.order"],
+            ["title", "moreToCome", "asking.", "plan.wish", "plan.readWhileWorn", "columns.", "lists", "groups", "names",
+            "lettering.collation", "lettering.agreedFirst"]),
         new("rounds", "The rounds and the strip", ["strip.rounds"], ["strip."]),
         new("hem", "The edge the names go round", [], ["hem."]),
         new("face", "The letters", ["lettering.face"], ["lettering.motif", "lettering.spread", "lettering.gap", "lettering.mostGap", "sewing."]),

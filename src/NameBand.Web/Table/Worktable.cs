@@ -65,6 +65,8 @@ public sealed class Worktable : IDisposable
     public void Open()
     {
         _jobFile = JobStore.Read(Folder, JobReader.FileName);
+        string? lost = _history.TakeUp(Folder, Files());
+        Publish(now => now with { UndoLost = lost });
         _watch.Begin();
         StartOver();
     }
@@ -308,6 +310,7 @@ public sealed class Worktable : IDisposable
             var problems = await Task.Run(save).ConfigureAwait(false);
             if (problems.IsEmpty)
             {
+                await Task.Run(() => _history.Keep(Folder, Files())).ConfigureAwait(false);
                 _watch.Remember();
             }
 

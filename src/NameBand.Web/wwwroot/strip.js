@@ -25,7 +25,7 @@ class Strip {
     this.finder = new Finder(part('find'), part('found'), this.says, this.view, n => this.goTo(n));
     this.playback = new Playback(part('playback'));
     this.round = part('round');
-    hands(this.box, this.view, n => this.press(n));
+    hands(this.box, this.view, n => this.press(n), (name, place) => this.#drop(name, place));
     part('closer').addEventListener('click', () => zoomBy(this.view, 1.6));
     part('farther').addEventListener('click', () => zoomBy(this.view, 1 / 1.6));
     part('whole').addEventListener('click', () => showWhole(this.view));
@@ -111,6 +111,10 @@ class Strip {
     if (!this.hearer || row === this.told) return;
     this.told = row;
     this.hearer.invokeMethodAsync('PressedAsync', isRow ? name.list : null, isRow ? name.line : 0).catch(() => { this.told = undefined; });
+  }
+
+  #drop(name, place) {
+    this.hearer?.invokeMethodAsync('DroppedAsync', name.list, name.line, place.other, place.isAfter, place.round).catch(() => { });
   }
 
   /** Shows the letters at another height, each name in its place, until they are laid out anew; null: as laid out. */

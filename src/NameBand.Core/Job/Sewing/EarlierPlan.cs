@@ -25,6 +25,12 @@ public sealed record EarlierName(int Order, string Text, RowRef Row, double Star
     /// <summary>How it was sewn, in the plan's word; null when the plan does not say.</summary>
     public string? Style { get; init; }
 
+    /// <summary>Height of its letters where it has one of its own; null: that of the plan.</summary>
+    public double? LetterHeightMm { get; init; }
+
+    /// <summary>The face that was wished for it alone; null: that of its group or its plan.</summary>
+    public string? Face { get; init; }
+
     /// <summary>A heading stands in the file of the job and not in a list.</summary>
     public bool IsHeading => Row.List == JobReader.FileName;
 }

@@ -55,7 +55,7 @@ internal sealed class KeyedLetters(
 
         LetteredName? Of(Name name)
         {
-            double factor = groups.Sizes.FactorOf(name.Group, step.HeightMm);
+            double factor = groups.Sizes.FactorOf(name, step.HeightMm);
             if (!scales.TryGetValue(factor, out var scale))
             {
                 scales[factor] = scale = new ScaledName(factor);
@@ -106,7 +106,7 @@ internal sealed class KeyedLetters(
 
     /// <summary>Letter heights of the names at a setting.</summary>
     private IEnumerable<double> HeightsMm(SizeStep step) => Groups is not { } groups ? [step.HeightMm]
-        : names.Select(n => StepOf(step, groups.Sizes.FactorOf(n.Group, step.HeightMm)).HeightMm).Distinct().OrderDescending();
+        : names.Select(n => StepOf(step, groups.Sizes.FactorOf(n, step.HeightMm)).HeightMm).Distinct().OrderDescending();
 
     /// <summary>Letters of the names, each once.</summary>
     private ImmutableArray<string> Used => [.. names.SelectMany(n => knowledge.Keys.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];

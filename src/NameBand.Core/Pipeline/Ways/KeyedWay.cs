@@ -49,7 +49,8 @@ internal sealed class KeyedWay(Way way) : IWay
         var (begun, matched) = (checkedList.Begun, checkedList.Matched);
         var gone = matched is null ? [] : NeedlePathWay.GoneOf(checkedList, matched, t => t.HasLettersOfItsOwn).ToImmutableArray();
         var steps = SizeSteps.Of(job.Letters, knowledge, letters);
-        var toMeasure = KeyedMeasures.ToMeasure(knowledge, [.. names.Where(n => groups?.Sizes.FactorOf(n.Group, steps[0].HeightMm) is null or 1)], steps[0]);
+        var toMeasure = KeyedMeasures.ToMeasure(
+            knowledge, [.. names.Where(n => groups?.Sizes.FactorOf(n, steps[0].HeightMm) is null or 1)], steps[0]);
         var known = new KeyedLetters(way, knowledge, shapes, names) { ToMeasure = toMeasure, Groups = groups, Motif = motif.Value };
         var first = known.Letter(steps[0]);
         var read = new NamesRead(
@@ -76,7 +77,7 @@ internal sealed class KeyedWay(Way way) : IWay
         CheckedList list, ImmutableArray<Name> names, Func<string, bool> has, Func<RowRef, bool> isByHand)
     {
         var job = list.Job;
-        if (job.Groups.All.IsEmpty)
+        if (job.Groups.All.IsEmpty && names.All(n => n.Wish is not { IsOfLetters: true }))
         {
             return (names, null, []);
         }

@@ -114,7 +114,7 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
     /// <summary>Names that are sewn and no longer in the list; where names go several ways, those that went one of a kind.</summary>
     public static IEnumerable<Name> GoneOf(CheckedList list, MatchedList matched, Func<WayTraits, bool> isAsked) => matched.Gone
         .Where(g => !list.Job.HasSeveralWays || isAsked(WayTraits.Of(g.Way)))
-        .Select(g => new Name(g.Text, g.Row) { Group = g.Group });
+        .Select(g => new Name(g.Text, g.Row) { Group = g.Group, Wish = new SewnWishes(list.Begun!, list.Job).Of(g) });
 
     private static IEnumerable<Problem> UnsewnDrift(DriftFile.Ends? ends, NamesRead names)
     {

@@ -127,7 +127,9 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
         // A group's drawn letters are as high as the machine has them for that group.
         LetteredName AsHighAsTyped(LetteredName name)
         {
-            double factor = parts.Select(p => p.Letters.FactorAt(step, name.Standing.Group)).FirstOrDefault(f => f is not null) ?? name.Standing.HeightFactor;
+            double factor = parts.Select(p => p.Letters.FactorAt(step, name.Standing.Group)).FirstOrDefault(
+                f => f is not null) is { } ofGroup
+                ? ofGroup * (name.Name.Wish?.HeightFactor ?? 1) : name.Standing.HeightFactor;
             if (factor == name.Standing.HeightFactor)
             {
                 return name;

@@ -2,9 +2,10 @@
 
 import { Camera } from './camera.js';
 
-export function hands(box, view, press) {
+/** @param drop told where the pressed name was let go, after it was carried there */
+export function hands(box, view, press, drop) {
   const pointers = new Map();
-  let last = null, moved = 0;
+  let last = null, moved = 0, held = null;
 
   const at = e => { const r = box.getBoundingClientRect(); return [e.clientX - r.left, e.clientY - r.top]; };
   const stop = () => { view.way = null; };
@@ -33,7 +34,17 @@ export function hands(box, view, press) {
     pointers.set(e.pointerId, at(e));
     last = null;
     if (pointers.size === 1) moved = 0;
+    held = pointers.size === 1 ? carriable(...at(e)) : null;
+    if (!held) view.carry(null);
   });
+
+  // A name is carried once it has been pressed: else whoever moves along the strip would carry names away.
+  const carriable = (x, y) => { const name = view.at(x, y); return name && view.isPressed(name) && view.canMove(name) ? name : null; };
+  // A finger on the pressed name carries it, and does not scroll the page.
+  box.addEventListener('touchstart', e => {
+    const touch = e.touches[0], r = box.getBoundingClientRect();
+    if (e.touches.length === 1 && view.data.map && carriable(touch.clientX - r.left, touch.clientY - r.top)) e.preventDefault();
+  }, { passive: false });
 
   box.addEventListener('pointermove', e => {
     if (!view.data.map) return;
@@ -41,7 +52,13 @@ export function hands(box, view, press) {
     if (!pointers.has(e.pointerId)) {
       const name = view.at(...here);
       if (name !== view.pointed) { view.pointed = name; view.changed(); }
-      box.style.cursor = name ? 'pointer' : 'grab';
+      box.style.cursor = name ? (view.isPressed(name) && view.canMove(name) ? 'move' : 'pointer') : 'grab';
+      return;
+    }
+    if (held && pointers.size === 1) {
+      const from = pointers.get(e.pointerId);
+      moved = Math.max(moved, Math.abs(here[0] - from[0]) + Math.abs(here[1] - from[1]));
+      if (moved >= 6) view.carry(held, ...here);
       return;
     }
     pointers.set(e.pointerId, here);
@@ -62,6 +79,14 @@ export function hands(box, view, press) {
   const lift = e => {
     if (!pointers.delete(e.pointerId)) return;
     last = null;
+    const carried = held && moved >= 6 ? held : null;
+    const to = carried && view.carried;
+    held = null;
+    view.carry(null);
+    if (carried) {
+      if (e.type === 'pointerup' && to?.place) drop(carried, to.place);
+      return;
+    }
     if (e.type === 'pointerup' && pointers.size === 0 && moved < 6) press(view.at(...at(e)));
   };
   box.addEventListener('pointerup', lift);

@@ -295,6 +295,14 @@ export function around(g, camera, map, lane, name, c, isPressed) {
   g.setLineDash([]);
 }
 
+/** Where a name that is carried would go. */
+export function gapMark(g, camera, map, lane, at, c) {
+  const half = map.finished / 2, thick = 2 / camera.scale;
+  g.fillStyle = c.madder;
+  band(g, camera, lane, at - thick, at + thick, -half, half);
+  g.fill();
+}
+
 function label(g, text, x, y, colour, behind) {
   g.font = `12px ${lettering}`;
   g.textAlign = 'center';

@@ -24,6 +24,7 @@ export class View {
     this.showLoad = false;
     this.pressed = null;
     this.pointed = null;
+    this.carried = null; // the name that is being carried, where it is, and beside which it would be let go
     this.preview = null; // height in mm at which letters are looked at and not laid out yet
     this.colours = colours();
     this.frame = 0;
@@ -154,6 +155,7 @@ export class View {
     for (const { name, lane } of seen) {
       if (name === this.pressed || name === this.pointed) paint.around(g, camera, map, lane, name, c, name === this.pressed);
     }
+    if (this.carried) this.#carried(g, map);
     paint.tape(g, camera, map, this.tapeRound, c, this.inches);
     this.seen = seen.map(s => s.name).filter(n => n.kind !== 'motif');
     this.#tell(isPlain);
@@ -212,6 +214,47 @@ export class View {
       g.restore();
     }
     this.box.dataset.preview = this.preview;
+  }
+
+  /** The name in the hand, and a line where it would go between two others. */
+  #carried(g, map) {
+    const { camera, data, own: c } = this, { name, x, y, place } = this.carried;
+    if (place) paint.gapMark(g, camera, map, place.lane, place.at, c);
+    if (!data.isDrawable(name)) return;
+    g.save();
+    g.globalAlpha = 0.85;
+    g.translate(x - name.width / 2 * camera.scale + (isCurved(data, name) ? name.width / 2 * camera.scale : 0), y);
+    g.translate(originOf(data, name) * camera.scale, 0);
+    g.scale(camera.scale, -camera.scale);
+    g.translate(0, isCurved(data, name) ? 0 : name.base);
+    outline(g, data, name, c);
+    g.restore();
+  }
+
+  /** The row counts, and not what was drawn of it before the last layout. */
+  isPressed(name) { return this.pressed?.list === name.list && this.pressed.line === name.line; }
+
+  /** What is sewn stays, and headings go with their groups. */
+  canMove(name) {
+    return name.kind === 'name' && !name.gone && !this.data.map.hoopings.some(h => h.sewn && h.number === name.hooping);
+  }
+
+  /** A name is being carried over a place of the canvas; null: none any more. */
+  carry(name, px, py) {
+    if (!name && !this.carried) return;
+    this.carried = name && { name, x: px, y: py, place: this.#gapAt(name, px, py) };
+    this.changed();
+  }
+
+  /** Between which names of a round a place lies. */
+  #gapAt(name, px, py) {
+    const { lane, along } = this.camera.laneAt(py, px), round = this.camera.rounds[lane];
+    if (round === undefined) return null;
+    const others = this.data.within(round, -1e9, 1e9).filter(n => n.kind === 'name' && !n.gone && (n.list !== name.list || n.line !== name.line)).sort((a, b) => a.start - b.start);
+    const next = others.findIndex(n => n.start + n.width / 2 > along);
+    const before = next < 0 ? others.at(-1) : others[next - 1], after = next < 0 ? undefined : others[next];
+    const at = before && after ? (before.start + before.width + after.start) / 2 : before ? before.start + before.width + 4 : after ? after.start - 4 : along;
+    return { lane, at, round: this.data.map.rounds[round].number, other: (before ?? after)?.text ?? null, isAfter: Boolean(before) };
   }
 
   /** Moves the plane, in pixels, to where a name stands: y to its strip's centre line, turned with a curved strip; returns the name's left edge in it. */

@@ -21,6 +21,7 @@ return args switch
     ["hostile-child", var kind, var first, var count] => HostileRun.Child(kind, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture)),
     ["hostile-input", var kind, var seed, var file] => HostileRun.Keep(kind, int.Parse(seed, CultureInfo.InvariantCulture), file),
     ["kills", .. var rest] => KillRun.Run(rest),
+    ["cuts", .. var rest] => CutRun.Run(rest),
     [KilledWork.Verb, var folder, var seed] => Child(folder, seed),
     ["replan", .. var rest] => Replanning.Run(rest),
     ["flush"] => FlushFigures.Run(),
@@ -54,6 +55,7 @@ static int Usage()
     Console.Error.WriteLine("            hostile [INPUTS [FIRST SEED [KIND]]]");
     Console.Error.WriteLine("            hostile-input KIND SEED FILE");
     Console.Error.WriteLine("            kills [KILLS [SEED]]");
+    Console.Error.WriteLine("            cuts [CUTS [FIRST SEED [DEED]…]]");
     Console.Error.WriteLine("            replan [NAMES]");
     Console.Error.WriteLine("            flush");
     Console.Error.WriteLine("            letter-metrics PROJECT PACKAGES");

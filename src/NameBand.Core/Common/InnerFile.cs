@@ -163,7 +163,7 @@ internal static class InnerFile
     public static FileStream OpenToAdd(string folder, string name)
     {
         Guard(folder, name);
-        return new FileStream(Path.Combine(folder, name), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read, bufferSize: 1);
+        return Disk.Open(Path.Combine(folder, name), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read);
     }
 
     /// <summary>Makes a file, with the folders on the way to it; one that is there is emptied.</summary>
@@ -172,8 +172,8 @@ internal static class InnerFile
     {
         Guard(folder, name);
         string path = Path.Combine(folder, name);
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        return new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.Read, bufferSize: 0);
+        Disk.MakeFolder(Path.GetDirectoryName(path)!);
+        return Disk.Open(path, FileMode.Create, FileAccess.Write, FileShare.Read);
     }
 
     /// <summary>Copies a file to a place where there is none, its time of writing too.</summary>
@@ -181,9 +181,7 @@ internal static class InnerFile
     public static void Copy(string folder, string name, string to)
     {
         Guard(folder, name);
-        var file = new FileInfo(Path.Combine(folder, name));
-        file.CopyTo(to);
-        File.SetLastWriteTimeUtc(to, file.LastWriteTimeUtc);
+        Disk.Copy(Path.Combine(folder, name), to);
     }
 
     /// <summary>

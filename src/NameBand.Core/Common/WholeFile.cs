@@ -20,28 +20,28 @@ internal static class WholeFile
             if (EntryKinds.Of(beside) is not (EntryKind.Nothing or EntryKind.File))
             {
                 // Nothing of ours is a link or a pipe: what it leads to is somebody's, and is not written to.
-                File.Delete(beside);
+                Disk.RemoveFile(beside);
             }
 
-            using (var file = new FileStream(beside, FileMode.Create, FileAccess.Write, FileShare.None))
+            using (var file = Disk.Open(beside, FileMode.Create, FileAccess.Write, FileShare.None))
             {
                 file.Write(content);
                 file.Flush(flushToDisk: true);
             }
 
-            if (!OperatingSystem.IsWindows() && EntryKinds.Of(path) == EntryKind.File)
+            if (EntryKinds.Of(path) == EntryKind.File)
             {
-                File.SetUnixFileMode(beside, File.GetUnixFileMode(path));
+                Disk.SetRightsAs(beside, path);
             }
 
-            File.Move(beside, path, overwrite: true);
+            Disk.MoveOver(beside, path);
         }
         finally
         {
             Sweep(folder);
         }
 
-        DiskFlush.TryFolder(folder);
+        Disk.TryFlushFolder(folder);
     }
 
     /// <summary>Takes away what a killed process left of a file it was writing in a folder.</summary>
@@ -49,7 +49,7 @@ internal static class WholeFile
     {
         try
         {
-            File.Delete(Path.Combine(folder, Unfinished));
+            Disk.RemoveFile(Path.Combine(folder, Unfinished));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -51,10 +51,10 @@ public sealed partial class JobLock : IDisposable
                 if (EntryKinds.Of(path) is EntryKind.Link or EntryKind.Special)
                 {
                     // Nothing of ours is a link or a pipe: what it leads to is somebody's, and is not written to.
-                    File.Delete(path);
+                    Disk.RemoveFile(path);
                 }
 
-                file = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, Share, bufferSize: 1);
+                file = Disk.Open(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, Share);
             }
             catch (IOException) when (File.Exists(path))
             {
@@ -168,7 +168,7 @@ public sealed partial class JobLock : IDisposable
     {
         try
         {
-            File.Delete(path);
+            Disk.RemoveFile(path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -68,8 +68,8 @@ public static class JobStore
         string path = Path.Combine(jobFolder, name);
         if (!content.IsThere)
         {
-            File.Delete(path);
-            DiskFlush.TryFolder(jobFolder);
+            Disk.RemoveFile(path);
+            Disk.TryFlushFolder(jobFolder);
         }
         else
         {

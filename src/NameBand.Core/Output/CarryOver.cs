@@ -38,8 +38,8 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
         {
             try
             {
-                Directory.CreateDirectory(Path.GetDirectoryName(Path.Combine(target, name))!);
-                Directory.Move(Path.Combine(source, name), Path.Combine(target, FreeName(target, name)));
+                Disk.MakeFolder(Path.GetDirectoryName(Path.Combine(target, name))!);
+                Disk.Move(Path.Combine(source, name), Path.Combine(target, FreeName(target, name)));
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
@@ -73,7 +73,7 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
             }
         }
 
-        _odd.ForEach(below => Directory.CreateDirectory(Path.Combine(to, below)));
+        _odd.ForEach(below => Disk.MakeFolder(Path.Combine(to, below)));
         return MoveStuck(from, to);
     }
 
@@ -89,7 +89,7 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
             {
                 if (!earlier.IsOurFolder(relative) && !File.Exists(Path.Combine(target, relative)))
                 {
-                    Directory.CreateDirectory(Path.Combine(target, relative));
+                    Disk.MakeFolder(Path.Combine(target, relative));
                 }
 
                 CarryFolder(source, target, relative, notes);
@@ -140,12 +140,12 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
     {
         string place = FreeName(target, relative);
         string full = Path.Combine(target, place);
-        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+        Disk.MakeFolder(Path.GetDirectoryName(full)!);
         if (file.LinkTarget is { } link)
         {
-            File.CreateSymbolicLink(full, link);
+            Disk.LinkTo(full, link);
         }
-        else if (!FolderRename.TryLink(file.FullName, full))
+        else if (!Disk.TryLink(file.FullName, full))
         {
             try
             {
@@ -187,9 +187,9 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
 
     private static void CopyMode(string from, string to)
     {
-        if (!OperatingSystem.IsWindows() && Directory.Exists(to))
+        if (Directory.Exists(to))
         {
-            File.SetUnixFileMode(to, File.GetUnixFileMode(from));
+            Disk.SetRightsAs(to, from);
         }
     }
 }

@@ -77,7 +77,7 @@ public sealed class OutFolder : IDisposable
             return Result.Fail<OutFolder>(objection);
         }
 
-        var at = OutSiblings.Of(outFolder) is { } found ? found with { Kind = kind ?? OutKind.Plan } : null;
+        var at = OutSiblings.Of(outFolder) is { } found ? found with { Kind = kind ?? OutKind.Plan, Job = jobFolder } : null;
         if (at is null || at.WouldSwallow(jobFolder) || File.Exists(at.Out))
         {
             return Result.Fail<OutFolder>(Problem.CannotUse(
@@ -123,7 +123,7 @@ public sealed class OutFolder : IDisposable
                     new Where(at.Out), $"The {at.Kind.File} in this folder can no longer be read, as a power cut may leave it, so nothing in it was gone on from: everything is made anew."));
             }
 
-            Directory.CreateDirectory(at.New);
+            Disk.MakeFolder(at.New);
             var folder = new OutFolder(at, locks, madeParents) { AtStep = atStep, WithoutExchange = withoutExchange };
             atStep?.Invoke(OutStep.BuildFolderMade);
             return Result.Of(folder, problems);
@@ -150,7 +150,7 @@ public sealed class OutFolder : IDisposable
 
     internal static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder, OutKind kind)
     {
-        var at = InnerFile.ObjectionBelow(jobFolder, outFolder) is null && OutSiblings.Of(outFolder) is { } found ? found with { Kind = kind } : null;
+        var at = InnerFile.ObjectionBelow(jobFolder, outFolder) is null ? OutSiblings.Of(outFolder)?.For(jobFolder, kind) : null;
         if (at is null || at.WouldSwallow(jobFolder) || !(OutMending.IsNeeded(at) || OutLocks.AnyLeft(jobFolder, at)))
         {
             return [];
@@ -210,8 +210,8 @@ public sealed class OutFolder : IDisposable
     public void TakeOver(string relative)
     {
         string full = Path.Combine(_at.New, relative);
-        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-        if (FolderRename.TryLink(Path.Combine(_at.Out, relative), full))
+        Disk.MakeFolder(Path.GetDirectoryName(full)!);
+        if (Disk.TryLink(Path.Combine(_at.Out, relative), full))
         {
             _linked.Add(relative);
         }
@@ -228,11 +228,7 @@ public sealed class OutFolder : IDisposable
     {
         foreach (string relative in relatives)
         {
-            string full = Path.Combine(_at.New, relative);
-            if (File.Exists(full))
-            {
-                File.Delete(full);
-            }
+            Disk.RemoveFile(Path.Combine(_at.New, relative));
         }
     }
 
@@ -252,24 +248,21 @@ public sealed class OutFolder : IDisposable
         if (renews)
         {
             notes.AddRange(carry.Run());
-            if (!OperatingSystem.IsWindows())
-            {
-                File.SetUnixFileMode(_at.New, File.GetUnixFileMode(_at.Out));
-            }
+            Disk.SetRightsAs(_at.New, _at.Out);
         }
 
         AtStep?.Invoke(OutStep.PersonsFilesCarried);
-        DiskFlush.Tree(_at.New);
+        Disk.FlushTree(_at.New);
         if (OutManifest.Read(_at.New).Fault(_at.New, _linked.ToHashSet(StringComparer.Ordinal)) is { } fault)
         {
             throw new IOException($"The disk gave back other bytes than were written: {fault}");
         }
 
         AtStep?.Invoke(OutStep.Flushed);
-        string? earlier = PutInPlace(renews);
+        string? earlier = PutInPlaceOrWait(renews);
         _committed = true;
         AtStep?.Invoke(OutStep.NewInPlace);
-        DiskFlush.Folder(_at.Parent);
+        Disk.FlushFolder(_at.Parent);
         if (earlier is not null)
         {
             // Best effort from here on: the new folder stands, and what stays of the earlier one the next start clears away.
@@ -277,7 +270,7 @@ public sealed class OutFolder : IDisposable
             {
                 notes.AddRange(carry.Run(earlier, _at.Out));
                 var left = carry.MoveStuck(earlier, _at.Out);
-                DiskFlush.Tree(_at.Out);
+                Disk.FlushTree(_at.Out);
                 AtStep?.Invoke(OutStep.LateFilesCarried);
                 if (left.Count > 0)
                 {
@@ -336,29 +329,41 @@ public sealed class OutFolder : IDisposable
         }
     }
 
+    private string? PutInPlaceOrWait(bool renews)
+    {
+        try
+        {
+            return PutInPlace(renews);
+        }
+        catch (Exception e) when (Disk.IsHeld(e))
+        {
+            throw OutWaiting.Leave(_at);
+        }
+    }
+
     /// <summary>Returns where the earlier folder lies now, or null when there was none.</summary>
     private string? PutInPlace(bool renews)
     {
         if (!renews)
         {
-            Directory.Move(_at.New, _at.Out);
+            Disk.Move(_at.New, _at.Out);
             return null;
         }
 
-        if (!WithoutExchange && FolderRename.TryExchange(_at.New, _at.Out))
+        if (!WithoutExchange && Disk.TryExchange(_at.New, _at.Out))
         {
             return _at.New;
         }
 
-        Directory.Move(_at.Out, _at.Old);
+        Disk.Move(_at.Out, _at.Old);
         AtStep?.Invoke(OutStep.OldMovedAside);
         try
         {
-            Directory.Move(_at.New, _at.Out);
+            Disk.Move(_at.New, _at.Out);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            Directory.Move(_at.Old, _at.Out);
+            Disk.Move(_at.Old, _at.Out);
             throw;
         }
 
@@ -373,7 +378,7 @@ public sealed class OutFolder : IDisposable
             made.Add(at);
         }
 
-        Directory.CreateDirectory(parent);
+        Disk.MakeFolder(parent);
         return made.ToImmutable();
     }
 
@@ -381,7 +386,7 @@ public sealed class OutFolder : IDisposable
     {
         foreach (string folder in made.Where(OutMending.IsEmptyFolder))
         {
-            Directory.Delete(folder);
+            Disk.RemoveEmptyFolder(folder);
         }
     }
 

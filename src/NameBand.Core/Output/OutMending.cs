@@ -9,26 +9,34 @@ namespace NameBand.Output;
 /// </summary>
 internal static class OutMending
 {
-    public static bool IsNeeded(OutSiblings at) => Directory.Exists(at.New) || Directory.Exists(at.Old);
+    public static bool IsNeeded(OutSiblings at) => IsInterrupted(at) || Directory.Exists(at.Next);
+
+    private static bool IsInterrupted(OutSiblings at) => Directory.Exists(at.New) || Directory.Exists(at.Old);
 
     /// <exception cref="IOException">What was left cannot be moved or removed; nothing of the person's is lost.</exception>
     public static ImmutableArray<Problem> Mend(OutSiblings at)
     {
-        if (!IsNeeded(at))
+        if (!IsInterrupted(at))
         {
-            return [];
+            return OutWaiting.Take(at);
         }
 
+        var mended = MendCutOff(at);
+        return mended.Any(p => p.Severity == Severity.CannotUse) ? mended : [.. mended, .. OutWaiting.Take(at)];
+    }
+
+    private static ImmutableArray<Problem> MendCutOff(OutSiblings at)
+    {
         if (Directory.Exists(at.Old) && IsEmptyFolder(at.Out))
         {
-            Directory.Delete(at.Out);
+            Disk.RemoveEmptyFolder(at.Out);
         }
 
         if (Directory.Exists(at.Old) && EntryKinds.Of(at.Out) == EntryKind.Nothing)
         {
             // Cut off between the two renames: the earlier one takes its place again, unless the new one alone is whole.
-            Directory.Move(!IsWhole(at, at.Old) && IsWhole(at, at.New) ? at.New : at.Old, at.Out);
-            DiskFlush.Folder(at.Parent);
+            Disk.Move(!IsWhole(at, at.Old) && IsWhole(at, at.New) ? at.New : at.Old, at.Out);
+            Disk.FlushFolder(at.Parent);
         }
 
         return Directory.Exists(at.Out) && Spoiled(at, at.Out) is { } fault ? MendSpoiled(at, fault) : Clear(at, [Problem.Note(
@@ -49,7 +57,7 @@ internal static class OutMending
         foreach (string other in new[] { at.New, at.Old }.Where(o => IsWhole(at, o)))
         {
             var notes = new CarryOver(OutManifest.Read(at.Out), at.Out, other).Run();
-            DiskFlush.Tree(other);
+            Disk.FlushTree(other);
             PutInPlace(at, other);
             return Clear(at, [.. notes, Problem.Note(
                 new Where(at.Out),
@@ -63,7 +71,7 @@ internal static class OutMending
     }
 
     /// <summary>Whether a folder is one of ours, and every file in it as its manifest says.</summary>
-    private static bool IsWhole(OutSiblings at, string folder) =>
+    public static bool IsWhole(OutSiblings at, string folder) =>
         Directory.Exists(folder) && OutManifest.Format(folder, at.Kind) is not null && OutManifest.Read(folder).Fault(folder) is null;
 
     /// <summary>What a power cut spoiled in a folder; null when nothing was. What a person changed does not count.</summary>
@@ -71,9 +79,9 @@ internal static class OutMending
         OutManifest.Format(folder, at.Kind) is null ? at.Kind.File
         : InnerFile.IsPlain(folder, OutPaths.Manifest) ? OutManifest.Read(folder).Spoiled(folder) : null;
 
-    private static void PutInPlace(OutSiblings at, string whole)
+    public static void PutInPlace(OutSiblings at, string whole)
     {
-        if (!FolderRename.TryExchange(whole, at.Out))
+        if (!Disk.TryExchange(whole, at.Out))
         {
             string aside = whole == at.New ? at.Old : at.New;
             if (Directory.Exists(aside))
@@ -81,15 +89,15 @@ internal static class OutMending
                 Remove(aside);
             }
 
-            Directory.Move(at.Out, aside);
-            Directory.Move(whole, at.Out);
+            Disk.Move(at.Out, aside);
+            Disk.Move(whole, at.Out);
         }
 
-        DiskFlush.Folder(at.Parent);
+        Disk.FlushFolder(at.Parent);
     }
 
     /// <summary>Removes what lies beside the out folder, which stands.</summary>
-    private static ImmutableArray<Problem> Clear(OutSiblings at, ImmutableArray<Problem> notes)
+    public static ImmutableArray<Problem> Clear(OutSiblings at, ImmutableArray<Problem> notes)
     {
         foreach (string folder in new[] { at.New, at.Old }.Where(Directory.Exists))
         {
@@ -111,35 +119,16 @@ internal static class OutMending
     {
         try
         {
-            Directory.Delete(folder, recursive: true);
+            Disk.RemoveTree(folder);
         }
         catch (Exception e) when (e is UnauthorizedAccessException or IOException && Directory.Exists(folder))
         {
             // A folder that was carried over may be closed to writing even for its owner.
-            Open(folder);
-            Directory.Delete(folder, recursive: true);
+            Disk.OpenToRemoval(folder);
+            Disk.RemoveTree(folder);
         }
     }
 
     public static bool IsEmptyFolder(string folder) =>
         EntryKinds.Of(folder) == EntryKind.Folder && InnerFile.In(folder).Count == 0;
-
-    private static void Open(string folder)
-    {
-        if (OperatingSystem.IsWindows())
-        {
-            foreach (var file in InnerFile.Walk(folder).Where(e => e.Kind == EntryKind.File))
-            {
-                file.Info.Attributes = FileAttributes.Normal;
-            }
-
-            return;
-        }
-
-        File.SetUnixFileMode(folder, File.GetUnixFileMode(folder) | UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        foreach (var below in InnerFile.In(folder).Where(e => e.Kind == EntryKind.Folder))
-        {
-            Open(below.Info.FullName);
-        }
-    }
 }

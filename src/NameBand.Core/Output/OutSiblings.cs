@@ -12,7 +12,15 @@ internal sealed record OutSiblings(string Out, string Parent)
     /// <summary>The earlier out folder between two renames, where no exchange is to be had.</summary>
     public string Old => Beside("old");
 
+    /// <summary>A finished one that waits until no other program has a file of the earlier one open.</summary>
+    public string Next => Beside("next");
+
     public string Lock => Beside("lock");
+
+    /// <summary>The job's folder, where its sewing log lies; null: nobody said.</summary>
+    public string? Job { get; init; }
+
+    public OutSiblings For(string job, OutKind kind) => this with { Job = job, Kind = kind };
 
     /// <summary>Full path, links followed; null for a root or a text that is no path.</summary>
     public static OutSiblings? Of(string outFolder)

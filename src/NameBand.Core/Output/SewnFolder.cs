@@ -59,7 +59,7 @@ public static class SewnFolder
             }
             else if (InnerFile.IsPlain(jobFolder, Place(relative)))
             {
-                File.Delete(Path.Combine(jobFolder, Place(relative)));
+                Disk.RemoveFile(Path.Combine(jobFolder, Place(relative)));
             }
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
@@ -83,8 +83,8 @@ public static class SewnFolder
         }
 
         Put(jobFolder, OutPaths.Manifest, OutManifest.Of(Of(jobFolder), hashes));
-        DiskFlush.TryFolder(Of(jobFolder));
-        DiskFlush.TryFolder(jobFolder);
+        Disk.TryFlushFolder(Of(jobFolder));
+        Disk.TryFlushFolder(jobFolder);
     }
 
     private static void Put(string jobFolder, string relative, byte[] bytes)
@@ -96,7 +96,7 @@ public static class SewnFolder
 
         string to = Path.Combine(Of(jobFolder), relative);
         string folder = Path.GetDirectoryName(to)!;
-        Directory.CreateDirectory(folder);
+        Disk.MakeFolder(folder);
         WholeFile.Sweep(folder);
         if (Read(jobFolder, relative) is not { } there || !there.AsSpan().SequenceEqual(bytes))
         {

@@ -41,11 +41,11 @@ internal static class LateJob
         }
 
         string inside = Path.Combine(job, folder);
-        Directory.CreateDirectory(inside);
+        Disk.MakeFolder(inside);
         foreach (string brought in Brought(made.Job))
         {
             string to = Path.Combine(inside, brought);
-            Directory.CreateDirectory(Path.GetDirectoryName(to)!);
+            Disk.MakeFolder(Path.GetDirectoryName(to)!);
             WholeFile.Put(to, InnerFile.Bytes(job, brought));
         }
 

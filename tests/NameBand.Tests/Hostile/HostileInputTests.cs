@@ -15,17 +15,17 @@ public sealed class HostileInputTests : IDisposable
     public void Dispose() => _scratch.Dispose();
 
     [Theory]
-    [InlineData("job.json", 3000)]
-    [InlineData("list", 1500)]
+    [InlineData("job.json", 1500)]
+    [InlineData("list", 800)]
     [InlineData("corrections", 400)]
-    [InlineData("approvals", 1000)]
-    [InlineData("sewing log", 2000)]
-    [InlineData("letters", 2000)]
-    [InlineData("measured lines", 2000)]
-    [InlineData("drift", 2000)]
-    [InlineData("out plan", 600)]
+    [InlineData("approvals", 500)]
+    [InlineData("sewing log", 800)]
+    [InlineData("letters", 800)]
+    [InlineData("measured lines", 800)]
+    [InlineData("drift", 800)]
+    [InlineData("out plan", 300)]
     [InlineData("sewn plan", 40)]
-    [InlineData("face", 120)]
+    [InlineData("face", 60)]
     [InlineData("face made", 6)]
     public void A_spoilt_file_is_used_or_refused_with_a_reason(string name, int inputs)
     {

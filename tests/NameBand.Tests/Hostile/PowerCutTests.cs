@@ -12,14 +12,8 @@ public class PowerCutTests
 
     public static TheoryData<string, bool> Disks()
     {
-        var data = new TheoryData<string, bool>();
-        foreach (string system in new[] { "xfs", "btrfs", "ext4" })
-        {
-            data.Add(system, false);
-            data.Add(system, true);
-        }
-
-        return data;
+        // Two renames instead of one exchange are tried on the simulated disk too; here one file system will do.
+        return new() { { "xfs", false }, { "btrfs", false }, { "ext4", false }, { "ext4", true } };
     }
 
     [SkippableTheory]

@@ -2,15 +2,18 @@ using System.Text.RegularExpressions;
 
 namespace NameBand.Tests.House;
 
-/// <summary>Files of a job and of an out folder are opened, copied and listed by <c>Common/InnerFile</c>, which follows no link.</summary>
+/// <summary>
+/// Files of a job and of an out folder are opened, copied and listed by <c>Common/InnerFile</c>, which follows no link; all that is
+/// changed on the disk is changed by <c>Common/Disk</c>, where tests see each step.
+/// </summary>
 internal static class OneDoor
 {
     private static readonly Dictionary<string, string> Doors = new()
     {
         ["src/NameBand.Core/Common/InnerFile.cs"] = "the door itself",
-        ["src/NameBand.Core/Common/WholeFile.cs"] = "writes beside a place, and renames",
         ["src/NameBand.Core/Common/DiskFlush.cs"] = "asks the disk, and reads nothing",
-        ["src/NameBand.Core/Job/JobLock.cs"] = "makes the lock file, and takes a link away first",
+        ["src/NameBand.Core/Common/Disk.cs"] = "changes, and reads nothing",
+        ["src/NameBand.Core/Job/JobLock.cs"] = "reads who holds a lock that may be opened by nobody else",
         ["src/NameBand.Core/Lettering/FaceCard.cs"] = "the program's own folder of faces",
         ["src/NameBand.Core/Lettering/FaceShelf.cs"] = "the program's own folder of faces",
         ["src/NameBand.Core/Output/CaptionFace.cs"] = "the program's own folder of faces",
@@ -27,7 +30,27 @@ internal static class OneDoor
         @"\bSKTypeface\s*\.\s*FromFile\b",
     ];
 
-    public static IEnumerable<string> Violations(SourceFile file)
+    private static readonly string[] Changes =
+    [
+        @"\bFile\s*\.\s*(Delete|Move|Set\w+|Replace|CreateSymbolicLink|WriteAll\w+)\s*\(",
+        @"\bDirectory\s*\.\s*(CreateDirectory|CreateSymbolicLink|Delete|Move|Set\w+)\s*\(",
+        @"\b(FolderRename|DiskFlush)\s*\.",
+        @"\bFileMode\s*\.\s*(Create|CreateNew|OpenOrCreate|Append|Truncate)\b(?<!Disk\.Open\([^;]*)",
+        @"\.\s*(MoveTo|CreateSubdirectory)\s*\(\s*(Path\b|path\b|"")",
+    ];
+
+    public static IEnumerable<string> Violations(SourceFile file) => Opened(file).Concat(Changed(file));
+
+    private static IEnumerable<string> Changed(SourceFile file)
+    {
+        string code = CodeText.Of(file.Text);
+        return file.Path == "src/NameBand.Core/Common/Disk.cs"
+            ? []
+            : Changes.Where(c => Regex.IsMatch(code, c))
+                .Select(c => $"{file.Path}: {Regex.Match(code, c).Value}…: what changes the disk goes through Disk");
+    }
+
+    private static IEnumerable<string> Opened(SourceFile file)
     {
         string code = CodeText.Of(file.Text);
         return Doors.ContainsKey(file.Path)

@@ -133,7 +133,7 @@ public static class SewingLogFile
 
         if (isNew)
         {
-            DiskFlush.TryFolder(jobFolder);
+            Disk.TryFlushFolder(jobFolder);
         }
     }
 }

@@ -1,11 +1,14 @@
 using System.Runtime.InteropServices;
 
-namespace NameBand.Output;
+namespace NameBand.Common;
 
 /// <summary>Renaming of folders, with the exchange of two names in one step where the system has it.</summary>
 internal static partial class FolderRename
 {
     private const int CurrentFolder = -100;
+    private const int CurrentFolderOnMac = -2;
+
+    // The same number on Linux (renameat2) and on macOS (renameatx_np, there RENAME_SWAP).
     private const uint ExchangeNames = 2;
 
     /// <summary>
@@ -14,14 +17,10 @@ internal static partial class FolderRename
     /// </summary>
     public static bool TryExchange(string one, string other)
     {
-        if (!OperatingSystem.IsLinux())
-        {
-            return false;
-        }
-
         try
         {
-            return Rename(CurrentFolder, one, CurrentFolder, other, ExchangeNames) == 0;
+            return OperatingSystem.IsLinux() ? Rename(CurrentFolder, one, CurrentFolder, other, ExchangeNames) == 0
+                : OperatingSystem.IsMacOS() && RenameOnMac(CurrentFolderOnMac, one, CurrentFolderOnMac, other, ExchangeNames) == 0;
         }
         catch (EntryPointNotFoundException)
         {
@@ -49,6 +48,10 @@ internal static partial class FolderRename
 
     [LibraryImport("libc", EntryPoint = "renameat2", StringMarshalling = StringMarshalling.Utf8)]
     private static partial int Rename(int oneBase, string one, int otherBase, string other, uint flags);
+
+    // Source: the manual page renameatx_np(2) of macOS, from memory; never run there.
+    [LibraryImport("libc", EntryPoint = "renameatx_np", StringMarshalling = StringMarshalling.Utf8)]
+    private static partial int RenameOnMac(int oneBase, string one, int otherBase, string other, uint flags);
 
     [LibraryImport("libc", EntryPoint = "link", StringMarshalling = StringMarshalling.Utf8)]
     private static partial int Link(string file, string secondName);

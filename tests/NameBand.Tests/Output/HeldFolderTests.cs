@@ -1,0 +1,110 @@
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Output;
+using NameBand.Tests.Hostile;
+using Xunit;
+
+namespace NameBand.Tests.OutputRoom;
+
+/// <summary>What Windows does while another program has a file of the out folder open: no renaming. Said by a simulated disk.</summary>
+public sealed class HeldFolderTests : IDisposable
+{
+    private const int SharingViolation = unchecked((int)0x80070020);
+
+    private readonly TempFolder _temp = new();
+    private int _heldTimes;
+
+    public HeldFolderTests()
+    {
+        Renew("earlier");
+        File.WriteAllText(Path.Combine(_temp.Out, "notes.txt"), "mine");
+    }
+
+    public void Dispose() => _temp.Dispose();
+
+    [Fact]
+    public void It_is_asked_again_with_growing_pauses()
+    {
+        _heldTimes = 3;
+        var disk = Renew("new");
+        Assert.Equal("new", Made());
+        Assert.Equal(3, disk.Pauses.Count);
+        Assert.Equal(disk.Pauses.Order(), disk.Pauses);
+        Assert.True(disk.Pauses[2] > disk.Pauses[0]);
+        Assert.Equal(["out"], Entries());
+    }
+
+    [Fact]
+    public void What_is_finished_waits_and_the_next_command_puts_it_in_its_place()
+    {
+        _heldTimes = int.MaxValue;
+        var refused = Assert.Throws<RefusedEntryException>(() => Renew("new"));
+        Assert.Contains("Another program has a file of the folder “out” open", refused.Problem.Found, StringComparison.Ordinal);
+        Assert.Contains("Close what shows files of that folder", refused.Problem.Mend, StringComparison.Ordinal);
+        Assert.Equal("earlier", Made());
+        Assert.Equal([".out.nameband-next", "out"], Entries());
+
+        // Still held: it is told, and both stay.
+        var told = Assert.Single(Mend());
+        Assert.Equal(Severity.NeedsPerson, told.Severity);
+        Assert.Equal("earlier", Made());
+        File.WriteAllText(Path.Combine(_temp.Out, "notes.txt"), "mine, and changed");
+        File.WriteAllText(Path.Combine(_temp.Out, "more.txt"), "mine too");
+
+        _heldTimes = 0;
+        Assert.Equal(Severity.Note, Assert.Single(Mend()).Severity);
+        Assert.Equal("new", Made());
+        Assert.Equal("mine, and changed", File.ReadAllText(Path.Combine(_temp.Out, "notes.txt")));
+        Assert.Equal("mine too", File.ReadAllText(Path.Combine(_temp.Out, "more.txt")));
+        Assert.Null(OutManifest.Read(_temp.Out).Fault(_temp.Out));
+        Assert.Equal(["out"], Entries());
+    }
+
+    [Fact]
+    public void What_waits_is_not_taken_once_it_was_sewn_from_the_earlier_one()
+    {
+        _heldTimes = int.MaxValue;
+        Assert.Throws<RefusedEntryException>(() => Renew("new"));
+        _heldTimes = 0;
+        string log = Path.Combine(_temp.Job, SewingLogFile.FileName);
+        File.WriteAllText(log, "hooping,deed\r\n");
+        File.SetLastWriteTimeUtc(log, File.GetLastWriteTimeUtc(_temp.Job + "/.out.nameband-next/" + OutPaths.Manifest).AddMinutes(1));
+        Assert.Equal("Run make.", Assert.Single(Mend()).Mend);
+        Assert.Equal("earlier", Made());
+        Assert.DoesNotContain(".out.nameband-next", Entries());
+    }
+
+    /// <summary>Refuses as often as is said to give the out folder another name.</summary>
+    private SimulatedDisk Disk()
+    {
+        int held = 0;
+        return new SimulatedDisk(_temp.Job)
+        {
+            Refuses = (_, deed) => (deed.Act == DiskAct.Move && deed.Path == _temp.Out && held++ < _heldTimes)
+                || (deed.Act == DiskAct.Exchange && _heldTimes > 0)
+                ? new IOException("The process cannot access the file because it is being used by another process.", SharingViolation) : null,
+        };
+    }
+
+    private System.Collections.Immutable.ImmutableArray<Problem> Mend()
+    {
+        using var under = NameBand.Common.Disk.Under(Disk());
+        return OutFolder.MendInterrupted(_temp.Job, _temp.Out);
+    }
+
+    private SimulatedDisk Renew(string content)
+    {
+        var disk = Disk();
+        using var under = NameBand.Common.Disk.Under(disk);
+        using var folder = OutFolder.Begin(_temp.Job, _temp.Out, null, withoutExchange: true).Value!;
+        OutFolderTests.Fill(folder, 1, 2);
+        OutFolderTests.Write(folder, OutPaths.ReadMeFirst, content);
+        folder.Commit();
+        return disk;
+    }
+
+    private string[] Entries() =>
+        [.. Directory.GetFileSystemEntries(_temp.Job).Select(e => Path.GetFileName(e)).Order(StringComparer.Ordinal)];
+
+    private string Made() => File.ReadAllText(Path.Combine(_temp.Out, OutPaths.ReadMeFirst));
+}

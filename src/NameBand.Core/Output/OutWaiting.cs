@@ -25,7 +25,8 @@ internal static class OutWaiting
         Disk.FlushFolder(at.Parent);
         return new RefusedEntryException(Problem.CannotUse(
             new Where(at.Out),
-            $"Another program has a file of the folder “{Path.GetFileName(at.Out)}” open. The new folder is finished and waits beside it.",
+            $"Another program has a file of the folder “{Path.GetFileName(at.Out)}” open. " +
+            "The new folder is finished and waits beside it.",
             Close + "The next command then puts the new one in its place."));
     }
 

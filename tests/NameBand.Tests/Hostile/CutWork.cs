@@ -21,7 +21,8 @@ internal sealed class CutWork : IDisposable
         """;
 
     private const string List =
-        "Name,E-mail,Show on the web?\nAna Lind,ana@lantern.example,yes\nBo Varga,bo@lantern.example,no\nCleo Marsh,cleo@lantern.example,yes\n";
+        "Name,E-mail,Show on the web?\nAna Lind,ana@lantern.example,yes\n" +
+        "Bo Varga,bo@lantern.example,no\nCleo Marsh,cleo@lantern.example,yes\n";
 
     // What is there is compared byte for byte after every cut; the job is looked through, and made again, after one in so many.
     private const int Looked = 20;

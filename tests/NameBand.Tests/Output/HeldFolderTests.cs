@@ -82,7 +82,8 @@ public sealed class HeldFolderTests : IDisposable
         {
             Refuses = (_, deed) => (deed.Act == DiskAct.Move && deed.Path == _temp.Out && held++ < _heldTimes)
                 || (deed.Act == DiskAct.Exchange && _heldTimes > 0)
-                ? new IOException("The process cannot access the file because it is being used by another process.", SharingViolation) : null,
+                ? new IOException("The process cannot access the file because it is being used by another process.", SharingViolation)
+                : null,
         };
     }
 

@@ -27,7 +27,8 @@ internal static class CutRun
             }
 
             wrong += faults.Length + refusals.Length;
-            Console.WriteLine(FormattableString.Invariant(
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
                 $"{deed,-22} {cuts,6} cuts, {faults.Length} wrong; " +
                 $"{steps,4} steps refused, once and for good, {refusals.Length} wrong; {clock.Elapsed.TotalSeconds:0} s"));
         }

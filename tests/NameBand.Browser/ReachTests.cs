@@ -29,16 +29,24 @@ public sealed class ReachTests(Chromium browser) : BrowserTests(browser)
             await Expect(parts.Nth(i)).ToHaveAttributeAsync("aria-expanded", "true");
             await Expect(page.Locator("#panel-heading")).ToBeFocusedAsync();
             await page.Locator(".panel > details > summary").ClickAsync();
-            offered.UnionWith(await page.EvaluateAsync<string[]>(
-                """
-                () => [...document.querySelectorAll('.panel [data-key]')]
-                    .filter(e => [e, ...e.querySelectorAll('*')].some(f => f.matches('input, select, textarea') && f.checkVisibility() && !f.disabled))
-                    .map(e => e.dataset.key)
-                """));
+            offered.UnionWith(await OfferedAsync(page));
         }
+
+        // What is wished for one name is set where that name is pressed.
+        await page.Locator(".seen button").First.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator(".name-wishes")).ToBeVisibleAsync();
+        offered.UnionWith(await OfferedAsync(page));
 
         Assert.Equal("", string.Join(", ", JobKeyCard.All.Select(c => c.Path).Where(path => !offered.Contains(path))));
     }
+
+    private static Task<string[]> OfferedAsync(IPage page) => page.EvaluateAsync<string[]>(
+        """
+        () => [...document.querySelectorAll('.panel [data-key], .name-wishes[data-key]')]
+            .filter(e => [e, ...e.querySelectorAll('*')].some(f => f.matches('input, select, textarea') && f.checkVisibility() && !f.disabled))
+            .map(e => e.dataset.key)
+        """);
 
     [SkippableFact]
     public async Task What_is_set_is_undone_and_done_again_by_its_keys_but_not_while_typing()

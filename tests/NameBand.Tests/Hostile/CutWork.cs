@@ -319,7 +319,7 @@ internal sealed class CutWork : IDisposable
         }
 
         string? stray = Directory.EnumerateFileSystemEntries(folder).Select(e => Path.GetFileName(e)).FirstOrDefault(
-            e => e.StartsWith('.') && e != WholeFile.Unfinished && e != JobLock.FileName);
+            e => e.StartsWith('.') && e is not (WholeFile.Unfinished or JobLock.FileName or HistoryFile.Name));
         return stray is null ? null : $"“{stray}” lies about";
     }
 

@@ -141,7 +141,7 @@ internal static class KilledWork
 
     private static string? StrayFault(string folder)
     {
-        string[] known = ["job.json", "names.csv", "corrections.csv", "sewing-log.csv", "out", "sewn"];
+        string[] known = ["job.json", "names.csv", "corrections.csv", "sewing-log.csv", HistoryFile.Name, "out", "sewn"];
         string? stray = Directory.EnumerateFileSystemEntries(folder).Select(e => Path.GetFileName(e)).FirstOrDefault(e => !known.Contains(e));
         string sewn = Path.Combine(folder, "sewn");
         int unfinished = Directory.Exists(sewn) ? Directory.GetFiles(sewn, WholeFile.Unfinished, SearchOption.AllDirectories).Length : 0;

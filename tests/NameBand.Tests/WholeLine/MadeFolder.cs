@@ -98,13 +98,8 @@ internal sealed class MadeFolder
             return path;
         }
 
-        int number = Assert.Single(hooping.GetProperty("segments").EnumerateArray()).GetProperty("number").GetInt32();
-        var round = Rounds.Single(r => r.GetProperty("segments").EnumerateArray().Any(s => s.GetProperty("number").GetInt32() == number));
-        var segment = round.GetProperty("segments").EnumerateArray().Single(s => s.GetProperty("number").GetInt32() == number);
-        double radius = Number(round, "radiusMm");
-        double centre = radius - (Number(Plan.GetProperty("strip"), "finishedWidthMm") / 2);
-        double half = Number(segment, "lengthMm") / 2 / radius;
         int firstName = path.FindIndex(r => r.Action == "stop");
+        var arcs = hooping.GetProperty("segments").EnumerateArray().Select(ArcOf).ToList();
         return [.. path.Select((row, i) =>
         {
             if (i <= firstName)
@@ -112,19 +107,40 @@ internal sealed class MadeFolder
                 return row;
             }
 
-            double x = row.X - (centre * Math.Sin(half));
-            double down = (centre * Math.Cos(half)) - row.Y;
-            double along = ((Math.Atan2(x, down) + half) * radius);
-            double y = centre - Math.Sqrt((x * x) + (down * down));
-            var places = segment.GetProperty("names").EnumerateArray().Select(n =>
-            {
-                double left = (Number(n, "startMm") - Number(segment, "startMm")) / (1 - Number(Plan.GetProperty("strip"), "shortening"));
-                return (Left: left, Right: left + Number(n, "widthMm"));
-            });
-            var near = places.MinBy(p => Math.Max(p.Left - along, along - p.Right));
+            var (arc, along, y) = arcs.Select(a => (Arc: a, a.AlongMm(row), YMm: a.OffMm(row))).MinBy(a => Math.Abs(a.YMm));
+            var near = arc.Places.MinBy(p => Math.Max(p.Left - along, along - p.Right));
             Assert.InRange(along, near.Left - LeanMm, near.Right + LeanMm);
-            return row with { X = Math.Clamp(along, near.Left, near.Right), Y = y };
+            return row with { X = arc.XMm + Math.Clamp(along, near.Left, near.Right), Y = arc.YMm + y };
         })];
+    }
+
+    private Arc ArcOf(JsonElement hooped)
+    {
+        int number = hooped.GetProperty("number").GetInt32();
+        var round = Rounds.Single(r => r.GetProperty("segments").EnumerateArray().Any(s => s.GetProperty("number").GetInt32() == number));
+        var segment = round.GetProperty("segments").EnumerateArray().Single(s => s.GetProperty("number").GetInt32() == number);
+        double radius = Number(round, "radiusMm");
+        double shortening = Number(Plan.GetProperty("strip"), "shortening");
+        return new Arc(
+            Number(hooped, "xMm"), Number(hooped, "yMm"), radius, radius - (Number(Plan.GetProperty("strip"), "finishedWidthMm") / 2),
+            Number(segment, "lengthMm") / 2 / radius,
+            [.. segment.GetProperty("names").EnumerateArray().Select(n =>
+            {
+                double left = (Number(n, "startMm") - Number(segment, "startMm")) / (1 - shortening);
+                return (left, left + Number(n, "widthMm"));
+            })]);
+    }
+
+    /// <summary>One strip of a curved hooping, in the frame of its own chord.</summary>
+    private sealed record Arc(double XMm, double YMm, double RadiusMm, double CentreMm, double Half, List<(double Left, double Right)> Places)
+    {
+        public double AlongMm(PathRow row) => (Math.Atan2(AcrossMm(row), DownMm(row)) + Half) * RadiusMm;
+
+        public double OffMm(PathRow row) => CentreMm - Math.Sqrt((AcrossMm(row) * AcrossMm(row)) + (DownMm(row) * DownMm(row)));
+
+        private double AcrossMm(PathRow row) => row.X - XMm - (CentreMm * Math.Sin(Half));
+
+        private double DownMm(PathRow row) => (CentreMm * Math.Cos(Half)) - (row.Y - YMm);
     }
 
     private const double LeanMm = 0.2;

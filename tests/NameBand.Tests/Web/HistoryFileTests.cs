@@ -88,6 +88,27 @@ public class HistoryFileTests
         Assert.False(HistoryFile.Read(folder.FullPath).IsDamaged);
     }
 
+    /// <summary>All of it can be read, and one content is not that of its fingerprint: it would be brought back as hers.</summary>
+    [Fact]
+    public async Task A_content_that_is_not_what_was_kept_is_never_brought_back()
+    {
+        using var folder = Folder();
+        using (var table = Open(folder))
+        {
+            Assert.Empty(await table.ChangeAsync("one", JobEdit.Text("title", "One")));
+        }
+
+        Assert.False(HistoryFile.Read(folder.FullPath).IsDamaged);
+        string kept = File.ReadAllText(folder[HistoryFile.Name]);
+        string held = Convert.ToBase64String(File.ReadAllBytes(folder["job.json"])).Replace("+", "\\u002B", StringComparison.Ordinal);
+        Assert.Contains(held, kept, StringComparison.Ordinal);
+        string other = Convert.ToBase64String("{ \"format\": 1, \"title\": \"Two\" }"u8.ToArray());
+        File.WriteAllText(folder[HistoryFile.Name], kept.Replace(held, other, StringComparison.Ordinal));
+        Assert.True(HistoryFile.Read(folder.FullPath).IsDamaged);
+        using var after = Open(folder);
+        Assert.Null(after.Now.Undo);
+    }
+
     [Fact]
     public async Task A_link_in_its_place_is_not_followed_and_long_steps_go_the_oldest_first()
     {

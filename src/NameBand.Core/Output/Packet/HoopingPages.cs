@@ -16,6 +16,9 @@ internal static class HoopingPages
     private const double HeadMm = 9;
     private const double NotesMm = 6;
 
+    /// <summary>More room for notes that stand under a line of type, clear of its tails.</summary>
+    private const double BelowTextMm = 2;
+
     public static void Write(PageFlow flow, PacketMatter matter, CancellationToken cancel)
     {
         var figures = matter.Estimate.Hoopings.ToDictionary(f => f.Number);
@@ -47,7 +50,8 @@ internal static class HoopingPages
             below.InsertRange(0, strips.SelectMany((s, i) => new[] { (marks[i], MarksMm), (Names(s), NameMm) }));
         }
 
-        double height = HeadMm + picture.HeightMm(hooping) + below.Sum(w => flow.TextHeightMm(w.Item1, w.Item2)) + NotesMm;
+        double notesMm = NotesMm + (below.Count > 0 ? BelowTextMm : 0);
+        double height = HeadMm + picture.HeightMm(hooping) + below.Sum(w => flow.TextHeightMm(w.Item1, w.Item2)) + notesMm;
         flow.Room(Math.Min(height, flow.PageRoomMm));
         Head(flow, matter, hooping, figures);
         double top = flow.YMm;
@@ -62,8 +66,8 @@ internal static class HoopingPages
             flow.Text(text, sizeMm: sizeMm);
         }
 
-        flow.Room(NotesMm - 2.6);
-        flow.YMm += NotesMm - 2.6;
+        flow.Room(notesMm - 2.6);
+        flow.YMm += notesMm - 2.6;
         double left = PageFlow.LeftMm + flow.Pages.Face.WidthMm("notes ", MarksMm);
         flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "notes", MarksMm, Ink.Quiet);
         flow.Pages.Line(left, flow.YMm + 0.6, flow.RightMm, flow.YMm + 0.6, 0.15, Ink.Faint);

@@ -71,11 +71,16 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
 
         await slider.FocusAsync();
         await slider.PressAsync("ArrowRight");
-        await slider.PressAsync("ArrowRight");
-        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8.2 mm high");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8.1 mm high");
         await page.Keyboard.PressAsync("Control+z");
         await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8 mm high");
         await Expect(slider).ToHaveValueAsync("8");
+
+        // A second move comes while the first may be laid out: what was laid out for that one does not push the slider back.
+        await slider.PressAsync("ArrowRight");
+        await slider.PressAsync("ArrowRight");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("letters 8.2 mm high");
+        await Expect(slider).ToHaveValueAsync("8.2");
         await page.GetByRole(AriaRole.Button, new() { Name = "as large as fits" }).First.ClickAsync();
         await Expect(page.Locator(".sentence")).ToContainTextAsync($"letters {largest} high");
     }

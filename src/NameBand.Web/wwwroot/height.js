@@ -6,7 +6,7 @@ const restMs = 180;
 
 export function begin(root, setter) {
   const slide = root.querySelector('input[type=range]'), says = root.querySelector('output');
-  let rest = 0, asked = 0;
+  let rest = 0, asked = 0, underWay = 0;
 
   const show = mm => { says.textContent = `${Number(mm.toFixed(1))} mm`; };
 
@@ -14,7 +14,9 @@ export function begin(root, setter) {
     clearTimeout(rest);
     rest = 0;
     const mine = ++asked, mm = Number(slide.value);
+    underWay++;
     const now = await setter.invokeMethodAsync('SetAsync', mm).catch(() => null);
+    underWay--;
     // While one more is under way, that one says what holds.
     if (mine !== asked || rest || now === null || Math.abs(now - mm) < 0.05) return;
     slide.value = now;
@@ -41,7 +43,8 @@ export function begin(root, setter) {
   root.addEventListener('click', step);
   return {
     update({ mm }) {
-      if (rest || document.activeElement === slide && Math.abs(Number(slide.value) - mm) < 0.05) return;
+      // What was laid out before her last move would push the slider back under her finger.
+      if (rest || underWay || document.activeElement === slide && Math.abs(Number(slide.value) - mm) < 0.05) return;
       slide.value = mm;
       show(mm);
     },

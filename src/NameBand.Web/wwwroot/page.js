@@ -27,6 +27,19 @@ document.addEventListener('keydown', e => {
   button.click();
 });
 
+/** A press holds though what it began on was moved from under the finger, by something that came to stand above it. */
+const stillPx = 4;
+let pressed = null;
+document.addEventListener('pointerdown', e => { pressed = { button: e.target.closest?.('button'), x: e.clientX, y: e.clientY }; }, true);
+document.addEventListener('click', e => {
+  const { button, x, y } = pressed ?? {};
+  pressed = null;
+  if (!button?.isConnected || button.contains(e.target) || Math.hypot(e.clientX - x, e.clientY - y) > stillPx) return;
+  e.stopImmediatePropagation();
+  e.preventDefault();
+  button.click();
+}, true);
+
 /**
  * A panel that opens takes the focus from the button that opened it, and gives it back when it is closed, at once. Told by
  * the worktable it would come a moment later, and take away a field that is typed in by then.

@@ -44,7 +44,7 @@ public static class Bander
         string output = outFolder ?? Path.Combine(jobFolder, OutFolder.Name);
         var mended = MendInterrupted(jobFolder, output);
         progress?.Report(new Progress("reading the list and laying it out", 0, 0));
-        var lastTime = HeadStart.Run(output, cancel);
+        var lastTime = JitWarmUp.Run(output, cancel);
         var planned = Planning.Run(
             jobFolder, new FaceShelf(), cancel, () => isAfresh ? null : lastTime.GetAwaiter().GetResult().Kept);
         ImmutableArray<Problem> problems = [.. mended, .. planned.Problems];
@@ -65,7 +65,7 @@ public static class Bander
         var earlier = lastTime.GetAwaiter().GetResult().AsOf(folder.FullPath);
         var sewn = Sewing.Run(made, earlier, folder, wishes, progress, cancel);
         made = sewn.LetOut ?? made;
-        var changes = Comparing.Run(made, earlier, folder);
+        var changes = PlanDiff.Run(made, earlier, folder);
         KeepingMarks.Run(made, earlier, folder, wishes);
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(sewn.Estimate));
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
@@ -137,7 +137,7 @@ public static class Bander
     public static HoursReport Reckon(
         string jobFolder, double? eveningMinutes = null, IProgress<Progress>? progress = null, CancellationToken cancel = default,
         DateOnly? today = null) =>
-        Reckoning.Run(JobReader.FolderOf(jobFolder), eveningMinutes, today, progress, cancel);
+        Estimation.Run(JobReader.FolderOf(jobFolder), eveningMinutes, today, progress, cancel);
 
     /// <summary>Finds the plans there are for a job, to choose from; writes nothing.</summary>
     /// <param name="why">Mark of the plan whose work is to stand beside another's; null: of none.</param>
@@ -167,7 +167,7 @@ public static class Bander
         jobFolder = JobReader.FolderOf(jobFolder);
         string output = outFolder ?? Path.Combine(jobFolder, OutFolder.Name);
         var mended = MendInterrupted(jobFolder, output);
-        var report = Marking.Run(jobFolder, output, word, wait);
+        var report = SewingLogUpdate.Run(jobFolder, output, word, wait);
         return report with { Problems = [.. mended, .. report.Problems] };
     }
 

@@ -120,7 +120,7 @@ internal static class ProofFigures
 
     private static void Parts(StripPlan plan, Dictionary<int, NeedlePath> paths, ImmutableArray<HoopingFigures> figures, CaptionFace face)
     {
-        using var picture = new Picture(1360, 0, 989, 8);
+        using var picture = new IndexedBitmap(1360, 0, 989, 8);
         for (int run = 0; run < 3; run++)
         {
             Measure("whole, to nowhere", plan.Hoopings.Length, "proof", () =>
@@ -136,7 +136,8 @@ internal static class ProofFigures
             {
                 foreach (var h in plan.Hoopings)
                 {
-                    ThreadLayer.Draw(picture, paths[h.Number].Steps.AsSpan(), 100, 500, ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades);
+                    ThreadLayer.Draw(
+                        picture, paths[h.Number].Steps.AsSpan(), 100, 500, ThreadKinds.Names, Palette.ThreadAt, Palette.ThreadShades);
                 }
 
                 return 0;

@@ -13,7 +13,7 @@ internal static class GroupAdvice
     /// <summary>Groups on rounds of their own need a round each; without them nothing can be laid out as it was asked.</summary>
     public static Problem? TooFewRounds(BandJob job, IReadOnlyList<LetteredName> names, HemPlan hem)
     {
-        int least = Apart.LeastRounds(names);
+        int least = GroupSeparation.LeastRounds(names);
         if (hem.FixedRounds is not { } rounds || rounds >= least)
         {
             return null;

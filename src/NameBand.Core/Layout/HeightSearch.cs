@@ -29,8 +29,8 @@ public enum HeightBound
 internal sealed class HeightSearch(
     Sizing sizing, double leastMm, bool isFree = false, Func<IReadOnlyList<LetteredName>, IReadOnlyList<LetteredName>>? paired = null)
 {
-    private readonly ImmutableArray<Stretch> _stretches =
-        [.. Enumerable.Range(1, sizing.Hem.FixedRounds ?? 1).SelectMany(k => Stretch.Of(sizing.Hem, k))];
+    private readonly ImmutableArray<FreeInterval> _stretches =
+        [.. Enumerable.Range(1, sizing.Hem.FixedRounds ?? 1).SelectMany(k => FreeInterval.Of(sizing.Hem, k))];
 
     private const int MostTenths = 2000;
 

@@ -100,7 +100,7 @@ internal static class LayoutNotes
         foreach (var round in plan.Rounds.Where(r => r.Names.Any()))
         {
             int count = round.Places.Length;
-            double room = Stretch.Of(plan.Hem, round.Number).Sum(s => s.LengthMm);
+            double room = FreeInterval.Of(plan.Hem, round.Number).Sum(s => s.LengthMm);
             double used = round.Places.Sum(n => n.WidthMm) + (count * Math.Max(most, sizing.GapMm(plan.LetterHeightMm)));
             bool isLastAsNeeded = plan.Hem.FixedRounds is null && round.Number == plan.Rounds.Length;
             if (room - used < WorthSayingMm || isLastAsNeeded)

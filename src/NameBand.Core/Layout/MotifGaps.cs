@@ -20,7 +20,7 @@ internal sealed class MotifGaps(double pullCompensationMm, double heightMm, Lett
         motif.WidthMm(heightMm, pullCompensationMm) + (2 * ClearFactor * heightMm);
 
     /// <summary>The motif that follows a name; null where the gap to the next has no room, or where the two stand on different stretches.</summary>
-    public PlacedName? Between(PlacedName before, PlacedName after, ImmutableArray<Stretch> stretches, bool runsOver)
+    public PlacedName? Between(PlacedName before, PlacedName after, ImmutableArray<FreeInterval> stretches, bool runsOver)
     {
         var made = Sized(Math.Min(before.Lettered.Standing.HeightFactor, after.Lettered.Standing.HeightFactor));
         double width = made.WidthMm(heightMm, pullCompensationMm) * alongFactor;

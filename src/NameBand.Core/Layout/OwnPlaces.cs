@@ -9,7 +9,7 @@ namespace NameBand.Layout;
 /// <param name="IsPinned">The stretch is that of one pinned name, no longer than it is.</param>
 /// <param name="Pins">Whether a pinned name stands before it and after it, clear of it by <see cref="OwnPlaces.ClearMm"/>.</param>
 internal readonly record struct Row(
-    Stretch Stretch, IReadOnlyList<LetteredName> Names, bool IsPinned = false, (bool Before, bool After) Pins = default);
+    FreeInterval Stretch, IReadOnlyList<LetteredName> Names, bool IsPinned = false, (bool Before, bool After) Pins = default);
 
 /// <summary>
 /// Divides names over the stretches of the rounds, in their order. A name that has a place of its own is put there first, and the
@@ -21,13 +21,13 @@ internal sealed class OwnPlaces
     private readonly double _heightMm;
     private readonly double _gap;
     private readonly IReadOnlyList<LetteredName> _names;
-    private readonly List<Stretch> _stretches;
-    private readonly Dictionary<Stretch, LetteredName> _pinned = [];
+    private readonly List<FreeInterval> _stretches;
+    private readonly Dictionary<FreeInterval, LetteredName> _pinned = [];
     private readonly List<LetteredName> _moved = [];
     private readonly List<LetteredName> _free;
 
     /// <param name="names">In their order.</param>
-    public OwnPlaces(Sizing sizing, double heightMm, IReadOnlyList<LetteredName> names, IEnumerable<Stretch> stretches)
+    public OwnPlaces(Sizing sizing, double heightMm, IReadOnlyList<LetteredName> names, IEnumerable<FreeInterval> stretches)
     {
         (_sizing, _heightMm, _names, _stretches) = (sizing, heightMm, names, [.. stretches]);
         _gap = sizing.GapMm(heightMm);
@@ -44,17 +44,17 @@ internal sealed class OwnPlaces
     public bool Fit()
     {
         var (open, offers, _) = Open();
-        return offers.All(o => o >= -Sizing.SlightMm) && RoundDivider.Fits(Needs(_free), offers, Apart.Of(_free, open));
+        return offers.All(o => o >= -Sizing.SlightMm) && RoundDivider.Fits(Needs(_free), offers, GroupSeparation.Of(_free, open));
     }
 
     public ImmutableArray<Row> Rows()
     {
         var (open, offers, moved) = Open();
-        var apart = Apart.Of(_free, open);
+        var apart = GroupSeparation.Of(_free, open);
         var counts = _sizing.Hem.FixedRounds is null
             ? RoundDivider.FillAsNeeded(Needs(_free), i => offers[i - 1], offers.Length, apart)
             : RoundDivider.Divide(Needs(_free), offers, apart, _pinned.Count == 0 ? null : Weights(open));
-        var shares = new Dictionary<Stretch, IReadOnlyList<LetteredName>>();
+        var shares = new Dictionary<FreeInterval, IReadOnlyList<LetteredName>>();
         int next = 0;
         for (int i = 0; i < open.Count; i++)
         {
@@ -76,14 +76,14 @@ internal sealed class OwnPlaces
 
     /// <summary>Stretches without those of pinned names, what each offers the names that go by their order, and who has been moved
     /// there.</summary>
-    private (List<Stretch> Stretches, double[] Offers, ILookup<Stretch, LetteredName> Moved) Open()
+    private (List<FreeInterval> Stretches, double[] Offers, ILookup<FreeInterval, LetteredName> Moved) Open()
     {
         var open = _pinned.Count == 0 ? _stretches : [.. _stretches.Where(s => !_pinned.ContainsKey(s))];
         double[] offers = [.. open.Select(s => s.OfferMm(_gap))];
         return (open, offers, Move(open, offers));
     }
 
-    private static double[] Weights(List<Stretch> open) => open.Max(s => s.LengthMm) is var longest and > 0
+    private static double[] Weights(List<FreeInterval> open) => open.Max(s => s.LengthMm) is var longest and > 0
         ? [.. open.Select(s => Math.Max(s.LengthMm / longest, 0.001))] : [.. open.Select(_ => 1.0)];
 
     private double[] Needs(IEnumerable<LetteredName> names) => [.. names.Select(n => _sizing.WidthMm(n, _heightMm) + _gap)];
@@ -134,7 +134,7 @@ internal sealed class OwnPlaces
     }
 
     /// <summary>Parts a stretch of a round around a name; the name's own stretch, or null where no stretch has room for it.</summary>
-    private Stretch? Part(int round, PinPlace pin, double widthMm)
+    private FreeInterval? Part(int round, PinPlace pin, double widthMm)
     {
         if (GarmentMiddles.PinMm(_sizing.Hem, pin, round) is not { } middle)
         {
@@ -150,7 +150,7 @@ internal sealed class OwnPlaces
         }
 
         double clear = ClearMm(best.Stretch, _gap);
-        var own = new Stretch(round, at, widthMm, HasOpenEnds: true);
+        var own = new FreeInterval(round, at, widthMm, HasOpenEnds: true);
         var left = best.Stretch with { LengthMm = at - clear - best.Stretch.StartMm };
         double after = Math.Min(at + widthMm + clear, best.Stretch.EndMm);
         var right = best.Stretch with { StartMm = after, LengthMm = best.Stretch.EndMm - after };
@@ -162,18 +162,18 @@ internal sealed class OwnPlaces
 
     /// <summary>Where open ends may be touched, the whole gap is kept clear beside the name; else half of it, as at the end of every
     /// stretch.</summary>
-    public static double ClearMm(Stretch stretch, double gapMm) => stretch.HasOpenEnds ? gapMm : gapMm / 2;
+    public static double ClearMm(FreeInterval stretch, double gapMm) => stretch.HasOpenEnds ? gapMm : gapMm / 2;
 
-    private (bool Before, bool After) Pins(Stretch stretch)
+    private (bool Before, bool After) Pins(FreeInterval stretch)
     {
         double clear = ClearMm(stretch, _gap);
         return (IsAt(p => p.EndMm + clear, stretch.StartMm), IsAt(p => p.StartMm - clear, stretch.EndMm));
 
-        bool IsAt(Func<Stretch, double> edge, double at) => _pinned.Keys.Any(
+        bool IsAt(Func<FreeInterval, double> edge, double at) => _pinned.Keys.Any(
             p => p.Round == stretch.Round && Math.Abs(edge(p) - at) < Sizing.SlightMm);
     }
 
-    private double? Nearest(Stretch stretch, double wishedMm, double widthMm)
+    private double? Nearest(FreeInterval stretch, double wishedMm, double widthMm)
     {
         double edge = stretch.HasOpenEnds ? 0 : _gap / 2;
         double first = stretch.StartMm + edge;
@@ -182,9 +182,9 @@ internal sealed class OwnPlaces
     }
 
     /// <summary>Gives each name with a round of its own the stretch there with the most room, and takes its room from it.</summary>
-    private ILookup<Stretch, LetteredName> Move(List<Stretch> open, double[] offers)
+    private ILookup<FreeInterval, LetteredName> Move(List<FreeInterval> open, double[] offers)
     {
-        var moved = new List<(Stretch Stretch, LetteredName Name)>();
+        var moved = new List<(FreeInterval Stretch, LetteredName Name)>();
         foreach (var name in _moved)
         {
             int best = -1;

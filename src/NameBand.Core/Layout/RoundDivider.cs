@@ -18,7 +18,7 @@ internal static class RoundDivider
     /// gaps like those of whole rounds where each has as much as it is long.
     /// </param>
     public static ImmutableArray<int> Divide(
-        IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, Apart? apart = null, IReadOnlyList<double>? weights = null)
+        IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, GroupSeparation? apart = null, IReadOnlyList<double>? weights = null)
     {
         weights ??= [.. roundsMm.Select(_ => 1.0)];
         double least = weights.Min();
@@ -45,14 +45,15 @@ internal static class RoundDivider
     }
 
     /// <summary>Whether the names fit the rounds in their order, none running over.</summary>
-    public static bool Fits(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, Apart? apart = null) =>
+    public static bool Fits(IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, GroupSeparation? apart = null) =>
         Fill(needsMm, roundsMm, 0, apart) is not null;
 
     /// <summary>
     /// Fills round after round, each as full as it goes, until the names are used up. What is left when
     /// <paramref name="most"/> rounds are full goes on the last one, which then runs over.
     /// </summary>
-    public static ImmutableArray<int> FillAsNeeded(IReadOnlyList<double> needsMm, Func<int, double> roundMm, int most, Apart? apart = null)
+    public static ImmutableArray<int> FillAsNeeded(
+        IReadOnlyList<double> needsMm, Func<int, double> roundMm, int most, GroupSeparation? apart = null)
     {
         var counts = ImmutableArray.CreateBuilder<int>();
         int next = 0;
@@ -92,7 +93,8 @@ internal static class RoundDivider
     private const double Slight = 1e-9;
 
     private static ImmutableArray<int>? Fill(
-        IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, double excessMm, Apart? apart, IReadOnlyList<double>? weights = null)
+        IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, double excessMm, GroupSeparation? apart,
+        IReadOnlyList<double>? weights = null)
     {
         var counts = new List<int>(roundsMm.Count);
         int next = 0;

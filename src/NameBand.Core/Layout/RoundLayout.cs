@@ -26,8 +26,8 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
         return (Place(new OwnPlaces(sizing, heightMm, names, stretches).Rows()), null);
     }
 
-    private ImmutableArray<Stretch> Stretches(int rounds) =>
-        [.. Enumerable.Range(1, rounds).SelectMany(k => Stretch.Of(sizing.Hem, k))];
+    private ImmutableArray<FreeInterval> Stretches(int rounds) =>
+        [.. Enumerable.Range(1, rounds).SelectMany(k => FreeInterval.Of(sizing.Hem, k))];
 
     private int UsableRounds()
     {
@@ -41,7 +41,7 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
     }
 
     /// <summary>The gap a round keeps from the one before it: of as many rounds as needed, the last one's names stand no wider.</summary>
-    private double? KeptGap(Stretch stretch, int lastRound, double? before) =>
+    private double? KeptGap(FreeInterval stretch, int lastRound, double? before) =>
         sizing.Hem.FixedRounds is null && stretch.Round > 1 && stretch.Round == lastRound ? before : null;
 
     private ImmutableArray<LaidRound> Place(ImmutableArray<Row> rows)
@@ -55,7 +55,7 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
             var names = new List<PlacedName>();
             double over = 0;
             double least = double.PositiveInfinity;
-            var places = new Dictionary<Stretch, (RowLayout.Gaps Gaps, int First)>();
+            var places = new Dictionary<FreeInterval, (RowLayout.Gaps Gaps, int First)>();
             foreach (var row in group)
             {
                 var gaps = RowLayout.Beside(
@@ -79,7 +79,7 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
             least = isParted ? names.Zip(names.Skip(1), (a, b) => b.StartMm - a.EndMm).Append(least).Min() : least;
             double gap = double.IsInfinity(least) ? sizing.GapMm(heightMm) : least;
             double hem = sizing.Hem.RoundMm(group.Key);
-            rounds.Add(new LaidRound(group.Key, hem + Math.Max(over, 0), hem, gap, [.. names], isParted ? Stretch.Of(
+            rounds.Add(new LaidRound(group.Key, hem + Math.Max(over, 0), hem, gap, [.. names], isParted ? FreeInterval.Of(
                 sizing.Hem, group.Key) : [.. group.Select(r => r.Stretch)]));
             before = gap;
         }
@@ -90,4 +90,4 @@ internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, do
 
 /// <summary>A round with its names in place from left to right, before it is cut into pieces and segments.</summary>
 internal sealed record LaidRound(
-    int Number, double LengthMm, double HemMm, double GapMm, ImmutableArray<PlacedName> Names, ImmutableArray<Stretch> Stretches);
+    int Number, double LengthMm, double HemMm, double GapMm, ImmutableArray<PlacedName> Names, ImmutableArray<FreeInterval> Stretches);

@@ -17,7 +17,7 @@ internal static class RowLayout
     /// <param name="keptGapMm">A gap to keep instead of spreading the slack, or null.</param>
     /// <param name="mostGapMm">The widest gap allowed; what is left over then stays blank at the end. Null for any.</param>
     public static Gaps Space(
-        double widthsMm, int names, Stretch stretch, double leastGapMm, bool spread, double? keptGapMm, double? mostGapMm)
+        double widthsMm, int names, FreeInterval stretch, double leastGapMm, bool spread, double? keptGapMm, double? mostGapMm)
     {
         int gaps = names == 0 ? 0 : stretch.GapCount(names);
         double need = names == 0 ? 0 : widthsMm + (gaps * leastGapMm);

@@ -38,7 +38,7 @@ internal static class RunMotifs
 
             var places = PlacesAlong.Merged(segment.Names).ToList();
             var own = gaps.GetValueOrDefault(segment.Way);
-            var stretches = Stretch.Of(plan.Hem.WithNothingKeptFree(), round.Number);
+            var stretches = FreeInterval.Of(plan.Hem.WithNothingKeptFree(), round.Number);
             bool runsOver = round.LengthMm > round.HemMm + Sizing.SlightMm;
             return segment with
             {

@@ -8,11 +8,11 @@ namespace NameBand.Output;
 internal static class BentHooping
 {
     public static void Draw(
-        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double bottom, double top,
+        IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double bottom, double top,
         bool sewnBeforeCutting)
     {
         ClothWeave.At(page.PixelsPerMm).Lay(
-            picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Dyes.WasteAt : Dyes.TableAt);
+            picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Palette.WasteAt : Palette.TableAt);
         var strips = hooping.Segments.Select(s => (Hooped: s, Page: page.From(s.XMm, s.YMm)))
             .Select(s => (s.Hooped, s.Page, Bent: new BentStrip(picture, s.Page, plan.Hem.Strip, plan.FrameOf(s.Hooped)!.Value))).ToList();
         strips.ForEach(s => s.Bent.Cloth());
@@ -29,7 +29,7 @@ internal static class BentHooping
         }
     }
 
-    private static void Numbers(Picture picture, ProofPage page, StripPlan plan, HoopedSegment hooped, CaptionFace face)
+    private static void Numbers(IndexedBitmap picture, ProofPage page, StripPlan plan, HoopedSegment hooped, CaptionFace face)
     {
         var frame = plan.FrameOf(hooped)!.Value;
         foreach (var name in hooped.Segment.Names)
@@ -38,20 +38,20 @@ internal static class BentHooping
             double edge = plan.Hem.Strip.FinishedWidthMm / 2;
             var at = frame.At(middle, frame.Curve.CentreIsAbove ? edge : -edge);
             double y = page.Y(at.YMm) + (frame.Curve.CentreIsAbove ? -page.Px(1.2) : page.Px(1.2) + page.CapPx(2.1));
-            face.Set(picture, name.Order.ToString(CultureInfo.InvariantCulture), page.X(at.XMm), y, page.CapPx(2.1), Dyes.Ink, 0.5);
+            face.Set(picture, name.Order.ToString(CultureInfo.InvariantCulture), page.X(at.XMm), y, page.CapPx(2.1), Palette.Ink, 0.5);
         }
     }
 
     /// <summary>Crosses stand on it; what is typed has none.</summary>
     private static void RuledLine(
-        Picture picture, ProofPage page, StripPlan plan, HoopedSegment hooped, BentStrip bent, CaptionFace face)
+        IndexedBitmap picture, ProofPage page, StripPlan plan, HoopedSegment hooped, BentStrip bent, CaptionFace face)
     {
         var frame = plan.FrameOf(hooped)!.Value;
         bent.RuledLine(plan.RuledLineYMm(hooped));
         int cap = page.CapPx(1.5);
         face.Set(
             picture, "the dashed red line through the crosses is the one to rule", page.X(frame.ChordMm / 2),
-            page.Y(frame.YAtMm(-plan.Hem.Strip.CutWidthMm / 2, frame.ChordMm / 2)) + cap + page.Px(2), cap, Dyes.Madder, 0.5);
+            page.Y(frame.YAtMm(-plan.Hem.Strip.CutWidthMm / 2, frame.ChordMm / 2)) + cap + page.Px(2), cap, Palette.Madder, 0.5);
     }
 
     public static string Words(StripPlan plan, Hooping hooping, HoopedSegment hooped, string which)

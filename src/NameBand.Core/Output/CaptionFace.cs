@@ -37,7 +37,7 @@ public sealed class CaptionFace : IDisposable
 
     /// <summary>Sets a text.</summary>
     /// <param name="align">0 when <paramref name="x"/> is its left edge, 0.5 its middle, 1 its right edge.</param>
-    internal void Set(Picture picture, string text, double x, double baseline, int capPx, int colour, double align = 0)
+    internal void Set(IndexedBitmap picture, string text, double x, double baseline, int capPx, int colour, double align = 0)
     {
         if (baseline + capPx < picture.Top || baseline - (2 * capPx) > picture.Bottom)
         {

@@ -8,13 +8,14 @@ internal static class CurvedCutting
 {
     private const double LineMm = 3;
 
-    public static void DrawCloth(Picture picture, ProofPage page, CaptionFace face, StripPlan plan, CutCloth one, ClothBand band, double size)
+    public static void DrawCloth(
+        IndexedBitmap picture, ProofPage page, CaptionFace face, StripPlan plan, CutCloth one, ClothBand band, double size)
     {
         var (x, y) = (one.AlongMm + (band.LengthMm / 2), one.AcrossMm - band.FootMm);
         double line = LineMm / band.Curve.RadiusMm;
         double half = band.AngleRad / 2;
-        Fill(band.InnerRadiusMm, band.OuterRadiusMm, -half, half, Dyes.MarkAt);
-        Fill(band.InnerRadiusMm + LineMm, band.OuterRadiusMm - LineMm, line - half, half - line, Dyes.TurnInAt);
+        Fill(band.InnerRadiusMm, band.OuterRadiusMm, -half, half, Palette.MarkAt);
+        Fill(band.InnerRadiusMm + LineMm, band.OuterRadiusMm - LineMm, line - half, half - line, Palette.TurnInAt);
         foreach (var piece in one.Cloth.Pieces)
         {
             // Read upright, a strip whose centre lies above hangs like a bowl; here it is turned round to stand as an arch.
@@ -25,12 +26,12 @@ internal static class CurvedCutting
             var (left, right) = sign > 0 ? (from, to) : (-to, -from);
             double reach = plan.Hem.Strip.CutWidthMm / 2;
             double centre = y + (sign * lane.CentreMm);
-            Strip(reach, left, right, Dyes.ThreadAt + 20);
-            Strip(reach - LineMm, left + line, right - line, Dyes.CottonAt);
+            Strip(reach, left, right, Palette.ThreadAt + 20);
+            Strip(reach - LineMm, left + line, right - line, Palette.CottonAt);
             double top = centre + lane.Curve.CentreRadiusMm;
             face.Set(
                 picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}"), page.X(x), page.Y(top) + (page.CapPx(13 * size) / 2.0),
-                page.CapPx(13 * size), Dyes.Ink, 0.5);
+                page.CapPx(13 * size), Palette.Ink, 0.5);
 
             void Strip(double half, double from, double to, byte colour) => FillRing(
                 picture, page, (x, centre), (lane.Curve.CentreRadiusMm - half, lane.Curve.CentreRadiusMm + half), (from, to), colour);
@@ -55,7 +56,8 @@ internal static class CurvedCutting
     }
 
     private static void FillRing(
-        Picture picture, ProofPage page, (double X, double Y) centre, (double Inner, double Outer) radii, (double From, double To) angles, byte colour)
+        IndexedBitmap picture, ProofPage page, (double X, double Y) centre, (double Inner, double Outer) radii,
+        (double From, double To) angles, byte colour)
     {
         int firstRow = Math.Max(picture.Top, (int)page.Y(centre.Y + radii.Outer));
         int first = Math.Max(0, (int)page.X(centre.X - radii.Outer));

@@ -26,8 +26,8 @@ public static class CuttingPlan
         var words = Words(plan, cut);
         (page with { Palette = DyePalette.Of(plan.Colours), InWords = string.Join('\n', words.Select(w => w.Text.Trim())) }).Write(png, picture =>
         {
-            ClothWeave.At(1).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
-            ClothWeave.At(1).Lay(picture, page.X(0), page.Y(cut.ClothWidthMm), page.X(cut.LengthMm), page.Y(0), Dyes.WasteAt);
+            ClothWeave.At(1).Lay(picture, 0, 0, picture.Width, page.HeightPx, Palette.TableAt);
+            ClothWeave.At(1).Lay(picture, page.X(0), page.Y(cut.ClothWidthMm), page.X(cut.LengthMm), page.Y(0), Palette.WasteAt);
             DrawRuler(picture, page, face, cut, size);
             foreach (var one in cut.Cuts)
             {
@@ -45,41 +45,43 @@ public static class CuttingPlan
     }
 
     /// <summary>A tape along the upper selvedge: every 100 mm a tick, every half metre a number.</summary>
-    private static void DrawRuler(Picture picture, ProofPage page, CaptionFace face, CutPlan cut, double size)
+    private static void DrawRuler(IndexedBitmap picture, ProofPage page, CaptionFace face, CutPlan cut, double size)
     {
         double edge = page.Y(cut.ClothWidthMm);
         for (int mm = 0; mm <= cut.LengthMm; mm += 100)
         {
             bool isLong = mm % 500 == 0;
-            picture.Upright(page.X(mm), edge - page.Px((isLong ? 22 : 10) * size), edge, 1.2, Dyes.Ink);
+            picture.Upright(page.X(mm), edge - page.Px((isLong ? 22 : 10) * size), edge, 1.2, Palette.Ink);
             if (isLong)
             {
                 face.Set(
-                    picture, (mm / 1000.0).ToString("0.0", CultureInfo.InvariantCulture) + " m", page.X(mm) + 3, edge - page.Px(14 * size), page.CapPx(14 * size), Dyes.Ink);
+                    picture, (mm / 1000.0).ToString("0.0", CultureInfo.InvariantCulture) + " m", page.X(mm) + 3, edge - page.Px(14 * size),
+                    page.CapPx(14 * size), Palette.Ink);
             }
         }
 
-        picture.Level(page.X(0), page.X(cut.LengthMm), edge, 2, Dyes.Weld);
-        picture.Level(page.X(0), page.X(cut.LengthMm), page.Y(0), 2, Dyes.Weld);
+        picture.Level(page.X(0), page.X(cut.LengthMm), edge, 2, Palette.Weld);
+        picture.Level(page.X(0), page.X(cut.LengthMm), page.Y(0), 2, Palette.Weld);
     }
 
-    private static void DrawCloth(Picture picture, ProofPage page, CaptionFace face, StripPlan plan, CutPlan cut, CutCloth one, double size)
+    private static void DrawCloth(
+        IndexedBitmap picture, ProofPage page, CaptionFace face, StripPlan plan, CutPlan cut, CutCloth one, double size)
     {
         var cloth = one.Cloth;
         void Part(double from, double to, double low, double high, byte colour) =>
             FillPart(picture, page, cut, one, (from, to), (low, high), colour);
 
         const double line = 3;
-        Part(0, cloth.LengthMm, 0, cloth.WidthMm, Dyes.MarkAt);
-        Part(line, cloth.LengthMm - line, line, cloth.WidthMm - line, Dyes.TurnInAt);
+        Part(0, cloth.LengthMm, 0, cloth.WidthMm, Palette.MarkAt);
+        Part(line, cloth.LengthMm - line, line, cloth.WidthMm - line, Palette.TurnInAt);
         foreach (var piece in cloth.Pieces)
         {
             double middle = (cloth.WidthMm / 2) + cloth.LaneYMm(piece.Lane);
             double from = piece.OnClothMm - piece.StartAllowanceMm;
             double to = piece.OnClothMm + plan.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm;
             double half = cloth.LanePitchMm / 2;
-            Part(from, to, middle - half, middle + half, Dyes.ThreadAt + 20);
-            Part(from + line, to - line, middle - half + line, middle + half - line, Dyes.CottonAt);
+            Part(from, to, middle - half, middle + half, Palette.ThreadAt + 20);
+            Part(from + line, to - line, middle - half + line, middle + half - line, Palette.CottonAt);
         }
 
         if (!cut.IsBias)
@@ -89,14 +91,15 @@ public static class CuttingPlan
                 double y = page.Y(one.AcrossMm + (cloth.WidthMm / 2) + cloth.LaneYMm(piece.Lane));
                 face.Set(
                     picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}: {plan.OnClothMm(piece.LengthMm):0} mm on the flat"),
-                    page.X(one.AlongMm + piece.OnClothMm + 20), y + (page.CapPx(13 * size) / 2.0), page.CapPx(13 * size), Dyes.Ink);
+                    page.X(one.AlongMm + piece.OnClothMm + 20), y + (page.CapPx(13 * size) / 2.0), page.CapPx(13 * size), Palette.Ink);
             }
         }
     }
 
     /// <summary>Fills a part of a cloth, straight or at 45°, row of pixels by row of pixels.</summary>
     private static void FillPart(
-        Picture picture, ProofPage page, CutPlan cut, CutCloth one, (double From, double To) along, (double Low, double High) across, byte colour)
+        IndexedBitmap picture, ProofPage page, CutPlan cut, CutCloth one, (double From, double To) along, (double Low, double High) across,
+        byte colour)
     {
         if (!cut.IsBias)
         {
@@ -121,12 +124,12 @@ public static class CuttingPlan
     }
 
     private static void DrawWords(
-        Picture picture, ProofPage page, CaptionFace face, ImmutableArray<(string Text, double SizeMm)> words, double size)
+        IndexedBitmap picture, ProofPage page, CaptionFace face, ImmutableArray<(string Text, double SizeMm)> words, double size)
     {
         double y = -SideMm * size;
         foreach (var (text, sizeMm) in words)
         {
-            face.Set(picture, text, page.X(0), page.Y(y), page.CapPx(sizeMm * size), Dyes.Ink);
+            face.Set(picture, text, page.X(0), page.Y(y), page.CapPx(sizeMm * size), Palette.Ink);
             y -= LinesMm * size;
         }
     }

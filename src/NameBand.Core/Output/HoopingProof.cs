@@ -40,7 +40,7 @@ public static class HoopingProof
         var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm)
         {
             InWords = string.Join("; ", words),
-            Palette = ThreadSections.Palette(plan, hooping),
+            Palette = ThreadSections.Dyes(plan, hooping),
         };
 
         page.Write(png, picture =>
@@ -57,7 +57,7 @@ public static class HoopingProof
 
             var steps = path.Steps.AsSpan();
             ThreadSections.Draw(picture, (plan, hooping), steps, (page.X(0), page.Y(0)), threadMm);
-            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
+            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Palette.MarkAt, Palette.MarkShades);
             DrawCrosses(picture, page, plan, hooping);
             if (figures.IsCutByHand)
             {
@@ -69,7 +69,8 @@ public static class HoopingProof
     }
 
     private static void DrawStraight(
-        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, Common.Box field, CaptionFace face, double bottom, double top, bool sewnBeforeCutting)
+        IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, Common.Box field, CaptionFace face, double bottom,
+        double top, bool sewnBeforeCutting)
     {
         DrawCloth(picture, page, plan, hooping, bottom, top, sewnBeforeCutting);
         DrawField(picture, page, field);
@@ -81,11 +82,11 @@ public static class HoopingProof
     }
 
     private static void DrawCloth(
-        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, double bottom, double top, bool sewnBeforeCutting)
+        IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, double bottom, double top, bool sewnBeforeCutting)
     {
         double right = page.LeftMm + page.WidthMm;
         ClothWeave.At(page.PixelsPerMm).Lay(
-            picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Dyes.WasteAt : Dyes.TableAt);
+            picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Palette.WasteAt : Palette.TableAt);
         foreach (var hooped in hooping.Segments)
         {
             StripDrawing.Cloth(picture, page, plan.Hem.Strip, hooped.YMm, page.LeftMm, right);
@@ -98,7 +99,7 @@ public static class HoopingProof
     }
 
     /// <summary>The field's corners, and a short line at the middle of each side.</summary>
-    internal static void DrawField(Picture picture, ProofPage page, Common.Box field)
+    internal static void DrawField(IndexedBitmap picture, ProofPage page, Common.Box field)
     {
         const double arm = 7;
         double thick = page.Px(0.35);
@@ -108,21 +109,22 @@ public static class HoopingProof
             foreach (int end in new[] { -1, 1 })
             {
                 double y = page.Y(end < 0 ? field.BottomMm : field.TopMm);
-                picture.Level(Math.Min(x, x - (side * page.Px(arm))), Math.Max(x, x - (side * page.Px(arm))), y, thick, Dyes.Madder);
-                picture.Upright(x, Math.Min(y, y + (end * page.Px(arm))), Math.Max(y, y + (end * page.Px(arm))), thick, Dyes.Madder);
+                picture.Level(Math.Min(x, x - (side * page.Px(arm))), Math.Max(x, x - (side * page.Px(arm))), y, thick, Palette.Madder);
+                picture.Upright(x, Math.Min(y, y + (end * page.Px(arm))), Math.Max(y, y + (end * page.Px(arm))), thick, Palette.Madder);
             }
 
             double middleY = page.Y((field.BottomMm + field.TopMm) / 2);
-            picture.Level(Math.Min(x, x - (side * page.Px(2.5))), Math.Max(x, x - (side * page.Px(2.5))), middleY, thick, Dyes.Madder);
+            picture.Level(Math.Min(x, x - (side * page.Px(2.5))), Math.Max(x, x - (side * page.Px(2.5))), middleY, thick, Palette.Madder);
             double middleX = page.X((field.LeftMm + field.RightMm) / 2);
             double edge = page.Y(side < 0 ? field.BottomMm : field.TopMm);
-            picture.Upright(middleX, Math.Min(edge, edge + (side * page.Px(2.5))), Math.Max(edge, edge + (side * page.Px(2.5))), thick, Dyes.Madder);
+            picture.Upright(
+                middleX, Math.Min(edge, edge + (side * page.Px(2.5))), Math.Max(edge, edge + (side * page.Px(2.5))), thick, Palette.Madder);
         }
     }
 
     /// <summary>Says which line is which.</summary>
     private static void DrawLabels(
-        Picture picture, ProofPage page, StripPlan plan, Hooping hooping, Common.Box field, CaptionFace face, bool sewnBeforeCutting)
+        IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, Common.Box field, CaptionFace face, bool sewnBeforeCutting)
     {
         int cap = page.CapPx(1.5);
         double right = picture.Width - page.Px(1.2);
@@ -131,8 +133,8 @@ public static class HoopingProof
         {
             double cut = page.Y(hooped.YMm + (plan.Hem.Strip.CutWidthMm / 2));
             double fold = page.Y(hooped.YMm + (plan.Hem.Strip.FinishedWidthMm / 2));
-            face.Set(picture, sewnBeforeCutting ? "cut here" : "cut edge", right, cut - above, cap, Dyes.Ink, 1);
-            face.Set(picture, "fold, finished edge", right, fold - above, cap, Dyes.Ink, 1);
+            face.Set(picture, sewnBeforeCutting ? "cut here" : "cut edge", right, cut - above, cap, Palette.Ink, 1);
+            face.Set(picture, "fold, finished edge", right, fold - above, cap, Palette.Ink, 1);
         }
 
         var strips = StripWords.FromAbove(hooping);
@@ -141,14 +143,14 @@ public static class HoopingProof
             // Words that say nothing are not set: one strip alone is neither upper nor lower.
             face.Set(
                 picture, StripWords.Of(i, strips.Count), page.Px(1.2),
-                page.Y(strips[i].YMm + (plan.Hem.Strip.FinishedWidthMm / 2)) - above, cap, Dyes.Ink);
+                page.Y(strips[i].YMm + (plan.Hem.Strip.FinishedWidthMm / 2)) - above, cap, Palette.Ink);
         }
 
-        face.Set(picture, "sewing field", page.X(field.LeftMm + 8.5), page.Y(field.TopMm) + (cap / 2.0), cap, Dyes.Madder);
+        face.Set(picture, "sewing field", page.X(field.LeftMm + 8.5), page.Y(field.TopMm) + (cap / 2.0), cap, Palette.Madder);
     }
 
     /// <summary>Drops a line from the tape to each end of each segment and writes its place on the cloth beside it.</summary>
-    private static void DrawPlaces(Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double top)
+    private static void DrawPlaces(IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double top)
     {
         int cap = page.CapPx(1.7);
         double reach = plan.Hem.Strip.CutWidthMm / 2;
@@ -163,15 +165,18 @@ public static class HoopingProof
             foreach (double x in new[] { hooped.XMm, hooped.XMm + plan.OnClothMm(hooped.Segment.LengthMm) })
             {
                 bool isStart = x == hooped.XMm;
-                picture.Upright(page.X(x), page.Y(highest), page.Y(hooped.YMm - reach), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.6, page.Px(0.8));
+                picture.Upright(
+                    page.X(x), page.Y(highest), page.Y(hooped.YMm - reach), Math.Max(1, page.Px(0.12)), Palette.Madder, 0.6, page.Px(0.8));
                 string place = Millimetres(hooping.OnClothMm + x);
-                face.Set(picture, place, page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(figures), cap, Dyes.Madder, isStart ? 0 : 1);
+                face.Set(
+                    picture, place, page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(figures), cap, Palette.Madder,
+                    isStart ? 0 : 1);
             }
         }
     }
 
     /// <summary>Ticks on the finished edge where each name begins and ends, with its number: the lower one, and the upper one for an upper line.</summary>
-    private static void DrawNames(Picture picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face)
+    private static void DrawNames(IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face)
     {
         int cap = page.CapPx(2.1);
         double hair = Math.Max(1, page.Px(0.16));
@@ -185,16 +190,17 @@ public static class HoopingProof
                 var (top, bottom) = (page.Y(Math.Max(edge, inside)), page.Y(Math.Min(edge, inside)));
                 double start = hooped.XMm + plan.OnClothMm(name.StartMm - hooped.Segment.StartMm);
                 double end = start + name.WidthMm;
-                picture.Upright(page.X(start), top, bottom, hair, Dyes.Ink, 0.8);
-                picture.Upright(page.X(end), top, bottom, hair, Dyes.Ink, 0.8);
+                picture.Upright(page.X(start), top, bottom, hair, Palette.Ink, 0.8);
+                picture.Upright(page.X(end), top, bottom, hair, Palette.Ink, 0.8);
                 string number = name.Order.ToString(CultureInfo.InvariantCulture);
-                face.Set(picture, number, page.X((start + end) / 2), page.Y(edge + (side * 1.4)) + (side < 0 ? cap : 0), cap, Dyes.Ink, 0.5);
+                face.Set(
+                    picture, number, page.X((start + end) / 2), page.Y(edge + (side * 1.4)) + (side < 0 ? cap : 0), cap, Palette.Ink, 0.5);
             }
         }
     }
 
     /// <summary>Crosses that no needle sews: in pencil on the cloth, or on the template that this proof is.</summary>
-    private static void DrawCrosses(Picture picture, ProofPage page, StripPlan plan, Hooping hooping)
+    private static void DrawCrosses(IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping)
     {
         double thick = page.Px(0.25);
         foreach (var hooped in plan.AreMarksMet(hooping) ? hooping.Segments : [])
@@ -203,31 +209,31 @@ public static class HoopingProof
             var (left, right) = plan.CrossesOf(hooped);
             foreach (var at in new[] { left, right })
             {
-                picture.Level(page.X(at.XMm - arm), page.X(at.XMm + arm), page.Y(at.YMm), thick, Dyes.Ink);
-                picture.Upright(page.X(at.XMm), page.Y(at.YMm + arm), page.Y(at.YMm - arm), thick, Dyes.Ink);
+                picture.Level(page.X(at.XMm - arm), page.X(at.XMm + arm), page.Y(at.YMm), thick, Palette.Ink);
+                picture.Upright(page.X(at.XMm), page.Y(at.YMm + arm), page.Y(at.YMm - arm), thick, Palette.Ink);
             }
         }
     }
 
     /// <summary>A tick at each end of each: there it is clipped.</summary>
-    private static void DrawThreadsToClip(Picture picture, ProofPage page, NeedlePath path)
+    private static void DrawThreadsToClip(IndexedBitmap picture, ProofPage page, NeedlePath path)
     {
         foreach (var (from, to) in ThreadsToClip.Of(path))
         {
             foreach (var at in new[] { from, to })
             {
-                picture.Upright(page.X(at.XMm), page.Y(at.YMm + 1.2), page.Y(at.YMm - 1.2), page.Px(0.3), Dyes.Madder);
+                picture.Upright(page.X(at.XMm), page.Y(at.YMm + 1.2), page.Y(at.YMm - 1.2), page.Px(0.3), Palette.Madder);
             }
         }
     }
 
-    private static void DrawCaption(Picture picture, ProofPage page, CaptionFace face, IReadOnlyList<string> lines, double bottom)
+    private static void DrawCaption(IndexedBitmap picture, ProofPage page, CaptionFace face, IReadOnlyList<string> lines, double bottom)
     {
-        picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Dyes.TableAt + 9);
-        picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), Dyes.Ink, 0.5);
+        picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Palette.TableAt + 9);
+        picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), Palette.Ink, 0.5);
         for (int i = 0; i < lines.Count; i++)
         {
-            face.Set(picture, lines[i], page.Px(4), page.Y(bottom - 4.6 - (i * 4.6)), (int)(CaptionMm * PixelsPerMm), Dyes.Ink);
+            face.Set(picture, lines[i], page.Px(4), page.Y(bottom - 4.6 - (i * 4.6)), (int)(CaptionMm * PixelsPerMm), Palette.Ink);
         }
     }
 

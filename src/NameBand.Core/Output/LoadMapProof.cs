@@ -37,11 +37,11 @@ public static class LoadMapProof
             left, field.TopMm + AroundMm, field.WidthMm + (2 * AroundMm), field.HeightMm + (2 * AroundMm) + foot, PixelsPerMm)
         {
             InWords = caption,
-            Palette = ThreadSections.Palette(plan, hooping),
+            Palette = ThreadSections.Dyes(plan, hooping),
         };
         page.Write(png, picture =>
         {
-            ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Dyes.CottonAt);
+            ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Palette.CottonAt);
             HoopingProof.DrawField(picture, page, field);
             ThreadSections.Draw(picture, (plan, hooping), path.Steps.AsSpan(), (page.X(0), page.Y(0)), fabric.Thread.DiameterMm);
             if (map is not null)
@@ -54,12 +54,12 @@ public static class LoadMapProof
                 DrawPlace(picture, page, face, worst[i], i + 1);
             }
 
-            picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Dyes.TableAt + 9);
+            picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Palette.TableAt + 9);
             DrawFoot(picture, page, face, bottom, caption, fabric, worst);
         });
     }
 
-    private static void DrawMap(Picture picture, ProofPage page, LoadMap map, double mostPerMm2)
+    private static void DrawMap(IndexedBitmap picture, ProofPage page, LoadMap map, double mostPerMm2)
     {
         for (int row = 0; row < map.Rows; row++)
         {
@@ -78,30 +78,32 @@ public static class LoadMapProof
     private static int BandOf(double perMm2, double mostPerMm2) => perMm2 > mostPerMm2 ? 2 : perMm2 > LoadMeter.SwatchPart * mostPerMm2 ? 1 : 0;
 
     /// <summary>Near the limit: slanting stripes. Over it: squares, stripes both ways.</summary>
-    private static void Cell(Picture picture, ProofPage page, double leftMm, double topMm, int column, int row, int band)
+    private static void Cell(IndexedBitmap picture, ProofPage page, double leftMm, double topMm, int column, int row, int band)
     {
         bool rising = (column + row) % 4 < 2;
         bool falling = (column - row + 4000) % 4 < 2;
         double strength = band == 1 ? (rising ? 0.85 : 0.2) : rising && falling ? 0.95 : rising || falling ? 0.75 : 0.3;
         double size = page.Px(LoadMap.CellMm);
-        picture.Box(page.X(leftMm), page.Y(topMm), page.X(leftMm) + size, page.Y(topMm) + size, band == 1 ? Dyes.Tape : Dyes.Madder, strength);
+        picture.Box(
+            page.X(leftMm), page.Y(topMm), page.X(leftMm) + size, page.Y(topMm) + size, band == 1 ? Palette.Tape : Palette.Madder,
+            strength);
     }
 
-    private static void DrawPlace(Picture picture, ProofPage page, CaptionFace face, LoadSpot spot, int number)
+    private static void DrawPlace(IndexedBitmap picture, ProofPage page, CaptionFace face, LoadSpot spot, int number)
     {
         double x = page.X(spot.At.XMm);
         double y = page.Y(spot.At.YMm + AboveMm);
-        picture.Upright(x, y, page.Y(spot.At.YMm), page.Px(0.25), Dyes.Ink);
+        picture.Upright(x, y, page.Y(spot.At.YMm), page.Px(0.25), Palette.Ink);
         double half = page.Px(1.7);
-        picture.Box(x - half, y - half, x + half, y + half, Dyes.Cotton);
+        picture.Box(x - half, y - half, x + half, y + half, Palette.Cotton);
         foreach (int side in new[] { -1, 1 })
         {
-            picture.Level(x - half, x + half, y + (side * half), page.Px(0.25), Dyes.Ink);
-            picture.Upright(x + (side * half), y - half, y + half, page.Px(0.25), Dyes.Ink);
+            picture.Level(x - half, x + half, y + (side * half), page.Px(0.25), Palette.Ink);
+            picture.Upright(x + (side * half), y - half, y + half, page.Px(0.25), Palette.Ink);
         }
 
         int cap = page.CapPx(2);
-        face.Set(picture, FormattableString.Invariant($"{number}"), x, y + (cap / 2.0), cap, Dyes.Ink, 0.5);
+        face.Set(picture, FormattableString.Invariant($"{number}"), x, y + (cap / 2.0), cap, Palette.Ink, 0.5);
     }
 
     private static string InWords(LoadVerdict verdict) => verdict switch
@@ -112,7 +114,8 @@ public static class LoadMapProof
     };
 
     private static void DrawFoot(
-        Picture picture, ProofPage page, CaptionFace face, double bottomMm, string caption, Fabric fabric, IReadOnlyList<LoadSpot> worst)
+        IndexedBitmap picture, ProofPage page, CaptionFace face, double bottomMm, string caption, Fabric fabric,
+        IReadOnlyList<LoadSpot> worst)
     {
         int cap = page.CapPx(1.9);
         double y = bottomMm - LineMm;
@@ -137,7 +140,7 @@ public static class LoadMapProof
             string text = band == 1
                 ? FormattableString.Invariant($"{LoadMeter.SwatchPart * most:0.0} to {most:0.0} holes: near what it bears")
                 : FormattableString.Invariant($"over {most:0.0}: overworked");
-            face.Set(picture, text, page.Px(x + 7.2), page.Y(y), cap, Dyes.Ink);
+            face.Set(picture, text, page.Px(x + 7.2), page.Y(y), cap, Palette.Ink);
             x += 7.2 + (face.Measure(text, cap) / PixelsPerMm) + 6;
         }
 
@@ -146,7 +149,7 @@ public static class LoadMapProof
 
         void Say(string text)
         {
-            face.Set(picture, text, page.Px(4), page.Y(y), cap, Dyes.Ink);
+            face.Set(picture, text, page.Px(4), page.Y(y), cap, Palette.Ink);
             y -= LineMm;
         }
     }

@@ -197,7 +197,7 @@ public sealed class OutFolder : IDisposable
 
         string hash = FileHash.Of(_at.Out, relative);
         _earlierHashes[relative] = hash;
-        return MadeFrom.InWords(hash) == fingerprint;
+        return InputFingerprint.InWords(hash) == fingerprint;
     }
 
     /// <summary>A file of the earlier out folder.</summary>

@@ -25,13 +25,13 @@ internal static class Playback
         double wide = field.WidthMm + (2 * AroundMm);
         var page = new ProofPage(field.LeftMm - AroundMm, top, wide, top - bottom, show.PlaybackWidthPixels / wide)
         {
-            Palette = ThreadSections.Palette(plan, hooping),
+            Palette = ThreadSections.Dyes(plan, hooping),
         };
         int frames = FrameCount(path, show.PlaybackSeconds);
         int milliseconds = (int)Math.Round(show.PlaybackSeconds * 1000 / frames);
         var steps = path.Steps.AsSpan();
         byte[] cloth = new byte[page.WidthPx * page.HeightPx];
-        using (var picture = new Picture(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm) { Palette = page.Palette })
+        using (var picture = new IndexedBitmap(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm) { Palette = page.Palette })
         {
             DrawCloth(picture, page, plan, hooping);
             CopyOut(picture, cloth);
@@ -39,7 +39,7 @@ internal static class Playback
 
         byte[] frame = new byte[cloth.Length];
         Draw(frame, page, cloth, (plan, hooping), steps, null, threadMm);
-        using var moving = new MovingPng(png, page.WidthPx, page.HeightPx, page.PixelsPerMm, page.Palette.Colours, frames, frame);
+        using var moving = new ApngWriter(png, page.WidthPx, page.HeightPx, page.PixelsPerMm, page.Palette.Colours, frames, frame);
         for (int i = 1; i <= frames; i++)
         {
             int shown = (int)((long)steps.Length * i / frames);
@@ -52,9 +52,9 @@ internal static class Playback
     public static int FrameCount(NeedlePath path, double seconds) =>
         Math.Clamp((int)Math.Round(seconds * FramesPerSecond), 2, Math.Max(2, path.Steps.Length));
 
-    private static void DrawCloth(Picture picture, ProofPage page, StripPlan plan, Hooping hooping)
+    private static void DrawCloth(IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping)
     {
-        ClothWeave.At(page.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.WasteAt);
+        ClothWeave.At(page.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.HeightPx, Palette.WasteAt);
         double right = page.LeftMm + page.WidthMm;
         foreach (var hooped in hooping.Segments)
         {
@@ -65,24 +65,25 @@ internal static class Playback
     private static void Draw(
         byte[] frame, ProofPage page, byte[] cloth, (StripPlan Plan, Hooping Hooping) of, ReadOnlySpan<NeedleStep> steps, NeedleStep? needle, double threadMm)
     {
-        using var picture = new Picture(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm) { Palette = page.Palette };
+        using var picture = new IndexedBitmap(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm) { Palette = page.Palette };
         for (int y = 0; y < page.HeightPx; y++)
         {
             cloth.AsSpan(y * page.WidthPx, page.WidthPx).CopyTo(picture.Row(y));
         }
 
-        ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Dyes.MarkAt, Dyes.MarkShades);
+        ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Palette.MarkAt, Palette.MarkShades);
         ThreadSections.Draw(picture, of, steps, (page.X(0), page.Y(0)), threadMm);
         if (needle is { } at)
         {
             double half = Math.Max(2, page.Px(SpotMm));
-            picture.Box(page.X(at.At.XMm) - half, page.Y(at.At.YMm) - half, page.X(at.At.XMm) + half, page.Y(at.At.YMm) + half, Dyes.Madder);
+            picture.Box(
+                page.X(at.At.XMm) - half, page.Y(at.At.YMm) - half, page.X(at.At.XMm) + half, page.Y(at.At.YMm) + half, Palette.Madder);
         }
 
         CopyOut(picture, frame);
     }
 
-    private static void CopyOut(Picture picture, byte[] to)
+    private static void CopyOut(IndexedBitmap picture, byte[] to)
     {
         for (int y = 0; y < picture.Rows; y++)
         {

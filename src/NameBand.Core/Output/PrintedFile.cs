@@ -31,7 +31,7 @@ internal sealed class PrintedFile(FileStream file, Action<string> done) : Stream
         Flush();
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         _hash.GetCurrentHash(hash);
-        return MadeFrom.InWords(Convert.ToHexStringLower(hash));
+        return InputFingerprint.InWords(Convert.ToHexStringLower(hash));
     }
 
     public override void Write(byte[] buffer, int offset, int count) => Write(buffer.AsSpan(offset, count));

@@ -46,11 +46,11 @@ public static class RoundProof
         var page = new ProofPage(left, top, flat.CutRightMm + SideMm - left, top - bottom, PixelsPerMm(flat.CutRightMm - flat.CutLeftMm))
         {
             InWords = string.Join('\n', caption),
-            Palette = ThreadSections.Palette(plan, round.NamesAndMotifs),
+            Palette = ThreadSections.Dyes(plan, round.NamesAndMotifs),
         };
-        void Paint(Picture picture)
+        void Paint(IndexedBitmap picture)
         {
-            ClothWeave.At(page.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
+            ClothWeave.At(page.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.HeightPx, Palette.TableAt);
             StripDrawing.Cloth(picture, page, plan.Hem.Strip, 0, flat.CutLeftMm, flat.CutRightMm);
             StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, flat.CutLeftMm, flat.CutRightMm, isCutHere: false);
             DrawTapes(picture, page, face, flat, reach);
@@ -58,7 +58,7 @@ public static class RoundProof
             DrawEnds(picture, page, face, flat, reach, plan.Hem);
             DrawHoopings(picture, page, face, plan, flat, figures, reach);
             DrawNames(picture, page, face, plan, flat, sewn, threadMm);
-            face.Set(picture, caption[0], page.X(0), page.Y(bottom + 2.2), page.CapPx(CaptionMm), Dyes.Ink);
+            face.Set(picture, caption[0], page.X(0), page.Y(bottom + 2.2), page.CapPx(CaptionMm), Palette.Ink);
         }
 
         if (mostPixelsAtOnce is { } most)
@@ -72,7 +72,7 @@ public static class RoundProof
     }
 
     /// <summary>A tape for each piece, which counts its own centimetres from its cut left end.</summary>
-    private static void DrawTapes(Picture picture, ProofPage page, CaptionFace face, FlatRound flat, double reach)
+    private static void DrawTapes(IndexedBitmap picture, ProofPage page, CaptionFace face, FlatRound flat, double reach)
     {
         foreach (var piece in flat.Pieces)
         {
@@ -80,20 +80,21 @@ public static class RoundProof
             if (flat.IsInPieces)
             {
                 string cloth = FormattableString.Invariant($"cloth {piece.Cloth}");
-                face.Set(picture, cloth, page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm + 1.2), page.CapPx(1.8), Dyes.Ink);
+                face.Set(picture, cloth, page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm + 1.2), page.CapPx(1.8), Palette.Ink);
                 double thick = Math.Max(1, page.Px(0.3));
-                picture.Upright(page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm), page.Y(-reach - 2), thick, Dyes.Madder, 0.6);
+                picture.Upright(
+                    page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm), page.Y(-reach - 2), thick, Palette.Madder, 0.6);
             }
         }
     }
 
     /// <summary>Where the finished round begins and ends, and the cloth beyond: under its beginning, or turned in at both ends.</summary>
-    private static void DrawEnds(Picture picture, ProofPage page, CaptionFace face, FlatRound flat, double reach, HemPlan hem)
+    private static void DrawEnds(IndexedBitmap picture, ProofPage page, CaptionFace face, FlatRound flat, double reach, HemPlan hem)
     {
         double thick = Math.Max(1, page.Px(0.3));
         foreach (double x in new[] { 0, flat.LengthMm })
         {
-            picture.Upright(page.X(x), page.Y(reach + 2), page.Y(-reach - 2), thick, Dyes.Madder);
+            picture.Upright(page.X(x), page.Y(reach + 2), page.Y(-reach - 2), thick, Palette.Madder);
         }
 
         Beyond(flat.CutLeftMm, -flat.CutLeftMm, "turn in");
@@ -108,15 +109,16 @@ public static class RoundProof
 
             for (double x = 1.5; x < lengthMm; x += 3)
             {
-                picture.Upright(page.X(fromMm + x), page.Y(reach), page.Y(-reach), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.35, page.Px(0.8));
+                picture.Upright(
+                    page.X(fromMm + x), page.Y(reach), page.Y(-reach), Math.Max(1, page.Px(0.12)), Palette.Madder, 0.35, page.Px(0.8));
             }
 
-            face.Set(picture, what, page.X(fromMm + (lengthMm / 2)), page.Y(-reach - 4), page.CapPx(1.8), Dyes.Madder, 0.5);
+            face.Set(picture, what, page.X(fromMm + (lengthMm / 2)), page.Y(-reach - 4), page.CapPx(1.8), Palette.Madder, 0.5);
         }
     }
 
     /// <summary>Both legs of each tapered tuck, from its width at the upper edge to their meeting at the lower one.</summary>
-    private static void DrawTucks(Picture picture, ProofPage page, StripPlan plan, Round round)
+    private static void DrawTucks(IndexedBitmap picture, ProofPage page, StripPlan plan, Round round)
     {
         double half = plan.Hem.Strip.FinishedWidthMm / 2;
         double thick = Math.Max(1, page.Px(0.2));
@@ -128,15 +130,15 @@ public static class RoundProof
             for (double y = top; y < bottom; y++)
             {
                 double leg = page.Px(tuck.WidthMm / 2) * (bottom - y) / (bottom - top);
-                picture.Upright(middle - leg, y, y + 1, thick, Dyes.Madder, 0.8);
-                picture.Upright(middle + leg, y, y + 1, thick, Dyes.Madder, 0.8);
+                picture.Upright(middle - leg, y, y + 1, thick, Palette.Madder, 0.8);
+                picture.Upright(middle + leg, y, y + 1, thick, Palette.Madder, 0.8);
             }
         }
     }
 
     /// <summary>A bracket under each hooping's names, with what of its number, mark and minutes has room.</summary>
     private static void DrawHoopings(
-        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, FlatRound flat,
+        IndexedBitmap picture, ProofPage page, CaptionFace face, StripPlan plan, FlatRound flat,
         IReadOnlyDictionary<int, HoopingFigures> figures, double reach)
     {
         int cap = page.CapPx(2.0);
@@ -152,7 +154,7 @@ public static class RoundProof
     }
 
     private static void DrawNames(
-        Picture picture, ProofPage page, CaptionFace face, StripPlan plan, FlatRound flat,
+        IndexedBitmap picture, ProofPage page, CaptionFace face, StripPlan plan, FlatRound flat,
         Func<PlacedName, NeedlePath> sewn, double threadMm)
     {
         int cap = page.CapPx(1.8);
@@ -163,7 +165,7 @@ public static class RoundProof
             double middle = page.X(leftMm + (name.WidthMm / 2));
             string number = name.Order > 0 ? name.Order.ToString(CultureInfo.InvariantCulture) : "";
             double baseline = name.Line == 1 ? page.Y(finished + 1.2) : page.Y(-finished - 1.2) + cap;
-            face.Set(picture, number, middle, baseline, cap, Dyes.Ink, 0.5);
+            face.Set(picture, number, middle, baseline, cap, Palette.Ink, 0.5);
             if (inSight)
             {
                 var (at, shades) = picture.Palette.ShadesOf(plan.Colours.OfThread(name));

@@ -90,8 +90,11 @@ internal sealed class SewnArchive(string jobFolder)
         string pathPrint = planned?.PathPrint ?? "", proofPrint = planned?.ProofPrint ?? "";
         byte[]? path = said.Length > 0
             ? Find(OutPaths.NeedlePath(number), bytes => SewingPrint.Of(bytes) == said, healed)
-            : Find(OutPaths.NeedlePath(number), pathPrint.Length > 0 ? bytes => MadeFrom.Fingerprint(bytes) == pathPrint : null, healed);
-        byte[]? proof = Find(OutPaths.HoopingProof(number), proofPrint.Length > 0 ? bytes => MadeFrom.Fingerprint(bytes) == proofPrint : null, healed);
+            : Find(OutPaths.NeedlePath(number), pathPrint.Length > 0 ? bytes =>
+                InputFingerprint.Fingerprint(bytes) == pathPrint : null, healed);
+        byte[]? proof =
+            Find(OutPaths.HoopingProof(number), proofPrint.Length > 0 ? bytes =>
+                InputFingerprint.Fingerprint(bytes) == proofPrint : null, healed);
         return new KeptHooping(jobFolder, path, proof, healed.ToImmutable());
     }
 

@@ -13,7 +13,8 @@ internal static class ThreadSections
     /// <summary>Draws the names of a hooping, each in its own thread.</summary>
     /// <param name="origin">Where the path's origin lies on the picture, in pixels.</param>
     public static void Draw(
-        Picture picture, (StripPlan Plan, Hooping Hooping) of, ReadOnlySpan<NeedleStep> steps, (double X, double Y) origin, double threadMm)
+        IndexedBitmap picture, (StripPlan Plan, Hooping Hooping) of, ReadOnlySpan<NeedleStep> steps, (double X, double Y) origin,
+        double threadMm)
     {
         foreach (var (from, to, thread) in Of(of.Plan, of.Hooping, steps))
         {
@@ -23,9 +24,11 @@ internal static class ThreadSections
     }
 
     /// <summary>The colours that a picture of a hooping needs.</summary>
-    public static DyePalette Palette(StripPlan plan, Hooping hooping) => Palette(plan, hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs));
+    public static DyePalette Dyes(StripPlan plan, Hooping hooping) =>
+        Dyes(plan, hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs));
 
-    public static DyePalette Palette(StripPlan plan, IEnumerable<PlacedName> names) => DyePalette.Of(plan.Colours, [.. names.Select(plan.Colours.OfThread).Distinct()]);
+    public static DyePalette Dyes(StripPlan plan, IEnumerable<PlacedName> names) =>
+        DyePalette.Of(plan.Colours, [.. names.Select(plan.Colours.OfThread).Distinct()]);
 
     /// <summary>A part's thread is that of the name which its first stitch belongs to: so it is also with a path that was sewn by an earlier plan.</summary>
     public static ImmutableArray<(int From, int To, CssColour? Thread)> Of(StripPlan plan, Hooping hooping, ReadOnlySpan<NeedleStep> steps)

@@ -164,8 +164,8 @@ internal sealed class Checking
 
         byte[] bytes = InnerFile.Bytes(_outFolder, path);
         return NeedlePathReading.Read(bytes) is { } read && read.Stitches == hooping.Stitches
-            && (hooping.NeedlePathPrint is not { } print || MadeFrom.Fingerprint(bytes) == print)
-            && (hooping.ProofPrint is not { } of || MadeFrom.Fingerprint(InnerFile.Bytes(_outFolder, proof)) == of);
+            && (hooping.NeedlePathPrint is not { } print || InputFingerprint.Fingerprint(bytes) == print)
+            && (hooping.ProofPrint is not { } of || InputFingerprint.Fingerprint(InnerFile.Bytes(_outFolder, proof)) == of);
     }
 
     /// <summary>Whether the list still says what the plan was made from, as far as names go.</summary>
@@ -217,9 +217,9 @@ internal sealed class Checking
     private void CheckKept(SewingLog log, WrittenPlan? plan)
     {
         var archive = new SewnArchive(_jobFolder);
-        var faults = Marking.Faults(archive, log).ToList();
+        var faults = SewingLogUpdate.Faults(archive, log).ToList();
         _problems.AddRange(faults);
-        var kept = Marking.Kept(archive, log).ToList();
+        var kept = SewingLogUpdate.Kept(archive, log).ToList();
         foreach (var (hooping, files) in kept)
         {
             if (files.Path is { } path && log.Last(hooping)!.Path is { Length: > 0 } said && SewingPrint.Of(path) != said)

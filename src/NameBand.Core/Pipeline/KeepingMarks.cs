@@ -10,7 +10,7 @@ namespace NameBand.Pipeline;
 internal static class KeepingMarks
 {
     /// <param name="wishes">Null: no sheets are printed.</param>
-    public static void Run(LaidOut made, EarlierWorks earlier, OutFolder folder, PrintWishes? wishes)
+    public static void Run(LaidOut made, PreviousOutput earlier, OutFolder folder, PrintWishes? wishes)
     {
         // Only hoopings that are sewn from needle paths are marked as sewn.
         if (!made.Plan.HasNeedlePaths)

@@ -19,7 +19,7 @@ namespace NameBand.Pipeline;
 internal sealed record LaidOut(BandJob Job, Fabric Fabric, Face Face, NameList Rows, StripPlan Plan, ILetteredWay Way)
 {
     /// <summary>Null until something has been sewn.</summary>
-    public Begun? Begun { get; init; }
+    public SewingProgress? Begun { get; init; }
 
     /// <inheritdoc cref="NamesRead.SewnThenChanged"/>
     public ImmutableDictionary<RowRef, string>? SewnThenChanged { get; init; }

@@ -16,7 +16,7 @@ internal sealed record NamesRead(
     BandJob Job, Corrections Corrections, Face Face, LetteredList Lettered, NameList Rows, ILetteredWay Way)
 {
     /// <summary>What to go on from, once something has been sewn.</summary>
-    public (Begun Begun, Continuation From)? Sewn { get; init; }
+    public (SewingProgress Begun, Continuation From)? Sewn { get; init; }
 
     /// <summary>How strips lie side by side where the job leaves it free; null: one by one.</summary>
     public LaneChoice? Beside { get; init; }

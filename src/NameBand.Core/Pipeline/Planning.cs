@@ -24,7 +24,7 @@ internal static class Planning
     /// <param name="given">The job as it is to be taken; null: as its job.json has it.</param>
     public static Result<NamesRead> ReadNames(string jobFolder, FaceShelf shelf, CancellationToken cancel, Result<BandJob>? given = null)
     {
-        var log = Task.Run(() => Begun.Read(jobFolder), cancel);
+        var log = Task.Run(() => SewingProgress.Read(jobFolder), cancel);
         var job = given ?? JobReader.Read(jobFolder);
         if (job.Value is null || !job.IsUsable)
         {
@@ -88,7 +88,7 @@ internal static class Planning
         }
 
         var fabric = names.Way.On(known);
-        kept ??= () => EarlierWorks.KeptIn(Path.Combine(names.Job.Folder, OutFolder.Name));
+        kept ??= () => PreviousOutput.KeptIn(Path.Combine(names.Job.Folder, OutFolder.Name));
         (names, var laid) = FreeLaying.LayOut(names, hem.Value, fabric, kept);
         if (laid.Value is not { } plan)
         {

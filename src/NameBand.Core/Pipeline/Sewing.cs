@@ -35,12 +35,13 @@ internal static class Sewing
 
     /// <param name="wishes">What is printed too; null: nothing.</param>
     public static Sewn Run(
-        LaidOut laid, EarlierWorks earlier, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress, CancellationToken cancel)
+        LaidOut laid, PreviousOutput earlier, OutFolder folder, PrintWishes? wishes, IProgress<Progress>? progress,
+        CancellationToken cancel)
     {
         var (made, plan) = (laid, laid.Plan);
         var sewing = made.Way.Sew(made);
         using var captions = OpenCaptionFace();
-        var works = new HoopingWorks(made, sewing, earlier, folder, captions);
+        var works = new HoopingWriter(made, sewing, earlier, folder, captions);
         var figures = new HoopingFigures[plan.Hoopings.Length];
         var loads = new HoopingLoad[plan.Hoopings.Length];
         var doubts = Task.Run(() => laid.Way.Doubts(laid), cancel);
@@ -66,7 +67,7 @@ internal static class Sewing
         {
             (made, plan) = (gate.Made, gate.Made.Plan);
             sewing = sewing.Of(made);
-            drawing = new HoopingWorks(made, sewing, earlier, folder, captions);
+            drawing = new HoopingWriter(made, sewing, earlier, folder, captions);
             estimate = Counting.Of(made, sewing, [.. figures.Where(f => !gate.Withdrawn.Contains(f.Number))]);
         }
 

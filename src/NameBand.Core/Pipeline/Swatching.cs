@@ -63,7 +63,7 @@ internal static class Swatching
         Write(made, facts, folder);
         ImmutableArray<Problem> problems =
         [
-            .. begun.Problems, .. SettledStitches.Notes(made.Job, made.Fabric), .. Short(plan), .. folder.Commit(),
+            .. begun.Problems, .. StitchSettingNotes.Notes(made.Job, made.Fabric), .. Short(plan), .. folder.Commit(),
         ];
         return new SwatchReport(
             ExitStatus.AllPlaced, made.Job.Title, made.Fabric.Name, plan, facts.Hoopings.Sum(h => h.Stitches),

@@ -71,7 +71,7 @@ internal static class MachineState
     private static string InPageWords(string mend) => mend.Contains("sewn JOB", StringComparison.Ordinal) ? ""
         : mend.Replace("Run make", "Make the sheets under print", StringComparison.Ordinal).Replace("run make", "make the sheets under print", StringComparison.Ordinal);
 
-    private static void Cloth(Utf8JsonWriter json, LaidJob laid)
+    private static void Cloth(Utf8JsonWriter json, LaidOutJob laid)
     {
         Fabric fabric = laid.Fabric;
         json.WriteString("face", laid.Job.Lettering.Face);
@@ -109,7 +109,7 @@ internal static class MachineState
         }
     }
 
-    private static void Hoopings(Utf8JsonWriter json, TableSnapshot now, LaidJob laid, SewingReport report)
+    private static void Hoopings(Utf8JsonWriter json, TableSnapshot now, LaidOutJob laid, SewingReport report)
     {
         var sewn = laid.SewnHoopings;
         var figures = now.Estimate?.Hoopings.ToDictionary(h => h.Number);

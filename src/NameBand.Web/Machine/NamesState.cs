@@ -13,7 +13,7 @@ namespace NameBand.Web.Machine;
 /// <summary>Names that are typed or traced, one after the other in the order of sewing, and how each stands.</summary>
 internal static class NamesState
 {
-    public static void Write(Utf8JsonWriter json, LaidJob laid, SewingReport report)
+    public static void Write(Utf8JsonWriter json, LaidOutJob laid, SewingReport report)
     {
         var keyed = laid.KeyIns;
         var traced = Traced(laid.Plan).ToList();
@@ -102,7 +102,7 @@ internal static class NamesState
     }
 
     /// <summary>What holds for all of them.</summary>
-    private static IEnumerable<string> Rules(LaidJob laid)
+    private static IEnumerable<string> Rules(LaidOutJob laid)
     {
         var letters = laid.Job.Letters;
         if (laid.Plan.HasSeveralWays)

@@ -69,12 +69,12 @@ internal static class StripEndpoints
     private static IResult Bytes(byte[] bytes) => Results.Bytes(bytes, "application/octet-stream");
 
     /// <summary>What is sewn there; null where there is none, or no stitches.</summary>
-    private static StripMap.OnRound? At(LaidJob laid, int index) =>
+    private static StripMap.OnRound? At(LaidOutJob laid, int index) =>
         laid.Plan.HasNeedlePaths ? StripMap.SewnOn(laid.Plan).ElementAtOrDefault(index) : null;
 
-    private static Hooping? Hooping(LaidJob laid, int number) => laid.Plan.Hoopings.FirstOrDefault(h => h.Number == number);
+    private static Hooping? Hooping(LaidOutJob laid, int number) => laid.Plan.Hoopings.FirstOrDefault(h => h.Number == number);
 
-    private static IResult Of(Worktable table, long layout, Func<TableSnapshot, LaidJob, IResult> answer)
+    private static IResult Of(Worktable table, long layout, Func<TableSnapshot, LaidOutJob, IResult> answer)
     {
         var now = table.Now;
         return now.LayoutNumber == layout && now.Laid is { } laid ? answer(now, laid) : Results.NoContent();

@@ -11,7 +11,7 @@ internal static class HoopMap
     private const int EdgeSteps = 48;
     private const double EdgeBeyondMm = 40;
 
-    public static void Write(Utf8JsonWriter json, LaidJob laid, Hooping hooping)
+    public static void Write(Utf8JsonWriter json, LaidOutJob laid, Hooping hooping)
     {
         var plan = laid.Plan;
         var field = HoopField.Of(plan, hooping);

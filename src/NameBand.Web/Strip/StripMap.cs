@@ -14,7 +14,7 @@ namespace NameBand.Web.Strip;
 /// </summary>
 internal static class StripMap
 {
-    public static void Write(Utf8JsonWriter json, long layoutNumber, LaidJob laid, bool inInches, ShapeShelf shelf)
+    public static void Write(Utf8JsonWriter json, long layoutNumber, LaidOutJob laid, bool inInches, ShapeShelf shelf)
     {
         var plan = laid.Plan;
         var strip = plan.Hem.Strip;
@@ -181,7 +181,7 @@ internal static class StripMap
         json.WriteEndArray();
     }
 
-    private static void Hoopings(Utf8JsonWriter json, LaidJob laid)
+    private static void Hoopings(Utf8JsonWriter json, LaidOutJob laid)
     {
         var rounds = laid.Plan.Rounds.Select((r, i) => (r.Number, i)).ToDictionary(p => p.Number, p => p.i);
         var sewn = laid.SewnHoopings;

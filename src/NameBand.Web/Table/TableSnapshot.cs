@@ -25,7 +25,7 @@ namespace NameBand.Web.Table;
 /// <param name="Counting">How far the counting has come.</param>
 /// <param name="Problems">What was found, in the order it was found.</param>
 public sealed record TableSnapshot(
-    long Version, long LayoutNumber, bool HasJobFile, BandJob? Job, LaidJob? Laid, bool IsLaying, JobFigures? Figures,
+    long Version, long LayoutNumber, bool HasJobFile, BandJob? Job, LaidOutJob? Laid, bool IsLaying, JobFigures? Figures,
     Progress? Counting, ImmutableArray<Problem> Problems)
 {
     /// <summary>The file job.json as the page knows it.</summary>

@@ -29,7 +29,7 @@ public sealed class Worktable : IDisposable
     public Worktable(string folder)
     {
         Folder = folder;
-        Bench = new Bench(folder);
+        Bench = new LayoutSession(folder);
         Now = new TableSnapshot(0, 0, false, null, null, true, null, null, []);
         _watch = new FolderWatch(folder, OnFolderChanged);
         Sheets = new SheetKeeper(this);
@@ -51,7 +51,7 @@ public sealed class Worktable : IDisposable
     public ImmutableArray<string> HeadingsOf(BandJob? job) =>
         [.. (job?.Lists ?? []).Select(l => ListPreview.Read(Folder, l).Value).OfType<ListPreview>().SelectMany(p => p.Header).Where(h => h.Length > 0).Distinct()];
 
-    internal Bench Bench { get; }
+    internal LayoutSession Bench { get; }
 
     internal SheetKeeper Sheets { get; }
 
@@ -243,7 +243,7 @@ public sealed class Worktable : IDisposable
         }
     }
 
-    private async Task CountAsync(LaidJob laid, CancellationToken cancel)
+    private async Task CountAsync(LaidOutJob laid, CancellationToken cancel)
     {
         // Counting takes all the machine has; whoever has just opened the page sees her names first.
         await Task.WhenAny(_firstDrawn.Task, Task.Delay(LongestWait, cancel)).ConfigureAwait(false);

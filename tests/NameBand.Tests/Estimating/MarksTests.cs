@@ -110,23 +110,23 @@ public sealed class MarksTests : IDisposable
         var said = Bander.Sewn(_job.FullPath, null, new SewingWord(1, SewingDeed.Sewn), () => { });
         Assert.Equal(ExitStatus.AllPlaced, said.Status);
         Write(null);
-        Assert.Equal(MarkMethod.Drawn, new Bench(_job.FullPath).Lay().Laid!.Plan.Marks);
+        Assert.Equal(MarkMethod.Drawn, new LayoutSession(_job.FullPath).Lay().Laid!.Plan.Marks);
         Write("sewn");
-        var lay = new Bench(_job.FullPath).Lay();
+        var lay = new LayoutSession(_job.FullPath).Lay();
         Assert.Equal(MarkMethod.Drawn, lay.Laid!.Plan.Marks);
         Assert.Contains(lay.Problems, p => p.Where.Key == "marks" && p.Found.Contains("begun with \"drawn\"", StringComparison.Ordinal));
         Write("sewn", "\"sewing\": { \"restMayDiffer\": true }, ");
-        Assert.Equal(MarkMethod.Sewn, new Bench(_job.FullPath).Lay().Laid!.Plan.Marks);
+        Assert.Equal(MarkMethod.Sewn, new LayoutSession(_job.FullPath).Lay().Laid!.Plan.Marks);
     }
 
     private void Write(string? marks, string more = "") => _job.With(
         "job.json", "{ \"format\": 1, \"lists\": [\"names.csv\"], \"hem\": { \"length\": \"420 mm\", \"turn\": 0 }, " + more
             + (marks is null ? "" : $"\"marks\": \"{marks}\", ") + "\"lettering\": { \"height\": \"8 mm\" } }");
 
-    private LaidJob Laid(string marks)
+    private LaidOutJob Laid(string marks)
     {
         Write(marks);
-        return new Bench(_job.FullPath).Lay().Laid!;
+        return new LayoutSession(_job.FullPath).Lay().Laid!;
     }
 
     private Estimate Estimated(string marks) => Laid(marks).Reckon().Estimate;

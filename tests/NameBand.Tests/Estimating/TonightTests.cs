@@ -57,7 +57,7 @@ public sealed class TonightTests
             Assert.Contains(string.Concat(before.InWords.Split(' ')), page.Replace("\u00a0", "", StringComparison.Ordinal), StringComparison.Ordinal);
         }
 
-        Assert.True(Same(before, new Bench(folder.FullPath).Lay().Laid!.Reckon().Tonight));
+        Assert.True(Same(before, new LayoutSession(folder.FullPath).Lay().Laid!.Reckon().Tonight));
         Bander.Sewn(folder.FullPath, null, new SewingWord(0, SewingDeed.Sewn) { Names = (1, 2) }, () => { });
         report = Bander.Reckon(folder.FullPath);
         Assert.Equal(AsManyAsFit(report), (report.Tonight!.Names, report.Tonight.LastNumber ?? 0));

@@ -74,7 +74,7 @@ public class WorkListTests
 
         var reckoned = Bander.Reckon(folder.FullPath);
         var hours = reckoned.Estimate!;
-        var page = new Bench(folder.FullPath).Lay().Laid!.Reckon().Estimate;
+        var page = new LayoutSession(folder.FullPath).Lay().Laid!.Reckon().Estimate;
         foreach (var estimate in new[] { made.Estimate!, hours, page })
         {
             Assert.Equal(machine, estimate.MachineMinutes.Likely, 0.05);

@@ -127,7 +127,7 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
     private Fate OutPlan(byte[] input)
     {
         Write("plan.json", input);
-        new EarlierWorks(scratch).Hooping(1);
+        new PreviousOutput(scratch).Hooping(1);
         OutManifest.Format(scratch, OutKind.Plan);
         return FateOf(PlanOverview.Read(scratch));
     }

@@ -78,7 +78,7 @@ internal static class KilledWork
     private static string? OutFault(string folder, SewingReport look)
     {
         string output = Path.Combine(folder, "out");
-        var works = new EarlierWorks(output);
+        var works = new PreviousOutput(output);
         foreach (var state in look.Hoopings)
         {
             var hooping = works.Hooping(state.Number)!;
@@ -94,7 +94,8 @@ internal static class KilledWork
     }
 
     private static bool IsAsPrinted(string output, string relative, string print) =>
-        Path.Combine(output, relative) is var file && File.Exists(file) && NameBand.Output.MadeFrom.Fingerprint(File.ReadAllBytes(file)) == print;
+        Path.Combine(output, relative) is var file && File.Exists(file)
+            && NameBand.Output.InputFingerprint.Fingerprint(File.ReadAllBytes(file)) == print;
 
     private static string? LogFault(string folder, ImmutableArray<string> said)
     {

@@ -42,7 +42,7 @@ public class PipeTests
     {
         OutsideTool.Require("mkfifo", "coreutils");
         using var folder = Job(file);
-        var bench = new Bench(folder.FullPath);
+        var bench = new LayoutSession(folder.FullPath);
         bench.Lay();
         PutPipe(folder[file], linked: false);
         var run = Task.Run(() => bench.Lay());

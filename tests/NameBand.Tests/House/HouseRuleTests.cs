@@ -15,7 +15,7 @@ public class HouseRuleTests
     [InlineData("Layout", "class A { string s = $\"{Stitching.NeedlePath.Count}\"; }", "Layout reaches down to Stitching")]
     [InlineData("Common", "using NameBand.Job;", "Common reaches down to Job")]
     [InlineData("Output", "class A { object o = Bander.Make(\"\"); }", "a room reaches for Bander of the front door")]
-    [InlineData("Output", "class A { Pipeline.LaidJob j; }", "Output reaches down to Pipeline")]
+    [InlineData("Output", "class A { Pipeline.LaidOutJob j; }", "Output reaches down to Pipeline")]
     [InlineData("Output", "using NameBand.Reports;", "Output reaches down to Reports")]
     [InlineData("Reports", "using NameBand.Pipeline.Ways;", "Reports reaches down to Pipeline")]
     [InlineData("Layout", "namespace NameBand.Job;", "is not that of its room")]

@@ -54,7 +54,7 @@ public class HemPlacesTests
         var hem = Sample.Hem(job);
         foreach (int k in new[] { 1, 2 })
         {
-            var stretches = Stretch.Of(hem, k);
+            var stretches = FreeInterval.Of(hem, k);
             Assert.Equal(2, stretches.Length);
             Assert.Equal(hem.RoundMm(k) / 2, (stretches[0].EndMm + stretches[1].StartMm) / 2, 6);
             Assert.Equal(60, stretches[1].StartMm - stretches[0].EndMm, 6);

@@ -83,7 +83,7 @@ public class ColourTests
         {
             Assert.True(CssColour.TryParse(word, out var cloth));
             var palette = DyePalette.Of(new(new ColourSettings(cloth), GroupSettings.None));
-            Assert.True(CssColour.Of(palette.Own(Dyes.Ink)).ContrastRatio(cloth) >= 3, word);
+            Assert.True(CssColour.Of(palette.Own(Palette.Ink)).ContrastRatio(cloth) >= 3, word);
         }
     }
 }

@@ -44,7 +44,7 @@ public sealed class BadPlanTests
         Assert.Contains("not a whole plan", Assert.Single(read.Problems).Found, StringComparison.Ordinal);
 
         // A number that stands twice keeps nobody from being compared.
-        Assert.Equal(value == "1", new EarlierWorks(folder.FullPath).Names is not null);
+        Assert.Equal(value == "1", new PreviousOutput(folder.FullPath).Names is not null);
     }
 
     [Theory]

@@ -12,7 +12,7 @@ public class LaidJobTests
     [Fact]
     public void A_name_on_a_curved_strip_is_sewn_as_in_its_hooping()
     {
-        var laid = new Bench(Path.Combine(Repository.Root, "samples", "lantern-cape")).Lay().Laid!;
+        var laid = new LayoutSession(Path.Combine(Repository.Root, "samples", "lantern-cape")).Lay().Laid!;
         Assert.True(laid.Plan.Hem.IsCurved);
         var alone = laid.Plan.Hoopings.Where(h => h.Segments.Sum(s => s.Segment.Names.Length) == 1).Take(5).ToList();
         Assert.NotEmpty(alone);
@@ -55,7 +55,7 @@ public class LaidJobTests
 
         double Agree(int hoopings, double? minutes)
         {
-            var page = new Bench(job.Folder).Lay().Laid!.Reckon().Left!;
+            var page = new LayoutSession(job.Folder).Lay().Laid!.Reckon().Left!;
             var command = Bander.Reckon(job.Folder).Left!;
             Assert.Equal(command.Hoopings, page.Hoopings);
             Assert.Equal(command.MachineMinutes.Low, page.MachineMinutes.Low, 6);
@@ -95,17 +95,17 @@ public class LaidJobTests
                   "lettering": { "height": "7 mm", "order": "listed", "agreedFirst": true, "motif": "dot" },
                   "groups": [ { "name": "large", "from": 50, "heightFactor": 1.2, "place": "first" }, { "name": "others", "rest": true } ] }
                 """);
-        var bench = new Bench(folder.FullPath);
+        var bench = new LayoutSession(folder.FullPath);
         string before = Shown(bench);
         string text = File.ReadAllText(folder[file]);
         Assert.Contains(from, text, StringComparison.Ordinal);
         folder.With(file, text.Replace(from, to, StringComparison.Ordinal));
         string after = Shown(bench);
-        Assert.Equal(Shown(new Bench(folder.FullPath)), after);
+        Assert.Equal(Shown(new LayoutSession(folder.FullPath)), after);
         Assert.NotEqual(before, after);
     }
 
-    private static string Shown(Bench bench)
+    private static string Shown(LayoutSession bench)
     {
         var report = bench.Lay();
         var plan = report.Laid!.Plan;

@@ -213,7 +213,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
     [Fact]
     public void On_the_screen_it_stands_as_it_is_made_and_so_does_its_plan()
     {
-        var laid = new Pipeline.Bench(_made.Folder.FullPath).Lay().Laid!;
+        var laid = new Pipeline.LayoutSession(_made.Folder.FullPath).Lay().Laid!;
         Assert.Equal(4, laid.KeyIns.Length);
         Assert.Equal(_made.Report.Estimate!.MachineMinutes.Likely, laid.Reckon().Estimate.MachineMinutes.Likely, 0.01);
         Assert.Equal(_made.Plan.SittingsInWords, laid.Plan.SittingsInWords);

@@ -39,7 +39,7 @@ public sealed class VerdictTests
         Assert.Equal(1, made.Status);
         Assert.All(told, v => Assert.Contains(Bare(v.Text), Bare(made.Out), StringComparison.Ordinal));
 
-        var lay = new Bench(folder.FullPath).Lay();
+        var lay = new LayoutSession(folder.FullPath).Lay();
         string[] page = [.. lay.Problems.Concat(lay.Laid!.Reckon().Problems).Where(p => p.Severity == Severity.NeedsPerson).Select(p => p.Found)];
         Assert.All(told, v => Assert.Contains(v.Text, page));
     }

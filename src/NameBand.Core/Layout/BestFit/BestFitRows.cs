@@ -20,7 +20,8 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     /// <param name="keptGap">The gap that a stretch keeps from the round before it, given the last round in use and that gap.</param>
     /// <returns>The names of every stretch that is used, in order, and what is known of the number of hoopings.</returns>
     public (ImmutableArray<ImmutableArray<LetteredName>> Rows, BestFitProof Proof) Arrange(
-        IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches, bool asNeeded, Func<Stretch, int, double?, double?> keptGap)
+        IReadOnlyList<LetteredName> names, ImmutableArray<FreeInterval> stretches, bool asNeeded,
+        Func<FreeInterval, int, double?, double?> keptGap)
     {
         var divisions = asNeeded
             ? [AsNeeded(names, stretches)]
@@ -33,7 +34,9 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     private readonly record struct Laid(ImmutableArray<ImmutableArray<LetteredName>> Rows, double OverMm, int Hoopings, double LeastGapMm);
 
     /// <summary>Every stretch's names in the order of the fewest segments at the gap they will have there.</summary>
-    private Laid Ordered(IReadOnlyList<List<LetteredName>> division, ImmutableArray<Stretch> stretches, Func<Stretch, int, double?, double?> keptGap)
+    private Laid Ordered(
+        IReadOnlyList<List<LetteredName>> division, ImmutableArray<FreeInterval> stretches,
+        Func<FreeInterval, int, double?, double?> keptGap)
     {
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<LetteredName>>();
         double over = 0;
@@ -58,7 +61,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
         return new Laid(rows.ToImmutable(), Math.Round(over, 6), hoopings, least);
     }
 
-    private List<List<LetteredName>> ByName(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
+    private List<List<LetteredName>> ByName(IReadOnlyList<LetteredName> names, ImmutableArray<FreeInterval> stretches)
     {
         double gap = sizing.GapMm(heightMm);
         var (places, _) = Spread([.. names.Select(n => sizing.WidthMm(n, heightMm) + gap)], [.. stretches.Select(s => s.OfferMm(gap))]);
@@ -69,7 +72,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     /// Names one by one, and whole hoopings packed at the gap that all stretches would share or a little more: on the
     /// stretch that gets the wider gaps its hoopings then still hold.
     /// </summary>
-    private List<List<LetteredName>>[] Divisions(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
+    private List<List<LetteredName>>[] Divisions(IReadOnlyList<LetteredName> names, ImmutableArray<FreeInterval> stretches)
     {
         double least = sizing.GapMm(heightMm);
         double slack = stretches.Sum(s => s.LengthMm) - names.Sum(n => sizing.WidthMm(n, heightMm));
@@ -79,7 +82,8 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     }
 
     /// <summary>Whole hoopings go onto the stretches, so that few of them are broken at a stretch's end.</summary>
-    private List<List<LetteredName>> ByHooping(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches, double shared, double wider)
+    private List<List<LetteredName>> ByHooping(
+        IReadOnlyList<LetteredName> names, ImmutableArray<FreeInterval> stretches, double shared, double wider)
     {
         var bins = Pack(names, shared + wider, sizing.LongestSegmentMm, BinPacker.Budget / 16).Bins;
         var (places, _) = Spread(
@@ -96,7 +100,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
         return [.. stretches.Select((_, s) => names.Where((_, n) => where[n] == s).ToList())];
     }
 
-    private List<List<LetteredName>> AsNeeded(IReadOnlyList<LetteredName> names, ImmutableArray<Stretch> stretches)
+    private List<List<LetteredName>> AsNeeded(IReadOnlyList<LetteredName> names, ImmutableArray<FreeInterval> stretches)
     {
         double gap = sizing.GapMm(heightMm);
         LetteredName[] row = [.. Pack(names, gap, sizing.LongestSegmentMm, BinPacker.Budget / 4).Bins.SelectMany(b => b.Order()).Select(n => names[n])];

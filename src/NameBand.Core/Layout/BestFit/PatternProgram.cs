@@ -13,8 +13,8 @@ internal sealed class PatternProgram
     private readonly PatternKnapsack _knapsack;
     private readonly int[] _most;
     private readonly double[] _demand;
-    private readonly List<Column> _pool = [];
-    private readonly Column[] _basis;
+    private readonly List<PatternColumn> _pool = [];
+    private readonly PatternColumn[] _basis;
     private readonly double[][] _inverse;
     private readonly double[] _amounts;
     private long _pivotWork;
@@ -26,20 +26,20 @@ internal sealed class PatternProgram
         _rows = problem.Kinds.Length;
         _most = [.. problem.Kinds.Select(k => k.Pieces.Length)];
         _demand = [.. problem.Kinds.Select(k => (double)k.Pieces.Length)];
-        _basis = new Column[_rows];
+        _basis = new PatternColumn[_rows];
         _inverse = new double[_rows][];
         _amounts = new double[_rows];
         for (int i = 0; i < _rows; i++)
         {
             int copies = Math.Min(_most[i], problem.Capacity / problem.Kinds[i].Size);
-            _basis[i] = new Column(1, [(i, copies)]);
+            _basis[i] = new PatternColumn(1, [(i, copies)]);
             _inverse[i] = new double[_rows];
             _inverse[i][i] = 1.0 / copies;
             _amounts[i] = _demand[i] / copies;
         }
 
         AddExchanges();
-        _pool.AddRange(fillings.Select(Column.OfFilling));
+        _pool.AddRange(fillings.Select(PatternColumn.OfFilling));
     }
 
     /// <summary>Best bound found so far: no way of filling needs less than this many bins, whatever the state of the search.</summary>
@@ -105,7 +105,7 @@ internal sealed class PatternProgram
     {
         for (int i = 0; i < _rows; i++)
         {
-            _pool.Add(i + 1 < _rows ? new Column(0, [(i, -1), (i + 1, 1)]) : new Column(0, [(i, -1)]));
+            _pool.Add(i + 1 < _rows ? new PatternColumn(0, [(i, -1), (i + 1, 1)]) : new PatternColumn(0, [(i, -1)]));
         }
     }
 
@@ -145,9 +145,9 @@ internal sealed class PatternProgram
         return (worth, counts);
     }
 
-    private Column Keep(int[] counts)
+    private PatternColumn Keep(int[] counts)
     {
-        var column = Column.OfFilling(counts);
+        var column = PatternColumn.OfFilling(counts);
         _pool.Add(column);
         return column;
     }
@@ -179,9 +179,9 @@ internal sealed class PatternProgram
         }
     }
 
-    private Column? FromPool(double[] prices)
+    private PatternColumn? FromPool(double[] prices)
     {
-        Column? best = null;
+        PatternColumn? best = null;
         double least = -1e-7;
         foreach (var column in _pool)
         {
@@ -201,7 +201,7 @@ internal sealed class PatternProgram
     }
 
     /// <summary>Brings a column into the basis; false when rounding leaves no pivot to trust.</summary>
-    private bool Enter(Column entering)
+    private bool Enter(PatternColumn entering)
     {
         var direction = new double[_rows];
         for (int i = 0; i < _rows; i++)
@@ -235,7 +235,7 @@ internal sealed class PatternProgram
         return true;
     }
 
-    private void Pivot(Column entering, double[] direction, int leaving)
+    private void Pivot(PatternColumn entering, double[] direction, int leaving)
     {
         var pivotRow = _inverse[leaving];
         double pivot = direction[leaving];
@@ -266,9 +266,9 @@ internal sealed class PatternProgram
         _pivotWork += (long)_rows * _rows;
     }
 
-    private sealed record Column(double Cost, (int Row, int Count)[] Entries)
+    private sealed record PatternColumn(double Cost, (int Row, int Count)[] Entries)
     {
-        public static Column OfFilling(int[] counts) =>
+        public static PatternColumn OfFilling(int[] counts) =>
             new(1, [.. counts.Select((c, i) => (i, c)).Where(e => e.c > 0)]);
     }
 }

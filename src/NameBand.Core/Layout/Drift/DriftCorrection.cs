@@ -103,7 +103,7 @@ public static class DriftCorrection
     /// <summary>Names that came to lie on a seam, a placket or another place that is kept clear.</summary>
     private static IEnumerable<Problem> OnClearPlaces(StripPlan plan, Round round)
     {
-        var stretches = Stretch.Of(plan.Hem.WithNothingKeptFree(), round.Number);
+        var stretches = FreeInterval.Of(plan.Hem.WithNothingKeptFree(), round.Number);
         foreach (var name in round.Names.Where(n => n.EndMm <= round.HemMm && !stretches.Any(s => n.StartMm >= s.StartMm - NearZoneMm && n.EndMm <= s.EndMm + NearZoneMm)))
         {
             yield return Problem.NeedsPerson(

@@ -14,7 +14,7 @@ internal sealed class AsPlanned(Sizing sizing, double[] hemsMm, ImmutableArray<S
     {
         foreach (var round in blocks.GroupBy(b => b.Round))
         {
-            var stretches = Stretch.Of(sizing.Hem.WithNothingKeptFree(), round.Key);
+            var stretches = FreeInterval.Of(sizing.Hem.WithNothingKeptFree(), round.Key);
             double end = stretches.Max(s => s.EndMm);
             double hem = hemsMm[round.Key - 1];
             bool reachesHem = end >= hem - sizing.Hem.EndMarginMm - Sizing.SlightMm;

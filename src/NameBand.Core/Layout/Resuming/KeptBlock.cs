@@ -36,11 +36,11 @@ internal sealed record FreeStretch(int Round, double StartMm, double EndMm, bool
     public bool BeforeJoin { get; init; }
 
     /// <summary>The same room as a stretch whose ends each keep half a gap.</summary>
-    public Stretch AsStretch(double gapMm, bool closed)
+    public FreeInterval AsStretch(double gapMm, bool closed)
     {
         double left = StartMm + (AfterName ? gapMm / 2 : closed || AfterJoin ? 0 : -gapMm / 2);
         double right = EndMm - (BeforeName ? gapMm / 2 : closed || BeforeJoin ? 0 : -gapMm / 2);
-        return new Stretch(Round, left, right - left, HasOpenEnds: false);
+        return new FreeInterval(Round, left, right - left, HasOpenEnds: false);
     }
 
     /// <summary>Blank that has to stay at each end: a whole gap beside a name, half a one where the strip's ends meet, none at an open end.</summary>

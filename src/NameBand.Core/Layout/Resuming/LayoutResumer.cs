@@ -83,8 +83,8 @@ public static class LayoutResumer
         var (names, held) = HoldUnfitting(
             lettered.Names, sizing, height, n => baseline.Fits(lines?.Alone(n) ?? n), fast, from.RestDiffers);
         double[] hems = Hems(hem, earlier);
-        var cloths = Assemble.Cloths(earlier, sizing, hems, job);
-        var (blocks, hasMoved, wrong) = SewnDrift.Apply(Kept.Blocks(from, names, sizing), from.Ends, cloths, sizing.Flat);
+        var cloths = PlanAssembler.Cloths(earlier, sizing, hems, job);
+        var (blocks, hasMoved, wrong) = SewnDrift.Apply(KeptSegments.Blocks(from, names, sizing), from.Ends, cloths, sizing.Flat);
         if (!wrong.IsEmpty)
         {
             return Result.Fail<StripPlan>(wrong);
@@ -106,7 +106,7 @@ public static class LayoutResumer
         var asPlanned = new AsPlanned(sizing, hems, cloths);
         bool mayStay = !hasMoved && !from.RestDiffers && StaysAsPlanned(earlier, hem, sizing) && asPlanned.IsClear(blocks);
         var recut = mayStay ? asPlanned.FittedToField(blocks) : blocks;
-        var stays = mayStay ? new Squeeze(sizing, height, hems, baseline, cloths, groupOfRound).Place(recut, newcomers) : null;
+        var stays = mayStay ? new GapInserter(sizing, height, hems, baseline, cloths, groupOfRound).Place(recut, newcomers) : null;
         var laid = stays ?? SetOut([.. blocks.Where(b => b.IsSewn)], hasMoved || from.TakesUpLengths ? LeastGapParts : [1]);
 
         ImmutableArray<KeptBlock> SetOut(ImmutableArray<KeptBlock> sewn, double[] gapParts)
@@ -114,7 +114,10 @@ public static class LayoutResumer
             // A name that came out a little longer sends no other to the next round as long as gaps can take it up.
             foreach (double part in from.TakesUpLengths ? gapParts : [])
             {
-                var staying = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part) { PlannedRounds = from.PlannedRounds() };
+                var staying = new FullRelayout(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part)
+                {
+                    PlannedRounds = from.PlannedRounds(),
+                };
                 var set = staying.Place(sewn, all);
                 if (staying is { HasKeptRounds: true, HasFitted: true })
                 {
@@ -124,7 +127,7 @@ public static class LayoutResumer
 
             foreach (double part in gapParts)
             {
-                var setting = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part);
+                var setting = new FullRelayout(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part);
                 var set = setting.Place(sewn, all);
                 if (setting.HasFitted)
                 {
@@ -132,12 +135,12 @@ public static class LayoutResumer
                 }
             }
 
-            var whole = new Setting(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound);
+            var whole = new FullRelayout(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound);
             return whole.Place(sewn, all);
         }
 
-        var rounds = Assemble.Rounds(laid, hems, earlier, sizing, height);
-        var hoopings = Assemble.Hoopings(laid, rounds, earlier, cloths, sizing);
+        var rounds = PlanAssembler.Rounds(laid, hems, earlier, sizing, height);
+        var hoopings = PlanAssembler.Hoopings(laid, rounds, earlier, cloths, sizing);
         var plan = new StripPlan(
             hem, height, HeightBound.Given, fabric.LettersReachMm(height), sizing.Shortening, sizing.FieldAlongMm, sizing.FieldAcrossMm,
             sizing.SpareMm, baselineY, earlier.MarkYMm, rounds, hoopings, [], [.. held.Where(h => h.Row.List != JobReader.FileName)])

@@ -4,7 +4,7 @@ using NameBand.Layout;
 namespace NameBand.Output.Drawing;
 
 /// <summary>A curved strip in its hooping: its cloth between two arcs, and the arcs along which it is cut and folded.</summary>
-internal sealed class BentStrip(Picture picture, ProofPage page, StripWidths strip, BentFrame frame)
+internal sealed class BentStrip(IndexedBitmap picture, ProofPage page, StripWidths strip, BentFrame frame)
 {
     /// <summary>Lays the strip's cloth, a column of pixels at a time.</summary>
     public void Cloth()
@@ -15,9 +15,9 @@ internal sealed class BentStrip(Picture picture, ProofPage page, StripWidths str
         for (int px = 0; px < picture.Width; px++)
         {
             double x = XMm(px);
-            Lay(px, x, cut, finished, Dyes.TurnInAt);
-            Lay(px, x, finished, -finished, Dyes.CottonAt);
-            Lay(px, x, -finished, -cut, Dyes.TurnInAt);
+            Lay(px, x, cut, finished, Palette.TurnInAt);
+            Lay(px, x, finished, -finished, Palette.CottonAt);
+            Lay(px, x, -finished, -cut, Palette.TurnInAt);
         }
 
         void Lay(int px, double x, double upper, double lower, byte dye) =>
@@ -30,11 +30,11 @@ internal sealed class BentStrip(Picture picture, ProofPage page, StripWidths str
         double hair = Math.Max(1, page.Px(0.18));
         foreach (int side in new[] { 1, -1 })
         {
-            Arc(side * strip.CutWidthMm / 2, hair, Dyes.Ink, isCutHere ? 0.75 : 0.45, isCutHere ? page.Px(1.6) : 0);
-            Arc(side * strip.FinishedWidthMm / 2, hair, Dyes.Weld, 0.9, 0);
+            Arc(side * strip.CutWidthMm / 2, hair, Palette.Ink, isCutHere ? 0.75 : 0.45, isCutHere ? page.Px(1.6) : 0);
+            Arc(side * strip.FinishedWidthMm / 2, hair, Palette.Weld, 0.9, 0);
             if (strip.MarginMm > 0.5)
             {
-                Arc(side * strip.SewingZoneMm / 2, Math.Max(1, page.Px(0.10)), Dyes.Weld, 0.45, page.Px(0.5));
+                Arc(side * strip.SewingZoneMm / 2, Math.Max(1, page.Px(0.10)), Palette.Weld, 0.45, page.Px(0.5));
             }
         }
     }
@@ -51,15 +51,15 @@ internal sealed class BentStrip(Picture picture, ProofPage page, StripWidths str
             double x = page.X(at.XMm);
             double from = page.Y(at.YMm);
             double to = page.Y(at.YMm + (outwards * 1.6));
-            picture.Upright(x, Math.Min(from, to), Math.Max(from, to), Math.Max(1, page.Px(0.15)), Dyes.Madder, 0.9);
+            picture.Upright(x, Math.Min(from, to), Math.Max(from, to), Math.Max(1, page.Px(0.15)), Palette.Madder, 0.9);
             double text = page.Y(at.YMm + (outwards * 4.6)) + (outwards > 0 ? cap : 0);
-            face.Set(picture, cm.ToString(System.Globalization.CultureInfo.InvariantCulture), x, text, cap, Dyes.Madder, 0.5);
+            face.Set(picture, cm.ToString(System.Globalization.CultureInfo.InvariantCulture), x, text, cap, Palette.Madder, 0.5);
         }
     }
 
     /// <summary>The straight line to rule on the cloth, through both alignment marks.</summary>
     public void RuledLine(double yMm) =>
-        picture.Level(page.X(-4), page.X(frame.ChordMm + 4), page.Y(yMm), Math.Max(1, page.Px(0.12)), Dyes.Madder, 0.6, page.Px(2.4));
+        picture.Level(page.X(-4), page.X(frame.ChordMm + 4), page.Y(yMm), Math.Max(1, page.Px(0.12)), Palette.Madder, 0.6, page.Px(2.4));
 
     private void Arc(double yMm, double thick, int colour, double strength, double dash)
     {

@@ -27,8 +27,8 @@ internal sealed class ClothWeave
     public static ClothWeave At(double pixelsPerMm) => Kept[Math.Clamp((int)Math.Round(pixelsPerMm), 1, 8)].Value;
 
     /// <summary>Fills rows of a picture with cloth of one colour.</summary>
-    /// <param name="clothAt">First of the cloth's colours among <see cref="Dyes"/>.</param>
-    public void Lay(Picture picture, double left, double top, double right, double bottom, byte clothAt)
+    /// <param name="clothAt">First of the cloth's colours among <see cref="Palette"/>.</param>
+    public void Lay(IndexedBitmap picture, double left, double top, double right, double bottom, byte clothAt)
     {
         int x0 = Math.Clamp((int)Math.Round(left), 0, picture.Width);
         int x1 = Math.Clamp((int)Math.Round(right), x0, picture.Width);
@@ -67,7 +67,7 @@ internal sealed class ClothWeave
                 double across = thread == 1 ? 0 : warpOnTop ? Bulge(x % thread, thread) : Bulge(y % thread, thread);
                 double weight = warpOnTop ? Noise(warp, 1) : Noise(weft, 2);
                 double level = 7.3 + (depth * ((1.7 * across) + (1.5 * weight) + (warpOnTop ? 0.5 : -0.5) + (0.8 * Noise((warp * 977) + weft, 3))));
-                levels[(y * TileWidth) + x] = (byte)Math.Clamp(Math.Round(level), 2, Dyes.WeaveLevels - 1);
+                levels[(y * TileWidth) + x] = (byte)Math.Clamp(Math.Round(level), 2, Palette.WeaveLevels - 1);
             }
         }
 

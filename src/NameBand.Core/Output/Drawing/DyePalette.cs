@@ -7,7 +7,8 @@ using NameBand.Layout;
 namespace NameBand.Output.Drawing;
 
 /// <summary>
-/// The colours of one cloth and its threads at the places of <see cref="Dyes"/>; whatever is blended in between takes the nearest of them.
+/// The colours of one cloth and its threads at the places of <see cref="Palette"/>; whatever is blended in between takes the
+/// nearest of them.
 /// On dark cloth ink and what else is drawn on top is light, and the table dark, so that all of it can be read.
 /// </summary>
 internal sealed class DyePalette
@@ -19,15 +20,15 @@ internal sealed class DyePalette
 
     private static readonly ConcurrentDictionary<string, DyePalette> Known = new(StringComparer.Ordinal);
 
-    private readonly int _ink = Dyes.Ink;
-    private readonly int _madder = Dyes.Madder;
-    private readonly int _weld = Dyes.Weld;
-    private readonly int _cotton = Dyes.Cotton;
-    private readonly int _turnIn = Dyes.TurnIn;
-    private readonly int _waste = Dyes.Waste;
-    private readonly int _table = Dyes.Table;
-    private readonly int _tape = Dyes.Tape;
-    private readonly int _shadow = Dyes.ShadowOnCotton;
+    private readonly int _ink = Palette.Ink;
+    private readonly int _madder = Palette.Madder;
+    private readonly int _weld = Palette.Weld;
+    private readonly int _cotton = Palette.Cotton;
+    private readonly int _turnIn = Palette.TurnIn;
+    private readonly int _waste = Palette.Waste;
+    private readonly int _table = Palette.Table;
+    private readonly int _tape = Palette.Tape;
+    private readonly int _shadow = Palette.ShadowOnCotton;
     private readonly ImmutableArray<CssColour?> _spun;
     private readonly (double At, int Colour)[][] _threads;
     private readonly int[] _all;
@@ -42,7 +43,7 @@ internal sealed class DyePalette
         {
             (_cotton, _shadow) = (dyed.Number, Scaled(dyed.Number, 0.58));
             var lightInk = CssColour.Of(0xF3EFE4);
-            bool isDark = dyed.ContrastRatio(lightInk) > dyed.ContrastRatio(CssColour.Of(Dyes.Ink));
+            bool isDark = dyed.ContrastRatio(lightInk) > dyed.ContrastRatio(CssColour.Of(Palette.Ink));
             (_turnIn, _waste) = isDark ? (Mixed(_cotton, Paper, 20), Mixed(_cotton, Paper, 38)) : (Scaled(_cotton, 0.94), Scaled(_cotton, 0.88));
             if (isDark)
             {
@@ -51,7 +52,7 @@ internal sealed class DyePalette
         }
 
         _spun = threads;
-        _threads = [.. threads.Select(t => t is { } spun ? Ramp(spun.Number) : Dyes.Indigo)];
+        _threads = [.. threads.Select(t => t is { } spun ? Ramp(spun.Number) : Palette.Indigo)];
         _all = Mix();
         Array.Fill(_nearest, (short)-1);
     }
@@ -73,9 +74,9 @@ internal sealed class DyePalette
     /// <param name="thread">Null: the only one, or the usual one.</param>
     public (byte At, int Shades) ShadesOf(CssColour? thread)
     {
-        int shades = Dyes.ThreadShades / _spun.Length;
+        int shades = Palette.ThreadShades / _spun.Length;
         int place = _spun.IndexOf(thread) is >= 0 and var at ? at : _spun.Length - 1;
-        return ((byte)(Dyes.ThreadAt + (place * shades)), shades);
+        return ((byte)(Palette.ThreadAt + (place * shades)), shades);
     }
 
     private static (double At, int Colour)[] Ramp(int own) =>
@@ -91,14 +92,14 @@ internal sealed class DyePalette
     /// <summary>What stands here for a colour that drawing code calls by its usual one.</summary>
     public int Own(int usual) => usual switch
     {
-        Dyes.Ink => _ink,
-        Dyes.Madder => _madder,
-        Dyes.Weld => _weld,
-        Dyes.Cotton => _cotton,
-        Dyes.TurnIn => _turnIn,
-        Dyes.Waste => _waste,
-        Dyes.Table => _table,
-        Dyes.Tape => _tape,
+        Palette.Ink => _ink,
+        Palette.Madder => _madder,
+        Palette.Weld => _weld,
+        Palette.Cotton => _cotton,
+        Palette.TurnIn => _turnIn,
+        Palette.Waste => _waste,
+        Palette.Table => _table,
+        Palette.Tape => _tape,
         _ => usual,
     };
 
@@ -155,30 +156,33 @@ internal sealed class DyePalette
     private int[] Mix()
     {
         int[] all = new int[256];
-        foreach (var (at, colour) in new[] { (Dyes.CottonAt, _cotton), (Dyes.TurnInAt, _turnIn), (Dyes.WasteAt, _waste), (Dyes.TableAt, _table) })
+        foreach (var (at, colour) in new[]
         {
-            for (int level = 0; level < Dyes.WeaveLevels; level++)
+            (Palette.CottonAt, _cotton), (Palette.TurnInAt, _turnIn), (Palette.WasteAt, _waste), (Palette.TableAt, _table),
+        })
+        {
+            for (int level = 0; level < Palette.WeaveLevels; level++)
             {
                 // From a thread in the shade of its neighbours up to one that lies on top.
-                double light = 0.925 + (0.1 * level / (Dyes.WeaveLevels - 1));
+                double light = 0.925 + (0.1 * level / (Palette.WeaveLevels - 1));
                 all[at + level] = Scaled(colour, light);
             }
         }
 
-        all[Dyes.TapeAt] = _tape;
-        int shades = Dyes.ThreadShades / _threads.Length;
-        for (int i = 0; i < Dyes.ThreadShades; i++)
+        all[Palette.TapeAt] = _tape;
+        int shades = Palette.ThreadShades / _threads.Length;
+        for (int i = 0; i < Palette.ThreadShades; i++)
         {
             int which = Math.Min(i / shades, _threads.Length - 1);
-            all[Dyes.ThreadAt + i] = OnRamp(_threads[which], Math.Min((i - (which * shades)) / (shades - 1.0), 1));
+            all[Palette.ThreadAt + i] = OnRamp(_threads[which], Math.Min((i - (which * shades)) / (shades - 1.0), 1));
         }
 
-        for (int i = 0; i < Dyes.MarkShades; i++)
+        for (int i = 0; i < Palette.MarkShades; i++)
         {
-            all[Dyes.MarkAt + i] = OnRamp(Dyes.Basting, i / (Dyes.MarkShades - 1.0));
+            all[Palette.MarkAt + i] = OnRamp(Palette.Basting, i / (Palette.MarkShades - 1.0));
         }
 
-        int free = Dyes.FreeAt;
+        int free = Palette.FreeAt;
         int[] grounds = [_cotton, _turnIn, _waste, _table, _tape];
 
         // Shadow of the thread on cloth.

@@ -32,13 +32,13 @@ internal sealed record ProofPage(double LeftMm, double TopMm, double WidthMm, do
 
     /// <summary>Draws the page band by band and writes it as PNG.</summary>
     /// <param name="mostPixelsAtOnce">Pixels of the largest band; the result is the same for any.</param>
-    public void Write(Stream png, Action<Picture> draw, int mostPixelsAtOnce = MostPixelsAtOnce)
+    public void Write(Stream png, Action<IndexedBitmap> draw, int mostPixelsAtOnce = MostPixelsAtOnce)
     {
         using var stream = new PngStream(png, WidthPx, HeightPx, PixelsPerMm, Palette.Colours, InWords);
         int rows = Math.Clamp(mostPixelsAtOnce / (WidthPx + 1), 8, HeightPx);
         for (int top = 0; top < HeightPx; top += rows)
         {
-            using var band = new Picture(WidthPx, top, Math.Min(rows, HeightPx - top), PixelsPerMm) { Palette = Palette };
+            using var band = new IndexedBitmap(WidthPx, top, Math.Min(rows, HeightPx - top), PixelsPerMm) { Palette = Palette };
             draw(band);
             stream.WriteRows(band.Bytes);
         }

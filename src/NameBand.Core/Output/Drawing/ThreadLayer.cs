@@ -39,9 +39,9 @@ internal sealed class ThreadLayer : IDisposable
     /// <summary>Draws the stitches of a path that <paramref name="which"/> asks for.</summary>
     /// <param name="origin">Where the path's origin lies on the picture, in pixels.</param>
     /// <param name="threadMm">Width at which the thread is drawn.</param>
-    /// <param name="shadesAt">First of the thread's colours among <see cref="Dyes"/>, dark to light.</param>
+    /// <param name="shadesAt">First of the thread's colours among <see cref="Palette"/>, dark to light.</param>
     public static void Draw(
-        Picture picture, ReadOnlySpan<NeedleStep> steps, double originX, double originY, ThreadKinds which, byte shadesAt, int shades,
+        IndexedBitmap picture, ReadOnlySpan<NeedleStep> steps, double originX, double originY, ThreadKinds which, byte shadesAt, int shades,
         double threadMm = SewingThread.FortyWeightMm)
     {
         double scale = picture.PixelsPerMm;
@@ -196,7 +196,7 @@ internal sealed class ThreadLayer : IDisposable
 
     /// <summary>Puts the sheet on the picture: first the shadow it throws to the lower right, then the thread.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void PutOn(Picture picture, byte shadesAt, int shades)
+    private void PutOn(IndexedBitmap picture, byte shadesAt, int shades)
     {
         var dyes = picture.Palette;
         int near = Math.Max(1, (int)Math.Round(_pixelsPerMm * 0.15));

@@ -34,59 +34,61 @@ internal static class ThankYouPicture
         };
         page.Write(png, picture =>
         {
-            ClothWeave.At(scale).Lay(picture, 0, 0, picture.Width, page.HeightPx, Dyes.TableAt);
+            ClothWeave.At(scale).Lay(picture, 0, 0, picture.Width, page.HeightPx, Palette.TableAt);
             double reach = strip.FinishedWidthMm / 2;
-            ClothWeave.At(scale).Lay(picture, 0, page.Y(reach), picture.Width, page.Y(-reach), Dyes.CottonAt);
+            ClothWeave.At(scale).Lay(picture, 0, page.Y(reach), picture.Width, page.Y(-reach), Palette.CottonAt);
             foreach (int edge in new[] { 1, -1 })
             {
-                picture.Level(0, picture.Width, page.Y(edge * reach), Math.Max(1, widthPx / 500.0), Dyes.Weld, 0.9);
+                picture.Level(0, picture.Width, page.Y(edge * reach), Math.Max(1, widthPx / 500.0), Palette.Weld, 0.9);
             }
 
             ThreadLayer.Draw(
                 picture, sewn.Steps.AsSpan(), page.X((-name.WidthMm / 2) + plan.InsetMm(name)), page.Y(name.BaselineYMm), ThreadKinds.Names,
-                Dyes.ThreadAt, Dyes.ThreadShades, threadMm);
+                Palette.ThreadAt, Palette.ThreadShades, threadMm);
             Caption(picture, plan, found, captions, widthPx);
         });
     }
 
-    private static void Caption(Picture picture, StripPlan plan, FoundName found, ThanksCaptions captions, double width)
+    private static void Caption(IndexedBitmap picture, StripPlan plan, FoundName found, ThanksCaptions captions, double width)
     {
         double room = width * (1 - (2 * Side));
         double middle = width / 2;
-        captions.Set(picture, captions.Title, middle, width * 0.478, width * 0.03, room, 0.5, Dyes.Ink);
+        captions.Set(picture, captions.Title, middle, width * 0.478, width * 0.03, room, 0.5, Palette.Ink);
         string place = $"{ThanksWords.Number(plan, found)}, {ThanksWords.Place(found)}";
-        captions.Set(picture, place, middle, width * 0.514, width * 0.021, room, 0.5, Dyes.Ink);
+        captions.Set(picture, place, middle, width * 0.514, width * 0.021, room, 0.5, Palette.Ink);
         if (Likeness.IsIn([found.Placed]))
         {
-            captions.Set(picture, Likeness.OnPictures, middle, width * 0.593, width * 0.0125, room, 0.5, Dyes.Ink);
+            captions.Set(picture, Likeness.OnPictures, middle, width * 0.593, width * 0.0125, room, 0.5, Palette.Ink);
         }
 
         Hem(picture, found, captions, width);
     }
 
     /// <summary>The round as a line, as it is read from left to right, with the middles of front and back and this name on it.</summary>
-    private static void Hem(Picture picture, FoundName found, ThanksCaptions captions, double width)
+    private static void Hem(IndexedBitmap picture, FoundName found, ThanksCaptions captions, double width)
     {
         double left = width * Side;
         double length = width * (1 - (2 * Side));
         double y = width * 0.55;
         double line = Math.Max(1, width / 600);
-        picture.Level(left, left + length, y, line, Dyes.Ink, 0.8);
-        picture.Upright(left, y - (4 * line), y + (4 * line), line, Dyes.Ink, 0.8);
-        picture.Upright(left + length, y - (4 * line), y + (4 * line), line, Dyes.Ink, 0.8);
+        picture.Level(left, left + length, y, line, Palette.Ink, 0.8);
+        picture.Upright(left, y - (4 * line), y + (4 * line), line, Palette.Ink, 0.8);
+        picture.Upright(left + length, y - (4 * line), y + (4 * line), line, Palette.Ink, 0.8);
         double round = Math.Max(found.Middles.RoundLengthMm, 1);
         double X(double mm) => left + (length * Math.Clamp(mm / round, 0, 1));
         foreach (var (at, word) in Middles(found.Middles))
         {
             double x = X(at);
-            picture.Upright(x, y - (4 * line), y + (4 * line), line, Dyes.Ink, 0.8);
+            picture.Upright(x, y - (4 * line), y + (4 * line), line, Palette.Ink, 0.8);
             double align = at < round * 0.08 ? 0 : at > round * 0.92 ? 1 : 0.5;
-            captions.Set(picture, word, align == 0 ? left : align == 1 ? left + length : x, y + (width * 0.026), width * 0.0165, length / 2, align, Dyes.Ink);
+            captions.Set(
+                picture, word, align == 0 ? left : align == 1 ? left + length : x, y + (width * 0.026), width * 0.0165, length / 2, align,
+                Palette.Ink);
         }
 
         double spot = X(found.MiddleMm);
         double half = Math.Max(length * found.Placed.WidthMm / round / 2, 3 * line);
-        picture.Box(spot - half, y - (3 * line), spot + half, y + (3 * line), Dyes.Madder);
+        picture.Box(spot - half, y - (3 * line), spot + half, y + (3 * line), Palette.Madder);
     }
 
     private static IEnumerable<(double AtMm, string Word)> Middles(GarmentMiddles middles)

@@ -18,7 +18,7 @@ internal sealed class ThanksCaptions(string title) : IDisposable
     /// <summary>Writes a line.</summary>
     /// <param name="align">0 when <paramref name="x"/> is its left edge, 0.5 its middle, 1 its right edge.</param>
     /// <param name="size">Height of the type in pixels; smaller where the line would be wider than <paramref name="room"/>.</param>
-    public void Set(Picture picture, string text, double x, double baseline, double size, double room, double align, int colour)
+    public void Set(IndexedBitmap picture, string text, double x, double baseline, double size, double room, double align, int colour)
     {
         if (!_idle.TryTake(out var face))
         {
@@ -50,7 +50,8 @@ internal sealed class ThanksCaptions(string title) : IDisposable
         }
     }
 
-    private static void Stamp(Picture picture, SheetFace face, string text, double left, double baseline, double size, double width, int colour)
+    private static void Stamp(
+        IndexedBitmap picture, SheetFace face, string text, double left, double baseline, double size, double width, int colour)
     {
         int around = (int)Math.Ceiling(size);
         int x0 = (int)Math.Floor(left) - around;

@@ -16,7 +16,7 @@ internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf 
     private readonly ConcurrentDictionary<string, Lazy<Result<NamesRead>>> _ready = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Result<NamesRead>> _read = new(StringComparer.Ordinal);
     private readonly Lock _reading = new();
-    private readonly Lazy<KeptChoices?> _kept = new(() => EarlierWorks.KeptIn(Path.Combine(folder, OutFolder.Name)));
+    private readonly Lazy<KeptChoices?> _kept = new(() => PreviousOutput.KeptIn(Path.Combine(folder, OutFolder.Name)));
 
     public PlanTrial Of(VisibleChoice choice) => _tried.GetOrAdd(choice.Key, _ => new Lazy<PlanTrial>(() => Try(choice))).Value;
 

@@ -8,7 +8,7 @@ using NameBand.Reports;
 namespace NameBand.Pipeline.Resume;
 
 /// <summary>Letters sewn names as they were sewn, where the rest of the job has another face or letter height.</summary>
-internal sealed class SewnLettering(BandJob job, Begun begun, FaceShelf shelf, CancellationToken cancel)
+internal sealed class SewnLettering(BandJob job, SewingProgress begun, FaceShelf shelf, CancellationToken cancel)
 {
     private readonly ImmutableDictionary<EarlierName, int> _hoopingOf = HoopingOf(begun.Plan);
     private readonly double _restHeightMm = begun.RestHeightMm(job);

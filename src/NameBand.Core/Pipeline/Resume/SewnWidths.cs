@@ -68,7 +68,7 @@ internal static class SewnWidths
     }
 
     /// <summary>Sewn names whose own lengths leave gaps that no longer do, where the mark after them stays.</summary>
-    public static IEnumerable<Problem> KeptMarks(StripPlan plan, Begun begun, ImmutableArray<SewnLength> measured, bool forward)
+    public static IEnumerable<Problem> KeptMarks(StripPlan plan, SewingProgress begun, ImmutableArray<SewnLength> measured, bool forward)
     {
         var now = plan.Rounds.SelectMany(r => r.Names).ToLookup(n => n.Order, n => n.StartMm);
         var sewn = begun.SewnNames();

@@ -7,7 +7,7 @@ namespace NameBand.Pipeline.Resume;
 
 /// <summary>What is sewn keeps the letters it was sewn in, whatever is wished for it now; an unsewn name takes those that are
 /// wished.</summary>
-internal sealed class SewnWishes(Begun begun, BandJob job)
+internal sealed class SewnWishes(SewingProgress begun, BandJob job)
 {
     /// <summary>Heights of plan.json stand on thousandths of a millimetre.</summary>
     private const double SameFactor = 0.002;
@@ -61,7 +61,7 @@ internal sealed class SewnWishes(Begun begun, BandJob job)
         Math.Abs((one?.HeightFactor ?? 1) - (other?.HeightFactor ?? 1)) < SameFactor && one?.Face == other?.Face;
 
     /// <summary>Letter height that each name's hooping was planned in.</summary>
-    private static Dictionary<EarlierName, double> HeightsMm(Begun begun)
+    private static Dictionary<EarlierName, double> HeightsMm(SewingProgress begun)
     {
         var hoopingOf = begun.Plan.HoopingOfSegment;
         return begun.Plan.Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names.Select(n => (Name: n, Hooping: hoopingOf[s.Number])))

@@ -31,7 +31,7 @@ internal interface ILetteredWay
     IEnumerable<Problem> Notes(BandJob job, SizeStep step) => [];
 
     /// <summary>What is to be told of its sewn names as they came out, where the marks after them stay.</summary>
-    IEnumerable<Problem> CameOut(StripPlan plan, Begun begun) => [];
+    IEnumerable<Problem> CameOut(StripPlan plan, SewingProgress begun) => [];
 
     /// <summary>How the pieces of a layout are sewn.</summary>
     IPieceSewing Sew(LaidOut made);

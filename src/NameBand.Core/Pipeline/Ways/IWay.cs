@@ -36,4 +36,4 @@ internal interface IWay
 /// <param name="InOrder">The names in the order in which they are to be sewn.</param>
 /// <param name="Begun">Null until something has been sewn, and so is <paramref name="Matched"/>.</param>
 internal sealed record CheckedList(
-    BandJob Job, Corrections Corrections, Face Face, NameList InOrder, Begun? Begun, MatchedList? Matched);
+    BandJob Job, Corrections Corrections, Face Face, NameList InOrder, SewingProgress? Begun, MatchedList? Matched);

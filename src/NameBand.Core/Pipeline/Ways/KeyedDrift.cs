@@ -20,7 +20,7 @@ internal static class KeyedDrift
     /// <param name="problems">What was found before; a list of its own.</param>
     /// <param name="shown">The plan in the out folder, where nothing but drift.csv says what is sewn.</param>
     public static Result<StripPlan> Taken(
-        StripPlan plan, BandJob job, Begun? begun, List<Problem> problems, IReadOnlyCollection<EarlierRound>? shown = null)
+        StripPlan plan, BandJob job, SewingProgress? begun, List<Problem> problems, IReadOnlyCollection<EarlierRound>? shown = null)
     {
         var read = DriftFile.Read(job.Folder);
         problems.AddRange(read.Problems);
@@ -99,7 +99,7 @@ internal static class KeyedDrift
     }
 
     /// <summary>Rounds as the plan shows them that is sewn from, names that were measured since as long as they are.</summary>
-    private static List<EarlierRound> AsSewn(StripPlan plan, Begun begun)
+    private static List<EarlierRound> AsSewn(StripPlan plan, SewingProgress begun)
     {
         var laid = plan.Rounds.SelectMany(r => r.Names).ToDictionary(n => n.Order);
         EarlierName Now(EarlierName name) => laid.GetValueOrDefault(name.Order) is { } now && Math.Abs(now.WidthMm - name.WidthMm) > SlightMm

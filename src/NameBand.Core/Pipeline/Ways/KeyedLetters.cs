@@ -82,7 +82,7 @@ internal sealed class KeyedLetters(
     public double? FactorAt(SizeStep step, string? group) => Groups?.Sizes.FactorOf(group, step.HeightMm);
 
     /// <summary>What to go on from: where strips are fed in one run, name by name.</summary>
-    public Continuation GoOnFrom(BandJob job, Begun begun, MatchedList matched, ImmutableArray<LetteredName> gone) =>
+    public Continuation GoOnFrom(BandJob job, SewingProgress begun, MatchedList matched, ImmutableArray<LetteredName> gone) =>
         job.Layout.IsCurved ? begun.From(job, matched, gone) : SewnWidths.Taken(
             job.IsHooped ? begun.From(job, matched, gone) : begun.NameByName(job, matched, gone), knowledge.OnStrip,
             knowledge.IsForward);
@@ -189,7 +189,7 @@ internal sealed class KeyedLetters(
     /// What is sewn stays where it was laid out, at the setting it was sewn in. The rest stays too as long as it comes out as
     /// wide as it was planned; else it is set out anew between what is sewn.
     /// </summary>
-    private Result<StripPlan> GoOn(BandJob job, HemPlan hem, Fabric fabric, Begun begun, Continuation going)
+    private Result<StripPlan> GoOn(BandJob job, HemPlan hem, Fabric fabric, SewingProgress begun, Continuation going)
     {
         var same = LargestSetting.At(Steps(job), going.HeightMm);
         if (same.IsEmpty)
@@ -220,7 +220,7 @@ internal sealed class KeyedLetters(
         return WithMotifs(step, KeyedDrift.Taken(plan, job, begun, [.. laid.Problems, .. beyond, .. Notes(job, step)]));
     }
 
-    public IEnumerable<Problem> CameOut(StripPlan plan, Begun begun) =>
+    public IEnumerable<Problem> CameOut(StripPlan plan, SewingProgress begun) =>
         SewnWidths.KeptMarks(plan, begun, knowledge.OnStrip, knowledge.IsForward);
 
     /// <summary>How far a name is from the width it was planned in.</summary>

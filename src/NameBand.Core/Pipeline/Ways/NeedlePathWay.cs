@@ -67,7 +67,7 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
         var (ends, aside) = names.Sewn is { Begun: var begun } && drift.Value is { } said
             ? SpoiledDrift.Split(said.All, begun.Plan, begun.Log) : (drift.Value?.All ?? [], []);
         ImmutableArray<Problem> problems =
-            [.. SettledStitches.Notes(names.Job, fabric), .. drift.Problems, .. UnsewnDrift(drift.Value, names), .. aside];
+            [.. StitchSettingNotes.Notes(names.Job, fabric), .. drift.Problems, .. UnsewnDrift(drift.Value, names), .. aside];
         if (drift.Value is null || !drift.IsUsable)
         {
             return Result.Fail<StripPlan>(problems);

@@ -32,7 +32,7 @@ internal static class UnderStitches
     /// plan that knew nothing of gaps keeps what it had. Where only the stiffening is another one now, what is sewn drew together as it was
     /// reckoned then; a shortening that she tells is of all her cloth.
     /// </summary>
-    public static Result<StripPlan> GoOn(BandJob job, Begun begun, Func<BandJob, Result<StripPlan>> lay)
+    public static Result<StripPlan> GoOn(BandJob job, SewingProgress begun, Func<BandJob, Result<StripPlan>> lay)
     {
         var earlier = begun.Plan;
         if (job.IsHooped)

@@ -57,8 +57,8 @@ internal sealed class Column
         var (left, right) = stroke.Closed
             ? (stroke.Left, stroke.Right)
             : StrokeEnds.Finish(stroke, width, Math.Min(tuckMm, width), inside);
-        var leftEdge = new Trace(left);
-        var rightEdge = new Trace(right);
+        var leftEdge = new ArcLengthPolyline(left);
+        var rightEdge = new ArcLengthPolyline(right);
         if (leftEdge.Points.Length < 2 || rightEdge.Points.Length < 2 || leftEdge.Length + rightEdge.Length < 0.1)
         {
             return null;

@@ -14,7 +14,9 @@ internal static class EdgeMatcher
     private const int LeastReach = 16;
 
     /// <summary>Arcs on the left and right edge, both rising.</summary>
-    public static (double Left, double Right)[] Match(Trace left, Trace right, double widthMm, double stepMm, bool closed, InsideMap inside)
+    public static (
+        double Left, double Right)[] Match(
+            ArcLengthPolyline left, ArcLengthPolyline right, double widthMm, double stepMm, bool closed, InsideMap inside)
     {
         int n = Math.Max(2, (int)Math.Ceiling(left.Length / stepMm)) + 1;
         int m = Math.Max(2, (int)Math.Ceiling(right.Length / stepMm)) + 1;

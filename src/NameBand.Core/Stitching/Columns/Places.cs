@@ -17,7 +17,7 @@ internal sealed class Places
 
     public double[] AlongY { get; }
 
-    public static Places Along(Trace edge, int count, double stepMm)
+    public static Places Along(ArcLengthPolyline edge, int count, double stepMm)
     {
         var places = new Places(count);
         for (int i = 0; i < count; i++)

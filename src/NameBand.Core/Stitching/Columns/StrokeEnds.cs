@@ -44,14 +44,14 @@ internal static class StrokeEnds
             return Tucked(left, right, width, tuck, inside);
         }
 
-        var leftEdge = new Trace(left);
-        var rightEdge = new Trace(right);
+        var leftEdge = new ArcLengthPolyline(left);
+        var rightEdge = new ArcLengthPolyline(right);
         double leftWindow = Math.Min(1.4 * width, 0.45 * leftEdge.Length);
         double rightWindow = Math.Min(1.4 * width, 0.45 * rightEdge.Length);
         var rim = rightEdge.Part(rightEdge.Length - rightWindow, rightEdge.Length);
         rim.AddRange(cap);
         rim.AddRange(Enumerable.Reverse(leftEdge.Part(leftEdge.Length - leftWindow, leftEdge.Length)));
-        var edge = new Trace(rim);
+        var edge = new ArcLengthPolyline(rim);
         var axis = ((leftEdge.At(leftEdge.Length - leftWindow) - leftEdge.At(leftEdge.Length - (2 * leftWindow))).Unit()
             + (rightEdge.At(rightEdge.Length - rightWindow) - rightEdge.At(rightEdge.Length - (2 * rightWindow))).Unit()).Unit();
         if (axis == default || (other != EndKind.Free && Math.Min(leftEdge.Length, rightEdge.Length) < 1.3 * width))
@@ -81,7 +81,7 @@ internal static class StrokeEnds
         return (newLeft, newRight);
     }
 
-    private static (double Right, double Left) Ends(Trace edge, Vec axis, double width)
+    private static (double Right, double Left) Ends(ArcLengthPolyline edge, Vec axis, double width)
     {
         var corners = FindCorners(edge, axis, width);
         return (corners is { } found && CapDepth(edge, found) <= MostCapMm ? corners : null)
@@ -91,8 +91,8 @@ internal static class StrokeEnds
     private static (List<Vec> Left, List<Vec> Right) Tucked(
         List<Vec> left, List<Vec> right, double width, double tuck, InsideMap inside)
     {
-        var leftEdge = new Trace(left);
-        var rightEdge = new Trace(right);
+        var leftEdge = new ArcLengthPolyline(left);
+        var rightEdge = new ArcLengthPolyline(right);
         double reach = 0.5 * width;
         var direction = ((left[^1] - leftEdge.At(leftEdge.Length - reach)).Unit()
             + (right[^1] - rightEdge.At(rightEdge.Length - reach)).Unit()).Unit();
@@ -118,14 +118,14 @@ internal static class StrokeEnds
         return from + (direction * (tuck * Math.Max(within, 0.5) / Parts));
     }
 
-    private static double Bend(Trace edge, double s, double reach)
+    private static double Bend(ArcLengthPolyline edge, double s, double reach)
     {
         var p = edge.At(s);
         return Vec.Angle(p - edge.At(Math.Max(0, s - reach)), edge.At(Math.Min(edge.Length, s + reach)) - p);
     }
 
     /// <summary>The two convex corners of a straight end, or null where there are none.</summary>
-    private static (double Right, double Left)? FindCorners(Trace edge, Vec axis, double width)
+    private static (double Right, double Left)? FindCorners(ArcLengthPolyline edge, Vec axis, double width)
     {
         double reach = 0.2 * width;
         var corners = new List<(double Arc, double Bend)>();
@@ -191,7 +191,7 @@ internal static class StrokeEnds
     }
 
     /// <summary>How far the outline reaches beyond the last crossing.</summary>
-    private static double CapDepth(Trace edge, (double Right, double Left) ends)
+    private static double CapDepth(ArcLengthPolyline edge, (double Right, double Left) ends)
     {
         var p = edge.At(ends.Right);
         var outward = (edge.At(ends.Left) - p).Unit().Left * -1;
@@ -211,7 +211,7 @@ internal static class StrokeEnds
     /// The places of a round end where the outline has turned most of the way across: what lies beyond is covered by
     /// the thread of the last crossing.
     /// </summary>
-    private static (double Right, double Left)? FindRound(Trace edge, Vec axis, double width)
+    private static (double Right, double Left)? FindRound(ArcLengthPolyline edge, Vec axis, double width)
     {
         // What is left of a wide round end must not be deeper than the thread reaches.
         double flat = Math.Max(0, 1 - (2 * CapMm / width));
@@ -264,7 +264,7 @@ internal static class StrokeEnds
     }
 
     /// <summary>The point farthest along the stroke: both edges run to it.</summary>
-    private static (double Right, double Left) FindTip(Trace edge, Vec axis)
+    private static (double Right, double Left) FindTip(ArcLengthPolyline edge, Vec axis)
     {
         double most = double.NegativeInfinity;
         double first = 0;

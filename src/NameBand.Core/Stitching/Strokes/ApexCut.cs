@@ -31,7 +31,7 @@ internal static class ApexCut
     /// <param name="into">Direction in which the inner edge comes to the crotch.</param>
     /// <param name="outOf">Direction in which it leaves it.</param>
     /// <returns>Null where the legs are not alike, or not so steep that a person would call it an apex.</returns>
-    public static CornerCut? Of(Stroke stroke, InnerCorner corner, Trace outer, Vec into, Vec outOf)
+    public static CornerCut? Of(Stroke stroke, InnerCorner corner, ArcLengthPolyline outer, Vec into, Vec outOf)
     {
         var up = (into - outOf).Unit();
         double between = Math.PI - Math.Abs(Vec.Angle(into, outOf));
@@ -48,7 +48,7 @@ internal static class ApexCut
             return null;
         }
 
-        var rim = new Trace(outer.Part(first, second));
+        var rim = new ArcLengthPolyline(outer.Part(first, second));
         double height = 0;
         double aside = 0;
         foreach (var p in rim.Points)
@@ -65,11 +65,11 @@ internal static class ApexCut
     }
 
     /// <summary>Both edges of both legs, as far as the stroke is wide: a loop that narrows to a point is no apex.</summary>
-    private static bool AreStraight(InnerCorner corner, Trace outer, double first, double second) =>
+    private static bool AreStraight(InnerCorner corner, ArcLengthPolyline outer, double first, double second) =>
         IsStraight(corner.Inner, corner.At, -corner.WidthMm) && IsStraight(corner.Inner, corner.At, corner.WidthMm)
         && IsStraight(outer, first, -corner.WidthMm) && IsStraight(outer, second, corner.WidthMm);
 
-    private static bool IsStraight(Trace edge, double at, double reach)
+    private static bool IsStraight(ArcLengthPolyline edge, double at, double reach)
     {
         var (near, middle, far) = (edge.At(at + (NearPart * reach)), edge.At(at + (MiddlePart * reach)), edge.At(at + (FarPart * reach)));
         return at + reach >= 0 && at + reach <= edge.Length && Math.Abs(Vec.Angle(middle - near, far - middle)) < MostBendRad;
@@ -112,7 +112,7 @@ internal static class ApexCut
         return (far - near).Length < 1e-9 || Math.Abs(Vec.Angle(middle - near, far - middle)) > MostBendRad ? null : (far - near).Unit();
     }
 
-    private static Stroke Tip(Trace rim, Vec crotch, Vec up, double sideMm, bool innerIsRight)
+    private static Stroke Tip(ArcLengthPolyline rim, Vec crotch, Vec up, double sideMm, bool innerIsRight)
     {
         double first = 0;
         double second = rim.Length;
@@ -134,7 +134,8 @@ internal static class ApexCut
             : new Stroke(other, one, EndKind.Meet, EndKind.Free, [], cap, false);
     }
 
-    private static CornerCut Parted(Stroke stroke, InnerCorner corner, Trace outer, (double First, double Second) line, Stroke tip)
+    private static CornerCut Parted(
+        Stroke stroke, InnerCorner corner, ArcLengthPolyline outer, (double First, double Second) line, Stroke tip)
     {
         var innerBefore = corner.Inner.Part(0, corner.At);
         var innerAfter = corner.Inner.Part(corner.At, corner.Inner.Length);
@@ -151,7 +152,7 @@ internal static class ApexCut
 /// <summary>A sharp corner of the edge on the inner side of a turn.</summary>
 /// <param name="At">Its place on that edge.</param>
 /// <param name="WidthMm">Of the stroke.</param>
-internal readonly record struct InnerCorner(Trace Inner, double At, double WidthMm, bool InnerIsRight);
+internal readonly record struct InnerCorner(ArcLengthPolyline Inner, double At, double WidthMm, bool InnerIsRight);
 
 /// <summary>A stroke parted at a corner.</summary>
 /// <param name="Tip">What lies beyond both legs, at an apex.</param>

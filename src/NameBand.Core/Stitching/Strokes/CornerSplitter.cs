@@ -76,8 +76,8 @@ internal static class CornerSplitter
 
     private static Stroke OpenedAwayFromCorners(Stroke stroke)
     {
-        var left = new Trace(stroke.Left);
-        var right = new Trace(stroke.Right);
+        var left = new ArcLengthPolyline(stroke.Left);
+        var right = new ArcLengthPolyline(stroke.Right);
         double width = WidthOf(stroke);
         var bends = new List<Vec>();
         AddBends(left, width, bends);
@@ -100,10 +100,10 @@ internal static class CornerSplitter
         return stroke with { Left = Turned(left, opened), Right = Turned(right, other), Closed = false };
     }
 
-    private static List<Vec> Turned(Trace trace, double from) =>
+    private static List<Vec> Turned(ArcLengthPolyline trace, double from) =>
         [.. trace.Part(from, trace.Length), .. trace.Part(0, from)];
 
-    private static void AddBends(Trace edge, double width, List<Vec> bends)
+    private static void AddBends(ArcLengthPolyline edge, double width, List<Vec> bends)
     {
         for (double s = 0; s < edge.Length; s += 0.15 * width)
         {
@@ -115,14 +115,14 @@ internal static class CornerSplitter
     }
 
     /// <summary>Turn of the edge over a window on both sides of a place; left positive.</summary>
-    private static double Bend(Trace edge, double s, double reach)
+    private static double Bend(ArcLengthPolyline edge, double s, double reach)
     {
         var p = edge.At(s);
         return Vec.Angle(p - edge.At(Math.Max(0, s - reach)), edge.At(Math.Min(edge.Length, s + reach)) - p);
     }
 
     /// <summary>The same to one side; 0 where it is less than any turn that counts.</summary>
-    private static double BendOver(Trace edge, double s, double reach, int sign)
+    private static double BendOver(ArcLengthPolyline edge, double s, double reach, int sign)
     {
         var p = edge.At(s);
         var (into, outOf) = (p - edge.At(Math.Max(0, s - reach)), edge.At(Math.Min(edge.Length, s + reach)) - p);
@@ -134,8 +134,8 @@ internal static class CornerSplitter
     private static CornerCut? FirstCut(Stroke stroke, double window)
     {
         double width = WidthOf(stroke);
-        var left = new Trace(stroke.Left);
-        var right = new Trace(stroke.Right);
+        var left = new ArcLengthPolyline(stroke.Left);
+        var right = new ArcLengthPolyline(stroke.Right);
         double onRight = FirstCorner(right, left, width, window, -1);
         double onLeft = FirstCorner(left, right, width, window, 1);
         if (onRight < 0 && onLeft < 0)
@@ -150,7 +150,7 @@ internal static class CornerSplitter
     }
 
     /// <summary>Arc of the first sharp inner corner (sign -1: the edge bends right), or -1.</summary>
-    private static double FirstCorner(Trace inner, Trace outer, double width, double window, int sign)
+    private static double FirstCorner(ArcLengthPolyline inner, ArcLengthPolyline outer, double width, double window, int sign)
     {
         double reach = window * width;
         double step = Math.Max(0.02, 0.08 * width);
@@ -189,7 +189,7 @@ internal static class CornerSplitter
         return -1;
     }
 
-    private static double Sharpest(Trace edge, double near, double step)
+    private static double Sharpest(ArcLengthPolyline edge, double near, double step)
     {
         double best = near;
         double most = 0;
@@ -212,7 +212,7 @@ internal static class CornerSplitter
     }
 
     private static CornerCut? Cut(
-        Stroke stroke, Trace inner, Trace outer, double at, double width, bool innerIsRight)
+        Stroke stroke, ArcLengthPolyline inner, ArcLengthPolyline outer, double at, double width, bool innerIsRight)
     {
         var c = inner.At(at);
         var into = (inner.At(Math.Max(0, at - (0.12 * width))) - inner.At(Math.Max(0, at - (0.9 * width)))).Unit();
@@ -241,14 +241,14 @@ internal static class CornerSplitter
             : CutAfter(stroke, inner, outer, at, second!.Value.Arc, outOf, innerIsRight);
     }
 
-    private static double Slant(Trace outer, (double Arc, double Distance)? hit, Vec direction, double width) =>
+    private static double Slant(ArcLengthPolyline outer, (double Arc, double Distance)? hit, Vec direction, double width) =>
         hit is null || hit.Value.Distance > 3.5 * width
             ? 10
             : Math.Abs(Vec.Dot(outer.Direction(hit.Value.Arc, 0.1 * width), direction));
 
     /// <summary>The leg before the corner runs on: it gets the outer corner, the leg after it butts.</summary>
     private static CornerCut? CutFor(
-        Stroke stroke, Trace inner, Trace outer, double at, double cut, Vec into, bool innerIsRight)
+        Stroke stroke, ArcLengthPolyline inner, ArcLengthPolyline outer, double at, double cut, Vec into, bool innerIsRight)
     {
         var c = inner.At(at);
         var normal = innerIsRight ? into.Left : into.Left * -1;
@@ -278,10 +278,10 @@ internal static class CornerSplitter
 
     /// <summary>The leg after the corner runs on: the same seen from the other end.</summary>
     private static CornerCut? CutAfter(
-        Stroke stroke, Trace inner, Trace outer, double at, double cut, Vec outOf, bool innerIsRight)
+        Stroke stroke, ArcLengthPolyline inner, ArcLengthPolyline outer, double at, double cut, Vec outOf, bool innerIsRight)
     {
-        var turnedInner = new Trace([.. Enumerable.Reverse(inner.Points.ToArray())]);
-        var turnedOuter = new Trace([.. Enumerable.Reverse(outer.Points.ToArray())]);
+        var turnedInner = new ArcLengthPolyline([.. Enumerable.Reverse(inner.Points.ToArray())]);
+        var turnedOuter = new ArcLengthPolyline([.. Enumerable.Reverse(outer.Points.ToArray())]);
         var made = CutFor(
             stroke.Reversed(), turnedInner, turnedOuter, inner.Length - at, outer.Length - cut, outOf * -1, !innerIsRight);
         return made is { } m ? new CornerCut(m.After.Reversed(), m.Before.Reversed()) : null;

@@ -7,7 +7,7 @@ using NameBand.Lettering;
 namespace NameBand.Layout.Resuming;
 
 /// <summary>Finds what of an earlier plan stays.</summary>
-internal static class Kept
+internal static class KeptSegments
 {
     /// <summary>
     /// The earlier segments with their names that are still asked for. What is sewn lies fast on the cloth: where the
@@ -23,7 +23,8 @@ internal static class Kept
             .ToDictionary(n => from.Before[n.Name.Row]);
         foreach (var gone in earlier.Names)
         {
-            if (!present.ContainsKey(gone) && from.Gone.FirstOrDefault(g => g.Name.Text == gone.Text && g.Name.Row == gone.Row) is { } lettered)
+            if (!present.ContainsKey(gone)
+                && from.Gone.FirstOrDefault(g => g.Name.Text == gone.Text && g.Name.Row == gone.Row) is { } lettered)
             {
                 present.Add(gone, lettered);
             }
@@ -81,13 +82,15 @@ internal static class Kept
             return MotifGaps.Sized(motif, factor);
         }
 
-        return [.. segment.Motifs.Select(m => new PlacedName(Sized(m.StartMm), startMm + ((m.StartMm - segment.StartMm) * scale), m.WidthMm, m.BaselineYMm, 0))];
+        return [.. segment.Motifs.Select(m =>
+            new PlacedName(Sized(m.StartMm), startMm + ((m.StartMm - segment.StartMm) * scale), m.WidthMm, m.BaselineYMm, 0))];
     }
 
     /// <summary>Clear room of every round, from its left end to its right one.</summary>
     /// <param name="hem">Its places to keep clear and its room kept free are left out.</param>
     /// <param name="cloths">As they are cut: where a round is joined, no name lies across.</param>
-    public static IEnumerable<FreeStretch> Stretches(IEnumerable<KeptBlock> blocks, double[] hemsMm, HemPlan hem, ImmutableArray<StripCloth> cloths)
+    public static IEnumerable<FreeStretch> Stretches(
+        IEnumerable<KeptBlock> blocks, double[] hemsMm, HemPlan hem, ImmutableArray<StripCloth> cloths)
     {
         var joins = cloths.SelectMany(c => c.Pieces).Where(p => p.StartMm > 0).ToLookup(p => p.Round, p => p.StartMm);
         foreach (var stretch in Allowed(blocks, hemsMm, hem))
@@ -105,7 +108,7 @@ internal static class Kept
 
     private static IEnumerable<FreeStretch> Allowed(IEnumerable<KeptBlock> blocks, double[] hemsMm, HemPlan hem)
     {
-        var allowed = Enumerable.Range(1, hemsMm.Length).SelectMany(k => Stretch.Of(hem, k)).ToLookup(s => s.Round);
+        var allowed = Enumerable.Range(1, hemsMm.Length).SelectMany(k => FreeInterval.Of(hem, k)).ToLookup(s => s.Round);
         foreach (var free in Between(blocks, hemsMm))
         {
             foreach (var stretch in allowed[free.Round].OrderBy(s => s.StartMm))

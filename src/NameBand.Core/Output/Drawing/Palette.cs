@@ -5,7 +5,7 @@ namespace NameBand.Output.Drawing;
 /// holds one byte a pixel. What the places hold is a <see cref="DyePalette"/>'s; here stand their usual colours, undyed cotton and
 /// indigo, by which drawing code calls them.
 /// </summary>
-internal static class Dyes
+internal static class Palette
 {
     public const int WeaveLevels = 12;
     public const int ThreadShades = 80;

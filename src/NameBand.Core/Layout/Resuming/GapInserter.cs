@@ -5,7 +5,9 @@ using NameBand.Lettering;
 namespace NameBand.Layout.Resuming;
 
 /// <summary>Puts latecomers into free room and moves nobody.</summary>
-internal sealed class Squeeze(Sizing sizing, double heightMm, double[] hemsMm, SettledBaseline baseline, ImmutableArray<StripCloth> cloths, ImmutableArray<int> groupOfRound)
+internal sealed class GapInserter(
+    Sizing sizing, double heightMm, double[] hemsMm, SettledBaseline baseline, ImmutableArray<StripCloth> cloths,
+    ImmutableArray<int> groupOfRound)
 {
     /// <summary>Room that was kept free is what latecomers are for.</summary>
     private readonly HemPlan _hem = sizing.Hem.WithNothingKeptFree();
@@ -21,7 +23,10 @@ internal sealed class Squeeze(Sizing sizing, double heightMm, double[] hemsMm, S
         foreach (var newcomer in newcomers)
         {
             double width = sizing.WidthMm(newcomer, heightMm);
-            if (Kept.Stretches(blocks, hemsMm, _hem, cloths).FirstOrDefault(s => groupOfRound[s.Round - 1] == newcomer.Standing.OwnRounds && s.OfferMm(_gap, sizing.Hem.Closed) >= width + _gap - Sizing.SlightMm) is not { } stretch)
+            if (KeptSegments.Stretches(blocks, hemsMm, _hem, cloths)
+                .FirstOrDefault(s =>
+                    groupOfRound[s.Round - 1] == newcomer.Standing.OwnRounds
+                    && s.OfferMm(_gap, sizing.Hem.Closed) >= width + _gap - Sizing.SlightMm) is not { } stretch)
             {
                 return null;
             }

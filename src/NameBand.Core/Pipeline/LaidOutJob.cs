@@ -19,13 +19,13 @@ namespace NameBand.Pipeline;
 /// A job laid out and not yet sewn: what a screen can show at once. Stitches are worked out when they are asked for, and
 /// what was worked out for a letter is kept. Safe to use from several threads.
 /// </summary>
-public sealed class LaidJob
+public sealed class LaidOutJob
 {
     private readonly LaidOut _made;
     private readonly Lazy<IPieceSewing> _sewing;
     private readonly Lazy<ImmutableArray<Problem>> _doubts;
 
-    internal LaidJob(LaidOut made)
+    internal LaidOutJob(LaidOut made)
     {
         _made = made;
         _sewing = new Lazy<IPieceSewing>(() => made.Way.Sew(made));
@@ -66,10 +66,12 @@ public sealed class LaidJob
     public NeedlePath SewName(Round round, PlacedName name) =>
         _sewing.Value.PathOf(name, StripCurve.Of(Plan.Hem, round.Number));
 
-    /// <summary>What a name's stitches do to the cloth, place by place, in the coordinates of <see cref="SewName"/>; null for none.</summary>
+    /// <summary>What a name's stitches do to the cloth, place by place, in the coordinates of <see cref="SewName"/>; null for
+    /// none.</summary>
     public LoadMap? LoadOf(Round round, PlacedName name) => LoadMap.Of(SewName(round, name), Fabric.Thread.DiameterMm);
 
-    /// <summary>The whole path of one hooping, if it is sewn that which was sewn; origin: left end of its first segment, on its strip's centre line.</summary>
+    /// <summary>The whole path of one hooping, if it is sewn that which was sewn; origin: left end of its first segment, on its
+    /// strip's centre line.</summary>
     public NeedlePath SewHooping(Hooping hooping) => _sewing.Value.PathOf(hooping);
 
     /// <summary>Sews everything in memory to see what it takes.</summary>

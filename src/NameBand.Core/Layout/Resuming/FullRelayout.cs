@@ -11,8 +11,9 @@ namespace NameBand.Layout.Resuming;
 /// place where the list begins, places kept clear, the narrowest and the widest gap, strips side by side.
 /// </summary>
 /// <param name="groupOfRound">For each round the group whose own it is; 0 for names of all others.</param>
-internal sealed class Setting(
-    Sizing sizing, double heightMm, double[] hemsMm, LetteringSettings lettering, SettledBaseline baseline, ImmutableArray<StripCloth> cloths,
+internal sealed class FullRelayout(
+    Sizing sizing, double heightMm, double[] hemsMm, LetteringSettings lettering, SettledBaseline baseline,
+    ImmutableArray<StripCloth> cloths,
     ImmutableArray<int> groupOfRound, double gapPart = 1)
 {
     private readonly double _leastGap = sizing.GapMm(heightMm) * gapPart;
@@ -33,7 +34,8 @@ internal sealed class Setting(
         var rest = Ordering.Order([.. names.Where(n => !lying.Contains(n))], lettering.Order, lettering.Collation);
         int order = sewn.SelectMany(b => b.Names).Select(n => n.Order).DefaultIfEmpty(0).Max();
         var placed = new List<(int Round, PlacedName Name)>();
-        foreach (var (stretch, row) in rest.GroupBy(n => n.Standing.OwnRounds).OrderBy(g => g.Key).SelectMany(g => Divide(sewn, [.. g], g.Key)))
+        foreach (var (stretch, row) in rest.GroupBy(n => n.Standing.OwnRounds).OrderBy(g => g.Key)
+            .SelectMany(g => Divide(sewn, [.. g], g.Key)))
         {
             placed.AddRange(Spread(row, stretch, ref order).Select(n => (stretch.Round, n)));
         }
@@ -44,14 +46,17 @@ internal sealed class Setting(
 
     /// <summary>With the room that is kept free left blank, if they fit so; else they may have that too.</summary>
     /// <param name="group">Names of a group with rounds of its own go on those alone.</param>
-    private IEnumerable<(FreeStretch Stretch, IReadOnlyList<LetteredName> Names)> Divide(ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> rest, int group)
+    private IEnumerable<(FreeStretch Stretch, IReadOnlyList<LetteredName> Names)> Divide(
+        ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> rest, int group)
     {
         int[] rounds = [.. Enumerable.Range(1, hemsMm.Length).Where(r => groupOfRound[r - 1] == group).DefaultIfEmpty(hemsMm.Length)];
         double[] needs = [.. rest.Select(n => sizing.WidthMm(n, heightMm) + _leastGap)];
-        var frugal = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem, cloths).Where(s => rounds.Contains(s.Round)));
-        var all = InOrder(Kept.Stretches(sewn, hemsMm, sizing.Hem.WithNothingKeptFree(), cloths).Where(s => rounds.Contains(s.Round)));
+        var frugal = InOrder(KeptSegments.Stretches(sewn, hemsMm, sizing.Hem, cloths).Where(s => rounds.Contains(s.Round)));
+        var all = InOrder(KeptSegments.Stretches(sewn, hemsMm, sizing.Hem.WithNothingKeptFree(), cloths)
+            .Where(s => rounds.Contains(s.Round)));
         var past = PastTheHem(sewn, rounds[^1]);
-        if (!RoundDivider.Fits(needs, Offers(all)) && !all.Exists(s => s.Round == past.Round && s.EndMm >= past.StartMm - sizing.Hem.EndMarginMm - Sizing.SlightMm))
+        if (!RoundDivider.Fits(needs, Offers(all))
+            && !all.Exists(s => s.Round == past.Round && s.EndMm >= past.StartMm - sizing.Hem.EndMarginMm - Sizing.SlightMm))
         {
             all.Add(past);
         }
@@ -78,7 +83,8 @@ internal sealed class Setting(
     private double[] Offers(IEnumerable<FreeStretch> stretches) => [.. stretches.Select(s => s.OfferMm(_leastGap, sizing.Hem.Closed))];
 
     /// <summary>The unsewn names in the order of the fewest hoopings; null where they do not all fit.</summary>
-    private IEnumerable<(FreeStretch, IReadOnlyList<LetteredName>)>? BestFit(IReadOnlyList<LetteredName> rest, double[] needs, List<FreeStretch> stretches)
+    private IEnumerable<(FreeStretch, IReadOnlyList<LetteredName>)>? BestFit(
+        IReadOnlyList<LetteredName> rest, double[] needs, List<FreeStretch> stretches)
     {
         if (rest.Count == 0)
         {
@@ -170,7 +176,8 @@ internal sealed class Setting(
         double slack = stretch.EndMm - stretch.StartMm - widths.Sum();
         var (leftParts, rightParts) = stretch.Ends(1, sizing.Hem.Closed);
         double parts = row.Count - 1 + leftParts + rightParts;
-        double gap = lettering.Spread && parts > 0 ? Math.Max(_leastGap, Math.Min(slack / parts, sizing.MostGapMm ?? double.MaxValue)) : _leastGap;
+        double gap = lettering.Spread && parts > 0 ? Math.Max(_leastGap, Math.Min(slack / parts, sizing.MostGapMm ?? double.MaxValue))
+            : _leastGap;
         double at = stretch.StartMm + (leftParts * gap);
         var placed = ImmutableArray.CreateBuilder<PlacedName>(row.Count);
         for (int i = 0; i < row.Count; i++)

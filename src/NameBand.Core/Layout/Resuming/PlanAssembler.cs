@@ -6,16 +6,21 @@ using NameBand.Layout.Pieces;
 namespace NameBand.Layout.Resuming;
 
 /// <summary>Makes rounds and hoopings of blocks.</summary>
-internal static class Assemble
+internal static class PlanAssembler
 {
-    public static ImmutableArray<Round> Rounds(ImmutableArray<KeptBlock> blocks, double[] hemsMm, EarlierPlan earlier, Sizing sizing, double heightMm)
+    public static ImmutableArray<Round> Rounds(
+        ImmutableArray<KeptBlock> blocks, double[] hemsMm, EarlierPlan earlier, Sizing sizing, double heightMm)
     {
         var byRound = blocks.ToLookup(b => b.Round);
         return [.. Enumerable.Range(1, hemsMm.Length).Select(Round)];
 
         Round Round(int number)
         {
-            var segments = byRound[number].OrderBy(b => b.FirstMm).Select(b => new Segment(b.Segment, b.StartMm, b.LengthMm, b.ClothStartMm ?? sizing.Flat.OnClothMm(b.StartMm), b.Names) { Motifs = b.Motifs }).ToImmutableArray();
+            var segments = byRound[number].OrderBy(b => b.FirstMm)
+                .Select(b => new Segment(
+                    b.Segment, b.StartMm, b.LengthMm, b.ClothStartMm ?? sizing.Flat.OnClothMm(b.StartMm), b.Names)
+                { Motifs = b.Motifs })
+                    .ToImmutableArray();
             double hem = hemsMm[number - 1];
             double end = segments.SelectMany(s => s.Names).Select(n => n.EndMm).DefaultIfEmpty(0).Max();
             double gap = Gap(segments, earlier, number);
@@ -37,7 +42,8 @@ internal static class Assemble
 
     /// <summary>Hoopings in the order of their numbers; those of the earlier plan lie on the cloth as they did.</summary>
     public static ImmutableArray<Hooping> Hoopings(
-        ImmutableArray<KeptBlock> blocks, ImmutableArray<Round> rounds, EarlierPlan earlier, ImmutableArray<StripCloth> cloths, Sizing sizing)
+        ImmutableArray<KeptBlock> blocks, ImmutableArray<Round> rounds, EarlierPlan earlier, ImmutableArray<StripCloth> cloths,
+        Sizing sizing)
     {
         var flat = sizing.Flat;
         var before = earlier.Hoopings.ToDictionary(h => h.Number);
@@ -73,7 +79,8 @@ internal static class Assemble
             double pitch = cloths.FirstOrDefault(c => c.Number == first.Cloth)?.LanePitchMm ?? 0;
             return new Hooping(
                 group.Key,
-                [.. lanes.Select(l => new HoopedSegment(l.Of.Round, l.Of.Segment, l.Lies.OnClothMm - first.OnClothMm, (first.Lane - l.Lies.Lane) * pitch))])
+                [.. lanes.Select(l =>
+                    new HoopedSegment(l.Of.Round, l.Of.Segment, l.Lies.OnClothMm - first.OnClothMm, (first.Lane - l.Lies.Lane) * pitch))])
             {
                 Cloth = first.Cloth,
                 OnClothMm = first.OnClothMm,
@@ -81,12 +88,14 @@ internal static class Assemble
         }
     }
 
-    /// <summary>Whether what lies in a hooping now still lies within the field of the frame that it was planned in, spare and all.</summary>
+    /// <summary>Whether what lies in a hooping now still lies within the field of the frame that it was planned in, spare and
+    /// all.</summary>
     private static bool Holds(Frame frame, Hooping hooping, double spareMm, FlatCloth flat) =>
         hooping.Segments.Max(s => s.XMm + flat.OnClothMm(s.Segment.LengthMm)) - hooping.Segments.Min(s => s.XMm)
             <= FlatCloth.FieldMm(frame.Along.Mm, spareMm) + Sizing.SlightMm;
 
-    /// <summary>The cloths as they were cut, with the pieces on them; their lengths along the rounds follow the shortening as it is known now.</summary>
+    /// <summary>The cloths as they were cut, with the pieces on them; their lengths along the rounds follow the shortening as it
+    /// is known now.</summary>
     public static ImmutableArray<StripCloth> Cloths(EarlierPlan earlier, Sizing sizing, double[] hemsMm, BandJob job)
     {
         double scale = (1 - sizing.Shortening) / (1 - earlier.Shortening);
@@ -106,12 +115,14 @@ internal static class Assemble
             bool isLast = earlier.Cloths.SelectMany(c => c.Pieces).All(p => p.Round != piece.Round || p.StartMm <= piece.StartMm);
             double start = piece.StartMm * scale;
             double length = isLast ? hemsMm[piece.Round - 1] - start : piece.LengthMm * scale;
-            return new StripPiece(piece.Number, piece.Round, start, length, cloth, piece.Lane, piece.OnClothMm, piece.StartAllowanceMm, piece.EndAllowanceMm);
+            return new StripPiece(
+                piece.Number, piece.Round, start, length, cloth, piece.Lane, piece.OnClothMm, piece.StartAllowanceMm, piece.EndAllowanceMm);
         }
     }
 
     /// <summary>A segment lies on the piece that its first name stands on: for the sake of its marks it may reach beyond a join.</summary>
-    private static (int Cloth, int Lane, double OnClothMm) OnCloth(Segment segment, int round, ImmutableArray<StripCloth> cloths, FlatCloth flat) =>
+    private static (int Cloth, int Lane, double OnClothMm) OnCloth(
+        Segment segment, int round, ImmutableArray<StripCloth> cloths, FlatCloth flat) =>
         StripPiece.At(cloths.SelectMany(c => c.Pieces), round, segment.Names[0].StartMm) is { } piece
             ? (piece.Cloth, piece.Lane, piece.OnClothMm + flat.OnClothMm(segment.StartMm - piece.StartMm))
             : throw new InvalidOperationException("A round has no cloth.");

@@ -4,15 +4,16 @@ using System.Runtime.CompilerServices;
 namespace NameBand.Output.Drawing;
 
 /// <summary>
-/// A band of rows of a picture, one byte a pixel (see <see cref="Dyes"/>), so that a picture many metres wide is drawn
-/// piece by piece. It begins with whatever was in its memory: all of it must be painted. All coordinates are those of the whole picture in pixels, y down; what lies outside the band is
+/// A band of rows of a picture, one byte a pixel (see <see cref="Palette"/>), so that a picture many metres wide is drawn
+/// piece by piece. It begins with whatever was in its memory: all of it must be painted. All coordinates are those of the whole
+/// picture in pixels, y down; what lies outside the band is
 /// left out.
 /// </summary>
-internal sealed class Picture : IDisposable
+internal sealed class IndexedBitmap : IDisposable
 {
     private readonly byte[] _bytes;
 
-    public Picture(int width, int top, int rows, double pixelsPerMm)
+    public IndexedBitmap(int width, int top, int rows, double pixelsPerMm)
     {
         Width = width;
         Top = top;

@@ -11,13 +11,13 @@ using NameBand.Reports;
 namespace NameBand.Pipeline.Resume;
 
 /// <summary>What has been sewn of a job so far, and the plan it was sewn from.</summary>
-internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archive)
+internal sealed record SewingProgress(SewingLog Log, EarlierPlan Plan, SewnArchive Archive)
 {
     private const string JobFile = "job.json";
 
     /// <summary>Reads how far a job is sewn.</summary>
     /// <returns>Null where nothing is sewn yet, or where a problem says why it cannot be told.</returns>
-    public static (Begun? Begun, ImmutableArray<Problem> Problems) Read(string jobFolder)
+    public static (SewingProgress? Begun, ImmutableArray<Problem> Problems) Read(string jobFolder)
     {
         var log = SewingLogFile.Read(jobFolder);
         if (!log.HasBegun)
@@ -30,19 +30,22 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
         if (plan.Value is not { } earlier)
         {
             return (null, [.. log.Problems, .. plan.Problems, Problem.CannotUse(
-                new Where(SewingLogFile.FileName), "The log says that something is sewn, and the plan it was sewn from cannot be read, so nobody knows where it lies.",
+                new Where(SewingLogFile.FileName),
+                "The log says that something is sewn, and the plan it was sewn from cannot be read, so nobody knows where it lies.",
                 $"Put the folder “{SewnFolder.Name}” back from a copy. If nothing is sewn after all, move {SewingLogFile.FileName} out of the job's folder.")]);
         }
 
         var known = earlier.Hoopings.Select(h => h.Number).ToHashSet();
         var strangers = log.Sewn.Where(h => !known.Contains(h)).Select(h => Problem.NeedsPerson(
-            new Where(SewingLogFile.FileName), FormattableString.Invariant($"The log says that hooping {h} is sewn, and the plan has no hooping {h}."),
+            new Where(SewingLogFile.FileName),
+            FormattableString.Invariant($"The log says that hooping {h} is sewn, and the plan has no hooping {h}."),
             "Perhaps its number was mistyped: say it again with the right one, and mark this one with --mistake."));
         var numbers = earlier.Names.Select(n => n.Order).ToHashSet();
         var unknown = log.OfNames.Sewn.Where(n => !numbers.Contains(n)).Select(n => Problem.NeedsPerson(
-            new Where(SewingLogFile.FileName), FormattableString.Invariant($"The log says that name n{n} is sewn, and the plan has no such name."),
+            new Where(SewingLogFile.FileName),
+            FormattableString.Invariant($"The log says that name n{n} is sewn, and the plan has no such name."),
             "Perhaps its number was mistyped: say it again with the right one, and mark this one with --mistake."));
-        return (new Begun(log, earlier, archive), [.. log.Problems, .. plan.Problems, .. strangers, .. unknown]);
+        return (new SewingProgress(log, earlier, archive), [.. log.Problems, .. plan.Problems, .. strangers, .. unknown]);
     }
 
     /// <summary>The files of a sewn hooping.</summary>
@@ -56,7 +59,8 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
         Plan.Hoopings.Where(h => IsSewn(h.Number) && !h.Threads.IsEmpty).ToImmutableDictionary(h => h.Number, h => h.Threads);
 
     /// <summary>Hoopings of which nothing moves: those that are sewn, and those that hold a name that is.</summary>
-    private ImmutableHashSet<int> Fast => [.. Log.Sewn, .. Plan.Hoopings.Where(h => !h.HasNeedlePath && NamesIn(h).Any(IsSewn)).Select(h => h.Number)];
+    private ImmutableHashSet<int> Fast =>
+        [.. Log.Sewn, .. Plan.Hoopings.Where(h => !h.HasNeedlePath && NamesIn(h).Any(IsSewn)).Select(h => h.Number)];
 
     private bool HasNeedlePaths => Plan.Hoopings.Any(h => h.HasNeedlePath);
 
@@ -83,7 +87,8 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
             ? job with { Strip = strip, Holding = holding }
             : job with { Strip = strip, Holding = holding, Fabric = Plan.Fabric, Lettering = job.Lettering with { Face = Plan.Face } };
         settled = settled with { Layout = settled.Layout with { Lines = SewnLines } };
-        return (settled, [.. left, .. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn)), .. OtherLines(job), .. OtherMarks(job)]);
+        return (settled,
+            [.. left, .. Differences(job).Select(d => Told(job, d.Key, d.Wished, d.Sewn)), .. OtherLines(job), .. OtherMarks(job)]);
     }
 
     private int SewnLines => Plan.LineStepMm > 0 ? 2 : 1;
@@ -137,10 +142,12 @@ internal sealed record Begun(SewingLog Log, EarlierPlan Plan, SewnArchive Archiv
 
     private static Problem Told(BandJob job, string key, string wished, string sewn) => job.RestMayDiffer
         ? Problem.Note(
-            new Where(JobFile, Key: key), $"The rest is planned with {wished}, and what is sewn has {sewn}, because the job says that the rest may differ.",
+            new Where(JobFile, Key: key),
+            $"The rest is planned with {wished}, and what is sewn has {sewn}, because the job says that the rest may differ.",
             $"Take {WorkKeys.RestMayDiffer.Path} out of {JobFile} if it is to match.")
         : Problem.NeedsPerson(
-            new Where(JobFile, Key: key), $"The job asks for {wished}, and what is sewn has {sewn}; the rest is planned to match what is sewn.",
+            new Where(JobFile, Key: key),
+            $"The job asks for {wished}, and what is sewn has {sewn}; the rest is planned to match what is sewn.",
             $"Write in {JobFile} what is sewn, so that the file says what is done; or, if the rest is to differ, write \"sewing\": {{ \"restMayDiffer\": true }}.");
 
     private bool HeightDiffers(double heightMm) => Math.Abs(heightMm - Plan.LetterHeightMm) > 0.001;

@@ -3,13 +3,13 @@ using System.Runtime.InteropServices;
 namespace NameBand.Stitching.Geometry;
 
 /// <summary>An open line of points that is read by its arc length.</summary>
-internal sealed class Trace
+internal sealed class ArcLengthPolyline
 {
     private readonly Vec[] _points;
     private readonly double[] _at;
     private int _known;
 
-    public Trace(List<Vec> points)
+    public ArcLengthPolyline(List<Vec> points)
     {
         var all = CollectionsMarshal.AsSpan(points);
         _points = new Vec[all.Length];

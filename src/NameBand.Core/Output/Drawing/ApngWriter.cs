@@ -8,7 +8,7 @@ namespace NameBand.Output.Drawing;
 /// shown where nothing moves is not one of the frames. Each frame holds only the box that changed since the one before,
 /// which is laid over it, so nothing but the frame before is kept.
 /// </summary>
-internal sealed class MovingPng : IDisposable
+internal sealed class ApngWriter : IDisposable
 {
     private const int FrameControlBytes = 26;
     private readonly Stream _file;
@@ -21,7 +21,8 @@ internal sealed class MovingPng : IDisposable
 
     /// <param name="still">The rows of the picture that does not move, one byte a pixel.</param>
     /// <param name="frames">How many frames will follow; the form wants it said beforehand.</param>
-    public MovingPng(Stream file, int widthPx, int heightPx, double pixelsPerMm, ReadOnlySpan<int> colours, int frames, ReadOnlySpan<byte> still)
+    public ApngWriter(
+        Stream file, int widthPx, int heightPx, double pixelsPerMm, ReadOnlySpan<int> colours, int frames, ReadOnlySpan<byte> still)
     {
         _file = file;
         _width = widthPx;

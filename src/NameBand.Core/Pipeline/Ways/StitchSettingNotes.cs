@@ -6,7 +6,7 @@ using NameBand.Job;
 namespace NameBand.Pipeline.Ways;
 
 /// <summary>Says what a job's own thread, spacing and compensation come to, where they are not the table's.</summary>
-internal static class SettledStitches
+internal static class StitchSettingNotes
 {
     public static IEnumerable<Problem> Notes(BandJob job, Fabric fabric)
     {

@@ -14,16 +14,17 @@ using NameBand.Reports;
 namespace NameBand.Pipeline;
 
 /// <summary>What laying out came to; <see cref="Laid"/> is null where something keeps the job from being laid out.</summary>
-public sealed record LayReport(BandJob? Job, LaidJob? Laid, ImmutableArray<Problem> Problems);
+public sealed record LayReport(BandJob? Job, LaidOutJob? Laid, ImmutableArray<Problem> Problems);
 
 /// <summary>
 /// Lays one job out again and again as it is changed. The checked and lettered list is kept as long as nothing it was
 /// made from has changed, so that a new height costs only its layout. Used by one caller at a time.
 /// </summary>
 /// <param name="jobFolder">Full path of the job's folder.</param>
-public sealed class Bench(string jobFolder)
+public sealed class LayoutSession(string jobFolder)
 {
-    private static readonly string[] LayoutGroups = ["hem", "strip", "hoop", "machine", "hands", "bobbin", "shop", "prices", "stitches", "fabric", "files", "show"];
+    private static readonly string[] LayoutGroups =
+        ["hem", "strip", "hoop", "machine", "hands", "bobbin", "shop", "prices", "stitches", "fabric", "files", "show"];
     private static readonly string[] LayoutLettering = ["height", "least", "gap", "mostGap", "spread"];
 
     private readonly FaceShelf _shelf = new();
@@ -43,7 +44,7 @@ public sealed class Bench(string jobFolder)
         cancel.ThrowIfCancellationRequested();
         var planned = Planning.Lay(names);
         return new LayReport(
-            job.Value, planned.Value is { } made && planned.IsUsable ? new LaidJob(made) : null, planned.Problems);
+            job.Value, planned.Value is { } made && planned.IsUsable ? new LaidOutJob(made) : null, planned.Problems);
     }
 
     private Result<NamesRead> Names(Result<BandJob> job, CancellationToken cancel)
@@ -75,10 +76,13 @@ public sealed class Bench(string jobFolder)
             return null;
         }
 
-        var faces = job.Groups.All.Select(g => g.Face).Append(job.Motif.Face).Append(job.Lettering.Face).OfType<string>().Distinct(StringComparer.Ordinal);
+        var faces = job.Groups.All.Select(g => g.Face).Append(job.Motif.Face).Append(job.Lettering.Face).OfType<string>()
+            .Distinct(StringComparer.Ordinal);
         // A workshop may answer for the letters of the machine, and lies where it is not looked at below.
-        var key = new StringBuilder(rest).Append('\n').Append(job.Letters).AppendJoin(' ', job.Letters.Sizes).AppendJoin(' ', job.Letters.Spacings).Append('\n');
-        foreach (string file in (IEnumerable<string>)[.. job.Lists.Select(ListFile.FileOf), .. job.Lists.Where(ListFile.IsWorkbook), Corrections.FileName, ApprovalsFile.FileName, job.Letters.Alphabet, .. faces])
+        var key = new StringBuilder(rest).Append('\n').Append(job.Letters).AppendJoin(' ', job.Letters.Sizes)
+            .AppendJoin(' ', job.Letters.Spacings).Append('\n');
+        foreach (string file in (IEnumerable<string>)[.. job.Lists.Select(ListFile.FileOf), .. job.Lists.Where(ListFile.IsWorkbook),
+            Corrections.FileName, ApprovalsFile.FileName, job.Letters.Alphabet, .. faces])
         {
             key.Append(file).Append(' ');
             if (!Path.IsPathRooted(file) && InnerFile.IsPlain(jobFolder, file))

@@ -4,12 +4,12 @@ using NameBand.Lettering;
 namespace NameBand.Layout;
 
 /// <summary>Keeps groups on rounds of their own.</summary>
-internal sealed class Apart
+internal sealed class GroupSeparation
 {
     private readonly ImmutableArray<int> _ends;
     private readonly ImmutableArray<int> _rounds;
 
-    private Apart(ImmutableArray<int> ends, ImmutableArray<int> rounds)
+    private GroupSeparation(ImmutableArray<int> ends, ImmutableArray<int> rounds)
     {
         _ends = ends;
         _rounds = rounds;
@@ -17,7 +17,7 @@ internal sealed class Apart
 
     /// <param name="names">In their order; names that share rounds follow one another.</param>
     /// <returns>Null where all may share rounds.</returns>
-    public static Apart? Of(IReadOnlyList<LetteredName> names, IEnumerable<Stretch> stretches)
+    public static GroupSeparation? Of(IReadOnlyList<LetteredName> names, IEnumerable<FreeInterval> stretches)
     {
         if (names.All(n => n.Standing.OwnRounds == 0))
         {
@@ -31,7 +31,7 @@ internal sealed class Apart
             ends[i] = isLast ? i + 1 : ends[i + 1];
         }
 
-        return new Apart([.. ends], [.. stretches.Select(s => s.Round)]);
+        return new GroupSeparation([.. ends], [.. stretches.Select(s => s.Round)]);
     }
 
     /// <summary>Rounds that are needed at the least.</summary>

@@ -9,13 +9,13 @@ using NameBand.Reports;
 namespace NameBand.Pipeline;
 
 /// <summary>Says what changed since the plan that lies in the out folder still.</summary>
-internal static class Comparing
+internal static class PlanDiff
 {
     /// <summary>
     /// The changes; null when there was no plan before. Writes changes.csv; where nothing changed, the earlier one is
     /// kept as it is, so that making the same plan twice gives the same files.
     /// </summary>
-    public static PlanChanges? Run(LaidOut made, EarlierWorks earlier, OutFolder folder)
+    public static PlanChanges? Run(LaidOut made, PreviousOutput earlier, OutFolder folder)
     {
         if (earlier.Names is not { } before)
         {

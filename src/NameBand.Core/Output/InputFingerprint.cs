@@ -17,7 +17,7 @@ namespace NameBand.Output;
 /// Fingerprints of all that the files of a hooping are made from, this build of the program included. Where it is the
 /// same as last time, so would be every byte of the files, and they need not be made again.
 /// </summary>
-public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
+public sealed partial class InputFingerprint(BandJob job, StripPlan plan, Fabric fabric)
 {
     private const int FingerprintBytes = 16;
 
@@ -25,8 +25,8 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
 
     private readonly Lazy<string> _mark = new(() => SheetMarks.Of(plan));
 
-    private readonly string _common = new PrintedValues()
-        .Add(typeof(MadeFrom).Assembly.ManifestModule.ModuleVersionId.ToByteArray())
+    private readonly string _common = new FingerprintBuilder()
+        .Add(typeof(InputFingerprint).Assembly.ManifestModule.ModuleVersionId.ToByteArray())
         .Add(JsonSerializer.SerializeToUtf8Bytes(fabric, Settings.Default.Fabric))
         .Add(JsonSerializer.SerializeToUtf8Bytes(job.Machine, Settings.Default.MachineSettings))
         .Add(JsonSerializer.SerializeToUtf8Bytes(job.Bobbin, Settings.Default.BobbinSettings))
@@ -42,7 +42,7 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     /// <param name="madeBy">How it is sewn, as far as outlines, cloth and machine do not tell.</param>
     public string Of(Hooping hooping, string madeBy = "")
     {
-        var values = new PrintedValues().Add(_common).Add(madeBy).Add(hooping.Number).Add(hooping.Cloth).Add(hooping.OnClothMm);
+        var values = new FingerprintBuilder().Add(_common).Add(madeBy).Add(hooping.Number).Add(hooping.Cloth).Add(hooping.OnClothMm);
         if (hooping.Frame is { } frame)
         {
             values.Add(frame.Name).Add(frame.Along.Mm).Add(frame.Across.Mm);
@@ -50,7 +50,8 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
 
         foreach (var placed in hooping.Segments)
         {
-            values.Add(placed.XMm).Add(placed.YMm).Add(placed.Round.Number).Add(placed.Round.LengthMm).Add(plan.Hem.RoundMm(placed.Round.Number));
+            values.Add(placed.XMm).Add(placed.YMm).Add(placed.Round.Number).Add(placed.Round.LengthMm)
+                .Add(plan.Hem.RoundMm(placed.Round.Number));
             Add(values, placed.Segment);
         }
 
@@ -67,7 +68,7 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     /// <param name="figures">Those of all hoopings: the proof shows the minutes of its own.</param>
     public string Of(Round round, IReadOnlyDictionary<int, HoopingFigures> figures)
     {
-        var values = new PrintedValues().Add(_common).Add(round.Number).Add(round.LengthMm).Add(round.HemMm).Add(round.GapMm)
+        var values = new FingerprintBuilder().Add(_common).Add(round.Number).Add(round.LengthMm).Add(round.HemMm).Add(round.GapMm)
             .Add(plan.FitOf(round).AllowedMm).Add(_mark.Value);
         foreach (var ruler in ClothRuler.Of(plan, round))
         {
@@ -99,12 +100,13 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
     /// <param name="sha256">As letters and figures.</param>
     internal static string InWords(string sha256) => sha256[..(2 * FingerprintBytes)];
 
-    private void Add(PrintedValues values, Segment segment)
+    private void Add(FingerprintBuilder values, Segment segment)
     {
         values.Add(segment.Number).Add(segment.StartMm).Add(segment.LengthMm).Add(segment.ClothStartMm);
         foreach (var name in segment.NamesAndMotifs)
         {
-            values.Add(name.Order).Add(name.Line).Add(name.IsGone).Add(name.StartMm).Add(name.WidthMm).Add(name.BaselineYMm).Add(name.Lettered.Name.Text)
+            values.Add(name.Order).Add(name.Line).Add(name.IsGone).Add(name.StartMm).Add(name.WidthMm).Add(name.BaselineYMm)
+                .Add(name.Lettered.Name.Text)
                 .Add(name.Lettered.Ink).Add(name.IsHeading).Add(name.Lettered.Standing.HeightFactor).Add(name.Lettered.Pieces.Length);
             foreach (var piece in name.Lettered.Pieces)
             {
@@ -115,7 +117,7 @@ public sealed partial class MadeFrom(BandJob job, StripPlan plan, Fabric fabric)
 
     private static string OutlineOf(LetterPiece piece)
     {
-        var values = new PrintedValues().Add(piece.Key).Add(piece.Face);
+        var values = new FingerprintBuilder().Add(piece.Key).Add(piece.Face);
         foreach (var ring in piece.Outline.Rings)
         {
             values.Add(ring.Points.Length);

@@ -19,10 +19,10 @@ namespace NameBand.Pipeline;
 /// Makes the files of one hooping after another: those that are sewn are taken from the folder of what is sewn, byte for
 /// byte; those that would come out as they lie in the earlier out folder are taken from there; the others are sewn.
 /// </summary>
-internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWorks earlierWorks, OutFolder folder, CaptionFace captions)
+internal sealed class HoopingWriter(LaidOut made, IPieceSewing sewing, PreviousOutput earlierWorks, OutFolder folder, CaptionFace captions)
 {
     private readonly StripPlan _plan = made.Plan;
-    private readonly MadeFrom _madeFrom = new(made.Job, made.Plan, made.Fabric);
+    private readonly InputFingerprint _madeFrom = new(made.Job, made.Plan, made.Fabric);
     private readonly ConcurrentDictionary<int, HoopingOrigin> _origins = new();
     private readonly ConcurrentDictionary<int, RoundOrigin> _roundOrigins = new();
     private readonly ConcurrentDictionary<int, NameStyle> _styles = new();
@@ -44,14 +44,16 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     {
         string madeFrom = _madeFrom.Of(hooping, sewing.MadeBy(hooping));
         bool isSewn = made.Begun?.IsSewn(hooping.Number) ?? false;
-        var (origin, path) = (isSewn ? TakeSewn(hooping, madeFrom) : null) ?? TakeUnchanged(hooping, madeFrom, isSewn) ?? Sew(hooping, madeFrom, isSewn);
+        var (origin, path) = (isSewn ? TakeSewn(hooping, madeFrom) : null) ?? TakeUnchanged(hooping, madeFrom, isSewn)
+            ?? Sew(hooping, madeFrom, isSewn);
         _origins[hooping.Number] = origin;
         NoteStyles(hooping, isSewn);
         return (origin.Figures with { IsSewn = isSewn }, path, new HoopingLoad(hooping.Number, origin.HolesPerMm2, origin.Spot));
     }
 
     /// <summary>
-    /// Of what is sewn as the plan said that it was sewn from, of what is taken over as the earlier plan said: no letter is worked out for it.
+    /// Of what is sewn as the plan said that it was sewn from, of what is taken over as the earlier plan said: no letter is
+    /// worked out for it.
     /// </summary>
     private void NoteStyles(Hooping hooping, bool isSewn)
     {
@@ -72,15 +74,17 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
         var kept = made.Begun!.Kept(hooping.Number);
         var (path, proof) = (kept.Path, kept.Proof);
         string said = made.Begun!.Log.Last(hooping.Number)?.Path ?? "";
-        string print = path is null ? "" : MadeFrom.Fingerprint(path);
-        var known = print.Length > 0 && earlierWorks.Hooping(hooping.Number) is { IsSewn: true } earlier && earlier.MadeFrom == madeFrom && earlier.PathPrint == print
+        string print = path is null ? "" : InputFingerprint.Fingerprint(path);
+        var known = print.Length > 0 && earlierWorks.Hooping(hooping.Number) is { IsSewn: true } earlier && earlier.MadeFrom == madeFrom
+            && earlier.PathPrint == print
             ? Known(hooping, earlier) : null;
         var read = path is null || known is not null ? null : NeedlePathReading.Read(path);
         if (path is null || (known is null && read is null))
         {
             _problems.Add((hooping.Number, Problem.NeedsPerson(
                 new Where($"{SewnFolder.Name}/{OutPaths.NeedlePath(hooping.Number)}"),
-                FormattableString.Invariant($"Hooping {hooping.Number} is sewn, and its kept files are missing or no longer whole; they were made anew, and may differ from what is on the cloth."),
+                FormattableString.Invariant(
+                $"Hooping {hooping.Number} is sewn, and its kept files are missing or no longer whole; they were made anew, and may differ from what is on the cloth."),
                 $"Put the folder “{SewnFolder.Name}” back from a copy, if there is one.")));
             return null;
         }
@@ -89,7 +93,8 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
         {
             _problems.Add((hooping.Number, Problem.NeedsPerson(
                 new Where(SewingLogFile.FileName),
-                FormattableString.Invariant($"The log's hooping {hooping.Number} was sewn from another needle path ({said}) than the one that is kept ({SewingPrint.Of(path)})."),
+                FormattableString.Invariant(
+                $"The log's hooping {hooping.Number} was sewn from another needle path ({said}) than the one that is kept ({SewingPrint.Of(path)})."),
                 "The kept one was used. Compare its proof with the cloth; if they differ, put back the right files from a copy.")));
         }
 
@@ -165,11 +170,13 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
             ? folder.Create(OutPaths.NeedlePath(hooping.Number), stream => NeedlePathCsv.Write(stream, path)) : "";
         string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => DrawProof(
             stream, hooping, path, measured.Figures with { IsSewn = isSewn }));
-        return (Origin(hooping, measured, madeFrom, pathPrint, proofPrint, isSewn) with { LettersRead = sewing.AreLettersRead(hooping) }, () => path);
+        return (Origin(hooping, measured, madeFrom, pathPrint, proofPrint, isSewn) with { LettersRead = sewing.AreLettersRead(hooping) },
+            () => path);
     }
 
     private void DrawProof(Stream stream, Hooping hooping, NeedlePath path, HoopingFigures figures) => HoopingProof.Draw(
-        stream, sewing.PlanOf(hooping), hooping, path, figures with { IsCutByHand = hooping.HasNeedlePath && !made.Job.CutsThread }, captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
+        stream, sewing.PlanOf(hooping), hooping, path, figures with { IsCutByHand = hooping.HasNeedlePath && !made.Job.CutsThread },
+        captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
 
     /// <summary>Makes the proof of a round, or takes it from the earlier out folder where it would come out the same.</summary>
     /// <param name="figures">Of all hoopings, by their numbers.</param>
@@ -177,7 +184,8 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     {
         string madeFrom = _madeFrom.Of(round, figures);
         string relative = OutPaths.RoundProof(round.Number);
-        if (earlierWorks.Round(round.Number) is { } earlier && earlier.MadeFrom == madeFrom && folder.HasEarlier(relative, earlier.ProofPrint))
+        if (earlierWorks.Round(round.Number) is { } earlier && earlier.MadeFrom == madeFrom
+            && folder.HasEarlier(relative, earlier.ProofPrint))
         {
             folder.TakeOver(relative);
             _roundOrigins[round.Number] = new RoundOrigin(madeFrom, earlier.ProofPrint);
@@ -193,10 +201,12 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     }
 
     private HoopingOrigin Origin(
-        Hooping hooping, (HoopingFigures Figures, HoopingLoad Load) measured, string madeFrom, string pathPrint, string proofPrint, bool isSewn)
+        Hooping hooping, (HoopingFigures Figures, HoopingLoad Load) measured, string madeFrom, string pathPrint, string proofPrint,
+        bool isSewn)
     {
         var last = made.Begun?.Log.Last(hooping.Number)?.Deed;
-        return new HoopingOrigin(madeFrom, pathPrint, proofPrint, measured.Load.HolesPerMm2, isSewn, last == SewingDeed.Again, last == SewingDeed.Patch)
+        return new HoopingOrigin(
+            madeFrom, pathPrint, proofPrint, measured.Load.HolesPerMm2, isSewn, last == SewingDeed.Again, last == SewingDeed.Patch)
         {
             Figures = measured.Figures,
             Spot = measured.Load.Spot,
@@ -206,7 +216,8 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
 
     /// <summary>What was measured last time, where the path lay on the same cloth then; null: it has to be measured again.</summary>
     private (HoopingFigures Figures, HoopingLoad Load)? Known(Hooping hooping, EarlierHooping earlier) =>
-        earlier is { HolesPerMm2: { } holes, SpotHolesPerMm2: { } spot, MostLayers: { } layers } && earlier.SewnAs == made.SewnAs(hooping.Number)
+        earlier is { HolesPerMm2: { } holes, SpotHolesPerMm2: { } spot, MostLayers: { } layers }
+            && earlier.SewnAs == made.SewnAs(hooping.Number)
         && MeasuredHooping.Read(hooping.Number, earlier.Measured.AsSpan()) is { } figures
             ? (figures, new HoopingLoad(hooping.Number, holes, new WorstSpot(spot, layers))) : null;
 
@@ -214,7 +225,8 @@ internal sealed class HoopingWorks(LaidOut made, IPieceSewing sewing, EarlierWor
     {
         var cloth = made.ClothOf(hooping.Number);
         var load = hooping.HasNeedlePath ? LoadMeter.Measure(path, cloth) : null;
-        return (sewing.FiguresOf(hooping, path), load is null ? default : new HoopingLoad(hooping.Number, load.WorstLetterPerMm2, load.Spot));
+        return (sewing.FiguresOf(hooping, path), load is null ? default
+            : new HoopingLoad(hooping.Number, load.WorstLetterPerMm2, load.Spot));
     }
 
     private NeedlePath? EarlierPath(string relative) => NeedlePathReading.Read(folder.Earlier(relative));

@@ -14,15 +14,15 @@ namespace NameBand.Pipeline;
 /// Letters, stitches and draws one letter for nothing while the lists are read: what .NET loads and compiles at the first
 /// use of each takes a fifth of a second, which a second core has to spare just then.
 /// </summary>
-internal static class HeadStart
+internal static class JitWarmUp
 {
     private const int HeightMm = 10;
 
-    public static Task<EarlierWorks> Run(string outFolder, CancellationToken cancel) => Task.Run(
+    public static Task<PreviousOutput> Run(string outFolder, CancellationToken cancel) => Task.Run(
         () =>
         {
             var letter = Environment.ProcessorCount > 1 ? Letter() : null;
-            var earlier = new EarlierWorks(outFolder);
+            var earlier = new PreviousOutput(outFolder);
             if (letter is not null && !cancel.IsCancellationRequested)
             {
                 Draw(letter);
@@ -45,6 +45,7 @@ internal static class HeadStart
         var path = new Stitcher(FabricTable.All[0], HeightMm).SewName(letter);
         var page = new ProofPage(0, 2 * HeightMm, HeightMm, 2 * HeightMm, 1);
         page.Write(Stream.Null, picture => ThreadLayer.Draw(
-            picture, path.Steps.AsSpan(), page.X(0), page.Y(0), ThreadKinds.Names, Dyes.ThreadAt, Dyes.ThreadShades, FabricTable.All[0].Thread.DiameterMm));
+            picture, path.Steps.AsSpan(), page.X(0), page.Y(0), ThreadKinds.Names, Palette.ThreadAt, Palette.ThreadShades,
+            FabricTable.All[0].Thread.DiameterMm));
     }
 }

@@ -10,27 +10,27 @@ namespace NameBand.Web.Table;
 /// <param name="Towards">What it leads to, for those who hear the page.</param>
 /// <param name="Row">The row it leads to; null: a part of the sentence.</param>
 /// <param name="Theme">The part of the sentence it opens, where it leads to none of the rows.</param>
-internal sealed record WayOut(string Words, string Towards, RowRef? Row, string? Theme)
+internal sealed record OfferedMend(string Words, string Towards, RowRef? Row, string? Theme)
 {
     /// <summary>What the press sets in job.json itself; empty: it only leads somewhere.</summary>
     public ImmutableArray<JobEdit> Edits { get; private init; } = [];
 
     /// <returns>The likeliest first; none where nothing on the page mends it.</returns>
-    public static ImmutableArray<WayOut> Of(Problem problem, TableSnapshot table, string folder)
+    public static ImmutableArray<OfferedMend> Of(Problem problem, TableSnapshot table, string folder)
     {
         var where = problem.Where;
         if (RowAt(where, table, folder) is { } row)
         {
-            return [new WayOut("go to the row", row.ToString(), row, null)];
+            return [new OfferedMend("go to the row", row.ToString(), row, null)];
         }
 
         return CardOf(where.Key) is { } card
-            ? [new WayOut("set it", card.Path, null, Web.Table.Theme.OfKey(card.Path).Name)]
+            ? [new OfferedMend("set it", card.Path, null, Web.Table.Theme.OfKey(card.Path).Name)]
             : [.. OfUnknownKey(where, table.JobFile.Bytes.AsSpan())];
     }
 
     /// <summary>A key that nobody knows is called what was meant, or taken out.</summary>
-    private static List<WayOut> OfUnknownKey(Where where, ReadOnlySpan<byte> file)
+    private static List<OfferedMend> OfUnknownKey(Where where, ReadOnlySpan<byte> file)
     {
         if (where is not { File: JobReader.FileName, Key: { Length: > 0 } key } || JobEditing.ValueOf(file, key) is not { } value)
         {
@@ -38,10 +38,10 @@ internal sealed record WayOut(string Words, string Towards, RowRef? Row, string?
         }
 
         var taken = JobEdit.Remove(key);
-        var ways = new List<WayOut> { new("take it out", key, null, null) { Edits = [taken] } };
+        var ways = new List<OfferedMend> { new("take it out", key, null, null) { Edits = [taken] } };
         if (JobKeyCard.MeantBy(key) is { } meant && JobKeyCard.All.Any(c => c.Path == meant) && JobEditing.ValueOf(file, meant) is null)
         {
-            ways.Insert(0, new WayOut($"call it {meant}", key, null, null) { Edits = [taken, new JobEdit(meant, value)] });
+            ways.Insert(0, new OfferedMend($"call it {meant}", key, null, null) { Edits = [taken, new JobEdit(meant, value)] });
         }
 
         return ways;
@@ -72,6 +72,8 @@ internal sealed record WayOut(string Words, string Towards, RowRef? Row, string?
     private static JobKeyCard? CardOf(string? key) => key is null or "" ? null
         : key.StartsWith("round ", StringComparison.Ordinal) ? JobKeyCard.All.First(c => c.Path == "hem.length")
         : JobKeyCard.All.FirstOrDefault(c => c.Path == key)
-        ?? JobKeyCard.All.Where(c => key.StartsWith(c.Path + ".", StringComparison.Ordinal) || key.StartsWith(c.Path + "[", StringComparison.Ordinal)).MaxBy(c => c.Path.Length)
+        ?? JobKeyCard.All.Where(c =>
+            key.StartsWith(c.Path + ".", StringComparison.Ordinal) || key.StartsWith(c.Path + "[", StringComparison.Ordinal))
+            .MaxBy(c => c.Path.Length)
         ?? JobKeyCard.All.FirstOrDefault(c => c.Path.StartsWith(key + ".", StringComparison.Ordinal));
 }

@@ -6,37 +6,37 @@ using NameBand.Common;
 namespace NameBand.Output;
 
 /// <summary>Values one after another, numbers to their last bit and texts with their lengths, to take a fingerprint of.</summary>
-internal sealed class PrintedValues
+internal sealed class FingerprintBuilder
 {
     private readonly ArrayBufferWriter<byte> _bytes = new(4096);
 
-    public PrintedValues Add(ReadOnlySpan<byte> bytes)
+    public FingerprintBuilder Add(ReadOnlySpan<byte> bytes)
     {
         _bytes.Write(bytes);
         return this;
     }
 
-    public PrintedValues Add(string text) => Add(text.Length).Add(MemoryMarshal.AsBytes(text.AsSpan()));
+    public FingerprintBuilder Add(string text) => Add(text.Length).Add(MemoryMarshal.AsBytes(text.AsSpan()));
 
-    public PrintedValues Add(int number)
+    public FingerprintBuilder Add(int number)
     {
         BinaryPrimitives.WriteInt32LittleEndian(_bytes.GetSpan(sizeof(int)), number);
         _bytes.Advance(sizeof(int));
         return this;
     }
 
-    public PrintedValues Add(double number)
+    public FingerprintBuilder Add(double number)
     {
         BinaryPrimitives.WriteDoubleLittleEndian(_bytes.GetSpan(sizeof(double)), number);
         _bytes.Advance(sizeof(double));
         return this;
     }
 
-    public PrintedValues Add(bool holds) => Add(holds ? 1 : 0);
+    public FingerprintBuilder Add(bool holds) => Add(holds ? 1 : 0);
 
-    public PrintedValues Add(Point at) => Add(at.XMm).Add(at.YMm);
+    public FingerprintBuilder Add(Point at) => Add(at.XMm).Add(at.YMm);
 
-    public PrintedValues Add(Box box) => Add(box.LeftMm).Add(box.BottomMm).Add(box.RightMm).Add(box.TopMm);
+    public FingerprintBuilder Add(Box box) => Add(box.LeftMm).Add(box.BottomMm).Add(box.RightMm).Add(box.TopMm);
 
-    public string Fingerprint() => MadeFrom.Fingerprint(_bytes.WrittenSpan);
+    public string Fingerprint() => InputFingerprint.Fingerprint(_bytes.WrittenSpan);
 }

@@ -12,9 +12,10 @@ using NameBand.Stitching;
 namespace NameBand.Pipeline;
 
 /// <summary>Lays a job out and stitches it in memory to see what it takes. Writes nothing.</summary>
-internal static class Reckoning
+internal static class Estimation
 {
-    public static HoursReport Run(string jobFolder, double? eveningMinutes, DateOnly? today, IProgress<Progress>? progress, CancellationToken cancel)
+    public static HoursReport Run(
+        string jobFolder, double? eveningMinutes, DateOnly? today, IProgress<Progress>? progress, CancellationToken cancel)
     {
         var planned = Planning.Run(jobFolder, new FaceShelf(), cancel);
         if (planned.Value is not { } made || !planned.IsUsable)
@@ -56,7 +57,9 @@ internal static class Reckoning
         var where = new Where(JobReader.FileName, Key: WorkKeys.FinishBy.Path);
         if (job.FinishBy is { } day && week is null && today is not null)
         {
-            yield return Problem.Note(where, $"Whether all is sewn down by {InWords(day)} cannot be said: how long an evening is, is not known.", "Write for example \"evening\": \"2h\".");
+            yield return Problem.Note(
+                where, $"Whether all is sewn down by {InWords(day)} cannot be said: how long an evening is, is not known.",
+                "Write for example \"evening\": \"2h\".");
         }
 
         if (calendar is { IsInTime: false, DoneOn: { } done })
@@ -66,7 +69,8 @@ internal static class Reckoning
                 : "Longer evenings alone do not do. ";
             yield return Problem.NeedsPerson(
                 where, $"Begun today, all is sewn down on {InWords(done)}, {Days(done.DayNumber - calendar.FinishBy.DayNumber)} after {InWords(calendar.FinishBy)}.",
-                longer + (calendar.LongerByMinutes is null ? "A" : "a") + $" plan that takes less time: the command plans shows what there is.");
+                longer + (calendar.LongerByMinutes is null ? "A" : "a")
+                + $" plan that takes less time: the command plans shows what there is.");
         }
     }
 

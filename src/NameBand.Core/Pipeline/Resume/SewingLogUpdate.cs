@@ -11,13 +11,14 @@ using NameBand.Reports;
 namespace NameBand.Pipeline.Resume;
 
 /// <summary>Writes down what a person says was sewn, and keeps its files.</summary>
-internal static class Marking
+internal static class SewingLogUpdate
 {
     public static SewingReport Run(string jobFolder, string outFolder, SewingWord? word, Action wait)
     {
         if (!Directory.Exists(jobFolder))
         {
-            return Refuse(Problem.CannotUse(new Where(PlainText.Short(jobFolder, 200)), "There is no such folder.", "Give the path of the job's folder."));
+            return Refuse(Problem.CannotUse(
+                new Where(PlainText.Short(jobFolder, 200)), "There is no such folder.", "Give the path of the job's folder."));
         }
 
         if (InnerFile.ObjectionBelow(jobFolder, outFolder) is { } objection)
@@ -53,7 +54,8 @@ internal static class Marking
         if (word.Names is not null || word.Step is not null || word.LeftMm is not null)
         {
             var (lines, why) = word.LeftMm is not null ? LeftMarking.Lines(word, log, overview) : word.Step is not null
-                ? FinishingMarking.Lines(word, log, overview) : word.IsScrap ? LengthMarking.OnScrap(word, overview) : NameMarking.Lines(jobFolder, outFolder, word, log, overview);
+                ? FinishingMarking.Lines(word, log, overview) : word.IsScrap ? LengthMarking.OnScrap(word, overview)
+                    : NameMarking.Lines(jobFolder, outFolder, word, log, overview);
             if (why is not null)
             {
                 return Refuse([.. log.Problems, why]);
@@ -69,7 +71,8 @@ internal static class Marking
                 bool isBack = word.Deed == SewingDeed.Mistake;
                 var scrap = isBack ? LengthMarking.TakeBack(jobFolder, word, overview) : LengthMarking.Told(word);
                 return isBack && scrap is null
-                    ? Refuse([.. log.Problems, LengthMarking.NoScrap(word)]) : Look(jobFolder, outFolder, null, null) with { MeasuredName = scrap };
+                    ? Refuse([.. log.Problems, LengthMarking.NoScrap(word)])
+                        : Look(jobFolder, outFolder, null, null) with { MeasuredName = scrap };
             }
 
             if (word is { Names: not null, Deed: SewingDeed.Sewn })
@@ -79,7 +82,8 @@ internal static class Marking
 
             // A name that was never sewn has no length either.
             var back = word is { Names: { } range, Deed: SewingDeed.Mistake }
-                ? Enumerable.Range(range.First, range.Last - range.First + 1).Select(n => LengthMarking.TakeBack(jobFolder, word with { Names = (n, n) }, overview)).ToList() : [];
+                ? Enumerable.Range(range.First, range.Last - range.First + 1)
+                    .Select(n => LengthMarking.TakeBack(jobFolder, word with { Names = (n, n) }, overview)).ToList() : [];
             SewingLogFile.Append(jobFolder, held, lines);
             return Look(jobFolder, outFolder, lines[^1] with { Minutes = word.Minutes, HandMinutes = word.HandMinutes }, null) with
             {
@@ -105,7 +109,8 @@ internal static class Marking
         }
 
         var entry = new SewingEntry(
-            word.Hooping, word.Deed, word.Minutes, word.HandMinutes, PlainText.Whole(word.Machine), word.MeasuredMm, PlainText.Whole(word.When), print, PlainText.Whole(word.Note));
+            word.Hooping, word.Deed, word.Minutes, word.HandMinutes, PlainText.Whole(word.Machine), word.MeasuredMm,
+            PlainText.Whole(word.When), print, PlainText.Whole(word.Note));
         SewingLogFile.Append(jobFolder, held, entry);
         double? patch = word.Deed == SewingDeed.Patch ? overview.PatchOnClothMm(word.Hooping) : null;
         var look = Look(jobFolder, outFolder, entry, patch);
@@ -113,7 +118,8 @@ internal static class Marking
     }
 
     private static Problem Healed(string file) => Problem.Note(
-        new Where(SewnFolder.Place(file)), "This file was not as it was kept; the same one in the out folder was, and has been put in its place.");
+        new Where(SewnFolder.Place(file)),
+        "This file was not as it was kept; the same one in the out folder was, and has been put in its place.");
 
     /// <summary>What was kept of every hooping that is sewn.</summary>
     internal static IEnumerable<(int Hooping, KeptHooping Files)> Kept(SewnArchive archive, SewingLog log)
@@ -135,7 +141,8 @@ internal static class Marking
             if (files.Path is null || NeedlePathReading.Read(files.Path) is null)
             {
                 yield return Problem.NeedsPerson(
-                    new Where(SewnFolder.Place(OutPaths.NeedlePath(hooping))), $"Hooping {hooping} is sewn, and the needle path that was kept of it is missing or no longer whole.",
+                    new Where(SewnFolder.Place(OutPaths.NeedlePath(hooping))),
+                    $"Hooping {hooping} is sewn, and the needle path that was kept of it is missing or no longer whole.",
                     $"Put the folder “{SewnFolder.Name}” back from a copy, if there is one.");
             }
         }
@@ -147,13 +154,15 @@ internal static class Marking
             ? sewn : overview.Plan;
 
     /// <summary>Why a word cannot be written down; null when it can.</summary>
-    private static Problem? Objection(string jobFolder, SewnArchive archive, string outFolder, SewingWord word, SewingLog log, PlanOverview plan)
+    private static Problem? Objection(
+        string jobFolder, SewnArchive archive, string outFolder, SewingWord word, SewingLog log, PlanOverview plan)
     {
         string number = word.Hooping.ToString(CultureInfo.InvariantCulture);
         var where = new Where(OutPaths.Plan);
         if (plan.Hoopings.IsEmpty && plan.Names.IsEmpty)
         {
-            return Problem.CannotUse(where, "The plan has no hoopings yet: no name is placed.", "Settle the rows that are held, and run make again.");
+            return Problem.CannotUse(
+                where, "The plan has no hoopings yet: no name is placed.", "Settle the rows that are held, and run make again.");
         }
 
         if (plan.Plan.Hoopings.Any(h => h.Number == word.Hooping && !h.HasNeedlePath))
@@ -211,19 +220,22 @@ internal static class Marking
             return Otherwise(moved);
         }
 
-        return log.IsSewn(word.Hooping) && Kept(archive, log).First(k => k.Hooping == word.Hooping).Files.Path is { } before && !IsInOut(outFolder, word.Hooping, before)
+        return log.IsSewn(word.Hooping) && Kept(archive, log).First(k => k.Hooping == word.Hooping).Files.Path is { } before
+            && !IsInOut(outFolder, word.Hooping, before)
             ? Problem.CannotUse(
                 where, $"Hooping {number} is marked as sewn already, from another needle path than the plan has now.",
                 $"If it was sewn a second time, say so first: sewn JOB {number} --again.")
             : null;
 
         Problem Otherwise(int sewn) => Problem.CannotUse(
-            where, FormattableString.Invariant($"This plan does not hold hooping {sewn} as it was sewn: it was made before that was marked, or for another job."),
+            where, FormattableString.Invariant(
+            $"This plan does not hold hooping {sewn} as it was sewn: it was made before that was marked, or for another job."),
             "Run make, look at the new proofs, and mark what you sew from them.");
     }
 
     private static bool IsInOut(string outFolder, int hooping, byte[] path) =>
-        InnerFile.IsPlain(outFolder, OutPaths.NeedlePath(hooping)) && InnerFile.Bytes(outFolder, OutPaths.NeedlePath(hooping)).AsSpan().SequenceEqual(path);
+        InnerFile.IsPlain(outFolder, OutPaths.NeedlePath(hooping)) && InnerFile.Bytes(outFolder, OutPaths.NeedlePath(hooping)).AsSpan()
+            .SequenceEqual(path);
 
     /// <summary>Why a hooping's files in the out folder cannot be kept; null when they are those that the plan was made with.</summary>
     private static Problem? FilesObjection(string outFolder, EarlierHooping planned)
@@ -244,16 +256,19 @@ internal static class Marking
         if (OutManifest.Read(outFolder).HashOf(OutPaths.Plan) is { } written && FileHash.Of(outFolder, OutPaths.Plan) != written)
         {
             return Problem.CannotUse(
-                new Where(OutPaths.Plan), "This plan is not as make wrote it: it was changed or spoiled since, so nobody knows where the hooping lies.",
+                new Where(OutPaths.Plan),
+                "This plan is not as make wrote it: it was changed or spoiled since, so nobody knows where the hooping lies.",
                 "Run make, compare the proof with the cloth, and say it again.");
         }
 
         byte[] bytes = InnerFile.Bytes(outFolder, path);
-        bool isPath = NeedlePathReading.Read(bytes) is not null && planned.PathPrint is var print && (print.Length == 0 || MadeFrom.Fingerprint(bytes) == print);
+        bool isPath = NeedlePathReading.Read(bytes) is not null && planned.PathPrint is var print
+            && (print.Length == 0 || InputFingerprint.Fingerprint(bytes) == print);
         bool isProof = planned.ProofPrint.Length > 0
-            ? MadeFrom.Fingerprint(InnerFile.Bytes(outFolder, proof)) == planned.ProofPrint : !SpoiledFile.Is(outFolder, proof);
+            ? InputFingerprint.Fingerprint(InnerFile.Bytes(outFolder, proof)) == planned.ProofPrint : !SpoiledFile.Is(outFolder, proof);
         return isPath && isProof ? null : Problem.CannotUse(
-            new Where(isPath ? proof : path), $"This file of hooping {planned.Number} is not the one that its plan was made with: it is empty, cut off or was changed since. Nothing was kept.",
+            new Where(isPath ? proof : path),
+            $"This file of hooping {planned.Number} is not the one that its plan was made with: it is empty, cut off or was changed since. Nothing was kept.",
             "Run make, which makes it anew; compare the proof with the cloth, and say it again.");
     }
 

@@ -4,8 +4,9 @@ using NameBand.Garment;
 namespace NameBand.Layout;
 
 /// <summary>A part of a round on which names stand in a row, clear of seams and of what is kept free.</summary>
-/// <param name="HasOpenEnds">Names may touch both its ends (those of an open edge, less the margin); else half a gap stays free at each.</param>
-internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool HasOpenEnds)
+/// <param name="HasOpenEnds">Names may touch both its ends (those of an open edge, less the margin); else half a gap stays free
+/// at each.</param>
+internal sealed record FreeInterval(int Round, double StartMm, double LengthMm, bool HasOpenEnds)
 {
     public double EndMm => StartMm + LengthMm;
 
@@ -18,10 +19,10 @@ internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool 
     /// The stretches of a round in the order in which the list fills them. Places on the hem edge move with the
     /// garment's seams: on a shorter round they lie at the same part of its length. Their widths do not shrink.
     /// </summary>
-    public static ImmutableArray<Stretch> Of(HemPlan hem, int round)
+    public static ImmutableArray<FreeInterval> Of(HemPlan hem, int round)
     {
         double length = hem.RoundMm(round);
-        var whole = new Stretch(round, hem.EndMarginMm, Math.Max(0, length - (2 * hem.EndMarginMm)), !hem.Closed);
+        var whole = new FreeInterval(round, hem.EndMarginMm, Math.Max(0, length - (2 * hem.EndMarginMm)), !hem.Closed);
         double kept = hem.KeptFreeMm(round);
         if (hem.KeepClear.IsEmpty && hem.StartMm <= 0 && kept <= 0 && hem.JoinBlankMm <= 0)
         {
@@ -57,9 +58,9 @@ internal sealed record Stretch(int Round, double StartMm, double LengthMm, bool 
         var free = Free(blocked, start, length)
             .OrderBy(f => f.From < start - 1e-9)
             .ThenBy(f => f.From)
-            .Select(f => new Stretch(round, f.From, f.To - f.From, HasOpenEnds: false))
+            .Select(f => new FreeInterval(round, f.From, f.To - f.From, HasOpenEnds: false))
             .ToImmutableArray();
-        return free.IsEmpty ? [new Stretch(round, start, 0, HasOpenEnds: false)] : free;
+        return free.IsEmpty ? [new FreeInterval(round, start, 0, HasOpenEnds: false)] : free;
     }
 
     private static void Block(List<(double From, double To)> blocked, double from, double width, double length, bool closed)

@@ -13,19 +13,19 @@ using NameBand.Stitching;
 namespace NameBand.Pipeline;
 
 /// <summary>What lies in the out folder from last time, as its plan tells: fingerprints, and where each name lies.</summary>
-internal sealed class EarlierWorks
+internal sealed class PreviousOutput
 {
     private readonly byte[] _plan;
     private readonly Dictionary<int, EarlierHooping> _hoopings = [];
     private readonly Dictionary<int, EarlierRound> _rounds = [];
     private readonly Dictionary<int, NameStyle> _styles = [];
 
-    public EarlierWorks(string outFolder)
+    public PreviousOutput(string outFolder)
         : this(PlanIn(outFolder))
     {
     }
 
-    private EarlierWorks(byte[] plan)
+    private PreviousOutput(byte[] plan)
     {
         _plan = plan;
         if (plan.Length == 0)
@@ -72,7 +72,8 @@ internal sealed class EarlierWorks
     public EarlierRound? Round(int number) => _rounds.GetValueOrDefault(number);
 
     /// <summary>Itself when the folder's plan is still the one that was read, which may have been before its lock was taken.</summary>
-    public EarlierWorks AsOf(string outFolder) => PlanIn(outFolder) is var plan && plan.AsSpan().SequenceEqual(_plan) ? this : new EarlierWorks(plan);
+    public PreviousOutput AsOf(string outFolder) =>
+        PlanIn(outFolder) is var plan && plan.AsSpan().SequenceEqual(_plan) ? this : new PreviousOutput(plan);
 
     private void Take(WrittenPlan plan)
     {

@@ -4,7 +4,7 @@ using NameBand.Job;
 
 namespace NameBand.Web.Table;
 
-/// <summary>The three answers about the workshop while they are being given.</summary>
+/// <summary>The answers about the workshop while they are being given.</summary>
 public sealed class WorkshopDraft
 {
     private WorkshopAnswers? _told;
@@ -19,12 +19,20 @@ public sealed class WorkshopDraft
     /// <summary>With one empty line to fill in, at least.</summary>
     public List<FrameDraft> Frames { get; } = [];
 
+    /// <summary>People but the first, with one empty line to fill in, at least.</summary>
+    public List<HelperDraft> Helpers { get; } = [];
+
     /// <summary>Nothing was told so far, or it is told otherwise here.</summary>
     public bool IsNew => _told is null || Answers.DiffersFrom(_told);
 
     public WorkshopAnswers Answers => new(
         Skill, [.. Frames.Select(f => new FrameAnswer(f.Along.Trim(), f.Across.Trim())).Where(f => f.Along.Length + f.Across.Length > 0)], Evening.Trim())
     {
+        Helpers =
+        [
+            .. Helpers.Select(h => new HelperAnswer(h.Name.Trim(), h.Evenings.Trim(), h.Does))
+                .Where(h => h.Name.Length + h.Evenings.Length > 0),
+        ],
         LetterHeights = [.. Heights.Split([';', ','], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)],
     };
 
@@ -39,6 +47,13 @@ public sealed class WorkshopDraft
         {
             Frames.Add(new FrameDraft());
         }
+
+        Helpers.Clear();
+        Helpers.AddRange(shown.Helpers.Select(h => new HelperDraft { Name = h.Name, Evenings = h.Evenings, Does = h.Does }));
+        if (Helpers.Count == 0)
+        {
+            Helpers.Add(new HelperDraft());
+        }
     }
 
     /// <summary>What is half said, in the words of the questions; what is whole but wrong is for the reader to say.</summary>
@@ -48,6 +63,12 @@ public sealed class WorkshopDraft
         if (!isBegun && Answers is { HasLetters: true, LetterHeights.IsEmpty: true })
         {
             return [Problem.CannotUse(new Where(), "It is not said how high the machine’s letters are.", "Sew a capital in each of its sizes, measure it on the cloth, and write the heights down, such as 9 mm; 6 mm.")];
+        }
+
+        if (Answers.Helpers.Any(h => h.Name.Length == 0))
+        {
+            return [Problem.CannotUse(
+                new Where(), "Evenings are given of somebody without a name.", "Write who it is, such as Jo, or clear the line.")];
         }
 
         var half = Answers.Frames.FirstOrDefault(f => f.Along.Length == 0 || f.Across.Length == 0);
@@ -61,4 +82,14 @@ public sealed class FrameDraft
     public string Along { get; set; } = "";
 
     public string Across { get; set; } = "";
+}
+
+/// <summary>Somebody who helps, while it is typed.</summary>
+public sealed class HelperDraft
+{
+    public string Name { get; set; } = "";
+
+    public string Evenings { get; set; } = "";
+
+    public string Does { get; set; } = "";
 }

@@ -67,6 +67,29 @@ public sealed class WorkshopEditingTests : IDisposable
         Assert.Equal(("Wenna", 60.0, false), (workshop.People[0].Name, workshop.People[0].UsualEveningMinutes, workshop.People[0].DoesMachine));
     }
 
+    [Fact]
+    public void Who_helps_is_told_by_weekday_and_what_was_told_of_them_besides_stays()
+    {
+        const string Others = """ "does": "hands" }, { "name": "Piran", "evenings": "1h", "does": ["machine"] }, { "name": "Gone" } ] }""";
+        _above.With("job/workshop.json", Told.Replace("\"does\": \"hands\" } ] }", Others, StringComparison.Ordinal));
+        var told = WorkshopEditing.Told(Job)!;
+        Assert.Equal([new HelperAnswer("Piran", "1h", "machine"), new HelperAnswer("Gone", "", "")], told.Helpers.AsEnumerable());
+
+        var helpers = new[] { new HelperAnswer("Jo", "tuesday 2 h; Friday 90 min", "hands"), told.Helpers[0] with { Does = "" } };
+        Put(WorkshopEditing.Apply(Job, told with { Evening = "saturday 3 h", Helpers = [.. helpers] }));
+
+        _above.With("job/job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1 m" } }""");
+        var people = JobReader.Read(Job).Value!.Workshop.People;
+        Assert.Equal(["Wenna", "Jo", "Piran"], people.Select(p => p.Name));
+        Assert.Equal([(false, true), (false, true), (true, true)], people.Select(p => (p.DoesMachine, p.DoesHands)));
+        Assert.Equal([0.0, 120, 0, 0, 90, 0, 0], people[1].EveningMinutes.AsEnumerable());
+        Assert.Equal("saturday 3 h", WorkshopEditing.Told(Job)!.Evening);
+        Assert.Equal("tuesday 2 h; friday 90 min", WorkshopEditing.Told(Job)!.Helpers[0].Evenings);
+        var wrong = WorkshopEditing.Apply(Job, told with { Helpers = [new HelperAnswer("Jo", "munday 2 h", "")] });
+        Assert.Null(wrong.Value);
+        Assert.Contains("munday", string.Join(' ', wrong.Problems.Select(p => p.Found)), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("160", "100 mm", "1 h", "160")]
     [InlineData("160 mm", "2 mm", "1 h", "no letter fits")]

@@ -20,12 +20,20 @@ public enum MachineSkill
 /// <summary>The field of a frame as it was typed.</summary>
 public sealed record FrameAnswer(string Along, string Across);
 
-/// <summary>What three questions tell of a workshop: of its first machine, that machine's frames, and the first person's evenings.</summary>
-/// <param name="Evening">How long one is, such as “2h”; empty: not said.</param>
+/// <summary>Somebody who helps, as it was typed.</summary>
+/// <param name="Evenings">As the first person's.</param>
+/// <param name="Does">“machine” or “hands”; empty: both.</param>
+public sealed record HelperAnswer(string Name, string Evenings, string Does);
+
+/// <summary>What is told of a workshop: of its first machine, that machine's frames, the first person's evenings, and who helps.</summary>
+/// <param name="Evening">How long one is, such as “2h”, or by weekday: “tuesday 2h; friday 90 min”; empty: not said.</param>
 public sealed record WorkshopAnswers(MachineSkill Skill, ImmutableArray<FrameAnswer> Frames, string Evening)
 {
     /// <summary>How high its own letters are, as they were typed; empty: not said.</summary>
     public ImmutableArray<string> LetterHeights { get; init; } = [];
+
+    /// <summary>All people but the first.</summary>
+    public ImmutableArray<HelperAnswer> Helpers { get; init; } = [];
 
     /// <summary>Where nothing is known: most machines have letters of their own, and nothing has to be bought to begin with them.</summary>
     public static WorkshopAnswers None { get; } = new(MachineSkill.TypesLetters, [], "");
@@ -58,5 +66,6 @@ public sealed record WorkshopAnswers(MachineSkill Skill, ImmutableArray<FrameAns
 
     /// <summary>Other answers, for all that is told by them.</summary>
     public bool DiffersFrom(WorkshopAnswers other) => Skill != other.Skill || Evening != other.Evening
-        || !Frames.SequenceEqual(other.Frames) || !LetterHeights.SequenceEqual(other.LetterHeights);
+        || !Frames.SequenceEqual(other.Frames) || !Helpers.SequenceEqual(other.Helpers)
+        || !LetterHeights.SequenceEqual(other.LetterHeights);
 }

@@ -6,7 +6,7 @@ using NameBand.Common;
 
 namespace NameBand.Job;
 
-/// <summary>Writes what three questions tell into the text of a workshop.json; all else that it tells stays as it is.</summary>
+/// <summary>Writes what is told into the text of a workshop.json; all else that it tells stays as it is.</summary>
 public static class WorkshopEditing
 {
     public const string FileName = WorkshopFile.Name;
@@ -49,7 +49,13 @@ public static class WorkshopEditing
 
         if (answers.Evening.Length > 0 && told?.Evening != answers.Evening)
         {
-            First(root, "people", () => new JsonObject { ["name"] = Herself })["evenings"] = answers.Evening;
+            First(root, "people", () => new JsonObject { ["name"] = Herself })["evenings"] = PeopleEditing.Evenings(answers.Evening);
+        }
+
+        if (told is null ? !answers.Helpers.IsEmpty : !told.Helpers.SequenceEqual(answers.Helpers))
+        {
+            First(root, "people", () => new JsonObject { ["name"] = Herself });
+            PeopleEditing.SetHelpers((JsonArray)root["people"]!, answers.Helpers);
         }
 
         byte[] bytes = Encoding.UTF8.GetBytes(root.ToJsonString(JobEditing.Writing) + "\n");
@@ -96,8 +102,9 @@ public static class WorkshopEditing
         var person = (root["people"] as JsonArray)?.FirstOrDefault() as JsonObject;
         return new WorkshopAnswers(
             keys ? files ? MachineSkill.Both : MachineSkill.TypesLetters : files ? MachineSkill.FollowsFiles : MachineSkill.StraightOnly,
-            [.. frames ?? []], Text(person?["evenings"]))
+            [.. frames ?? []], PeopleEditing.EveningsOf(person))
         {
+            Helpers = [.. (root["people"] as JsonArray)?.OfType<JsonObject>().Skip(1).Select(PeopleEditing.Of) ?? []],
             LetterHeights = Lengths((machine["letters"] as JsonObject)?["sizes"]),
         };
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Google.OrTools.LinearSolver;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Garment;
@@ -114,6 +115,72 @@ public sealed class NestedArcsTests
         }
 
         Assert.True(shared > 40, $"{shared} hoopings hold several strips");
+    }
+
+    /// <summary>Longer lists, against Google OR-Tools, which nobody here made: of all hoopings that the field holds those that have every
+    /// name once and cost least, crossing ones too.</summary>
+    [Theory]
+    [InlineData(2, 8)]
+    [InlineData(3, 5)]
+    public void OR_Tools_finds_no_hoopings_of_nested_strips_that_cost_less(int lanes, int names)
+    {
+        for (int seed = 0; seed < 3; seed++)
+        {
+            var random = new Random(seed);
+            var sizing = SizingOf(Curved(Reader.Viewer, across: 120 + (40 * lanes), along: random.Next(140, 220)));
+            var nest = new NestedArcs(
+                [.. Enumerable.Range(0, lanes).Select(_ => new ArcPiece(StripCurve.Of(sizing.Hem, 1)!, 60 * names, 10))], sizing);
+            double[][] ends = [.. Enumerable.Range(0, lanes).Select(l => Enumerable.Range(0, 2 * names)
+                .Select(_ => 60 * names * random.NextDouble()).Order().Select(e => nest.AngleRad(l, e)).ToArray())];
+            double[][] left = [.. ends.Select(l => l.Where((_, e) => e % 2 == 0).ToArray())];
+            double[][] right = [.. ends.Select(l => l.Where((_, e) => e % 2 == 1).ToArray())];
+            var field = ArcField.Of(sizing, 1);
+            Assert.Equal(LeastByProgram(nest, left, right, field), new BentCover(nest, left, right, [field]).LeastWork(), 6);
+        }
+    }
+
+    private static double LeastByProgram(NestedArcs nest, double[][] left, double[][] right, ArcField field)
+    {
+        using var solver = Solver.CreateSolver("SCIP");
+        var objective = solver.Objective();
+        objective.SetMinimization();
+        var once = left.Select(l => l.Select(_ => solver.MakeConstraint(1, 1, "")).ToArray()).ToArray();
+        Add(0, [], []);
+        Assert.Equal(Solver.ResultStatus.OPTIMAL, solver.Solve());
+        return objective.Value();
+
+        void Add(int lane, ImmutableArray<ArcSpan> spans, ImmutableArray<(int First, int Last)> names)
+        {
+            if (lane == left.Length)
+            {
+                bool isOneName = spans.Length == 1 && names[spans[0].Lane] is var (first, last) && first == last;
+                if (spans.IsEmpty || (!isOneName && nest.Extent(spans, field) is null))
+                {
+                    return;
+                }
+
+                var hooping = solver.MakeBoolVar("");
+                objective.SetCoefficient(hooping, field.Work + (spans.Length * LaneCover.SegmentPart));
+                foreach (var span in spans)
+                {
+                    for (int n = names[span.Lane].First; n <= names[span.Lane].Last; n++)
+                    {
+                        once[span.Lane][n].SetCoefficient(hooping, 1);
+                    }
+                }
+
+                return;
+            }
+
+            Add(lane + 1, spans, names.Add((0, -1)));
+            for (int first = 0; first < left[lane].Length; first++)
+            {
+                for (int last = first; last < left[lane].Length; last++)
+                {
+                    Add(lane + 1, spans.Add(new ArcSpan(lane, left[lane][first], right[lane][last])), names.Add((first, last)));
+                }
+            }
+        }
     }
 
     private static double Exhaustive(NestedArcs nest, double[][] left, double[][] right, ImmutableArray<ArcField> fields)

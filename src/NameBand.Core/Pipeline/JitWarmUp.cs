@@ -32,6 +32,15 @@ internal static class JitWarmUp
         },
         cancel);
 
+    /// <summary>Letters and stitches one letter.</summary>
+    public static void Stitch()
+    {
+        if (Environment.ProcessorCount > 1 && Letter() is { } letter)
+        {
+            new Stitcher(FabricTable.All[0], HeightMm).SewName(letter);
+        }
+    }
+
     private static LetteredName? Letter()
     {
         var shelf = new FaceShelf();

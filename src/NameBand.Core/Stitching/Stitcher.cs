@@ -162,6 +162,9 @@ public sealed class Stitcher
         return isRead && !_asked.ContainsKey(name);
     }
 
+    /// <summary>Whether all letters of a name could be read as strokes; none is sewn for it.</summary>
+    public bool AreStrokesRead(LetteredName name) => name.Pieces.All(p => PieceSewer.ProblemOf(Kept(p.Piece).Read) is null);
+
     /// <summary>The style of a name: one for all its letters.</summary>
     public NameStyle StyleOf(LetteredName name) => Styled(name).Style;
 

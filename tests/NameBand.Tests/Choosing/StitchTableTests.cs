@@ -74,9 +74,8 @@ public sealed class StitchTableTests
         Assert.Equal(1, stitching.Stitched);
     }
 
-    /// <summary>Letters so small that some may be sewn otherwise, another face and another cloth are stitched after all.</summary>
+    /// <summary>Another face and another cloth are stitched after all.</summary>
     [Theory]
-    [InlineData("lettering.height", "\"4 mm\"")]
     [InlineData("lettering.face", "\"Vollkorn Bold\"")]
     [InlineData("stitches.spacing", "\"0.5 mm\"")]
     public void What_cannot_be_told_of_other_letters_is_stitched(string path, string json)

@@ -47,6 +47,9 @@ internal sealed class WidthBelief
     /// <summary>Either end of a stated range.</summary>
     private const double Tail = 0.05;
 
+    private const double ExactMm = 1e-10;
+    private const int MostSteps = 60;
+
     private readonly ImmutableArray<WidthReading> _readings;
     private readonly ImmutableArray<Conditioned> _parts;
 
@@ -103,7 +106,7 @@ internal sealed class WidthBelief
         double mean = parts.Sum(p => p.Weight * p.Mean) / all;
         double variance = parts.Sum(p => p.Weight * ((p.Sd * p.Sd) + ((p.Mean - mean) * (p.Mean - mean)))) / all;
         double sd = Math.Sqrt(variance);
-        return new Foretold(mean, sd, Quantile(parts, all, Tail, mean, sd), Quantile(parts, all, 1 - Tail, mean, sd));
+        return new Foretold(mean, sd, Quantile(parts, all, Tail), Quantile(parts, all, 1 - Tail));
     }
 
     /// <summary>Covariance of two sums, the hypotheses' disagreement with it.</summary>
@@ -136,18 +139,28 @@ internal sealed class WidthBelief
         return top + Math.Log(all.Sum(l => Math.Exp(l - top)));
     }
 
-    private static double Quantile((double Weight, double Mean, double Sd)[] parts, double all, double part, double mean, double sd)
+    /// <summary>That of a mixture lies between those of its parts: by Newton's steps, halved where one would leave what is known.</summary>
+    private static double Quantile((double Weight, double Mean, double Sd)[] parts, double all, double part)
     {
-        double low = mean - (12 * sd) - parts.Max(p => Math.Abs(p.Mean - mean));
-        double high = mean + (12 * sd) + parts.Max(p => Math.Abs(p.Mean - mean));
-        for (int i = 0; i < 60; i++)
+        double z = Normal.InvCDF(0, 1, part);
+        double low = parts.Min(p => p.Mean + (z * p.Sd));
+        double high = parts.Max(p => p.Mean + (z * p.Sd));
+        double at = parts.Sum(p => p.Weight * (p.Mean + (z * p.Sd))) / all;
+        for (int i = 0; i < MostSteps && high - low > ExactMm; i++)
         {
-            double at = (low + high) / 2;
-            double below = parts.Sum(p => p.Weight * Normal.CDF(p.Mean, p.Sd, at)) / all;
-            (low, high) = below < part ? (at, high) : (low, at);
+            double off = (parts.Sum(p => p.Weight * Normal.CDF(p.Mean, p.Sd, at)) / all) - part;
+            (low, high) = off < 0 ? (at, high) : (low, at);
+            double next = at - (off / (parts.Sum(p => p.Weight * Normal.PDF(p.Mean, p.Sd, at)) / all));
+            next = next > low && next < high ? next : (low + high) / 2;
+            if (Math.Abs(next - at) < ExactMm)
+            {
+                return next;
+            }
+
+            at = next;
         }
 
-        return (low + high) / 2;
+        return at;
     }
 
     /// <summary>One hypothesis, given the readings.</summary>

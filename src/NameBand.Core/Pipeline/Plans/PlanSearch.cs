@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NameBand.Choosing;
 using NameBand.Common;
@@ -36,7 +37,7 @@ internal sealed class PlanSearch
     private readonly FaceShelf _shelf;
     private readonly StitchRate _rate;
     private readonly Dictionary<string, PlanTrial> _seen = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, PlanFigures> _guesses = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, PlanFigures> _guesses = new(StringComparer.Ordinal);
 
     public PlanSearch(PlanTrials trials, VisibleSteps steps, StitchedPlan asSet, PlanStitching stitching, FaceShelf shelf)
     {
@@ -183,9 +184,13 @@ internal sealed class PlanSearch
     private IEnumerable<VisibleChoice> Around(PlanTrial trial) =>
         [.. _steps.Around(trial.Choice, trial.Laid!.Job, trial.Laid.Plan), .. _steps.NextWidths(trial.Choice, trial.Laid.Job)];
 
-    private PlanTrial? Best(PlanWish wish, IEnumerable<VisibleChoice> choices, PlanTrial? from) => Tried(choices)
-        .Where(t => IsSound(t) && Guess(t).IsWithin(wish, AsSet.Figures) && (from is null || Guess(t).IsWorth(wish, Guess(from))))
-        .OrderBy(t => Guess(t).Rank(wish)).ThenBy(t => t.Choice.Key, StringComparer.Ordinal).FirstOrDefault();
+    private PlanTrial? Best(PlanWish wish, IEnumerable<VisibleChoice> choices, PlanTrial? from)
+    {
+        var sound = Tried(choices).FindAll(IsSound);
+        Cores.ForEach(sound.Count, default, i => Guess(sound[i]));
+        return sound.Where(t => Guess(t).IsWithin(wish, AsSet.Figures) && (from is null || Guess(t).IsWorth(wish, Guess(from))))
+            .OrderBy(t => Guess(t).Rank(wish)).ThenBy(t => t.Choice.Key, StringComparer.Ordinal).FirstOrDefault();
+    }
 
     /// <summary>Where only its upper edge keeps a strip from being attached, tucks are tried too.</summary>
     private List<PlanTrial> Tried(IEnumerable<VisibleChoice> choices)
@@ -205,15 +210,8 @@ internal sealed class PlanSearch
     private bool CanBeRead(LaidOut laid) =>
         Job.ReadWhileWorn != true || laid.Plan.LetterHeightMm >= AsSet.Laid.Plan.LetterHeightMm - SlightMm;
 
-    private PlanFigures Guess(PlanTrial trial)
-    {
-        if (!_guesses.TryGetValue(trial.Choice.Key, out var guess))
-        {
-            _guesses[trial.Choice.Key] = guess = trial.Choice.IsAsSet ? AsSet.Figures : trial.Guess(_rate);
-        }
-
-        return guess;
-    }
+    private PlanFigures Guess(PlanTrial trial) =>
+        _guesses.GetOrAdd(trial.Choice.Key, _ => trial.Choice.IsAsSet ? AsSet.Figures : trial.Guess(_rate));
 
     /// <summary>The first that is sound once it is stitched; at last where it began.</summary>
     private StitchedPlan? Soundest(ImmutableArray<PlanTrial> path, StitchedPlan? start) =>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Choosing;
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Layout;
 using NameBand.Load;
 using NameBand.Pipeline.Ways;
 using NameBand.PlanFile;
@@ -42,8 +43,7 @@ internal sealed class PlanStitching(CancellationToken cancel)
     {
         if (!_stitched.TryGetValue(trial.Choice.Key, out var plan))
         {
-            var doubts = trial.Laid!.Way.Doubts(trial.Laid);
-            _stitched[trial.Choice.Key] = plan = LookedUp(trial, doubts) ?? Stitch(trial, doubts);
+            _stitched[trial.Choice.Key] = plan = LookedUp(trial) ?? Stitch(trial);
         }
 
         return plan;
@@ -52,36 +52,55 @@ internal sealed class PlanStitching(CancellationToken cancel)
     /// <summary>A plan that is a measure only, and is not offered: other letters may stand for its own.</summary>
     public StitchedPlan Measure(PlanTrial trial) => _tables.Find(t => !t.IsEmpty) is not { } table ? Of(trial)
         : _stitched.TryGetValue(trial.Choice.Key, out var known) ? known
-        : Look(trial, table, []).Plan;
+        : Look(trial, trial.Laid!.Way.Sew(trial.Laid), table, []).Plan;
 
     /// <summary>
-    /// Null where it has to be stitched: letters of its own, or so small that some may be sewn in another style, or so full that
+    /// Null where it has to be stitched: letters of its own, or so small that some are sewn in another style, or so full that
     /// it cannot be told from a few of them whether the cloth bears all.
     /// </summary>
-    private StitchedPlan? LookedUp(PlanTrial trial, ImmutableArray<Problem> doubts)
+    private StitchedPlan? LookedUp(PlanTrial trial)
     {
         var laid = trial.Laid!;
-        if (laid.Begun is not null || _tables.Find(t => t.Has(laid)) is not { } table || (table.IsSmaller(laid) && !doubts.IsEmpty))
+        if (laid.Begun is not null || _tables.Find(t => t.Has(laid)) is not { } table)
         {
             return null;
         }
 
-        var (plan, fullest) = Look(trial, table, doubts);
+        var doubts = laid.Way.Doubts(laid);
+        var sewing = laid.Way.Sew(laid);
+        if (table.IsSmaller(laid) && !doubts.IsEmpty && !IsSewnAlike(laid, sewing))
+        {
+            return null;
+        }
+
+        var (plan, fullest) = Look(trial, sewing, table, doubts);
         return fullest <= NearLimit * laid.Fabric.MostPenetrationsPerMm2 ? plan : null;
     }
 
-    private (StitchedPlan Plan, double Fullest) Look(PlanTrial trial, StitchTable table, ImmutableArray<Problem> doubts)
+    /// <summary>No name is run, and all letters can be read, as those of the larger ones could.</summary>
+    private bool IsSewnAlike(LaidOut laid, IPieceSewing sewing)
+    {
+        PlacedName[] names = [.. laid.Plan.Rounds.SelectMany(r => r.NamesAndMotifs)];
+        bool[] isAlike = new bool[names.Length];
+        Cores.ForEach(names.Length, cancel, i => isAlike[i] = sewing.AreStrokesRead(names[i]) && sewing.StyleOf(names[i]) != NameStyle.Run);
+        return !isAlike.Contains(false);
+    }
+
+    private (StitchedPlan Plan, double Fullest) Look(
+        PlanTrial trial, IPieceSewing sewing, StitchTable table, ImmutableArray<Problem> doubts)
     {
         var laid = trial.Laid!;
-        var sewing = laid.Way.Sew(laid);
         var (figures, fullest) = table.Look(laid, sewing, cancel);
         return (new StitchedPlan(trial, Counting.Of(laid, sewing, figures), Hindering(trial.OfPlan.Concat(doubts))), fullest);
     }
 
-    private StitchedPlan Stitch(PlanTrial trial, ImmutableArray<Problem> doubts)
+    private StitchedPlan Stitch(PlanTrial trial)
     {
         Stitched++;
         var laid = trial.Laid!;
+
+        // Letters are measured beside the stitching, on whichever core is free.
+        var doubts = Task.Run(() => laid.Way.Doubts(laid), cancel);
         var sewing = laid.Way.Sew(laid);
         var loads = new HoopingLoad[laid.Plan.Hoopings.Length];
         var figures = Counting.Measure(laid, sewing, Look, null, cancel);
@@ -91,7 +110,8 @@ internal sealed class PlanStitching(CancellationToken cancel)
             _tables.Add(new StitchTable(laid, sewing, figures, loads.Max(l => l.HolesPerMm2)));
         }
 
-        return new StitchedPlan(trial, Counting.Of(laid, sewing, figures), Hindering([.. trial.OfPlan, .. doubts, .. stitched]));
+        return new StitchedPlan(
+            trial, Counting.Of(laid, sewing, figures), Hindering([.. trial.OfPlan, .. doubts.GetAwaiter().GetResult(), .. stitched]));
 
         // The worst spot is a note and hinders no plan.
         void Look(int i, NeedlePath path)

@@ -13,10 +13,16 @@ namespace NameBand.Pipeline.Plans;
 internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf shelf, CancellationToken cancel)
 {
     private readonly ConcurrentDictionary<string, Lazy<PlanTrial>> _tried = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, Lazy<Result<NamesRead>>> _ready = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, Result<NamesRead>> _read = new(StringComparer.Ordinal);
-    private readonly Lock _reading = new();
+    private readonly ConcurrentDictionary<string, Lazy<Asked>> _asked = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<Result<NamesRead>>> _read = new(StringComparer.Ordinal);
     private readonly Lazy<KeptChoices?> _kept = new(() => PreviousOutput.KeptIn(Path.Combine(folder, OutFolder.Name)));
+
+    /// <summary>A choice as the job that it makes.</summary>
+    /// <param name="Letters">What its letters depend on: names lettered for another choice of the same are the same.</param>
+    private sealed record Asked(Result<BandJob> Job, string Letters)
+    {
+        public bool IsUsable => Job.Value is not null && Job.IsUsable;
+    }
 
     public PlanTrial Of(VisibleChoice choice) => _tried.GetOrAdd(choice.Key, _ => new Lazy<PlanTrial>(() => Try(choice))).Value;
 
@@ -26,12 +32,10 @@ internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf 
         VisibleChoice[] all = [.. choices.DistinctBy(c => c.Key)];
         var trials = new PlanTrial[all.Length];
 
-        // Names are lettered one list after the other, always in the same order; only layouts are tried side by side.
-        foreach (var choice in all)
-        {
-            Ready(choice);
-        }
-
+        // Letters first, each list once, so that no core waits for what another one letters. What is kept of a face is the same
+        // whichever comes first.
+        Asked[] lists = [.. all.Select(JobOf).Where(a => a.IsUsable).DistinctBy(a => a.Letters).Where(a => !_read.ContainsKey(a.Letters))];
+        Cores.ForEach(lists.Length, cancel, i => Read(lists[i]));
         Cores.ForEach(all.Length, cancel, i => trials[i] = Of(all[i]));
         return [.. trials];
     }
@@ -39,7 +43,15 @@ internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf 
     private PlanTrial Try(VisibleChoice choice)
     {
         cancel.ThrowIfCancellationRequested();
-        var read = Ready(choice);
+        var asked = JobOf(choice);
+        if (!asked.IsUsable)
+        {
+            return PlanTrial.Failed(choice, asked.Job.Problems);
+        }
+
+        // What is sewn has settled a job by itself.
+        var read = Read(asked);
+        read = read.Value is { Sewn: null } names ? read with { Value = names with { Job = asked.Job.Value! } } : read;
         if (read.Value is null || !read.IsUsable)
         {
             return PlanTrial.Failed(choice, read.Problems);
@@ -50,34 +62,19 @@ internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf 
             choice, laid.IsUsable ? laid.Value : null, laid.Problems, [.. laid.Problems.Except(read.Problems).Where(p => !p.IsBeforeSewing)]);
     }
 
-    /// <summary>The job of a choice, with its names lettered.</summary>
-    private Result<NamesRead> Ready(VisibleChoice choice) =>
-        _ready.GetOrAdd(choice.Key, _ => new Lazy<Result<NamesRead>>(() => Read(choice))).Value;
-
-    private Result<NamesRead> Read(VisibleChoice choice)
+    private Asked JobOf(VisibleChoice choice) => _asked.GetOrAdd(choice.Key, _ => new Lazy<Asked>(() =>
     {
-        if (written.Bytes(choice) is not { } file)
+        var job = written.Bytes(choice) is { } file ? JobReader.Check(folder, file) : Result.Fail<BandJob>();
+        if (job.Value is not { } known)
         {
-            return Result.Fail<NamesRead>();
-        }
-
-        var job = JobReader.Check(folder, file);
-        if (job.Value is not { } known || !job.IsUsable)
-        {
-            return Result.Fail<NamesRead>(job.Problems);
+            return new Asked(job, "");
         }
 
         string[] sizes = [.. known.Letters.Sizes.Select(l => l.ToString())];
-        string letters = string.Join('|', [.. known.Ways.Select(w => w.ToString()), known.Lettering.Face, known.Letters.Has, .. sizes]);
-        lock (_reading)
-        {
-            if (!_read.TryGetValue(letters, out var read))
-            {
-                _read[letters] = read = Planning.ReadNames(folder, shelf, cancel, job);
-            }
+        return new Asked(
+            job, string.Join('|', [.. known.Ways.Select(w => w.ToString()), known.Lettering.Face, known.Letters.Has, .. sizes]));
+    })).Value;
 
-            // Names lettered for another choice of the same letters are the same; what is sewn has settled a job by itself.
-            return read.Value is { Sewn: null } names ? read with { Value = names with { Job = known } } : read;
-        }
-    }
+    private Result<NamesRead> Read(Asked asked) => _read.GetOrAdd(
+        asked.Letters, _ => new Lazy<Result<NamesRead>>(() => Planning.ReadNames(folder, shelf, cancel, asked.Job))).Value;
 }

@@ -99,7 +99,7 @@ internal static class PlansRun
         progress?.Report(new Progress("reading the list and laying it out", 0, 0));
         var shelf = new FaceShelf();
         var before = Directory.Exists(jobFolder) ? JobStore.Read(jobFolder, JobReader.FileName) : KeptFile.None;
-        if (!before.IsThere || JobReader.Read(jobFolder) is not { IsUsable: true })
+        if (!before.IsThere || JobReader.Read(jobFolder) is not { IsUsable: true, Value: { } asWritten })
         {
             // Whatever keeps the job from being laid out is said as make says it.
             return (Refused(Planning.Run(jobFolder, shelf, cancel).Problems), before, null);
@@ -108,6 +108,7 @@ internal static class PlansRun
         string folder = Path.GetFullPath(jobFolder);
         var written = new JobAsWritten(before.Bytes);
         var trials = new PlanTrials(folder, written, shelf, cancel);
+        using var beside = new PlainBeside(asWritten, written, trials);
         var first = trials.Of(VisibleChoice.AsSet);
         if (first.Laid is not { Job: var job } laid)
         {
@@ -115,6 +116,7 @@ internal static class PlansRun
         }
 
         var steps = new VisibleSteps(written, job);
+        beside.Begin(laid, steps);
         var stitching = new PlanStitching(cancel);
         var asSet = stitching.Of(first);
         var notes = ImmutableArray.CreateBuilder<Problem>();
@@ -134,7 +136,7 @@ internal static class PlansRun
             notes.AddRange(search.Notes);
         }
 
-        var plain = PlainWay.Of(laid, steps, trials);
+        var plain = beside.Plain;
         var plans = InOrder(found, job.Wish, asSet, steps);
         if (plans.IsEmpty)
         {

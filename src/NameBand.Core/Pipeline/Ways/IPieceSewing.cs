@@ -41,6 +41,9 @@ internal interface IPieceSewing
     /// <summary>How the strokes of a name are sewn; null where the machine or a hand makes its letters.</summary>
     NameStyle? StyleOf(PlacedName name);
 
+    /// <summary>Whether the letters of a name could be read as strokes, where that has to be; nothing is sewn for it.</summary>
+    bool AreStrokesRead(PlacedName name) => true;
+
     /// <summary>What the ways ask for besides the stitches; every hooping is sewn in one of them.</summary>
     ImmutableArray<WayActs> Acts { get; }
 

@@ -60,6 +60,8 @@ internal sealed class NeedlePathSewing : IPieceSewing
 
     public NameStyle? StyleOf(PlacedName name) => _stitcher.StyleOf(name.Lettered);
 
+    public bool AreStrokesRead(PlacedName name) => _stitcher.AreStrokesRead(name.Lettered);
+
     public ImmutableArray<WayActs> Acts => [WayActs.NeedlePath(_made.Plan.Marks)];
 
     public StripPlan PlanOf(Hooping hooping) => _made.Plan;

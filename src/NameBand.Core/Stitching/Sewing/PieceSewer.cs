@@ -44,12 +44,9 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         NeedleStep[] Finish(SewnRun run) => Steps(run, bounds, fabric.LettersReachMm(letterHeightMm));
         var sewn = ImmutableArray.CreateBuilder<SewnPart>();
         var satinParts = new List<(int Part, PartWays Ways)>();
-        bool failed = false;
         foreach (var (region, columns) in parts)
         {
-            bool isRead = columns is { Count: > 0 };
-            failed |= !isRead;
-            if (!isRead)
+            if (columns is not { Count: > 0 })
             {
                 var edge = AlongOutline(region);
                 sewn.Add(SewnPart.Fixed(Finish(edge.Needles.Count > 1 ? edge : Dot(region, StitchKind.Running))));
@@ -68,7 +65,7 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 
         var all = sewn.ToImmutable();
         var together = satinParts.Count > 1 && all.Length <= MostPartsOfACharacter ? Excursions.Together(all, satinParts, Finish, fabric.Thread.DiameterMm) : [];
-        return new SewnPiece(all, together, isRun, ProblemOf(piece, all.Length, failed));
+        return new SewnPiece(all, together, isRun, ProblemOf(read));
     }
 
     /// <summary>The strokes of a piece, however it is to be sewn.</summary>
@@ -153,10 +150,11 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         return [.. steps];
     }
 
-    private static Problem? ProblemOf(LetterPiece piece, int sewn, bool failed) =>
-        sewn == 0 ? TooSmall(piece)
-        : failed ? Unreadable(piece)
-        : IsScattered(piece, sewn) ? Scattered(piece, sewn)
+    /// <summary>Null where nothing is to be said of a letter.</summary>
+    public static Problem? ProblemOf(ReadPiece read) =>
+        read.Parts.Count == 0 ? TooSmall(read.Piece)
+        : read.Parts.Any(p => p.Columns is not { Count: > 0 }) ? Unreadable(read.Piece)
+        : IsScattered(read.Piece, read.Parts.Count) ? Scattered(read.Piece, read.Parts.Count)
         : null;
 
     private static bool IsScattered(LetterPiece piece, int parts) => parts > MostPartsOfACharacter * Math.Max(1, piece.Text.EnumerateRunes().Count());

@@ -96,6 +96,8 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
 
     public VisibleChoice With(ImmutableArray<JobEdit> edits) => written.With(VisibleChoice.AsSet, edits.AsSpan());
 
+    public VisibleChoice ByHand(VisibleChoice from) => written.With(from, [.. Way(WayTraits.ByHand)]);
+
     public VisibleChoice FromNeedlePaths(VisibleChoice from) => written.With(from, [.. Way(WayTraits.FromNeedlePaths)]);
 
     /// <summary>As many rounds as the names take.</summary>

@@ -110,6 +110,11 @@ internal sealed class PlanSearch
         {
             yield return _steps.FromNeedlePaths(VisibleChoice.AsSet);
         }
+
+        if (!HasMachineFor(Job) && Job.Workshop.MachineFor(WayTraits.ByHand) is not null)
+        {
+            yield return _steps.ByHand(VisibleChoice.AsSet);
+        }
     }
 
     /// <summary>Rounds in every face, and for large letters rounds on wider strips too.</summary>
@@ -204,7 +209,12 @@ internal sealed class PlanSearch
 
     /// <summary>As far as it can be told before it is stitched. Every plan sews all the names that the one as it is set does.</summary>
     private bool IsSound(PlanTrial trial) => trial.Laid is { } laid && trial.Obstacle is null
-        && laid.Plan.NameCount >= AsSet.Laid.Plan.NameCount && (trial.Choice.IsAsSet || (!trial.HasIdleRound && CanBeRead(laid)));
+        && laid.Plan.NameCount >= AsSet.Laid.Plan.NameCount
+        && (trial.Choice.IsAsSet || (!trial.HasIdleRound && CanBeRead(laid) && HasMachineFor(laid.Job)));
+
+    /// <summary>Where nothing is known of machines, one is assumed that can.</summary>
+    private static bool HasMachineFor(BandJob job) =>
+        job.Workshop.Machines.IsEmpty || job.Ways.All(w => job.Workshop.MachineFor(w) is not null);
 
     /// <summary>Where people will read the names, no plan has smaller letters than hers.</summary>
     private bool CanBeRead(LaidOut laid) =>

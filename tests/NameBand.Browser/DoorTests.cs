@@ -16,7 +16,7 @@ public sealed class DoorTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         using var folder = Jobs.Small();
-        using var server = RunningPage.Start(folder.FullPath);
+        using var server = isFile ? RunningPage.Start(folder.FullPath) : RunningPage.StartAlone(folder.FullPath);
         var page = await Chromium.NewPageAsync();
         var asked = new List<string>();
         page.Request += (_, request) => asked.Add(string.Join('\n', request.Headers.Where(h => h.Key == "referer").Select(h => h.Value)));
@@ -102,8 +102,8 @@ public sealed class DoorTests(Chromium browser) : BrowserTests(browser)
         Chromium.Require();
         using var one = Jobs.Small();
         using var two = Jobs.Small("name\nZora Pell\n");
-        using var first = RunningPage.Start(one.FullPath);
-        using var second = RunningPage.Start(two.FullPath);
+        using var first = RunningPage.StartAlone(one.FullPath);
+        using var second = RunningPage.StartAlone(two.FullPath);
         var page = await Chromium.NewPageAsync();
 
         await page.GotoAsync(first.Address);

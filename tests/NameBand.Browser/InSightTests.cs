@@ -129,7 +129,7 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         using var folder = Jobs.Small();
-        using var server = RunningPage.Start(folder.FullPath);
+        using var server = RunningPage.StartAlone(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url, 1280, 900, hasTouch: true)).Page;
         await page.SettledAsync();
         await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });

@@ -16,7 +16,7 @@ public sealed class LostTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         using var folder = Jobs.Small();
-        using var server = RunningPage.Start(folder.FullPath);
+        using var server = RunningPage.StartAlone(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
         await page.GetByRole(AriaRole.Button, new() { Name = "1.2 m" }).ClickAsync();
         await page.GetByLabel("Finished waist").FillAsync("70 cm");
@@ -56,7 +56,7 @@ public sealed class LostTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         using var folder = Jobs.Small();
-        using var server = RunningPage.Start(folder.FullPath);
+        using var server = RunningPage.StartAlone(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
         var field = await HeightAsync(page);
         await field.FillAsync("8 mm");
@@ -86,7 +86,7 @@ public sealed class LostTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         using var folder = Jobs.Small();
-        using var server = RunningPage.Start(folder.FullPath);
+        using var server = RunningPage.StartAlone(folder.FullPath);
         IWebSocketRoute? line = null;
         bool isCut = false;
         var held = new TaskCompletionSource();
@@ -124,7 +124,7 @@ public sealed class LostTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         using var folder = Jobs.MadeLanternWalk();
-        using var server = RunningPage.Start(folder.FullPath);
+        using var server = RunningPage.StartAlone(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url + "machine")).Page;
         await Expect(page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1");
         await page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
@@ -149,7 +149,7 @@ public sealed class LostTests(Chromium browser) : BrowserTests(browser)
         Chromium.Require();
         using var folder = Jobs.Small();
         using var elsewhere = new TemporaryFolder();
-        using var server = RunningPage.Start(folder.FullPath);
+        using var server = RunningPage.StartAlone(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
         var field = await HeightAsync(page);
         await field.FillAsync("8 mm");

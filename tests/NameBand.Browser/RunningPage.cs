@@ -2,27 +2,33 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Text.RegularExpressions;
 using NameBand.Tests;
+using NameBand.Web.Serving;
 
 namespace NameBand.Browser;
 
-/// <summary>The page as a maker starts it: its own process on a job's folder.</summary>
+/// <summary>
+/// The page on a job's folder: served from the tests' own process, which has compiled and loaded once what each process would
+/// again; or as a maker starts it, in a process of its own, where the process is what is tried.
+/// </summary>
 internal sealed partial class RunningPage : IDisposable
 {
     private static readonly ConcurrentDictionary<string, RunningPage> All = new();
 
     /// <summary>Where the worktables of these tests keep their secrets; not where those of whoever runs the tests are.</summary>
-    private static readonly TemporaryFolder Data = new();
+    private static readonly TemporaryFolder Data = OwnData();
 
-    private readonly Process _process;
+    private readonly Action _end;
+    private readonly Process? _process;
     private readonly Lazy<string> _cookie;
 
-    private RunningPage(Process process, string url, string address)
+    private RunningPage(string address, Action end, Process? process = null)
     {
+        _end = end;
         _process = process;
-        Url = url;
         Address = address;
+        Url = new Uri(address).GetLeftPart(UriPartial.Authority) + "/";
         _cookie = new Lazy<string>(Exchange);
-        All[url] = this;
+        All[Url] = this;
     }
 
     /// <summary>Where it answers; who has the cookie is let in there.</summary>
@@ -40,7 +46,29 @@ internal sealed partial class RunningPage : IDisposable
     /// <summary>What may ask as the page's own browser does.</summary>
     public HttpClient Client() => new(new HttpClientHandler { UseCookies = false }) { DefaultRequestHeaders = { { "Cookie", _cookie.Value } } };
 
-    public static RunningPage Start(string folder, params string[] more) => StartFor(Data.FullPath, folder, more);
+    /// <summary>Served from this process.</summary>
+    /// <param name="more">Nothing, or <c>--lend</c>.</param>
+    public static RunningPage Start(string folder, params string[] more)
+    {
+        bool lend = more is ["--lend"];
+        if (!lend && more.Length > 0)
+        {
+            return StartAlone(folder, more);
+        }
+
+        var stop = new CancellationTokenSource();
+        var told = new TaskCompletionSource<PageAddress>(TaskCreationOptions.RunContinuationsAsynchronously);
+        var served = Task.Run(() => PageServer.RunAsync(new PageOptions(folder, 0, lend), told.SetResult, stop.Token));
+        if (Task.WaitAny(told.Task, served) == 1 && !told.Task.IsCompleted)
+        {
+            served.GetAwaiter().GetResult();
+        }
+
+        return new RunningPage(told.Task.Result.Url, () => End(served, stop));
+    }
+
+    /// <summary>As a maker starts it, in a process of its own, which can be killed.</summary>
+    public static RunningPage StartAlone(string folder, params string[] more) => StartFor(Data.FullPath, folder, more);
 
     /// <summary>The page as another account starts it, or the same one after its data were lost.</summary>
     /// <param name="data">Where the account's own data are.</param>
@@ -66,31 +94,57 @@ internal sealed partial class RunningPage : IDisposable
             said += line + "\n";
             if (WholeAddress().Match(said) is { Success: true } match)
             {
-                return new RunningPage(process, match.Groups[1].Value, match.Value);
+                return new RunningPage(match.Value, () => End(process), process);
             }
         }
 
         throw new InvalidOperationException($"The page did not start: {said}{process.StandardError.ReadToEnd()}");
     }
 
-    /// <summary>The file with which a browser is started, of a worktable that was started by <see cref="Start(string, string[])"/>.</summary>
+    /// <summary>The file with which a browser is started, of a worktable that was started here.</summary>
     public string Opener => Directory.GetFiles(Data["nameband"], "*.html").Single(f => File.ReadAllText(f).Contains(Address, StringComparison.Ordinal));
 
     /// <summary>Ends it as a power cut does.</summary>
     public void Kill()
     {
-        _process.Kill();
-        _process.WaitForExit();
+        var process = _process ?? throw new InvalidOperationException("Only a page that was started alone can be killed.");
+        process.Kill();
+        process.WaitForExit();
     }
 
-    public void Dispose()
+    public void Dispose() => _end();
+
+    private static void End(Process process)
     {
-        if (!_process.HasExited)
+        if (!process.HasExited)
         {
-            Kill();
+            process.Kill();
+            process.WaitForExit();
         }
 
-        _process.Dispose();
+        process.Dispose();
+    }
+
+    private static void End(Task served, CancellationTokenSource stop)
+    {
+        stop.Cancel();
+        try
+        {
+            served.GetAwaiter().GetResult();
+        }
+        catch (OperationCanceledException)
+        {
+            // It was told to stop before it had come up.
+        }
+
+        stop.Dispose();
+    }
+
+    private static TemporaryFolder OwnData()
+    {
+        var data = new TemporaryFolder();
+        Environment.SetEnvironmentVariable("XDG_DATA_HOME", data.FullPath);
+        return data;
     }
 
     private string Exchange()
@@ -100,6 +154,6 @@ internal sealed partial class RunningPage : IDisposable
         return answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
     }
 
-    [GeneratedRegex(@"(http://127\.0\.0\.1:\d+/)open/[a-z0-9-]{23}(?=\s)")]
+    [GeneratedRegex(@"http://127\.0\.0\.1:\d+/open/[a-z0-9-]{23}(?=\s)")]
     private static partial Regex WholeAddress();
 }

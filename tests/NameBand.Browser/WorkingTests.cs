@@ -151,7 +151,7 @@ public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
         using var folder = Jobs.Small();
         for (int round = 0; round < 3; round++)
         {
-            using var server = RunningPage.Start(folder.FullPath);
+            using var server = RunningPage.StartAlone(folder.FullPath);
             var page = (await Chromium.OpenAsync(server.Url)).Page;
             await page.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
             var field = page.GetByLabel("Height", new() { Exact = true });

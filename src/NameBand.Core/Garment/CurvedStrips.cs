@@ -30,7 +30,8 @@ internal static class CurvedStrips
         {
             problems.Add(Problem.CannotUse(
                 shape, "The strip is to be curved, but nothing says that the edge is: a straight edge takes a straight strip.",
-                "Say what part of a full circle the skirt is, such as \"turn\": 0.75 in the group “hem”, or write \"shape\": \"straight\"."));
+                "Say what part of a full circle the skirt is, such as \"circlePart\": 0.75 in the group “hem”. "
+                + "Or write \"shape\": \"straight\"."));
             return;
         }
 

@@ -43,9 +43,10 @@ public static class HemPlanner
         if (job.Hem.Skirt is null && job.Hem.Turn is null && !perRound && hem.LiftMm > 0)
         {
             problems.Add(Problem.Note(
-                new Where(File, Key: "hem.turn"),
+                new Where(File, Key: JobKeys.HemTurn.Path),
                 "The hem was measured, but not what part of a circle the skirt is, so the round is taken to be as long as the hem.",
-                "Add \"turn\" (0.75 for a three-quarter circle, 0 for a straight edge): on a full circle each millimetre up makes the round 6.3 mm shorter."));
+                "Add \"circlePart\" to hem: 0.75 for a three-quarter circle, 0 for a straight edge. "
+                + "On a full circle each millimetre up makes the round 6.3 mm shorter."));
         }
 
         if (step < strip.FinishedWidthMm && (hem.FixedRounds ?? 2) > 1)

@@ -49,7 +49,7 @@ internal static partial class JobAssembly
     private static Way? One(JobValues values, JsonPiece item, int index)
     {
         string path = $"ways[{index + 1}]";
-        var choice = item.Kind == JsonKind.Text ? JobKeys.Way.Choices.Where(c => c.Word == item.Text).ToList() : [];
+        var choice = item.Kind == JsonKind.Text ? JobKeys.Way.Read.Where(c => c.Word == item.Text).ToList() : [];
         if (choice.Count == 0)
         {
             string? near = item.Kind == JsonKind.Text ? NearestWord.Find(item.Text, JobKeys.Way.Words) : null;
@@ -59,7 +59,8 @@ internal static partial class JobAssembly
             return null;
         }
 
-        if (values.Form(JobKeys.Ways)!.Items.Take(index).Any(i => i.Kind == JsonKind.Text && i.Text == item.Text))
+        if (values.Form(JobKeys.Ways)!.Items.Take(index).Any(i => i.Kind == JsonKind.Text
+            && JobKeys.Way.Read.Any(c => c.Word == i.Text && c.Value == choice[0].Value)))
         {
             values.Refuse(JobKeys.Ways, item, path, $"ways has \"{item.Text}\" twice.", "Name each way once: a name goes the first that can do it.");
         }

@@ -108,12 +108,13 @@ internal static class JobChecks
         {
             values.Refuse(
                 "hem", "The job does not say how long the hem is.",
-                "Add \"hem\": { \"length\": \"3.66 m\" } with your measured edge, or hem.skirt with turn, waist and length.");
+                "Add \"hem\": { \"length\": \"3.66 m\" } with your measured edge, or hem.skirt with circlePart, waist and length.");
         }
 
         if (isSkirt && values.Has(JobKeys.HemTurn))
         {
-            values.Refuse(JobKeys.HemTurn, "hem.turn goes with a measured hem.length, and a skirt has its own turn.", "Take hem.turn away.");
+            values.Refuse(JobKeys.HemTurn, $"{values.Spelt(JobKeys.HemTurn)} goes with a measured hem.length, and hem.skirt has its own.",
+                $"Take {values.Spelt(JobKeys.HemTurn)} away.");
         }
 
         if (isMeasured && !isSkirt && values.AreSound(JobKeys.HemLength, JobKeys.Rounds, JobKeys.HemTurn))
@@ -129,7 +130,7 @@ internal static class JobChecks
         {
             values.Refuse(
                 JobKeys.HemLength, $"hem.length has {lengths} lengths, and strip.rounds is \"asNeeded\".",
-                $"Write \"rounds\": {lengths} in strip, or give one length and hem.turn.");
+                $"Write \"rounds\": {lengths} in strip, or give one length and hem.circlePart.");
         }
         else if (lengths > 1 && lengths != strip.Rounds)
         {
@@ -140,8 +141,10 @@ internal static class JobChecks
         else if (lengths == 1 && strip.Rounds != 1 && hem.Turn is null)
         {
             values.Refuse(
-                JobKeys.HemTurn, "With more than one round NameBand must know how much shorter the higher ones are, and hem.turn is not given.",
-                "Add \"turn\" to hem: the part of a full circle, such as 0.75, or 0 for a straight edge. Or measure each round and give all lengths.");
+                JobKeys.HemTurn,
+                "With more than one round NameBand must know how much shorter the higher ones are, and hem.circlePart is not given.",
+                "Add \"circlePart\" to hem: the part of a full circle, such as 0.75, or 0 for a straight edge. "
+                + "Or measure each round and give all lengths.");
         }
     }
 
@@ -156,7 +159,8 @@ internal static class JobChecks
         {
             if (!values.Has(key) && values.AreSound(key))
             {
-                string example = key == JobKeys.SkirtTurn ? "\"turn\": 0.75 for three quarters of a circle" : $"\"{key.Path.Split('.')[^1]}\": \"70 cm\"";
+                string example = key == JobKeys.SkirtTurn
+                    ? "\"circlePart\": 0.75 for three quarters of a circle" : $"\"{key.Path.Split('.')[^1]}\": \"70 cm\"";
                 values.Refuse(key, $"{key.Path} is missing.", $"Add for example {example}.");
             }
         }

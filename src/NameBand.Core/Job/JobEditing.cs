@@ -45,7 +45,13 @@ public static class JobEditing
 
             foreach (var edit in edits)
             {
-                Set(root, edit.Path.Split('.'), edit.Json);
+                string path = OlderSpellings.ToToday(edit.Path);
+                if (OlderSpellings.Of(path) is { } older)
+                {
+                    Rename(root, older, path);
+                }
+
+                Set(root, path.Split('.'), edit.Json);
             }
 
             return Encoding.UTF8.GetBytes(root.ToJsonString(Writing) + "\n");
@@ -61,17 +67,32 @@ public static class JobEditing
     {
         try
         {
-            JsonNode? node = bytes.IsEmpty ? null : JsonNode.Parse(bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes);
-            foreach (string step in path.Split('.'))
-            {
-                node = (node as JsonObject)?[step];
-            }
-
+            JsonNode? root = bytes.IsEmpty ? null : JsonNode.Parse(bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes);
+            string today = OlderSpellings.ToToday(path);
+            JsonNode? node = At(root, today) ?? (OlderSpellings.Of(today) is { } older ? At(root, older) : null);
             return node?.ToJsonString(new JsonSerializerOptions(Writing) { WriteIndented = false });
         }
         catch (Exception e) when (e is JsonException or ArgumentException or InvalidOperationException)
         {
             return null;
+        }
+    }
+
+    private static JsonNode? At(JsonNode? root, string path) =>
+        path.Split('.').Aggregate(root, (node, step) => (node as JsonObject)?[step]);
+
+    /// <summary>Gives a key its name of today, in its place among the others.</summary>
+    private static void Rename(JsonObject root, string older, string today)
+    {
+        int dot = older.LastIndexOf('.');
+        if (At(root, older[..dot]) is JsonObject group && group.IndexOf(older[(dot + 1)..]) is >= 0 and var at)
+        {
+            var value = group[at];
+            group.RemoveAt(at);
+            if (!group.ContainsKey(today[(dot + 1)..]))
+            {
+                group.Insert(at, today[(dot + 1)..], value);
+            }
         }
     }
 

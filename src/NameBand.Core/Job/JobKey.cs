@@ -90,6 +90,11 @@ internal sealed record WordKey<T>(string Path, params (string Word, T Value)[] C
     /// <summary>What is taken where it is not written, in words; null: the first of the choices.</summary>
     public string? Otherwise { get; init; }
 
+    /// <summary>Further words that are read, for those who write them; nothing of ours does.</summary>
+    public ImmutableArray<(string Word, T Value)> Also { get; init; } = [];
+
+    public IEnumerable<(string Word, T Value)> Read => Choices.Concat(Also);
+
     public override string DefaultText => Otherwise ?? $"\"{Choices[0].Word}\"";
 }
 

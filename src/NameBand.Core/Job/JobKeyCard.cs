@@ -30,7 +30,10 @@ public sealed record JobKeyCard(string Path, JobKeyKind Kind, string Takes, stri
     public static ImmutableArray<JobKeyCard> All { get; } = [.. JobKeys.All.Select(Of)];
 
     /// <summary>The key that was most likely meant by one that nobody knows; null where none is like it.</summary>
-    public static string? MeantBy(string path) => JobKeySorting.Meant(path);
+    public static string? MeantBy(string path) => JobKeySorting.Meant(path) is { } meant ? OlderSpellings.ToToday(meant) : null;
+
+    /// <summary>The path by which a key goes now, whichever of its names is given.</summary>
+    public static string Today(string path) => OlderSpellings.ToToday(path);
 
     private static JobKeyCard Of(JobKey key)
     {

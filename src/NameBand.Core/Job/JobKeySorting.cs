@@ -26,9 +26,9 @@ internal static class JobKeySorting
     {
         foreach (var member in group.Members)
         {
-            string path = parent + member.Key;
+            string path = OlderSpellings.ToToday(parent + member.Key);
             bool isGroup = Groups.Contains(path);
-            var where = JobReader.At(member.Line, member.Column, PlainText.Short(path, 100));
+            var where = JobReader.At(member.Line, member.Column, PlainText.Short(parent + member.Key, 100));
             if (!isGroup && !Leaves.Contains(path))
             {
                 problems.Add(Unknown(where, parent, member.Key, meant));
@@ -36,7 +36,7 @@ internal static class JobKeySorting
             else if (!given.TryAdd(path, (member, member.Value)))
             {
                 problems.Add(Problem.CannotUse(
-                    where, $"{path} stands here a second time; the first is on line {given[path].Item1.Line}.", "Keep one of the two."));
+                    where, Twice(parent, member.Key, given[path].Item1), "Keep one of the two."));
             }
             else if (isGroup && member.Value.Kind == JsonKind.Group)
             {
@@ -50,12 +50,16 @@ internal static class JobKeySorting
         }
     }
 
+    private static string Twice(string parent, string key, JsonMember first) => first.Key == key
+        ? $"{parent}{key} stands here a second time; the first is on line {first.Line}."
+        : $"{parent}{key} is another name of {parent}{first.Key}, which stands on line {first.Line}.";
+
     private static Problem Unknown(Where where, string parent, string key, ISet<string> meant)
     {
         string mend;
         if (Meant(parent, key) is { } known)
         {
-            meant.Add(known);
+            meant.Add(OlderSpellings.ToToday(known));
             mend = Parent(known) == parent ? $"Did you mean {known}?"
                 : Parent(known).Length > 0 ? $"Did you mean {known}, in the group “{Parent(known).TrimEnd('.')}”?"
                 : $"Did you mean {known}, outside any group?";
@@ -71,7 +75,9 @@ internal static class JobKeySorting
     /// <summary>The key that one nobody knows is most like, in its own group first; null where none is.</summary>
     public static string? Meant(string path) => Meant(Parent(path), Last(path));
 
-    private static string? Meant(string parent, string key) => NearestWord.Find(key, In(parent)) is { } near ? parent + near : NearestElsewhere(key);
+    private static string? Meant(string parent, string key) =>
+        NearestWord.Find(key, [.. In(parent), .. OlderSpellings.All.Where(p => Parent(p) == parent).Select(Last)]) is { } near
+        ? parent + near : NearestElsewhere(key);
 
     private static List<string> In(string parent) => [.. Leaves.Concat(Groups).Where(p => Parent(p) == parent).Select(Last).Order(StringComparer.Ordinal)];
 
@@ -96,7 +102,7 @@ internal static class JobKeySorting
     private static string Example(string path) => path switch
     {
         "hem" => "\"hem\": { \"length\": \"3.66 m\" }",
-        "hem.skirt" => "\"skirt\": { \"turn\": 0.75, \"waist\": \"70 cm\", \"length\": \"90 cm\" }",
+        "hem.skirt" => "\"skirt\": { \"circlePart\": 0.75, \"waist\": \"70 cm\", \"length\": \"90 cm\" }",
         _ => $"\"{Last(path)}\": {{ \"{Last(Leaves.Where(k => k.StartsWith(path + ".", StringComparison.Ordinal)).Order(StringComparer.Ordinal).First())}\": … }}",
     };
 }

@@ -12,7 +12,10 @@ internal static class JobKeys
     public static readonly TextKey Title = new("title", null, "the folder's name");
 
     public static readonly WordKey<Way> Way = new(
-        "way", ("needlePath", Job.Way.NeedlePath), ("machineLetters", Job.Way.MachineLetters), ("traced", Job.Way.Traced));
+        "way", ("needlePath", Job.Way.NeedlePath), ("machineLetters", Job.Way.MachineLetters), ("traced", Job.Way.Traced))
+    {
+        Also = [("tracedLetters", Job.Way.Traced)],
+    };
 
     public static readonly FormKey Ways = new("ways", "a list of " + Way.Takes, "[`way`]");
 
@@ -26,11 +29,11 @@ internal static class JobKeys
     public static readonly TextsKey IgnoredColumns = new("columns.ignored", "Newsletter", "none");
 
     public static readonly LengthKey HemLength = new("hem.length", null, 50, LongestEdgeMm, "this or hem.skirt", Many: true);
-    public static readonly NumberKey SkirtTurn = new("hem.skirt.turn", null, 0, 2, "required in hem.skirt", IsAbove: true);
+    public static readonly NumberKey SkirtTurn = new("hem.skirt.circlePart", null, 0, 2, "required in hem.skirt", IsAbove: true);
     public static readonly LengthKey SkirtWaist = new("hem.skirt.waist", null, 10, 100_000, "required in hem.skirt");
     public static readonly LengthKey SkirtLength = new("hem.skirt.length", null, 10, 100_000, "required in hem.skirt");
     public static readonly LengthKey SkirtTakenUp = new("hem.skirt.takenUp", JobDefaults.TakenUp, 0, 100_000);
-    public static readonly NumberKey HemTurn = new("hem.turn", null, 0, 2, "with more than one round it must be given");
+    public static readonly NumberKey HemTurn = new("hem.circlePart", null, 0, 2, "with more than one round it must be given");
     public static readonly FlagKey Closed = new("hem.closed", JobDefaults.Closed);
     public static readonly LengthKey Overlap = new("hem.overlap", JobDefaults.Overlap, 0, 1000);
     public static readonly LengthKey Tolerance = new("hem.tolerance", null, 0, 1000, "6 mm, or 0.5 % of the hem where that is more");

@@ -63,7 +63,14 @@ internal sealed class JobValues
     public bool IsSound(string path) => !_faulty.Contains(path);
 
     public Where Place(string path) =>
-        _given.TryGetValue(path, out var given) ? At(given.Key.Line, given.Key.Column, path) : JobReader.At(null, null, path);
+        _given.TryGetValue(path, out var given) ? At(given.Key.Line, given.Key.Column, Spelt(path)) : JobReader.At(null, null, path);
+
+    /// <summary>A key as the file has it: by the name of today, or by the older one.</summary>
+    public string Spelt(JobKey key) => Spelt(key.Path);
+
+    private string Spelt(string path) =>
+        OlderSpellings.Of(path) is { } older && _given.TryGetValue(path, out var given)
+        && older.EndsWith("." + given.Key.Key, StringComparison.Ordinal) ? older : path;
 
     private Where At(int line, int column, string path) => _answered.Contains(path)
         ? new Where(_answeredIn, line, column, path) : JobReader.At(line, column, path);
@@ -100,7 +107,7 @@ internal sealed class JobValues
             return key.Default;
         }
 
-        return One(key, given.Value, $"{key.Path} takes {key.Takes}") ?? key.Default;
+        return One(key, given.Value, $"{Spelt(key)} takes {key.Takes}") ?? key.Default;
     }
 
     public Length Certain(LengthKey key) => Length(key) ?? default;
@@ -119,10 +126,13 @@ internal sealed class JobValues
 
         if (given.Value.Items.IsEmpty)
         {
-            Refuse(key, $"{key.Path} is an empty list.", key.Each == "round" ? "Give one length, or one for each round, lowest first." : $"Give one length for each {key.Each}.");
+            Refuse(
+                key, $"{Spelt(key)} is an empty list.",
+                key.Each == "round" ? "Give one length, or one for each round, lowest first." : $"Give one length for each {key.Each}.");
         }
 
-        return [.. given.Value.Items.Select((item, i) => One(key, item, $"Entry {i + 1} of {key.Path} is to be a length")).OfType<Length>()];
+        return [.. given.Value.Items.Select((item, i) => One(key, item, $"Entry {i + 1} of {Spelt(key)} is to be a length"))
+            .OfType<Length>()];
     }
 
     /// <summary>The number as it stands, if it is a whole one, whatever the key allows.</summary>
@@ -145,14 +155,16 @@ internal sealed class JobValues
         if (given.Value.Kind != JsonKind.Number)
         {
             string quotes = given.Value.Kind == JsonKind.Text ? " without quotes" : "";
-            Refuse(key, $"{key.Path} takes {key.Takes}, and this is {given.Value.InWords}.", $"Write {key.Plain}{quotes}, {key.RangeInWords}{key.OrWord}.");
+            Refuse(
+                key, $"{Spelt(key)} takes {key.Takes}, and this is {given.Value.InWords}.",
+                $"Write {key.Plain}{quotes}, {key.RangeInWords}{key.OrWord}.");
             return key.Default;
         }
 
         double number = double.Parse(given.Value.Text, CultureInfo.InvariantCulture);
         if (!double.IsFinite(number) || !key.Allows(number))
         {
-            Refuse(key, $"{key.Path} is {PlainText.Short(given.Value.Text)}.", $"Give {key.Plain} {key.RangeInWords}{key.OrWord}.");
+            Refuse(key, $"{Spelt(key)} is {PlainText.Short(given.Value.Text)}.", $"Give {key.Plain} {key.RangeInWords}{key.OrWord}.");
             return key.Default;
         }
 
@@ -168,7 +180,7 @@ internal sealed class JobValues
 
         if (given.Value.Kind != JsonKind.Flag)
         {
-            Refuse(key, $"{key.Path} takes true or false, and this is {given.Value.InWords}.", "Write true or false, without quotes.");
+            Refuse(key, $"{Spelt(key)} takes true or false, and this is {given.Value.InWords}.", "Write true or false, without quotes.");
             return key.Default;
         }
 
@@ -182,7 +194,7 @@ internal sealed class JobValues
             return key.Choices[0].Value;
         }
 
-        foreach (var (word, value) in key.Choices)
+        foreach (var (word, value) in key.Read)
         {
             if (IsWord(given.Value, word))
             {
@@ -192,7 +204,7 @@ internal sealed class JobValues
 
         string? near = given.Value.Kind == JsonKind.Text ? NearestWord.Find(given.Value.Text, key.Words) : null;
         Refuse(
-            key, $"{key.Path} takes {key.Takes}, and this is {given.Value.InWords}.",
+            key, $"{Spelt(key)} takes {key.Takes}, and this is {given.Value.InWords}.",
             near is null ? $"Write {key.Takes}." : $"Did you mean \"{near}\"?");
         return key.Choices[0].Value;
     }
@@ -204,7 +216,7 @@ internal sealed class JobValues
             return key.Default;
         }
 
-        return OneText(key, given.Value, key.Path) ?? key.Default;
+        return OneText(key, given.Value, Spelt(key)) ?? key.Default;
     }
 
     public ImmutableArray<string> Texts(TextsKey key)
@@ -217,16 +229,18 @@ internal sealed class JobValues
         if (given.Value.Kind != JsonKind.Series)
         {
             string mend = given.Value.Kind == JsonKind.Text ? $"Put it in brackets: [\"{PlainText.Short(given.Value.Text)}\"]." : $"Write a list such as [\"{key.Example}\"].";
-            Refuse(key, $"{key.Path} takes {key.Takes}, and this is {given.Value.InWords}.", mend);
+            Refuse(key, $"{Spelt(key)} takes {key.Takes}, and this is {given.Value.InWords}.", mend);
             return [];
         }
 
         if (given.Value.Items.IsEmpty)
         {
-            Refuse(key, $"{key.Path} is an empty list.", $"Write at least one into it, such as [\"{key.Example}\"]{(key.Otherwise == "required" ? "" : ", or take the key out")}.");
+            Refuse(
+                key, $"{Spelt(key)} is an empty list.",
+                $"Write at least one into it, such as [\"{key.Example}\"]{(key.Otherwise == "required" ? "" : ", or take the key out")}.");
         }
 
-        return [.. given.Value.Items.Select((item, i) => OneText(key, item, $"Entry {i + 1} of {key.Path}")).OfType<string>()];
+        return [.. given.Value.Items.Select((item, i) => OneText(key, item, $"Entry {i + 1} of {Spelt(key)}")).OfType<string>()];
     }
 
     /// <summary>Texts as above, where one may be <c>{ "file": …, "sheet": … }</c> too, which comes as <c>file#sheet</c>.</summary>
@@ -237,12 +251,13 @@ internal sealed class JobValues
             return Texts(key);
         }
 
-        return [.. given.Value.Items.Select((item, i) => item.Kind == JsonKind.Group ? OneSheet(key, item, i + 1) : OneText(key, item, $"Entry {i + 1} of {key.Path}")).OfType<string>()];
+        return [.. given.Value.Items.Select((item, i) => item.Kind == JsonKind.Group ? OneSheet(key, item, i + 1)
+            : OneText(key, item, $"Entry {i + 1} of {Spelt(key)}")).OfType<string>()];
     }
 
     private string? OneSheet(TextsKey key, JsonPiece group, int entry)
     {
-        string name = FormattableString.Invariant($"Entry {entry} of {key.Path}");
+        string name = FormattableString.Invariant($"Entry {entry} of {Spelt(key)}");
         var odd = group.Members.FirstOrDefault(m => m.Key is not ("file" or "sheet"));
         string? file = Member("file"), sheet = Member("sheet");
         if (odd is not null || file is null || !file.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase))
@@ -286,7 +301,9 @@ internal sealed class JobValues
 
         if (length.Mm < key.LowMm || length.Mm > key.HighMm)
         {
-            Refuse(key, $"{key.Path} is {PlainText.Short(value.Text)}{(value.Kind == JsonKind.Number ? " mm" : "")}.", $"Give a length {key.RangeInWords}.");
+            Refuse(
+                key, $"{Spelt(key)} is {PlainText.Short(value.Text)}{(value.Kind == JsonKind.Number ? " mm" : "")}.",
+                $"Give a length {key.RangeInWords}.");
             return null;
         }
 

@@ -14,7 +14,7 @@ internal static class LayoutKeys
     public static readonly NumberKey EaseLimit = new("strip.easeLimit", null, 0, 1, "0.1, or 0.2 on the bias");
     public static readonly FlagKey Tucks = new("strip.tucks", false);
     public static readonly NumberKey Lanes = new(
-        "strip.lanes", null, 1, 20, "free: as many as cost least work", Word: "asManyAsFit", IsWhole: true);
+        "strip.stripsSideBySide", null, 1, 20, "free: as many as cost least work", Word: "asManyAsFit", IsWhole: true);
     public static readonly NumberKey Lines = new("strip.lines", 1, 1, 2, IsWhole: true);
     public static readonly LengthKey Piece = new("strip.piece", null, 200, 1_000_000, "a whole round");
     public static readonly LengthKey JoinAllowance = new("strip.joinAllowance", JobDefaults.JoinAllowance, 0, 200);

@@ -19,7 +19,7 @@ internal static class GroupAdvice
             return null;
         }
 
-        string turn = job.Hem.Skirt is null && job.Hem.Turn is null ? ", with \"turn\" in the group “hem”" : "";
+        string turn = job.Hem.Skirt is null && job.Hem.Turn is null ? ", with \"circlePart\" in the group “hem”" : "";
         return Problem.CannotUse(
             new Where(JobReader.FileName, Key: "groups"),
             FormattableString.Invariant($"Groups on rounds of their own need {least} rounds with those of the others, and the garment has {rounds}."),

@@ -223,7 +223,7 @@ internal sealed partial class OutManifest
 
     [GeneratedRegex(
         @"^(plan\.json|swatch\.json|read-me-first\.txt|worksheet\.csv|earlier-marks\.csv|changes\.csv|key-in\.csv|(key-in|template|swatch)-[a-z0-9]+\.pdf"
-        + @"|needle-paths/(hooping-[0-9]{3,}|swatch-[0-9]{2,})\.(csv|svg|iso)"
+        + @"|needle-paths/(hooping-[0-9]{3,}|swatch-[0-9]{2,})\.(csv|svg|nc|iso)"
         + @"|proofs/(cutting-plan|(hooping|load)-[0-9]{3,}|(round|swatch)-[0-9]{2,})\.png"
         + @"|sheets/((work-packet|proof-reading|name-finder|template|thanks-cards|paper-rehearsal|maker-[0-9]+)-[a-z0-9]+\.pdf|name-finder\.csv)"
         + @"|thanks/(thanks\.csv|name-[0-9]{4,}\.png)|playback/playback-[0-9]{3,}\.png)$",

@@ -37,7 +37,7 @@ public static class OutPaths
         string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.svg");
 
     public static string NeedleProgram(int hooping) =>
-        string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.iso");
+        string.Create(CultureInfo.InvariantCulture, $"needle-paths/hooping-{hooping:D3}.nc");
 
     /// <summary>Every file that a hooping may have of its own.</summary>
     public static IEnumerable<string> OfHooping(int hooping) =>
@@ -56,7 +56,7 @@ public static class OutPaths
         string.Create(CultureInfo.InvariantCulture, $"needle-paths/swatch-{hooping:D2}.csv");
 
     public static string SwatchProgram(int hooping) =>
-        string.Create(CultureInfo.InvariantCulture, $"needle-paths/swatch-{hooping:D2}.iso");
+        string.Create(CultureInfo.InvariantCulture, $"needle-paths/swatch-{hooping:D2}.nc");
 
     public static string SwatchProof(int hooping) =>
         string.Create(CultureInfo.InvariantCulture, $"proofs/swatch-{hooping:D2}.png");

@@ -11,7 +11,7 @@ internal static class SpoiledFile
     /// <summary>Whether a file is empty or holds nothing but NULs; a text of ours with any NUL in it counts too.</summary>
     public static bool Is(string folder, string name)
     {
-        bool isText = Path.GetExtension(name) is ".json" or ".csv" or ".txt" or ".svg" or ".iso";
+        bool isText = Path.GetExtension(name) is ".json" or ".csv" or ".txt" or ".svg" or ".nc" or ".iso";
         using var file = InnerFile.Open(folder, name);
         byte[] block = new byte[64 * 1024];
         for (int read; (read = file.Read(block)) > 0;)

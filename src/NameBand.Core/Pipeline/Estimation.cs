@@ -84,7 +84,7 @@ internal static class Estimation
                 new Where(JobReader.FileName, Key: LayoutKeys.Piece.Path),
                 $"{sew} people sew, and all strips lie on {Cloths(plan.Cloths.Length)}. "
                     + "A cloth lies under one machine, so not everybody gets one.",
-                "For more cloths write \"lanes\": 1 or shorter pieces into “strip”, for example \"piece\": \"1 m\".");
+                "For more cloths write \"stripsSideBySide\": 1 or shorter pieces into “strip”, for example \"piece\": \"1 m\".");
         }
     }
 

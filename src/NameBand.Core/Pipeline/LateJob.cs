@@ -20,9 +20,9 @@ internal static class LateJob
     /// <summary>Keys that belong to the garment, its list or its rounds.</summary>
     private static readonly ImmutableArray<string> OfTheGarment =
     [
-        "columns", "groups", "moreToCome", "asking", "finishBy", "sewing", "strip.lanes", "strip.keepFree", "strip.piece", "strip.shape",
-            "strip.closingBlank",
-        "strip.join", "strip.tucks", "strip.lines", "lettering.motif", "lettering.order", "lettering.agreedFirst",
+        "columns", "groups", "moreToCome", "asking", "finishBy", "sewing", LayoutKeys.Lanes.Path,
+        "strip.keepFree", "strip.piece", "strip.shape", "strip.closingBlank", "strip.join", "strip.tucks", "strip.lines",
+        "lettering.motif", "lettering.order", "lettering.agreedFirst",
     ];
 
     /// <returns>The folder inside the job's; null where a problem says why nothing was written.</returns>
@@ -115,7 +115,7 @@ internal static class LateJob
         string lengths = string.Join(", ", Enumerable.Repeat($"\"{Mm(edge)}\"", parts));
         yield return new JobEdit("hem", string.Create(
             CultureInfo.InvariantCulture,
-            $$"""{ "length": {{(parts > 1 ? $"[{lengths}]" : lengths)}}, "turn": {{turn}}, "closed": false }"""));
+            $$"""{ "length": {{(parts > 1 ? $"[{lengths}]" : lengths)}}, "circlePart": {{turn}}, "closed": false }"""));
         yield return new JobEdit("strip.rounds", parts.ToString(CultureInfo.InvariantCulture));
         yield return JobEdit.Text("strip.lift", Mm(lift));
         yield return new JobEdit("strip.shortening", plan.Shortening.ToString("0.######", CultureInfo.InvariantCulture));

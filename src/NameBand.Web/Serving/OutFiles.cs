@@ -34,7 +34,7 @@ internal static class OutFiles
     ]);
 
     /// <summary>What a machine or a drawing program is given.</summary>
-    private static readonly string[] ForMachines = [".csv", ".svg", ".iso"];
+    private static readonly string[] ForMachines = [".csv", ".svg", ".nc"];
 
     private const string Bytes = "application/octet-stream";
 

@@ -40,7 +40,7 @@ internal static class KeyLabels
         ["strip.eased"] = "Part of the whole length that can be eased in",
         ["strip.easeLimit"] = "Part that the gaps may be eased by",
         ["strip.tucks"] = "Tapered tucks take up what easing cannot",
-        ["strip.lanes"] = "Strips side by side",
+        ["strip.stripsSideBySide"] = "Strips side by side",
         ["strip.lines"] = "Lines of names on a strip",
         ["strip.piece"] = "Longest piece",
         ["strip.join"] = "How pieces are joined",

@@ -24,7 +24,7 @@ internal sealed record OfferedMend(string Words, string Towards, RowRef? Row, st
             return [new OfferedMend("go to the row", row.ToString(), row, null)];
         }
 
-        return CardOf(where.Key) is { } card
+        return CardOf(where.Key is { } key ? JobKeyCard.Today(key) : null) is { } card
             ? [new OfferedMend("set it", card.Path, null, Web.Table.Theme.OfKey(card.Path).Name)]
             : [.. OfUnknownKey(where, table.JobFile.Bytes.AsSpan())];
     }

@@ -34,7 +34,7 @@ public class HemPlannerTests
         var job = Sample.Job with { Hem = Sample.Job.Hem with { Turn = null } };
         var result = HemPlanner.Plan(job);
         Assert.Equal(3660, result.Value!.RoundMm(1));
-        Assert.Contains(result.Problems, p => p.Where.Key == "hem.turn" && p.Severity == Severity.Note);
+        Assert.Contains(result.Problems, p => p.Where.Key == "hem.circlePart" && p.Severity == Severity.Note);
     }
 
     [Fact]

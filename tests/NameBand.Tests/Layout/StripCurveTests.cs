@@ -118,7 +118,7 @@ public class StripCurveTests
     [Fact]
     public void A_straight_edge_other_ways_and_the_bias_are_answered_with_what_would_do()
     {
-        Assert.Contains("\"turn\": 0.75", Refusal(Curved(turn: 0)), StringComparison.Ordinal);
+        Assert.Contains("\"circlePart\": 0.75", Refusal(Curved(turn: 0)), StringComparison.Ordinal);
         Assert.Contains("needlePath", Refusal(Curved() with { Ways = [Way.Traced] }), StringComparison.Ordinal);
         var bias = Curved();
         Assert.Contains("\"grain\": \"straight\"", Refusal(bias with { Layout = bias.Layout with { IsBias = true } }), StringComparison.Ordinal);
@@ -137,7 +137,9 @@ public class StripCurveTests
     {
         var job = Curved().WithHeight(8);
         var lanes = Lay(job with { Layout = job.Layout with { Lanes = 4 } });
-        Assert.Contains(lanes.Problems, p => p.Where.Key == "strip.lanes" && p.Mend.Contains("\"lanes\": 2", StringComparison.Ordinal));
+        Assert.Contains(
+            lanes.Problems,
+            p => p.Where.Key == "strip.stripsSideBySide" && p.Mend.Contains("\"stripsSideBySide\": 2", StringComparison.Ordinal));
 
         var whole = Lay(job with { Layout = job.Layout with { Piece = Length.FromMm(3660) } });
         var problem = Assert.Single(whole.Problems, p => p.Where.Key == "strip.piece");

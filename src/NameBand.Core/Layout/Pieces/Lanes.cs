@@ -93,25 +93,25 @@ internal static class Lanes
         if (!job.Strip.SewnBeforeCutting)
         {
             yield return Problem.NeedsPerson(
-                new Where("job.json", Key: "strip.lanes"),
+                new Where("job.json", Key: LayoutKeys.Lanes.Path),
                 "Strips that are cut before they are sewn cannot lie side by side on one cloth.",
-                "Sew before cutting (\"sewn\": \"beforeCutting\"), or write \"lanes\": 1.");
+                "Sew before cutting (\"sewn\": \"beforeCutting\"), or write \"stripsSideBySide\": 1.");
             yield break;
         }
 
         if (MarksReachNext(job, sizing, markYMm))
         {
             yield return Problem.NeedsPerson(
-                new Where("job.json", Key: "strip.lanes"),
+                new Where("job.json", Key: LayoutKeys.Lanes.Path),
                 FormattableString.Invariant($"With turn-ins of {job.Strip.TurnIn.Mm:0.#} mm the alignment marks of one strip would lie within the finished width of the strip beside it; strips are laid one by one."),
-                "Write \"lanes\": 1, or make the turn-ins wider.");
+                "Write \"stripsSideBySide\": 1, or make the turn-ins wider.");
             yield break;
         }
 
         double needed = sizing.FieldAcrossMm + ((wished - most) * job.Strip.CutWidth.Mm);
         yield return Problem.NeedsPerson(
-            new Where("job.json", Key: "strip.lanes"),
+            new Where("job.json", Key: LayoutKeys.Lanes.Path),
             FormattableString.Invariant($"{wished} strips side by side do not fit a field of {sizing.FieldAcrossMm:0} mm across; they are laid {most} side by side."),
-            FormattableString.Invariant($"Write \"lanes\": {most}, or use a hoop of some {needed:0} mm across."));
+            FormattableString.Invariant($"Write \"stripsSideBySide\": {most}, or use a hoop of some {needed:0} mm across."));
     }
 }

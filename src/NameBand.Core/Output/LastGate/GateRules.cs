@@ -38,7 +38,7 @@ public sealed record GateFault(int Hooping, string Found, string Mend)
     internal static GateFault NoPlace(int hooping) =>
         new(
         hooping, "has two places on the cloth, one by its round and one by its hoop",
-        "Lay the strips one by one (\"lanes\": 1) and run make again");
+        "Lay the strips one by one (\"stripsSideBySide\": 1) and run make again");
 
     internal static GateFault PastField(int hooping, double alongMm, double acrossMm, GateRules rules) => new(
         hooping,
@@ -53,7 +53,7 @@ public sealed record GateFault(int Hooping, string Found, string Mend)
     internal static GateFault MarkInside(int hooping) =>
         new(
             hooping, "has an alignment mark within the finished width of a strip",
-            "Make the turn-ins wider, or lay the strips one by one (\"lanes\": 1)");
+            "Make the turn-ins wider, or lay the strips one by one (\"stripsSideBySide\": 1)");
 
     internal static GateFault Over(GateRun own, GateRun other, bool isSewn) => new(
         own.Hooping,

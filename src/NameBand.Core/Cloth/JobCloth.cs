@@ -9,7 +9,7 @@ public static class JobCloth
     /// <summary>Up to this thickness the needle of the usual 40-weight thread serves: our assumption.</summary>
     private const double MostForUsualNeedleTex = 32;
 
-    /// <summary>60-weight thread goes with a 65/9 needle (source: graphics-pro.com); a little room for how threads are sorted.</summary>
+    /// <summary>60-weight thread goes with a 65/9 needle (Bommarito 2015, see docs/data-sources.md); a little room for sorting.</summary>
     private const double MostForFineNeedleTex = 19;
 
     /// <returns>Null when the table does not have the cloth.</returns>

@@ -7,6 +7,8 @@ namespace NameBand.Tests.Docs;
 /// <summary>Each thing has one word: docs/words.md is held against what the code says to people, the page and docs.</summary>
 public sealed partial class WordsTests
 {
+    private const string Drawing = "docs/pictures/words.svg";
+
     private static readonly string[] NotSaid = [.. Repository.Read("docs/words.md").Split('\n')
         .Where(l => l.StartsWith("| ", StringComparison.Ordinal)).Skip(2).SelectMany(l => l.Split('|')[4].Split(','))
         .Select(w => w.Trim()).Where(w => w.Length > 0)];
@@ -18,9 +20,28 @@ public sealed partial class WordsTests
         var texts = Repository.Files("src", ".cs")
             .SelectMany(Literals)
             .Concat(Repository.Files("src", ".razor").Select(f => (f.Path, Text: Shown(f.Text))))
+            .Concat(Repository.Files("src", ".js").SelectMany(Scripted))
+            .Append((Path: Drawing, Text: Repository.Read(Drawing)))
             .Concat(Repository.Files("docs", ".md").Where(f => f.Path != "docs/words.md").Select(f => (f.Path, Text: f.Text)))
             .Append((Path: "README.md", Text: Repository.Read("README.md")));
         Assert.Equal([], texts.SelectMany(t => Found(t.Text).Select(w => $"{t.Path}: “{w}”")).Distinct());
+    }
+
+    [Fact]
+    public void Scripts_are_read_too() =>
+        Assert.Equal(["a nought", "b ${x} rail", "it’s"],
+            Scripted(new SourceFile("x.js", "// 'rail'\nsay('a nought', `b ${x} rail`); // 'rung'\nsay(\"it’s\");")).Select(l => l.Text));
+
+    /// <summary>What is drawn beside the table is called as in the table.</summary>
+    [Fact]
+    public void The_drawing_has_the_words_of_the_table()
+    {
+        string[] defined = [.. Repository.Read("docs/words.md").Split('\n').Where(l => l.StartsWith("| ", StringComparison.Ordinal)).Skip(2)
+            .SelectMany(l => l.Split('|')[1].Split(',')).Select(w => w.Trim())];
+        string[] drawn = ["round", "strip", "piece", "gap", "letter height", "hoop", "hooping", "run", "backing", "marks"];
+        Assert.Equal([], drawn.Except(defined));
+        string texts = string.Join('\n', SvgText().Matches(Repository.Read(Drawing)).Select(m => m.Groups[1].Value));
+        Assert.All(drawn, word => Assert.Matches($@"\b{word}\b", texts));
     }
 
     /// <summary>The rule can fail.</summary>
@@ -47,10 +68,25 @@ public sealed partial class WordsTests
         file.Text.Split('\n').Select(l => l.TrimStart()).Where(l => !l.StartsWith("//", StringComparison.Ordinal))
             .SelectMany(l => Literal().Matches(Comment().Replace(l, ""))).Select(m => (file.Path, m.Groups[1].Value));
 
+    /// <summary>What stands between quotation marks of any kind in a script.</summary>
+    private static IEnumerable<(string Path, string Text)> Scripted(SourceFile file) =>
+        file.Text.Split('\n').Select(l => l.TrimStart())
+            .Where(l => !CommentLine().IsMatch(l))
+            .SelectMany(l => Quoted().Matches(Comment().Replace(l, ""))).Select(m => (file.Path, m.Groups[2].Value));
+
     private static string Shown(string razor) => razor.Split("@code", 2)[0];
 
     [GeneratedRegex("\"((?:[^\"\\\\]|\\\\.)*)\"")]
     private static partial Regex Literal();
+
+    [GeneratedRegex("""(['"`])((?:(?!\1)[^\\]|\\.)*)\1""")]
+    private static partial Regex Quoted();
+
+    [GeneratedRegex("<text [^>]*>([^<]*)</text>")]
+    private static partial Regex SvgText();
+
+    [GeneratedRegex(@"^(//|\*|/\*)")]
+    private static partial Regex CommentLine();
 
     [GeneratedRegex("; // .*$")]
     private static partial Regex Comment();

@@ -3,6 +3,7 @@ using NameBand.Job;
 using NameBand.Output;
 using NameBand.PlanFile;
 using NameBand.Tests.House;
+using NameBand.Tests.OutputRoom;
 using Xunit;
 
 namespace NameBand.Tests.Golden;
@@ -37,6 +38,11 @@ public sealed class GoldenPlanTests
         AssertStatus(made);
         string line = $"{job} ({kind}): {PlanDigest.Of(folder["out"])}";
         Show(job, folder["out"]);
+        if (kind == "sample")
+        {
+            HoldGallery(job, folder["out"]);
+        }
+
         if (Environment.GetEnvironmentVariable(Renewing) == "1")
         {
             Keep(job, line);
@@ -66,6 +72,22 @@ public sealed class GoldenPlanTests
         Assert.Contains(Seeded, s => s.Lanes != "1" && s.IsSewnOn);
         Assert.Contains(Seeded, s => s.IsCurved && s.IsSewnOn);
         Assert.Contains(Seeded, s => s.HasGroups && s.HasMotif && s.IsSewnOn);
+    }
+
+    /// <summary>docs/gallery.md shows every sample as it is drawn now; renewed with the lines.</summary>
+    private static void HoldGallery(string sample, string made)
+    {
+        string name = $"gallery-{sample}.png";
+        string kept = Path.Combine(Repository.Root, "docs", "pictures", name);
+        // A run without a hoop is as long as its strip: its round is drawn smaller.
+        string drawn = Path.Combine(made, sample == "boat-banner" ? "proofs/round-01.png" : "proofs/hooping-001.png");
+        if (Environment.GetEnvironmentVariable(Renewing) == "1")
+        {
+            File.Copy(drawn, kept, overwrite: true);
+        }
+
+        Assert.Contains($"](pictures/{name})", Repository.Read("docs/gallery.md"), StringComparison.Ordinal);
+        PictureComparison.AssertSame(name, File.ReadAllBytes(kept), File.ReadAllBytes(drawn));
     }
 
     private static (string Kind, MakeReport Made) Make(string job, TemporaryFolder folder)

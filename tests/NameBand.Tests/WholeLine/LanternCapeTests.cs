@@ -28,6 +28,23 @@ public class LanternCapeTests
         return (made, report.OutFolder!);
     }
 
+    /// <summary>The number of a name stands between edge and fold, which are drawn 2 mm at a time, and neither runs through it.</summary>
+    private static void AssertNumbersAreClear(UglyToad.PdfPig.PdfDocument packet)
+    {
+        var numbers = packet.GetPages().SelectMany(page =>
+        {
+            var edges = page.Paths.Where(p => p.IsStroked).SelectMany(p => p).Select(s => s.GetBoundingRectangle())
+                .OfType<UglyToad.PdfPig.Core.PdfRectangle>().Where(r => r.Width is > 4 and < 8).ToList();
+            return page.GetWords().Where(w => w.Text.All(char.IsAsciiDigit))
+                .Select(w => w.BoundingBox)
+                .Select(box => (Box: box, Near: edges.Where(e => e.Left < box.Right + 6 && e.Right > box.Left - 6).ToList()))
+                .Where(n => n.Near.Exists(e => Math.Abs(e.Bottom - n.Box.Top) < 12))
+                .Where(n => n.Near.Exists(e => Math.Abs(n.Box.Bottom - e.Top) < 22)).ToList();
+        }).ToList();
+        Assert.Equal(22, numbers.Count);
+        Assert.All(numbers, n => Assert.DoesNotContain(n.Near, e => e.Top > n.Box.Bottom - 0.5 && e.Bottom < n.Box.Top + 0.5));
+    }
+
     private static double Number(JsonElement of, string key) => of.GetProperty(key).GetDouble();
 
     [Fact]
@@ -45,6 +62,10 @@ public class LanternCapeTests
             string words = string.Join(' ', packet.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
             Assert.Contains("cut to the curve of the hem and lies flat, so nothing is eased", words, StringComparison.Ordinal);
             Assert.DoesNotContain("ease it in the gaps", words, StringComparison.Ordinal);
+            AssertNumbersAreClear(packet);
+
+            // Sixteen hoopings at true size: a page is filled before the next begins.
+            Assert.InRange(packet.NumberOfPages, 10, 15);
         }
 
         var round = Assert.Single(made.Rounds);

@@ -4,18 +4,22 @@ using NameBand.Output.Sheets;
 namespace NameBand.Output.Keying;
 
 /// <summary>
-/// What is to be keyed, letter by letter, so that 1, I, l and 0, O are told apart whatever the face: the 0 is struck through, the I has
-/// bars and the l a foot. Blanks are seen.
+/// What is to be keyed, letter by letter, so that 1, I, l and 0, O are told apart: the 0 is struck through, and the bars of the I, which
+/// the face has as short as those of its 1, are made longer in their own weight. The l has its foot from the face. Blanks are seen.
 /// </summary>
 internal sealed class KeyedText(SheetPages pages, double sizeMm)
 {
     /// <summary>Parts of the size of the type; so little apart that a word copied out of the file stays a word.</summary>
     private const double Apart = 0.02;
-    private const double FootPart = 0.07;
-    private const double BarPart = 0.07;
-    private const double CapPart = 0.714;
 
-    public static readonly string Legend = "0 is struck through, O is not; I has bars, l a foot.";
+    /// <summary>By which the bars reach past the room of the I on each side.</summary>
+    private const double BarPart = 0.07;
+
+    /// <summary>Height of the face's own bars and of its capitals (Andika Bold, measured), so that what is added is not heavier.</summary>
+    private const double BarHighPart = 0.095;
+    private const double CapPart = 0.708;
+
+    public static readonly string Legend = "0 is struck through, O is not; I has long bars, l a foot.";
 
     /// <summary>The largest size, down to the least, at which a text fits a width.</summary>
     public static double Fitting(SheetPages pages, string keyed, double sizeMm, double leastMm, double widthMm) =>
@@ -39,11 +43,11 @@ internal sealed class KeyedText(SheetPages pages, double sizeMm)
     private double GlyphMm(string letter) => pages.Face.WidthMm(Letters.Shown(letter), sizeMm);
 
     private double AdvanceMm(string letter) =>
-        GlyphMm(letter) + (Apart * sizeMm) + (letter switch { "l" => FootPart, "I" => 2 * BarPart, _ => 0 } * sizeMm);
+        GlyphMm(letter) + (Apart * sizeMm) + (letter == "I" ? 2 * BarPart * sizeMm : 0);
 
     private void TellApart(string letter, double xMm, double glyphMm, double baselineMm)
     {
-        double line = 0.1 * sizeMm;
+        double line = BarHighPart * sizeMm;
         double cap = CapPart * sizeMm;
         switch (letter)
         {
@@ -53,9 +57,6 @@ internal sealed class KeyedText(SheetPages pages, double sizeMm)
             case "I":
                 pages.Line(xMm - (BarPart * sizeMm), baselineMm - (line / 2), xMm + glyphMm + (BarPart * sizeMm), baselineMm - (line / 2), line);
                 pages.Line(xMm - (BarPart * sizeMm), baselineMm - cap + (line / 2), xMm + glyphMm + (BarPart * sizeMm), baselineMm - cap + (line / 2), line);
-                break;
-            case "l":
-                pages.Line(xMm + (0.5 * glyphMm), baselineMm - (line / 2), xMm + glyphMm + (FootPart * sizeMm), baselineMm - (line / 2), line);
                 break;
         }
     }

@@ -88,7 +88,7 @@ internal static class HoopingPages
         }
     }
 
-    /// <summary>Of two names one above the other the upper one stands before the stroke.</summary>
+    /// <summary>Of two names one above the other the upper one stands before the slash.</summary>
     private static string Names(HoopedSegment hooped) =>
         string.Join("   ", PlacesAlong.Of(hooped.Segment.Names).Select(p => string.Join(" / ", p.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}"))));
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
 using NameBand.Stitching;
@@ -18,6 +19,9 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
     private const double OverlapMm = 10;
     private const double NumberMm = 3.2;
 
+    /// <summary>By which a curved strip's ends may stand out beside its segment.</summary>
+    private const double RimMm = 1;
+
     /// <summary>Drawn in hundredths of a millimetre, so that the file holds short whole numbers.</summary>
     private const float Fine = 100;
 
@@ -31,13 +35,13 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
     {
         double half = plan.Hem.Strip.CutWidthMm / 2;
         double beyondMarks = hooping.Segments.Max(s => Math.Abs(plan.MarkYMm) + s.Segment.MarkArmMm);
-        return !plan.Hem.IsCurved && plan.LineStepMm <= 0 && plan.MarkYMm < 0 && HalfMm(hooping) >= half && Rows(hooping).Count() == 1
+        return !plan.Hem.IsCurved && plan.LineStepMm <= 0 && plan.MarkYMm < 0 && AboveMm(hooping) >= half && Rows(hooping).Count() == 1
             && half - beyondMarks >= sizeMm * 1.3 && plan.Hem.Strip.TurnInMm >= NumberMm * 1.5;
     }
 
     /// <summary>The line of type under a strip's marks, from the picture's top.</summary>
     public double BelowMarksMm(Hooping hooping, HoopedSegment hooped, double sizeMm) =>
-        TapeMm + HalfMm(hooping) + HighestMm(hooping) - hooped.YMm + (plan.Hem.Strip.CutWidthMm / 2) - (sizeMm * 0.6);
+        TapeMm + AboveMm(hooping) + HighestMm(hooping) - hooped.YMm + (plan.Hem.Strip.CutWidthMm / 2) - (sizeMm * 0.6);
 
     /// <param name="path">Null: only its room is taken.</param>
     /// <param name="withNames">Names stand in type with their numbers.</param>
@@ -59,14 +63,24 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
 
     private static double SpanMm(Hooping hooping) => HighestMm(hooping) - hooping.Segments.Min(s => s.YMm);
 
-    /// <summary>Half the height that is shown of a strip; more than a page can take is cut off above and below.</summary>
-    private double HalfMm(Hooping hooping) => Math.Min(
-        Math.Max(plan.Hem.Strip.CutWidthMm / 2, Math.Abs(plan.MarkYMm) + 3) + BowMm, Math.Max(10, (flow.PageRoomMm - 60 - SpanMm(hooping)) / 2));
+    /// <summary>What is shown of a strip above its line; more than a page can take is cut off.</summary>
+    private double AboveMm(Hooping hooping) => OnSideMm(hooping, hangs: false);
+
+    private double BelowMm(Hooping hooping) => OnSideMm(hooping, hangs: true);
+
+    /// <summary>A curved strip leaves its chord to one side alone: it hangs below it where it is read from outside.</summary>
+    private double OnSideMm(Hooping hooping, bool hangs) => Math.Min(
+        Math.Max(plan.Hem.Strip.CutWidthMm / 2, Math.Abs(plan.MarkYMm) + 3)
+        + (!plan.Hem.IsCurved ? 0 : hangs == (plan.Hem.ReadBy == Reader.Viewer) ? BowMm : RimMm),
+        Math.Max(10, (flow.PageRoomMm - 60 - SpanMm(hooping)) / 2));
 
     /// <summary>How far the curved strip with the highest bow leaves its chord.</summary>
     private double BowMm => plan.Hem.IsCurved ? plan.Hoopings.SelectMany(h => h.Segments).Max(s => plan.FrameOf(s)!.Value.BowMm) : 0;
 
-    private double RowMm(Hooping hooping) => (2 * HalfMm(hooping)) + SpanMm(hooping) + TapeMm + 1.5;
+    /// <summary>Room for the tape, which a curved strip has not.</summary>
+    private double OverMm => plan.Hem.IsCurved ? RimMm : TapeMm;
+
+    private double RowMm(Hooping hooping) => AboveMm(hooping) + BelowMm(hooping) + SpanMm(hooping) + OverMm + 1.5;
 
     /// <summary>Parts of a hooping along its own x that fit the paper.</summary>
     private IEnumerable<(double FromMm, double ToMm, bool GoesOn)> Rows(Hooping hooping)
@@ -86,12 +100,12 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
     {
         var (fromMm, toMm, goesOn) = row;
         var pages = flow.Pages;
-        double top = flow.YMm + TapeMm;
-        double half = HalfMm(hooping);
+        double top = flow.YMm + OverMm;
+        double half = AboveMm(hooping);
         double left = PageFlow.LeftMm;
         double right = left + toMm - fromMm;
         double zero = top + half + HighestMm(hooping);
-        double bottom = zero - hooping.Segments.Min(s => s.YMm) + half;
+        double bottom = zero - hooping.Segments.Min(s => s.YMm) + BelowMm(hooping);
         Tape(pages, hooping, fromMm, toMm, top, goesOn);
         foreach (var hooped in hooping.Segments)
         {
@@ -221,16 +235,20 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
     {
         var (fromMm, toMm) = row;
         double cut = Math.Min(plan.Hem.Strip.CutWidthMm / 2, middle.HalfMm);
-        double baseline = middle.Y - cut + NumberMm + (plan.Hem.Strip.TurnInMm >= NumberMm + 1 ? 0.8 : -NumberMm);
+        double over = cut - NumberMm - (plan.Hem.Strip.TurnInMm >= NumberMm + 1 ? 0.8 : -NumberMm);
+        var bent = plan.FrameOf(hooped);
         foreach (var name in hooped.Segment.Names)
         {
-            double at = hooped.XMm + plan.OnClothMm(name.StartMm - hooped.Segment.StartMm) + (name.WidthMm / 2);
+            double along = plan.OnClothMm(name.StartMm - hooped.Segment.StartMm) + (name.WidthMm / 2);
+            double above = name.Line == 2 ? -over - NumberMm : over;
+            // On a strip cut to the curve the number follows the arc, as its edges do.
+            var stand = bent?.At(along, above) ?? new Common.Point(along, above);
+            double at = hooped.XMm + stand.XMm;
             if (at > fromMm && at < toMm)
             {
                 string number = name.Order.ToString(CultureInfo.InvariantCulture) + (withNames ? "\u00a0" + name.Lettered.Name.Text : "");
-                double y = name.Line == 2 ? (2 * middle.Y) - baseline + NumberMm : baseline;
                 double left = PageFlow.LeftMm + at - fromMm - (pages.Face.WidthMm(number, NumberMm) / 2);
-                pages.Text(left, y, number, NumberMm, withNames ? Ink.Full : Ink.Quiet);
+                pages.Text(left, middle.Y - stand.YMm, number, NumberMm, withNames ? Ink.Full : Ink.Quiet);
             }
         }
     }

@@ -8,7 +8,8 @@ namespace NameBand.Tests.Sources;
 
 /// <summary>
 /// An open list of names through the whole line. Source: @faker-js/faker 10.6.0 (MIT, licence beside the list), six
-/// made-up people of each of its locales, drawn with seed 20261125: 442 names in some twenty scripts.
+/// made-up people of each of its locales, drawn with seed 20261125: 442 names in some twenty scripts. Seven whose full name a known
+/// person bears have another family name of their locale.
 /// </summary>
 public class NameListTests
 {

@@ -39,7 +39,7 @@ internal static class CliApp
         }
         catch (OperationCanceledException)
         {
-            return Say(host, wantsJson, host.StoppedStatus, "Stopped; your earlier output is as it was.", "");
+            return Say(host, wantsJson, host.StoppedStatus, "Stopped. Your earlier output is unchanged.", "");
         }
         catch (RefusedEntryException error)
         {
@@ -55,7 +55,7 @@ internal static class CliApp
         {
             return Say(
                 host, wantsJson, (int)ExitStatus.CannotUse, $"The machine could not read or write: {error.Message}",
-                "Nothing half-made is left behind. See whether there is room on the disk and whether you may write there.");
+                "Nothing half-made is left behind. Check whether there is room on the disk and whether you may write there.");
         }
         catch (Exception error)
         {
@@ -76,12 +76,12 @@ internal static class CliApp
         }
 
         var page = new Page(host.Errors);
-        page.Line($"The answer could not be written: {refusal}", tone: Tone.Bad);
+        page.Line($"The report could not be written: {refusal}", tone: Tone.Bad);
         bool writes = args.Any(a => a is MakeCommand.Verb or PrintCommand.Verb or SewnCommand.Verb or SwatchCommand.Verb
             or MeasureCommand.Verb or PublicCommand.Verb or InviteCommand.Verb or "--settle" or "--take");
         page.Line(writes
-            ? "What the command was told to do is done; only its report is missing. Do not say it a second time."
-            : "Make room where it is written to, and ask again.");
+            ? "The command did what you asked; only its report is missing. Do not run it a second time."
+            : "Free some room there, then ask again.");
         return (int)(writes ? ExitStatus.NeedsPerson : ExitStatus.CannotUse);
     }
 
@@ -119,11 +119,11 @@ internal static class CliApp
             config.AddCommand<HoursCommand>(HoursCommand.Verb)
                 .WithDescription("Calculates the hours, what to buy and which evening sews what; writes nothing.");
             config.AddCommand<PrintCommand>(PrintCommand.Verb)
-                .WithDescription("Makes what make makes, and the sheets to print with it.");
+                .WithDescription("Does what make does, and writes the sheets to print.");
             config.AddCommand<PageCommand>(PageCommand.Verb)
                 .WithDescription("Opens the worktable: a page in the browser on this computer, to plan, check and sew by.");
             config.AddCommand<SewnCommand>(SewnCommand.Verb)
-                .WithDescription("Writes down that a hooping is sewn, and shows what is done and what is to do.");
+                .WithDescription("Logs that a hooping is sewn, and shows what is done and what is to do.");
             config.AddCommand<PublicCommand>(PublicCommand.Verb)
                 .WithDescription("Makes a page on which supporters find their names: of those who said yes to it, and of nobody else.");
             config.AddCommand<CheckCommand>(CheckCommand.Verb)

@@ -95,11 +95,11 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
         await page.SettledAsync();
         await page.Locator(".seen button", new() { HasText = "Ottilie Marsh" }).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-        var card = page.GetByRole(AriaRole.Region, new() { Name = "What shall become of" });
+        var card = page.GetByRole(AriaRole.Region, new() { Name = "What should happen to" });
         await Expect(card).ToContainTextAsync("Ottilie Marsh");
 
         await card.GetByRole(AriaRole.Button, new() { Name = "correct it" }).ClickAsync();
-        await card.GetByLabel("as it shall be sewn").FillAsync("Ottily Marsh");
+        await card.GetByLabel("as it should be sewn").FillAsync("Ottily Marsh");
         await card.GetByRole(AriaRole.Button, new() { Name = "use that" }).ClickAsync();
         await Expect(card.Locator("h2")).ToContainTextAsync("Ottily Marsh");
         await Expect(page.Locator(".rows")).ToContainTextAsync("Ottily Marsh");
@@ -136,7 +136,7 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
         var row = page.Locator(".row", new() { HasText = "Ottilie Marsh" });
         await row.GetByRole(AriaRole.Button, new() { Name = "change Ottilie Marsh" }).ClickAsync();
         await row.GetByRole(AriaRole.Button, new() { Name = "its size, face and place" }).ClickAsync();
-        var card = page.GetByRole(AriaRole.Region, new() { Name = "What shall become of" });
+        var card = page.GetByRole(AriaRole.Region, new() { Name = "What should happen to" });
         await card.GetByRole(AriaRole.Button, new() { Name = "larger" }).ClickAsync();
         await HoldsAsync(folder, "\"heightFactor\": 1.1");
         await card.GetByLabel("face").SelectOptionAsync("Vollkorn Bold");

@@ -137,7 +137,7 @@ public sealed class LostTests(Chromium browser) : BrowserTests(browser)
 
         await Expect(page.Locator("#lost")).ToContainTextAsync("answers again");
         await Expect(page.GetByLabel("minutes at the machine")).ToHaveValueAsync("7.5");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Log it" }).ClickAsync();
         await Expect(page.Locator("#lost")).ToBeEmptyAsync();
         await Expect(page.Locator("[data-part=head]")).ToContainTextAsync("Hooping");
         Assert.Contains("thread broke once", await File.ReadAllTextAsync(folder["sewing-log.csv"]), StringComparison.Ordinal);

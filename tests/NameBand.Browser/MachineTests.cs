@@ -23,7 +23,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         await page.GetByLabel("minutes at the machine").FillAsync("7.5");
         await page.GetByLabel("minutes by hand").FillAsync("4");
         await page.GetByLabel("a note").FillAsync("thread broke once");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Log it" }).ClickAsync();
         await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 31: sewn ✓");
         string[] log = await File.ReadAllLinesAsync(folder["sewing-log.csv"]);
         Assert.StartsWith("1,sewn,7.5,4,", log[1], StringComparison.Ordinal);
@@ -142,7 +142,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         }
 
         Assert.Equal(HttpStatusCode.Forbidden, await GiveAsync(client, url, code));
-        await Expect(own.Page.Locator(".lend")).ToContainTextAsync("No code holds");
+        await Expect(own.Page.Locator(".lend")).ToContainTextAsync("There is no valid code");
     }
 
     private static async Task<HttpStatusCode> GiveAsync(HttpClient client, string url, string code)

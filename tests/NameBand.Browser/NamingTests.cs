@@ -36,7 +36,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await Expect(answer).ToContainTextAsync("Give the length");
         await page.GetByLabel("it came out at").FillAsync(Text(expected + 3));
         await page.GetByRole(AriaRole.Button, new() { Name = "It is on a scrap" }).ClickAsync();
-        await Expect(answer).ToContainTextAsync("on a scrap: that is written down");
+        await Expect(answer).ToContainTextAsync("on a scrap: that is logged");
         Assert.False(File.Exists(folder["sewing-log.csv"]));
         await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
         await Expect(answer).ToContainTextAsync("that on a scrap counts no longer");
@@ -45,7 +45,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await page.GetByText("more to say of it").ClickAsync();
         await page.GetByLabel("it came out at").FillAsync(Text(expected + 3));
         await page.GetByRole(AriaRole.Button, new() { Name = "It is on a scrap" }).ClickAsync();
-        await Expect(answer).ToContainTextAsync("on a scrap: that is written down");
+        await Expect(answer).ToContainTextAsync("on a scrap: that is logged");
         await Expect(done).ToHaveAttributeAsync("aria-disabled", "false");
 
         // Sewn, with its length and where its words end and begin; the next one is there at once, its mark moved.
@@ -58,7 +58,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await page.GetByLabel("it took at the machine").FillAsync("2.5");
         await page.GetByLabel("its first word ended at").FillAsync(Text(length * 0.55));
         await page.GetByLabel("its second began at").FillAsync(Text(length * 0.6));
-        await SayAsync(page, () => done.ClickAsync(), "1 “Ottilie Marsh” is written down as sewn.");
+        await SayAsync(page, () => done.ClickAsync(), "1 “Ottilie Marsh” is logged as sewn.");
         await Expect(name).ToHaveTextAsync("2 Bram Sedgewick");
         await Expect(done).ToHaveAttributeAsync("aria-disabled", "false");
         await Expect(page.Locator(".keying-facts dd").First).Not.ToHaveTextAsync(before);
@@ -68,7 +68,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         Assert.Equal(4, File.ReadAllLines(folder["lengths.csv"]).Length);
 
         // With the keyboard alone, from a plan whose marks moved; taken back; a length that is of no such name.
-        await SayAsync(page, () => page.Keyboard.PressAsync("Enter"), "2 “Bram Sedgewick” is written down as sewn.");
+        await SayAsync(page, () => page.Keyboard.PressAsync("Enter"), "2 “Bram Sedgewick” is logged as sewn.");
         await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
         await Expect(answer).ToContainTextAsync("counts as not sewn");
         Assert.StartsWith("n2,mistake,", (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[^1], StringComparison.Ordinal);
@@ -114,13 +114,13 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         var done = page.Locator("[data-part=done-next]");
         await Expect(page.Locator(".keying-name")).ToHaveTextAsync("1 Ottilie Marsh");
         await Expect(page.GetByLabel("it came out at")).ToBeHiddenAsync();
-        await SayAsync(page, () => done.ClickAsync(), "1 “Ottilie Marsh” is written down as sewn.");
+        await SayAsync(page, () => done.ClickAsync(), "1 “Ottilie Marsh” is logged as sewn.");
         await Expect(page.Locator(".keying-name")).ToHaveTextAsync("2 Bram Sedgewick");
         await SayAsync(page, () => done.ClickAsync(), "That was the last one.");
         await page.GetByRole(AriaRole.Button, new() { Name = "Spoiled: sew it again" }).Last.ClickAsync();
         await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("2 of 2, round 1: to be sewn again");
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "pressed" })).ToBeDisabledAsync();
-        await SayAsync(page, () => done.ClickAsync(), "2 “Bram Sedgewick” is written down as sewn.");
+        await SayAsync(page, () => done.ClickAsync(), "2 “Bram Sedgewick” is logged as sewn.");
         await Expect(page.Locator("[data-part=left]")).ToContainTextAsync("All names are sewn");
 
         // From pressing to sewing down: a step takes those before it along, and is taken back.

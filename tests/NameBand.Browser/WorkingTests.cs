@@ -81,7 +81,7 @@ public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
 
         await page.GetByRole(AriaRole.Button, new() { Name = "go there" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "correct it Pia" }).ClickAsync();
-        await page.GetByLabel("as it shall be sewn").FillAsync("Pia Tarn");
+        await page.GetByLabel("as it should be sewn").FillAsync("Pia Tarn");
         await page.GetByRole(AriaRole.Button, new() { Name = "use that" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "correct it Pia" })).ToHaveCountAsync(0);
         await page.GetByRole(AriaRole.Button, new() { Name = "sew it as it stands Bram Sedgewick" }).First.ClickAsync();

@@ -16,7 +16,7 @@ internal sealed class CheckCommand(CliHost host) : Command<CheckCommand.Settings
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--out <DIR>")]
-        [Description("The folder that make wrote, where it is not JOB/out.")]
+        [Description("The folder that make wrote (default: JOB/out).")]
         public string? Out { get; init; }
     }
 }

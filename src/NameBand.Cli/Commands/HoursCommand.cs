@@ -38,7 +38,7 @@ internal sealed class HoursCommand(CliHost host) : Command<HoursCommand.Settings
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--evening <TIME>")]
-        [Description("Deal the hoopings out to evenings of this length, such as 2h.")]
+        [Description("Divide the hoopings among evenings of this length, such as 2h.")]
         public string? Evening { get; init; }
     }
 }

@@ -30,7 +30,9 @@ internal sealed class InviteCommand(CliHost host) : Command<InviteCommand.Settin
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--answers")]
-        [Description("Enter what came back: every answers….csv in the folder “private” goes into approvals.csv; what is told twice, changed or not clear is asked about.")]
+        [Description(
+            "Enter what came back: every answers….csv in the folder “private” goes into approvals.csv. You are asked about what is "
+            + "given twice, changed or not clear.")]
         public bool Answers { get; init; }
     }
 }

@@ -41,7 +41,7 @@ internal sealed class MakeCommand(CliHost host) : Command<MakeCommand.Settings>
         public string? Out { get; init; }
 
         [CommandOption("--afresh")]
-        [Description("Choose anew what the job leaves free, such as strips side by side, whatever the earlier plan had.")]
+        [Description("Choose again what the job leaves free, such as strips side by side, and forget what the earlier plan had.")]
         public bool Afresh { get; init; }
     }
 }

@@ -41,12 +41,14 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
     {
         page.Line("The worktable is open on this computer only, at this address. Press Ctrl+C here to close it.");
         page.Verbatim(at.Url);
-        page.Line("Whoever has the address sees all names and can change everything: do not pass it on.");
+        page.Line("Anyone with this address can see all names and change everything. Do not pass it on.");
         page.Notes(at.Notes);
         if (at.LendUrl is { } lent)
         {
             page.Line($"Lent to your network: the view at the machine alone, at {lent}, with the code {at.LendCode}, good for one screen and {LendDesk.Holding.Minutes} minutes.");
-            page.Line("It is not encrypted: whoever else is on that network could read the names as they are shown. Lend it on a network of your own.");
+            page.Line(
+                "It is not encrypted: anyone else on that network could read the names as they are shown. "
+                + "Lend it on a network of your own.");
         }
 
         if (!settings.NoBrowser && at.Opener is { } opener)
@@ -92,7 +94,7 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
         public int Port { get; init; }
 
         [CommandOption("--no-browser")]
-        [Description("Say the address and open no browser.")]
+        [Description("Print the address and do not open a browser.")]
         public bool NoBrowser { get; init; }
 
         [CommandOption("--lend")]

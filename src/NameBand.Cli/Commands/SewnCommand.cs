@@ -35,13 +35,15 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         {
             bool isName = what!.Names is not null;
             var advice = Bander.Spoiled(settings.Job, settings.Out, isName ? what.Names!.Value.First : what.Hooping, isName);
-            return Answering.Give<SpoiledAnswer>(host, settings.Json, advice.Answer, "It cannot be told", (page, answer) => SpoiledSummary.Print(page, answer, settings.Job));
+            return Answering.Give<SpoiledAnswer>(
+                host, settings.Json, advice.Answer, "The state cannot be shown",
+                (page, answer) => SpoiledSummary.Print(page, answer, settings.Job));
         }
 
         var report = Bander.Sewn(settings.Job, settings.Out, Word(settings, what, measuredMm), () => Thread.Sleep(50));
         bool isSaid = what is not null || settings.Step is not null || settings.Left is not null;
         return Answering.Give<SewnAnswer>(
-            host, settings.Json, report.Answer, isSaid ? "Nothing was written down" : "It cannot be told",
+            host, settings.Json, report.Answer, isSaid ? "Nothing was logged" : "The state cannot be shown",
             (page, answer) => new SewnSummary(page, answer).Print());
     }
 
@@ -102,7 +104,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
 
         if (settings.Spoiled && (what is null || settings.Again || settings.Patch || settings.Mistake || settings.Minutes is not null || settings.Measured is not null))
         {
-            return "--spoiled asks about one hooping or name and writes nothing down: sewn JOB 12 --spoiled";
+            return "--spoiled asks about one hooping or name and logs nothing: sewn JOB 12 --spoiled";
         }
 
         bool saysSewn = settings.Minutes is not null || settings.Hands is not null || settings.Machine is not null

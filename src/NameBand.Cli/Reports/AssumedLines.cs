@@ -16,7 +16,7 @@ internal sealed class AssumedLines(Page page, AssumedWorkshop? assumed)
         page.Gap();
         page.Line("Assumed", tone: Tone.Heading);
         page.Note(assumed.Text);
-        page.Hanging("→ ", "If yours is another, save this as workshop.json in the job's folder, with what is so:", 2);
+        page.Hanging("→ ", "If yours is different, put its figures into this, and save it as workshop.json in the job's folder:", 2);
         page.Line(assumed.Line, 4);
     }
 }

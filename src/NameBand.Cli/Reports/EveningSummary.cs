@@ -31,7 +31,7 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
         foreach (int hooping in answer.TooLong ?? [])
         {
             string number = hooping.ToString(CultureInfo.InvariantCulture);
-            page.Line($"Hooping {number} takes longer than an evening and has one for itself.", 2, Tone.Attention);
+            page.Line($"Hooping {number} takes longer than an evening and gets one to itself.", 2, Tone.Attention);
         }
     }
 
@@ -69,7 +69,7 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
         if (answer is { FinishBy: { } by, BeginBy: { } last, DoneOn: { } done })
         {
             page.Line(
-                $"Begin by {InWords(last)} at the latest to be done by {InWords(by)}. Begun on the first evening from today on, all is "
+                $"Begin by {InWords(last)} at the latest to be done by {InWords(by)}. If you begin on the first evening from today, all is "
                 + $"sewn down on {InWords(done)}.", 2);
         }
     }

@@ -114,7 +114,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
     {
         page.Gap();
         page.Line("Why the ranges are as wide as they are", tone: Tone.Heading);
-        page.Line("Acts of one kind are slow or quick together; the kinds do not know of each other.", 2);
+        page.Line("Work of one kind is slow or quick together; the kinds vary independently.", 2);
         foreach (var cause in answer.Causes)
         {
             var acts = answer.Work.Where(a => a.Cause == cause.Name).Select(a => a.Act).Distinct();

@@ -20,7 +20,7 @@ internal static class InviteSummary
         [
             ("Letters", answer.WithoutAddress == 0 ? $"{answer.Letters}" : $"{answer.Letters}, of them {answer.WithoutAddress} without an address", Tone.Plain),
             ("Answers", $"agreed: {answer.Agreed}, change wished: {answer.ChangeWished}, missing: {answer.Missing.Count}", Tone.Plain),
-            ("Until", (answer.AnswerBy ?? "no day is set") + $"; who is silent is {silence}", Tone.Plain),
+            ("Until", (answer.AnswerBy ?? "no day is set") + $"; a name without an answer is {silence}", Tone.Plain),
         ];
         if (answer.Missing.Count > 0)
         {
@@ -55,8 +55,8 @@ internal static class InviteSummary
         page.Gap();
         page.Line(
             answer.SilenceLeavesOut
-                ? "The day is past. As the letters say, who is silent is left out; these lines in corrections.csv do it:"
-                : "The day is past. As the letters say, who is silent is sewn as it stands; there is nothing to do.",
+                ? "The day is past. As the letters say, a name without an answer is left out; these lines in corrections.csv do it:"
+                : "The day is past. As the letters say, a name without an answer is sewn as it stands; there is nothing to do.",
             tone: Tone.Attention);
         foreach (string line in answer.LeaveOutLines)
         {

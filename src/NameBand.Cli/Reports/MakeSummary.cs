@@ -131,7 +131,7 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         }
 
         var ofRows = answer.Problems.Skip(answer.Needs.OfJob).Take(answer.Needs.OfRows).ToList();
-        page.Line($"{Words.Count(count, "thing needs", "things need")} you before you sew", tone: Tone.AttentionHeading);
+        page.Line($"{Words.Count(count, "thing needs", "things need")} a decision before you sew", tone: Tone.AttentionHeading);
         page.Problems(answer.Problems.Take(answer.Needs.OfJob).Concat(ofRows.Take(MostShown)), Tone.Attention);
         int more = ofRows.Count - MostShown;
         if (more > 0)

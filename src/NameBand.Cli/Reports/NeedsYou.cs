@@ -18,7 +18,7 @@ internal static class NeedsYou
         }
 
         page.Gap();
-        page.Line("As the job is set now, this needs you before you sew", tone: Tone.AttentionHeading);
+        page.Line("As the job is set now, this needs a decision before you sew", tone: Tone.AttentionHeading);
         page.Problems(needs.Take(MostShown), Tone.Attention);
         page.Line(needs.Count is > 0 and <= MostShown ? "The command make says more." : "The command make names all of it.", 2);
     }

@@ -12,8 +12,8 @@ internal static class Refusal
         var others = problems.Where(p => p.Severity != Severity.CannotUse).ToList();
         page.Line(
             stopping.Count == 1
-                ? $"{outcome}: one thing has to be mended first."
-                : $"{outcome}: {Words.Count(stopping.Count, "thing")} have to be mended first.",
+                ? $"{outcome}. Fix this first:"
+                : $"{outcome}. Fix these {Words.Count(stopping.Count, "thing")} first:",
             tone: Tone.BadHeading);
         page.Problems(stopping, Tone.Bad);
         if (others.Count > 0)

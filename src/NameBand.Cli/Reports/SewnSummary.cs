@@ -132,7 +132,7 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         return !isOpen ? $"none at the machine; {finishing}"
             : machine == 0 ? $"the names that are left are sewn by hand, which hours calculates. After it {finishing}"
             : $"{Words.Duration(machine)} at the machine, as the plan has it; "
-                + $"make calculates it anew with your own pace. After it {finishing}";
+                + $"make calculates it again with your own pace. After it {finishing}";
     }
 
     private string Confirmation(ToldDeed said)
@@ -148,18 +148,18 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         string step = said.Step is { } word ? $"The step “{word}” {(said.Round > 0 ? $"of round {said.Round}" : "of all rounds")}" : "";
         return said.Deed switch
         {
-            "done" => $"{step} is written down as done, and with it those before it.",
-            "left" => $"{Words.Both(said.MeasuredMm ?? 0)} of round {said.Round} is written down as left bare. "
+            "done" => $"{step} is logged as done, and with it those before it.",
+            "left" => $"{Words.Both(said.MeasuredMm ?? 0)} of round {said.Round} is logged as left bare. "
                 + "Run make: the names that are not sewn are spread into it.",
             "undone" => $"{step} counts as still to be done, and so do those after it.",
-            "sewn" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} is written down as sewn{minutes}{hands}. "
+            "sewn" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} is logged as sewn{minutes}{hands}. "
                 + "Its files are kept in the folder sewn and stay as they are.",
             "again" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} is to be sewn again. "
                 + "Run make: names that were changed in the list come out with their new words.",
             "patch" => $"Hooping {number} is to be sewn again on a piece of its own: "
                 + $"cut cloth {Words.Both(said.PatchOnClothMm ?? 0)} long, a seam at each end included, and let it into the strip.",
             "mistake" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} counts as not sewn.",
-            _ => $"The piece of hooping {number} is written down as {Words.Both(said.MeasuredMm ?? 0)} long; "
+            _ => $"The piece of hooping {number} is logged as {Words.Both(said.MeasuredMm ?? 0)} long; "
                 + $"{Words.Both(said.ExpectedMm ?? 0)} was expected. Run make: the rest is set out by what was measured.",
         };
     }
@@ -171,7 +171,8 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         bool isOne = numbers.Count == 1;
         return said.Deed switch
         {
-            "sewn" => $"{names} {(isOne ? "is" : "are")} written down as sewn{minutes}. {(isOne ? "It stays" : "They stay")} where the plan has {(isOne ? "it" : "them")}.",
+            "sewn" => $"{names} {(isOne ? "is" : "are")} logged as sewn{minutes}. {(isOne ? "It stays" : "They stay")} where the plan "
+                + $"has {(isOne ? "it" : "them")}.",
             "again" => $"{names} {(isOne ? "is" : "are")} to be sewn again. Run make: a name that was changed in the list comes out with its new words.",
             _ => $"{names} {(isOne ? "counts" : "count")} as not sewn.",
         };
@@ -183,7 +184,8 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         string where = length.OnScrap ? " on a scrap" : "";
         return length.TakenBack
             ? $"The length of {name}{where}, {length.Millimetres} mm, counts no longer. Its line in lengths.csv stays and says so."
-            : $"{name} came out {length.Millimetres} mm long{where}: that is written down{(length.OnScrap ? ", and the name is still to sew" : "")}. "
+            : $"{name} came out {length.Millimetres} mm long{where}: that is "
+                + $"logged{(length.OnScrap ? ", and the name is still to sew" : "")}. "
                 + "Run make: the start marks follow.";
     }
 

@@ -11,7 +11,8 @@ internal static class SpoiledSummary
     {
         page.Line($"{answer.Title}: {answer.Spoiled} went wrong", tone: Tone.Heading);
         page.Gap();
-        page.Line($"{string.Join("; ", answer.Names.Select(n => PlainText.Short(n, 80)))}. The work is that of one name; nothing is written down yet.");
+        page.Line($"{string.Join("; ", answer.Names.Select(n => PlainText.Short(n, 80)))}. The work is that of one name; nothing is "
+            + "logged yet.");
         foreach (var way in answer.Ways)
         {
             page.Gap();

@@ -110,7 +110,7 @@ internal static class SwatchSummary
         page.Line(
             $"Of {apart}{Words.Tie}mm {measured}{Words.Tie}mm are left: the shortening is {part}, or {percent}{Words.Tie}%.",
             tone: Tone.Heading);
-        page.Line($"Half a millimetre misread makes it {misread} more or less.");
+        page.Line($"Misreading by half a millimetre changes it by {misread}.");
         page.Gap();
         page.Line((answer.IsSet, answer.Shortening == answer.BeforePart) switch
         {

@@ -13,17 +13,7 @@ internal static class Words
     public static string Count(long number, string one, string? many = null) =>
         string.Create(CultureInfo.InvariantCulture, $"{number:#,0}{Tie}{(number == 1 ? one : many ?? one + "s")}");
 
-    /// <summary>Such as <c>4 h 20 min</c>; over an hour to the nearest five minutes, for more would be false precision.</summary>
-    public static string Duration(double minutes)
-    {
-        int rounded = minutes < 60 ? (int)Math.Ceiling(minutes) : (int)(Math.Round(minutes / 5) * 5);
-        return (rounded / 60, rounded % 60) switch
-        {
-            (0, var m) => string.Create(CultureInfo.InvariantCulture, $"{m}{Tie}min"),
-            (var h, 0) => string.Create(CultureInfo.InvariantCulture, $"{h}{Tie}h"),
-            var (h, m) => string.Create(CultureInfo.InvariantCulture, $"{h}{Tie}h{Tie}{m}{Tie}min"),
-        };
-    }
+    public static string Duration(double minutes) => Tied(NameBand.Common.Duration.InWords(minutes));
 
     public static string Duration(ToldFigure minutes)
     {

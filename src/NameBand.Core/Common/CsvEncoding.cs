@@ -156,7 +156,7 @@ internal static class CsvEncoding
         }
 
         return text.AsSpan().Trim().Length == 0
-            ? Fail(where, "This file holds nothing but blanks.", "Save the list again as CSV; it needs at least one row with a name.")
+            ? Fail(where, "This file holds only blanks.", "Save the list again as CSV; it needs at least one row with a name.")
             : Result.Of(text, notes);
     }
 

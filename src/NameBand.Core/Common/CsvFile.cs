@@ -53,7 +53,7 @@ internal static class CsvFile
         if (counts.Count > MostRows || counts.Any(n => n > MostColumns))
         {
             return Result.Fail<CsvTable>(Problem.CannotUse(where,
-                $"This list has more than {Number(MostRows)} rows or {Number(MostColumns)} columns.", "See that it is the right file."));
+                $"This list has more than {Number(MostRows)} rows or {Number(MostColumns)} columns.", "Check that it is the right file."));
         }
 
         var rows = ImmutableArray.CreateBuilder<CsvRow>();
@@ -73,7 +73,7 @@ internal static class CsvFile
 
         return rows.Count == 0
             ? Result.Fail<CsvTable>(Problem.CannotUse(
-                where, "This file holds nothing but blanks.", "Save the list again as CSV; it needs at least one row with a name."))
+                where, "This file holds only blanks.", "Save the list again as CSV; it needs at least one row with a name."))
             : Result.Of(new CsvTable(separator, rows.ToImmutable()));
     }
 
@@ -139,7 +139,7 @@ internal static class CsvFile
         if (fault.NeverClosed)
         {
             return Problem.CannotUse(where with { Line = opened },
-                "A quotation mark opens a field in this line and is never closed, so all that follows would be one field.",
+                "This line opens a quotation mark and never closes it, so all that follows would be one field.",
                 "Close it or take it out; a quotation mark that belongs to the text is written twice.");
         }
 

@@ -44,10 +44,13 @@ public static class Duration
         return false;
     }
 
-    /// <summary>In hours and whole minutes, such as <c>4 h 5 min</c>, <c>4 h</c> or <c>35 min</c>.</summary>
+    /// <summary>
+    /// Such as <c>4 h 5 min</c>, <c>4 h</c> or <c>35 min</c>: from an hour on to the nearest five minutes, for more would be false
+    /// precision, and below to the next whole one, so that what takes time never takes none. Printed alike everywhere.
+    /// </summary>
     public static string InWords(double minutes)
     {
-        long whole = (long)Math.Round(Math.Max(0, minutes), MidpointRounding.AwayFromZero);
+        long whole = minutes < 60 ? (long)Math.Ceiling(Math.Max(0, minutes) - 1e-6) : (long)Math.Round(minutes / 5) * 5;
         string hours = string.Create(CultureInfo.InvariantCulture, $"{whole / 60} h");
         string rest = string.Create(CultureInfo.InvariantCulture, $"{whole % 60} min");
         return whole < 60 ? rest : whole % 60 == 0 ? hours : hours + " " + rest;

@@ -35,7 +35,7 @@ internal static class InnerFile
             if (!File.Exists(path))
             {
                 return Fail(where, "There is no such file in the job's folder.",
-                    "Put the file into the folder, or mend its name in job.json; small and capital letters count.");
+                    "Put the file into the folder, or correct its name in job.json; small and capital letters count.");
             }
 
             return ReadWhole(where, folder, name);
@@ -43,7 +43,7 @@ internal static class InnerFile
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
             return Fail(where, "This file cannot be opened.",
-                "See that you may read it, that no other program holds it, and that its name has no odd characters.");
+                "Check that you may read it, that no other program holds it, and that its name has no odd characters.");
         }
     }
 
@@ -63,7 +63,7 @@ internal static class InnerFile
             if (bytes.Length > MostBytes)
             {
                 return Fail(where, "This file is bigger than 50 MB, which no list of names is.",
-                    "See that it is the right file, and take out pictures and columns that are not needed.");
+                    "Check that it is the right file, and take out pictures and columns that are not needed.");
             }
         }
 
@@ -89,14 +89,14 @@ internal static class InnerFile
             {
                 return Problem.CannotUse(
                     new Where(shown), $"“{shown}” is a link to another place, and no link inside a job is followed.",
-                    "Take the link away, and put a copy of the file or folder itself in its place.");
+                    "Remove the link, and put a copy of the file or folder itself in its place.");
             }
 
             if (kind == EntryKind.Special)
             {
                 return Problem.CannotUse(
-                    new Where(shown), $"“{shown}” is no file but a pipe, a socket or a device, and is not opened.",
-                    "Take it away, and put the file itself in its place.");
+                    new Where(shown), $"“{shown}” is not a file but a pipe, a socket or a device, so it was not opened.",
+                    "Remove it, and put the file itself in its place.");
             }
 
             if (kind == EntryKind.Nothing)

@@ -185,7 +185,7 @@ internal static class LengthReading
     }
 
     private static LengthFault Negative(string shown) =>
-        new($"“{shown}” is negative.", "A length is 0 or more; take the minus sign away.");
+        new($"“{shown}” is negative.", "A length is 0 or more; remove the minus sign.");
 
     private static LengthFault TooLong(string shown) =>
         new($"“{shown}” is more than 10 km.", "Check the number and its unit.");

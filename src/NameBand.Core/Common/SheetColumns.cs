@@ -74,7 +74,7 @@ internal sealed class SheetColumns
         {
             problems.Add(Problem.CannotUse(
                 where, FormattableString.Invariant($"{column} is {PlainText.Short(text)}, and nothing under {low:0.##} or over {high:0.##} can be right here."),
-                "Measure again, or see whether a decimal mark was lost."));
+                "Measure again, or check whether a decimal mark was lost."));
             return null;
         }
 

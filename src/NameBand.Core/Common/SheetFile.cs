@@ -42,7 +42,7 @@ internal static class SheetFile
         }
         catch (Exception e) when (IsOfTheFile(e))
         {
-            return Fail(where, "This is no workbook that can be read: it is damaged or something else under this name.", SaveAnew);
+            return Fail(where, "This workbook cannot be read: it is damaged, or another kind of file under this name.", SaveAnew);
         }
     }
 
@@ -110,7 +110,10 @@ internal static class SheetFile
         {
             if (rows.Count > CsvFile.MostRows || reader.FieldCount > CsvFile.MostColumns)
             {
-                return Fail(where, FormattableString.Invariant($"This sheet has more than {CsvFile.MostRows:#,0} rows or {CsvFile.MostColumns:#,0} columns."), "See that it is the right one.");
+                return Fail(
+                    where, FormattableString.Invariant(
+                    $"This sheet has more than {CsvFile.MostRows:#,0} rows or {CsvFile.MostColumns:#,0} columns."),
+                    "Check that it is the right one.");
             }
 
             ImmutableArray<string> cells = [.. Enumerable.Range(0, reader.FieldCount)
@@ -142,7 +145,7 @@ internal static class SheetFile
         var found = new Found(sheet, new CsvTable(',', even));
         return Result.Of(found, hidden == 0 ? [] : [Problem.Note(
             where, $"{(hidden == 1 ? "A row" : $"{hidden} rows")} of the sheet “{PlainText.Short(sheet)}” {(hidden == 1 ? "is" : "are")} hidden in the spreadsheet, by hand or by a filter, and {(hidden == 1 ? "is" : "are")} read all the same.",
-            "Delete what shall not be sewn, or leave it out.")]);
+            "Delete what should not be sewn, or leave it out.")]);
     }
 
     /// <summary>A cell's reference, columns counted A to Z, AA to AZ and so on (ECMA-376 part 1, 18.18.7).</summary>

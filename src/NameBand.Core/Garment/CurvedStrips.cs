@@ -29,7 +29,7 @@ internal static class CurvedStrips
         if (hem.TurnRad <= 0)
         {
             problems.Add(Problem.CannotUse(
-                shape, "The strip is to be curved, but nothing says that the edge is: a straight edge takes a straight strip.",
+                shape, "The job asks for a curved strip, but does not say that the edge is curved. A straight edge takes a straight strip.",
                 "Say what part of a full circle the skirt is, such as \"circlePart\": 0.75 in the group “hem”. "
                 + "Or write \"shape\": \"straight\"."));
             return;

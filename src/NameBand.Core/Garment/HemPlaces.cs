@@ -14,13 +14,13 @@ internal static class HemPlaces
         {
             problems.Add(Problem.CannotUse(
                 new Where(File, Key: "hem.start"),
-                "The list is to begin inside the edge, but the edge has two ends.",
-                "Leave \"start\" away: on an open edge the list begins at its left end. To keep the left part free, use \"keepClear\"."));
+                "The list should begin inside the edge, but the edge has two ends.",
+                "Leave \"start\" out: on an open edge the list begins at its left end. To keep the left part free, use \"keepClear\"."));
         }
 
         if (hem.StartMm >= hem.EdgeLengthMm)
         {
-            problems.Add(OffTheHem(hem, "hem.start", FormattableString.Invariant($"The list is to begin at {hem.StartMm:0} mm")));
+            problems.Add(OffTheHem(hem, "hem.start", FormattableString.Invariant($"The list should begin at {hem.StartMm:0} mm")));
         }
 
         foreach (var zone in hem.KeepClear.Where(z => z.AtMm > hem.EdgeLengthMm))
@@ -30,12 +30,14 @@ internal static class HemPlaces
 
         if (hem.CentreFrontMm > hem.EdgeLengthMm)
         {
-            problems.Add(OffTheHem(hem, "hem.centreFront", FormattableString.Invariant($"Centre front is said to lie at {hem.CentreFrontMm:0} mm")));
+            problems.Add(
+                OffTheHem(hem, "hem.centreFront", FormattableString.Invariant($"The job puts centre front at {hem.CentreFrontMm:0} mm")));
         }
 
         if (hem.CentreBackMm > hem.EdgeLengthMm)
         {
-            problems.Add(OffTheHem(hem, "hem.centreBack", FormattableString.Invariant($"Centre back is said to lie at {hem.CentreBackMm:0} mm")));
+            problems.Add(
+                OffTheHem(hem, "hem.centreBack", FormattableString.Invariant($"The job puts centre back at {hem.CentreBackMm:0} mm")));
         }
 
         double kept = hem.KeepClear.Sum(z => z.WidthMm) + hem.KeptFreeMm(1);
@@ -55,8 +57,11 @@ internal static class HemPlaces
         {
             problems.Add(Problem.CannotUse(
                 new Where(File, Key: "strip.closingBlank"),
-                FormattableString.Invariant($"A blank of {blank.Mm:0.#} mm is asked for where the strip's ends meet, and the ends of this edge do not meet."),
-                FormattableString.Invariant($"Leave \"closingBlank\" away. To keep the left end free, write \"{blank.Mm / 2:0.#} mm at {blank.Mm / 4:0.#} mm\" in \"keepClear\" of the group “hem”.")));
+                FormattableString.Invariant(
+                    $"The job asks for a blank of {blank.Mm:0.#} mm where the strip's ends meet, and the ends of this edge do not meet."),
+                FormattableString.Invariant(
+                    $"Leave \"closingBlank\" out. To keep the left end free, write \"{blank.Mm / 2:0.#} mm at {blank.Mm / 4:0.#} mm\" ")
+                    + "in \"keepClear\" of the group “hem”."));
         }
 
         int joins = JoinPlaces.Of(hem, 1).Count();

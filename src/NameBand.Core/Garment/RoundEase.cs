@@ -21,7 +21,7 @@ public enum EaseVerdict
 }
 
 /// <summary>What a strip's upper edge gives, by its grain and by what the job says.</summary>
-/// <param name="LiesFlatPart">Up to and without this part of its length a strip lies flat of itself.</param>
+/// <param name="LiesFlatPart">Up to and without this part of its length a strip lies flat by itself.</param>
 /// <param name="GapsPart">Part by which the gaps between names may be eased.</param>
 /// <param name="LengthPart">Part of the whole length that may be eased, where the job names one; null for any.</param>
 public sealed record EaseRule(double LiesFlatPart, double GapsPart, double? LengthPart, bool IsBias)
@@ -134,7 +134,7 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
         string each = FormattableString.Invariant($"each gap of {GapMm:0.0} mm would lose {GapMm * GapsPart:0.0} mm ({Percent(GapsPart)})");
         return Verdict switch
         {
-            EaseVerdict.LiesFlat => $"{lead}: it lies flat of itself.",
+            EaseVerdict.LiesFlat => $"{lead}: it lies flat by itself.",
             EaseVerdict.CanBeEased => $"{lead}: it can be eased in, in the gaps between names only, for satin does not ease; {each}.",
             EaseVerdict.WithTucks => $"{lead}: {TucksInWords()}.",
             _ => $"{lead}: more than can be eased, for {each}, and {Rule!.GrainInWords} {Limit()}"

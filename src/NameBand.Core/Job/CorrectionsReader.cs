@@ -65,14 +65,14 @@ internal static class CorrectionsReader
         string list = PlainPath(Field("list"));
         if (list.Length == 0)
         {
-            problems.Add(Problem.NeedsPerson(At("list"), "This line does not say which list it is about, so it was passed over.",
+            problems.Add(Problem.NeedsPerson(At("list"), "This line does not say which list it is about, so it was skipped.",
                 "Write the list's file name in the column “list”."));
             return null;
         }
 
         if (!int.TryParse(Field("line"), NumberStyles.None, CultureInfo.InvariantCulture, out int line) || line < 1)
         {
-            problems.Add(Problem.NeedsPerson(At("line"), "The line in the list is not a whole number, so this line was passed over.",
+            problems.Add(Problem.NeedsPerson(At("line"), "The line in the list is not a whole number, so this line was skipped.",
                 "Write the number of the line in the list, counting its header as line 1."));
             return null;
         }
@@ -84,15 +84,16 @@ internal static class CorrectionsReader
         }
         else if (decision == Decision.Change && Field("text").Length == 0)
         {
-            problems.Add(Problem.NeedsPerson(At("decision"), "The name is to be changed, but the column “text” is empty, so the row is held.",
-                "Write the name as it shall be sewn in the column “text”."));
+            problems.Add(
+                Problem.NeedsPerson(At("decision"), "The name should be changed, but the column “text” is empty, so the row is held.",
+                "Write the name as it should be sewn in the column “text”."));
             decision = Decision.Unclear;
         }
         else if (decision == Decision.Elsewhere && Field("text").Length == 0)
         {
             problems.Add(Problem.NeedsPerson(
                 At("decision"),
-                "The name is to be sewn elsewhere, but the column “text” does not say where, so the row is held.",
+                "The name should be sewn elsewhere, but the column “text” does not say where, so the row is held.",
                 "Write in the column “text” where it is sewn."));
             decision = Decision.Unclear;
         }
@@ -114,7 +115,8 @@ internal static class CorrectionsReader
         {
             problems.Add(Problem.NeedsPerson(
                 new Where(Corrections.FileName, mark.Last().FileLine),
-                $"Line {mark.First().FileLine.ToString(CultureInfo.InvariantCulture)} decides otherwise for all rows that ask the same, so those without a decision stay held.",
+                $"Line {mark.First().FileLine.ToString(CultureInfo.InvariantCulture)} gives another decision for all rows that ask the "
+                    + "same, so those without a decision stay held.",
                 "Leave “all” in only one of the two lines."));
         }
 

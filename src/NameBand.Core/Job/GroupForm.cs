@@ -71,7 +71,7 @@ internal sealed class GroupForm(string folder, JobValues values, PieceForm form)
         if (group.Heading is not null && group.Place == GroupPlace.Among)
         {
             form.Refuse("heading", $"The group “{PlainText.Short(group.Name)}” has a heading, and its names stand among the others.",
-                "Add \"place\": \"first\", \"last\" or \"ownRound\", or take the heading away.");
+                "Add \"place\": \"first\", \"last\" or \"ownRound\", or remove the heading.");
         }
     }
 

@@ -16,7 +16,9 @@ internal static partial class JobAssembly
         {
             if (column is not null)
             {
-                values.Refuse(LayoutKeys.GroupColumn, "columns.group names a column, and the job has no groups.", "Add groups, or take columns.group away.");
+                values.Refuse(
+                    LayoutKeys.GroupColumn, "columns.group names a column, and the job has no groups.",
+                    "Add groups, or remove columns.group.");
             }
 
             return GroupSettings.None;

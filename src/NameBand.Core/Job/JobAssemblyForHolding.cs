@@ -33,7 +33,7 @@ internal static partial class JobAssembly
         {
             values.Refuse(
                 HoldingKeys.Hold, "Names that are traced are sewn in one run, without a hoop.",
-                "Take hoop.hold away, or write \"none\".");
+                "Remove hoop.hold, or write \"none\".");
         }
         else if (!way.FollowsCoordinates && way.HasLettersOfItsOwn && values.Has(HoldingKeys.Hold) && values.Has(LettersKeys.Hooped)
             && values.Flag(LettersKeys.Hooped) != holding.IsHooped)
@@ -42,7 +42,7 @@ internal static partial class JobAssembly
             values.Refuse(
                 HoldingKeys.Hold,
                 $"hoop.hold is \"{word}\", and letters.hooped is {(holding.IsHooped ? "false" : "true")}: one says a hoop, the other none.",
-                "Take letters.hooped away: hoop.hold says it already.");
+                "Remove letters.hooped: hoop.hold says it already.");
         }
     }
 
@@ -65,7 +65,7 @@ internal static partial class JobAssembly
                     : holding.Marks == MarkMethod.Sewn
                         ? "A machine that is typed into sews its letters and no crosses; marks is \"sewn\"."
                         : $"Each name that is typed has a start mark of its own; marks is \"{word}\".",
-                "Take marks away, or write \"none\".");
+                "Remove marks, or write \"none\".");
         }
     }
 }

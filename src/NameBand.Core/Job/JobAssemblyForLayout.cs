@@ -37,7 +37,7 @@ internal static partial class JobAssembly
         {
             values.Refuse(
                 LayoutKeys.Eased, "strip.eased is less than strip.liesFlat.",
-                "Make strip.eased the larger: what lies flat of itself need not be eased.");
+                "Make strip.eased the larger: what lies flat by itself need not be eased.");
         }
 
         var gap = values.Length(JobKeys.Gap);

@@ -85,7 +85,8 @@ internal static partial class JobAssembly
             else if (!isLength || length.Mm is < NarrowestMotifMm or > WidestMotifMm)
             {
                 Refuse(
-                    isLength ? $"A motif {length.InMillimetres()} wide cannot be." : $"width is to be a length, and this is {piece.InWords}. {why}".Trim(),
+                    isLength ? $"A motif {length.InMillimetres()} wide cannot be."
+                        : $"width must be a length, and this is {piece.InWords}. {why}".Trim(),
                     FormattableString.Invariant($"Sew it once, measure it from its left edge to its right edge, and write for example \"width\": \"7 mm\" ({NarrowestMotifMm} to {WidestMotifMm:0} mm)."));
             }
             else

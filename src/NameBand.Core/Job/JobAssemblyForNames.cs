@@ -33,7 +33,7 @@ internal static partial class JobAssembly
             var wish = Wish(form, folder, values);
             if (wishes.Any(w => (w.Name, w.List, w.Line) == (wish.Name, wish.List, wish.Line)))
             {
-                form.Refuse("name", $"“{PlainText.Short(wish.Name)}” stands in names twice.",
+                form.Refuse("name", $"“{PlainText.Short(wish.Name)}” is in names twice.",
                     "Write all that you wish for it into one of the two. Of names that are written alike, say the row: \"line\": 12.");
             }
 

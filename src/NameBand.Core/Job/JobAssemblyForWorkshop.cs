@@ -35,7 +35,7 @@ internal static partial class JobAssembly
             string word = HoldingKeys.Word(job.Holding.Hold);
             values.Refuse(
                 HoldingKeys.Hold, $"hoop.hold is \"{word}\", and no frame of “{machine.Name}” holds the cloth so.",
-                $"Take hoop.hold away, or write \"hold\": \"{word}\" at the frame in {workshop.File} that does.");
+                $"Remove hoop.hold, or write \"hold\": \"{word}\" at the frame in {workshop.File} that does.");
             return job;
         }
 

@@ -39,7 +39,7 @@ internal static class JobChecks
         {
             values.Refuse(
                 LayoutKeys.Names, "Some names have a place of their own, and “bestFit” takes the names in any order.",
-                "Take the order “listed” or “alphabetical”, or take the names’ places away.");
+                "Take the order “listed” or “alphabetical”, or remove the names’ places.");
         }
 
         if (values.AreSound(LayoutKeys.Lines) && job.Layout.Lines > 1)
@@ -47,7 +47,7 @@ internal static class JobChecks
             values.Refuse(
                 LayoutKeys.Names, "Some names have a place of their own, and on a strip with two lines a name shares its place "
                     + "with another.",
-                "Write \"lines\": 1 in the group “strip”, or take the names’ places away.");
+                "Write \"lines\": 1 in the group “strip”, or remove the names’ places.");
         }
     }
 
@@ -101,7 +101,9 @@ internal static class JobChecks
         bool isSkirt = hem.Skirt is not null;
         if (isMeasured && isSkirt)
         {
-            values.Refuse("hem.skirt", "The hem has both hem.length and hem.skirt.", "Keep hem.length if you measured the edge, or hem.skirt to have it computed.");
+            values.Refuse(
+                "hem.skirt", "The hem has both hem.length and hem.skirt.",
+                "Keep hem.length if you measured the edge, or hem.skirt to have it calculated.");
         }
         else if (!isMeasured && !values.Has("hem.skirt") && (!values.Has("hem") || values.HasGroup("hem"))
             && values.AreSound(JobKeys.HemLength) && values.IsSound("hem") && values.IsSound("hem.skirt"))
@@ -114,7 +116,7 @@ internal static class JobChecks
         if (isSkirt && values.Has(JobKeys.HemTurn))
         {
             values.Refuse(JobKeys.HemTurn, $"{values.Spelt(JobKeys.HemTurn)} goes with a measured hem.length, and hem.skirt has its own.",
-                $"Take {values.Spelt(JobKeys.HemTurn)} away.");
+                $"Remove {values.Spelt(JobKeys.HemTurn)}.");
         }
 
         if (isMeasured && !isSkirt && values.AreSound(JobKeys.HemLength, JobKeys.Rounds, JobKeys.HemTurn))
@@ -199,7 +201,7 @@ internal static class JobChecks
             string why = values.HasBareNumber(key) ? " A number without a unit is taken as millimetres." : "";
             values.Note(
                 key, $"{what} is {Both(length)} long, which is little for a garment.{why}",
-                "If it is right, leave it. Else write what you measured with its unit, such as \"70 cm\" or \"28 in\".");
+                "If it is right, leave it. Otherwise write what you measured with its unit, such as \"70 cm\" or \"28 in\".");
         }
     }
 

@@ -87,7 +87,7 @@ public static class JobEditing
         int dot = older.LastIndexOf('.');
         if (At(root, older[..dot]) is JsonObject group && group.IndexOf(older[(dot + 1)..]) is >= 0 and var at)
         {
-            var value = group[at];
+            var value = group.GetAt(at).Value;
             group.RemoveAt(at);
             if (!group.ContainsKey(today[(dot + 1)..]))
             {

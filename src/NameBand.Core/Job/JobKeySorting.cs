@@ -51,7 +51,7 @@ internal static class JobKeySorting
     }
 
     private static string Twice(string parent, string key, JsonMember first) => first.Key == key
-        ? $"{parent}{key} stands here a second time; the first is on line {first.Line}."
+        ? $"{parent}{key} appears here a second time; the first is on line {first.Line}."
         : $"{parent}{key} is another name of {parent}{first.Key}, which stands on line {first.Line}.";
 
     private static Problem Unknown(Where where, string parent, string key, ISet<string> meant)

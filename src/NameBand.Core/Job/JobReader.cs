@@ -45,7 +45,8 @@ public static class JobReader
         if (root.Kind != JsonKind.Group)
         {
             return Result.Fail<BandJob>(Problem.CannotUse(
-                At(root.Line, root.Column, null), $"{FileName} is to hold a group of keys in {{ }}, and this is {root.InWords}.", $"Write for example {Example}."));
+                At(root.Line, root.Column, null), $"{FileName} must hold a group of keys in {{ }}, and this is {root.InWords}.",
+                    $"Write for example {Example}."));
         }
 
         // A newer format may mean other things by the same keys: it is refused before anything else is said of it.
@@ -136,7 +137,9 @@ public static class JobReader
             }
             catch (Exception error) when (error is UnauthorizedAccessException or IOException)
             {
-                problems.Add(Problem.CannotUse(At(null, null, null), "The file cannot be opened.", "See who may read it, and whether another program holds it."));
+                problems.Add(
+                    Problem.CannotUse(
+                    At(null, null, null), "The file cannot be opened.", "Check who may read it, and whether another program holds it."));
             }
         }
 
@@ -177,7 +180,10 @@ public static class JobReader
         }
 
         var (line, column) = new LineFinder(text).Of(good);
-        problems.Add(Problem.CannotUse(At(line, column, null), "The file is not saved as UTF-8: there is a character here that cannot be read.", "Save the file anew as UTF-8."));
+        problems.Add(
+            Problem.CannotUse(
+            At(line, column, null), "The file is not saved as UTF-8: there is a character here that cannot be read.",
+            "Save the file again as UTF-8."));
         return null;
     }
 }

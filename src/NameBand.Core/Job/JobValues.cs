@@ -131,7 +131,7 @@ internal sealed class JobValues
                 key.Each == "round" ? "Give one length, or one for each round, lowest first." : $"Give one length for each {key.Each}.");
         }
 
-        return [.. given.Value.Items.Select((item, i) => One(key, item, $"Entry {i + 1} of {Spelt(key)} is to be a length"))
+        return [.. given.Value.Items.Select((item, i) => One(key, item, $"Entry {i + 1} of {Spelt(key)} must be a length"))
             .OfType<Length>()];
     }
 
@@ -314,13 +314,13 @@ internal sealed class JobValues
     {
         if (value.Kind != JsonKind.Text)
         {
-            Refuse(key, $"{name} is to be text, and this is {value.InWords}.", "Write text in double quotes.");
+            Refuse(key, $"{name} must be text, and this is {value.InWords}.", "Write text in double quotes.");
             return null;
         }
 
         if (string.IsNullOrWhiteSpace(value.Text))
         {
-            Refuse(key, $"{name} is empty.", "Write something between the quotes, or leave the key away.");
+            Refuse(key, $"{name} is empty.", "Write something between the quotes, or leave the key out.");
             return null;
         }
 

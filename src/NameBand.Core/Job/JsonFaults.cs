@@ -24,7 +24,7 @@ internal static class JsonFaults
         string shown = PlainText.Short(at.ToString());
         if (IsTooDeep(text, offset))
         {
-            return Problem.CannotUse(where, "Groups or lists stand inside each other far too deep.", "Take away the brackets that are too many.");
+            return Problem.CannotUse(where, "Groups or lists stand inside each other far too deep.", "Remove the extra brackets.");
         }
 
         return at.Value switch
@@ -32,11 +32,11 @@ internal static class JsonFaults
             '{' or '[' when before is (byte)'{' or (byte)',' => Problem.CannotUse(
                 where, $"A key is missing before this {shown}.", "Write the key in straight double quotes and a colon, such as \"hem\": {."),
             '/' or '#' => Problem.CannotUse(
-                where, "There is a comment here, and a JSON file has none.", "Take the comment away."),
+                where, "There is a comment here, and a JSON file has none.", "Remove the comment."),
             '}' or ']' when before == ',' => Problem.CannotUse(
-                where, $"There is a comma before this {shown} with nothing after it.", "Take the last comma away."),
+                where, $"There is a comma before this {shown} with nothing after it.", "Remove the last comma."),
             ',' when before is (byte)',' or (byte)'[' or (byte)'{' or (byte)':' => Problem.CannotUse(
-                where, "There is a comma here with nothing before it.", "Take it away, or write the value that is missing."),
+                where, "There is a comma here with nothing before it.", "Remove it, or write the value that is missing."),
             '\'' or '“' or '”' or '„' or '‘' or '’' or '«' or '»' => Problem.CannotUse(
                 where, $"Text stands in straight double quotes, and this is {at}.", "Write \" on both sides of the text."),
             '"' when before is not ((byte)',' or (byte)'{' or (byte)'[' or (byte)':') => Problem.CannotUse(

@@ -21,7 +21,7 @@ public sealed record LayoutSettings
     /// <summary>Where on the hem the middle of the garment's back lies; null when not said.</summary>
     public Length? CentreBack { get; init; }
 
-    /// <summary>Part of its length by which a strip's upper edge may be shorter and still lie flat of itself.</summary>
+    /// <summary>Part of its length by which a strip's upper edge may be shorter and still lie flat by itself.</summary>
     public double LiesFlatPart { get; init; } = JobDefaults.LiesFlatPart;
 
     /// <summary>Part of its whole length by which it may be shorter when it is eased; null: only the gaps are asked.</summary>

@@ -26,7 +26,7 @@ internal sealed class PieceForm(JobValues values, FormKey key, string noun, int 
 
         foreach (var twice in piece.Members.GroupBy(m => m.Key, StringComparer.Ordinal).Where(g => g.Count() > 1))
         {
-            Refuse(twice.Last().Value, twice.Key, $"“{PlainText.Short(twice.Key)}” stands in this {noun} twice.",
+            Refuse(twice.Last().Value, twice.Key, $"“{PlainText.Short(twice.Key)}” is in this {noun} twice.",
                 "Keep one of the two.");
         }
     }
@@ -46,7 +46,7 @@ internal sealed class PieceForm(JobValues values, FormKey key, string noun, int 
             return PlainText.Normal(given.Text.Trim());
         }
 
-        Refuse(given, name, $"{name} is to be text of one to {most} ordinary characters, and this is {given.InWords}.",
+        Refuse(given, name, $"{name} must be text of one to {most} ordinary characters, and this is {given.InWords}.",
             "Write text in double quotes.");
         return null;
     }

@@ -49,7 +49,7 @@ internal static class WorkKeys
     public static readonly LengthKey BobbinFilledTo = new("bobbin.filledTo", Mm(B.FilledToMm), 2, 200);
     public static readonly NumberKey BobbinThreadTex = new("bobbin.threadTex", B.ThreadTex, 1, 500);
     public static readonly NumberKey WindingPart = new("bobbin.windingPart", B.WindingPart, 0.1, 1);
-    public static readonly LengthKey BobbinCapacity = new("bobbin.capacity", null, 1000, LongestThreadMm, "computed from its measures");
+    public static readonly LengthKey BobbinCapacity = new("bobbin.capacity", null, 1000, LongestThreadMm, "calculated from its measures");
 
     public static readonly WordKey<bool> ShopUnits = new("shop.units", ("metric", true), ("yards", false));
     public static readonly LengthKey Spool = new("shop.spool", Mm(S.SpoolM * 1000), 1000, LongestThreadMm);

@@ -11,7 +11,7 @@ internal sealed record OddLongName(LetteredName Name, double WithMm, double With
 {
     public HeldRow Held => new(Name.Name.Row, FormattableString.Invariant(
         $"so long that it alone makes all letters {WithMm:0.0} mm high, which would be {WithoutMm:0.0} mm without it. ")
-        + "Keep it if that is how it shall be, or agree a shorter form with its owner")
+        + "Keep it if that is right, or agree a shorter form with its owner")
     {
         IsForItsSize = true,
     };

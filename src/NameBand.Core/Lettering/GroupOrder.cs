@@ -61,5 +61,5 @@ public sealed class GroupOrder
     public static Problem HeldHeading(string heading, HeldRow held) => Problem.NeedsPerson(
         new Where(JobReader.FileName, Key: "groups"),
         $"The heading “{PlainText.Short(heading)}” is not sewn: {held.Reason}.",
-        "Write another heading, or take it away.");
+        "Write another heading, or remove it.");
 }

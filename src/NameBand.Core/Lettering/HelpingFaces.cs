@@ -31,8 +31,8 @@ internal static class HelpingFaces
         string listed = string.Join(", ", helped.Take(MostNamed)) + (helped.Count > MostNamed ? $" and {helped.Count - MostNamed} more" : "");
         return Problem.Note(
             new Where(Key: "lettering.face"),
-            isUsed ? $"{chosen.Name} does not have all letters; from other faces are those of {listed}."
-                : $"{chosen.Name} has too few of the letters, so no name is sewn in it but in another face: {listed}.",
+            isUsed ? $"{chosen.Name} lacks some letters. Other faces draw those of {listed}."
+                : $"{chosen.Name} has too few of the letters, so every name is sewn in another face: {listed}.",
             "Look at the proofs of these names, and choose a face that has the letters if they do not please.");
     }
 }

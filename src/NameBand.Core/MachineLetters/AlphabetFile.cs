@@ -132,7 +132,8 @@ internal static class AlphabetFile
         if (maker.Line(letter) is { } earlier)
         {
             problems.Add(Problem.CannotUse(
-                where, $"The letter “{PlainText.Short(written)}” stands here a second time; the first is in line {earlier.ToString(CultureInfo.InvariantCulture)}.",
+                where, $"The letter “{PlainText.Short(written)}” appears here a second time; the first is in line "
+                    + $"{earlier.ToString(CultureInfo.InvariantCulture)}.",
                 "Keep the line that is right."));
             return;
         }

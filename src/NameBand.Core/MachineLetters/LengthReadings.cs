@@ -81,7 +81,9 @@ internal static class LengthReadings
             return Math.Abs(s.Reading.LengthMm - told.MeanMm) > FarOff * Math.Sqrt(error);
         });
         return far < 2 || 2 * far <= whole.Count ? null : (
-            FormattableString.Invariant($"{far} of {whole.Count} measured names do not come out as this alphabet says, so it is left aside: is it of another machine, or of another set of letters?"),
+            FormattableString.Invariant(
+                $"{far} of {whole.Count} measured names do not come out as this alphabet says, so it is ignored: is it of another ")
+                + "machine, or of another set of letters?",
             $"If it is, rename it. If it is this machine’s, look at the lengths in {SewnLengths.FileName} again.");
     }
 

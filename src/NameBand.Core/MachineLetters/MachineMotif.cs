@@ -39,7 +39,7 @@ internal sealed class MachineMotif
         string[] lacking = [.. known.Keys.Of(keyed).Where(l => !has(l)).Distinct()];
         return lacking.Length == 0 ? Result.Of(new MachineMotif(keyed, null)) : Result.Fail<MachineMotif>(Problem.NeedsPerson(
             new Where(JobReader.FileName, Key: LayoutKeys.Motif.Path),
-            $"No motif is sewn: “{PlainText.Short(keyed)}” is none of the machine’s letters.",
+            $"No motif is sewn: “{PlainText.Short(keyed)}” is not one of the machine’s letters.",
             $"If it is a motif that the machine has, say how wide it comes out: \"motif\": {{ \"letter\": \"{PlainText.Short(keyed)}\", \"width\": \"7 mm\" }}. "
             + "Or add the sign to letters.has, or choose another."));
     }

@@ -55,7 +55,7 @@ public static class MachineSpelling
                 });
                 problems.Add(Problem.NeedsPerson(
                     where, $"The machine has no {letters}. Its plain letters can be sewn and the marks added by hand: the spelling stays.",
-                    $"To have it so, {Line(name, row, Kept(name, row), corrections)} · Or let it go another way: {another}."
+                    $"To sew it so, {Line(name, row, Kept(name, row), corrections)} · Or let it go another way: {another}."
                     + (nearest is null ? "" : $" · Or ask its owner. If it may be written “{nearest}”, {asked}")));
                 continue;
             }

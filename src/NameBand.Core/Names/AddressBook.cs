@@ -66,7 +66,8 @@ public sealed record AddressBook(ImmutableDictionary<RowRef, string> All)
             if (!isMail && (!isChosen || cell.Contains('@')))
             {
                 problems.Add(Problem.NeedsPerson(
-                    new Where(list, row.Line, column + 1), "What stands here is no mail address.", "Mend it in the list, and run invite again."));
+                    new Where(list, row.Line, column + 1), "What stands here is not a mail address.",
+                        "Mend it in the list, and run invite again."));
             }
         }
     }

@@ -93,7 +93,8 @@ internal sealed class AnswerEntry
 
         string names = Wording.List([.. owner.Rows.Take(4).Select(r => $"“{PlainText.Short(r.Text, 80)}” ({r.Row})")]);
         _problems.Add(Problem.NeedsPerson(
-            answer.Where, $"This answer may be of {names}; whose it is cannot be told.{says}", "Write name and address as the list has them, or take the line out."));
+            answer.Where, $"This answer may be of {names}; it is not clear whose it is.{says}",
+                "Write name and address as the list has them, or take the line out."));
         bool mayBeNo = answer.State is ApprovalState.No or ApprovalState.Unclear || answer.Web is WebAnswer.No or WebAnswer.Unclear;
         return mayBeNo
             ? owner.Rows.Select(r => (r, answer with

@@ -58,7 +58,8 @@ public static class Approvals
             else if (found[i].Candidates.Length > 0)
             {
                 problems.Add(Problem.NeedsPerson(
-                    where, $"“{PlainText.Short(line.Name, 80)}” stands in {string.Join(" and in ", found[i].Candidates.Take(4))}; whose answer this is cannot be told.",
+                    where, $"“{PlainText.Short(line.Name, 80)}” stands in {string.Join(" and in ", found[i].Candidates.Take(4))}; "
+                        + "it is not clear whose answer this is.",
                     "Mend “list” and “line”."));
             }
             else if (known.TryGetValue(line.Row, out var at) && (IsWish(line, at) || SewnMatching.AreAlike(NameText.Clean(line.Name).Text, at.Text)))
@@ -73,7 +74,10 @@ public static class Approvals
             }
             else
             {
-                problems.Add(Problem.Note(where, $"“{PlainText.Short(line.Name, 80)}” is in no list any longer, or its answer stands in an earlier line; this line was passed over."));
+                problems.Add(
+                    Problem.Note(
+                    where, $"“{PlainText.Short(line.Name, 80)}” is in no list any longer, or its answer stands in an earlier line; "
+                    + "this line was skipped."));
             }
         }
 
@@ -110,7 +114,9 @@ public static class Approvals
         var where = new Where(ApprovalsFile.FileName, line.FileLine, Name: PlainText.Short(name.Row.Text, 80));
         if (line.Text.Length == 0)
         {
-            problems.Add(Problem.NeedsPerson(where, "A change is wished, and what it is to be does not stand there.", "Ask, and write it in the column “text”."));
+            problems.Add(
+                Problem.NeedsPerson(
+                where, "The owner wishes a change, but the line does not say which.", "Ask, and write it in the column “text”."));
             return null;
         }
 

@@ -86,7 +86,8 @@ public static class ApprovalsFile
         if (webs.Length > 0 && (list < 0 || at < 0 || name < 0))
         {
             return Result.Fail<WebLines>(Problem.CannotUse(
-                new Where(FileName, header.Line), "The header lacks one of the columns list, line and name, so nobody knows who said no to the web.",
+                new Where(FileName, header.Line),
+                    "The header lacks one of the columns list, line and name, so NameBand does not know who said no to the web.",
                 $"Let the first line of the file be: {string.Join(read.Separator, [.. Columns, WebColumn])}"));
         }
 
@@ -123,7 +124,7 @@ public static class ApprovalsFile
         if (!int.TryParse(Field(1), NumberStyles.None, CultureInfo.InvariantCulture, out int line) || line < 1)
         {
             problems.Add(Problem.NeedsPerson(
-                new Where(FileName, row.Line), "The line in the list is not a whole number, so this line was passed over.",
+                new Where(FileName, row.Line), "The line in the list is not a whole number, so this line was skipped.",
                 "Write the number of the line in the list, counting its header as line 1."));
             return null;
         }
@@ -131,7 +132,7 @@ public static class ApprovalsFile
         if (State(Field(3)) is not { } state)
         {
             problems.Add(Problem.NeedsPerson(
-                new Where(FileName, row.Line), $"“{PlainText.Short(Field(3), 40)}” is no state, so the name counts as not asked.",
+                new Where(FileName, row.Line), $"“{PlainText.Short(Field(3), 40)}” is not a state, so the name counts as not asked.",
                 "Write asked, agreed, change wished or no in the column “state”."));
             return null;
         }

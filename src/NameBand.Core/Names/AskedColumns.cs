@@ -18,7 +18,8 @@ public static class AskedColumns
         string name = JsonSerializer.Serialize(label == header.Fields[index].Trim() ? label : PlainText.Short(header.Fields[index], 200), Writing);
         return Problem.NeedsPerson(
             new Where(list, header.Line, index + 1, Key),
-            $"The column “{label}” may say whether a name may be shown, and it is not known how; until it is, the rows of this list are held.",
+            $"The column “{label}” may say whether a name may be shown, but NameBand cannot tell how. Until you say, the rows of this "
+                + "list are held.",
             $"Say it once in job.json. A yes there shows the name: \"columns\": {{ \"show\": [{name}] }}. A yes there hides it: "
             + $"\"columns\": {{ \"hide\": [{name}] }}. It is about the web alone: \"columns\": {{ \"web\": [{name}] }}. It has nothing to do with it: \"columns\": {{ \"ignored\": [{name}] }}.");
     }

@@ -154,9 +154,10 @@ internal static class ColumnFinder
             "If the first line is a header, write “name” there.")]);
 
     private static Result<ListColumns> NoHeader(CsvTable table, Where where) => Result.Fail<ListColumns>(Problem.CannotUse(where,
-        $"This list has {Number(table.Rows[0].Fields.Length)} columns (parted by {table.SeparatorWord}), and its first line has no header we know.",
+        $"This list has {Number(table.Rows[0].Fields.Length)} columns (separated by {table.SeparatorWord}), and its first line has no "
+            + "header we know.",
         "Write a first line with a header for each column, such as name"
-        + (table.Separator == '\t' ? " and mail parted by a tab" : table.Separator + "mail")
+        + (table.Separator == '\t' ? " and mail separated by a tab" : table.Separator + "mail")
         + ", or say in job.json which is the name: \"columns\": { \"name\": \"…\" }. If it is one column of names, put quotation marks round each."));
 
     private static Result<Found> NameColumn(CsvRow header, ColumnRole[] roles, Where where)
@@ -199,7 +200,7 @@ internal static class ColumnFinder
         return Result.Fail<Found>(Problem.CannotUse(where,
             $"The name could stand in any of the columns {ListColumns.Listed(could.Select(i => labels[i]))}"
             + (parts ? ", each of which may be only a part of it." : "."),
-            (parts ? "Add a column to the list with the name as it shall be sewn, or choose one: " : "") + HowToChoose(labels[could[0]])));
+            (parts ? "Add a column to the list with the name as it should be sewn, or choose one: " : "") + HowToChoose(labels[could[0]])));
     }
 
     private static string HowToChoose(string header) =>

@@ -66,7 +66,7 @@ internal sealed class FittingCorrections
         }
         else if (!_lists.Contains(line.Row.List))
         {
-            _problems.Add(Problem.NeedsPerson(At(line, "list"), "The job has no such list, so this line was passed over.",
+            _problems.Add(Problem.NeedsPerson(At(line, "list"), "The job has no such list, so this line was skipped.",
                 $"Write one of {ListColumns.Listed(_lists)}."));
         }
         else if (_known.ContainsKey(line.Row))
@@ -75,12 +75,12 @@ internal sealed class FittingCorrections
             if (!_lines.TryAdd(line.Row, line) && line.Decision != Decision.NotYet)
             {
                 _problems.Add(Problem.Note(
-                    At(line, "was"), $"“{PlainText.Short(line.Was, 80)}” is in none of the lists any longer; this line was passed over."));
+                    At(line, "was"), $"“{PlainText.Short(line.Was, 80)}” is in none of the lists any longer; this line was skipped."));
             }
         }
         else
         {
-            _problems.Add(Problem.NeedsPerson(At(line, "line"), $"No row begins in {line.Row}, so this line was passed over.",
+            _problems.Add(Problem.NeedsPerson(At(line, "line"), $"No row begins in {line.Row}, so this line was skipped.",
                 "Give the number of the line on which the row begins, counting the header as line 1."));
         }
     }
@@ -102,8 +102,8 @@ internal sealed class FittingCorrections
         string places = string.Join(" and in ", candidates.Take(4));
         _problems.Add(Problem.NeedsPerson(
             At(line, "line"),
-            $"“{PlainText.Short(line.Was, 80)}” has moved and may now stand in {places}; which of them you decided about cannot be told, "
-            + $"so {(candidates.Length == 1 ? "it is" : "they are")} held.",
+            $"“{PlainText.Short(line.Was, 80)}” has moved and may now stand in {places}; "
+            + $"it is not clear which of them you decided about, so {(candidates.Length == 1 ? "it is" : "they are")} held.",
             "Mend “list” and “line”, and decide about each of them."));
         foreach (var row in candidates)
         {

@@ -48,8 +48,8 @@ internal sealed class Grouping(GroupSettings groups)
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: "groups"), $"Nobody is in the group “{PlainText.Short(empty.Name)}”.",
                 empty.IsRest ? "Everybody is in one of the others; it can be taken out."
-                    : empty.Values.IsEmpty ? "See whether its numbers are meant so."
-                    : "See whether its values are written as they stand in the list.");
+                    : empty.Values.IsEmpty ? "Check whether its numbers are meant so."
+                    : "Check whether its values are written as they stand in the list.");
         }
 
         if (_unclear.Count > 0)

@@ -27,7 +27,7 @@ internal static class NameDoubts
 
         if (LooksLikeMail(text))
         {
-            return "this looks like a mail address: shall it be sewn?";
+            return "this looks like a mail address: should it be sewn?";
         }
 
         if (Placeholders.Contains(HeaderWords.Key(text)))

@@ -35,7 +35,7 @@ public static class NameWishing
             {
                 problems.Add(Problem.NeedsPerson(
                     Place(wish), $"It is to stand beside “{PlainText.Short(beside)}”, and no row of the lists has that name.",
-                    Near(beside, list) + "Write the name as the list has it, or take the wish away."));
+                    Near(beside, list) + "Write the name as the list has it, or remove the wish."));
             }
         }
 
@@ -72,7 +72,7 @@ public static class NameWishing
 
     private static Problem NotThere(NameWish wish, NameList list) => Problem.NeedsPerson(
         Place(wish), "Something is wished for this name, and no row of the lists has it.",
-        Near(wish.Name, list) + "Write the name as the list has it, or take the wish away.");
+        Near(wish.Name, list) + "Write the name as the list has it, or remove the wish.");
 
     private static Problem Alike(NameWish wish, ImmutableArray<ListedRow> meant) => Problem.NeedsPerson(
         Place(wish), $"Something is wished for this name, and {meant.Length} rows have it: "

@@ -13,7 +13,7 @@ internal static class MarkWords
         MarkMethod.Drawn => "Draw both crosses of a hooping in pencil on the ruled line, hoop the cloth, "
             + "and bring the needle over the one and then the other before you start; nothing of them is sewn. ",
         MarkMethod.Paper => $"Cut out {Template(plan)} for each hooping, lay its crosses on the ruled line, hoop the cloth with it, "
-            + "bring the needle over the one cross and then the other, and take the paper away before you start. ",
+            + "bring the needle over the one cross and then the other, and remove the paper before you start. ",
         MarkMethod.Sewn => "Marks first, in thread of the cloth’s colour, then the machine stops for the thread of the names. ",
         _ => "",
     };
@@ -48,7 +48,7 @@ internal static class MarkWords
             MarkMethod.Paper => $"""
                 Each hooping has a template with two crosses: {Template(plan)}. Lay them on
                 your ruled line, {below} mm from the middle of the strip, and on the figures of the
-                tape; bring the needle over the one and then over the other, and take the paper away
+                tape; bring the needle over the one and then over the other, and remove the paper
                 before you start. Nothing of them is sewn.
                 """,
             _ => $"""

@@ -83,7 +83,7 @@ public sealed class OutFolder : IDisposable
             return Result.Fail<OutFolder>(Problem.CannotUse(
                 new Where(outFolder),
                 at is not null && File.Exists(at.Out) ? "This is a file, not a folder." : "This place cannot be the out folder: it is, or holds, the job itself.",
-                "Name a folder of its own with --out, or leave --out away: then it is the folder “out” inside the job."));
+                "Name a folder of its own with --out, or leave out --out: then it is the folder “out” inside the job."));
         }
 
         var stamp = OutTaking.PlanStamp(at);
@@ -120,7 +120,7 @@ public sealed class OutFolder : IDisposable
             if (Directory.Exists(at.Out) && !OutMending.IsEmptyFolder(at.Out) && OutManifest.Format(at.Out, at.Kind) is null)
             {
                 problems = problems.Add(Problem.Note(
-                    new Where(at.Out), $"The {at.Kind.File} in this folder can no longer be read, as a power cut may leave it, so nothing in it was gone on from: everything is made anew."));
+                    new Where(at.Out), $"The {at.Kind.File} in this folder can no longer be read. So everything is made again."));
             }
 
             Disk.MakeFolder(at.New);

@@ -51,7 +51,8 @@ internal static class OutMending
             return [Problem.CannotUse(
                 new Where(at.Out),
                 $"An interrupted run left the earlier out folder as {Path.GetFileName(at.Old)}, and something else now stands in its place.",
-                $"Look into both. Move away what stands at {Path.GetFileName(at.Out)} and start again: the earlier one then comes back by itself.")];
+                $"Look at both. Move away what stands at {Path.GetFileName(at.Out)} and start again: the earlier one then comes back by "
+                    + "itself.")];
         }
 
         foreach (string other in new[] { at.New, at.Old }.Where(o => IsWhole(at, o)))
@@ -67,7 +68,7 @@ internal static class OutMending
 
         return Clear(at, [Problem.Note(
             new Where(at.Out), $"An earlier run was interrupted, and no out folder is whole any more: {fault} is not as it was written.",
-            "Run make: it makes anew what is spoiled.")]);
+            "Run make: it makes the spoiled files again.")]);
     }
 
     /// <summary>Whether a folder is one of ours, and every file in it as its manifest says.</summary>

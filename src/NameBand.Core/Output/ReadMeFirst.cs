@@ -36,7 +36,7 @@ public static class ReadMeFirst
                                    spreadsheet
         plan.json                  every figure, for other programs
 
-        The next run makes all of these anew. Your own files in this folder stay, and so
+        The next run makes all of these again. Your own files in this folder stay, and so
         does a worksheet you have written in: it is kept beside the new one.
 
         """;

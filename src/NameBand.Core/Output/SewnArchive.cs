@@ -65,7 +65,10 @@ internal sealed class SewnArchive(string jobFolder)
         {
             return listed is null && other is { } made && Moved(read.Value!, made, log) is { } moved
                 ? Result.Of(made, [Problem.NeedsPerson(
-                    new Where(place), FormattableString.Invariant($"This plan has hooping {moved} in another place than the plan in the out folder, which is as make wrote it and was gone on from."),
+                    new Where(place),
+                        FormattableString.Invariant(
+                        $"This plan has hooping {moved} in another place than the plan in the out folder, which is as make wrote it and ")
+                        + "was used.",
                     "Compare the proof with the cloth. Then mark the next hooping as sewn: that keeps the right plan.")])
                 : read;
         }
@@ -73,7 +76,8 @@ internal sealed class SewnArchive(string jobFolder)
         if (other is not null)
         {
             return Result.Of(other, [Problem.Note(
-                new Where(place), "This plan is not as it was kept; the one in the out folder has all that is sewn as it was sewn, and was gone on from.")]);
+                new Where(place),
+                    "This plan is not as it was kept; the one in the out folder has all that is sewn as it was sewn, and was used.")]);
         }
 
         return kept is null || listed is null ? read : Result.Fail<EarlierPlan>(Problem.CannotUse(

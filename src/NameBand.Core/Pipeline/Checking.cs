@@ -92,7 +92,9 @@ internal sealed class Checking
         if (state.Listed is null)
         {
             _problems.Add(Problem.NeedsPerson(
-                new Where(Shown(OutPaths.Manifest)), "The list of the files is missing or cannot be read, so nobody knows whether they are whole.", "Run make: it writes files and list again."));
+                new Where(Shown(OutPaths.Manifest)),
+                    "The list of the files is missing or cannot be read, so NameBand does not know whether they are whole.",
+                    "Run make: it writes files and list again."));
         }
 
         int wrong = state.Gone.Length + state.Spoiled.Length + sewn.Length;

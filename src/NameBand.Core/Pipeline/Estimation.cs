@@ -49,7 +49,7 @@ internal static class Estimation
 
     private static Problem DayIsPast(DateOnly day) => Problem.CannotUse(
         new Where(JobReader.FileName, Key: WorkKeys.FinishBy.Path), $"The day by which all is to be sewn down, {InWords(day)}, is past.",
-        "Write another day, or take the key away.");
+        "Write another day, or remove the key.");
 
     /// <summary>What stands in the way of the day, or of saying anything of it.</summary>
     private static IEnumerable<Problem> OfDays(BandJob job, EveningCalendar? calendar, EveningWeek? week, DateOnly? today)
@@ -65,12 +65,13 @@ internal static class Estimation
         if (calendar is { IsInTime: false, DoneOn: { } done })
         {
             string longer = calendar.LongerByMinutes is { } more
-                ? FormattableString.Invariant($"Evenings that are {more:0} min longer would do. So would ")
-                : "Longer evenings alone do not do. ";
+                ? FormattableString.Invariant($"Evenings that are {more:0} min longer would be enough. So would ")
+                : "Longer evenings alone are not enough. ";
             yield return Problem.NeedsPerson(
-                where, $"Begun today, all is sewn down on {InWords(done)}, {Days(done.DayNumber - calendar.FinishBy.DayNumber)} after {InWords(calendar.FinishBy)}.",
+                where, $"If you begin today, all is sewn down on {InWords(done)}, {Days(done.DayNumber - calendar.FinishBy.DayNumber)} "
+                    + $"after {InWords(calendar.FinishBy)}.",
                 longer + (calendar.LongerByMinutes is null ? "A" : "a")
-                + $" plan that takes less time: the command plans shows what there is.");
+                    + " plan that takes less time: the command plans shows what there is.");
         }
     }
 

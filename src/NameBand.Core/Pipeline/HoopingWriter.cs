@@ -84,7 +84,8 @@ internal sealed class HoopingWriter(LaidOut made, IPieceSewing sewing, PreviousO
             _problems.Add((hooping.Number, Problem.NeedsPerson(
                 new Where($"{SewnFolder.Name}/{OutPaths.NeedlePath(hooping.Number)}"),
                 FormattableString.Invariant(
-                $"Hooping {hooping.Number} is sewn, and its kept files are missing or no longer whole; they were made anew, and may differ from what is on the cloth."),
+                    $"Hooping {hooping.Number} is sewn, and its kept files are missing or no longer whole; they were made again, and ")
+                    + "may differ from what is on the cloth.",
                 $"Put the folder “{SewnFolder.Name}” back from a copy, if there is one.")));
             return null;
         }
@@ -112,7 +113,8 @@ internal sealed class HoopingWriter(LaidOut made, IPieceSewing sewing, PreviousO
         {
             _problems.Add((hooping.Number, Problem.Note(
                 new Where(SewnFolder.Place(OutPaths.HoopingProof(hooping.Number))),
-                $"The kept proof of hooping {hooping.Number} is missing or no longer whole; it was drawn anew from the needle path that was sewn.")));
+                $"The kept proof of hooping {hooping.Number} is missing or no longer whole; it was drawn again from the needle path "
+                    + "that was sewn.")));
         }
 
         string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => Proof(stream, Path, measured.Figures));

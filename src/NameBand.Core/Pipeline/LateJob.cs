@@ -37,7 +37,7 @@ internal static class LateJob
         if (file is null)
         {
             return Result.Fail<TakenLate>(
-                Problem.CannotUse(new Where(JobReader.FileName), "A key of it stands there twice.", "Take one of the two out."));
+                Problem.CannotUse(new Where(JobReader.FileName), "One of its keys is there twice.", "Take one of the two out."));
         }
 
         string inside = Path.Combine(job, folder);

@@ -25,6 +25,6 @@ internal sealed record MadePlaces(ImmutableDictionary<RowRef, (string Text, int 
     /// <param name="verb">The command that cannot go on.</param>
     public static Problem Moved(FoundName found, string verb) => Problem.CannotUse(
         new Where(OutFolder.Name + "/" + OutPaths.Plan, Name: PlainText.Short(found.Text, 80)),
-        "By the job as it is now this name lies elsewhere than in the plan of out/, so a wrong place would be told.",
+        "In the job as it is now this name lies elsewhere than in the plan of out/, so the place would be wrong.",
         $"Run make first, then {verb} again.");
 }

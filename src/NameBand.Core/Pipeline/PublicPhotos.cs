@@ -39,7 +39,7 @@ internal static class PublicPhotos
             {
                 problems.Add(Problem.NeedsPerson(
                     new Where(files[i].File), FormattableString.Invariant($"There is no room for this photo: with it the page would have more than {RoomFor(made.Plan.NameCount) / 1e6:0.0} MB."),
-                    "Take some of the photos away."));
+                    "Remove some of the photos."));
                 continue;
             }
 
@@ -62,7 +62,7 @@ internal static class PublicPhotos
         {
             problems.Add(Problem.NeedsPerson(
                 new Where(photo.File), FormattableString.Invariant($"Not shown: {open} of the hoopings on it {(open == 1 ? "is" : "are")} not logged as sewn, so who is on it can still change."),
-                "Log them with the command sewn, or take the photo away."));
+                "Log them with the command sewn, or remove the photo."));
         }
         else if (silent > 0)
         {

@@ -23,7 +23,9 @@ internal static class ThreadColours
             {
                 yield return Problem.Note(
                     new Where(JobReader.FileName, Key: ColourKeys.Thread.Path),
-                    FormattableString.Invariant($"Thread {thread} hardly shows on cloth {cloth}: their contrast is {contrast:0.0} to 1, and from {LeastContrast:0} to 1 on a thing is well seen."),
+                    FormattableString.Invariant(
+                        $"Thread {thread} hardly shows on cloth {cloth}: their contrast is {contrast:0.0} to 1, and names are easy to ")
+                        + FormattableString.Invariant($"see from {LeastContrast:0} to 1."),
                     "Take a darker or lighter thread, or sew the swatch and look at it from where people will stand.");
             }
         }

@@ -80,19 +80,19 @@ internal static class WishAdvice
         var wish = name.Wish!;
         if (sewn.Contains(name.Row))
         {
-            return ("It is sewn and stays where it is.", "Take the wish away; or unpick the name and say so.");
+            return ("It is sewn and stays where it is.", "Remove the wish; or unpick the name and say so.");
         }
 
         if (names.Sewn is not null)
         {
             return ("Something is sewn already, and what was planned beside it keeps its place.",
-                "Take the wish away, or leave the name where it stands.");
+                "Remove the wish, or leave the name where it stands.");
         }
 
         if (names.Lettered.Names.Any(n => n.Standing.OwnRounds > 0))
         {
             return ("Groups with rounds of their own share the rounds out.",
-                "Take the place away from the name, or “ownRound” from the groups.");
+                "Remove the place from the name, or “ownRound” from the groups.");
         }
 
         if (wish.Pin is { At: null } pin && GarmentMiddles.PinMm(plan.Hem, pin, 1) is null)
@@ -106,6 +106,6 @@ internal static class WishAdvice
                 "Take another round, or give the garment more of them.")
             : wish.Pin is not null ? ("Another name stands there already, or something is kept clear.",
                 "Pin it at another place, or take away what is in its way.")
-            : ("The two are parted by their groups, or by the end of a round.", "Take another place for it, or another group.");
+            : ("The two are separated by their groups, or by the end of a round.", "Take another place for it, or another group.");
     }
 }

@@ -40,7 +40,7 @@ public static class EarlierPlanFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Fail($"The plan cannot be opened: {e.Message}", "See who may read it, and whether another program holds it.");
+            return Fail($"The plan cannot be opened: {e.Message}", "Check who may read it, and whether another program holds it.");
         }
         catch (Exception e) when (IsOfThePlan(e))
         {

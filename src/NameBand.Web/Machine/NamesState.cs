@@ -151,7 +151,8 @@ internal static class NamesState
     {
         yield return traced.AlongOutline ? "Follow the outline of each letter on the template." : "Follow the line in the middle of each stroke on the template.";
         yield return string.Create(
-            CultureInfo.InvariantCulture, $"{(traced.ByHand ? "Sewn by hand" : "Sewn free-motion")}, at some {traced.PaceMmPerMinute:0} mm of line a minute.");
+            CultureInfo.InvariantCulture,
+                $"{(traced.ByHand ? "Sewn by hand" : "Sewn free-motion")}, at about {traced.PaceMmPerMinute:0} mm of line a minute.");
         if (traced.Mirrored)
         {
             yield return "The template is printed as in a mirror: it lies on the wrong side.";

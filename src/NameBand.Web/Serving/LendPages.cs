@@ -22,14 +22,15 @@ internal static class LendPages
               <p><label for="code">The code that is shown at the worktable, under “at the machine”</label></p>
               <p><input id="code" name="code" inputmode="numeric" autocomplete="off" required maxlength="20" /> <button type="submit">Open</button></p>
               </form>
-              <p>This page is not encrypted: whoever else is on this network could read the names that are shown here.</p>
+              <p>This page is not encrypted: anyone else on this network could read the names that are shown here.</p>
               </main>
               """
             : $"""
               <main class="machine lend">
               <h1>At the machine</h1>
               {said}
-              <p>No code holds at the moment. At the worktable, under “at the machine”, press “New code”, then load this page anew.</p>
+              <p>There is no valid code at the moment. At the worktable, under “at the machine”, press “New code”,
+                  then load this page again.</p>
               </main>
               """);
     }

@@ -104,7 +104,10 @@ internal static class MachineEndpoints
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Answer(null, [Problem.CannotUse(new Where(table.Folder), "The machine could not write it down.", "See whether there is room on the disk and whether you may write there.")]);
+            return Answer(
+                null, [Problem.CannotUse(
+                new Where(table.Folder), "The machine could not log it.",
+                "Check whether there is room on the disk and whether you may write there.")]);
         }
     }
 

@@ -60,7 +60,8 @@ internal sealed class PageKeyStore(string? folder)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return OfThisRun($"{folder} cannot be used: {e.Message}", "See whether there is room on the disk and whether you may write there.");
+            return OfThisRun(
+                $"{folder} cannot be used: {e.Message}", "Check whether there is room on the disk and whether you may write there.");
         }
     }
 
@@ -128,7 +129,7 @@ internal sealed class PageKeyStore(string? folder)
         var key = PageKey.New();
         Put(path, Written(key, 0));
         return new KeptKey(key, 0, isNew ? null : Problem.Note(
-            new Where(path), "The secret of this job's worktable was not for you alone any longer, so it was made anew.",
+            new Where(path), "The secret of this job's worktable was not for you alone any longer, so it was made again.",
             "Tabs that are still open do not come back: open the address above in them."));
     }
 

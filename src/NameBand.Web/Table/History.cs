@@ -51,7 +51,7 @@ internal sealed class History
             }
         }
 
-        return isDamaged ? "What could be undone before cannot be read any more: undo begins anew." : null;
+        return isDamaged ? "What could be undone before cannot be read any more: undo starts again from here." : null;
     }
 
     /// <summary>Keeps what can be undone for after a restart; where it cannot be written, undo lasts as long as the page.</summary>

@@ -46,7 +46,8 @@ public sealed class PrintRun(Worktable table)
     public void StartAnswers() => Start("entering the answers", (_, _) =>
     {
         var report = Bander.EnterAnswers(table.Folder);
-        return (report.Status, report.Problems, $"Done: something new of {Words.Count(report.Heard, "name", "names")}. Make the sheets anew, then write the letters again.");
+        return (report.Status, report.Problems,
+            $"Done: something new of {Words.Count(report.Heard, "name", "names")}. Make the sheets again, then write the letters again.");
     });
 
     /// <summary>Makes the page on which supporters find their names.</summary>

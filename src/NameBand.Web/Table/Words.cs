@@ -8,17 +8,13 @@ internal static class Words
 {
     private static readonly string[] Small = ["no", "one", "two", "three", "four", "five", "six"];
 
-    public static string Time(double minutes)
-    {
-        int all = (int)Math.Round(minutes / (minutes < 60 ? 1 : 5)) * (minutes < 60 ? 1 : 5);
-        return all < 60 ? $"{all} min" : all % 60 == 0 ? $"{all / 60} h" : $"{all / 60} h {all % 60} min";
-    }
+    public static string Time(double minutes) => NameBand.Common.Duration.InWords(minutes);
 
     public static string Count(int n, string one, string many) => n == 1 ? $"1 {one}" : $"{Number(n)} {many}";
 
     public static string Rounds(int n) => n == 1 ? "one round" : $"{(n < Small.Length ? Small[n] : Number(n))} rounds";
 
-    public static string Number(double n) => n.ToString("#,0", CultureInfo.InvariantCulture).Replace(',', '\u202F');
+    public static string Number(double n) => n.ToString("#,0", CultureInfo.InvariantCulture);
 
     /// <summary>Tens of metres, and where it is little, metres; there is never none.</summary>
     public static string Thread(double metres) => $"{Number(metres < 100 ? Math.Max(1, Math.Round(metres)) : Math.Round(metres / 10) * 10)} m";

@@ -271,7 +271,8 @@ public sealed class Worktable : IDisposable
     {
         if (JobEditing.Apply(_jobFile.Bytes.AsSpan(), edits) is not { } bytes)
         {
-            return [Problem.CannotUse(new Where(JobReader.FileName), "The file is not sound JSON, so nothing could be set in it.", "Mend it first, or undo.")];
+            return [Problem.CannotUse(
+                new Where(JobReader.FileName), "The file is not valid JSON, so nothing could be set in it.", "Mend it first, or undo.")];
         }
 
         if (NewlyWrong(asItWas, JobReader.Check(Folder, bytes)) is { IsEmpty: false } wrong)
@@ -324,7 +325,9 @@ public sealed class Worktable : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return [Problem.CannotUse(new Where(Folder), $"The machine could not write: {e.Message}", "See whether there is room on the disk and whether you may write there.")];
+            return [Problem.CannotUse(
+                new Where(Folder), $"The machine could not write: {e.Message}",
+                "Check whether there is room on the disk and whether you may write there.")];
         }
         finally
         {

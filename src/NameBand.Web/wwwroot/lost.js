@@ -11,7 +11,7 @@ const typed = new Map();   // field → whether it was left, or Enter pressed, w
 let isLost = false;
 let isAnother = false;     // the one that answers now never knew this page
 let failures = 0;
-let isByHand = false;      // since the page was loaded anew: else the page itself moved the focus
+let isByHand = false;      // since the page was loaded again: else the page itself moved the focus
 
 for (const kind of ['pointerdown', 'keydown']) addEventListener(kind, () => { isByHand = true; }, { capture: true, once: true });
 

@@ -52,8 +52,8 @@ export class Clock {
 export async function tell(word) {
   try {
     const answer = await fetch('/machine/said', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(word) });
-    return answer.ok ? await answer.json() : { written: false, problems: [`It was not written down (${answer.status}).`] };
+    return answer.ok ? await answer.json() : { written: false, problems: [`It was not logged (${answer.status}).`] };
   } catch {
-    return { written: false, problems: ['It was not written down: the worktable does not answer. Try again.'] };
+    return { written: false, problems: ['It was not logged: the worktable does not answer. Try again.'] };
   }
 }

@@ -71,7 +71,7 @@ export class Naming {
     const isLast = key.last !== false;
     if (this.isSettling && canSay) {
       this.isSettling = false;
-      this.#answered('The marks are set out anew: look at them, and press once more.');
+      this.#answered('The marks are set out again: look at them, and press once more.');
     }
     this.lengthLabel.hidden = !key.measured;
     this.blank.hidden = !(key.measured && key.parted);
@@ -79,7 +79,7 @@ export class Naming {
     this.clock.hide(key.logged);
     this.more.hidden = !isLast;
     this.form.hidden = key.logged && !key.measured;
-    this.done.textContent = !isLast ? 'Next part' : key.logged ? 'Write its length down' : 'Done, next';
+    this.done.textContent = !isLast ? 'Next part' : key.logged ? 'Log its length' : 'Done, next';
     this.done.setAttribute('aria-disabled', String(!canSay));
     this.spoiled.hidden = this.mistake.hidden = !key.logged;
     this.clock.tick();
@@ -100,7 +100,7 @@ export class Naming {
     if (this.state().laying) {
       // The name may have been sewn at the marks before: what she presses is not done without her.
       this.isSettling = true;
-      this.#answered('One moment: the marks are being set out anew.');
+      this.#answered('One moment: the marks are being set out again.');
       return;
     }
     if (key.last === false) {
@@ -114,7 +114,7 @@ export class Naming {
       return;
     }
     this.clock.stop();
-    await this.#tell(word, key.logged ? `came out at ${word.length} mm: that is written down` : 'is written down as sewn', !key.logged, key);
+    await this.#tell(word, key.logged ? `came out at ${word.length} mm: that is logged` : 'is logged as sewn', !key.logged, key);
   }
 
   async #scrap() {
@@ -125,7 +125,7 @@ export class Naming {
       return;
     }
     const { name, deed, length, ended, began, mark } = word;
-    await this.#tell({ name, deed, length, ended, began, mark, scrap: true }, `came out at ${length} mm on a scrap: that is written down, and it is still to sew`, false, this.key());
+    await this.#tell({ name, deed, length, ended, began, mark, scrap: true }, `came out at ${length} mm on a scrap: that is logged, and it is still to sew`, false, this.key());
   }
 
   #say(deed, words) { return this.#tell({ name: this.key().order, deed }, words, false, this.key()); }
@@ -141,7 +141,7 @@ export class Naming {
   async #tell(word, words, isNew, key) {
     if (this.telling) return;
     this.telling = true;
-    this.#answered('writing it down');
+    this.#answered('logging it');
     const got = await tell(word);
     this.telling = false;
     if (!got.written) {

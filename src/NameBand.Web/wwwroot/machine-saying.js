@@ -41,7 +41,7 @@ export class Saying {
     this.note = el('input', null, { type: 'text', maxLength: 500, name: 'note' });
     this.machine = el('select', null, { name: 'machine' });
     this.machineLabel = field('on', this.machine);
-    const save = el('button', 'Write it down', { type: 'submit', className: 'done', data: 'save' });
+    const save = el('button', 'Log it', { type: 'submit', className: 'done', data: 'save' });
     const leave = el('button', 'Not yet', { type: 'button' });
     leave.addEventListener('click', () => { form.hidden = true; this.done.focus(); });
     form.append(field('minutes at the machine', this.minutes), field('minutes by hand', this.hands), this.machineLabel, field('mark on the sheet you sewed from', this.mark), field('a note', this.note), save, leave);
@@ -89,7 +89,7 @@ export class Saying {
     if (this.telling) return;
     this.telling = true;
     const { number } = this.hooping();
-    this.answer.textContent = 'writing it down';
+    this.answer.textContent = 'logging it';
     const got = await tell({ hooping: number, ...word });
     this.telling = false;
     if (!got.written) {
@@ -99,7 +99,7 @@ export class Saying {
     // She may have gone on to the next one meanwhile: its clock and minutes are left alone.
     const isHere = this.hooping()?.number === number;
     if (word.deed === 'sewn' && isHere) this.reset();
-    const words = { sewn: 'is written down as sewn', again: 'is to be sewn again where it was', patch: `is to be sewn on a piece of its own${got.patch ? `, ${got.patch} long on the cloth` : ''}`, mistake: 'is marked as not sewn' };
+    const words = { sewn: 'is logged as sewn', again: 'is to be sewn again where it was', patch: `is to be sewn on a piece of its own${got.patch ? `, ${got.patch} long on the cloth` : ''}`, mistake: 'is marked as not sewn' };
     this.answer.textContent = `Hooping ${number}${got.names ? `, ${got.names},` : ''} ${words[word.deed]}.`;
     this.said(word.deed, isHere);
   }

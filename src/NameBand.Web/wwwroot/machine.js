@@ -111,11 +111,11 @@ class Machine {
       if (answer.status === 200) this.#take(await answer.json());
       else if (answer.status === 403) {
         this.#lost(this.isLent ? 'This view was taken back. Ask for a new code at the worktable.'
-          : 'The worktable was started again under a new address: open the one that stands in its window.');
+          : 'The worktable was started again under a new address: open the one shown in its window.');
       }
       if (answer.ok) this.#found();
     } catch {
-      this.#lost('The worktable does not answer. Is its computer awake? What you said before is written down.');
+      this.#lost('The worktable does not answer. Is its computer awake? What you said before is logged.');
     } finally {
       this.looking = false;
     }
@@ -234,7 +234,7 @@ class Machine {
     if (hooping) {
       this.#names(hooping);
       this.#marks(hooping);
-      this.watch.replaceChildren(...(hooping.watch.length > 0 ? hooping.watch : [state.left ? 'Nothing out of the common.' : 'counting']).map(w => el('li', w)));
+      this.watch.replaceChildren(...(hooping.watch.length > 0 ? hooping.watch : [state.left ? 'Nothing unusual.' : 'counting']).map(w => el('li', w)));
     }
     this.#thread(hooping);
     this.#picture(hooping);
@@ -255,7 +255,7 @@ class Machine {
     const { state } = this;
     const lines = (state?.problems ?? []).map(p => el('p', p, { className: 'machine-problem' }));
     const stale = { other: 'The needle path in the out folder is not the one shown here', missing: 'There is no needle path of this hooping in the out folder' }[this.made];
-    if (stale && state.made && !this.isName && !this.hooping?.sewn) lines.push(el('p', `${stale}: the plan has changed since. Make the files anew before you sew.`, { className: 'machine-problem' }));
+    if (stale && state.made && !this.isName && !this.hooping?.sewn) lines.push(el('p', `${stale}: the plan has changed since. Make the files again before you sew.`, { className: 'machine-problem' }));
     if (state?.hoopings && !state.made && state.hasPaths) {
       const p = el('p', 'The files to sew from are not made yet. ', { className: 'machine-problem' });
       p.append(...(this.isLent ? ['They are made at the worktable, under “print”.'] : ['Make them under ', el('a', 'print', { href: '/print' }), '; then what is sewn can be marked here.']));

@@ -12,7 +12,7 @@ public class BadInputTests
         ["no job.json"] = (f => File.Delete(f["job.json"]), "There is no job.json in this folder.", "Write one"),
         ["job.json cut off"] = (f => f.With("job.json", Job[..40]), "The file ends in the middle", "cut off"),
         ["job.json empty"] = (f => f.With("job.json", ""), "The file is empty.", "Write at least"),
-        ["job.json with a comment"] = (f => f.With("job.json", "// x\n" + Job), "There is a comment here", "Take the comment away."),
+        ["job.json with a comment"] = (f => f.With("job.json", "// x\n" + Job), "There is a comment here", "Remove the comment."),
         ["unknown key"] = (f => f.With("job.json", Job.Replace("hem", "hmm", StringComparison.Ordinal)), "does not know the key hmm", "Did you mean hem?"),
         ["negative length"] = (Hem("\"-1 m\""), "is negative", "minus sign"),
         ["NaN length"] = (Hem("NaN"), "“NaN” stands here without quotes", "double quotes"),
@@ -49,7 +49,7 @@ public class BadInputTests
         var run = CliRun.Of("make", folder.FullPath);
 
         Assert.Equal((2, ""), (run.Status, run.Out));
-        Assert.StartsWith("Nothing was made: one thing has to be mended first.\n", run.Errors, StringComparison.Ordinal);
+        Assert.StartsWith("Nothing was made. Fix this first:\n", run.Errors, StringComparison.Ordinal);
         Assert.Contains(found, run.ErrorsOnOneLine, StringComparison.Ordinal);
         Assert.Contains(mend, run.ErrorsOnOneLine, StringComparison.Ordinal);
         Assert.Contains("→ ", run.Errors, StringComparison.Ordinal);
@@ -65,7 +65,7 @@ public class BadInputTests
 
         Assert.Equal(
             new CliRun(2, "", """
-                Nothing was made: one thing has to be mended first.
+                Nothing was made. Fix this first:
                   1. no/such/job
                      There is no such folder.
                      → Give the path of a folder that holds job.json.
@@ -86,7 +86,7 @@ public class BadInputTests
 
         Assert.Equal(
             """
-            Nothing was made: 3 things have to be mended first.
+            Nothing was made. Fix these 3 things first:
               1. job.json, line 1, column 16, lists
                  There is no file “nmaes.csv” in the job's folder.
                  → There is “names.csv”: is that the one?
@@ -133,7 +133,7 @@ public class BadInputTests
         var json = CliRun.Of("names", folder.FullPath, "--json");
 
         Assert.Equal((2, ""), (names.Status, names.Out));
-        Assert.StartsWith("The lists could not be checked: one thing has to be mended first.", names.Errors, StringComparison.Ordinal);
+        Assert.StartsWith("The lists could not be checked. Fix this first:", names.Errors, StringComparison.Ordinal);
         Assert.Equal((2, ""), (json.Status, json.Errors));
         Assert.Contains("\"severity\": \"cannotUse\"", json.Out, StringComparison.Ordinal);
     }

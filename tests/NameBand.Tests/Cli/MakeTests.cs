@@ -38,7 +38,7 @@ public class MakeTests
         var run = CliRun.Of("make", folder.FullPath);
 
         Assert.Equal((1, ""), (run.Status, run.Errors));
-        Assert.Contains("1 thing needs you before you sew", run.Out, StringComparison.Ordinal);
+        Assert.Contains("1 thing needs a decision before you sew", run.Out, StringComparison.Ordinal);
         Assert.Contains("1. names.csv, line 4, “ada marsh”", run.Out, StringComparison.Ordinal);
         Assert.Contains("Of 4 rows, 1 is a repeat and 0 are left out", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.Contains("1. Settle what is listed above, and run make again.", run.Out, StringComparison.Ordinal);
@@ -146,7 +146,7 @@ public class MakeTests
 
         var run = CliRun.Of(stop, "make", folder.FullPath);
 
-        Assert.Equal(new CliRun(130, "", "Stopped; your earlier output is as it was.\n"), run);
+        Assert.Equal(new CliRun(130, "", "Stopped. Your earlier output is unchanged.\n"), run);
         Assert.Equal(["job.json", "names.csv"], Directory.GetFileSystemEntries(folder.FullPath).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
     }
 

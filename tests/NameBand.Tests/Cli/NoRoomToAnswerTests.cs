@@ -20,8 +20,8 @@ public class NoRoomToAnswerTests
             string[] more = command == "sewn" ? ["1"] : [];
             string errors = Full([command, folder.FullPath, .. more]);
             Assert.EndsWith($"status {status}\n", errors, StringComparison.Ordinal);
-            Assert.Contains("The answer could not be written", errors, StringComparison.Ordinal);
-            Assert.Contains(status == 1 ? "is done" : "ask again", errors, StringComparison.Ordinal);
+            Assert.Contains("The report could not be written", errors, StringComparison.Ordinal);
+            Assert.Contains(status == 1 ? "did what you asked" : "ask again", errors, StringComparison.Ordinal);
         }
 
         Assert.Single(SewingLogFile.Read(folder.FullPath).Entries);

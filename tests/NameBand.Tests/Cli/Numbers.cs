@@ -27,7 +27,7 @@ internal static partial class Numbers
         (@"± [\d.]+", "the farther end of a letter's range from its width"),
         (@"\d+ letters? at", "the letters of the alphabet, counted"),
         (@"19 times in 20", "what a range means"),
-        (@"misread makes it [\d.]+", "half a millimetre as a part of what lies between the marks"),
+        (@"half a millimetre changes it by [\d.]+", "half a millimetre as a part of what lies between the marks"),
         (@"or [\d.]+ %", "the shortening in hundredths"),
         (@"--measured [\d.]+", "an example: the marks less what cloth commonly loses"),
         (@"--columns\s+""[\d.x\s]+""", "an example, or the readings as they were typed"),

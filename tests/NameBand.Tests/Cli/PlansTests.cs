@@ -138,9 +138,9 @@ public sealed class PlansTests
     }
 
     [Theory]
-    [InlineData("2222", "No plan that there is now has the mark 2222")]
-    [InlineData("best", "No plan that there is now has the mark BEST")]
-    [InlineData("the first", "“the first” is no mark")]
+    [InlineData("2222", "No plan has the mark 2222 now")]
+    [InlineData("best", "No plan has the mark BEST now")]
+    [InlineData("the first", "“the first” is not a mark")]
     public void A_mark_that_no_plan_has_is_refused_and_nothing_is_written(string mark, string said)
     {
         using var folder = Folder();

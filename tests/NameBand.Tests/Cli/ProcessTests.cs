@@ -74,7 +74,7 @@ public class ProcessTests
         string said = Outside.OutsideTool.Run(
             "sh", ["-c", $"\"$1\" \"$2\" names \"$3\" 2>&1 >/dev/full; echo status $?", "sh", CliProcess.DotNet, CliProcess.Program, folder.FullPath]);
 
-        Assert.StartsWith("The answer could not be written: ", said, StringComparison.Ordinal);
+        Assert.StartsWith("The report could not be written: ", said, StringComparison.Ordinal);
         Assert.EndsWith("status 2\n", said, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", said, StringComparison.Ordinal);
     }

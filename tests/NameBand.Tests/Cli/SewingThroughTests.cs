@@ -67,7 +67,7 @@ public class SewingThroughTests
         var once = CliRun.Of("sewn", job, "2", "--minutes", "15", "--mark", second.GetProperty("mark").GetString()!);
         Assert.Equal(0, once.Status);
         string names = string.Join(" and ", second.GetProperty("names").EnumerateArray().Select(n => $"“{n.GetString()}”"));
-        Assert.Contains($"Hooping 2, {names}, is written down as sewn, 15 minutes at the machine.", once.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains($"Hooping 2, {names}, is logged as sewn, 15 minutes at the machine.", once.OutOnOneLine, StringComparison.Ordinal);
         using var state = JsonDocument.Parse(CliRun.Of("sewn", job, "--json").Out);
         Assert.Equal([1, 2, 3], state.RootElement.GetProperty("hoopings").EnumerateArray()
             .Where(h => h.GetProperty("state").GetString() == "sewn").Select(h => h.GetProperty("number").GetInt32()));

@@ -64,8 +64,20 @@ public class TerminalTests
     [InlineData(61, "1 h")]
     [InlineData(263, "4 h 25 min")]
     [InlineData(6000, "100 h")]
-    public void Durations_are_said_as_a_person_says_them(double minutes, string expected) =>
+    public void Durations_are_said_as_a_person_says_them_and_alike_in_commands_on_paper_and_on_the_page(double minutes, string expected)
+    {
         Assert.Equal(expected, Words.Duration(minutes).Replace(Words.Tie, ' '));
+        Assert.Equal(expected, NameBand.Output.Packet.JobInWords.Time(minutes).Replace(Words.Tie, ' '));
+        Assert.Equal(expected, NameBand.Web.Table.Words.Time(minutes));
+    }
+
+    [Fact]
+    public void Thousands_have_one_mark_everywhere()
+    {
+        Assert.Equal("36,473 stitches", Words.Count(36473, "stitch", "stitches").Replace(Words.Tie, ' '));
+        Assert.Equal("36,473", NameBand.Output.Packet.JobInWords.Whole(36473));
+        Assert.Equal("36,473 stitches", NameBand.Web.Table.Words.Count(36473, "stitch", "stitches"));
+    }
 
     [Fact]
     public void A_figure_is_said_with_its_range()

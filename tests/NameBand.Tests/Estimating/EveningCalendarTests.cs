@@ -125,7 +125,7 @@ public sealed class EveningCalendarTests
         Assert.Null(report.Calendar!.BeginBy);
         var problem = Assert.Single(report.Problems, p => p.Severity == Severity.NeedsPerson);
         Assert.Contains("after Saturday 1 May 2027", problem.Found, StringComparison.Ordinal);
-        Assert.Contains("min longer would do", problem.Mend, StringComparison.Ordinal);
+        Assert.Contains("min longer would be enough", problem.Mend, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -65,7 +65,7 @@ public class BadGlyphTests
         var run = CliRun.Of("make", job.FullPath);
 
         Assert.Equal((1, ""), (run.Status, run.Errors));
-        Assert.Contains("1 thing needs you", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains("1 thing needs a decision", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.Contains("“IXI”", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.Equal(3, new MadeFolder(job["out"]).Names.Count());
     }
@@ -79,7 +79,7 @@ public class BadGlyphTests
 
         var run = CliRun.Of("make", job.FullPath);
 
-        Assert.Contains("so no name is sewn in it but in another face: “IHI” (", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains("so every name is sewn in another face: “IHI” (", run.OutOnOneLine, StringComparison.Ordinal);
     }
 
     private static TemporaryFolder JobWith(string kind)

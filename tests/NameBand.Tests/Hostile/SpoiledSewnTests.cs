@@ -65,7 +65,8 @@ public sealed partial class SpoiledSewnTests
         using var job = Begun();
         Spoil(job["sewn/proofs/hooping-001.png"], "NULs");
         Spoil(job["out/proofs/hooping-001.png"], "empty");
-        Assert.Contains(job.Make().Problems, p => p.Found.Contains("drawn anew from the needle path that was sewn", StringComparison.Ordinal));
+        Assert.Contains(
+            job.Make().Problems, p => p.Found.Contains("drawn again from the needle path that was sewn", StringComparison.Ordinal));
         Assert.False(SpoiledFile.Is(job["out"], OutPaths.HoopingProof(1)));
 
         byte[] sewn = job.Path(1, "sewn");
@@ -73,7 +74,9 @@ public sealed partial class SpoiledSewnTests
         Spoil(job["out/needle-paths/hooping-001.csv"], "NULs");
         Assert.Contains(Bander.Sewn(job.Folder, null, null, () => { }).Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("no longer whole", StringComparison.Ordinal));
         var made = job.Make();
-        Assert.Contains(made.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("made anew, and may differ", StringComparison.Ordinal));
+        Assert.Contains(
+            made.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains(
+            "made again, and may differ", StringComparison.Ordinal));
         Assert.Equal(ExitStatus.NeedsPerson, made.Status);
         Assert.NotEmpty(sewn);
     }

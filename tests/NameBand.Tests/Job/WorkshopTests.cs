@@ -134,7 +134,7 @@ public sealed partial class WorkshopTests : IDisposable
     [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": "2" }] }""", "is not a time", "\"2h\"")]
     [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "does": "washing" }] }""", "people[1].does takes", "\"machine\"")]
     [InlineData("{ \"machines\": [", "", "")]
-    [InlineData("", "is empty", "take it away")]
+    [InlineData("", "is empty", "remove it")]
     public void What_is_wrong_is_said_in_clear_words_and_nothing_is_made(string file, string found, string mend)
     {
         Put(Job, file);

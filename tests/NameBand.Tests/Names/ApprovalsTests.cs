@@ -83,10 +83,10 @@ public class ApprovalsTests
     }
 
     [Theory]
-    [InlineData("names.csv,2,Anna Berg,yes please,,,", "is no state")]
+    [InlineData("names.csv,2,Anna Berg,yes please,,,", "is not a state")]
     [InlineData("names.csv,-2,Anna Berg,agreed,,,", "not a whole number")]
     [InlineData("names.csv,2e9,Anna Berg,agreed,,,", "not a whole number")]
-    [InlineData("names.csv,4,Cleo Marsh,change wished,,,", "what it is to be")]
+    [InlineData("names.csv,4,Cleo Marsh,change wished,,,", "does not say which")]
     [InlineData("other.csv,77,Nobody Here,agreed,,,", "in no list any longer")]
     public void A_faulty_line_is_told_and_the_others_count(string line, string found)
     {

@@ -172,7 +172,7 @@ public class ColumnTests
     {
         var problem = Lists.Refused(Lists.Read("Anna Berg,anna@secret.example\nBert Ost,bert@secret.example\n"));
 
-        Assert.Contains("2 columns (parted by comma)", problem.Found);
+        Assert.Contains("2 columns (separated by comma)", problem.Found);
         Assert.DoesNotContain("secret", problem.ToString());
     }
 

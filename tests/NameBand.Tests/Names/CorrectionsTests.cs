@@ -149,7 +149,9 @@ public class CorrectionsTests
     [InlineData("names.csv,3,Anna Berg,change,,", "decision", "the column “text” is empty")]
     [InlineData("names.csv,three,Anna Berg,keep,,", "line", "not a whole number")]
     [InlineData("names.csv,-3,Anna Berg,keep,,", "line", "not a whole number")]
-    [InlineData("names.csv,99,Anna Berg,keep,,", "line", "may now stand in names.csv, line 2 and in names.csv, line 3; which of them")]
+    [InlineData(
+        "names.csv,99,Anna Berg,keep,,", "line", "may now stand in names.csv, line 2 and in names.csv, line 3; "
+        + "it is not clear which of them")]
     [InlineData("names.csv,99,Nobody Here,keep,,", "line", "No row begins in names.csv, line 99")]
     [InlineData("names.csv,1,Name,keep,,", "line", "No row begins in names.csv, line 1")]
     [InlineData("other.csv,3,Nobody Here,keep,,", "list", "no such list")]

@@ -12,8 +12,8 @@ public class RefusedListTests
     public static TheoryData<string, byte[], string> Useless => new()
     {
         { "empty", [], "empty" },
-        { "blanks", "\r\n  \r\n\t\r\n"u8.ToArray(), "nothing but blanks" },
-        { "mark only", [0xEF, 0xBB, 0xBF], "nothing but blanks" },
+        { "blanks", "\r\n  \r\n\t\r\n"u8.ToArray(), "only blanks" },
+        { "mark only", [0xEF, 0xBB, 0xBF], "only blanks" },
         { "header only", "Name,Mail\r\n"u8.ToArray(), "no names in it" },
         { "spreadsheet", [0x50, 0x4B, 3, 4, 20, 0, 6, 0, 8, 0], "spreadsheet" },
         { "old spreadsheet", [0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1, 0x1A, 0xE1], "spreadsheet" },
@@ -70,7 +70,7 @@ public class RefusedListTests
     }
 
     [Theory]
-    [InlineData("Name,Mail\nAnna,a\n\"Bert,b\nCarl,c\nDora,d\n", 3, "never closed")]
+    [InlineData("Name,Mail\nAnna,a\n\"Bert,b\nCarl,c\nDora,d\n", 3, "never closes it")]
     [InlineData("Name,Mail\nAnna,a\n\"Bert,b\nCarl,\"c\"\nDora,d\n", 4, "began in line 3")]
     [InlineData("Name,Mail\n\"Nan\" Berg,a\n", 2, "after a closing quotation mark")]
     [InlineData("sep=,\nName,Mail\n\"Nan\" Berg,a\n", 3, "after a closing quotation mark")]

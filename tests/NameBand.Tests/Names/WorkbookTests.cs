@@ -116,8 +116,8 @@ public class WorkbookTests
     public void What_is_no_workbook_or_too_much_of_one_is_refused_in_words()
     {
         Refused([0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1, 0x1A, 0xE1], "has a password");
-        Refused("Name\nAnna\n"u8.ToArray(), "no workbook that can be read");
-        Refused(Friends[..(Friends.Length / 2)], "no workbook that can be read");
+        Refused("Name\nAnna\n"u8.ToArray(), "This workbook cannot be read");
+        Refused(Friends[..(Friends.Length / 2)], "This workbook cannot be read");
         Refused(Workbooks.Of(("Empty", [])), "is empty");
         Refused(Bomb(), "bigger than 50 MB");
     }

@@ -56,7 +56,7 @@ public sealed class ProofGoldenTests
         {
             Directory.CreateDirectory(Path.GetDirectoryName(golden)!);
             File.WriteAllBytes(golden, png);
-            Assert.Fail($"{file} was written anew: look at it.");
+            Assert.Fail($"{file} was written again: look at it.");
         }
 
         PictureComparison.AssertSame(file, File.ReadAllBytes(golden), png);

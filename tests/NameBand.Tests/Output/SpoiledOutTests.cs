@@ -46,7 +46,7 @@ public sealed class SpoiledOutTests : IDisposable
         File.WriteAllText(Path.Combine(_temp.Out, "notes.txt"), "mine");
 
         var begun = OutFolder.Begin(_temp.Job, _temp.Out);
-        Assert.Contains(begun.Problems, p => p.Severity == Severity.Note && p.Found.Contains("made anew", StringComparison.Ordinal));
+        Assert.Contains(begun.Problems, p => p.Severity == Severity.Note && p.Found.Contains("made again", StringComparison.Ordinal));
         using (var folder = begun.Value!)
         {
             OutFolderTests.Fill(folder, 1, 2);

@@ -47,7 +47,8 @@ public class FinishingTests
         job.Say(1, 6);
         var done = CliRun.Of("sewn", job.Folder, "--done", "turn", "--round", "2", "--note", "late");
         Assert.Equal((0, ""), (done.Status, done.Errors));
-        Assert.Contains("The step “turn” of round 2 is written down as done, and with it those before it.", done.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains(
+            "The step “turn” of round 2 is logged as done, and with it those before it.", done.OutOnOneLine, StringComparison.Ordinal);
         Assert.Contains("Finishing round 1: nothing yet; round 2: turned in", done.OutOnOneLine, StringComparison.Ordinal);
         string log = File.ReadAllText(job["sewing-log.csv"]);
         Assert.Contains("\r\nr2,done,,,,,", log, StringComparison.Ordinal);
@@ -110,7 +111,7 @@ public class FinishingTests
         Refused(CliRun.Of("sewn", job.Folder, "n1", "--done", "pin"), 64, "A step of finishing is said by itself");
         Refused(CliRun.Of("sewn", job.Folder, "--done", "pin", "--undone", "press"), 64, "one thing at a time");
         Refused(CliRun.Of("sewn", job.Folder, "--round", "1"), 64, "--round goes with a step");
-        Refused(CliRun.Of("sewn", job.Folder, "--done", "press"), 2, "Not all of it is written down as sewn: 6 to go, the first is n1.");
+        Refused(CliRun.Of("sewn", job.Folder, "--done", "press"), 2, "Not all of it is logged as sewn: 6 to go, the first is n1.");
         Assert.False(File.Exists(job["sewing-log.csv"]));
         job.Say(1, 5);
         Refused(CliRun.Of("sewn", job.Folder, "--done", "press", "--round", "1"), 2, "1 to go, the first is n6.");

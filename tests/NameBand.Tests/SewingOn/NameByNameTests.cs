@@ -289,7 +289,7 @@ public class NameByNameTests
         var said = CliRun.Of("sewn", job.Folder, what, "--minutes", "12", "--note", "by the lamp");
         Assert.Equal((0, ""), (said.Status, said.Errors));
         Assert.Contains(
-            "Names n3–n5, “Ada Willowby”, “Rufus Penhale” and “Maren Lovdal”, are written down as sewn, 12 minutes at the machine.",
+            "Names n3–n5, “Ada Willowby”, “Rufus Penhale” and “Maren Lovdal”, are logged as sewn, 12 minutes at the machine.",
             said.OutOnOneLine, StringComparison.Ordinal);
         Assert.Contains("Done 3 of 6 names: n3–n5", said.OutOnOneLine, StringComparison.Ordinal);
         string log = File.ReadAllText(job["sewing-log.csv"]);

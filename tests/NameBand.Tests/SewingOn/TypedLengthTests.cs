@@ -47,7 +47,7 @@ public class TypedLengthTests
     {
         using var job = new NamedJob(NamedJob.Keyed);
         job.Make();
-        Refused(job, "no name is written down as sewn yet", "--left", "300 mm");
+        Refused(job, "no name is logged as sewn yet", "--left", "300 mm");
         job.Say(1, 4);
         job.Make();
         var before = job.Places();
@@ -56,7 +56,7 @@ public class TypedLengthTests
         Refused(job, "There is no round 2", "--left", "300 mm", "--round", "2");
         string log = File.ReadAllText(job["sewing-log.csv"]);
         string said = Said(0, job, "--left", Mm(expected - 12));
-        Assert.Contains("of round 1 is written down as left bare", said, StringComparison.Ordinal);
+        Assert.Contains("of round 1 is logged as left bare", said, StringComparison.Ordinal);
         string line = File.ReadAllText(job["sewing-log.csv"])[log.Length..];
         Assert.StartsWith("r1,left,,,,", line, StringComparison.Ordinal);
         var report = job.Make();
@@ -194,9 +194,11 @@ public class TypedLengthTests
         using var job = new NamedJob(NamedJob.Keyed);
         job.Make();
         string sheet = File.ReadAllText(job["out/key-in.csv"]);
-        Refused(job, "No length of n2 on a scrap is written down", "n2", "--scrap", "--mistake");
+        Refused(job, "No length of n2 on a scrap is logged", "n2", "--scrap", "--mistake");
         double longer = job.Places()["Tobin Marsh"].WidthMm + 3;
-        Assert.Contains("long on a scrap: that is written down, and the name is still to sew", Said(0, job, "n2", "--scrap", "--length", Mm(longer)), StringComparison.Ordinal);
+        Assert.Contains(
+            "long on a scrap: that is logged, and the name is still to sew", Said(0, job, "n2", "--scrap", "--length", Mm(longer)),
+            StringComparison.Ordinal);
         Said(0, job, "n2", "--scrap", "--length", Mm(longer + 1));
         Assert.Contains($"The length of n2, “Tobin Marsh” on a scrap, {longer + 1:0.0} mm, counts no longer".Replace(".0 mm", " mm", StringComparison.Ordinal), Said(0, job, "n2", "--scrap", "--mistake"), StringComparison.Ordinal);
         Said(0, job, "n2", "--scrap", "--mistake");

@@ -82,7 +82,7 @@ public sealed class PageKeyStoreTests : IDisposable
         var second = Store().Of(_job.FullPath);
 
         Assert.NotEqual(first.Key.Word, second.Key.Word);
-        Assert.Contains("made anew", second.Doubt!.Found, StringComparison.Ordinal);
+        Assert.Contains("made again", second.Doubt!.Found, StringComparison.Ordinal);
         Assert.Equal(ForOne, System.IO.File.GetUnixFileMode(File));
         Assert.Equal(second.Key.Word, Store().Of(_job.FullPath).Key.Word);
     }

@@ -105,7 +105,7 @@ public class ListSizeTests
         if (verb is "make" or "print")
         {
             Assert.Contains("No name could be placed", run.Out, StringComparison.Ordinal);
-            Assert.Contains("2 things need you", run.Out, StringComparison.Ordinal);
+            Assert.Contains("2 things need a decision", run.Out, StringComparison.Ordinal);
             var made = new MadeFolder(job["out"]);
             Assert.Empty(made.Names);
             Assert.All(made.Rows, r => Assert.Equal("held", r.GetProperty("outcome").GetString()));

@@ -34,7 +34,7 @@ public sealed class PromiseWalkTests
         var asked = CsvFile.Read(job, "private/mail-merge.csv").Value!.Rows.Skip(1).Select(r => (Address: r.Fields[0], Name: r.Fields[1])).ToList();
         Assert.Equal(Names, asked.Count);
         string[] answers = ["agreed;;yes", "agreed;;yes", "agreed;;no", "change wished;Zdeněk H.;yes", "no;;", "agreed;;yes", "agreed;;", "perhaps;;yes", "agreed;;yes"];
-        folder.With("private/answers.csv", "Timestamp;E-mail;Your answer;How shall it read?;Show on the web?;Remark\n"
+        folder.With("private/answers.csv", "Timestamp;E-mail;Your answer;How should it read?;Show on the web?;Remark\n"
             + string.Concat(asked.Zip(answers, (a, said) => $"2027-02-1{asked.IndexOf(a) % 9};{a.Address};{said};Zwq9note\n")));
         var entered = Say(1, "invite", job, "--answers");
         Assert.Contains("not clear: 1, missing: 3", entered, StringComparison.Ordinal);

@@ -50,7 +50,7 @@ public sealed class VerdictTests
         using var folder = Worst();
         var run = CliRun.Of("hours", folder.FullPath);
         Assert.Equal(1, run.Status);
-        Assert.Contains("this needs you before you sew", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains("this needs a decision before you sew", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.Contains("upper edge", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.Equal(1, CliRun.Of("hours", folder.FullPath, "--json").Status);
     }

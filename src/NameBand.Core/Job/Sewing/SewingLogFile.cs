@@ -13,7 +13,7 @@ public static class SewingLogFile
     public const string FileName = "sewing-log.csv";
 
     private const int LargestFile = 20_000_000;
-    private const string Until = "Until it can be read, NameBand does not know what is sewn and plans nothing anew.";
+    private const string Until = "Until it can be read, NameBand does not know what is sewn and makes no new plan.";
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>Reads all good lines; every other one is named in a problem and stays in the file.</summary>
@@ -68,7 +68,7 @@ public static class SewingLogFile
             {
                 string end = isCutOff ? " The line was probably cut off while it was written." : "";
                 problems.Add(Problem.NeedsPerson(
-                    where, $"This line is left aside, because {why}: “{PlainText.Short(line, 80)}”.{end}",
+                    where, $"This line is ignored, because {why}: “{PlainText.Short(line, 80)}”.{end}",
                     "Say it again with the command sewn, or mend the line; all other lines count."));
                 continue;
             }

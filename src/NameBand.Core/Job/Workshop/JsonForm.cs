@@ -37,7 +37,7 @@ internal sealed class JsonForm(string file, List<Problem> problems)
             }
             else if (!members.TryAdd(member.Key, member.Value))
             {
-                Refuse(at, inner, $"{inner} stands here a second time.", "Keep one of the two.");
+                Refuse(at, inner, $"{inner} appears here a second time.", "Keep one of the two.");
             }
         }
 
@@ -70,7 +70,8 @@ internal sealed class JsonForm(string file, List<Problem> problems)
             return text;
         }
 
-        Refuse(piece, path, $"{path} is to be a text, and this is {piece.InWords}.", $"Write 1 to {LongestText} ordinary characters in double quotes.");
+        Refuse(piece, path, $"{path} must be text, and this is {piece.InWords}.",
+            $"Write 1 to {LongestText} ordinary characters in double quotes.");
         return null;
     }
 

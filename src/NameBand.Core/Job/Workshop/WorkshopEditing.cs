@@ -25,7 +25,8 @@ public static class WorkshopEditing
         if (Root(known) is not { } root)
         {
             return Result.Fail<KeptFile>(Problem.CannotUse(
-                new Where(WorkshopFile.Name), "What is told of your workshop cannot be read, so nothing was added to it.", "Mend the file, or take it away."));
+                new Where(WorkshopFile.Name), "The file about your workshop cannot be read, so nothing was added to it.",
+                    "Mend the file, or remove it."));
         }
 
         var told = Of(root);

@@ -35,7 +35,8 @@ internal static class WorkshopFile
         }
 
         problems.Add(Problem.Note(
-            new Where(Above), $"The {Name} in the folder above is no plain file, and is passed over.", "Put a copy of the file itself there, or into the job's folder."));
+            new Where(Above), $"The {Name} in the folder above is not a plain file, so it is skipped.",
+                "Put a copy of the file itself there, or into the job's folder."));
         return null;
     }
 
@@ -58,12 +59,12 @@ internal static class WorkshopFile
             byte[] text = bytes is [0xEF, 0xBB, 0xBF, ..] ? bytes[3..] : bytes;
             if (text.AsSpan().TrimStart(" \t\r\n\0"u8).IsEmpty)
             {
-                return Refuse("The file is empty.", "Write your machines into it, or take it away.");
+                return Refuse("The file is empty.", "Write your machines into it, or remove it.");
             }
 
             if (!Utf8.IsValid(text))
             {
-                return Refuse("The file is not saved as UTF-8.", "Save the file anew as UTF-8.");
+                return Refuse("The file is not saved as UTF-8.", "Save the file again as UTF-8.");
             }
 
             var json = JsonReading.Read(text, shown);
@@ -72,7 +73,7 @@ internal static class WorkshopFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Refuse("The file cannot be opened.", "See who may read it, and whether another program holds it.");
+            return Refuse("The file cannot be opened.", "Check who may read it, and whether another program holds it.");
         }
 
         WorkshopFound? Refuse(string found, string mend)

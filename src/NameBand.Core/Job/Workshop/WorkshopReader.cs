@@ -61,7 +61,9 @@ internal sealed class WorkshopReader
         var machines = given.TryGetValue("machines", out var list) ? _form.List(list, "machines", MostMachines, Example) : [];
         if (machines.IsEmpty && list?.Kind is null or JsonKind.Series)
         {
-            _form.Refuse(list ?? root, "machines", "The workshop has no machine at all.", $"Write at least one, such as {Example}, or take the file away.");
+            _form.Refuse(
+                list ?? root, "machines", "The workshop has no machine at all.",
+                $"Write at least one, such as {Example}, or remove the file.");
         }
 
         ImmutableArray<WorkshopMachine> read = [.. machines.Select((m, i) => Machine(m, At("machines", i))).OfType<WorkshopMachine>()];
@@ -193,7 +195,7 @@ internal sealed class WorkshopReader
             return minutes;
         }
 
-        _form.Refuse(piece, path, why, "Write for example \"2h\" or \"1 h 30 min\"; leave a day without time away.");
+        _form.Refuse(piece, path, why, "Write for example \"2h\" or \"1 h 30 min\"; leave out a day without time.");
         return null;
     }
 

@@ -168,12 +168,13 @@ public static class DriftCorrection
         {
             problems.Add(Problem.CannotUse(
                 where, FormattableString.Invariant($"Number {end.Number} is “{text}” now and not “{PlainText.Short(end.Name)}”."),
-                "See whether the list or the order has changed since this was sewn, and write the number on the newest sheet."));
+                "Check whether the list or the order has changed since this was sewn, and write the number on the newest sheet."));
         }
         else if (sewn == earlier.SewnNames)
         {
             problems.Add(Problem.CannotUse(
-                where, FormattableString.Invariant($"The end of number {end.Number}, “{text}”, stands here a second time."), "Keep the line that is right."));
+                where, FormattableString.Invariant($"The end of number {end.Number}, “{text}”, appears here a second time."),
+                    "Keep the line that is right."));
         }
         else if (Math.Abs(end.EndMm - planned) > NearMm + (MostDriftPart * planned) || end.EndMm <= earlier.SewnToMm)
         {

@@ -18,13 +18,15 @@ internal static class GapBounds
         {
             return gapMm >= plannedMm * LeastPart && gapMm <= plannedMm * MostPart ? null : Problem.NeedsPerson(
                 where, left, "The marks after it stay, for names of another line or way stand beside them: sew the next one at its mark. "
-                    + (gapMm < plannedMm ? "If that is too near, unpick this one and sew it again, its letters closer together." : "Look whether you like it so."));
+                    + (gapMm < plannedMm ? "If that is too near, unpick this one and sew it again, its letters closer together."
+                        : "Check whether you like it."));
         }
 
         return gapMm < plannedMm * LeastPart
             ? Problem.NeedsPerson(where, left, "Move the last names to another round, or sew them smaller.")
             : gapMm > plannedMm * MostPart
-                ? Problem.NeedsPerson(where, left, "Look whether you like it so. Else key in a motif between the names, or let latecomers in.")
+                ? Problem.NeedsPerson(
+                    where, left, "Check whether you like it. Otherwise key in a motif between the names, or let latecomers in.")
                 : null;
     }
 }

@@ -112,6 +112,6 @@ internal static class Lanes
         yield return Problem.NeedsPerson(
             new Where("job.json", Key: LayoutKeys.Lanes.Path),
             FormattableString.Invariant($"{wished} strips side by side do not fit a field of {sizing.FieldAcrossMm:0} mm across; they are laid {most} side by side."),
-            FormattableString.Invariant($"Write \"stripsSideBySide\": {most}, or use a hoop of some {needed:0} mm across."));
+            FormattableString.Invariant($"Write \"stripsSideBySide\": {most}, or use a hoop of about {needed:0} mm across."));
     }
 }

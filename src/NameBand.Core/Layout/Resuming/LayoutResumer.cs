@@ -155,8 +155,10 @@ public static class LayoutResumer
             ? [Problem.Note(new Where(), hasMoved
                 ? $"What is not sewn yet was set out again, so that the strip still ends at its hem after what {DriftFile.FileName} measured."
                 : from.RestDiffers ? "What is not sewn yet was set out again, for it has another face, height or cloth than it was planned in."
-                : Math.Abs(earlier.Shortening - sizing.Shortening) >= 1e-6 ? "What is not sewn yet was set out again, for the cloth shortens otherwise than was planned."
-                : "What is not sewn yet was set out again, for it did not all fit where it had been planned.", "Print its proofs anew; what is sewn stays as it is.")]
+                : Math.Abs(earlier.Shortening - sizing.Shortening) >= 1e-6
+                    ? "What is not sewn yet was set out again, because the cloth shortens differently from the plan."
+                : "What is not sewn yet was set out again, for it did not all fit where it had been planned.",
+                    "Print its proofs again; what is sewn stays as it is.")]
             : ImmutableArray<Problem>.Empty;
         return Result.Of(plan, [.. LayoutAdvice.For(job, plan, all, sizing), .. held.Where(h => h.Row.List == JobReader.FileName).Select(h => GroupOrder.HeldHeading(job.Groups.All[h.Row.Line - 1].Heading ?? "", h)), .. notes, .. Recut(stays is not null && recut != blocks)]);
     }
@@ -185,8 +187,9 @@ public static class LayoutResumer
         if (wasRecut)
         {
             yield return Problem.Note(
-                new Where(), "Some hoopings that are not sewn yet were divided anew, for on the flat cloth they did not fit the field less its spare; every name stays where it was.",
-                "Print their proofs anew.");
+                new Where(), "Some hoopings that are not sewn yet were divided again, for on the flat cloth they did not fit the field "
+                    + "less its spare; every name stays where it was.",
+                "Print their proofs again.");
         }
     }
 

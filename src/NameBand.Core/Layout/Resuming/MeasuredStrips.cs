@@ -40,7 +40,8 @@ public static class MeasuredStrips
                 new Where(SewingLogFile.FileName),
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Hooping {piece.Hooping} is written down as measured {entry.MeasuredMm.Value:0.##} mm long, and no cloth comes to that: {piece.ExpectedMm:0.0} mm were expected. It is left aside."),
+                    $"Hooping {piece.Hooping} is logged as measured {entry.MeasuredMm.Value:0.##} mm long, and no cloth comes to that: "
+                        + $"{piece.ExpectedMm:0.0} mm were expected. It is ignored."),
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"Measure it once more and say what it is, which counts instead: sewn JOB {piece.Hooping} --measured \"… mm\"{strip}")));

@@ -80,7 +80,8 @@ public sealed record SewnStrip(
         string said = string.Create(CultureInfo.InvariantCulture, $"sewn JOB {hooping} --measured \"{measuredMm:0.##} mm\"");
         if (pieces.IsEmpty)
         {
-            return Problem.CannotUse(where, $"Hooping {hooping} holds no name that could be measured.", "See whether its number is right.");
+            return Problem.CannotUse(
+                where, $"Hooping {hooping} holds no name that could be measured.", "Check whether its number is right.");
         }
 
         if (strip is null && pieces.Length > 1)

@@ -85,7 +85,8 @@ internal static class LineSheet
         if (number <= 0 || before.Any(l => l.Number == number))
         {
             problems.Add(Problem.CannotUse(
-                where, number <= 0 ? "This line has no number." : FormattableString.Invariant($"Line number {number} stands here a second time."),
+                where, number <= 0 ? "This line has no number."
+                    : FormattableString.Invariant($"Line number {number} appears here a second time."),
                 "Number the lines 1, 2, 3 … as on the printed sheet."));
             return null;
         }

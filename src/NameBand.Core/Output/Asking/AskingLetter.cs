@@ -30,7 +30,7 @@ internal static class AskingLetter
             $"The picture {asked.Picture} shows it as it will be sewn: the same stitches, in the same colours. Its place: {asked.Place}. "
                 + "Everybody who sees the garment can read it there.",
             $"Please answer {day} with one of these:",
-            "    agreed: it is right, letter by letter.\n    change wished: and how it shall read.\n    no: my name is not to be sewn.",
+            "    agreed: it is right, letter by letter.\n    change wished: and how it should read.\n    no: my name is not to be sewn.",
             "And a question of its own: may your name be found on a web page about it, with this picture and its place? Yes or no; no answer is a no.",
             silence + " You can still say no later, as long as it is not sewn. Your address is used for this letter and is given to nobody.",
             "Thank you.",

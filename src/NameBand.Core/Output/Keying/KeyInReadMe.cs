@@ -29,7 +29,7 @@ public static class KeyInReadMe
         plan.json                  every figure, for other programs. Stitches and thread are
                                    those of the similar face: only an estimate
 
-        The next run makes all of these anew. Your own files in this folder stay.
+        The next run makes all of these again. Your own files in this folder stay.
 
         Before you sew on the real cloth
         --------------------------------
@@ -56,7 +56,7 @@ public static class KeyInReadMe
         Tear-away backing under the whole strip takes the place of a hoop. If names begin to
         end before or behind their places, measure where one ends from the strip's end, add it
         to drift.csv in the job's folder (number,name,end_mm) and run make again: the names
-        after it are set out anew, so that the strip still ends at the hem.
+        after it are set out again, so that the strip still ends at the hem.
 
         """;
 

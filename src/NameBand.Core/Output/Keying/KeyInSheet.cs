@@ -147,7 +147,7 @@ public static class KeyInSheet
             + "as the tapes of all proofs do. ␣ is a blank. " + KeyedText.Legend;
         yield return "Put the mark under the needle, key in, sew, tick the box. Then measure: if a length falls outside its limits, stop and see why.";
         yield return setsOut
-            ? "If names come to lie off their marks, measure where one ends and let NameBand set the rest out anew (drift.csv)."
+            ? "If names come to lie off their marks, measure where one ends and let NameBand set the rest out again (drift.csv)."
             : "If names come to lie off their marks, start the next one at its own mark all the same"
                 + (plan.PartOf is not null ? ", and leave the places of the other names blank." : ".");
         if (plan.Hem.IsCurved)

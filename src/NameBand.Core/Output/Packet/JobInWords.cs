@@ -29,10 +29,8 @@ internal static class JobInWords
 
     public static string Names(int count) => count == 1 ? "1 name" : $"{Whole(count)} names";
 
-    /// <summary>Whole numbers in groups of three, which do not break at the end of a line.</summary>
-    public static string Whole(long number) => number.ToString("#,0", Groups);
+    /// <summary>With the mark of thousands that page and commands have too.</summary>
+    public static string Whole(long number) => number.ToString("#,0", CultureInfo.InvariantCulture);
 
     public static string Mm(double mm) => mm.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
-
-    private static NumberFormatInfo Groups { get; } = new() { NumberGroupSeparator = "\u00a0" };
 }

@@ -27,7 +27,7 @@ public static class PersonPacket
 
             Share(flow, matter, share);
             TestName(flow, matter);
-            flow.Heading("What is written down", 5.2);
+            flow.Heading("What is logged", 5.2);
             flow.Text($"There is one log for all. After each hooping: sewn JOB 12 --by \"{person}\", with --minutes if you looked at the clock; or tick it here and hand the sheets to whoever keeps the log.");
             BeforeFirstPage.Write(flow, matter);
             var own = share.Hoopings.ToHashSet();
@@ -81,7 +81,7 @@ public static class PersonPacket
         flow.Text(
             $"Before your first hooping sew “{PlainText.OneLine(name.Lettered.Name.Text)}” on a scrap of the same cloth, with the same thread, needle and backing as the others. "
             + $"Pressed, it is {JobInWords.Mm(name.WidthMm)} long. Lay all of them beside each other: length within 1 mm, the same fullness, the same tension on the wrong side "
-            + "(common practice, no source). Where one is otherwise, mend needle, tension or speed before you go on.");
+            + "(common practice, no source). Where one differs, change needle, tension or speed before you go on.");
     }
 
     internal static PlacedName? TestNameOf(StripPlan plan) => plan.Hoopings.OrderBy(h => h.Number)

@@ -49,7 +49,7 @@ internal static partial class PhotoFiles
             else
             {
                 problems.Add(Problem.NeedsPerson(
-                    new Where(PlainText.Short(entry.Name, 100)), "Which part of the hem this shows cannot be told, or there is no such part, so it is not shown.",
+                    new Where(PlainText.Short(entry.Name, 100)), "It is not clear which part of the hem this shows, so it is not shown.",
                     "Call it hooping-12.jpg after its hooping, round-1.jpg for a whole round, or hem.jpg for all of it; JPEG or PNG."));
             }
         }

@@ -33,7 +33,7 @@ internal sealed class PhotoPixels : IDisposable
 
         if (!InnerFile.IsPlain(jobFolder, file))
         {
-            return Fail(where, "This is no file.", "Put the photo itself there.");
+            return Fail(where, "This is not a file.", "Put the photo itself there.");
         }
 
         long bytes = InnerFile.Length(jobFolder, file);
@@ -48,7 +48,7 @@ internal sealed class PhotoPixels : IDisposable
         using var codec = SKCodec.Create(data);
         if (codec is null || codec.EncodedFormat is not (SKEncodedImageFormat.Jpeg or SKEncodedImageFormat.Png))
         {
-            return Fail(where, "This is no photo: neither JPEG nor PNG.", "Save the photo as JPEG.");
+            return Fail(where, "This is not a photo: it is neither JPEG nor PNG.", "Save the photo as JPEG.");
         }
 
         var info = codec.Info;
@@ -63,7 +63,7 @@ internal sealed class PhotoPixels : IDisposable
         using var raw = new SKBitmap(new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul));
         return codec.GetPixels(raw.Info, raw.GetPixels()) == SKCodecResult.Success
             ? Result.Of(new PhotoPixels(Upright(raw, codec.EncodedOrigin)))
-            : Fail(where, "This photo is not whole: its pixels cannot be read to the end.", "Copy it anew from the camera.");
+            : Fail(where, "This photo is not whole: its pixels cannot be read to the end.", "Copy it again from the camera.");
     }
 
     public void Dispose() => _bitmap.Dispose();

@@ -25,7 +25,7 @@ public static class TemplateReadMe
         plan.json                  every figure, for other programs. Stitches are those of a
                                    line of 2 mm stitches along each stroke: an estimate
 
-        The next run makes all of these anew. Your own files in this folder stay.
+        The next run makes all of these again. Your own files in this folder stay.
 
         How to use the template
         -----------------------

@@ -262,7 +262,7 @@ internal sealed class PlanSearch
         yield return Problem.Note(
             new Where(JobReader.FileName),
             tried.Length == 0
-                ? "Nothing that you wrote there stands in the way: the names, the hem and the field do not go together."
+                ? "Nothing that you wrote there stands in the way: the names, the hem and the field do not fit together."
                 : $"No wish of yours stands in the way alone: leaving out {Wording.List(tried)}, one at a time, does not mend it.",
             "Change two of them, measure the hem once more, or put fewer names on it.");
     }
@@ -276,7 +276,7 @@ internal sealed class PlanSearch
             yield return Problem.Note(
                 new Where("Typed letters"),
                 FormattableString.Invariant(
-                    $"They are no plan of their own: {missing} of {all} names have letters that no machine is known to have."),
+                    $"That is not a plan of its own: {missing} of {all} names have letters that no machine is known to have."),
                 "Measure your machine's letters (the command measure); then what it lacks can be sewn another way beside the typed names: "
                 + "\"ways\": [\"machineLetters\", \"needlePath\"].");
         }

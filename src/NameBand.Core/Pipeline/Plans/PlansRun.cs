@@ -71,13 +71,13 @@ internal static class PlansRun
 
         if (late.Offers.FirstOrDefault(o => o.Kind.ToString().Equals(place, StringComparison.OrdinalIgnoreCase)) is not { } offer)
         {
-            return Refuse($"“{PlainText.Short(place)}” is none of the offers.",
+            return Refuse($"“{PlainText.Short(place)}” is not one of the offers.",
                 "Take one of: " + string.Join(", ", late.Offers.Select(o => ToldLate.WordOf(o.Kind))) + ".");
         }
 
         if (offer.Kind == LateKind.Room)
         {
-            return Refuse("Nothing has to be written for this: make plans them into the blank room of itself.",
+            return Refuse("Nothing has to be written for this: make puts them into the blank room by itself.",
                 "Open the strip there, sew them as make has them, and log them.");
         }
 
@@ -193,8 +193,9 @@ internal static class PlansRun
                 Problem.CannotUse(
                     new Where(Key: "MARK"),
                     SheetMarks.IsMark(asMark)
-                        ? $"No plan that there is now has the mark {asMark}: list, job or workshop have changed since, or it was misread."
-                        : $"“{typed}” is no mark: a mark has four signs, such as K7Q4.",
+                        ? $"No plan has the mark {asMark} now: the list, the job or the workshop has changed since, or the mark was "
+                            + "misread."
+                        : $"“{typed}” is not a mark: a mark has four signs, such as K7Q4.",
                     "Run plans once more and take a mark from its list. Nothing was written."),
             ],
         };

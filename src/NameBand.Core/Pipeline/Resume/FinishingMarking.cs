@@ -42,7 +42,7 @@ internal static class FinishingMarking
         var left = NotSewn(word.Round, log, plan);
         return word.Deed != SewingDeed.Done || left.IsEmpty ? null : Problem.CannotUse(
             new Where(OutPaths.Plan),
-            FormattableString.Invariant($"Not all of it is written down as sewn: {left.Length} to go, the first is {left[0]}."),
+            FormattableString.Invariant($"Not all of it is logged as sewn: {left.Length} to go, the first is {left[0]}."),
             $"Say first what is sewn: sewn JOB {left[0]}.");
     }
 

@@ -39,7 +39,8 @@ internal static class LeftMarking
         if (plan.Plan.Names.Any(n => n.OnLine > 0))
         {
             return (null, Problem.CannotUse(
-                Option, "Names that stand in two lines are not spread anew: what one line would win, the other has sewn.", "Begin each name at its own mark."));
+                Option, "Names that stand in two lines are not spread again: what one line would win, the other has sewn.",
+                    "Begin each name at its own mark."));
         }
 
         var rounds = plan.Plan.Rounds;
@@ -62,8 +63,12 @@ internal static class LeftMarking
         if (sewn.Count == 0 || open.Count == 0)
         {
             return Problem.CannotUse(
-                Option, FormattableString.Invariant($"Of round {round.Number} {(sewn.Count == 0 ? "no name is written down as sewn yet" : "all names are sewn: nothing is left to be spread")}."),
-                sewn.Count == 0 ? FormattableString.Invariant($"Say first what is sewn: sewn JOB n{open.Select(n => n.Order).DefaultIfEmpty(1).First()}.") : "See whether the number of the round is right.");
+                Option, FormattableString.Invariant($"Of round {round.Number} ")
+                    + (sewn.Count == 0 ? "no name is logged as sewn yet." : "all names are sewn: nothing is left to be spread."),
+                sewn.Count == 0
+                    ? FormattableString.Invariant(
+                    $"Say first what is sewn: sewn JOB n{open.Select(n => n.Order).DefaultIfEmpty(1).First()}.")
+                    : "Check whether the number of the round is right.");
         }
 
         double first = sewn.Min(n => n.StartMm), last = sewn.Max(n => n.StartMm + n.WidthMm);
@@ -79,7 +84,9 @@ internal static class LeftMarking
         return Math.Abs(leftMm - expected) <= NearMm + (MostDriftPart * (round.HemMm - expected)) && leftMm < round.HemMm
             ? null
             : Problem.CannotUse(
-                Option, FormattableString.Invariant($"About {expected:0} mm of round {round.Number} should be left bare, and {leftMm:0.#} mm is too far from that. Nothing was written down."),
+                Option, FormattableString.Invariant(
+                    $"About {expected:0} mm of round {round.Number} should be left bare, and {leftMm:0.#} mm is too far from that. ")
+                    + "Nothing was logged.",
                 "Measure along the edge, from where the last sewn name ends to the end of the round, and mind the number of the round.");
     }
 }

@@ -32,7 +32,8 @@ internal static class LengthMarking
 
     /// <summary>That there was no length of it on a scrap.</summary>
     public static Problem NoScrap(SewingWord word) => Problem.CannotUse(
-        new Where(SewnLengths.FileName), $"No length of {Sign(word.Names!.Value.First)} on a scrap is written down.", "Look at the number beside the name on the sheet.");
+        new Where(SewnLengths.FileName), $"No length of {Sign(word.Names!.Value.First)} on a scrap is logged.",
+            "Look at the number beside the name on the sheet.");
 
     /// <summary>What was told of its length; null where nothing was.</summary>
     public static MeasuredName? Told(SewingWord word) => word.LengthMm is { } mm
@@ -49,7 +50,9 @@ internal static class LengthMarking
         if (sheet.Value is not { } table
             || SheetColumns.Find(table, ["order", "expected_mm", "least_mm", "most_mm", "feed_mm", "size_mm", "gap_mm"], 7, OutPaths.KeyInTable, problems) is not { } header)
         {
-            return Problem.CannotUse(where, "The sheet of this plan cannot be read, so nobody knows what the name was keyed at.", "Run make, and say it again.");
+            return Problem.CannotUse(
+                where, "The sheet of this plan cannot be read, so it is not known at which setting the name was keyed.",
+                "Run make, and say it again.");
         }
 
         var rows = table.Rows.Skip(1).Where(r => header.Text(r, "order") == number.ToString(CultureInfo.InvariantCulture)).ToList();
@@ -71,8 +74,10 @@ internal static class LengthMarking
         if (Math.Abs(word.LengthMm!.Value - Mm("expected_mm")) > MostHalves * half)
         {
             return Problem.CannotUse(
-                where, FormattableString.Invariant($"“{PlainText.Short(name.Text)}” was expected to come out {Mm("expected_mm"):0.#} mm long, {half:0.#} mm more or less, and {word.LengthMm:0.#} mm is too far from that. Nothing was written down."),
-                "See whether it is that name, and measure it from the first letter’s left edge to the last one’s right edge.");
+                where, FormattableString.Invariant(
+                    $"“{PlainText.Short(name.Text)}” was expected to come out {Mm("expected_mm"):0.#} mm long, {half:0.#} mm more or ")
+                    + FormattableString.Invariant($"less, and {word.LengthMm:0.#} mm is too far from that. Nothing was logged."),
+                "Check whether it is that name, and measure it from the first letter’s left edge to the last one’s right edge.");
         }
 
         SewnLengthsEdit.Add(jobFolder, new SewnLength(

@@ -82,7 +82,7 @@ internal static class NameMarking
         if (OutManifest.Read(outFolder).HashOf(OutPaths.Plan) is { } written && FileHash.Of(outFolder, OutPaths.Plan) != written)
         {
             return Problem.CannotUse(
-                Plan, "This plan is not as make wrote it: it was changed or spoiled since, so nobody knows where its names lie.",
+                Plan, "This plan is not as make wrote it: it was changed or spoiled since, so NameBand does not know where its names lie.",
                 "Run make, compare the sheet with the cloth, and say it again.");
         }
 
@@ -91,7 +91,7 @@ internal static class NameMarking
         {
             return Problem.CannotUse(
                 Plan, $"The sheet with mark {PlainText.Short(said, 12)} is not the one that name {Sign(other.Number)}, “{other.Text}”, is on now: that has {other.Mark}. "
-                    + "Nothing was written down.",
+                    + "Nothing was logged.",
                 $"Compare the cloth with the newest sheet. If the name lies there too, say: sewn JOB {Sign(other.Number)} --mark {other.Mark}");
         }
 

@@ -257,7 +257,7 @@ internal static class SewingLogUpdate
         {
             return Problem.CannotUse(
                 new Where(OutPaths.Plan),
-                "This plan is not as make wrote it: it was changed or spoiled since, so nobody knows where the hooping lies.",
+                    "This plan is not as make wrote it: it was changed or spoiled since, so NameBand does not know where the hooping lies.",
                 "Run make, compare the proof with the cloth, and say it again.");
         }
 
@@ -269,7 +269,7 @@ internal static class SewingLogUpdate
         return isPath && isProof ? null : Problem.CannotUse(
             new Where(isPath ? proof : path),
             $"This file of hooping {planned.Number} is not the one that its plan was made with: it is empty, cut off or was changed since. Nothing was kept.",
-            "Run make, which makes it anew; compare the proof with the cloth, and say it again.");
+            "Run make, which makes it again; compare the proof with the cloth, and say it again.");
     }
 
     private static SewingReport Look(string jobFolder, string outFolder, SewingEntry? said, double? patchMm)

@@ -31,7 +31,8 @@ internal sealed record SewingProgress(SewingLog Log, EarlierPlan Plan, SewnArchi
         {
             return (null, [.. log.Problems, .. plan.Problems, Problem.CannotUse(
                 new Where(SewingLogFile.FileName),
-                "The log says that something is sewn, and the plan it was sewn from cannot be read, so nobody knows where it lies.",
+                    "The log says that something is sewn, and the plan it was sewn from cannot be read, so NameBand does not know where "
+                    + "it lies.",
                 $"Put the folder “{SewnFolder.Name}” back from a copy. If nothing is sewn after all, move {SewingLogFile.FileName} out of the job's folder.")]);
         }
 

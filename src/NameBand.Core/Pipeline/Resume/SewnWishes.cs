@@ -49,7 +49,7 @@ internal sealed class SewnWishes(SewingProgress begun, BandJob job)
     private static Problem Stays(Name name) => Problem.NeedsPerson(
         new Where(JobReader.FileName, Key: LayoutKeys.Names.Path, Name: PlainText.Short(name.Text)),
         "Other letters are wished for this name, and it is sewn: its letters stay as they are.",
-        "Take the wish away; or unpick the name, and say with `sewn … --spoiled` that it is to be sewn again.");
+        "Remove the wish; or unpick the name, and say with `sewn … --spoiled` that it is to be sewn again.");
 
     private NameWish? AsSewn(Name name, EarlierName before)
     {

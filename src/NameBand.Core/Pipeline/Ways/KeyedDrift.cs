@@ -37,8 +37,10 @@ internal static class KeyedDrift
         {
             problems.Add(Problem.CannotUse(
                 new Where(DriftFile.FileName), plan.Hem.IsCurved
-                    ? "Names on a strip that is cut to the curve are not set out anew after a measured end: the curve of the cloth holds each in its place."
-                    : "Names that stand in two lines are not set out anew after a measured end: what one line would win, the other has sewn.",
+                    ? "Names on a strip that is cut to the curve are not set out again after a measured end: the curve of the cloth "
+                        + "holds each in its place."
+                    : "Names that stand in two lines are not set out again after a measured end: what one line would win, the other has "
+                        + "sewn.",
                 $"Take {DriftFile.FileName} out of the folder, and begin each name at its own mark."));
             return Result.Fail<StripPlan>(problems);
         }
@@ -46,7 +48,9 @@ internal static class KeyedDrift
         if (plan.Hem.IsCurved && begun?.Log.Bare.Any() == true)
         {
             problems.Add(Problem.NeedsPerson(
-                new Where(SewingLogFile.FileName), "It says how much lies bare, and names on a strip that is cut to the curve are not set out anew.", "Begin each name at its own mark."));
+                new Where(SewingLogFile.FileName),
+                    "It says how much lies bare, and names on a strip that is cut to the curve are not set out again.",
+                    "Begin each name at its own mark."));
         }
 
         if (ends.IsEmpty || isFixed)
@@ -65,7 +69,10 @@ internal static class KeyedDrift
 
         problems.AddRange(corrected.Value.Rounds.Where(r => r.Sewn is not null).Select(r => Problem.Note(
             Said(ends),
-            FormattableString.Invariant($"Round {r.Number}: {r.Sewn!.SewnNames} names are sewn and end {Math.Abs(r.Sewn.OffMm):0.0} mm {(r.Sewn.OffMm < 0 ? "before" : "behind")} their place. The rest is set out anew with gaps of {r.GapMm:0.0} mm."))));
+            FormattableString.Invariant(
+                $"Round {r.Number}: {r.Sewn!.SewnNames} names are sewn and end {Math.Abs(r.Sewn.OffMm):0.0} mm ")
+                + FormattableString.Invariant($"{(r.Sewn.OffMm < 0 ? "before" : "behind")} their place. ")
+                + FormattableString.Invariant($"The rest is set out again with gaps of {r.GapMm:0.0} mm."))));
         return Result.Of(corrected.Value, problems);
     }
 

@@ -72,7 +72,7 @@ internal static class KeyedMeasures
             yield return Problem.Note(
                 new Where(SewnLengths.FileName, open.FileLine),
                 FormattableString.Invariant($"{lengths.All.Count(isOpen)} lengths do not say at which setting they were sewn: letters {First(letters).HeightMm:0.##} mm high{gap} are assumed, the first of the job."),
-                "If they were sewn otherwise, add the columns size_mm and gap_mm, as key-in.csv has them.");
+                "If they were sewn at another setting, add the columns size_mm and gap_mm, as key-in.csv has them.");
         }
     }
 

@@ -12,6 +12,12 @@ public sealed class LendDesk : IDisposable
     /// <summary>Wrong codes that one code bears: with eight digits a stranger guesses it once in twenty million times.</summary>
     public const int MostTries = 5;
 
+    /// <summary>Wrong codes that are heard from one sender: nobody on the network uses a code up for all others.</summary>
+    public const int MostTriesOfOne = 3;
+
+    /// <summary>Screens that it is lent to at once; the one that has had it longest goes first.</summary>
+    public const int MostScreens = 200;
+
     /// <summary>How long a code holds.</summary>
     public static readonly TimeSpan Holding = TimeSpan.FromMinutes(10);
 
@@ -19,6 +25,9 @@ public sealed class LendDesk : IDisposable
 
     private readonly Lock _lock = new();
     private readonly List<byte[]> _lent = [];
+
+    /// <summary>Wrong codes of each sender since the code was made: never more senders than a code bears tries.</summary>
+    private readonly Dictionary<string, int> _wrongOf = new(StringComparer.Ordinal);
     private readonly TimeProvider _time;
     private readonly ITimer _end;
     private string? _code;
@@ -67,6 +76,7 @@ public sealed class LendDesk : IDisposable
         {
             _code = RandomNumberGenerator.GetString("0123456789", Digits);
             _tries = MostTries;
+            _wrongOf.Clear();
             _until = _time.GetUtcNow() + Holding;
         }
 
@@ -87,13 +97,22 @@ public sealed class LendDesk : IDisposable
         Changed?.Invoke();
     }
 
-    /// <summary>A token for the code, which is used up by it; null: the code is wrong or there is none.</summary>
-    internal string? Exchange(string given)
+    /// <summary>Whether a sender has given so many wrong codes that it is not heard until there is a new one.</summary>
+    internal bool IsDeafTo(string sender)
+    {
+        lock (_lock)
+        {
+            return _wrongOf.GetValueOrDefault(sender) >= MostTriesOfOne;
+        }
+    }
+
+    /// <summary>A token for the code, which is used up by it; null: the code is wrong, there is none, or the sender is not heard.</summary>
+    internal string? Exchange(string given, string sender)
     {
         string? token = null;
         lock (_lock)
         {
-            if (HeldCode is not { } code)
+            if (HeldCode is not { } code || _wrongOf.GetValueOrDefault(sender) >= MostTriesOfOne)
             {
                 return null;
             }
@@ -102,11 +121,13 @@ public sealed class LendDesk : IDisposable
             {
                 token = Convert.ToHexString(RandomNumberGenerator.GetBytes(32));
                 _lent.Add(Hash(token));
+                _lent.RemoveRange(0, Math.Max(0, _lent.Count - MostScreens));
                 _code = null;
             }
-            else if (--_tries <= 0)
+            else
             {
-                _code = null;
+                _wrongOf[sender] = _wrongOf.GetValueOrDefault(sender) + 1;
+                _code = --_tries <= 0 ? null : code;
             }
         }
 

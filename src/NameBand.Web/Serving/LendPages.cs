@@ -1,5 +1,18 @@
 namespace NameBand.Web.Serving;
 
+/// <summary>Whether and how a screen is asked for the code.</summary>
+internal enum CodeAsked
+{
+    First,
+
+    /// <summary>What it gave was not the code.</summary>
+    Again,
+
+    /// <summary>It gave too many wrong ones.</summary>
+    NotHeard,
+    NoneHolds,
+}
+
 /// <summary>The two pages of the lent view: the one that asks for the code, and the view itself.</summary>
 internal static class LendPages
 {
@@ -10,10 +23,11 @@ internal static class LendPages
         <script type="module" src="/_content/NameBand.Web/machine-begin.js"></script>
         """);
 
-    public static string AskCode(bool hasCode, bool wasWrong)
+    public static string AskCode(CodeAsked asked)
     {
-        string said = wasWrong ? "<p class=\"machine-problem\" role=\"alert\">That was not the code.</p>" : "";
-        return Page("The code, please", hasCode
+        string said = asked == CodeAsked.Again ? "<p class=\"machine-problem\" role=\"alert\">That was not the code.</p>" : "";
+        string why = asked == CodeAsked.NotHeard ? "Too many wrong codes came from this screen." : "There is no valid code at the moment.";
+        return Page("The code, please", asked is CodeAsked.First or CodeAsked.Again
             ? $"""
               <main class="machine lend">
               <h1>At the machine</h1>
@@ -28,8 +42,7 @@ internal static class LendPages
             : $"""
               <main class="machine lend">
               <h1>At the machine</h1>
-              {said}
-              <p>There is no valid code at the moment. At the worktable, under “at the machine”, press “New code”,
+              <p>{why} At the worktable, under “at the machine”, press “New code”,
                   then load this page again.</p>
               </main>
               """);

@@ -49,11 +49,13 @@ internal static class LendServer
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, EnvironmentName = Environments.Production });
         builder.Configuration.Sources.Clear();
         builder.Logging.ClearProviders();
+        var own = OwnAddress();
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = 16 * 1024;
-            kestrel.Listen(IPAddress.Any, options.Port == 0 ? 0 : options.Port + 1);
+            // On the one network whose address is shown, and on no other that this computer may be in.
+            kestrel.Listen(own, options.Port == 0 ? 0 : options.Port + 1);
         });
         builder.Services.AddSingleton(table);
         builder.Services.AddRouting();
@@ -62,7 +64,9 @@ internal static class LendServer
         app.UseMiddleware<OddRequests>();
         app.Use((context, next) => GuardAsync(context, next, desk));
         app.UseRouting();
-        app.MapGet("/", context => HtmlAsync(context, desk.Holds(context.Request.Cookies[Cookie]) ? LendPages.View : LendPages.AskCode(desk.Code is not null, wasWrong: false)));
+        app.MapGet("/", context => HtmlAsync(
+            context, desk.Holds(context.Request.Cookies[Cookie]) ? LendPages.View
+                : LendPages.AskCode(Asked(context, desk, wasWrong: false))));
         app.MapPost("/code", context => ExchangeAsync(context, desk));
         app.MapGet(Files + "{**file}", (string file) =>
             Served.TryGetValue(file, out string? type) && files.GetFileInfo(Files.TrimStart('/') + file) is { Exists: true } found
@@ -81,7 +85,7 @@ internal static class LendServer
         }
 
         string address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
-        desk.Url = $"http://{OwnAddress()}:{new Uri(address.Replace("0.0.0.0", "127.0.0.1", StringComparison.Ordinal)).Port}/";
+        desk.Url = address.TrimEnd('/') + "/";
         desk.MakeCode();
         return app;
     }
@@ -119,10 +123,12 @@ internal static class LendServer
         }
 
         var form = await context.Request.ReadFormAsync(context.RequestAborted);
-        if (desk.Exchange(form["code"].ToString()) is not { } token)
+        if (desk.Exchange(form["code"].ToString(), Sender(context)) is not { } token)
         {
-            context.Response.StatusCode = StatusCodes.Status403Forbidden;
-            await HtmlAsync(context, LendPages.AskCode(desk.Code is not null, wasWrong: true));
+            var asked = Asked(context, desk, wasWrong: true);
+            context.Response.StatusCode =
+                asked == CodeAsked.NotHeard ? StatusCodes.Status429TooManyRequests : StatusCodes.Status403Forbidden;
+            await HtmlAsync(context, LendPages.AskCode(asked));
             return;
         }
 
@@ -131,6 +137,13 @@ internal static class LendServer
         context.Response.Headers.Location = "/";
     }
 
+    private static CodeAsked Asked(HttpContext context, LendDesk desk, bool wasWrong) =>
+        desk.Code is null ? CodeAsked.NoneHolds
+        : desk.IsDeafTo(Sender(context)) ? CodeAsked.NotHeard
+        : wasWrong ? CodeAsked.Again : CodeAsked.First;
+
+    private static string Sender(HttpContext context) => context.Connection.RemoteIpAddress?.ToString() ?? "";
+
     private static Task HtmlAsync(HttpContext context, string html)
     {
         context.Response.ContentType = "text/html; charset=utf-8";
@@ -138,14 +151,14 @@ internal static class LendServer
     }
 
     /// <summary>This computer's number on the network that has a way out, or on any.</summary>
-    private static string OwnAddress()
+    private static IPAddress OwnAddress()
     {
         var all = NetworkInterface.GetAllNetworkInterfaces()
             .Where(n => n.OperationalStatus == OperationalStatus.Up && n.NetworkInterfaceType != NetworkInterfaceType.Loopback)
             .OrderByDescending(n => n.GetIPProperties().GatewayAddresses.Count)
             .SelectMany(n => n.GetIPProperties().UnicastAddresses)
             .Where(a => a.Address.AddressFamily == AddressFamily.InterNetwork)
-            .Select(a => a.Address.ToString());
-        return all.FirstOrDefault() ?? IPAddress.Loopback.ToString();
+            .Select(a => a.Address);
+        return all.FirstOrDefault() ?? IPAddress.Loopback;
     }
 }

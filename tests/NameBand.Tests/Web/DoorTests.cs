@@ -1,5 +1,8 @@
+using System.Net;
+using System.Net.NetworkInformation;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Routing;
+using NameBand.Web.Machine;
 using NameBand.Web.Serving;
 using Xunit;
 
@@ -16,6 +19,20 @@ public sealed partial class DoorTests(ServedPage page) : IClassFixture<ServedPag
     {
         var state = await _page.AskAsync("GET", "/machine/state", _page.Cookie);
         Assert.Contains("\"marksSewn\":false", state.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>The worktable on no network, the lent view on the one whose address is told, and on no other there may be.</summary>
+    [Fact]
+    public async Task It_listens_only_where_it_must()
+    {
+        using var desk = new LendDesk(TimeProvider.System);
+        await using var lent = await _page.LendAsync(desk);
+        var told = new Uri(desk.Url!);
+
+        var all = IPGlobalProperties.GetIPGlobalProperties().GetActiveTcpListeners();
+
+        Assert.Equal([IPAddress.Loopback], all.Where(l => l.Port == _page.Port).Select(l => l.Address));
+        Assert.Equal([IPAddress.Parse(told.Host)], all.Where(l => l.Port == told.Port).Select(l => l.Address));
     }
 
     /// <summary>From the table of routes itself, so that no page or file that is added later can be forgotten.</summary>

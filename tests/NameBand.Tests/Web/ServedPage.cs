@@ -2,7 +2,10 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using NameBand.Web.Machine;
 using NameBand.Web.Serving;
 using NameBand.Web.Table;
 using Xunit;
@@ -36,6 +39,10 @@ public sealed class ServedPage : IAsyncLifetime
     public string Job => _job.FullPath;
 
     public string Cookie => $"{PageKey.CookieName(Port)}={Key.Cookie}";
+
+    /// <summary>The server for screens at the machine; whoever starts it ends it.</summary>
+    internal Task<WebApplication> LendAsync(LendDesk desk) => LendServer.StartAsync(
+        new PageOptions(Job, 0, true), _table, desk, _app.Services.GetRequiredService<IWebHostEnvironment>().WebRootFileProvider, default);
 
     public IEnumerable<RouteEndpoint> Endpoints => ((IEndpointRouteBuilder)_app).DataSources.SelectMany(d => d.Endpoints).OfType<RouteEndpoint>();
 

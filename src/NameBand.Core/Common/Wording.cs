@@ -3,6 +3,9 @@ namespace NameBand.Common;
 /// <summary>Small joints of sentences.</summary>
 public static class Wording
 {
+    /// <summary>Such as “1,200 names”.</summary>
+    public static string Count(int count, string one) => FormattableString.Invariant($"{count:#,0} {one}{(count == 1 ? "" : "s")}");
+
     /// <summary>Such as <c>a, b and c</c>.</summary>
     public static string List(IReadOnlyList<string> items) => items.Count switch
     {

@@ -4,6 +4,7 @@ using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Output;
+using NameBand.Output.Asking;
 using NameBand.Pipeline.Resume;
 using NameBand.PlanFile;
 using NameBand.Reports;
@@ -48,7 +49,7 @@ internal sealed class Checking
         var plan = EarlierPlanFile.Read(_outFolder, OutPaths.Plan, p => p);
         if (InnerFile.IsThere(_outFolder, OutPaths.Plan))
         {
-            var told = CheckFiles();
+            var told = CheckFolder(new(_outFolder, OutKind.Plan, "Files", "make"));
             CheckPlan(plan);
             CheckPaths(plan.Value, told);
             CheckList(names.Value, plan.Value);
@@ -59,6 +60,7 @@ internal sealed class Checking
         }
 
         CheckSewing(plan.Value);
+        CheckOthers();
         var status = _problems.Any(p => p.Severity != Severity.Note) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced;
         return new CheckReport(status, names.Value?.Job.Title ?? plan.Value?.Title ?? "", [.. _parts], [.. _problems]);
     }
@@ -69,46 +71,31 @@ internal sealed class Checking
         var faults = names.Problems.Where(p => p.Severity == Severity.CannotUse).ToList();
         _problems.AddRange(faults.Select(p => p with { Severity = Severity.NeedsPerson }));
         Part("Job and list", faults.Count == 0, names.Value is { } read && faults.Count == 0
-            ? $"{Count(read.Rows.Rows.Length, "row")} in {Count(read.Job.Lists.Length, "list")} can be read" : "cannot be read");
+            ? $"{Wording.Count(read.Rows.Rows.Length, "row")} in {Wording.Count(read.Job.Lists.Length, "list")} can be read"
+            : "cannot be read");
     }
 
     /// <returns>The files of which it is told that they are not as they were written.</returns>
-    private HashSet<string> CheckFiles()
+    private ImmutableHashSet<string> CheckFolder(CheckedFolder folder)
     {
-        var state = OutManifest.Read(_outFolder).StateOf(_outFolder);
-        const string Again = "Run make: it writes them again.";
-        Tell(state.Gone, "is gone", "are gone", Again);
-        Tell(state.Spoiled, "is empty or spoiled, as a power cut leaves files", "are empty or spoiled, as a power cut leaves files", Again);
+        var found = FolderChecking.Of(folder);
+        _parts.Add(found.Part);
+        _problems.AddRange(found.Problems);
+        return found.Told;
+    }
 
-        // Sheets at the top are written in by hand, and make keeps them.
-        var sewn = state.Changed.Where(f => f.Contains('/', StringComparison.Ordinal) || f == OutPaths.Plan).ToImmutableArray();
-        Tell(sewn, "is not as make wrote it", "are not as make wrote them", "Run make, which writes them again, before you sew from them.");
-        var noted = state.Changed.Except(sewn).ToList();
-        if (noted.Count > 0)
+    /// <summary>What other commands have made beside the plan, where it lies when nothing else is said.</summary>
+    private void CheckOthers()
+    {
+        CheckedFolder[] others =
+        [
+            new(Path.Combine(_jobFolder, Swatching.FolderName), OutKind.Swatch, "Swatch", "swatch"),
+            new(Path.Combine(_jobFolder, AskingFiles.FolderName), OutKind.Private, "Letters to owners", "invite"),
+            new(Path.Combine(_jobFolder, PublicRun.FolderName), OutKind.Public, "Page for supporters", "public"),
+        ];
+        foreach (var folder in others.Where(f => InnerFile.ObjectionBelow(_jobFolder, f.FullPath) is null && FolderChecking.IsOurs(f)))
         {
-            _problems.Add(Problem.Note(Out(), $"{Listed(noted)} {(noted.Count > 1 ? "were" : "was")} changed by hand since make wrote {(noted.Count > 1 ? "them" : "it")}; make keeps what is yours."));
-        }
-
-        if (state.Listed is null)
-        {
-            _problems.Add(Problem.NeedsPerson(
-                new Where(Shown(OutPaths.Manifest)),
-                    "The list of the files is missing or cannot be read, so NameBand does not know whether they are whole.",
-                    "Run make: it writes files and list again."));
-        }
-
-        int wrong = state.Gone.Length + state.Spoiled.Length + sewn.Length;
-        Part("Files", state.Listed is not null && wrong == 0, state.Listed is not { } all ? "without a list"
-            : wrong == 0 ? $"{Count(all, "file")} as they were written{(state.Added.IsEmpty ? "" : $", and {Count(state.Added.Length, "file")} of your own")}"
-            : $"{wrong} of {all} {(wrong == 1 ? "is not as it was" : "are not as they were")} written");
-        return [.. state.Gone, .. state.Spoiled, .. sewn];
-
-        void Tell(ImmutableArray<string> files, string one, string many, string mend)
-        {
-            if (!files.IsEmpty)
-            {
-                _problems.Add(Problem.NeedsPerson(Out(), $"{Listed(files)} {(files.Length > 1 ? many : one)}.", mend));
-            }
+            CheckFolder(folder);
         }
     }
 
@@ -124,17 +111,18 @@ internal sealed class Checking
         string[] faults = [.. PlanAgreement.Faults(written)];
         if (faults.Length > 0)
         {
-            string more = faults.Length > MostListed ? $" And {Count(faults.Length - MostListed, "more fault")} of the kind." : "";
+            string more = faults.Length > MostListed ? $" And {Wording.Count(faults.Length - MostListed, "more fault")} of the kind." : "";
             _problems.Add(Problem.NeedsPerson(
                 new Where(Shown(OutPaths.Plan)), string.Join(' ', faults.Take(MostListed)) + more, "It was changed by hand, or is a fault of ours. Run make, and check again."));
         }
 
         Part("Plan", faults.Length == 0, faults.Length > 0 ? "does not agree with itself"
-            : $"{Count(written.Totals.Names, "name")} on {Count(written.Rounds.Count, "round")} in {Count(written.Hoopings.Count, "hooping")}: all sums agree");
+            : $"{Wording.Count(written.Totals.Names, "name")} on {Wording.Count(written.Rounds.Count, "round")} in " +
+                $"{Wording.Count(written.Hoopings.Count, "hooping")}: all sums agree");
     }
 
     /// <param name="told">Files of which it is told already that something is wrong with them.</param>
-    private void CheckPaths(WrittenPlan? plan, HashSet<string> told)
+    private void CheckPaths(WrittenPlan? plan, ImmutableHashSet<string> told)
     {
         var hoopings = plan?.Hoopings.Where(h => h.NeedlePath is not null).ToList() ?? [];
         if (hoopings.Count == 0)
@@ -197,7 +185,7 @@ internal sealed class Checking
         }
 
         (int Names, string Why)[] both = [(gone.Length, "no longer in the list"), (added.Length, "not yet in the plan")];
-        string[] differences = [.. both.Where(d => d.Names > 0).Select(d => $"{Count(d.Names, "name")} {d.Why}")];
+        string[] differences = [.. both.Where(d => d.Names > 0).Select(d => $"{Wording.Count(d.Names, "name")} {d.Why}")];
         Part("Plan and list", differences.Length == 0, differences.Length == 0 ? "the same names" : Wording.List(differences));
     }
 
@@ -212,7 +200,7 @@ internal sealed class Checking
 
         _problems.AddRange(log.Problems.Select(p => p.Severity == Severity.CannotUse ? p with { Severity = Severity.NeedsPerson } : p));
         bool isRead = log.Problems.All(p => p.Severity == Severity.Note);
-        Part("Sewing log", isRead, isRead ? $"{Count(log.Entries.Length, "line")} can be read" : "has lines that cannot be read");
+        Part("Sewing log", isRead, isRead ? $"{Wording.Count(log.Entries.Length, "line")} can be read" : "has lines that cannot be read");
         CheckKept(log, plan);
     }
 
@@ -237,7 +225,9 @@ internal sealed class Checking
         if (healing.Length > 0)
         {
             faults.Add(Problem.NeedsPerson(
-                new Where(SewnFolder.Place(healing[0])), $"{Listed(healing, SewnFolder.Name)} {(healing.Length > 1 ? "are" : "is")} no longer as kept; the folder of the plan has the same, whole.",
+                new Where(SewnFolder.Place(healing[0])),
+                $"{FolderChecking.Listed(SewnFolder.Name, healing)} {(healing.Length > 1 ? "are" : "is")} no longer as kept; " +
+                "the folder of the plan has the same, whole.",
                 "Run make: it puts them back."));
             _problems.Add(faults[^1]);
         }
@@ -252,7 +242,8 @@ internal sealed class Checking
 
         bool isWhole = faults.All(p => p.Severity == Severity.Note);
         int sewn = log.Sewn.Length, names = log.OfNames.Sewn.Length;
-        string[] counted = [.. new[] { (sewn, "hooping"), (names, "name") }.Where(c => c.Item1 > 0).Select(c => Count(c.Item1, c.Item2))];
+        string[] counted =
+            [.. new[] { (sewn, "hooping"), (names, "name") }.Where(c => c.Item1 > 0).Select(c => Wording.Count(c.Item1, c.Item2))];
         Part("What is sewn", isWhole, counted.Length == 0 ? "nothing just now"
             : $"{Wording.List(counted)}{(isWhole ? ", kept whole and as the log says" : ", not all kept as sewn")}");
     }
@@ -263,17 +254,9 @@ internal sealed class Checking
 
     private string Shown(string file) => $"{Path.GetFileName(Path.TrimEndingDirectorySeparator(_outFolder))}/{file}";
 
-    private string Listed(IReadOnlyList<string> files, string? folder = null)
-    {
-        string[] shown = [.. files.Take(MostListed).Select(f => folder is null ? Shown(f) : $"{folder}/{f}")];
-        return Wording.List(files.Count > MostListed ? [.. shown, $"{files.Count - MostListed} more"] : shown);
-    }
-
     private static string Names(string[] names) => Wording.List(
         [.. names.Take(MostListed).Select(n => $"“{PlainText.Short(n)}”"), .. names.Length > MostListed ? [$"{names.Length - MostListed} more"] : Array.Empty<string>()]);
 
     private static string Numbers(int[] numbers) => Wording.List(
         [.. numbers.Take(MostListed).Select(n => FormattableString.Invariant($"{n}")), .. numbers.Length > MostListed ? [$"{numbers.Length - MostListed} more"] : Array.Empty<string>()]);
-
-    private static string Count(int count, string one) => FormattableString.Invariant($"{count:#,0} {one}{(count == 1 ? "" : "s")}");
 }

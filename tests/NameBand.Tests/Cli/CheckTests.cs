@@ -1,5 +1,6 @@
 using System.Text.Json;
 using NameBand.Output;
+using NameBand.Tests.CommonRoom;
 using Xunit;
 
 namespace NameBand.Tests.CommandLine;
@@ -24,8 +25,18 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
         Assert.True(run.Status == 0, run.Out + run.Errors);
         Assert.Contains("All that is there is whole and agrees.", run.Out, StringComparison.Ordinal);
         Assert.Equal(before, Bytes(Job));
+
+        // On every system it may be copied to, and two that differ only in their case are one on some.
+        string[] files =
+            [.. Directory.GetFiles(Job, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(Job, f).Replace('\\', '/'))];
+        Assert.All(files.SelectMany(f => f.Split('/')), part => Assert.True(NamesEverywhere.Is(part), part));
+        Assert.Equal(files.Length, files.Distinct(StringComparer.OrdinalIgnoreCase).Count());
         Assert.Equal(
-            ["Job and list true", "Files true", "Plan true", "Needle paths true", "Plan and list true", "Sewing log true", "What is sewn true"], Parts());
+            [
+                "Job and list true", "Files true", "Plan true", "Needle paths true", "Plan and list true", "Sewing log true",
+                "What is sewn true", "Swatch true", "Letters to owners true", "Page for supporters true",
+            ],
+            Parts());
     }
 
     /// <param name="part">The part that is told not to be whole.</param>
@@ -45,6 +56,11 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
     [InlineData("kept path, in out too", "What is sewn", false)]
     [InlineData("log cut off", "Sewing log", false)]
     [InlineData("job.json", "Job and list", false)]
+    [InlineData("swatch path", "Swatch", true)]
+    [InlineData("letter gone", "Letters to owners", true)]
+    [InlineData("page for supporters", "Page for supporters", true)]
+    [InlineData("half a picture for supporters", "Page for supporters", true)]
+    [InlineData("list of the page gone", "Page for supporters", true)]
     public void What_is_not_whole_is_told_with_its_part(string spoiled, string part, bool isMended)
     {
         Spoil(spoiled);
@@ -54,8 +70,15 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
         Assert.Contains($"{part} false", Parts());
         if (isMended)
         {
-            Assert.Contains("Run make", run.Out, StringComparison.Ordinal);
-            Assert.InRange(CliRun.Of("make", Job).Status, 0, 1);
+            string verb = part switch
+            {
+                "Swatch" => "swatch",
+                "Letters to owners" => "invite",
+                "Page for supporters" => "public",
+                _ => "make",
+            };
+            Assert.Contains($"Run {verb}", run.Out, StringComparison.Ordinal);
+            Assert.InRange(CliRun.Of(verb, Job).Status, 0, 1);
             var after = CliRun.Of("check", Job);
             Assert.True(after.Status == 0, after.Out);
         }
@@ -96,7 +119,7 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
                 Change("names.csv", t => t.Replace("Orla Penhale,yes", "Orla Penhale,no", StringComparison.Ordinal));
                 break;
             case "one more name":
-                Change("names.csv", t => t + "Jory Keast,yes\n");
+                Change("names.csv", t => t + "Jory Keast,yes,\n");
                 break;
             case "kept path":
                 Change("sewn/needle-paths/hooping-001.csv", t => t.Replace("1,", "2,", StringComparison.Ordinal));
@@ -111,6 +134,21 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
             case "job.json":
                 Change("job.json", t => t[..^5]);
                 break;
+            case "swatch path":
+                Change("swatch/needle-paths/swatch-01.csv", t => t.Replace("stitch", "jump", StringComparison.Ordinal));
+                break;
+            case "letter gone":
+                File.Delete(_folder["private/letters/name-0002.txt"]);
+                break;
+            case "page for supporters":
+                Change("public/index.html", t => t[..(t.Length / 2)]);
+                break;
+            case "half a picture for supporters":
+                Change("public/pictures/name-0002.svg", t => t[..(t.Length / 2)]);
+                break;
+            case "list of the page gone":
+                File.Delete(_folder["public/.made-by-nameband.json"]);
+                break;
             default:
                 throw new ArgumentException(what);
         }
@@ -120,11 +158,16 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
     public void What_a_person_wrote_is_no_fault()
     {
         Change("out/worksheet.csv", t => t + "my own line\r\n");
+        Change("private/letter.txt", t => t + "Yours, the makers\n");
+        Directory.Delete(_folder["swatch"], recursive: true);
+        _folder.With("swatch/a photograph.txt", "a folder of my own under this name");
         _folder.With("out/notes of mine.txt", "wind two bobbins");
         var run = CliRun.Of("check", Job);
         Assert.True(run.Status == 0, run.Out);
         Assert.Contains("1 file of your own", run.Out, StringComparison.Ordinal);
         Assert.Contains("out/worksheet.csv was changed by hand", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains("private/letter.txt was changed by hand", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.DoesNotContain("Swatch", run.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -175,7 +218,8 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
               "hem": { "length": "70 cm", "turn": 0 }, "hoop": { "along": 130, "across": 90 } }
             """;
 
-        public const string List = "Name,Show\nAda Marsh,yes\nBo Reed,yes\nTuva Lind,yes\nOrla Penhale,yes\nMerryn Tolland,yes\nPip Wren,yes\n";
+        public const string List = "Name,Show,Show on the web?\nAda Marsh,yes,yes\nBo Reed,yes,yes\nTuva Lind,yes,yes\n" +
+            "Orla Penhale,yes,yes\nMerryn Tolland,yes,no\nPip Wren,yes,\n";
 
         private readonly TemporaryFolder _job = new TemporaryFolder().With("job.json", Text).With("names.csv", List);
 
@@ -184,6 +228,10 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
             Assert.Equal(0, CliRun.Of("make", _job.FullPath).Status);
             Assert.Equal(0, CliRun.Of("sewn", _job.FullPath, "1").Status);
             Assert.Equal(0, CliRun.Of("make", _job.FullPath).Status);
+            foreach (string verb in (string[])["swatch", "invite", "public"])
+            {
+                Assert.InRange(CliRun.Of(verb, _job.FullPath).Status, 0, 1);
+            }
         }
 
         public TemporaryFolder Copy()

@@ -52,21 +52,25 @@ internal static class Uploads
     {
         string last = given.Split('/', '\\')[^1];
         string stem = string.Concat(Path.GetFileNameWithoutExtension(last).Where(c => char.IsLetterOrDigit(c) || c is ' ' or '-' or '_')).Trim();
-        stem = stem.Length == 0 ? "list" : stem[..Math.Min(stem.Length, LongestName)];
+        stem = stem.Length == 0 ? "list" : stem[..Math.Min(stem.Length, LongestName)].TrimEnd();
         // What the job itself writes keeps its name, and some systems take these few names for machines.
         bool isTaken = OwnFiles.Has(stem + ".csv") || Devices.Contains(stem, StringComparer.OrdinalIgnoreCase);
         return (isTaken ? "list " + stem : stem) + Path.GetExtension(last).ToLowerInvariant();
     }
 
+    /// <summary>In any case: on another computer Names.csv may be the same file as names.csv.</summary>
+    private static bool IsTaken(string folder, string name) =>
+        Directory.EnumerateFileSystemEntries(folder).Any(e => Path.GetFileName(e).Equals(name, StringComparison.OrdinalIgnoreCase));
+
     /// <summary>The same file again is the same file; another one of the same name gets a number.</summary>
-    private static (string? Name, string Wrong) Keep(string folder, string name, byte[] content)
+    internal static (string? Name, string Wrong) Keep(string folder, string name, byte[] content)
     {
         var kept = KeptFile.Of(content);
         for (int i = 1; ; i++)
         {
             string tried = i == 1 ? name : FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(name)} {i}{Path.GetExtension(name)}");
             string path = Path.Combine(folder, tried);
-            if (!Path.Exists(path))
+            if (!IsTaken(folder, tried))
             {
                 var saved = JobStore.Save(folder, tried, kept, KeptFile.None);
                 return saved.Value is null ? (null, $"{saved.Problems[0].Found} {saved.Problems[0].Mend}") : (tried, "");

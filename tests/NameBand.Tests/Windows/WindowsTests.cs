@@ -1,8 +1,8 @@
 using System.Net;
-using System.Text.RegularExpressions;
 using NameBand.Job;
 using NameBand.Output;
 using NameBand.Tests.CommandLine;
+using NameBand.Tests.CommonRoom;
 using SkiaSharp;
 using Xunit;
 
@@ -95,7 +95,7 @@ public sealed class WindowsTests(Wine wine) : IClassFixture<Wine>
         Assert.Equal(0, CliRun.Of("check", job).Status);
         Assert.Equal(7, Bander.Make(job).Plan!.NameCount);
         Assert.Equal([1], SewingLogFile.Read(job).Sewn.ToArray());
-        Assert.All(Files(job), f => Assert.True(IsNameForWindows(Path.GetFileName(f)), f));
+        Assert.All(Files(job), f => Assert.True(NamesEverywhere.Is(Path.GetFileName(f)), f));
 
         Wine.Answer Does(params string[] args)
         {
@@ -174,9 +174,6 @@ public sealed class WindowsTests(Wine wine) : IClassFixture<Wine>
 
     private const string List = "Name,Show on the web?\r\nCON,yes\r\nNul.,yes\r\nAda Marsh...,yes\r\n" +
         "ada marsh...,no\r\nADA MARSH...,yes\r\naux.txt,yes\r\nBo: Reed?,yes\r\nCOM1,yes\r\nLPT¹,yes\r\n";
-
-    private static bool IsNameForWindows(string name) =>
-        !Regex.IsMatch(name, """[<>:"/\\|?*\x00-\x1f]|[ .]$|^(?i:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])(\.|$)""");
 
     private static TemporaryFolder Copy(string sample)
     {

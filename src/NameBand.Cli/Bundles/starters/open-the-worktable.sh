@@ -3,4 +3,6 @@
 here=$(CDPATH= cd -- "$(dirname -- "$0")" && pwd) || exit 1
 job=${1:-"$here/My names"}
 mkdir -p -- "$job" || exit 1
-exec "$here/program/nameband" page "$job"
+program="$here/program/nameband"
+[ -x "$program" ] || program="$here/NameBand.app/Contents/Resources/program/nameband" # macOS
+exec "$program" page "$job"

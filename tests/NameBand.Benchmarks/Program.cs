@@ -20,6 +20,8 @@ return args switch
     ["hostile", .. var rest] => HostileRun.Run(rest),
     ["hostile-child", var kind, var first, var count] => HostileRun.Child(kind, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture)),
     ["hostile-input", var kind, var seed, var file] => HostileRun.Keep(kind, int.Parse(seed, CultureInfo.InvariantCulture), file),
+    ["fuzz", .. var rest] => FuzzRun.Run(rest),
+    [FuzzRun.Child, var kind] => FuzzRun.Try(kind),
     ["kills", .. var rest] => KillRun.Run(rest),
     ["cuts", .. var rest] => CutRun.Run(rest),
     [KilledWork.Verb, var folder, var seed] => Child(folder, seed),
@@ -54,6 +56,7 @@ static int Usage()
     Console.Error.WriteLine("            packet");
     Console.Error.WriteLine("            hostile [INPUTS [FIRST SEED [KIND]]]");
     Console.Error.WriteLine("            hostile-input KIND SEED FILE");
+    Console.Error.WriteLine("            fuzz [MINUTES [KIND]…]");
     Console.Error.WriteLine("            kills [KILLS [SEED]]");
     Console.Error.WriteLine("            cuts [CUTS [FIRST SEED [DEED]…]]");
     Console.Error.WriteLine("            replan [NAMES]");

@@ -23,6 +23,10 @@ public sealed class HostileInputTests : IDisposable
     [InlineData("letters", 800)]
     [InlineData("measured lines", 800)]
     [InlineData("drift", 800)]
+    [InlineData("spreadsheet", 150)]
+    [InlineData("workshop", 500)]
+    [InlineData("manifest", 300)]
+    [InlineData("font guard", 300)]
     [InlineData("out plan", 300)]
     [InlineData("sewn plan", 40)]
     [InlineData("face", 60)]
@@ -41,5 +45,25 @@ public sealed class HostileInputTests : IDisposable
 
         Assert.True(usable > 0, "No input could be used: the inputs are spoilt too much to try anything.");
         Assert.True(usable < inputs || kind.IsAlwaysUsable, "Every input could be used: they are spoilt too little to try anything.");
+    }
+
+    /// <summary>What the benchmark “fuzz” found by following the branches of each reader, in minutes and not in a second.</summary>
+    [Fact]
+    public void What_guided_spoiling_found_is_used_or_refused_with_a_reason()
+    {
+        string kept = Path.Combine(Repository.Root, FuzzedInputs.Place);
+        string[] kinds = [.. FuzzedInputs.Kinds(kept).Where(k => k != HostileRequest.Kind)];
+        Assert.True(kinds.Length >= 11, "The file of what was found is missing or has lost kinds.");
+        foreach (string name in kinds)
+        {
+            using var scratch = new TemporaryFolder();
+            string fonts = Path.Combine(AppContext.BaseDirectory, "fonts-open");
+            var kind = new HostileKinds(Path.Combine(Repository.Root, "samples"), fonts, scratch.FullPath).Of(name);
+            Assert.All(FuzzedInputs.Of(kept, name).Index(), found =>
+            {
+                string? fault = kind.FaultOf(found.Item, out _);
+                Assert.True(fault is null, $"{name}/{found.Index:00}: {fault}");
+            });
+        }
     }
 }

@@ -20,6 +20,19 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
 {
     private const string PlainJob = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m", "turn": 0.75 }, "strip": { "rounds": 2 } }""";
 
+    private static readonly byte[] PlainWorkshop = """
+        { "format": 1,
+          "machines": [
+            { "name": "the big one", "takes": ["coordinates"], "stitchesPerMinute": 600, "cutsThread": true, "watched": false,
+              "frames": [ { "name": "long", "along": "300 mm", "across": "4 in", "hold": "clamp", "minutes": 3 },
+                          { "name": "small", "along": "100 mm", "across": "100 mm" } ] },
+            { "name": "old faithful", "takes": ["keys", "hands"], "letters": { "alphabet": "letters.csv", "height": "9 mm" } } ],
+          "people": [ { "name": "me", "evenings": { "tuesday": "2h", "sunday": "1 h 30 min" }, "does": ["machine", "hands"] },
+            { "name": "Bo", "evenings": "45 min", "does": "hands" } ] }
+        """u8.ToArray();
+
+    private static readonly byte[] SmallWorkshop = """{ "machines": [ { "name": "one", "takes": ["hands"] } ] }"""u8.ToArray();
+
     private static readonly string[] LetteredNames = ["Ana AVATAR fi", "Łucja Őrsi x\u030C", "ليلى مُحَمَّد", "क्षत्रिय माथुर", "Rafe & Co. 1234567890"];
     private readonly FaceShelf _shelf = new();
     private BandJob? _job;
@@ -28,7 +41,8 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
     public static ImmutableArray<(string Kind, int Parts)> Shares { get; } =
     [
         ("job.json", 180), ("list", 180), ("corrections", 60), ("approvals", 60), ("sewing log", 140), ("letters", 110), ("measured lines", 100),
-        ("drift", 100), ("out plan", 40), ("sewn plan", 4), ("face", 25), ("face made", 1),
+        ("drift", 100), ("spreadsheet", 20), ("workshop", 120), ("manifest", 60), ("font guard", 120),
+        ("out plan", 40), ("sewn plan", 4), ("face", 25), ("face made", 1),
     ];
 
     public HostileKind Of(string kind) => kind switch
@@ -41,9 +55,13 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         "letters" => new(kind, SeedsOf("letters.csv"), Letters),
         "measured lines" => new(kind, SeedsOf("measure-9mm.csv"), Lines),
         "drift" => new(kind, SeedsOf("drift.csv"), Drift),
+        "spreadsheet" => new(kind, [PackedBook.Parts, PackedBook.Of(PackedBook.Parts)], Spreadsheet),
+        "workshop" => new(kind, [PlainWorkshop, SmallWorkshop], WorkshopRead),
+        "manifest" => new(kind, [ManifestOf()], Manifest) { IsAlwaysUsable = true },
+        "font guard" => new(kind, [SmallFace(), .. Faces()], FontGuard) { Spoil = FontMutator.Spoil },
         "out plan" => new(kind, [MadePlan()], OutPlan),
         "sewn plan" => new(kind, [MadePlan()], SewnPlan),
-        "face" => new(kind, Faces(), Font) { Spoil = FontMutator.Spoil },
+        "face" => new(kind, [SmallFace(), .. Faces()], Font) { Spoil = FontMutator.Spoil },
         "face made" => new(kind, Faces(), FaceMade) { Spoil = FontMutator.Spoil },
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such kind."),
     };
@@ -123,6 +141,48 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         return FateOf(DriftFile.Read(scratch));
     }
 
+    private Fate Spreadsheet(byte[] input)
+    {
+        var job = Job with { Lists = ["names.xlsx"] };
+        Write("names.xlsx", PackedBook.Of(input));
+        return FateOf(ListReader.Read(job, NameBand.Job.Corrections.None));
+    }
+
+    private Fate WorkshopRead(byte[] input)
+    {
+        _ = Job;
+        Write("workshop.json", input);
+        return FateOf(JobReader.Read(scratch));
+    }
+
+    /// <summary>What <c>check</c>, and every command that renews a folder of ours, reads of its list.</summary>
+    private Fate Manifest(byte[] input)
+    {
+        Write(OutPaths.Manifest, input);
+        var manifest = OutManifest.Read(scratch);
+        manifest.StateOf(scratch);
+        foreach (string file in manifest.Hashes.Select(h => h.Key))
+        {
+            manifest.IsOurs(scratch, file);
+        }
+
+        return new Fate(true, []);
+    }
+
+    private static Fate FontGuard(byte[] input)
+    {
+        try
+        {
+            var facts = FontFacts.Read(input);
+            return facts is { GlyphCount: > 0, UnitsPerEm: > 0 } ? new Fate(true, [])
+                : throw new InvalidOperationException("It says what no face has.");
+        }
+        catch (FontFault fault)
+        {
+            return new Fate(false, [Problem.CannotUse(new Where("spoilt.ttf"), fault.Message, "Use another face.")]);
+        }
+    }
+
     /// <summary>What <c>sewn</c> reads of the out folder, and what <c>make</c> compares with and takes over from it.</summary>
     private Fate OutPlan(byte[] input)
     {
@@ -180,6 +240,19 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
             throw new InvalidOperationException("A measure of the face is no number.");
         }
     }
+
+    private byte[] ManifestOf()
+    {
+        _ = Job;
+        return OutManifest.Of(scratch, new Dictionary<string, string>(StringComparer.Ordinal));
+    }
+
+    private static byte[] SmallFace() => new FaceMaker("Small")
+        .With('A', 600, [(0, 0), (250, 700), (350, 700), (600, 0), (480, 0), (300, 520), (120, 0)])
+        .With('i', 300, [(100, 0), (200, 0), (200, 500), (100, 500)], [(100, 600), (200, 600), (200, 700), (100, 700)])
+        .With('n', 500, [(50, 0), (50, 500), (150, 500), (150, 440), (250, 500), (450, 400), (450, 0), (350, 0), (350, 380),
+            (150, 300), (150, 0)])
+        .ToBytes();
 
     private ImmutableArray<byte[]> Faces() =>
         [.. Directory.GetFiles(fonts, "*.*tf", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(File.ReadAllBytes)];

@@ -1,12 +1,14 @@
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace NameBand.Tests.Hostile;
 
 /// <summary>Spoils a real file in one of many ways, always in the same way for the same seed.</summary>
-internal static class Mutator
+internal static partial class Mutator
 {
     private const int MostChanges = 10;
     private const int LargestText = 200_000;
+    private const int MostWords = 150;
 
     private static readonly string[] Oddities =
     [
@@ -16,6 +18,16 @@ internal static class Mutator
     ];
 
     private static readonly byte[][] OddBytes = [[0xFF, 0xFE], [0xEF, 0xBB, 0xBF], [0xC3], [0xED, 0xA0, 0x80], [0xF8, 0x88], [0x80], [0x1B, 0x24], [0x00, 0x00, 0xFE, 0xFF]];
+
+    /// <summary>Words and signs to put into files of a kind: what stands in real ones, and what is odd everywhere.</summary>
+    public static IEnumerable<byte[]> Words(IEnumerable<byte[]> files)
+    {
+        var words = files.SelectMany(f => WordsOf(Encoding.Latin1.GetString(f))).Distinct(StringComparer.Ordinal).Take(MostWords)
+            .Select(Encoding.Latin1.GetBytes);
+        return words.Concat(Oddities.Select(Encoding.UTF8.GetBytes)).Concat(OddBytes);
+
+        static IEnumerable<string> WordsOf(string text) => Word().Matches(text).Select(m => m.Value);
+    }
 
     /// <summary>A text file (CSV or JSON) with up to ten things done to it, now and then joined with another file.</summary>
     public static byte[] Text(byte[] whole, byte[] other, Random random)
@@ -80,4 +92,7 @@ internal static class Mutator
                 break;
         }
     }
+
+    [GeneratedRegex("[A-Za-z_][A-Za-z0-9_.-]{1,30}")]
+    private static partial Regex Word();
 }

@@ -1,3 +1,5 @@
+using NameBand.Tests.Hostile;
+using NameBand.Tests.House;
 using Xunit;
 
 namespace NameBand.Tests.Web;
@@ -161,6 +163,19 @@ public sealed class OddRequestTests(ServedPage page) : IClassFixture<ServedPage>
                     $"POST {target} HTTP/1.1\r\nHost: 127.0.0.1:{_page.Port}\r\nCookie: {_page.Cookie}\r\nContent-Type: {type}\r\nTransfer-Encoding: chunked\r\n\r\nzz\r\nk=v\r\n", isAll: true);
                 Assert.True(chunked.Status < 500, $"{target}, {type}: {chunked.Text}");
             }
+        }
+    }
+
+    /// <summary>What the benchmark “fuzz” found by following the branches of the server.</summary>
+    [Fact]
+    public async Task What_guided_spoiling_found_is_answered_or_refused()
+    {
+        byte[][] found = [.. FuzzedInputs.Of(Path.Combine(Repository.Root, FuzzedInputs.Place), HostileRequest.Kind)];
+        Assert.True(found.Length > 20, "The file of what was found is missing or has lost the requests.");
+        foreach (var request in found.Select(HostileRequest.Of).Where(r => !r.IsToLent))
+        {
+            var answer = await _page.SayAsync(request.Said($"127.0.0.1:{_page.Port}", _page.Cookie));
+            Assert.True(HostileRequest.Fault(answer.Status) is null, $"{request.Method} {request.Target} {request.Type}: {answer.Text}");
         }
     }
 }

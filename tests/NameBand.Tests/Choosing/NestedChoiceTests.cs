@@ -1,7 +1,9 @@
 using NameBand.Choosing;
 using NameBand.Common;
+using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Pieces;
 using NameBand.Lettering;
 using NameBand.Output;
 using NameBand.Pipeline;
@@ -47,6 +49,63 @@ public sealed class NestedChoiceTests : IDisposable
         Assert.All(all, a => Assert.InRange(a.Bound, 0, chosen.Cost));
         Assert.Equal(chosen.Cost, all.Min(a => a.Cost), 6);
         Assert.InRange(chosen.Cost, chosen.Bound, 1.06 * chosen.Bound);
+    }
+
+    /// <summary>
+    /// Few pieces, of which all ways are looked at, and more of them: which lie on one cloth is drawn, and each draw is cut into its
+    /// best hoopings. What is bought is what the plan lays its cloths on.
+    /// </summary>
+    [Theory]
+    [InlineData(2, "50 cm", 2, 5)]
+    [InlineData(3, "25 cm", 6, 20)]
+    public void No_draw_of_cloths_costs_over_a_hundredth_less_than_what_is_chosen_and_the_cloth_bought_is_that_of_the_plan(
+        int rounds, string piece, int fewest, int most)
+    {
+        const double HoopingMin = 7;
+        const double EachSegmentMin = 0.2;
+        var texts = Enumerable.Range(0, 12 * rounds)
+            .Select(i => $"{"Tamsin Bo Orla Wenna Kit".Split(' ')[i % 5]} {(char)('A' + (i % 26))}{(i < 26 ? "" : "a")}\n");
+        _folder.With("names.csv", "Name\n" + string.Concat(texts)).With("job.json", $$"""
+            { "format": 1, "lists": ["names.csv"], "hem": { "length": "1000 mm", "turn": 0.4, "closed": false },
+              "strip": { "shape": "curved", "piece": "{{piece}}", "rounds": {{rounds}} }, "lettering": { "height": "8 mm" } }
+            """);
+        var laid = Planning.Run(_folder.FullPath, new FaceShelf(), default, () => KeptChoices.None).Value!;
+        var plan = laid.Plan;
+        var pieces = plan.Cloths.SelectMany(c => c.Pieces).ToArray();
+        Assert.InRange(pieces.Length, fewest, most);
+        var sizing = new Sizing("", plan.Hem, plan.FieldAlongMm, plan.FieldAcrossMm, plan.SpareMm, 0, plan.Shortening, null)
+        {
+            MarkReachMm = -plan.MarkYMm + SegmentCutter.MarkArmMm,
+        };
+        double chosen = plan.Hoopings.Sum(h => HoopingMin + (h.Segments.Length * EachSegmentMin));
+        Assert.Equal(chosen, plan.Cloths.Sum(c => Least(c.Pieces)), 0.02 * chosen);
+        var random = new Random(19);
+        double least = Enumerable.Range(0, 24).Min(_ =>
+        {
+            random.Shuffle(pieces);
+            return pieces.Chunk(2 + random.Next(2)).Sum(Least);
+        });
+        Assert.True(least >= 0.99 * chosen, $"{least} {chosen}");
+
+        var cut = CutPlan.Of(plan, laid.Job.Shop, isBias: false);
+        Assert.Equal(plan.Cloths.Select(c => c.Number).Order(), cut.Cuts.Select(c => c.Cloth.Number).Order());
+        Assert.All(cut.Cuts, c => Assert.InRange(c.AlongMm + c.Cloth.LengthMm, 0, cut.LengthMm + 0.001));
+        Assert.All(cut.Cuts, c => Assert.InRange(c.AcrossMm + c.Cloth.WidthMm, 0, cut.ClothWidthMm + 0.001));
+        var estimate = Counting.Of(laid, laid.Way.Sew(laid), StandInFigures.Of(plan));
+        double amount = Shopping.For(laid.Job, plan, estimate).Lines.Single(l => l.What == "cloth").Amount;
+        Assert.InRange(amount, cut.LengthMm / 1000, (cut.LengthMm / 1000 * (1 + laid.Job.Shop.ClothWastePart)) + 0.1);
+
+        double Least(IReadOnlyCollection<StripPiece> on)
+        {
+            var above = NestedArcs.FromAbove(on, p => StripCurve.Of(plan.Hem, p.Round)!)
+                .Select((p, l) => p with { Lane = l + 1 }).ToArray();
+            var nest = PieceEnds.Nest(sizing, above);
+            double[][] Angles(Func<PlacedName, double> at) => [.. above.Select((p, l) => plan.Rounds[p.Round - 1].Names
+                .Where(n => n.StartMm >= p.StartMm - 1e-6 && n.StartMm < p.EndMm - 1e-6).OrderBy(n => n.StartMm)
+                .Select(n => nest.AngleRad(l, plan.OnClothMm(at(n) - p.StartMm))).ToArray())];
+            var field = ArcField.Of(sizing, HoopingMin);
+            return new BentCover(nest, Angles(n => n.StartMm), Angles(n => n.EndMm), [field], EachSegmentMin).LeastWork();
+        }
     }
 
     /// <summary>Read as a stranger would: each name's stitches lie on its own strip, in its own place, and the last gate lets all

@@ -43,7 +43,9 @@ internal sealed class ClothLayout(
             ImmutableArray<RoundPart> free = [.. laid.SelectMany(r => PieceCutter.Cut(r, 1, sizing.Hem))];
             bool isSharedBest = sizing.Hem.IsCurved && lanes > 1 && free.Length is > 1 and <= NestedSharing.MostPieces
                 && BentCover.Places(free.Select(p => p.Names.Length).OrderDescending().Take(lanes)) <= BentCover.MostPlaces;
-            return Nestable(isSharedBest ? Best(free) : FreeLanes.Share(free, lanes));
+            bool isImproved = sizing.Hem.IsCurved && lanes > 1 && free.Length is > NestedSharing.MostPieces and <= MostImproved
+                && BentCover.Places(free.Select(p => p.Names.Length).OrderDescending().Take(lanes)) <= MostPlacesImproved;
+            return Nestable(isSharedBest ? Best(free) : isImproved ? Improved(FreeLanes.Share(free, lanes)) : FreeLanes.Share(free, lanes));
         }
 
         var parts = new List<RoundPart>();
@@ -62,14 +64,50 @@ internal sealed class ClothLayout(
 
     private List<List<RoundPart>> Best(ImmutableArray<RoundPart> parts)
     {
-        return [.. new NestedSharing(parts.Length, lanes, Work).Cloths().Select(c => c.Select(i => parts[i]).ToList())];
-
-        double Work(int set)
-        {
-            List<RoundPart> on = [.. NestedArcs.FromAbove(NestedSharing.Of(set).Select(i => parts[i].Hooped()), CurveOf)];
-            return Nested(on, [.. on.Select((p, l) => Piece(p, l, 0, 0, on))]).LeastWork();
-        }
+        return Cloths(parts, Sharing(parts));
     }
+
+    private NestedSharing Sharing(ImmutableArray<RoundPart> parts) =>
+        new(parts.Length, lanes, set => Work(NestedSharing.Of(set).Select(i => parts[i])));
+
+    private static List<List<RoundPart>> Cloths(ImmutableArray<RoundPart> parts, NestedSharing sharing) =>
+        [.. sharing.Cloths().Select(c => c.Select(i => parts[i]).ToList())];
+
+    private double Work(IEnumerable<RoundPart> parts)
+    {
+        List<RoundPart> on = [.. NestedArcs.FromAbove(parts.Select(p => p.Hooped()), CurveOf)];
+        return Nested(on, [.. on.Select((p, l) => Piece(p, l, 0, 0, on))]).LeastWork();
+    }
+
+    /// <summary>More pieces than all ways can be looked at of: of two cloths at a time all ways are, as long as that saves work.</summary>
+    private List<List<RoundPart>> Improved(List<List<RoundPart>> cloths)
+    {
+        for (bool isBetter = true; isBetter;)
+        {
+            isBetter = false;
+            for (int i = 0; i < cloths.Count * cloths.Count && !isBetter; i++)
+            {
+                var (one, other) = (cloths[i / cloths.Count], cloths[i % cloths.Count]);
+                if (i / cloths.Count >= i % cloths.Count || one.Count + other.Count > NestedSharing.MostPieces + 1)
+                {
+                    continue;
+                }
+
+                ImmutableArray<RoundPart> both = [.. one, .. other];
+                var sharing = Sharing(both);
+                isBetter = sharing.Least < Work(one) + Work(other) - SlightWork;
+                cloths = isBetter ? [.. cloths.Where(c => c != one && c != other), .. Cloths(both, sharing)] : cloths;
+            }
+        }
+
+        return cloths;
+    }
+
+    private const double SlightWork = 1e-9;
+
+    /// <summary>So many pieces are shared anew two cloths at a time, and names of so many places.</summary>
+    private const int MostImproved = 24;
+    private const int MostPlacesImproved = 3000;
 
     /// <summary>Curved strips from above as they nest closest; those with more names than can all be looked at lie alone.</summary>
     private List<List<RoundPart>> Nestable(List<List<RoundPart>> cloths) => !sizing.Hem.IsCurved ? cloths

@@ -152,11 +152,11 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             }
         }
 
-        string last = answer.Plans[^1].Mark;
+        string one = (answer.Plans.FirstOrDefault(p => p.Lines.Count > 0) ?? answer.Plans[^1]).Mark;
         page.Gap();
         page.Line("To take one, and to see where its hours come from:");
-        page.Verbatim($"  nameband plans {job} --take {last}");
-        page.Verbatim($"  nameband plans {job} --why {last}");
+        page.Verbatim($"  nameband plans {job} --take {one}");
+        page.Verbatim($"  nameband plans {job} --why {one}");
     }
 
     private void Took(ToldPlan plan)

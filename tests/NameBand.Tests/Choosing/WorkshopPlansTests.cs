@@ -1,4 +1,6 @@
 using System.Text.Json;
+using NameBand.Job;
+using NameBand.Reports.Answers;
 using NameBand.Tests.CommandLine;
 using Xunit;
 
@@ -7,6 +9,23 @@ namespace NameBand.Tests.ChoosingRoom;
 /// <summary>What her machines cannot do is offered as it is set only; what they can, is found.</summary>
 public sealed class WorkshopPlansTests
 {
+    /// <summary>Pasted line by line, no group comes twice.</summary>
+    [Fact]
+    public void Keys_of_one_group_are_one_line()
+    {
+        JobEdit[] edits =
+        [
+            new("fabric", "\"linen\""), new("lettering.height", "\"6 mm\""), new("strip.cutWidth", "\"60 mm\""),
+            JobEdit.Remove("strip.piece"), new("strip.rounds", "1"),
+        ];
+        string[] lines =
+        [
+            "\"fabric\": \"linen\"", "\"lettering\": { \"height\": \"6 mm\" }", "\"strip\": { \"cutWidth\": \"60 mm\", \"rounds\": 1 }",
+            "take strip.piece out",
+        ];
+        Assert.Equal(lines, PlansTelling.Lines(edits));
+    }
+
     [Fact]
     public void Where_every_machine_is_guided_by_hand_tracing_is_offered_and_no_other_needle_paths()
     {

@@ -46,7 +46,7 @@ internal static class PlansTelling
         Wish = plan.Wishes.IsEmpty ? "plain" : Word(plan.Wishes[0]),
         AlsoWishes = [.. plan.Wishes.Skip(1).Select(Word)],
         Settings = plan.Edits.ToImmutableSortedDictionary(e => e.Path, Value, StringComparer.Ordinal),
-        Lines = [.. plan.Edits.Select(Line)],
+        Lines = [.. Lines(plan.Edits)],
         Keys = [.. plan.Edits.Select(e => e.Path.Split('.')[^1])],
         Asks = plan.Asks,
         InTheWay = [.. plan.InTheWay.Select(Line)],
@@ -71,13 +71,22 @@ internal static class PlansTelling
     private static JsonElement Value(JobEdit edit) => JsonDocument.Parse(edit.Json ?? "null").RootElement.Clone();
 
     /// <summary>Such as <c>"strip": { "rounds": 1 }</c>.</summary>
-    private static string Line(JobEdit edit)
+    /// <summary>One for each group of keys, so that all of them can be pasted: no key comes twice.</summary>
+    internal static IEnumerable<string> Lines(IEnumerable<JobEdit> edits) => edits
+        .GroupBy(e => e.Json is null ? e.Path : Group(e) + ".", StringComparer.Ordinal).Select(g => Line([.. g]));
+
+    private static string Line(JobEdit edit) => Line([edit]);
+
+    private static string Line(JobEdit[] ofGroup)
     {
-        string[] steps = edit.Path.Split('.');
-        string groups = string.Concat(steps[..^1].Select(s => $"\"{s}\": {{ "));
-        string ends = string.Concat(steps[..^1].Select(_ => " }"));
-        return edit.Json is null ? $"take {edit.Path} out" : $"{groups}\"{steps[^1]}\": {edit.Json}{ends}";
+        string[] steps = Group(ofGroup[0]).Split('.', StringSplitOptions.RemoveEmptyEntries);
+        string groups = string.Concat(steps.Select(s => $"\"{s}\": {{ "));
+        string ends = string.Concat(steps.Select(_ => " }"));
+        string keys = string.Join(", ", ofGroup.Select(e => $"\"{e.Path.Split('.')[^1]}\": {e.Json}"));
+        return ofGroup[0].Json is null ? $"take {ofGroup[0].Path} out" : $"{groups}{keys}{ends}";
     }
+
+    private static string Group(JobEdit edit) => string.Join('.', edit.Path.Split('.')[..^1]);
 
     /// <summary>The plan beside the one as it is set; that one beside the plain way.</summary>
     private static ToldComparison? Compared(PlansReport report, OfferedPlan asSet, string mark)

@@ -41,7 +41,7 @@ public sealed class StitchTableTests
         var trials = new Trials(folder);
         var stitching = new PlanStitching(default);
         stitching.Of(trials.AsSet);
-        foreach (string height in new[] { "\"7 mm\"", "\"12 mm\"" })
+        foreach (string height in new[] { "\"6 mm\"", "\"7 mm\"", "\"12 mm\"" })
         {
             var trial = trials.With("lettering.height", height);
             var (own, known) = (new PlanStitching(default).Of(trial), stitching.Of(trial));

@@ -95,10 +95,38 @@ internal static class StitchTable
         {
             var satin = m.Where(x => !x.IsRun).ToList();
             double Part(double part, Func<StitchMeasure, double> of) => satin.Select(of).Order().ElementAt((int)(part * (satin.Count - 1)));
-            Console.WriteLine(satin.Count == 0 ? $"{face.Name} {height} mm: all run" : FormattableString.Invariant(
-                $"{face.Name,-20} {height,2} n {m.Count} run {m.Count - satin.Count} pr {stitcher.Problems.Length} cov {100 * Part(0.05, x => x.Coverage):0.0}/{100 * Part(0, x => x.Coverage):0.0} thin {100 * Part(0.05, x => x.ThinCoverage):0.0} spill {100 * Part(0.95, x => x.Spill):0.00} hole {Part(1, x => x.HoleMm):0.00} crowd {100 * Part(0.5, x => x.Crowded):0.0}/{100 * Part(0.95, x => x.Crowded):0.0} load {Part(0.95, x => x.Load):0.0} square {Part(0.5, x => x.Square95):0.0}/{Part(0.95, x => x.Square95):0.0} by path {Part(0.5, x => x.Angle95):0.0}/{Part(0.95, x => x.Angle95):0.0} cross {1000.0 * m.Sum(x => x.CrossedOver) / Math.Max(1, m.Sum(x => x.Crossings)):0.00} seen {100 * Part(0.95, x => x.TravelInSight):0.00} len {Part(0, x => x.ShortestMm):0.00}-{Part(1, x => x.LongestMm):0.00} extra {Part(1, x => x.ExtraJumps)} {pieces.Count / cold:0}/s {m.Average(x => x.Stitches):0.0} st"));
-            Console.WriteLine("    worst: " + string.Join("  ",
-                Worst("coverage", satin, x => -x.Coverage), Worst("hole", satin, x => x.HoleMm), Worst("cross", satin, x => x.CrossedOver), Worst("spill", satin, x => x.Spill), Worst("load", satin, x => x.Load)));
+            if (satin.Count == 0)
+            {
+                Console.WriteLine($"{face.Name} {height} mm: all run");
+                return;
+            }
+
+            string Percents(Func<StitchMeasure, double> of, params double[] parts) =>
+                string.Join('/', parts.Select(p => (100 * Part(p, of)).ToString("0.00", CultureInfo.InvariantCulture)));
+            string Numbers(Func<StitchMeasure, double> of, params double[] parts) =>
+                string.Join('/', parts.Select(p => Part(p, of).ToString("0.0", CultureInfo.InvariantCulture)));
+            string[] cells =
+            [
+                FormattableString.Invariant($"{face.Name,-20} {height,2} n {m.Count} run {m.Count - satin.Count}"),
+                $"pr {stitcher.Problems.Length}",
+                $"cov {Percents(x => x.Coverage, 0.05, 0)} thin {Percents(x => x.ThinCoverage, 0.05)}",
+                FormattableString.Invariant($"spill {100 * Part(0.95, x => x.Spill):0.00} hole {Part(1, x => x.HoleMm):0.00}"),
+                $"crowd {Percents(x => x.Crowded, 0.5, 0.95)} load {Numbers(x => x.Load, 0.95)}",
+                $"square {Numbers(x => x.Square95, 0.5, 0.95)} by path {Numbers(x => x.Angle95, 0.5, 0.95)}",
+                FormattableString.Invariant($"cross {1000.0 * m.Sum(x => x.CrossedOver) / Math.Max(1, m.Sum(x => x.Crossings)):0.00}"),
+                FormattableString.Invariant($"seen {100 * Part(0.95, x => x.TravelInSight):0.00}"),
+                $"over {Percents(x => x.OverSatin, 0.5, 0.95, 1)}",
+                FormattableString.Invariant($"len {Part(0, x => x.ShortestMm):0.00}-{Part(1, x => x.LongestMm):0.00}"),
+                $"extra {Part(1, x => x.ExtraJumps)}",
+                FormattableString.Invariant($"{pieces.Count / cold:0}/s {m.Average(x => x.Stitches):0.0} st"),
+            ];
+            Console.WriteLine(string.Join(' ', cells));
+            string[] worst =
+            [
+                Worst("coverage", satin, x => -x.Coverage), Worst("hole", satin, x => x.HoleMm), Worst("cross", satin, x => x.CrossedOver),
+                Worst("spill", satin, x => x.Spill), Worst("load", satin, x => x.Load), Worst("over", satin, x => 100 * x.OverSatin),
+            ];
+            Console.WriteLine("    worst: " + string.Join("  ", worst));
             Pictures(face, height, trials, pictures);
             return;
         }
@@ -116,6 +144,7 @@ internal static class StitchTable
         Row("square 95 °", m, x => x.Square95, true);
         Row("by path 95 °", m, x => x.Angle95, true);
         Row("travel seen %", m, x => 100 * x.TravelInSight, true);
+        Row("over satin %", m, x => 100 * x.OverSatin, true);
         Row("shortest mm", m, x => x.ShortestMm, false);
         Row("longest mm", m, x => x.LongestMm, true);
         Row("crossed over", m, x => x.CrossedOver, true);

@@ -33,7 +33,7 @@ internal sealed record NameMeasure(
     {
         var grid = new ThreadGrid(outline, path, threadMm, 0.05);
         var steps = path.Steps;
-        var (loose, looseMm, thread, over, overSeen, joins, longest, piece) = (0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
+        var (loose, looseMm, joins, longest, piece) = (0, 0.0, 0.0, 0.0, 0.0);
         double shortestLock = double.PositiveInfinity;
         for (int i = 1; i < steps.Length; i++)
         {
@@ -51,7 +51,6 @@ internal sealed record NameMeasure(
                 continue;
             }
 
-            thread += length;
             shortestLock = b.Kind == StitchKind.Lock ? Math.Min(shortestLock, length) : shortestLock;
             if (b.Kind is not (StitchKind.Travel or StitchKind.Underlay))
             {
@@ -65,8 +64,6 @@ internal sealed record NameMeasure(
                 int cell = grid.CellOf(a.At + ((b.At - a.At) * ((k + 0.5) / parts)));
                 bool isOver = grid.FirstSatin[cell] > 0 && grid.FirstSatin[cell] < i;
                 bool isCovered = grid.LastSatin[cell] > i;
-                over += isOver ? length / parts : 0;
-                overSeen += isOver && !isCovered ? length / parts : 0;
                 piece = isOver || isCovered ? 0 : piece + (length / parts);
                 joins += isOver || isCovered ? 0 : length / parts;
                 longest = Math.Max(longest, piece);
@@ -74,8 +71,8 @@ internal sealed record NameMeasure(
         }
 
         var (crowded, load) = HoleMeasure.Of(path);
-        thread = Math.Max(1e-9, thread);
+        var over = TravelMeasure.OverSatin(path, grid);
         return new NameMeasure(
-            path.Trims, loose, looseMm, over / thread, overSeen / thread, joins, longest, shortestLock, path.Stitches, crowded, load);
+            path.Trims, loose, looseMm, over.All, over.Seen, joins, longest, shortestLock, path.Stitches, crowded, load);
     }
 }

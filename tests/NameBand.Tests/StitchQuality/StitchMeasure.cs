@@ -9,7 +9,7 @@ namespace NameBand.Tests.StitchQuality;
 internal sealed record StitchMeasure(
     string Letter, double Coverage, double ThinCoverage, double Spill, double HoleMm, double Crowded, double ShortestMm,
     double LongestMm, double Load, int Layers, double AngleMedian, double Angle95, double SquareMedian, double Square95, int Crossings, int CrossedOver, int Jumps, int ExtraJumps,
-    double TravelInSight, double RunDeviationMm, int Stitches, bool IsRun)
+    double TravelInSight, double OverSatin, double RunDeviationMm, int Stitches, bool IsRun)
 {
     private const double CellMm = 0.05;
 
@@ -45,7 +45,8 @@ internal sealed record StitchMeasure(
         return new StitchMeasure(
             letter, (double)covered / Math.Max(1, area), (double)thinCovered / Math.Max(1, area), (double)spilt / Math.Max(1, area), hole,
             crowded, shortest, longest, load, grid.Layers.Max(), crossings.Median, crossings.Worst95, square.Median, square.Worst95, crossings.Count, crossings.Crossed, path.Jumps,
-            Math.Max(0, path.Jumps + 1 - parts), TravelMeasure.InSight(path, grid), isRun ? RunMeasure.Deviation(path, outline) : 0,
+            Math.Max(0, path.Jumps + 1 - parts), TravelMeasure.InSight(path, grid), TravelMeasure.OverSatin(path, grid).All,
+            isRun ? RunMeasure.Deviation(path, outline) : 0,
             path.Stitches, isRun);
     }
 

@@ -5,6 +5,8 @@ namespace NameBand.Tests.StitchQuality;
 
 internal static class TravelMeasure
 {
+    private const double StepMm = 0.05;
+
     /// <summary>Length of travel and underlay that no later satin covers, as a part of all thread.</summary>
     public static double InSight(NeedlePath path, ThreadGrid grid)
     {
@@ -25,7 +27,7 @@ internal static class TravelMeasure
                 continue;
             }
 
-            int parts = Math.Max(1, (int)(length / 0.05));
+            int parts = Math.Max(1, (int)(length / StepMm));
             for (int k = 0; k < parts; k++)
             {
                 var p = a.At + ((b.At - a.At) * ((k + 0.5) / parts));
@@ -34,6 +36,33 @@ internal static class TravelMeasure
         }
 
         return thread < 1e-9 ? 0 : seen / thread;
+    }
+
+    /// <summary>Travel and underlay laid over finished satin, and what of it no later satin covers, as parts of all thread.</summary>
+    public static (double All, double Seen) OverSatin(NeedlePath path, ThreadGrid grid)
+    {
+        var (thread, over, seen) = (0.0, 0.0, 0.0);
+        for (int i = 1; i < path.Steps.Length; i++)
+        {
+            var (a, b) = (path.Steps[i - 1], path.Steps[i]);
+            if (a.Action != NeedleAction.Stitch || b.Action != NeedleAction.Stitch)
+            {
+                continue;
+            }
+
+            double length = a.At.DistanceTo(b.At);
+            thread += length;
+            int parts = b.Kind is StitchKind.Travel or StitchKind.Underlay ? Math.Max(1, (int)(length / StepMm)) : 0;
+            for (int k = 0; k < parts; k++)
+            {
+                int cell = grid.CellOf(a.At + ((b.At - a.At) * ((k + 0.5) / parts)));
+                bool isOver = grid.FirstSatin[cell] > 0 && grid.FirstSatin[cell] < i;
+                over += isOver ? length / parts : 0;
+                seen += isOver && grid.LastSatin[cell] <= i ? length / parts : 0;
+            }
+        }
+
+        return (over / Math.Max(1e-9, thread), seen / Math.Max(1e-9, thread));
     }
 
     /// <summary>

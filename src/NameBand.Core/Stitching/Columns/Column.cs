@@ -10,6 +10,9 @@ internal sealed class Column
     private const int BoxPlaces = 12;
     private const double HairMm2 = 1e-6;
 
+    /// <summary>A mouth matters to the column's end alone: a bowl may come by its line once more.</summary>
+    private const double MouthPart = 1.2;
+
     private readonly Vec[] _left;
     private readonly Vec[] _right;
     private readonly Vec[] _middle;
@@ -91,6 +94,41 @@ internal sealed class Column
     {
         var (left, right) = CrossingAt(s);
         return Vec.Mix(left, right, 0.5);
+    }
+
+    /// <summary>
+    /// The holes of a crossing, neither of them farther past a mouth of the column than stated: where crossings lie square and
+    /// the mouth aslant, the last ones would reach far over the other column.
+    /// </summary>
+    public (Vec Left, Vec Right) BeforeMouths((Vec Left, Vec Right) holes, double at, double pastMm)
+    {
+        double reach = MouthPart * WidthMm;
+        if (Stroke.Start == EndKind.Butt && at < reach)
+        {
+            var (a, b) = (Stroke.Left[0], Stroke.Right[0]);
+            holes = Before(holes, a, (a - b).Unit().Left, pastMm);
+        }
+
+        if (Stroke.End == EndKind.Butt && at > Length - reach)
+        {
+            var (a, b) = (Stroke.Left[^1], Stroke.Right[^1]);
+            holes = Before(holes, a, (b - a).Unit().Left, pastMm);
+        }
+
+        return holes;
+    }
+
+    private static (Vec Left, Vec Right) Before((Vec Left, Vec Right) holes, Vec mouth, Vec outward, double pastMm)
+    {
+        double left = Vec.Dot(holes.Left - mouth, outward) - pastMm;
+        double right = Vec.Dot(holes.Right - mouth, outward) - pastMm;
+        if (left > 0 == right > 0)
+        {
+            return holes;
+        }
+
+        var on = Vec.Mix(holes.Left, holes.Right, left / (left - right));
+        return left > 0 ? (on, holes.Right) : (holes.Left, on);
     }
 
     /// <summary>From edge to edge half way along.</summary>

@@ -85,6 +85,24 @@ internal sealed class SatinLayer(SatinSettings settings)
     private const double NarrowMm = 1;
     private const double WideEnoughMm = 1.8;
 
+    /// <summary>
+    /// So far past its column's mouth a hole may lie, under the column that it butts on: in narrow ones farther, for they have
+    /// few crossings there. Thread that lies across both would be a bump.
+    /// </summary>
+    private const double LeastPastMouthMm = 0.3;
+    private const double MostPastMouthMm = 0.4;
+    private const double PastMouthMm = 0.6;
+    private const double PastMouthPart = 0.2;
+
+    /// <summary>
+    /// How much the middle of a bend has to say in its pace beside the outer edge, and so much less where the bend is gentle:
+    /// bare slivers show between threads that stand apart at the outer edge. Where crossings turn about a point there is no
+    /// room for more holes. Tried out on the faces of fonts-open.
+    /// </summary>
+    private const double MiddleShare = 0.5;
+    private const double BendShare = 0.2;
+    private const double GentlePart = 0.3;
+
     private readonly HoleGrid _holes = new(0.3);
     private int _known;
 
@@ -173,7 +191,9 @@ internal sealed class SatinLayer(SatinSettings settings)
             var across = crossing.Right - crossing.Left;
             double width = across.Length + (2 * settings.ReachMm(across.Length, across));
             double wider = 1 + (WiderPart * Math.Clamp((WideEnoughMm - width) / (WideEnoughMm - NarrowMm), 0, 1));
-            sum[i] = sum[i - 1] + (((0.5 * Math.Max(left, right)) + (0.25 * (left + right))) / wider);
+            double outer = Math.Max(left, right);
+            double share = MiddleShare - (BendShare * Math.Min(1, Math.Min(left, right) / Math.Max(1e-12, GentlePart * outer)));
+            sum[i] = sum[i - 1] + ((outer - (share * (outer - ((left + right) / 2)))) / wider);
             before = crossing;
         }
 
@@ -230,7 +250,8 @@ internal sealed class SatinLayer(SatinSettings settings)
         double turn = Vec.Angle(before.Right - before.Left, after.Right - after.Left);
         double leftReach = Reach(turn > 0 ? (after.Left - before.Left).Length : double.PositiveInfinity, turn, reachMm);
         double rightReach = Reach(turn < 0 ? (after.Right - before.Right).Length : double.PositiveInfinity, turn, reachMm);
-        return (left - (across * leftReach), right + (across * rightReach));
+        double past = Math.Clamp(PastMouthMm - (PastMouthPart * column.WidthMm), LeastPastMouthMm, MostPastMouthMm);
+        return column.BeforeMouths((left - (across * leftReach), right + (across * rightReach)), at, past);
     }
 
     /// <summary>On the inside of a turn a crossing ends before the point that its neighbours turn about, or they would cross.</summary>

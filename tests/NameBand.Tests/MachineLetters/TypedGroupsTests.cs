@@ -147,7 +147,7 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
     [InlineData("machineLetters", "\"dot\"", "lettering.motif", "only what the machine has")]
     [InlineData("machineLetters", "{ \"letter\": \"*\", \"face\": \"Lato Bold\" }", "lettering.motif.face", "only what the machine has")]
     [InlineData("machineLetters", "{ \"letter\": \"M12\", \"width\": \"0 mm\" }", "lettering.motif.width", "cannot be")]
-    [InlineData("machineLetters", "{ \"letter\": \"M12\", \"width\": true }", "lettering.motif.width", "to be a length")]
+    [InlineData("machineLetters", "{ \"letter\": \"M12\", \"width\": true }", "lettering.motif.width", "must be a length")]
     [InlineData("needlePath", "{ \"letter\": \"*\", \"width\": \"6 mm\" }", "lettering.motif.width", "a face brings its own")]
     public void A_motif_that_cannot_be_meant_is_refused(string way, string motif, string key, string found)
     {

@@ -101,6 +101,17 @@ public static class Bander
         };
     }
 
+    /// <summary>Reads the lists of a job that is still to be begun as <see cref="CheckNames"/> does, and writes nothing.</summary>
+    /// <param name="begun">What is known of the job so far, its lists among it; how long its edge is need not be.</param>
+    public static NamesReport ReadLists(string jobFolder, ImmutableArray<JobEdit> begun)
+    {
+        var job = BegunJob.Check(JobReader.FolderOf(jobFolder), begun);
+        var read = Planning.ReadNames(JobReader.FolderOf(jobFolder), new FaceShelf(), default, job);
+        return read.Value is { } names && read.IsUsable
+            ? new NamesReport(Judging.StatusOf(names.Rows, read.Problems, []), names.Rows, [], read.Problems)
+            : new NamesReport(ExitStatus.CannotUse, null, [], read.Problems);
+    }
+
     /// <summary>
     /// Checks the lists as <see cref="CheckNames"/> does, and writes what waits for a decision into corrections.csv, each with
     /// an empty one.

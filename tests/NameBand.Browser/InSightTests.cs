@@ -168,6 +168,14 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
         await HoldsAsync(folder, "\"after\": \"Ngozi Farrow\"");
         await InOrderAsync(page, "Bram Ngozi Ottilie");
 
+        // By keys: one place back, and on again.
+        await page.GetByRole(AriaRole.Application).FocusAsync();
+        await page.Keyboard.PressAsync("Control+ArrowLeft");
+        await HoldsAsync(folder, "\"before\": \"Ngozi Farrow\"");
+        await InOrderAsync(page, "Bram Ottilie Ngozi");
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo: moving Ottilie Marsh" }).ClickAsync();
+        await InOrderAsync(page, "Bram Ngozi Ottilie");
+
         // By mouse: back to the beginning.
         from = await page.EvaluateAsync<double[]>(PlaceOf, "Ottilie Marsh");
         to = await page.EvaluateAsync<double[]>(PlaceOf, "Bram Sedgewick");

@@ -21,8 +21,16 @@ public sealed class LostTests(Chromium browser) : BrowserTests(browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "1.2 m" }).ClickAsync();
         await page.GetByLabel("Finished waist").FillAsync("70 cm");
         await page.Locator("#hem-measured").FillAsync("3.6");
+        var step = (await Chromium.OpenAsync(server.Url + "steps/edge")).Page;
+        await step.GetByLabel("two ends").CheckAsync();
+        await step.Locator("#edge-measured").FillAsync("4.2");
+        var print = (await Chromium.OpenAsync(server.Url + "print")).Page;
 
         server.Kill();
+
+        // In whatever view: it is said.
+        await Expect(step.Locator("#lost")).ToContainTextAsync("The worktable does not answer");
+        await Expect(print.Locator("#lost")).ToContainTextAsync("The worktable does not answer");
 
         var lost = page.Locator("#lost");
         await Expect(lost).ToContainTextAsync("The worktable does not answer");
@@ -45,6 +53,8 @@ public sealed class LostTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator("#hem-measured")).ToBeFocusedAsync();
         await Expect(page.GetByLabel("Finished waist")).ToHaveValueAsync("70 cm");
         Assert.Contains("1.2 m", await File.ReadAllTextAsync(folder["job.json"]), StringComparison.Ordinal);
+        await Expect(step.Locator("#lost")).ToBeEmptyAsync();
+        await Expect(step.Locator("#edge-measured")).ToHaveValueAsync("4.2");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator(".sentence")).ToContainTextAsync("one round of 3.66 m");
     }

@@ -18,8 +18,8 @@ public sealed class MendTests(Chromium browser) : BrowserTests(browser)
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
 
-        await page.GetByRole(AriaRole.Button, new() { Name = "call it hem.length hem.lenght" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "call it hem.length hem.lenght" })).ToHaveCountAsync(0);
+        await page.GetByRole(AriaRole.Button, new() { Name = "call it “Length of the edge” hem.lenght" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "call it “Length of the edge” hem.lenght" })).ToHaveCountAsync(0);
         await page.GetByRole(AriaRole.Button, new() { Name = "take it out lettering.glitter" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "take it out lettering.glitter" })).ToHaveCountAsync(0);
 
@@ -49,11 +49,11 @@ public sealed class MendTests(Chromium browser) : BrowserTests(browser)
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
 
-        await page.Locator(".problems").GetByRole(AriaRole.Button, new() { Name = "set it lettering.height" }).First.ClickAsync();
+        await page.Locator(".problems").GetByRole(AriaRole.Button, new() { Name = "set it Height" }).First.ClickAsync();
         await page.GetByLabel("Height", new() { Exact = true }).FillAsync("8 mm");
         await page.Keyboard.PressAsync("Enter");
-        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "set it lettering.height" })).ToHaveCountAsync(0);
-        await page.Locator(".problems").GetByRole(AriaRole.Button, new() { Name = "set it hoop.along" }).First.ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "set it Height" })).ToHaveCountAsync(0);
+        await page.Locator(".problems").GetByRole(AriaRole.Button, new() { Name = "set it Field along the strip" }).First.ClickAsync();
         await page.GetByLabel("Field along the strip").FillAsync("160 mm");
         await page.Keyboard.PressAsync("Enter");
 

@@ -35,20 +35,23 @@ public sealed class WakingTests(Chromium browser) : BrowserTests(browser)
     public async Task A_form_that_is_sent_before_the_page_lives_is_sent_when_it_does()
     {
         Chromium.Require();
-        using var folder = new TemporaryFolder().With("names.csv", "name\nOttilie Marsh\n");
+        using var folder = Jobs.Small();
         using var server = RunningPage.Start(folder.FullPath);
         using var asleep = new Asleep();
-        var page = await OpenAsleepAsync(server.Url, asleep);
+        var page = await OpenAsleepAsync(server.Url + "steps/workshop", asleep);
 
-        await page.GetByLabel("How long is the edge?").FillAsync("70 cm");
         await page.GetByLabel("It follows coordinates from a file").CheckAsync();
-        await page.GetByLabel("How long is the edge?").PressAsync("Enter");
+        await page.GetByLabel("How long is one of your evenings?").FillAsync("100 min");
+        await page.GetByLabel("How long is one of your evenings?").PressAsync("Enter");
         await Expect(page.GetByText(Saying)).ToBeVisibleAsync();
-        Assert.False(File.Exists(folder["job.json"]));
+        Assert.False(File.Exists(folder["workshop.json"]));
         asleep.Wake();
 
-        await Expect(page.Locator(".sentence")).ToContainTextAsync("1 name on one round of 0.7 m");
-        Assert.Equal(server.Url, page.Url);
+        await Expect(page.Locator(".step h2")).ToHaveTextAsync("The plan");
+        Assert.Equal(server.Url + "steps/plan", page.Url);
+        string told = await File.ReadAllTextAsync(folder["workshop.json"]);
+        Assert.Contains("\"coordinates\"", told, StringComparison.Ordinal);
+        Assert.Contains("\"100 min\"", told, StringComparison.Ordinal);
     }
 
     private async Task<IPage> OpenAsleepAsync(string url, Asleep asleep)

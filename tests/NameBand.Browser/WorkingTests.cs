@@ -116,7 +116,7 @@ public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator(".sentence")).ToContainTextAsync("names on one round");
 
         File.WriteAllText(folder["job.json"], File.ReadAllText(folder["job.json"]).Replace("\"format\"", "\"title\": \"By hand\", \"format\"", StringComparison.Ordinal));
-        await Expect(page.GetByText("job.json was changed outside this page")).ToBeVisibleAsync();
+        await Expect(page.GetByText("The job was changed outside this page")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "the changed file" }).ClickAsync();
 
         await Expect(page.Locator(".top .title")).ToHaveTextAsync("By hand");

@@ -4,7 +4,11 @@ namespace NameBand.Common;
 
 /// <summary>A list as it was read.</summary>
 /// <param name="Name">What rows are known by: the file, and of a workbook the sheet too, such as <c>names.xlsx#Friends</c>.</param>
-internal sealed record ReadList(string Name, CsvTable Table);
+internal sealed record ReadList(string Name, CsvTable Table)
+{
+    /// <summary>Of a workbook all its sheets.</summary>
+    public ImmutableArray<string> Sheets { get; init; } = [];
+}
 
 /// <summary>A list of a job: a CSV, or a sheet of a workbook written as <c>names.xlsx</c> (its first sheet) or <c>names.xlsx#Friends</c>.</summary>
 internal static class ListFile
@@ -23,7 +27,9 @@ internal static class ListFile
         if (IsWorkbook(list))
         {
             var read = SheetFile.Read(folder, file, sheet);
-            return read.Value is { } found ? Result.Of(new ReadList($"{file}#{found.Sheet}", found.Table), read.Problems) : Result.Fail<ReadList>(read.Problems);
+            return read.Value is { } found
+                ? Result.Of(new ReadList($"{file}#{found.Sheet}", found.Table) { Sheets = found.Sheets }, read.Problems)
+                : Result.Fail<ReadList>(read.Problems);
         }
 
         var table = CsvFile.Read(folder, list);

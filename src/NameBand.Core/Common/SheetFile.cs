@@ -16,7 +16,11 @@ internal static class SheetFile
     private const string SaveAnew = "Open it in your spreadsheet, save it again as .xlsx without a password, or save the sheet as CSV.";
 
     /// <param name="Sheet">The sheet that was read.</param>
-    public sealed record Found(string Sheet, CsvTable Table);
+    public sealed record Found(string Sheet, CsvTable Table)
+    {
+        /// <summary>All sheets of the workbook.</summary>
+        public ImmutableArray<string> Sheets { get; init; } = [];
+    }
 
     /// <param name="file">Relative to the folder.</param>
     /// <param name="sheet">Null: the first one.</param>
@@ -92,6 +96,7 @@ internal static class SheetFile
             return Fail(where, $"It has no sheet “{PlainText.Short(wanted ?? "")}”, but {Listed(names)}.", "Write the name of one of them.");
         }
 
+        found = found.Value is { } one ? found with { Value = one with { Sheets = names.ToImmutable() } } : found;
         return wanted is null && names.Count > 1 && found.Value is { } first
             ? found with
             {

@@ -97,9 +97,11 @@ public static class HemPlanner
 
     private static HemTolerance Tolerance(HemSettings hem) => new(hem.Tolerance.Mm, hem.TolerancePart);
 
-    private static double EdgeMm(HemSettings hem) => hem.Skirt is { } skirt
-        ? PartCircle.FromWaist(skirt.Turn, skirt.Waist.Mm).ArcMm(skirt.Length.Mm) - skirt.TakenUp.Mm
-        : hem.Lengths[0].Mm;
+    /// <summary>Length of a skirt's finished hem.</summary>
+    public static double EdgeMm(SkirtSettings skirt) =>
+        PartCircle.FromWaist(skirt.Turn, skirt.Waist.Mm).ArcMm(skirt.Length.Mm) - skirt.TakenUp.Mm;
+
+    private static double EdgeMm(HemSettings hem) => hem.Skirt is { } skirt ? EdgeMm(skirt) : hem.Lengths[0].Mm;
 
     private static void CheckRounds(HemPlan hem, List<Problem> problems)
     {

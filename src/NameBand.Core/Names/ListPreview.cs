@@ -10,12 +10,16 @@ public sealed record ListPreview(string List, ImmutableArray<string> Header, Imm
 {
     private const int Most = 5;
 
+    /// <summary>Of a workbook all its sheets; empty for a CSV.</summary>
+    public ImmutableArray<string> Sheets { get; init; } = [];
+
     /// <param name="list">A list of the job, relative to its folder.</param>
     public static Result<ListPreview> Read(string jobFolder, string list)
     {
         var read = ListFile.Read(jobFolder, list);
-        return read.Value is { Table.Rows: var rows }
-            ? Result.Of(new ListPreview(list, Plain(rows[0]), [.. rows.Skip(1).Take(Most).Select(Plain)]), read.Problems)
+        return read.Value is { Table.Rows: var rows, Sheets: var sheets }
+            ? Result.Of(
+                new ListPreview(list, Plain(rows[0]), [.. rows.Skip(1).Take(Most).Select(Plain)]) { Sheets = sheets }, read.Problems)
             : Result.Fail<ListPreview>(read.Problems);
     }
 

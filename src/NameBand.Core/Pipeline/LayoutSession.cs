@@ -47,6 +47,21 @@ public sealed class LayoutSession(string jobFolder)
             job.Value, planned.Value is { } made && planned.IsUsable ? new LaidOutJob(made) : null, planned.Problems);
     }
 
+    /// <summary>Lays out what the job would be with keys set otherwise; writes nothing.</summary>
+    /// <exception cref="OperationCanceledException">The work was given up.</exception>
+    /// <exception cref="IOException">The machine could not read.</exception>
+    public LayReport Try(ImmutableArray<JobEdit> edits, CancellationToken cancel = default)
+    {
+        if (JobEditing.Apply(JobStore.Read(jobFolder, JobReader.FileName).Bytes.AsSpan(), edits) is not { } bytes)
+        {
+            return new LayReport(null, null, []);
+        }
+
+        var job = JobReader.Check(jobFolder, bytes);
+        var planned = Planning.Lay(Planning.ReadNames(jobFolder, _shelf, cancel, job), findsMends: false);
+        return new LayReport(job.Value, planned.Value is { } made && planned.IsUsable ? new LaidOutJob(made) : null, planned.Problems);
+    }
+
     private Result<NamesRead> Names(Result<BandJob> job, CancellationToken cancel)
     {
         if (job.Value is not { } read || !job.IsUsable || KeyOf(read) is not { } key)

@@ -13,6 +13,9 @@ internal sealed record OutFile(string Path, bool IsKept)
 {
     public string Name => Path.Split('/')[^1];
 
+    /// <summary>What it is, for people.</summary>
+    public string Words => FileWords.Of(Path);
+
     public string Address => "made/" + string.Join('/', Path.Split('/').Select(Uri.EscapeDataString));
 }
 

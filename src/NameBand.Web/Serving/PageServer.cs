@@ -3,7 +3,9 @@ using System.Net;
 using System.Net.Sockets;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Server.Kestrel.Transport.Sockets;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
@@ -130,8 +132,10 @@ public static class PageServer
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddSingleton(table);
         services.AddSingleton(options);
+        services.AddSingleton<Beginning>();
         services.AddSingleton<PrintRun>();
         services.AddSingleton<PlansDesk>();
+        services.AddSingleton<LooksDesk>();
         services.AddSingleton<Strip.ShapeShelf>();
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<LendDesk>();
@@ -155,6 +159,8 @@ public static class PageServer
         app.UseMiddleware<OddRequests>();
         app.UseMiddleware<Guard>();
         app.UseMiddleware<Door>(key);
+        app.UseStatusCodePagesWithReExecute("/not-there", createScopeForStatusCodePages: true);
+        app.Use(OnlyToPeople);
         app.UseAntiforgery();
         app.MapStaticAssets();
         StripEndpoints.Map(app, app.Services.GetRequiredService<Strip.ShapeShelf>());
@@ -164,5 +170,18 @@ public static class PageServer
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
 
         return app;
+    }
+
+    /// <summary>What is not there is told with a page to whoever asked for a page, and with nothing to a program.</summary>
+    private static Task OnlyToPeople(HttpContext context, RequestDelegate next)
+    {
+        bool isPage = HttpMethods.IsGet(context.Request.Method)
+            && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.Ordinal);
+        if (!isPage && context.Features.Get<IStatusCodePagesFeature>() is { } told)
+        {
+            told.Enabled = false;
+        }
+
+        return next(context);
     }
 }

@@ -36,6 +36,11 @@ internal static class StripEndpoints
             json, Numbers(numbers).Select(n => (n, shelf.Piece(n))).Where(p => p.Item2 is not null).Select(p => (p.n, p.Item2!)))));
         app.MapGet("/strip/{layout:long}/thread/{name:int}", (long layout, int name, Worktable table) => Of(table, layout, (_, laid) =>
             At(laid, name) is { } at ? Bytes(StitchBytes.Of(laid.SewName(at.Round, at.Name))) : Results.NotFound()));
+        app.MapGet("/strip/{layout:long}/picture/{name:int}", (long layout, int name, Worktable table) => Of(table, layout, (_, laid) =>
+            StripMap.SewnOn(laid.Plan).ElementAtOrDefault(name) is { } at
+                ? Results.Text(NamePicture.Svg(laid, at.Round, at.Name), NamePicture.Type) : Results.NotFound()));
+        app.MapGet("/look/{number:int}", (int number, LooksDesk desk) =>
+            desk.PictureOf(number) is { } picture ? Results.Text(picture, NamePicture.Type) : Results.NotFound());
         app.MapGet("/strip/{layout:long}/load/{name:int}", (long layout, int name, Worktable table) => Of(table, layout, (_, laid) =>
             At(laid, name) is { } at ? Json(json => LoadCells.Write(json, laid.LoadOf(at.Round, at.Name), laid.Fabric)) : Results.NotFound()));
         app.MapGet("/strip/{layout:long}/figures", (long layout, Worktable table) => Of(table, layout, (now, _) =>

@@ -22,25 +22,33 @@ internal static class StripSample
         var path = new StringBuilder();
         foreach (var name in shown)
         {
-            // A machine's own letters are drawn in a similar face, each name as wide as the machine sews it.
-            double up = plan.LetterHeightMm;
-            double along = name.Lettered.Ink.WidthMm > 0 ? Math.Min(name.WidthMm / name.Lettered.Ink.WidthMm, up * 3) : up;
-            double x0 = name.StartMm - left - (name.Lettered.Ink.LeftMm * along), y0 = (height / 2) - name.BaselineYMm;
-            foreach (var placed in name.Lettered.Pieces)
-            {
-                foreach (var ring in placed.Piece.Outline.Rings)
-                {
-                    for (int i = 0; i < ring.Points.Length; i++)
-                    {
-                        double x = x0 + ((placed.At.XMm + ring.Points[i].XMm) * along), y = y0 - ((placed.At.YMm + ring.Points[i].YMm) * up);
-                        path.Append(CultureInfo.InvariantCulture, $"{(i == 0 ? 'M' : 'L')}{x:0.##} {y:0.##}");
-                    }
-
-                    path.Append('Z');
-                }
-            }
+            Letters(path, plan, name, name.StartMm - left, (height / 2) - name.BaselineYMm);
         }
 
-        return (Math.Min(MostMm, shown[^1].EndMm - left + BeforeMm), height, path.ToString(), string.Join(", ", shown.Select(n => n.Lettered.Name.Text)));
+        return (Math.Min(MostMm, shown[^1].EndMm - left + BeforeMm), height, path.ToString(),
+            string.Join(", ", shown.Select(n => n.Lettered.Name.Text)));
+    }
+
+    /// <summary>The outlines of a name, the left edge of its width at <paramref name="x0Mm"/> and its base line at
+    /// <paramref name="y0Mm"/>.</summary>
+    public static void Letters(StringBuilder path, StripPlan plan, PlacedName name, double x0Mm, double y0Mm)
+    {
+        // A machine's own letters are drawn in a similar face, each name as wide as the machine sews it.
+        double up = plan.LetterHeightMm;
+        double along = name.Lettered.Ink.WidthMm > 0 ? Math.Min(name.WidthMm / name.Lettered.Ink.WidthMm, up * 3) : up;
+        double x0 = x0Mm - (name.Lettered.Ink.LeftMm * along);
+        foreach (var placed in name.Lettered.Pieces)
+        {
+            foreach (var ring in placed.Piece.Outline.Rings)
+            {
+                for (int i = 0; i < ring.Points.Length; i++)
+                {
+                    double x = x0 + ((placed.At.XMm + ring.Points[i].XMm) * along), y = y0Mm - ((placed.At.YMm + ring.Points[i].YMm) * up);
+                    path.Append(CultureInfo.InvariantCulture, $"{(i == 0 ? 'M' : 'L')}{x:0.##} {y:0.##}");
+                }
+
+                path.Append('Z');
+            }
+        }
     }
 }

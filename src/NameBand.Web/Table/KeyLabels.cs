@@ -207,6 +207,8 @@ internal static class KeyLabels
         "laid" => "laid on hooped backing",
         "drawn" => "two crosses in pencil",
         "paper" => "a template under the needle",
+        // A name, such as a face’s, is no word of a job.
+        [>= 'A' and <= 'Z', ..] => word,
         _ => string.Concat(word.Select(c => char.IsAsciiLetterUpper(c) ? " " + char.ToLowerInvariant(c) : c.ToString())),
     };
 }

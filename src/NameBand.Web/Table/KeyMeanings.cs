@@ -27,13 +27,15 @@ internal static partial class KeyMeanings
         return found.ToImmutable();
     }
 
-    /// <summary>Without the marks of the page it stands on, and without where to read on: pages that a browser has not got.</summary>
+    /// <summary>
+    /// Without the marks of the page it stands on, without commands, and without where to read on: pages that a browser has not got.
+    /// </summary>
     private static string Plain(string text) =>
         Link().Replace(ReadOn().Replace(text, ""), "$1").Replace("`", "", StringComparison.Ordinal).Replace("\\|", "|", StringComparison.Ordinal);
 
     [GeneratedRegex(@"\[([^\]]*)\]\([^)]*\)")]
     private static partial Regex Link();
 
-    [GeneratedRegex(@" See \[[^\]]*\]\([^)]*\)\.| \(\[[^\]]*\]\([^)]*\)\)")]
+    [GeneratedRegex(@" See \[[^\]]*\]\([^)]*\)\.| \(\[[^\]]*\]\([^)]*\)\)| \(the command [^)]*\)")]
     private static partial Regex ReadOn();
 }

@@ -25,7 +25,7 @@ internal sealed record OfferedMend(string Words, string Towards, RowRef? Row, st
         }
 
         return CardOf(where.Key is { } key ? JobKeyCard.Today(key) : null) is { } card
-            ? [new OfferedMend("set it", card.Path, null, Web.Table.Theme.OfKey(card.Path).Name)]
+            ? [new OfferedMend("set it", KeyLabels.Of(card), null, Web.Table.Theme.OfKey(card.Path).Name)]
             : [.. OfUnknownKey(where, table.JobFile.Bytes.AsSpan())];
     }
 
@@ -41,7 +41,11 @@ internal sealed record OfferedMend(string Words, string Towards, RowRef? Row, st
         var ways = new List<OfferedMend> { new("take it out", key, null, null) { Edits = [taken] } };
         if (JobKeyCard.MeantBy(key) is { } meant && JobKeyCard.All.Any(c => c.Path == meant) && JobEditing.ValueOf(file, meant) is null)
         {
-            ways.Insert(0, new OfferedMend($"call it {meant}", key, null, null) { Edits = [taken, new JobEdit(meant, value)] });
+            ways.Insert(
+                0, new OfferedMend(
+                    $"call it “{KeyLabels.Of(JobKeyCard.All.First(c => c.Path == meant))}”", key, null,
+                    null)
+                { Edits = [taken, new JobEdit(meant, value)] });
         }
 
         return ways;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Job;
 using NameBand.Reports;
 
 namespace NameBand.Web.Table;
@@ -54,14 +55,15 @@ public sealed class PlansDesk : IDisposable
 
     /// <summary>Sets what the plan changes of the job; one step of undo.</summary>
     /// <param name="name">What it is called, for undo.</param>
-    public async Task<ImmutableArray<Problem>> TakeAsync(OfferedPlan plan, string name)
+    /// <param name="more">What is set with it.</param>
+    public async Task<ImmutableArray<Problem>> TakeAsync(OfferedPlan plan, string name, params ImmutableArray<JobEdit> more)
     {
         if (Found is not { } found || !found.Plans.Contains(plan) || _table.Now.IsLaying || _table.Now.LayoutNumber != _layout)
         {
             return [Problem.CannotUse(new Where(), "The job has changed since these plans were found.", "Look for plans once more.")];
         }
 
-        return await _table.ChangeAsync($"taking the plan: {name}", plan.Edits);
+        return await _table.ChangeAsync($"taking the plan: {name}", [.. plan.Edits, .. more]);
     }
 
     public void Dispose()

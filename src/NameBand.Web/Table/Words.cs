@@ -12,7 +12,12 @@ internal static class Words
 
     public static string Count(int n, string one, string many) => n == 1 ? $"1 {one}" : $"{Number(n)} {many}";
 
-    public static string Rounds(int n) => n == 1 ? "one round" : $"{(n < Small.Length ? Small[n] : Number(n))} rounds";
+    public static string Rounds(int n) => n == 1 ? "one round" : $"{Few(n)} rounds";
+
+    public static string Kinds(int n) => n == 1 ? "one kind" : $"{Few(n)} kinds";
+
+    /// <summary>Small numbers as words.</summary>
+    public static string Few(int n) => n < Small.Length ? Small[n] : Number(n);
 
     public static string Number(double n) => n.ToString("#,0", CultureInfo.InvariantCulture);
 

@@ -2,6 +2,18 @@
 
 import { el } from './machine.js';
 
+const keptAs = 'clock';
+
+/** The clock of this tab as it was kept: of what it runs, since when, and what ran before. */
+function kept() {
+  try {
+    return JSON.parse(sessionStorage.getItem(keptAs)) ?? {};
+  } catch {
+    return {};
+  }
+}
+
+/** It goes on over a reload of the page, for what it was started for. */
 export class Clock {
   /** @param ticked told every second and at every press. */
   constructor(ticked = () => {}) {
@@ -10,6 +22,20 @@ export class Clock {
     this.says = el('span', '', { data: 'clock-says', className: 'clock' });
     this.button.addEventListener('click', () => this.press());
     this.timer = setInterval(() => this.tick(), 1000);
+  }
+
+  /** What its minutes are of: that of another thing is not shown, and is not lost either. */
+  of(what) {
+    if (this.what === what) return;
+    this.what = what;
+    const { of, started, spent } = kept();
+    if (of === what) Object.assign(this, { started: Number(started) || 0, spent: Number(spent) || 0 });
+  }
+
+  #keep() {
+    if (!this.what) return;
+    if (this.ms) sessionStorage.setItem(keptAs, JSON.stringify({ of: this.what, started: this.started, spent: this.spent }));
+    else if (kept().of === this.what) sessionStorage.removeItem(keptAs);
   }
 
   dispose() { clearInterval(this.timer); }
@@ -22,6 +48,7 @@ export class Clock {
   press() {
     if (this.started) this.stop();
     else this.started = Date.now();
+    this.#keep();
     this.tick();
   }
 
@@ -29,10 +56,13 @@ export class Clock {
     if (!this.started) return;
     this.spent += Date.now() - this.started;
     this.started = 0;
+    this.#keep();
   }
 
   reset() {
     this.started = this.spent = 0;
+    this.#keep();
+    this.what = '';
     this.tick();
   }
 

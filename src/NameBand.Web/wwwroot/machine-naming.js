@@ -68,6 +68,7 @@ export class Naming {
 
   write() {
     const key = this.key(), canSay = !this.state().laying;
+    this.clock.of(`${this.state().title}/name ${key.order}.${key.part ?? 0}`);
     const isLast = key.last !== false;
     if (this.isSettling && canSay) {
       this.isSettling = false;

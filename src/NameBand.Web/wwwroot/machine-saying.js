@@ -62,6 +62,7 @@ export class Saying {
 
   write() {
     const hooping = this.hooping(), state = this.state();
+    this.clock.of(`${state.title}/hooping ${hooping.number}`);
     const can = state.hasPaths && state.made;
     this.done.hidden = hooping.sewn || !can;
     this.clock.hide(this.done.hidden);

@@ -40,9 +40,27 @@ class Machine {
     this.saying = new Saying(this.sayBox, () => this.state, () => this.hooping, (deed, isHere) => { this.#look(); if (deed === 'sewn' && isHere && !this.next.disabled) this.next.focus(); }, () => this.#busy());
     this.#look();
     this.timer = setInterval(() => this.#look(), lookEveryMs);
+    this.seen = () => this.#stayAwake();
+    document.addEventListener('visibilitychange', this.seen);
+    this.#stayAwake();
+  }
+
+  /** Hands that are at the cloth wake no screen; a browser that does not allow it, as over a network, lets it sleep. */
+  async #stayAwake() {
+    if (document.visibilityState !== 'visible' || this.awake?.released === false) return;
+    try {
+      this.awake = await navigator.wakeLock?.request('screen');
+    } catch {
+      this.awake = null; // Such as on a battery that is nearly empty.
+    }
+    this.root.toggleAttribute('data-awake', Boolean(this.awake));
+    if (this.isGone) this.awake?.release();
   }
 
   dispose() {
+    this.isGone = true;
+    document.removeEventListener('visibilitychange', this.seen);
+    this.awake?.release();
     clearInterval(this.timer);
     clearTimeout(this.soon);
     this.saying.dispose();
@@ -94,10 +112,13 @@ class Machine {
     };
     this.columns = { marks: column('Marks', this.marks), follow: column('How it is sewn', this.follow), watch: column('Watch for', this.watch), finish: column('When all is sewn', this.finish) };
     const columns = el('div', null, { className: 'machine-columns' });
-    columns.append(this.columns.marks, this.columns.follow, column('Thread and cloth', this.thread), this.columns.watch, this.columns.finish, column('Take care', this.care));
+    columns.append(this.columns.follow, column('Thread and cloth', this.thread), this.columns.watch, this.columns.finish, column('Take care', this.care));
     this.keying = new Keying();
     this.body = el('div');
-    this.body.append(this.names, this.canvas, this.keying.box, this.nameBox, way, this.sayBox, this.file, columns);
+    const sight = el('div', null, { className: 'machine-sight' });
+    sight.append(this.canvas, this.columns.marks);
+    this.columns.marks.className = 'machine-marks';
+    this.body.append(this.names, sight, this.keying.box, this.nameBox, way, this.sayBox, this.file, columns);
     const top = el('div', null, { className: 'machine-top' });
     top.append(this.head, this.left, this.tonight);
     this.root.replaceChildren(...(this.isLent ? [el('h1', 'At the machine')] : []), top, this.problems, this.body);
@@ -273,7 +294,7 @@ class Machine {
       return;
     }
     const name = `hooping-${String(has.number).padStart(3, '0')}.csv`;
-    this.file.replaceChildren('needle path of this hooping: ', el('a', name, { href: `/made/out/needle-paths/${name}`, download: name }));
+    this.file.replaceChildren(el('a', 'save the needle path of this hooping', { href: `/made/out/needle-paths/${name}`, download: name }));
   }
 
   #names(hooping) {
@@ -333,12 +354,26 @@ class Machine {
     this.made = null;
     const names = hooping.strips.flatMap(s => s.names).map(n => n[1]).join(', ');
     this.canvas.setAttribute('aria-label', `Hooping ${hooping.number} as it lies in the hoop: ${names}`);
-    const got = await fetchHooping(this.state.layout, hooping.number).catch(() => null); // The line was cut: asked again with the next look.
+    const ready = this.ready?.key === key ? this.ready.got : null;
+    const got = await (ready ?? fetchHooping(this.state.layout, hooping.number)).catch(() => null); // The line was cut: asked again with the next look.
     if (this.pictured !== key) return;
     if (!got) { this.pictured = ''; this.stamp = ''; return; }
     this.picture.take(got);
     this.root.dataset.pictured = String(hooping.number);
+    this.#fetchNext();
     await this.#seeMade(key);
+  }
+
+  /** The next one stands at once when this one is done. */
+  #fetchNext() {
+    const next = this.stations.slice(this.at + 1).find(s => s.hooping !== undefined);
+    const number = next && this.state.hoopings[next.hooping].number;
+    if (!number) return;
+    const key = `${this.state.layout}/${number}`;
+    if (this.ready?.key === key) return;
+    const got = fetchHooping(this.state.layout, number);
+    got.catch(() => { if (this.ready?.key === key) this.ready = null; });
+    this.ready = { key, got };
   }
 
   /** Whether the needle path in the out folder is that of the picture: asked again whenever something changed. */

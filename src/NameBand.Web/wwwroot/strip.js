@@ -10,6 +10,17 @@ import { Playback } from './strip/playback.js';
 /** The strip of this tab, for the ring beside it; and what was fetched and where one was, for when it is put up again. */
 export const here = { strip: null, waiting: new Set(), data: null, camera: null };
 
+/** Where one is on the strip stands in the address, so that a reload and the browser's *back* bring it again. */
+const placeKey = 'at';
+const noteAfterMs = 400;
+
+function placeInAddress() {
+  const [left, up, scale, only] = (new URL(location.href).searchParams.get(placeKey) ?? '').split('_').map(Number);
+  return [left, up, scale, only].every(Number.isFinite) && scale > 0 ? { left, up, scale, only } : null;
+}
+
+const placeInWords = ({ left, up, scale, only }) => [left, up, scale, only].map(n => String(Math.round(n * 1000) / 1000)).join('_');
+
 class Strip {
   constructor(root) {
     const part = name => root.querySelector(`[data-part="${name}"]`);
@@ -42,6 +53,8 @@ class Strip {
       this.view.changed();
     });
     this.followers = new Set();
+    this.back = () => { const place = placeInAddress(); if (place && !this.view.isNew) this.view.go(place, true); };
+    addEventListener('popstate', this.back);
     here.strip = this;
     here.waiting.forEach(f => f(this));
     const first = part('first');
@@ -53,9 +66,13 @@ class Strip {
   /** Puts what the data hold on the table. */
   #show(isFirst) {
     const { map } = this.data;
+    const place = isFirst && !here.camera && placeInAddress();
     if (here.camera) {
       this.view.resume(here.camera);
       here.camera = null;
+    } else if (place) {
+      const { width, height } = this.box.getBoundingClientRect();
+      this.view.resume({ ...place, inches: map.inches, width, height, isMoved: true });
     } else if (isFirst) {
       this.view.inches = map.inches;
     }
@@ -70,6 +87,8 @@ class Strip {
   }
 
   async update(state) {
+    // The page knows nothing of the place: the address that it opened something by may have lost it.
+    this.#noteLater();
     this.laying.hidden = !state.laying;
     this.root.toggleAttribute('data-laying', state.laying);
     if (state.laying && this.data.minutes) {
@@ -160,13 +179,31 @@ class Strip {
   #moved() {
     if (Number(this.round.value) !== this.view.camera.only) this.round.value = String(this.view.camera.only);
     this.seen.later();
+    this.#noteLater();
     this.followers.forEach(f => f(this));
+  }
+
+  #noteLater() {
+    clearTimeout(this.noting);
+    this.noting = setTimeout(() => this.#note(), noteAfterMs);
+  }
+
+  /** Nothing is noted until one has gone somewhere. */
+  #note() {
+    const place = this.view.kept();
+    if (!place?.isMoved || this.isGone) return;
+    const words = placeInWords(place), url = new URL(location.href);
+    if (words === url.searchParams.get(placeKey)) return;
+    url.searchParams.set(placeKey, words);
+    history.replaceState(history.state, '', url);
   }
 
   dispose() {
     // Both the element that goes and the page that made it say so.
     if (this.isGone) return;
     this.isGone = true;
+    clearTimeout(this.noting);
+    removeEventListener('popstate', this.back);
     this.view.dispose();
     this.seen.dispose();
     this.finder.dispose();

@@ -17,6 +17,7 @@ export function hands(box, view, press, drop) {
     if (!sideways && !e.ctrlKey && document.activeElement !== box) return;
     e.preventDefault();
     stop();
+    view.isMoved = true;
     const unit = e.deltaMode === 1 ? 16 : e.deltaMode === 2 ? 400 : 1;
     if (sideways) {
       view.camera.left += (e.deltaX || e.deltaY) * unit / view.camera.scale;
@@ -66,6 +67,7 @@ export function hands(box, view, press, drop) {
     const middle = [all.reduce((s, p) => s + p[0], 0) / all.length, all.reduce((s, p) => s + p[1], 0) / all.length];
     const spread = all.length > 1 ? Math.hypot(all[0][0] - all[1][0], all[0][1] - all[1][1]) : 0;
     if (last && last.count === all.length) {
+      view.isMoved = true;
       moved += Math.abs(middle[0] - last.middle[0]) + Math.abs(middle[1] - last.middle[1]);
       view.camera.left -= (middle[0] - last.middle[0]) / view.camera.scale;
       view.camera.up -= middle[1] - last.middle[1];
@@ -95,9 +97,24 @@ export function hands(box, view, press, drop) {
   box.addEventListener('dblclick', e => { zoomBy(view, 2.5, ...at(e)); });
 
   box.addEventListener('keydown', e => {
-    if (e.target !== box || e.altKey || e.ctrlKey || e.metaKey || !view.data.map) return;
+    if (e.target !== box || e.altKey || !view.data.map) return;
+    if (e.ctrlKey || e.metaKey) {
+      const place = { ArrowLeft: -1, ArrowRight: 1 }[e.key];
+      if (place && carryBy(view, place, drop)) e.preventDefault();
+      return;
+    }
     if (key(e.key, e.shiftKey, view)) e.preventDefault();
   });
+}
+
+/** The pressed name, one place earlier or later on its round. */
+function carryBy(view, by, drop) {
+  const name = view.pressed;
+  if (!name || !view.canMove(name)) return false;
+  const along = view.data.byRound[name.round].filter(n => n.kind === 'name').sort((a, b) => a.start - b.start);
+  const other = along[along.findIndex(n => view.isPressed(n)) + by];
+  if (other) drop(name, { other: other.text, isAfter: by > 0, round: view.data.map.rounds[name.round].number });
+  return true;
 }
 
 function key(pressed, shift, view) {

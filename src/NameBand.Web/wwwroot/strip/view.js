@@ -20,6 +20,7 @@ export class View {
     this.camera = new Camera();
     this.tiles = new Tiles();
     this.isNew = true;
+    this.isMoved = false; // somebody went somewhere on it
     this.inches = false;
     this.showLoad = false;
     this.pressed = null;
@@ -42,11 +43,12 @@ export class View {
   /** Where one is, for when the strip is put up again. */
   kept() {
     const { scale, left, up, only } = this.camera;
-    return this.isNew ? null : { scale, left, up, only, inches: this.inches, width: this.camera.width, height: this.camera.height };
+    return this.isNew ? null : { scale, left, up, only, inches: this.inches, width: this.camera.width, height: this.camera.height, isMoved: this.isMoved };
   }
 
-  resume({ inches, ...place }) {
+  resume({ inches, isMoved, ...place }) {
     this.inches = inches;
+    this.isMoved = isMoved;
     Object.assign(this.camera, place);
     this.isResumed = true;
   }
@@ -102,6 +104,7 @@ export class View {
 
   /** Moves there smoothly, or at once for those who asked for less motion. */
   go(to, quick = false) {
+    this.isMoved = true;
     if (quick || isStill()) {
       Object.assign(this.camera, { left: to.left, up: to.up, scale: to.scale, only: to.only });
       this.camera.clamp();

@@ -1,0 +1,96 @@
+using System.Globalization;
+using System.Text;
+using NameBand.Common;
+using NameBand.Layout;
+using NameBand.Pipeline;
+using NameBand.Stitching;
+
+namespace NameBand.Web.Strip;
+
+/// <summary>A name by itself on its strip, as it will be sewn: thread where it follows coordinates, else its letters.</summary>
+internal static class NamePicture
+{
+    public const string Type = "image/svg+xml";
+
+    private const double BesideMm = 3;
+
+    /// <summary>Width and height of the picture at true size.</summary>
+    public static (double WidthMm, double HeightMm) SizeOf(StripPlan plan, PlacedName name) =>
+        (name.WidthMm + (2 * BesideMm), plan.Hem.Strip.FinishedWidthMm);
+
+    /// <summary>One name.</summary>
+    public static string Svg(LaidOutJob laid, Round round, PlacedName name) =>
+        Svg(laid, round, [name], SizeOf(laid.Plan, name), new Dyes(null, null));
+
+    /// <summary>The beginning of the strip, with as many names as there is room for; at least one.</summary>
+    /// <param name="dyes">Colours to look at it in.</param>
+    public static string Beginning(LaidOutJob laid, double mostMm, Dyes dyes)
+    {
+        var round = laid.Plan.Rounds.FirstOrDefault(r => r.Names.Any());
+        if (round is null)
+        {
+            return "";
+        }
+
+        var all = round.NamesAndMotifs.ToList();
+        double left = all[0].StartMm - BesideMm;
+        var shown = all.TakeWhile((n, i) => i == 0 || n.EndMm + BesideMm - left <= mostMm).ToList();
+        return Svg(laid, round, shown, (shown[^1].EndMm + BesideMm - left, laid.Plan.Hem.Strip.FinishedWidthMm), dyes);
+    }
+
+    private static string Svg(LaidOutJob laid, Round round, List<PlacedName> names, (double WidthMm, double HeightMm) size, Dyes dyes)
+    {
+        var plan = laid.Plan;
+        double left = names[0].StartMm - BesideMm;
+        var svg = new StringBuilder();
+        svg.Append(
+            CultureInfo.InvariantCulture,
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {size.WidthMm:0.##} {size.HeightMm:0.##}\" ");
+        svg.Append(CultureInfo.InvariantCulture, $"width=\"{size.WidthMm:0.##}mm\" height=\"{size.HeightMm:0.##}mm\">");
+        svg.Append(
+            CultureInfo.InvariantCulture, $"<rect width=\"100%\" height=\"100%\" fill=\"{dyes.Cloth ?? plan.Colours.Job.OfCloth}\"/>");
+        foreach (var name in names)
+        {
+            double x0 = name.StartMm - left, y0 = (size.HeightMm / 2) - name.BaselineYMm;
+            var thread = dyes.Thread ?? ThreadTurns.ThreadOf(plan, name);
+            bool isSewn = plan.HasNeedlePaths && !plan.Hem.IsCurved && laid.SewName(round, name).Stitches > 0;
+            if (isSewn)
+            {
+                svg.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<path fill=\"none\" stroke=\"{thread}\" stroke-width=\"{laid.Fabric.Thread.DiameterMm:0.##}\" ");
+                svg.Append("stroke-linecap=\"round\" stroke-linejoin=\"round\" d=\"");
+                Sewn(svg, laid.SewName(round, name), x0, y0);
+            }
+            else
+            {
+                svg.Append(CultureInfo.InvariantCulture, $"<path fill=\"{thread}\" fill-rule=\"evenodd\" d=\"");
+                StripSample.Letters(svg, plan, name, x0, y0);
+            }
+
+            svg.Append("\"/>");
+        }
+
+        return svg.Append("</svg>").ToString();
+    }
+
+    private static void Sewn(StringBuilder svg, NeedlePath path, double x0, double y0)
+    {
+        bool isDown = false;
+        foreach (var step in path.Steps)
+        {
+            if (step.Action == NeedleAction.Stitch && step.Kind != StitchKind.Mark)
+            {
+                svg.Append(CultureInfo.InvariantCulture, $"{(isDown ? 'L' : 'M')}{x0 + step.At.XMm:0.##} {y0 - step.At.YMm:0.##}");
+                isDown = true;
+            }
+            else
+            {
+                isDown = false;
+            }
+        }
+    }
+}
+
+/// <summary>Colours to look at a strip in; null: the job's own.</summary>
+internal sealed record Dyes(CssColour? Cloth, CssColour? Thread);

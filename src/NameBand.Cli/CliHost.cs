@@ -43,7 +43,9 @@ internal sealed class CliHost : IDisposable
         var answers = new AnswerStream(Console.OpenStandardOutput());
         var host = new CliHost(
             new Outlet(Utf8(answers), !Console.IsOutputRedirected && !isPlain, !Console.IsOutputRedirected, width),
-            new Outlet(Utf8(new AnswerStream(Console.OpenStandardError())), !Console.IsErrorRedirected && !isPlain, !Console.IsErrorRedirected && !isDumb, width),
+            new Outlet(
+                Utf8(new AnswerStream(Console.OpenStandardError())), !Console.IsErrorRedirected && !isPlain,
+                !Console.IsErrorRedirected && !isDumb, width),
             Environment.GetEnvironmentVariable("NAMEBAND_DEBUG") is { Length: > 0 })
         {
             AnswerRefusal = () => answers.Refusal,

@@ -93,7 +93,9 @@ internal static class Usage
             return $"“{PlainText.Short(option)}” is not an option of {verb}.{guess}";
         }
 
-        if (rest.Zip(rest.Skip(1)).FirstOrDefault(p => WithNumber.Contains(p.First) && !double.TryParse(p.Second, CultureInfo.InvariantCulture, out _)) is { First: not null } wrong)
+        if (rest.Zip(rest.Skip(1))
+            .FirstOrDefault(p => WithNumber.Contains(p.First) && !double.TryParse(p.Second, CultureInfo.InvariantCulture, out _))
+            is { First: not null } wrong)
         {
             return $"{wrong.First} needs a number after it, with a point as the decimal mark, and “{PlainText.Short(wrong.Second)}” is none.";
         }
@@ -113,7 +115,8 @@ internal static class Usage
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--settle] [--json]",
-        SewnCommand.Verb => "sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--by NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure] | --length LENGTH [--blank PLACES] [--scrap] | --scrap --mistake] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]",
+        SewnCommand.Verb =>
+            "sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--by NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure] | --length LENGTH [--blank PLACES] [--scrap] | --scrap --mistake] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]",
         HoursCommand.Verb => "hours JOB [--evening TIME] [--json]",
         PlansCommand.Verb => "plans JOB [--take MARK | --why MARK | --late PLACE] [--json]",
         PrintCommand.Verb => "print JOB [--out DIR] [--thanks] [--playback] [--json]",

@@ -128,7 +128,8 @@ public static class Bander
 
         // What an owner wishes, she wrote down when it was agreed: it needs no second decision.
         var wishes = report.Approvals?.Wishes ?? [];
-        ImmutableArray<RowDecision> questions = [.. CorrectionLines.Questions(names).Where(q => wishes.All(w => w.Row != q.Row)), .. wishes];
+        ImmutableArray<RowDecision> questions =
+            [.. CorrectionLines.Questions(names).Where(q => wishes.All(w => w.Row != q.Row)), .. wishes];
         if (questions.IsEmpty)
         {
             return report with { Written = 0 };
@@ -158,7 +159,8 @@ public static class Bander
 
     /// <summary>Writes what the plan of a mark changes into job.json, the rest of which stays as it is.</summary>
     /// <exception cref="IOException">The machine could not write; job.json is as it was.</exception>
-    public static PlansReport TakePlan(string jobFolder, string mark, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
+    public static PlansReport TakePlan(
+        string jobFolder, string mark, IProgress<Progress>? progress = null, CancellationToken cancel = default) =>
         PlansRun.Take(JobReader.FolderOf(jobFolder), mark, progress, cancel);
 
     /// <summary>Makes a job of its own, inside the job's folder, for names that came when the garment was finished.</summary>
@@ -190,7 +192,8 @@ public static class Bander
         return SpoiledAdvice.Of(jobFolder, outFolder ?? Path.Combine(jobFolder, OutFolder.Name), number, isName);
     }
 
-    /// <summary>Says whether list, plan, files, needle paths, log and what is kept of the sewing are whole and agree; writes nothing.</summary>
+    /// <summary>Says whether list, plan, files, needle paths, log and what is kept of the sewing are whole and agree; writes
+    /// nothing.</summary>
     /// <param name="outFolder">Null: the folder <c>out</c> inside the job's folder.</param>
     public static CheckReport Check(string jobFolder, string? outFolder = null)
     {
@@ -256,7 +259,8 @@ public static class Bander
             [.. measured.Select(m => (m.Width.Mm, m.Length.Mm))], set);
     }
 
-    /// <summary>Writes the letters to the owners of the names into the folder <c>private</c> of the job; out/ is not touched, nothing is sent.</summary>
+    /// <summary>Writes the letters to the owners of the names into the folder <c>private</c> of the job; out/ is not touched,
+    /// nothing is sent.</summary>
     /// <param name="today">By which it is known whether the day to answer is past; null: it is not asked.</param>
     /// <exception cref="OperationCanceledException">Earlier letters are as they were.</exception>
     /// <exception cref="IOException">The machine could not write; earlier letters are as they were.</exception>
@@ -264,7 +268,8 @@ public static class Bander
         string jobFolder, DateOnly? today = null, IProgress<Progress>? progress = null, CancellationToken cancel = default)
     {
         jobFolder = JobReader.FolderOf(jobFolder);
-        var mended = Directory.Exists(jobFolder) ? OutFolder.MendInterrupted(jobFolder, Path.Combine(jobFolder, AskingFiles.FolderName), OutKind.Private) : [];
+        var mended = Directory.Exists(jobFolder)
+            ? OutFolder.MendInterrupted(jobFolder, Path.Combine(jobFolder, AskingFiles.FolderName), OutKind.Private) : [];
         var report = InviteRun.Make(jobFolder, today, progress, cancel);
         return report with { Problems = [.. mended, .. report.Problems] };
     }

@@ -84,7 +84,8 @@ internal static class BannerRun
             folder.With("lengths.csv", string.Join('\n', lengths) + "\n");
             if (!isScrap)
             {
-                var (round, place) = report.Plan!.Rounds.SelectMany(r => r.Names.Select(n => (r, n))).First(p => p.n.Lettered.Name.Text == name);
+                var (round, place) = report.Plan!.Rounds.SelectMany(r => r.Names.Select(n => (r, n)))
+                    .First(p => p.n.Lettered.Name.Text == name);
                 sewn.Add(new Sewn(name, round.Number, place.StartMm, trueMm));
                 int number = int.Parse(next["order"], CultureInfo.InvariantCulture);
                 Bander.Sewn(folder.FullPath, null, new SewingWord(0, SewingDeed.Sewn) { Names = (number, number) }, () => { });
@@ -93,7 +94,8 @@ internal static class BannerRun
             report = Bander.Make(folder.FullPath);
             foreach (var problem in report.Problems.Where(p => p.Severity == Severity.NeedsPerson && count >= OnScrap - 1))
             {
-                Console.WriteLine($"  told after {name}, round by round {string.Join(" and ", report.Plan!.Rounds.Select(r => r.Names.Count()))} names: {problem.Found}");
+                Console.WriteLine(
+                    $"  told after {name}, round by round {string.Join(" and ", report.Plan!.Rounds.Select(r => r.Names.Count()))} names: {problem.Found}");
             }
         }
 
@@ -136,6 +138,7 @@ internal static class BannerRun
     private static List<Dictionary<string, string>> Rows(TemporaryFolder folder)
     {
         var table = CsvFile.Read(folder["out"], "key-in.csv").Value!;
-        return [.. table.Rows.Skip(1).Select(r => table.Rows[0].Fields.Zip(r.Fields).ToDictionary(p => p.First, p => p.Second, StringComparer.Ordinal))];
+        return [.. table.Rows.Skip(1)
+            .Select(r => table.Rows[0].Fields.Zip(r.Fields).ToDictionary(p => p.First, p => p.Second, StringComparer.Ordinal))];
     }
 }

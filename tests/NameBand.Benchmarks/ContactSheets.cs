@@ -4,7 +4,8 @@ using SkiaSharp;
 
 namespace NameBand.Benchmarks;
 
-/// <summary>Draws the letters in which strokes meet in most ways, one sheet for each face, to be looked at beside those of an earlier build.</summary>
+/// <summary>Draws the letters in which strokes meet in most ways, one sheet for each face, to be looked at beside those of an
+/// earlier build.</summary>
 internal static class ContactSheets
 {
     private const string Letters = "ABEKMNRSWY&gesak8æßÆØŴQ@";
@@ -24,11 +25,13 @@ internal static class ContactSheets
         Directory.CreateDirectory(folder);
         foreach (var (face, joins) in Faces)
         {
-            string file = Directory.GetFiles(Path.Combine(project, "fonts-open", face)).First(f => f.EndsWith("tf", StringComparison.OrdinalIgnoreCase));
+            string file = Directory.GetFiles(Path.Combine(project, "fonts-open", face))
+                .First(f => f.EndsWith("tf", StringComparison.OrdinalIgnoreCase));
             using var reader = new FaceFileReader(file);
             var stitcher = new Stitcher(LetterTrial.Cotton, HeightMm);
             var drawn = Letters.Select(l => l.ToString()).Concat(joins).Where(reader.Has)
-                .Select(l => (l, LetterTrial.Of(stitcher, reader.Piece(l), HeightMm))).Where(l => l.Item2 is not null).Select(l => (l.l, l.Item2!)).ToList();
+                .Select(l => (l, LetterTrial.Of(stitcher, reader.Piece(l), HeightMm))).Where(l => l.Item2 is not null)
+                    .Select(l => (l.l, l.Item2!)).ToList();
             string sheet = Path.Combine(folder, $"letters-{face}-{ending}.png");
             ThreadPicture.Save(sheet, drawn, Columns, pixelsPerMm, ThreadMm, false);
             InFewColours(sheet);

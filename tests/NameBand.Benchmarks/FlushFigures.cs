@@ -4,7 +4,8 @@ using NameBand.Common;
 
 namespace NameBand.Benchmarks;
 
-/// <summary>How long it takes to put an out folder's files on the disk: one after another, sixteen at once, all with one question.</summary>
+/// <summary>How long it takes to put an out folder's files on the disk: one after another, sixteen at once, all with one
+/// question.</summary>
 internal static class FlushFigures
 {
     private const int Runs = 5;
@@ -13,7 +14,8 @@ internal static class FlushFigures
     {
         foreach (var (files, bytes) in new[] { (130, 60_000), (1500, 200_000) })
         {
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{files} files of {bytes} bytes, seconds, {Runs} runs in order"));
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture, $"{files} files of {bytes} bytes, seconds, {Runs} runs in order"));
             Tell("one after another", files, bytes, OneAfterAnother);
             Tell("sixteen at once", files, bytes, DiskFlush.EachFile);
             Tell("as make does", files, bytes, DiskFlush.Tree);

@@ -65,7 +65,8 @@ internal static class HostileRun
                 var before = Environment.CpuUsage.TotalTime;
                 string? fault = kind.Fault(seed, out bool usable);
                 var took = Environment.CpuUsage.TotalTime - before;
-                string line = string.Create(CultureInfo.InvariantCulture, $"{(usable ? 1 : 0)} {took.Ticks} {fault?.ReplaceLineEndings(" | ")}");
+                string line =
+                    string.Create(CultureInfo.InvariantCulture, $"{(usable ? 1 : 0)} {took.Ticks} {fault?.ReplaceLineEndings(" | ")}");
                 Tell(line.Length > 2000 ? line[..2000] : line);
             }
 
@@ -129,7 +130,8 @@ internal static class HostileRun
         string said = errors.Result.ReplaceLineEndings(" | ");
         string? cut = child.ExitCode == 0 ? null
             : why ?? $"the process ended with status {Text(child.ExitCode)}: {said[..Math.Min(said.Length, 300)]}";
-        return cut is null || lines > 0 || count == 0 || why is not null ? cut : throw new InvalidOperationException($"The child did not start: {cut}");
+        return cut is null || lines > 0 || count == 0 || why is not null
+            ? cut : throw new InvalidOperationException($"The child did not start: {cut}");
 
         string? Look(Process process, ref int now)
         {
@@ -137,7 +139,8 @@ internal static class HostileRun
             {
                 process.Refresh();
                 tally.Weigh(process.PeakWorkingSet64);
-                string? fault = process.PeakWorkingSet64 > MostMemory ? "more than 1 GB of memory" : tally.HangOf(process, Volatile.Read(ref now));
+                string? fault = process.PeakWorkingSet64 > MostMemory
+                    ? "more than 1 GB of memory" : tally.HangOf(process, Volatile.Read(ref now));
                 if (fault is not null)
                 {
                     process.Kill();

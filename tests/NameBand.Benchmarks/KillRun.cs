@@ -4,7 +4,8 @@ using NameBand.Tests.Hostile;
 
 namespace NameBand.Benchmarks;
 
-/// <summary>Kills a working process again and again, several side by side, each in a job of its own, and counts what was left wrong.</summary>
+/// <summary>Kills a working process again and again, several side by side, each in a job of its own, and counts what was left
+/// wrong.</summary>
 internal static class KillRun
 {
     private const int Kills = 1000;

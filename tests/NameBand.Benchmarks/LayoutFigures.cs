@@ -17,7 +17,8 @@ namespace NameBand.Benchmarks;
 internal static class LayoutFigures
 {
     private const int SolverSeconds = 60;
-    private static readonly string[] Parts = ["Ada", "Mor", "wen", "Tre", "gear", "Ilse", "Var", "ga", "Quill", "Pel", "Jo", "ry", "Sa", "enz", "Ny", "Lin"];
+    private static readonly string[] Parts =
+        ["Ada", "Mor", "wen", "Tre", "gear", "Ilse", "Var", "ga", "Quill", "Pel", "Jo", "ry", "Sa", "enz", "Ny", "Lin"];
 
     public static int Run()
     {
@@ -97,7 +98,11 @@ internal static class LayoutFigures
         }
 
         model.Minimize(LinearExpr.Sum(open));
-        var solver = new CpSolver { StringParameters = string.Create(CultureInfo.InvariantCulture, $"max_time_in_seconds:{SolverSeconds},num_workers:2") };
+        var solver = new CpSolver
+        {
+            StringParameters =
+            string.Create(CultureInfo.InvariantCulture, $"max_time_in_seconds:{SolverSeconds},num_workers:2")
+        };
         var status = solver.Solve(model);
         return status is CpSolverStatus.Optimal or CpSolverStatus.Feasible
             ? string.Create(CultureInfo.InvariantCulture, $"{solver.ObjectiveValue:0}, bound {solver.BestObjectiveBound:0} ({status})")
@@ -108,7 +113,8 @@ internal static class LayoutFigures
     {
         var random = new Random(count);
         string Word() => string.Concat(Enumerable.Range(0, random.Next(1, 4)).Select(_ => Parts[random.Next(Parts.Length)]));
-        var names = Enumerable.Range(0, count).Select(i => new Name($"{Word()} {Word()}", new RowRef("names.csv", i + 2))).ToImmutableArray();
+        var names = Enumerable.Range(0, count).Select(i => new Name($"{Word()} {Word()}", new RowRef("names.csv", i + 2)))
+            .ToImmutableArray();
         var rows = names.Select(n => new ListedRow(n.Row, RowOutcome.Placed, n.Text, "", [])).ToImmutableArray();
         return Letterer.Letter(new NameList(rows, names), face, shelf).Value!;
     }

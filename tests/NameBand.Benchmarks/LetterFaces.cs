@@ -18,7 +18,8 @@ internal static class LetterFaces
         foreach (string[] row in File.ReadLines(Path.Combine(project, List)).Skip(1).Select(l => l.Split(',')))
         {
             string folder = row[3] == "fonts-open" ? Path.Combine(project, row[3]) : Path.Combine(packages, row[3]);
-            string? file = Directory.EnumerateFiles(folder, row[2], SearchOption.AllDirectories).Order(StringComparer.Ordinal).FirstOrDefault();
+            string? file = Directory.EnumerateFiles(folder, row[2], SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+                .FirstOrDefault();
             if (file is null)
             {
                 Console.Error.WriteLine($"{folder} has no {row[2]}.");
@@ -35,7 +36,8 @@ internal static class LetterFaces
                 continue;
             }
 
-            Console.WriteLine($"{row[0],-11} {(faces[^1].IsHeldOut ? "held out" : "prior"),-9} {faces[^1].Face,-32} {faces[^1].Letters.Count} letters, a {faces[^1].Letters["a"].Advance:0.0}");
+            Console.WriteLine(
+                $"{row[0],-11} {(faces[^1].IsHeldOut ? "held out" : "prior"),-9} {faces[^1].Face,-32} {faces[^1].Letters.Count} letters, a {faces[^1].Letters["a"].Advance:0.0}");
         }
 
         File.WriteAllText(Path.Combine(project, Table), FaceMetrics.Write(faces));

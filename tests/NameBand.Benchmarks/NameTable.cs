@@ -63,7 +63,8 @@ internal static class NameTable
         return 0;
     }
 
-    private static void One(string folder, IReadOnlyList<LetteredName> names, double height, SewingSettings settings, (string? Folder, float Scale) pictures)
+    private static void One(
+        string folder, IReadOnlyList<LetteredName> names, double height, SewingSettings settings, (string? Folder, float Scale) pictures)
     {
         var stitcher = new Stitcher(LetterTrial.Cotton, height, settings);
         var clock = Stopwatch.StartNew();

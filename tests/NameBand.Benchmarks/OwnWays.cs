@@ -30,7 +30,8 @@ internal static class OwnWays
         {
             double[] parts = Parts([.. group.Select(r => r.Item2)]);
             Console.WriteLine($"{group.Key}, {group.Count()} faces: " + string.Join(
-                "; ", Factors.Zip(parts).Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.First} times the variance {100 * p.Second:0} %"))));
+                "; ", Factors.Zip(parts)
+                .Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.First} times the variance {100 * p.Second:0} %"))));
         }
 
         return 0;
@@ -39,7 +40,8 @@ internal static class OwnWays
     private static double[] Densities(FaceMetrics face, LetterPrior prior)
     {
         var look = prior.Looks.First(l => l.Look.ToString().Equals(face.Look, StringComparison.OrdinalIgnoreCase));
-        var letters = face.Letters.Keys.Where(k => char.IsLetter(k[0])).Select(k => (look.Letters[k].Advance, face.Letters[k].Advance)).ToList();
+        var letters = face.Letters.Keys.Where(k => char.IsLetter(k[0])).Select(k => (look.Letters[k].Advance, face.Letters[k].Advance))
+            .ToList();
         var off = Vector<double>.Build.Dense(letters.Count, i => letters[i].Item2 - letters[i].Item1.Mean);
         return [.. Factors.Select(factor =>
         {

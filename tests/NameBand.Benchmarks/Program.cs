@@ -6,7 +6,8 @@ return args switch
 {
     ["stitches", .. var rest] => StitchTable.Run(rest),
     ["sheets", var project, var folder, var ending] => ContactSheets.Run(project, folder, ending, 6),
-    ["sheets", var project, var folder, var ending, var scale] => ContactSheets.Run(project, folder, ending, float.Parse(scale, CultureInfo.InvariantCulture)),
+    ["sheets", var project, var folder, var ending, var scale] =>
+        ContactSheets.Run(project, folder, ending, float.Parse(scale, CultureInfo.InvariantCulture)),
     ["names", .. var rest] => NameTable.Run(rest),
     ["warm"] => WarmStitching.Run(),
     ["pull"] => PullFigures.Run(),
@@ -18,7 +19,8 @@ return args switch
     ["whole", .. var rest] => WholeJob.Run(rest),
     ["packet", .. var rest] => PacketFigures.Run(rest),
     ["hostile", .. var rest] => HostileRun.Run(rest),
-    ["hostile-child", var kind, var first, var count] => HostileRun.Child(kind, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture)),
+    ["hostile-child", var kind, var first, var count] =>
+        HostileRun.Child(kind, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture)),
     ["hostile-input", var kind, var seed, var file] => HostileRun.Keep(kind, int.Parse(seed, CultureInfo.InvariantCulture), file),
     ["fuzz", .. var rest] => FuzzRun.Run(rest),
     [FuzzRun.Child, var kind] => FuzzRun.Try(kind),

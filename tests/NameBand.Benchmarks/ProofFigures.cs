@@ -43,7 +43,8 @@ internal static class ProofFigures
             .Select(h => HoopingMeter.Measure(h, plan, paths[h.Number], fabric, job.Machine)).ToImmutableArray();
         long steps = paths.Values.Sum(p => (long)p.Steps.Length);
         Console.WriteLine(string.Create(
-            CultureInfo.InvariantCulture, $"{plan.NameCount} names, {plan.Hoopings.Length} hoopings, {steps} steps, letters {plan.LetterHeightMm:0.0} mm"));
+            CultureInfo.InvariantCulture,
+            $"{plan.NameCount} names, {plan.Hoopings.Length} hoopings, {steps} steps, letters {plan.LetterHeightMm:0.0} mm"));
 
         using var face = CaptionFace.FromFile(fontFile);
         for (int run = 1; run <= 3; run++)
@@ -53,7 +54,10 @@ internal static class ProofFigures
                 long bytes = 0;
                 foreach (var hooping in plan.Hoopings)
                 {
-                    using var file = new FileStream(Path.Combine(target, Path.GetFileName(OutPaths.HoopingProof(hooping.Number))), FileMode.Create, FileAccess.Write, FileShare.Read, 0);
+                    using var file =
+                        new FileStream(
+                            Path.Combine(target, Path.GetFileName(OutPaths.HoopingProof(hooping.Number))), FileMode.Create,
+                            FileAccess.Write, FileShare.Read, 0);
                     HoopingProof.Draw(file, plan, hooping, paths[hooping.Number], figures.First(f => f.Number == hooping.Number), face);
                     bytes += file.Length;
                 }
@@ -74,7 +78,10 @@ internal static class ProofFigures
                 long bytes = 0;
                 foreach (var round in plan.Rounds)
                 {
-                    using var file = new FileStream(Path.Combine(target, Path.GetFileName(OutPaths.RoundProof(round.Number))), FileMode.Create, FileAccess.Write, FileShare.Read, 0);
+                    using var file =
+                        new FileStream(
+                            Path.Combine(target, Path.GetFileName(OutPaths.RoundProof(round.Number))), FileMode.Create, FileAccess.Write,
+                            FileShare.Read, 0);
                     RoundProof.Draw(file, plan, round, figures.ToDictionary(f => f.Number), name => stitcher.SewName(name.Lettered), face);
                     bytes += file.Length;
                 }
@@ -207,7 +214,9 @@ internal static class ProofFigures
                 long bytes = 0;
                 Parallel.For(0, Files, i =>
                 {
-                    using var file = new PrintedFile(new FileStream(Path.Combine(one, $"{i}.csv"), FileMode.Create, FileAccess.Write, FileShare.Read, 0), _ => { });
+                    using var file =
+                        new PrintedFile(
+                            new FileStream(Path.Combine(one, $"{i}.csv"), FileMode.Create, FileAccess.Write, FileShare.Read, 0), _ => { });
                     NeedlePathCsv.Write(file, paths[i % paths.Length]);
                     file.Flush();
                     Interlocked.Add(ref bytes, new FileInfo(Path.Combine(one, $"{i}.csv")).Length);

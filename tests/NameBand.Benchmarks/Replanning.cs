@@ -91,7 +91,9 @@ internal static class Replanning
     private static List<string> Names(string root, int count)
     {
         string[] lines = File.ReadAllLines(Path.Combine(root, "tests/NameBand.Tests/Sources/Data/names-of-many-locales.csv"));
-        string[][] people = [.. lines.Skip(1).Where(l => l.All(c => c < 0x250) && !l.Contains('"')).Select(l => l.Split(',')[1].Split(' ', 2)).Where(p => p.Length == 2)];
+        string[][] people =
+            [.. lines.Skip(1).Where(l => l.All(c => c < 0x250) && !l.Contains('"')).Select(l => l.Split(',')[1].Split(' ', 2))
+            .Where(p => p.Length == 2)];
         return [.. Enumerable.Range(0, 4 * count)
             .Select(i => people[i % people.Length][0] + " " + people[((i * 7) + (i / people.Length)) % people.Length][1])
             .Distinct(StringComparer.OrdinalIgnoreCase).Take(count)];
@@ -102,7 +104,10 @@ internal static class Replanning
 
     private static WholeJob.Cost Make(string program, string job, string to) => WholeJob.Measure(() =>
     {
-        using var process = Process.Start(new ProcessStartInfo("dotnet", [program, "make", job, "--out", to]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process =
+            Process.Start(new ProcessStartInfo(
+                "dotnet", [program, "make", job, "--out", to])
+            { RedirectStandardOutput = true, RedirectStandardError = true })!;
         process.StandardOutput.ReadToEnd();
         process.WaitForExit();
     });
@@ -110,10 +115,13 @@ internal static class Replanning
     /// <summary>changes.csv apart, which says what changed and so cannot be in a plan made with nothing before it.</summary>
     private static bool AreSame(string one, string other)
     {
-        string[] files = [.. Directory.EnumerateFiles(one, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(one, f)).Order(StringComparer.Ordinal)];
+        string[] files =
+            [.. Directory.EnumerateFiles(one, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(one, f))
+            .Order(StringComparer.Ordinal)];
         foreach (string file in files.Where(f => !f.StartsWith('.')))
         {
-            if (!File.Exists(Path.Combine(other, file)) || !File.ReadAllBytes(Path.Combine(one, file)).AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(other, file))))
+            if (!File.Exists(Path.Combine(other, file)) || !File.ReadAllBytes(Path.Combine(one, file)).AsSpan()
+                .SequenceEqual(File.ReadAllBytes(Path.Combine(other, file))))
             {
                 Console.Error.WriteLine($"{file} is not the same.");
                 return false;

@@ -68,11 +68,16 @@ internal static class StitchTable
     {
         using var face = new FaceFileReader(file);
         var stitcher = new Stitcher(LetterTrial.Cotton, height);
-        var trials = letters.Distinct().Where(face.Has).Select(face.Piece).Select(p => LetterTrial.Of(stitcher, p, height)).OfType<LetterTrial>().ToList();
-        var all = trials.Select(t => (t.Measure.Letter, t.Measure, Flow: FlowMeasure.Of(t.Outline, t.Path, LetterTrial.Cotton.Thread.DiameterMm))).ToList();
+        var trials = letters.Distinct().Where(face.Has).Select(face.Piece).Select(p => LetterTrial.Of(stitcher, p, height))
+            .OfType<LetterTrial>().ToList();
+        var all = trials.Select(t =>
+            (t.Measure.Letter, t.Measure, Flow: FlowMeasure.Of(t.Outline, t.Path, LetterTrial.Cotton.Thread.DiameterMm))).ToList();
         string Worst(Func<(string Letter, StitchMeasure Measure, FlowMeasure Flow), double> of) =>
             string.Join(' ', all.OrderByDescending(of).Take(6).Select(x => FormattableString.Invariant($"{x.Letter}:{of(x):0.#}")));
-        string alike = string.Join(' ', all.Where(x => "WMAV".Contains(x.Letter, StringComparison.Ordinal)).Select(x => FormattableString.Invariant($"{x.Letter}:{100 * x.Flow.UnlikePart:0.0}")));
+        string alike =
+            string.Join(
+                ' ', all.Where(x => "WMAV".Contains(x.Letter, StringComparison.Ordinal))
+                .Select(x => FormattableString.Invariant($"{x.Letter}:{100 * x.Flow.UnlikePart:0.0}")));
         Console.WriteLine(FormattableString.Invariant(
             $"{face.Name,-24} {height,2} n {all.Count} unlike % {alike} | seams mm mean {all.Average(x => x.Flow.SeamMm):0.00} worst {Worst(x => x.Flow.SeamMm)} | nicks mean {all.Average(x => x.Flow.Nicks):0.00} worst {Worst(x => x.Flow.Nicks)} | lapping in 1000 {1000.0 * all.Sum(x => x.Flow.Lapping) / Math.Max(1, all.Sum(x => x.Flow.Stitches)):0.0} worst {Worst(x => x.Flow.Lapping)} | disc {Worst(x => x.Measure.Load)} | layers {Worst(x => x.Measure.Layers)} | longest {Worst(x => x.Measure.LongestMm)} | cov {100 * all.Min(x => x.Measure.Coverage):0.0} hole {Worst(x => x.Measure.HoleMm)}"));
     }
@@ -160,17 +165,24 @@ internal static class StitchTable
         if (pictures is not null)
         {
             Directory.CreateDirectory(pictures);
-            var drawn = trials.OrderBy(t => t.Measure.Coverage).Take(10).Select(t => (t.Measure.Letter + FormattableString.Invariant($" {100 * t.Measure.Coverage:0.0}"), t)).ToList();
-            ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-worst.png")), drawn, 5, 24, 0.4, true);
-            var slanted = trials.OrderByDescending(t => t.Measure.Square95).Take(20).Select(t => (t.Measure.Letter + FormattableString.Invariant($" {t.Measure.Square95:0}°"), t)).ToList();
-            ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-slanted.png")), slanted, 5, 24, 0.12, true);
+            var drawn = trials.OrderBy(t => t.Measure.Coverage).Take(10)
+                .Select(t => (t.Measure.Letter + FormattableString.Invariant($" {100 * t.Measure.Coverage:0.0}"), t)).ToList();
+            ThreadPicture.Save(
+                Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-worst.png")), drawn, 5, 24, 0.4, true);
+            var slanted = trials.OrderByDescending(t => t.Measure.Square95).Take(20)
+                .Select(t => (t.Measure.Letter + FormattableString.Invariant($" {t.Measure.Square95:0}°"), t)).ToList();
+            ThreadPicture.Save(
+                Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-slanted.png")), slanted, 5, 24, 0.12, true);
             var all = trials.Select(t => (t.Measure.Letter, t)).ToList();
-            ThreadPicture.Save(Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-all.png")), all, 9, (float)(16 * 12 / height), 0.36, false);
+            ThreadPicture.Save(
+                Path.Combine(pictures, FormattableString.Invariant($"{face.Name}-{height}-all.png")), all, 9, (float)(16 * 12 / height),
+                0.36, false);
         }
     }
 
     private static string Worst(string name, List<StitchMeasure> satin, Func<StitchMeasure, double> of) =>
-        name + " " + string.Join(" ", satin.OrderByDescending(of).Take(4).Select(x => FormattableString.Invariant($"{x.Letter}:{Math.Abs(of(x)):0.###}")));
+        name + " " + string.Join(
+            " ", satin.OrderByDescending(of).Take(4).Select(x => FormattableString.Invariant($"{x.Letter}:{Math.Abs(of(x)):0.###}")));
 
     private static void Row(string name, List<StitchMeasure> m, Func<StitchMeasure, double> of, bool highIsBad)
     {
@@ -182,7 +194,8 @@ internal static class StitchTable
         var sorted = m.OrderBy(x => highIsBad ? of(x) : -of(x)).ToList();
         double median = of(sorted[sorted.Count / 2]);
         double edge = of(sorted[(int)(0.95 * (sorted.Count - 1))]);
-        string worst = string.Join(' ', sorted.AsEnumerable().Reverse().Take(8).Select(x => FormattableString.Invariant($"{x.Letter}:{of(x):0.##}")));
+        string worst =
+            string.Join(' ', sorted.AsEnumerable().Reverse().Take(8).Select(x => FormattableString.Invariant($"{x.Letter}:{of(x):0.##}")));
         Console.WriteLine(FormattableString.Invariant($"  {name,-16} median {median,7:0.00}  95th {edge,7:0.00}  worst {worst}"));
     }
 }

@@ -27,7 +27,8 @@ internal static class WarmStitching
         var shelf = new FaceShelf();
         var fabric = FabricTable.Find("quilting cotton")!;
         Console.WriteLine("Letters and stitches in a second of processor time, letter height 10 mm, best of ten rounds");
-        Console.WriteLine("face                 cold letters   stitches   triangulated   Voronoi diagrams   satin : triangulation   Voronoi : satin   warm stitches");
+        Console.WriteLine(
+            "face                 cold letters   stitches   triangulated   Voronoi diagrams   satin : triangulation   Voronoi : satin   warm stitches");
         foreach (string folder in Faces)
         {
             var face = shelf.Open(shelf.Cards.Single(c => c.Folder == folder)).Value!;
@@ -36,7 +37,8 @@ internal static class WarmStitching
             double step = Math.Clamp(0.02 * HeightMm, 0.1, 0.5);
             int stitches = 0;
             double cold = ProcessorTime.Best(10, () => stitches = Cold(letters, fabric, HeightMm));
-            double triangulated = ProcessorTime.Best(10, () => outlines.Sum(o => RegionSampler.Sample(o, step).Sum(r => Triangulation.Of(r)?.Count ?? 0)));
+            double triangulated =
+                ProcessorTime.Best(10, () => outlines.Sum(o => RegionSampler.Sample(o, step).Sum(r => Triangulation.Of(r)?.Count ?? 0)));
             double voronoi = ProcessorTime.Best(10, () => outlines.Sum(o => RegionSampler.Sample(o, step).Sum(VoronoiCells)));
             double warm = Warm(Lettered(["Maren Aldous", "Quillon Tavish", "Bryony Sedgwick", "Ottoline Farrow"], face, shelf), fabric);
             Console.WriteLine(FormattableString.Invariant(
@@ -58,7 +60,8 @@ internal static class WarmStitching
             var letters = Lettered(Alphabet.Select(c => c.ToString()), face, shelf).SelectMany(n => n.Pieces).Select(p => p.Piece).ToList();
             int stitches = 0;
             double cold = ProcessorTime.Best(40, () => stitches = Cold(letters, fabric, HeightMm));
-            Console.WriteLine(FormattableString.Invariant($"{folder,-20} {letters.Count / cold,12:0} letters a second {stitches / cold,10:0} stitches"));
+            Console.WriteLine(
+                FormattableString.Invariant($"{folder,-20} {letters.Count / cold,12:0} letters a second {stitches / cold,10:0} stitches"));
         }
 
         return 0;

@@ -64,7 +64,8 @@ internal static partial class WholeJob
             {
                 foreach (string name in names)
                 {
-                    Start("hb-view", [Path.Combine(root, Face), name, $"--font-size={size}", $"--output-file={Path.Combine(scratch, "name.png")}"]);
+                    Start("hb-view",
+                        [Path.Combine(root, Face), name, $"--font-size={size}", $"--output-file={Path.Combine(scratch, "name.png")}"]);
                 }
             }));
             start.Add(Measure(() => Start("dotnet", [program, "--version"])));
@@ -105,13 +106,19 @@ internal static partial class WholeJob
     public static void WriteJob(string root, string job, int count)
     {
         string[] lines = File.ReadAllLines(Path.Combine(root, "tests/NameBand.Tests/Sources/Data/names-of-many-locales.csv"));
-        string[][] people = [.. lines.Skip(1).Where(l => l.All(c => c < 0x250) && !l.Contains('"')).Select(l => l.Split(',')[1].Split(' ', 2)).Where(p => p.Length == 2)];
+        string[][] people =
+            [.. lines.Skip(1).Where(l => l.All(c => c < 0x250) && !l.Contains('"')).Select(l => l.Split(',')[1].Split(' ', 2))
+            .Where(p => p.Length == 2)];
         Directory.CreateDirectory(job);
         File.WriteAllLines(
             Path.Combine(job, "names.csv"),
-            ["name", .. Enumerable.Range(0, count).Select(i => people[i % people.Length][0] + " " + people[((i * 7) + (i / people.Length)) % people.Length][1])
-                .Select((n, i) => count > people.Length ? n + " " + Initials(i / people.Length) : n).Distinct(StringComparer.OrdinalIgnoreCase)]);
-        File.WriteAllText(Path.Combine(job, "job.json"), """{ "format": 1, "lists": ["names.csv"], "columns": { "name": "name" }, "hem": { "length": "HEM", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }"""
+            ["name", .. Enumerable.Range(0, count)
+            .Select(i => people[i % people.Length][0] + " " + people[((i * 7) + (i / people.Length)) % people.Length][1])
+                .Select((n, i) => count > people.Length ? n + " " + Initials(i / people.Length) : n)
+                    .Distinct(StringComparer.OrdinalIgnoreCase)]);
+        File.WriteAllText(
+            Path.Combine(job, "job.json"),
+            """{ "format": 1, "lists": ["names.csv"], "columns": { "name": "name" }, "hem": { "length": "HEM", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }"""
             .Replace("HEM", count > 10_000 ? "36.6 m" : "3.66 m", StringComparison.Ordinal));
     }
 

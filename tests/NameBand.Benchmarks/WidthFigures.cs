@@ -4,7 +4,8 @@ using NameBand.Tests.MachineLettersRoom;
 
 namespace NameBand.Benchmarks;
 
-/// <summary>How well lengths of names are foretold on simulated machines, whose letters are those of faces the prior does not know.</summary>
+/// <summary>How well lengths of names are foretold on simulated machines, whose letters are those of faces the prior does not
+/// know.</summary>
 internal static class WidthFigures
 {
     /// <param name="options">
@@ -28,7 +29,8 @@ internal static class WidthFigures
                 {
                     var others = known.Where((_, i) => i % count != fold).ToList();
                     var prior = LetterPrior.Read(LetterPriorFit.Table(others));
-                    cases.AddRange(Each([.. known.Where((_, i) => i % count == fold)], machines / count).Select(c => (c.Face, c.Seed, (LetterPrior?)prior)));
+                    cases.AddRange(Each([.. known.Where((_, i) => i % count == fold)], machines / count)
+                        .Select(c => (c.Face, c.Seed, (LetterPrior?)prior)));
                 }
             }
             else

@@ -13,7 +13,8 @@ namespace NameBand.Browser;
 /// click needs. <c>NAMEBAND_BUNDLE</c> says where the zip lies; .ci/run makes it.
 /// </summary>
 [Collection(InBrowser.Name)]
-public sealed class BundleTests(Chromium browser, BundleTests.Unpacked unpacked) : BrowserTests(browser), IClassFixture<BundleTests.Unpacked>
+public sealed class BundleTests(Chromium browser, BundleTests.Unpacked unpacked) : BrowserTests(browser),
+IClassFixture<BundleTests.Unpacked>
 {
     [SkippableFact]
     public void What_it_makes_is_what_the_built_program_makes()
@@ -102,7 +103,9 @@ public sealed class BundleTests(Chromium browser, BundleTests.Unpacked unpacked)
 
         public ProcessStartInfo StartInfo(string program, params string[] args)
         {
-            var start = new ProcessStartInfo(program, args) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+            var start = new ProcessStartInfo(
+                program, args)
+            { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
             start.Environment.Clear();
             start.Environment["PATH"] = _folder["tools"];
             start.Environment["HOME"] = _folder["nobody"];

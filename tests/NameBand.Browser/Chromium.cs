@@ -24,7 +24,8 @@ public sealed class Chromium : IAsyncLifetime
     /// <summary>The lantern walk with all files to sew from, for tests that only look at it.</summary>
     internal RunningPage MadeLanternWalk => (_madeLanternWalk ??= Served(Jobs.MadeLanternWalk())).Page;
 
-    private static (TemporaryFolder Folder, RunningPage Page) Served(TemporaryFolder folder) => (folder, RunningPage.Start(folder.FullPath));
+    private static (TemporaryFolder Folder, RunningPage Page) Served(TemporaryFolder folder) =>
+        (folder, RunningPage.Start(folder.FullPath));
 
     /// <summary>Skips the running test, or fails it under CI, where there is no chromium.</summary>
     public static void Require() => OutsideTool.Require("chromium", "chromium");
@@ -48,7 +49,9 @@ public sealed class Chromium : IAsyncLifetime
     /// </param>
     /// <param name="alive">What is there once the page answers.</param>
     /// <param name="begun">Told of the tab before anything is fetched.</param>
-    internal async Task<Tab> OpenAsync(string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, string alive = "[data-alive]", double zoom = 1, bool hasTouch = false, Action<Tab>? begun = null)
+    internal async Task<Tab> OpenAsync(
+        string url, int width = 1280, int height = 900, ColorScheme scheme = ColorScheme.Light, string alive = "[data-alive]",
+        double zoom = 1, bool hasTouch = false, Action<Tab>? begun = null)
     {
         Require();
         var context = await _browser!.NewContextAsync(new()
@@ -63,7 +66,8 @@ public sealed class Chromium : IAsyncLifetime
         if (RunningPage.At(url) is { Cookie: var (name, value), Url: var own })
         {
             // As if the whole address had been opened in this browser before; DoorTests do open it.
-            await context.AddCookiesAsync([new() { Name = name, Value = value, Url = own, HttpOnly = true, SameSite = SameSiteAttribute.Strict }]);
+            await context.AddCookiesAsync([new() { Name = name, Value = value, Url = own, HttpOnly = true,
+                SameSite = SameSiteAttribute.Strict }]);
         }
 
         var tab = new Tab(await context.NewPageAsync());
@@ -78,7 +82,12 @@ public sealed class Chromium : IAsyncLifetime
     internal async Task<IPage> NewPageAsync(int width = 1280)
     {
         Require();
-        var context = await _browser!.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = 900 }, ReducedMotion = ReducedMotion.Reduce });
+        var context =
+            await _browser!.NewContextAsync(new()
+            {
+                ViewportSize = new() { Width = width, Height = 900 },
+                ReducedMotion = ReducedMotion.Reduce
+            });
         _open.Add(context);
         return await context.NewPageAsync();
     }

@@ -55,7 +55,9 @@ public sealed class DoorTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.GetByRole(AriaRole.Heading)).ToHaveTextAsync("The worktable opens by its whole address only");
         await Expect(page.Locator("main")).ToContainTextAsync(Chromium.LanternWalk.Url + "open/");
         await Expect(page.Locator("main")).ToContainTextAsync("start it again");
-        Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
+        Assert.True(
+            await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"),
+            "The page is wider than its window.");
         await Axe.ExpectNothingAsync(page, "the closed door", Axe.Wcag);
     }
 

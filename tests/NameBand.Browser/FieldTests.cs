@@ -140,7 +140,8 @@ public sealed class FieldTests(Chromium browser) : BrowserTests(browser)
         var use = page.GetByRole(AriaRole.Button, new() { Name = "use this skirt" });
         await use.ClickAsync();
 
-        await Expect(page.Locator(".panel [role=alert]")).ToHaveTextAsync("“70” has no unit. Add one, such as \"70 mm\", \"70 cm\" or \"70 in\".");
+        await Expect(page.Locator(".panel [role=alert]"))
+            .ToHaveTextAsync("“70” has no unit. Add one, such as \"70 mm\", \"70 cm\" or \"70 in\".");
         Assert.Equal(before, await File.ReadAllTextAsync(folder["job.json"]));
 
         await page.GetByLabel("Finished waist").FillAsync("70 mm");
@@ -164,11 +165,13 @@ public sealed class FieldTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         using var folder = Jobs.Small();
-        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "skirt": { "turn": 0.75, "waist": 70, "length": 600 } } }""");
+        folder.With(
+            "job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "skirt": { "turn": 0.75, "waist": 70, "length": 600 } } }""");
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
 
-        await Expect(page.Locator(".problems li", new() { HasText = "The waist is 70 mm (2 3/4 in) long" })).ToContainTextAsync("A number without a unit is taken as millimetres.");
+        await Expect(page.Locator(".problems li", new() { HasText = "The waist is 70 mm (2 3/4 in) long" }))
+            .ToContainTextAsync("A number without a unit is taken as millimetres.");
         await page.GetByRole(AriaRole.Button, new() { Name = "set it Waist" }).ClickAsync();
         await Expect(page.GetByLabel("Finished waist")).ToHaveValueAsync("70 mm");
         await Expect(page.GetByLabel("From waist to hem")).ToHaveValueAsync("600 mm");
@@ -198,14 +201,16 @@ public sealed class FieldTests(Chromium browser) : BrowserTests(browser)
         var page = (await Chromium.OpenAsync(server.Url + "print")).Page;
         var made = page.GetByRole(AriaRole.Region, new() { Name = "Needle paths, to carry to the machine" });
         await made.Locator("summary").ClickAsync();
-        string[] paths = [.. Directory.EnumerateFiles(folder["out/needle-paths"]).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];
+        string[] paths =
+            [.. Directory.EnumerateFiles(folder["out/needle-paths"]).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];
         Assert.Equal(paths, await made.GetByRole(AriaRole.Link).AllInnerTextsAsync());
         await ExpectAsync(page, made.GetByRole(AriaRole.Link).Nth(6), folder, paths[6]);
 
         var machine = (await Chromium.OpenAsync(server.Url + "machine")).Page;
         await Expect(machine.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1");
         await machine.GetByRole(AriaRole.Button, new() { Name = "next" }).ClickAsync();
-        await ExpectAsync(machine, machine.Locator("[data-part=file]").GetByRole(AriaRole.Link, new() { Name = paths[1] }), folder, paths[1]);
+        await ExpectAsync(
+            machine, machine.Locator("[data-part=file]").GetByRole(AriaRole.Link, new() { Name = paths[1] }), folder, paths[1]);
     }
 
     private static async Task ExpectAsync(IPage page, ILocator link, TemporaryFolder folder, string name)

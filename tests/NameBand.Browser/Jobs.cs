@@ -53,5 +53,6 @@ internal static class Jobs
         .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.2 m" } }""")
         .With("names.csv", list);
 
-    public static FilePayload Upload(string name, string text) => new() { Name = name, MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(text) };
+    public static FilePayload Upload(string name, string text) =>
+        new() { Name = name, MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(text) };
 }

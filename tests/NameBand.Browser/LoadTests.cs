@@ -27,7 +27,9 @@ public sealed class LoadTests(Chromium browser) : BrowserTests(browser)
         // Cut in the middle of a request and of an answer.
         for (int i = 0; i < 40; i++)
         {
-            using var half = Begun(server, "POST /machine/said HTTP/1.1\r\nHost: {0}\r\nContent-Type: application/json\r\nContent-Length: 500\r\n\r\n{\"hoop");
+            using var half =
+                Begun(server,
+                    "POST /machine/said HTTP/1.1\r\nHost: {0}\r\nContent-Type: application/json\r\nContent-Length: 500\r\n\r\n{\"hoop");
             using var deaf = Begun(server, "GET / HTTP/1.1\r\nHost: {0}\r\n\r\n");
         }
 
@@ -38,7 +40,8 @@ public sealed class LoadTests(Chromium browser) : BrowserTests(browser)
         }));
         Assert.All(answers, status => Assert.Equal(HttpStatusCode.OK, status));
 
-        foreach (var (header, value) in new[] { ("Host", "rebound.example"), ("Origin", "http://elsewhere.example"), ("Origin", "null"), ("Sec-Fetch-Site", "cross-site"), ("Sec-Fetch-Site", "same-site") })
+        foreach (var (header, value) in new[] { ("Host", "rebound.example"), ("Origin", "http://elsewhere.example"), ("Origin", "null"),
+            ("Sec-Fetch-Site", "cross-site"), ("Sec-Fetch-Site", "same-site") })
         {
             using var request = new HttpRequestMessage(HttpMethod.Get, server.Url + "machine/state");
             request.Headers.TryAddWithoutValidation(header, value);
@@ -53,7 +56,8 @@ public sealed class LoadTests(Chromium browser) : BrowserTests(browser)
             Assert.Equal(HttpStatusCode.OK, after.StatusCode);
         }
 
-        Assert.False(Directory.EnumerateFiles(folder.FullPath).Any(f => new FileInfo(f).Length > 100_000), "Something of the uploads was kept.");
+        Assert.False(
+            Directory.EnumerateFiles(folder.FullPath).Any(f => new FileInfo(f).Length > 100_000), "Something of the uploads was kept.");
         slow.ForEach(s => s.Dispose());
         await tab.Page.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
         await tab.Page.GetByLabel("Height", new() { Exact = true }).FillAsync("8 mm");

@@ -21,8 +21,10 @@ public sealed class LongWorkTests(Chromium browser) : BrowserTests(browser)
     public async Task Counting_and_printing_are_stopped_and_a_change_during_work_starts_over()
     {
         Chromium.Require();
-        using var folder = Jobs.Small("name\n" + string.Join('\n', First.SelectMany(f => Last.SelectMany(m => Last.Select(l => $"{f} {m} {l}")))) + "\n");
-        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "40 m" }, "lettering": { "height": "8 mm" } }""");
+        using var folder =
+            Jobs.Small("name\n" + string.Join('\n', First.SelectMany(f => Last.SelectMany(m => Last.Select(l => $"{f} {m} {l}")))) + "\n");
+        folder.With(
+            "job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "40 m" }, "lettering": { "height": "8 mm" } }""");
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
         var sentence = page.Locator(".sentence");
@@ -38,8 +40,10 @@ public sealed class LongWorkTests(Chromium browser) : BrowserTests(browser)
         await page.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
         await page.GetByLabel("Height", new() { Exact = true }).FillAsync("7 mm");
         await page.Keyboard.PressAsync("Enter");
-        await Expect(sentence).ToContainTextAsync(new Regex("letters\\s+7 mm\\s+high.*counting\\s+at the machine", RegexOptions.Singleline));
-        await Expect(sentence).ToContainTextAsync(new Regex("about\\s+[0-9].* at the machine", RegexOptions.Singleline), new() { Timeout = 120_000 });
+        await Expect(sentence)
+            .ToContainTextAsync(new Regex("letters\\s+7 mm\\s+high.*counting\\s+at the machine", RegexOptions.Singleline));
+        await Expect(sentence)
+            .ToContainTextAsync(new Regex("about\\s+[0-9].* at the machine", RegexOptions.Singleline), new() { Timeout = 120_000 });
 
         await page.GetByRole(AriaRole.Link, new() { Name = "print" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "make the sheets" }).ClickAsync();

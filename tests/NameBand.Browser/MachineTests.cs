@@ -45,7 +45,8 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
     {
         var tab = await OpenAsync(Chromium.LanternWalk.Url + "machine");
 
-        await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("The files to sew from are not made yet. Make them under print");
+        await Expect(tab.Page.Locator("[data-part=problems]"))
+            .ToContainTextAsync("The files to sew from are not made yet. Make them under print");
         await Expect(tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" })).ToBeHiddenAsync();
         Assert.Empty(tab.Complaints);
     }
@@ -85,7 +86,9 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
 
         await Axe.ExpectNothingAsync(tab.Page, "at the machine", Axe.Wcag, "#machine");
-        Assert.True(await tab.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
+        Assert.True(
+            await tab.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"),
+            "The page is wider than its window.");
         Assert.Empty(tab.Complaints);
     }
 

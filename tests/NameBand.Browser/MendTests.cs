@@ -14,7 +14,8 @@ public sealed class MendTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         using var folder = Jobs.Small();
-        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "lenght": "1.2 m" }, "lettering": { "height": "8 mm", "glitter": [1, 2] }, "thraed": "40" }""");
+        folder.With(
+            "job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "lenght": "1.2 m" }, "lettering": { "height": "8 mm", "glitter": [1, 2] }, "thraed": "40" }""");
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
 
@@ -45,7 +46,8 @@ public sealed class MendTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         using var folder = Jobs.Small();
-        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.2 m" }, "lettering": { "height": "eight" }, "hoop": { "along": "wide" } }""");
+        folder.With(
+            "job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.2 m" }, "lettering": { "height": "eight" }, "hoop": { "along": "wide" } }""");
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
 
@@ -66,8 +68,10 @@ public sealed class MendTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         string tooLong = "Wilhelmina Theodora Marguerite Fitzgerald Featherstonehaugh of Weirside";
-        using var folder = Jobs.Small($"name,mail\nOttilie Marsh,o@example.org\nBram Sedgewick,b@example.org\nBram Sedgewick,other@example.org\nPia \u2605 Tarn,p@example.org\n{tooLong},w@example.org\n");
-        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.2 m" }, "lettering": { "height": "10 mm" }, "hoop": { "along": "100 mm" } }""");
+        using var folder =
+            Jobs.Small($"name,mail\nOttilie Marsh,o@example.org\nBram Sedgewick,b@example.org\nBram Sedgewick,other@example.org\nPia \u2605 Tarn,p@example.org\n{tooLong},w@example.org\n");
+        folder.With(
+            "job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.2 m" }, "lettering": { "height": "10 mm" }, "hoop": { "along": "100 mm" } }""");
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
 

@@ -14,7 +14,8 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         { "format": 1, "way": "machineLetters", "lists": ["names.csv"], "hem": { "length": "1.2 m" }, "letters": { "sizes": ["9 mm"], "holds": 16 } }
         """;
 
-    private static TemporaryFolder Job(string job) => Jobs.Small("name\nOttilie Marsh\nBram Sedgewick\nNgozi Farrow\nZdenek Alexander Holub\n").With("job.json", job);
+    private static TemporaryFolder Job(string job) =>
+        Jobs.Small("name\nOttilie Marsh\nBram Sedgewick\nNgozi Farrow\nZdenek Alexander Holub\n").With("job.json", job);
 
     [SkippableFact]
     public async Task Typed_names_are_said_done_with_their_lengths_and_the_marks_after_them_move()
@@ -84,7 +85,8 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
     public async Task What_is_keyed_is_large_with_its_blanks_and_signs_that_look_alike_are_told_in_words()
     {
         Chromium.Require();
-        using var folder = Jobs.Small("name\nIlla 10O\nAda Oake\n").With("job.json", Typed.Replace("\"holds\": 16", "\"holds\": 6", StringComparison.Ordinal));
+        using var folder = Jobs.Small("name\nIlla 10O\nAda Oake\n")
+            .With("job.json", Typed.Replace("\"holds\": 16", "\"holds\": 6", StringComparison.Ordinal));
         using var server = RunningPage.Start(folder.FullPath);
         var tab = await Chromium.OpenAsync(server.Url + "machine", 820, 1180);
         var page = tab.Page;
@@ -93,7 +95,8 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator(".keying-alike")).ToHaveTextAsync("I is large i, l is small L");
 
         // Read from 1 m: a large letter of 16 minutes of arc is 4.7 mm high (ISO 9241-303, from memory), some 0.7 of the type size.
-        Assert.True(await page.Locator("[data-part=keys]").EvaluateAsync<double>("e => parseFloat(getComputedStyle(e).fontSize)") * 0.7 * 25.4 / 96 >= 4.7);
+        Assert.True(await page.Locator("[data-part=keys]")
+            .EvaluateAsync<double>("e => parseFloat(getComputedStyle(e).fontSize)") * 0.7 * 25.4 / 96 >= 4.7);
         await page.GetByRole(AriaRole.Button, new() { Name = "next ›" }).ClickAsync();
         await Expect(page.Locator("[data-part=keys] bdi")).ToHaveTextAsync("10O");
         await Expect(page.Locator(".keying-alike")).ToHaveTextAsync("1 is one, 0 is zero, O is large o");
@@ -131,7 +134,9 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         Assert.Equal(
             ["n1,sewn", "n2,sewn", "n2,again", "n2,sewn", "all,done", "all,undone"],
             (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[1..].Select(l => string.Join(',', l.Split(',')[..2])));
-        Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
+        Assert.True(
+            await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"),
+            "The page is wider than its window.");
         Assert.Empty(tab.Complaints);
     }
 
@@ -153,7 +158,8 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
     private static Task<string> MarkAsync(IPage page) => page.Locator(".keying-facts dd").First.InnerTextAsync();
 
     private static async Task<double> LengthAsync(IPage page) => double.Parse(
-        (await page.Locator(".keying-facts dt", new() { HasText = "must come out at" }).Locator("+ dd").InnerTextAsync()).Trim('~', ' ', 'm'),
+        (await page.Locator(".keying-facts dt", new() { HasText = "must come out at" }).Locator("+ dd").InnerTextAsync())
+        .Trim('~', ' ', 'm'),
         System.Globalization.CultureInfo.InvariantCulture);
 
     private static string Text(double mm) => mm.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);

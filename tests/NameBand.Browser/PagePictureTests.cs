@@ -24,7 +24,8 @@ public sealed partial class PagePictureTests(Chromium browser) : BrowserTests(br
         Assert.Equal(said[2], await Says(machine, ".machine-left"));
     }
 
-    private static async Task<string> Says(Tab tab, string what) => Blanks().Replace(await tab.Page.Locator(what).First.InnerTextAsync(), " ").Trim();
+    private static async Task<string> Says(Tab tab, string what) =>
+        Blanks().Replace(await tab.Page.Locator(what).First.InnerTextAsync(), " ").Trim();
 
     private static string Root()
     {

@@ -27,7 +27,9 @@ public sealed class PlansTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator(".tonight")).ToContainTextAsync("Tonight");
         var told = Bander.Reckon(folder.FullPath, today: DateOnly.FromDateTime(DateTime.Now));
         await Expect(page.Locator(".tonight p")).ToHaveTextAsync(told.Tonight!.InWords);
-        await Expect(page.Locator(".side")).ToContainTextAsync($"Begin by {told.Calendar!.BeginBy!.Value.ToString("dddd d MMMM", CultureInfo.InvariantCulture)} at the latest");
+        await Expect(page.Locator(".side"))
+            .ToContainTextAsync(
+                $"Begin by {told.Calendar!.BeginBy!.Value.ToString("dddd d MMMM", CultureInfo.InvariantCulture)} at the latest");
         await page.GetByText("day by day").ClickAsync();
         await Expect(page.Locator(".days li")).ToHaveCountAsync(told.Calendar.Plan.Evenings);
 
@@ -50,17 +52,21 @@ public sealed class PlansTests(Chromium browser) : BrowserTests(browser)
         await page.Keyboard.PressAsync("Space");
         var rows = page.Locator(".beside tbody tr");
         await Expect(rows.First).ToBeVisibleAsync();
-        int[] minutes = [.. (await rows.Locator("td:nth-of-type(1)").AllInnerTextsAsync()).Select(t => int.Parse(t, CultureInfo.InvariantCulture))];
+        int[] minutes =
+            [.. (await rows.Locator("td:nth-of-type(1)").AllInnerTextsAsync()).Select(t => int.Parse(t, CultureInfo.InvariantCulture))];
         int all = int.Parse(await page.Locator(".beside tfoot td").First.InnerTextAsync(), CultureInfo.InvariantCulture);
         Assert.InRange(minutes.Sum(), all - (minutes.Length / 2.0) - 1, all + (minutes.Length / 2.0) + 1);
         Assert.Equal(found.Plans[0].Estimate.Work.All.Likely, all, 1.0);
         await Axe.ExpectNothingAsync(page, "plans", Axe.Wcag, ".plans");
-        Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
+        Assert.True(
+            await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"),
+            "The page is wider than its window.");
 
         // One press to take, one to take it back.
         var other = found.Plans.First(p => !p.Edits.IsEmpty && p.Plan.HasNeedlePaths);
         await cards.Nth(found.Plans.IndexOf(other)).GetByRole(AriaRole.Button, new() { Name = "take it" }).ClickAsync();
-        await Expect(page.Locator(".sentence")).ToContainTextAsync($"{other.Plan.LetterHeightMm.ToString("0.#", CultureInfo.InvariantCulture)} mm high");
+        await Expect(page.Locator(".sentence"))
+            .ToContainTextAsync($"{other.Plan.LetterHeightMm.ToString("0.#", CultureInfo.InvariantCulture)} mm high");
         Assert.NotEqual(before, await File.ReadAllTextAsync(folder["job.json"]));
         await Expect(cards).ToHaveCountAsync(0);
         await page.GetByRole(AriaRole.Button, new() { Name = "undo: taking the plan" }).ClickAsync();

@@ -21,7 +21,8 @@ public sealed class PublicPageTests(Chromium browser) : BrowserTests(browser)
         Assert.Equal(2, made.Shown);
 
         // A phone's width.
-        var tab = await Chromium.OpenAsync("file://" + Path.Combine(made.Folder!, "index.html"), width: 390, height: 800, alive: "#letters");
+        var tab = await Chromium.OpenAsync(
+            "file://" + Path.Combine(made.Folder!, "index.html"), width: 390, height: 800, alive: "#letters");
         var page = tab.Page;
         await page.Keyboard.PressAsync("Tab");
         await page.Keyboard.TypeAsync("zdenek");

@@ -38,13 +38,15 @@ internal sealed partial class RunningPage : IDisposable
     public string Address { get; }
 
     /// <summary>Name and value of the cookie that the address is exchanged for.</summary>
-    public (string Name, string Value) Cookie => _cookie.Value.Split('=') is [var name, var value] ? (name, value) : throw new InvalidOperationException("No cookie was given.");
+    public (string Name, string Value) Cookie =>
+        _cookie.Value.Split('=') is [var name, var value] ? (name, value) : throw new InvalidOperationException("No cookie was given.");
 
     /// <summary>The one that answers at an address; null: none that was started here.</summary>
     public static RunningPage? At(string url) => All.GetValueOrDefault(new Uri(url).GetLeftPart(UriPartial.Authority) + "/");
 
     /// <summary>What may ask as the page's own browser does.</summary>
-    public HttpClient Client() => new(new HttpClientHandler { UseCookies = false }) { DefaultRequestHeaders = { { "Cookie", _cookie.Value } } };
+    public HttpClient Client() =>
+        new(new HttpClientHandler { UseCookies = false }) { DefaultRequestHeaders = { { "Cookie", _cookie.Value } } };
 
     /// <summary>Served from this process.</summary>
     /// <param name="more">Nothing, or <c>--lend</c>.</param>
@@ -75,7 +77,8 @@ internal sealed partial class RunningPage : IDisposable
     public static RunningPage StartFor(string data, string folder, params string[] more)
     {
         // The program's own output folder, where its list of the page's files lies; or another build of it, to prove that one.
-        string program = Environment.GetEnvironmentVariable("NAMEBAND_PROGRAM") is { Length: > 0 } other ? other : Path.Combine(AppContext.BaseDirectory, "nameband.dll");
+        string program = Environment.GetEnvironmentVariable("NAMEBAND_PROGRAM") is { Length: > 0 } other
+            ? other : Path.Combine(AppContext.BaseDirectory, "nameband.dll");
         return Start(new ProcessStartInfo("dotnet", [program, "page", folder, "--no-browser", .. more])
         {
             RedirectStandardOutput = true,
@@ -102,7 +105,8 @@ internal sealed partial class RunningPage : IDisposable
     }
 
     /// <summary>The file with which a browser is started, of a worktable that was started here.</summary>
-    public string Opener => Directory.GetFiles(Data["nameband"], "*.html").Single(f => File.ReadAllText(f).Contains(Address, StringComparison.Ordinal));
+    public string Opener =>
+        Directory.GetFiles(Data["nameband"], "*.html").Single(f => File.ReadAllText(f).Contains(Address, StringComparison.Ordinal));
 
     /// <summary>Ends it as a power cut does.</summary>
     public void Kill()

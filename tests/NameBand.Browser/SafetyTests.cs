@@ -51,7 +51,9 @@ public sealed class SafetyTests(Chromium browser) : BrowserTests(browser)
         Chromium.Require();
         using var client = Chromium.MadeLanternWalk.Client();
 
-        using var answer = await client.GetAsync(new Uri(Chromium.MadeLanternWalk.Url + path, new UriCreationOptions { DangerousDisablePathAndQueryCanonicalization = true }));
+        using var answer =
+            await client.GetAsync(new Uri(
+                Chromium.MadeLanternWalk.Url + path, new UriCreationOptions { DangerousDisablePathAndQueryCanonicalization = true }));
 
         Assert.Contains(answer.StatusCode, (HttpStatusCode[])[HttpStatusCode.NotFound, HttpStatusCode.BadRequest]);
         Assert.DoesNotContain("Sedgewick", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
@@ -81,7 +83,8 @@ public sealed class SafetyTests(Chromium browser) : BrowserTests(browser)
         await lists.SetInputFilesAsync(Jobs.Upload("huge.csv", "name\n" + new string('x', 10_500_000)));
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("huge.csv");
         Assert.False(File.Exists(folder["huge.csv"]));
-        await lists.SetInputFilesAsync([Jobs.Upload("one.csv", "name\nOttilie Marsh\nBram Sedgewick\n"), Jobs.Upload("two.csv", "name\nNgozi Farrow\n")]);
+        await lists.SetInputFilesAsync([Jobs.Upload("one.csv", "name\nOttilie Marsh\nBram Sedgewick\n"),
+            Jobs.Upload("two.csv", "name\nNgozi Farrow\n")]);
         await Expect(page.GetByText("In the job’s folder: one.csv, two.csv.")).ToBeVisibleAsync();
         await Expect(page.Locator(".aloud")).ToContainTextAsync("3 people; no question.");
     }

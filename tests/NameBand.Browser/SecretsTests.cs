@@ -78,7 +78,8 @@ public sealed class SecretsTests(Chromium browser) : BrowserTests(browser)
     public async Task Rows_that_are_shown_to_ask_for_the_column_of_names_are_shown_nowhere_else()
     {
         Chromium.Require();
-        using var folder = new TemporaryFolder().With("names.csv", "left,right\nAna Lind,qz7mail1@lantern-secret.example\nBo Varga,qz7mail2@lantern-secret.example\n")
+        using var folder = new TemporaryFolder()
+            .With("names.csv", "left,right\nAna Lind,qz7mail1@lantern-secret.example\nBo Varga,qz7mail2@lantern-secret.example\n")
             .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "700 mm" } }""");
         using var server = RunningPage.Start(folder.FullPath);
         var plan = await OpenAsync(server.Url);
@@ -122,7 +123,8 @@ public sealed class SecretsTests(Chromium browser) : BrowserTests(browser)
 
         public IPage Page { get; }
 
-        public async Task LookAsync(string where) => MarkedList.AssertNoMark(await Page.ContentAsync() + await Page.InnerTextAsync("body"), where);
+        public async Task LookAsync(string where) =>
+            MarkedList.AssertNoMark(await Page.ContentAsync() + await Page.InnerTextAsync("body"), where);
 
         public async Task<string> ReceivedAsync()
         {

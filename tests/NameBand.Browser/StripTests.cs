@@ -81,7 +81,9 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
         await ring.PressAsync("End");
         await Expect(ring).ToHaveAttributeAsync("aria-valuenow", "60");
         await Expect(facts).ToContainTextAsync("round 2");
-        await Expect(ring).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex("^" + await facts.Locator("h3").InnerTextAsync()));
+        await Expect(ring)
+            .ToHaveAttributeAsync(
+                "aria-valuetext", new System.Text.RegularExpressions.Regex("^" + await facts.Locator("h3").InnerTextAsync()));
         Assert.Empty(tab.Complaints);
     }
 
@@ -126,7 +128,9 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
             await Axe.ExpectNothingAsync(tab.Page, part, Axe.Wcag, part);
         }
 
-        Assert.True(await tab.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"), "The page is wider than its window.");
+        Assert.True(
+            await tab.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"),
+            "The page is wider than its window.");
         Assert.Empty(tab.Complaints);
     }
 

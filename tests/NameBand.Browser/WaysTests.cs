@@ -50,7 +50,8 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
         var tab = await Chromium.OpenAsync(server.Url);
         var page = tab.Page;
         await page.SettledAsync();
-        await Expect(page.Locator(".sentence")).ToContainTextAsync("traced and sewn free-motion on quilting cotton in 1 run without a hoop");
+        await Expect(page.Locator(".sentence"))
+            .ToContainTextAsync("traced and sewn free-motion on quilting cotton in 1 run without a hoop");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "at the machine", Exact = true }).First.ClickAsync();
         await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("1 of 3, round 1");
@@ -106,7 +107,8 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
         await page.GetByLabel("Find a name").FillAsync("lamp bearers");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.GetByRole(AriaRole.Region, new() { Name = "The name you pressed" })).ToContainTextAsync("the heading of a group");
-        await Expect(page.GetByRole(AriaRole.Slider, new() { Name = "The whole hem: place of each name" })).ToHaveAttributeAsync("aria-valuemax", "27");
+        await Expect(page.GetByRole(AriaRole.Slider, new() { Name = "The whole hem: place of each name" }))
+            .ToHaveAttributeAsync("aria-valuemax", "27");
         Assert.Empty(tab.Complaints);
     }
 

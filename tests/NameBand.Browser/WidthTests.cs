@@ -49,7 +49,8 @@ public sealed class WidthTests(Chromium browser) : BrowserTests(browser)
         }
     }
 
-    /// <summary>The pictures are drawn for the screen; on paper, which is narrower, they must not be squeezed. Only the words of the sentence stay.</summary>
+    /// <summary>The pictures are drawn for the screen; on paper, which is narrower, they must not be squeezed. Only the words of
+    /// the sentence stay.</summary>
     [SkippableTheory]
     [InlineData("", ".table canvas")]
     [InlineData("machine", "[data-pictured] canvas, canvas[data-pictured]")]

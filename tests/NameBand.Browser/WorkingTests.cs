@@ -8,7 +8,8 @@ namespace NameBand.Browser;
 [Collection(InBrowser.Name)]
 public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
 {
-    private const string Doubtful = "name,mail\nOttilie Marsh,o@example.org\nBram Sedgewick,b@example.org\nBram Sedgewick,other@example.org\nPia \u2605 Tarn,p@example.org\n";
+    private const string Doubtful =
+        "name,mail\nOttilie Marsh,o@example.org\nBram Sedgewick,b@example.org\nBram Sedgewick,other@example.org\nPia \u2605 Tarn,p@example.org\n";
 
     [SkippableFact]
     public async Task What_is_set_in_one_tab_stands_in_the_other_and_is_undone_there()
@@ -115,7 +116,9 @@ public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
         var page = (await Chromium.OpenAsync(server.Url)).Page;
         await Expect(page.Locator(".sentence")).ToContainTextAsync("names on one round");
 
-        File.WriteAllText(folder["job.json"], File.ReadAllText(folder["job.json"]).Replace("\"format\"", "\"title\": \"By hand\", \"format\"", StringComparison.Ordinal));
+        File.WriteAllText(
+            folder["job.json"],
+            File.ReadAllText(folder["job.json"]).Replace("\"format\"", "\"title\": \"By hand\", \"format\"", StringComparison.Ordinal));
         await Expect(page.GetByText("The job was changed outside this page")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "the changed file" }).ClickAsync();
 
@@ -128,7 +131,8 @@ public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
         Chromium.Require();
         string longName = new('x', 10_000);
         using var folder = Jobs.Small(
-            "name\nOttilie Marsh\n<script>document.title='taken'</script>\n\"<img src=x onerror=\"\"document.title='taken'\"\">\"\n" + longName + "\n\u202Eevil\u202C name\nمريم الحسن\n");
+            "name\nOttilie Marsh\n<script>document.title='taken'</script>\n\"<img src=x onerror=\"\"document.title='taken'\"\">\"\n"
+            + longName + "\n\u202Eevil\u202C name\nمريم الحسن\n");
         using var server = RunningPage.Start(folder.FullPath);
         var tab = await Chromium.OpenAsync(server.Url, width: 390);
         var page = tab.Page;
@@ -138,8 +142,12 @@ public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
 
         Assert.NotEqual("taken", await page.TitleAsync());
         Assert.Equal(0, await page.Locator(".rows script, .rows img").CountAsync());
-        Assert.Equal("rtl", await page.Locator(".row .name", new() { HasText = "مريم" }).EvaluateAsync<string>("e => getComputedStyle(e).direction"));
-        Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= document.documentElement.clientWidth"), "The page is wider than its window.");
+        Assert.Equal(
+            "rtl", await page.Locator(".row .name", new() { HasText = "مريم" })
+            .EvaluateAsync<string>("e => getComputedStyle(e).direction"));
+        Assert.True(
+            await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= document.documentElement.clientWidth"),
+            "The page is wider than its window.");
         Assert.DoesNotContain("\u202E", await page.Locator(".rows").InnerTextAsync(), StringComparison.Ordinal);
         Assert.Empty(tab.Complaints);
     }

@@ -7,7 +7,8 @@ namespace NameBand.Tests;
 /// <summary>A list in which all that stands beside the names is marked, and the search for the marks in whatever comes out.</summary>
 internal static class MarkedList
 {
-    public static readonly string[] Marks = ["qz7mail", "lantern-secret.example", "7700900461", "73519.57", "73519,57", "Zwq9note", "Zwq9street"];
+    public static readonly string[] Marks =
+        ["qz7mail", "lantern-secret.example", "7700900461", "73519.57", "73519,57", "Zwq9note", "Zwq9street"];
 
     // Repeats, a row to be left out, one without a name, one with a column too many, one that begins like a formula.
     public const string Csv =

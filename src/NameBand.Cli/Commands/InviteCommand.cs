@@ -15,7 +15,8 @@ internal sealed class InviteCommand(CliHost host) : Command<InviteCommand.Settin
     {
         if (settings.Answers)
         {
-            return Answering.Give<AnswersAnswer>(host, settings.Json, Bander.EnterAnswers(settings.Job).Answer, "No answer was entered", AnswersSummary.Print);
+            return Answering.Give<AnswersAnswer>(
+                host, settings.Json, Bander.EnterAnswers(settings.Job).Answer, "No answer was entered", AnswersSummary.Print);
         }
 
         InviteReport report;

@@ -19,7 +19,9 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
         var page = new Page(host.Output);
         if (!Directory.Exists(settings.Job))
         {
-            new Page(host.Errors).Line($"There is no folder {PlainText.Short(settings.Job, 200)}. Make an empty one, or give the path of a job.", tone: Tone.Bad);
+            new Page(host.Errors)
+                .Line($"There is no folder {PlainText.Short(settings.Job, 200)}. Make an empty one, or give the path of a job.",
+                    tone: Tone.Bad);
             return (int)ExitStatus.CannotUse;
         }
 
@@ -62,7 +64,8 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
     {
         string program = Environment.ProcessPath ?? "nameband";
         bool isBuilt = Path.GetFileNameWithoutExtension(program).Equals("dotnet", StringComparison.OrdinalIgnoreCase);
-        IEnumerable<string> words = [program, .. isBuilt ? [Environment.GetCommandLineArgs()[0]] : Array.Empty<string>(), Verb, Path.GetFullPath(settings.Job)];
+        IEnumerable<string> words =
+            [program, .. isBuilt ? [Environment.GetCommandLineArgs()[0]] : Array.Empty<string>(), Verb, Path.GetFullPath(settings.Job)];
         string port = settings.Port == 0 ? "" : FormattableString.Invariant($" --port {settings.Port}");
         return string.Join(' ', words.Select(Quoted)) + port + (settings.Lend ? " --lend" : "");
     }

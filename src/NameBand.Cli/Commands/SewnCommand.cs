@@ -22,7 +22,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         double? measuredMm = null;
         if (settings.What is { } word && what is null)
         {
-            return Usage.RefuseWord(host, Verb, $"“{PlainText.Short(word)}” is not the number of a hooping, nor of names with an n before it.");
+            return Usage.RefuseWord(
+                host, Verb, $"“{PlainText.Short(word)}” is not the number of a hooping, nor of names with an n before it.");
         }
 
         string? wrong = Wrong(settings, what, out measuredMm);
@@ -61,7 +62,9 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
 
         if (settings.LeftTold() is { IsSuccess: true } left)
         {
-            return new SewingWord(0, SewingDeed.Left, When: now, Note: settings.Note ?? "") { LeftMm = left.Mm, Round = settings.Round ?? 0 };
+            return new SewingWord(
+                0, SewingDeed.Left, When: now, Note: settings.Note ?? "")
+            { LeftMm = left.Mm, Round = settings.Round ?? 0 };
         }
 
         if (what is not { } said)
@@ -87,7 +90,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
     }
 
     private static string Note(Settings settings) =>
-        settings.By is { Length: > 0 } by ? SewingEntry.NoteBy(PlainText.Short(PlainText.OneLine(by), 60), settings.Note ?? "") : settings.Note ?? "";
+        settings.By is { Length: > 0 } by
+            ? SewingEntry.NoteBy(PlainText.Short(PlainText.OneLine(by), 60), settings.Note ?? "") : settings.Note ?? "";
 
     private static string? Wrong(Settings settings, SewnWhat? what, out double? measuredMm)
     {
@@ -102,7 +106,9 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             return null;
         }
 
-        if (settings.Spoiled && (what is null || settings.Again || settings.Patch || settings.Mistake || settings.Minutes is not null || settings.Measured is not null))
+        if (settings.Spoiled
+            && (what is null || settings.Again || settings.Patch || settings.Mistake || settings.Minutes is not null
+            || settings.Measured is not null))
         {
             return "--spoiled asks about one hooping or name and logs nothing: sewn JOB 12 --spoiled";
         }
@@ -110,7 +116,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         bool saysSewn = settings.Minutes is not null || settings.Hands is not null || settings.Machine is not null
             || settings.Mark is not null;
         bool saysElse = settings.Again || settings.Patch || settings.Mistake;
-        if (what is null && settings.Step is null && (saysSewn || saysElse || settings.Measured is not null || settings.Note is not null || settings.By is not null))
+        if (what is null && settings.Step is null
+            && (saysSewn || saysElse || settings.Measured is not null || settings.Note is not null || settings.By is not null))
         {
             return "Say which hooping, or which name: sewn JOB 12 …, sewn JOB n12 …";
         }
@@ -176,7 +183,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
 
         if (settings.Length is null)
         {
-            return settings.Scrap || settings.Blank is not null ? "--scrap and --blank go with a length: sewn JOB n1 --length \"63 mm\" --scrap" : null;
+            return settings.Scrap || settings.Blank is not null
+                ? "--scrap and --blank go with a length: sewn JOB n1 --length \"63 mm\" --scrap" : null;
         }
 
         if (what?.Names is not { } names || names.First != names.Last)
@@ -202,7 +210,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
 
         if (settings.Left is not null)
         {
-            bool isAlone = settings.What is null && settings.Step is null && settings.Measured is null && settings.Length is null && settings.Minutes is null;
+            bool isAlone = settings.What is null && settings.Step is null && settings.Measured is null && settings.Length is null
+                && settings.Minutes is null;
             return !isAlone ? "A bare length is said by itself: sewn JOB --left \"812 mm\" --round 2"
                 : settings.Round is < 1 ? "Rounds are numbered from 1, the lowest."
                 : settings.LeftTold() is { IsSuccess: false } told ? $"--left: {told.Why}" : null;
@@ -214,7 +223,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         }
 
         string words = string.Join(", ", FinishingWords.All.Select(FinishingWords.Of));
-        bool saysMore = settings.What is not null || settings.Minutes is not null || settings.Hands is not null || settings.Machine is not null
+        bool saysMore = settings.What is not null || settings.Minutes is not null || settings.Hands is not null
+            || settings.Machine is not null
             || settings.Mark is not null || settings.Again || settings.Patch || settings.Mistake || settings.Measured is not null;
         return saysMore ? "A step of finishing is said by itself: sewn JOB --done pin --round 2"
             : settings.Round is < 1 ? "Rounds are numbered from 1, the lowest."
@@ -224,11 +234,13 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
     internal sealed class Settings : JobSettings
     {
         [CommandArgument(1, "[WHAT]")]
-        [Description("The number of a hooping, such as 12, or of a name that is keyed in or traced, such as n12 or n3-n8; without one the command shows how things stand.")]
+        [Description(
+            "The number of a hooping, such as 12, or of a name that is keyed in or traced, such as n12 or n3-n8; without one the command shows how things stand.")]
         public string? What { get; init; }
 
         [CommandOption("--done <STEP>")]
-        [Description("A step of finishing is done: tear, press, cut, join, turn, tuck, pin, lower or upper (sewn down at that edge). Those before it count as done too.")]
+        [Description(
+            "A step of finishing is done: tear, press, cut, join, turn, tuck, pin, lower or upper (sewn down at that edge). Those before it count as done too.")]
         public string? Done { get; init; }
 
         [CommandOption("--undone <STEP>")]
@@ -243,7 +255,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         public string? Step => Done ?? Undone;
 
         [CommandOption("--left <LENGTH>")]
-        [Description("Of typed names sewn and pinned on the garment: the bare length that is left, from where the last one ends to the end of the round. The rest is spread into it.")]
+        [Description(
+            "Of typed names sewn and pinned on the garment: the bare length that is left, from where the last one ends to the end of the round. The rest is spread into it.")]
         public string? Left { get; init; }
 
         /// <summary>The bare length as it was told.</summary>
@@ -282,7 +295,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         public string? Blank { get; init; }
 
         [CommandOption("--scrap")]
-        [Description("With --length: it was sewn on a scrap; the length counts, the name is not sewn. With --mistake: the last length told so counts no longer.")]
+        [Description(
+            "With --length: it was sewn on a scrap; the length counts, the name is not sewn. With --mistake: the last length told so counts no longer.")]
         public bool Scrap { get; init; }
 
         /// <summary>The length as it was told.</summary>
@@ -301,7 +315,8 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         public bool Sure { get; init; }
 
         [CommandOption("--spoiled")]
-        [Description("Only asks: what can be done about a hooping, or a name, that was misspelt or went wrong, with the work of each way and what the cloth bears.")]
+        [Description(
+            "Only asks: what can be done about a hooping, or a name, that was misspelt or went wrong, with the work of each way and what the cloth bears.")]
         public bool Spoiled { get; init; }
 
         [CommandOption("--again")]

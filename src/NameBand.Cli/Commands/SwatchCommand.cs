@@ -25,7 +25,8 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
         if (settings.Measured is null)
         {
             return settings.Set || settings.Under is not null
-                ? Usage.Refuse(host, $"{(settings.Set ? "--set" : "--under")} goes with a length: swatch JOB --measured 99.2 {(settings.Set ? "--set" : "--under 62")}.")
+                ? Usage.Refuse(
+                    host, $"{(settings.Set ? "--set" : "--under")} goes with a length: swatch JOB --measured 99.2 {(settings.Set ? "--set" : "--under 62")}.")
                 : Make(settings, cancellationToken);
         }
 

@@ -28,5 +28,6 @@ internal static class Answering
     }
 
     /// <summary>How the sewing stands is shown as long as it can be told, whatever else is wrong.</summary>
-    private static bool IsGiven(CommandAnswer answer) => answer is SewnAnswer sewn ? sewn.Hoopings.Count > 0 || sewn.Names is { Count: > 0 } : !answer.IsRefused;
+    private static bool IsGiven(CommandAnswer answer) =>
+        answer is SewnAnswer sewn ? sewn.Hoopings.Count > 0 || sewn.Names is { Count: > 0 } : !answer.IsRefused;
 }

@@ -24,7 +24,8 @@ internal sealed class ApprovalsSummary(Page page, NamesAnswer answer)
         Add("Not clear", "unclear", n => n.Text);
         Add("Not asked", "", n => n.Outdated ? $"{n.Text} (agreed to was {n.Asked})" : n.Text);
         page.Facts([.. facts.DefaultIfEmpty(("", "nobody is missing", Tone.Good))]);
-        Lines("Wishes are not fulfilled by themselves. These lines in corrections.csv would do it; --settle writes them:", answer.WishedCorrections ?? []);
+        Lines("Wishes are not fulfilled by themselves. These lines in corrections.csv would do it; --settle writes them:",
+            answer.WishedCorrections ?? []);
         var toAdd = answer.ApprovalLinesToAdd ?? [];
         Lines(
             "To write down who was asked and what they say (asked, agreed, change wished), put lines like these into approvals.csv:",

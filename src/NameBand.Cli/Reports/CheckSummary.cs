@@ -15,7 +15,8 @@ internal static class CheckSummary
             page.Gap();
         }
 
-        page.Facts([.. answer.Parts.Select(p => (p.Name, p.Found, p.Whole switch { true => Tone.Good, false => Tone.Bad, null => Tone.Plain }))]);
+        page.Facts([.. answer.Parts.Select(p =>
+            (p.Name, p.Found, p.Whole switch { true => Tone.Good, false => Tone.Bad, null => Tone.Plain }))]);
         page.Gap();
         var wrong = answer.Problems.Where(p => p.Severity != Severity.Note).ToList();
         if (wrong.Count == 0)

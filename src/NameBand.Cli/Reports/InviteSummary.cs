@@ -18,7 +18,8 @@ internal static class InviteSummary
         string silence = answer.SilenceLeavesOut ? "left out" : "sewn as it stands";
         List<(string, string, Tone)> facts =
         [
-            ("Letters", answer.WithoutAddress == 0 ? $"{answer.Letters}" : $"{answer.Letters}, of them {answer.WithoutAddress} without an address", Tone.Plain),
+            ("Letters", answer.WithoutAddress == 0
+                ? $"{answer.Letters}" : $"{answer.Letters}, of them {answer.WithoutAddress} without an address", Tone.Plain),
             ("Answers", $"agreed: {answer.Agreed}, change wished: {answer.ChangeWished}, missing: {answer.Missing.Count}", Tone.Plain),
             ("Until", (answer.AnswerBy ?? "no day is set") + $"; a name without an answer is {silence}", Tone.Plain),
         ];

@@ -251,7 +251,8 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         if (answer.Left is { ToSew: var left, NamesToSew: var names } && (left.Count > 0 || names is not { Count: > 0 }))
         {
             string paths = left.Count == 1 ? "needle path" : Words.Count(left.Count, "needle path");
-            yield return left.Count == 0 ? $"Every {(answer.Ways is null ? "hooping" : "needle path")} is sewn: go on with the work by hand, which the command hours lists."
+            yield return left.Count == 0
+                ? $"Every {(answer.Ways is null ? "hooping" : "needle path")} is sewn: go on with the work by hand, which the command hours lists."
                 : $"Sew the {paths} still to be sewn in {folder}/needle-paths: {SewnSummary.Numbers(left)}.";
             yield break;
         }

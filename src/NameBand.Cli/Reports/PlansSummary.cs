@@ -57,7 +57,8 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         }
 
         page.Gap();
-        page.Line($"Came when the garment was finished: {string.Join("; ", late.Names.Select(n => PlainText.Short(n, 80)))}", tone: Tone.Heading);
+        page.Line(
+            $"Came when the garment was finished: {string.Join("; ", late.Names.Select(n => PlainText.Short(n, 80)))}", tone: Tone.Heading);
         foreach (var offer in late.Offers)
         {
             string takes = offer.Fits == late.Names.Count ? "" : $", for {offer.Fits} of them";
@@ -96,7 +97,8 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
     /// <summary>Who goes which way, where names go several: the many by their number, the few by name.</summary>
     private void Ways()
     {
-        foreach (var alike in answer.Plans.Where(p => p.Who is not null).GroupBy(p => string.Join("|", p.Who!.Select(w => $"{w.Way}:{string.Join(",", w.Names)}"))))
+        foreach (var alike in answer.Plans.Where(p => p.Who is not null)
+            .GroupBy(p => string.Join("|", p.Who!.Select(w => $"{w.Way}:{string.Join(",", w.Names)}"))))
         {
             var who = alike.First().Who!;
             page.Gap();
@@ -115,7 +117,8 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
     private const int MostNamed = 12;
 
     /// <summary>Where she sits by the machine all the time the clock says what her hours do.</summary>
-    private bool HasClock => answer.Plans.Append(answer.Plain).OfType<ToldPlan>().Any(p => Words.Duration(p.HersMinutes) != Words.Duration(p.ElapsedMinutes));
+    private bool HasClock =>
+        answer.Plans.Append(answer.Plain).OfType<ToldPlan>().Any(p => Words.Duration(p.HersMinutes) != Words.Duration(p.ElapsedMinutes));
 
     private string[] Clock(string cell) => HasClock ? [cell] : [];
 

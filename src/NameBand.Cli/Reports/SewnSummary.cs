@@ -52,7 +52,8 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         yield return ("To do", isOpen ? Listed(Open, OpenNames, null) : "nothing: all is sewn", Tone.Plain);
         if (answer.Finished is { } finished)
         {
-            yield return ("Finishing", string.Join("; ", finished.Select(f => $"round {f.Round.ToString(CultureInfo.InvariantCulture)}: {f.Text}")), Tone.Plain);
+            yield return ("Finishing",
+                string.Join("; ", finished.Select(f => $"round {f.Round.ToString(CultureInfo.InvariantCulture)}: {f.Text}")), Tone.Plain);
         }
 
         yield return ("Time left", TimeLeft(isOpen), Tone.Plain);
@@ -84,11 +85,13 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
     /// <summary>Who has sewn how much, where it was said.</summary>
     private void PrintWho()
     {
-        var who = answer.Hoopings.Where(h => h.By is not null).GroupBy(h => h.By!, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
+        var who = answer.Hoopings.Where(h => h.By is not null).GroupBy(h => h.By!, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
         if (who.Count > 0)
         {
             page.Gap();
-            page.Line("Sewn by: " + string.Join("; ", who.Select(g => $"{PlainText.Short(g.Key, 60)}, {Words.Count(g.Count(), "hooping")}")));
+            page.Line("Sewn by: "
+                + string.Join("; ", who.Select(g => $"{PlainText.Short(g.Key, 60)}, {Words.Count(g.Count(), "hooping")}")));
         }
     }
 
@@ -167,7 +170,8 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
     private string OfNames(ToldDeed said, IReadOnlyList<int> numbers, string minutes)
     {
         var texts = answer.Names?.Where(n => numbers.Contains(n.Number)).Select(n => $"“{n.Text}”").ToList() ?? [];
-        string names = $"{(numbers.Count == 1 ? "Name" : "Names")} {Signed(numbers)}, {Wording.List([.. texts.Take(MostShown)])}{(texts.Count > MostShown ? " and more" : "")},";
+        string names =
+            $"{(numbers.Count == 1 ? "Name" : "Names")} {Signed(numbers)}, {Wording.List([.. texts.Take(MostShown)])}{(texts.Count > MostShown ? " and more" : "")},";
         bool isOne = numbers.Count == 1;
         return said.Deed switch
         {
@@ -204,7 +208,8 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         string?[] parts =
         [
             hoopings.Count > 0 ? $"{Words.Count(hoopings.Count, "hooping")}: {Numbers([.. hoopings.Select(h => h.Number)])}" : null,
-            names.Count > 0 ? $"{(of is { } all ? $"{names.Count} of {all} names" : Words.Count(names.Count, "name"))}: {Signed([.. names.Select(n => n.Number)])}" : null,
+            names.Count > 0
+            ? $"{(of is { } all ? $"{names.Count} of {all} names" : Words.Count(names.Count, "name"))}: {Signed([.. names.Select(n => n.Number)])}" : null,
         ];
         return string.Join("; ", parts.Where(p => p is not null));
     }

@@ -8,7 +8,8 @@ internal static class WayWords
 {
     /// <summary>Half a sentence: what the letters are.</summary>
     public static string Face(MakeAnswer answer) => answer.OwnLetters
-        ? FormattableString.Invariant($" in your machine’s own letters with gaps of {answer.SpacingMm:0.0} mm{(answer.Ways is null ? "" : $", and in {answer.Face}")}")
+        ? FormattableString.Invariant(
+            $" in your machine’s own letters with gaps of {answer.SpacingMm:0.0} mm{(answer.Ways is null ? "" : $", and in {answer.Face}")}")
         : $" in {answer.Face}";
 
     public static string Sittings(MakeAnswer answer) => answer.Hoopings == answer.Rounds.Count

@@ -3,7 +3,8 @@ using Spectre.Console;
 namespace NameBand.Cli.Terminal;
 
 /// <summary>Standard output or standard error: a writer, and what may be sent through it.</summary>
-internal sealed class Outlet(TextWriter writer, bool hasColour = false, bool isTerminal = false, int width = Outlet.WidthOfFiles) : IDisposable
+internal sealed class Outlet(TextWriter writer, bool hasColour = false, bool isTerminal = false, int width = Outlet.WidthOfFiles)
+    : IDisposable
 {
     /// <summary>Lines are broken here when nobody's window says otherwise.</summary>
     public const int WidthOfFiles = 100;

@@ -69,7 +69,8 @@ internal sealed class FreeBound
             OnCloths(strips.Select(s => Alone(s, f => f.Minutes + leastMarks))),
             strips.Sum(s => Alone(s, f => (f.Minutes + leastMarks) / f.Lanes)));
         double first = Math.Min(StartingValues.FirstHoopings, OnCloths(segments)) * _fields.Min(f => f.FirstMinutes);
-        double saved = Math.Max(0, taken - needed - first) + QuickerAgain(estimate) + Colours(estimate) + Apart(estimate) + Bobbins(estimate)
+        double saved = Math.Max(0, taken - needed - first) + QuickerAgain(estimate) + Colours(estimate) + Apart(estimate)
+            + Bobbins(estimate)
             + Crosses(hooped.Sum(h => h.Segments.Length), segments.Sum());
 
         // A spoiled name is sewn once more at the mean of all: what machine time is saved is saved there too.

@@ -59,7 +59,8 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
                select written.With(Cut(rounds, width), new JobEdit(LayoutKeys.Lines.Path, "2")),
         ];
 
-    /// <summary>Each thing that she wrote and that is seen left as it would be unwritten: one of them may be what stands in the way.</summary>
+    /// <summary>Each thing that she wrote and that is seen left as it would be unwritten: one of them may be what stands in the
+    /// way.</summary>
     public ImmutableArray<(string Path, VisibleChoice Without)> WithoutEachWish =>
     [
         .. from key in Wishes
@@ -152,7 +153,8 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
         }
 
         double least = asSet.Lettering.Least.Mm;
-        IEnumerable<double> heights = job.Traits.HasLettersOfItsOwn ? job.Letters.Sizes.Select(s => s.Mm) : [StartingValues.UnreadHeightMm, least];
+        IEnumerable<double> heights = job.Traits.HasLettersOfItsOwn
+            ? job.Letters.Sizes.Select(s => s.Mm) : [StartingValues.UnreadHeightMm, least];
         foreach (double height in heights.Where(h => h < plan.LetterHeightMm - 1e-6 && (h >= least || job.Traits.HasLettersOfItsOwn)))
         {
             yield return written.With(from, Text(JobKeys.Height, height));

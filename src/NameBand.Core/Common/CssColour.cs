@@ -33,7 +33,9 @@ public readonly record struct CssColour(byte Red, byte Green, byte Blue)
         + "white ffffff whitesmoke f5f5f5 yellow ffff00 yellowgreen 9acd32";
 
     private static readonly FrozenDictionary<string, CssColour> Named = Words.Split(' ').Chunk(2)
-        .ToFrozenDictionary(p => p[0], p => Of(int.Parse(p[1], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture)), StringComparer.OrdinalIgnoreCase);
+        .ToFrozenDictionary(
+            p => p[0], p => Of(int.Parse(p[1], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture)),
+            StringComparer.OrdinalIgnoreCase);
 
     /// <summary>All words there are, in the order of the alphabet.</summary>
     public static IEnumerable<string> KnownWords => Named.Keys.Order(StringComparer.Ordinal);

@@ -51,7 +51,8 @@ internal static class CsvEncoding
         _ => null,
     };
 
-    /// <summary>Of the two byte orders the one that gives more ASCII (line ends, separators) and no character that text never has.</summary>
+    /// <summary>Of the two byte orders the one that gives more ASCII (line ends, separators) and no character that text never
+    /// has.</summary>
     private static string? Utf16WithoutMark(byte[] bytes)
     {
         if (bytes.Length % 2 != 0)
@@ -103,7 +104,8 @@ internal static class CsvEncoding
         return Checked(text, where, [sure ? Problem.Note(where, told, Mend) : Problem.NeedsPerson(where, told, Mend)]);
     }
 
-    /// <summary>Counts what a wrong encoding makes of letters: signs between letters, a capital after a small letter, characters that are not text.</summary>
+    /// <summary>Counts what a wrong encoding makes of letters: signs between letters, a capital after a small letter, characters
+    /// that are not text.</summary>
     private static int Oddness(string text)
     {
         int odd = 0;

@@ -7,7 +7,8 @@ namespace NameBand.Common;
 /// <remarks>
 /// A spreadsheet takes a field that begins with <c>= + - @</c> for a formula, some do so with the wide forms of these
 /// signs, and some drop a tab or line end before them. Such a field is written with one apostrophe before it. So that
-/// every text comes back as it was, a field that already begins with apostrophes and then one of the signs gets one more; <see cref="ReadBack"/> takes one off in just these cases.
+/// every text comes back as it was, a field that already begins with apostrophes and then one of the signs gets one more;
+/// <see cref="ReadBack"/> takes one off in just these cases.
 /// </remarks>
 public static class CsvText
 {

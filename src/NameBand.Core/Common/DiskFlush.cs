@@ -44,7 +44,8 @@ internal static partial class DiskFlush
         try
         {
             Parallel.ForEach(
-                entries.Where(e => e.Kind == EntryKind.File), new ParallelOptions { MaxDegreeOfParallelism = AtOnce }, e => OneFile(e.Info));
+                entries.Where(e => e.Kind == EntryKind.File), new ParallelOptions { MaxDegreeOfParallelism = AtOnce },
+                e => OneFile(e.Info));
         }
         catch (AggregateException e) when (e.InnerExceptions[0] is IOException refused)
         {

@@ -22,7 +22,8 @@ public static class Duration
             string afterNumber = rest[digits..].TrimStart();
             int letters = afterNumber.TakeWhile(char.IsAsciiLetter).Count();
             double unit = UnitMinutes(afterNumber[..letters]);
-            bool isNumber = double.TryParse(rest[..digits], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number);
+            bool isNumber =
+                double.TryParse(rest[..digits], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number);
             if (!isNumber || unit <= 0 || unit >= lastUnit)
             {
                 return false;

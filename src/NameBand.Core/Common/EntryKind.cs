@@ -74,7 +74,8 @@ internal static partial class EntryKinds
             var attributes = File.GetAttributes(path);
 
             // Windows marks more than links so: a file that lies in a cloud's folder, for one.
-            if (attributes.HasFlag(FileAttributes.ReparsePoint) && (new FileInfo(path).LinkTarget ?? new DirectoryInfo(path).LinkTarget) is not null)
+            if (attributes.HasFlag(FileAttributes.ReparsePoint) && (new FileInfo(path).LinkTarget ?? new DirectoryInfo(path).LinkTarget)
+                is not null)
             {
                 return EntryKind.Link;
             }

@@ -70,14 +70,17 @@ internal static class InnerFile
         return Result.Of(bytes.ToArray());
     }
 
-    /// <summary>Why a name in a folder is not opened: the first link on the way to it, or that it is no file. Null when it may be.</summary>
+    /// <summary>Why a name in a folder is not opened: the first link on the way to it, or that it is no file. Null when it may
+    /// be.</summary>
     public static Problem? Objection(string folder, string name)
     {
         string at = folder;
         string[] parts = name.Split(['/', Path.DirectorySeparatorChar], StringSplitOptions.RemoveEmptyEntries);
         if (Path.IsPathRooted(name) || parts.Contains(".."))
         {
-            return Problem.CannotUse(new Where(PlainText.Short(name, 100)), "This lies outside the job's folder.", "Copy the file itself into the job's folder.");
+            return Problem.CannotUse(
+                new Where(PlainText.Short(name, 100)), "This lies outside the job's folder.",
+                "Copy the file itself into the job's folder.");
         }
 
         for (int i = 0; i < parts.Length; i++)
@@ -117,7 +120,8 @@ internal static class InnerFile
     }
 
     /// <summary>Whether anything at all bears this name, a link that leads nowhere included: opening it then says what is wrong.</summary>
-    public static bool IsThere(string folder, string name) => EntryKinds.Of(Path.Combine(folder, name)) is not (EntryKind.Nothing or EntryKind.Folder);
+    public static bool IsThere(string folder, string name) =>
+        EntryKinds.Of(Path.Combine(folder, name)) is not (EntryKind.Nothing or EntryKind.Folder);
 
     /// <summary>Whether a plain file bears this name and no link lies on the way.</summary>
     public static bool IsPlain(string folder, string name) =>
@@ -155,7 +159,8 @@ internal static class InnerFile
     public static FileStream Open(string folder, string name)
     {
         Guard(folder, name);
-        return new FileStream(Path.Combine(folder, name), FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 1);
+        return new FileStream(
+            Path.Combine(folder, name), FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 1);
     }
 
     /// <summary>Opens a file to be added to, and makes it where there is none.</summary>
@@ -205,7 +210,8 @@ internal static class InnerFile
     /// <summary>What lies in a folder, or in one below it, and not what is in its folders.</summary>
     public static IReadOnlyList<InnerEntry> In(string folder, string below = "") =>
     [
-        .. new DirectoryInfo(Path.Combine(folder, below)).EnumerateFileSystemInfos("*", Everything).OrderBy(e => e.Name, StringComparer.Ordinal)
+        .. new DirectoryInfo(Path.Combine(folder, below)).EnumerateFileSystemInfos("*", Everything)
+            .OrderBy(e => e.Name, StringComparer.Ordinal)
             .Select(e => new InnerEntry(below.Length == 0 ? e.Name : $"{below}/{e.Name}", EntryKinds.Of(e.FullName), e)),
     ];
 

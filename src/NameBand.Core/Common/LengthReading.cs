@@ -98,26 +98,30 @@ internal static class LengthReading
 
             if (!LengthNumber.TryRead(number, out decimal value, out bool isHuge))
             {
-                fault = isHuge ? TooLong(shown) : new LengthFault($"“{Shown(number)}” in “{shown}” is not a number NameBand can read.", Examples);
+                fault = isHuge
+                    ? TooLong(shown) : new LengthFault($"“{Shown(number)}” in “{shown}” is not a number NameBand can read.", Examples);
                 return false;
             }
 
             if (unitText.Length == 0)
             {
-                fault = new LengthFault($"“{shown}” has no unit.", $"Add one, such as \"{number} mm\", \"{number} cm\" or \"{number} in\".");
+                fault = new LengthFault(
+                    $"“{shown}” has no unit.", $"Add one, such as \"{number} mm\", \"{number} cm\" or \"{number} in\".");
                 return false;
             }
 
             if (LengthUnit.Find(unitText) is not { } unit)
             {
-                fault = new LengthFault($"“{Shown(unitText)}” is not a unit of length NameBand knows.", "The units are mm, cm, m, in, ft and yd.");
+                fault = new LengthFault(
+                    $"“{Shown(unitText)}” is not a unit of length NameBand knows.", "The units are mm, cm, m, in, ft and yd.");
                 return false;
             }
 
             if (before is not null && (before.IsMetric != unit.IsMetric || before.Mm <= unit.Mm))
             {
                 fault = new LengthFault(
-                    $"“{shown}” puts units together in a way that is not clear.", "Write one unit, or the larger one first, such as \"12 ft 3 in\".");
+                    $"“{shown}” puts units together in a way that is not clear.",
+                    "Write one unit, or the larger one first, such as \"12 ft 3 in\".");
                 return false;
             }
 
@@ -153,7 +157,8 @@ internal static class LengthReading
 
     private static int NumberStart(string plain, int at)
     {
-        while (at < plain.Length && !char.IsAsciiDigit(plain[at]) && !(plain[at] == '.' && at + 1 < plain.Length && char.IsAsciiDigit(plain[at + 1])))
+        while (at < plain.Length && !char.IsAsciiDigit(plain[at])
+            && !(plain[at] == '.' && at + 1 < plain.Length && char.IsAsciiDigit(plain[at + 1])))
         {
             at++;
         }

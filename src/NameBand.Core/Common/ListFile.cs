@@ -10,7 +10,8 @@ internal sealed record ReadList(string Name, CsvTable Table)
     public ImmutableArray<string> Sheets { get; init; } = [];
 }
 
-/// <summary>A list of a job: a CSV, or a sheet of a workbook written as <c>names.xlsx</c> (its first sheet) or <c>names.xlsx#Friends</c>.</summary>
+/// <summary>A list of a job: a CSV, or a sheet of a workbook written as <c>names.xlsx</c> (its first sheet) or
+/// <c>names.xlsx#Friends</c>.</summary>
 internal static class ListFile
 {
     private const string Workbook = ".xlsx";

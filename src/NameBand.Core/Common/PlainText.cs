@@ -35,7 +35,8 @@ public static class PlainText
     }
 
     /// <summary>Half characters become U+FFFD, so that the text can be written anywhere and reads back the same.</summary>
-    public static string Whole(string text) => text.AsSpan().IndexOfAnyInRange('\uD800', '\uDFFF') < 0 ? text : string.Concat(text.EnumerateRunes());
+    public static string Whole(string text) =>
+        text.AsSpan().IndexOfAnyInRange('\uD800', '\uDFFF') < 0 ? text : string.Concat(text.EnumerateRunes());
 
     /// <summary>
     /// In a normal form, for comparing. What no text may hold (half a character, the code of a swapped byte order mark)

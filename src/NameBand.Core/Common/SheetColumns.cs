@@ -63,7 +63,8 @@ internal sealed class SheetColumns
         }
 
         var where = new Where(_file, row.Line, Key: column);
-        if (!double.TryParse(plain, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double number)
+        if (!double.TryParse(
+            plain, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double number)
             || !double.IsFinite(number))
         {
             problems.Add(Problem.CannotUse(where, $"“{PlainText.Short(text)}” is not a number.", "Write a plain number, such as 47.5."));
@@ -73,7 +74,8 @@ internal sealed class SheetColumns
         if (number < low || number > high || (low > 0 && number <= 0))
         {
             problems.Add(Problem.CannotUse(
-                where, FormattableString.Invariant($"{column} is {PlainText.Short(text)}, and nothing under {low:0.##} or over {high:0.##} can be right here."),
+                where, FormattableString.Invariant(
+                    $"{column} is {PlainText.Short(text)}, and nothing under {low:0.##} or over {high:0.##} can be right here."),
                 "Measure again, or check whether a decimal mark was lost."));
             return null;
         }

@@ -38,9 +38,11 @@ internal static class SheetFaults
     private static ZipArchiveEntry PartOf(ZipArchive archive, string sheet)
     {
         var book = Load(archive, "xl/workbook.xml");
-        var entry = book.Descendants().FirstOrDefault(e => (e.Name == Main + "sheet" || e.Name == StrictMain + "sheet") && (string?)e.Attribute("name") == sheet);
+        var entry = book.Descendants()
+            .FirstOrDefault(e => (e.Name == Main + "sheet" || e.Name == StrictMain + "sheet") && (string?)e.Attribute("name") == sheet);
         string? id = (string?)entry?.Attribute(Relations + "id") ?? (string?)entry?.Attribute(StrictRelations + "id");
-        string? target = (string?)Load(archive, "xl/_rels/workbook.xml.rels").Root!.Elements().FirstOrDefault(e => (string?)e.Attribute("Id") == id)?.Attribute("Target");
+        string? target = (string?)Load(archive, "xl/_rels/workbook.xml.rels").Root!.Elements()
+            .FirstOrDefault(e => (string?)e.Attribute("Id") == id)?.Attribute("Target");
         string path = target is null ? "" : target.StartsWith('/') ? target[1..] : "xl/" + target;
         return archive.GetEntry(path) ?? throw new InvalidDataException("The part of the sheet is missing.");
     }

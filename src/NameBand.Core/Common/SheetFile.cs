@@ -7,7 +7,8 @@ using ExcelNumberFormat;
 
 namespace NameBand.Common;
 
-/// <summary>One sheet of a workbook (ECMA-376), each cell as a spreadsheet shows it. No formula is run: what was worked out when it was saved holds.</summary>
+/// <summary>One sheet of a workbook (ECMA-376), each cell as a spreadsheet shows it. No formula is run: what was worked out when
+/// it was saved holds.</summary>
 internal static class SheetFile
 {
     /// <summary>Unpacked, a bigger workbook is none of names; a packed file can claim to be small and be huge.</summary>
@@ -41,7 +42,8 @@ internal static class SheetFile
         try
         {
             return IsHuge(packed)
-                ? Fail(where, "Unpacked this workbook is bigger than 50 MB, which no list of names is.", "Take out pictures and sheets that are not needed, or save the sheet as CSV.")
+                ? Fail(where, "Unpacked this workbook is bigger than 50 MB, which no list of names is.",
+                    "Take out pictures and sheets that are not needed, or save the sheet as CSV.")
                 : OfSheet(packed, where, sheet);
         }
         catch (Exception e) when (IsOfTheFile(e))
@@ -51,7 +53,8 @@ internal static class SheetFile
     }
 
     /// <summary>Whatever a spoilt workbook can make its reader stumble over; faults of the machine are none of it.</summary>
-    private static bool IsOfTheFile(Exception e) => e is not (OutOfMemoryException or UnauthorizedAccessException or StackOverflowException);
+    private static bool IsOfTheFile(Exception e) =>
+        e is not (OutOfMemoryException or UnauthorizedAccessException or StackOverflowException);
 
     private static bool IsHuge(byte[] packed)
     {
@@ -78,7 +81,9 @@ internal static class SheetFile
     {
         // The reader asks for the code page of old files as it begins, also for new ones.
         Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
-        using var reader = ExcelReaderFactory.CreateOpenXmlReader(new MemoryStream(packed), new ExcelReaderConfiguration { FallbackEncoding = Encoding.UTF8, LeaveOpen = false });
+        using var reader =
+            ExcelReaderFactory.CreateOpenXmlReader(
+                new MemoryStream(packed), new ExcelReaderConfiguration { FallbackEncoding = Encoding.UTF8, LeaveOpen = false });
         var names = ImmutableArray.CreateBuilder<string>();
         Result<Found>? found = null;
         do
@@ -93,7 +98,8 @@ internal static class SheetFile
 
         if (found is null)
         {
-            return Fail(where, $"It has no sheet “{PlainText.Short(wanted ?? "")}”, but {Listed(names)}.", "Write the name of one of them.");
+            return Fail(
+                where, $"It has no sheet “{PlainText.Short(wanted ?? "")}”, but {Listed(names)}.", "Write the name of one of them.");
         }
 
         found = found.Value is { } one ? found with { Value = one with { Sheets = names.ToImmutable() } } : found;
@@ -136,7 +142,9 @@ internal static class SheetFile
         string sheet = reader.Name;
         if (rows.Count == 0)
         {
-            return Fail(where, $"The sheet “{PlainText.Short(sheet)}” is empty.", "Name the sheet with the names, or save the list again; it needs at least one row with a name.");
+            return Fail(
+                where, $"The sheet “{PlainText.Short(sheet)}” is empty.",
+                "Name the sheet with the names, or save the list again; it needs at least one row with a name.");
         }
 
         // Blank cells at the end are none: a sheet is as wide as its widest row, and a row of a CSV as it was written.

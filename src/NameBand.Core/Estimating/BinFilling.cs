@@ -64,7 +64,8 @@ internal sealed class BinFilling
             return false;
         }
 
-        int[] bins = [.. Enumerable.Range(0, _left.Length).Where(b => _left[b] + Slight >= _jobs[job]).OrderBy(b => _left[b]).ThenBy(b => b)];
+        int[] bins = [.. Enumerable.Range(0, _left.Length).Where(b => _left[b] + Slight >= _jobs[job]).OrderBy(b => _left[b])
+            .ThenBy(b => b)];
         double tried = double.NaN;
         foreach (int bin in bins)
         {

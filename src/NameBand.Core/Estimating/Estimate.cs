@@ -33,7 +33,8 @@ public sealed record HoopingFigures(
     /// <summary>Minutes of the stitches alone, at the pace each stitch allows.</summary>
     public double StitchingMinutes { get; init; }
 
-    /// <summary>Loose threads that a person cuts: jumps the machine did not cut before, and the last thread where it did not cut that.</summary>
+    /// <summary>Loose threads that a person cuts: jumps the machine did not cut before, and the last thread where it did not cut
+    /// that.</summary>
     public int Snips { get; init; }
 
     /// <summary>The machine does not cut: each trim is a thread to clip.</summary>

@@ -52,7 +52,8 @@ public static class Estimator
             ? f with
             {
                 TimedHandMinutes = matter.WayOf(f.Number).IsLoggedByName
-                    ? (hands.HoopingMinutes(f.Number) * (1 + matter.Job.Hands.RestAllowance)) + keying[f.Number].Sum(n => n.TimedHandMinutes)
+                    ? (hands.HoopingMinutes(f.Number) * (1 + matter.Job.Hands.RestAllowance)) + keying[f.Number]
+                        .Sum(n => n.TimedHandMinutes)
                     : hands.TimedMinutes(hooping),
                 OtherHandMinutes = hands.UntimedMinutes(f.Number),
                 IsSewn = f.IsSewn || matter.IsSewn(hooping),
@@ -75,7 +76,8 @@ public static class Estimator
                let byHandMm = matter.Job.Traced.ByHand ? way.TracedMm.GetValueOrDefault(hooping.Number) * name.Second : 0
                select new NameShare(
                    name.First, hooping.Number, name.Second, whole.MachineMinutes * name.Second,
-                   hands.TimedMinutes(hooping, name.Second, keys) + (byHandMm / matter.Job.Traced.PaceMmPerMinute * (1 + matter.Job.Hands.RestAllowance)),
+                   hands.TimedMinutes(hooping, name.Second, keys)
+                   + (byHandMm / matter.Job.Traced.PaceMmPerMinute * (1 + matter.Job.Hands.RestAllowance)),
                    matter.IsSewnName(name.First))
                {
                    Keyed = keys,
@@ -108,9 +110,12 @@ public static class Estimator
     public static IEnumerable<double> BandLengthsMm(StripPlan plan) =>
         plan.Cloths.IsEmpty ? plan.Rounds.Select(r => BandLengthMm(plan, r)) : plan.Cloths.Select(c => c.LengthMm);
 
-    /// <summary>Width in mm of the cloth that one round is sewn on: names sewn before cutting need it as wide as the hoop holds, after cutting the strip's own.</summary>
+    /// <summary>Width in mm of the cloth that one round is sewn on: names sewn before cutting need it as wide as the hoop holds,
+    /// after cutting the strip's own.</summary>
     public static double BandWidthMm(BandJob job, StripPlan plan) => job.Strip.SewnBeforeCutting
-        ? Math.Max(plan.FieldAcrossMm + (2 * HeldBesideFieldMm), plan.Cloths.Select(c => c.WidthMm).DefaultIfEmpty(plan.Hem.Strip.CutWidthMm).Max())
+        ? Math.Max(
+            plan.FieldAcrossMm + (2 * HeldBesideFieldMm),
+            plan.Cloths.Select(c => c.WidthMm).DefaultIfEmpty(plan.Hem.Strip.CutWidthMm).Max())
         : plan.Hem.Strip.CutWidthMm;
 
     /// <summary>Length in mm of the cloth that one round is sewn on, in one piece.</summary>
@@ -119,7 +124,8 @@ public static class Estimator
 
     /// <summary>Lengths in mm of the backing under names that are sewn without a hoop beside hooped ones, run by run.</summary>
     public static IEnumerable<double> RunBackingsMm(StripPlan plan) =>
-        plan.Hoopings.Where(h => h.IsRun).SelectMany(h => h.Segments).Select(s => plan.OnClothMm(s.Segment.LengthMm) + (2 * HeldBesideFieldMm));
+        plan.Hoopings.Where(h => h.IsRun).SelectMany(h => h.Segments)
+            .Select(s => plan.OnClothMm(s.Segment.LengthMm) + (2 * HeldBesideFieldMm));
 
     public static double RunBackingWidthMm(StripPlan plan) => plan.Hem.Strip.CutWidthMm + (2 * HeldBesideFieldMm);
 

@@ -4,7 +4,8 @@ namespace NameBand.Estimating;
 /// <param name="Plan">Begun on the first evening from today on.</param>
 /// <param name="BeginBy">The last day on which to begin; null where it is too late for that.</param>
 /// <param name="DoneOn">Day of the last evening when it is begun at once; null where nothing is left to do.</param>
-public sealed record EveningCalendar(EveningWeek Week, DateOnly Today, DateOnly FinishBy, EveningPlan Plan, DateOnly? BeginBy, DateOnly? DoneOn)
+public sealed record EveningCalendar(
+    EveningWeek Week, DateOnly Today, DateOnly FinishBy, EveningPlan Plan, DateOnly? BeginBy, DateOnly? DoneOn)
 {
     /// <summary>Longer evenings are tried in steps of a quarter of an hour, up to as much more as nobody sits.</summary>
     private const double StepMinutes = 15;

@@ -3,7 +3,8 @@ using System.Collections.Immutable;
 namespace NameBand.Estimating;
 
 /// <summary>
-/// Fills evening after evening, which need not be alike, in the order of the work. Going through the hoopings as they lie and closing an evening only
+/// Fills evening after evening, which need not be alike, in the order of the work. Going through the hoopings as they lie and
+/// closing an evening only
 /// when the next one does not fit takes as few evenings as any plan that keeps to that order.
 /// </summary>
 internal sealed class EveningDiary(IReadOnlyList<SewingMachine> machines, EveningLengths lengths)

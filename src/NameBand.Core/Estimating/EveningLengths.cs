@@ -43,7 +43,11 @@ public sealed record EveningWeek(ImmutableArray<double> Minutes)
     public EveningLengths From(DateOnly day)
     {
         int[] days = [.. Enumerable.Range(0, Days).Select(day.AddDays).Where(IsSewnOn).Select(IsoDay)];
-        return new([.. days.Select(d => Minutes[d])]) { People = [.. People.Select(p => p with { Minutes = [.. days.Select(d => p.Minutes[d])] })] };
+        return new([.. days.Select(d => Minutes[d])])
+        {
+            People =
+            [.. People.Select(p => p with { Minutes = [.. days.Select(d => p.Minutes[d])] })]
+        };
     }
 
     /// <summary>The day of an evening counted from a day.</summary>
@@ -59,7 +63,8 @@ public sealed record EveningWeek(ImmutableArray<double> Minutes)
         People = [.. People.Select(p => p with { Minutes = Longer(p.Minutes, minutes) })],
     };
 
-    private static ImmutableArray<double> Longer(ImmutableArray<double> week, double minutes) => [.. week.Select(m => m > 0 ? m + minutes : 0)];
+    private static ImmutableArray<double> Longer(ImmutableArray<double> week, double minutes) =>
+        [.. week.Select(m => m > 0 ? m + minutes : 0)];
 
     private double Of(DateOnly day) => Minutes[IsoDay(day)];
 

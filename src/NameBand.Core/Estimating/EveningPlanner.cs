@@ -139,7 +139,8 @@ public static class EveningPlanner
 
         double longest = lengths.People.Where(p => p.DoesMachine).SelectMany(p => p.Minutes).DefaultIfEmpty(0).Max();
         return new EveningPlan(
-            sittings, used, sittings.GroupBy(s => s.Evening).Sum(g => g.Max(s => s.Minutes)), least, all / lengths.People.Length, used == least,
+            sittings, used, sittings.GroupBy(s => s.Evening).Sum(g => g.Max(s => s.Minutes)), least, all / lengths.People.Length,
+            used == least,
             [.. hoopings.Where(h => Quickest(h, machines) > longest + Slight).Select(h => h.Number)]);
     }
 

@@ -25,14 +25,16 @@ public static class EveningWork
         }
 
         var times = Times(estimate, plan, sewing);
-        return EveningPlanner.Over(times, machines, lengths, new OtherWork([.. before, .. ToMatch(times, plan, machines.Count, lengths)], after));
+        return EveningPlanner.Over(
+            times, machines, lengths, new OtherWork([.. before, .. ToMatch(times, plan, machines.Count, lengths)], after));
     }
 
     /// <summary>Where several people sew, each one but the first sews a name on a scrap, to be held beside the others.</summary>
     private static IEnumerable<OtherTask> ToMatch(ImmutableArray<HoopingTime> times, StripPlan plan, int machines, EveningLengths? lengths)
     {
         int more = Math.Min(machines, lengths?.People.Count(p => p.DoesMachine) ?? 0) - 1;
-        return more <= 0 || times.IsEmpty ? [] : Tasks([("a test name of each to match", more * times.Sum(t => t.MachineMinutes + t.HandMinutes) / plan.NameCount)]);
+        return more <= 0 || times.IsEmpty
+            ? [] : Tasks([("a test name of each to match", more * times.Sum(t => t.MachineMinutes + t.HandMinutes) / plan.NameCount)]);
     }
 
     /// <summary>

@@ -74,7 +74,8 @@ internal sealed class HoopHands
     public double TimedMinutes(Hooping hooping, double part, NameKeys keys)
     {
         var letters = _matter.Job.Letters;
-        double minutes = (keys.Keys * letters.SecondsPerKey / 60) + (keys.Pieces * letters.PositioningMinutes) + _hands.ClippingMinutesPerName
+        double minutes = (keys.Keys * letters.SecondsPerKey / 60) + (keys.Pieces * letters.PositioningMinutes)
+            + _hands.ClippingMinutesPerName
             + (TearsByTheMetre(hooping) ? 0 : TearAwayMinutesPerName) + (SnipsIn(hooping) * part * _hands.SecondsPerSnip / 60);
         return minutes * (1 + _hands.RestAllowance);
     }
@@ -103,5 +104,6 @@ internal sealed class HoopHands
 
     /// <summary>What the log does not time: the thread of the marks, and taking them out; and changes to another thread.</summary>
     public double UntimedMinutes(int hooping) =>
-        ((_matter.WayOf(hooping).HasSewnMarks ? MarksThreadMinutes + MarksOutMinutes : 0) + (ThreadChanges(hooping) * MarksThreadMinutes)) * (1 + _hands.RestAllowance);
+        ((_matter.WayOf(hooping).HasSewnMarks ? MarksThreadMinutes + MarksOutMinutes : 0) + (ThreadChanges(hooping) * MarksThreadMinutes))
+            * (1 + _hands.RestAllowance);
 }

@@ -98,7 +98,8 @@ public static class HoopingMeter
 
     /// <summary>Minutes for everything between the stitches; breaks and bobbins left out.</summary>
     private static double MinutesBetween(int jumps, int trims, int stops, MachineSettings machine) =>
-        ((jumps * machine.SecondsPerJump) + (trims * machine.SecondsPerTrim) + (stops * machine.SecondsPerStop) + machine.SecondsToStart) / 60;
+        ((jumps * machine.SecondsPerJump) + (trims * machine.SecondsPerTrim) + (stops * machine.SecondsPerStop) + machine.SecondsToStart)
+            / 60;
 
     /// <summary>Adds thread up for the whole path and for the name that is being sewn.</summary>
     private sealed class NameTally(NamePlaces? places, double firstTailMm)

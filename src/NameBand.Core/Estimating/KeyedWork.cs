@@ -13,7 +13,8 @@ public static class KeyedWork
     };
 
     /// <param name="keys">Characters keyed in; the machine leaves a loose thread at each: our assumption.</param>
-    /// <param name="machineSeconds">Measured time of the letters in this hooping; null: what the drawn stitches take at the machine's pace.</param>
+    /// <param name="machineSeconds">Measured time of the letters in this hooping; null: what the drawn stitches take at the
+    /// machine's pace.</param>
     public static HoopingFigures Timed(HoopingFigures drawn, int keys, double? machineSeconds, MachineSettings machine)
     {
         double stitching = machineSeconds / 60 ?? drawn.StitchingMinutes;
@@ -30,5 +31,6 @@ public static class KeyedWork
     }
 
     /// <param name="keyed">What is keyed in of each name, by its number.</param>
-    public static WayActs Acts(BandJob job, ImmutableDictionary<int, NameKeys> keyed) => new(job.Letters.Hooped, MarkMethod.None) { Keyed = keyed };
+    public static WayActs Acts(BandJob job, ImmutableDictionary<int, NameKeys> keyed) =>
+        new(job.Letters.Hooped, MarkMethod.None) { Keyed = keyed };
 }

@@ -4,7 +4,8 @@ using NameBand.Layout;
 namespace NameBand.Estimating;
 
 /// <summary>
-/// Where the names of one hooping lie (a motif is counted with the name before it) on its cloth, in the needle path's own coordinates, so that a stitch of a path,
+/// Where the names of one hooping lie (a motif is counted with the name before it) on its cloth, in the needle path's own
+/// coordinates, so that a stitch of a path,
 /// whether just made or read back from a file, can be given to its name.
 /// </summary>
 internal sealed class NamePlaces

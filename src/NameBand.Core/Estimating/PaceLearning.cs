@@ -25,7 +25,8 @@ public static class PaceLearning
 
     public const double PriorSpreadPart = 0.16;
 
-    /// <summary>Expected variance of the error, in minutes, for each minute reckoned: 0.95 min for a hooping of six. Our assumption.</summary>
+    /// <summary>Expected variance of the error, in minutes, for each minute reckoned: 0.95 min for a hooping of six. Our
+    /// assumption.</summary>
     public const double PriorErrorMinutes = 0.15;
 
     /// <summary>Shape of the prior of the variance: as much weight as eight pieces of work would have.</summary>

@@ -186,6 +186,7 @@ internal sealed class PeopleDiary
 
         public List<OtherTask> After { get; } = [];
 
-        public Sitting Sit(int evening) => new(evening, Machine, [.. Hoopings], Minutes) { Person = person.Name, Before = [.. Before], After = [.. After] };
+        public Sitting Sit(int evening) =>
+            new(evening, Machine, [.. Hoopings], Minutes) { Person = person.Name, Before = [.. Before], After = [.. After] };
     }
 }

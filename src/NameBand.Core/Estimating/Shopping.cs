@@ -41,7 +41,9 @@ public static class Shopping
         return new ShoppingList(
             [
                 .. NeedleThreads(job, plan, estimate, needleM),
-                Counted(job.Colours.Bobbin is { } bobbin ? $"bobbin thread, {bobbin.InWords}" : "bobbin thread", $"{Metres(bobbinM)}, {Plural(estimate.Bobbins, "bobbin", withNumber: true)} of {Metres(job.Bobbin.HoldsM)}", bobbinSpools, Plural(bobbinSpools, "spool") + $" of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
+                Counted(job.Colours.Bobbin is { } bobbin ? $"bobbin thread, {bobbin.InWords}" : "bobbin thread",
+                    $"{Metres(bobbinM)}, {Plural(estimate.Bobbins, "bobbin", withNumber: true)} of {Metres(job.Bobbin.HoldsM)}",
+                    bobbinSpools, Plural(bobbinSpools, "spool") + $" of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
                 Cloth(job, plan),
                 Backing(job, plan),
                 .. StiffeningBuy.Of(job, plan),
@@ -51,7 +53,8 @@ public static class Shopping
             job.Prices.Hour is { } hour ? Math.Round(worth * hour, 2) : null);
     }
 
-    /// <summary>A line for each colour, with the spools of it; what belongs to no name, such as ends of thread, goes with the names.</summary>
+    /// <summary>A line for each colour, with the spools of it; what belongs to no name, such as ends of thread, goes with the
+    /// names.</summary>
     private static IEnumerable<BuyLine> NeedleThreads(BandJob job, StripPlan plan, Estimate estimate, double allM)
     {
         var metres = ThreadMetres.Of(plan, estimate);
@@ -62,7 +65,8 @@ public static class Shopping
             double spools = Whole(neededM / job.Shop.SpoolM);
             bool isSaid = metres.Length > 1 || job.Colours.Thread is not null || thread != ColourSettings.UsualThread;
             yield return Counted(
-                isSaid ? $"needle thread, {thread.InWords}" : "needle thread", Metres(neededM), spools, Plural(spools, "spool") + $" of {Metres(job.Shop.SpoolM)}", job.Prices.Spool);
+                isSaid ? $"needle thread, {thread.InWords}" : "needle thread", Metres(neededM), spools,
+                Plural(spools, "spool") + $" of {Metres(job.Shop.SpoolM)}", job.Prices.Spool);
         }
     }
 
@@ -75,9 +79,13 @@ public static class Shopping
         var lengths = Estimator.BandLengthsMm(plan).ToList();
         double bandMm = Estimator.BandWidthMm(job, plan);
         int beside = (int)Math.Max(1, Math.Floor((job.Shop.ClothWidthMm / bandMm) + 1e-9));
-        double lengthMm = (plan.Cloths.IsEmpty ? Rows(lengths, beside) : CutPlan.Of(plan, job.Shop, job.Layout.IsBias).BoughtMm) * (1 + job.Shop.ClothWastePart);
+        double lengthMm = (plan.Cloths.IsEmpty ? Rows(lengths, beside) : CutPlan.Of(plan, job.Shop, job.Layout.IsBias).BoughtMm)
+            * (1 + job.Shop.ClothWastePart);
         return Measured(
-            "cloth", plan.Hem.IsCurved ? FormattableString.Invariant($"{Plural(lengths.Count, "piece", withNumber: true)} of a ring, nested in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide") : InLengths(job, plan, (lengths.Count, bandMm, beside), lengthMm),
+            "cloth", plan.Hem.IsCurved
+            ? FormattableString.Invariant(
+                $"{Plural(lengths.Count, "piece", withNumber: true)} of a ring, nested in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide")
+                : InLengths(job, plan, (lengths.Count, bandMm, beside), lengthMm),
             lengthMm, job.Shop.Metric, job.Prices.ClothPerUnit);
     }
 
@@ -87,7 +95,8 @@ public static class Shopping
         int beside = Math.Min(lengths.Count, lengths.Most);
         string side = beside > 1 ? $", {(beside == lengths.Count ? "" : FormattableString.Invariant($"{beside} "))}beside each other" : "";
         return FormattableString.Invariant($"{Plural(lengths.Count, "length", withNumber: true)} {lengths.WidthMm:0} mm wide{side}: ")
-            + FormattableString.Invariant($"{beside * lengths.WidthMm / 1000:0.00} m of the {job.Shop.ClothWidthMm / 1000:0.##} m that the cloth is wide")
+            + FormattableString.Invariant(
+                $"{beside * lengths.WidthMm / 1000:0.00} m of the {job.Shop.ClothWidthMm / 1000:0.##} m that the cloth is wide")
             + InPieces(job, plan, lengths.Most, boughtMm);
     }
 
@@ -128,8 +137,12 @@ public static class Shopping
         double runsMm = Estimator.RunBackingsMm(plan).Sum();
         double runWidthMm = Estimator.RunBackingWidthMm(plan);
         best += runsMm / Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / runWidthMm) + 1e-9));
-        string runs = runsMm > 0 ? FormattableString.Invariant($"{(pieces.IsEmpty ? "" : ", ")}strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all") : "";
-        string cut = string.Join(", ", pieces.Select(p => FormattableString.Invariant($"{p.Count} {(p.Count == 1 ? "piece" : "pieces")} {p.LengthMm:0} × {p.WidthMm:0} mm")));
+        string runs = runsMm > 0
+            ? FormattableString.Invariant($"{(pieces.IsEmpty ? "" : ", ")}strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all")
+            : "";
+        string cut = string.Join(
+            ", ", pieces.Select(p =>
+                FormattableString.Invariant($"{p.Count} {(p.Count == 1 ? "piece" : "pieces")} {p.LengthMm:0} × {p.WidthMm:0} mm")));
         return Measured(
             "backing", FormattableString.Invariant($"{cut}{runs} from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide"),
             best, job.Shop.Metric, job.Prices.BackingPerUnit);

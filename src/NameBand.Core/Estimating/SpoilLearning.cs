@@ -10,7 +10,8 @@ namespace NameBand.Estimating;
 public sealed record LearnedSpoils(int Sewn, int Spoiled, double SetPer100, double NowPer100);
 
 /// <summary>
-/// How many names of a hundred go wrong: what is set, as if it had been seen on a hundred names, and with it what the log says (mean of a Beta
+/// How many names of a hundred go wrong: what is set, as if it had been seen on a hundred names, and with it what the log says
+/// (mean of a Beta
 /// distribution). A hooping that was spoiled counts as one name: more than one seldom goes wrong at a time.
 /// </summary>
 internal static class SpoilLearning

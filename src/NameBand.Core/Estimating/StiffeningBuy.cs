@@ -16,7 +16,8 @@ internal static class StiffeningBuy
             case Stiffening.Starch when stripM > 0:
                 double cans = Math.Ceiling((stripM / StiffeningValues.StarchedMPerCan) - 1e-9);
                 string unit = cans > 1 ? "cans" : "can";
-                yield return new BuyLine("spray starch", FormattableString.Invariant($"two coats on {stripM:0.0} m of strip"), cans, unit, null)
+                yield return new BuyLine(
+                    "spray starch", FormattableString.Invariant($"two coats on {stripM:0.0} m of strip"), cans, unit, null)
                 {
                     InShop = FormattableString.Invariant($"{cans:0} {unit} of 400 ml"),
                 };

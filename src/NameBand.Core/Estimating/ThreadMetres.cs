@@ -22,7 +22,8 @@ internal static class ThreadMetres
             foreach (var name in names)
             {
                 var thread = ThreadTurns.ThreadOf(plan, name);
-                double own = known.TryGetValue(name.Order, out double m) ? m : known.Count == 0 && widths > 0 ? figure.NeedleThreadM * name.WidthMm / widths : 0;
+                double own = known.TryGetValue(name.Order, out double m)
+                    ? m : known.Count == 0 && widths > 0 ? figure.NeedleThreadM * name.WidthMm / widths : 0;
                 metres[thread] = metres.GetValueOrDefault(thread) + own;
             }
         }

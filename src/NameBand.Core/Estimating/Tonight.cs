@@ -32,7 +32,9 @@ public sealed record Tonight(double Minutes, int Names, int? LastNumber, Immutab
             string last = Hoopings.IsEmpty ? $"number {Whole(LastNumber.GetValueOrDefault())}" : $"hooping {Whole(Hoopings[^1])}";
             string names = Names == 0 ? "" : $"{Counted(Names, "name")}, as far as {last}";
             string[] acts = [.. Before, .. names.Length > 0 ? [names] : Array.Empty<string>(), .. After];
-            string?[] parts = [string.Join(", then ", acts), Bobbins == 0 ? null : $"wind {Counted(Bobbins, "bobbin")} first", "about " + Duration.InWords(Minutes)];
+            string?[] parts =
+                [string.Join(", then ", acts), Bobbins == 0 ? null : $"wind {Counted(Bobbins, "bobbin")} first",
+                "about " + Duration.InWords(Minutes)];
             return Wording.AsSentence(string.Join("; ", parts.Where(p => p is { Length: > 0 })));
         }
     }
@@ -52,7 +54,8 @@ public sealed record Tonight(double Minutes, int Names, int? LastNumber, Immutab
         var sewn = hoopings.IsEmpty ? OneByOne(evenings, now, estimate, orders) : InHoopings(hoopings, estimate, plan);
         var numbers = sewn.ToHashSet();
         int bobbins = estimate.BobbinChanges
-            .Where(c => !c.IsPast && (hoopings.IsEmpty ? numbers.Contains(c.BeforeOrder) : hoopings.Contains(c.Hooping))).Sum(c => c.Bobbins);
+            .Where(c => !c.IsPast && (hoopings.IsEmpty ? numbers.Contains(c.BeforeOrder) : hoopings.Contains(c.Hooping)))
+                .Sum(c => c.Bobbins);
 
         // The one that is put in before the first stitch changes none.
         bobbins += !estimate.IsBegun && sewn.Count > 0 ? 1 : 0;
@@ -67,7 +70,8 @@ public sealed record Tonight(double Minutes, int Names, int? LastNumber, Immutab
     {
         var sewn = estimate.Names.Where(n => n.IsSewn).Select(n => n.Order).ToHashSet();
         var all = plan.Hoopings.ToDictionary(h => h.Number);
-        return [.. hoopings.SelectMany(h => all[h].Segments).SelectMany(s => s.Segment.Names).Where(n => !n.IsGone).Select(n => n.Order).Where(n => !sewn.Contains(n))];
+        return [.. hoopings.SelectMany(h => all[h].Segments).SelectMany(s => s.Segment.Names).Where(n => !n.IsGone).Select(n => n.Order)
+            .Where(n => !sewn.Contains(n))];
     }
 
     /// <summary>Names that the evening's part of the sewing is long enough for; a name that is not done in it is not begun.</summary>

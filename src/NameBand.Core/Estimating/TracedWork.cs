@@ -6,7 +6,8 @@ namespace NameBand.Estimating;
 /// <summary>The hours of names that are followed along a template: length of line over pace.</summary>
 public static class TracedWork
 {
-    /// <summary>A run's figures, its stitches drawn along the lines, at the pace of free motion; by hand the machine does nothing.</summary>
+    /// <summary>A run's figures, its stitches drawn along the lines, at the pace of free motion; by hand the machine does
+    /// nothing.</summary>
     public static HoopingFigures Timed(HoopingFigures drawn, double lineMm, TracedSettings traced)
     {
         double minutes = traced.ByHand ? 0 : lineMm / traced.PaceMmPerMinute;
@@ -22,5 +23,6 @@ public static class TracedWork
     }
 
     /// <param name="lineMm">Length of the lines that are followed, by run.</param>
-    public static WayActs Acts(ImmutableDictionary<int, double> lineMm) => new(IsHooped: false, MarkMethod.None) { IsTraced = true, TracedMm = lineMm };
+    public static WayActs Acts(ImmutableDictionary<int, double> lineMm) =>
+        new(IsHooped: false, MarkMethod.None) { IsTraced = true, TracedMm = lineMm };
 }

@@ -34,7 +34,8 @@ internal sealed class WorkList
     public static Work Whole(WorkMatter matter, HoopHands hoop, ImmutableArray<NameShare> names) =>
         new WorkList(matter, hoop, new WorkToDo(matter, names, isLeft: false), isLeft: false).List();
 
-    /// <summary>What is still to do: what the log does not call sewn, and of what comes after the last name all that it does not call done.</summary>
+    /// <summary>What is still to do: what the log does not call sewn, and of what comes after the last name all that it does not
+    /// call done.</summary>
     public static Work Left(WorkMatter matter, HoopHands hoop, ImmutableArray<NameShare> names) =>
         new WorkList(matter, hoop, new WorkToDo(matter, names, isLeft: true), isLeft: true).List();
 
@@ -64,7 +65,8 @@ internal sealed class WorkList
         }
 
         ByHand("cutting the cloth", WorkTime.Before, "m", metres, Hands.CuttingMinutesPerMetre);
-        ByHand("cutting the backing", WorkTime.Before, "pieces", Hoopings.Count(h => !_isLeft || !_matter.IsBegunIn(h)), Hands.BackingMinutesPerPiece);
+        ByHand("cutting the backing", WorkTime.Before, "pieces", Hoopings.Count(h => !_isLeft || !_matter.IsBegunIn(h)),
+            Hands.BackingMinutesPerPiece);
         ByHand("stiffening the cloth", WorkTime.Before, "m", metres, _matter.Job.StiffeningMinutesPerMetre);
         ByHand("ruling the base line", WorkTime.Before, "m", metres, Hands.RulingMinutesPerMetre);
         if (_matter.Ways.Any(w => w.IsTraced))
@@ -92,7 +94,8 @@ internal sealed class WorkList
     {
         ByHand("changing to the thread of the marks", WorkTime.EachHooping, "hoopings", WithSewnMarks, _hoop.MarksThreadMinutes);
         ByHand(ChangingThread, WorkTime.EachHooping, "changes", Hoopings.Sum(h => _hoop.ThreadChanges(h.Number)), _hoop.MarksThreadMinutes);
-        foreach (var inFrame in Hoopings.Where(h => _matter.IsHooped(h.Number)).GroupBy(h => h.Frame?.Name).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var inFrame in Hoopings.Where(h => _matter.IsHooped(h.Number)).GroupBy(h => h.Frame?.Name)
+            .OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             var (minutes, firstMinutes) = _hoop.MinutesIn(inFrame.First().Frame);
             int first = firstMinutes == minutes ? 0 : inFrame.Count(h => _hoop.IsFirst(h.Number));
@@ -107,7 +110,8 @@ internal sealed class WorkList
         static WorkRow Timed(WorkRow row) => row with { IsAtTheHoop = true };
 
         void MeetingMarks(MarkMethod marks, string act) => ByHand(
-            act, WorkTime.EachHooping, "hoopings", Hoopings.Count(h => _matter.WayOf(h.Number).Marks == marks), _hoop.MetMarksMinutes(marks), Timed);
+            act, WorkTime.EachHooping, "hoopings", Hoopings.Count(h => _matter.WayOf(h.Number).Marks == marks),
+            _hoop.MetMarksMinutes(marks), Timed);
     }
 
     private void OnEachName()
@@ -117,7 +121,8 @@ internal sealed class WorkList
         static WorkRow TimedBefore(WorkRow row) => row with { IsAtTheHoop = true };
         int names = _toDo.NamesIn(Hoopings);
         ByHand(
-            "keying in", WorkTime.EachName, "characters", _toDo.Names.Sum(n => n.Keyed.Keys), _matter.Job.Letters.SecondsPerKey / 60, TimedBefore);
+            "keying in", WorkTime.EachName, "characters", _toDo.Names.Sum(n => n.Keyed.Keys), _matter.Job.Letters.SecondsPerKey / 60,
+            TimedBefore);
         ByHand(
             "bringing the start mark under the needle", WorkTime.EachName, "marks", _toDo.Names.Sum(n => n.Keyed.Pieces),
             _matter.Job.Letters.PositioningMinutes, TimedBefore);
@@ -125,12 +130,14 @@ internal sealed class WorkList
             "going back to a run’s beginning for its lower line", WorkTime.EachPiece, "runs", Hoopings.Count(HasLowerLineToKey),
             StartingValues.LowerLineMinutes);
         ByHand(
-            "adding marks to letters by hand", WorkTime.EachName, "letters", _toDo.Names.Sum(n => n.Keyed.HandMarks), StartingValues.HandMarkMinutes,
+            "adding marks to letters by hand", WorkTime.EachName, "letters", _toDo.Names.Sum(n => n.Keyed.HandMarks),
+            StartingValues.HandMarkMinutes,
             Meanwhile);
         if (_matter.Job.Traced.ByHand)
         {
             ByHand(
-                "sewing the lines by hand", WorkTime.EachName, "m of line", _matter.Ways.Sum(_toDo.TracedM), 1000 / _matter.Job.Traced.PaceMmPerMinute,
+                "sewing the lines by hand", WorkTime.EachName, "m of line", _matter.Ways.Sum(_toDo.TracedM),
+                1000 / _matter.Job.Traced.PaceMmPerMinute,
                 r => r with { Cause = WorkCause.Following, IsAtTheHoop = true });
         }
 
@@ -138,14 +145,16 @@ internal sealed class WorkList
         ByHand("clipping threads", WorkTime.EachName, "names", names, Hands.ClippingMinutesPerName, Timed);
         ByHand("snipping loose threads", WorkTime.EachName, "threads", _toDo.Figures.Sum(f => f.Snips), Hands.SecondsPerSnip / 60, Timed);
         var byTheMetre = Hoopings.Where(_hoop.TearsByTheMetre).ToList();
-        ByHand("tearing the backing away", WorkTime.EachName, "names", names - _toDo.NamesIn(byTheMetre), _hoop.TearAwayMinutesPerName, Timed);
+        ByHand("tearing the backing away", WorkTime.EachName, "names", names - _toDo.NamesIn(byTheMetre), _hoop.TearAwayMinutesPerName,
+            Timed);
     }
 
     /// <summary>Each line of a run is keyed from end to end; of what is left, where the lower one is not begun.</summary>
     private bool HasLowerLineToKey(Hooping hooping)
     {
         var names = hooping.Segments.SelectMany(s => s.Segment.Names).ToList();
-        return WayTraits.Of(hooping.Way).HasLettersOfItsOwn && !_matter.IsHooped(hooping.Number) && names.Exists(n => n.Line == 1) && names.Exists(n => n.Line == 2)
+        return WayTraits.Of(hooping.Way).HasLettersOfItsOwn && !_matter.IsHooped(hooping.Number) && names.Exists(n => n.Line == 1)
+            && names.Exists(n => n.Line == 2)
             && !(_isLeft && _matter.Log is { } log && names.Exists(n => n.Line == 2 && log.OfNames.IsSewn(n.Order)));
     }
 
@@ -176,7 +185,8 @@ internal sealed class WorkList
         bool eases = !Plan.Hem.IsCurved && Plan.Hem.UpperEdgeShorterMm > 0.05;
         var byTheMetre = Plan.Hoopings.Where(_hoop.TearsByTheMetre).ToList();
         double torn = byTheMetre.Count == Plan.Hoopings.Length ? metres : byTheMetre.Sum(HoopHands.MetresIn);
-        Finish(FinishingStep.Tear, "tearing the backing away", WorkTime.EachPiece, "m", byTheMetre.Count > 0 ? torn : 0, _hoop.TearAwayMinutesPerMetre);
+        Finish(FinishingStep.Tear, "tearing the backing away", WorkTime.EachPiece, "m", byTheMetre.Count > 0 ? torn : 0,
+            _hoop.TearAwayMinutesPerMetre);
         Finish(FinishingStep.Press, "pressing", WorkTime.After, "m", metres, Hands.PressingMinutesPerMetre);
         double betweenMm = Plan.Cloths.Sum(c => (c.Lanes - 1) * c.LengthMm);
         Finish(FinishingStep.Cut, CuttingApart, WorkTime.EachPiece, "m", betweenMm / 1000, Hands.CuttingApartMinutesPerMetre);
@@ -194,7 +204,8 @@ internal sealed class WorkList
         Finish(FinishingStep.Pin, "pinning to the hem", WorkTime.EachRound, "m", metres, Hands.PinningMinutesPerMetre);
         Finish(FinishingStep.Lower, "sewing the lower edge down", WorkTime.EachRound, "m", metres, Hands.SewingLowerEdgeMinutesPerMetre);
         Finish(
-            FinishingStep.Upper, eases ? "easing and sewing the upper edge down" : "sewing the upper edge down", WorkTime.EachRound, "m", metres,
+            FinishingStep.Upper, eases ? "easing and sewing the upper edge down" : "sewing the upper edge down", WorkTime.EachRound, "m",
+            metres,
             Hands.SewingUpperEdgeMinutesPerMetre);
 
         void Finish(FinishingStep step, string act, WorkTime when, string from, double count, double minutesEach)

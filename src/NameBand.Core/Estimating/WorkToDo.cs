@@ -3,7 +3,8 @@ using NameBand.Layout;
 
 namespace NameBand.Estimating;
 
-/// <summary>The hoopings that work is counted for: all of them, or what of them is not sewn yet. A name that is logged by itself counts by its share.</summary>
+/// <summary>The hoopings that work is counted for: all of them, or what of them is not sewn yet. A name that is logged by itself
+/// counts by its share.</summary>
 internal sealed class WorkToDo
 {
     private readonly WorkMatter _matter;

@@ -18,7 +18,9 @@ internal static class CurvedStrips
         var shape = new Where(File, Key: "strip.shape");
         if (job.HasSeveralWays || job.Traits.IsFollowedByHand || (job.Traits.HasLettersOfItsOwn && job.IsHooped))
         {
-            string what = job.HasSeveralWays ? "names that go several ways" : job.Traits.IsFollowedByHand ? "names that are traced" : "names that are keyed in on hooped cloth";
+            string what = job.HasSeveralWays
+                ? "names that go several ways"
+                : job.Traits.IsFollowedByHand ? "names that are traced" : "names that are keyed in on hooped cloth";
             problems.Add(Problem.CannotUse(
                 shape, $"Curved strips are laid out for a machine that follows coordinates, and for names keyed in on a strip that is fed without a hoop; {what} stand in a straight row.",
                 job.Traits.HasLettersOfItsOwn && job.IsHooped && !job.HasSeveralWays
@@ -48,8 +50,10 @@ internal static class CurvedStrips
             if (hem.RadiusMm(k) < least)
             {
                 problems.Add(Problem.CannotUse(
-                    shape, FormattableString.Invariant($"Round {k} would have a radius of {hem.RadiusMm(k):0} mm, too tight for a strip {hem.Strip.CutWidthMm:0.#} mm wide."),
-                    FormattableString.Invariant($"Cut the strip at most {Math.Floor(hem.RadiusMm(k) / 2):0} mm wide, or put it lower on the garment.")));
+                    shape, FormattableString.Invariant(
+                        $"Round {k} would have a radius of {hem.RadiusMm(k):0} mm, too tight for a strip {hem.Strip.CutWidthMm:0.#} mm wide."),
+                    FormattableString.Invariant(
+                        $"Cut the strip at most {Math.Floor(hem.RadiusMm(k) / 2):0} mm wide, or put it lower on the garment.")));
                 return;
             }
         }

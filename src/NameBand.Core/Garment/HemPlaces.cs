@@ -45,7 +45,8 @@ internal static class HemPlaces
         {
             problems.Add(Problem.CannotUse(
                 new Where(File, Key: hem.KeepClear.IsEmpty ? "strip.keepFree" : "hem.keepClear"),
-                FormattableString.Invariant($"The places kept clear take {kept:0} mm of a round of {hem.RoundMm(1):0} mm, and leave no room for names."),
+                FormattableString.Invariant(
+                    $"The places kept clear take {kept:0} mm of a round of {hem.RoundMm(1):0} mm, and leave no room for names."),
                 FormattableString.Invariant($"Keep at most {Math.Max(hem.RoundMm(1) - LeastRoomMm, 0):0} mm clear in all.")));
         }
     }
@@ -71,8 +72,10 @@ internal static class HemPlaces
         {
             problems.Add(Problem.CannotUse(
                 new Where(File, Key: "strip.join"),
-                FormattableString.Invariant($"{joins} diagonal joins take {hem.JoinBlankMm:0} mm each and leave no room for names on a round of {hem.RoundMm(1):0} mm."),
-                FormattableString.Invariant($"Sew in longer pieces (\"piece\": \"{Math.Ceiling(hem.RoundMm(1) / 20) * 10:0} mm\"), or write \"join\": \"straight\": those lie in the gaps between names.")));
+                FormattableString.Invariant(
+                    $"{joins} diagonal joins take {hem.JoinBlankMm:0} mm each and leave no room for names on a round of {hem.RoundMm(1):0} mm."),
+                FormattableString.Invariant(
+                    $"Sew in longer pieces (\"piece\": \"{Math.Ceiling(hem.RoundMm(1) / 20) * 10:0} mm\"), or write \"join\": \"straight\": those lie in the gaps between names.")));
         }
     }
 

@@ -124,7 +124,8 @@ public sealed record HemPlan(
         }
     }
 
-    /// <summary>Clear of ink at each end of an edge with two ends, which is a finished edge like any other; 0 where the ends meet.</summary>
+    /// <summary>Clear of ink at each end of an edge with two ends, which is a finished edge like any other; 0 where the ends
+    /// meet.</summary>
     public double EndMarginMm { get; init; }
 
     /// <summary>Cloth beyond each finished end of an edge with two ends, to be turned in as the long edges are.</summary>

@@ -15,7 +15,8 @@ internal static class JoinPlaces
             yield break;
         }
 
-        int pieces = Math.Max(LeastPieces(hem, round), hem.LongestPieceMm(round) is { } most ? (int)Math.Ceiling((length / most) - 1e-9) : 1);
+        int pieces = Math.Max(
+            LeastPieces(hem, round), hem.LongestPieceMm(round) is { } most ? (int)Math.Ceiling((length / most) - 1e-9) : 1);
         double before = 0;
         for (int k = 1; k < pieces; k++)
         {
@@ -42,7 +43,8 @@ internal static class JoinPlaces
         int least = hem.LongestPieceMm(round) is { } longest ? Math.Max(1, (int)Math.Ceiling((lengthMm / longest) - 1e-9)) : 1;
         for (int pieces = least; ; pieces++)
         {
-            List<double> joins = [.. Enumerable.Range(1, pieces - 1).Select(k => Clear(hem, round, lengthMm * k / pieces)).Distinct().Order()];
+            List<double> joins =
+                [.. Enumerable.Range(1, pieces - 1).Select(k => Clear(hem, round, lengthMm * k / pieces)).Distinct().Order()];
             double most = joins.Append(lengthMm).Zip(joins.Prepend(0), (to, from) => to - from).Max();
             if (most <= (hem.LongestPieceMm(round) ?? most) + 1e-6 || pieces >= 2 * least)
             {
@@ -69,7 +71,8 @@ internal static class JoinPlaces
     {
         double scale = hem.RoundMm(round) / hem.EdgeLengthMm;
         double reach = hem.JoinBlankMm / 2;
-        var zones = hem.KeepClear.Select(z => (From: (z.AtMm * scale) - (z.WidthMm / 2) - reach, To: (z.AtMm * scale) + (z.WidthMm / 2) + reach)).ToList();
+        var zones = hem.KeepClear.Select(z =>
+            (From: (z.AtMm * scale) - (z.WidthMm / 2) - reach, To: (z.AtMm * scale) + (z.WidthMm / 2) + reach)).ToList();
         if (GarmentMiddles.On(hem, hem.RoundMm(round)).FrontMm is { } front)
         {
             zones.Add((front - GarmentMiddles.AtFrontMm, front + GarmentMiddles.AtFrontMm));

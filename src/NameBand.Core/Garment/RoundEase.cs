@@ -33,7 +33,8 @@ public sealed record EaseRule(double LiesFlatPart, double GapsPart, double? Leng
     public string GrainInWords => IsBias ? "on the bias" : "on the straight grain";
 }
 
-/// <summary>What of one round can be eased: the blank between its names, and the part of the round that these names with their gaps take.</summary>
+/// <summary>What of one round can be eased: the blank between its names, and the part of the round that these names with their
+/// gaps take.</summary>
 /// <param name="GapsMm">Sum of the gaps; a blank wider than two of them eases only its own neighbours and counts as two.</param>
 /// <param name="SpanMm">Names and gaps together.</param>
 /// <param name="GapMm">One gap, as it is said to the maker.</param>
@@ -104,7 +105,8 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
     /// <summary>Width of a finished strip that these gaps could just take up.</summary>
     public double WidestMm { get; init; } = double.PositiveInfinity;
 
-    /// <summary>Tucks that would take up what easing cannot, wanted or not; null where there is nothing to take up, or gaps cannot hold them.</summary>
+    /// <summary>Tucks that would take up what easing cannot, wanted or not; null where there is nothing to take up, or gaps
+    /// cannot hold them.</summary>
     public TuckSet? PossibleTucks { get; init; }
 
     /// <summary>Part of the gaps that is eased beside the tucks.</summary>
@@ -127,10 +129,13 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
     {
         if (IsCutToTheCurve)
         {
-            return FormattableString.Invariant($"Round {Number}: the strip is cut to the curve, its upper edge {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %), and lies flat.");
+            return FormattableString.Invariant(
+                $"Round {Number}: the strip is cut to the curve, its upper edge {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %), and lies flat.");
         }
 
-        string lead = FormattableString.Invariant($"Round {Number}: the strip's upper edge must become {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %)");
+        string lead =
+            FormattableString.Invariant(
+                $"Round {Number}: the strip's upper edge must become {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %)");
         string each = FormattableString.Invariant($"each gap of {GapMm:0.0} mm would lose {GapMm * GapsPart:0.0} mm ({Percent(GapsPart)})");
         return Verdict switch
         {

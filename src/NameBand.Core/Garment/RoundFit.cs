@@ -13,7 +13,8 @@ public sealed record HemTolerance(double LeastMm, double Part)
     public string InWords(IEnumerable<double> hemsMm)
     {
         string[] each = [.. hemsMm.Select(OfMm).Order().Select(mm => mm.ToString("0.#", CultureInfo.InvariantCulture)).Distinct()];
-        return each.Length > 1 ? $"{each[0]} to {each[^1]} mm" : $"{(each.Length == 1 ? each[0] : LeastMm.ToString("0.#", CultureInfo.InvariantCulture))} mm";
+        return each.Length > 1
+            ? $"{each[0]} to {each[^1]} mm" : $"{(each.Length == 1 ? each[0] : LeastMm.ToString("0.#", CultureInfo.InvariantCulture))} mm";
     }
 }
 
@@ -31,8 +32,11 @@ public sealed record RoundFit(int Number, double LengthMm, double HemMm, double 
     public Verdict Judged() => new(Fact.Hem, Number, Meets ? VerdictKind.Good : VerdictKind.NeedsAPerson, InWords());
 
     private string InWords() => Meets
-        ? FormattableString.Invariant($"The strip of round {Number} is {LengthMm:0.0} mm long and meets its hem of {HemMm:0.0} mm; {AllowedMm:0.#} mm is allowed.")
+        ? FormattableString.Invariant(
+            $"The strip of round {Number} is {LengthMm:0.0} mm long and meets its hem of {HemMm:0.0} mm; {AllowedMm:0.#} mm is allowed.")
         : RunsOver
-        ? FormattableString.Invariant($"The names need {Length.FromMm(LengthMm).InMetres()} and the garment has {Length.FromMm(HemMm).InMetres()} there: the strip is {OverMm:0} mm too long.")
-        : FormattableString.Invariant($"The strip is {Length.FromMm(LengthMm).InMetres()} long and the garment has {Length.FromMm(HemMm).InMetres()} there: it is {-OverMm:0} mm too short.");
+        ? FormattableString.Invariant(
+            $"The names need {Length.FromMm(LengthMm).InMetres()} and the garment has {Length.FromMm(HemMm).InMetres()} there: the strip is {OverMm:0} mm too long.")
+        : FormattableString.Invariant(
+            $"The strip is {Length.FromMm(LengthMm).InMetres()} long and the garment has {Length.FromMm(HemMm).InMetres()} there: it is {-OverMm:0} mm too short.");
 }

@@ -51,7 +51,8 @@ public sealed record TuckSet(double WidthMm, ImmutableArray<OpenGap> Gaps)
             OpenGap[] holding = [.. gaps.Where(g => MostInMm(g.WidthMm) >= wide - SlightMm)];
             if (count <= holding.Length && wide * count <= mostTakenMm + LeastMm)
             {
-                return new TuckSet(wide, [.. Enumerable.Range(0, count).Select(i => holding[((2 * i) + 1) * holding.Length / (2 * count)])]);
+                return new TuckSet(
+                    wide, [.. Enumerable.Range(0, count).Select(i => holding[((2 * i) + 1) * holding.Length / (2 * count)])]);
             }
         }
 

@@ -54,7 +54,8 @@ public sealed record BandJob(
     /// <summary>Whether names may go different ways side by side.</summary>
     public bool HasSeveralWays => Ways.Length > 1;
 
-    /// <summary>Whether cloth is hooped for any name; else a strip is sewn in one run, under the presser foot or along a template.</summary>
+    /// <summary>Whether cloth is hooped for any name; else a strip is sewn in one run, under the presser foot or along a
+    /// template.</summary>
     public bool IsHooped => Ways.Any(IsHoopedIn);
 
     public bool IsHoopedIn(Way way) => WayTraits.Of(way) is var traits
@@ -101,7 +102,8 @@ public sealed record BandJob(
     /// <summary>Whether the machine that follows coordinates cuts its thread; it does where nothing is said.</summary>
     public bool CutsThread => Workshop.MachineFor(Way.NeedlePath) is not { CutsThread: false };
 
-    /// <summary>Frames to choose from, the largest first, each with its minutes; empty where the job gives the field itself, or no frame is known.</summary>
+    /// <summary>Frames to choose from, the largest first, each with its minutes; empty where the job gives the field itself, or
+    /// no frame is known.</summary>
     public ImmutableArray<Frame> Frames { get; init; } = [];
 
     /// <summary>The frame that the field is of; null where the job gives the field itself, or no frame is known.</summary>
@@ -110,7 +112,8 @@ public sealed record BandJob(
     /// <summary>Room left blank at the end of every round for names that come later.</summary>
     public Length KeepFree { get; init; } = Length.FromMm(0);
 
-    /// <summary>More names are expected: a tenth of every round is left blank for them, or <see cref="KeepFree"/> where that is more.</summary>
+    /// <summary>More names are expected: a tenth of every round is left blank for them, or <see cref="KeepFree"/> where that is
+    /// more.</summary>
     public bool HasMoreToCome { get; init; }
 
     /// <summary>What is not sewn yet takes face, letter height and cloth from the job, though what is sewn has others.</summary>

@@ -18,7 +18,8 @@ public sealed record BobbinSettings(
     /// <summary>Diameter in mm of the round thread of this linear density: tex is grams per kilometre.</summary>
     public double ThreadDiameterMm => Math.Sqrt(4 * ThreadTex / 1000 * Cm3PerGram / Math.PI);
 
-    /// <summary>Metres on a full bobbin: the room between the walls, as densely wound as <see cref="WindingPart"/> says, over the thread's section.</summary>
+    /// <summary>Metres on a full bobbin: the room between the walls, as densely wound as <see cref="WindingPart"/> says, over the
+    /// thread's section.</summary>
     public double HoldsM => CapacityM ?? ComputedM;
 
     /// <summary>Metres that can be counted on before the bobbin is changed.</summary>

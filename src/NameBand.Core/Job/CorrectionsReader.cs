@@ -207,11 +207,13 @@ internal static class CorrectionsReader
     internal static RowRef? RowOf(CsvRow line, ImmutableArray<string> header)
     {
         string list = PlainPath(Field("list"));
-        return list.Length > 0 && int.TryParse(Field("line"), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1
+        return list.Length > 0 && int.TryParse(Field("line"), NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+            && number >= 1
             ? new RowRef(list, number)
             : null;
 
-        string Field(string column) => IndexOf(header, column) is >= 0 and var i && i < line.Fields.Length ? CsvText.ReadBack(line.Fields[i].Trim()) : "";
+        string Field(string column) =>
+            IndexOf(header, column) is >= 0 and var i && i < line.Fields.Length ? CsvText.ReadBack(line.Fields[i].Trim()) : "";
     }
 
     private static string PlainPath(string list)

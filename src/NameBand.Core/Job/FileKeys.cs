@@ -16,7 +16,8 @@ internal static class FileKeys
     public static readonly NumberKey Feed = new("program.feed", null, 1, 100_000, "from the pace");
     public static readonly NumberKey ThanksWidth = new("thanks.width", ShowSettings.Usual.ThanksWidthPixels, 320, 4096, IsWhole: true);
     public static readonly TextKey ThanksAddress = new("thanks.address", null, "none");
-    public static readonly NumberKey PlaybackWidth = new("playback.width", ShowSettings.Usual.PlaybackWidthPixels, 240, 2048, IsWhole: true);
+    public static readonly NumberKey PlaybackWidth =
+        new("playback.width", ShowSettings.Usual.PlaybackWidthPixels, 240, 2048, IsWhole: true);
     public static readonly NumberKey PlaybackSeconds = new("playback.seconds", ShowSettings.Usual.PlaybackSeconds, 2, 120);
 
     public static readonly ImmutableArray<JobKey> All =

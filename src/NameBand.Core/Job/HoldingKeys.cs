@@ -27,7 +27,8 @@ internal static class HoldingKeys
     public static string Word(MarkMethod marks) => Marks.Choices.First(c => c.Value == marks).Word;
 
     /// <summary>Null where it is no such word.</summary>
-    public static FrameHold? HoldOf(string? word) => Hold.Choices.Where(c => c.Word == word).Select(c => (FrameHold?)c.Value).FirstOrDefault();
+    public static FrameHold? HoldOf(string? word) =>
+        Hold.Choices.Where(c => c.Word == word).Select(c => (FrameHold?)c.Value).FirstOrDefault();
 
     public static MarkMethod? MarksOf(string? word) =>
         Marks.Choices.Where(c => c.Word == word).Select(c => (MarkMethod?)c.Value).FirstOrDefault();

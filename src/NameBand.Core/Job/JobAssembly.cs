@@ -81,7 +81,8 @@ internal static partial class JobAssembly
 
     private static StripSettings Strip(JobValues values, ImmutableArray<Way> ways, Holding holding) => new(
         values.Certain(JobKeys.CutWidth), values.Certain(JobKeys.TurnIn), values.Certain(JobKeys.Margin), values.Word(JobKeys.Sewn),
-        values.Number(JobKeys.Shortening) ?? Shortening(values, ways, holding), (int?)values.Number(JobKeys.Rounds), values.Certain(JobKeys.Lift),
+        values.Number(JobKeys.Shortening) ?? Shortening(values, ways, holding), (int?)values.Number(JobKeys.Rounds),
+        values.Certain(JobKeys.Lift),
         values.Length(JobKeys.RoundStep), values.Word(JobKeys.Side), values.Word(JobKeys.ReadBy))
     {
         IsShorteningTold = values.Has(JobKeys.Shortening),
@@ -91,7 +92,8 @@ internal static partial class JobAssembly
     /// <summary>Until it was measured: a strip that is left limp and that no hoop holds draws together most.</summary>
     private static double Shortening(JobValues values, ImmutableArray<Way> ways, Holding holding) =>
         values.Has(LayoutKeys.Stiffening) && values.Word(LayoutKeys.Stiffening) == Stiffening.None
-            && !WayTraits.OfAny(ways).FollowsCoordinates && !holding.IsHooped ? StiffeningValues.LimpShorteningPart : JobDefaults.ShorteningPart;
+            && !WayTraits.OfAny(ways).FollowsCoordinates && !holding.IsHooped
+                ? StiffeningValues.LimpShorteningPart : JobDefaults.ShorteningPart;
 
     private static LetteringSettings Lettering(string folder, JobValues values) => new(
         JobPaths.CheckFace(folder, values), values.Length(JobKeys.Height), values.Certain(JobKeys.Least), values.Length(JobKeys.Gap),

@@ -5,9 +5,11 @@ namespace NameBand.Job;
 /// <summary>The colours of cloth and thread.</summary>
 internal static partial class JobAssembly
 {
-    public const string ColourMend = "Write three pairs of hexadecimal digits, such as \"#2e4c8e\", or a colour word of CSS, such as \"darkgreen\".";
+    public const string ColourMend =
+        "Write three pairs of hexadecimal digits, such as \"#2e4c8e\", or a colour word of CSS, such as \"darkgreen\".";
 
-    private static ColourSettings Colours(JobValues values) => new(Colour(values, ColourKeys.Cloth), Colour(values, ColourKeys.Thread), Colour(values, ColourKeys.Bobbin));
+    private static ColourSettings Colours(JobValues values) =>
+        new(Colour(values, ColourKeys.Cloth), Colour(values, ColourKeys.Thread), Colour(values, ColourKeys.Bobbin));
 
     private static CssColour? Colour(JobValues values, TextKey key)
     {

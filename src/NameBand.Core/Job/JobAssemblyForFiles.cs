@@ -22,7 +22,9 @@ internal static partial class JobAssembly
         string? address = values.Text(FileKeys.ThanksAddress)?.Trim();
         if (address is { Length: > 200 } || (address is not null && address.Any(c => char.IsControl(c) || c == ' ')))
         {
-            values.Refuse(FileKeys.ThanksAddress, "An address for a code has at most 200 signs and no blank.", "Write for example \"https://lantern.example/#n{number}\".");
+            values.Refuse(
+                FileKeys.ThanksAddress, "An address for a code has at most 200 signs and no blank.",
+                "Write for example \"https://lantern.example/#n{number}\".");
         }
 
         return address is { Length: > 0 } ? address : null;
@@ -40,7 +42,9 @@ internal static partial class JobAssembly
             return text;
         }
 
-        values.Refuse(key, $"{key.Path} takes words of a program: a capital letter and a number, with a blank between two.", $"Write for example \"{key.Default}\".");
+        values.Refuse(
+            key, $"{key.Path} takes words of a program: a capital letter and a number, with a blank between two.",
+            $"Write for example \"{key.Default}\".");
         return key.Default!;
     }
 

@@ -24,7 +24,8 @@ internal static partial class JobAssembly
             return GroupSettings.None;
         }
 
-        if (given.Kind != JsonKind.Series || given.Items.IsEmpty || given.Items.Length > MostGroups || given.Items.Any(i => i.Kind != JsonKind.Group))
+        if (given.Kind != JsonKind.Series || given.Items.IsEmpty || given.Items.Length > MostGroups
+            || given.Items.Any(i => i.Kind != JsonKind.Group))
         {
             values.Refuse(
                 LayoutKeys.Groups, $"groups takes {LayoutKeys.Groups.Takes}, one to {MostGroups} of them, and this is {given.InWords}.",
@@ -36,7 +37,9 @@ internal static partial class JobAssembly
             (g, i) => new GroupForm(folder, values, new PieceForm(values, LayoutKeys.Groups, "group", i + 1, g)).Read())];
         if (column is null && groups.Any(g => !g.IsRest))
         {
-            values.Refuse(LayoutKeys.Groups, "The job has groups and does not say which column of the list tells who is in which.", "Add \"columns\": { \"group\": \"…\" } with the column's heading.");
+            values.Refuse(
+                LayoutKeys.Groups, "The job has groups and does not say which column of the list tells who is in which.",
+                "Add \"columns\": { \"group\": \"…\" } with the column's heading.");
         }
 
         CheckTogether(groups, given, values);
@@ -65,7 +68,8 @@ internal static partial class JobAssembly
                 }
                 else if (one.GoesByNumber && other.GoesByNumber && Overlap(one, other))
                 {
-                    Tell(i, "from", $"The groups {both} hold some of the same numbers.", "Give the lower one \"below\" with the number from which the higher one begins.");
+                    Tell(i, "from", $"The groups {both} hold some of the same numbers.",
+                        "Give the lower one \"below\" with the number from which the higher one begins.");
                 }
             }
         }
@@ -74,18 +78,22 @@ internal static partial class JobAssembly
         if (faced >= 0 && values.AreSound(JobKeys.Way, JobKeys.Ways, LayoutKeys.Groups) && WayTraits.OfAny(Ways(values)).HasLettersOfItsOwn)
         {
             Tell(
-                faced, "face", $"The group “{PlainText.Short(groups[faced].Name)}” has a face of its own, and names that are keyed in have the machine’s letters.",
+                faced, "face",
+                $"The group “{PlainText.Short(groups[faced].Name)}” has a face of its own, and names that are keyed in have the machine’s letters.",
                 "Take face out of the group; heightFactor, place and heading may stay.");
         }
 
         bool isPlaced = groups.Any(g => g.Place != GroupPlace.Among);
         if (isPlaced && values.AreSound(JobKeys.Order) && values.Word(JobKeys.Order) == NameOrder.BestFit)
         {
-            values.Refuse(JobKeys.Order, "\"bestFit\" takes the names in any order, and some groups have a place of their own.", "Write \"listed\" or \"alphabetical\", or take \"place\" out of the groups.");
+            values.Refuse(
+                JobKeys.Order, "\"bestFit\" takes the names in any order, and some groups have a place of their own.",
+                "Write \"listed\" or \"alphabetical\", or take \"place\" out of the groups.");
         }
 
         void Tell(int group, string key, string found, string mend) =>
-            values.Refuse(LayoutKeys.Groups, given.Items[group], $"groups[{(group + 1).ToString(CultureInfo.InvariantCulture)}].{key}", found, mend);
+            values.Refuse(
+                LayoutKeys.Groups, given.Items[group], $"groups[{(group + 1).ToString(CultureInfo.InvariantCulture)}].{key}", found, mend);
     }
 
     private static bool Overlap(NameGroup one, NameGroup other) =>

@@ -56,7 +56,8 @@ internal static partial class JobAssembly
         foreach (string text in values.Texts(LayoutKeys.KeepClear))
         {
             int at = text.IndexOf(Between, StringComparison.Ordinal);
-            if (at > 0 && Length.TryParse(text[..at], out var width, out _) && Length.TryParse(text[(at + Between.Length)..], out var middle, out _)
+            if (at > 0 && Length.TryParse(text[..at], out var width, out _)
+                && Length.TryParse(text[(at + Between.Length)..], out var middle, out _)
                 && width.Mm > 0 && middle.Mm >= 0)
             {
                 places.Add(new ClearPlace(middle, width));

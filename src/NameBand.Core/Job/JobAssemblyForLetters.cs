@@ -5,7 +5,8 @@ internal static partial class JobAssembly
 {
     private static LettersSettings Letters(string folder, JobValues values, WayTraits traits, Holding holding) => new(
         JobPaths.CheckAlphabet(folder, values),
-        values.Lengths(LettersKeys.Sizes), values.Lengths(LettersKeys.Spacings), values.Length(LettersKeys.Gap), values.Text(LettersKeys.Has)!,
+        values.Lengths(LettersKeys.Sizes), values.Lengths(LettersKeys.Spacings), values.Length(LettersKeys.Gap),
+        values.Text(LettersKeys.Has)!,
         (int?)values.Number(LettersKeys.Holds), values.Flag(LettersKeys.KeepsLeadingBlanks), values.Flag(LettersKeys.ForgetsWhenOff),
         values.Word(LettersKeys.Feed), values.Word(LettersKeys.Tops), values.Flag(LettersKeys.Mirrored),
         traits.HasLettersOfItsOwn && !traits.FollowsCoordinates ? holding.IsHooped : values.Flag(LettersKeys.Hooped),

@@ -19,13 +19,17 @@ internal static partial class JobAssembly
 
         if (given.Kind != JsonKind.Series)
         {
-            values.Refuse(JobKeys.Ways, $"ways takes {JobKeys.Ways.Takes}, and this is {given.InWords}.", $"Put them in brackets, such as {Example}.");
+            values.Refuse(
+                JobKeys.Ways, $"ways takes {JobKeys.Ways.Takes}, and this is {given.InWords}.",
+                $"Put them in brackets, such as {Example}.");
             return [way];
         }
 
         if (given.Items.IsEmpty)
         {
-            values.Refuse(JobKeys.Ways, "ways is an empty list, and then no name could be sewn.", $"Write the ways into it, such as {Example}, or take the key out.");
+            values.Refuse(
+                JobKeys.Ways, "ways is an empty list, and then no name could be sewn.",
+                $"Write the ways into it, such as {Example}, or take the key out.");
             return [way];
         }
 
@@ -62,7 +66,8 @@ internal static partial class JobAssembly
         if (values.Form(JobKeys.Ways)!.Items.Take(index).Any(i => i.Kind == JsonKind.Text
             && JobKeys.Way.Read.Any(c => c.Word == i.Text && c.Value == choice[0].Value)))
         {
-            values.Refuse(JobKeys.Ways, item, path, $"ways has \"{item.Text}\" twice.", "Name each way once: a name goes the first that can do it.");
+            values.Refuse(
+                JobKeys.Ways, item, path, $"ways has \"{item.Text}\" twice.", "Name each way once: a name goes the first that can do it.");
         }
 
         return choice[0].Value;

@@ -66,8 +66,11 @@ internal static partial class JobAssembly
             values.Certain(WorkKeys.BobbinDiameter).Mm, values.Certain(WorkKeys.BobbinHeight).Mm, values.Certain(WorkKeys.BobbinCore).Mm,
             values.Certain(WorkKeys.BobbinWall).Mm, values.Certain(WorkKeys.BobbinFilledTo).Mm, Certain(values, WorkKeys.BobbinThreadTex),
             Certain(values, WorkKeys.WindingPart), values.Length(WorkKeys.BobbinCapacity)?.Mm / 1000);
-        bool holdsNothing = bobbin.FilledToMm <= bobbin.CoreMm || bobbin.FilledToMm > bobbin.DiameterMm || bobbin.HeightMm <= 2 * bobbin.WallMm;
-        if (holdsNothing && values.AreSound(WorkKeys.BobbinDiameter, WorkKeys.BobbinHeight, WorkKeys.BobbinCore, WorkKeys.BobbinWall, WorkKeys.BobbinFilledTo))
+        bool holdsNothing = bobbin.FilledToMm <= bobbin.CoreMm || bobbin.FilledToMm > bobbin.DiameterMm
+            || bobbin.HeightMm <= 2 * bobbin.WallMm;
+        if (holdsNothing
+            && values.AreSound(
+                WorkKeys.BobbinDiameter, WorkKeys.BobbinHeight, WorkKeys.BobbinCore, WorkKeys.BobbinWall, WorkKeys.BobbinFilledTo))
         {
             values.Refuse(
                 "bobbin", "With these measures the bobbin has no room for thread.",

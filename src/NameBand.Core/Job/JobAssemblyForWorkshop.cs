@@ -6,7 +6,8 @@ namespace NameBand.Job;
 /// <summary>The part of a job that comes from the workshop.</summary>
 internal static partial class JobAssembly
 {
-    /// <summary>The job with the machine and the frames it goes by; the field is that of the largest frame where job.json gives none.</summary>
+    /// <summary>The job with the machine and the frames it goes by; the field is that of the largest frame where job.json gives
+    /// none.</summary>
     public static BandJob In(this BandJob job, Workshop workshop, JobValues values)
     {
         job = job with { Workshop = workshop, Ways = Sewable(job, workshop, values), WeekMinutes = Week(job, workshop, values) };
@@ -25,11 +26,13 @@ internal static partial class JobAssembly
         foreach (var small in machine.Frames.Where(f => f.Along.Mm - (2 * job.Hoop.Spare.Mm) < JobChecks.LeastFieldMm))
         {
             values.Problems.Add(Problem.CannotUse(
-                new Where(workshop.File), $"Leaving {job.Hoop.Spare.InMillimetres()} free at each end of the frame “{small.Name}” leaves no room for a letter.",
+                new Where(workshop.File),
+                $"Leaving {job.Hoop.Spare.InMillimetres()} free at each end of the frame “{small.Name}” leaves no room for a letter.",
                 $"Make hoop.spare in {JobReader.FileName} smaller, or take this frame out of the workshop."));
         }
 
-        var held = machine.Frames.Where(f => job.Holding is { IsHoldFree: true } or { IsHooped: false } || (f.Hold ?? job.Holding.Hold) == job.Holding.Hold).ToList();
+        var held = machine.Frames.Where(f =>
+            job.Holding is { IsHoldFree: true } or { IsHooped: false } || (f.Hold ?? job.Holding.Hold) == job.Holding.Hold).ToList();
         if (held.Count == 0)
         {
             string word = HoldingKeys.Word(job.Holding.Hold);

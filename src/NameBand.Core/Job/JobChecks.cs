@@ -72,7 +72,8 @@ internal static class JobChecks
         if (job.Layout.IsCurved)
         {
             values.Refuse(
-                LayoutKeys.Lines, "Two lines of names on one strip do not go with a strip that is cut to the curve: each line would have a curve of its own.",
+                LayoutKeys.Lines,
+                "Two lines of names on one strip do not go with a strip that is cut to the curve: each line would have a curve of its own.",
                 "Write \"lines\": 1 in the group “strip”, or \"shape\": \"straight\".");
         }
     }
@@ -224,7 +225,8 @@ internal static class JobChecks
         {
             string left = zone.Mm > 0 ? $"only {zone.InMillimetres()}" : "nothing";
             values.Refuse(
-                JobKeys.Margin, $"The finished strip is {Both(finished)} wide, and two margins of {Both(strip.Margin)} leave {left} for letters.",
+                JobKeys.Margin,
+                $"The finished strip is {Both(finished)} wide, and two margins of {Both(strip.Margin)} leave {left} for letters.",
                 "Make the margin or the turn-in smaller, or cut the strip wider.");
         }
     }
@@ -236,7 +238,8 @@ internal static class JobChecks
         {
             string left = leftMm > 0 ? $"only {Length.FromMm(leftMm).InMillimetres()}" : "nothing";
             values.Refuse(
-                JobKeys.Spare, $"Leaving {Both(hoop.Spare)} free at each end of a sewing field of {Both(hoop.Along)} leaves {left} to sew in.",
+                JobKeys.Spare,
+                $"Leaving {Both(hoop.Spare)} free at each end of a sewing field of {Both(hoop.Along)} leaves {left} to sew in.",
                 "Make hoop.spare smaller, or give the true sewing field in hoop.along.");
         }
     }

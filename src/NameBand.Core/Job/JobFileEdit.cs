@@ -100,7 +100,8 @@ public static class JobFileEdit
             {
                 inside = new Brace((int)reader.BytesConsumed, IsEmpty(reader));
             }
-            else if (reader.TokenType == JsonTokenType.PropertyName && reader.CurrentDepth == 2 && name == group && reader.ValueTextEquals(key))
+            else if (reader.TokenType == JsonTokenType.PropertyName && reader.CurrentDepth == 2 && name == group
+                && reader.ValueTextEquals(key))
             {
                 reader.Read();
                 return new Found(root, inside, ((int)reader.TokenStartIndex, (int)reader.BytesConsumed));

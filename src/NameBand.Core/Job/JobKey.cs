@@ -67,7 +67,8 @@ internal sealed record NumberKey(
         $"{(IsAbove ? "above" : "from")} {InWords(Low)} {(IsBelow ? "to just below" : "to")} {InWords(High)}";
 
     public bool Allows(double number) =>
-        (IsAbove ? number > Low : number >= Low) && (IsBelow ? number < High : number <= High) && (!IsWhole || Math.Floor(number) == number);
+        (IsAbove ? number > Low : number >= Low) && (IsBelow ? number < High : number <= High)
+            && (!IsWhole || Math.Floor(number) == number);
 }
 
 internal sealed record FlagKey(string Path, bool Default) : JobKey(Path)

@@ -45,7 +45,8 @@ internal static class JobKeySorting
             else if (isGroup)
             {
                 problems.Add(Problem.CannotUse(
-                    where, $"{path} takes a group of keys in {{ }}, and this is {member.Value.InWords}.", $"Write for example {Example(path)}."));
+                    where, $"{path} takes a group of keys in {{ }}, and this is {member.Value.InWords}.",
+                    $"Write for example {Example(path)}."));
             }
         }
     }
@@ -79,11 +80,13 @@ internal static class JobKeySorting
         NearestWord.Find(key, [.. In(parent), .. OlderSpellings.All.Where(p => Parent(p) == parent).Select(Last)]) is { } near
         ? parent + near : NearestElsewhere(key);
 
-    private static List<string> In(string parent) => [.. Leaves.Concat(Groups).Where(p => Parent(p) == parent).Select(Last).Order(StringComparer.Ordinal)];
+    private static List<string> In(string parent) =>
+        [.. Leaves.Concat(Groups).Where(p => Parent(p) == parent).Select(Last).Order(StringComparer.Ordinal)];
 
     private static string? NearestElsewhere(string key)
     {
-        var byLast = Leaves.Order(StringComparer.Ordinal).GroupBy(Last, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var byLast = Leaves.Order(StringComparer.Ordinal).GroupBy(Last, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         return NearestWord.Find(key, byLast.Keys.Order(StringComparer.Ordinal)) is { } near ? byLast[near] : null;
     }
 

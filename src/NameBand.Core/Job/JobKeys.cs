@@ -44,7 +44,8 @@ internal static class JobKeys
 
     public static readonly WordKey<bool> Sewn = new("strip.sewn", ("beforeCutting", true), ("afterCutting", false));
 
-    public static readonly NumberKey Shortening = new("strip.shortening", null, 0, 0.1, "0.01; 0.03 of a limp strip without a hoop", IsBelow: true);
+    public static readonly NumberKey Shortening =
+        new("strip.shortening", null, 0, 0.1, "0.01; 0.03 of a limp strip without a hoop", IsBelow: true);
     public static readonly NumberKey Rounds = new("strip.rounds", JobDefaults.Rounds, 1, 200, Word: "asNeeded", IsWhole: true);
     public static readonly LengthKey Lift = new("strip.lift", JobDefaults.Lift, 0, 10_000);
     public static readonly LengthKey RoundStep = new("strip.roundStep", null, 1, 10_000, "finished width + 1/2 in");
@@ -83,8 +84,10 @@ internal static class JobKeys
     public static readonly NumberKey Trimming = Minutes("hands.trimmingMinutesPerMetre", JobDefaults.Hands.TrimmingMinutesPerMetre);
     public static readonly NumberKey TurningIn = Minutes("hands.turningInMinutesPerMetre", JobDefaults.Hands.TurningInMinutesPerMetre);
     public static readonly NumberKey Pinning = Minutes("hands.pinningMinutesPerMetre", JobDefaults.Hands.PinningMinutesPerMetre);
-    public static readonly NumberKey SewingLower = Minutes("hands.sewingLowerEdgeMinutesPerMetre", JobDefaults.Hands.SewingLowerEdgeMinutesPerMetre);
-    public static readonly NumberKey SewingUpper = Minutes("hands.sewingUpperEdgeMinutesPerMetre", JobDefaults.Hands.SewingUpperEdgeMinutesPerMetre);
+    public static readonly NumberKey SewingLower =
+        Minutes("hands.sewingLowerEdgeMinutesPerMetre", JobDefaults.Hands.SewingLowerEdgeMinutesPerMetre);
+    public static readonly NumberKey SewingUpper =
+        Minutes("hands.sewingUpperEdgeMinutesPerMetre", JobDefaults.Hands.SewingUpperEdgeMinutesPerMetre);
     public static readonly NumberKey Join = Minutes("hands.joinMinutes", JobDefaults.Hands.JoinMinutes);
     public static readonly NumberKey RestAllowance = new("hands.restAllowance", JobDefaults.Hands.RestAllowance, 0, 1);
 

@@ -38,7 +38,8 @@ public sealed partial class JobLock : IDisposable
         return taken;
     }
 
-    /// <summary>Takes the lock kept in the file <paramref name="path"/>, which guards <paramref name="what"/> (named in messages).</summary>
+    /// <summary>Takes the lock kept in the file <paramref name="path"/>, which guards <paramref name="what"/> (named in
+    /// messages).</summary>
     public static Result<JobLock> TakeFile(string path, string what)
     {
         // A holder that ends between our opening its file and our hold on it leaves us holding a file that is no longer

@@ -26,7 +26,9 @@ internal static class JobPaths
 
             if (path.Split('/')[0].Equals("private", StringComparison.OrdinalIgnoreCase))
             {
-                values.Refuse(JobKeys.Lists, $"“{PlainText.Short(path)}” lies in the folder private, which nothing but invite may read.", "Name the list itself.");
+                values.Refuse(
+                    JobKeys.Lists, $"“{PlainText.Short(path)}” lies in the folder private, which nothing but invite may read.",
+                    "Name the list itself.");
             }
             else if (lists.Contains(list))
             {
@@ -68,7 +70,8 @@ internal static class JobPaths
     private static string? Inside(string folder, string given, JobKey key, JobValues values)
     {
         string path = given.Replace('\\', '/');
-        bool isRooted = path.StartsWith('/') || path.StartsWith('~') || (path.Length > 1 && path[1] == ':') || path.Contains("://", StringComparison.Ordinal);
+        bool isRooted = path.StartsWith('/') || path.StartsWith('~') || (path.Length > 1 && path[1] == ':')
+            || path.Contains("://", StringComparison.Ordinal);
         string[] steps = path.Split('/', StringSplitOptions.RemoveEmptyEntries).Where(s => s != ".").ToArray();
         if (isRooted || steps.Contains("..") || steps.Length == 0)
         {
@@ -103,10 +106,12 @@ internal static class JobPaths
         }
 
         string below = path[..^Path.GetFileName(path).Length];
-        string? near = NearestWord.Find(Path.GetFileName(path), Neighbours(full).Order(StringComparer.Ordinal)) is { } name ? below + name : null;
+        string? near = NearestWord.Find(Path.GetFileName(path), Neighbours(full).Order(StringComparer.Ordinal)) is { } name
+            ? below + name : null;
         values.Refuse(
             key, $"There is no file “{PlainText.Short(path)}” in the job's folder.",
-            near is null ? "Put it there, or write the name of the file that is there." : $"There is “{PlainText.Short(near)}”: is that the one?");
+            near is null ? "Put it there, or write the name of the file that is there."
+            : $"There is “{PlainText.Short(near)}”: is that the one?");
         return false;
     }
 
@@ -115,7 +120,8 @@ internal static class JobPaths
         try
         {
             string? folder = Path.GetDirectoryName(full);
-            return Directory.Exists(folder) ? [.. InnerFile.In(folder).Where(f => f.Kind == EntryKind.File).Take(1000).Select(f => f.Name)] : [];
+            return Directory.Exists(folder)
+                ? [.. InnerFile.In(folder).Where(f => f.Kind == EntryKind.File).Take(1000).Select(f => f.Name)] : [];
         }
         catch (Exception error) when (error is UnauthorizedAccessException or IOException)
         {

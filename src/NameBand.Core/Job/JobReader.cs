@@ -79,7 +79,8 @@ public static class JobReader
         if (!values.Has(JobKeys.Format))
         {
             values.Problems.Add(Problem.Note(
-                At(null, null, JobKeys.Format.Path), $"{FileName} does not say its format, so it is read as format 1.", "Add \"format\": 1 to it."));
+                At(null, null, JobKeys.Format.Path), $"{FileName} does not say its format, so it is read as format 1.",
+                "Add \"format\": 1 to it."));
             return false;
         }
 
@@ -101,15 +102,19 @@ public static class JobReader
         string shown = PlainText.Short(asGiven, 200);
         if (File.Exists(folder))
         {
-            problems.Add(Problem.CannotUse(new Where(shown), "This is a file, and a job is a folder.", $"Give the folder that holds {FileName}."));
+            problems.Add(Problem.CannotUse(
+                new Where(shown), "This is a file, and a job is a folder.", $"Give the folder that holds {FileName}."));
         }
         else if (!Directory.Exists(folder))
         {
-            problems.Add(Problem.CannotUse(new Where(shown), "There is no such folder.", $"Give the path of a folder that holds {FileName}."));
+            problems.Add(Problem.CannotUse(
+                new Where(shown), "There is no such folder.", $"Give the path of a folder that holds {FileName}."));
         }
         else if (Directory.Exists(path))
         {
-            problems.Add(Problem.CannotUse(new Where(shown), $"{FileName} is a folder here, and it must be a file.", $"Rename that folder and write a file {FileName}."));
+            problems.Add(Problem.CannotUse(
+                new Where(shown), $"{FileName} is a folder here, and it must be a file.",
+                $"Rename that folder and write a file {FileName}."));
         }
         else if (InnerFile.Objection(folder, FileName) is { } objection)
         {

@@ -228,7 +228,8 @@ internal sealed class JobValues
 
         if (given.Value.Kind != JsonKind.Series)
         {
-            string mend = given.Value.Kind == JsonKind.Text ? $"Put it in brackets: [\"{PlainText.Short(given.Value.Text)}\"]." : $"Write a list such as [\"{key.Example}\"].";
+            string mend = given.Value.Kind == JsonKind.Text
+                ? $"Put it in brackets: [\"{PlainText.Short(given.Value.Text)}\"]." : $"Write a list such as [\"{key.Example}\"].";
             Refuse(key, $"{Spelt(key)} takes {key.Takes}, and this is {given.Value.InWords}.", mend);
             return [];
         }
@@ -246,7 +247,8 @@ internal sealed class JobValues
     /// <summary>Texts as above, where one may be <c>{ "file": …, "sheet": … }</c> too, which comes as <c>file#sheet</c>.</summary>
     public ImmutableArray<string> Lists(TextsKey key)
     {
-        if (!_given.TryGetValue(key.Path, out var given) || given.Value.Kind != JsonKind.Series || !given.Value.Items.Any(i => i.Kind == JsonKind.Group))
+        if (!_given.TryGetValue(key.Path, out var given) || given.Value.Kind != JsonKind.Series
+            || !given.Value.Items.Any(i => i.Kind == JsonKind.Group))
         {
             return Texts(key);
         }
@@ -270,7 +272,8 @@ internal sealed class JobValues
 
         return sheet is null ? file : $"{file}#{sheet}";
 
-        string? Member(string of) => group.Members.FirstOrDefault(m => m.Key == of) is { } member ? OneText(key, member.Value, $"{name}, {of},") : null;
+        string? Member(string of) =>
+            group.Members.FirstOrDefault(m => m.Key == of) is { } member ? OneText(key, member.Value, $"{name}, {of},") : null;
     }
 
     private static bool IsWord(JsonPiece value, string? word) =>
@@ -292,7 +295,8 @@ internal sealed class JobValues
 
         bool isRead = value.Kind == JsonKind.Text
             ? LengthReading.TryRead(value.Text, out var length, out var fault)
-            : LengthReading.TryCheck(double.Parse(value.Text, CultureInfo.InvariantCulture), PlainText.Short(value.Text), out length, out fault);
+            : LengthReading.TryCheck(
+                double.Parse(value.Text, CultureInfo.InvariantCulture), PlainText.Short(value.Text), out length, out fault);
         if (!isRead)
         {
             Refuse(key, fault.Found, fault.Mend);

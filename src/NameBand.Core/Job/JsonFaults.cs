@@ -30,7 +30,8 @@ internal static class JsonFaults
         return at.Value switch
         {
             '{' or '[' when before is (byte)'{' or (byte)',' => Problem.CannotUse(
-                where, $"A key is missing before this {shown}.", "Write the key in straight double quotes and a colon, such as \"hem\": {."),
+                where, $"A key is missing before this {shown}.",
+                "Write the key in straight double quotes and a colon, such as \"hem\": {."),
             '/' or '#' => Problem.CannotUse(
                 where, "There is a comment here, and a JSON file has none.", "Remove the comment."),
             '}' or ']' when before == ',' => Problem.CannotUse(
@@ -40,17 +41,22 @@ internal static class JsonFaults
             '\'' or '“' or '”' or '„' or '‘' or '’' or '«' or '»' => Problem.CannotUse(
                 where, $"Text stands in straight double quotes, and this is {at}.", "Write \" on both sides of the text."),
             '"' when before is not ((byte)',' or (byte)'{' or (byte)'[' or (byte)':') => Problem.CannotUse(
-                where, "A comma or a colon is missing before this.", "Write : between a key and its value, and a comma between one key and the next."),
+                where, "A comma or a colon is missing before this.",
+                "Write : between a key and its value, and a comma between one key and the next."),
             '\r' or '\n' or '\t' => Problem.CannotUse(
-                where, "A text runs over the end of its line, or has a tab in it.", "Close the text with \" before the end of the line; write blanks for tabs."),
+                where, "A text runs over the end of its line, or has a tab in it.",
+                "Close the text with \" before the end of the line; write blanks for tabs."),
             _ when IsInText(text, offset, lines.Start(line)) => Problem.CannotUse(
-                where, $"In a text a \\ stands here before {shown}, which means nothing in JSON.", "Write / between folders, or \\\\ for one \\."),
+                where, $"In a text a \\ stands here before {shown}, which means nothing in JSON.",
+                "Write / between folders, or \\\\ for one \\."),
             _ when Rune.IsLetter(at) => Problem.CannotUse(
-                where, $"“{Word(text[offset..])}” stands here without quotes.", "Write keys and text in straight double quotes; only numbers, true and false stand without."),
+                where, $"“{Word(text[offset..])}” stands here without quotes.",
+                "Write keys and text in straight double quotes; only numbers, true and false stand without."),
             '+' or '.' or '-' => Problem.CannotUse(
                 where, "This is not a number as JSON writes it.", "Begin with a digit, or a minus sign and a digit, such as 0.5."),
             _ when Rune.IsDigit(at) => Problem.CannotUse(
-                where, "This is not a number as JSON writes it, or a comma or colon is missing before it.", "Write numbers such as 12 or 0.5, without zeros in front."),
+                where, "This is not a number as JSON writes it, or a comma or colon is missing before it.",
+                "Write numbers such as 12 or 0.5, without zeros in front."),
             _ => Problem.CannotUse(
                 where, $"“{shown}” cannot stand here.", "Compare this place with the examples in docs/job-file.md."),
         };

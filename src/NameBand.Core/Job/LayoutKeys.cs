@@ -28,7 +28,8 @@ internal static class LayoutKeys
 
     public static readonly WordKey<bool> Join = new("strip.join", ("straight", false), ("diagonal", true));
     public static readonly LengthKey JoinClear = new("strip.joinClear", JobDefaults.JoinClear, 0, 200);
-    public static readonly LengthKey ClosingBlank = new("strip.closingBlank", null, 0, 1000, "none; with diagonal joins what such a join needs");
+    public static readonly LengthKey ClosingBlank =
+        new("strip.closingBlank", null, 0, 1000, "none; with diagonal joins what such a join needs");
     public static readonly WordKey<bool> Shape = new("strip.shape", ("straight", false), ("curved", true));
     public static readonly NumberKey ClothShrinkage = new("shop.clothShrinkage", 0, 0, 0.3);
     public static readonly LengthKey MostGap = new("lettering.mostGap", null, 0.5, 10_000, "any");
@@ -37,7 +38,8 @@ internal static class LayoutKeys
     public static readonly FormKey Groups = new("groups", "a list of groups in { }", "no groups");
     public static readonly FormKey Names = new("names", "a list of names in { }, each with what is wished for it", "no wishes");
     public static readonly FormKey Motif = new(
-        "lettering.motif", "\"none\" or \"dot\" or \"diamond\" or \"smallStar\" or { \"letter\": …, \"face\": …, \"width\": … }", "\"none\"");
+        "lettering.motif", "\"none\" or \"dot\" or \"diamond\" or \"smallStar\" or { \"letter\": …, \"face\": …, \"width\": … }",
+        "\"none\"");
 
     public static readonly ImmutableArray<JobKey> All =
     [

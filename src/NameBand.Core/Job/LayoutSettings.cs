@@ -15,7 +15,8 @@ public sealed record LayoutSettings
     /// <summary>Where on the hem the list begins, measured like <see cref="ClearPlace.At"/>.</summary>
     public Length Start { get; init; } = Length.FromMm(0);
 
-    /// <summary>Where on the hem the middle of the garment's front lies, measured like <see cref="ClearPlace.At"/>; null when not said.</summary>
+    /// <summary>Where on the hem the middle of the garment's front lies, measured like <see cref="ClearPlace.At"/>; null when not
+    /// said.</summary>
     public Length? CentreFront { get; init; }
 
     /// <summary>Where on the hem the middle of the garment's back lies; null when not said.</summary>

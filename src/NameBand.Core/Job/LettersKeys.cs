@@ -44,6 +44,7 @@ internal static class LettersKeys
     public static readonly ImmutableArray<JobKey> All =
     [
         Alphabet, Sizes, Spacings, Gap, Has, Holds, KeepsLeadingBlanks, ForgetsWhenOff, Feed, Tops, Mirrored, Hooped,
-        Look, Stroke, Lacking, ReadingError, FeedVariation, SecondsPerKey, PositioningMinutes, TracedMirrored, TracedSewn, TracedFollow, TracedPace,
+        Look, Stroke, Lacking, ReadingError, FeedVariation, SecondsPerKey, PositioningMinutes, TracedMirrored, TracedSewn, TracedFollow,
+        TracedPace,
     ];
 }

@@ -43,7 +43,8 @@ public sealed record LettersSettings(
     /// </summary>
     public bool MarksByHand { get; init; }
 
-    /// <summary>How far the feed makes one name come out longer or shorter than the same name again, as a part: common practice, no source.</summary>
+    /// <summary>How far the feed makes one name come out longer or shorter than the same name again, as a part: common practice,
+    /// no source.</summary>
     public double FeedVariationPart { get; init; } = 0.0175;
 
     public static LettersSettings Usual { get; } = new(

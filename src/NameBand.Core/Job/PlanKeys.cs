@@ -16,7 +16,8 @@ public enum PlanWish
 
     BiggestLetters,
 
-    /// <summary>Typed into the machine's own letters. Not to be written: it is offered beside the others where a machine may have letters.</summary>
+    /// <summary>Typed into the machine's own letters. Not to be written: it is offered beside the others where a machine may have
+    /// letters.</summary>
     TypedLetters,
 }
 

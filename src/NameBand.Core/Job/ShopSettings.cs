@@ -20,5 +20,7 @@ public sealed record PriceSettings(
     string Currency = "", double? Spool = null, double? BobbinSpool = null, double? ClothPerUnit = null,
     double? BackingPerUnit = null, double? Needle = null, double? Hour = null)
 {
-    public bool Any => Spool is not null || BobbinSpool is not null || ClothPerUnit is not null || BackingPerUnit is not null || Needle is not null || Hour is not null;
+    public bool Any =>
+        Spool is not null || BobbinSpool is not null || ClothPerUnit is not null || BackingPerUnit is not null || Needle is not null
+        || Hour is not null;
 }

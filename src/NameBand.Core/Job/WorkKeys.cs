@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace NameBand.Job;
 
-/// <summary>The keys of the hours, the shopping and the evenings; what each usual value rests on: docs/times.md, docs/shopping.md.</summary>
+/// <summary>The keys of the hours, the shopping and the evenings; what each usual value rests on: docs/times.md,
+/// docs/shopping.md.</summary>
 internal static class WorkKeys
 {
     private const double LongestEdgeMm = 1_000_000;
@@ -25,14 +26,16 @@ internal static class WorkKeys
 
     public static readonly NumberKey Washing = Minutes("hands.washingMinutes", H.WashingMinutes);
     public static readonly NumberKey Cutting = Minutes("hands.cuttingMinutesPerMetre", H.CuttingMinutesPerMetre);
-    public static readonly NumberKey Ruling = Unless("hands.rulingMinutesPerMetre", H.RulingMinutesPerMetre, "0 with cuttingMinutesPerMetre");
+    public static readonly NumberKey Ruling =
+        Unless("hands.rulingMinutesPerMetre", H.RulingMinutesPerMetre, "0 with cuttingMinutesPerMetre");
     public static readonly NumberKey Stiffening = new(
         "hands.stiffeningMinutesPerMetre", null, 0, 240, "by `strip.stiffening`: 3.5 starched, 2 with interfacing, else 0");
     public static readonly NumberKey BackingPiece = Minutes("hands.backingMinutesPerPiece", H.BackingMinutesPerPiece);
     public static readonly NumberKey Checking = Minutes("hands.checkingMinutesPerName", H.CheckingMinutesPerName);
     public static readonly NumberKey Swatch = Minutes("hands.swatchMinutes", H.SwatchMinutes);
     public static readonly NumberKey SwatchMachine = Minutes("machine.swatchMinutes", H.SwatchMachineMinutes);
-    public static readonly NumberKey FirstHoopings = Unless("hands.firstHoopingsMinutes", H.FirstHoopingsMinutes, "hoopingMinutes, if that is written or nothing is screwed");
+    public static readonly NumberKey FirstHoopings =
+        Unless("hands.firstHoopingsMinutes", H.FirstHoopingsMinutes, "hoopingMinutes, if that is written or nothing is screwed");
     public static readonly NumberKey MarksOut = Minutes("hands.marksOutMinutes", H.MarksOutMinutes);
     public static readonly NumberKey Snip = new("hands.secondsPerSnip", null, 0, 3600, Otherwise("4", "0 with clippingMinutesPerName"));
     public static readonly NumberKey TearAwayByMetre = Unless(
@@ -81,7 +84,8 @@ internal static class WorkKeys
         TearAwayByMetre, Spoiled, Unpicking, CuttingApart, Tuck,
         BobbinDiameter, BobbinHeight, BobbinCore, BobbinWall, BobbinFilledTo, BobbinThreadTex, WindingPart, BobbinCapacity,
         ShopUnits, Spool, BobbinSpool, ClothWidth, BackingWidth, ThreadWaste, ClothWaste, HoursPerNeedle,
-        Currency, SpoolPrice, BobbinSpoolPrice, ClothPrice, BackingPrice, NeedlePrice, HourPrice, KeepFree, MoreToCome, Evening, FinishBy, RestMayDiffer,
+        Currency, SpoolPrice, BobbinSpoolPrice, ClothPrice, BackingPrice, NeedlePrice, HourPrice, KeepFree, MoreToCome, Evening, FinishBy,
+        RestMayDiffer,
     ];
 
     private static NumberKey Seconds(string path, double usual) => new(path, usual, 0, 3600);

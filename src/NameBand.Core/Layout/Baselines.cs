@@ -38,7 +38,8 @@ internal sealed class Baselines
     {
         var common = names.Where(_sizing.SharesBaseline).ToList();
         return Within(
-            -_heightMm * ((common.Count > 0 ? common : names).Select(n => n.Standing.HeightFactor).DefaultIfEmpty(1).Max() + _sizing.LineStep) / 2,
+            -_heightMm * ((common.Count > 0 ? common : names).Select(n => n.Standing.HeightFactor).DefaultIfEmpty(1)
+            .Max() + _sizing.LineStep) / 2,
             common.Select(n => n.Ink.BottomMm).DefaultIfEmpty(0).Min(),
             common.Select(n => n.Ink.TopMm).DefaultIfEmpty(1 + _sizing.LineStep).Max());
     }

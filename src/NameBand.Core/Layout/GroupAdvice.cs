@@ -22,13 +22,16 @@ internal static class GroupAdvice
         string turn = job.Hem.Skirt is null && job.Hem.Turn is null ? ", with \"circlePart\" in the group “hem”" : "";
         return Problem.CannotUse(
             new Where(JobReader.FileName, Key: "groups"),
-            FormattableString.Invariant($"Groups on rounds of their own need {least} rounds with those of the others, and the garment has {rounds}."),
-            FormattableString.Invariant($"Write \"rounds\": {least} in the group “strip”{turn}, or take \"ownRound\" from {(least - rounds == 1 ? "one group" : FormattableString.Invariant($"{least - rounds} groups"))}."));
+            FormattableString.Invariant(
+                $"Groups on rounds of their own need {least} rounds with those of the others, and the garment has {rounds}."),
+            FormattableString.Invariant(
+                $"Write \"rounds\": {least} in the group “strip”{turn}, or take \"ownRound\" from {(least - rounds == 1 ? "one group" : FormattableString.Invariant($"{least - rounds} groups"))}."));
     }
 
     /// <param name="all">All names that could be lettered, held ones too.</param>
     public static IEnumerable<Problem> For(
-        BandJob job, StripPlan plan, IReadOnlyList<LetteredName> names, ImmutableArray<LetteredName> all, ImmutableArray<HeldRow> held, Sizing sizing)
+        BandJob job, StripPlan plan, IReadOnlyList<LetteredName> names, ImmutableArray<LetteredName> all, ImmutableArray<HeldRow> held,
+        Sizing sizing)
     {
         foreach (var heading in held.Where(h => h.Row.List == JobReader.FileName))
         {
@@ -49,12 +52,14 @@ internal static class GroupAdvice
             }
 
             double heightMm = plan.LetterHeightMm * group.HeightFactor;
-            if (own.Count > 0 && heightMm < LayoutAdvice.LeastFor40WeightMm - 1e-9 && plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm - 1e-9 && LayoutAdvice.IsSewnWith40Weight(job))
+            if (own.Count > 0 && heightMm < LayoutAdvice.LeastFor40WeightMm - 1e-9 && plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm
+                - 1e-9 && LayoutAdvice.IsSewnWith40Weight(job))
             {
                 yield return LayoutAdvice.TooSmall(FormattableString.Invariant(
                     $"The letters of the group “{PlainText.Short(group.Name)}” come out {heightMm:0.0} mm high: under {LayoutAdvice.LeastFor40WeightMm:0} mm 40-weight thread no longer makes a letter.")).Told(
                     new Where(JobReader.FileName, Key: "groups"),
-                    FormattableString.Invariant($"Give the group a heightFactor of {Math.Ceiling(LayoutAdvice.LeastFor40WeightMm / plan.LetterHeightMm * 100) / 100:0.##} or more."));
+                    FormattableString.Invariant(
+                        $"Give the group a heightFactor of {Math.Ceiling(LayoutAdvice.LeastFor40WeightMm / plan.LetterHeightMm * 100) / 100:0.##} or more."));
             }
         }
 
@@ -93,7 +98,8 @@ internal static class GroupAdvice
         {
             yield return Problem.NeedsPerson(
                 new Where(JobReader.FileName, Key: "groups"),
-                FormattableString.Invariant($"The group “{PlainText.Short(best.Group.Name)}” has letters {best.Group.HeightFactor:0.##} times as high as the job's, and the names run over."),
+                FormattableString.Invariant(
+                    $"The group “{PlainText.Short(best.Group.Name)}” has letters {best.Group.HeightFactor:0.##} times as high as the job's, and the names run over."),
                 FormattableString.Invariant($"With \"heightFactor\": {best.Factor:0.##} for it, all names would fit."));
         }
     }

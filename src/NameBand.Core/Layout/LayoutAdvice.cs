@@ -32,19 +32,23 @@ internal static class LayoutAdvice
         {
             yield return Problem.NeedsPerson(
                 new Where(File, Key: "lettering.height"),
-                FormattableString.Invariant($"At letters {plan.LetterHeightMm:0.0} mm high the tallest accents and the deepest tails do not fit the strip together: ink reaches {pastMm:0.0#} mm past the sewing zone."),
-                FormattableString.Invariant($"Letters {FittingZoneMm(plan, names, sizing):0.0} mm high fit it; or use a wider strip or a narrower margin."));
+                FormattableString.Invariant(
+                    $"At letters {plan.LetterHeightMm:0.0} mm high the tallest accents and the deepest tails do not fit the strip together: ink reaches {pastMm:0.0#} mm past the sewing zone."),
+                FormattableString.Invariant(
+                    $"Letters {FittingZoneMm(plan, names, sizing):0.0} mm high fit it; or use a wider strip or a narrower margin."));
         }
 
         if (sizing.LongestSegmentMm < SegmentCutter.LeastMarkDistanceMm)
         {
             yield return Problem.Note(
                 new Where(File, Key: "hoop.along"),
-                FormattableString.Invariant($"The field holds {sizing.LongestSegmentMm:0} mm, so the two alignment marks of a hooping stand closer together than {SegmentCutter.LeastMarkDistanceMm:0} mm."),
+                FormattableString.Invariant(
+                    $"The field holds {sizing.LongestSegmentMm:0} mm, so the two alignment marks of a hooping stand closer together than {SegmentCutter.LeastMarkDistanceMm:0} mm."),
                 "Set each hooping straight by the ruled line itself, along the whole hoop.");
         }
 
-        if (job.Strip.SewnBeforeCutting is false && job.Strip.TurnIn.Mm < -plan.MarkYMm - (plan.Hem.Strip.FinishedWidthMm / 2) + SegmentCutter.MarkArmMm)
+        if (job.Strip.SewnBeforeCutting is false && job.Strip.TurnIn.Mm < -plan.MarkYMm - (plan.Hem.Strip.FinishedWidthMm / 2)
+            + SegmentCutter.MarkArmMm)
         {
             yield return Problem.Note(
                 new Where(File, Key: "strip.turnIn"),
@@ -102,11 +106,13 @@ internal static class LayoutAdvice
                 return "";
             }
 
-            var search = new HeightSearch(wider, Math.Max(LeastFor40WeightMm, job.Lettering.Least.Mm), job.Lettering.Order == NameOrder.BestFit);
+            var search = new HeightSearch(
+                wider, Math.Max(LeastFor40WeightMm, job.Lettering.Least.Mm), job.Lettering.Order == NameOrder.BestFit);
             var (height, _) = search.Largest(names);
             if (search.Obstacle(names, height) is null)
             {
-                return FormattableString.Invariant($"With {more} rounds (\"strip\": {{ \"rounds\": {more} }}) all names fit at letters {height:0.0} mm high.");
+                return FormattableString.Invariant(
+                    $"With {more} rounds (\"strip\": {{ \"rounds\": {more} }}) all names fit at letters {height:0.0} mm high.");
             }
         }
 

@@ -19,7 +19,9 @@ internal static class LayoutNotes
             yield return Problem.Note(new Where(File, Key: "lettering.order"), InWords(fit));
         }
 
-        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing)).Concat(TooLongForBias(job, plan)).Concat(CurvedPieces.Check(job, plan)).Concat(sizing.AreMotifsLater ? [] : WithoutMotif(plan, sizing.Motif)))
+        foreach (var problem in Lanes.Check(job, sizing, plan.MarkYMm).Concat(BlankLeft(job, plan, sizing))
+            .Concat(TooLongForBias(job, plan)).Concat(CurvedPieces.Check(job, plan))
+            .Concat(sizing.AreMotifsLater ? [] : WithoutMotif(plan, sizing.Motif)))
         {
             yield return problem;
         }
@@ -31,7 +33,8 @@ internal static class LayoutNotes
             $"no order with gaps of at least {fit.GapMm:0.0} mm can do with fewer than {fit.Bound} (pattern program {fit.PatternHoopings:0.00})");
         return fit.IsProven
             ? FormattableString.Invariant($"In best-fit order the names take {fit.Hoopings} hoopings, and {bound}: proven best.")
-            : FormattableString.Invariant($"In best-fit order the names take {fit.Hoopings} hoopings; {bound}, so at most {fit.Hoopings - fit.Bound} might still be saved.");
+            : FormattableString.Invariant(
+                $"In best-fit order the names take {fit.Hoopings} hoopings; {bound}, so at most {fit.Hoopings - fit.Bound} might still be saved.");
     }
 
     /// <summary>How many gaps have no motif, and what would give them one.</summary>
@@ -51,7 +54,8 @@ internal static class LayoutNotes
             new Where(File, Key: "lettering.motif"),
             FormattableString.Invariant($"Of {gaps} gaps between names, {motifs} have a motif; ")
                 + (narrow > 0
-                    ? FormattableString.Invariant($"{narrow} are narrower than the {narrowest:0.0} mm it needs with clear space on both sides.")
+                    ? FormattableString.Invariant(
+                        $"{narrow} are narrower than the {narrowest:0.0} mm it needs with clear space on both sides.")
                     : "at the others a hooping, a run or a piece ends and has no room for it, or nothing is to be sewn there."),
             narrow > 0
                 ? FormattableString.Invariant($"Write \"gap\": \"{Math.Ceiling(narrowest * 10) / 10:0.0} mm\", or take smaller letters.")
@@ -83,7 +87,8 @@ internal static class LayoutNotes
         double mended = Math.Floor(plan.Flat.FinishedMm(most - around) / 10) * 10;
         yield return Problem.NeedsPerson(
             new Where(File, Key: "strip.grain"),
-            FormattableString.Invariant($"On the bias, cloth {width:0} mm wide gives strips of at most {most:0} mm, and {longest.LengthMm:0} mm are needed in one."),
+            FormattableString.Invariant(
+                $"On the bias, cloth {width:0} mm wide gives strips of at most {most:0} mm, and {longest.LengthMm:0} mm are needed in one."),
             mended >= 200
                 ? FormattableString.Invariant($"Sew in pieces: \"piece\": \"{mended:0} mm\" in the group “strip”, or use wider cloth.")
                 : "Use wider cloth, or cut the strips along the selvedge (\"grain\": \"straight\").");
@@ -117,7 +122,8 @@ internal static class LayoutNotes
             yield return Problem.NeedsPerson(
                 new Where(File, Key: "lettering.mostGap"),
                 FormattableString.Invariant($"With gaps of at most {most:0.#} mm, {room - used:0} mm of round {round.Number} stay blank."),
-                FormattableString.Invariant($"Allow gaps of {Math.Ceiling(gap * 10) / 10:0.0} mm{letters}, or let more names share the round."));
+                FormattableString.Invariant(
+                    $"Allow gaps of {Math.Ceiling(gap * 10) / 10:0.0} mm{letters}, or let more names share the round."));
         }
     }
 }

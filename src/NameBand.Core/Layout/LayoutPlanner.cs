@@ -70,7 +70,8 @@ public static class LayoutPlanner
                 .. LayoutAdvice.For(job, plan, one, sizing), .. LayoutNotes.For(job, plan, sizing),
                 .. GroupAdvice.For(job, plan, ordered, lettered.Names, held, sizing),
                 .. lines is null || ordered.Count == 0 ? ImmutableArray<Problem>.Empty
-                    : [LineAdvice.OrderChanges(ordered, plan.Rounds.SelectMany(r => r.Names).OrderBy(n => n.Order).Select(n => n.Lettered), isFree)],
+                    : [LineAdvice.OrderChanges(
+                        ordered, plan.Rounds.SelectMany(r => r.Names).OrderBy(n => n.Order).Select(n => n.Lettered), isFree)],
             ]);
 
         StripPlan Beside(int lanes)

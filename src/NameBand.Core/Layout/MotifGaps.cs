@@ -19,15 +19,18 @@ internal sealed class MotifGaps(double pullCompensationMm, double heightMm, Lett
     public static double NarrowestMm(LetteredName motif, double heightMm, double pullCompensationMm) =>
         motif.WidthMm(heightMm, pullCompensationMm) + (2 * ClearFactor * heightMm);
 
-    /// <summary>The motif that follows a name; null where the gap to the next has no room, or where the two stand on different stretches.</summary>
+    /// <summary>The motif that follows a name; null where the gap to the next has no room, or where the two stand on different
+    /// stretches.</summary>
     public PlacedName? Between(PlacedName before, PlacedName after, ImmutableArray<FreeInterval> stretches, bool runsOver)
     {
         var made = Sized(Math.Min(before.Lettered.Standing.HeightFactor, after.Lettered.Standing.HeightFactor));
         double width = made.WidthMm(heightMm, pullCompensationMm) * alongFactor;
         double gap = after.StartMm - before.EndMm;
         double middle = (before.EndMm + after.StartMm) / 2;
-        bool isFree = runsOver || stretches.Any(s => before.StartMm >= s.StartMm - Sizing.SlightMm && after.EndMm <= s.EndMm + Sizing.SlightMm);
-        bool fits = isFree && !before.IsHeading && !after.IsHeading && gap >= width + (2 * ClearFactor * heightMm * made.Standing.HeightFactor) - Sizing.SlightMm;
+        bool isFree = runsOver
+            || stretches.Any(s => before.StartMm >= s.StartMm - Sizing.SlightMm && after.EndMm <= s.EndMm + Sizing.SlightMm);
+        bool fits = isFree && !before.IsHeading && !after.IsHeading && gap >= width
+            + (2 * ClearFactor * heightMm * made.Standing.HeightFactor) - Sizing.SlightMm;
         return fits ? new PlacedName(made, middle - (width / 2), width, before.BaselineYMm, 0) : null;
     }
 

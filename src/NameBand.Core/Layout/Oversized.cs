@@ -81,7 +81,8 @@ internal sealed class Oversized
 
     private bool Fits(LetteredName name, double heightMm) => _sizing.FitsField(name, heightMm) && FitsZone(name, heightMm);
 
-    /// <summary>The largest height, in tenths of a millimetre, under the one asked for at which a name fits by itself; null where it is too small to be sewn.</summary>
+    /// <summary>The largest height, in tenths of a millimetre, under the one asked for at which a name fits by itself; null where
+    /// it is too small to be sewn.</summary>
     private double? LargestMm(LetteredName name)
     {
         // What fits at one height fits at every smaller one.

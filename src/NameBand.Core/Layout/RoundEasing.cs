@@ -4,7 +4,8 @@ using NameBand.Garment;
 
 namespace NameBand.Layout;
 
-/// <summary>Whether the upper edge of each round can be eased in its gaps; said once, for the fresh plan and for one that goes on.</summary>
+/// <summary>Whether the upper edge of each round can be eased in its gaps; said once, for the fresh plan and for one that goes
+/// on.</summary>
 internal static class RoundEasing
 {
     private const string File = "job.json";
@@ -28,7 +29,9 @@ internal static class RoundEasing
             {
                 EaseVerdict.CanBeEased => ease.Judged().Told(place, EasingSteps),
                 EaseVerdict.WithTucks => ease.Judged().Told(place, TuckSteps),
-                _ => ease.Judged().Told(new Where(File, Key: FormattableString.Invariant($"strip, round {ease.Number}")), isTold ? "What mends it stands with the round before." : Mend(plan, mends)),
+                _ => ease.Judged()
+                .Told(new Where(File, Key: FormattableString.Invariant($"strip, round {ease.Number}")),
+                    isTold ? "What mends it stands with the round before." : Mend(plan, mends)),
             };
             isTold |= ease.Verdict == EaseVerdict.WantsShaping;
         }

@@ -32,10 +32,12 @@ internal static class RoundTucks
     /// <summary>Names from left to right; not the segments' order where what is sewn has drifted.</summary>
     internal static ImmutableArray<PlacedName> InPlace(Round round) => round.Places;
 
-    /// <summary>Gaps between names without a motif, a join, or a place that is kept clear; the ends of the strip meet in none of them.</summary>
+    /// <summary>Gaps between names without a motif, a join, or a place that is kept clear; the ends of the strip meet in none of
+    /// them.</summary>
     internal static ImmutableArray<OpenGap> Gaps(StripPlan plan, Round round, ImmutableArray<PlacedName> names)
     {
-        double[] joins = [.. plan.Cloths.SelectMany(c => c.Pieces).Where(p => p.Round == round.Number && p.StartMm > 0).Select(p => p.StartMm)];
+        double[] joins =
+            [.. plan.Cloths.SelectMany(c => c.Pieces).Where(p => p.Round == round.Number && p.StartMm > 0).Select(p => p.StartMm)];
         double scale = plan.Hem.EdgeLengthMm > 0 ? round.LengthMm / plan.Hem.EdgeLengthMm : 1;
         PlacedName[] motifs = [.. round.Segments.SelectMany(s => s.Motifs).OrderBy(m => m.StartMm)];
         int motif = 0;
@@ -63,5 +65,6 @@ internal static class RoundTucks
     }
 
     private static double OnClothMm(StripPlan plan, List<StripPiece> pieces, Round round, double atMm) =>
-        StripPiece.At(pieces, round.Number, atMm) is { } piece ? piece.OnClothMm + plan.OnClothMm(atMm - piece.StartMm) : plan.OnClothMm(atMm);
+        StripPiece.At(pieces, round.Number, atMm) is { } piece
+            ? piece.OnClothMm + plan.OnClothMm(atMm - piece.StartMm) : plan.OnClothMm(atMm);
 }

@@ -25,7 +25,8 @@ internal static class RunMotifs
             Rounds = rounds,
             Hoopings = [.. plan.Hoopings.Select(h => h with
             {
-                Segments = [.. h.Segments.Select(s => s with { Round = bySegment[s.Segment.Number].Round, Segment = bySegment[s.Segment.Number].Segment })],
+                Segments = [.. h.Segments.Select(s =>
+                    s with { Round = bySegment[s.Segment.Number].Round, Segment = bySegment[s.Segment.Number].Segment })],
             })],
         };
 
@@ -42,11 +43,14 @@ internal static class RunMotifs
             bool runsOver = round.LengthMm > round.HemMm + Sizing.SlightMm;
             return segment with
             {
-                Motifs = own is null ? [] : [.. places.Zip(places.Skip(1)).Select(p => own.Between(p.First, p.Second, stretches, runsOver)).OfType<PlacedName>().Select(OnLine)],
+                Motifs = own is null
+                    ? [] : [.. places.Zip(places.Skip(1)).Select(p => own.Between(p.First, p.Second, stretches, runsOver))
+                    .OfType<PlacedName>().Select(OnLine)],
             };
         }
 
         // Between two lines it stands in the middle of both.
-        PlacedName OnLine(PlacedName motif) => plan.LineStepMm > 0 ? motif with { BaselineYMm = plan.BaselineYMm + (plan.LineStepMm / 2) } : motif;
+        PlacedName OnLine(PlacedName motif) =>
+            plan.LineStepMm > 0 ? motif with { BaselineYMm = plan.BaselineYMm + (plan.LineStepMm / 2) } : motif;
     }
 }

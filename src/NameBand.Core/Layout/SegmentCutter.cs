@@ -31,7 +31,8 @@ internal static class SegmentCutter
         return (Math.Min(Math.Max(start, last.EndMm - length), first.StartMm), length);
     }
 
-    /// <summary>Whether a row of names from the first to the last can be sewn in one hooping: the field is judged on the flat cloth.</summary>
+    /// <summary>Whether a row of names from the first to the last can be sewn in one hooping: the field is judged on the flat
+    /// cloth.</summary>
     public static bool FitsField(PlacedName first, PlacedName last, Sizing sizing) => first.Lettered.IsInOneRun
         || sizing.Flat.OnClothMm(last.EndMm - first.StartMm) <= sizing.HoopingOnClothMm + Sizing.SlightMm;
 }

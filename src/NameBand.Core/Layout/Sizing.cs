@@ -9,7 +9,8 @@ namespace NameBand.Layout;
 /// <param name="ChosenFace">Name of the face the job asked for; names wholly in another face have a base line of their own.</param>
 /// <param name="FixedGapMm">Null: <see cref="GapFactor"/> letter heights.</param>
 internal sealed record Sizing(
-    string ChosenFace, HemPlan Hem, double FieldAlongMm, double FieldAcrossMm, double SpareMm, double PullCompensationMm, double Shortening, double? FixedGapMm)
+    string ChosenFace, HemPlan Hem, double FieldAlongMm, double FieldAcrossMm, double SpareMm, double PullCompensationMm, double Shortening,
+    double? FixedGapMm)
 {
     /// <summary>How the cloth's pull goes with the size of the letters.</summary>
     public Pull Pull { get; init; } = Pull.FirmWoven;
@@ -99,7 +100,8 @@ internal sealed record Sizing(
     public bool FitsField(LetteredName name, double heightMm) =>
         name.IsInOneRun || WidthMm(name, heightMm) <= LongestSegmentMm + SlightMm;
 
-    /// <summary>Whether ink from <paramref name="bottom"/> to <paramref name="top"/> (at a letter height of 1 mm) fits the sewing zone.</summary>
+    /// <summary>Whether ink from <paramref name="bottom"/> to <paramref name="top"/> (at a letter height of 1 mm) fits the sewing
+    /// zone.</summary>
     public bool FitsZone(double bottom, double top, double heightMm) =>
         ((top - bottom) * heightMm) + (2 * ReachMm(heightMm)) + OffArcMm(heightMm)
             <= Math.Min(Hem.Strip.SewingZoneMm, FieldAcrossMm) + SlightMm;

@@ -18,7 +18,8 @@ public sealed record StripCurve(double RadiusMm, double CentreRadiusMm, bool Cen
         ? new StripCurve(hem.RadiusMm(round), hem.RadiusMm(round) - (hem.Strip.FinishedWidthMm / 2), hem.ReadBy == Reader.Viewer)
         : null;
 
-    /// <summary>Length along the strip for one on the base line of letters: over 1 where it is curved, as on the round that curves most.</summary>
+    /// <summary>Length along the strip for one on the base line of letters: over 1 where it is curved, as on the round that
+    /// curves most.</summary>
     public static double WidestFactor(HemPlan hem, double heightMm) => Of(hem, hem.FixedRounds ?? 1)?.AlongFactor(-heightMm / 2) ?? 1;
 
     /// <summary>How far an arc of a length rises over the chord between its ends.</summary>
@@ -55,7 +56,8 @@ public readonly record struct BentFrame(StripCurve Curve, double LengthMm)
     /// <summary>The middle of the segment between its chord and its arc: negative where the arc hangs below the chord.</summary>
     public double MiddleYMm => -Sign * BowMm / 2;
 
-    /// <summary>The point <paramref name="alongMm"/> from the segment's left end on the lower edge and <paramref name="yMm"/> above the centre line.</summary>
+    /// <summary>The point <paramref name="alongMm"/> from the segment's left end on the lower edge and <paramref name="yMm"/>
+    /// above the centre line.</summary>
     public Point At(double alongMm, double yMm)
     {
         double angle = (alongMm - (LengthMm / 2)) / Curve.RadiusMm;

@@ -78,7 +78,8 @@ public sealed record Round(int Number, double LengthMm, double HemMm, double Gap
     public IEnumerable<PlacedName> NamesAndMotifs => Segments.SelectMany(s => s.NamesAndMotifs);
 }
 
-/// <summary>A segment as it lies in a hooping: its left end at <paramref name="XMm"/>, its strip's centre line at <paramref name="YMm"/>.</summary>
+/// <summary>A segment as it lies in a hooping: its left end at <paramref name="XMm"/>, its strip's centre line at
+/// <paramref name="YMm"/>.</summary>
 public sealed record HoopedSegment(Round Round, Segment Segment, double XMm, double YMm)
 {
     /// <summary>
@@ -168,7 +169,8 @@ public sealed record StripPlan(
     public ThreadTurns Threads { get; init; } = ThreadTurns.None;
 
     /// <summary>The thread of some of its names; where they have several, that of the job.</summary>
-    public CssColour? ThreadOf(IEnumerable<PlacedName> names) => names.Select(Colours.OfThread).Distinct().Take(2).ToList() is [var one] ? one : null;
+    public CssColour? ThreadOf(IEnumerable<PlacedName> names) =>
+        names.Select(Colours.OfThread).Distinct().Take(2).ToList() is [var one] ? one : null;
 
     /// <summary>The highest number that a name of this job ever had; 0: those of its names say it.</summary>
     public int LastNumber { get; init; }
@@ -201,7 +203,8 @@ public sealed record StripPlan(
     {
         get
         {
-            double[] factors = [.. Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Standing.HeightFactor).DefaultIfEmpty(1).Distinct().Order()];
+            double[] factors =
+                [.. Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Standing.HeightFactor).DefaultIfEmpty(1).Distinct().Order()];
             return factors.Length == 1
                 ? FormattableString.Invariant($"{LetterHeightMm * factors[0]:0.0} mm")
                 : FormattableString.Invariant($"{LetterHeightMm * factors[0]:0.0} to {LetterHeightMm * factors[^1]:0.0} mm");
@@ -217,7 +220,8 @@ public sealed record StripPlan(
     /// </summary>
     public double? UnderStitchesPart { get; init; }
 
-    /// <summary>How each hooping from a needle path is set where it belongs; wherever crosses stand, they stand in the same places.</summary>
+    /// <summary>How each hooping from a needle path is set where it belongs; wherever crosses stand, they stand in the same
+    /// places.</summary>
     public MarkMethod Marks { get; init; } = MarkMethod.Sewn;
 
     /// <summary>How what is hooped is held.</summary>
@@ -263,7 +267,8 @@ public sealed record StripPlan(
     };
 
     /// <summary>Some of its hoopings, such as one person's.</summary>
-    public StripPlan Only(IReadOnlySet<int> hoopings) => this with { PartOf = PartOf ?? this, Hoopings = [.. Hoopings.Where(h => hoopings.Contains(h.Number))] };
+    public StripPlan Only(IReadOnlySet<int> hoopings) =>
+        this with { PartOf = PartOf ?? this, Hoopings = [.. Hoopings.Where(h => hoopings.Contains(h.Number))] };
 
     /// <summary>The hoopings that a round is sewn in with its segments in them, in the plan's order.</summary>
     public IEnumerable<(Hooping Hooping, Segment Segment)> HoopedIn(Round round)
@@ -283,7 +288,8 @@ public sealed record StripPlan(
     /// <summary>Places of a curved segment in its hooping; null where strips are straight.</summary>
     public BentFrame? FrameOf(HoopedSegment hooped) => StripCurve.Of(Hem, hooped.Round.Number)?.Frame(hooped.Segment.LengthMm);
 
-    /// <summary>Height of the ruled line of a segment's alignment marks in its hooping, above its own <see cref="HoopedSegment.YMm"/>.</summary>
+    /// <summary>Height of the ruled line of a segment's alignment marks in its hooping, above its own
+    /// <see cref="HoopedSegment.YMm"/>.</summary>
     public double RuledLineYMm(HoopedSegment hooped) =>
         FrameOf(hooped)?.MarkChordYMm(MarkYMm, hooped.Segment.MarkArmMm) ?? MarkYMm;
 
@@ -310,7 +316,8 @@ public sealed record StripPlan(
         return (left, frame.LengthMm - left);
     }
 
-    /// <summary>Blank on each side of a name within its place along a curved strip, whose lower edge is longer than the base line.</summary>
+    /// <summary>Blank on each side of a name within its place along a curved strip, whose lower edge is longer than the base
+    /// line.</summary>
     public double InsetMm(PlacedName name) => Hem.IsCurved
         ? Math.Max(0, (name.WidthMm - name.Lettered.WidthMm(LetterHeightMm, PullCompensationMm)) / 2)
         : 0;

@@ -97,7 +97,8 @@ public sealed record ThreadTurns(ImmutableDictionary<int, HoopingThreads> All, I
         ImmutableArray<T> own = [.. sewn.Distinct()];
         return own.Length == 1
             ? [own]
-            : [.. from first in own from last in own where !first.Equals(last) select (ImmutableArray<T>)[first, .. own.Where(t => !t.Equals(first) && !t.Equals(last)), last]];
+            : [.. from first in own from last in own
+                where !first.Equals(last) select (ImmutableArray<T>)[first, .. own.Where(t => !t.Equals(first) && !t.Equals(last)), last]];
     }
 
     private static ImmutableArray<CssColour> Along(StripPlan plan, Hooping hooping) =>

@@ -12,7 +12,8 @@ internal static class Withheld
     public static (StripPlan Plan, ImmutableArray<HeldRow> Held) From(StripPlan plan, IReadOnlyDictionary<int, string> reasons)
     {
         var reasonOf = plan.Hoopings.Where(h => reasons.ContainsKey(h.Number))
-            .SelectMany(h => h.Segments.Select(s => (s.Segment.Number, Reason: reasons[h.Number]))).ToDictionary(p => p.Number, p => p.Reason);
+            .SelectMany(h => h.Segments.Select(s => (s.Segment.Number, Reason: reasons[h.Number])))
+                .ToDictionary(p => p.Number, p => p.Reason);
         var rounds = plan.Rounds.Select(r => Without(r, reasonOf, plan.Hem.Closed)).ToImmutableArray();
         var byNumber = rounds.ToDictionary(r => r.Number);
         var held = plan.Rounds.SelectMany(r => r.Segments).Where(s => reasonOf.ContainsKey(s.Number))

@@ -71,7 +71,8 @@ public sealed class Face
     /// <summary>Width of the main stems as a part of the letter height; measured when first asked for.</summary>
     public double MainStemPart => _strokes.Value.MainStem;
 
-    /// <summary>Width of the smallest closed counter as a part of the letter height, null without any; measured when first asked for.</summary>
+    /// <summary>Width of the smallest closed counter as a part of the letter height, null without any; measured when first asked
+    /// for.</summary>
     public double? SmallestCounterPart => _counter.Value;
 
     /// <summary>Tells faces apart within one shelf and one job.</summary>

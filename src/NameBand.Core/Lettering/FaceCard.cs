@@ -47,7 +47,8 @@ public sealed record FaceCard(
                 ThinnestStrokePart = card.TryGetProperty("thinnestStroke", out var thinnest) ? thinnest.GetDouble() : null,
                 MainStemPart = card.TryGetProperty("mainStem", out var stem) ? stem.GetDouble() : null,
                 SmallestCounterPart = card.TryGetProperty("smallestCounter", out var counter) ? counter.GetDouble() : null,
-                Look = card.TryGetProperty("look", out var look) && Enum.TryParse(look.GetString(), ignoreCase: true, out LetterLook known) ? known : null,
+                Look = card.TryGetProperty("look", out var look) && Enum.TryParse(look.GetString(), ignoreCase: true, out LetterLook known)
+                ? known : null,
                 IsForSheets = card.TryGetProperty("for", out var use) && use.GetString() == "sheets",
             };
         }

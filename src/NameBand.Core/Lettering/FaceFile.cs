@@ -22,7 +22,8 @@ internal static class FaceFile
         string shown = PlainText.Short(given, 80);
         if (Inside(folder, given) is not { } name)
         {
-            return Fail($"The font file “{shown}” lies outside the job's folder.", "Copy it into the job's folder and give its name alone.");
+            return Fail(
+                $"The font file “{shown}” lies outside the job's folder.", "Copy it into the job's folder and give its name alone.");
         }
 
         if (InnerFile.Objection(folder, name) is { } objection)
@@ -32,15 +33,19 @@ internal static class FaceFile
 
         if (!InnerFile.IsPlain(folder, name))
         {
-            return Fail($"There is no font file “{shown}” in the job's folder.", "Put it there, or choose one of the faces that `nameband faces` lists.");
+            return Fail(
+                $"There is no font file “{shown}” in the job's folder.",
+                "Put it there, or choose one of the faces that `nameband faces` lists.");
         }
 
-        return Open("job:" + name, null, (folder, name), Where, "Choose another font file, or one of the faces that `nameband faces` lists.");
+        return Open(
+            "job:" + name, null, (folder, name), Where, "Choose another font file, or one of the faces that `nameband faces` lists.");
     }
 
     /// <param name="name">Null: the name in the file itself.</param>
     /// <param name="at">The folder it lies in, and its name inside.</param>
-    public static Result<Face> Open(string id, string? name, (string Folder, string Name) at, Where where, string mend, bool helpsOut = false)
+    public static Result<Face> Open(
+        string id, string? name, (string Folder, string Name) at, Where where, string mend, bool helpsOut = false)
     {
         string file = PlainText.Short(Path.GetFileName(at.Name), 80);
         try
@@ -53,7 +58,8 @@ internal static class FaceFile
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            return Result.Fail<Face>(Problem.CannotUse(where, $"The font file “{file}” cannot be read.", "Check that it is a file you may read, then try again."));
+            return Result.Fail<Face>(Problem.CannotUse(
+                where, $"The font file “{file}” cannot be read.", "Check that it is a file you may read, then try again."));
         }
     }
 
@@ -75,7 +81,8 @@ internal static class FaceFile
         }
 
         byte[] bytes = GC.AllocateUninitializedArray<byte>((int)length, pinned: true);
-        return file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false) == bytes.Length ? bytes : throw new FontFault("it ends too early");
+        return file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false) == bytes.Length
+            ? bytes : throw new FontFault("it ends too early");
     }
 
     /// <summary>The name inside the folder, forward slashes; null when it leads out of it.</summary>

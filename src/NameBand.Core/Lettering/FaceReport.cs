@@ -11,7 +11,8 @@ namespace NameBand.Lettering;
 /// <param name="Scripts">The scripts it covers, in words.</param>
 /// <param name="ThinnestStrokePart">Thinnest stroke as a part of the letter height.</param>
 /// <param name="MainStemPart">Main stem as a part of the letter height.</param>
-/// <param name="SatinFromMm">Letter height in mm from which the thinnest stroke, as it is sewn on <see cref="Cloth"/>, is wide enough for satin.</param>
+/// <param name="SatinFromMm">Letter height in mm from which the thinnest stroke, as it is sewn on <see cref="Cloth"/>, is wide
+/// enough for satin.</param>
 public sealed record FaceReport(
     string Name, string File, string Licence, string Reason, ImmutableArray<string> Scripts,
     double ThinnestStrokePart, double MainStemPart, double SatinFromMm, bool HelpsOut)

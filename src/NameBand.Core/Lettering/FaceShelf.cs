@@ -44,7 +44,8 @@ public sealed class FaceShelf
     public ImmutableArray<FaceCard> Chain { get; }
 
     /// <summary>Opens a face on the shelf by its name, or a TTF or OTF in the job's folder by its path.</summary>
-    /// <param name="faceNameOrPath">“Nunito Bold”, “nunito-bold”, the file's name, a family with one face, or a path inside the folder.</param>
+    /// <param name="faceNameOrPath">“Nunito Bold”, “nunito-bold”, the file's name, a family with one face, or a path inside the
+    /// folder.</param>
     public Result<Face> Open(string faceNameOrPath, string jobFolder)
     {
         if (FaceFile.IsPath(faceNameOrPath))
@@ -117,7 +118,8 @@ public sealed class FaceShelf
 
         return Problem.CannotUse(
             FaceFile.Where, $"There is no face “{PlainText.Short(name)}” here.",
-            (near is null ? "" : $"Did you mean “{near}”? ") + "`nameband faces` lists the faces; a TTF or OTF of your own goes into the job's folder and is named with its ending.");
+            (near is null ? "" : $"Did you mean “{near}”? ")
+            + "`nameband faces` lists the faces; a TTF or OTF of your own goes into the job's folder and is named with its ending.");
     }
 
     private static string Plain(string name) => new([.. name.ToLowerInvariant().Where(char.IsLetterOrDigit)]);

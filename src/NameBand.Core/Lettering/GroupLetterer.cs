@@ -59,7 +59,8 @@ public static class GroupLetterer
             }
         }
 
-        problems.AddRange(held.Where(h => GroupOrder.IsHeading(h.Row)).Select(h => GroupOrder.HeldHeading(all.First(n => n.Row == h.Row).Text, h)));
+        problems.AddRange(held.Where(h => GroupOrder.IsHeading(h.Row))
+            .Select(h => GroupOrder.HeldHeading(all.First(n => n.Row == h.Row).Text, h)));
         return Result.Of(
             new LetteredList(
                 chosen.Name,
@@ -97,7 +98,8 @@ public static class GroupLetterer
             if (group.Face is { } wished)
             {
                 var opened = shelf.Open(wished, job.Folder);
-                problems.AddRange(opened.Problems.Select(p => p with { Where = new Where(JobReader.FileName, Key: $"groups, face of “{PlainText.Short(group.Name)}”") }));
+                problems.AddRange(opened.Problems.Select(p =>
+                    p with { Where = new Where(JobReader.FileName, Key: $"groups, face of “{PlainText.Short(group.Name)}”") }));
                 faces[group.Name] = opened.Value ?? chosen;
             }
         }

@@ -5,12 +5,14 @@ using NameBand.Names;
 
 namespace NameBand.Lettering;
 
-/// <summary>How names stand beside one another: in the order of their groups' places, headings before them, in the size of their group.</summary>
+/// <summary>How names stand beside one another: in the order of their groups' places, headings before them, in the size of their
+/// group.</summary>
 public sealed class GroupOrder
 {
     private readonly Dictionary<string, Standing> _standings = new(StringComparer.Ordinal);
 
-    /// <summary>First ones first, then all without a place, then last ones, then those on rounds of their own; each as the job lists them.</summary>
+    /// <summary>First ones first, then all without a place, then last ones, then those on rounds of their own; each as the job
+    /// lists them.</summary>
     /// <param name="faceOf">Name of the face of a group; null: that of the job, by whatever name.</param>
     /// <param name="usualFace">That of names whose group has none of its own.</param>
     public GroupOrder(GroupSettings groups, Func<NameGroup, string?> faceOf, string? usualFace)

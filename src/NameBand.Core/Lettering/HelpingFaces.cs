@@ -3,7 +3,8 @@ using NameBand.Common;
 
 namespace NameBand.Lettering;
 
-/// <summary>Says where letters of other faces stand in for ones that the chosen face lacks: nobody should find that out on the cloth.</summary>
+/// <summary>Says where letters of other faces stand in for ones that the chosen face lacks: nobody should find that out on the
+/// cloth.</summary>
 internal static class HelpingFaces
 {
     private const int MostNamed = 8;
@@ -28,7 +29,8 @@ internal static class HelpingFaces
             return null;
         }
 
-        string listed = string.Join(", ", helped.Take(MostNamed)) + (helped.Count > MostNamed ? $" and {helped.Count - MostNamed} more" : "");
+        string listed = string.Join(", ", helped.Take(MostNamed))
+            + (helped.Count > MostNamed ? $" and {helped.Count - MostNamed} more" : "");
         return Problem.Note(
             new Where(Key: "lettering.face"),
             isUsed ? $"{chosen.Name} lacks some letters. Other faces draw those of {listed}."

@@ -64,9 +64,11 @@ internal static class HoldReason
     private static string Shown(string text)
     {
         string characters = string.Concat(text.EnumerateRunes()); // half a character becomes U+FFFD
-        string codes = string.Join(" ", characters.EnumerateRunes().Select(r => $"U+{r.Value.ToString("X4", CultureInfo.InvariantCulture)}"));
+        string codes =
+            string.Join(" ", characters.EnumerateRunes().Select(r => $"U+{r.Value.ToString("X4", CultureInfo.InvariantCulture)}"));
         var first = characters.EnumerateRunes().First();
-        bool mark = Rune.GetUnicodeCategory(first) is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark or UnicodeCategory.EnclosingMark;
+        bool mark = Rune.GetUnicodeCategory(first) is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark
+            or UnicodeCategory.EnclosingMark;
         bool visible = characters.EnumerateRunes().Any(SignKinds.IsVisible);
         return visible ? $"{(mark ? "\u25CC" : "")}{characters} ({codes})" : codes;
     }

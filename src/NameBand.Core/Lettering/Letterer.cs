@@ -41,7 +41,9 @@ public static class Letterer
         }
 
         var all = lettered.ToImmutable();
-        return Result.Of(new LetteredList(chosen.Name, all, held.ToImmutable()), HelpingFaces.Note(chosen, all) is { } note ? [.. chain.Problems, note] : chain.Problems);
+        return Result.Of(
+            new LetteredList(chosen.Name, all, held.ToImmutable()),
+            HelpingFaces.Note(chosen, all) is { } note ? [.. chain.Problems, note] : chain.Problems);
     }
 
     private static (LetteredName? Made, string Reason, string Offer) LetterOne(Name name, NameShaper shaper, PieceMaker maker)

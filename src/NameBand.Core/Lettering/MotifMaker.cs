@@ -12,7 +12,8 @@ public static class MotifMaker
     private const double DiamondMm = 0.46;
     private const double StarMm = 0.72;
 
-    /// <summary>Inner radius of a five-pointed star as a part of its outer one; straight edges from tip to tip have 0.382, ours is stouter, for thread.</summary>
+    /// <summary>Inner radius of a five-pointed star as a part of its outer one; straight edges from tip to tip have 0.382, ours
+    /// is stouter, for thread.</summary>
     private const double StarWaist = 0.5;
 
     /// <returns>Null for none, or where the face has no such character: then a problem says so.</returns>
@@ -25,7 +26,9 @@ public static class MotifMaker
             case MotifKind.Diamond:
                 return Drawn("diamond", [.. Enumerable.Range(0, 4).Select(i => Around((i / 4.0) + 0.25, DiamondMm / 2))]);
             case MotifKind.SmallStar:
-                return Drawn("small star", [.. Enumerable.Range(0, 10).Select(i => Around((i / 10.0) + 0.25, i % 2 == 0 ? StarMm / 2 : StarWaist * StarMm / 2))]);
+                return Drawn(
+                    "small star",
+                    [.. Enumerable.Range(0, 10).Select(i => Around((i / 10.0) + 0.25, i % 2 == 0 ? StarMm / 2 : StarWaist * StarMm / 2))]);
             case MotifKind.Letter:
                 return OfFace(job, chosen, shelf);
             default:

@@ -18,7 +18,8 @@ internal sealed class ScaledName(double factor)
         if (!_made.TryGetValue(piece, out var made))
         {
             made = new LetterPiece(
-                FormattableString.Invariant($"{piece.Key} · {factor:R}"), piece.Face, piece.Text, piece.Outline.Scaled(factor), piece.Ink.Scaled(factor));
+                FormattableString.Invariant($"{piece.Key} · {factor:R}"), piece.Face, piece.Text, piece.Outline.Scaled(factor),
+                piece.Ink.Scaled(factor));
             _made.Add(piece, made);
         }
 

@@ -16,7 +16,8 @@ public enum LoadVerdict
 /// <summary>Load of one hooping or one name. Alignment marks are not counted: they are loose and come out again.</summary>
 /// <param name="Penetrations">Needle holes, locks included.</param>
 /// <param name="SewnMm2">Cloth under thread, in mm².</param>
-/// <param name="WorstLetterPerMm2">Holes over the cloth under thread, for the letter, or part of one, where that is greatest; at least that of the whole.</param>
+/// <param name="WorstLetterPerMm2">Holes over the cloth under thread, for the letter, or part of one, where that is greatest; at
+/// least that of the whole.</param>
 public sealed record ClothLoad(int Penetrations, double SewnMm2, double WorstLetterPerMm2, LoadVerdict Verdict)
 {
     public WorstSpot Spot { get; init; }

@@ -17,7 +17,8 @@ public static class LoadAdvice
     {
         if (Judge(fabric, loads) is { Kind: not VerdictKind.Good } judged)
         {
-            yield return judged.Told(new Where(Key: FormattableString.Invariant($"hooping {loads.MaxBy(l => l.HolesPerMm2).Hooping}")), Mends);
+            yield return judged.Told(
+                new Where(Key: FormattableString.Invariant($"hooping {loads.MaxBy(l => l.HolesPerMm2).Hooping}")), Mends);
         }
 
         if (JudgeSpot(fabric, loads) is { Kind: not VerdictKind.Good } spot)

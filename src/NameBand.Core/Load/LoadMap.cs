@@ -104,7 +104,8 @@ public sealed class LoadMap
             }
         }
 
-        return covered < LeastCoveredMm2 ? new LoadSpot(At(column, row), 0, 0) : new LoadSpot(At(column, row), holes / covered, thread / covered);
+        return covered < LeastCoveredMm2
+            ? new LoadSpot(At(column, row), 0, 0) : new LoadSpot(At(column, row), holes / covered, thread / covered);
     }
 
     /// <summary>The places with the most holes, the worst first, no two nearer than <paramref name="apartMm"/>.</summary>

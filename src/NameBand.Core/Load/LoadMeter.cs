@@ -27,7 +27,8 @@ public static class LoadMeter
         };
     }
 
-    /// <summary>Holes in each mm² of the fullest letter alone: the verdict goes by it, and the worst spot takes as long again to find.</summary>
+    /// <summary>Holes in each mm² of the fullest letter alone: the verdict goes by it, and the worst spot takes as long again to
+    /// find.</summary>
     public static double FullestPerMm2(NeedlePath path, Fabric fabric) => Walk(path, fabric)?.Worst ?? 0;
 
     /// <summary>Null where nothing is sewn.</summary>
@@ -82,7 +83,8 @@ public static class LoadMeter
             int layers = 0;
             for (int i = 1; i < path.Steps.Length; i++)
             {
-                layers += IsSewn(path.Steps[i - 1]) && IsSewn(path.Steps[i]) && IsOver(path.Steps[i - 1].At, path.Steps[i].At, place, threadMm / 2) ? 1 : 0;
+                layers += IsSewn(path.Steps[i - 1]) && IsSewn(path.Steps[i])
+                    && IsOver(path.Steps[i - 1].At, path.Steps[i].At, place, threadMm / 2) ? 1 : 0;
             }
 
             most = Math.Max(most, layers);

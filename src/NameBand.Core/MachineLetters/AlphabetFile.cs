@@ -75,7 +75,11 @@ internal static class AlphabetFile
         return problems.Any(p => p.Severity == Severity.CannotUse)
             ? Result.Fail<MeasuredAlphabets>(problems)
             : Result.Of(
-                new MeasuredAlphabets([.. makers.Values.Reverse().Select(m => m.Made(gapMm))]) { StatedHeightsMm = [.. stated.OrderBy(s => s.Value).Select(s => (s.Key, s.Value))] },
+                new MeasuredAlphabets([.. makers.Values.Reverse().Select(m => m.Made(gapMm))])
+                {
+                    StatedHeightsMm =
+                    [.. stated.OrderBy(s => s.Value).Select(s => (s.Key, s.Value))]
+                },
                 problems);
     }
 
@@ -85,7 +89,8 @@ internal static class AlphabetFile
         foreach (var alphabet in alphabets.BySize)
         {
             void Row(string word, MachineLetter? letter, string how) => text.Append(CsvText.Row(
-                [word, Mm(letter?.WidthMm), Tenths(letter?.Seconds), Mm(letter?.LowMm), Mm(letter?.HighMm), how, Mm(alphabet.HeightMm)])).Append(CsvText.LineEnd);
+                [word, Mm(letter?.WidthMm), Tenths(letter?.Seconds), Mm(letter?.LowMm), Mm(letter?.HighMm), how, Mm(alphabet.HeightMm)]))
+                .Append(CsvText.LineEnd);
 
             foreach (var (letter, found) in alphabet.Letters)
             {
@@ -100,7 +105,8 @@ internal static class AlphabetFile
             Row(GapWord, alphabet.Gap, How(alphabet.Gap));
             if (alphabet.StartSeconds > 0)
             {
-                text.Append(CsvText.Row([StartWord, "", Tenths(alphabet.StartSeconds), "", "", "", Mm(alphabet.HeightMm)])).Append(CsvText.LineEnd);
+                text.Append(CsvText.Row([StartWord, "", Tenths(alphabet.StartSeconds), "", "", "", Mm(alphabet.HeightMm)]))
+                    .Append(CsvText.LineEnd);
             }
         }
 

@@ -35,7 +35,8 @@ internal static class LengthReadings
 
             double? spacing = LetterKnowledge.HasSpacings(settings) ? length.SpacingMm ?? at.GapMm : null;
             int piece = firstPiece + readings.Count;
-            readings.Add(new LengthReading(length, new WidthReading(LetterTerms.Length(length.Keyed, height, spacing), length.LengthMm, piece)));
+            readings.Add(new LengthReading(
+                length, new WidthReading(LetterTerms.Length(length.Keyed, height, spacing), length.LengthMm, piece)));
             if (length.Blank is { } blank)
             {
                 int word = length.Keyed.IndexOf(Letters.Blank);
@@ -59,7 +60,8 @@ internal static class LengthReadings
             string what = reading.LengthMm == length.LengthMm ? "was measured as" : "has its blank at";
             yield return Problem.NeedsPerson(
                 new Where(SewnLengths.FileName, length.FileLine, Name: Shown(length)),
-                FormattableString.Invariant($"“{Shown(length)}” {what} {reading.LengthMm:0.#} mm, and by all other measures it should be about {doubt.ExpectedMm:0.#} mm{(isWrong ? ": it is not counted" : "")}."),
+                FormattableString.Invariant(
+                    $"“{Shown(length)}” {what} {reading.LengthMm:0.#} mm, and by all other measures it should be about {doubt.ExpectedMm:0.#} mm{(isWrong ? ": it is not counted" : "")}."),
                 "Measure it again, from the first letter’s left edge to the last one’s right edge, and write the new length.");
         }
     }
@@ -92,9 +94,11 @@ internal static class LengthReadings
     {
         // A name that is given without its number is the one that is given with it, where there is but one.
         var numbers = lengths.All.Where(l => l.Number is not null).GroupBy(l => l.Name, StringComparer.Ordinal)
-            .Where(g => g.Select(l => l.Number).Distinct().Count() == 1).ToDictionary(g => g.Key, g => g.First().Number, StringComparer.Ordinal);
+            .Where(g => g.Select(l => l.Number).Distinct().Count() == 1)
+                .ToDictionary(g => g.Key, g => g.First().Number, StringComparer.Ordinal);
         foreach (var same in lengths.All.GroupBy(l => (
-            l.Number ?? numbers.GetValueOrDefault(l.Name), l.Name, string.Concat(l.Keyed), l.HeightMm ?? at.HeightMm, l.SpacingMm ?? at.GapMm)))
+            l.Number ?? numbers.GetValueOrDefault(l.Name), l.Name, string.Concat(l.Keyed), l.HeightMm ?? at.HeightMm,
+            l.SpacingMm ?? at.GapMm)))
         {
             foreach (var scrap in same.Where(l => l.IsScrap))
             {
@@ -111,12 +115,17 @@ internal static class LengthReadings
             {
                 problems.Add(Problem.NeedsPerson(
                     new Where(SewnLengths.FileName, sewn[^1].FileLine, Name: Shown(sewn[0])),
-                    FormattableString.Invariant($"“{Shown(sewn[0])}” has two lengths, {sewn[0].LengthMm:0.#} mm in line {sewn[0].FileLine} and {sewn[^1].LengthMm:0.#} mm in line {sewn[^1].FileLine}; neither is counted."),
+                    FormattableString.Invariant(
+                        $"“{Shown(sewn[0])}” has two lengths, {sewn[0].LengthMm:0.#} mm in line {sewn[0].FileLine} and {sewn[^1].LengthMm:0.#} mm in line {sewn[^1].FileLine}; neither is counted."),
                     $"Keep the line that is right. If one was sewn on a scrap, write {SewnLengths.ScrapWord} into its column sewn_on."));
                 continue;
             }
 
-            yield return sewn[0] with { LengthMm = sewn.Average(l => l.LengthMm), Blank = sewn.Select(l => l.Blank).FirstOrDefault(b => b is not null) };
+            yield return sewn[0] with
+            {
+                LengthMm = sewn.Average(l => l.LengthMm),
+                Blank = sewn.Select(l => l.Blank).FirstOrDefault(b => b is not null)
+            };
         }
     }
 

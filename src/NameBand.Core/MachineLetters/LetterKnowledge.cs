@@ -68,7 +68,8 @@ internal sealed class LetterKnowledge
     /// <param name="lines">Lines of measuring sheets, by the height they were sewn at.</param>
     /// <param name="at">The setting a length was sewn at where it does not say so itself.</param>
     public static Result<LetterKnowledge> Of(
-        LettersSettings settings, MeasuredAlphabets? alphabets, IReadOnlyList<(double HeightMm, LineSet Set)> lines, SewnLengths lengths, SizeStep at)
+        LettersSettings settings, MeasuredAlphabets? alphabets, IReadOnlyList<(double HeightMm, LineSet Set)> lines, SewnLengths lengths,
+        SizeStep at)
     {
         var problems = new List<Problem>();
         var model = new WidthModel(settings.Look, HasSpacings(settings), settings.ReadingError.Mm, settings.FeedVariationPart);
@@ -102,7 +103,8 @@ internal sealed class LetterKnowledge
             new LetterKnowledge(settings, model, belief, alphabets)
             {
                 NamesRead = names,
-                OnStrip = [.. sewn.Where((s, i) => !s.Of.IsScrap && s.Of.IsWhole && s.Reading.LengthMm == s.Of.LengthMm && !belief.Wrong.Contains(i)).Select(s => s.Of)],
+                OnStrip = [.. sewn.Where((s, i) =>
+                    !s.Of.IsScrap && s.Of.IsWhole && s.Reading.LengthMm == s.Of.LengthMm && !belief.Wrong.Contains(i)).Select(s => s.Of)],
                 Heights = [.. all.Select(r => r.Sum.HeightMm).Distinct()],
                 IsMeasured = names >= EnoughNames || alphabet.Count > 1 || sheets.Count > 0,
             },

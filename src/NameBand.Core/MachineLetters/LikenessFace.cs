@@ -13,7 +13,8 @@ internal static class LikenessFace
     /// <summary>Plain letters are what most machines offer first: common practice, no source.</summary>
     private const LetterLook Usual = LetterLook.Sans;
 
-    /// <summary>Letters of the names as that face has them; their heights are those of the job's own face, by which names are laid out.</summary>
+    /// <summary>Letters of the names as that face has them; their heights are those of the job's own face, by which names are
+    /// laid out.</summary>
     public static IReadOnlyDictionary<string, LetteredName> Shapes(
         BandJob job, IReadOnlyCollection<string> letters, Face own, FaceShelf shelf, LetterKnowledge known)
     {
@@ -37,7 +38,8 @@ internal static class LikenessFace
     {
         var candidates = Candidates(job.Letters.Look, own, shelf).Select(f => (Face: f, Shapes: LetterShapes.Of(letters, f, shelf)));
         return known.IsMeasured || job.Letters.Stroke is not null
-            ? candidates.OrderBy(c => (known.IsMeasured ? OffPart(c.Shapes, known, job.Letters.Sizes[0].Mm) : 0) + StrokeOff(c.Face, job.Letters, shelf)).First()
+            ? candidates.OrderBy(c =>
+                (known.IsMeasured ? OffPart(c.Shapes, known, job.Letters.Sizes[0].Mm) : 0) + StrokeOff(c.Face, job.Letters, shelf)).First()
             : candidates.First();
     }
 

@@ -54,7 +54,8 @@ internal sealed class MachineMotif
         }
 
         double width = widthMm / composer.Step.HeightMm;
-        return new LetteredName(named, composer.Stretched(Keyed, width) is { Length: > 0 } drawn ? drawn : StandIn(width), new Box(0, 0, width, 1))
+        return new LetteredName(
+            named, composer.Stretched(Keyed, width) is { Length: > 0 } drawn ? drawn : StandIn(width), new Box(0, 0, width, 1))
         {
             KeepsSize = true,
         };
@@ -62,12 +63,16 @@ internal sealed class MachineMotif
 
     /// <summary>How long it comes out, with its range.</summary>
     public Foretold Foretell(NameComposer composer, double readingErrorMm) => _widthMm is { } width
-        ? new Foretold(width, readingErrorMm, width - (2 * readingErrorMm), width + (2 * readingErrorMm)) : composer.Foretell(composer.Keys.Of(Keyed));
+        ? new Foretold(width, readingErrorMm, width - (2 * readingErrorMm), width + (2 * readingErrorMm))
+            : composer.Foretell(composer.Keys.Of(Keyed));
 
     private ImmutableArray<PlacedPiece> StandIn(double width)
     {
         double half = StandInPart / 2;
-        var outline = new Outline([new Ring([new Point(width, 0.5), new Point(width / 2, 0.5 + half), new Point(0, 0.5), new Point(width / 2, 0.5 - half)])]);
-        return [new PlacedPiece(new LetterPiece(FormattableString.Invariant($"motif of the machine: {width:R}"), "", Keyed, outline, outline.Bounds()), new Point(0, 0))];
+        var outline =
+            new Outline([new Ring([new Point(width, 0.5), new Point(width / 2, 0.5 + half), new Point(0, 0.5),
+            new Point(width / 2, 0.5 - half)])]);
+        return [new PlacedPiece(new LetterPiece(
+            FormattableString.Invariant($"motif of the machine: {width:R}"), "", Keyed, outline, outline.Bounds()), new Point(0, 0))];
     }
 }

@@ -24,7 +24,8 @@ public static class MachineSpelling
     public static SpelledNames Check(
         NameList list, Corrections corrections, Func<string, bool> has, Func<RowRef, bool>? isByHand = null, string otherWay = "traced")
     {
-        string another = $"\"ways\": [\"machineLetters\", \"{otherWay}\"] in job.json, and all that the machine cannot sew is {(otherWay == "traced" ? "traced" : "sewn from needle paths")} beside it";
+        string another =
+            $"\"ways\": [\"machineLetters\", \"{otherWay}\"] in job.json, and all that the machine cannot sew is {(otherWay == "traced" ? "traced" : "sewn from needle paths")} beside it";
         var keys = new PressedKeys(has);
         var rows = list.Rows.ToDictionary(r => r.Row);
         var sewable = ImmutableArray.CreateBuilder<Name>();
@@ -45,10 +46,12 @@ public static class MachineSpelling
             string letters = string.Join(", ", lacking.Select(l => $"“{PlainText.Short(l)}”"));
             string offer = nearest is null ? "no spelling near enough is known" : $"the nearest it can sew is “{nearest}”";
             var where = new Where(name.Row.List, name.Row.Line, Name: name.Text);
-            string? asked = nearest is null ? null : Line(name, row, new Answer(Decision.Change, nearest, "agreed with its owner"), corrections);
+            string? asked = nearest is null
+                ? null : Line(name, row, new Answer(Decision.Change, nearest, "agreed with its owner"), corrections);
             if (isForMarks)
             {
-                held.Add(new HeldRow(name.Row, $"the machine has no {letters}; kept as it is, its marks are added by hand; {offer}, if its owner agrees")
+                held.Add(new HeldRow(
+                    name.Row, $"the machine has no {letters}; kept as it is, its marks are added by hand; {offer}, if its owner agrees")
                 {
                     Offer = nearest ?? "",
                     IsForMarks = true,
@@ -97,7 +100,8 @@ public static class MachineSpelling
     private static Answer Kept(Name name, ListedRow? row) =>
         new(Decision.Keep, name.Text == (row?.Was ?? name.Text) ? "" : name.Text, "marks by hand");
 
-    /// <summary>What to do with the line that says it; like any decision it is for what the row answers to whether it may be shown.</summary>
+    /// <summary>What to do with the line that says it; like any decision it is for what the row answers to whether it may be
+    /// shown.</summary>
     private static string Line(Name name, ListedRow? row, Answer answer, Corrections corrections)
     {
         var decision = new RowDecision(name.Row, row?.Was ?? name.Text, answer.Decision, answer.Text, answer.Why)

@@ -8,7 +8,8 @@ public sealed record MeasuredAlphabets(ImmutableArray<Alphabet> BySize)
     /// <summary>Heights that the file's lines state, each with the first of those lines.</summary>
     public ImmutableArray<(double HeightMm, int Line)> StatedHeightsMm { get; init; } = [];
 
-    /// <summary>A size that was never measured is taken from the nearest one; each width may then be out by this part of it: our assumption.</summary>
+    /// <summary>A size that was never measured is taken from the nearest one; each width may then be out by this part of it: our
+    /// assumption.</summary>
     private const double UnmeasuredSizePart = 0.05;
 
     private const double SameHeightMm = 0.05;
@@ -33,7 +34,8 @@ public sealed record MeasuredAlphabets(ImmutableArray<Alphabet> BySize)
 
     /// <summary>These alphabets with one of them renewed, or one more.</summary>
     public MeasuredAlphabets With(Alphabet alphabet) => new(
-        [.. BySize.Where(a => Math.Abs(a.HeightMm - alphabet.HeightMm) >= SameHeightMm).Append(alphabet).OrderByDescending(a => a.HeightMm)]);
+        [.. BySize.Where(a => Math.Abs(a.HeightMm - alphabet.HeightMm) >= SameHeightMm).Append(alphabet)
+        .OrderByDescending(a => a.HeightMm)]);
 
     private static MachineLetter Scaled(MachineLetter letter, double factor)
     {

@@ -100,12 +100,15 @@ public sealed class NameComposer
                 Pieces(letter).Select(p => p.Piece.Outline.Moved(p.At).Scaled(Step.HeightMm).Moved(at));
         }
 
-        return new MarkedWord(plain.ToImmutable(), whole.ToImmutable(), [.. word.Select(Keys.MarkedOf).OfType<MarkedLetter>()], LengthMm(pressed));
+        return new MarkedWord(
+            plain.ToImmutable(), whole.ToImmutable(), [.. word.Select(Keys.MarkedOf).OfType<MarkedLetter>()], LengthMm(pressed));
     }
 
     /// <summary>Only where one face draws both does the mark stand where it belongs.</summary>
-    private bool IsOfOneFace(string letter, string plain) => _drawn.TryGetValue(letter, out var one) && _drawn.TryGetValue(plain, out var other)
-        && one.Pieces.Select(p => p.Piece.Face).Concat(other.Pieces.Select(p => p.Piece.Face)).Distinct(StringComparer.Ordinal).Count() == 1;
+    private bool IsOfOneFace(string letter, string plain) =>
+        _drawn.TryGetValue(letter, out var one) && _drawn.TryGetValue(plain, out var other)
+        && one.Pieces.Select(p => p.Piece.Face).Concat(other.Pieces.Select(p => p.Piece.Face)).Distinct(StringComparer.Ordinal)
+            .Count() == 1;
 
     /// <summary>From the left edge of the first letter to the right edge of the last, as it is most likely.</summary>
     internal double LengthMm(IReadOnlyList<string> letters) => EndMm(letters, letters.Count - 1);
@@ -136,7 +139,8 @@ public sealed class NameComposer
         // A letter that was never timed takes as long, for its width, as those that were.
         var timed = _times.Letters.Values.Where(l => l.Seconds is > 0).ToList();
         double perMm = timed.Sum(l => l.Seconds!.Value) / timed.Sum(l => l.WidthMm);
-        return letters.Sum(l => l == Letters.Blank ? 0 : _times.Letters.GetValueOrDefault(l)?.Seconds ?? (perMm * Mean(l).InkMm)) + _times.StartSeconds;
+        return letters.Sum(l => l == Letters.Blank ? 0 : _times.Letters.GetValueOrDefault(l)?.Seconds ?? (perMm * Mean(l).InkMm))
+            + _times.StartSeconds;
     }
 
     internal bool IsEstimated(IReadOnlyList<string> letters) =>
@@ -155,9 +159,11 @@ public sealed class NameComposer
     }
 
     /// <summary>A sign as a similar face has it, as wide as is said; empty where that has none. At a letter height of 1 mm.</summary>
-    internal ImmutableArray<PlacedPiece> Stretched(string sign, double widthMm) => !_drawn.TryGetValue(sign, out var face) || face.Ink.WidthMm <= 0 ? []
+    internal ImmutableArray<PlacedPiece> Stretched(string sign, double widthMm) =>
+        !_drawn.TryGetValue(sign, out var face) || face.Ink.WidthMm <= 0 ? []
         : [.. face.Pieces.Select(p => new PlacedPiece(
-            Stretched(p.Piece, widthMm / face.Ink.WidthMm), new Point((p.At.XMm - face.Ink.LeftMm) * widthMm / face.Ink.WidthMm, p.At.YMm)))];
+            Stretched(p.Piece, widthMm / face.Ink.WidthMm),
+            new Point((p.At.XMm - face.Ink.LeftMm) * widthMm / face.Ink.WidthMm, p.At.YMm)))];
 
     /// <summary>A letter's pieces with its left edge at 0, at a letter height of 1 mm, stretched to the width it has.</summary>
     private ImmutableArray<PlacedPiece> Pieces(string letter) => _pieces.GetOrAdd(letter, l =>

@@ -54,7 +54,8 @@ internal static class NameParts
             }
 
             int first = at;
-            parts.AddRange(Cut([.. letters.Skip(at).Take(end - at)], holds, keepsLeadingBlanks: false).Select(p => p with { First = p.First + first }));
+            parts.AddRange(Cut([.. letters.Skip(at).Take(end - at)], holds, keepsLeadingBlanks: false)
+                .Select(p => p with { First = p.First + first }));
             at = SkipBlanks(letters, end);
         }
 

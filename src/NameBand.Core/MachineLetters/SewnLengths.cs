@@ -41,7 +41,8 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
     /// <summary>In the column sewn_on: this length was told by mistake and does not count. Its line stays.</summary>
     public const string TakenBackWord = "taken back";
     private const double LongestMm = 2000;
-    private static readonly string[] Columns = ["measured_mm", "name", "key_in", "order", "part", "blank_mm", "size_mm", "gap_mm", "sewn_on", "turn"];
+    private static readonly string[] Columns =
+        ["measured_mm", "name", "key_in", "order", "part", "blank_mm", "size_mm", "gap_mm", "sewn_on", "turn"];
 
     public static SewnLengths None { get; } = new([]);
 
@@ -92,11 +93,13 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
     {
         var where = new Where(FileName, row.Line);
         string name = PlainText.Normal(CsvText.ReadBack(header.Text(row, "name")));
-        string keyed = CsvText.ReadBack(header.Text(row, "key_in")).Replace(Letters.ShownBlank, Letters.Blank, StringComparison.Ordinal).Trim();
+        string keyed = CsvText.ReadBack(header.Text(row, "key_in")).Replace(Letters.ShownBlank, Letters.Blank, StringComparison.Ordinal)
+            .Trim();
         bool isPart = header.Text(row, "part").Length > 0;
         if ((isPart ? keyed : name + keyed).Trim().Length == 0)
         {
-            problems.Add(Problem.CannotUse(where, "This length does not say of what it is.", "Write the name into the column name, as the list has it."));
+            problems.Add(Problem.CannotUse(
+                where, "This length does not say of what it is.", "Write the name into the column name, as the list has it."));
             return null;
         }
 
@@ -118,7 +121,8 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
         return new SewnLength(number, name, [.. letters], mm, blank, height, spacing, isScrap, row.Line) { IsWhole = !isPart };
     }
 
-    /// <summary>Two places, as in <c>31, 38</c> or <c>31 mm; 38 mm</c>; decimals may have a comma where a blank or a semicolon parts the two.</summary>
+    /// <summary>Two places, as in <c>31, 38</c> or <c>31 mm; 38 mm</c>; decimals may have a comma where a blank or a semicolon
+    /// parts the two.</summary>
     internal static (BlankPlace? Blank, bool IsSound) Blank(
         string text, IReadOnlyList<string> letters, double? lengthMm, Where where, List<Problem> problems)
     {
@@ -128,11 +132,13 @@ public sealed record SewnLengths(ImmutableArray<SewnLength> All)
         }
 
         string plain = text.Replace("mm", " ", StringComparison.OrdinalIgnoreCase);
-        string[] parts = plain.Split(plain.Contains(';', StringComparison.Ordinal) ? ";" : plain.Contains(", ", StringComparison.Ordinal) ? ", " : null,
+        string[] parts =
+            plain.Split(plain.Contains(';', StringComparison.Ordinal) ? ";" : plain.Contains(", ", StringComparison.Ordinal) ? ", " : null,
             StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         parts = parts is [var both] && both.Count(c => c == ',') == 1 ? both.Split(',') : parts;
         double[] places = [.. parts.Select(p => double.TryParse(
-            p.Trim().TrimEnd(',').Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double mm) ? mm : double.NaN)];
+            p.Trim().TrimEnd(',').Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double mm)
+            ? mm : double.NaN)];
         if (places.Length != 2 || places.Any(double.IsNaN) || !letters.Skip(1).SkipLast(1).Contains(Letters.Blank))
         {
             problems.Add(Problem.CannotUse(

@@ -61,10 +61,13 @@ internal static class SewnLengthsEdit
         var read = InnerFile.IsThere(folder, SewnLengths.FileName) ? CsvFile.Read(folder, SewnLengths.FileName).Value : null;
         List<string> header = [.. read?.Rows[0].Fields.Select(f => f.Trim()) ?? []];
         header.AddRange(Columns.Where(c => Place(header, c) < 0));
-        return (header, [.. (read?.Rows.Skip(1) ?? []).Select(r => header.Select((_, i) => i < r.Fields.Length ? CsvText.ReadBack(r.Fields[i]) : "").ToArray())]);
+        return (header,
+            [.. (read?.Rows.Skip(1) ?? [])
+            .Select(r => header.Select((_, i) => i < r.Fields.Length ? CsvText.ReadBack(r.Fields[i]) : "").ToArray())]);
     }
 
-    private static int Place(List<string> header, string column) => header.FindIndex(h => h.Equals(column, StringComparison.OrdinalIgnoreCase));
+    private static int Place(List<string> header, string column) =>
+        header.FindIndex(h => h.Equals(column, StringComparison.OrdinalIgnoreCase));
 
     private static void Write(string folder, List<string> header, List<string[]> rows)
     {

@@ -22,7 +22,8 @@ public sealed record AddressBook(ImmutableDictionary<RowRef, string> All)
             }
         }
 
-        return problems.Any(p => p.Severity == Severity.CannotUse) ? Result.Fail<AddressBook>(problems) : Result.Of(new AddressBook(all.ToImmutable()), problems);
+        return problems.Any(p => p.Severity == Severity.CannotUse)
+            ? Result.Fail<AddressBook>(problems) : Result.Of(new AddressBook(all.ToImmutable()), problems);
     }
 
     private static int? Column(BandJob job, string list, CsvTable table, List<Problem> problems)
@@ -42,7 +43,8 @@ public sealed record AddressBook(ImmutableDictionary<RowRef, string> All)
 
         string example = found.Length > 1 ? labels[found[0]] : labels[^1];
         problems.Add(new Problem(
-            found.Length > 1 ? Severity.CannotUse : Severity.NeedsPerson, new Where(list, table.Rows[0].Line, Key: JobKeys.AddressColumn.Path),
+            found.Length > 1 ? Severity.CannotUse : Severity.NeedsPerson,
+            new Where(list, table.Rows[0].Line, Key: JobKeys.AddressColumn.Path),
             found.Length > 1
                 ? $"The addresses could stand in any of the columns {ListColumns.Listed(found.Select(i => labels[i]))}."
                 : $"None of the columns {ListColumns.Listed(labels)} is known to hold addresses, so the letters have none.",
@@ -62,7 +64,8 @@ public sealed record AddressBook(ImmutableDictionary<RowRef, string> All)
             }
 
             all[new RowRef(list, row.Line)] = cell;
-            bool isMail = cell.Contains('@') && !cell.Any(char.IsWhiteSpace) && cell.IndexOf('@') == cell.LastIndexOf('@') && cell[^1] != '@' && cell[0] != '@';
+            bool isMail = cell.Contains('@') && !cell.Any(char.IsWhiteSpace) && cell.IndexOf('@') == cell.LastIndexOf('@')
+                && cell[^1] != '@' && cell[0] != '@';
             if (!isMail && (!isChosen || cell.Contains('@')))
             {
                 problems.Add(Problem.NeedsPerson(

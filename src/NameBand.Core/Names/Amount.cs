@@ -53,7 +53,9 @@ internal static class Amount
         }
 
         string around = folded[..first] + folded[(last + 1)..];
-        bool isCurrency = around.Length <= 12 && around.All(c => char.IsLetter(c) || char.IsWhiteSpace(c) || char.GetUnicodeCategory(c) == UnicodeCategory.CurrencySymbol || c == '.')
+        bool isCurrency = around.Length <= 12
+            && around.All(c =>
+                char.IsLetter(c) || char.IsWhiteSpace(c) || char.GetUnicodeCategory(c) == UnicodeCategory.CurrencySymbol || c == '.')
             || around is ",-" or ".-";
         return isCurrency ? folded[first..(last + 1)] : "";
     }
@@ -62,6 +64,7 @@ internal static class Amount
     private static bool AreThousands(string whole)
     {
         string[] groups = whole.Split(' ', '\u00A0', '\u202F', '.', ',', '\'', '’');
-        return groups.All(g => g.Length > 0 && g.All(char.IsAsciiDigit)) && (groups.Length == 1 || (groups[0].Length <= 3 && groups.Skip(1).All(g => g.Length == 3)));
+        return groups.All(g => g.Length > 0 && g.All(char.IsAsciiDigit))
+            && (groups.Length == 1 || (groups[0].Length <= 3 && groups.Skip(1).All(g => g.Length == 3)));
     }
 }

@@ -7,7 +7,8 @@ internal sealed record AnswerColumns(int Address, int Name, int State, int Text,
 {
     private static readonly string[] TextKeys =
     [
-        "text", "change", "changewished", "newtext", "wish", "wishedtext", "howshallitread", "howitshallread", "howshoulditread", "howitshouldread",
+        "text", "change", "changewished", "newtext", "wish", "wishedtext", "howshallitread", "howitshallread", "howshoulditread",
+        "howitshouldread",
         "itshallread", "wording",
     ];
 
@@ -35,14 +36,16 @@ internal sealed record AnswerColumns(int Address, int Name, int State, int Text,
 
         problems.Add(Problem.CannotUse(
             new Where(file, table.Rows[0].Line),
-            (state < 0 ? "Which column holds the answers is not known" : "Whose answers these are is not known: there is no column of addresses and none of names")
+            (state < 0 ? "Which column holds the answers is not known"
+            : "Whose answers these are is not known: there is no column of addresses and none of names")
                 + $"; the headings are {ListColumns.Listed(labels)}.",
             "Let the first line of the file be, with what is missing left empty below it: address,name,answer,text,web,date"));
         return null;
     }
 
     private static int DateIn(string[] header) =>
-        Array.FindIndex(header, h => HeaderWords.MeaningOf(h) is "date" or "time" || HeaderWords.Key(h) is "when" or "answered" or "answeredon");
+        Array.FindIndex(
+            header, h => HeaderWords.MeaningOf(h) is "date" or "time" || HeaderWords.Key(h) is "when" or "answered" or "answeredon");
 
     public OwnerAnswer Answer(string file, CsvRow row)
     {
@@ -58,12 +61,15 @@ internal sealed record AnswerColumns(int Address, int Name, int State, int Text,
             PlainText.Short(Field(Date), 40), new Where(file, row.Line));
     }
 
-    private static int First(string[] keys, string[] wanted, int not = -1) => Array.FindIndex([.. Enumerable.Range(0, keys.Length)], i => i != not && wanted.Contains(keys[i]));
+    private static int First(string[] keys, string[] wanted, int not = -1) =>
+        Array.FindIndex([.. Enumerable.Range(0, keys.Length)], i => i != not && wanted.Contains(keys[i]));
 
     /// <summary>At least half of what stands there is one of the three answers in so many words.</summary>
     private static bool AreStates(CsvTable table, int column)
     {
-        string[] cells = [.. table.Rows.Skip(1).Where(r => column < r.Fields.Length).Select(r => r.Fields[column]).Where(c => !string.IsNullOrWhiteSpace(c))];
+        string[] cells =
+            [.. table.Rows.Skip(1).Where(r => column < r.Fields.Length).Select(r => r.Fields[column])
+            .Where(c => !string.IsNullOrWhiteSpace(c))];
         int states = cells.Count(c => AnswerWords.Read(c) is ApprovalState.Agreed or ApprovalState.ChangeWished);
         return states > 0 && 2 * cells.Count(c => AnswerWords.Read(c) != ApprovalState.Unclear) >= cells.Length
             && cells.Any(AnswerWords.IsOurs);

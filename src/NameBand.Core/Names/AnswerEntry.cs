@@ -16,8 +16,10 @@ internal sealed record EnteredAnswer(ListedRow Row, ApprovalState State, WebAnsw
 internal sealed record EnteredAnswers(KeptFile Content, ImmutableArray<EnteredAnswer> Entered);
 
 /// <summary>
-/// Enters answers into approvals.csv. A no is always entered and never taken back; what contradicts another answer, or what stood there, and
-/// what cannot be read, is entered as not clear and asked about. Answers that were heard already change nothing: what the maker has written since, stands.
+/// Enters answers into approvals.csv. A no is always entered and never taken back; what contradicts another answer, or what stood
+/// there, and
+/// what cannot be read, is entered as not clear and asked about. Answers that were heard already change nothing: what the maker
+/// has written since, stands.
 /// </summary>
 internal sealed class AnswerEntry
 {
@@ -69,9 +71,11 @@ internal sealed class AnswerEntry
             {
                 _problems.Add(new Problem(
                     answer.Web == WebAnswer.Yes ? Severity.NeedsPerson : Severity.Note,
-                    answer.Where with { Name = PlainText.Short(owner.Rows[0].Text, 80) }, "This comes from another address than the list has for this name."
+                    answer.Where with { Name = PlainText.Short(owner.Rows[0].Text, 80) },
+                    "This comes from another address than the list has for this name."
                         + (answer.Web == WebAnswer.Yes ? " Its yes to the web waits for you." : ""),
-                    answer.Web == WebAnswer.Yes ? $"Ask, and write yes or no under “{ApprovalsFile.WebColumn}” in {ApprovalsFile.FileName}." : ""));
+                    answer.Web == WebAnswer.Yes
+                    ? $"Ask, and write yes or no under “{ApprovalsFile.WebColumn}” in {ApprovalsFile.FileName}." : ""));
             }
 
             return [(owner.Rows[0], answer with
@@ -86,7 +90,9 @@ internal sealed class AnswerEntry
         if (owner.Rows.IsEmpty)
         {
             _problems.Add(Problem.NeedsPerson(
-                answer.Where, (answer.Name.Length > 0 ? $"“{PlainText.Short(answer.Name, 80)}” is in no list." : "The address in this line is in no list.") + says,
+                answer.Where,
+                (answer.Name.Length > 0
+                ? $"“{PlainText.Short(answer.Name, 80)}” is in no list." : "The address in this line is in no list.") + says,
                 "See whose answer it is, and mend the line or take it out."));
             return [];
         }
@@ -161,7 +167,8 @@ internal sealed class AnswerEntry
         _ => ApprovalState.Unclear,
     };
 
-    private void Ask(ListedRow row, List<OwnerAnswer> said, (ApprovalState Before, ApprovalState Now, ApprovalState Settled) states, DateOnly? by)
+    private void Ask(
+        ListedRow row, List<OwnerAnswer> said, (ApprovalState Before, ApprovalState Now, ApprovalState Settled) states, DateOnly? by)
     {
         if (said.Count == 0)
         {
@@ -184,7 +191,8 @@ internal sealed class AnswerEntry
         else if (states.Now == ApprovalState.Unclear)
         {
             _problems.Add(Problem.NeedsPerson(
-                where, last.Text.Length > 0 && last.Text == last.Name ? $"Agreed, and the name is written “{PlainText.Short(last.Text, 80)}”."
+                where, last.Text.Length > 0 && last.Text == last.Name
+                ? $"Agreed, and the name is written “{PlainText.Short(last.Text, 80)}”."
                     : "This is none of agreed, change wished and no, or it contradicts itself.",
                 $"Read it. {mend}; until then the name is held."));
         }
@@ -193,12 +201,15 @@ internal sealed class AnswerEntry
             _problems.Add(Problem.NeedsPerson(
                 where, $"In {ApprovalsFile.FileName} stood “{Word(states.Before)}”, and this says “{Word(states.Now)}”."
                     + (states.Settled == ApprovalState.No ? " The no counts." : ""),
-                states.Settled == ApprovalState.No ? $"If the no is a mistake, write what holds under “state” in {ApprovalsFile.FileName}." : mend + "; until then the name is held."));
+                states.Settled == ApprovalState.No
+                ? $"If the no is a mistake, write what holds under “state” in {ApprovalsFile.FileName}."
+                : mend + "; until then the name is held."));
         }
 
         if (by is { } day && last.Day is { } came && came > day)
         {
-            _problems.Add(Problem.Note(where, FormattableString.Invariant($"It came on {came:yyyy-MM-dd}, after the day that was set; it counts all the same.")));
+            _problems.Add(Problem.Note(
+                where, FormattableString.Invariant($"It came on {came:yyyy-MM-dd}, after the day that was set; it counts all the same.")));
         }
     }
 

@@ -9,7 +9,8 @@ namespace NameBand.Names;
 /// <param name="IsFromElsewhere">It comes from another address than the list has for this name.</param>
 internal sealed record AnswerOwner(ImmutableArray<ListedRow> Rows, bool IsOtherName = false, bool IsFromElsewhere = false);
 
-/// <summary>Finds whose an answer is: by address and name together, by one of them where the other is not there; never by a guess.</summary>
+/// <summary>Finds whose an answer is: by address and name together, by one of them where the other is not there; never by a
+/// guess.</summary>
 internal sealed class AnswerOwners(NameList list, AddressBook book)
 {
     private readonly ImmutableArray<ListedRow> _rows = [.. list.Rows.Where(r => r.Outcome != RowOutcome.Merged && r.Text.Length > 0)];

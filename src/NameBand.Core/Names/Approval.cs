@@ -47,7 +47,8 @@ public sealed record NameApproval(ListedRow Row, ApprovalState State, ApprovalLi
 /// <param name="LinesToAdd">Lines for approvals.csv, for names that have none.</param>
 /// <param name="Corrections">Lines for corrections.csv that would fulfil wishes; nothing is changed without them.</param>
 public sealed record ApprovalReport(
-    ImmutableArray<NameApproval> Names, ImmutableArray<string> LinesToAdd, ImmutableArray<string> Corrections, ImmutableArray<Problem> Problems)
+    ImmutableArray<NameApproval> Names, ImmutableArray<string> LinesToAdd, ImmutableArray<string> Corrections,
+    ImmutableArray<Problem> Problems)
 {
     /// <summary>The same as decisions, to be written there when she has what waits settled.</summary>
     public ImmutableArray<RowDecision> Wishes { get; init; } = [];

@@ -36,7 +36,11 @@ public static class Approvals
     public static NameList AgreedFirst(NameList list, ApprovalReport report)
     {
         var agreed = report.In(ApprovalState.Agreed).Select(n => n.Row.Row).ToHashSet();
-        return list with { Names = [.. list.Names.Select(n => n with { IsPlannedLast = !agreed.Contains(n.Row) }).OrderBy(n => n.IsPlannedLast)] };
+        return list with
+        {
+            Names =
+            [.. list.Names.Select(n => n with { IsPlannedLast = !agreed.Contains(n.Row) }).OrderBy(n => n.IsPlannedLast)]
+        };
     }
 
     internal static Dictionary<RowRef, ApprovalLine> Match(
@@ -62,9 +66,11 @@ public static class Approvals
                         + "it is not clear whose answer this is.",
                     "Mend “list” and “line”."));
             }
-            else if (known.TryGetValue(line.Row, out var at) && (IsWish(line, at) || SewnMatching.AreAlike(NameText.Clean(line.Name).Text, at.Text)))
+            else if (known.TryGetValue(line.Row, out var at)
+                && (IsWish(line, at) || SewnMatching.AreAlike(NameText.Clean(line.Name).Text, at.Text)))
             {
-                if (!lineOf.TryAdd(line.Row, line) && (lineOf[line.Row] is var first) && (first.State != line.State || first.Text != line.Text))
+                if (!lineOf.TryAdd(line.Row, line) && (lineOf[line.Row] is var first)
+                    && (first.State != line.State || first.Text != line.Text))
                 {
                     problems.Add(Problem.NeedsPerson(
                         where with { Name = PlainText.Short(at.Text, 80) }, $"Answered twice: “{ApprovalsFile.Word(line.State)}” here, "
@@ -84,7 +90,8 @@ public static class Approvals
         return lineOf;
     }
 
-    private static bool IsWish(ApprovalLine line, ListedRow row) => line.State == ApprovalState.ChangeWished && line.Text.Length > 0 && line.Text == row.Text;
+    private static bool IsWish(ApprovalLine line, ListedRow row) =>
+        line.State == ApprovalState.ChangeWished && line.Text.Length > 0 && line.Text == row.Text;
 
     private static NameApproval Stand(ListedRow row, ApprovalLine? line)
     {
@@ -100,7 +107,9 @@ public static class Approvals
         }
 
         bool isOutdated = NameText.Clean(line.Name).Text != row.Text;
-        return new NameApproval(row, isOutdated && line.State is not (ApprovalState.ChangeWished or ApprovalState.Unclear) ? ApprovalState.NotAsked : line.State, line, isOutdated);
+        return new NameApproval(
+            row, isOutdated && line.State is not (ApprovalState.ChangeWished or ApprovalState.Unclear)
+            ? ApprovalState.NotAsked : line.State, line, isOutdated);
     }
 
     /// <summary>The decision that would do what was wished.</summary>
@@ -129,7 +138,9 @@ public static class Approvals
         }
 
         string why = line.Date.Length > 0 ? $"wished {line.Date}" : "wished";
-        return new RowDecision(name.Row.Row, name.Row.Was, Decision.Change, line.Text, why) { Details = name.Row.DetailsPrint, Show = name.Row.Show };
+        return new RowDecision(
+            name.Row.Row, name.Row.Was, Decision.Change, line.Text, why)
+        { Details = name.Row.DetailsPrint, Show = name.Row.Show };
     }
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);

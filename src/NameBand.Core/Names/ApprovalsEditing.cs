@@ -5,7 +5,8 @@ using NameBand.Job;
 
 namespace NameBand.Names;
 
-/// <summary>The text of approvals.csv, cell by cell: what is not set stays as it is, understood or not, and so do columns of the maker's own.</summary>
+/// <summary>The text of approvals.csv, cell by cell: what is not set stays as it is, understood or not, and so do columns of the
+/// maker's own.</summary>
 internal sealed class ApprovalsEditing
 {
     private readonly char _separator;
@@ -18,7 +19,8 @@ internal sealed class ApprovalsEditing
     /// <summary>Of a file that is not there, or is empty, as <c>invite</c> would begin it.</summary>
     public static Result<ApprovalsEditing> Open(string jobFolder)
     {
-        if (!ApprovalsFile.Exists(jobFolder) || (InnerFile.IsPlain(jobFolder, ApprovalsFile.FileName) && InnerFile.IsEmpty(jobFolder, ApprovalsFile.FileName)))
+        if (!ApprovalsFile.Exists(jobFolder)
+            || (InnerFile.IsPlain(jobFolder, ApprovalsFile.FileName) && InnerFile.IsEmpty(jobFolder, ApprovalsFile.FileName)))
         {
             return Result.Of(new ApprovalsEditing(',', [.. ApprovalsFile.Columns, ApprovalsFile.WebColumn, ApprovalsFile.LookColumn], []));
         }
@@ -33,7 +35,8 @@ internal sealed class ApprovalsEditing
         string[] lacking = [.. ApprovalsFile.Columns[..4].Where(c => !header.Fields.Any(f => ApprovalsFile.IsColumn(f, c)))];
         return lacking.Length > 0
             ? Result.Fail<ApprovalsEditing>(Problem.CannotUse(
-                new Where(ApprovalsFile.FileName, header.Line), $"The header lacks {ListColumns.Listed(lacking)}, so no answer can be entered.",
+                new Where(ApprovalsFile.FileName, header.Line),
+                $"The header lacks {ListColumns.Listed(lacking)}, so no answer can be entered.",
                 $"Let the first line of the file be: {string.Join(read.Separator, ApprovalsFile.Columns)}"))
             : Result.Of(new ApprovalsEditing(
                 read.Separator, Texts(header), [.. read.Rows.Skip(1).Select(r => (r.Line, Texts(r)))]));
@@ -70,7 +73,8 @@ internal sealed class ApprovalsEditing
         _rows.Add((0, []));
         foreach (var (column, value) in new[]
         {
-            ("list", row.Row.List), ("line", row.Row.Line.ToString(System.Globalization.CultureInfo.InvariantCulture)), ("name", row.Text), ("details", row.DetailsPrint),
+            ("list", row.Row.List), ("line", row.Row.Line.ToString(System.Globalization.CultureInfo.InvariantCulture)), ("name", row.Text),
+            ("details", row.DetailsPrint),
         })
         {
             Set(0, column, value);

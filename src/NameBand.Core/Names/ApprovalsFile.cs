@@ -25,11 +25,13 @@ public static class ApprovalsFile
 
     /// <summary>A line of a file that is begun, in which the answer is to be filled in.</summary>
     public static string NewLine(ListedRow row, string look) => CsvText.Row(
-        [row.Row.List, row.Row.Line.ToString(CultureInfo.InvariantCulture), row.Text, "", "", "", row.DetailsPrint, "", look]) + CsvText.LineEnd;
+        [row.Row.List, row.Row.Line.ToString(CultureInfo.InvariantCulture), row.Text, "", "", "", row.DetailsPrint, "", look])
+        + CsvText.LineEnd;
 
     public static bool Exists(string jobFolder) => InnerFile.IsThere(jobFolder, FileName);
 
-    /// <summary>All lines that can be understood; the others are told. A file that cannot be read at all is told too, and stops nothing.</summary>
+    /// <summary>All lines that can be understood; the others are told. A file that cannot be read at all is told too, and stops
+    /// nothing.</summary>
     public static (ImmutableArray<ApprovalLine> Lines, char Separator, ImmutableArray<Problem> Problems) Read(string jobFolder)
     {
         if (InnerFile.IsPlain(jobFolder, FileName) && InnerFile.IsEmpty(jobFolder, FileName))
@@ -48,7 +50,8 @@ public static class ApprovalsFile
         if (places[..4].Any(p => p < 0))
         {
             return ([], read.Separator, [Problem.NeedsPerson(
-                new Where(FileName, header.Line), "The header lacks one of the columns list, line, name and state, so nobody counts as asked.",
+                new Where(FileName, header.Line),
+                "The header lacks one of the columns list, line, name and state, so nobody counts as asked.",
                 $"Let the first line of the file be: {string.Join(read.Separator, Columns)}")]);
         }
 
@@ -96,14 +99,16 @@ public static class ApprovalsFile
             string Field(int place) => place >= 0 && place < row.Fields.Length ? CsvText.ReadBack(row.Fields[place].Trim()) : "";
             var answer = webs.Select(w => WebAnswers.Read(Field(w))).DefaultIfEmpty(WebAnswer.None).Max();
             bool isPlaced = int.TryParse(Field(at), NumberStyles.None, CultureInfo.InvariantCulture, out int line);
-            return new WebLine(new RowRef(Field(list).Replace('\\', '/'), isPlaced ? line : 0), Field(name), Field(details), answer, row.Line);
+            return new WebLine(
+                new RowRef(Field(list).Replace('\\', '/'), isPlaced ? line : 0), Field(name), Field(details), answer, row.Line);
         }).Where(l => l.Answer != WebAnswer.None)]));
     }
 
     private static string Mark(CsvRow row, int at) =>
         at >= 0 && at < row.Fields.Length ? PlainText.Short(CsvText.ReadBack(row.Fields[at].Trim()), 10) : "";
 
-    internal static bool IsColumn(string header, string column) => header.Trim().Trim('\uFEFF').Equals(column, StringComparison.OrdinalIgnoreCase);
+    internal static bool IsColumn(string header, string column) =>
+        header.Trim().Trim('\uFEFF').Equals(column, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The word for a state in the file.</summary>
     public static string Word(ApprovalState state) => state switch
@@ -138,7 +143,8 @@ public static class ApprovalsFile
         }
 
         return new ApprovalLine(
-            new RowRef(Field(0).Replace('\\', '/'), line), Field(2), state, PlainText.Short(Field(4), 40), NameText.Clean(Field(5)).Text, Field(6), row.Line);
+            new RowRef(Field(0).Replace('\\', '/'), line), Field(2), state, PlainText.Short(Field(4), 40), NameText.Clean(Field(5)).Text,
+            Field(6), row.Line);
     }
 
     private static ApprovalState? State(string written) => string.Concat(written.Where(char.IsLetter)).ToLowerInvariant() switch

@@ -15,7 +15,8 @@ public static class AskedColumns
     internal static Problem Ask(string list, CsvRow header, int index, ImmutableArray<string> labels)
     {
         string label = labels[index];
-        string name = JsonSerializer.Serialize(label == header.Fields[index].Trim() ? label : PlainText.Short(header.Fields[index], 200), Writing);
+        string name =
+            JsonSerializer.Serialize(label == header.Fields[index].Trim() ? label : PlainText.Short(header.Fields[index], 200), Writing);
         return Problem.NeedsPerson(
             new Where(list, header.Line, index + 1, Key),
             $"The column “{label}” may say whether a name may be shown, but NameBand cannot tell how. Until you say, the rows of this "
@@ -24,5 +25,6 @@ public static class AskedColumns
             + $"\"columns\": {{ \"hide\": [{name}] }}. It is about the web alone: \"columns\": {{ \"web\": [{name}] }}. It has nothing to do with it: \"columns\": {{ \"ignored\": [{name}] }}.");
     }
 
-    private static readonly JsonSerializerOptions Writing = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Writing =
+        new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 }

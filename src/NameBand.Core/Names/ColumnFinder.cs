@@ -35,7 +35,8 @@ internal static class ColumnFinder
         }
 
         // A single column called “private” holds no names; the word is then rather what somebody wrote for a name.
-        bool isChosen = chosenName is not null || chosenLeaveOut is not null || group is not null || hides.Count + shows.Count + webs.Count + ignored.Count > 0;
+        bool isChosen = chosenName is not null || chosenLeaveOut is not null || group is not null
+            || hides.Count + shows.Count + webs.Count + ignored.Count > 0;
         bool hasHeader = isChosen || (roles.Length == 1
             ? NameRoles.Contains(roles[0]) || roles[0] == ColumnRole.Person
             : roles.Any(r => r != ColumnRole.Unknown));
@@ -79,7 +80,8 @@ internal static class ColumnFinder
             {
                 Group = group,
                 Web = web,
-                Remarks = [.. Enumerable.Range(0, roles.Length).Where(i => i != place && i != group && !ignored.Contains(i) && leaveOut.All(c => c.Index != i))],
+                Remarks = [.. Enumerable.Range(0, roles.Length)
+                .Where(i => i != place && i != group && !ignored.Contains(i) && leaveOut.All(c => c.Index != i))],
             }, problems);
     }
 
@@ -99,7 +101,8 @@ internal static class ColumnFinder
             : role;
     }
 
-    /// <summary>Whether a column whose header is not known may hold wishes not to be shown: by its header, or by what stands in it.</summary>
+    /// <summary>Whether a column whose header is not known may hold wishes not to be shown: by its header, or by what stands in
+    /// it.</summary>
     private static bool MayBeWish(string header, ColumnRole role, Lazy<ColumnCells> lazy)
     {
         if (role is not (ColumnRole.Unknown or ColumnRole.Private) || (role == ColumnRole.Private && HeaderWords.IsKnown(header)))
@@ -113,7 +116,8 @@ internal static class ColumnFinder
         {
             _ when cells.AreBlank => false,
             ColumnRole.Unknown => cells.AreAnswers || (hints && !cells.AreNumbers)
-                || (cells.AreFew && !cells.AreNumbers && (HeaderWords.MayHintAtShowing(header) || (cells.Kinds <= 2 && header.Contains('?')))),
+                || (cells.AreFew && !cells.AreNumbers
+                    && (HeaderWords.MayHintAtShowing(header) || (cells.Kinds <= 2 && header.Contains('?')))),
             _ => cells.AreAnswers && hints,
         };
     }
@@ -192,7 +196,8 @@ internal static class ColumnFinder
         var labels = ListColumns.LabelsOf(header);
         if (could.Length == 0)
         {
-            return Result.Fail<Found>(Problem.CannotUse(where, $"None of the columns {ListColumns.Listed(labels)} is known to hold the names.",
+            return Result.Fail<Found>(Problem.CannotUse(
+                where, $"None of the columns {ListColumns.Listed(labels)} is known to hold the names.",
                 HowToChoose(labels[0])));
         }
 

@@ -38,12 +38,15 @@ public static class CorrectionLines
 
     /// <summary>A line of the file's own columns, without its line end.</summary>
     public static string Line(RowDecision decision, Corrections corrections) =>
-        CsvText.Row(CorrectionsEditing.Fields(decision, corrections.FileExists ? corrections.Header : Corrections.Columns), corrections.Separator);
+        CsvText.Row(
+            CorrectionsEditing.Fields(decision, corrections.FileExists ? corrections.Header : Corrections.Columns), corrections.Separator);
 
     /// <summary>Marks to be added by hand are one question, whichever marks they are.</summary>
-    private static (string Show, string Reason) AsksAlike(ListedRow row) => row.HeldFor == HeldFor.Marks ? ("", "") : (row.Show, row.Reason);
+    private static (string Show, string Reason) AsksAlike(ListedRow row) =>
+        row.HeldFor == HeldFor.Marks ? ("", "") : (row.Show, row.Reason);
 
-    private static bool IsAskedAnew(ListedRow row) => row.Decided is Decision.Keep or Decision.LeaveOut or Decision.Change && row.IsDecidedForElse;
+    private static bool IsAskedAnew(ListedRow row) =>
+        row.Decided is Decision.Keep or Decision.LeaveOut or Decision.Change && row.IsDecidedForElse;
 
     private static RowDecision Question(ListedRow row, string why) => new(row.Row, row.Was, Decision.NotYet, "", why)
     {

@@ -20,7 +20,8 @@ internal sealed class FittingCorrections
         _known = rows.ToDictionary(r => r.Ref);
         _namesAskingNot = rows.Where(r => r.Wish == Wish.LeaveOut).Select(r => r.Name.Text).ToHashSet(StringComparer.Ordinal);
         ImmutableArray<Correction> lines = [.. corrections.Lines.Select(l => l with { Row = l.Row with { List = OwnName(l.Row.List) } })];
-        var found = new RowFollower(rows.Select(r => new StandingRow(r.Ref, r.Name.Text, r.DetailsPrint) { EarlierDetails = r.EarlierPrint })).Find(
+        var found = new RowFollower(rows.Select(r =>
+            new StandingRow(r.Ref, r.Name.Text, r.DetailsPrint) { EarlierDetails = r.EarlierPrint })).Find(
             [.. lines.Select(l => new SaidOfRow(l.Row, l.Was, l.Details, $"{l.Decision} {l.Text}"))]);
         // Lines that have found their row come first: what stands on the place of another must not push them out.
         foreach (int i in Enumerable.Range(0, lines.Length).OrderBy(i => found[i].Row is null))
@@ -57,7 +58,8 @@ internal sealed class FittingCorrections
             if (row != line.Row && line.Decision != Decision.NotYet)
             {
                 _problems.Add(Problem.Note(
-                    At(line, "line"), $"The row of “{PlainText.Short(line.Was, 80)}” stood in {line.Row} and now stands in {row}; what you decided went along."));
+                    At(line, "line"),
+                    $"The row of “{PlainText.Short(line.Was, 80)}” stood in {line.Row} and now stands in {row}; what you decided went along."));
             }
         }
         else if (found.Candidates.Length > 0)
@@ -95,7 +97,8 @@ internal sealed class FittingCorrections
         && line.Details.Length > 0 && line.Details != row.DetailsPrint && line.Details != row.EarlierPrint;
 
     private static bool IsSurely(Correction line, SourceRow row) =>
-        row.Name.Text == NameText.Clean(line.Was).Text && (line.Details.Length == 0 || line.Details == row.DetailsPrint || line.Details == row.EarlierPrint);
+        row.Name.Text == NameText.Clean(line.Was).Text
+            && (line.Details.Length == 0 || line.Details == row.DetailsPrint || line.Details == row.EarlierPrint);
 
     private void AskWhich(Correction line, ImmutableArray<RowRef> candidates)
     {

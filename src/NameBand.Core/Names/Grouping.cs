@@ -23,7 +23,8 @@ internal sealed class Grouping(GroupSettings groups)
         {
             if (Amount.TryRead(text, out double amount))
             {
-                group = groups.All.FirstOrDefault(g => g.GoesByNumber && amount >= (g.From ?? double.NegativeInfinity) && amount < (g.Below ?? double.PositiveInfinity));
+                group = groups.All.FirstOrDefault(g =>
+                    g.GoesByNumber && amount >= (g.From ?? double.NegativeInfinity) && amount < (g.Below ?? double.PositiveInfinity));
             }
             else
             {
@@ -54,7 +55,8 @@ internal sealed class Grouping(GroupSettings groups)
 
         if (_unclear.Count > 0)
         {
-            string rows = string.Join(", ", _unclear.Take(MostNamed).Select(r => r.ToString())) + (_unclear.Count > MostNamed ? $" and {_unclear.Count - MostNamed} more" : "");
+            string rows = string.Join(", ", _unclear.Take(MostNamed).Select(r => r.ToString()))
+                + (_unclear.Count > MostNamed ? $" and {_unclear.Count - MostNamed} more" : "");
             yield return Problem.NeedsPerson(
                 new Where(_unclear[0].List, _unclear[0].Line),
                 $"What the column “{PlainText.Short(groups.Column ?? "")}” holds there is not clearly a number, so these rows are in {(_rest is null ? "no group" : $"the group “{PlainText.Short(_rest)}”")}: {rows}.",

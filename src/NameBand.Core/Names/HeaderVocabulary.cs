@@ -129,7 +129,8 @@ internal static class HeaderVocabulary
     // of somebody's name; the second are sometimes, and count only where every other word of the header is known.
     public const string SureNameWords = "name,names,Namen,nombre,nombres,jméno,имя,ім'я,όνομα";
     public const string PerhapsNameWords = "nom,noms,nome,naam,namn,navn,imię,isim,nama";
-    public const string FillWords = "of,the,a,your,my,our,their,for,as,it,should,on,in,to,be,will,is,and,or,please,how,what,this,list,form,contact,"
+    public const string FillWords =
+        "of,the,a,your,my,our,their,for,as,it,should,on,in,to,be,will,is,and,or,please,how,what,this,list,form,contact,"
         + "der,die,das,des,dem,den,auf,für,und,als,de,du,la,le,les,des,sur,pour,et,votre,del,el,en,para,y,su,tu,della,il,sul,per,e,da,do,na,no,het,van,og,och,på,til";
     public const string ShowWords = "show,shown,display,displayed,appear,appears,appearing,stitch,stitched,sew,sewn,embroider,embroidered,"
         + "strip,band,hem,cloak,skirt,banner,garment,credit,credits,public,publicly,print,printed,anzeigen,angezeigt,zeigen,gezeigt,"
@@ -137,41 +138,52 @@ internal static class HeaderVocabulary
     public const string GivenWords = "first,given,fore,christian,middle,prénom";
     public const string FamilyWords = "last,family,sur,surname,maiden,famille,apellido,apellidos,cognome";
     public const string WholeWords = "full,complete,whole,complet,completo,completa";
-    public const string NotOfAPerson = "mail,email,file,user,username,login,company,organisation,organization,business,street,bank,account,card,"
+    public const string NotOfAPerson =
+        "mail,email,file,user,username,login,company,organisation,organization,business,street,bank,account,card,"
         + "event,project,product,item,campaign,team,group,city,town,country,pet,school,tier,reward,domain,host,field,column,sheet,"
         + "firma,firmen,datei,entreprise,société,fichier,empresa,usuario,utente,azienda";
-    public const string AnonymousStarts = "anonym,anonim,anónim,anoniem,анонім,аноним,ανώνυμ,匿名,익명,무기명,مجهول,ناشناس,אנונימי,अनाम,गुमनाम,ẩn danh,ไม่ระบุชื่อ,"
+    public const string AnonymousStarts =
+        "anonym,anonim,anónim,anoniem,анонім,аноним,ανώνυμ,匿名,익명,무기명,مجهول,ناشناس,אנונימי,अनाम,गुमनाम,ẩn danh,ไม่ระบุชื่อ,"
         + "remain anonym,stay anonym,wants to be anonym,be anonym,is anonym,give anonym,keep anonym,nimetön,névtelen";
-    public const string HideStarts = "do not show,dont show,do not display,dont display,do not publish,dont publish,do not list,do not name,do not print,do not sew,do not stitch,"
+    public const string HideStarts =
+        "do not show,dont show,do not display,dont display,do not publish,dont publish,do not list,do not name,do not print,do not sew,do not stitch,"
         + "hide my,hide the,hide from,please hide,keep my name,keep me off,keep me out,leave me off,leave me out,leave my name,keep off,leave off,withhold,"
         + "rather not be,prefer not to be,would rather not,does not want,do not want,dont want,dont mention,do not mention,nicht öffentlich,not public,no public,"
         + "nicht zeigen,nicht nennen,nicht veröffentlichen,möchte nicht,will nicht,ne pas,no mostrar,no publicar,non mostrare,non pubblicare,não mostrar,não publicar,niet tonen";
 
     // Words of a header that asks for leave: “May we print it?”, “OK to display”, “Do not put me on it”.
-    public const string MayWords = "may,can,could,ok,okay,consent,consents,permission,permit,permitted,agree,agrees,agreed,allow,allows,allowed,happy,willing,want,wants,wish,wishes,like,would,shall,fine";
+    public const string MayWords =
+        "may,can,could,ok,okay,consent,consents,permission,permit,permitted,agree,agrees,agreed,allow,allows,allowed,happy,willing,want,wants,wish,wishes,like,would,shall,fine";
     public const string NotWords = "not,dont,doesnt,never,without,no,hide,off,except,exclude,cannot,cant";
-    public const string ToShowWords = "show,shown,showing,display,displayed,displaying,print,printed,printing,publish,published,publishing,sew,sewn,stitch,stitched,"
+    public const string ToShowWords =
+        "show,shown,showing,display,displayed,displaying,print,printed,printing,publish,published,publishing,sew,sewn,stitch,stitched,"
         + "embroider,embroidered,appear,appearing,list,listed,mention,mentioned,named,credit,credited,visible,public,publicly,include,included,feature,featured,reveal,revealed";
-    public const string AskingWords = "we,i,you,us,me,it,he,she,they,them,this,that,his,her,their,do,does,did,are,am,have,has,if,at,by,with,any,all,put,use,used,using,publicly,out,"
+    public const string AskingWords =
+        "we,i,you,us,me,it,he,she,they,them,this,that,his,her,their,do,does,did,are,am,have,has,if,at,by,with,any,all,put,use,used,using,publicly,out,"
         + "from,strip,hem,cloak,skirt,banner,garment,cloth,card,sign,wall,web,website,page,online,given,granted,supporter,supporters,person,donor,donors,giver,member";
 
     // Words of a header that asks of the web, and of other places where a name may be shown: one that names both asks of both.
-    public const string WebWords = "web,website,websites,webpage,online,internet,homepage,webseite,webseiten,sitio,site,sito,hemsida,webbplats,nettside,hjemmeside,verkossa,сайт,сайте,интернет,интернете,ウェブ,ウェブサイト,オンライン,网站,網站,网上";
-    public const string MediumWords = "strip,hem,cloak,skirt,banner,garment,cloth,card,sign,wall,sew,sewn,stitch,stitched,embroider,embroidered,print,printed,printing";
+    public const string WebWords =
+        "web,website,websites,webpage,online,internet,homepage,webseite,webseiten,sitio,site,sito,hemsida,webbplats,nettside,hjemmeside,verkossa,сайт,сайте,интернет,интернете,ウェブ,ウェブサイト,オンライン,网站,網站,网上";
+    public const string MediumWords =
+        "strip,hem,cloak,skirt,banner,garment,cloth,card,sign,wall,sew,sewn,stitch,stitched,embroider,embroidered,print,printed,printing";
 
     // Parts of a header of any words that may have to do with showing a name: then it is asked about.
-    public const string HintStems = "anonym,anonim,publi,visib,hidden,hide,secret,privat,privac,confiden,consent,permi,display,show,withh,optin,optout,disclos,reveal,"
+    public const string HintStems =
+        "anonym,anonim,publi,visib,hidden,hide,secret,privat,privac,confiden,consent,permi,display,show,withh,optin,optout,disclos,reveal,"
         + "zeig,nennung,genannt,öffentlich,sichtbar,erlaubnis,einwillig,einverst,zustimm,geheim,verberg,affich,montrer,publier,autoris,accord,masqu,mostrar,ocult,permiso,autoriz,"
         + "mostrare,nascond,pubblic,consenso,permess,exibir,permiss,tonen,toestemm,openba,zichtb,geheim,visas,samtyck,tillåt,offentlig,samtykk,tillad,tillat,näyt,julki,suostum,"
         + "pokaz,zgoda,publik,ukry,zobraz,souhlas,skrý,súhlas,megjelen,hozzájár,nyilván,titkos,afiș,ascun,prikaz,dozvol,skri,göster,gizl,izin,показ,публи,соглас,разреш,скры,"
         + "згод,дозв,прихов,δημόσι,εμφαν,συγκατ,κρυφ,موافق,إظهار,عرض,خصوص,نمایش,محرمان,להציג,פרסום,הסכמ,פרטי,दिखा,सहमति,गोपन,แสดง,เปิดเผย,ยินยอม,hiển thị,công khai,đồng ý,tampil,rahasia,"
         + "公開,公开,非表示,表示,掲載,匿名,隐,隱,显示,顯示,同意,秘密,保密,공개,표시,동의,비밀";
 
-    public const string TotalWords = "total,totals,subtotal,grand,sum,count,Summe,Gesamt,Gesamtsumme,Zwischensumme,Anzahl,totaux,somme,totale,totales,totaal,summa,totalt,yhteensä,"
+    public const string TotalWords =
+        "total,totals,subtotal,grand,sum,count,Summe,Gesamt,Gesamtsumme,Zwischensumme,Anzahl,totaux,somme,totale,totales,totaal,summa,totalt,yhteensä,"
         + "suma,razem,celkem,spolu,összesen,ukupno,skupaj,viso,kopā,kokku,итого,всего,усього,разом,общо,σύνολο,toplam,المجموع,الإجمالي,جمع,סהכ,कुल,รวม,tổng,jumlah,合計,总计,總計,合计,합계";
 
     // What a remark says that may be a wish not to be shown. The remark itself is never repeated.
-    public const string Wishes = "anonym,anonim,anoniem,аноним,анонім,ανώνυμ,مجهول,אנונימי,匿名,익명,गुमनाम,not want to be,not wish to be,rather not be,prefer not,"
+    public const string Wishes =
+        "anonym,anonim,anoniem,аноним,анонім,ανώνυμ,مجهول,אנונימי,匿名,익명,गुमनाम,not want to be,not wish to be,rather not be,prefer not,"
         + "do not show,dont show,do not name,dont name,do not print,dont print,do not publish,dont publish,do not list,dont list,do not display,dont display,"
         + "do not mention,dont mention,do not sew,dont sew,do not stitch,dont stitch,not to be named,not to be shown,not be named,not be shown,not be listed,not be mentioned,"
         + "keep me off,keep me out,leave me off,leave me out,leave my name,keep my name,hide my,without my name,no name please,name withheld,stay private,keep private,keep it private,"

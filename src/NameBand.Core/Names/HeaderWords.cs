@@ -90,7 +90,8 @@ internal static class HeaderWords
             return ColumnRole.Private;
         }
 
-        if (AnonymousStarts.Any(s => key.StartsWith(s, StringComparison.Ordinal)) || HideStarts.Any(s => key.StartsWith(s, StringComparison.Ordinal)))
+        if (AnonymousStarts.Any(s => key.StartsWith(s, StringComparison.Ordinal))
+            || HideStarts.Any(s => key.StartsWith(s, StringComparison.Ordinal)))
         {
             return ColumnRole.LeaveOut;
         }
@@ -106,7 +107,8 @@ internal static class HeaderWords
     public static ColumnRole AskedBy(string header)
     {
         var words = Split(header);
-        bool isKnown = words.TrueForAll(w => MayWords.Contains(w) || NotWords.Contains(w) || ToShowWords.Contains(w) || AskingWords.Contains(w)
+        bool isKnown =
+            words.TrueForAll(w => MayWords.Contains(w) || NotWords.Contains(w) || ToShowWords.Contains(w) || AskingWords.Contains(w)
             || FillWords.Contains(w) || SureNameWords.Contains(w) || PerhapsNameWords.Contains(w));
         int nots = words.Count(NotWords.Contains);
         return !isKnown || nots > 1 || !words.Any(ToShowWords.Contains) ? ColumnRole.Unknown
@@ -123,7 +125,8 @@ internal static class HeaderWords
         string key = string.Concat(words);
         bool IsOfWeb(string word) => WebWords.Contains(word);
         bool isKnown = words.TrueForAll(w => IsOfWeb(w) || MayWords.Contains(w) || NotWords.Contains(w) || ToShowWords.Contains(w)
-            || (AskingWords.Contains(w) && !MediumWords.Contains(w)) || (FillWords.Contains(w) && w is not ("and" or "or" or "und" or "et" or "y" or "e" or "og" or "och"))
+            || (AskingWords.Contains(w) && !MediumWords.Contains(w))
+                || (FillWords.Contains(w) && w is not ("and" or "or" or "und" or "et" or "y" or "e" or "og" or "och"))
             || SureNameWords.Contains(w) || PerhapsNameWords.Contains(w));
         int nots = words.Count(NotWords.Contains);
         if (!words.Exists(IsOfWeb) || !isKnown || nots > 1 || words.Exists(MediumWords.Contains))
@@ -168,7 +171,8 @@ internal static class HeaderWords
         return remark.Any(char.IsLetter) && string.Join(' ', Split(remark, NameText.Longest * 10)).AsSpan().ContainsAny(Wishes);
     }
 
-    /// <summary>Two headers with the same meaning have the same one: known words for mail, sum and note in any language, else the bare header.</summary>
+    /// <summary>Two headers with the same meaning have the same one: known words for mail, sum and note in any language, else the
+    /// bare header.</summary>
     public static string MeaningOf(string header) => PrivateWords.GetValueOrDefault(Key(header), Key(header));
 
     /// <summary>Letters and digits only, small, without accents.</summary>

@@ -26,7 +26,8 @@ public static class ListReader
         if (rows.Count == 0)
         {
             return Result.Fail<NameList>([.. problems, Problem.CannotUse(new Where(File: job.Lists.FirstOrDefault()),
-                "There are no names in it: it ends after the header.", "Save the list again with its rows, or name the right file in job.json.")]);
+                "There are no names in it: it ends after the header.",
+                "Save the list again with its rows, or name the right file in job.json.")]);
         }
 
         problems.AddRange(tables.Where(t => t.Table.Rows.Length == 1 && columns[t.List]!.HasHeader)

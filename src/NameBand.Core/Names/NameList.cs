@@ -79,7 +79,8 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
     /// <summary>The name as it stands in the row, whatever will be sewn.</summary>
     public string Was { get; init; } = "";
 
-    /// <summary>The name as it could be sewn instead, where the row is held for its letters and such a form is known; never taken unasked.</summary>
+    /// <summary>The name as it could be sewn instead, where the row is held for its letters and such a form is known; never taken
+    /// unasked.</summary>
     public string Offer { get; init; } = "";
 
     /// <summary>What kind of thing it waits for, where it is held; a sewn name keeps it where its row would be held.</summary>
@@ -110,7 +111,9 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, stri
     public string WouldBe { get; init; } = "";
 
     /// <summary>Whether it waits for a line in corrections.csv: what a column means is said elsewhere.</summary>
-    public bool WaitsForDecision => (Outcome == RowOutcome.Held && HeldFor is not (HeldFor.Column or HeldFor.Answer)) || (Outcome == RowOutcome.Placed && HeldFor == HeldFor.Wish);
+    public bool WaitsForDecision =>
+        (Outcome == RowOutcome.Held && HeldFor is not (HeldFor.Column or HeldFor.Answer))
+        || (Outcome == RowOutcome.Placed && HeldFor == HeldFor.Wish);
 
     public ListedRow HeldBecause(HeldFor what, string reason, string offer = "") =>
         this with { Outcome = RowOutcome.Held, HeldFor = what, Reason = reason, Offer = offer };

@@ -24,8 +24,12 @@ public sealed record Needs(ImmutableArray<Problem> OfJob, ImmutableArray<Problem
     {
         int rows = OfRows.Select(p => (p.Where.File, p.Where.Line)).Distinct().Count();
         int others = OfJob.Count(p => p.Judged is null);
-        string ofRows = rows == 0 ? "" : FormattableString.Invariant($"{rows} {(rows == 1 ? "row of the lists waits" : "rows of the lists wait")} for your decision.");
-        string ofJob = others == 0 ? "" : FormattableString.Invariant($"{others} {(others == 1 ? "thing in the job waits" : "things in the job wait")} for your decision.");
+        string ofRows = rows == 0
+            ? "" : FormattableString.Invariant(
+                $"{rows} {(rows == 1 ? "row of the lists waits" : "rows of the lists wait")} for your decision.");
+        string ofJob = others == 0
+            ? "" : FormattableString.Invariant(
+                $"{others} {(others == 1 ? "thing in the job waits" : "things in the job wait")} for your decision.");
         return rows + others == 0
             ? new Verdict(Fact.Waiting, null, VerdictKind.Good, "Nothing waits for an answer.")
             : new Verdict(Fact.Waiting, null, VerdictKind.NeedsAPerson, string.Join(' ', new[] { ofRows, ofJob }.Where(t => t.Length > 0)));
@@ -35,7 +39,8 @@ public sealed record Needs(ImmutableArray<Problem> OfJob, ImmutableArray<Problem
     {
         // What a column means is asked once, and not for each of its rows.
         var asked = problems.Where(AskedColumns.IsAsked).Select(p => p.Where.File).ToHashSet(StringComparer.Ordinal);
-        var held = (names?.Rows ?? []).Where(r => r.Outcome == RowOutcome.Held && !(r.HeldFor == HeldFor.Column && asked.Contains(r.Row.List))).ToList();
+        var held = (names?.Rows ?? [])
+            .Where(r => r.Outcome == RowOutcome.Held && !(r.HeldFor == HeldFor.Column && asked.Contains(r.Row.List))).ToList();
         var heldRows = held.Select(r => (r.Row.List, r.Row.Line)).ToHashSet();
         bool IsOfRow(Problem problem) => problem.Where is { File: { } file, Line: { } line } && heldRows.Contains((file, line));
         var needing = problems.Where(p => p.Severity != Severity.Note).ToList();

@@ -30,7 +30,8 @@ internal sealed record OwnerAnswers(ImmutableArray<OwnerAnswer> All, ImmutableAr
 
     public static OwnerAnswers None { get; } = new([], []);
 
-    /// <returns>Problems that name files, lines and headings, and nothing that stands under them. A file that cannot be read fails.</returns>
+    /// <returns>Problems that name files, lines and headings, and nothing that stands under them. A file that cannot be read
+    /// fails.</returns>
     public static Result<OwnerAnswers> Read(string jobFolder)
     {
         if (InnerFile.Objection(jobFolder, Folder) is { } objection)

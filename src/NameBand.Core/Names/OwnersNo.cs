@@ -4,7 +4,8 @@ using NameBand.Common;
 namespace NameBand.Names;
 
 /// <summary>
-/// Takes out names whose owners answered no to being sewn: such a no outweighs every decision. What is not clear may be one, and holds its name.
+/// Takes out names whose owners answered no to being sewn: such a no outweighs every decision. What is not clear may be one, and
+/// holds its name.
 /// </summary>
 public static class OwnersNo
 {
@@ -16,7 +17,8 @@ public static class OwnersNo
         }
 
         var (lines, _, faults) = ApprovalsFile.Read(jobFolder);
-        ImmutableArray<ApprovalLine> nos = [.. lines.Where(l => l.State is ApprovalState.No or ApprovalState.Unclear).OrderBy(l => l.State)];
+        ImmutableArray<ApprovalLine> nos =
+            [.. lines.Where(l => l.State is ApprovalState.No or ApprovalState.Unclear).OrderBy(l => l.State)];
         if (nos.IsEmpty)
         {
             // A file that cannot be read at all may hold a no; slips in single lines are told by the command names.
@@ -43,5 +45,6 @@ public static class OwnersNo
         : row.Outcome != RowOutcome.Placed ? row
         : row.HeldBecause(
             HeldFor.Answer,
-            FormattableString.Invariant($"what its owner answered is not clear: ask, and write agreed, change wished or no under “state” in {ApprovalsFile.FileName}, line {line.FileLine}"));
+            FormattableString.Invariant(
+                $"what its owner answered is not clear: ask, and write agreed, change wished or no under “state” in {ApprovalsFile.FileName}, line {line.FileLine}"));
 }

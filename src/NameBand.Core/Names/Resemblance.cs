@@ -42,9 +42,11 @@ internal static class Resemblance
         return bareA == bareB ? "accents, blanks or capital letters" : "letters that look alike";
     }
 
-    /// <summary>Accents, vowel points and tone marks of alphabets; not the vowel signs of Indic and South-East Asian scripts, nor kana's voicing marks, which make another letter.</summary>
+    /// <summary>Accents, vowel points and tone marks of alphabets; not the vowel signs of Indic and South-East Asian scripts, nor
+    /// kana's voicing marks, which make another letter.</summary>
     public static bool IsAccent(int code) => code
-        is (>= 0x0300 and <= 0x036F) or (>= 0x0483 and <= 0x0487) or (>= 0x0591 and <= 0x05C7 and not 0x05BE and not 0x05C0 and not 0x05C3 and not 0x05C6)
+        is (>= 0x0300 and <= 0x036F) or (>= 0x0483 and <= 0x0487)
+            or (>= 0x0591 and <= 0x05C7 and not 0x05BE and not 0x05C0 and not 0x05C3 and not 0x05C6)
         or (>= 0x0610 and <= 0x061A) or (>= 0x064B and <= 0x065F) or 0x0670 or (>= 0x06D6 and <= 0x06DC) or (>= 0x06DF and <= 0x06E4)
         or 0x06E7 or 0x06E8 or (>= 0x06EA and <= 0x06ED) or (>= 0x08D3 and <= 0x08FF and not 0x08E2)
         or (>= 0x1AB0 and <= 0x1AFF) or (>= 0x1DC0 and <= 0x1DFF) or (>= 0x20D0 and <= 0x20FF) or (>= 0xFE20 and <= 0xFE2F);

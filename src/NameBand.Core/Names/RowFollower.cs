@@ -46,7 +46,8 @@ internal sealed class RowFollower
         Take(said, found, (s, r) => IsOf(r, s) && IsBeside(r, s));
         FindRenamed(said, found);
         Take(said, found, (s, r) => r.Ref == s.Row && IsOf(r, s));
-        var open = Enumerable.Range(0, said.Length).Where(i => found[i] is null).GroupBy(i => NameText.Clean(said[i].Was).Text, StringComparer.Ordinal);
+        var open = Enumerable.Range(0, said.Length).Where(i => found[i] is null)
+            .GroupBy(i => NameText.Clean(said[i].Was).Text, StringComparer.Ordinal);
         foreach (var name in open.ToList())
         {
             Settle(said, found, [.. name], [.. _byText[name.Key].Where(r => r.Text.Length > 0 && !_taken.Contains(r.Ref))]);
@@ -61,7 +62,8 @@ internal sealed class RowFollower
     /// </summary>
     private void FindRenamed(ImmutableArray<SaidOfRow> said, Followed?[] found)
     {
-        var byPrint = _rows.Values.Where(r => r.Details.Length > 0 && !_taken.Contains(r.Ref)).ToLookup(r => r.Details, StringComparer.Ordinal);
+        var byPrint = _rows.Values.Where(r => r.Details.Length > 0 && !_taken.Contains(r.Ref))
+            .ToLookup(r => r.Details, StringComparer.Ordinal);
         foreach (bool isGone in new[] { true, false })
         {
             for (int i = 0; i < said.Length; i++)
@@ -79,7 +81,8 @@ internal sealed class RowFollower
                 }
                 else if (!isGone)
                 {
-                    found[i] = new Followed(null, [.. same.Append(row).Select(r => r.Ref).OrderBy(r => r.List, StringComparer.Ordinal).ThenBy(r => r.Line)]);
+                    found[i] = new Followed(
+                        null, [.. same.Append(row).Select(r => r.Ref).OrderBy(r => r.List, StringComparer.Ordinal).ThenBy(r => r.Line)]);
                 }
             }
         }
@@ -87,7 +90,8 @@ internal sealed class RowFollower
 
     /// <summary>The only row with the details of something said, under another name.</summary>
     private StandingRow? Renamed(SaidOfRow said, ILookup<string, StandingRow> byPrint) =>
-        byPrint[said.Details].Where(r => !_taken.Contains(r.Ref)).Take(2).ToList() is [var only] && only.Text != NameText.Clean(said.Was).Text ? only : null;
+        byPrint[said.Details].Where(r => !_taken.Contains(r.Ref)).Take(2)
+            .ToList() is [var only] && only.Text != NameText.Clean(said.Was).Text ? only : null;
 
     /// <summary>A row without a name is nothing to be found again by.</summary>
     private static bool IsOf(StandingRow row, SaidOfRow said) =>
@@ -106,7 +110,8 @@ internal sealed class RowFollower
             }
 
             var here = _rows.TryGetValue(said[i].Row, out var at) ? [at] : Array.Empty<StandingRow>();
-            var row = here.Concat(_byText[NameText.Clean(said[i].Was).Text]).FirstOrDefault(r => !_taken.Contains(r.Ref) && agree(said[i], r));
+            var row = here.Concat(_byText[NameText.Clean(said[i].Was).Text])
+                .FirstOrDefault(r => !_taken.Contains(r.Ref) && agree(said[i], r));
             if (row is not null)
             {
                 _taken.Add(row.Ref);

@@ -49,7 +49,8 @@ internal sealed class RowForm
         if (last > _columns.Count)
         {
             string fields = $"the row has {Number(last)} fields, {Expected()}";
-            return NameStillFits(row) ? (null, [fields]) : ($"{fields}: does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
+            return NameStillFits(row)
+                ? (null, [fields]) : ($"{fields}: does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
         }
 
         if (row.Fields.Length > last && !_columns.LeaveOut.IsEmpty && row.Fields.Length != _usualLength && !NameStillFits(row))
@@ -59,7 +60,8 @@ internal sealed class RowForm
                 + $"does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
         }
 
-        return last < _columns.Count ? (null, [$"the row has {Number(last)} {(last == 1 ? "field" : "fields")}, {Expected()}"]) : (null, []);
+        return last < _columns.Count
+            ? (null, [$"the row has {Number(last)} {(last == 1 ? "field" : "fields")}, {Expected()}"]) : (null, []);
     }
 
     /// <summary>A line inside a quoted field that looks like a row of its own was probably swallowed by a stray quotation mark.</summary>
@@ -125,7 +127,8 @@ internal sealed class RowForm
 
     private static Kind KindOf(string cell) =>
         cell.Contains('@') ? Kind.Mail
-        : cell.Any(char.IsAsciiDigit) && cell.All(c => char.IsAsciiDigit(c) || char.IsWhiteSpace(c) || char.IsPunctuation(c) || char.IsSymbol(c)) ? Kind.Number
+        : cell.Any(char.IsAsciiDigit)
+            && cell.All(c => char.IsAsciiDigit(c) || char.IsWhiteSpace(c) || char.IsPunctuation(c) || char.IsSymbol(c)) ? Kind.Number
         : Kind.Any;
 
     private string Expected() =>

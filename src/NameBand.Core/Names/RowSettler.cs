@@ -78,7 +78,10 @@ internal sealed class RowSettler
             _problems.Add(Moved(row, correction));
             string then = PlainText.Short(NameText.Clean(correction.Was).Text, 80);
             string now = PlainText.Short(row.Name.Text, 80);
-            return Held(row, HeldFor.Doubt, $"you decided about “{then}”, and the row now says “{now}”: decide again") with { IsDecidedForElse = true };
+            return Held(
+                row, HeldFor.Doubt,
+                $"you decided about “{then}”, and the row now says “{now}”: decide again") with
+            { IsDecidedForElse = true };
         }
 
         if (correction.Decision == Decision.Elsewhere && since != Since.Changed)
@@ -90,7 +93,10 @@ internal sealed class RowSettler
         bool leavesOut = correction.Decision == Decision.LeaveOut;
         if (since == Since.Changed && !(leavesOut && recorded.Length == 0))
         {
-            return Held(row, HeldFor.Wish, $"{string.Join("; ", row.Answers.ChangedSince(recorded))}: decide again") with { IsDecidedForElse = true };
+            return Held(
+                row, HeldFor.Wish,
+                $"{string.Join("; ", row.Answers.ChangedSince(recorded))}: decide again") with
+            { IsDecidedForElse = true };
         }
 
         if (leavesOut)
@@ -101,7 +107,8 @@ internal sealed class RowSettler
         var text = correction.Text.Length > 0 ? NameText.Clean(correction.Text) : row.Name;
         if (text.IsEmpty)
         {
-            _problems.Add(Problem.NeedsPerson(new Where(Corrections.FileName, correction.FileLine), "There is no name in this row to be sewn.",
+            _problems.Add(Problem.NeedsPerson(
+                new Where(Corrections.FileName, correction.FileLine), "There is no name in this row to be sewn.",
                 "Write the name in the column “text”, or take the line out."));
             return Outcome(row, RowOutcome.LeftOut, row.Name, NoName(row));
         }
@@ -114,7 +121,9 @@ internal sealed class RowSettler
         if (text.IsTooLong || text.IsBroken)
         {
             // Nothing is sewn that its owner did not write: of one only its beginning was read, in the other a letter is lost.
-            return Held(row, HeldFor.Letters, $"{NameDoubts.Of(text)}: it cannot be kept; write under “text” in {Corrections.FileName} what is to be sewn");
+            return Held(
+                row, HeldFor.Letters,
+                $"{NameDoubts.Of(text)}: it cannot be kept; write under “text” in {Corrections.FileName} what is to be sewn");
         }
 
         string although = row.Wish == Wish.LeaveOut ? ", although the row asks not to be shown" : "";

@@ -51,7 +51,8 @@ public static class SewnMatching
             var byPlace = free.ToLookup(r => r.Row);
             foreach (var name in names.Where(n => !rowOf.ContainsKey(n)))
             {
-                var row = byPlace[name.Row].Concat(byText[name.Text]).Concat(byWouldBe[name.Text]).FirstOrDefault(r => !taken.Contains(r.Row) && agree(name, r));
+                var row = byPlace[name.Row].Concat(byText[name.Text]).Concat(byWouldBe[name.Text])
+                    .FirstOrDefault(r => !taken.Contains(r.Row) && agree(name, r));
                 if (row is not null)
                 {
                     rowOf.Add(name, row);
@@ -85,7 +86,8 @@ public static class SewnMatching
     private sealed class Settling(NameList list, Dictionary<EarlierName, ListedRow> rowOf, HashSet<EarlierName> sewn)
     {
         private readonly Dictionary<RowRef, ListedRow> _rows = list.Rows.ToDictionary(r => r.Row);
-        private readonly ImmutableDictionary<RowRef, EarlierName>.Builder _before = ImmutableDictionary.CreateBuilder<RowRef, EarlierName>();
+        private readonly ImmutableDictionary<RowRef, EarlierName>.Builder _before =
+            ImmutableDictionary.CreateBuilder<RowRef, EarlierName>();
         private readonly ImmutableDictionary<RowRef, string>.Builder _changed = ImmutableDictionary.CreateBuilder<RowRef, string>();
         private readonly List<EarlierName> _gone = [];
         private readonly List<Problem> _problems = [];
@@ -121,7 +123,8 @@ public static class SewnMatching
             ImmutableArray<ListedRow> rows = [.. list.Rows.Select(r => _rows[r.Row])];
             var byRow = list.Names.ToDictionary(n => n.Row);
             var placed = rows.Where(r => r.Outcome == RowOutcome.Placed)
-                .Select(r => byRow.TryGetValue(r.Row, out var known) && known.Text == r.Text ? known : new Name(r.Text, r.Row) { Group = r.Group, IsKept = r.Decided == Decision.Keep });
+                .Select(r => byRow.TryGetValue(r.Row, out var known) && known.Text == r.Text
+                    ? known : new Name(r.Text, r.Row) { Group = r.Group, IsKept = r.Decided == Decision.Keep });
             return new MatchedList(new NameList(rows, [.. placed]), _before.ToImmutable(), [.. _gone], [.. _problems])
             {
                 Changed = _changed.ToImmutable(),
@@ -151,10 +154,14 @@ public static class SewnMatching
             {
                 // It stays where it is until somebody has asked: a doubt about a wish is never passed over, sewn or not.
                 _before[row.Row] = name;
-                _rows[row.Row] = row with { Outcome = RowOutcome.Placed, Text = name.Text, Reason = $"sewn already; otherwise: {row.Reason}" };
+                _rows[row.Row] =
+                    row with { Outcome = RowOutcome.Placed, Text = name.Text, Reason = $"sewn already; otherwise: {row.Reason}" };
                 _problems.Add(Problem.NeedsPerson(
-                    new Where(row.Row.List, row.Row.Line, Name: name.Text), $"This name is sewn, and its row would now be held: {row.Reason}.",
-                    row.HeldFor == HeldFor.Answer ? "If it is a no, unpick it or cover it." : $"Ask, and decide in {Corrections.FileName}: keep, or leave out and unpick it."));
+                    new Where(row.Row.List, row.Row.Line, Name: name.Text),
+                    $"This name is sewn, and its row would now be held: {row.Reason}.",
+                    row.HeldFor == HeldFor.Answer
+                    ? "If it is a no, unpick it or cover it."
+                    : $"Ask, and decide in {Corrections.FileName}: keep, or leave out and unpick it."));
             }
             else if (row.Text != name.Text)
             {
@@ -163,13 +170,15 @@ public static class SewnMatching
                 string reason = $"sewn as “{name.Text}”, and the list now says “{row.Text}”";
                 _rows[row.Row] = row with { Outcome = RowOutcome.Placed, Text = name.Text, Reason = reason };
                 _problems.Add(Problem.NeedsPerson(
-                    new Where(row.Row.List, row.Row.Line, Name: name.Text), $"This name is sewn as “{name.Text}”, and the list now says “{row.Text}”.",
+                    new Where(row.Row.List, row.Row.Line, Name: name.Text),
+                    $"This name is sewn as “{name.Text}”, and the list now says “{row.Text}”.",
                     "Leave it as it is, or have its hooping sewn again with the command sewn and --again: then it gets the new words."));
             }
             else
             {
                 _before[row.Row] = name;
-                _rows[row.Row] = row.Outcome == RowOutcome.Placed ? row : row with { Outcome = RowOutcome.Placed, Reason = $"sewn already; otherwise: {row.Reason}" };
+                _rows[row.Row] = row.Outcome == RowOutcome.Placed
+                    ? row : row with { Outcome = RowOutcome.Placed, Reason = $"sewn already; otherwise: {row.Reason}" };
             }
         }
     }

@@ -47,7 +47,8 @@ internal sealed record ShowAnswers(ImmutableArray<ShowAnswer> All)
     public Wish Wish => Own.Any(a => a.Hides == true) ? Wish.LeaveOut : Own.Any(a => a.Hides is null) ? Wish.Unclear : Wish.Show;
 
     /// <summary>Whether all that is unclear is what a whole column means.</summary>
-    public bool WaitsForColumns => Own.Any(a => a.Hides is null) && Own.Where(a => a.Hides is null).All(a => a.YesHides is null && !a.IsRemark);
+    public bool WaitsForColumns =>
+        Own.Any(a => a.Hides is null) && Own.Where(a => a.Hides is null).All(a => a.YesHides is null && !a.IsRemark);
 
     private IEnumerable<ShowAnswer> Own => All.Where(a => a.Column != Twin);
 

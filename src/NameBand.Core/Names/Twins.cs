@@ -7,7 +7,8 @@ internal static class Twins
     public static List<SourceRow> Told(List<SourceRow> rows)
     {
         var hidden = rows.Where(r => r.Wish == Wish.LeaveOut).Select(r => (r.Name.Text, r.BesideAnswers)).ToHashSet();
-        return hidden.Count == 0 ? rows : [.. rows.Select(r => r.Wish != Wish.LeaveOut && hidden.Contains((r.Name.Text, r.BesideAnswers)) ? WithTwin(r) : r)];
+        return hidden.Count == 0
+            ? rows : [.. rows.Select(r => r.Wish != Wish.LeaveOut && hidden.Contains((r.Name.Text, r.BesideAnswers)) ? WithTwin(r) : r)];
     }
 
     private static SourceRow WithTwin(SourceRow row) =>

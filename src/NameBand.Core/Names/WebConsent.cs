@@ -59,7 +59,8 @@ public sealed record WebConsent(ImmutableHashSet<RowRef> Shown, int Refused, int
         foreach (var unclear in said.Where(s => s.Answer == WebAnswer.Unclear))
         {
             yield return Problem.NeedsPerson(
-                unclear.Where with { Name = name }, "Whether it may be shown on the web is answered with neither yes nor no, so it is not shown.",
+                unclear.Where with { Name = name },
+                "Whether it may be shown on the web is answered with neither yes nor no, so it is not shown.",
                 $"Ask its owner, and write yes or no in the column “{ApprovalsFile.WebColumn}” of {ApprovalsFile.FileName}, or in the list.");
         }
 
@@ -108,7 +109,8 @@ public sealed record WebConsent(ImmutableHashSet<RowRef> Shown, int Refused, int
 
             // A second row of the name that is not sewn may well be of the same person.
             said.AddRange(_byName[Key(row.Was)]
-                .Where(r => r.Row != row.Row && r.Outcome != RowOutcome.Placed && (r.Web is WebAnswer.No or WebAnswer.Unclear || r.AsksNotToBeShown))
+                .Where(r => r.Row != row.Row && r.Outcome != RowOutcome.Placed
+                    && (r.Web is WebAnswer.No or WebAnswer.Unclear || r.AsksNotToBeShown))
                 .Select(r => new Said(r.AsksNotToBeShown ? WebAnswer.No : r.Web, new Where(r.Row.List, r.Row.Line))));
             return said;
         }

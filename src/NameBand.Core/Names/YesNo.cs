@@ -54,7 +54,8 @@ internal static class YesNo
     }
 
     /// <summary>Whether the answer asks for the name to be hidden; null when it cannot be told, also where it is blank.</summary>
-    /// <param name="yesHides">What a plain yes means in the column; null: nobody has said. Words such as “private” or “public” mean the same in any.</param>
+    /// <param name="yesHides">What a plain yes means in the column; null: nobody has said. Words such as “private” or “public”
+    /// mean the same in any.</param>
     public static bool? Hides(string cell, bool? yesHides) => Read(cell) switch
     {
         Answer.Hide => true,

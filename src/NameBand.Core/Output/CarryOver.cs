@@ -47,7 +47,8 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
             }
         }
 
-        left.AddRange(_odd.Where(below => OddNames.Move(Path.Combine(source, below), Path.Combine(target, below)) > 0).Select(below => below + "/…"));
+        left.AddRange(_odd.Where(below => OddNames.Move(Path.Combine(source, below), Path.Combine(target, below)) > 0)
+            .Select(below => below + "/…"));
         return left;
     }
 
@@ -131,7 +132,8 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
         catch (UnauthorizedAccessException)
         {
             throw new RefusedEntryException(Problem.CannotUse(
-                new Where(below), $"The folder “{below}” in the out folder is closed to you, so what is in it cannot be taken over into the new one.",
+                new Where(below),
+                $"The folder “{below}” in the out folder is closed to you, so what is in it cannot be taken over into the new one.",
                 "Move it out of the out folder, or have its owner open it, and start again."));
         }
     }
@@ -180,7 +182,8 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
         return place;
     }
 
-    /// <summary>A name that is no text comes with a sign in the place of what cannot be read, and under that name there is nothing.</summary>
+    /// <summary>A name that is no text comes with a sign in the place of what cannot be read, and under that name there is
+    /// nothing.</summary>
     private static bool IsOdd(FileSystemInfo entry, EntryKind kind) => kind == EntryKind.Nothing && entry.Name.Contains('\uFFFD');
 
     private static string Above(string name) => name.LastIndexOf('/') is >= 0 and var at ? name[..at] : "";

@@ -30,7 +30,8 @@ internal static class CurvedCutting
             Strip(reach - LineMm, left + line, right - line, Palette.CottonAt);
             double top = centre + lane.Curve.CentreRadiusMm;
             face.Set(
-                picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}"), page.X(x), page.Y(top) + (page.CapPx(13 * size) / 2.0),
+                picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}"), page.X(x),
+                page.Y(top) + (page.CapPx(13 * size) / 2.0),
                 page.CapPx(13 * size), Palette.Ink, 0.5);
 
             void Strip(double half, double from, double to, byte colour) => FillRing(
@@ -51,7 +52,8 @@ internal static class CurvedCutting
             var edges = CurvedEdges.Of(plan, piece, band.LaneOf(piece).Curve);
             yield return FormattableString.Invariant(
                 $"    piece {piece.Number}, cut after sewing: lower cut edge {edges.LowerMm:0} mm at radius {edges.LowerRadiusMm:0} mm, upper cut edge {edges.UpperMm:0} mm at radius {edges.UpperRadiusMm:0} mm");
-            yield return FormattableString.Invariant($"    the grain runs along it at its middle, and at {edges.GrainRad * 180 / Math.PI:0}° to it at its ends: there it gives, do not pull it");
+            yield return FormattableString.Invariant(
+                $"    the grain runs along it at its middle, and at {edges.GrainRad * 180 / Math.PI:0}° to it at its ends: there it gives, do not pull it");
         }
     }
 

@@ -22,9 +22,11 @@ public static class CuttingPlan
         double length = Math.Max(cut.LengthMm, 1500 * size);
         double below = SideMm + ((plan.Cloths.Sum(c => c.Band is null ? 1 : 3) + 2) * LinesMm * size);
         var page = new ProofPage(
-            -SideMm * size, cut.ClothWidthMm + (2.5 * SideMm * size), length + (2 * SideMm * size), cut.ClothWidthMm + (2.5 * SideMm * size) + below, scale);
+            -SideMm * size, cut.ClothWidthMm + (2.5 * SideMm * size), length + (2 * SideMm * size),
+            cut.ClothWidthMm + (2.5 * SideMm * size) + below, scale);
         var words = Words(plan, cut);
-        (page with { Palette = DyePalette.Of(plan.Colours), InWords = string.Join('\n', words.Select(w => w.Text.Trim())) }).Write(png, picture =>
+        (page with { Palette = DyePalette.Of(plan.Colours), InWords = string.Join('\n', words.Select(w => w.Text.Trim())) })
+            .Write(png, picture =>
         {
             ClothWeave.At(1).Lay(picture, 0, 0, picture.Width, page.HeightPx, Palette.TableAt);
             ClothWeave.At(1).Lay(picture, page.X(0), page.Y(cut.ClothWidthMm), page.X(cut.LengthMm), page.Y(0), Palette.WasteAt);
@@ -90,7 +92,8 @@ public static class CuttingPlan
             {
                 double y = page.Y(one.AcrossMm + (cloth.WidthMm / 2) + cloth.LaneYMm(piece.Lane));
                 face.Set(
-                    picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}: {plan.OnClothMm(piece.LengthMm):0} mm on the flat"),
+                    picture, FormattableString.Invariant(
+                        $"round {piece.Round}, piece {piece.Number}: {plan.OnClothMm(piece.LengthMm):0} mm on the flat"),
                     page.X(one.AlongMm + piece.OnClothMm + 20), y + (page.CapPx(13 * size) / 2.0), page.CapPx(13 * size), Palette.Ink);
             }
         }
@@ -104,7 +107,8 @@ public static class CuttingPlan
         if (!cut.IsBias)
         {
             picture.Fill(
-                page.X(one.AlongMm + along.From), page.Y(one.AcrossMm + across.High), page.X(one.AlongMm + along.To), page.Y(one.AcrossMm + across.Low), colour);
+                page.X(one.AlongMm + along.From), page.Y(one.AcrossMm + across.High), page.X(one.AlongMm + along.To),
+                page.Y(one.AcrossMm + across.Low), colour);
             return;
         }
 
@@ -138,7 +142,8 @@ public static class CuttingPlan
     private static ImmutableArray<(string Text, double SizeMm)> Words(StripPlan plan, CutPlan cut)
     {
         var words = ImmutableArray.CreateBuilder<(string, double)>();
-        string bought = cut.BoughtMm > cut.LengthMm + 1 ? FormattableString.Invariant($" (buy {cut.BoughtMm / 1000:0.00} m and wash it first)") : "";
+        string bought = cut.BoughtMm > cut.LengthMm + 1
+            ? FormattableString.Invariant($" (buy {cut.BoughtMm / 1000:0.00} m and wash it first)") : "";
         string lies = cut.IsBias ? "on the bias"
             : plan.Hem.IsCurved ? "arcs nested, chords along the selvedge" : "strips along the selvedge";
         words.Add((FormattableString.Invariant(
@@ -152,8 +157,11 @@ public static class CuttingPlan
                 continue;
             }
 
-            string hoopings = cloth.Hoopings.IsEmpty ? "" : FormattableString.Invariant($", hoopings {cloth.Hoopings[0]} to {cloth.Hoopings[^1]}");
-            string strips = FormattableString.Invariant($"{cloth.Pieces.Length} strip{(cloth.Pieces.Length == 1 ? "" : "s")} of {cloth.LanePitchMm:0.#} mm");
+            string hoopings = cloth.Hoopings.IsEmpty
+                ? "" : FormattableString.Invariant($", hoopings {cloth.Hoopings[0]} to {cloth.Hoopings[^1]}");
+            string strips =
+                FormattableString.Invariant(
+                    $"{cloth.Pieces.Length} strip{(cloth.Pieces.Length == 1 ? "" : "s")} of {cloth.LanePitchMm:0.#} mm");
             words.Add((FormattableString.Invariant(
                 $"cloth {cloth.Number}: {cloth.LengthMm:0} × {cloth.WidthMm:0} mm, {strips} to be cut after sewing{hoopings}"), ClothMm));
         }

@@ -39,13 +39,15 @@ internal sealed record FlatRound(double LengthMm, ImmutableArray<FlatPiece> Piec
             {
                 var items = lying.Segment.NamesAndMotifs.ToList();
                 double zero = Zero(ClothRuler.At(rulers, items.Count > 0 ? items[0].StartMm : lying.Segment.StartMm));
-                FlatName Placed(PlacedName name) => plan.OnClothMm(hooping, lying, name) is var at ? new FlatName(name, zero + at, at) : default;
+                FlatName Placed(PlacedName name) =>
+                    plan.OnClothMm(hooping, lying, name) is var at ? new FlatName(name, zero + at, at) : default;
                 ImmutableArray<FlatName> names = [.. items.Select(Placed)];
                 double start = zero + StripPlan.OnClothMm(hooping, lying);
                 double finish = zero + plan.EndOnClothMm(hooping, lying);
                 hooped.Add(lying.Segment.Names.IsEmpty
                     ? new FlatHooped(hooping, start, finish, names)
-                    : new FlatHooped(hooping, Placed(lying.Segment.Names.MinBy(n => n.StartMm)!).LeftMm, Right(Placed(lying.Segment.LastName!)), names));
+                    : new FlatHooped(
+                        hooping, Placed(lying.Segment.Names.MinBy(n => n.StartMm)!).LeftMm, Right(Placed(lying.Segment.LastName!)), names));
             }
         }
 

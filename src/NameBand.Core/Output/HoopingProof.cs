@@ -23,7 +23,8 @@ public static class HoopingProof
     /// <param name="path">The hooping's needle path.</param>
     /// <param name="sewnBeforeCutting">Whether the names are sewn on wider cloth that is trimmed afterwards.</param>
     public static void Draw(
-        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, HoopingFigures figures, CaptionFace face, bool sewnBeforeCutting = true,
+        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, HoopingFigures figures, CaptionFace face,
+        bool sewnBeforeCutting = true,
         double threadMm = SewingThread.FortyWeightMm)
     {
         var field = HoopField.Of(plan, hooping);
@@ -34,7 +35,9 @@ public static class HoopingProof
         double bottom = Math.Min(field.BottomMm, hooping.Segments.Min(s => s.YMm) - reach - bow) - 4;
         double left = field.LeftMm - AroundMm;
         double width = field.WidthMm + (2 * AroundMm);
-        string[] words = [.. Words(plan, hooping, figures), .. figures.IsCutByHand ? [ThreadsToClip.InWords(path, hooping.OnClothMm)] : Array.Empty<string>()];
+        string[] words =
+            [.. Words(plan, hooping, figures),
+            .. figures.IsCutByHand ? [ThreadsToClip.InWords(path, hooping.OnClothMm)] : Array.Empty<string>()];
         var caption = CaptionLines.Wrap(words, face, (int)(CaptionMm * PixelsPerMm), (width - 8) * PixelsPerMm);
         double captionHeight = 3 + (caption.Count * 4.6);
         var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm)
@@ -175,7 +178,8 @@ public static class HoopingProof
         }
     }
 
-    /// <summary>Ticks on the finished edge where each name begins and ends, with its number: the lower one, and the upper one for an upper line.</summary>
+    /// <summary>Ticks on the finished edge where each name begins and ends, with its number: the lower one, and the upper one for
+    /// an upper line.</summary>
     private static void DrawNames(IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face)
     {
         int cap = page.CapPx(2.1);
@@ -252,7 +256,8 @@ public static class HoopingProof
             var segment = strips[i].Segment;
             string which = StripWords.Of(i, strips.Count);
             yield return FormattableString.Invariant($"{(which.Length > 0 ? which + ", " : "")}round {strips[i].Round.Number}");
-            yield return FormattableString.Invariant($"cloth {hooping.Cloth}: {StripPlan.OnClothMm(hooping, strips[i]):0.0} to {plan.EndOnClothMm(hooping, strips[i]):0.0} mm");
+            yield return FormattableString.Invariant(
+                $"cloth {hooping.Cloth}: {StripPlan.OnClothMm(hooping, strips[i]):0.0} to {plan.EndOnClothMm(hooping, strips[i]):0.0} mm");
             yield return segment.Names.Length switch
             {
                 0 => "no name",

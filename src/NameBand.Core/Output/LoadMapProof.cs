@@ -22,7 +22,8 @@ public static class LoadMapProof
     private const double AboveMm = 9;
     private const int WorstPlaces = 3;
 
-    public static void Draw(Stream png, StripPlan plan, Hooping hooping, NeedlePath path, Fabric fabric, LoadVerdict verdict, CaptionFace face)
+    public static void Draw(
+        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, Fabric fabric, LoadVerdict verdict, CaptionFace face)
     {
         var field = HoopField.Of(plan, hooping);
         var map = LoadMap.Of(path, fabric.Thread.DiameterMm);
@@ -75,7 +76,8 @@ public static class LoadMapProof
     }
 
     /// <summary>0: well within what the cloth bears; 1: near it; 2: over it.</summary>
-    private static int BandOf(double perMm2, double mostPerMm2) => perMm2 > mostPerMm2 ? 2 : perMm2 > LoadMeter.SwatchPart * mostPerMm2 ? 1 : 0;
+    private static int BandOf(double perMm2, double mostPerMm2) =>
+        perMm2 > mostPerMm2 ? 2 : perMm2 > LoadMeter.SwatchPart * mostPerMm2 ? 1 : 0;
 
     /// <summary>Near the limit: slanting stripes. Over it: squares, stripes both ways.</summary>
     private static void Cell(IndexedBitmap picture, ProofPage page, double leftMm, double topMm, int column, int row, int band)
@@ -122,7 +124,8 @@ public static class LoadMapProof
         Say(caption);
         foreach (var (spot, i) in worst.Select((s, i) => (s, i)))
         {
-            Say(FormattableString.Invariant($"{i + 1}   {spot.PenetrationsPerMm2:0.0} needle holes and {spot.ThreadPerMm2:0.0} mm of thread on each mm² sewn"));
+            Say(FormattableString.Invariant(
+                $"{i + 1}   {spot.PenetrationsPerMm2:0.0} needle holes and {spot.ThreadPerMm2:0.0} mm of thread on each mm² sewn"));
         }
 
         double most = fabric.MostPenetrationsPerMm2;

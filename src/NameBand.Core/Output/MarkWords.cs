@@ -25,7 +25,8 @@ internal static class MarkWords
         string crosses = (2 * segments).ToString("#,0", CultureInfo.InvariantCulture);
         return plan.Marks switch
         {
-            MarkMethod.Sewn => $"Take the alignment marks out before any heat: two to each strip in each hooping, {crosses} in all. Heat sets their holes."
+            MarkMethod.Sewn =>
+                $"Take the alignment marks out before any heat: two to each strip in each hooping, {crosses} in all. Heat sets their holes."
                 + (plan.HasSeveralWays ? " Brush or wash out what you drew for the others." : ""),
             MarkMethod.Drawn => "The pencilled crosses lie in the turn-in and may stay; "
                 + "brush all other lines out before any heat: an iron can set them for good.",

@@ -30,7 +30,9 @@ public static class NeedlePathSvg
             + $"<desc>{SecurityElement.Escape(names)}</desc>\n");
         string stroke = Mm(Thousandths.Of(threadMm));
         var steps = path.Steps.AsSpan();
-        WriteRuns(writer, steps, marks: true, $"<g id=\"marks\" fill=\"none\" stroke=\"#8f8262\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
+        WriteRuns(
+            writer, steps, marks: true,
+            $"<g id=\"marks\" fill=\"none\" stroke=\"#8f8262\" stroke-width=\"{stroke}\" stroke-linejoin=\"round\">\n");
         var parts = ThreadSections.Of(plan, hooping, steps);
         for (int i = 0; i < parts.Length; i++)
         {

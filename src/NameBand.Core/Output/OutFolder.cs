@@ -21,7 +21,8 @@ internal enum OutStep
 
 /// <summary>
 /// An out folder on its way: built beside the earlier one, put on the disk, read back, and then put in its place in one
-/// step, so that whoever looks finds a whole one, the earlier or the new, a power cut in between or not. Holds the job's lock until disposed; disposed without
+/// step, so that whoever looks finds a whole one, the earlier or the new, a power cut in between or not. Holds the job's lock
+/// until disposed; disposed without
 /// <see cref="Commit"/> it leaves everything as it was.
 /// </summary>
 public sealed class OutFolder : IDisposable
@@ -65,12 +66,14 @@ public sealed class OutFolder : IDisposable
     public static Result<OutFolder> Begin(string jobFolder, string outFolder) => Begin(jobFolder, outFolder, null, false);
 
     /// <summary>As <see cref="Begin(string, string)"/>, for the folder of a swatch: one that holds a plan is refused.</summary>
-    public static Result<OutFolder> BeginSwatch(string jobFolder, string swatchFolder) => Begin(jobFolder, swatchFolder, null, false, OutKind.Swatch);
+    public static Result<OutFolder> BeginSwatch(string jobFolder, string swatchFolder) =>
+        Begin(jobFolder, swatchFolder, null, false, OutKind.Swatch);
 
     /// <summary>The same for a folder of another kind.</summary>
     internal static Result<OutFolder> Begin(string jobFolder, string folder, OutKind kind) => Begin(jobFolder, folder, null, false, kind);
 
-    internal static Result<OutFolder> Begin(string jobFolder, string outFolder, Action<OutStep>? atStep, bool withoutExchange, OutKind? kind = null)
+    internal static Result<OutFolder> Begin(
+        string jobFolder, string outFolder, Action<OutStep>? atStep, bool withoutExchange, OutKind? kind = null)
     {
         if (InnerFile.ObjectionBelow(jobFolder, outFolder) is { } objection)
         {
@@ -82,7 +85,8 @@ public sealed class OutFolder : IDisposable
         {
             return Result.Fail<OutFolder>(Problem.CannotUse(
                 new Where(outFolder),
-                at is not null && File.Exists(at.Out) ? "This is a file, not a folder." : "This place cannot be the out folder: it is, or holds, the job itself.",
+                at is not null && File.Exists(at.Out)
+                ? "This is a file, not a folder." : "This place cannot be the out folder: it is, or holds, the job itself.",
                 "Name a folder of its own with --out, or leave out --out: then it is the folder “out” inside the job."));
         }
 
@@ -106,7 +110,8 @@ public sealed class OutFolder : IDisposable
 
             locks = taken.Value.Locks;
             var problems = OutMending.Mend(at);
-            if (problems.All(p => p.Severity != Severity.CannotUse) && (!problems.IsEmpty || stamp is null || stamp != OutTaking.PlanStamp(at)) && OutTaking.Refusal(at) is { } refusedNow)
+            if (problems.All(p => p.Severity != Severity.CannotUse)
+                && (!problems.IsEmpty || stamp is null || stamp != OutTaking.PlanStamp(at)) && OutTaking.Refusal(at) is { } refusedNow)
             {
                 problems = problems.Add(refusedNow);
             }
@@ -143,10 +148,12 @@ public sealed class OutFolder : IDisposable
     /// Puts right what an interrupted run left, if there is anything and nobody is writing just now. For the start of
     /// every command; cheap when all is well.
     /// </summary>
-    public static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder) => MendInterrupted(jobFolder, outFolder, OutKind.Plan);
+    public static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder) =>
+        MendInterrupted(jobFolder, outFolder, OutKind.Plan);
 
     /// <summary>The same for the folder of a swatch.</summary>
-    public static ImmutableArray<Problem> MendInterruptedSwatch(string jobFolder, string swatchFolder) => MendInterrupted(jobFolder, swatchFolder, OutKind.Swatch);
+    public static ImmutableArray<Problem> MendInterruptedSwatch(string jobFolder, string swatchFolder) =>
+        MendInterrupted(jobFolder, swatchFolder, OutKind.Swatch);
 
     internal static ImmutableArray<Problem> MendInterrupted(string jobFolder, string outFolder, OutKind kind)
     {
@@ -275,7 +282,8 @@ public sealed class OutFolder : IDisposable
                 if (left.Count > 0)
                 {
                     notes.Add(Problem.NeedsPerson(
-                        new Where(earlier), $"“{left[0]}” is not ours and could not be moved into the new out folder, so the earlier one stays.",
+                        new Where(earlier),
+                        $"“{left[0]}” is not ours and could not be moved into the new out folder, so the earlier one stays.",
                         $"Move it away by hand, then delete the folder {Path.GetFileName(earlier)}."));
                     return [.. notes];
                 }
@@ -285,7 +293,8 @@ public sealed class OutFolder : IDisposable
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
-                notes.Add(Problem.Note(new Where(earlier), $"The earlier out folder could not be removed: {e.Message}", "Delete it by hand."));
+                notes.Add(Problem.Note(
+                    new Where(earlier), $"The earlier out folder could not be removed: {e.Message}", "Delete it by hand."));
             }
         }
 

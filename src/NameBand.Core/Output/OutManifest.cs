@@ -129,10 +129,12 @@ internal sealed partial class OutManifest
         return new FolderState(
             _entries.Count, [.. wrong.Where(n => !there.Contains(n))], [.. spoiled.Order(StringComparer.Ordinal)],
             [.. wrong.Where(n => there.Contains(n) && !spoiled.Contains(n))],
-            [.. there.Where(n => n is not (OutPaths.Manifest or WholeFile.Unfinished) && !_entries.ContainsKey(n)).Order(StringComparer.Ordinal)]);
+            [.. there.Where(n => n is not (OutPaths.Manifest or WholeFile.Unfinished) && !_entries.ContainsKey(n))
+            .Order(StringComparer.Ordinal)]);
     }
 
-    private static ConcurrentBag<string> Changed(string folder, IReadOnlyDictionary<string, Entry> entries, IReadOnlySet<string>? alreadyRead = null)
+    private static ConcurrentBag<string> Changed(
+        string folder, IReadOnlyDictionary<string, Entry> entries, IReadOnlySet<string>? alreadyRead = null)
     {
         var changed = new ConcurrentBag<string>();
         Parallel.ForEach(entries, e =>
@@ -187,7 +189,8 @@ internal sealed partial class OutManifest
                 string key = json.GetString()!;
                 missing.Remove(key);
                 json.Read();
-                format = key != "format" ? format : json.TokenType == JsonTokenType.Number && json.TryGetInt32(out int number) ? number : null;
+                format = key != "format"
+                    ? format : json.TokenType == JsonTokenType.Number && json.TryGetInt32(out int number) ? number : null;
                 json.Skip();
             }
 

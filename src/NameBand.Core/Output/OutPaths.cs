@@ -47,7 +47,8 @@ public static class OutPaths
     public static string WorkPacket(string paper) => $"sheets/work-packet-{paper}.pdf";
 
     /// <summary>One of several makers' own packet; called by her number in the workshop, and by nothing of the person.</summary>
-    public static string PersonPacket(int person, string paper) => string.Create(CultureInfo.InvariantCulture, $"sheets/maker-{person}-{paper}.pdf");
+    public static string PersonPacket(int person, string paper) =>
+        string.Create(CultureInfo.InvariantCulture, $"sheets/maker-{person}-{paper}.pdf");
 
     /// <param name="paper">The paper size's word.</param>
     public static string ProofReading(string paper) => $"sheets/proof-reading-{paper}.pdf";

@@ -75,7 +75,8 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
             .OrderBy(n => n.Number);
     }
 
-    /// <summary>Length on the cloth of a piece that replaces a hooping in a strip already cut: its segment and a seam at each end.</summary>
+    /// <summary>Length on the cloth of a piece that replaces a hooping in a strip already cut: its segment and a seam at each
+    /// end.</summary>
     public double PatchOnClothMm(int hooping)
     {
         var segments = Plan.Rounds.SelectMany(r => r.Segments).ToDictionary(s => s.Number);

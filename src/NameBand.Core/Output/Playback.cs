@@ -63,7 +63,8 @@ internal static class Playback
     }
 
     private static void Draw(
-        byte[] frame, ProofPage page, byte[] cloth, (StripPlan Plan, Hooping Hooping) of, ReadOnlySpan<NeedleStep> steps, NeedleStep? needle, double threadMm)
+        byte[] frame, ProofPage page, byte[] cloth, (StripPlan Plan, Hooping Hooping) of, ReadOnlySpan<NeedleStep> steps,
+        NeedleStep? needle, double threadMm)
     {
         using var picture = new IndexedBitmap(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm) { Palette = page.Palette };
         for (int y = 0; y < page.HeightPx; y++)

@@ -31,7 +31,9 @@ internal static class ReadMeNeeds
 
         if (needs.OfRows.Length > MostRows)
         {
-            text.Append(CultureInfo.InvariantCulture, $"\nAnd {needs.OfRows.Length - MostRows} more rows are held; plan.json has them all, under problems.\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"\nAnd {needs.OfRows.Length - MostRows} more rows are held; plan.json has them all, under problems.\n");
         }
 
         return text.ToString();

@@ -27,14 +27,17 @@ public static class RoundProof
         new double[] { 4, 3 }.FirstOrDefault(scale => (lengthMm + (3 * SideMm)) * scale <= GoodWidthPx, 2);
 
     /// <param name="figures">By the numbers of the hoopings; those of other rounds may be among them.</param>
-    /// <param name="sewn">The needle path of a name: origin at the left edge of its width, on its base line. May be asked more than once for a name.</param>
+    /// <param name="sewn">The needle path of a name: origin at the left edge of its width, on its base line. May be asked more
+    /// than once for a name.</param>
     public static void Draw(
-        Stream png, StripPlan plan, Round round, IReadOnlyDictionary<int, HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
+        Stream png, StripPlan plan, Round round, IReadOnlyDictionary<int, HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn,
+        CaptionFace face,
         double threadMm = SewingThread.FortyWeightMm) =>
         Draw(png, plan, round, figures, sewn, face, null, threadMm);
 
     internal static void Draw(
-        Stream png, StripPlan plan, Round round, IReadOnlyDictionary<int, HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn, CaptionFace face,
+        Stream png, StripPlan plan, Round round, IReadOnlyDictionary<int, HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn,
+        CaptionFace face,
         int? mostPixelsAtOnce, double threadMm = SewingThread.FortyWeightMm)
     {
         var flat = FlatRound.Of(plan, round);
@@ -193,7 +196,8 @@ public static class RoundProof
     private static string Letters(StripPlan plan, Round round)
     {
         double[] factors = [.. round.Names.Select(n => n.Lettered.Standing.HeightFactor).DefaultIfEmpty(1).Distinct().Order()];
-        return "letters " + string.Join(" and ", factors.Select(f => FormattableString.Invariant($"{plan.LetterHeightMm * f:0.0}"))) + " mm";
+        return "letters " + string.Join(" and ", factors.Select(f => FormattableString.Invariant($"{plan.LetterHeightMm * f:0.0}")))
+            + " mm";
     }
 
     private static string Caption(StripPlan plan, Round round)
@@ -203,7 +207,8 @@ public static class RoundProof
             ? "meets the hem"
             : FormattableString.Invariant($"{Math.Abs(fit.OverMm):0.0} mm {(fit.RunsOver ? "longer" : "shorter")} than the hem");
         string tucks = RoundEasing.Of(plan, round).Tucked is { } tucked
-            ? FormattableString.Invariant($"   ·   {tucked.Count} tapered {(tucked.Count == 1 ? "tuck" : "tucks")}, {tucked.WidthMm:0.0} mm at the upper edge") : "";
+            ? FormattableString.Invariant(
+                $"   ·   {tucked.Count} tapered {(tucked.Count == 1 ? "tuck" : "tucks")}, {tucked.WidthMm:0.0} mm at the upper edge") : "";
         string lengths = FormattableString.Invariant(
             $"finished {Thousandths.Tenths(round.LengthMm):0.0} mm, flat {Thousandths.Tenths(plan.OnClothMm(round.LengthMm)):0.0} mm");
         string drawn = plan.Hem.IsCurved
@@ -213,6 +218,7 @@ public static class RoundProof
         string names = FormattableString.Invariant($"{count} names   ·   {Letters(plan, round)}{tucks}{drawn}");
         string mark = SheetMarks.Of(plan);
         string likeness = Likeness.IsIn(round.Names) ? $"   ·   {Likeness.OnProofs}" : "";
-        return FormattableString.Invariant($"round {round.Number}   ·   plan {mark}   ·   {lengths}   ·   {agrees}   ·   {names}{likeness}");
+        return FormattableString.Invariant(
+            $"round {round.Number}   ·   plan {mark}   ·   {lengths}   ·   {agrees}   ·   {names}{likeness}");
     }
 }

@@ -11,7 +11,8 @@ namespace NameBand.Output;
 /// <param name="Proof">The same.</param>
 internal sealed record KeptHooping(string JobFolder, byte[]? Path, byte[]? Proof, ImmutableDictionary<string, byte[]> FromOut)
 {
-    /// <summary>Puts back in the folder of what is sewn what had to be taken from the out folder. The caller holds the job's lock.</summary>
+    /// <summary>Puts back in the folder of what is sewn what had to be taken from the out folder. The caller holds the job's
+    /// lock.</summary>
     /// <returns>The files that were put back.</returns>
     public IEnumerable<string> Heal()
     {
@@ -103,7 +104,8 @@ internal sealed class SewnArchive(string jobFolder)
     }
 
     /// <param name="agrees">Whether bytes are those that were written down; null where nothing was.</param>
-    /// <returns>Null where the kept file is gone or spoiled and there is no copy; one that only the log disagrees with comes back.</returns>
+    /// <returns>Null where the kept file is gone or spoiled and there is no copy; one that only the log disagrees with comes
+    /// back.</returns>
     private byte[]? Find(string relative, Func<byte[], bool>? agrees, ImmutableDictionary<string, byte[]>.Builder healed)
     {
         byte[]? kept = SewnFolder.Read(jobFolder, relative);
@@ -137,7 +139,8 @@ internal sealed class SewnArchive(string jobFolder)
 
         var hoopings = plan.Hoopings.ToDictionary(h => h.Number);
         var names = plan.Names.Select(n => n.Order).ToHashSet();
-        return log.OfNames.Sewn.All(names.Contains) && log.Sewn.All(h => hoopings.TryGetValue(h, out var hooping) && log.Last(h)!.Path is var said
+        return log.OfNames.Sewn.All(names.Contains)
+            && log.Sewn.All(h => hoopings.TryGetValue(h, out var hooping) && log.Last(h)!.Path is var said
             && (said.Length == 0 || SewingPrint.OfFingerprint(hooping.PathPrint) == said)) ? plan : null;
     }
 
@@ -150,7 +153,8 @@ internal sealed class SewnArchive(string jobFolder)
         bool isShortenedAlike = Math.Abs(kept.Shortening - made.Shortening) < SameShortening;
         foreach (int number in log.Sewn.Where(s => made.Hoopings.Any(h => h.Number == s && h.IsSewn)))
         {
-            if (!AreSame(OnCloth(kept, number), OnCloth(made, number)) || (isShortenedAlike && !AreSame(Along(kept, number), Along(made, number))))
+            if (!AreSame(OnCloth(kept, number), OnCloth(made, number))
+                || (isShortenedAlike && !AreSame(Along(kept, number), Along(made, number))))
             {
                 return number;
             }
@@ -159,14 +163,16 @@ internal sealed class SewnArchive(string jobFolder)
         return null;
     }
 
-    /// <summary>The first name, of those that are logged by themselves and sewn, that lies elsewhere in one plan than in the other; null when none does.</summary>
+    /// <summary>The first name, of those that are logged by themselves and sewn, that lies elsewhere in one plan than in the
+    /// other; null when none does.</summary>
     public static int? MovedName(EarlierPlan kept, EarlierPlan made, SewingLog log)
     {
         var (before, now) = (PlacesByNumber(kept), PlacesByNumber(made));
         var both = log.OfNames.Sewn.Where(n => before.ContainsKey(n) && now.ContainsKey(n));
 
         // A name that was measured keeps the end that it begins at, the left or the right one.
-        bool IsElsewhere(int n) => Math.Abs(before[n].StartMm - now[n].StartMm) > SamePlaceMm && Math.Abs(before[n].EndMm - now[n].EndMm) > SamePlaceMm;
+        bool IsElsewhere(int n) =>
+            Math.Abs(before[n].StartMm - now[n].StartMm) > SamePlaceMm && Math.Abs(before[n].EndMm - now[n].EndMm) > SamePlaceMm;
         return both.Where(n => before[n].Round != now[n].Round || IsElsewhere(n) || before[n].Text != now[n].Text)
             .Select(n => (int?)n).FirstOrDefault();
     }
@@ -188,7 +194,8 @@ internal sealed class SewnArchive(string jobFolder)
     private static double[] OnCloth(EarlierPlan plan, int hooping)
     {
         var flat = new FlatCloth(plan.Shortening);
-        return [.. Segments(plan, hooping).SelectMany(s => s.Names.Select(n => s.ClothStartMm + flat.OnClothMm(n.StartMm - s.StartMm))).Order()];
+        return [.. Segments(plan, hooping).SelectMany(s => s.Names.Select(n => s.ClothStartMm + flat.OnClothMm(n.StartMm - s.StartMm)))
+            .Order()];
     }
 
     private static IEnumerable<EarlierSegment> Segments(EarlierPlan plan, int hooping)

@@ -30,7 +30,8 @@ public static class SewnFolder
     public static void Keep(string jobFolder, string outFolder, int? hooping = null)
     {
         string[] ofHooping = hooping is { } number
-            ? [OutPaths.NeedlePath(number), OutPaths.HoopingProof(number), OutPaths.NeedleDrawing(number), OutPaths.NeedleProgram(number)] : [];
+            ? [OutPaths.NeedlePath(number), OutPaths.HoopingProof(number), OutPaths.NeedleDrawing(number), OutPaths.NeedleProgram(number)]
+                : [];
         var files = ofHooping.Where(f => InnerFile.IsPlain(outFolder, f)).Append(OutPaths.Plan).ToList();
         var before = files.Append(OutPaths.Manifest).ToDictionary(f => f, f => Read(jobFolder, f), StringComparer.Ordinal);
         try

@@ -30,7 +30,8 @@ internal static class ThreadSections
     public static DyePalette Dyes(StripPlan plan, IEnumerable<PlacedName> names) =>
         DyePalette.Of(plan.Colours, [.. names.Select(plan.Colours.OfThread).Distinct()]);
 
-    /// <summary>A part's thread is that of the name which its first stitch belongs to: so it is also with a path that was sewn by an earlier plan.</summary>
+    /// <summary>A part's thread is that of the name which its first stitch belongs to: so it is also with a path that was sewn by
+    /// an earlier plan.</summary>
     public static ImmutableArray<(int From, int To, CssColour? Thread)> Of(StripPlan plan, Hooping hooping, ReadOnlySpan<NeedleStep> steps)
     {
         CssColour?[] threads = [.. hooping.Segments.SelectMany(s => s.Segment.NamesAndMotifs).Select(plan.Colours.OfThread).Distinct()];
@@ -58,7 +59,8 @@ internal static class ThreadSections
         {
             foreach (var step in part)
             {
-                if (step.Action == NeedleAction.Stitch && step.Kind != StitchKind.Mark && places.OrderAt(step.At) is { } order && nameOf.TryGetValue(order, out var name))
+                if (step.Action == NeedleAction.Stitch && step.Kind != StitchKind.Mark && places.OrderAt(step.At) is { } order
+                    && nameOf.TryGetValue(order, out var name))
                 {
                     return plan.Colours.OfThread(name);
                 }

@@ -14,7 +14,8 @@ public static class ThreadWords
         }
 
         string order = string.Join(", then ", threads.Order.Select(t => t.InWords));
-        string before = hooping.Number == plan.Threads.All.Keys.Min() ? "Begin with this thread" : threads.ChangesBefore ? "Change the thread first" : "The thread stays as it is";
+        string before = hooping.Number == plan.Threads.All.Keys.Min()
+            ? "Begin with this thread" : threads.ChangesBefore ? "Change the thread first" : "The thread stays as it is";
         return threads.Order.Length == 1 ? $"{before}: {order}."
             : hooping.HasNeedlePath ? $"{before}: {order}; the machine stops between them."
             : $"{before}: {order}, as the names have them.";

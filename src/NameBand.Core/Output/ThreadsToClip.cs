@@ -40,7 +40,8 @@ internal static class ThreadsToClip
     public static string InWords(NeedlePath path, double zeroMm)
     {
         var threads = Of(path);
-        string places = string.Join(", ", threads.Select(t => FormattableString.Invariant($"{zeroMm + t.From.XMm:0}–{zeroMm + t.To.XMm:0}")));
+        string places =
+            string.Join(", ", threads.Select(t => FormattableString.Invariant($"{zeroMm + t.From.XMm:0}–{zeroMm + t.To.XMm:0}")));
         return threads.IsEmpty
             ? "no thread to clip but the last one"
             : $"clip the last thread and {threads.Length} more at both ends, at {places} mm on the cloth; shorter threads between letters stay";

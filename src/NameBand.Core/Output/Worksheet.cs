@@ -15,7 +15,9 @@ namespace NameBand.Output;
 public static class Worksheet
 {
     private static readonly ImmutableArray<string> Header =
-        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm", "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "last_number", "ends_at_mm", "strip", "mark", "plan", "stitches", "minutes", "done"];
+        ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm",
+            "right_mark_mm", "marks_apart_mm", "spare_mm", "letters_mm", "last_number", "ends_at_mm", "strip", "mark", "plan", "stitches",
+            "minutes", "done"];
 
     /// <param name="frame">Name of the plan's own frame; empty: it has none.</param>
     public static void Write(Stream stream, StripPlan plan, Estimate estimate, string frame = "")
@@ -56,14 +58,16 @@ public static class Worksheet
                     Tenths(StripPlan.OnClothMm(hooping, hooped) + marks.RightMm),
                     Tenths(plan.RightMarkMm(hooped) - segment.LeftMarkMm),
                     Tenths(plan.SpareMm),
-                    string.Join(" | ", segment.Names.Select(n => Tenths(plan.LetterHeightMm * n.Lettered.Standing.HeightFactor)).Distinct()),
+                    string.Join(
+                        " | ", segment.Names.Select(n => Tenths(plan.LetterHeightMm * n.Lettered.Standing.HeightFactor)).Distinct()),
                     segment.LastName is { } last ? Whole(last.Order) : "",
                     segment.LastName is { } ends ? Tenths(ends.EndMm) : "",
                     .. plan.FrameOf(hooped) is { } bent ? new[] { Tenths(bent.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
                     StripWords.Of(i, strips.Count),
                     SheetMarks.Of(plan, hooping),
                     planMark,
-                    .. plan.Threads.Of(hooping.Number) is { } threads ? new[] { i == 0 ? string.Join(" then ", threads.Order.Select(t => t.InWords)) : "" } : [],
+                    .. plan.Threads.Of(hooping.Number) is { } threads
+                    ? new[] { i == 0 ? string.Join(" then ", threads.Order.Select(t => t.InWords)) : "" } : [],
                     i == 0 ? Whole(figure.Stitches) : "",
                     i == 0 ? Tenths(estimate.OwnMinutes(figure)) : "",
                     "",

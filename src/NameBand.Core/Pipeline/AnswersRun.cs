@@ -42,7 +42,12 @@ internal static class AnswersRun
             return AnswersReport.Refused(saved.Problems);
         }
 
-        return Told(jobFolder, names, entered.Value!.Entered, [.. answers.Problems, .. entered.Problems]) with { Lines = came.All.Length, Files = came.Files.Length };
+        return Told(
+            jobFolder, names, entered.Value!.Entered, [.. answers.Problems, .. entered.Problems]) with
+        {
+            Lines = came.All.Length,
+            Files = came.Files.Length
+        };
     }
 
     /// <summary>Says of answers that lie in private/ and are not entered yet that they are not.</summary>
@@ -56,19 +61,24 @@ internal static class AnswersRun
 
         int fresh = AnswerEntry.Of(job.Folder, rows, book, came, null).Value?.Entered.Length ?? 0;
         return fresh == 0 ? [] : [Problem.NeedsPerson(
-            new Where(OwnerAnswers.Folder), FormattableString.Invariant($"Answers for {fresh} {(fresh == 1 ? "name lie" : "names lie")} here and are not entered, so the letters and reminders do not know of them."),
+            new Where(OwnerAnswers.Folder),
+            FormattableString.Invariant(
+                $"Answers for {fresh} {(fresh == 1 ? "name lie" : "names lie")} here and are not entered, so the letters and reminders do not know of them."),
             "Run invite with --answers, then make and invite again.")];
     }
 
-    private static AnswersReport Told(string jobFolder, NamesRead before, ImmutableArray<EnteredAnswer> entered, ImmutableArray<Problem> problems)
+    private static AnswersReport Told(
+        string jobFolder, NamesRead before, ImmutableArray<EnteredAnswer> entered, ImmutableArray<Problem> problems)
     {
         // Read anew: a no to a name that is sewn is told where the list is matched with what is sewn.
         var read = Planning.ReadNames(jobFolder, new FaceShelf(), default);
         var now = read.Value ?? before;
         var known = before.Rows.Rows.ToDictionary(r => r.Row, r => r.Outcome);
-        var all = read.Problems.Where(p => p.Severity == Severity.NeedsPerson && entered.Any(e => e.Row.Row == new RowRef(p.Where.File ?? "", p.Where.Line ?? 0)));
+        var all = read.Problems.Where(p =>
+            p.Severity == Severity.NeedsPerson && entered.Any(e => e.Row.Row == new RowRef(p.Where.File ?? "", p.Where.Line ?? 0)));
         ImmutableArray<Problem> told = [.. problems, .. all.Where(p => !problems.Contains(p))];
-        return new AnswersReport(told.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced, now.Job.Title, told)
+        return new AnswersReport(
+            told.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced, now.Job.Title, told)
         {
             Entered = entered,
             Approvals = Approvals.Of(now.Job.Folder, now.Rows, now.Corrections),

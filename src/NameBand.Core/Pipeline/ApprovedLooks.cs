@@ -24,7 +24,8 @@ internal static class ApprovedLooks
             made.Job.Colours.OfThread(group).ToString());
     }
 
-    /// <summary>Tells of names whose owners agreed to a picture that is no longer what will be sewn. What is sewn already is left alone.</summary>
+    /// <summary>Tells of names whose owners agreed to a picture that is no longer what will be sewn. What is sewn already is left
+    /// alone.</summary>
     /// <remarks>A wish that is fulfilled is as good as agreed, and its picture is another one of itself.</remarks>
     public static IEnumerable<Problem> Check(LaidOut made, IPieceSewing sewing)
     {
@@ -33,7 +34,8 @@ internal static class ApprovedLooks
             yield break;
         }
 
-        var looks = report.In(ApprovalState.Agreed).Where(n => n.Line is { Look.Length: > 0, State: ApprovalState.Agreed }).ToDictionary(n => n.Row.Row, n => n.Line!.Look);
+        var looks = report.In(ApprovalState.Agreed).Where(n => n.Line is { Look.Length: > 0, State: ApprovalState.Agreed })
+            .ToDictionary(n => n.Row.Row, n => n.Line!.Look);
         var touched = looks.Count == 0 ? [] : made.Plan.Hoopings.Where(h => !made.IsSewn(h.Number))
             .SelectMany(h => h.Segments.SelectMany(s => s.Segment.Names))
             .Where(n => n.IsOfList && looks.TryGetValue(n.Lettered.Name.Row, out string? seen) && !IsSame(seen, Of(made, sewing, n)))

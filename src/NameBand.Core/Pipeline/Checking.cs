@@ -103,7 +103,8 @@ internal sealed class Checking
     {
         if (plan.Value is not { } written)
         {
-            _problems.AddRange(plan.Problems.Select(p => p with { Severity = Severity.NeedsPerson, Where = p.Where with { File = Shown(OutPaths.Plan) } }));
+            _problems.AddRange(plan.Problems.Select(p =>
+                p with { Severity = Severity.NeedsPerson, Where = p.Where with { File = Shown(OutPaths.Plan) } }));
             Part("Plan", false, "cannot be read");
             return;
         }
@@ -113,7 +114,8 @@ internal sealed class Checking
         {
             string more = faults.Length > MostListed ? $" And {Wording.Count(faults.Length - MostListed, "more fault")} of the kind." : "";
             _problems.Add(Problem.NeedsPerson(
-                new Where(Shown(OutPaths.Plan)), string.Join(' ', faults.Take(MostListed)) + more, "It was changed by hand, or is a fault of ours. Run make, and check again."));
+                new Where(Shown(OutPaths.Plan)), string.Join(' ', faults.Take(MostListed)) + more,
+                "It was changed by hand, or is a fault of ours. Run make, and check again."));
         }
 
         Part("Plan", faults.Length == 0, faults.Length > 0 ? "does not agree with itself"
@@ -140,10 +142,12 @@ internal sealed class Checking
         }
 
         Part("Needle paths", wrong.Length == 0, wrong.Length == 0
-            ? $"{hoopings.Count}, each the one that the plan was made with" : $"{wrong.Length} of {hoopings.Count} {(wrong.Length == 1 ? "is not that" : "are not those")} of the plan");
+            ? $"{hoopings.Count}, each the one that the plan was made with"
+                : $"{wrong.Length} of {hoopings.Count} {(wrong.Length == 1 ? "is not that" : "are not those")} of the plan");
     }
 
-    /// <summary>Whether needle path and proof of a hooping are those that its plan was made with, and it has the stitches that the plan says.</summary>
+    /// <summary>Whether needle path and proof of a hooping are those that its plan was made with, and it has the stitches that
+    /// the plan says.</summary>
     private bool IsPlanned(WrittenHooping hooping)
     {
         string path = OutPaths.NeedlePath(hooping.Number), proof = OutPaths.HoopingProof(hooping.Number);
@@ -174,14 +178,16 @@ internal sealed class Checking
         if (gone.Length > 0)
         {
             _problems.Add(Problem.NeedsPerson(
-                new Where(Shown(OutPaths.Plan)), $"The plan holds {Names(gone)}, and the list as it is now does not: left out, changed or held since.",
+                new Where(Shown(OutPaths.Plan)),
+                $"The plan holds {Names(gone)}, and the list as it is now does not: left out, changed or held since.",
                 "Run make before you sew or print anything."));
         }
 
         if (added.Length > 0)
         {
             _problems.Add(Problem.NeedsPerson(
-                new Where(Shown(OutPaths.Plan)), $"The list has {Names(added)}, and the plan was made before that.", "Run make: it finds a place for them."));
+                new Where(Shown(OutPaths.Plan)), $"The list has {Names(added)}, and the plan was made before that.",
+                "Run make: it finds a place for them."));
         }
 
         (int Names, string Why)[] both = [(gone.Length, "no longer in the list"), (added.Length, "not yet in the plan")];
@@ -215,7 +221,8 @@ internal sealed class Checking
             if (files.Path is { } path && log.Last(hooping)!.Path is { Length: > 0 } said && SewingPrint.Of(path) != said)
             {
                 faults.Add(Problem.NeedsPerson(
-                    new Where(SewnFolder.Place(OutPaths.NeedlePath(hooping))), $"The needle path that is kept of hooping {hooping} is not the one that the log says it was sewn from.",
+                    new Where(SewnFolder.Place(OutPaths.NeedlePath(hooping))),
+                    $"The needle path that is kept of hooping {hooping} is not the one that the log says it was sewn from.",
                     $"Put the folder “{SewnFolder.Name}” back from a copy, if there is one."));
                 _problems.Add(faults[^1]);
             }
@@ -236,7 +243,9 @@ internal sealed class Checking
         if (unknown.Length > 0)
         {
             faults.Add(Problem.NeedsPerson(
-                new Where(SewingLogFile.FileName), $"The log says that hooping {Numbers(unknown)} is sewn, and the plan has no such hooping.", "Run make: it takes what is sewn from what was kept."));
+                new Where(SewingLogFile.FileName),
+                $"The log says that hooping {Numbers(unknown)} is sewn, and the plan has no such hooping.",
+                "Run make: it takes what is sewn from what was kept."));
             _problems.Add(faults[^1]);
         }
 
@@ -255,8 +264,10 @@ internal sealed class Checking
     private string Shown(string file) => $"{Path.GetFileName(Path.TrimEndingDirectorySeparator(_outFolder))}/{file}";
 
     private static string Names(string[] names) => Wording.List(
-        [.. names.Take(MostListed).Select(n => $"“{PlainText.Short(n)}”"), .. names.Length > MostListed ? [$"{names.Length - MostListed} more"] : Array.Empty<string>()]);
+        [.. names.Take(MostListed).Select(n => $"“{PlainText.Short(n)}”"),
+        .. names.Length > MostListed ? [$"{names.Length - MostListed} more"] : Array.Empty<string>()]);
 
     private static string Numbers(int[] numbers) => Wording.List(
-        [.. numbers.Take(MostListed).Select(n => FormattableString.Invariant($"{n}")), .. numbers.Length > MostListed ? [$"{numbers.Length - MostListed} more"] : Array.Empty<string>()]);
+        [.. numbers.Take(MostListed).Select(n => FormattableString.Invariant($"{n}")),
+        .. numbers.Length > MostListed ? [$"{numbers.Length - MostListed} more"] : Array.Empty<string>()]);
 }

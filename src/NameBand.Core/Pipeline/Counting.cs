@@ -14,7 +14,8 @@ internal static class Counting
     /// <param name="cores">At most so many at once; null: all.</param>
     /// <exception cref="OperationCanceledException">The work was given up.</exception>
     public static ImmutableArray<HoopingFigures> Measure(
-        LaidOut made, IPieceSewing sewing, Action<int, NeedlePath>? look, IProgress<Progress>? progress, CancellationToken cancel, int? cores = null)
+        LaidOut made, IPieceSewing sewing, Action<int, NeedlePath>? look, IProgress<Progress>? progress, CancellationToken cancel,
+        int? cores = null)
     {
         var figures = new HoopingFigures[made.Plan.Hoopings.Length];
         int done = 0;

@@ -44,7 +44,10 @@ internal sealed class EaseMends
             return Some(Tucks());
         }
 
-        EaseMend[] single = [.. Some(Narrower(_names.Job, _plan.Easing.Where(e => e.Verdict == EaseVerdict.WantsShaping).Min(e => e.WidestMm)), Tucks(), Curve(), Bias())];
+        EaseMend[] single =
+            [.. Some(
+                Narrower(_names.Job, _plan.Easing.Where(e => e.Verdict == EaseVerdict.WantsShaping).Min(e => e.WidestMm)), Tucks(), Curve(),
+                Bias())];
         return single.Length > 0 ? single : Some(NarrowerWithTucks());
 
         static IEnumerable<EaseMend> Some(params EaseMend?[] mends) => mends.OfType<EaseMend>();
@@ -57,7 +60,8 @@ internal sealed class EaseMends
         return Narrower(tucked, double.PositiveInfinity) is not { } mend ? null : mend with
         {
             Edits = [.. mend.Edits, new JobEdit(LayoutKeys.Tucks.Path, "true")],
-            Text = mend.Text.Replace(" }.", ", \"tucks\": true }.", StringComparison.Ordinal).Replace(" wide when finished", " wide when finished, with tapered tucks in its gaps", StringComparison.Ordinal),
+            Text = mend.Text.Replace(" }.", ", \"tucks\": true }.", StringComparison.Ordinal)
+            .Replace(" wide when finished", " wide when finished, with tapered tucks in its gaps", StringComparison.Ordinal),
         };
     }
 
@@ -78,7 +82,8 @@ internal sealed class EaseMends
                     ? "" : $", with letters {LettersOf(plan)} mm high instead of {LettersOf(_plan)} mm";
                 return new EaseMend(
                     EaseMendKind.Narrower, [JobEdit.Text("strip.cutWidth", cut)],
-                    FormattableString.Invariant($"a strip {width:0} mm wide when finished{letters}: \"strip\": {{ \"cutWidth\": \"{cut}\" }}."), width)
+                    FormattableString.Invariant(
+                        $"a strip {width:0} mm wide when finished{letters}: \"strip\": {{ \"cutWidth\": \"{cut}\" }}."), width)
                 {
                     Tucks = [.. plan.Easing.Select(e => e.Tucked).OfType<TuckSet>()],
                 };
@@ -156,14 +161,17 @@ internal sealed class EaseMends
         string limit = (100 * plan.Hem.Ease.GapsPart).ToString("0.#", CultureInfo.InvariantCulture);
         string most = (100 * plan.Easing.Max(e => e.GapsPart)).ToString("0.#", CultureInfo.InvariantCulture);
         var tucked = plan.Easing.Where(e => e.Tucked is not null).ToList();
-        string loses = tucked.Count == 0 ? $"whose gaps may lose {limit} % and would lose {most} %" : $"whose gaps may lose {limit} %, with tucks: {TucksOf(plan, tucked)}";
+        string loses = tucked.Count == 0
+            ? $"whose gaps may lose {limit} % and would lose {most} %"
+            : $"whose gaps may lose {limit} %, with tucks: {TucksOf(plan, tucked)}";
         string pieces = pieceMm is { } told ? FormattableString.Invariant($", in pieces of at most {told:0} mm") : "";
         string piece = pieceMm is { } written ? FormattableString.Invariant($", \"piece\": \"{written:0} mm\"") : "";
         return new EaseMend(
             EaseMendKind.Bias,
             [
                 JobEdit.Text(LayoutKeys.Grain.Path, "bias"),
-                .. pieceMm is { } mm ? [JobEdit.Text(LayoutKeys.Piece.Path, FormattableString.Invariant($"{mm:0} mm"))] : Array.Empty<JobEdit>(),
+                .. pieceMm is { } mm
+                ? [JobEdit.Text(LayoutKeys.Piece.Path, FormattableString.Invariant($"{mm:0} mm"))] : Array.Empty<JobEdit>(),
             ],
             $"a strip cut on the bias{pieces}, {loses}{(tucked.Count == 0 ? ":" : ";")} \"strip\": {{ \"grain\": \"bias\"{piece} }}.",
             plan.Hem.Strip.FinishedWidthMm)
@@ -173,7 +181,8 @@ internal sealed class EaseMends
     }
 
     private static string TucksOf(StripPlan plan, IEnumerable<RoundEase> tucked) =>
-        string.Join("; ", tucked.Select(e => (plan.Rounds.Length > 1 ? FormattableString.Invariant($"round {e.Number} ") : "") + e.TucksInWords()));
+        string.Join(
+            "; ", tucked.Select(e => (plan.Rounds.Length > 1 ? FormattableString.Invariant($"round {e.Number} ") : "") + e.TucksInWords()));
 
     private const double Slight = 1e-6;
 
@@ -188,11 +197,13 @@ internal sealed class EaseMends
             return null;
         }
 
-        bool isAttached = plan.Easing.All(e => e.Verdict != EaseVerdict.WantsShaping) && plan.Fits.Count(f => !f.Meets) <= _plan.Fits.Count(f => !f.Meets);
+        bool isAttached = plan.Easing.All(e => e.Verdict != EaseVerdict.WantsShaping)
+            && plan.Fits.Count(f => !f.Meets) <= _plan.Fits.Count(f => !f.Meets);
         bool isNoWorse = Needed([.. hem.Problems, .. HemFits.Settled(plan, laid.Problems)]) <= Needed(_found)
             && plan.Held.Length <= _plan.Held.Length;
         return isAttached && isNoWorse ? plan : null;
     }
 
-    private static int Needed(IEnumerable<Problem> problems) => problems.Count(p => p.Severity != Severity.Note && p.Judged is not { About: Fact.Easing });
+    private static int Needed(IEnumerable<Problem> problems) =>
+        problems.Count(p => p.Severity != Severity.Note && p.Judged is not { About: Fact.Easing });
 }

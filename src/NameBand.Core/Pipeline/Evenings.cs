@@ -19,12 +19,15 @@ internal sealed record Evenings(EveningPlan? Plan, EveningCalendar? Calendar, To
     {
         var deal = Dealing(made, estimate);
         var week = eveningMinutes is { } each ? EveningWeek.Alike(each) : WeekOf(made.Job);
-        var calendar = made.Job.FinishBy is { } day && week is not null && today is { } now && day >= now ? EveningCalendar.Of(deal, week, now, day) : null;
+        var calendar = made.Job.FinishBy is { } day && week is not null && today is { } now && day >= now
+            ? EveningCalendar.Of(deal, week, now, day) : null;
         double? evening = eveningMinutes ?? made.Job.EveningMinutes;
-        var lengths = week is { People.Length: > 1 } && today is { } first ? week.From(first) : evening is { } length ? EveningLengths.Always(length) : null;
+        var lengths = week is { People.Length: > 1 } && today is { } first
+            ? week.From(first) : evening is { } length ? EveningLengths.Always(length) : null;
         var plan = calendar?.Plan ?? (lengths is null && made.Job.Machine.Names.Length < 2 ? null : deal(lengths));
         var tonight = plan is null || evening is null ? null : Tonight.Of(plan, estimate, made.Plan, Orders(made, sewing));
-        return new Evenings(plan, calendar, tonight is null ? null : tonight with { Day = calendar?.DayOf(plan!.Sittings.Min(s => s.Evening)) }, week);
+        return new Evenings(
+            plan, calendar, tonight is null ? null : tonight with { Day = calendar?.DayOf(plan!.Sittings.Min(s => s.Evening)) }, week);
     }
 
     /// <summary>What each of several makers does, as if they began on a Monday: sheets know no day.</summary>
@@ -48,12 +51,14 @@ internal sealed record Evenings(EveningPlan? Plan, EveningCalendar? Calendar, To
                 .Select(p => new PersonEvenings(p.Name, p.EveningMinutes, p.DoesMachine, p.DoesHands)),
         ];
         bool areTold = job.Workshop.AtTheMachine is { } first && first.EveningMinutes.SequenceEqual(minutes);
-        return people.Length < 2 || !areTold || !job.IsHooped || !people.Any(p => p.DoesHands) ? new EveningWeek(minutes) : EveningWeek.Of([.. people]);
+        return people.Length < 2 || !areTold || !job.IsHooped || !people.Any(p => p.DoesHands)
+            ? new EveningWeek(minutes) : EveningWeek.Of([.. people]);
     }
 
     private static int[] Orders(LaidOut made, IPieceSewing sewing) => sewing.KeyIns.IsEmpty
         ? [.. made.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order)]
-        : [.. sewing.KeyIns.Where(n => !n.IsMotif).Select(n => n.Order).Concat(made.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order)).Distinct()];
+        : [.. sewing.KeyIns.Where(n => !n.IsMotif).Select(n => n.Order)
+            .Concat(made.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order)).Distinct()];
 
     private static Func<EveningLengths?, EveningPlan> Dealing(LaidOut made, Estimate estimate)
     {

@@ -63,7 +63,8 @@ internal static class InviteRun
         ];
         bool isPast = made.Job.Asking.AnswerBy < today;
         return new InviteReport(
-            problems.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced, made.Job, folder.FullPath, problems)
+            problems.Any(p => p.Severity == Severity.NeedsPerson) ? ExitStatus.NeedsPerson : ExitStatus.AllPlaced, made.Job,
+            folder.FullPath, problems)
         {
             Owners = owners,
             Held = made.Rows.Rows.Count(r => r.Outcome == RowOutcome.Held),
@@ -74,11 +75,13 @@ internal static class InviteRun
     }
 
     private static void Write(
-        LaidOut made, ImmutableArray<AskedOwner> owners, IPieceSewing sewing, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
+        LaidOut made, ImmutableArray<AskedOwner> owners, IPieceSewing sewing, OutFolder folder, IProgress<Progress>? progress,
+        CancellationToken cancel)
     {
         Sewing.Write(folder, AskingFiles.Ignore, AskingFiles.WriteIgnore);
         Sewing.Write(folder, AskingFiles.Facts, stream => AskingFiles.WriteFacts(stream, made.Job, owners));
-        Sewing.Write(folder, AskingFiles.Letter, stream => AskingFiles.WriteText(stream, AskingLetter.Text(made.Job, AskingLetter.ToFillIn)));
+        Sewing.Write(
+            folder, AskingFiles.Letter, stream => AskingFiles.WriteText(stream, AskingLetter.Text(made.Job, AskingLetter.ToFillIn)));
         Sewing.Write(folder, AskingFiles.MailMerge, stream => AskingFiles.WriteTable(stream, made.Job, owners));
         Sewing.Write(folder, AskingFiles.Reminders, stream => AskingFiles.WriteTable(stream, made.Job, owners.Where(o => o.IsMissing)));
         using var captions = new ThanksCaptions(made.Job.Title);
@@ -86,9 +89,11 @@ internal static class InviteRun
         Cores.ForEach(owners.Length, cancel, i =>
         {
             var owner = owners[i];
-            Sewing.Write(folder, AskingFiles.LetterOf(owner.Found.Placed.Order), stream => AskingFiles.WriteLetter(stream, made.Job, owner));
+            Sewing.Write(
+                folder, AskingFiles.LetterOf(owner.Found.Placed.Order), stream => AskingFiles.WriteLetter(stream, made.Job, owner));
             Sewing.Write(folder, owner.Picture, stream => ThankYouPicture.Draw(
-                stream, made.Plan, owner.Found, sewing.PathOf(owner.Found.Placed), made.Fabric.Thread.DiameterMm, captions, made.Job.Show.ThanksWidthPixels));
+                stream, made.Plan, owner.Found, sewing.PathOf(owner.Found.Placed), made.Fabric.Thread.DiameterMm, captions,
+                made.Job.Show.ThanksWidthPixels));
             progress?.Report(new Progress("writing the letters", Interlocked.Increment(ref done), owners.Length));
         });
     }
@@ -97,17 +102,22 @@ internal static class InviteRun
     private static bool Begin(LaidOut made, ImmutableArray<AskedOwner> owners)
     {
         var rows = made.Rows.Rows.ToDictionary(r => r.Row);
-        string lines = string.Concat(owners.Select(o => (o, Row: rows[o.Found.Placed.Lettered.Name.Row])).OrderBy(p => p.Row.Row.List, StringComparer.Ordinal)
+        string lines =
+            string.Concat(owners.Select(o => (o, Row: rows[o.Found.Placed.Lettered.Name.Row]))
+            .OrderBy(p => p.Row.Row.List, StringComparer.Ordinal)
             .ThenBy(p => p.Row.Row.Line).Select(p => ApprovalsFile.NewLine(p.Row, p.o.Look)));
         return JobStore.Save(
-            made.Job.Folder, ApprovalsFile.FileName, KeptFile.Of(System.Text.Encoding.UTF8.GetBytes(ApprovalsFile.NewHeader + lines)), KeptFile.None).Value is not null;
+            made.Job.Folder, ApprovalsFile.FileName, KeptFile.Of(System.Text.Encoding.UTF8.GetBytes(ApprovalsFile.NewHeader + lines)),
+            KeptFile.None).Value is not null;
     }
 
     private static ImmutableArray<string> Silent(LaidOut made, ImmutableArray<AskedOwner> owners, Corrections corrections)
     {
         var missing = owners.Where(o => o.IsMissing).Select(o => o.Found.Placed.Lettered.Name.Row).ToHashSet();
         return [.. made.Rows.Rows.Where(r => missing.Contains(r.Row)).Select(r => CorrectionLines.Line(
-            new RowDecision(r.Row, r.Was, Decision.LeaveOut, "", "no answer by the day that was set") { Details = r.DetailsPrint, Show = r.Show }, corrections))];
+            new RowDecision(
+                r.Row, r.Was, Decision.LeaveOut, "", "no answer by the day that was set") { Details = r.DetailsPrint, Show = r.Show },
+                corrections))];
     }
 
     private static IEnumerable<Problem> NoDay(BandJob job)

@@ -8,7 +8,8 @@ using NameBand.Reports;
 namespace NameBand.Pipeline;
 
 /// <summary>
-/// Names that came when every round was sewn to the garment. Nothing that is sewn is planned again for them: they are offered room that was kept,
+/// Names that came when every round was sewn to the garment. Nothing that is sewn is planned again for them: they are offered
+/// room that was kept,
 /// a short strip of their own above the others, or a label inside, each with its work and with how it looks.
 /// </summary>
 internal sealed class Latecomers
@@ -43,7 +44,8 @@ internal sealed class Latecomers
         _machineMinutes = names > 0 ? all / names : 0;
     }
 
-    /// <summary>Names to be sewn although all rounds that were planned when something was sewn are sewn down; none where they are not.</summary>
+    /// <summary>Names to be sewn although all rounds that were planned when something was sewn are sewn down; none where they are
+    /// not.</summary>
     /// <param name="log">Null: nothing is sewn.</param>
     public static ImmutableArray<PlacedName> Of(StripPlan plan, SewingLog? log)
     {
@@ -54,7 +56,8 @@ internal sealed class Latecomers
 
         var sewn = plan.Hoopings.ToDictionary(h => h.Number, h => log.IsSewn(h.Number));
         bool IsSewn(Hooping h, PlacedName n) => sewn[h.Number] || log.OfNames.IsSewn(n.Order);
-        var rounds = plan.Hoopings.SelectMany(h => h.Segments.Where(s => s.Segment.Names.Any(n => IsSewn(h, n)))).Select(s => s.Round.Number).ToHashSet();
+        var rounds = plan.Hoopings.SelectMany(h => h.Segments.Where(s => s.Segment.Names.Any(n => IsSewn(h, n))))
+            .Select(s => s.Round.Number).ToHashSet();
 
         // A name that is to be sewn again was there in time.
         return rounds.Count == 0 || !rounds.All(r => log.Finishing.IsDone(FinishingStep.Lower, r))
@@ -95,7 +98,8 @@ internal sealed class Latecomers
         var taken = new List<PlacedName>();
         foreach (var name in _late.OrderByDescending(n => n.WidthMm))
         {
-            int best = Enumerable.Range(0, rooms.Count).Where(i => rooms[i] >= name.WidthMm + gap).OrderBy(i => rooms[i]).FirstOrDefault(-1);
+            int best = Enumerable.Range(0, rooms.Count).Where(i => rooms[i] >= name.WidthMm + gap).OrderBy(i => rooms[i])
+                .FirstOrDefault(-1);
             if (best >= 0)
             {
                 rooms[best] -= name.WidthMm + gap;
@@ -110,7 +114,8 @@ internal sealed class Latecomers
 
         double openedM = taken.Sum(n => n.WidthMm + (2 * OpenedBesideMm)) / 1000;
         double minutes = Sewn(taken.Count, taken.Count) + Rested(
-            (openedM * 2 * OpeningMinutesPerMetre) + (openedM * (_hands.PinningMinutesPerMetre + _hands.SewingLowerEdgeMinutesPerMetre + _hands.SewingUpperEdgeMinutesPerMetre)));
+            (openedM * 2 * OpeningMinutesPerMetre)
+            + (openedM * (_hands.PinningMinutesPerMetre + _hands.SewingLowerEdgeMinutesPerMetre + _hands.SewingUpperEdgeMinutesPerMetre)));
         return new LateOffer(
             "the room that is blank", taken.Count, 0, minutes, "It looks as if they had always been there; they stand out of their order.",
             "Unpick both edges along the blank piece, sew the names as make plans them, press, and sew the edges down again.")
@@ -151,12 +156,15 @@ internal sealed class Latecomers
         double meanMm = _late.Average(n => n.WidthMm);
         double metres = (_late.Sum(n => n.WidthMm + gap) + (2 * _plan.Hem.Strip.TurnInMm)) / 1000;
         double minutes = Sewn(_late.Length, hoopings) + Rested(
-            (metres * (_hands.CuttingMinutesPerMetre + _hands.RulingMinutesPerMetre + _hands.PressingMinutesPerMetre + _hands.TrimmingMinutesPerMetre
-                + (2 * _hands.TurningInMinutesPerMetre) + _hands.PinningMinutesPerMetre + _hands.SewingLowerEdgeMinutesPerMetre + _hands.SewingUpperEdgeMinutesPerMetre))
+            (metres * (_hands.CuttingMinutesPerMetre + _hands.RulingMinutesPerMetre + _hands.PressingMinutesPerMetre
+            + _hands.TrimmingMinutesPerMetre
+                + (2 * _hands.TurningInMinutesPerMetre) + _hands.PinningMinutesPerMetre + _hands.SewingLowerEdgeMinutesPerMetre
+                    + _hands.SewingUpperEdgeMinutesPerMetre))
             + (2 * _hands.JoinMinutes));
         return new LateOffer(
             "a part of a round, from centre back", _late.Length, (int)Math.Floor((fieldMm - filledMm) / (meanMm + gap)), minutes,
-            FormattableString.Invariant($"A strip {metres:0.00} m long above the uppermost round that ends where its names do: everybody sees that it came later."),
+            FormattableString.Invariant(
+                $"A strip {metres:0.00} m long above the uppermost round that ends where its names do: everybody sees that it came later."),
             "Sew it like a round, turn all four edges in, and sew it on from centre back, or where the uppermost round begins.")
         {
             Kind = LateKind.PartRound,
@@ -170,7 +178,8 @@ internal sealed class Latecomers
         int last = _late.Length - ((labels - 1) * MostOnLabel);
         double minutes = ((labels - 1) * FourOnLabel) + OneOnLabel + ((FourOnLabel - OneOnLabel) * (last - 1) / (MostOnLabel - 1));
         return new LateOffer(
-            labels == 1 ? "a label sewn inside" : FormattableString.Invariant($"{labels} labels sewn inside"), _late.Length, MostOnLabel - last, minutes,
+            labels == 1 ? "a label sewn inside" : FormattableString.Invariant($"{labels} labels sewn inside"), _late.Length,
+            MostOnLabel - last, minutes,
             "On the wrong side: only whoever turns the hem sees it. Ask them whether that is right for them.",
             "Sew the names on a piece of the same cloth, turn its edges in, and sew it to the inside of the hem at centre back.")
         {

@@ -52,7 +52,8 @@ internal static class LettingOut
 
     private static Problem Told(GateFault fault, List<string> names) => Problem.NeedsPerson(
         new Where(OutPaths.NeedlePath(fault.Hooping)),
-        FormattableString.Invariant($"Hooping {fault.Hooping} {fault.Found}; its needle path was not written, and its {Names(names.Count)} held: ")
+        FormattableString.Invariant(
+            $"Hooping {fault.Hooping} {fault.Found}; its needle path was not written, and its {Names(names.Count)} held: ")
             + $"{PlainText.Short(string.Join(", ", names), 200)}.",
         fault.Mend + ", then run make again.");
 

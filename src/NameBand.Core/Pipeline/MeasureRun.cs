@@ -90,7 +90,8 @@ internal sealed class MeasureRun
         if (uses.Count == 0)
         {
             return Refused(_heightMm, [Problem.CannotUse(
-                new Where(_job.Lists[0]), "No name on the lists can be sewn with the machine’s letters.", "Run names on the job to see why.")]);
+                new Where(_job.Lists[0]), "No name on the lists can be sewn with the machine’s letters.",
+                "Run names on the job to see why.")]);
         }
 
         if (spelled.Held.Length > 0)
@@ -154,7 +155,8 @@ internal sealed class MeasureRun
         var unfilled = sheet.Value.Unfilled.ToList();
         _problems.AddRange(sheet.Problems);
         _problems.AddRange(unfilled.Select(u => Problem.NeedsPerson(
-            new Where(SheetName, u.Row), FormattableString.Invariant($"Line {u.Line.Number}, “{Letters.Shown(u.Line.Text)}”, has no length yet."),
+            new Where(SheetName, u.Row),
+            FormattableString.Invariant($"Line {u.Line.Number}, “{Letters.Shown(u.Line.Text)}”, has no length yet."),
             "Sew and measure it; if the machine has no such letter, write none as its length.")));
         if (sheet.Value.Lines.All(l => l.LengthMm is null))
         {
@@ -166,7 +168,8 @@ internal sealed class MeasureRun
         if (solved.SpareLines == 0)
         {
             _problems.Add(Problem.Note(
-                new Where(SheetName), "No measured line checks another, so a misreading would go unseen.", "Fill in the lines of mixed letters as well."));
+                new Where(SheetName), "No measured line checks another, so a misreading would go unseen.",
+                "Fill in the lines of mixed letters as well."));
         }
 
         bool isOurs = known is null || FirstLine(_job.Letters.Alphabet).Contains("how", StringComparison.Ordinal);
@@ -188,7 +191,8 @@ internal sealed class MeasureRun
         int row = sheet.Rows[sheet.Lines.IndexOf(suspect.Line)];
         return Problem.NeedsPerson(
             new Where(SheetName, row),
-            FormattableString.Invariant($"Line {suspect.Line.Number}, “{Letters.Shown(suspect.Line.Text)}”, was measured as {suspect.Line.LengthMm:0.#} mm, and by all other lines it should be about {suspect.ExpectedMm:0.#} mm."),
+            FormattableString.Invariant(
+                $"Line {suspect.Line.Number}, “{Letters.Shown(suspect.Line.Text)}”, was measured as {suspect.Line.LengthMm:0.#} mm, and by all other lines it should be about {suspect.ExpectedMm:0.#} mm."),
             "Measure this line again; if the reading stands, sew it again. Then write the new length and run measure once more.");
     }
 

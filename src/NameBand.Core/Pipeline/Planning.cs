@@ -16,7 +16,8 @@ namespace NameBand.Pipeline;
 /// <summary>The first stages of every verb: read, check, letter, lay out. Writes nothing.</summary>
 internal static class Planning
 {
-    /// <param name="kept">What the plan before chose where the job leaves it free; null: as the folder <c>out</c> of the job has it.</param>
+    /// <param name="kept">What the plan before chose where the job leaves it free; null: as the folder <c>out</c> of the job has
+    /// it.</param>
     public static Result<LaidOut> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel, Func<KeptChoices?>? kept = null) =>
         Lay(ReadNames(jobFolder, shelf, cancel), kept);
 
@@ -70,7 +71,8 @@ internal static class Planning
     }
 
     /// <summary>Lays out names that have been read.</summary>
-    /// <param name="findsMends">Whether mends are looked for where a strip cannot be attached; they show in nothing that is laid out.</param>
+    /// <param name="findsMends">Whether mends are looked for where a strip cannot be attached; they show in nothing that is laid
+    /// out.</param>
     /// <inheritdoc cref="Run"/>
     public static Result<LaidOut> Lay(Result<NamesRead> read, Func<KeptChoices?>? kept = null, bool findsMends = true)
     {
@@ -95,7 +97,9 @@ internal static class Planning
             return Result.Fail<LaidOut>([.. problems, .. laid.Problems]);
         }
 
-        plan = NameNumbers.Keep(plan, names.Job, names.Sewn?.Begun.Plan) with { Colours = new PlanColours(names.Job.Colours, names.Job.Groups) };
+        plan = NameNumbers.Keep(
+            plan, names.Job, names.Sewn?.Begun.Plan) with
+        { Colours = new PlanColours(names.Job.Colours, names.Job.Groups) };
         plan = names.Sewn is null ? ClothTurns.Ordered(plan) : plan;
         plan = plan with { Threads = ThreadTurns.Of(plan, names.Sewn?.Begun.SewnThreads) };
         ImmutableArray<Problem> settled = [.. HemFits.Settled(plan, laid.Problems)];

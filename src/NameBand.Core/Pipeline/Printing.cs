@@ -60,11 +60,14 @@ internal static class Printing
             sheets.Add((OutPaths.NameFinderSheet(paper.Word), stream => NameFinderSheet.Write(stream, paper, matter)));
             sheets.Add((OutPaths.WorkPacket(paper.Word), stream => WorkPacket.Write(stream, paper, matter, cancel)));
             sheets.AddRange(matter.Shares.Select((share, i) =>
-                (OutPaths.PersonPacket(i + 1, paper.Word), (Action<Stream>)(stream => PersonPacket.Write(stream, paper, matter, share, cancel)))));
-            sheets.Add((OutPaths.PaperRehearsal(paper.Word), stream => rehearsal[paper.Word] = RehearsalSheet.Write(stream, paper, matter.Job.Title, matter.Plan, cancel)));
+                (OutPaths.PersonPacket(i + 1, paper.Word),
+                    (Action<Stream>)(stream => PersonPacket.Write(stream, paper, matter, share, cancel)))));
+            sheets.Add((OutPaths.PaperRehearsal(paper.Word),
+                stream => rehearsal[paper.Word] = RehearsalSheet.Write(stream, paper, matter.Job.Title, matter.Plan, cancel)));
             if (matter.Plan.HasNeedlePaths && !matter.Plan.Hem.IsCurved)
             {
-                sheets.Add((OutPaths.HoopingTemplate(paper.Word), stream => Template.WriteHoopings(stream, paper, matter.Job.Title, matter.Plan.OfNeedlePaths, cancel)));
+                sheets.Add((OutPaths.HoopingTemplate(paper.Word),
+                    stream => Template.WriteHoopings(stream, paper, matter.Job.Title, matter.Plan.OfNeedlePaths, cancel)));
             }
         }
 
@@ -94,7 +97,9 @@ internal static class Printing
         {
             var found = names[i];
             Sewing.Write(folder, OutPaths.Thanks(found.Placed.Order), stream =>
-                ThankYouPicture.Draw(stream, matter.Plan, found, sewn(found.Placed), matter.Fabric.Thread.DiameterMm, captions, matter.Job.Show.ThanksWidthPixels));
+                ThankYouPicture.Draw(
+                    stream, matter.Plan, found, sewn(found.Placed), matter.Fabric.Thread.DiameterMm, captions,
+                    matter.Job.Show.ThanksWidthPixels));
             progress?.Report(new Progress("drawing the pictures to send", Interlocked.Increment(ref done), names.Length));
         });
         foreach (var paper in Paper.Both)

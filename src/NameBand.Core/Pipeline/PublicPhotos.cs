@@ -21,7 +21,8 @@ internal static class PublicPhotos
     /// <param name="pageBytes">Of the page without photos.</param>
     public static ImmutableArray<PublicPhoto> Of(LaidOut made, WebConsent consent, long pageBytes, List<Problem> problems)
     {
-        ImmutableArray<PhotoFile> files = [.. PhotoFiles.In(made.Job.Folder, made.Plan, problems).Where(f => MayBeShown(made, consent, f, problems))];
+        ImmutableArray<PhotoFile> files =
+            [.. PhotoFiles.In(made.Job.Folder, made.Plan, problems).Where(f => MayBeShown(made, consent, f, problems))];
         long room = (long)(RoomFor(made.Plan.NameCount) - pageBytes - TextBytes - (TextBytesOfEach * files.Length)) * 3 / 4;
         var photos = ImmutableArray.CreateBuilder<PublicPhoto>();
         for (int i = 0; i < files.Length; i++)
@@ -38,13 +39,16 @@ internal static class PublicPhotos
             if (pixels.Within(Math.Min(MostBytes, room / (files.Length - i))) is not { } shown)
             {
                 problems.Add(Problem.NeedsPerson(
-                    new Where(files[i].File), FormattableString.Invariant($"There is no room for this photo: with it the page would have more than {RoomFor(made.Plan.NameCount) / 1e6:0.0} MB."),
+                    new Where(files[i].File),
+                    FormattableString.Invariant(
+                        $"There is no room for this photo: with it the page would have more than {RoomFor(made.Plan.NameCount) / 1e6:0.0} MB."),
                     "Remove some of the photos."));
                 continue;
             }
 
             room -= shown.Jpeg.Length;
-            photos.Add(new PublicPhoto([.. files[i].Names.Where(n => n.IsOfList).Select(n => n.Order)], files[i].What, shown.Jpeg, shown.WidthPx, shown.HeightPx));
+            photos.Add(new PublicPhoto(
+                [.. files[i].Names.Where(n => n.IsOfList).Select(n => n.Order)], files[i].What, shown.Jpeg, shown.WidthPx, shown.HeightPx));
         }
 
         return photos.ToImmutable();
@@ -61,18 +65,23 @@ internal static class PublicPhotos
         if (open > 0)
         {
             problems.Add(Problem.NeedsPerson(
-                new Where(photo.File), FormattableString.Invariant($"Not shown: {open} of the hoopings on it {(open == 1 ? "is" : "are")} not logged as sewn, so who is on it can still change."),
+                new Where(photo.File),
+                FormattableString.Invariant(
+                    $"Not shown: {open} of the hoopings on it {(open == 1 ? "is" : "are")} not logged as sewn, so who is on it can still change."),
                 "Log them with the command sewn, or remove the photo."));
         }
         else if (silent > 0)
         {
             problems.Add(Problem.Note(
-                new Where(photo.File), FormattableString.Invariant($"Not shown: {silent} of the {names.Count} names on it {(silent == 1 ? "has" : "have")} no yes to the web.")));
+                new Where(photo.File),
+                FormattableString.Invariant(
+                    $"Not shown: {silent} of the {names.Count} names on it {(silent == 1 ? "has" : "have")} no yes to the web.")));
         }
 
         return open == 0 && silent == 0 && names.Count > 0;
     }
 
     private static bool IsSewn(LaidOut made, Hooping hooping) => made.IsSewn(hooping.Number)
-        || (made.Begun is { } begun && !hooping.HasNeedlePath && hooping.Segments.All(s => s.Segment.Names.All(n => begun.Log.OfNames.IsSewn(n.Order))));
+        || (made.Begun is { } begun && !hooping.HasNeedlePath
+            && hooping.Segments.All(s => s.Segment.Names.All(n => begun.Log.OfNames.IsSewn(n.Order))));
 }

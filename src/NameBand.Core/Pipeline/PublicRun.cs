@@ -72,7 +72,8 @@ internal static class PublicRun
         };
     }
 
-    private static PublicName[] Drawn(LaidOut made, ImmutableArray<FoundName> names, IProgress<Progress>? progress, CancellationToken cancel)
+    private static PublicName[] Drawn(
+        LaidOut made, ImmutableArray<FoundName> names, IProgress<Progress>? progress, CancellationToken cancel)
     {
         var sewing = made.Way.Sew(made);
         var drawn = new PublicName[names.Length];

@@ -114,9 +114,13 @@ internal static class Sewing
             rehearsal = Printing.Run(matter, wishes, name => sewing.PathOf(name), folder, progress, cancel);
         }
 
-        var origin = new PlanOrigin(made.Job.Lettering.Face, made.Job.Fabric, works.Origins, drawing.RoundOrigins) { Job = made.Job, Styles = works.Styles };
+        var origin = new PlanOrigin(
+            made.Job.Lettering.Face, made.Job.Fabric, works.Origins, drawing.RoundOrigins)
+        { Job = made.Job, Styles = works.Styles };
         Write(folder, OutPaths.Plan, stream => PlanJson.Write(stream, made.Job.Title, plan, estimate, found, origin));
-        return new Sewn(estimate, problems) { LetOut = gate.Withdrawn.IsEmpty ? null : made, Verdicts = found.Verdicts, RehearsalSheets = rehearsal };
+        return new Sewn(
+            estimate, problems)
+        { LetOut = gate.Withdrawn.IsEmpty ? null : made, Verdicts = found.Verdicts, RehearsalSheets = rehearsal };
     }
 
     public static PacketMatter PrintMatter(LaidOut made, Estimate estimate, Func<Hooping, NeedlePath> sewn) =>
@@ -126,13 +130,15 @@ internal static class Sewing
         };
 
     private static void WritePictures(
-        LaidOut made, OutFolder folder, Hooping hooping, (Func<NeedlePath> Path, double HolesPerMm2) sewn, (PrintWishes? Wishes, CaptionFace Captions) with)
+        LaidOut made, OutFolder folder, Hooping hooping, (Func<NeedlePath> Path, double HolesPerMm2) sewn,
+        (PrintWishes? Wishes, CaptionFace Captions) with)
     {
         var (plan, fabric) = (made.Plan, made.Fabric);
         if (made.Job.Files.LoadMap)
         {
             Write(folder, OutPaths.LoadMap(hooping.Number), stream =>
-                LoadMapProof.Draw(stream, plan, hooping, sewn.Path(), fabric, LoadMeter.VerdictOf(sewn.HolesPerMm2, fabric), with.Captions));
+                LoadMapProof.Draw(
+                    stream, plan, hooping, sewn.Path(), fabric, LoadMeter.VerdictOf(sewn.HolesPerMm2, fabric), with.Captions));
         }
 
         if (with.Wishes is { Playback: true })

@@ -43,7 +43,8 @@ internal static class Swatching
             return Refused(planned.Problems);
         }
 
-        var names = made.Plan.OfNeedlePaths.Rounds.SelectMany(r => r.Names).Where(n => !n.IsGone).Select(n => n.Lettered).ToImmutableArray();
+        var names = made.Plan.OfNeedlePaths.Rounds.SelectMany(r => r.Names).Where(n => !n.IsGone).Select(n => n.Lettered)
+            .ToImmutableArray();
         var swatch = SwatchPlanner.Plan(made.Job, made.Fabric, made.Plan.LetterHeightMm, names, made.Face, shelf);
         if (swatch.Value is not { } plan)
         {
@@ -72,7 +73,8 @@ internal static class Swatching
 
     /// <param name="swatchFolder">Whose marks were measured; where there is none the marks were 100 mm apart.</param>
     /// <param name="set">Whether job.json gets the figure.</param>
-    /// <param name="underMm">How much of that length lies under stitches: cloth that no hoop holds keeps its length beside them. Null: not said.</param>
+    /// <param name="underMm">How much of that length lies under stitches: cloth that no hoop holds keeps its length beside them.
+    /// Null: not said.</param>
     public static ShorteningReport Read(string jobFolder, string swatchFolder, double measuredMm, bool set, double? underMm = null)
     {
         double apart = SwatchJson.MarksApartMm(swatchFolder) ?? SwatchPlanner.WishedApartMm;
@@ -109,11 +111,13 @@ internal static class Swatching
         var where = new Where(Key: "--under");
         return underMm is { } under
             ? under > 0 && under <= measuredMm ? null : Problem.CannotUse(
-                where, FormattableString.Invariant($"{under:0.##} mm under stitches do not lie between crosses {measuredMm:0.##} mm apart."),
+                where, FormattableString.Invariant(
+                    $"{under:0.##} mm under stitches do not lie between crosses {measuredMm:0.##} mm apart."),
                 "Add up how long the names between the two crosses came out, each from its first letter’s left edge to its last one’s right edge.")
             : job.IsHooped ? null : Problem.CannotUse(
                 where, "Without a hoop the cloth gets shorter under its stitches and not beside them, so it must be known how much of it lies under stitches.",
-                FormattableString.Invariant($"Measure the name between the crosses too (of several, add them up), and say both: swatch JOB --measured {measuredMm:0.##} --under 62."));
+                FormattableString.Invariant(
+                    $"Measure the name between the crosses too (of several, add them up), and say both: swatch JOB --measured {measuredMm:0.##} --under 62."));
     }
 
     private static Problem? Doubt(double apartMm, double measuredMm)
@@ -122,7 +126,9 @@ internal static class Swatching
         string said = string.Create(CultureInfo.InvariantCulture, $"{measuredMm:0.##} mm");
         string was = string.Create(CultureInfo.InvariantCulture, $"{apartMm:0} mm");
         return measuredMm > apartMm + ReadingErrorMm
-            ? Problem.CannotUse(where, $"The marks were {was} apart and now measure {said}: cloth does not grow as it is sewn.", "Measure from the middle of one cross to the middle of the other, with the cloth flat and not stretched.")
+            ? Problem.CannotUse(
+                where, $"The marks were {was} apart and now measure {said}: cloth does not grow as it is sewn.",
+                "Measure from the middle of one cross to the middle of the other, with the cloth flat and not stretched.")
             : measuredMm <= apartMm * (1 - MostPart)
                 ? Problem.CannotUse(where,
                     $"The marks were {was} apart and now measure {said}: a tenth and more was lost, which no plan should allow for.",
@@ -158,7 +164,8 @@ internal static class Swatching
             if (made.Job.Files.Program)
             {
                 Sewing.Write(folder, OutPaths.SwatchProgram(number), stream => NeedlePathProgram.Write(
-                    stream, string.Create(CultureInfo.InvariantCulture, $"SWATCH {number}"), sewn.Path, made.Job.Program, made.Job.Machine.StitchesPerMinute));
+                    stream, string.Create(CultureInfo.InvariantCulture, $"SWATCH {number}"), sewn.Path, made.Job.Program,
+                    made.Job.Machine.StitchesPerMinute));
             }
         }
 
@@ -177,7 +184,9 @@ internal static class Swatching
             string hoopings = plan.Hoopings.Length > 1 ? "in two hoopings, " : "";
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: "hoop"),
-                string.Create(CultureInfo.InvariantCulture, $"The field of this hoop is small, so the swatch is sewn {hoopings}with {plan.Samples.Count()} samples of “{plan.Word}” and marks {plan.MarksApartMm:0} mm apart."));
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The field of this hoop is small, so the swatch is sewn {hoopings}with {plan.Samples.Count()} samples of “{plan.Word}” and marks {plan.MarksApartMm:0} mm apart."));
         }
     }
 

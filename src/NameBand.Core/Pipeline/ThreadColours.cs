@@ -35,7 +35,8 @@ internal static class ThreadColours
             string threads = Wording.List([.. several.Threads.Select(t => t.InWords)]);
             string changes = FormattableString.Invariant($"{several.Changes} {(several.Changes == 1 ? "change" : "changes")}");
             int inside = several.All.Values.Count(h => h.Order.Length > 1);
-            string within = inside == 0 ? "" : FormattableString.Invariant($"; {inside} {(inside == 1 ? "hooping holds" : "hoopings hold")} more than one");
+            string within = inside == 0
+                ? "" : FormattableString.Invariant($"; {inside} {(inside == 1 ? "hooping holds" : "hoopings hold")} more than one");
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: LayoutKeys.Groups.Path),
                 FormattableString.Invariant(

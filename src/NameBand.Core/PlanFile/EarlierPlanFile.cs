@@ -61,7 +61,8 @@ public static class EarlierPlanFile
         LineStepMm = Mm(plan.Strip.LineStepMm ?? 0, LongestSegmentMm),
         UnderStitchesPart = plan.Strip.UnderStitchesPart is { } part ? Known(part) : null,
         Holding = new Holding(HoldingKeys.HoldOf(plan.Hold) ?? Holding.Usual.Hold, HoldingKeys.MarksOf(plan.Marks) ?? Holding.Usual.Marks),
-        LanesBeside = plan.Free?.Lanes ?? (plan.Made is null ? 1 : plan.Cloths.SelectMany(c => c.Pieces).Select(p => p.Lane).DefaultIfEmpty(1).Max()),
+        LanesBeside = plan.Free?.Lanes
+        ?? (plan.Made is null ? 1 : plan.Cloths.SelectMany(c => c.Pieces).Select(p => p.Lane).DefaultIfEmpty(1).Max()),
     };
 
     internal static IReadOnlyList<EarlierRound> Rounds(WrittenPlan plan) => [.. plan.Rounds.Select(Round)];
@@ -114,7 +115,9 @@ public static class EarlierPlanFile
         hooping.MadeFrom ?? "", hooping.NeedlePathPrint ?? "", hooping.ProofPrint ?? "", hooping.Cloth, Mm(hooping.OnClothMm))
     {
         Frame = hooping.Frame is { AlongMm: > 0, AcrossMm: > 0 } frame
-            ? new Frame(frame.Name ?? "", Length.FromMm(Mm(frame.AlongMm)), Length.FromMm(Mm(frame.AcrossMm)), HoldingKeys.HoldOf(frame.Hold), frame.Minutes)
+            ? new Frame(
+                frame.Name ?? "", Length.FromMm(Mm(frame.AlongMm)), Length.FromMm(Mm(frame.AcrossMm)), HoldingKeys.HoldOf(frame.Hold),
+                frame.Minutes)
             : null,
         Mark = hooping.Mark ?? "",
         Threads = [.. (hooping.Threads ?? []).SelectMany(t => CssColour.TryParse(t, out var colour) ? new[] { colour } : [])],

@@ -18,7 +18,8 @@ internal sealed class OneLineNumbers : JsonConverter<ImmutableArray<double>?>
         var numbers = ImmutableArray.CreateBuilder<double>();
         while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
         {
-            numbers.Add(reader.TokenType == JsonTokenType.Number ? reader.GetDouble() : throw new JsonException("A number is wanted here."));
+            numbers.Add(reader.TokenType == JsonTokenType.Number
+                ? reader.GetDouble() : throw new JsonException("A number is wanted here."));
         }
 
         return numbers.ToImmutable();

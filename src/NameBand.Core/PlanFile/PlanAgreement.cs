@@ -24,14 +24,16 @@ public static class PlanAgreement
         {
             if (plan.Work is { } work && work.Where(w => w.By == by).Sum(w => w.Minutes) is var sum && Math.Abs(sum - said) > SameMinutes)
             {
-                yield return FormattableString.Invariant($"The minutes of the {by} come to {sum:0.0} in the rows of work and to {said:0.0} in the totals.");
+                yield return FormattableString.Invariant(
+                    $"The minutes of the {by} come to {sum:0.0} in the rows of work and to {said:0.0} in the totals.");
             }
         }
 
         decimal lengthMm = plan.Rounds.Sum(r => r.LengthMm);
         if (Math.Abs(lengthMm - plan.Strip.TotalLengthMm) > SameMm * (plan.Rounds.Count + 1))
         {
-            yield return FormattableString.Invariant($"The rounds come to {lengthMm:0.0} mm of strip, and the strip is said to be {plan.Strip.TotalLengthMm:0.0} mm.");
+            yield return FormattableString.Invariant(
+                $"The rounds come to {lengthMm:0.0} mm of strip, and the strip is said to be {plan.Strip.TotalLengthMm:0.0} mm.");
         }
 
         int named = plan.Rounds.SelectMany(r => r.Segments).Sum(s => s.Names.Count);

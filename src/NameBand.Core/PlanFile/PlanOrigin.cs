@@ -12,7 +12,8 @@ namespace NameBand.PlanFile;
 /// <param name="IsAgain">It was spoiled and is to be sewn again.</param>
 /// <param name="IsPatch">It is to be sewn again on a piece of its own.</param>
 public sealed record HoopingOrigin(
-    string MadeFrom, string PathPrint, string ProofPrint, double HolesPerMm2, bool IsSewn = false, bool IsAgain = false, bool IsPatch = false)
+    string MadeFrom, string PathPrint, string ProofPrint, double HolesPerMm2, bool IsSewn = false, bool IsAgain = false,
+    bool IsPatch = false)
 {
     /// <summary>Where its stitches ask most of the cloth.</summary>
     public WorstSpot Spot { get; init; }

@@ -39,7 +39,8 @@ internal static class PlanScribe
             Face = origin?.Face,
             Fabric = origin?.Fabric,
             LetterHeightExactMm = origin is null ? null : plan.LetterHeightMm,
-            LastNumber = plan.LastNumber > plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order).DefaultIfEmpty(0).Max() ? plan.LastNumber : null,
+            LastNumber = plan.LastNumber > plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order).DefaultIfEmpty(0).Max()
+            ? plan.LastNumber : null,
             Rounds = RoundScribe.Of(plan, estimate, origin),
             BestFit = BestFit(plan.BestFit),
             Cloths = [.. plan.Cloths.Select(c => ClothScribe.Of(plan, c))],

@@ -41,24 +41,27 @@ internal static class RoundScribe
                 ? null : Thousandths.Mm(round.LengthMm * (curve.RadiusMm - plan.Hem.Strip.FinishedWidthMm) / curve.RadiusMm),
             MadeFrom = made?.MadeFrom,
             ProofPrint = made?.ProofPrint,
-            Segments = new Lazily<WrittenSegment>(round.Segments.Length, i => Segment(plan, round.Segments[i], placesMm[round.Segments[i].Number], (minutes, origin))),
+            Segments = new Lazily<WrittenSegment>(
+                round.Segments.Length, i => Segment(plan, round.Segments[i], placesMm[round.Segments[i].Number], (minutes, origin))),
         };
     }
 
-    private static WrittenSegment Segment(StripPlan plan, Segment segment, double onClothMm, (Dictionary<int, decimal> Minutes, PlanOrigin? Origin) known) => new()
-    {
-        Number = segment.Number,
-        StartMm = Thousandths.Mm(segment.StartMm),
-        LengthMm = Thousandths.Mm(segment.LengthMm),
-        ClothStartMm = Thousandths.Mm(segment.ClothStartMm),
-        OnClothMm = Thousandths.Mm(onClothMm),
-        Names = [.. segment.Names.Where(n => n.IsOfList).Select(n => Name(plan, n, known))],
-        Headings = OrNone(segment.Names.Where(n => n.IsHeading && !n.IsGone).Select(n => Name(plan, n, known))),
-        Motifs = OrNone(segment.Motifs.Select(Motif)),
-        Gone = OrNone(segment.Names.Where(n => n.IsGone).Select(n => Name(plan, n, known))),
-    };
+    private static WrittenSegment Segment(
+        StripPlan plan, Segment segment, double onClothMm, (Dictionary<int, decimal> Minutes, PlanOrigin? Origin) known) => new()
+        {
+            Number = segment.Number,
+            StartMm = Thousandths.Mm(segment.StartMm),
+            LengthMm = Thousandths.Mm(segment.LengthMm),
+            ClothStartMm = Thousandths.Mm(segment.ClothStartMm),
+            OnClothMm = Thousandths.Mm(onClothMm),
+            Names = [.. segment.Names.Where(n => n.IsOfList).Select(n => Name(plan, n, known))],
+            Headings = OrNone(segment.Names.Where(n => n.IsHeading && !n.IsGone).Select(n => Name(plan, n, known))),
+            Motifs = OrNone(segment.Motifs.Select(Motif)),
+            Gone = OrNone(segment.Names.Where(n => n.IsGone).Select(n => Name(plan, n, known))),
+        };
 
-    private static IReadOnlyList<T>? OrNone<T>(IEnumerable<T> entries) => entries.ToImmutableArray() is { IsEmpty: false } some ? some : null;
+    private static IReadOnlyList<T>? OrNone<T>(IEnumerable<T> entries) =>
+        entries.ToImmutableArray() is { IsEmpty: false } some ? some : null;
 
     private static WrittenName Name(StripPlan plan, PlacedName name, (Dictionary<int, decimal> Minutes, PlanOrigin? Origin) known) => new()
     {

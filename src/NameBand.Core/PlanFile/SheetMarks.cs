@@ -64,7 +64,8 @@ public static class SheetMarks
 
     private static void AddStrip(StringBuilder said, StripPlan plan)
     {
-        Add(said, plan.LetterHeightMm, plan.Hem.Strip.CutWidthMm, plan.Hem.Strip.FinishedWidthMm, plan.MarkYMm, plan.FieldAlongMm, plan.FieldAcrossMm);
+        Add(said, plan.LetterHeightMm, plan.Hem.Strip.CutWidthMm, plan.Hem.Strip.FinishedWidthMm, plan.MarkYMm, plan.FieldAlongMm,
+            plan.FieldAcrossMm);
 
         // Crosses that are sewn are said of no sheet: all sheets were of them before there were others.
         said.Append(plan.Marks is MarkMethod.Drawn or MarkMethod.Paper ? HoldingKeys.Word(plan.Marks) : "");

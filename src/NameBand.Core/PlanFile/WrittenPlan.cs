@@ -37,7 +37,8 @@ public sealed record WrittenPlan
 
     public required decimal MarkYMm { get; init; }
 
-    /// <summary>How hoopings are set in place, <c>drawn</c> or <c>paper</c>; not said of sewn crosses, and where nothing is marked.</summary>
+    /// <summary>How hoopings are set in place, <c>drawn</c> or <c>paper</c>; not said of sewn crosses, and where nothing is
+    /// marked.</summary>
     public string? Marks { get; init; }
 
     /// <summary>How cloth is held, <c>clamp</c>, <c>magnet</c> or <c>laid</c>; not said of a screwed hoop, and without one.</summary>
@@ -52,7 +53,8 @@ public sealed record WrittenPlan
     public double? LetterHeightExactMm { get; init; }
 
     /// <summary>Lowest first.</summary>
-    /// <summary>The highest number that a name ever had, where names with higher numbers than those of now were taken out: no number comes twice.</summary>
+    /// <summary>The highest number that a name ever had, where names with higher numbers than those of now were taken out: no
+    /// number comes twice.</summary>
     public int? LastNumber { get; init; }
 
     public required IReadOnlyList<WrittenRound> Rounds { get; init; }
@@ -159,7 +161,8 @@ public sealed record WrittenStrip
     /// <summary>From the lower base line up to the upper one, where a strip has two lines of names.</summary>
     public decimal? LineStepMm { get; init; }
 
-    /// <summary>What the cloth loses under the stitches, where it loses nothing in the gaps: then shortening is that of the whole.</summary>
+    /// <summary>What the cloth loses under the stitches, where it loses nothing in the gaps: then shortening is that of the
+    /// whole.</summary>
     public double? UnderStitchesPart { get; init; }
 
     /// <summary><c>curved</c>; not said of a straight strip.</summary>

@@ -50,7 +50,8 @@ public sealed record PlansReport(
     public CommandAnswer Answer => PlansTelling.Of(this);
 
     /// <summary>The step from the job as it is set to a plan, in words; empty where nothing of it is seen.</summary>
-    public string StepTo(OfferedPlan plan) => AsSet is null || (plan.Edits.IsEmpty && plan.Mends.Length == 0) ? "" : PlanStep.InWords(plan, AsSet);
+    public string StepTo(OfferedPlan plan) =>
+        AsSet is null || (plan.Edits.IsEmpty && plan.Mends.Length == 0) ? "" : PlanStep.InWords(plan, AsSet);
 
     /// <summary>The work of two plans, act by act.</summary>
     public static ToldComparison Beside(OfferedPlan plan, OfferedPlan other) => PlansTelling.Beside(plan, other, other.Mark);

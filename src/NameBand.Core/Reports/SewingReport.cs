@@ -110,6 +110,7 @@ public sealed record SewingReport(
     /// <summary>The steps in which this job is finished, in their order; empty where the plan does not say.</summary>
     public ImmutableArray<FinishingStep> Steps { get; init; } = [];
 
-    /// <summary>Hand work that comes when all is sewn and is not done yet, from pressing to sewing down; null where the plan does not say.</summary>
+    /// <summary>Hand work that comes when all is sewn and is not done yet, from pressing to sewing down; null where the plan does
+    /// not say.</summary>
     public double? FinishingMinutes { get; init; }
 }

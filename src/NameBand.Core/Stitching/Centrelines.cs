@@ -21,7 +21,8 @@ public static class Centrelines
         {
             // The ends of a stroke lie on the outline; a thread is sewn half its own width inside, but a line to follow is not.
             int steps = Math.Max(1, (int)Math.Ceiling(column.Length / StepMm));
-            lines.Add([.. Enumerable.Range(0, steps + 1).Select(i => column.MiddleAt(column.Length * Math.Min((double)i / steps, column.Closed ? 1 - 1e-9 : 1)).ToPoint())]);
+            lines.Add([.. Enumerable.Range(0, steps + 1)
+                .Select(i => column.MiddleAt(column.Length * Math.Min((double)i / steps, column.Closed ? 1 - 1e-9 : 1)).ToPoint())]);
         }
 
         return lines.ToImmutable();

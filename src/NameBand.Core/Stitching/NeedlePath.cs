@@ -37,7 +37,8 @@ public enum StitchKind : byte
     Running,
 }
 
-/// <summary>One step of a needle path. Points are those of the cloth under the needle: a stitch runs from the step before to this one.</summary>
+/// <summary>One step of a needle path. Points are those of the cloth under the needle: a stitch runs from the step before to this
+/// one.</summary>
 public readonly record struct NeedleStep(NeedleAction Action, StitchKind Kind, Point At);
 
 /// <summary>

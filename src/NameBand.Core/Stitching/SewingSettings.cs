@@ -9,10 +9,12 @@ namespace NameBand.Stitching;
 public sealed record SewingSettings(
     double LongestJoinMm = SewingSettings.UsualLongestJoinMm, double CutWorthMm = SewingSettings.UsualCutWorthMm)
 {
-    /// <summary>A hair under 2.2 mm, for what kinds of machine reckon differently. Common practice, no source: longer threads catch, and show.</summary>
+    /// <summary>A hair under 2.2 mm, for what kinds of machine reckon differently. Common practice, no source: longer threads
+    /// catch, and show.</summary>
     public const double UsualLongestJoinMm = 2.15;
 
-    /// <summary>A trim takes a domestic machine some seconds: as long as far more than this of stitches. Common practice, no source.</summary>
+    /// <summary>A trim takes a domestic machine some seconds: as long as far more than this of stitches. Common practice, no
+    /// source.</summary>
     public const double UsualCutWorthMm = 20;
 
     /// <summary>For a machine that does not cut: every cut is a stop, and two ends by hand. Our assumption.</summary>

@@ -66,7 +66,8 @@ public sealed class Stitcher
 
     /// <summary>Letters sewn so far that could not be read as strokes, in the order of their keys.</summary>
     public ImmutableArray<Problem> Problems =>
-        [.. _kept.OrderBy(k => k.Key.Key, StringComparer.Ordinal).Select(k => k.Value.Made().Select(m => m.Problem).OfType<Problem>().FirstOrDefault()).OfType<Problem>()];
+        [.. _kept.OrderBy(k => k.Key.Key, StringComparer.Ordinal)
+            .Select(k => k.Value.Made().Select(m => m.Problem).OfType<Problem>().FirstOrDefault()).OfType<Problem>()];
 
     /// <summary>Names sewn so far in which some letters' strokes are too thin for the style of the others, letter by letter.</summary>
     public ImmutableArray<Problem> StyleProblems => [.. StyleAdvice.For(_asked.Select(a => (a.Key, a.Value)), _fabric, _letterHeightMm)];
@@ -91,7 +92,8 @@ public sealed class Stitcher
     }
 
     /// <summary>
-    /// The whole path of one hooping: alignment marks, where they are sewn, with a stop to change the thread, the names from left to right, thread by thread,
+    /// The whole path of one hooping: alignment marks, where they are sewn, with a stop to change the thread, the names from left
+    /// to right, thread by thread,
     /// the end. Origin: left end of the first segment, on its strip's centre line.
     /// </summary>
     public NeedlePath SewHooping(StripPlan plan, Hooping hooping)

@@ -23,7 +23,8 @@ internal static class StyleAdvice
                 $"“{letter.Piece.Text}” in the face {letter.Piece.Face} has strokes {letter.StrokeMm:0.00} mm wide at a letter height of {letterHeightMm:0.0} mm, too thin for the satin of the letters beside it in {InWords(names)}. A name is sewn in one style: there each stroke is made thicker by more than {NameStyling.MostWideningMm:0.0} mm on each side, or the whole name is run where most of it is so thin.");
             string mend = FormattableString.Invariant(
                 $"Look at the proof. Letters from {larger:0.0} mm up do without (“height” in the group “lettering”), and so does a bolder face (“face” in the group “lettering”).");
-            yield return new Verdict(Fact.Letters, null, VerdictKind.NeedsAPerson, text).Told(new Where("job.json", Key: "lettering", Name: names[0]), mend);
+            yield return new Verdict(Fact.Letters, null, VerdictKind.NeedsAPerson, text)
+                .Told(new Where("job.json", Key: "lettering", Name: names[0]), mend);
         }
     }
 

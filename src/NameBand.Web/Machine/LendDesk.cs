@@ -43,7 +43,8 @@ public sealed class LendDesk : IDisposable
     /// <summary>Where the lent view answers; null: it is not lent.</summary>
     public string? Url { get; internal set; }
 
-    /// <summary>The code that a further screen has to give, eight digits; null once it was used, tried in vain too often, or is too old.</summary>
+    /// <summary>The code that a further screen has to give, eight digits; null once it was used, tried in vain too often, or is
+    /// too old.</summary>
     public string? Code
     {
         get

@@ -69,7 +69,8 @@ internal static class MachineState
 
     /// <summary>What to do, where no command is at hand: a command that is done here by a press is not named.</summary>
     private static string InPageWords(string mend) => mend.Contains("sewn JOB", StringComparison.Ordinal) ? ""
-        : mend.Replace("Run make", "Make the sheets under print", StringComparison.Ordinal).Replace("run make", "make the sheets under print", StringComparison.Ordinal);
+        : mend.Replace("Run make", "Make the sheets under print", StringComparison.Ordinal)
+            .Replace("run make", "make the sheets under print", StringComparison.Ordinal);
 
     private static void Cloth(Utf8JsonWriter json, LaidOutJob laid)
     {
@@ -214,7 +215,9 @@ internal static class MachineState
         {
             yield return figure.Stops == 1
                 ? "The machine stops once, after the marks: change to the thread of the names."
-                : string.Create(CultureInfo.InvariantCulture, $"The machine stops {figure.Stops} times; the first time is after the marks: change to the thread of the names.");
+                : string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The machine stops {figure.Stops} times; the first time is after the marks: change to the thread of the names.");
         }
 
         if (now.Laid?.Plan.AreMarksMet(hooping) ?? false)
@@ -236,5 +239,6 @@ internal static class MachineState
     }
 
     // Hebrew, Arabic and their neighbours: UnicodeData's blocks of right-to-left scripts.
-    private static bool RunsFromTheRight(string text) => text.Any(c => c is (>= '\u0590' and <= '\u08FF') or (>= '\uFB1D' and <= '\uFDFF') or (>= '\uFE70' and <= '\uFEFC'));
+    private static bool RunsFromTheRight(string text) =>
+        text.Any(c => c is (>= '\u0590' and <= '\u08FF') or (>= '\uFB1D' and <= '\uFDFF') or (>= '\uFE70' and <= '\uFEFC'));
 }

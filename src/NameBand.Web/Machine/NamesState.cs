@@ -65,7 +65,8 @@ internal static class NamesState
 
     private static IEnumerable<(Hooping Hooping, HoopedSegment Hooped, PlacedName Name)> Traced(StripPlan plan) =>
         plan.Hoopings.Where(h => WayTraits.Of(h.Way).IsFollowedByHand)
-            .SelectMany(h => h.Segments.SelectMany(s => s.Segment.Names.Where(n => !n.IsGone).Select(n => (Hooping: h, Hooped: s, Name: n))))
+            .SelectMany(h =>
+                h.Segments.SelectMany(s => s.Segment.Names.Where(n => !n.IsGone).Select(n => (Hooping: h, Hooped: s, Name: n))))
             .OrderBy(n => n.Hooped.Round.Number).ThenBy(n => n.Name.StartMm);
 
     private static void Named(Utf8JsonWriter json, int order, string text, int round, int run, Dictionary<int, NameState> states)
@@ -84,7 +85,8 @@ internal static class NamesState
     private static void Part(Utf8JsonWriter json, KeyInName name, int index)
     {
         var part = name.Parts[index];
-        json.WriteString("part", name.IsMotif || name.Parts.Length == 1 ? "" : FormattableString.Invariant($"part {index + 1} of {name.Parts.Length}"));
+        json.WriteString(
+            "part", name.IsMotif || name.Parts.Length == 1 ? "" : FormattableString.Invariant($"part {index + 1} of {name.Parts.Length}"));
         json.WriteBoolean("last", !name.IsMotif && index == name.Parts.Length - 1);
         json.WriteBoolean("measured", !name.IsMotif && name.Parts.Length == 1);
         json.WriteBoolean("parted", name.Text.Trim().Contains(' '));
@@ -120,8 +122,11 @@ internal static class NamesState
                 : "The last letter is sewn first: begin at the strip’s right end; each name is shown as it is keyed, backwards.";
             foreach (var step in laid.KeyIns.Select(n => n.Step).Distinct())
             {
-                string whose = laid.Plan.HasSizes ? FormattableString.Invariant($" for {Wording.List([.. laid.KeyIns.Where(n => n.Step == step).Select(n => $"n{n.With}").Distinct()])}") : "";
-                yield return FormattableString.Invariant($"Set the machine to letters {step.HeightMm:0.##} mm high, with a gap of {step.GapMm:0.0} mm{whose}.");
+                string whose = laid.Plan.HasSizes
+                    ? FormattableString.Invariant(
+                        $" for {Wording.List([.. laid.KeyIns.Where(n => n.Step == step).Select(n => $"n{n.With}").Distinct()])}") : "";
+                yield return FormattableString.Invariant(
+                    $"Set the machine to letters {step.HeightMm:0.##} mm high, with a gap of {step.GapMm:0.0} mm{whose}.");
             }
 
             if (letters.Holds is { } holds)
@@ -149,7 +154,8 @@ internal static class NamesState
     /// <summary>How a template is followed.</summary>
     private static IEnumerable<string> Following(TracedSettings traced)
     {
-        yield return traced.AlongOutline ? "Follow the outline of each letter on the template." : "Follow the line in the middle of each stroke on the template.";
+        yield return traced.AlongOutline
+            ? "Follow the outline of each letter on the template." : "Follow the line in the middle of each stroke on the template.";
         yield return string.Create(
             CultureInfo.InvariantCulture,
                 $"{(traced.ByHand ? "Sewn by hand" : "Sewn free-motion")}, at about {traced.PaceMmPerMinute:0} mm of line a minute.");

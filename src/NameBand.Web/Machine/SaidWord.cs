@@ -32,7 +32,8 @@ internal static class SaidWord
         }
 
         var word = new SewingWord(
-            Whole(said, "hooping"), deed, minutes, hands, machine, null, DateTime.Now.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture),
+            Whole(said, "hooping"), deed, minutes, hands, machine, null,
+            DateTime.Now.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture),
             note)
         {
             Mark = mark,
@@ -55,7 +56,8 @@ internal static class SaidWord
         bool isScrap = said.TryGetProperty("scrap", out var scrap) && scrap.ValueKind == JsonValueKind.True;
         bool isMeasured = word.Deed == SewingDeed.Sewn && length is not null;
         bool isTakenBack = isScrap && length is null && word is { Deed: SewingDeed.Mistake, Minutes: null, HandMinutes: null };
-        return (isScrap && !isMeasured && !isTakenBack) || (length is not null && !isMeasured) || (ended is null) != (began is null) || (ended is not null && !isMeasured)
+        return (isScrap && !isMeasured && !isTakenBack) || (length is not null && !isMeasured) || (ended is null) != (began is null)
+            || (ended is not null && !isMeasured)
             ? null
             : word with
             {
@@ -68,7 +70,8 @@ internal static class SaidWord
 
     /// <summary>What was said of a step of finishing.</summary>
     private static SewingWord? OfStep(JsonElement said, SewingWord word) =>
-        FinishingWords.Read(Text(said, "step")) is { } step && word is { Minutes: null, HandMinutes: null, Hooping: 0 } && Whole(said, "round") is var round && round >= 0
+        FinishingWords.Read(Text(said, "step")) is { } step && word is { Minutes: null, HandMinutes: null, Hooping: 0 }
+            && Whole(said, "round") is var round && round >= 0
             ? word with { Step = step, Round = round, Mark = "" } : null;
 
     /// <summary>0 where it is not said; below it where it is no whole number.</summary>

@@ -35,7 +35,8 @@ internal sealed class Door(RequestDelegate next, PageKey key)
     }
 
     private static Task RefuseAsync(HttpContext context) => SayAsync(
-        context, StatusCodes.Status403Forbidden, DoorPages.Refused(FormattableString.Invariant($"http://127.0.0.1:{context.Connection.LocalPort}/")));
+        context, StatusCodes.Status403Forbidden,
+        DoorPages.Refused(FormattableString.Invariant($"http://127.0.0.1:{context.Connection.LocalPort}/")));
 
     private static Task SayAsync(HttpContext context, int status, string html)
     {

@@ -44,9 +44,15 @@ internal static class LendServer
     };
 
     /// <param name="files">Where the page's own files are.</param>
-    public static async Task<WebApplication> StartAsync(PageOptions options, Worktable table, LendDesk desk, IFileProvider files, CancellationToken stop)
+    public static async Task<WebApplication> StartAsync(
+        PageOptions options, Worktable table, LendDesk desk, IFileProvider files, CancellationToken stop)
     {
-        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, EnvironmentName = Environments.Production });
+        var builder =
+            WebApplication.CreateSlimBuilder(new WebApplicationOptions
+            {
+                ContentRootPath = AppContext.BaseDirectory,
+                EnvironmentName = Environments.Production
+            });
         builder.Configuration.Sources.Clear();
         builder.Logging.ClearProviders();
         var own = OwnAddress();
@@ -96,9 +102,12 @@ internal static class LendServer
         string own = $"{request.Scheme}://{request.Host}";
 
         // Only this computer's own number is a good host: a name that somebody points here is not.
-        bool isOwn = context.Connection.LocalIpAddress is { } here && Guard.IsHost(request.Host, here.MapToIPv4().ToString(), context.Connection.LocalPort);
-        bool isFromHere = request.Headers.Origin.All(o => o == own) && request.Headers["Sec-Fetch-Site"].All(s => s is "same-origin" or "none");
-        bool isOpen = request.Path == "/" || request.Path == "/code" || (request.Path.Value ?? "").EndsWith(".css", StringComparison.Ordinal) || request.Path == Files + "icon.svg";
+        bool isOwn = context.Connection.LocalIpAddress is { } here
+            && Guard.IsHost(request.Host, here.MapToIPv4().ToString(), context.Connection.LocalPort);
+        bool isFromHere = request.Headers.Origin.All(o => o == own) && request.Headers["Sec-Fetch-Site"]
+            .All(s => s is "same-origin" or "none");
+        bool isOpen = request.Path == "/" || request.Path == "/code" || (request.Path.Value ?? "")
+            .EndsWith(".css", StringComparison.Ordinal) || request.Path == Files + "icon.svg";
         Guard.Protect(context.Response.Headers);
 
         // A form sent without a referrer would not say where it comes from; and plain http knows no opener policy.

@@ -39,7 +39,8 @@ internal static class MachineEndpoints
     private static IResult IsMade(Worktable table, long layout, int number)
     {
         var now = table.Now;
-        if (now.LayoutNumber != layout || now.Laid is not { } laid || laid.Plan.Hoopings.FirstOrDefault(h => h.Number == number) is not { } hooping)
+        if (now.LayoutNumber != layout || now.Laid is not { } laid
+            || laid.Plan.Hoopings.FirstOrDefault(h => h.Number == number) is not { } hooping)
         {
             return Results.NoContent();
         }
@@ -59,7 +60,8 @@ internal static class MachineEndpoints
     private static async Task<IResult> SaidAsync(HttpRequest request, Worktable table)
     {
         // A page of another origin cannot send JSON here without being asked first, and is refused by the guard anyway.
-        if (request.ContentType?.StartsWith("application/json", StringComparison.OrdinalIgnoreCase) != true || request.ContentLength is not <= MostBytes)
+        if (request.ContentType?.StartsWith("application/json", StringComparison.OrdinalIgnoreCase) != true
+            || request.ContentLength is not <= MostBytes)
         {
             return Results.StatusCode(StatusCodes.Status415UnsupportedMediaType);
         }
@@ -67,7 +69,8 @@ internal static class MachineEndpoints
         SewingWord? word;
         try
         {
-            using var said = await JsonDocument.ParseAsync(request.Body, new JsonDocumentOptions { MaxDepth = 4 }, request.HttpContext.RequestAborted);
+            using var said =
+                await JsonDocument.ParseAsync(request.Body, new JsonDocumentOptions { MaxDepth = 4 }, request.HttpContext.RequestAborted);
             word = SaidWord.Read(said.RootElement);
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException)

@@ -26,13 +26,16 @@ internal static class OutFiles
 
     private static readonly (string Folder, string Heading)[] Folders =
     [
-        ("out/sheets", "Sheets to print"), ("out", "The whole job"), (NeedlePaths, "Needle paths, to carry to the machine"), ("out/proofs", "Proofs at true scale"),
-        ("out/thanks", "Pictures to send"), ("out/playback", "Moving pictures"), ("swatch", "The swatch"), (SwatchPaths, "Needle paths of the swatch"), ("swatch/proofs", "Proofs of the swatch"),
+        ("out/sheets", "Sheets to print"), ("out", "The whole job"), (NeedlePaths, "Needle paths, to carry to the machine"),
+        ("out/proofs", "Proofs at true scale"),
+        ("out/thanks", "Pictures to send"), ("out/playback", "Moving pictures"), ("swatch", "The swatch"),
+        (SwatchPaths, "Needle paths of the swatch"), ("swatch/proofs", "Proofs of the swatch"),
     ];
 
     private static readonly ImmutableDictionary<string, string> Kinds = ImmutableDictionary.CreateRange(StringComparer.Ordinal,
     [
-        KeyValuePair.Create(".pdf", "application/pdf"), KeyValuePair.Create(".png", "image/png"), KeyValuePair.Create(".txt", "text/plain; charset=utf-8"),
+        KeyValuePair.Create(".pdf", "application/pdf"), KeyValuePair.Create(".png", "image/png"),
+        KeyValuePair.Create(".txt", "text/plain; charset=utf-8"),
         KeyValuePair.Create(".csv", "text/plain; charset=utf-8"),
     ]);
 
@@ -47,7 +50,8 @@ internal static class OutFiles
 
     public static void Map(IEndpointRouteBuilder app) => app.MapGet("/made/{**file}", (string file, Worktable table) =>
         Of(table.Folder).SelectMany(f => f.Files).FirstOrDefault(made => made.Path == file) is { } found
-            ? Results.File(Path.Combine(table.Folder, file), found.IsKept ? Bytes : Kinds[Path.GetExtension(file)], found.IsKept ? found.Name : null)
+            ? Results.File(
+                Path.Combine(table.Folder, file), found.IsKept ? Bytes : Kinds[Path.GetExtension(file)], found.IsKept ? found.Name : null)
             : Results.NotFound());
 
     private static ImmutableArray<OutFile> In(string jobFolder, string folder)
@@ -55,8 +59,10 @@ internal static class OutFiles
         bool isKept = folder is NeedlePaths or SwatchPaths;
         var there = new DirectoryInfo(Path.Combine(jobFolder, folder));
         return there.Exists && there.LinkTarget is null && (!folder.Contains('/') || there.Parent!.LinkTarget is null)
-            ? [.. there.EnumerateFiles().Where(f => IsPlain(f) && (isKept ? ForMachines.Contains(f.Extension) : Kinds.ContainsKey(f.Extension)))
-                .OrderBy(f => f.Extension == ".pdf" ? 0 : 1).ThenBy(f => f.Name, StringComparer.Ordinal).Select(f => new OutFile($"{folder}/{f.Name}", isKept))]
+            ? [.. there.EnumerateFiles()
+                .Where(f => IsPlain(f) && (isKept ? ForMachines.Contains(f.Extension) : Kinds.ContainsKey(f.Extension)))
+                .OrderBy(f => f.Extension == ".pdf" ? 0 : 1).ThenBy(f => f.Name, StringComparer.Ordinal)
+                    .Select(f => new OutFile($"{folder}/{f.Name}", isKept))]
             : [];
     }
 

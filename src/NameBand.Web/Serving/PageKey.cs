@@ -34,7 +34,8 @@ internal sealed class PageKey
         }
 
         _secret = secret;
-        Word = string.Join('-', Derived("address").Take(WordLetters).Select(b => Letters[b % Letters.Length]).Chunk(Together).Select(c => new string(c)));
+        Word = string.Join(
+            '-', Derived("address").Take(WordLetters).Select(b => Letters[b % Letters.Length]).Chunk(Together).Select(c => new string(c)));
         Cookie = Convert.ToHexStringLower(Derived("cookie"));
         _word = Hash(Plain(Word));
         _cookie = Hash(Cookie);

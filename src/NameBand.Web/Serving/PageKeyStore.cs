@@ -27,7 +27,8 @@ internal sealed class PageKeyStore(string? folder)
 
     public static PageKeyStore OfThisAccount()
     {
-        string data = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
+        string data =
+            Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
         return new PageKeyStore(Path.IsPathFullyQualified(data) ? Path.Combine(data, "nameband") : null);
     }
 
@@ -51,7 +52,8 @@ internal sealed class PageKeyStore(string? folder)
                 Directory.CreateDirectory(folder, FolderForOne);
                 if (new DirectoryInfo(folder).LinkTarget is not null || !IsForOne(folder, FolderForOne))
                 {
-                    return OfThisRun($"{folder} is not a folder that only you can open.", $"Put this line into a terminal: chmod 700 '{folder}'");
+                    return OfThisRun(
+                        $"{folder} is not a folder that only you can open.", $"Put this line into a terminal: chmod 700 '{folder}'");
                 }
             }
 
@@ -137,7 +139,8 @@ internal sealed class PageKeyStore(string? folder)
     private static KeptKey? Trusted(string path)
     {
         var file = new FileInfo(path);
-        if (!file.Exists || file.LinkTarget is not null || file.Length is 0 or > LongestFile || (!OperatingSystem.IsWindows() && !IsForOne(path, FileForOne)))
+        if (!file.Exists || file.LinkTarget is not null || file.Length is 0 or > LongestFile
+            || (!OperatingSystem.IsWindows() && !IsForOne(path, FileForOne)))
         {
             return null;
         }
@@ -168,10 +171,12 @@ internal sealed class PageKeyStore(string? folder)
 
     private bool IsKept(string jobFolder, PageKey key) => Trusted(FileOf(jobFolder)) is { } there && there.Key.Cookie == key.Cookie;
 
-    private static string Written(PageKey key, int port) => FormattableString.Invariant($"1\n{Convert.ToHexStringLower(key.ToBytes())}\n{port}\n");
+    private static string Written(PageKey key, int port) =>
+        FormattableString.Invariant($"1\n{Convert.ToHexStringLower(key.ToBytes())}\n{port}\n");
 
     private static KeptKey OfThisRun(string found, string mend) => new(PageKey.New(), 0, Problem.Note(
-        new Where(), $"{found} So the worktable's secret is not kept, and tabs that are open do not come back when it is started again.", mend));
+        new Where(), $"{found} So the worktable's secret is not kept, and tabs that are open do not come back when it is started again.",
+        mend));
 
     private string FileOf(string jobFolder)
     {
@@ -179,13 +184,15 @@ internal sealed class PageKeyStore(string? folder)
         return Path.Combine(folder!, $"page-{Convert.ToHexStringLower(hash)[..32]}.key");
     }
 
-    /// <summary>Whole or not at all, and never open to others, not even for a moment; a link that stands there is replaced itself.</summary>
+    /// <summary>Whole or not at all, and never open to others, not even for a moment; a link that stands there is replaced
+    /// itself.</summary>
     private static void Put(string path, string text)
     {
         string beside = $"{path}.{RandomNumberGenerator.GetHexString(16, lowercase: true)}.new";
         // Its name is nobody else's, so it needs no lock; one would outlive its closing where a program is started just then, which
         // holds it until it is under way, and whoever reads meanwhile would find it locked.
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.ReadWrite | FileShare.Delete };
+        var options =
+            new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.ReadWrite | FileShare.Delete };
         if (!OperatingSystem.IsWindows())
         {
             options.UnixCreateMode = FileForOne;

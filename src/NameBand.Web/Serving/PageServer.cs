@@ -44,7 +44,8 @@ public static class PageServer
         var desk = app.Services.GetRequiredService<LendDesk>();
         await using var lent = options.Lend
             ? await LendServer.StartAsync(
-                options, table, desk, app.Services.GetRequiredService<IWebHostEnvironment>().WebRootFileProvider, stop).ConfigureAwait(false)
+                options, table, desk, app.Services.GetRequiredService<IWebHostEnvironment>().WebRootFileProvider, stop)
+                .ConfigureAwait(false)
             : null;
         if (options.Lend)
         {
@@ -70,7 +71,9 @@ public static class PageServer
                 "Tabs that are still open do not come back: open the address above in them."));
         }
 
-        return new PageAddress(url, null, null) { Opener = store.Keep(options.JobFolder, kept, here.Port, url), Notes = notes.ToImmutable() };
+        return new PageAddress(
+            url, null, null)
+        { Opener = store.Keep(options.JobFolder, kept, here.Port, url), Notes = notes.ToImmutable() };
     }
 
     /// <param name="wish">Where tabs that are open look for it, if no port is asked for; any other will do; 0: none is wished for.</param>

@@ -42,7 +42,8 @@ internal static class StripEndpoints
         app.MapGet("/look/{number:int}", (int number, LooksDesk desk) =>
             desk.PictureOf(number) is { } picture ? Results.Text(picture, NamePicture.Type) : Results.NotFound());
         app.MapGet("/strip/{layout:long}/load/{name:int}", (long layout, int name, Worktable table) => Of(table, layout, (_, laid) =>
-            At(laid, name) is { } at ? Json(json => LoadCells.Write(json, laid.LoadOf(at.Round, at.Name), laid.Fabric)) : Results.NotFound()));
+            At(laid, name) is { } at
+                ? Json(json => LoadCells.Write(json, laid.LoadOf(at.Round, at.Name), laid.Fabric)) : Results.NotFound()));
         app.MapGet("/strip/{layout:long}/figures", (long layout, Worktable table) => Of(table, layout, (now, _) =>
             now.Figures is { } figures ? Json(json => WriteFigures(json, figures)) : Results.NoContent()));
 
@@ -57,7 +58,8 @@ internal static class StripEndpoints
         app.MapGet("/hooping/{layout:long}/{number:int}", (long layout, int number, Worktable table) => Of(table, layout, (_, laid) =>
             Hooping(laid, number) is { } hooping ? Json(json => HoopMap.Write(json, laid, hooping)) : Results.NotFound()));
         app.MapGet("/hooping/{layout:long}/{number:int}/path", (long layout, int number, Worktable table) => Of(table, layout, (_, laid) =>
-            laid.Plan.HasNeedlePaths && Hooping(laid, number) is { } hooping ? Bytes(StitchBytes.Of(laid.SewHooping(hooping))) : Results.NotFound()));
+            laid.Plan.HasNeedlePaths && Hooping(laid, number) is { } hooping
+                ? Bytes(StitchBytes.Of(laid.SewHooping(hooping))) : Results.NotFound()));
     }
 
     internal static IResult Json(Action<Utf8JsonWriter> write)

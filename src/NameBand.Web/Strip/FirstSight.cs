@@ -34,7 +34,8 @@ internal static class FirstSight
             json.WritePropertyName("shapes");
             Shapes.WriteNames(json, seen, shelf);
             json.WritePropertyName("pieces");
-            Shapes.WritePieces(json, seen.SelectMany(n => n.Lettered.Pieces).Select(p => p.Piece).Distinct().Select(p => (shelf.NumberOf(p), p)));
+            Shapes.WritePieces(
+                json, seen.SelectMany(n => n.Lettered.Pieces).Select(p => p.Piece).Distinct().Select(p => (shelf.NumberOf(p), p)));
             json.WriteEndObject();
         }
 

@@ -4,7 +4,8 @@ using NameBand.Load;
 
 namespace NameBand.Web.Strip;
 
-/// <summary>The load map of a name for the browser: the middle of each covered square and its holes as a part of what the cloth bears.</summary>
+/// <summary>The load map of a name for the browser: the middle of each covered square and its holes as a part of what the cloth
+/// bears.</summary>
 internal static class LoadCells
 {
     public static void Write(Utf8JsonWriter json, LoadMap? map, Fabric fabric)

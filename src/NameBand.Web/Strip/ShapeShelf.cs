@@ -19,7 +19,8 @@ internal sealed class ShapeShelf
     private int _last;
 
     /// <summary>Equal for names of equal pieces at equal places.</summary>
-    public int NumberOf(LetteredName name) => (int)_known.GetValue(name, n => _names.GetOrAdd(Key(n), _ => Interlocked.Increment(ref _last)));
+    public int NumberOf(LetteredName name) =>
+        (int)_known.GetValue(name, n => _names.GetOrAdd(Key(n), _ => Interlocked.Increment(ref _last)));
 
     public int NumberOf(LetterPiece piece)
     {
@@ -35,7 +36,8 @@ internal sealed class ShapeShelf
         var key = new StringBuilder();
         foreach (var placed in name.Pieces)
         {
-            key.Append(placed.Piece.Key).Append('@').Append(CultureInfo.InvariantCulture, $"{placed.At.XMm:R},{placed.At.YMm:R}").Append('\n');
+            key.Append(placed.Piece.Key).Append('@').Append(CultureInfo.InvariantCulture, $"{placed.At.XMm:R},{placed.At.YMm:R}")
+                .Append('\n');
         }
 
         return key.ToString();

@@ -69,7 +69,8 @@ internal static class StripMap
     public sealed record OnRound(Round Round, PlacedName Name);
 
     /// <summary>Names and motifs in the order of the map: by round, then along it. Indices of the map count these.</summary>
-    public static IEnumerable<OnRound> SewnOn(StripPlan plan) => plan.Rounds.SelectMany(r => r.NamesAndMotifs.Select(n => new OnRound(r, n)));
+    public static IEnumerable<OnRound> SewnOn(StripPlan plan) =>
+        plan.Rounds.SelectMany(r => r.NamesAndMotifs.Select(n => new OnRound(r, n)));
 
     private static void Rounds(Utf8JsonWriter json, StripPlan plan)
     {
@@ -123,7 +124,8 @@ internal static class StripMap
         json.WriteEndArray();
     }
 
-    /// <summary>Places on the edge lie at the same part of a shorter round's length; over the end of a closed one they go on at its start.</summary>
+    /// <summary>Places on the edge lie at the same part of a shorter round's length; over the end of a closed one they go on at
+    /// its start.</summary>
     private static IEnumerable<(double From, double To)> KeptClear(StripPlan plan, Round round)
     {
         foreach (var zone in plan.Hem.KeepClear)

@@ -1,6 +1,7 @@
 namespace NameBand.Web.Table;
 
-/// <summary>Notices when somebody else changes files of the job's folder; looks also by itself, since not every file system tells.</summary>
+/// <summary>Notices when somebody else changes files of the job's folder; looks also by itself, since not every file system
+/// tells.</summary>
 internal sealed class FolderWatch : IDisposable
 {
     private static readonly string[] Endings = [".json", ".csv", ".tsv", ".txt", ".xlsx", ".ttf", ".otf"];

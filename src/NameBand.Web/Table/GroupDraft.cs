@@ -32,7 +32,8 @@ internal sealed class GroupDraft
     /// <summary>Colour of its thread; kept as it is, for no field shows it.</summary>
     public string Thread { get; set; } = "";
 
-    /// <summary>The groups as they stand in job.json; what cannot be shown in fields is passed over, and job.json says so when it is read.</summary>
+    /// <summary>The groups as they stand in job.json; what cannot be shown in fields is passed over, and job.json says so when it
+    /// is read.</summary>
     public static List<GroupDraft> Read(string? json) =>
         json is not null && JsonNode.Parse(json) is JsonArray all ? [.. all.OfType<JsonObject>().Select(Of)] : [];
 
@@ -66,7 +67,9 @@ internal sealed class GroupDraft
                 group["rest"] = true;
                 break;
             case ByValue:
-                group["values"] = new JsonArray([.. Values.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(v => (JsonNode)v)]);
+                group["values"] =
+                    new JsonArray([.. Values.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+                    .Select(v => (JsonNode)v)]);
                 break;
             default:
                 Add(group, "from", Number(From));
@@ -93,9 +96,12 @@ internal sealed class GroupDraft
     private static JsonNode? Whole(string typed) => typed.Trim().Length == 0 ? null : JsonValue.Create(typed.Trim());
 
     private static JsonNode? Number(string typed) =>
-        double.TryParse(typed, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out double number)
+        double.TryParse(
+            typed, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite
+            | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out double number)
             ? JsonValue.Create(number)
             : Whole(typed);
 
-    private static string Text(JsonNode? node) => node is JsonValue value && value.TryGetValue(out string? text) ? text : node?.ToJsonString() ?? "";
+    private static string Text(JsonNode? node) =>
+        node is JsonValue value && value.TryGetValue(out string? text) ? text : node?.ToJsonString() ?? "";
 }

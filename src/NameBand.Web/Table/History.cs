@@ -67,12 +67,15 @@ internal sealed class History
         }
     }
 
-    public ImmutableArray<Problem> Undo(JobFiles now, Func<JobFiles, JobFiles, ImmutableArray<Problem>> restore) => Move(_back, _forth, now, restore);
+    public ImmutableArray<Problem> Undo(JobFiles now, Func<JobFiles, JobFiles, ImmutableArray<Problem>> restore) =>
+        Move(_back, _forth, now, restore);
 
-    public ImmutableArray<Problem> Redo(JobFiles now, Func<JobFiles, JobFiles, ImmutableArray<Problem>> restore) => Move(_forth, _back, now, restore);
+    public ImmutableArray<Problem> Redo(JobFiles now, Func<JobFiles, JobFiles, ImmutableArray<Problem>> restore) =>
+        Move(_forth, _back, now, restore);
 
     private static ImmutableArray<Problem> Move(
-        List<(string What, JobFiles Files)> from, List<(string What, JobFiles Files)> to, JobFiles now, Func<JobFiles, JobFiles, ImmutableArray<Problem>> restore)
+        List<(string What, JobFiles Files)> from, List<(string What, JobFiles Files)> to, JobFiles now,
+        Func<JobFiles, JobFiles, ImmutableArray<Problem>> restore)
     {
         if (from.Count == 0)
         {

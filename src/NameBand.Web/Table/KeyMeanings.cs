@@ -31,7 +31,8 @@ internal static partial class KeyMeanings
     /// Without the marks of the page it stands on, without commands, and without where to read on: pages that a browser has not got.
     /// </summary>
     private static string Plain(string text) =>
-        Link().Replace(ReadOn().Replace(text, ""), "$1").Replace("`", "", StringComparison.Ordinal).Replace("\\|", "|", StringComparison.Ordinal);
+        Link().Replace(ReadOn().Replace(text, ""), "$1").Replace("`", "", StringComparison.Ordinal)
+            .Replace("\\|", "|", StringComparison.Ordinal);
 
     [GeneratedRegex(@"\[([^\]]*)\]\([^)]*\)")]
     private static partial Regex Link();

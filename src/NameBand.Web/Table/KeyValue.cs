@@ -9,14 +9,16 @@ namespace NameBand.Web.Table;
 internal static class KeyValue
 {
     /// <summary>A maker's accents stay accents; it is shown as text and never as a page.</summary>
-    private static readonly JsonSerializerOptions Readable = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Readable =
+        new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>A bare number that stands for a length is shown with the unit that it has.</summary>
-    public static string Shown(JobKeyCard key, string? json) => key.Kind == JobKeyKind.Length && json is not null ? JsonNode.Parse(json) switch
-    {
-        JsonArray many when many.All(m => m is JsonValue) => string.Join("; ", many.Select(OneLength)),
-        var one => OneLength(one),
-    } : Shown(json);
+    public static string Shown(JobKeyCard key, string? json) =>
+        key.Kind == JobKeyKind.Length && json is not null ? JsonNode.Parse(json) switch
+        {
+            JsonArray many when many.All(m => m is JsonValue) => string.Join("; ", many.Select(OneLength)),
+            var one => OneLength(one),
+        } : Shown(json);
 
     public static string Shown(string? json) => json is null ? "" : JsonNode.Parse(json) switch
     {
@@ -46,18 +48,22 @@ internal static class KeyValue
         };
     }
 
-    private static string One(JsonNode? node) => node is JsonValue value && value.TryGetValue(out string? text) ? text : node?.ToJsonString(Readable) ?? "";
+    private static string One(JsonNode? node) =>
+        node is JsonValue value && value.TryGetValue(out string? text) ? text : node?.ToJsonString(Readable) ?? "";
 
     private static string OneLength(JsonNode? node) =>
         node?.GetValueKind() == JsonValueKind.Number && node.ToJsonString() is var number && number != "0" ? number + " mm" : One(node);
 
     /// <summary>Nothing is nothing in any unit.</summary>
-    private static string ZeroOrText(string text) => text.Trim('0', '.').Length == 0 && text.Contains('0') ? "0" : JsonSerializer.Serialize(text);
+    private static string ZeroOrText(string text) =>
+        text.Trim('0', '.').Length == 0 && text.Contains('0') ? "0" : JsonSerializer.Serialize(text);
 
-    private static string[] Parts(string text) => text.Split([';', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+    private static string[] Parts(string text) =>
+        text.Split([';', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     private static string NumberOrText(string text) =>
-        double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double number)
+        double.TryParse(
+            text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double number)
             ? number.ToString("R", CultureInfo.InvariantCulture)
             : JsonSerializer.Serialize(text);
 }

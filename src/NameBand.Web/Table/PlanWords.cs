@@ -18,7 +18,8 @@ internal static class PlanWords
         _ => "Typed letters",
     };
 
-    public static string Title(OfferedPlan plan) => plan.Wishes.IsEmpty ? "The plain way" : Of(plan.Wishes[0]) + (plan.Mends.Length > 0 ? ", mended" : "");
+    public static string Title(OfferedPlan plan) =>
+        plan.Wishes.IsEmpty ? "The plain way" : Of(plan.Wishes[0]) + (plan.Mends.Length > 0 ? ", mended" : "");
 
     /// <summary>What else it answers best.</summary>
     public static string Also(OfferedPlan plan) => plan.Wishes.Length < 2 ? ""
@@ -29,19 +30,25 @@ internal static class PlanWords
     {
         var job = plan.Job;
         string letters = job.Traits.HasLettersOfItsOwn && !job.HasSeveralWays ? "the machine’s own letters" : job.Lettering.Face;
-        string pieces = plan.Plan.HasSeveralWays ? plan.Plan.SittingsInWords : job.IsHooped ? Words.Count(plan.Plan.Hoopings.Length, "hooping", "hoopings") : "no hoop";
+        string pieces = plan.Plan.HasSeveralWays
+            ? plan.Plan.SittingsInWords : job.IsHooped ? Words.Count(plan.Plan.Hoopings.Length, "hooping", "hoopings") : "no hoop";
         return $"{Words.Rounds(plan.Plan.Rounds.Length)} · {pieces} · {Words.Mm(plan.Plan.LetterHeightMm)} mm · {letters}";
     }
 
     /// <summary>Evenings that it takes, where it is known how long one is.</summary>
     public static string Evenings(OfferedPlan plan) => plan.Job.EveningMinutes is not { } minutes ? ""
-        : Words.Count(EveningWork.Plan(plan.Estimate, plan.Plan, [new SewingMachine("")], EveningLengths.Always(minutes)).Evenings, "evening", "evenings");
+        : Words.Count(
+            EveningWork.Plan(plan.Estimate, plan.Plan, [new SewingMachine("")], EveningLengths.Always(minutes)).Evenings, "evening",
+            "evenings");
 
     /// <summary>What it asks of her besides; what is said with the name of a file is said by the page once the plan is taken.</summary>
     public static ImmutableArray<string> Asks(OfferedPlan plan) => [.. plan.Asks
-        .Select(a => a.Contains(".csv", StringComparison.Ordinal) || a.Contains(".json", StringComparison.Ordinal) ? "Something is to be measured or settled first: take it, and the page says what." : a).Distinct()];
+        .Select(a => a.Contains(".csv", StringComparison.Ordinal) || a.Contains(".json", StringComparison.Ordinal)
+            ? "Something is to be measured or settled first: take it, and the page says what." : a).Distinct()];
 
     /// <summary>What is set, in the words of the fields.</summary>
-    public static ImmutableArray<string> Changes(OfferedPlan plan) => [.. plan.Edits.Select(e => JobKeyCard.All.FirstOrDefault(c => c.Path == e.Path) is { } card
-        ? $"{KeyLabels.Of(card)}: {(e.Json is null ? "as usual" : KeyLabels.Said(KeyValue.Shown(card, e.Json)))}" : KeyLabels.Said(e.Path.Split('.')[^1]))];
+    public static ImmutableArray<string> Changes(OfferedPlan plan) =>
+        [.. plan.Edits.Select(e => JobKeyCard.All.FirstOrDefault(c => c.Path == e.Path) is { } card
+        ? $"{KeyLabels.Of(card)}: {(e.Json is null ? "as usual" : KeyLabels.Said(KeyValue.Shown(card, e.Json)))}"
+            : KeyLabels.Said(e.Path.Split('.')[^1]))];
 }

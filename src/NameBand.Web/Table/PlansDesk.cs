@@ -79,7 +79,8 @@ public sealed class PlansDesk : IDisposable
         string said = "";
         try
         {
-            var report = Bander.Plans(_table.Folder, null, new Throttled(p => Tell(Found, [], p.Of > 0 ? $"{p.What}: {p.Done} of {p.Of}" : p.What)), cancel);
+            var report = Bander.Plans(
+                _table.Folder, null, new Throttled(p => Tell(Found, [], p.Of > 0 ? $"{p.What}: {p.Done} of {p.Of}" : p.What)), cancel);
             found = report.AsSet is null ? null : report;
             problems = report.AsSet is null ? report.Problems : [];
         }

@@ -39,7 +39,8 @@ public sealed class PrintRun(Worktable table)
     public void StartLetters() => Start("writing the letters", (progress, cancel) =>
     {
         var report = Bander.Invite(table.Folder, DateOnly.FromDateTime(DateTime.Now), progress, cancel);
-        return (report.Status, report.Problems, $"Done: {Words.Count(report.Letters, "letter", "letters")} in the folder private; {report.Missing} without an answer.");
+        return (report.Status, report.Problems,
+            $"Done: {Words.Count(report.Letters, "letter", "letters")} in the folder private; {report.Missing} without an answer.");
     });
 
     /// <summary>Enters what came back.</summary>
@@ -75,7 +76,8 @@ public sealed class PrintRun(Worktable table)
         _ = Task.Run(() => Run(make, _stop.Token));
     }
 
-    private void Run(Func<IProgress<Progress>, CancellationToken, (ExitStatus, ImmutableArray<Problem>, string)> make, CancellationToken cancel)
+    private void Run(
+        Func<IProgress<Progress>, CancellationToken, (ExitStatus, ImmutableArray<Problem>, string)> make, CancellationToken cancel)
     {
         string said;
         ImmutableArray<Problem> problems = [];

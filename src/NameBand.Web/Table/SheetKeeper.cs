@@ -38,7 +38,8 @@ internal sealed class SheetKeeper(Worktable table) : IDisposable
                 return [];
             }
 
-            bool hasSheets = File.Exists(Path.Combine(outFolder, OutPaths.WorkPacket("a4"))) || File.Exists(Path.Combine(outFolder, OutPaths.WorkPacket("letter")));
+            bool hasSheets = File.Exists(Path.Combine(outFolder, OutPaths.WorkPacket("a4")))
+                || File.Exists(Path.Combine(outFolder, OutPaths.WorkPacket("letter")));
             var report = await Task.Run(() => hasSheets ? Bander.Print(table.Folder) : Bander.Make(table.Folder));
             return report.Status == ExitStatus.CannotUse ? report.Problems : [];
         }

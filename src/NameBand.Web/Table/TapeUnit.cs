@@ -32,11 +32,13 @@ internal static partial class TapeUnit
         return value.RootElement.ValueKind switch
         {
             JsonValueKind.String => [value.RootElement.GetString()!],
-            JsonValueKind.Array => [.. value.RootElement.EnumerateArray().Where(e => e.ValueKind == JsonValueKind.String).Select(e => e.GetString()!)],
+            JsonValueKind.Array =>
+                [.. value.RootElement.EnumerateArray().Where(e => e.ValueKind == JsonValueKind.String).Select(e => e.GetString()!)],
             _ => [],
         };
     }
 
-    [GeneratedRegex(@"(in\.?|inch|inches|ft\.?|foot|feet|yd\.?|yards?|[""'″′“”’])\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"(in\.?|inch|inches|ft\.?|foot|feet|yd\.?|yards?|[""'″′“”’])\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex EndsInInches();
 }

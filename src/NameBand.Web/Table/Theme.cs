@@ -16,14 +16,17 @@ public sealed record Theme(string Name, string Heading, ImmutableArray<string> M
             "lettering.collation", "lettering.agreedFirst"]),
         new("rounds", "The rounds and the strip", ["strip.rounds"], ["strip."]),
         new("hem", "The edge the names go round", [], ["hem."]),
-        new("face", "The letters", ["lettering.face"], ["lettering.motif", "lettering.spread", "lettering.gap", "lettering.mostGap", "sewing."]),
+        new("face", "The letters", ["lettering.face"],
+            ["lettering.motif", "lettering.spread", "lettering.gap", "lettering.mostGap", "sewing."]),
         new("height", "How high the letters are", ["lettering.height", "lettering.least"], ["lettering.gap", "lettering.spread"]),
         new("cloth", "The cloth", ["fabric"], ["stitches.", "strip.shortening"]),
         new("hoop", "The hoop", ["hoop.along", "hoop.across"], ["hoop.", "marks", "letters.hooped"]),
-        new("machine", "The time at the machine", ["machine.stitchesPerMinute"], ["machine.", "evening", "finishBy", "letters.secondsPerKey", "letters.positioningMinutes"]),
+        new("machine", "The time at the machine", ["machine.stitchesPerMinute"],
+            ["machine.", "evening", "finishBy", "letters.secondsPerKey", "letters.positioningMinutes"]),
         new("hands", "The time by hand", ["hands.hoopingMinutes"], ["hands."]),
         new("thread", "Thread and what to buy", ["thread", "shop.spool"], ["colours.", "bobbin.", "shop.", "prices."]),
-        new("way", "How the names get onto the cloth", ["way"], ["ways", "letters.", "traced.", "files.", "program.", "thanks.", "playback.", "format"]),
+        new("way", "How the names get onto the cloth", ["way"],
+            ["ways", "letters.", "traced.", "files.", "program.", "thanks.", "playback.", "format"]),
     ];
 
     public static Theme Of(string name) => All.First(t => t.Name == name);

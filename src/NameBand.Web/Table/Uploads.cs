@@ -15,7 +15,9 @@ internal static class Uploads
 
     /// <summary>Source: Microsoft, "Naming Files, Paths, and Namespaces": reserved with any ending.</summary>
     private static readonly string[] Devices =
-        ["con", "prn", "aux", "nul", .. Enumerable.Range(0, 10).SelectMany(n => new[] { FormattableString.Invariant($"com{n}"), FormattableString.Invariant($"lpt{n}") })];
+        ["con", "prn", "aux", "nul",
+            .. Enumerable.Range(0, 10)
+            .SelectMany(n => new[] { FormattableString.Invariant($"com{n}"), FormattableString.Invariant($"lpt{n}") })];
 
     /// <returns>The file's name in the folder, or what is wrong with it.</returns>
     public static async Task<(string? Name, string Wrong)> TakeInAsync(string folder, IBrowserFile file)
@@ -23,7 +25,8 @@ internal static class Uploads
         string shown = PlainText.Short(file.Name, LongestName);
         if (!Endings.Contains(Path.GetExtension(file.Name), StringComparer.OrdinalIgnoreCase))
         {
-            return (null, $"“{shown}” is neither a CSV file nor a workbook (.xlsx). In your spreadsheet choose “save as”, and one of these.");
+            return (null,
+                $"“{shown}” is neither a CSV file nor a workbook (.xlsx). In your spreadsheet choose “save as”, and one of these.");
         }
 
         if (file.Size > MostBytes)
@@ -51,7 +54,8 @@ internal static class Uploads
     internal static string SafeName(string given)
     {
         string last = given.Split('/', '\\')[^1];
-        string stem = string.Concat(Path.GetFileNameWithoutExtension(last).Where(c => char.IsLetterOrDigit(c) || c is ' ' or '-' or '_')).Trim();
+        string stem = string.Concat(Path.GetFileNameWithoutExtension(last).Where(c => char.IsLetterOrDigit(c) || c is ' ' or '-' or '_'))
+            .Trim();
         stem = stem.Length == 0 ? "list" : stem[..Math.Min(stem.Length, LongestName)].TrimEnd();
         // What the job itself writes keeps its name, and some systems take these few names for machines.
         bool isTaken = OwnFiles.Has(stem + ".csv") || Devices.Contains(stem, StringComparer.OrdinalIgnoreCase);
@@ -68,7 +72,8 @@ internal static class Uploads
         var kept = KeptFile.Of(content);
         for (int i = 1; ; i++)
         {
-            string tried = i == 1 ? name : FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(name)} {i}{Path.GetExtension(name)}");
+            string tried = i == 1
+                ? name : FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(name)} {i}{Path.GetExtension(name)}");
             string path = Path.Combine(folder, tried);
             if (!IsTaken(folder, tried))
             {

@@ -22,7 +22,8 @@ internal static class Words
     public static string Number(double n) => n.ToString("#,0", CultureInfo.InvariantCulture);
 
     /// <summary>Tens of metres, and where it is little, metres; there is never none.</summary>
-    public static string Thread(double metres) => $"{Number(metres < 100 ? Math.Max(1, Math.Round(metres)) : Math.Round(metres / 10) * 10)} m";
+    public static string Thread(double metres) =>
+        $"{Number(metres < 100 ? Math.Max(1, Math.Round(metres)) : Math.Round(metres / 10) * 10)} m";
 
     public static string Metres(double mm) => (mm / 1000).ToString("0.##", CultureInfo.InvariantCulture);
 

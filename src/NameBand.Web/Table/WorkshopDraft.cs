@@ -26,7 +26,8 @@ public sealed class WorkshopDraft
     public bool IsNew => _told is null || Answers.DiffersFrom(_told);
 
     public WorkshopAnswers Answers => new(
-        Skill, [.. Frames.Select(f => new FrameAnswer(f.Along.Trim(), f.Across.Trim())).Where(f => f.Along.Length + f.Across.Length > 0)], Evening.Trim())
+        Skill, [.. Frames.Select(f => new FrameAnswer(f.Along.Trim(), f.Across.Trim())).Where(f => f.Along.Length + f.Across.Length > 0)],
+        Evening.Trim())
     {
         Helpers =
         [
@@ -62,7 +63,9 @@ public sealed class WorkshopDraft
     {
         if (!isBegun && Answers is { HasLetters: true, LetterHeights.IsEmpty: true })
         {
-            return [Problem.CannotUse(new Where(), "It is not said how high the machine’s letters are.", "Sew a capital in each of its sizes, measure it on the cloth, and write the heights down, such as 9 mm; 6 mm.")];
+            return [Problem.CannotUse(
+                new Where(), "It is not said how high the machine’s letters are.",
+                "Sew a capital in each of its sizes, measure it on the cloth, and write the heights down, such as 9 mm; 6 mm.")];
         }
 
         if (Answers.Helpers.Any(h => h.Name.Length == 0))
@@ -72,7 +75,10 @@ public sealed class WorkshopDraft
         }
 
         var half = Answers.Frames.FirstOrDefault(f => f.Along.Length == 0 || f.Across.Length == 0);
-        return half is null ? [] : [Problem.CannotUse(new Where(), "Of one frame only one length is given.", "Give both lengths of the field that its needle can reach, or clear both.")];
+        return half is null
+            ? [] : [Problem.CannotUse(
+                new Where(), "Of one frame only one length is given.",
+                "Give both lengths of the field that its needle can reach, or clear both.")];
     }
 }
 

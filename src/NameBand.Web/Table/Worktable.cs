@@ -49,7 +49,8 @@ public sealed class Worktable : IDisposable
 
     /// <summary>Headings of the columns of the job's lists, as they stand in them.</summary>
     public ImmutableArray<string> HeadingsOf(BandJob? job) =>
-        [.. (job?.Lists ?? []).Select(l => ListPreview.Read(Folder, l).Value).OfType<ListPreview>().SelectMany(p => p.Header).Where(h => h.Length > 0).Distinct()];
+        [.. (job?.Lists ?? []).Select(l => ListPreview.Read(Folder, l).Value).OfType<ListPreview>().SelectMany(p => p.Header)
+            .Where(h => h.Length > 0).Distinct()];
 
     internal LayoutSession Bench { get; }
 
@@ -87,7 +88,8 @@ public sealed class Worktable : IDisposable
     });
 
     /// <summary>Writes what is told of the workshop, and sets keys of job.json with it; one step of undo.</summary>
-    public Task<ImmutableArray<Problem>> TellWorkshopAsync(string what, WorkshopAnswers answers, params ImmutableArray<JobEdit> edits) => SaveAsync(() =>
+    public Task<ImmutableArray<Problem>> TellWorkshopAsync(string what, WorkshopAnswers answers, params ImmutableArray<JobEdit> edits) =>
+        SaveAsync(() =>
     {
         var before = Files();
         var file = WorkshopEditing.Apply(Folder, answers);
@@ -114,10 +116,12 @@ public sealed class Worktable : IDisposable
     public WorkshopAnswers? WorkshopTold() => WorkshopEditing.Told(Folder);
 
     /// <summary>Takes the last change back.</summary>
-    public Task<ImmutableArray<Problem>> UndoAsync() => SaveAsync(() => _history.Undo(Files(), Restore), () => _history.UndoWords is not null);
+    public Task<ImmutableArray<Problem>> UndoAsync() =>
+        SaveAsync(() => _history.Undo(Files(), Restore), () => _history.UndoWords is not null);
 
     /// <summary>Does again what was taken back.</summary>
-    public Task<ImmutableArray<Problem>> RedoAsync() => SaveAsync(() => _history.Redo(Files(), Restore), () => _history.RedoWords is not null);
+    public Task<ImmutableArray<Problem>> RedoAsync() =>
+        SaveAsync(() => _history.Redo(Files(), Restore), () => _history.RedoWords is not null);
 
     /// <summary>Writes decisions about rows to corrections.csv; one step of undo.</summary>
     public Task<ImmutableArray<Problem>> DecideAsync(string what, params ImmutableArray<RowDecision> decisions) => SaveAsync(() =>
@@ -184,7 +188,19 @@ public sealed class Worktable : IDisposable
             cancel = _work.Token;
         }
 
-        Publish(now => now with { IsLaying = true, Figures = null, Counting = null, IsCountingStopped = false, JobFile = _jobFile, HasJobFile = _jobFile.IsThere, WorkshopPrint = JobStore.Read(Folder, WorkshopEditing.FileName).Fingerprint, Undo = _history.UndoWords, Redo = _history.RedoWords });
+        Publish(now =>
+            now with
+            {
+                IsLaying = true,
+                Figures = null,
+                Counting = null,
+                IsCountingStopped = false,
+                JobFile = _jobFile,
+                HasJobFile = _jobFile.IsThere,
+                WorkshopPrint = JobStore.Read(Folder, WorkshopEditing.FileName).Fingerprint,
+                Undo = _history.UndoWords,
+                Redo = _history.RedoWords
+            });
         _ = Task.Run(() => WorkAsync(cancel), CancellationToken.None);
     }
 
@@ -235,7 +251,13 @@ public sealed class Worktable : IDisposable
         }
         catch (Exception e)
         {
-            Publish(cancel, now => now with { IsLaying = false, Laid = null, Fault = $"This is a fault in NameBand, not in your files. {e.GetType().Name}: {e.Message}" });
+            Publish(cancel,
+                now => now with
+                {
+                    IsLaying = false,
+                    Laid = null,
+                    Fault = $"This is a fault in NameBand, not in your files. {e.GetType().Name}: {e.Message}"
+                });
         }
         finally
         {
@@ -252,7 +274,10 @@ public sealed class Worktable : IDisposable
         _count = count;
         try
         {
-            var figures = laid.Reckon(new Throttled(p => Publish(cancel, now => now with { Counting = p })), count.Token, DateOnly.FromDateTime(DateTime.Now));
+            var figures =
+                laid.Reckon(
+                    new Throttled(p => Publish(cancel, now => now with { Counting = p })), count.Token,
+                    DateOnly.FromDateTime(DateTime.Now));
             Publish(cancel, now => now with { Figures = figures, Counting = null, Problems = [.. now.Problems, .. figures.Problems] });
         }
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)

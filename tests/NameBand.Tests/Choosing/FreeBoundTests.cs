@@ -25,7 +25,9 @@ public sealed class FreeBoundTests
     [InlineData(2, "true", "free")]
     public void Every_number_of_lanes_in_every_frame_costs_at_least_the_bound_of_each(int rounds, string watched, string marks)
     {
-        string names = "Name\n" + string.Concat(Enumerable.Range(0, 5 * rounds).Select(i => $"{"Tamsin Bo Orla Wenna Kit Merryn Ada".Split(' ')[i % 7]} {(char)('A' + (i % 26))}\n"));
+        string names = "Name\n"
+            + string.Concat(Enumerable.Range(0, 5 * rounds)
+            .Select(i => $"{"Tamsin Bo Orla Wenna Kit Merryn Ada".Split(' ')[i % 7]} {(char)('A' + (i % 26))}\n"));
         using var folder = new TemporaryFolder().With("names.csv", names)
             .With("workshop.json", Frames.Replace("WATCHED", watched, StringComparison.Ordinal))
             .With("job.json", $$"""
@@ -35,7 +37,8 @@ public sealed class FreeBoundTests
         var costs = new List<(double Cost, double Bound)>();
         foreach (string frame in new[] { "small", "large" })
         {
-            foreach (var (lanes, kept) in Enumerable.Range(1, rounds).SelectMany(l => (marks == "free" ? Kinds : [null]).Select(k => (l, k))))
+            foreach (var (lanes, kept) in Enumerable.Range(1, rounds)
+                .SelectMany(l => (marks == "free" ? Kinds : [null]).Select(k => (l, k))))
             {
                 var laid = Planning.Run(folder.FullPath, new FaceShelf(), default, () => new KeptChoices(lanes, frame, kept)).Value!;
                 var sewing = laid.Way.Sew(laid);

@@ -20,8 +20,10 @@ public sealed class FreeChoiceTests
 {
     private static readonly Fabric Cotton = FabricTable.Find("quilting cotton")!;
 
-    private static readonly Gen<(int Seed, int Rounds, bool Closed, int Piece, int Across, NameOrder Order, bool IsJoinedDiagonally)> Jobs = Gen.Select(
-        Gen.Int[0, 10_000], Gen.Int[1, 4], Gen.Bool, Gen.Int[0, 2], Gen.Int[60, 260], Gen.Bool.Select(b => b ? NameOrder.Listed : NameOrder.Alphabetical), Gen.Bool);
+    private static readonly Gen<(int Seed, int Rounds, bool Closed, int Piece, int Across, NameOrder Order, bool IsJoinedDiagonally)> Jobs =
+        Gen.Select(
+        Gen.Int[0, 10_000], Gen.Int[1, 4], Gen.Bool, Gen.Int[0, 2], Gen.Int[60, 260],
+        Gen.Bool.Select(b => b ? NameOrder.Listed : NameOrder.Alphabetical), Gen.Bool);
 
     [Fact]
     public void Plans_that_differ_in_free_choices_alone_look_the_same() => Jobs.Sample(
@@ -75,7 +77,9 @@ public sealed class FreeChoiceTests
         using var folder = Copy("lantern-walk");
         var free = Planned(folder);
         string job = File.ReadAllText(folder["job.json"]);
-        File.WriteAllText(folder["job.json"], job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }, \"marks\": \"sewn\"", StringComparison.Ordinal));
+        File.WriteAllText(
+            folder["job.json"],
+            job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }, \"marks\": \"sewn\"", StringComparison.Ordinal));
         var single = Planned(folder);
         AssertAlike(single.Plan, free.Plan);
         Assert.Equal((60, 2), (single.Plan.Hoopings.Length, free.Plan.FreeLanes));
@@ -94,12 +98,15 @@ public sealed class FreeChoiceTests
     public void The_samples_plan_of_fewest_hours_takes_at_most_62_hundredths_of_strips_one_by_one_with_sewn_marks()
     {
         using var folder = Copy("lantern-walk");
-        var fewest = AnswerJson.Read<PlansAnswer>(CliRun.Of("plans", folder.FullPath, "--json").Out).Plans.Single(p => p.Wish == "fewestHours");
+        var fewest = AnswerJson.Read<PlansAnswer>(CliRun.Of("plans", folder.FullPath, "--json").Out).Plans.Single(p =>
+            p.Wish == "fewestHours");
         string job = File.ReadAllText(folder["job.json"]);
-        folder.With("job.json", job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }, \"marks\": \"sewn\"", StringComparison.Ordinal));
+        folder.With(
+            "job.json", job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }, \"marks\": \"sewn\"", StringComparison.Ordinal));
         var single = Assert.IsType<HoursAnswer>(Bander.Reckon(folder.FullPath).Answer);
         Assert.Equal(60, single.Hoopings);
-        Assert.InRange((fewest.MachineMinutes + fewest.HandsOnMinutes) / (single.MachineMinutes.Likely + single.HandsOnMinutes.Likely), 0.4, 0.62);
+        Assert.InRange(
+            (fewest.MachineMinutes + fewest.HandsOnMinutes) / (single.MachineMinutes.Likely + single.HandsOnMinutes.Likely), 0.4, 0.62);
     }
 
     [Fact]
@@ -114,7 +121,9 @@ public sealed class FreeChoiceTests
         Assert.Equal(2, Read(folder).Free!.Lanes);
         Write(folder, "\"hoop\": { \"across\": \"60 mm\" }");
         Assert.Equal(1, Made(folder).Free!.Lanes);
-        File.WriteAllText(folder["job.json"], File.ReadAllText(folder["job.json"]).Replace("\"rounds\": 2", "\"rounds\": 2, \"lanes\": 1", StringComparison.Ordinal));
+        File.WriteAllText(
+            folder["job.json"],
+            File.ReadAllText(folder["job.json"]).Replace("\"rounds\": 2", "\"rounds\": 2, \"lanes\": 1", StringComparison.Ordinal));
         Assert.Null(Made(folder).Free!.Lanes);
     }
 
@@ -158,7 +167,8 @@ public sealed class FreeChoiceTests
         Assert.Equal(large.Plan.LetterHeightMm, held.Plan.LetterHeightMm);
     }
 
-    /// <summary>One name needs the large frame, which takes long to mount; the others are sewn in the small one. It shows nowhere.</summary>
+    /// <summary>One name needs the large frame, which takes long to mount; the others are sewn in the small one. It shows
+    /// nowhere.</summary>
     [Fact]
     public void Short_rests_are_sewn_in_a_frame_that_takes_less()
     {
@@ -175,9 +185,12 @@ public sealed class FreeChoiceTests
         AssertAlike(large.Plan, mixed.Plan);
         var frames = mixed.Plan.Hoopings.ToLookup(h => h.Frame?.Name);
         Assert.NotEmpty(frames["small"]);
-        Assert.Contains(Assert.Single(frames[null]).Segments, s => s.Segment.Names.Any(n => n.Lettered.Name.Text.EndsWith("Penhaligon", StringComparison.Ordinal)));
+        Assert.Contains(
+            Assert.Single(frames[null]).Segments,
+            s => s.Segment.Names.Any(n => n.Lettered.Name.Text.EndsWith("Penhaligon", StringComparison.Ordinal)));
         Assert.All(mixed.Plan.Hoopings, h => Assert.True(
-            h.Segments.Max(s => s.XMm + mixed.Plan.OnClothMm(s.Segment.LengthMm)) <= mixed.Plan.FieldOf(h).AlongMm - (2 * mixed.Plan.SpareMm) + 1e-6));
+            h.Segments.Max(s => s.XMm + mixed.Plan.OnClothMm(s.Segment.LengthMm)) <= mixed.Plan.FieldOf(h).AlongMm
+            - (2 * mixed.Plan.SpareMm) + 1e-6));
         Assert.True(Cost(mixed) < 0.9 * Cost(large), $"{Cost(mixed)} {Cost(large)}");
         Assert.False(Planned(folder, new KeptChoices(null, "large", null, false)).Plan.Hoopings.Any(h => h.Frame is not null));
 
@@ -205,7 +218,8 @@ public sealed class FreeChoiceTests
         int[] small = [.. made.Hoopings.Where(h => h.Frame?.Name == "small").Select(h => h.Number)];
         Assert.Equal(frames["small"].Select(h => h.Number), small);
         Assert.Equal(
-            Bander.Reckon(folder.FullPath).Estimate!.Work.Rows.Where(r => r.Act.StartsWith("hooping and setting straight in the frame “small”", StringComparison.Ordinal)).Sum(r => r.Count),
+            Bander.Reckon(folder.FullPath).Estimate!.Work.Rows.Where(r =>
+                r.Act.StartsWith("hooping and setting straight in the frame “small”", StringComparison.Ordinal)).Sum(r => r.Count),
             small.Length);
         string[] rows = File.ReadAllLines(folder["out/worksheet.csv"]);
         Assert.EndsWith(",done,frame", rows[0], StringComparison.Ordinal);
@@ -215,7 +229,9 @@ public sealed class FreeChoiceTests
         var run = CliRun.Of("make", folder.FullPath);
         Assert.Contains($"{small.Length} of them in the frame “small”, 130 × 100 mm", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(1, SewingDeed.Sewn, 8), () => { }).Said);
-        Assert.Equal(made.Hoopings.Select(h => (h.Number, h.Mark, h.Frame?.Name)), Made(folder).Hoopings.Select(h => (h.Number, h.Mark, h.Frame?.Name)));
+        Assert.Equal(
+            made.Hoopings.Select(h => (h.Number, h.Mark, h.Frame?.Name)),
+            Made(folder).Hoopings.Select(h => (h.Number, h.Mark, h.Frame?.Name)));
 
         double Cost(LaidOut laid)
         {
@@ -245,7 +261,8 @@ public sealed class FreeChoiceTests
         Assert.False(Directory.Exists(folder["out"]));
     }
 
-    /// <summary>Pencilled crosses take least; where hers take longer than sewn ones, these; what she wrote holds, and a choice that was made.</summary>
+    /// <summary>Pencilled crosses take least; where hers take longer than sewn ones, these; what she wrote holds, and a choice
+    /// that was made.</summary>
     [Fact]
     public void Marks_that_she_leaves_free_are_those_that_cost_least_and_show_nowhere()
     {
@@ -261,7 +278,8 @@ public sealed class FreeChoiceTests
         Assert.Equal(MarkMethod.Sewn, sewn.Plan.Marks);
         AssertAlike(drawn.Plan, sewn.Plan);
         Assert.Equal(
-            drawn.Plan.Hoopings.SelectMany(h => h.Segments).Select(drawn.Plan.CrossesOf), sewn.Plan.Hoopings.SelectMany(h => h.Segments).Select(sewn.Plan.CrossesOf));
+            drawn.Plan.Hoopings.SelectMany(h => h.Segments).Select(drawn.Plan.CrossesOf),
+            sewn.Plan.Hoopings.SelectMany(h => h.Segments).Select(sewn.Plan.CrossesOf));
         Write(folder, "\"marks\": \"sewn\"");
         Assert.Null(Made(folder).Free!.Marks);
         Assert.Equal(MarkMethod.Sewn, Planned(folder).Plan.Marks);
@@ -315,7 +333,8 @@ public sealed class FreeChoiceTests
 
     private static TemporaryFolder Small(string more)
     {
-        var folder = new TemporaryFolder().With("names.csv", "Name\n" + string.Concat(Enumerable.Range(0, 8).Select(i => $"Rowan {(char)('A' + i)}\n")));
+        var folder = new TemporaryFolder()
+            .With("names.csv", "Name\n" + string.Concat(Enumerable.Range(0, 8).Select(i => $"Rowan {(char)('A' + i)}\n")));
         Write(folder, more);
         return folder;
     }

@@ -29,7 +29,8 @@ public sealed class RandomChoiceTests(ITestOutputHelper output)
     [InlineData(4, 3, 24)]
     public void No_draw_of_what_is_free_costs_over_a_hundredth_less_than_what_is_chosen(int rounds, int seed, int usual)
     {
-        int draws = int.TryParse(Environment.GetEnvironmentVariable("NAMEBAND_RANDOM_CHOICES"), CultureInfo.InvariantCulture, out int asked) ? asked : usual;
+        int draws = int.TryParse(Environment.GetEnvironmentVariable("NAMEBAND_RANDOM_CHOICES"), CultureInfo.InvariantCulture, out int asked)
+            ? asked : usual;
         var names = Sample.Lettered(Sample.RandomWidths(seed, 22 * rounds));
         var plans = Frames.Select(f => (Frame: f, Plan: Lay(rounds, names, f, new LaneChoice(null, p => CostMin(p, f.Min))))).ToList();
         double chosen = plans.Min(p => CostMin(p.Plan, p.Frame.Min));
@@ -49,11 +50,13 @@ public sealed class RandomChoiceTests(ITestOutputHelper output)
             least = Math.Min(least, cost);
         }
 
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{rounds} rounds: chosen {chosen:0.0} min, the best of {draws} draws {least:0.0} min"));
+        output.WriteLine(string.Create(
+            CultureInfo.InvariantCulture, $"{rounds} rounds: chosen {chosen:0.0} min, the best of {draws} draws {least:0.0} min"));
         Assert.True(least >= 0.99 * chosen, $"{least} {chosen}");
     }
 
-    private static StripPlan Lay(int rounds, NameBand.Lettering.LetteredList names, (double AlongMm, double AcrossMm, double Min) frame, LaneChoice choice)
+    private static StripPlan Lay(
+        int rounds, NameBand.Lettering.LetteredList names, (double AlongMm, double AcrossMm, double Min) frame, LaneChoice choice)
     {
         var job = Sample.Job.WithRounds(rounds).WithHeight(8) with
         {

@@ -10,7 +10,8 @@ namespace NameBand.Tests.ChoosingRoom;
 /// <summary>Letters that were stitched for one plan are looked up for the others, and come to what their stitches take.</summary>
 public sealed class StitchTableTests
 {
-    private const string Names = "Name\nOrla Penhale\nBram Sedgewick\nTuva Lind\nIlse Quill\nNoor Haddad\nJo Weir\nMerryn Hobbs\nPiran Jago\n";
+    private const string Names =
+        "Name\nOrla Penhale\nBram Sedgewick\nTuva Lind\nIlse Quill\nNoor Haddad\nJo Weir\nMerryn Hobbs\nPiran Jago\n";
 
     private static TemporaryFolder Folder(string more = "") => new TemporaryFolder().With("names.csv", Names).With(
         "job.json", "{ \"format\": 1, \"lists\": [\"names.csv\"], \"hem\": { \"length\": \"1.2 m\", \"turn\": 0 }, "
@@ -50,7 +51,9 @@ public sealed class StitchTableTests
             Assert.Equal(told.All.Likely, looked.All.Likely, 0.01 * told.All.Likely);
             Assert.Equal(told.Machine.Likely, looked.Machine.Likely, 0.04 * told.Machine.Likely);
             Assert.Equal(own.Estimate.NeedleThreadM, known.Estimate.NeedleThreadM, 0.06 * own.Estimate.NeedleThreadM);
-            Assert.Equal(own.Estimate.Hoopings.Sum(h => h.Trims), known.Estimate.Hoopings.Sum(h => h.Trims), 0.05 * own.Estimate.Hoopings.Sum(h => h.Trims));
+            Assert.Equal(
+                own.Estimate.Hoopings.Sum(h => h.Trims), known.Estimate.Hoopings.Sum(h => h.Trims),
+                0.05 * own.Estimate.Hoopings.Sum(h => h.Trims));
             Assert.Equal((own.IsSound, own.Mark), (known.IsSound, known.Mark));
         }
 

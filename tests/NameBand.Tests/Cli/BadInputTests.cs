@@ -13,7 +13,9 @@ public class BadInputTests
         ["job.json cut off"] = (f => f.With("job.json", Job[..40]), "The file ends in the middle", "cut off"),
         ["job.json empty"] = (f => f.With("job.json", ""), "The file is empty.", "Write at least"),
         ["job.json with a comment"] = (f => f.With("job.json", "// x\n" + Job), "There is a comment here", "Remove the comment."),
-        ["unknown key"] = (f => f.With("job.json", Job.Replace("hem", "hmm", StringComparison.Ordinal)), "does not know the key hmm", "Did you mean hem?"),
+        ["unknown key"] =
+            (f => f.With("job.json", Job.Replace("hem", "hmm", StringComparison.Ordinal)), "does not know the key hmm",
+            "Did you mean hem?"),
         ["negative length"] = (Hem("\"-1 m\""), "is negative", "minus sign"),
         ["NaN length"] = (Hem("NaN"), "“NaN” stands here without quotes", "double quotes"),
         ["NaN length as text"] = (Hem("\"NaN m\""), "“NaN m” is not a length", "Write a number and a unit"),
@@ -26,10 +28,16 @@ public class BadInputTests
         ["list empty"] = (f => f.With("names.csv", ""), "empty", "Save"),
         ["list binary"] = (f => f.With("names.csv", [0x50, 0x4B, 3, 4, 0, 0, 0, 0, 8, 0, 0xFF, 0xFE, 0, 1, 2, 3]), "names.csv", "CSV"),
         ["list over 50 MB"] = (f => f.With("names.csv", "Name\n" + new string('a', 50_000_001)), "bigger than 50 MB", "right file"),
-        ["list outside"] = (f => f.With("job.json", Job.Replace("names.csv", "../names.csv", StringComparison.Ordinal)), "lies outside the job's folder", "Copy the file"),
-        ["no such face"] = (Add("\"lettering\": { \"face\": \"Nunto Bold\" }"), "There is no face “Nunto Bold”", "Did you mean “Nunito Bold”?"),
-        ["face file missing"] = (Add("\"lettering\": { \"face\": \"mine.ttf\" }"), "There is no font file “mine.ttf” in the job's folder.", "Put it there"),
-        ["face broken"] = (f => { f.With("mine.ttf", "this is not a font"); Add("\"lettering\": { \"face\": \"mine.ttf\" }")(f); }, "The font file “mine.ttf” cannot be used", "Choose another font file"),
+        ["list outside"] =
+            (f => f.With("job.json", Job.Replace("names.csv", "../names.csv", StringComparison.Ordinal)), "lies outside the job's folder",
+            "Copy the file"),
+        ["no such face"] =
+            (Add("\"lettering\": { \"face\": \"Nunto Bold\" }"), "There is no face “Nunto Bold”", "Did you mean “Nunito Bold”?"),
+        ["face file missing"] =
+            (Add("\"lettering\": { \"face\": \"mine.ttf\" }"), "There is no font file “mine.ttf” in the job's folder.", "Put it there"),
+        ["face broken"] =
+            (f => { f.With("mine.ttf", "this is not a font"); Add("\"lettering\": { \"face\": \"mine.ttf\" }")(f); },
+            "The font file “mine.ttf” cannot be used", "Choose another font file"),
         ["face outside"] = (Add("\"lettering\": { \"face\": \"../mine.ttf\" }"), "lies outside the job's folder", "Copy the file"),
         ["unknown cloth"] = (Add("\"fabric\": \"chain mail\""), "chain mail", "quilting cotton"),
         ["a machine without its letter heights"] = (Add("\"way\": \"machineLetters\""), "does not say which letter heights", "\"sizes\""),

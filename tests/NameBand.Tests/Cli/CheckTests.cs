@@ -105,11 +105,15 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
                 File.Delete(_folder["out/.made-by-nameband.json"]);
                 break;
             case "minutes of the plan":
-                Change("out/plan.json", t => System.Text.RegularExpressions.Regex.Replace(t, "\"machineMinutes\": [0-9.]+", "\"machineMinutes\": 1.5"));
+                Change("out/plan.json",
+                    t => System.Text.RegularExpressions.Regex.Replace(t, "\"machineMinutes\": [0-9.]+", "\"machineMinutes\": 1.5"));
                 OutManifest.Write(_folder["out"], new Dictionary<string, string>());
                 break;
             case "name out of the rounds":
-                Change("out/plan.json", t => t.Replace("\"outcome\": \"placed\",\n      \"text\": \"Tuva Lind\"", "\"outcome\": \"held\",\n      \"text\": \"Tuva Lind\"", StringComparison.Ordinal));
+                Change("out/plan.json",
+                    t => t.Replace(
+                        "\"outcome\": \"placed\",\n      \"text\": \"Tuva Lind\"", "\"outcome\": \"held\",\n      \"text\": \"Tuva Lind\"",
+                        StringComparison.Ordinal));
                 OutManifest.Write(_folder["out"], new Dictionary<string, string>());
                 break;
             case "half a plan":
@@ -207,7 +211,8 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
             $"{p.GetProperty("name").GetString()} {(p.TryGetProperty("whole", out var whole) && whole.ValueKind != JsonValueKind.Null ? whole.GetBoolean() ? "true" : "false" : "none")}")];
     }
 
-    private static string[] Bytes(string folder) => [.. Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+    private static string[] Bytes(string folder) =>
+        [.. Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
         .Select(f => f + " " + Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(f))))];
 
     /// <summary>A job of six names in a small field, whose first hooping is sewn.</summary>

@@ -9,7 +9,8 @@ internal sealed record CliProcess(int Status, string Out, string Errors)
 {
     public static string DotNet => Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") is { Length: > 0 } host ? host : "dotnet";
 
-    /// <summary>The command line as it is used, compiled ahead, where the environment names one; else the one built with the tests.</summary>
+    /// <summary>The command line as it is used, compiled ahead, where the environment names one; else the one built with the
+    /// tests.</summary>
     public static string Program => Environment.GetEnvironmentVariable("NAMEBAND_PROGRAM") is { Length: > 0 } asUsed
         ? asUsed : Path.Combine(AppContext.BaseDirectory, "nameband.dll");
 
@@ -17,7 +18,8 @@ internal sealed record CliProcess(int Status, string Out, string Errors)
 
     /// <param name="program">The assembly to run.</param>
     /// <param name="workingFolder">Null: where the tests run.</param>
-    public static CliProcess Run(string program, string[] args, string? workingFolder, params IEnumerable<(string Key, string Value)> environment)
+    public static CliProcess Run(
+        string program, string[] args, string? workingFolder, params IEnumerable<(string Key, string Value)> environment)
     {
         var start = new ProcessStartInfo(DotNet)
         {

@@ -7,7 +7,8 @@ namespace NameBand.Tests.CommandLine;
 /// <summary>What <c>make</c>, <c>names</c> and <c>faces</c> say when all goes well, and when something waits for a person.</summary>
 public class MakeTests
 {
-    private const string Job = """{ "format": 1, "title": "Lantern walk", "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 } }""";
+    private const string Job =
+        """{ "format": 1, "title": "Lantern walk", "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 } }""";
     private const string Two = "Name,E-mail\nAda Marsh,a@lantern.example\nBo Reed,b@lantern.example\n";
     private const string Held = Two + "ada marsh,c@lantern.example\nBo Reed,b@lantern.example\n";
 
@@ -47,7 +48,8 @@ public class MakeTests
     [Fact]
     public void A_strip_that_does_not_fit_is_told_in_words()
     {
-        using var folder = Folder(Two, Job.Replace("60 cm", "10 cm", StringComparison.Ordinal)[..^2] + ", \"lettering\": { \"height\": \"12 mm\" } }");
+        using var folder =
+            Folder(Two, Job.Replace("60 cm", "10 cm", StringComparison.Ordinal)[..^2] + ", \"lettering\": { \"height\": \"12 mm\" } }");
 
         var run = CliRun.Of("make", folder.FullPath);
 
@@ -104,11 +106,15 @@ public class MakeTests
         var run = CliRun.Of("names", folder.FullPath);
 
         Assert.Equal((1, ""), (run.Status, run.Errors));
-        Assert.StartsWith("4 rows in the list: 2 names to sew, 1 held for you to decide and 1 merged.\n", run.Out, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "4 rows in the list: 2 names to sew, 1 held for you to decide and 1 merged.\n", run.Out, StringComparison.Ordinal);
         Assert.Contains("1. names.csv, line 4, “ada marsh”", run.Out, StringComparison.Ordinal);
-        Assert.Contains("\nlist,line,was,decision,text,why,details,show,alike\nnames.csv,4,ada marsh,,,", run.Out, StringComparison.Ordinal);
+        Assert.Contains(
+            "\nlist,line,was,decision,text,why,details,show,alike\nnames.csv,4,ada marsh,,,", run.Out, StringComparison.Ordinal);
         Assert.Contains("names.csv, line 5, “Bo Reed”: the same as names.csv, line 3", run.Out, StringComparison.Ordinal);
-        Assert.Equal(["job.json", "names.csv"], Directory.GetFileSystemEntries(folder.FullPath).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["job.json", "names.csv"],
+            Directory.GetFileSystemEntries(folder.FullPath).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -122,7 +128,8 @@ public class MakeTests
 
         var run = CliRun.Of("names", folder.FullPath);
         Assert.Equal(0, run.Status);
-        Assert.StartsWith("4 rows in the list: 3 names to sew and 1 merged.\n\nNothing needs a decision.\n", run.Out, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "4 rows in the list: 3 names to sew and 1 merged.\n\nNothing needs a decision.\n", run.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -133,7 +140,8 @@ public class MakeTests
 
         Assert.Equal((0, ""), (run.Status, run.Errors));
         Assert.Matches(@"(?m)^  Nunito Bold +satin from [23]\.\d mm, clear from 6\.\d mm\.", run.Out);
-        Assert.All(json.RootElement.GetProperty("faces").EnumerateArray(), f => Assert.InRange(f.GetProperty("leastHeightMm").GetDouble(), 1, 25));
+        Assert.All(
+            json.RootElement.GetProperty("faces").EnumerateArray(), f => Assert.InRange(f.GetProperty("leastHeightMm").GetDouble(), 1, 25));
         Assert.True(json.RootElement.GetProperty("faces").GetArrayLength() >= 8);
     }
 
@@ -147,7 +155,9 @@ public class MakeTests
         var run = CliRun.Of(stop, "make", folder.FullPath);
 
         Assert.Equal(new CliRun(130, "", "Stopped. Your earlier output is unchanged.\n"), run);
-        Assert.Equal(["job.json", "names.csv"], Directory.GetFileSystemEntries(folder.FullPath).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["job.json", "names.csv"],
+            Directory.GetFileSystemEntries(folder.FullPath).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -171,7 +181,8 @@ public class MakeTests
         Assert.Equal(File.ReadAllBytes(plain["out/plan.json"]), File.ReadAllBytes(windows["out/plan.json"]));
     }
 
-    private static TemporaryFolder Folder(string list, string job = Job) => new TemporaryFolder().With("job.json", job).With("names.csv", list);
+    private static TemporaryFolder Folder(string list, string job = Job) =>
+        new TemporaryFolder().With("job.json", job).With("names.csv", list);
 
     private static string OnOneLine(string text) => string.Join(' ', text.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
 }

@@ -21,8 +21,12 @@ public class NeedsTests
         var said = CliRun.Of("make", folder.FullPath);
         Assert.Equal((1, ""), (said.Status, said.Errors));
         AssertFirst(said.OutOnOneLine, "names.csv, line ");
-        AssertFirst(string.Join(' ', File.ReadAllText(folder["out/read-me-first.txt"]).Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), "names.csv, line ");
-        Assert.Contains($"and {HeldRows - 12} more rows are held; plan.json has them all, under problems.", said.OutOnOneLine, StringComparison.Ordinal);
+        AssertFirst(string.Join(
+            ' ', File.ReadAllText(folder["out/read-me-first.txt"]).Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)),
+            "names.csv, line ");
+        Assert.Contains(
+            $"and {HeldRows - 12} more rows are held; plan.json has them all, under problems.", said.OutOnOneLine,
+            StringComparison.Ordinal);
 
         using var plan = JsonDocument.Parse(File.ReadAllBytes(folder["out/plan.json"]));
         using var answer = JsonDocument.Parse(CliRun.Of("make", folder.FullPath, "--json").Out);
@@ -31,15 +35,20 @@ public class NeedsTests
         Assert.Equal(HeldRows, kept.Count(p => p.IsOfRow));
         Assert.Equal([.. kept.OrderBy(p => p.IsOfRow)], kept);
         Assert.Equal(kept, Texts(answer.RootElement, "found"));
-        Assert.All(kept.Where(p => !p.IsOfRow), p => Assert.Contains(p.Text, said.OutOnOneLine.Replace('\u00a0', ' '), StringComparison.Ordinal));
+        Assert.All(
+            kept.Where(p => !p.IsOfRow), p => Assert.Contains(p.Text, said.OutOnOneLine.Replace('\u00a0', ' '), StringComparison.Ordinal));
     }
 
     [Fact]
     public void However_many_faults_the_whole_job_has_each_is_told()
     {
-        using var folder = new TemporaryFolder().With("names.csv", "name\n" + string.Concat(Enumerable.Range(0, 80).Select(i => $"Bo Reed {(char)('A' + (i / 26))}{(char)('a' + (i % 26))}\n")));
+        using var folder = new TemporaryFolder()
+            .With("names.csv",
+                "name\n" + string.Concat(Enumerable.Range(0, 80)
+                .Select(i => $"Bo Reed {(char)('A' + (i / 26))}{(char)('a' + (i % 26))}\n")));
         string hems = string.Join(", ", Enumerable.Repeat("\"60 mm\"", 16));
-        folder.With("job.json", $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": [{{hems}}] }, "strip": { "rounds": 16 }, "way": "traced" }""");
+        folder.With(
+            "job.json", $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": [{{hems}}] }, "strip": { "rounds": 16 }, "way": "traced" }""");
         string said = CliRun.Of("make", folder.FullPath).OutOnOneLine;
         Assert.All(Enumerable.Range(1, 16), round => Assert.Contains($" {round}. round {round} ", said, StringComparison.Ordinal));
         Assert.DoesNotContain(" more", said, StringComparison.Ordinal);
@@ -59,9 +68,11 @@ public class NeedsTests
     private static TemporaryFolder Folder(string way)
     {
         // Signs that no letter face has are held, each row for itself.
-        string held = string.Concat(Enumerable.Range(0, HeldRows).Select(i => $"Wenna {(char)('A' + (i / 26))}{(char)('a' + (i % 26))} \u26f5\n"));
+        string held =
+            string.Concat(Enumerable.Range(0, HeldRows).Select(i => $"Wenna {(char)('A' + (i / 26))}{(char)('a' + (i % 26))} \u26f5\n"));
         return new TemporaryFolder().With("names.csv", "name\n" + held + "Ilse Varga\nTobiah Quill\n")
-            .With("job.json", $$"""{ "format": 1, "way": "{{way}}", "lists": ["names.csv"], "hem": { "length": "100 mm" }, "lettering": { "height": "10 mm" } }""");
+            .With("job.json",
+                $$"""{ "format": 1, "way": "{{way}}", "lists": ["names.csv"], "hem": { "length": "100 mm" }, "lettering": { "height": "10 mm" } }""");
     }
 
     private static void AssertFirst(string text, string row)

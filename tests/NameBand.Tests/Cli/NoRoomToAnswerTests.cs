@@ -43,11 +43,15 @@ public class NoRoomToAnswerTests
     {
         const string HeapOf23Mb = "1700000"; // Hexadecimal, as .NET wants it. With more, it clears up for a minute before it gives up.
         using var folder = new TemporaryFolder().With("job.json", Job.Replace("60 cm", "60 m", StringComparison.Ordinal))
-            .With("names.csv", "Name\n" + string.Concat(Enumerable.Range(1, 3000).Select(i => $"Ada Marsh {(char)('a' + (i % 26))}{(char)('a' + (i / 26 % 26))}{(char)('a' + (i / 676))}\n")));
+            .With("names.csv",
+                "Name\n" + string.Concat(Enumerable.Range(1, 3000)
+                .Select(i => $"Ada Marsh {(char)('a' + (i % 26))}{(char)('a' + (i / 26 % 26))}{(char)('a' + (i / 676))}\n")));
         var run = CliProcess.Run(["make", folder.FullPath], ("DOTNET_GCHeapHardLimit", HeapOf23Mb), ("DOTNET_DbgEnableMiniDump", "0"));
         Assert.True(run.Status == 2, $"{run.Status}: {run.Errors}");
         Assert.Contains("too little memory", run.Errors, StringComparison.Ordinal);
-        Assert.Equal(["job.json", "names.csv"], Directory.EnumerateFileSystemEntries(folder.FullPath).Select(e => Path.GetFileName(e)).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["job.json", "names.csv"],
+            Directory.EnumerateFileSystemEntries(folder.FullPath).Select(e => Path.GetFileName(e)).Order(StringComparer.Ordinal));
     }
 
     private static string Full(string[] args) => OutsideTool.Run(

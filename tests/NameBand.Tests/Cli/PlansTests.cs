@@ -22,7 +22,8 @@ public sealed class PlansTests
     /// <summary>What is told is rounded to a thousandth.</summary>
     private const double StitchMinutes = 0.0011;
 
-    private static readonly string Names = "Name\n" + string.Concat(Enumerable.Range(0, 10).Select(i => $"Tamsin Marsh {(char)('A' + i)}\n"));
+    private static readonly string Names = "Name\n"
+        + string.Concat(Enumerable.Range(0, 10).Select(i => $"Tamsin Marsh {(char)('A' + i)}\n"));
 
     private static TemporaryFolder Folder(string job = Job, string workshop = "")
     {
@@ -58,7 +59,8 @@ public sealed class PlansTests
         return writer.ToString();
     }
 
-    private static string[] Files(TemporaryFolder folder) => [.. Directory.GetFileSystemEntries(folder.FullPath).Order(StringComparer.Ordinal)];
+    private static string[] Files(TemporaryFolder folder) =>
+        [.. Directory.GetFileSystemEntries(folder.FullPath).Order(StringComparer.Ordinal)];
 
     /// <summary>Of the promised minutes; letters of another height are looked up and not stitched.</summary>
     private const double TakenPart = 0.01;
@@ -90,7 +92,9 @@ public sealed class PlansTests
         foreach (var plan in answer.Plans)
         {
             using var taken = Copy(sample);
-            var edited = JobEditing.Apply(before, [.. plan.Settings.Select(s => new JobEdit(s.Key, s.Value.ValueKind == JsonValueKind.Null ? null : s.Value.GetRawText()))]);
+            var edited = JobEditing.Apply(
+                before, [.. plan.Settings.Select(s =>
+                    new JobEdit(s.Key, s.Value.ValueKind == JsonValueKind.Null ? null : s.Value.GetRawText()))]);
             taken.With("job.json", edited!);
             var hours = Bander.Reckon(taken.FullPath);
             var told = Assert.IsType<HoursAnswer>(hours.Answer);
@@ -119,7 +123,8 @@ public sealed class PlansTests
         foreach (var (path, value) in plan.Settings)
         {
             Assert.Equal(
-                value.ValueKind == JsonValueKind.Null ? null : value.GetRawText(), JobEditing.ValueOf(File.ReadAllBytes(folder["job.json"]), path));
+                value.ValueKind == JsonValueKind.Null ? null : value.GetRawText(),
+                JobEditing.ValueOf(File.ReadAllBytes(folder["job.json"]), path));
         }
 
         Assert.Equal("[\"names.csv\"]", JobEditing.ValueOf(File.ReadAllBytes(folder["job.json"]), "lists"));
@@ -184,7 +189,8 @@ public sealed class PlansTests
         Assert.Equal(compared.DifferenceMinutes, compared.Acts.Sum(a => a.DifferenceMinutes), 3);
         Assert.Equal(plan.MachineMinutes, compared.Acts.Where(a => a.By == "machine").Sum(a => a.Minutes), 3);
         var rows = Bander.Reckon(folder.FullPath).Estimate!.Work.Rows;
-        Assert.All(rows, r => Assert.Contains(compared.Acts, a => a.Act == r.Act && Math.Abs(a.OtherMinutes - r.Minutes.Likely) < StitchMinutes));
+        Assert.All(
+            rows, r => Assert.Contains(compared.Acts, a => a.Act == r.Act && Math.Abs(a.OtherMinutes - r.Minutes.Likely) < StitchMinutes));
 
         var beside = Plans(folder, "--why", asSet.Mark);
         Assert.Equal("", beside.Compared!.OtherMark);
@@ -200,7 +206,8 @@ public sealed class PlansTests
     [InlineData("biggestLetters", "biggestLetters")]
     public void What_she_wishes_for_comes_first(string wish, string first)
     {
-        using var folder = Folder(Job.Replace("\"format\": 1,", $"\"format\": 1, \"plan\": {{ \"wish\": \"{wish}\" }},", StringComparison.Ordinal));
+        using var folder =
+            Folder(Job.Replace("\"format\": 1,", $"\"format\": 1, \"plan\": {{ \"wish\": \"{wish}\" }},", StringComparison.Ordinal));
         var plans = Plans(folder).Plans;
         Assert.Equal(first, plans[0].Wish);
         var fewest = plans.Single(p => p.Wish == "fewestHours" || p.AlsoWishes.Contains("fewestHours"));
@@ -263,7 +270,8 @@ public sealed class PlansTests
         using var folder = Folder();
         var run = CliRun.Of("fit", folder.FullPath);
         Assert.Equal((0, CliRun.Of("plans", folder.FullPath).Out), (run.Status, run.Out));
-        string[] table = [.. run.Out.Split('\n').SkipWhile(l => !l.StartsWith("Mark", StringComparison.Ordinal)).TakeWhile(l => l.Length > 0)];
+        string[] table =
+            [.. run.Out.Split('\n').SkipWhile(l => !l.StartsWith("Mark", StringComparison.Ordinal)).TakeWhile(l => l.Length > 0)];
         Assert.Equal(Plans(folder).Plans.Count + 2, table.Length);
         Assert.All(table, l => Assert.True(l.Length <= 80, l));
         Assert.Equal(64, CliRun.Of("plans", folder.FullPath, "--take", "K7Q4", "--why", "K7Q4").Status);
@@ -280,16 +288,21 @@ public sealed class PlansTests
         var answer = Plans(folder);
         Assert.Equal("asSet", Assert.Single(answer.Plans).Wish);
         Assert.Contains(answer.Problems, p => p.Found.Contains("sewn already", StringComparison.Ordinal));
-        Assert.Equal((double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Hands), answer.Plans[0].HandsOnMinutes, 3);
+        Assert.Equal(
+            (double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Hands), answer.Plans[0].HandsOnMinutes, 3);
     }
 
     /// <summary>Typed names are logged one by one.</summary>
     [Fact]
     public void A_job_of_typed_names_that_is_begun_has_the_one_plan_too()
     {
-        using var folder = Folder(Job.Replace("\"format\": 1,", "\"format\": 1, \"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"7 mm\"] },", StringComparison.Ordinal));
+        using var folder =
+            Folder(Job.Replace(
+                "\"format\": 1,", "\"format\": 1, \"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"7 mm\"] },",
+                StringComparison.Ordinal));
         var before = Plans(folder).Plans[0];
-        Assert.Contains(before.Asks.Concat(Plans(folder).Problems.Select(p => p.Mend)), a => a.Contains("measure", StringComparison.Ordinal));
+        Assert.Contains(
+            before.Asks.Concat(Plans(folder).Problems.Select(p => p.Mend)), a => a.Contains("measure", StringComparison.Ordinal));
         Assert.NotEqual(2, CliRun.Of("make", folder.FullPath).Status);
         Assert.Equal(0, CliRun.Of("sewn", folder.FullPath, "n1-n3", "--minutes", "30").Status);
         var answer = Plans(folder);
@@ -300,12 +313,14 @@ public sealed class PlansTests
         Assert.NotEqual(before.MachineMinutes, plan.MachineMinutes);
     }
 
-    /// <summary>Measuring is asked for and hinders no plan; letters that run over the hem do, though both are found as it is laid out.</summary>
+    /// <summary>Measuring is asked for and hinders no plan; letters that run over the hem do, though both are found as it is laid
+    /// out.</summary>
     [Fact]
     public void Only_what_is_asked_before_sewing_speaks_against_no_plan()
     {
         using var folder = Folder(Job.Replace(
-            "\"format\": 1,", "\"format\": 1, \"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"15 mm\"] },", StringComparison.Ordinal));
+            "\"format\": 1,", "\"format\": 1, \"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"15 mm\"] },",
+            StringComparison.Ordinal));
         var laid = Bander.Make(folder.FullPath);
         Assert.Equal(ExitStatus.NeedsPerson, laid.Status);
         Assert.Contains(laid.Problems, p => p is { Severity: Severity.NeedsPerson, IsBeforeSewing: true });
@@ -321,13 +336,16 @@ public sealed class PlansTests
         var answer = Plans(folder);
         string prose = Prose(answer, "JOB").Replace(Words.Tie, ' ');
         Assert.DoesNotMatch(@"\d:\d\d", prose);
-        Assert.All(answer.Plans, p => Assert.Contains(Words.Duration(p.HersMinutes).Replace(Words.Tie, ' '), prose, StringComparison.Ordinal));
+        Assert.All(
+            answer.Plans, p => Assert.Contains(Words.Duration(p.HersMinutes).Replace(Words.Tie, ' '), prose, StringComparison.Ordinal));
         Assert.Equal("as job.json has it", answer.Plans[0].Why);
         var rounds = answer.Plans.First(p => p.Settings.ContainsKey("strip.rounds") && !p.Settings.ContainsKey("lettering.height"));
-        Assert.Matches(@"^[^:]*\d rounds? (less|more)[^:]*: letters \d+\.\d mm (smaller|larger), ([^:]*, )?((\d+ h )?(\d+ min )?(saved|more)|\d+ h (saved|more)|about the same hours)$", rounds.Why);
+        Assert.Matches(
+            @"^[^:]*\d rounds? (less|more)[^:]*: letters \d+\.\d mm (smaller|larger), ([^:]*, )?((\d+ h )?(\d+ min )?(saved|more)|\d+ h (saved|more)|about the same hours)$", rounds.Why);
     }
 
-    /// <summary>Whether anybody reads them while it is worn shapes the heights; where she does not say, what is assumed is told with its line.</summary>
+    /// <summary>Whether anybody reads them while it is worn shapes the heights; where she does not say, what is assumed is told
+    /// with its line.</summary>
     [Fact]
     public void Names_that_are_to_be_read_while_it_is_worn_are_never_made_smaller()
     {
@@ -368,15 +386,26 @@ public sealed class PlansTests
         var answer = Plans(folder);
         var mended = answer.Plans[0];
         Assert.NotEmpty(mended.InTheWay);
-        Assert.Contains("In the way stands what you wrote: " + mended.InTheWay[0], Prose(answer, "JOB").ReplaceLineEndings(" "), StringComparison.Ordinal);
-        Assert.All(mended.InTheWay, l => Assert.Contains(l, new[] { "\"strip\": { \"rounds\": 1 }", "\"strip\": { \"turnIn\": \"18 mm\" }", "\"lettering\": { \"face\": \"Nunito Bold\" }" }));
+        Assert.Contains(
+            "In the way stands what you wrote: " + mended.InTheWay[0], Prose(answer, "JOB").ReplaceLineEndings(" "),
+            StringComparison.Ordinal);
+        Assert.All(
+            mended.InTheWay,
+            l => Assert.Contains(
+                l, new[] { "\"strip\": { \"rounds\": 1 }", "\"strip\": { \"turnIn\": \"18 mm\" }",
+                "\"lettering\": { \"face\": \"Nunito Bold\" }" }));
 
         // Nothing helps: what was tried is told.
-        folder.With("job.json", Job.Replace("\"length\": \"0.7 m\", \"turn\": 0", "\"length\": [\"320 mm\", \"320 mm\"]", StringComparison.Ordinal));
-        folder.With("names.csv", Names + string.Concat(Enumerable.Range(0, 40).Select(i => $"Wilhelmina Abernathy {(char)('A' + (i % 26))}{i}\n")));
+        folder.With(
+            "job.json", Job.Replace(
+                "\"length\": \"0.7 m\", \"turn\": 0", "\"length\": [\"320 mm\", \"320 mm\"]", StringComparison.Ordinal));
+        folder.With(
+            "names.csv", Names + string.Concat(Enumerable.Range(0, 40).Select(i => $"Wilhelmina Abernathy {(char)('A' + (i % 26))}{i}\n")));
         var none = Plans(folder);
         Assert.Empty(none.Plans);
-        Assert.Contains(none.Problems, p => p.Found.Contains("leaving out", StringComparison.Ordinal) && p.Found.Contains("strip.rounds", StringComparison.Ordinal));
+        Assert.Contains(
+            none.Problems,
+            p => p.Found.Contains("leaving out", StringComparison.Ordinal) && p.Found.Contains("strip.rounds", StringComparison.Ordinal));
     }
 
     /// <summary>What an earlier plan chose where it was free is kept by make, and so by the plans.</summary>

@@ -12,7 +12,8 @@ public class ProcessTests
     {
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nŁucja Brzoza\nłucja brzoza\n");
 
-        var (status, output, errors) = CliProcess.Run(["names", folder.FullPath], ("LC_ALL", "de_DE.ISO-8859-1"), ("LANG", "de_DE.ISO-8859-1"));
+        var (status, output, errors) =
+            CliProcess.Run(["names", folder.FullPath], ("LC_ALL", "de_DE.ISO-8859-1"), ("LANG", "de_DE.ISO-8859-1"));
 
         Assert.Equal((1, ""), (status, errors));
         Assert.StartsWith("2 rows in the list", output, StringComparison.Ordinal);
@@ -47,7 +48,8 @@ public class ProcessTests
     {
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nAda Marsh\n");
 
-        var run = CliProcess.Run(["make", folder.FullPath], ("TERM", "xterm-256color"), ("COLORTERM", "truecolor"), ("GITHUB_ACTIONS", "true"));
+        var run = CliProcess.Run(
+            ["make", folder.FullPath], ("TERM", "xterm-256color"), ("COLORTERM", "truecolor"), ("GITHUB_ACTIONS", "true"));
 
         Assert.DoesNotContain('\u001b', run.Out + run.Errors);
         Assert.DoesNotContain('\r', run.Out + run.Errors);
@@ -72,7 +74,8 @@ public class ProcessTests
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nAda Marsh\n");
 
         string said = Outside.OutsideTool.Run(
-            "sh", ["-c", $"\"$1\" \"$2\" names \"$3\" 2>&1 >/dev/full; echo status $?", "sh", CliProcess.DotNet, CliProcess.Program, folder.FullPath]);
+            "sh", ["-c", $"\"$1\" \"$2\" names \"$3\" 2>&1 >/dev/full; echo status $?", "sh", CliProcess.DotNet, CliProcess.Program,
+            folder.FullPath]);
 
         Assert.StartsWith("The report could not be written: ", said, StringComparison.Ordinal);
         Assert.EndsWith("status 2\n", said, StringComparison.Ordinal);

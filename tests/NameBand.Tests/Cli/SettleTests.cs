@@ -26,12 +26,14 @@ public sealed class SettleTests : IDisposable
         Assert.Contains("“keep all” or “leave out all” in one of them is enough", run.OutOnOneLine);
         Assert.Equal(17, Corrections().Length);
         Assert.Equal("list,line,was,decision,text,why,details,show,alike", Corrections()[0]);
-        Assert.All(Corrections()[1..], l => Assert.Matches("^names.csv,[0-9]+,Ada Reed[a-p],,,.*,Show my name\\? = empty,a[0-9a-f]{8}$", l));
+        Assert.All(
+            Corrections()[1..], l => Assert.Matches("^names.csv,[0-9]+,Ada Reed[a-p],,,.*,Show my name\\? = empty,a[0-9a-f]{8}$", l));
 
         Assert.Contains("stand in", CliRun.Of("names", _folder.FullPath, "--settle").OutOnOneLine);
         Assert.Equal(17, Corrections().Length);
 
-        _folder.With("corrections.csv", string.Join("\n", Corrections()).Replace("Ada Reedg,,", "Ada Reedg,keep all,", StringComparison.Ordinal));
+        _folder.With(
+            "corrections.csv", string.Join("\n", Corrections()).Replace("Ada Reedg,,", "Ada Reedg,keep all,", StringComparison.Ordinal));
         var settled = CliRun.Of("names", _folder.FullPath);
         Assert.Equal(0, settled.Status);
         Assert.Contains("16 names to sew", settled.Out);
@@ -46,7 +48,8 @@ public sealed class SettleTests : IDisposable
         Assert.Equal(1, CliRun.Of("names", _folder.FullPath, "--settle").Status);
         string line = Corrections()[1];
         Assert.Contains("is empty; and the picture sign 🌟", line);
-        _folder.With("corrections.csv", string.Join("\n", Corrections()).Replace("Ada 🌟,,,", "Ada 🌟,change,Ada,", StringComparison.Ordinal));
+        _folder.With(
+            "corrections.csv", string.Join("\n", Corrections()).Replace("Ada 🌟,,,", "Ada 🌟,change,Ada,", StringComparison.Ordinal));
         var run = CliRun.Of("names", _folder.FullPath);
         Assert.Equal(0, run.Status);
         Assert.Contains("2 names to sew", run.Out);
@@ -62,7 +65,8 @@ public sealed class SettleTests : IDisposable
         Assert.Equal(1, run.Status);
         Assert.Contains("write under “text” in corrections.csv what is to be sewn", run.OutOnOneLine);
         var plan = JsonDocument.Parse(File.ReadAllBytes(_folder["out/plan.json"])).RootElement;
-        Assert.Equal(["held", "held", "placed"], plan.GetProperty("rows").EnumerateArray().Select(r => r.GetProperty("outcome").GetString()));
+        Assert.Equal(
+            ["held", "held", "placed"], plan.GetProperty("rows").EnumerateArray().Select(r => r.GetProperty("outcome").GetString()));
     }
 
     [Fact]

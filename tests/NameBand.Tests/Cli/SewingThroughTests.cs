@@ -38,10 +38,12 @@ public class SewingThroughTests
         {
             var pace = json.RootElement.GetProperty("machinePace");
             Assert.Equal(3, pace.GetProperty("timed").GetInt32());
-            double Width(string when) => pace.GetProperty(when + "HighMinutes").GetDouble() - pace.GetProperty(when + "LowMinutes").GetDouble();
+            double Width(string when) =>
+                pace.GetProperty(when + "HighMinutes").GetDouble() - pace.GetProperty(when + "LowMinutes").GetDouble();
             double Relative(string when) => Width(when) / pace.GetProperty(when + "LikelyMinutes").GetDouble();
             Assert.True(Relative("left") < Relative("before"), "the range narrows");
-            var dealt = json.RootElement.GetProperty("sittings").EnumerateArray().SelectMany(s => s.GetProperty("hoopings").EnumerateArray()).Select(h => h.GetInt32()).ToList();
+            var dealt = json.RootElement.GetProperty("sittings").EnumerateArray()
+                .SelectMany(s => s.GetProperty("hoopings").EnumerateArray()).Select(h => h.GetInt32()).ToList();
             Assert.Equal(dealt.Count, dealt.Distinct().Count());
             Assert.DoesNotContain(dealt, h => h <= 3);
         }
@@ -73,7 +75,8 @@ public class SewingThroughTests
             .Where(h => h.GetProperty("state").GetString() == "sewn").Select(h => h.GetProperty("number").GetInt32()));
         AssertAsSewn();
 
-        void AssertAsSewn() => Assert.All(sewn, s => Assert.Equal(s.Value, File.ReadAllBytes(folder[$"out/needle-paths/hooping-{s.Key:000}.csv"])));
+        void AssertAsSewn() =>
+            Assert.All(sewn, s => Assert.Equal(s.Value, File.ReadAllBytes(folder[$"out/needle-paths/hooping-{s.Key:000}.csv"])));
     }
 
     [Theory]
@@ -108,7 +111,8 @@ public class SewingThroughTests
     public void A_job_without_needle_paths_asks_for_names_and_not_for_hoopings(string way)
     {
         using var folder = new TemporaryFolder();
-        folder.With("job.json", $$"""{ "format": 1, "way": "{{way}}", "lists": ["names.csv"], "hem": { "length": "900 mm" }, "letters": { "sizes": "8 mm" } }""");
+        folder.With(
+            "job.json", $$"""{ "format": 1, "way": "{{way}}", "lists": ["names.csv"], "hem": { "length": "900 mm" }, "letters": { "sizes": "8 mm" } }""");
         folder.With("names.csv", "name\nAnna\n");
         Assert.Contains("Run make first", CliRun.Of("sewn", folder.FullPath, "n1").ErrorsOnOneLine, StringComparison.Ordinal);
         Assert.True(CliRun.Of("make", folder.FullPath).Status <= 1);

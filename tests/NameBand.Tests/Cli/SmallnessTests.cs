@@ -54,7 +54,9 @@ public class SmallnessTests
         using var folder = Folder("Nunito Bold", "5 mm", way);
         if (thread is not null)
         {
-            folder.With("job.json", File.ReadAllText(folder["job.json"]).Replace("\"strip\"", $"\"thread\": \"{thread}\", \"strip\"", StringComparison.Ordinal));
+            folder.With(
+                "job.json", File.ReadAllText(folder["job.json"])
+                .Replace("\"strip\"", $"\"thread\": \"{thread}\", \"strip\"", StringComparison.Ordinal));
         }
 
         var run = CliRun.Of("make", folder.FullPath);
@@ -63,7 +65,8 @@ public class SmallnessTests
         Assert.Equal(isTold, run.OutOnOneLine.Contains("too small for 40-weight thread", StringComparison.Ordinal));
     }
 
-    /// <summary>At 8 mm a face is much too fine that can be sewn as it is drawn from 14.8 mm on: no plan is in it, though it would be the quickest.</summary>
+    /// <summary>At 8 mm a face is much too fine that can be sewn as it is drawn from 14.8 mm on: no plan is in it, though it
+    /// would be the quickest.</summary>
     [Fact]
     public void No_plan_is_offered_in_a_face_that_is_much_finer_than_her_own()
     {

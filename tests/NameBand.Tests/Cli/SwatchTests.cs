@@ -122,7 +122,10 @@ public class SwatchTests
     [InlineData("70 mm", "100 mm", "crosses 50 mm")]
     public void A_small_hoop_gets_a_shorter_swatch_and_is_told_so(string along, string across, string said)
     {
-        using var folder = Folder(Job.Replace("\"hem\"", $"\"hoop\": {{ \"along\": \"{along}\", \"across\": \"{across}\" }}, \"hem\"", StringComparison.Ordinal), "Wyn", "Mab");
+        using var folder =
+            Folder(Job.Replace(
+                "\"hem\"", $"\"hoop\": {{ \"along\": \"{along}\", \"across\": \"{across}\" }}, \"hem\"", StringComparison.Ordinal), "Wyn",
+                "Mab");
         var run = CliRun.Of("swatch", folder.FullPath);
         Assert.Contains("The field of this hoop is small", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.Contains(said, run.OutOnOneLine, StringComparison.Ordinal);
@@ -131,7 +134,8 @@ public class SwatchTests
     [Fact]
     public void A_hoop_without_room_is_refused_and_nothing_is_written()
     {
-        using var folder = Folder(Job.Replace("\"hem\"", "\"hoop\": { \"along\": \"130 mm\", \"across\": \"45 mm\" }, \"hem\"", StringComparison.Ordinal));
+        using var folder =
+            Folder(Job.Replace("\"hem\"", "\"hoop\": { \"along\": \"130 mm\", \"across\": \"45 mm\" }, \"hem\"", StringComparison.Ordinal));
         var run = CliRun.Of("swatch", folder.FullPath);
 
         Assert.Equal(2, run.Status);
@@ -291,7 +295,9 @@ public class SwatchTests
     [InlineData("machineLetters", "The lines of the command measure are your swatch")]
     public void The_ways_without_a_needle_path_are_told_what_to_do(string way, string said)
     {
-        using var folder = Folder(Job.Replace("\"hem\"", $"\"way\": \"{way}\", \"letters\": {{ \"sizes\": [\"8 mm\"] }}, \"hem\"", StringComparison.Ordinal));
+        using var folder =
+            Folder(Job.Replace(
+                "\"hem\"", $"\"way\": \"{way}\", \"letters\": {{ \"sizes\": [\"8 mm\"] }}, \"hem\"", StringComparison.Ordinal));
         var run = CliRun.Of("swatch", folder.FullPath);
 
         Assert.Equal(2, run.Status);

@@ -21,7 +21,8 @@ public class TooLargeTests
     {
         using var folder = MadeFolder.CopySample();
         string job = Regex.Replace(File.ReadAllText(folder["job.json"]), "\"lettering\": \\{[^}]*\\},?", "");
-        string With(string mm) => job.Replace("\"format\": 1,", $"\"format\": 1, \"lettering\": {{ \"{key}\": \"{mm}\" }},", StringComparison.Ordinal);
+        string With(string mm) =>
+            job.Replace("\"format\": 1,", $"\"format\": 1, \"lettering\": {{ \"{key}\": \"{mm}\" }},", StringComparison.Ordinal);
         folder.With("job.json", With(value));
         using var answer = JsonDocument.Parse(CliRun.Of("make", folder.FullPath, "--json").Out);
         var first = answer.RootElement.GetProperty("problems")[0];
@@ -29,7 +30,9 @@ public class TooLargeTests
         Assert.Contains("too large", first.GetProperty("found").GetString(), StringComparison.Ordinal);
         string mend = first.GetProperty("mend").GetString()!;
         string height = Regex.Match(mend, "Write \"" + key + "\": \"([0-9.]+ mm)\"").Groups[1].Value;
-        Assert.All(answer.RootElement.GetProperty("held").EnumerateArray(), h => Assert.DoesNotContain("shorter form", h.GetProperty("reason").GetString(), StringComparison.Ordinal));
+        Assert.All(
+            answer.RootElement.GetProperty("held").EnumerateArray(),
+            h => Assert.DoesNotContain("shorter form", h.GetProperty("reason").GetString(), StringComparison.Ordinal));
 
         // Followed, the advice places every name.
         folder.With("job.json", With(height));
@@ -40,7 +43,8 @@ public class TooLargeTests
     public void Where_nothing_is_placed_no_round_fits_its_hem()
     {
         using var folder = new TemporaryFolder().With("names.csv", "name\nTobiah Quill\n")
-            .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "600 mm" }, "lettering": { "height": "60 mm" } }""");
+            .With("job.json",
+                """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "600 mm" }, "lettering": { "height": "60 mm" } }""");
         var run = CliRun.Of("make", folder.FullPath);
         Assert.Equal(1, run.Status);
         Assert.DoesNotContain("fits its hem", run.OutOnOneLine, StringComparison.Ordinal);
@@ -52,18 +56,21 @@ public class TooLargeTests
     public void A_name_that_no_sewable_height_would_fit_is_still_asked_to_be_shorter()
     {
         using var folder = new TemporaryFolder().With("names.csv", "name\nBartholomew Featherstonehaugh-Cholmondeley the Younger\n")
-            .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "600 mm" }, "lettering": { "height": "14 mm" } }""");
+            .With("job.json",
+                """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "600 mm" }, "lettering": { "height": "14 mm" } }""");
         Assert.Contains("Agree a shorter form with its owner", CliRun.Of("make", folder.FullPath).OutOnOneLine, StringComparison.Ordinal);
     }
 
-    /// <summary>The answer to a word where a number is wanted is itself taken: as a number without quotes, or as the word in quotes.</summary>
+    /// <summary>The answer to a word where a number is wanted is itself taken: as a number without quotes, or as the word in
+    /// quotes.</summary>
     [Theory]
     [InlineData("\"two\"")]
     [InlineData("0")]
     public void A_wrong_number_of_rounds_is_answered_by_what_is_taken(string rounds)
     {
         using var folder = new TemporaryFolder().With("names.csv", "name\nBo Reed\n");
-        string Job(string value) => $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "600 mm", "turn": 0 }, "strip": { "rounds": {{value}} } }""";
+        string Job(string value) =>
+            $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "600 mm", "turn": 0 }, "strip": { "rounds": {{value}} } }""";
         folder.With("job.json", Job(rounds));
         var run = CliRun.Of("names", folder.FullPath);
         Assert.Equal(2, run.Status);
@@ -76,23 +83,28 @@ public class TooLargeTests
         }
     }
 
-    /// <summary>Of a face drawn with one pen, letters are run just below the height that <c>faces</c> says, and sewn in satin just above.</summary>
+    /// <summary>Of a face drawn with one pen, letters are run just below the height that <c>faces</c> says, and sewn in satin
+    /// just above.</summary>
     [Fact]
     public void The_height_from_which_faces_promises_satin_is_the_one_at_which_it_begins()
     {
         using var json = JsonDocument.Parse(CliRun.Of("faces", "--json").Out);
-        double from = json.RootElement.GetProperty("faces").EnumerateArray().Single(f => f.GetProperty("name").GetString() == "Routed Gothic").GetProperty("satinFromMm").GetDouble();
+        double from = json.RootElement.GetProperty("faces").EnumerateArray()
+            .Single(f => f.GetProperty("name").GetString() == "Routed Gothic").GetProperty("satinFromMm").GetDouble();
         var letter = Shelf.Name("routed-gothic", "I");
         Assert.True(IsRun(0.94 * from));
         Assert.False(IsRun(1.06 * from));
         string said = CliRun.Of("faces").OutOnOneLine.Replace('\u00a0', ' ');
-        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"comes out {Fabric.NarrowestSatinMm:0.0} mm wide as sewn on {FaceReport.Cloth.Name}"), said, StringComparison.Ordinal);
+        Assert.Contains(string.Create(
+            CultureInfo.InvariantCulture, $"comes out {Fabric.NarrowestSatinMm:0.0} mm wide as sewn on {FaceReport.Cloth.Name}"), said,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("1 mm, the narrowest", said, StringComparison.Ordinal);
 
         bool IsRun(double heightMm) => new Stitcher(FaceReport.Cloth, heightMm).Sewn(letter.Pieces.Single().Piece).IsRun;
     }
 
-    /// <summary>Two names that reach equally high: without the first alone the letters grow by nothing, and no height is said of it.</summary>
+    /// <summary>Two names that reach equally high: without the first alone the letters grow by nothing, and no height is said of
+    /// it.</summary>
     [Fact]
     public void A_height_without_a_name_is_told_only_where_it_is_another()
     {

@@ -10,7 +10,10 @@ public class UsageTests
     private static readonly string Commands = string.Join('\n', Wrapping.Wrap(Usage.Commands, Outlet.WidthOfFiles)) + "\n";
     private const string Make = "Write: nameband make JOB [--out DIR] [--json]\n";
 
-    private static readonly string Sewn = string.Join('\n', Wrapping.Wrap("Write: nameband sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--by NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure] | --length LENGTH [--blank PLACES] [--scrap] | --scrap --mistake] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]", Outlet.WidthOfFiles)) + "\n";
+    private static readonly string Sewn =
+        string.Join(
+            '\n', Wrapping.Wrap(
+                "Write: nameband sewn JOB [HOOPING | nNAME | nFIRST-nLAST] [--minutes N] [--hands N] [--machine NAME] [--by NAME] [--mark SIGNS] [--again | --patch | --mistake | --measured LENGTH [--strip N] [--sure] | --length LENGTH [--blank PLACES] [--scrap] | --scrap --mistake] [--done STEP | --undone STEP] [--round N] [--note TEXT] [--out DIR] [--json]", Outlet.WidthOfFiles)) + "\n";
 
     public static TheoryData<string, string> WrongLines => new()
     {
@@ -83,7 +86,8 @@ public class UsageTests
 
         Assert.Equal(
             verbs.Order(StringComparer.Ordinal),
-            Usage.Commands["The commands are ".Length..].Split(';')[0].Split([", ", " and "], StringSplitOptions.None).Order(StringComparer.Ordinal));
+            Usage.Commands["The commands are ".Length..].Split(';')[0].Split([", ", " and "], StringSplitOptions.None)
+            .Order(StringComparer.Ordinal));
     }
 
     [Fact]

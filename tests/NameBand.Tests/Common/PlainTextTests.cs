@@ -13,7 +13,8 @@ public class PlainTextTests
     {
         (string Text, string Normal)[] cases =
         [
-            ("e\u0301", "\u00e9"), ("\ud83d\udca1", "\ud83d\udca1"), ("a\ud83d", "a\ufffd"), ("\udca1a", "\ufffda"), ("a\ufffeb", "a\ufffdb"), ("\uffff", "\uffff"),
+            ("e\u0301", "\u00e9"), ("\ud83d\udca1", "\ud83d\udca1"), ("a\ud83d", "a\ufffd"), ("\udca1a", "\ufffda"),
+            ("a\ufffeb", "a\ufffdb"), ("\uffff", "\uffff"),
         ];
         Assert.All(cases, c =>
         {
@@ -40,7 +41,8 @@ public class PlainTextTests
     public void The_code_of_a_swapped_byte_order_mark_is_no_fault_of_ours(string file, string content)
     {
         using var folder = new TemporaryFolder()
-            .With("job.json", """{ "format": 1, "lists": ["names.csv"], "columns": { "group": "Gift" }, "groups": [{ "name": "a\ufffe", "values": ["3\ufffe"] }, { "name": "b", "rest": true }], "way": "machineLetters", "letters": { "sizes": ["9 mm"] }, "hem": { "length": "60 cm", "turn": 0 } }""")
+            .With("job.json",
+                """{ "format": 1, "lists": ["names.csv"], "columns": { "group": "Gift" }, "groups": [{ "name": "a\ufffe", "values": ["3\ufffe"] }, { "name": "b", "rest": true }], "way": "machineLetters", "letters": { "sizes": ["9 mm"] }, "hem": { "length": "60 cm", "turn": 0 } }""")
             .With("names.csv", "name,Gift\nAna,3\n").With(file, content);
         var run = CliRun.Of("names", folder.FullPath);
         Assert.True(run.Status is 0 or 1 or 2, run.Errors);

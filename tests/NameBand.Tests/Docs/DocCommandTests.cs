@@ -22,7 +22,8 @@ public sealed class DocCommandTests
         {
             Assert.Contains(command.Args[0], ShownCommand.Verbs);
             bool isOfName = command.Args[0] == "sewn" && command.Args.Length > 2 && command.Args[2].StartsWith('n');
-            bool isKeyed = isOfName || command.Args.Contains("--left") || page == "docs/machine-letters.md" || command.Args[0] == "measure" || command.Text.Contains("boat-banner", StringComparison.Ordinal);
+            bool isKeyed = isOfName || command.Args.Contains("--left") || page == "docs/machine-letters.md" || command.Args[0] == "measure"
+                || command.Text.Contains("boat-banner", StringComparison.Ordinal);
             string sample = isKeyed ? "boat-banner" : "lantern-walk";
             string job = Path.Combine(jobs.FullPath, sample);
             Copy(sample, job, isMade: command.Args[0] is "sewn" or "public" or "invite");
@@ -59,7 +60,9 @@ public sealed class DocCommandTests
                 // Nor how much of a round its first name leaves bare.
                 if (Array.IndexOf(args, "--left") is > 0 and var left)
                 {
-                    var (first, mm) = FirstOf(args[1], int.Parse(args[Array.IndexOf(args, "--round") + 1], System.Globalization.CultureInfo.InvariantCulture));
+                    var (first, mm) =
+                        FirstOf(args[1],
+                            int.Parse(args[Array.IndexOf(args, "--round") + 1], System.Globalization.CultureInfo.InvariantCulture));
                     Assert.InRange(CliRun.Of("sewn", args[1], first).Status, 0, 1);
                     args[left + 1] = mm;
                 }
@@ -85,7 +88,8 @@ public sealed class DocCommandTests
         using var plan = System.Text.Json.JsonDocument.Parse(File.ReadAllText(Path.Combine(job, "out", "plan.json")));
         var of = plan.RootElement.GetProperty("rounds").EnumerateArray().Single(r => r.GetProperty("number").GetInt32() == round);
         var name = of.GetProperty("segments")[0].GetProperty("names")[0];
-        double left = of.GetProperty("hemMm").GetDouble() - name.GetProperty("startMm").GetDouble() - name.GetProperty("widthMm").GetDouble();
+        double left = of.GetProperty("hemMm").GetDouble() - name.GetProperty("startMm").GetDouble() - name.GetProperty("widthMm")
+            .GetDouble();
         return ($"n{name.GetProperty("order").GetInt32()}", FormattableString.Invariant($"{left:0.0} mm"));
     }
 
@@ -100,7 +104,8 @@ public sealed class DocCommandTests
     public void The_pages_show_every_command_there_is()
     {
         var shown = ShownCommand.Pages().SelectMany(ShownCommand.On).Select(c => c.Args[0]).Distinct().ToList();
-        string[] verbs = NameBand.Cli.Usage.Commands["The commands are ".Length..].Split(';')[0].Split([", ", " and "], StringSplitOptions.RemoveEmptyEntries);
+        string[] verbs = NameBand.Cli.Usage.Commands["The commands are ".Length..].Split(';')[0]
+            .Split([", ", " and "], StringSplitOptions.RemoveEmptyEntries);
         Assert.True(verbs.Length >= 9);
         Assert.Equal([], verbs.Where(v => !shown.Contains(v)).ToArray());
     }
@@ -137,7 +142,9 @@ public sealed class DocCommandTests
             foreach (string file in Directory.GetFiles(Path.Combine(Repository.Root, "samples", sample)))
             {
                 // Twenty names do: what a command says of sixty is tested elsewhere.
-                File.WriteAllLines(Path.Combine(job, Path.GetFileName(file)), File.ReadLines(file).Take(file.EndsWith("names.csv", StringComparison.Ordinal) ? 21 : int.MaxValue));
+                File.WriteAllLines(
+                    Path.Combine(job, Path.GetFileName(file)),
+                    File.ReadLines(file).Take(file.EndsWith("names.csv", StringComparison.Ordinal) ? 21 : int.MaxValue));
             }
         }
 

@@ -35,7 +35,10 @@ public sealed partial class PlanPageTests(SentSample sent) : IClassFixture<SentS
             .Select(f => Path.GetRelativePath(sent.Report.OutFolder!, f).Replace('\\', '/'))
             .Select(f => Digits().Replace(f, m => new string('N', m.Length)).Replace("-letter.pdf", "-a4.pdf", StringComparison.Ordinal))
             .Distinct(StringComparer.Ordinal);
-        Assert.Equal([], files.Where(f => !Page.Contains($"`{f}`", StringComparison.Ordinal) && !Page.Contains($"`{Path.GetFileName(f)}`", StringComparison.Ordinal)).ToArray());
+        Assert.Equal(
+            [], files.Where(f =>
+                !Page.Contains($"`{f}`", StringComparison.Ordinal) && !Page.Contains($"`{Path.GetFileName(f)}`", StringComparison.Ordinal))
+                .ToArray());
     }
 
     /// <summary>A key that the schema does not describe is noted with a question mark.</summary>
@@ -46,7 +49,8 @@ public sealed partial class PlanPageTests(SentSample sent) : IClassFixture<SentS
         {
             foreach (var property in value.EnumerateObject())
             {
-                var inner = form?.TryGetProperty("properties", out var known) == true && known.TryGetProperty(property.Name, out var described) ? described : (JsonElement?)null;
+                var inner = form?.TryGetProperty("properties", out var known) == true
+                    && known.TryGetProperty(property.Name, out var described) ? described : (JsonElement?)null;
                 found.Add(path + "." + property.Name + (inner is null ? "?" : ""));
                 Walk(property.Value, inner, path + "." + property.Name, found);
             }
@@ -62,12 +66,14 @@ public sealed partial class PlanPageTests(SentSample sent) : IClassFixture<SentS
     }
 
     private static JsonElement? Resolved(JsonElement? schema) =>
-        schema?.TryGetProperty("$ref", out var name) == true ? Schema.GetProperty("$defs").GetProperty(name.GetString()!.Split('/')[^1]) : schema;
+        schema?.TryGetProperty("$ref", out var name) == true
+            ? Schema.GetProperty("$defs").GetProperty(name.GetString()!.Split('/')[^1]) : schema;
 
     private static TemporaryFolder MadeBestFit()
     {
         var folder = new TemporaryFolder()
-            .With("job.json", """{ "format": 1, "lists": ["n.csv"], "hem": { "length": "600 mm" }, "lettering": { "order": "bestFit", "height": "8 mm" } }""")
+            .With("job.json",
+                """{ "format": 1, "lists": ["n.csv"], "hem": { "length": "600 mm" }, "lettering": { "order": "bestFit", "height": "8 mm" } }""")
             .With("n.csv", "Name\nTobin Marsh\nIda Reed\nAda Weir\n");
         Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
         return folder;

@@ -16,7 +16,8 @@ public class ByAnotherRoadTests
     public void Where_every_cause_strays_as_far_down_as_up_the_range_is_that_of_many_drawn_jobs()
     {
         var (hands, sewing, breaks) = (Even("hands", 0.2), Even("sewing", 0.1), Even("breaks", 0.6));
-        WorkRow[] rows = [Row(hands, 40, 3), Row(hands, 10, 1), Row(sewing, 12, 5), Row(breaks, 3, 4), Row(hands, 2, 25), Row(sewing, 1, 30)];
+        WorkRow[] rows =
+            [Row(hands, 40, 3), Row(hands, 10, 1), Row(sewing, 12, 5), Row(breaks, 3, 4), Row(hands, 2, 25), Row(sewing, 1, 30)];
         var stated = Work.Sum(rows);
         double[] drawn = Drawn(rows, new Random(11));
         Assert.Equal(40 * 3 + 10 + 60 + 12 + 50 + 30, stated.Likely, 9);
@@ -28,7 +29,8 @@ public class ByAnotherRoadTests
         Assert.Equal((stated.Likely - reach, stated.Likely + reach), (stated.Low, stated.High), Near);
 
         // Were all rows one cause the range would be wider, were each its own, narrower: neither is what is stated.
-        double together = rows.Sum(r => r.Minutes.High - r.Minutes.Likely), apart = Math.Sqrt(rows.Sum(r => Math.Pow(r.Minutes.High - r.Minutes.Likely, 2)));
+        double together = rows.Sum(r => r.Minutes.High - r.Minutes.Likely),
+        apart = Math.Sqrt(rows.Sum(r => Math.Pow(r.Minutes.High - r.Minutes.Likely, 2)));
         Assert.True(apart < reach - 1 && reach < together - 1);
     }
 
@@ -54,7 +56,8 @@ public class ByAnotherRoadTests
     [InlineData(4, 4.5, 6, 2.25)]
     [InlineData(4, 2, 3, 8)]
     [InlineData(3, 1.5, 4, 4)]
-    public void By_the_clock_it_takes_what_the_best_of_all_orders_of_hand_work_takes(int pieces, double hooping, double machine, double clipping)
+    public void By_the_clock_it_takes_what_the_best_of_all_orders_of_hand_work_takes(
+        int pieces, double hooping, double machine, double clipping)
     {
         WorkRow[] rows =
         [
@@ -81,7 +84,8 @@ public class ByAnotherRoadTests
                 [.. minutes.Select((m, h) => new HoopingTime(h + 1, m))], [new SewingMachine("")], evening,
                 new OtherWork([new OtherTask("before", before)], [new OtherTask("after", after)]));
             int fewest = Fewest(minutes, evening, before, after);
-            string what = FormattableString.Invariant($"case {i}: {string.Join(' ', minutes)} in {evening}, {before} before and {after} after");
+            string what =
+                FormattableString.Invariant($"case {i}: {string.Join(' ', minutes)} in {evening}, {before} before and {after} after");
             Assert.True(fewest == plan.Evenings, $"{what}: {plan.Evenings} evenings, and {fewest} do");
             Assert.True(plan.LeastEvenings <= fewest, what);
             Assert.Equal(minutes.Sum() + before + after, plan.Sittings.Sum(s => s.Minutes), 6);
@@ -148,7 +152,8 @@ public class ByAnotherRoadTests
         }
     }
 
-    /// <summary>Evenings of the best of all ways to cut the row of hoopings into evenings; other work is laid down and taken up where one ends.</summary>
+    /// <summary>Evenings of the best of all ways to cut the row of hoopings into evenings; other work is laid down and taken up
+    /// where one ends.</summary>
     private static int Fewest(double[] minutes, double evening, double before, double after)
     {
         int best = int.MaxValue;

@@ -72,7 +72,8 @@ public sealed class EveningCalendarTests
 
     private static double[] Longer(double[] week, double more) => [.. week.Select(m => m > 0 ? m + more : 0)];
 
-    /// <summary>The soonest day by which the hoopings from one on are sewn, each day taking any number of the next ones that fit, none included.</summary>
+    /// <summary>The soonest day by which the hoopings from one on are sewn, each day taking any number of the next ones that fit,
+    /// none included.</summary>
     private static DateOnly Done(double[] hoopings, double[] week, DateOnly day, int from)
     {
         var best = DateOnly.MaxValue;
@@ -93,9 +94,11 @@ public sealed class EveningCalendarTests
         return best == DateOnly.MaxValue ? Done(hoopings, week, day.AddDays(1), from) : best;
     }
 
-    private const string Job = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "finishBy": "2027-05-01" }""";
+    private const string Job =
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "finishBy": "2027-05-01" }""";
 
-    private const string Shop = """{ "format": 1, "machines": [{ "name": "the machine", "takes": ["coordinates"] }], "people": [{ "name": "Wenna", "evenings": { "tuesday": "1h", "friday": "45 min" } }] }""";
+    private const string Shop =
+        """{ "format": 1, "machines": [{ "name": "the machine", "takes": ["coordinates"] }], "people": [{ "name": "Wenna", "evenings": { "tuesday": "1h", "friday": "45 min" } }] }""";
 
     private static TemporaryFolder Folder(string job = Job) => new TemporaryFolder().With("job.json", job)
         .With("names.csv", "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\n").With("workshop.json", Shop);
@@ -106,9 +109,12 @@ public sealed class EveningCalendarTests
         using var folder = Folder();
         var report = Bander.Reckon(folder.FullPath, today: new DateOnly(2027, 3, 1));
         var told = JsonDocument.Parse(NameBand.Reports.Answers.AnswerJson.Of(report.Answer)).RootElement;
-        var days = told.GetProperty("sittings").EnumerateArray().Select(s => (Day: s.GetProperty("day").GetDateTime(), Minutes: s.GetProperty("minutes").GetDouble())).ToList();
+        var days = told.GetProperty("sittings").EnumerateArray()
+            .Select(s => (Day: s.GetProperty("day").GetDateTime(), Minutes: s.GetProperty("minutes").GetDouble())).ToList();
         Assert.True(days.Count > 2);
-        Assert.All(days, d => Assert.InRange(d.Minutes, 0, d.Day.DayOfWeek == DayOfWeek.Tuesday ? 60 : d.Day.DayOfWeek == DayOfWeek.Friday ? 45 : 0));
+        Assert.All(
+            days, d => Assert.InRange(
+                d.Minutes, 0, d.Day.DayOfWeek == DayOfWeek.Tuesday ? 60 : d.Day.DayOfWeek == DayOfWeek.Friday ? 45 : 0));
         Assert.Equal(new DateTime(2027, 3, 2), days[0].Day);
         Assert.Equal(told.GetProperty("doneOn").GetDateTime(), days[^1].Day);
         Assert.Equal(0, (int)report.Status);
@@ -146,7 +152,8 @@ public sealed class EveningCalendarTests
     [Fact]
     public void Without_the_length_of_an_evening_no_day_is_told()
     {
-        using var folder = Folder().With("workshop.json", """{ "format": 1, "machines": [{ "name": "the machine", "takes": ["coordinates"] }] }""");
+        using var folder = Folder()
+            .With("workshop.json", """{ "format": 1, "machines": [{ "name": "the machine", "takes": ["coordinates"] }] }""");
         var report = Bander.Reckon(folder.FullPath, today: new DateOnly(2027, 3, 1));
         Assert.Null(report.Calendar);
         Assert.Contains(report.Problems, p => p.Where.Key == "finishBy" && p.Mend.Contains("\"evening\"", StringComparison.Ordinal));

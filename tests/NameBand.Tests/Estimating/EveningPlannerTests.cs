@@ -47,7 +47,8 @@ public class EveningPlannerTests
         Assert.Equal(35, EveningPlanner.Plan([hooping], [new SewingMachine("slow", 2)], 60).Sittings.Single().Minutes, 9);
         Assert.Equal(35, EveningPlanner.Plan([hooping], [new SewingMachine("slow", 2)], null).Minutes, 9);
         var beside = EveningPlanner.Plan(
-            [.. Enumerable.Range(1, 12).Select(i => new HoopingTime(i, 10, 15))], [new SewingMachine("quick"), new SewingMachine("slow", 2)], null);
+            [.. Enumerable.Range(1, 12).Select(i => new HoopingTime(i, 10, 15))],
+            [new SewingMachine("quick"), new SewingMachine("slow", 2)], null);
         Assert.Equal(175, beside.Minutes, 6);
         Assert.True(beside.LeastMinutes <= 175);
     }
@@ -75,7 +76,8 @@ public class EveningPlannerTests
     public void A_slower_machine_gets_less()
     {
         var plan = EveningPlanner.Plan(
-            [.. Enumerable.Range(1, 30).Select(i => new HoopingTime(i, 10))], [new SewingMachine("quick"), new SewingMachine("slow", 2)], null);
+            [.. Enumerable.Range(1, 30).Select(i => new HoopingTime(i, 10))], [new SewingMachine("quick"), new SewingMachine("slow", 2)],
+            null);
         Assert.Equal(200, plan.Minutes, 6);
         Assert.True(plan.IsProvenBest);
         Assert.Equal(20, plan.Sittings.Single(s => s.Machine == "quick").Hoopings.Length);

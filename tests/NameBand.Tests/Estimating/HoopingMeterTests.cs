@@ -36,7 +36,8 @@ public class HoopingMeterTests
     public void Only_travel_that_is_not_cut_takes_thread_and_is_snipped_by_hand()
     {
         NeedleStep[] begun = [Step(NeedleAction.Jump, 0), Step(NeedleAction.Stitch, 0), Step(NeedleAction.Stitch, 2)];
-        NeedleStep[] gone = [Step(NeedleAction.Jump, 7), Step(NeedleAction.Jump, 12), Step(NeedleAction.Stitch, 12), Step(NeedleAction.Stitch, 14)];
+        NeedleStep[] gone =
+            [Step(NeedleAction.Jump, 7), Step(NeedleAction.Jump, 12), Step(NeedleAction.Stitch, 12), Step(NeedleAction.Stitch, 14)];
         NeedleStep cut = Step(NeedleAction.Trim, 2);
         NeedleStep cutAtTheEnd = Step(NeedleAction.Trim, 14);
         var uncut = Of([.. begun, .. gone, cutAtTheEnd]);
@@ -49,6 +50,7 @@ public class HoopingMeterTests
         Assert.Equal(0.030, trimmed.NeedleThreadM - uncut.NeedleThreadM, 9);
         Assert.Equal(0, Of([Step(NeedleAction.Jump, 0), Step(NeedleAction.Jump, 900), Step(NeedleAction.End, 900)]).Snips);
 
-        static HoopingFigures Of(NeedleStep[] steps) => HoopingMeter.Measure(1, new NeedlePath([.. steps]), FabricTable.All[0], Sample.Job.Machine);
+        static HoopingFigures Of(NeedleStep[] steps) =>
+            HoopingMeter.Measure(1, new NeedlePath([.. steps]), FabricTable.All[0], Sample.Job.Machine);
     }
 }

@@ -81,7 +81,8 @@ public sealed class MarksTests : IDisposable
         Write("drawn", "\"hoop\": { \"hold\": \"clamp\" }, ");
         Assert.NotNull(Bander.Print(_job.FullPath).Estimate);
         using var plan = JsonDocument.Parse(File.ReadAllText(_job["out/plan.json"]));
-        Assert.Equal(("drawn", "clamp"), (plan.RootElement.GetProperty("marks").GetString(), plan.RootElement.GetProperty("hold").GetString()));
+        Assert.Equal(
+            ("drawn", "clamp"), (plan.RootElement.GetProperty("marks").GetString(), plan.RootElement.GetProperty("hold").GetString()));
         string readMe = File.ReadAllText(_job["out/read-me-first.txt"]);
         Assert.Contains("Draw them in pencil, not in chalk", readMe, StringComparison.Ordinal);
         Assert.DoesNotContain("Take the marks out", readMe, StringComparison.Ordinal);
@@ -134,7 +135,8 @@ public sealed class MarksTests : IDisposable
     private IReadOnlyList<WorkRow> Rows(string marks) => Estimated(marks).Work.Rows;
 
     private string[] Acts(string marks) => [.. Rows(marks)
-        .Where(r => r.By == Doer.Hands && (r.Act.Contains("marks", StringComparison.Ordinal) || r.Act.Contains("crosses", StringComparison.Ordinal)))
+        .Where(r => r.By == Doer.Hands
+            && (r.Act.Contains("marks", StringComparison.Ordinal) || r.Act.Contains("crosses", StringComparison.Ordinal)))
         .Select(r => r.Act)];
 
     private static double Sum(IEnumerable<WorkRow> rows) => rows.Sum(r => r.Minutes.Likely);

@@ -24,7 +24,8 @@ public class PaceAndBobbinTests
         Assert.Equal(0.1, Pace.SecondsPerStitch(7, Machine with { SlowPerMm = 0 }), 9);
     }
 
-    /// <summary>A class 15 bobbin: 20.3 × 11.7 mm outside. Source of the measures: a parts seller's table; the rest is computed and assumed.</summary>
+    /// <summary>A class 15 bobbin: 20.3 × 11.7 mm outside. Source of the measures: a parts seller's table; the rest is computed
+    /// and assumed.</summary>
     [Fact]
     public void What_a_bobbin_holds_is_the_room_in_it_over_the_section_of_its_thread()
     {
@@ -42,7 +43,9 @@ public class PaceAndBobbinTests
         var bobbin = new BobbinSettings(CapacityM: 10 / (1 - BobbinSettings.LeftOnPart));
         var (changes, bobbins) = BobbinRun.Follow([Hooping(1, 4, 4), Hooping(2, 3, 25, 1)], bobbin);
         Assert.Equal(5, bobbins);
-        Assert.Equal([(2, 1, 2.0, 0, 1), (2, 2, 7.0, 2, 3)], changes.Select(c => (c.Hooping, c.BeforeOrder, Math.Round(c.LeftM, 9), c.InName, c.Bobbins)));
+        Assert.Equal(
+            [(2, 1, 2.0, 0, 1), (2, 2, 7.0, 2, 3)],
+            changes.Select(c => (c.Hooping, c.BeforeOrder, Math.Round(c.LeftM, 9), c.InName, c.Bobbins)));
     }
 
     [Fact]
@@ -71,7 +74,8 @@ public class PaceAndBobbinTests
     {
         var job = Sample.Job with { Bobbin = new BobbinSettings(CapacityM: 0.9) };
         var plan = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Sample.RandomWidths(7, 12)), FabricTable.All[0]).Value!;
-        ImmutableArray<HoopingFigures> measured = [.. plan.Hoopings.Select(h => HoopingMeter.Measure(h, plan, Zigzag(h, plan), FabricTable.All[0], job.Machine))];
+        ImmutableArray<HoopingFigures> measured =
+            [.. plan.Hoopings.Select(h => HoopingMeter.Measure(h, plan, Zigzag(h, plan), FabricTable.All[0], job.Machine))];
         var estimate = Estimator.Make(job, plan, measured);
         double inHoopings = estimate.MachineWork.Where(w => w.When == WorkTime.EachHooping).Sum(w => w.Minutes.Likely);
         Assert.Equal(inHoopings, estimate.Hoopings.Sum(h => h.MachineMinutes), 9);
@@ -89,7 +93,8 @@ public class PaceAndBobbinTests
     /// <summary>Marks below the strip and a zigzag over each name, as a needle path has them.</summary>
     private static NeedlePath Zigzag(Hooping hooping, StripPlan plan)
     {
-        var steps = new List<NeedleStep> { new(NeedleAction.Jump, StitchKind.None, new Point(0, plan.MarkYMm)), new(NeedleAction.Stitch, StitchKind.Mark, new Point(0, plan.MarkYMm)) };
+        var steps = new List<NeedleStep> { new(NeedleAction.Jump, StitchKind.None, new Point(0, plan.MarkYMm)),
+            new(NeedleAction.Stitch, StitchKind.Mark, new Point(0, plan.MarkYMm)) };
         foreach (var segment in hooping.Segments)
         {
             foreach (var name in segment.Segment.Names)

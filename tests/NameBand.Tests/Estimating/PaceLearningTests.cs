@@ -19,7 +19,9 @@ public class PaceLearningTests
         for (int seed = 0; seed < Runs; seed++)
         {
             var random = new Random(seed);
-            double error = InverseGamma.Sample(random, PaceLearning.PriorShapeFactor, PaceLearning.PriorErrorMinutes * (PaceLearning.PriorShapeFactor - 1));
+            double error =
+                InverseGamma.Sample(
+                    random, PaceLearning.PriorShapeFactor, PaceLearning.PriorErrorMinutes * (PaceLearning.PriorShapeFactor - 1));
             double spread = PaceLearning.PriorSpreadPart * Math.Sqrt(error / PaceLearning.PriorErrorMinutes);
             covered += Covers(random, Normal.Sample(random, PaceLearning.PriorPaceFactor, spread), error, timed) ? 1 : 0;
         }

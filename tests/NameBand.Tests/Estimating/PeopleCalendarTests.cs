@@ -18,7 +18,8 @@ public sealed class PeopleCalendarTests
         for (int i = 0; i < 200; i++)
         {
             int people = random.Next(2, 4), evenings = random.Next(1, 5);
-            PersonEvenings[] who = [.. Enumerable.Range(0, people).Select(p => new PersonEvenings($"p{p}", Alike(120 - (30 * p)), true, true))];
+            PersonEvenings[] who =
+                [.. Enumerable.Range(0, people).Select(p => new PersonEvenings($"p{p}", Alike(120 - (30 * p)), true, true))];
             var pieces = new List<HoopingTime>();
             foreach (int e in Enumerable.Range(0, evenings))
             {
@@ -39,7 +40,8 @@ public sealed class PeopleCalendarTests
         }
     }
 
-    /// <summary>Whatever the job: no piece is lost, cut or sewn twice, nobody sits longer than she said or does what she does not.</summary>
+    /// <summary>Whatever the job: no piece is lost, cut or sewn twice, nobody sits longer than she said or does what she does
+    /// not.</summary>
     [Fact]
     public void Everybody_does_what_she_does_and_no_longer_than_her_evening()
     {
@@ -50,12 +52,15 @@ public sealed class PeopleCalendarTests
             PersonEvenings[] who =
             [
                 .. Enumerable.Range(0, random.Next(2, 5)).Select(p => new PersonEvenings(
-                    $"p{p}", [.. Enumerable.Range(0, 7).Select(_ => random.Next(2) * 15.0 * random.Next(4, 9))], p == 0 || random.Next(2) == 0, p == 1 || random.Next(2) == 0)),
+                    $"p{p}", [.. Enumerable.Range(0, 7).Select(_ => random.Next(2) * 15.0 * random.Next(4, 9))],
+                    p == 0 || random.Next(2) == 0, p == 1 || random.Next(2) == 0)),
             ];
             who[0] = who[0] with { Minutes = who[0].Minutes.SetItem(2, 120) };
             who[1] = who[1] with { Minutes = who[1].Minutes.SetItem(5, 60) };
-            HoopingTime[] pieces = [.. Enumerable.Range(1, random.Next(1, 25)).Select(n => new HoopingTime(n, random.Next(5, 50), random.Next(0, 10)))];
-            var other = new OtherWork([new("cutting", random.Next(0, 100))], [new("pressing", random.Next(0, 200)), new("sewing down", 90)]);
+            HoopingTime[] pieces =
+                [.. Enumerable.Range(1, random.Next(1, 25)).Select(n => new HoopingTime(n, random.Next(5, 50), random.Next(0, 10)))];
+            var other = new OtherWork(
+                [new("cutting", random.Next(0, 100))], [new("pressing", random.Next(0, 200)), new("sewing down", 90)]);
             var week = EveningWeek.Of([.. who]);
             var from = new DateOnly(2027, 1, 1).AddDays(random.Next(7));
             var plan = EveningPlanner.Over(pieces, Machines(machines), week.From(from), other);
@@ -120,7 +125,8 @@ public sealed class PeopleCalendarTests
     public void A_job_is_laid_onto_the_days_of_two_people_with_a_test_name_to_match()
     {
         using var folder = new TemporaryFolder()
-            .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "finishBy": "2027-05-01" }""")
+            .With("job.json",
+                """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "finishBy": "2027-05-01" }""")
             .With("names.csv", "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\nEmlyn Sedge\nFenna Weir\n")
             .With("workshop.json", """
                 { "format": 1, "machines": [ { "name": "old", "takes": ["coordinates"] }, { "name": "new", "takes": ["coordinates"] } ],
@@ -129,8 +135,14 @@ public sealed class PeopleCalendarTests
         var report = Bander.Reckon(folder.FullPath, today: new DateOnly(2027, 3, 1));
         var plan = report.Calendar!.Plan;
         Assert.Equal(["Tobin", "Wenna"], plan.Sittings.Select(s => s.Person).Distinct().Order());
-        Assert.All(plan.Sittings, s => Assert.True(report.Calendar.DayOf(s.Evening).DayOfWeek == DayOfWeek.Tuesday || (report.Calendar.DayOf(s.Evening).DayOfWeek == DayOfWeek.Friday && s.Person == "Tobin")));
-        double hoopings = report.Estimate!.Left.Rows.Where(r => r.When == WorkTime.EachHooping || (r.When == WorkTime.EachName && r.Cause != WorkCause.Spoiling)).Sum(r => r.Minutes.Likely);
+        Assert.All(
+            plan.Sittings,
+            s => Assert.True(report.Calendar.DayOf(s.Evening).DayOfWeek == DayOfWeek.Tuesday
+            || (report.Calendar.DayOf(s.Evening).DayOfWeek == DayOfWeek.Friday && s.Person == "Tobin")));
+        double hoopings =
+            report.Estimate!.Left.Rows.Where(r =>
+                r.When == WorkTime.EachHooping || (r.When == WorkTime.EachName && r.Cause != WorkCause.Spoiling))
+                .Sum(r => r.Minutes.Likely);
         double match = plan.Sittings.SelectMany(s => s.Before).Where(t => t.Act == "a test name of each to match").Sum(t => t.Minutes);
         Assert.Equal(hoopings / 6, match, 3);
         Assert.Equal(report.Estimate.Left.Rows.Sum(r => r.Minutes.Likely) + match, plan.Sittings.Sum(s => s.Minutes), 1);
@@ -146,7 +158,8 @@ public sealed class PeopleCalendarTests
     public void Each_maker_has_a_packet_of_her_own_and_the_log_knows_who_sewed()
     {
         using var folder = new TemporaryFolder()
-            .With("job.json", """{ "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "lettering": { "height": "9 mm" }, "marks": "drawn" }""")
+            .With("job.json",
+                """{ "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "lettering": { "height": "9 mm" }, "marks": "drawn" }""")
             .With("names.csv", "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\nEmlyn Sedge\nFenna Weir\n")
             .With("workshop.json", """
                 { "format": 1, "machines": [ { "name": "old", "takes": ["coordinates"] }, { "name": "new", "takes": ["coordinates"] } ],

@@ -15,7 +15,8 @@ public class ShoppingTests
 
     private static Estimate Estimate(double needleM, double bobbinM, double hours) =>
         new(
-        [], new Work([new WorkRow("stitching", Doer.Machine, WorkTime.EachHooping, "stitches", 1, hours * 60, WorkCause.MachinePace)]), needleM, bobbinM)
+        [], new Work([new WorkRow("stitching", Doer.Machine, WorkTime.EachHooping, "stitches", 1, hours * 60, WorkCause.MachinePace)]),
+        needleM, bobbinM)
         { Bobbins = 4 };
 
     /// <summary>Waste of 15 %: 540 m become 621 m. 15 % is common practice, no source.</summary>
@@ -38,7 +39,8 @@ public class ShoppingTests
         Assert.Equal(Math.Ceiling(band * 1.05 / 100) / 10, metric.Amount, 9);
         Assert.Equal("4.1 m", metric.InShop);
 
-        var yards = Shopping.For(Sample.Job with { Shop = new ShopSettings(Metric: false) }, Plan, Estimate(1, 1, 1)).Lines.Single(l => l.What == "cloth");
+        var yards = Shopping.For(
+            Sample.Job with { Shop = new ShopSettings(Metric: false) }, Plan, Estimate(1, 1, 1)).Lines.Single(l => l.What == "cloth");
         Assert.Equal(Math.Ceiling(band * 1.05 / 914.4 * 8) / 8, yards.Amount, 9);
         Assert.Equal("4 1/2 yd", yards.InShop);
     }

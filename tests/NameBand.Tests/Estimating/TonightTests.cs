@@ -12,7 +12,8 @@ namespace NameBand.Tests.Estimating;
 /// <summary>What the next evening holds: one record that the command, the packet and the page print.</summary>
 public sealed class TonightTests
 {
-    private const string Hooped = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "90 cm", "turn": 0 }, "evening": "90 min" }""";
+    private const string Hooped =
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "90 cm", "turn": 0 }, "evening": "90 min" }""";
     private const string Typed = """
         { "format": 1, "way": "machineLetters", "lists": ["names.csv"], "hem": { "length": "90 cm", "turn": 0 }, "letters": { "sizes": ["6 mm"] }, "evening": "33 min" }
         """;
@@ -29,15 +30,19 @@ public sealed class TonightTests
         Assert.True(report.Evenings.Evenings > 1);
         Assert.Equal(first.SelectMany(s => s.Hoopings), tonight.Hoopings);
         Assert.Equal(first.Max(s => s.Minutes), tonight.Minutes);
-        int[] names = [.. tonight.Hoopings.SelectMany(h => report.Plan!.Hoopings.First(p => p.Number == h).Segments).SelectMany(s => s.Segment.Names).Select(n => n.Order)];
+        int[] names =
+            [.. tonight.Hoopings.SelectMany(h => report.Plan!.Hoopings.First(p => p.Number == h).Segments).SelectMany(s => s.Segment.Names)
+            .Select(n => n.Order)];
         Assert.NotEmpty(names);
         Assert.Equal((names.Length, names[^1]), (tonight.Names, tonight.LastNumber));
-        Assert.Equal(1 + report.Estimate!.BobbinChanges.Where(c => tonight.Hoopings.Contains(c.Hooping)).Sum(c => c.Bobbins), tonight.Bobbins);
+        Assert.Equal(
+            1 + report.Estimate!.BobbinChanges.Where(c => tonight.Hoopings.Contains(c.Hooping)).Sum(c => c.Bobbins), tonight.Bobbins);
         Assert.Equal(first.SelectMany(s => s.Before).Select(t => t.Act), tonight.Before.AsEnumerable());
 
         var told = JsonDocument.Parse(AnswerJson.Of(report.Answer)).RootElement.GetProperty("tonight");
         Assert.Equal(tonight.InWords, told.GetProperty("text").GetString());
-        Assert.Contains($"{names.Length} names, as far as hooping {tonight.Hoopings[^1]}; wind ", tonight.InWords, StringComparison.Ordinal);
+        Assert.Contains(
+            $"{names.Length} names, as far as hooping {tonight.Hoopings[^1]}; wind ", tonight.InWords, StringComparison.Ordinal);
         Assert.Null(Bander.Reckon(Without(folder).FullPath).Tonight);
     }
 
@@ -54,7 +59,8 @@ public sealed class TonightTests
         using (var packet = PdfDocument.Open(folder["out/sheets/work-packet-a4.pdf"]))
         {
             string page = string.Concat(packet.GetPage(1).GetWords().Select(w => w.Text));
-            Assert.Contains(string.Concat(before.InWords.Split(' ')), page.Replace("\u00a0", "", StringComparison.Ordinal), StringComparison.Ordinal);
+            Assert.Contains(
+                string.Concat(before.InWords.Split(' ')), page.Replace("\u00a0", "", StringComparison.Ordinal), StringComparison.Ordinal);
         }
 
         Assert.True(Same(before, new LayoutSession(folder.FullPath).Lay().Laid!.Reckon().Tonight));
@@ -63,7 +69,9 @@ public sealed class TonightTests
         Assert.Equal(AsManyAsFit(report), (report.Tonight!.Names, report.Tonight.LastNumber ?? 0));
         Assert.True(report.Tonight.LastNumber > before.LastNumber);
         Assert.Equal(0, report.Tonight.Bobbins);
-        Assert.Contains($"{report.Tonight.Names} names, as far as number {report.Tonight.LastNumber}", report.Tonight.InWords, StringComparison.Ordinal);
+        Assert.Contains(
+            $"{report.Tonight.Names} names, as far as number {report.Tonight.LastNumber}", report.Tonight.InWords,
+            StringComparison.Ordinal);
     }
 
     /// <summary>Counted anew from the rows of work: the evening's own minutes less what comes before the names, name after name.</summary>
@@ -71,7 +79,9 @@ public sealed class TonightTests
     {
         var left = report.Estimate!.Names.Where(n => !n.IsSewn).ToList();
         double all = left.Sum(n => n.MachineMinutes + n.TimedHandMinutes);
-        double rows = report.Estimate.Left.Rows.Where(r => r.When is WorkTime.EachHooping or WorkTime.EachName && r.Cause != WorkCause.Spoiling).Sum(r => r.Minutes.Likely);
+        double rows =
+            report.Estimate.Left.Rows.Where(r => r.When is WorkTime.EachHooping or WorkTime.EachName && r.Cause != WorkCause.Spoiling)
+            .Sum(r => r.Minutes.Likely);
         double before = report.Estimate.Left.Rows.Where(r => r.When == WorkTime.Before).Sum(r => r.Minutes.Likely);
         double room = Math.Min(rows, Math.Max(0, 33 - before)) / rows * all;
         int names = 0;
@@ -84,7 +94,8 @@ public sealed class TonightTests
         return (names, names == 0 ? 0 : left[names - 1].Order);
     }
 
-    private static TemporaryFolder Without(TemporaryFolder folder) => folder.With("job.json", Hooped.Replace(", \"evening\": \"90 min\"", "", StringComparison.Ordinal));
+    private static TemporaryFolder Without(TemporaryFolder folder) =>
+        folder.With("job.json", Hooped.Replace(", \"evening\": \"90 min\"", "", StringComparison.Ordinal));
 
     private static bool Same(Tonight? a, Tonight? b) => a!.InWords == b!.InWords && Math.Abs(a.Minutes - b.Minutes) < 1e-9;
 }

@@ -33,7 +33,8 @@ public class WorkListTests
             """).With("names.csv", "Name,Gift\nOrla Penhale,30\nBram Sedgewick,5\nTuva Lind,5\n");
         var plan = Bander.Make(folder.FullPath);
         Assert.Equal(4, plan.Plan!.Hoopings.SelectMany(h => h.Segments).Sum(s => s.Segment.Names.Length));
-        Assert.All(plan.Estimate!.HandWork.Where(w => w.Act.StartsWith("clipping", StringComparison.Ordinal) || w.Act.StartsWith("tearing", StringComparison.Ordinal)),
+        Assert.All(plan.Estimate!.HandWork.Where(w =>
+            w.Act.StartsWith("clipping", StringComparison.Ordinal) || w.Act.StartsWith("tearing", StringComparison.Ordinal)),
             w => Assert.Equal(4, w.Count));
         Assert.Contains(plan.Estimate!.HandWork, w => w.Act.StartsWith("clipping", StringComparison.Ordinal));
     }

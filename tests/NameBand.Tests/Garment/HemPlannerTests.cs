@@ -40,7 +40,8 @@ public class HemPlannerTests
     [Fact]
     public void Lengths_measured_round_by_round_are_used_as_measured()
     {
-        var job = (Sample.Job with { Hem = Sample.Job.Hem with { Lengths = [Length.FromMm(3600), Length.FromMm(3420)], Turn = 0.75 } }).WithRounds(2);
+        var job = (Sample.Job with { Hem = Sample.Job.Hem with { Lengths = [Length.FromMm(3600), Length.FromMm(3420)], Turn = 0.75 } })
+            .WithRounds(2);
         var hem = HemPlanner.Plan(job).Value!;
         Assert.Equal([3600, 3420], [hem.RoundMm(1), hem.RoundMm(2)]);
         Assert.Equal(1.5 * Math.PI * 25.4, hem.UpperEdgeShorterMm, 9);
@@ -63,9 +64,15 @@ public class HemPlannerTests
         Assert.Equal(runs, HemPlanner.Runs(side, reader));
 
     [Theory]
-    [InlineData(GarmentSide.Outside, Reader.Viewer, true, "on the outside, counter-clockwise seen from above (at the front towards the wearer's left); upright for someone who looks at the outside")]
-    [InlineData(GarmentSide.Inside, Reader.Viewer, true, "on the inside, clockwise seen from above (at the front towards the wearer's right); upright for someone who looks at the inside")]
-    [InlineData(GarmentSide.Outside, Reader.Wearer, false, "along the edge from right to left, seen from the outside; upright for the wearer, with the tops of the letters towards the hem")]
+    [InlineData(
+        GarmentSide.Outside, Reader.Viewer, true,
+        "on the outside, counter-clockwise seen from above (at the front towards the wearer's left); upright for someone who looks at the outside")]
+    [InlineData(
+        GarmentSide.Inside, Reader.Viewer, true,
+        "on the inside, clockwise seen from above (at the front towards the wearer's right); upright for someone who looks at the inside")]
+    [InlineData(
+        GarmentSide.Outside, Reader.Wearer, false,
+        "along the edge from right to left, seen from the outside; upright for the wearer, with the tops of the letters towards the hem")]
     public void The_way_is_said_in_words(GarmentSide side, Reader reader, bool closed, string words)
     {
         var job = Sample.Job.WithHem(3660, closed);

@@ -24,7 +24,8 @@ public sealed class TuckSetTests
         Assert.Equal((4.5, 9), (tucks.WidthMm, tucks.Count));
     }
 
-    /// <summary>A gap of 16 mm bears 7 mm: 3.5 mm on each side of its middle, the fold beneath it as deep again, and 1 mm clear of the satin.</summary>
+    /// <summary>A gap of 16 mm bears 7 mm: 3.5 mm on each side of its middle, the fold beneath it as deep again, and 1 mm clear
+    /// of the satin.</summary>
     [Fact]
     public void None_is_wider_than_its_gap_bears()
     {
@@ -52,7 +53,8 @@ public sealed class TuckSetTests
         {
             double most = 1 + (random.NextDouble() * 150);
             double least = most * random.NextDouble();
-            ImmutableArray<OpenGap> gaps = [.. Enumerable.Range(0, random.Next(1, 40)).Select(k => new OpenGap(k, 100.0 * k, 3 + (random.NextDouble() * 30)))];
+            ImmutableArray<OpenGap> gaps =
+                [.. Enumerable.Range(0, random.Next(1, 40)).Select(k => new OpenGap(k, 100.0 * k, 3 + (random.NextDouble() * 30)))];
             if (TuckSet.For(least, most, gaps) is not { } tucks)
             {
                 // Not even the widest each gap bears would do, or all alike they cannot come out near enough.

@@ -56,7 +56,9 @@ public sealed class VerdictLimitTests
     public void A_strip_may_be_six_millimetres_off_or_half_a_percent(double hemMm, double allowedMm)
     {
         using var folder = new TemporaryFolder().With("names.csv", "name\nBo Reed\n")
-            .With("job.json", FormattableString.Invariant($"{{ \"format\": 1, \"lists\": [\"names.csv\"], \"hem\": {{ \"length\": {hemMm}, \"turn\": 0 }} }}"));
+            .With("job.json",
+                FormattableString.Invariant(
+                    $"{{ \"format\": 1, \"lists\": [\"names.csv\"], \"hem\": {{ \"length\": {hemMm}, \"turn\": 0 }} }}"));
         var hem = HemPlanner.Plan(JobReader.Read(folder.FullPath).Value!).Value!;
         Assert.Equal(allowedMm, hem.Tolerance.OfMm(hemMm), 9);
     }

@@ -156,7 +156,8 @@ internal sealed class SeededJob
             ["lists"] = new JsonArray("names.csv"),
             ["hem"] = new JsonObject { ["length"] = Math.Round(least), ["turn"] = IsCurved ? 0.4 : 0, ["closed"] = IsClosed },
             ["strip"] = Strip(),
-            ["lettering"] = IsLargest ? new JsonObject { ["least"] = "5 mm" } : new JsonObject { ["height"] = Way == Way.MachineLetters ? 5 : 6 },
+            ["lettering"] = IsLargest
+            ? new JsonObject { ["least"] = "5 mm" } : new JsonObject { ["height"] = Way == Way.MachineLetters ? 5 : 6 },
         };
         if (Lanes == "1")
         {

@@ -10,7 +10,8 @@ namespace NameBand.Tests.Hostile;
 /// </summary>
 public class BadGlyphTests
 {
-    private const string Job = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "lettering": { "face": "bad.ttf", "height": 10 } }""";
+    private const string Job =
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "lettering": { "face": "bad.ttf", "height": 10 } }""";
 
     private static readonly (int X, int Y)[] Bar = [(50, 0), (50, 700), (200, 700), (200, 0)];
 
@@ -70,7 +71,8 @@ public class BadGlyphTests
         Assert.Equal(3, new MadeFolder(job["out"]).Names.Count());
     }
 
-    /// <summary>A face that has a few letters of a script only is no help to read names in: another one does it, and that is said.</summary>
+    /// <summary>A face that has a few letters of a script only is no help to read names in: another one does it, and that is
+    /// said.</summary>
     [Fact]
     public void Letters_from_another_face_than_the_chosen_one_are_told_of()
     {
@@ -90,7 +92,8 @@ public class BadGlyphTests
             face.With(letter, 250, Bar);
         }
 
-        face.With('H', 600, Bar, [(400, 0), (400, 700), (550, 700), (550, 0)], [(200, 300), (200, 420), (400, 420), (400, 300)]).With('X', 600, Bad(kind));
+        face.With('H', 600, Bar, [(400, 0), (400, 700), (550, 700), (550, 0)], [(200, 300), (200, 420), (400, 420), (400, 300)])
+            .With('X', 600, Bad(kind));
         var job = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nIHI\nIXI\nHIH\n");
         File.WriteAllBytes(job["bad.ttf"], face.ToBytes());
         return job;

@@ -47,7 +47,8 @@ internal sealed class CrashDisk : IDisposable
     {
         Skip.IfNot(OperatingSystem.IsLinux(), "skipped: needs Linux (a disk in a file)");
         OutsideTool.Require(kind.Make, kind.Package);
-        bool isKnown = File.ReadAllText("/proc/filesystems").Contains($"\t{kind.System}\n", StringComparison.Ordinal) || TryRun("modprobe", kind.System) is null;
+        bool isKnown = File.ReadAllText("/proc/filesystems").Contains($"\t{kind.System}\n", StringComparison.Ordinal)
+            || TryRun("modprobe", kind.System) is null;
         Skip.IfNot(isKnown, $"skipped: needs a kernel that knows {kind.System}; this one does not");
         var disk = new CrashDisk(kind);
         using (var image = File.Create(disk.Image))
@@ -63,7 +64,8 @@ internal sealed class CrashDisk : IDisposable
         }
 
         bool mayBeMissing = Environment.GetEnvironmentVariable("CI") is null;
-        Skip.If(refusal is not null && mayBeMissing, $"skipped: needs the right to mount a disk in a file (root and loop devices): {refusal}");
+        Skip.If(refusal is not null && mayBeMissing,
+            $"skipped: needs the right to mount a disk in a file (root and loop devices): {refusal}");
         Assert.True(refusal is null, $"This check must run here, but no disk in a file can be mounted: {refusal}");
         return disk;
     }
@@ -122,7 +124,8 @@ internal sealed class CrashDisk : IDisposable
     {
         try
         {
-            using var process = Process.Start(new ProcessStartInfo(program, args) { RedirectStandardError = true, RedirectStandardOutput = true })!;
+            using var process =
+                Process.Start(new ProcessStartInfo(program, args) { RedirectStandardError = true, RedirectStandardOutput = true })!;
             string errors = process.StandardError.ReadToEnd();
             process.WaitForExit();
             return process.ExitCode == 0 ? null : errors.Trim();

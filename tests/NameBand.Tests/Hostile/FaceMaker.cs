@@ -35,7 +35,8 @@ internal sealed class FaceMaker(string family)
             ["hhea"] = Words(0x0001, 0x0000, 800, -200, 0, 60000, 0, 0, 0, 1, 0, 0, 0, 0, 0, 0, 0, glyphs.Count),
             ["hmtx"] = Words([.. advances.SelectMany(a => new[] { a, 0 })]),
             ["loca"] = Loca(glyphs),
-            ["maxp"] = Words(0x0001, 0x0000, glyphs.Count, Math.Min(mostPoints, 65535), Math.Min(mostContours, 65535), 0, 0, 2, 0, 0, 0, 0, 0, 0, 0, 0),
+            ["maxp"] = Words(
+                0x0001, 0x0000, glyphs.Count, Math.Min(mostPoints, 65535), Math.Min(mostContours, 65535), 0, 0, 2, 0, 0, 0, 0, 0, 0, 0, 0),
             ["name"] = NameTable(),
             ["post"] = [.. Words(0x0003, 0x0000, 0, 0, 0, 0, 0, 0), .. new byte[16]],
         };
@@ -72,7 +73,8 @@ internal sealed class FaceMaker(string family)
             return [];
         }
 
-        var bytes = new List<byte>(Words(contours.Length, points.Min(p => p.X), points.Min(p => p.Y), points.Max(p => p.X), points.Max(p => p.Y)));
+        var bytes = new List<byte>(Words(
+            contours.Length, points.Min(p => p.X), points.Min(p => p.Y), points.Max(p => p.X), points.Max(p => p.Y)));
         int last = -1;
         foreach (var contour in contours)
         {

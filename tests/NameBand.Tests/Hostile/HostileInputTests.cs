@@ -33,7 +33,8 @@ public sealed class HostileInputTests : IDisposable
     [InlineData("face made", 6)]
     public void A_spoilt_file_is_used_or_refused_with_a_reason(string name, int inputs)
     {
-        var kinds = new HostileKinds(Path.Combine(Repository.Root, "samples"), Path.Combine(AppContext.BaseDirectory, "fonts-open"), _scratch.FullPath);
+        var kinds = new HostileKinds(
+            Path.Combine(Repository.Root, "samples"), Path.Combine(AppContext.BaseDirectory, "fonts-open"), _scratch.FullPath);
         var kind = kinds.Of(name);
         int usable = 0;
         for (int seed = 0; seed < inputs; seed++)

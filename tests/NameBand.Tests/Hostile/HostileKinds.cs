@@ -18,7 +18,8 @@ namespace NameBand.Tests.Hostile;
 /// <param name="scratch">A folder to write inputs into; several threads must not share it.</param>
 internal sealed class HostileKinds(string samples, string fonts, string scratch)
 {
-    private const string PlainJob = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m", "turn": 0.75 }, "strip": { "rounds": 2 } }""";
+    private const string PlainJob =
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m", "turn": 0.75 }, "strip": { "rounds": 2 } }""";
 
     private static readonly byte[] PlainWorkshop = """
         { "format": 1,
@@ -33,14 +34,16 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
 
     private static readonly byte[] SmallWorkshop = """{ "machines": [ { "name": "one", "takes": ["hands"] } ] }"""u8.ToArray();
 
-    private static readonly string[] LetteredNames = ["Ana AVATAR fi", "Łucja Őrsi x\u030C", "ليلى مُحَمَّد", "क्षत्रिय माथुर", "Rafe & Co. 1234567890"];
+    private static readonly string[] LetteredNames =
+        ["Ana AVATAR fi", "Łucja Őrsi x\u030C", "ليلى مُحَمَّد", "क्षत्रिय माथुर", "Rafe & Co. 1234567890"];
     private readonly FaceShelf _shelf = new();
     private BandJob? _job;
 
     /// <summary>What a stranger may hand over, each with its part of all inputs: the cheaper to read, the more.</summary>
     public static ImmutableArray<(string Kind, int Parts)> Shares { get; } =
     [
-        ("job.json", 180), ("list", 180), ("corrections", 60), ("approvals", 60), ("sewing log", 140), ("letters", 110), ("measured lines", 100),
+        ("job.json", 180), ("list", 180), ("corrections", 60), ("approvals", 60), ("sewing log", 140), ("letters", 110),
+        ("measured lines", 100),
         ("drift", 100), ("spreadsheet", 20), ("workshop", 120), ("manifest", 60), ("font guard", 120),
         ("out plan", 40), ("sewn plan", 4), ("face", 25), ("face made", 1),
     ];
@@ -111,9 +114,11 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
 
     private Fate Approvals(byte[] input)
     {
-        var list = ListReader.Read(Job, NameBand.Job.Corrections.None).Value ?? throw new InvalidOperationException("The plain list cannot be read.");
+        var list = ListReader.Read(Job, NameBand.Job.Corrections.None).Value
+            ?? throw new InvalidOperationException("The plain list cannot be read.");
         Write(ApprovalsFile.FileName, input);
-        var report = NameBand.Names.Approvals.Of(scratch, list, NameBand.Job.Corrections.None) ?? throw new InvalidOperationException("The file was not seen.");
+        var report = NameBand.Names.Approvals.Of(scratch, list, NameBand.Job.Corrections.None)
+            ?? throw new InvalidOperationException("The file was not seen.");
         return new Fate(true, report.Problems);
     }
 
@@ -226,7 +231,8 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
     {
         Write("face.ttf", input);
         Write("names.csv", "name\r\nAna AVATAR fi\r\nBo\r\n"u8.ToArray());
-        Write("job.json", """{ "lists": ["names.csv"], "hem": { "length": "400 mm", "closed": false }, "lettering": { "face": "face.ttf" } }"""u8.ToArray());
+        Write("job.json",
+            """{ "lists": ["names.csv"], "hem": { "length": "400 mm", "closed": false }, "lettering": { "face": "face.ttf" } }"""u8.ToArray());
         var made = Bander.Make(scratch);
         return new Fate(made.OutFolder is not null, made.Problems);
     }
@@ -262,7 +268,8 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
     {
         Write("job.json", Encoding.UTF8.GetBytes(PlainJob));
         Write("names.csv", "name\r\nAna\r\nBo Lind\r\nCleo\r\nDora Berg\r\nEmil\r\nFay\r\n"u8.ToArray());
-        if (Bander.Make(scratch).Plan is null || Bander.Sewn(scratch, null, new SewingWord(1, SewingDeed.Sewn), () => { }).Status == ExitStatus.CannotUse)
+        if (Bander.Make(scratch).Plan is null
+            || Bander.Sewn(scratch, null, new SewingWord(1, SewingDeed.Sewn), () => { }).Status == ExitStatus.CannotUse)
         {
             throw new InvalidOperationException("The plain job cannot be made.");
         }
@@ -272,7 +279,8 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
 
     private static byte[] ApprovalsOf(char separator, string lineEnd) => Encoding.UTF8.GetBytes(string.Join(lineEnd, new[]
     {
-        "list,line,name,state,date,text,details", "names.csv,2,Ana,agreed,2026-10-01,,", "names.csv,3,Bo Lind,change wished,1 Oct,Bo K. Lind,",
+        "list,line,name,state,date,text,details", "names.csv,2,Ana,agreed,2026-10-01,,",
+        "names.csv,3,Bo Lind,change wished,1 Oct,Bo K. Lind,",
         "names.csv,4,Cleo,asked,,,", "names.csv,5,\"Dora \"\"D\"\" Berg\",,,,", "",
     }).Replace(',', separator));
 
@@ -293,7 +301,8 @@ internal sealed class HostileKinds(string samples, string fonts, string scratch)
         var text = new StringBuilder(SewingLogLine.Header + "\r\n");
         for (int i = 1; i <= lines; i++)
         {
-            text.Append(SewingLogLine.Write(new SewingEntry(i, i % 7 == 0 ? SewingDeed.Again : SewingDeed.Sewn, 10 + i, Note: "by the lamp, \"late\""))).Append("\r\n");
+            text.Append(SewingLogLine.Write(new SewingEntry(
+                i, i % 7 == 0 ? SewingDeed.Again : SewingDeed.Sewn, 10 + i, Note: "by the lamp, \"late\""))).Append("\r\n");
         }
 
         return Encoding.UTF8.GetBytes(text.ToString());

@@ -41,7 +41,9 @@ internal static class KilledWork
         {
             int row = random.Next(Names.Length);
             int what = random.Next(10);
-            string deed = string.Create(CultureInfo.InvariantCulture, $"{(what < 4 ? "make" : what < 6 ? "title" : what < 8 ? "why" : "sewn")} {row} {number}");
+            string deed =
+                string.Create(
+                    CultureInfo.InvariantCulture, $"{(what < 4 ? "make" : what < 6 ? "title" : what < 8 ? "why" : "sewn")} {row} {number}");
             Console.WriteLine("do " + deed);
             Console.WriteLine((Do(folder, table, deed) ? "done " : "refused ") + deed);
         }
@@ -55,9 +57,12 @@ internal static class KilledWork
         {
             "make" => Bander.Make(folder).OutFolder is not null,
             "title" => table.ChangeAsync("the title", JobEdit.Text("title", "walk " + words[2])).Result.IsEmpty,
-            "why" => table.DecideAsync("a row", new RowDecision(new RowRef("names.csv", row + 2), Names[row], Decision.Keep, "", "number " + words[2])).Result.IsEmpty,
+            "why" => table.DecideAsync(
+                "a row", new RowDecision(
+                    new RowRef("names.csv", row + 2), Names[row], Decision.Keep, "", "number " + words[2])).Result.IsEmpty,
             _ => Bander.Sewn(
-                folder, null, new SewingWord(1 + (row % 3), SewingDeed.Sewn, Minutes: 10, Note: "number " + words[2]), () => Thread.Sleep(20)).Said is not null,
+                folder, null, new SewingWord(1 + (row % 3), SewingDeed.Sewn, Minutes: 10, Note: "number " + words[2]),
+                () => Thread.Sleep(20)).Said is not null,
         };
     }
 
@@ -116,7 +121,8 @@ internal static class KilledWork
         }
 
         // A line that was being written at the kill may be torn; it is named and spoils no other.
-        return log.Problems.All(p => p.Found.Contains("cut off", StringComparison.Ordinal) || p.Found.Contains("left aside", StringComparison.Ordinal))
+        return log.Problems.All(p =>
+            p.Found.Contains("cut off", StringComparison.Ordinal) || p.Found.Contains("left aside", StringComparison.Ordinal))
             ? null : "the log: " + log.Problems[0].Found;
     }
 
@@ -127,7 +133,8 @@ internal static class KilledWork
 
         // The last one acknowledged, or one of those begun after it: a kill may come between the save and the word.
         int last = said.LastIndexOf(said.LastOrDefault(l => l.StartsWith("done title", StringComparison.Ordinal), ""));
-        string[] possible = [last < 0 ? "number 0" : Numbers([said[last]], "done title").Single(), .. Numbers([.. said.Skip(last + 1)], "do title")];
+        string[] possible =
+            [last < 0 ? "number 0" : Numbers([said[last]], "done title").Single(), .. Numbers([.. said.Skip(last + 1)], "do title")];
         if (!possible.Contains(title))
         {
             return $"job.json has the title “{job.Value?.Title}”, and only {string.Join(", ", possible)} can be";
@@ -136,14 +143,16 @@ internal static class KilledWork
         var corrections = Corrections.Read(folder);
         string decided = Numbers(said, "done why").LastOrDefault("");
         return corrections.Value is not { } read || !corrections.IsUsable ? "corrections.csv cannot be read"
-            : decided.Length > 0 && !File.ReadAllText(Path.Combine(folder, Corrections.FileName)).Contains(decided, StringComparison.Ordinal)
+            : decided.Length > 0 && !File.ReadAllText(Path.Combine(folder, Corrections.FileName))
+                .Contains(decided, StringComparison.Ordinal)
                 && Numbers(said, "do why").Last() == decided ? $"corrections.csv lost {decided}" : null;
     }
 
     private static string? StrayFault(string folder)
     {
         string[] known = ["job.json", "names.csv", "corrections.csv", "sewing-log.csv", HistoryFile.Name, "out", "sewn"];
-        string? stray = Directory.EnumerateFileSystemEntries(folder).Select(e => Path.GetFileName(e)).FirstOrDefault(e => !known.Contains(e));
+        string? stray = Directory.EnumerateFileSystemEntries(folder).Select(e => Path.GetFileName(e))
+            .FirstOrDefault(e => !known.Contains(e));
         string sewn = Path.Combine(folder, "sewn");
         int unfinished = Directory.Exists(sewn) ? Directory.GetFiles(sewn, WholeFile.Unfinished, SearchOption.AllDirectories).Length : 0;
         return stray is not null ? $"“{stray}” lies about" : unfinished > 1 ? $"{unfinished} unfinished files in sewn" : null;

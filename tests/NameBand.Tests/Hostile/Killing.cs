@@ -48,7 +48,8 @@ internal sealed class Killing(string folder, ProcessStartInfo child, int seed)
 
         Count(lines);
         _said = [.. _said, .. lines];
-        return lines.FirstOrDefault(l => l.StartsWith("refused", StringComparison.Ordinal)) is { } refused && !refused.Contains("sewn", StringComparison.Ordinal)
+        return lines.FirstOrDefault(l => l.StartsWith("refused", StringComparison.Ordinal)) is { } refused
+            && !refused.Contains("sewn", StringComparison.Ordinal)
             ? refused : KilledWork.Fault(folder, _said);
     }
 

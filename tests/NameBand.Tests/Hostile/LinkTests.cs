@@ -24,7 +24,8 @@ public sealed class LinkTests
         var run = CliRun.Of("sewn", job.Folder, "1");
 
         Assert.Equal(2, run.Status);
-        Assert.Contains("“sewn” is a link to another place, and no link inside a job is followed.", run.ErrorsOnOneLine, StringComparison.Ordinal);
+        Assert.Contains(
+            "“sewn” is a link to another place, and no link inside a job is followed.", run.ErrorsOnOneLine, StringComparison.Ordinal);
         Assert.Equal(Secret, File.ReadAllText(elsewhere["plan.json"]));
         Assert.Equal([elsewhere["plan.json"]], Directory.GetFileSystemEntries(elsewhere.FullPath));
         Assert.False(File.Exists(job[SewingLogFile.FileName]));
@@ -60,7 +61,8 @@ public sealed class LinkTests
         Directory.CreateDirectory(Path.GetDirectoryName(job[file])!);
         File.Delete(job[file]);
         File.CreateSymbolicLink(job[file], elsewhere["secret.txt"]);
-        foreach (string[] args in new string[][] { ["sewn", job.Folder, "1"], ["sewn", job.Folder], ["names", job.Folder], ["make", job.Folder], ["hours", job.Folder] })
+        foreach (string[] args in new string[][] { ["sewn", job.Folder, "1"], ["sewn", job.Folder], ["names", job.Folder],
+            ["make", job.Folder], ["hours", job.Folder] })
         {
             var run = CliRun.Of(args);
             Assert.DoesNotContain(Secret, run.Out + run.Errors, StringComparison.Ordinal);
@@ -83,7 +85,8 @@ public sealed class LinkTests
         Assert.NotNull(job.Say(1).Said);
         Assert.Equal(
             [".made-by-nameband.json", "needle-paths/hooping-001.csv", "plan.json", "proofs/hooping-001.png"],
-            Directory.EnumerateFiles(job["sewn"], "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(job["sewn"], f)).Order(StringComparer.Ordinal));
+            Directory.EnumerateFiles(job["sewn"], "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(job["sewn"], f))
+            .Order(StringComparer.Ordinal));
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         Assert.Equal(".", new DirectoryInfo(job["out/loop"]).LinkTarget);
         Assert.DoesNotContain("loop", File.ReadAllText(job["out/.made-by-nameband.json"]), StringComparison.Ordinal);
@@ -116,7 +119,8 @@ public sealed class LinkTests
         Directory.CreateDirectory(Path.GetDirectoryName(job[file])!);
         File.Delete(job[file]);
         OutsideTool.Run("mkfifo", [job[file]]);
-        var runs = Task.Run(() => new[] { CliRun.Of("sewn", job.Folder, "1"), CliRun.Of("sewn", job.Folder), CliRun.Of("make", job.Folder) });
+        var runs = Task.Run(() =>
+            new[] { CliRun.Of("sewn", job.Folder, "1"), CliRun.Of("sewn", job.Folder), CliRun.Of("make", job.Folder) });
         Assert.True(await Task.WhenAny(runs, Task.Delay(TimeSpan.FromMinutes(3))) == runs, $"{file} was waited for");
         Assert.All(await runs, r => Assert.True(r.Status is 0 or 1 or 2, r.Errors));
     }

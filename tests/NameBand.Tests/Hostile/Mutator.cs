@@ -12,12 +12,16 @@ internal static partial class Mutator
 
     private static readonly string[] Oddities =
     [
-        "\"", "\"\"", ",", ";", "\t", "\r", "\n", "\r\n", "\0", "\uFEFF", "\u202E", "\u2066", "\u0301\u0301\u0301", "💡", "\uFFFD", "null", "true", "{}", "[", "]", "{",
-        "}", "[[[[[[[[", "{\"a\":", "-", "-1", "0", "1e308", "-1e-308", "1e999", "NaN", "Infinity", "99999999999999999999", "2147483648", "0.1 mm", "1/0 in", "2 in",
-        "3 furlong", "½ in", "٣", "=1+1", "@SUM(A1)", "../../names.csv", "C:\\names.csv", "/", "\\u0000", "\\ud800", "//", "/*", "<script>", "%s%n", "\u2028", "\u0085", "\uFFFE", "\uFFFF",
+        "\"", "\"\"", ",", ";", "\t", "\r", "\n", "\r\n", "\0", "\uFEFF", "\u202E", "\u2066", "\u0301\u0301\u0301", "💡", "\uFFFD", "null",
+        "true", "{}", "[", "]", "{",
+        "}", "[[[[[[[[", "{\"a\":", "-", "-1", "0", "1e308", "-1e-308", "1e999", "NaN", "Infinity", "99999999999999999999", "2147483648",
+        "0.1 mm", "1/0 in", "2 in",
+        "3 furlong", "½ in", "٣", "=1+1", "@SUM(A1)", "../../names.csv", "C:\\names.csv", "/", "\\u0000", "\\ud800", "//", "/*", "<script>",
+        "%s%n", "\u2028", "\u0085", "\uFFFE", "\uFFFF",
     ];
 
-    private static readonly byte[][] OddBytes = [[0xFF, 0xFE], [0xEF, 0xBB, 0xBF], [0xC3], [0xED, 0xA0, 0x80], [0xF8, 0x88], [0x80], [0x1B, 0x24], [0x00, 0x00, 0xFE, 0xFF]];
+    private static readonly byte[][] OddBytes =
+        [[0xFF, 0xFE], [0xEF, 0xBB, 0xBF], [0xC3], [0xED, 0xA0, 0x80], [0xF8, 0x88], [0x80], [0x1B, 0x24], [0x00, 0x00, 0xFE, 0xFF]];
 
     /// <summary>Words and signs to put into files of a kind: what stands in real ones, and what is odd everywhere.</summary>
     public static IEnumerable<byte[]> Words(IEnumerable<byte[]> files)
@@ -49,7 +53,13 @@ internal static partial class Mutator
         for (int change = 1 << random.Next(10); change > 0; change--)
         {
             int at = random.Next(atTheFront ? Math.Min(400, spoilt.Length) : spoilt.Length);
-            spoilt[at] = random.Next(4) switch { 0 => 0, 1 => 0xFF, 2 => (byte)(spoilt[at] ^ (1 << random.Next(8))), _ => (byte)random.Next(256) };
+            spoilt[at] = random.Next(4) switch
+            {
+                0 => 0,
+                1 => 0xFF,
+                2 => (byte)(spoilt[at] ^ (1 << random.Next(8))),
+                _ => (byte)random.Next(256)
+            };
         }
 
         return random.Next(20) == 0 ? spoilt[..random.Next(spoilt.Length)] : spoilt;

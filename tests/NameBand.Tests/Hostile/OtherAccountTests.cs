@@ -5,12 +5,15 @@ using Xunit;
 
 namespace NameBand.Tests.Hostile;
 
-/// <summary>Another account of the computer has put something into the out folder; the command runs without root's right to open everything.</summary>
+/// <summary>Another account of the computer has put something into the out folder; the command runs without root's right to open
+/// everything.</summary>
 public class OtherAccountTests
 {
-    private const string Job = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "strip": { "rounds": "asNeeded" } }""";
+    private const string Job =
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 }, "strip": { "rounds": "asNeeded" } }""";
 
-    /// <summary>A closed file is carried over unread, still the other account's; a closed folder is named, and the output stays as it was.</summary>
+    /// <summary>A closed file is carried over unread, still the other account's; a closed folder is named, and the output stays
+    /// as it was.</summary>
     [SkippableFact]
     [SupportedOSPlatform("linux")]
     public void What_another_account_closes_in_the_out_folder_is_carried_over_or_named()
@@ -33,7 +36,9 @@ public class OtherAccountTests
         Assert.Contains("Cai Holm", File.ReadAllText(folder["out/plan.json"]));
         Assert.Equal("not yours", File.ReadAllText(theirs));
         Assert.Equal(owner, Owner(theirs));
-        Assert.Equal(["job.json", "names.csv", "out"], Directory.EnumerateFileSystemEntries(folder.FullPath).Select(e => Path.GetFileName(e)).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["job.json", "names.csv", "out"],
+            Directory.EnumerateFileSystemEntries(folder.FullPath).Select(e => Path.GetFileName(e)).Order(StringComparer.Ordinal));
 
         string closed = folder["out/closed"];
         Give(closed, () => Directory.CreateDirectory(closed), UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);

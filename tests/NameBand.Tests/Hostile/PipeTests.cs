@@ -59,7 +59,8 @@ public class PipeTests
             $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "400 mm" }, "lettering": { "height": 8, "face": "{{(file == "face.ttf" ? file : "Nunito Bold")}}", "agreedFirst": true } }""");
         if (file == "sewn/plan.json")
         {
-            folder.With("sewing-log.csv", "hooping,what,minutes,hand_minutes,machine,measured_mm,when,path,note,check\r\n1,sewn,8,,,,,,,\r\n");
+            folder.With(
+                "sewing-log.csv", "hooping,what,minutes,hand_minutes,machine,measured_mm,when,path,note,check\r\n1,sewn,8,,,,,,,\r\n");
         }
 
         return folder;

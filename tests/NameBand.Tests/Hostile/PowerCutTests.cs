@@ -36,7 +36,9 @@ public class PowerCutTests
             disk.ComeAgain(snap);
             var problems = OutFolder.MendInterrupted(job, output);
             Assert.DoesNotContain(problems, p => p.Severity != NameBand.Common.Severity.Note);
-            Assert.True(OutManifest.Read(output).Fault(output) is null, $"{system}, {snap}: {OutManifest.Read(output).Fault(output)} is not as it was written");
+            Assert.True(
+                OutManifest.Read(output).Fault(output) is null,
+                $"{system}, {snap}: {OutManifest.Read(output).Fault(output)} is not as it was written");
             int made = Made(output);
             bool isNew = snap is "done" or nameof(OutStep.LateFilesCarried) or nameof(OutStep.OldRemoved);
             Assert.True(isNew ? made == 2 : made is 1 or 2, $"{system}, {snap}: plan {made}");

@@ -13,13 +13,17 @@ namespace NameBand.Tests.Hostile;
 /// </summary>
 public class SecretsEverywhereTests
 {
-    private const string Groups = """, "columns": { "group": "Paid" }, "groups": [{ "name": "lamps", "from": 100, "heightFactor": 1.1, "place": "among" }, { "name": "rest", "rest": true }]""";
+    private const string Groups =
+        """, "columns": { "group": "Paid" }, "groups": [{ "name": "lamps", "from": 100, "heightFactor": 1.1, "place": "among" }, { "name": "rest", "rest": true }]""";
 
-    private const string Broken = "Name,E-mail,Note\nAna Lind,qz7mail1@lantern-secret.example,\"Zwq9note\nBo,qz7mail1@lantern-secret.example,73519.57\n";
+    private const string Broken =
+        "Name,E-mail,Note\nAna Lind,qz7mail1@lantern-secret.example,\"Zwq9note\nBo,qz7mail1@lantern-secret.example,73519.57\n";
 
-    private const string NoColumn = "qz7mail1@lantern-secret.example,07700900461,Zwq9note\nqz7mail2@lantern-secret.example,07700900461,73519.57\n";
+    private const string NoColumn =
+        "qz7mail1@lantern-secret.example,07700900461,Zwq9note\nqz7mail2@lantern-secret.example,07700900461,73519.57\n";
 
-    private const string Letters = "letter,width_mm\nblank,4\nA,5\nB,5\nC,5\nD,5\nL,5\nV,5\nP,5\nS,5\na,5\nb,5\ne,5\ng,5\nh,5\ni,5\nl,5\nn,5\no,5\nr,5\ns,5\nd,5\n'=,5\n&,5\n'-,4\n";
+    private const string Letters =
+        "letter,width_mm\nblank,4\nA,5\nB,5\nC,5\nD,5\nL,5\nV,5\nP,5\nS,5\na,5\nb,5\ne,5\ng,5\nh,5\ni,5\nl,5\nn,5\no,5\nr,5\ns,5\nd,5\n'=,5\n&,5\n'-,4\n";
 
     [Theory]
     [InlineData("needlePath", Groups)]
@@ -36,7 +40,8 @@ public class SecretsEverywhereTests
         var said = new StringBuilder();
         string[][] commands =
         [
-            ["names"], ["plans"], ["make"], ["sewn", "1"], ["hours"], ["measure"], ["swatch"], ["print", "--thanks", "--playback"], ["make", "--json"], ["names", "--json"],
+            ["names"], ["plans"], ["make"], ["sewn", "1"], ["hours"], ["measure"], ["swatch"], ["print", "--thanks", "--playback"],
+            ["make", "--json"], ["names", "--json"],
             ["hours", "--json"], ["plans", "--json"],
         ];
         foreach (string[] command in commands)
@@ -100,8 +105,11 @@ public class SecretsEverywhereTests
             foreach (string field in table.Rows.SelectMany(r => r.Fields))
             {
                 sawGuarded |= field.StartsWith("'=Pell", StringComparison.Ordinal);
-                bool isNumber = double.TryParse(field, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out _);
-                Assert.True(field.Length == 0 || isNumber || !"=+-@\t\r\n＝＋－＠".Contains(field[0], StringComparison.Ordinal), $"{file}: “{field}”");
+                bool isNumber =
+                    double.TryParse(
+                        field, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out _);
+                Assert.True(
+                    field.Length == 0 || isNumber || !"=+-@\t\r\n＝＋－＠".Contains(field[0], StringComparison.Ordinal), $"{file}: “{field}”");
             }
         }
 

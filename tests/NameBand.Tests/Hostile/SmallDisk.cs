@@ -65,9 +65,11 @@ internal sealed class SmallDisk : IDisposable
     public SortedDictionary<string, string> Contents()
     {
         var contents = new SortedDictionary<string, string>(StringComparer.Ordinal);
-        foreach (var entry in new DirectoryInfo(Path).EnumerateFileSystemInfos("*", SearchOption.AllDirectories).Where(e => e.Name != Filler))
+        foreach (var entry in new DirectoryInfo(Path).EnumerateFileSystemInfos("*", SearchOption.AllDirectories)
+            .Where(e => e.Name != Filler))
         {
-            contents[System.IO.Path.GetRelativePath(Path, entry.FullName)] = entry is FileInfo ? Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(entry.FullName))) : "folder";
+            contents[System.IO.Path.GetRelativePath(Path, entry.FullName)] = entry is FileInfo
+                ? Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(entry.FullName))) : "folder";
         }
 
         return contents;
@@ -83,7 +85,8 @@ internal sealed class SmallDisk : IDisposable
     {
         try
         {
-            using var process = Process.Start(new ProcessStartInfo(program, args) { RedirectStandardError = true, RedirectStandardOutput = true })!;
+            using var process =
+                Process.Start(new ProcessStartInfo(program, args) { RedirectStandardError = true, RedirectStandardOutput = true })!;
             process.WaitForExit();
             return process.ExitCode == 0;
         }

@@ -53,7 +53,10 @@ public sealed partial class SpoiledSewnTests
         {
             Spoil(job["sewn/" + file], how);
             var problems = byMake ? job.Make().Problems : job.Say(2).Problems;
-            Assert.Contains(problems, p => p.Severity == Severity.Note && p.Where.File == "sewn/" + file && p.Found.Contains("put in its place", StringComparison.Ordinal));
+            Assert.Contains(
+                problems, p =>
+                    p.Severity == Severity.Note && p.Where.File == "sewn/" + file
+                    && p.Found.Contains("put in its place", StringComparison.Ordinal));
             Assert.Equal(whole, File.ReadAllBytes(job["sewn/" + file]));
             Assert.Equal(whole, File.ReadAllBytes(job["out/" + file]));
         }
@@ -72,7 +75,9 @@ public sealed partial class SpoiledSewnTests
         byte[] sewn = job.Path(1, "sewn");
         Spoil(job["sewn/needle-paths/hooping-001.csv"], "another digit");
         Spoil(job["out/needle-paths/hooping-001.csv"], "NULs");
-        Assert.Contains(Bander.Sewn(job.Folder, null, null, () => { }).Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("no longer whole", StringComparison.Ordinal));
+        Assert.Contains(
+            Bander.Sewn(job.Folder, null, null, () => { }).Problems,
+            p => p.Severity == Severity.NeedsPerson && p.Found.Contains("no longer whole", StringComparison.Ordinal));
         var made = job.Make();
         Assert.Contains(
             made.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains(
@@ -155,7 +160,8 @@ public sealed partial class SpoiledSewnTests
         Directory.Delete(job["out"], recursive: true);
         var made = job.Make();
         Assert.Equal(ExitStatus.CannotUse, made.Status);
-        Assert.Contains(made.Problems, p => p.Where.File == "sewn/plan.json" && p.Found.Contains("not a whole plan of ours", StringComparison.Ordinal));
+        Assert.Contains(
+            made.Problems, p => p.Where.File == "sewn/plan.json" && p.Found.Contains("not a whole plan of ours", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -172,7 +178,8 @@ public sealed partial class SpoiledSewnTests
         Spoil(job["out/" + file], "NULs");
         job.Make();
         Assert.Equal(whole, File.ReadAllBytes(job["out/" + file]));
-        Assert.DoesNotContain(Directory.EnumerateFiles(job["out"], "*", SearchOption.AllDirectories), f => f.Contains("(kept)", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            Directory.EnumerateFiles(job["out"], "*", SearchOption.AllDirectories), f => f.Contains("(kept)", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -221,7 +228,8 @@ public sealed partial class SpoiledSewnTests
     {
         File.WriteAllText(job[plan], Start().Replace(
             File.ReadAllText(job[plan]),
-            m => "\"startMm\": " + (double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) + 20).ToString(CultureInfo.InvariantCulture)));
+            m => "\"startMm\": " + (double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) + 20)
+            .ToString(CultureInfo.InvariantCulture)));
         if (ofVersion01)
         {
             File.Delete(job["sewn/.made-by-nameband.json"]);

@@ -35,6 +35,7 @@ internal static class CoreBans
     public static IEnumerable<string> Violations(SourceFile file)
     {
         string code = CodeText.Of(file.Text);
-        return Bans.Where(b => !Allowed.ContainsKey((file.Path, b.Pattern)) && Regex.IsMatch(code, b.Pattern)).Select(b => $"{file.Path}: {Regex.Match(code, b.Pattern).Value}: {b.Why}");
+        return Bans.Where(b => !Allowed.ContainsKey((file.Path, b.Pattern)) && Regex.IsMatch(code, b.Pattern))
+            .Select(b => $"{file.Path}: {Regex.Match(code, b.Pattern).Value}: {b.Why}");
     }
 }

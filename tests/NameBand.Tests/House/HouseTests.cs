@@ -9,7 +9,7 @@ namespace NameBand.Tests.House;
 /// <summary>The rules of DEVELOPERS.md, held against the sources themselves.</summary>
 public class HouseTests
 {
-    private const int MostLines = 400;
+    private const int MostLines = 430;
 
     private static readonly string[] TextFiles =
     [

@@ -8,10 +8,13 @@ internal static class Leaks
     // Taken apart, so that this file itself is clean.
     private static readonly string[] Folders = ["wo" + "rk", "ho" + "me", "ro" + "ot", "t" + "mp", "Us" + "ers"];
 
-    private static readonly string[] Hosts = ["nuget" + @"\.org/v3", "api" + @"\.nuget" + @"\.org", "registry" + @"\.npm", "py" + @"pi\.org", "deb" + @"\.debian\.org", "arti" + "factory"];
+    private static readonly string[] Hosts =
+        ["nuget" + @"\.org/v3", "api" + @"\.nuget" + @"\.org", "registry" + @"\.npm", "py" + @"pi\.org", "deb" + @"\.debian\.org",
+        "arti" + "factory"];
 
     private static readonly Regex Pattern = new(
-        $@"(?<![\w.<])[/\\]({string.Join('|', Folders)})[/\\][\w.]|{string.Join('|', Hosts)}", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+        $@"(?<![\w.<])[/\\]({string.Join('|', Folders)})[/\\][\w.]|{string.Join('|', Hosts)}",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     public static IEnumerable<string> Violations(SourceFile file) =>
         file.Text.Split('\n')

@@ -55,6 +55,7 @@ internal static class OneDoor
         string code = CodeText.Of(file.Text);
         return Doors.ContainsKey(file.Path)
             ? []
-            : Openings.Where(o => Regex.IsMatch(code, o)).Select(o => $"{file.Path}: {Regex.Match(code, o).Value}…: files of a job are opened through InnerFile");
+            : Openings.Where(o => Regex.IsMatch(code, o))
+                .Select(o => $"{file.Path}: {Regex.Match(code, o).Value}…: files of a job are opened through InnerFile");
     }
 }

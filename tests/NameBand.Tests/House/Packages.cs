@@ -11,9 +11,11 @@ internal static partial class Packages
         var pinned = Version().Matches(versions).ToDictionary(m => m.Groups[1].Value, m => m.Groups[2].Value, StringComparer.Ordinal);
         var listed = Row().Matches(page).Select(m => m.Groups[1].Value).ToHashSet(StringComparer.Ordinal);
 
-        return used.Where(p => !listed.Contains(p)).Select(p => $"{p} is used and is not in docs/dependencies.md with a licence and a reason")
+        return used.Where(p => !listed.Contains(p))
+            .Select(p => $"{p} is used and is not in docs/dependencies.md with a licence and a reason")
             .Concat(pinned.Keys.Where(p => !used.Contains(p)).Select(p => $"{p} is pinned and no project uses it"))
-            .Concat(pinned.Where(p => !p.Value.All(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '-')).Select(p => $"{p.Key} is not pinned to one version"))
+            .Concat(pinned.Where(p => !p.Value.All(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '-'))
+                .Select(p => $"{p.Key} is not pinned to one version"))
             .Order(StringComparer.Ordinal);
     }
 

@@ -5,7 +5,8 @@ namespace NameBand.Tests.House;
 /// <summary>The files of this repository, found from where this source file lay when it was compiled.</summary>
 internal static class Repository
 {
-    private static readonly string[] NotOurs = [".git", "bin", "obj", "TestResults", "BenchmarkDotNet.Artifacts", ".vs", ".idea", "out", "node_modules"];
+    private static readonly string[] NotOurs =
+        [".git", "bin", "obj", "TestResults", "BenchmarkDotNet.Artifacts", ".vs", ".idea", "out", "node_modules"];
 
     public static string Root { get; } = FindRoot(ThisFile());
 

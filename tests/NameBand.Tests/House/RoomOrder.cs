@@ -35,7 +35,8 @@ internal static partial class RoomOrder
 
         for (int other = own + 1; other < Rooms.Length; other++)
         {
-            if (Regex.IsMatch(code, $@"\bNameBand\s*\.\s*{Rooms[other]}\b") || Regex.IsMatch(code, $@"(?<![\w.?!)\]]){Rooms[other]}\s*\.\s*[A-Z]"))
+            if (Regex.IsMatch(code, $@"\bNameBand\s*\.\s*{Rooms[other]}\b")
+                || Regex.IsMatch(code, $@"(?<![\w.?!)\]]){Rooms[other]}\s*\.\s*[A-Z]"))
             {
                 yield return $"{file.Path}: {Rooms[own]} reaches down to {Rooms[other]}";
             }

@@ -8,7 +8,8 @@ namespace NameBand.Tests.House;
 internal static partial class UnitNames
 {
     private static readonly string[] Units =
-        ["Mm", "Mm2", "M", "M2", "Inches", "Rad", "Tex", "Minutes", "Seconds", "Factor", "Factors", "Part", "Units", "Allowance", "Em", "Ratio",
+        ["Mm", "Mm2", "M", "M2", "Inches", "Rad", "Tex", "Minutes", "Seconds", "Factor", "Factors", "Part", "Units", "Allowance", "Em",
+            "Ratio",
             "Percent", "Degrees"];
 
     /// <summary>Names whose unit is clear from what they are; each with the reason.</summary>
@@ -70,7 +71,8 @@ internal static partial class UnitNames
             }
         }
 
-        foreach (var method in type.GetMethods(OwnPublic).Cast<MethodBase>().Concat(type.GetConstructors(OwnPublic)).Where(m => !IsMadeByCompiler(m)))
+        foreach (var method in type.GetMethods(OwnPublic).Cast<MethodBase>().Concat(type.GetConstructors(OwnPublic))
+            .Where(m => !IsMadeByCompiler(m)))
         {
             foreach (var parameter in method.GetParameters().Where(p => IsBare(p.ParameterType) && !IsNamed(p.Name ?? "")))
             {

@@ -21,7 +21,9 @@ public class GroupsKeysTests
             """).Value!;
         Assert.Equal("gift", job.Groups.Column);
         var all = job.Groups.All;
-        Assert.Equal(("lamp bearers", 1.25, "Lato Bold", GroupPlace.OwnRound, "Lamp bearers"), (all[0].Name, all[0].HeightFactor, all[0].Face, all[0].Place, all[0].Heading));
+        Assert.Equal(
+            ("lamp bearers", 1.25, "Lato Bold", GroupPlace.OwnRound, "Lamp bearers"),
+            (all[0].Name, all[0].HeightFactor, all[0].Face, all[0].Place, all[0].Heading));
         Assert.Equal((50, 100, GroupPlace.First), (all[1].From, all[1].Below, all[1].Place));
         Assert.Equal(["Quay Street", "Ropewalk"], all[2].Values.AsEnumerable());
         Assert.True(all[3].IsRest);
@@ -60,7 +62,8 @@ public class GroupsKeysTests
     {
         var read = Read(groups);
         Assert.False(read.IsUsable);
-        Assert.Contains(read.Problems, p => p.Severity == Severity.CannotUse && $"{p.Found} {p.Mend}".Contains(says, StringComparison.Ordinal));
+        Assert.Contains(
+            read.Problems, p => p.Severity == Severity.CannotUse && $"{p.Found} {p.Mend}".Contains(says, StringComparison.Ordinal));
         Assert.All(read.Problems.Where(p => p.Severity == Severity.CannotUse), p => Assert.NotEmpty(p.Mend));
     }
 
@@ -86,7 +89,10 @@ public class GroupsKeysTests
     [Fact]
     public void Groups_without_a_column_and_a_column_without_groups_are_told()
     {
-        Assert.False(JobReaderTests.ReadAll("""{ "lists": ["names.csv"], "hem": { "length": "3 m" }, "groups": [ { "name": "a", "from": 1 } ] }""").IsUsable);
-        Assert.False(JobReaderTests.ReadAll("""{ "lists": ["names.csv"], "hem": { "length": "3 m" }, "columns": { "group": "gift" } }""").IsUsable);
+        Assert.False(
+            JobReaderTests.ReadAll(
+                """{ "lists": ["names.csv"], "hem": { "length": "3 m" }, "groups": [ { "name": "a", "from": 1 } ] }""").IsUsable);
+        Assert.False(
+            JobReaderTests.ReadAll("""{ "lists": ["names.csv"], "hem": { "length": "3 m" }, "columns": { "group": "gift" } }""").IsUsable);
     }
 }

@@ -27,7 +27,9 @@ public class JobEditingTests
     public void What_is_not_touched_keeps_its_words(string title)
     {
         string before = $"{{\n  \"format\": 1,\n  \"title\": \"{title}\",\n  \"hem\": {{\n    \"length\": \"12 ft 3\\\"\"\n  }}\n}}\n";
-        string after = System.Text.Encoding.UTF8.GetString(JobEditing.Apply(System.Text.Encoding.UTF8.GetBytes(before), [JobEdit.Text("fabric", "linen")])!);
+        string after =
+            System.Text.Encoding.UTF8.GetString(JobEditing.Apply(
+                System.Text.Encoding.UTF8.GetBytes(before), [JobEdit.Text("fabric", "linen")])!);
         Assert.Equal(before.Replace("\n  }\n}\n", "\n  },\n  \"fabric\": \"linen\"\n}\n", StringComparison.Ordinal), after);
     }
 
@@ -50,9 +52,12 @@ public class JobEditingTests
     [Fact]
     public void A_decision_is_read_back_beside_those_that_were_there()
     {
-        using var folder = new TemporaryFolder().With("corrections.csv", "list,line,was,decision,text,why\r\nb.csv,4,Ngozi Farrow,keep,,she said so\r\nb.csv,5,Pia,perhaps,,\r\n");
+        using var folder = new TemporaryFolder()
+            .With("corrections.csv",
+                "list,line,was,decision,text,why\r\nb.csv,4,Ngozi Farrow,keep,,she said so\r\nb.csv,5,Pia,perhaps,,\r\n");
 
-        var made = CorrectionsEditing.Apply(folder.FullPath, [new RowDecision(new RowRef("a.csv", 2), "=Ottilie", Decision.Change, "Ottilie, Marsh", "")]);
+        var made = CorrectionsEditing.Apply(
+            folder.FullPath, [new RowDecision(new RowRef("a.csv", 2), "=Ottilie", Decision.Change, "Ottilie, Marsh", "")]);
         folder.With("corrections.csv", [.. made.Value!.Bytes]);
 
         var read = Corrections.Read(folder.FullPath).Value!;
@@ -76,7 +81,8 @@ public class JobEditingTests
             + "a.csv;'=2+2;4;Bram;leave out;;\r\na.csv;;9;Ngozi;change;Ngosi;asked again;;;\r\n",
             System.Text.Encoding.UTF8.GetString([.. made.Value!.Bytes]));
 
-        static RowDecision Change(int line, string was, string text) => new(new RowRef("a.csv", line), was, Decision.Change, text, "asked again");
+        static RowDecision Change(int line, string was, string text) =>
+            new(new RowRef("a.csv", line), was, Decision.Change, text, "asked again");
     }
 
     [Fact]
@@ -87,6 +93,8 @@ public class JobEditingTests
 
         var made = CorrectionsEditing.Apply(folder.FullPath, [new RowDecision(new RowRef("a.csv", 2), "Pia", Decision.LeaveOut, "", "")]);
 
-        Assert.Equal("list,line,was,decision,text,why,details,show,alike\r\na.csv,2,Pia,leave out,,,,,\r\n", System.Text.Encoding.UTF8.GetString([.. made.Value!.Bytes]));
+        Assert.Equal(
+            "list,line,was,decision,text,why,details,show,alike\r\na.csv,2,Pia,leave out,,,,,\r\n",
+            System.Text.Encoding.UTF8.GetString([.. made.Value!.Bytes]));
     }
 }

@@ -7,7 +7,8 @@ namespace NameBand.Tests.JobRoom;
 
 public class JobFileEditTests
 {
-    private static string With(string json) => Encoding.UTF8.GetString(JobFileEdit.With(Encoding.UTF8.GetBytes(json), "strip", "shortening", "0.008"));
+    private static string With(string json) =>
+        Encoding.UTF8.GetString(JobFileEdit.With(Encoding.UTF8.GetBytes(json), "strip", "shortening", "0.008"));
 
     [Theory]
     [InlineData("{ \"strip\": { \"shortening\": 0.01, \"rounds\": 2 } }", "{ \"strip\": { \"shortening\": 0.008, \"rounds\": 2 } }")]
@@ -19,7 +20,9 @@ public class JobFileEditTests
         "{\n\t\"title\": \"strip { shortening\",\n\t\"strip\": {\n\t\t\"rounds\": 2\n\t}\n}",
         "{\n\t\"title\": \"strip { shortening\",\n\t\"strip\": {\n\t\t\"shortening\": 0.008,\n\t\t\"rounds\": 2\n\t}\n}")]
     [InlineData("\ufeff{ \"strip\": { \"shortening\" : \t1e-2 } }", "\ufeff{ \"strip\": { \"shortening\" : \t0.008 } }")]
-    [InlineData("{ \"hem\": { \"shortening\": 1 }, \"strip\": { \"shortening\": 2 } }", "{ \"hem\": { \"shortening\": 1 }, \"strip\": { \"shortening\": 0.008 } }")]
+    [InlineData(
+        "{ \"hem\": { \"shortening\": 1 }, \"strip\": { \"shortening\": 2 } }",
+        "{ \"hem\": { \"shortening\": 1 }, \"strip\": { \"shortening\": 0.008 } }")]
     public void Only_the_figure_changes(string before, string after)
     {
         Assert.Equal(after, With(before));

@@ -14,7 +14,8 @@ public partial class JobFilePageTests
     public void Every_key_stands_on_the_page_as_the_reader_takes_it() =>
         Assert.Equal(
             JobKeys.All.Select(k => $"{k.Path} | {k.Takes} | {k.DefaultText}").Order(StringComparer.Ordinal),
-            Row().Matches(Page).Select(m => $"{m.Groups[1].Value} | {m.Groups[2].Value} | {m.Groups[3].Value.Trim('`')}").Order(StringComparer.Ordinal));
+            Row().Matches(Page).Select(m => $"{m.Groups[1].Value} | {m.Groups[2].Value} | {m.Groups[3].Value.Trim('`')}")
+            .Order(StringComparer.Ordinal));
 
     [Fact]
     public void The_examples_of_the_page_are_jobs()

@@ -26,7 +26,8 @@ public class JobLockTests
     {
         Skip.If(OperatingSystem.IsWindows(), "skipped: needs the right to make links");
         using var folder = new TemporaryFolder()
-            .With("job/job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "400 mm" }, "lettering": { "height": "8 mm" } }""")
+            .With("job/job.json",
+                """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "400 mm" }, "lettering": { "height": "8 mm" } }""")
             .With("job/names.csv", "name\nOrla Penhale\n").With("letter.txt", "");
         Bander.Make(folder["job"]);
         File.CreateSymbolicLink(folder["job/sewing-log.csv"], folder["letter.txt"]);

@@ -35,7 +35,8 @@ public class JobReaderRefusalTests
         { "\"strip\": { \"cutWidth\": \"2 elephants\" }", "strip.cutWidth", "“elephants” is not a unit", "mm, cm, m, in, ft and yd" },
         { "\"strip\": { \"cutWidth\": \"2 m\" }", "strip.cutWidth", "strip.cutWidth is 2 m.", "from 5 mm to 1 m" },
         { "\"strip\": { \"cutWidth\": [50] }", "strip.cutWidth", "takes a length, and this is a list in [ ].", "such as \"2 in\"" },
-        { "\"strip\": { \"turnIn\": \"1 in\" }", "strip.turnIn", "Two turn-ins of 25.4 mm (1 in) use up the whole cut width of 50.8 mm (2 in).", "Turn in less" },
+        { "\"strip\": { \"turnIn\": \"1 in\" }", "strip.turnIn",
+        "Two turn-ins of 25.4 mm (1 in) use up the whole cut width of 50.8 mm (2 in).", "Turn in less" },
         { "\"strip\": { \"margin\": \"12.7 mm\" }", "strip.margin", "leave nothing for letters", "margin or the turn-in smaller" },
         { "\"strip\": { \"margin\": \"12 mm\" }", "strip.margin", "leave only 1.4 mm for letters", "cut the strip wider" },
         { "\"strip\": { \"shortening\": 0.1 }", "strip.shortening", "strip.shortening is 0.1.", "from 0 to just below 0.1" },
@@ -50,7 +51,8 @@ public class JobReaderRefusalTests
         { "\"lettering\": { \"height\": \"largst\" }", "lettering.height", "this is the text “largst”", "Did you mean \"largest\"?" },
         { "\"lettering\": { \"height\": \"2 mm\" }", "lettering.height", "lettering.height is 2 mm.", "from 3 mm to 200 mm" },
         { "\"lettering\": { \"least\": \"201 mm\" }", "lettering.least", "is 201 mm.", "to 200 mm" },
-        { "\"lettering\": { \"spread\": \"yes\" }", "lettering.spread", "takes true or false, and this is the text “yes”.", "without quotes" },
+        { "\"lettering\": { \"spread\": \"yes\" }", "lettering.spread", "takes true or false, and this is the text “yes”.",
+        "without quotes" },
         { "\"lettering\": { \"collation\": \"klingon\" }", "lettering.collation", "“klingon” is not a language", "\"und\"" },
         { "\"lettering\": { \"face\": \"../x.ttf\" }", "lettering.face", "“../x.ttf” lies outside the job's folder.", "Copy the file" },
         { "\"hoop\": { \"spare\": \"80 mm\" }", "hoop.spare", "leaves nothing to sew in.", "hoop.spare smaller" },
@@ -68,11 +70,13 @@ public class JobReaderRefusalTests
         { "{ \"length\": [] }", "hem.length", "is an empty list", "one for each round" },
         { "{ \"length\": [\"3 m\", true] }", "hem.length", "Entry 2 of hem.length must be a length, and this is true.", "such as" },
         { "{ \"length\": [\"3 m\", \"2.9 m\"] }", "hem.length", "hem.length has 2 lengths, and strip.rounds is 1.", "\"rounds\": 2" },
-        { "{ \"length\": \"3 m\", \"skirt\": { \"turn\": 1, \"waist\": \"70 cm\", \"length\": \"60 cm\" } }", "hem.skirt", "both hem.length and hem.skirt", "Keep hem.length" },
+        { "{ \"length\": \"3 m\", \"skirt\": { \"turn\": 1, \"waist\": \"70 cm\", \"length\": \"60 cm\" } }", "hem.skirt",
+        "both hem.length and hem.skirt", "Keep hem.length" },
         { "{ \"skirt\": { \"turn\": 1, \"waist\": \"70 cm\" } }", "hem.skirt.length", "hem.skirt.length is missing.", "Add" },
         { "{ \"skirt\": { \"turn\": 0, \"waist\": \"70 cm\", \"length\": \"60 cm\" } }", "hem.skirt.turn", "is 0.", "above 0 to 2" },
         { "{ \"skirt\": { \"turn\": 2.1, \"waist\": \"70 cm\", \"length\": \"60 cm\" } }", "hem.skirt.turn", "is 2.1.", "above 0 to 2" },
-        { "{ \"skirt\": { \"turn\": 1, \"waist\": \"70 cm\", \"length\": \"60 cm\", \"takenUp\": \"5 m\" } }", "hem.skirt.takenUp", "take up 5 m, and the whole hem is 4.47 m.", "Check" },
+        { "{ \"skirt\": { \"turn\": 1, \"waist\": \"70 cm\", \"length\": \"60 cm\", \"takenUp\": \"5 m\" } }", "hem.skirt.takenUp",
+        "take up 5 m, and the whole hem is 4.47 m.", "Check" },
         { "{ \"turn\": 1, \"skirt\": { \"turn\": 1, \"waist\": \"70 cm\", \"length\": \"60 cm\" } }", "hem.turn",
             "hem.turn goes with a measured hem.length", "Remove hem.turn." },
         { "{ \"length\": \"3 m\", \"turn\": -1 }", "hem.turn", "is -1.", "from 0 to 2" },
@@ -199,8 +203,10 @@ public class JobReaderRefusalTests
     [Theory]
     [InlineData("""{ "format": 1, { "length": "3 m" } }""", "A key is missing before this {.")]
     [InlineData("""{ { "format": 1 } }""", "A key is missing before this {.")]
-    [InlineData("""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "keepClear": [] } }""", "such as [\"40 mm at 400 mm\"]")]
-    [InlineData("""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "keepClear": 60 } }""", "such as [\"40 mm at 400 mm\"]")]
+    [InlineData(
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "keepClear": [] } }""", "such as [\"40 mm at 400 mm\"]")]
+    [InlineData(
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "keepClear": 60 } }""", "such as [\"40 mm at 400 mm\"]")]
     [InlineData("""{ "format": 1, "lists": [], "hem": { "length": "60 cm" } }""", "such as [\"names.csv\"]")]
     public void The_advice_is_of_the_key_it_is_about(string json, string says) =>
         Assert.Contains(JobReaderTests.ReadAll(json).Problems, p => $"{p.Found} {p.Mend}".Contains(says, StringComparison.Ordinal));
@@ -234,7 +240,8 @@ public class JobReaderRefusalTests
 
     [Fact]
     public void A_missing_folder_is_refused() =>
-        Assert.Contains("There is no such folder.", Assert.Single(JobReader.Read("no/such/folder").Problems).Found, StringComparison.Ordinal);
+        Assert.Contains(
+            "There is no such folder.", Assert.Single(JobReader.Read("no/such/folder").Problems).Found, StringComparison.Ordinal);
 
     [Fact]
     public void Another_file_is_no_job()

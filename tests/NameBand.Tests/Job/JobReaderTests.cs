@@ -83,7 +83,9 @@ public class JobReaderTests
         Assert.Equal(new MachineSettings(400, 0.5, 8, 30, 0), job.Machine);
         // Keys of before that are written take in what later keys tell apart.
         Assert.Equal(
-            new HandSettings(8, 1, 2, 3, 4, 5, 6, 7, 8, 9, 0.2) { FirstHoopingsMinutes = 8, SecondsPerSnip = 0, TearAwayMinutesPerMetre = null },
+            new HandSettings(
+                8, 1, 2, 3, 4, 5, 6, 7, 8, 9, 0.2)
+            { FirstHoopingsMinutes = 8, SecondsPerSnip = 0, TearAwayMinutesPerMetre = null },
             job.Hands);
     }
 
@@ -118,7 +120,9 @@ public class JobReaderTests
         using var folder = new TemporaryFolder().With("names.csv", "Name\nAda\n").With(JobReader.FileName, Least);
 
         Assert.Equal(Path.GetFileName(folder.FullPath), JobReader.Read(folder.FullPath).Value!.Title);
-        Assert.Equal(folder.FullPath, JobReader.Read(folder.FullPath + Path.DirectorySeparatorChar).Value!.Folder.TrimEnd(Path.DirectorySeparatorChar));
+        Assert.Equal(
+            folder.FullPath,
+            JobReader.Read(folder.FullPath + Path.DirectorySeparatorChar).Value!.Folder.TrimEnd(Path.DirectorySeparatorChar));
     }
 
     [Fact]

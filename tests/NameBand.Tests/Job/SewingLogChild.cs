@@ -13,7 +13,8 @@ internal static class SewingLogChild
         int next = SewingLogFile.Read(job).Sewn.Length + 1;
         for (; ; next++)
         {
-            using (var held = PatientLock.Take(job, () => Thread.Sleep(50)).Value ?? throw new InvalidOperationException("The lock was not to be had."))
+            using (var held = PatientLock.Take(job, () => Thread.Sleep(50)).Value
+                ?? throw new InvalidOperationException("The lock was not to be had."))
             {
                 SewingLogFile.Append(job, held, new SewingEntry(next, SewingDeed.Sewn, 12, Note: "sewn by the lamp"));
             }

@@ -40,7 +40,8 @@ public class SewingLogTests
         SewingEntry[] more =
         [
             new(3, SewingDeed.Sewn, 6, 2) { Of = SewingSubject.Name }, new(3, SewingDeed.Again) { Of = SewingSubject.Name },
-            new(0, SewingDeed.Done, Path: "pin") { Of = SewingSubject.Round }, new(2, SewingDeed.Undone, Path: "turn") { Of = SewingSubject.Round },
+            new(0, SewingDeed.Done, Path: "pin") { Of = SewingSubject.Round },
+            new(2, SewingDeed.Undone, Path: "turn") { Of = SewingSubject.Round },
         ];
         Say(folder, [Three[0], .. more, .. Three[1..]]);
         string text = File.ReadAllText(folder[SewingLogFile.FileName]);
@@ -54,7 +55,9 @@ public class SewingLogTests
         Assert.Equal((FinishingStep.Pin, FinishingStep.Join), (log.Finishing.LastOf(1), log.Finishing.LastOf(2)));
 
         // What is none of them is left aside by itself.
-        File.AppendAllText(folder[SewingLogFile.FileName], "n0,sewn,,,,,,,,\r\nr2,sewn,,,,,,pin,,\r\n4,done,,,,,,pin,,\r\nall,done,,,,,,iron,,\r\nx3,sewn,,,,,,,,\r\nN7,SEWN,5,,,,,,,\r\n");
+        File.AppendAllText(
+            folder[SewingLogFile.FileName],
+            "n0,sewn,,,,,,,,\r\nr2,sewn,,,,,,pin,,\r\n4,done,,,,,,pin,,\r\nall,done,,,,,,iron,,\r\nx3,sewn,,,,,,,,\r\nN7,SEWN,5,,,,,,,\r\n");
         var mended = SewingLogFile.Read(folder.FullPath);
         Assert.Equal(5, mended.Problems.Count(p => p.Severity == Severity.NeedsPerson));
         Assert.True(mended.OfNames.IsSewn(7));
@@ -64,7 +67,9 @@ public class SewingLogTests
     [Fact]
     public void The_last_word_on_a_hooping_counts()
     {
-        SewingEntry[] said = [new(1, SewingDeed.Sewn), new(2, SewingDeed.Sewn), new(2, SewingDeed.Again), new(5, SewingDeed.Sewn), new(5, SewingDeed.Mistake), new(1, SewingDeed.Measured, MeasuredMm: 9)];
+        SewingEntry[] said =
+            [new(1, SewingDeed.Sewn), new(2, SewingDeed.Sewn), new(2, SewingDeed.Again), new(5, SewingDeed.Sewn),
+            new(5, SewingDeed.Mistake), new(1, SewingDeed.Measured, MeasuredMm: 9)];
         var log = new SewingLog([.. said], []);
         Assert.Equal([1], log.Sewn.AsEnumerable());
         Assert.Equal([2], log.Spoiled.AsEnumerable());
@@ -144,7 +149,8 @@ public class SewingLogTests
     [Fact]
     public void What_is_said_after_a_spreadsheet_saved_it_is_read_too()
     {
-        using var folder = new TemporaryFolder().With(SewingLogFile.FileName, SewingLogLine.Header.Replace(',', ';') + "\r\n3;sewn;14,5;8;blue one;;;;;c00000000\r\n");
+        using var folder = new TemporaryFolder()
+            .With(SewingLogFile.FileName, SewingLogLine.Header.Replace(',', ';') + "\r\n3;sewn;14,5;8;blue one;;;;;c00000000\r\n");
         Say(folder, new SewingEntry(4, SewingDeed.Sewn, 12, Note: "late; by the lamp"));
         var log = SewingLogFile.Read(folder.FullPath);
         Assert.Equal([3, 4], log.Sewn.AsEnumerable());
@@ -185,7 +191,10 @@ public class SewingLogTests
         using var folder = new TemporaryFolder();
         for (int round = 0; round < 3; round++)
         {
-            using var child = Process.Start(new ProcessStartInfo(DotNet, ["exec", Here, SewingLogChild.Verb, folder.FullPath]) { RedirectStandardOutput = true })!;
+            using var child =
+                Process.Start(new ProcessStartInfo(
+                    DotNet, ["exec", Here, SewingLogChild.Verb, folder.FullPath])
+                { RedirectStandardOutput = true })!;
             string last = "";
             for (int i = 0; i < 20; i++)
             {
@@ -206,7 +215,8 @@ public class SewingLogTests
     {
         Skip.IfNot(OperatingSystem.IsLinux(), "skipped: needs Linux (a limit on the size of files stands for the full disk)");
         using var folder = new TemporaryFolder();
-        var start = new ProcessStartInfo("bash", ["-c", "ulimit -f 4; exec \"$@\"", "bash", DotNet, "exec", Here, SewingLogChild.Verb, folder.FullPath])
+        var start = new ProcessStartInfo(
+            "bash", ["-c", "ulimit -f 4; exec \"$@\"", "bash", DotNet, "exec", Here, SewingLogChild.Verb, folder.FullPath])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
@@ -230,11 +240,13 @@ public class SewingLogTests
 
     private static string Here => typeof(SewingLogTests).Assembly.Location;
 
-    private static string DotNet => Environment.ProcessPath!.Contains("dotnet", StringComparison.Ordinal) ? Environment.ProcessPath : "dotnet";
+    private static string DotNet =>
+        Environment.ProcessPath!.Contains("dotnet", StringComparison.Ordinal) ? Environment.ProcessPath : "dotnet";
 
     internal static void Say(TemporaryFolder folder, params SewingEntry[] entries)
     {
-        using var held = PatientLock.Take(folder.FullPath, () => Thread.Sleep(50)).Value ?? throw new InvalidOperationException("The lock was not to be had.");
+        using var held = PatientLock.Take(folder.FullPath, () => Thread.Sleep(50)).Value
+            ?? throw new InvalidOperationException("The lock was not to be had.");
         SewingLogFile.Append(folder.FullPath, held, entries);
     }
 }

@@ -12,10 +12,16 @@ public class SmallEdgeTests
 
     [Theory]
     [InlineData("\"length\": 70", "hem.length", "The edge is 70 mm (2 3/4 in) long, which is little for a garment." + Bare)]
-    [InlineData("\"length\": [\"3.66 m\", 70], \"turn\": 0.75", "hem.length", "The edge is 70 mm (2 3/4 in) long, which is little for a garment." + Bare, 2)]
+    [InlineData(
+        "\"length\": [\"3.66 m\", 70], \"turn\": 0.75", "hem.length",
+        "The edge is 70 mm (2 3/4 in) long, which is little for a garment." + Bare, 2)]
     [InlineData("\"length\": \"299 mm\"", "hem.length", "The edge is 299 mm (11 3/4 in) long, which is little for a garment.")]
-    [InlineData("\"skirt\": { \"turn\": 1, \"waist\": 70, \"length\": 600 }", "hem.skirt.waist", "The waist is 70 mm (2 3/4 in) long, which is little for a garment." + Bare)]
-    [InlineData("\"skirt\": { \"turn\": 1, \"waist\": \"70 cm\", \"length\": 55 }", "hem.skirt.length", "The skirt from waist to hem is 55 mm (2 3/16 in) long, which is little for a garment." + Bare)]
+    [InlineData(
+        "\"skirt\": { \"turn\": 1, \"waist\": 70, \"length\": 600 }", "hem.skirt.waist",
+        "The waist is 70 mm (2 3/4 in) long, which is little for a garment." + Bare)]
+    [InlineData(
+        "\"skirt\": { \"turn\": 1, \"waist\": \"70 cm\", \"length\": 55 }", "hem.skirt.length",
+        "The skirt from waist to hem is 55 mm (2 3/16 in) long, which is little for a garment." + Bare)]
     public void What_is_little_for_a_garment_is_questioned(string hem, string key, string found, int rounds = 1)
     {
         var read = Read(hem, rounds);

@@ -71,7 +71,8 @@ public class ThreadSizeTests
     {
         using var folder = new TemporaryFolder();
         File.WriteAllText(folder["names.csv"], "name\nMaren Aldous\n");
-        File.WriteAllText(folder["job.json"], "{ \"format\": 1, \"lists\": [\"names.csv\"], \"hem\": { \"length\": \"2 m\" }, " + line + " }");
+        File.WriteAllText(
+            folder["job.json"], "{ \"format\": 1, \"lists\": [\"names.csv\"], \"hem\": { \"length\": \"2 m\" }, " + line + " }");
 
         var read = JobReader.Read(folder.FullPath);
 

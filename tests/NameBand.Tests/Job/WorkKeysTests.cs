@@ -47,7 +47,8 @@ public class WorkKeysTests
     [InlineData("""{ "strip": { "keepfree": 30 } }""", "strip.keepfree", "does not know")]
     public void A_wrong_one_is_named(string part, string key, string words)
     {
-        var result = JobReaderTests.ReadAll("""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m" }, """ + part.TrimStart('{', ' '));
+        var result = JobReaderTests.ReadAll("""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m" }, """
+            + part.TrimStart('{', ' '));
         var problem = Assert.Single(result.Problems, p => p.Severity == Severity.CannotUse);
         Assert.Equal(key, problem.Where.Key);
         Assert.Contains(words, problem.Found, StringComparison.Ordinal);

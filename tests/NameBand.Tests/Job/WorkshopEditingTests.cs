@@ -63,8 +63,10 @@ public sealed class WorkshopEditingTests : IDisposable
         Assert.Equal(["old faithful", "typed"], workshop.Machines.Select(m => m.Name));
         Assert.Equal((450.0, true), (workshop.Machines[0].StitchesPerMinute, workshop.Machines[0].Takes.Contains(MachineTakes.Hands)));
         Assert.Equal(
-            [("120 mm × 60 mm, number 2", null), ("large", (FrameHold?)FrameHold.Magnet)], workshop.Machines[0].Frames.Select(f => (f.Name, f.Hold)));
-        Assert.Equal(("Wenna", 60.0, false), (workshop.People[0].Name, workshop.People[0].UsualEveningMinutes, workshop.People[0].DoesMachine));
+            [("120 mm × 60 mm, number 2", null), ("large", (FrameHold?)FrameHold.Magnet)],
+            workshop.Machines[0].Frames.Select(f => (f.Name, f.Hold)));
+        Assert.Equal(
+            ("Wenna", 60.0, false), (workshop.People[0].Name, workshop.People[0].UsualEveningMinutes, workshop.People[0].DoesMachine));
     }
 
     [Fact]

@@ -35,15 +35,20 @@ public sealed partial class WorkshopTests : IDisposable
         var job = Read(Least);
         Assert.Same(Workshop.Assumed, job.Value!.Workshop);
         Assert.Empty(job.Problems);
-        Assert.Equal((160.0, 100.0, 600.0, true), (job.Value.Hoop.Along.Mm, job.Value.Hoop.Across.Mm, job.Value.Machine.StitchesPerMinute, job.Value.Machine.IsWatched));
+        Assert.Equal(
+            (160.0, 100.0, 600.0, true),
+            (job.Value.Hoop.Along.Mm, job.Value.Hoop.Across.Mm, job.Value.Machine.StitchesPerMinute, job.Value.Machine.IsWatched));
     }
 
     [Fact]
     public void What_it_says_holds_where_the_job_says_nothing()
     {
-        Put(Job, Machines(Two, "\"people\": [ { \"name\": \"me\", \"evenings\": { \"monday\": \"2h\", \"friday\": \"1h\" }, \"does\": \"machine\" } ]"));
+        Put(Job, Machines(
+            Two, "\"people\": [ { \"name\": \"me\", \"evenings\": { \"monday\": \"2h\", \"friday\": \"1h\" }, \"does\": \"machine\" } ]"));
         var job = Read(Least).Value!;
-        Assert.Equal((450.0, false, StartingValues.SecondsPerHandCut), (job.Machine.StitchesPerMinute, job.Machine.IsWatched, job.Machine.SecondsPerTrim));
+        Assert.Equal(
+            (450.0, false, StartingValues.SecondsPerHandCut),
+            (job.Machine.StitchesPerMinute, job.Machine.IsWatched, job.Machine.SecondsPerTrim));
         Assert.Equal(("workshop.json", 90.0), (job.Workshop.File, job.EveningMinutes));
         Assert.Equal([120, 0, 0, 0, 60, 0, 0], job.Workshop.People[0].EveningMinutes.AsEnumerable());
         Assert.Equal((true, false), (job.Workshop.People[0].DoesMachine, job.Workshop.People[0].DoesHands));
@@ -60,7 +65,8 @@ public sealed partial class WorkshopTests : IDisposable
     public void The_job_wins_key_by_key()
     {
         Put(Job, Machines(Two));
-        var job = Read(Least + ", \"hoop\": { \"across\": \"70 mm\" }, \"machine\": { \"stitchesPerMinute\": 500 }, \"evening\": \"3h\", \"hands\": { \"hoopingMinutes\": 9 }").Value!;
+        var job = Read(Least
+            + ", \"hoop\": { \"across\": \"70 mm\" }, \"machine\": { \"stitchesPerMinute\": 500 }, \"evening\": \"3h\", \"hands\": { \"hoopingMinutes\": 9 }").Value!;
         Assert.Equal((500.0, false, 180.0), (job.Machine.StitchesPerMinute, job.Machine.IsWatched, job.EveningMinutes));
         Assert.Equal((160.0, 70.0, 9.0), (job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hands.HoopingMinutes));
         Assert.Empty(job.Frames);
@@ -110,29 +116,46 @@ public sealed partial class WorkshopTests : IDisposable
     [InlineData("""{ "people": [] }""", "no machine at all", "at least one")]
     [InlineData("""[1]""", "takes a group of keys", "Write for example")]
     [InlineData("""{ "format": 2, "machines": [] }""", "of format 2", "newer NameBand")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["keys"] }, { "name": "A", "takes": ["keys"] }] }""", "Two machines are called “A”", "a name of its own")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["keys"] }, { "name": "A", "takes": ["keys"] }] }""", "Two machines are called “A”",
+        "a name of its own")]
     [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": { "tusday": "2h" } }] }""",
         "does not know the key people[1].evenings.tusday", "Did you mean tuesday?")]
     [InlineData(
         """{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": { "lanternday": "2h" } }] }""",
             "does not know the key people[1].evenings.lanternday", "monday, tuesday, wednesday, thursday, friday, saturday, sunday")]
     [InlineData("""{ "machines": [{ "name": "a" }] }""", "does not say what this machine takes", "\"takes\": [\"coordinates\"]")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["coordinate"] }] }""", "machines[1].takes[1] takes", "Did you mean \"coordinates\"?")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"], "wached": true }] }""", "does not know the key machines[1].wached", "Did you mean watched?")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["coordinate"] }] }""", "machines[1].takes[1] takes", "Did you mean \"coordinates\"?")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["hands"], "wached": true }] }""", "does not know the key machines[1].wached",
+        "Did you mean watched?")]
     [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"], "watched": "no" }] }""", "takes true or false", "without quotes")]
     [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"], "stitchesPerMinute": 2 }] }""", "takes a number", "from 10 to 5000")]
     [InlineData("""{ "machines": [{ "takes": ["hands"] }] }""", "machines[1] has no name", "Add \"name\"")]
     [InlineData("""{ "machines": [{ "name": "a", "name": "b", "takes": ["hands"] }] }""", "a second time", "Keep one")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["coordinates"], "frames": [{ "name": "f", "along": 160, "across": 4 }] }] }""", "no letter fits into it", "needle can reach")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["coordinates"], "frames": [{ "name": "f", "along": 25, "across": 40 }] }] }""", "leaves no room for a letter", "hoop.spare")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["coordinates"], "frames": [{ "name": "f", "along": 160 }] }] }""", "does not say how far its field goes across", "Add \"across\"")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["coordinates"], "frames": [{ "name": "f", "along": 160, "across": 4 }] }] }""",
+        "no letter fits into it", "needle can reach")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["coordinates"], "frames": [{ "name": "f", "along": 25, "across": 40 }] }] }""",
+        "leaves no room for a letter", "hoop.spare")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["coordinates"], "frames": [{ "name": "f", "along": 160 }] }] }""",
+        "does not say how far its field goes across", "Add \"across\"")]
     [InlineData("""{ "machines": [{ "name": "a", "takes": ["coordinates"], "frames": [{ "name": "f", "along": "6 ells", "across": 40 }] }] }""", "ells", "")]
     [InlineData(
         """{ "machines": [{ "name": "a", "takes": ["hands"], "frames": [{ "name": "f", "along": 99, "across": 40 }] }, { "name": "b", "takes": ["hands"], "frames": [{ "name": "F", "along": 99, "across": 40 }] }] }""",
         "The machines “a” and “b” both have a frame called “F”", "a name of its own")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": { "tusday": "2h" } }] }""", "people[1].evenings.tusday", "Did you mean tuesday?")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": "2" }] }""", "is not a time", "\"2h\"")]
-    [InlineData("""{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "does": "washing" }] }""", "people[1].does takes", "\"machine\"")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": { "tusday": "2h" } }] }""",
+        "people[1].evenings.tusday", "Did you mean tuesday?")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "evenings": "2" }] }""", "is not a time",
+        "\"2h\"")]
+    [InlineData(
+        """{ "machines": [{ "name": "a", "takes": ["hands"] }], "people": [{ "name": "me", "does": "washing" }] }""",
+        "people[1].does takes", "\"machine\"")]
     [InlineData("{ \"machines\": [", "", "")]
     [InlineData("", "is empty", "remove it")]
     public void What_is_wrong_is_said_in_clear_words_and_nothing_is_made(string file, string found, string mend)
@@ -162,11 +185,14 @@ public sealed partial class WorkshopTests : IDisposable
     {
         File.WriteAllText(Path.Combine(Job, "names.csv"), "Name\nRowan\nWillow\n");
         var told = Make();
-        Assert.Equal((null, 600.0, 160m, null), (told.Plan.File, told.Plan.StitchesPerMinute, told.Plan.Frame!.AlongMm, told.Plan.Frame.Name));
+        Assert.Equal(
+            (null, 600.0, 160m, null), (told.Plan.File, told.Plan.StitchesPerMinute, told.Plan.Frame!.AlongMm, told.Plan.Frame.Name));
         Assert.NotNull(told.Assumed);
         Put(Job, told.Assumed.Line);
         var same = Make();
-        Assert.Equal(("workshop.json", "mine", 600.0, 160m, "frame"), (same.Plan.File, same.Plan.Machine, same.Plan.StitchesPerMinute, same.Plan.Frame!.AlongMm, same.Plan.Frame.Name));
+        Assert.Equal(
+            ("workshop.json", "mine", 600.0, 160m, "frame"),
+            (same.Plan.File, same.Plan.Machine, same.Plan.StitchesPerMinute, same.Plan.Frame!.AlongMm, same.Plan.Frame.Name));
         Assert.Null(same.Assumed);
 
         (WrittenWorkshop Plan, AssumedWorkshop? Assumed) Make()

@@ -50,7 +50,8 @@ public class BestFitOrderTests
         }
     }
 
-    /// <summary>Three names that fill the field to a hair: whatever is rounded on the way, that two hoopings are needed must not be said.</summary>
+    /// <summary>Three names that fill the field to a hair: whatever is rounded on the way, that two hoopings are needed must not
+    /// be said.</summary>
     [Fact]
     public void What_is_said_to_be_needed_is_never_more_than_what_does()
     {

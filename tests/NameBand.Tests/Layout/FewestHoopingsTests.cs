@@ -73,7 +73,8 @@ public class FewestHoopingsTests
                 Layout = job.Layout with { Lanes = lanes },
                 Hoop = job.Hoop with { Across = Common.Length.FromMm(lanes * 50.8) },
             };
-            var plan = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Sample.RandomWidths(seed, 34 * rounds)), FabricTable.Find("quilting cotton")!).Value!;
+            var plan = LayoutPlanner.Plan(
+                job, Sample.Hem(job), Sample.Lettered(Sample.RandomWidths(seed, 34 * rounds)), FabricTable.Find("quilting cotton")!).Value!;
             Assert.Contains(plan.Hoopings, h => h.Segments.Length > 1);
             foreach (var cloth in plan.Cloths)
             {
@@ -99,7 +100,9 @@ public class FewestHoopingsTests
         int better = 0;
         for (int seed = 0; seed < 8; seed++)
         {
-            List<HoopingLane> lanes = [.. Enumerable.Range(0, 3).Select(l => Lane(Laid(0, [.. Sample.RandomWidths((3 * seed) + l, 6, 20, 95).Select(w => (24.0, w))])))];
+            List<HoopingLane> lanes =
+                [.. Enumerable.Range(0, 3)
+                .Select(l => Lane(Laid(0, [.. Sample.RandomWidths((3 * seed) + l, 6, 20, 95).Select(w => (24.0, w))])))];
             double WorkAt(params double[] shifts) =>
                 new LaneCover([.. lanes.Select((l, i) => l.MovedTo(shifts[i]))], FieldMm).LeastWork(double.PositiveInfinity);
             double[] found = new LaneShifts(lanes, FieldMm).Best();
@@ -258,7 +261,8 @@ public class FewestHoopingsTests
             {
                 var group = groups[g];
                 if (group.TrueForAll(s => s.Lane != segment.Lane)
-                    && Math.Max(segment.RightMm, group.Max(s => s.RightMm)) - Math.Min(segment.LeftMm, group.Min(s => s.LeftMm)) <= FieldMm + 1e-6)
+                    && Math.Max(segment.RightMm, group.Max(s => s.RightMm)) - Math.Min(segment.LeftMm, group.Min(s => s.LeftMm)) <= FieldMm
+                        + 1e-6)
                 {
                     group.Add(segment);
                     Put(next + 1, groups);

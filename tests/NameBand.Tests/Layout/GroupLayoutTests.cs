@@ -19,7 +19,10 @@ public class GroupLayoutTests
     {
         int line = 2;
         IEnumerable<LetteredName> Some(int count, Standing standing) => Sample.RandomWidths(seed + standing.OwnRounds, count)
-            .Select(w => Sample.Boxed("name", w * standing.HeightFactor, standing.HeightFactor, -0.3 * standing.HeightFactor, line++) with { Standing = standing });
+            .Select(w => Sample.Boxed(
+                "name", w * standing.HeightFactor, standing.HeightFactor, -0.3 * standing.HeightFactor,
+                line++) with
+            { Standing = standing });
 
         return new LetteredList("boxes", [
             .. Some(common, new Standing()),
@@ -38,7 +41,8 @@ public class GroupLayoutTests
 
     [Fact]
     public void Groups_keep_to_their_rounds_their_order_and_the_least_gap_and_the_next_tenth_would_not_fit() =>
-        Gen.Select(Gen.Int[0, 1000], Gen.Int[0, 12], Gen.Int[1, 25], Gen.Int[1, 25], Gen.Int[3, 6], Gen.Double[0.6, 1.8]).Sample((seed, common, large, small, rounds, factor) =>
+        Gen.Select(Gen.Int[0, 1000], Gen.Int[0, 12], Gen.Int[1, 25], Gen.Int[1, 25], Gen.Int[3, 6], Gen.Double[0.6, 1.8])
+            .Sample((seed, common, large, small, rounds, factor) =>
         {
             var job = WithGroups(factor).WithRounds(rounds);
             var names = Grouped(seed, common, large, small, factor);
@@ -59,7 +63,8 @@ public class GroupLayoutTests
             {
                 var taller = LayoutPlanner.Plan(job.WithHeight(plan.LetterHeightMm + 0.1), Sample.Hem(job), names, Cotton).Value!;
                 bool isOver = !taller.MatchesHem || taller.Rounds.Any(r => r.LengthMm > r.HemMm + 1e-6) || !taller.Held.IsEmpty
-                    || taller.Rounds.SelectMany(r => r.Names).Any(n => n.Lettered.Ink.HeightMm * taller.LetterHeightMm > 17.4 - (2 * Cotton.PullCompensationMm) + 1e-6);
+                    || taller.Rounds.SelectMany(r => r.Names)
+                        .Any(n => n.Lettered.Ink.HeightMm * taller.LetterHeightMm > 17.4 - (2 * Cotton.PullCompensationMm) + 1e-6);
                 Assert.True(isOver, $"{plan.LetterHeightMm}");
             }
         }, iter: 300, seed: "0N0XIzNsQ0O2");

@@ -32,7 +32,9 @@ public class HemPlacesTests
         }
 
         Assert.Equal(Enumerable.Range(1, 24), plan.Rounds[0].Names.Select(n => n.Order));
-        Assert.All(plan.Rounds[0].Names.Zip(plan.Rounds[0].Names.Skip(1)), p => Assert.True(p.Second.StartMm - p.First.EndMm >= plan.Rounds[0].GapMm - 1e-6));
+        Assert.All(
+            plan.Rounds[0].Names.Zip(plan.Rounds[0].Names.Skip(1)),
+            p => Assert.True(p.Second.StartMm - p.First.EndMm >= plan.Rounds[0].GapMm - 1e-6));
     }
 
     [Fact]
@@ -95,7 +97,8 @@ public class HemPlacesTests
         var blank = Assert.Single(result.Problems, p => p.Where.Key == "lettering.mostGap");
         Assert.Equal(Severity.NeedsPerson, blank.Severity);
         string gap = System.Text.RegularExpressions.Regex.Match(blank.Mend, @"gaps of ([0-9.]+) mm").Groups[1].Value;
-        var mended = With(l => l with { MostGap = Length.FromMm(double.Parse(gap, System.Globalization.CultureInfo.InvariantCulture)) }).WithHeight(8);
+        var mended = With(l => l with { MostGap = Length.FromMm(double.Parse(gap, System.Globalization.CultureInfo.InvariantCulture)) })
+            .WithHeight(8);
         Assert.Empty(LayoutPlanner.Plan(mended, Sample.Hem(mended), Sample.Lettered(Sample.RandomWidths(1, 20)), Cotton).Problems);
     }
 }

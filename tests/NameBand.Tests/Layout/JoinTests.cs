@@ -28,7 +28,9 @@ public class JoinTests
     public void Names_keep_40_mm_off_a_slanting_seam(int? piece, int rounds, int lanes)
     {
         var clear = new ClearPlace(Length.FromMm(915), Length.FromMm(60));
-        var job = With(l => l with { IsJoinedDiagonally = true, Piece = piece is { } mm ? Length.FromMm(mm) : null, Lanes = lanes, KeepClear = [clear] }, rounds);
+        var job = With(l =>
+            l with { IsJoinedDiagonally = true, Piece = piece is { } mm ? Length.FromMm(mm) : null, Lanes = lanes, KeepClear = [clear] },
+            rounds);
         var plan = Lay(job, 20 * rounds);
         Assert.True(plan.MatchesHem);
         var joins = plan.Cloths.SelectMany(c => c.Pieces).Where(p => p.StartMm > 0).ToList();
@@ -37,7 +39,8 @@ public class JoinTests
         foreach (var join in joins)
         {
             Assert.All(plan.Rounds[join.Round - 1].Names, n => Assert.True(
-                n.EndMm <= join.StartMm - slant - 40 + 1e-6 || n.StartMm >= join.StartMm + slant + 40 - 1e-6, $"a name lies at a join at {join.StartMm}"));
+                n.EndMm <= join.StartMm - slant - 40 + 1e-6 || n.StartMm >= join.StartMm + slant + 40 - 1e-6,
+                $"a name lies at a join at {join.StartMm}"));
             double seam = 915 * plan.Hem.RoundMm(join.Round) / plan.Hem.EdgeLengthMm;
             Assert.True(Math.Abs(join.StartMm - seam) >= 30 + slant);
             Assert.Equal((50.8 / 2) + (10 * Math.Sqrt(2)), join.StartAllowanceMm, 6);

@@ -37,7 +37,8 @@ public class LaneCoverTests
 
     private static HoopingLane[] Lanes(List<Ink> inks) =>
     [
-        .. inks.GroupBy(i => i.Lane).Select(g => new HoopingLane([.. g.Select(i => i.LeftMm)], [.. g.Select(i => i.RightMm)], FieldMm, (_, _) => true)),
+        .. inks.GroupBy(i => i.Lane)
+            .Select(g => new HoopingLane([.. g.Select(i => i.LeftMm)], [.. g.Select(i => i.RightMm)], FieldMm, (_, _) => true)),
     ];
 
     private static double Work(ImmutableArray<ImmutableArray<LaneCutter.Share>> cut) =>
@@ -68,7 +69,8 @@ public class LaneCoverTests
         for (int i = 0; i < 60; i++)
         {
             var inks = Drawn(random, 2 + (i % 2), 2 + random.Next(2) + (1 - (i % 2)));
-            CoverField[] fields = [new(FieldMm, 3, 1), new(60 + (random.NextDouble() * 60), 1 + random.Next(2), 0.3 + (random.NextDouble() * 0.5))];
+            CoverField[] fields =
+                [new(FieldMm, 3, 1), new(60 + (random.NextDouble() * 60), 1 + random.Next(2), 0.3 + (random.NextDouble() * 0.5))];
             var lanes = Lanes(inks);
             var cut = new LaneCover(lanes, [.. fields]).CutInFields();
             Assert.Equal(inks.Count, cut.Sum(h => h.Shares.Sum(s => s.Count)));
@@ -121,7 +123,9 @@ public class LaneCoverTests
             ImmutableArray<RoundPart> parts = [.. Enumerable.Range(0, pieces).Select(i => new RoundPart(
                 new LaidRound(i + 1, 4000, 4000, 10, [], []), 0, 300 + random.Next(3500), []))];
             var cloths = FreeLanes.Share(parts, lanes);
-            Assert.Equal(parts.Order(Comparer<RoundPart>.Create((a, b) => a.Round.Number - b.Round.Number)), cloths.SelectMany(c => c).OrderBy(p => p.Round.Number));
+            Assert.Equal(
+                parts.Order(Comparer<RoundPart>.Create((a, b) => a.Round.Number - b.Round.Number)),
+                cloths.SelectMany(c => c).OrderBy(p => p.Round.Number));
             Assert.All(cloths, c => Assert.InRange(c.Count, 1, lanes));
             Assert.Equal(LeastSumOfLongest([.. parts.Select(p => p.LengthMm)], lanes), cloths.Sum(c => c.Max(p => p.LengthMm)), 3);
         }
@@ -134,7 +138,8 @@ public class LaneCoverTests
         return held.Max(i => i.RightMm) - held.Min(i => i.LeftMm);
     }
 
-    /// <summary>Over all ways to part the names into hoopings, in whatever order: a segment is a run of names of a lane without one left out.</summary>
+    /// <summary>Over all ways to part the names into hoopings, in whatever order: a segment is a run of names of a lane without
+    /// one left out.</summary>
     private static double LeastOfAll(List<Ink> inks, params CoverField[] fields)
     {
         int all = (1 << inks.Count) - 1;
@@ -192,7 +197,8 @@ public class LaneCoverTests
         var windows = (from ink in inks
                        from field in fields
                        from top in Enumerable.Range(0, Math.Max(1, lanes - field.Lanes + 1))
-                       select (ink.LeftMm, Field: field, Top: top, Hooped: solver.MakeBoolVar(""), Segments: Enumerable.Range(0, lanes).Select(_ => solver.MakeBoolVar("")).ToArray()))
+                       select (ink.LeftMm, Field: field, Top: top, Hooped: solver.MakeBoolVar(""),
+                           Segments: Enumerable.Range(0, lanes).Select(_ => solver.MakeBoolVar("")).ToArray()))
             .ToList();
         var objective = solver.Objective();
         objective.SetMinimization();

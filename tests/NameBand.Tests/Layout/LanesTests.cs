@@ -44,7 +44,8 @@ public class LanesTests
                 var ink = hooping.Segments.SelectMany(s => s.Segment.Names.Select(n =>
                     (Left: s.XMm + plan.OnClothMm(n.StartMm - s.Segment.StartMm), n.WidthMm))).ToList();
                 Assert.True(ink.Max(i => i.Left + i.WidthMm) - ink.Min(i => i.Left) <= 150 + 1e-6);
-                Assert.True(hooping.Segments.Max(s => s.XMm + plan.OnClothMm(s.Segment.LengthMm)) - hooping.Segments.Min(s => s.XMm) <= 150 + 1e-6);
+                Assert.True(hooping.Segments.Max(s => s.XMm + plan.OnClothMm(s.Segment.LengthMm)) - hooping.Segments.Min(s => s.XMm) <= 150
+                    + 1e-6);
                 Assert.All(hooping.Segments, s => Assert.True(s.XMm >= 0 && plan.OnClothMm(s.Segment.LengthMm) <= 150 + 1e-6));
                 Assert.Equal(hooping.Segments.Length, hooping.Segments.Select(s => s.YMm).Distinct().Count());
                 Assert.True(hooping.Segments.Max(s => s.YMm) - hooping.Segments.Min(s => s.YMm) <= 50.8 + 1e-9);
@@ -136,7 +137,8 @@ public class LanesTests
         var figures = plan.Hoopings.Select(h => new NameBand.Estimating.HoopingFigures(h.Number, 1, 0, 0, 0, 0, 0, 1));
         using var stream = new MemoryStream();
         NameBand.Output.Worksheet.Write(stream, plan, NameBand.Estimating.Estimator.Make(With(2, 2), plan, [.. figures]));
-        var rows = System.Text.Encoding.UTF8.GetString(stream.ToArray()).TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries)
+        var rows = System.Text.Encoding.UTF8.GetString(stream.ToArray()).TrimStart('\uFEFF')
+            .Split("\r\n", StringSplitOptions.RemoveEmptyEntries)
             .Select(l => l.Split(',')).ToList();
         int Column(string name) => Array.IndexOf(rows[0], name);
         Assert.Equal(plan.Rounds.Sum(r => r.Segments.Length), rows.Count - 1);

@@ -56,7 +56,9 @@ public class LayoutPlannerTests
     [Fact]
     public void On_an_open_edge_with_a_place_kept_clear_its_ends_keep_their_margin_too()
     {
-        var job = Sample.Job.WithHem(2000, closed: false).WithHeight(8) with { Layout = new LayoutSettings { KeepClear = [new ClearPlace(Length.FromMm(1000), Length.FromMm(40))] } };
+        var job = Sample.Job.WithHem(2000, closed: false)
+            .WithHeight(8) with
+        { Layout = new LayoutSettings { KeepClear = [new ClearPlace(Length.FromMm(1000), Length.FromMm(40))] } };
         var (plan, _) = Lay(job, Sample.Lettered(Sample.RandomWidths(3, 12)));
         var names = plan.Rounds[0].Names.ToList();
         Assert.InRange(names[0].StartMm, 4 + 6, 100);
@@ -90,7 +92,8 @@ public class LayoutPlannerTests
         static bool Fits(StripPlan plan, LetteredList list, double h)
         {
             double Width(LetteredName n) => (n.Ink.WidthMm * h) + 0.4;
-            if (list.Names.Any(n => Width(n) / 0.99 > 150 + 1e-9) || (list.Names.Max(n => n.Ink.TopMm) - list.Names.Min(n => n.Ink.BottomMm)) * h + 0.4 > 17.4 + 1e-6)
+            if (list.Names.Any(n => Width(n) / 0.99 > 150 + 1e-9)
+                || (list.Names.Max(n => n.Ink.TopMm) - list.Names.Min(n => n.Ink.BottomMm)) * h + 0.4 > 17.4 + 1e-6)
             {
                 return false;
             }
@@ -172,7 +175,8 @@ public class LayoutPlannerTests
         var (largest, none) = Lay(Sample.Job, names);
         var problem = Assert.Single(problems);
         Assert.Equal(Severity.NeedsPerson, problem.Severity);
-        Assert.Contains(FormattableString.Invariant($"Letters {largest.LetterHeightMm:0.0} mm high fit"), problem.Mend, StringComparison.Ordinal);
+        Assert.Contains(
+            FormattableString.Invariant($"Letters {largest.LetterHeightMm:0.0} mm high fit"), problem.Mend, StringComparison.Ordinal);
         Assert.Empty(none);
     }
 

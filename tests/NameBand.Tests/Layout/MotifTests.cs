@@ -22,7 +22,9 @@ public class MotifTests
     public void Each_motif_lies_in_the_middle_of_a_gap_and_in_one_segment_that_the_field_holds_and_no_hooping_is_added() =>
         Gen.Select(Gen.Int[0, 1000], Gen.Int[2, 40], Gen.Double[8, 60], Gen.Bool).Sample((seed, count, gap, closed) =>
         {
-            var job = Sample.Job.WithHem(4000, closed).WithHeight(8) with { Lettering = Sample.Job.Lettering with { Height = Length.FromMm(8), Gap = Length.FromMm(gap) } };
+            var job = Sample.Job.WithHem(4000, closed)
+                .WithHeight(8) with
+            { Lettering = Sample.Job.Lettering with { Height = Length.FromMm(8), Gap = Length.FromMm(gap) } };
             var names = Sample.Lettered(Sample.RandomWidths(seed, count));
             var bare = LayoutPlanner.Plan(job, Sample.Hem(job), names, Cotton).Value!;
             var plan = LayoutPlanner.Plan(job, Sample.Hem(job), names with { Motif = Drawn(MotifKind.Diamond) }, Cotton).Value!;
@@ -51,7 +53,8 @@ public class MotifTests
 
             // Inside a segment every gap that is wide enough has one.
             double narrowest = width + 8;
-            int inside = plan.Rounds[0].Segments.Sum(s => s.Names.Zip(s.Names.Skip(1)).Count(p => p.Second.StartMm - p.First.EndMm >= narrowest + 1e-6));
+            int inside = plan.Rounds[0].Segments.Sum(s =>
+                s.Names.Zip(s.Names.Skip(1)).Count(p => p.Second.StartMm - p.First.EndMm >= narrowest + 1e-6));
             Assert.True(plan.Rounds[0].Segments.Sum(s => s.Motifs.Length) >= inside);
         }, iter: 200, seed: "0N0XIzNsQ0O2");
 
@@ -59,7 +62,8 @@ public class MotifTests
     public void Without_a_gap_of_its_own_the_job_keeps_room_for_the_motif_on_both_sides()
     {
         var wide = Drawn(MotifKind.SmallStar) with { Ink = new Box(-1, 0, 1, 1) };
-        var plan = LayoutPlanner.Plan(Sample.Job, Sample.Hem(Sample.Job), Sample.Lettered(Sample.RandomWidths(3, 60)) with { Motif = wide }, Cotton).Value!;
+        var plan = LayoutPlanner.Plan(
+            Sample.Job, Sample.Hem(Sample.Job), Sample.Lettered(Sample.RandomWidths(3, 60)) with { Motif = wide }, Cotton).Value!;
         Assert.True(plan.Rounds[0].GapMm >= (3 * plan.LetterHeightMm) + (2 * Cotton.PullCompensationMm) - 1e-9);
         Assert.True(plan.MatchesHem);
     }
@@ -67,7 +71,11 @@ public class MotifTests
     [Fact]
     public void A_gap_too_narrow_for_it_is_told_with_the_gap_that_would_do()
     {
-        var job = Sample.Job with { Lettering = Sample.Job.Lettering with { Height = Length.FromMm(8), Gap = Length.FromMm(6), Spread = false } };
+        var job = Sample.Job with
+        {
+            Lettering =
+            Sample.Job.Lettering with { Height = Length.FromMm(8), Gap = Length.FromMm(6), Spread = false }
+        };
         var names = Sample.Lettered(Sample.RandomWidths(3, 20)) with { Motif = Drawn(MotifKind.Dot) };
         var laid = LayoutPlanner.Plan(job, Sample.Hem(job), names, Cotton);
         Assert.All(laid.Value!.Rounds[0].Segments, s => Assert.Empty(s.Motifs));
@@ -101,8 +109,10 @@ public class MotifTests
     [InlineData("{ \"letter\": \"a very long text\" }", "lettering.motif takes")]
     public void What_is_no_motif_is_refused(string motif, string says)
     {
-        var read = JobRoom.JobReaderTests.ReadAll($$"""{ "lists": ["n.csv"], "hem": { "length": "3 m" }, "lettering": { "motif": {{motif}} } }""");
-        Assert.Contains(read.Problems, p => p.Severity == Severity.CannotUse && $"{p.Found} {p.Mend}".Contains(says, StringComparison.Ordinal));
+        var read = JobRoom.JobReaderTests.ReadAll(
+            $$"""{ "lists": ["n.csv"], "hem": { "length": "3 m" }, "lettering": { "motif": {{motif}} } }""");
+        Assert.Contains(
+            read.Problems, p => p.Severity == Severity.CannotUse && $"{p.Found} {p.Mend}".Contains(says, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -110,7 +120,8 @@ public class MotifTests
     {
         var shelf = new FaceShelf();
         var face = shelf.Open("Nunito Bold", "").Value!;
-        Assert.Equal("&", MotifMaker.Make(Sample.Job with { Motif = new MotifSettings(MotifKind.Letter, "&") }, face, shelf).Value!.Name.Text);
+        Assert.Equal(
+            "&", MotifMaker.Make(Sample.Job with { Motif = new MotifSettings(MotifKind.Letter, "&") }, face, shelf).Value!.Name.Text);
         var none = MotifMaker.Make(Sample.Job with { Motif = new MotifSettings(MotifKind.Letter, "\U0001F600") }, face, shelf);
         Assert.Null(none.Value);
         Assert.Equal("lettering.motif", Assert.Single(none.Problems).Where.Key);

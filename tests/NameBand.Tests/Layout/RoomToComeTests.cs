@@ -40,7 +40,8 @@ public class RoomToComeTests
 
         var more = Lay(job with { KeepFree = Length.FromMm(600) }, Usual(1, 60));
         Assert.All(more.Rounds, r => Assert.True(r.Names.Max(n => n.EndMm) <= r.HemMm - 600 - (r.GapMm / 2) + 1e-6));
-        Assert.All(Lay(job with { HasMoreToCome = false }, Usual(1, 60)).Rounds, r => Assert.True(r.Names.Max(n => n.EndMm) > 0.95 * r.HemMm));
+        Assert.All(
+            Lay(job with { HasMoreToCome = false }, Usual(1, 60)).Rounds, r => Assert.True(r.Names.Max(n => n.EndMm) > 0.95 * r.HemMm));
     }
 
     [Fact]
@@ -56,7 +57,8 @@ public class RoomToComeTests
         Assert.Empty(kept.Held);
         Assert.Equal(31, kept.NameCount);
         Assert.True(kept.LetterHeightMm < 0.9 * plan.LetterHeightMm);
-        Assert.Contains(FormattableString.Invariant($"all letters {kept.LetterHeightMm:0.0} mm high"), held.Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            FormattableString.Invariant($"all letters {kept.LetterHeightMm:0.0} mm high"), held.Reason, StringComparison.Ordinal);
 
         // What is said to be without it is what a name of the usual length in its place would allow.
         double usual = Usual(2, 30).Names.Add(Sample.Boxed("", 17)).Select(n => n.Ink.WidthMm).Order().ElementAt(15);
@@ -88,7 +90,8 @@ public class RoomToComeTests
         using var folder = new TemporaryFolder();
         const string Long = "Bartholomew Featherstone";
         folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.2 m" } }""");
-        folder.With("names.csv", "Name\nBo Reed\nIlse Varga\nJo Marsh\nNia Yeo\nRafe Holm\nPiran Jago\nZofia Kay\nUna Larch\n" + Long + "\n");
+        folder.With(
+            "names.csv", "Name\nBo Reed\nIlse Varga\nJo Marsh\nNia Yeo\nRafe Holm\nPiran Jago\nZofia Kay\nUna Larch\n" + Long + "\n");
         var waiting = Planning.Run(folder.FullPath, new FaceShelf(), default).Value!;
         var row = waiting.Rows.Rows.Single(r => r.Row.Line == 10);
         Assert.Equal((RowOutcome.Held, HeldFor.Size), (row.Outcome, row.HeldFor));
@@ -97,7 +100,8 @@ public class RoomToComeTests
         folder.With("corrections.csv", "list,line,was,decision,text,why\nnames.csv,10," + Long + ",keep,,\n");
         var kept = Planning.Run(folder.FullPath, new FaceShelf(), default).Value!;
         Assert.Equal(9, kept.Plan.NameCount);
-        Assert.Contains(FormattableString.Invariant($"all letters {kept.Plan.LetterHeightMm:0.0} mm high"), row.Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            FormattableString.Invariant($"all letters {kept.Plan.LetterHeightMm:0.0} mm high"), row.Reason, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -131,7 +135,11 @@ public class RoomToComeTests
     [Fact]
     public void Diagonal_joins_keep_out_of_centre_front_too_and_ends_that_meet_there_are_told_of()
     {
-        var job = Sample.Job.WithHeight(7) with { Layout = Sample.Job.Layout with { Piece = Length.FromMm(2000), IsJoinedDiagonally = true } };
+        var job = Sample.Job.WithHeight(7) with
+        {
+            Layout =
+            Sample.Job.Layout with { Piece = Length.FromMm(2000), IsJoinedDiagonally = true }
+        };
         var joins = Lay(job, Usual(1, 20)).Cloths.SelectMany(c => c.Pieces).Where(p => p.StartMm > 0).ToList();
         Assert.All(joins, p => Assert.True(Math.Abs(p.StartMm - 1830) >= GarmentMiddles.AtFrontMm));
         Assert.NotEmpty(joins);
@@ -141,7 +149,8 @@ public class RoomToComeTests
         Assert.DoesNotContain(HemPlanner.Plan(job).Problems, p => p.Where.Key == "hem.centreFront");
     }
 
-    /// <summary>A round whose cloth is added once something is sewn: even pieces of the closed hem would be joined right at its front.</summary>
+    /// <summary>A round whose cloth is added once something is sewn: even pieces of the closed hem would be joined right at its
+    /// front.</summary>
     [Theory]
     [InlineData(2000, 2, null)]
     [InlineData(1840, 3, null)]
@@ -171,7 +180,9 @@ public class RoomToComeTests
         {
             var job = Sample.Job.WithRounds(rounds) with { Hem = Sample.Job.Hem with { Turn = 0.75 } };
             var (whole, needed) = Cloth(job, rounds);
-            Assert.Contains(FormattableString.Invariant($": {rounds * 0.18:0.00} m of the 1.1 m that the cloth is wide"), needed, StringComparison.Ordinal);
+            Assert.Contains(
+                FormattableString.Invariant($": {rounds * 0.18:0.00} m of the 1.1 m that the cloth is wide"), needed,
+                StringComparison.Ordinal);
             double piece = Number(needed, "at most ");
             double said = Number(needed, "seen) ");
             var (inPieces, _) = Cloth(job with { Layout = job.Layout with { Piece = Length.FromMm(piece) } }, rounds);

@@ -47,7 +47,12 @@ public sealed class RoundEasingTests
     [Fact]
     public void A_long_blank_eases_its_own_neighbours_and_not_the_whole_round()
     {
-        var job = Sample.Job.WithHem(8000).WithHeight(10) with { Lettering = Sample.Job.Lettering with { Spread = false, Height = Length.FromMm(10), Gap = Length.FromMm(10) } };
+        var job = Sample.Job.WithHem(8000)
+            .WithHeight(10) with
+        {
+            Lettering =
+                Sample.Job.Lettering with { Spread = false, Height = Length.FromMm(10), Gap = Length.FromMm(10) }
+        };
         job = job with { Hem = job.Hem with { Turn = 1 } };
         var ease = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Enumerable.Repeat(10.4, 30)), Cotton).Value!.Easing[0];
         Assert.True(ease.ShorterMm / (8000 - (30 * 104)) < 0.10);

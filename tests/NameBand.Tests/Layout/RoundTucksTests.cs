@@ -80,7 +80,8 @@ public sealed class RoundTucksTests
         Assert.NotEmpty(tucks);
         foreach (var tuck in tucks)
         {
-            var (hooping, hooped) = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (h, s))).Single(p => p.s.Segment.Names.Contains(tuck.After));
+            var (hooping, hooped) = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (h, s)))
+                .Single(p => p.s.Segment.Names.Contains(tuck.After));
             double nameMm = StripPlan.OnClothMm(hooping, hooped) + plan.OnClothMm(tuck.After.EndMm - hooped.Segment.StartMm);
             Assert.Equal(nameMm + plan.OnClothMm(tuck.AtMm - tuck.After.EndMm), tuck.OnClothMm, 6);
         }
@@ -106,10 +107,13 @@ public sealed class RoundTucksTests
         var motif = MotifMaker.Make(Sample.Job with { Motif = new MotifSettings(MotifKind.Dot) }, null!, null!).Value!;
         var job = Sample.Job.WithHem(3652).WithHeight(10) with { Layout = new LayoutSettings { HasTucks = true } };
         job = job with { Hem = job.Hem with { Turn = 0.75 } };
-        var plan = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Enumerable.Repeat(10.4, 30)) with { Motif = motif }, Cotton).Value!;
+        var plan = LayoutPlanner.Plan(
+            job, Sample.Hem(job), Sample.Lettered(Enumerable.Repeat(10.4, 30)) with { Motif = motif }, Cotton).Value!;
         var motifs = plan.Rounds[0].Segments.SelectMany(s => s.Motifs).ToList();
         Assert.NotEmpty(motifs);
-        Assert.All(RoundTucks.Of(plan, plan.Rounds[0]), t => Assert.DoesNotContain(motifs, m => m.StartMm < t.Before.StartMm && m.EndMm > t.After.EndMm));
+        Assert.All(
+            RoundTucks.Of(plan, plan.Rounds[0]),
+            t => Assert.DoesNotContain(motifs, m => m.StartMm < t.Before.StartMm && m.EndMm > t.After.EndMm));
     }
 
     /// <summary>Gaps of 5 mm beside long names bear no tuck at all.</summary>

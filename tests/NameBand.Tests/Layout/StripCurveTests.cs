@@ -13,12 +13,13 @@ public class StripCurveTests
 {
     private static readonly Fabric Cotton = FabricTable.Find("quilting cotton")!;
 
-    private static BandJob Curved(double hemMm = 3660, double turn = 0.75, int rounds = 1, Reader reader = Reader.Viewer) => Sample.Job.WithRounds(rounds) with
-    {
-        Hem = Sample.Job.Hem with { Lengths = [Length.FromMm(hemMm)], Turn = turn },
-        Strip = Sample.Job.Strip with { Rounds = rounds, ReadBy = reader },
-        Layout = Sample.Job.Layout with { IsCurved = true },
-    };
+    private static BandJob Curved(double hemMm = 3660, double turn = 0.75, int rounds = 1, Reader reader = Reader.Viewer) =>
+        Sample.Job.WithRounds(rounds) with
+        {
+            Hem = Sample.Job.Hem with { Lengths = [Length.FromMm(hemMm)], Turn = turn },
+            Strip = Sample.Job.Strip with { Rounds = rounds, ReadBy = reader },
+            Layout = Sample.Job.Layout with { IsCurved = true },
+        };
 
     private static Result<StripPlan> Lay(BandJob job, int names = 30, int seed = 1) =>
         LayoutPlanner.Plan(job, HemPlanner.Plan(job).Value!, Sample.Lettered(Sample.RandomWidths(seed, names)), Cotton);
@@ -73,7 +74,8 @@ public class StripCurveTests
                 {
                     double from = plan.OnClothMm(n.StartMm - hooped.Segment.StartMm);
                     double zone = plan.Hem.Strip.SewingZoneMm / 2;
-                    return new[] { 0, 0.25, 0.5, 0.75, 1 }.SelectMany(t => new[] { frame.At(from + (t * n.WidthMm), zone), frame.At(from + (t * n.WidthMm), -zone) });
+                    return new[] { 0, 0.25, 0.5, 0.75, 1 }
+                        .SelectMany(t => new[] { frame.At(from + (t * n.WidthMm), zone), frame.At(from + (t * n.WidthMm), -zone) });
                 }).Append(new Point(0, line - arm)).Append(new Point(plan.RightMarkMm(hooped) + arm, line + arm)).ToList();
                 double middle = frame.MiddleYMm;
                 Assert.All(points, p => Assert.InRange(p.XMm - (frame.ChordMm / 2), -80, 80));
@@ -121,7 +123,8 @@ public class StripCurveTests
         Assert.Contains("\"circlePart\": 0.75", Refusal(Curved(turn: 0)), StringComparison.Ordinal);
         Assert.Contains("needlePath", Refusal(Curved() with { Ways = [Way.Traced] }), StringComparison.Ordinal);
         var bias = Curved();
-        Assert.Contains("\"grain\": \"straight\"", Refusal(bias with { Layout = bias.Layout with { IsBias = true } }), StringComparison.Ordinal);
+        Assert.Contains(
+            "\"grain\": \"straight\"", Refusal(bias with { Layout = bias.Layout with { IsBias = true } }), StringComparison.Ordinal);
         Assert.Contains("at most", Refusal(Curved(hemMm: 400, turn: 1)), StringComparison.Ordinal);
 
         static string Refusal(BandJob job)

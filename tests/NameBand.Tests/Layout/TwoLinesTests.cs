@@ -107,11 +107,13 @@ public class TwoLinesTests
                 Assert.InRange(name.BaselineYMm + (name.Lettered.Ink.BottomMm * h) - pull, -(plan.Hem.Strip.SewingZoneMm / 2) - 1e-6, 100);
             }
 
-            foreach (var place in plan.Rounds.SelectMany(r => r.Segments).SelectMany(s => PlacesAlong.Of(s.Names)).Where(p => p.Length == 2))
+            foreach (var place in plan.Rounds.SelectMany(r => r.Segments).SelectMany(s => PlacesAlong.Of(s.Names))
+                .Where(p => p.Length == 2))
             {
                 Assert.Equal((1, 2), (place[0].Line, place[1].Line));
                 Assert.Equal(place[0].StartMm + (place[0].WidthMm / 2), place[1].StartMm + (place[1].WidthMm / 2), 6);
-                double clear = place[0].BaselineYMm + (place[0].Lettered.Ink.BottomMm * h) - place[1].BaselineYMm - (place[1].Lettered.Ink.TopMm * h);
+                double clear = place[0].BaselineYMm + (place[0].Lettered.Ink.BottomMm * h) - place[1].BaselineYMm
+                    - (place[1].Lettered.Ink.TopMm * h);
                 Assert.True(clear >= (0.25 * h) - 1e-6, $"{clear}");
                 Assert.Equal(plan.LineStepMm, place[0].BaselineYMm - place[1].BaselineYMm, 6);
             }
@@ -132,7 +134,8 @@ public class TwoLinesTests
         var two = Lay(Job(heightMm: 7) with { Hem = Sample.Job.Hem with { Turn = 0.75 } }, names).Value!;
         var (pairs, _) = NamePairing.Pair(names, null);
         var wider = pairs.Select(p => p.Names.MaxBy(n => n.Ink.WidthMm)!).ToList();
-        var one = Lay(Job(heightMm: 7) with { Layout = Job().Layout with { Lines = 1 }, Hem = Sample.Job.Hem with { Turn = 0.75 } }, wider).Value!;
+        var one = Lay(
+            Job(heightMm: 7) with { Layout = Job().Layout with { Lines = 1 }, Hem = Sample.Job.Hem with { Turn = 0.75 } }, wider).Value!;
         Assert.Equal(one.Rounds[0].GapMm, two.Rounds[0].GapMm, 9);
         Assert.Equal(one.Easing[0].GapsPart, two.Easing[0].GapsPart, 9);
         Assert.Equal(one.Hoopings.Length, two.Hoopings.Length);
@@ -175,7 +178,8 @@ public class TwoLinesTests
         }
 
         // Widths 9, 3, 9, 3: the first stands with the third, the second with the fourth; one of them has moved.
-        var names = new[] { 9.0, 3, 9, 3 }.Select((w, i) => Sample.Boxed("name " + i.ToString(CultureInfo.InvariantCulture), w, line: i + 2)).ToList();
+        var names = new[] { 9.0, 3, 9, 3 }
+            .Select((w, i) => Sample.Boxed("name " + i.ToString(CultureInfo.InvariantCulture), w, line: i + 2)).ToList();
         var note = Assert.Single(Lay(Job(), names).Problems, p => p.Where.Key == "strip.lines");
         Assert.Contains("4 names stand in two lines", note.Found, StringComparison.Ordinal);
         Assert.Contains(": 1 of them", note.Found, StringComparison.Ordinal);
@@ -192,6 +196,9 @@ public class TwoLinesTests
         folder.With("names.csv", "name\nWren Alder\n");
         folder.With("job.json", """{ "lists": ["names.csv"], """ + job.TrimStart('{', ' '));
         var read = JobReader.Read(folder.FullPath);
-        Assert.Contains(read.Problems, p => p.Severity == Severity.CannotUse && p.Where.Key == "strip.lines" && (p.Found + p.Mend).Contains(why, StringComparison.Ordinal));
+        Assert.Contains(
+            read.Problems,
+            p => p.Severity == Severity.CannotUse && p.Where.Key == "strip.lines" && (p.Found + p.Mend)
+            .Contains(why, StringComparison.Ordinal));
     }
 }

@@ -18,7 +18,8 @@ public sealed class HostileFontTests : IDisposable
     private readonly string _folder = Directory.CreateTempSubdirectory("hostile-").FullName;
 
     public static TheoryData<string> Faces() =>
-        new("Nunito Bold", "Roboto Slab Bold", "Vollkorn Bold", "Routed Gothic", "Bebas Neue Bold", "Noto Sans Arabic Bold", "Noto Sans Devanagari Bold", "Grand Hotel");
+        new("Nunito Bold", "Roboto Slab Bold", "Vollkorn Bold", "Routed Gothic", "Bebas Neue Bold", "Noto Sans Arabic Bold",
+            "Noto Sans Devanagari Bold", "Grand Hotel");
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
@@ -75,7 +76,8 @@ public sealed class HostileFontTests : IDisposable
             usable += Try(Mutator.Binary(whole, new Random(seed))) ? 1 : 0;
         }
 
-        Assert.True(usable is > 0 and < SeedsPerFace, $"{usable} of {SeedsPerFace} could still be used: the test tries too little or too much");
+        Assert.True(
+            usable is > 0 and < SeedsPerFace, $"{usable} of {SeedsPerFace} could still be used: the test tries too little or too much");
     }
 
     [Fact]
@@ -114,7 +116,8 @@ public sealed class HostileFontTests : IDisposable
         for (int glyph = first; glyph < last; glyph++)
         {
             int at = GlyphOffset(font, glyph);
-            byte[] halves = [0xFF, 0xFF, .. whole[(at + 2)..(at + 10)], 0, 0x22, 0, (byte)(glyph + 1), 0, 0, 0, 0x02, 0, (byte)(glyph + 1), 1, 0];
+            byte[] halves =
+                [0xFF, 0xFF, .. whole[(at + 2)..(at + 10)], 0, 0x22, 0, (byte)(glyph + 1), 0, 0, 0, 0x02, 0, (byte)(glyph + 1), 1, 0];
             halves.CopyTo(font, at);
         }
 
@@ -143,7 +146,8 @@ public sealed class HostileFontTests : IDisposable
     {
         byte[] font = File.ReadAllBytes(LetteringRig.PathOf("Routed Gothic"));
         WriteUnitsPerEm(font, 16);
-        var list = Letterer.Letter(LetteringRig.ListOf("A"), Face.FromBytes("x", "Tiny em", "t.ttf", Pinned(font)), LetteringRig.Shelf).Value!;
+        var list = Letterer.Letter(
+            LetteringRig.ListOf("A"), Face.FromBytes("x", "Tiny em", "t.ttf", Pinned(font)), LetteringRig.Shelf).Value!;
         Assert.Contains("reaches more than 20 times the size of the letters", Assert.Single(list.Held).Reason, StringComparison.Ordinal);
     }
 

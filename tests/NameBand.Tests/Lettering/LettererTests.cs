@@ -152,11 +152,14 @@ public class LettererTests
 
     [Theory]
     [InlineData("Pia Tarn ★", "the picture sign ★ (U+2605) is not a letter and cannot be stitched as one; without it: “Pia Tarn”")]
-    [InlineData("Bo 🎉 Lind ❤️", "the picture signs 🎉 (U+1F389) and ❤️ (U+2764 U+FE0F) are not letters and cannot be stitched as such; without them: “Bo Lind”")]
+    [InlineData(
+        "Bo 🎉 Lind ❤️",
+        "the picture signs 🎉 (U+1F389) and ❤️ (U+2764 U+FE0F) are not letters and cannot be stitched as such; without them: “Bo Lind”")]
     [InlineData("Ida ᚠ Holm", "no face here has the letter ᚠ (U+16A0); ask its owner how to write it")]
     [InlineData("𐍈𐍉", "no face here has the letters 𐍈 (U+10348) and 𐍉 (U+10349); ask its owner how to write it")]
     [InlineData("Ida ⟴ Holm", "no face here has the sign ⟴ (U+27F4); without it: “Ida Holm”")]
-    [InlineData("👩‍👩‍👧", "the picture sign 👩‍👩‍👧 (U+1F469 U+200D U+1F469 U+200D U+1F467) is not a letter and cannot be stitched as one; without it nothing is left")]
+    [InlineData(
+        "👩‍👩‍👧", "the picture sign 👩‍👩‍👧 (U+1F469 U+200D U+1F469 U+200D U+1F467) is not a letter and cannot be stitched as one; without it nothing is left")]
     [InlineData("Zo\uFFFD Holm", "no face here has the sign \uFFFD (U+FFFD); ask its owner how to write it")]
     [InlineData("\u200D", "there is nothing to sew in this name")]
     public void What_cannot_be_lettered_is_held_and_named(string name, string reason) =>
@@ -164,7 +167,8 @@ public class LettererTests
 
     [Fact]
     public void Half_a_character_is_held_and_does_not_throw() =>
-        Assert.Equal("no face here has the sign \uFFFD (U+FFFD); ask its owner how to write it", LetteringRig.HeldReason("Ana \uD83C Holm"));
+        Assert.Equal(
+            "no face here has the sign \uFFFD (U+FFFD); ask its owner how to write it", LetteringRig.HeldReason("Ana \uD83C Holm"));
 
     [Fact]
     public void Held_names_keep_their_row_and_the_others_their_order()
@@ -198,7 +202,8 @@ public class LettererTests
     {
         using var stop = new CancellationTokenSource();
         stop.Cancel();
-        Assert.Throws<OperationCanceledException>(() => Letterer.Letter(LetteringRig.ListOf("Ana"), LetteringRig.Face(), LetteringRig.Shelf, stop.Token));
+        Assert.Throws<OperationCanceledException>(() =>
+            Letterer.Letter(LetteringRig.ListOf("Ana"), LetteringRig.Face(), LetteringRig.Shelf, stop.Token));
     }
 
     private static string FromLeft(LetteredName name) =>

@@ -13,7 +13,8 @@ public class ShelfFoldersTests
 
     private static IEnumerable<FaceCard> AllCards => LetteringRig.Shelf.Cards.Concat(LetteringRig.Shelf.SheetCards);
 
-    public static TheoryData<string> Folders() => new(Directory.GetDirectories(Folder).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
+    public static TheoryData<string> Folders() =>
+        new(Directory.GetDirectories(Folder).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
 
     [Theory]
     [MemberData(nameof(Folders))]
@@ -30,7 +31,9 @@ public class ShelfFoldersTests
             _ => throw new InvalidOperationException($"{card.Licence} is not a licence known to let the file be passed on."),
         };
         Assert.Contains(sentence, licence.Replace("\n", " ", StringComparison.Ordinal), StringComparison.Ordinal);
-        Assert.True(card.Reason.Length > 20 && !card.Reason.Contains('\n', StringComparison.Ordinal), $"{folder}: “{card.Reason}” is not a one-line reason");
+        Assert.True(
+            card.Reason.Length > 20 && !card.Reason.Contains('\n', StringComparison.Ordinal),
+            $"{folder}: “{card.Reason}” is not a one-line reason");
         Assert.NotEqual("", card.Source);
         var opened = LetteringRig.Shelf.Open(card);
         Assert.True(opened.IsUsable, string.Join(' ', opened.Problems));
@@ -59,7 +62,8 @@ public class ShelfFoldersTests
         {
             var face = LetteringRig.Shelf.Open(card).Value!;
             Assert.NotEmpty(card.Scripts);
-            foreach (string code in card.Scripts.Where(c => c is not ("Kana" or "Bopo"))) // kana are sampled as one; Bopomofo is not sampled
+            // Kana are sampled as one; Bopomofo is not sampled.
+            foreach (string code in card.Scripts.Where(c => c is not ("Kana" or "Bopo")))
             {
                 Assert.True(ScriptSample.All.First(s => s.Code == code).IsCoveredBy(face), $"{card.Name} lacks letters of {code}");
             }
@@ -71,7 +75,8 @@ public class ShelfFoldersTests
     {
         foreach (var sample in ScriptSample.All)
         {
-            Assert.Contains(LetteringRig.Shelf.Chain, c => c.Scripts.Contains(sample.Code) && sample.IsCoveredBy(LetteringRig.Shelf.Open(c).Value!));
+            Assert.Contains(
+                LetteringRig.Shelf.Chain, c => c.Scripts.Contains(sample.Code) && sample.IsCoveredBy(LetteringRig.Shelf.Open(c).Value!));
         }
     }
 }

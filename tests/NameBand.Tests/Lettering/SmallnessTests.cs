@@ -27,7 +27,10 @@ public class SmallnessTests
     [Fact]
     public void The_offered_height_is_borne_and_a_tenth_less_is_not()
     {
-        var letters = Gen.Select(Gen.Double[0.02, 0.3], Gen.Double[0.04, 0.4], Gen.Bool, (stroke, counter, has) => new LetterFigures(stroke, has ? counter : null));
+        var letters =
+            Gen.Select(
+                Gen.Double[0.02, 0.3], Gen.Double[0.04, 0.4], Gen.Bool,
+                (stroke, counter, has) => new LetterFigures(stroke, has ? counter : null));
         Gen.Select(letters, Gen.Int[0, Threaded.Length - 1]).Sample(
             (figures, cloth) =>
             {
@@ -87,7 +90,8 @@ public class SmallnessTests
         Assert.True(new SmallnessRule(fine).LeastHeightMm(figures) < new SmallnessRule(Cotton).LeastHeightMm(figures));
     }
 
-    /// <summary>A face that no card speaks of is judged by the letters that are used: an I has no counter and an e has a small one.</summary>
+    /// <summary>A face that no card speaks of is judged by the letters that are used: an I has no counter and an e has a small
+    /// one.</summary>
     [Fact]
     public void Without_a_card_only_the_letters_used_are_measured()
     {

@@ -43,7 +43,8 @@ public class StrokeWidthTests
     {
         Assert.Equal(LetteringRig.Shelf.Cards.Select(c => c.Name), LetteringRig.Reports.Select(r => r.Name));
         Assert.All(LetteringRig.Reports, r => Assert.NotEmpty(r.Scripts));
-        Assert.Equal(["Latin", "Latin of Central Europe", "Vietnamese", "Greek", "Cyrillic", "Ukrainian and Serbian"], Scripts("Noto Sans Bold"));
+        Assert.Equal(
+            ["Latin", "Latin of Central Europe", "Vietnamese", "Greek", "Cyrillic", "Ukrainian and Serbian"], Scripts("Noto Sans Bold"));
         Assert.Equal(["Japanese kana", "Korean", "Chinese and Japanese characters"], Scripts("Droid Sans Fallback"));
     }
 

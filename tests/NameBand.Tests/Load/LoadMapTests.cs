@@ -22,11 +22,13 @@ public class LoadMapTests
         return new NeedlePath(steps.ToImmutable());
     }
 
-    /// <summary>Columns one above the other have 2 holes and 2 crossings on each 0.4 × 3 mm: 5/3 holes and 5 mm of thread to the mm².</summary>
+    /// <summary>Columns one above the other have 2 holes and 2 crossings on each 0.4 × 3 mm: 5/3 holes and 5 mm of thread to the
+    /// mm².</summary>
     [Fact]
     public void Over_cloth_sewn_full_the_mean_is_what_arithmetic_gives()
     {
-        var steps = Enumerable.Range(0, 8).SelectMany(n => Column(0, 30, 0.4).Steps.Select(s => s with { At = s.At + new Point(0, 3 * n) }));
+        var steps = Enumerable.Range(0, 8)
+            .SelectMany(n => Column(0, 30, 0.4).Steps.Select(s => s with { At = s.At + new Point(0, 3 * n) }));
         var map = LoadMap.Of(new NeedlePath([.. steps]), 0.4)!;
         var middle = Enumerable.Range(0, map.Columns).SelectMany(c => Enumerable.Range(0, map.Rows).Select(r => (Column: c, Row: r)))
             .Where(p => map.At(p.Column, p.Row) is { XMm: > 9 and < 21, YMm: > 6 and < 18 })

@@ -15,7 +15,8 @@ public sealed class WorstSpotTests
     private const double DiscMm2 = Math.PI / 4;
 
     private static NeedlePath Path(params IEnumerable<Point> holes) =>
-        new([new NeedleStep(NeedleAction.Jump, StitchKind.None, new Point(0, 0)), .. holes.Select(p => new NeedleStep(NeedleAction.Stitch, StitchKind.Satin, p))]);
+        new([new NeedleStep(NeedleAction.Jump, StitchKind.None, new Point(0, 0)),
+            .. holes.Select(p => new NeedleStep(NeedleAction.Stitch, StitchKind.Satin, p))]);
 
     /// <summary>Seven holes near one place, far from fifty that stand 1 mm apart.</summary>
     [Fact]

@@ -2,7 +2,8 @@ using System.Globalization;
 
 namespace NameBand.Tests.MachineLettersRoom;
 
-/// <summary>A letter of a face: advance and the clear space inside it on the left and on the right, in hundredths of the letter height.</summary>
+/// <summary>A letter of a face: advance and the clear space inside it on the left and on the right, in hundredths of the letter
+/// height.</summary>
 internal readonly record struct LetterMetrics(double Advance, double Left, double Right);
 
 /// <summary>One face's letters, as letter-metrics.csv keeps them.</summary>
@@ -52,20 +53,23 @@ internal sealed record FaceMetrics(string Look, bool IsHeldOut, string Face, IRe
                 three[0][0], three[0][1] == HeldOut, three[0][2],
                 new SortedDictionary<string, LetterMetrics>(
                     Enumerable.Range(0, Alphabet.Length).Where(i => three[0][4 + i].Length > 0).ToDictionary(
-                        i => Alphabet[i].ToString(), i => new LetterMetrics(Number(three[0][4 + i]), Number(three[1][4 + i]), Number(three[2][4 + i]))),
+                        i => Alphabet[i].ToString(),
+                        i => new LetterMetrics(Number(three[0][4 + i]), Number(three[1][4 + i]), Number(three[2][4 + i]))),
                     StringComparer.Ordinal))),
         ];
     }
 
     public static string Write(IEnumerable<FaceMetrics> faces)
     {
-        var lines = new List<string> { string.Join('\t', (string[])["look", "use", "face", "measure", .. Alphabet.Select(c => c.ToString())]) };
+        var lines = new List<string> { string.Join(
+            '\t', (string[])["look", "use", "face", "measure", .. Alphabet.Select(c => c.ToString())]) };
         foreach (var face in faces)
         {
             lines.AddRange(Measures.Select((measure, k) => string.Join('\t', (string[])
             [
                 face.Look, face.IsHeldOut ? HeldOut : "prior", face.Face, measure,
-                .. Alphabet.Select(c => face.Letters.TryGetValue(c.ToString(), out var m) ? Tenths(k == 0 ? m.Advance : k == 1 ? m.Left : m.Right) : ""),
+                .. Alphabet.Select(c =>
+                    face.Letters.TryGetValue(c.ToString(), out var m) ? Tenths(k == 0 ? m.Advance : k == 1 ? m.Left : m.Right) : ""),
             ])));
         }
 

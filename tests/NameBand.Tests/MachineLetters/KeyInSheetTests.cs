@@ -61,7 +61,8 @@ public class KeyInSheetTests
         int side = (int)(CellMm * PixelsPerMm);
         return texts.Select((t, i) => (Text: t, Left: (int)((20 + (i * 2 * CellMm)) * PixelsPerMm))).ToDictionary(
             c => c.Text,
-            c => Enumerable.Range(0, side * side).Select(p => page[c.Left + (p % side), ((30 - 9) * PixelsPerMm) + (p / side)].PackedValue < 128).ToArray());
+            c => Enumerable.Range(0, side * side)
+            .Select(p => page[c.Left + (p % side), ((30 - 9) * PixelsPerMm) + (p / side)].PackedValue < 128).ToArray());
     }
 
     /// <summary>Part of the ink of both that only one of them has, at the place where they differ least.</summary>

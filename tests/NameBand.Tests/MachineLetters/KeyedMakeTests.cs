@@ -119,7 +119,8 @@ public class KeyedMakeTests
         var rows = Rows(folder["out/key-in.csv"]);
         var zoe = rows.Single(r => r["name"] == "Zoë Tide");
         Assert.Equal(("Zoe␣Tide", "ë: two dots on e"), (zoe["key_in"], zoe["by_hand"]));
-        Assert.Equal(("Soren␣Ek", "ø: stroke on o"), rows.Where(r => r["name"] == "Søren Ek").Select(r => (r["key_in"], r["by_hand"])).Single());
+        Assert.Equal(
+            ("Soren␣Ek", "ø: stroke on o"), rows.Where(r => r["name"] == "Søren Ek").Select(r => (r["key_in"], r["by_hand"])).Single());
         Assert.All(rows.Take(6), r => Assert.Equal("", r["by_hand"]));
 
         // By hand: seven letters of 5 mm, a blank of 4 mm and seven gaps of 1 mm; a mark takes one and a half minutes, a tenth is rest.
@@ -203,14 +204,19 @@ public class KeyedMakeTests
         foreach (int at in new[] { 500, 560, 620, 680, 740, 800 })
         {
             using var folder = Folder("1 m");
-            folder.With("job.json", File.ReadAllText(folder["job.json"]).Replace("\"length\": \"1 m\"", $"\"length\": \"1 m\", \"keepClear\": [\"60 mm at {at} mm\"]", StringComparison.Ordinal));
+            folder.With(
+                "job.json", File.ReadAllText(folder["job.json"])
+                .Replace("\"length\": \"1 m\"", $"\"length\": \"1 m\", \"keepClear\": [\"60 mm at {at} mm\"]", StringComparison.Ordinal));
             Bander.Make(folder.FullPath);
             var before = Rows(folder["out/key-in.csv"]);
             double planned = (Number(before[2], "start_from_end_mm") * 0.99) + Number(before[2], "expected_mm");
             folder.With("drift.csv", FormattableString.Invariant($"number,name,end_mm\n3,,{planned + 8:0.0}\n"));
             var report = Bander.Make(folder.FullPath);
             bool lies = report.Plan!.Rounds[0].Names.Any(n => n.EndMm > at - 29 && n.StartMm < at + 29);
-            Assert.Equal(lies, report.Problems.Any(p => p.Severity == Severity.NeedsPerson && p.Found.Contains("lies on a place that is kept clear", StringComparison.Ordinal)));
+            Assert.Equal(
+                lies, report.Problems.Any(p =>
+                    p.Severity == Severity.NeedsPerson
+                    && p.Found.Contains("lies on a place that is kept clear", StringComparison.Ordinal)));
             told += lies ? 1 : 0;
         }
 
@@ -242,7 +248,8 @@ public class KeyedMakeTests
         Assert.Contains("Kit", first);
         Assert.DoesNotContain("Narrow", first);
         string text = OutsideTool.Run("pdftotext", ["-layout", folder["out/key-in-letter.pdf"], "-"]);
-        foreach (string word in new[] { "Hesper", "Willowby", "Underhill-", "Vane", "Begin at its left end", "must come out at", "first letter first", "measured", "Narrow", "±", "struck through" })
+        foreach (string word in new[] { "Hesper", "Willowby", "Underhill-", "Vane", "Begin at its left end", "must come out at",
+            "first letter first", "measured", "Narrow", "±", "struck through" })
         {
             Assert.Contains(word, text);
         }
@@ -251,7 +258,8 @@ public class KeyedMakeTests
     /// <summary>A banner's edge and an alphabet by hand: every letter 5 mm wide at 9 mm and sewn in 6 s.</summary>
     private static TemporaryFolder Folder(string hem, string more = "\"holds\": \"any\"")
     {
-        string letters = string.Concat("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => $"{c},5,6\n")) + "'-,5,6\nblank,4,0\ngap,1,\nstart,,2\n";
+        string letters = string.Concat("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => $"{c},5,6\n"))
+            + "'-,5,6\nblank,4,0\ngap,1,\nstart,,2\n";
         return new TemporaryFolder()
             .With("job.json",
                 $$"""

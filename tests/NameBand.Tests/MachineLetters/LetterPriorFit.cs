@@ -12,7 +12,8 @@ internal static class LetterPriorFit
 {
     public static readonly string[] Looks = ["sans", "serif", "slab", "script", "monospaced"];
 
-    /// <summary>Advances rounded to a quarter of a millimetre at 9 mm are out by this many hundredths of the height, as a standard deviation.</summary>
+    /// <summary>Advances rounded to a quarter of a millimetre at 9 mm are out by this many hundredths of the height, as a
+    /// standard deviation.</summary>
     private const double LeastOwn = 0.8;
     private const int Rounds = 60;
 
@@ -34,7 +35,8 @@ internal static class LetterPriorFit
                 {
                     string letter = FaceMetrics.Alphabet[j / 3].ToString();
                     string measure = (j % 3) switch { 0 => "advance", 1 => "left", _ => "right" };
-                    text.Append(CultureInfo.InvariantCulture, $"{look}\t{letter}\t{measure}\t{means[look][j]:0.00}\t{own[j] * farther:0.00}");
+                    text.Append(
+                        CultureInfo.InvariantCulture, $"{look}\t{letter}\t{measure}\t{means[look][j]:0.00}\t{own[j] * farther:0.00}");
                     for (int k = 0; k < 4; k++)
                     {
                         text.Append(CultureInfo.InvariantCulture, $"\t{(k < loads.ColumnCount ? loads[j, k] * farther : 0):0.00}");
@@ -53,7 +55,8 @@ internal static class LetterPriorFit
         j => faces.Select(f => Value(f, j)).OfType<double>().DefaultIfEmpty(j % 3 == 0 ? 75 : 7).Average());
 
     private static double? Value(FaceMetrics face, int j) =>
-        face.Letters.TryGetValue(FaceMetrics.Alphabet[j / 3].ToString(), out var m) ? (j % 3) switch { 0 => m.Advance, 1 => m.Left, _ => m.Right } : null;
+        face.Letters.TryGetValue(FaceMetrics.Alphabet[j / 3].ToString(), out var m)
+            ? (j % 3) switch { 0 => m.Advance, 1 => m.Left, _ => m.Right } : null;
 
     private static (Matrix<double> Loads, Vector<double> Own) Factors(
         List<FaceMetrics> faces, Dictionary<string, Vector<double>> means, int count)

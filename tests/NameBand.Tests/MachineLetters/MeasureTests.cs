@@ -44,7 +44,8 @@ public class MeasureTests
     [Fact]
     public void An_alphabet_made_by_hand_is_left_alone()
     {
-        using var folder = new TemporaryFolder().With("job.json", Job).With("crew.csv", Crew).With("letters.csv", "letter,width_mm,seconds\na,5,7\n");
+        using var folder = new TemporaryFolder().With("job.json", Job).With("crew.csv", Crew)
+            .With("letters.csv", "letter,width_mm,seconds\na,5,7\n");
         Bander.Measure(folder.FullPath);
         Fill(folder["measure-8mm.csv"], seed: 5);
         var report = Bander.Measure(folder.FullPath);

@@ -28,7 +28,8 @@ public class SewnLengthsTests
         Assert.Equal(Numbered(before), Numbered(after));
         Assert.True(HalfMm(before) > 15 && HalfMm(after) < 6, $"± {HalfMm(before):0.0} and ± {HalfMm(after):0.0} mm");
         Assert.All(after, r => Assert.InRange(Math.Abs(Mm(r, "expected_mm") - machine.TrueMm(r["name"])), 0, 6));
-        Assert.True(after.Count(r => Mm(r, "least_mm") <= machine.TrueMm(r["name"]) && machine.TrueMm(r["name"]) <= Mm(r, "most_mm")) >= 17);
+        Assert.True(after.Count(r =>
+            Mm(r, "least_mm") <= machine.TrueMm(r["name"]) && machine.TrueMm(r["name"]) <= Mm(r, "most_mm")) >= 17);
 
         // The feed's own variation stands beside the range, 1.75 % and 9 times in 10.
         Assert.All(after, r => Assert.Equal(0.0175 * 1.645 * Mm(r, "expected_mm"), Mm(r, "feed_mm"), 0.06));
@@ -73,7 +74,9 @@ public class SewnLengthsTests
         Bander.Make(folder.FullPath);
         double without = HalfMm(Rows(folder));
         folder.With("lengths.csv", "name,measured_mm,blank_mm,sewn_on\n" + string.Concat(names.Take(3).Select(n =>
-            string.Create(CultureInfo.InvariantCulture, $"{n},{machine.TrueMm(n):0.0},\"{machine.TrueBlank(n).EndMm:0.0} mm, {machine.TrueBlank(n).BeginMm:0.0} mm\",scrap\n"))));
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{n},{machine.TrueMm(n):0.0},\"{machine.TrueBlank(n).EndMm:0.0} mm, {machine.TrueBlank(n).BeginMm:0.0} mm\",scrap\n"))));
         Assert.Equal(ExitStatus.AllPlaced, Bander.Make(folder.FullPath).Status);
         Assert.True(HalfMm(Rows(folder)) < without);
     }
@@ -85,7 +88,9 @@ public class SewnLengthsTests
     [InlineData("name,measured_mm,size_mm\nHesper Quayle,63,8", ExitStatus.CannotUse, "The machine has no letters 8 mm high.")]
     [InlineData("name,measured_mm,blank_mm\nHesper Quayle,63,\"40, 31\"", ExitStatus.CannotUse, "cannot be right")]
     [InlineData("name,measured_mm,blank_mm\nHesper,63,\"31, 40\"", ExitStatus.CannotUse, "no blank")]
-    [InlineData("name,measured_mm\nHesper Quayle,63\nHesper Quayle,68", ExitStatus.NeedsPerson, "has two lengths, 63 mm in line 2 and 68 mm in line 3")]
+    [InlineData(
+        "name,measured_mm\nHesper Quayle,63\nHesper Quayle,68", ExitStatus.NeedsPerson,
+        "has two lengths, 63 mm in line 2 and 68 mm in line 3")]
     public void What_cannot_be_is_told_with_its_line(string lengths, ExitStatus status, string found)
     {
         using var folder = Folder(["Hesper Quayle", "Hesper", "Tobin Marsh"]).With("lengths.csv", lengths + "\n");
@@ -105,7 +110,10 @@ public class SewnLengthsTests
         folder.With("lengths.csv", Lengths(machine, names.Take(4)));
         Bander.Make(folder.FullPath);
         string alone = File.ReadAllText(folder["out/key-in.csv"]);
-        folder.With("letters.csv", "letter,width_mm\n" + string.Concat("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => $"{c},3.1\n")) + "blank,3\ngap,0.5\n");
+        folder.With(
+            "letters.csv",
+            "letter,width_mm\n" + string.Concat("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => $"{c},3.1\n"))
+            + "blank,3\ngap,0.5\n");
         var report = Bander.Make(folder.FullPath);
         Assert.Contains(report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("of another machine"));
         Assert.Equal(alone, File.ReadAllText(folder["out/key-in.csv"]));
@@ -139,7 +147,10 @@ public class SewnLengthsTests
         foreach (var row in Rows(folder).Take(3))
         {
             string mm = string.Create(CultureInfo.InvariantCulture, $"{machine.TrueMm(row["name"]):0.0} mm");
-            string blank = string.Create(CultureInfo.InvariantCulture, $"{machine.TrueBlank(row["name"]).EndMm:0.0} mm, {machine.TrueBlank(row["name"]).BeginMm:0.0} mm");
+            string blank =
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{machine.TrueBlank(row["name"]).EndMm:0.0} mm, {machine.TrueBlank(row["name"]).BeginMm:0.0} mm");
             var said = CliRun.Of(["sewn", folder.FullPath, "n" + row["order"], "--length", mm, "--blank", blank, "--scrap"]);
             Assert.True(said.Status is 0 or 1, said.Out + said.Errors);
         }
@@ -171,7 +182,8 @@ public class SewnLengthsTests
             """)
         .With("crew.csv", "Name\n" + string.Join('\n', names) + "\n");
 
-    private static string Lengths(SimulatedMachine machine, IEnumerable<string> names) => "name,measured_mm,sewn_on\n" + string.Concat(names.Select(
+    private static string Lengths(SimulatedMachine machine, IEnumerable<string> names) =>
+        "name,measured_mm,sewn_on\n" + string.Concat(names.Select(
         n => string.Create(CultureInfo.InvariantCulture, $"{n},{machine.TrueMm(n):0.0},scrap\n")));
 
     private static List<Dictionary<string, string>> Rows(TemporaryFolder folder)
@@ -180,7 +192,8 @@ public class SewnLengthsTests
         return [.. table.Rows.Skip(1).Select(r => table.Rows[0].Fields.Zip(r.Fields).ToDictionary(p => p.First, p => p.Second))];
     }
 
-    private static List<string> Numbered(List<Dictionary<string, string>> rows) => [.. rows.Select(r => r["order"] + " " + r["name"]).Order(StringComparer.Ordinal)];
+    private static List<string> Numbered(List<Dictionary<string, string>> rows) =>
+        [.. rows.Select(r => r["order"] + " " + r["name"]).Order(StringComparer.Ordinal)];
 
     private static double HalfMm(List<Dictionary<string, string>> rows) => rows.Average(r => (Mm(r, "most_mm") - Mm(r, "least_mm")) / 2);
 

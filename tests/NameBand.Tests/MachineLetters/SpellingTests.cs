@@ -56,11 +56,14 @@ public class SpellingTests
         string mend = Mend(Csv, head + kept);
         Assert.Contains("put this line in the place of line 2 of corrections.csv: ", mend);
         string line = mend[mend.IndexOf("names.csv,", StringComparison.Ordinal)..];
-        Assert.Matches("^names.csv,2,Weiß Tidewell,change,Weiss Tidewell,agreed with its owner,d[0-9a-f]{8},Show my name\\? = empty,$", line);
+        Assert.Matches(
+            "^names.csv,2,Weiß Tidewell,change,Weiss Tidewell,agreed with its owner,d[0-9a-f]{8},Show my name\\? = empty,$", line);
         Assert.Equal("2 placed Weiss Tidewell\n3 placed Kit", Lists.Table(Lists.Read(Csv, head + line + "\n")));
 
         // Its owner may still say no.
-        Assert.Equal("2 leftOut Weiß Tidewell\n3 placed Kit", Lists.Table(Lists.Read(Csv.Replace("example,\n", "example,no\n", StringComparison.Ordinal), head + line + "\n")));
+        Assert.Equal(
+            "2 leftOut Weiß Tidewell\n3 placed Kit",
+            Lists.Table(Lists.Read(Csv.Replace("example,\n", "example,no\n", StringComparison.Ordinal), head + line + "\n")));
     }
 
     [Fact]
@@ -74,7 +77,8 @@ public class SpellingTests
     {
         using var folder = new TemporaryFolder();
         folder.With("corrections.csv", corrections);
-        return Assert.Single(MachineSpelling.Check(Lists.Read(csv, corrections).Value!, Corrections.Read(folder.FullPath).Value!, Plain).Problems).Mend;
+        return Assert.Single(MachineSpelling.Check(
+            Lists.Read(csv, corrections).Value!, Corrections.Read(folder.FullPath).Value!, Plain).Problems).Mend;
     }
 
     [Theory]

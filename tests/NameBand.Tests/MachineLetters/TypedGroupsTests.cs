@@ -52,9 +52,13 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         // By hand: 1.25 × 7 mm is 8.75 mm, and the machine has 9 mm; beside 9 mm it has no 11.25 mm.
         Assert.Equal(7, _made.Plan.LetterHeightMm);
         Assert.Equal("7.0 to 9.0 mm", _made.Plan.LetterHeightsInWords);
-        var names = PlanJson.Read(File.ReadAllBytes(_made.Folder["out/plan.json"])).Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names).ToList();
+        var names = PlanJson.Read(File.ReadAllBytes(_made.Folder["out/plan.json"])).Rounds.SelectMany(r => r.Segments)
+            .SelectMany(s => s.Names).ToList();
         Assert.Equal(Patrons, names.Where(n => n.LetterHeightMm == 9).Select(n => n.Text));
-        Assert.Contains(_made.Report.Problems, p => p.Where.Key == "groups" && p.Severity == Severity.Note && p.Found.Contains("gets letters 9 mm high", StringComparison.Ordinal));
+        Assert.Contains(
+            _made.Report.Problems,
+            p => p.Where.Key == "groups" && p.Severity == Severity.Note
+            && p.Found.Contains("gets letters 9 mm high", StringComparison.Ordinal));
         Assert.Single(_made.Plan.Rounds[0].Names.Select(n => n.BaselineYMm).Distinct());
         var sheet = Sheet(_made.Folder).Where(r => r["part"] != "motif").ToList();
         Assert.Equal(["Patrons", "Hesper Quayle", "Rufus Penhale"], sheet.Where(r => r["size_mm"] == "9.0").Select(r => r["name"]));
@@ -78,12 +82,15 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         var gaps = names.Zip(names.Skip(1)).Where(p => !p.First.IsHeading).ToList();
         var motifs = _made.Plan.Rounds[0].Segments.SelectMany(s => s.Motifs).ToList();
         Assert.Equal(gaps.Count, motifs.Count);
-        Assert.All(gaps.Zip(motifs), p => Assert.Equal((p.First.First.EndMm + p.First.Second.StartMm) / 2, (p.Second.StartMm + p.Second.EndMm) / 2, 0.002));
+        Assert.All(
+            gaps.Zip(motifs),
+            p => Assert.Equal((p.First.First.EndMm + p.First.Second.StartMm) / 2, (p.Second.StartMm + p.Second.EndMm) / 2, 0.002));
         Assert.All(motifs, m => Assert.Equal(6, m.WidthMm, 0.001));
         var keyed = rows.Where(r => r["part"] == "motif").ToList();
         Assert.Equal(motifs.Count, keyed.Count);
         Assert.All(keyed, r => Assert.Equal(("M12", "", "6.0"), (r["key_in"], r["order"], r["expected_mm"])));
-        Assert.All(keyed.Zip(motifs), p => Assert.Equal(_made.Plan.OnClothMm(p.Second.StartMm), Number(p.First, "start_from_end_mm"), 0.06));
+        Assert.All(
+            keyed.Zip(motifs), p => Assert.Equal(_made.Plan.OnClothMm(p.Second.StartMm), Number(p.First, "start_from_end_mm"), 0.06));
         double[] starts = [.. rows.Select(r => Number(r, "start_from_end_mm"))];
         Assert.Equal(starts.Order(), starts);
 
@@ -99,8 +106,10 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         OutsideTool.Require("pdftotext", "poppler-utils");
         string text = OutsideTool.Run("pdftotext", ["-layout", _made.Folder["out/key-in-a4.pdf"], "-"]);
         Assert.Contains("letters 9 and 7 mm", text);
-        int large = text.IndexOf("Set the machine to letters 9 mm", StringComparison.Ordinal), small = text.IndexOf("Set the machine to letters 7 mm", StringComparison.Ordinal);
-        Assert.True(large >= 0 && large < text.IndexOf("Rufus", StringComparison.Ordinal) && text.LastIndexOf("Rufus", StringComparison.Ordinal) < small && small < text.IndexOf("Tobin", StringComparison.Ordinal));
+        int large = text.IndexOf("Set the machine to letters 9 mm", StringComparison.Ordinal),
+        small = text.IndexOf("Set the machine to letters 7 mm", StringComparison.Ordinal);
+        Assert.True(large >= 0 && large < text.IndexOf("Rufus", StringComparison.Ordinal)
+            && text.LastIndexOf("Rufus", StringComparison.Ordinal) < small && small < text.IndexOf("Tobin", StringComparison.Ordinal));
         Assert.Contains("between the names", text);
     }
 
@@ -116,7 +125,9 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
 
         // The third comes out longer: what is not sewn moves, and so do the motifs before it.
         double longer = before.Rounds[0].Names.Single(n => n.Order == 3).WidthMm + 4;
-        File.AppendAllText(folder["lengths.csv"], string.Create(CultureInfo.InvariantCulture, $"name,order,measured_mm,size_mm\nRufus Penhale,3,{longer:0.0},9\n"));
+        File.AppendAllText(
+            folder["lengths.csv"],
+            string.Create(CultureInfo.InvariantCulture, $"name,order,measured_mm,size_mm\nRufus Penhale,3,{longer:0.0},9\n"));
         var moved = Bander.Make(folder.FullPath).Plan!;
         var names = moved.Rounds[0].Names.ToList();
         Assert.Equal(before.Rounds[0].Names.Take(3).Select(n => n.StartMm), names.Take(3).Select(n => n.StartMm));
@@ -127,7 +138,8 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         Assert.Equal(9, moved.LetterHeightMm * names[2].Lettered.Standing.HeightFactor, 6);
 
         static List<(int, double)> Places(StripPlan of) => [.. of.Rounds[0].Names.Select(n => (n.Order, Math.Round(n.StartMm, 3)))];
-        static List<double> Motifs(StripPlan of) => [.. of.Rounds[0].Segments.SelectMany(s => s.Motifs).Select(m => Math.Round(m.StartMm, 3))];
+        static List<double> Motifs(StripPlan of) =>
+            [.. of.Rounds[0].Segments.SelectMany(s => s.Motifs).Select(m => Math.Round(m.StartMm, 3))];
     }
 
     [Theory]
@@ -135,7 +147,8 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
     [InlineData("\"heightFactor\": 1.25, \"face\": \"Lato Bold\"", "groups[1].face", "a face of its own", "Take face out")]
     public void A_group_that_the_machine_cannot_sew_is_refused_with_what_would_do(string group, string key, string found, string mend)
     {
-        using var folder = JobIn("\"columns\": { \"group\": \"Gift\" }, \"groups\": [{ \"name\": \"patrons\", \"from\": 100, " + group + " }]");
+        using var folder =
+            JobIn("\"columns\": { \"group\": \"Gift\" }, \"groups\": [{ \"name\": \"patrons\", \"from\": 100, " + group + " }]");
         var report = Bander.Make(folder.FullPath);
         var problem = Assert.Single(report.Problems, p => p.Severity == Severity.CannotUse);
         Assert.Equal(key, problem.Where.Key);
@@ -167,7 +180,10 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         using var folder = JobIn($"\"lettering\": {{ \"motif\": {motif} }}");
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(motifs, Sheet(folder).Count(r => r["part"] == "motif"));
-        Assert.Equal(motifs == 0, report.Problems.Any(p => p.Where.Key == "lettering.motif" && p.Severity == Severity.NeedsPerson && p.Mend.Contains("\"width\"", StringComparison.Ordinal)));
+        Assert.Equal(
+            motifs == 0, report.Problems.Any(p =>
+                p.Where.Key == "lettering.motif" && p.Severity == Severity.NeedsPerson
+                && p.Mend.Contains("\"width\"", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -221,9 +237,13 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         // What is sewn stays, and a measured end sets nothing out anew.
         Say(folder, 1, 2);
         var again = Bander.Make(folder.FullPath).Plan!;
-        Assert.Equal(plan.Rounds[0].Names.Select(n => (n.Order, Math.Round(n.StartMm, 3))), again.Rounds[0].Names.Select(n => (n.Order, Math.Round(n.StartMm, 3))));
+        Assert.Equal(
+            plan.Rounds[0].Names.Select(n => (n.Order, Math.Round(n.StartMm, 3))),
+            again.Rounds[0].Names.Select(n => (n.Order, Math.Round(n.StartMm, 3))));
         folder.With("drift.csv", "number,name,end_mm\n1,,80\n");
-        Assert.Contains(Bander.Make(folder.FullPath).Problems, p => p.Where.File == "drift.csv" && p.Found.Contains("cut to the curve", StringComparison.Ordinal));
+        Assert.Contains(
+            Bander.Make(folder.FullPath).Problems,
+            p => p.Where.File == "drift.csv" && p.Found.Contains("cut to the curve", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -248,7 +268,8 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
 
         // By hand: 0.8 mm lost of the 62.8 mm that are under stitches now 62 mm long; over all 100 mm it would be 0.008.
         var said = CliRun.Of("swatch", folder.FullPath, "--measured", "99.2", "--under", "62", "--set", "--json");
-        Assert.Equal((0, 0.0127), (said.Status, System.Text.Json.JsonDocument.Parse(said.Out).RootElement.GetProperty("shortening").GetDouble()));
+        Assert.Equal(
+            (0, 0.0127), (said.Status, System.Text.Json.JsonDocument.Parse(said.Out).RootElement.GetProperty("shortening").GetDouble()));
         Assert.Equal(0.0127, JobReader.Read(folder.FullPath).Value!.Strip.Shortening, 6);
         Assert.Equal(2, CliRun.Of("swatch", folder.FullPath, "--measured", "99.2", "--under", "120").Status);
 
@@ -265,7 +286,8 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         folder.With("crew.csv", "Name,Gift\nZoë Tide,1\nKit Farthing,1\nMåns Ek,1\n");
         folder.With("approvals.csv", "list,line,name,state,date,text\ncrew.csv,2,Zoë Tide,change wished,2026-11-20,Zoe Tide\n");
         var said = CliRun.Of("names", folder.FullPath, "--settle");
-        Assert.Contains("1 wish of approvals.csv written into corrections.csv", said.OutOnOneLine.Replace('\u00a0', ' '), StringComparison.Ordinal);
+        Assert.Contains(
+            "1 wish of approvals.csv written into corrections.csv", said.OutOnOneLine.Replace('\u00a0', ' '), StringComparison.Ordinal);
         string[] lines = File.ReadAllLines(folder["corrections.csv"]);
         Assert.Contains(lines, l => l.StartsWith("crew.csv,2,Zoë Tide,change,Zoe Tide,wished 2026-11-20", StringComparison.Ordinal));
 
@@ -276,11 +298,13 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
     }
 
     private static void Say(TemporaryFolder folder, int first, int last) => Assert.NotNull(Bander.Sewn(
-        folder.FullPath, null, new SewingWord(0, SewingDeed.Sewn, 5, When: "2026-11-29T20:00") { Names = (first, last) }, () => Thread.Sleep(20)).Said);
+        folder.FullPath, null, new SewingWord(0, SewingDeed.Sewn, 5, When: "2026-11-29T20:00") { Names = (first, last) },
+        () => Thread.Sleep(20)).Said);
 
     private static TemporaryFolder JobIn(string more, string hem = "\"length\": \"1.2 m\"")
     {
-        string letters = string.Concat("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => $"{c},5,6\n")) + "blank,4,0\ngap,1,\nstart,,2\n";
+        string letters = string.Concat("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => $"{c},5,6\n"))
+            + "blank,4,0\ngap,1,\nstart,,2\n";
         return new TemporaryFolder()
             .With("job.json",
                 $$"""

@@ -71,7 +71,8 @@ public class WidthBeliefTests
         var machine = new SimulatedMachine(FaceMetrics.Read(FaceMetrics.File).First(f => f.Face == "Cabin-Regular"), 5);
         var names = machine.Names(9);
         var sums = names.Select(Sum).ToList();
-        var right = Enumerable.Range(0, 8).Select(i => new WidthReading(sums[i], machine.Read(machine.TrueMm(names[i]), 0.3, 0, hasGross: false), i)).ToList();
+        var right = Enumerable.Range(0, 8)
+            .Select(i => new WidthReading(sums[i], machine.Read(machine.TrueMm(names[i]), 0.3, 0, hasGross: false), i)).ToList();
         var wrong = right.Select((r, i) => i == 3 ? r with { LengthMm = r.LengthMm + 9 } : r).ToList();
         var sound = new WidthBelief(Model, right);
         var belief = new WidthBelief(Model, wrong);
@@ -92,12 +93,14 @@ public class WidthBeliefTests
         Assert.True(belief.Foretell(Sum(names[0])).SdMm < Math.Sqrt(apart) / 2, "the covariance between letters is thrown away");
     }
 
-    /// <summary>What the feed did to a sewn name is in every reading of it: a second one does not average it out, another sewing does.</summary>
+    /// <summary>What the feed did to a sewn name is in every reading of it: a second one does not average it out, another sewing
+    /// does.</summary>
     [Fact]
     public void Readings_of_one_sewn_name_share_what_the_feed_did_to_it()
     {
         var uneven = Model with { ReadingErrorMm = 0.1, FeedPart = 0.03 };
-        double Doubt(int other) => new WidthBelief(uneven, [new(Sum("Marsh"), 50, 0), new(Sum("Marsh"), 50, other)]).Foretell(Sum("Marsh")).SdMm;
+        double Doubt(int other) =>
+            new WidthBelief(uneven, [new(Sum("Marsh"), 50, 0), new(Sum("Marsh"), 50, other)]).Foretell(Sum("Marsh")).SdMm;
         Assert.True(Doubt(other: 0) > 1.15 * Doubt(other: 1), $"{Doubt(0)} {Doubt(1)}");
     }
 

@@ -52,10 +52,12 @@ internal sealed class WidthTrial
                 int blank = names[at].IndexOf(' ', StringComparison.Ordinal);
                 var (end, begin) = machine.TrueBlank(names[at]);
                 readings.Add(new WidthReading(
-                    LetterTerms.Length([.. letters.Take(blank)], SimulatedMachine.HeightMm, null), machine.Read(end, 0.5, 0, hasGross: false), at));
+                    LetterTerms.Length([.. letters.Take(blank)], SimulatedMachine.HeightMm, null),
+                    machine.Read(end, 0.5, 0, hasGross: false), at));
                 gross.Add(0);
                 readings.Add(new WidthReading(
-                    LetterTerms.Start(letters, blank + 1, SimulatedMachine.HeightMm, null), machine.Read(begin, 0.5, 0, hasGross: false), at));
+                    LetterTerms.Start(letters, blank + 1, SimulatedMachine.HeightMm, null), machine.Read(begin, 0.5, 0, hasGross: false),
+                    at));
                 gross.Add(0);
             }
         }
@@ -70,7 +72,8 @@ internal sealed class WidthTrial
             var asked = belief.Doubtful.Select(d => d.Reading).ToHashSet();
             var odd = gross.Take(count * each).Select((mm, i) => new Odd(Math.Abs(mm), asked.Contains(i), belief.Wrong.Contains(i)));
             yield return new Outcome(
-                face.Look, count, [.. told.Select(t => t.Told.MeanMm - t.True)], [.. told.Select(t => t.Told.LowMm <= t.True && t.True <= t.Told.HighMm)],
+                face.Look, count, [.. told.Select(t => t.Told.MeanMm - t.True)],
+                [.. told.Select(t => t.Told.LowMm <= t.True && t.True <= t.Told.HighMm)],
                 [.. told.Select(t => (t.Told.HighMm - t.Told.LowMm) / 2)])
             {
                 Readings = count * each,

@@ -20,7 +20,8 @@ public class ApprovalsTests
         return Approvals.Of(folder.FullPath, names, Corrections.Read(folder.FullPath).Value!)!;
     }
 
-    private static string Table(ApprovalReport report) => string.Join("; ", report.Names.Select(n => $"{n.Row.Text}: {ApprovalsFile.Word(n.State)}"));
+    private static string Table(ApprovalReport report) =>
+        string.Join("; ", report.Names.Select(n => $"{n.Row.Text}: {ApprovalsFile.Word(n.State)}"));
 
     [Fact]
     public void Without_the_file_nobody_is_asked()
@@ -33,14 +34,16 @@ public class ApprovalsTests
     public void An_empty_file_offers_a_line_for_every_name()
     {
         var report = Read("");
-        Assert.Equal(["list,line,name,state,date,text,details", "names.csv,2,Anna Berg,,,,", "names.csv,3,Bret Ost,,,,", "names.csv,4,Cleo Marsh,,,,", "names.csv,5,Dara Quill,,,,"], report.LinesToAdd.ToArray());
+        Assert.Equal(["list,line,name,state,date,text,details", "names.csv,2,Anna Berg,,,,", "names.csv,3,Bret Ost,,,,",
+            "names.csv,4,Cleo Marsh,,,,", "names.csv,5,Dara Quill,,,,"], report.LinesToAdd.ToArray());
         Assert.Equal(4, report.In(ApprovalState.NotAsked).Count());
     }
 
     [Fact]
     public void States_are_read_and_who_is_missing_is_known()
     {
-        var report = Read(Header + "names.csv,2,Anna Berg,agreed,2026-03-02,,\nnames.csv,3,Bret Ost,asked,2026-03-01,,\nnames.csv,4,Cleo Marsh,Change wished,,Cleo M.,\n");
+        var report = Read(Header
+            + "names.csv,2,Anna Berg,agreed,2026-03-02,,\nnames.csv,3,Bret Ost,asked,2026-03-01,,\nnames.csv,4,Cleo Marsh,Change wished,,Cleo M.,\n");
         Assert.Equal("Anna Berg: agreed; Bret Ost: asked; Cleo Marsh: change wished; Dara Quill: ", Table(report));
         Assert.Equal(["names.csv,5,Dara Quill,,,,"], report.LinesToAdd.ToArray());
         Assert.Equal(["names.csv,4,Cleo Marsh,change,Cleo M.,wished,,none,"], report.Corrections.ToArray());
@@ -50,7 +53,8 @@ public class ApprovalsTests
     public void A_wish_that_corrections_fulfil_counts_as_agreed_and_is_not_offered_again()
     {
         var report = Read(
-            Header + "names.csv,4,Cleo Marsh,change wished,,Cleo M.,\n", corrections: "list,line,was,decision,text,why\nnames.csv,4,Cleo Marsh,change,Cleo M.,\n");
+            Header + "names.csv,4,Cleo Marsh,change wished,,Cleo M.,\n",
+            corrections: "list,line,was,decision,text,why\nnames.csv,4,Cleo Marsh,change,Cleo M.,\n");
         Assert.Contains("Cleo M.: agreed", Table(report), StringComparison.Ordinal);
         Assert.Empty(report.Corrections);
     }
@@ -59,7 +63,8 @@ public class ApprovalsTests
     public void An_answer_to_other_words_than_will_be_sewn_is_no_answer()
     {
         var report = Read(
-            Header + "names.csv,4,Cleo Marsh,agreed,,,\n", corrections: "list,line,was,decision,text,why\nnames.csv,4,Cleo Marsh,change,Cleo Marshall,\n");
+            Header + "names.csv,4,Cleo Marsh,agreed,,,\n",
+            corrections: "list,line,was,decision,text,why\nnames.csv,4,Cleo Marsh,change,Cleo Marshall,\n");
         var name = report.Names.Single(n => n.Row.Row.Line == 4);
         Assert.Equal((ApprovalState.NotAsked, true), (name.State, name.IsOutdated));
     }
@@ -67,7 +72,9 @@ public class ApprovalsTests
     [Fact]
     public void Answers_follow_a_list_sorted_anew()
     {
-        var report = Read(Header + "names.csv,2,Anna Berg,agreed,,,\nnames.csv,5,Dara Quill,asked,,,\n", "Name\nDara Quill\nCleo Marsh\nBret Ost\nAnna Berg\n");
+        var report = Read(
+            Header + "names.csv,2,Anna Berg,agreed,,,\nnames.csv,5,Dara Quill,asked,,,\n",
+            "Name\nDara Quill\nCleo Marsh\nBret Ost\nAnna Berg\n");
         Assert.Equal("Dara Quill: asked; Cleo Marsh: ; Bret Ost: ; Anna Berg: agreed", Table(report));
         Assert.DoesNotContain(report.Problems, p => p.Severity != Severity.Note);
     }
@@ -118,9 +125,11 @@ public class ApprovalsTests
         using var folder = new TemporaryFolder();
         folder.With("names.csv", List);
         folder.With("approvals.csv", Header + "names.csv,3,Bret Ost,agreed,,,\nnames.csv,5,Dara Quill,agreed,,,\n");
-        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm" }, "lettering": { "least": "5 mm", "agreedFirst": true } }""");
+        folder.With(
+            "job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm" }, "lettering": { "least": "5 mm", "agreedFirst": true } }""");
         var plan = Bander.Make(folder.FullPath).Plan!;
-        Assert.Equal(["Bret Ost", "Dara Quill", "Anna Berg", "Cleo Marsh"], plan.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Text));
+        Assert.Equal(
+            ["Bret Ost", "Dara Quill", "Anna Berg", "Cleo Marsh"], plan.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Text));
     }
 
     [Theory]
@@ -131,7 +140,8 @@ public class ApprovalsTests
         using var folder = new TemporaryFolder();
         folder.With("names.csv", List);
         folder.With("approvals.csv", Header + "names.csv,3,Bret Ost,agreed,,,\n");
-        folder.With("job.json", $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm" }, "lettering": { "least": "5 mm", "agreedFirst": true, "order": "{{order}}" } }""");
+        folder.With(
+            "job.json", $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm" }, "lettering": { "least": "5 mm", "agreedFirst": true, "order": "{{order}}" } }""");
         var told = Bander.CheckNames(folder.FullPath).Problems.Where(p => p.Where.Key == "lettering.agreedFirst").ToList();
         Assert.Equal(isTold, told.Count == 1);
         Assert.All(told, p => Assert.Equal(NameBand.Common.Severity.Note, p.Severity));

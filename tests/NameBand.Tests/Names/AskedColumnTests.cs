@@ -70,7 +70,8 @@ public class AskedColumnTests
     [InlineData("Diffusion publique", "volontiers", "plutôt pas")]
     public void A_column_that_may_be_a_wish_is_asked_about_once_and_its_rows_wait(string header, string one, string other)
     {
-        string csv = $"Name,Mail,\"{header}\"\n" + string.Concat(Enumerable.Range(0, 16).Select(i => $"Ada Reed{(char)('a' + i)},m{i},\"{(i % 2 == 0 ? one : other)}\"\n"));
+        string csv = $"Name,Mail,\"{header}\"\n"
+            + string.Concat(Enumerable.Range(0, 16).Select(i => $"Ada Reed{(char)('a' + i)},m{i},\"{(i % 2 == 0 ? one : other)}\"\n"));
         var read = Lists.Read(csv);
         var asked = Assert.Single(read.Problems);
         Assert.True(AskedColumns.IsAsked(asked));
@@ -103,7 +104,9 @@ public class AskedColumnTests
 
     [Fact]
     public void A_column_named_for_it_does_not_put_the_others_out_of_force() =>
-        Assert.Equal("2 leftOut Ada Reed\n3 leftOut Bo Marsh", Lists.Table(Lists.Read("Name,Anonymous,Wish\nAda Reed,yes,\nBo Marsh,,yes\n", columns: new ColumnChoice(LeaveOut: "Wish"))));
+        Assert.Equal(
+            "2 leftOut Ada Reed\n3 leftOut Bo Marsh",
+            Lists.Table(Lists.Read("Name,Anonymous,Wish\nAda Reed,yes,\nBo Marsh,,yes\n", columns: new ColumnChoice(LeaveOut: "Wish"))));
 
     [Theory]
     [InlineData("Zibble", "yes", "no", "2 held Ada Reed\n3 held Bo Marsh")]

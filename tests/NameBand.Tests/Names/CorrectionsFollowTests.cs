@@ -9,7 +9,8 @@ namespace NameBand.Tests.NamesRoom;
 public class CorrectionsFollowTests
 {
     private const string Head = "Name,Mail\n";
-    private static readonly string[] Rows = ["Anna Berg,a@x.example", "Anna Berg,b@x.example", "anna berg,c@x.example", "Bret Ost,d@x.example", "Cleo Marsh,e@x.example"];
+    private static readonly string[] Rows =
+        ["Anna Berg,a@x.example", "Anna Berg,b@x.example", "anna berg,c@x.example", "Bret Ost,d@x.example", "Cleo Marsh,e@x.example"];
 
     private static string Csv(params int[] order) => Head + string.Concat(order.Select(i => Rows[i] + "\n"));
 
@@ -18,7 +19,8 @@ public class CorrectionsFollowTests
     {
         var lines = CorrectionLines.ToAdd(Lists.Read(csv).Value!, Corrections.None);
         Assert.Equal(decisions.Length, lines.Length - 1);
-        return string.Concat(lines.Take(1).Concat(lines.Skip(1).Zip(decisions, (l, d) => l.Replace(",,,", $",{d},,", StringComparison.Ordinal))).Select(l => l + "\r\n"));
+        return string.Concat(lines.Take(1)
+            .Concat(lines.Skip(1).Zip(decisions, (l, d) => l.Replace(",,,", $",{d},,", StringComparison.Ordinal))).Select(l => l + "\r\n"));
     }
 
     [Fact]
@@ -26,7 +28,8 @@ public class CorrectionsFollowTests
     {
         string decided = Decided(Csv(0, 1, 2, 3, 4), "leave out", "keep");
         var read = Lists.Read(Csv(4, 3, 2, 1, 0), decided + "names.csv,5,Bret Ost,change,Bert Ost,,\r\n");
-        Assert.Equal("2 placed Cleo Marsh\n3 placed Bert Ost\n4 placed anna berg\n5 leftOut Anna Berg\n6 held Anna Berg", Lists.Table(read));
+        Assert.Equal(
+            "2 placed Cleo Marsh\n3 placed Bert Ost\n4 placed anna berg\n5 leftOut Anna Berg\n6 held Anna Berg", Lists.Table(read));
         Assert.DoesNotContain(read.Problems, p => p.Severity != Severity.Note);
     }
 
@@ -62,7 +65,8 @@ public class CorrectionsFollowTests
         var read = Lists.Read(
             Csv(4, 3, 0), "list,line,was,decision,text,why\nnames.csv,6,Anna Berg,leave out,,\nnames.csv,7,Anna Berg,keep,,\n");
         Assert.Equal(RowOutcome.Held, Lists.Row(read, 4).Outcome);
-        Assert.Contains(read.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("so it is held", StringComparison.Ordinal));
+        Assert.Contains(
+            read.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("so it is held", StringComparison.Ordinal));
     }
 
     [Fact]

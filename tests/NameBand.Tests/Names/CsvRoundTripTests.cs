@@ -16,7 +16,8 @@ public class CsvRoundTripTests
         select rows;
 
     private static readonly Encoding[] Encodings =
-        [new UTF8Encoding(false), new UTF8Encoding(true), new UnicodeEncoding(false, true), new UnicodeEncoding(true, true), new UnicodeEncoding(false, false), new UnicodeEncoding(true, false)];
+        [new UTF8Encoding(false), new UTF8Encoding(true), new UnicodeEncoding(false, true), new UnicodeEncoding(true, true),
+            new UnicodeEncoding(false, false), new UnicodeEncoding(true, false)];
 
     /// <summary>Any table, written by RFC 4180 with any of the separators, line ends and encodings, comes back row for row.</summary>
     [Fact]

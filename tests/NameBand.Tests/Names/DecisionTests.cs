@@ -38,7 +38,8 @@ public class DecisionTests
 
     [Fact]
     public void A_decision_of_version_0_1_still_settles_an_empty_answer() =>
-        Assert.Equal(RowOutcome.Placed, Lists.Row(Lists.Read(Csv(""), "list,line,was,decision,text,why\nnames.csv,3,Bo Marsh,keep,,\n"), 3).Outcome);
+        Assert.Equal(
+            RowOutcome.Placed, Lists.Row(Lists.Read(Csv(""), "list,line,was,decision,text,why\nnames.csv,3,Bo Marsh,keep,,\n"), 3).Outcome);
 
     [Theory]
     [InlineData("maybe", "“Show my name?” said empty when you decided, and now says “maybe”: decide again")]
@@ -56,7 +57,8 @@ public class DecisionTests
     public void Another_name_holds_the_row_again_with_both_readings()
     {
         var row = Lists.Row(Lists.Read(Csv("", "Bo Marshall"), Keep()), 3);
-        Assert.Equal((RowOutcome.Held, "you decided about “Bo Marsh”, and the row now says “Bo Marshall”: decide again"), (row.Outcome, row.Reason));
+        Assert.Equal(
+            (RowOutcome.Held, "you decided about “Bo Marsh”, and the row now says “Bo Marshall”: decide again"), (row.Outcome, row.Reason));
     }
 
     [Fact]
@@ -64,7 +66,8 @@ public class DecisionTests
     {
         const string Before = "Name,Mail\nAda Reed,a@x.example\nBo Marsh,b@x.example\n";
         string details = Lists.Row(Lists.Read(Before), 3).DetailsPrint;
-        var read = Lists.Read("Name,Mail\nBo Marshall,b@x.example\nAda Reed,a@x.example\n", Head + $"names.csv,3,Bo Marsh,leave out,,,{details},none\n");
+        var read = Lists.Read(
+            "Name,Mail\nBo Marshall,b@x.example\nAda Reed,a@x.example\n", Head + $"names.csv,3,Bo Marsh,leave out,,,{details},none\n");
         Assert.Equal("2 held Bo Marshall\n3 placed Ada Reed", Lists.Table(read));
     }
 
@@ -110,7 +113,8 @@ public class DecisionTests
     [Fact]
     public void An_empty_decision_settles_nothing_and_one_keep_all_settles_all_that_ask_the_same()
     {
-        string csv = "Name,Show my name?,Mail\n" + string.Concat(Enumerable.Range(0, 16).Select(i => $"Ada Reed{(char)('a' + i)},,m{i}\n")) + "Bo Marsh,perhaps,b\n";
+        string csv = "Name,Show my name?,Mail\n" + string.Concat(Enumerable.Range(0, 16).Select(i => $"Ada Reed{(char)('a' + i)},,m{i}\n"))
+            + "Bo Marsh,perhaps,b\n";
         var first = Lists.Read(csv);
         var lines = CorrectionLines.ToAdd(first.Value!, Corrections.None);
         Assert.Equal(18, lines.Length);
@@ -119,7 +123,8 @@ public class DecisionTests
         string open = string.Join("\r\n", lines);
         Assert.All(Lists.Read(csv, open).Value!.Rows, r => Assert.Equal(RowOutcome.Held, r.Outcome));
 
-        string all = open.Replace("Ada Reedc,,,", "Ada Reedc,keep all,,", StringComparison.Ordinal).Replace("Ada Reedf,,,", "Ada Reedf,leave out,,", StringComparison.Ordinal);
+        string all = open.Replace("Ada Reedc,,,", "Ada Reedc,keep all,,", StringComparison.Ordinal)
+            .Replace("Ada Reedf,,,", "Ada Reedf,leave out,,", StringComparison.Ordinal);
         var rows = Lists.Read(csv, all).Value!.Rows;
         Assert.Equal(15, rows.Count(r => r.Outcome == RowOutcome.Placed));
         Assert.Equal("Ada Reedf", rows.Single(r => r.Outcome == RowOutcome.LeftOut).Text);
@@ -134,7 +139,8 @@ public class DecisionTests
     [Fact]
     public void Two_lines_that_decide_for_all_and_differ_decide_for_none()
     {
-        const string Rows = "names.csv,2,Ada Reed,keep all,,,,Public = empty,a1\nnames.csv,3,Bo Marsh,leave out all,,,,Public = empty,a1\nnames.csv,4,Jo Farrow,,,,,Public = empty,a1\n";
+        const string Rows =
+            "names.csv,2,Ada Reed,keep all,,,,Public = empty,a1\nnames.csv,3,Bo Marsh,leave out all,,,,Public = empty,a1\nnames.csv,4,Jo Farrow,,,,,Public = empty,a1\n";
         var read = Lists.Read("Name,Public\nAda Reed,\nBo Marsh,\nJo Farrow,\n", Head + Rows);
         Assert.Equal("2 placed Ada Reed\n3 leftOut Bo Marsh\n4 held Jo Farrow", Lists.Table(read));
         Assert.Contains(read.Problems, p => p.Severity == Severity.NeedsPerson && p.Where.Line == 3);
@@ -147,7 +153,9 @@ public class DecisionTests
         var read = Lists.Read(Broken, Head + "names.csv,2,M\uFFFDller,keep,,,,none\nnames.csv,3,Zo\uFFFD Holm,keep,Zo\uFFFD Holm,,,none\n");
         Assert.All(read.Value!.Rows, r => Assert.Equal((RowOutcome.Held, HeldFor.Letters), (r.Outcome, r.HeldFor)));
         Assert.Contains("write under “text”", Lists.Row(read, 2).Reason);
-        Assert.Equal("2 placed Müller\n3 held Zo\uFFFD Holm", Lists.Table(Lists.Read(Broken, Head + "names.csv,2,M\uFFFDller,change,Müller,,,none\n")));
+        Assert.Equal(
+            "2 placed Müller\n3 held Zo\uFFFD Holm",
+            Lists.Table(Lists.Read(Broken, Head + "names.csv,2,M\uFFFDller,change,Müller,,,none\n")));
     }
 
     [Fact]
@@ -158,7 +166,9 @@ public class DecisionTests
         folder.With("corrections.csv", "list,line,was,decision,text,why,mine\nnames.csv,4,Bo Marsh,keep,,his cousin said so,x\n");
         var row = Lists.Row(Lists.Read(folder), 2);
         Assert.Equal((RowOutcome.Placed, 2), (row.Outcome, row.DecidedIn));
-        var file = CorrectionsEditing.Apply(folder.FullPath, [new RowDecision(row.Row, row.Was, Decision.LeaveOut, "", "") { Show = row.Show, Replaces = row.DecidedIn }]).Value!;
+        var file = CorrectionsEditing.Apply(
+            folder.FullPath,
+            [new RowDecision(row.Row, row.Was, Decision.LeaveOut, "", "") { Show = row.Show, Replaces = row.DecidedIn }]).Value!;
         folder.With("corrections.csv", file.Bytes.ToArray());
         Assert.Equal(2, File.ReadAllLines(folder["corrections.csv"]).Length);
         Assert.Equal("2 leftOut Bo Marsh\n3 placed Ada Reed\n4 held Jo Farrow", Lists.Table(Lists.Read(folder)));
@@ -176,7 +186,8 @@ public class DecisionTests
 
         string known = Lists.Row(Lists.Read(Now), 2).Show;
         Assert.Equal("Public = yes; a second row of it = no", known);
-        Assert.Equal("2 placed Bo Marsh\n3 leftOut Bo Marsh", Lists.Table(Lists.Read(Now, Head + $"names.csv,2,Bo Marsh,keep,,,,{known}\n")));
+        Assert.Equal(
+            "2 placed Bo Marsh\n3 leftOut Bo Marsh", Lists.Table(Lists.Read(Now, Head + $"names.csv,2,Bo Marsh,keep,,,,{known}\n")));
     }
 
     /// <summary>The one it was made for is gone; whether this one is who asks not to be shown, nobody has said.</summary>
@@ -193,13 +204,17 @@ public class DecisionTests
         Assert.Equal("2 held Bo Marsh\n3 placed Ada Reed\n4 leftOut Bo Marsh", Lists.Table(Lists.Read(Later, decided)));
     }
 
-    /// <summary>The first may have been renamed, or be the one that stands on the second one's line with something else beside it.</summary>
+    /// <summary>The first may have been renamed, or be the one that stands on the second one's line with something else beside
+    /// it.</summary>
     [Fact]
     public void A_row_that_another_decision_may_be_about_keeps_none_that_was_not_surely_made_for_it()
     {
         var rows = Lists.Read("Name,Mail\nBo Marsh,p@x.example\nBo Marsh,x@x.example\n").Value!.Rows;
-        string decided = Head + $"names.csv,2,Bo Marsh,leave out,,,{rows[0].DetailsPrint},none\nnames.csv,3,Bo Marsh,keep,,,{rows[1].DetailsPrint},none\n";
-        Assert.Equal("2 held Bo Marshall\n3 held Bo Marsh", Lists.Table(Lists.Read("Name,Mail\nBo Marshall,p@x.example\nBo Marsh,y@x.example\n", decided)));
+        string decided = Head
+            + $"names.csv,2,Bo Marsh,leave out,,,{rows[0].DetailsPrint},none\nnames.csv,3,Bo Marsh,keep,,,{rows[1].DetailsPrint},none\n";
+        Assert.Equal(
+            "2 held Bo Marshall\n3 held Bo Marsh",
+            Lists.Table(Lists.Read("Name,Mail\nBo Marshall,p@x.example\nBo Marsh,y@x.example\n", decided)));
     }
 
     /// <summary>Left out by its own wish, whatever was written down with another name on its line.</summary>
@@ -207,13 +222,15 @@ public class DecisionTests
     public void What_was_recorded_with_another_name_does_not_hide_a_wish_from_the_namesakes()
     {
         const string Csv = "Name,Mail,Public\nBo Quill,a@x.example,yes\nBo Quill,b@x.example,no\n";
-        Assert.Equal("2 held Bo Quill\n3 leftOut Bo Quill", Lists.Table(Lists.Read(Csv, Head + "names.csv,3,Bo Marsh,keep,,,,Public = no\n")));
+        Assert.Equal(
+            "2 held Bo Quill\n3 leftOut Bo Quill", Lists.Table(Lists.Read(Csv, Head + "names.csv,3,Bo Marsh,keep,,,,Public = no\n")));
     }
 
     [Fact]
     public void Keep_all_in_a_line_without_a_mark_speaks_for_that_line_alone() =>
         Assert.Equal("2 placed Ada Reed\n3 held Bo Marsh", Lists.Table(Lists.Read(
-            "Name,Public\nAda Reed,\nBo Marsh,\n", Head + "names.csv,2,Ada Reed,keep all,,,,Public = empty,\nnames.csv,3,Bo Marsh,,,,,Public = empty,\n")));
+            "Name,Public\nAda Reed,\nBo Marsh,\n",
+            Head + "names.csv,2,Ada Reed,keep all,,,,Public = empty,\nnames.csv,3,Bo Marsh,,,,,Public = empty,\n")));
 
     [Fact]
     public void Keep_all_does_not_reach_those_who_ask_the_same_later_and_are_written_down_too()
@@ -226,6 +243,8 @@ public class DecisionTests
         folder.With("corrections.csv", decided);
         var more = CorrectionLines.ToAdd(Lists.Read(Later, decided).Value!, Corrections.Read(folder.FullPath).Value!);
         Assert.Equal(2, more.Length);
-        Assert.Equal("2 placed Ada Reed\n3 placed Bo Marsh\n4 held Jo Farrow\n5 held Wenna Tregear", Lists.Table(Lists.Read(Later, decided + string.Join("\r\n", more))));
+        Assert.Equal(
+            "2 placed Ada Reed\n3 placed Bo Marsh\n4 held Jo Farrow\n5 held Wenna Tregear",
+            Lists.Table(Lists.Read(Later, decided + string.Join("\r\n", more))));
     }
 }

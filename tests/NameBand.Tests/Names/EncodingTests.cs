@@ -9,7 +9,8 @@ public class EncodingTests
     private const string Csv = "Name;Mail\r\nZoë Łucja Ωμέγα Ваня;a@x.example\r\n川上 みなと;b@x.example\r\n";
     private const string Rows = "2 placed Zoë Łucja Ωμέγα Ваня\n3 placed 川上 みなと";
 
-    public static TheoryData<string> Unicode => ["utf-8", "utf-8 mark", "utf-16", "utf-16 mark", "utf-16be", "utf-16be mark", "utf-32 mark", "utf-32be mark"];
+    public static TheoryData<string> Unicode =>
+        ["utf-8", "utf-8 mark", "utf-16", "utf-16 mark", "utf-16be", "utf-16be mark", "utf-32 mark", "utf-32be mark"];
 
     [Theory]
     [MemberData(nameof(Unicode))]
@@ -35,7 +36,10 @@ public class EncodingTests
     public void Older_encodings_are_guessed_and_said(string name, string names)
     {
         string[] all = names.Split(';');
-        byte[] bytes = CodePagesEncodingProvider.Instance.GetEncoding(name.Replace("shift-", "shift_", StringComparison.Ordinal))!.GetBytes("Name,Mail\n" + string.Concat(all.Select(n => n + ",x@x.example\n")));
+        byte[] bytes =
+            CodePagesEncodingProvider.Instance.GetEncoding(name.Replace(
+                "shift-", "shift_", StringComparison.Ordinal))!.GetBytes("Name,Mail\n"
+                + string.Concat(all.Select(n => n + ",x@x.example\n")));
 
         var read = Lists.ReadBytes(bytes);
 

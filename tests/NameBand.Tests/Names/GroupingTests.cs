@@ -16,7 +16,9 @@ public class GroupingTests
     {
         using var folder = new TemporaryFolder();
         folder.With("names.csv", csv);
-        return ListReader.Read(Sample.Job with { Folder = folder.FullPath, Groups = new GroupSettings("Paid", [.. groups]) }, Corrections.Read(folder.FullPath).Value!);
+        return ListReader.Read(
+            Sample.Job with { Folder = folder.FullPath, Groups = new GroupSettings("Paid", [.. groups]) },
+            Corrections.Read(folder.FullPath).Value!);
     }
 
     [Theory]
@@ -50,14 +52,17 @@ public class GroupingTests
     [Fact]
     public void Thresholds_and_the_rest_divide_everybody()
     {
-        var names = Read("Name,Paid\nAda Reed,120\nBo Marsh,50\nIlse Varga,49.99\nJo Farrow,\n", Group("lamp", 100), Group("oar", 50, 100), Group("friend", rest: true)).Value!.Names;
+        var names = Read(
+            "Name,Paid\nAda Reed,120\nBo Marsh,50\nIlse Varga,49.99\nJo Farrow,\n", Group("lamp", 100), Group("oar", 50, 100),
+            Group("friend", rest: true)).Value!.Names;
         Assert.Equal(["lamp", "oar", "friend", "friend"], names.Select(n => n.Group));
     }
 
     [Fact]
     public void Values_are_compared_without_capitals_and_who_is_in_none_has_none()
     {
-        var names = Read("Name,Paid\nAda Reed,GOLD\nBo Marsh,silver \nIlse Varga,?\n", Group("lamp", values: ["gold", "silver"])).Value!.Names;
+        var names = Read(
+            "Name,Paid\nAda Reed,GOLD\nBo Marsh,silver \nIlse Varga,?\n", Group("lamp", values: ["gold", "silver"])).Value!.Names;
         Assert.Equal(["lamp", "lamp", null], names.Select(n => n.Group));
     }
 

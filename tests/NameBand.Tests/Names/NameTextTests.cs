@@ -29,7 +29,8 @@ public class NameTextTests
     [InlineData("An\u200Bna", "Anna", "1 invisible character taken out (zero width space U+200B)")]
     [InlineData("\uFEFFAnna", "Anna", "1 invisible character taken out (byte order mark U+FEFF)")]
     [InlineData("An\u00ADna", "Anna", "1 invisible character taken out (soft hyphen U+00AD)")]
-    [InlineData("\u202EgreB\u202C", "greB", "2 invisible characters taken out (writing direction mark U+202E, writing direction mark U+202C)")]
+    [InlineData(
+        "\u202EgreB\u202C", "greB", "2 invisible characters taken out (writing direction mark U+202E, writing direction mark U+202C)")]
     [InlineData("An\u0007na", "Anna", "1 invisible character taken out (control character U+0007)")]
     [InlineData("Anna\uFE0F", "Anna", "1 invisible character taken out (variation selector U+FE0F)")]
     [InlineData("Anna\U000E0041", "Anna", "1 invisible character taken out (tag U+E0041)")]

@@ -25,11 +25,14 @@ public sealed class OwnerAnswersTests : IDisposable
 
     public void Dispose() => _job.Dispose();
 
-    private AnswersReport Enter(string answers, string file = "private/answers.csv") => Bander.EnterAnswers(_job.With(file, answers).FullPath);
+    private AnswersReport Enter(string answers, string file = "private/answers.csv") =>
+        Bander.EnterAnswers(_job.With(file, answers).FullPath);
 
-    private string States() => string.Join("; ", ApprovalsFile.Read(_job.FullPath).Lines.Select(l => $"{l.Name}: {ApprovalsFile.Word(l.State)}"));
+    private string States() =>
+        string.Join("; ", ApprovalsFile.Read(_job.FullPath).Lines.Select(l => $"{l.Name}: {ApprovalsFile.Word(l.State)}"));
 
-    private string[] Asked(AnswersReport report) => [.. report.Problems.Where(p => p.Severity == Severity.NeedsPerson).Select(p => $"{p.Where.Line} {p.Where.Name}")];
+    private string[] Asked(AnswersReport report) =>
+        [.. report.Problems.Where(p => p.Severity == Severity.NeedsPerson).Select(p => $"{p.Where.Line} {p.Where.Name}")];
 
     /// <summary>Semicolons, a byte order mark, a form's own headings, and an address with blanks in it.</summary>
     [Fact]
@@ -54,20 +57,26 @@ public sealed class OwnerAnswersTests : IDisposable
     [Fact]
     public void What_contradicts_is_asked_about_and_held_and_what_she_settles_stands()
     {
-        const string Answers = "address,answer,text\nada@lantern.example,agreed,\nada@lantern.example,change wished,Ada M.\nbo@lantern.example,agreed,\nbo@lantern.example,agreed,\n"
+        const string Answers =
+            "address,answer,text\nada@lantern.example,agreed,\nada@lantern.example,change wished,Ada M.\nbo@lantern.example,agreed,\nbo@lantern.example,agreed,\n"
             + "jose@lantern.example,please leave me off,\ngil@lantern.example,agreed,Gilbert Otter\n";
         Assert.Equal(["3 Ada Marsh", "6 José Quill", "7 Gil Otter"], Asked(Enter(Answers)).Order(StringComparer.Ordinal));
         Assert.Equal("Ada Marsh: unclear; Bo Reed: agreed; José Quill: unclear; Gil Otter: unclear", States());
         var names = Bander.CheckNames(_job.FullPath);
         var held = names.Names!.Rows.Where(r => r.Outcome == RowOutcome.Held).ToList();
         Assert.Equal(["Ada Marsh", "José Quill", "Gil Otter"], held.Select(r => r.Text));
-        Assert.All(held, r => Assert.Contains("write agreed, change wished or no under “state” in approvals.csv", r.Reason, StringComparison.Ordinal));
+        Assert.All(
+            held, r => Assert.Contains(
+                "write agreed, change wished or no under “state” in approvals.csv", r.Reason, StringComparison.Ordinal));
         Assert.Empty(names.LinesToAdd);
 
         _job.With("approvals.csv", File.ReadAllText(_job["approvals.csv"]).Replace("unclear", "agreed", StringComparison.Ordinal));
         Assert.Empty(Asked(Enter(Answers)));
         Assert.DoesNotContain("unclear", States(), StringComparison.Ordinal);
-        Assert.Equal(["8 Ada Marsh"], Asked(Enter(Answers + "ada@lantern.example,change wished,A. Marsh\n")).Select(a => a.Replace("2 ", "8 ", StringComparison.Ordinal)));
+        Assert.Equal(
+            ["8 Ada Marsh"],
+            Asked(Enter(Answers + "ada@lantern.example,change wished,A. Marsh\n"))
+            .Select(a => a.Replace("2 ", "8 ", StringComparison.Ordinal)));
         Assert.Contains("Ada Marsh: unclear", States(), StringComparison.Ordinal);
     }
 
@@ -79,7 +88,9 @@ public sealed class OwnerAnswersTests : IDisposable
         Assert.Equal("Ada Marsh: no; Bo Reed: no", States());
         Assert.Equal(2, Asked(report).Length);
         Assert.All(File.ReadAllLines(_job["approvals.csv"])[1..], l => Assert.Contains(",no,,h", l, StringComparison.Ordinal));
-        Assert.Equal(["Ada Marsh", "Bo Reed"], Bander.CheckNames(_job.FullPath).Names!.Rows.Where(r => r.Outcome == RowOutcome.LeftOut).Select(r => r.Text));
+        Assert.Equal(
+            ["Ada Marsh", "Bo Reed"],
+            Bander.CheckNames(_job.FullPath).Names!.Rows.Where(r => r.Outcome == RowOutcome.LeftOut).Select(r => r.Text));
     }
 
     /// <summary>Also where the file of answers was made anew and holds the no no longer.</summary>
@@ -101,7 +112,8 @@ public sealed class OwnerAnswersTests : IDisposable
         Assert.Equal("Cleo Weir: unclear; Dara Weir: unclear; José Quill: unclear; Fern Alder: agreed; Gil Otter: agreed", States());
         string file = File.ReadAllText(_job["approvals.csv"]);
         Assert.Contains("Fern Alder,agreed,,,,yes", file, StringComparison.Ordinal);
-        Assert.Contains(",unclear,,h", file.Split('\n').Single(l => l.Contains("Gil Otter", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.Contains(
+            ",unclear,,h", file.Split('\n').Single(l => l.Contains("Gil Otter", StringComparison.Ordinal)), StringComparison.Ordinal);
         Assert.Contains(report.Problems, p => p.Where.Line == 8 && p.Found == "“Nobody Here” is in no list. It says no.");
         Assert.Contains(
             report.Problems, p => p.Where.Line == 7 && p.Found.Contains("it is not clear whose it is", StringComparison.Ordinal));

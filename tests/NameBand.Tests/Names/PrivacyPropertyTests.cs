@@ -40,7 +40,8 @@ public class PrivacyPropertyTests
         from names in Gen.Int[0, Pool.Length - 1].Array[count]
         from hides in Gen.Int[0, Hides.Length - 1].Array[count]
         from shows in Gen.Int[0, Shows.Length - 1].Array[count]
-        select Enumerable.Range(0, count).Select(i => new Person(Pool[names[i]], $"m{i}@x.example", Hides[hides[i]], Shows[shows[i]])).ToArray();
+        select Enumerable.Range(0, count).Select(i => new Person(Pool[names[i]], $"m{i}@x.example", Hides[hides[i]], Shows[shows[i]]))
+            .ToArray();
 
     private static readonly Gen<Decided[]> Decisions = (
         from word in Gen.Int[0, 3]
@@ -57,7 +58,8 @@ public class PrivacyPropertyTests
             (before, decided, later) =>
             {
                 var first = Lists.Read(Csv(before)).Value!;
-                string corrections = Head + string.Concat(first.Rows.Zip(decided).Where(p => p.Second.Decision is not null).Select(p => Line(p.First, p.Second)));
+                string corrections = Head
+                    + string.Concat(first.Rows.Zip(decided).Where(p => p.Second.Decision is not null).Select(p => Line(p.First, p.Second)));
                 var after = Changed(before, later);
                 if (after.Length == 0)
                 {
@@ -68,7 +70,8 @@ public class PrivacyPropertyTests
                 Assert.Equal(after.Length, read.Rows.Length);
                 foreach (var (now, row) in after.Zip(read.Rows))
                 {
-                    bool hasHiddenNamesake = read.Rows.Any(r => r.Was == row.Was && r is { Outcome: RowOutcome.LeftOut, AsksNotToBeShown: true });
+                    bool hasHiddenNamesake =
+                        read.Rows.Any(r => r.Was == row.Was && r is { Outcome: RowOutcome.LeftOut, AsksNotToBeShown: true });
                     int index = Array.FindIndex(before, p => p.Mail == now.Mail);
                     bool isOnAnothersLine = row.Row.Line - 2 is var at && at < before.Length && at != index && before[at].Text == now.Text;
                     if (decided[index].Decision is null && isOnAnothersLine)
@@ -77,7 +80,9 @@ public class PrivacyPropertyTests
                         continue;
                     }
 
-                    Assert.True(decided[index].Decision is not null || !hasHiddenNamesake || row.Outcome != RowOutcome.Placed, $"{now} became {row}");
+                    Assert.True(
+                        decided[index].Decision is not null || !hasHiddenNamesake || row.Outcome != RowOutcome.Placed,
+                        $"{now} became {row}");
                     Check(before[index], decided[index], now, row);
                 }
             },
@@ -132,13 +137,15 @@ public class PrivacyPropertyTests
                 var first = Lists.Read(Csv(before)).Value!;
                 var after = Twins(people.Select((p, i) => p with { Anonymous = Hides[to[i]] }));
                 var known = before.Where(p => p.AsksNot).Any();
-                string corrections = Head + string.Concat(first.Rows.Zip(decided).Where(p => p.Second.Decision == "keep").Select(p => Line(p.First, p.Second)));
+                string corrections = Head
+                    + string.Concat(first.Rows.Zip(decided).Where(p => p.Second.Decision == "keep").Select(p => Line(p.First, p.Second)));
                 var read = Lists.Read(Csv(after), corrections).Value!;
                 for (int i = 0; i < after.Length; i++)
                 {
                     bool knew = decided[i] is { Decision: "keep", IsRecorded: true } && known && before[i].SaysTheSame(after[i]);
                     Assert.True(
-                        knew || !after.Any(p => p.AsksNot) || read.Rows[i].Outcome != RowOutcome.Placed || after.Where((p, j) => p.AsksNot && read.Rows[j].Outcome == RowOutcome.Placed).Any(),
+                        knew || !after.Any(p => p.AsksNot) || read.Rows[i].Outcome != RowOutcome.Placed
+                        || after.Where((p, j) => p.AsksNot && read.Rows[j].Outcome == RowOutcome.Placed).Any(),
                         $"{after[i]} became {read.Rows[i]}");
                 }
             },
@@ -153,7 +160,8 @@ public class PrivacyPropertyTests
                 int[] places = Permutation(order);
                 string[] heads = ["Name", kind % 2 == 0 ? "Mail" : "Sum", "Note", isPublic ? "Public" : "Anonymous"];
                 string value = kind % 2 == 0 ? "a@x.example" : "30";
-                string Row(string name, string note, string wish) => string.Join(',', places.Select(p => new[] { name, value, note, wish }[p])) + (kind > 2 ? "," : "") + "\n";
+                string Row(string name, string note, string wish) =>
+                    string.Join(',', places.Select(p => new[] { name, value, note, wish }[p])) + (kind > 2 ? "," : "") + "\n";
                 string shown = isPublic ? "yes" : "";
 
                 // What comes to stand under the wish may read as if the name might be shown.
@@ -187,7 +195,8 @@ public class PrivacyPropertyTests
                 folder.With("names.csv", Csv(people));
                 var without = Lists.Read(folder);
                 folder.With("approvals.csv", "list,line,name,state,date,text,details\n" + string.Concat(without.Value!.Rows.Select((r, i) =>
-                    CsvText.Row([r.Row.List, $"{r.Row.Line}", r.Text, new[] { "agreed", "change wished", "asked" }[states[i]], "", states[i] == 1 ? "Mara Holm" : "", r.DetailsPrint]) + "\n")));
+                    CsvText.Row([r.Row.List, $"{r.Row.Line}", r.Text, new[] { "agreed", "change wished", "asked" }[states[i]], "",
+                        states[i] == 1 ? "Mara Holm" : "", r.DetailsPrint]) + "\n")));
                 var report = Approvals.Of(folder.FullPath, Lists.Read(folder).Value!, Corrections.None)!;
                 Assert.Equal(Lists.Table(without), Lists.Table(Lists.Read(folder)));
                 Assert.DoesNotContain(report.Names, n => n.Row.Outcome == RowOutcome.LeftOut);
@@ -202,7 +211,9 @@ public class PrivacyPropertyTests
         ListHead + string.Concat(people.Select(p => $"{p.Name},{p.Mail},{p.Anonymous},{p.Show}\n"));
 
     private static string Line(ListedRow row, Decided decided) => CsvText.Row(
-        [row.Row.List, $"{row.Row.Line}", row.Was, decided.Decision!, decided.Decision == "change" ? $"Quill {row.Row.Line} Other{(char)('a' + row.Row.Line)}" : "", "", row.DetailsPrint, decided.IsRecorded ? row.Show : ""]) + "\n";
+        [row.Row.List, $"{row.Row.Line}", row.Was, decided.Decision!,
+        decided.Decision == "change" ? $"Quill {row.Row.Line} Other{(char)('a' + row.Row.Line)}" : "", "", row.DetailsPrint,
+        decided.IsRecorded ? row.Show : ""]) + "\n";
 
     private static Person[] Changed(Person[] before, (int[] What, int[] To, double[] Order) later) =>
         [.. before.Select((p, i) => (Order: later.Order[i], What: later.What[i], Person: later.What[i] switch

@@ -147,7 +147,9 @@ public class RefusedListTests
 
         Assert.Contains("“names.csv” is a link", Lists.Refused(Lists.Read(folder, lists: "names.csv")).Found);
         Assert.Contains("“sub” is a link", Lists.Refused(Lists.Read(folder, lists: "sub/names.csv")).Found);
-        Assert.Contains("outside the job's folder", Lists.Refused(Lists.Read(folder, lists: "../" + Path.GetFileName(elsewhere.FullPath) + "/names.csv")).Found);
+        Assert.Contains(
+            "outside the job's folder",
+            Lists.Refused(Lists.Read(folder, lists: "../" + Path.GetFileName(elsewhere.FullPath) + "/names.csv")).Found);
         Assert.NotEmpty(Lists.Refused(Lists.Read(folder, lists: "ring.csv")).Mend);
         Assert.Contains("“inside.csv” is a link", Lists.Refused(Lists.Read(folder, lists: "inside.csv")).Found);
     }
@@ -155,7 +157,8 @@ public class RefusedListTests
     [Fact]
     public void A_list_of_endless_rows_or_columns_is_refused()
     {
-        foreach (string csv in new[] { "Name\n" + string.Concat(Enumerable.Repeat("a\n", 260_000)), "Name" + new string(',', 1000) + "\nAnna\n" })
+        foreach (string csv in new[] { "Name\n" + string.Concat(Enumerable.Repeat("a\n", 260_000)),
+            "Name" + new string(',', 1000) + "\nAnna\n" })
         {
             Assert.Contains("more than 250000 rows or 1000 columns", Lists.Refused(Lists.Read(csv)).Found);
         }

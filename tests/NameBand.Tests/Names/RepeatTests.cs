@@ -26,8 +26,11 @@ public class RepeatTests
         var read = Lists.Read("Name,Mail,Note\nAnna,a@x.example,red\nAnna,b@x.example,red\nAnna,b@x.example,blue\nAnna,b@x.example,red\n");
 
         Assert.Equal("2 placed Anna\n3 held Anna\n4 held Anna\n5 merged Anna", Lists.Table(read));
-        Assert.Equal("two people of this name? names.csv, line 2 has the same name with something else under “Mail”", Lists.Row(read, 3).Reason);
-        Assert.Equal("two people of this name? names.csv, line 2 has the same name with something else under “Mail” and “Note”", Lists.Row(read, 4).Reason);
+        Assert.Equal(
+            "two people of this name? names.csv, line 2 has the same name with something else under “Mail”", Lists.Row(read, 3).Reason);
+        Assert.Equal(
+            "two people of this name? names.csv, line 2 has the same name with something else under “Mail” and “Note”",
+            Lists.Row(read, 4).Reason);
         Assert.Equal("the same as names.csv, line 3", Lists.Row(read, 5).Reason);
     }
 
@@ -64,7 +67,9 @@ public class RepeatTests
 
         Assert.Equal("2 placed Anna\n3 placed Bert\n2 merged Anna\n3 held Bert\n4 held anna", Lists.Table(read));
         Assert.Equal("the same as a.csv, line 2", Lists.Row(read, 2, "b.csv").Reason);
-        Assert.Equal("two people of this name? a.csv, line 3 has the same name with something else under “Courriel”", Lists.Row(read, 3, "b.csv").Reason);
+        Assert.Equal(
+            "two people of this name? a.csv, line 3 has the same name with something else under “Courriel”",
+            Lists.Row(read, 3, "b.csv").Reason);
     }
 
     [Theory]

@@ -18,7 +18,8 @@ public class SecretsTests
     public void What_stands_beside_a_name_never_comes_out(string form)
     {
         string csv = string.Format(CultureInfo.InvariantCulture, form, [.. Enumerable.Range(0, 8).Select(i => $"SECRET{i}")]);
-        var read = Lists.Read(csv, "list,line,was,decision,text,why\nnames.csv,3,Nobody Here,keep,,SECRET8\nnames.csv,5,Bert,SECRET7,,SECRET8\nSECRET6,1,,keep,,\n");
+        var read = Lists.Read(
+            csv, "list,line,was,decision,text,why\nnames.csv,3,Nobody Here,keep,,SECRET8\nnames.csv,5,Bert,SECRET7,,SECRET8\nSECRET6,1,,keep,,\n");
         var lines = read.Value is { } names ? CorrectionLines.ToAdd(names, Corrections.None) : [];
 
         Assert.DoesNotContain("SECRET", Lists.AllShown(read, lines));

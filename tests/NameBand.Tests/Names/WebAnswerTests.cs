@@ -28,7 +28,8 @@ public class WebAnswerTests
         Assert.Empty(read.Problems);
     }
 
-    /// <summary>One that asks of the garment too, or of more than is known, is no leave for the web, and a no there still keeps the name off the cloth.</summary>
+    /// <summary>One that asks of the garment too, or of more than is known, is no leave for the web, and a no there still keeps
+    /// the name off the cloth.</summary>
     [Theory]
     [InlineData("May we print it on the banner and the website?", "leftOut")]
     [InlineData("May we show it on the web and on the hem?", "leftOut")]

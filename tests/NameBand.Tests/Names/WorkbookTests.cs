@@ -27,7 +27,9 @@ public class WorkbookTests
 
         Assert.Equal("2 placed Ottilie Marshall\n5 leftOut Bram Sedgewick\n6 placed Zdeněk Holub", Lists.Table(read));
         Assert.All(read.Value!.Rows, r => Assert.Equal("names.xlsx#Friends", r.Row.List));
-        Assert.Contains(read.Problems, p => p.Severity == Severity.Note && p.Found.Contains("has 2 sheets, “Friends”, “Crew”", StringComparison.Ordinal));
+        Assert.Contains(
+            read.Problems,
+            p => p.Severity == Severity.Note && p.Found.Contains("has 2 sheets, “Friends”, “Crew”", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -57,7 +59,8 @@ public class WorkbookTests
         Assert.Contains(JobReader.Read(folder.FullPath).Problems, p => p.Found.Contains("“leaf”", StringComparison.Ordinal));
     }
 
-    /// <summary>Formats by their numbers: ECMA-376 part 1 (5th edition), 18.8.30, "numFmts": 0 General, 1 "0", 2 "0.00", 3 "#,##0", 9 "0%", 10 "0.00%", 15 "d-mmm-yy", 20 "h:mm".</summary>
+    /// <summary>Formats by their numbers: ECMA-376 part 1 (5th edition), 18.8.30, "numFmts": 0 General, 1 "0", 2 "0.00", 3
+    /// "#,##0", 9 "0%", 10 "0.00%", 15 "d-mmm-yy", 20 "h:mm".</summary>
     [Theory]
     [InlineData("30", 0, "30")]
     [InlineData("12.5", 0, "12.5")]
@@ -70,7 +73,9 @@ public class WorkbookTests
     [InlineData("0.75", 20, "18:00")]
     public void A_number_is_what_the_spreadsheet_shows(string value, uint format, string shown)
     {
-        var table = Table(Workbooks.Cells(1, Workbooks.Text("A1", "Name"), Workbooks.Text("B1", "Paid")), Workbooks.Cells(2, Workbooks.Text("A2", "Anna"), Workbooks.Number(value, format)));
+        var table = Table(
+            Workbooks.Cells(1, Workbooks.Text("A1", "Name"), Workbooks.Text("B1", "Paid")),
+            Workbooks.Cells(2, Workbooks.Text("A2", "Anna"), Workbooks.Number(value, format)));
 
         Assert.Equal($"Anna|{shown}", string.Join('|', table.Rows[1].Fields));
     }
@@ -93,7 +98,9 @@ public class WorkbookTests
     public void A_name_that_could_not_be_worked_out_is_asked_about()
     {
         using var folder = new TemporaryFolder();
-        var book = Workbooks.Of(("Names", [Workbooks.Texts(1, "Name", "Paid"), Workbooks.Cells(2, Workbooks.Error("#N/A"), Workbooks.Number("30")), Workbooks.Texts(3, "Anna", "30")]));
+        var book = Workbooks.Of(("Names",
+            [Workbooks.Texts(1, "Name", "Paid"), Workbooks.Cells(2, Workbooks.Error("#N/A"), Workbooks.Number("30")),
+            Workbooks.Texts(3, "Anna", "30")]));
         var read = Lists.Read(folder.With("names.xlsx", book), null, null, "names.xlsx");
 
         Assert.Equal(RowOutcome.Held, Assert.Single(read.Value!.Rows, r => r.Row.Line == 2).Outcome);
@@ -123,7 +130,8 @@ public class WorkbookTests
     }
 
     [Fact]
-    public void A_spoilt_workbook_is_read_or_refused() => Gen.Select(Gen.Int[0, Friends.Length - 1], Gen.Byte, Gen.Int[0, 8]).Array[1, 20].Sample(
+    public void A_spoilt_workbook_is_read_or_refused() =>
+        Gen.Select(Gen.Int[0, Friends.Length - 1], Gen.Byte, Gen.Int[0, 8]).Array[1, 20].Sample(
         changes =>
         {
             byte[] bytes = [.. Friends];

@@ -28,7 +28,9 @@ internal static class Workbooks
 
     /// <summary>A row of texts; an empty one is no cell at all.</summary>
     public static Row Texts(uint number, params string[] texts) =>
-        new(texts.Select((t, i) => (Text: t, Cell: Text(At(i, number), t))).Where(c => c.Text.Length > 0).Select(c => c.Cell)) { RowIndex = number };
+        new(texts.Select((t, i) => (Text: t, Cell: Text(At(i, number), t))).Where(c => c.Text.Length > 0)
+            .Select(c => c.Cell))
+        { RowIndex = number };
 
     public static Row Cells(uint number, params Cell[] cells) => new(cells.Select((c, i) =>
     {
@@ -38,13 +40,19 @@ internal static class Workbooks
     { RowIndex = number };
 
     public static Cell Text(string at, string text) =>
-        new(new InlineString(new Text(text) { Space = SpaceProcessingModeValues.Preserve })) { CellReference = at, DataType = CellValues.InlineString };
+        new(new InlineString(new Text(text) { Space = SpaceProcessingModeValues.Preserve }))
+        {
+            CellReference = at,
+            DataType = CellValues.InlineString
+        };
 
     /// <param name="format">Number of a built-in format: ECMA-376 part 1, 18.8.30.</param>
-    public static Cell Number(string value, uint format = 0) => new(new CellValue(value)) { StyleIndex = (uint)Array.IndexOf(Formats, format) };
+    public static Cell Number(string value, uint format = 0) =>
+        new(new CellValue(value)) { StyleIndex = (uint)Array.IndexOf(Formats, format) };
 
     public static Cell Formula(string formula, string? cached) =>
-        cached is null ? new(new CellFormula(formula)) : new(new CellFormula(formula), new CellValue(cached)) { DataType = CellValues.String };
+        cached is null
+            ? new(new CellFormula(formula)) : new(new CellFormula(formula), new CellValue(cached)) { DataType = CellValues.String };
 
     public static Cell Error(string error) => new(new CellValue(error)) { DataType = CellValues.Error };
 

@@ -22,7 +22,8 @@ public class CautionTests
         using var stream = new MemoryStream();
         write(stream);
         string text = System.Text.Encoding.UTF8.GetString(stream.ToArray());
-        foreach (string word in new[] { "needle", "everything that\n  moves", "Switch the machine off", "Iron and steam burn", "rotary cutter", "Good light", "manual, local rules" })
+        foreach (string word in new[] { "needle", "everything that\n  moves", "Switch the machine off", "Iron and steam burn",
+            "rotary cutter", "Good light", "manual, local rules" })
         {
             Assert.True(text.Contains(word, StringComparison.Ordinal), $"{way}: {word}");
         }

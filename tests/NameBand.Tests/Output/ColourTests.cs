@@ -13,7 +13,8 @@ public class ColourTests
 {
     private static TemporaryFolder Job(string more, string hem = "400 mm") => new TemporaryFolder()
         .With("names.csv", "Name,Gift\nAda Marsh,1\nBo Reed,90\n")
-        .With("job.json", $$"""{ "lists": ["names.csv"], "hem": { "length": "{{hem}}", "turn": 0 }, "lettering": { "height": "9 mm" }, "thanks": { "width": 320 }{{more}} }""");
+        .With("job.json",
+            $$"""{ "lists": ["names.csv"], "hem": { "length": "{{hem}}", "turn": 0 }, "lettering": { "height": "9 mm" }, "thanks": { "width": 320 }{{more}} }""");
 
     /// <summary>The formula of WCAG 2.2 (relative luminance, contrast ratio), worked out apart with Python's fractions.</summary>
     [Theory]
@@ -59,7 +60,8 @@ public class ColourTests
     public void Thread_that_hardly_shows_is_a_note(string colours, string said)
     {
         using var job = Job(colours);
-        Assert.Contains(Bander.Plans(job.FullPath).Problems.Concat(Bander.CheckNames(job.FullPath).Problems).Concat(Bander.Reckon(job.FullPath).Problems),
+        Assert.Contains(Bander.Plans(job.FullPath).Problems.Concat(Bander.CheckNames(job.FullPath).Problems)
+            .Concat(Bander.Reckon(job.FullPath).Problems),
             p => p.Severity == Severity.Note && p.Found.Contains(said, StringComparison.Ordinal));
     }
 

@@ -61,7 +61,8 @@ public sealed class HoopingProofTests
                 for (double y = 0.5 - reach; y < reach; y += 0.5)
                 {
                     var cell = ((int)Math.Floor(x), (int)Math.Floor(y));
-                    bool clear = Enumerable.Range(-1, 3).All(dx => Enumerable.Range(-1, 3).All(dy => !near.Contains((cell.Item1 + dx, cell.Item2 + dy))));
+                    bool clear = Enumerable.Range(-1, 3)
+                        .All(dx => Enumerable.Range(-1, 3).All(dy => !near.Contains((cell.Item1 + dx, cell.Item2 + dy))));
                     if (clear)
                     {
                         Assert.False(ProofPicture.IsIndigo(At(image, origin, new Point(x, y))), $"Thread at {x}, {y}.");

@@ -50,10 +50,13 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         Assert.StartsWith("ada@lantern.example,Ada Marsh,1,pictures/name-0001.png,", lines[1], StringComparison.Ordinal);
         Assert.Contains(",2027-03-01,,names.csv,2", lines[1], StringComparison.Ordinal);
         Assert.StartsWith("bo@lantern.example,\"'=Bo, Reed\",2,", lines[2], StringComparison.Ordinal);
-        Assert.All(Enumerable.Range(1, 4), n => Assert.True(File.Exists(asked.Folder[FormattableString.Invariant($"private/pictures/name-{n:D4}.png")])));
+        Assert.All(
+            Enumerable.Range(1, 4),
+            n => Assert.True(File.Exists(asked.Folder[FormattableString.Invariant($"private/pictures/name-{n:D4}.png")])));
         string letter = File.ReadAllText(asked.Folder["private/letters/name-0001.txt"]);
         Assert.StartsWith("To: ada@lantern.example\n", letter, StringComparison.Ordinal);
-        foreach (string part in new[] { "    Ada Marsh\n", "name-0001.png", "of centre back", "by Monday 1 March 2027", "no: my name is not to be sewn", "your name is left out", "no answer is a no" })
+        foreach (string part in new[] { "    Ada Marsh\n", "name-0001.png", "of centre back", "by Monday 1 March 2027",
+            "no: my name is not to be sewn", "your name is left out", "no answer is a no" })
         {
             Assert.Contains(part, letter, StringComparison.Ordinal);
         }
@@ -73,12 +76,17 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         string job = asked.Folder.FullPath;
         Assert.InRange(CliRun.Of("print", job, "--thanks").Status, 0, 1);
         Assert.InRange(CliRun.Of("public", job).Status, 0, 1);
-        asked.Folder.With("private/answers.csv", "address,answer,text,web,remark\nbo@lantern.example,agreed,,yes,Zwq9note\nelse@lantern.example,no,,,Zwq9note\n");
+        asked.Folder.With(
+            "private/answers.csv",
+            "address,answer,text,web,remark\nbo@lantern.example,agreed,,yes,Zwq9note\nelse@lantern.example,no,,,Zwq9note\n");
         var entered = CliRun.Of("invite", job, "--answers");
         Assert.Equal(1, entered.Status);
         Assert.Contains("Reed\",agreed", File.ReadAllText(asked.Folder["approvals.csv"]), StringComparison.Ordinal);
-        Assert.DoesNotContain("Zwq9note", entered.Out + entered.Errors + File.ReadAllText(asked.Folder["approvals.csv"]), StringComparison.Ordinal);
-        Assert.DoesNotContain("lantern.example", entered.Out + entered.Errors + CliRun.Of("invite", job, "--answers", "--json").Out, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "Zwq9note", entered.Out + entered.Errors + File.ReadAllText(asked.Folder["approvals.csv"]), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "lantern.example", entered.Out + entered.Errors + CliRun.Of("invite", job, "--answers", "--json").Out,
+            StringComparison.Ordinal);
         var said = CliRun.Of("invite", job, "--json");
         Assert.DoesNotContain("lantern.example", said.Out + said.Errors + CliRun.Of("invite", job).Out, StringComparison.Ordinal);
         string[] holding = [.. Directory.GetFiles(job, "*", SearchOption.AllDirectories)
@@ -91,7 +99,8 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
     [Fact]
     public void No_list_is_taken_from_the_private_folder()
     {
-        using var job = new TemporaryFolder().With("job.json", """{ "lists": ["private/mail-merge.csv"], "hem": { "length": "1 m" } }""").With("private/mail-merge.csv", "name\nAda\n");
+        using var job = new TemporaryFolder().With("job.json", """{ "lists": ["private/mail-merge.csv"], "hem": { "length": "1 m" } }""")
+            .With("private/mail-merge.csv", "name\nAda\n");
         var run = CliRun.Of("names", job.FullPath);
         Assert.Equal(2, run.Status);
         Assert.Contains("lies in the folder private", run.ErrorsOnOneLine, StringComparison.Ordinal);
@@ -104,7 +113,10 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         Bander.Make(job.FullPath);
         Assert.True(Bander.Invite(job.FullPath).IsBegun);
         string begun = File.ReadAllText(job["approvals.csv"]);
-        job.With("approvals.csv", begun.Replace("Ada Marsh,,", "Ada Marsh,agreed,", StringComparison.Ordinal).Replace("Dara Weir,,", "Dara Weir,no,", StringComparison.Ordinal));
+        job.With(
+            "approvals.csv",
+            begun.Replace("Ada Marsh,,", "Ada Marsh,agreed,", StringComparison.Ordinal)
+            .Replace("Dara Weir,,", "Dara Weir,no,", StringComparison.Ordinal));
 
         var answered = Bander.Make(job.FullPath);
         Assert.DoesNotContain(answered.Problems, p => p.Where.Key == "look");
@@ -125,10 +137,12 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
     public void Two_answers_are_asked_about_and_unknown_names_are_told()
     {
         using var folder = new TemporaryFolder().With("names.csv", "Name\nAda Marsh\nBo Reed\n").With(
-            "approvals.csv", Header + "names.csv,2,Ada Marsh,agreed,,,,,\nnames.csv,2,Ada Marsh,change wished,,Ada M.,,,\nnames.csv,9,Nobody Here,agreed,,,,,\n");
+            "approvals.csv",
+            Header + "names.csv,2,Ada Marsh,agreed,,,,,\nnames.csv,2,Ada Marsh,change wished,,Ada M.,,,\nnames.csv,9,Nobody Here,agreed,,,,,\n");
         var names = NamesRoom.Lists.Read(folder).Value!;
         var report = Approvals.Of(folder.FullPath, names, Job.Corrections.None)!;
-        Assert.Contains(report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.StartsWith("Answered twice", StringComparison.Ordinal));
+        Assert.Contains(
+            report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.StartsWith("Answered twice", StringComparison.Ordinal));
         Assert.Contains(report.Problems, p => p.Found.Contains("Nobody Here", StringComparison.Ordinal));
     }
 

@@ -51,7 +51,9 @@ public sealed class NeedlePathCsvTests
 
     [Fact]
     public void NumbersArePrintedAsDecimalArithmeticPrintsThem() =>
-        Gen.OneOf(Gen.Double[-1e11, 1e11], Gen.Double[-20_000, 20_000], Gen.Double[-1, 1], Gen.Int[-2_000_000, 2_000_000].Select(n => n / 2000.0)).Sample(
+        Gen.OneOf(
+            Gen.Double[-1e11, 1e11], Gen.Double[-20_000, 20_000], Gen.Double[-1, 1], Gen.Int[-2_000_000, 2_000_000].Select(n => n / 2000.0))
+            .Sample(
             mm =>
             {
                 // The reference: the double's exact binary value, scaled and rounded by decimal arithmetic.
@@ -62,7 +64,8 @@ public sealed class NeedlePathCsvTests
                 int length = (int)Unsafe.ByteOffset(ref bytes[0], ref end);
                 string printed = Encoding.ASCII.GetString(bytes[..length]);
                 Assert.Equal(expected == "-0.000" ? "0.000" : expected, printed);
-                Assert.True(Math.Abs(double.Parse(printed, CultureInfo.InvariantCulture) - mm) <= 0.0005000001 + Math.BitIncrement(Math.Abs(mm)) - Math.Abs(mm));
+                Assert.True(Math.Abs(double.Parse(printed, CultureInfo.InvariantCulture) - mm) <= 0.0005000001
+                    + Math.BitIncrement(Math.Abs(mm)) - Math.Abs(mm));
             },
             seed: "0000KVlRqD03");
 
@@ -75,7 +78,8 @@ public sealed class NeedlePathCsvTests
         Assert.Equal(count + 2, rows.Length);
         for (int i = 0; i < count; i++)
         {
-            Assert.Equal(string.Create(CultureInfo.InvariantCulture, $"{i + 1},{i * 0.25:0.000},{-i * 0.5:0.000;-0.000;0.000},stitch"), rows[i + 1]);
+            Assert.Equal(
+                string.Create(CultureInfo.InvariantCulture, $"{i + 1},{i * 0.25:0.000},{-i * 0.5:0.000;-0.000;0.000},stitch"), rows[i + 1]);
         }
     }
 

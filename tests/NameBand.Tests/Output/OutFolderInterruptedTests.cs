@@ -45,7 +45,8 @@ public sealed class OutFolderInterruptedTests : IDisposable
         else
         {
             Assert.Equal(
-                ["out/.made-by-nameband.json", "out/needle-paths/hooping-001.csv", "out/notes.txt", "out/plan.json", "out/proofs/hooping-001.png", "out/worksheet.csv"],
+                ["out/.made-by-nameband.json", "out/needle-paths/hooping-001.csv", "out/notes.txt", "out/plan.json",
+                "out/proofs/hooping-001.png", "out/worksheet.csv"],
                 now.Keys);
             Assert.Equal("mine", now["out/notes.txt"]);
         }
@@ -144,7 +145,8 @@ public sealed class OutFolderInterruptedTests : IDisposable
         var start = new ProcessStartInfo(
             "unshare",
             [
-                "--map-root-user", "--mount", "bash", "-c", "mount -t tmpfs -o size=600k none \"$1\" || exit 77; shift; exec \"$@\"", "bash",
+                "--map-root-user", "--mount", "bash", "-c", "mount -t tmpfs -o size=600k none \"$1\" || exit 77; shift; exec \"$@\"",
+                "bash",
                 _temp.Job, DotNet, "exec", typeof(OutFolderChild).Assembly.Location, OutFolderChild.FillDiskVerb, _temp.Job,
             ])
         {
@@ -169,7 +171,8 @@ public sealed class OutFolderInterruptedTests : IDisposable
     private static string DotNet =>
         Environment.ProcessPath!.Contains("dotnet", StringComparison.Ordinal) ? Environment.ProcessPath : "dotnet";
 
-    /// <summary>Renews the out folder; cut off at a step, leaves everything as a killed process does. Returns whether it was cut off.</summary>
+    /// <summary>Renews the out folder; cut off at a step, leaves everything as a killed process does. Returns whether it was cut
+    /// off.</summary>
     private bool Make(int[] hoopings, OutStep? cutOffAt, bool withoutExchange)
     {
         OutFolder? folder = null;

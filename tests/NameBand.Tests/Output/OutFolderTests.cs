@@ -103,7 +103,9 @@ public sealed class OutFolderTests : IDisposable
         File.WriteAllText(Path.Combine(_temp.Job, OutPaths.PublicPlaces), "{}");
         Assert.All(names, n => Assert.True(manifest.IsOurs(_temp.Job, n), n));
         Assert.All(names.Where(n => n.Contains('/')), n => Assert.True(manifest.IsOurFolder(n.Split('/')[0]), n));
-        Assert.All(names, n => Assert.False(manifest.IsOurs(_temp.Job, Path.ChangeExtension(n, ".txt").Replace("read-me-first", "notes", StringComparison.Ordinal)), n));
+        Assert.All(
+            names, n => Assert.False(manifest.IsOurs(
+                _temp.Job, Path.ChangeExtension(n, ".txt").Replace("read-me-first", "notes", StringComparison.Ordinal)), n));
         Assert.False(manifest.IsOurs(_temp.Job, "proofs/sketch.png"));
     }
 
@@ -126,7 +128,8 @@ public sealed class OutFolderTests : IDisposable
     public void APlanOfANewerFormatIsRefusedByItsNumber()
     {
         Directory.CreateDirectory(_temp.Out);
-        File.WriteAllText(Path.Combine(_temp.Out, OutPaths.Plan), OurPlan.Replace("\"format\": 1", "\"format\": 7", StringComparison.Ordinal));
+        File.WriteAllText(
+            Path.Combine(_temp.Out, OutPaths.Plan), OurPlan.Replace("\"format\": 1", "\"format\": 7", StringComparison.Ordinal));
         var problem = Assert.Single(OutFolder.Begin(_temp.Job, _temp.Out).Problems);
         Assert.Contains("format 7", problem.Found, StringComparison.Ordinal);
     }

@@ -37,7 +37,8 @@ internal static class OutSample
             [
                 new Hooping(1, [new HoopedSegment(first, segments[0], 0, 0)]) { OnClothMm = ClothEndMm + segments[0].ClothStartMm },
                 new Hooping(2, [new HoopedSegment(first, segments[1], 0, 0)]) { OnClothMm = ClothEndMm + segments[1].ClothStartMm },
-                new Hooping(3, [new HoopedSegment(second, segments[2], 0, 0)]) { Cloth = 2, OnClothMm = ClothEndMm + segments[2].ClothStartMm },
+                new Hooping(
+                    3, [new HoopedSegment(second, segments[2], 0, 0)]) { Cloth = 2, OnClothMm = ClothEndMm + segments[2].ClothStartMm },
             ],
             [],
             []);
@@ -129,7 +130,8 @@ internal static class OutSample
         {
             double width = 5.1 * text.Length;
             order++;
-            var lettered = new LetteredName(new Name(text, new RowRef("names.csv", order + 1)), [], new Box(0, -0.2, width / LetterHeightMm, 1.1));
+            var lettered =
+                new LetteredName(new Name(text, new RowRef("names.csv", order + 1)), [], new Box(0, -0.2, width / LetterHeightMm, 1.1));
             names.Add(new PlacedName(lettered, at, width, -LetterHeightMm / 2, order));
             at += width + 8;
         }

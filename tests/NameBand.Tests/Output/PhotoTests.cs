@@ -21,8 +21,10 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
     {
         public Sewn()
         {
-            Folder.With("names.csv", "Name,Show on the web?\nAda Marsh,yes\nBo Reed,yes\nCleo Weir,yes\nDara Ost,no\nEwan Pellow,yes\nFern Alder,yes\n")
-                .With("job.json", """{ "lists": ["names.csv"], "hem": { "length": "500 mm", "turn": 0, "closed": false }, "lettering": { "height": "9 mm" }, "marks": "drawn" }""");
+            Folder.With(
+                "names.csv", "Name,Show on the web?\nAda Marsh,yes\nBo Reed,yes\nCleo Weir,yes\nDara Ost,no\nEwan Pellow,yes\nFern Alder,yes\n")
+                .With("job.json",
+                    """{ "lists": ["names.csv"], "hem": { "length": "500 mm", "turn": 0, "closed": false }, "lettering": { "height": "9 mm" }, "marks": "drawn" }""");
             var plan = Bander.Make(Folder.FullPath).Plan!;
             Assert.Equal(["Ada Marsh|Bo Reed", "Cleo Weir|Dara Ost", "Ewan Pellow", "Fern Alder"],
                 plan.Hoopings.Select(h => string.Join('|', h.Segments.SelectMany(s => s.Segment.Names).Select(n => n.Lettered.Name.Text))));
@@ -30,7 +32,8 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
             Assert.InRange(CliRun.Of("sewn", Folder.FullPath, "2").Status, 0, 1);
             Directory.CreateDirectory(Folder["photos"]);
             Folder.With("photos/hooping-1.jpg", Photo(400, 300, turned: true)).With("photos/Hooping_001-back.PNG", Photo(80, 40, png: true))
-                .With("photos/hooping-2.jpg", Photo(60, 40)).With("photos/hooping-3.jpg", Photo(60, 40)).With("photos/hem.jpg", Photo(60, 40))
+                .With("photos/hooping-2.jpg", Photo(60, 40)).With("photos/hooping-3.jpg", Photo(60, 40))
+                    .With("photos/hem.jpg", Photo(60, 40))
                 .With("photos/hooping-9.jpg", Photo(60, 40)).With("photos/ada.jpg", Photo(60, 40))
                 .With("photos/hooping-1-text.jpg", "this is no photo").With("photos/hooping-1-cut.jpg", Photo(300, 300)[..2500]);
             using (var big = File.Create(Folder["photos/hooping-1-big.jpg"]))
@@ -85,7 +88,8 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
         var photos = Photos();
         Assert.All(photos, p => Assert.Equal([1, 2], p.Names));
         Assert.Equal([(300, 400), (80, 40)], photos.Select(p => (p.Wide, p.High)).OrderDescending());
-        var told = sewn.Report.Problems.Where(p => p.Where.File?.StartsWith("photos/", StringComparison.Ordinal) == true).ToDictionary(p => p.Where.File!["photos/".Length..], p => p);
+        var told = sewn.Report.Problems.Where(p => p.Where.File?.StartsWith("photos/", StringComparison.Ordinal) == true)
+            .ToDictionary(p => p.Where.File!["photos/".Length..], p => p);
         Assert.Equal("Not shown: 1 of the 2 names on it has no yes to the web.", told["hooping-2.jpg"].Found);
         Assert.Equal(Severity.Note, told["hooping-2.jpg"].Severity);
         Assert.Contains("not logged as sewn", told["hooping-3.jpg"].Found, StringComparison.Ordinal);
@@ -121,11 +125,14 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
     public void Another_reader_finds_nothing_but_pixels()
     {
         OutsideTool.Require("exiftool", "libimage-exiftool-perl");
-        Assert.Contains("Ropewalk", OutsideTool.Run("exiftool", ["-a", "-G1", sewn.Folder["photos/hooping-1.jpg"]]), StringComparison.Ordinal);
+        Assert.Contains(
+            "Ropewalk", OutsideTool.Run("exiftool", ["-a", "-G1", sewn.Folder["photos/hooping-1.jpg"]]), StringComparison.Ordinal);
         foreach (var photo in Photos())
         {
             using var folder = new TemporaryFolder().With("shown.jpg", photo.Jpeg);
-            string[] groups = [.. OutsideTool.Run("exiftool", ["-a", "-u", "-G1", "-s", folder["shown.jpg"]]).Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            string[] groups =
+                [.. OutsideTool.Run("exiftool", ["-a", "-u", "-G1", "-s", folder["shown.jpg"]])
+                .Split('\n', StringSplitOptions.RemoveEmptyEntries)
                 .Select(l => l.Split(']')[0].TrimStart('[')).Distinct()];
             Assert.Equal([], groups.Except(["ExifTool", "System", "File", "JFIF", "Composite"]));
         }

@@ -38,8 +38,11 @@ internal static class PictureComparison
 
         // Room for another machine's rounding at the edges of letters, which is little in any one place; a stitch that moves is more.
         double pixels = expected.Width * (double)expected.Height;
-        Assert.True(off / pixels < 0.4, FormattableString.Invariant($"{name}: the mean difference is {off / pixels:0.000} steps of colour."));
+        Assert.True(
+            off / pixels < 0.4, FormattableString.Invariant($"{name}: the mean difference is {off / pixels:0.000} steps of colour."));
         Assert.True(far / pixels < 0.0008, FormattableString.Invariant($"{name}: {far} pixels are far off."));
-        Assert.True(farIn.Values.DefaultIfEmpty(0).Max() <= MostFarInATile, FormattableString.Invariant($"{name}: {farIn.Values.DefaultIfEmpty(0).Max()} pixels are far off in one square of {TilePx}."));
+        Assert.True(
+            farIn.Values.DefaultIfEmpty(0).Max() <= MostFarInATile,
+            FormattableString.Invariant($"{name}: {farIn.Values.DefaultIfEmpty(0).Max()} pixels are far off in one square of {TilePx}."));
     }
 }

@@ -30,7 +30,8 @@ public sealed class PlanJsonTests
         Assert.Equal("proofs/hooping-003.png", hooping.GetProperty("proof").GetString());
         Keys(
             root.GetProperty("totals"),
-            "names", "segments", "hoopings", "stitches", "jumps", "trims", "machineMinutes", "handsOnMinutes", "needleThreadM", "bobbinThreadM");
+            "names", "segments", "hoopings", "stitches", "jumps", "trims", "machineMinutes", "handsOnMinutes", "needleThreadM",
+            "bobbinThreadM");
         Keys(root.GetProperty("rows")[0], "list", "line", "outcome", "text", "reason");
     }
 
@@ -60,12 +61,14 @@ public sealed class PlanJsonTests
         foreach (var segment in segments)
         {
             Assert.Equal(
-                segment.GetProperty("startMm").GetDouble() / (1 - OutSample.Shortening), segment.GetProperty("clothStartMm").GetDouble(), 0.0015);
+                segment.GetProperty("startMm").GetDouble() / (1 - OutSample.Shortening), segment.GetProperty("clothStartMm").GetDouble(),
+                0.0015);
         }
 
         Assert.Equal(
             ["held", "leftOut", "merged", "placed"],
-            root.GetProperty("rows").EnumerateArray().Select(r => r.GetProperty("outcome").GetString()!).Distinct().Order(StringComparer.Ordinal));
+            root.GetProperty("rows").EnumerateArray().Select(r => r.GetProperty("outcome").GetString()!).Distinct()
+            .Order(StringComparer.Ordinal));
     }
 
     [Fact]

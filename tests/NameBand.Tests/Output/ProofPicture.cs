@@ -32,7 +32,8 @@ internal static class ProofPicture
 
     public static bool IsIndigo(Rgb24 pixel) => pixel.B - pixel.R >= 24;
 
-    public static CaptionFace Face() => CaptionFace.FromFile(Path.Combine(RepositoryFolder(), "fonts-open", "nunito-bold", "Nunito_700Bold.ttf"));
+    public static CaptionFace Face() =>
+        CaptionFace.FromFile(Path.Combine(RepositoryFolder(), "fonts-open", "nunito-bold", "Nunito_700Bold.ttf"));
 
     public static string RepositoryFolder()
     {

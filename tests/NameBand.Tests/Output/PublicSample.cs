@@ -8,7 +8,8 @@ public sealed class PublicSample : IDisposable
 
     /// <summary>What stands in the list or in approvals.csv and must not be in a byte of the page's folder.</summary>
     public static readonly string[] Private =
-        ["Reed", "Weir", "Pellow", "Alder", "Otter", "Sluice", "Brook", "lantern.example", "envelope", "Ropewalk", "perhaps", "names.csv", "approvals"];
+        ["Reed", "Weir", "Pellow", "Alder", "Otter", "Sluice", "Brook", "lantern.example", "envelope", "Ropewalk", "perhaps", "names.csv",
+            "approvals"];
 
     public static readonly string[] Shown = [Hostile, "Ada Marsh", "Cleo Quill", RightToLeft];
 

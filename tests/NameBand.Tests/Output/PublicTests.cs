@@ -45,7 +45,8 @@ public sealed partial class PublicTests(PublicSample sample) : IClassFixture<Pub
         Assert.All(files, file =>
         {
             string text = Encoding.UTF8.GetString(File.ReadAllBytes(file));
-            foreach (string seen in new[] { text, Escape().Replace(text, m => ((char)Convert.ToInt32(m.Value[2..], 16)).ToString()), System.Net.WebUtility.HtmlDecode(text) })
+            foreach (string seen in new[] { text, Escape().Replace(text, m => ((char)Convert.ToInt32(m.Value[2..], 16)).ToString()),
+                System.Net.WebUtility.HtmlDecode(text) })
             {
                 Assert.All(PublicSample.Private, p => Assert.DoesNotContain(p, seen, StringComparison.OrdinalIgnoreCase));
             }
@@ -64,9 +65,11 @@ public sealed partial class PublicTests(PublicSample sample) : IClassFixture<Pub
         Assert.StartsWith("default-src 'none'; base-uri 'none'; form-action 'none';", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
         Assert.Contains(HashOf(scripts[1].Groups[1].Value), policy, StringComparison.Ordinal);
-        Assert.Contains(HashOf(Regex.Match(page, "<style>(.*?)</style>", RegexOptions.Singleline).Groups[1].Value), policy, StringComparison.Ordinal);
+        Assert.Contains(
+            HashOf(Regex.Match(page, "<style>(.*?)</style>", RegexOptions.Singleline).Groups[1].Value), policy, StringComparison.Ordinal);
         using var data = JsonDocument.Parse(scripts[0].Groups[1].Value);
-        Assert.Contains(data.RootElement.GetProperty("names").EnumerateArray(), n => n.GetProperty("t").GetString() == PublicSample.Hostile);
+        Assert.Contains(
+            data.RootElement.GetProperty("names").EnumerateArray(), n => n.GetProperty("t").GetString() == PublicSample.Hostile);
         Assert.Contains("<h1><bdi>Lantern &lt;walk&gt;</bdi></h1>", page, StringComparison.Ordinal);
     }
 
@@ -98,35 +101,42 @@ public sealed partial class PublicTests(PublicSample sample) : IClassFixture<Pub
     {
         NeedleStep Stitch(double x, double y, StitchKind kind = StitchKind.Satin) => new(NeedleAction.Stitch, kind, new Point(x, y));
         var path = new NeedlePath([
-            new(NeedleAction.Jump, StitchKind.None, new Point(1, 1)), Stitch(1, 1), Stitch(2, 3), Stitch(2.5, 3, StitchKind.Underlay), Stitch(1.5, 2),
-            new(NeedleAction.Jump, StitchKind.None, new Point(20, 2)), Stitch(20, 2), Stitch(20, 11), new(NeedleAction.End, StitchKind.None, new Point(20, 11))]);
+            new(NeedleAction.Jump, StitchKind.None, new Point(1, 1)), Stitch(1, 1), Stitch(2, 3), Stitch(2.5, 3, StitchKind.Underlay),
+            Stitch(1.5, 2),
+            new(NeedleAction.Jump, StitchKind.None, new Point(20, 2)), Stitch(20, 2), Stitch(20, 11),
+            new(NeedleAction.End, StitchKind.None, new Point(20, 11))]);
         var seen = new List<(int X, int Y, bool IsStitch)>();
         byte[] bytes = PackedStitches.Of(path);
         var at = (X: 0, Y: 0);
         for (int i = 0; i < bytes.Length;)
         {
             bool isFar = bytes[i] == 0x80;
-            at = isFar ? (at.X + BitConverter.ToInt16(bytes, i + 2), at.Y + BitConverter.ToInt16(bytes, i + 4)) : (at.X + (sbyte)bytes[i], at.Y + (sbyte)bytes[i + 1]);
+            at = isFar ? (at.X + BitConverter.ToInt16(bytes, i + 2), at.Y + BitConverter.ToInt16(bytes, i + 4))
+                : (at.X + (sbyte)bytes[i], at.Y + (sbyte)bytes[i + 1]);
             seen.Add((at.X, at.Y, !isFar || bytes[i + 1] == 1));
             i += isFar ? 6 : 2;
         }
 
         Assert.Equal(
-            [(20, -20, false), (20, -20, true), (40, -60, true), (50, -60, false), (30, -40, true), (400, -40, false), (400, -40, true), (400, -220, true)], seen);
+            [(20, -20, false), (20, -20, true), (40, -60, true), (50, -60, false), (30, -40, true), (400, -40, false), (400, -40, true),
+            (400, -220, true)], seen);
     }
 
     /// <summary>The no stands in a line that says neither row nor state rightly.</summary>
     [Fact]
     public void A_later_no_takes_a_name_off_and_what_cannot_be_read_shows_nobody()
     {
-        using var job = new TemporaryFolder().With("job.json", PublicSample.Job("9 mm")).With("names.csv", "Name,Show on the web?\nAda Marsh,yes\nBo Reed,yes\n");
+        using var job = new TemporaryFolder().With("job.json", PublicSample.Job("9 mm"))
+            .With("names.csv", "Name,Show on the web?\nAda Marsh,yes\nBo Reed,yes\n");
         Assert.InRange(CliRun.Of("make", job.FullPath).Status, 0, 1);
         Assert.Equal(0, CliRun.Of("public", job.FullPath).Status);
         Assert.Equal(2, Pictures(job));
 
         job.With("approvals.csv", "list,line,name,state,web\n,,ada marsh,agred,NO\n");
         Assert.Equal(1, Bander.Public(job.FullPath).Shown);
-        Assert.DoesNotContain("Ada", string.Concat(Directory.GetFiles(job["public"], "*", SearchOption.AllDirectories).Select(File.ReadAllText)), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "Ada", string.Concat(Directory.GetFiles(job["public"], "*", SearchOption.AllDirectories).Select(File.ReadAllText)),
+            StringComparison.Ordinal);
         Assert.Equal(1, Pictures(job));
 
         job.With("approvals.csv", "list;row;who;web\nnames.csv;2;Ada Marsh;no\n");

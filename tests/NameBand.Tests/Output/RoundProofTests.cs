@@ -30,7 +30,8 @@ public sealed class RoundProofTests
         foreach (var name in round.Names)
         {
             var box = new Rectangle(
-                (int)((12 + Plan.OnClothMm(name.StartMm)) * 4), baseline - (int)(OutSample.LetterHeightMm * 4), (int)(name.WidthMm * 4), (int)(OutSample.LetterHeightMm * 4));
+                (int)((12 + Plan.OnClothMm(name.StartMm)) * 4), baseline - (int)(OutSample.LetterHeightMm * 4), (int)(name.WidthMm * 4),
+                (int)(OutSample.LetterHeightMm * 4));
             Assert.True(Indigo(image, box) > 0.1, $"Name {name.Order} is not there.");
             box.Offset((int)((name.WidthMm + 0.8) * 4), 0);
             box.Width = 24;

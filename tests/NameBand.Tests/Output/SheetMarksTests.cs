@@ -34,7 +34,8 @@ public sealed class SheetMarksTests
         foreach (var changed in new[]
         {
             Moved(plan, 1, n => n with { StartMm = n.StartMm + 0.1 }),
-            Moved(plan, 1, n => n with { Lettered = n.Lettered with { Name = new Names.Name(n.Lettered.Name.Text + "x", n.Lettered.Name.Row) } }),
+            Moved(plan, 1,
+                n => n with { Lettered = n.Lettered with { Name = new Names.Name(n.Lettered.Name.Text + "x", n.Lettered.Name.Row) } }),
         })
         {
             Assert.NotEqual(SheetMarks.Of(plan, plan.Hoopings[1]), SheetMarks.Of(changed, changed.Hoopings[1]));
@@ -46,12 +47,14 @@ public sealed class SheetMarksTests
         Assert.Equal(SheetMarks.Of(plan, plan.Hoopings[1]), SheetMarks.Of(again, again.Hoopings[1]));
     }
 
-    /// <summary>Two strips side by side, cloth that gets 3 % shorter: worksheet, packet and plan.json say the same places and marks.</summary>
+    /// <summary>Two strips side by side, cloth that gets 3 % shorter: worksheet, packet and plan.json say the same places and
+    /// marks.</summary>
     [Fact]
     public void Every_sheet_counts_from_the_cut_left_end_and_bears_the_marks()
     {
         using var folder = new TemporaryFolder()
-            .With("job.json", """{ "format": 1, "title": "Lantern walk", "lists": ["names.csv"], "hem": { "length": "500 mm", "turn": 0 }, "strip": { "rounds": 2, "lanes": 2, "shortening": 0.03 }, "lettering": { "height": "9 mm" } }""")
+            .With("job.json",
+                """{ "format": 1, "title": "Lantern walk", "lists": ["names.csv"], "hem": { "length": "500 mm", "turn": 0 }, "strip": { "rounds": 2, "lanes": 2, "shortening": 0.03 }, "lettering": { "height": "9 mm" } }""")
             .With("names.csv", "Name\nWenna Tregear\nJo Marsh\nIlse Varga\nBo Reed\nOttilie Marsh\nBram Sedgewick\nUna Pell\nAda\n");
         var report = Bander.Print(folder.FullPath, wishes: new PrintWishes());
         using var plan = JsonDocument.Parse(File.ReadAllText(Path.Combine(report.OutFolder!, "plan.json")));
@@ -59,13 +62,17 @@ public sealed class SheetMarksTests
         Assert.Equal(SheetMarks.Of(report.Plan!), mark);
         var places = plan.RootElement.GetProperty("rounds").EnumerateArray().SelectMany(r => r.GetProperty("segments").EnumerateArray())
             .ToDictionary(s => s.GetProperty("number").GetInt32(), s => s.GetProperty("onClothMm").GetDouble());
-        var marks = plan.RootElement.GetProperty("hoopings").EnumerateArray().ToDictionary(h => h.GetProperty("number").GetInt32(), h => h.GetProperty("mark").GetString());
+        var marks = plan.RootElement.GetProperty("hoopings").EnumerateArray()
+            .ToDictionary(h => h.GetProperty("number").GetInt32(), h => h.GetProperty("mark").GetString());
         using var pdf = PdfDocument.Open(File.ReadAllBytes(Path.Combine(report.OutFolder!, OutPaths.WorkPacket("a4"))));
         string text = string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
-        Assert.All(pdf.GetPages(), page => Assert.Contains("plan " + mark, string.Join(' ', page.GetWords().Select(w => w.Text)), StringComparison.Ordinal));
+        Assert.All(
+            pdf.GetPages(),
+            page => Assert.Contains("plan " + mark, string.Join(' ', page.GetWords().Select(w => w.Text)), StringComparison.Ordinal));
         Assert.Contains("Plan " + mark, File.ReadAllText(Path.Combine(report.OutFolder!, OutPaths.ReadMeFirst)), StringComparison.Ordinal);
 
-        string[][] rows = [.. File.ReadAllLines(Path.Combine(report.OutFolder!, OutPaths.Worksheet)).Select(l => l.TrimStart('\ufeff').Split(','))];
+        string[][] rows =
+            [.. File.ReadAllLines(Path.Combine(report.OutFolder!, OutPaths.Worksheet)).Select(l => l.TrimStart('\ufeff').Split(','))];
         string Cell(string[] row, string column) => row[Array.IndexOf(rows[0], column)];
         Assert.Equal(places.Count, rows.Length - 1);
         foreach (string[] row in rows.Skip(1))
@@ -74,7 +81,8 @@ public sealed class SheetMarksTests
             string start = at.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture);
             Assert.Equal(start, Cell(row, "on_cloth_mm"));
             Assert.Equal(start, Cell(row, "cloth_start_mm"));
-            Assert.Contains($"left mark {Cell(row, "left_mark_mm")} mm, right mark {Cell(row, "right_mark_mm")} mm", text, StringComparison.Ordinal);
+            Assert.Contains(
+                $"left mark {Cell(row, "left_mark_mm")} mm, right mark {Cell(row, "right_mark_mm")} mm", text, StringComparison.Ordinal);
             string hoopingMark = marks[int.Parse(Cell(row, "hooping"), System.Globalization.CultureInfo.InvariantCulture)]!;
             Assert.Equal(hoopingMark, Cell(row, "mark"));
             Assert.Contains("mark " + hoopingMark, text, StringComparison.Ordinal);

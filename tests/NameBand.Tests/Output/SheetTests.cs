@@ -68,7 +68,8 @@ public sealed class SheetTests
         Assert.Contains("16.5 mm from the middle", text, StringComparison.Ordinal);
         Assert.DoesNotContain('\r', text);
         Assert.All(text.Split('\n'), line => Assert.InRange(line.Length, 0, 92));
-        foreach (string file in new[] { OutPaths.Plan, OutPaths.Worksheet, "proofs/hooping-001.png", "proofs/round-01.png", "needle-paths/" })
+        foreach (string file in new[] { OutPaths.Plan, OutPaths.Worksheet, "proofs/hooping-001.png", "proofs/round-01.png",
+            "needle-paths/" })
         {
             Assert.Contains(file, text, StringComparison.Ordinal);
         }

@@ -54,7 +54,8 @@ public sealed class SpoiledOutTests : IDisposable
         }
 
         Assert.Equal(
-            ["out/.made-by-nameband.json", "out/needle-paths/hooping-001.csv", "out/needle-paths/hooping-002.csv", "out/notes.txt", "out/plan.json",
+            ["out/.made-by-nameband.json", "out/needle-paths/hooping-001.csv", "out/needle-paths/hooping-002.csv", "out/notes.txt",
+            "out/plan.json",
                 "out/proofs/hooping-001.png", "out/proofs/hooping-002.png", "out/worksheet.csv"],
             _temp.Contents().Keys);
         Assert.Null(OutManifest.Read(_temp.Out).Fault(_temp.Out));
@@ -103,10 +104,13 @@ public sealed class SpoiledOutTests : IDisposable
         var before = _temp.Contents();
         OutFolder? folder = null;
         using (folder = OutFolder.Begin(
-            _temp.Job, _temp.Out, s => _ = s == OutStep.PersonsFilesCarried ? Spoiled(Path.Combine(folder!.BuildFolder, OutPaths.HoopingProof(1))) : 0, false).Value!)
+            _temp.Job, _temp.Out,
+            s => _ = s == OutStep.PersonsFilesCarried ? Spoiled(Path.Combine(folder!.BuildFolder, OutPaths.HoopingProof(1))) : 0,
+            false).Value!)
         {
             OutFolderTests.Fill(folder, 1);
-            Assert.Contains("other bytes than were written", Assert.Throws<IOException>(() => folder.Commit()).Message, StringComparison.Ordinal);
+            Assert.Contains(
+                "other bytes than were written", Assert.Throws<IOException>(() => folder.Commit()).Message, StringComparison.Ordinal);
         }
 
         Assert.Equal(before, _temp.Contents());
@@ -118,7 +122,9 @@ public sealed class SpoiledOutTests : IDisposable
         Skip.IfNot(OperatingSystem.IsLinux(), "skipped: needs Linux (names of any bytes)");
         OutsideTool.Require("bash", "bash");
         Make(2);
-        OutsideTool.Run("bash", ["-c", "printf mine > \"$1\"/$'caf\\xe9.txt'; mkdir \"$1\"/proofs/$'\\xff'; printf too > \"$1\"/proofs/$'\\xff'/x", "bash", _temp.Out]);
+        OutsideTool.Run(
+            "bash", ["-c", "printf mine > \"$1\"/$'caf\\xe9.txt'; mkdir \"$1\"/proofs/$'\\xff'; printf too > \"$1\"/proofs/$'\\xff'/x",
+            "bash", _temp.Out]);
         Make(1);
         Make(1);
         Assert.Equal("minetoo", OutsideTool.Run("bash", ["-c", "cat \"$1\"/$'caf\\xe9.txt' \"$1\"/proofs/$'\\xff'/x", "bash", _temp.Out]));
@@ -145,7 +151,8 @@ public sealed class SpoiledOutTests : IDisposable
 
     private void Spoil(bool withNuls)
     {
-        foreach (string file in Directory.GetFiles(_temp.Out, "*", SearchOption.AllDirectories).Where(f => !f.EndsWith("notes.txt", StringComparison.Ordinal)))
+        foreach (string file in Directory.GetFiles(_temp.Out, "*", SearchOption.AllDirectories)
+            .Where(f => !f.EndsWith("notes.txt", StringComparison.Ordinal)))
         {
             File.WriteAllBytes(file, withNuls ? new byte[new FileInfo(file).Length] : []);
         }

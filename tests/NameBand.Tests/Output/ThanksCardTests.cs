@@ -19,7 +19,8 @@ public sealed class ThanksCardTests(SentSample sent) : IClassFixture<SentSample>
         var starts = page.Letters.Where((l, i) => l.Value == "T" && i + 1 < page.Letters.Count && page.Letters[i + 1].Value == "h")
             .Select(l => ((int)(l.Location.X * 2 / page.Width), (int)((page.Height - l.Location.Y) * 4 / page.Height))).ToList();
         Assert.Equal(SentSample.Names.Length, starts.Distinct().Count());
-        Assert.All(page.Letters, l => Assert.True(l.BoundingBox.Right < (l.Location.X < page.Width / 2 ? page.Width / 2 : page.Width) - 15));
+        Assert.All(
+            page.Letters, l => Assert.True(l.BoundingBox.Right < (l.Location.X < page.Width / 2 ? page.Width / 2 : page.Width) - 15));
     }
 
     [SkippableFact]
@@ -32,7 +33,8 @@ public sealed class ThanksCardTests(SentSample sent) : IClassFixture<SentSample>
         string[] read = OutsideTool.Run("zbarimg", ["--quiet", "--raw", Directory.GetFiles(folder.FullPath, "*.png").Single()])
             .Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(
-            Enumerable.Range(1, SentSample.Names.Length).Select(n => $"https://lantern.example/n%C3%A4me#n{n}").Order(StringComparer.Ordinal),
+            Enumerable.Range(1, SentSample.Names.Length).Select(n => $"https://lantern.example/n%C3%A4me#n{n}")
+            .Order(StringComparer.Ordinal),
             read.Order(StringComparer.Ordinal));
     }
 }

@@ -50,14 +50,18 @@ public sealed class ThanksTests(SentSample sent) : IClassFixture<SentSample>
         Assert.Equal(SentSample.Names, rows.Select(r => CsvText(r[1])));
         foreach (string[] row in rows)
         {
-            var name = sent.Report.Plan!.Rounds[0].Names.Single(n => n.Order.ToString(System.Globalization.CultureInfo.InvariantCulture) == row[4]);
-            Assert.Equal((name.Lettered.Name.Text, "names.csv", name.Lettered.Name.Row.Line.ToString(System.Globalization.CultureInfo.InvariantCulture)), (CsvText(row[1]), row[2], row[3]));
+            var name = sent.Report.Plan!.Rounds[0].Names.Single(n =>
+                n.Order.ToString(System.Globalization.CultureInfo.InvariantCulture) == row[4]);
+            Assert.Equal((name.Lettered.Name.Text, "names.csv",
+                name.Lettered.Name.Row.Line.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+                (CsvText(row[1]), row[2], row[3]));
             double middle = name.StartMm + (name.WidthMm / 2);
             double fromFront = middle - 300;
             double length = sent.Report.Plan!.Rounds[0].LengthMm;
             double fromBack = ((middle - 300 + length) % length) - (length / 2);
             string expected = Math.Abs(fromFront) <= Math.Abs(fromBack)
-                ? FormattableString.Invariant($"{Math.Abs(fromFront):0} mm (") : FormattableString.Invariant($"{Math.Abs(fromBack):0} mm (");
+                ? FormattableString.Invariant($"{Math.Abs(fromFront):0} mm (")
+                    : FormattableString.Invariant($"{Math.Abs(fromBack):0} mm (");
             Assert.StartsWith(expected, row[6], StringComparison.Ordinal);
             Assert.EndsWith(Math.Abs(fromFront) <= Math.Abs(fromBack) ? "centre front" : "centre back", row[6], StringComparison.Ordinal);
             Assert.Contains($"“{name.Lettered.Name.Text}”", row[7], StringComparison.Ordinal);
@@ -69,7 +73,9 @@ public sealed class ThanksTests(SentSample sent) : IClassFixture<SentSample>
     public void The_name_finder_counts_from_where_the_job_says_centre_front_lies()
     {
         string[] lines = Encoding.UTF8.GetString(sent.File(OutPaths.NameFinder)[3..]).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
-        Assert.Contains(",hooping,from_centre_front_mm,side_of_centre_front,from_centre_back_mm,side_of_centre_back", lines[0], StringComparison.Ordinal);
+        Assert.Contains(
+            ",hooping,from_centre_front_mm,side_of_centre_front,from_centre_back_mm,side_of_centre_back", lines[0],
+            StringComparison.Ordinal);
         string[] cells = lines.Single(l => l.StartsWith("Ottilie", StringComparison.Ordinal)).Split(',');
         double middle = double.Parse(cells[5], System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal(300 - middle, double.Parse(cells[9], System.Globalization.CultureInfo.InvariantCulture), 0.11);
@@ -106,7 +112,9 @@ public sealed class ThanksTests(SentSample sent) : IClassFixture<SentSample>
                 Assert.NotEmpty(page.Letters);
                 Assert.All(page.Letters, l => Assert.InRange(l.BoundingBox.Right, 0, page.Width));
             });
-            Assert.Contains($"page{pdf.NumberOfPages}of{pdf.NumberOfPages}", string.Concat(pdf.GetPages().Last().Text.Where(c => !char.IsWhiteSpace(c))), StringComparison.Ordinal);
+            Assert.Contains(
+                $"page{pdf.NumberOfPages}of{pdf.NumberOfPages}",
+                string.Concat(pdf.GetPages().Last().Text.Where(c => !char.IsWhiteSpace(c))), StringComparison.Ordinal);
         }
     }
 
@@ -129,7 +137,8 @@ public sealed class ThanksTests(SentSample sent) : IClassFixture<SentSample>
     private List<string[]> Table()
     {
         using var reader = CsvReader.FromText(
-            Encoding.UTF8.GetString(sent.File(OutPaths.ThanksTable)[3..]), CsvReaderOptions.Default with { Separator = ',', HasHeader = false });
+            Encoding.UTF8.GetString(sent.File(OutPaths.ThanksTable)[3..]),
+            CsvReaderOptions.Default with { Separator = ',', HasHeader = false });
         var rows = new List<string[]>();
         while (reader.Read())
         {

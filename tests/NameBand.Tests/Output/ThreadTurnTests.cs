@@ -25,7 +25,8 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
 
         public Mixed()
         {
-            Folder.With("names.csv", "Name,Gift\nAda Marsh,90\nBo Reed,1\nCleo Weir,1\nDara Ost,90\n").With("job.json", Job.Replace("MARKS", "drawn", StringComparison.Ordinal));
+            Folder.With("names.csv", "Name,Gift\nAda Marsh,90\nBo Reed,1\nCleo Weir,1\nDara Ost,90\n")
+                .With("job.json", Job.Replace("MARKS", "drawn", StringComparison.Ordinal));
             Made = Bander.Make(Folder.FullPath);
         }
 
@@ -33,7 +34,8 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
 
         public MakeReport Made { get; }
 
-        public static string WithMarks(string marks) => Job.Replace("MARKS", marks, StringComparison.Ordinal).Replace("330 mm", "140 mm", StringComparison.Ordinal);
+        public static string WithMarks(string marks) =>
+            Job.Replace("MARKS", marks, StringComparison.Ordinal).Replace("330 mm", "140 mm", StringComparison.Ordinal);
 
         public void Dispose() => Folder.Dispose();
     }
@@ -49,7 +51,9 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
         for (int run = 0; run < 300; run++)
         {
             ImmutableArray<ImmutableArray<int>> hoopings =
-                [.. Enumerable.Range(0, random.Next(1, 6)).Select(_ => (ImmutableArray<int>)[.. Enumerable.Range(0, 4).Where(_ => random.Next(5) < 2).DefaultIfEmpty(random.Next(4))])];
+                [.. Enumerable.Range(0, random.Next(1, 6))
+                    .Select(_ => (ImmutableArray<int>)[.. Enumerable.Range(0, 4).Where(_ => random.Next(5) < 2)
+                    .DefaultIfEmpty(random.Next(4))])];
             var planned = ThreadTurns.Fewest([.. hoopings.Select(ThreadTurns.Free)]);
             Assert.All(planned.Zip(hoopings), p => Assert.Equal(p.Second.Order(), p.First.Order()));
             Assert.Equal(Least(hoopings, null), Changes(planned.SelectMany(p => p)));
@@ -134,7 +138,9 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
             var path = NeedlePathReading.Read(File.ReadAllBytes(mixed.Folder["out/" + OutPaths.NeedlePath(hooping.Number)]))!;
             Assert.DoesNotContain(path.Steps, s => s.Kind == StitchKind.Mark);
             var parts = ThreadSections.Of(plan, hooping, path.Steps.AsSpan());
-            Assert.Equal(plan.Threads.Of(hooping.Number)!.Order.Select(t => (CssColour?)t), parts.Where(p => p.To - p.From > 1).Select(p => p.Thread));
+            Assert.Equal(
+                plan.Threads.Of(hooping.Number)!.Order.Select(t => (CssColour?)t),
+                parts.Where(p => p.To - p.From > 1).Select(p => p.Thread));
             Assert.Single(path.Steps, s => s.Action == NeedleAction.Stop);
         }
     }
@@ -143,7 +149,8 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
     [Fact]
     public void Marks_come_first_in_a_thread_of_their_own()
     {
-        using var job = new TemporaryFolder().With("names.csv", "Name,Gift\nAda Marsh,90\nBo Reed,1\n").With("job.json", Mixed.WithMarks("sewn"));
+        using var job = new TemporaryFolder().With("names.csv", "Name,Gift\nAda Marsh,90\nBo Reed,1\n")
+            .With("job.json", Mixed.WithMarks("sewn"));
         Assert.NotNull(Bander.Make(job.FullPath).Plan);
         var path = NeedlePathReading.Read(File.ReadAllBytes(job["out/" + OutPaths.NeedlePath(1)]))!;
         Assert.Equal(2, path.Steps.Count(s => s.Action == NeedleAction.Stop));
@@ -156,10 +163,12 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
     public void Changes_are_counted_and_spools_bought_by_colour()
     {
         using var plan = JsonDocument.Parse(File.ReadAllText(mixed.Folder["out/plan.json"]));
-        var threads = plan.RootElement.GetProperty("hoopings").EnumerateArray().Select(h => h.GetProperty("threads").EnumerateArray().Select(t => t.GetString()!).ToArray()).ToList();
+        var threads = plan.RootElement.GetProperty("hoopings").EnumerateArray()
+            .Select(h => h.GetProperty("threads").EnumerateArray().Select(t => t.GetString()!).ToArray()).ToList();
         Assert.Equal(["#2040c0", "#8b0000"], threads[0].Order(StringComparer.Ordinal));
         Assert.Equal(threads[0].Reverse(), threads[1]);
-        var work = plan.RootElement.GetProperty("work").EnumerateArray().ToDictionary(w => w.GetProperty("act").GetString()!, w => w.GetProperty("count").GetDouble());
+        var work = plan.RootElement.GetProperty("work").EnumerateArray()
+            .ToDictionary(w => w.GetProperty("act").GetString()!, w => w.GetProperty("count").GetDouble());
         Assert.Equal(2, work["changing the thread"]);
         Assert.DoesNotContain("changing to another thread", work.Keys);
 
@@ -170,7 +179,8 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
         Assert.StartsWith("Begin with this thread: ", ThreadWords.Of(made, made.Hoopings[0]), StringComparison.Ordinal);
         Assert.StartsWith("The thread stays as it is: ", ThreadWords.Of(made, made.Hoopings[1]), StringComparison.Ordinal);
         var hours = CliRun.Of("hours", mixed.Folder.FullPath);
-        foreach (string said in new[] { "needle thread, darkred (#8b0000)", "needle thread, near", "(#2040c0)", "bobbin thread, white (#ffffff)" })
+        foreach (string said in new[] { "needle thread, darkred (#8b0000)", "needle thread, near", "(#2040c0)",
+            "bobbin thread, white (#ffffff)" })
         {
             Assert.Contains(said, hours.OutOnOneLine.Replace('\u00a0', ' '), StringComparison.Ordinal);
         }

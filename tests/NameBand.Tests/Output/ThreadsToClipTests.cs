@@ -14,15 +14,19 @@ public class ThreadsToClipTests
     [Fact]
     public void Each_cut_between_two_stitches_is_a_thread_the_last_one_and_that_before_a_stop_are_not()
     {
-        NeedleStep Step(NeedleAction action, double x) => new(action, action == NeedleAction.Stitch ? StitchKind.Satin : StitchKind.None, new Point(x, 0));
+        NeedleStep Step(NeedleAction action, double x) =>
+            new(action, action == NeedleAction.Stitch ? StitchKind.Satin : StitchKind.None, new Point(x, 0));
         var path = new NeedlePath(
         [
             Step(NeedleAction.Jump, 0), Step(NeedleAction.Stitch, 0), Step(NeedleAction.Trim, 0), Step(NeedleAction.Stop, 0),
             Step(NeedleAction.Jump, 1), Step(NeedleAction.Stitch, 1), Step(NeedleAction.Stitch, 4), Step(NeedleAction.Trim, 4),
-            Step(NeedleAction.Jump, 7), Step(NeedleAction.Jump, 9), Step(NeedleAction.Stitch, 9), Step(NeedleAction.Trim, 9), Step(NeedleAction.End, 9),
+            Step(NeedleAction.Jump, 7), Step(NeedleAction.Jump, 9), Step(NeedleAction.Stitch, 9), Step(NeedleAction.Trim, 9),
+            Step(NeedleAction.End, 9),
         ]);
         Assert.Equal([(new Point(4, 0), new Point(9, 0))], ThreadsToClip.Of(path).AsEnumerable());
-        Assert.Equal("clip the last thread and 1 more at both ends, at 104–109 mm on the cloth; shorter threads between letters stay", ThreadsToClip.InWords(path, 100));
+        Assert.Equal(
+            "clip the last thread and 1 more at both ends, at 104–109 mm on the cloth; shorter threads between letters stay",
+            ThreadsToClip.InWords(path, 100));
     }
 
     [Fact]
@@ -36,7 +40,9 @@ public class ThreadsToClipTests
         string proof = Encoding.UTF8.GetString(job.Proof(1));
         int threads = ThreadsToClip.Of(NeedlePathReading.Read(job.Path(1))!).Length;
         Assert.InRange(threads, 1, byHand);
-        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"clip the last thread and {threads} more at both ends"), proof, StringComparison.Ordinal);
+        Assert.Contains(
+            string.Create(CultureInfo.InvariantCulture, $"clip the last thread and {threads} more at both ends"), proof,
+            StringComparison.Ordinal);
     }
 
     /// <summary>Many places are more than one line of a caption holds: nothing of them goes past its end, nothing is lost.</summary>

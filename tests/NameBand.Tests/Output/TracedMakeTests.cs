@@ -76,7 +76,8 @@ public class TracedMakeTests
         OutsideTool.Require("pdftoppm", "poppler-utils");
         using var folder = Folder();
         Bander.Make(folder.FullPath);
-        OutsideTool.Run("pdftoppm", ["-r", "254", "-f", "1", "-l", "1", "-png", "-singlefile", folder[$"out/template-{paper}.pdf"], folder["page"]]);
+        OutsideTool.Run(
+            "pdftoppm", ["-r", "254", "-f", "1", "-l", "1", "-png", "-singlefile", folder[$"out/template-{paper}.pdf"], folder["page"]]);
         using var page = Image.Load<L8>(File.ReadAllBytes(folder["page.png"]));
         Assert.InRange(page.Width, width - 2, width + 2);
         Assert.InRange(page.Height, height - 2, height + 2);
@@ -99,7 +100,8 @@ public class TracedMakeTests
         var rows = new[] { plain, mirrored }.Select(folder =>
         {
             Bander.Make(folder.FullPath);
-            OutsideTool.Run("pdftoppm", ["-r", "100", "-f", "1", "-l", "1", "-png", "-singlefile", folder["out/template-a4.pdf"], folder["page"]]);
+            OutsideTool.Run(
+                "pdftoppm", ["-r", "100", "-f", "1", "-l", "1", "-png", "-singlefile", folder["out/template-a4.pdf"], folder["page"]]);
             return Image.Load<L8>(File.ReadAllBytes(folder["page.png"]));
         }).ToList();
 

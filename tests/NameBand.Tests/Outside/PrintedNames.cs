@@ -30,7 +30,8 @@ internal static class PrintedNames
     }
 
     private static bool Holds(string line, string letters) =>
-        letters.GroupBy(c => c).All(g => line.Count(c => c == g.Key) >= g.Count()) && line.Count(c => c is >= '\u0590' and <= '\u08FF') == letters.Length;
+        letters.GroupBy(c => c)
+            .All(g => line.Count(c => c == g.Key) >= g.Count()) && line.Count(c => c is >= '\u0590' and <= '\u08FF') == letters.Length;
 
     private static string Letters(string line) => new([.. Plain(line).Where(char.IsLetter).Order()]);
 

@@ -57,7 +57,8 @@ public sealed class PlanFormTests
     }
 
     public static TheoryData<string> PlansOfTheFirstVersion =>
-        new(Directory.GetFiles(Path.Combine(Repository.Root, "tests/NameBand.Tests/Data/version-0.1"), "plan.json", SearchOption.AllDirectories)
+        new(Directory.GetFiles(
+            Path.Combine(Repository.Root, "tests/NameBand.Tests/Data/version-0.1"), "plan.json", SearchOption.AllDirectories)
             .Select(f => Path.GetRelativePath(Repository.Root, f).Replace('\\', '/')).Order(StringComparer.Ordinal));
 
     /// <summary>Nothing of an earlier file is lost, and what is read of it is written again as it was, to the last byte.</summary>

@@ -7,7 +7,8 @@ using Xunit;
 
 namespace NameBand.Tests.SewingOn;
 
-/// <summary>What goes wrong, and who comes when all is done: advice by work, honest about looks, and nothing that is sewn is planned again.</summary>
+/// <summary>What goes wrong, and who comes when all is done: advice by work, honest about looks, and nothing that is sewn is
+/// planned again.</summary>
 public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) : IClassFixture<AfterFinishingTests.Finished>
 {
     /// <summary>Four names, sewn and sewn down; then five more came.</summary>
@@ -82,7 +83,10 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
             Assert.Equal(finished.Paths[i], finished.Job.Path(finished.Sewn[i]));
         }
 
-        Assert.Contains(finished.Again.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.StartsWith("The garment is finished, and these came later: Zofia Kay;", StringComparison.Ordinal));
+        Assert.Contains(
+            finished.Again.Problems,
+            p => p.Severity == Severity.NeedsPerson
+            && p.Found.StartsWith("The garment is finished, and these came later: Zofia Kay;", StringComparison.Ordinal));
         var late = finished.Plans.Late!;
         Assert.Equal(Finished.Late, late.Names);
         Assert.Equal(3, late.Offers.Length);
@@ -175,12 +179,16 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         Assert.Equal(3, ways.Length);
         Assert.Equal(ways.OrderByDescending(w => w.IsSound).ThenBy(w => w.Minutes), ways);
         var again = ways.Single(w => w.Say == "1 --again");
-        Assert.Matches(@"has made \d+\.\d holes on each mm² of the fullest letter, and sewn twice it makes \d+\.\d; quilting cotton bears \d+\.\d", again.Why);
+        Assert.Matches(
+            @"has made \d+\.\d holes on each mm² of the fullest letter, and sewn twice it makes \d+\.\d; quilting cotton bears \d+\.\d",
+            again.Why);
         Assert.Equal(2, ways.Count(w => w.Say == "1 --patch"));
 
         // Once the strip is sewn down it has to be opened, but for what is sewn over it.
         var later = finished.SpoiledLater.Ways.ToDictionary(w => w.What, w => w.Minutes);
-        Assert.Equal([false, true, true], ways.OrderBy(w => w.What.Contains("over", StringComparison.Ordinal) ? 0 : 1).Select(w => later[w.What] > w.Minutes + 1));
+        Assert.Equal(
+            [false, true, true],
+            ways.OrderBy(w => w.What.Contains("over", StringComparison.Ordinal) ? 0 : 1).Select(w => later[w.What] > w.Minutes + 1));
         Assert.DoesNotContain("again", File.ReadAllText(finished.Job["sewing-log.csv"]), StringComparison.Ordinal);
         Assert.Contains("nameband sewn", CliRun.Of("sewn", finished.Job.Folder, "1", "--spoiled").Out, StringComparison.Ordinal);
         Assert.Equal(2, CliRun.Of("sewn", finished.Job.Folder, "99", "--spoiled").Status);
@@ -192,12 +200,15 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
     public void What_the_cloth_does_not_bear_twice_comes_last()
     {
         string plan = finished.Job["out/plan.json"];
-        using var folder = new TemporaryFolder().With("job.json", File.ReadAllText(finished.Job["job.json"])).With("names.csv", "name\nBo Reed\n")
-            .With("out/plan.json", System.Text.RegularExpressions.Regex.Replace(File.ReadAllText(plan), "\"holesPerMm2\": [0-9.]+", "\"holesPerMm2\": 8.0"));
+        using var folder = new TemporaryFolder().With("job.json", File.ReadAllText(finished.Job["job.json"]))
+            .With("names.csv", "name\nBo Reed\n")
+            .With("out/plan.json",
+                System.Text.RegularExpressions.Regex.Replace(File.ReadAllText(plan), "\"holesPerMm2\": [0-9.]+", "\"holesPerMm2\": 8.0"));
         var ways = Bander.Spoiled(folder.FullPath, null, 1, isName: false).Ways;
         Assert.False(ways[^1].IsSound);
         Assert.Equal("1 --again", ways[^1].Say);
-        Assert.Contains("has made 8.0 holes on each mm² of the fullest letter, and sewn twice it makes 16.0; quilting cotton bears 12.0. It is overworked by that.", ways[^1].Why, StringComparison.Ordinal);
+        Assert.Contains(
+            "has made 8.0 holes on each mm² of the fullest letter, and sewn twice it makes 16.0; quilting cotton bears 12.0. It is overworked by that.", ways[^1].Why, StringComparison.Ordinal);
     }
 
     /// <summary>Two of a hundred as set, as if seen on a hundred names: three spoiled of twenty more give five of 120.</summary>
@@ -208,7 +219,8 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
     [InlineData(1, 1, 100 * 3.0 / 101)]
     public void How_often_she_spoils_a_name_is_learned_from_the_log(int sewn, int spoiled, double expected)
     {
-        IEnumerable<SewingEntry> lines = Enumerable.Range(1, sewn).Select(n => new SewingEntry(n, SewingDeed.Sewn) { Of = SewingSubject.Name })
+        IEnumerable<SewingEntry> lines = Enumerable.Range(1, sewn)
+            .Select(n => new SewingEntry(n, SewingDeed.Sewn) { Of = SewingSubject.Name })
             .Concat(Enumerable.Range(1, spoiled).Select(n => new SewingEntry(n, SewingDeed.Again) { Of = SewingSubject.Name }));
         Assert.Equal(expected, SpoilLearning.Per100(2, SewingLog.Of([.. lines], []), finished.Again.Plan!), 1e-9);
     }

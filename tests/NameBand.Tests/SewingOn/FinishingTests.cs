@@ -27,7 +27,8 @@ public class FinishingTests
         Assert.NotEqual(lengths[0], lengths[1]);
         double first = lengths[0] / lengths.Sum();
         job.Finish(FinishingStep.Pin, round: 1);
-        double expected = ((1 - first) * Sum(whole, s => s is > FinishingStep.Press and <= FinishingStep.Pin)) + Sum(whole, s => s > FinishingStep.Pin);
+        double expected = ((1 - first) * Sum(whole, s => s is > FinishingStep.Press and <= FinishingStep.Pin))
+            + Sum(whole, s => s > FinishingStep.Pin);
         Assert.Equal(expected, Ahead(job), 4);
         var rounds = job.Finish(FinishingStep.Pin, round: 1).Rounds;
         Assert.Equal([FinishingStep.Pin, FinishingStep.Press], rounds.Select(r => r.Last!.Value));
@@ -64,7 +65,9 @@ public class FinishingTests
         CliRun.Of("sewn", job.Folder, "--done", "upper");
         Assert.Contains("Time left none: all is sewn, and sewn down", CliRun.Of("sewn", job.Folder).OutOnOneLine, StringComparison.Ordinal);
         Assert.Equal(0, CliRun.Of("sewn", job.Folder, "--undone", "lower", "--round", "1").Status);
-        Assert.Contains("round 1: pinned to the hem; round 2: sewn down at both edges", CliRun.Of("sewn", job.Folder).OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains(
+            "round 1: pinned to the hem; round 2: sewn down at both edges", CliRun.Of("sewn", job.Folder).OutOnOneLine,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -88,7 +91,8 @@ public class FinishingTests
     {
         using var job = new NamedJob(NamedJob.Traced);
         var whole = job.Make().Estimate!;
-        Assert.Contains("6 to go, the first is n1", CliRun.Of("sewn", job.Folder, "--done", "tear").ErrorsOnOneLine, StringComparison.Ordinal);
+        Assert.Contains(
+            "6 to go, the first is n1", CliRun.Of("sewn", job.Folder, "--done", "tear").ErrorsOnOneLine, StringComparison.Ordinal);
         job.Say(1, 6);
         var done = CliRun.Of("sewn", job.Folder, "--done", "pin");
         Assert.Equal((0, ""), (done.Status, done.Errors));

@@ -18,7 +18,8 @@ public class FlatClothTests
         using var job = new SewnJob(SewnJob.TenNames);
         job.Settings(
             FormattableString.Invariant($"\"rounds\": 1, \"lanes\": {lanes}, \"shortening\": {shortening}"),
-            FormattableString.Invariant($", \"hoop\": {{ \"along\": \"100 mm\", \"across\": \"100 mm\", \"spare\": \"{spareMm} mm\" }}"), ", \"height\": \"6 mm\"");
+            FormattableString.Invariant($", \"hoop\": {{ \"along\": \"100 mm\", \"across\": \"100 mm\", \"spare\": \"{spareMm} mm\" }}"),
+            ", \"height\": \"6 mm\"");
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         var read = new ClothReading(job["out"]);
         Assert.Equal(SewnJob.TenNames.Length, read.Placed.Count);
@@ -32,7 +33,9 @@ public class FlatClothTests
         job.Settings("\"rounds\": 1, \"shortening\": 0.05");
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         var segments = job.Plan().GetProperty("rounds")[0].GetProperty("segments").EnumerateArray()
-            .ToDictionary(s => s.GetProperty("number").GetInt32(), s => (Start: s.GetProperty("startMm").GetDouble(), Length: s.GetProperty("lengthMm").GetDouble()));
+            .ToDictionary(
+                s => s.GetProperty("number").GetInt32(),
+                s => (Start: s.GetProperty("startMm").GetDouble(), Length: s.GetProperty("lengthMm").GetDouble()));
         string[][] rows = [.. File.ReadAllLines(job["out/worksheet.csv"]).Select(l => l.TrimStart('\ufeff').Split(','))];
         int Column(string name) => Array.IndexOf(rows[0], name);
         Assert.Equal(segments.Count, rows.Length - 1);

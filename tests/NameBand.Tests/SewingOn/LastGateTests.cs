@@ -16,14 +16,18 @@ public class LastGateTests
     private static SewnJob Made(string strip = "\"rounds\": 1, \"lanes\": 2, \"shortening\": 0.02")
     {
         var job = new SewnJob(SewnJob.TenNames);
-        job.Settings(strip, ", \"marks\": \"sewn\", \"hoop\": { \"along\": \"110 mm\", \"across\": \"100 mm\", \"spare\": \"5 mm\" }", ", \"height\": \"6 mm\"");
+        job.Settings(
+            strip, ", \"marks\": \"sewn\", \"hoop\": { \"along\": \"110 mm\", \"across\": \"100 mm\", \"spare\": \"5 mm\" }",
+            ", \"height\": \"6 mm\"");
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         return job;
     }
 
     /// <param name="change">What is done to the needle points of a hooping: action, whether it is a mark, x and y.</param>
-    private static ImmutableArray<GateFault> Look(SewnJob job, int hooping, Func<bool, double, double, (double X, double Y)> change, params int[] sewn) =>
-        Gate.Check(File.ReadAllBytes(job["out/plan.json"]), Rules, n => n == hooping ? Changed(job.Path(n), change) : job.Path(n), sewn.Contains);
+    private static ImmutableArray<GateFault> Look(
+        SewnJob job, int hooping, Func<bool, double, double, (double X, double Y)> change, params int[] sewn) =>
+        Gate.Check(
+            File.ReadAllBytes(job["out/plan.json"]), Rules, n => n == hooping ? Changed(job.Path(n), change) : job.Path(n), sewn.Contains);
 
     private static byte[] Changed(byte[] csv, Func<bool, double, double, (double X, double Y)> change)
     {
@@ -37,7 +41,8 @@ public class LastGateTests
                 return line;
             }
 
-            var (x, y) = change(isMark, double.Parse(cells[1], CultureInfo.InvariantCulture), double.Parse(cells[2], CultureInfo.InvariantCulture));
+            var (x, y) = change(
+                isMark, double.Parse(cells[1], CultureInfo.InvariantCulture), double.Parse(cells[2], CultureInfo.InvariantCulture));
             isMark &= cells[3] != "stop";
             return FormattableString.Invariant($"{cells[0]},{x:0.000},{y:0.000},{cells[3]}");
         }).ToList();
@@ -75,8 +80,10 @@ public class LastGateTests
     {
         using var job = Made();
         Assert.Contains("of the flat cloth", Assert.Single(Look(job, 1, (_, x, y) => (x * 1.3, y))).Found, StringComparison.Ordinal);
-        Assert.Contains("past the sewing zone", Assert.Single(Look(job, 1, (mark, x, y) => (x, mark ? y : y + 6))).Found, StringComparison.Ordinal);
-        Assert.Contains("alignment mark", Assert.Single(Look(job, 1, (mark, x, y) => (x, mark ? y + 5 : y))).Found, StringComparison.Ordinal);
+        Assert.Contains(
+            "past the sewing zone", Assert.Single(Look(job, 1, (mark, x, y) => (x, mark ? y : y + 6))).Found, StringComparison.Ordinal);
+        Assert.Contains(
+            "alignment mark", Assert.Single(Look(job, 1, (mark, x, y) => (x, mark ? y + 5 : y))).Found, StringComparison.Ordinal);
 
         // Into the strip below it on the same cloth.
         var wide = Rules with { AcrossMm = 300 };
@@ -114,7 +121,8 @@ public class LastGateTests
 
         double[] lies = [.. job.Plan().GetProperty("hoopings").EnumerateArray().Select(h => h.GetProperty("onClothMm").GetDouble())];
         byte[] over = Changed(job.Path(2), (_, x, y) => (x + lies[0] - (by / 0.98) - lies[1], y));
-        var fault = Assert.Single(Gate.Check(Encoding.UTF8.GetBytes(told.ToJsonString()), Rules, n => n == 2 ? over : job.Path(n), n => n == 1));
+        var fault = Assert.Single(Gate.Check(
+            Encoding.UTF8.GetBytes(told.ToJsonString()), Rules, n => n == 2 ? over : job.Path(n), n => n == 1));
         Assert.Contains("over hooping 1, which is sewn", fault.Found, StringComparison.Ordinal);
     }
 
@@ -124,7 +132,9 @@ public class LastGateTests
     {
         using var job = new SewnJob("Bo Reed", "Jo Marsh", "Maximiliane Ohdenwald", "Nia Yeo", "Al Po", "Ida Lo", "Rafe Holm");
         void Hoop(int alongMm) => job.Settings(
-            "\"rounds\": 1", FormattableString.Invariant($", \"hoop\": {{ \"along\": \"{alongMm} mm\", \"across\": \"100 mm\", \"spare\": \"5 mm\" }}"), ", \"height\": \"7 mm\"");
+            "\"rounds\": 1",
+            FormattableString.Invariant($", \"hoop\": {{ \"along\": \"{alongMm} mm\", \"across\": \"100 mm\", \"spare\": \"5 mm\" }}"),
+            ", \"height\": \"7 mm\"");
         Hoop(140);
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         Assert.Contains("Maximiliane Ohdenwald", job.PlacedTexts());
@@ -144,7 +154,9 @@ public class LastGateTests
             Assert.Equal(read.Hoopings.Count, Directory.GetFiles(job["out/needle-paths"]).Length);
             if (time == 0)
             {
-                Assert.Contains(report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("was not written", StringComparison.Ordinal));
+                Assert.Contains(
+                    report.Problems,
+                    p => p.Severity == Severity.NeedsPerson && p.Found.Contains("was not written", StringComparison.Ordinal));
                 Assert.Contains("so it was not written", row.Reason, StringComparison.Ordinal);
             }
 

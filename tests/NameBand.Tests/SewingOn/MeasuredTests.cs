@@ -40,7 +40,8 @@ public class MeasuredTests
         {
             var run = CliRun.Of(["sewn", job.Folder, "1", "--measured", nonsense, .. sure]);
             Assert.Equal((2, ""), (run.Status, run.Out));
-            Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"{piece.ExpectedMm:0.0} mm"), run.ErrorsOnOneLine, StringComparison.Ordinal);
+            Assert.Contains(
+                string.Create(CultureInfo.InvariantCulture, $"{piece.ExpectedMm:0.0} mm"), run.ErrorsOnOneLine, StringComparison.Ordinal);
             Assert.Contains($"left edge of “{piece.Names[0]}”", run.ErrorsOnOneLine, StringComparison.Ordinal);
             Assert.Contains("No cloth comes to that", run.ErrorsOnOneLine, StringComparison.Ordinal);
         }
@@ -48,7 +49,8 @@ public class MeasuredTests
         Assert.Equal(before, Log(job));
     }
 
-    /// <summary>The bounds as they are promised: shortening from −1 to 6 %, or 1.5 mm off where that is more; three times that when it is sure.</summary>
+    /// <summary>The bounds as they are promised: shortening from −1 to 6 %, or 1.5 mm off where that is more; three times that
+    /// when it is sure.</summary>
     [Fact]
     public void What_is_taken_and_what_only_when_it_is_sure_lies_where_it_is_promised()
     {
@@ -86,7 +88,8 @@ public class MeasuredTests
     {
         using var job = new SewnJob(SewnJob.TenNames);
         job.Settings("\"rounds\": 2, \"lanes\": 2");
-        File.WriteAllText(job["job.json"], File.ReadAllText(job["job.json"]).Replace("\"900 mm\"", "\"900 mm\", \"turn\": 0", StringComparison.Ordinal));
+        File.WriteAllText(
+            job["job.json"], File.ReadAllText(job["job.json"]).Replace("\"900 mm\"", "\"900 mm\", \"turn\": 0", StringComparison.Ordinal));
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         int hooping = Plan(job).Hoopings.First(h => h.Segments.Length == 2).Number;
         Assert.Equal(ExitStatus.AllPlaced, job.Say(hooping).Status);
@@ -119,7 +122,8 @@ public class MeasuredTests
         Assert.Equal(asked, job.Make().Plan!.Shortening, 6);
     }
 
-    /// <summary>What is sewn keeps its place on the cloth, and along the finished round follows what was measured: it can be sewn on.</summary>
+    /// <summary>What is sewn keeps its place on the cloth, and along the finished round follows what was measured: it can be sewn
+    /// on.</summary>
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
@@ -151,7 +155,10 @@ public class MeasuredTests
         var report = job.Make();
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
         Assert.Equal(asked, report.Plan!.Shortening, 6);
-        Assert.Contains(report.Problems, p => p.Found.Contains("no cloth comes to that", StringComparison.Ordinal) && p.Mend.Contains("sewn JOB 1 --measured", StringComparison.Ordinal));
+        Assert.Contains(
+            report.Problems,
+            p => p.Found.Contains("no cloth comes to that", StringComparison.Ordinal)
+            && p.Mend.Contains("sewn JOB 1 --measured", StringComparison.Ordinal));
         job.Say(1, SewingDeed.Measured, measuredMm: Piece(job, 1).OnClothMm * 0.98);
         var mended = job.Make();
         Assert.Equal(0.02, mended.Plan!.Shortening, 3);

@@ -185,7 +185,9 @@ public class NameByNameTests
         var report = job.Make();
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
         Assert.Contains(report.Problems, p => p.Found == "This name is sewn as “Tobin Marsh”, and the list now says “Tobin Marshe”.");
-        Assert.Contains(report.Problems, p => p.Where.Name == "Ada Willowby" && p.Found.StartsWith("This name is sewn, and no row", StringComparison.Ordinal));
+        Assert.Contains(
+            report.Problems,
+            p => p.Where.Name == "Ada Willowby" && p.Found.StartsWith("This name is sewn, and no row", StringComparison.Ordinal));
         Assert.Equal(5, report.Plan!.NameCount);
         Assert.True(job.Places().ContainsKey("Ada Willowby"));
         string[] fates = [.. File.ReadLines(job["out/changes.csv"]).Where(l => l.Contains("sewn then", StringComparison.Ordinal))];
@@ -211,7 +213,9 @@ public class NameByNameTests
         job.With("approvals.csv", "list,line,name,state,date,text,details\ncrew.csv,3,Tobin Marsh,no,,,\ncrew.csv,6,Maren Lovdal,no,,,\n");
         var asked = job.Make();
         Assert.Equal(ExitStatus.NeedsPerson, asked.Status);
-        Assert.Contains(asked.Problems, p => p.Where.Name == "Tobin Marsh" && p.Found == "This row asks not to be shown, and its name is already sewn.");
+        Assert.Contains(
+            asked.Problems,
+            p => p.Where.Name == "Tobin Marsh" && p.Found == "This row asks not to be shown, and its name is already sewn.");
         Assert.All(job.Names.Take(3), n => Assert.Equal(before[n], job.Places()[n]));
         Assert.False(job.Places().ContainsKey("Maren Lovdal"));
         Assert.Equal((2, 5), (asked.Estimate!.WorkLeft.Names, asked.Estimate.WorkLeft.NamesInAll));
@@ -243,7 +247,8 @@ public class NameByNameTests
         Refused(job.Say(2, deed: SewingDeed.Patch), "are not let in as pieces");
         Refused(job.Say(2, mark: "ZZZ9"), "The sheet with mark ZZZ9 is not the one");
         Refused(
-            Bander.Sewn(job.Folder, null, new Reports.SewingWord(1, SewingDeed.Sewn), () => { }), "Number 1 has no needle path: its names are keyed in or traced, and each of them is said by itself.");
+            Bander.Sewn(job.Folder, null, new Reports.SewingWord(1, SewingDeed.Sewn), () => { }),
+            "Number 1 has no needle path: its names are keyed in or traced, and each of them is said by itself.");
         Assert.False(File.Exists(job["sewing-log.csv"]));
         string mark = job.Plan().GetProperty("made").GetProperty("mark").GetString()!;
         Assert.NotNull(job.Say(2, mark: mark).Said);
@@ -293,7 +298,8 @@ public class NameByNameTests
             said.OutOnOneLine, StringComparison.Ordinal);
         Assert.Contains("Done 3 of 6 names: n3–n5", said.OutOnOneLine, StringComparison.Ordinal);
         string log = File.ReadAllText(job["sewing-log.csv"]);
-        Assert.StartsWith("hooping,what,minutes,hand_minutes,machine,measured_mm,when,path,note,check\r\nn3,sewn,", log, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "hooping,what,minutes,hand_minutes,machine,measured_mm,when,path,note,check\r\nn3,sewn,", log, StringComparison.Ordinal);
         foreach (string wrong in new[] { "n0", "n5-n3", "name", "n", "12b", "-1" })
         {
             Assert.Equal(64, CliRun.Of("sewn", job.Folder, wrong).Status);
@@ -302,5 +308,6 @@ public class NameByNameTests
 
     private static double Row(Work work, string act) => work.Rows.Where(r => r.Act == act).Sum(r => r.Minutes.Likely);
 
-    private static string Mark(byte[] plan) => System.Text.Json.JsonDocument.Parse(plan).RootElement.GetProperty("made").GetProperty("mark").GetString()!;
+    private static string Mark(byte[] plan) =>
+        System.Text.Json.JsonDocument.Parse(plan).RootElement.GetProperty("made").GetProperty("mark").GetString()!;
 }

@@ -6,7 +6,8 @@ using NameBand.Reports;
 
 namespace NameBand.Tests.SewingOn;
 
-/// <summary>A small job whose names are keyed in, or traced, and logged one by one. Every letter of the machine is 5 mm wide and takes 6 s.</summary>
+/// <summary>A small job whose names are keyed in, or traced, and logged one by one. Every letter of the machine is 5 mm wide and
+/// takes 6 s.</summary>
 internal sealed class NamedJob : IDisposable
 {
     public const string Keyed = "\"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"9 mm\"], \"holds\": \"any\" }";
@@ -30,7 +31,8 @@ internal sealed class NamedJob : IDisposable
 
     public void Letters(double widthMm) => _folder.With(
         "letters.csv", "letter,width_mm,seconds\n" + string.Concat(
-            "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => string.Create(CultureInfo.InvariantCulture, $"{c},{widthMm},6\n")))
+            "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
+            .Select(c => string.Create(CultureInfo.InvariantCulture, $"{c},{widthMm},6\n")))
             + "blank,4,0\ngap,1,\nstart,,2\n");
 
     public void With(string file, string text) => _folder.With(file, text);
@@ -41,7 +43,8 @@ internal sealed class NamedJob : IDisposable
         return Bander.Make(Folder);
     }
 
-    public SewingReport Say(int first, int? last = null, SewingDeed deed = SewingDeed.Sewn, double? minutes = null, double? hands = null, string mark = "") =>
+    public SewingReport Say(
+        int first, int? last = null, SewingDeed deed = SewingDeed.Sewn, double? minutes = null, double? hands = null, string mark = "") =>
         Bander.Sewn(
             Folder, null, new SewingWord(0, deed, minutes, hands, When: "2026-11-25T20:00") { Names = (first, last ?? first), Mark = mark },
             () => Thread.Sleep(20));
@@ -56,7 +59,8 @@ internal sealed class NamedJob : IDisposable
     /// <summary>Number, place and width of each name of the plan by its text.</summary>
     public Dictionary<string, (int Number, double StartMm, double WidthMm)> Places() => Plan().GetProperty("rounds").EnumerateArray()
         .SelectMany(r => r.GetProperty("segments").EnumerateArray())
-        .SelectMany(s => s.GetProperty("names").EnumerateArray().Concat(s.TryGetProperty("gone", out var gone) ? gone.EnumerateArray() : []))
+        .SelectMany(s =>
+            s.GetProperty("names").EnumerateArray().Concat(s.TryGetProperty("gone", out var gone) ? gone.EnumerateArray() : []))
         .ToDictionary(
             n => n.GetProperty("text").GetString()!,
             n => (n.GetProperty("order").GetInt32(), n.GetProperty("startMm").GetDouble(), n.GetProperty("widthMm").GetDouble()));

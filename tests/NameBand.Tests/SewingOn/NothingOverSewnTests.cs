@@ -25,19 +25,28 @@ public class NothingOverSewnTests
         {
             job.Names.Add($"Ottilie Marsh {(char)('A' + late)}.");
             var report = job.Make();
-            var placed = job.Plan().GetProperty("rounds")[0].GetProperty("segments").EnumerateArray().SelectMany(s => s.GetProperty("names").EnumerateArray())
-                .Select(n => (Start: n.GetProperty("startMm").GetDouble(), End: n.GetProperty("startMm").GetDouble() + n.GetProperty("widthMm").GetDouble(), Text: n.GetProperty("text").GetString()!))
+            var placed = job.Plan().GetProperty("rounds")[0].GetProperty("segments").EnumerateArray()
+                .SelectMany(s => s.GetProperty("names").EnumerateArray())
+                .Select(n => (Start: n.GetProperty("startMm").GetDouble(),
+                    End: n.GetProperty("startMm").GetDouble() + n.GetProperty("widthMm").GetDouble(),
+                    Text: n.GetProperty("text").GetString()!))
                 .OrderBy(n => n.Start).ToList();
             Assert.Equal(10 + late, placed.Count);
-            string over = string.Join(", ", placed.Zip(placed.Skip(1)).Where(p => p.Second.Start < p.First.End - 0.01).Select(p => $"{p.Second.Text} over {p.First.Text}"));
+            string over =
+                string.Join(
+                    ", ", placed.Zip(placed.Skip(1)).Where(p => p.Second.Start < p.First.End - 0.01)
+                    .Select(p => $"{p.Second.Text} over {p.First.Text}"));
             Assert.Equal("", over);
             bool isTold = report.Problems.Any(p => p.Severity == Severity.NeedsPerson
-                && (p.Found.Contains("too long", StringComparison.Ordinal) || p.Found.Contains("no longer fits", StringComparison.Ordinal)));
-            Assert.True(isTold || placed[^1].End <= 1100 + 6, $"{late} latecomers run over the hem to {placed[^1].End:0} mm and nobody is told.");
+                && (p.Found.Contains("too long", StringComparison.Ordinal)
+                    || p.Found.Contains("no longer fits", StringComparison.Ordinal)));
+            Assert.True(
+                isTold || placed[^1].End <= 1100 + 6, $"{late} latecomers run over the hem to {placed[^1].End:0} mm and nobody is told.");
         }
     }
 
-    /// <summary>The cloth ends where its piece does: a hooping that takes a latecomer lies on that piece alone, as every other one.</summary>
+    /// <summary>The cloth ends where its piece does: a hooping that takes a latecomer lies on that piece alone, as every other
+    /// one.</summary>
     [Fact]
     public void A_latecomers_hooping_lies_on_the_piece_of_cloth_that_carries_it()
     {
@@ -73,7 +82,8 @@ public class NothingOverSewnTests
     public void A_groups_own_rounds_stay_its_own()
     {
         using var job = new SewnJob();
-        string[] small = ["Bo Reed,10", "Ilse Varga,10", "Jo Marsh,10", "Tobiah Quill,10"], large = ["Nia Moor,60", "Wenna Trear,60", "Rafe Holm,60"];
+        string[] small = ["Bo Reed,10", "Ilse Varga,10", "Jo Marsh,10", "Tobiah Quill,10"],
+        large = ["Nia Moor,60", "Wenna Trear,60", "Rafe Holm,60"];
         void Write(string more, string length, params string[] rows)
         {
             File.WriteAllText(job["job.json"], $$"""
@@ -97,7 +107,8 @@ public class NothingOverSewnTests
 
         void Check()
         {
-            var gift = File.ReadAllLines(job["names.csv"]).Skip(1).Select(l => l.Split(',')).ToDictionary(c => c[0], c => int.Parse(c[1], System.Globalization.CultureInfo.InvariantCulture) >= 50);
+            var gift = File.ReadAllLines(job["names.csv"]).Skip(1).Select(l => l.Split(','))
+                .ToDictionary(c => c[0], c => int.Parse(c[1], System.Globalization.CultureInfo.InvariantCulture) >= 50);
             foreach (var round in job.Plan().GetProperty("rounds").EnumerateArray())
             {
                 var own = round.GetProperty("segments").EnumerateArray().SelectMany(s => s.GetProperty("names").EnumerateArray())
@@ -113,7 +124,10 @@ public class NothingOverSewnTests
     {
         using var job = new SewnJob("Bo Reed", "Jo Marsh", "Io Mo", "Nia Moor", "Al Po", "Ida Lo");
         job.Settings("\"rounds\": 1");
-        File.WriteAllText(job["job.json"], File.ReadAllText(job["job.json"]).Replace("\"length\": \"900 mm\"", "\"length\": \"420 mm\", \"turn\": 0", StringComparison.Ordinal)
+        File.WriteAllText(
+            job["job.json"],
+            File.ReadAllText(job["job.json"])
+            .Replace("\"length\": \"900 mm\"", "\"length\": \"420 mm\", \"turn\": 0", StringComparison.Ordinal)
             .Replace("\"least\": \"5 mm\"", "\"height\": \"7 mm\", \"motif\": \"dot\"", StringComparison.Ordinal));
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         var before = Gaps();
@@ -121,7 +135,8 @@ public class NothingOverSewnTests
         job.Say(1);
         var first = job.Plan().GetProperty("rounds")[0].GetProperty("segments")[0].GetProperty("names").EnumerateArray().Last();
         double end = first.GetProperty("startMm").GetDouble() + first.GetProperty("widthMm").GetDouble();
-        File.WriteAllText(job["drift.csv"], FormattableString.Invariant($"number,name,end_mm\n{first.GetProperty("order").GetInt32()},,{end + 6:0.0}\n"));
+        File.WriteAllText(
+            job["drift.csv"], FormattableString.Invariant($"number,name,end_mm\n{first.GetProperty("order").GetInt32()},,{end + 6:0.0}\n"));
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         var after = Gaps();
         Assert.Equal(before[0], after[0], 0.05);
@@ -130,9 +145,11 @@ public class NothingOverSewnTests
         List<double> Gaps()
         {
             var segment = job.Plan().GetProperty("rounds")[0].GetProperty("segments")[0];
-            var ends = segment.GetProperty("names").EnumerateArray().Select(n => n.GetProperty("startMm").GetDouble() + n.GetProperty("widthMm").GetDouble()).ToList();
+            var ends = segment.GetProperty("names").EnumerateArray()
+                .Select(n => n.GetProperty("startMm").GetDouble() + n.GetProperty("widthMm").GetDouble()).ToList();
             return segment.TryGetProperty("motifs", out var motifs)
-                ? [.. motifs.EnumerateArray().Select(m => m.GetProperty("startMm").GetDouble()).Select(at => at - ends.Where(e => e < at + 1).DefaultIfEmpty(0).Max())]
+                ? [.. motifs.EnumerateArray().Select(m => m.GetProperty("startMm").GetDouble())
+                    .Select(at => at - ends.Where(e => e < at + 1).DefaultIfEmpty(0).Max())]
                 : [];
         }
     }

@@ -17,7 +17,8 @@ public class OwnPaceTests
 
     private static double Total(SewnJob job, string key) => job.Plan().GetProperty("totals").GetProperty(key).GetDouble();
 
-    private static double HoopingMinutes(SewnJob job) => job.Plan().GetProperty("hoopings").EnumerateArray().Sum(h => h.GetProperty("minutes").GetDouble());
+    private static double HoopingMinutes(SewnJob job) =>
+        job.Plan().GetProperty("hoopings").EnumerateArray().Sum(h => h.GetProperty("minutes").GetDouble());
 
     [Fact]
     public void Totals_and_lines_follow_the_pace_of_the_log_and_the_set_pace_stands_beside()
@@ -40,7 +41,8 @@ public class OwnPaceTests
 
         // Each hooping is rounded to a tenth.
         Assert.Equal(HoopingMinutes(job), estimate.MachineWork.Where(r => r.When == WorkTime.EachHooping).Sum(r => r.Minutes.Likely), 0.4);
-        Assert.Equal(factor * estimate.OwnPace.AtSetPace.MachineWork.First().Minutes.Likely, estimate.MachineWork.First().Minutes.Likely, 6);
+        Assert.Equal(
+            factor * estimate.OwnPace.AtSetPace.MachineWork.First().Minutes.Likely, estimate.MachineWork.First().Minutes.Likely, 6);
         Assert.Single(estimate.MachineWork.Where(r => r.When == WorkTime.EachHooping).Select(r => r.Cause).Distinct());
 
         // Nothing was said of the hands: they stay, and so does every picture that shows minutes.
@@ -120,10 +122,13 @@ public class OwnPaceTests
         var estimate = job.Make().Estimate!;
         int inOrder = Follow([6, 6, 1, 2, 3, 4, 5]);
         Assert.Equal(inOrder, estimate.Bobbins);
-        Assert.True(estimate.Bobbins > fresh.Bobbins || estimate.BobbinChanges.Select(c => c.Hooping).SequenceEqual(fresh.BobbinChanges.Select(c => c.Hooping)) is false);
+        Assert.True(estimate.Bobbins > fresh.Bobbins || estimate.BobbinChanges.Select(c => c.Hooping)
+            .SequenceEqual(fresh.BobbinChanges.Select(c => c.Hooping)) is false);
         Assert.All(estimate.BobbinChanges, c => Assert.Equal(c.Hooping == 6, c.IsPast));
 
-        int Follow(int[] order) => BobbinRun.Follow(order.Select(n => figures.Single(f => f.Number == n)), new BobbinSettings { CapacityM = 2.3 * needs / 0.97 }).Bobbins;
+        int Follow(int[] order) =>
+            BobbinRun.Follow(
+                order.Select(n => figures.Single(f => f.Number == n)), new BobbinSettings { CapacityM = 2.3 * needs / 0.97 }).Bobbins;
     }
 
     [Fact]

@@ -16,7 +16,10 @@ public class RandomSewingTests
 
     private const int Sequences = 20;
 
-    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, int.TryParse(Environment.GetEnvironmentVariable("NAMEBAND_SEQUENCES"), CultureInfo.InvariantCulture, out int more) ? more : Sequences)];
+    public static TheoryData<int> Seeds =>
+        [.. Enumerable.Range(
+            1, int.TryParse(Environment.GetEnvironmentVariable("NAMEBAND_SEQUENCES"), CultureInfo.InvariantCulture, out int more)
+            ? more : Sequences)];
 
     [Theory]
     [MemberData(nameof(Seeds))]
@@ -70,7 +73,8 @@ public class RandomSewingTests
 
         private void Told(params object[] words) => _told.Add(string.Join(' ', words));
 
-        private string NextName() => $"{First[_names % 10]} {Last[(_names++ * 7 / 3) % 10]}{(_names > 10 ? (char)('A' + (_names % 26)) : "")}";
+        private string NextName() =>
+            $"{First[_names % 10]} {Last[(_names++ * 7 / 3) % 10]}{(_names > 10 ? (char)('A' + (_names % 26)) : "")}";
 
         public void Make()
         {
@@ -81,9 +85,13 @@ public class RandomSewingTests
             string faults = string.Join('\n', read.Faults(Job.Folder, _sewn, (_alongMm, 100, _spareMm), 17.4));
             Assert.True(faults.Length == 0, story + "\n" + faults + "\n" + string.Join('\n', report.Problems.Select(p => p.Found)));
             Assert.Equal(Job.Names.Count, read.Rows.Count);
-            Assert.Equal(read.Rows.Where(r => r.Outcome == "placed").Select(r => r.Text).Order(StringComparer.Ordinal), read.Placed.Order(StringComparer.Ordinal));
+            Assert.Equal(
+                read.Rows.Where(r => r.Outcome == "placed").Select(r => r.Text).Order(StringComparer.Ordinal),
+                read.Placed.Order(StringComparer.Ordinal));
             Assert.All(read.Rows.Where(r => r.Outcome != "placed"), r => Assert.True(r.Outcome == "held" && r.Reason.Length > 10, story));
-            Assert.True(read.Placed.Count == Job.Names.Count || report.Status == ExitStatus.NeedsPerson, story + ": names are held and nobody is told");
+            Assert.True(
+                read.Placed.Count == Job.Names.Count || report.Status == ExitStatus.NeedsPerson,
+                story + ": names are held and nobody is told");
             foreach (int sewn in _sewn)
             {
                 Assert.True(Job.Path(sewn).AsSpan().SequenceEqual(Job.Path(sewn, "sewn")), $"{story}: hooping {sewn} is sewn and changed");
@@ -135,7 +143,9 @@ public class RandomSewingTests
         {
             Told(deed, hooping, measuredMm ?? 0);
             var said = Job.Say(hooping, deed, measuredMm: measuredMm, strip: measuredMm is null ? null : 1);
-            Assert.True(said.Status != ExitStatus.CannotUse, string.Join("; ", _told) + ": " + string.Join(' ', said.Problems.Select(p => p.Found)));
+            Assert.True(
+                said.Status != ExitStatus.CannotUse,
+                string.Join("; ", _told) + ": " + string.Join(' ', said.Problems.Select(p => p.Found)));
         }
     }
 }

@@ -30,7 +30,9 @@ public class ReplanningTests
         job.Names.Add("Al Ash");
         job.Make();
         Bander.Make(job.Folder, job["full"]);
-        string[] files = [.. Directory.EnumerateFiles(job["full"], "*", SearchOption.AllDirectories).Select(f => System.IO.Path.GetRelativePath(job["full"], f))
+        string[] files =
+            [.. Directory.EnumerateFiles(job["full"], "*", SearchOption.AllDirectories)
+            .Select(f => System.IO.Path.GetRelativePath(job["full"], f))
             .Where(f => !f.StartsWith('.')).Order(StringComparer.Ordinal)];
         Assert.Contains("proofs/round-01.png", files);
         Assert.All(files, f => Assert.Equal(File.ReadAllBytes(job["full/" + f]), File.ReadAllBytes(job["out/" + f])));
@@ -53,7 +55,8 @@ public class ReplanningTests
         job.Names.Add("Al Ash");
         job.Make();
         var now = Made(job);
-        var kept = before.Where(b => now.TryGetValue(b.Key, out string? made) && made == b.Value && b.Key != "proofs/hooping-001.png").Select(b => b.Key).ToList();
+        var kept = before.Where(b => now.TryGetValue(b.Key, out string? made) && made == b.Value && b.Key != "proofs/hooping-001.png")
+            .Select(b => b.Key).ToList();
         Assert.True(kept.Count >= 4, string.Join(", ", kept));
         if (OperatingSystem.IsLinux())
         {
@@ -84,7 +87,9 @@ public class ReplanningTests
         job.Make();
         var hooping = JsonDocument.Parse(File.ReadAllText(job["out/plan.json"])).RootElement.GetProperty("hoopings")[0];
         int stitches = hooping.GetProperty("stitches").GetInt32();
-        File.WriteAllText(job["out/plan.json"], File.ReadAllText(job["out/plan.json"]).Replace($"\"measured\": [{stitches},", $"\"measured\": [{stitches + 1},"));
+        File.WriteAllText(
+            job["out/plan.json"],
+            File.ReadAllText(job["out/plan.json"]).Replace($"\"measured\": [{stitches},", $"\"measured\": [{stitches + 1},"));
         job.Make();
         var again = JsonDocument.Parse(File.ReadAllText(job["out/plan.json"])).RootElement.GetProperty("hoopings")[0];
         Assert.Equal(stitches + 1, again.GetProperty("stitches").GetInt32());
@@ -141,7 +146,8 @@ public class ReplanningTests
         // stitch it anew.
         string[] lines = File.ReadAllLines(job["sewn/needle-paths/hooping-001.csv"]);
         int stop = Array.FindIndex(lines, l => l.EndsWith(",stop", StringComparison.Ordinal));
-        var shorter = lines.Take(stop + 3).Append(lines[^1].Replace(lines[^1].Split(',')[0] + ",", $"{stop + 3},", StringComparison.Ordinal));
+        var shorter = lines.Take(stop + 3)
+            .Append(lines[^1].Replace(lines[^1].Split(',')[0] + ",", $"{stop + 3},", StringComparison.Ordinal));
         byte[] other = System.Text.Encoding.UTF8.GetBytes(string.Concat(shorter.Select(l => l + "\r\n")));
         string log = File.ReadAllText(job["sewing-log.csv"]);
         string print = SewingPrint.Of(File.ReadAllBytes(job["sewn/needle-paths/hooping-001.csv"]));
@@ -158,7 +164,8 @@ public class ReplanningTests
     {
         var plan = job.Plan();
         return plan.GetProperty("hoopings").EnumerateArray().Select(h => (File: h.GetProperty("proof").GetString()!, From: Text(h)))
-            .Concat(plan.GetProperty("rounds").EnumerateArray().Select(r => (File: $"proofs/round-{r.GetProperty("number").GetInt32():00}.png", From: Text(r))))
+            .Concat(plan.GetProperty("rounds").EnumerateArray()
+                .Select(r => (File: $"proofs/round-{r.GetProperty("number").GetInt32():00}.png", From: Text(r))))
             .ToDictionary(p => p.File, p => p.From);
 
         static string Text(JsonElement at) => at.GetProperty("madeFrom").GetString()!;

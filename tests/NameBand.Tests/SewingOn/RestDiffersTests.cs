@@ -49,8 +49,13 @@ public class RestDiffersTests
         Assert.Equal((starts[1], starts[2]), (job.ClothStarts()[1], job.ClothStarts()[2]));
         Assert.Equal(6, job.PlacedTexts().Length);
         var plan = job.Plan();
-        Assert.Equal(("Vollkorn Bold", "felt", 6.5), (plan.GetProperty("face").GetString(), plan.GetProperty("fabric").GetString(), plan.GetProperty("letterHeightMm").GetDouble()));
-        Assert.Equal((sewnFace, "quilting cotton"), (Hooping(job, 1).GetProperty("sewnAs").GetProperty("face").GetString(), Hooping(job, 1).GetProperty("sewnAs").GetProperty("fabric").GetString()));
+        Assert.Equal(
+            ("Vollkorn Bold", "felt", 6.5),
+            (plan.GetProperty("face").GetString(), plan.GetProperty("fabric").GetString(), plan.GetProperty("letterHeightMm").GetDouble()));
+        Assert.Equal(
+            (sewnFace, "quilting cotton"),
+            (Hooping(job, 1).GetProperty("sewnAs").GetProperty("face").GetString(),
+            Hooping(job, 1).GetProperty("sewnAs").GetProperty("fabric").GetString()));
         Assert.Equal(sewnHeight, Name(job, "Orla Penhale").GetProperty("letterHeightMm").GetDouble(), 3);
         Assert.Equal(sewnWidth, Width(job, "Orla Penhale"), 3);
         Assert.NotEqual(restWidth, Width(job, "Tuva Lind"), 1);
@@ -84,8 +89,11 @@ public class RestDiffersTests
         Assert.Equal(job.Path(2, "sewn"), job.Path(2));
         Assert.DoesNotContain("letterHeightMm", Name(job, "Orla Penhale").EnumerateObject().Select(p => p.Name));
 
-        static List<string> Files(SewnJob job) => [.. Directory.EnumerateFiles(job["out/needle-paths"]).Concat(Directory.EnumerateFiles(job["out/proofs"]))
-            .Order(StringComparer.Ordinal).Select(f => Path.GetFileName(f) + Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(f))))];
+        static List<string> Files(SewnJob job) =>
+            [.. Directory.EnumerateFiles(job["out/needle-paths"]).Concat(Directory.EnumerateFiles(job["out/proofs"]))
+            .Order(StringComparer.Ordinal)
+                .Select(f => Path.GetFileName(f)
+                + Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(f))))];
     }
 
     [Fact]

@@ -5,7 +5,8 @@ using Xunit;
 
 namespace NameBand.Tests.SewingOn;
 
-/// <summary>What is unsewn is set out again by the same wishes as the first plan, and after a measured drift still ends at the hem.</summary>
+/// <summary>What is unsewn is set out again by the same wishes as the first plan, and after a measured drift still ends at the
+/// hem.</summary>
 public class SetOutAgainTests
 {
     private sealed record Placed(int Order, string Text, double StartMm, double EndMm, int Hooping, bool IsSewn);
@@ -15,7 +16,9 @@ public class SetOutAgainTests
     {
         var plan = job.Plan();
         var hoopingOf = plan.GetProperty("hoopings").EnumerateArray()
-            .SelectMany(h => h.GetProperty("segments").EnumerateArray().Select(s => (Segment: s.GetProperty("number").GetInt32(), Hooping: h.GetProperty("number").GetInt32())))
+            .SelectMany(h =>
+                h.GetProperty("segments").EnumerateArray()
+                .Select(s => (Segment: s.GetProperty("number").GetInt32(), Hooping: h.GetProperty("number").GetInt32())))
             .ToDictionary(p => p.Segment, p => p.Hooping);
         return [.. plan.GetProperty("rounds").EnumerateArray().SelectMany(r => r.GetProperty("segments").EnumerateArray())
             .SelectMany(s => s.GetProperty("names").EnumerateArray().Select(n => (Segment: s, Name: n)))
@@ -73,7 +76,8 @@ public class SetOutAgainTests
         Drift(job, (1, names[0].EndMm + 1));
         Assert.Contains(job.Make().Problems, p => p.Mend.Contains("sewn", StringComparison.Ordinal) && p.Where.File == "drift.csv");
         job.Say(1);
-        foreach (var (number, end, word) in new[] { (99, 10.0, "no name 99"), (names[^1].Order, names[^1].EndMm, "not said to be sewn"), (1, names[0].EndMm + 200, "too far") })
+        foreach (var (number, end, word) in new[] { (99, 10.0, "no name 99"), (names[^1].Order, names[^1].EndMm, "not said to be sewn"),
+            (1, names[0].EndMm + 200, "too far") })
         {
             Drift(job, (number, end));
             var report = job.Make();
@@ -136,12 +140,14 @@ public class SetOutAgainTests
         SetHem(job, ", \"tolerance\": \"7 mm\"", 1660);
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         var hoopings = job.Plan().GetProperty("hoopings").EnumerateArray().ToList();
-        var fresh = hoopings.Where(h => h.GetProperty("number").GetInt32() != 1 && h.GetProperty("segments").GetArrayLength() == 2).ToList();
+        var fresh = hoopings.Where(h => h.GetProperty("number").GetInt32() != 1 && h.GetProperty("segments").GetArrayLength() == 2)
+            .ToList();
         Assert.NotEmpty(fresh);
         Assert.All(fresh, h => Assert.Equal(50.8, Math.Abs(Number(h.GetProperty("segments")[1], "yMm")), 3));
         Assert.True(hoopings.Count <= plain + 1, $"{hoopings.Count} hoopings after {plain}");
         Assert.Equal(SewnJob.TenNames.Order(StringComparer.Ordinal), Read(job).Select(n => n.Text).Order(StringComparer.Ordinal));
-        var segments = job.Plan().GetProperty("rounds")[0].GetProperty("segments").EnumerateArray().Select(s => s.GetProperty("number").GetInt32()).ToList();
+        var segments = job.Plan().GetProperty("rounds")[0].GetProperty("segments").EnumerateArray()
+            .Select(s => s.GetProperty("number").GetInt32()).ToList();
         Assert.Equal(segments.Count, segments.Distinct().Count());
     }
 

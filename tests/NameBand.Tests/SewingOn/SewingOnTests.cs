@@ -63,7 +63,10 @@ public class SewingOnTests
         job.Names.RemoveAt(4);
         job.Names.Add("Al Ash");
         job.Make();
-        Assert.Equal([1, 2, 3, 4, 6], before.Keys.Where(h => File.Exists(job[$"out/needle-paths/hooping-{h:000}.csv"]) && job.Path(h).AsSpan().SequenceEqual(before[h])));
+        Assert.Equal(
+            [1, 2, 3, 4, 6],
+            before.Keys.Where(h =>
+                File.Exists(job[$"out/needle-paths/hooping-{h:000}.csv"]) && job.Path(h).AsSpan().SequenceEqual(before[h])));
         Assert.Contains("Al Ash", job.PlacedTexts());
     }
 
@@ -151,7 +154,8 @@ public class SewingOnTests
         using var job = Begun(out _);
         File.Delete(job["sewn/needle-paths/hooping-002.csv"]);
         File.Delete(job["out/needle-paths/hooping-002.csv"]);
-        Assert.Contains(job.Make().Problems, p => p.Found.Contains("Hooping 2 is sewn, and its kept files are missing", StringComparison.Ordinal));
+        Assert.Contains(
+            job.Make().Problems, p => p.Found.Contains("Hooping 2 is sewn, and its kept files are missing", StringComparison.Ordinal));
 
         File.AppendAllText(job["out/needle-paths/hooping-001.csv"], "1,0,0,end\r\n");
         var refused = job.Say(3);

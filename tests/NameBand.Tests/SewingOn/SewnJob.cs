@@ -7,7 +7,8 @@ namespace NameBand.Tests.SewingOn;
 internal sealed class SewnJob : IDisposable
 {
     public static readonly string[] TenNames =
-        ["Bo Reed", "Ilse Varga", "Jo Marsh", "Tobiah Quill", "Nia Yeo", "Wenna Tregear", "Rafe Holm", "Merryn Hobbs", "Piran Jago", "Zofia Kay"];
+        ["Bo Reed", "Ilse Varga", "Jo Marsh", "Tobiah Quill", "Nia Yeo", "Wenna Tregear", "Rafe Holm", "Merryn Hobbs", "Piran Jago",
+            "Zofia Kay"];
 
     private readonly TemporaryFolder _folder = new();
 
@@ -31,7 +32,9 @@ internal sealed class SewnJob : IDisposable
         return Bander.Make(Folder);
     }
 
-    public SewingReport Say(int hooping, SewingDeed deed = SewingDeed.Sewn, double? minutes = null, double? measuredMm = null, int? strip = null) => Bander.Sewn(
+    public SewingReport Say(
+        int hooping, SewingDeed deed = SewingDeed.Sewn, double? minutes = null, double? measuredMm = null, int? strip = null) =>
+            Bander.Sewn(
         Folder, null, new SewingWord(hooping, deed, minutes, MeasuredMm: measuredMm, When: "2026-11-25T20:00")
         {
             Strip = strip,
@@ -40,7 +43,8 @@ internal sealed class SewnJob : IDisposable
 
     /// <summary>What stands on the newest sheet of a hooping; empty where there is none.</summary>
     private string MarkOf(int hooping) => !File.Exists(this["out/plan.json"]) ? "" : Plan().GetProperty("hoopings").EnumerateArray()
-        .Where(h => h.GetProperty("number").GetInt32() == hooping && h.TryGetProperty("mark", out _)).Select(h => h.GetProperty("mark").GetString()!).FirstOrDefault("");
+        .Where(h => h.GetProperty("number").GetInt32() == hooping && h.TryGetProperty("mark", out _))
+            .Select(h => h.GetProperty("mark").GetString()!).FirstOrDefault("");
 
     public byte[] Path(int hooping, string inside = "out") => File.ReadAllBytes(this[$"{inside}/needle-paths/hooping-{hooping:000}.csv"]);
 

@@ -33,7 +33,8 @@ public class SewnWishTests
     public void A_later_no_is_said_when_the_name_is_sewn_and_no_decision_silences_it(string corrections)
     {
         using var job = Sewn("Name,Show my name?\nBo Reed,\nIlse Varga,yes\n", corrections);
-        foreach (string later in new[] { "Name,Show my name?\nBo Reed,No\nIlse Varga,yes\n", "Name,Show my name?\nIlse Varga,yes\nBo Reed,No\n" })
+        foreach (string later in new[] { "Name,Show my name?\nBo Reed,No\nIlse Varga,yes\n",
+            "Name,Show my name?\nIlse Varga,yes\nBo Reed,No\n" })
         {
             var report = Make(job, later, corrections);
             Assert.Equal(ExitStatus.NeedsPerson, report.Status);
@@ -60,15 +61,20 @@ public class SewnWishTests
         Assert.Equal(2, lines.Length);
         Assert.StartsWith("names.csv,2,Bo Reed,,,", lines[1], StringComparison.Ordinal);
         Assert.Contains("(before: keep)", lines[1]);
-        Assert.Equal(ExitStatus.AllPlaced, Make(job, Later, string.Join("\n", lines).Replace("Bo Reed,,,", "Bo Reed,keep,,", StringComparison.Ordinal)).Status);
+        Assert.Equal(
+            ExitStatus.AllPlaced,
+            Make(job, Later, string.Join("\n", lines).Replace("Bo Reed,,,", "Bo Reed,keep,,", StringComparison.Ordinal)).Status);
     }
 
     [Fact]
     public void A_sewn_name_that_is_left_out_by_decision_is_said_in_its_own_words()
     {
         using var job = Sewn("Name,Show my name?\nBo Reed,yes\nIlse Varga,yes\n");
-        var report = Make(job, "Name,Show my name?\nBo Reed,yes\nIlse Varga,yes\n", Head + "names.csv,2,Bo Reed,leave out,,,,Show my name? = yes\n");
+        var report = Make(
+            job, "Name,Show my name?\nBo Reed,yes\nIlse Varga,yes\n", Head + "names.csv,2,Bo Reed,leave out,,,,Show my name? = yes\n");
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
-        Assert.Equal("This row is left out, and its name is already sewn; left out, as corrections.csv says.", Assert.Single(report.Problems, p => p.Severity == Severity.NeedsPerson).Found);
+        Assert.Equal(
+            "This row is left out, and its name is already sewn; left out, as corrections.csv says.",
+            Assert.Single(report.Problems, p => p.Severity == Severity.NeedsPerson).Found);
     }
 }

@@ -17,9 +17,11 @@ public sealed class SheetsOutOfDateTests
     private static int HoopingOf(SewnJob job, string name)
     {
         int segment = job.Plan().GetProperty("rounds").EnumerateArray().SelectMany(r => r.GetProperty("segments").EnumerateArray())
-            .Single(s => s.GetProperty("names").EnumerateArray().Any(n => n.GetProperty("text").GetString() == name)).GetProperty("number").GetInt32();
+            .Single(s => s.GetProperty("names").EnumerateArray().Any(n => n.GetProperty("text").GetString() == name)).GetProperty("number")
+                .GetInt32();
         return job.Plan().GetProperty("hoopings").EnumerateArray()
-            .Single(h => h.GetProperty("segments").EnumerateArray().Any(s => s.GetProperty("number").GetInt32() == segment)).GetProperty("number").GetInt32();
+            .Single(h => h.GetProperty("segments").EnumerateArray().Any(s => s.GetProperty("number").GetInt32() == segment))
+                .GetProperty("number").GetInt32();
     }
 
     private static bool IsLogged(SewnJob job) => File.Exists(job["sewing-log.csv"]);
@@ -57,7 +59,9 @@ public sealed class SheetsOutOfDateTests
 
             var stale = CliRun.Of("sewn", job.Folder, $"{hooping}", "--mark", old.ToLowerInvariant());
             Assert.Equal(2, stale.Status);
-            Assert.Contains($"The sheet with mark {old} is an old one: names or places of hooping {hooping} have changed since; it has {now} now.", stale.ErrorsOnOneLine);
+            Assert.Contains(
+                $"The sheet with mark {old} is an old one: names or places of hooping {hooping} have changed since; it has {now} now.",
+                stale.ErrorsOnOneLine);
             Assert.Contains(OutPaths.HoopingProof(hooping), stale.ErrorsOnOneLine);
             Assert.False(IsLogged(job));
 
@@ -77,11 +81,16 @@ public sealed class SheetsOutOfDateTests
             int other = HoopingOf(job, "Bo Reed");
             Assert.NotEqual(hooping, other);
             string its = MarkOf(job, other);
-            Assert.Contains($"{its} is the mark of hooping {other}, “Bo Reed”", CliRun.Of("sewn", job.Folder, $"{hooping}", "--mark", its).ErrorsOnOneLine);
+            Assert.Contains(
+                $"{its} is the mark of hooping {other}, “Bo Reed”",
+                CliRun.Of("sewn", job.Folder, $"{hooping}", "--mark", its).ErrorsOnOneLine);
             string plan = job.Plan().GetProperty("made").GetProperty("mark").GetString()!;
-            Assert.Contains($"{plan} is the mark of the whole plan", CliRun.Of("sewn", job.Folder, $"{other}", "--mark", plan).ErrorsOnOneLine);
+            Assert.Contains(
+                $"{plan} is the mark of the whole plan", CliRun.Of("sewn", job.Folder, $"{other}", "--mark", plan).ErrorsOnOneLine);
             string unknown = its == "2222" ? "3333" : "2222";
-            Assert.Contains($"No plan that is known of gave hooping {other} the mark {unknown}", CliRun.Of("sewn", job.Folder, $"{other}", "--mark", unknown).ErrorsOnOneLine);
+            Assert.Contains(
+                $"No plan that is known of gave hooping {other} the mark {unknown}",
+                CliRun.Of("sewn", job.Folder, $"{other}", "--mark", unknown).ErrorsOnOneLine);
             Assert.Equal(64, CliRun.Of("sewn", job.Folder, $"{other}", "--mark", "K0Q4").Status);
             Assert.Equal(64, CliRun.Of("sewn", job.Folder, $"{other}", "--again", "--mark", its).Status);
             Assert.False(IsLogged(job));
@@ -103,7 +112,9 @@ public sealed class SheetsOutOfDateTests
             Assert.False(State(job, hooping).AsksForMark);
 
             job.Make();
-            Assert.Equal($"{hooping},{printed},printed", File.ReadAllLines(job["out/earlier-marks.csv"]).Single(l => l.StartsWith($"{hooping},", StringComparison.Ordinal)));
+            Assert.Equal(
+                $"{hooping},{printed},printed",
+                File.ReadAllLines(job["out/earlier-marks.csv"]).Single(l => l.StartsWith($"{hooping},", StringComparison.Ordinal)));
             Assert.False(State(job, hooping).AsksForMark);
             job.Names[2] = "Jo Harsh";
             job.Make();

@@ -66,7 +66,9 @@ public class StiffenedTests
         using var job = new NamedJob($"{NamedJob.Keyed}, {Firm}");
         job.Make();
         job.Say(1, 2);
-        job.With("job.json", File.ReadAllText(job["job.json"]).Replace("\"starch\"", "\"starch\", \"shortening\": 0.02", StringComparison.Ordinal));
+        job.With(
+            "job.json", File.ReadAllText(job["job.json"])
+            .Replace("\"starch\"", "\"starch\", \"shortening\": 0.02", StringComparison.Ordinal));
         Assert.True(job.Make().Plan!.MatchesHem);
         Assert.Equal(0.02 * job.Places().Values.Sum(n => n.WidthMm) / 1000, Shortening(job), 0.000002);
     }
@@ -82,7 +84,8 @@ public class StiffenedTests
         return job.Plan().GetProperty("rounds").EnumerateArray().SelectMany(r => r.GetProperty("segments").EnumerateArray())
             .SelectMany(s => s.GetProperty("names").EnumerateArray().Select(n => (
                 Number: n.GetProperty("order").GetInt32(),
-                OnClothMm: s.GetProperty("onClothMm").GetDouble() + ((n.GetProperty("startMm").GetDouble() - s.GetProperty("startMm").GetDouble()) / (1 - shortening)))))
+                OnClothMm: s.GetProperty("onClothMm")
+                .GetDouble() + ((n.GetProperty("startMm").GetDouble() - s.GetProperty("startMm").GetDouble()) / (1 - shortening)))))
             .ToDictionary(n => n.Number, n => n.OnClothMm);
     }
 }

@@ -18,7 +18,9 @@ public class TwoLinesSewnTests
         .SelectMany(s => s.GetProperty("names").EnumerateArray().Select(n => (Segment: s, Name: n)))
         .ToDictionary(
             n => n.Name.GetProperty("text").GetString()!,
-            n => string.Join(' ', n.Segment.GetProperty("number"), n.Name.GetProperty("onLine"), n.Name.GetProperty("startMm"), n.Name.GetProperty("baselineYMm")));
+            n => string.Join(
+                ' ', n.Segment.GetProperty("number"), n.Name.GetProperty("onLine"), n.Name.GetProperty("startMm"),
+                n.Name.GetProperty("baselineYMm")));
 
     [Fact]
     public void Latecomers_stand_in_new_pairs_and_what_is_sewn_and_planned_stays_where_it_was()
@@ -29,7 +31,8 @@ public class TwoLinesSewnTests
         Assert.NotEqual(ExitStatus.CannotUse, made.Status);
         var plan = job.Plan();
         Assert.Equal(2, plan.GetProperty("rounds")[0].GetProperty("segments")[0].GetProperty("names")[1].GetProperty("onLine").GetInt32());
-        Assert.Contains(made.Problems, p => p.Where.Key == "strip.lines" && p.Found.Contains("10 names stand in two lines", StringComparison.Ordinal));
+        Assert.Contains(
+            made.Problems, p => p.Where.Key == "strip.lines" && p.Found.Contains("10 names stand in two lines", StringComparison.Ordinal));
         var before = Places(plan);
         byte[] path = job.Path(1), proof = job.Proof(1);
         job.Say(1);
@@ -64,7 +67,8 @@ public class TwoLinesSewnTests
         Assert.Equal("2", after["Jo Ek"].Split(' ')[1]);
         Assert.False(IsAlone(job.Plan(), alone));
 
-        static int Hooping(JsonElement plan, string other) => plan.GetProperty("hoopings").EnumerateArray().Select(h => h.GetProperty("number").GetInt32())
+        static int Hooping(JsonElement plan, string other) =>
+            plan.GetProperty("hoopings").EnumerateArray().Select(h => h.GetProperty("number").GetInt32())
             .First(h => !NamesIn(plan, h).Contains(other));
     }
 
@@ -82,7 +86,8 @@ public class TwoLinesSewnTests
     {
         var all = plan.GetProperty("rounds").EnumerateArray().SelectMany(r => r.GetProperty("segments").EnumerateArray())
             .SelectMany(s => s.GetProperty("names").EnumerateArray()).Select(n => (
-                Text: n.GetProperty("text").GetString(), Line: n.GetProperty("onLine").GetInt32(), From: n.GetProperty("startMm").GetDouble(),
+                Text: n.GetProperty("text").GetString(), Line: n.GetProperty("onLine").GetInt32(),
+                From: n.GetProperty("startMm").GetDouble(),
                 To: n.GetProperty("startMm").GetDouble() + n.GetProperty("widthMm").GetDouble())).ToList();
         var own = all.Single(n => n.Text == name);
         return !all.Exists(n => n.Line != own.Line && n.From < own.To && n.To > own.From);
@@ -99,13 +104,18 @@ public class TwoLinesSewnTests
         job.Settings("\"cutWidth\": \"2 3/4 in\"");
         var made = job.Make();
         Assert.Equal(before, Places(job.Plan()));
-        Assert.Contains(made.Problems, p => p.Severity == Severity.NeedsPerson && p.Where.Key == "strip.lines" && p.Mend.Contains("\"lines\": 2", StringComparison.Ordinal));
+        Assert.Contains(
+            made.Problems,
+            p => p.Severity == Severity.NeedsPerson && p.Where.Key == "strip.lines"
+            && p.Mend.Contains("\"lines\": 2", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Typed_names_are_keyed_line_by_line_and_the_other_name_of_a_sewn_pair_keeps_its_place()
     {
-        using var job = new NamedJob(NamedJob.Keyed.Replace("9 mm", "5 mm", StringComparison.Ordinal) + ", \"strip\": { \"lines\": 2, \"cutWidth\": \"2 3/4 in\" }");
+        using var job =
+            new NamedJob(NamedJob.Keyed.Replace("9 mm", "5 mm", StringComparison.Ordinal)
+            + ", \"strip\": { \"lines\": 2, \"cutWidth\": \"2 3/4 in\" }");
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
         var sheet = job.Sheet();
         Assert.Equal(["upper", "upper", "upper", "lower", "lower", "lower"], sheet.Select(r => r["on_line"]));
@@ -115,11 +125,13 @@ public class TwoLinesSewnTests
         foreach (var line in sheet.GroupBy(r => r["on_line"]))
         {
             Assert.Equal("", line.First()["start_from_last_mm"]);
-            double[] starts = [.. line.Select(r => double.Parse(r["start_on_cloth_mm"], System.Globalization.CultureInfo.InvariantCulture))];
+            double[] starts =
+                [.. line.Select(r => double.Parse(r["start_on_cloth_mm"], System.Globalization.CultureInfo.InvariantCulture))];
             Assert.Equal(starts.Order(), starts);
         }
 
-        static double Back(MakeReport report) => report.Estimate!.HandWork.Single(w => w.Act.StartsWith("going back", StringComparison.Ordinal)).Minutes.Likely;
+        static double Back(MakeReport report) =>
+            report.Estimate!.HandWork.Single(w => w.Act.StartsWith("going back", StringComparison.Ordinal)).Minutes.Likely;
 
         var before = job.Places();
         string sewn = before.Single(p => p.Value.Number == 3).Key, mate = before.Single(p => p.Value.Number == 4).Key;
@@ -138,10 +150,12 @@ public class TwoLinesSewnTests
     [Fact]
     public void A_curved_strip_is_no_mend_for_two_lines()
     {
-        string[] first = ["Wren", "Hesper", "Tobin", "Ada", "Rufus", "Maren", "Kit"], last = ["Alder", "Quayle", "Marsh", "Willowby", "Penhale", "Farthing"];
+        string[] first = ["Wren", "Hesper", "Tobin", "Ada", "Rufus", "Maren", "Kit"],
+        last = ["Alder", "Quayle", "Marsh", "Willowby", "Penhale", "Farthing"];
         using var folder = new TemporaryFolder();
         folder.With("names.csv", "Name\n" + string.Concat(first.SelectMany(f => last.Select(l => $"{f} {l}\n"))));
-        folder.With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3 m", "turn": 0.75 }, "strip": { "lines": 2, "cutWidth": "70 mm" } }""");
+        folder.With(
+            "job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3 m", "turn": 0.75 }, "strip": { "lines": 2, "cutWidth": "70 mm" } }""");
         var laid = Planning.Run(folder.FullPath, new FaceShelf(), default).Value!;
         Assert.Contains(laid.Plan.Easing, e => e.Verdict == EaseVerdict.WantsShaping);
         Assert.DoesNotContain(laid.EaseMends, m => m.Kind == EaseMendKind.Curve);
@@ -150,7 +164,9 @@ public class TwoLinesSewnTests
     [Fact]
     public void A_measured_end_of_a_typed_name_is_refused_where_names_stand_in_two_lines()
     {
-        using var job = new NamedJob(NamedJob.Keyed.Replace("9 mm", "5 mm", StringComparison.Ordinal) + ", \"strip\": { \"lines\": 2, \"cutWidth\": \"2 3/4 in\" }");
+        using var job =
+            new NamedJob(NamedJob.Keyed.Replace("9 mm", "5 mm", StringComparison.Ordinal)
+            + ", \"strip\": { \"lines\": 2, \"cutWidth\": \"2 3/4 in\" }");
         job.With("drift.csv", "number,name,end_mm\n1,,80\n");
         var made = job.Make();
         Assert.Equal(ExitStatus.CannotUse, made.Status);

@@ -9,7 +9,8 @@ namespace NameBand.Tests.SewingOn;
 /// <summary>Typed names come out longer or shorter than foretold: the gaps of what is still to be sewn take it up.</summary>
 public class TypedLengthTests
 {
-    private const string Backwards = "\"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"9 mm\"], \"holds\": \"any\", \"tops\": \"left\" }";
+    private const string Backwards =
+        "\"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"9 mm\"], \"holds\": \"any\", \"tops\": \"left\" }";
 
     [Theory]
     [InlineData(NamedJob.Keyed, "Hesper Quayle")]
@@ -27,11 +28,18 @@ public class TypedLengthTests
         var after = job.Places();
         Assert.Equal(longer, after[first].WidthMm, 0.051);
         bool isLeft = way == NamedJob.Keyed;
-        Assert.Equal(isLeft ? was.StartMm : was.StartMm + was.WidthMm, isLeft ? after[first].StartMm : after[first].StartMm + after[first].WidthMm, 0.002);
+        Assert.Equal(
+            isLeft ? was.StartMm : was.StartMm + was.WidthMm, isLeft ? after[first].StartMm : after[first].StartMm + after[first].WidthMm,
+            0.002);
         AssertEvenGaps(after, from: 0, to: 5);
-        Assert.Equal(before["Kit Farthing"].StartMm + before["Kit Farthing"].WidthMm, after["Kit Farthing"].StartMm + after["Kit Farthing"].WidthMm, 0.002);
+        Assert.Equal(
+            before["Kit Farthing"].StartMm + before["Kit Farthing"].WidthMm, after["Kit Farthing"].StartMm + after["Kit Farthing"].WidthMm,
+            0.002);
         Assert.Equal(before["Hesper Quayle"].StartMm, after["Hesper Quayle"].StartMm, 0.002);
-        Assert.DoesNotContain(report.Problems, p => p.Found.Contains("set out again", StringComparison.Ordinal) || p.Found.Contains("left between names", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            report.Problems,
+            p => p.Found.Contains("set out again", StringComparison.Ordinal)
+            || p.Found.Contains("left between names", StringComparison.Ordinal));
 
         // It stays so, and is gone on from.
         byte[] once = File.ReadAllBytes(job["out/plan.json"]);
@@ -99,11 +107,13 @@ public class TypedLengthTests
         Assert.NotEmpty(told.Mend);
     }
 
-    /// <summary>Rounds share names out as evenly as they can be filled: what is left of a round that is nearly sewn is no reason to do that again.</summary>
+    /// <summary>Rounds share names out as evenly as they can be filled: what is left of a round that is nearly sewn is no reason
+    /// to do that again.</summary>
     [Fact]
     public void A_names_own_length_sends_no_other_to_the_next_round()
     {
-        using var job = new NamedJob(NamedJob.Keyed + ", \"strip\": { \"rounds\": 2 }", "{ \"length\": \"450 mm\", \"closed\": false, \"turn\": 0 }");
+        using var job =
+            new NamedJob(NamedJob.Keyed + ", \"strip\": { \"rounds\": 2 }", "{ \"length\": \"450 mm\", \"closed\": false, \"turn\": 0 }");
         job.Names.AddRange(["Ida Vo", "Peregrine Underhill", "Una Fry", "Bartholomew Ostler"]);
         job.Make();
         string[] Low() => [.. job.Plan().GetProperty("rounds")[0].GetProperty("segments").EnumerateArray()
@@ -176,10 +186,14 @@ public class TypedLengthTests
     {
         using var job = new NamedJob(NamedJob.Keyed);
         job.Make();
-        job.With("lengths.csv", "name,order,measured_mm,sewn_on\nTobin Marsh,2,64,\nKit Farthing,6,70,\nHesper Quayle,1,76,scrap\nNell Ost,,46,\n");
+        job.With(
+            "lengths.csv",
+            "name,order,measured_mm,sewn_on\nTobin Marsh,2,64,\nKit Farthing,6,70,\nHesper Quayle,1,76,scrap\nNell Ost,,46,\n");
         var told = job.Make().Problems.Where(p => p.Where.File == "lengths.csv").OrderBy(p => p.Where.Line).ToList();
         Assert.Equal([2, 5], told.Select(p => p.Where.Line!.Value));
-        Assert.StartsWith("2 lengths say nothing of a scrap, and “Tobin Marsh”, “Kit Farthing” are not said to be sewn", told[0].Found, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "2 lengths say nothing of a scrap, and “Tobin Marsh”, “Kit Farthing” are not said to be sewn", told[0].Found,
+            StringComparison.Ordinal);
         Assert.Contains("sewn JOB n2", told[0].Mend, StringComparison.Ordinal);
         Assert.Contains("no name “Nell Ost” is to be sewn", told[1].Found, StringComparison.Ordinal);
         Assert.All(told, p => Assert.Equal(Severity.Note, p.Severity));
@@ -200,7 +214,8 @@ public class TypedLengthTests
             "long on a scrap: that is logged, and the name is still to sew", Said(0, job, "n2", "--scrap", "--length", Mm(longer)),
             StringComparison.Ordinal);
         Said(0, job, "n2", "--scrap", "--length", Mm(longer + 1));
-        Assert.Contains($"The length of n2, “Tobin Marsh” on a scrap, {longer + 1:0.0} mm, counts no longer".Replace(".0 mm", " mm", StringComparison.Ordinal), Said(0, job, "n2", "--scrap", "--mistake"), StringComparison.Ordinal);
+        Assert.Contains($"The length of n2, “Tobin Marsh” on a scrap, {longer + 1:0.0} mm, counts no longer"
+            .Replace(".0 mm", " mm", StringComparison.Ordinal), Said(0, job, "n2", "--scrap", "--mistake"), StringComparison.Ordinal);
         Said(0, job, "n2", "--scrap", "--mistake");
         Refused(job, "No length of n2", "n2", "--scrap", "--mistake");
         Assert.Equal(2, File.ReadLines(job["lengths.csv"]).Count(l => l.EndsWith("\"scrap, taken back\"", StringComparison.Ordinal)));
@@ -223,7 +238,8 @@ public class TypedLengthTests
     {
         using var job = new NamedJob(NamedJob.Keyed);
         job.With("lengths.csv", "name,order,measured_mm\nTobin Marsh,2,64\nTobin Marsh,,69\n");
-        Assert.Contains(job.Make().Problems, p => p.Found.Contains("has two lengths, 64 mm in line 2 and 69 mm in line 3", StringComparison.Ordinal));
+        Assert.Contains(
+            job.Make().Problems, p => p.Found.Contains("has two lengths, 64 mm in line 2 and 69 mm in line 3", StringComparison.Ordinal));
     }
 
     private static bool IsOfGaps(Problem told) => told.Found.Contains("are left between names", StringComparison.Ordinal);
@@ -251,6 +267,8 @@ public class TypedLengthTests
     {
         var said = CliRun.Of(["sewn", job.Folder, .. words]);
         Assert.Equal(2, said.Status);
-        Assert.Contains(why, string.Join(' ', (said.Out + said.Errors).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains(
+            why, string.Join(' ', (said.Out + said.Errors).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+            StringComparison.Ordinal);
     }
 }

@@ -18,7 +18,8 @@ public class BayesianRegressionSourcesTests
         double[] uptake = [-0.87, -10.74, -3.27, -1.97, 7.50, -7.25, 17.05, 4.96, 10.40, 11.05, 0.26, 2.51];
         double[] age = [23, 22, 22, 25, 27, 20, 31, 23, 27, 28, 22, 24];
         const double variance = 8.54;
-        var x = Matrix<double>.Build.Dense(12, 4, (i, j) => (j % 2 == 0 || i >= 6 ? 1 : 0) * (j >= 2 ? age[i] : 1) * (j == 1 && i < 6 ? 0 : 1));
+        var x = Matrix<double>.Build.Dense(
+            12, 4, (i, j) => (j % 2 == 0 || i >= 6 ? 1 : 0) * (j >= 2 ? age[i] : 1) * (j == 1 && i < 6 ? 0 : 1));
         var prior = x.TransposeThisAndMultiply(x).Inverse() * (12 * variance);
         var covariance = x * prior * x.Transpose();
         var given = GaussianReadings.Of(uptake, (i, j) => covariance[i, j] + (i == j ? variance : 0));
@@ -49,7 +50,8 @@ public class BayesianRegressionSourcesTests
         Assert.Equal(-8.050122437508273, given.LogDensity, 1e-6);
     }
 
-    /// <summary>The other road to the same: coefficients by the normal equations, here by MathNet’s LU and not by Cholesky of the readings.</summary>
+    /// <summary>The other road to the same: coefficients by the normal equations, here by MathNet’s LU and not by Cholesky of the
+    /// readings.</summary>
     [Fact]
     public void Conditioning_agrees_with_the_normal_equations()
     {

@@ -33,7 +33,8 @@ public class BidiConformanceTests
             {
                 string[] parts = line.Split(';');
                 BidiClass[] classes = [.. Words(parts[0]).Select(Enum.Parse<BidiClass>)];
-                int directions = int.Parse(parts[1], NumberStyles.AllowHexSpecifier | NumberStyles.AllowLeadingWhite, CultureInfo.InvariantCulture);
+                int directions =
+                    int.Parse(parts[1], NumberStyles.AllowHexSpecifier | NumberStyles.AllowLeadingWhite, CultureInfo.InvariantCulture);
                 foreach (int paragraph in new[] { BidiLevels.AutoParagraph, 0, 1 }.Where(p => (directions & (1 << (p + 1))) != 0))
                 {
                     Check(line, classes, new int[classes.Length], paragraph, levels, order, null);
@@ -86,7 +87,8 @@ public class BidiConformanceTests
             int from = fields[1].EndsWith("Last>", StringComparison.Ordinal) ? firstOfRange : code;
             for (int c = from; c <= code; c++)
             {
-                Assert.True(BidiData.ClassOf(c) == Enum.Parse<BidiClass>(fields[4]), $"U+{c:X4} is {fields[4]}, ours {BidiData.ClassOf(c)}");
+                Assert.True(
+                    BidiData.ClassOf(c) == Enum.Parse<BidiClass>(fields[4]), $"U+{c:X4} is {fields[4]}, ours {BidiData.ClassOf(c)}");
                 seen++;
             }
         }

@@ -106,7 +106,8 @@ public class BinPackingSourcesTests
     {
         using var folder = new TemporaryFolder().With(
             "job.json", """{ "format": 1, "lists": ["names.csv"], "columns": { "name": "name" }, "hem": { "length": "3.66 m" } }""");
-        File.Copy(Path.Combine(Repository.Root, "tests", "NameBand.Tests", "Sources", "Data", "names-of-many-locales.csv"), folder["names.csv"]);
+        File.Copy(
+            Path.Combine(Repository.Root, "tests", "NameBand.Tests", "Sources", "Data", "names-of-many-locales.csv"), folder["names.csv"]);
         var names = Planning.ReadNames(folder.FullPath, new FaceShelf(), default).Value!.Lettered.Names;
         int[] sizes = [.. names.Select(n => (int)Math.Ceiling((n.WidthMm(9, 0.2) + 13.5) * 100)).Where(s => s <= 16_350)];
         Assert.True(sizes.Length > 350);

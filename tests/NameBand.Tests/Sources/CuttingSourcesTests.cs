@@ -19,7 +19,8 @@ public class CuttingSourcesTests
             job, Sample.Hem(job), Sample.Lettered(Sample.RandomWidths(1, 30 * rounds)), FabricTable.Find("quilting cotton")!).Value!;
     }
 
-    /// <summary>Straight strips across cloth = usable width / strip width, rounded down; n pieces need n − 1 joins, n if closed. Computed.</summary>
+    /// <summary>Straight strips across cloth = usable width / strip width, rounded down; n pieces need n − 1 joins, n if closed.
+    /// Computed.</summary>
     [Theory]
     [InlineData(1100, 6)]
     [InlineData(1079, 5)]
@@ -29,7 +30,9 @@ public class CuttingSourcesTests
         var plan = Plan(7);
         var cut = CutPlan.Of(plan, new ShopSettings(ClothWidthMm: clothWidth), isBias: false);
         Assert.Equal(beside, cut.Cuts.Select(c => c.AcrossMm).Distinct().Count());
-        Assert.All(cut.Cuts, c => Assert.True(c.AcrossMm + c.Cloth.WidthMm <= clothWidth + 1e-9 && c.AlongMm + c.Cloth.LengthMm <= cut.LengthMm + 1e-9));
+        Assert.All(
+            cut.Cuts, c =>
+                Assert.True(c.AcrossMm + c.Cloth.WidthMm <= clothWidth + 1e-9 && c.AlongMm + c.Cloth.LengthMm <= cut.LengthMm + 1e-9));
         Assert.Equal(Math.Ceiling(7.0 / beside), Math.Round(cut.LengthMm / plan.Cloths[0].LengthMm));
         Assert.Equal(7, plan.Joins);
         Assert.Equal(12, Plan(3, 1000).Joins);
@@ -60,7 +63,8 @@ public class CuttingSourcesTests
         Assert.InRange(PartUsed(100), leastPartUsed, 1);
     }
 
-    /// <summary>The cloth that n strips take holds at least their area, and one strip of the greatest length takes just the cloth's width along.</summary>
+    /// <summary>The cloth that n strips take holds at least their area, and one strip of the greatest length takes just the
+    /// cloth's width along.</summary>
     [Fact]
     public void Strips_on_the_bias_lie_inside_the_cloth()
     {
@@ -70,7 +74,8 @@ public class CuttingSourcesTests
         var cut = CutPlan.Of(plan, new ShopSettings(), isBias: true);
         Assert.All(plan.Cloths, c => Assert.True(c.LengthMm <= longest));
         Assert.True(cut.LengthMm * 1100 >= plan.Cloths.Sum(c => c.LengthMm * c.WidthMm));
-        Assert.Equal((cut.Cuts.Length - 1) * 180 * Math.Sqrt(2), cut.LengthMm - CutPlan.BiasLengthMm(plan.Cloths.Max(c => c.LengthMm), 180, 1), 6);
+        Assert.Equal(
+            (cut.Cuts.Length - 1) * 180 * Math.Sqrt(2), cut.LengthMm - CutPlan.BiasLengthMm(plan.Cloths.Max(c => c.LengthMm), 180, 1), 6);
     }
 
     [Fact]

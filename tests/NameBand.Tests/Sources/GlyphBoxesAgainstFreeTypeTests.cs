@@ -37,7 +37,9 @@ public class GlyphBoxesAgainstFreeTypeTests
                 continue;
             }
 
-            double worst = new[] { ours.LeftMm - theirs.Left, ours.RightMm - theirs.Right, ours.TopMm + theirs.Top, ours.BottomMm + theirs.Bottom }.Max(Math.Abs);
+            double worst =
+                new[] { ours.LeftMm - theirs.Left, ours.RightMm - theirs.Right, ours.TopMm + theirs.Top, ours.BottomMm + theirs.Bottom }
+                .Max(Math.Abs);
             Assert.True(worst <= most, $"{faceName}, glyph {glyph}: {worst} units apart, {most} allowed; ours {ours}, FreeType's {theirs}");
             compared++;
         }

@@ -85,7 +85,8 @@ public sealed class LegibilityByTesseractTests(ITestOutputHelper output)
     private static void DrawThread(string csv, string png)
     {
         var rows = File.ReadLines(csv).Skip(1).Select(l => l.Split(','))
-            .Select(f => (X: float.Parse(f[1], CultureInfo.InvariantCulture), Y: float.Parse(f[2], CultureInfo.InvariantCulture), IsStitch: f[3] == "stitch")).ToList();
+            .Select(f => (X: float.Parse(f[1], CultureInfo.InvariantCulture), Y: float.Parse(f[2], CultureInfo.InvariantCulture),
+                IsStitch: f[3] == "stitch")).ToList();
         Draw(rows.Min(r => r.X), rows.Max(r => r.X), rows.Min(r => r.Y), rows.Max(r => r.Y), png, canvas =>
         {
             using var thread = new SKPaint { Color = SKColors.Black, StrokeWidth = 0.4f, IsAntialias = true };
@@ -102,7 +103,8 @@ public sealed class LegibilityByTesseractTests(ITestOutputHelper output)
     private static void DrawPrint(NameBand.Lettering.LetteredName name, double heightMm, string png)
     {
         float mm = (float)heightMm;
-        Draw((float)name.Ink.LeftMm * mm, (float)name.Ink.RightMm * mm, (float)name.Ink.BottomMm * mm, (float)name.Ink.TopMm * mm, png, canvas =>
+        Draw((float)name.Ink.LeftMm * mm, (float)name.Ink.RightMm * mm, (float)name.Ink.BottomMm * mm, (float)name.Ink.TopMm * mm, png,
+            canvas =>
         {
             using var ink = new SKPaint { Color = SKColors.Black, IsAntialias = true };
             foreach (var placed in name.Pieces)
@@ -110,7 +112,8 @@ public sealed class LegibilityByTesseractTests(ITestOutputHelper output)
                 using var gathered = new SKPathBuilder { FillType = SKPathFillType.EvenOdd };
                 foreach (var ring in placed.Piece.Outline.Rings)
                 {
-                    gathered.AddPoly([.. ring.Points.Select(p => new SKPoint((float)(p.XMm + placed.At.XMm) * mm, (float)(p.YMm + placed.At.YMm) * mm))], true);
+                    gathered.AddPoly([.. ring.Points.Select(p =>
+                        new SKPoint((float)(p.XMm + placed.At.XMm) * mm, (float)(p.YMm + placed.At.YMm) * mm))], true);
                 }
 
                 using var shape = gathered.Detach();
@@ -122,7 +125,8 @@ public sealed class LegibilityByTesseractTests(ITestOutputHelper output)
     private static void Draw(float left, float right, float bottom, float top, string png, Action<SKCanvas> draw)
     {
         const float Margin = 4;
-        using var bitmap = new SKBitmap((int)((right - left + (2 * Margin)) * PixelsPerMm), (int)((top - bottom + (2 * Margin)) * PixelsPerMm));
+        using var bitmap =
+            new SKBitmap((int)((right - left + (2 * Margin)) * PixelsPerMm), (int)((top - bottom + (2 * Margin)) * PixelsPerMm));
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
         canvas.Scale(PixelsPerMm, -PixelsPerMm);

@@ -6,7 +6,8 @@ namespace NameBand.Tests.Sources;
 /// <summary>Dividing a row over rounds against the linear partition problem.</summary>
 public class LinearPartitionTests
 {
-    /// <summary>100, 200 … 900 into three ranges: the largest sum is at least 1700. Source: S. Skiena, The Algorithm Design Manual, his worked example.</summary>
+    /// <summary>100, 200 … 900 into three ranges: the largest sum is at least 1700. Source: S. Skiena, The Algorithm Design
+    /// Manual, his worked example.</summary>
     [Fact]
     public void The_textbook_example()
     {

@@ -21,7 +21,8 @@ public class MakespanSourcesTests
     [InlineData(5)]
     public void The_worst_case_of_longest_first_is_still_done_in_the_least_time(int machines)
     {
-        var jobs = Enumerable.Range(machines + 1, machines - 1).SelectMany(j => new double[] { j, j }).Concat([machines, machines, machines]);
+        var jobs = Enumerable.Range(machines + 1, machines - 1).SelectMany(j => new double[] { j, j })
+            .Concat([machines, machines, machines]);
         var plan = Plan(machines, [.. jobs]);
         Assert.Equal(3 * machines, plan.Minutes, 9);
         Assert.Equal(3 * machines, plan.LeastMinutes, 9);
@@ -42,5 +43,6 @@ public class MakespanSourcesTests
 
     /// <summary>Computed: three equal jobs on two machines take two of them, though the even share is one and a half.</summary>
     [Fact]
-    public void A_bound_that_cannot_be_reached_is_raised() => Assert.Equal((2.0, 2.0), (Plan(2, 1, 1, 1).Minutes, Plan(2, 1, 1, 1).LeastMinutes));
+    public void A_bound_that_cannot_be_reached_is_raised() =>
+        Assert.Equal((2.0, 2.0), (Plan(2, 1, 1, 1).Minutes, Plan(2, 1, 1, 1).LeastMinutes));
 }

@@ -19,7 +19,8 @@ public class NameListTests
         using var folder = new TemporaryFolder().With(
             "job.json",
             """{ "format": 1, "lists": ["names.csv"], "columns": { "name": "name" }, "hem": { "length": "3.66 m", "turn": 0.75 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 9 } }""");
-        File.Copy(Path.Combine(Repository.Root, "tests", "NameBand.Tests", "Sources", "Data", "names-of-many-locales.csv"), folder["names.csv"]);
+        File.Copy(
+            Path.Combine(Repository.Root, "tests", "NameBand.Tests", "Sources", "Data", "names-of-many-locales.csv"), folder["names.csv"]);
         var report = Bander.Make(folder.FullPath);
         Assert.NotNull(report.OutFolder);
         var made = new MadeFolder(report.OutFolder);

@@ -67,7 +67,8 @@ public sealed partial class NeedlePathProgramTests
     [InlineData("M")]
     public void What_is_no_word_of_a_program_is_refused(string word) =>
         Assert.Contains(
-            JobReaderTests.ReadAll($$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m", "turn": 0 }, "program": { "needle": "{{word}}" } }""").Problems,
+            JobReaderTests.ReadAll(
+                $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m", "turn": 0 }, "program": { "needle": "{{word}}" } }""").Problems,
             p => p.Found.Contains("program.needle", StringComparison.Ordinal));
 
     private static (string Text, NeedlePath Path) Written(ProgramSettings words)
@@ -89,7 +90,8 @@ public sealed partial class NeedlePathProgramTests
         foreach (string block in blocks[1..^2].Select(b => Comment().Replace(b, "")).Where(b => b.Length > 0))
         {
             Assert.Matches(@"^([A-Z][+-]?\d+(\.\d+)? ?)+$", block);
-            var said = Word().Matches(block).Select(m => (Letter: m.Value[0], Number: double.Parse(m.Value.AsSpan(1), CultureInfo.InvariantCulture))).ToList();
+            var said = Word().Matches(block)
+                .Select(m => (Letter: m.Value[0], Number: double.Parse(m.Value.AsSpan(1), CultureInfo.InvariantCulture))).ToList();
             int number = (int)said.FirstOrDefault(w => w.Letter == 'N').Number;
             foreach (var (letter, value) in said)
             {

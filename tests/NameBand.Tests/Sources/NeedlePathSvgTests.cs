@@ -52,7 +52,8 @@ public sealed class NeedlePathSvgTests
         var (xml, path) = Written();
         using var folder = new TemporaryFolder();
         xml.Save(folder["hooping.svg"]);
-        byte[] png = OutsideTool.RunForBytes("rsvg-convert", ["-d", "254", "-p", "254", "--background-color", "white", folder["hooping.svg"]]);
+        byte[] png = OutsideTool.RunForBytes(
+            "rsvg-convert", ["-d", "254", "-p", "254", "--background-color", "white", folder["hooping.svg"]]);
         using var picture = Image.Load<L8>(png);
         Assert.Equal((1600, 1000), (picture.Width, picture.Height));
 

@@ -32,7 +32,8 @@ public class NormalizationSourcesTests
 
             // Characters that a name never keeps are checked elsewhere; here letters stand round the case so that
             // no rule about the edges or blanks of a name takes part.
-            if (source.EnumerateRunes().Any(r => Invisible.IsBlank(r.Value) || Invisible.IsAlways(r.Value) || r.Value is 0x034F or 0x200C or 0x200D)
+            if (source.EnumerateRunes()
+                .Any(r => Invisible.IsBlank(r.Value) || Invisible.IsAlways(r.Value) || r.Value is 0x034F or 0x200C or 0x200D)
                 || nfc.EnumerateRunes().Any(r => Invisible.IsBlank(r.Value) || Invisible.IsAlways(r.Value)))
             {
                 continue;
@@ -47,5 +48,6 @@ public class NormalizationSourcesTests
     }
 
     private static string Text(string codes) =>
-        string.Concat(codes.Trim().Split(' ').Select(c => char.ConvertFromUtf32(int.Parse(c, NumberStyles.HexNumber, CultureInfo.InvariantCulture))));
+        string.Concat(codes.Trim().Split(' ')
+            .Select(c => char.ConvertFromUtf32(int.Parse(c, NumberStyles.HexNumber, CultureInfo.InvariantCulture))));
 }

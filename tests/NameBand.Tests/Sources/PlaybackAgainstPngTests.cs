@@ -50,8 +50,11 @@ public sealed class PlaybackAgainstPngTests(SentSample sent) : IClassFixture<Sen
     public void It_lasts_as_long_as_the_job_says_and_two_seconds_more()
     {
         var controls = Read(First()).Where(c => c.Type == "fcTL").Select(c => c.Data).ToList();
-        double seconds = controls.Sum(c => BinaryPrimitives.ReadUInt16BigEndian(c.AsSpan(20)) / (double)BinaryPrimitives.ReadUInt16BigEndian(c.AsSpan(22)));
-        double last = BinaryPrimitives.ReadUInt16BigEndian(controls[^1].AsSpan(20)) / (double)BinaryPrimitives.ReadUInt16BigEndian(controls[^1].AsSpan(22));
+        double seconds =
+            controls.Sum(c =>
+                BinaryPrimitives.ReadUInt16BigEndian(c.AsSpan(20)) / (double)BinaryPrimitives.ReadUInt16BigEndian(c.AsSpan(22)));
+        double last = BinaryPrimitives.ReadUInt16BigEndian(controls[^1].AsSpan(20))
+            / (double)BinaryPrimitives.ReadUInt16BigEndian(controls[^1].AsSpan(22));
         Assert.Equal(2, last);
         Assert.Equal(Seconds + 2, seconds, Seconds / 18.0 + 0.02);
     }
@@ -105,7 +108,8 @@ public sealed class PlaybackAgainstPngTests(SentSample sent) : IClassFixture<Sen
         BinaryPrimitives.WriteInt32BigEndian(header.AsSpan(4), height);
         using var png = new MemoryStream();
         png.Write([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A]);
-        foreach (var chunk in new[] { new Chunk("IHDR", header), chunks.Single(c => c.Type == "PLTE"), new Chunk("IDAT", data), new Chunk("IEND", []) })
+        foreach (var chunk in new[] { new Chunk("IHDR", header), chunks.Single(c => c.Type == "PLTE"), new Chunk("IDAT", data),
+            new Chunk("IEND", []) })
         {
             byte[] four = new byte[4];
             BinaryPrimitives.WriteInt32BigEndian(four, chunk.Data.Length);

@@ -24,7 +24,8 @@ public partial class RehearsalAgainstPdfReadersTests
     /// <summary>Words stand so far beside their line.</summary>
     private const double BesideMm = 0.7;
 
-    private static readonly string[] Crew = ["Hesper Quayle", "Tobin Marsh", "Ada Willowby", "Kit Farthing", "Una Thistlewood", "Fern Jessop"];
+    private static readonly string[] Crew =
+        ["Hesper Quayle", "Tobin Marsh", "Ada Willowby", "Kit Farthing", "Una Thistlewood", "Fern Jessop"];
 
     public static TheoryData<string, bool> Sheets => new() { { "a4", true }, { "letter", true }, { "a4", false } };
 
@@ -46,7 +47,8 @@ public partial class RehearsalAgainstPdfReadersTests
         }
 
         // The same sign stands at the same place of the round on both rows that meet there; a short last row may have no figure.
-        var joins = words.Where(w => Join().IsMatch(w.Text) && marks.Exists(m => m.Page == w.Page && Math.Abs(m.YMm - w.YMm) < 1)).GroupBy(w => w.Text).Where(g => g.Count() > 1).ToList();
+        var joins = words.Where(w => Join().IsMatch(w.Text) && marks.Exists(m => m.Page == w.Page && Math.Abs(m.YMm - w.YMm) < 1))
+            .GroupBy(w => w.Text).Where(g => g.Count() > 1).ToList();
         Assert.True(joins.Count > 2);
         foreach (var join in joins)
         {
@@ -59,7 +61,8 @@ public partial class RehearsalAgainstPdfReadersTests
             Assert.Equal(places[0], places[1], 0.1);
         }
 
-        Assert.Contains(words, w => w.Text == "sheets:" && words[words.IndexOf(w) - 1].Text == sheets.ToString(CultureInfo.InvariantCulture));
+        Assert.Contains(
+            words, w => w.Text == "sheets:" && words[words.IndexOf(w) - 1].Text == sheets.ToString(CultureInfo.InvariantCulture));
         Assert.Equal(sheets, words.Max(w => w.Page));
     }
 
@@ -79,7 +82,8 @@ public partial class RehearsalAgainstPdfReadersTests
         });
     }
 
-    /// <summary>The paper of a curved strip is the ring itself: circles through its cut lines have the radius and the length of the round.</summary>
+    /// <summary>The paper of a curved strip is the ring itself: circles through its cut lines have the radius and the length of
+    /// the round.</summary>
     [Theory]
     [InlineData("a4")]
     [InlineData("letter")]
@@ -131,7 +135,9 @@ public partial class RehearsalAgainstPdfReadersTests
         Assert.Contains(marks, m => m.Word.Contains("centre front", StringComparison.Ordinal) && Math.Abs(m.AtMm - 1200) < 0.01);
         Assert.Contains(new RehearsalMark(585, "clear from here"), marks);
         Assert.Contains(new RehearsalMark(615, "to here"), marks);
-        Assert.Contains(marks, m => m.AtMm == 0 && m.Word.Contains("start", StringComparison.Ordinal) && m.Word.Contains("centre back", StringComparison.Ordinal));
+        Assert.Contains(
+            marks, m => m.AtMm == 0 && m.Word.Contains("start", StringComparison.Ordinal)
+            && m.Word.Contains("centre back", StringComparison.Ordinal));
         double[] joins = [.. plan.Cloths.SelectMany(c => c.Pieces).Select(p => p.StartMm).Where(s => s > 0).Order()];
         Assert.NotEmpty(joins);
         Assert.Equal(joins, marks.Where(m => m.Word == "join").Select(m => m.AtMm));

@@ -16,7 +16,8 @@ public class ShapingAgainstHbShapeTests
 {
     private static readonly Dictionary<string, string[]> NamesOfScript = new(StringComparer.Ordinal)
     {
-        ["Latin"] = ["Ottilie Marshall", "AVATAR To Ty Wa Yo", "Tamsin O’Dell", "fi office ffl Tjaf", "Rafe & Co. No. 7", "Jory-Wenna (Tregear)"],
+        ["Latin"] = ["Ottilie Marshall", "AVATAR To Ty Wa Yo", "Tamsin O’Dell", "fi office ffl Tjaf", "Rafe & Co. No. 7",
+            "Jory-Wenna (Tregear)"],
         ["Latin of Central Europe"] = ["Zdeněk Říčný", "Łucja Brzoza", "Žofie Şükrü İpek", "Guđný Őrsi"],
         ["Vietnamese"] = ["Đỗ Thu Lan Nguyễn", "Trần Thị Ngọc Ánh", "Lữ Khắc Phượng"],
         ["Greek"] = ["Σοφία Λυμπέρη", "Άγγελος Τάσσος"],

@@ -5,13 +5,15 @@ using Xunit;
 
 namespace NameBand.Tests.Sources;
 
-/// <summary>Our tables of picture signs and of ignorable characters against Unicode 15.0's emoji-data.txt and DerivedCoreProperties.txt.</summary>
+/// <summary>Our tables of picture signs and of ignorable characters against Unicode 15.0's emoji-data.txt and
+/// DerivedCoreProperties.txt.</summary>
 public class SignKindsAgainstUnicodeTests
 {
     [SkippableFact]
     public void Picture_signs_are_those_of_Unicode()
     {
-        HashSet<int> wanted = [.. Property("emoji/emoji-data.txt", "Extended_Pictographic"), .. Property("emoji/emoji-data.txt", "Emoji_Presentation")];
+        HashSet<int> wanted =
+            [.. Property("emoji/emoji-data.txt", "Extended_Pictographic"), .. Property("emoji/emoji-data.txt", "Emoji_Presentation")];
         wanted.ExceptWith(['©', '®', '™']);
         for (int c = 0; c <= 0x10FFFF; c++)
         {

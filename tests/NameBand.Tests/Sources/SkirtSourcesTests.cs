@@ -7,7 +7,8 @@ namespace NameBand.Tests.Sources;
 /// <summary>Part-circle skirts against published tables.</summary>
 public class SkirtSourcesTests
 {
-    /// <summary>Waist of 26 in. Source: prettyquirkypants.com, 2014-03-07, which prints 4.13, 8.2 and 16.56 in (rounded); three quarters computed.</summary>
+    /// <summary>Waist of 26 in. Source: prettyquirkypants.com, 2014-03-07, which prints 4.13, 8.2 and 16.56 in (rounded); three
+    /// quarters computed.</summary>
     [Theory]
     [InlineData(1.0, 4.13, 0.02)]
     [InlineData(0.75, 5.517, 0.001)]
@@ -19,7 +20,8 @@ public class SkirtSourcesTests
         Assert.InRange(circle.WaistRadiusMm / Length.MmPerInch, printedInches - within, printedInches + within);
     }
 
-    /// <summary>Waist 70 cm, length 60 cm: W + θL. Computed; calculatorlib.com prints 470.32 for three quarters, which is a wrong value.</summary>
+    /// <summary>Waist 70 cm, length 60 cm: W + θL. Computed; calculatorlib.com prints 470.32 for three quarters, which is a wrong
+    /// value.</summary>
     [Theory]
     [InlineData(1.0, 446.99)]
     [InlineData(0.75, 352.74)]

@@ -26,7 +26,9 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed, Templat
         public OneStripEach()
         {
             string job = File.ReadAllText(_folder["job.json"]);
-            File.WriteAllText(_folder["job.json"], job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }, \"marks\": \"sewn\"", StringComparison.Ordinal));
+            File.WriteAllText(
+                _folder["job.json"],
+                job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }, \"marks\": \"sewn\"", StringComparison.Ordinal));
             OutFolder = Bander.Print(_folder.FullPath).OutFolder!;
         }
 
@@ -42,7 +44,8 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed, Templat
     [Theory]
     [InlineData("a4", 297, 210)]
     [InlineData("letter", 279.4, 215.9)]
-    public void The_paper_lies_on_its_side_and_the_corners_of_the_test_square_have_their_places(string paper, double widthMm, double heightMm)
+    public void The_paper_lies_on_its_side_and_the_corners_of_the_test_square_have_their_places(
+        string paper, double widthMm, double heightMm)
     {
         using var pdf = Open(paper);
         Assert.All(pdf.GetPages(), page =>
@@ -125,7 +128,9 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed, Templat
             .GroupBy(w => Math.Round(w.BoundingBox.Bottom / 60)).Select(line => string.Join(' ', line.Select(w => w.Text)))).ToList();
         foreach (var hooping in plan.Hoopings)
         {
-            string begins = FormattableString.Invariant($"{hooping.Number}: {Common.Thousandths.Tenths(hooping.OnClothMm + 3):0.0}, mark {PlanFile.SheetMarks.Of(plan, hooping)}");
+            string begins =
+                FormattableString.Invariant(
+                    $"{hooping.Number}: {Common.Thousandths.Tenths(hooping.OnClothMm + 3):0.0}, mark {PlanFile.SheetMarks.Of(plan, hooping)}");
             Assert.Contains(rows, row => row.Contains(begins, StringComparison.Ordinal));
         }
     }
@@ -176,7 +181,8 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed, Templat
             var inside = boxes.Where(b => b.Top >= f.Top - 0.2 && b.Bottom <= f.Bottom + 0.2).ToList();
             var upright = inside.Where(b => b.Width < 0.1).ToList();
             return new Row(
-                [.. upright.Where(b => Math.Abs(b.Height - LongTickMm) < 0.1 && Math.Abs(b.Bottom - f.Bottom) < 0.1).Select(b => b.MiddleX).Order()],
+                [.. upright.Where(b => Math.Abs(b.Height - LongTickMm) < 0.1 && Math.Abs(b.Bottom - f.Bottom) < 0.1).Select(b => b.MiddleX)
+                .Order()],
                 [.. upright.Where(b => Math.Abs(b.Height - 6) < 0.1).Select(b => b.MiddleX).Order()],
                 [.. upright.Where(b => Math.Abs(b.Height - CutWidthMm) < 0.1).Select(b => b.MiddleX).Order()],
                 inside.Where(b => b.Steps > 15).Min(b => b.Left));
@@ -190,7 +196,8 @@ public sealed class TemplateAgainstPdfReaderTests(PrintedSample printed, Templat
     {
         var page = pdf.GetPage(number);
         double height = page.Height * MmPerUnit;
-        return [.. page.Paths.Where(p => p.IsStroked).SelectMany(p => p.Select(s => (Box: s.GetBoundingRectangle(), s.Commands.Count))).Where(b => b.Box is not null)
+        return [.. page.Paths.Where(p => p.IsStroked).SelectMany(p => p.Select(s => (Box: s.GetBoundingRectangle(), s.Commands.Count)))
+            .Where(b => b.Box is not null)
             .Select(b => new Box(
                 b.Box!.Value.Left * MmPerUnit, b.Box.Value.Right * MmPerUnit, height - (b.Box.Value.Top * MmPerUnit),
                 height - (b.Box.Value.Bottom * MmPerUnit), b.Count))];

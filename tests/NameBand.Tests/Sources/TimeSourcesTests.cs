@@ -14,7 +14,8 @@ public class TimeSourcesTests
 {
     private static readonly MachineSettings StitchesOnly = new(700, 0, 0, 0, 0) { BreaksPer1000Stitches = 0, SecondsPerBobbin = 0 };
 
-    /// <summary>10,000 stitches at 700 a minute: 14.29 min; 6000 in under 10 at 600 to 750. Source: theembroiderywarehouse.com, and computed.</summary>
+    /// <summary>10,000 stitches at 700 a minute: 14.29 min; 6000 in under 10 at 600 to 750. Source: theembroiderywarehouse.com,
+    /// and computed.</summary>
     [Fact]
     public void Stitches_over_pace()
     {
@@ -44,7 +45,8 @@ public class TimeSourcesTests
     /// <summary>Of a path of stitches of 1 mm, which no machine slows down for.</summary>
     private static HoopingFigures Figures(int stitches, MachineSettings machine) => HoopingMeter.Measure(
         1,
-        new NeedlePath([new NeedleStep(NeedleAction.Jump, StitchKind.None, default), .. Enumerable.Range(0, stitches).Select(i => new NeedleStep(NeedleAction.Stitch, StitchKind.Satin, new Point(i, 0)))]),
+        new NeedlePath([new NeedleStep(NeedleAction.Jump, StitchKind.None, default),
+        .. Enumerable.Range(0, stitches).Select(i => new NeedleStep(NeedleAction.Stitch, StitchKind.Satin, new Point(i, 0)))]),
         FabricTable.All[0],
         machine);
 }

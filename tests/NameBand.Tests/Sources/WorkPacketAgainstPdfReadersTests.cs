@@ -52,10 +52,12 @@ public sealed class WorkPacketAgainstPdfReadersTests(PrintedSample printed) : IC
     public void What_is_tried_before_the_first_stitch_stands_in_it()
     {
         using var pdf = Open("a4");
-        string text = string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text)).Normalize(System.Text.NormalizationForm.FormKC);
+        string text = string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text))
+            .Normalize(System.Text.NormalizationForm.FormKC);
         foreach (string said in new[]
         {
-            "Before the first stitch", "Common practice, no source; what your cloth", "Wash the cloth of the strips", "Are the colours fast?", "middle third", "Is the hem stiffened? A braid or horsehair band",
+            "Before the first stitch", "Common practice, no source; what your cloth", "Wash the cloth of the strips",
+            "Are the colours fast?", "middle third", "Is the hem stiffened? A braid or horsehair band",
         })
         {
             Assert.Contains(said, text, StringComparison.Ordinal);
@@ -91,7 +93,8 @@ public sealed class WorkPacketAgainstPdfReadersTests(PrintedSample printed) : IC
     public void Every_face_is_embedded_and_has_its_characters()
     {
         OutsideTool.Require("pdffonts", "poppler-utils");
-        string[] lines = OutsideTool.Run("pdffonts", [printed.FullPath(OutPaths.WorkPacket("a4"))]).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        string[] lines = OutsideTool.Run("pdffonts", [printed.FullPath(OutPaths.WorkPacket("a4"))])
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.True(lines.Length > 5);
         Assert.All(lines.Skip(2), line => Assert.Matches(@"\s+yes\s+yes\s+yes\s+\d+\s+0$", line.TrimEnd()));
     }
@@ -114,7 +117,8 @@ public sealed class WorkPacketAgainstPdfReadersTests(PrintedSample printed) : IC
     public void Each_hooping_has_its_block_with_marks_and_figures()
     {
         using var pdf = Open("a4");
-        string text = string.Concat(pdf.GetPages().Select(p => p.Text)).Replace(" ", "", StringComparison.Ordinal).Replace("\u00a0", "", StringComparison.Ordinal);
+        string text = string.Concat(pdf.GetPages().Select(p => p.Text)).Replace(" ", "", StringComparison.Ordinal)
+            .Replace("\u00a0", "", StringComparison.Ordinal);
         foreach (var hooping in printed.Report.Plan!.Hoopings)
         {
             // The crosses have arms of 3 mm, so the first one has its middle 3 mm from the segment's end.

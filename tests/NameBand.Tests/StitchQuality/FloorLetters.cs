@@ -8,7 +8,8 @@ internal static class FloorLetters
 {
     public const string Basic = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&'-.,()!?@";
 
-    /// <summary>Letters and digits of English and the signs of names, then the letters of Latin-1, Latin Extended-A, Greek and Cyrillic.</summary>
+    /// <summary>Letters and digits of English and the signs of names, then the letters of Latin-1, Latin Extended-A, Greek and
+    /// Cyrillic.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
         .. Basic.Select(c => c.ToString()),

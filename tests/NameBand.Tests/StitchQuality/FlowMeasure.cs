@@ -5,9 +5,11 @@ namespace NameBand.Tests.StitchQuality;
 
 /// <summary>How the satin of a letter flows where its strokes meet, read from the thread that lies on top.</summary>
 /// <param name="UnlikePart">Ink whose thread lies over 20° from that of its mirror image, left for right, as a part of the ink.</param>
-/// <param name="SeamMm">Length along which threads meet at 35° to 75°: at more one stroke ends squarely on another, which is no fault.</param>
+/// <param name="SeamMm">Length along which threads meet at 35° to 75°: at more one stroke ends squarely on another, which is no
+/// fault.</param>
 /// <param name="Nicks">Bare patches of at least 0.02 mm² on an edge that is straight or gently curved within 0.4 mm.</param>
-/// <param name="Lapping">Satin stitches that lie across one of another column, over 20° aslant, and reach half a millimetre past it at both ends: more than a column that butts is led under its host.</param>
+/// <param name="Lapping">Satin stitches that lie across one of another column, over 20° aslant, and reach half a millimetre past
+/// it at both ends: more than a column that butts is led under its host.</param>
 /// <param name="Stitches">All satin stitches.</param>
 internal sealed record FlowMeasure(double UnlikePart, double SeamMm, int Nicks, int Lapping, int Stitches)
 {
@@ -26,7 +28,8 @@ internal sealed record FlowMeasure(double UnlikePart, double SeamMm, int Nicks, 
     public static FlowMeasure Of(Outline outline, NeedlePath path, double threadMm)
     {
         var grid = new ThreadGrid(outline, path, threadMm, CellMm);
-        double?[] directions = [.. Enumerable.Range(0, grid.Inside.Length).Select(i => grid.Inside[i] ? Direction(path, grid.LastSatin[i]) : null)];
+        double?[] directions =
+            [.. Enumerable.Range(0, grid.Inside.Length).Select(i => grid.Inside[i] ? Direction(path, grid.LastSatin[i]) : null)];
         var (lapping, stitches) = Laps(path);
         return new FlowMeasure(Unlike(grid, directions, outline), Seams(grid, directions), NicksOf(grid, outline), lapping, stitches);
     }
@@ -94,9 +97,11 @@ internal sealed record FlowMeasure(double UnlikePart, double SeamMm, int Nicks, 
 
             var patch = Patch(grid, known, i);
             var middle = new Point(
-                grid.Left + ((patch.Average(c => c % grid.Width) + 0.5) * grid.CellMm), grid.Bottom + ((patch.Average(c => c / grid.Width) + 0.5) * grid.CellMm));
+                grid.Left + ((patch.Average(c => c % grid.Width) + 0.5) * grid.CellMm),
+                grid.Bottom + ((patch.Average(c => c / grid.Width) + 0.5) * grid.CellMm));
             bool onEdge = patch.Any(c => Beside(grid, c).Any(n => !grid.Inside[n]));
-            found += onEdge && patch.Count * grid.CellMm * grid.CellMm >= NickMm2 && corners.All(c => c.DistanceTo(middle) >= CornerWindowMm) ? 1 : 0;
+            found += onEdge && patch.Count * grid.CellMm * grid.CellMm >= NickMm2
+                && corners.All(c => c.DistanceTo(middle) >= CornerWindowMm) ? 1 : 0;
         }
 
         return found;

@@ -8,7 +8,8 @@ internal static class HoleMeasure
 {
     private const double DiscMm = 1;
 
-    /// <summary>Part of the holes (locks aside) with another within 0.25 mm; most holes (locks included) in a disc of 1 mm, per mm².</summary>
+    /// <summary>Part of the holes (locks aside) with another within 0.25 mm; most holes (locks included) in a disc of 1 mm, per
+    /// mm².</summary>
     public static (double Crowded, double Load) Of(NeedlePath path)
     {
         var all = new List<Point>();

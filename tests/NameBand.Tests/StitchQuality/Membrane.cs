@@ -27,7 +27,8 @@ internal sealed class Membrane
 
     /// <param name="grainRad">From the direction of the stitches to the warp.</param>
     /// <param name="threadNewton">How hard one new stitch draws.</param>
-    /// <param name="threadStiffness">Newtons for the whole of its length: what it loses when its ends come nearer by that part of it.</param>
+    /// <param name="threadStiffness">Newtons for the whole of its length: what it loses when its ends come nearer by that part of
+    /// it.</param>
     public Membrane(MembraneCloth cloth, double grainRad, double widthMm, double threadNewton, double threadStiffness)
     {
         _square = Square(Turned(cloth, grainRad));

@@ -8,12 +8,14 @@ namespace NameBand.Tests.StitchQuality;
 /// <summary>The measures of one letter or name. Angles in degrees, lengths in mm, parts from 0 to 1.</summary>
 internal sealed record StitchMeasure(
     string Letter, double Coverage, double ThinCoverage, double Spill, double HoleMm, double Crowded, double ShortestMm,
-    double LongestMm, double Load, int Layers, double AngleMedian, double Angle95, double SquareMedian, double Square95, int Crossings, int CrossedOver, int Jumps, int ExtraJumps,
+    double LongestMm, double Load, int Layers, double AngleMedian, double Angle95, double SquareMedian, double Square95, int Crossings,
+    int CrossedOver, int Jumps, int ExtraJumps,
     double TravelInSight, double OverSatin, double RunDeviationMm, int Stitches, bool IsRun)
 {
     private const double CellMm = 0.05;
 
-    public static StitchMeasure Of(string letter, Outline outline, NeedlePath path, Fabric fabric, bool isRun, IReadOnlyList<Column> columns, Point origin)
+    public static StitchMeasure Of(
+        string letter, Outline outline, NeedlePath path, Fabric fabric, bool isRun, IReadOnlyList<Column> columns, Point origin)
     {
         var grid = new ThreadGrid(outline, path, fabric.Thread.DiameterMm, CellMm);
         var thin = new ThreadGrid(outline, path, 0.28, CellMm);
@@ -44,7 +46,8 @@ internal sealed record StitchMeasure(
         int parts = outline.Rings.Count(r => r.SignedAreaMm2() > 0.02);
         return new StitchMeasure(
             letter, (double)covered / Math.Max(1, area), (double)thinCovered / Math.Max(1, area), (double)spilt / Math.Max(1, area), hole,
-            crowded, shortest, longest, load, grid.Layers.Max(), crossings.Median, crossings.Worst95, square.Median, square.Worst95, crossings.Count, crossings.Crossed, path.Jumps,
+            crowded, shortest, longest, load, grid.Layers.Max(), crossings.Median, crossings.Worst95, square.Median, square.Worst95,
+            crossings.Count, crossings.Crossed, path.Jumps,
             Math.Max(0, path.Jumps + 1 - parts), TravelMeasure.InSight(path, grid), TravelMeasure.OverSatin(path, grid).All,
             isRun ? RunMeasure.Deviation(path, outline) : 0,
             path.Stitches, isRun);
@@ -62,7 +65,8 @@ internal sealed record StitchMeasure(
         for (int i = 1; i < path.Steps.Length; i++)
         {
             var (a, b) = (path.Steps[i - 1], path.Steps[i]);
-            if (a.Action != NeedleAction.Stitch || b.Action != NeedleAction.Stitch || b.Kind is StitchKind.Lock or StitchKind.Mark || a.Kind == StitchKind.Lock)
+            if (a.Action != NeedleAction.Stitch || b.Action != NeedleAction.Stitch || b.Kind is StitchKind.Lock or StitchKind.Mark
+                || a.Kind == StitchKind.Lock)
             {
                 continue;
             }

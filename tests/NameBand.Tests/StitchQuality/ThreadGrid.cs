@@ -32,7 +32,8 @@ internal sealed class ThreadGrid
             if (path.Steps[i].Action == NeedleAction.Stitch && path.Steps[i].Kind != StitchKind.Mark
                 && path.Steps[i - 1].Action == NeedleAction.Stitch)
             {
-                DrawStitch(path.Steps[i - 1].At, path.Steps[i].At, threadMm / 2, i, path.Steps[i].Kind is StitchKind.Satin or StitchKind.Running);
+                DrawStitch(
+                    path.Steps[i - 1].At, path.Steps[i].At, threadMm / 2, i, path.Steps[i].Kind is StitchKind.Satin or StitchKind.Running);
             }
         }
     }

@@ -7,7 +7,8 @@ namespace NameBand.Tests.StitchQuality;
 /// <summary>Draws needle paths as shaded thread over their outlines, to be looked at.</summary>
 internal static class ThreadPicture
 {
-    public static void Save(string file, IReadOnlyList<(string Label, LetterTrial Letter)> letters, int columns, float pixelsPerMm, double threadMm, bool marks)
+    public static void Save(
+        string file, IReadOnlyList<(string Label, LetterTrial Letter)> letters, int columns, float pixelsPerMm, double threadMm, bool marks)
     {
         double cellWidth = letters.Max(l => l.Letter.Outline.Bounds().WidthMm) + 2;
         double bottom = letters.Min(l => l.Letter.Outline.Bounds().BottomMm) - 1;
@@ -23,7 +24,8 @@ internal static class ThreadPicture
             using var font = new SKFont(SKTypeface.Default, 14);
             using var ink = new SKPaint { Color = SKColors.Gray, IsAntialias = true };
             canvas.DrawText(letters[i].Label, 3, 14, SKTextAlign.Left, font, ink);
-            canvas.Translate((float)((1 - letters[i].Letter.Outline.Bounds().LeftMm) * pixelsPerMm), (float)((cellHeight + bottom) * pixelsPerMm));
+            canvas.Translate(
+                (float)((1 - letters[i].Letter.Outline.Bounds().LeftMm) * pixelsPerMm), (float)((cellHeight + bottom) * pixelsPerMm));
             canvas.Scale(pixelsPerMm, -pixelsPerMm);
             Draw(canvas, letters[i].Letter, (float)threadMm, marks);
             canvas.Restore();
@@ -35,7 +37,8 @@ internal static class ThreadPicture
     }
 
     /// <summary>Names under each other.</summary>
-    public static void SaveNames(string file, IReadOnlyList<(string Label, Outline Outline, NeedlePath Path)> names, float pixelsPerMm, double threadMm)
+    public static void SaveNames(
+        string file, IReadOnlyList<(string Label, Outline Outline, NeedlePath Path)> names, float pixelsPerMm, double threadMm)
     {
         double width = names.Max(n => n.Outline.Bounds().RightMm) + 2;
         double bottom = names.Min(n => n.Outline.Bounds().BottomMm) - 0.5;

@@ -68,7 +68,8 @@ public class FilledLettersTests
         const double gridMm = 0.15;
         var rings = name.Pieces.SelectMany(p => p.Piece.Outline.Rings.Select(
             r => r.Points.Select(q => (q + p.At - new Point(name.Ink.LeftMm, 0)) * heightMm).ToArray())).ToList();
-        var thread = path.Steps.Zip(path.Steps.Skip(1)).Where(s => s.Second.Action == NeedleAction.Stitch && s.First.Action == NeedleAction.Stitch)
+        var thread = path.Steps.Zip(path.Steps.Skip(1))
+            .Where(s => s.Second.Action == NeedleAction.Stitch && s.First.Action == NeedleAction.Stitch)
             .Select(s => (A: s.First.At, B: s.Second.At)).ToList();
         int inside = 0, covered = 0;
         for (double x = 0; x < name.Ink.WidthMm * heightMm; x += gridMm)

@@ -31,7 +31,8 @@ internal static class HoopingRules
             foreach (var name in placed.Segment.Names)
             {
                 var own = path.Steps.Select((s, i) => (s, i))
-                    .Where(p => p.i > stop && p.s.Action == NeedleAction.Stitch && IsIn(p.s.At, placed, name, plan)).Select(p => p.i).ToList();
+                    .Where(p => p.i > stop && p.s.Action == NeedleAction.Stitch && IsIn(p.s.At, placed, name, plan)).Select(p => p.i)
+                        .ToList();
                 Assert.NotEmpty(own);
                 Assert.True(own[0] > last, "names are sewn from left to right, one after the other");
                 last = own[^1];

@@ -18,7 +18,8 @@ public class JumpAndTrimTests(ITestOutputHelper output)
 
     internal static readonly string[] Invented =
     [
-        "Maren Aldous", "Quillon Tavish", "Bryony Sedgwick", "Ottoline Farrow", "Iji Fjæreide", "Łucja d’Aubigné", "Émile-Noël Ça", "Őrsi Ågren",
+        "Maren Aldous", "Quillon Tavish", "Bryony Sedgwick", "Ottoline Farrow", "Iji Fjæreide", "Łucja d’Aubigné", "Émile-Noël Ça",
+        "Őrsi Ågren",
     ];
 
     public static TheoryData<string, double> Cases => new()

@@ -3,7 +3,8 @@ using Xunit;
 
 namespace NameBand.Tests.StitchingRoom;
 
-/// <summary>The sheet of cloth by which pull is judged behaves as cloth is known to: Radavičienė and Jucienė (2012) measured the first two.</summary>
+/// <summary>The sheet of cloth by which pull is judged behaves as cloth is known to: Radavičienė and Jucienė (2012) measured the
+/// first two.</summary>
 public class MembraneTests
 {
     private const double ThreadNewton = 0.5;

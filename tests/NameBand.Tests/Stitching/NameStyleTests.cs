@@ -30,7 +30,8 @@ public class NameStyleTests
         }
     }
 
-    /// <summary>A face with hairlines that is on no shelf. DejaVu (Debian fonts-dejavu-core): free licence of Bitstream Vera, changes in the public domain.</summary>
+    /// <summary>A face with hairlines that is on no shelf. DejaVu (Debian fonts-dejavu-core): free licence of Bitstream Vera,
+    /// changes in the public domain.</summary>
     [SkippableTheory]
     [InlineData(4)]
     [InlineData(6)]
@@ -46,11 +47,13 @@ public class NameStyleTests
 
     private static void AssertOneStyle(Stitcher stitcher, LetteredName name)
     {
-        var kinds = stitcher.SewName(name).Steps.Select(s => s.Kind).Where(k => k is StitchKind.Satin or StitchKind.Running).Distinct().ToList();
+        var kinds = stitcher.SewName(name).Steps.Select(s => s.Kind).Where(k => k is StitchKind.Satin or StitchKind.Running).Distinct()
+            .ToList();
         Assert.Equal([stitcher.StyleOf(name) == NameStyle.Run ? StitchKind.Running : StitchKind.Satin], kinds);
     }
 
-    /// <summary>At 10 mm a stem of 0.35 mm is just too thin for satin by itself; beside a bold one it is widened, and nobody is asked.</summary>
+    /// <summary>At 10 mm a stem of 0.35 mm is just too thin for satin by itself; beside a bold one it is widened, and nobody is
+    /// asked.</summary>
     [Fact]
     public void A_stroke_just_under_the_limit_is_widened_beside_satin()
     {
@@ -76,7 +79,8 @@ public class NameStyleTests
         AssertOneStyle(stitcher, name);
         var problem = Assert.Single(stitcher.StyleProblems);
         Assert.Equal(Severity.NeedsPerson, problem.Severity);
-        Assert.Contains("“r” in the face Trial has strokes 0.10 mm wide at a letter height of 8.0 mm", problem.Found, StringComparison.Ordinal);
+        Assert.Contains(
+            "“r” in the face Trial has strokes 0.10 mm wide at a letter height of 8.0 mm", problem.Found, StringComparison.Ordinal);
         Assert.Contains("“Br”", problem.Found, StringComparison.Ordinal);
         Assert.Contains("Letters from 16.7 mm up", problem.Mend, StringComparison.Ordinal);
         Assert.Contains("bolder face", problem.Mend, StringComparison.Ordinal);

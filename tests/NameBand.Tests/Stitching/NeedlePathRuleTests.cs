@@ -11,7 +11,8 @@ public class NeedlePathRuleTests
 {
     private static readonly string[] Invented =
     [
-        "Maren Aldous", "Őrsi Ågren", "Čeněk & Žofie", "Þóra Ø.", "Łucja d’Aubigné", "Jörg Weiß", "Quillon Fjæreide", "Iji", "X", "Émile-Noël Ça",
+        "Maren Aldous", "Őrsi Ågren", "Čeněk & Žofie", "Þóra Ø.", "Łucja d’Aubigné", "Jörg Weiß", "Quillon Fjæreide", "Iji", "X",
+        "Émile-Noël Ça",
         "Ψυχή Νικολάου", "Жанна Щукина", "@lantern 1234567890?!",
     ];
 

@@ -33,7 +33,9 @@ internal static class PathRules
 
             if (i > 0 && step.Action == NeedleAction.Stitch)
             {
-                Assert.True(steps[i - 1].Action is NeedleAction.Stitch or NeedleAction.Jump, $"step {i + 1}: a stitch follows {steps[i - 1].Action}");
+                Assert.True(
+                    steps[i - 1].Action is NeedleAction.Stitch or NeedleAction.Jump,
+                    $"step {i + 1}: a stitch follows {steps[i - 1].Action}");
             }
 
             if (step.Action == NeedleAction.Trim)

@@ -14,7 +14,8 @@ public class QualityFloorTests
 {
     private static readonly string[] Faces =
     [
-        "nunito-bold", "lato-bold", "noto-sans-bold", "roboto-slab-bold", "vollkorn-bold", "pacifico", "bebas-neue-bold", "grand-hotel", "routed-gothic",
+        "nunito-bold", "lato-bold", "noto-sans-bold", "roboto-slab-bold", "vollkorn-bold", "pacifico", "bebas-neue-bold", "grand-hotel",
+        "routed-gothic",
     ];
 
     /// <summary>
@@ -58,7 +59,10 @@ public class QualityFloorTests
         OutsideTool.RequireFile(file, "fonts-dejavu-core");
         using var reader = new FaceFileReader(file);
         var stitcher = new Stitcher(LetterTrial.Cotton, height);
-        HoldFloors(face, height, [.. PartFor(face, height).Where(reader.Has).Select(l => LetterTrial.Of(stitcher, reader.Piece(l), height)).OfType<LetterTrial>().Select(t => t.Measure)]);
+        HoldFloors(
+            face, height,
+            [.. PartFor(face, height).Where(reader.Has).Select(l => LetterTrial.Of(stitcher, reader.Piece(l), height)).OfType<LetterTrial>()
+            .Select(t => t.Measure)]);
     }
 
     /// <summary>
@@ -68,7 +72,8 @@ public class QualityFloorTests
     private static IEnumerable<string> PartFor(string face, double height)
     {
         int turn = (2 * Array.IndexOf(Heights, height)) + Array.IndexOf([.. Faces, .. HeldOut], face);
-        return Environment.GetEnvironmentVariable(EveryLetter) is null ? FloorLetters.All.Where((_, i) => (i + turn) % 6 == 0) : FloorLetters.All;
+        return Environment.GetEnvironmentVariable(EveryLetter) is null
+            ? FloorLetters.All.Where((_, i) => (i + turn) % 6 == 0) : FloorLetters.All;
     }
 
     private static void HoldFloors(string face, double height, List<StitchMeasure> measures)
@@ -83,7 +88,8 @@ public class QualityFloorTests
         {
             if (most ? found > allowed : found < allowed)
             {
-                faults.Add(string.Create(CultureInfo.InvariantCulture, $"{what} is {found:0.###}, allowed {allowed} (floor wanted: {floor})"));
+                faults.Add(string.Create(
+                    CultureInfo.InvariantCulture, $"{what} is {found:0.###}, allowed {allowed} (floor wanted: {floor})"));
             }
         }
 
@@ -92,9 +98,11 @@ public class QualityFloorTests
         Hold("coverage with thread of 0.28 mm, 5th percentile", At(satin, 0.05, m => m.ThinCoverage), 0.86, false, "86 %");
         Hold("spill, 95th percentile", At(satin, 0.95, m => m.Spill), 0.02, true, "2 %");
         Hold("largest hole in mm", satin.Max(m => m.HoleMm), reached.HoleMm, true, "0.45 mm");
-        Hold("crossings that lie over one another, in 1000", 1000.0 * satin.Sum(m => m.CrossedOver) / satin.Sum(m => m.Crossings), 0.2, true, "0.2 in 1000");
+        Hold("crossings that lie over one another, in 1000", 1000.0 * satin.Sum(m => m.CrossedOver) / satin.Sum(m => m.Crossings), 0.2,
+            true, "0.2 in 1000");
         Hold("angle to the normal, 95th percentile, median letter", At(satin, 0.5, m => m.Square95), reached.AngleDegrees, true, "13°");
-        Hold("the same against a line through the path's own middles, which short crossings bend", At(satin, 0.5, m => m.Angle95), reached.ByPathDegrees, true, "none, a guard");
+        Hold("the same against a line through the path's own middles, which short crossings bend", At(satin, 0.5, m => m.Angle95),
+            reached.ByPathDegrees, true, "none, a guard");
         Hold("penetrations near another, median letter", At(satin, 0.5, m => m.Crowded), 0.12, true, "12 %");
         // Eleven holes in a disc of 1 mm are 14.006 per mm².
         Hold("load, 95th percentile", At(satin, 0.95, m => m.Load), 14.01, true, "14 per mm²");
@@ -117,7 +125,8 @@ public class QualityFloorTests
         Assert.All(measures, m => Assert.True(m.IsRun, m.Letter + " is not run"));
         Assert.InRange(At(measures, 0.95, m => m.RunDeviationMm), 0, 0.15);
         double worst = measures.Max(m => m.RunDeviationMm);
-        Assert.True(worst <= 0.2, $"a running stitch lies {worst} mm off the middle of its stroke (floor wanted, of every letter: 0.15 mm)");
+        Assert.True(
+            worst <= 0.2, $"a running stitch lies {worst} mm off the middle of its stroke (floor wanted, of every letter: 0.15 mm)");
     }
 
     /// <summary>
@@ -138,7 +147,8 @@ public class QualityFloorTests
     public void Holes_are_no_more_crowded_in_names_than_in_letters(string face, double height, double allowed)
     {
         var stitcher = new Stitcher(LetterTrial.Cotton, height);
-        var crowded = Shelf.Names(face, JumpAndTrimTests.Invented).Select(n => HoleMeasure.Of(stitcher.SewName(n)).Crowded).Order().ToList();
+        var crowded = Shelf.Names(face, JumpAndTrimTests.Invented).Select(n => HoleMeasure.Of(stitcher.SewName(n)).Crowded).Order()
+            .ToList();
         double middle = crowded[crowded.Count / 2];
         Assert.True(middle <= allowed, $"{100 * middle:0.0} % of the holes of the median name lie near another (floor wanted: 12 %)");
     }
@@ -152,7 +162,8 @@ public class QualityFloorTests
             var stitcher = new Stitcher(LetterTrial.Cotton, height);
             foreach (var placed in Shelf.Names("routed-gothic", ["AKRgse"])[0].Pieces)
             {
-                var kinds = stitcher.Sewn(placed.Piece).Parts.SelectMany(p => p.Alone).Select(s => s.Kind).Where(k => k is StitchKind.Satin or StitchKind.Running).Distinct();
+                var kinds = stitcher.Sewn(placed.Piece).Parts.SelectMany(p => p.Alone).Select(s => s.Kind)
+                    .Where(k => k is StitchKind.Satin or StitchKind.Running).Distinct();
                 Assert.Single(kinds);
             }
         }

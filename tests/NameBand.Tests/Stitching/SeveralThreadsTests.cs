@@ -26,7 +26,8 @@ public class SeveralThreadsTests
         }
     }
 
-    /// <summary>What a way out costs comes to be known after the way was sought by it and before that is looked at: as if by another thread.</summary>
+    /// <summary>What a way out costs comes to be known after the way was sought by it and before that is looked at: as if by
+    /// another thread.</summary>
     [Fact]
     public void A_way_is_sought_again_when_it_was_found_with_less_than_is_known_now()
     {
@@ -48,5 +49,6 @@ public class SeveralThreadsTests
     }
 
     private static string Steps(Stitcher stitcher, LetteredName name) =>
-        string.Join('\n', stitcher.SewName(name).Steps.Select(s => FormattableString.Invariant($"{s.At.XMm:R} {s.At.YMm:R} {s.Action} {s.Kind}")));
+        string.Join(
+            '\n', stitcher.SewName(name).Steps.Select(s => FormattableString.Invariant($"{s.At.XMm:R} {s.At.YMm:R} {s.Action} {s.Kind}")));
 }

@@ -13,7 +13,8 @@ public class SmallMarkTests
         get
         {
             var data = new TheoryData<string, double>();
-            foreach (string face in new[] { "nunito-bold", "lato-bold", "noto-sans-bold", "roboto-slab-bold", "vollkorn-bold", "pacifico", "bebas-neue-bold", "grand-hotel" })
+            foreach (string face in new[] { "nunito-bold", "lato-bold", "noto-sans-bold", "roboto-slab-bold", "vollkorn-bold", "pacifico",
+                "bebas-neue-bold", "grand-hotel" })
             {
                 foreach (double height in new[] { 8.0, 12, 20 })
                 {
@@ -47,7 +48,8 @@ public class SmallMarkTests
         Assert.True(longest < 3, $"crossings of {longest} mm run from serif to serif");
     }
 
-    /// <summary>However small the letters are, no dot of one is lost: where its stroke is shorter than a stitch it is two stitches over its middle.</summary>
+    /// <summary>However small the letters are, no dot of one is lost: where its stroke is shorter than a stitch it is two
+    /// stitches over its middle.</summary>
     [Theory]
     [InlineData("nunito-bold")]
     [InlineData("routed-gothic")]
@@ -67,7 +69,9 @@ public class SmallMarkTests
                 {
                     var box = new Outline([ring]).Bounds();
                     Assert.True(
-                        holes.Count(h => h.XMm > box.LeftMm - 0.25 && h.XMm < box.RightMm + 0.25 && h.YMm > box.BottomMm - 0.25 && h.YMm < box.TopMm + 0.25) >= 2,
+                        holes.Count(h =>
+                            h.XMm > box.LeftMm - 0.25 && h.XMm < box.RightMm + 0.25 && h.YMm > box.BottomMm - 0.25 && h.YMm < box.TopMm
+                            + 0.25) >= 2,
                         $"“{letter}” {height} mm high has no stitches at {box}");
                 }
             }

@@ -19,7 +19,11 @@ public class SquarenessMeasureTests
         var trial = LetterTrial.Of(new Stitcher(LetterTrial.Cotton, 12), piece, 12)!;
         double middle = trial.Outline.Bounds().LeftMm + (trial.Outline.Bounds().WidthMm / 2);
         double rise = Math.Tan(degrees * Math.PI / 180);
-        var leaned = trial.Path with { Steps = [.. trial.Path.Steps.Select(s => s with { At = new Point(s.At.XMm, s.At.YMm + ((s.At.XMm - middle) * rise)) })] };
+        var leaned = trial.Path with
+        {
+            Steps =
+            [.. trial.Path.Steps.Select(s => s with { At = new Point(s.At.XMm, s.At.YMm + ((s.At.XMm - middle) * rise)) })]
+        };
 
         var found = SquarenessMeasure.Of(leaned, trial.Columns, trial.Origin);
 

@@ -35,7 +35,8 @@ public class WideLetterTests
     }
 
     /// <summary>
-    /// Long crossings are laid like bricks: their inner holes lie all across the column. Holes that all lie in the middle third press a trough into it.
+    /// Long crossings are laid like bricks: their inner holes lie all across the column. Holes that all lie in the middle third
+    /// press a trough into it.
     /// </summary>
     [Theory]
     [InlineData("nunito-bold", "EHNU")]
@@ -56,7 +57,8 @@ public class WideLetterTests
         var columns = PieceSewer.Columns(stem, HeightMm).ToList();
         var column = columns.MaxBy(c => c.Length)!;
         var underlay = new Stitcher(LetterTrial.Cotton, HeightMm).Sewn(stem).Parts.SelectMany(p => p.Alone)
-            .Where(s => s.Kind == StitchKind.Underlay).Select(s => Across(column, Vec.From(s.At))).OfType<(double Part, double Width)>().ToList();
+            .Where(s => s.Kind == StitchKind.Underlay).Select(s => Across(column, Vec.From(s.At))).OfType<(double Part, double Width)>()
+                .ToList();
         double FromEdge((double Part, double Width) a) => Math.Min(a.Part, 1 - a.Part) * a.Width;
         Assert.InRange(underlay.Count(a => Math.Abs(FromEdge(a) - 0.5) < 0.1), 20, 200);
         Assert.InRange(underlay.Count(a => FromEdge(a) > 1 && Math.Abs(a.Part - 0.5) * a.Width > 1), 8, 200);
@@ -91,10 +93,12 @@ public class WideLetterTests
     }
 
     private static IEnumerable<Point> Satin(LetterPiece piece) =>
-        new Stitcher(LetterTrial.Cotton, HeightMm).Sewn(piece).Parts.SelectMany(p => p.Alone).Where(s => s.Kind == StitchKind.Satin).Select(s => s.At);
+        new Stitcher(LetterTrial.Cotton, HeightMm).Sewn(piece).Parts.SelectMany(p => p.Alone).Where(s => s.Kind == StitchKind.Satin)
+            .Select(s => s.At);
 
     private static NeedlePath PathOf(LetterPiece piece) =>
-        new Stitcher(LetterTrial.Cotton, HeightMm).SewName(LetterTrial.NameOf(piece.Text, [new PlacedPiece(piece, new Point(0, 0))], piece.Ink));
+        new Stitcher(LetterTrial.Cotton, HeightMm)
+            .SewName(LetterTrial.NameOf(piece.Text, [new PlacedPiece(piece, new Point(0, 0))], piece.Ink));
 
     private static List<LetterPiece> Pieces(string face, string letters) =>
         [.. Shelf.Names(face, letters.Select(c => c.ToString())).SelectMany(n => n.Pieces).Select(p => p.Piece)];

@@ -40,7 +40,8 @@ public sealed partial class DoorTests(ServedPage page) : IClassFixture<ServedPag
     public async Task Whatever_there_is_is_refused_without_the_cookie_and_answered_with_it()
     {
         var all = _page.Endpoints.SelectMany(e => Methods(e).Select(m => (Method: m, Target: Filled(e)))).Distinct().ToList();
-        foreach (string known in (string[])["/", "/machine", "/print", "/machine/state", "/machine/said", "/strip/version", "/made/x", "/_blazor/negotiate", "/_blazor", "/_content/NameBand.Web/page.css", "/_framework/blazor.web.js"])
+        foreach (string known in (string[])["/", "/machine", "/print", "/machine/state", "/machine/said", "/strip/version", "/made/x",
+            "/_blazor/negotiate", "/_blazor", "/_content/NameBand.Web/page.css", "/_framework/blazor.web.js"])
         {
             Assert.Contains(all, e => e.Target == known);
         }
@@ -93,7 +94,8 @@ public sealed partial class DoorTests(ServedPage page) : IClassFixture<ServedPag
     public async Task No_other_word_and_no_other_cookie_opens()
     {
         string word = _page.Key.Word, other = PageKey.New().Word;
-        foreach (string tried in (string[])["", "x", word[..^1], word + "a", other, _page.Key.Cookie, word + "/", "%20", new string('a', 5000)])
+        foreach (string tried in (string[])["", "x", word[..^1], word + "a", other, _page.Key.Cookie, word + "/", "%20",
+            new string('a', 5000)])
         {
             var refused = await AskAsync("GET", PageKey.Way + tried, null);
             Assert.Equal(403, refused.Status);
@@ -101,7 +103,8 @@ public sealed partial class DoorTests(ServedPage page) : IClassFixture<ServedPag
         }
 
         string name = PageKey.CookieName(_page.Port), next = PageKey.CookieName(_page.Port + 1), value = _page.Key.Cookie;
-        foreach (string tried in (string[])[$"{name}=", $"{name}={word}", $"{name}={PageKey.New().Cookie}", $"{next}={value}", $"{name}={value}0", $"{name}={value[..^1]}", $"nameband-lent={value}", ";;=", name])
+        foreach (string tried in (string[])[$"{name}=", $"{name}={word}", $"{name}={PageKey.New().Cookie}", $"{next}={value}",
+            $"{name}={value}0", $"{name}={value[..^1]}", $"nameband-lent={value}", ";;=", name])
         {
             Assert.Equal(403, (await AskAsync("GET", "/", tried)).Status);
         }
@@ -150,7 +153,9 @@ public sealed partial class DoorTests(ServedPage page) : IClassFixture<ServedPag
 
     /// <summary>An address that its route takes.</summary>
     private static string Filled(RouteEndpoint endpoint) => "/" + Parameter().Replace(
-        endpoint.RoutePattern.RawText!.TrimStart('/'), match => match.Value.Contains(":int", StringComparison.Ordinal) || match.Value.Contains(":long", StringComparison.Ordinal) ? "1" : "x");
+        endpoint.RoutePattern.RawText!.TrimStart('/'),
+        match => match.Value.Contains(":int", StringComparison.Ordinal) || match.Value.Contains(":long", StringComparison.Ordinal)
+        ? "1" : "x");
 
     [GeneratedRegex(@"\{[^}]*\}")]
     private static partial Regex Parameter();

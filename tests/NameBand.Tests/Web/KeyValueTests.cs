@@ -23,7 +23,8 @@ public class KeyValueTests
 
             var read = JobReader.Check(folder.FullPath, file);
 
-            Assert.Contains(read.Problems, p => p.Severity == Common.Severity.CannotUse && p.Where.Key!.StartsWith(path, StringComparison.Ordinal)
+            Assert.Contains(
+                read.Problems, p => p.Severity == Common.Severity.CannotUse && p.Where.Key!.StartsWith(path, StringComparison.Ordinal)
                 && $"{p.Found} {p.Mend}".Contains("unit", StringComparison.Ordinal));
         }
     }

@@ -7,7 +7,8 @@ namespace NameBand.Tests.Web;
 /// <summary>A request that makes no sense is refused as the asker's fault; the page never fails at it, and goes on.</summary>
 public sealed class OddRequestTests(ServedPage page) : IClassFixture<ServedPage>, IAsyncLifetime
 {
-    private static readonly string[] Posted = ["/", "/machine", "/print", "/machine/said", "/strip/drawn", "/_blazor/negotiate", "/_blazor/disconnect", "/_blazor", "/made/x"];
+    private static readonly string[] Posted =
+        ["/", "/machine", "/print", "/machine/said", "/strip/drawn", "/_blazor/negotiate", "/_blazor/disconnect", "/_blazor", "/made/x"];
 
     private readonly ServedPage _page = page;
 
@@ -39,7 +40,8 @@ public sealed class OddRequestTests(ServedPage page) : IClassFixture<ServedPage>
         string named = host.Replace("{0}", $"{_page.Port}", StringComparison.Ordinal);
         foreach (string target in (string[])["/", "/machine/state", "/_content/NameBand.Web/page.css", "/open/x"])
         {
-            var answer = await _page.SayAsync($"GET {target} HTTP/1.1\r\nHost: {named}\r\nCookie: {_page.Cookie}\r\nConnection: close\r\n\r\n");
+            var answer = await _page.SayAsync(
+                $"GET {target} HTTP/1.1\r\nHost: {named}\r\nCookie: {_page.Cookie}\r\nConnection: close\r\n\r\n");
             Assert.True(answer.Status is 403 or 400, $"Host “{named}” on {target}: {answer.Text}");
         }
     }
@@ -49,7 +51,8 @@ public sealed class OddRequestTests(ServedPage page) : IClassFixture<ServedPage>
     {
         foreach (string host in (string[])["127.0.0.1", "localhost", "LocalHost"])
         {
-            var answer = await _page.SayAsync($"GET / HTTP/1.1\r\nHost: {host}:{_page.Port}\r\nCookie: {_page.Cookie}\r\nConnection: close\r\n\r\n");
+            var answer = await _page.SayAsync(
+                $"GET / HTTP/1.1\r\nHost: {host}:{_page.Port}\r\nCookie: {_page.Cookie}\r\nConnection: close\r\n\r\n");
             Assert.Equal(200, answer.Status);
         }
     }
@@ -67,7 +70,9 @@ public sealed class OddRequestTests(ServedPage page) : IClassFixture<ServedPage>
         all.Add(Form + "; charset=utf-7", "k=v");
         all.Add(Parts, "--part\r\nContent-Disposition: form-data; name=\"k\"\r\n\r\nv");
         all.Add(Parts, "--part\r\n" + new string('h', 40_000) + ": v\r\n\r\nv\r\n--part--\r\n");
-        all.Add(Parts, string.Concat(Enumerable.Range(0, 1100).Select(i => $"--part\r\nContent-Disposition: form-data; name=\"k{i}\"\r\n\r\nv\r\n")) + "--part--\r\n");
+        all.Add(Parts,
+            string.Concat(Enumerable.Range(0, 1100).Select(i => $"--part\r\nContent-Disposition: form-data; name=\"k{i}\"\r\n\r\nv\r\n"))
+            + "--part--\r\n");
         all.Add("Content-Type: multipart/form-data", "k=v");
         all.Add("Content-Type: multipart/form-data; boundary=" + new string('b', 500), "k=v");
         all.Add("Content-Type: ;;;", "k=v");
@@ -109,19 +114,29 @@ public sealed class OddRequestTests(ServedPage page) : IClassFixture<ServedPage>
     {
         var all = new TheoryData<string>();
         foreach (string target in (string[])
-            ["/%00", "/%ff", "/%c3%28", "//", "/..%2f", "/%2e%2e/%2e%2e/etc", "/made/%00", "/made/out/%ff.csv", "/faces/%00", "/open/%ff", "/strip/pieces", "/strip/pieces?numbers=%00,%ff,\u00FF",
-                "/strip/1/shapes?names=99999999999999999999,-1,%ud800", "/strip/99999999999999999999/map", "/strip/1/thread/-1", "/strip/1/thread/2147483647", "/hooping/1/2147483647", "/hooping/-1/-1/path",
-                "/machine/state?stamp=%ff%00", "/machine/made/1/-5", "/_blazor?id=%ff", "/_blazor/initializers?x=%", "/_blazor/negotiate?negotiateVersion=99999999999", "/?" + new string('q', 7000), "/?" + new string('q', 20_000),
-                "/?" + string.Join('&', Enumerable.Range(0, 1500).Select(i => $"k{i}")), "/" + string.Join('/', Enumerable.Repeat("a", 3000)), "*", "http://127.0.0.1:99999/", "http://elsewhere.example/", "x"])
+            ["/%00", "/%ff", "/%c3%28", "//", "/..%2f", "/%2e%2e/%2e%2e/etc", "/made/%00", "/made/out/%ff.csv", "/faces/%00", "/open/%ff",
+                "/strip/pieces", "/strip/pieces?numbers=%00,%ff,\u00FF",
+                "/strip/1/shapes?names=99999999999999999999,-1,%ud800", "/strip/99999999999999999999/map", "/strip/1/thread/-1",
+                "/strip/1/thread/2147483647", "/hooping/1/2147483647", "/hooping/-1/-1/path",
+                "/machine/state?stamp=%ff%00", "/machine/made/1/-5", "/_blazor?id=%ff", "/_blazor/initializers?x=%",
+                "/_blazor/negotiate?negotiateVersion=99999999999", "/?" + new string('q', 7000), "/?" + new string('q', 20_000),
+                "/?" + string.Join('&', Enumerable.Range(0, 1500).Select(i => $"k{i}")),
+                "/" + string.Join('/', Enumerable.Repeat("a", 3000)), "*", "http://127.0.0.1:99999/", "http://elsewhere.example/", "x"])
         {
             all.Add($"GET {target} HTTP/1.1\r\nHost: {{0}}\r\n");
             all.Add($"POST {target} HTTP/1.1\r\nHost: {{0}}\r\nContent-Length: 0\r\n");
         }
 
         foreach (string head in (string[])
-            ["X-Long: " + new string('x', 40_000), string.Concat(Enumerable.Range(0, 200).Select(i => $"X-{i}: 1\r\n")).TrimEnd(), "Cookie: " + new string('c', 20_000), "Cookie: =;=;\u00FF=\u00FE", "Range: bytes=9-1,--", "If-None-Match: \u00FF", "If-Modified-Since: never",
-                "Accept-Encoding: \u00FF;q=x", "Accept-Language: " + new string(',', 4000), "Content-Length: -1", "Content-Length: 99999999999999999999", "Transfer-Encoding: chunked\r\nContent-Length: 3", "Transfer-Encoding: odd", "Expect: the-unexpected",
-                "Upgrade: websocket\r\nConnection: Upgrade\r\nSec-WebSocket-Version: 99\r\nSec-WebSocket-Key: x", "Origin: \u00FF", "Origin: null", "Sec-Fetch-Site: \u00FF", "X-Half\r\n: x", "No colon at all", "X-HTTP-Method-Override: DELETE", "X-Forwarded-Host: elsewhere.example"])
+            ["X-Long: " + new string('x', 40_000), string.Concat(Enumerable.Range(0, 200).Select(i => $"X-{i}: 1\r\n")).TrimEnd(),
+                "Cookie: " + new string('c', 20_000), "Cookie: =;=;\u00FF=\u00FE", "Range: bytes=9-1,--", "If-None-Match: \u00FF",
+                "If-Modified-Since: never",
+                "Accept-Encoding: \u00FF;q=x", "Accept-Language: " + new string(',', 4000), "Content-Length: -1",
+                "Content-Length: 99999999999999999999", "Transfer-Encoding: chunked\r\nContent-Length: 3", "Transfer-Encoding: odd",
+                "Expect: the-unexpected",
+                "Upgrade: websocket\r\nConnection: Upgrade\r\nSec-WebSocket-Version: 99\r\nSec-WebSocket-Key: x", "Origin: \u00FF",
+                "Origin: null", "Sec-Fetch-Site: \u00FF", "X-Half\r\n: x", "No colon at all", "X-HTTP-Method-Override: DELETE",
+                "X-Forwarded-Host: elsewhere.example"])
         {
             foreach (string target in (string[])["/", "/machine/state", "/_blazor", "/_content/NameBand.Web/page.css"])
             {
@@ -129,7 +144,9 @@ public sealed class OddRequestTests(ServedPage page) : IClassFixture<ServedPage>
             }
         }
 
-        foreach (string line in (string[])["GET / HTTP/1.0", "GET / HTTP/2.0", "GET / HTTP/9.9", "GET /", "get / HTTP/1.1", "OPTIONS * HTTP/1.1", "CONNECT 127.0.0.1:99999 HTTP/1.1", "TRACE / HTTP/1.1", "PUT / HTTP/1.1", "DELETE /made/x HTTP/1.1", "\u00FF\u00FE / HTTP/1.1", "\0", new string('M', 9000) + " / HTTP/1.1"])
+        foreach (string line in (string[])["GET / HTTP/1.0", "GET / HTTP/2.0", "GET / HTTP/9.9", "GET /", "get / HTTP/1.1",
+            "OPTIONS * HTTP/1.1", "CONNECT 127.0.0.1:99999 HTTP/1.1", "TRACE / HTTP/1.1", "PUT / HTTP/1.1", "DELETE /made/x HTTP/1.1",
+            "\u00FF\u00FE / HTTP/1.1", "\0", new string('M', 9000) + " / HTTP/1.1"])
         {
             all.Add($"{line}\r\nHost: {{0}}\r\n");
         }
@@ -154,7 +171,8 @@ public sealed class OddRequestTests(ServedPage page) : IClassFixture<ServedPage>
     {
         foreach (string target in Posted)
         {
-            foreach (string type in (string[])["application/json", "application/x-www-form-urlencoded", "multipart/form-data; boundary=part"])
+            foreach (string type in (string[])["application/json", "application/x-www-form-urlencoded",
+                "multipart/form-data; boundary=part"])
             {
                 var answer = await _page.SayAsync(
                     $"POST {target} HTTP/1.1\r\nHost: 127.0.0.1:{_page.Port}\r\nCookie: {_page.Cookie}\r\nContent-Type: {type}\r\nContent-Length: 500\r\n\r\n--part\r\n", isAll: true);

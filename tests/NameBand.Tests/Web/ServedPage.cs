@@ -44,7 +44,8 @@ public sealed class ServedPage : IAsyncLifetime
     internal Task<WebApplication> LendAsync(LendDesk desk) => LendServer.StartAsync(
         new PageOptions(Job, 0, true), _table, desk, _app.Services.GetRequiredService<IWebHostEnvironment>().WebRootFileProvider, default);
 
-    public IEnumerable<RouteEndpoint> Endpoints => ((IEndpointRouteBuilder)_app).DataSources.SelectMany(d => d.Endpoints).OfType<RouteEndpoint>();
+    public IEnumerable<RouteEndpoint> Endpoints =>
+        ((IEndpointRouteBuilder)_app).DataSources.SelectMany(d => d.Endpoints).OfType<RouteEndpoint>();
 
     public async Task InitializeAsync()
     {
@@ -106,14 +107,18 @@ public sealed class ServedPage : IAsyncLifetime
     internal sealed record Answer(string Text)
     {
         /// <summary>0: it hung up without a word.</summary>
-        public int Status => Text.StartsWith("HTTP/1.1 ", StringComparison.Ordinal) ? int.Parse(Text.AsSpan(9, 3), System.Globalization.CultureInfo.InvariantCulture) : 0;
+        public int Status =>
+            Text.StartsWith("HTTP/1.1 ", StringComparison.Ordinal)
+            ? int.Parse(Text.AsSpan(9, 3), System.Globalization.CultureInfo.InvariantCulture) : 0;
 
         /// <summary>Whether all of it is there; each character is a byte.</summary>
         public bool IsWhole(string asked)
         {
             int end = Text.IndexOf("\r\n\r\n", StringComparison.Ordinal) + 4;
             return end > 3 && (Status is 101 or 204 or 304 || asked.StartsWith("HEAD ", StringComparison.Ordinal)
-                || (Of("Content-Length").FirstOrDefault() is { } length && Text.Length - end >= int.Parse(length, System.Globalization.CultureInfo.InvariantCulture))
+                || (Of("Content-Length")
+                    .FirstOrDefault() is { } length && Text.Length
+                    - end >= int.Parse(length, System.Globalization.CultureInfo.InvariantCulture))
                 || (Of("Transfer-Encoding").Contains("chunked") && Text.EndsWith("0\r\n\r\n", StringComparison.Ordinal)));
         }
 

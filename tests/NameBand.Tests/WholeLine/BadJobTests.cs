@@ -87,7 +87,9 @@ public class BadJobTests
         using var stop = new CancellationTokenSource();
         Assert.ThrowsAny<OperationCanceledException>(() => Bander.Make(folder.FullPath, null, new StopAt(stop), stop.Token));
         Assert.Equal(earlier, MadeFolder.Bytes(folder["out"]));
-        Assert.Equal(["job.json", "names.csv", "out"], Directory.GetFileSystemEntries(folder.FullPath).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["job.json", "names.csv", "out"],
+            Directory.GetFileSystemEntries(folder.FullPath).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         Assert.Equal(3, Bander.Make(folder.FullPath).Plan!.NameCount);
     }
 

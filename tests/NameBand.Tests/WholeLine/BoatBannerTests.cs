@@ -45,7 +45,8 @@ public class BoatBannerTests
     private static TemporaryFolder Copy()
     {
         var folder = new TemporaryFolder();
-        foreach (string path in Directory.GetFiles(Path.Combine(Repository(), "samples", "boat-banner")).Where(p => !p.EndsWith(".pdf", StringComparison.Ordinal)))
+        foreach (string path in Directory.GetFiles(Path.Combine(Repository(), "samples", "boat-banner"))
+            .Where(p => !p.EndsWith(".pdf", StringComparison.Ordinal)))
         {
             folder.With(Path.GetFileName(path), File.ReadAllBytes(path));
         }

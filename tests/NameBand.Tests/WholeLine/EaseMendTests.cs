@@ -18,11 +18,13 @@ public sealed class EaseMendTests
     private static readonly string[] Last = ["Marsh", "Sedgewick", "Brightwater", "Applegarth", "Fennimore", "Ash", "Varga-Quill", "Pell"];
 
     private static string List(Random random, int count) =>
-        "Name\n" + string.Concat(Enumerable.Range(0, count).Select(i => $"{First[i % First.Length]} {Last[random.Next(Last.Length)]} {(char)('A' + (i / First.Length))}\n"));
+        "Name\n" + string.Concat(Enumerable.Range(0, count)
+            .Select(i => $"{First[i % First.Length]} {Last[random.Next(Last.Length)]} {(char)('A' + (i / First.Length))}\n"));
 
     private static LaidOut Lay(string folder, FaceShelf shelf) => Planning.Run(folder, shelf, CancellationToken.None).Value!;
 
-    /// <summary>Random hems, ways, widths and heights: each offered mend is written into job.json as it says, and the job laid out anew.</summary>
+    /// <summary>Random hems, ways, widths and heights: each offered mend is written into job.json as it says, and the job laid
+    /// out anew.</summary>
     [Fact]
     public void Every_mend_that_is_offered_mends_it()
     {
@@ -54,13 +56,19 @@ public sealed class EaseMendTests
                 Assert.All(mended.Plan.Easing, e => Assert.NotEqual(VerdictKind.NeedsAPerson, e.Judged().Kind));
                 Assert.True(NeedsOf(mended) < before, job + mend.Text);
                 Assert.Equal(mend.FinishedWidthMm, mended.Plan.Hem.Strip.FinishedWidthMm, 9);
-                Assert.Equal(mend.Tucks.AsEnumerable().Select(t => (t.WidthMm, t.Count)), mended.Plan.Easing.Select(e => e.Tucked).OfType<TuckSet>().Select(t => (t.WidthMm, t.Count)));
-                Assert.All(laid.Problems.Where(p => p is { Severity: Severity.NeedsPerson, Judged.About: Fact.Easing }).Take(1), p => Assert.Contains(mend.Text, p.Mend, StringComparison.Ordinal));
+                Assert.Equal(
+                    mend.Tucks.AsEnumerable().Select(t => (t.WidthMm, t.Count)),
+                    mended.Plan.Easing.Select(e => e.Tucked).OfType<TuckSet>().Select(t => (t.WidthMm, t.Count)));
+                Assert.All(
+                    laid.Problems.Where(p => p is { Severity: Severity.NeedsPerson, Judged.About: Fact.Easing }).Take(1),
+                    p => Assert.Contains(mend.Text, p.Mend, StringComparison.Ordinal));
                 taken[mend.Kind] = taken.GetValueOrDefault(mend.Kind) + 1;
             }
         }
 
-        Assert.All(Enum.GetValues<EaseMendKind>(), kind => Assert.True(taken.GetValueOrDefault(kind) >= 3, $"{kind}: {taken.GetValueOrDefault(kind)}"));
+        Assert.All(
+            Enum.GetValues<EaseMendKind>(),
+            kind => Assert.True(taken.GetValueOrDefault(kind) >= 3, $"{kind}: {taken.GetValueOrDefault(kind)}"));
         Assert.InRange(unmended, 0, 5);
     }
 
@@ -68,12 +76,16 @@ public sealed class EaseMendTests
     [Fact]
     public void A_mend_says_no_share_of_the_gaps_that_is_over_its_limit()
     {
-        using var folder = new TemporaryFolder().With("names.csv", "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\nEla Finch\nFinn Weir\nGita Shore\nHana Brook\nIvo Heron\nJune Sedge\nKit Alder\n")
-            .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.5 m", "turn": 1.0 }, "strip": { "tucks": true } }""");
+        using var folder = new TemporaryFolder()
+            .With("names.csv",
+                "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\nEla Finch\nFinn Weir\nGita Shore\nHana Brook\nIvo Heron\nJune Sedge\nKit Alder\n")
+            .With("job.json",
+                """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.5 m", "turn": 1.0 }, "strip": { "tucks": true } }""");
         var bias = Assert.Single(Lay(folder.FullPath, new FaceShelf()).EaseMends, m => m.Kind == EaseMendKind.Bias);
         Assert.NotEmpty(bias.Tucks);
         Assert.Contains("20 %, with tucks:", bias.Text, StringComparison.Ordinal);
-        var shares = System.Text.RegularExpressions.Regex.Matches(bias.Text, @"([0-9.]+) %").Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+        var shares = System.Text.RegularExpressions.Regex.Matches(bias.Text, @"([0-9.]+) %")
+            .Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)).ToList();
         Assert.True(shares.Count > 1);
         Assert.All(shares, s => Assert.InRange(s, 0, 20));
     }
@@ -125,7 +137,8 @@ public sealed class EaseMendTests
         Assert.Equal("withTucks", round.GetProperty("upperEdge").GetString());
         var written = round.GetProperty("tucks").EnumerateArray().ToList();
         Assert.Equal(tucks.Count, written.Count);
-        var act = plan.RootElement.GetProperty("work").EnumerateArray().Single(a => a.GetProperty("act").GetString() == "folding tapered tucks");
+        var act = plan.RootElement.GetProperty("work").EnumerateArray()
+            .Single(a => a.GetProperty("act").GetString() == "folding tapered tucks");
         Assert.Equal(tucks.Count, act.GetProperty("count").GetInt32());
         Assert.Equal(tucks.Count * 0.4 * 1.1, act.GetProperty("minutes").GetDouble(), 0.051);
 
@@ -133,7 +146,8 @@ public sealed class EaseMendTests
         Assert.Contains(Bare(note.Text), packet, StringComparison.Ordinal);
         foreach (var tuck in written)
         {
-            string row = FormattableString.Invariant($"{tuck.GetProperty("atMm").GetDouble():0.0}{tuck.GetProperty("onClothMm").GetDouble():0.0}{tucks.WidthMm:0.0}");
+            string row = FormattableString.Invariant(
+                $"{tuck.GetProperty("atMm").GetDouble():0.0}{tuck.GetProperty("onClothMm").GetDouble():0.0}{tucks.WidthMm:0.0}");
             Assert.Contains(row, packet, StringComparison.Ordinal);
         }
     }

@@ -54,8 +54,13 @@ public class LanternCapeTests
         var (made, output) = Make(folder, _ => { });
         Assert.Equal(22, made.Names.Count());
         var result = JsonSchema.FromText(Repository.Read("docs/plan.schema.json"))
-            .Evaluate(JsonNode.Parse(File.ReadAllText(Path.Combine(output, "plan.json"))), new EvaluationOptions { OutputFormat = OutputFormat.List });
-        Assert.True(result.IsValid, string.Join('\n', result.Details.Where(d => d.HasErrors).Select(d => $"{d.InstanceLocation}: {string.Join(", ", d.Errors!.Values)}")));
+            .Evaluate(
+                JsonNode.Parse(File.ReadAllText(Path.Combine(output, "plan.json"))),
+                new EvaluationOptions { OutputFormat = OutputFormat.List });
+        Assert.True(
+            result.IsValid,
+            string.Join(
+                '\n', result.Details.Where(d => d.HasErrors).Select(d => $"{d.InstanceLocation}: {string.Join(", ", d.Errors!.Values)}")));
 
         using (var packet = UglyToad.PdfPig.PdfDocument.Open(Path.Combine(output, "sheets", "work-packet-a4.pdf")))
         {
@@ -79,7 +84,8 @@ public class LanternCapeTests
             Assert.InRange(Number(piece, "lengthMm"), 100, 1000);
             Assert.Equal(50.8, Number(piece, "lowerCutRadiusMm") - Number(piece, "upperCutRadiusMm"), 3);
             Assert.Equal(
-                Number(piece, "lowerCutEdgeMm") / Number(piece, "lowerCutRadiusMm"), Number(piece, "upperCutEdgeMm") / Number(piece, "upperCutRadiusMm"), 5);
+                Number(piece, "lowerCutEdgeMm") / Number(piece, "lowerCutRadiusMm"),
+                Number(piece, "upperCutEdgeMm") / Number(piece, "upperCutRadiusMm"), 5);
         }
 
         string[] sheet = File.ReadAllLines(Path.Combine(output, "worksheet.csv"));
@@ -108,7 +114,8 @@ public class LanternCapeTests
             var names = round.GetProperty("segments").EnumerateArray().SelectMany(s => s.GetProperty("names").EnumerateArray()).ToList();
             double gap = Number(round, "gapMm");
             Assert.InRange(Number(names[0], "startMm") - (gap / 2), -0.01, 0.01);
-            Assert.InRange(Number(round, "lengthMm") - Number(names[^1], "startMm") - Number(names[^1], "widthMm") - (gap / 2), -0.01, 0.01);
+            Assert.InRange(
+                Number(round, "lengthMm") - Number(names[^1], "startMm") - Number(names[^1], "widthMm") - (gap / 2), -0.01, 0.01);
         }
     }
 }

@@ -11,9 +11,11 @@ namespace NameBand.Tests.WholeLine;
 public class ListSizeTests
 {
     private const string Job = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 } }""";
-    private const string RoundsAsNeeded = """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "36.6 m", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }""";
+    private const string RoundsAsNeeded =
+        """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "36.6 m", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }""";
 
-    private static TemporaryFolder With(string list, string job = Job) => new TemporaryFolder().With("job.json", job).With("names.csv", list);
+    private static TemporaryFolder With(string list, string job = Job) =>
+        new TemporaryFolder().With("job.json", job).With("names.csv", list);
 
     [Fact]
     public void One_name_of_one_letter_is_a_whole_job()
@@ -47,13 +49,16 @@ public class ListSizeTests
     public void A_name_of_which_only_the_beginning_was_read_cannot_be_kept()
     {
         string longest = new('M', 1000);
-        using var job = With($"Name\n{longest}\nAda Marsh\n", Job.Replace("}\n", "", StringComparison.Ordinal)[..^1] + """, "hoop": { "along": "9 m" } }""");
+        using var job =
+            With($"Name\n{longest}\nAda Marsh\n",
+                Job.Replace("}\n", "", StringComparison.Ordinal)[..^1] + """, "hoop": { "along": "9 m" } }""");
         job.With("corrections.csv", $"list,line,was,decision,text,why\nnames.csv,2,{longest},keep,,\n");
 
         var run = CliRun.Of("make", job.FullPath);
 
         Assert.Equal(1, run.Status);
-        Assert.Contains("it cannot be kept; write under “text” in corrections.csv what is to be sewn", run.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains(
+            "it cannot be kept; write under “text” in corrections.csv what is to be sewn", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.Equal("Ada Marsh", Assert.Single(new MadeFolder(job["out"]).Names).GetProperty("text").GetString());
 
         job.With("corrections.csv", $"list,line,was,decision,text,why\nnames.csv,2,{longest},keep,Emm,\n");
@@ -79,7 +84,10 @@ public class ListSizeTests
     public void A_hooping_of_a_plan_without_any_is_refused_with_the_reason()
     {
         using var job = With("Name\nguest\nunknown\n");
-        File.WriteAllText(job["job.json"], File.ReadAllText(job["job.json"]).Replace("\"format\": 1,", "\"format\": 1, \"strip\": { \"rounds\": \"asNeeded\" },", StringComparison.Ordinal));
+        File.WriteAllText(
+            job["job.json"],
+            File.ReadAllText(job["job.json"])
+            .Replace("\"format\": 1,", "\"format\": 1, \"strip\": { \"rounds\": \"asNeeded\" },", StringComparison.Ordinal));
         CliRun.Of("make", job.FullPath);
 
         var run = CliRun.Of("sewn", job.FullPath, "1");
@@ -135,7 +143,8 @@ public class ListSizeTests
         var planned = Planning.Run(job.FullPath, new FaceShelf(), default);
 
         Assert.Equal((0, ""), (run.Status, run.Errors));
-        Assert.StartsWith("30000 rows in the list: 30000 names to sew.", run.Out.Replace(",", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "30000 rows in the list: 30000 names to sew.", run.Out.Replace(",", "", StringComparison.Ordinal), StringComparison.Ordinal);
         var plan = planned.Value!.Plan;
         Assert.Equal(30_000, planned.Value.Rows.Rows.Count(r => r.Outcome == RowOutcome.Placed));
         Assert.Equal(30_000, plan.NameCount);

@@ -84,7 +84,9 @@ internal sealed class MadeFolder
             Assert.True(File.Exists(Path.Combine(_folder, hooping.GetProperty("proof").GetString()!)));
         }
 
-        Assert.Equal((stitches, jumps, trims), (totals.GetProperty("stitches").GetInt32(), totals.GetProperty("jumps").GetInt32(), totals.GetProperty("trims").GetInt32()));
+        Assert.Equal(
+            (stitches, jumps, trims),
+            (totals.GetProperty("stitches").GetInt32(), totals.GetProperty("jumps").GetInt32(), totals.GetProperty("trims").GetInt32()));
     }
 
     /// <summary>
@@ -132,7 +134,8 @@ internal sealed class MadeFolder
     }
 
     /// <summary>One strip of a curved hooping, in the frame of its own chord.</summary>
-    private sealed record Arc(double XMm, double YMm, double RadiusMm, double CentreMm, double Half, List<(double Left, double Right)> Places)
+    private sealed record Arc(
+        double XMm, double YMm, double RadiusMm, double CentreMm, double Half, List<(double Left, double Right)> Places)
     {
         public double AlongMm(PathRow row) => (Math.Atan2(AcrossMm(row), DownMm(row)) + Half) * RadiusMm;
 
@@ -188,7 +191,8 @@ internal sealed class MadeFolder
     }
 
     private static void CheckPlaces(
-        List<PathRow> path, JsonElement hooping, Dictionary<int, JsonElement> segments, double shortening, double zoneMm, double halfWidthMm)
+        List<PathRow> path, JsonElement hooping, Dictionary<int, JsonElement> segments, double shortening, double zoneMm,
+        double halfWidthMm)
     {
         var hooped = hooping.GetProperty("segments").EnumerateArray()
             .Select(s => (X: Number(s, "xMm"), Y: Number(s, "yMm"), Segment: segments[s.GetProperty("number").GetInt32()])).ToList();

@@ -21,7 +21,8 @@ namespace NameBand.Tests.WholeLine;
 public sealed class OneTruthTests(ITestOutputHelper output)
 {
     private const double Shortening = 0.03;
-    private static readonly string[] Crew = ["Hesper Quayle", "Tobin Marsh", "Ada Willowby", "Rufus Penhale", "Una Vane", "Kit Farthing", "Bo Reed"];
+    private static readonly string[] Crew =
+        ["Hesper Quayle", "Tobin Marsh", "Ada Willowby", "Rufus Penhale", "Una Vane", "Kit Farthing", "Bo Reed"];
 
     [Theory]
     [InlineData("needlePath")]
@@ -46,7 +47,8 @@ public sealed class OneTruthTests(ITestOutputHelper output)
 
     private static TemporaryFolder Folder(string way)
     {
-        string letters = string.Concat("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => $"{c},5,6\n")) + "'-,5,6\nblank,4,0\ngap,1,\nstart,,2\n";
+        string letters = string.Concat("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => $"{c},5,6\n"))
+            + "'-,5,6\nblank,4,0\ngap,1,\nstart,,2\n";
         return new TemporaryFolder()
             .With("job.json",
                 $$"""
@@ -75,16 +77,19 @@ public sealed class OneTruthTests(ITestOutputHelper output)
 
         private double Minutes(string by) => _plan.GetProperty("totals").GetProperty(by + "Minutes").GetDouble();
 
-        /// <summary>Each name's number, text, round and place from the cut left end of its cloth, by the rule that docs/files.md states.</summary>
+        /// <summary>Each name's number, text, round and place from the cut left end of its cloth, by the rule that docs/files.md
+        /// states.</summary>
         private IEnumerable<(int Order, string Text, int Hooping, double OnClothMm)> Names =>
             from segment in Segments
             let hooping = Hoopings.Single(h => h.GetProperty("segments").EnumerateArray().Any(s => Number(s) == Number(segment)))
             from name in segment.GetProperty("names").EnumerateArray()
             select (name.GetProperty("order").GetInt32(), name.GetProperty("text").GetString()!, Number(hooping),
                 segment.GetProperty("onClothMm").GetDouble()
-                    + ((name.GetProperty("startMm").GetDouble() - segment.GetProperty("startMm").GetDouble()) / (1 - _plan.GetProperty("strip").GetProperty("shortening").GetDouble())));
+                    + ((name.GetProperty("startMm").GetDouble() - segment.GetProperty("startMm").GetDouble())
+                        / (1 - _plan.GetProperty("strip").GetProperty("shortening").GetDouble())));
 
-        /// <summary>Every page of every PDF bears the plan's mark; lengths, hours, places and the marks of hoopings are those of the plan.</summary>
+        /// <summary>Every page of every PDF bears the plan's mark; lengths, hours, places and the marks of hoopings are those of
+        /// the plan.</summary>
         public void Papers()
         {
             string[] files = [.. Directory.GetFiles(outFolder, "*.pdf", SearchOption.AllDirectories).Order(StringComparer.Ordinal)];
@@ -94,7 +99,8 @@ public sealed class OneTruthTests(ITestOutputHelper output)
                 var pages = pdf.GetPages().Select(p => Plain(string.Join(' ', p.GetWords().Select(w => w.Text)))).ToList();
                 for (int i = 0; i < pages.Count; i++)
                 {
-                    Holds(pages[i].Contains("plan " + PlanMark, StringComparison.Ordinal), $"{Path.GetFileName(file)}, page {i + 1}: no plan {PlanMark}");
+                    Holds(pages[i].Contains("plan " + PlanMark, StringComparison.Ordinal),
+                        $"{Path.GetFileName(file)}, page {i + 1}: no plan {PlanMark}");
                 }
 
                 string all = string.Join(' ', pages);
@@ -107,8 +113,10 @@ public sealed class OneTruthTests(ITestOutputHelper output)
                 {
                     foreach (var (_, text, hooping, at) in Names)
                     {
-                        Holds(all.Contains(Tenths(at), StringComparison.Ordinal), $"{Path.GetFileName(file)}: {text} is not at {Tenths(at)}");
-                        Holds(all.Contains("mark " + MarkOf(hooping), StringComparison.Ordinal), $"{Path.GetFileName(file)}: no mark of run {hooping}");
+                        Holds(all.Contains(Tenths(at), StringComparison.Ordinal),
+                            $"{Path.GetFileName(file)}: {text} is not at {Tenths(at)}");
+                        Holds(all.Contains("mark " + MarkOf(hooping), StringComparison.Ordinal),
+                            $"{Path.GetFileName(file)}: no mark of run {hooping}");
                     }
                 }
 
@@ -122,7 +130,9 @@ public sealed class OneTruthTests(ITestOutputHelper output)
         {
             foreach (var round in Rounds)
             {
-                Holds(text.Contains($"Round {Number(round)}: finished {Tenths(round.GetProperty("lengthMm").GetDouble())} mm", StringComparison.Ordinal), $"{file}: round {Number(round)}");
+                Holds(text.Contains(
+                    $"Round {Number(round)}: finished {Tenths(round.GetProperty("lengthMm").GetDouble())} mm", StringComparison.Ordinal),
+                    $"{file}: round {Number(round)}");
             }
 
             foreach (string by in new[] { "machine", "handsOn" })
@@ -132,11 +142,15 @@ public sealed class OneTruthTests(ITestOutputHelper output)
 
             if (IsHooped)
             {
-                Holds(text.Contains(FormattableString.Invariant($"{Hoopings.Length} hoopings,"), StringComparison.Ordinal), $"{file}: hoopings");
+                Holds(text.Contains(FormattableString.Invariant($"{Hoopings.Length} hoopings,"), StringComparison.Ordinal),
+                    $"{file}: hoopings");
                 foreach (var hooping in Hoopings)
                 {
-                    Holds(text.Contains($"Hooping {Number(hooping)} mark {MarkOf(Number(hooping))}", StringComparison.Ordinal), $"{file}: mark of hooping {Number(hooping)}");
-                    Holds(text.Contains($"left mark {Tenths(hooping.GetProperty("onClothMm").GetDouble() + 3)} mm", StringComparison.Ordinal), $"{file}: place of hooping {Number(hooping)}");
+                    Holds(text.Contains($"Hooping {Number(hooping)} mark {MarkOf(Number(hooping))}", StringComparison.Ordinal),
+                        $"{file}: mark of hooping {Number(hooping)}");
+                    Holds(text.Contains(
+                        $"left mark {Tenths(hooping.GetProperty("onClothMm").GetDouble() + 3)} mm", StringComparison.Ordinal),
+                        $"{file}: place of hooping {Number(hooping)}");
                 }
             }
         }
@@ -148,10 +162,13 @@ public sealed class OneTruthTests(ITestOutputHelper output)
             {
                 string name = Path.GetFileNameWithoutExtension(file);
                 string text = TextOf(file);
-                if (Hoopings.SingleOrDefault(h => h.GetProperty("proof").GetString()!.EndsWith(Path.GetFileName(file), StringComparison.Ordinal)) is { ValueKind: JsonValueKind.Object } hooping)
+                if (Hoopings.SingleOrDefault(h =>
+                    h.GetProperty("proof").GetString()!.EndsWith(Path.GetFileName(file), StringComparison.Ordinal))
+                    is { ValueKind: JsonValueKind.Object } hooping)
                 {
                     Holds(text.Contains("mark " + MarkOf(Number(hooping)), StringComparison.Ordinal), $"{name}: no mark");
-                    Holds(text.Contains($": {Tenths(hooping.GetProperty("onClothMm").GetDouble())} to ", StringComparison.Ordinal), $"{name}: place");
+                    Holds(text.Contains($": {Tenths(hooping.GetProperty("onClothMm").GetDouble())} to ", StringComparison.Ordinal),
+                        $"{name}: place");
                 }
                 else
                 {
@@ -161,7 +178,8 @@ public sealed class OneTruthTests(ITestOutputHelper output)
                 if (name.StartsWith("round-", StringComparison.Ordinal))
                 {
                     var round = Rounds.Single(r => Number(r) == int.Parse(name[6..], CultureInfo.InvariantCulture));
-                    Holds(text.Contains($"{Tenths(round.GetProperty("lengthMm").GetDouble())} mm", StringComparison.Ordinal), $"{name}: length");
+                    Holds(text.Contains($"{Tenths(round.GetProperty("lengthMm").GetDouble())} mm", StringComparison.Ordinal),
+                        $"{name}: length");
                     foreach (var segment in round.GetProperty("segments").EnumerateArray())
                     {
                         var (_, first, _, at) = Names.First(n => n.Text == segment.GetProperty("names")[0].GetProperty("text").GetString());
@@ -187,7 +205,8 @@ public sealed class OneTruthTests(ITestOutputHelper output)
             foreach (string file in new[] { OutPaths.Worksheet, OutPaths.KeyInTable }.Where(f => File.Exists(Path.Combine(outFolder, f))))
             {
                 var table = CsvFile.Read(outFolder, file).Value!;
-                var rows = table.Rows.Skip(1).Select(r => table.Rows[0].Fields.Zip(r.Fields).ToDictionary(p => p.First, p => p.Second)).ToList();
+                var rows = table.Rows.Skip(1).Select(r => table.Rows[0].Fields.Zip(r.Fields).ToDictionary(p => p.First, p => p.Second))
+                    .ToList();
                 if (file == OutPaths.KeyInTable)
                 {
                     Assert.Equal(Names.Count(), rows.Count);
@@ -204,7 +223,8 @@ public sealed class OneTruthTests(ITestOutputHelper output)
                     foreach (var segment in Segments)
                     {
                         var row = rows.Single(r => r["segment"] == Number(segment).ToString(CultureInfo.InvariantCulture));
-                        Same(Tenths(segment.GetProperty("onClothMm").GetDouble()), row["on_cloth_mm"], $"{file}: segment {Number(segment)}");
+                        Same(Tenths(segment.GetProperty("onClothMm").GetDouble()), row["on_cloth_mm"],
+                            $"{file}: segment {Number(segment)}");
                         Same(MarkOf(int.Parse(row["hooping"], CultureInfo.InvariantCulture)), row["mark"], $"{file}: mark");
                         Same(PlanMark, row["plan"], $"{file}: plan");
                     }
@@ -228,7 +248,8 @@ public sealed class OneTruthTests(ITestOutputHelper output)
             using var plans = JsonDocument.Parse(json);
             var asSet = plans.RootElement.GetProperty("plans").EnumerateArray().Single(p => p.GetProperty("wish").GetString() == "asSet");
             Same(PlanMark, asSet.GetProperty("mark").GetString()!, "plans: mark");
-            Same(Hoopings.Length.ToString(CultureInfo.InvariantCulture), asSet.GetProperty("hoopings").GetInt32().ToString(CultureInfo.InvariantCulture), "plans: hoopings");
+            Same(Hoopings.Length.ToString(CultureInfo.InvariantCulture),
+                asSet.GetProperty("hoopings").GetInt32().ToString(CultureInfo.InvariantCulture), "plans: hoopings");
             Near(Minutes("machine"), asSet.GetProperty("machineMinutes").GetDouble(), "plans: machine");
             Near(Minutes("handsOn"), asSet.GetProperty("handsOnMinutes").GetDouble(), "plans: hands");
             say("plans --json");
@@ -252,7 +273,8 @@ public sealed class OneTruthTests(ITestOutputHelper output)
                 Same(MarkOf(Number(hooping)), hooping.GetProperty("mark").GetString()!, $"page: mark of hooping {Number(hooping)}");
                 var planned = Hoopings.Single(h => Number(h) == Number(hooping));
                 double at = planned.GetProperty("onClothMm").GetDouble();
-                double[] expected = [.. planned.GetProperty("segments").EnumerateArray().Select(s => at + s.GetProperty("xMm").GetDouble() + 3).Order()];
+                double[] expected =
+                    [.. planned.GetProperty("segments").EnumerateArray().Select(s => at + s.GetProperty("xMm").GetDouble() + 3).Order()];
                 double[] shown = [.. hooping.GetProperty("strips").EnumerateArray().Select(s => s.GetProperty("left").GetDouble()).Order()];
                 Same($"{expected.Length}", $"{shown.Length}", $"page: strips of hooping {Number(hooping)}");
                 foreach (var (wanted, found) in expected.Zip(shown))
@@ -266,7 +288,8 @@ public sealed class OneTruthTests(ITestOutputHelper output)
                 foreach (var key in keys.EnumerateArray())
                 {
                     double at = Names.Single(n => n.Order == key.GetProperty("order").GetInt32()).OnClothMm;
-                    Same(Tenths(at), Tenths(key.GetProperty("onCloth").GetDouble()), $"page: start of {key.GetProperty("name").GetString()}");
+                    Same(Tenths(at), Tenths(key.GetProperty("onCloth").GetDouble()),
+                        $"page: start of {key.GetProperty("name").GetString()}");
                 }
             }
 
@@ -282,7 +305,8 @@ public sealed class OneTruthTests(ITestOutputHelper output)
 
             foreach (var (round, i) in strip.RootElement.GetProperty("rounds").EnumerateArray().Select((r, i) => (r, i)))
             {
-                Near(Rounds[i].GetProperty("lengthMm").GetDouble(), round.GetProperty("length").GetDouble(), $"page: length of round {i + 1}");
+                Near(Rounds[i].GetProperty("lengthMm").GetDouble(), round.GetProperty("length").GetDouble(),
+                    $"page: length of round {i + 1}");
             }
 
             say("the page: at the machine, and the strip");
@@ -302,13 +326,15 @@ public sealed class OneTruthTests(ITestOutputHelper output)
         private string MarkOf(int hooping) => Hoopings.Single(h => Number(h) == hooping).GetProperty("mark").GetString()!;
 
         private static string TextOf(string png) =>
-            string.Join(' ', Image.Identify(png).Metadata.GetPngMetadata().TextData.Where(t => t.Keyword == "Description").Select(t => t.Value));
+            string.Join(
+                ' ', Image.Identify(png).Metadata.GetPngMetadata().TextData.Where(t => t.Keyword == "Description").Select(t => t.Value));
 
         private static int Number(JsonElement of) => of.GetProperty("number").GetInt32();
 
         private static string Tenths(double mm) => Thousandths.Tenths(mm).ToString("0.0", CultureInfo.InvariantCulture);
 
-        private static string Plain(string text) => string.Join(' ', text.Replace('\u00a0', ' ').Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        private static string Plain(string text) =>
+            string.Join(' ', text.Replace('\u00a0', ' ').Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
 
         private void Same(string expected, string found, string what)
         {

@@ -8,7 +8,8 @@ using Xunit;
 namespace NameBand.Tests.WholeLine;
 
 /// <summary>
-/// The beginning of the lantern walk's list from asking to thanks, with invented answers, command by command: who said no is nowhere, what is
+/// The beginning of the lantern walk's list from asking to thanks, with invented answers, command by command: who said no is
+/// nowhere, what is
 /// private stays in private/, and a no that comes when the name is sewn is told.
 /// </summary>
 public sealed class PromiseWalkTests
@@ -31,21 +32,26 @@ public sealed class PromiseWalkTests
         Say(0, "invite", job);
 
         // The answers come back as a form has them: by address, with a remark that is nobody's business.
-        var asked = CsvFile.Read(job, "private/mail-merge.csv").Value!.Rows.Skip(1).Select(r => (Address: r.Fields[0], Name: r.Fields[1])).ToList();
+        var asked = CsvFile.Read(job, "private/mail-merge.csv").Value!.Rows.Skip(1).Select(r => (Address: r.Fields[0], Name: r.Fields[1]))
+            .ToList();
         Assert.Equal(Names, asked.Count);
-        string[] answers = ["agreed;;yes", "agreed;;yes", "agreed;;no", "change wished;Zdeněk H.;yes", "no;;", "agreed;;yes", "agreed;;", "perhaps;;yes", "agreed;;yes"];
+        string[] answers =
+            ["agreed;;yes", "agreed;;yes", "agreed;;no", "change wished;Zdeněk H.;yes", "no;;", "agreed;;yes", "agreed;;", "perhaps;;yes",
+            "agreed;;yes"];
         folder.With("private/answers.csv", "Timestamp;E-mail;Your answer;How should it read?;Show on the web?;Remark\n"
             + string.Concat(asked.Zip(answers, (a, said) => $"2027-02-1{asked.IndexOf(a) % 9};{a.Address};{said};Zwq9note\n")));
         var entered = Say(1, "invite", job, "--answers");
         Assert.Contains("not clear: 1, missing: 3", entered, StringComparison.Ordinal);
-        Assert.Contains($"names.csv,5,{asked[3].Name},change,Zdeněk H.", CliRun.Of("invite", job, "--answers").Out, StringComparison.Ordinal);
+        Assert.Contains(
+            $"names.csv,5,{asked[3].Name},change,Zdeněk H.", CliRun.Of("invite", job, "--answers").Out, StringComparison.Ordinal);
 
         // She asks the one who was not clear, and fulfils the wish.
         folder.With("approvals.csv", File.ReadAllText(folder["approvals.csv"]).Replace(",unclear,", ",agreed,", StringComparison.Ordinal))
             .With("corrections.csv", $"list,line,was,decision,text,why\nnames.csv,5,{asked[3].Name},change,Zdeněk H.,wished\n");
         Say(0, "make", job);
         Say(0, "invite", job);
-        Assert.Equal(asked.Skip(9).Select(a => a.Name), CsvFile.Read(job, "private/reminders.csv").Value!.Rows.Skip(1).Select(r => r.Fields[1]));
+        Assert.Equal(
+            asked.Skip(9).Select(a => a.Name), CsvFile.Read(job, "private/reminders.csv").Value!.Rows.Skip(1).Select(r => r.Fields[1]));
         string plan = File.ReadAllText(folder["out/plan.json"]);
         Assert.Contains("\"Zdeněk H.\"", plan, StringComparison.Ordinal);
         Assert.Contains("its owner said no: approvals.csv, line 6", plan, StringComparison.Ordinal);
@@ -68,12 +74,15 @@ public sealed class PromiseWalkTests
         Assert.Equal((0, 5), (page.Photos, page.Shown));
 
         // Byte by byte: addresses and remarks are in the list and in private/ alone, and who said no to the web is not in public/.
-        string[] files = [.. Directory.GetFiles(job, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(job, f).Replace('\\', '/'))];
+        string[] files =
+            [.. Directory.GetFiles(job, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(job, f).Replace('\\', '/'))];
         Assert.Contains(files, f => f.StartsWith("private/letters/", StringComparison.Ordinal));
         foreach (string file in files.Where(f => f != "names.csv" && !f.StartsWith("private/", StringComparison.Ordinal)))
         {
             string bytes = Encoding.UTF8.GetString(File.ReadAllBytes(folder[file]));
-            Assert.All(new[] { "lantern.example", "Zwq9note", "blue envelope" }, s => Assert.False(bytes.Contains(s, StringComparison.Ordinal), $"“{s}” in {file}"));
+            Assert.All(
+                new[] { "lantern.example", "Zwq9note", "blue envelope" },
+                s => Assert.False(bytes.Contains(s, StringComparison.Ordinal), $"“{s}” in {file}"));
             Assert.All(
                 new[] { 0, 2, 4, 6, 9, 10, 11 }.Select(i => asked[i].Name).Where(_ => file.StartsWith("public/", StringComparison.Ordinal)),
                 n => Assert.False(bytes.Contains(n, StringComparison.Ordinal), $"“{n}” in {file}"));
@@ -90,8 +99,10 @@ public sealed class PromiseWalkTests
     private static (string Number, string Mark) HoopingOf(TemporaryFolder folder, string name)
     {
         var made = new MadeFolder(folder["out"]);
-        int segment = made.Segments.First(s => s.GetProperty("names").EnumerateArray().Any(n => n.GetProperty("text").GetString() == name)).GetProperty("number").GetInt32();
-        var hooping = made.Plan.GetProperty("hoopings").EnumerateArray().First(h => h.GetProperty("segments").EnumerateArray().Any(s => s.GetProperty("number").GetInt32() == segment));
+        int segment = made.Segments.First(s => s.GetProperty("names").EnumerateArray().Any(n => n.GetProperty("text").GetString() == name))
+            .GetProperty("number").GetInt32();
+        var hooping = made.Plan.GetProperty("hoopings").EnumerateArray()
+            .First(h => h.GetProperty("segments").EnumerateArray().Any(s => s.GetProperty("number").GetInt32() == segment));
         return (hooping.GetProperty("number").GetRawText(), hooping.GetProperty("mark").GetString()!);
     }
 

@@ -49,9 +49,11 @@ public class QuayBannerTests
             Assert.All(names, n => Assert.Equal(height * (k == 0 ? 1.25 : 1), Number(n, "letterHeightMm"), 3));
         }
 
-        var heading = Assert.Single(made.Segments.SelectMany(s => s.TryGetProperty("headings", out var h) ? h.EnumerateArray().ToList() : []));
+        var heading =
+            Assert.Single(made.Segments.SelectMany(s => s.TryGetProperty("headings", out var h) ? h.EnumerateArray().ToList() : []));
         Assert.Equal("Lamp bearers", heading.GetProperty("text").GetString());
-        Assert.True(Number(heading, "startMm") < made.Names.Where(n => n.GetProperty("group").GetString() == groups[0]).Min(n => Number(n, "startMm")));
+        Assert.True(Number(heading, "startMm") < made.Names.Where(n => n.GetProperty("group").GetString() == groups[0])
+            .Min(n => Number(n, "startMm")));
         Assert.Contains(made.Plan.GetProperty("hoopings").EnumerateArray(), h => h.GetProperty("segments").GetArrayLength() == 2);
         CheckMotifs(made, height);
     }
@@ -86,10 +88,12 @@ public class QuayBannerTests
         string before = Path.Combine(Bander.Make(folder.FullPath).OutFolder!, "plan.json");
         string plan = File.ReadAllText(before);
         string list = File.ReadAllText(folder["gifts.csv"]);
-        folder.With("gifts.csv", list.Replace(",60,", ",987654,", StringComparison.Ordinal).Replace(",12,", ",3.21,", StringComparison.Ordinal));
+        folder.With(
+            "gifts.csv", list.Replace(",60,", ",987654,", StringComparison.Ordinal).Replace(",12,", ",3.21,", StringComparison.Ordinal));
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(plan, File.ReadAllText(before));
-        foreach (string file in Directory.GetFiles(report.OutFolder!, "*.*", SearchOption.AllDirectories).Where(f => !f.EndsWith(".png", StringComparison.Ordinal)))
+        foreach (string file in Directory.GetFiles(report.OutFolder!, "*.*", SearchOption.AllDirectories)
+            .Where(f => !f.EndsWith(".png", StringComparison.Ordinal)))
         {
             Assert.DoesNotContain("987654", File.ReadAllText(file), StringComparison.Ordinal);
         }
@@ -104,7 +108,8 @@ public class QuayBannerTests
         string finder = File.ReadAllText(Path.Combine(report.OutFolder!, "sheets", "name-finder.csv"));
         Assert.Equal(27, finder.Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Length);
         Assert.DoesNotContain("Lamp bearers", finder, StringComparison.Ordinal);
-        string[] heights = [.. finder.Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(l => l.Split(',')[^1]).Distinct().Order()];
+        string[] heights =
+            [.. finder.Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(l => l.Split(',')[^1]).Distinct().Order()];
         Assert.Equal(2, heights.Length);
         Assert.Contains("Lamp bearers", File.ReadAllText(Path.Combine(report.OutFolder!, "worksheet.csv")), StringComparison.Ordinal);
     }

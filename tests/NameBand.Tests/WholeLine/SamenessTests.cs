@@ -3,13 +3,15 @@ using Xunit;
 
 namespace NameBand.Tests.WholeLine;
 
-/// <summary>The built command line gives the same bytes whatever the number of cores, the culture, the time zone and the working folder.</summary>
+/// <summary>The built command line gives the same bytes whatever the number of cores, the culture, the time zone and the working
+/// folder.</summary>
 public class SamenessTests
 {
     [SkippableFact]
     public void The_surroundings_are_those_the_processes_find()
     {
-        Skip.If(OperatingSystem.IsWindows(), "skipped: needs a system that takes culture and time zone from the environment (Linux, macOS)");
+        Skip.If(OperatingSystem.IsWindows(),
+            "skipped: needs a system that takes culture and time zone from the environment (Linux, macOS)");
         using var job = new TemporaryFolder();
         Assert.All(Surroundings.All(job), s => Assert.Equal(s.Expected(), s.Found()));
     }
@@ -54,7 +56,8 @@ public class SamenessTests
             Assert.True(run.Status is 0 or 1, run.Errors);
             var made = MadeFolder.Bytes(to);
             string shown = Path.GetRelativePath(around.WorkingFolder, to);
-            string saidHere = run.Out.Replace("./" + shown, "OUT", StringComparison.Ordinal).Replace(shown, "OUT", StringComparison.Ordinal);
+            string saidHere = run.Out.Replace("./" + shown, "OUT", StringComparison.Ordinal)
+                .Replace(shown, "OUT", StringComparison.Ordinal);
             string shownJob = Path.GetRelativePath(around.WorkingFolder, job.FullPath);
             saidHere = Unwrapped(saidHere).Replace($"sewn {shownJob} ", "sewn JOB ", StringComparison.Ordinal);
             Directory.Delete(to, recursive: true);

@@ -73,7 +73,8 @@ public sealed class SampleTests(SampleTests.Made made) : IClassFixture<SampleTes
                 var again = Bander.Make(folder.FullPath, folder["elsewhere/strips"]);
                 var (one, other) = (MadeFolder.Bytes(made.Report.OutFolder!), MadeFolder.Bytes(again.OutFolder!));
                 Assert.Equal(one.Keys, other.Keys);
-                Assert.All(one, file => Assert.True(file.Value.AsSpan().SequenceEqual(other[file.Key]), $"{file.Key} differs in {culture}"));
+                Assert.All(
+                    one, file => Assert.True(file.Value.AsSpan().SequenceEqual(other[file.Key]), $"{file.Key} differs in {culture}"));
             }
         }
         finally

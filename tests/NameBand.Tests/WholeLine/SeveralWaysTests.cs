@@ -89,10 +89,12 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         Assert.Equal(["Hesper Quayle", "Ada Willowby", "Kit Farthing", "Bo Underhill"], keyIn.Select(l => l.Split(',')[4]));
         Assert.Equal(Lacking, worksheet.Select(l => l.Split(',')[3]));
         var starts = _made.Plan.Rounds[0].Names.ToDictionary(n => n.Lettered.Name.Text, n => _made.Plan.OnClothMm(n.StartMm));
-        Assert.All(keyIn.Select(l => l.Split(',')), c => Assert.Equal(starts[c[4]], double.Parse(c[9], CultureInfo.InvariantCulture), 0.06));
+        Assert.All(
+            keyIn.Select(l => l.Split(',')), c => Assert.Equal(starts[c[4]], double.Parse(c[9], CultureInfo.InvariantCulture), 0.06));
 
         // A name has one number, whichever way it goes: on its sheet, in the plan and in the log.
-        var numbers = _made.Plan.Rounds[0].Names.ToDictionary(n => n.Lettered.Name.Text, n => n.Order.ToString(CultureInfo.InvariantCulture));
+        var numbers =
+            _made.Plan.Rounds[0].Names.ToDictionary(n => n.Lettered.Name.Text, n => n.Order.ToString(CultureInfo.InvariantCulture));
         Assert.All(keyIn.Select(l => l.Split(',')), c => Assert.Equal(numbers[c[4]], c[1]));
         string[] titles = File.ReadLines(_made.Folder["out/worksheet.csv"]).First().Split(',');
         Assert.All(worksheet.Select(l => l.Split(',')), c => Assert.Equal(numbers[c[3]], c[Array.IndexOf(titles, "last_number")]));
@@ -101,14 +103,17 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
 
         // The one ruler: from the cut left end of the flat cloth, the turned-in end with it.
         var onCloth = _made.Written.Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names.Select(n => (
-            n.Text, AtMm: (double)s.OnClothMm!.Value + ((double)(n.StartMm - s.StartMm) / (1 - _made.Plan.Shortening))))).ToDictionary(n => n.Text, n => n.AtMm);
+            n.Text, AtMm: (double)s.OnClothMm!.Value + ((double)(n.StartMm - s.StartMm) / (1 - _made.Plan.Shortening)))))
+            .ToDictionary(n => n.Text, n => n.AtMm);
         Assert.True(onCloth["Hesper Quayle"] > 10);
         Assert.All(
             keyIn.Select(l => l.Split(',')),
-            c => Assert.Equal(onCloth[c[4]], double.Parse(c[Array.IndexOf(head, "start_on_cloth_mm")], CultureInfo.InvariantCulture), 0.06));
+            c => Assert.Equal(
+                onCloth[c[4]], double.Parse(c[Array.IndexOf(head, "start_on_cloth_mm")], CultureInfo.InvariantCulture), 0.06));
         Assert.All(
             worksheet.Select(l => l.Split(',')),
-            c => Assert.True(double.Parse(c[Array.IndexOf(titles, "cloth_start_mm")], CultureInfo.InvariantCulture) <= onCloth[c[3]] + 0.06));
+            c => Assert.True(double.Parse(c[Array.IndexOf(titles, "cloth_start_mm")], CultureInfo.InvariantCulture) <= onCloth[c[3]]
+            + 0.06));
         string first = File.ReadAllText(_made.Folder["out/read-me-first.txt"]);
         Assert.Contains("The 4 names keyed in\n", first);
         Assert.Contains("The 2 names from needle paths\n", first);
@@ -125,7 +130,8 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         int letters = _made.Plan.Rounds[0].Names.Select(n => n.Lettered.Name.Text).Where(t => !Lacking.Contains(t)).Sum(t => t.Length);
         Assert.Equal(letters, Count("keying in"));
         Assert.Equal(2, Count("starting a hooping, from needle paths"));
-        Assert.Equal(2, rows.Where(r => r.Act.StartsWith("hooping and setting straight", StringComparison.Ordinal)).Sum(r => (double)r.Count));
+        Assert.Equal(
+            2, rows.Where(r => r.Act.StartsWith("hooping and setting straight", StringComparison.Ordinal)).Sum(r => (double)r.Count));
         Assert.True(Count("stitching, keyed in") > 0 && Count("stitching, from needle paths") > 0);
         Assert.DoesNotContain(rows, r => r.Act == "starting a hooping, keyed in");
 
@@ -159,17 +165,21 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         var again = Bander.Make(folder.FullPath);
         var before = plan.Rounds[0].Names.ToDictionary(n => n.Lettered.Name.Text);
         var sewn = again.Plan!.Hoopings.Single(h => h.Number == hooping);
-        Assert.All(sewn.Segments.SelectMany(s => s.Segment.Names), n => Assert.Equal(before[n.Lettered.Name.Text].StartMm, n.StartMm, 1e-6));
+        Assert.All(
+            sewn.Segments.SelectMany(s => s.Segment.Names), n => Assert.Equal(before[n.Lettered.Name.Text].StartMm, n.StartMm, 1e-6));
         Assert.Equal(path, File.ReadAllBytes(folder[$"out/needle-paths/hooping-{hooping:000}.csv"]));
         Assert.Equal(7, again.Plan.NameCount);
         Assert.False(Assert.Single(again.Plan.Hoopings, h => Texts(h).Contains("Ro Ash")).HasNeedlePath);
         Assert.Equal(5, File.ReadLines(folder["out/key-in.csv"]).Count() - 1);
-        Assert.All(again.Plan.Hoopings, h => Assert.Single(h.Segments.SelectMany(s => s.Segment.Names).Select(n => n.Lettered.Way).Distinct()));
+        Assert.All(
+            again.Plan.Hoopings, h => Assert.Single(h.Segments.SelectMany(s => s.Segment.Names).Select(n => n.Lettered.Way).Distinct()));
         var names = again.Plan.Rounds[0].Names.OrderBy(n => n.StartMm).ToList();
         Assert.All(names.Zip(names.Skip(1)), p => Assert.True(p.Second.StartMm >= p.First.EndMm - 0.01));
 
         var keyed = again.Plan.Hoopings.First(h => !h.HasNeedlePath).Segments[0].Segment.Names[0];
-        Assert.Contains("is sewn from a needle path", Assert.Single(Say(0, sewn.Segments[0].Segment.Names[0].Order).Problems).Found, StringComparison.Ordinal);
+        Assert.Contains(
+            "is sewn from a needle path", Assert.Single(Say(0, sewn.Segments[0].Segment.Names[0].Order).Problems).Found,
+            StringComparison.Ordinal);
         Assert.Equal(ExitStatus.AllPlaced, Say(0, keyed.Order).Status);
         File.AppendAllText(folder["crew.csv"], "Pia Ash\n");
         var third = Bander.Make(folder.FullPath);
@@ -192,10 +202,12 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         Assert.Contains(now.Values, n => n.WidthMm > was[n.Order].WidthMm + 1);
 
         SewingReport Say(int number, int name = 0) => Bander.Sewn(
-            folder.FullPath, null, new SewingWord(number, SewingDeed.Sewn, 5, When: "2026-11-29T20:00") { Names = name > 0 ? (name, name) : null },
+            folder.FullPath, null,
+            new SewingWord(number, SewingDeed.Sewn, 5, When: "2026-11-29T20:00") { Names = name > 0 ? (name, name) : null },
             () => Thread.Sleep(20));
 
-        static IEnumerable<string> Texts(Hooping hooping) => hooping.Segments.SelectMany(s => s.Segment.Names).Select(n => n.Lettered.Name.Text);
+        static IEnumerable<string> Texts(Hooping hooping) =>
+            hooping.Segments.SelectMany(s => s.Segment.Names).Select(n => n.Lettered.Name.Text);
     }
 
     [Fact]
@@ -205,7 +217,8 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         File.Delete(folder["letters.csv"]);
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
-        Assert.Contains(report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("not measured", StringComparison.Ordinal));
+        Assert.Contains(
+            report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("not measured", StringComparison.Ordinal));
         Assert.All(report.Plan!.Hoopings, h => Assert.True(h.HasNeedlePath));
         Assert.Equal(6, report.Plan.NameCount);
     }
@@ -231,7 +244,9 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
     [InlineData("[]", "ways", "Write the ways into it")]
     [InlineData("\"traced\"", "ways", "Put them in brackets")]
     [InlineData("[\"needlePath\"], \"way\": \"traced\"", "ways", "Keep the one that is meant")]
-    [InlineData("[\"machineLetters\", \"traced\"], \"letters\": { \"sizes\": [\"9 mm\"] }, \"lettering\": { \"motif\": \"dot\" }", "lettering.motif", "or \"none\"")]
+    [InlineData(
+        "[\"machineLetters\", \"traced\"], \"letters\": { \"sizes\": [\"9 mm\"] }, \"lettering\": { \"motif\": \"dot\" }",
+        "lettering.motif", "or \"none\"")]
     public void Ways_that_cannot_be_meant_are_told_where_and_what_to_do(string ways, string key, string mend)
     {
         using var folder = new TemporaryFolder().With("names.csv", Crew)
@@ -248,7 +263,9 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(ExitStatus.AllPlaced, report.Status);
         Assert.All(report.Plan!.Hoopings, h => Assert.False(h.HasNeedlePath));
-        Assert.Equal(["machineLetters 4", "traced 2"], report.Plan.Ways.Select(w => $"{char.ToLowerInvariant(w.Way.ToString()[0])}{w.Way.ToString()[1..]} {w.Names}"));
+        Assert.Equal(
+            ["machineLetters 4", "traced 2"],
+            report.Plan.Ways.Select(w => $"{char.ToLowerInvariant(w.Way.ToString()[0])}{w.Way.ToString()[1..]} {w.Names}"));
         Assert.True(File.Exists(folder["out/template-a4.pdf"]) && File.Exists(folder["out/key-in-a4.pdf"]));
         Assert.Empty(report.Estimate!.Work.Rows.Where(r => r.Act.Contains("hooping", StringComparison.Ordinal)));
     }
@@ -256,7 +273,8 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
     [Fact]
     public void Groups_headings_and_motifs_stand_in_every_way_and_all_of_a_group_are_as_high_as_the_machine_has_it()
     {
-        const string gifts = "Name,Gift\nHesper Quayle,250\nTobin Márquez,300\nAda Willowby,20\nKit Farthing,10\nRufus Peñhale,5\nBo Underhill,1\n";
+        const string gifts =
+            "Name,Gift\nHesper Quayle,250\nTobin Márquez,300\nAda Willowby,20\nKit Farthing,10\nRufus Peñhale,5\nBo Underhill,1\n";
         using var folder = JobIn(gifts,
             "\"ways\": [\"machineLetters\", \"needlePath\"], \"columns\": { \"group\": \"Gift\" }, "
             + "\"groups\": [{ \"name\": \"patrons\", \"from\": 100, \"heightFactor\": 1.3, \"place\": \"first\", \"heading\": \"Patrons\" }], "
@@ -264,9 +282,12 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(ExitStatus.AllPlaced, report.Status);
         var names = report.Plan!.Rounds[0].Names.ToList();
-        Assert.Equal(["Patrons", "Hesper Quayle", "Tobin Márquez", "Ada Willowby", "Kit Farthing", "Rufus Peñhale", "Bo Underhill"], names.Select(n => n.Lettered.Name.Text));
+        Assert.Equal(
+            ["Patrons", "Hesper Quayle", "Tobin Márquez", "Ada Willowby", "Kit Farthing", "Rufus Peñhale", "Bo Underhill"],
+            names.Select(n => n.Lettered.Name.Text));
         Assert.Equal(7, report.Plan.LetterHeightMm);
-        Assert.All(names, n => Assert.Equal(names.IndexOf(n) < 3 ? 9 : 7, report.Plan.LetterHeightMm * n.Lettered.Standing.HeightFactor, 6));
+        Assert.All(
+            names, n => Assert.Equal(names.IndexOf(n) < 3 ? 9 : 7, report.Plan.LetterHeightMm * n.Lettered.Standing.HeightFactor, 6));
         Assert.All(names.Where(n => Lacking.Contains(n.Lettered.Name.Text)), n => Assert.Equal(Way.NeedlePath, n.Lettered.Way));
         Assert.Equal(Way.MachineLetters, names[0].Lettered.Way);
         Assert.Equal(6, report.Plan.NameCount);
@@ -278,15 +299,20 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         // Motifs stand between neighbours that go the same way, in the middle, and over no name.
         var motifs = report.Plan.Rounds[0].Segments.SelectMany(s => s.Motifs).ToList();
         var alike = names.Zip(names.Skip(1)).Where(p => p.First.Lettered.Way == p.Second.Lettered.Way && !p.First.IsHeading).ToList();
-        Assert.Equal(alike.Select(p => Math.Round((p.First.EndMm + p.Second.StartMm) / 2, 2)), motifs.Select(m => Math.Round((m.StartMm + m.EndMm) / 2, 2)));
+        Assert.Equal(
+            alike.Select(p => Math.Round((p.First.EndMm + p.Second.StartMm) / 2, 2)),
+            motifs.Select(m => Math.Round((m.StartMm + m.EndMm) / 2, 2)));
         Assert.NotEmpty(motifs);
 
         // What is sewn keeps its place and height.
         var hooping = report.Plan.Hoopings.First(h => h.HasNeedlePath);
         byte[] path = File.ReadAllBytes(folder[$"out/needle-paths/hooping-{hooping.Number:000}.csv"]);
-        Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(hooping.Number, SewingDeed.Sewn, 5, When: "2026-11-29T20:00"), () => Thread.Sleep(20)).Said);
+        Assert.NotNull(Bander.Sewn(
+            folder.FullPath, null, new SewingWord(hooping.Number, SewingDeed.Sewn, 5, When: "2026-11-29T20:00"),
+            () => Thread.Sleep(20)).Said);
         var again = Bander.Make(folder.FullPath).Plan!;
-        Assert.Equal(names.Select(n => (n.Order, Math.Round(n.StartMm, 3))), again.Rounds[0].Names.Select(n => (n.Order, Math.Round(n.StartMm, 3))));
+        Assert.Equal(
+            names.Select(n => (n.Order, Math.Round(n.StartMm, 3))), again.Rounds[0].Names.Select(n => (n.Order, Math.Round(n.StartMm, 3))));
         Assert.Equal(path, File.ReadAllBytes(folder[$"out/needle-paths/hooping-{hooping.Number:000}.csv"]));
     }
 
@@ -310,11 +336,16 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
     {
         // Widths of another face's letters at a capital height of 9 mm: the machine has letters like those.
         var shelf = new FaceShelf();
-        var like = shelf.Open(shelf.Cards.Where(c => c.Look == LetterLook.Serif).OrderBy(c => c.Name, StringComparer.Ordinal).First()).Value!;
+        var like = shelf.Open(shelf.Cards.Where(c => c.Look == LetterLook.Serif).OrderBy(c => c.Name, StringComparer.Ordinal)
+            .First()).Value!;
         using var folder = JobIn(Crew, more: ", \"look\": \"serif\"");
         string[] latin = [.. "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => c.ToString())];
         var shapes = LetterShapes.Of(latin, like, shelf);
-        folder.With("letters.csv", "letter,width_mm,seconds\n" + string.Concat(latin.Select(l => string.Create(CultureInfo.InvariantCulture, $"{l},{shapes[l].Ink.WidthMm * 9:0.00},6\n"))) + "blank,3,0\ngap,0.8,\n");
+        folder.With(
+            "letters.csv",
+            "letter,width_mm,seconds\n"
+            + string.Concat(latin.Select(l => string.Create(CultureInfo.InvariantCulture, $"{l},{shapes[l].Ink.WidthMm * 9:0.00},6\n")))
+            + "blank,3,0\ngap,0.8,\n");
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(like.Name, report.Plan!.Rounds[0].Names.First(n => n.Lettered.Way == Way.NeedlePath).Lettered.Pieces[0].Piece.Face);
         Assert.Contains(report.Problems, p => p.Where.Key == "lettering.face" && p.Found.Contains(like.Name, StringComparison.Ordinal));
@@ -322,7 +353,8 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
 
         // Once something is sewn the face is settled, and nothing of it is asked.
         int hooping = report.Plan.Hoopings.First(h => h.HasNeedlePath).Number;
-        Assert.NotNull(Bander.Sewn(folder.FullPath, null, new SewingWord(hooping, SewingDeed.Sewn, 5, When: "2026-11-29T20:00"), () => Thread.Sleep(20)).Said);
+        Assert.NotNull(Bander.Sewn(
+            folder.FullPath, null, new SewingWord(hooping, SewingDeed.Sewn, 5, When: "2026-11-29T20:00"), () => Thread.Sleep(20)).Said);
         var again = Bander.Make(folder.FullPath);
         Assert.DoesNotContain(again.Problems, p => p.Severity == Severity.NeedsPerson);
         Assert.Equal(like.Name, PlanJson.Read(File.ReadAllBytes(folder["out/plan.json"])).Face);
@@ -333,13 +365,16 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
     {
         var answer = Assert.IsType<Reports.Answers.PlansAnswer>(Bander.Plans(_made.Folder.FullPath).Answer);
         var plan = answer.Plans.Single(p => p.Wish == "asSet");
-        Assert.Equal([("machineLetters", "keyed in", 4), ("needlePath", "from needle paths", 2)], plan.Who!.Select(w => (w.Way, w.How, w.Names.Count)));
+        Assert.Equal(
+            [("machineLetters", "keyed in", 4), ("needlePath", "from needle paths", 2)],
+            plan.Who!.Select(w => (w.Way, w.How, w.Names.Count)));
         Assert.Equal(Lacking, plan.Who![1].Names);
         string said = CliRun.Of("plans", _made.Folder.FullPath).OutOnOneLine.Replace('\u00a0', ' ');
         Assert.Contains("2 names from needle paths: Tobin Márquez, Rufus Peñhale", said, StringComparison.Ordinal);
     }
 
-    private static TemporaryFolder JobIn(string list, string ways = "\"ways\": [\"machineLetters\", \"needlePath\"]", string hem = "1.2 m", string more = "")
+    private static TemporaryFolder JobIn(
+        string list, string ways = "\"ways\": [\"machineLetters\", \"needlePath\"]", string hem = "1.2 m", string more = "")
     {
         const string latin = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
         string letters = string.Concat(latin.Select(c => $"{c},5,6\n")) + "blank,4,0\ngap,1,\nstart,,2\n";

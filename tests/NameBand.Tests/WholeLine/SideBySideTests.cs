@@ -4,7 +4,8 @@ using Xunit;
 
 namespace NameBand.Tests.WholeLine;
 
-/// <summary>The sample with strips side by side, in pieces, clear of seams, in other orders: made whole and read back from its files.</summary>
+/// <summary>The sample with strips side by side, in pieces, clear of seams, in other orders: made whole and read back from its
+/// files.</summary>
 public class SideBySideTests
 {
     private static JsonElement Made(Action<JsonNode> change, ExitStatus status = ExitStatus.AllPlaced)

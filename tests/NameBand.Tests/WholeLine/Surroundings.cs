@@ -29,7 +29,8 @@ internal sealed record Surroundings(int Cores, string Culture, string TimeZone, 
     /// <summary>For the process that <see cref="Found"/> starts.</summary>
     public static int Say()
     {
-        Console.Write(Words(Environment.ProcessorCount, CultureInfo.CurrentCulture.Name, TimeZoneInfo.Local.Id, Environment.CurrentDirectory));
+        Console.Write(Words(
+            Environment.ProcessorCount, CultureInfo.CurrentCulture.Name, TimeZoneInfo.Local.Id, Environment.CurrentDirectory));
         return 0;
     }
 
@@ -41,6 +42,7 @@ internal sealed record Surroundings(int Cores, string Culture, string TimeZone, 
         string locale = Culture.Length == 0 ? "C" : Culture.Replace('-', '_') + ".UTF-8";
         return CliProcess.Run(
             program, args, WorkingFolder,
-            ("DOTNET_PROCESSOR_COUNT", Cores.ToString(CultureInfo.InvariantCulture)), ("LC_ALL", locale), ("LANG", locale), ("TZ", TimeZone));
+            ("DOTNET_PROCESSOR_COUNT", Cores.ToString(CultureInfo.InvariantCulture)), ("LC_ALL", locale), ("LANG", locale),
+            ("TZ", TimeZone));
     }
 }

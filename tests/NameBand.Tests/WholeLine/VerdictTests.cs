@@ -9,16 +9,19 @@ using Xunit;
 
 namespace NameBand.Tests.WholeLine;
 
-/// <summary>One verdict for each fact: the same words in make, on the page, in the packet and in plan.json, and the exit status after it.</summary>
+/// <summary>One verdict for each fact: the same words in make, on the page, in the packet and in plan.json, and the exit status
+/// after it.</summary>
 public sealed class VerdictTests
 {
-    /// <summary>Too long for its hem, far too round, sewn small and close on thin ribbon, with a sign that no face has in the last row.</summary>
+    /// <summary>Too long for its hem, far too round, sewn small and close on thin ribbon, with a sign that no face has in the
+    /// last row.</summary>
     private static TemporaryFolder Worst() => new TemporaryFolder()
         .With("job.json", """
             { "format": 1, "title": "Each verdict", "lists": ["names.csv"], "hem": { "length": "300 mm", "turn": 0.75 },
               "lettering": { "height": "5.5 mm" }, "fabric": "satin ribbon" }
             """)
-        .With("names.csv", "Name\nOttilie Marsh\nBram Sedgewick\nAnselm Brightwater\nCorwen Applegarth\nIsolde Fennimore\nEbba Ash\nPiran ⛵\n");
+        .With("names.csv",
+            "Name\nOttilie Marsh\nBram Sedgewick\nAnselm Brightwater\nCorwen Applegarth\nIsolde Fennimore\nEbba Ash\nPiran ⛵\n");
 
     [Fact]
     public void What_needs_a_person_is_told_of_every_fact_in_the_same_words_everywhere()
@@ -40,7 +43,8 @@ public sealed class VerdictTests
         Assert.All(told, v => Assert.Contains(Bare(v.Text), Bare(made.Out), StringComparison.Ordinal));
 
         var lay = new LayoutSession(folder.FullPath).Lay();
-        string[] page = [.. lay.Problems.Concat(lay.Laid!.Reckon().Problems).Where(p => p.Severity == Severity.NeedsPerson).Select(p => p.Found)];
+        string[] page =
+            [.. lay.Problems.Concat(lay.Laid!.Reckon().Problems).Where(p => p.Severity == Severity.NeedsPerson).Select(p => p.Found)];
         Assert.All(told, v => Assert.Contains(v.Text, page));
     }
 
@@ -72,10 +76,13 @@ public sealed class VerdictTests
         Assert.Equal(ExitStatus.AllPlaced, report.Status);
         Assert.DoesNotContain(report.Verdicts, v => v.Kind == VerdictKind.NeedsAPerson);
         int[] rounds = [.. report.Plan!.Rounds.Select(r => r.Number)];
-        Assert.All([Fact.Hem, Fact.Easing], fact => Assert.Equal(rounds, report.Verdicts.Where(v => v.About == fact).Select(v => v.Round!.Value)));
+        Assert.All(
+            [Fact.Hem, Fact.Easing], fact => Assert.Equal(rounds, report.Verdicts.Where(v => v.About == fact).Select(v => v.Round!.Value)));
         Assert.Equal(report.Plan.HasNeedlePaths, report.Verdicts.Any(v => v.About == Fact.Load));
         Assert.Single(report.Verdicts, v => v.About == Fact.Waiting);
-        Assert.Equal(report.Plan.HasNeedlePaths ? 1 : 0, report.Verdicts.Count(v => v.Text.StartsWith("At its worst spot", StringComparison.Ordinal)));
+        Assert.Equal(
+            report.Plan.HasNeedlePaths ? 1 : 0,
+            report.Verdicts.Count(v => v.Text.StartsWith("At its worst spot", StringComparison.Ordinal)));
         Assert.All(
             report.Verdicts.Where(v => v.Kind == VerdictKind.Note),
             v => Assert.Contains(report.Problems, p => p.Severity == Severity.Note && p.Found == v.Text));
@@ -91,7 +98,9 @@ public sealed class VerdictTests
         Assert.Equal(ExitStatus.AllPlaced, report.Status);
         Assert.Equal(Enum.GetValues<Fact>(), report.Verdicts.Select(v => v.About).Distinct());
         Assert.Equal(Enum.GetValues<Fact>().Length + 1, report.Verdicts.Length);
-        Assert.All(report.Verdicts, v => Assert.True(v.Kind == VerdictKind.Good || v.Text.StartsWith("At its worst spot", StringComparison.Ordinal), v.Text));
+        Assert.All(
+            report.Verdicts,
+            v => Assert.True(v.Kind == VerdictKind.Good || v.Text.StartsWith("At its worst spot", StringComparison.Ordinal), v.Text));
         AssertWritten(report);
     }
 

@@ -6,7 +6,8 @@ namespace NameBand.Job;
 /// <summary>A name as an earlier plan had it.</summary>
 /// <param name="StartMm">As it was laid out, whatever was measured since of names that are keyed in.</param>
 /// <param name="IsGone">Sewn, and its row was no longer in the list.</param>
-public sealed record EarlierName(int Order, string Text, RowRef Row, double StartMm, double WidthMm, double BaselineYMm, bool IsGone = false)
+public sealed record EarlierName(
+    int Order, string Text, RowRef Row, double StartMm, double WidthMm, double BaselineYMm, bool IsGone = false)
 {
     /// <summary>On a strip with two lines of names: 1 on the upper one, 2 on the lower one; else 0.</summary>
     public int OnLine { get; init; }
@@ -53,7 +54,8 @@ public sealed record EarlierRound(int Number, double LengthMm, double HemMm, dou
 /// <param name="OnClothMm">Where it starts along its own strip, where curved strips lie beside each other; else null.</param>
 public sealed record EarlierHooped(int Segment, double XMm, double YMm, double? OnClothMm = null);
 
-public sealed record EarlierHooping(int Number, ImmutableArray<EarlierHooped> Segments, string MadeFrom, string PathPrint, string ProofPrint, int Cloth, double OnClothMm)
+public sealed record EarlierHooping(
+    int Number, ImmutableArray<EarlierHooped> Segments, string MadeFrom, string PathPrint, string ProofPrint, int Cloth, double OnClothMm)
 {
     /// <summary>The frame that it was planned in, where that is another one than the plan's.</summary>
     public Frame? Frame { get; init; }
@@ -102,7 +104,8 @@ public sealed record EarlierPlan(
     string Face, string Fabric, double LetterHeightMm, double BaselineYMm, double MarkYMm, double Shortening,
     ImmutableArray<EarlierRound> Rounds, ImmutableArray<EarlierHooping> Hoopings, ImmutableArray<EarlierCloth> Cloths)
 {
-    /// <summary>How its hoopings were held and marked; plans of version 0.1, which do not say, had a screwed hoop and sewn crosses.</summary>
+    /// <summary>How its hoopings were held and marked; plans of version 0.1, which do not say, had a screwed hoop and sewn
+    /// crosses.</summary>
     public Holding Holding { get; init; } = Holding.Usual;
 
     /// <summary>What the cloth loses under the stitches alone, where the plan said so; null: the same everywhere.</summary>

@@ -51,7 +51,8 @@ public enum SewingSubject
 /// <param name="HandMinutes">Minutes of hooping, setting straight, tearing away and clipping; null when not said.</param>
 /// <param name="MeasuredMm">Finished length from the first name's left edge to the last one's right edge; only when measured.</param>
 /// <param name="When">Date and time as the person's clock had it, ISO 8601; for people, never computed with.</param>
-/// <param name="Path">What else the line belongs to: of a sewn hooping the fingerprint of its needle path, of a measured one its strip where it
+/// <param name="Path">What else the line belongs to: of a sewn hooping the fingerprint of its needle path, of a measured one its
+/// strip where it
 /// holds several, of a spoiled one the measured ends that it takes with it, of finishing the step. Often empty.</param>
 public sealed record SewingEntry(
     int Hooping, SewingDeed Deed, double? Minutes = null, double? HandMinutes = null, string Machine = "", double? MeasuredMm = null,
@@ -63,7 +64,8 @@ public sealed record SewingEntry(
 
     private const string ByMark = "by ";
 
-    /// <summary>Who sewed it, where it was said; else empty. It stands before the remark, so that earlier versions read the line too.</summary>
+    /// <summary>Who sewed it, where it was said; else empty. It stands before the remark, so that earlier versions read the line
+    /// too.</summary>
     public string By => Note.StartsWith(ByMark, StringComparison.Ordinal) && Note.IndexOf(';', StringComparison.Ordinal) is > 0 and var end
         ? Note[ByMark.Length..end] : "";
 
@@ -93,7 +95,8 @@ public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArr
     /// <summary>Which steps of finishing are done.</summary>
     public FinishedSteps Finishing { get; private init; } = FinishedSteps.None;
 
-    /// <summary>What was measured to lie bare, the oldest first; without what was measured up to a name that is not sewn after all.</summary>
+    /// <summary>What was measured to lie bare, the oldest first; without what was measured up to a name that is not sewn after
+    /// all.</summary>
     public ImmutableArray<BareLength> Bare { get; private init; } = [];
 
     private readonly SewingLog? _names;
@@ -189,5 +192,6 @@ public sealed record SewingLog(ImmutableArray<SewingEntry> Entries, ImmutableArr
     ];
 
     /// <summary>True when anything was ever sewn: from then on face, height and cloth are settled.</summary>
-    public bool HasBegun => (Entries.Any(e => e.Deed == SewingDeed.Sewn) && (Sewn.Length > 0 || Spoiled.Length > 0)) || (_names?.HasBegun ?? false);
+    public bool HasBegun =>
+        (Entries.Any(e => e.Deed == SewingDeed.Sewn) && (Sewn.Length > 0 || Spoiled.Length > 0)) || (_names?.HasBegun ?? false);
 }

@@ -55,7 +55,8 @@ public static class SewingLogFile
         for (int i = 0; i < lines.Length; i++)
         {
             string line = lines[i].TrimEnd('\r');
-            bool isHeader = line.StartsWith("hooping", StringComparison.OrdinalIgnoreCase) || line.StartsWith("\"hooping", StringComparison.OrdinalIgnoreCase);
+            bool isHeader = line.StartsWith("hooping", StringComparison.OrdinalIgnoreCase)
+                || line.StartsWith("\"hooping", StringComparison.OrdinalIgnoreCase);
             if (isHeader || line.AsSpan().Trim(", ;\t").IsEmpty)
             {
                 continue;

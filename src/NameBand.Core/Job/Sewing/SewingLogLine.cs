@@ -70,7 +70,12 @@ internal static class SewingLogLine
         }
 
         var of = text.Length == 0 ? SewingSubject.Hooping
-            : char.ToLowerInvariant(text[0]) switch { NameSign => SewingSubject.Name, RoundSign => SewingSubject.Round, _ => SewingSubject.Hooping };
+            : char.ToLowerInvariant(text[0]) switch
+            {
+                NameSign => SewingSubject.Name,
+                RoundSign => SewingSubject.Round,
+                _ => SewingSubject.Hooping
+            };
         bool isRead = int.TryParse(
             of == SewingSubject.Hooping ? text : text[1..], NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1;
         return isRead ? (of, number) : null;
@@ -80,12 +85,15 @@ internal static class SewingLogLine
     {
         if (SubjectOf(fields[0]) is not var (of, hooping))
         {
-            return (null, $"“{PlainText.Short(fields[0], 30)}” is not the number of a hooping, of a name such as n12 or of a round such as r2");
+            return (null,
+                $"“{PlainText.Short(fields[0], 30)}” is not the number of a hooping, of a name such as n12 or of a round such as r2");
         }
 
-        if (DeedOf(fields[1]) is not { } deed || deed is SewingDeed.Done or SewingDeed.Undone or SewingDeed.Left != (of == SewingSubject.Round))
+        if (DeedOf(fields[1]) is not { } deed
+            || deed is SewingDeed.Done or SewingDeed.Undone or SewingDeed.Left != (of == SewingSubject.Round))
         {
-            return (null, $"“{PlainText.Short(fields[1], 30)}” is not one of {(of == SewingSubject.Round ? "done, undone, left" : "sewn, again, patch, mistake, measured")}");
+            return (null,
+                $"“{PlainText.Short(fields[1], 30)}” is not one of {(of == SewingSubject.Round ? "done, undone, left" : "sewn, again, patch, mistake, measured")}");
         }
 
         if (of == SewingSubject.Round && deed != SewingDeed.Left && FinishingWords.Read(fields[7]) is null)
@@ -95,10 +103,12 @@ internal static class SewingLogLine
 
         if (!TryNumber(fields[2], 0, MostMinutes, out var minutes) || !TryNumber(fields[3], 0, MostMinutes, out var hands))
         {
-            return (null, $"“{PlainText.Short(TryNumber(fields[2], 0, MostMinutes, out _) ? fields[3] : fields[2], 30)}” is not a number of minutes from 0 to {MostMinutes}");
+            return (null,
+                $"“{PlainText.Short(TryNumber(fields[2], 0, MostMinutes, out _) ? fields[3] : fields[2], 30)}” is not a number of minutes from 0 to {MostMinutes}");
         }
 
-        if (!TryNumber(fields[5], 0, LongestPieceMm, out var measured) || (deed is SewingDeed.Measured or SewingDeed.Left && measured is not > 0))
+        if (!TryNumber(fields[5], 0, LongestPieceMm, out var measured)
+            || (deed is SewingDeed.Measured or SewingDeed.Left && measured is not > 0))
         {
             return (null, $"“{PlainText.Short(fields[5], 30)}” is not a length in millimetres");
         }
@@ -144,14 +154,18 @@ internal static class SewingLogLine
         }
 
         // A spreadsheet in a country of decimal commas writes 14,5; there is no other meaning of a comma here.
-        bool isRead = double.TryParse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double value);
+        bool isRead =
+            double.TryParse(
+                text.Replace(',', '.'), NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture,
+                out double value);
         number = value;
         return isRead && value >= low && value <= high;
     }
 
     private static string Field(string text) => CsvText.Field(new([.. text.Select(c => char.IsControl(c) ? ' ' : c)]));
 
-    /// <summary>What parts a line, whoever wrote it: a spreadsheet may save all lines with another sign than the next one is written with.</summary>
+    /// <summary>What parts a line, whoever wrote it: a spreadsheet may save all lines with another sign than the next one is
+    /// written with.</summary>
     private static char SeparatorOf(string line) => line.AsSpan().IndexOfAny(",;\t") is >= 0 and var at ? line[at] : ',';
 
     private static List<string>? Split(string line, char separator)

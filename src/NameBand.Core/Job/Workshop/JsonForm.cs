@@ -4,7 +4,8 @@ using NameBand.Common;
 
 namespace NameBand.Job;
 
-/// <summary>Takes values out of a JSON file whose groups stand in lists, and says of each that is wrong where it stands and how to mend it.</summary>
+/// <summary>Takes values out of a JSON file whose groups stand in lists, and says of each that is wrong where it stands and how
+/// to mend it.</summary>
 internal sealed class JsonForm(string file, List<Problem> problems)
 {
     private const int LongestText = 100;
@@ -19,7 +20,8 @@ internal sealed class JsonForm(string file, List<Problem> problems)
     {
         if (piece.Kind != JsonKind.Group)
         {
-            Refuse(piece, path, $"{Shown(path)} takes a group of keys in {{ }}, and this is {piece.InWords}.", $"Write for example {example}.");
+            Refuse(piece, path, $"{Shown(path)} takes a group of keys in {{ }}, and this is {piece.InWords}.",
+                $"Write for example {example}.");
             return null;
         }
 
@@ -33,7 +35,8 @@ internal sealed class JsonForm(string file, List<Problem> problems)
                 string[] words = known.ToArray();
                 Refuse(
                     at, inner, $"NameBand does not know the key {inner} in {file}.",
-                    NearestWord.Find(member.Key, words) is { } near ? $"Did you mean {near}?" : $"The keys here are {string.Join(", ", words)}.");
+                    NearestWord.Find(member.Key, words) is { } near
+                    ? $"Did you mean {near}?" : $"The keys here are {string.Join(", ", words)}.");
             }
             else if (!members.TryAdd(member.Key, member.Value))
             {
@@ -88,7 +91,8 @@ internal sealed class JsonForm(string file, List<Problem> problems)
 
     public double? Number(JsonPiece piece, string path, double low, double high)
     {
-        if (piece.Kind == JsonKind.Number && double.Parse(piece.Text, CultureInfo.InvariantCulture) is var number && number >= low && number <= high)
+        if (piece.Kind == JsonKind.Number && double.Parse(piece.Text, CultureInfo.InvariantCulture) is var number && number >= low
+            && number <= high)
         {
             return number;
         }
@@ -110,7 +114,8 @@ internal sealed class JsonForm(string file, List<Problem> problems)
 
         bool isRead = piece.Kind == JsonKind.Text
             ? LengthReading.TryRead(piece.Text, out var length, out fault)
-            : LengthReading.TryCheck(double.Parse(piece.Text, CultureInfo.InvariantCulture), PlainText.Short(piece.Text), out length, out fault);
+            : LengthReading.TryCheck(
+                double.Parse(piece.Text, CultureInfo.InvariantCulture), PlainText.Short(piece.Text), out length, out fault);
         if (!isRead)
         {
             Refuse(piece, path, fault.Found, fault.Mend);
@@ -133,7 +138,8 @@ internal sealed class JsonForm(string file, List<Problem> problems)
         string[] words = [.. choices.Select(c => c.Word)];
         string all = string.Join(" or ", words.Select(w => $"\"{w}\""));
         string? near = piece.Kind == JsonKind.Text ? NearestWord.Find(piece.Text, words) : null;
-        Refuse(piece, path, $"{path} takes {all}, and this is {piece.InWords}.", near is null ? $"Write {all}." : $"Did you mean \"{near}\"?");
+        Refuse(piece, path, $"{path} takes {all}, and this is {piece.InWords}.",
+            near is null ? $"Write {all}." : $"Did you mean \"{near}\"?");
         return null;
     }
 

@@ -37,7 +37,8 @@ public sealed record Frame(string Name, Length Along, Length Across, FrameHold? 
 
 /// <summary>A machine in the workshop; what is null is not said.</summary>
 public sealed record WorkshopMachine(
-    string Name, ImmutableArray<MachineTakes> Takes, double? StitchesPerMinute, bool? CutsThread, bool? IsWatched, ImmutableArray<Frame> Frames)
+    string Name, ImmutableArray<MachineTakes> Takes, double? StitchesPerMinute, bool? CutsThread, bool? IsWatched,
+    ImmutableArray<Frame> Frames)
 {
     public bool CanTake(Way way) => Takes.Contains(Needed(way)) || (way == Way.Traced && !Takes.IsEmpty);
 

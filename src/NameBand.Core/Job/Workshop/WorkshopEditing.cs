@@ -41,7 +41,8 @@ public static class WorkshopEditing
             SetFrames(machine, answers.Frames);
         }
 
-        if (answers is { HasLetters: true, LetterHeights.IsEmpty: false } && (told is null || !told.LetterHeights.SequenceEqual(answers.LetterHeights)))
+        if (answers is { HasLetters: true, LetterHeights.IsEmpty: false }
+            && (told is null || !told.LetterHeights.SequenceEqual(answers.LetterHeights)))
         {
             var letters = machine["letters"] as JsonObject ?? [];
             letters["sizes"] = new JsonArray([.. answers.LetterHeights.Select(h => JsonValue.Create(h))]);
@@ -99,7 +100,8 @@ public static class WorkshopEditing
 
         string[] takes = [.. (machine["takes"] as JsonArray)?.Select(Text) ?? []];
         bool keys = takes.Contains(WorkshopWords.Of(MachineTakes.Keys)), files = takes.Contains(WorkshopWords.Of(MachineTakes.Coordinates));
-        var frames = (machine["frames"] as JsonArray)?.OfType<JsonObject>().Select(f => new FrameAnswer(Length(f["along"]), Length(f["across"])));
+        var frames = (machine["frames"] as JsonArray)?.OfType<JsonObject>()
+            .Select(f => new FrameAnswer(Length(f["along"]), Length(f["across"])));
         var person = (root["people"] as JsonArray)?.FirstOrDefault() as JsonObject;
         return new WorkshopAnswers(
             keys ? files ? MachineSkill.Both : MachineSkill.TypesLetters : files ? MachineSkill.FollowsFiles : MachineSkill.StraightOnly,
@@ -129,7 +131,12 @@ public static class WorkshopEditing
         {
             int at = known.FindIndex(k => Length(k["along"]) == frame.Along && Length(k["across"]) == frame.Across);
             set.Add(at >= 0 ? known[at].DeepClone()
-                : new JsonObject { ["name"] = FreeName($"{frame.Along} × {frame.Across}", taken), ["along"] = frame.Along, ["across"] = frame.Across });
+                : new JsonObject
+                {
+                    ["name"] = FreeName($"{frame.Along} × {frame.Across}", taken),
+                    ["along"] = frame.Along,
+                    ["across"] = frame.Across
+                });
             if (at >= 0)
             {
                 known.RemoveAt(at);

@@ -24,7 +24,8 @@ internal static class WorkshopFile
             return ReadIn(jobFolder, Name, problems);
         }
 
-        if (Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(jobFolder)) is not { Length: > 0 } above || !InnerFile.IsThere(above, Name))
+        if (Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(jobFolder)) is not { Length: > 0 } above
+            || !InnerFile.IsThere(above, Name))
         {
             return null;
         }
@@ -106,7 +107,8 @@ internal static class WorkshopFile
 
         if (machine.CutsThread is false)
         {
-            yield return Of(JobKeys.SecondsPerTrim.Path, JsonKind.Number, StartingValues.SecondsPerHandCut.ToString(CultureInfo.InvariantCulture));
+            yield return Of(
+                JobKeys.SecondsPerTrim.Path, JsonKind.Number, StartingValues.SecondsPerHandCut.ToString(CultureInfo.InvariantCulture));
         }
 
         if (workshop.AtTheMachine?.UsualEveningMinutes is { } evening)
@@ -125,12 +127,14 @@ internal static class WorkshopFile
             (path, new JsonMember("", 1, 1, Empty), new JsonPiece(kind, 1, 1, text, [], []));
     }
 
-    /// <summary>The letters that the machine has, as a root with the one group “letters”; null where the workshop does not tell them.</summary>
+    /// <summary>The letters that the machine has, as a root with the one group “letters”; null where the workshop does not tell
+    /// them.</summary>
     public static JsonPiece? LettersOf(WorkshopFound found, Way way)
     {
         int at = found.Workshop.MachineFor(way) is { } machine ? found.Workshop.Machines.IndexOf(machine) : -1;
         return at >= 0 && found.Letters[at] is { } letters
-            ? new JsonPiece(JsonKind.Group, letters.Line, letters.Column, "", [new JsonMember("letters", letters.Line, letters.Column, letters)], [])
+            ? new JsonPiece(
+                JsonKind.Group, letters.Line, letters.Column, "", [new JsonMember("letters", letters.Line, letters.Column, letters)], [])
             : null;
     }
 

@@ -36,7 +36,8 @@ internal sealed class WorkshopReader
 
     private WorkshopReader(string file, List<Problem> problems) => _form = new JsonForm(file, problems);
 
-    /// <returns>The workshop with each machine's own letters as they stand in the file; null where there is nothing whole to take from it.</returns>
+    /// <returns>The workshop with each machine's own letters as they stand in the file; null where there is nothing whole to take
+    /// from it.</returns>
     public static WorkshopFound? Read(string file, JsonPiece root, List<Problem> problems)
     {
         var reader = new WorkshopReader(file, problems);
@@ -68,7 +69,8 @@ internal sealed class WorkshopReader
 
         ImmutableArray<WorkshopMachine> read = [.. machines.Select((m, i) => Machine(m, At("machines", i))).OfType<WorkshopMachine>()];
         CheckNames(machines, read);
-        var people = given.TryGetValue("people", out var persons) ? _form.List(persons, "people", MostPeople, "[{ \"name\": \"me\", \"evenings\": \"2h\" }]") : [];
+        var people = given.TryGetValue("people", out var persons)
+            ? _form.List(persons, "people", MostPeople, "[{ \"name\": \"me\", \"evenings\": \"2h\" }]") : [];
         return new Workshop(_form.File, read, [.. people.Select((p, i) => Person(p, At("people", i))).OfType<WorkshopPerson>()]);
     }
 
@@ -81,7 +83,10 @@ internal sealed class WorkshopReader
         }
 
         _letters.Add(given.GetValueOrDefault("letters"));
-        var frames = Of("frames", p => _form.List(p, Inner("frames"), MostFrames, "[{ \"name\": \"the frame\", \"along\": \"160 mm\", \"across\": \"100 mm\" }]"), []);
+        var frames = Of(
+            "frames", p =>
+                _form.List(p, Inner("frames"), MostFrames, "[{ \"name\": \"the frame\", \"along\": \"160 mm\", \"across\": \"100 mm\" }]"),
+                []);
         return new WorkshopMachine(
             Name(given, piece, path), Taken(given, piece, path),
             Of("stitchesPerMinute", p => _form.Number(p, Inner("stitchesPerMinute"), 10, 5000), null),
@@ -96,19 +101,23 @@ internal sealed class WorkshopReader
     private ImmutableArray<MachineTakes> Taken(Dictionary<string, JsonPiece> given, JsonPiece piece, string path)
     {
         string inner = JsonForm.Inner(path, "takes");
-        const string Mend = "Write \"takes\": [\"coordinates\"] for a machine that follows a file, [\"keys\"] for one with letters of its own, [\"hands\"] for one that sews only what you guide.";
+        const string Mend =
+            "Write \"takes\": [\"coordinates\"] for a machine that follows a file, [\"keys\"] for one with letters of its own, [\"hands\"] for one that sews only what you guide.";
         if (!given.TryGetValue("takes", out var takes) || (takes.Kind == JsonKind.Series && takes.Items.IsEmpty))
         {
             _form.Refuse(takes ?? piece, inner, "The workshop does not say what this machine takes.", Mend);
             return [];
         }
 
-        return [.. _form.List(takes, inner, WorkshopWords.Takings.Length, "[\"coordinates\"]").Select((t, i) => _form.Word(t, At(inner, i), WorkshopWords.Takings)).OfType<MachineTakes>().Distinct()];
+        return [.. _form.List(takes, inner, WorkshopWords.Takings.Length, "[\"coordinates\"]")
+            .Select((t, i) => _form.Word(t, At(inner, i), WorkshopWords.Takings)).OfType<MachineTakes>().Distinct()];
     }
 
     private Frame? Frame(JsonPiece piece, string path)
     {
-        if (_form.Group(piece, path, "{ \"name\": \"the frame\", \"along\": \"160 mm\", \"across\": \"100 mm\" }", "name", "along", "across", "hold", "minutes") is not { } given)
+        if (_form.Group(
+            piece, path, "{ \"name\": \"the frame\", \"along\": \"160 mm\", \"across\": \"100 mm\" }", "name", "along", "across", "hold",
+            "minutes") is not { } given)
         {
             return null;
         }
@@ -131,12 +140,15 @@ internal sealed class WorkshopReader
 
         if (length.Mm > MostMm || width.Mm > MostMm)
         {
-            _form.Refuse(piece, path, $"The frame “{name}” is over 10 m long or wide.", "Give the lengths of the field that the needle can reach; perhaps a unit is wrong.");
+            _form.Refuse(
+                piece, path, $"The frame “{name}” is over 10 m long or wide.",
+                "Give the lengths of the field that the needle can reach; perhaps a unit is wrong.");
             return null;
         }
 
         return new Frame(
-            name, length, width, given.TryGetValue("hold", out var hold) ? _form.Word(hold, JsonForm.Inner(path, "hold"), WorkshopWords.Holds) : null,
+            name, length, width,
+            given.TryGetValue("hold", out var hold) ? _form.Word(hold, JsonForm.Inner(path, "hold"), WorkshopWords.Holds) : null,
             given.TryGetValue("minutes", out var minutes) ? _form.Number(minutes, JsonForm.Inner(path, "minutes"), 0, 240) : null);
 
         Length? Side(string key)
@@ -146,7 +158,9 @@ internal sealed class WorkshopReader
                 return _form.Length(value, JsonForm.Inner(path, key));
             }
 
-            _form.Refuse(piece, JsonForm.Inner(path, key), $"The frame “{name}” does not say how far its field goes {key} the strip.", $"Add \"{key}\": \"160 mm\" with what the needle can reach.");
+            _form.Refuse(
+                piece, JsonForm.Inner(path, key), $"The frame “{name}” does not say how far its field goes {key} the strip.",
+                $"Add \"{key}\": \"160 mm\" with what the needle can reach.");
             return null;
         }
     }
@@ -160,14 +174,16 @@ internal sealed class WorkshopReader
 
         var (machine, hands) = given.TryGetValue("does", out var work) ? Does(work, JsonForm.Inner(path, "does")) : (true, true);
         return new WorkshopPerson(
-            Name(given, piece, path), given.TryGetValue("evenings", out var evenings) ? Evenings(evenings, JsonForm.Inner(path, "evenings")) : [],
+            Name(given, piece, path),
+            given.TryGetValue("evenings", out var evenings) ? Evenings(evenings, JsonForm.Inner(path, "evenings")) : [],
             machine, hands);
     }
 
     private (bool Machine, bool Hands) Does(JsonPiece piece, string path)
     {
         var said = piece.Kind == JsonKind.Series
-            ? _form.List(piece, path, Doings.Length, "[\"machine\"]").Select((p, i) => _form.Word(p, At(path, i), Doings)).OfType<Doing>().ToList()
+            ? _form.List(piece, path, Doings.Length, "[\"machine\"]").Select((p, i) => _form.Word(p, At(path, i), Doings)).OfType<Doing>()
+                .ToList()
             : [.. new[] { _form.Word(piece, path, Doings) }.OfType<Doing>()];
         return (said.Exists(d => d != Doing.Hands), said.Exists(d => d != Doing.Machine));
     }
@@ -221,7 +237,9 @@ internal sealed class WorkshopReader
             string machine = machines[i].Name;
             if (machine.Length > 0 && !known.TryAdd(machine, machine))
             {
-                _form.Refuse(pieces[i], $"{At("machines", i)}.name", $"Two machines are called “{machine}”.", "Give each machine a name of its own.");
+                _form.Refuse(
+                    pieces[i], $"{At("machines", i)}.name", $"Two machines are called “{machine}”.",
+                    "Give each machine a name of its own.");
             }
 
             foreach (var frame in machines[i].Frames.Where(f => f.Name.Length > 0 && !frames.TryAdd(f.Name, machine)))

@@ -10,7 +10,8 @@ internal static class WorkshopWords
 
     public static readonly ImmutableArray<(string Word, FrameHold Value)> Holds =
     [
-        ("screw", FrameHold.Screw), ("clamp", FrameHold.Clamp), ("magnet", FrameHold.Magnet), ("laid", FrameHold.Laid), ("none", FrameHold.None),
+        ("screw", FrameHold.Screw), ("clamp", FrameHold.Clamp), ("magnet", FrameHold.Magnet), ("laid", FrameHold.Laid),
+        ("none", FrameHold.None),
     ];
 
     public static string Of(FrameHold hold) => Holds.First(h => h.Value == hold).Word;

@@ -103,12 +103,14 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     private List<List<LetteredName>> AsNeeded(IReadOnlyList<LetteredName> names, ImmutableArray<FreeInterval> stretches)
     {
         double gap = sizing.GapMm(heightMm);
-        LetteredName[] row = [.. Pack(names, gap, sizing.LongestSegmentMm, BinPacker.Budget / 4).Bins.SelectMany(b => b.Order()).Select(n => names[n])];
+        LetteredName[] row =
+            [.. Pack(names, gap, sizing.LongestSegmentMm, BinPacker.Budget / 4).Bins.SelectMany(b => b.Order()).Select(n => names[n])];
         var counts = RoundDivider.FillAsNeeded(
             [.. row.Select(n => sizing.WidthMm(n, heightMm) + gap)], i => stretches[i - 1].OfferMm(gap), stretches.Length);
         var division = new List<List<LetteredName>>();
         int next = 0;
-        var place = names.Select((n, i) => (n, i)).ToDictionary(e => e.n, e => e.i, ReferenceEqualityComparer.Instance as IEqualityComparer<LetteredName>);
+        var place = names.Select((n, i) => (n, i))
+            .ToDictionary(e => e.n, e => e.i, ReferenceEqualityComparer.Instance as IEqualityComparer<LetteredName>);
         foreach (int count in counts)
         {
             division.Add([.. row.Skip(next).Take(count).OrderBy(n => place[n])]);

@@ -33,7 +33,8 @@ public static class DriftCorrection
 
     /// <param name="forward">The strip is sewn from its left end; else from its right end.</param>
     /// <param name="spread">Slack goes between the names; else it stays at the end, and gaps are only ever made smaller.</param>
-    /// <param name="shown">Where the plan in the out folder shows its names: what is sewn and measured there stays there; null for none.</param>
+    /// <param name="shown">Where the plan in the out folder shows its names: what is sewn and measured there stays there; null
+    /// for none.</param>
     public static Result<StripPlan> Apply(
         StripPlan plan, ImmutableArray<MeasuredEnd> ends, bool forward, bool spread, ShownPlaces? shown = null)
     {
@@ -55,7 +56,8 @@ public static class DriftCorrection
             {
                 now = shown?.Kept(now, forward, (segment, placed) => Moved(plan, segment, placed)) ?? now;
                 problems.AddRange(OnClearPlaces(plan, now));
-                if (now.Sewn is { } sewn && sewn.SewnNames < count && GapBounds.Objection(own[^1].Where, Last(now, sewn, forward), now.GapMm, round.GapMm) is { } beyond)
+                if (now.Sewn is { } sewn && sewn.SewnNames < count
+                    && GapBounds.Objection(own[^1].Where, Last(now, sewn, forward), now.GapMm, round.GapMm) is { } beyond)
                 {
                     problems.Add(beyond);
                 }
@@ -104,11 +106,13 @@ public static class DriftCorrection
     private static IEnumerable<Problem> OnClearPlaces(StripPlan plan, Round round)
     {
         var stretches = FreeInterval.Of(plan.Hem.WithNothingKeptFree(), round.Number);
-        foreach (var name in round.Names.Where(n => n.EndMm <= round.HemMm && !stretches.Any(s => n.StartMm >= s.StartMm - NearZoneMm && n.EndMm <= s.EndMm + NearZoneMm)))
+        foreach (var name in round.Names.Where(n =>
+            n.EndMm <= round.HemMm && !stretches.Any(s => n.StartMm >= s.StartMm - NearZoneMm && n.EndMm <= s.EndMm + NearZoneMm)))
         {
             yield return Problem.NeedsPerson(
                 new Where(DriftFile.FileName),
-                FormattableString.Invariant($"Set out after what was measured, “{PlainText.Short(name.Lettered.Name.Text)}” lies on a place that is kept clear, from {name.StartMm:0} to {name.EndMm:0} mm."),
+                FormattableString.Invariant(
+                    $"Set out after what was measured, “{PlainText.Short(name.Lettered.Name.Text)}” lies on a place that is kept clear, from {name.StartMm:0} to {name.EndMm:0} mm."),
                 "Sew it past that place by hand and measure its end, or move it to another round.");
         }
     }
@@ -179,7 +183,8 @@ public static class DriftCorrection
         else if (Math.Abs(end.EndMm - planned) > NearMm + (MostDriftPart * planned) || end.EndMm <= earlier.SewnToMm)
         {
             problems.Add(Problem.CannotUse(
-                where, FormattableString.Invariant($"“{text}” was to end at {planned:0} mm, and {end.EndMm:0} mm is too far from that to be drift."),
+                where, FormattableString.Invariant(
+                    $"“{text}” was to end at {planned:0} mm, and {end.EndMm:0} mm is too far from that to be drift."),
                 "Measure from the end of the strip that was sewn first to where the name ends, in millimetres."));
         }
         else
@@ -203,7 +208,8 @@ public static class DriftCorrection
     }
 
     /// <summary>The gap that makes the rest end at the hem; none is smaller than nothing, and then the strip runs over.</summary>
-    private static double Gap(StripPlan plan, Round round, List<PlacedName> rest, double endMm, double factor, bool spread, out double overMm)
+    private static double Gap(
+        StripPlan plan, Round round, List<PlacedName> rest, double endMm, double factor, bool spread, out double overMm)
     {
         double room = round.HemMm - plan.Hem.EndMarginMm - endMm - rest.Sum(n => n.WidthMm * factor);
         double gaps = rest.Count + (plan.Hem.Closed ? 0.5 : 0);

@@ -13,7 +13,9 @@ internal static class GapBounds
     /// <param name="isKept">The marks after it stay where they are.</param>
     public static Problem? Objection(Where where, string after, double gapMm, double plannedMm, bool isKept = false)
     {
-        string left = FormattableString.Invariant($"After “{PlainText.Short(after)}” {(gapMm < plannedMm ? "only " : "")}{gapMm:0.0} mm are left between names, where {plannedMm:0.0} mm were planned.");
+        string left =
+            FormattableString.Invariant(
+                $"After “{PlainText.Short(after)}” {(gapMm < plannedMm ? "only " : "")}{gapMm:0.0} mm are left between names, where {plannedMm:0.0} mm were planned.");
         if (isKept)
         {
             return gapMm >= plannedMm * LeastPart && gapMm <= plannedMm * MostPart ? null : Problem.NeedsPerson(

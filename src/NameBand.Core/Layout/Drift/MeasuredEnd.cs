@@ -59,7 +59,8 @@ public static class DriftFile
             else if (header.Text(row, "end_mm").Length == 0)
             {
                 problems.Add(Problem.CannotUse(
-                    new Where(FileName, row.Line), "This line does not say where the name ended.", "Write the length in millimetres, or take the line out."));
+                    new Where(FileName, row.Line), "This line does not say where the name ended.",
+                    "Write the length in millimetres, or take the line out."));
             }
         }
 

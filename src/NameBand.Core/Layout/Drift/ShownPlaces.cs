@@ -22,7 +22,8 @@ public sealed record ShownPlaces(IReadOnlyCollection<EarlierRound> Rounds, bool 
     {
         var shown = Rounds.FirstOrDefault(r => r.Number == round.Number);
         var names = (forward ? round.Names : round.Names.Reverse()).Take(round.Sewn!.SewnNames).ToList();
-        var before = shown?.Segments.SelectMany(s => s.Names).OrderBy(n => forward ? n.ShownStartMm : -n.ShownStartMm).Take(names.Count).ToList() ?? [];
+        var before = shown?.Segments.SelectMany(s => s.Names).OrderBy(n => forward ? n.ShownStartMm : -n.ShownStartMm).Take(names.Count)
+            .ToList() ?? [];
         if (shown is null || names.Count != before.Count || names.Zip(before).Any(p => !IsSame(p.First, p.Second))
             || Math.Abs(From(before[^1], shown.LengthMm, forward) + before[^1].ShownWidthMm - round.Sewn.SewnToMm) > SameEndMm)
         {

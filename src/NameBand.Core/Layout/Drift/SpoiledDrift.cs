@@ -44,7 +44,8 @@ internal static class SpoiledDrift
 
             aside.Add(Problem.Note(
                 new Where(DriftFile.FileName, end.FileLine),
-                FormattableString.Invariant($"The end of number {end.Number} was measured before its hooping {hooping} was spoiled, so this line counts no longer."),
+                FormattableString.Invariant(
+                    $"The end of number {end.Number} was measured before its hooping {hooping} was spoiled, so this line counts no longer."),
                 isOpen ? FormattableString.Invariant($"Once hooping {hooping} is sewn again, measure again and write that instead.")
                     : "If it is off again, measure again and write that instead."));
         }
@@ -58,9 +59,11 @@ internal static class SpoiledDrift
     private static HashSet<int> Numbers(EarlierPlan plan, int hooping)
     {
         var segments = plan.Hoopings.Where(h => h.Number == hooping).SelectMany(h => h.Segments).Select(s => s.Segment).ToHashSet();
-        return [.. plan.Rounds.SelectMany(r => r.Segments).Where(s => segments.Contains(s.Number)).SelectMany(s => s.Names).Select(n => n.Order)];
+        return [.. plan.Rounds.SelectMany(r => r.Segments).Where(s => segments.Contains(s.Number)).SelectMany(s => s.Names)
+            .Select(n => n.Order)];
     }
 
     private static string Print(MeasuredEnd end) => Crc32
-        .Of(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{end.Number},{end.EndMm:R}"))).ToString("x8", CultureInfo.InvariantCulture);
+        .Of(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{end.Number},{end.EndMm:R}")))
+            .ToString("x8", CultureInfo.InvariantCulture);
 }

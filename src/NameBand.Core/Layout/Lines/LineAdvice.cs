@@ -29,10 +29,12 @@ internal static class LineAdvice
         double fitting = Math.Floor((Math.Min(zone, sizing.FieldAcrossMm) - (2 * sizing.ReachMm(height))) / ink / TenthMm) * TenthMm;
         double cut = Math.Ceiling(job.Strip.CutWidth.Mm + needed - zone);
         string smaller = job.Traits.HasLettersOfItsOwn || fitting < JobKeys.Height.LowMm ? ""
-            : FormattableString.Invariant($"; or letters {fitting:0.0} mm high (\"{(job.Lettering.Height is null ? "least" : "height")}\" in “lettering”)");
+            : FormattableString.Invariant(
+                $"; or letters {fitting:0.0} mm high (\"{(job.Lettering.Height is null ? "least" : "height")}\" in “lettering”)");
         return Problem.CannotUse(
             new Where(JobReader.FileName, Key: "strip.lines"),
-            FormattableString.Invariant($"Two lines of letters {height:0.0} mm high, with their accents, tails and the room between, are {needed:0.0} mm high, ")
+            FormattableString.Invariant(
+                $"Two lines of letters {height:0.0} mm high, with their accents, tails and the room between, are {needed:0.0} mm high, ")
                 + FormattableString.Invariant($"and the strip has {Math.Min(zone, sizing.FieldAcrossMm):0.0} mm to sew on."),
             FormattableString.Invariant($"Write \"cutWidth\": \"{cut:0} mm\" in the group “strip”{smaller}; or \"lines\": 1."));
     }

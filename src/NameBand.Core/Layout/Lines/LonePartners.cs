@@ -41,7 +41,9 @@ internal sealed class LonePartners(TwoLines lines, Sizing sizing, double heightM
             double after = at == places.Count - 1 ? block.StartMm + block.LengthMm : places[at + 1].Min(n => n.StartMm) - gap;
             double beside = Math.Max(0, Math.Min(alone.StartMm - before, after - alone.EndMm));
             var own = alone.Lettered;
-            var found = left.Find(n => n.Way == own.Way && NamePairing.AreAlike(n, own) && sizing.WidthMm(n, heightMm) <= alone.WidthMm + (2 * beside) + Sizing.SlightMm
+            var found = left.Find(n =>
+                n.Way == own.Way && NamePairing.AreAlike(n, own) && sizing.WidthMm(n, heightMm) <= alone.WidthMm + (2 * beside)
+                + Sizing.SlightMm
                 && lines.CanStand(own, n) && fits(lines.AsOne(own, n)));
             if (found is null)
             {

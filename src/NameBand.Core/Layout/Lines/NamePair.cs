@@ -23,8 +23,10 @@ internal static class NamePairing
     /// <summary>Differences of ink that are nothing to the eye, in letter heights.</summary>
     private const double FinePart = 0.01;
 
-    /// <summary>The pairs in the order in which their first names are listed, and how far apart their base lines stand, in letter heights.</summary>
-    /// <param name="settledStep">Where the lines are ruled already: names that do not fit between them stand alone. Null: as close as all names allow.</param>
+    /// <summary>The pairs in the order in which their first names are listed, and how far apart their base lines stand, in letter
+    /// heights.</summary>
+    /// <param name="settledStep">Where the lines are ruled already: names that do not fit between them stand alone. Null: as
+    /// close as all names allow.</param>
     public static (ImmutableArray<NamePair> Pairs, double Step) Pair(IReadOnlyList<LetteredName> names, double? settledStep)
     {
         var couples = Couples(names);
@@ -61,7 +63,8 @@ internal static class NamePairing
         return [.. pairs.OrderBy(p => place[p.Upper])];
     }
 
-    /// <summary>How high the ink above may reach, how low the ink below, and the distance of the lines, so that the whole is lowest.</summary>
+    /// <summary>How high the ink above may reach, how low the ink below, and the distance of the lines, so that the whole is
+    /// lowest.</summary>
     private static (double Top, double Bottom, double Step) Closest(List<NamePair> pairs)
     {
         var best = (Top: double.PositiveInfinity, Bottom: double.NegativeInfinity, Step: 1 + ClearFactor);
@@ -93,7 +96,8 @@ internal static class NamePairing
         return best;
     }
 
-    /// <summary>How far apart the lines stand for one name over another; without bound where that one may not be above, or the other not below.</summary>
+    /// <summary>How far apart the lines stand for one name over another; without bound where that one may not be above, or the
+    /// other not below.</summary>
     private static double Need(LetteredName? upper, LetteredName? lower, double top, double bottom)
     {
         if (upper is null || upper.Ink.TopMm > top + Slight || lower?.Ink.BottomMm < bottom - Slight)

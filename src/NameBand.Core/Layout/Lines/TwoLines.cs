@@ -89,7 +89,8 @@ internal sealed class TwoLines(double? settledStep = null)
             Rounds = rounds,
             Hoopings = [.. plan.Hoopings.Select(h => h with
             {
-                Segments = [.. h.Segments.Select(s => s with { Round = bySegment[s.Segment.Number].Round, Segment = bySegment[s.Segment.Number].Segment })],
+                Segments = [.. h.Segments.Select(s =>
+                    s with { Round = bySegment[s.Segment.Number].Round, Segment = bySegment[s.Segment.Number].Segment })],
             })],
         };
 
@@ -110,7 +111,8 @@ internal sealed class TwoLines(double? settledStep = null)
         Segment Of(Segment segment) => segment with
         {
             Names = [.. segment.Names.SelectMany(n => apart[n])],
-            Motifs = areMotifsLaid ? [.. segment.Motifs.Select(m => m with { BaselineYMm = m.BaselineYMm + (stepMm / 2) })] : segment.Motifs,
+            Motifs = areMotifsLaid
+            ? [.. segment.Motifs.Select(m => m with { BaselineYMm = m.BaselineYMm + (stepMm / 2) })] : segment.Motifs,
         };
     }
 }

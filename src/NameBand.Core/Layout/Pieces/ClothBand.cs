@@ -49,7 +49,8 @@ public sealed record ClothBand(StripCurve Curve, double ArcMm, double WidthMm)
     /// <summary>Area of the piece of ring: angle × width × radius of its middle.</summary>
     public double AreaMm2 => AngleRad * (OuterRadiusMm - InnerRadiusMm) * (OuterRadiusMm + InnerRadiusMm) / 2;
 
-    /// <summary>Height of its upper edge (the outer arc, the band drawn as an arch) over the foot of its rectangle; null beside it.</summary>
+    /// <summary>Height of its upper edge (the outer arc, the band drawn as an arch) over the foot of its rectangle; null beside
+    /// it.</summary>
     public double? TopMm(double xMm) => Math.Abs(xMm) <= LengthMm / 2
         ? Math.Sqrt((OuterRadiusMm * OuterRadiusMm) - (xMm * xMm)) - FootMm
         : null;

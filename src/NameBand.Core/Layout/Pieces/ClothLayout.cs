@@ -15,7 +15,8 @@ internal sealed class ClothLayout(
     private int _piece;
     private int _segment;
 
-    public (ImmutableArray<Round> Rounds, ImmutableArray<Hooping> Hoopings, ImmutableArray<StripCloth> Cloths) Lay(ImmutableArray<LaidRound> laid)
+    public (ImmutableArray<Round> Rounds, ImmutableArray<Hooping> Hoopings,
+        ImmutableArray<StripCloth> Cloths) Lay(ImmutableArray<LaidRound> laid)
     {
         foreach (var cloth in Cloths(laid))
         {
@@ -258,7 +259,8 @@ internal sealed class ClothLayout(
 
     /// <summary>A segment of its round, and where it starts on its cloth.</summary>
     private (HoopedSegment Segment, double OnClothMm) Lay(
-        RoundPart part, StripPiece piece, (double StartMm, double LengthMm) extent, ImmutableArray<PlacedName> names, ImmutableArray<PlacedName> motifs)
+        RoundPart part, StripPiece piece, (double StartMm, double LengthMm) extent, ImmutableArray<PlacedName> names,
+        ImmutableArray<PlacedName> motifs)
     {
         var (start, length) = extent;
         var segment = new Segment(++_segment, start, length, sizing.Flat.OnClothMm(start), names) { Motifs = motifs };

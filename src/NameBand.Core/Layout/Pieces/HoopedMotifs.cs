@@ -70,7 +70,8 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
 
     private PlacedName? After(RoundPart lane, int name) => _gaps is null || name < 0 || name + 1 >= lane.Names.Length
         ? null
-        : _gaps.Between(lane.Names[name], lane.Names[name + 1], lane.Round.Stretches, lane.Round.LengthMm > lane.Round.HemMm + Sizing.SlightMm);
+        : _gaps.Between(
+            lane.Names[name], lane.Names[name + 1], lane.Round.Stretches, lane.Round.LengthMm > lane.Round.HemMm + Sizing.SlightMm);
 
     private double OnCloth(RoundPart lane, double offset, PlacedName item) => offset + sizing.Flat.OnClothMm(item.StartMm - lane.StartMm);
 

@@ -46,10 +46,12 @@ internal sealed class HoopingLane
     /// <summary>The name after the longest segment that begins at <paramref name="first"/>.</summary>
     public int Reach(int first) => _reach[first];
 
-    /// <summary>Fewest segments for all names from <paramref name="first"/> on: taking the longest one each time is the shortest path.</summary>
+    /// <summary>Fewest segments for all names from <paramref name="first"/> on: taking the longest one each time is the shortest
+    /// path.</summary>
     public int Least(int first) => _least[first];
 
-    /// <summary>The name after the longest segment from <paramref name="first"/> that ends in a field beginning at <paramref name="leftMm"/>.</summary>
+    /// <summary>The name after the longest segment from <paramref name="first"/> that ends in a field beginning at
+    /// <paramref name="leftMm"/>.</summary>
     public int Within(int first, double leftMm, double fieldMm)
     {
         int to = first;

@@ -25,10 +25,12 @@ internal sealed record RoundPart(LaidRound Round, double StartMm, double EndMm, 
         .GroupBy(p => p.Second, p => p.First).Select(g => g.ToImmutableArray());
 }
 
-/// <summary>Cuts rounds into pieces, always in a gap between two names, never where nothing may be joined, and not at centre front.</summary>
+/// <summary>Cuts rounds into pieces, always in a gap between two names, never where nothing may be joined, and not at centre
+/// front.</summary>
 internal static class PieceCutter
 {
-    /// <summary>As even as the gaps allow, <paramref name="pieces"/> of them or more where one would be over the longest; diagonal joins at their own places.</summary>
+    /// <summary>As even as the gaps allow, <paramref name="pieces"/> of them or more where one would be over the longest;
+    /// diagonal joins at their own places.</summary>
     public static ImmutableArray<RoundPart> Cut(LaidRound round, int pieces, HemPlan hem)
     {
         double? longestMm = hem.LongestPieceMm(round.Number);
@@ -44,9 +46,11 @@ internal static class PieceCutter
         for (int count = least; ; count++)
         {
             var joins = Nearest(gaps, round.LengthMm, count);
-            bool areGood = !joins.Exists(middles.IsAtFront) && (longestMm is not { } piece || LongestMm(joins, round.LengthMm) <= piece + Sizing.SlightMm);
+            bool areGood = !joins.Exists(middles.IsAtFront)
+                && (longestMm is not { } piece || LongestMm(joins, round.LengthMm) <= piece + Sizing.SlightMm);
             var parts = At(round, areGood ? joins : Evenest(away, round.LengthMm, count));
-            if (longestMm is not { } most || parts.Length > gaps.Length || parts.All(p => p.LengthMm <= most + Sizing.SlightMm) || count > gaps.Length)
+            if (longestMm is not { } most || parts.Length > gaps.Length || parts.All(p => p.LengthMm <= most + Sizing.SlightMm)
+                || count > gaps.Length)
             {
                 return parts;
             }
@@ -94,7 +98,8 @@ internal static class PieceCutter
     private static double LongestMm(List<double> joins, double lengthMm) =>
         joins.Append(lengthMm).Zip(joins.Prepend(0), (to, from) => to - from).Max();
 
-    /// <summary>Joins in some of the gaps so that the longest piece is as short as can be, by the best of every gap for every join before it.</summary>
+    /// <summary>Joins in some of the gaps so that the longest piece is as short as can be, by the best of every gap for every
+    /// join before it.</summary>
     private static List<double> Evenest(double[] gaps, double lengthMm, int pieces)
     {
         int joins = Math.Min(pieces - 1, gaps.Length);

@@ -9,7 +9,8 @@ namespace NameBand.Layout;
 /// <param name="OnClothMm">Distance from the cloth's left end to the piece's finished start.</param>
 /// <param name="StartAllowanceMm">Cloth beyond its start for the seam or the turned-in end.</param>
 public sealed record StripPiece(
-    int Number, int Round, double StartMm, double LengthMm, int Cloth, int Lane, double OnClothMm, double StartAllowanceMm, double EndAllowanceMm)
+    int Number, int Round, double StartMm, double LengthMm, int Cloth, int Lane, double OnClothMm, double StartAllowanceMm,
+    double EndAllowanceMm)
 {
     public double EndMm => StartMm + LengthMm;
 

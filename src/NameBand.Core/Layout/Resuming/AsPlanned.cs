@@ -53,7 +53,8 @@ internal sealed class AsPlanned(Sizing sizing, double[] hemsMm, ImmutableArray<S
         ImmutableArray<KeptBlock> rest = [.. blocks.Except(tooLong)];
         var motifs = tooLong.SelectMany(b => b.Motifs.Select(m => (b.Round, Motif: m))).ToLookup(p => p.Round, p => p.Motif);
         var cut = new Rehooping(sizing, hemsMm, cloths).Cut(rest, [.. tooLong.SelectMany(b => b.Names.Select(n => (b.Round, n)))]);
-        return [.. rest, .. cut.Select(b => b with { Motifs = [.. motifs[b.Round].Where(m => m.StartMm > b.FirstMm && m.EndMm < b.LastMm)] })];
+        return [.. rest,
+            .. cut.Select(b => b with { Motifs = [.. motifs[b.Round].Where(m => m.StartMm > b.FirstMm && m.EndMm < b.LastMm)] })];
     }
 
     private static bool GoOneWay(IEnumerable<KeptBlock> hooping) =>

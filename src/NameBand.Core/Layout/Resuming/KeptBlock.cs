@@ -43,7 +43,8 @@ internal sealed record FreeStretch(int Round, double StartMm, double EndMm, bool
         return new FreeInterval(Round, left, right - left, HasOpenEnds: false);
     }
 
-    /// <summary>Blank that has to stay at each end: a whole gap beside a name, half a one where the strip's ends meet, none at an open end.</summary>
+    /// <summary>Blank that has to stay at each end: a whole gap beside a name, half a one where the strip's ends meet, none at an
+    /// open end.</summary>
     public (double Left, double Right) Ends(double gapMm, bool closed) =>
         (AfterName ? gapMm : closed || AfterJoin ? gapMm / 2 : 0, BeforeName ? gapMm : closed || BeforeJoin ? gapMm / 2 : 0);
 

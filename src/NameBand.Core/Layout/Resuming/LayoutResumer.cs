@@ -36,14 +36,16 @@ public sealed record Continuation(
     public HashSet<RowRef> SewnRows()
     {
         var hoopingOf = Earlier.HoopingOfSegment;
-        var sewn = Earlier.Rounds.SelectMany(r => r.Segments).Where(s => Sewn.Contains(hoopingOf[s.Number])).SelectMany(s => s.Names).ToHashSet();
+        var sewn = Earlier.Rounds.SelectMany(r => r.Segments).Where(s => Sewn.Contains(hoopingOf[s.Number])).SelectMany(s => s.Names)
+            .ToHashSet();
         return [.. Before.Where(b => sewn.Contains(b.Value)).Select(b => b.Key)];
     }
 
     /// <summary>On which round each name was planned.</summary>
     public IReadOnlyDictionary<RowRef, int> PlannedRounds()
     {
-        var roundOf = Earlier.Rounds.SelectMany(r => r.Segments.SelectMany(s => s.Names.Select(n => (n.Order, r.Number)))).ToLookup(n => n.Order, n => n.Number);
+        var roundOf = Earlier.Rounds.SelectMany(r => r.Segments.SelectMany(s => s.Names.Select(n => (n.Order, r.Number))))
+            .ToLookup(n => n.Order, n => n.Number);
         return Before.ToImmutableDictionary(b => b.Key, b => roundOf[b.Value.Order].First());
     }
 }
@@ -58,7 +60,8 @@ public static class LayoutResumer
     public static Result<StripPlan> Plan(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric, Continuation from)
     {
         var sizing = new Sizing(
-            lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm, job.Strip.Shortening, job.Lettering.Gap?.Mm)
+            lettered.FaceName, hem, job.Hoop.Along.Mm, job.Hoop.Across.Mm, job.Hoop.Spare.Mm, fabric.PullCompensationMm,
+            job.Strip.Shortening, job.Lettering.Gap?.Mm)
         {
             Pull = fabric.Pull,
             MostGapMm = job.Layout.MostGap?.Mm,
@@ -69,7 +72,8 @@ public static class LayoutResumer
         };
         var earlier = from.Earlier;
         bool isFree = job.Layout.AreLanesFree;
-        int lanes = Lanes.InUse(isFree ? job with { Layout = job.Layout with { Lanes = earlier.LanesBeside } } : job, sizing, earlier.MarkYMm);
+        int lanes = Lanes.InUse(
+            isFree ? job with { Layout = job.Layout with { Lanes = earlier.LanesBeside } } : job, sizing, earlier.MarkYMm);
         sizing = sizing with { Hem = hem = hem with { Lanes = isFree ? 1 : lanes }, LanesBeside = hem.IsCurved ? 1 : lanes };
         double height = from.HeightMm;
         var fast = from.RestDiffers ? from.SewnRows() : [.. from.Before.Keys];
@@ -154,13 +158,18 @@ public static class LayoutResumer
         var notes = stays is null && blocks.Any(b => !b.IsSewn) && !from.TakesUpLengths
             ? [Problem.Note(new Where(), hasMoved
                 ? $"What is not sewn yet was set out again, so that the strip still ends at its hem after what {DriftFile.FileName} measured."
-                : from.RestDiffers ? "What is not sewn yet was set out again, for it has another face, height or cloth than it was planned in."
+                : from.RestDiffers
+                    ? "What is not sewn yet was set out again, for it has another face, height or cloth than it was planned in."
                 : Math.Abs(earlier.Shortening - sizing.Shortening) >= 1e-6
                     ? "What is not sewn yet was set out again, because the cloth shortens differently from the plan."
                 : "What is not sewn yet was set out again, for it did not all fit where it had been planned.",
                     "Print its proofs again; what is sewn stays as it is.")]
             : ImmutableArray<Problem>.Empty;
-        return Result.Of(plan, [.. LayoutAdvice.For(job, plan, all, sizing), .. held.Where(h => h.Row.List == JobReader.FileName).Select(h => GroupOrder.HeldHeading(job.Groups.All[h.Row.Line - 1].Heading ?? "", h)), .. notes, .. Recut(stays is not null && recut != blocks)]);
+        return Result.Of(
+            plan, [.. LayoutAdvice.For(job, plan, all, sizing),
+            .. held.Where(h => h.Row.List == JobReader.FileName)
+            .Select(h => GroupOrder.HeldHeading(job.Groups.All[h.Row.Line - 1].Heading ?? "", h)), .. notes,
+            .. Recut(stays is not null && recut != blocks)]);
     }
 
     /// <summary>Names and pairs of names in the order of the list: a pair stands where its first name does.</summary>
@@ -178,7 +187,8 @@ public static class LayoutResumer
     /// <summary>Which group with rounds of its own each round belongs to: whose names it had; 0 for those of all others.</summary>
     private static ImmutableArray<int> GroupOfRound(int rounds, EarlierPlan earlier, IEnumerable<KeptBlock> blocks)
     {
-        var names = blocks.SelectMany(b => b.Names.Select(n => (b.Round, n.Lettered.Standing.OwnRounds))).ToLookup(p => p.Round, p => p.OwnRounds);
+        var names = blocks.SelectMany(b => b.Names.Select(n => (b.Round, n.Lettered.Standing.OwnRounds)))
+            .ToLookup(p => p.Round, p => p.OwnRounds);
         return [.. Enumerable.Range(1, Math.Max(rounds, earlier.Rounds.Length)).Select(r => names[r].FirstOrDefault())];
     }
 
@@ -206,7 +216,8 @@ public static class LayoutResumer
         [.. Enumerable.Range(1, Math.Max(hem.FixedRounds ?? 0, earlier.Rounds.Length)).Select(hem.RoundMm)];
 
     private static (List<LetteredName> Names, ImmutableArray<HeldRow> Held) HoldUnfitting(
-        ImmutableArray<LetteredName> all, Sizing sizing, double height, Func<LetteredName, bool> fitsAcross, HashSet<RowRef> fast, bool restDiffers)
+        ImmutableArray<LetteredName> all, Sizing sizing, double height, Func<LetteredName, bool> fitsAcross, HashSet<RowRef> fast,
+        bool restDiffers)
     {
         var names = new List<LetteredName>();
         var held = ImmutableArray.CreateBuilder<HeldRow>();

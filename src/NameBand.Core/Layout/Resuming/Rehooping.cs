@@ -18,10 +18,12 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
         var pieces = cloths.SelectMany(c => c.Pieces).ToList();
         var byPiece = placed.ToLookup(p => PieceOf(pieces, p.Round, p.Name.StartMm));
         var unclothed = byPiece.Select(g => g.Key).Where(p => p.Number == 0).OrderBy(p => p.Round).Select(p => new[] { p });
-        var clothed = cloths.OrderBy(c => c.Number).SelectMany(c => sizing.LanesBeside >= c.Lanes ? [[.. c.Pieces]] : c.Pieces.Select(p => new[] { p }));
+        var clothed = cloths.OrderBy(c => c.Number)
+            .SelectMany(c => sizing.LanesBeside >= c.Lanes ? [[.. c.Pieces]] : c.Pieces.Select(p => new[] { p }));
         foreach (var lanes in clothed.Concat(unclothed))
         {
-            var all = lanes.OrderBy(p => p.Lane).Select(p => new Share(p, [.. byPiece[p].Select(n => n.Name).OrderBy(n => n.StartMm)])).ToList();
+            var all = lanes.OrderBy(p => p.Lane).Select(p => new Share(p, [.. byPiece[p].Select(n => n.Name).OrderBy(n => n.StartMm)]))
+                .ToList();
             foreach (var run in all.SelectMany(l => Unhooped(l, sewn)))
             {
                 var (start, length) = Extent(run, [run]);
@@ -29,7 +31,8 @@ internal sealed class Rehooping(Sizing sizing, double[] hemsMm, ImmutableArray<S
             }
 
             var beside = all.Select(l => l with { Names = [.. l.Names.Where(n => !n.Lettered.IsInOneRun)] }).ToList();
-            foreach (var cut in new HoopingSearch([.. beside.Zip(all).Select(l => LaneOf(l.First, l.Second, sewn))], sizing.HoopingOnClothMm).Cut())
+            foreach (var cut in new HoopingSearch(
+                [.. beside.Zip(all).Select(l => LaneOf(l.First, l.Second, sewn))], sizing.HoopingOnClothMm).Cut())
             {
                 var shares = cut.Select(c => new Share(beside[c.Lane].Piece, beside[c.Lane].Names.Slice(c.First, c.Count))).ToList();
                 int hooping = hoopings.Next();

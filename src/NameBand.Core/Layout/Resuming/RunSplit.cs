@@ -18,7 +18,8 @@ internal static class RunSplit
     public static (EarlierPlan Plan, ImmutableHashSet<int> Sewn) Of(EarlierPlan plan, Func<EarlierName, bool> isSewn)
     {
         var flat = new FlatCloth(plan.Shortening);
-        var hoopingOf = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment, Hooping: h))).ToDictionary(p => p.Segment, p => p.Hooping);
+        var hoopingOf = plan.Hoopings.SelectMany(h => h.Segments.Select(s => (s.Segment, Hooping: h)))
+            .ToDictionary(p => p.Segment, p => p.Hooping);
         var hoopings = ImmutableArray.CreateBuilder<EarlierHooping>();
         var sewn = ImmutableHashSet.CreateBuilder<int>();
         int number = 0;
@@ -85,7 +86,8 @@ internal static class RunSplit
         {
             Rounds = rounds.ToImmutable(),
             Hoopings = [.. hoopings.OrderBy(h => h.Number)],
-            Cloths = [.. plan.Cloths.Select(c => c with { Hoopings = [.. hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number).Order()] })],
+            Cloths = [.. plan.Cloths.Select(c =>
+                c with { Hoopings = [.. hoopings.Where(h => h.Cloth == c.Number).Select(h => h.Number).Order()] })],
         };
     }
 
@@ -105,8 +107,10 @@ internal static class RunSplit
 
     private static bool IsSame(ImmutableArray<PlacedName> names, EarlierSegment known)
     {
-        bool isSame = names.Length == known.Names.Length && known.StartMm <= names.Min(n => n.StartMm) && names.Max(n => n.EndMm) <= known.StartMm + known.LengthMm + ReadBackMm;
-        return isSame && names.OrderBy(n => n.StartMm).Zip(known.Names.OrderBy(n => n.StartMm)).All(p => Math.Abs(p.First.StartMm - p.Second.StartMm) < ReadBackMm);
+        bool isSame = names.Length == known.Names.Length && known.StartMm <= names.Min(n => n.StartMm)
+            && names.Max(n => n.EndMm) <= known.StartMm + known.LengthMm + ReadBackMm;
+        return isSame && names.OrderBy(n => n.StartMm).Zip(known.Names.OrderBy(n => n.StartMm))
+            .All(p => Math.Abs(p.First.StartMm - p.Second.StartMm) < ReadBackMm);
     }
 
     private static Hooping Lying(StripPlan plan, Round round, Segment segment, Before before, List<StripPiece> pieces)
@@ -127,7 +131,8 @@ internal static class RunSplit
     {
         private readonly ImmutableDictionary<int, int> _hoopingOf = earlier.HoopingOfSegment;
         private readonly HashSet<int> _taken = [];
-        private int _last = earlier.Rounds.SelectMany(r => r.Segments).Select(s => s.Number).Concat(earlier.Hoopings.Select(h => h.Number)).DefaultIfEmpty(0).Max();
+        private int _last = earlier.Rounds.SelectMany(r => r.Segments).Select(s => s.Number).Concat(earlier.Hoopings.Select(h => h.Number))
+            .DefaultIfEmpty(0).Max();
 
         public Before Of(int round, ImmutableArray<PlacedName> names)
         {

@@ -38,7 +38,8 @@ internal static class SewnDrift
             else
             {
                 problems.Add(Problem.CannotUse(
-                    new Where(DriftFile.FileName, end.FileLine), FormattableString.Invariant($"There is no name {end.Number} in the plan that is sewn from."),
+                    new Where(DriftFile.FileName, end.FileLine),
+                    FormattableString.Invariant($"There is no name {end.Number} in the plan that is sewn from."),
                     "Write the number that stands under the name on the proof."));
             }
         }
@@ -66,13 +67,15 @@ internal static class SewnDrift
         if (!block.IsSewn)
         {
             return Problem.CannotUse(
-                where, FormattableString.Invariant($"The end of number {end.Number}, “{text}”, was measured, and its hooping {block.Hooping} is not said to be sewn."),
+                where, FormattableString.Invariant(
+                    $"The end of number {end.Number}, “{text}”, was measured, and its hooping {block.Hooping} is not said to be sewn."),
                 FormattableString.Invariant($"Say so first, with “sewn … {block.Hooping}”, or take the line out."));
         }
 
         return Math.Abs(end.EndMm - name.EndMm) > NearMm + (MostDriftPart * name.EndMm)
             ? Problem.CannotUse(
-                where, FormattableString.Invariant($"“{text}” was to end at {name.EndMm:0} mm, and {end.EndMm:0} mm is too far from that to be drift."),
+                where, FormattableString.Invariant(
+                    $"“{text}” was to end at {name.EndMm:0} mm, and {end.EndMm:0} mm is too far from that to be drift."),
                 "Measure from the strip’s starting end to where the name ends, along the strip, in millimetres.")
             : null;
     }
@@ -82,7 +85,8 @@ internal static class SewnDrift
     /// the last one as far off as that: what is sewn in one hooping moves together. What lies on another piece of cloth
     /// does not move with it.
     /// </summary>
-    private static double OffMm(KeptBlock block, List<(KeptBlock Block, double AtMm, double OffMm)> knots, ImmutableArray<StripPiece> pieces)
+    private static double OffMm(
+        KeptBlock block, List<(KeptBlock Block, double AtMm, double OffMm)> knots, ImmutableArray<StripPiece> pieces)
     {
         var own = knots.Where(k => k.Block == block).OrderBy(k => k.AtMm).ToList();
         if (own.Count > 0)
@@ -96,7 +100,8 @@ internal static class SewnDrift
         var before = round.Where(k => k.AtMm <= at).OrderBy(k => k.AtMm).Select(k => (k.AtMm, k.OffMm))
             .LastOrDefault((piece?.StartMm ?? 0, 0));
         var after = round.Where(k => k.AtMm > at).OrderBy(k => k.AtMm).ToList();
-        return after.Count == 0 ? before.OffMm : before.OffMm + ((after[0].OffMm - before.OffMm) * (at - before.AtMm) / (after[0].AtMm - before.AtMm));
+        return after.Count == 0
+            ? before.OffMm : before.OffMm + ((after[0].OffMm - before.OffMm) * (at - before.AtMm) / (after[0].AtMm - before.AtMm));
     }
 
     private static KeptBlock Moved(KeptBlock block, double offMm, FlatCloth flat) => block with

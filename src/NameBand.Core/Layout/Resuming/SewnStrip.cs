@@ -46,7 +46,8 @@ public sealed record SewnStrip(
                 // Places are set apart by the shortening that was reckoned with, and letters are not stretched.
                 double onCloth = segment.Names.Max(n => flat.OnClothMm(n.StartMm - first) + n.WidthMm);
                 return new SewnStrip(
-                    hooping, i + 1, hooped.Count, onCloth, flat.FinishedMm(onCloth), [.. segment.Names.OrderBy(n => n.StartMm).ThenBy(n => n.OnLine).Select(n => n.Text)])
+                    hooping, i + 1, hooped.Count, onCloth, flat.FinishedMm(onCloth),
+                    [.. segment.Names.OrderBy(n => n.StartMm).ThenBy(n => n.OnLine).Select(n => n.Text)])
                 {
                     Segment = s.Segment,
                     Last = segment.Names.MaxBy(n => n.StartMm + n.WidthMm)!.Text,
@@ -95,7 +96,8 @@ public sealed record SewnStrip(
         {
             return Problem.CannotUse(
                 where with { Key = "--strip" }, $"Hooping {hooping} has no strip {strip}.",
-                pieces.Length == 1 ? "It holds one strip: leave --strip out." : $"Its strips are numbered 1 to {pieces.Length}, from the top.");
+                pieces.Length == 1
+                ? "It holds one strip: leave --strip out." : $"Its strips are numbered 1 to {pieces.Length}, from the top.");
         }
 
         if (piece.CanBe(measuredMm, isSure))

@@ -7,7 +7,8 @@ internal static class Isolates
 
     public static bool IsInitiator(BidiClass type) => type is BidiClass.LRI or BidiClass.RLI or BidiClass.FSI;
 
-    /// <summary>For each isolate initiator the index of its PDI (or the length), for each PDI its initiator (or <see cref="None"/>).</summary>
+    /// <summary>For each isolate initiator the index of its PDI (or the length), for each PDI its initiator (or
+    /// <see cref="None"/>).</summary>
     public static int[] Match(ReadOnlySpan<BidiClass> classes)
     {
         var matches = new int[classes.Length];

@@ -13,7 +13,8 @@ internal static class CoverGuard
     /// <summary>Part of the covered length by which the two may differ: flattening errors stay far below.</summary>
     private const double Tolerance = 0.005;
 
-    /// <param name="before">The contours of each glyph at a letter height of 1 mm, filled by the nonzero rule; together they cover what any one covers.</param>
+    /// <param name="before">The contours of each glyph at a letter height of 1 mm, filled by the nonzero rule; together they
+    /// cover what any one covers.</param>
     public static bool Agrees(IReadOnlyList<List<Point[]>> before, Outline result)
     {
         List<Point[]> after = [.. result.Rings.Select(r => r.Points.ToArray())];

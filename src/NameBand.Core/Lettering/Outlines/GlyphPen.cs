@@ -25,7 +25,8 @@ internal sealed partial class GlyphPen
     {
     }
 
-    /// <summary>The outline with y down as Skia has it; null for a blank glyph. A path cut short after <see cref="MostPoints"/> has more points than that.</summary>
+    /// <summary>The outline with y down as Skia has it; null for a blank glyph. A path cut short after <see cref="MostPoints"/>
+    /// has more points than that.</summary>
     public static SKPath? Draw(HarfBuzzSharp.Font font, int glyph)
     {
         var pen = new GlyphPen();
@@ -112,7 +113,8 @@ internal sealed partial class GlyphPen
 
     [LibraryImport(Library)]
     private static unsafe partial void hb_draw_funcs_set_cubic_to_func(
-        nint functions, delegate* unmanaged[Cdecl]<nint, nint, nint, float, float, float, float, float, float, nint, void> call, nint data, nint destroy);
+        nint functions, delegate* unmanaged[Cdecl]<nint, nint, nint, float, float, float, float, float, float, nint, void> call, nint data,
+        nint destroy);
 
     [LibraryImport(Library)]
     private static unsafe partial void hb_draw_funcs_set_close_path_func(

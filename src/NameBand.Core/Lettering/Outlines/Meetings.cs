@@ -16,7 +16,8 @@ internal static class Meetings
     /// </summary>
     private const int AlwaysLetThrough = 6000;
 
-    /// <summary>The same for each point: long names in joined scripts and rough outlines have many lines, but each meets few others.</summary>
+    /// <summary>The same for each point: long names in joined scripts and rough outlines have many lines, but each meets few
+    /// others.</summary>
     private const int PerPoint = 4;
 
     /// <exception cref="FontFault">There are too many.</exception>
@@ -64,7 +65,8 @@ internal static class Meetings
                     var box = new SKRect(used[0].X, used[0].Y, used[0].X, used[0].Y);
                     foreach (var at in used)
                     {
-                        box = new SKRect(Math.Min(box.Left, at.X), Math.Min(box.Top, at.Y), Math.Max(box.Right, at.X), Math.Max(box.Bottom, at.Y));
+                        box = new SKRect(
+                            Math.Min(box.Left, at.X), Math.Min(box.Top, at.Y), Math.Max(box.Right, at.X), Math.Max(box.Bottom, at.Y));
                     }
 
                     boxes.Add(box);

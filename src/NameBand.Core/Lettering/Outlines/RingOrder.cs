@@ -8,7 +8,8 @@ internal static class RingOrder
     /// <summary>Points nearer than this are one point (part of the letter height).</summary>
     private const double Nearest = 0.00005;
 
-    /// <summary>A ring of less area than this is left over from uniting, not part of a letter (part of the letter height, squared).</summary>
+    /// <summary>A ring of less area than this is left over from uniting, not part of a letter (part of the letter height,
+    /// squared).</summary>
     private const double LeastArea = 0.000002;
 
     private const int Votes = 5;

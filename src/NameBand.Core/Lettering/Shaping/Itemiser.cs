@@ -109,7 +109,8 @@ internal static class Itemiser
         foreach (var cluster in clusters)
         {
             // What belongs to every script keeps to the face beside it, so that brackets match and kerning holds.
-            cluster.Face ??= beside is not null && FaceChain.Covers(beside, cluster.Text) ? beside : chain.For(cluster.Text, HbScript.Common);
+            cluster.Face ??= beside is not null && FaceChain.Covers(beside, cluster.Text)
+                ? beside : chain.For(cluster.Text, HbScript.Common);
             if (cluster.Face is null)
             {
                 unshown.AddRange(Lacking(cluster, chain));

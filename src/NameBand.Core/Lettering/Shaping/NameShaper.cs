@@ -41,7 +41,8 @@ internal sealed class NameShaper(FaceChain chain) : IDisposable
             GC.KeepAlive(run.Face);
             if (_buffer.Length > MostGlyphsPerCharacter * (run.Length + 1))
             {
-                return ShapedName.Broken($"the face {run.Face.Name} makes {_buffer.Length} glyphs of {run.Length} characters: its file is damaged; choose another face");
+                return ShapedName.Broken(
+                    $"the face {run.Face.Name} makes {_buffer.Length} glyphs of {run.Length} characters: its file is damaged; choose another face");
             }
 
             pen = Place(run, place, pen, glyphs);
@@ -53,7 +54,8 @@ internal sealed class NameShaper(FaceChain chain) : IDisposable
     public void Dispose() => _buffer.Dispose();
 
     private static List<UnshownSign> Missing(string text, List<ShapedGlyph> glyphs) =>
-        [.. glyphs.Where(g => g.Glyph == 0).Select(g => g.Cluster).Distinct().Order().Select(c => new UnshownSign(c, ClusterAt(text, c), false))];
+        [.. glyphs.Where(g => g.Glyph == 0).Select(g => g.Cluster).Distinct().Order()
+            .Select(c => new UnshownSign(c, ClusterAt(text, c), false))];
 
     private static string ClusterAt(string text, int start) =>
         text.Substring(start, System.Globalization.StringInfo.GetNextTextElementLength(text, start));

@@ -5,7 +5,8 @@ namespace NameBand.Lettering.Shaping;
 /// <summary>One glyph at its place in a name.</summary>
 /// <param name="Cluster">Index of the first character (UTF-16) it stands for.</param>
 /// <param name="Run">Which run it belongs to, from left to right.</param>
-/// <param name="XUnits">Place within the run in the face's font units, as is <paramref name="YUnits"/>; glyphs of one run can be compared exactly.</param>
+/// <param name="XUnits">Place within the run in the face's font units, as is <paramref name="YUnits"/>; glyphs of one run can be
+/// compared exactly.</param>
 /// <param name="At">Place in the name at a letter height of 1 mm.</param>
 internal readonly record struct ShapedGlyph(Face Face, int Glyph, int Cluster, int Run, int XUnits, int YUnits, Point At);
 

@@ -14,7 +14,8 @@ public sealed record FinestLetters(string Face, LetterFigures Figures, Immutable
     /// <summary>Ink boxes, in squares of the letter height, that are measured at most: the most used letters come first.</summary>
     private const double MostArea = 120;
 
-    /// <summary>Face by face, the most used first. Faces made for most names are known by their cards; of others the letters used are measured.</summary>
+    /// <summary>Face by face, the most used first. Faces made for most names are known by their cards; of others the letters used
+    /// are measured.</summary>
     public static ImmutableArray<FinestLetters> Of(IEnumerable<LetteredName> names, string chosenFace, FaceShelf shelf)
     {
         var used = names.SelectMany(n => n.Pieces.Select(p => (p.Piece, Factor: n.Standing.HeightFactor))).ToList();
@@ -28,12 +29,16 @@ public sealed record FinestLetters(string Face, LetterFigures Figures, Immutable
 
     private static FinestLetters Of(string face, ImmutableArray<LetterPiece> pieces, double leastFactor, string chosenFace, FaceShelf shelf)
     {
-        var card = shelf.Cards.FirstOrDefault(c => c.Name == face && c.ThinnestStrokePart is not null && (c.Fallback is null || face == chosenFace));
-        var counted = pieces.GroupBy(p => p).OrderByDescending(g => g.Count()).ThenBy(g => g.Key.Key, StringComparer.Ordinal).Select(g => g.Key).ToList();
+        var card = shelf.Cards.FirstOrDefault(c =>
+            c.Name == face && c.ThinnestStrokePart is not null && (c.Fallback is null || face == chosenFace));
+        var counted = pieces.GroupBy(p => p).OrderByDescending(g => g.Count()).ThenBy(g => g.Key.Key, StringComparer.Ordinal)
+            .Select(g => g.Key).ToList();
         var figures = card is null
             ? shelf.FiguresOf(string.Join('\n', counted.Select(p => p.Key)), () => LetterFigures.Measured(Most(counted)))
             : new LetterFigures(card.ThinnestStrokePart!.Value, card.SmallestCounterPart).Scaled(leastFactor);
-        return new FinestLetters(face, figures, [.. counted.Select(p => p.Text).Distinct(StringComparer.Ordinal)], card) { LeastFactor = leastFactor };
+        return new FinestLetters(
+            face, figures, [.. counted.Select(p => p.Text).Distinct(StringComparer.Ordinal)], card)
+        { LeastFactor = leastFactor };
     }
 
     private static List<Outline> Most(List<LetterPiece> pieces)

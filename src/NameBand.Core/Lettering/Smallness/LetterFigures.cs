@@ -10,7 +10,8 @@ public readonly record struct LetterFigures(double ThinnestStrokePart, double? S
 {
     /// <summary>What a face's card says, or measured where it does not.</summary>
     public static LetterFigures Of(Face face, FaceCard? card) =>
-        card?.ThinnestStrokePart is { } thinnest ? new(thinnest, card.SmallestCounterPart) : new(face.ThinnestStrokePart, face.SmallestCounterPart);
+        card?.ThinnestStrokePart is { } thinnest
+            ? new(thinnest, card.SmallestCounterPart) : new(face.ThinnestStrokePart, face.SmallestCounterPart);
 
     /// <summary>Of letters drawn at a factor of the letter height.</summary>
     public LetterFigures Scaled(double factor) => new(ThinnestStrokePart * factor, SmallestCounterPart * factor);

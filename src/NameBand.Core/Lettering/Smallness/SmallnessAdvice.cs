@@ -33,15 +33,18 @@ public static class SmallnessAdvice
 
     /// <summary>The verdict where nothing else was said of them.</summary>
     public static Verdict LargeEnough(Fabric fabric, string heights) => new(
-        Fact.Letters, null, VerdictKind.Good, $"Letters {heights} high are large enough for {fabric.Thread.Name} thread and a {fabric.Needle} needle.");
+        Fact.Letters, null, VerdictKind.Good,
+        $"Letters {heights} high are large enough for {fabric.Thread.Name} thread and a {fabric.Needle} needle.");
 
-    /// <summary>The face of the shelf, nearest in its main stem, that has these letters and bears the height; null: none. Faces kept only to help out with one script are not offered.</summary>
+    /// <summary>The face of the shelf, nearest in its main stem, that has these letters and bears the height; null: none. Faces
+    /// kept only to help out with one script are not offered.</summary>
     public static FaceCard? OtherFace(SmallnessRule rule, FinestLetters letters, double heightMm, FaceShelf shelf)
     {
         double stem = letters.Card?.MainStemPart ?? letters.Figures.ThinnestStrokePart;
         return shelf.Cards
             .Where(c => c.Name != letters.Face && (c.Scripts.IsEmpty || c.Scripts.Contains("Latn")) && c.ThinnestStrokePart is not null)
-            .Where(c => rule.Bears(new LetterFigures(c.ThinnestStrokePart!.Value, c.SmallestCounterPart).Scaled(letters.LeastFactor), heightMm))
+            .Where(c => rule.Bears(
+                new LetterFigures(c.ThinnestStrokePart!.Value, c.SmallestCounterPart).Scaled(letters.LeastFactor), heightMm))
             .OrderBy(c => Math.Abs((c.MainStemPart ?? c.ThinnestStrokePart!.Value) - stem)).ThenBy(c => c.Folder, StringComparer.Ordinal)
             .FirstOrDefault(c => shelf.Open(c).Value is { } face && HasAll(face, letters));
     }

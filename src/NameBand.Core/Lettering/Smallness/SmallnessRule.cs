@@ -22,7 +22,8 @@ public sealed class SmallnessRule(Fabric fabric)
     public double StrokeMm(LetterFigures letters, double heightMm) =>
         (letters.ThinnestStrokePart * heightMm) + (2 * fabric.PullCompensationMm);
 
-    /// <summary>Letter height from which the thinnest strokes are wide enough, as sewn, for satin; 0 where no stroke could be measured.</summary>
+    /// <summary>Letter height from which the thinnest strokes are wide enough, as sewn, for satin; 0 where no stroke could be
+    /// measured.</summary>
     public double SatinFromMm(LetterFigures letters) => letters.ThinnestStrokePart <= 0
         ? 0 : (Fabric.NarrowestSatinMm - (2 * fabric.PullCompensationMm)) / letters.ThinnestStrokePart;
 

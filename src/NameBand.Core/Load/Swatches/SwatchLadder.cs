@@ -31,7 +31,8 @@ internal static class SwatchLadder
     private static IEnumerable<double> Steps(double[] all, bool least) => least ? all.Take(3) : all;
 
     private static ImmutableArray<SwatchSample> Row(
-        SwatchRow row, char letter, IEnumerable<(double Spacing, double Pull, double Height)> steps, (double Spacing, double Pull, double Height) own) =>
+        SwatchRow row, char letter, IEnumerable<(double Spacing, double Pull, double Height)> steps,
+        (double Spacing, double Pull, double Height) own) =>
     [
         .. steps.Select((s, i) => new SwatchSample(
             row, FormattableString.Invariant($"{letter}{i + 1}"), s.Spacing, s.Pull, s.Height,

@@ -14,7 +14,8 @@ public enum SwatchRow
 /// <summary>The word, sewn in one way.</summary>
 /// <param name="Label">Sewn beside it: A, B or C for what changes, and a number.</param>
 /// <param name="IsJobs">Whether this is how the job would sew it.</param>
-public sealed record SwatchSample(SwatchRow Row, string Label, double SpacingMm, double PullCompensationMm, double LetterHeightMm, bool IsJobs);
+public sealed record SwatchSample(
+    SwatchRow Row, string Label, double SpacingMm, double PullCompensationMm, double LetterHeightMm, bool IsJobs);
 
 /// <param name="At">Left edge of the word's width on its base line.</param>
 /// <param name="LabelAt">Left end of the label's base line.</param>

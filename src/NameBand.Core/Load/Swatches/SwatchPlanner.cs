@@ -54,7 +54,8 @@ public static class SwatchPlanner
             if (lettered.IsEmpty)
             {
                 return Result.Fail<SwatchPlan>(Problem.CannotUse(
-                    new Where(job.Lists[0]), "No name on the lists has a letter that could be sewn on a swatch.", "Run names on the job to see why."));
+                    new Where(job.Lists[0]), "No name on the lists has a letter that could be sewn on a swatch.",
+                    "Run names on the job to see why."));
             }
 
             var rows = SwatchLadder.Rows(fabric, letterHeightMm, job.Lettering.Least.Mm, attempt.Least);
@@ -193,6 +194,8 @@ public static class SwatchPlanner
 
     private static Problem TooSmall(double widthMm, double heightMm) => Problem.CannotUse(
         new Where(JobReader.FileName, Key: "hoop"),
-        string.Create(CultureInfo.InvariantCulture, $"The field of {widthMm:0.#} × {heightMm:0.#} mm, its spare taken off, is too small for a swatch of these letters."),
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"The field of {widthMm:0.#} × {heightMm:0.#} mm, its spare taken off, is too small for a swatch of these letters."),
         "Give a larger hoop for the swatch, or set lettering.height to smaller letters while it is made.");
 }

@@ -10,7 +10,8 @@ namespace NameBand.Load.Swatches;
 /// <summary>
 /// The word of a swatch: of the letters that come most often on the list (ten capitals, ten others) those that have the
 /// longest strokes, put together. The capital with the
-/// longest strokes comes first, the others after it by the length of theirs, each letter once; letters that the job's face does not have itself are left to others. Nobody's name is sewn on a
+/// longest strokes comes first, the others after it by the length of theirs, each letter once; letters that the job's face does
+/// not have itself are left to others. Nobody's name is sewn on a
 /// scrap: letters that happen to make a word of a name change places, or get one more.
 /// </summary>
 public static class SwatchWord

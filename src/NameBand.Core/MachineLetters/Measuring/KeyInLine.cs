@@ -6,7 +6,8 @@ namespace NameBand.MachineLetters.Measuring;
 /// <param name="Number">From 1.</param>
 /// <param name="Text">What is keyed in; it neither begins nor ends with a blank, whose width could not be seen.</param>
 /// <param name="LengthMm">From the first letter's left edge to the last one's right edge; null: not measured yet.</param>
-/// <param name="Seconds">From the first stitch to the last, of the line or, given once for a run, of the whole run; null: not timed.</param>
+/// <param name="Seconds">From the first stitch to the last, of the line or, given once for a run, of the whole run; null: not
+/// timed.</param>
 public sealed record KeyInLine(int Number, string Text, double? LengthMm = null, double? Seconds = null)
 {
     internal IReadOnlyList<string> Letters => MachineLetters.Letters.Of(Text);

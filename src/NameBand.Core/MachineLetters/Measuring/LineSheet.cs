@@ -6,7 +6,8 @@ using NameBand.Common;
 namespace NameBand.MachineLetters.Measuring;
 
 /// <summary>
-/// The sheet of lines to sew and measure, <c>line,key_in,length_mm,seconds,sew</c>: we write what is keyed in and which lines are sewn at one go, the maker
+/// The sheet of lines to sew and measure, <c>line,key_in,length_mm,seconds,sew</c>: we write what is keyed in and which lines are
+/// sewn at one go, the maker
 /// fills in lengths and times. A line the machine cannot sew gets the word none as its length.
 /// </summary>
 internal static class LineSheet
@@ -25,7 +26,8 @@ internal static class LineSheet
         foreach (var line in lines)
         {
             string length = line.CannotBeKeyed ? Lacking : Number(line.LengthMm);
-            text.Append(CsvText.Row([line.Number.ToString(CultureInfo.InvariantCulture), Letters.Shown(line.Text), length, Number(line.Seconds), line.Run == 0 ? "" : line.Run.ToString(CultureInfo.InvariantCulture)]))
+            text.Append(CsvText.Row([line.Number.ToString(CultureInfo.InvariantCulture), Letters.Shown(line.Text), length,
+                Number(line.Seconds), line.Run == 0 ? "" : line.Run.ToString(CultureInfo.InvariantCulture)]))
                 .Append(CsvText.LineEnd);
         }
 
@@ -74,10 +76,12 @@ internal static class LineSheet
         CsvRow row, SheetColumns header, IReadOnlyList<KeyInLine> before, string name, List<Problem> problems)
     {
         var where = new Where(name, row.Line);
-        string text = CsvText.ReadBack(header.Text(row, "key_in")).Replace(Letters.ShownBlank, Letters.Blank, StringComparison.Ordinal).Trim();
+        string text = CsvText.ReadBack(header.Text(row, "key_in")).Replace(Letters.ShownBlank, Letters.Blank, StringComparison.Ordinal)
+            .Trim();
         if (text.Length == 0)
         {
-            problems.Add(Problem.CannotUse(where, "This line does not say what was keyed in.", "Write it in the column key_in, or take the line out."));
+            problems.Add(Problem.CannotUse(
+                where, "This line does not say what was keyed in.", "Write it in the column key_in, or take the line out."));
             return null;
         }
 

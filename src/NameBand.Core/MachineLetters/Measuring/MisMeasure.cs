@@ -63,7 +63,8 @@ internal static class MisMeasure
             }
 
             double without = Math.Max(squares - (residuals[i] * residuals[i] / open), 0);
-            double sd = Math.Sqrt(((AssumedReadings * priors.ReadingErrorMm * priors.ReadingErrorMm) + without) / (AssumedReadings + spare - 1));
+            double sd = Math.Sqrt(((AssumedReadings * priors.ReadingErrorMm * priors.ReadingErrorMm) + without)
+                / (AssumedReadings + spare - 1));
             double outBy = Math.Abs(residuals[i]) / (sd * Math.Sqrt(open));
             if (outBy > (worst?.OutBy ?? 0))
             {

@@ -9,7 +9,8 @@ internal static class TimeSolver
     private const double LeastSeconds = 0.1;
     private const double MostSeconds = 600;
 
-    /// <summary>Times of all letters and of starting a line; a letter that had no line of its own takes the time of the others by its width.</summary>
+    /// <summary>Times of all letters and of starting a line; a letter that had no line of its own takes the time of the others by
+    /// its width.</summary>
     public static (ImmutableSortedDictionary<string, MachineLetter> Letters, double StartSeconds) Solve(
         KeyInLine[] lines, ImmutableSortedDictionary<string, MachineLetter> letters)
     {

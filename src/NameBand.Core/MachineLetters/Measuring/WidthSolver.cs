@@ -131,7 +131,8 @@ internal static class WidthSolver
             // What the lines leave open is held, loosely, by the similar face; the rest stays as measured.
             if (!determined[j])
             {
-                var (value, error) = j < letters.Length ? proportions.FirstGuess(letters[j]) : (0.1 * priors.HeightMm, 0.1 * priors.HeightMm);
+                var (value, error) = j < letters.Length
+                    ? proportions.FirstGuess(letters[j]) : (0.1 * priors.HeightMm, 0.1 * priors.HeightMm);
                 rows.Add(Vector<double>.Build.Dense(unknowns, k => k == j ? 1 : 0));
                 observed.Add(value);
                 weights.Add(Math.Pow(priors.ReadingErrorMm / error, 2));

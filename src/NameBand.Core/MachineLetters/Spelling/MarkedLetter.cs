@@ -95,7 +95,8 @@ internal static class MarksByHand
         }
 
         string bare = apart[..keep];
-        return Stroked.TryGetValue(bare, out string? through) && has(through) ? Made(letter, through, apart[keep..], ["stroke", .. marks]) : null;
+        return Stroked.TryGetValue(bare, out string? through) && has(through)
+            ? Made(letter, through, apart[keep..], ["stroke", .. marks]) : null;
     }
 
     private static MarkedLetter Made(string letter, string plain, string marks, List<string> words) => new(letter, plain, [.. words])

@@ -9,4 +9,5 @@ namespace NameBand.MachineLetters.Spelling;
 /// </summary>
 /// <param name="Plain">The letters that are keyed.</param>
 /// <param name="Whole">Those with marks as they are to be; without one that no face draws together with its plain letter.</param>
-internal sealed record MarkedWord(ImmutableArray<Outline> Plain, ImmutableArray<Outline> Whole, ImmutableArray<MarkedLetter> Letters, double LengthMm);
+internal sealed record MarkedWord(
+    ImmutableArray<Outline> Plain, ImmutableArray<Outline> Whole, ImmutableArray<MarkedLetter> Letters, double LengthMm);

@@ -3,7 +3,8 @@ using System.Collections.Immutable;
 
 namespace NameBand.MachineLetters.Spelling;
 
-/// <summary>Which letters are pressed for a name: the machine's own, and plain ones in the place of those that get their marks by hand.</summary>
+/// <summary>Which letters are pressed for a name: the machine's own, and plain ones in the place of those that get their marks by
+/// hand.</summary>
 internal sealed class PressedKeys(Func<string, bool> has)
 {
     private readonly ConcurrentDictionary<string, MarkedLetter?> _marked = new(StringComparer.Ordinal);

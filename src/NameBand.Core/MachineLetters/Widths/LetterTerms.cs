@@ -37,7 +37,8 @@ internal sealed record WidthSum(ImmutableArray<(Term Term, double Times)> Parts,
 /// <summary>Puts down keyed texts as sums of what the model knows of: advances, ends, blanks, gaps.</summary>
 internal static class LetterTerms
 {
-    /// <summary>An accent hardly changes a letter’s width; an i or a j it may widen. In hundredths of the letter height: our assumption.</summary>
+    /// <summary>An accent hardly changes a letter’s width; an i or a j it may widen. In hundredths of the letter height: our
+    /// assumption.</summary>
     private const double Accented = 1.5;
     private const double Widened = 5;
 

@@ -25,7 +25,8 @@ internal sealed record WidthModel(LetterLook Look, bool HasSpacings, double Read
     private static readonly ImmutableArray<double> OwnScript = [0.15, 0.5, 0.13, 0.22];
     private static readonly ImmutableArray<double> OwnMonospaced = [0.75, 0.2, 0.04, 0.01];
 
-    /// <summary>A machine may feed far more evenly than is common: the part of <see cref="FeedPart"/>, and how likely. Our assumption.</summary>
+    /// <summary>A machine may feed far more evenly than is common: the part of <see cref="FeedPart"/>, and how likely. Our
+    /// assumption.</summary>
     private static readonly ImmutableArray<(double Part, double Weight)> Evenness = [(1, 0.6), (0.1, 0.4)];
 
     /// <summary>How much the feed may vary, with the weight of each.</summary>
@@ -52,7 +53,8 @@ internal sealed class WidthHypothesis(LookPrior look, double ownFactor, bool has
     /// <summary>All letters a little larger or smaller than stated, as a part: our assumption.</summary>
     private const double Sized = 0.025;
 
-    /// <summary>A blank, and the gap that the machine leaves beside its letters' own space, in hundredths of the letter height: our assumption.</summary>
+    /// <summary>A blank, and the gap that the machine leaves beside its letters' own space, in hundredths of the letter height:
+    /// our assumption.</summary>
     private const double BlankMean = 55;
     private const double BlankDoubt = 15;
     private const double GapMean = 8.3;
@@ -61,7 +63,8 @@ internal sealed class WidthHypothesis(LookPrior look, double ownFactor, bool has
     /// <summary>Letters go their own ways as those of faces do on the whole.</summary>
     public bool IsPlain => ownFactor == 1;
 
-    /// <summary>A sum as this hypothesis sees it, in mm: its mean, how it goes with what letters have in common, and its terms' own deviations.</summary>
+    /// <summary>A sum as this hypothesis sees it, in mm: its mean, how it goes with what letters have in common, and its terms'
+    /// own deviations.</summary>
     /// <param name="Parts">In the order of the terms.</param>
     public sealed record Seen(double MeanMm, double[] Loads, (Term Term, double OwnMm)[] Parts)
     {

@@ -29,13 +29,15 @@ internal static class AskingFiles
     public const string MailMerge = "mail-merge.csv";
     public const string Reminders = "reminders.csv";
 
-    private static readonly string[] Columns = ["address", "name", "number", "picture", "place", "look", "answer_by", "state", "list", "line"];
+    private static readonly string[] Columns =
+        ["address", "name", "number", "picture", "place", "look", "answer_by", "state", "list", "line"];
 
     public static string Picture(int order) => string.Create(CultureInfo.InvariantCulture, $"pictures/name-{order:D4}.png");
 
     public static string LetterOf(int order) => string.Create(CultureInfo.InvariantCulture, $"letters/name-{order:D4}.txt");
 
-    public static void WriteIgnore(Stream stream) => stream.Write("# Addresses of people: nothing of this folder leaves this computer.\n*\n"u8);
+    public static void WriteIgnore(Stream stream) =>
+        stream.Write("# Addresses of people: nothing of this folder leaves this computer.\n*\n"u8);
 
     public static void WriteFacts(Stream stream, BandJob job, ImmutableArray<AskedOwner> owners)
     {
@@ -50,12 +52,16 @@ internal static class AskingFiles
     public static void WriteText(Stream stream, string text) => stream.Write(Encoding.UTF8.GetBytes(text));
 
     public static void WriteLetter(Stream stream, BandJob job, AskedOwner owner) => WriteText(
-        stream, $"To: {owner.Address}\n\n" + AskingLetter.Text(job, new AskedName(PlainText.OneLine(owner.Found.Text), Path.GetFileName(owner.Picture), owner.Place)));
+        stream, $"To: {owner.Address}\n\n"
+        + AskingLetter.Text(job, new AskedName(PlainText.OneLine(owner.Found.Text), Path.GetFileName(owner.Picture), owner.Place)));
 
     /// <summary>RFC 4180, UTF-8 with a byte order mark, as mail programs and spreadsheets take it.</summary>
     public static void WriteTable(Stream stream, BandJob job, IEnumerable<AskedOwner> owners)
     {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true) { NewLine = CsvText.LineEnd };
+        using var writer =
+            new StreamWriter(
+                stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true)
+            { NewLine = CsvText.LineEnd };
         writer.WriteLine(CsvText.Row(Columns));
         string day = job.Asking.AnswerBy?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
         foreach (var owner in owners)
@@ -63,7 +69,8 @@ internal static class AskingFiles
             var row = owner.Found.Placed.Lettered.Name.Row;
             writer.WriteLine(CsvText.Row(
             [
-                owner.Address, owner.Found.Text, Whole(owner.Found.Placed.Order), owner.Picture, owner.Place, owner.Look, day, owner.State, row.List, Whole(row.Line),
+                owner.Address, owner.Found.Text, Whole(owner.Found.Placed.Order), owner.Picture, owner.Place, owner.Look, day, owner.State,
+                row.List, Whole(row.Line),
             ]));
         }
     }

@@ -19,7 +19,8 @@ internal static class AskingLetter
     {
         string title = PlainText.OneLine(job.Title);
         string day = job.Asking.AnswerBy is { } by ? "by " + InWords(by) : "as soon as you can";
-        string silence = (job.Asking.AnswerBy is { } last ? $"If we hear nothing from you by {InWords(last)}, " : "If we hear nothing from you, ")
+        string silence =
+            (job.Asking.AnswerBy is { } last ? $"If we hear nothing from you by {InWords(last)}, " : "If we hear nothing from you, ")
             + (job.Asking.SilenceLeavesOut ? "your name is left out." : "your name is sewn as it stands above.");
         var text = new StringBuilder();
         foreach (string part in new[]

@@ -4,7 +4,8 @@ using NameBand.Common;
 
 namespace NameBand.Output.Changes;
 
-/// <summary>Writes changes.csv (RFC 4180, UTF-8 with a byte order mark): one row for each name of this plan and of the one before.</summary>
+/// <summary>Writes changes.csv (RFC 4180, UTF-8 with a byte order mark): one row for each name of this plan and of the one
+/// before.</summary>
 public static class ChangesCsv
 {
     private static readonly string[] Header = ["change", "name", "name_before", "list", "line", "hooping", "hooping_before", "why"];
@@ -20,7 +21,8 @@ public static class ChangesCsv
         {
             writer.WriteLine(CsvText.Row(
             [
-                PlanChanges.Word(name.Fate), name.Text, name.TextBefore, name.Row.List, name.Row.Line.ToString(CultureInfo.InvariantCulture),
+                PlanChanges.Word(name.Fate), name.Text, name.TextBefore, name.Row.List,
+                name.Row.Line.ToString(CultureInfo.InvariantCulture),
                 Whole(name.Hooping), Whole(name.HoopingBefore), name.Why,
             ]));
         }

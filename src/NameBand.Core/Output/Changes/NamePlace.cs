@@ -20,7 +20,8 @@ public sealed record NamePlace(string Text, RowRef Row, int Hooping, int Round, 
            from name in hooped.Segment.Names.Where(n => !n.IsHeading)
            orderby name.Order
            select new NamePlace(
-               name.Lettered.Name.Text, name.Lettered.Name.Row, hooping.Number, hooped.Round.Number, Thousandths.Mm(name.StartMm), name.IsGone),
+               name.Lettered.Name.Text, name.Lettered.Name.Row, hooping.Number, hooped.Round.Number, Thousandths.Mm(name.StartMm),
+               name.IsGone),
     ];
 
     /// <summary>The names of a plan.json, however it was sewn.</summary>

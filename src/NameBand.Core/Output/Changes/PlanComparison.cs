@@ -92,7 +92,9 @@ public static class PlanComparison
             var onLine = _before.Where(b => !_found.Contains(b)).ToLookup(b => b.Row);
             foreach (var name in _now.Where(n => !_was.ContainsKey(n)).ToList())
             {
-                if (onLine[name.Row].FirstOrDefault(b => !_found.Contains(b) && (SewnMatching.AreAlike(b.Text, name.Text) || NeighboursStayed(b.Row))) is { } was)
+                if (onLine[name.Row]
+                    .FirstOrDefault(b => !_found.Contains(b) && (SewnMatching.AreAlike(b.Text, name.Text) || NeighboursStayed(b.Row)))
+                    is { } was)
                 {
                     Found(name, was);
                 }
@@ -103,7 +105,8 @@ public static class PlanComparison
             {
                 var lines = lists[row.List];
                 int at = lines.BinarySearch(row.Line);
-                return at > 0 && at + 1 < lines.Count && stayed.Contains(row with { Line = lines[at - 1] }) && stayed.Contains(row with { Line = lines[at + 1] });
+                return at > 0 && at + 1 < lines.Count && stayed.Contains(row with { Line = lines[at - 1] })
+                    && stayed.Contains(row with { Line = lines[at + 1] });
             }
         }
 

@@ -66,7 +66,8 @@ internal sealed class ClothWeave
                 bool warpOnTop = ((warp + weft) & 1) == 0;
                 double across = thread == 1 ? 0 : warpOnTop ? Bulge(x % thread, thread) : Bulge(y % thread, thread);
                 double weight = warpOnTop ? Noise(warp, 1) : Noise(weft, 2);
-                double level = 7.3 + (depth * ((1.7 * across) + (1.5 * weight) + (warpOnTop ? 0.5 : -0.5) + (0.8 * Noise((warp * 977) + weft, 3))));
+                double level = 7.3
+                    + (depth * ((1.7 * across) + (1.5 * weight) + (warpOnTop ? 0.5 : -0.5) + (0.8 * Noise((warp * 977) + weft, 3))));
                 levels[(y * TileWidth) + x] = (byte)Math.Clamp(Math.Round(level), 2, Palette.WeaveLevels - 1);
             }
         }

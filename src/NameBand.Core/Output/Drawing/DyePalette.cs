@@ -44,7 +44,8 @@ internal sealed class DyePalette
             (_cotton, _shadow) = (dyed.Number, Scaled(dyed.Number, 0.58));
             var lightInk = CssColour.Of(0xF3EFE4);
             bool isDark = dyed.ContrastRatio(lightInk) > dyed.ContrastRatio(CssColour.Of(Palette.Ink));
-            (_turnIn, _waste) = isDark ? (Mixed(_cotton, Paper, 20), Mixed(_cotton, Paper, 38)) : (Scaled(_cotton, 0.94), Scaled(_cotton, 0.88));
+            (_turnIn, _waste) = isDark
+                ? (Mixed(_cotton, Paper, 20), Mixed(_cotton, Paper, 38)) : (Scaled(_cotton, 0.94), Scaled(_cotton, 0.88));
             if (isDark)
             {
                 (_ink, _madder, _weld, _table, _tape) = (lightInk.Number, 0xFF9A8C, 0xE6C35C, 0x40382A, 0x57502E);
@@ -65,9 +66,12 @@ internal sealed class DyePalette
     /// <param name="threads">Of all that is drawn; null: the job's.</param>
     public static DyePalette Of(PlanColours colours, ImmutableArray<CssColour?> threads)
     {
-        ImmutableArray<CssColour?> own = [.. threads.Select(t => t ?? colours.Job.Thread).DefaultIfEmpty(colours.Job.Thread).Distinct().OrderBy(t => t?.Number ?? -1).Take(MostThreads)];
+        ImmutableArray<CssColour?> own =
+            [.. threads.Select(t => t ?? colours.Job.Thread).DefaultIfEmpty(colours.Job.Thread).Distinct().OrderBy(t => t?.Number ?? -1)
+            .Take(MostThreads)];
         return colours.Cloth is null && own is [null] ? Usual
-            : Known.GetOrAdd($"{colours.Cloth} {string.Join(' ', own.Select(t => t?.ToString() ?? "usual"))}", _ => new DyePalette(colours.Cloth, own));
+            : Known.GetOrAdd(
+                $"{colours.Cloth} {string.Join(' ', own.Select(t => t?.ToString() ?? "usual"))}", _ => new DyePalette(colours.Cloth, own));
     }
 
     /// <summary>Where the shades of a thread begin, dark to light, and how many there are.</summary>
@@ -80,7 +84,8 @@ internal sealed class DyePalette
     }
 
     private static (double At, int Colour)[] Ramp(int own) =>
-        [(0, Scaled(own, 0.28)), (0.22, Scaled(own, 0.6)), (0.45, own), (0.66, Mixed(own, Paper, 46)), (0.84, Mixed(own, Paper, 112)), (1, Mixed(own, Paper, 218))];
+        [(0, Scaled(own, 0.28)), (0.22, Scaled(own, 0.6)), (0.45, own), (0.66, Mixed(own, Paper, 46)), (0.84, Mixed(own, Paper, 112)),
+            (1, Mixed(own, Paper, 218))];
 
     public ReadOnlySpan<int> Colours => _all;
 

@@ -3,7 +3,8 @@ namespace NameBand.Output.Drawing;
 /// <summary>A proof's page: which part of the plane it shows and at which scale. Plane in mm, y up.</summary>
 internal sealed record ProofPage(double LeftMm, double TopMm, double WidthMm, double HeightMm, double PixelsPerMm)
 {
-    // A row has a byte of its own before its pixels. A picture of this size is drawn in one piece; a larger one in bands of rows, so that memory stays bounded.
+    // A row has a byte of its own before its pixels. A picture of this size is drawn in one piece; a larger one in bands of rows,
+    // so that memory stays bounded.
     private const int MostPixelsAtOnce = 1 << 23;
 
     public int WidthPx => (int)Math.Round(WidthMm * PixelsPerMm);

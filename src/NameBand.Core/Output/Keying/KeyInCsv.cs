@@ -38,12 +38,14 @@ public static class KeyInCsv
                 writer.WriteLine(CsvText.Row(
                 [
                     Whole(turn), name.IsMotif ? "" : Whole(name.Order), Whole(name.Round), Whole(name.Hooping), name.Text,
-                    name.IsMotif ? SewnLengths.MotifWord : name.Parts.Length == 1 ? "" : FormattableString.Invariant($"{i + 1} of {name.Parts.Length}"),
+                    name.IsMotif ? SewnLengths.MotifWord
+                    : name.Parts.Length == 1 ? "" : FormattableString.Invariant($"{i + 1} of {name.Parts.Length}"),
                     Letters.Shown(part.Keyed), Mm(name.Step.HeightMm), Mm(name.Step.GapMm), Mm(part.FromEndMm), Mm(part.FromLastMm),
                     Mm(part.ExpectedMm), Mm(part.LeastMm), Mm(part.MostMm),
                     part.Seconds?.ToString("0", CultureInfo.InvariantCulture) ?? "", part.IsEstimated ? "~" : "",
                     name.Row.List, name.IsMotif ? "" : Whole(name.Row.Line), Whole(name.Ruler.Cloth),
-                    Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark, name.IsSewn || name.IsLogged ? "sewn" : "",
+                    Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark,
+                    name.IsSewn || name.IsLogged ? "sewn" : "",
                     Mm(part.FeedMm), "", "", "", i == 0 ? name.ByHand : "",
                     .. hasLines ? new[] { name.Line == 1 ? "upper" : "lower" } : [],
                 ]));

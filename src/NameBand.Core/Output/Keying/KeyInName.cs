@@ -17,7 +17,8 @@ namespace NameBand.Output.Keying;
 public sealed record KeyInPart(
     string Keyed, double OnClothMm, double FromEndMm, double? FromLastMm, double ExpectedMm, double? Seconds, bool IsEstimated)
 {
-    /// <summary>9 times in 10 it comes out no shorter than this and no longer than <see cref="MostMm"/>, the feed's own variation apart.</summary>
+    /// <summary>9 times in 10 it comes out no shorter than this and no longer than <see cref="MostMm"/>, the feed's own variation
+    /// apart.</summary>
     public required double LeastMm { get; init; }
 
     public required double MostMm { get; init; }
@@ -55,7 +56,8 @@ public sealed record KeyInName(
     /// <summary>The mark of that hooping.</summary>
     public string Mark { get; init; } = "";
 
-    /// <summary>On a strip with two lines of names: 1 on the upper one, 2 on the lower one; else 0. Each line is sewn from end to end.</summary>
+    /// <summary>On a strip with two lines of names: 1 on the upper one, 2 on the lower one; else 0. Each line is sewn from end to
+    /// end.</summary>
     public int Line { get; init; }
 
     /// <summary>It is sewn already, as far as measured ends tell.</summary>
@@ -71,7 +73,8 @@ public sealed record KeyInName(
     public int HandMarks => MarkedWords.Sum(w => w.Letters.Length);
 
     /// <summary>What is added by hand, such as <c>é: acute accent on e</c>; empty for nothing.</summary>
-    public string ByHand => string.Join("; ", MarkedWords.SelectMany(w => w.Letters).Select(l => l.InWords).Distinct(StringComparer.Ordinal));
+    public string ByHand =>
+        string.Join("; ", MarkedWords.SelectMany(w => w.Letters).Select(l => l.InWords).Distinct(StringComparer.Ordinal));
 
     public double? Seconds => Parts.All(p => p.Seconds is not null) ? Parts.Sum(p => p.Seconds) : null;
 }

@@ -45,7 +45,10 @@ public static class KeyInPlan
 
                 // Where the round's left end would lie on the ruler of this name's cloth.
                 double leftMm = plan.OnClothMm(hooping, hooped, name) - plan.OnClothMm(name.StartMm);
-                var sewnFrom = new SewnFrom(forward, forward ? leftMm : leftMm + OnStripNow(plan, round, round.LengthMm)) { Arc = Arc(plan, round, name) };
+                var sewnFrom =
+                    new SewnFrom(
+                        forward, forward ? leftMm : leftMm + OnStripNow(plan, round, round.LengthMm))
+                    { Arc = Arc(plan, round, name) };
                 start += sewnFrom.Arc?.InPlaceMm ?? 0;
                 var composer = composerOf(name);
                 foreach (var between in MotifsBefore(row, i, forward))
@@ -105,7 +108,8 @@ public static class KeyInPlan
     {
         var told = motif.Foretell(composer, settings.ReadingError.Mm);
         return new KeyInPart(
-            motif.Keyed, 0, startMm, lastEndMm is { } last ? startMm - last : null, told.MeanMm, composer.Seconds(Letters.Of(motif.Keyed)), false)
+            motif.Keyed, 0, startMm, lastEndMm is { } last ? startMm - last : null, told.MeanMm, composer.Seconds(Letters.Of(motif.Keyed)),
+            false)
         {
             LeastMm = told.LowMm,
             MostMm = told.HighMm,
@@ -113,7 +117,8 @@ public static class KeyInPlan
         };
     }
 
-    /// <summary>Of each piece the upper line from end to end, then the lower one: nobody moves the strip to and fro for every pair.</summary>
+    /// <summary>Of each piece the upper line from end to end, then the lower one: nobody moves the strip to and fro for every
+    /// pair.</summary>
     private static List<(Segment Segment, PlacedName Name)> LineByLine(List<(Segment Segment, PlacedName Name)> row, bool forward) =>
     [
         .. row.GroupBy(n => n.Segment.Number).SelectMany(s => s.OrderBy(n => n.Name.Line)
@@ -122,7 +127,8 @@ public static class KeyInPlan
 
     /// <summary>Its words that get marks by hand.</summary>
     private static ImmutableArray<MarkedWord> Marked(string text, NameComposer composer) =>
-        composer.Keys.MarksOf(text).IsEmpty ? [] : [.. text.Split(' ').Where(w => !composer.Keys.MarksOf(w).IsEmpty).Select(w => composer.Marked(Letters.Of(w)))];
+        composer.Keys.MarksOf(text).IsEmpty
+            ? [] : [.. text.Split(' ').Where(w => !composer.Keys.MarksOf(w).IsEmpty).Select(w => composer.Marked(Letters.Of(w)))];
 
     /// <summary>
     /// Where a place of the finished strip lies on the strip as it is now: what is not sewn yet is longer by what sewing
@@ -140,7 +146,8 @@ public static class KeyInPlan
         public double At(double fromEndMm) => IsLeft ? OnClothMm + fromEndMm : OnClothMm - fromEndMm;
     }
 
-    /// <summary>A name on a strip that is cut to the curve: its marks lie on the lower edge, and it stands straight on its base line.</summary>
+    /// <summary>A name on a strip that is cut to the curve: its marks lie on the lower edge, and it stands straight on its base
+    /// line.</summary>
     /// <param name="Along">Length along the lower edge for one on the base line.</param>
     /// <param name="InPlaceMm">Blank before it within its place.</param>
     /// <param name="ByWord">It would leave its line too far as a whole.</param>
@@ -169,9 +176,11 @@ public static class KeyInPlan
         double whole = composer.LengthMm(letters);
         double scale = (end.Arc?.WidthMm ?? name.WidthMm) / whole;
         double along = end.Arc?.Along ?? 1;
-        foreach (var part in end.Arc is { ByWord: true } ? NameParts.ByWord(sewn, settings.Holds) : NameParts.Cut(sewn, settings.Holds, settings.KeepsLeadingBlanks))
+        foreach (var part in end.Arc is { ByWord: true }
+            ? NameParts.ByWord(sewn, settings.Holds) : NameParts.Cut(sewn, settings.Holds, settings.KeepsLeadingBlanks))
         {
-            double before = along * scale * (end.IsLeft ? composer.StartMm(letters, part.First) : whole - composer.EndMm(letters, letters.Count - 1 - part.First));
+            double before = along * scale
+                * (end.IsLeft ? composer.StartMm(letters, part.First) : whole - composer.EndMm(letters, letters.Count - 1 - part.First));
             double at = startMm + before;
             IEnumerable<string> inked = part.Keyed.Reverse().SkipWhile(l => l == Letters.Blank);
             string[] read = [.. end.IsLeft ? inked.Reverse() : inked];

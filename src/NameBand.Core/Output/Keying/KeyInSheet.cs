@@ -18,7 +18,8 @@ public static class KeyInSheet
     private const double ByHandMm = 5;
     private const double NumberMm = 22;
 
-    /// <summary>What is keyed is set as large as this, and where it is long in two lines rather than smaller than <see cref="LeastKeyedMm"/>.</summary>
+    /// <summary>What is keyed is set as large as this, and where it is long in two lines rather than smaller than
+    /// <see cref="LeastKeyedMm"/>.</summary>
     private const double KeyedMm = 9;
     private const double LeastKeyedMm = KeyInColumns.FigureMm;
 
@@ -30,13 +31,16 @@ public static class KeyInSheet
     private const double SetMm = 8;
 
     public static void Write(
-        Stream stream, Paper paper, string title, StripPlan plan, ImmutableArray<KeyInName> names, LettersSettings settings, bool setsOut = true)
+        Stream stream, Paper paper, string title, StripPlan plan, ImmutableArray<KeyInName> names, LettersSettings settings,
+        bool setsOut = true)
     {
         using var face = SheetFace.Open();
         SizeStep[] steps = [.. names.Select(n => n.Step).Distinct().OrderByDescending(s => s.HeightMm)];
-        string setting = steps.Length > 1 ? $"letters {Wording.List([.. steps.Select(s => FormattableString.Invariant($"{s.HeightMm:0.##}"))])} mm"
+        string setting = steps.Length > 1
+            ? $"letters {Wording.List([.. steps.Select(s => FormattableString.Invariant($"{s.HeightMm:0.##}"))])} mm"
             : steps.Length == 1 ? Setting(steps[0]) : Setting(new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0));
-        using var pages = new SheetPages(stream, paper, $"{title}: key-in sheet", $"{Packet.PaperTitle.WithMark(title, plan)} · {setting}", face);
+        using var pages =
+            new SheetPages(stream, paper, $"{title}: key-in sheet", $"{Packet.PaperTitle.WithMark(title, plan)} · {setting}", face);
         var columns = new KeyInColumns(paper.WidthMm - LeftMm);
         pages.Begin();
         double y = Introduction(
@@ -79,7 +83,8 @@ public static class KeyInSheet
         double Height(KeyInName name) => (sets.Contains(name.Turn) ? SetMm : 0) + HeightMm(name, pages, columns);
     }
 
-    private static string Setting(SizeStep step) => string.Create(CultureInfo.InvariantCulture, $"letters {step.HeightMm:0.##} mm, gap {step.GapMm:0.0} mm");
+    private static string Setting(SizeStep step) =>
+        string.Create(CultureInfo.InvariantCulture, $"letters {step.HeightMm:0.##} mm, gap {step.GapMm:0.0} mm");
 
     /// <summary>The turns before which the machine is set anew.</summary>
     private static HashSet<int> Sets(ImmutableArray<KeyInName> names, bool areSeveral) =>
@@ -98,7 +103,8 @@ public static class KeyInSheet
         for (int from = 0, to; from < names.Length; from = to)
         {
             to = from + 1;
-            while (to < names.Length && (names[to].Round, names[to].Hooping, names[to].Line) == (names[from].Round, names[from].Hooping, names[from].Line))
+            while (to < names.Length
+                && (names[to].Round, names[to].Hooping, names[to].Line) == (names[from].Round, names[from].Hooping, names[from].Line))
             {
                 to++;
             }
@@ -202,8 +208,10 @@ public static class KeyInSheet
         double end = ruler.OnClothMm + plan.OnClothMm(ruler.EndMm - ruler.StartMm);
         string cloth = plan.Cloths.Length > 1 ? FormattableString.Invariant($" · cloth {ruler.Cloth}") : "";
         string run = FormattableString.Invariant($"{(settings.Hooped ? "Hooping" : "Run")} {first.Hooping}{(goesOn ? ", goes on" : "")}");
-        string line = first.Line == 0 ? "" : FormattableString.Invariant($" · {StripWords.LineOf(first.Line)}, base line {FromCentre(plan, first.Line)}");
-        string text = $"{run}{line} · mark {first.Mark}{cloth} · the finished strip lies from {Tenths(ruler.OnClothMm)} to {Tenths(end)} mm{Beyond(ruler)}";
+        string line = first.Line == 0
+            ? "" : FormattableString.Invariant($" · {StripWords.LineOf(first.Line)}, base line {FromCentre(plan, first.Line)}");
+        string text =
+            $"{run}{line} · mark {first.Mark}{cloth} · the finished strip lies from {Tenths(ruler.OnClothMm)} to {Tenths(end)} mm{Beyond(ruler)}";
         pages.Text(LeftMm, y + 4, text, pages.Fitting(text, 3.7, pages.Paper.WidthMm - (2 * LeftMm)));
         return y + RunMm;
     }

@@ -52,11 +52,16 @@ internal sealed class KeyedText(SheetPages pages, double sizeMm)
         switch (letter)
         {
             case "0":
-                pages.Line(xMm + (0.2 * glyphMm), baselineMm - (0.1 * sizeMm), xMm + (0.8 * glyphMm), baselineMm - cap + (0.1 * sizeMm), 0.055 * sizeMm);
+                pages.Line(
+                    xMm + (0.2 * glyphMm), baselineMm - (0.1 * sizeMm), xMm + (0.8 * glyphMm), baselineMm - cap + (0.1 * sizeMm),
+                    0.055 * sizeMm);
                 break;
             case "I":
-                pages.Line(xMm - (BarPart * sizeMm), baselineMm - (line / 2), xMm + glyphMm + (BarPart * sizeMm), baselineMm - (line / 2), line);
-                pages.Line(xMm - (BarPart * sizeMm), baselineMm - cap + (line / 2), xMm + glyphMm + (BarPart * sizeMm), baselineMm - cap + (line / 2), line);
+                pages.Line(
+                    xMm - (BarPart * sizeMm), baselineMm - (line / 2), xMm + glyphMm + (BarPart * sizeMm), baselineMm - (line / 2), line);
+                pages.Line(
+                    xMm - (BarPart * sizeMm), baselineMm - cap + (line / 2), xMm + glyphMm + (BarPart * sizeMm),
+                    baselineMm - cap + (line / 2), line);
                 break;
         }
     }

@@ -67,7 +67,8 @@ internal sealed class GatePlan
             Pieces = pieces,
             Hoopings =
             [
-                .. All(root, "hoopings").Where(h => h.TryGetProperty("needlePath", out var path) && path.ValueKind == JsonValueKind.String).Select(h => new GateHooping(
+                .. All(root, "hoopings").Where(h => h.TryGetProperty("needlePath", out var path) && path.ValueKind == JsonValueKind.String)
+                    .Select(h => new GateHooping(
                     Whole(h, "number"),
                     LanesOf(
                         [.. All(h, "segments").Select(s => (segments[Whole(s, "number")], Number(s, "xMm"), Number(s, "yMm"),

@@ -20,7 +20,8 @@ internal static class BuyingPage
 
         if (matter.Shopping.Total is { } total)
         {
-            flow.Text($"In all {Money(total, matter.Shopping.Currency)}" + (matter.Shopping.WithoutPrice.Any() ? $", without {string.Join(", ", matter.Shopping.WithoutPrice)}." : "."));
+            flow.Text($"In all {Money(total, matter.Shopping.Currency)}"
+                + (matter.Shopping.WithoutPrice.Any() ? $", without {string.Join(", ", matter.Shopping.WithoutPrice)}." : "."));
         }
 
         flow.Text($"Cloth: {matter.Fabric.Name}. Backing: {matter.Fabric.Backing}. Needle: {matter.Fabric.Needle}. Thread: {matter.Fabric.Thread.Name}{(matter.Plan.Marks == MarkMethod.Sewn ? ", and some in the colour of the cloth for the marks" : "")}.");

@@ -23,7 +23,8 @@ internal static class CutList
 
         if (matter.Job.Layout.IsBias)
         {
-            flow.Item("", "Find the true bias first: fold the cloth so that its crosswise thread lies along the selvedge; the fold runs at 45° to both. Rule every edge parallel to that fold, cut on the flat table and do not pull: a bias edge gives.");
+            flow.Item(
+                "", "Find the true bias first: fold the cloth so that its crosswise thread lies along the selvedge; the fold runs at 45° to both. Rule every edge parallel to that fold, cut on the flat table and do not pull: a bias edge gives.");
         }
 
         if (Stiffened(matter.Job.Stiffening) is { } stiffened)
@@ -43,7 +44,8 @@ internal static class CutList
         if (hooped < plan.Hoopings.Length)
         {
             string lengths = string.Join(", ", Estimator.RunBackingsMm(plan).Select(JobInWords.Mm));
-            flow.Item("", $"For the runs without a hoop cut strips of backing {JobInWords.Mm(Estimator.RunBackingWidthMm(plan))} wide: {lengths} long.");
+            flow.Item(
+                "", $"For the runs without a hoop cut strips of backing {JobInWords.Mm(Estimator.RunBackingWidthMm(plan))} wide: {lengths} long.");
         }
     }
 
@@ -93,9 +95,11 @@ internal static class CutList
     {
         string which = plan.Cloths.Any(c => c.Lanes > 1) ? "each strip" : "the strip";
         return plan.Hem.IsCurved ? "Rule for each hooping the straight line through the places of its two marks."
-            : plan.HasSeveralWays ? $"Rule two lines along the piece: for the marks of what is hooped {Offset(plan.MarkYMm)}, and for the letters of all else {Offset(plan.BaselineYMm)} the centre line of {which}."
+            : plan.HasSeveralWays
+                ? $"Rule two lines along the piece: for the marks of what is hooped {Offset(plan.MarkYMm)}, and for the letters of all else {Offset(plan.BaselineYMm)} the centre line of {which}."
             : plan.HasNeedlePaths ? $"Rule the base line for the marks along the piece, {Offset(plan.MarkYMm)} the centre line of {which}."
-            : plan.LineStepMm > 0 ? $"Rule the two base lines of the letters along the piece, {Offset(plan.BaselineYMm)} and {Offset(plan.BaselineYMm + plan.LineStepMm)} the centre line of {which}."
+            : plan.LineStepMm > 0
+                ? $"Rule the two base lines of the letters along the piece, {Offset(plan.BaselineYMm)} and {Offset(plan.BaselineYMm + plan.LineStepMm)} the centre line of {which}."
             : $"Rule the base line of the letters along the piece, {Offset(plan.BaselineYMm)} the centre line of {which}.";
     }
 
@@ -108,5 +112,6 @@ internal static class CutList
             : $"Cut the strip {width} wide and baste it to its backing along both edges.";
     }
 
-    private static string Offset(double yMm) => Math.Abs(yMm) < 0.05 ? "on" : $"{JobInWords.Mm(Math.Abs(yMm))} {(yMm > 0 ? "above" : "below")}";
+    private static string Offset(double yMm) =>
+        Math.Abs(yMm) < 0.05 ? "on" : $"{JobInWords.Mm(Math.Abs(yMm))} {(yMm > 0 ? "above" : "below")}";
 }

@@ -44,7 +44,8 @@ public sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, in
         return
         [
             .. plan.Hoopings.SelectMany(h => h.Segments.SelectMany(s => s.Segment.Names.Select(n =>
-                new FoundName(n, s.Round.Number, n.StartMm + (n.WidthMm / 2), h.Number, middles[s.Round.Number])))).OrderBy(f => f.Placed.Order),
+                new FoundName(n, s.Round.Number, n.StartMm + (n.WidthMm / 2), h.Number, middles[s.Round.Number]))))
+                    .OrderBy(f => f.Placed.Order),
         ];
     }
 
@@ -52,6 +53,7 @@ public sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, in
     public static ImmutableArray<FoundName> Sorted(StripPlan plan, string collation)
     {
         var culture = collation is "und" or "" ? CultureInfo.InvariantCulture : CultureInfo.GetCultureInfo(collation);
-        return [.. InSewingOrder(plan).Where(f => !f.Placed.IsHeading).OrderBy(f => f.Text, StringComparer.Create(culture, CompareOptions.None)).ThenBy(f => f.Placed.Order)];
+        return [.. InSewingOrder(plan).Where(f => !f.Placed.IsHeading)
+            .OrderBy(f => f.Text, StringComparer.Create(culture, CompareOptions.None)).ThenBy(f => f.Placed.Order)];
     }
 }

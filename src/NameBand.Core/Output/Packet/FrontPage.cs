@@ -32,7 +32,8 @@ internal static class FrontPage
         flow.YMm += 6;
         Squares(flow);
         flow.Heading("Take care", 5.2);
-        foreach (string line in Cautions(matter.Plan).Where(c => matter.Plan.HasNeedlePaths || !c.Contains("hoop ", StringComparison.Ordinal)))
+        foreach (string line in Cautions(matter.Plan)
+            .Where(c => matter.Plan.HasNeedlePaths || !c.Contains("hoop ", StringComparison.Ordinal)))
         {
             flow.Item("–", line, 5);
         }

@@ -41,7 +41,9 @@ internal static class HandWorkPages
         yield return matter.Job.Strip.SewnBeforeCutting
             ? $"Trim to width: {Both(strip.CutWidthMm)}, that is {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of the centre line; {RuledLine(plan)}.{EndsToCut(plan)}"
             : $"The strip has its width already ({Both(strip.CutWidthMm)}): trim frayed threads only.";
-        yield return plan.Joins == 0 ? "Nothing is joined: each strip is one piece." : $"Join the pieces of each round, right sides together; with the closing of the rounds there are {plan.Joins} joins.";
+        yield return plan.Joins == 0
+            ? "Nothing is joined: each strip is one piece."
+            : $"Join the pieces of each round, right sides together; with the closing of the rounds there are {plan.Joins} joins.";
         yield return "Measure each round, along its middle, flat and not stretched: "
             + string.Join("; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(r.LengthMm)}"))
             + $". Within {plan.AllowedInWords} it can be eased in; if it is farther off, see where it came out long or short.";
@@ -53,7 +55,10 @@ internal static class HandWorkPages
         }
 
         yield return "Mark each strip and its line on the garment in eighths (table below), and pin eighth to eighth, then between.";
-        yield return "Sew the lower edge first: " + string.Join("; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(plan.Hem.LiftMm + ((r.Number - 1) * plan.Hem.RoundStepMm))} above the hem")) + ".";
+        yield return "Sew the lower edge first: "
+            + string.Join(
+                "; ", plan.Rounds.Select(r =>
+                    $"round {r.Number} {JobInWords.Mm(plan.Hem.LiftMm + ((r.Number - 1) * plan.Hem.RoundStepMm))} above the hem")) + ".";
         yield return UpperEdgePages.Step(plan);
         yield return plan.Hem.Closed
             ? $"Leave the last 150 mm of both edges until the ends are closed. The ends overlap by {JobInWords.Mm(plan.Hem.OverlapMm)}, and no name lies there."

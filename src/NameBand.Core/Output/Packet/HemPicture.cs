@@ -76,7 +76,8 @@ internal static class HemPicture
     private static double Turn(StripPlan plan) => plan.Hem.Runs == RunDirection.CounterClockwise ? -1 : 1;
 
     /// <param name="inWords">Whether there is room for every name; else all stand as numbers, to be looked up in the table.</param>
-    private static void Ring(SheetPages pages, StripPlan plan, Round round, (double X, double Y) middle, double outerMm, double ringMm, bool inWords)
+    private static void Ring(
+        SheetPages pages, StripPlan plan, Round round, (double X, double Y) middle, double outerMm, double ringMm, bool inWords)
     {
         var canvas = pages.Canvas;
         using (var edge = Ink.Quiet.Stroke(0.2))

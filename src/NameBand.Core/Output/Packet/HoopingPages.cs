@@ -24,7 +24,8 @@ internal static class HoopingPages
         var figures = matter.Estimate.Hoopings.ToDictionary(f => f.Number);
         flow.NewPage();
         flow.Heading("The hoopings, in the order of sewing");
-        flow.Text(MarkWords.AboveHoopings(matter.Plan) + "Distances and centimetres count along the flat cloth from its cut left end, never from the hooping before. Strips side by side are drawn as they lie, the upper one above. " +
+        flow.Text(MarkWords.AboveHoopings(matter.Plan)
+            + "Distances and centimetres count along the flat cloth from its cut left end, never from the hooping before. Strips side by side are drawn as they lie, the upper one above. " +
             $"The marks lie {JobInWords.Mm(Math.Abs(matter.Plan.MarkYMm))} {(matter.Plan.MarkYMm < 0 ? "below" : "above")} the centre line, on the ruled line.");
         flow.YMm += 2;
         foreach (var hooping in matter.Plan.Hoopings)
@@ -90,7 +91,9 @@ internal static class HoopingPages
 
     /// <summary>Of two names one above the other the upper one stands before the slash.</summary>
     private static string Names(HoopedSegment hooped) =>
-        string.Join("   ", PlacesAlong.Of(hooped.Segment.Names).Select(p => string.Join(" / ", p.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}"))));
+        string.Join(
+            "   ", PlacesAlong.Of(hooped.Segment.Names)
+            .Select(p => string.Join(" / ", p.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}"))));
 
     private static void Head(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
     {
@@ -99,11 +102,16 @@ internal static class HoopingPages
         flow.YMm += 7;
         pages.Box(PageFlow.LeftMm + 0.3, flow.YMm - 4.2, 4.6, 4.6, 0.35);
         pages.Strong(PageFlow.LeftMm + 8, flow.YMm, "Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
-        double after = PageFlow.LeftMm + 10 + pages.StrongFace.WidthMm("Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
-        pages.Text(after, flow.YMm, $"mark {SheetMarks.Of(matter.Plan, hooping)}{(hooping.Frame is { } frame ? $" · frame “{frame.Name}”" : "")}", 3.7);
+        double after = PageFlow.LeftMm + 10
+            + pages.StrongFace.WidthMm("Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
+        pages.Text(
+            after, flow.YMm, $"mark {SheetMarks.Of(matter.Plan, hooping)}{(hooping.Frame is { } frame ? $" · frame “{frame.Name}”" : "")}",
+            3.7);
         string bobbin = figures.BobbinChanges > 0 ? $" · fresh bobbin {Bobbin(matter, hooping)}" : "";
         string minutes = Thousandths.Tenths(matter.Estimate.OwnMinutes(figures)).ToString("0.0", CultureInfo.InvariantCulture);
-        pages.TextRight(flow.RightMm, flow.YMm, $"thread {matter.Fabric.Thread.Name} · {JobInWords.Whole(figures.Stitches)} stitches · {minutes} min{bobbin}", 3.7);
+        pages.TextRight(
+            flow.RightMm, flow.YMm,
+            $"thread {matter.Fabric.Thread.Name} · {JobInWords.Whole(figures.Stitches)} stitches · {minutes} min{bobbin}", 3.7);
         flow.YMm += 2;
     }
 
@@ -118,7 +126,9 @@ internal static class HoopingPages
         var segment = hooped.Segment;
         var marks = plan.MarksAlongMm(hooped);
         string along = plan.Hem.IsCurved ? " along the lower edge" : "";
-        string arc = plan.FrameOf(hooped) is { } frame ? $"; the strip’s arc is {JobInWords.Mm(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm))} off the ruled line at its middle" : "";
+        string arc = plan.FrameOf(hooped) is { } frame
+            ? $"; the strip’s arc is {JobInWords.Mm(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm))} off the ruled line at its middle"
+            : "";
         string cloth = plan.Cloths.Length > 1 ? $"cloth {hooping.Cloth}, " : "";
         string strip = which.Length > 0 ? which + ", " : "";
         return $"{cloth}{strip}round {hooped.Round.Number}: left mark {JobInWords.Mm(zero + marks.LeftMm)}, right mark {JobInWords.Mm(zero + marks.RightMm)} from the cloth’s left end{along}, {JobInWords.Mm(plan.RightMarkMm(hooped) - segment.LeftMarkMm)} apart{arc}";

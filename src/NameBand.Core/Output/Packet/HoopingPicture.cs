@@ -229,7 +229,8 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
         }
     }
 
-    /// <summary>The names' numbers, in the turn-in above their own strip where it has room for them; those of a lower line below it.</summary>
+    /// <summary>The names' numbers, in the turn-in above their own strip where it has room for them; those of a lower line below
+    /// it.</summary>
     private void Numbers(
         SheetPages pages, HoopedSegment hooped, (double FromMm, double ToMm) row, (double Y, double HalfMm) middle, bool withNames)
     {

@@ -16,7 +16,9 @@ internal static class JobInWords
             ? plan.Rounds.Length == 1 ? "which meets the hem" : "each of which meets its hem"
             : $"{Mm(Math.Abs(difference))} {(difference > 0 ? "longer" : "shorter")} than the hem in all";
         return $"{Names(plan.NameCount)} in letters {plan.LetterHeightsInWords} high on {strips}, {Length.FromMm(plan.TotalLengthMm).InMetres()} in all, {fits}: "
-            + (plan.HasSeveralWays ? $"{string.Join("; ", plan.Ways.Select(w => w.InWords))}; " : plan.HasNeedlePaths ? $"{Hoopings(plan)}, {Whole(estimate.Hoopings.Sum(h => (long)h.Stitches))} stitches, " : "")
+            + (plan.HasSeveralWays
+                ? $"{string.Join("; ", plan.Ways.Select(w => w.InWords))}; "
+                : plan.HasNeedlePaths ? $"{Hoopings(plan)}, {Whole(estimate.Hoopings.Sum(h => (long)h.Stitches))} stitches, " : "")
             + $"{Range(estimate.MachineMinutes)} at the machine and {Range(estimate.HandsOnMinutes)} of work by hand.";
     }
 

@@ -16,14 +16,18 @@ public static class NameFinder
 
     public static void Write(Stream stream, StripPlan plan, string collation)
     {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true) { NewLine = CsvText.LineEnd };
+        using var writer =
+            new StreamWriter(
+                stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true)
+            { NewLine = CsvText.LineEnd };
         bool hasLines = plan.LineStepMm > 0;
         writer.WriteLine(CsvText.Row(hasLines ? [.. Header, "on_line"] : Header));
         foreach (var found in FoundName.Sorted(plan, collation))
         {
             writer.WriteLine(CsvText.Row(
             [
-                found.Text, Whole(found.Placed.Order), Whole(found.Round), Mm(found.Placed.StartMm), Mm(found.Placed.EndMm), Mm(found.MiddleMm),
+                found.Text, Whole(found.Placed.Order), Whole(found.Round), Mm(found.Placed.StartMm), Mm(found.Placed.EndMm),
+                Mm(found.MiddleMm),
                 Mm(Math.Abs(found.FromRoundMiddleMm)), found.FromRoundMiddleMm < 0 ? "left" : "right", Whole(found.Hooping),
                 Mm(found.FromFront?.DistanceMm), found.FromFront?.Side ?? "", Mm(found.FromBack?.DistanceMm), found.FromBack?.Side ?? "",
                 Mm(plan.LetterHeightMm * found.Placed.Lettered.Standing.HeightFactor),

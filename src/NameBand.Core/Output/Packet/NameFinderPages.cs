@@ -54,7 +54,8 @@ internal static class NameFinderPages
         flow.YMm += 6;
         double right = flow.RightMm;
         flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "name", 3.2, Ink.Quiet);
-        foreach (var (at, word) in new[] { (104, "number"), (89, "round"), (64, "from start"), (17, "from front, back"), (0, plan.HasNeedlePaths ? "hooping" : "sitting") })
+        foreach (var (at, word) in new[] { (104, "number"), (89, "round"), (64, "from start"), (17, "from front, back"),
+            (0, plan.HasNeedlePaths ? "hooping" : "sitting") })
         {
             flow.Pages.TextRight(right - at, flow.YMm, word, 3.2, Ink.Quiet);
         }

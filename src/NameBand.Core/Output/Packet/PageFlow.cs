@@ -113,7 +113,8 @@ internal sealed class PageFlow(SheetPages pages)
 
     /// <summary>A text, cut with three dots where it is wider than its column.</summary>
     public string Cut(string text, double widthMm, double sizeMm) =>
-        pages.Face.WidthMm(text, sizeMm) <= widthMm ? text : text[..FittingLength(pages.Face, text, widthMm - (sizeMm * 0.8), sizeMm)] + "…";
+        pages.Face.WidthMm(text, sizeMm) <= widthMm
+            ? text : text[..FittingLength(pages.Face, text, widthMm - (sizeMm * 0.8), sizeMm)] + "…";
 
     private static int FittingLength(SheetFace face, string text, double widthMm, double sizeMm)
     {

@@ -22,7 +22,8 @@ public static class ProofReadingSheet
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
         SheetPages.WriteCounted(
-            stream, paper, $"{matter.Job.Title}: proof-reading", PaperTitle.WithMark(matter.Job.Title, matter.Plan), plain, strong, pages => Write(new PageFlow(pages), matter));
+            stream, paper, $"{matter.Job.Title}: proof-reading", PaperTitle.WithMark(matter.Job.Title, matter.Plan), plain, strong,
+            pages => Write(new PageFlow(pages), matter));
     }
 
     private static void Write(PageFlow flow, PacketMatter matter)
@@ -32,11 +33,13 @@ public static class ProofReadingSheet
         flow.Text("One reads aloud from the list, letter by letter, with every accent, hyphen and blank; the other follows here. Then change places. A name that is wrong is put right in corrections.csv, never on the sheet alone.");
         flow.YMm += 6;
         string run = matter.Plan.HasSeveralWays ? "part" : matter.Plan.HasNeedlePaths ? "hooping" : "sitting";
-        Rows(flow, FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation), "line of the list", f => $"{f.Placed.Lettered.Name.Row.List}, {Whole(f.Placed.Lettered.Name.Row.Line)}");
+        Rows(flow, FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation), "line of the list",
+            f => $"{f.Placed.Lettered.Name.Row.List}, {Whole(f.Placed.Lettered.Name.Row.Line)}");
         flow.NewPage();
         flow.Heading("The same names in the order of sewing");
         flow.YMm += 6;
-        Rows(flow, FoundName.InSewingOrder(matter.Plan), $"{run}, round", f => $"{Whole(f.Placed.Order)}: {run} {Whole(f.Hooping)}, round {f.RoundInWords}");
+        Rows(flow, FoundName.InSewingOrder(matter.Plan), $"{run}, round",
+            f => $"{Whole(f.Placed.Order)}: {run} {Whole(f.Hooping)}, round {f.RoundInWords}");
     }
 
     private static void Rows(PageFlow flow, ImmutableArray<FoundName> names, string place, Func<FoundName, string> placeOf)

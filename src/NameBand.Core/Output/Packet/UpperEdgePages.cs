@@ -6,7 +6,8 @@ using SkiaSharp;
 
 namespace NameBand.Output.Packet;
 
-/// <summary>What the upper edge asks of the hands: its step, the tucks with their places, and what mends an edge that cannot be sewn down.</summary>
+/// <summary>What the upper edge asks of the hands: its step, the tucks with their places, and what mends an edge that cannot be
+/// sewn down.</summary>
 internal static class UpperEdgePages
 {
     private const double TableMm = 3.4;
@@ -36,11 +37,13 @@ internal static class UpperEdgePages
             return $"The upper edge cannot be sewn down as planned: decide this before you cut any cloth. {verdicts}";
         }
 
-        string eased = easing.Any(e => e.Verdict is EaseVerdict.CanBeEased || e is { Tucked: not null, EasedGapsPart: > 0 }) ? " " + RoundEasing.EasingSteps : "";
+        string eased = easing.Any(e => e.Verdict is EaseVerdict.CanBeEased || e is { Tucked: not null, EasedGapsPart: > 0 })
+            ? " " + RoundEasing.EasingSteps : "";
         return $"Then the upper edge. {verdicts}{eased}";
     }
 
-    /// <summary>Where each tuck lies, and what would mend an edge that cannot be sewn down, both drawn; nothing where there is neither.</summary>
+    /// <summary>Where each tuck lies, and what would mend an edge that cannot be sewn down, both drawn; nothing where there is
+    /// neither.</summary>
     public static void Write(PageFlow flow, PacketMatter matter)
     {
         foreach (var round in matter.Plan.Rounds)
@@ -140,7 +143,9 @@ internal static class UpperEdgePages
                 var tucks = mend.Tucks[0];
                 double drawn = Math.Min(now, PictureMm - 6);
                 Gap(flow.Pages, left, top, drawn, (tucks.WidthMm, tucks.Gaps[0].WidthMm));
-                flow.Pages.Text(left + 40 + tucks.Gaps[0].WidthMm, top + 5, $"{JobInWords.Mm(tucks.WidthMm)} at the upper edge, in a gap of {JobInWords.Mm(tucks.Gaps[0].WidthMm)}", TableMm);
+                flow.Pages.Text(
+                    left + 40 + tucks.Gaps[0].WidthMm, top + 5,
+                    $"{JobInWords.Mm(tucks.WidthMm)} at the upper edge, in a gap of {JobInWords.Mm(tucks.Gaps[0].WidthMm)}", TableMm);
                 return drawn;
             case EaseMendKind.Curve:
                 return Arc(flow, left, top, mend.RadiiMm[0], now);
@@ -174,12 +179,16 @@ internal static class UpperEdgePages
             foreach (double radius in new[] { inner, outer })
             {
                 var box = new SKRect(
-                    (float)(middle - radius), (float)(y + depth - outer - radius), (float)(middle + radius), (float)(y + depth - outer + radius));
+                    (float)(middle - radius), (float)(y + depth - outer - radius), (float)(middle + radius),
+                    (float)(y + depth - outer + radius));
                 flow.Pages.Canvas.DrawArc(box, (float)(90 - (half * 180 / Math.PI)), (float)(2 * half * 180 / Math.PI), false, pen);
             }
         }
 
-        flow.Pages.Text(x, y + depth + 5, $"drawn 1:10; the lower edge has a radius of {JobInWords.Mm(radiusMm)}, the upper one {JobInWords.Mm(radiusMm - finishedMm)}", TableMm);
+        flow.Pages.Text(
+            x, y + depth + 5,
+            $"drawn 1:10; the lower edge has a radius of {JobInWords.Mm(radiusMm)}, the upper one {JobInWords.Mm(radiusMm - finishedMm)}",
+            TableMm);
         return depth + 6;
     }
 

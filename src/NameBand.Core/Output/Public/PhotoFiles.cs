@@ -16,7 +16,8 @@ internal sealed record PhotoFile(string File, ImmutableArray<Hooping> Hoopings, 
 }
 
 /// <summary>
-/// Finds photos by their names: <c>hooping-12.jpg</c>, <c>round-1.jpg</c>, <c>hem.jpg</c>, each with anything after a further hyphen. What else lies
+/// Finds photos by their names: <c>hooping-12.jpg</c>, <c>round-1.jpg</c>, <c>hem.jpg</c>, each with anything after a further
+/// hyphen. What else lies
 /// there is told and left alone.
 /// </summary>
 internal static partial class PhotoFiles
@@ -72,6 +73,8 @@ internal static partial class PhotoFiles
         return hoopings.IsEmpty ? null : new PhotoFile(file, hoopings, what);
     }
 
-    [GeneratedRegex(@"^(?:(?<part>hooping|round)[-_ ]?0*(?<number>[1-9]\d{0,5})|(?<part>hem))(?:[-_ ].*)?\.(?:jpe?g|png)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"^(?:(?<part>hooping|round)[-_ ]?0*(?<number>[1-9]\d{0,5})|(?<part>hem))(?:[-_ ].*)?\.(?:jpe?g|png)$",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Named();
 }

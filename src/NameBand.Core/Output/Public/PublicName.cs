@@ -21,7 +21,9 @@ internal sealed record PublicName(FoundName Found, CssColour Thread, byte[] Stit
 
     /// <summary>Such as “round 1 of 2 (the lowest), 58 mm (2 5/16 in) to the right of centre back”.</summary>
     public static string PlaceInWords(StripPlan plan, FoundName found) =>
-        string.Create(CultureInfo.InvariantCulture, $"{(plan.Rounds.Length == 1 ? "" : $"round {found.Round} of {plan.Rounds.Length}{(found.Round == 1 ? " (the lowest)" : "")}, ")}")
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{(plan.Rounds.Length == 1 ? "" : $"round {found.Round} of {plan.Rounds.Length}{(found.Round == 1 ? " (the lowest)" : "")}, ")}")
         + ThanksWords.Place(found);
 }
 

@@ -40,12 +40,16 @@ internal static class PublicPage
         writer.Write($"<details><summary>All {Whole(count)} {(count == 1 ? "name" : "names")} that are shown here</summary>\n<ul>\n");
         foreach (var name in matter.Names)
         {
-            writer.Write($"<li><a href=\"#n{Whole(name.Number)}\"><bdi>{Html(name.Text)}</bdi></a>: {Html(PublicName.PlaceInWords(matter.Plan, name.Found))}</li>\n");
+            writer.Write(
+                $"<li><a href=\"#n{Whole(name.Number)}\"><bdi>{Html(name.Text)}</bdi></a>: {Html(PublicName.PlaceInWords(matter.Plan, name.Found))}</li>\n");
         }
 
-        writer.Write("</ul>\n</details>\n<noscript><p>Without scripts this page can only list the names and their places.</p></noscript>\n");
-        writer.Write("<footer><p>Shown here are names whose owners said yes to it. This page sends nothing and remembers nothing.</p></footer>\n</main>\n");
-        writer.Write($"<script type=\"application/json\" id=\"data\">{Data(matter)}</script>\n<script>{script}</script>\n</body>\n</html>\n");
+        writer.Write(
+            "</ul>\n</details>\n<noscript><p>Without scripts this page can only list the names and their places.</p></noscript>\n");
+        writer.Write(
+            "<footer><p>Shown here are names whose owners said yes to it. This page sends nothing and remembers nothing.</p></footer>\n</main>\n");
+        writer.Write(
+            $"<script type=\"application/json\" id=\"data\">{Data(matter)}</script>\n<script>{script}</script>\n</body>\n</html>\n");
     }
 
     /// <summary>Signs that HTML could take for its own are escaped, so that no name ends the script that holds it.</summary>
@@ -119,7 +123,9 @@ internal static class PublicPage
             for (int i = 0; i < rounds; i++)
             {
                 string y = Number(high - 12 - (step * i));
-                lines.Append(CultureInfo.InvariantCulture, $"<path id=\"r{i + 1}\" data-left=\"10\" data-wide=\"180\" data-y=\"{y}\" d=\"M10 {y}H190\"/>\n");
+                lines.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<path id=\"r{i + 1}\" data-left=\"10\" data-wide=\"180\" data-y=\"{y}\" d=\"M10 {y}H190\"/>\n");
             }
 
             return $"<svg id=\"hem\" viewBox=\"0 0 200 {Number(high)}\" aria-hidden=\"true\">\n{lines}<path id=\"spot\"/>\n</svg>\n";

@@ -17,7 +17,8 @@ internal sealed class PhotoPixels : IDisposable
     /// <summary>What unpacks to more than any camera has is refused before it fills the memory.</summary>
     private const long MostPixels = 150_000_000;
 
-    private static readonly (int LongPx, int Quality)[] Steps = [(1600, 82), (1280, 80), (1024, 78), (800, 76), (640, 72), (480, 68), (360, 62), (280, 55)];
+    private static readonly (int LongPx, int Quality)[] Steps =
+        [(1600, 82), (1280, 80), (1024, 78), (800, 76), (640, 72), (480, 68), (360, 62), (280, 55)];
 
     private readonly SKBitmap _bitmap;
 
@@ -40,7 +41,8 @@ internal sealed class PhotoPixels : IDisposable
         if (bytes > PhotoFiles.MostBytes)
         {
             return Fail(
-                where, FormattableString.Invariant($"This photo has {bytes / 1e6:0} MB; more than {PhotoFiles.MostBytes / 1e6:0} MB are not read."),
+                where, FormattableString.Invariant(
+                    $"This photo has {bytes / 1e6:0} MB; more than {PhotoFiles.MostBytes / 1e6:0} MB are not read."),
                 "Save it smaller; a width of 1,600 pixels is enough.");
         }
 
@@ -54,7 +56,9 @@ internal sealed class PhotoPixels : IDisposable
         var info = codec.Info;
         if ((long)info.Width * info.Height > MostPixels)
         {
-            return Fail(where, FormattableString.Invariant($"This photo has {info.Width} × {info.Height} pixels, which is more than is read."), "Save it smaller; a width of 1,600 pixels is enough.");
+            return Fail(
+                where, FormattableString.Invariant($"This photo has {info.Width} × {info.Height} pixels, which is more than is read."),
+                "Save it smaller; a width of 1,600 pixels is enough.");
         }
 
         // What the format can shrink while it unpacks need not fill the memory.
@@ -74,7 +78,8 @@ internal sealed class PhotoPixels : IDisposable
         foreach (var (longPx, quality) in Steps)
         {
             double scale = Math.Min(1, (double)longPx / Math.Max(_bitmap.Width, _bitmap.Height));
-            var (width, height) = (Math.Max(1, (int)Math.Round(_bitmap.Width * scale)), Math.Max(1, (int)Math.Round(_bitmap.Height * scale)));
+            var (width, height) =
+                (Math.Max(1, (int)Math.Round(_bitmap.Width * scale)), Math.Max(1, (int)Math.Round(_bitmap.Height * scale)));
             using var surface = new SKBitmap(new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Opaque));
             using (var canvas = new SKCanvas(surface))
             using (var image = SKImage.FromBitmap(_bitmap))
@@ -116,5 +121,6 @@ internal sealed class PhotoPixels : IDisposable
         return upright;
     }
 
-    private static Result<PhotoPixels> Fail(Where where, string found, string mend) => Result.Fail<PhotoPixels>(Problem.CannotUse(where, found, mend));
+    private static Result<PhotoPixels> Fail(Where where, string found, string mend) =>
+        Result.Fail<PhotoPixels>(Problem.CannotUse(where, found, mend));
 }

@@ -33,7 +33,8 @@ internal static class PublicPicture
     }
 
     /// <summary>The same colour where thread lies in the shade of its neighbours.</summary>
-    public static CssColour Shaded(CssColour thread) => new((byte)(thread.Red * 0.66), (byte)(thread.Green * 0.66), (byte)(thread.Blue * 0.66));
+    public static CssColour Shaded(CssColour thread) =>
+        new((byte)(thread.Red * 0.66), (byte)(thread.Green * 0.66), (byte)(thread.Blue * 0.66));
 
     private static void Steps(StreamWriter writer, byte[] stitches)
     {

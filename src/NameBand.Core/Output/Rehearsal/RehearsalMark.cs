@@ -9,7 +9,8 @@ internal sealed record RehearsalMark(double AtMm, string Word)
 {
     private const double SamePlaceMm = 0.5;
 
-    /// <summary>The ends, the middles of the garment, the joins, and where a place is kept clear begins and ends, from left to right.</summary>
+    /// <summary>The ends, the middles of the garment, the joins, and where a place is kept clear begins and ends, from left to
+    /// right.</summary>
     public static ImmutableArray<RehearsalMark> Of(StripPlan plan, Round round)
     {
         var marks = new List<RehearsalMark> { new(0, "start"), new(round.LengthMm, plan.Hem.Closed ? "end: lies on the start" : "end") };

@@ -86,7 +86,8 @@ internal sealed class RehearsalRow(
         {
             foreach (int side in new[] { -1, 1 })
             {
-                var (from, to) = (OnPaper(_piece.At(tuck.AtMm + (side * tuck.WidthMm / 2), HalfMm)), OnPaper(_piece.At(tuck.AtMm, -HalfMm)));
+                var (from, to) =
+                    (OnPaper(_piece.At(tuck.AtMm + (side * tuck.WidthMm / 2), HalfMm)), OnPaper(_piece.At(tuck.AtMm, -HalfMm)));
                 pages.Line(from.XMm, from.YMm, to.XMm, to.YMm, 0.15, Ink.Quiet);
             }
         }

@@ -21,7 +21,8 @@ internal static class ThankYouPicture
 
     /// <param name="sewn">The name's own stitches, from the left edge of its ink and pull compensation.</param>
     /// <param name="threadMm">Width at which the thread is drawn.</param>
-    public static void Draw(Stream png, StripPlan plan, FoundName found, NeedlePath sewn, double threadMm, ThanksCaptions captions, int widthPx)
+    public static void Draw(
+        Stream png, StripPlan plan, FoundName found, NeedlePath sewn, double threadMm, ThanksCaptions captions, int widthPx)
     {
         var strip = plan.Hem.Strip;
         var name = found.Placed;

@@ -35,7 +35,13 @@ internal static class ThanksCards
         using var face = SheetFace.Open();
         using var pdf = new PdfStream(stream, "en");
         using (var document = SKDocument.CreatePdf(
-            pdf, new SKDocumentPdfMetadata { Title = $"{matter.Job.Title}: cards", Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 }))
+            pdf, new SKDocumentPdfMetadata
+            {
+                Title = $"{matter.Job.Title}: cards",
+                Producer = "NameBand",
+                RasterDpi = 300,
+                EncodingQuality = 101
+            }))
         {
             var (wide, high) = (paper.WidthMm / Across, paper.HeightMm / Down);
             foreach (var page in names.Chunk(Across * Down))
@@ -66,7 +72,8 @@ internal static class ThanksCards
         string.Concat(address.Replace(NumberMark, found.Placed.Order.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal)
             .EnumerateRunes().Select(r => r.IsAscii ? r.ToString() : Uri.EscapeDataString(r.ToString())));
 
-    private static void Card(SKCanvas canvas, SheetFace face, PacketMatter matter, FoundName found, NeedlePath path, (double Wide, double High) size)
+    private static void Card(
+        SKCanvas canvas, SheetFace face, PacketMatter matter, FoundName found, NeedlePath path, (double Wide, double High) size)
     {
         var (plan, job) = (matter.Plan, matter.Job);
         double room = size.Wide - (2 * SideMm);
@@ -85,7 +92,8 @@ internal static class ThanksCards
     }
 
     private static void Strip(
-        SKCanvas canvas, BandJob job, StripPlan plan, FoundName found, NeedlePath path, double threadMm, (double X, double Y, double Wide, double High) box)
+        SKCanvas canvas, BandJob job, StripPlan plan, FoundName found, NeedlePath path, double threadMm,
+        (double X, double Y, double Wide, double High) box)
     {
         var name = found.Placed;
         double strip = plan.Hem.Strip.FinishedWidthMm;

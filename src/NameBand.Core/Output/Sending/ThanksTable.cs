@@ -17,7 +17,10 @@ public static class ThanksTable
 
     public static void Write(Stream stream, string title, StripPlan plan, ImmutableArray<FoundName> names)
     {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true) { NewLine = CsvText.LineEnd };
+        using var writer =
+            new StreamWriter(
+                stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true), leaveOpen: true)
+            { NewLine = CsvText.LineEnd };
         writer.WriteLine(CsvText.Row(Header));
         foreach (var found in names)
         {

@@ -10,7 +10,8 @@ internal static class ThanksWords
 {
     /// <summary>Such as “name 12 of 60, round 1 of 2 (the lowest)”.</summary>
     public static string Number(StripPlan plan, FoundName found) => string.Create(
-        CultureInfo.InvariantCulture, $"name {found.Placed.Order} of {plan.NameCount}{(plan.Rounds.Length == 1 ? "" : $", round {found.Round} of {plan.Rounds.Length}{(found.Round == 1 ? " (the lowest)" : "")}")}{(found.Placed.Line == 0 ? "" : $", {StripWords.LineOf(found.Placed)}")}");
+        CultureInfo.InvariantCulture,
+        $"name {found.Placed.Order} of {plan.NameCount}{(plan.Rounds.Length == 1 ? "" : $", round {found.Round} of {plan.Rounds.Length}{(found.Round == 1 ? " (the lowest)" : "")}")}{(found.Placed.Line == 0 ? "" : $", {StripWords.LineOf(found.Placed)}")}");
 
     /// <summary>Such as “58 mm (2 5/16 in) to the right of centre back”.</summary>
     public static string Place(FoundName found) => found.Place switch

@@ -147,7 +147,8 @@ internal sealed class SheetFace : IDisposable
         for (int unit = 0; unit < part.Length; unit++)
         {
             bool isSecondHalf = char.IsLowSurrogate(part[unit]);
-            offsets[unit + 1] = System.Text.Encoding.UTF8.GetByteCount(part.AsSpan(0, unit + (isSecondHalf || !char.IsHighSurrogate(part[unit]) ? 1 : 0)));
+            offsets[unit + 1] =
+                System.Text.Encoding.UTF8.GetByteCount(part.AsSpan(0, unit + (isSecondHalf || !char.IsHighSurrogate(part[unit]) ? 1 : 0)));
         }
 
         return (start, System.Text.Encoding.UTF8.GetBytes(part), offsets);

@@ -24,7 +24,8 @@ internal sealed class SheetPages : IDisposable
     {
         _of = of;
         _stream = new PdfStream(stream, Language);
-        _document = SKDocument.CreatePdf(_stream, new SKDocumentPdfMetadata { Title = title, Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
+        _document = SKDocument.CreatePdf(
+            _stream, new SKDocumentPdfMetadata { Title = title, Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
     }
 
     private SheetPages(Paper paper, string foot, SheetFace face, SheetFace? strong)

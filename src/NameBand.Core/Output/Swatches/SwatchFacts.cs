@@ -11,7 +11,8 @@ public sealed record SewnSwatch(SwatchHooping Hooping, NeedlePath Path, int Stit
 /// <summary>What a swatch's files are written from.</summary>
 /// <param name="ShorteningPart">What the job reckons with.</param>
 public sealed record SwatchFacts(
-    string Title, Fabric Fabric, string FaceName, double LetterHeightMm, double ShorteningPart, SwatchPlan Plan, ImmutableArray<SewnSwatch> Hoopings)
+    string Title, Fabric Fabric, string FaceName, double LetterHeightMm, double ShorteningPart, SwatchPlan Plan,
+    ImmutableArray<SewnSwatch> Hoopings)
 {
     /// <summary>The mark of the plan that it was made for.</summary>
     public required string PlanMark { get; init; }

@@ -73,7 +73,8 @@ public static class SwatchProof
 
     private static string Caption(SwatchFacts facts, SewnSwatch sewn)
     {
-        string count = facts.Hoopings.Length > 1 ? FormattableString.Invariant($"swatch {sewn.Hooping.Number} of {facts.Hoopings.Length}") : "swatch";
+        string count = facts.Hoopings.Length > 1
+            ? FormattableString.Invariant($"swatch {sewn.Hooping.Number} of {facts.Hoopings.Length}") : "swatch";
         return FormattableString.Invariant(
             $"{count}   ·   plan {facts.PlanMark}   ·   ") + FormattableString.Invariant(
             $"{facts.Fabric.Name}, {facts.Fabric.Thread.Name}   ·   {sewn.Stitches} stitches   ·   {Thousandths.Tenths(sewn.Minutes):0.0} min   ·   true size");

@@ -42,7 +42,8 @@ internal static class SwatchSheet
         yield return $"Hoop a piece of the real cloth, {cloth.Name}, with its backing ({cloth.Backing}), the needle ({cloth.Needle}) and the thread ({cloth.Thread.Name}) that you will use. The grain lies as it will in the strip.";
         yield return $"Sew {Files(facts)}. The two crosses come first, in the colour of the cloth; then the machine stops for the thread of the names.";
         yield return "Take it out of the hoop, take the backing off, press it face down as you will press the strip, and let it cool.";
-        yield return FormattableString.Invariant($"Measure from the middle of one cross to the middle of the other, to a tenth of a millimetre if you can. It was {facts.Plan.MarksApartMm:0} mm.");
+        yield return FormattableString.Invariant(
+            $"Measure from the middle of one cross to the middle of the other, to a tenth of a millimetre if you can. It was {facts.Plan.MarksApartMm:0} mm.");
         if (facts.Plan.Columns.Any())
         {
             string labels = Wording.List([.. facts.Plan.Columns.Select(c => c.Label)]);
@@ -56,7 +57,9 @@ internal static class SwatchSheet
     }
 
     private static string Files(SwatchFacts facts) => string.Join(
-        " and ", facts.Hoopings.Select(h => FormattableString.Invariant($"{OutPaths.SwatchNeedlePath(h.Hooping.Number)} ({JobInWords.Whole(h.Stitches)} stitches, about {Math.Ceiling(h.Minutes):0} min)")));
+        " and ", facts.Hoopings.Select(h =>
+            FormattableString.Invariant(
+                $"{OutPaths.SwatchNeedlePath(h.Hooping.Number)} ({JobInWords.Whole(h.Stitches)} stitches, about {Math.Ceiling(h.Minutes):0} min)")));
 
     private static void Pictures(PageFlow flow, SwatchFacts facts)
     {
@@ -71,7 +74,11 @@ internal static class SwatchSheet
 
             flow.Room(field.HeightMm + 12);
             flow.YMm += 7;
-            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, FormattableString.Invariant($"At true size: the crosses are {facts.Plan.MarksApartMm:0} mm apart on this paper too, if it was printed at 100 %."), 3.4, Ink.Quiet);
+            flow.Pages.Text(
+                PageFlow.LeftMm, flow.YMm,
+                FormattableString.Invariant(
+                    $"At true size: the crosses are {facts.Plan.MarksApartMm:0} mm apart on this paper too, if it was printed at 100 %."),
+                    3.4, Ink.Quiet);
             flow.YMm += 3;
             Draw(flow, sewn, field.LeftMm, field.TopMm, field.WidthMm, field.HeightMm);
             flow.YMm += field.HeightMm + 2;
@@ -173,11 +180,15 @@ internal static class SwatchSheet
         string apart = facts.Plan.MarksApartMm.ToString("0", CultureInfo.InvariantCulture);
         (string Key, string What)[] rows =
         [
-            ("strip.shortening", $"({apart} − your length) / {apart} = ________   (now {facts.ShorteningPart.ToString("0.####", CultureInfo.InvariantCulture)})"),
-            ("stitches.spacing", $"the widest of row A at which no cloth shows: ________ mm   (now {facts.Fabric.SpacingMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
-            ("stitches.pullCompensation", $"of row B the one whose strokes are as wide as on the picture: ________ mm   (now {facts.Fabric.PullCompensationMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
+            ("strip.shortening",
+                $"({apart} − your length) / {apart} = ________   (now {facts.ShorteningPart.ToString("0.####", CultureInfo.InvariantCulture)})"),
+            ("stitches.spacing",
+            $"the widest of row A at which no cloth shows: ________ mm   (now {facts.Fabric.SpacingMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
+            ("stitches.pullCompensation",
+            $"of row B the one whose strokes are as wide as on the picture: ________ mm   (now {facts.Fabric.PullCompensationMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
             .. facts.Plan.Columns.Any() ? new[] { OfColumns(jobWord) } : [],
-            ("lettering.least", $"the smallest of row C that can be read at arm's length: ________ mm   (letters now {facts.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture)})"),
+            ("lettering.least",
+            $"the smallest of row C that can be read at arm's length: ________ mm   (letters now {facts.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture)})"),
         ];
         foreach (var (key, what) in rows)
         {

@@ -22,16 +22,19 @@ internal static class Template
     public static void Write(Stream stream, Paper paper, string title, StripPlan plan, TraceLines lines, bool mirrored)
     {
         string side = mirrored ? "mirror image, for the wrong side" : "as it is read";
-        string follow = "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, upright ones at the ends too; outer lines the cut. The scale below counts centimetres on the flat strip from its cut left end.";
+        string follow =
+            "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, upright ones at the ends too; outer lines the cut. The scale below counts centimetres on the flat strip from its cut left end.";
         var look = new TemplateLook(lines, plan.Hem.Strip, mirrored, WithCentres: true) { MarkOf = h => SheetMarks.Of(plan, h) };
-        Write(stream, paper, title, side, plan, Notes(plan, side, [follow, ReadMePage.CareInOneLine]), TemplateStrip.OfCloths(plan), look, default);
+        Write(stream, paper, title, side, plan, Notes(plan, side, [follow, ReadMePage.CareInOneLine]), TemplateStrip.OfCloths(plan), look,
+            default);
     }
 
     /// <summary>For hoopings: where each name and each alignment cross will lie on the flat cloth.</summary>
     public static void WriteHoopings(Stream stream, Paper paper, string title, StripPlan plan, CancellationToken cancel)
     {
         const string side = "as it is read";
-        string marks = "Crosses are the alignment marks, with their hooping’s number and the cloth’s tape in mm. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres from the cloth’s left end. Lay it under thin cloth or beside it, and rule and mark from it.";
+        string marks =
+            "Crosses are the alignment marks, with their hooping’s number and the cloth’s tape in mm. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres from the cloth’s left end. Lay it under thin cloth or beside it, and rule and mark from it.";
         var outlines = new TraceLines(plan.LetterHeightMm, followOutline: true);
         var look = new TemplateLook(outlines, plan.Hem.Strip, Mirrored: false, WithCentres: false)
         {
@@ -41,11 +44,13 @@ internal static class Template
     }
 
     private static void Write(
-        Stream stream, Paper paper, string title, string side, StripPlan plan, string[] notes, ImmutableArray<TemplateStrip> strips, TemplateLook look, CancellationToken cancel)
+        Stream stream, Paper paper, string title, string side, StripPlan plan, string[] notes, ImmutableArray<TemplateStrip> strips,
+        TemplateLook look, CancellationToken cancel)
     {
         using var face = SheetFace.Open();
         var wide = paper.OnItsSide;
-        SheetPages.WriteCounted(stream, wide, $"{title}: template", $"{Packet.PaperTitle.WithMark(title, plan)} · print at 100 % · {side}", face, null, pages =>
+        SheetPages.WriteCounted(
+            stream, wide, $"{title}: template", $"{Packet.PaperTitle.WithMark(title, plan)} · print at 100 % · {side}", face, null, pages =>
         {
             double length = wide.WidthMm - (2 * MarginMm);
             pages.Begin();
@@ -92,7 +97,8 @@ internal static class Template
     [
         FormattableString.Invariant($"Template, {side}: {plan.NameCount} names, letters {plan.LetterHeightsInWords} high."),
         "Print at 100 %, without fitting to the page. The square must measure 50 mm each way: if it does not, the printer has scaled it.",
-        FormattableString.Invariant($"Cut the rows out and tape them together so that the two lines marked with the same letter lie on each other ({OverlapMm:0} mm overlap)."),
+        FormattableString.Invariant(
+            $"Cut the rows out and tape them together so that the two lines marked with the same letter lie on each other ({OverlapMm:0} mm overlap)."),
         .. last,
     ];
 

@@ -101,7 +101,9 @@ internal sealed class TemplateRow(
             _ => strip.Marks.IsEmpty ? BottomMm - 6 : centreMm - halfMm,
         };
         pages.Line(left, y, left, y + 3, 0.2);
-        pages.Text(left + (look.Mirrored ? -5 : 0.8), y + 2.6, name.Placed.Order > 0 ? name.Placed.Order.ToString(CultureInfo.InvariantCulture) : "", 2.8, Ink.Quiet);
+        pages.Text(
+            left + (look.Mirrored ? -5 : 0.8), y + 2.6,
+            name.Placed.Order > 0 ? name.Placed.Order.ToString(CultureInfo.InvariantCulture) : "", 2.8, Ink.Quiet);
     }
 
     private void DrawMark(TemplateMark mark)
@@ -112,7 +114,8 @@ internal sealed class TemplateRow(
         pages.Line(x, y - 3, x, y + 3, 0.2);
         string sign = mark.IsLeft ? $", mark {look.MarkOf(mark.Hooping)}" : "";
         string which = mark.IsLeft ? "" : " end";
-        string text = string.Create(CultureInfo.InvariantCulture, $"{mark.Hooping.Number}{which}: {Thousandths.Tenths(mark.AtMm):0.0}{sign}");
+        string text =
+            string.Create(CultureInfo.InvariantCulture, $"{mark.Hooping.Number}{which}: {Thousandths.Tenths(mark.AtMm):0.0}{sign}");
 
         // Left marks say their figure to the right and right ones to the left, so that neighbours do not write over each other.
         // One that would run off the row's end stands before its mark.
@@ -135,7 +138,8 @@ internal sealed class TemplateRow(
         using var builder = new SKPathBuilder();
         for (int i = 0; i < line.Points.Length; i++)
         {
-            var point = new SKPoint((float)X(name.AtMm + line.Points[i].XMm), (float)(centreMm - name.Placed.BaselineYMm - line.Points[i].YMm));
+            var point = new SKPoint(
+                (float)X(name.AtMm + line.Points[i].XMm), (float)(centreMm - name.Placed.BaselineYMm - line.Points[i].YMm));
             if (i == 0)
             {
                 builder.MoveTo(point);

@@ -15,7 +15,8 @@ internal readonly record struct TemplateMark(double AtMm, double ArmMm, Hooping 
 /// <param name="Code">Said at the joins of its rows, so that rows of two strips are not taped together.</param>
 /// <param name="MarkYMm">Height of the crosses' line above the centre line.</param>
 internal sealed record TemplateStrip(
-    string Label, string Code, double FromMm, double ToMm, ImmutableArray<TemplateName> Names, ImmutableArray<TemplateMark> Marks, double MarkYMm)
+    string Label, string Code, double FromMm, double ToMm, ImmutableArray<TemplateName> Names, ImmutableArray<TemplateMark> Marks,
+    double MarkYMm)
 {
     /// <summary>Where the finished strip ends within its cut ends.</summary>
     public ImmutableArray<double> FinishedEndsMm { get; init; } = [];
@@ -40,7 +41,8 @@ internal sealed record TemplateStrip(
             .SelectMany(h => h.Segments.Select(s => (Hooping: h, Hooped: s)))
             .Where(s => s.Hooped.Round.Number == piece.Round && IsOn(s.Hooped.Segment)).ToList();
         string cloth = plan.Cloths.Length > 1 ? FormattableString.Invariant($"cloth {piece.Cloth}, ") : "";
-        string which = plan.Cloths.SelectMany(c => c.Pieces).Count(p => p.Round == piece.Round) > 1 ? FormattableString.Invariant($", piece {piece.Number}") : "";
+        string which = plan.Cloths.SelectMany(c => c.Pieces).Count(p => p.Round == piece.Round) > 1
+            ? FormattableString.Invariant($", piece {piece.Number}") : "";
         double end = piece.OnClothMm + plan.OnClothMm(piece.LengthMm);
         return new TemplateStrip(
             FormattableString.Invariant($"{cloth}round {piece.Round}{which}"), FormattableString.Invariant($"{piece.Number}"),
@@ -58,7 +60,9 @@ internal sealed record TemplateStrip(
             Hooped = plan.HasNeedlePaths
                 ? [.. hooped.Select(s => s.Hooping).Distinct().Select(h =>
                     (h.OnClothMm, h.Segments.Max(s => plan.EndOnClothMm(h, s))))] : [],
-            FinishedEndsMm = [.. new[] { (piece.StartAllowanceMm, piece.OnClothMm), (piece.EndAllowanceMm, end) }.Where(e => e.Item1 > 0).Select(e => e.Item2)],
+            FinishedEndsMm =
+                [.. new[] { (piece.StartAllowanceMm, piece.OnClothMm), (piece.EndAllowanceMm, end) }.Where(e => e.Item1 > 0)
+                .Select(e => e.Item2)],
         };
 
         bool IsOn(Segment segment)

@@ -25,7 +25,8 @@ internal sealed record TemplateWindow(int Number, int Rows, double FromMm, doubl
             double next = end - Template.OverlapMm;
 
             // The first hooping that this row would cut begins the next one.
-            double? cut = whole.Where(w => w.FromMm - BeforeMm > from && w.FromMm < end && w.ToMm > end && w.ToMm - w.FromMm + BeforeMm <= lengthMm)
+            double? cut =
+                whole.Where(w => w.FromMm - BeforeMm > from && w.FromMm < end && w.ToMm > end && w.ToMm - w.FromMm + BeforeMm <= lengthMm)
                 .Select(w => (double?)(w.FromMm - BeforeMm)).Min();
             starts.Add(Math.Min(next, cut ?? next));
         }

@@ -21,7 +21,8 @@ internal sealed class TraceLines(double letterHeightMm, bool followOutline)
 
     /// <summary>Outlines of a name's letters; origin at the left edge of the name on its base line.</summary>
     public IEnumerable<TraceLine> Outlines(LetteredName name) =>
-        name.Pieces.SelectMany(p => p.Piece.Outline.Rings.Select(r => Placed(name, p, [.. r.Points.Append(r.Points[0]).Select(q => q * letterHeightMm)])));
+        name.Pieces.SelectMany(p =>
+            p.Piece.Outline.Rings.Select(r => Placed(name, p, [.. r.Points.Append(r.Points[0]).Select(q => q * letterHeightMm)])));
 
     /// <summary>Middle lines of a name's strokes; a letter that cannot be read as strokes gives its outline instead.</summary>
     public IEnumerable<TraceLine> Centres(LetteredName name)

@@ -24,7 +24,8 @@ internal static class PlainWay
     }
 
     /// <summary>
-    /// In the height nearest to the letters of the plan as it is set that holds all its names, with a machine that has every letter of its names: all of
+    /// In the height nearest to the letters of the plan as it is set that holds all its names, with a machine that has every
+    /// letter of its names: all of
     /// them are to be measured by it. Null where the job, or some of its names, cannot be sewn so.
     /// </summary>
     public static PlanTrial? Of(LaidOut asSet, VisibleSteps steps, PlanTrials trials)

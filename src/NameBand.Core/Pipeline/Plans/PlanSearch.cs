@@ -243,7 +243,8 @@ internal sealed class PlanSearch
     {
         var plan = AsSet.Laid.Plan;
         if (AsSet.Trial is { HasIdleRound: true }
-            && Tried(_steps.OnRounds(_steps.LargestLetters, plan.Rounds.Length - 1).TakeLast(1)).Find(t => IsSound(t)) is { Laid.Plan: var without })
+            && Tried(_steps.OnRounds(_steps.LargestLetters, plan.Rounds.Length - 1).TakeLast(1))
+                .Find(t => IsSound(t)) is { Laid.Plan: var without })
         {
             var idle = plan.Rounds.MinBy(r => r.Names.Count(n => n.IsOfList))!;
             int few = idle.Names.Count(n => n.IsOfList);

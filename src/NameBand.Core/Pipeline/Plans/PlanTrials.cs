@@ -59,7 +59,8 @@ internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf 
 
         var laid = Planning.Lay(read, () => _kept.Value, findsMends: choice.IsAsSet);
         return new PlanTrial(
-            choice, laid.IsUsable ? laid.Value : null, laid.Problems, [.. laid.Problems.Except(read.Problems).Where(p => !p.IsBeforeSewing)]);
+            choice, laid.IsUsable ? laid.Value : null, laid.Problems,
+            [.. laid.Problems.Except(read.Problems).Where(p => !p.IsBeforeSewing)]);
     }
 
     private Asked JobOf(VisibleChoice choice) => _asked.GetOrAdd(choice.Key, _ => new Lazy<Asked>(() =>

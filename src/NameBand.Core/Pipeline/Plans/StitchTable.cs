@@ -34,10 +34,12 @@ internal sealed class StitchTable
     private readonly double _fullest;
 
     /// <summary>What names take, marks and what hangs from each cut left out.</summary>
-    private readonly record struct Thread(double Stitches, double Minutes, double NeedleM, double BobbinM, double Starts, double Cuts, double Snips)
+    private readonly record struct Thread(
+        double Stitches, double Minutes, double NeedleM, double BobbinM, double Starts, double Cuts, double Snips)
     {
         public static Thread Of(HoopingFigures f) => new(
-            f.Stitches, f.StitchingMinutes, f.NeedleThreadM - (TailM * (1 + f.Trims)), f.BobbinThreadM - (TailM * (1 + f.Trims)), f.Jumps + 1, f.Trims, f.Snips);
+            f.Stitches, f.StitchingMinutes, f.NeedleThreadM - (TailM * (1 + f.Trims)), f.BobbinThreadM - (TailM * (1 + f.Trims)),
+            f.Jumps + 1, f.Trims, f.Snips);
 
         public Thread Plus(Thread other, double times) => new(
             Stitches + (times * other.Stitches), Minutes + (times * other.Minutes), NeedleM + (times * other.NeedleM),
@@ -125,7 +127,8 @@ internal sealed class StitchTable
         takes = marks is null ? takes : takes.Plus(Thread.Of(marks), 1);
         double tails = TailM * (1 + takes.Cuts);
         var counted = new HoopingFigures(
-            hooping.Number, Whole(takes.Stitches), Math.Max(0, Whole(takes.Starts) - 1), Whole(takes.Cuts), (marks?.Stops ?? 0) + Math.Max(0, (laid.Plan.Threads.Of(hooping.Number)?.Order.Length ?? 1) - 1),
+            hooping.Number, Whole(takes.Stitches), Math.Max(0, Whole(takes.Starts) - 1), Whole(takes.Cuts),
+            (marks?.Stops ?? 0) + Math.Max(0, (laid.Plan.Threads.Of(hooping.Number)?.Order.Length ?? 1) - 1),
             takes.NeedleM + tails, takes.BobbinM + tails, 0)
         {
             StitchingMinutes = takes.Minutes,
@@ -133,7 +136,8 @@ internal sealed class StitchTable
             Names =
             [
                 new NameThread(0, marks?.NeedleThreadM ?? TailM, marks?.BobbinThreadM ?? TailM),
-                .. names.Select(n => new NameThread(n.Order, ((all.Cuts * TailM) + all.NeedleM) * n.Share, ((all.Cuts * TailM) + all.BobbinM) * n.Share)),
+                .. names.Select(n =>
+                    new NameThread(n.Order, ((all.Cuts * TailM) + all.NeedleM) * n.Share, ((all.Cuts * TailM) + all.BobbinM) * n.Share)),
             ],
         };
         return sewing.FiguresOf(hooping, HoopingMeter.Timed(counted, laid.Job.Machine));
@@ -147,7 +151,11 @@ internal sealed class StitchTable
             return null;
         }
 
-        var bare = hooping with { Segments = [.. hooping.Segments.Select(s => s with { Segment = s.Segment with { Names = [], Motifs = [] } })] };
+        var bare = hooping with
+        {
+            Segments =
+            [.. hooping.Segments.Select(s => s with { Segment = s.Segment with { Names = [], Motifs = [] } })]
+        };
         return sewing.FiguresOf(bare, sewing.PathOf(bare));
     }
 

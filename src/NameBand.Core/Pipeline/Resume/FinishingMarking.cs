@@ -25,10 +25,13 @@ internal static class FinishingMarking
     /// <summary>Hoopings and names of a round, or of all where it is 0, that are not written down as sewn.</summary>
     public static ImmutableArray<string> NotSewn(int round, SewingLog log, PlanOverview plan)
     {
-        var segments = plan.Plan.Rounds.Where(r => round == 0 || r.Number == round).SelectMany(r => r.Segments).Select(s => s.Number).ToHashSet();
+        var segments = plan.Plan.Rounds.Where(r => round == 0 || r.Number == round).SelectMany(r => r.Segments).Select(s => s.Number)
+            .ToHashSet();
         var pieces = plan.Plan.Hoopings.Where(h => h.Segments.Any(s => segments.Contains(s.Segment))).Select(h => h.Number).ToHashSet();
-        var hoopings = plan.Hoopings.Where(h => pieces.Contains(h.Number) && !log.IsSewn(h.Number)).Select(h => FormattableString.Invariant($"{h.Number}"));
-        var names = plan.Names.Where(n => pieces.Contains(n.Hooping) && !log.OfNames.IsSewn(n.Number)).Select(n => FormattableString.Invariant($"n{n.Number}"));
+        var hoopings = plan.Hoopings.Where(h => pieces.Contains(h.Number) && !log.IsSewn(h.Number))
+            .Select(h => FormattableString.Invariant($"{h.Number}"));
+        var names = plan.Names.Where(n => pieces.Contains(n.Hooping) && !log.OfNames.IsSewn(n.Number))
+            .Select(n => FormattableString.Invariant($"n{n.Number}"));
         return [.. hoopings, .. names];
     }
 

@@ -21,7 +21,8 @@ internal static class LeftMarking
         var (round, why) = RoundOf(word, plan);
         return (why ?? Objection(round!, left, log)) is { } objection
             ? ([], objection)
-            : ([new SewingEntry(round!.Number, SewingDeed.Left, MeasuredMm: left, When: PlainText.Whole(word.When), Note: PlainText.Whole(word.Note))
+            : ([new SewingEntry(
+                round!.Number, SewingDeed.Left, MeasuredMm: left, When: PlainText.Whole(word.When), Note: PlainText.Whole(word.Note))
             {
                 Of = SewingSubject.Round,
             }], null);
@@ -53,7 +54,8 @@ internal static class LeftMarking
 
         return rounds.FirstOrDefault(r => word.Round is 0 || r.Number == word.Round) is { } round ? (round, null)
             : (null, Problem.CannotUse(
-                Option, FormattableString.Invariant($"There is no round {word.Round} in the plan; it has {rounds.Length}."), "Say the number of the round, the lowest being 1."));
+                Option, FormattableString.Invariant($"There is no round {word.Round} in the plan; it has {rounds.Length}."),
+                "Say the number of the round, the lowest being 1."));
     }
 
     private static Problem? Objection(EarlierRound round, double leftMm, SewingLog log)

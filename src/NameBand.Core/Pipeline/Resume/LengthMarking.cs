@@ -18,7 +18,8 @@ internal static class LengthMarking
     {
         int number = word.Names!.Value.First;
         return ([], plan.Names.Any(n => n.Number == number) ? null : Problem.CannotUse(
-            new Where(OutPaths.Plan), $"There is no typed name {Sign(number)} in the plan.", "Look at the number beside the name on the sheet."));
+            new Where(OutPaths.Plan), $"There is no typed name {Sign(number)} in the plan.",
+            "Look at the number beside the name on the sheet."));
     }
 
     /// <summary>The last length told of a name no longer counts; null where none was told.</summary>
@@ -48,7 +49,9 @@ internal static class LengthMarking
         var sheet = CsvFile.Read(outFolder, OutPaths.KeyInTable);
         var problems = new List<Problem>();
         if (sheet.Value is not { } table
-            || SheetColumns.Find(table, ["order", "expected_mm", "least_mm", "most_mm", "feed_mm", "size_mm", "gap_mm"], 7, OutPaths.KeyInTable, problems) is not { } header)
+            || SheetColumns.Find(
+                table, ["order", "expected_mm", "least_mm", "most_mm", "feed_mm", "size_mm", "gap_mm"], 7, OutPaths.KeyInTable, problems)
+                is not { } header)
         {
             return Problem.CannotUse(
                 where, "The sheet of this plan cannot be read, so it is not known at which setting the name was keyed.",
@@ -59,7 +62,9 @@ internal static class LengthMarking
         if (rows.Count != 1)
         {
             return Problem.CannotUse(
-                where, rows.Count == 0 ? $"{Sign(number)}, “{name.Text}”, is not on the key-in sheet." : $"{Sign(number)}, “{name.Text}”, is keyed in {rows.Count} parts, each with a length of its own.",
+                where, rows.Count == 0
+                ? $"{Sign(number)}, “{name.Text}”, is not on the key-in sheet."
+                : $"{Sign(number)}, “{name.Text}”, is keyed in {rows.Count} parts, each with a length of its own.",
                 $"Copy the lines of its parts from out/{OutPaths.KeyInTable} into {SewnLengths.FileName} and fill in measured_mm.");
         }
 
@@ -81,7 +86,8 @@ internal static class LengthMarking
         }
 
         SewnLengthsEdit.Add(jobFolder, new SewnLength(
-            number, name.Text, [.. Letters.Of(name.Text)], word.LengthMm.Value, null, Mm("size_mm"), Mm("gap_mm"), word.IsScrap, 0), PlainText.Whole(word.Blank));
+            number, name.Text, [.. Letters.Of(name.Text)], word.LengthMm.Value, null, Mm("size_mm"), Mm("gap_mm"), word.IsScrap, 0),
+            PlainText.Whole(word.Blank));
         return null;
     }
 

@@ -27,7 +27,8 @@ internal static class LoggedPace
         var byName = estimate.Names.Select(n => n.Hooping).ToHashSet();
         return
         [
-            .. estimate.Hoopings.Where(h => !byName.Contains(h.Number)).Select(h => new ReckonedHooping(h.Number, h.MachineMinutes, h.TimedHandMinutes)),
+            .. estimate.Hoopings.Where(h => !byName.Contains(h.Number))
+                .Select(h => new ReckonedHooping(h.Number, h.MachineMinutes, h.TimedHandMinutes)),
             .. estimate.Names.Select(n => new ReckonedHooping(n.Order, n.MachineMinutes, n.TimedHandMinutes) { IsName = true }),
         ];
     }
@@ -66,17 +67,22 @@ internal static class LoggedPace
 
     private static List<TimedWork> Timed(SewingLog log, ImmutableArray<ReckonedHooping> hoopings, string? machine) =>
         [.. Pairs(log, hoopings)
-            .Where(p => p.Entry.Minutes > 0 && (machine is null || string.Equals(p.Entry.Machine, machine, StringComparison.OrdinalIgnoreCase)))
+            .Where(p => p.Entry.Minutes > 0
+                && (machine is null || string.Equals(p.Entry.Machine, machine, StringComparison.OrdinalIgnoreCase)))
             .Select(p => new TimedWork(p.Hooping.MachineMinutes, p.Entry.Minutes!.Value))];
 
     private static List<TimedWork> TimedByHand(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
-        [.. Pairs(log, hoopings).Where(p => p.Entry.HandMinutes > 0).Select(p => new TimedWork(p.Hooping.HandMinutes, p.Entry.HandMinutes!.Value))];
+        [.. Pairs(log, hoopings).Where(p => p.Entry.HandMinutes > 0)
+            .Select(p => new TimedWork(p.Hooping.HandMinutes, p.Entry.HandMinutes!.Value))];
 
-    /// <summary>The last time each hooping, or name, was said to be sewn, unless that was a mistake: a second saying mends the first.</summary>
-    private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
+    /// <summary>The last time each hooping, or name, was said to be sewn, unless that was a mistake: a second saying mends the
+    /// first.</summary>
+    private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(
+        SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
         Pairs(log, hoopings, isName: false).Concat(Pairs(log.OfNames, hoopings, isName: true));
 
-    private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(SewingLog log, ImmutableArray<ReckonedHooping> hoopings, bool isName) =>
+    private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(
+        SewingLog log, ImmutableArray<ReckonedHooping> hoopings, bool isName) =>
         from entries in log.Entries.GroupBy(e => e.Hooping)
         where log.Last(entries.Key)?.Deed != SewingDeed.Mistake
         let entry = entries.LastOrDefault(e => e.Deed == SewingDeed.Sewn)

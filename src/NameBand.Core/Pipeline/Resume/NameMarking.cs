@@ -12,7 +12,8 @@ internal static class NameMarking
 {
     private static readonly Where Plan = new(OutPaths.Plan);
 
-    /// <summary>One line for each name, or why they cannot be written down. Minutes of several names are shared out by their widths.</summary>
+    /// <summary>One line for each name, or why they cannot be written down. Minutes of several names are shared out by their
+    /// widths.</summary>
     public static (SewingEntry[] Lines, Problem? Why) Lines(
         string jobFolder, string outFolder, SewingWord word, SewingLog log, PlanOverview plan)
     {
@@ -27,7 +28,8 @@ internal static class NameMarking
         double all = names.Sum(n => n.WidthMm);
         double? Share(double? minutes, PlannedName name) => minutes is { } m ? Math.Round(m * name.WidthMm / all, 3) : null;
         return ([.. names.Select(n => new SewingEntry(
-            n.Number, word.Deed, Share(word.Minutes, n), Share(word.HandMinutes, n), PlainText.Whole(word.Machine), null, PlainText.Whole(word.When),
+            n.Number, word.Deed, Share(word.Minutes, n), Share(word.HandMinutes, n), PlainText.Whole(word.Machine), null,
+            PlainText.Whole(word.When),
             "", PlainText.Whole(word.Note))
         {
             Of = SewingSubject.Name,
@@ -46,7 +48,8 @@ internal static class NameMarking
         var planned = plan.Plan.Names.FirstOrDefault(n => n.Order == first);
         if (planned is not null)
         {
-            int hooping = plan.Plan.HoopingOfSegment[plan.Plan.Rounds.SelectMany(r => r.Segments).First(s => s.Names.Contains(planned)).Number];
+            int hooping =
+                plan.Plan.HoopingOfSegment[plan.Plan.Rounds.SelectMany(r => r.Segments).First(s => s.Names.Contains(planned)).Number];
             return Problem.CannotUse(
                 Plan, $"Name {Sign(first)}, “{planned.Text}”, is sewn from a needle path, and such names are logged hooping by hooping.",
                 FormattableString.Invariant($"Say its hooping: sewn JOB {hooping}."));
@@ -70,9 +73,11 @@ internal static class NameMarking
                 $"If it was spoiled, say: sewn JOB {Sign(names[0].Number)} --again.");
         }
 
-        var notSewn = names.Find(n => !log.OfNames.IsSewn(n.Number) && !(word.Deed == SewingDeed.Mistake && log.OfNames.Last(n.Number) is not null));
+        var notSewn =
+            names.Find(n => !log.OfNames.IsSewn(n.Number) && !(word.Deed == SewingDeed.Mistake && log.OfNames.Last(n.Number) is not null));
         return word.Deed == SewingDeed.Sewn || notSewn is null ? null : Problem.CannotUse(
-            Plan, $"Name {Sign(notSewn.Number)}, “{notSewn.Text}”, is not marked as sewn.", $"Mark it first: sewn JOB {Sign(notSewn.Number)}.");
+            Plan, $"Name {Sign(notSewn.Number)}, “{notSewn.Text}”, is not marked as sewn.",
+            $"Mark it first: sewn JOB {Sign(notSewn.Number)}.");
     }
 
     /// <summary>Why the plan in the out folder cannot become the one that is gone on from; null where it can.</summary>

@@ -33,7 +33,8 @@ internal static class NameNumbers
             order[name.Order] = numbers.TryGetValue(name.Order, out int kept) ? kept : ++last;
         }
 
-        return order.All(o => o.Key == o.Value) && last <= order.Keys.DefaultIfEmpty(0).Max() ? plan : Numbered(plan, order) with { LastNumber = last };
+        return order.All(o => o.Key == o.Value) && last <= order.Keys.DefaultIfEmpty(0).Max()
+            ? plan : Numbered(plan, order) with { LastNumber = last };
     }
 
     /// <summary>The number that each name had before, by the number it has in the plan; each is given once.</summary>
@@ -82,7 +83,8 @@ internal static class NameNumbers
                 {
                     Segments =
                     [
-                        .. h.Segments.Select(s => s with { Round = bySegment[s.Segment.Number].Round, Segment = bySegment[s.Segment.Number].Segment }),
+                        .. h.Segments.Select(s =>
+                            s with { Round = bySegment[s.Segment.Number].Round, Segment = bySegment[s.Segment.Number].Segment }),
                     ],
                 }),
             ],

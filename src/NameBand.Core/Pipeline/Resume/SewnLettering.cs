@@ -16,7 +16,8 @@ internal sealed class SewnLettering(BandJob job, SewingProgress begun, FaceShelf
     /// <param name="before">What the earlier plan had of a name; null for nothing.</param>
     public ImmutableArray<LetteredName> Letter(ImmutableArray<LetteredName> names, Func<LetteredName, EarlierName?> before)
     {
-        var sewn = names.Select(n => (Name: n, As: SewnIn(before(n)))).Where(p => p.As is not null).ToLookup(p => (p.As!.Face, p.As.LetterHeightMm), p => p.Name);
+        var sewn = names.Select(n => (Name: n, As: SewnIn(before(n)))).Where(p => p.As is not null)
+            .ToLookup(p => (p.As!.Face, p.As.LetterHeightMm), p => p.Name);
         var made = sewn.SelectMany(g => InFace(g.Key.Face, g.Key.LetterHeightMm, [.. g])).ToDictionary(n => n.Name);
         return made.Count == 0 ? names : [.. names.Select(n => made.GetValueOrDefault(n.Name, n))];
     }
@@ -36,13 +37,21 @@ internal sealed class SewnLettering(BandJob job, SewingProgress begun, FaceShelf
             return [];
         }
 
-        var old = job with { Lettering = job.Lettering with { Face = faceName }, Groups = job.Groups with { All = [.. job.Groups.All.Select(g => g with { Heading = null })] } };
+        var old = job with
+        {
+            Lettering = job.Lettering with { Face = faceName },
+            Groups = job.Groups with { All = [.. job.Groups.All.Select(g => g with { Heading = null })] }
+        };
         var list = new NameList([], [.. names.Select(n => n.Name)]);
         var lettered = GroupLetterer.Letter(old, list, face, shelf, cancel).Value?.Names ?? [];
         var standing = names.ToDictionary(n => n.Name, n => n.Standing);
         return lettered.Select(n => scale.Of(n) with
         {
-            Standing = standing[n.Name] with { HeightFactor = standing[n.Name].HeightFactor * heightMm / _restHeightMm, Face = n.Standing.Face ?? face.Name },
+            Standing = standing[n.Name] with
+            {
+                HeightFactor = standing[n.Name].HeightFactor * heightMm / _restHeightMm,
+                Face = n.Standing.Face ?? face.Name
+            },
         });
     }
 

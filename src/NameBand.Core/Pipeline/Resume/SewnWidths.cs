@@ -32,11 +32,13 @@ internal static class SewnWidths
         var hoopingOf = going.Earlier.HoopingOfSegment;
         foreach (var round in going.Earlier.Rounds)
         {
-            var along = round.Segments.SelectMany(s => s.Names.Select(n => (Name: n, IsSewn: going.Sewn.Contains(hoopingOf[s.Number])))).OrderBy(p => p.Name.StartMm).ToList();
+            var along = round.Segments.SelectMany(s => s.Names.Select(n => (Name: n, IsSewn: going.Sewn.Contains(hoopingOf[s.Number]))))
+                .OrderBy(p => p.Name.StartMm).ToList();
             for (int i = 0; i < along.Count; i++)
             {
                 var name = along[i].Name;
-                if (!along[i].IsSewn || measured.FirstOrDefault(m => m.Name == name.Text && (m.Number ?? name.Order) == name.Order) is not { } length)
+                if (!along[i].IsSewn
+                    || measured.FirstOrDefault(m => m.Name == name.Text && (m.Number ?? name.Order) == name.Order) is not { } length)
                 {
                     continue;
                 }
@@ -44,7 +46,8 @@ internal static class SewnWidths
                 // What lies fast is never planned one over the other, whatever a ruler says.
                 double room = forward
                     ? (i + 1 < along.Count && along[i + 1].IsSewn ? along[i + 1].Name.StartMm : double.MaxValue) - name.StartMm
-                    : name.StartMm + name.WidthMm - (i > 0 && along[i - 1].IsSewn ? along[i - 1].Name.StartMm + along[i - 1].Name.WidthMm : double.MinValue);
+                    : name.StartMm + name.WidthMm
+                        - (i > 0 && along[i - 1].IsSewn ? along[i - 1].Name.StartMm + along[i - 1].Name.WidthMm : double.MinValue);
                 double width = Math.Min(length.LengthMm, room);
                 if (Math.Abs(width - name.WidthMm) > SlightMm)
                 {
@@ -58,7 +61,8 @@ internal static class SewnWidths
         {
             Earlier = going.Earlier with
             {
-                Rounds = [.. going.Earlier.Rounds.Select(r => r with { Segments = [.. r.Segments.Select(s => s with { Names = [.. s.Names.Select(Now)] })] })],
+                Rounds = [.. going.Earlier.Rounds.Select(r =>
+                    r with { Segments = [.. r.Segments.Select(s => s with { Names = [.. s.Names.Select(Now)] })] })],
             },
             Before = going.Before.ToImmutableDictionary(b => b.Key, b => Now(b.Value)),
             RestDiffers = true,
@@ -81,7 +85,8 @@ internal static class SewnWidths
                 if (planned > 0 && now[next.Order].Any(mm => Math.Abs(mm - next.StartMm) < SlightMm)
                     && measured.FirstOrDefault(m => m.Name == name.Text && (m.Number ?? name.Order) == name.Order) is { } length
                     && GapBounds.Objection(
-                        new Where(SewnLengths.FileName), name.Text, planned + name.WidthMm - length.LengthMm, planned, isKept: true) is { } objection)
+                        new Where(SewnLengths.FileName), name.Text, planned + name.WidthMm - length.LengthMm, planned, isKept: true)
+                        is { } objection)
                 {
                     yield return objection;
                 }
@@ -95,7 +100,8 @@ internal static class SewnWidths
         foreach (var round in plan.Rounds)
         {
             var names = round.Names.OrderBy(n => n.StartMm).ToList();
-            var gaps = names.Zip(names.Skip(1)).Where(p => !sewn.Contains(p.First.Lettered.Name.Row) || !sewn.Contains(p.Second.Lettered.Name.Row))
+            var gaps = names.Zip(names.Skip(1))
+                .Where(p => !sewn.Contains(p.First.Lettered.Name.Row) || !sewn.Contains(p.Second.Lettered.Name.Row))
                 .Select(p => p.Second.StartMm - p.First.EndMm).ToList();
             double planned = before.Rounds.Where(r => r.Number == round.Number).Select(r => r.GapMm).FirstOrDefault();
             var last = names.FindLast(n => sewn.Contains(n.Lettered.Name.Row));

@@ -9,7 +9,8 @@ using NameBand.Reports;
 
 namespace NameBand.Pipeline.Resume;
 
-/// <summary>Says what can be done about a name that was misspelt or spoiled: by the plan it was sewn from, the cloth, and the work of each way.</summary>
+/// <summary>Says what can be done about a name that was misspelt or spoiled: by the plan it was sewn from, the cloth, and the
+/// work of each way.</summary>
 internal static class SpoiledAdvice
 {
     /// <summary>Unpicking one edge of a strip that is sewn down: our assumption.</summary>
@@ -18,7 +19,9 @@ internal static class SpoiledAdvice
     /// <summary>Margin of a patch round a name, its edges turned under: our choice.</summary>
     private const double PatchMarginMm = 12;
 
-    private sealed record Wrong(int Hooping, ImmutableArray<WrittenName> Names, double MachineMinutes, double? HolesPerMm2, double StripMm, int Round, bool HasPath);
+    private sealed record Wrong(
+        int Hooping, ImmutableArray<WrittenName> Names, double MachineMinutes, double? HolesPerMm2, double StripMm, int Round,
+        bool HasPath);
 
     public static SpoiledReport Of(string jobFolder, string outFolder, int number, bool isName)
     {
@@ -34,12 +37,14 @@ internal static class SpoiledAdvice
         {
             string what = isName ? "name" : "hooping";
             return SpoiledReport.Refused([Problem.CannotUse(
-                new Where(OutPaths.Plan), FormattableString.Invariant($"There is no {what} {number} in the plan."), $"Take the number of a {what} from its sheet.")]);
+                new Where(OutPaths.Plan), FormattableString.Invariant($"There is no {what} {number} in the plan."),
+                $"Take the number of a {what} from its sheet.")]);
         }
 
         var fabric = JobCloth.Of(set with { Fabric = written.Fabric ?? set.Fabric });
         bool isDown = log.Finishing.IsDone(FinishingStep.Lower, wrong.Round);
-        SpoiledWay[] ways = [Again(set.Hands, wrong, fabric, isDown, isName), Over(set.Hands, wrong, isName), Joined(set.Hands, wrong, isDown, isName)];
+        SpoiledWay[] ways =
+            [Again(set.Hands, wrong, fabric, isDown, isName), Over(set.Hands, wrong, isName), Joined(set.Hands, wrong, isDown, isName)];
         return new SpoiledReport(ExitStatus.AllPlaced, written.Title, [])
         {
             Spoiled = FormattableString.Invariant($"{(isName ? "name" : "hooping")} {number}"),
@@ -53,13 +58,15 @@ internal static class SpoiledAdvice
         foreach (var hooping in plan.Hoopings)
         {
             var segments = hooping.Segments.Select(s => s.Number).ToHashSet();
-            var on = plan.Rounds.SelectMany(r => r.Segments.Where(s => segments.Contains(s.Number)).Select(s => (Round: r.Number, Segment: s))).ToList();
+            var on = plan.Rounds.SelectMany(r =>
+                r.Segments.Where(s => segments.Contains(s.Number)).Select(s => (Round: r.Number, Segment: s))).ToList();
             ImmutableArray<WrittenName> all = [.. on.SelectMany(s => s.Segment.Names)];
             ImmutableArray<WrittenName> names = isName ? all.RemoveAll(n => n.Order != number) : hooping.Number == number ? all : [];
             if (!names.IsEmpty)
             {
                 return new Wrong(
-                    hooping.Number, names, (double)hooping.Minutes / all.Length, hooping.HolesPerMm2, (double)plan.Strip.FinishedWidthMm, on[0].Round, hooping.NeedlePath is not null);
+                    hooping.Number, names, (double)hooping.Minutes / all.Length, hooping.HolesPerMm2, (double)plan.Strip.FinishedWidthMm,
+                    on[0].Round, hooping.NeedlePath is not null);
             }
         }
 
@@ -76,22 +83,26 @@ internal static class SpoiledAdvice
             // What was pierced once is pierced once more at the same places or beside them.
             double twice = 2 * holes;
             isSound = LoadMeter.VerdictOf(twice, fabric) != LoadVerdict.Overworked;
-            why = FormattableString.Invariant($"The needle has made {holes:0.0} holes on each mm² of the fullest letter, and sewn twice it makes {twice:0.0}; {fabric.Name} bears {fabric.MostPenetrationsPerMm2:0.0}. ")
+            why = FormattableString.Invariant(
+                $"The needle has made {holes:0.0} holes on each mm² of the fullest letter, and sewn twice it makes {twice:0.0}; {fabric.Name} bears {fabric.MostPenetrationsPerMm2:0.0}. ")
                 + (isSound ? why : "It is overworked by that.");
         }
 
         return new SpoiledWay(
             "Unpick it and sew it again on the same cloth", minutes, isSound, why,
-            (isDown ? "Open both edges of the strip along it. " : "") + "Unpick from the wrong side, damp the cloth, rub the holes closed, press; hoop it again by its marks and sew.",
+            (isDown ? "Open both edges of the strip along it. " : "")
+            + "Unpick from the wrong side, damp the cloth, rub the holes closed, press; hoop it again by its marks and sew.",
             $"{Word(wrong, isName)} --again");
     }
 
     private static SpoiledWay Over(HandSettings hands, Wrong wrong, bool isName)
     {
         double round = 2 * (wrong.Names.Average(n => (double)n.WidthMm) + (2 * PatchMarginMm) + wrong.StripMm) / 1000;
-        double minutes = Sewn(hands, wrong) + Rested(hands, round * (hands.TurningInMinutesPerMetre + hands.SewingLowerEdgeMinutesPerMetre));
+        double minutes = Sewn(hands, wrong)
+            + Rested(hands, round * (hands.TurningInMinutesPerMetre + hands.SewingLowerEdgeMinutesPerMetre));
         return new SpoiledWay(
-            "Sew a piece with it over the old one", minutes, true, "The hem is thicker there, and the edges of the piece are seen from near.",
+            "Sew a piece with it over the old one", minutes, true,
+            "The hem is thicker there, and the edges of the piece are seen from near.",
             "Sew the name on a scrap of the same cloth, cut it as high as the strip and 12 mm longer at each end, turn its edges in, and sew it down over the old name.",
             $"{Word(wrong, isName)} {(isName ? "--again" : "--patch")}");
     }
@@ -100,8 +111,10 @@ internal static class SpoiledAdvice
     {
         double minutes = Sewn(hands, wrong) + Rested(hands, (2 * hands.JoinMinutes) + (isDown ? Opening(hands, wrong) : 0));
         return new SpoiledWay(
-            "Cut it out and let a new piece in", minutes, true, "The cloth is new; two seams stand in the gaps beside it, and the gaps have to be wide enough for them.",
-            (isDown ? "Open both edges of the strip along it. " : "") + "Sew the name on a piece of its own, with cloth for a seam at each end; cut the old one out in the middle of the gaps, and join.",
+            "Cut it out and let a new piece in", minutes, true,
+            "The cloth is new; two seams stand in the gaps beside it, and the gaps have to be wide enough for them.",
+            (isDown ? "Open both edges of the strip along it. " : "")
+            + "Sew the name on a piece of its own, with cloth for a seam at each end; cut the old one out in the middle of the gaps, and join.",
             $"{Word(wrong, isName)} {(isName ? "--again" : "--patch")}");
     }
 
@@ -114,5 +127,6 @@ internal static class SpoiledAdvice
 
     private static double Rested(HandSettings hands, double minutes) => minutes * (1 + hands.RestAllowance);
 
-    private static string Word(Wrong wrong, bool isName) => FormattableString.Invariant($"{(isName ? "n" : "")}{(isName ? wrong.Names[0].Order : wrong.Hooping)}");
+    private static string Word(Wrong wrong, bool isName) =>
+        FormattableString.Invariant($"{(isName ? "n" : "")}{(isName ? wrong.Names[0].Order : wrong.Hooping)}");
 }

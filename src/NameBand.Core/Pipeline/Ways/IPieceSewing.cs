@@ -32,7 +32,8 @@ internal interface IPieceSewing
     /// <summary>The same, where not its path is known but what its thread was counted to be.</summary>
     HoopingFigures FiguresOf(Hooping hooping, HoopingFigures counted);
 
-    /// <summary>Equal where <see cref="PathOf(Hooping)"/> and <see cref="FiguresOf"/> give the same for the same outlines, cloth and machine.</summary>
+    /// <summary>Equal where <see cref="PathOf(Hooping)"/> and <see cref="FiguresOf"/> give the same for the same outlines, cloth
+    /// and machine.</summary>
     string MadeBy(Hooping hooping);
 
     /// <summary>Whether all letters of a hooping could be worked out as they are drawn.</summary>

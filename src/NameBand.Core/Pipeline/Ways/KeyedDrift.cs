@@ -58,7 +58,8 @@ internal static class KeyedDrift
             return Result.Of(plan, problems);
         }
 
-        var places = begun is not null ? new ShownPlaces(AsSewn(plan, begun), AreLaidOut: true) : shown is null ? null : new ShownPlaces(shown, AreLaidOut: false);
+        var places = begun is not null
+            ? new ShownPlaces(AsSewn(plan, begun), AreLaidOut: true) : shown is null ? null : new ShownPlaces(shown, AreLaidOut: false);
         ends = begun is null ? ends : [.. ends, .. SewnSince(plan, begun.Log, ends, places!.Rounds, forward)];
         var corrected = DriftCorrection.Apply(plan, ends, forward, job.Lettering.Spread, places);
         problems.AddRange(corrected.Problems);
@@ -80,7 +81,8 @@ internal static class KeyedDrift
         new(ends.Any(e => e.Where.File == DriftFile.FileName) ? DriftFile.FileName : ends[0].Where.File);
 
     /// <summary>Lengths said of the strip whose names nobody said to be sewn there.</summary>
-    public static IEnumerable<Problem> NotSaidToBeSewn(BandJob job, NameList list, SewingLog? log, EarlierPlan? plan, ImmutableArray<SewnLength> lengths)
+    public static IEnumerable<Problem> NotSaidToBeSewn(
+        BandJob job, NameList list, SewingLog? log, EarlierPlan? plan, ImmutableArray<SewnLength> lengths)
     {
         if (log is null && DriftFile.Read(job.Folder).Value is { All.IsEmpty: false })
         {
@@ -109,9 +111,11 @@ internal static class KeyedDrift
     private static List<EarlierRound> AsSewn(StripPlan plan, SewingProgress begun)
     {
         var laid = plan.Rounds.SelectMany(r => r.Names).ToDictionary(n => n.Order);
-        EarlierName Now(EarlierName name) => laid.GetValueOrDefault(name.Order) is { } now && Math.Abs(now.WidthMm - name.WidthMm) > SlightMm
+        EarlierName Now(EarlierName name) =>
+            laid.GetValueOrDefault(name.Order) is { } now && Math.Abs(now.WidthMm - name.WidthMm) > SlightMm
             ? name with { ShownWidthMm = now.WidthMm, ShownStartMm = name.ShownStartMm + now.StartMm - name.StartMm } : name;
-        return [.. begun.Plan.Rounds.Select(r => r with { Segments = [.. r.Segments.Select(s => s with { Names = [.. s.Names.Select(Now)] })] })];
+        return [.. begun.Plan.Rounds.Select(r =>
+            r with { Segments = [.. r.Segments.Select(s => s with { Names = [.. s.Names.Select(Now)] })] })];
     }
 
     /// <summary>What was sewn after the last measured end of its round ends where the plan had it that it was sewn from.</summary>
@@ -123,7 +127,8 @@ internal static class KeyedDrift
         {
             var names = (forward ? round.Names : round.Names.Reverse()).ToList();
             int last = before + names.FindLastIndex(n => log.OfNames.IsSewn(n.Order)) + 1;
-            int measured = ends.Where(e => e.Number > before && e.Number <= before + names.Count).Select(e => e.Number).DefaultIfEmpty(int.MaxValue).Max();
+            int measured = ends.Where(e => e.Number > before && e.Number <= before + names.Count).Select(e => e.Number)
+                .DefaultIfEmpty(int.MaxValue).Max();
             if (last > measured && shown.FirstOrDefault(r => r.Number == round.Number) is { } was
                 && was.Segments.SelectMany(s => s.Names).FirstOrDefault(n => n.Order == names[last - before - 1].Order) is { } name)
             {
@@ -150,7 +155,8 @@ internal static class KeyedDrift
             int last = (forward ? round.Names : round.Names.Reverse()).ToList().FindLastIndex(n => bare.Sewn.Contains(n.Order));
             if (last >= 0)
             {
-                turns[before + last + 1] = new MeasuredEnd(before + last + 1, "", round.HemMm - bare.LeftMm, 0) { Where = new Where(SewingLogFile.FileName) };
+                turns[before + last + 1] =
+                    new MeasuredEnd(before + last + 1, "", round.HemMm - bare.LeftMm, 0) { Where = new Where(SewingLogFile.FileName) };
             }
         }
 

@@ -29,7 +29,8 @@ internal sealed class KeyedLetters(
     /// <summary>The names that are to be measured before any other, the most telling first; empty once enough are.</summary>
     public ImmutableArray<Name> ToMeasure { get; init; } = [];
 
-    /// <summary>Where names stand in groups: how each stands, and which of the machine's heights it has; null where there are none.</summary>
+    /// <summary>Where names stand in groups: how each stands, and which of the machine's heights it has; null where there are
+    /// none.</summary>
     public (GroupOrder Order, GroupSizes Sizes)? Groups { get; init; }
 
     public NameComposer At(SizeStep step) => _composers.GetOrAdd(step, s => new NameComposer(s, knowledge, shapes));
@@ -109,7 +110,8 @@ internal sealed class KeyedLetters(
         : names.Select(n => StepOf(step, groups.Sizes.FactorOf(n, step.HeightMm)).HeightMm).Distinct().OrderDescending();
 
     /// <summary>Letters of the names, each once.</summary>
-    private ImmutableArray<string> Used => [.. names.SelectMany(n => knowledge.Keys.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    private ImmutableArray<string> Used =>
+        [.. names.SelectMany(n => knowledge.Keys.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     public LetteredList At(SizeStep step, LetteredList own) => Letter(step);
 
@@ -129,7 +131,8 @@ internal sealed class KeyedLetters(
         {
             yield return Problem.Note(
                 new Where(job.Letters.Alphabet),
-                FormattableString.Invariant($"Letters {heightMm:0.##} mm high were not measured: their widths are taken in proportion from the sizes that were."),
+                FormattableString.Invariant(
+                    $"Letters {heightMm:0.##} mm high were not measured: their widths are taken in proportion from the sizes that were."),
                 "Measure the first names that come out at this size.");
         }
     }
@@ -153,21 +156,26 @@ internal sealed class KeyedLetters(
         var plan = setting.Plan with { HasNeedlePaths = false };
         var shown = EarlierPlanFile.Read(job.Folder, "out/plan.json", EarlierPlanFile.Rounds).Value;
         return WithMotifs(setting.Step, KeyedDrift.Taken(
-            PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(plan)), job, null, [.. chosen.Problems, .. Notes(job, setting.Step)], shown));
+            PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(plan)), job, null, [.. chosen.Problems, .. Notes(job, setting.Step)],
+            shown));
     }
 
     /// <summary>Words that leave the curve of their strip too far, for each stands straight.</summary>
     private IEnumerable<Problem> TooStraight(StripPlan plan, SizeStep step)
     {
-        var far = plan.Rounds.Where(_ => plan.Hem.IsCurved).SelectMany(r => r.Names.SelectMany(n => n.Lettered.Name.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => (
-                Word: w, OffMm: StraightOnArc.OffMm(At(StepOf(step, n.Lettered.Standing.HeightFactor)) is var own ? own.LengthMm(own.Keys.Of(w)) : 0, StripCurve.Of(plan.Hem, r.Number)!, n.BaselineYMm)))))
+        var far = plan.Rounds.Where(_ => plan.Hem.IsCurved)
+            .SelectMany(r => r.Names.SelectMany(n => n.Lettered.Name.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => (
+                Word: w, OffMm: StraightOnArc.OffMm(At(StepOf(step, n.Lettered.Standing.HeightFactor)) is var own
+                ? own.LengthMm(own.Keys.Of(w)) : 0, StripCurve.Of(plan.Hem, r.Number)!, n.BaselineYMm)))))
             .Where(w => w.OffMm > StraightOnArc.MostOffMm).OrderByDescending(w => w.OffMm).ToList();
         if (far.Count > 0)
         {
-            string words = string.Join(", ", far.Take(3).Select(w => $"“{PlainText.Short(w.Word)}”")) + (far.Count > 3 ? " and others" : "");
+            string words = string.Join(", ", far.Take(3).Select(w => $"“{PlainText.Short(w.Word)}”"))
+                + (far.Count > 3 ? " and others" : "");
             yield return Problem.NeedsPerson(
                 new Where(JobReader.FileName, Key: LayoutKeys.Shape.Path),
-                FormattableString.Invariant($"A machine types a word on a straight line, and the strip is cut to the curve: the middle of {words} stands up to {far[0].OffMm:0.0} mm off its line; over {StraightOnArc.MostOffMm} mm is seen."),
+                FormattableString.Invariant(
+                    $"A machine types a word on a straight line, and the strip is cut to the curve: the middle of {words} stands up to {far[0].OffMm:0.0} mm off its line; over {StraightOnArc.MostOffMm} mm is seen."),
                 "Take smaller letters (lettering.height), write \"shape\": \"straight\", or let such names go from needle paths.");
         }
     }
@@ -216,7 +224,8 @@ internal sealed class KeyedLetters(
 
         plan = plan with { HasNeedlePaths = false, SpacingMm = step.GapMm };
         plan = PlanSnap.Apply(job.Letters.Hooped ? plan : OneRun.Of(job.Layout.IsCurved ? plan : RunSplit.Together(plan, begun.Plan)));
-        IEnumerable<Problem> beyond = going.TakesUpLengths ? SewnWidths.Beyond(plan, begun.Plan, sewn) : job.Layout.IsCurved ? [] : CameOut(plan, begun);
+        IEnumerable<Problem> beyond = going.TakesUpLengths
+            ? SewnWidths.Beyond(plan, begun.Plan, sewn) : job.Layout.IsCurved ? [] : CameOut(plan, begun);
         return WithMotifs(step, KeyedDrift.Taken(plan, job, begun, [.. laid.Problems, .. beyond, .. Notes(job, step)]));
     }
 

@@ -23,7 +23,8 @@ internal static class KeyedMeasures
         // Lines are read beside the alphabet that measure made of them, but not beside one written by hand.
         if (alphabets is null || IsMadeByMeasure(job))
         {
-            foreach (double height in job.Letters.Sizes.Select(s => s.Mm).Distinct().Where(h => InnerFile.IsThere(job.Folder, LineSheet.Name(h))))
+            foreach (double height in job.Letters.Sizes.Select(s => s.Mm).Distinct()
+                .Where(h => InnerFile.IsThere(job.Folder, LineSheet.Name(h))))
             {
                 var sheet = LineSheet.Read(job.Folder, LineSheet.Name(height));
                 problems.AddRange(sheet.Problems);
@@ -45,16 +46,22 @@ internal static class KeyedMeasures
     }
 
     /// <summary>
-    /// Letters that were measured at a height the machine does not have are of another machine. Where something is sewn already that is said,
+    /// Letters that were measured at a height the machine does not have are of another machine. Where something is sewn already
+    /// that is said,
     /// and nothing stops.
     /// </summary>
     public static IEnumerable<Problem> OtherHeights(LettersSettings letters, MeasuredAlphabets? alphabets, bool isBegun)
     {
-        foreach (var (heightMm, line) in alphabets?.StatedHeightsMm.Where(s => letters.Sizes.All(o => Math.Abs(o.Mm - s.HeightMm) > 0.05)) ?? [])
+        foreach (var (heightMm, line) in alphabets?.StatedHeightsMm.Where(s => letters.Sizes.All(o => Math.Abs(o.Mm - s.HeightMm) > 0.05))
+            ?? [])
         {
             var where = new Where(letters.Alphabet, line, Key: "height_mm");
-            string found = FormattableString.Invariant($"Letters {heightMm:0.##} mm high stand here, and the machine has {Wording.List([.. letters.Sizes.Select(s => s.InMillimetres())])}.");
-            string mend = FormattableString.Invariant($"Add \"{heightMm:0.##} mm\" to letters.sizes if it has that height too; else take the lines of that height out, or measure this machine’s letters (measure JOB).");
+            string found =
+                FormattableString.Invariant(
+                    $"Letters {heightMm:0.##} mm high stand here, and the machine has {Wording.List([.. letters.Sizes.Select(s => s.InMillimetres())])}.");
+            string mend =
+                FormattableString.Invariant(
+                    $"Add \"{heightMm:0.##} mm\" to letters.sizes if it has that height too; else take the lines of that height out, or measure this machine’s letters (measure JOB).");
             yield return isBegun ? Problem.NeedsPerson(where, found, mend) : Problem.CannotUse(where, found, mend);
         }
     }
@@ -65,13 +72,15 @@ internal static class KeyedMeasures
 
     private static IEnumerable<Problem> Unsaid(LettersSettings letters, SewnLengths lengths)
     {
-        bool isOpen(SewnLength l) => (letters.Sizes.Length > 1 && l.HeightMm is null) || (letters.Spacings.Length > 1 && l.SpacingMm is null);
+        bool isOpen(SewnLength l) =>
+            (letters.Sizes.Length > 1 && l.HeightMm is null) || (letters.Spacings.Length > 1 && l.SpacingMm is null);
         if (lengths.All.FirstOrDefault(isOpen) is { } open)
         {
             string gap = letters.Spacings.IsEmpty ? "" : FormattableString.Invariant($" and gaps of {First(letters).GapMm:0.##} mm");
             yield return Problem.Note(
                 new Where(SewnLengths.FileName, open.FileLine),
-                FormattableString.Invariant($"{lengths.All.Count(isOpen)} lengths do not say at which setting they were sewn: letters {First(letters).HeightMm:0.##} mm high{gap} are assumed, the first of the job."),
+                FormattableString.Invariant(
+                    $"{lengths.All.Count(isOpen)} lengths do not say at which setting they were sewn: letters {First(letters).HeightMm:0.##} mm high{gap} are assumed, the first of the job."),
                 "If they were sewn at another setting, add the columns size_mm and gap_mm, as key-in.csv has them.");
         }
     }
@@ -100,8 +109,10 @@ internal static class KeyedMeasures
         string names = string.Join(", ", toMeasure.Select(n => $"“{PlainText.Short(n.Text)}”"));
         string so = known.NamesRead == 0
             ? "The machine’s letters are not measured yet: lengths are those of letters in general"
-            : FormattableString.Invariant($"Of {LetterKnowledge.EnoughNames} names to measure {known.NamesRead} {(known.NamesRead == 1 ? "is" : "are")} measured: lengths are still uncertain");
-        string columns = job.Letters.Sizes.Length > 1 || job.Letters.Spacings.Length > 1 ? "name,measured_mm,size_mm,gap_mm,sewn_on" : "name,measured_mm,sewn_on";
+            : FormattableString.Invariant(
+                $"Of {LetterKnowledge.EnoughNames} names to measure {known.NamesRead} {(known.NamesRead == 1 ? "is" : "are")} measured: lengths are still uncertain");
+        string columns = job.Letters.Sizes.Length > 1 || job.Letters.Spacings.Length > 1
+            ? "name,measured_mm,size_mm,gap_mm,sewn_on" : "name,measured_mm,sewn_on";
         yield return Problem.NeedsPerson(
             new Where(job.Letters.Alphabet),
             FormattableString.Invariant($"{so}, and a name may come out {half:0} mm longer or shorter. Draw no start marks yet."),

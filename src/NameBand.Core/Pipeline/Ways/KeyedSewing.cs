@@ -27,11 +27,13 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     private readonly BandJob _job = made.Job.Letters.Hooped ? made.Job : KeyedWork.WithoutHoops(made.Job);
     private readonly FilledLetters _letters = new(made.Fabric, made.Plan.LetterHeightMm);
-    private readonly Lazy<ImmutableArray<KeyInName>> _names = new(() => KeyInPlan.Of(made.Plan, n => known.At(StepOf(made.Plan, known, n)), made.Job.Letters, known.Motif));
+    private readonly Lazy<ImmutableArray<KeyInName>> _names =
+        new(() => KeyInPlan.Of(made.Plan, n => known.At(StepOf(made.Plan, known, n)), made.Job.Letters, known.Motif));
 
     public ImmutableArray<Problem> Problems => [];
 
-    public ImmutableArray<KeyInName> KeyIns => [.. _names.Value.Select(n => n with { IsLogged = made.Begun?.Log.OfNames.IsSewn(n.With) ?? false })];
+    public ImmutableArray<KeyInName> KeyIns =>
+        [.. _names.Value.Select(n => n with { IsLogged = made.Begun?.Log.OfNames.IsSewn(n.With) ?? false })];
 
     public IPieceSewing Of(LaidOut other) => new KeyedSewing(other, known);
 
@@ -46,13 +48,15 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
     public HoopingFigures FiguresOf(Hooping hooping, HoopingFigures counted) => KeyedWork.Timed(
         counted, Keys(KeyIns.Where(n => n.Hooping == hooping.Number)), Seconds(hooping.Number), _job.Machine);
 
-    public string MadeBy(Hooping hooping) => string.Create(CultureInfo.InvariantCulture, $"keyed {made.Job.Letters.Hooped} {Seconds(hooping.Number):R}");
+    public string MadeBy(Hooping hooping) =>
+        string.Create(CultureInfo.InvariantCulture, $"keyed {made.Job.Letters.Hooped} {Seconds(hooping.Number):R}");
 
     public bool AreLettersRead(Hooping hooping) => true;
 
     public NameStyle? StyleOf(PlacedName name) => null;
 
-    public ImmutableArray<WayActs> Acts => [KeyedWork.Acts(_job, KeyIns.GroupBy(n => n.With).ToImmutableDictionary(g => g.Key, g => Work([.. g])))];
+    public ImmutableArray<WayActs> Acts =>
+        [KeyedWork.Acts(_job, KeyIns.GroupBy(n => n.With).ToImmutableDictionary(g => g.Key, g => Work([.. g])))];
 
     public StripPlan PlanOf(Hooping hooping) => _plan;
 
@@ -60,7 +64,8 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
     {
         foreach (var paper in Paper.Both)
         {
-            yield return (OutPaths.KeyIn(paper.Word), stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, made.Job.Letters, _setsOut));
+            yield return (OutPaths.KeyIn(paper.Word),
+                stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, made.Job.Letters, _setsOut));
         }
 
         yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, MeasuredFirst, SheetMarks.Of(_plan)));
@@ -96,5 +101,6 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
 
     private static SizeStep StepOf(StripPlan plan) => new(plan.LetterHeightMm, plan.SpacingMm ?? 0);
 
-    private static SizeStep StepOf(StripPlan plan, KeyedLetters known, PlacedName name) => known.StepOf(StepOf(plan), name.Lettered.Standing.HeightFactor);
+    private static SizeStep StepOf(StripPlan plan, KeyedLetters known, PlacedName name) =>
+        known.StepOf(StepOf(plan), name.Lettered.Standing.HeightFactor);
 }

@@ -43,7 +43,8 @@ internal sealed class KeyedWay(Way way) : IWay
         }
 
         var motif = MachineMotif.Of(job, knowledge, has);
-        string[] texts = [.. names.Select(n => n.Text), .. checkedList.Matched?.Gone.Select(g => g.Text) ?? [], .. motif.Value?.Drawn ?? []];
+        string[] texts =
+            [.. names.Select(n => n.Text), .. checkedList.Matched?.Gone.Select(g => g.Text) ?? [], .. motif.Value?.Drawn ?? []];
         string[] letters = [.. texts.SelectMany(knowledge.Keys.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         var shapes = LikenessFace.Shapes(job, [.. letters.Concat(texts.SelectMany(Letters.Of))], face, shelf, knowledge);
         var (begun, matched) = (checkedList.Begun, checkedList.Matched);
@@ -55,21 +56,28 @@ internal sealed class KeyedWay(Way way) : IWay
         var first = known.Letter(steps[0]);
         var read = new NamesRead(
             job, checkedList.Corrections, face, first with { Held = spelled.Held }, HeldRows.OfLetters(
-                list, spelled.Held, names => first with { Held = MachineSpelling.Check(names, checkedList.Corrections, has, isByHand).Held }),
+                list, spelled.Held,
+                names => first with { Held = MachineSpelling.Check(names, checkedList.Corrections, has, isByHand).Held }),
             known)
         {
             Sewn = begun is null || matched is null ? null
-                : (begun, known.GoOnFrom(job, begun, matched, known.Composed(gone, LargestSetting.At(steps, begun.Plan.LetterHeightMm).FirstOrDefault(steps[0])))),
+                : (begun, known.GoOnFrom(
+                    job, begun, matched,
+                    known.Composed(gone, LargestSetting.At(steps, begun.Plan.LetterHeightMm).FirstOrDefault(steps[0])))),
             SewnThenChanged = matched?.Changed,
         };
-        return Result.Of(read, [.. file?.Problems ?? [], .. found.Problems, .. Together(spelled), .. spelled.Problems, .. heldHeadings, .. motif.Problems, .. KeyedDrift.NotSaidToBeSewn(job, list, begun?.Log, begun?.Plan, knowledge.OnStrip)]);
+        return Result.Of(
+            read, [.. file?.Problems ?? [], .. found.Problems, .. Together(spelled), .. spelled.Problems, .. heldHeadings,
+            .. motif.Problems, .. KeyedDrift.NotSaidToBeSewn(job, list, begun?.Log, begun?.Plan, knowledge.OnStrip)]);
     }
 
     public Face? LooksLike(CheckedList list, FaceShelf shelf)
     {
         var file = Read(list);
         return file is { IsUsable: false } || KeyedMeasures.Read(list.Job, file?.Value).Value is not { } knowledge ? null
-            : LikenessFace.Nearest(list.Job, [.. list.InOrder.Names.SelectMany(n => Letters.Of(n.Text)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)], list.Face, shelf, knowledge);
+            : LikenessFace.Nearest(
+                list.Job, [.. list.InOrder.Names.SelectMany(n => Letters.Of(n.Text)).Distinct(StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal)], list.Face, shelf, knowledge);
     }
 
     /// <summary>Names in the order of their groups, headings among them; without groups as they are.</summary>
@@ -121,7 +129,8 @@ internal sealed class KeyedWay(Way way) : IWay
         }
 
         var has = MachineSpelling.Has(job.Letters, measured);
-        bool Measured(string letter) => has(letter) && measured.BySize.All(a => a.Letters.GetValueOrDefault(letter) is { Origin: WidthOrigin.Measured });
+        bool Measured(string letter) =>
+            has(letter) && measured.BySize.All(a => a.Letters.GetValueOrDefault(letter) is { Origin: WidthOrigin.Measured });
         return Result.Of(Sewable(checkedList, Measured));
     }
 

@@ -75,7 +75,12 @@ internal static class LargestSetting
     }
 
     /// <summary>What to do about a strip that is too long, in terms of the machine: its sizes are steps.</summary>
-    private static Problem Remended(Problem problem, BandJob job) => problem.Where.Key?.StartsWith("round", StringComparison.Ordinal) == true
-        ? problem with { Mend = $"This is the smallest setting in letters.sizes{(job.Letters.Spacings.IsEmpty ? "" : " and letters.spacings")}. Use another round, a narrower lettering.gap, or hold the longest names." }
+    private static Problem Remended(Problem problem, BandJob job) =>
+        problem.Where.Key?.StartsWith("round", StringComparison.Ordinal) == true
+        ? problem with
+        {
+            Mend =
+            $"This is the smallest setting in letters.sizes{(job.Letters.Spacings.IsEmpty ? "" : " and letters.spacings")}. Use another round, a narrower lettering.gap, or hold the longest names."
+        }
         : problem;
 }

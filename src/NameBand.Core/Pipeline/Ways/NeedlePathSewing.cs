@@ -33,7 +33,8 @@ internal sealed class NeedlePathSewing : IPieceSewing
 
     /// <summary>Where every cut is one by hand, it is worth more to do without.</summary>
     private static Stitcher StitcherOf(LaidOut made) => new(
-        made.Fabric, made.Plan.LetterHeightMm, made.Job.CutsThread ? null : new SewingSettings(CutWorthMm: SewingSettings.CutByHandWorthMm));
+        made.Fabric, made.Plan.LetterHeightMm,
+        made.Job.CutsThread ? null : new SewingSettings(CutWorthMm: SewingSettings.CutByHandWorthMm));
 
     public NeedlePath PathOf(Hooping hooping) => _made.KeptPath(hooping.Number) ?? _stitcher.SewHooping(_made.Plan, hooping);
 

@@ -46,7 +46,8 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
 
         var read = new NamesRead(job, list.Corrections, list.Face, letters, rows, this)
         {
-            Sewn = begun is null || matched is null ? null : (begun, begun.From(job, matched, LetterGone(list, matched, asSewn!, shelf, cancel))),
+            Sewn = begun is null || matched is null
+                ? null : (begun, begun.From(job, matched, LetterGone(list, matched, asSewn!, shelf, cancel))),
             SewnThenChanged = matched?.Changed,
         };
         bool bestFitComesFirst = job.Lettering is { AgreedFirst: true, Order: NameOrder.BestFit };

@@ -23,8 +23,10 @@ internal static class OneRun
         Lettering = job.Lettering.Order == NameOrder.BestFit ? job.Lettering with { Order = NameOrder.Listed } : job.Lettering,
     };
 
-    /// <summary>A strip that is cut to the curve is drawn in runs whose arcs a proof can hold; the cloth itself has no bound across.</summary>
-    private static Length Across(BandJob job) => job.Layout.IsCurved ? Length.FromMm(DrawnFactor * job.Strip.CutWidth.Mm) : job.Strip.CutWidth;
+    /// <summary>A strip that is cut to the curve is drawn in runs whose arcs a proof can hold; the cloth itself has no bound
+    /// across.</summary>
+    private static Length Across(BandJob job) =>
+        job.Layout.IsCurved ? Length.FromMm(DrawnFactor * job.Strip.CutWidth.Mm) : job.Strip.CutWidth;
 
     /// <summary>A strip sewn in one run has a field as long as it is.</summary>
     public static StripPlan Of(StripPlan plan) => plan with

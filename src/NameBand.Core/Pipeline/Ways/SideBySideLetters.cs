@@ -53,7 +53,12 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
         var chosen = names.Sewn is { } sewn ? GoOn(names, sewn.From, steps, (step, going) => LayAt(step, going, hem, fabric))
             : LargestSetting.Choose(names.Job, steps, step => LayAt(step, names, hem, fabric));
         return chosen.Value is { } setting
-            ? Finished(At(setting.Step, names), Result.Of(setting.Plan, [.. chosen.Problems, .. parts.SelectMany(p => p.Letters.Notes(names.Job, setting.Step)), .. CameOut(names, setting.Plan)]))
+            ? Finished(
+                At(setting.Step, names),
+                Result.Of(
+                    setting.Plan,
+                    [.. chosen.Problems, .. parts.SelectMany(p => p.Letters.Notes(names.Job, setting.Step)),
+                    .. CameOut(names, setting.Plan)]))
             : Result.Fail<StripPlan>(chosen.Problems);
     }
 
@@ -78,7 +83,9 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
         var wayOf = names.Lettered.Names.ToDictionary(n => n.Name.Row, n => n.Way);
         var lists = parts.Select(p => p.Letters.In(face, OwnOf(p, names), shelf, cancel)).ToList();
         var all = lists.SelectMany(l => l.Names).Where(n => wayOf.TryGetValue(n.Name.Row, out var way) && way == n.Way);
-        return new LetteredList(face.Name, InOrder([.. names.Lettered.Names.Select(n => n.Name)], all, names.Job), [.. lists.SelectMany(l => l.Held).Distinct()])
+        return new LetteredList(
+            face.Name, InOrder([.. names.Lettered.Names.Select(n => n.Name)], all, names.Job),
+            [.. lists.SelectMany(l => l.Held).Distinct()])
         {
             Motif = Widest(lists.Select(l => l.Motif)),
             AreMotifsLater = true,
@@ -86,7 +93,8 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
     }
 
     public double LeastHeightMm(LetteredList lettered, Face face, Fabric fabric, FaceShelf shelf) =>
-        parts.Max(p => p.Letters.LeastHeightMm(lettered with { Names = [.. lettered.Names.Where(n => n.Way == p.Way)] }, face, fabric, shelf));
+        parts.Max(p =>
+            p.Letters.LeastHeightMm(lettered with { Names = [.. lettered.Names.Where(n => n.Way == p.Way)] }, face, fabric, shelf));
 
     /// <summary>The names of a way, headings among them.</summary>
     private static NamesRead OwnOf(Part part, NamesRead names)
@@ -195,10 +203,12 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
 
         // A hooping that is sewn has the motifs that it was sewn with.
         var sewn = names.Sewn?.From.Sewn ?? [];
-        var fast = plan.Hoopings.Where(h => h.HasNeedlePath && sewn.Contains(h.Number)).SelectMany(h => h.Segments).Select(s => s.Segment.Number).ToHashSet();
+        var fast = plan.Hoopings.Where(h => h.HasNeedlePath && sewn.Contains(h.Number)).SelectMany(h => h.Segments)
+            .Select(s => s.Segment.Number).ToHashSet();
         var step = new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0);
         plan = PlanSnap.Apply(RunMotifs.Placed(
-            plan, way => parts.Where(p => p.Way == way).Select(p => MotifOf(p, step, names)).FirstOrDefault(), s => fast.Contains(s.Number)));
+            plan, way => parts.Where(p => p.Way == way).Select(p => MotifOf(p, step, names)).FirstOrDefault(),
+            s => fast.Contains(s.Number)));
         return Result.Of(plan, [.. laid.Problems, .. LayoutNotes.WithoutMotif(plan, widest)]);
     }
 }

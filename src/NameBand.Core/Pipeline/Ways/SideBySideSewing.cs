@@ -9,7 +9,8 @@ using NameBand.Stitching;
 
 namespace NameBand.Pipeline.Ways;
 
-/// <summary>Hands every hooping and every name to the sewing of the way it goes, each with that part of the plan which goes the same.</summary>
+/// <summary>Hands every hooping and every name to the sewing of the way it goes, each with that part of the plan which goes the
+/// same.</summary>
 internal sealed class SideBySideSewing : IPieceSewing
 {
     private readonly ImmutableArray<SideBySideLetters.Part> _parts;
@@ -23,7 +24,8 @@ internal sealed class SideBySideSewing : IPieceSewing
         _shares = [.. parts.Select(p => (Part: p, Own: Own(made, p))).Select(p => new Share(p.Part, p.Own, p.Part.Letters.Sew(p.Own)))];
     }
 
-    private SideBySideSewing(ImmutableArray<SideBySideLetters.Part> parts, ImmutableArray<Share> shares) => (_parts, _shares) = (parts, shares);
+    private SideBySideSewing(ImmutableArray<SideBySideLetters.Part> parts, ImmutableArray<Share> shares) =>
+        (_parts, _shares) = (parts, shares);
 
     /// <summary>What of a layout goes one way.</summary>
     public static LaidOut Own(LaidOut made, SideBySideLetters.Part part)
@@ -45,7 +47,9 @@ internal sealed class SideBySideSewing : IPieceSewing
 
     public ImmutableArray<WayActs> Acts =>
     [
-        .. _shares.SelectMany(s => s.Sewing.Acts.Select(a => a with { How = WayTraits.Of(s.Part.Way).How, Hoopings = [.. s.Own.Plan.Hoopings.Select(h => h.Number)] })),
+        .. _shares.SelectMany(s =>
+            s.Sewing.Acts.Select(a =>
+                a with { How = WayTraits.Of(s.Part.Way).How, Hoopings = [.. s.Own.Plan.Hoopings.Select(h => h.Number)] })),
     ];
 
     public ImmutableArray<Problem> Problems => [.. _shares.SelectMany(s => s.Sewing.Problems)];
@@ -69,9 +73,11 @@ internal sealed class SideBySideSewing : IPieceSewing
     public StripPlan PlanOf(Hooping hooping) => Of(hooping.Way).PlanOf(hooping);
 
     public IPieceSewing Of(LaidOut other) => new SideBySideSewing(
-        _parts, [.. _shares.Select(s => (s.Part, s.Sewing, Own: Own(other, s.Part))).Select(s => new Share(s.Part, s.Own, s.Sewing.Of(s.Own)))]);
+        _parts, [.. _shares.Select(s => (s.Part, s.Sewing, Own: Own(other, s.Part)))
+        .Select(s => new Share(s.Part, s.Own, s.Sewing.Of(s.Own)))]);
 
-    public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate) => WithNames.SelectMany(s => s.Sewing.Papers(estimate));
+    public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate) =>
+        WithNames.SelectMany(s => s.Sewing.Papers(estimate));
 
     public ImmutableArray<string> ReadMe => [.. WithNames.SelectMany(s => s.Sewing.ReadMe.Prepend(Heading(s)))];
 

@@ -40,14 +40,21 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
             reads.Add((part, value));
         }
 
-        return Result.Of(Together(checkedList with { Face = list.Face, Job = checkedList.Job with { Lettering = checkedList.Job.Lettering with { Face = list.Job.Lettering.Face } } }, list.InOrder.Names, [.. reads]), problems.Distinct());
+        return Result.Of(Together(checkedList with
+        {
+            Face = list.Face,
+            Job = checkedList.Job with { Lettering = checkedList.Job.Lettering with { Face = list.Job.Lettering.Face } }
+        },
+            list.InOrder.Names, [.. reads]), problems.Distinct());
     }
 
-    /// <summary>Letters that we draw beside those of a machine look as much like them as they can; what is sewn, or named, settles the face.</summary>
+    /// <summary>Letters that we draw beside those of a machine look as much like them as they can; what is sewn, or named,
+    /// settles the face.</summary>
     private CheckedList WithLikeFace(CheckedList list, FaceShelf shelf, ImmutableArray<Problem>.Builder problems)
     {
         if ((list.Begun is not null && !list.Job.RestMayDiffer) || list.Job.Lettering.IsFaceNamed
-            || parts.Select(p => p.Sews.LooksLike(list, shelf)).FirstOrDefault(f => f is not null) is not { } like || like.Name == list.Face.Name)
+            || parts.Select(p => p.Sews.LooksLike(list, shelf)).FirstOrDefault(f => f is not null) is not { } like
+                || like.Name == list.Face.Name)
         {
             return list;
         }
@@ -68,7 +75,8 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
             return list;
         }
 
-        var names = new GroupOrder(groups, _ => null, null).Ordered([.. GroupOrder.Headings(groups, list.InOrder.Names), .. list.InOrder.Names]);
+        var names = new GroupOrder(groups, _ => null, null)
+            .Ordered([.. GroupOrder.Headings(groups, list.InOrder.Names), .. list.InOrder.Names]);
         return list with { Job = WithoutHeadings.Of(list.Job), InOrder = new NameList(list.InOrder.Rows, names) };
     }
 
@@ -121,7 +129,9 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
     private static NamesRead Together(CheckedList list, ImmutableArray<Name> order, ImmutableArray<(Part Part, NamesRead Read)> reads)
     {
         var letters = new SideBySideLetters(
-            [.. reads.Select(r => new SideBySideLetters.Part(r.Part.Way, r.Read.Way) { Motif = r.Read.Lettered.Motif is { } own ? own with { Way = r.Part.Way } : null })]);
+            [.. reads.Select(r =>
+                new SideBySideLetters.Part(
+                    r.Part.Way, r.Read.Way) { Motif = r.Read.Lettered.Motif is { } own ? own with { Way = r.Part.Way } : null })]);
         var told = reads.SelectMany(r => r.Read.Rows.Rows).ToDictionary(r => r.Row);
         ImmutableArray<HeldRow> held = [.. reads.SelectMany(r => r.Read.Lettered.Held)];
         var rows = new NameList([.. list.InOrder.Rows.Select(r => told.GetValueOrDefault(r.Row, r))], list.InOrder.Names);
@@ -131,7 +141,13 @@ internal sealed class SideBySideWay(ImmutableArray<SideBySideWay.Part> parts) : 
         // The way of typed names knows how long they came out, wherever it stands among the ways.
         var lead = going.OrderByDescending(g => g.From.TakesUpLengths).FirstOrDefault();
         return new NamesRead(
-            list.Job, list.Corrections, list.Face, new LetteredList(list.Face.Name, all, held) { Motif = SideBySideLetters.Widest(reads.Select(r => r.Read.Lettered.Motif)), AreMotifsLater = true }, HeldRows.Merge(rows, held), letters)
+            list.Job, list.Corrections, list.Face,
+            new LetteredList(
+                list.Face.Name, all, held)
+            {
+                Motif = SideBySideLetters.Widest(reads.Select(r => r.Read.Lettered.Motif)),
+                AreMotifsLater = true
+            }, HeldRows.Merge(rows, held), letters)
         {
             Sewn = going.Count == 0 ? null
                 : (lead.Begun, lead.From with { Gone = [.. going.SelectMany(g => g.From.Gone)] }),

@@ -50,7 +50,8 @@ internal sealed class TracedSewing(LaidOut made) : IPieceSewing
     {
         foreach (var paper in Paper.Both)
         {
-            yield return (OutPaths.Template(paper.Word), stream => Template.Write(stream, paper, made.Job.Title, _plan, _lines, made.Job.Traced.Mirrored));
+            yield return (OutPaths.Template(paper.Word),
+                stream => Template.Write(stream, paper, made.Job.Title, _plan, _lines, made.Job.Traced.Mirrored));
         }
     }
 

@@ -41,7 +41,8 @@ internal sealed class TracedWay(Way way) : IWay, ILetteredWay
         }
 
         var names = new NameList([], [.. NeedlePathWay.GoneOf(list, matched, t => t.IsFollowedByHand)]);
-        var gone = names.Names.IsEmpty || WithoutHeadings.Letter(job, names, list.Face, shelf, cancel) is not { } drawn ? [] : Marked(drawn).Names;
+        var gone = names.Names.IsEmpty || WithoutHeadings.Letter(job, names, list.Face, shelf, cancel) is not { } drawn
+            ? [] : Marked(drawn).Names;
         var from = job.IsHooped ? begun.From(job, matched, gone) : begun.NameByName(job, matched, gone);
         return Result.Of(read with { Sewn = (begun, from) }, lettered.Problems);
     }

@@ -41,12 +41,14 @@ public sealed record AnswersAnswer : CommandAnswer
             Lines = report.Lines,
             Entered = [.. report.Entered.Select(e => new ToldAnswer
             {
-                Text = e.Row.Text, State = ApprovalsFile.Word(e.State), Web = e.Web == WebAnswer.None ? null : e.Web.ToString().ToLowerInvariant(),
+                Text = e.Row.Text, State = ApprovalsFile.Word(e.State),
+                Web = e.Web == WebAnswer.None ? null : e.Web.ToString().ToLowerInvariant(),
             })],
             Agreed = Count(report, ApprovalState.Agreed),
             ChangeWished = Count(report, ApprovalState.ChangeWished),
             Unclear = Count(report, ApprovalState.Unclear),
-            Missing = [.. (report.Approvals?.Names ?? []).Where(n => n.State is ApprovalState.NotAsked or ApprovalState.Asked).Select(n => n.Row.Text)],
+            Missing = [.. (report.Approvals?.Names ?? []).Where(n => n.State is ApprovalState.NotAsked or ApprovalState.Asked)
+            .Select(n => n.Row.Text)],
             Corrections = report.Approvals?.Corrections ?? [],
             PlanTouched = report.IsPlanTouched,
         }

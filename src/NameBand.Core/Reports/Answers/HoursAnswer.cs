@@ -99,7 +99,8 @@ public sealed record HoursAnswer : CommandAnswer
 
     public IReadOnlyList<ToldSitting>? Sittings { get; init; }
 
-    /// <summary>The day by which all is to be sewn down; this and the next three are null where the job names none, or no evenings.</summary>
+    /// <summary>The day by which all is to be sewn down; this and the next three are null where the job names none, or no
+    /// evenings.</summary>
     public DateOnly? FinishBy { get; init; }
 
     /// <summary>The last day on which to begin; null also where it is too late for that.</summary>

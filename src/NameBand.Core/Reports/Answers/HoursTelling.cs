@@ -57,18 +57,19 @@ internal static class HoursTelling
         });
     }
 
-    private static HoursAnswer WithEvenings(HoursReport report, HoursAnswer answer) => report.Evenings is not { } plan ? answer : answer with
-    {
-        FinishBy = report.Calendar?.FinishBy,
-        BeginBy = report.Calendar?.BeginBy,
-        DoneOn = report.Calendar?.DoneOn,
-        LongerByMinutes = report.Calendar?.LongerByMinutes,
-        Evenings = plan.Evenings,
-        LeastEvenings = plan.LeastEvenings,
-        LeastMinutes = Telling.Thousandth(plan.LeastMinutes),
-        PlannedMinutes = Telling.Thousandth(plan.Minutes),
-        IsProvenBest = plan.IsProvenBest,
-        Sittings = [.. plan.Sittings.Select(s => new ToldSitting
+    private static HoursAnswer WithEvenings(HoursReport report, HoursAnswer answer) =>
+        report.Evenings is not { } plan ? answer : answer with
+        {
+            FinishBy = report.Calendar?.FinishBy,
+            BeginBy = report.Calendar?.BeginBy,
+            DoneOn = report.Calendar?.DoneOn,
+            LongerByMinutes = report.Calendar?.LongerByMinutes,
+            Evenings = plan.Evenings,
+            LeastEvenings = plan.LeastEvenings,
+            LeastMinutes = Telling.Thousandth(plan.LeastMinutes),
+            PlannedMinutes = Telling.Thousandth(plan.Minutes),
+            IsProvenBest = plan.IsProvenBest,
+            Sittings = [.. plan.Sittings.Select(s => new ToldSitting
         {
             Evening = s.Evening,
             Day = report.Calendar?.DayOf(s.Evening),
@@ -79,9 +80,9 @@ internal static class HoursTelling
             After = Tasks(s.After),
             Hoopings = s.Hoopings,
         })],
-        TooLong = plan.TooLong,
-        Tonight = report.Tonight is { } tonight ? Tonight(tonight) : null,
-    };
+            TooLong = plan.TooLong,
+            Tonight = report.Tonight is { } tonight ? Tonight(tonight) : null,
+        };
 
     private static ToldTonight Tonight(Tonight tonight) => new()
     {

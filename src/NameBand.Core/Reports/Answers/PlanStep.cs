@@ -9,7 +9,8 @@ internal static class PlanStep
 {
     private const double SlightMinutes = 1;
 
-    /// <summary>What is done otherwise, and after a colon what comes of it: <c>1 round less: letters 1.8 mm smaller, 3 h 10 min saved</c>.</summary>
+    /// <summary>What is done otherwise, and after a colon what comes of it: <c>1 round less: letters 1.8 mm smaller, 3 h 10 min
+    /// saved</c>.</summary>
     public static string InWords(OfferedPlan plan, OfferedPlan asSet)
     {
         string[] done = [.. Done(plan, asSet)];

@@ -51,9 +51,12 @@ internal static class PlansTelling
         Asks = plan.Asks,
         InTheWay = [.. plan.InTheWay.Select(Line)],
         Ways = plan.Plan.Ways.ToImmutableSortedDictionary(w => JobKeys.WordOf(w.Way), w => w.Names, StringComparer.Ordinal),
-        Who = !plan.Plan.HasSeveralWays ? null : plan.Plan.Rounds.SelectMany(r => r.Names).Where(n => n.IsOfList).GroupBy(n => n.Lettered.Way)
+        Who = !plan.Plan.HasSeveralWays
+        ? null : plan.Plan.Rounds.SelectMany(r => r.Names).Where(n => n.IsOfList).GroupBy(n => n.Lettered.Way)
             .OrderByDescending(g => g.Count()).ThenBy(g => g.Key)
-            .Select(g => new ToldShare(JobKeys.WordOf(g.Key), WayTraits.Of(g.Key).How, [.. g.OrderBy(n => n.Order).Select(n => n.Lettered.Name.Text)])).ToImmutableArray(),
+            .Select(g => new ToldShare(
+                JobKeys.WordOf(g.Key), WayTraits.Of(g.Key).How, [.. g.OrderBy(n => n.Order).Select(n => n.Lettered.Name.Text)]))
+                .ToImmutableArray(),
         Face = plan.Job.Traits.HasLettersOfItsOwn && !plan.Job.HasSeveralWays ? "" : plan.Job.Lettering.Face,
         LetterHeightMm = Telling.Thousandth(plan.Plan.LetterHeightMm),
         Rounds = plan.Plan.Rounds.Length,

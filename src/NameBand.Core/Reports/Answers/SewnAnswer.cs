@@ -35,7 +35,13 @@ public sealed record SewnAnswer : CommandAnswer
         Written = report.Said is not null,
         Said = report.Said is { } said ? Deed(said, report) : null,
         Length = report.MeasuredName is { } length
-            ? new ToldLength { Name = length.Number, Millimetres = length.Millimetres, OnScrap = length.IsScrap, TakenBack = length.IsTakenBack } : null,
+            ? new ToldLength
+            {
+                Name = length.Number,
+                Millimetres = length.Millimetres,
+                OnScrap = length.IsScrap,
+                TakenBack = length.IsTakenBack
+            } : null,
         Hoopings = [.. report.Hoopings.Select(Hooping)],
         Names = report.Names.IsDefaultOrEmpty ? null : [.. report.Names.Select(Name)],
         Finished = report.Rounds.Any(r => r.Last is not null) ? [.. report.Rounds.Select(Finish)] : null,

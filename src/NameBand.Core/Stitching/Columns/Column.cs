@@ -34,7 +34,8 @@ internal sealed class Column
         {
             _middle[i] = Vec.Mix(left[i], right[i], 0.5);
             _lowest = new Vec(Math.Min(_lowest.X, Math.Min(left[i].X, right[i].X)), Math.Min(_lowest.Y, Math.Min(left[i].Y, right[i].Y)));
-            _highest = new Vec(Math.Max(_highest.X, Math.Max(left[i].X, right[i].X)), Math.Max(_highest.Y, Math.Max(left[i].Y, right[i].Y)));
+            _highest = new Vec(
+                Math.Max(_highest.X, Math.Max(left[i].X, right[i].X)), Math.Max(_highest.Y, Math.Max(left[i].Y, right[i].Y)));
         }
 
         for (int i = 1; i < left.Length; i++)

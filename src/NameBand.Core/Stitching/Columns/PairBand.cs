@@ -38,7 +38,8 @@ internal sealed class PairBand(Places a, Places b, int reach, double widthMm, In
 
     private int Last(int i) => Math.Min(b.Count - 1, (int)((long)i * (b.Count - 1) / (a.Count - 1)) + reach);
 
-    /// <summary>For each pair of the band how the cheapest way to it comes there: 0 along both edges, 1 along the first, 2 along the second.</summary>
+    /// <summary>For each pair of the band how the cheapest way to it comes there: 0 along both edges, 1 along the first, 2 along
+    /// the second.</summary>
     private void Fill(byte[] steps, int wide, Span<double> before, Span<double> cost, Span<double> here)
     {
         before.Fill(double.PositiveInfinity);
@@ -87,7 +88,8 @@ internal sealed class PairBand(Places a, Places b, int reach, double widthMm, In
         }
     }
 
-    /// <summary>What each pair of a row costs: the lean of its crossing against both edges, its length, and ground that it crosses outside.</summary>
+    /// <summary>What each pair of a row costs: the lean of its crossing against both edges, its length, and ground that it
+    /// crosses outside.</summary>
     private void CostsOfPairs(int i, int first, int last, Span<double> here)
     {
         double x = a.X[i];
@@ -103,7 +105,8 @@ internal sealed class PairBand(Places a, Places b, int reach, double widthMm, In
             var dy = new Vector<double>(b.Y, j) - new Vector<double>(y);
             var length2 = (dx * dx) + (dy * dy);
             longestOf = Vector.Max(longestOf, length2);
-            var lean = (dx * (new Vector<double>(alongX) + new Vector<double>(b.AlongX, j))) + (dy * (new Vector<double>(alongY) + new Vector<double>(b.AlongY, j)));
+            var lean = (dx * (new Vector<double>(alongX) + new Vector<double>(b.AlongX, j)))
+                + (dy * (new Vector<double>(alongY) + new Vector<double>(b.AlongY, j)));
             var slant = Vector.ConditionalSelect(
                 Vector.GreaterThan(length2, new Vector<double>(1e-12)), lean * lean / (length2 * 4), Vector<double>.Zero);
             (slant + (length2 * LengthWeight * _square)).CopyTo(here[j..]);

@@ -2,7 +2,8 @@ using NameBand.Stitching.Geometry;
 
 namespace NameBand.Stitching.Columns;
 
-/// <summary>Places evenly along an edge and the edge's directions there, each number in a row of its own so that many can be read at once.</summary>
+/// <summary>Places evenly along an edge and the edge's directions there, each number in a row of its own so that many can be read
+/// at once.</summary>
 internal sealed class Places
 {
     private Places(int count) => (X, Y, AlongX, AlongY) = (new double[count], new double[count], new double[count], new double[count]);

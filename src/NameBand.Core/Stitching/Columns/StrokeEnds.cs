@@ -23,9 +23,11 @@ internal static class StrokeEnds
 
     public static (List<Vec> Left, List<Vec> Right) Finish(Stroke stroke, double widthMm, double tuckMm, InsideMap inside)
     {
-        var (left, right) = FinishEnd(stroke.Left, stroke.Right, stroke.End, stroke.EndCap, stroke.EndOut, stroke.Start, widthMm, tuckMm, inside);
+        var (left, right) =
+            FinishEnd(stroke.Left, stroke.Right, stroke.End, stroke.EndCap, stroke.EndOut, stroke.Start, widthMm, tuckMm, inside);
         var (turnedLeft, turnedRight) = FinishEnd(
-            [.. Enumerable.Reverse(right)], [.. Enumerable.Reverse(left)], stroke.Start, stroke.StartCap, stroke.StartOut, stroke.End, widthMm, tuckMm, inside);
+            [.. Enumerable.Reverse(right)], [.. Enumerable.Reverse(left)], stroke.Start, stroke.StartCap, stroke.StartOut, stroke.End,
+            widthMm, tuckMm, inside);
         turnedLeft.Reverse();
         turnedRight.Reverse();
         return (turnedRight, turnedLeft);
@@ -102,7 +104,8 @@ internal static class StrokeEnds
         double most = MostSquaring * width;
         double leftMore = Math.Clamp(lag * SquaringShare, 0, most);
         double rightMore = Math.Clamp(-lag * SquaringShare, 0, most);
-        return ([.. left, Under(left[^1], direction, tuck + leftMore, inside)], [.. right, Under(right[^1], direction, tuck + rightMore, inside)]);
+        return ([.. left, Under(left[^1], direction, tuck + leftMore, inside)],
+            [.. right, Under(right[^1], direction, tuck + rightMore, inside)]);
     }
 
     /// <summary>Goes on from the mouth as far as there is a stroke to hide under.</summary>
@@ -225,7 +228,8 @@ internal static class StrokeEnds
         // The points of a large letter lie far apart: between the middles of two sides the outline is taken to turn evenly.
         double Turned(int side, double along, double otherwise)
         {
-            if (side < 0 || side >= last || Vec.Angle(edge.Points[side + 1] - edge.Points[side], edge.Points[side + 2] - edge.Points[side + 1]) > CornerRad)
+            if (side < 0 || side >= last
+                || Vec.Angle(edge.Points[side + 1] - edge.Points[side], edge.Points[side + 2] - edge.Points[side + 1]) > CornerRad)
             {
                 return otherwise;
             }

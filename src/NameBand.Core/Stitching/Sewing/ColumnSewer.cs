@@ -119,7 +119,8 @@ internal sealed class ColumnSewer
             var first = new SatinSpan(column, index, enter, 0, null) { EndSide = 1 - last };
             SewSpan(first, branches.Where(b => b.LeaveAt <= enter));
             SewSpan(
-                ending with { From = enter, To = column.Length, EndSide = last, IsEndOfSeam = true }, branches.Where(b => b.LeaveAt > enter));
+                ending with { From = enter, To = column.Length, EndSide = last, IsEndOfSeam = true },
+                branches.Where(b => b.LeaveAt > enter));
         }
 
         _done[index] = true;
@@ -236,7 +237,8 @@ internal sealed class ColumnSewer
         double ahead = start + (Math.Sign(end - start) * Math.Min(UnderlayStitchMm, Math.Abs(end - start)));
         if (_run.Needles.Count > 0)
         {
-            side = (UnderlayLine.Beside(column, start, side) - _run.Last).Length < (UnderlayLine.Beside(column, start, -side) - _run.Last).Length ? side : -side;
+            side = (UnderlayLine.Beside(column, start, side) - _run.Last).Length < (UnderlayLine.Beside(column, start, -side)
+                - _run.Last).Length ? side : -side;
         }
 
         if (_run.Needles.Count == 0 || !IsHidden(UnderlayLine.Beside(column, ahead, side), column, column))
@@ -273,7 +275,8 @@ internal sealed class ColumnSewer
             }
         }
 
-        _run.GoTo(column.MiddleAt(left), _run.Needles.Count > 0 ? StitchKind.Travel : _satin is null ? StitchKind.Running : StitchKind.Underlay);
+        _run.GoTo(
+            column.MiddleAt(left), _run.Needles.Count > 0 ? StitchKind.Travel : _satin is null ? StitchKind.Running : StitchKind.Underlay);
         return left;
     }
 

@@ -10,7 +10,8 @@ internal sealed class HoleGrid(double cellMm)
     private readonly List<(Vec At, int Column, int Next)> _holes = new(256);
 
     /// <summary>
-    /// For each cell its last hole, counted from 1. Cells far apart share a place: a hole of another cell is either as near as one of the cell's
+    /// For each cell its last hole, counted from 1. Cells far apart share a place: a hole of another cell is either as near as
+    /// one of the cell's
     /// own could be, or too far to count.
     /// </summary>
     private readonly int[] _last = new int[Cells];

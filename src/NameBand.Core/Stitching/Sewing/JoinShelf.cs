@@ -17,7 +17,8 @@ internal sealed class JoinShelf(SewingSettings settings, double letterHeightMm, 
 
     private const double HiddenOverSatinWorth = 2;
 
-    /// <summary>A thread that leaves a column goes over that column's last stitch: so much is not sought to be avoided, or so much of all thread.</summary>
+    /// <summary>A thread that leaves a column goes over that column's last stitch: so much is not sought to be avoided, or so
+    /// much of all thread.</summary>
     private const double FreeMm = 0.8;
     private const double FreePart = 0.005;
 

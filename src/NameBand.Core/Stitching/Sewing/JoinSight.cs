@@ -3,7 +3,8 @@ using NameBand.Common;
 
 namespace NameBand.Stitching.Sewing;
 
-/// <summary>How much of a thread that goes over bare cloth is in sight: what no satin covers, from where it comes out to where it goes under.</summary>
+/// <summary>How much of a thread that goes over bare cloth is in sight: what no satin covers, from where it comes out to where it
+/// goes under.</summary>
 internal static class JoinSight
 {
     private const double StepMm = 0.05;
@@ -71,7 +72,8 @@ internal static class JoinSight
         return longest;
     }
 
-    /// <summary>How much of a run's own travel and underlay lies over satin that is sewn before it, and how much of that no later satin covers; with the length of all its thread.</summary>
+    /// <summary>How much of a run's own travel and underlay lies over satin that is sewn before it, and how much of that no later
+    /// satin covers; with the length of all its thread.</summary>
     public static (double OverMm, double SeenMm, double ThreadMm) OverSatin(NeedleStep[] run, double threadMm)
     {
         var (over, seen, all) = (0.0, 0.0, run.Length > 1 ? run[0].At.DistanceTo(run[1].At) : 0);
@@ -174,7 +176,8 @@ internal static class JoinSight
 
             var (a, b) = (run[i - 1].At, run[i].At);
             if (run[i].Kind is not (StitchKind.Satin or StitchKind.Running)
-                || Math.Max(a.XMm, b.XMm) < left || Math.Min(a.XMm, b.XMm) > right || Math.Max(a.YMm, b.YMm) < bottom || Math.Min(a.YMm, b.YMm) > top)
+                || Math.Max(a.XMm, b.XMm) < left || Math.Min(a.XMm, b.XMm) > right || Math.Max(a.YMm, b.YMm) < bottom
+                    || Math.Min(a.YMm, b.YMm) > top)
             {
                 continue;
             }

@@ -76,7 +76,8 @@ internal sealed class LockedRun(NeedleStep[] steps)
         return best ?? (0, InOldHoles(steps[0].At, steps[1].At, steps.Take(MostLookedAt).Select(s => s.At)));
     }
 
-    /// <summary>Back along the last stitch, and a little forward again or on to the stitch before it, so that it lies among its like.</summary>
+    /// <summary>Back along the last stitch, and a little forward again or on to the stitch before it, so that it lies among its
+    /// like.</summary>
     private static Point[] End(NeedleStep[] steps, List<Point> holes)
     {
         var (last, before) = (steps[^1].At, steps[^2].At);
@@ -87,7 +88,8 @@ internal sealed class LockedRun(NeedleStep[] steps)
         {
             var middle = On(last, before, first);
             var towards = steps.Length > 2 && steps[^2].Kind == StitchKind.Satin ? steps[^3].At : last;
-            foreach (var second in new[] { On(last, before, first - LockMm), On(last, before, first + LockMm), On(before, towards, length - first) })
+            foreach (var second in new[] { On(last, before, first - LockMm), On(last, before, first + LockMm),
+                On(before, towards, length - first) })
             {
                 Point[] tried = [middle, second];
                 int most = MostNear(holes, tried);

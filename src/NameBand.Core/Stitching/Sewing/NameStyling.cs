@@ -21,7 +21,8 @@ internal readonly record struct NameStyling(NameStyle Style, ReadPiece? Asked)
     /// <summary>The thinnest stroke that is widened unasked where its neighbours are satin.</summary>
     public static double LeastWidenedMm(Fabric fabric) => LeastStrokeMm(fabric) - (2 * MostWideningMm);
 
-    public static NameStyle Alone(ReadPiece piece, Fabric fabric) => piece.StrokeMm < LeastStrokeMm(fabric) ? NameStyle.Run : NameStyle.Satin;
+    public static NameStyle Alone(ReadPiece piece, Fabric fabric) =>
+        piece.StrokeMm < LeastStrokeMm(fabric) ? NameStyle.Run : NameStyle.Satin;
 
     public static NameStyling Of(IReadOnlyList<ReadPiece> pieces, Fabric fabric)
     {

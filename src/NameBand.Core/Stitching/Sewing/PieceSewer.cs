@@ -64,7 +64,8 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         }
 
         var all = sewn.ToImmutable();
-        var together = satinParts.Count > 1 && all.Length <= MostPartsOfACharacter ? Excursions.Together(all, satinParts, Finish, fabric.Thread.DiameterMm) : [];
+        var together = satinParts.Count > 1 && all.Length <= MostPartsOfACharacter
+            ? Excursions.Together(all, satinParts, Finish, fabric.Thread.DiameterMm) : [];
         return new SewnPiece(all, together, isRun, ProblemOf(read));
     }
 
@@ -113,7 +114,8 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         return run;
     }
 
-    /// <summary>A dot so small that its stroke is shorter than a stitch: two stitches over its middle, for no dot of a letter may be lost.</summary>
+    /// <summary>A dot so small that its stroke is shorter than a stitch: two stitches over its middle, for no dot of a letter may
+    /// be lost.</summary>
     private static SewnRun Dot(Region region, StitchKind kind)
     {
         double left = region.Points.Min(p => p.X), right = region.Points.Max(p => p.X);
@@ -157,11 +159,13 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
         : IsScattered(read.Piece, read.Parts.Count) ? Scattered(read.Piece, read.Parts.Count)
         : null;
 
-    private static bool IsScattered(LetterPiece piece, int parts) => parts > MostPartsOfACharacter * Math.Max(1, piece.Text.EnumerateRunes().Count());
+    private static bool IsScattered(LetterPiece piece, int parts) =>
+        parts > MostPartsOfACharacter * Math.Max(1, piece.Text.EnumerateRunes().Count());
 
     private static Problem Scattered(LetterPiece piece, int parts) => Problem.NeedsPerson(
         new Where(Name: piece.Text),
-        FormattableString.Invariant($"“{piece.Text}” in the face {piece.Face} is made of {parts} separate parts; each is tied off by itself, with a jump to the next one."),
+        FormattableString.Invariant(
+            $"“{piece.Text}” in the face {piece.Face} is made of {parts} separate parts; each is tied off by itself, with a jump to the next one."),
         "Look at the proof and its stitches, and choose another face if the letter does not please.");
 
     private static Problem Unreadable(LetterPiece piece) => Problem.NeedsPerson(

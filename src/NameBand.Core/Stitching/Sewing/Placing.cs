@@ -2,7 +2,8 @@ using NameBand.Common;
 
 namespace NameBand.Stitching.Sewing;
 
-/// <summary>Where a letter stands: its own points are turned about its origin, counter-clockwise, and moved to <paramref name="Origin"/>.</summary>
+/// <summary>Where a letter stands: its own points are turned about its origin, counter-clockwise, and moved to
+/// <paramref name="Origin"/>.</summary>
 internal readonly record struct Placing(Point Origin, double TurnRad)
 {
     private readonly double _cos = Math.Cos(TurnRad);

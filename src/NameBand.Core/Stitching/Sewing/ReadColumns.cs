@@ -36,13 +36,15 @@ internal sealed class ReadColumns(Region region, Triangulation mesh, InsideMap i
     }
 
     /// <summary>The region as one column, where it is a mark no longer than stated; else none.</summary>
-    public List<FilledColumn> AsOne(double longestMm) => CompactStroke.Of(region, longestMm) is { } stroke && Filled(stroke) is { } column ? [column] : [];
+    public List<FilledColumn> AsOne(double longestMm) =>
+        CompactStroke.Of(region, longestMm) is { } stroke && Filled(stroke) is { } column ? [column] : [];
 
     private FilledColumn? Filled(Stroke stroke)
     {
         if (!_columns.TryGetValue(stroke, out var column))
         {
-            _columns[stroke] = column = Column.Of(stroke, stepMm, ColumnSewer.TuckMm, inside) is { } made ? FilledColumn.Of(made, coarse) : null;
+            _columns[stroke] = column = Column.Of(stroke, stepMm, ColumnSewer.TuckMm, inside) is { } made
+                ? FilledColumn.Of(made, coarse) : null;
         }
 
         return column;
@@ -80,7 +82,8 @@ internal sealed class ReadColumns(Region region, Triangulation mesh, InsideMap i
 
         public int GetHashCode(Stroke s) => HashCode.Combine(s.Left.Count, s.Right.Count, s.Left[0], s.Right[^1]);
 
-        public bool Equals((Stroke Stroke, double Window) a, (Stroke Stroke, double Window) b) => a.Window == b.Window && Equals(a.Stroke, b.Stroke);
+        public bool Equals((Stroke Stroke, double Window) a, (Stroke Stroke, double Window) b) =>
+            a.Window == b.Window && Equals(a.Stroke, b.Stroke);
 
         public int GetHashCode((Stroke Stroke, double Window) s) => GetHashCode(s.Stroke);
 

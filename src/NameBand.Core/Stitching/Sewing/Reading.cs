@@ -33,7 +33,8 @@ internal readonly record struct Reading(double SpurDepth, double CornerWindow)
         var made = new ReadColumns(region, mesh, inside, coarse, Math.Max(0.1, 0.012 * letterHeightMm));
         var best = First.Columns(made);
         double least = ReadingScore.Of(best, coarse);
-        if (made.AsOne(LongestMark * letterHeightMm) is { Count: > 0 } one && ReadingScore.Of(one, coarse) is var whole && whole < least + AsOneWorth)
+        if (made.AsOne(LongestMark * letterHeightMm) is { Count: > 0 } one && ReadingScore.Of(one, coarse) is var whole && whole < least
+            + AsOneWorth)
         {
             (best, least) = (one, whole);
         }

@@ -113,7 +113,8 @@ internal sealed class SatinLayer(SatinSettings settings)
         KeepClearOfUnderlay(index, run);
         var places = Spread(span);
         int last = span.EndSide ?? (span.LeaveFor is { } next ? NearerSide(column, places[^1], next) : -1);
-        if (last >= 0 && !span.EndsAcross && places.Count >= LeastToTurn && run.Needles.Count > 0 && StartsFar(column, places[0], last ^ ((places.Count - 1) & 1), run.Last))
+        if (last >= 0 && !span.EndsAcross && places.Count >= LeastToTurn && run.Needles.Count > 0
+            && StartsFar(column, places[0], last ^ ((places.Count - 1) & 1), run.Last))
         {
             places = Spread(span, turned: true);
         }
@@ -147,7 +148,8 @@ internal sealed class SatinLayer(SatinSettings settings)
 
     /// <summary>Whether a stitch to a hole lies along the last one, back.</summary>
     private static bool GoesOn(SewnRun run, Vec to) =>
-        run.Needles.Count > 1 && run.Needles[^1].Kind == StitchKind.Satin && Math.Abs(Vec.Angle(run.Needles[^2].At - run.Last, to - run.Last)) < GoesOnRad;
+        run.Needles.Count > 1 && run.Needles[^1].Kind == StitchKind.Satin
+            && Math.Abs(Vec.Angle(run.Needles[^2].At - run.Last, to - run.Last)) < GoesOnRad;
 
     /// <summary>The holes of underlay and travel sewn since the last column are there too.</summary>
     private void KeepClearOfUnderlay(int index, SewnRun run)
@@ -268,7 +270,8 @@ internal sealed class SatinLayer(SatinSettings settings)
         var best = near;
         double gap = _holes.Nearest(near, index, OtherColumnShare);
         bool crosses = Crosses(run, count, near);
-        for (double inset = 0.12; (crosses || gap < least) && inset <= (crosses ? MostToUncross : MostInsetPart) * width && inset < most; inset += 0.08)
+        for (double inset = 0.12; (crosses || gap < least) && inset <= (crosses ? MostToUncross : MostInsetPart) * width
+            && inset < most; inset += 0.08)
         {
             var tried = near + (inward * inset);
             double free = _holes.Nearest(tried, index, OtherColumnShare);
@@ -309,7 +312,8 @@ internal sealed class SatinLayer(SatinSettings settings)
         var across = (run.Last - from).Unit().Left;
         double wanted = Vec.Dot(middle - from, across);
         double found = Vec.Dot(at - from, across);
-        return wanted * found < 0 && Math.Abs(found) < HairMm && Math.Abs(wanted) > HairMm ? at + (across * ((Math.Sign(wanted) * ClearMm) - found)) : at;
+        return wanted * found < 0 && Math.Abs(found) < HairMm && Math.Abs(wanted) > HairMm
+            ? at + (across * ((Math.Sign(wanted) * ClearMm) - found)) : at;
     }
 
     /// <summary>Whether the stitch to a point would cross one of the last ones of the same column.</summary>
@@ -320,7 +324,8 @@ internal sealed class SatinLayer(SatinSettings settings)
         for (int i = Math.Max(last - Math.Min(count, Window) + 2, 1); i < last; i++)
         {
             var (a, b, from) = (needles[i - 1].At, needles[i].At, needles[last].At);
-            if (Vec.Cross(b - a, from - a) * Vec.Cross(b - a, to - a) < 0 && Vec.Cross(to - from, a - from) * Vec.Cross(to - from, b - from) < 0)
+            if (Vec.Cross(b - a, from - a) * Vec.Cross(b - a, to - a) < 0 && Vec.Cross(to - from, a - from)
+                * Vec.Cross(to - from, b - from) < 0)
             {
                 return true;
             }

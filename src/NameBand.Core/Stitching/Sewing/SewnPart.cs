@@ -31,7 +31,8 @@ internal sealed class SewnPart
     /// <summary>For each exit the first one whose columns are sewn in the same order; null where each is judged by itself.</summary>
     private readonly int[]? _order;
 
-    private SewnPart(WayIn[] entries, Point[] starts, Point[] exits, Func<double[]> costs, Func<int, int, NeedleStep[]> sew, int[]? order = null)
+    private SewnPart(
+        WayIn[] entries, Point[] starts, Point[] exits, Func<double[]> costs, Func<int, int, NeedleStep[]> sew, int[]? order = null)
     {
         _order = order;
         Entries = entries;
@@ -122,7 +123,8 @@ internal sealed class SewnPart
         }
     }
 
-    /// <summary>What the ways through to an exit cost in mm of thread in sight, joins aside: from each way in, and last from the exit's own start.</summary>
+    /// <summary>What the ways through to an exit cost in mm of thread in sight, joins aside: from each way in, and last from the
+    /// exit's own start.</summary>
     public ReadOnlySpan<double> Costs(int exit) => _costs.Value.AsSpan(exit * (Entries.Length + 1), Entries.Length + 1);
 
     private static int[] Orders(IReadOnlyList<WayOut> outs)
@@ -136,7 +138,8 @@ internal sealed class SewnPart
         return [.. outs.Select(o => first[o.Tree.Root])];
     }
 
-    /// <summary>The exit whose stitches tell how much travel lies over satin on the way to this one: in a word the order of its columns decides that.</summary>
+    /// <summary>The exit whose stitches tell how much travel lies over satin on the way to this one: in a word the order of its
+    /// columns decides that.</summary>
     public int OrderOf(int exit) => _order is null ? exit : _order[exit];
 
     /// <summary>What it costs more that travel lies over satin when the sewing leaves there; not a number before it was reckoned.</summary>

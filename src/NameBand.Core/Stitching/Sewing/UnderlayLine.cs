@@ -10,7 +10,8 @@ internal static class UnderlayLine
     private const double InsideEdgeMm = 0.5;
     private const double MostAsideMm = 2.5;
 
-    /// <summary>On the centre line, or beside it: on the one side of it or the other as far as the line inside the edge, or a part of that.</summary>
+    /// <summary>On the centre line, or beside it: on the one side of it or the other as far as the line inside the edge, or a
+    /// part of that.</summary>
     public static Vec Beside(Column column, double at, double side)
     {
         var (left, right) = column.CrossingAt(at);

@@ -50,7 +50,8 @@ internal sealed class PointGrid
     public int Next(int point) => _next[point];
 
     public (int Column, int Row) CellOf(Vec p) => (
-        Math.Clamp((int)((p.X - _corner.X) * _cellsPerMm), 0, _columns - 1), Math.Clamp((int)((p.Y - _corner.Y) * _cellsPerMm), 0, _rows - 1));
+        Math.Clamp((int)((p.X - _corner.X) * _cellsPerMm), 0, _columns - 1),
+        Math.Clamp((int)((p.Y - _corner.Y) * _cellsPerMm), 0, _rows - 1));
 
     /// <summary>The outline comes to a point once more: a bridge starts there.</summary>
     public void Repeat(int point) => _times[point]++;

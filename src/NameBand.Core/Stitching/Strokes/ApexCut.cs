@@ -42,8 +42,10 @@ internal static class ApexCut
 
         var crotch = corner.Inner.At(corner.At);
         var across = corner.InnerIsRight ? up.Left : up.Left * -1;
-        if (outer.FirstHit(crotch, across, 1e-6) is not var (first, near) || outer.FirstHit(crotch, across * -1, 1e-6) is not var (second, far)
-            || first >= second || !AreStraight(corner, outer, first, second) || Math.Max(near, far) > MostReachPart * corner.WidthMm || Math.Abs(near - far) > MostUneven * Math.Max(near, far))
+        if (outer.FirstHit(crotch, across, 1e-6) is not var (first, near)
+            || outer.FirstHit(crotch, across * -1, 1e-6) is not var (second, far)
+            || first >= second || !AreStraight(corner, outer, first, second) || Math.Max(near, far) > MostReachPart * corner.WidthMm
+                || Math.Abs(near - far) > MostUneven * Math.Max(near, far))
         {
             return null;
         }
@@ -75,11 +77,13 @@ internal static class ApexCut
         return at + reach >= 0 && at + reach <= edge.Length && Math.Abs(Vec.Angle(middle - near, far - middle)) < MostBendRad;
     }
 
-    /// <summary>Whether two straight legs alike leave a point of the outline, with the middle of a mouth straight on between them.</summary>
+    /// <summary>Whether two straight legs alike leave a point of the outline, with the middle of a mouth straight on between
+    /// them.</summary>
     /// <param name="mouth">Two points of the outline; what lies from the first on to the second is the tip.</param>
     public static bool IsCrotch(Region region, int point, (int One, int Other) mouth, double strokeMm)
     {
-        if (LegFrom(region, point, region.Next, strokeMm) is not { } one || LegFrom(region, point, region.Previous, strokeMm) is not { } other)
+        if (LegFrom(region, point, region.Next, strokeMm) is not { } one
+            || LegFrom(region, point, region.Previous, strokeMm) is not { } other)
         {
             return false;
         }
@@ -91,7 +95,8 @@ internal static class ApexCut
         var top = region.Walk(mouth.One, mouth.Other)!.Select(i => region.Points[i]).MaxBy(p => Vec.Dot(p, up));
         return Math.Abs(Vec.Angle(one, other)) < MostBetweenLegsRad && Math.Abs(up.X) <= MostAslant
             && Math.Abs(Vec.Angle(up, Vec.Mix(first, second, 0.5) - crotch)) < MostOffRad
-            && Math.Abs(Vec.Dot(top - Vec.Mix(first, second, 0.5), up.Left)) <= MostAside * (near + far) && Math.Abs(near - far) <= MostUneven * Math.Max(near, far);
+            && Math.Abs(Vec.Dot(top - Vec.Mix(first, second, 0.5), up.Left)) <= MostAside * (near + far)
+                && Math.Abs(near - far) <= MostUneven * Math.Max(near, far);
     }
 
     /// <summary>Direction of the outline beside a point; null where it is not straight.</summary>
@@ -145,7 +150,8 @@ internal static class ApexCut
             ? (stroke with { Left = outerBefore, Right = innerBefore }, stroke with { Left = outerAfter, Right = innerAfter })
             : (stroke with { Left = innerBefore, Right = outerBefore }, stroke with { Left = innerAfter, Right = outerAfter });
         return new CornerCut(
-            before with { End = EndKind.Meet, EndCap = [], EndOut = default }, after with { Start = EndKind.Meet, StartCap = [], StartOut = default }, tip);
+            before with { End = EndKind.Meet, EndCap = [], EndOut = default },
+            after with { Start = EndKind.Meet, StartCap = [], StartOut = default }, tip);
     }
 }
 

@@ -55,7 +55,8 @@ internal static class CompactStroke
             EndKind.Free, EndKind.Free, Points(left.Value.Last, right.Value.First), Points(right.Value.Last, left.Value.First), false);
     }
 
-    /// <summary>The long direction of the smallest rectangle that has a side along a piece of outline; upright rather than that where it does not matter.</summary>
+    /// <summary>The long direction of the smallest rectangle that has a side along a piece of outline; upright rather than that
+    /// where it does not matter.</summary>
     private static Vec Axis(Region region)
     {
         var best = new Vec(1, 0);

@@ -180,7 +180,8 @@ internal static class CornerSplitter
         double limit = 1.6 * width / Math.Max(0.35, Math.Cos(Math.Min(most, 2.6) / 2));
         for (double s = 0; s <= outer.Length; s += step)
         {
-            if ((outer.At(s) - c).Length < limit && BendOver(outer, s, 0.4 * width, sign) > (most > SharpTurnRad ? RoundedTurnRad : OuterTurnRad))
+            if ((outer.At(s) - c).Length < limit
+                && BendOver(outer, s, 0.4 * width, sign) > (most > SharpTurnRad ? RoundedTurnRad : OuterTurnRad))
             {
                 return best;
             }

@@ -180,7 +180,8 @@ internal sealed class Skeleton
         return depth;
     }
 
-    /// <summary>The tip above two legs that are alike is no stroke that either of them goes on into: it is parted at the corner later.</summary>
+    /// <summary>The tip above two legs that are alike is no stroke that either of them goes on into: it is parted at the corner
+    /// later.</summary>
     private bool IsApex(int mouth, double depth, double strokeMm)
     {
         var (one, other) = (_mesh.Corners[mouth], _mesh.Corners[Triangulation.NextEdge(mouth)]);

@@ -167,7 +167,12 @@ internal sealed class StrokeFinder
             var free = _atJunction[junction].Where(e => !taken.Contains(e)).ToList();
             if (free.Count >= 2 && free.Any(e => short_.Contains(e.Arm)))
             {
-                var pair = (from a in free from b in free where _ends.IndexOf(a) < _ends.IndexOf(b) && a.Arm != b.Arm orderby Cost(a, b) select (a, b)).FirstOrDefault();
+                var pair = (from a in free
+                            from b in free
+                            where _ends.IndexOf(a) < _ends.IndexOf(b)
+                    && a.Arm != b.Arm
+                            orderby Cost(a, b)
+                            select (a, b)).FirstOrDefault();
                 if (pair.a is not null)
                 {
                     Take([pair.a, pair.b], taken);

@@ -43,7 +43,8 @@ public sealed class OtherWaysPrintTests
         OutsideTool.Require("pdftotext", "poppler-utils");
         string name = string.Concat(Enumerable.Repeat("Wolkenschieberin ", 12))[..200].Trim();
         using var folder = new TemporaryFolder()
-            .With("job.json", """{ "format": 1, "title": "Banner", "lists": ["crew.csv"], "way": "traced", "hem": { "length": "6 m", "closed": false }, "lettering": { "height": "8 mm" } }""")
+            .With("job.json",
+                """{ "format": 1, "title": "Banner", "lists": ["crew.csv"], "way": "traced", "hem": { "length": "6 m", "closed": false }, "lettering": { "height": "8 mm" } }""")
             .With("crew.csv", $"Name\n{name}\nليلى النهري\nIda\n");
         var report = Bander.Print(folder.FullPath, wishes: new PrintWishes(Thanks: true));
         Assert.Equal(ExitStatus.AllPlaced, report.Status);
@@ -73,7 +74,8 @@ public sealed class OtherWaysPrintTests
     public void Every_way_has_its_cut_list_and_its_finishing_sheet(string way)
     {
         using var folder = new TemporaryFolder()
-            .With("job.json", $$"""{ "format": 1, "title": "Banner", "lists": ["crew.csv"], "way": "{{way}}", "hem": { "length": "900 mm", "closed": false }, "letters": { "sizes": ["9 mm"], "holds": "any" }, "lettering": { "height": "9 mm" } }""")
+            .With("job.json",
+                $$"""{ "format": 1, "title": "Banner", "lists": ["crew.csv"], "way": "{{way}}", "hem": { "length": "900 mm", "closed": false }, "letters": { "sizes": ["9 mm"], "holds": "any" }, "lettering": { "height": "9 mm" } }""")
             .With("crew.csv", "Name\nTobin Marsh\nIda\nAda\n");
         var report = Bander.Print(folder.FullPath, wishes: new PrintWishes());
         Assert.True(File.Exists(Path.Combine(report.OutFolder!, OutPaths.CuttingPlan)));
@@ -85,7 +87,9 @@ public sealed class OtherWaysPrintTests
         double cutMm = 25.4 + report.Plan.OnClothMm(900);
         Assert.Equal(25.4 + 900 + (0.01 * sewnMm), cutMm, 0.05);
         string cut = FormattableString.Invariant($"{Common.Thousandths.Tenths(cutMm):0.0} mm");
-        Assert.Contains($"With its ends it takes {cut} of the cloth, from 0.0 mm to {cut}: 12.7 mm before it to turn in, 12.7 mm after it to turn in.", text, StringComparison.Ordinal);
+        Assert.Contains(
+            $"With its ends it takes {cut} of the cloth, from 0.0 mm to {cut}: 12.7 mm before it to turn in, 12.7 mm after it to turn in.",
+            text, StringComparison.Ordinal);
         Assert.Contains("1.0 % under the stitches are allowed for, and nothing in the gaps", text, StringComparison.Ordinal);
         Assert.Contains("spray starch 1 can of 400 ml", text, StringComparison.Ordinal);
         Assert.Contains("Starch the strip before you rule it", text, StringComparison.Ordinal);

@@ -15,7 +15,8 @@ public sealed class ProofReadingTests(PrintedSample printed) : IClassFixture<Pri
     {
         OutsideTool.Require("pdftotext", "poppler-utils");
         string text = OutsideTool.Run("pdftotext", ["-layout", "-enc", "UTF-8", printed.FullPath("sheets/proof-reading-a4.pdf"), "-"]);
-        var latin = printed.Report.Plan!.Rounds.SelectMany(r => r.Names).OrderBy(n => n.Order).Select(n => n.Lettered.Name.Text).Where(t => t.All(c => c < '\u0300')).ToList();
+        var latin = printed.Report.Plan!.Rounds.SelectMany(r => r.Names).OrderBy(n => n.Order).Select(n => n.Lettered.Name.Text)
+            .Where(t => t.All(c => c < '\u0300')).ToList();
         Assert.True(latin.Count > 40);
         Assert.All(latin, name => Assert.True(text.Split(name).Length >= 3, name));
         string sewing = text[text.IndexOf("The same names in the order of sewing", StringComparison.Ordinal)..];
@@ -36,9 +37,14 @@ public sealed class ProofReadingTests(PrintedSample printed) : IClassFixture<Pri
         var estimate = OutSample.Estimate(longer);
         using var stream = new MemoryStream();
         ProofReadingSheet.Write(
-            stream, Paper.A4, new PacketMatter(Sample.Job, FabricTable.All[0], longer, estimate, Shopping.For(Sample.Job, longer, estimate), h => OutSample.Path(longer, h)));
+            stream, Paper.A4,
+            new PacketMatter(
+                Sample.Job, FabricTable.All[0], longer, estimate, Shopping.For(Sample.Job, longer, estimate),
+                h => OutSample.Path(longer, h)));
         using var pdf = PdfDocument.Open(stream.ToArray());
         Assert.Equal(24, pdf.GetPages().SelectMany(p => p.GetWords()).Count(w => w.Text == "Wolkenschieberin"));
-        Assert.All(pdf.GetPages().SelectMany(p => p.GetWords()).Where(w => w.Text == "Wolkenschieberin"), w => Assert.True(w.BoundingBox.Right < 210 * 72 / 25.4 && w.BoundingBox.Height > 12));
+        Assert.All(
+            pdf.GetPages().SelectMany(p => p.GetWords()).Where(w => w.Text == "Wolkenschieberin"),
+            w => Assert.True(w.BoundingBox.Right < 210 * 72 / 25.4 && w.BoundingBox.Height > 12));
     }
 }

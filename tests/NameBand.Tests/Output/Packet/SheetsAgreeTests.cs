@@ -12,7 +12,8 @@ namespace NameBand.Tests.OutputRoom;
 public sealed class SheetsAgreeTests
 {
     private static TemporaryFolder Job(string hem, string strip, params string[] names) => new TemporaryFolder()
-        .With("job.json", $$"""{ "format": 1, "title": "Lantern walk", "lists": ["names.csv"], "hem": {{hem}}, "strip": {{strip}}, "lettering": { "height": "9 mm" } }""")
+        .With("job.json",
+            $$"""{ "format": 1, "title": "Lantern walk", "lists": ["names.csv"], "hem": {{hem}}, "strip": {{strip}}, "lettering": { "height": "9 mm" } }""")
         .With("names.csv", "Name\n" + string.Join('\n', names) + "\n");
 
     private static string Packet(MakeReport report)
@@ -36,7 +37,9 @@ public sealed class SheetsAgreeTests
     [Fact]
     public void An_upper_edge_that_cannot_be_eased_is_one_verdict_in_status_problems_plan_and_packet()
     {
-        using var folder = Job("""{ "length": "900 mm", "turn": 0.75 }""", "{}", "Wenna Tregear", "Jo Marsh", "Ilse Varga-Quill", "Ottilie Marsh", "Bram Sedgewick", "Una Pell");
+        using var folder =
+            Job("""{ "length": "900 mm", "turn": 0.75 }""", "{}", "Wenna Tregear", "Jo Marsh", "Ilse Varga-Quill", "Ottilie Marsh",
+                "Bram Sedgewick", "Una Pell");
         var report = Bander.Print(folder.FullPath, wishes: new PrintWishes());
         string verdict = report.Plan!.Easing[0].InWords();
         Assert.Contains("more than can be eased", verdict, StringComparison.Ordinal);
@@ -53,7 +56,8 @@ public sealed class SheetsAgreeTests
     [Fact]
     public void What_can_be_eased_is_a_note_with_the_same_words_in_the_packet()
     {
-        using var folder = Job("""{ "length": "3 m", "turn": 0.25 }""", "{}", "Wenna Tregear", "Jo Marsh", "Ilse Varga-Quill", "Ottilie Marsh");
+        using var folder =
+            Job("""{ "length": "3 m", "turn": 0.25 }""", "{}", "Wenna Tregear", "Jo Marsh", "Ilse Varga-Quill", "Ottilie Marsh");
         var report = Bander.Print(folder.FullPath, wishes: new PrintWishes());
         string verdict = report.Plan!.Easing[0].InWords();
         Assert.Contains("it can be eased in", verdict, StringComparison.Ordinal);
@@ -62,7 +66,8 @@ public sealed class SheetsAgreeTests
         Assert.Contains(verdict, Packet(report), StringComparison.Ordinal);
     }
 
-    /// <summary>Two strips side by side: numbers of names stand where their names lie, the upper strip's above, and the words in that order.</summary>
+    /// <summary>Two strips side by side: numbers of names stand where their names lie, the upper strip's above, and the words in
+    /// that order.</summary>
     [Fact]
     public void A_hooping_is_drawn_whole_as_it_lies_and_says_which_strip_is_upper()
     {
@@ -74,9 +79,13 @@ public sealed class SheetsAgreeTests
         int seen = 0;
         foreach (var hooping in report.Plan!.Hoopings.Where(h => h.Segments.Length == 2))
         {
-            var page = pdf.GetPages().Single(p => p.GetWords().Zip(p.GetWords().Skip(1)).Any(w => w.First.Text == "Hooping" && w.Second.Text == $"{hooping.Number}"));
+            var page = pdf.GetPages()
+                .Single(p => p.GetWords().Zip(p.GetWords().Skip(1))
+                .Any(w => w.First.Text == "Hooping" && w.Second.Text == $"{hooping.Number}"));
             var words = page.GetWords().ToList();
-            double Heading(int number) => words.Where((w, i) => w.Text == "Hooping" && words[i + 1].Text == $"{number}").Select(w => w.BoundingBox.Bottom).DefaultIfEmpty(0).Max();
+            double Heading(int number) =>
+                words.Where((w, i) => w.Text == "Hooping" && words[i + 1].Text == $"{number}").Select(w => w.BoundingBox.Bottom)
+                .DefaultIfEmpty(0).Max();
             double top = Heading(hooping.Number);
             double foot = Heading(hooping.Number + 1);
             var here = words.Where(w => w.BoundingBox.Bottom < top && w.BoundingBox.Bottom > foot).ToList();

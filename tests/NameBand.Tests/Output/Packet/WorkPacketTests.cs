@@ -130,18 +130,21 @@ public sealed class WorkPacketTests(PrintedSample printed) : IClassFixture<Print
     [Fact]
     public void The_name_finder_has_each_name_once_sorted()
     {
-        string[] lines = System.Text.Encoding.UTF8.GetString(printed.File("sheets/name-finder.csv")[3..]).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        string[] lines = System.Text.Encoding.UTF8.GetString(printed.File("sheets/name-finder.csv")[3..])
+            .Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(61, lines.Length);
         Assert.StartsWith("name,number,round,", lines[0], StringComparison.Ordinal);
         var plan = printed.Report.Plan!;
         var rows = lines.Skip(1).Select(l => l.Split(',')).ToList();
-        Assert.Equal(Enumerable.Range(1, 60), rows.Select(c => int.Parse(c[^13], System.Globalization.CultureInfo.InvariantCulture)).Order());
+        Assert.Equal(
+            Enumerable.Range(1, 60), rows.Select(c => int.Parse(c[^13], System.Globalization.CultureInfo.InvariantCulture)).Order());
         var latin = rows.Select(c => c[0]).Where(n => n.All(char.IsAscii)).ToList();
         Assert.True(latin.Count > 20);
         Assert.Equal(latin.Order(StringComparer.InvariantCultureIgnoreCase), latin);
         foreach (string[] cells in rows)
         {
-            var name = plan.Rounds.SelectMany(r => r.Names).Single(n => n.Order == int.Parse(cells[^13], System.Globalization.CultureInfo.InvariantCulture));
+            var name = plan.Rounds.SelectMany(r => r.Names)
+                .Single(n => n.Order == int.Parse(cells[^13], System.Globalization.CultureInfo.InvariantCulture));
             Assert.Equal(name.Lettered.Name.Text, cells[0]);
             Assert.Equal(name.StartMm, double.Parse(cells[^11], System.Globalization.CultureInfo.InvariantCulture), 0.051);
         }

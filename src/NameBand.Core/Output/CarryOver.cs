@@ -10,7 +10,7 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
     private readonly List<string> _odd = [];
 
     /// <summary>
-    /// Gives every file of <paramref name="from"/> that is not ours a place in <paramref name="to"/>, leaving the
+    /// Gives every file of <paramref name="source"/> that is not ours a place in <paramref name="target"/>, leaving the
     /// earlier folder as it is. May be called again to catch what was added in the meantime. Tells of files whose
     /// names are taken by new ones of ours.
     /// </summary>

@@ -9,7 +9,7 @@ using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
-/// <summary>What <see cref="Bander.Make"/> made; the parts after a failed one are null.</summary>
+/// <summary>What <c>Bander.Make</c> made; the parts after a failed one are null.</summary>
 /// <param name="Names">Every row with what finally became of it.</param>
 public sealed record MakeReport(
     ExitStatus Status, BandJob? Job, NameList? Names, StripPlan? Plan, Estimate? Estimate, string? OutFolder,

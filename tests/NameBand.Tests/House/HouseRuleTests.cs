@@ -78,6 +78,29 @@ public class HouseRuleTests
     [InlineData("string s = \"Console.WriteLine\";")]
     public void What_the_core_may_touch_passes(string code) => Assert.Empty(CoreBans.Violations(Core("Layout", code)));
 
+    [Theory]
+    [InlineData(141, "x", "", 1)]
+    [InlineData(140, "x", "", 0)]
+    [InlineData(141, "x", "/// ", 1)]
+    [InlineData(141, "x", "Say(\"", 0)]
+    [InlineData(141, "Aa(b); ", "Say(\"c\"); ", 1)]
+    public void A_line_that_is_too_wide_is_found(int columns, string filling, string start, int found)
+    {
+        string line = start + string.Concat(Enumerable.Repeat(filling, columns))[..(columns - start.Length)];
+        string end = start.EndsWith('"') ? "\");" : "";
+        Assert.Equal(found, LineWidth.Violations(new SourceFile("a.cs", $"{line}{end}\n")).Count());
+    }
+
+    [Theory]
+    [InlineData("1. `A.Run` (`Names/A.cs`)", "1 calls are told")]
+    [InlineData("2. `A.Run` (`Names/A.cs`)", "call 1 is numbered 2")]
+    [InlineData("1. `A.Run` (`Names/B.cs`)", "there is no file Names/B.cs")]
+    [InlineData("1. `B.Run` (`Names/A.cs`)", "Names/A.cs declares no B")]
+    [InlineData("1. `A.Go` (`Names/A.cs`)", "A has no Go")]
+    public void A_call_that_is_told_and_is_not_there_is_found(string told, string found) =>
+        Assert.Contains(found, CallChain.Violations(
+            told, path => path == "Names/A.cs" ? "static class A\n{\n    public static int Run(int x) => Go(x);\n}\n" : null));
+
     [Fact]
     public void Numbers_without_a_unit_are_found() =>
         Assert.Equal(

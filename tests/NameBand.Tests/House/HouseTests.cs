@@ -70,6 +70,16 @@ public class HouseTests
             .Where(f => f.LineCount > MostLines).Select(f => $"{f.Path}: {f.LineCount} lines"));
 
     [Fact]
+    public void No_line_is_too_wide_to_be_read() =>
+        AssertNone(Repository.Files("src", ".cs").Concat(Repository.Files("tests", ".cs")).SelectMany(LineWidth.Violations));
+
+    [Fact]
+    public void The_way_of_one_name_is_told_call_by_call() =>
+        AssertNone(CallChain.Violations(
+            Repository.Read("DEVELOPERS.md"),
+            path => Repository.Files("src", ".cs").FirstOrDefault(f => f.Path == $"src/NameBand.Core/{path}")?.Text));
+
+    [Fact]
     public void Public_numbers_say_their_unit() =>
         AssertNone(UnitNames.Violations(typeof(Length).Assembly.GetTypes()));
 

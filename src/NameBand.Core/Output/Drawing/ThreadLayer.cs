@@ -37,7 +37,7 @@ internal sealed class ThreadLayer : IDisposable
     }
 
     /// <summary>Draws the stitches of a path that <paramref name="which"/> asks for.</summary>
-    /// <param name="origin">Where the path's origin lies on the picture, in pixels.</param>
+    /// <param name="originX">Where the path's origin lies on the picture, in pixels.</param>
     /// <param name="threadMm">Width at which the thread is drawn.</param>
     /// <param name="shadesAt">First of the thread's colours among <see cref="Palette"/>, dark to light.</param>
     public static void Draw(

@@ -83,7 +83,7 @@ public class HouseRuleTests
     [InlineData(140, "x", "", 0)]
     [InlineData(141, "x", "/// ", 1)]
     [InlineData(141, "x", "Say(\"", 0)]
-    [InlineData(141, "Aa(b); ", "Say(\"c\"); ", 1)]
+    [InlineData(142, "Aa(b); ", "Say(\"c\"); ", 1)]
     public void A_line_that_is_too_wide_is_found(int columns, string filling, string start, int found)
     {
         string line = start + string.Concat(Enumerable.Repeat(filling, columns))[..(columns - start.Length)];

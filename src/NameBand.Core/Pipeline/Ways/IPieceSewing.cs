@@ -32,7 +32,8 @@ internal interface IPieceSewing
     /// <summary>The same, where not its path is known but what its thread was counted to be.</summary>
     HoopingFigures FiguresOf(Hooping hooping, HoopingFigures counted);
 
-    /// <summary>Equal where <see cref="PathOf(Hooping)"/> and <see cref="FiguresOf(Hooping, NeedlePath)"/> give the same for the same outlines, cloth
+    /// <summary>Equal where <see cref="PathOf(Hooping)"/> and <see cref="FiguresOf(Hooping, NeedlePath)"/> give the same for the
+    /// same outlines, cloth
     /// and machine.</summary>
     string MadeBy(Hooping hooping);
 

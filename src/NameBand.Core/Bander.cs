@@ -29,7 +29,10 @@ public static class Bander
         bool isAfresh = false) =>
         Make(jobFolder, outFolder, null, isAfresh, progress, cancel);
 
-    /// <summary>Makes what <see cref="Make(string, string?, IProgress{Progress}?, CancellationToken, bool)"/> makes, and the sheets to print with it.</summary>
+    /// <summary>
+    /// Makes what <see cref="Make(string, string?, IProgress{Progress}?, CancellationToken, bool)"/> makes, and the sheets to
+    /// print with it.
+    /// </summary>
     /// <param name="wishes">What else is made with them; null: the sheets alone.</param>
     /// <inheritdoc cref="Make(string, string?, IProgress{Progress}?, CancellationToken, bool)"/>
     public static MakeReport Print(

@@ -1,10 +1,10 @@
 // Makes the pictures of docs/page.md anew from the sample job, and beside them page-says.txt: what they say, for the tests. Build the Release program and the browser tests first:
-//   tests/NameBand.Browser/bin/Debug/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/pictures.js [FOLDER]
+//   tests/NameBand.Browser/bin/Release/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/pictures.js [FOLDER]
 
 const fs = require('fs'), os = require('os'), path = require('path');
 const { spawn, spawnSync } = require('child_process');
 const root = path.resolve(__dirname, '../..');
-const { chromium } = require(path.join(__dirname, 'bin/Debug/net10.0/.playwright/package'));
+const { chromium } = require(path.join(__dirname, 'bin/Release/net10.0/.playwright/package'));
 const program = process.env.NAMEBAND_PROGRAM ?? path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
 const to = process.argv[2] ?? path.join(root, 'docs/pictures');
 

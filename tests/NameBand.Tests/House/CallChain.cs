@@ -12,7 +12,8 @@ internal static partial class CallChain
         var calls = Call().Matches(page).ToList();
         for (int i = 0; i < calls.Count; i++)
         {
-            var (number, type, method, path) = (calls[i].Groups[1].Value, calls[i].Groups[2].Value, calls[i].Groups[3].Value, calls[i].Groups[4].Value);
+            var (number, type, method, path) =
+                (calls[i].Groups[1].Value, calls[i].Groups[2].Value, calls[i].Groups[3].Value, calls[i].Groups[4].Value);
             if (number != $"{i + 1}")
             {
                 yield return $"call {i + 1} is numbered {number}";

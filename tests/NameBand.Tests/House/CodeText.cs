@@ -5,7 +5,8 @@ namespace NameBand.Tests.House;
 /// <summary>C# source with comments and the contents of texts blanked out, so that rules look at code alone.</summary>
 internal static class CodeText
 {
-    public static string Of(string source)
+    /// <param name="withHoles">What stands in the holes of a text is code too; else it is left out with the text.</param>
+    public static string Of(string source, bool withHoles = true)
     {
         var code = new StringBuilder(source.Length);
         int at = 0;
@@ -20,7 +21,7 @@ internal static class CodeText
             else if (source[at] == '"')
             {
                 end = EndOfText(source, at);
-                code.Append("\"\"").Append(Holes(source, at, end)).Append('\n', source.AsSpan(at, end - at).Count('\n'));
+                code.Append("\"\"").Append(withHoles ? Holes(source, at, end) : "").Append('\n', source.AsSpan(at, end - at).Count('\n'));
                 at = end;
             }
             else if (source[at] == '\'' && EndOfCharacter(source, at) is var after && after > at)

@@ -11,7 +11,7 @@ internal static class LineWidth
     public static IEnumerable<string> Violations(SourceFile file)
     {
         string[] lines = file.Text.Split('\n');
-        string[] code = CodeText.Of(file.Text).Split('\n');
+        string[] code = CodeText.Of(file.Text, withHoles: false).Split('\n');
         for (int i = 0; i < lines.Length; i++)
         {
             bool isComment = lines[i].TrimStart().StartsWith("//", StringComparison.Ordinal);

@@ -178,18 +178,26 @@ public sealed class FieldTests(Chromium browser) : BrowserTests(browser)
     }
 
     [SkippableFact]
-    public async Task A_new_job_asks_for_the_unit_too()
+    public async Task A_new_job_has_a_unit_beside_each_length()
     {
         Chromium.Require();
-        using var folder = new TemporaryFolder().With("names.csv", "name\nOttilie Marsh\n");
+        using var folder = new TemporaryFolder();
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
-        await page.GetByLabel("How long is the edge?").FillAsync("366");
-        await page.GetByLabel("It follows coordinates from a file").CheckAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "lay it out" }).ClickAsync();
+        await page.GetByLabel("Drop your lists here").SetInputFilesAsync(Jobs.Upload("names.csv", "name\nOttilie Marsh\n"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "that is the list" }).ClickAsync();
+        await page.GetByLabel("straight, going round").CheckAsync();
 
-        await Expect(page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "“366” has no unit." })).ToBeVisibleAsync();
-        Assert.False(File.Exists(folder["job.json"]) || File.Exists(folder["workshop.json"]));
+        // A unit that nobody knows is refused, and nothing is written; one that is chosen holds for the bare number.
+        await page.GetByLabel("How long is the edge?").FillAsync("366 ells");
+        await page.GetByRole(AriaRole.Button, new() { Name = "that is the edge" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("“ells” is not a unit of length");
+        Assert.False(File.Exists(folder["job.json"]));
+        await page.GetByLabel("How long is the edge?").FillAsync("144");
+        await page.Locator("#edge-measured-unit").SelectOptionAsync("in");
+        await page.GetByRole(AriaRole.Button, new() { Name = "that is the edge" }).ClickAsync();
+        await Expect(page.Locator(".step h2")).ToHaveTextAsync("What can your machine take?");
+        Assert.Contains("\"144 in\"", File.ReadAllText(folder["job.json"]), StringComparison.Ordinal);
     }
 
     [SkippableFact]
@@ -203,14 +211,14 @@ public sealed class FieldTests(Chromium browser) : BrowserTests(browser)
         await made.Locator("summary").ClickAsync();
         string[] paths =
             [.. Directory.EnumerateFiles(folder["out/needle-paths"]).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];
-        Assert.Equal(paths, await made.GetByRole(AriaRole.Link).AllInnerTextsAsync());
+        Assert.Equal(paths.Select((_, i) => $"hooping {i + 1}"), await made.GetByRole(AriaRole.Link).AllInnerTextsAsync());
         await ExpectAsync(page, made.GetByRole(AriaRole.Link).Nth(6), folder, paths[6]);
 
         var machine = (await Chromium.OpenAsync(server.Url + "machine")).Page;
         await Expect(machine.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1");
         await machine.GetByRole(AriaRole.Button, new() { Name = "next" }).ClickAsync();
-        await ExpectAsync(
-            machine, machine.Locator("[data-part=file]").GetByRole(AriaRole.Link, new() { Name = paths[1] }), folder, paths[1]);
+        await Expect(machine.Locator("#machine h2").First).ToHaveTextAsync("Hooping 2 of 31");
+        await ExpectAsync(machine, machine.Locator("[data-part=file]").GetByRole(AriaRole.Link), folder, paths[1]);
     }
 
     private static async Task ExpectAsync(IPage page, ILocator link, TemporaryFolder folder, string name)

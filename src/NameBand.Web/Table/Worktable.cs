@@ -25,6 +25,7 @@ public sealed class Worktable : IDisposable
     private CancellationTokenSource _work = new();
     private CancellationTokenSource? _count;
     private KeptFile _jobFile = KeptFile.None;
+    private bool _isEnded;
 
     public Worktable(string folder)
     {
@@ -204,11 +205,15 @@ public sealed class Worktable : IDisposable
         _ = Task.Run(() => WorkAsync(cancel), CancellationToken.None);
     }
 
+    /// <summary>When this has come back, what was being saved is whole in the folder, and nothing is written there any more.</summary>
     public void Dispose()
     {
         _watch.Dispose();
         Sheets.Dispose();
         _work.Cancel();
+        _saving.Wait();
+        _isEnded = true;
+        _saving.Release();
     }
 
     private async Task WorkAsync(CancellationToken cancel)
@@ -328,7 +333,7 @@ public sealed class Worktable : IDisposable
         await _saving.WaitAsync().ConfigureAwait(false);
         try
         {
-            if (isAny?.Invoke() == false)
+            if (_isEnded || isAny?.Invoke() == false)
             {
                 return [];
             }

@@ -50,6 +50,21 @@ public class HistoryFileTests
         }
     }
 
+    /// <summary>Stopped while it saves: job.json without its step of undo would be half of it, and nothing may come afterwards.</summary>
+    [Fact]
+    public async Task A_page_that_ends_while_it_saves_ends_when_all_is_saved()
+    {
+        using var folder = Folder();
+        var table = Open(folder);
+        var saving = table.ChangeAsync("one", JobEdit.Text("title", "One"));
+        table.Dispose();
+        Assert.Contains("One", Job(folder), StringComparison.Ordinal);
+        Assert.Equal(["one"], HistoryFile.Read(folder.FullPath).Steps!.Back.Select(s => s.What));
+        Assert.Empty(await saving);
+        Assert.Empty(await table.ChangeAsync("two", JobEdit.Text("title", "Two")));
+        Assert.DoesNotContain("Two", Job(folder), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task What_was_changed_outside_between_is_a_step_of_its_own()
     {

@@ -53,9 +53,8 @@ internal static class CliApp
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            return Say(
-                host, wantsJson, (int)ExitStatus.CannotUse, $"The machine could not read or write: {error.Message}",
-                "Nothing half-made is left behind. Check whether there is room on the disk and whether you may write there.");
+            var refused = Problem.OfMachine(new Where(), "read or write", error);
+            return Say(host, wantsJson, (int)ExitStatus.CannotUse, refused.Found, "Nothing half-made is left behind. " + refused.Mend);
         }
         catch (Exception error)
         {

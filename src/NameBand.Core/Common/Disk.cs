@@ -37,6 +37,10 @@ internal static class Disk
         return file;
     }
 
+    /// <summary>A file to be added to, made where there is none. Where another program has it to itself, it is asked for again.</summary>
+    public static FileStream OpenToAdd(string path) =>
+        Patiently(() => Open(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read));
+
     /// <summary>A folder, with those on the way to it.</summary>
     public static void MakeFolder(string path)
     {
@@ -144,15 +148,20 @@ internal static class Disk
         return isDone;
     }
 
-    /// <summary>Windows lets nobody rename or remove what another program has open: it is asked again, ever later.</summary>
-    private static void Patiently(DiskDeed deed, Action<DiskDeed> act)
+    private static void Patiently(DiskDeed deed, Action<DiskDeed> act) => Patiently(() =>
+    {
+        Do(deed, act);
+        return true;
+    });
+
+    /// <summary>Windows lets nobody rename, remove or write what another program has open: it is asked again, ever later.</summary>
+    private static T Patiently<T>(Func<T> act)
     {
         foreach (var pause in Pauses)
         {
             try
             {
-                Do(deed, act);
-                return;
+                return act();
             }
             catch (Exception e) when (IsHeld(e))
             {
@@ -167,7 +176,7 @@ internal static class Disk
             }
         }
 
-        Do(deed, act);
+        return act();
     }
 
     /// <summary>Whether something was refused because another program has it open, which only Windows does.</summary>

@@ -168,7 +168,7 @@ internal static class InnerFile
     public static FileStream OpenToAdd(string folder, string name)
     {
         Guard(folder, name);
-        return Disk.Open(Path.Combine(folder, name), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read);
+        return Disk.OpenToAdd(Path.Combine(folder, name));
     }
 
     /// <summary>Makes a file, with the folders on the way to it; one that is there is emptied.</summary>

@@ -64,6 +64,13 @@ public sealed record Problem(Severity Severity, Where Where, string Found, strin
 
     public static Problem NeedsPerson(Where where, string found, string mend) => new(Severity.NeedsPerson, where, found, mend);
 
+    /// <summary>The machine refused to read or write.</summary>
+    /// <param name="what">What it could not: “write”.</param>
+    public static Problem OfMachine(Where where, string what, Exception refusal) => CannotUse(
+        where, $"The machine could not {what}: {refusal.Message}",
+        Disk.IsHeld(refusal) ? "Another program has a file open, most often a spreadsheet. Close the file there and try again."
+            : "Check whether there is room on the disk and whether you may write there.");
+
     public static Problem CannotUse(Where where, string found, string mend) => new(Severity.CannotUse, where, found, mend);
 }
 

@@ -294,7 +294,8 @@ public sealed class OutFolder : IDisposable
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
                 notes.Add(Problem.Note(
-                    new Where(earlier), $"The earlier out folder could not be removed: {e.Message}", "Delete it by hand."));
+                    new Where(earlier), $"The earlier out folder could not be removed: {e.Message}",
+                    Disk.IsHeld(e) ? "Close what shows its files: the next command then takes it away." : "Delete it by hand."));
             }
         }
 

@@ -107,10 +107,7 @@ internal static class MachineEndpoints
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Answer(
-                null, [Problem.CannotUse(
-                new Where(table.Folder), "The machine could not log it.",
-                "Check whether there is room on the disk and whether you may write there.")]);
+            return Answer(null, [Problem.OfMachine(new Where(table.Folder), "log it", e)]);
         }
     }
 

@@ -45,9 +45,7 @@ internal sealed class SheetKeeper(Worktable table) : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return [Problem.CannotUse(
-                new Where(table.Folder), $"The machine could not write: {e.Message}",
-                "Check whether there is room on the disk and whether you may write there.")];
+            return [Problem.OfMachine(new Where(table.Folder), "write", e)];
         }
         finally
         {

@@ -355,9 +355,7 @@ public sealed class Worktable : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return [Problem.CannotUse(
-                new Where(Folder), $"The machine could not write: {e.Message}",
-                "Check whether there is room on the disk and whether you may write there.")];
+            return [Problem.OfMachine(new Where(Folder), "write", e)];
         }
         finally
         {

@@ -74,6 +74,48 @@ public sealed class HeldFolderTests : IDisposable
         Assert.DoesNotContain(".out.nameband-next", Entries());
     }
 
+    /// <summary>What a spreadsheet has open, Windows lets nobody replace: it is tried again, then the way out is told.</summary>
+    [Theory]
+    [InlineData(3, 1)]
+    [InlineData(int.MaxValue, 2)]
+    public void A_file_that_a_spreadsheet_has_open_is_asked_for_again(int heldTimes, int status)
+    {
+        using var job = new TemporaryFolder().With("names.csv", "Name\nAna Lind\nEmil Holub 🌟\n")
+            .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0 } }""");
+        int held = 0;
+        var disk = new SimulatedDisk(job.FullPath)
+        {
+            Refuses = (_, deed) => Path.GetFileName(deed.To) == Corrections.FileName && held++ < heldTimes
+                ? new IOException("The process cannot access the file because it is being used by another process.", SharingViolation)
+                : null,
+        };
+        using var under = NameBand.Common.Disk.Under(disk);
+        var said = CommandLine.CliRun.Of("names", job.FullPath, "--settle");
+        Assert.True(said.Status == status, said.Errors);
+        Assert.Equal(Math.Min(heldTimes, 8), disk.Pauses.Count);
+        Assert.Equal(status == 1, File.Exists(job[Corrections.FileName]));
+        Assert.Equal(status == 2, said.ErrorsOnOneLine.Contains(
+            "Another program has a file open, most often a spreadsheet. Close the file there and try again.", StringComparison.Ordinal));
+        Assert.False(File.Exists(job[WholeFile.Unfinished]));
+    }
+
+    [Fact]
+    public void A_log_that_a_spreadsheet_has_to_itself_is_asked_for_again()
+    {
+        int held = 0;
+        var disk = new SimulatedDisk(_temp.Job)
+        {
+            Refuses = (_, deed) => deed.Act == DiskAct.Open && Path.GetFileName(deed.Path) == SewingLogFile.FileName && held++ < 3
+                ? new IOException("The process cannot access the file because it is being used by another process.", SharingViolation)
+                : null,
+        };
+        using var under = NameBand.Common.Disk.Under(disk);
+        using var alone = JobLock.Take(_temp.Job).Value!;
+        SewingLogFile.Append(_temp.Job, alone, new SewingEntry(1, SewingDeed.Sewn));
+        Assert.Equal(3, disk.Pauses.Count);
+        Assert.Equal([1], SewingLogFile.Read(_temp.Job).Sewn.ToArray());
+    }
+
     /// <summary>Refuses as often as is said to give the out folder another name.</summary>
     private SimulatedDisk Disk()
     {

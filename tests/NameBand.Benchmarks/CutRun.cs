@@ -29,7 +29,7 @@ internal static class CutRun
             wrong += faults.Length + refusals.Length;
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{deed,-22} {cuts,6} cuts, {faults.Length} wrong; " +
+                $"{deed,-22} {cuts,6} cuts left {work.DisksLeft(deed),5} different disks, {faults.Length} wrong; " +
                 $"{steps,4} steps refused, once and for good, {refusals.Length} wrong; {clock.Elapsed.TotalSeconds:0} s"));
         }
 

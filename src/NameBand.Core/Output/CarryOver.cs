@@ -63,7 +63,9 @@ internal sealed class CarryOver(OutManifest earlier, string from, string to)
         _odd.Clear();
         foreach (var entry in InnerFile.Walk(from))
         {
-            bool isLone = entry.Kind == EntryKind.File && EntryKinds.NamesOf(entry.Info.FullName) == 1 && !earlier.IsOurs(from, entry.Name);
+            // What is listed there and otherwise than it was written is no person's: of a half-built folder a power cut leaves parts.
+            bool isLone = entry.Kind == EntryKind.File && EntryKinds.NamesOf(entry.Info.FullName) == 1
+                && !earlier.Lists(entry.Name) && !earlier.IsOurs(from, entry.Name);
             if (isLone && EntryKinds.Of(Path.Combine(to, entry.Name)) == EntryKind.Nothing)
             {
                 _stuck.Add(entry.Name);

@@ -57,6 +57,9 @@ internal sealed partial class OutManifest
     /// <summary>SHA-256 of a file as it was written; null where the list does not say.</summary>
     public string? HashOf(string relative) => _entries?.GetValueOrDefault(relative)?.Sha256;
 
+    /// <summary>Whether we wrote a file of this name into the folder.</summary>
+    public bool Lists(string relative) => _entries?.ContainsKey(relative) == true;
+
     /// <summary>SHA-256 of every file as it was written, so far as the list says.</summary>
     public IEnumerable<KeyValuePair<string, string>> Hashes => _entries is null
         ? [] : _entries.Where(e => e.Value.Sha256 is not null).Select(e => KeyValuePair.Create(e.Key, e.Value.Sha256!));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
+using System.Text;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Output;
@@ -60,7 +61,13 @@ internal sealed class CutWork : IDisposable
         _begun.Dispose();
     }
 
-    /// <summary>Cuts the power once in a deed, and says what is wrong afterwards; null when nothing is.</summary>
+    /// <summary>How many different disks were left by the cuts of a deed until now.</summary>
+    public int DisksLeft(string what) => Done(what).Tried.Count;
+
+    /// <summary>
+    /// Cuts the power once in a deed, and says what is wrong afterwards; null when nothing is. A disk that an earlier cut left
+    /// byte for byte is not started from again: the next command would do the same.
+    /// </summary>
     public string? Cut(string what, int seed)
     {
         var deed = Done(what);
@@ -69,17 +76,41 @@ internal sealed class CutWork : IDisposable
         // One in eight after it was said to be done, when only what a disk did not have to confirm may be lost.
         int told = random.Next(8) == 0 ? deed.Disk.Length : random.Next(deed.Disk.Length + 1);
         var kind = Enum.GetValues<CutKind>()[random.Next(4)];
-        using var folder = new TemporaryFolder();
-        deed.Disk.Lay(told, kind, random, folder.FullPath);
-        string? fault = Fault(folder.FullPath, deed, isSaid: told == deed.Disk.Length)
-            ?? (seed % Looked == 0 ? OpensNot(folder.FullPath, mayBeTorn: told < deed.Disk.Length) : null);
-        if (fault is null && seed % Gone == 0 && Bander.Make(folder.FullPath).OutFolder is null)
+        bool isSaid = told == deed.Disk.Length;
+        var left = deed.Disk.Left(told, kind, random);
+        var disk = new DiskLeft(Print(left), isSaid);
+        int depth = seed % Gone == 0 ? 3 : seed % Looked == 0 ? 2 : 1;
+        if (deed.Tried.TryGetValue(disk, out var known) && (known.Depth >= depth || known.Fault is not null))
         {
-            fault = "nothing can be made any more";
+            return known.Fault;
         }
 
-        return fault is null ? null
+        string? fault = FaultOf(left, deed, isSaid, depth);
+        fault = fault is null ? null
             : string.Create(CultureInfo.InvariantCulture, $"{what}, cut after {told} of {deed.Disk.Length}, {kind}, seed {seed}: {fault}");
+        deed.Tried[disk] = (depth, fault);
+        return fault;
+    }
+
+    private static string? FaultOf(SortedDictionary<string, byte[]?> left, Deed deed, bool isSaid, int depth)
+    {
+        using var folder = new TemporaryFolder();
+        SimulatedDisk.Lay(left, folder.FullPath);
+        return Fault(folder.FullPath, deed, isSaid)
+            ?? (depth > 1 ? OpensNot(folder.FullPath, mayBeTorn: !isSaid) : null)
+            ?? (depth > 2 && Bander.Make(folder.FullPath).OutFolder is null ? "nothing can be made any more" : null);
+    }
+
+    private static string Print(SortedDictionary<string, byte[]?> left)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (var (path, bytes) in left)
+        {
+            hash.AppendData(Encoding.UTF8.GetBytes(FormattableString.Invariant($"{path}\n{bytes?.Length ?? -1}\n")));
+            hash.AppendData(bytes ?? []);
+        }
+
+        return Convert.ToHexString(hash.GetHashAndReset());
     }
 
     /// <summary>Has the disk refuse one step of a deed, or all from there on, and says what is wrong afterwards; null when nothing
@@ -356,5 +387,11 @@ internal sealed class CutWork : IDisposable
     {
         /// <summary>The log before it.</summary>
         public byte[] Log { get; init; } = [];
+
+        /// <summary>The disks from which it was started again, how much of it was looked at, and what was wrong then.</summary>
+        public Dictionary<DiskLeft, (int Depth, string? Fault)> Tried { get; } = [];
     }
+
+    /// <param name="IsSaid">Whether the deed was said to be done, so that all of it must be there.</param>
+    private sealed record DiskLeft(string Print, bool IsSaid);
 }

@@ -61,8 +61,9 @@ internal sealed class SimulatedDisk : IDiskWitness
         }
     }
 
-    /// <summary>Writes into an empty folder what the disk may hold when the power went after so many changes were told.</summary>
-    public void Lay(int told, CutKind kind, Random random, string into)
+    /// <summary>What the disk may hold when the power went after so many changes were told: each file by its path, and each folder
+    /// as null.</summary>
+    public SortedDictionary<string, byte[]?> Left(int told, CutKind kind, Random random)
     {
         var kept = Kept(told, kind, random);
         var folders = _first.ToDictionary(f => f.Key, f => new SortedDictionary<string, Node>(f.Value, StringComparer.Ordinal));
@@ -75,7 +76,26 @@ internal sealed class SimulatedDisk : IDiskWitness
             }
         }
 
-        Write(_now, into, folders, file => Content(file, told, kind, random));
+        var left = new SortedDictionary<string, byte[]?>(StringComparer.Ordinal);
+        Gather(_now, "", folders, file => Content(file, told, kind, random), left);
+        return left;
+    }
+
+    /// <summary>Writes into an empty folder what is left of a disk.</summary>
+    public static void Lay(SortedDictionary<string, byte[]?> left, string into)
+    {
+        foreach (var (path, bytes) in left)
+        {
+            string at = Path.Combine(into, path);
+            if (bytes is null)
+            {
+                Directory.CreateDirectory(at);
+            }
+            else
+            {
+                File.WriteAllBytes(at, bytes);
+            }
+        }
     }
 
     /// <summary>Which of the changes of names are on the disk, and which of the data's are confirmed.</summary>
@@ -194,19 +214,17 @@ internal sealed class SimulatedDisk : IDiskWitness
         return torn;
     }
 
-    private static void Write(
-        Folder folder, string path, Dictionary<Folder, SortedDictionary<string, Node>> names, Func<DataFile, byte[]> content)
+    private static void Gather(
+        Folder folder, string path, Dictionary<Folder, SortedDictionary<string, Node>> names, Func<DataFile, byte[]> content,
+        SortedDictionary<string, byte[]?> left)
     {
-        Directory.CreateDirectory(path);
         foreach (var (name, node) in names.GetValueOrDefault(folder) ?? [])
         {
-            if (node is DataFile file)
+            string at = Path.Combine(path, name);
+            left[at] = node is DataFile file ? content(file) : null;
+            if (node is Folder below)
             {
-                File.WriteAllBytes(Path.Combine(path, name), content(file));
-            }
-            else
-            {
-                Write((Folder)node, Path.Combine(path, name), names, content);
+                Gather(below, at, names, content, left);
             }
         }
     }

@@ -62,6 +62,22 @@ public sealed class OutFolderInterruptedTests : IDisposable
         Assert.True(File.Exists(Path.Combine(_temp.Out, OutPaths.NeedlePath(2))));
     }
 
+    /// <summary>Part of a file is neither what was written nor nothing at all: still no person wrote it, for it is in our list.</summary>
+    [Theory]
+    [InlineData(OutPaths.Worksheet)]
+    [InlineData("proofs/hooping-002.png")]
+    public void What_a_power_cut_left_of_a_half_built_file_is_not_taken_for_a_persons(string file)
+    {
+        Make([1], null, false);
+        File.Delete(Path.Combine(_temp.Out, OutPaths.Worksheet));
+        var earlier = _temp.Contents();
+        Make([1, 2], OutStep.ManifestWritten, false);
+        string torn = Path.Combine(_temp.Job, ".out.nameband-new", file);
+        File.WriteAllText(torn, File.ReadAllText(torn)[..1]);
+        Assert.Single(OutFolder.MendInterrupted(_temp.Job, _temp.Out));
+        Assert.Equal(earlier, _temp.Contents());
+    }
+
     [Fact]
     public void SomethingPutInThePlaceOfAHalfExchangedFolderIsNeverDeleted()
     {

@@ -69,11 +69,9 @@ internal static class Notices
             "\n.NET and its parts for web pages\n  MIT; © .NET Foundation and Contributors. "
             + "A bundle holds .NET's own list of what it brings along.\n");
         text.Append("\nFaces (fonts-open; the licence of each lies beside it)\n");
-        foreach (string folder in Directory.GetDirectories(Path.Combine(Repository.Root, "fonts-open")).Order(StringComparer.Ordinal))
+        foreach (var (name, licence, copyright) in Faces())
         {
-            using var face = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "face.json")));
-            string Of(string key) => face.RootElement.GetProperty(key).GetString()!;
-            text.Append($"\n{Of("name")}\n  {Of("licence")}; {Of("copyright")}\n");
+            text.Append($"\n{name}\n  {licence}; {copyright}\n");
         }
 
         var texts = Directory.GetFiles(Path.Combine(Repository.Root, Licences)).Order(StringComparer.Ordinal).ToList();
@@ -90,9 +88,17 @@ internal static class Notices
         return text.ToString();
     }
 
-    /// <summary>CycloneDX 1.6: what ships is required, what only tests use is excluded.</summary>
+    /// <summary>CycloneDX 1.6: what ships is required, what only tests use is excluded. .NET comes in the version of the SDK that
+    /// builds.</summary>
     public static string Bill(IEnumerable<LockedPackage> packages, string version)
     {
+        var faces = Faces().Select(f => Part("data", f.Name, f.Licence));
+        var frameworks = new[] { "Microsoft.AspNetCore.App", "Microsoft.NETCore.App" }.Select(name =>
+        {
+            var part = Part("framework", name, "MIT");
+            part["version"] = "10.0";
+            return part;
+        });
         var components = packages.Select(p => (JsonNode)new JsonObject
         {
             ["type"] = "library",
@@ -115,8 +121,26 @@ internal static class Notices
             {
                 ["component"] = new JsonObject { ["type"] = "application", ["name"] = "NameBand", ["version"] = version }
             },
-            ["components"] = new JsonArray([.. components]),
+            ["components"] = new JsonArray([.. components, .. frameworks, .. faces]),
         }.ToJsonString(Writing) + "\n";
+    }
+
+    private static JsonObject Part(string type, string name, string licence) => new()
+    {
+        ["type"] = type,
+        ["name"] = name,
+        ["scope"] = "required",
+        ["licenses"] = new JsonArray(new JsonObject { ["license"] = new JsonObject { [IsSpdx(licence) ? "id" : "name"] = licence } }),
+    };
+
+    private static IEnumerable<(string Name, string Licence, string Copyright)> Faces()
+    {
+        foreach (string folder in Directory.GetDirectories(Path.Combine(Repository.Root, "fonts-open")).Order(StringComparer.Ordinal))
+        {
+            using var face = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "face.json")));
+            string Of(string key) => face.RootElement.GetProperty(key).GetString()!;
+            yield return (Of("name"), Of("licence"), Of("copyright"));
+        }
     }
 
     private static bool IsSpdx(string licence) =>

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 using Xunit;
 
@@ -47,6 +48,20 @@ public sealed class RepositoryTests
                 p => Assert.True(p.Value.GetProperty("type").GetString() == "Project"
                     || p.Value.GetProperty("contentHash").GetString()!.Length == 88, p.Name));
         }
+    }
+
+    /// <summary>Where the sources lay when it was built would make another program of the same sources; two-builds.sh compares two
+    /// builds whole.</summary>
+    [Theory]
+    [InlineData("NameBand.Core.dll")]
+    [InlineData("NameBand.Web.dll")]
+    [InlineData("nameband.dll")]
+    public void The_program_does_not_tell_where_it_was_built(string library)
+    {
+        byte[] bytes = File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, library));
+        string place = Path.GetFileName(Path.TrimEndingDirectorySeparator(Repository.Root)) + Path.DirectorySeparatorChar + "src";
+        Assert.True(bytes.AsSpan().IndexOf("/nameband/src/"u8) > 0);
+        Assert.All(new[] { Encoding.UTF8, Encoding.Unicode }, e => Assert.True(bytes.AsSpan().IndexOf(e.GetBytes(place)) < 0, place));
     }
 
     [Fact]

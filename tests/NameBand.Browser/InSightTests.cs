@@ -186,7 +186,9 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
         await HoldsAsync(folder, "\"before\": \"Bram Sedgewick\"");
         await InOrderAsync(page, "Ottilie Bram Ngozi");
 
+        // Until it is known to be gone, the page still shows what was offered before.
         server.Kill();
+        await Expect(page.Locator("#lost")).ToContainTextAsync("does not answer");
         using var again = RunningPage.Start(folder.FullPath);
         await Expect(page.Locator("#lost")).ToBeEmptyAsync();
         await Expect(page.Locator("[data-alive]")).ToBeAttachedAsync();
@@ -220,7 +222,7 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
 
     private static async Task UntilAsync(Func<bool> isSo, string what)
     {
-        for (int i = 0; i < 300 && !isSo(); i++)
+        for (int i = 0; i < 1200 && !isSo(); i++)
         {
             await Task.Delay(50);
         }

@@ -260,7 +260,7 @@ public sealed class OneTruthTests(ITestOutputHelper output)
             using var table = new Worktable(job);
             table.Open();
             await table.FirstLaidAsync();
-            for (int i = 0; i < 600 && table.Now.Figures is null; i++)
+            for (int i = 0; i < 2400 && table.Now.Figures is null; i++)
             {
                 await Task.Delay(50);
             }

@@ -20,7 +20,7 @@ internal static class NamePicture
 
     /// <summary>One name.</summary>
     public static string Svg(LaidOutJob laid, Round round, PlacedName name) =>
-        Svg(laid, round, [name], SizeOf(laid.Plan, name), new Dyes(null, null));
+        Svg(laid, round, [name], name.StartMm - BesideMm, name.WidthMm + (2 * BesideMm), new Dyes(null, null));
 
     /// <summary>The beginning of the strip, with as many names as there is room for; at least one.</summary>
     /// <param name="dyes">Colours to look at it in.</param>
@@ -35,13 +35,31 @@ internal static class NamePicture
         var all = round.NamesAndMotifs.ToList();
         double left = all[0].StartMm - BesideMm;
         var shown = all.TakeWhile((n, i) => i == 0 || n.EndMm + BesideMm - left <= mostMm).ToList();
-        return Svg(laid, round, shown, (shown[^1].EndMm + BesideMm - left, laid.Plan.Hem.Strip.FinishedWidthMm), dyes);
+        return Svg(laid, round, shown, left, shown[^1].EndMm + BesideMm - left, dyes);
     }
 
-    private static string Svg(LaidOutJob laid, Round round, List<PlacedName> names, (double WidthMm, double HeightMm) size, Dyes dyes)
+    /// <summary>Where one name ends and the next one begins, with what is sewn between them in the middle.</summary>
+    public static string Between(LaidOutJob laid, double widthMm)
+    {
+        var round = laid.Plan.Rounds.FirstOrDefault(r => r.Names.Any());
+        if (round is null)
+        {
+            return "";
+        }
+
+        var names = round.Names.ToList();
+        var motif = round.NamesAndMotifs.FirstOrDefault(n => !names.Contains(n)) ?? names[0];
+        double middle = motif == names[0] && names.Count > 1 ? (names[0].EndMm + names[1].StartMm) / 2 : (motif.StartMm + motif.EndMm) / 2;
+        double left = middle - (widthMm / 2);
+        return Svg(
+            laid, round, [.. round.NamesAndMotifs.Where(n => n.EndMm > left && n.StartMm < left + widthMm)], left, widthMm,
+            new Dyes(null, null));
+    }
+
+    private static string Svg(LaidOutJob laid, Round round, List<PlacedName> names, double left, double widthMm, Dyes dyes)
     {
         var plan = laid.Plan;
-        double left = names[0].StartMm - BesideMm;
+        (double WidthMm, double HeightMm) size = (widthMm, plan.Hem.Strip.FinishedWidthMm);
         var svg = new StringBuilder();
         svg.Append(
             CultureInfo.InvariantCulture,

@@ -17,17 +17,20 @@ internal sealed record Look(string Word, string Called, ImmutableArray<JobEdit> 
     /// <summary>Number of its picture; 0: it is not drawn yet.</summary>
     public int Picture { get; init; }
 
-    /// <summary>Height of the letters; null: not known yet, or the same for all.</summary>
+    /// <summary>Height of the letters; null: not known yet.</summary>
     public double? HeightMm { get; init; }
 
     /// <summary>Names that could not be sewn in it.</summary>
     public int Held { get; init; }
 
-    /// <summary>Minutes at the machine and by hand; null: not counted yet, or the same for all.</summary>
+    /// <summary>Minutes at the machine and by hand; null: not counted yet.</summary>
     public (double Machine, double Hands)? Minutes { get; init; }
 
     /// <summary>It cannot be laid out.</summary>
     public bool IsImpossible { get; init; }
+
+    /// <summary>Why it cannot; empty where nothing is known of it.</summary>
+    public string Why { get; init; } = "";
 }
 
 /// <summary>What there is to choose from, theme by theme.</summary>

@@ -6,8 +6,8 @@ using NameBand.Web.Strip;
 namespace NameBand.Web.Table;
 
 /// <summary>
-/// Her own names in what can be chosen: pictures and heights come first, hours as they are counted. One kind of choice at a time,
-/// for all tabs; given up as soon as nobody looks or the job changes.
+/// Her own names in what can be chosen: pictures and heights come first, hours as they are counted. Each kind of choice that somebody
+/// looks at is worked out beside the others, one picture at a time; given up as soon as nobody looks or the job changes.
 /// </summary>
 public sealed class LooksDesk : IDisposable
 {
@@ -16,11 +16,10 @@ public sealed class LooksDesk : IDisposable
     private readonly Worktable _table;
     private readonly LayoutSession _bench;
     private readonly Lock _lock = new();
-    private readonly List<string> _pictures = [];
+    private readonly Dictionary<string, Kind> _kinds = new(StringComparer.Ordinal);
+    private readonly Dictionary<int, string> _pictures = [];
     private readonly SemaphoreSlim _working = new(1, 1);
-    private CancellationTokenSource _stop = new();
-    private (string Key, long Layout) _of = ("", -1);
-    private int _lookers;
+    private int _lastPicture;
 
     public LooksDesk(Worktable table)
     {
@@ -31,11 +30,14 @@ public sealed class LooksDesk : IDisposable
     /// <summary>Told when more is known, from any thread.</summary>
     public event Action? Changed;
 
-    /// <summary>What there is to choose from of the kind that is looked at.</summary>
-    internal ImmutableArray<Look> Shown { get; private set; } = [];
-
-    /// <summary>Key of that kind.</summary>
-    internal string Key => _of.Key;
+    /// <summary>What there is to choose from of a kind that is looked at; null: it was not opened yet.</summary>
+    internal ImmutableArray<Look>? ShownOf(string key)
+    {
+        lock (_lock)
+        {
+            return _kinds.TryGetValue(key, out var kind) && kind.Layout >= 0 ? kind.Shown : null;
+        }
+    }
 
     /// <summary>Somebody opens a choice, or its layout has changed.</summary>
     internal void Open(string key, ImmutableArray<string> names)
@@ -43,35 +45,52 @@ public sealed class LooksDesk : IDisposable
         CancellationToken stop;
         lock (_lock)
         {
-            if (_of == (key, _table.Now.LayoutNumber))
+            long layout = _table.Now.LayoutNumber;
+            if (!_kinds.TryGetValue(key, out var kind) || kind.Layout == layout)
             {
                 return;
             }
 
-            _of = (key, _table.Now.LayoutNumber);
-            Shown = Looks.Of(key, names);
-            _stop.Cancel();
-            _stop = new CancellationTokenSource();
-            stop = _stop.Token;
+            // Until it is drawn anew each one is seen as it was; what it brings is another matter.
+            var before = kind.Shown.GroupBy(l => l.Word).ToDictionary(g => g.Key, g => g.First().Picture);
+            kind.Layout = layout;
+            kind.Shown = [.. Looks.Of(key, names).Select(l => l with { Picture = before.GetValueOrDefault(l.Word) })];
+            stop = kind.Anew();
         }
 
-        _ = Task.Run(() => WorkAsync(stop), CancellationToken.None);
+        _ = Task.Run(() => WorkAsync(key, stop), CancellationToken.None);
     }
 
-    internal void Enter() => Interlocked.Increment(ref _lookers);
-
-    /// <summary>Nobody looks any longer: nothing more is worked out.</summary>
-    internal void Leave()
+    /// <summary>Somebody looks at a kind of choice.</summary>
+    internal void Enter(string key)
     {
         lock (_lock)
         {
-            if (--_lookers > 0)
+            if (!_kinds.TryGetValue(key, out var kind))
+            {
+                _kinds[key] = kind = new Kind();
+            }
+
+            kind.Lookers++;
+        }
+    }
+
+    /// <summary>Where nobody looks at it any longer, nothing more is worked out.</summary>
+    internal void Leave(string key)
+    {
+        lock (_lock)
+        {
+            if (!_kinds.TryGetValue(key, out var kind) || --kind.Lookers > 0)
             {
                 return;
             }
 
-            _stop.Cancel();
-            _of = ("", -1);
+            kind.Stop.Cancel();
+            _kinds.Remove(key);
+            foreach (var look in kind.Shown)
+            {
+                _pictures.Remove(look.Picture);
+            }
         }
     }
 
@@ -79,31 +98,43 @@ public sealed class LooksDesk : IDisposable
     {
         lock (_lock)
         {
-            return number > 0 && number <= _pictures.Count ? _pictures[number - 1] : null;
+            return _pictures.GetValueOrDefault(number);
         }
     }
 
-    public void Dispose() => _stop.Cancel();
+    public void Dispose()
+    {
+        lock (_lock)
+        {
+            foreach (var kind in _kinds.Values)
+            {
+                kind.Stop.Cancel();
+            }
+        }
+    }
 
-    private async Task WorkAsync(CancellationToken stop)
+    private async Task WorkAsync(string key, CancellationToken stop)
     {
         try
         {
-            await _working.WaitAsync(stop).ConfigureAwait(false);
-            try
+            var looks = ShownOf(key) ?? [];
+            var laid = new LaidOutJob?[looks.Length];
+            for (int i = 0; i < looks.Length; i++)
             {
-                var laid = Draw(stop);
-                await CountedAsync(stop).ConfigureAwait(false);
-                Count(laid, stop);
+                int at = i;
+                await InTurnAsync(looks[at], () => laid[at] = Draw(key, at, looks[at], stop), stop).ConfigureAwait(false);
             }
-            finally
+
+            await CountedAsync(stop).ConfigureAwait(false);
+            for (int i = 0; i < looks.Length; i++)
             {
-                _working.Release();
+                int at = i;
+                await InTurnAsync(looks[at], () => Count(key, at, laid[at], stop), stop).ConfigureAwait(false);
             }
         }
         catch (OperationCanceledException)
         {
-            // Another choice is looked at, or none.
+            // The job has changed, or nobody looks at it any longer.
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -111,43 +142,46 @@ public sealed class LooksDesk : IDisposable
         }
     }
 
-    private Dictionary<int, LaidOutJob> Draw(CancellationToken stop)
+    /// <summary>One at a time, so that of two kinds that are looked at neither waits for all of the other; what is laid out already
+    /// waits for none.</summary>
+    private async Task InTurnAsync(Look look, Action work, CancellationToken stop)
     {
-        var all = new Dictionary<int, LaidOutJob>();
-        for (int i = 0; i < Shown.Length; i++)
+        if (look.Colours is not null)
         {
-            stop.ThrowIfCancellationRequested();
-            var look = Shown[i];
-            var laid = look.Colours is null ? _bench.Try(look.Edits, stop).Laid : _table.Now.Laid;
-            if (laid is null)
-            {
-                Put(i, look with { IsImpossible = true }, stop);
-                continue;
-            }
-
-            string picture = NamePicture.Beginning(laid, MostMm, look.Colours ?? new Dyes(null, null));
-            int number;
-            lock (_lock)
-            {
-                _pictures.Add(picture);
-                number = _pictures.Count;
-            }
-
-            if (look.Colours is null)
-            {
-                all[i] = laid;
-                look = look with
-                {
-                    HeightMm = laid.Plan.LetterHeightMm,
-                    Held = laid.Rows.Rows.Count(r =>
-                        r is { Outcome: Names.RowOutcome.Held, HeldFor: Names.HeldFor.Letters or Names.HeldFor.Size }),
-                };
-            }
-
-            Put(i, look with { Picture = number }, stop);
+            work();
+            return;
         }
 
-        return all;
+        await _working.WaitAsync(stop).ConfigureAwait(false);
+        try
+        {
+            work();
+        }
+        finally
+        {
+            _working.Release();
+        }
+    }
+
+    /// <summary>Draws what one choice comes to.</summary>
+    /// <returns>What it is counted from; null where it cannot be laid out, or brings what the job has already.</returns>
+    private LaidOutJob? Draw(string key, int at, Look look, CancellationToken stop)
+    {
+        stop.ThrowIfCancellationRequested();
+        var report = look.Colours is null ? _bench.Try(look.Edits, stop) : null;
+        if ((report is null ? _table.Now.Laid : report.Laid) is not { } laid)
+        {
+            string why = report?.Problems.FirstOrDefault(p => p.Severity == Severity.CannotUse)?.Found ?? "";
+            Put(key, at, look with { IsImpossible = true, Why = why }, null, stop);
+            return null;
+        }
+
+        string picture = key == Looks.Motif ? NamePicture.Between(laid, MostMm)
+            : NamePicture.Beginning(laid, MostMm, look.Colours ?? new Dyes(null, null));
+        int held = look.Colours is not null ? 0 : laid.Rows.Rows.Count(r =>
+            r is { Outcome: Names.RowOutcome.Held, HeldFor: Names.HeldFor.Letters or Names.HeldFor.Size });
+        Put(key, at, look with { HeightMm = laid.Plan.LetterHeightMm, Held = held }, picture, stop);
+        return look.Colours is null ? laid : null;
     }
 
     /// <summary>The plan on the table is counted first: it is what she has.</summary>
@@ -159,23 +193,62 @@ public sealed class LooksDesk : IDisposable
         }
     }
 
-    private void Count(Dictionary<int, LaidOutJob> laid, CancellationToken stop)
+    private void Count(string key, int at, LaidOutJob? job, CancellationToken stop)
     {
-        foreach (var (i, job) in laid)
+        var look = ShownOf(key)?[at];
+        if (look is not { IsImpossible: false })
         {
-            var estimate = job.Reckon(null, stop).Estimate;
-            Put(i, Shown[i] with { Minutes = (estimate.MachineMinutes.Likely, estimate.HandsOnMinutes.Likely) }, stop);
+            return;
+        }
+
+        // A colour changes nothing of it: its hours are those of the job.
+        if ((job?.Reckon(null, stop).Estimate ?? _table.Now.Estimate) is { } estimate)
+        {
+            Put(key, at, look with { Minutes = (estimate.MachineMinutes.Likely, estimate.HandsOnMinutes.Likely) }, null, stop);
         }
     }
 
-    private void Put(int at, Look look, CancellationToken stop)
+    /// <param name="picture">Taken into the place of the one before; null: it stays.</param>
+    private void Put(string key, int at, Look look, string? picture, CancellationToken stop)
     {
         lock (_lock)
         {
             stop.ThrowIfCancellationRequested();
-            Shown = Shown.SetItem(at, look);
+            if (!_kinds.TryGetValue(key, out var kind))
+            {
+                return;
+            }
+
+            if (picture is not null)
+            {
+                _pictures.Remove(look.Picture);
+                look = look with { Picture = ++_lastPicture };
+                _pictures[look.Picture] = picture;
+            }
+
+            kind.Shown = kind.Shown.SetItem(at, look);
         }
 
         Changed?.Invoke();
+    }
+
+    /// <summary>A kind of choice that somebody looks at.</summary>
+    private sealed class Kind
+    {
+        public ImmutableArray<Look> Shown { get; set; } = [];
+
+        /// <summary>Number of the layout that it is of; −1: of none yet.</summary>
+        public long Layout { get; set; } = -1;
+
+        public int Lookers { get; set; }
+
+        public CancellationTokenSource Stop { get; private set; } = new();
+
+        public CancellationToken Anew()
+        {
+            Stop.Cancel();
+            Stop = new CancellationTokenSource();
+            return Stop.Token;
+        }
     }
 }

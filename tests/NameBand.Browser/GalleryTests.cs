@@ -1,0 +1,71 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace NameBand.Browser;
+
+/// <summary>Chosen by looking: her own names in each choice, with the height and the hours that it brings.</summary>
+[Collection(InOtherBrowser.Name)]
+public sealed partial class GalleryTests(Chromium browser) : BrowserTests(browser)
+{
+    [SkippableFact]
+    public async Task Each_choice_is_seen_with_what_it_brings_while_another_tab_looks_at_another_kind()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var tab = await Chromium.OpenAsync(server.Url + "?set=face");
+        var page = tab.Page;
+        var other = (await Chromium.OpenAsync(server.Url + "?set=thread", 390, scheme: ColorScheme.Dark)).Page;
+        await WholeAsync(other, "Colours of the thread", 9);
+        await WholeAsync(page, "Faces", 9);
+        await Axe.ExpectNothingAsync(page, "faces", Axe.Wcag, "#panel");
+        await Axe.ExpectNothingAsync(other, "colours of the thread, in the dark", Axe.Colours, "#panel");
+
+        // What a face was said to bring is what it brings; the other tab still has what it looks at.
+        var slab = page.Locator(".look", new() { HasText = "Roboto Slab Bold" });
+        string height = Height().Match(await slab.InnerTextAsync()).Groups[1].Value;
+        await slab.ClickAsync();
+        await Expect(slab).ToHaveAttributeAsync("aria-pressed", "true");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync($"letters {height} mm high");
+        Assert.Contains("\"Roboto Slab Bold\"", await File.ReadAllTextAsync(folder["job.json"]), StringComparison.Ordinal);
+        await WholeAsync(other, "Colours of the thread", 9);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "What is sewn between names" }).ClickAsync();
+        await WholeAsync(page, "What is sewn between names", 4);
+        await page.Locator(".look", new() { HasText = "a diamond" }).ClickAsync();
+        await Expect(page.Locator(".look[aria-pressed=true]")).ToContainTextAsync("a diamond");
+        Assert.Contains("\"diamond\"", await File.ReadAllTextAsync(folder["job.json"]), StringComparison.Ordinal);
+
+        await page.Locator(".sentence .part", new() { HasText = "cotton" }).First.ClickAsync();
+        await WholeAsync(page, "Colours of the cloth", 8);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Cloths", Exact = true }).ClickAsync();
+        await WholeAsync(page, "Cloths", 5);
+        await other.Locator(".look", new() { HasText = "madder" }).ClickAsync();
+        await Expect(other.Locator(".look[aria-pressed=true]")).ToContainTextAsync("madder");
+        await WholeAsync(page, "Cloths", 5);
+        Assert.Empty(tab.Complaints);
+    }
+
+    /// <summary>Each choice that can be made is a picture of her names, and says its height and its hours.</summary>
+    private static async Task WholeAsync(IPage page, string kind, int least)
+    {
+        var looks = page.GetByRole(AriaRole.Group, new() { Name = kind + ", with your own names" }).Locator(".look");
+        await Expect(looks.First).ToBeVisibleAsync();
+        await page.WaitForFunctionAsync(
+            """
+            least => {
+                const all = [...document.querySelectorAll('.look')], good = all.filter(l => !l.disabled);
+                return good.length >= least && good.every(l => l.querySelector('img')
+                    && /[\d.]+ mm high · .*\d.* at the machine, .*\d.* by hand/.test(l.textContent));
+            }
+            """, least, new() { Timeout = 60_000 });
+        await Expect(looks.Locator("img").First).ToHaveJSPropertyAsync("complete", true);
+        Assert.True(
+            await looks.Locator("img").First.EvaluateAsync<bool>("i => i.naturalWidth > 50"), $"{kind}: the first picture is empty.");
+    }
+
+    [GeneratedRegex(@"([\d.]+) mm high")]
+    private static partial Regex Height();
+}

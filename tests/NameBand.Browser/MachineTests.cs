@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Net;
 using Microsoft.Playwright;
 using NameBand.Tests;
@@ -10,7 +11,7 @@ namespace NameBand.Browser;
 public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
 {
     [SkippableFact]
-    public async Task Done_writes_the_sewing_log_and_spoiled_takes_it_back()
+    public async Task Done_writes_the_sewing_log_and_leads_on_and_it_can_be_taken_back_or_called_spoiled()
     {
         Chromium.Require();
         using var folder = Jobs.MadeLanternWalk();
@@ -19,26 +20,98 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         var page = tab.Page;
 
         await Expect(page.Locator("[data-part=problems]")).ToBeEmptyAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
+        // One press, and the next one is there; the second half of a double press is not meant for it.
+        var done = page.GetByRole(AriaRole.Button, new() { Name = "Done, next" });
+        var head = page.Locator("[data-part=head]");
+        await page.Locator("[data-part=say] summary").ClickAsync();
         await page.GetByLabel("minutes at the machine").FillAsync("7.5");
         await page.GetByLabel("minutes by hand").FillAsync("4");
         await page.GetByLabel("a note").FillAsync("thread broke once");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Log it" }).ClickAsync();
-        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 31: sewn ✓");
+        await done.DblClickAsync();
+        await Expect(page.Locator("[data-part=answer]").First).ToContainTextAsync("is logged as sewn");
+        await Expect(head).ToHaveTextAsync("Hooping 2 of 31");
+        await Expect(done).ToBeFocusedAsync();
         string[] log = await File.ReadAllLinesAsync(folder["sewing-log.csv"]);
         Assert.StartsWith("1,sewn,7.5,4,", log[1], StringComparison.Ordinal);
         Assert.Contains("thread broke once", log[1], StringComparison.Ordinal);
+        Assert.Equal(2, log.Length);
 
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
+        await Expect(page.Locator("[data-part=answer]").First).ToContainTextAsync("counts as not sewn");
+        Assert.StartsWith("1,mistake,", (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[2], StringComparison.Ordinal);
+        await page.GetByRole(AriaRole.Button, new() { Name = "‹ back" }).ClickAsync();
+        await Expect(head).ToHaveTextAsync("Hooping 1 of 31");
+        await done.ClickAsync();
+        await Expect(head).ToHaveTextAsync("Hooping 2 of 31");
+        await page.GetByRole(AriaRole.Button, new() { Name = "‹ back" }).ClickAsync();
+        await Expect(head).ToHaveTextAsync("Hooping 1 of 31: sewn ✓");
         await page.GetByRole(AriaRole.Button, new() { Name = "Spoiled: sew it again" }).ClickAsync();
-        await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 1 of 31: to be sewn again");
-        Assert.StartsWith("1,again,", (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[2], StringComparison.Ordinal);
+        await Expect(head).ToHaveTextAsync("Hooping 1 of 31: to be sewn again");
+        Assert.StartsWith("1,again,", (await File.ReadAllLinesAsync(folder["sewing-log.csv"]))[4], StringComparison.Ordinal);
 
-        await page.GetByRole(AriaRole.Button, new() { Name = "next" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "next ›" }).ClickAsync();
         await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 2 of 31");
         await Expect(page.Locator("[data-part=marks]")).ToContainTextAsync("left mark");
         await Expect(page.Locator("#machine")).ToContainTextAsync("manual");
         Assert.Empty(tab.Complaints);
     }
+
+    private const string WakeLock =
+        """
+        window.asked = [];
+        Object.defineProperty(navigator, 'wakeLock', { value: { request: async kind => {
+            window.asked.push(kind);
+            return window.lock = { released: false, release() { this.released = true; } };
+        } } });
+        """;
+
+    [SkippableFact]
+    public async Task The_clock_outlives_a_reload_the_screen_stays_awake_and_the_next_one_is_there_already()
+    {
+        Chromium.Require();
+        var fetched = new ConcurrentQueue<string>();
+        var tab = await Chromium.OpenAsync(Chromium.MadeLanternWalk.Url + "machine", 820, 1180, begun: tab =>
+        {
+            _ = tab.Page.AddInitScriptAsync(WakeLock);
+            tab.Page.Request += (_, request) => fetched.Enqueue(new Uri(request.Url).AbsolutePath);
+        });
+        var page = tab.Page;
+        var machine = page.Locator("#machine");
+        await Expect(machine).ToHaveAttributeAsync("data-pictured", "1");
+        await Expect(machine).ToHaveAttributeAsync("data-awake", "");
+
+        // Name, picture, marks and the press, without scrolling, on a tablet as it stands and as it lies.
+        await InSight.ExpectAsync(
+            page, "[data-part=head]", "[data-part=names]", "canvas.hoop", "[data-part=marks] table", "[data-part=done]");
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Start the clock" }).ClickAsync();
+        fetched.Clear();
+        await page.ReloadAsync();
+        await Expect(machine).ToHaveAttributeAsync("data-pictured", "1");
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Stop the clock" })).ToBeVisibleAsync();
+        await Expect(page.Locator("[data-part=clock-says]").First).ToHaveTextAsync(new System.Text.RegularExpressions.Regex(@"^\d+:\d\d$"));
+        await Expect(machine).ToHaveAttributeAsync("data-busy", "");
+
+        // A screen that went dark was let go by the browser: it is asked for again as soon as the page is seen.
+        Assert.Equal(["screen"], await page.EvaluateAsync<string[]>("() => window.asked"));
+        await page.EvaluateAsync("() => { window.lock.released = true; document.dispatchEvent(new Event('visibilitychange')); }");
+        await page.WaitForFunctionAsync("() => window.asked.length === 2");
+
+        // What comes next, its picture and its path, was fetched while this one is shown, and is not fetched again.
+        for (int i = 0; i < 1000 && fetched.Count(IsSecond) < 2; i++)
+        {
+            await Task.Delay(20);
+        }
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "next ›" }).ClickAsync();
+        await Expect(machine).ToHaveAttributeAsync("data-pictured", "2");
+        Assert.Equal(2, fetched.Count(IsSecond));
+        Assert.Empty(tab.Complaints);
+    }
+
+    /// <summary>The path or the picture of the second hooping.</summary>
+    private static bool IsSecond(string path) =>
+        path.StartsWith("/hooping/", StringComparison.Ordinal) && path.Split('/') is [_, _, _, "2", ..];
 
     [SkippableFact]
     public async Task Without_files_to_sew_from_nothing_can_be_called_done()
@@ -83,7 +156,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
     {
         Chromium.Require();
         var tab = await OpenAsync(Chromium.MadeLanternWalk.Url + "machine", width, scheme);
-        await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
+        await tab.Page.Locator("[data-part=say] summary").ClickAsync();
 
         await Axe.ExpectNothingAsync(tab.Page, "at the machine", Axe.Wcag, "#machine");
         Assert.True(

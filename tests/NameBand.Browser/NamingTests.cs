@@ -27,12 +27,13 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         var page = tab.Page;
         var name = page.Locator(".keying-name");
         var done = page.Locator("[data-part=done-next]");
-        var answer = page.Locator("[data-part=answer]").First;
+        var answer = page.Locator("[data-part=say-name] [data-part=answer]");
         await Expect(name).ToHaveTextAsync("1 Ottilie Marsh");
+        await InSight.ExpectAsync(page, ".keying-name", "[data-part=keys]", ".keying-facts", ".keying-then", "[data-part=done-next]");
 
         // On a scrap: measured, not sewn.
         double expected = await LengthAsync(page);
-        await page.GetByText("more to say of it").ClickAsync();
+        await page.Locator("[data-part=say-name] summary").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "It is on a scrap" }).ClickAsync();
         await Expect(answer).ToContainTextAsync("Give the length");
         await page.GetByLabel("it came out at").FillAsync(Text(expected + 3));
@@ -43,7 +44,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await Expect(answer).ToContainTextAsync("that on a scrap counts no longer");
         Assert.EndsWith("\"scrap, taken back\"", (await File.ReadAllLinesAsync(folder["lengths.csv"]))[^1], StringComparison.Ordinal);
         await Expect(done).ToHaveAttributeAsync("aria-disabled", "false");
-        await page.GetByText("more to say of it").ClickAsync();
+        await page.Locator("[data-part=say-name] summary").ClickAsync();
         await page.GetByLabel("it came out at").FillAsync(Text(expected + 3));
         await page.GetByRole(AriaRole.Button, new() { Name = "It is on a scrap" }).ClickAsync();
         await Expect(answer).ToContainTextAsync("on a scrap: that is logged");
@@ -55,7 +56,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "‹ back" }).ClickAsync();
         double length = await LengthAsync(page) + 4;
         await page.GetByLabel("it came out at").FillAsync(Text(length));
-        await page.GetByText("more to say of it").ClickAsync();
+        await page.Locator("[data-part=say-name] summary").ClickAsync();
         await page.GetByLabel("it took at the machine").FillAsync("2.5");
         await page.GetByLabel("its first word ended at").FillAsync(Text(length * 0.55));
         await page.GetByLabel("its second began at").FillAsync(Text(length * 0.6));
@@ -117,6 +118,8 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         var done = page.Locator("[data-part=done-next]");
         await Expect(page.Locator(".keying-name")).ToHaveTextAsync("1 Ottilie Marsh");
         await Expect(page.GetByLabel("it came out at")).ToBeHiddenAsync();
+        await InSight.ExpectAsync(page, ".keying-name", ".keying-facts", ".keying-then", "[data-part=done-next]");
+        await page.SetViewportSizeAsync(390, 900);
         await SayAsync(page, () => done.ClickAsync(), "1 “Ottilie Marsh” is logged as sewn.");
         await Expect(page.Locator(".keying-name")).ToHaveTextAsync("2 Bram Sedgewick");
         await SayAsync(page, () => done.ClickAsync(), "That was the last one.");
@@ -144,7 +147,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
     private static async Task SayAsync(IPage page, Func<Task> press, string answer)
     {
         const string Again = "press once more";
-        var said = page.Locator("[data-part=answer]").First;
+        var said = page.Locator("[data-part=say-name] [data-part=answer]");
         await press();
         await Expect(said).ToContainTextAsync(new Regex(Regex.Escape(answer) + "|" + Again));
         if ((await said.InnerTextAsync()).Contains(Again, StringComparison.Ordinal))

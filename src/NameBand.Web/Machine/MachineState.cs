@@ -41,8 +41,10 @@ internal static class MachineState
         json.WriteBoolean("hooped", now.Laid?.IsHooped ?? true);
         json.WriteBoolean("made", !report.Hoopings.IsEmpty);
 
-        // Before the files are made there is nothing to log of.
-        Problems(json, report.Hoopings.IsEmpty && report.Names.IsEmpty ? [] : report.Problems);
+        // Before the files are made there is nothing to log of; where nothing is laid out, it is said what stands in the way.
+        Problems(
+            json, report.Hoopings.IsEmpty && report.Names.IsEmpty ? [] : report.Problems,
+            now is { Laid: null, IsLaying: false } ? now : null);
         if (now.Laid is { } laid)
         {
             json.WriteString("plan", SheetMarks.Of(laid.Plan));
@@ -56,12 +58,23 @@ internal static class MachineState
         json.WriteEndObject();
     }
 
-    public static void Problems(Utf8JsonWriter json, ImmutableArray<Problem> problems)
+    /// <param name="stopped">How things stand where nothing can be laid out; null: it can.</param>
+    public static void Problems(Utf8JsonWriter json, ImmutableArray<Problem> problems, TableSnapshot? stopped = null)
     {
         json.WriteStartArray("problems");
         foreach (var problem in problems)
         {
             json.WriteStringValue($"{problem.Found} {InPageWords(problem.Mend)}".Trim());
+        }
+
+        if (stopped is not null)
+        {
+            foreach (string found in stopped.Problems.Where(p => p.Severity == Severity.CannotUse).Select(PageWords.Of)
+                .Prepend(stopped.Fault ?? "")
+                .Where(f => f.Length > 0))
+            {
+                json.WriteStringValue(found);
+            }
         }
 
         json.WriteEndArray();

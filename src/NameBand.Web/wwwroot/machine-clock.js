@@ -34,7 +34,7 @@ export class Clock {
 
   #keep() {
     if (!this.what) return;
-    if (this.ms) sessionStorage.setItem(keptAs, JSON.stringify({ of: this.what, started: this.started, spent: this.spent }));
+    if (this.started || this.spent) sessionStorage.setItem(keptAs, JSON.stringify({ of: this.what, started: this.started, spent: this.spent }));
     else if (kept().of === this.what) sessionStorage.removeItem(keptAs);
   }
 
@@ -76,6 +76,13 @@ export class Clock {
     this.says.textContent = this.ms ? `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}` : '';
     this.ticked();
   }
+}
+
+/** A button that leads on to the next one: the second half of a double press, or a key held down, is not meant for that one. */
+export function once(button) {
+  button.addEventListener('click', e => { if (e.detail > 1) e.preventDefault(); });
+  button.addEventListener('keydown', e => { if (e.repeat) e.preventDefault(); });
+  return button;
 }
 
 /** Says something to the sewing log. */

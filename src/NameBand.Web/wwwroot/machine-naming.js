@@ -1,7 +1,7 @@
 // What is said of a name that is typed or traced: done with its minutes and its length, spoiled, not sewn after all.
 
 import { el } from './machine.js';
-import { Clock, tell } from './machine-clock.js';
+import { Clock, once, tell } from './machine-clock.js';
 
 export class Naming {
   /**
@@ -26,7 +26,7 @@ export class Naming {
     this.blank = el('div', null, { className: 'machine-fields' });
     this.blank.append(field('its first word ended at', this.ended, 'mm'), field('its second began at', this.began, 'mm'));
     this.clock = new Clock(busy);
-    this.done = el('button', 'Done, next', { type: 'submit', className: 'done large', data: 'done-next' });
+    this.done = once(el('button', 'Done, next', { type: 'submit', className: 'done large', data: 'done-next' }));
     this.scrap = el('button', 'It is on a scrap', { type: 'button', data: 'scrap' });
     this.spoiled = el('button', 'Spoiled: sew it again', { type: 'button', data: 'again' });
     this.mistake = el('button', 'It is not sewn after all', { type: 'button', data: 'mistake' });

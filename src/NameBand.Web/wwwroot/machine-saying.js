@@ -1,34 +1,46 @@
 // What is said of a hooping: done with its minutes, spoiled, marked by mistake; and a clock to take the minutes from.
 
 import { el } from './machine.js';
-import { Clock, tell } from './machine-clock.js';
+import { Clock, once, tell } from './machine-clock.js';
 
 export class Saying {
-  constructor(box, state, hooping, said, busy) {
-    Object.assign(this, { box, state, hooping, said });
-    this.done = el('button', 'Done', { type: 'button', data: 'done', className: 'done' });
+  /**
+   * @param said told when something was written down.
+   * @param onward goes on to the next one that is not sewn; false where there is none.
+   */
+  constructor(box, state, hooping, said, onward, busy) {
+    Object.assign(this, { box, state, hooping, said, onward });
+    this.done = once(el('button', 'Done, next', { type: 'submit', data: 'done', className: 'done large' }));
     this.spoiled = el('button', 'Spoiled: sew it again', { type: 'button', data: 'again' });
     this.patch = el('button', 'Spoiled, and the strip is cut', { type: 'button', data: 'patch' });
     this.mistake = el('button', 'It is not sewn after all', { type: 'button', data: 'mistake' });
+    this.undo = el('button', 'undo', { type: 'button', data: 'undo', hidden: true });
     this.answer = el('p', '', { data: 'answer' });
     this.answer.setAttribute('role', 'status');
+    this.clock = new Clock(busy);
     this.form = this.#form();
-    this.done.addEventListener('click', () => this.#ask());
     this.spoiled.addEventListener('click', () => this.#tell({ deed: 'again' }));
     this.patch.addEventListener('click', () => this.#tell({ deed: 'patch' }));
     this.mistake.addEventListener('click', () => this.#tell({ deed: 'mistake' }));
-    const buttons = el('div', null, { className: 'machine-buttons' });
-    this.clock = new Clock(busy);
-    buttons.append(this.clock.button, this.clock.says, this.done, this.spoiled, this.patch, this.mistake);
-    box.append(buttons, this.form, this.answer);
+    this.undo.addEventListener('click', () => this.#tell({ deed: 'mistake', hooping: this.last }));
+    const row = (...all) => {
+      const buttons = el('div', null, { className: 'machine-buttons' });
+      buttons.append(...all);
+      return buttons;
+    };
+    const answers = row(this.answer, this.undo);
+    answers.classList.add('machine-answer');
+    box.append(this.form, answers, row(this.spoiled, this.patch, this.mistake));
   }
 
-  get isBusy() { return !this.form.hidden || this.clock.ms > 0; }
+  get isBusy() { return this.clock.ms > 0 || this.#fields.some(f => f.value !== ''); }
+
+  get #fields() { return [this.minutes, this.hands, this.note, this.mark]; }
 
   dispose() { this.clock.dispose(); }
 
   #form() {
-    const form = el('form', null, { hidden: true, data: 'form' });
+    const form = el('form', null, { className: 'machine-name-form' });
     const field = (text, input) => {
       const label = el('label', text);
       label.append(' ', input);
@@ -41,22 +53,22 @@ export class Saying {
     this.note = el('input', null, { type: 'text', maxLength: 500, name: 'note' });
     this.machine = el('select', null, { name: 'machine' });
     this.machineLabel = field('on', this.machine);
-    const save = el('button', 'Log it', { type: 'submit', className: 'done', data: 'save' });
-    const leave = el('button', 'Not yet', { type: 'button' });
-    leave.addEventListener('click', () => { form.hidden = true; this.done.focus(); });
-    form.append(field('minutes at the machine', this.minutes), field('minutes by hand', this.hands), this.machineLabel, field('mark on the sheet you sewed from', this.mark), field('a note', this.note), save, leave);
-    form.addEventListener('submit', e => {
-      e.preventDefault();
-      const number = input => input.value === '' ? null : Number(input.value);
-      this.#tell({ deed: 'sewn', mark: this.mark.value, minutes: number(this.minutes), hands: number(this.hands), note: this.note.value, machine: this.machineLabel.hidden ? '' : this.machine.value });
-    });
+    this.markLabel = field('mark on the sheet you sewed from', this.mark);
+    this.first = el('div', null, { className: 'machine-fields' });
+    this.first.append(this.clock.button, this.clock.says);
+    this.rest = el('div', null, { className: 'machine-fields' });
+    this.rest.append(field('minutes at the machine', this.minutes), field('minutes by hand', this.hands), field('a note', this.note));
+    this.more = el('details', null, { className: 'machine-more' });
+    this.more.append(el('summary', 'more to say of it'), this.rest);
+    form.append(this.first, this.done, this.more);
+    form.addEventListener('submit', e => { e.preventDefault(); this.#sewn(); });
     return form;
   }
 
   reset() {
-    this.form.hidden = true;
-    this.answer.textContent = '';
-    this.minutes.value = this.hands.value = this.note.value = this.mark.value = '';
+    if (!this.isKept) this.#answered('');
+    for (const field of this.#fields) field.value = '';
+    this.more.open = false;
     this.clock.reset();
   }
 
@@ -64,10 +76,11 @@ export class Saying {
     const hooping = this.hooping(), state = this.state();
     this.clock.of(`${state.title}/hooping ${hooping.number}`);
     const can = state.hasPaths && state.made;
-    this.done.hidden = hooping.sewn || !can;
-    this.clock.hide(this.done.hidden);
+    this.form.hidden = hooping.sewn || !can;
     this.spoiled.hidden = this.mistake.hidden = this.patch.hidden = !hooping.sewn || !can;
+    this.#place(this.markLabel, hooping.asksForMark);
     this.mark.required = hooping.asksForMark;
+    this.#place(this.machineLabel, state.machines.length > 1);
     this.machineLabel.hidden = state.machines.length < 2;
     const named = [...this.machine.options].map(o => o.value);
     if (named.join('\n') !== state.machines.join('\n')) {
@@ -78,30 +91,48 @@ export class Saying {
     this.clock.tick();
   }
 
-  #ask() {
+  /** What has to be said stands before the press, the rest is there when it is wanted. */
+  #place(label, isAsked) {
+    const box = isAsked ? this.first : this.rest;
+    if (label.parentElement !== box) box.append(label);
+  }
+
+  #sewn() {
     this.clock.stop();
-    this.form.hidden = false;
     if (this.minutes.value === '') this.minutes.value = this.clock.minutes;
-    this.answer.textContent = '';
-    this.minutes.focus();
+    const number = input => input.value === '' ? null : Number(input.value);
+    return this.#tell({ deed: 'sewn', mark: this.mark.value, minutes: number(this.minutes), hands: number(this.hands), note: this.note.value, machine: this.machineLabel.hidden ? '' : this.machine.value });
   }
 
   async #tell(word) {
     if (this.telling) return;
     this.telling = true;
-    const { number } = this.hooping();
-    this.answer.textContent = 'logging it';
+    const number = word.hooping ?? this.hooping().number;
+    this.#answered('logging it');
     const got = await tell({ hooping: number, ...word });
     this.telling = false;
     if (!got.written) {
-      this.answer.textContent = got.problems.join(' ');
+      this.#answered(got.problems.join(' '));
       return;
     }
     // She may have gone on to the next one meanwhile: its clock and minutes are left alone.
-    const isHere = this.hooping()?.number === number;
-    if (word.deed === 'sewn' && isHere) this.reset();
-    const words = { sewn: 'is logged as sewn', again: 'is to be sewn again where it was', patch: `is to be sewn on a piece of its own${got.patch ? `, ${got.patch} long on the cloth` : ''}`, mistake: 'is marked as not sewn' };
-    this.answer.textContent = `Hooping ${number}${got.names ? `, ${got.names},` : ''} ${words[word.deed]}.`;
-    this.said(word.deed, isHere);
+    const hooping = this.hooping(), isNew = word.deed === 'sewn' && hooping?.number === number;
+    this.isKept = true;
+    if (isNew) {
+      hooping.sewn = true;
+      this.reset();
+    }
+    const isThere = !isNew || this.onward();
+    this.isKept = false;
+    this.last = number;
+    const words = { sewn: 'is logged as sewn', again: 'is to be sewn again where it was', patch: `is to be sewn on a piece of its own${got.patch ? `, ${got.patch} long on the cloth` : ''}`, mistake: 'counts as not sewn' };
+    this.#answered(`Hooping ${number}${got.names ? `, ${got.names},` : ''} ${words[word.deed]}.${isThere ? '' : ' That was the last one.'}`, word.deed === 'sewn');
+    this.said();
+    if (isNew && isThere) this.done.focus();
+  }
+
+  #answered(words, canUndo = false) {
+    this.answer.textContent = words;
+    this.undo.hidden = !canUndo;
   }
 }

@@ -37,7 +37,7 @@ class Machine {
     this.picture = new HoopPicture(this.canvas, false);
     this.naming = new Naming(this.nameBox, () => this.state, () => this.keying.key, () => this.#said(), isPart => this.#onward(isPart), () => this.#busy());
     this.finishing = new Finishing(this.columns.finish, () => this.#said());
-    this.saying = new Saying(this.sayBox, () => this.state, () => this.hooping, (deed, isHere) => { this.#look(); if (deed === 'sewn' && isHere && !this.next.disabled) this.next.focus(); }, () => this.#busy());
+    this.saying = new Saying(this.sayBox, () => this.state, () => this.hooping, () => this.#look(), () => this.#afterHooping(), () => this.#busy());
     this.#look();
     this.timer = setInterval(() => this.#look(), lookEveryMs);
     this.seen = () => this.#stayAwake();
@@ -97,7 +97,7 @@ class Machine {
     this.go.addEventListener('change', () => this.#show(Number(this.go.value)));
     const way = el('nav', null, { className: 'machine-way' });
     way.setAttribute('aria-label', 'One after the other');
-    way.append(this.back, this.go, this.next);
+    way.append(this.go, this.back, this.next);
     this.file = part('p', 'file', { className: 'machine-file' });
     this.marks = part('div', 'marks');
     this.watch = part('ul', 'watch');
@@ -116,9 +116,9 @@ class Machine {
     this.keying = new Keying();
     this.body = el('div');
     const sight = el('div', null, { className: 'machine-sight' });
-    sight.append(this.canvas, this.columns.marks);
+    sight.append(this.canvas, this.columns.marks, this.sayBox);
     this.columns.marks.className = 'machine-marks';
-    this.body.append(this.names, sight, this.keying.box, this.nameBox, way, this.sayBox, this.file, columns);
+    this.body.append(this.names, sight, this.keying.box, this.nameBox, way, this.file, columns);
     const top = el('div', null, { className: 'machine-top' });
     top.append(this.head, this.left, this.tonight);
     this.root.replaceChildren(...(this.isLent ? [el('h1', 'At the machine')] : []), top, this.problems, this.body);
@@ -174,6 +174,15 @@ class Machine {
     return true;
   }
 
+  /** To the next hooping that is not sewn; false where there is none. */
+  #afterHooping() {
+    const open = i => this.stations[i].hooping !== undefined && !this.state.hoopings[this.stations[i].hooping].sewn;
+    const next = [...this.stations.keys()].find(i => i > this.at && open(i)) ?? [...this.stations.keys()].find(open);
+    if (next === undefined) return false;
+    this.#show(next, false);
+    return true;
+  }
+
   #lost(words) {
     this.root.dataset.lost = '';
     this.problems.replaceChildren(el('p', words, { className: 'machine-problem' }));
@@ -226,7 +235,7 @@ class Machine {
     this.#problems();
     if (!this.station) {
       this.head.textContent = state.laying ? 'Laying it out' : 'There is nothing to sew yet';
-      this.left.textContent = '';
+      this.left.textContent = this.tonight.textContent = '';
       return;
     }
     const sewnIn = state.hooped ? 'Hooping' : 'Run';

@@ -49,6 +49,7 @@ function unheard(e) {
   e.stopImmediatePropagation();
   if (e.type !== 'click' && e.type !== 'submit') return;
   e.preventDefault();
+  if (!box.dataset.says) say('silent');
   box.classList.remove('pressed');
   void box.offsetWidth;
   box.classList.add('pressed');

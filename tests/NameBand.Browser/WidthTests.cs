@@ -9,7 +9,6 @@ namespace NameBand.Browser;
 public sealed class WidthTests(Chromium browser) : BrowserTests(browser)
 {
     [SkippableTheory]
-    [InlineData(360, ColorScheme.Light, 1)]
     [InlineData(390, ColorScheme.Dark, 1)]
     [InlineData(1024, ColorScheme.Light, 1)]
     [InlineData(1920, ColorScheme.Dark, 1)]

@@ -163,17 +163,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
     private string Money(double? amount, string before) => amount is { } a
         ? before + a.ToString("#,0.00", CultureInfo.InvariantCulture) + (answer.Currency.Length > 0 ? " " + answer.Currency : "") : "";
 
-    private static string Amount(ToldAct act)
-    {
-        double count = act.Amount < 100 ? Math.Round(act.Amount, 1) : Math.Round(act.Amount);
-        return $"{count.ToString("#,0.#", CultureInfo.InvariantCulture)} {(act.Amount == 1 ? One(act.Unit) : act.Unit)}";
-    }
-
-    private static string One(string unit) => unit switch
-    {
-        "stitches" => "stitch",
-        _ => unit.EndsWith('s') ? unit[..^1] : unit,
-    };
+    private static string Amount(ToldAct act) => Wording.Amount(act.Amount, act.Unit);
 
     private static string Minutes(ToldAct act) => act.LikelyMinutes < 0.5
         ? "under a minute"

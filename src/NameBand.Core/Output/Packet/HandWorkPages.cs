@@ -114,8 +114,7 @@ internal static class HandWorkPages
             flow.Room(5);
             flow.YMm += 4.8;
             flow.Pages.Text(PageFlow.LeftMm, flow.YMm, row.By == Doer.Machine ? $"{row.Act} (machine)" : row.Act, 3.7);
-            string count = row.Count.ToString("0.#", CultureInfo.InvariantCulture);
-            flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, $"{count} {row.CountedFrom}", 3.7);
+            flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, Wording.Amount(row.Count, row.CountedFrom), 3.7);
             flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Time(row.Minutes.Likely), 3.7);
         }
 

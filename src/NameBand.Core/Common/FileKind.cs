@@ -3,7 +3,7 @@ namespace NameBand.Common;
 /// <summary>A kind of file that is often given where a CSV is wanted, known by its first bytes.</summary>
 internal sealed record FileKind(string What, string Mend)
 {
-    private const string FromSpreadsheet = "Open it in your spreadsheet program and save the sheet as CSV (UTF-8).";
+    private const string FromSpreadsheet = "Open it in your spreadsheet program and save it as .xlsx, or as .csv (UTF-8).";
     private const string AsText = "Save the list as CSV (UTF-8) and name that file.";
 
     private static readonly FileKind Spreadsheet = new("a spreadsheet file (or another packed file)", FromSpreadsheet);

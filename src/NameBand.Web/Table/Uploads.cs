@@ -12,6 +12,8 @@ internal static class Uploads
     private const long MostBytes = 10_000_000;
     private const int LongestName = 80;
     private static readonly string[] Endings = [".csv", ".tsv", ".txt", ".xlsx"];
+    private static readonly string[] Others = [".ods", ".fods", ".xls", ".xlsm", ".xlsb", ".numbers"];
+    private static readonly string[] Pictures = [".png", ".jpg", ".jpeg", ".gif", ".webp", ".heic", ".tif", ".tiff", ".bmp", ".svg"];
 
     /// <summary>Source: Microsoft, "Naming Files, Paths, and Namespaces": reserved with any ending.</summary>
     private static readonly string[] Devices =
@@ -25,8 +27,7 @@ internal static class Uploads
         string shown = PlainText.Short(file.Name, LongestName);
         if (!Endings.Contains(Path.GetExtension(file.Name), StringComparer.OrdinalIgnoreCase))
         {
-            return (null,
-                $"“{shown}” is neither a CSV file nor a workbook (.xlsx). In your spreadsheet choose “save as”, and one of these.");
+            return (null, NotAList(shown));
         }
 
         if (file.Size > MostBytes)
@@ -49,6 +50,14 @@ internal static class Uploads
             return (null, $"“{shown}” could not be written into the job's folder: {e.Message}");
         }
     }
+
+    /// <summary>What to do about a file that is no list, such as one of another spreadsheet, or a picture dropped by mistake.</summary>
+    private static string NotAList(string shown) =>
+        Others.Contains(Path.GetExtension(shown), StringComparer.OrdinalIgnoreCase)
+            ? $"“{shown}” is a spreadsheet of another kind. Open it, choose “save as”, and save it as .xlsx or .csv."
+        : Pictures.Contains(Path.GetExtension(shown), StringComparer.OrdinalIgnoreCase)
+            ? $"“{shown}” is a picture; lists of names are taken in here, as .xlsx or .csv. Nothing was changed."
+        : $"“{shown}” is neither a CSV file nor a workbook (.xlsx). In your spreadsheet choose “save as”, and one of these.";
 
     /// <summary>The last part of the name alone, of letters, digits and blanks, so that it can only lie in the folder.</summary>
     internal static string SafeName(string given)

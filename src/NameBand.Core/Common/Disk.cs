@@ -2,7 +2,7 @@ namespace NameBand.Common;
 
 /// <summary>
 /// All that the program changes in a job goes through here: files and folders made, written, named, removed and confirmed by the
-/// disk. So a witness sees each step, in its order, and can refuse it. Nothing is read here.
+/// disk. So a witness sees each step, in its order, and can refuse it. What is read is no step of it.
 /// </summary>
 internal static class Disk
 {
@@ -40,6 +40,11 @@ internal static class Disk
     /// <summary>A file to be added to, made where there is none. Where another program has it to itself, it is asked for again.</summary>
     public static FileStream OpenToAdd(string path) =>
         Patiently(() => Open(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read));
+
+    /// <summary>A file to be read. Where another program has it to itself, such as one that saves it just now, it is asked for again.
+    /// </summary>
+    public static FileStream OpenToRead(string path) => Patiently(() =>
+        new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 1));
 
     /// <summary>A folder, with those on the way to it.</summary>
     public static void MakeFolder(string path)
@@ -179,9 +184,11 @@ internal static class Disk
         return act();
     }
 
-    /// <summary>Whether something was refused because another program has it open, which only Windows does.</summary>
-    public static bool IsHeld(Exception e) => e is IOException or UnauthorizedAccessException && HeldByAnother.Contains(e.HResult)
-        && (e is IOException || OperatingSystem.IsWindows());
+    /// <summary>Whether something was refused because another program has it open; elsewhere than on Windows it is one that asked to have
+    /// it alone (flock's EWOULDBLOCK: 11 on Linux, 35 on macOS).</summary>
+    public static bool IsHeld(Exception e) => OperatingSystem.IsWindows()
+        ? e is IOException or UnauthorizedAccessException && HeldByAnother.Contains(e.HResult)
+        : e is IOException && (e.HResult is 11 or 35 || HeldByAnother.Contains(e.HResult));
 
     /// <summary>A file of which the witness is told.</summary>
     private sealed class WatchedFile : FileStream

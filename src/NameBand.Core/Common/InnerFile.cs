@@ -154,13 +154,12 @@ internal static class InnerFile
         return read == bytes.Length ? bytes : bytes[..read];
     }
 
-    /// <summary>Opens a file to be read; others may go on writing it.</summary>
+    /// <summary>Opens a file to be read; others may go on writing it. One that another program holds is asked for again.</summary>
     /// <inheritdoc cref="Length"/>
     public static FileStream Open(string folder, string name)
     {
         Guard(folder, name);
-        return new FileStream(
-            Path.Combine(folder, name), FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 1);
+        return Disk.OpenToRead(Path.Combine(folder, name));
     }
 
     /// <summary>Opens a file to be added to, and makes it where there is none.</summary>

@@ -171,21 +171,7 @@ export class Data {
   }
 
   #putPieces(pieces) {
-    for (const [number, rings] of Object.entries(pieces)) {
-      const path = new Path2D();
-      let left = Infinity, right = -Infinity;
-      for (const ring of rings) {
-        for (let i = 0; i < ring.length; i += 2) {
-          left = Math.min(left, ring[i] / unitsPerMm);
-          right = Math.max(right, ring[i] / unitsPerMm);
-          if (i === 0) path.moveTo(ring[0] / unitsPerMm, ring[1] / unitsPerMm);
-          else path.lineTo(ring[i] / unitsPerMm, ring[i + 1] / unitsPerMm);
-        }
-        path.closePath();
-      }
-      path.middle = left < right ? (left + right) / 2 : 0;
-      this.pieces.set(Number(number), path);
-    }
+    for (const [number, rings] of Object.entries(pieces)) this.pieces.set(Number(number), pathOf(rings));
   }
 
   async #nextThread() {
@@ -217,6 +203,24 @@ export class Data {
       this.asked.delete('t' + index);
     }
   }
+}
+
+/** A piece as a path, with the middle of its own ink; and its rings, for whoever paints it elsewhere. */
+export function pathOf(rings) {
+  const path = new Path2D();
+  let left = Infinity, right = -Infinity;
+  for (const ring of rings) {
+    for (let i = 0; i < ring.length; i += 2) {
+      left = Math.min(left, ring[i] / unitsPerMm);
+      right = Math.max(right, ring[i] / unitsPerMm);
+      if (i === 0) path.moveTo(ring[0] / unitsPerMm, ring[1] / unitsPerMm);
+      else path.lineTo(ring[i] / unitsPerMm, ring[i + 1] / unitsPerMm);
+    }
+    path.closePath();
+  }
+  path.middle = left < right ? (left + right) / 2 : 0;
+  path.rings = rings;
+  return path;
 }
 
 /** Where a place of a finished round is read on the ruler of its cloth: from the cut left end of the piece it lies on. */

@@ -2,13 +2,16 @@
 
 import { inThread } from './colours.js';
 import { shapeInto } from './data.js';
+import { Painting } from './painting.js';
 import { drawThread } from './thread.js';
 
 const columnPx = 512;
 const mostBytes = 160e6;
 
 export class Tiles {
-  constructor() {
+  /** @param {() => void} changed told when a picture came from the worker. */
+  constructor(changed) {
+    this.changed = changed;
     this.now = new Map();
     this.before = new Map();
     this.bytes = 0;
@@ -33,22 +36,43 @@ export class Tiles {
     this.key = key;
     this.scale = scale;
     this.ratio = ratio;
+    this.painting?.anew();
   }
 
-  /** Lays a name down with its left edge at x and its strip's centre line at y; false: it has to be drawn first. */
-  lay(g, name, x, y, halfMm, from, to) {
-    const last = Math.floor((name.width * this.scale + 2) / columnPx);
+  /** From the first picture on a worker paints, where the browser has one. */
+  begun() {
+    this.painting ??= new Painting(answer => { if (answer) this.#put(answer.key, answer.picture, answer.isThread); this.changed(); });
+  }
+
+  get isAside() { return Boolean(this.painting && !this.painting.isGone); }
+
+  dispose() { this.painting?.dispose(); }
+
+  /** Lays a name down with its left edge at x and its strip's centre line at y; false: it, or its thread, has to be painted first. */
+  lay(g, name, x, y, halfMm, from, to, withThread) {
     let whole = true;
-    for (let k = Math.max(0, Math.floor((from - x) / columnPx)); k <= Math.min(last, Math.floor((to - x) / columnPx)); k++) {
+    for (const k of this.#columns(name, x, from, to)) {
       const tile = this.now.get(`${name.index}/${k}`);
       if (tile) {
         g.drawImage(tile.canvas, x + k * columnPx - 1, y - halfMm * this.scale - 1, tile.canvas.width / this.ratio, tile.canvas.height / this.ratio);
+        if (withThread && !tile.isThread) whole = false;
       } else {
         whole = false;
         this.#standIn(g, name, x, y, halfMm, k);
       }
     }
     return whole;
+  }
+
+  /** Whether every column of a name that is seen is painted, or has something of before to stand in for it. */
+  has(name, x, from, to) {
+    return this.#columns(name, x, from, to).every(k => this.now.has(`${name.index}/${k}`) || this.before.has(`${name.index}/${k}`));
+  }
+
+  #columns(name, x, from, to) {
+    const last = Math.floor((name.width * this.scale + 2) / columnPx), all = [];
+    for (let k = Math.max(0, Math.floor((from - x) / columnPx)); k <= Math.min(last, Math.floor((to - x) / columnPx)); k++) all.push(k);
+    return all;
   }
 
   #standIn(g, name, x, y, halfMm, k) {
@@ -69,38 +93,33 @@ export class Tiles {
     g.restore();
   }
 
-  /** Draws the columns of a name that are seen and missing, or that can be drawn better now; false: the time was over before all were drawn. */
-  draw(data, name, x, halfMm, from, to, withThread, colours, until) {
-    const last = Math.floor((name.width * this.scale + 2) / columnPx);
+  /** Has the columns of a name painted that are seen and missing, or that can be painted better now; by the page itself as long as there is time. false: it was over. */
+  paint(data, name, x, halfMm, from, to, withThread, colours, until) {
     const thread = withThread ? data.threads.get(name.index) : null;
-    for (let k = Math.max(0, Math.floor((from - x) / columnPx)); k <= Math.min(last, Math.floor((to - x) / columnPx)); k++) {
-      const key = `${name.index}/${k}`;
-      const tile = this.now.get(key);
+    for (const k of this.#columns(name, x, from, to)) {
+      const key = `${name.index}/${k}`, tile = this.now.get(key);
       if (tile && (tile.isThread || !thread)) continue;
+      const job = this.#job(name, k, halfMm, colours, key, Boolean(thread));
+      if (this.isAside) { this.painting.ask(data, job); continue; }
       if (performance.now() > until) return false;
-      this.#paint(data, name, k, halfMm, thread, colours, key, tile);
+      const canvas = tile?.canvas ?? document.createElement('canvas');
+      canvas.width = job.width;
+      canvas.height = job.height;
+      paintColumn(canvas.getContext('2d'), data, job, thread);
+      this.#put(key, canvas, job.isThread);
     }
     return true;
   }
 
-  #paint(data, name, k, halfMm, thread, colours, key, old) {
-    const s = this.scale, r = this.ratio;
-    const width = Math.min(columnPx, name.width * s + 2 - k * columnPx) + 2;
-    const canvas = old?.canvas ?? document.createElement('canvas');
-    canvas.width = Math.ceil(width * r);
-    canvas.height = Math.ceil((2 * halfMm * s + 2) * r);
-    const g = canvas.getContext('2d');
-    g.setTransform(r * s, 0, 0, -r * s, r * (1 - k * columnPx), r * (1 + halfMm * s));
-    const x0 = originOf(data, name);
-    g.translate(x0, isCurved(data, name) ? 0 : name.base);
-    if (thread) {
-      const left = (k * columnPx - 2) / s - x0;
-      drawThread(g, thread, 1, thread.count, [left, -1e3, left + (columnPx + 4) / s, 1e3], data.map.thread, s, inThread(colours, name.thread));
-    } else {
-      outline(g, data, name, colours);
-    }
-    if (!old) this.bytes += canvas.width * canvas.height * 4;
-    this.now.set(key, { canvas, isThread: !!thread });
+  #job(name, k, halfMm, colours, key, isThread) {
+    const s = this.scale, r = this.ratio, wide = Math.min(columnPx, name.width * s + 2 - k * columnPx) + 2;
+    return { key, name, k, halfMm, colours, isThread, scale: s, ratio: r, width: Math.max(1, Math.ceil(wide * r)), height: Math.max(1, Math.ceil((2 * halfMm * s + 2) * r)) };
+  }
+
+  #put(key, canvas, isThread) {
+    const old = this.now.get(key)?.canvas;
+    if (!old) this.bytes += canvas.width * canvas.height * 4; else if (old !== canvas) old.close?.();
+    this.now.set(key, { canvas, isThread });
     if (this.bytes > mostBytes) this.#forget();
   }
 
@@ -111,6 +130,19 @@ export class Tiles {
       this.now.delete(key);
     }
     this.before = new Map();
+  }
+}
+
+/** Paints a column of a name: its thread where that is known, else its outline. */
+export function paintColumn(g, data, { name, k, halfMm, colours, scale: s, ratio: r }, thread) {
+  g.setTransform(r * s, 0, 0, -r * s, r * (1 - k * columnPx), r * (1 + halfMm * s));
+  const x0 = originOf(data, name);
+  g.translate(x0, isCurved(data, name) ? 0 : name.base);
+  if (thread) {
+    const left = (k * columnPx - 2) / s - x0;
+    drawThread(g, thread, 1, thread.count, [left, -1e3, left + (columnPx + 4) / s, 1e3], data.map.thread, s, inThread(colours, name.thread));
+  } else {
+    outline(g, data, name, colours);
   }
 }
 

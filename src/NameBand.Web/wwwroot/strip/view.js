@@ -18,7 +18,7 @@ export class View {
     this.data = data;
     this.moved = moved;
     this.camera = new Camera();
-    this.tiles = new Tiles();
+    this.tiles = new Tiles(() => this.changed());
     this.isNew = true;
     this.isMoved = false; // somebody went somewhere on it
     this.inches = false;
@@ -38,6 +38,7 @@ export class View {
     this.offTheme();
     this.resized.disconnect();
     cancelAnimationFrame(this.frame);
+    this.tiles.dispose();
   }
 
   /** Where one is, for when the strip is put up again. */
@@ -140,7 +141,7 @@ export class View {
     this.tiles.begin(map.layout, camera.scale, ratio, c.key);
     paint.table(g, camera, c);
     const seen = [];
-    let isPlain = true;
+    let drawn = { isPlain: true, isThread: false };
     camera.rounds.forEach((round, lane) => {
       const y = camera.centre(lane);
       if (y + camera.lanePx < tapePx || y - camera.clothPx - camera.sagPx > camera.height) return;
@@ -153,7 +154,7 @@ export class View {
     });
     if (map.height * camera.scale < plainBelowPx) paint.bars(g, camera, map, seen, c);
     else if (this.preview) this.#previewed(g, seen);
-    else isPlain = this.#names(g, seen, time);
+    else drawn = this.#names(g, seen);
     paint.numbers(g, camera, map, seen, c);
     for (const { name, lane } of seen) {
       if (name === this.pressed || name === this.pointed) paint.around(g, camera, map, lane, name, c, name === this.pressed);
@@ -161,38 +162,53 @@ export class View {
     if (this.carried) this.#carried(g, map);
     paint.tape(g, camera, map, this.tapeRound, c, this.inches);
     this.seen = seen.map(s => s.name).filter(n => n.kind !== 'motif');
-    this.#tell(isPlain);
+    this.#tell(drawn);
     this.moved();
   }
 
-  #names(g, seen, time) {
+  #names(g, seen) {
     const { camera, data, own: c } = this;
     const withThread = data.map.hasPaths && camera.scale >= threadFromPxPerMm;
     const half = data.map.finished / 2;
     const near = camera.rounds.flatMap(r => data.within(r, camera.left - 200 / camera.scale, camera.right + camera.width / camera.scale));
     // The first picture is of outlines and drawn in one go; thread, and what lies beside, is asked for when it stands.
     const isFirst = !this.box.dataset.outlines && seen.every(s => data.isDrawable(s.name));
-    if (!isFirst) data.wantShapes(near);
+    if (!isFirst) {
+      data.wantShapes(near);
+      this.tiles.begun();
+    }
     if (withThread && !isFirst) data.wantThread(seen.map(s => s.name));
-    const until = performance.now() + (isFirst ? 300 : 7);
-    let isWhole = true;
+    const until = performance.now() + 7;
+    let isWhole = true, isThread = withThread, isLate = false;
     for (const { name, lane } of seen) {
       if (!data.isDrawable(name)) { isWhole = false; continue; }
       g.save();
-      const left = this.#stand(g, name, lane);
+      const left = this.#stand(g, name, lane), wants = withThread && !name.gone;
       if (camera.scale >= directFromPxPerMm) {
         this.#direct(g, name, left);
+        if (wants && !data.threads.has(name.index)) isThread = false;
       } else {
-        const to = isCurved(data, name) ? Infinity : camera.width;
-        if (!this.tiles.draw(data, name, left, half, isCurved(data, name) ? -Infinity : 0, to, withThread && !name.gone, c, until)) isWhole = false;
-        this.tiles.lay(g, name, left, 0, half, isCurved(data, name) ? -Infinity : 0, to);
+        const [from, to] = isCurved(data, name) ? [-Infinity, Infinity] : [0, camera.width];
+        if (!isFirst && !this.tiles.paint(data, name, left, half, from, to, wants, c, until)) isLate = true;
+        // Until it is painted its outlines are seen.
+        const isPainted = !isFirst && this.tiles.has(name, left, from, to);
+        if (!isPainted) this.#outlined(g, name, left);
+        if (!isPainted || !this.tiles.lay(g, name, left, 0, half, from, to, wants)) isThread = false;
       }
       g.restore();
     }
-    if (isFirst) this.changed();
-    if (!isWhole && seen.some(s => data.isDrawable(s.name))) this.changed();
+    if (isFirst || isLate) this.changed();
     if (this.showLoad && withThread) this.#load(g, seen);
-    return isWhole;
+    return { isPlain: isWhole, isThread };
+  }
+
+  /** A name's outline straight onto the table. */
+  #outlined(g, name, left) {
+    const { camera, data, own: c } = this;
+    g.translate(left + originOf(data, name) * camera.scale, 0);
+    g.scale(camera.scale, -camera.scale);
+    g.translate(0, isCurved(data, name) ? 0 : name.base);
+    outline(g, data, name, c);
   }
 
   /** Outlines alone, larger or smaller about the middle of each name, within the frame in which they are asked for. */
@@ -318,16 +334,16 @@ export class View {
   get own() { return dyed(this.colours, this.data.map); }
 
   // What is drawn, for those who measure and test.
-  #tell(isPlain) {
+  #tell({ isPlain, isThread }) {
     const { data, camera } = this;
     const layout = String(data.map.layout);
     if (isPlain && this.box.dataset.outlines !== layout) {
       this.box.dataset.outlines = layout;
       this.data.drawn();
     }
-    const isThread = isPlain && camera.scale >= threadFromPxPerMm && this.seen.length > 0 && this.seen.every(n => n.gone || data.threads.has(n.index));
-    const thread = isThread ? layout : '';
+    const thread = isPlain && isThread && this.seen.length > 0 ? layout : '';
     if (this.box.dataset.thread !== thread) this.box.dataset.thread = thread;
+    this.box.dataset.painter = this.tiles.isAside ? 'worker' : 'page';
     this.box.dataset.scale = camera.scale.toFixed(3);
     this.box.dataset.left = camera.left.toFixed(1);
   }

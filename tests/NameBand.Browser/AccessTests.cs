@@ -61,7 +61,7 @@ public sealed class AccessTests(Chromium browser) : BrowserTests(browser)
         using var stopped = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(stopped.Url, 360)).Page;
         await Expect(page.Locator(".lead")).ToHaveTextAsync("Nothing can be laid out until what is said below is mended.");
-        await Expect(page.GetByRole(AriaRole.Application)).ToBeHiddenAsync();
+        await Expect(page.GetByRole(AriaRole.Application, new() { Name = "The strip on the table" })).ToBeHiddenAsync();
         await Axe.ExpectNothingAsync(page, "what stops the work", Axe.Wcag);
 
         // At the machine it is said too, and not only that there is nothing to sew.

@@ -139,7 +139,8 @@ internal sealed class Tab
         Page = page;
         page.Console += (_, message) =>
         {
-            if (message.Type is "error" or "warning")
+            // A graphics card that is only played by software says how slow it is.
+            if (message.Type is "error" or "warning" && !message.Text.Contains("GL Driver Message", StringComparison.Ordinal))
             {
                 Complaints.Add(message.Text);
             }

@@ -169,7 +169,7 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
         await InOrderAsync(page, "Bram Ngozi Ottilie");
 
         // By keys: one place back, and on again.
-        await page.GetByRole(AriaRole.Application).FocusAsync();
+        await page.GetByRole(AriaRole.Application, new() { Name = "The strip on the table" }).FocusAsync();
         await page.Keyboard.PressAsync("Control+ArrowLeft");
         await HoldsAsync(folder, "\"before\": \"Ngozi Farrow\"");
         await InOrderAsync(page, "Bram Ottilie Ngozi");

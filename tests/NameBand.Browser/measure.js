@@ -1,11 +1,11 @@
 // Measures the page in a real browser and prints the figures of docs/performance.md. Not a test: it asserts nothing.
 // Build the Release program and the browser tests first, then run it with the Node that comes with the driver:
-//   tests/NameBand.Browser/bin/Debug/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/measure.js
+//   tests/NameBand.Browser/bin/Release/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/measure.js [first|heights|slider|garment|scroll]
 
 const fs = require('fs'), os = require('os'), path = require('path');
 const { spawn } = require('child_process');
 const root = path.resolve(__dirname, '../..');
-const { chromium } = require(path.join(__dirname, 'bin/Debug/net10.0/.playwright/package'));
+const { chromium } = require(path.join(__dirname, 'bin/Release/net10.0/.playwright/package'));
 const program = process.env.NAMEBAND_PROGRAM ?? path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
 
 const sorted = all => [...all].sort((a, b) => a - b);
@@ -111,6 +111,65 @@ async function sliding(page, times) {
   await page.waitForTimeout(3000);
 }
 
+/** The slider alone, on a table that shows as many names as it can show as letters. */
+async function slider(browser, job, times) {
+  await serve(job, async url => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+    await page.goto(url);
+    await page.waitForSelector(outlines, { timeout: 120000 });
+    await page.waitForSelector('[data-alive]', { state: 'attached', timeout: 60000 });
+    await page.getByRole('button', { name: /^[\d.]+ mm$/ }).first().click();
+    const seen = await page.evaluate(async () => {
+      const { view } = (await import('/_content/NameBand.Web/strip.js')).here.strip;
+      view.camera.scale = 5.2 / view.data.map.height;
+      view.camera.clamp();
+      view.changed();
+      await new Promise(done => setTimeout(done, 3000));
+      return view.seen.length;
+    });
+    console.log(`${seen} names in sight as letters:`);
+    await sliding(page, times);
+    await page.close();
+  });
+}
+
+/** The garment, turned by a hand that does not rest: one turn a frame, as in the picture beside the list and over the whole window. */
+async function garment(browser, job, what) {
+  await serve(job, async url => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+    await page.goto(url);
+    await page.waitForSelector(outlines, { timeout: 120000 });
+    await page.waitForSelector('[data-alive]', { state: 'attached', timeout: 60000 });
+    await page.locator('.hangs').scrollIntoViewIfNeeded();
+    await page.waitForSelector('.hangs[data-drawn]', { timeout: 120000 });
+    await page.waitForFunction(() => document.querySelector('.garment').garment.look.letters.todo.length === 0, null, { timeout: 120000 });
+    for (const isLarge of [false, true]) {
+      if (isLarge) await page.getByRole('button', { name: 'larger', exact: true }).click();
+      await page.waitForTimeout(1500);
+      const got = await page.evaluate(async () => {
+        const { look } = document.querySelector('.garment').garment, between = [];
+        let last = 0;
+        await new Promise(done => {
+          const tick = time => {
+            if (last) between.push(time - last);
+            last = time;
+            if (between.length >= 300) { done(); return; }
+            look.turn(0.02, 0);
+            look.draw();
+            requestAnimationFrame(tick);
+          };
+          requestAnimationFrame(tick);
+        });
+        const gl = look.renderer.getContext(), more = gl.getExtension('WEBGL_debug_renderer_info');
+        return { between, size: look.size, coarse: look.coarse, by: gl.getParameter(more ? more.UNMASKED_RENDERER_WEBGL : gl.RENDERER), triangles: look.renderer.info.render.triangles };
+      });
+      const mean = 1000 * got.between.length / got.between.reduce((a, b) => a + b, 0);
+      console.log(`garment, ${what}, ${Math.round(got.size.width)} x ${Math.round(got.size.height)}, ${got.triangles} triangles, drawn at ${got.coarse.toFixed(2)}: median frame ${ms(at(got.between, 0.5))}, 95 of 100 within ${ms(at(got.between, 0.95))}, ${mean.toFixed(0)} frames a second (${got.by})`);
+    }
+    await page.close();
+  });
+}
+
 async function scrolling(browser, job) {
   await serve(job, async url => {
     const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
@@ -155,15 +214,17 @@ function lanternWalk() {
   return job;
 }
 
-function threeThousand() {
+/** Made-up names, as many as are wanted, on rounds of a straight edge. */
+function many(count, hem, rounds, closed = false) {
   const job = fs.mkdtempSync(path.join(os.tmpdir(), 'measure-'));
   const first = ['Ottilie', 'Bram', 'Ngozi', 'Zdeněk', 'Wenna', 'Jory', 'Anaïs', 'Ewa', 'Dunstan', 'Linda'];
   const middle = ['Ash', 'Birch', 'Cedar', 'Elder', 'Fern', 'Hazel', 'Ivy', 'Juniper', 'Linden', 'Maple', 'Oak', 'Rowan', 'Sedge', 'Thorn', 'Willow'];
   const last = ['Marsh', 'Farrow', 'Weir', 'Holub', 'Tarn', 'Mill', 'Brook', 'Quay', 'Ferry', 'Lock', 'Reed', 'Heron', 'Otter', 'Wharf', 'Delta', 'Ford', 'Creek', 'Pool', 'Shoal', 'Weirside'];
-  const rows = first.flatMap(f => middle.flatMap(m => last.map(l => `${f} ${m} ${l}`)));
+  const all = first.flatMap(f => middle.flatMap(m => last.map(l => `${f} ${m} ${l}`)));
+  const rows = Array.from({ length: count }, (_, i) => i < all.length ? all[i] : `${all[i % all.length]} ${middle[Math.floor(i / all.length) % middle.length]}by`);
   fs.writeFileSync(path.join(job, 'names.csv'), `Name\n${rows.join('\n')}\n`);
   fs.writeFileSync(path.join(job, 'job.json'), JSON.stringify({
-    format: 1, title: 'Three thousand', lists: ['names.csv'], hem: { length: '420 m', turn: 0, closed: false }, strip: { rounds: 1 },
+    format: 1, title: `${count} names`, lists: ['names.csv'], hem: { length: hem, circlePart: closed ? 1 : 0, closed }, strip: { rounds },
     lettering: { face: 'Nunito Bold', height: '8 mm' }, fabric: 'quilting cotton',
   }));
   return job;
@@ -172,16 +233,20 @@ function threeThousand() {
 (async () => {
   console.log(`${os.cpus().length} cores of ${os.cpus()[0].model}; load ${os.loadavg()[0].toFixed(1)} when begun`);
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
-  const small = lanternWalk(), large = threeThousand();
+  const small = lanternWalk(), thousand = many(1000, '40 m', 4, true), large = many(3000, '420 m', 1), largest = many(10000, '800 m', 2);
   const which = process.argv[2] ?? 'all';
   try {
     if (['all', 'first'].includes(which)) await firstPicture(browser, small, 5);
     if (['all', 'heights'].includes(which)) await heights(browser, small, 21);
-    if (['all', 'scroll'].includes(which)) await scrolling(browser, large);
+    if (['all', 'slider'].includes(which)) for (const job of [small, thousand]) await slider(browser, job, 21);
+    if (['all', 'garment'].includes(which)) {
+      await garment(browser, small, '60 names');
+      await garment(browser, thousand, '1,000 names');
+    }
+    if (['all', 'scroll'].includes(which)) for (const job of [large, largest]) await scrolling(browser, job);
   } finally {
     await browser.close();
-    fs.rmSync(small, { recursive: true });
-    fs.rmSync(large, { recursive: true });
+    for (const job of [small, thousand, large, largest]) fs.rmSync(job, { recursive: true });
     console.log(`load ${os.loadavg()[0].toFixed(1)} at the end`);
   }
 })();

@@ -27,6 +27,10 @@ internal static class StripEndpoints
         app.MapGet("/strip/version", (Worktable table) => Results.Json(new { layout = table.Now.LayoutNumber }));
         app.MapGet("/strip/{layout:long}/map", (long layout, Worktable table) => Of(table, layout, (now, laid) =>
             Json(json => StripMap.Write(json, layout, laid, now.IsInInches, shelf))));
+        app.MapGet("/strip/{layout:long}/garment", (long layout, Worktable table) => Of(table, layout, (_, laid) =>
+            Json(json => GarmentMap.Write(json, layout, laid))));
+        app.MapGet("/strip/{layout:long}/garment/flat", (long layout, Worktable table) => Of(table, layout, (_, laid) =>
+            Results.Text(GarmentDrawing.Svg(laid), NamePicture.Type)));
         app.MapGet("/strip/{layout:long}/shapes", (long layout, string names, Worktable table) => Of(table, layout, (_, laid) =>
         {
             ImmutableArray<PlacedName> all = [.. StripMap.SewnOn(laid.Plan).Select(s => s.Name)];

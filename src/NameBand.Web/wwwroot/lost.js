@@ -3,7 +3,7 @@
 
 const { wayTo } = globalThis; // waking.js stands first in the page.
 const askEveryMs = 700;
-const livesItself = 'name-strip, #machine, .ring, .lost';
+const livesItself = 'name-strip, #machine, .garment, .lost';
 const typing = 'main :is(input:not([type=file]), select, textarea)';
 const box = document.getElementById('lost');
 const mostFailures = 4;

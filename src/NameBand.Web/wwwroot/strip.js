@@ -7,7 +7,7 @@ import { hands, only, showWhole, zoomBy } from './strip/hands.js';
 import { Finder, SeenList, facts } from './strip/words.js';
 import { Playback } from './strip/playback.js';
 
-/** The strip of this tab, for the ring beside it; and what was fetched and where one was, for when it is put up again. */
+/** The strip of this tab, for the garment beside it; and what was fetched and where one was, for when it is put up again. */
 export const here = { strip: null, waiting: new Set(), data: null, camera: null };
 
 /** Where one is on the strip stands in the address, so that a reload and the browser's *back* bring it again. */

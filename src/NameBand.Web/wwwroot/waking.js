@@ -4,7 +4,7 @@
 (() => {
   const isAlive = () => document.querySelector('[data-alive]');
   const own = 'main :is(button, input, select, textarea, form, summary)';
-  const livesItself = 'name-strip, #machine, .ring';
+  const livesItself = 'name-strip, #machine, .garment';
   const typed = new Map();   // where → what stands in a field now
   let pressed = null;        // the last press: a second one means that one, and not both
   let focused = null;

@@ -21,6 +21,15 @@ internal static class Notices
     /// <summary>Comes with the SDK, in the version of the SDK; it is told with .NET.</summary>
     private const string OfTheSdk = "Microsoft.AspNetCore.App.Internal.Assets";
 
+    /// <summary>The page's one script that others made, as its package in the npm registry has it: files with their SHA-256.</summary>
+    public const string ScriptFolder = "src/NameBand.Web/wwwroot/three", ScriptVersion = "0.185.1";
+
+    public static readonly (string File, string Sha256)[] Scripts =
+    [
+        ("three.core.min.js", "05b2609338c76cd65daf74f3ac515bc9a5045e1b3b33edc07d8c9bd55250fa90"),
+        ("three.module.min.js", "86bcee248b64f44bcfc23c331ae74619061957d59cab040171dcb6fb5900beb6"),
+    ];
+
     private static readonly JsonSerializerOptions Writing = new()
     {
         WriteIndented = true,
@@ -65,6 +74,10 @@ internal static class Notices
                 $"\n{package.Id} {package.Version}\n  {package.Licence}; {whose}\n");
         }
 
+        text.Append($"\nthree.js {ScriptVersion} ({string.Join(", ", Scripts.Select(f => f.File))}, unchanged)\n  MIT; ");
+        text.Append(Repository.Read($"{ScriptFolder}/LICENSE.txt").Split('\n')
+            .Single(l => l.StartsWith("Copyright", StringComparison.Ordinal)));
+        text.Append('\n');
         text.Append(
             "\n.NET and its parts for web pages\n  MIT; © .NET Foundation and Contributors. "
             + "A bundle holds .NET's own list of what it brings along.\n");
@@ -111,6 +124,17 @@ internal static class Notices
                     : new JsonObject { ["license"] = new JsonObject { [IsSpdx(p.Licence) ? "id" : "name"] = p.Licence } }),
             ["purl"] = $"pkg:nuget/{p.Id}@{p.Version}",
             ["properties"] = new JsonArray(new JsonObject { ["name"] = "nuget:contentHash", ["value"] = p.ContentHash }),
+        }).Append(new JsonObject
+        {
+            ["type"] = "library",
+            ["bom-ref"] = $"pkg:npm/three@{ScriptVersion}",
+            ["name"] = "three",
+            ["version"] = ScriptVersion,
+            ["scope"] = "required",
+            ["licenses"] = new JsonArray(new JsonObject { ["license"] = new JsonObject { ["id"] = "MIT" } }),
+            ["purl"] = $"pkg:npm/three@{ScriptVersion}",
+            ["properties"] = new JsonArray(
+                [.. Scripts.Select(f => new JsonObject { ["name"] = $"sha256:{f.File}", ["value"] = f.Sha256 })]),
         });
         return new JsonObject
         {

@@ -5,8 +5,9 @@ namespace NameBand.Tests.House;
 /// <summary>The files of this repository, found from where this source file lay when it was compiled.</summary>
 internal static class Repository
 {
+    /// <summary>Made by the build, or by others.</summary>
     private static readonly string[] NotOurs =
-        [".git", "bin", "obj", "TestResults", "BenchmarkDotNet.Artifacts", ".vs", ".idea", "out", "node_modules"];
+        ["three", ".git", "bin", "obj", "TestResults", "BenchmarkDotNet.Artifacts", ".vs", ".idea", "out", "node_modules"];
 
     public static string Root { get; } = FindRoot(ThisFile());
 

@@ -32,6 +32,18 @@ public sealed class RepositoryTests
         }
     }
 
+    /// <summary>Scripts that others made lie there as they were published, each with the licence.</summary>
+    [Fact]
+    public void Scripts_of_others_are_unchanged()
+    {
+        Assert.Equal(Notices.Scripts.Select(s => s.File).Append("LICENSE.txt").Order(StringComparer.Ordinal),
+            Directory.GetFiles(Path.Combine(Repository.Root, Notices.ScriptFolder)).Select(f => Path.GetFileName(f)!)
+                .Order(StringComparer.Ordinal));
+        Assert.All(Notices.Scripts, s => Assert.Equal(s.Sha256, Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(
+            File.ReadAllBytes(Path.Combine(Repository.Root, Notices.ScriptFolder, s.File))))));
+        Assert.Contains("| three | MIT |", Repository.Read("docs/dependencies.md"), StringComparison.Ordinal);
+    }
+
     /// <summary>A lock file names versions and hashes, and no place to fetch them from.</summary>
     [Fact]
     public void Every_project_locks_its_packages()

@@ -69,6 +69,10 @@ public sealed partial class EveryViewTests(Chromium browser) : BrowserTests(brow
             $"{view} is wider than its window.");
         await page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Dark });
         await Axe.ExpectNothingAsync(page, view + ", in the dark", Axe.Colours);
+        // Axe looks at no drawing: names lie on a ground of their own in any light.
+        Assert.Equal(
+            0, await page.EvaluateAsync<int>(
+                "() => [...document.querySelectorAll('.sample')].filter(s => /, 0\\)$/.test(getComputedStyle(s).backgroundColor)).length"));
         await page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Light });
         await page.SetViewportSizeAsync(1024, 768);
         await Paper.ExpectNoEmptySheetAsync(page, view);

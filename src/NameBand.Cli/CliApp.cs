@@ -18,11 +18,52 @@ internal static class CliApp
     /// <summary>A fault in NameBand itself (EX_SOFTWARE of sysexits.h).</summary>
     public const int OwnFault = 70;
 
+    private const string VersionOption = "--version";
+
+    /// <summary>In the order of the work: --help lists them so.</summary>
+    private static readonly (string Verb, Action<IConfigurator> Add)[] Verbs =
+    [
+        (NamesCommand.Verb, c => c.AddCommand<NamesCommand>(NamesCommand.Verb).WithDescription(
+            "Checks the lists of a job and says what became of every row; writes nothing.")),
+        (PlansCommand.Verb, c => c.AddCommand<PlansCommand>(PlansCommand.Verb).WithAlias(PlansCommand.OtherVerb).WithDescription(
+            "Finds the plans that can be sewn, with hours, letters and rounds of each, to choose from; "
+            + "writes only what --take is told to.")),
+        (SwatchCommand.Verb, c => c.AddCommand<SwatchCommand>(SwatchCommand.Verb).WithDescription(
+            "Makes a small test piece to sew before the real cloth, and reads what it showed.")),
+        (MeasureCommand.Verb, c => c.AddCommand<MeasureCommand>(MeasureCommand.Verb).WithDescription(
+            "Measures a machine's own letters: writes the lines to sew, then works out the alphabet.")),
+        (InviteCommand.Verb, c => c.AddCommand<InviteCommand>(InviteCommand.Verb).WithDescription(
+            "Writes the letters that ask the owners of the names, into the folder private; sends nothing.")),
+        (MakeCommand.Verb, c => c.AddCommand<MakeCommand>(MakeCommand.Verb).WithDescription(
+            "Makes the plan, the proofs and the needle paths of a job.")),
+        (HoursCommand.Verb, c => c.AddCommand<HoursCommand>(HoursCommand.Verb).WithDescription(
+            "Calculates the hours, what to buy and which evening sews what; writes nothing.")),
+        (PrintCommand.Verb, c => c.AddCommand<PrintCommand>(PrintCommand.Verb).WithDescription(
+            "Does what make does, and writes the sheets to print.")),
+        (PageCommand.Verb, c => c.AddCommand<PageCommand>(PageCommand.Verb).WithDescription(
+            "Opens the worktable: a page in the browser on this computer, to plan, check and sew by.")),
+        (SewnCommand.Verb, c => c.AddCommand<SewnCommand>(SewnCommand.Verb).WithDescription(
+            "Logs that a hooping is sewn, and shows what is done and what is to do.")),
+        (PublicCommand.Verb, c => c.AddCommand<PublicCommand>(PublicCommand.Verb).WithDescription(
+            "Makes a page on which supporters find their names: of those who said yes to it, and of nobody else.")),
+        (CheckCommand.Verb, c => c.AddCommand<CheckCommand>(CheckCommand.Verb).WithDescription(
+            "Says whether list, plan, files, sewing log and what is sewn are whole and agree; writes nothing.")),
+        (FacesCommand.Verb, c => c.AddCommand<FacesCommand>(FacesCommand.Verb).WithDescription(
+            "Lists the letter faces that travel with the program, with the height from which each can be sewn.")),
+    ];
+
     public static int Run(string[] args, CliHost host)
     {
         bool wantsJson = args.Contains("--json");
         try
         {
+            if (args is [VersionOption])
+            {
+                // Asked by scripts, and answered before anything is got ready that it does not need.
+                host.Output.WriteLine(ProgramVersion.Text);
+                return Told(host, args, (int)ExitStatus.AllPlaced);
+            }
+
             if (!HasCharacterTables())
             {
                 return Say(
@@ -31,7 +72,7 @@ internal static class CliApp
                     + "Install libicu, and unset DOTNET_SYSTEM_GLOBALIZATION_INVARIANT.");
             }
 
-            return Usage.Check(args) is { } wrong ? Usage.Refuse(host, wrong) : Told(host, args, App(host).Run(args, host.Cancel));
+            return Usage.Check(args) is { } wrong ? Usage.Refuse(host, wrong) : Told(host, args, App(host, args).Run(args, host.Cancel));
         }
         catch (CommandAppException error)
         {
@@ -89,7 +130,11 @@ internal static class CliApp
         error is OutOfMemoryException || (error is AggregateException many && many.InnerExceptions.Any(IsOutOfMemory))
         || (error.InnerException is { } inner && IsOutOfMemory(inner));
 
-    private static CommandApp App(CliHost host)
+    /// <summary>
+    /// The command line library takes every command apart that it is told of, whichever is called: so it is told of the one that is asked
+    /// for, and of all where none of them is.
+    /// </summary>
+    private static CommandApp App(CliHost host, string[] args)
     {
         var app = new CommandApp();
         app.Configure(config =>
@@ -101,34 +146,15 @@ internal static class CliApp
             config.PropagateExceptions();
             config.ConfigureConsole(host.Output.HelpConsole());
             config.Settings.Registrar.RegisterInstance(host);
-            // In the order of the work: --help lists them so.
-            config.AddCommand<NamesCommand>(NamesCommand.Verb)
-                .WithDescription("Checks the lists of a job and says what became of every row; writes nothing.");
-            config.AddCommand<PlansCommand>(PlansCommand.Verb).WithAlias(PlansCommand.OtherVerb)
-                .WithDescription(
-                    "Finds the plans that can be sewn, with hours, letters and rounds of each, to choose from; writes only what --take is told to.");
-            config.AddCommand<SwatchCommand>(SwatchCommand.Verb)
-                .WithDescription("Makes a small test piece to sew before the real cloth, and reads what it showed.");
-            config.AddCommand<MeasureCommand>(MeasureCommand.Verb)
-                .WithDescription("Measures a machine's own letters: writes the lines to sew, then works out the alphabet.");
-            config.AddCommand<InviteCommand>(InviteCommand.Verb)
-                .WithDescription("Writes the letters that ask the owners of the names, into the folder private; sends nothing.");
-            config.AddCommand<MakeCommand>(MakeCommand.Verb)
-                .WithDescription("Makes the plan, the proofs and the needle paths of a job.");
-            config.AddCommand<HoursCommand>(HoursCommand.Verb)
-                .WithDescription("Calculates the hours, what to buy and which evening sews what; writes nothing.");
-            config.AddCommand<PrintCommand>(PrintCommand.Verb)
-                .WithDescription("Does what make does, and writes the sheets to print.");
-            config.AddCommand<PageCommand>(PageCommand.Verb)
-                .WithDescription("Opens the worktable: a page in the browser on this computer, to plan, check and sew by.");
-            config.AddCommand<SewnCommand>(SewnCommand.Verb)
-                .WithDescription("Logs that a hooping is sewn, and shows what is done and what is to do.");
-            config.AddCommand<PublicCommand>(PublicCommand.Verb)
-                .WithDescription("Makes a page on which supporters find their names: of those who said yes to it, and of nobody else.");
-            config.AddCommand<CheckCommand>(CheckCommand.Verb)
-                .WithDescription("Says whether list, plan, files, sewing log and what is sewn are whole and agree; writes nothing.");
-            config.AddCommand<FacesCommand>(FacesCommand.Verb)
-                .WithDescription("Lists the letter faces that travel with the program, with the height from which each can be sewn.");
+            bool isKnown = args is [var verb, ..] && Verbs.Any(v => v.Verb == verb);
+            foreach (var (name, add) in Verbs)
+            {
+                if (!isKnown || name == args[0])
+                {
+                    add(config);
+                }
+            }
+
             config.AddExample(MakeCommand.Verb, "samples/lantern-walk");
             config.AddExample(PageCommand.Verb, "my-job");
             config.AddExample(MakeCommand.Verb, "my-job", "--out", "my-job/second-try");

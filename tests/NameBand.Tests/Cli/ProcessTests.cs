@@ -25,7 +25,9 @@ public class ProcessTests
     {
         Assert.Equal(64, CliProcess.Run(["mkae", "x"]).Status);
         Assert.Equal(2, CliProcess.Run(["make", "no-such-job"]).Status);
-        Assert.Equal(0, CliProcess.Run(["--version"]).Status);
+
+        // What makes no use of the tables of the world's letters does not wait for them.
+        Assert.Equal(0, CliProcess.Run(["--version"], ("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "1")).Status);
     }
 
     [Fact]

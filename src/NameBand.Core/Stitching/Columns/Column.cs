@@ -9,6 +9,7 @@ internal sealed class Column
 {
     private const int BoxPlaces = 12;
     private const double HairMm2 = 1e-6;
+    private const double HairMm = 1e-6;
 
     /// <summary>A mouth matters to the column's end alone: a bowl may come by its line once more.</summary>
     private const double MouthPart = 1.2;
@@ -20,6 +21,9 @@ internal sealed class Column
     private readonly double[] _at;
     private readonly Vec _lowest;
     private readonly Vec _highest;
+
+    /// <summary>No crossing between two of the column's own is longer than the longer one of them.</summary>
+    private readonly double _widestMm;
 
     private Column(Vec[] left, Vec[] right, Stroke stroke, double widthMm)
     {
@@ -33,6 +37,7 @@ internal sealed class Column
         for (int i = 0; i < left.Length; i++)
         {
             _middle[i] = Vec.Mix(left[i], right[i], 0.5);
+            _widestMm = Math.Max(_widestMm, (left[i] - right[i]).Length);
             _lowest = new Vec(Math.Min(_lowest.X, Math.Min(left[i].X, right[i].X)), Math.Min(_lowest.Y, Math.Min(left[i].Y, right[i].Y)));
             _highest = new Vec(
                 Math.Max(_highest.X, Math.Max(left[i].X, right[i].X)), Math.Max(_highest.Y, Math.Max(left[i].Y, right[i].Y)));
@@ -142,9 +147,10 @@ internal sealed class Column
     }
 
     /// <summary>Place along the centre line nearest to a point, with the distance.</summary>
-    public (double At, double Distance) Nearest(Vec p)
+    /// <param name="within">Only what lies nearer is sought; the distance is this where nothing does.</param>
+    public (double At, double Distance) Nearest(Vec p, double within = double.PositiveInfinity)
     {
-        double best = double.PositiveInfinity;
+        double best = within;
         double at = 0;
         var boxes = _boxes ??= Boxes(_middle);
         for (int i = 0; i + 1 < _middle.Length; i++)
@@ -204,8 +210,9 @@ internal sealed class Column
             return false;
         }
 
-        var (at, distance) = Nearest(p);
-        return distance <= (0.5 * WidthAt(at)) + pastMm;
+        double most = (0.5 * _widestMm) + pastMm + HairMm;
+        var (at, distance) = Nearest(p, most);
+        return distance < most && distance <= (0.5 * WidthAt(at)) + pastMm;
     }
 
     /// <summary>The crossings stand almost evenly, so a guess is a step or two off at most.</summary>

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using NameBand.Common;
 
@@ -152,9 +153,12 @@ internal static class JoinSight
     }
 
     /// <summary>Marks the samples of a line that lie under the satin of a run, thread by thread.</summary>
+    [SkipLocalsInit]
     private static void Cover(ReadOnlySpan<Point> line, Span<bool> hidden, Stretch stretch, double half)
     {
         var (run, boxes, first, end) = stretch;
+        Span<Point> samples = stackalloc Point[MostSamples];
+        samples = samples[..Place(line, samples)];
         var (left, right, bottom, top) = (double.MaxValue, double.MinValue, double.MaxValue, double.MinValue);
         foreach (var p in line)
         {
@@ -189,19 +193,30 @@ internal static class JoinSight
             }
 
             var along = (b - a) * (1 / length);
-            int sample = 0;
-            for (int k = 1; k < line.Length; k++)
+            for (int k = 0; k < samples.Length; k++)
             {
-                int parts = PartsOf(line[k - 1], line[k]);
-                for (int j = 0; j < parts && sample < hidden.Length; j++, sample++)
-                {
-                    var p = line[k - 1] + ((line[k] - line[k - 1]) * ((j + 0.5) / parts)) - a;
-                    double at = (p.XMm * along.XMm) + (p.YMm * along.YMm);
-                    double off = (p.XMm * along.YMm) - (p.YMm * along.XMm);
-                    hidden[sample] |= at >= 0 && at <= length && Math.Abs(off) <= half;
-                }
+                var p = samples[k] - a;
+                double at = (p.XMm * along.XMm) + (p.YMm * along.YMm);
+                double off = (p.XMm * along.YMm) - (p.YMm * along.XMm);
+                hidden[k] |= at >= 0 && at <= length && Math.Abs(off) <= half;
             }
         }
+    }
+
+    /// <summary>The samples of a line, as many as there is room for; their number.</summary>
+    private static int Place(ReadOnlySpan<Point> line, Span<Point> samples)
+    {
+        int sample = 0;
+        for (int k = 1; k < line.Length; k++)
+        {
+            int parts = PartsOf(line[k - 1], line[k]);
+            for (int j = 0; j < parts && sample < samples.Length; j++, sample++)
+            {
+                samples[sample] = line[k - 1] + ((line[k] - line[k - 1]) * ((j + 0.5) / parts));
+            }
+        }
+
+        return sample;
     }
 
     private static double Longest(ReadOnlySpan<Point> line, ReadOnlySpan<bool> hidden)

@@ -44,13 +44,10 @@ internal sealed record WaysThrough(IReadOnlyList<EdgePlace> In, IReadOnlyList<Wa
     private static List<(EdgePlace Place, bool CanLeave, bool IsEnd)> Silhouette(IReadOnlyList<Column> columns, bool fromAllSides)
     {
         var places = Places(columns);
-        var outer = new SortedSet<int>();
+        bool[] outer = new bool[places.Count];
         for (int i = 0; i < places.Count; i++)
         {
-            if (places[i].IsEnd)
-            {
-                outer.Add(i);
-            }
+            outer[i] = places[i].IsEnd;
         }
 
         foreach (bool canLeave in new[] { false, true })
@@ -64,16 +61,16 @@ internal sealed record WaysThrough(IReadOnlyList<EdgePlace> In, IReadOnlyList<Wa
 
         return
         [
-            .. outer.Select(i => places[i]).Where(p => !IsCovered(columns, p.Place.Column, p.At))
+            .. places.Where((p, i) => outer[i] && !IsCovered(columns, p.Place.Column, p.At))
                 .Select(p => (p.Place, p.CanLeave, p.IsEnd)),
         ];
     }
 
     /// <summary>In every row the first and the last place.</summary>
     private static void AddOuter(
-        List<EdgePoint> places, Func<Vec, double> row, Func<Vec, double> along, bool canLeave, SortedSet<int> outer)
+        List<EdgePoint> places, Func<Vec, double> row, Func<Vec, double> along, bool canLeave, bool[] outer)
     {
-        var ends = new SortedDictionary<int, (int First, int Last)>();
+        var ends = new Dictionary<int, (int First, int Last)>();
         for (int i = 0; i < places.Count; i++)
         {
             if (canLeave && !places[i].CanLeave)
@@ -89,8 +86,8 @@ internal sealed record WaysThrough(IReadOnlyList<EdgePlace> In, IReadOnlyList<Wa
 
         foreach (var (first, last) in ends.Values)
         {
-            outer.Add(first);
-            outer.Add(last);
+            outer[first] = true;
+            outer[last] = true;
         }
     }
 

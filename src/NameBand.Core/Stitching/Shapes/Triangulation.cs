@@ -53,10 +53,12 @@ internal sealed class Triangulation
     {
         int[] firstFrom = new int[_points.Length];
         int[] nextFrom = new int[Corners.Length];
+        int[] leadsTo = new int[Corners.Length];
         Array.Fill(firstFrom, -1);
         for (int e = 0; e < Corners.Length; e++)
         {
-            if (EdgeBetween(Corners[e], Corners[NextEdge(e)], firstFrom, nextFrom) >= 0)
+            leadsTo[e] = Corners[NextEdge(e)];
+            if (Edge(firstFrom[Corners[e]], leadsTo[e], nextFrom, leadsTo) >= 0)
             {
                 return false;
             }
@@ -67,16 +69,16 @@ internal sealed class Triangulation
 
         for (int e = 0; e < Corners.Length; e++)
         {
-            Neighbours[e] = EdgeBetween(Corners[NextEdge(e)], Corners[e], firstFrom, nextFrom);
+            Neighbours[e] = Edge(firstFrom[leadsTo[e]], Corners[e], nextFrom, leadsTo);
         }
 
         return true;
     }
 
-    private int EdgeBetween(int from, int to, int[] firstFrom, int[] nextFrom)
+    /// <summary>Among the edges that leave a point the one that leads to another; -1 for none.</summary>
+    private static int Edge(int edge, int to, int[] nextFrom, int[] leadsTo)
     {
-        int edge = firstFrom[from];
-        while (edge >= 0 && Corners[NextEdge(edge)] != to)
+        while (edge >= 0 && leadsTo[edge] != to)
         {
             edge = nextFrom[edge];
         }

@@ -7,7 +7,7 @@ namespace NameBand.Tests.Hostile;
 /// <summary>Kills at random moments; the benchmark "kills" does the same a thousand times.</summary>
 public class KilledWorkTests
 {
-    private const int Kills = 10;
+    private const int Kills = 6;
 
     [SkippableFact]
     public void Killed_at_any_moment_nothing_is_lost_and_nothing_lies_about()

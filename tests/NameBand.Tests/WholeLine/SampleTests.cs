@@ -66,7 +66,8 @@ public sealed class SampleTests(SampleTests.Made made) : IClassFixture<SampleTes
         var before = CultureInfo.CurrentCulture;
         try
         {
-            foreach (string culture in new[] { "de-DE", "tr-TR", "ar-SA" })
+            // Turkish, with its own i, is among the surroundings of SamenessTests.
+            foreach (string culture in new[] { "de-DE", "ar-SA" })
             {
                 CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
                 using var folder = MadeFolder.CopySample();

@@ -1,4 +1,6 @@
 using System.Net;
+using System.Text;
+using System.Text.RegularExpressions;
 using NameBand.Job;
 using NameBand.Output;
 using NameBand.Tests.CommandLine;
@@ -16,9 +18,10 @@ public sealed class WindowsTests(Wine wine) : IClassFixture<Wine>
 {
     /// <summary>
     /// On Windows the letters of captions are drawn by the system and not by FreeType, so their edges have other shades; stitches,
-    /// cloth and lines are drawn by us. Measured: 0.9 % of the pixels of a proof at most.
+    /// cloth and lines are drawn by us. Measured: 0.9 % of the pixels of a proof at most, and 4.2 % of a cutting plan, half of which
+    /// is captions.
     /// </summary>
-    private const double MostOfCaptions = 0.015;
+    private static double MostOfCaptions(string file) => file.Contains("cutting-plan", StringComparison.Ordinal) ? 0.05 : 0.015;
 
     /// <summary>Lines of plan.json that tell how pictures are packed and which build made it: the packing differs, the pictures do
     /// not.</summary>
@@ -54,12 +57,15 @@ public sealed class WindowsTests(Wine wine) : IClassFixture<Wine>
             else if (file.EndsWith(".png", StringComparison.Ordinal))
             {
                 double differs = DifferingShare(one, other);
-                Assert.True(differs < MostOfCaptions,
+                Assert.True(differs < MostOfCaptions(file),
                     FormattableString.Invariant($"{sample}, {file}: {differs:P2} of the pixels are others"));
             }
             else
             {
-                Assert.True(one.AsSpan().SequenceEqual(other), $"{sample}, {file}: other bytes");
+                bool isPdf = file.EndsWith(".pdf", StringComparison.Ordinal);
+                Assert.True(
+                    isPdf ? WithoutDescent(one) == WithoutDescent(other) : one.AsSpan().SequenceEqual(other),
+                    $"{sample}, {file}: other bytes");
             }
         }
     }
@@ -106,7 +112,7 @@ public sealed class WindowsTests(Wine wine) : IClassFixture<Wine>
     }
 
     [SkippableFact]
-    public void Killed_in_the_middle_nothing_is_lost_there()
+    public void Killed_in_the_middle_or_with_a_file_held_open_nothing_is_lost_there()
     {
         wine.Require();
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", List);
@@ -130,6 +136,33 @@ public sealed class WindowsTests(Wine wine) : IClassFixture<Wine>
             Assert.True(wine.NameBand("check", path) is { Status: 0 } check, made.ToString());
             Assert.DoesNotContain(Directory.GetFileSystemEntries(folder.FullPath), e => Path.GetFileName(e).StartsWith('.'));
         }
+
+        MakesWhileAFileIsHeld(folder);
+    }
+
+    /// <summary>
+    /// Another program has a file of out/ open that it lets nobody remove. Wine renames the folder all the same (Windows would refuse,
+    /// see HeldFolderTests), but not the file: the new folder stands, the rest of the earlier one is told of and goes later.
+    /// </summary>
+    private void MakesWhileAFileIsHeld(TemporaryFolder folder)
+    {
+        string path = Wine.InWindows(folder.FullPath);
+        using (var holder = wine.Start("cmd", "/c", $"echo begun & ping -n 300 127.0.0.1 < {path}\\out\\worksheet.csv"))
+        {
+            Assert.NotNull(holder.StandardOutput.ReadLine());
+            folder.With("names.csv", List + "Rill Tarn\n");
+            var made = wine.NameBand("make", path);
+            Assert.True(made.Status is 0 or 1, made.ToString());
+            Assert.Contains("The earlier out folder could not be removed", made.OutOnOneLine, StringComparison.Ordinal);
+            Assert.Contains("the next command then takes it away", made.OutOnOneLine, StringComparison.Ordinal);
+            Assert.Contains("Rill Tarn", File.ReadAllText(folder["out/plan.json"]), StringComparison.Ordinal);
+            Assert.Equal(0, wine.Run("taskkill", "/f", "/im", "ping.exe").Status);
+            holder.WaitForExit();
+        }
+
+        var check = wine.NameBand("check", path);
+        Assert.True(check.Status == 0, check.ToString());
+        Assert.DoesNotContain(Directory.GetFileSystemEntries(folder.FullPath), e => Path.GetFileName(e).StartsWith('.'));
     }
 
     [SkippableFact]
@@ -137,6 +170,7 @@ public sealed class WindowsTests(Wine wine) : IClassFixture<Wine>
     {
         wine.Require();
         using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", List);
+        Assert.InRange(CliRun.Of("make", folder.FullPath).Status, 0, 1);
         using var process = wine.Start(Wine.ProgramPath, "page", Wine.InWindows(folder.FullPath), "--no-browser");
         try
         {
@@ -152,10 +186,18 @@ public sealed class WindowsTests(Wine wine) : IClassFixture<Wine>
             var page = await browser.GetAsync(new Uri(line));
             Assert.Equal(HttpStatusCode.OK, page.StatusCode);
             Assert.Contains("<title>The worktable opens</title>", await page.Content.ReadAsStringAsync());
-            for (int request = 0; request < 50; request++)
+            string[] pages =
+                ["/", "/steps", "/machine", "/print", "/machine/state", "/strip/version", "/made/out/needle-paths/hooping-001.csv"];
+            foreach (string at in Enumerable.Repeat(pages, Wine.IsLong ? 100 : 5).SelectMany(p => p))
             {
-                Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync(new Uri(new Uri(line), "/"))).StatusCode);
+                Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync(new Uri(new Uri(line), at))).StatusCode);
             }
+
+            // What is said at the machine is in the log, and what a program elsewhere says is not heard.
+            using var said = new StringContent("""{ "hooping": 1, "deed": "sewn", "minutes": 12 }""", Encoding.UTF8, "application/json");
+            var answer = await browser.PostAsync(new Uri(new Uri(line), "/machine/said"), said);
+            Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
+            Assert.Equal([1], SewingLogFile.Read(folder.FullPath).Sewn.ToArray());
 
             using var stranger = new HttpClient();
             Assert.Equal(HttpStatusCode.Forbidden, (await stranger.GetAsync(new Uri(new Uri(line), "/"))).StatusCode);
@@ -191,8 +233,15 @@ public sealed class WindowsTests(Wine wine) : IClassFixture<Wine>
             '/')).Order(StringComparer.Ordinal)];
 
     private static string[] Lines(byte[] plan) =>
-        [.. System.Text.Encoding.UTF8.GetString(plan).Split('\n').Where(l => OfTheBuild.All(o => !l.Contains(o,
+        [.. Encoding.UTF8.GetString(plan).Split('\n').Where(l => OfTheBuild.All(o => !l.Contains(o,
             StringComparison.Ordinal)))];
+
+    /// <summary>
+    /// A page with a face in it says how far its letters go down: measured from the system, below the line on Linux, without a sign on
+    /// Windows. No reader draws by it. After it every object lies a byte further on, which the table at the end tells.
+    /// </summary>
+    private static string WithoutDescent(byte[] pdf) => Regex.Replace(
+        Encoding.Latin1.GetString(pdf), @"(?<=/Descent )-|\d{10}(?= \d{5} n)|(?<=startxref\n|/Prev )\d+", "");
 
     private static double DifferingShare(byte[] one, byte[] other)
     {

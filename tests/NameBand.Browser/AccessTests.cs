@@ -115,7 +115,10 @@ public sealed class AccessTests(Chromium browser) : BrowserTests(browser)
         () => {
             const e = document.activeElement, r = e.getBoundingClientRect();
             e.removeAttribute('data-unreached');
-            const box = [r.left + scrollX, r.top + scrollY, r.right + scrollX, r.bottom + scrollY];
+            // What stands beside the list scrolls by itself, so that what comes next there may be seen higher up.
+            let x = scrollX, y = scrollY;
+            for (let p = e.parentElement; p && p !== document.documentElement; p = p.parentElement) { x += p.scrollLeft; y += p.scrollTop; }
+            const box = [r.left + x, r.top + y, r.right + x, r.bottom + y];
             return e === document.body || r.width < 2 ? null : [e.outerHTML.slice(0, 90), ...box.map(String)];
         }
         """;

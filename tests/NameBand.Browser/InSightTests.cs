@@ -205,8 +205,9 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
     {
         await page.WaitForFunctionAsync(
             """
-            async order => {
-                const { strip } = (await import('/_content/NameBand.Web/strip.js')).here, { names } = strip.view.data;
+            order => {
+                // Asked at once: what is still to come would count as seen.
+                const { strip } = document.querySelector('name-strip'), { names } = strip.view.data;
                 return names.includes(strip.view.pressed) && names.toSorted((a, b) => a.start - b.start).map(
                     n => n.text.split(' ')[0]).join(' ') === order;
             }

@@ -11,6 +11,9 @@ namespace NameBand.Output;
 /// </summary>
 internal sealed partial class OutManifest
 {
+    /// <summary>As long as a name may be on the usual file systems, in bytes of the longest writing.</summary>
+    private const int LongestPath = 255 / 4;
+
     private readonly Dictionary<string, Entry>? _entries;
 
     public static OutManifest None { get; } = new(null);
@@ -73,7 +76,8 @@ internal sealed partial class OutManifest
             var entries = new Dictionary<string, Entry>(StringComparer.Ordinal);
             foreach (var file in json.RootElement.GetProperty("files").EnumerateArray())
             {
-                entries[file.GetProperty("path").GetString() ?? throw new FormatException("path")] = new Entry(
+                string path = file.GetProperty("path").GetString() ?? "";
+                entries[CanBeAPath(path) ? path : throw new FormatException("path")] = new Entry(
                     file.GetProperty("bytes").GetInt64(),
                     file.TryGetProperty("sha256", out var print) ? print.GetString() : null);
             }
@@ -86,6 +90,9 @@ internal sealed partial class OutManifest
             return None;
         }
     }
+
+    /// <summary>Names of ours are short; one with a NUL, or longer than a file can be called, the system refuses with a fault.</summary>
+    private static bool CanBeAPath(string path) => path.Length is > 0 and <= LongestPath && !path.Contains('\0');
 
     /// <summary>Whether the file is one we wrote and nobody has changed since, or what a power cut left of it.</summary>
     public bool IsOurs(string folder, string relative)

@@ -61,6 +61,19 @@ public sealed class SpoiledOutTests : IDisposable
         Assert.Null(OutManifest.Read(_temp.Out).Fault(_temp.Out));
     }
 
+    /// <summary>Found by 20,000 spoilt lists of files: the system refuses to look at such a name, with a fault and not an answer.</summary>
+    [Theory]
+    [InlineData("plan\\u0000.json", 1)]
+    [InlineData("proofs/long", 300)]
+    public void A_list_of_files_with_a_name_no_file_can_have_counts_as_broken(string name, int times)
+    {
+        using var folder = new TemporaryFolder().With(OutPaths.Manifest,
+            $$"""{ "format": 1, "files": [{ "path": "{{string.Concat(Enumerable.Repeat(name, times))}}", "bytes": 1 }] }""");
+        var read = OutManifest.Read(folder.FullPath);
+        Assert.Equal(OutPaths.Manifest, read.Fault(folder.FullPath));
+        Assert.False(read.IsOurs(folder.FullPath, "my notes.txt"));
+    }
+
     [Fact]
     public void WhatAPersonWroteIsNotTakenForSpoiled()
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.IO.Hashing;
 using System.Text;
 using NameBand.Common;
 
@@ -28,7 +29,8 @@ internal static class SewingLogLine
     }
 
     /// <summary>The check of a line's text before its last comma; begins with a letter so that a spreadsheet leaves it alone.</summary>
-    public static string Check(string text) => "c" + Crc32.Of(Encoding.UTF8.GetBytes(text)).ToString("x8", CultureInfo.InvariantCulture);
+    public static string Check(string text) =>
+        "c" + Crc32.HashToUInt32(Encoding.UTF8.GetBytes(text)).ToString("x8", CultureInfo.InvariantCulture);
 
     /// <summary>Takes a line apart.</summary>
     /// <param name="agrees">Whether the check is there and belongs to the rest of the line.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.IO.Hashing;
 using System.Text;
 using NameBand.Common;
 using NameBand.Job;
@@ -64,6 +65,6 @@ internal static class SpoiledDrift
     }
 
     private static string Print(MeasuredEnd end) => Crc32
-        .Of(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{end.Number},{end.EndMm:R}")))
+        .HashToUInt32(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{end.Number},{end.EndMm:R}")))
             .ToString("x8", CultureInfo.InvariantCulture);
 }

@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.Buffers.Binary;
+using System.IO.Hashing;
 using System.Text;
-using NameBand.Common;
 
 namespace NameBand.Output.Drawing;
 
@@ -21,7 +21,7 @@ internal static class PngChunks
     {
         BinaryPrimitives.WriteInt32BigEndian(chunk, dataBytes);
         type.CopyTo(chunk[4..]);
-        BinaryPrimitives.WriteUInt32BigEndian(chunk[(BytesBefore + dataBytes)..], Crc32.Of(chunk.Slice(4, 4 + dataBytes)));
+        BinaryPrimitives.WriteUInt32BigEndian(chunk[(BytesBefore + dataBytes)..], Crc32.HashToUInt32(chunk.Slice(4, 4 + dataBytes)));
         return chunk[..(dataBytes + BytesAround)];
     }
 

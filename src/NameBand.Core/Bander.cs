@@ -1,17 +1,15 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Estimating;
 using NameBand.Job;
-using NameBand.Layout;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
+using NameBand.Lettering.Smallness;
 using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Asking;
-using NameBand.Output.Changes;
 using NameBand.Pipeline;
 using NameBand.Pipeline.Plans;
 using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
 
 namespace NameBand;

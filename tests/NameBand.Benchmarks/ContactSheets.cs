@@ -1,4 +1,6 @@
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.StitchQuality;
 using SkiaSharp;
 

@@ -8,7 +8,9 @@ using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Layout.BestFit;
+using NameBand.Layout.Planning;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 
 namespace NameBand.Benchmarks;

@@ -2,8 +2,10 @@ using System.Diagnostics;
 using System.Globalization;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.StitchQuality;
 
 namespace NameBand.Benchmarks;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using MathNet.Numerics.LinearAlgebra;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Widths;
 using NameBand.Tests.MachineLettersRoom;
 

@@ -3,10 +3,12 @@ using System.Diagnostics;
 using System.Globalization;
 using NameBand.Estimating;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Output;
 using NameBand.Output.Packet;
 using NameBand.Output.Sheets;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 
 namespace NameBand.Benchmarks;
 
@@ -69,13 +71,14 @@ internal static class PacketFigures
             {
                 var path = proofStitcher.SewHooping(plan, hooping);
                 figures.Add(HoopingMeter.Measure(hooping, plan, path, made.Fabric, made.Job.Machine));
-                HoopingProof.Draw(Stream.Null, plan, hooping, path, figures[^1], captions);
+                HoopingProof.Draw(Stream.Null, plan, hooping, path, figures[^1], new ProofLook(captions));
             }
 
             var estimate = Estimator.Make(made.Job, plan, figures.ToImmutable());
             foreach (var round in plan.Rounds)
             {
-                RoundProof.Draw(Stream.Null, plan, round, estimate.ByNumber(), name => proofStitcher.SewName(name.Lettered), captions);
+                RoundProof.Draw(
+                    Stream.Null, plan, round, estimate.ByNumber(), name => proofStitcher.SewName(name.Lettered), new ProofLook(captions));
             }
 
             double proofs = watch.Elapsed.TotalMilliseconds;

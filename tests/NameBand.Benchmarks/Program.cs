@@ -12,6 +12,7 @@ return args switch
     ["warm"] => WarmStitching.Run(),
     ["pull"] => PullFigures.Run(),
     ["stages"] => StitchStages.Run(),
+    ["triangles"] => TriangulationFigures.Run(),
     ["warm", "letters"] => WarmStitching.RunCold(),
     ["warm", "joined"] => WarmStitching.RunJoined(),
     ["proofs", .. var rest] => ProofFigures.Run(rest),
@@ -51,6 +52,7 @@ static int Usage()
     Console.Error.WriteLine("            names [--height MM]… [--names NAME,…] [--pictures DIR [--scale PIXELS A MM]] [FACE FOLDER]…");
     Console.Error.WriteLine("            warm [letters | joined]");
     Console.Error.WriteLine("            stages");
+    Console.Error.WriteLine("            triangles");
     Console.Error.WriteLine("            pull");
     Console.Error.WriteLine("            proofs JOB FONTFILE [--pictures DIR]");
     Console.Error.WriteLine("            layout");

@@ -7,11 +7,13 @@ using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.StitchQuality;
 
 namespace NameBand.Benchmarks;
@@ -58,7 +60,8 @@ internal static class ProofFigures
                         new FileStream(
                             Path.Combine(target, Path.GetFileName(OutPaths.HoopingProof(hooping.Number))), FileMode.Create,
                             FileAccess.Write, FileShare.Read, 0);
-                    HoopingProof.Draw(file, plan, hooping, paths[hooping.Number], figures.First(f => f.Number == hooping.Number), face);
+                    HoopingProof.Draw(
+                        file, plan, hooping, paths[hooping.Number], figures.First(f => f.Number == hooping.Number), new ProofLook(face));
                     bytes += file.Length;
                 }
 
@@ -82,7 +85,9 @@ internal static class ProofFigures
                         new FileStream(
                             Path.Combine(target, Path.GetFileName(OutPaths.RoundProof(round.Number))), FileMode.Create, FileAccess.Write,
                             FileShare.Read, 0);
-                    RoundProof.Draw(file, plan, round, figures.ToDictionary(f => f.Number), name => stitcher.SewName(name.Lettered), face);
+                    RoundProof.Draw(
+                        file, plan, round, figures.ToDictionary(f => f.Number), name => stitcher.SewName(name.Lettered),
+                        new ProofLook(face));
                     bytes += file.Length;
                 }
 
@@ -117,7 +122,9 @@ internal static class ProofFigures
         Measure($"round of {metres} m", 1, "proof", () =>
         {
             using var file = File.Create(Path.GetTempFileName(), 1, FileOptions.DeleteOnClose);
-            RoundProof.Draw(file, without, whole, new Dictionary<int, HoopingFigures>(), name => stitcher.SewName(name.Lettered), face);
+            RoundProof.Draw(
+                file, without, whole, new Dictionary<int, HoopingFigures>(), name => stitcher.SewName(name.Lettered),
+                new ProofLook(face));
             return file.Length;
         });
         Console.WriteLine(string.Create(
@@ -134,7 +141,7 @@ internal static class ProofFigures
             {
                 foreach (var h in plan.Hoopings)
                 {
-                    HoopingProof.Draw(Stream.Null, plan, h, paths[h.Number], figures.First(f => f.Number == h.Number), face);
+                    HoopingProof.Draw(Stream.Null, plan, h, paths[h.Number], figures.First(f => f.Number == h.Number), new ProofLook(face));
                 }
 
                 return 0;
@@ -144,7 +151,7 @@ internal static class ProofFigures
                 foreach (var h in plan.Hoopings)
                 {
                     ThreadLayer.Draw(
-                        picture, paths[h.Number].Steps.AsSpan(), 100, 500, ThreadKinds.Names, Palette.ThreadAt, Palette.ThreadShades);
+                        picture, paths[h.Number].Steps.AsSpan(), (100, 500), ThreadKinds.Names, (Palette.ThreadAt, Palette.ThreadShades));
                 }
 
                 return 0;

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Stitching;
 using NameBand.Stitching.Sewing;

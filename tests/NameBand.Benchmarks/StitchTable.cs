@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.StitchQuality;
 
 namespace NameBand.Benchmarks;

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text.Json;
+using NameBand.Lettering.Faces;
 
 namespace NameBand.Benchmarks;
 

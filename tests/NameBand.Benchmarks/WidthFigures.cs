@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters.Widths;
 using NameBand.Tests.MachineLettersRoom;
 

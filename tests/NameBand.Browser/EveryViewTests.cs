@@ -52,7 +52,7 @@ public sealed partial class EveryViewTests(Chromium browser) : BrowserTests(brow
         await Expect(page.Locator(".card").First).ToBeVisibleAsync();
         await SeenAsync(page, "plans side by side");
         Assert.NotEqual("taken", await page.TitleAsync());
-        Assert.Empty(tab.Complaints.Where(c => !c.Contains("404", StringComparison.Ordinal)));
+        Assert.DoesNotContain(tab.Complaints, c => !c.Contains("404", StringComparison.Ordinal));
     }
 
     private static async Task SeenAsync(IPage page, string view)

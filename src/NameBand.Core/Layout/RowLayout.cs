@@ -10,15 +10,19 @@ internal static class RowLayout
     /// <param name="LeadMm">Blank before the first name.</param>
     public readonly record struct Gaps(double GapMm, double LeadMm, double LengthMm);
 
+    /// <summary>What is wished of the gaps between names.</summary>
+    /// <param name="Spread">Whether slack goes between the names; else it stays at the end.</param>
+    /// <param name="KeptMm">A gap to keep instead of spreading the slack, or null.</param>
+    /// <param name="MostMm">The widest gap allowed; what is left over then stays blank at the end. Null for any.</param>
+    public readonly record struct GapWish(double LeastMm, bool Spread, double? KeptMm, double? MostMm);
+
     /// <summary>
     /// Gaps for names of <paramref name="widthsMm"/> in all on one stretch. Where they fit, slack goes between them (or stays at the
     /// end); where they do not, the stretch is as long as the names need at the least gap.
     /// </summary>
-    /// <param name="keptGapMm">A gap to keep instead of spreading the slack, or null.</param>
-    /// <param name="mostGapMm">The widest gap allowed; what is left over then stays blank at the end. Null for any.</param>
-    public static Gaps Space(
-        double widthsMm, int names, FreeInterval stretch, double leastGapMm, bool spread, double? keptGapMm, double? mostGapMm)
+    public static Gaps Space(double widthsMm, int names, FreeInterval stretch, GapWish wish)
     {
+        var (leastGapMm, spread, keptGapMm, mostGapMm) = wish;
         int gaps = names == 0 ? 0 : stretch.GapCount(names);
         double need = names == 0 ? 0 : widthsMm + (gaps * leastGapMm);
         bool fits = need <= stretch.LengthMm + Sizing.SlightMm;
@@ -40,12 +44,12 @@ internal static class RowLayout
     }
 
     /// <summary>The same beside pinned names: the gap to them is as wide as the others.</summary>
-    public static Gaps Beside(
-        double widthsMm, Row row, double leastGapMm, bool spread, double? keptGapMm, double? mostGapMm)
+    public static Gaps Beside(double widthsMm, Row row, GapWish wish)
     {
+        var (leastGapMm, spread, keptGapMm, mostGapMm) = wish;
         if (row.Names.Count == 0 || row.Pins == (false, false))
         {
-            return Space(widthsMm, row.Names.Count, row.Stretch, leastGapMm, spread, keptGapMm, mostGapMm);
+            return Space(widthsMm, row.Names.Count, row.Stretch, wish);
         }
 
         double end = row.Stretch.HasOpenEnds ? 0 : 0.5;
@@ -62,10 +66,11 @@ internal static class RowLayout
     }
 
     public static ImmutableArray<PlacedName> Place(
-        IEnumerable<LetteredName> names, Gaps gaps, double fromMm, double heightMm, Sizing sizing, Baselines baselines, int order)
+        IEnumerable<LetteredName> names, Gaps gaps, (double FromMm, int Order) first, double heightMm, Sizing sizing, Baselines baselines)
     {
+        int order = first.Order;
         var placed = ImmutableArray.CreateBuilder<PlacedName>();
-        double at = fromMm + gaps.LeadMm;
+        double at = first.FromMm + gaps.LeadMm;
         foreach (var name in names)
         {
             double width = sizing.WidthMm(name, heightMm);

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NameBand.Job;
-using NameBand.Layout.Lines;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace NameBand.Layout;
 
 /// <summary>What one segment of names may hold and how far it reaches.</summary>

@@ -2,8 +2,6 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
-using NameBand.Layout.Drift;
-using NameBand.Layout.Lines;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NameBand.Layout.Lines;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Lettering.Faces;
 using NameBand.Lettering.Fonts;
-using NameBand.Lettering.Outlines;
 using NameBand.Lettering.Shaping;
 using NameBand.Names;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 
 namespace NameBand.Lettering;

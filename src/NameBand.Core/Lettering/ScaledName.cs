@@ -1,5 +1,3 @@
-using NameBand.Common;
-
 namespace NameBand.Lettering;
 
 /// <summary>Draws lettered names larger or smaller than the others; the same letter at the same size stays the same object.</summary>

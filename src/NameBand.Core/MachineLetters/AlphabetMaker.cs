@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.MachineLetters;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Measuring;
 using NameBand.MachineLetters.Spelling;
 using NameBand.MachineLetters.Widths;

@@ -1,5 +1,7 @@
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Names;
 
 namespace NameBand.MachineLetters;

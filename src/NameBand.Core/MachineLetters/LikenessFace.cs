@@ -1,5 +1,6 @@
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters.Widths;
 
 namespace NameBand.MachineLetters;

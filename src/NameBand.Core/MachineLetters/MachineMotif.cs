@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Widths;
 using NameBand.Names;
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Spelling;
 using NameBand.Names;
 

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Spelling;
 using NameBand.MachineLetters.Widths;
 using NameBand.Names;

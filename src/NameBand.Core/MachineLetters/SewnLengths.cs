@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Common;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.MachineLetters;
 

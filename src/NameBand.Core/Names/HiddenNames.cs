@@ -1,5 +1,3 @@
-using NameBand.Common;
-
 namespace NameBand.Names;
 
 /// <summary>

@@ -1,5 +1,3 @@
-using NameBand.Common;
-
 namespace NameBand.Names;
 
 /// <summary>How far a row repeats an earlier one.</summary>

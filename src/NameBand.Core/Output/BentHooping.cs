@@ -7,10 +7,9 @@ namespace NameBand.Output;
 /// <summary>What a hooping's proof shows of a curved strip, in place of the straight lines and the straight tape.</summary>
 internal static class BentHooping
 {
-    public static void Draw(
-        IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double bottom, double top,
-        bool sewnBeforeCutting)
+    public static void Draw(ProofCanvas on, StripPlan plan, Hooping hooping, double bottom, double top, bool sewnBeforeCutting)
     {
+        var (picture, page, face) = on;
         ClothWeave.At(page.PixelsPerMm).Lay(
             picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Palette.WasteAt : Palette.TableAt);
         var strips = hooping.Segments.Select(s => (Hooped: s, Page: page.From(s.XMm, s.YMm)))
@@ -22,15 +21,16 @@ internal static class BentHooping
             bent.Tape(face, StripPlan.OnClothMm(hooping, hooped));
             if (hooping.HasNeedlePath)
             {
-                RuledLine(picture, own, plan, hooped, bent, face);
+                RuledLine(new ProofCanvas(picture, own, face), plan, hooped, bent);
             }
 
-            Numbers(picture, own, plan, hooped, face);
+            Numbers(new ProofCanvas(picture, own, face), plan, hooped);
         }
     }
 
-    private static void Numbers(IndexedBitmap picture, ProofPage page, StripPlan plan, HoopedSegment hooped, CaptionFace face)
+    private static void Numbers(ProofCanvas on, StripPlan plan, HoopedSegment hooped)
     {
+        var (picture, page, face) = on;
         var frame = plan.FrameOf(hooped)!.Value;
         foreach (var name in hooped.Segment.Names)
         {
@@ -38,20 +38,21 @@ internal static class BentHooping
             double edge = plan.Hem.Strip.FinishedWidthMm / 2;
             var at = frame.At(middle, frame.Curve.CentreIsAbove ? edge : -edge);
             double y = page.Y(at.YMm) + (frame.Curve.CentreIsAbove ? -page.Px(1.2) : page.Px(1.2) + page.CapPx(2.1));
-            face.Set(picture, name.Order.ToString(CultureInfo.InvariantCulture), page.X(at.XMm), y, page.CapPx(2.1), Palette.Ink, 0.5);
+            face.Set(picture, name.Order.ToString(CultureInfo.InvariantCulture), (page.X(at.XMm), y), page.CapPx(2.1), Palette.Ink, 0.5);
         }
     }
 
     /// <summary>Crosses stand on it; what is typed has none.</summary>
-    private static void RuledLine(
-        IndexedBitmap picture, ProofPage page, StripPlan plan, HoopedSegment hooped, BentStrip bent, CaptionFace face)
+    private static void RuledLine(ProofCanvas on, StripPlan plan, HoopedSegment hooped, BentStrip bent)
     {
+        var (picture, page, face) = on;
         var frame = plan.FrameOf(hooped)!.Value;
         bent.RuledLine(plan.RuledLineYMm(hooped));
         int cap = page.CapPx(1.5);
         face.Set(
-            picture, "the dashed red line through the crosses is the one to rule", page.X(frame.ChordMm / 2),
-            page.Y(frame.YAtMm(-plan.Hem.Strip.CutWidthMm / 2, frame.ChordMm / 2)) + cap + page.Px(2), cap, Palette.Madder, 0.5);
+            picture, "the dashed red line through the crosses is the one to rule",
+            (page.X(frame.ChordMm / 2), page.Y(frame.YAtMm(-plan.Hem.Strip.CutWidthMm / 2, frame.ChordMm / 2)) + cap + page.Px(2)), cap,
+            Palette.Madder, 0.5);
     }
 
     public static string Words(StripPlan plan, Hooping hooping, HoopedSegment hooped, string which)

@@ -8,9 +8,9 @@ internal static class CurvedCutting
 {
     private const double LineMm = 3;
 
-    public static void DrawCloth(
-        IndexedBitmap picture, ProofPage page, CaptionFace face, StripPlan plan, CutCloth one, ClothBand band, double size)
+    public static void DrawCloth(ProofCanvas on, StripPlan plan, CutCloth one, ClothBand band, double size)
     {
+        var (picture, page, face) = on;
         var (x, y) = (one.AlongMm + (band.LengthMm / 2), one.AcrossMm - band.FootMm);
         double line = LineMm / band.Curve.RadiusMm;
         double half = band.AngleRad / 2;
@@ -30,9 +30,8 @@ internal static class CurvedCutting
             Strip(reach - LineMm, left + line, right - line, Palette.CottonAt);
             double top = centre + lane.Curve.CentreRadiusMm;
             face.Set(
-                picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}"), page.X(x),
-                page.Y(top) + (page.CapPx(13 * size) / 2.0),
-                page.CapPx(13 * size), Palette.Ink, 0.5);
+                picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}"),
+                (page.X(x), page.Y(top) + (page.CapPx(13 * size) / 2.0)), page.CapPx(13 * size), Palette.Ink, 0.5);
 
             void Strip(double half, double from, double to, byte colour) => FillRing(
                 picture, page, (x, centre), (lane.Curve.CentreRadiusMm - half, lane.Curve.CentreRadiusMm + half), (from, to), colour);

@@ -28,27 +28,29 @@ public static class CuttingPlan
         (page with { Palette = DyePalette.Of(plan.Colours), InWords = string.Join('\n', words.Select(w => w.Text.Trim())) })
             .Write(png, picture =>
         {
+            var on = new ProofCanvas(picture, page, face);
             ClothWeave.At(1).Lay(picture, 0, 0, picture.Width, page.HeightPx, Palette.TableAt);
             ClothWeave.At(1).Lay(picture, page.X(0), page.Y(cut.ClothWidthMm), page.X(cut.LengthMm), page.Y(0), Palette.WasteAt);
-            DrawRuler(picture, page, face, cut, size);
+            DrawRuler(on, cut, size);
             foreach (var one in cut.Cuts)
             {
                 if (one.Cloth.Band is { } band)
                 {
-                    CurvedCutting.DrawCloth(picture, page, face, plan, one, band, size);
+                    CurvedCutting.DrawCloth(on, plan, one, band, size);
                     continue;
                 }
 
-                DrawCloth(picture, page, face, plan, cut, one, size);
+                DrawCloth(on, plan, cut, one, size);
             }
 
-            DrawWords(picture, page, face, words, size);
+            DrawWords(on, words, size);
         });
     }
 
     /// <summary>A tape along the upper selvedge: every 100 mm a tick, every half metre a number.</summary>
-    private static void DrawRuler(IndexedBitmap picture, ProofPage page, CaptionFace face, CutPlan cut, double size)
+    private static void DrawRuler(ProofCanvas on, CutPlan cut, double size)
     {
+        var (picture, page, face) = on;
         double edge = page.Y(cut.ClothWidthMm);
         for (int mm = 0; mm <= cut.LengthMm; mm += 100)
         {
@@ -57,8 +59,8 @@ public static class CuttingPlan
             if (isLong)
             {
                 face.Set(
-                    picture, (mm / 1000.0).ToString("0.0", CultureInfo.InvariantCulture) + " m", page.X(mm) + 3, edge - page.Px(14 * size),
-                    page.CapPx(14 * size), Palette.Ink);
+                    picture, (mm / 1000.0).ToString("0.0", CultureInfo.InvariantCulture) + " m",
+                    (page.X(mm) + 3, edge - page.Px(14 * size)), page.CapPx(14 * size), Palette.Ink);
             }
         }
 
@@ -66,12 +68,12 @@ public static class CuttingPlan
         picture.Level(page.X(0), page.X(cut.LengthMm), page.Y(0), 2, Palette.Weld);
     }
 
-    private static void DrawCloth(
-        IndexedBitmap picture, ProofPage page, CaptionFace face, StripPlan plan, CutPlan cut, CutCloth one, double size)
+    private static void DrawCloth(ProofCanvas on, StripPlan plan, CutPlan cut, CutCloth one, double size)
     {
+        var (picture, page, face) = on;
         var cloth = one.Cloth;
         void Part(double from, double to, double low, double high, byte colour) =>
-            FillPart(picture, page, cut, one, (from, to), (low, high), colour);
+            FillPart(on, cut, one, (from, to), (low, high), colour);
 
         const double line = 3;
         Part(0, cloth.LengthMm, 0, cloth.WidthMm, Palette.MarkAt);
@@ -91,19 +93,19 @@ public static class CuttingPlan
             foreach (var piece in cloth.Pieces)
             {
                 double y = page.Y(one.AcrossMm + (cloth.WidthMm / 2) + cloth.LaneYMm(piece.Lane));
-                face.Set(
-                    picture, FormattableString.Invariant(
+                face.Set(picture, FormattableString.Invariant(
                         $"round {piece.Round}, piece {piece.Number}: {plan.OnClothMm(piece.LengthMm):0} mm on the flat"),
-                    page.X(one.AlongMm + piece.OnClothMm + 20), y + (page.CapPx(13 * size) / 2.0), page.CapPx(13 * size), Palette.Ink);
+                        (page.X(one.AlongMm + piece.OnClothMm + 20), y + (page.CapPx(13 * size) / 2.0)), page.CapPx(13 * size),
+                        Palette.Ink);
             }
         }
     }
 
     /// <summary>Fills a part of a cloth, straight or at 45°, row of pixels by row of pixels.</summary>
     private static void FillPart(
-        IndexedBitmap picture, ProofPage page, CutPlan cut, CutCloth one, (double From, double To) along, (double Low, double High) across,
-        byte colour)
+        ProofCanvas on, CutPlan cut, CutCloth one, (double From, double To) along, (double Low, double High) across, byte colour)
     {
+        var (picture, page, _) = on;
         if (!cut.IsBias)
         {
             picture.Fill(
@@ -127,13 +129,13 @@ public static class CuttingPlan
         }
     }
 
-    private static void DrawWords(
-        IndexedBitmap picture, ProofPage page, CaptionFace face, ImmutableArray<(string Text, double SizeMm)> words, double size)
+    private static void DrawWords(ProofCanvas on, ImmutableArray<(string Text, double SizeMm)> words, double size)
     {
+        var (picture, page, face) = on;
         double y = -SideMm * size;
         foreach (var (text, sizeMm) in words)
         {
-            face.Set(picture, text, page.X(0), page.Y(y), page.CapPx(sizeMm * size), Palette.Ink);
+            face.Set(picture, text, (page.X(0), page.Y(y)), page.CapPx(sizeMm * size), Palette.Ink);
             y -= LinesMm * size;
         }
     }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
@@ -21,12 +20,10 @@ public static class HoopingProof
     private const double CaptionMm = 2.3;
 
     /// <param name="path">The hooping's needle path.</param>
-    /// <param name="sewnBeforeCutting">Whether the names are sewn on wider cloth that is trimmed afterwards.</param>
     public static void Draw(
-        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, HoopingFigures figures, CaptionFace face,
-        bool sewnBeforeCutting = true,
-        double threadMm = SewingThread.FortyWeightMm)
+        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, HoopingFigures figures, ProofLook look)
     {
+        var (face, threadMm, sewnBeforeCutting) = look;
         var field = HoopField.Of(plan, hooping);
         double reach = plan.Hem.Strip.CutWidthMm / 2;
         var frame = plan.FrameOf(hooping.Segments[0]);
@@ -48,56 +45,57 @@ public static class HoopingProof
 
         page.Write(png, picture =>
         {
+            var on = new ProofCanvas(picture, page, face);
             if (frame is not null)
             {
-                BentHooping.Draw(picture, page, plan, hooping, face, bottom, top + TapeMeasure.WidthMm, sewnBeforeCutting);
+                BentHooping.Draw(on, plan, hooping, bottom, top + TapeMeasure.WidthMm, sewnBeforeCutting);
                 DrawField(picture, page, field);
             }
             else
             {
-                DrawStraight(picture, page, plan, hooping, field, face, bottom, top, sewnBeforeCutting);
+                DrawStraight(on, plan, hooping, bottom, top, sewnBeforeCutting);
             }
 
             var steps = path.Steps.AsSpan();
             ThreadSections.Draw(picture, (plan, hooping), steps, (page.X(0), page.Y(0)), threadMm);
-            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Palette.MarkAt, Palette.MarkShades);
+            ThreadLayer.Draw(picture, steps, (page.X(0), page.Y(0)), ThreadKinds.Marks, (Palette.MarkAt, Palette.MarkShades));
             DrawCrosses(picture, page, plan, hooping);
             if (figures.IsCutByHand)
             {
                 DrawThreadsToClip(picture, page, path);
             }
 
-            DrawCaption(picture, page, face, caption, bottom);
+            DrawCaption(on, caption, bottom);
         });
     }
 
-    private static void DrawStraight(
-        IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, Common.Box field, CaptionFace face, double bottom,
-        double top, bool sewnBeforeCutting)
+    private static void DrawStraight(ProofCanvas on, StripPlan plan, Hooping hooping, double bottom, double top, bool sewnBeforeCutting)
     {
-        DrawCloth(picture, page, plan, hooping, bottom, top, sewnBeforeCutting);
+        var field = HoopField.Of(plan, hooping);
+        var (picture, page, _) = on;
+        DrawCloth(on, plan, hooping, bottom, top, sewnBeforeCutting);
         DrawField(picture, page, field);
-        DrawLabels(picture, page, plan, hooping, field, face, sewnBeforeCutting);
+        DrawLabels(on, plan, hooping, field, sewnBeforeCutting);
         double zero = -hooping.OnClothMm;
-        TapeMeasure.Draw(picture, page, face, top, zero, page.LeftMm - zero, page.LeftMm + page.WidthMm - zero);
-        DrawPlaces(picture, page, plan, hooping, face, top);
-        DrawNames(picture, page, plan, hooping, face);
+        TapeMeasure.Draw(on, top, zero, page.LeftMm - zero, page.LeftMm + page.WidthMm - zero);
+        DrawPlaces(on, plan, hooping, top);
+        DrawNames(on, plan, hooping);
     }
 
-    private static void DrawCloth(
-        IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, double bottom, double top, bool sewnBeforeCutting)
+    private static void DrawCloth(ProofCanvas on, StripPlan plan, Hooping hooping, double bottom, double top, bool sewnBeforeCutting)
     {
+        var (picture, page, _) = on;
         double right = page.LeftMm + page.WidthMm;
         ClothWeave.At(page.PixelsPerMm).Lay(
             picture, 0, page.Y(top), picture.Width, page.Y(bottom), sewnBeforeCutting ? Palette.WasteAt : Palette.TableAt);
         foreach (var hooped in hooping.Segments)
         {
-            StripDrawing.Cloth(picture, page, plan.Hem.Strip, hooped.YMm, page.LeftMm, right);
+            StripDrawing.Cloth(picture, page, plan.Hem.Strip, hooped.YMm, (page.LeftMm, right));
         }
 
         foreach (var hooped in hooping.Segments)
         {
-            StripDrawing.Lines(picture, page, plan.Hem.Strip, hooped.YMm, page.LeftMm, right, sewnBeforeCutting);
+            StripDrawing.Lines(picture, page, plan.Hem.Strip, hooped.YMm, (page.LeftMm, right), sewnBeforeCutting);
         }
     }
 
@@ -126,9 +124,9 @@ public static class HoopingProof
     }
 
     /// <summary>Says which line is which.</summary>
-    private static void DrawLabels(
-        IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, Common.Box field, CaptionFace face, bool sewnBeforeCutting)
+    private static void DrawLabels(ProofCanvas on, StripPlan plan, Hooping hooping, Common.Box field, bool sewnBeforeCutting)
     {
+        var (picture, page, face) = on;
         int cap = page.CapPx(1.5);
         double right = picture.Width - page.Px(1.2);
         double above = page.Px(0.9);
@@ -136,8 +134,8 @@ public static class HoopingProof
         {
             double cut = page.Y(hooped.YMm + (plan.Hem.Strip.CutWidthMm / 2));
             double fold = page.Y(hooped.YMm + (plan.Hem.Strip.FinishedWidthMm / 2));
-            face.Set(picture, sewnBeforeCutting ? "cut here" : "cut edge", right, cut - above, cap, Palette.Ink, 1);
-            face.Set(picture, "fold, finished edge", right, fold - above, cap, Palette.Ink, 1);
+            face.Set(picture, sewnBeforeCutting ? "cut here" : "cut edge", (right, cut - above), cap, Palette.Ink, 1);
+            face.Set(picture, "fold, finished edge", (right, fold - above), cap, Palette.Ink, 1);
         }
 
         var strips = StripWords.FromAbove(hooping);
@@ -145,16 +143,17 @@ public static class HoopingProof
         {
             // Words that say nothing are not set: one strip alone is neither upper nor lower.
             face.Set(
-                picture, StripWords.Of(i, strips.Count), page.Px(1.2),
-                page.Y(strips[i].YMm + (plan.Hem.Strip.FinishedWidthMm / 2)) - above, cap, Palette.Ink);
+                picture, StripWords.Of(i, strips.Count),
+                (page.Px(1.2), page.Y(strips[i].YMm + (plan.Hem.Strip.FinishedWidthMm / 2)) - above), cap, Palette.Ink);
         }
 
-        face.Set(picture, "sewing field", page.X(field.LeftMm + 8.5), page.Y(field.TopMm) + (cap / 2.0), cap, Palette.Madder);
+        face.Set(picture, "sewing field", (page.X(field.LeftMm + 8.5), page.Y(field.TopMm) + (cap / 2.0)), cap, Palette.Madder);
     }
 
     /// <summary>Drops a line from the tape to each end of each segment and writes its place on the cloth beside it.</summary>
-    private static void DrawPlaces(IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face, double top)
+    private static void DrawPlaces(ProofCanvas on, StripPlan plan, Hooping hooping, double top)
     {
+        var (picture, page, face) = on;
         int cap = page.CapPx(1.7);
         double reach = plan.Hem.Strip.CutWidthMm / 2;
         double fold = plan.Hem.Strip.FinishedWidthMm / 2;
@@ -169,10 +168,11 @@ public static class HoopingProof
             {
                 bool isStart = x == hooped.XMm;
                 picture.Upright(
-                    page.X(x), page.Y(highest), page.Y(hooped.YMm - reach), Math.Max(1, page.Px(0.12)), Palette.Madder, 0.6, page.Px(0.8));
+                    page.X(x), page.Y(highest), page.Y(hooped.YMm - reach), Math.Max(1, page.Px(0.12)),
+                    new Ink(Palette.Madder, 0.6, page.Px(0.8)));
                 string place = Millimetres(hooping.OnClothMm + x);
                 face.Set(
-                    picture, place, page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(figures), cap, Palette.Madder,
+                    picture, place, (page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(figures)), cap, Palette.Madder,
                     isStart ? 0 : 1);
             }
         }
@@ -180,8 +180,9 @@ public static class HoopingProof
 
     /// <summary>Ticks on the finished edge where each name begins and ends, with its number: the lower one, and the upper one for
     /// an upper line.</summary>
-    private static void DrawNames(IndexedBitmap picture, ProofPage page, StripPlan plan, Hooping hooping, CaptionFace face)
+    private static void DrawNames(ProofCanvas on, StripPlan plan, Hooping hooping)
     {
+        var (picture, page, face) = on;
         int cap = page.CapPx(2.1);
         double hair = Math.Max(1, page.Px(0.16));
         foreach (var hooped in hooping.Segments)
@@ -194,11 +195,12 @@ public static class HoopingProof
                 var (top, bottom) = (page.Y(Math.Max(edge, inside)), page.Y(Math.Min(edge, inside)));
                 double start = hooped.XMm + plan.OnClothMm(name.StartMm - hooped.Segment.StartMm);
                 double end = start + name.WidthMm;
-                picture.Upright(page.X(start), top, bottom, hair, Palette.Ink, 0.8);
-                picture.Upright(page.X(end), top, bottom, hair, Palette.Ink, 0.8);
+                picture.Upright(page.X(start), top, bottom, hair, new Ink(Palette.Ink, 0.8));
+                picture.Upright(page.X(end), top, bottom, hair, new Ink(Palette.Ink, 0.8));
                 string number = name.Order.ToString(CultureInfo.InvariantCulture);
                 face.Set(
-                    picture, number, page.X((start + end) / 2), page.Y(edge + (side * 1.4)) + (side < 0 ? cap : 0), cap, Palette.Ink, 0.5);
+                    picture, number, (page.X((start + end) / 2), page.Y(edge + (side * 1.4)) + (side < 0 ? cap : 0)), cap, Palette.Ink,
+                    0.5);
             }
         }
     }
@@ -231,13 +233,14 @@ public static class HoopingProof
         }
     }
 
-    private static void DrawCaption(IndexedBitmap picture, ProofPage page, CaptionFace face, IReadOnlyList<string> lines, double bottom)
+    private static void DrawCaption(ProofCanvas on, IReadOnlyList<string> lines, double bottom)
     {
+        var (picture, page, face) = on;
         picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Palette.TableAt + 9);
-        picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), Palette.Ink, 0.5);
+        picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), new Ink(Palette.Ink, 0.5));
         for (int i = 0; i < lines.Count; i++)
         {
-            face.Set(picture, lines[i], page.Px(4), page.Y(bottom - 4.6 - (i * 4.6)), (int)(CaptionMm * PixelsPerMm), Palette.Ink);
+            face.Set(picture, lines[i], (page.Px(4), page.Y(bottom - 4.6 - (i * 4.6))), (int)(CaptionMm * PixelsPerMm), Palette.Ink);
         }
     }
 
@@ -272,7 +275,7 @@ public static class HoopingProof
         }
 
         bool isLikeness = Likeness.IsIn(hooping.Segments.SelectMany(s => s.Segment.Names));
-        yield return FormattableString.Invariant($"{(isLikeness ? "about " : "")}{figures.Stitches} stitches");
+        yield return FormattableString.Invariant($"{(isLikeness ? "about " : "")}{figures.Stitches:#,0} stitches");
         yield return FormattableString.Invariant($"{Thousandths.Tenths(figures.MachineMinutes):0.0} min");
         yield return "true size";
         if (isLikeness)

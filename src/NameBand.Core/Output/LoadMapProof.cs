@@ -23,8 +23,9 @@ public static class LoadMapProof
     private const int WorstPlaces = 3;
 
     public static void Draw(
-        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, Fabric fabric, LoadVerdict verdict, CaptionFace face)
+        Stream png, StripPlan plan, Hooping hooping, NeedlePath path, (Fabric Cloth, LoadVerdict Verdict) load, CaptionFace face)
     {
+        var (fabric, verdict) = load;
         var field = HoopField.Of(plan, hooping);
         var map = LoadMap.Of(path, fabric.Thread.DiameterMm);
         var worst = map?.Worst(WorstPlaces, ApartMm) ?? [];
@@ -42,6 +43,7 @@ public static class LoadMapProof
         };
         page.Write(png, picture =>
         {
+            var on = new ProofCanvas(picture, page, face);
             ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Palette.CottonAt);
             HoopingProof.DrawField(picture, page, field);
             ThreadSections.Draw(picture, (plan, hooping), path.Steps.AsSpan(), (page.X(0), page.Y(0)), fabric.Thread.DiameterMm);
@@ -52,11 +54,11 @@ public static class LoadMapProof
 
             for (int i = 0; i < worst.Length; i++)
             {
-                DrawPlace(picture, page, face, worst[i], i + 1);
+                DrawPlace(on, worst[i], i + 1);
             }
 
             picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Palette.TableAt + 9);
-            DrawFoot(picture, page, face, bottom, caption, fabric, worst);
+            DrawFoot(on, bottom, caption, fabric, worst);
         });
     }
 
@@ -69,7 +71,7 @@ public static class LoadMapProof
                 if (map.IsCovered(column, row) && BandOf(map.Spot(column, row).PenetrationsPerMm2, mostPerMm2) is var band and > 0)
                 {
                     var at = map.At(column, row);
-                    Cell(picture, page, at.XMm - (LoadMap.CellMm / 2), at.YMm + (LoadMap.CellMm / 2), column, row, band);
+                    Cell(picture, page, (at.XMm - (LoadMap.CellMm / 2), at.YMm + (LoadMap.CellMm / 2)), (column, row), band);
                 }
             }
         }
@@ -80,19 +82,22 @@ public static class LoadMapProof
         perMm2 > mostPerMm2 ? 2 : perMm2 > LoadMeter.SwatchPart * mostPerMm2 ? 1 : 0;
 
     /// <summary>Near the limit: slanting stripes. Over it: squares, stripes both ways.</summary>
-    private static void Cell(IndexedBitmap picture, ProofPage page, double leftMm, double topMm, int column, int row, int band)
+    private static void Cell(
+        IndexedBitmap picture, ProofPage page, (double LeftMm, double TopMm) corner, (int Column, int Row) at, int band)
     {
-        bool rising = (column + row) % 4 < 2;
-        bool falling = (column - row + 4000) % 4 < 2;
+        bool rising = (at.Column + at.Row) % 4 < 2;
+        bool falling = (at.Column - at.Row + 4000) % 4 < 2;
         double strength = band == 1 ? (rising ? 0.85 : 0.2) : rising && falling ? 0.95 : rising || falling ? 0.75 : 0.3;
         double size = page.Px(LoadMap.CellMm);
         picture.Box(
-            page.X(leftMm), page.Y(topMm), page.X(leftMm) + size, page.Y(topMm) + size, band == 1 ? Palette.Tape : Palette.Madder,
+            page.X(corner.LeftMm), page.Y(corner.TopMm), page.X(corner.LeftMm) + size, page.Y(corner.TopMm) + size,
+            band == 1 ? Palette.Tape : Palette.Madder,
             strength);
     }
 
-    private static void DrawPlace(IndexedBitmap picture, ProofPage page, CaptionFace face, LoadSpot spot, int number)
+    private static void DrawPlace(ProofCanvas on, LoadSpot spot, int number)
     {
+        var (picture, page, face) = on;
         double x = page.X(spot.At.XMm);
         double y = page.Y(spot.At.YMm + AboveMm);
         picture.Upright(x, y, page.Y(spot.At.YMm), page.Px(0.25), Palette.Ink);
@@ -105,7 +110,7 @@ public static class LoadMapProof
         }
 
         int cap = page.CapPx(2);
-        face.Set(picture, FormattableString.Invariant($"{number}"), x, y + (cap / 2.0), cap, Palette.Ink, 0.5);
+        face.Set(picture, FormattableString.Invariant($"{number}"), (x, y + (cap / 2.0)), cap, Palette.Ink, 0.5);
     }
 
     private static string InWords(LoadVerdict verdict) => verdict switch
@@ -115,10 +120,9 @@ public static class LoadMapProof
         _ => "fine",
     };
 
-    private static void DrawFoot(
-        IndexedBitmap picture, ProofPage page, CaptionFace face, double bottomMm, string caption, Fabric fabric,
-        IReadOnlyList<LoadSpot> worst)
+    private static void DrawFoot(ProofCanvas on, double bottomMm, string caption, Fabric fabric, IReadOnlyList<LoadSpot> worst)
     {
+        var (picture, page, face) = on;
         int cap = page.CapPx(1.9);
         double y = bottomMm - LineMm;
         Say(caption);
@@ -136,14 +140,15 @@ public static class LoadMapProof
             {
                 for (int column = 0; column < 12; column++)
                 {
-                    Cell(picture, page, page.LeftMm + x + (column * LoadMap.CellMm), y + 2.4 - (row * LoadMap.CellMm), column, row, band);
+                    Cell(picture, page, (page.LeftMm + x + (column * LoadMap.CellMm), y + 2.4 - (row * LoadMap.CellMm)), (column, row),
+                        band);
                 }
             }
 
             string text = band == 1
                 ? FormattableString.Invariant($"{LoadMeter.SwatchPart * most:0.0} to {most:0.0} holes: near what it bears")
                 : FormattableString.Invariant($"over {most:0.0}: overworked");
-            face.Set(picture, text, page.Px(x + 7.2), page.Y(y), cap, Palette.Ink);
+            face.Set(picture, text, (page.Px(x + 7.2), page.Y(y)), cap, Palette.Ink);
             x += 7.2 + (face.Measure(text, cap) / PixelsPerMm) + 6;
         }
 
@@ -152,7 +157,7 @@ public static class LoadMapProof
 
         void Say(string text)
         {
-            face.Set(picture, text, page.Px(4), page.Y(y), cap, Palette.Ink);
+            face.Set(picture, text, (page.Px(4), page.Y(y)), cap, Palette.Ink);
             y -= LineMm;
         }
     }

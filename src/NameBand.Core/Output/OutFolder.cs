@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
-using NameBand.PlanFile;
 
 namespace NameBand.Output;
 

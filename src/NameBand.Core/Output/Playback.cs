@@ -38,12 +38,12 @@ internal static class Playback
         }
 
         byte[] frame = new byte[cloth.Length];
-        Draw(frame, page, cloth, (plan, hooping), steps, null, threadMm);
-        using var moving = new ApngWriter(png, page.WidthPx, page.HeightPx, page.PixelsPerMm, page.Palette.Colours, frames, frame);
+        Draw((frame, cloth), page, (plan, hooping), steps, null, threadMm);
+        using var moving = new ApngWriter(png, page, frames, frame);
         for (int i = 1; i <= frames; i++)
         {
             int shown = (int)((long)steps.Length * i / frames);
-            Draw(frame, page, cloth, (plan, hooping), steps[..shown], i < frames ? steps[shown - 1] : null, threadMm);
+            Draw((frame, cloth), page, (plan, hooping), steps[..shown], i < frames ? steps[shown - 1] : null, threadMm);
             moving.Add(frame, i < frames ? milliseconds : LastMilliseconds);
         }
     }
@@ -58,21 +58,21 @@ internal static class Playback
         double right = page.LeftMm + page.WidthMm;
         foreach (var hooped in hooping.Segments)
         {
-            StripDrawing.Cloth(picture, page, plan.Hem.Strip, hooped.YMm, page.LeftMm, right);
+            StripDrawing.Cloth(picture, page, plan.Hem.Strip, hooped.YMm, (page.LeftMm, right));
         }
     }
 
     private static void Draw(
-        byte[] frame, ProofPage page, byte[] cloth, (StripPlan Plan, Hooping Hooping) of, ReadOnlySpan<NeedleStep> steps,
+        (byte[] Frame, byte[] Cloth) pixels, ProofPage page, (StripPlan Plan, Hooping Hooping) of, ReadOnlySpan<NeedleStep> steps,
         NeedleStep? needle, double threadMm)
     {
         using var picture = new IndexedBitmap(page.WidthPx, 0, page.HeightPx, page.PixelsPerMm) { Palette = page.Palette };
         for (int y = 0; y < page.HeightPx; y++)
         {
-            cloth.AsSpan(y * page.WidthPx, page.WidthPx).CopyTo(picture.Row(y));
+            pixels.Cloth.AsSpan(y * page.WidthPx, page.WidthPx).CopyTo(picture.Row(y));
         }
 
-        ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Palette.MarkAt, Palette.MarkShades);
+        ThreadLayer.Draw(picture, steps, (page.X(0), page.Y(0)), ThreadKinds.Marks, (Palette.MarkAt, Palette.MarkShades));
         ThreadSections.Draw(picture, of, steps, (page.X(0), page.Y(0)), threadMm);
         if (needle is { } at)
         {
@@ -81,7 +81,7 @@ internal static class Playback
                 page.X(at.At.XMm) - half, page.Y(at.At.YMm) - half, page.X(at.At.XMm) + half, page.Y(at.At.YMm) + half, Palette.Madder);
         }
 
-        CopyOut(picture, frame);
+        CopyOut(picture, pixels.Frame);
     }
 
     private static void CopyOut(IndexedBitmap picture, byte[] to)

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using NameBand.Layout;
-using NameBand.Names;
 using NameBand.PlanFile;
 
 namespace NameBand.Output;

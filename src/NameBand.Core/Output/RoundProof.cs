@@ -1,5 +1,4 @@
 using System.Globalization;
-using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Garment;
@@ -31,15 +30,9 @@ public static class RoundProof
     /// than once for a name.</param>
     public static void Draw(
         Stream png, StripPlan plan, Round round, IReadOnlyDictionary<int, HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn,
-        CaptionFace face,
-        double threadMm = SewingThread.FortyWeightMm) =>
-        Draw(png, plan, round, figures, sewn, face, null, threadMm);
-
-    internal static void Draw(
-        Stream png, StripPlan plan, Round round, IReadOnlyDictionary<int, HoopingFigures> figures, Func<PlacedName, NeedlePath> sewn,
-        CaptionFace face,
-        int? mostPixelsAtOnce, double threadMm = SewingThread.FortyWeightMm)
+        ProofLook look)
     {
+        var (face, threadMm, _) = look;
         var flat = FlatRound.Of(plan, round);
         double reach = plan.Hem.Strip.CutWidthMm / 2;
         double top = reach + 2 + TapeMeasure.WidthMm + (flat.IsInPieces ? LabelMm : 2);
@@ -53,18 +46,19 @@ public static class RoundProof
         };
         void Paint(IndexedBitmap picture)
         {
+            var on = new ProofCanvas(picture, page, face);
             ClothWeave.At(page.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.HeightPx, Palette.TableAt);
-            StripDrawing.Cloth(picture, page, plan.Hem.Strip, 0, flat.CutLeftMm, flat.CutRightMm);
-            StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, flat.CutLeftMm, flat.CutRightMm, isCutHere: false);
-            DrawTapes(picture, page, face, flat, reach);
+            StripDrawing.Cloth(picture, page, plan.Hem.Strip, 0, (flat.CutLeftMm, flat.CutRightMm));
+            StripDrawing.Lines(picture, page, plan.Hem.Strip, 0, (flat.CutLeftMm, flat.CutRightMm), isCutHere: false);
+            DrawTapes(on, flat, reach);
             DrawTucks(picture, page, plan, round);
-            DrawEnds(picture, page, face, flat, reach, plan.Hem);
-            DrawHoopings(picture, page, face, plan, flat, figures, reach);
-            DrawNames(picture, page, face, plan, flat, sewn, threadMm);
-            face.Set(picture, caption[0], page.X(0), page.Y(bottom + 2.2), page.CapPx(CaptionMm), Palette.Ink);
+            DrawEnds(on, flat, reach, plan.Hem);
+            DrawHoopings(on, plan, flat, figures, reach);
+            DrawNames(on, plan, flat, sewn, threadMm);
+            face.Set(picture, caption[0], (page.X(0), page.Y(bottom + 2.2)), page.CapPx(CaptionMm), Palette.Ink);
         }
 
-        if (mostPixelsAtOnce is { } most)
+        if (look.MostPixelsAtOnce is { } most)
         {
             page.Write(png, Paint, most);
         }
@@ -75,25 +69,28 @@ public static class RoundProof
     }
 
     /// <summary>A tape for each piece, which counts its own centimetres from its cut left end.</summary>
-    private static void DrawTapes(IndexedBitmap picture, ProofPage page, CaptionFace face, FlatRound flat, double reach)
+    private static void DrawTapes(ProofCanvas on, FlatRound flat, double reach)
     {
+        var (picture, page, face) = on;
         foreach (var piece in flat.Pieces)
         {
-            TapeMeasure.Draw(picture, page, face, reach + 2, piece.ZeroMm, piece.FromMm - piece.ZeroMm, piece.ToMm - piece.ZeroMm);
+            TapeMeasure.Draw(on, reach + 2, piece.ZeroMm, piece.FromMm - piece.ZeroMm, piece.ToMm - piece.ZeroMm);
             if (flat.IsInPieces)
             {
                 string cloth = FormattableString.Invariant($"cloth {piece.Cloth}");
-                face.Set(picture, cloth, page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm + 1.2), page.CapPx(1.8), Palette.Ink);
+                face.Set(
+                    picture, cloth, (page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm + 1.2)), page.CapPx(1.8), Palette.Ink);
                 double thick = Math.Max(1, page.Px(0.3));
                 picture.Upright(
-                    page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm), page.Y(-reach - 2), thick, Palette.Madder, 0.6);
+                    page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm), page.Y(-reach - 2), thick, new Ink(Palette.Madder, 0.6));
             }
         }
     }
 
     /// <summary>Where the finished round begins and ends, and the cloth beyond: under its beginning, or turned in at both ends.</summary>
-    private static void DrawEnds(IndexedBitmap picture, ProofPage page, CaptionFace face, FlatRound flat, double reach, HemPlan hem)
+    private static void DrawEnds(ProofCanvas on, FlatRound flat, double reach, HemPlan hem)
     {
+        var (picture, page, face) = on;
         double thick = Math.Max(1, page.Px(0.3));
         foreach (double x in new[] { 0, flat.LengthMm })
         {
@@ -113,10 +110,11 @@ public static class RoundProof
             for (double x = 1.5; x < lengthMm; x += 3)
             {
                 picture.Upright(
-                    page.X(fromMm + x), page.Y(reach), page.Y(-reach), Math.Max(1, page.Px(0.12)), Palette.Madder, 0.35, page.Px(0.8));
+                    page.X(fromMm + x), page.Y(reach), page.Y(-reach), Math.Max(1, page.Px(0.12)),
+                    new Ink(Palette.Madder, 0.35, page.Px(0.8)));
             }
 
-            face.Set(picture, what, page.X(fromMm + (lengthMm / 2)), page.Y(-reach - 4), page.CapPx(1.8), Palette.Madder, 0.5);
+            face.Set(picture, what, (page.X(fromMm + (lengthMm / 2)), page.Y(-reach - 4)), page.CapPx(1.8), Palette.Madder, 0.5);
         }
     }
 
@@ -133,17 +131,17 @@ public static class RoundProof
             for (double y = top; y < bottom; y++)
             {
                 double leg = page.Px(tuck.WidthMm / 2) * (bottom - y) / (bottom - top);
-                picture.Upright(middle - leg, y, y + 1, thick, Palette.Madder, 0.8);
-                picture.Upright(middle + leg, y, y + 1, thick, Palette.Madder, 0.8);
+                picture.Upright(middle - leg, y, y + 1, thick, new Ink(Palette.Madder, 0.8));
+                picture.Upright(middle + leg, y, y + 1, thick, new Ink(Palette.Madder, 0.8));
             }
         }
     }
 
     /// <summary>A bracket under each hooping's names, with what of its number, mark and minutes has room.</summary>
     private static void DrawHoopings(
-        IndexedBitmap picture, ProofPage page, CaptionFace face, StripPlan plan, FlatRound flat,
-        IReadOnlyDictionary<int, HoopingFigures> figures, double reach)
+        ProofCanvas on, StripPlan plan, FlatRound flat, IReadOnlyDictionary<int, HoopingFigures> figures, double reach)
     {
+        var (_, page, face) = on;
         int cap = page.CapPx(2.0);
         foreach (var lying in flat.Hooped)
         {
@@ -152,14 +150,13 @@ public static class RoundProof
             var minutes = Thousandths.Tenths(figures[lying.Hooping.Number].MachineMinutes);
             string timed = FormattableString.Invariant($"{marked}  ·  {minutes:0.0} min");
             string fits = new[] { timed, marked }.FirstOrDefault(t => face.Measure(t, cap) <= page.Px(lying.ToMm - lying.FromMm)) ?? number;
-            NameBracket.Draw(picture, page, face, lying.FromMm, lying.ToMm, -reach - 1.2, fits, cap);
+            NameBracket.Draw(on, lying.FromMm, lying.ToMm, -reach - 1.2, fits, cap);
         }
     }
 
-    private static void DrawNames(
-        IndexedBitmap picture, ProofPage page, CaptionFace face, StripPlan plan, FlatRound flat,
-        Func<PlacedName, NeedlePath> sewn, double threadMm)
+    private static void DrawNames(ProofCanvas on, StripPlan plan, FlatRound flat, Func<PlacedName, NeedlePath> sewn, double threadMm)
     {
+        var (picture, page, face) = on;
         int cap = page.CapPx(1.8);
         double finished = plan.Hem.Strip.FinishedWidthMm / 2;
         bool inSight = page.Y(finished + 2) < picture.Bottom && page.Y(-finished - 2) > picture.Top;
@@ -168,13 +165,13 @@ public static class RoundProof
             double middle = page.X(leftMm + (name.WidthMm / 2));
             string number = name.Order > 0 ? name.Order.ToString(CultureInfo.InvariantCulture) : "";
             double baseline = name.Line == 1 ? page.Y(finished + 1.2) : page.Y(-finished - 1.2) + cap;
-            face.Set(picture, number, middle, baseline, cap, Palette.Ink, 0.5);
+            face.Set(picture, number, (middle, baseline), cap, Palette.Ink, 0.5);
             if (inSight)
             {
                 var (at, shades) = picture.Palette.ShadesOf(plan.Colours.OfThread(name));
                 ThreadLayer.Draw(
-                    picture, sewn(name).Steps.AsSpan(), page.X(leftMm + plan.InsetMm(name)), page.Y(name.BaselineYMm), ThreadKinds.Names,
-                    at, shades, threadMm);
+                    picture, sewn(name).Steps.AsSpan(), (page.X(leftMm + plan.InsetMm(name)), page.Y(name.BaselineYMm)), ThreadKinds.Names,
+                    (at, shades), threadMm);
             }
         }
     }

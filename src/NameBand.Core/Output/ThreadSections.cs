@@ -19,7 +19,7 @@ internal static class ThreadSections
         foreach (var (from, to, thread) in Of(of.Plan, of.Hooping, steps))
         {
             var (at, shades) = picture.Palette.ShadesOf(thread);
-            ThreadLayer.Draw(picture, steps[from..to], origin.X, origin.Y, ThreadKinds.Names, at, shades, threadMm);
+            ThreadLayer.Draw(picture, steps[from..to], (origin.X, origin.Y), ThreadKinds.Names, (at, shades), threadMm);
         }
     }
 

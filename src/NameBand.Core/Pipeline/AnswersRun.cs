@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline;

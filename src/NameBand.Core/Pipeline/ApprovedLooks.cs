@@ -3,7 +3,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Names;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
 
 namespace NameBand.Pipeline;

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Asking;
 using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
 using NameBand.Reports;
 

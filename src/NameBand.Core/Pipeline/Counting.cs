@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Estimating;
 using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
 using NameBand.Stitching;
 

@@ -4,10 +4,10 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
-using NameBand.Stitching;
 
 namespace NameBand.Pipeline;
 

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline;
 

@@ -6,6 +6,7 @@ using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Layout.Pieces;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline;
 

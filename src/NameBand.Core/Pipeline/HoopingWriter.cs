@@ -7,10 +7,8 @@ using NameBand.Layout;
 using NameBand.Load;
 using NameBand.Output;
 using NameBand.Output.Drawing;
-using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
-using NameBand.Reports;
 using NameBand.Stitching;
 
 namespace NameBand.Pipeline;
@@ -178,7 +176,7 @@ internal sealed class HoopingWriter(LaidOut made, IPieceSewing sewing, PreviousO
 
     private void DrawProof(Stream stream, Hooping hooping, NeedlePath path, HoopingFigures figures) => HoopingProof.Draw(
         stream, sewing.PlanOf(hooping), hooping, path, figures with { IsCutByHand = hooping.HasNeedlePath && !made.Job.CutsThread },
-        captions, made.Job.Strip.SewnBeforeCutting, made.Fabric.Thread.DiameterMm);
+        new ProofLook(captions, made.Fabric.Thread.DiameterMm, made.Job.Strip.SewnBeforeCutting));
 
     /// <summary>Makes the proof of a round, or takes it from the earlier out folder where it would come out the same.</summary>
     /// <param name="figures">Of all hoopings, by their numbers.</param>
@@ -198,7 +196,7 @@ internal sealed class HoopingWriter(LaidOut made, IPieceSewing sewing, PreviousO
         var names = round.NamesAndMotifs.ToImmutableArray();
         Cores.ForEach(names.Length, default, i => sewing.PathOf(names[i]));
         string print = folder.Create(relative, stream => RoundProof.Draw(
-            stream, _plan, round, figures, name => sewing.PathOf(name), captions, made.Fabric.Thread.DiameterMm));
+            stream, _plan, round, figures, name => sewing.PathOf(name), new ProofLook(captions, made.Fabric.Thread.DiameterMm)));
         _roundOrigins[round.Number] = new RoundOrigin(madeFrom, print);
     }
 

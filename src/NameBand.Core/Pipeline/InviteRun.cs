@@ -1,14 +1,14 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Asking;
 using NameBand.Output.Packet;
 using NameBand.Output.Public;
 using NameBand.Output.Sending;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline;
@@ -84,7 +84,7 @@ internal static class InviteRun
             folder, AskingFiles.Letter, stream => AskingFiles.WriteText(stream, AskingLetter.Text(made.Job, AskingLetter.ToFillIn)));
         Sewing.Write(folder, AskingFiles.MailMerge, stream => AskingFiles.WriteTable(stream, made.Job, owners));
         Sewing.Write(folder, AskingFiles.Reminders, stream => AskingFiles.WriteTable(stream, made.Job, owners.Where(o => o.IsMissing)));
-        using var captions = new ThanksCaptions(made.Job.Title);
+        using var captions = new ThanksCaptions(made.Job.Title, made.Job.Show.ThanksWidthPixels);
         int done = 0;
         Cores.ForEach(owners.Length, cancel, i =>
         {
@@ -92,8 +92,7 @@ internal static class InviteRun
             Sewing.Write(
                 folder, AskingFiles.LetterOf(owner.Found.Placed.Order), stream => AskingFiles.WriteLetter(stream, made.Job, owner));
             Sewing.Write(folder, owner.Picture, stream => ThankYouPicture.Draw(
-                stream, made.Plan, owner.Found, sewing.PathOf(owner.Found.Placed), made.Fabric.Thread.DiameterMm, captions,
-                made.Job.Show.ThanksWidthPixels));
+                stream, made.Plan, owner.Found, sewing.PathOf(owner.Found.Placed), made.Fabric.Thread.DiameterMm, captions));
             progress?.Report(new Progress("writing the letters", Interlocked.Increment(ref done), owners.Length));
         });
     }

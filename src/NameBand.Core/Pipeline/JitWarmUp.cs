@@ -1,12 +1,10 @@
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Output.Drawing;
-using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
-using NameBand.Reports;
-using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 
 namespace NameBand.Pipeline;
 
@@ -54,7 +52,7 @@ internal static class JitWarmUp
         var path = new Stitcher(FabricTable.All[0], HeightMm).SewName(letter);
         var page = new ProofPage(0, 2 * HeightMm, HeightMm, 2 * HeightMm, 1);
         page.Write(Stream.Null, picture => ThreadLayer.Draw(
-            picture, path.Steps.AsSpan(), page.X(0), page.Y(0), ThreadKinds.Names, Palette.ThreadAt, Palette.ThreadShades,
+            picture, path.Steps.AsSpan(), (page.X(0), page.Y(0)), ThreadKinds.Names, (Palette.ThreadAt, Palette.ThreadShades),
             FabricTable.All[0].Thread.DiameterMm));
     }
 }

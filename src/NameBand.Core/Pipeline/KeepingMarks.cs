@@ -1,6 +1,7 @@
 using NameBand.Common;
 using NameBand.Output;
 using NameBand.Output.Sheets;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
 using NameBand.Reports;
 

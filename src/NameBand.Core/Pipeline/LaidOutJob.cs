@@ -1,15 +1,13 @@
 using System.Collections.Immutable;
 using NameBand.Cloth;
 using NameBand.Common;
-using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Load;
 using NameBand.Names;
 using NameBand.Output.Keying;
-using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
 using NameBand.Stitching;
 

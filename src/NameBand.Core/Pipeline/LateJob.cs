@@ -5,6 +5,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Names;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline;

@@ -3,6 +3,7 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline;

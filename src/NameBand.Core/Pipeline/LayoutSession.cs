@@ -5,11 +5,9 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using NameBand.Common;
 using NameBand.Job;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
-using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
-using NameBand.Reports;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline;
 

@@ -3,9 +3,9 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
-using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.LastGate;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
 
 namespace NameBand.Pipeline;

@@ -1,16 +1,14 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using NameBand.Common;
 using NameBand.Job;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Measuring;
 using NameBand.MachineLetters.Spelling;
 using NameBand.Names;
 using NameBand.Output.Sheets;
-using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline;

@@ -2,9 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Output;
 using NameBand.Output.Changes;
-using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
-using NameBand.Reports;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline;
 

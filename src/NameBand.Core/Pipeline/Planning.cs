@@ -5,10 +5,11 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Output;
 using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Stages;
 using NameBand.Pipeline.Ways;
 
 namespace NameBand.Pipeline;

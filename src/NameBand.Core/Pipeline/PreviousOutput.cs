@@ -4,10 +4,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Output;
 using NameBand.Output.Changes;
-using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
 using NameBand.PlanFile;
-using NameBand.Reports;
 using NameBand.Stitching;
 
 namespace NameBand.Pipeline;

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Output;
 using NameBand.Output.Packet;
@@ -9,8 +8,6 @@ using NameBand.Output.Rehearsal;
 using NameBand.Output.Sending;
 using NameBand.Output.Sheets;
 using NameBand.Output.Tracing;
-using NameBand.Pipeline.Resume;
-using NameBand.Pipeline.Ways;
 using NameBand.Reports;
 using NameBand.Stitching;
 
@@ -91,15 +88,14 @@ internal static class Printing
         PacketMatter matter, Func<PlacedName, NeedlePath> sewn, OutFolder folder, IProgress<Progress>? progress, CancellationToken cancel)
     {
         var names = FoundName.InSewingOrder(matter.Plan).RemoveAll(n => !n.Placed.IsOfList);
-        using var captions = new ThanksCaptions(matter.Job.Title);
+        using var captions = new ThanksCaptions(matter.Job.Title, matter.Job.Show.ThanksWidthPixels);
         int done = 0;
         Cores.ForEach(names.Length, cancel, i =>
         {
             var found = names[i];
             Sewing.Write(folder, OutPaths.Thanks(found.Placed.Order), stream =>
                 ThankYouPicture.Draw(
-                    stream, matter.Plan, found, sewn(found.Placed), matter.Fabric.Thread.DiameterMm, captions,
-                    matter.Job.Show.ThanksWidthPixels));
+                    stream, matter.Plan, found, sewn(found.Placed), matter.Fabric.Thread.DiameterMm, captions));
             progress?.Report(new Progress("drawing the pictures to send", Interlocked.Increment(ref done), names.Length));
         });
         foreach (var paper in Paper.Both)

@@ -3,6 +3,7 @@ using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Names;
 using NameBand.Output.Public;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline;
 

@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Packet;
 using NameBand.Output.Public;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
 
 namespace NameBand.Pipeline;

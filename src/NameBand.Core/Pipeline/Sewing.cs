@@ -2,12 +2,12 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Load;
 using NameBand.Output;
 using NameBand.Output.Drawing;
 using NameBand.Output.Packet;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
 using NameBand.Reports;
 using NameBand.Stitching;
@@ -138,7 +138,7 @@ internal static class Sewing
         {
             Write(folder, OutPaths.LoadMap(hooping.Number), stream =>
                 LoadMapProof.Draw(
-                    stream, plan, hooping, sewn.Path(), fabric, LoadMeter.VerdictOf(sewn.HolesPerMm2, fabric), with.Captions));
+                    stream, plan, hooping, sewn.Path(), (fabric, LoadMeter.VerdictOf(sewn.HolesPerMm2, fabric)), with.Captions));
         }
 
         if (with.Wishes is { Playback: true })

@@ -1,15 +1,14 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Load.Swatches;
 using NameBand.Output;
 using NameBand.Output.Sheets;
 using NameBand.Output.Swatches;
-using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Stages;
 using NameBand.Pipeline.Ways;
 using NameBand.PlanFile;
 using NameBand.Reports;

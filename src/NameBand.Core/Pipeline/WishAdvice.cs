@@ -1,9 +1,9 @@
-using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Names;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline;
 

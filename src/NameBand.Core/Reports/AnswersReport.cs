@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Names;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -9,9 +8,6 @@ namespace NameBand.Reports;
 /// <param name="Title">Null: nothing was entered.</param>
 public sealed record AnswersReport(ExitStatus Status, string? Title, ImmutableArray<Problem> Problems)
 {
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => AnswersAnswer.Of(this);
-
     /// <summary>Lines with an answer in all files.</summary>
     public int Lines { get; init; }
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -11,8 +10,4 @@ namespace NameBand.Reports;
 public sealed record CheckedPart(string Name, bool? IsWhole, string Found);
 
 /// <summary>Whether all that a job consists of is whole and agrees.</summary>
-public sealed record CheckReport(ExitStatus Status, string Title, ImmutableArray<CheckedPart> Parts, ImmutableArray<Problem> Problems)
-{
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => CheckAnswer.Of(this);
-}
+public sealed record CheckReport(ExitStatus Status, string Title, ImmutableArray<CheckedPart> Parts, ImmutableArray<Problem> Problems);

@@ -1,13 +1,8 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Lettering;
-using NameBand.Reports.Answers;
+using NameBand.Lettering.Smallness;
 
 namespace NameBand.Reports;
 
 /// <summary>The faces that travel with the program, measured; a damaged one is left out and told of in a problem.</summary>
-public sealed record FacesReport(ExitStatus Status, ImmutableArray<FaceReport> Faces, ImmutableArray<Problem> Problems)
-{
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => FacesAnswer.Of(this);
-}
+public sealed record FacesReport(ExitStatus Status, ImmutableArray<FaceReport> Faces, ImmutableArray<Problem> Problems);

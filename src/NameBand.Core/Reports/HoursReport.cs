@@ -3,7 +3,6 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -13,9 +12,6 @@ public sealed record HoursReport(
     ExitStatus Status, BandJob? Job, StripPlan? Plan, Estimate? Estimate, ShoppingList? Shopping, EveningPlan? Evenings,
     ImmutableArray<Problem> Problems)
 {
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => HoursTelling.Of(this);
-
     /// <summary>The machine's pace as the log shows it, and what is left to sew by it; null until a hooping was timed.</summary>
     public LearnedPace? Machine { get; init; }
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Output.Asking;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -11,9 +10,6 @@ namespace NameBand.Reports;
 /// <param name="Folder">Null: nothing was written.</param>
 public sealed record InviteReport(ExitStatus Status, BandJob? Job, string? Folder, ImmutableArray<Problem> Problems)
 {
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => InviteAnswer.Of(this);
-
     public int Letters => Owners.Length;
 
     /// <summary>Owners without an answer.</summary>

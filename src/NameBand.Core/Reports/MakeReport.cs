@@ -5,7 +5,6 @@ using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Names;
 using NameBand.Output.Changes;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -15,9 +14,6 @@ public sealed record MakeReport(
     ExitStatus Status, BandJob? Job, NameList? Names, StripPlan? Plan, Estimate? Estimate, string? OutFolder,
     ImmutableArray<Problem> Problems)
 {
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => MakeTelling.Of(this);
-
     /// <summary>What changed since the plan that lay in the out folder; null when there was none.</summary>
     public PlanChanges? Changes { get; init; }
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.MachineLetters;
-using NameBand.Reports.Answers;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.Reports;
 
@@ -15,8 +14,4 @@ namespace NameBand.Reports;
 /// <param name="ReadingErrorMm">How far a reading is out, as a standard deviation, as the lines themselves show it or as assumed.</param>
 public sealed record MeasureReport(
     ExitStatus Status, double HeightMm, string? Sheet, ImmutableArray<string> Printed, int Lines, int Unfilled,
-    Alphabet? Alphabet, string? AlphabetFile, double ReadingErrorMm, bool ErrorIsFound, ImmutableArray<Problem> Problems)
-{
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => MeasureAnswer.Of(this);
-}
+    Alphabet? Alphabet, string? AlphabetFile, double ReadingErrorMm, bool ErrorIsFound, ImmutableArray<Problem> Problems);

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Names;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -9,9 +8,6 @@ namespace NameBand.Reports;
 public sealed record NamesReport(
     ExitStatus Status, NameList? Names, ImmutableArray<string> LinesToAdd, ImmutableArray<Problem> Problems)
 {
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => NamesAnswer.Of(this);
-
     /// <summary>How each name stands with its owner; null when the job has no approvals.csv.</summary>
     public ApprovalReport? Approvals { get; init; }
 

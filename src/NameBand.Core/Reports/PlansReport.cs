@@ -3,7 +3,6 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -45,14 +44,4 @@ public sealed record PlansReport(
 
     /// <summary>What was taken for them; null: nothing.</summary>
     public TakenLate? TakenLate { get; init; }
-
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => PlansTelling.Of(this);
-
-    /// <summary>The step from the job as it is set to a plan, in words; empty where nothing of it is seen.</summary>
-    public string StepTo(OfferedPlan plan) =>
-        AsSet is null || (plan.Edits.IsEmpty && plan.Mends.Length == 0) ? "" : PlanStep.InWords(plan, AsSet);
-
-    /// <summary>The work of two plans, act by act.</summary>
-    public static ToldComparison Beside(OfferedPlan plan, OfferedPlan other) => PlansTelling.Beside(plan, other, other.Mark);
 }

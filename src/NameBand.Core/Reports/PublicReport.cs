@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -8,9 +7,6 @@ namespace NameBand.Reports;
 /// <param name="Folder">Null: none was made.</param>
 public sealed record PublicReport(ExitStatus Status, string Title, string? Folder, ImmutableArray<Problem> Problems)
 {
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => PublicAnswer.Of(this);
-
     /// <summary>Names on it.</summary>
     public int Shown { get; init; }
 

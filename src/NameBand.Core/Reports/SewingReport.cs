@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout.Resuming;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -90,9 +89,6 @@ public sealed record SewingReport(
     ExitStatus Status, string Title, ImmutableArray<HoopingState> Hoopings, SewingLog Log, SewingEntry? Said, double? PatchOnClothMm,
     ImmutableArray<Problem> Problems)
 {
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => SewnAnswer.Of(this);
-
     /// <summary>The piece whose length was just said.</summary>
     public SewnStrip? Measured { get; init; }
 

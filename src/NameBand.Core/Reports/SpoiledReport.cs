@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -14,9 +13,6 @@ public sealed record SpoiledWay(string What, double Minutes, bool IsSound, strin
 /// <param name="Title">Null: it cannot be told.</param>
 public sealed record SpoiledReport(ExitStatus Status, string? Title, ImmutableArray<Problem> Problems)
 {
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => SpoiledAnswer.Of(this);
-
     /// <summary>Such as <c>hooping 12</c> or <c>name 12</c>.</summary>
     public string Spoiled { get; init; } = "";
 

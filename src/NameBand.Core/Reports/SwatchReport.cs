@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Load.Swatches;
-using NameBand.Reports.Answers;
 
 namespace NameBand.Reports;
 
@@ -11,22 +10,14 @@ namespace NameBand.Reports;
 /// <param name="Minutes">At the machine.</param>
 public sealed record SwatchReport(
     ExitStatus Status, string Title, string Cloth, SwatchPlan? Plan, int Stitches, double Minutes, string? Folder,
-    ImmutableArray<Problem> Problems)
-{
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => SwatchAnswer.Of(this);
-}
+    ImmutableArray<Problem> Problems);
 
 /// <summary>What the measured columns of a swatch say of the cloth.</summary>
 /// <param name="Fit">Null when nothing can be said.</param>
 /// <param name="Before">The cloth as the job reckons with it.</param>
 /// <param name="IsSet">Whether it was written into job.json.</param>
 public sealed record PullReport(
-    ExitStatus Status, ImmutableArray<MeasuredColumn> Columns, PullFit? Fit, Fabric? Before, bool IsSet, ImmutableArray<Problem> Problems)
-{
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => PullAnswer.Of(this);
-}
+    ExitStatus Status, ImmutableArray<MeasuredColumn> Columns, PullFit? Fit, Fabric? Before, bool IsSet, ImmutableArray<Problem> Problems);
 
 /// <summary>What the length between a swatch's marks says.</summary>
 /// <param name="ApartMm">Between the marks before sewing.</param>
@@ -35,8 +26,4 @@ public sealed record PullReport(
 /// <param name="IsSet">Whether it was written into job.json.</param>
 public sealed record ShorteningReport(
     ExitStatus Status, double ApartMm, double MeasuredMm, double ShorteningPart, double BeforePart, bool IsSet,
-    ImmutableArray<Problem> Problems)
-{
-    /// <summary>What the command answers.</summary>
-    public CommandAnswer Answer => ShorteningAnswer.Of(this);
-}
+    ImmutableArray<Problem> Problems);

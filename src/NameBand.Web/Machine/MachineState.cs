@@ -6,6 +6,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Load;
 using NameBand.Output;
 using NameBand.Pipeline;

@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Output.Keying;
 using NameBand.Pipeline;
 using NameBand.Reports;

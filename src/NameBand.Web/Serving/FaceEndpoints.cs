@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 
 namespace NameBand.Web.Serving;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using NameBand.Choosing;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Pipeline;
 using Xunit;
 

@@ -5,6 +5,7 @@ using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Layout.Pieces;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Output;
 using NameBand.Pipeline;
 using NameBand.PlanFile;

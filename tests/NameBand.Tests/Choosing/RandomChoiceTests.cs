@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Layout.Pieces;
+using NameBand.Layout.Planning;
 using Xunit;
 using Xunit.Abstractions;
 

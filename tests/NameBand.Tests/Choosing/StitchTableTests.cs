@@ -1,6 +1,8 @@
 using NameBand.Choosing;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Pipeline;
 using NameBand.Pipeline.Plans;
 using Xunit;

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NameBand.Pipeline.Stages;
 using Xunit;
 
 namespace NameBand.Tests.CommandLine;

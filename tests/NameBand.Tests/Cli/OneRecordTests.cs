@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Reports.Answers;
 using Xunit;
 

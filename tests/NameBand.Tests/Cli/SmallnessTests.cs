@@ -1,4 +1,6 @@
 using System.Text.Json;
+using NameBand.Lettering.Faces;
+using NameBand.MachineLetters.Alphabets;
 using Xunit;
 
 namespace NameBand.Tests.CommandLine;

@@ -3,6 +3,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.StitchQuality;
 using NameBand.Tests.StitchingRoom;
 using Xunit;

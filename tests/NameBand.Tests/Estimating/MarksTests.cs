@@ -4,6 +4,7 @@ using NameBand.Job;
 using NameBand.Pipeline;
 using NameBand.Reports;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using UglyToad.PdfPig;
 using Xunit;
 

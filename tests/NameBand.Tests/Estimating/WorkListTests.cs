@@ -3,6 +3,8 @@ using NameBand.Cloth;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Output.Packet;
 using NameBand.Reports.Answers;
 using NameBand.Tests.SewingOn;

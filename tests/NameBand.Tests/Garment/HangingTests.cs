@@ -4,6 +4,7 @@ using NameBand.Garment;
 using NameBand.Garment.Hanging;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using Xunit;
 
 namespace NameBand.Tests.Garment;

@@ -3,7 +3,9 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Load;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Names;
 using Xunit;
 

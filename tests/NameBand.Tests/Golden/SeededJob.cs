@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using NameBand.Job;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.Tests.Golden;
 

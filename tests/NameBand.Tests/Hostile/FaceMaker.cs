@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Text;
+using NameBand.Lettering.Faces;
 
 namespace NameBand.Tests.Hostile;
 

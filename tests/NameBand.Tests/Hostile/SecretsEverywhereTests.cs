@@ -1,5 +1,6 @@
 using System.Text;
 using NameBand.Common;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Tests.CommandLine;
 using UglyToad.PdfPig;
 using Xunit;

@@ -24,6 +24,17 @@ public class HouseRuleTests
         Assert.Contains(RoomOrder.Violations(Core(room, code)), v => v.Contains(found, StringComparison.Ordinal));
 
     [Theory]
+    [InlineData("class A { B b; }", "class B { A a; }", 2)]
+    [InlineData("class A { B b; }", "class B { }", 0)]
+    [InlineData("class A { }", "class B : A { }", 0)]
+    [InlineData("class A { string s = \"B b\"; }", "class B { A a; }", 0)]
+    [InlineData("class A { int B; int C => x.B; }", "class B { A a; }", 0)]
+    public void A_folder_that_is_led_back_to_itself_is_found(string parent, string child, int found) =>
+        Assert.Equal(found, FolderCircles.Violations([
+            new SourceFile("src/NameBand.Core/Layout/A.cs", $"using NameBand.Layout.Pieces;\nnamespace NameBand.Layout;\n{parent}"),
+            new SourceFile("src/NameBand.Core/Layout/Pieces/B.cs", $"namespace NameBand.Layout.Pieces;\n{child}")]).Count());
+
+    [Theory]
     [InlineData("src/NameBand.Core/Output/A.cs", "if (job.Way == Way.Traced) { }", 1)]
     [InlineData("src/NameBand.Core/Pipeline/Sewing.cs", "return way switch { Way.NeedlePath => 1, Job.Way . MachineLetters => 2 };", 2)]
     [InlineData("src/NameBand.Web/Components/A.razor", "@if (job.Way == Way.NeedlePath) { }", 1)]
@@ -115,6 +126,13 @@ public class HouseRuleTests
             UnitNames.Violations([typeof(Unitless)]));
 
     [Fact]
+    public void A_method_that_is_handed_too_much_is_found() =>
+        Assert.Equal(
+            ["Handed.Much has 7", "Handed..ctor has 7"],
+            ParameterCount.Violations([typeof(Handed), typeof(MuchTogether)])
+                .Select(v => v[(v.LastIndexOf('+') + 1)..v.IndexOf(" parameters", StringComparison.Ordinal)]));
+
+    [Fact]
     public void What_can_be_changed_is_found() => Assert.Equal(3, Mutability.Violations([typeof(Changeable)]).Count());
 
     [Theory]
@@ -168,4 +186,15 @@ public class HouseRuleTests
 
         public int[] Entries { get; } = [];
     }
+
+    public sealed class Handed(int a, int b, int c, int d, int e, int f, int g)
+    {
+        public int Sum => a + b + c + d + e + f + g;
+
+        public int Much(int h, int i, int j, int k, int l, int m, int n) => Sum + h + i + j + k + l + m + n;
+
+        public int Enough(int h, int i, int j, int k, int l, int m) => Sum + h + i + j + k + l + m;
+    }
+
+    public sealed record MuchTogether(int A, int B, int C, int D, int E, int F, int G);
 }

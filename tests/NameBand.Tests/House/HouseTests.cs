@@ -22,6 +22,10 @@ public class HouseTests
         AssertNone(Repository.Files("src/NameBand.Core", ".cs").SelectMany(RoomOrder.Violations));
 
     [Fact]
+    public void Folders_of_a_room_use_each_other_one_way() =>
+        AssertNone(FolderCircles.Violations([.. Repository.Files("src/NameBand.Core", ".cs")]));
+
+    [Fact]
     public void No_room_is_opened_to_another_by_a_global_using() =>
         AssertNone(Repository.Files("src", ".csproj", ".props").Where(f => f.Text.Contains("<Using", StringComparison.Ordinal))
             .Concat(Repository.Files("src", ".cs").Where(f => CodeText.Of(f.Text).Contains("global using", StringComparison.Ordinal)))
@@ -48,7 +52,7 @@ public class HouseTests
     {
         var reports = typeof(Bander).GetMethods(BindingFlags.Public | BindingFlags.Static).Select(m => m.ReturnType).Distinct().ToList();
         Assert.True(reports.Count >= 9);
-        AssertNone(reports.Where(r => r.GetProperty("Answer")?.PropertyType != typeof(CommandAnswer))
+        AssertNone(reports.Where(r => typeof(ReportAnswers).GetMethod("get_Answer", [r])?.ReturnType != typeof(CommandAnswer))
             .Select(r => $"{r.Name} has no Answer"));
 
         var answers = typeof(CommandAnswer).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(CommandAnswer))).ToList();
@@ -68,6 +72,11 @@ public class HouseTests
     public void No_file_is_too_long_to_be_read() =>
         AssertNone(Repository.Files("src", ".cs").Concat(Repository.Files("tests", ".cs"))
             .Where(f => f.LineCount > MostLines).Select(f => $"{f.Path}: {f.LineCount} lines"));
+
+    [Fact]
+    public void No_method_is_handed_more_than_can_be_told_apart() =>
+        AssertNone(new[] { typeof(Bander).Assembly, typeof(NameBand.Cli.CliApp).Assembly, typeof(NameBand.Web.Table.Worktable).Assembly }
+            .SelectMany(a => ParameterCount.Violations(a.GetTypes())));
 
     [Fact]
     public void No_line_is_too_wide_to_be_read() =>

@@ -14,8 +14,8 @@ internal static class OneDoor
         ["src/NameBand.Core/Common/DiskFlush.cs"] = "asks the disk, and reads nothing",
         ["src/NameBand.Core/Common/Disk.cs"] = "changes, and reads nothing",
         ["src/NameBand.Core/Job/JobLock.cs"] = "reads who holds a lock that may be opened by nobody else",
-        ["src/NameBand.Core/Lettering/FaceCard.cs"] = "the program's own folder of faces",
-        ["src/NameBand.Core/Lettering/FaceShelf.cs"] = "the program's own folder of faces",
+        ["src/NameBand.Core/Lettering/Faces/FaceCard.cs"] = "the program's own folder of faces",
+        ["src/NameBand.Core/Lettering/Faces/FaceShelf.cs"] = "the program's own folder of faces",
         ["src/NameBand.Core/Output/CaptionFace.cs"] = "the program's own folder of faces",
     };
 

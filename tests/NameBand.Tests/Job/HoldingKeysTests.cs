@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.MachineLetters.Alphabets;
 using Xunit;
 
 namespace NameBand.Tests.JobRoom;

@@ -1,4 +1,5 @@
 using NameBand.Job;
+using NameBand.MachineLetters.Alphabets;
 using Xunit;
 
 namespace NameBand.Tests.JobRoom;

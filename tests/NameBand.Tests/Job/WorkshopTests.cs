@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Json.Schema;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.PlanFile;
 using NameBand.Reports;
 using NameBand.Tests.House;

@@ -1,6 +1,7 @@
 using NameBand.Cloth;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Lettering;
 using Xunit;
 

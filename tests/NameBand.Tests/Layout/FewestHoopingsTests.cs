@@ -2,6 +2,7 @@ using CsCheck;
 using NameBand.Cloth;
 using NameBand.Layout;
 using NameBand.Layout.Pieces;
+using NameBand.Layout.Planning;
 using Xunit;
 
 namespace NameBand.Tests.Layout;

@@ -3,6 +3,7 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using Xunit;
 
 namespace NameBand.Tests.Layout;

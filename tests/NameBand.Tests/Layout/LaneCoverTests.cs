@@ -3,6 +3,7 @@ using System.Numerics;
 using Google.OrTools.LinearSolver;
 using NameBand.Layout;
 using NameBand.Layout.Pieces;
+using NameBand.Layout.Planning;
 using Xunit;
 
 namespace NameBand.Tests.Layout;

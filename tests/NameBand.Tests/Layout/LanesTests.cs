@@ -2,6 +2,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using Xunit;
 
 namespace NameBand.Tests.Layout;

@@ -4,8 +4,11 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using Xunit;
 
 namespace NameBand.Tests.Layout;

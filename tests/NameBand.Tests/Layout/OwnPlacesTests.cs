@@ -3,6 +3,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Lettering;
 using Xunit;
 

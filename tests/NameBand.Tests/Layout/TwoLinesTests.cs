@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Layout.Lines;
+using NameBand.Layout.Planning;
 using NameBand.Lettering;
 using Xunit;
 

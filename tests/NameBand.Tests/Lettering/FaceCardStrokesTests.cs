@@ -1,4 +1,5 @@
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using Xunit;
 
 namespace NameBand.Tests.LetteringRoom;

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using Xunit;
 
 namespace NameBand.Tests.LetteringRoom;

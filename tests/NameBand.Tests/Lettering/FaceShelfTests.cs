@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using Xunit;
 
 namespace NameBand.Tests.Lettering;

@@ -1,6 +1,7 @@
 using System.Text;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Lettering.Fonts;
 using NameBand.Tests.Hostile;
 using Xunit;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using Xunit;
 
 namespace NameBand.Tests.Lettering;

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Lettering.Shaping;
+using NameBand.Lettering.Smallness;
 using NameBand.Names;
 using Xunit;
 

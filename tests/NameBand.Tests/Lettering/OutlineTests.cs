@@ -1,4 +1,5 @@
 using NameBand.Common;
+using NameBand.Lettering.Faces;
 using NameBand.Lettering.Outlines;
 using SkiaSharp;
 using Xunit;

@@ -1,4 +1,5 @@
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Lettering.Measuring;
 using Xunit;
 

@@ -4,6 +4,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Lettering.Measuring;
 using NameBand.Lettering.Smallness;
 using Xunit;

@@ -1,4 +1,5 @@
 using NameBand.Lettering;
+using NameBand.Lettering.Smallness;
 using Xunit;
 
 namespace NameBand.Tests.Lettering;

@@ -1,3 +1,4 @@
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Measuring;
 
 namespace NameBand.Tests.MachineLettersRoom;

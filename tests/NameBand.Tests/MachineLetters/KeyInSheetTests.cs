@@ -1,3 +1,4 @@
+using NameBand.Lettering.Faces;
 using NameBand.Output.Keying;
 using NameBand.Output.Sheets;
 using NameBand.Tests.Outside;

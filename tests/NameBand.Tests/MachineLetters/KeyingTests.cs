@@ -1,6 +1,7 @@
 using CsCheck;
 using NameBand.Job;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using Xunit;
 
 namespace NameBand.Tests.MachineLettersRoom;

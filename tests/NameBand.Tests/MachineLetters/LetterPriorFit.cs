@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using MathNet.Numerics.LinearAlgebra;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.Tests.MachineLettersRoom;
 

@@ -1,7 +1,9 @@
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Tests.StitchingRoom;
 using Xunit;
 

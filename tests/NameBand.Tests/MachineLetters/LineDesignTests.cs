@@ -1,5 +1,6 @@
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Measuring;
 using Xunit;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using NameBand.Common;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters;
 using NameBand.Tests.CommandLine;
 using Xunit;

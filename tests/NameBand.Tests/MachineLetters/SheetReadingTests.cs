@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Measuring;
 using Xunit;
 

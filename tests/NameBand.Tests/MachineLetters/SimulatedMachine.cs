@@ -1,3 +1,6 @@
+using NameBand.Lettering.Faces;
+using NameBand.MachineLetters.Alphabets;
+
 namespace NameBand.Tests.MachineLettersRoom;
 
 /// <summary>

@@ -1,6 +1,7 @@
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Spelling;
 using NameBand.Names;
 using NameBand.Tests.NamesRoom;

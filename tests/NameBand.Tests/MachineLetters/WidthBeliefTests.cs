@@ -1,5 +1,7 @@
 using NameBand.Job;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Widths;
 using Xunit;
 

@@ -1,4 +1,5 @@
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Measuring;
 using Xunit;
 using Xunit.Abstractions;

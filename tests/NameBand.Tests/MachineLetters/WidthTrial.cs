@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Job;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Widths;
 
 namespace NameBand.Tests.MachineLettersRoom;

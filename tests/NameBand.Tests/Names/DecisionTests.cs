@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Names;
 using Xunit;
 

@@ -1,5 +1,7 @@
 using NameBand.Layout;
+using NameBand.Lettering.Faces;
 using NameBand.Output;
+using NameBand.Output.Drawing;
 using NameBand.Stitching;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.PixelFormats;
@@ -15,7 +17,7 @@ internal static class ProofPicture
         using var face = Face();
         using var stream = new MemoryStream();
         HoopingProof.Draw(
-            stream, plan, hooping, OutSample.Path(plan, hooping), OutSample.Estimate(plan).Hoopings[number - 1], face);
+            stream, plan, hooping, OutSample.Path(plan, hooping), OutSample.Estimate(plan).Hoopings[number - 1], new ProofLook(face));
         return stream.ToArray();
     }
 
@@ -24,7 +26,8 @@ internal static class ProofPicture
         using var face = Face();
         using var stream = new MemoryStream();
         RoundProof.Draw(
-            stream, plan, plan.Rounds[number - 1], OutSample.Estimate(plan).ByNumber(), OutSample.Sewn, face, mostPixelsAtOnce);
+            stream, plan, plan.Rounds[number - 1], OutSample.Estimate(plan).ByNumber(), OutSample.Sewn,
+            new ProofLook(face) { MostPixelsAtOnce = mostPixelsAtOnce });
         return stream.ToArray();
     }
 

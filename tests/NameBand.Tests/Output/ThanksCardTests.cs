@@ -1,3 +1,4 @@
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Tests.Outside;
 using UglyToad.PdfPig;
 using Xunit;

@@ -1,5 +1,6 @@
 using System.Text;
 using CsvHelper;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Output;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.PixelFormats;

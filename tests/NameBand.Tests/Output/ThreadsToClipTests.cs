@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using NameBand.Common;
+using NameBand.Lettering.Faces;
 using NameBand.Output;
 using NameBand.Stitching;
 using NameBand.Tests.SewingOn;

@@ -1,8 +1,10 @@
 using System.Text.Json;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.Outside;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.PixelFormats;

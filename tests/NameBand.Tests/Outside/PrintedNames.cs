@@ -1,4 +1,5 @@
 using System.Text;
+using NameBand.MachineLetters.Alphabets;
 using Xunit;
 
 namespace NameBand.Tests.Outside;

@@ -1,5 +1,6 @@
 using NameBand.Estimating;
 using NameBand.Job;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Tests.CommandLine;
 using Xunit;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Reports;
 
 namespace NameBand.Tests.SewingOn;

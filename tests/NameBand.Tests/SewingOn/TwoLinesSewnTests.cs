@@ -2,7 +2,10 @@ using System.Text.Json;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Pipeline;
+using NameBand.Pipeline.Stages;
 using NameBand.Reports;
 using Xunit;
 

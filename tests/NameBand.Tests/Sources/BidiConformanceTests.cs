@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Lettering.Bidi;
 using NameBand.Tests.Outside;

@@ -1,6 +1,7 @@
 using Google.OrTools.LinearSolver;
 using NameBand.Layout.BestFit;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Tests.House;
 using Xunit;
 

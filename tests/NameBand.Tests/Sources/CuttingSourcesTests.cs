@@ -2,6 +2,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using Xunit;
 
 namespace NameBand.Tests.Sources;
@@ -15,7 +16,7 @@ public class CuttingSourcesTests
         {
             Layout = new LayoutSettings { Lanes = lanes, Piece = pieceMm is { } mm ? Length.FromMm(mm) : null },
         };
-        return NameBand.Layout.LayoutPlanner.Plan(
+        return NameBand.Layout.Planning.LayoutPlanner.Plan(
             job, Sample.Hem(job), Sample.Lettered(Sample.RandomWidths(1, 30 * rounds)), FabricTable.Find("quilting cotton")!).Value!;
     }
 
@@ -82,7 +83,7 @@ public class CuttingSourcesTests
     public void A_strip_too_long_for_the_bias_is_answered_with_the_piece_that_fits()
     {
         var job = Sample.Job.WithHeight(6) with { Layout = new LayoutSettings { IsBias = true } };
-        Result<StripPlan> Lay(BandJob j) => NameBand.Layout.LayoutPlanner.Plan(
+        Result<StripPlan> Lay(BandJob j) => NameBand.Layout.Planning.LayoutPlanner.Plan(
             j, Sample.Hem(j), Sample.Lettered(Sample.RandomWidths(1, 30)), FabricTable.Find("quilting cotton")!);
         var problem = Assert.Single(Lay(job).Problems, p => p.Where.Key == "strip.grain");
         string piece = System.Text.RegularExpressions.Regex.Match(problem.Mend, @"""piece"": ""([0-9]+ mm)""").Groups[1].Value;

@@ -1,4 +1,5 @@
 using HarfBuzzSharp;
+using NameBand.Lettering.Faces;
 using NameBand.Tests.Lettering;
 using SkiaSharp;
 using Xunit;

@@ -1,7 +1,10 @@
 using System.Globalization;
 using NameBand.Cloth;
+using NameBand.Lettering.Faces;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Output;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.House;
 using NameBand.Tests.Outside;
 using NameBand.Tests.StitchingRoom;

@@ -5,6 +5,7 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Lettering;
 using NameBand.Output.Rehearsal;
 using NameBand.Output.Sheets;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Lettering.Shaping;
 using NameBand.Tests.Lettering;
 using NameBand.Tests.Outside;

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Lettering.Shaping;
 using NameBand.Tests.Outside;

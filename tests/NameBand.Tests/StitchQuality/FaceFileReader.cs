@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.MachineLetters.Alphabets;
 using SkiaSharp;
 
 namespace NameBand.Tests.StitchQuality;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.Tests.StitchQuality;
 

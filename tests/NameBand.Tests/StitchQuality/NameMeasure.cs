@@ -1,6 +1,7 @@
 using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 
 namespace NameBand.Tests.StitchQuality;
 

@@ -2,6 +2,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.StitchQuality;
 using Xunit;
 

@@ -1,4 +1,6 @@
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Stitching.Strokes;
 using NameBand.Tests.StitchQuality;
 using Xunit;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.StitchQuality;
 using Xunit;
 using Xunit.Abstractions;

@@ -1,4 +1,5 @@
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.StitchQuality;
 using Xunit;
 

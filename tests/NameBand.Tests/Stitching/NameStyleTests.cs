@@ -3,6 +3,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.Outside;
 using NameBand.Tests.StitchQuality;
 using Xunit;

@@ -1,7 +1,9 @@
 using NameBand.Cloth;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Lettering;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using Xunit;
 
 namespace NameBand.Tests.StitchingRoom;

@@ -1,5 +1,7 @@
 using System.Globalization;
+using NameBand.Lettering.Faces;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.Outside;
 using NameBand.Tests.StitchQuality;
 using Xunit;

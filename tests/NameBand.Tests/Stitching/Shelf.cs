@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 
 namespace NameBand.Tests.StitchingRoom;

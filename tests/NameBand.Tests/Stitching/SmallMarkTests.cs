@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 using NameBand.Tests.StitchQuality;
 using Xunit;
 

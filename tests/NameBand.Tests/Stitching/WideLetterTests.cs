@@ -1,6 +1,7 @@
 using NameBand.Common;
 using NameBand.Lettering;
 using NameBand.Load;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Stitching;
 using NameBand.Stitching.Columns;
 using NameBand.Stitching.Geometry;

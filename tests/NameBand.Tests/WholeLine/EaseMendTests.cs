@@ -4,8 +4,10 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Output;
 using NameBand.Pipeline;
+using NameBand.Pipeline.Stages;
 using UglyToad.PdfPig;
 using Xunit;
 

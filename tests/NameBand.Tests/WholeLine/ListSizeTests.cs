@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Tests.CommandLine;
 using Xunit;

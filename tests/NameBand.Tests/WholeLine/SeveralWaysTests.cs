@@ -5,6 +5,7 @@ using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters;
 using NameBand.PlanFile;
 using NameBand.Reports;

@@ -48,8 +48,8 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
         {
             var names = division[i];
             var gaps = RowLayout.Space(
-                names.Sum(n => sizing.WidthMm(n, heightMm)), names.Count, stretches[i], sizing.GapMm(heightMm), spread,
-                keptGap(stretches[i], last, before), sizing.MostGapMm);
+                names.Sum(n => sizing.WidthMm(n, heightMm)), names.Count, stretches[i],
+                new RowLayout.GapWish(sizing.GapMm(heightMm), spread, keptGap(stretches[i], last, before), sizing.MostGapMm));
             var packing = Pack(names, gaps.GapMm, sizing.LongestSegmentMm, BinPacker.Budget / (16 * division.Count));
             rows.Add([.. packing.Bins.Select(b => b.Order().ToList()).OrderBy(b => b[0]).SelectMany(b => b).Select(n => names[n])]);
             over += gaps.LengthMm - stretches[i].LengthMm;

@@ -3,14 +3,6 @@ using NameBand.Common;
 
 namespace NameBand.Layout.Drift;
 
-/// <summary>How far a strip is sewn, and how it came out.</summary>
-/// <param name="SewnNames">Names sewn, from the end that is sewn first.</param>
-/// <param name="SewnToMm">Where the last of them ended, from that end.</param>
-/// <param name="OffMm">That less where it was planned to end when it was sewn.</param>
-/// <param name="PlannedMm">What was sewn so far as it was first planned, before any drift was known.</param>
-/// <param name="Factor">How much longer than first planned the rest is expected to come out, as a factor near 1.</param>
-public sealed record SewnSoFar(int SewnNames, double SewnToMm, double OffMm, double PlannedMm, double Factor);
-
 /// <summary>
 /// Sets the unsewn rest of a strip out again after the end of a sewn name has been measured, so that the strip still
 /// ends at its hem.
@@ -49,7 +41,7 @@ public static class DriftCorrection
             foreach (var end in own)
             {
                 // Each end was sewn by the sheet that the ends before it had made.
-                now = Reset(plan, now, end, before, forward, spread, problems);
+                now = Reset(plan, now, end, before, (forward, spread), problems);
             }
 
             if (now != round)
@@ -118,23 +110,24 @@ public static class DriftCorrection
     }
 
     private static Round Reset(
-        StripPlan plan, Round round, MeasuredEnd end, int before, bool forward, bool spread, List<Problem> problems)
+        StripPlan plan, Round round, MeasuredEnd end, int before, (bool Forward, bool Spread) how, List<Problem> problems)
     {
+        var (forward, spread) = how;
         var names = (forward ? round.Names : round.Names.Reverse()).ToList();
         int sewn = end.Number - before;
         var earlier = round.Sewn ?? new SewnSoFar(0, 0, 0, 0, 1);
-        if (!Check(end, names[sewn - 1], round, earlier, sewn, forward, problems))
+        double planned = EndOf(names[sewn - 1], round, forward);
+        if (!Check(end, names[sewn - 1], planned, earlier, sewn, problems))
         {
             return round;
         }
 
-        double planned = EndOf(names[sewn - 1], round, forward);
         double part = (end.EndMm - earlier.SewnToMm) / (planned - earlier.SewnToMm);
         double plannedMm = earlier.PlannedMm + ((planned - earlier.SewnToMm) / earlier.Factor);
         double factor = Factor(end.EndMm, plannedMm);
         double more = factor / earlier.Factor;
         var rest = names.Skip(sewn).ToList();
-        double gap = Gap(plan, round, rest, end.EndMm, more, spread, out double overMm);
+        var (gap, overMm) = Gap(plan, round, rest, end.EndMm, more, spread);
         var placed = new Dictionary<int, PlacedName>();
         double length = rest.Count == 0 ? round.LengthMm : round.HemMm + overMm;
         double at = end.EndMm;
@@ -163,11 +156,10 @@ public static class DriftCorrection
     }
 
     private static bool Check(
-        MeasuredEnd end, PlacedName name, Round round, SewnSoFar earlier, int sewn, bool forward, List<Problem> problems)
+        MeasuredEnd end, PlacedName name, double planned, SewnSoFar earlier, int sewn, List<Problem> problems)
     {
         string text = PlainText.Short(name.Lettered.Name.Text);
         var where = end.Where;
-        double planned = EndOf(name, round, forward);
         if (end.Name.Length > 0 && !string.Equals(end.Name, name.Lettered.Name.Text, StringComparison.Ordinal))
         {
             problems.Add(Problem.CannotUse(
@@ -208,14 +200,13 @@ public static class DriftCorrection
     }
 
     /// <summary>The gap that makes the rest end at the hem; none is smaller than nothing, and then the strip runs over.</summary>
-    private static double Gap(
-        StripPlan plan, Round round, List<PlacedName> rest, double endMm, double factor, bool spread, out double overMm)
+    private static (double GapMm, double OverMm) Gap(
+        StripPlan plan, Round round, List<PlacedName> rest, double endMm, double factor, bool spread)
     {
         double room = round.HemMm - plan.Hem.EndMarginMm - endMm - rest.Sum(n => n.WidthMm * factor);
         double gaps = rest.Count + (plan.Hem.Closed ? 0.5 : 0);
-        overMm = Math.Max(0, -room);
         double gap = rest.Count == 0 ? round.GapMm : Math.Max(0, room / gaps);
-        return spread ? gap : Math.Min(gap, round.GapMm);
+        return (spread ? gap : Math.Min(gap, round.GapMm), Math.Max(0, -room));
     }
 
     private static Segment Moved(StripPlan plan, Segment segment, Dictionary<int, PlacedName> placed)

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NameBand.Common;
-using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 
 namespace NameBand.Layout.Lines;

@@ -56,7 +56,7 @@ internal sealed class BentCover(NestedArcs nest, double[][] left, double[][] rig
             var best = new Step(double.PositiveInfinity, 0, 0);
             for (int field = 0; field < fields.Length; field++)
             {
-                Try(next, field, 0, [], at, steps, ref best);
+                Try(next, (field, 0), [], at, steps, ref best);
             }
 
             steps[at] = best;
@@ -66,8 +66,9 @@ internal sealed class BentCover(NestedArcs nest, double[][] left, double[][] rig
     }
 
     /// <summary>None, one, two … names of each strip in turn, as long as the field holds them.</summary>
-    private void Try(int[] next, int field, int lane, ImmutableArray<ArcSpan> taken, int to, Step[] steps, ref Step best)
+    private void Try(int[] next, (int Field, int Lane) of, ImmutableArray<ArcSpan> taken, int to, Step[] steps, ref Step best)
     {
+        var (field, lane) = of;
         if (lane == next.Length)
         {
             double work = fields[field].Work + (taken.Length * segmentWork) + steps[to].Work;
@@ -75,7 +76,7 @@ internal sealed class BentCover(NestedArcs nest, double[][] left, double[][] rig
             return;
         }
 
-        Try(next, field, lane + 1, taken, to, steps, ref best);
+        Try(next, (field, lane + 1), taken, to, steps, ref best);
         int names = left[lane].Length;
         for (int last = next[lane]; last < names; last++)
         {
@@ -93,7 +94,7 @@ internal sealed class BentCover(NestedArcs nest, double[][] left, double[][] rig
                 break;
             }
 
-            Try(next, field, lane + 1, with, to + ((last - next[lane] + 1) * _units[lane]), steps, ref best);
+            Try(next, (field, lane + 1), with, to + ((last - next[lane] + 1) * _units[lane]), steps, ref best);
         }
     }
 

@@ -10,13 +10,17 @@ namespace NameBand.Layout.Resuming;
 /// Sets all unsewn names out again in the room between the sewn ones, by the same wishes as the first plan: the order, the
 /// place where the list begins, places kept clear, the narrowest and the widest gap, strips side by side.
 /// </summary>
-/// <param name="groupOfRound">For each round the group whose own it is; 0 for names of all others.</param>
 internal sealed class FullRelayout(
     Sizing sizing, double heightMm, double[] hemsMm, LetteringSettings lettering, SettledBaseline baseline,
-    ImmutableArray<StripCloth> cloths,
-    ImmutableArray<int> groupOfRound, double gapPart = 1)
+    ImmutableArray<StripCloth> cloths)
 {
-    private readonly double _leastGap = sizing.GapMm(heightMm) * gapPart;
+    private double LeastGapMm => sizing.GapMm(heightMm) * GapPart;
+
+    /// <summary>For each round the group whose own it is; 0 for names of all others.</summary>
+    public required ImmutableArray<int> GroupOfRound { get; init; }
+
+    /// <summary>How much of the narrowest gap is kept.</summary>
+    public double GapPart { get; init; } = 1;
 
     /// <summary>Whether all names lie on their rounds at the gap that was given.</summary>
     public bool HasFitted { get; private set; }
@@ -40,7 +44,8 @@ internal sealed class FullRelayout(
             placed.AddRange(Spread(row, stretch, ref order).Select(n => (stretch.Round, n)));
         }
 
-        HasFitted = placed.TrueForAll(p => p.Name.EndMm + (sizing.Hem.Closed ? _leastGap / 2 : 0) <= hemsMm[p.Round - 1] + Sizing.SlightMm);
+        HasFitted = placed.TrueForAll(p =>
+            p.Name.EndMm + (sizing.Hem.Closed ? LeastGapMm / 2 : 0) <= hemsMm[p.Round - 1] + Sizing.SlightMm);
         return [.. sewn, .. new Rehooping(sizing, hemsMm, cloths).Cut(sewn, placed)];
     }
 
@@ -49,8 +54,8 @@ internal sealed class FullRelayout(
     private IEnumerable<(FreeStretch Stretch, IReadOnlyList<LetteredName> Names)> Divide(
         ImmutableArray<KeptBlock> sewn, IReadOnlyList<LetteredName> rest, int group)
     {
-        int[] rounds = [.. Enumerable.Range(1, hemsMm.Length).Where(r => groupOfRound[r - 1] == group).DefaultIfEmpty(hemsMm.Length)];
-        double[] needs = [.. rest.Select(n => sizing.WidthMm(n, heightMm) + _leastGap)];
+        int[] rounds = [.. Enumerable.Range(1, hemsMm.Length).Where(r => GroupOfRound[r - 1] == group).DefaultIfEmpty(hemsMm.Length)];
+        double[] needs = [.. rest.Select(n => sizing.WidthMm(n, heightMm) + LeastGapMm)];
         var frugal = InOrder(KeptSegments.Stretches(sewn, hemsMm, sizing.Hem, cloths).Where(s => rounds.Contains(s.Round)));
         var all = InOrder(KeptSegments.Stretches(sewn, hemsMm, sizing.Hem.WithNothingKeptFree(), cloths)
             .Where(s => rounds.Contains(s.Round)));
@@ -80,7 +85,7 @@ internal sealed class FullRelayout(
 
     private double ListStartMm(int round) => sizing.Hem.StartMm * sizing.Hem.RoundMm(round) / sizing.Hem.EdgeLengthMm;
 
-    private double[] Offers(IEnumerable<FreeStretch> stretches) => [.. stretches.Select(s => s.OfferMm(_leastGap, sizing.Hem.Closed))];
+    private double[] Offers(IEnumerable<FreeStretch> stretches) => [.. stretches.Select(s => s.OfferMm(LeastGapMm, sizing.Hem.Closed))];
 
     /// <summary>The unsewn names in the order of the fewest hoopings; null where they do not all fit.</summary>
     private IEnumerable<(FreeStretch, IReadOnlyList<LetteredName>)>? BestFit(
@@ -92,14 +97,14 @@ internal sealed class FullRelayout(
         }
 
         double narrowest = needs.Min();
-        var roomy = stretches.Where(s => s.OfferMm(_leastGap, sizing.Hem.Closed) >= narrowest - Sizing.SlightMm).ToList();
+        var roomy = stretches.Where(s => s.OfferMm(LeastGapMm, sizing.Hem.Closed) >= narrowest - Sizing.SlightMm).ToList();
         if (roomy.Count == 0 || !BestFitRows.Fits(needs, Offers(roomy)))
         {
             return null;
         }
 
         var rows = new BestFitRows(sizing, heightMm, lettering.Spread)
-            .Arrange(rest, [.. roomy.Select(s => s.AsStretch(_leastGap, sizing.Hem.Closed))], asNeeded: false, (_, _, _) => null).Rows;
+            .Arrange(rest, [.. roomy.Select(s => s.AsStretch(LeastGapMm, sizing.Hem.Closed))], asNeeded: false, (_, _, _) => null).Rows;
         return roomy.Take(rows.Length).Select((s, i) => (s, (IReadOnlyList<LetteredName>)rows[i]));
     }
 
@@ -176,8 +181,8 @@ internal sealed class FullRelayout(
         double slack = stretch.EndMm - stretch.StartMm - widths.Sum();
         var (leftParts, rightParts) = stretch.Ends(1, sizing.Hem.Closed);
         double parts = row.Count - 1 + leftParts + rightParts;
-        double gap = lettering.Spread && parts > 0 ? Math.Max(_leastGap, Math.Min(slack / parts, sizing.MostGapMm ?? double.MaxValue))
-            : _leastGap;
+        double gap = lettering.Spread && parts > 0 ? Math.Max(LeastGapMm, Math.Min(slack / parts, sizing.MostGapMm ?? double.MaxValue))
+            : LeastGapMm;
         double at = stretch.StartMm + (leftParts * gap);
         var placed = ImmutableArray.CreateBuilder<PlacedName>(row.Count);
         for (int i = 0; i < row.Count; i++)

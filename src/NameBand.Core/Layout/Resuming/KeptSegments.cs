@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Lettering;

@@ -6,8 +6,8 @@ using NameBand.Job;
 using NameBand.Layout.Drift;
 using NameBand.Layout.Lines;
 using NameBand.Layout.Pieces;
+using NameBand.Layout.Planning;
 using NameBand.Lettering;
-using NameBand.Names;
 
 namespace NameBand.Layout.Resuming;
 
@@ -118,8 +118,10 @@ public static class LayoutResumer
             // A name that came out a little longer sends no other to the next round as long as gaps can take it up.
             foreach (double part in from.TakesUpLengths ? gapParts : [])
             {
-                var staying = new FullRelayout(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part)
+                var staying = new FullRelayout(sizing, height, hems, job.Lettering, baseline, cloths)
                 {
+                    GroupOfRound = groupOfRound,
+                    GapPart = part,
                     PlannedRounds = from.PlannedRounds(),
                 };
                 var set = staying.Place(sewn, all);
@@ -131,7 +133,11 @@ public static class LayoutResumer
 
             foreach (double part in gapParts)
             {
-                var setting = new FullRelayout(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound, part);
+                var setting = new FullRelayout(sizing, height, hems, job.Lettering, baseline, cloths)
+                {
+                    GroupOfRound = groupOfRound,
+                    GapPart = part,
+                };
                 var set = setting.Place(sewn, all);
                 if (setting.HasFitted)
                 {
@@ -139,7 +145,7 @@ public static class LayoutResumer
                 }
             }
 
-            var whole = new FullRelayout(sizing, height, hems, job.Lettering, baseline, cloths, groupOfRound);
+            var whole = new FullRelayout(sizing, height, hems, job.Lettering, baseline, cloths) { GroupOfRound = groupOfRound };
             return whole.Place(sewn, all);
         }
 

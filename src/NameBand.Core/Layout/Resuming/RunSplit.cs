@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Garment;
 using NameBand.Job;
-using NameBand.Layout.Lines;
 
 namespace NameBand.Layout.Resuming;
 

@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Lettering.Bidi;
 
 /// <summary>Bidi classes and paired brackets of Unicode 15.0.0; docs/data-sources.md says where they come from.</summary>

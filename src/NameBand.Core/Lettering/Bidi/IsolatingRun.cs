@@ -25,9 +25,9 @@ internal static class IsolatingRuns
         }
 
         byte[] levels = found.Levels;
-        var runs = LevelRuns(kept, levels, out var runStartingAt);
+        var runs = LevelRuns(kept, levels);
         var sequences = new List<IsolatingRun>();
-        foreach (var (from, _) in runs)
+        foreach (var (from, _) in runs.Runs)
         {
             int first = kept[from];
             if (classes[first] == BidiClass.PDI && matches[first] != Isolates.None)
@@ -35,16 +35,16 @@ internal static class IsolatingRuns
                 continue; // it carries on the sequence of its isolate initiator
             }
 
-            sequences.Add(Sequence(classes, kept, levels, matches, runs, runStartingAt, from, paragraphLevel));
+            sequences.Add(Sequence(classes, kept, (levels, paragraphLevel), matches, runs, from));
         }
 
         return sequences;
     }
 
-    private static List<(int From, int To)> LevelRuns(List<int> kept, byte[] levels, out Dictionary<int, int> startingAt)
+    private static (List<(int From, int To)> Runs, Dictionary<int, int> StartingAt) LevelRuns(List<int> kept, byte[] levels)
     {
         var runs = new List<(int From, int To)>();
-        startingAt = [];
+        var startingAt = new Dictionary<int, int>();
         for (int i = 0; i < kept.Count;)
         {
             int end = i + 1;
@@ -58,13 +58,14 @@ internal static class IsolatingRuns
             i = end;
         }
 
-        return runs;
+        return (runs, startingAt);
     }
 
     private static IsolatingRun Sequence(
-        ReadOnlySpan<BidiClass> classes, List<int> kept, byte[] levels, int[] matches, List<(int From, int To)> runs,
-        Dictionary<int, int> runStartingAt, int firstKept, int paragraphLevel)
+        ReadOnlySpan<BidiClass> classes, List<int> kept, (byte[] OfCharacters, int OfParagraph) levels, int[] matches,
+        (List<(int From, int To)> Runs, Dictionary<int, int> StartingAt) all, int firstKept)
     {
+        var (runs, runStartingAt) = all;
         var indexes = new List<int>();
         var run = runs[runStartingAt[kept[firstKept]]];
         while (true)
@@ -79,10 +80,10 @@ internal static class IsolatingRuns
             run = runs[runStartingAt[matches[end]]];
         }
 
-        int level = levels[indexes[0]];
-        int before = firstKept > 0 ? levels[kept[firstKept - 1]] : paragraphLevel;
+        int level = levels.OfCharacters[indexes[0]];
+        int before = firstKept > 0 ? levels.OfCharacters[kept[firstKept - 1]] : levels.OfParagraph;
         bool openEnd = Isolates.IsInitiator(classes[indexes[^1]]);
-        int after = !openEnd && run.To < kept.Count ? levels[kept[run.To]] : paragraphLevel;
+        int after = !openEnd && run.To < kept.Count ? levels.OfCharacters[kept[run.To]] : levels.OfParagraph;
         return new IsolatingRun(
             [.. indexes], (byte)level,
             IsolatingRun.DirectionOf(Math.Max(level, before)), IsolatingRun.DirectionOf(Math.Max(level, after)));

@@ -16,11 +16,6 @@ internal sealed record StrokeWidths(double Thinnest, double MainStem)
     /// <summary>Strokes thinner than this are specks of the raster.</summary>
     private const double LeastPixels = 2;
 
-    public static StrokeWidths Of(Face face)
-    {
-        return Of(MeasuredLetters.Of(face).Select(shape => shape.Outline));
-    }
-
     /// <param name="outlines">Of letters, at a letter height of 1 mm.</param>
     public static StrokeWidths Of(IEnumerable<Outline> outlines)
     {

@@ -1,4 +1,3 @@
-using NameBand.Common;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.OverlayNG;
 using NetTopologySuite.Operation.Polygonize;

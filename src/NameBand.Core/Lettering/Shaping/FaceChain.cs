@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using NameBand.Common;
-using NameBand.Lettering.Measuring;
+using NameBand.Lettering.Faces;
 using HbScript = HarfBuzzSharp.Script;
 
 namespace NameBand.Lettering.Shaping;

@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text;
 using NameBand.Lettering.Bidi;
+using NameBand.Lettering.Faces;
 using HbScript = HarfBuzzSharp.Script;
 using HbUnicode = HarfBuzzSharp.UnicodeFunctions;
 

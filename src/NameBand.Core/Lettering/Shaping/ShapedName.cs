@@ -1,4 +1,5 @@
 using NameBand.Common;
+using NameBand.Lettering.Faces;
 
 namespace NameBand.Lettering.Shaping;
 

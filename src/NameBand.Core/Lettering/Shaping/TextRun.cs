@@ -1,3 +1,4 @@
+using NameBand.Lettering.Faces;
 using HbScript = HarfBuzzSharp.Script;
 
 namespace NameBand.Lettering.Shaping;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Common;
+using NameBand.Lettering.Faces;
 
 namespace NameBand.Lettering.Smallness;
 

@@ -1,6 +1,7 @@
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Lettering.Faces;
 
 namespace NameBand.Lettering.Smallness;
 

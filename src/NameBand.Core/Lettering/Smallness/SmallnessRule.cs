@@ -1,4 +1,5 @@
 using NameBand.Cloth;
+using NameBand.Lettering.Faces;
 
 namespace NameBand.Lettering.Smallness;
 

@@ -2,8 +2,9 @@ using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Common;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
-using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 
 namespace NameBand.Load.Swatches;
 

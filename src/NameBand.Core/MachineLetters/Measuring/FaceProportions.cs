@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.MachineLetters.Measuring;
 

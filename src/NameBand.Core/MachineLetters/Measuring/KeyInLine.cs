@@ -10,7 +10,7 @@ namespace NameBand.MachineLetters.Measuring;
 /// timed.</param>
 public sealed record KeyInLine(int Number, string Text, double? LengthMm = null, double? Seconds = null)
 {
-    internal IReadOnlyList<string> Letters => MachineLetters.Letters.Of(Text);
+    internal IReadOnlyList<string> Letters => Alphabets.Letters.Of(Text);
 
     /// <summary>Lines with the same number here are keyed in as one, with blanks between, to save handling; 0: keyed in alone.</summary>
     public int Run { get; init; }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using NameBand.Common;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.MachineLetters.Measuring;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.MachineLetters.Measuring;
 
@@ -21,7 +22,7 @@ internal static class TimeSolver
         }
 
         string[] known = [.. timed.SelectMany(l => l.Letters).Distinct(StringComparer.Ordinal)
-            .Where(l => l != MachineLetters.Letters.Blank).Order(StringComparer.Ordinal)];
+            .Where(l => l != Alphabets.Letters.Blank).Order(StringComparer.Ordinal)];
         var rows = timed.Select(l => Vector<double>.Build.Dense(
             known.Length + 1, j => j < known.Length ? l.Letters.Count(x => x == known[j]) : 1)).ToList();
         var observed = timed.Select(l => l.Seconds).ToList();
@@ -46,7 +47,7 @@ internal static class TimeSolver
         foreach (var (letter, was) in letters)
         {
             int at = Array.IndexOf(known, letter);
-            double seconds = letter == MachineLetters.Letters.Blank ? 0 : at >= 0 ? fit.Unknowns[at] : each * was.WidthMm;
+            double seconds = letter == Alphabets.Letters.Blank ? 0 : at >= 0 ? fit.Unknowns[at] : each * was.WidthMm;
             result[letter] = was with { Seconds = seconds };
         }
 

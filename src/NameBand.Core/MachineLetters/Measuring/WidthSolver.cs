@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.MachineLetters.Measuring;
 
@@ -47,13 +48,13 @@ internal static class WidthSolver
         for (int j = 0; j < letters.Length; j++)
         {
             found[letters[j]] = Stated(
-                letters[j], fit, j, sd * quantile, WidthLow(priors), WidthHigh(priors),
+                letters[j], fit, j, sd * quantile, (WidthLow(priors), WidthHigh(priors)),
                 determined[j] ? WidthOrigin.Measured : WidthOrigin.Estimated);
         }
 
         var gap = letters.Length == 0
             ? new MachineLetter("", 0.1 * priors.HeightMm, 0, 0.3 * priors.HeightMm, null, WidthOrigin.Estimated)
-            : Stated("", fit!, letters.Length, sd * quantile, 0, MostGapPart * priors.HeightMm,
+            : Stated("", fit!, letters.Length, sd * quantile, (0, MostGapPart * priors.HeightMm),
                 determined[^1] ? WidthOrigin.Measured : WidthOrigin.Estimated);
         proportions.Learn(found.Values.Where(l => l.Origin == WidthOrigin.Measured), gap.HalfRangeMm);
         foreach (string letter in wanted.Where(l => !found.ContainsKey(l) && !lacking.Contains(l, StringComparer.Ordinal)))
@@ -155,11 +156,11 @@ internal static class WidthSolver
     }
 
     private static MachineLetter Stated(
-        string letter, Fit? fit, int at, double reach, double low, double high, WidthOrigin origin)
+        string letter, Fit? fit, int at, double reach, (double Low, double High) within, WidthOrigin origin)
     {
         double width = fit!.Unknowns[at];
         double half = reach * Math.Sqrt(fit.Covariance[at, at]);
-        return new MachineLetter(letter, width, Math.Max(low, width - half), Math.Min(high, width + half), null, origin);
+        return new MachineLetter(letter, width, Math.Max(within.Low, width - half), Math.Min(within.High, width + half), null, origin);
     }
 
     private static double WidthLow(Priors priors) => LeastWidthPart * priors.HeightMm;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using AnyAscii;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.MachineLetters.Spelling;
 

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.MachineLetters.Spelling;
 

@@ -21,15 +21,15 @@ internal sealed class ApngWriter : IDisposable
 
     /// <param name="still">The rows of the picture that does not move, one byte a pixel.</param>
     /// <param name="frames">How many frames will follow; the form wants it said beforehand.</param>
-    public ApngWriter(
-        Stream file, int widthPx, int heightPx, double pixelsPerMm, ReadOnlySpan<int> colours, int frames, ReadOnlySpan<byte> still)
+    public ApngWriter(Stream file, ProofPage page, int frames, ReadOnlySpan<byte> still)
     {
+        var (widthPx, heightPx) = (page.WidthPx, page.HeightPx);
         _file = file;
         _width = widthPx;
         _height = heightPx;
         _framesLeft = frames;
         _before = new byte[widthPx * heightPx];
-        PngChunks.WriteOpening(file, widthPx, heightPx, pixelsPerMm, colours);
+        PngChunks.WriteOpening(file, widthPx, heightPx, page.PixelsPerMm, page.Palette.Colours);
 
         // Played once: what moves for long should not move for ever.
         Span<byte> control = stackalloc byte[8];

@@ -51,15 +51,16 @@ internal sealed class BentStrip(IndexedBitmap picture, ProofPage page, StripWidt
             double x = page.X(at.XMm);
             double from = page.Y(at.YMm);
             double to = page.Y(at.YMm + (outwards * 1.6));
-            picture.Upright(x, Math.Min(from, to), Math.Max(from, to), Math.Max(1, page.Px(0.15)), Palette.Madder, 0.9);
+            picture.Upright(x, Math.Min(from, to), Math.Max(from, to), Math.Max(1, page.Px(0.15)), new Ink(Palette.Madder, 0.9));
             double text = page.Y(at.YMm + (outwards * 4.6)) + (outwards > 0 ? cap : 0);
-            face.Set(picture, cm.ToString(System.Globalization.CultureInfo.InvariantCulture), x, text, cap, Palette.Madder, 0.5);
+            face.Set(picture, cm.ToString(System.Globalization.CultureInfo.InvariantCulture), (x, text), cap, Palette.Madder, 0.5);
         }
     }
 
     /// <summary>The straight line to rule on the cloth, through both alignment marks.</summary>
     public void RuledLine(double yMm) =>
-        picture.Level(page.X(-4), page.X(frame.ChordMm + 4), page.Y(yMm), Math.Max(1, page.Px(0.12)), Palette.Madder, 0.6, page.Px(2.4));
+        picture.Level(
+            page.X(-4), page.X(frame.ChordMm + 4), page.Y(yMm), Math.Max(1, page.Px(0.12)), new Ink(Palette.Madder, 0.6, page.Px(2.4)));
 
     private void Arc(double yMm, double thick, int colour, double strength, double dash)
     {

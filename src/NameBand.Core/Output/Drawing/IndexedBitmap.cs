@@ -81,9 +81,9 @@ internal sealed class IndexedBitmap : IDisposable
     }
 
     /// <summary>A level line.</summary>
-    /// <param name="dash">Length of dashes and of the gaps between them, in pixels; 0 for a whole line.</param>
-    public void Level(double left, double right, double y, double thickness, int colour, double strength = 1, double dash = 0)
+    public void Level(double left, double right, double y, double thickness, Ink ink)
     {
+        var (colour, strength, dash) = ink;
         if (dash <= 0)
         {
             Box(left, y - (thickness / 2), right, y + (thickness / 2), colour, strength);
@@ -97,8 +97,9 @@ internal sealed class IndexedBitmap : IDisposable
     }
 
     /// <summary>An upright line.</summary>
-    public void Upright(double x, double top, double bottom, double thickness, int colour, double strength = 1, double dash = 0)
+    public void Upright(double x, double top, double bottom, double thickness, Ink ink)
     {
+        var (colour, strength, dash) = ink;
         if (dash <= 0)
         {
             Box(x - (thickness / 2), top, x + (thickness / 2), bottom, colour, strength);

@@ -37,11 +37,12 @@ internal sealed class ThreadLayer : IDisposable
     }
 
     /// <summary>Draws the stitches of a path that <paramref name="which"/> asks for.</summary>
-    /// <param name="originX">Where the path's origin lies on the picture, in pixels.</param>
+    /// <param name="originPx">Where the path's origin lies on the picture, in pixels.</param>
     /// <param name="threadMm">Width at which the thread is drawn.</param>
-    /// <param name="shadesAt">First of the thread's colours among <see cref="Palette"/>, dark to light.</param>
+    /// <param name="shades">The first, and how many, of the thread's colours among <see cref="Palette"/>, dark to light.</param>
     public static void Draw(
-        IndexedBitmap picture, ReadOnlySpan<NeedleStep> steps, double originX, double originY, ThreadKinds which, byte shadesAt, int shades,
+        IndexedBitmap picture, ReadOnlySpan<NeedleStep> steps, (double X, double Y) originPx, ThreadKinds which,
+        (byte At, int Count) shades,
         double threadMm = SewingThread.FortyWeightMm)
     {
         double scale = picture.PixelsPerMm;
@@ -64,19 +65,19 @@ internal sealed class ThreadLayer : IDisposable
         }
 
         int margin = MarginPx + (int)Math.Ceiling(threadMm * scale);
-        int left = Math.Max(0, (int)Math.Floor(originX + (box.LeftMm * scale)) - margin);
-        int right = Math.Min(picture.Width, (int)Math.Ceiling(originX + (box.RightMm * scale)) + margin);
-        int top = (int)Math.Floor(originY - (box.TopMm * scale)) - margin;
+        int left = Math.Max(0, (int)Math.Floor(originPx.X + (box.LeftMm * scale)) - margin);
+        int right = Math.Min(picture.Width, (int)Math.Ceiling(originPx.X + (box.RightMm * scale)) + margin);
+        int top = (int)Math.Floor(originPx.Y - (box.TopMm * scale)) - margin;
         int firstRow = Math.Max(picture.Top - MarginPx, top);
-        int bottom = Math.Min(picture.Bottom, (int)Math.Ceiling(originY - (box.BottomMm * scale)) + margin);
+        int bottom = Math.Min(picture.Bottom, (int)Math.Ceiling(originPx.Y - (box.BottomMm * scale)) + margin);
         if (left >= right || firstRow >= bottom)
         {
             return;
         }
 
         using var layer = new ThreadLayer(left, top, firstRow, right, bottom, scale);
-        layer.Lay(steps, originX, originY, which, threadMm);
-        layer.PutOn(picture, shadesAt, shades);
+        layer.Lay(steps, originPx.X, originPx.Y, which, threadMm);
+        layer.PutOn(picture, shades.At, shades.Count);
     }
 
     public void Dispose() => ArrayPool<ushort>.Shared.Return(_pixels);

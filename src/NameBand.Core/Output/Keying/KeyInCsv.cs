@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using NameBand.Common;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.Output.Keying;
 

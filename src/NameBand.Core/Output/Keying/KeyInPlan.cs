@@ -3,6 +3,7 @@ using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Spelling;
 using NameBand.PlanFile;
 

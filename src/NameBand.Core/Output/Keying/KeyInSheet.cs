@@ -31,9 +31,9 @@ public static class KeyInSheet
     private const double SetMm = 8;
 
     public static void Write(
-        Stream stream, Paper paper, string title, StripPlan plan, ImmutableArray<KeyInName> names, LettersSettings settings,
-        bool setsOut = true)
+        Stream stream, Paper paper, BandJob job, StripPlan plan, ImmutableArray<KeyInName> names, bool setsOut = true)
     {
+        var (title, settings) = (job.Title, job.Letters);
         using var face = SheetFace.Open();
         SizeStep[] steps = [.. names.Select(n => n.Step).Distinct().OrderByDescending(s => s.HeightMm)];
         string setting = steps.Length > 1

@@ -1,4 +1,4 @@
-using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Output.Sheets;
 
 namespace NameBand.Output.Keying;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;

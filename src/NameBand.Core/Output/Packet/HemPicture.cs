@@ -2,7 +2,6 @@ using System.Globalization;
 using NameBand.Garment;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
-using SkiaSharp;
 
 namespace NameBand.Output.Packet;
 
@@ -43,7 +42,7 @@ internal static class HemPicture
             .All(r => r.round.Names.All(n => pages.Fitting(Words(n), LetterMm(n, ring), Room(r.round, n, r.Item2)) >= LeastTextMm));
         for (int i = 0; i < plan.Rounds.Length; i++)
         {
-            Ring(pages, plan, plan.Rounds[i], middle, radiusMm - (ring * i), ring, inWords);
+            Ring(pages, plan, plan.Rounds[i], middle, (radiusMm - (ring * i), ring), inWords);
         }
 
         pages.Line(middle.X, middle.Y - radiusMm - 2, middle.X, middle.Y - innermost + 2, 0.5);
@@ -77,8 +76,9 @@ internal static class HemPicture
 
     /// <param name="inWords">Whether there is room for every name; else all stand as numbers, to be looked up in the table.</param>
     private static void Ring(
-        SheetPages pages, StripPlan plan, Round round, (double X, double Y) middle, double outerMm, double ringMm, bool inWords)
+        SheetPages pages, StripPlan plan, Round round, (double X, double Y) middle, (double OuterMm, double WideMm) ring, bool inWords)
     {
+        var (outerMm, ringMm) = ring;
         var canvas = pages.Canvas;
         using (var edge = Ink.Quiet.Stroke(0.2))
         {

@@ -2,7 +2,6 @@ using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
-using NameBand.Layout.Lines;
 using NameBand.Output.Sheets;
 using NameBand.PlanFile;
 

@@ -10,7 +10,7 @@ public static class NameFinderSheet
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
         SheetPages.WriteCounted(
-            stream, paper, $"{matter.Job.Title}: name finder", PaperTitle.WithMark(matter.Job.Title, matter.Plan), plain, strong,
+            stream, paper, $"{matter.Job.Title}: name finder", PaperTitle.WithMark(matter.Job.Title, matter.Plan), (plain, strong),
             pages => NameFinderPages.Write(new PageFlow(pages), matter));
     }
 }

@@ -14,7 +14,7 @@ public static class PersonPacket
         using var strong = SheetFace.Open();
         string person = PlainText.OneLine(share.Person);
         string title = $"{matter.Job.Title}: packet of {person}";
-        SheetPages.WriteCounted(stream, paper, title, PaperTitle.WithMark(title, matter.Plan), plain, strong, pages =>
+        SheetPages.WriteCounted(stream, paper, title, PaperTitle.WithMark(title, matter.Plan), (plain, strong), pages =>
         {
             var flow = new PageFlow(pages);
             flow.NewPage();

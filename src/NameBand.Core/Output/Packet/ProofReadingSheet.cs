@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using NameBand.Layout;
 using NameBand.Output.Sheets;
 
 namespace NameBand.Output.Packet;
@@ -22,7 +21,7 @@ public static class ProofReadingSheet
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
         SheetPages.WriteCounted(
-            stream, paper, $"{matter.Job.Title}: proof-reading", PaperTitle.WithMark(matter.Job.Title, matter.Plan), plain, strong,
+            stream, paper, $"{matter.Job.Title}: proof-reading", PaperTitle.WithMark(matter.Job.Title, matter.Plan), (plain, strong),
             pages => Write(new PageFlow(pages), matter));
     }
 

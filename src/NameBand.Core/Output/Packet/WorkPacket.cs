@@ -13,7 +13,7 @@ public static class WorkPacket
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
         SheetPages.WriteCounted(
-            stream, paper, $"{matter.Job.Title}: work packet", PaperTitle.WithMark(matter.Job.Title, matter.Plan), plain, strong, pages =>
+            stream, paper, $"{matter.Job.Title}: work packet", PaperTitle.WithMark(matter.Job.Title, matter.Plan), (plain, strong), pages =>
         {
             var flow = new PageFlow(pages);
             FrontPage.Write(flow, matter);

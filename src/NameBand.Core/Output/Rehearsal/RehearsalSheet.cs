@@ -26,7 +26,7 @@ internal static class RehearsalSheet
         using var strong = SheetFace.Open();
         var wide = paper.OnItsSide;
         return SheetPages.WriteCounted(
-            stream, wide, $"{title}: paper rehearsal", $"{PaperTitle.WithMark(title, plan)} · print at 100 %", plain, strong,
+            stream, wide, $"{title}: paper rehearsal", $"{PaperTitle.WithMark(title, plan)} · print at 100 %", (plain, strong),
             pages => Draw(pages, title, plan, cancel));
     }
 

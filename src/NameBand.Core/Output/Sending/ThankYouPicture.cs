@@ -22,8 +22,9 @@ internal static class ThankYouPicture
     /// <param name="sewn">The name's own stitches, from the left edge of its ink and pull compensation.</param>
     /// <param name="threadMm">Width at which the thread is drawn.</param>
     public static void Draw(
-        Stream png, StripPlan plan, FoundName found, NeedlePath sewn, double threadMm, ThanksCaptions captions, int widthPx)
+        Stream png, StripPlan plan, FoundName found, NeedlePath sewn, double threadMm, ThanksCaptions captions)
     {
+        int widthPx = captions.WidthPx;
         var strip = plan.Hem.Strip;
         var name = found.Placed;
         double scale = Math.Min(widthPx * NameMost / Math.Max(name.WidthMm, 1), widthPx * StripMost / strip.FinishedWidthMm);
@@ -40,12 +41,12 @@ internal static class ThankYouPicture
             ClothWeave.At(scale).Lay(picture, 0, page.Y(reach), picture.Width, page.Y(-reach), Palette.CottonAt);
             foreach (int edge in new[] { 1, -1 })
             {
-                picture.Level(0, picture.Width, page.Y(edge * reach), Math.Max(1, widthPx / 500.0), Palette.Weld, 0.9);
+                picture.Level(0, picture.Width, page.Y(edge * reach), Math.Max(1, widthPx / 500.0), new Ink(Palette.Weld, 0.9));
             }
 
             ThreadLayer.Draw(
-                picture, sewn.Steps.AsSpan(), page.X((-name.WidthMm / 2) + plan.InsetMm(name)), page.Y(name.BaselineYMm), ThreadKinds.Names,
-                Palette.ThreadAt, Palette.ThreadShades, threadMm);
+                picture, sewn.Steps.AsSpan(), (page.X((-name.WidthMm / 2) + plan.InsetMm(name)), page.Y(name.BaselineYMm)),
+                ThreadKinds.Names, (Palette.ThreadAt, Palette.ThreadShades), threadMm);
             Caption(picture, plan, found, captions, widthPx);
         });
     }
@@ -54,12 +55,12 @@ internal static class ThankYouPicture
     {
         double room = width * (1 - (2 * Side));
         double middle = width / 2;
-        captions.Set(picture, captions.Title, middle, width * 0.478, width * 0.03, room, 0.5, Palette.Ink);
+        captions.Set(picture, captions.Title, (middle, width * 0.478), width * 0.03, room, 0.5);
         string place = $"{ThanksWords.Number(plan, found)}, {ThanksWords.Place(found)}";
-        captions.Set(picture, place, middle, width * 0.514, width * 0.021, room, 0.5, Palette.Ink);
+        captions.Set(picture, place, (middle, width * 0.514), width * 0.021, room, 0.5);
         if (Likeness.IsIn([found.Placed]))
         {
-            captions.Set(picture, Likeness.OnPictures, middle, width * 0.593, width * 0.0125, room, 0.5, Palette.Ink);
+            captions.Set(picture, Likeness.OnPictures, (middle, width * 0.593), width * 0.0125, room, 0.5);
         }
 
         Hem(picture, found, captions, width);
@@ -72,19 +73,19 @@ internal static class ThankYouPicture
         double length = width * (1 - (2 * Side));
         double y = width * 0.55;
         double line = Math.Max(1, width / 600);
-        picture.Level(left, left + length, y, line, Palette.Ink, 0.8);
-        picture.Upright(left, y - (4 * line), y + (4 * line), line, Palette.Ink, 0.8);
-        picture.Upright(left + length, y - (4 * line), y + (4 * line), line, Palette.Ink, 0.8);
+        picture.Level(left, left + length, y, line, new Ink(Palette.Ink, 0.8));
+        picture.Upright(left, y - (4 * line), y + (4 * line), line, new Ink(Palette.Ink, 0.8));
+        picture.Upright(left + length, y - (4 * line), y + (4 * line), line, new Ink(Palette.Ink, 0.8));
         double round = Math.Max(found.Middles.RoundLengthMm, 1);
         double X(double mm) => left + (length * Math.Clamp(mm / round, 0, 1));
         foreach (var (at, word) in Middles(found.Middles))
         {
             double x = X(at);
-            picture.Upright(x, y - (4 * line), y + (4 * line), line, Palette.Ink, 0.8);
+            picture.Upright(x, y - (4 * line), y + (4 * line), line, new Ink(Palette.Ink, 0.8));
             double align = at < round * 0.08 ? 0 : at > round * 0.92 ? 1 : 0.5;
             captions.Set(
-                picture, word, align == 0 ? left : align == 1 ? left + length : x, y + (width * 0.026), width * 0.0165, length / 2, align,
-                Palette.Ink);
+                picture, word, (align == 0 ? left : align == 1 ? left + length : x, y + (width * 0.026)), width * 0.0165, length / 2,
+                align);
         }
 
         double spot = X(found.MiddleMm);

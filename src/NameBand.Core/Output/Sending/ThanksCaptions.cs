@@ -9,16 +9,19 @@ namespace NameBand.Output.Sending;
 /// <summary>
 /// The words under thank-you pictures, in any script. Shaping faces are for one thread, so a few are kept and lent out.
 /// </summary>
-internal sealed class ThanksCaptions(string title) : IDisposable
+internal sealed class ThanksCaptions(string title, int widthPx) : IDisposable
 {
     private readonly System.Collections.Concurrent.ConcurrentBag<SheetFace> _idle = [];
 
     public string Title { get; } = PaperTitle.Short(title);
 
+    /// <summary>Width of the pictures that they stand on.</summary>
+    public int WidthPx => widthPx;
+
     /// <summary>Writes a line.</summary>
-    /// <param name="align">0 when <paramref name="x"/> is its left edge, 0.5 its middle, 1 its right edge.</param>
+    /// <param name="align">0 where <paramref name="at"/> is its left edge, 0.5 its middle, 1 its right edge.</param>
     /// <param name="size">Height of the type in pixels; smaller where the line would be wider than <paramref name="room"/>.</param>
-    public void Set(IndexedBitmap picture, string text, double x, double baseline, double size, double room, double align, int colour)
+    public void Set(IndexedBitmap picture, string text, (double X, double Baseline) at, double size, double room, double align)
     {
         if (!_idle.TryTake(out var face))
         {
@@ -34,7 +37,7 @@ internal sealed class ThanksCaptions(string title) : IDisposable
                 width = room;
             }
 
-            Stamp(picture, face, text, x - (align * width), baseline, size, width, colour);
+            Stamp(picture, face, text, (at.X - (align * width), at.Baseline), size, width);
         }
         finally
         {
@@ -51,8 +54,9 @@ internal sealed class ThanksCaptions(string title) : IDisposable
     }
 
     private static void Stamp(
-        IndexedBitmap picture, SheetFace face, string text, double left, double baseline, double size, double width, int colour)
+        IndexedBitmap picture, SheetFace face, string text, (double Left, double Baseline) at, double size, double width)
     {
+        var (left, baseline) = at;
         int around = (int)Math.Ceiling(size);
         int x0 = (int)Math.Floor(left) - around;
         int y0 = (int)Math.Floor(baseline) - (2 * around);
@@ -72,7 +76,7 @@ internal sealed class ThanksCaptions(string title) : IDisposable
             bitmap.GetPixelSpan().Slice(y * bitmap.RowBytes, wide).CopyTo(mask.AsSpan(y * wide));
         }
 
-        picture.Stamp(mask.AsSpan(0, wide * high), wide, x0, y0, colour);
+        picture.Stamp(mask.AsSpan(0, wide * high), wide, x0, y0, Palette.Ink);
         ArrayPool<byte>.Shared.Return(mask);
     }
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Common;
-using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Output.Packet;
 using NameBand.Output.Sheets;
@@ -77,14 +76,14 @@ internal static class ThanksCards
     {
         var (plan, job) = (matter.Plan, matter.Job);
         double room = size.Wide - (2 * SideMm);
-        Strip(canvas, job, plan, found, path, matter.Fabric.Thread.DiameterMm, (SideMm, SideMm, room, size.High * StripPart));
+        Strip(canvas, matter, found, path, (SideMm, SideMm, room, size.High * StripPart));
         double below = SideMm + (size.High * StripPart) + 8;
         string? address = job.Show.ThanksAddress is { } hers ? Address(hers, found) : null;
         double words = address is null ? room : room - CodeMm - 3;
-        Text(canvas, face, PaperTitle.Short(PlainText.OneLine(job.Title)), SideMm, below, 4.4, words);
-        Text(canvas, face, ThanksWords.Number(plan, found), SideMm, below + 6.5, 3.3, words);
-        Text(canvas, face, ThanksWords.Place(found), SideMm, below + 11.5, 3.3, words);
-        Text(canvas, face, "Thank you.", SideMm, size.High - SideMm, 4.4, words);
+        Text(canvas, face, PaperTitle.Short(PlainText.OneLine(job.Title)), (SideMm, below), 4.4, words);
+        Text(canvas, face, ThanksWords.Number(plan, found), (SideMm, below + 6.5), 3.3, words);
+        Text(canvas, face, ThanksWords.Place(found), (SideMm, below + 11.5), 3.3, words);
+        Text(canvas, face, "Thank you.", (SideMm, size.High - SideMm), 4.4, words);
         if (address is not null)
         {
             Code(canvas, address, size.Wide - SideMm - CodeMm, size.High - SideMm - CodeMm);
@@ -92,9 +91,9 @@ internal static class ThanksCards
     }
 
     private static void Strip(
-        SKCanvas canvas, BandJob job, StripPlan plan, FoundName found, NeedlePath path, double threadMm,
-        (double X, double Y, double Wide, double High) box)
+        SKCanvas canvas, PacketMatter matter, FoundName found, NeedlePath path, (double X, double Y, double Wide, double High) box)
     {
+        var (plan, job) = (matter.Plan, matter.Job);
         var name = found.Placed;
         double strip = plan.Hem.Strip.FinishedWidthMm;
         float scale = (float)Math.Min(box.Wide * 0.94 / Math.Max(name.WidthMm, 1), box.High / strip);
@@ -115,7 +114,7 @@ internal static class ThanksCards
                 Color = Colour(colour),
                 IsStroke = true,
                 IsAntialias = true,
-                StrokeWidth = (float)(threadMm * part),
+                StrokeWidth = (float)(matter.Fabric.Thread.DiameterMm * part),
                 StrokeJoin = SKStrokeJoin.Bevel,
             };
             canvas.DrawPath(line, stroke);
@@ -170,11 +169,11 @@ internal static class ThanksCards
         }
     }
 
-    private static void Text(SKCanvas canvas, SheetFace face, string text, double x, double baseline, double size, double room)
+    private static void Text(SKCanvas canvas, SheetFace face, string text, (double X, double Baseline) at, double size, double room)
     {
         double width = face.WidthMm(text, size);
         using var ink = new SKPaint { Color = SKColors.Black, IsAntialias = true };
-        face.Draw(canvas, text, x, baseline, width > room ? size * room / width : size, ink);
+        face.Draw(canvas, text, at.X, at.Baseline, width > room ? size * room / width : size, ink);
     }
 
     private static void Cuts(SKCanvas canvas, Paper paper, double wide, double high)

@@ -1,5 +1,5 @@
 using System.Globalization;
-using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.MachineLetters.Measuring;
 using NameBand.PlanFile;
 

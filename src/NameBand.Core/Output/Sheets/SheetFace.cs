@@ -1,4 +1,4 @@
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Lettering.Shaping;
 using SkiaSharp;
 
@@ -59,7 +59,7 @@ internal sealed class SheetFace : IDisposable
                 to++;
             }
 
-            DrawRun(canvas, shaped, shown, from, to, new SKPoint((float)xMm, (float)baselineMm), capMm, paint);
+            DrawRun(canvas, (shaped, shown), (from, to), new SKPoint((float)xMm, (float)baselineMm), capMm, paint);
             from = to;
         }
 
@@ -99,8 +99,10 @@ internal sealed class SheetFace : IDisposable
     }
 
     private void DrawRun(
-        SKCanvas canvas, ShapedName shaped, string text, int from, int to, SKPoint origin, double capMm, SKPaint paint)
+        SKCanvas canvas, (ShapedName Shaped, string Text) line, (int From, int To) part, SKPoint origin, double capMm, SKPaint paint)
     {
+        var (shaped, text) = line;
+        var (from, to) = part;
         var face = shaped.Glyphs[from].Face;
         using var font = FontOf(face, capMm * face.UnitsPerEm / face.CapHeightUnits);
         var (start, bytes, offsets) = TextOf(shaped, text, from, to);

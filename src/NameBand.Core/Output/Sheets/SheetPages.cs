@@ -14,15 +14,12 @@ internal sealed class SheetPages : IDisposable
     private readonly SKDocument? _document;
     private readonly PdfStream? _stream;
     private readonly string _foot;
-    private readonly int _of;
     private SKCanvas? _canvas;
 
     /// <param name="strong">The face of headings; null: that of the text.</param>
-    /// <param name="of">How many pages there will be; 0 when that is not known.</param>
-    public SheetPages(Stream stream, Paper paper, string title, string foot, SheetFace face, SheetFace? strong = null, int of = 0)
+    public SheetPages(Stream stream, Paper paper, string title, string foot, SheetFace face, SheetFace? strong = null)
         : this(paper, foot, face, strong)
     {
-        _of = of;
         _stream = new PdfStream(stream, Language);
         _document = SKDocument.CreatePdf(
             _stream, new SKDocumentPdfMetadata { Title = title, Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
@@ -40,11 +37,11 @@ internal sealed class SheetPages : IDisposable
     /// <param name="draw">Must leave out what is costly and takes no room while <see cref="IsCounting"/>.</param>
     /// <returns>How many pages there are.</returns>
     public static int WriteCounted(
-        Stream stream, Paper paper, string title, string foot, SheetFace face, SheetFace? strong, Action<SheetPages> draw)
+        Stream stream, Paper paper, string title, string foot, (SheetFace Text, SheetFace? Strong) faces, Action<SheetPages> draw)
     {
-        using var counting = new SheetPages(paper, foot, face, strong);
+        using var counting = new SheetPages(paper, foot, faces.Text, faces.Strong);
         draw(counting);
-        using var pages = new SheetPages(stream, paper, title, foot, face, strong, counting.Page);
+        using var pages = new SheetPages(stream, paper, title, foot, faces.Text, faces.Strong) { Of = counting.Page };
         draw(pages);
         return counting.Page;
     }
@@ -60,8 +57,8 @@ internal sealed class SheetPages : IDisposable
 
     public int Page { get; private set; }
 
-    /// <summary>How many pages there will be; 0 while they are counted.</summary>
-    public int Of => _of;
+    /// <summary>How many pages there will be; 0 when that is not known, or while they are counted.</summary>
+    public int Of { get; private init; }
 
     /// <summary>The page being drawn on, its unit a millimetre.</summary>
     public SKCanvas Canvas => _canvas ?? throw new InvalidOperationException("No page was begun.");
@@ -77,7 +74,7 @@ internal sealed class SheetPages : IDisposable
 
         _canvas = _document.BeginPage((float)Paper.WidthMm * PointsPerMm, (float)Paper.HeightMm * PointsPerMm);
         _canvas.Scale(PointsPerMm);
-        string page = string.Create(CultureInfo.InvariantCulture, $"page {Page}{(_of > 0 ? $" of {_of}" : "")}");
+        string page = string.Create(CultureInfo.InvariantCulture, $"page {Page}{(Of > 0 ? $" of {Of}" : "")}");
         Text(15, Paper.HeightMm - 8, _foot, 3.2, Ink.Quiet);
         TextRight(Paper.WidthMm - 15, Paper.HeightMm - 8, page, 3.2, Ink.Quiet);
     }

@@ -1,5 +1,4 @@
 using NameBand.Common;
-using NameBand.Layout;
 using NameBand.Output.Drawing;
 
 namespace NameBand.Output.Swatches;
@@ -25,50 +24,54 @@ public static class SwatchProof
         };
         page.Write(png, picture =>
         {
+            var on = new ProofCanvas(picture, page, face);
             ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Palette.CottonAt);
             HoopingProof.DrawField(picture, page, field);
             double zero = sewn.Hooping.LeftMarkMm;
-            TapeMeasure.Draw(picture, page, face, field.TopMm + AroundMm, zero, left - zero, left + page.WidthMm - zero);
-            DrawMarks(picture, page, facts, sewn, face);
+            TapeMeasure.Draw(on, field.TopMm + AroundMm, zero, left - zero, left + page.WidthMm - zero);
+            DrawMarks(on, facts, sewn);
             foreach (var placed in sewn.Hooping.Samples)
             {
                 int cap = page.CapPx(1.35);
                 double x = placed.At.XMm + (placed.WidthMm / 2);
-                face.Set(picture, SwatchFacts.InWords(placed.Sample), page.X(x), page.Y(placed.LabelAt.YMm - 2.2), cap, Palette.Ink, 0.5);
+                face.Set(picture, SwatchFacts.InWords(placed.Sample), (page.X(x), page.Y(placed.LabelAt.YMm - 2.2)), cap, Palette.Ink, 0.5);
             }
 
             foreach (var placed in sewn.Hooping.Columns)
             {
                 double x = placed.At.XMm + (placed.Column.AlongMm / 2);
                 double y = placed.LabelAt.YMm - 2.2;
-                face.Set(picture, SwatchFacts.InWords(placed.Column), page.X(x), page.Y(y), page.CapPx(1.35), Palette.Ink, 0.5);
+                face.Set(picture, SwatchFacts.InWords(placed.Column), (page.X(x), page.Y(y)), page.CapPx(1.35), Palette.Ink, 0.5);
             }
 
             var steps = sewn.Path.Steps.AsSpan();
             double thread = facts.Fabric.Thread.DiameterMm;
-            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Names, Palette.ThreadAt, Palette.ThreadShades, thread);
-            ThreadLayer.Draw(picture, steps, page.X(0), page.Y(0), ThreadKinds.Marks, Palette.MarkAt, Palette.MarkShades, thread);
-            DrawFoot(picture, page, facts, sewn, face, bottom);
+            ThreadLayer.Draw(picture, steps, (page.X(0), page.Y(0)), ThreadKinds.Names, (Palette.ThreadAt, Palette.ThreadShades), thread);
+            ThreadLayer.Draw(picture, steps, (page.X(0), page.Y(0)), ThreadKinds.Marks, (Palette.MarkAt, Palette.MarkShades), thread);
+            DrawFoot(on, facts, sewn, bottom);
         });
     }
 
     /// <summary>A line from cross to cross with its length: what is measured after sewing.</summary>
-    private static void DrawMarks(IndexedBitmap picture, ProofPage page, SwatchFacts facts, SewnSwatch sewn, CaptionFace face)
+    private static void DrawMarks(ProofCanvas on, SwatchFacts facts, SewnSwatch sewn)
     {
+        var (picture, page, face) = on;
         double from = sewn.Hooping.LeftMarkMm;
         double to = from + facts.Plan.MarksApartMm;
         double y = sewn.Hooping.MarkYMm;
-        picture.Level(page.X(from + 3.5), page.X(to - 3.5), page.Y(y), Math.Max(1, page.Px(0.15)), Palette.Madder, 0.8, page.Px(1));
+        picture.Level(
+            page.X(from + 3.5), page.X(to - 3.5), page.Y(y), Math.Max(1, page.Px(0.15)), new Ink(Palette.Madder, 0.8, page.Px(1)));
         face.Set(
             picture, FormattableString.Invariant($"{facts.Plan.MarksApartMm:0} mm before sewing: measure it afterwards"),
-            page.X((from + to) / 2), page.Y(y + 0.7), page.CapPx(1.6), Palette.Madder, 0.5);
+            (page.X((from + to) / 2), page.Y(y + 0.7)), page.CapPx(1.6), Palette.Madder, 0.5);
     }
 
-    private static void DrawFoot(IndexedBitmap picture, ProofPage page, SwatchFacts facts, SewnSwatch sewn, CaptionFace face, double bottom)
+    private static void DrawFoot(ProofCanvas on, SwatchFacts facts, SewnSwatch sewn, double bottom)
     {
+        var (picture, page, face) = on;
         picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Palette.TableAt + 9);
-        picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), Palette.Ink, 0.5);
-        face.Set(picture, Caption(facts, sewn), page.Px(4), page.Y(bottom - 5.4), page.CapPx(CaptionMm), Palette.Ink);
+        picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), new Ink(Palette.Ink, 0.5));
+        face.Set(picture, Caption(facts, sewn), (page.Px(4), page.Y(bottom - 5.4)), page.CapPx(CaptionMm), Palette.Ink);
     }
 
     private static string Caption(SwatchFacts facts, SewnSwatch sewn)
@@ -77,6 +80,6 @@ public static class SwatchProof
             ? FormattableString.Invariant($"swatch {sewn.Hooping.Number} of {facts.Hoopings.Length}") : "swatch";
         return FormattableString.Invariant(
             $"{count}   ·   plan {facts.PlanMark}   ·   ") + FormattableString.Invariant(
-            $"{facts.Fabric.Name}, {facts.Fabric.Thread.Name}   ·   {sewn.Stitches} stitches   ·   {Thousandths.Tenths(sewn.Minutes):0.0} min   ·   true size");
+            $"{facts.Fabric.Name}, {facts.Fabric.Thread.Name}   ·   {sewn.Stitches:#,0} stitches   ·   {Thousandths.Tenths(sewn.Minutes):0.0} min   ·   true size");
     }
 }

@@ -13,10 +13,12 @@ namespace NameBand.Output.Tracing;
 internal static class Template
 {
     public const double OverlapMm = 15;
-    private const double MarginMm = 12;
+    internal const double MarginMm = 12;
     private const double TopMm = 10;
     private const double BetweenRowsMm = 9;
     private const double SquareMm = 50;
+
+    private sealed record Words(string Title, string Side, string[] Notes);
 
     /// <summary>For names that are traced: the lines to follow.</summary>
     public static void Write(Stream stream, Paper paper, string title, StripPlan plan, TraceLines lines, bool mirrored)
@@ -25,8 +27,7 @@ internal static class Template
         string follow =
             "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, upright ones at the ends too; outer lines the cut. The scale below counts centimetres on the flat strip from its cut left end.";
         var look = new TemplateLook(lines, plan.Hem.Strip, mirrored, WithCentres: true) { MarkOf = h => SheetMarks.Of(plan, h) };
-        Write(stream, paper, title, side, plan, Notes(plan, side, [follow, ReadMePage.CareInOneLine]), TemplateStrip.OfCloths(plan), look,
-            default);
+        Write(stream, paper, new Words(title, side, Notes(plan, side, [follow, ReadMePage.CareInOneLine])), plan, look, default);
     }
 
     /// <summary>For hoopings: where each name and each alignment cross will lie on the flat cloth.</summary>
@@ -40,23 +41,24 @@ internal static class Template
         {
             MarkOf = h => SheetMarks.Of(plan, h),
         };
-        Write(stream, paper, title, side, plan, Notes(plan, side, [marks]), TemplateStrip.OfCloths(plan), look, cancel);
+        Write(stream, paper, new Words(title, side, Notes(plan, side, [marks])), plan, look, cancel);
     }
 
     private static void Write(
-        Stream stream, Paper paper, string title, string side, StripPlan plan, string[] notes, ImmutableArray<TemplateStrip> strips,
-        TemplateLook look, CancellationToken cancel)
+        Stream stream, Paper paper, Words words, StripPlan plan, TemplateLook look, CancellationToken cancel)
     {
+        var (title, side, notes) = words;
         using var face = SheetFace.Open();
         var wide = paper.OnItsSide;
         SheetPages.WriteCounted(
-            stream, wide, $"{title}: template", $"{Packet.PaperTitle.WithMark(title, plan)} · print at 100 % · {side}", face, null, pages =>
+            stream, wide, $"{title}: template", $"{Packet.PaperTitle.WithMark(title, plan)} · print at 100 % · {side}", (face, null),
+            pages =>
         {
             double length = wide.WidthMm - (2 * MarginMm);
             pages.Begin();
             double y = Head(pages, title, notes);
             double bottom = wide.HeightMm - 12;
-            foreach (var cloth in Beside(strips))
+            foreach (var cloth in Beside(TemplateStrip.OfCloths(plan)))
             {
                 double half = Math.Min(look.HalfHeightMm(cloth[0]), (bottom - TopMm - BetweenRowsMm) / 2);
                 double row = (2 * half) + BetweenRowsMm;
@@ -78,7 +80,7 @@ internal static class Template
 
                         if (!pages.IsCounting)
                         {
-                            new TemplateRow(pages, strip, look, window, MarginMm, y + half, half).Draw();
+                            new TemplateRow(pages, strip, look, window, y + half, half).Draw();
                         }
 
                         y += row;

@@ -23,14 +23,13 @@ internal sealed record TemplateLook(TraceLines Lines, StripWidths Strip, bool Mi
 
 /// <summary>One row of a template: a window on a flat strip.</summary>
 /// <param name="window">What of the cloth is shown; of a strip that is shorter, less.</param>
-/// <param name="edgeMm">Where the window begins on the paper.</param>
 /// <param name="centreMm">Where the strip's centre line lies on the paper.</param>
 internal sealed class TemplateRow(
-    SheetPages pages, TemplateStrip strip, TemplateLook look, TemplateWindow window, double edgeMm, double centreMm, double halfMm)
+    SheetPages pages, TemplateStrip strip, TemplateLook look, TemplateWindow window, double centreMm, double halfMm)
 {
     private readonly double _fromMm = Math.Max(window.FromMm, strip.FromMm);
     private readonly double _toMm = Math.Min(window.ToMm, strip.ToMm);
-    private readonly double _leftMm = edgeMm + Math.Max(0, strip.FromMm - window.FromMm);
+    private readonly double _leftMm = Template.MarginMm + Math.Max(0, strip.FromMm - window.FromMm);
 
     private const double EdgeLineMm = 0.15;
     private const double CentreLineMm = 0.35;

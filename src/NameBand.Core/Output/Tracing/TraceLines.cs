@@ -4,6 +4,7 @@ using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 
 namespace NameBand.Output.Tracing;
 

@@ -1,5 +1,6 @@
 using NameBand.Choosing;
 using NameBand.Job;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Plans;
 

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using NameBand.Choosing;
 using NameBand.Common;
 using NameBand.Job;
-using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Plans;
 

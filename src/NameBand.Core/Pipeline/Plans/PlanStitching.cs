@@ -4,7 +4,7 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
 using NameBand.Load;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
 using NameBand.Stitching;
 

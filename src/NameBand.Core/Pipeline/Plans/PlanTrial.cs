@@ -3,6 +3,7 @@ using NameBand.Choosing;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Plans;
 

@@ -3,8 +3,9 @@ using System.Collections.Immutable;
 using NameBand.Choosing;
 using NameBand.Common;
 using NameBand.Job;
-using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Output;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Plans;
 

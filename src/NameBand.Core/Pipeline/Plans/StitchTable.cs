@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
-using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
 using NameBand.Lettering;
 using NameBand.Load;
 using NameBand.Names;
-using NameBand.Pipeline.Ways;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Plans;
 

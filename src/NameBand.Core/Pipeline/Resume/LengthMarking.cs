@@ -2,6 +2,7 @@ using System.Globalization;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Output;
 using NameBand.Reports;
 

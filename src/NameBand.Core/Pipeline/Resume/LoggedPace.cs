@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Estimating;
 using NameBand.Job;
-using NameBand.Pipeline.Ways;
-using NameBand.Reports;
 
 namespace NameBand.Pipeline.Resume;
 

@@ -5,8 +5,6 @@ using NameBand.Layout.Resuming;
 using NameBand.Lettering;
 using NameBand.Names;
 using NameBand.Output;
-using NameBand.Pipeline.Ways;
-using NameBand.Reports;
 
 namespace NameBand.Pipeline.Resume;
 

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
-using NameBand.Pipeline.Ways;
-using NameBand.Reports;
 
 namespace NameBand.Pipeline.Resume;
 

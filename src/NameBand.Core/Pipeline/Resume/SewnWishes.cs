@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Names;

@@ -5,11 +5,14 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Layout.Resuming;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters;
 using NameBand.Names;
 using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
 
 namespace NameBand.Pipeline.Ways;

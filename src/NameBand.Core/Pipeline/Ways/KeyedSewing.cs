@@ -5,12 +5,14 @@ using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.MachineLetters;
-using NameBand.Names;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Output.Sheets;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 
 namespace NameBand.Pipeline.Ways;
 
@@ -65,7 +67,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
         foreach (var paper in Paper.Both)
         {
             yield return (OutPaths.KeyIn(paper.Word),
-                stream => KeyInSheet.Write(stream, paper, made.Job.Title, _plan, KeyIns, made.Job.Letters, _setsOut));
+                stream => KeyInSheet.Write(stream, paper, made.Job, _plan, KeyIns, _setsOut));
         }
 
         yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, MeasuredFirst, SheetMarks.Of(_plan)));

@@ -2,8 +2,11 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Names;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Ways;
 

@@ -2,11 +2,11 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
-using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Keying;
-using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Stages;
 using NameBand.Stitching;
+using NameBand.Stitching.Sewing;
 
 namespace NameBand.Pipeline.Ways;
 

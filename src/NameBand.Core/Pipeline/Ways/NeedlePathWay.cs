@@ -5,11 +5,14 @@ using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Layout.Drift;
+using NameBand.Layout.Planning;
 using NameBand.Layout.Resuming;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Lettering.Smallness;
 using NameBand.Names;
 using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Ways;
 

@@ -4,11 +4,14 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Layout.Resuming;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.MachineLetters;
 using NameBand.Names;
 using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Ways;
 

@@ -5,6 +5,7 @@ using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Output.Keying;
+using NameBand.Pipeline.Stages;
 using NameBand.Stitching;
 
 namespace NameBand.Pipeline.Ways;

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Ways;
 

@@ -3,11 +3,11 @@ using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
-using NameBand.Names;
 using NameBand.Output;
 using NameBand.Output.Keying;
 using NameBand.Output.Sheets;
 using NameBand.Output.Tracing;
+using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
 using NameBand.Stitching;
 

@@ -4,10 +4,13 @@ using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Planning;
 using NameBand.Layout.Resuming;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Pipeline.Resume;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Ways;
 

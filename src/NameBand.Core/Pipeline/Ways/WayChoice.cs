@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Job;
+using NameBand.Pipeline.Stages;
 
 namespace NameBand.Pipeline.Ways;
 

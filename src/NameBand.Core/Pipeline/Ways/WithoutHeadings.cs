@@ -1,5 +1,6 @@
 using NameBand.Job;
 using NameBand.Lettering;
+using NameBand.Lettering.Faces;
 using NameBand.Names;
 
 namespace NameBand.Pipeline.Ways;

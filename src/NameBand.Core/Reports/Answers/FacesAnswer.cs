@@ -1,5 +1,5 @@
 using NameBand.Cloth;
-using NameBand.Lettering;
+using NameBand.Lettering.Smallness;
 
 namespace NameBand.Reports.Answers;
 

@@ -1,5 +1,5 @@
 using System.Text.Json.Serialization;
-using NameBand.MachineLetters;
+using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.Reports.Answers;
 

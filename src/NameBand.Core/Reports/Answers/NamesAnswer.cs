@@ -1,4 +1,3 @@
-using NameBand.Common;
 using NameBand.Job;
 using NameBand.Names;
 

@@ -24,18 +24,23 @@ internal static class StrokeEnds
     public static (List<Vec> Left, List<Vec> Right) Finish(Stroke stroke, double widthMm, double tuckMm, InsideMap inside)
     {
         var (left, right) =
-            FinishEnd(stroke.Left, stroke.Right, stroke.End, stroke.EndCap, stroke.EndOut, stroke.Start, widthMm, tuckMm, inside);
+            FinishEnd(stroke.Left, stroke.Right, new End(stroke.End, stroke.EndCap, stroke.EndOut, stroke.Start), widthMm, tuckMm, inside);
         var (turnedLeft, turnedRight) = FinishEnd(
-            [.. Enumerable.Reverse(right)], [.. Enumerable.Reverse(left)], stroke.Start, stroke.StartCap, stroke.StartOut, stroke.End,
-            widthMm, tuckMm, inside);
+            [.. Enumerable.Reverse(right)], [.. Enumerable.Reverse(left)],
+            new End(stroke.Start, stroke.StartCap, stroke.StartOut, stroke.End), widthMm, tuckMm, inside);
         turnedLeft.Reverse();
         turnedRight.Reverse();
         return (turnedRight, turnedLeft);
     }
 
+    /// <param name="Out">Where it points, if that is known; else zero.</param>
+    /// <param name="Other">What the stroke's other end is.</param>
+    private sealed record End(EndKind Kind, List<Vec> Cap, Vec Out, EndKind Other);
+
     private static (List<Vec> Left, List<Vec> Right) FinishEnd(
-        List<Vec> left, List<Vec> right, EndKind kind, List<Vec> cap, Vec known, EndKind other, double width, double tuck, InsideMap inside)
+        List<Vec> left, List<Vec> right, End end, double width, double tuck, InsideMap inside)
     {
+        var (kind, cap, known, other) = end;
         if (kind == EndKind.Meet)
         {
             return (left, right);

@@ -1,5 +1,4 @@
 using NameBand.Stitching.Columns;
-using NameBand.Stitching.Geometry;
 using NameBand.Stitching.Strokes;
 
 namespace NameBand.Stitching.Sewing;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NameBand.Common;
 
 namespace NameBand.Stitching.Sewing;
 

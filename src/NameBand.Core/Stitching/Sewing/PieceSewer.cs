@@ -5,7 +5,6 @@ using NameBand.Lettering;
 using NameBand.Stitching.Columns;
 using NameBand.Stitching.Geometry;
 using NameBand.Stitching.Shapes;
-using NameBand.Stitching.Strokes;
 
 namespace NameBand.Stitching.Sewing;
 

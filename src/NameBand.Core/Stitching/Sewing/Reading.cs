@@ -1,6 +1,5 @@
 using NameBand.Stitching.Columns;
 using NameBand.Stitching.Shapes;
-using NameBand.Stitching.Strokes;
 
 namespace NameBand.Stitching.Sewing;
 

@@ -238,8 +238,8 @@ internal static class CornerSplitter
             : Math.Abs(upright) > UprightPart ? upright > 0
             : at >= inner.Length - at;
         return firstRunsOn
-            ? CutFor(stroke, inner, outer, at, first!.Value.Arc, into, innerIsRight)
-            : CutAfter(stroke, inner, outer, at, second!.Value.Arc, outOf, innerIsRight);
+            ? CutFor(stroke, inner, outer, (at, first!.Value.Arc), into, innerIsRight)
+            : CutAfter(stroke, inner, outer, (at, second!.Value.Arc), outOf, innerIsRight);
     }
 
     private static double Slant(ArcLengthPolyline outer, (double Arc, double Distance)? hit, Vec direction, double width) =>
@@ -249,8 +249,9 @@ internal static class CornerSplitter
 
     /// <summary>The leg before the corner runs on: it gets the outer corner, the leg after it butts.</summary>
     private static CornerCut? CutFor(
-        Stroke stroke, ArcLengthPolyline inner, ArcLengthPolyline outer, double at, double cut, Vec into, bool innerIsRight)
+        Stroke stroke, ArcLengthPolyline inner, ArcLengthPolyline outer, (double Inner, double Outer) arcs, Vec into, bool innerIsRight)
     {
+        var (at, cut) = arcs;
         var c = inner.At(at);
         var normal = innerIsRight ? into.Left : into.Left * -1;
         double opposite = outer.FirstHit(c, normal, 1e-6) is { } hit && hit.Arc < cut ? hit.Arc : Math.Min(outer.Nearest(c), cut);
@@ -279,12 +280,12 @@ internal static class CornerSplitter
 
     /// <summary>The leg after the corner runs on: the same seen from the other end.</summary>
     private static CornerCut? CutAfter(
-        Stroke stroke, ArcLengthPolyline inner, ArcLengthPolyline outer, double at, double cut, Vec outOf, bool innerIsRight)
+        Stroke stroke, ArcLengthPolyline inner, ArcLengthPolyline outer, (double Inner, double Outer) arcs, Vec outOf, bool innerIsRight)
     {
         var turnedInner = new ArcLengthPolyline([.. Enumerable.Reverse(inner.Points.ToArray())]);
         var turnedOuter = new ArcLengthPolyline([.. Enumerable.Reverse(outer.Points.ToArray())]);
         var made = CutFor(
-            stroke.Reversed(), turnedInner, turnedOuter, inner.Length - at, outer.Length - cut, outOf * -1, !innerIsRight);
+            stroke.Reversed(), turnedInner, turnedOuter, (inner.Length - arcs.Inner, outer.Length - arcs.Outer), outOf * -1, !innerIsRight);
         return made is { } m ? new CornerCut(m.After.Reversed(), m.Before.Reversed()) : null;
     }
 }

@@ -1,4 +1,3 @@
-using NameBand.Stitching.Geometry;
 using NameBand.Stitching.Shapes;
 
 namespace NameBand.Stitching.Strokes;

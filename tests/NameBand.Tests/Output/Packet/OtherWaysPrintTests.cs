@@ -1,3 +1,4 @@
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Output;
 using NameBand.Output.Tracing;
 using NameBand.Tests.House;

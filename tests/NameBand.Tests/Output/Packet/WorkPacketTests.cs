@@ -3,6 +3,7 @@ using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.MachineLetters.Alphabets;
 using NameBand.Output.Packet;
 using NameBand.Output.Sheets;
 using SkiaSharp;

@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using NameBand.Common;
+using NameBand.Job;
+using NameBand.Lettering;
+
+namespace NameBand.Layout.Planning;
+
+/// <summary>
+/// Names too wide for the sewing field or too tall for the strip at the height that was asked for. Where smaller letters
+/// would do they are what is asked for: nobody is asked for a shorter name before.
+/// </summary>
+internal sealed class Oversized
+{
+    private readonly BandJob _job;
+    private readonly Sizing _sizing;
+    private readonly double _heightMm;
+    private readonly double _leastMm;
+
+    public Oversized(BandJob job, Sizing sizing, ImmutableArray<LetteredName> all)
+    {
+        (_job, _sizing) = (job, sizing);
+        _heightMm = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
+
+        // Of finer thread, and by hand, smaller letters can be made: as small as job.json allows.
+        _leastMm = LayoutAdvice.IsSewnWith40Weight(job) ? LayoutAdvice.LeastFor40WeightMm : JobKeys.Height.LowMm;
+        var names = new List<LetteredName>(all.Length);
+        var held = ImmutableArray.CreateBuilder<HeldRow>();
+        var tooBig = new List<LetteredName>();
+        foreach (var name in all)
+        {
+            if (Reason(name) is { } reason)
+            {
+                held.Add(new HeldRow(name.Name.Row, reason) { IsForItsSize = true });
+                if (IsOfList(name))
+                {
+                    tooBig.Add(name);
+                }
+            }
+            else
+            {
+                names.Add(name);
+            }
+        }
+
+        Fitting = names;
+        Held = held.ToImmutable();
+        Advice = SmallerLetters(all, tooBig);
+    }
+
+    public List<LetteredName> Fitting { get; }
+
+    public ImmutableArray<HeldRow> Held { get; }
+
+    /// <summary>The letter height at which names that are held now would fit; null where none is held, or no height would do.</summary>
+    public Problem? Advice { get; }
+
+    /// <summary>Headings stand in the job's own file, and have an advice of their own.</summary>
+    private static bool IsOfList(LetteredName name) => name.Name.Row.List != JobReader.FileName;
+
+    private string? Reason(LetteredName name)
+    {
+        if (!_sizing.FitsField(name, _heightMm))
+        {
+            return FormattableString.Invariant(
+                $"too wide for one hooping: at letters {_heightMm:0.#} mm high the name is {_sizing.WidthMm(name, _heightMm):0} mm long and the field holds {_sizing.LongestSegmentMm:0.#} mm once sewn. ")
+                + (Smaller(name) ?? "Agree a shorter form with its owner, or use a longer hoop");
+        }
+
+        return FitsZone(name, _heightMm) ? null : FormattableString.Invariant(
+            $"too tall for the strip: at letters {_heightMm:0.#} mm high its ink is {TallMm(name):0.0} mm from top to bottom ")
+            + FormattableString.Invariant($"and the sewing zone is {_sizing.Hem.Strip.SewingZoneMm:0.0} mm. ")
+            + (Smaller(name) ?? "Use a wider strip or smaller letters");
+    }
+
+    private double TallMm(LetteredName name) => (name.Ink.HeightMm * _heightMm) + (2 * _sizing.ReachMm(_heightMm));
+
+    private string? Smaller(LetteredName name) =>
+        LargestMm(name) is { } mm ? FormattableString.Invariant($"Use smaller letters: {mm:0.0} mm high it fits") : null;
+
+    private bool FitsZone(LetteredName name, double heightMm) => _sizing.FitsZone(name.Ink.BottomMm, name.Ink.TopMm, heightMm);
+
+    private bool Fits(LetteredName name, double heightMm) => _sizing.FitsField(name, heightMm) && FitsZone(name, heightMm);
+
+    /// <summary>The largest height, in tenths of a millimetre, under the one asked for at which a name fits by itself; null where
+    /// it is too small to be sewn.</summary>
+    private double? LargestMm(LetteredName name)
+    {
+        // What fits at one height fits at every smaller one.
+        int enough = Tenths(_leastMm), over = Tenths(_heightMm);
+        if (_job.Traits.HasLettersOfItsOwn || enough >= over || !Fits(name, _leastMm))
+        {
+            return null;
+        }
+
+        while (over - enough > 1)
+        {
+            int middle = (enough + over) / 2;
+            (enough, over) = Fits(name, middle / 10.0) ? (middle, over) : (enough, middle);
+        }
+
+        return enough / 10.0;
+    }
+
+    private static int Tenths(double mm) => (int)Math.Ceiling((mm * 10) - 1e-9);
+
+    private Problem? SmallerLetters(ImmutableArray<LetteredName> all, List<LetteredName> tooBig)
+    {
+        double[] alone = [.. tooBig.Select(LargestMm).OfType<double>()];
+        if (alone.Length == 0)
+        {
+            return null;
+        }
+
+        var able = Ordering.Order([.. all.Where(n => Fits(n, _leastMm))], _job.Lettering.Order, _job.Lettering.Collation);
+        var search = new HeightSearch(_sizing, _leastMm, _job.Lettering.Order == NameOrder.BestFit);
+        double together = search.Largest(able).HeightMm;
+        bool isEnough = search.Obstacle(able, together) is null;
+        double best = isEnough ? together : alone.Min();
+        bool isGiven = _job.Lettering.Height is not null;
+        string key = isGiven ? "height" : "least";
+        int never = tooBig.Count - alone.Length;
+        string rest = never == 0 ? "all names fit" : FormattableString.Invariant($"all names fit but {never}");
+        return Problem.NeedsPerson(
+            new Where(JobReader.FileName, Key: $"lettering.{key}"),
+            FormattableString.Invariant(
+                $"Letters {_heightMm:0.0} mm high are too large for {tooBig.Count} of {all.Count(IsOfList)} names: they do not fit the hoop or the strip."),
+            FormattableString.Invariant($"Write \"{key}\": \"{best:0.0} mm\" in the group “lettering”")
+            + (isGiven && isEnough && best >= _job.Lettering.Least.Mm ? ", or \"largest\"" : "")
+            + (isEnough ? $": then {rest}." : ": then they do; all names together want more rounds as well."));
+    }
+}

@@ -16,7 +16,7 @@ internal static class OneDoor
         ["src/NameBand.Core/Job/JobLock.cs"] = "reads who holds a lock that may be opened by nobody else",
         ["src/NameBand.Core/Lettering/Faces/FaceCard.cs"] = "the program's own folder of faces",
         ["src/NameBand.Core/Lettering/Faces/FaceShelf.cs"] = "the program's own folder of faces",
-        ["src/NameBand.Core/Output/CaptionFace.cs"] = "the program's own folder of faces",
+        ["src/NameBand.Core/Output/Drawing/CaptionFace.cs"] = "the program's own folder of faces",
     };
 
     private static readonly string[] Openings =

@@ -25,7 +25,8 @@ internal sealed record FaceMetrics(string Look, bool IsHeldOut, string Face, IRe
     /// <summary>The letters of a face as its file has them: nominal glyphs, no kerning, by the height of its H.</summary>
     public static FaceMetrics Of(string look, bool isHeldOut, string fontFile)
     {
-        var face = NameBand.Lettering.Faces.Face.FromBytes(fontFile, null, Path.GetFileName(fontFile), System.IO.File.ReadAllBytes(fontFile));
+        var face = NameBand.Lettering.Faces.Face.FromBytes(
+            fontFile, null, Path.GetFileName(fontFile), System.IO.File.ReadAllBytes(fontFile));
         using var capital = face.RawPath((int)face.GlyphOf('H'));
         double part = 100 / (double)capital!.TightBounds.Height;
         var letters = new SortedDictionary<string, LetterMetrics>(StringComparer.Ordinal);

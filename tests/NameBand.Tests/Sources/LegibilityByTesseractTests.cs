@@ -35,10 +35,12 @@ public sealed class LegibilityByTesseractTests(ITestOutputHelper output)
             .Skip(1).Select(l => l[(l.IndexOf(',') + 1)..].Trim('"')).Where(n => n.All(c => char.IsAsciiLetter(c) || c == ' '))
             .Where((_, i) => i % 7 == 0).Take(Count)];
 
+    /// <summary>At 6 mm thread is to be read no worse than print.</summary>
     [SkippableTheory]
-    [InlineData(8)]
-    [InlineData(10)]
-    public void Thread_is_read_as_the_name(double heightMm)
+    [InlineData(6, 0)]
+    [InlineData(8, 0.01)]
+    [InlineData(10, 0.01)]
+    public void Thread_is_read_as_the_name(double heightMm, double allowedPart)
     {
         OutsideTool.Require("tesseract", "tesseract-ocr");
         var names = Names();
@@ -58,10 +60,13 @@ public sealed class LegibilityByTesseractTests(ITestOutputHelper output)
             DrawPrint(lettered[i], heightMm, folder[$"print-{i}.png"]);
         }
 
-        Assert.Equal(0, Wrong(names, folder, "print"));
+        int printed = Wrong(names, folder, "print");
         int letters = names.Sum(n => n.Length);
         int wrong = Wrong(names, folder, "sewn");
-        Assert.True(wrong <= 0.01 * letters, $"{wrong} of {letters} characters were misread at {heightMm} mm; at most 1 % is allowed");
+        Assert.True(printed <= 0.01 * letters, $"{printed} of {letters} printed characters were misread");
+        Assert.True(
+            wrong <= printed + (allowedPart * letters),
+            $"{wrong} of {letters} characters were misread at {heightMm} mm, {printed} in print");
     }
 
     private int Wrong(List<string> names, TemporaryFolder folder, string kind)

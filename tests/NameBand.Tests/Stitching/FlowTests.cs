@@ -50,9 +50,10 @@ public class FlowTests
 
     /// <summary>Twelve letters of a face: what is reached is held. No thread lies across another column, the tuck aside.</summary>
     [Theory]
-    [InlineData("nunito-bold", 1.8, 0.9, 2)]
-    [InlineData("roboto-slab-bold", 5.3, 1, 4)]
-    [InlineData("vollkorn-bold", 4.3, 1.3, 3)]
+    [InlineData("nunito-bold", 1.8, 0.5, 2)]
+    [InlineData("roboto-slab-bold", 5.3, 0.6, 5)]
+    [InlineData("vollkorn-bold", 4.3, 0.7, 3)]
+    [InlineData("bebas-neue-bold", 4, 0.5, 2)]
     public void Few_seams_and_nicks_are_left_and_no_laps(string face, double mostSeamMm, double mostNicks, int worstNicks)
     {
         var flows = "AMNWKRaegks8".Select(l => Flow(Trial(face, l.ToString()))).ToList();
@@ -63,6 +64,26 @@ public class FlowTests
         Assert.InRange(flows.Max(f => f.Nicks), 0, worstNicks);
         double laps = 1000.0 * flows.Sum(f => f.Lapping) / flows.Sum(f => f.Stitches);
         Assert.True(laps <= 1, $"{laps:0.0} of 1000 stitches lie across another column");
+    }
+
+    /// <summary>
+    /// In a narrow crotch the holes of both strokes are moved together: none of them bares the edge, and the straight outer edges
+    /// beside it stay where they are.
+    /// </summary>
+    [Fact]
+    public void Narrow_crotches_keep_their_edges()
+    {
+        var trial = Trial("bebas-neue-bold", "M");
+        Assert.InRange(Flow(trial).Nicks, 0, 1);
+        var box = trial.Outline.Bounds();
+        double middle = (box.BottomMm + box.TopMm) / 2;
+        var holes = trial.Path.Steps.Where(s => s.Kind == StitchKind.Satin && Math.Abs(s.At.YMm - middle) < box.HeightMm / 4).ToList();
+        foreach (double edge in new[] { box.LeftMm, box.RightMm })
+        {
+            var along = holes.Where(s => Math.Abs(s.At.XMm - edge) < 0.6).ToList();
+            Assert.InRange(along.Count, 12, 40);
+            Assert.All(along, s => Assert.InRange(Math.Abs(s.At.XMm - edge), 0.15, 0.3));
+        }
     }
 
     private static FlowMeasure Flow(LetterTrial trial) => FlowMeasure.Of(trial.Outline, trial.Path, LetterTrial.Cotton.Thread.DiameterMm);

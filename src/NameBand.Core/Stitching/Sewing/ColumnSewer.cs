@@ -57,6 +57,7 @@ internal sealed class ColumnSewer
     public SewnRun Sew()
     {
         SewColumn(_tree.Root, _wayOut.At, null, isLast: true);
+        _satin?.Settle(_run);
         return _run;
     }
 

@@ -104,6 +104,7 @@ internal sealed class SatinLayer(SatinSettings settings)
     private const double GentlePart = 0.3;
 
     private readonly HoleGrid _holes = new(0.3);
+    private readonly List<EdgeHole> _edges = [];
     private int _known;
 
     /// <summary>Sews a stretch of a column, in either direction.</summary>
@@ -121,6 +122,7 @@ internal sealed class SatinLayer(SatinSettings settings)
 
         int side = last >= 0 ? last ^ ((places.Count - 1) & 1) : run.Needles.Count > 0 ? NearerSide(column, places[0], run.Last) : 0;
         int begun = run.Needles.Count;
+        int firstEdge = _edges.Count;
         for (int i = 0; i < places.Count; i++)
         {
             var (near, far) = Ends(column, places[i], settings);
@@ -139,12 +141,18 @@ internal sealed class SatinLayer(SatinSettings settings)
                 // Where columns meet the needle may stand in the first hole already: what follows is satin.
                 int count = run.Needles.Count - begun;
                 bool goesOn = count == 0 && i > 0 && span.StartsAtMeeting && GoesOn(run, near);
-                Place((near, far, side, i), goesOn ? 1 : count, index, run);
+                if (Place((near, far, side, i), goesOn ? 1 : count, index, run))
+                {
+                    Remember((near, far, side), firstEdge, run);
+                }
             }
 
             side = 1 - side;
         }
     }
+
+    /// <summary>When all is laid: holes that had to be moved in are spread together with those about them.</summary>
+    public void Settle(SewnRun run) => HoleSettling.Settle(run, _edges);
 
     /// <summary>Whether a stitch to a hole lies along the last one, back.</summary>
     private static bool GoesOn(SewnRun run, Vec to) =>
@@ -261,7 +269,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         Math.Abs(turn) < 1e-3 ? reachMm : Math.Min(reachMm, 0.7 * moved / Math.Abs(turn));
 
     /// <param name="count">Points of this column so far: what leads to the first one is travel.</param>
-    private void Place((Vec Near, Vec Far, int Side, int Number) hole, int count, int index, SewnRun run)
+    private bool Place((Vec Near, Vec Far, int Side, int Number) hole, int count, int index, SewnRun run)
     {
         var (near, far, side, number) = hole;
         double width = (far - near).Length;
@@ -285,7 +293,7 @@ internal sealed class SatinLayer(SatinSettings settings)
         best = BeforeLast(run, count, best, Vec.Mix(near, far, 0.5));
         if (run.Needles.Count > 0 && (best - run.Last).Length < 0.3)
         {
-            return;
+            return false;
         }
 
         if (run.Needles.Count > 0 && (best - run.Last).Length > LongestMm)
@@ -295,6 +303,28 @@ internal sealed class SatinLayer(SatinSettings settings)
 
         run.Add(best, count == 0 ? StitchKind.Travel : StitchKind.Satin);
         _holes.Add(best, index);
+        return !crosses;
+    }
+
+    /// <summary>Keeps a hole for the last step, with those before it on the same edge.</summary>
+    private void Remember((Vec Near, Vec Far, int Side) hole, int firstEdge, SewnRun run)
+    {
+        var across = hole.Far - hole.Near;
+        int before = _edges.Count - 1;
+        while (before >= firstEdge && _edges[before].Side != hole.Side)
+        {
+            before--;
+        }
+
+        before = before < firstEdge ? -1 : before;
+        if (before >= 0)
+        {
+            _edges[before] = _edges[before] with { After = _edges.Count };
+        }
+
+        double width = across.Length;
+        double reach = settings.ReachMm(width, across);
+        _edges.Add(new EdgeHole(run.Needles.Count - 1, hole.Near, across.Unit(), width, reach, hole.Side, before));
     }
 
     /// <summary>

@@ -153,7 +153,7 @@ public sealed class ReachTests(Chromium browser) : BrowserTests(browser)
         // The address has it, with what is open and where on the strip one is: a reload brings it again, and back takes it back.
         await page.Locator(".sentence .part", new() { HasText = "1.2 m" }).ClickAsync();
         await Expect(page.Locator("#panel-heading")).ToHaveTextAsync("The edge the names go round");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Closer" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Closer", Exact = true }).ClickAsync();
         await Expect(page).ToHaveURLAsync(new Regex(@"set=hem.*at=|at=.*set=hem"));
         double scale = await page.EvaluateAsync<double>(Scale);
         await page.ReloadAsync();

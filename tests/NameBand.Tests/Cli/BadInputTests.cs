@@ -26,7 +26,7 @@ public class BadInputTests
         ["turn-in that eats the strip"] = (Add("\"strip\": { \"turnIn\": \"1 in\" }"), "use up the whole cut width", "cut the strip wider"),
         ["list missing"] = (f => File.Delete(f["names.csv"]), "There is no file “names.csv”", "Put it there"),
         ["list empty"] = (f => f.With("names.csv", ""), "empty", "Save"),
-        ["list binary"] = (f => f.With("names.csv", [0x50, 0x4B, 3, 4, 0, 0, 0, 0, 8, 0, 0xFF, 0xFE, 0, 1, 2, 3]), "names.csv", "CSV"),
+        ["list binary"] = (f => f.With("names.csv", [0x50, 0x4B, 3, 4, 0, 0, 0, 0, 8, 0, 0xFF, 0xFE, 0, 1, 2, 3]), "names.csv", "save it as .xlsx, or as .csv"),
         ["list over 50 MB"] = (f => f.With("names.csv", "Name\n" + new string('a', 50_000_001)), "bigger than 50 MB", "right file"),
         ["list outside"] =
             (f => f.With("job.json", Job.Replace("names.csv", "../names.csv", StringComparison.Ordinal)), "lies outside the job's folder",

@@ -77,6 +77,10 @@ public sealed class AccessTests(Chromium browser) : BrowserTests(browser)
         using var server = RunningPage.Start(folder.FullPath);
         var page = (await Chromium.OpenAsync(server.Url)).Page;
         await Expect(page.Locator(".row").First).ToBeVisibleAsync();
+        // What is fetched where it comes into sight stands there already: nothing moves while one walks.
+        await page.Locator("[data-part=hangs]").ScrollIntoViewIfNeededAsync();
+        await Expect(page.Locator(".garment-says")).ToContainTextAsync("sewn");
+        await Expect(page.Locator(".sentence")).Not.ToContainTextAsync("counting");
         await page.Locator(".sentence .part").Nth(4).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("#panel-heading")).ToBeFocusedAsync();

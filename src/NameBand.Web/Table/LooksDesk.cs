@@ -13,6 +13,12 @@ public sealed class LooksDesk : IDisposable
 {
     private const double MostMm = 95;
 
+    /// <summary>
+    /// Pictures that are kept, the newest: a tab that is not drawn anew yet still asks for those before. All that is looked at at once
+    /// is under a hundred, and twice that is kept.
+    /// </summary>
+    private const int MostPictures = 240;
+
     private readonly Worktable _table;
     private readonly LayoutSession _bench;
     private readonly Lock _lock = new();
@@ -87,10 +93,6 @@ public sealed class LooksDesk : IDisposable
 
             kind.Stop.Cancel();
             _kinds.Remove(key);
-            foreach (var look in kind.Shown)
-            {
-                _pictures.Remove(look.Picture);
-            }
         }
     }
 
@@ -221,9 +223,9 @@ public sealed class LooksDesk : IDisposable
 
             if (picture is not null)
             {
-                _pictures.Remove(look.Picture);
                 look = look with { Picture = ++_lastPicture };
                 _pictures[look.Picture] = picture;
+                _pictures.Remove(look.Picture - MostPictures);
             }
 
             kind.Shown = kind.Shown.SetItem(at, look);

@@ -76,14 +76,14 @@ internal static partial class DiskFlush
     }
 
     /// <returns>The system's number of the error; 0 for none.</returns>
-    private static int OfHandle(string path, Func<int, int> flush)
+    internal static int OfHandle(string path, Func<int, int> flush)
     {
         if (OperatingSystem.IsWindows())
         {
             return 0;
         }
 
-        int handle = Open(path, 0);
+        int handle = PosixOpen.ToRead(path);
         if (handle < 0)
         {
             // What may not be read is somebody else's and was on the disk before.
@@ -114,9 +114,6 @@ internal static partial class DiskFlush
 
     /// <summary>On macOS fsync leaves what it was given in the disk's own memory; one more word takes it out of there.</summary>
     private static int FlushOne(int handle) => OperatingSystem.IsMacOS() && Control(handle, FullFlush) == 0 ? 0 : Flush(handle);
-
-    [LibraryImport("libc", EntryPoint = "open", StringMarshalling = StringMarshalling.Utf8)]
-    private static partial int Open(string path, int flags);
 
     [LibraryImport("libc", EntryPoint = "fsync", SetLastError = true)]
     private static partial int Flush(int handle);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Runtime.InteropServices;
 using System.Text;
 using Microsoft.Win32.SafeHandles;
 using NameBand.Common;
@@ -11,7 +10,7 @@ namespace NameBand.Job;
 /// its process is, however it ended: a lock file that a killed process left behind is simply taken over. The file
 /// holds the process id, for the message a second writer gets. Removed when the lock is given back.
 /// </summary>
-public sealed partial class JobLock : IDisposable
+public sealed class JobLock : IDisposable
 {
     /// <summary>The lock file's name inside a job's folder.</summary>
     public const string FileName = ".nameband-lock";
@@ -160,10 +159,7 @@ public sealed partial class JobLock : IDisposable
     // Outside Windows .NET asks for a hold even to read, which the holder's own hold forbids; the system does not.
     private static SafeFileHandle OpenToRead(string path) => OperatingSystem.IsWindows()
         ? File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete)
-        : new SafeFileHandle(OpenFile(path, 0), ownsHandle: true);
-
-    [LibraryImport("libc", EntryPoint = "open", StringMarshalling = StringMarshalling.Utf8)]
-    private static partial int OpenFile(string path, int flags);
+        : new SafeFileHandle(PosixOpen.ToRead(path), ownsHandle: true);
 
     private static void TryDelete(string path)
     {

@@ -12,6 +12,7 @@ internal static class OneDoor
     {
         ["src/NameBand.Core/Common/InnerFile.cs"] = "the door itself",
         ["src/NameBand.Core/Common/DiskFlush.cs"] = "asks the disk, and reads nothing",
+        ["src/NameBand.Core/Common/PosixOpen.cs"] = "the system's own way in, closed to the programs that are started",
         ["src/NameBand.Core/Common/Disk.cs"] = "changes, and reads nothing",
         ["src/NameBand.Core/Job/JobLock.cs"] = "reads who holds a lock that may be opened by nobody else",
         ["src/NameBand.Core/Lettering/Faces/FaceCard.cs"] = "the program's own folder of faces",
@@ -28,6 +29,8 @@ internal static class OneDoor
         @"\.\s*Enumerate(Files|Directories|FileSystemInfos)\s*\(",
         @"\.\s*(OpenRead|OpenText|OpenWrite)\s*\(",
         @"\bSKTypeface\s*\.\s*FromFile\b",
+        @"\bPosixOpen\s*\.",
+        @"\bEntryPoint\s*=\s*""(f?open|openat)""",
     ];
 
     private static readonly string[] Changes =

@@ -4,7 +4,7 @@ using NameBand.Job;
 namespace NameBand.Cloth;
 
 /// <summary>The cloth of a job: the table's, with the job's own thread and what its swatch has shown.</summary>
-public static class JobCloth
+internal static class JobCloth
 {
     /// <summary>Up to this thickness the needle of the usual 40-weight thread serves: our assumption.</summary>
     private const double MostForUsualNeedleTex = 32;

@@ -10,7 +10,7 @@ namespace NameBand.Common;
 /// every text comes back as it was, a field that already begins with apostrophes and then one of the signs gets one more;
 /// <see cref="ReadBack"/> takes one off in just these cases.
 /// </remarks>
-public static class CsvText
+internal static class CsvText
 {
     public const string LineEnd = "\r\n";
 

@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace NameBand.Common;
 
 /// <summary>How places and severities of problems stand in JSON, in plan.json and in what a command answers.</summary>
-public static class ProblemJson
+internal static class ProblemJson
 {
     public static string Word(Severity severity) => JsonNamingPolicy.CamelCase.ConvertName(severity.ToString());
 

@@ -4,7 +4,7 @@ using NameBand.Job;
 namespace NameBand.Estimating;
 
 /// <summary>Follows the bobbin through the whole sewing and finds where it must be changed.</summary>
-public static class BobbinRun
+internal static class BobbinRun
 {
     /// <summary>
     /// A fresh bobbin goes in before every name that the one in the machine would not finish. Only a name that takes

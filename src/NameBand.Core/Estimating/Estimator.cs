@@ -5,7 +5,7 @@ using NameBand.Layout;
 namespace NameBand.Estimating;
 
 /// <summary>Adds up the hours and thread of a job from its layout and what its hoopings were found to take.</summary>
-public static class Estimator
+internal static class Estimator
 {
     /// <summary>Cloth and backing that reach past the sewing field on each side, to be held: common practice, no source.</summary>
     public const double HeldBesideFieldMm = 40;

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace NameBand.Estimating;
 
 /// <summary>A hooping, the minutes it keeps a machine at its set pace, and those of the hands that are at work on it.</summary>
-public readonly record struct HoopingTime(int Number, double MachineMinutes, double HandMinutes = 0)
+internal readonly record struct HoopingTime(int Number, double MachineMinutes, double HandMinutes = 0)
 {
     /// <summary>The cloth it lies on, which several people do not share; 0: it is nobody's matter.</summary>
     public int Cloth { get; init; }
@@ -16,7 +16,7 @@ public readonly record struct HoopingTime(int Number, double MachineMinutes, dou
 public readonly record struct OtherTask(string Act, double Minutes);
 
 /// <summary>What comes before the first hooping and after the last, in the order it is done; by one person.</summary>
-public sealed record OtherWork(ImmutableArray<OtherTask> Before, ImmutableArray<OtherTask> After)
+internal sealed record OtherWork(ImmutableArray<OtherTask> Before, ImmutableArray<OtherTask> After)
 {
     public static OtherWork None { get; } = new([], []);
 

@@ -4,7 +4,7 @@ namespace NameBand.Estimating;
 /// Deals the work out to evenings and machines. Hoopings stay whole and, evening by evening, in their order along the cloth:
 /// a machine never gets one from here and one from there of the same cloth.
 /// </summary>
-public static class EveningPlanner
+internal static class EveningPlanner
 {
     private const double Slight = 1e-9;
 

@@ -8,7 +8,7 @@ using NameBand.Stitching;
 namespace NameBand.Estimating;
 
 /// <summary>Counts what one hooping takes, from its needle path.</summary>
-public static class HoopingMeter
+internal static class HoopingMeter
 {
     /// <summary>Thread left hanging at each cut, needle and bobbin alike: our assumption, a thumb's length.</summary>
     internal const double TailMm = 40;

@@ -4,7 +4,7 @@ using NameBand.Job;
 namespace NameBand.Estimating;
 
 /// <summary>The hours of names that are keyed in: keys and start marks in the place of hoops and needle paths.</summary>
-public static class KeyedWork
+internal static class KeyedWork
 {
     /// <summary>A job whose strip is fed under the presser foot: nothing is hooped and no hooping is started.</summary>
     public static BandJob WithoutHoops(BandJob job) => job with

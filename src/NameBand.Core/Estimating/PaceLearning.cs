@@ -18,7 +18,7 @@ public sealed record LearnedPace(int Timed, double PaceFactor, Figure Before, Fi
 /// reckoned minutes. Pace and variance have the conjugate prior (normal and inverse gamma), so that what is still to
 /// come follows Student's t, and a range of 80 % is one in the strict sense, given the model. See docs/sewing.md.
 /// </summary>
-public static class PaceLearning
+internal static class PaceLearning
 {
     /// <summary>Before anything is timed the pace is as reckoned, give or take 16 %: common practice, no source.</summary>
     public const double PriorPaceFactor = 1;

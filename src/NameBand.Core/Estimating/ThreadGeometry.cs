@@ -4,7 +4,7 @@ namespace NameBand.Estimating;
 /// Thread that one lockstitch takes. Needle and bobbin thread together lie twice along the stitch and twice through
 /// the cloth: 2·(length + thickness), which over a unit of seam with S stitches is the published 2 + 2·T·S.
 /// </summary>
-public static class ThreadGeometry
+internal static class ThreadGeometry
 {
     /// <summary>
     /// Part of that thread that comes from the needle. A plain seam is balanced; for embroidery the needle thread is

@@ -4,7 +4,7 @@ using NameBand.Job;
 namespace NameBand.Estimating;
 
 /// <summary>The hours of names that are followed along a template: length of line over pace.</summary>
-public static class TracedWork
+internal static class TracedWork
 {
     /// <summary>A run's figures, its stitches drawn along the lines, at the pace of free motion; by hand the machine does
     /// nothing.</summary>

@@ -7,7 +7,7 @@ namespace NameBand.Estimating;
 /// <summary>What a way of sewing asks of hands and machine besides the stitches.</summary>
 /// <param name="IsHooped">The cloth is hooped, again and again; else a strip is sewn in one run on one long backing.</param>
 /// <param name="Marks">How each hooping is set where it belongs.</param>
-public sealed record WayActs(bool IsHooped, MarkMethod Marks)
+internal sealed record WayActs(bool IsHooped, MarkMethod Marks)
 {
     /// <summary>In hoopings, from files, set in place by such marks.</summary>
     public static WayActs NeedlePath(MarkMethod marks) => new(IsHooped: true, marks) { FollowsCoordinates = true };

@@ -3,7 +3,7 @@ using NameBand.Common;
 namespace NameBand.Job;
 
 /// <summary>What is taken for a key that job.json does not give. They suit a domestic machine and quilting cotton.</summary>
-public static class JobDefaults
+internal static class JobDefaults
 {
     public static Length TakenUp { get; } = Length.FromMm(0);
 

@@ -8,7 +8,7 @@ namespace NameBand.Job;
 /// Sets one number in a job.json and leaves every other byte of the file as it is. Written beside and renamed, so that the
 /// file is whole, the earlier one or the new; refused when somebody saved the file in the meantime.
 /// </summary>
-public static class JobFileEdit
+internal static class JobFileEdit
 {
     /// <param name="group">The group of the key, such as <c>strip</c>.</param>
     /// <param name="number">As it is to stand in the file.</param>

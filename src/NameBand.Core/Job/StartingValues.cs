@@ -4,7 +4,7 @@ namespace NameBand.Job;
 /// What an act takes where job.json does not say, in one table; docs/times.md has the same one in words. All are common
 /// practice, no source. A machine's own speeds stand in <see cref="JobDefaults"/>.
 /// </summary>
-public static class StartingValues
+internal static class StartingValues
 {
     /// <summary>Washing, hanging out and ironing the cloth, once.</summary>
     public const double WashingMinutes = 15;

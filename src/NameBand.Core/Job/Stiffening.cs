@@ -14,7 +14,7 @@ public enum Stiffening
 }
 
 /// <summary>What stiffening takes, and what cloth does with it and without. All of it common practice, no source.</summary>
-public static class StiffeningValues
+internal static class StiffeningValues
 {
     private const double StarchMinutesPerMetre = 3.5;
     private const double InterfacingMinutesPerMetre = 2;

@@ -8,7 +8,7 @@ namespace NameBand.Lettering;
 
 /// <summary>Letters names group by group, and those of a face or size of their own: headings before them, and all in the order of the
 /// groups' places.</summary>
-public static class GroupLetterer
+internal static class GroupLetterer
 {
     /// <param name="chosen">The face of names whose group has none of its own.</param>
     public static Result<LetteredList> Letter(BandJob job, NameList names, Face chosen, FaceShelf shelf, CancellationToken cancel = default)

@@ -7,7 +7,7 @@ namespace NameBand.Lettering;
 
 /// <summary>How names stand beside one another: in the order of their groups' places, headings before them, in the size of their
 /// group.</summary>
-public sealed class GroupOrder
+internal sealed class GroupOrder
 {
     private readonly Dictionary<string, Standing> _standings = new(StringComparer.Ordinal);
 

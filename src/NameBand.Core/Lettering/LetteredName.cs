@@ -52,7 +52,7 @@ public sealed record LetteredName(Name Name, ImmutableArray<PlacedPiece> Pieces,
 /// <summary>The names that could be shaped, in the list's order, and those that had to be held.</summary>
 /// <param name="FaceName">The chosen face's own name.</param>
 /// <param name="Held">Rows whose names have characters no face in the chain has, with the reason.</param>
-public sealed record LetteredList(string FaceName, ImmutableArray<LetteredName> Names, ImmutableArray<HeldRow> Held)
+internal sealed record LetteredList(string FaceName, ImmutableArray<LetteredName> Names, ImmutableArray<HeldRow> Held)
 {
     /// <summary>Sewn between names; null for nothing.</summary>
     public LetteredName? Motif { get; init; }

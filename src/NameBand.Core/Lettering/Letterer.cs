@@ -8,7 +8,7 @@ using NameBand.Names;
 namespace NameBand.Lettering;
 
 /// <summary>The door of the Lettering room: names and a face in, shaped outlines free of height out.</summary>
-public static class Letterer
+internal static class Letterer
 {
     /// <summary>A name whose letters lie farther apart than this, at a letter height of 1 mm, comes from a damaged face.</summary>
     private const double MostMmPerCharacter = 60;

@@ -7,7 +7,7 @@ using NameBand.Names;
 namespace NameBand.Lettering;
 
 /// <summary>Draws what is sewn between names, as a name of one letter: at a letter height of 1 mm, on the base line.</summary>
-public static class MotifMaker
+internal static class MotifMaker
 {
     private const double DotMm = 0.34;
     private const double DiamondMm = 0.46;

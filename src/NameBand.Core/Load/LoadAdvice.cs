@@ -5,10 +5,10 @@ using NameBand.Common;
 namespace NameBand.Load;
 
 /// <param name="HolesPerMm2">Needle holes in each mm² of its fullest letter; 0 where there are none.</param>
-public readonly record struct HoopingLoad(int Hooping, double HolesPerMm2, WorstSpot Spot = default);
+internal readonly record struct HoopingLoad(int Hooping, double HolesPerMm2, WorstSpot Spot = default);
 
 /// <summary>Says once for a whole job what its stitches do to the cloth, with the mends in order of least harm.</summary>
-public static class LoadAdvice
+internal static class LoadAdvice
 {
     private const string Mends =
         "In order of least harm: another cloth or a firmer backing, larger letters, wider spacing (stitches.spacing), a lighter face, running stitch. Sew a swatch before the real cloth.";

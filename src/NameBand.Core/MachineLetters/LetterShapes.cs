@@ -7,7 +7,7 @@ using NameBand.Names;
 namespace NameBand.MachineLetters;
 
 /// <summary>Single letters as a similar face draws them.</summary>
-public static class LetterShapes
+internal static class LetterShapes
 {
     /// <summary>Each letter lettered as a name of its own; letters no face has, and the blank, are missing.</summary>
     public static IReadOnlyDictionary<string, LetteredName> Of(IEnumerable<string> letters, Face face, FaceShelf shelf)

@@ -11,13 +11,13 @@ namespace NameBand.MachineLetters;
 
 /// <summary>Names the machine can sew as they are, and those that it cannot, each with the spelling to offer its owner.</summary>
 /// <param name="Problems">For each held name: what is lacking and the lines for corrections.csv that would settle it.</param>
-public sealed record SpelledNames(ImmutableArray<Name> Names, ImmutableArray<HeldRow> Held, ImmutableArray<Problem> Problems);
+internal sealed record SpelledNames(ImmutableArray<Name> Names, ImmutableArray<HeldRow> Held, ImmutableArray<Problem> Problems);
 
 /// <summary>
 /// Sorts names by what the machine can sew. A nearest spelling is offered and never taken; marks are added by hand where she says so,
 /// for all names or for this one.
 /// </summary>
-public static class MachineSpelling
+internal static class MachineSpelling
 {
     /// <param name="corrections">As read for the same job: the lines offered are lines of that file.</param>
     /// <param name="isByHand">Whether the marks of a row are added by hand; a row that is to be kept as it is needs no such word.</param>

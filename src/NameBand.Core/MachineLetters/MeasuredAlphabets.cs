@@ -4,7 +4,7 @@ using NameBand.MachineLetters.Alphabets;
 namespace NameBand.MachineLetters;
 
 /// <summary>What is known of a machine's letters, size by size, tallest first.</summary>
-public sealed record MeasuredAlphabets(ImmutableArray<Alphabet> BySize)
+internal sealed record MeasuredAlphabets(ImmutableArray<Alphabet> BySize)
 {
     /// <summary>Heights that the file's lines state, each with the first of those lines.</summary>
     public ImmutableArray<(double HeightMm, int Line)> StatedHeightsMm { get; init; } = [];

@@ -17,7 +17,7 @@ public sealed record SizeStep(double HeightMm, double GapMm);
 /// Letters names in a machine's own letters at one setting. How the letters look is taken from a similar face, each
 /// one stretched to the width it has there: only the widths are the machine's.
 /// </summary>
-public sealed class NameComposer
+internal sealed class NameComposer
 {
     /// <summary>A range wider than this part of the length rests on guesses: our assumption.</summary>
     private const double GuessedPart = 0.05;

@@ -14,7 +14,7 @@ namespace NameBand.MachineLetters;
 /// <param name="HeightMm">Letter height it was sewn at; null: the plan's.</param>
 /// <param name="SpacingMm">Gap the machine was set to; null: the plan's.</param>
 /// <param name="IsScrap">Sewn on a scrap: the length counts, the name is not sewn.</param>
-public sealed record SewnLength(
+internal sealed record SewnLength(
     int? Number, string Name, ImmutableArray<string> Keyed, double LengthMm, BlankPlace? Blank, double? HeightMm,
     double? SpacingMm, bool IsScrap, int FileLine)
 {
@@ -25,13 +25,13 @@ public sealed record SewnLength(
 /// <summary>Where a blank lies in a sewn name, from the name's left edge.</summary>
 /// <param name="EndMm">Where the word before it ends.</param>
 /// <param name="BeginMm">Where the word behind it begins.</param>
-public readonly record struct BlankPlace(double EndMm, double BeginMm);
+internal readonly record struct BlankPlace(double EndMm, double BeginMm);
 
 /// <summary>
 /// Reads lengths.csv, in which measured lengths stand: the columns of key-in.csv, of which <c>name</c> (or <c>key_in</c>) and
 /// <c>measured_mm</c> are needed. So a copy of the sheet’s own table with its blanks filled in will do. No file is no length.
 /// </summary>
-public sealed record SewnLengths(ImmutableArray<SewnLength> All)
+internal sealed record SewnLengths(ImmutableArray<SewnLength> All)
 {
     public const string FileName = "lengths.csv";
     public const string ScrapWord = "scrap";

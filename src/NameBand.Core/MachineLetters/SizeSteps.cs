@@ -4,7 +4,7 @@ using NameBand.Job;
 namespace NameBand.MachineLetters;
 
 /// <summary>The settings a machine offers.</summary>
-public static class SizeSteps
+internal static class SizeSteps
 {
     /// <summary>Largest letters first, and for each height the widest gap first.</summary>
     /// <param name="used">Letters of the names.</param>

@@ -5,7 +5,7 @@ using NameBand.Job;
 namespace NameBand.Names;
 
 /// <summary>Where each row's owner can be written to. Private: for the letters alone, and never in a message.</summary>
-public sealed record AddressBook(ImmutableDictionary<RowRef, string> All)
+internal sealed record AddressBook(ImmutableDictionary<RowRef, string> All)
 {
     public string Of(RowRef row) => All.GetValueOrDefault(row, "");
 

@@ -8,7 +8,7 @@ using NameBand.Job;
 namespace NameBand.Names;
 
 /// <summary>The questions of held rows as lines for corrections.csv, in which a person has only to fill in the decision.</summary>
-public static class CorrectionLines
+internal static class CorrectionLines
 {
     /// <summary>
     /// One line for each held row that has none yet, without line ends; before them the header when there is no

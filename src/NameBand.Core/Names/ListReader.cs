@@ -5,7 +5,7 @@ using NameBand.Job;
 namespace NameBand.Names;
 
 /// <summary>The Names room: lists in, every row accounted for out.</summary>
-public static class ListReader
+internal static class ListReader
 {
     /// <summary>
     /// Reads all lists of a job and decides what becomes of each row. Lists that cannot be used are

@@ -7,7 +7,7 @@ namespace NameBand.Names;
 /// Takes out names whose owners answered no to being sewn: such a no outweighs every decision. What is not clear may be one, and
 /// holds its name.
 /// </summary>
-public static class OwnersNo
+internal static class OwnersNo
 {
     public static Result<NameList> Heeded(string jobFolder, NameList list)
     {

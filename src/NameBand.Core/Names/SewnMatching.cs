@@ -8,7 +8,7 @@ namespace NameBand.Names;
 /// <param name="Rows">The rows and names, each sewn name as it was sewn, whatever its row says now.</param>
 /// <param name="Before">For each row that the earlier plan had under the same words: its place there.</param>
 /// <param name="Gone">Sewn names that no row asks for any longer.</param>
-public sealed record MatchedList(
+internal sealed record MatchedList(
     NameList Rows, ImmutableDictionary<RowRef, EarlierName> Before, ImmutableArray<EarlierName> Gone, ImmutableArray<Problem> Problems)
 {
     /// <summary>For each row whose name is sewn in other words: what the list says now.</summary>
@@ -19,7 +19,7 @@ public sealed record MatchedList(
 /// Finds the rows of an earlier plan in the lists as they are now. Lines move when a list is exported anew, so a name is
 /// looked for first where it was, then under the same words elsewhere, and last as a changed name on its old line.
 /// </summary>
-public static class SewnMatching
+internal static class SewnMatching
 {
     /// <param name="isSewn">Whether the name of an earlier plan has been sewn.</param>
     /// <param name="asksFor">Whether the job still has a heading of an earlier plan.</param>

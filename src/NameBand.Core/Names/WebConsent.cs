@@ -16,7 +16,7 @@ internal sealed record WebLines(ImmutableArray<WebLine> All);
 /// <param name="Shown">Rows whose owners said yes, and nobody for them no.</param>
 /// <param name="Refused">Rows to be sewn for which there is a no, or what may be one.</param>
 /// <param name="Unanswered">Rows to be sewn for which there is no answer.</param>
-public sealed record WebConsent(ImmutableHashSet<RowRef> Shown, int Refused, int Unanswered, ImmutableArray<Problem> Problems)
+internal sealed record WebConsent(ImmutableHashSet<RowRef> Shown, int Refused, int Unanswered, ImmutableArray<Problem> Problems)
 {
     /// <returns>No consent of anybody where approvals.csv cannot be read.</returns>
     public static Result<WebConsent> Of(string jobFolder, NameList list)

@@ -7,7 +7,7 @@ using NameBand.PlanFile;
 namespace NameBand.Output;
 
 /// <summary>Draws to scale how the cloths are cut out of the bought cloth, with the strips that are later cut from them.</summary>
-public static class CuttingPlan
+internal static class CuttingPlan
 {
     private const double SideMm = 40;
     private const double CaptionMm = 22;

@@ -8,13 +8,13 @@ namespace NameBand.Output;
 
 /// <summary>A mark that a hooping of this number had in an earlier plan.</summary>
 /// <param name="IsPrinted">Its sheets were printed with it; else only its proof was made.</param>
-public sealed record EarlierMark(int Hooping, string Mark, bool IsPrinted);
+internal sealed record EarlierMark(int Hooping, string Mark, bool IsPrinted);
 
 /// <summary>
 /// The file earlier-marks.csv in an out folder (RFC 4180): which marks the hoopings had before, so that a sheet that lies
 /// about is known to be an old one. It is there only where there are any.
 /// </summary>
-public static class EarlierMarks
+internal static class EarlierMarks
 {
     private const int LargestFile = 20_000_000;
     private const string Printed = "printed";

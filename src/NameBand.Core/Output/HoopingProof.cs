@@ -12,7 +12,7 @@ namespace NameBand.Output;
 /// Draws one hooping at true scale: the cloth in the field with the strip's lines, the thread as it will lie, the
 /// alignment marks, the field's corners, and a tape that reads the place on the flat strip.
 /// </summary>
-public static class HoopingProof
+internal static class HoopingProof
 {
     public const double PixelsPerMm = 8;
 

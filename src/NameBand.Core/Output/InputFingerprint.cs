@@ -16,7 +16,7 @@ namespace NameBand.Output;
 /// Fingerprints of all that the files of a hooping are made from, this build of the program included. Where it is the
 /// same as last time, so would be every byte of the files, and they need not be made again.
 /// </summary>
-public sealed partial class InputFingerprint(BandJob job, StripPlan plan, Fabric fabric)
+internal sealed partial class InputFingerprint(BandJob job, StripPlan plan, Fabric fabric)
 {
     private const int FingerprintBytes = 16;
 

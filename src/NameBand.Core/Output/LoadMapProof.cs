@@ -11,7 +11,7 @@ namespace NameBand.Output;
 /// A map of what a hooping's stitches do to the cloth, at true scale over the sewn names. Stripes and squares say as much as
 /// the colours, and the worst places have figures.
 /// </summary>
-public static class LoadMapProof
+internal static class LoadMapProof
 {
     public const double PixelsPerMm = 8;
 

@@ -12,7 +12,7 @@ namespace NameBand.Output;
 /// block for each move, the sequence number of a move being the step of the CSV. What cuts, stops and stitches is said
 /// in words that the job can change. In seven-bit letters only, blocks end in LF.
 /// </summary>
-public static class NeedlePathProgram
+internal static class NeedlePathProgram
 {
     /// <param name="stitchesPerMinute">The pace from which the feed follows: each stitch takes as long as any other.</param>
     public static void Write(Stream stream, Hooping hooping, NeedlePath path, ProgramSettings words, double stitchesPerMinute) =>

@@ -8,7 +8,7 @@ namespace NameBand.Output;
 /// Reads a needle path of ours back. What a stitch is for is not in the file: those before the first stop are the
 /// alignment marks, for which the thread is changed there, and all others come back as of no kind.
 /// </summary>
-public static class NeedlePathReading
+internal static class NeedlePathReading
 {
     private const int UsualBytesOfRow = 24;
 

@@ -13,7 +13,7 @@ namespace NameBand.Output;
 /// drawing is the sewing field, and there is a path for each run of stitches, from where the needle goes down first to
 /// where it comes up and the cloth moves on. SVG's y runs down, so that of the needle path is turned round.
 /// </summary>
-public static class NeedlePathSvg
+internal static class NeedlePathSvg
 {
     /// <param name="threadMm">Width at which the thread is drawn.</param>
     public static void Write(Stream stream, StripPlan plan, Hooping hooping, NeedlePath path, double threadMm)

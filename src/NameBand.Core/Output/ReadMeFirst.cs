@@ -8,7 +8,7 @@ namespace NameBand.Output;
 
 /// <summary>What read-me-first.txt says of names sewn from needle paths: what lies where, what to do first, and what to take care
 /// of.</summary>
-public static class ReadMeFirst
+internal static class ReadMeFirst
 {
     public static ImmutableArray<string> Parts(StripPlan plan, bool sewnBeforeCutting)
     {

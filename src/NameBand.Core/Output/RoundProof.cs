@@ -13,7 +13,7 @@ namespace NameBand.Output;
 /// Draws a whole round at true scale as it lies on the flat cloth before sewing shortens it: the strip with its turned-in
 /// edges, every name as thread, the tape of each piece of cloth, and below it which hooping sews which part.
 /// </summary>
-public static class RoundProof
+internal static class RoundProof
 {
     // Wider pictures than this make trouble in common viewers; beyond, the scale goes down, never under 2.
     private const int GoodWidthPx = 16_384;

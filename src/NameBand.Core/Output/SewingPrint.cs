@@ -2,7 +2,7 @@ namespace NameBand.Output;
 
 /// <summary>The short fingerprint of a needle path that the sewing log keeps; begins with a letter so that a spreadsheet leaves
 /// it alone.</summary>
-public static class SewingPrint
+internal static class SewingPrint
 {
     public static string Of(ReadOnlySpan<byte> path) => OfFingerprint(InputFingerprint.Fingerprint(path));
 

@@ -6,7 +6,7 @@ namespace NameBand.Output;
 /// The folder <c>sewn</c> in a job: the files of every hooping that has been sewn, byte for byte, the plan they belong to,
 /// and the list of them with their checksums. It lies as the out folder does.
 /// </summary>
-public static class SewnFolder
+internal static class SewnFolder
 {
     public const string Name = "sewn";
 

@@ -12,7 +12,7 @@ namespace NameBand.Output;
 /// Writes worksheet.csv (RFC 4180, UTF-8 with a byte order mark so that spreadsheets read every script): one row for
 /// each segment in the order of sewing, with an empty last column to tick.
 /// </summary>
-public static class Worksheet
+internal static class Worksheet
 {
     private static readonly ImmutableArray<string> Header =
         ["hooping", "round", "segment", "names", "cloth_start_mm", "cloth_end_mm", "mark_line_mm", "cloth", "on_cloth_mm", "left_mark_mm",

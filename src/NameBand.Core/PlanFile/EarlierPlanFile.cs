@@ -6,7 +6,7 @@ using NameBand.Job;
 namespace NameBand.PlanFile;
 
 /// <summary>Reads a plan.json of ours back, to be gone on from or looked at.</summary>
-public static class EarlierPlanFile
+internal static class EarlierPlanFile
 {
     // A plan whose lengths were changed by hand must not ask for pictures of a kilometre. A segment lies in a field, which
     // is at most 10 m long, and its marks; no other length of a plan comes near the farthest.

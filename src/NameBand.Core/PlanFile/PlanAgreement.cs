@@ -3,7 +3,7 @@ using NameBand.Common;
 namespace NameBand.PlanFile;
 
 /// <summary>Whether a plan.json agrees with itself. It adds up what stands there, and knows nothing of how it was laid out.</summary>
-public static class PlanAgreement
+internal static class PlanAgreement
 {
     // Minutes stand to a thousandth in each row, and to a tenth of a minute in plans of version 0.1, which have no rows.
     private const decimal SameMinutes = 0.05m;

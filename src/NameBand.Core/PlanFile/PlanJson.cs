@@ -10,7 +10,7 @@ namespace NameBand.PlanFile;
 /// Writes plan.json and reads it back, both by the records of <see cref="WrittenPlan"/>. Nothing else in the program knows what
 /// the file looks like.
 /// </summary>
-public static class PlanJson
+internal static class PlanJson
 {
     /// <summary>The number of the file's form, in its key <c>format</c>.</summary>
     public const int Format = 1;

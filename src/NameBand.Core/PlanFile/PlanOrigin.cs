@@ -11,7 +11,7 @@ namespace NameBand.PlanFile;
 /// <param name="IsSewn">Its files are those that were sewn.</param>
 /// <param name="IsAgain">It was spoiled and is to be sewn again.</param>
 /// <param name="IsPatch">It is to be sewn again on a piece of its own.</param>
-public sealed record HoopingOrigin(
+internal sealed record HoopingOrigin(
     string MadeFrom, string PathPrint, string ProofPrint, double HolesPerMm2, bool IsSewn = false, bool IsAgain = false,
     bool IsPatch = false)
 {
@@ -29,10 +29,10 @@ public sealed record HoopingOrigin(
 }
 
 /// <summary>What a round's proof was made from and what it is, as fingerprints.</summary>
-public sealed record RoundOrigin(string MadeFrom, string ProofPrint);
+internal sealed record RoundOrigin(string MadeFrom, string ProofPrint);
 
 /// <summary>What a plan was made from.</summary>
-public sealed record PlanOrigin(
+internal sealed record PlanOrigin(
     string Face, string Fabric, ImmutableDictionary<int, HoopingOrigin> Hoopings, ImmutableDictionary<int, RoundOrigin> Rounds)
 {
     /// <summary>The job as it was laid out; null: the plan says nothing of what she works with.</summary>

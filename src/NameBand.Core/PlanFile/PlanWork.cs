@@ -40,7 +40,7 @@ public sealed record WrittenAct
 }
 
 /// <summary>Puts the acts of a job into the records of plan.json. Minutes are rounded before they are added up, as lengths are.</summary>
-public static class PlanWork
+internal static class PlanWork
 {
     /// <summary>The member <c>work</c>, in plan.json and in what a command answers.</summary>
     public static void Write(Utf8JsonWriter json, Work work)

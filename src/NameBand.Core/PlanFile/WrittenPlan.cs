@@ -5,7 +5,7 @@ namespace NameBand.PlanFile;
 /// a tenth. A member that is not required need not be there, in a file of an earlier version above all; docs/plan.schema.json
 /// is the same in public, and a test holds the two together.
 /// </summary>
-public sealed record WrittenPlan
+internal sealed record WrittenPlan
 {
     public required int Format { get; init; }
 
@@ -76,7 +76,7 @@ public sealed record WrittenPlan
     public required IReadOnlyList<WrittenRow> Rows { get; init; }
 }
 
-public sealed record WrittenMade
+internal sealed record WrittenMade
 {
     /// <summary>Of the program that made it.</summary>
     public string? Version { get; init; }
@@ -85,7 +85,7 @@ public sealed record WrittenMade
     public string? Mark { get; init; }
 }
 
-public sealed record WrittenProblem
+internal sealed record WrittenProblem
 {
     /// <summary><c>needsPerson</c> or <c>cannotUse</c>.</summary>
     public required string Severity { get; init; }
@@ -113,7 +113,7 @@ public sealed record WrittenVerdict
 }
 
 /// <summary>What of a place is known; nothing for the job as a whole.</summary>
-public sealed record WrittenWhere
+internal sealed record WrittenWhere
 {
     public string? File { get; init; }
 
@@ -126,7 +126,7 @@ public sealed record WrittenWhere
     public string? Name { get; init; }
 }
 
-public sealed record WrittenHem
+internal sealed record WrittenHem
 {
     public required decimal LengthMm { get; init; }
 
@@ -140,7 +140,7 @@ public sealed record WrittenHem
     public decimal? TolerancePercent { get; init; }
 }
 
-public sealed record WrittenStrip
+internal sealed record WrittenStrip
 {
     public required decimal CutWidthMm { get; init; }
 
@@ -173,7 +173,7 @@ public sealed record WrittenStrip
 }
 
 /// <summary>How good an order is that was looked for.</summary>
-public sealed record WrittenBestFit
+internal sealed record WrittenBestFit
 {
     public required int Hoopings { get; init; }
 
@@ -187,7 +187,7 @@ public sealed record WrittenBestFit
     public required bool Proven { get; init; }
 }
 
-public sealed record WrittenCloth
+internal sealed record WrittenCloth
 {
     public required int Number { get; init; }
 
@@ -199,7 +199,7 @@ public sealed record WrittenCloth
 }
 
 /// <summary>A piece of a round's strip on its cloth.</summary>
-public sealed record WrittenPiece
+internal sealed record WrittenPiece
 {
     public required int Number { get; init; }
 
@@ -231,7 +231,7 @@ public sealed record WrittenPiece
     public decimal? GrainAtEndsDegrees { get; init; }
 }
 
-public sealed record WrittenTotals
+internal sealed record WrittenTotals
 {
     public required int Names { get; init; }
 
@@ -260,7 +260,7 @@ public sealed record WrittenTotals
 }
 
 /// <summary>A data row of a list with what became of it.</summary>
-public sealed record WrittenRow
+internal sealed record WrittenRow
 {
     public required string List { get; init; }
 

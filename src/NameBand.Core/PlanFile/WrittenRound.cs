@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 
 namespace NameBand.PlanFile;
 
-public sealed record WrittenRound
+internal sealed record WrittenRound
 {
     public required int Number { get; init; }
 
@@ -40,7 +40,7 @@ public sealed record WrittenRound
 }
 
 /// <summary>A tapered tuck: its width at the upper edge, nothing at the lower one.</summary>
-public sealed record WrittenTuck
+internal sealed record WrittenTuck
 {
     public required int Number { get; init; }
 
@@ -58,7 +58,7 @@ public sealed record WrittenTuck
     public required int Before { get; init; }
 }
 
-public sealed record WrittenSegment
+internal sealed record WrittenSegment
 {
     public required int Number { get; init; }
 
@@ -84,7 +84,7 @@ public sealed record WrittenSegment
     public IReadOnlyList<WrittenName>? Gone { get; init; }
 }
 
-public sealed record WrittenName
+internal sealed record WrittenName
 {
     public required int Order { get; init; }
 
@@ -129,7 +129,7 @@ public sealed record WrittenName
     public string? Face { get; init; }
 }
 
-public sealed record WrittenMotif
+internal sealed record WrittenMotif
 {
     public required string Text { get; init; }
 
@@ -140,7 +140,7 @@ public sealed record WrittenMotif
     public required decimal BaselineYMm { get; init; }
 }
 
-public sealed record WrittenHooping
+internal sealed record WrittenHooping
 {
     public required int Number { get; init; }
 
@@ -213,7 +213,7 @@ public sealed record WrittenHooping
 }
 
 /// <summary>A segment in its hooping.</summary>
-public sealed record WrittenHooped
+internal sealed record WrittenHooped
 {
     public required int Number { get; init; }
 
@@ -232,7 +232,7 @@ public sealed record WrittenHooped
     public decimal? RuledLineYMm { get; init; }
 }
 
-public sealed record WrittenSewnAs
+internal sealed record WrittenSewnAs
 {
     public required string Face { get; init; }
 

@@ -1,7 +1,7 @@
 namespace NameBand.PlanFile;
 
 /// <summary>The values of the workshop that were used, wherever they were written.</summary>
-public sealed record WrittenWorkshop
+internal sealed record WrittenWorkshop
 {
     /// <summary>Not said where there is no workshop.json, and what is usual was assumed.</summary>
     public string? File { get; init; }
@@ -23,7 +23,7 @@ public sealed record WrittenWorkshop
 }
 
 /// <summary>The field that was laid out for.</summary>
-public sealed record WrittenFrame
+internal sealed record WrittenFrame
 {
     /// <summary>Not said where job.json gives the field itself, or it is assumed.</summary>
     public string? Name { get; init; }
@@ -40,7 +40,7 @@ public sealed record WrittenFrame
 }
 
 /// <summary>Choices that cost only work; a member lacks where the job makes it.</summary>
-public sealed record WrittenFree
+internal sealed record WrittenFree
 {
     /// <summary>Strips that may lie side by side.</summary>
     public int? Lanes { get; init; }

@@ -6,7 +6,7 @@ namespace NameBand.Stitching;
 /// in sight outside satin, as it is sewn. All others are locked at both ends and cut. 0 cuts them all.
 /// </param>
 /// <param name="CutWorthMm">What a cut costs, as if so many mm of thread lay in sight.</param>
-public sealed record SewingSettings(
+internal sealed record SewingSettings(
     double LongestJoinMm = SewingSettings.UsualLongestJoinMm, double CutWorthMm = SewingSettings.UsualCutWorthMm)
 {
     /// <summary>A hair under 2.2 mm, for what kinds of machine reckon differently. Common practice, no source: longer threads

@@ -133,6 +133,18 @@ public class HouseRuleTests
                 .Select(v => v[(v.LastIndexOf('+') + 1)..v.IndexOf(" parameters", StringComparison.Ordinal)]));
 
     [Fact]
+    public void A_type_open_to_nobody_is_found() =>
+        Assert.Equal(
+            ["OpenToNobody", "OpenToNobodyEither"],
+            OpenTypes.Violations(
+                    [
+                        typeof(OpenToSome), typeof(HandedOn), typeof(InAList), typeof(Adding),
+                        typeof(OpenToNobody), typeof(OpenToNobodyEither),
+                    ],
+                    ["var a = new OpenToSome(); a.Added();"])
+                .Select(v => v.Split(' ')[0].Split('.')[^1]));
+
+    [Fact]
     public void What_can_be_changed_is_found() => Assert.Equal(3, Mutability.Violations([typeof(Changeable)]).Count());
 
     [Theory]

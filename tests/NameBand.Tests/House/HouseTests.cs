@@ -79,6 +79,12 @@ public class HouseTests
             .SelectMany(a => ParameterCount.Violations(a.GetTypes())));
 
     [Fact]
+    public void What_nobody_outside_uses_is_not_open_to_them() =>
+        AssertNone(OpenTypes.Violations(
+            typeof(Bander).Assembly.GetTypes(),
+            Repository.Files("src/NameBand.Cli", ".cs").Concat(Repository.Files("src/NameBand.Web", ".cs", ".razor", ".cshtml")).Select(f => f.Text)));
+
+    [Fact]
     public void No_line_is_too_wide_to_be_read() =>
         AssertNone(Repository.Files("src", ".cs").Concat(Repository.Files("tests", ".cs")).SelectMany(LineWidth.Violations));
 

@@ -3,7 +3,7 @@ using NameBand.Common;
 namespace NameBand.Job;
 
 /// <summary>Takes a job's lock, waiting a while for another writer to be done.</summary>
-public static class PatientLock
+internal static class PatientLock
 {
     private const int MostTries = 100;
 

@@ -7,7 +7,7 @@ namespace NameBand.Layout.Drift;
 /// Sets the unsewn rest of a strip out again after the end of a sewn name has been measured, so that the strip still
 /// ends at its hem.
 /// </summary>
-public static class DriftCorrection
+internal static class DriftCorrection
 {
     /// <summary>How much longer or shorter than planned sewn strips come out, as a standard deviation: our assumption.</summary>
     private const double UsualDriftPart = 0.01;

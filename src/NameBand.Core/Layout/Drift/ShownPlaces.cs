@@ -7,7 +7,7 @@ namespace NameBand.Layout.Drift;
 /// version and every new measure, and what is sewn does not move by that.
 /// </summary>
 /// <param name="AreLaidOut">The plan that is corrected has what is sewn where it was laid out then.</param>
-public sealed record ShownPlaces(IReadOnlyCollection<EarlierRound> Rounds, bool AreLaidOut)
+internal sealed record ShownPlaces(IReadOnlyCollection<EarlierRound> Rounds, bool AreLaidOut)
 {
     /// <summary>The earlier plan knew of a measured end where its name ends there, as exactly as it is written.</summary>
     private const double SameEndMm = 0.06;

@@ -2,7 +2,7 @@ namespace NameBand.Layout;
 
 /// <summary>The two edges of a curved piece as it is cut, turn-ins and seam allowances included, on the flat cloth.</summary>
 /// <param name="GrainRad">Angle between the strip and the grain at the piece's ends, where it runs along it at the middle.</param>
-public sealed record CurvedEdges(double LowerMm, double LowerRadiusMm, double UpperMm, double UpperRadiusMm, double GrainRad)
+internal sealed record CurvedEdges(double LowerMm, double LowerRadiusMm, double UpperMm, double UpperRadiusMm, double GrainRad)
 {
     public static CurvedEdges Of(StripPlan plan, StripPiece piece, StripCurve curve)
     {

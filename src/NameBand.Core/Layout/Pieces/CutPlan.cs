@@ -5,14 +5,14 @@ namespace NameBand.Layout;
 
 /// <summary>A cloth to be cut: its corner nearest the start of the bought cloth and its selvedge.</summary>
 /// <param name="AlongMm">Along the bought cloth, as it is when it is cut (washed, where it shrinks).</param>
-public sealed record CutCloth(StripCloth Cloth, double AlongMm, double AcrossMm);
+internal sealed record CutCloth(StripCloth Cloth, double AlongMm, double AcrossMm);
 
 /// <summary>How the cloths for hooping are cut out of the cloth that is bought.</summary>
 /// <param name="LengthMm">Least length of the cloth when it is cut.</param>
 /// <param name="BoughtMm">Length to buy: longer, where the cloth is washed first and shrinks.</param>
 /// <param name="ClothWidthMm">Usable width when it is cut.</param>
 /// <param name="IsBias">Cut at 45° to the selvedge; places then count along and across the bias strips' own direction.</param>
-public sealed record CutPlan(double LengthMm, double BoughtMm, double ClothWidthMm, bool IsBias, ImmutableArray<CutCloth> Cuts)
+internal sealed record CutPlan(double LengthMm, double BoughtMm, double ClothWidthMm, bool IsBias, ImmutableArray<CutCloth> Cuts)
 {
     private static readonly double Root = Math.Sqrt(2);
 

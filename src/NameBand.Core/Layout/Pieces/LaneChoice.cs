@@ -6,7 +6,7 @@ namespace NameBand.Layout.Pieces;
 /// <summary>How strips may lie side by side where that is free: chosen by the work it takes, or kept from an earlier plan.</summary>
 /// <param name="Kept">So many at most, as the earlier plan had it; null: none is kept.</param>
 /// <param name="CostMinutes">What a plan costs her. It is asked of plans that differ in nothing else.</param>
-public sealed record LaneChoice(int? Kept, Func<StripPlan, double> CostMinutes)
+internal sealed record LaneChoice(int? Kept, Func<StripPlan, double> CostMinutes)
 {
     /// <summary>Frames that single hoopings may be sewn in where they fit; empty: all are sewn in the job's.</summary>
     public ImmutableArray<SmallerFrame> Smaller { get; init; } = [];
@@ -20,4 +20,4 @@ public sealed record LaneChoice(int? Kept, Func<StripPlan, double> CostMinutes)
 
 /// <summary>A frame beside the job's.</summary>
 /// <param name="WorkPart">Of one hooping in it, where that of a hooping in the job's frame is 1.</param>
-public sealed record SmallerFrame(Frame Frame, double WorkPart);
+internal sealed record SmallerFrame(Frame Frame, double WorkPart);

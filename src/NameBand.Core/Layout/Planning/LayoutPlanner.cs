@@ -10,7 +10,7 @@ using NameBand.Lettering;
 namespace NameBand.Layout.Planning;
 
 /// <summary>Finds the letter height and lays all names out on rounds, segments and hoopings.</summary>
-public static class LayoutPlanner
+internal static class LayoutPlanner
 {
     /// <param name="choice">How strips lie side by side where the job leaves it free; null: one by one, or as the job has it.</param>
     public static Result<StripPlan> Plan(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric, LaneChoice? choice = null)

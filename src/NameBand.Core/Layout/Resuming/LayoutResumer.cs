@@ -14,7 +14,7 @@ namespace NameBand.Layout.Resuming;
 /// <summary>What a plan that has been begun goes on from.</summary>
 /// <param name="Sewn">Numbers of the hoopings that are sewn: nothing in them moves.</param>
 /// <param name="Gone">Sewn names that no row asks for any longer, lettered so that they can be drawn.</param>
-public sealed record Continuation(
+internal sealed record Continuation(
     EarlierPlan Earlier, ImmutableHashSet<int> Sewn, ImmutableDictionary<RowRef, EarlierName> Before, ImmutableArray<LetteredName> Gone)
 {
     /// <summary>Where sewn names were measured to end.</summary>
@@ -55,7 +55,7 @@ public sealed record Continuation(
 /// too, as long as what was planned still holds; latecomers go into the room that was kept free or has become free.
 /// Only where that does not do, the unsewn names are set out again between the sewn ones.
 /// </summary>
-public static class LayoutResumer
+internal static class LayoutResumer
 {
     public static Result<StripPlan> Plan(BandJob job, HemPlan hem, LetteredList lettered, Fabric fabric, Continuation from)
     {

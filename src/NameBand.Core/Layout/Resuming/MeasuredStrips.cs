@@ -6,7 +6,7 @@ using NameBand.Job;
 namespace NameBand.Layout.Resuming;
 
 /// <summary>How much the cloth really got shorter, from pieces measured after sewing and pressing.</summary>
-public static class MeasuredStrips
+internal static class MeasuredStrips
 {
     /// <summary>No plan reckons with more, and with none that grows.</summary>
     private const double MostPart = 0.1;

@@ -6,7 +6,7 @@ namespace NameBand.Lettering.Faces;
 /// <summary>How fine letters are, as parts of the letter height.</summary>
 /// <param name="ThinnestStrokePart">0 where nothing could be measured.</param>
 /// <param name="SmallestCounterPart">Largest disc in the smallest closed counter; null where there is none.</param>
-public readonly record struct LetterFigures(double ThinnestStrokePart, double? SmallestCounterPart)
+internal readonly record struct LetterFigures(double ThinnestStrokePart, double? SmallestCounterPart)
 {
     /// <summary>What a face's card says, or measured where it does not.</summary>
     public static LetterFigures Of(Face face, FaceCard? card) =>

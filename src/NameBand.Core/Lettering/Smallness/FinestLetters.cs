@@ -7,7 +7,7 @@ namespace NameBand.Lettering.Smallness;
 /// <summary>The letters that names take from one face, with their figures at the job's letter height.</summary>
 /// <param name="Texts">The characters, for looking them up in another face.</param>
 /// <param name="Card">The face's card where its figures are those of the card; null where the letters used were measured.</param>
-public sealed record FinestLetters(string Face, LetterFigures Figures, ImmutableArray<string> Texts, FaceCard? Card)
+internal sealed record FinestLetters(string Face, LetterFigures Figures, ImmutableArray<string> Texts, FaceCard? Card)
 {
     /// <summary>The least multiple of the job's letter height at which they stand; <see cref="Figures"/> are at that already.</summary>
     public double LeastFactor { get; init; } = 1;

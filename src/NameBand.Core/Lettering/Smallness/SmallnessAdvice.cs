@@ -9,7 +9,7 @@ namespace NameBand.Lettering.Smallness;
 /// Says where letters are too small for the thread and needle, with the nearest height and face that work. A counter that
 /// is sewn shut needs a person; the rest is a note, for thin strokes are sewn as running stitch and stay readable.
 /// </summary>
-public static class SmallnessAdvice
+internal static class SmallnessAdvice
 {
     /// <summary>A 65/9 needle, below which this program's table does not go.</summary>
     private const double FineNeedleMm = 0.65;

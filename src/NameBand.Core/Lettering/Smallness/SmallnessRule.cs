@@ -7,7 +7,7 @@ namespace NameBand.Lettering.Smallness;
 /// How small strokes and counters may be sewn in satin with the thread and needle of a cloth. Our assumption, argued in
 /// docs/lettering.md.
 /// </summary>
-public sealed class SmallnessRule(Fabric fabric)
+internal sealed class SmallnessRule(Fabric fabric)
 {
     private const double Tenth = 10;
     private const int MostTenths = 10_000;

@@ -31,4 +31,4 @@ public sealed record SwatchColumn(string Label, double WidthMm, double LengthMm,
 public sealed record PlacedColumn(SwatchColumn Column, Point At, Point LabelAt);
 
 /// <summary>What of a column's outline is sewn, from its outermost thread to the other.</summary>
-public sealed record SewnColumn(string Label, bool IsLevel, double WidthMm, double LengthMm);
+internal sealed record SewnColumn(string Label, bool IsLevel, double WidthMm, double LengthMm);

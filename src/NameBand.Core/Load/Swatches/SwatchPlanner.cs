@@ -9,7 +9,7 @@ using NameBand.Lettering.Faces;
 namespace NameBand.Load.Swatches;
 
 /// <summary>Chooses a swatch's word and steps and finds room for them in the job's hoop.</summary>
-public static class SwatchPlanner
+internal static class SwatchPlanner
 {
     public const double LabelHeightMm = 4;
     public const double WishedApartMm = 100;

@@ -10,7 +10,7 @@ using NameBand.Stitching.Sewing;
 namespace NameBand.Load.Swatches;
 
 /// <summary>Sews a swatch: crosses first, a stop to change the thread, then each sample with its label in running stitch.</summary>
-public static class SwatchSewer
+internal static class SwatchSewer
 {
     /// <summary>One stroke width everywhere: labels are run on the middle of their strokes.</summary>
     public const string LabelFace = "Routed Gothic";

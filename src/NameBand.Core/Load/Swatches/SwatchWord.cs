@@ -15,7 +15,7 @@ namespace NameBand.Load.Swatches;
 /// not have itself are left to others. Nobody's name is sewn on a
 /// scrap: letters that happen to make a word of a name change places, or get one more.
 /// </summary>
-public static class SwatchWord
+internal static class SwatchWord
 {
     /// <summary>Strokes are compared at this height; the order hardly depends on it.</summary>
     private const double CompareAtMm = 10;

@@ -8,7 +8,7 @@ namespace NameBand.MachineLetters.Measuring;
 /// <param name="LengthMm">From the first letter's left edge to the last one's right edge; null: not measured yet.</param>
 /// <param name="Seconds">From the first stitch to the last, of the line or, given once for a run, of the whole run; null: not
 /// timed.</param>
-public sealed record KeyInLine(int Number, string Text, double? LengthMm = null, double? Seconds = null)
+internal sealed record KeyInLine(int Number, string Text, double? LengthMm = null, double? Seconds = null)
 {
     internal IReadOnlyList<string> Letters => Alphabets.Letters.Of(Text);
 

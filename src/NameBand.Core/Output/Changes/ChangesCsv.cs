@@ -6,7 +6,7 @@ namespace NameBand.Output.Changes;
 
 /// <summary>Writes changes.csv (RFC 4180, UTF-8 with a byte order mark): one row for each name of this plan and of the one
 /// before.</summary>
-public static class ChangesCsv
+internal static class ChangesCsv
 {
     private static readonly string[] Header = ["change", "name", "name_before", "list", "line", "hooping", "hooping_before", "why"];
 

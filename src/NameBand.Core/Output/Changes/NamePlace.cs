@@ -8,7 +8,7 @@ namespace NameBand.Output.Changes;
 /// <summary>A name of a plan and where it lies.</summary>
 /// <param name="StartMm">Along the finished round, to the thousandth.</param>
 /// <param name="IsGone">Sewn, and asked for by no row.</param>
-public sealed record NamePlace(string Text, RowRef Row, int Hooping, int Round, decimal StartMm, bool IsGone)
+internal sealed record NamePlace(string Text, RowRef Row, int Hooping, int Round, decimal StartMm, bool IsGone)
 {
     /// <summary>What the plan said of its row.</summary>
     public string Reason { get; init; } = "";

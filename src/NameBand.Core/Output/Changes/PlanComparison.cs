@@ -8,7 +8,7 @@ namespace NameBand.Output.Changes;
 /// Compares a plan with the one before. A name is found again where it was, then under the same words elsewhere, and
 /// last, with other words, on its old line: when they are alike, or when the rows beside it still stand on theirs.
 /// </summary>
-public static class PlanComparison
+internal static class PlanComparison
 {
     /// <param name="rows">Every row with what finally became of it.</param>
     /// <param name="listNow">For each sewn name that was changed in the list since: what the list says.</param>

@@ -7,7 +7,7 @@ namespace NameBand.Output.Drawing;
 /// A face for the few words and numbers on proofs. Letters are drawn once for each size and then stamped; only our own
 /// words are set with it, so it need not shape.
 /// </summary>
-public sealed class CaptionFace : IDisposable
+internal sealed class CaptionFace : IDisposable
 {
     private readonly SKTypeface _face;
     private readonly double _capOfEm;

@@ -10,7 +10,7 @@ namespace NameBand.Output.Keying;
 /// The key-in sheet as a file for a spreadsheet: a row for each piece that is keyed in at one go. A copy of it with what was
 /// measured filled in, saved as lengths.csv in the job's folder, is read from there.
 /// </summary>
-public static class KeyInCsv
+internal static class KeyInCsv
 {
     private static readonly string[] Header =
     [

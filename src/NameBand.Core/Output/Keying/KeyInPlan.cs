@@ -10,7 +10,7 @@ using NameBand.PlanFile;
 namespace NameBand.Output.Keying;
 
 /// <summary>Works out what to key in, in which order, and where each piece starts.</summary>
-public static class KeyInPlan
+internal static class KeyInPlan
 {
     /// <param name="composerOf">At the setting that the machine is set to for a name.</param>
     /// <param name="motif">What is sewn between names; null for nothing.</param>

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace NameBand.Output.Keying;
 
 /// <summary>What read-me-first.txt says of names that are keyed into a machine's own letters.</summary>
-public static class KeyInReadMe
+internal static class KeyInReadMe
 {
     /// <param name="mark">The plan's.</param>
     /// <param name="setsOut">Whether the rest of a strip is set out anew after what was measured.</param>

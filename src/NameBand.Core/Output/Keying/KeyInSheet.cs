@@ -9,7 +9,7 @@ using NameBand.Output.Sheets;
 namespace NameBand.Output.Keying;
 
 /// <summary>The key-in sheet to print: for each name what to key, where it starts and how long it must come out.</summary>
-public static class KeyInSheet
+internal static class KeyInSheet
 {
     private const double LeftMm = 14;
     private const double FootMm = 16;

@@ -7,7 +7,7 @@ namespace NameBand.Output.LastGate;
 /// would read them, and laid on the flat cloth, piece by piece. A hooping whose needle would go where it must not is
 /// named, whatever the rooms that made it thought of it.
 /// </summary>
-public static class Gate
+internal static class Gate
 {
     /// <param name="planJson">Bytes of the plan.</param>
     /// <param name="pathOf">Bytes of a hooping's needle path: as it was sewn, where it was.</param>

@@ -5,7 +5,7 @@ namespace NameBand.Output.LastGate;
 /// <summary>What the maker's hoop and strip allow, as job.json has it.</summary>
 /// <param name="ZoneMm">Width of the sewing zone: the finished width less a margin at each edge.</param>
 /// <param name="IsCentreAbove">On a curved strip: the centre of the arcs lies above the letters as they are read.</param>
-public sealed record GateRules(double AlongMm, double AcrossMm, double SpareMm, double ZoneMm, bool IsCentreAbove)
+internal sealed record GateRules(double AlongMm, double AcrossMm, double SpareMm, double ZoneMm, bool IsCentreAbove)
 {
     /// <summary>
     /// A needle point along its strip, from the segment's left end, and above the strip's centre line; a curved strip is
@@ -30,7 +30,7 @@ public sealed record GateRules(double AlongMm, double AcrossMm, double SpareMm, 
 /// <summary>Why a hooping is not let out.</summary>
 /// <param name="Found">What its needle would do, as the rest of a sentence that begins with the hooping.</param>
 /// <param name="Mend">What to do, in a sentence without its end.</param>
-public sealed record GateFault(int Hooping, string Found, string Mend)
+internal sealed record GateFault(int Hooping, string Found, string Mend)
 {
     internal static GateFault NotWhole(int hooping) =>
         new(hooping, "has a needle path that is not whole", "Run make again");

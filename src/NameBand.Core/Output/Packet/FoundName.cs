@@ -7,7 +7,7 @@ namespace NameBand.Output.Packet;
 
 /// <summary>Where a name lies.</summary>
 /// <param name="MiddleMm">Middle of the name along the finished round from its starting end.</param>
-public sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, int Hooping, GarmentMiddles Middles)
+internal sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, int Hooping, GarmentMiddles Middles)
 {
     public string Text => Placed.Lettered.Name.Text;
 

@@ -6,7 +6,7 @@ using NameBand.Layout;
 namespace NameBand.Output.Packet;
 
 /// <summary>Writes name-finder.csv (RFC 4180, UTF-8 with a byte order mark): where each name lies, sorted by name.</summary>
-public static class NameFinder
+internal static class NameFinder
 {
     private static readonly string[] Header =
     [

@@ -3,7 +3,7 @@ using NameBand.Output.Sheets;
 namespace NameBand.Output.Packet;
 
 /// <summary>The name finder by itself, to hang up where the garment is shown.</summary>
-public static class NameFinderSheet
+internal static class NameFinderSheet
 {
     public static void Write(Stream stream, Paper paper, PacketMatter matter)
     {

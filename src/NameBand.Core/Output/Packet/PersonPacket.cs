@@ -6,7 +6,7 @@ using NameBand.Output.Sheets;
 namespace NameBand.Output.Packet;
 
 /// <summary>The packet of one of several makers: her pieces, one test name by which all sew alike, and what she writes down.</summary>
-public static class PersonPacket
+internal static class PersonPacket
 {
     public static void Write(Stream stream, Paper paper, PacketMatter matter, PersonShare share, CancellationToken cancel = default)
     {

@@ -8,7 +8,7 @@ namespace NameBand.Output.Packet;
 /// The sheet for reading proofs: all names large, first as an alphabet has them, so that two people can check them
 /// against the list, then in the order of sewing. Two boxes beside each name, one for each reader.
 /// </summary>
-public static class ProofReadingSheet
+internal static class ProofReadingSheet
 {
     private const double RowMm = 11;
     private const double NameMm = 7;

@@ -11,7 +11,7 @@ namespace NameBand.Output.Sending;
 /// Writes thanks.csv (RFC 4180, UTF-8 with a byte order mark): which picture is whose, by the row of the list, and each
 /// picture in words. It stays with the maker: the pictures' own names say nothing of a person.
 /// </summary>
-public static class ThanksTable
+internal static class ThanksTable
 {
     private static readonly string[] Header = ["file", "name", "list", "line", "number", "round", "place", "description"];
 

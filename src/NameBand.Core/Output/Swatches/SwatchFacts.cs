@@ -6,11 +6,11 @@ using NameBand.Stitching;
 namespace NameBand.Output.Swatches;
 
 /// <summary>One hooping of a swatch as it is sewn.</summary>
-public sealed record SewnSwatch(SwatchHooping Hooping, NeedlePath Path, int Stitches, double Minutes);
+internal sealed record SewnSwatch(SwatchHooping Hooping, NeedlePath Path, int Stitches, double Minutes);
 
 /// <summary>What a swatch's files are written from.</summary>
 /// <param name="ShorteningPart">What the job reckons with.</param>
-public sealed record SwatchFacts(
+internal sealed record SwatchFacts(
     string Title, Fabric Fabric, string FaceName, double LetterHeightMm, double ShorteningPart, SwatchPlan Plan,
     ImmutableArray<SewnSwatch> Hoopings)
 {

@@ -8,7 +8,7 @@ using NameBand.PlanFile;
 namespace NameBand.Output.Swatches;
 
 /// <summary>Writes and reads swatch.json: what each sample of a swatch is and where it lies.</summary>
-public static class SwatchJson
+internal static class SwatchJson
 {
     private const int LargestFile = 1_000_000;
     private const int MostColumns = 20;

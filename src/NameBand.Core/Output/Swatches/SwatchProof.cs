@@ -4,7 +4,7 @@ using NameBand.Output.Drawing;
 namespace NameBand.Output.Swatches;
 
 /// <summary>A swatch at true scale as it will look, with what each sample is, and a tape whose nought lies at the left mark.</summary>
-public static class SwatchProof
+internal static class SwatchProof
 {
     public const double PixelsPerMm = 8;
 

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace NameBand.Output.Tracing;
 
 /// <summary>What read-me-first.txt says of names that are traced.</summary>
-public static class TemplateReadMe
+internal static class TemplateReadMe
 {
     /// <param name="mark">The plan's.</param>
     public static ImmutableArray<string> Parts(string mark) =>

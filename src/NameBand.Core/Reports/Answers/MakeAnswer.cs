@@ -110,7 +110,7 @@ public sealed record MakeAnswer : CommandAnswer
 }
 
 /// <summary>What <c>make</c> and <c>print</c> answer when nothing was made: as far as they came.</summary>
-public sealed record RefusedMakeAnswer : CommandAnswer
+internal sealed record RefusedMakeAnswer : CommandAnswer
 {
     public string? Title { get; init; }
 

@@ -73,7 +73,7 @@ public sealed record ToldSwatchColumn
     public required double LengthMm { get; init; }
 }
 
-public sealed record RefusedSwatchAnswer : CommandAnswer
+internal sealed record RefusedSwatchAnswer : CommandAnswer
 {
     /// <summary>None was made.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.Never)]

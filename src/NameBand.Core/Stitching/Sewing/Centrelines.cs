@@ -5,7 +5,7 @@ using NameBand.Lettering;
 namespace NameBand.Stitching.Sewing;
 
 /// <summary>The middle lines of a letter's strokes, as one follows them with a pencil or a darning foot.</summary>
-public static class Centrelines
+internal static class Centrelines
 {
     private const double StepMm = 0.25;
 

@@ -12,7 +12,7 @@ namespace NameBand.Stitching.Sewing;
 /// Turns lettered names into needle paths at one letter height on one cloth. What is worked out for a letter piece
 /// is kept, so a piece that comes again costs next to nothing. Safe to use from several threads.
 /// </summary>
-public sealed class Stitcher
+internal sealed class Stitcher
 {
     private readonly Fabric _fabric;
     private readonly double _letterHeightMm;

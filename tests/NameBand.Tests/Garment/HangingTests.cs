@@ -97,6 +97,26 @@ public sealed class HangingTests
         }
     }
 
+    /// <summary>A name's place on a curved strip is wider than its letters: what hangs there is the letters.</summary>
+    [Fact]
+    public void On_a_curved_strip_a_name_hangs_as_wide_as_its_letters_in_the_middle_of_its_place()
+    {
+        var job = Job(2400, 0.75, true) with { Layout = Sample.Job.Layout with { IsCurved = true } };
+        var plan = LayoutPlanner.Plan(job, Sample.Hem(job), Sample.Lettered(Sample.RandomWidths(3, 20)), Cotton).Value!;
+        var hung = HungPlan.Of(plan, null);
+
+        Assert.Equal(20, hung.Names.Length);
+        foreach (var name in hung.Names)
+        {
+            var strip = hung.Garment.Strips.Single(s => s.Round == name.Round);
+            double letters = name.Name.Lettered.WidthMm(plan.LetterHeightMm, plan.PullCompensationMm);
+            Assert.True(letters < name.Name.WidthMm - 0.1, $"{letters} in {name.Name.WidthMm}");
+            double middle = (name.Name.StartMm + name.Name.EndMm) / 2;
+            Assert.Equal(strip.AlongPart(middle - (letters / 2)), name.FromPart, 9);
+            Assert.Equal(strip.AlongPart(middle + (letters / 2)), name.ToPart, 9);
+        }
+    }
+
     /// <summary>Who stands before it reads to her right; the ends meet behind.</summary>
     [Fact]
     public void The_strip_begins_at_the_back_and_runs_to_the_right_of_who_stands_before_it()

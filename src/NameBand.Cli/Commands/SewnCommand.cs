@@ -14,8 +14,6 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
 {
     public const string Verb = "sewn";
 
-    private const double MostMinutes = 24 * 60;
-
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var what = SewnWhat.Read(settings.What);
@@ -149,7 +147,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             return "Strips are numbered from 1, the uppermost in the hoop.";
         }
 
-        if (new[] { settings.Minutes, settings.Hands }.Any(m => m is { } minutes && !(minutes is > 0 and <= MostMinutes)))
+        if (new[] { settings.Minutes, settings.Hands }.Any(m => m is { } minutes && !(minutes is > 0 and <= Duration.MinutesPerDay)))
         {
             return "Minutes are a number above 0 and up to 1440, with a point as the decimal mark.";
         }

@@ -7,8 +7,6 @@ namespace NameBand.Cli.Reports;
 /// <summary>What <c>invite --answers</c> says: what was entered, who is missing, and what to do next. Never an address.</summary>
 internal static class AnswersSummary
 {
-    private const int MostNamed = 12;
-
     public static void Print(Page page, AnswersAnswer answer)
     {
         page.Line($"{answer.Title}: the owners' answers", tone: Tone.Heading);
@@ -52,6 +50,7 @@ internal static class AnswersSummary
         }
     }
 
-    private static string Named(IReadOnlyList<string> names) => string.Join("; ", names.Take(MostNamed).Select(n => PlainText.Short(n, 80)))
-        + (names.Count > MostNamed ? FormattableString.Invariant($" and {names.Count - MostNamed} more") : "");
+    private static string Named(IReadOnlyList<string> names) =>
+        string.Join("; ", names.Take(ShortList.Most).Select(n => PlainText.Short(n, 80)))
+        + (names.Count > ShortList.Most ? FormattableString.Invariant($" and {names.Count - ShortList.Most} more") : "");
 }

@@ -7,8 +7,6 @@ namespace NameBand.Cli.Reports;
 /// <summary>How the names stand with their owners: how many in each state, who is missing, which lines would fulfil wishes.</summary>
 internal sealed class ApprovalsSummary(Page page, NamesAnswer answer)
 {
-    private const int MostNamed = 12;
-
     public void Print()
     {
         if (answer.Approvals is not { } names)
@@ -38,8 +36,8 @@ internal sealed class ApprovalsSummary(Page page, NamesAnswer answer)
             var all = In(state).ToList();
             if (all.Count > 0)
             {
-                string more = all.Count > MostNamed ? FormattableString.Invariant($" and {all.Count - MostNamed} more") : "";
-                string named = string.Join("; ", all.Take(MostNamed).Select(n => PlainText.Short(inWords(n), 160)));
+                string more = all.Count > ShortList.Most ? FormattableString.Invariant($" and {all.Count - ShortList.Most} more") : "";
+                string named = string.Join("; ", all.Take(ShortList.Most).Select(n => PlainText.Short(inWords(n), 160)));
                 facts.Add((label, $"{all.Count}: {named}{more}", Tone.Plain));
             }
         }

@@ -8,8 +8,6 @@ namespace NameBand.Cli.Reports;
 /// <summary>What changed since the plan before: each kind with its names, the unchanged ones only counted.</summary>
 internal sealed class ChangesSummary(Page page, ToldChanges? changes)
 {
-    private const int MostNamed = 8;
-
     public void Print()
     {
         if (changes is null)
@@ -44,8 +42,8 @@ internal sealed class ChangesSummary(Page page, ToldChanges? changes)
             var names = changes.Names.Where(n => n.Change == change).ToList();
             if (names.Count > 0)
             {
-                string more = names.Count > MostNamed ? FormattableString.Invariant($" and {names.Count - MostNamed} more") : "";
-                string named = string.Join("; ", names.Take(MostNamed).Select(n => PlainText.Short(inWords(n), 160)));
+                string more = names.Count > ShortList.MostOfKind ? FormattableString.Invariant($" and {names.Count - ShortList.MostOfKind} more") : "";
+                string named = string.Join("; ", names.Take(ShortList.MostOfKind).Select(n => PlainText.Short(inWords(n), 160)));
                 facts.Add((label, $"{Words.Count(names.Count, "name")}: {named}{more}", tone));
             }
         }

@@ -7,14 +7,12 @@ namespace NameBand.Cli.Reports;
 /// <summary>What <c>invite</c> says: how many letters there are, who is missing, and what to do next. Never an address.</summary>
 internal static class InviteSummary
 {
-    private const int MostNamed = 12;
-
     public static void Print(Page page, InviteAnswer answer)
     {
         page.Line($"{answer.Title}: asking the owners of the names", tone: Tone.Heading);
         page.Gap();
-        string more = answer.Missing.Count > MostNamed ? FormattableString.Invariant($" and {answer.Missing.Count - MostNamed} more") : "";
-        string missing = string.Join("; ", answer.Missing.Take(MostNamed).Select(n => PlainText.Short(n, 80)));
+        string more = answer.Missing.Count > ShortList.Most ? FormattableString.Invariant($" and {answer.Missing.Count - ShortList.Most} more") : "";
+        string missing = string.Join("; ", answer.Missing.Take(ShortList.Most).Select(n => PlainText.Short(n, 80)));
         string silence = answer.SilenceLeavesOut ? "left out" : "sewn as it stands";
         List<(string, string, Tone)> facts =
         [

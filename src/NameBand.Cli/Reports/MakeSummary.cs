@@ -8,8 +8,6 @@ namespace NameBand.Cli.Reports;
 /// <summary>What <c>make</c> says when it has made something: what it is, what needs a person, what to do next.</summary>
 internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGiven)
 {
-    private const int MostShown = 12;
-
     public void Print()
     {
         page.Line(answer.Title, tone: Tone.Heading);
@@ -132,8 +130,8 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
 
         var ofRows = answer.Problems.Skip(answer.Needs.OfJob).Take(answer.Needs.OfRows).ToList();
         page.Line($"{Words.Count(count, "thing needs", "things need")} a decision before you sew", tone: Tone.AttentionHeading);
-        page.Problems(answer.Problems.Take(answer.Needs.OfJob).Concat(ofRows.Take(MostShown)), Tone.Attention);
-        int more = ofRows.Count - MostShown;
+        page.Problems(answer.Problems.Take(answer.Needs.OfJob).Concat(ofRows.Take(ShortList.Most)), Tone.Attention);
+        int more = ofRows.Count - ShortList.Most;
         if (more > 0)
         {
             string held = Words.Count(more, "more row is", "more rows are");
@@ -160,7 +158,7 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         page.Gap();
         page.Line("What keeps the letters from being taller", tone: Tone.Heading);
         string without = "Without it";
-        foreach (var limit in answer.HeightLimits.Take(MostShown))
+        foreach (var limit in answer.HeightLimits.Take(ShortList.Most))
         {
             string height = Words.Tied(Length.FromMm(limit.HeightWithoutMm).InMillimetres());
             page.Note($"“{limit.Text}” ({new RowRef(limit.List, limit.Line)}): {limit.Because}."
@@ -187,10 +185,10 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
             page.Note($"Of {Words.Count(rows.All, "row")}, {repeats} and {leftOut}; the command names says which and why.");
         }
 
-        page.Notes(notes.Take(MostShown));
-        if (notes.Count > MostShown)
+        page.Notes(notes.Take(ShortList.Most));
+        if (notes.Count > ShortList.Most)
         {
-            page.Line($"and {Words.Count(notes.Count - MostShown, "more", "more")}; --json shows them all.", 2, Tone.Quiet);
+            page.Line($"and {Words.Count(notes.Count - ShortList.Most, "more", "more")}; --json shows them all.", 2, Tone.Quiet);
         }
     }
 

@@ -7,8 +7,6 @@ namespace NameBand.Cli.Reports;
 /// <summary>Why a command that only reckons ends with status 1: what must be decided before the job can be sewn as it is set.</summary>
 internal static class NeedsYou
 {
-    private const int MostShown = 10;
-
     public static void Print(Page page, CommandAnswer answer)
     {
         var needs = answer.Problems.Where(p => p.Severity == Severity.NeedsPerson).ToList();
@@ -19,7 +17,7 @@ internal static class NeedsYou
 
         page.Gap();
         page.Line("As the job is set now, this needs a decision before you sew", tone: Tone.AttentionHeading);
-        page.Problems(needs.Take(MostShown), Tone.Attention);
-        page.Line(needs.Count is > 0 and <= MostShown ? "The command make says more." : "The command make names all of it.", 2);
+        page.Problems(needs.Take(ShortList.MostOfSeveral), Tone.Attention);
+        page.Line(needs.Count is > 0 and <= ShortList.MostOfSeveral ? "The command make says more." : "The command make names all of it.", 2);
     }
 }

@@ -106,15 +106,12 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             foreach (var (share, i) in who.Select((s, i) => (s, i)))
             {
                 var names = share.Names;
-                string rest = names.Count > MostNamed ? $" and {names.Count - MostNamed} more" : "";
-                string named = i == 0 && names.Count > MostNamed ? "all others" : string.Join(", ", names.Take(MostNamed)) + rest;
+                string rest = names.Count > ShortList.Most ? $" and {names.Count - ShortList.Most} more" : "";
+                string named = i == 0 && names.Count > ShortList.Most ? "all others" : string.Join(", ", names.Take(ShortList.Most)) + rest;
                 page.Hanging("", $"{Words.Count(names.Count, "name")} {share.How}: {named}", 2);
             }
         }
     }
-
-    /// <summary>She wants to see the names; the JSON has them all.</summary>
-    private const int MostNamed = 12;
 
     /// <summary>Where she sits by the machine all the time the clock says what her hours do.</summary>
     private bool HasClock =>

@@ -8,8 +8,6 @@ namespace NameBand.Cli.Reports;
 /// <summary>What <c>sewn</c> says: what was written down, what is done, what is to do.</summary>
 internal sealed class SewnSummary(Page page, SewnAnswer answer)
 {
-    private const int MostShown = 10;
-
     public void Print()
     {
         page.Line(answer.Title, tone: Tone.Heading);
@@ -104,14 +102,14 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
 
         page.Gap();
         page.Line("Next", tone: Tone.Heading);
-        foreach (var hooping in Open.Take(MostShown))
+        foreach (var hooping in Open.Take(ShortList.MostOfSeveral))
         {
             string names = Wording.List([.. hooping.Names]);
             string line = string.Create(CultureInfo.InvariantCulture, $"{hooping.Number}: {names}, {hooping.Minutes:0.0} min");
             page.Line(line + Marked(hooping), 2);
         }
 
-        foreach (var name in OpenNames.Take(MostShown))
+        foreach (var name in OpenNames.Take(ShortList.MostOfSeveral))
         {
             string minutes = name.Minutes > 0 ? string.Create(CultureInfo.InvariantCulture, $", {name.Minutes:0.0} min") : "";
             page.Line($"{Signed([name.Number])}: {name.Text}{minutes}", 2);
@@ -171,7 +169,7 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
     {
         var texts = answer.Names?.Where(n => numbers.Contains(n.Number)).Select(n => $"“{n.Text}”").ToList() ?? [];
         string names =
-            $"{(numbers.Count == 1 ? "Name" : "Names")} {Signed(numbers)}, {Wording.List([.. texts.Take(MostShown)])}{(texts.Count > MostShown ? " and more" : "")},";
+            $"{(numbers.Count == 1 ? "Name" : "Names")} {Signed(numbers)}, {Wording.List([.. texts.Take(ShortList.MostOfSeveral)])}{(texts.Count > ShortList.MostOfSeveral ? " and more" : "")},";
         bool isOne = numbers.Count == 1;
         return said.Deed switch
         {

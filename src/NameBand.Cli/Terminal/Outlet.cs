@@ -9,7 +9,7 @@ internal sealed class Outlet(TextWriter writer, bool hasColour = false, bool isT
     /// <summary>Lines are broken here when nobody's window says otherwise.</summary>
     public const int WidthOfFiles = 100;
 
-    private const int WidestText = 110;
+    private const int WidestTextCells = 110; // Cells: eyes lose the next line where one is much longer (common practice, no source).
 
     public TextWriter Writer => writer;
 
@@ -19,7 +19,7 @@ internal sealed class Outlet(TextWriter writer, bool hasColour = false, bool isT
     public int Width => isTerminal ? width : WidthOfFiles;
 
     /// <summary>Cells in a line of text: long lines are hard to read, however wide the window.</summary>
-    public int TextWidth => Math.Min(Width, WidestText);
+    public int TextWidth => Math.Min(Width, WidestTextCells);
 
     /// <summary>For the help pages of the command line library.</summary>
     public IAnsiConsole HelpConsole()

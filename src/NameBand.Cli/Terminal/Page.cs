@@ -8,7 +8,7 @@ namespace NameBand.Cli.Terminal;
 /// </summary>
 internal sealed class Page(Outlet outlet)
 {
-    private const int LeastTextWidth = 20;
+    private const int LeastTextCells = 20; // Cells: in a narrower window text runs over its edge rather than into a column of single words.
     private bool _isEmpty = true;
 
     public void Gap()
@@ -27,7 +27,7 @@ internal sealed class Page(Outlet outlet)
         _isEmpty = false;
         string lead = new string(' ', indent) + label;
         int leadCells = Wrapping.Cells(lead);
-        int width = Math.Max(LeastTextWidth, outlet.TextWidth - leadCells);
+        int width = Math.Max(LeastTextCells, outlet.TextWidth - leadCells);
         foreach (string line in Wrapping.Wrap(PlainText.OneLine(text), width))
         {
             outlet.WriteLine((lead + line).TrimEnd(), tone);

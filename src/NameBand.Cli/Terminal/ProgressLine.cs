@@ -10,7 +10,7 @@ namespace NameBand.Cli.Terminal;
 /// </summary>
 internal sealed class ProgressLine(Outlet outlet) : IProgress<Progress>, IDisposable
 {
-    private const int BarWidth = 24;
+    private const int BarCells = 24; // Cells: leaves the greater part of a line of 80 for what is being done.
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(80);
     private readonly Lock _writing = new();
     private readonly Stopwatch _sinceLast = new();
@@ -63,8 +63,8 @@ internal sealed class ProgressLine(Outlet outlet) : IProgress<Progress>, IDispos
 
         int of = value.Of;
         int done = Math.Clamp(value.Done, 0, of);
-        int full = (int)((long)BarWidth * done / of);
-        string bar = new string('━', full) + new string('╌', BarWidth - full);
+        int full = (int)((long)BarCells * done / of);
+        string bar = new string('━', full) + new string('╌', BarCells - full);
         string line = string.Create(CultureInfo.InvariantCulture, $"{bar} {done} of {of}  {value.What}");
         return Cut(line);
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Layout;
 
 namespace NameBand.Choosing;
@@ -17,9 +18,6 @@ internal sealed record InFrame(string? Frame, StripPlan? Plan, Func<double> Cost
 /// </summary>
 internal static class FrameChoice
 {
-    /// <summary>Places are equal to the thousandth that a plan keeps.</summary>
-    private const double SlightMm = 0.001;
-
     /// <param name="tried">The largest frame first.</param>
     /// <returns>Index of the chosen one.</returns>
     public static int Best(ImmutableArray<InFrame> tried, KeptChoices kept)
@@ -47,16 +45,16 @@ internal static class FrameChoice
     public static bool LooksTheSame(StripPlan one, StripPlan other)
     {
         return one.Joins == other.Joins && one.Rounds.Length == other.Rounds.Length
-            && Math.Abs(one.LetterHeightMm - other.LetterHeightMm) < SlightMm
+            && Math.Abs(one.LetterHeightMm - other.LetterHeightMm) < Tolerance.KeptMm
             && one.Held.Select(h => h.Row).ToHashSet().SetEquals(other.Held.Select(h => h.Row))
-            && one.Rounds.Zip(other.Rounds).All(r => Math.Abs(r.First.LengthMm - r.Second.LengthMm) < SlightMm
+            && one.Rounds.Zip(other.Rounds).All(r => Math.Abs(r.First.LengthMm - r.Second.LengthMm) < Tolerance.KeptMm
                 && Same([.. Lying(r.First)], [.. Lying(r.Second)]));
 
         static IEnumerable<PlacedName> Lying(Round round) => round.NamesAndMotifs.OrderBy(n => n.StartMm);
 
         static bool Same(ImmutableArray<PlacedName> one, ImmutableArray<PlacedName> other) => one.Length == other.Length
             && one.Zip(other).All(n => n.First.Lettered.Name == n.Second.Lettered.Name
-                && Math.Abs(n.First.StartMm - n.Second.StartMm) < SlightMm
-                && Math.Abs(n.First.BaselineYMm - n.Second.BaselineYMm) < SlightMm);
+                && Math.Abs(n.First.StartMm - n.Second.StartMm) < Tolerance.KeptMm
+                && Math.Abs(n.First.BaselineYMm - n.Second.BaselineYMm) < Tolerance.KeptMm);
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Garment;
 using NameBand.Job;
@@ -20,15 +21,13 @@ namespace NameBand.Choosing;
 /// </remarks>
 internal sealed class FreeBound
 {
-    /// <summary>Stitches, jumps and cuts of the two crosses that a segment is set by.</summary>
+    // Stitches, jumps and cuts of the two crosses that a segment is set by.
     private const int MarkStitches = 10;
     private const int MarkJumps = 2;
     private const int MarkCuts = 2;
 
     /// <summary>The long stitches of a cross take less than so many times a usual one.</summary>
     private const double MarkPace = 4;
-
-    private const double SlightMm = 1e-6;
 
     private readonly BandJob _job;
     private readonly StripPlan _plan;
@@ -106,7 +105,7 @@ internal sealed class FreeBound
 
         double outside = Math.Max(_plan.Hem.Strip.SewingZoneMm / 2, -_plan.MarkYMm + SegmentCutter.MarkArmMm);
         double between = acrossMm - (2 * outside);
-        int most = between < 0 ? 1 : 1 + (int)Math.Floor((between / _job.Strip.CutWidth.Mm) + SlightMm);
+        int most = between < 0 ? 1 : 1 + (int)Math.Floor((between / _job.Strip.CutWidth.Mm) + Tolerance.RoundingMm);
         return Most(most);
 
         int Most(int most) => _job.Layout.AreLanesFree || _job.Layout.Lanes is null ? most : Math.Min(most, _job.Layout.Lanes.Value);
@@ -153,7 +152,8 @@ internal sealed class FreeBound
     private PlacedName[] NamesOn(StripPiece piece) =>
     [
         .. _plan.Rounds[piece.Round - 1].Places
-            .Where(n => !n.Lettered.IsInOneRun && n.StartMm >= piece.StartMm - SlightMm && n.StartMm < piece.EndMm - SlightMm),
+            .Where(n => !n.Lettered.IsInOneRun && n.StartMm >= piece.StartMm - Tolerance.RoundingMm
+                && n.StartMm < piece.EndMm - Tolerance.RoundingMm),
     ];
 
     /// <summary>Least sum for a strip's names, cut into segments that each have the price of a field, as long as it holds.</summary>
@@ -167,7 +167,8 @@ internal sealed class FreeBound
             foreach (var field in _fields)
             {
                 int to = first;
-                while (to < names.Length && _plan.OnClothMm(names[to].EndMm - names[first].StartMm) <= field.LengthMm + SlightMm)
+                while (to < names.Length
+                    && _plan.OnClothMm(names[to].EndMm - names[first].StartMm) <= field.LengthMm + Tolerance.RoundingMm)
                 {
                     to++;
                 }
@@ -214,7 +215,7 @@ internal sealed class FreeBound
     private double Bobbins(Estimate estimate)
     {
         int changes = estimate.Hoopings.Sum(h => h.BobbinChanges);
-        int least = Math.Max(0, (int)Math.Ceiling((estimate.BobbinThreadM / _job.Bobbin.UsableM) - 1e-9) - 1);
+        int least = Math.Max(0, (int)Math.Ceiling((estimate.BobbinThreadM / _job.Bobbin.UsableM) - Tolerance.Rounding) - 1);
         return Math.Max(0, changes - least) * _job.Machine.SecondsPerBobbin / 60;
     }
 }

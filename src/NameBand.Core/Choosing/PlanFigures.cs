@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Choosing;
@@ -17,8 +18,6 @@ internal sealed record PlanFigures(double HersMinutes, double ElapsedMinutes, do
     /// <summary>How much larger each key which is changed has to make the letters: our choice.</summary>
     private const double WorthMm = 0.2;
 
-    private const double Slight = 1e-9;
-
     /// <summary>Whether it answers a wish so much better than another plan that it is worth the keys it changes.</summary>
     public bool IsWorth(PlanWish wish, PlanFigures than)
     {
@@ -26,7 +25,7 @@ internal sealed record PlanFigures(double HersMinutes, double ElapsedMinutes, do
         return wish switch
         {
             PlanWish.Soonest => than.ElapsedMinutes - ElapsedMinutes >= keys * WorthPart * than.ElapsedMinutes,
-            PlanWish.BiggestLetters => LetterHeightMm - than.LetterHeightMm >= (keys * WorthMm) - Slight,
+            PlanWish.BiggestLetters => LetterHeightMm - than.LetterHeightMm >= (keys * WorthMm) - Tolerance.Rounding,
             _ => than.HersMinutes - HersMinutes >= keys * WorthPart * than.HersMinutes,
         };
     }

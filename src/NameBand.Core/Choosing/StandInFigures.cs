@@ -11,7 +11,7 @@ namespace NameBand.Choosing;
 /// </summary>
 internal static class StandInFigures
 {
-    /// <summary>Two crosses in a segment, each begun with a jump and a cut, of five stitches.</summary>
+    // Two crosses in a segment, each begun with a jump and a cut, of five stitches.
     private const int MarksPerSegment = 2;
     private const int StitchesPerMark = 5;
 

@@ -16,10 +16,12 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     /// <summary>A gap as wide as the letters are high still keeps two names apart: our choice.</summary>
     private const double NarrowGapFactor = 1;
 
+    // Shorter pieces hold a name or two, and have more joins than anybody would sew: our assumption.
     private const double LeastPieceMm = 200;
+    // Of a round: each join is seen, and more of them are only worth it where they fill the lanes of a cloth.
     private const int MostPieces = 3;
 
-    /// <summary>An inch wider than she set it at most, and half an inch narrower: others are other garments.</summary>
+    // An inch wider than she set it at most, and half an inch narrower: others are other garments.
     private const int WidestStep = 4;
     private const int NarrowestStep = -2;
 
@@ -47,7 +49,7 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
         ? [.. Enumerable.Range(1, most).Select(r => written.With(from, Rounds(r)))] : [from];
 
     public IEnumerable<VisibleChoice> OnWiderStrips(VisibleChoice from) =>
-        Widths.Where(w => w > asSet.Strip.CutWidth.Mm - 1e-6).Select(w => Cut(from, w));
+        Widths.Where(w => w > asSet.Strip.CutWidth.Mm - Tolerance.RoundingMm).Select(w => Cut(from, w));
 
     /// <summary>Names in two lines on a wider strip, on at most as many rounds as her plan has: half the strip is to be attached.</summary>
     public ImmutableArray<VisibleChoice> InTwoLines(VisibleChoice start, int most) => asSet.Layout.Lines > 1 || asSet.Layout.IsCurved
@@ -121,7 +123,8 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     public IEnumerable<VisibleChoice> NextWidths(VisibleChoice from, BandJob job)
     {
         double now = job.Strip.CutWidth.Mm;
-        return Widths.Where(w => Math.Abs(w - now) > 1e-6 && Math.Abs(w - now) < WidthStepMm + 1e-6).Select(w => Cut(from, w));
+        return Widths.Where(w => Math.Abs(w - now) > Tolerance.RoundingMm && Math.Abs(w - now) < WidthStepMm + Tolerance.RoundingMm)
+            .Select(w => Cut(from, w));
     }
 
     /// <summary>
@@ -134,14 +137,16 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
         double[] factors = plan.NameCount <= FewNames ? [NarrowGapFactor, MiddleGapFactor] : [NarrowGapFactor];
         foreach (double gap in factors.Select(f => Math.Ceiling(f * plan.LetterHeightMm * 2) / 2).Distinct())
         {
-            if (gap < now - 1e-6)
+            if (gap < now - Tolerance.RoundingMm)
             {
                 yield return written.With(from, Text(JobKeys.Gap, gap));
             }
         }
     }
 
+    // A quarter wider, as docs/plans.md says: between the gap as high as the letters and the usual one and a half.
     private const double MiddleGapFactor = 1.25;
+    // A count: with more of them each gap that is tried takes longer to lay out (docs/plans.md). Our choice.
     private const int FewNames = 100;
 
     private IEnumerable<VisibleChoice> OtherHeights(VisibleChoice from, BandJob job, StripPlan plan)
@@ -155,7 +160,8 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
         double least = asSet.Lettering.Least.Mm;
         IEnumerable<double> heights = job.Traits.HasLettersOfItsOwn
             ? job.Letters.Sizes.Select(s => s.Mm) : [StartingValues.UnreadHeightMm, least];
-        foreach (double height in heights.Where(h => h < plan.LetterHeightMm - 1e-6 && (h >= least || job.Traits.HasLettersOfItsOwn)))
+        foreach (double height in heights.Where(
+            h => h < plan.LetterHeightMm - Tolerance.RoundingMm && (h >= least || job.Traits.HasLettersOfItsOwn)))
         {
             yield return written.With(from, Text(JobKeys.Height, height));
         }
@@ -194,7 +200,7 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
             .Distinct();
     }
 
-    private const int MostEvenPieces = 8;
+    private const int MostEvenPieces = 8; // More lanes than any domestic field has for strips of two inches: our assumption.
 
     private IEnumerable<JobEdit> Way(Way way)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Cloth;
 
@@ -22,9 +23,10 @@ public sealed record MeasuredColumn(
 /// <param name="WorstMm">What is left, on a side, of the column that suits the others least.</param>
 public sealed record PullFit(double PullCompensationMm, double GrowingPart, double? AcrossFactor, double PushMm, double WorstMm)
 {
-    private const double Slight = 1e-6;
-    private const double LeastAcross = 0.25;
-    private const double MostAcross = 4;
+    // A cloth that draws in four times as much one way as the other is not known to us: a column was misread. Our assumption.
+    private const double LeastAcrossFactor = 0.25;
+    private const double MostAcrossFactor = 4; // The same, the other way round.
+    // Several times what docs/cloths.md has for any cloth, 0.35 and 0.12 mm: beyond it a reading is wrong. Our assumption.
     private const double MostPullMm = 1;
     private const double MostPushMm = 0.5;
 
@@ -36,15 +38,15 @@ public sealed record PullFit(double PullCompensationMm, double GrowingPart, doub
         double basis = Math.Max(0, directions.Values.Average(Intercept));
         var slopes = directions.ToDictionary(d => d.Key, d => Math.Max(0, Slope(d.Value, basis)));
         double growing = slopes.Values.Sum() / slopes.Keys.Sum(isLevel => Towards(cloth, isLevel));
-        if (growing < Slight)
+        if (growing < Tolerance.RoundingMm)
         {
             basis = Math.Max(0, columns.Average(c => c.NarrowerMm));
         }
 
         double pull = Rounded(Math.Min(MostPullMm, basis + growing));
         double part = basis + growing > 0 ? Rounded(growing / (basis + growing)) : cloth.GrowingPart;
-        double? across = slopes.Count == 2 && slopes.Values.All(s => s > Slight)
-            ? Rounded(Math.Clamp(slopes[true] / slopes[false], LeastAcross, MostAcross)) : null;
+        double? across = slopes.Count == 2 && slopes.Values.All(s => s > Tolerance.RoundingMm)
+            ? Rounded(Math.Clamp(slopes[true] / slopes[false], LeastAcrossFactor, MostAcrossFactor)) : null;
         var fitted = cloth with { GrowingPart = part };
         fitted = across is { } a ? fitted.WithAcross(a) : fitted;
         double push = columns.Average(c => c.LongerMm) / cloth.PushStraightFactor;

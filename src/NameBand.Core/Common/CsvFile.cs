@@ -9,11 +9,11 @@ namespace NameBand.Common;
 /// <summary>Reads a CSV of a person's making: encoding and separator are found, faults are told by line.</summary>
 internal static class CsvFile
 {
-    /// <summary>A bigger list is none of names; the limits keep a hostile file from filling the memory.</summary>
+    // A bigger list is none of names; the limits keep a hostile file from filling the memory.
     public const int MostRows = 250_000;
     public const int MostColumns = 1_000;
 
-    private const int RowsToJudgeBy = 500;
+    private const int RowsToJudgeBy = 500; // A count: enough for the separator to show, and read in a moment however long the list is.
 
     // Rarer characters first: they decide when two separators fit equally well.
     private static readonly char[] Separators = ['\t', ';', '|', ','];

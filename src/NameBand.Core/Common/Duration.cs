@@ -5,7 +5,8 @@ namespace NameBand.Common;
 /// <summary>Reads and prints spans of time as people write them: <c>2h</c>, <c>1 h 30 min</c>, <c>90 min</c>, <c>2.5 h</c>.</summary>
 public static class Duration
 {
-    private const double LongestMinutes = 24 * 60;
+    /// <summary>Nobody sits at one piece of work for longer than a day: beyond it a unit was mistaken.</summary>
+    public const double MinutesPerDay = 24 * 60;
 
     /// <summary>Reads a span over 0 and up to a day; the unit must be there and the decimal mark is a point.</summary>
     /// <param name="why">When it cannot be read: what is wrong, a whole sentence.</param>
@@ -35,7 +36,7 @@ public static class Duration
             rest = afterNumber[letters..].TrimStart();
         }
 
-        if (any && minutes is > 0 and <= LongestMinutes)
+        if (any && minutes is > 0 and <= MinutesPerDay)
         {
             why = "";
             return true;

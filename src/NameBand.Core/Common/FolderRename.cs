@@ -5,8 +5,8 @@ namespace NameBand.Common;
 /// <summary>Renaming of folders, with the exchange of two names in one step where the system has it.</summary>
 internal static partial class FolderRename
 {
-    private const int CurrentFolder = -100;
-    private const int CurrentFolderOnMac = -2;
+    private const int CurrentFolder = -100; // AT_FDCWD of fcntl.h on Linux (from memory).
+    private const int CurrentFolderOnMac = -2; // AT_FDCWD of fcntl.h on macOS (from memory).
 
     // The same number on Linux (renameat2) and on macOS (renameatx_np, there RENAME_SWAP).
     private const uint ExchangeNames = 2;

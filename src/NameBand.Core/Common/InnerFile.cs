@@ -10,7 +10,17 @@ internal sealed record InnerEntry(string Name, EntryKind Kind, FileSystemInfo In
 /// </summary>
 internal static class InnerFile
 {
+    /// <summary>A hundred bytes a row, half a million rows: no list of names is so long, and it fits the memory of any machine.</summary>
     public const int MostBytes = 50_000_000;
+
+    /// <summary>
+    /// What holds settings is written by hand or by us, and has at most some thousand lines of a hundred bytes: a larger file is another
+    /// one, and reading it would only take time. Our assumption.
+    /// </summary>
+    public const int MostSettingsBytes = 1_000_000;
+
+    /// <summary>What grows line by line while sewing: two hundred thousand lines of a hundred bytes. Our assumption.</summary>
+    public const int MostLogBytes = 20_000_000;
 
     private static readonly EnumerationOptions Everything = new() { AttributesToSkip = 0, IgnoreInaccessible = false };
 

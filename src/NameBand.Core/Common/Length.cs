@@ -9,7 +9,7 @@ public readonly record struct Length : IComparable<Length>
 
     private Length(double mm) => _mm = mm;
 
-    public const double MmPerInch = 25.4;
+    public const double MmPerInch = 25.4; // Exact: the international inch of 1959.
 
     /// <summary>The longest length a person's file may give, 10 km: beyond it a unit was mistaken.</summary>
     public const double LongestReadMm = 10_000_000;

@@ -5,6 +5,7 @@ namespace NameBand.Common;
 /// <summary>Lengths as text, the same in every culture.</summary>
 internal static class LengthPrinting
 {
+    // A sixteenth, 1.6 mm, is the smallest mark of usual rulers and tapes in inches (common practice, no source).
     private const int SixteenthsPerInch = 16;
 
     public static string Millimetres(double mm) => $"{Rounded(mm, "0.#")} mm";

@@ -10,7 +10,7 @@ namespace NameBand.Common;
 /// </summary>
 internal static class LengthReading
 {
-    private const int LongestText = 80;
+    private const int LongestTextCharacters = 80; // Characters: any length people write is far shorter, and a hostile text is not worked through.
     private const string Examples = "Write a number and a unit, such as \"2 in\", \"1 1/2 in\", \"50 mm\" or \"3.66 m\".";
 
     public static bool TryRead([NotNullWhen(true)] string? text, out Length length, out LengthFault fault)
@@ -23,7 +23,7 @@ internal static class LengthReading
         }
 
         string shown = Shown(text);
-        if (text.Length > LongestText)
+        if (text.Length > LongestTextCharacters)
         {
             fault = new LengthFault($"“{shown}” is too long to be a length.", Examples);
             return false;

@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Estimating;
 
 /// <summary>
@@ -6,9 +8,7 @@ namespace NameBand.Estimating;
 /// </summary>
 internal sealed class BinFilling
 {
-    public const int UsualTries = 200_000;
-
-    private const double Slight = 1e-9;
+    public const int UsualTries = 200_000; // A count of tries and not a time, so that giving up is the same on every machine. Our choice.
 
     private readonly double[] _jobs;
     private readonly double[] _left;
@@ -59,18 +59,18 @@ internal sealed class BinFilling
             return true;
         }
 
-        if (_tries-- <= 0 || UsefulRoom(_jobs[^1]) + Slight < _toCome[job])
+        if (_tries-- <= 0 || UsefulRoom(_jobs[^1]) + Tolerance.Rounding < _toCome[job])
         {
             return false;
         }
 
-        int[] bins = [.. Enumerable.Range(0, _left.Length).Where(b => _left[b] + Slight >= _jobs[job]).OrderBy(b => _left[b])
+        int[] bins = [.. Enumerable.Range(0, _left.Length).Where(b => _left[b] + Tolerance.Rounding >= _jobs[job]).OrderBy(b => _left[b])
             .ThenBy(b => b)];
         double tried = double.NaN;
         foreach (int bin in bins)
         {
             // Two bins with the same room left lead to the same end.
-            if (Math.Abs(_left[bin] - tried) < Slight)
+            if (Math.Abs(_left[bin] - tried) < Tolerance.Rounding)
             {
                 continue;
             }
@@ -84,7 +84,7 @@ internal sealed class BinFilling
             }
 
             _left[bin] += _jobs[job];
-            if (_tries <= 0 || Math.Abs(_left[bin] - _jobs[job]) < Slight)
+            if (_tries <= 0 || Math.Abs(_left[bin] - _jobs[job]) < Tolerance.Rounding)
             {
                 // A job that fills its bin to the brim could not lie better.
                 return false;
@@ -100,7 +100,7 @@ internal sealed class BinFilling
         double room = 0;
         foreach (double left in _left)
         {
-            room += left + Slight >= smallest ? left : 0;
+            room += left + Tolerance.Rounding >= smallest ? left : 0;
         }
 
         return room;

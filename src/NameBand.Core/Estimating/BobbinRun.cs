@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Estimating;
@@ -30,7 +31,7 @@ internal static class BobbinRun
                     continue;
                 }
 
-                int inName = Math.Max(0, (int)Math.Ceiling((name.BobbinM / full) - 1e-9) - 1);
+                int inName = Math.Max(0, (int)Math.Ceiling((name.BobbinM / full) - Tolerance.Rounding) - 1);
                 int more = inName + (left >= full ? 0 : 1);
                 changes.Add(new BobbinChange(hooping.Number, name.Order, left, inName, more));
                 bobbins += more;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Estimating;
 
@@ -13,8 +14,7 @@ namespace NameBand.Estimating;
 /// </remarks>
 internal static class ClothShares
 {
-    private const int MostTried = 12;
-    private const double Slight = 1e-9;
+    private const int MostTried = 12; // Cloths: two people have 4096 ways to share them, four have 16 million, most left aside at once.
 
     /// <returns>Whose each cloth is.</returns>
     public static ImmutableDictionary<int, PersonEvenings> Of(IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<PersonEvenings> people)
@@ -31,7 +31,7 @@ internal static class ClothShares
         // Nobody begins a cloth of which a hooping is longer than any evening of hers, where somebody else has longer ones.
         double longest = sew.Max(p => p.Minutes.Max());
         var may = cloths.ConvertAll(c => Enumerable.Range(0, sew.Length)
-            .Where(p => sew[p].Minutes.Max() >= Math.Min(c.Longest, longest) - Slight).ToArray());
+            .Where(p => sew[p].Minutes.Max() >= Math.Min(c.Longest, longest) - Tolerance.Rounding).ToArray());
         double[] rate = [.. sew.Select(p => p.Minutes.Sum())];
         int[] now = new int[cloths.Count];
         int[] best = [];
@@ -42,7 +42,7 @@ internal static class ClothShares
         void Try(int cloth, double[] load)
         {
             double end = load.Select((minutes, p) => minutes / rate[p]).Max();
-            if (end >= soonest - Slight)
+            if (end >= soonest - Tolerance.Rounding)
             {
                 return;
             }

@@ -10,7 +10,7 @@ public sealed record EveningCalendar(
     /// <summary>Longer evenings are tried in steps of a quarter of an hour, up to as much more as nobody sits.</summary>
     private const double StepMinutes = 15;
 
-    private const double MostMinutes = 8 * 60;
+    private const double MostLongerMinutes = 8 * 60; // Nobody sews a working day longer of an evening: beyond it only a later day helps.
 
     /// <summary>By so much longer evenings would do; null where none would, or as they are they do.</summary>
     public double? LongerByMinutes { get; init; }
@@ -44,7 +44,7 @@ public sealed record EveningCalendar(
 
     private static double? Longer(Func<EveningLengths, EveningPlan> deal, EveningWeek week, DateOnly today, DateOnly finishBy)
     {
-        for (double more = StepMinutes; more <= MostMinutes; more += StepMinutes)
+        for (double more = StepMinutes; more <= MostLongerMinutes; more += StepMinutes)
         {
             if (EndsBy(deal, week.Longer(more), today, finishBy))
             {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Estimating;
 
@@ -9,8 +10,6 @@ namespace NameBand.Estimating;
 /// </summary>
 internal sealed class EveningDiary(IReadOnlyList<SewingMachine> machines, EveningLengths lengths)
 {
-    private const double Slight = 1e-9;
-
     private readonly List<Sitting> _sittings = [];
     private Place[] _places = Fresh(machines);
     private int _evening = 1;
@@ -42,7 +41,7 @@ internal sealed class EveningDiary(IReadOnlyList<SewingMachine> machines, Evenin
             for (; _now < machines.Count; _now++)
             {
                 double minutes = hooping.TakesMinutes(machines[_now]);
-                if (_places[_now].Minutes + minutes <= lengths.LengthMinutes(_evening) + Slight)
+                if (_places[_now].Minutes + minutes <= lengths.LengthMinutes(_evening) + Tolerance.Rounding)
                 {
                     _places[_now].Hoopings.Add(hooping.Number);
                     _places[_now].Minutes += minutes;
@@ -72,10 +71,10 @@ internal sealed class EveningDiary(IReadOnlyList<SewingMachine> machines, Evenin
     {
         foreach (var task in tasks)
         {
-            for (double left = task.Minutes; left > Slight;)
+            for (double left = task.Minutes; left > Tolerance.Rounding;)
             {
                 double room = lengths.LengthMinutes(_evening) - _places[0].Minutes;
-                if (room <= Slight)
+                if (room <= Tolerance.Rounding)
                 {
                     Close();
                     continue;

@@ -26,7 +26,7 @@ public sealed record PersonEvenings(string Name, ImmutableArray<double> Minutes,
 /// <param name="Minutes">From Monday to Sunday; 0 where nobody sews.</param>
 public sealed record EveningWeek(ImmutableArray<double> Minutes)
 {
-    public const int Days = 7;
+    public const int Days = 7; // Of a week: evenings are told by their weekday.
 
     /// <summary>Each one's week, where several people sew; empty: one person.</summary>
     public ImmutableArray<PersonEvenings> People { get; init; } = [];

@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Estimating;
 
 /// <summary>
@@ -6,8 +8,6 @@ namespace NameBand.Estimating;
 /// </summary>
 internal static class EveningPlanner
 {
-    private const double Slight = 1e-9;
-
     /// <param name="hoopings">In their order along the cloth.</param>
     /// <param name="eveningMinutes">Length of an evening; null: sew until it is done.</param>
     /// <param name="other">All the other work; null for none.</param>
@@ -43,7 +43,7 @@ internal static class EveningPlanner
             least = Math.Max(least, longest[..k].Sum() / fastest[..k].Sum(f => 1 / f));
         }
 
-        bool areEqual = fastest[^1] - fastest[0] < Slight;
+        bool areEqual = fastest[^1] - fastest[0] < Tolerance.Rounding;
         for (int n = 1; areEqual && (n * fastest.Length) < longest.Length; n++)
         {
             double together = longest[((n * fastest.Length) - n)..((n * fastest.Length) + 1)].Sum();
@@ -61,7 +61,7 @@ internal static class EveningPlanner
         int[] best = LongestFirst(hoopings, machines);
         double reached = Longest(hoopings, machines, best);
         double low = least;
-        bool proven = reached <= least + Slight;
+        bool proven = reached <= least + Tolerance.Rounding;
         for (int i = 0; i < 40 && !proven && reached - low > 1e-6 * reached; i++)
         {
             // The first question is whether the bound itself can be reached; after it, halfway.
@@ -70,7 +70,7 @@ internal static class EveningPlanner
             {
                 best = better;
                 reached = Math.Min(reached, Longest(hoopings, machines, best));
-                proven = reached <= least + Slight;
+                proven = reached <= least + Tolerance.Rounding;
             }
             else
             {
@@ -78,7 +78,7 @@ internal static class EveningPlanner
             }
         }
 
-        bool isExact = factors.Max() - factors.Min() < Slight || hoopings.All(h => h.HandMinutes == 0);
+        bool isExact = factors.Max() - factors.Min() < Tolerance.Rounding || hoopings.All(h => h.HandMinutes == 0);
         double[] alittleLess = [.. factors.Select(f => (reached - 1e-6) / f)];
         proven = proven || (isExact && BinFilling.TryFill(atMost, alittleLess, out bool cannot) is null && cannot);
         var sittings = machines.Select((m, j) => Sit(m, [.. hoopings.Where((_, i) => best[i] == j)]))
@@ -96,8 +96,8 @@ internal static class EveningPlanner
         IReadOnlyList<HoopingTime> hoopings, IReadOnlyList<SewingMachine> machines, EveningLengths lengths, OtherWork other)
     {
         double evening = lengths.LongestMinutes;
-        var tooLong = hoopings.Where(h => Quickest(h, machines) > evening + Slight).ToList();
-        var rest = hoopings.Where(h => Quickest(h, machines) <= evening + Slight).ToList();
+        var tooLong = hoopings.Where(h => Quickest(h, machines) > evening + Tolerance.Rounding).ToList();
+        var rest = hoopings.Where(h => Quickest(h, machines) <= evening + Tolerance.Rounding).ToList();
         var diary = new EveningDiary(machines, lengths);
         diary.Begin(other.Before);
         foreach (var hooping in rest)
@@ -114,7 +114,7 @@ internal static class EveningPlanner
         double[] sizes = [.. machines.Select(m => evening / m.Factor)];
         double all = rest.Sum(h => Quickest(h, machines)) + other.Minutes;
         int least = Math.Max(
-            LeastEvenings(AtLeast(rest, machines), sizes), (int)Math.Ceiling((all / evening / machines.Count) - Slight));
+            LeastEvenings(AtLeast(rest, machines), sizes), (int)Math.Ceiling((all / evening / machines.Count) - Tolerance.Rounding));
         double leastMinutes = hoopings.Count == 0 ? 0 : LeastMinutes(AtLeast(hoopings, machines), [.. machines.Select(m => m.Factor)]);
         double total = diary.Sittings.GroupBy(s => s.Evening).Sum(g => g.Max(s => s.Minutes));
         int used = diary.Sittings.Select(s => s.Evening).DefaultIfEmpty(0).Max();
@@ -130,7 +130,7 @@ internal static class EveningPlanner
         int used = sittings.Select(s => s.Evening).DefaultIfEmpty(0).Max();
         double all = hoopings.Sum(h => Quickest(h, machines)) + other.Minutes;
         int least = 0;
-        for (double left = all; left > Slight && least < used; left -= lengths.People.Sum(p => lengths.LengthMinutes(p, least)))
+        for (double left = all; left > Tolerance.Rounding && least < used; left -= lengths.People.Sum(p => lengths.LengthMinutes(p, least)))
         {
             least++;
         }
@@ -139,7 +139,7 @@ internal static class EveningPlanner
         return new EveningPlan(
             sittings, used, sittings.GroupBy(s => s.Evening).Sum(g => g.Max(s => s.Minutes)), least, all / lengths.People.Length,
             used == least,
-            [.. hoopings.Where(h => Quickest(h, machines) > longest + Slight).Select(h => h.Number)]);
+            [.. hoopings.Where(h => Quickest(h, machines) > longest + Tolerance.Rounding).Select(h => h.Number)]);
     }
 
     private static double Quickest(HoopingTime hooping, IReadOnlyList<SewingMachine> machines) => machines.Min(hooping.TakesMinutes);
@@ -169,14 +169,14 @@ internal static class EveningPlanner
         int inOne = sizes.Sum(size =>
         {
             int count = 0;
-            for (double sum = 0; count < shortest.Length && sum + shortest[count] <= size + Slight; count++)
+            for (double sum = 0; count < shortest.Length && sum + shortest[count] <= size + Tolerance.Rounding; count++)
             {
                 sum += shortest[count];
             }
 
             return count;
         });
-        return Math.Max((int)Math.Ceiling((minutes.Sum() / sizes.Sum()) - Slight), (minutes.Length + inOne - 1) / inOne);
+        return Math.Max((int)Math.Ceiling((minutes.Sum() / sizes.Sum()) - Tolerance.Rounding), (minutes.Length + inOne - 1) / inOne);
     }
 
     /// <summary>Longest processing time first: each to the machine that would be done with it soonest.</summary>

@@ -37,7 +37,7 @@ internal sealed class NamePlaces
         (BentFrame, Point)? last = null;
         foreach (var (box, order, bent) in _places)
         {
-            double slight = bent is null ? Slight : TurnedMm;
+            double slight = bent is null ? Tolerance.UnseenMm : TurnedMm;
             if (bent is { } own && bent != last)
             {
                 var (along, y) = own.Frame.Unbent(needle - own.At);
@@ -52,8 +52,6 @@ internal sealed class NamePlaces
 
         return null;
     }
-
-    private const double Slight = 0.01;
 
     /// <summary>A letter that is turned and not bent may lean out of its place at its top by so much; gaps are wider.</summary>
     private const double TurnedMm = 1;

@@ -23,7 +23,7 @@ internal static class PaceLearning
     /// <summary>Before anything is timed the pace is as reckoned, give or take 16 %: common practice, no source.</summary>
     public const double PriorPaceFactor = 1;
 
-    public const double PriorSpreadPart = 0.16;
+    public const double PriorSpreadPart = 0.16; // The 16 % above, as a standard deviation: common practice, no source.
 
     /// <summary>Expected variance of the error, in minutes, for each minute reckoned: 0.95 min for a hooping of six. Our
     /// assumption.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Estimating;
 
@@ -9,8 +10,6 @@ namespace NameBand.Estimating;
 /// </summary>
 internal sealed class PeopleDiary
 {
-    private const double Slight = 1e-9;
-
     /// <summary>Longer than any job: nobody ever comes to sew.</summary>
     private const int MostEvenings = 4000;
 
@@ -28,8 +27,8 @@ internal sealed class PeopleDiary
         _lengths = lengths;
         _pieces = new LinkedList<HoopingTime>(pieces);
         _owners = ClothShares.Of(pieces, lengths.People);
-        _before = new Queue<OtherTask>(other.Before.Where(t => t.Minutes > Slight));
-        _after = new Queue<OtherTask>(other.After.Where(t => t.Minutes > Slight));
+        _before = new Queue<OtherTask>(other.Before.Where(t => t.Minutes > Tolerance.Rounding));
+        _after = new Queue<OtherTask>(other.After.Where(t => t.Minutes > Tolerance.Rounding));
     }
 
     public static ImmutableArray<Sitting> Fill(
@@ -48,12 +47,13 @@ internal sealed class PeopleDiary
 
     private void Fill(int evening)
     {
-        Seat[] all = [.. _lengths.People.Select(p => new Seat(p, _lengths.LengthMinutes(p, evening))).Where(s => s.LengthMinutes > Slight)];
+        Seat[] all = [.. _lengths.People.Select(p => new Seat(p, _lengths.LengthMinutes(p, evening)))
+            .Where(s => s.LengthMinutes > Tolerance.Rounding)];
         double now = Pour(_before, [.. all.Where(s => s.Person.DoesHands)], 0, s => s.Before);
         if (_before.Count == 0)
         {
             now = Sew(
-                [.. all.Where(s => s.Person.DoesMachine && s.LengthMinutes - now > Slight && Next(s) is not null)
+                [.. all.Where(s => s.Person.DoesMachine && s.LengthMinutes - now > Tolerance.Rounding && Next(s) is not null)
                     .OrderByDescending(s => s.LengthMinutes).Take(_machines.Count)], now);
         }
 
@@ -62,7 +62,7 @@ internal sealed class PeopleDiary
             Pour(_after, [.. all.Where(s => s.Person.DoesHands)], now, s => s.After);
         }
 
-        _sittings.AddRange(all.Where(s => s.Minutes > Slight).Select(s => s.Sit(evening)));
+        _sittings.AddRange(all.Where(s => s.Minutes > Tolerance.Rounding).Select(s => s.Sit(evening)));
     }
 
     /// <summary>Each seat in its turn takes the next pieces that its evening is long enough for.</summary>
@@ -77,8 +77,8 @@ internal sealed class PeopleDiary
             while (Next(seat) is { Value: var piece } node)
             {
                 double minutes = piece.TakesMinutes(machine);
-                bool isAlone = used == 0 && IsTooLong(piece) && room > LongestMinutes - Slight;
-                if (used + minutes > room + Slight && !isAlone)
+                bool isAlone = used == 0 && IsTooLong(piece) && room > LongestMinutes - Tolerance.Rounding;
+                if (used + minutes > room + Tolerance.Rounding && !isAlone)
                 {
                     break;
                 }
@@ -115,7 +115,7 @@ internal sealed class PeopleDiary
     /// <summary>Longest evening of anybody who sews.</summary>
     private double LongestMinutes => _lengths.People.Where(p => p.DoesMachine).SelectMany(p => p.Minutes).DefaultIfEmpty(0).Max();
 
-    private bool IsTooLong(HoopingTime piece) => _machines.Min(piece.TakesMinutes) > LongestMinutes + Slight;
+    private bool IsTooLong(HoopingTime piece) => _machines.Min(piece.TakesMinutes) > LongestMinutes + Tolerance.Rounding;
 
     /// <summary>Shares work out so that all are done with it at one time, but for those whose evening is over before.</summary>
     /// <returns>That time.</returns>
@@ -125,7 +125,7 @@ internal sealed class PeopleDiary
         double until = Until(all, [.. seats.Select(s => s.LengthMinutes)], now);
         foreach (var seat in seats)
         {
-            for (double room = Math.Min(seat.LengthMinutes, until) - now; room > Slight && tasks.TryPeek(out var task);)
+            for (double room = Math.Min(seat.LengthMinutes, until) - now; room > Tolerance.Rounding && tasks.TryPeek(out var task);)
             {
                 double part = Math.Min(room, task.Minutes);
                 list(seat).Add(task with { Minutes = part });
@@ -143,7 +143,7 @@ internal sealed class PeopleDiary
     {
         double until = now;
         double[] later = [.. ends.Where(e => e > now).Order()];
-        for (int i = 0; i < later.Length && minutes > Slight; i++)
+        for (int i = 0; i < later.Length && minutes > Tolerance.Rounding; i++)
         {
             double step = Math.Min(later[i] - until, minutes / (later.Length - i));
             until += step;
@@ -156,7 +156,7 @@ internal sealed class PeopleDiary
     private static void Take(Queue<OtherTask> tasks, double part)
     {
         var first = tasks.Dequeue();
-        if (first.Minutes - part <= Slight)
+        if (first.Minutes - part <= Tolerance.Rounding)
         {
             return;
         }

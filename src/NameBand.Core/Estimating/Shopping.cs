@@ -78,7 +78,7 @@ public static class Shopping
     {
         var lengths = Estimator.BandLengthsMm(plan).ToList();
         double bandMm = Estimator.BandWidthMm(job, plan);
-        int beside = (int)Math.Max(1, Math.Floor((job.Shop.ClothWidthMm / bandMm) + 1e-9));
+        int beside = (int)Math.Max(1, Math.Floor((job.Shop.ClothWidthMm / bandMm) + Tolerance.Rounding));
         double lengthMm = (plan.Cloths.IsEmpty ? Rows(lengths, beside) : CutPlan.Of(plan, job.Shop, job.Layout.IsBias).BoughtMm)
             * (1 + job.Shop.ClothWastePart);
         return Measured(
@@ -136,7 +136,7 @@ public static class Shopping
         // Under a run without a hoop lies one strip of backing as long as it is.
         double runsMm = Estimator.RunBackingsMm(plan).Sum();
         double runWidthMm = Estimator.RunBackingWidthMm(plan);
-        best += runsMm / Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / runWidthMm) + 1e-9));
+        best += runsMm / Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / runWidthMm) + Tolerance.Rounding));
         string runs = runsMm > 0
             ? FormattableString.Invariant($"{(pieces.IsEmpty ? "" : ", ")}strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all")
             : "";
@@ -149,7 +149,7 @@ public static class Shopping
 
         double Length(int count, double downMm, double besideMm)
         {
-            int beside = (int)Math.Floor((job.Shop.BackingWidthMm / besideMm) + 1e-9);
+            int beside = (int)Math.Floor((job.Shop.BackingWidthMm / besideMm) + Tolerance.Rounding);
             return beside < 1 ? count * Math.Max(downMm, besideMm) : Math.Ceiling(count / (double)beside) * downMm;
         }
     }
@@ -165,7 +165,7 @@ public static class Shopping
     {
         double steps = metric ? 10 : 8;
         double unitMm = metric ? 1000 : 914.4;
-        double amount = Math.Ceiling((lengthMm / unitMm * steps) - 1e-9) / steps;
+        double amount = Math.Ceiling((lengthMm / unitMm * steps) - Tolerance.Rounding) / steps;
         string inShop = metric ? FormattableString.Invariant($"{amount:0.0} m") : Eighths(amount) + " yd";
         return new BuyLine(what, needed, amount, metric ? "m" : "yd", price * amount) { InShop = inShop };
     }
@@ -192,5 +192,5 @@ public static class Shopping
     private static string Plural(double count, string one, bool withNumber = false) =>
         (withNumber ? FormattableString.Invariant($"{count:0} ") : "") + one + (count is > 0.5 and < 1.5 ? "" : "s");
 
-    private static double Whole(double number) => Math.Ceiling(number - 1e-9);
+    private static double Whole(double number) => Math.Ceiling(number - Tolerance.Rounding);
 }

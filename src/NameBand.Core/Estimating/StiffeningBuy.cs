@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 
@@ -14,7 +15,7 @@ internal static class StiffeningBuy
         switch (job.Stiffening)
         {
             case Stiffening.Starch when stripM > 0:
-                double cans = Math.Ceiling((stripM / StiffeningValues.StarchedMPerCan) - 1e-9);
+                double cans = Math.Ceiling((stripM / StiffeningValues.StarchedMPerCan) - Tolerance.Rounding);
                 string unit = cans > 1 ? "cans" : "can";
                 yield return new BuyLine(
                     "spray starch", FormattableString.Invariant($"two coats on {stripM:0.0} m of strip"), cans, unit, null)
@@ -24,7 +25,7 @@ internal static class StiffeningBuy
                 break;
             case Stiffening.Interfacing when stripM > 0:
                 double widthMm = plan.Hem.Strip.CutWidthMm;
-                double beside = Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / widthMm) + 1e-9));
+                double beside = Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / widthMm) + Tolerance.Rounding));
                 yield return Shopping.Measured(
                     "interfacing",
                     FormattableString.Invariant($"light, to iron on: strips {widthMm:0} mm wide, {stripM:0.0} m in all")

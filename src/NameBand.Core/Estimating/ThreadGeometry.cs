@@ -12,6 +12,7 @@ internal static class ThreadGeometry
     /// </summary>
     public const double EmbroideryNeedlePart = 5.0 / 8;
 
+    /// <summary>Half and half: the handbook's 301 lockstitch, 550 cm = 275 + 275 (Coats consumption guide).</summary>
     public const double BalancedNeedlePart = 0.5;
 
     /// <summary>Both threads of one stitch, in mm.</summary>

@@ -12,7 +12,8 @@ namespace NameBand.Estimating;
 /// <param name="Bobbins">To be wound before it begins.</param>
 public sealed record Tonight(double Minutes, int Names, int? LastNumber, ImmutableArray<int> Hoopings, int Bobbins)
 {
-    private const double Slight = 1e-6;
+    // The evening's part of all sewing is a quotient of sums: looser than the rounding of one, and no time to sew in.
+    private const double SlightMinutes = 1e-6;
 
     /// <summary>Work before the names.</summary>
     public ImmutableArray<string> Before { get; init; } = [];
@@ -87,7 +88,7 @@ public sealed record Tonight(double Minutes, int Names, int? LastNumber, Immutab
         foreach (int order in orders.Where(left.ContainsKey))
         {
             part -= left[order];
-            if (part < -Slight)
+            if (part < -SlightMinutes)
             {
                 break;
             }

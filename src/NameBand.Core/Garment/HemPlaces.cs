@@ -6,7 +6,7 @@ namespace NameBand.Garment;
 internal static class HemPlaces
 {
     private const string File = "job.json";
-    private const double LeastRoomMm = 20;
+    private const double LeastRoomMm = 20; // A short name of letters 6 mm high: where less is left nothing can be sewn. Our assumption.
 
     public static void Check(HemPlan hem, List<Problem> problems)
     {

@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Garment;
 
 /// <summary>
@@ -16,7 +18,7 @@ internal static class JoinPlaces
         }
 
         int pieces = Math.Max(
-            LeastPieces(hem, round), hem.LongestPieceMm(round) is { } most ? (int)Math.Ceiling((length / most) - 1e-9) : 1);
+            LeastPieces(hem, round), hem.LongestPieceMm(round) is { } most ? (int)Math.Ceiling((length / most) - Tolerance.Rounding) : 1);
         double before = 0;
         for (int k = 1; k < pieces; k++)
         {
@@ -40,13 +42,14 @@ internal static class JoinPlaces
             return [.. Of(hem, round)];
         }
 
-        int least = hem.LongestPieceMm(round) is { } longest ? Math.Max(1, (int)Math.Ceiling((lengthMm / longest) - 1e-9)) : 1;
+        int least = hem.LongestPieceMm(round) is { } longest
+            ? Math.Max(1, (int)Math.Ceiling((lengthMm / longest) - Tolerance.Rounding)) : 1;
         for (int pieces = least; ; pieces++)
         {
             List<double> joins =
                 [.. Enumerable.Range(1, pieces - 1).Select(k => Clear(hem, round, lengthMm * k / pieces)).Distinct().Order()];
             double most = joins.Append(lengthMm).Zip(joins.Prepend(0), (to, from) => to - from).Max();
-            if (most <= (hem.LongestPieceMm(round) ?? most) + 1e-6 || pieces >= 2 * least)
+            if (most <= (hem.LongestPieceMm(round) ?? most) + Tolerance.RoundingMm || pieces >= 2 * least)
             {
                 return joins;
             }
@@ -78,7 +81,7 @@ internal static class JoinPlaces
             zones.Add((front - GarmentMiddles.AtFrontMm, front + GarmentMiddles.AtFrontMm));
         }
 
-        bool IsFree(double at) => !zones.Exists(z => at > z.From + 1e-9 && at < z.To - 1e-9);
+        bool IsFree(double at) => !zones.Exists(z => at > z.From + Tolerance.Rounding && at < z.To - Tolerance.Rounding);
         return zones.SelectMany(z => new[] { z.From, z.To }).Prepend(wishedMm)
             .Where(at => at >= reach && at <= hem.RoundMm(round) - reach && IsFree(at))
             .OrderBy(at => Math.Abs(at - wishedMm)).FirstOrDefault(wishedMm);

@@ -50,9 +50,6 @@ public readonly record struct RoundGaps(double GapsMm, double SpanMm, double Gap
 /// <param name="GapsPart">The part of the gaps that they would lose.</param>
 public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, double Part, double GapsPart, EaseVerdict Verdict)
 {
-    /// <summary>How far rounding in the last place may carry a part over its limit.</summary>
-    private const double SlightPart = 1e-9;
-
     /// <summary>Less than this is not felt under a finger.</summary>
     private const double LeastToldPart = 0.0005;
 
@@ -64,7 +61,7 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
         double lost = gaps.GapsMm > 0 ? part * gaps.SpanMm / gaps.GapsMm : 0;
         double lengthPart = rule.LengthPart ?? double.PositiveInfinity;
         bool liesFlat = part < rule.LiesFlatPart || shorter <= 0;
-        bool isEased = lost <= rule.GapsPart + SlightPart && part <= lengthPart;
+        bool isEased = lost <= rule.GapsPart + Tolerance.Rounding && part <= lengthPart;
         var tucks = liesFlat || isEased ? null : Tucks(part * gaps.SpanMm, gaps, rule);
         var verdict = liesFlat ? EaseVerdict.LiesFlat
             : isEased ? EaseVerdict.CanBeEased
@@ -157,7 +154,7 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
         return EasedGapsPart < LeastToldPart ? many : $"{many}, and {Percent(EasedGapsPart)} of the gaps is eased";
     }
 
-    private string Limit() => GapsPart > Rule!.GapsPart + SlightPart
+    private string Limit() => GapsPart > Rule!.GapsPart + Tolerance.Rounding
         ? $"{Percent(Rule.GapsPart)} is the most"
         : $"{Percent(Rule.LengthPart ?? 0)} of the whole length is the most (strip.eased)";
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Garment;
 
@@ -27,8 +28,6 @@ public sealed record TuckSet(double WidthMm, ImmutableArray<OpenGap> Gaps)
     /// <summary>Tucks are marked with a ruler.</summary>
     private const double StepMm = 0.5;
 
-    private const double SlightMm = 1e-6;
-
     public int Count => Gaps.Length;
 
     public double TakesMm => WidthMm * Count;
@@ -47,8 +46,8 @@ public sealed record TuckSet(double WidthMm, ImmutableArray<OpenGap> Gaps)
         for (double width = LeastMm; width <= MostMm; width += StepMm)
         {
             double wide = width;
-            int count = Math.Max(1, (int)Math.Ceiling((leastTakenMm / wide) - SlightMm));
-            OpenGap[] holding = [.. gaps.Where(g => MostInMm(g.WidthMm) >= wide - SlightMm)];
+            int count = Math.Max(1, (int)Math.Ceiling((leastTakenMm / wide) - Tolerance.RoundingMm));
+            OpenGap[] holding = [.. gaps.Where(g => MostInMm(g.WidthMm) >= wide - Tolerance.RoundingMm)];
             if (count <= holding.Length && wide * count <= mostTakenMm + LeastMm)
             {
                 return new TuckSet(

@@ -7,7 +7,7 @@ namespace NameBand.Job;
 /// <summary>The groups of names.</summary>
 internal static partial class JobAssembly
 {
-    private const int MostGroups = 50;
+    private const int MostGroups = 50; // A count: a file with more was not written by hand, and each group is laid out by itself.
 
     private static GroupSettings Groups(string folder, JobValues values)
     {

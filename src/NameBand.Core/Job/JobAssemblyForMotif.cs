@@ -6,9 +6,9 @@ namespace NameBand.Job;
 /// <summary>The part of a job that says what is sewn between names.</summary>
 internal static partial class JobAssembly
 {
-    private const int LongestSign = 8;
+    private const int LongestSignUnits = 8; // Code units: one sign with its accents or joiners is no longer; more is a word, and no motif.
 
-    /// <summary>What is keyed for a motif of a machine's own may be a number or a word.</summary>
+    // What is keyed for a motif of a machine's own may be a number or a word.
     private const int LongestKeyed = 20;
     private const double NarrowestMotifMm = 0.5;
     private const double WidestMotifMm = 300;
@@ -44,7 +44,7 @@ internal static partial class JobAssembly
         var (face, width) = (Of("face"), Of("width"));
         string? letter = Of("letter") is { Kind: JsonKind.Text } text ? text.Text.Trim() : null;
         bool isSound = given.Kind == JsonKind.Group && letter is { Length: > 0 }
-            && letter.Length <= (width is null ? LongestSign : LongestKeyed)
+            && letter.Length <= (width is null ? LongestSignUnits : LongestKeyed)
             && !letter.Any(char.IsControl) && given.Members.All(m => m.Key is "letter" or "face" or "width")
             && face is null or { Kind: JsonKind.Text, Text.Length: > 0 and < 300 };
         if (isSound)

@@ -6,8 +6,9 @@ namespace NameBand.Job;
 /// <summary>What is wished for single names.</summary>
 internal static partial class JobAssembly
 {
+    // A count: each wish is sought along the whole list, and nobody writes more of them by hand. Our assumption.
     private const int MostWishes = 5000;
-    private const int LongestName = 200;
+    private const int LongestNameCharacters = 200; // Characters, as for a name of the list.
 
     private static readonly string[] WishKeys = ["name", "list", "line", "heightFactor", "face", "after", "before", "round", "at"];
 
@@ -51,13 +52,13 @@ internal static partial class JobAssembly
             form.Refuse("name", "Nothing says which name is meant.", "Add for example \"name\": \"Ottilie Marsh\".");
         }
 
-        var wish = new NameWish(form.Text("name", LongestName) ?? "", form.Text("list", LongestName), (int?)form.Number(
+        var wish = new NameWish(form.Text("name", LongestNameCharacters) ?? "", form.Text("list", LongestNameCharacters), (int?)form.Number(
             "line", 1, 10_000_000, isWhole: true))
         {
             HeightFactor = form.Number("heightFactor", 0.3, 3) ?? 1,
-            Face = form.Text("face", LongestName) is { } face ? JobPaths.CheckFace(folder, face, LayoutKeys.Names, values) : null,
-            After = form.Text("after", LongestName),
-            Before = form.Text("before", LongestName),
+            Face = form.Text("face", LongestNameCharacters) is { } face ? JobPaths.CheckFace(folder, face, LayoutKeys.Names, values) : null,
+            After = form.Text("after", LongestNameCharacters),
+            Before = form.Text("before", LongestNameCharacters),
             Round = (int?)form.Number("round", 1, 200, isWhole: true),
             Pin = Pin(form),
         };

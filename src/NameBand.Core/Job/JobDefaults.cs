@@ -29,7 +29,7 @@ internal static class JobDefaults
     /// <summary>Of its length; common practice is 0.005 to 0.015, no source: the swatch decides.</summary>
     public const double ShorteningPart = 0.01;
 
-    public const int Rounds = 1;
+    public const int Rounds = 1; // The fewest that there can be: nobody is given work she did not ask for.
 
     public static Length Lift { get; } = Length.FromMm(3);
 
@@ -44,6 +44,9 @@ internal static class JobDefaults
     /// <summary>Part of every round that stays blank where more names are to come.</summary>
     public const double MoreToComePart = 0.1;
 
+    /// <summary>
+    /// Letter heights: at arm's length two names then read as two, and a word's own blank, about half as wide, as one. Our choice.
+    /// </summary>
     public const double GapFactor = 1.5;
 
     public const bool Spread = true;

@@ -5,7 +5,9 @@ namespace NameBand.Job;
 /// <summary>Every key of job.json. The table in docs/job-file.md is checked against this list.</summary>
 internal static class JobKeys
 {
-    private const double LongestEdgeMm = 1_000_000;
+    /// <summary>A kilometre: no garment and no banner has such an edge, a unit was mistaken.</summary>
+    public const double LongestEdgeMm = 1_000_000;
+    // Four hours at one act of handwork, such as one hooping: beyond it seconds were meant, or the whole job.
     private const double LongestMinutes = 240;
 
     public static readonly NumberKey Format = new("format", 1, 1, 1, IsWhole: true);

@@ -9,7 +9,6 @@ public static class JobReader
 {
     public const string FileName = "job.json";
 
-    private const int LargestFile = 1_000_000;
     private const string Example = "{ \"lists\": [\"names.csv\"], \"hem\": { \"length\": \"3.66 m\" } }";
 
     /// <param name="jobFolder">The job's folder, or the path of the job.json in it.</param>
@@ -129,7 +128,7 @@ public static class JobReader
             try
             {
                 bool isEmpty = InnerFile.IsEmpty(folder, FileName);
-                if (!isEmpty && InnerFile.Length(folder, FileName) <= LargestFile)
+                if (!isEmpty && InnerFile.Length(folder, FileName) <= InnerFile.MostSettingsBytes)
                 {
                     return InnerFile.Bytes(folder, FileName);
                 }

@@ -11,7 +11,7 @@ namespace NameBand.Job;
 /// </summary>
 internal static class JsonReading
 {
-    internal const int DeepestNesting = 16;
+    internal const int DeepestNesting = 16; // Levels: job.json needs a handful, and a file nested without end would use up the stack.
 
     /// <param name="text">The file, UTF-8 without a byte order mark.</param>
     /// <exception cref="JsonException">Never: what cannot be read comes back as a problem.</exception>

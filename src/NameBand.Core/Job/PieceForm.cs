@@ -9,7 +9,8 @@ namespace NameBand.Job;
 /// <param name="number">Which entry it is, from 1.</param>
 internal sealed class PieceForm(JobValues values, FormKey key, string noun, int number, JsonPiece piece)
 {
-    private const int MostInside = 80;
+    // Characters: what is written for one key of an entry is a word or a name, and is repeated in messages of one line.
+    private const int MostCharacters = 80;
 
     /// <summary>Refuses keys that nobody knows, and those that stand there twice.</summary>
     public void CheckKeys(string[] known)
@@ -33,7 +34,7 @@ internal sealed class PieceForm(JobValues values, FormKey key, string noun, int 
 
     public JsonPiece? Of(string name) => piece.Members.FirstOrDefault(m => m.Key == name)?.Value;
 
-    public string? Text(string name, int most = MostInside)
+    public string? Text(string name, int most = MostCharacters)
     {
         if (Of(name) is not { } given)
         {

@@ -11,6 +11,7 @@ namespace NameBand.Job;
 /// <param name="Tex">Above 0; a job takes <see cref="FinestTex"/> to <see cref="ThickestTex"/>.</param>
 public sealed partial record ThreadSize(string Name, double Tex)
 {
+    // 45 and 1800 denier: beyond these a number of another system was taken for tex. Our assumption.
     public const double FinestTex = 5;
     public const double ThickestTex = 200;
 

@@ -6,8 +6,7 @@ namespace NameBand.Job;
 /// docs/shopping.md.</summary>
 internal static class WorkKeys
 {
-    private const double LongestEdgeMm = 1_000_000;
-    private const double LongestThreadMm = 100_000_000;
+    private const double LongestThreadMm = 100_000_000; // A hundred kilometres: no spool and no bobbin holds so much, a unit was mistaken.
     private static readonly MachineSettings M = JobDefaults.Machine;
     private static readonly HandSettings H = JobDefaults.Hands;
     private static readonly BobbinSettings B = new();
@@ -71,7 +70,7 @@ internal static class WorkKeys
     public static readonly NumberKey NeedlePrice = Price("prices.needle");
     public static readonly NumberKey HourPrice = Price("prices.hour");
 
-    public static readonly LengthKey KeepFree = new("strip.keepFree", Mm(0), 0, LongestEdgeMm);
+    public static readonly LengthKey KeepFree = new("strip.keepFree", Mm(0), 0, JobKeys.LongestEdgeMm);
     public static readonly FlagKey MoreToCome = new("moreToCome", false);
     public static readonly FlagKey RestMayDiffer = new("sewing.restMayDiffer", false);
     public static readonly TextKey Evening = new("evening", null, "not said");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Layout;
 
@@ -22,7 +23,7 @@ public sealed record ClothRuler(int Cloth, double StartMm, double EndMm, double 
 
     /// <summary>The ruler of those of a round that a place along it is read on.</summary>
     public static ClothRuler At(ImmutableArray<ClothRuler> rulers, double alongMm) =>
-        rulers.LastOrDefault(r => r.StartMm <= alongMm + Sizing.SlightMm) ?? rulers[0];
+        rulers.LastOrDefault(r => r.StartMm <= alongMm + Tolerance.RoundingMm) ?? rulers[0];
 
     private static ImmutableArray<StripPiece> Pieces(StripPlan plan, Round round) =>
         [.. plan.Cloths.SelectMany(c => c.Pieces).Where(p => p.Round == round.Number).OrderBy(p => p.StartMm)];

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Garment;
 
 namespace NameBand.Layout;
@@ -56,7 +57,7 @@ internal sealed record FreeInterval(int Round, double StartMm, double LengthMm, 
 
         Block(blocked, start > 0 ? start - kept : length - kept, kept, length, hem.Closed);
         var free = Free(blocked, start, length)
-            .OrderBy(f => f.From < start - 1e-9)
+            .OrderBy(f => f.From < start - Tolerance.Rounding)
             .ThenBy(f => f.From)
             .Select(f => new FreeInterval(round, f.From, f.To - f.From, HasOpenEnds: false))
             .ToImmutableArray();

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -28,9 +29,9 @@ internal sealed class MotifGaps(double pullCompensationMm, double heightMm, Lett
         double gap = after.StartMm - before.EndMm;
         double middle = (before.EndMm + after.StartMm) / 2;
         bool isFree = runsOver
-            || stretches.Any(s => before.StartMm >= s.StartMm - Sizing.SlightMm && after.EndMm <= s.EndMm + Sizing.SlightMm);
+            || stretches.Any(s => before.StartMm >= s.StartMm - Tolerance.RoundingMm && after.EndMm <= s.EndMm + Tolerance.RoundingMm);
         bool fits = isFree && !before.IsHeading && !after.IsHeading && gap >= width
-            + (2 * ClearFactor * heightMm * made.Standing.HeightFactor) - Sizing.SlightMm;
+            + (2 * ClearFactor * heightMm * made.Standing.HeightFactor) - Tolerance.RoundingMm;
         return fits ? new PlacedName(made, middle - (width / 2), width, before.BaselineYMm, 0) : null;
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -39,7 +40,7 @@ internal static class OddLongNames
             double usual = Usual(left);
             if (longest.Ink.WidthMm <= usual * (1 + MostPart) || heightOf(left) is not { } with
                 || heightOf([.. left.Select(n => ReferenceEquals(n, longest) ? OfWidth(n, usual) : n)]) is not { } without
-                || with >= (without * (1 - MostPart)) - Sizing.SlightMm)
+                || with >= (without * (1 - MostPart)) - Tolerance.RoundingMm)
             {
                 break;
             }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Lettering;
@@ -44,7 +45,7 @@ internal sealed class OwnPlaces
     public bool Fit()
     {
         var (open, offers, _) = Open();
-        return offers.All(o => o >= -Sizing.SlightMm) && RoundDivider.Fits(Needs(_free), offers, GroupSeparation.Of(_free, open));
+        return offers.All(o => o >= -Tolerance.RoundingMm) && RoundDivider.Fits(Needs(_free), offers, GroupSeparation.Of(_free, open));
     }
 
     public ImmutableArray<Row> Rows()
@@ -170,7 +171,7 @@ internal sealed class OwnPlaces
         return (IsAt(p => p.EndMm + clear, stretch.StartMm), IsAt(p => p.StartMm - clear, stretch.EndMm));
 
         bool IsAt(Func<FreeInterval, double> edge, double at) => _pinned.Keys.Any(
-            p => p.Round == stretch.Round && Math.Abs(edge(p) - at) < Sizing.SlightMm);
+            p => p.Round == stretch.Round && Math.Abs(edge(p) - at) < Tolerance.RoundingMm);
     }
 
     private double? Nearest(FreeInterval stretch, double wishedMm, double widthMm)
@@ -178,7 +179,7 @@ internal sealed class OwnPlaces
         double edge = stretch.HasOpenEnds ? 0 : _gap / 2;
         double first = stretch.StartMm + edge;
         double last = stretch.EndMm - edge - widthMm;
-        return last < first - Sizing.SlightMm ? null : Math.Clamp(wishedMm, first, Math.Max(first, last));
+        return last < first - Tolerance.RoundingMm ? null : Math.Clamp(wishedMm, first, Math.Max(first, last));
     }
 
     /// <summary>Gives each name with a round of its own the stretch there with the most room, and takes its room from it.</summary>

@@ -1,13 +1,11 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Layout;
 
 /// <summary>What stands at one place along a strip: a name, or two one above the other.</summary>
 internal static class PlacesAlong
 {
-    /// <summary>What is read back from a plan stands on thousandths of a millimetre.</summary>
-    private const double SlightMm = 0.002;
-
     /// <summary>From left to right; at each place the upper one first.</summary>
     /// <param name="lying">From where to where, and on which of two lines; 0 where there is one.</param>
     public static IEnumerable<ImmutableArray<T>> Of<T>(IEnumerable<T> items, Func<T, (double StartMm, double EndMm, int Line)> lying)
@@ -17,7 +15,7 @@ internal static class PlacesAlong
         foreach (var item in items.OrderBy(i => lying(i).StartMm))
         {
             var (startMm, endMm, line) = lying(item);
-            bool isBeside = here.Count == 0 || line == 0 || startMm > end - SlightMm || here.Any(h => lying(h).Line == line);
+            bool isBeside = here.Count == 0 || line == 0 || startMm > end - Tolerance.ReadBackMm || here.Any(h => lying(h).Line == line);
             if (isBeside && here.Count > 0)
             {
                 yield return Ordered(here);

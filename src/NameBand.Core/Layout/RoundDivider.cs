@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Layout;
 
@@ -27,7 +28,7 @@ internal static class RoundDivider
             ?? throw new InvalidOperationException("One round can always be made long enough for all names.");
         double high = LargestExcess(needsMm, roundsMm, best, weights);
         double low = -roundsMm.Max() / least;
-        for (int i = 0; i < 60 && high - low > 1e-9; i++)
+        for (int i = 0; i < 60 && high - low > Tolerance.Rounding; i++)
         {
             double middle = (low + high) / 2;
             if (Fill(needsMm, roundsMm, middle, apart, weights) is { } filled)
@@ -62,8 +63,9 @@ internal static class RoundDivider
         {
             bool last = counts.Count == most - 1;
             int until = apart?.Until(counts, next) ?? needsMm.Count;
-            int fitting = Take(needsMm, next, until, roundMm(counts.Count + 1) + Slight);
-            int taken = last ? needsMm.Count - next : needsMm[next] <= longest + Slight ? fitting : Math.Max(until > next ? 1 : 0, fitting);
+            int fitting = Take(needsMm, next, until, roundMm(counts.Count + 1) + Tolerance.Rounding);
+            int taken = last ? needsMm.Count - next
+                : needsMm[next] <= longest + Tolerance.Rounding ? fitting : Math.Max(until > next ? 1 : 0, fitting);
             counts.Add(taken);
             next += taken;
         }
@@ -90,8 +92,6 @@ internal static class RoundDivider
         return largest;
     }
 
-    private const double Slight = 1e-9;
-
     private static ImmutableArray<int>? Fill(
         IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, double excessMm, GroupSeparation? apart,
         IReadOnlyList<double>? weights = null)
@@ -101,7 +101,7 @@ internal static class RoundDivider
         for (int k = 0; k < roundsMm.Count; k++)
         {
             counts.Add(Take(needsMm, next, apart?.Until(counts, next) ?? needsMm.Count,
-                roundsMm[k] + (excessMm * (weights?[k] ?? 1)) + Slight));
+                roundsMm[k] + (excessMm * (weights?[k] ?? 1)) + Tolerance.Rounding));
             next += counts[k];
         }
 

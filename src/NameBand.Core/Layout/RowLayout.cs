@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -25,7 +26,7 @@ internal static class RowLayout
         var (leastGapMm, spread, keptGapMm, mostGapMm) = wish;
         int gaps = names == 0 ? 0 : stretch.GapCount(names);
         double need = names == 0 ? 0 : widthsMm + (gaps * leastGapMm);
-        bool fits = need <= stretch.LengthMm + Sizing.SlightMm;
+        bool fits = need <= stretch.LengthMm + Tolerance.RoundingMm;
         double gap = leastGapMm;
         if (fits && gaps > 0)
         {
@@ -58,7 +59,7 @@ internal static class RowLayout
         double parts = row.Names.Count - 1 + before + (row.Pins.After ? 1 : end);
         double more = clear * ((row.Pins.Before ? 1 : 0) + (row.Pins.After ? 1 : 0));
         double widest = (row.Stretch.LengthMm + more - widthsMm) / parts;
-        bool fits = widest >= leastGapMm - Sizing.SlightMm;
+        bool fits = widest >= leastGapMm - Tolerance.RoundingMm;
         double gap = !fits || !spread ? leastGapMm : Math.Max(
             leastGapMm, Math.Min(Math.Min(widest, keptGapMm ?? widest), mostGapMm ?? widest));
         return new Gaps(

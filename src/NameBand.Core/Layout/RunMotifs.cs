@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
 
@@ -39,7 +40,7 @@ internal static class RunMotifs
             var places = PlacesAlong.Merged(segment.Names).ToList();
             var own = gaps.GetValueOrDefault(segment.Way);
             var stretches = FreeInterval.Of(plan.Hem.WithNothingKeptFree(), round.Number);
-            bool runsOver = round.LengthMm > round.HemMm + Sizing.SlightMm;
+            bool runsOver = round.LengthMm > round.HemMm + Tolerance.RoundingMm;
             return segment with
             {
                 Motifs = own is null

@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Layout;
 
 /// <summary>What one segment of names may hold and how far it reaches.</summary>
@@ -32,5 +34,5 @@ internal static class SegmentCutter
     /// <summary>Whether a row of names from the first to the last can be sewn in one hooping: the field is judged on the flat
     /// cloth.</summary>
     public static bool FitsField(PlacedName first, PlacedName last, Sizing sizing) => first.Lettered.IsInOneRun
-        || sizing.Flat.OnClothMm(last.EndMm - first.StartMm) <= sizing.HoopingOnClothMm + Sizing.SlightMm;
+        || sizing.Flat.OnClothMm(last.EndMm - first.StartMm) <= sizing.HoopingOnClothMm + Tolerance.RoundingMm;
 }

@@ -1,4 +1,5 @@
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Lettering;
@@ -33,10 +34,7 @@ internal sealed record Sizing(
     /// <summary>From the lower base line up to the upper one in letter heights, where names stand in two lines; else 0.</summary>
     public double LineStep { get; init; }
 
-    public const double GapFactor = JobDefaults.GapFactor;
-
-    /// <summary>How far rounding in the last place may carry a sum over a bound.</summary>
-    public const double SlightMm = 1e-6;
+    public const double GapFactor = JobDefaults.GapFactor; // Letter heights; where job.json says none.
 
     /// <summary>The cloth that the field, the spare and every hooping are judged on.</summary>
     public FlatCloth Flat => new(Shortening);
@@ -98,13 +96,13 @@ internal sealed record Sizing(
     public double WidthMm(LetteredName name, double heightMm) => name.WidthMm(heightMm, ReachMm(heightMm)) * AlongFactor(heightMm);
 
     public bool FitsField(LetteredName name, double heightMm) =>
-        name.IsInOneRun || WidthMm(name, heightMm) <= LongestSegmentMm + SlightMm;
+        name.IsInOneRun || WidthMm(name, heightMm) <= LongestSegmentMm + Tolerance.RoundingMm;
 
     /// <summary>Whether ink from <paramref name="bottom"/> to <paramref name="top"/> (at a letter height of 1 mm) fits the sewing
     /// zone.</summary>
     public bool FitsZone(double bottom, double top, double heightMm) =>
         ((top - bottom) * heightMm) + (2 * ReachMm(heightMm)) + OffArcMm(heightMm)
-            <= Math.Min(Hem.Strip.SewingZoneMm, FieldAcrossMm) + SlightMm;
+            <= Math.Min(Hem.Strip.SewingZoneMm, FieldAcrossMm) + Tolerance.RoundingMm;
 
     /// <summary>
     /// Whether a name stands on the common base line. A name wholly in another face is of another script, with other

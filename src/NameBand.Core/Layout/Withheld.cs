@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Lettering;
 
 namespace NameBand.Layout;
@@ -44,7 +45,7 @@ internal static class Withheld
         var names = PlacesAlong.Merged(left.SelectMany(s => s.Names)).ToList();
         double gap = names.Count < 2 ? Math.Max(0, round.GapMm) : names.Skip(1).Zip(names, (n, before) => n.StartMm - before.EndMm).Min();
         double need = names.Select(n => n.EndMm).DefaultIfEmpty(0).Max() + (isClosed && names.Count > 0 ? Math.Max(0, gap) / 2 : 0);
-        bool runsOver = round.LengthMm > round.HemMm + Sizing.SlightMm && need > round.HemMm + Sizing.SlightMm;
+        bool runsOver = round.LengthMm > round.HemMm + Tolerance.RoundingMm && need > round.HemMm + Tolerance.RoundingMm;
         return round with { LengthMm = runsOver ? Math.Min(need, round.LengthMm) : round.HemMm, GapMm = gap, Segments = left };
     }
 }

@@ -8,8 +8,6 @@ namespace NameBand.Lettering;
 /// cloth.</summary>
 internal static class HelpingFaces
 {
-    private const int MostNamed = 8;
-
     /// <summary>A note that tells the names with such letters; null when all are from the chosen face.</summary>
     public static Problem? Note(Face chosen, ImmutableArray<LetteredName> names)
     {
@@ -30,8 +28,8 @@ internal static class HelpingFaces
             return null;
         }
 
-        string listed = string.Join(", ", helped.Take(MostNamed))
-            + (helped.Count > MostNamed ? $" and {helped.Count - MostNamed} more" : "");
+        string listed = string.Join(", ", helped.Take(Few.InNote))
+            + (helped.Count > Few.InNote ? $" and {helped.Count - Few.InNote} more" : "");
         return Problem.Note(
             new Where(Key: "lettering.face"),
             isUsed ? $"{chosen.Name} lacks some letters. Other faces draw those of {listed}."

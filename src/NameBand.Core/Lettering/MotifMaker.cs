@@ -9,6 +9,7 @@ namespace NameBand.Lettering;
 /// <summary>Draws what is sewn between names, as a name of one letter: at a letter height of 1 mm, on the base line.</summary>
 internal static class MotifMaker
 {
+    // Of a letter height, so that all look of one weight between names: the more corners, the less of the square they fill. Our choice.
     private const double DotMm = 0.34;
     private const double DiamondMm = 0.46;
     private const double StarMm = 0.72;

@@ -15,7 +15,7 @@ public readonly record struct LoadSpot(Point At, double PenetrationsPerMm2, doub
 /// </summary>
 public sealed class LoadMap
 {
-    public const double CellMm = 0.5;
+    public const double CellMm = 0.5; // A quarter of the reach: the disc about a place is then some fifty cells, round enough for a mean.
 
     /// <summary>Wide enough for a mean over several strokes' edges, small enough to tell one letter from the next.</summary>
     private const double ReachMm = 2;
@@ -23,7 +23,7 @@ public sealed class LoadMap
     /// <summary>Places with less thread than this about them are not judged, as a dot is not.</summary>
     private const double LeastCoveredMm2 = 2;
 
-    private const int Reach = (int)(ReachMm / CellMm);
+    private const int ReachCells = (int)(ReachMm / CellMm); // The reach in what the map is counted in.
 
     private readonly int[] _holes;
     private readonly double[] _threadMm;
@@ -88,11 +88,11 @@ public sealed class LoadMap
         int holes = 0;
         double thread = 0;
         double covered = 0;
-        for (int y = Math.Max(0, row - Reach); y <= Math.Min(Rows - 1, row + Reach); y++)
+        for (int y = Math.Max(0, row - ReachCells); y <= Math.Min(Rows - 1, row + ReachCells); y++)
         {
-            for (int x = Math.Max(0, column - Reach); x <= Math.Min(Columns - 1, column + Reach); x++)
+            for (int x = Math.Max(0, column - ReachCells); x <= Math.Min(Columns - 1, column + ReachCells); x++)
             {
-                if (((x - column) * (x - column)) + ((y - row) * (y - row)) > Reach * Reach)
+                if (((x - column) * (x - column)) + ((y - row) * (y - row)) > ReachCells * ReachCells)
                 {
                     continue;
                 }
@@ -143,15 +143,15 @@ public sealed class LoadMap
     /// <summary>Thread is laid in pieces of a tenth of a millimetre; what it covers is counted in squares of as much.</summary>
     private void Lay(Point from, Point to, double threadMm, HashSet<(int X, int Y)> cover)
     {
-        const double Fine = 0.1;
+        const double FineMm = 0.1; // A quarter of a thread's width, so that a stitch's edge is known to an eighth.
         double length = from.DistanceTo(to);
         if (length < 1e-6)
         {
             return;
         }
 
-        int pieces = Math.Max(1, (int)Math.Ceiling(length / Fine));
-        int across = Math.Max(1, (int)Math.Round(threadMm / Fine));
+        int pieces = Math.Max(1, (int)Math.Ceiling(length / FineMm));
+        int across = Math.Max(1, (int)Math.Round(threadMm / FineMm));
         var side = new Point(-(to.YMm - from.YMm) / length, (to.XMm - from.XMm) / length);
         for (int i = 0; i < pieces; i++)
         {
@@ -160,9 +160,9 @@ public sealed class LoadMap
             for (int j = 0; j < across; j++)
             {
                 var p = middle + (side * (threadMm * (((j + 0.5) / across) - 0.5)));
-                if (cover.Add(((int)Math.Floor(p.XMm / Fine), (int)Math.Floor(p.YMm / Fine))))
+                if (cover.Add(((int)Math.Floor(p.XMm / FineMm), (int)Math.Floor(p.YMm / FineMm))))
                 {
-                    _coveredMm2[Cell(p)] += Fine * Fine;
+                    _coveredMm2[Cell(p)] += FineMm * FineMm;
                 }
             }
         }

@@ -76,7 +76,7 @@ public static class LoadMeter
     /// <summary>Most layers of thread, counted at the places that the most stitches come near.</summary>
     private static int Layers(NeedlePath path, ThreadCover cover, double threadMm)
     {
-        const int PlacesTried = 4;
+        const int PlacesTried = 4; // Each walks the whole path once more; a little more could lie elsewhere (docs/cloths.md).
         int most = 0;
         foreach (var place in cover.Thickest(PlacesTried))
         {

@@ -5,7 +5,7 @@ namespace NameBand.Load;
 /// <summary>Cloth covered by thread, on a grid fine enough for a mean over a letter. Counts the whole and one letter at a time.</summary>
 internal sealed class ThreadCover
 {
-    private const double FineCellMm = 0.2;
+    private const double FineCellMm = 0.2; // Half a thread's width.
 
     /// <summary>A hoop of a metre square still fits; a larger one is counted on a coarser grid.</summary>
     private const double MostCells = 25e6;

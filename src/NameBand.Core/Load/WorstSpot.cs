@@ -1,4 +1,5 @@
 using NameBand.Common;
+using NameBand.Stitching.Sewing;
 
 namespace NameBand.Load;
 
@@ -7,12 +8,10 @@ namespace NameBand.Load;
 /// <param name="Layers">Most layers of thread at any place.</param>
 public readonly record struct WorstSpot(double HolesPerMm2, int Layers)
 {
-    private const double RadiusMm = 0.5;
-
     /// <summary>Middles of discs are sought on this lattice: a hole more could lie in a disc between.</summary>
     private const double LatticeMm = 0.1;
 
-    private const double CellMm = 0.25;
+    private const double CellMm = 0.25; // Half the radius: few cells for each disc, few holes in each cell.
 
     /// <summary>A disc whose middle lies in a cell or beside it reaches no farther than so many cells.</summary>
     private const int Reach = 4;
@@ -37,7 +36,7 @@ public readonly record struct WorstSpot(double HolesPerMm2, int Layers)
             most = Math.Max(most, grid.DensestAbout(cell));
         }
 
-        return most / (Math.PI * RadiusMm * RadiusMm);
+        return most / (Math.PI * LockedRun.DiscRadiusMm * LockedRun.DiscRadiusMm);
     }
 
     /// <summary>The holes, cell by cell, with bare cells all round.</summary>
@@ -142,7 +141,7 @@ public readonly record struct WorstSpot(double HolesPerMm2, int Layers)
             {
                 double dx = hole.XMm - xMm;
                 double dy = hole.YMm - yMm;
-                within += (dx * dx) + (dy * dy) <= RadiusMm * RadiusMm ? 1 : 0;
+                within += (dx * dx) + (dy * dy) <= LockedRun.DiscRadiusMm * LockedRun.DiscRadiusMm ? 1 : 0;
             }
 
             return within;

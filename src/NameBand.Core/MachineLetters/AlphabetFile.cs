@@ -17,7 +17,7 @@ internal static class AlphabetFile
     private const string Estimated = "estimated";
     private const string Lacking = "lacking";
 
-    /// <summary>Widths outside this part of the letter height are no letter's.</summary>
+    // Widths outside this part of the letter height are no letter's.
     private const double LeastPart = 0.02;
     private const double MostPart = 4;
 

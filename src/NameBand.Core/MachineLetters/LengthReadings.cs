@@ -11,8 +11,6 @@ internal sealed record LengthReading(SewnLength Of, WidthReading Reading);
 /// <summary>Lengths of sewn names as readings of the model, and what is doubtful of them.</summary>
 internal static class LengthReadings
 {
-    private const double SameHeightMm = 0.05;
-
     /// <summary>Two readings of one sewn name may differ by the ruler; by more, one of them is wrong.</summary>
     private const double SameLengthMm = 1.5;
 
@@ -25,7 +23,7 @@ internal static class LengthReadings
         foreach (var length in Single(lengths, at, problems))
         {
             double height = length.HeightMm ?? at.HeightMm;
-            if (settings.Sizes.All(s => Math.Abs(s.Mm - height) > SameHeightMm))
+            if (settings.Sizes.All(s => Math.Abs(s.Mm - height) > Tolerance.HeightMm))
             {
                 problems.Add(Problem.CannotUse(
                     new Where(SewnLengths.FileName, length.FileLine),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.MachineLetters.Alphabets;
 
 namespace NameBand.MachineLetters;
@@ -13,13 +14,11 @@ internal sealed record MeasuredAlphabets(ImmutableArray<Alphabet> BySize)
     /// assumption.</summary>
     private const double UnmeasuredSizePart = 0.05;
 
-    private const double SameHeightMm = 0.05;
-
     /// <summary>The alphabet at a height: as measured, or in proportion from the nearest measured height.</summary>
     public Alphabet At(double heightMm)
     {
         var nearest = BySize.MinBy(a => Math.Abs(Math.Log(a.HeightMm / heightMm)))!;
-        if (Math.Abs(nearest.HeightMm - heightMm) < SameHeightMm)
+        if (Math.Abs(nearest.HeightMm - heightMm) < Tolerance.HeightMm)
         {
             return nearest;
         }
@@ -35,7 +34,7 @@ internal sealed record MeasuredAlphabets(ImmutableArray<Alphabet> BySize)
 
     /// <summary>These alphabets with one of them renewed, or one more.</summary>
     public MeasuredAlphabets With(Alphabet alphabet) => new(
-        [.. BySize.Where(a => Math.Abs(a.HeightMm - alphabet.HeightMm) >= SameHeightMm).Append(alphabet)
+        [.. BySize.Where(a => Math.Abs(a.HeightMm - alphabet.HeightMm) >= Tolerance.HeightMm).Append(alphabet)
         .OrderByDescending(a => a.HeightMm)]);
 
     private static MachineLetter Scaled(MachineLetter letter, double factor)

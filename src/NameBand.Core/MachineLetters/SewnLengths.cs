@@ -41,7 +41,7 @@ internal sealed record SewnLengths(ImmutableArray<SewnLength> All)
 
     /// <summary>In the column sewn_on: this length was told by mistake and does not count. Its line stays.</summary>
     public const string TakenBackWord = "taken back";
-    private const double LongestMm = 2000;
+    private const double LongestMm = 2000; // Two metres: no name is so long, a unit was mistaken.
     private static readonly string[] Columns =
         ["measured_mm", "name", "key_in", "order", "part", "blank_mm", "size_mm", "gap_mm", "sewn_on", "turn"];
 

@@ -8,7 +8,7 @@ namespace NameBand.Names;
 /// <param name="AreAnswers">At least half of them are a yes or a no in some language.</param>
 internal sealed record ColumnCells(int Kinds, bool AreBlank, bool AreAnswers, bool AreNumbers)
 {
-    private const int MostKinds = 5;
+    private const int MostKinds = 5; // A count: yes, no, perhaps, and one more; names and free text have more kinds in any list.
 
     /// <summary>So few different ones that they were chosen from a form.</summary>
     public bool AreFew => Kinds < MostKinds;

@@ -8,7 +8,7 @@ namespace NameBand.Names;
 /// </summary>
 internal sealed class Grouping(GroupSettings groups)
 {
-    private const int MostNamed = 5;
+    private const int MostNamed = 5; // Rows in one sentence; the list itself shows the rest, and one answer often settles them all.
     private readonly string? _rest = groups.Rest?.Name;
     private readonly List<RowRef> _unclear = [];
     private readonly HashSet<string> _met = new(StringComparer.Ordinal);

@@ -9,6 +9,7 @@ namespace NameBand.Names;
 /// </summary>
 internal static class Joiners
 {
+    // Code points of Unicode: ZWNJ and ZWJ.
     public const int NonJoiner = 0x200C;
     public const int Joiner = 0x200D;
 

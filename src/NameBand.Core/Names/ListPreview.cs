@@ -8,7 +8,8 @@ namespace NameBand.Names;
 /// <param name="Rows">Some rows under it.</param>
 public sealed record ListPreview(string List, ImmutableArray<string> Header, ImmutableArray<ImmutableArray<string>> Rows)
 {
-    private const int Most = 5;
+    // Rows under the header: enough to tell which column holds the names, and they fit one screen with the question.
+    private const int MostRows = 5;
 
     /// <summary>Of a workbook all its sheets; empty for a CSV.</summary>
     public ImmutableArray<string> Sheets { get; init; } = [];
@@ -19,7 +20,7 @@ public sealed record ListPreview(string List, ImmutableArray<string> Header, Imm
         var read = ListFile.Read(jobFolder, list);
         return read.Value is { Table.Rows: var rows, Sheets: var sheets }
             ? Result.Of(
-                new ListPreview(list, Plain(rows[0]), [.. rows.Skip(1).Take(Most).Select(Plain)]) { Sheets = sheets }, read.Problems)
+                new ListPreview(list, Plain(rows[0]), [.. rows.Skip(1).Take(MostRows).Select(Plain)]) { Sheets = sheets }, read.Problems)
             : Result.Fail<ListPreview>(read.Problems);
     }
 

@@ -11,7 +11,8 @@ internal sealed record NameText(string Text, ImmutableArray<string> Notes, int L
     /// <summary>Longer text is no name; it is cut before it is worked on, so that nothing can stall on it.</summary>
     public const int Longest = 200;
 
-    private const int CutAt = 100;
+    // Code units of a text that is too long for a name: enough to know it by, and all that is worked through.
+    private const int CutAtUnits = 100;
 
     public bool IsEmpty => Text.Length == 0;
 
@@ -29,7 +30,7 @@ internal sealed record NameText(string Text, ImmutableArray<string> Notes, int L
         raw = raw.Trim();
         if (raw.Length > Longest)
         {
-            var start = Clean(raw[..(char.IsHighSurrogate(raw[CutAt - 1]) ? CutAt - 1 : CutAt)]);
+            var start = Clean(raw[..(char.IsHighSurrogate(raw[CutAtUnits - 1]) ? CutAtUnits - 1 : CutAtUnits)]);
             return start with { Text = start.Text + "…", Length = raw.Length };
         }
 

@@ -13,7 +13,7 @@ public sealed record Needs(ImmutableArray<Problem> OfJob, ImmutableArray<Problem
 {
     public static Needs None { get; } = new([], []);
 
-    private const int LongestShown = 80;
+    private const int LongestShownCharacters = 80; // Characters: a longer name is cut, so that its message stays two lines long.
 
     public int Count => OfJob.Length + OfRows.Length;
 
@@ -56,7 +56,7 @@ public sealed record Needs(ImmutableArray<Problem> OfJob, ImmutableArray<Problem
 
     private static IEnumerable<Problem> OfRow(ListedRow row, ImmutableArray<Problem> said)
     {
-        string? name = row.Text.Length > 0 ? PlainText.Short(row.Text, LongestShown) : null;
+        string? name = row.Text.Length > 0 ? PlainText.Short(row.Text, LongestShownCharacters) : null;
         return said.IsEmpty
             ? [Problem.NeedsPerson(new Where(row.Row.List, row.Row.Line, Name: name), Wording.AsSentence(row.Reason), "")]
             : said.Select(p => p with { Where = p.Where with { Name = p.Where.Name ?? name } });

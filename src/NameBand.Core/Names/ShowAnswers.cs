@@ -36,7 +36,9 @@ internal sealed record ShowAnswers(ImmutableArray<ShowAnswer> All)
     public const string Empty = "empty";
 
     private const string NoQuestion = "none";
-    private const int LongestShown = 20;
+
+    // Characters of a word that is repeated: what is longer may tell of a person, and is written as a fingerprint.
+    private const int LongestShownCharacters = 20;
 
     public static ShowAnswers None { get; } = new([]);
 
@@ -88,7 +90,7 @@ internal sealed record ShowAnswers(ImmutableArray<ShowAnswer> All)
             };
         }
 
-        return text.Length <= LongestShown && text.All(c => char.IsLetter(c) || c == '?')
+        return text.Length <= LongestShownCharacters && text.All(c => char.IsLetter(c) || c == '?')
             ? $"“{text}”"
             : "other d" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Resemblance.Fold(text)))[..4]);
     }
@@ -140,7 +142,7 @@ internal sealed record ShowAnswers(ImmutableArray<ShowAnswer> All)
         return string.Equals(Resemblance.Fold(reading), Resemblance.Fold(Bare(now.Says)), StringComparison.Ordinal);
     }
 
-    private static string Shown(string said) => Common.PlainText.Short(said, 2 * LongestShown);
+    private static string Shown(string said) => Common.PlainText.Short(said, 2 * LongestShownCharacters);
 
     private static Dictionary<string, string>? Read(string recorded)
     {

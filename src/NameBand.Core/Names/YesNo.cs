@@ -19,6 +19,7 @@ internal enum Answer
 /// <summary>An answer to whether a name may be shown, in many languages; what is not known is for a person to read.</summary>
 internal static class YesNo
 {
+    // A count: “yes, with my full name, please” is an answer; a longer text is a remark that a person has to read.
     private const int MostWords = 8;
 
     private static readonly FrozenSet<string> Yes = Set(

@@ -6,7 +6,7 @@ namespace NameBand.Output;
 /// <summary>Draws cloths for curved strips to scale: each a piece of a ring, its long edge (nearest the hem) outside.</summary>
 internal static class CurvedCutting
 {
-    private const double LineMm = 3;
+    private const double LineMm = 3; // On the cloth, which is drawn small: a thinner line would be lost.
 
     public static void DrawCloth(ProofCanvas on, StripPlan plan, CutCloth one, ClothBand band, double size)
     {

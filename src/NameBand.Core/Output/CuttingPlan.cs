@@ -9,11 +9,12 @@ namespace NameBand.Output;
 /// <summary>Draws to scale how the cloths are cut out of the bought cloth, with the strips that are later cut from them.</summary>
 internal static class CuttingPlan
 {
+    // On the cloth, as the plan is drawn small: the margin, the letters of the first line and of those for each cloth, and the room of a
+    // line. So large that they can be read on a screen.
     private const double SideMm = 40;
     private const double CaptionMm = 22;
     private const double ClothMm = 17;
     private const double LinesMm = 45;
-    private static readonly double Root = Math.Sqrt(2);
 
     public static void Draw(Stream png, StripPlan plan, CutPlan cut, CaptionFace face)
     {
@@ -75,7 +76,7 @@ internal static class CuttingPlan
         void Part(double from, double to, double low, double high, byte colour) =>
             FillPart(on, cut, one, (from, to), (low, high), colour);
 
-        const double line = 3;
+        const double line = 3; // In mm on the cloth, as the lines of curved strips.
         Part(0, cloth.LengthMm, 0, cloth.WidthMm, Palette.MarkAt);
         Part(line, cloth.LengthMm - line, line, cloth.WidthMm - line, Palette.TurnInAt);
         foreach (var piece in cloth.Pieces)
@@ -115,13 +116,13 @@ internal static class CuttingPlan
         }
 
         // The first strip's lower corner; strips lie one strip's slanted width apart.
-        double x0 = one.AcrossMm * Root;
-        double y0 = one.Cloth.WidthMm / Root;
+        double x0 = one.AcrossMm * CutPlan.RootOfTwo;
+        double y0 = one.Cloth.WidthMm / CutPlan.RootOfTwo;
         for (int row = picture.Top; row < picture.Bottom; row++)
         {
             double y = page.TopMm - ((row + 0.5) / page.PixelsPerMm) - y0;
-            double left = Math.Max((along.From * Root) - y, (across.Low * Root) + y);
-            double right = Math.Min((along.To * Root) - y, (across.High * Root) + y);
+            double left = Math.Max((along.From * CutPlan.RootOfTwo) - y, (across.Low * CutPlan.RootOfTwo) + y);
+            double right = Math.Min((along.To * CutPlan.RootOfTwo) - y, (across.High * CutPlan.RootOfTwo) + y);
             if (right > left)
             {
                 picture.Fill(page.X(x0 + left), row, page.X(x0 + right), row + 1, colour);

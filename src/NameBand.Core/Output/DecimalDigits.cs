@@ -6,7 +6,7 @@ namespace NameBand.Output;
 /// <summary>Decimal digits as bytes, four at a time from tables. Up to three bytes past the digits may be written over.</summary>
 internal static class DecimalDigits
 {
-    private const int Group = 10_000;
+    private const int Group = 10_000; // Four digits: a table of ten thousand stays in a processor's cache.
 
     // For 0–9999: its digits without leading noughts, its digits with them, how many the first are.
     private static readonly byte[] Bare = new byte[4 * Group];

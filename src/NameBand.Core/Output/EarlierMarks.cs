@@ -16,7 +16,6 @@ internal sealed record EarlierMark(int Hooping, string Mark, bool IsPrinted);
 /// </summary>
 internal static class EarlierMarks
 {
-    private const int LargestFile = 20_000_000;
     private const string Printed = "printed";
     private const string Made = "made";
 
@@ -25,7 +24,8 @@ internal static class EarlierMarks
     {
         try
         {
-            if (!InnerFile.IsPlain(outFolder, OutPaths.EarlierMarks) || InnerFile.Length(outFolder, OutPaths.EarlierMarks) > LargestFile)
+            if (!InnerFile.IsPlain(outFolder, OutPaths.EarlierMarks)
+                || InnerFile.Length(outFolder, OutPaths.EarlierMarks) > InnerFile.MostLogBytes)
             {
                 return [];
             }

@@ -14,10 +14,11 @@ namespace NameBand.Output;
 /// </summary>
 internal static class HoopingProof
 {
+    /// <summary>A thread of 0.40 mm is three pixels wide, so that each can be told from the next: 203 dots an inch.</summary>
     public const double PixelsPerMm = 8;
 
-    private const double AroundMm = 5;
-    private const double CaptionMm = 2.3;
+    private const double AroundMm = 5; // Cloth about the field, so that its corners stand free.
+    private const double CaptionMm = 2.3; // Capitals: with lines 4.6 mm apart they are read at arm's length when printed.
 
     /// <param name="path">The hooping's needle path.</param>
     public static void Draw(
@@ -102,7 +103,7 @@ internal static class HoopingProof
     /// <summary>The field's corners, and a short line at the middle of each side.</summary>
     internal static void DrawField(IndexedBitmap picture, ProofPage page, Common.Box field)
     {
-        const double arm = 7;
+        const double arm = 7; // Of a corner's mark, in mm: seen, and clear of the names.
         double thick = page.Px(0.35);
         foreach (int side in new[] { -1, 1 })
         {

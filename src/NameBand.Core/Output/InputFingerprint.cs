@@ -18,7 +18,7 @@ namespace NameBand.Output;
 /// </summary>
 internal sealed partial class InputFingerprint(BandJob job, StripPlan plan, Fabric fabric)
 {
-    private const int FingerprintBytes = 16;
+    private const int FingerprintBytes = 16; // 128 bits: two jobs alike by chance are never met.
 
     private readonly ConcurrentDictionary<LetterPiece, string> _outlines = new();
 

@@ -13,14 +13,12 @@ namespace NameBand.Output;
 /// </summary>
 internal static class LoadMapProof
 {
-    public const double PixelsPerMm = 8;
-
-    private const double AroundMm = 4;
-    private const double LineMm = 4.4;
-    private const double ApartMm = 8;
+    private const double AroundMm = 4; // Cloth about the field, so that its corners stand free.
+    private const double LineMm = 4.4; // Capitals of 1.9 mm with as much again and a little between two lines.
+    private const double ApartMm = 8; // Nearer places are one: both lie in one letter, and their figures would lie on each other.
     /// <summary>A figure stands above its place, so that the place is seen.</summary>
     private const double AboveMm = 9;
-    private const int WorstPlaces = 3;
+    private const int WorstPlaces = 3; // A count, as docs/cloths.md says: where to look at first.
 
     public static void Draw(
         Stream png, StripPlan plan, Hooping hooping, NeedlePath path, (Fabric Cloth, LoadVerdict Verdict) load, CaptionFace face)
@@ -36,7 +34,7 @@ internal static class LoadMapProof
             $"load of hooping {hooping.Number}   ·   mark {SheetMarks.Of(plan, hooping)}   ·   {fabric.Name}, {fabric.Thread.Name}   ·   ")
             + InWords(verdict);
         var page = new ProofPage(
-            left, field.TopMm + AroundMm, field.WidthMm + (2 * AroundMm), field.HeightMm + (2 * AroundMm) + foot, PixelsPerMm)
+            left, field.TopMm + AroundMm, field.WidthMm + (2 * AroundMm), field.HeightMm + (2 * AroundMm) + foot, HoopingProof.PixelsPerMm)
         {
             InWords = caption,
             Palette = ThreadSections.Dyes(plan, hooping),
@@ -44,7 +42,7 @@ internal static class LoadMapProof
         page.Write(png, picture =>
         {
             var on = new ProofCanvas(picture, page, face);
-            ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Palette.CottonAt);
+            ClothWeave.At(HoopingProof.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Palette.CottonAt);
             HoopingProof.DrawField(picture, page, field);
             ThreadSections.Draw(picture, (plan, hooping), path.Steps.AsSpan(), (page.X(0), page.Y(0)), fabric.Thread.DiameterMm);
             if (map is not null)
@@ -149,7 +147,7 @@ internal static class LoadMapProof
                 ? FormattableString.Invariant($"{LoadMeter.SwatchPart * most:0.0} to {most:0.0} holes: near what it bears")
                 : FormattableString.Invariant($"over {most:0.0}: overworked");
             face.Set(picture, text, (page.Px(x + 7.2), page.Y(y)), cap, Palette.Ink);
-            x += 7.2 + (face.Measure(text, cap) / PixelsPerMm) + 6;
+            x += 7.2 + (face.Measure(text, cap) / HoopingProof.PixelsPerMm) + 6;
         }
 
         y -= LineMm;

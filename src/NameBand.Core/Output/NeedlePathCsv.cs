@@ -12,7 +12,7 @@ namespace NameBand.Output;
 /// </summary>
 public static class NeedlePathCsv
 {
-    private const int BufferBytes = 256 * 1024;
+    private const int BufferBytes = 256 * 1024; // Some ten thousand rows: a hooping is written in one or two pieces.
 
     // Longer than any row: step (10), two coordinates (sign, 12 digits, point, 3 digits each), the action with its line
     // end, commas, and what copying in blocks of 4 and 8 may write past the end.

@@ -10,6 +10,7 @@ namespace NameBand.Output;
 /// </summary>
 internal static class NeedlePathReading
 {
+    // A step's number, two coordinates and a word: the list is then rarely made longer as it is read.
     private const int UsualBytesOfRow = 24;
 
     /// <returns>Null when the bytes are not a whole needle path of ours.</returns>
@@ -57,7 +58,7 @@ internal static class NeedlePathReading
     /// </summary>
     private static bool AreMarks(ImmutableArray<NeedleStep>.Builder steps, int stop)
     {
-        const int mostOfMark = 8;
+        const int mostOfMark = 8; // A cross is sewn in four stitches: a run of more than twice as many is a letter.
         int run = 0;
         for (int i = 0; i < stop; i++)
         {

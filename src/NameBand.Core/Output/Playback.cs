@@ -11,10 +11,10 @@ namespace NameBand.Output;
 /// </summary>
 internal static class Playback
 {
-    private const double FramesPerSecond = 6;
-    private const int LastMilliseconds = 2000;
-    private const double AroundMm = 4;
-    private const double SpotMm = 0.7;
+    private const double FramesPerSecond = 6; // The eye follows the needle, and the file stays small: our choice.
+    private const int LastMilliseconds = 2000; // So long the finished hooping stands, before it begins anew where a viewer repeats it.
+    private const double AroundMm = 4; // Table about the cut edges, as about a proof's field.
+    private const double SpotMm = 0.7; // Nearly two threads wide: seen on a picture that is drawn small.
 
     public static void Write(Stream png, StripPlan plan, Hooping hooping, NeedlePath path, ShowSettings show, double threadMm)
     {

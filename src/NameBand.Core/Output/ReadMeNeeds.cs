@@ -8,8 +8,8 @@ namespace NameBand.Output;
 /// <summary>What needs a person, as it stands at the head of read-me-first.txt.</summary>
 internal static class ReadMeNeeds
 {
-    private const int Columns = 84;
-    private const int MostRows = 20;
+    private const int Columns = 84; // A plain text is read in any window, and printed upright on A4 in type of 10 point.
+    private const int MostRows = 20; // Held rows: the file is to be read, and plan.json has all of them.
 
     /// <summary>Empty when nothing does.</summary>
     public static string Text(Needs needs)

@@ -11,8 +11,6 @@ namespace NameBand.Pipeline;
 /// <summary>How a name looks as it is sewn, as a mark to put beside an answer; and whose answer was to another look.</summary>
 internal static class ApprovedLooks
 {
-    private const int MostNamed = 8;
-
     /// <summary>Words, face, style of stitches and colours; not where it lies, nor how high its letters are.</summary>
     public static string Of(LaidOut made, IPieceSewing sewing, PlacedName name)
     {
@@ -42,11 +40,11 @@ internal static class ApprovedLooks
             .OrderBy(n => n.Order).Select(n => PlainText.Short(n.Lettered.Name.Text, 80)).ToImmutableArray();
         if (!touched.IsEmpty)
         {
-            string more = touched.Length > MostNamed ? FormattableString.Invariant($" and {touched.Length - MostNamed} more") : "";
+            string more = touched.Length > Few.InNote ? FormattableString.Invariant($" and {touched.Length - Few.InNote} more") : "";
             yield return Problem.NeedsPerson(
                 new Where(ApprovalsFile.FileName, Key: ApprovalsFile.LookColumn),
                 FormattableString.Invariant($"Agreed to in another face, style or colour than they will be sewn in: {touched.Length}. ")
-                    + $"{string.Join("; ", touched.Take(MostNamed))}{more}.",
+                    + $"{string.Join("; ", touched.Take(Few.InNote))}{more}.",
                 "Run invite and show them the new pictures; when they agree, write the new mark under “look”. Or set face and colours back.");
         }
     }

@@ -18,8 +18,6 @@ namespace NameBand.Pipeline;
 /// </summary>
 internal sealed class Checking
 {
-    private const int MostListed = 3;
-
     private readonly string _jobFolder;
     private readonly string _outFolder;
     private readonly List<CheckedPart> _parts = [];
@@ -113,9 +111,9 @@ internal sealed class Checking
         string[] faults = [.. PlanAgreement.Faults(written)];
         if (faults.Length > 0)
         {
-            string more = faults.Length > MostListed ? $" And {Wording.Count(faults.Length - MostListed, "more fault")} of the kind." : "";
+            string more = faults.Length > Few.Examples ? $" And {Wording.Count(faults.Length - Few.Examples, "more fault")} of the kind." : "";
             _problems.Add(Problem.NeedsPerson(
-                new Where(Shown(OutPaths.Plan)), string.Join(' ', faults.Take(MostListed)) + more,
+                new Where(Shown(OutPaths.Plan)), string.Join(' ', faults.Take(Few.Examples)) + more,
                 "It was changed by hand, or is a fault of ours. Run make, and check again."));
         }
 
@@ -265,10 +263,10 @@ internal sealed class Checking
     private string Shown(string file) => $"{Path.GetFileName(Path.TrimEndingDirectorySeparator(_outFolder))}/{file}";
 
     private static string Names(string[] names) => Wording.List(
-        [.. names.Take(MostListed).Select(n => $"“{PlainText.Short(n)}”"),
-        .. names.Length > MostListed ? [$"{names.Length - MostListed} more"] : Array.Empty<string>()]);
+        [.. names.Take(Few.Examples).Select(n => $"“{PlainText.Short(n)}”"),
+        .. names.Length > Few.Examples ? [$"{names.Length - Few.Examples} more"] : Array.Empty<string>()]);
 
     private static string Numbers(int[] numbers) => Wording.List(
-        [.. numbers.Take(MostListed).Select(n => FormattableString.Invariant($"{n}")),
-        .. numbers.Length > MostListed ? [$"{numbers.Length - MostListed} more"] : Array.Empty<string>()]);
+        [.. numbers.Take(Few.Examples).Select(n => FormattableString.Invariant($"{n}")),
+        .. numbers.Length > Few.Examples ? [$"{numbers.Length - Few.Examples} more"] : Array.Empty<string>()]);
 }

@@ -16,8 +16,6 @@ internal sealed record CheckedFolder(string FullPath, OutKind Kind, string Part,
 /// <summary>Holds a folder that a command has made against the list of its files.</summary>
 internal static class FolderChecking
 {
-    private const int MostListed = 3;
-
     /// <param name="Told">The files of which it is told that they are not as they were written.</param>
     public sealed record Found(CheckedPart Part, ImmutableArray<Problem> Problems, ImmutableHashSet<string> Told);
 
@@ -69,8 +67,8 @@ internal static class FolderChecking
     /// <summary>The first few files, each with its folder.</summary>
     public static string Listed(string folder, IReadOnlyList<string> files)
     {
-        string[] shown = [.. files.Take(MostListed).Select(f => $"{folder}/{f}")];
-        return Wording.List(files.Count > MostListed ? [.. shown, $"{files.Count - MostListed} more"] : shown);
+        string[] shown = [.. files.Take(Few.Examples).Select(f => $"{folder}/{f}")];
+        return Wording.List(files.Count > Few.Examples ? [.. shown, $"{files.Count - Few.Examples} more"] : shown);
     }
 
     /// <summary>Sheets and letters at the top are written in by hand, and kept; what is shown to everybody is as it was made.</summary>

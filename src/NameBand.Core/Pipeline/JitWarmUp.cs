@@ -14,7 +14,7 @@ namespace NameBand.Pipeline;
 /// </summary>
 internal static class JitWarmUp
 {
-    private const int HeightMm = 10;
+    private const int HeightMm = 10; // The usual size: so the same code is warmed that the job will use.
 
     public static Task<PreviousOutput> Run(string outFolder, CancellationToken cancel) => Task.Run(
         () =>

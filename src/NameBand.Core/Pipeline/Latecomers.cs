@@ -18,7 +18,7 @@ internal sealed class Latecomers
     /// <summary>Minutes for a label with one name and with four, from cutting it to sewing it in: common practice, no source.</summary>
     private const double OneOnLabel = 25, FourOnLabel = 45;
 
-    public const int MostOnLabel = 4;
+    public const int MostOnLabel = 4; // Four names of two or three lines each fill a label a hand wide: our assumption.
 
     /// <summary>Unpicking one edge and pressing it open: our assumption.</summary>
     private const double OpeningMinutesPerMetre = 12;

@@ -9,8 +9,6 @@ namespace NameBand.Pipeline;
 /// <summary>Where the names lie in the plan that she sews from.</summary>
 internal sealed record MadePlaces(ImmutableDictionary<RowRef, (string Text, int Round, double StartMm)> At, ImmutableHashSet<RowRef> Held)
 {
-    private const double NearMm = 0.01;
-
     public static Result<MadePlaces> Read(string outFolder) => EarlierPlanFile.Read(outFolder, OutPaths.Plan, plan => new MadePlaces(
         plan.Rounds.SelectMany(r => r.Segments.SelectMany(s => s.Names.Select(n => (n, r.Number))))
             .ToImmutableDictionary(p => new RowRef(p.n.List, p.n.Line), p => (p.n.Text, p.Number, (double)p.n.StartMm)),
@@ -20,7 +18,7 @@ internal sealed record MadePlaces(ImmutableDictionary<RowRef, (string Text, int 
     public bool IsHeld(FoundName found) => Held.Contains(found.Placed.Lettered.Name.Row) && !At.ContainsKey(found.Placed.Lettered.Name.Row);
 
     public bool Has(FoundName found) => At.TryGetValue(found.Placed.Lettered.Name.Row, out var at)
-        && at.Text == found.Text && at.Round == found.Round && Math.Abs(at.StartMm - found.Placed.StartMm) < NearMm;
+        && at.Text == found.Text && at.Round == found.Round && Math.Abs(at.StartMm - found.Placed.StartMm) < Tolerance.UnseenMm;
 
     /// <param name="verb">The command that cannot go on.</param>
     public static Problem Moved(FoundName found, string verb) => Problem.CannotUse(

@@ -16,7 +16,7 @@ namespace NameBand.Pipeline;
 /// <summary>One run of measuring a machine's letters: writes the sheet, or reads it back and writes the alphabet.</summary>
 internal sealed class MeasureRun
 {
-    private const int RarelyUsed = 2;
+    private const int RarelyUsed = 2; // Times in the whole list: a letter used no more often hardly moves any length, and may be estimated.
 
     private readonly BandJob _job;
     private readonly double _heightMm;

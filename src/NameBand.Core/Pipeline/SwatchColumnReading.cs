@@ -16,7 +16,8 @@ internal static class SwatchColumnReading
 
     /// <summary>A reading may be so much over what was sewn, and the cloth simply did not draw in.</summary>
     private const double ReadingErrorMm = 0.3;
-    private const double LeastPart = 0.5;
+    private const double LeastPart = 0.5; // Of the width sewn: a column drawn in to less than half was misread. Our assumption.
+    // The sheet of docs/cloths.md foretells a third of that at most: a reading gone wrong. Our assumption.
     private const double MostLongerMm = 1.5;
 
     public static PullReport Read(

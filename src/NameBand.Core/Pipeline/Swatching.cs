@@ -21,7 +21,9 @@ internal static class Swatching
     public const string FolderName = "swatch";
 
     private const string JobWord = "JOB";
-    private const double MostPart = 0.1;
+
+    // A tenth: limp cloth without a hoop loses 2 to 4 % (common practice, no source); more is a reading gone wrong.
+    private const double MostShorteningPart = 0.1;
 
     /// <summary>A reading may be so much over what the marks were, and the cloth simply did not shorten.</summary>
     private const double ReadingErrorMm = 0.5;
@@ -128,7 +130,7 @@ internal static class Swatching
             ? Problem.CannotUse(
                 where, $"The marks were {was} apart and now measure {said}: cloth does not grow as it is sewn.",
                 "Measure from the middle of one cross to the middle of the other, with the cloth flat and not stretched.")
-            : measuredMm <= apartMm * (1 - MostPart)
+            : measuredMm <= apartMm * (1 - MostShorteningPart)
                 ? Problem.CannotUse(where,
                     $"The marks were {was} apart and now measure {said}: a tenth and more was lost, which no plan should allow for.",
                     "Measure again. If it is so, the cloth needs a firmer backing: sew the swatch again with that.")

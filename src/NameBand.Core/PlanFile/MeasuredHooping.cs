@@ -9,6 +9,7 @@ namespace NameBand.PlanFile;
 /// </summary>
 internal static class MeasuredHooping
 {
+    // How many numbers the row begins with, and how many each name adds: as they are written above all.
     private const int PathNumbers = 9;
     private const int NameNumbers = 3;
 

@@ -16,12 +16,13 @@ public static class SheetMarks
     /// <summary>No sign that is easily taken for another: no 0, 1, I or O.</summary>
     private const string Signs = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ";
 
-    private const int Length = 4;
+    // Signs: 32 kinds of each make a million marks, of which no two sheets in one room are likely to be alike.
+    private const int MarkSigns = 4;
 
     /// <summary>A mark as it is written, however it was typed; whatever is none stays what it is.</summary>
     public static string AsWritten(string typed) => typed.Trim().ToUpperInvariant();
 
-    public static bool IsMark(string text) => text.Length == Length && text.All(Signs.Contains);
+    public static bool IsMark(string text) => text.Length == MarkSigns && text.All(Signs.Contains);
 
     public static string Of(StripPlan plan)
     {
@@ -106,7 +107,7 @@ public static class SheetMarks
     private static string OfText(string said)
     {
         byte[] hash = SHA256.HashData(Encoding.UTF8.GetBytes(said));
-        return string.Create(Length, hash, (signs, bytes) =>
+        return string.Create(MarkSigns, hash, (signs, bytes) =>
         {
             for (int i = 0; i < signs.Length; i++)
             {

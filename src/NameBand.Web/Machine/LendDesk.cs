@@ -21,7 +21,7 @@ public sealed class LendDesk : IDisposable
     /// <summary>How long a code holds.</summary>
     public static readonly TimeSpan Holding = TimeSpan.FromMinutes(10);
 
-    private const int Digits = 8;
+    private const int Digits = 8; // A hundred million codes against a few tries, and still typed at one go from screen to screen.
 
     private readonly Lock _lock = new();
     private readonly List<byte[]> _lent = [];

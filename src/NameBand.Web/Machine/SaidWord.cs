@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Reports;
 
@@ -8,9 +9,9 @@ namespace NameBand.Web.Machine;
 /// <summary>Reads what was said at the machine of a hooping, a name or a step of finishing; null: it is not sound.</summary>
 internal static class SaidWord
 {
-    private const double MostMinutes = 24 * 60;
-    private const int MostNote = 500;
-    private const int MostMark = 20;
+    // Characters: a note of some lines, and the four signs of a mark with whatever is typed about them. Longer is not sound.
+    private const int MostNoteCharacters = 500;
+    private const int MostMarkCharacters = 20;
 
     /// <summary>Longer than any name: what is beyond it is no length at all.</summary>
     private const double MostMm = 10_000;
@@ -18,7 +19,8 @@ internal static class SaidWord
     public static SewingWord? Read(JsonElement said)
     {
         if (said.ValueKind != JsonValueKind.Object || DeedOf(Text(said, "deed")) is not { } deed
-            || !Number(said, "minutes", MostMinutes, out double? minutes) || !Number(said, "hands", MostMinutes, out double? hands))
+            || !Number(said, "minutes", Duration.MinutesPerDay, out double? minutes)
+            || !Number(said, "hands", Duration.MinutesPerDay, out double? hands))
         {
             return null;
         }
@@ -26,7 +28,7 @@ internal static class SaidWord
         string note = Text(said, "note");
         string machine = Text(said, "machine");
         string mark = Text(said, "mark");
-        if (note.Length > MostNote || machine.Length > MostNote || mark.Length > MostMark)
+        if (note.Length > MostNoteCharacters || machine.Length > MostNoteCharacters || mark.Length > MostMarkCharacters)
         {
             return null;
         }

@@ -8,7 +8,7 @@ namespace NameBand.Web.Serving;
 /// </summary>
 internal sealed class MemoryRest(TimeProvider time) : BackgroundService
 {
-    private const int Many = 200;
+    private const int ManyRequests = 200; // Requests: fewer leave nothing behind that would be worth a pause. Our choice.
     private static readonly TimeSpan Look = TimeSpan.FromSeconds(10);
 
     /// <summary>Soon after the last request, and once more when the tabs that lost their line are forgotten.</summary>
@@ -31,7 +31,7 @@ internal sealed class MemoryRest(TimeProvider time) : BackgroundService
         while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false))
         {
             var quiet = time.GetElapsedTime(Volatile.Read(ref _last));
-            if (quiet < QuietFor[0] || Volatile.Read(ref _asked) < Many)
+            if (quiet < QuietFor[0] || Volatile.Read(ref _asked) < ManyRequests)
             {
                 rests = 0;
                 continue;

@@ -11,15 +11,15 @@ namespace NameBand.Web.Serving;
 /// </summary>
 internal sealed class PageKey
 {
-    public const int SecretBytes = 32;
+    public const int SecretBytes = 32; // 256 bits: as long as the HMAC-SHA-256 it is a key of.
 
     /// <summary>Where the word is exchanged.</summary>
     public const string Way = "/open/";
 
     /// <summary>No letter that is easily taken for another: an address may have to be typed from one window into another.</summary>
     private const string Letters = "abcdefghjkmnpqrstuvwxyz023456789";
-    private const int WordLetters = 20;
-    private const int Together = 5;
+    private const int WordLetters = 20; // Of 32 kinds, five bits each: 100 bits, which nobody tries out.
+    private const int Together = 5; // Letters in a group, as one reads them from one window into another.
 
     private readonly byte[] _secret;
     private readonly byte[] _word;

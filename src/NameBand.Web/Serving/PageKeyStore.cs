@@ -19,9 +19,9 @@ internal sealed class PageKeyStore(string? folder)
 {
     private const UnixFileMode FileForOne = UnixFileMode.UserRead | UnixFileMode.UserWrite;
     private const UnixFileMode FolderForOne = FileForOne | UnixFileMode.UserExecute;
-    private const int LongestFile = 200;
+    private const int MostFileBytes = 200; // Bytes: a version, 64 hexadecimal signs and a port take 72.
 
-    /// <summary>Looking takes a few milliseconds; two seconds are patience enough.</summary>
+    // Looking takes a few milliseconds; two seconds are patience enough.
     private const int MostTries = 200;
     private const int BetweenTriesMs = 10;
 
@@ -139,7 +139,7 @@ internal sealed class PageKeyStore(string? folder)
     private static KeptKey? Trusted(string path)
     {
         var file = new FileInfo(path);
-        if (!file.Exists || file.LinkTarget is not null || file.Length is 0 or > LongestFile
+        if (!file.Exists || file.LinkTarget is not null || file.Length is 0 or > MostFileBytes
             || (!OperatingSystem.IsWindows() && !IsForOne(path, FileForOne)))
         {
             return null;

@@ -19,7 +19,7 @@ namespace NameBand.Web.Serving;
 /// </summary>
 internal static class StripEndpoints
 {
-    private const int MostAsked = 400;
+    private const int MostAsked = 400; // Names in one request: more are never in view at once, and the address is some 2000 letters long.
 
     public static void Map(IEndpointRouteBuilder app, ShapeShelf shelf)
     {

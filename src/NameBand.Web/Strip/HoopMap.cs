@@ -8,8 +8,9 @@ namespace NameBand.Web.Strip;
 /// <summary>One hooping as it lies in the hoop, for its picture: in the coordinates of its needle path, mm.</summary>
 internal static class HoopMap
 {
+    // A count: on an edge of half a metre a chord every centimetre strays from the arc by hundredths of a millimetre.
     private const int EdgeSteps = 48;
-    private const double EdgeBeyondMm = 40;
+    private const double EdgeBeyondMm = 40; // The strip is drawn past the field, so that one sees how it goes on.
 
     public static void Write(Utf8JsonWriter json, LaidOutJob laid, Hooping hooping)
     {

@@ -12,7 +12,7 @@ internal static class NamePicture
 {
     public const string Type = "image/svg+xml";
 
-    private const double BesideMm = 3;
+    private const double BesideMm = 3; // Cloth at both ends, so that the first letter does not touch the picture's edge.
 
     /// <summary>Width and height of the picture at true size.</summary>
     public static (double WidthMm, double HeightMm) SizeOf(StripPlan plan, PlacedName name) =>

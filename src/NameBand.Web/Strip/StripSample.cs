@@ -10,7 +10,7 @@ internal static class StripSample
     /// <summary>As much of it as a wide card shows.</summary>
     private const double MostMm = 150;
 
-    private const double BeforeMm = 3;
+    private const double BeforeMm = 3; // Cloth before the first name, as beside a name's own picture.
 
     /// <param name="plan">One with a name at least.</param>
     /// <returns>Of the drawing: its view box in mm, and the path of all letters.</returns>

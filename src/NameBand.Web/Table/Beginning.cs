@@ -13,7 +13,7 @@ namespace NameBand.Web.Table;
 /// </summary>
 public sealed class Beginning(Worktable table)
 {
-    private const int MostFound = 50;
+    private const int MostFound = 50; // Lists to be ticked: a folder with more is not a job's, and the page would not end.
 
     private static readonly string[] Patterns = ["*.csv", "*.tsv", "*.txt", "*.xlsx"];
 

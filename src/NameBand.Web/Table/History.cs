@@ -14,7 +14,7 @@ internal sealed record JobFiles(KeptFile Job, KeptFile Corrections, KeptFile Wor
 /// <summary>What can be taken back and done again: whole files, so that nothing is half undone.</summary>
 internal sealed class History
 {
-    private const int Most = 200;
+    private const int MostSteps = 200; // Steps back: an evening's work, and each keeps whole files of a few kilobytes.
 
     private readonly List<(string What, JobFiles Files)> _back = [];
     private readonly List<(string What, JobFiles Files)> _forth = [];
@@ -27,7 +27,7 @@ internal sealed class History
     {
         _forth.Clear();
         _back.Add((what, before));
-        if (_back.Count > Most)
+        if (_back.Count > MostSteps)
         {
             _back.RemoveAt(0);
         }
@@ -40,10 +40,10 @@ internal sealed class History
         var (steps, isDamaged) = HistoryFile.Read(folder);
         if (steps is not null)
         {
-            _back.AddRange(steps.Back.TakeLast(Most));
+            _back.AddRange(steps.Back.TakeLast(MostSteps));
             if (steps.Now.IsSame(now))
             {
-                _forth.AddRange(steps.Forth.TakeLast(Most));
+                _forth.AddRange(steps.Forth.TakeLast(MostSteps));
             }
             else
             {

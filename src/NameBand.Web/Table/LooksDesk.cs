@@ -11,7 +11,7 @@ namespace NameBand.Web.Table;
 /// </summary>
 public sealed class LooksDesk : IDisposable
 {
-    private const double MostMm = 95;
+    private const double MostMm = 95; // Of strip in one picture at true size: a name or two of usual letters. Our choice.
 
     /// <summary>
     /// Pictures that are kept, the newest: a tab that is not drawn anew yet still asks for those before. All that is looked at at once

@@ -14,12 +14,12 @@ internal sealed record PlanAddress(string? Set, bool OnlyWaiting, RowRef? Row, s
     public const string SetKey = "set", RowsKey = "rows", FindKey = "find";
 
     private const string Waiting = "waiting";
-    private const int LongestFind = 200;
+    private const int MostFindCharacters = 200; // Characters: the longest name that a list may have; an address with more is cut.
 
     public static PlanAddress None { get; } = new(null, false, null, "");
 
     /// <summary>What is looked for, as it stands in an address.</summary>
-    public static string Kept(string? find) => PlainText.Short(find ?? "", LongestFind);
+    public static string Kept(string? find) => PlainText.Short(find ?? "", MostFindCharacters);
 
     /// <summary>What cannot be meant is as if it were not there.</summary>
     public static PlanAddress Of(string? set, string? rows, string? find)

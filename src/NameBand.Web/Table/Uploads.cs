@@ -7,10 +7,11 @@ namespace NameBand.Web.Table;
 /// <summary>Takes lists into the job's folder, never over a file that is there and never outside it.</summary>
 internal static class Uploads
 {
-    public const int MostFiles = 20;
+    public const int MostFiles = 20; // A count: lists of one job; whoever drops more has dropped a whole folder.
 
+    // A hundred thousand rows of a hundred bytes: as the message says, no list of names is bigger.
     private const long MostBytes = 10_000_000;
-    private const int LongestName = 80;
+    private const int LongestNameCharacters = 80; // Characters of a file's name, as it is shown and kept: some systems take few more in a whole path.
     private static readonly string[] Endings = [".csv", ".tsv", ".txt", ".xlsx"];
     private static readonly string[] Others = [".ods", ".fods", ".xls", ".xlsm", ".xlsb", ".numbers"];
     private static readonly string[] Pictures = [".png", ".jpg", ".jpeg", ".gif", ".webp", ".heic", ".tif", ".tiff", ".bmp", ".svg"];
@@ -24,7 +25,7 @@ internal static class Uploads
     /// <returns>The file's name in the folder, or what is wrong with it.</returns>
     public static async Task<(string? Name, string Wrong)> TakeInAsync(string folder, IBrowserFile file)
     {
-        string shown = PlainText.Short(file.Name, LongestName);
+        string shown = PlainText.Short(file.Name, LongestNameCharacters);
         if (!Endings.Contains(Path.GetExtension(file.Name), StringComparer.OrdinalIgnoreCase))
         {
             return (null, NotAList(shown));
@@ -65,7 +66,7 @@ internal static class Uploads
         string last = given.Split('/', '\\')[^1];
         string stem = string.Concat(Path.GetFileNameWithoutExtension(last).Where(c => char.IsLetterOrDigit(c) || c is ' ' or '-' or '_'))
             .Trim();
-        stem = stem.Length == 0 ? "list" : stem[..Math.Min(stem.Length, LongestName)].TrimEnd();
+        stem = stem.Length == 0 ? "list" : stem[..Math.Min(stem.Length, LongestNameCharacters)].TrimEnd();
         // What the job itself writes keeps its name, and some systems take these few names for machines.
         bool isTaken = OwnFiles.Has(stem + ".csv") || Devices.Contains(stem, StringComparer.OrdinalIgnoreCase);
         return (isTaken ? "list " + stem : stem) + Path.GetExtension(last).ToLowerInvariant();

@@ -5,6 +5,7 @@ namespace NameBand.Garment.Hanging;
 /// <param name="TopMm">Radius at the top, or the width of the plane; so with the hem.</param>
 internal sealed record HangingShape(bool IsStraight, double OpenRad, double TopMm, double HemMm, double DropMm, int Folds)
 {
+    // How deep folds are drawn: a hand's breadth at most, and no shallower than can be seen. For the picture alone; our assumption.
     private const double FoldMm = 80, LeastFoldMm = 4;
 
     /// <summary>Most of a mm of cloth that goes outwards instead of down: no skirt stands out farther by itself.</summary>

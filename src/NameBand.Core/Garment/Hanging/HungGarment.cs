@@ -48,7 +48,10 @@ public sealed record HungStrip(
 public sealed record HungGarment(
     HangingKind Kind, int Folds, double DropMm, ImmutableArray<HungLine> Body, ImmutableArray<HungStrip> Strips)
 {
+    // Of the garment between waist and hem: in a picture some hundred pixels high its folds then look smooth.
     private const int BodyLines = 14;
+    // For the picture alone, where the job does not say: a waist, a neck, how far a cape or a curtain hangs down at most, and from where
+    // on an open straight edge is a curtain and no banner. Our assumption.
     private const double WaistMm = 700, NeckMm = 420, MostDropMm = 900, LongestBannerMm = 2500;
 
     /// <summary>A cape does not meet at the front.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Garment.Hanging;
 
@@ -8,7 +9,7 @@ namespace NameBand.Garment.Hanging;
 /// </summary>
 public sealed class HungLine
 {
-    private const double MostDepthPart = 0.9;
+    private const double MostDepthPart = 0.9; // Of the radius: folds that reached the middle would pass through each other.
     private readonly FoldWave _wave;
     private readonly double _openRad;
     private readonly ImmutableArray<double> _along;
@@ -93,7 +94,7 @@ public sealed class HungLine
     private static HungLine Fitted(FoldWave wave, double openRad, bool isStraight, double acrossMm, double lengthMm, double heightMm)
     {
         var flat = new HungLine(wave, openRad, isStraight, acrossMm, 0, heightMm);
-        if (wave.Folds == 0 || acrossMm <= 0 || flat.LengthMm >= lengthMm - 1e-6)
+        if (wave.Folds == 0 || acrossMm <= 0 || flat.LengthMm >= lengthMm - Tolerance.RoundingMm)
         {
             return flat;
         }

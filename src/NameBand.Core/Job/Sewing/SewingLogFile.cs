@@ -12,7 +12,6 @@ public static class SewingLogFile
 {
     public const string FileName = "sewing-log.csv";
 
-    private const int LargestFile = 20_000_000;
     private const string Until = "Until it can be read, NameBand does not know what is sewn and makes no new plan.";
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -26,7 +25,7 @@ public static class SewingLogFile
 
         try
         {
-            if (InnerFile.Length(jobFolder, FileName) > LargestFile)
+            if (InnerFile.Length(jobFolder, FileName) > InnerFile.MostLogBytes)
             {
                 return Unreadable("The file is over 20 MB, which no sewing log is.");
             }

@@ -14,8 +14,7 @@ internal static class SewingLogLine
     private const char NameSign = 'n';
     private const char RoundSign = 'r';
     private const string AllRounds = "all";
-    private const double MostMinutes = 24 * 60;
-    private const double LongestPieceMm = 100_000;
+    private const double LongestPieceMm = 100_000; // A hundred metres: no strip is sewn in one piece so long, a unit was mistaken.
 
     public static string Header => string.Join(',', Columns);
 
@@ -103,10 +102,11 @@ internal static class SewingLogLine
             return (null, $"“{PlainText.Short(fields[7], 30)}” is not a step of finishing, such as press or pin");
         }
 
-        if (!TryNumber(fields[2], 0, MostMinutes, out var minutes) || !TryNumber(fields[3], 0, MostMinutes, out var hands))
+        if (!TryNumber(fields[2], 0, Duration.MinutesPerDay, out var minutes)
+            || !TryNumber(fields[3], 0, Duration.MinutesPerDay, out var hands))
         {
             return (null,
-                $"“{PlainText.Short(TryNumber(fields[2], 0, MostMinutes, out _) ? fields[3] : fields[2], 30)}” is not a number of minutes from 0 to {MostMinutes}");
+                $"“{PlainText.Short(TryNumber(fields[2], 0, Duration.MinutesPerDay, out _) ? fields[3] : fields[2], 30)}” is not a number of minutes from 0 to {Duration.MinutesPerDay}");
         }
 
         if (!TryNumber(fields[5], 0, LongestPieceMm, out var measured)

@@ -8,7 +8,7 @@ namespace NameBand.Job;
 /// to mend it.</summary>
 internal sealed class JsonForm(string file, List<Problem> problems)
 {
-    private const int LongestText = 100;
+    private const int LongestTextCharacters = 100; // Characters: names of machines, frames and people, which stand in tables and messages.
 
     public string File => file;
 
@@ -68,13 +68,13 @@ internal sealed class JsonForm(string file, List<Problem> problems)
     public string? Text(JsonPiece piece, string path)
     {
         string text = piece.Kind == JsonKind.Text ? piece.Text.Trim() : "";
-        if (text.Length is > 0 and <= LongestText && !text.Any(char.IsControl))
+        if (text.Length is > 0 and <= LongestTextCharacters && !text.Any(char.IsControl))
         {
             return text;
         }
 
         Refuse(piece, path, $"{path} must be text, and this is {piece.InWords}.",
-            $"Write 1 to {LongestText} ordinary characters in double quotes.");
+            $"Write 1 to {LongestTextCharacters} ordinary characters in double quotes.");
         return null;
     }
 

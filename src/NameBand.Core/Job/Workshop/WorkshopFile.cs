@@ -14,8 +14,6 @@ internal static class WorkshopFile
     public const string Name = "workshop.json";
     public const string Above = "../" + Name;
 
-    private const int LargestFile = 1_000_000;
-
     /// <summary>Null where there is none, or none that can be used, which then is among the problems.</summary>
     public static WorkshopFound? Read(string jobFolder, List<Problem> problems)
     {
@@ -51,7 +49,7 @@ internal static class WorkshopFile
                 return null;
             }
 
-            if (InnerFile.Length(folder, Name) > LargestFile)
+            if (InnerFile.Length(folder, Name) > InnerFile.MostSettingsBytes)
             {
                 return Refuse("The file is over 1 MB, which no workshop needs.", "Check that it is the right file.");
             }

@@ -6,14 +6,15 @@ namespace NameBand.Job;
 /// <summary>Reads and checks what a workshop.json holds: machines with their frames, and people with their evenings.</summary>
 internal sealed class WorkshopReader
 {
+    // Counts far beyond any sewing room: a file with more is another one, and every frame of every machine is tried in the layout.
     private const int MostMachines = 20;
     private const int MostFrames = 50;
     private const int MostPeople = 50;
 
-    /// <summary>A field under this holds no letter that NameBand lays out: the least that hoop.along and hoop.across take.</summary>
+    // A field under this holds no letter that NameBand lays out: the least that hoop.along and hoop.across take.
     private const double LeastAlongMm = 20;
     private const double LeastAcrossMm = 10;
-    private const double MostMm = 10_000;
+    private const double MostMm = 10_000; // Ten metres: no frame is so long, a unit was mistaken.
 
     private const string Example =
         "{ \"format\": 1, \"machines\": [{ \"name\": \"the machine\", \"takes\": [\"coordinates\"], "

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Lettering;
 
 namespace NameBand.Layout.BestFit;
@@ -10,12 +11,14 @@ namespace NameBand.Layout.BestFit;
 /// </summary>
 internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
 {
+    // Widths are rounded up to it: a hundred names lose less than a millimetre to it, which no ruler shows.
     private const double UnitMm = 0.01;
+    // A count: the knapsack takes a cell for each and each kind of piece, so that a very long field is counted more coarsely.
     private const int MostUnits = 60_000;
 
     /// <summary>Whether the names, gaps included, can be put on the stretches: the largest first, each where most room is left.</summary>
     public static bool Fits(IReadOnlyList<double> needsMm, IReadOnlyList<double> offersMm) =>
-        needsMm.Sum() <= offersMm.Sum() + Sizing.SlightMm && Spread(needsMm, offersMm).Left.All(l => l >= -Sizing.SlightMm);
+        needsMm.Sum() <= offersMm.Sum() + Tolerance.RoundingMm && Spread(needsMm, offersMm).Left.All(l => l >= -Tolerance.RoundingMm);
 
     /// <param name="keptGap">The gap that a stretch keeps from the round before it, given the last round in use and that gap.</param>
     /// <returns>The names of every stretch that is used, in order, and what is known of the number of hoopings.</returns>

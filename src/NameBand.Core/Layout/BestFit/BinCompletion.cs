@@ -9,6 +9,7 @@ namespace NameBand.Layout.BestFit;
 /// </summary>
 internal sealed class BinCompletion
 {
+    // A count of fillings of one bin that are looked at: the search is bounded by number, never by time. Our choice.
     private const int MostCompletions = 300;
     private readonly PackingProblem _problem;
     private readonly int _bins;

@@ -14,6 +14,7 @@ internal static class BinPacker
     /// </summary>
     public const long Budget = 4_000_000_000;
 
+    // A count of steps and not a time, so that giving up is the same on every machine. Our choice.
     private const long CompletionSteps = 400_000;
 
     public static Packing Pack(PackingProblem problem, long budget = Budget)

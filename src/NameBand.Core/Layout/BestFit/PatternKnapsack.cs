@@ -8,7 +8,7 @@ namespace NameBand.Layout.BestFit;
 /// </summary>
 internal sealed class PatternKnapsack(PackingProblem problem)
 {
-    private const int BitsPerWord = 64;
+    private const int BitsPerWord = 64; // Of a ulong, whose bits say for each capacity whether a piece was taken.
     private readonly int _capacity = problem.Capacity;
     private double[] _best = [];
     private double[] _next = [];

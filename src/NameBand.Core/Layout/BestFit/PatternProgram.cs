@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Layout.BestFit;
 
 /// <summary>
@@ -7,7 +9,6 @@ namespace NameBand.Layout.BestFit;
 /// </summary>
 internal sealed class PatternProgram
 {
-    private const double Slight = 1e-9;
     private readonly int _rows;
     private readonly PackingProblem _problem;
     private readonly PatternKnapsack _knapsack;
@@ -53,7 +54,7 @@ internal sealed class PatternProgram
     {
         for (int i = 0; i < _rows; i++)
         {
-            if (_basis[i].Cost > 0 && _amounts[i] > Slight)
+            if (_basis[i].Cost > 0 && _amounts[i] > Tolerance.Rounding)
             {
                 var filling = new int[_rows];
                 foreach (var (row, count) in _basis[i].Entries)

@@ -15,13 +15,17 @@ internal static class DriftCorrection
     /// <summary>How well the end of one name tells of the drift: a reading and one name's own unevenness.</summary>
     private const double EndErrorMm = 1;
 
-    /// <summary>A measured end this far off, as a part of the strip, is a mistake and not drift.</summary>
+    /// <summary>A measured end this far off, as a part of the strip, is a mistake and not drift: our assumption.</summary>
     private const double MostDriftPart = 0.15;
 
+    /// <summary>Near the strip's beginning that part is less than a slip of the tape or of the pins: our assumption.</summary>
     private const double NearMm = 30;
 
     /// <summary>A name that reaches so little into a place kept clear is not spoken of.</summary>
     private const double NearZoneMm = 1;
+
+    /// <summary>As far off as an end may be measured and still be believed, where it was to lie so far along the strip.</summary>
+    public static double MostOffMm(double alongMm) => NearMm + (MostDriftPart * alongMm);
 
     /// <param name="forward">The strip is sewn from its left end; else from its right end.</param>
     /// <param name="spread">Slack goes between the names; else it stays at the end, and gaps are only ever made smaller.</param>
@@ -172,7 +176,7 @@ internal static class DriftCorrection
                 where, FormattableString.Invariant($"The end of number {end.Number}, “{text}”, appears here a second time."),
                     "Keep the line that is right."));
         }
-        else if (Math.Abs(end.EndMm - planned) > NearMm + (MostDriftPart * planned) || end.EndMm <= earlier.SewnToMm)
+        else if (Math.Abs(end.EndMm - planned) > MostOffMm(planned) || end.EndMm <= earlier.SewnToMm)
         {
             problems.Add(Problem.CannotUse(
                 where, FormattableString.Invariant(

@@ -5,6 +5,7 @@ namespace NameBand.Layout.Drift;
 /// <summary>Gaps take up what names come out longer or shorter; only beyond these parts of what was planned a person is told.</summary>
 internal static class GapBounds
 {
+    // Half and twice: our assumption of what still looks even beside its neighbours (docs/layout.md).
     private const double LeastPart = 0.5;
     private const double MostPart = 2;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using NameBand.Common;
+using NameBand.Job;
 
 namespace NameBand.Layout.Drift;
 
@@ -18,7 +19,6 @@ public sealed record MeasuredEnd(int Number, string Name, double EndMm, int File
 public static class DriftFile
 {
     public const string FileName = "drift.csv";
-    private const double LongestMm = 1_000_000;
     private static readonly string[] Columns = ["number", "end_mm", "name"];
 
     /// <summary>Holds the ends as read, in the file's order.</summary>
@@ -52,7 +52,7 @@ public static class DriftFile
                     new Where(FileName, row.Line), "This line does not give the number of a name.",
                     "Write the number that stands before the name on the key-in sheet, or, where names are sewn from needle paths, beside it on its proof."));
             }
-            else if (header.Number(row, "end_mm", 0.1, LongestMm, problems) is { } end)
+            else if (header.Number(row, "end_mm", 0.1, JobKeys.LongestEdgeMm, problems) is { } end)
             {
                 ends.Add(new MeasuredEnd(number, CsvText.ReadBack(header.Text(row, "name")), end, row.Line));
             }

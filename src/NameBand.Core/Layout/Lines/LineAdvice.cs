@@ -7,7 +7,7 @@ namespace NameBand.Layout.Lines;
 /// <summary>Says whether two lines of names fit a strip, and what pairing did to the order.</summary>
 internal static class LineAdvice
 {
-    private const double TenthMm = 0.1;
+    private const double TenthMm = 0.1; // Letter heights go by tenths of a millimetre, as people measure them.
 
     /// <summary>Why two lines do not fit the strip at the least height that is asked for; null where they do.</summary>
     public static Problem? TooNarrow(BandJob job, Sizing sizing, IReadOnlyList<LetteredName> paired)

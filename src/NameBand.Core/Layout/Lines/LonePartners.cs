@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Lettering;
 
 namespace NameBand.Layout.Lines;
@@ -42,7 +43,7 @@ internal sealed class LonePartners(TwoLines lines, Sizing sizing, double heightM
             var own = alone.Lettered;
             var found = left.Find(n =>
                 n.Way == own.Way && NamePairing.AreAlike(n, own) && sizing.WidthMm(n, heightMm) <= alone.WidthMm + (2 * beside)
-                + Sizing.SlightMm
+                + Tolerance.RoundingMm
                 && lines.CanStand(own, n) && fits(lines.AsOne(own, n)));
             if (found is null)
             {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Lettering;
 
@@ -100,7 +101,7 @@ internal static class NamePairing
     /// other not below.</summary>
     private static double Need(LetteredName? upper, LetteredName? lower, double top, double bottom)
     {
-        if (upper is null || upper.Ink.TopMm > top + Slight || lower?.Ink.BottomMm < bottom - Slight)
+        if (upper is null || upper.Ink.TopMm > top + Tolerance.Rounding || lower?.Ink.BottomMm < bottom - Tolerance.Rounding)
         {
             return double.PositiveInfinity;
         }
@@ -116,18 +117,16 @@ internal static class NamePairing
 
     /// <summary>Whether one name may stand below another at a distance of their base lines.</summary>
     public static bool CanStand(LetteredName upper, LetteredName lower, double step) =>
-        Need(upper, lower, double.PositiveInfinity, double.NegativeInfinity) <= step + Slight;
-
-    private const double Slight = 1e-9;
+        Need(upper, lower, double.PositiveInfinity, double.NegativeInfinity) <= step + Tolerance.Rounding;
 
     private static IEnumerable<NamePair> Turned(NamePair pair, double top, double bottom, double step)
     {
-        if (Need(pair.Upper, pair.Lower, top, bottom) <= step + Slight)
+        if (Need(pair.Upper, pair.Lower, top, bottom) <= step + Tolerance.Rounding)
         {
             return [pair];
         }
 
-        return pair.Lower is { } lower && Need(lower, pair.Upper, top, bottom) <= step + Slight
+        return pair.Lower is { } lower && Need(lower, pair.Upper, top, bottom) <= step + Tolerance.Rounding
             ? [new NamePair(lower, pair.Upper)]
             : pair.Names.Select(n => new NamePair(n, null));
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Layout.Pieces;
 
@@ -12,8 +13,6 @@ namespace NameBand.Layout.Pieces;
 internal sealed class BentCover(NestedArcs nest, double[][] left, double[][] right, ImmutableArray<ArcField> fields,
     double segmentWork = LaneCover.SegmentPart)
 {
-    private const double Slight = 1e-9;
-
     /// <summary>So many places are looked at: three pieces of 30 names, where a metre holds a score.</summary>
     public const int MostPlaces = 30_000;
 
@@ -72,7 +71,7 @@ internal sealed class BentCover(NestedArcs nest, double[][] left, double[][] rig
         if (lane == next.Length)
         {
             double work = fields[field].Work + (taken.Length * segmentWork) + steps[to].Work;
-            best = !taken.IsEmpty && work < best.Work - Slight ? new Step(work, field, to) : best;
+            best = !taken.IsEmpty && work < best.Work - Tolerance.Rounding ? new Step(work, field, to) : best;
             return;
         }
 
@@ -107,7 +106,7 @@ internal sealed class BentCover(NestedArcs nest, double[][] left, double[][] rig
             (from, to) = (Math.Min(from, other.FromRad), Math.Max(to, other.ToRad));
         }
 
-        return (to - from) * nest.TightestMm > fields[field].LongestMm + Sizing.SlightMm;
+        return (to - from) * nest.TightestMm > fields[field].LongestMm + Tolerance.RoundingMm;
     }
 
     private int[] Places(int at)

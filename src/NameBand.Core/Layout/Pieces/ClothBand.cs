@@ -17,7 +17,7 @@ public sealed record ClothBand(StripCurve Curve, double ArcMm, double WidthMm)
     /// <summary>More than this can neither be cut nor handled as one piece.</summary>
     public const double MostRad = 2.6;
 
-    private const int Steps = 200;
+    private const int Steps = 200; // A count: on a piece a metre long a step of 2.5 mm, from its middle to its end. Our choice.
 
     /// <summary>The band for one piece: as much cloth beyond its end as before its start.</summary>
     internal static ClothBand Of(StripCurve curve, StripPiece piece, FlatCloth flat, double fieldAcrossMm, double pitchMm, bool isCutFirst)

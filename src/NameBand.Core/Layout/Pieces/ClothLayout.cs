@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Layout.Pieces;
@@ -96,7 +97,7 @@ internal sealed class ClothLayout(
 
                 ImmutableArray<RoundPart> both = [.. one, .. other];
                 var sharing = Sharing(both);
-                isBetter = sharing.Least < Work(one) + Work(other) - SlightWork;
+                isBetter = sharing.Least < Work(one) + Work(other) - Tolerance.Rounding;
                 cloths = isBetter ? [.. cloths.Where(c => c != one && c != other), .. Cloths(both, sharing)] : cloths;
             }
         }
@@ -104,9 +105,7 @@ internal sealed class ClothLayout(
         return cloths;
     }
 
-    private const double SlightWork = 1e-9;
-
-    /// <summary>So many pieces are shared anew two cloths at a time, and names of so many places.</summary>
+    // So many pieces are shared anew two cloths at a time, and names of so many places.
     private const int MostImproved = 24;
     private const int MostPlacesImproved = 3000;
 

@@ -6,8 +6,8 @@ namespace NameBand.Layout.Pieces;
 /// <summary>Says so where a curved piece is too long to be cut, and which length would do.</summary>
 internal static class CurvedPieces
 {
-    private const double StepMm = 10;
-    private const double LeastMm = 200;
+    private const double StepMm = 10; // Lengths of pieces are proposed in whole centimetres, as one measures them off.
+    private const double LeastMm = 200; // Shorter pieces hold a name or two: our assumption.
 
     public static IEnumerable<Problem> Check(BandJob job, StripPlan plan)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Layout;
@@ -14,17 +15,18 @@ internal sealed record CutCloth(StripCloth Cloth, double AlongMm, double AcrossM
 /// <param name="IsBias">Cut at 45° to the selvedge; places then count along and across the bias strips' own direction.</param>
 internal sealed record CutPlan(double LengthMm, double BoughtMm, double ClothWidthMm, bool IsBias, ImmutableArray<CutCloth> Cuts)
 {
-    private static readonly double Root = Math.Sqrt(2);
+    /// <summary>The diagonal of a square of side 1: how a strip at 45° lies to the threads of its cloth (plane geometry).</summary>
+    internal static readonly double RootOfTwo = Math.Sqrt(2);
 
     /// <summary>Longest strip with square ends that lies at 45° in cloth of a width: W·√2 − w (plane geometry).</summary>
-    public static double LongestOnBiasMm(double clothWidthMm, double stripWidthMm) => (clothWidthMm * Root) - stripWidthMm;
+    public static double LongestOnBiasMm(double clothWidthMm, double stripWidthMm) => (clothWidthMm * RootOfTwo) - stripWidthMm;
 
     /// <summary>
     /// Length of cloth that strips of one width need when they lie beside each other at 45°: the longest reaches
     /// (l + w)/√2 along the cloth, and every further one begins w·√2 later (plane geometry).
     /// </summary>
     public static double BiasLengthMm(double longestMm, double stripWidthMm, int strips) =>
-        ((longestMm + stripWidthMm) / Root) + ((strips - 1) * stripWidthMm * Root);
+        ((longestMm + stripWidthMm) / RootOfTwo) + ((strips - 1) * stripWidthMm * RootOfTwo);
 
     /// <summary>
     /// Cloths lie along the selvedge, as many beside each other as the width holds; each goes where the least cloth
@@ -52,7 +54,7 @@ internal sealed record CutPlan(double LengthMm, double BoughtMm, double ClothWid
             return new CutPlan(length, length / shrink, width, true, [.. longestFirst.Select((c, i) => new CutCloth(c, 0, i * most))]);
         }
 
-        var used = new double[(int)Math.Max(1, Math.Floor((width / most) + 1e-9))];
+        var used = new double[(int)Math.Max(1, Math.Floor((width / most) + Tolerance.Rounding))];
         var cuts = ImmutableArray.CreateBuilder<CutCloth>();
         foreach (var cloth in longestFirst)
         {
@@ -74,7 +76,7 @@ internal sealed record CutPlan(double LengthMm, double BoughtMm, double ClothWid
         foreach (var cloth in longestFirst)
         {
             double across = below is null ? 0 : below.AcrossMm + below.Cloth.Band!.NestedMm(cloth.Band!);
-            if (across + cloth.WidthMm > width + Sizing.SlightMm || below is null)
+            if (across + cloth.WidthMm > width + Tolerance.RoundingMm || below is null)
             {
                 (along, across) = (used, 0);
                 used += cloth.LengthMm;

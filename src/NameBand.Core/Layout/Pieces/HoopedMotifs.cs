@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Layout.Pieces;
 
@@ -58,7 +59,7 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
 
     /// <summary>Whether straight strips' names and motifs lie in a field so long.</summary>
     public static bool AreWithin(HoopedItem[] items, double fieldMm) =>
-        items.Max(i => i.RightMm) - items.Min(i => i.LeftMm) <= fieldMm + Sizing.SlightMm;
+        items.Max(i => i.RightMm) - items.Min(i => i.LeftMm) <= fieldMm + Tolerance.RoundingMm;
 
     private HoopedItem Inside(RoundPart lane, double offset, LaneCutter.Share share)
     {
@@ -71,7 +72,7 @@ internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
     private PlacedName? After(RoundPart lane, int name) => _gaps is null || name < 0 || name + 1 >= lane.Names.Length
         ? null
         : _gaps.Between(
-            lane.Names[name], lane.Names[name + 1], lane.Round.Stretches, lane.Round.LengthMm > lane.Round.HemMm + Sizing.SlightMm);
+            lane.Names[name], lane.Names[name + 1], lane.Round.Stretches, lane.Round.LengthMm > lane.Round.HemMm + Tolerance.RoundingMm);
 
     private double OnCloth(RoundPart lane, double offset, PlacedName item) => offset + sizing.Flat.OnClothMm(item.StartMm - lane.StartMm);
 

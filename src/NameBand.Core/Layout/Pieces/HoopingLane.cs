@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Layout.Pieces;
 
 /// <summary>The names of one strip as they lie on the cloth beside others, and the fewest segments they can be cut into.</summary>
@@ -21,7 +23,7 @@ internal sealed class HoopingLane
         {
             // A name that alone is as long as the field is sewn all the same.
             int to = first + 1;
-            while (to < leftMm.Length && rightMm[to] - leftMm[first] <= fieldMm + Sizing.SlightMm && isOneSegment(first, to))
+            while (to < leftMm.Length && rightMm[to] - leftMm[first] <= fieldMm + Tolerance.RoundingMm && isOneSegment(first, to))
             {
                 to++;
             }
@@ -55,7 +57,7 @@ internal sealed class HoopingLane
     public int Within(int first, double leftMm, double fieldMm)
     {
         int to = first;
-        while (to < _reach[first] && _rightMm[to] + _offsetMm - leftMm <= fieldMm + Sizing.SlightMm)
+        while (to < _reach[first] && _rightMm[to] + _offsetMm - leftMm <= fieldMm + Tolerance.RoundingMm)
         {
             to++;
         }

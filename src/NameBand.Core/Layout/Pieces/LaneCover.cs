@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Layout.Pieces;
 
@@ -27,8 +28,6 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, ImmutableArray
     /// practice, no source. docs/times.md has the minutes.
     /// </summary>
     public const double SegmentPart = 0.05;
-
-    private const double Slight = 1e-9;
 
     /// <summary>So many places are kept, the furthest on; where many lanes have more, the result may cost more than the least.</summary>
     private readonly int _mostKept = isScouting ? 12 : 400;
@@ -110,7 +109,7 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, ImmutableArray
             {
                 if (IsDone(place))
                 {
-                    best = place.Work < (best?.Work ?? below) - Slight ? place : best;
+                    best = place.Work < (best?.Work ?? below) - Tolerance.Rounding ? place : best;
                     continue;
                 }
 
@@ -119,7 +118,7 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, ImmutableArray
                     foreach (var (next, segments) in After(place.Next, field))
                     {
                         var after = new Place(next, place, field, place.Work + fields[field].Work + (segments * SegmentPart));
-                        if (after.Work + BoundFrom(next) < (best?.Work ?? below) - Slight)
+                        if (after.Work + BoundFrom(next) < (best?.Work ?? below) - Tolerance.Rounding)
                         {
                             Keep(later, after);
                         }
@@ -165,7 +164,7 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, ImmutableArray
             }
         }
 
-        return place.Work <= other.Work + Slight;
+        return place.Work <= other.Work + Tolerance.Rounding;
     }
 
     /// <summary>Where the lanes can stand after one hooping more in a field, and how many segments it takes.</summary>

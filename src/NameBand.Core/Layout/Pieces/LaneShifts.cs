@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Layout.Pieces;
 
 /// <summary>
@@ -11,11 +13,13 @@ namespace NameBand.Layout.Pieces;
 /// </remarks>
 internal sealed class LaneShifts(IReadOnlyList<HoopingLane> lanes, double fieldMm)
 {
+    // As docs/layout.md says: gaps are several millimetres wide, so that a finer step finds no other hoopings. Our choice.
     private const double FineStepMm = 2;
 
     /// <summary>For more than two strips, which take longer to try.</summary>
     private const double CoarseStepMm = 4;
 
+    // Sixteen starts spread over the field: 5000 draws at random found no shifts a hundredth better (docs/layout.md).
     private const int MostStarts = 16;
 
     /// <summary>So many shifts of more than two strips are cut in earnest.</summary>
@@ -23,8 +27,6 @@ internal sealed class LaneShifts(IReadOnlyList<HoopingLane> lanes, double fieldM
 
     /// <summary>Names looked at in all counts together, so that long lists do not take long.</summary>
     private const int MostLooked = 1_000_000;
-
-    private const double Slight = 1e-9;
 
     private readonly double _bound = LaneCover.Bound(lanes);
     private readonly int[] _next = new int[lanes.Count];
@@ -86,7 +88,7 @@ internal sealed class LaneShifts(IReadOnlyList<HoopingLane> lanes, double fieldM
         return left;
     }
 
-    private static double Hoopings(double count) => Math.Ceiling(count - Slight);
+    private static double Hoopings(double count) => Math.Ceiling(count - Tolerance.Rounding);
 
     /// <summary>Every shift of two strips either way, the smallest first, of those with the fewest hoopings.</summary>
     private List<double[]> OfTwo()
@@ -120,11 +122,11 @@ internal sealed class LaneShifts(IReadOnlyList<HoopingLane> lanes, double fieldM
                 {
                     shifts[l] = by;
                     double found = Count(shifts);
-                    (count, at) = found < count - Slight ? (found, by) : (count, at);
+                    (count, at) = found < count - Tolerance.Rounding ? (found, by) : (count, at);
                 }
 
                 shifts[l] = at;
-                still = count < before - Slight ? 0 : still + 1;
+                still = count < before - Tolerance.Rounding ? 0 : still + 1;
             }
 
             all.Add((FromNought(shifts), Hoopings(count)));
@@ -142,10 +144,10 @@ internal sealed class LaneShifts(IReadOnlyList<HoopingLane> lanes, double fieldM
     {
         double[] best = tried[0];
         double least = double.PositiveInfinity;
-        for (int i = 0; i < tried.Count && least > _bound + Slight; i++)
+        for (int i = 0; i < tried.Count && least > _bound + Tolerance.Rounding; i++)
         {
             double work = Work(tried[i], least);
-            (best, least) = work < least - Slight ? (tried[i], work) : (best, least);
+            (best, least) = work < least - Tolerance.Rounding ? (tried[i], work) : (best, least);
         }
 
         return (best, least);
@@ -162,10 +164,10 @@ internal sealed class LaneShifts(IReadOnlyList<HoopingLane> lanes, double fieldM
         {
             double at = shifts[l];
             double[] moved = [.. shifts];
-            for (double by = 0; by < fieldMm && work > _bound + Slight && _looked < 2 * MostLooked; by += CoarseStepMm)
+            for (double by = 0; by < fieldMm && work > _bound + Tolerance.Rounding && _looked < 2 * MostLooked; by += CoarseStepMm)
             {
                 moved[l] = by;
-                if (Count(moved) <= most && Work(moved, work) is var found && found < work - Slight)
+                if (Count(moved) <= most && Work(moved, work) is var found && found < work - Tolerance.Rounding)
                 {
                     (work, at) = (found, by);
                 }

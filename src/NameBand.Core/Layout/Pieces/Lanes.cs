@@ -37,7 +37,7 @@ internal static class Lanes
     public static int MostNested(HemPlan hem, double acrossMm, double markReachMm)
     {
         double between = acrossMm - (hem.Strip.SewingZoneMm / 2) - markReachMm;
-        return Math.Clamp(1 + (int)Math.Floor((between / hem.Strip.CutWidthMm) + 1e-9), 1, MostCurved);
+        return Math.Clamp(1 + (int)Math.Floor((between / hem.Strip.CutWidthMm) + Tolerance.Rounding), 1, MostCurved);
     }
 
     private static bool AreFlatEnough(HemPlan hem) =>
@@ -54,7 +54,7 @@ internal static class Lanes
     {
         double outside = Math.Max(sizing.Hem.Strip.SewingZoneMm / 2, -markYMm + SegmentCutter.MarkArmMm);
         double between = acrossMm - (2 * outside);
-        return between < 0 ? 0 : 1 + (int)Math.Floor((between / job.Strip.CutWidth.Mm) + 1e-9);
+        return between < 0 ? 0 : 1 + (int)Math.Floor((between / job.Strip.CutWidth.Mm) + Tolerance.Rounding);
     }
 
     /// <summary>The frames that hold a strip with its marks, each with its field.</summary>
@@ -73,7 +73,7 @@ internal static class Lanes
 
     /// <summary>Whether marks would be sewn into the finished width of the strip beside.</summary>
     private static bool MarksReachNext(BandJob job, Sizing sizing, double markYMm) =>
-        -markYMm + SegmentCutter.MarkArmMm > job.Strip.CutWidth.Mm - (sizing.Hem.Strip.FinishedWidthMm / 2) + Sizing.SlightMm;
+        -markYMm + SegmentCutter.MarkArmMm > job.Strip.CutWidth.Mm - (sizing.Hem.Strip.FinishedWidthMm / 2) + Tolerance.RoundingMm;
 
     public static int InUse(BandJob job, Sizing sizing, double markYMm)
     {

@@ -121,7 +121,7 @@ internal sealed class NestedArcs
     {
         double from = spans.Min(s => s.FromRad), to = spans.Max(s => s.ToRad);
         double widest = spans.Max(s => _pieces[s.Lane].Curve.RadiusMm), tightest = spans.Min(s => _pieces[s.Lane].Curve.RadiusMm);
-        if ((to - from) * widest > field.LongestMm + Sizing.SlightMm)
+        if ((to - from) * widest > field.LongestMm + Tolerance.RoundingMm)
         {
             return null;
         }
@@ -132,7 +132,7 @@ internal sealed class NestedArcs
         }
 
         double start = spans.Max(s => _pieces[s.Lane].StartRad), end = spans.Min(s => -_pieces[s.Lane].StartRad);
-        if (from < start - SlightRad || to > end + SlightRad || !Holds(spans, from, to, field))
+        if (from < start - Tolerance.Rounding || to > end + Tolerance.Rounding || !Holds(spans, from, to, field))
         {
             return null;
         }
@@ -151,8 +151,6 @@ internal sealed class NestedArcs
         return (from, to);
     }
 
-    private const double SlightRad = 1e-9;
-
     /// <summary>Marks stand as far apart as the field lets them.</summary>
     private static readonly double[] WidenedParts = [1, 0.75, 0.5, 0.25];
 
@@ -169,7 +167,7 @@ internal sealed class NestedArcs
             box = box.Include(frame.Reach((toRad - fromRad) * curve.RadiusMm, zone, -_sizing.MarkReachMm).Moved(at));
         }
 
-        return box.WidthMm <= field.AlongMm + Sizing.SlightMm && box.HeightMm <= field.AcrossMm + Sizing.SlightMm;
+        return box.WidthMm <= field.AlongMm + Tolerance.RoundingMm && box.HeightMm <= field.AcrossMm + Tolerance.RoundingMm;
     }
 
     /// <summary>The cloth they lie on: a piece of a ring about the middle arc, cut square to it.</summary>

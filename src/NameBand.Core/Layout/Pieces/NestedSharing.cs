@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using NameBand.Common;
 
 namespace NameBand.Layout.Pieces;
 
@@ -13,8 +14,6 @@ internal sealed class NestedSharing(int pieces, int most, Func<int, double> work
 {
     /// <summary>Of so many all ways are looked at.</summary>
     public const int MostPieces = 5;
-
-    private const double Slight = 1e-9;
 
     private readonly (double Work, int Cloth)?[] _best = new (double, int)?[1 << pieces];
 
@@ -61,7 +60,7 @@ internal sealed class NestedSharing(int pieces, int most, Func<int, double> work
             .ThenBy(s => s))
         {
             double all = work(first | with) + Best(left & ~(first | with)).Work;
-            best = all < best.Work - Slight ? (all, first | with) : best;
+            best = all < best.Work - Tolerance.Rounding ? (all, first | with) : best;
         }
 
         _best[left] = best;

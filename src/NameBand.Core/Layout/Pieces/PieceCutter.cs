@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Garment;
 
 namespace NameBand.Layout.Pieces;
@@ -39,7 +40,7 @@ internal static class PieceCutter
             return At(round, [.. DiagonalJoins(round, hem)]);
         }
 
-        int least = Math.Max(pieces, longestMm is { } longest ? (int)Math.Ceiling((round.LengthMm / longest) - 1e-9) : 1);
+        int least = Math.Max(pieces, longestMm is { } longest ? (int)Math.Ceiling((round.LengthMm / longest) - Tolerance.Rounding) : 1);
         double[] gaps = [.. Gaps(round)];
         var middles = GarmentMiddles.On(hem, round.LengthMm);
         double[] away = [.. gaps.Where(g => !middles.IsAtFront(g))];
@@ -47,9 +48,9 @@ internal static class PieceCutter
         {
             var joins = Nearest(gaps, round.LengthMm, count);
             bool areGood = !joins.Exists(middles.IsAtFront)
-                && (longestMm is not { } piece || LongestMm(joins, round.LengthMm) <= piece + Sizing.SlightMm);
+                && (longestMm is not { } piece || LongestMm(joins, round.LengthMm) <= piece + Tolerance.RoundingMm);
             var parts = At(round, areGood ? joins : Evenest(away, round.LengthMm, count));
-            if (longestMm is not { } most || parts.Length > gaps.Length || parts.All(p => p.LengthMm <= most + Sizing.SlightMm)
+            if (longestMm is not { } most || parts.Length > gaps.Length || parts.All(p => p.LengthMm <= most + Tolerance.RoundingMm)
                 || count > gaps.Length)
             {
                 return parts;
@@ -58,10 +59,10 @@ internal static class PieceCutter
     }
 
     /// <summary>The places that were kept for them; where names run over, the gaps that are as wide.</summary>
-    private static IEnumerable<double> DiagonalJoins(LaidRound round, HemPlan hem) => round.LengthMm <= round.HemMm + Sizing.SlightMm
+    private static IEnumerable<double> DiagonalJoins(LaidRound round, HemPlan hem) => round.LengthMm <= round.HemMm + Tolerance.RoundingMm
         ? JoinPlaces.Of(hem, round.Number)
         : round.Names.Zip(round.Names.Skip(1))
-            .Where(p => p.Second.StartMm - p.First.EndMm >= hem.JoinBlankMm - Sizing.SlightMm)
+            .Where(p => p.Second.StartMm - p.First.EndMm >= hem.JoinBlankMm - Tolerance.RoundingMm)
             .Select(p => (p.First.EndMm + p.Second.StartMm) / 2);
 
     /// <summary>Middles of the gaps between neighbouring names that stand on the same stretch.</summary>
@@ -70,7 +71,7 @@ internal static class PieceCutter
         for (int i = 1; i < round.Names.Length; i++)
         {
             double middle = (round.Names[i - 1].EndMm + round.Names[i].StartMm) / 2;
-            bool isFree = round.LengthMm > round.HemMm + Sizing.SlightMm
+            bool isFree = round.LengthMm > round.HemMm + Tolerance.RoundingMm
                 || round.Stretches.Any(s => middle > s.StartMm && middle < s.EndMm);
             if (isFree)
             {
@@ -149,7 +150,7 @@ internal static class PieceCutter
             double start = from;
             bool isLast = to >= round.LengthMm;
             parts.Add(new RoundPart(
-                round, start, to, [.. round.Names.Where(n => n.StartMm >= start - Sizing.SlightMm && (isLast || n.StartMm < to))]));
+                round, start, to, [.. round.Names.Where(n => n.StartMm >= start - Tolerance.RoundingMm && (isLast || n.StartMm < to))]));
             from = to;
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Layout;
 
@@ -19,7 +20,7 @@ public sealed record StripPiece(
     {
         // What drifted may begin before its strip does, and still lies on its first piece.
         var own = pieces.Where(p => p.Round == round).OrderBy(p => p.StartMm).ToList();
-        return own.FindLast(p => p.StartMm <= startMm + Sizing.SlightMm) ?? own.FirstOrDefault();
+        return own.FindLast(p => p.StartMm <= startMm + Tolerance.RoundingMm) ?? own.FirstOrDefault();
     }
 }
 

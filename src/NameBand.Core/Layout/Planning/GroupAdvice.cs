@@ -52,8 +52,8 @@ internal static class GroupAdvice
             }
 
             double heightMm = plan.LetterHeightMm * group.HeightFactor;
-            if (own.Count > 0 && heightMm < LayoutAdvice.LeastFor40WeightMm - 1e-9 && plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm
-                - 1e-9 && LayoutAdvice.IsSewnWith40Weight(job))
+            if (own.Count > 0 && heightMm < LayoutAdvice.LeastFor40WeightMm - Tolerance.Rounding
+                && plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm - Tolerance.Rounding && LayoutAdvice.IsSewnWith40Weight(job))
             {
                 yield return LayoutAdvice.TooSmall(FormattableString.Invariant(
                     $"The letters of the group “{PlainText.Short(group.Name)}” come out {heightMm:0.0} mm high: under {LayoutAdvice.LeastFor40WeightMm:0} mm 40-weight thread no longer makes a letter.")).Told(
@@ -107,7 +107,7 @@ internal static class GroupAdvice
     /// <summary>The largest multiple of 0.05 under the group's own factor that will do; 0 where none will.</summary>
     private static double LargestFactor(NameGroup group, Func<double, bool> fits)
     {
-        for (int twentieths = (int)Math.Ceiling((group.HeightFactor * 20) - 1e-9) - 1; twentieths >= 6; twentieths--)
+        for (int twentieths = (int)Math.Ceiling((group.HeightFactor * 20) - Tolerance.Rounding) - 1; twentieths >= 6; twentieths--)
         {
             if (fits(twentieths / 20.0))
             {

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Layout.BestFit;
 using NameBand.Lettering;
 
 namespace NameBand.Layout.Planning;
-
 
 /// <summary>Finds the largest letter height, in tenths of a millimetre, at which all names fit.</summary>
 /// <param name="isFree">Names may go round in any order, so that any of them may stand on any round.</param>
@@ -14,14 +14,14 @@ internal sealed class HeightSearch(
     private readonly ImmutableArray<FreeInterval> _stretches =
         [.. Enumerable.Range(1, sizing.Hem.FixedRounds ?? 1).SelectMany(k => FreeInterval.Of(sizing.Hem, k))];
 
-    private const int MostTenths = 2000;
+    private const int MostTenths = 2000; // Letters of 200 mm: no satin and no domestic hoop goes so far.
 
     /// <summary>Largest height that fits, never under the least; and what stops the next tenth.</summary>
     public (double HeightMm, HeightBound Bound) Largest(IReadOnlyList<LetteredName> names) => LargestOf(paired?.Invoke(names) ?? names);
 
     private (double HeightMm, HeightBound Bound) LargestOf(IReadOnlyList<LetteredName> names)
     {
-        int least = (int)Math.Ceiling((leastMm * 10) - 1e-9);
+        int least = (int)Math.Ceiling((leastMm * 10) - Tolerance.Rounding);
         int low = least;
         int high = MostTenths + 1;
         if (Obstacle(names, low / 10.0) is { } atLeast)
@@ -63,7 +63,6 @@ internal sealed class HeightSearch(
 
                 (bottom, top, line) = (0, 0, name.Standing.OwnRounds);
             }
-
 
             if (!sizing.FitsField(name, heightMm))
             {
@@ -123,7 +122,7 @@ internal sealed class HeightSearch(
             left.Remove(worst);
             var because = Because(worst, bound);
             (double without, bound) = Largest(left);
-            bool isGain = without > reached + LeastGainMm;
+            bool isGain = without > reached + Tolerance.HeightMm;
             limits.Add(new HeightLimit(worst, because, without, isGain));
             if (isGain)
             {
@@ -138,8 +137,6 @@ internal sealed class HeightSearch(
     /// <summary>Of two lines an accent or a tail may be in the way of either edge or of the other line: whose going wins more.</summary>
     private LetteredName WorstInLines(List<LetteredName> all) => new[] { all.MaxBy(n => n.Ink.TopMm)!, all.MinBy(n => n.Ink.BottomMm)! }
         .MaxBy(n => Largest([.. all.Where(o => !ReferenceEquals(o, n))]).HeightMm)!;
-
-    private const double LeastGainMm = 0.05;
 
     private LetteredName Worst(List<LetteredName> all, HeightBound bound)
     {

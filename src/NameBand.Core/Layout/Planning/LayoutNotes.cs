@@ -9,7 +9,7 @@ namespace NameBand.Layout.Planning;
 internal static class LayoutNotes
 {
     private const string File = "job.json";
-    private const double WorthSayingMm = 20;
+    private const double WorthSayingMm = 20; // Two centimetres of blank strip are seen; less looks like a wide gap. Our assumption.
 
     public static IEnumerable<Problem> For(BandJob job, StripPlan plan, Sizing sizing)
     {
@@ -48,7 +48,7 @@ internal static class LayoutNotes
         }
 
         double narrowest = MotifGaps.NarrowestMm(motif, plan.LetterHeightMm, plan.PullCompensationMm);
-        int narrow = plan.Rounds.Where(r => r.GapMm < narrowest - Sizing.SlightMm).Sum(Gaps);
+        int narrow = plan.Rounds.Where(r => r.GapMm < narrowest - Tolerance.RoundingMm).Sum(Gaps);
         yield return Problem.Note(
             new Where(File, Key: "lettering.motif"),
             FormattableString.Invariant($"Of {gaps} gaps between names, {motifs} have a motif; ")
@@ -76,7 +76,7 @@ internal static class LayoutNotes
         var longest = plan.Cloths.MaxBy(c => c.LengthMm)!;
         double width = job.Shop.ClothWidthMm * (1 - job.Shop.ClothShrinkagePart);
         double most = CutPlan.LongestOnBiasMm(width, longest.WidthMm);
-        if (longest.LengthMm <= most + Sizing.SlightMm)
+        if (longest.LengthMm <= most + Tolerance.RoundingMm)
         {
             yield break;
         }

@@ -121,7 +121,7 @@ internal static class LayoutPlanner
             }
 
             double cost = choice?.CostMinutes(plan) ?? 0;
-            if (cost < least - 1e-9)
+            if (cost < least - Tolerance.Rounding)
             {
                 (best, least) = (plan, cost);
             }

@@ -101,7 +101,7 @@ internal sealed class Oversized
         return enough / 10.0;
     }
 
-    private static int Tenths(double mm) => (int)Math.Ceiling((mm * 10) - 1e-9);
+    private static int Tenths(double mm) => (int)Math.Ceiling((mm * 10) - Tolerance.Rounding);
 
     private Problem? SmallerLetters(ImmutableArray<LetteredName> all, List<LetteredName> tooBig)
     {

@@ -8,7 +8,7 @@ namespace NameBand.Layout.Planning;
 /// <summary>Divides the names over the rounds' stretches, spaces them and cuts them into segments.</summary>
 internal sealed class RoundLayout(Sizing sizing, LetteringSettings lettering, double heightMm, Baselines baselines)
 {
-    private const int MostRounds = 200;
+    private const int MostRounds = 200; // The most that strip.rounds takes: a hem with more has a unit mistaken.
 
     /// <param name="names">In the order of the list; for the best fit that order is only where it does not matter.</param>
     public (ImmutableArray<LaidRound> Rounds, BestFitProof? Proof) Lay(IReadOnlyList<LetteredName> names)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Layout.Pieces;
 
 namespace NameBand.Layout.Resuming;
@@ -17,7 +18,7 @@ internal sealed class AsPlanned(Sizing sizing, double[] hemsMm, ImmutableArray<S
             var stretches = FreeInterval.Of(sizing.Hem.WithNothingKeptFree(), round.Key);
             double end = stretches.Max(s => s.EndMm);
             double hem = hemsMm[round.Key - 1];
-            bool reachesHem = end >= hem - sizing.Hem.EndMarginMm - Sizing.SlightMm;
+            bool reachesHem = end >= hem - sizing.Hem.EndMarginMm - Tolerance.RoundingMm;
             double runsOverFrom = reachesHem ? stretches.MaxBy(s => s.EndMm)!.StartMm : hem;
             bool IsAllowed(PlacedName n) => n.StartMm >= runsOverFrom - ReadBackMm
                 || stretches.Any(s => n.StartMm >= s.StartMm - ReadBackMm && n.EndMm <= s.EndMm + ReadBackMm);

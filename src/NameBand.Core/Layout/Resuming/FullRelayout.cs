@@ -45,7 +45,7 @@ internal sealed class FullRelayout(
         }
 
         HasFitted = placed.TrueForAll(p =>
-            p.Name.EndMm + (sizing.Hem.Closed ? LeastGapMm / 2 : 0) <= hemsMm[p.Round - 1] + Sizing.SlightMm);
+            p.Name.EndMm + (sizing.Hem.Closed ? LeastGapMm / 2 : 0) <= hemsMm[p.Round - 1] + Tolerance.RoundingMm);
         return [.. sewn, .. new Rehooping(sizing, hemsMm, cloths).Cut(sewn, placed)];
     }
 
@@ -61,7 +61,7 @@ internal sealed class FullRelayout(
             .Where(s => rounds.Contains(s.Round)));
         var past = PastTheHem(sewn, rounds[^1]);
         if (!RoundDivider.Fits(needs, Offers(all))
-            && !all.Exists(s => s.Round == past.Round && s.EndMm >= past.StartMm - sizing.Hem.EndMarginMm - Sizing.SlightMm))
+            && !all.Exists(s => s.Round == past.Round && s.EndMm >= past.StartMm - sizing.Hem.EndMarginMm - Tolerance.RoundingMm))
         {
             all.Add(past);
         }
@@ -81,7 +81,7 @@ internal sealed class FullRelayout(
 
     /// <summary>Stretches as the list fills them: round by round, from where the list begins.</summary>
     private List<FreeStretch> InOrder(IEnumerable<FreeStretch> stretches) =>
-        [.. stretches.OrderBy(s => s.Round).ThenBy(s => s.StartMm < ListStartMm(s.Round) - 1e-6).ThenBy(s => s.StartMm)];
+        [.. stretches.OrderBy(s => s.Round).ThenBy(s => s.StartMm < ListStartMm(s.Round) - Tolerance.RoundingMm).ThenBy(s => s.StartMm)];
 
     private double ListStartMm(int round) => sizing.Hem.StartMm * sizing.Hem.RoundMm(round) / sizing.Hem.EdgeLengthMm;
 
@@ -97,7 +97,7 @@ internal sealed class FullRelayout(
         }
 
         double narrowest = needs.Min();
-        var roomy = stretches.Where(s => s.OfferMm(LeastGapMm, sizing.Hem.Closed) >= narrowest - Sizing.SlightMm).ToList();
+        var roomy = stretches.Where(s => s.OfferMm(LeastGapMm, sizing.Hem.Closed) >= narrowest - Tolerance.RoundingMm).ToList();
         if (roomy.Count == 0 || !BestFitRows.Fits(needs, Offers(roomy)))
         {
             return null;
@@ -122,7 +122,7 @@ internal sealed class FullRelayout(
         int next = 0;
         for (int i = 0; i < counts.Length; i++)
         {
-            double room = offers[i] + Sizing.SlightMm;
+            double room = offers[i] + Tolerance.RoundingMm;
             while (next < needs.Length && PlannedRounds.GetValueOrDefault(rest[next].Name.Row) == stretches[i].Round && needs[next] <= room)
             {
                 room -= needs[next++];
@@ -167,7 +167,7 @@ internal sealed class FullRelayout(
     {
         double lastSewn = sewn.Where(b => b.Round == round).Select(b => b.LastMm).DefaultIfEmpty(0).Max();
         double from = Math.Max(hemsMm[round - 1], lastSewn);
-        return new FreeStretch(round, from, from, lastSewn >= from - Sizing.SlightMm, false);
+        return new FreeStretch(round, from, from, lastSewn >= from - Tolerance.RoundingMm, false);
     }
 
     private ImmutableArray<PlacedName> Spread(IReadOnlyList<LetteredName> row, FreeStretch stretch, ref int order)

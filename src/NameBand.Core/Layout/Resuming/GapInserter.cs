@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Lettering;
 
@@ -26,7 +27,7 @@ internal sealed class GapInserter(
             if (KeptSegments.Stretches(blocks, hemsMm, _hem, cloths)
                 .FirstOrDefault(s =>
                     groupOfRound[s.Round - 1] == newcomer.Standing.OwnRounds
-                    && s.OfferMm(_gap, sizing.Hem.Closed) >= width + _gap - Sizing.SlightMm) is not { } stretch)
+                    && s.OfferMm(_gap, sizing.Hem.Closed) >= width + _gap - Tolerance.RoundingMm) is not { } stretch)
             {
                 return null;
             }
@@ -51,7 +52,7 @@ internal sealed class GapInserter(
     /// <summary>An unsewn hooping of one segment takes a latecomer at its right end, where the field has the room.</summary>
     private bool CanTake(KeptBlock block, FreeStretch stretch, PlacedName newcomer, List<KeptBlock> all) =>
         !block.IsSewn && block.Round == stretch.Round && stretch.AfterName
-        && Math.Abs(block.LastMm - stretch.StartMm) < Sizing.SlightMm
+        && Math.Abs(block.LastMm - stretch.StartMm) < Tolerance.RoundingMm
         && all.Count(b => b.Hooping == block.Hooping) == 1
         && block.Names[0].Lettered.Way == newcomer.Lettered.Way && SegmentCutter.FitsField(block.Names[0], newcomer, sizing);
 
@@ -67,7 +68,8 @@ internal sealed class GapInserter(
             StartMm = start,
             LengthMm = length,
             ClothStartMm = null,
-            Motifs = [.. block.Motifs.Where(m => m.StartMm >= start - Sizing.SlightMm && m.EndMm <= start + length + Sizing.SlightMm)],
+            Motifs = [.. block.Motifs.Where(m => m.StartMm >= start - Tolerance.RoundingMm
+                && m.EndMm <= start + length + Tolerance.RoundingMm)],
         };
     }
 }

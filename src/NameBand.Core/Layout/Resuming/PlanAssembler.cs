@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
 using NameBand.Layout.Pieces;
@@ -25,7 +26,7 @@ internal static class PlanAssembler
             double end = segments.SelectMany(s => s.Names).Select(n => n.EndMm).DefaultIfEmpty(0).Max();
             double gap = Gap(segments, earlier, number);
             double need = end + (sizing.Hem.Closed && end > 0 ? Math.Min(gap, sizing.GapMm(heightMm)) / 2 : 0);
-            return new Round(number, need > hem + Sizing.SlightMm ? need : hem, hem, gap, segments);
+            return new Round(number, need > hem + Tolerance.RoundingMm ? need : hem, hem, gap, segments);
         }
     }
 
@@ -92,7 +93,7 @@ internal static class PlanAssembler
     /// all.</summary>
     private static bool Holds(Frame frame, Hooping hooping, double spareMm, FlatCloth flat) =>
         hooping.Segments.Max(s => s.XMm + flat.OnClothMm(s.Segment.LengthMm)) - hooping.Segments.Min(s => s.XMm)
-            <= FlatCloth.FieldMm(frame.Along.Mm, spareMm) + Sizing.SlightMm;
+            <= FlatCloth.FieldMm(frame.Along.Mm, spareMm) + Tolerance.RoundingMm;
 
     /// <summary>The cloths as they were cut, with the pieces on them; their lengths along the rounds follow the shortening as it
     /// is known now.</summary>

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Lettering;
 
 namespace NameBand.Layout.Resuming;
@@ -5,8 +6,6 @@ namespace NameBand.Layout.Resuming;
 /// <summary>The base line that sewn names have settled; a name of another script may still move off it as far as it must.</summary>
 internal sealed class SettledBaseline(double commonMm, double heightMm, Sizing sizing)
 {
-    private const double SlightMm = 0.001;
-
     private readonly double _half = Math.Min(sizing.Hem.Strip.SewingZoneMm - sizing.OffArcMm(heightMm), sizing.FieldAcrossMm) / 2;
 
     public double For(LetteredName name)
@@ -19,7 +18,7 @@ internal sealed class SettledBaseline(double commonMm, double heightMm, Sizing s
     {
         var (lowest, highest) = Range(name);
         double at = For(name);
-        return at >= lowest - SlightMm && at <= highest + SlightMm;
+        return at >= lowest - Tolerance.KeptMm && at <= highest + Tolerance.KeptMm;
     }
 
     private (double Lowest, double Highest) Range(LetteredName name) => (

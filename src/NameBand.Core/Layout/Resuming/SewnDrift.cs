@@ -13,8 +13,6 @@ internal static class SewnDrift
 {
     /// <summary>Less than a tape can tell.</summary>
     private const double SlightMm = 0.25;
-    private const double MostDriftPart = 0.15;
-    private const double NearMm = 30;
 
     /// <summary>The blocks where they lie, whether any was moved, and what of drift.csv cannot be.</summary>
     public static (ImmutableArray<KeptBlock> Blocks, bool HasMoved, ImmutableArray<Problem> Problems) Apply(
@@ -72,7 +70,7 @@ internal static class SewnDrift
                 FormattableString.Invariant($"Say so first, with “sewn … {block.Hooping}”, or take the line out."));
         }
 
-        return Math.Abs(end.EndMm - name.EndMm) > NearMm + (MostDriftPart * name.EndMm)
+        return Math.Abs(end.EndMm - name.EndMm) > DriftCorrection.MostOffMm(name.EndMm)
             ? Problem.CannotUse(
                 where, FormattableString.Invariant(
                     $"“{text}” was to end at {name.EndMm:0} mm, and {end.EndMm:0} mm is too far from that to be drift."),

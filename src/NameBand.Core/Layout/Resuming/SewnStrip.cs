@@ -14,7 +14,7 @@ namespace NameBand.Layout.Resuming;
 public sealed record SewnStrip(
     int Hooping, int Strip, int Strips, double OnClothMm, double ExpectedMm, ImmutableArray<string> Names)
 {
-    /// <summary>What cloth may do, as parts of its length on the cloth: our assumption, wide on purpose.</summary>
+    // What cloth may do, as parts of its length on the cloth: our assumption, wide on purpose.
     private const double LeastPart = -0.01;
     private const double MostPart = 0.06;
 

@@ -6,7 +6,7 @@ namespace NameBand.Lettering.Bidi;
 /// </summary>
 internal static class BidiLevels
 {
-    public const int AutoParagraph = -1;
+    public const int AutoParagraph = -1; // No level: those of UAX 9 begin at 0.
 
     /// <summary>Nothing below this code point runs from right to left.</summary>
     private const char FirstRightToLeft = '\u0590';

@@ -3,7 +3,7 @@ namespace NameBand.Lettering.Bidi;
 /// <summary>Rules X1 to X8: levels from explicit embeddings, overrides and isolates, and the classes after overrides.</summary>
 internal sealed class ExplicitLevels
 {
-    private const int MaxDepth = 125;
+    private const int MaxDepth = 125; // max_depth of UAX 9, BD2.
 
     private readonly Stack<(byte Level, BidiClass? Override, bool Isolate)> _stack = new();
     private readonly int _paragraphLevel;

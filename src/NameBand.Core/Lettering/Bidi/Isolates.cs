@@ -3,7 +3,7 @@ namespace NameBand.Lettering.Bidi;
 /// <summary>Matching of isolate initiators and their ends (BD9), and the first strong character (P2, P3).</summary>
 internal static class Isolates
 {
-    public const int None = -1;
+    public const int None = -1; // No index: those begin at 0.
 
     public static bool IsInitiator(BidiClass type) => type is BidiClass.LRI or BidiClass.RLI or BidiClass.FSI;
 

@@ -3,7 +3,7 @@ namespace NameBand.Lettering.Bidi;
 /// <summary>Rules N0 (paired brackets, BD16), N1 and N2.</summary>
 internal static class NeutralTypes
 {
-    private const int MaxOpenBrackets = 63;
+    private const int MaxOpenBrackets = 63; // The stack of UAX 9, BD16, has 63 places; a text that needs more has no pairs.
 
     public static void Resolve(BidiClass[] classes, ReadOnlySpan<BidiClass> original, ReadOnlySpan<int> brackets, IsolatingRun run)
     {

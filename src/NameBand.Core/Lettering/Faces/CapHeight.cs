@@ -10,7 +10,7 @@ namespace NameBand.Lettering.Faces;
 /// </summary>
 internal sealed record CapHeight(double Units, string Rule)
 {
-    private const double PartOfEm = 0.714;
+    private const double PartOfEm = 0.714; // As the Latin capitals of the Noto Sans faces (docs/lettering.md).
 
     /// <param name="stated">OS/2 sCapHeight, or 0.</param>
     public static CapHeight Of(Face face, int stated, bool helpsOut)

@@ -16,7 +16,7 @@ namespace NameBand.Lettering.Faces;
 /// </summary>
 public sealed class Face
 {
-    private const int FarthestEms = 20;
+    private const int FarthestEms = 20; // No letter reaches so far from its base; a damaged outline does. Our assumption.
 
     private readonly byte[] _file;
     private readonly FontFacts _facts;

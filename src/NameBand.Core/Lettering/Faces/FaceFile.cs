@@ -6,6 +6,7 @@ namespace NameBand.Lettering.Faces;
 /// <summary>Reads a font file of a stranger: inside its folder, an ordinary file, not too large.</summary>
 internal static class FaceFile
 {
+    // Faces of all Han signs take 10 to 20 MB (from memory): a larger file would only fill the memory. Our assumption.
     private const long LargestBytes = 30 * 1024 * 1024;
     private const string Key = "lettering.face";
     private const string JobFile = "job.json";

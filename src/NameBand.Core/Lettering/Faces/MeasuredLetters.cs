@@ -8,6 +8,7 @@ internal static class MeasuredLetters
     /// <summary>How many glyphs are measured of a face whose script is not known here.</summary>
     private const int GlyphsOfUnknownScript = 60;
 
+    // At a letter height of 1 mm: what is larger is an ornament, and would take the raster's time. Our assumption.
     private const double MostMm = 4;
 
     public static IEnumerable<GlyphShape> Of(Face face) =>

@@ -7,8 +7,8 @@ namespace NameBand.Lettering.Fonts;
 /// <param name="CapHeight">OS/2 sCapHeight in font units, or 0 where it is not given.</param>
 internal sealed record FontFacts(string FullName, int UnitsPerEm, int GlyphCount, int CapHeight)
 {
-    private const uint HeadMagic = 0x5F0F3CF5;
-    private const int LongestName = 80;
+    private const uint HeadMagic = 0x5F0F3CF5; // magicNumber of the head table (OpenType).
+    private const int LongestNameCharacters = 80; // Characters: the name stands on cards and in messages of one line.
 
     /// <summary>Checks that the file is whole and has what the program needs; the tables' insides are HarfBuzz's to check.</summary>
     /// <exception cref="FontFault">The file cannot be used.</exception>
@@ -115,7 +115,7 @@ internal sealed record FontFacts(string FullName, int UnitsPerEm, int GlyphCount
                 var bytes = name.Slice(strings + name.U16(record + 10), name.U16(record + 8));
                 string text = Encoding.BigEndianUnicode.GetString(bytes.Span);
                 text = new string([.. text.Where(c => !char.IsControl(c) && !char.IsSurrogate(c))]).Trim();
-                return text.Length > LongestName ? text[..LongestName] : text;
+                return text.Length > LongestNameCharacters ? text[..LongestNameCharacters] : text;
             }
         }
 

@@ -5,9 +5,10 @@ namespace NameBand.Lettering.Fonts;
 /// <summary>The tables of a TrueType or OpenType file whose directory has been found sound.</summary>
 internal sealed class FontTables
 {
+    // A count: OpenType knows some fifty kinds (from memory), and each table is looked at before the file is trusted.
     private const int MostTables = 128;
-    private const int DirectoryStart = 12;
-    private const int RecordSize = 16;
+    private const int DirectoryStartBytes = 12; // Bytes of the table directory's head (OpenType).
+    private const int RecordBytes = 16; // Bytes of a table's record: tag, checksum, offset and length of four each (OpenType).
 
     private readonly Dictionary<string, FontBytes> _tables;
 
@@ -27,7 +28,7 @@ internal sealed class FontTables
         var tables = new Dictionary<string, FontBytes>(count, StringComparer.Ordinal);
         for (int i = 0; i < count; i++)
         {
-            int record = DirectoryStart + (i * RecordSize);
+            int record = DirectoryStartBytes + (i * RecordBytes);
             string tag = Encoding.Latin1.GetString(bytes.Slice(record, 4).Span);
             var table = bytes.Slice(bytes.U32(record + 8), bytes.U32(record + 12));
             if (!tables.TryAdd(tag, table))
@@ -52,7 +53,7 @@ internal sealed class FontTables
             throw new FontFault("it is empty");
         }
 
-        if (file.Length < DirectoryStart)
+        if (file.Length < DirectoryStartBytes)
         {
             throw new FontFault("it is too short to be a font");
         }

@@ -6,7 +6,7 @@ namespace NameBand.Lettering.Measuring;
 /// </summary>
 internal static class DistanceMap
 {
-    private const double Far = 1e12;
+    private const double FarPx2 = 1e12; // In pixels squared: beyond any raster's diagonal, and small enough to be added to without loss.
 
     /// <param name="inside">Row by row, true inside.</param>
     public static double[] Of(ReadOnlySpan<bool> inside, int width, int height)
@@ -14,7 +14,7 @@ internal static class DistanceMap
         var map = new double[width * height];
         for (int i = 0; i < map.Length; i++)
         {
-            map[i] = inside[i] ? Far : 0;
+            map[i] = inside[i] ? FarPx2 : 0;
         }
 
         int longest = Math.Max(width, height);

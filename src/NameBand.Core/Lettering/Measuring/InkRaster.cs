@@ -6,20 +6,21 @@ namespace NameBand.Lettering.Measuring;
 /// <summary>Rings at a letter height of 1 mm as pixels, true where the pixel's middle lies inside by the even-odd rule.</summary>
 internal sealed record InkRaster(bool[] Inside, int Width, int Height)
 {
+    /// <summary>A stroke of a tenth of the height is 20 pixels wide and known to a fortieth, as half a pixel is lost.</summary>
     public const int PixelsPerLetterHeight = 200;
 
-    private const int Margin = 3;
+    private const int MarginPx = 3; // Pixels about the ink, so that what looks at a pixel's neighbours never leaves the raster.
 
     public static InkRaster Of(ImmutableArray<Ring> rings)
     {
         var ink = new Outline(rings).Bounds();
-        int width = (int)(ink.WidthMm * PixelsPerLetterHeight) + (2 * Margin) + 1;
-        int height = (int)(ink.HeightMm * PixelsPerLetterHeight) + (2 * Margin) + 1;
+        int width = (int)(ink.WidthMm * PixelsPerLetterHeight) + (2 * MarginPx) + 1;
+        int height = (int)(ink.HeightMm * PixelsPerLetterHeight) + (2 * MarginPx) + 1;
         var inside = new bool[width * height];
         var crossings = new List<double>();
         for (int row = 0; row < height; row++)
         {
-            double y = ink.TopMm - ((row + 0.5 - Margin) / PixelsPerLetterHeight);
+            double y = ink.TopMm - ((row + 0.5 - MarginPx) / PixelsPerLetterHeight);
             crossings.Clear();
             foreach (var ring in rings)
             {
@@ -50,5 +51,5 @@ internal sealed record InkRaster(bool[] Inside, int Width, int Height)
 
     /// <summary>The first column whose middle lies right of a place.</summary>
     private static int Column(Box ink, double x) =>
-        (int)Math.Ceiling(((x - ink.LeftMm) * PixelsPerLetterHeight) + Margin - 0.5);
+        (int)Math.Ceiling(((x - ink.LeftMm) * PixelsPerLetterHeight) + MarginPx - 0.5);
 }

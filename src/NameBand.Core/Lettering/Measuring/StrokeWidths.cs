@@ -10,7 +10,7 @@ namespace NameBand.Lettering.Measuring;
 /// <param name="MainStem">The middle one of all widths.</param>
 internal sealed record StrokeWidths(double Thinnest, double MainStem)
 {
-    private const int PixelsPerLetterHeight = InkRaster.PixelsPerLetterHeight;
+    // Of the strokes' length: tips and joins are thinner than any stroke, and fill less than that. Our assumption.
     private const double ThinPart = 0.07;
 
     /// <summary>Strokes thinner than this are specks of the raster.</summary>
@@ -43,7 +43,7 @@ internal sealed record StrokeWidths(double Thinnest, double MainStem)
                 if (map[at] >= LeastPixels && IsMiddleOfStroke(map, at, width))
                 {
                     // Twice the distance is half a pixel too much on average, as the middle falls on or between pixels.
-                    widths.Add(((2 * map[at]) - 0.5) / PixelsPerLetterHeight);
+                    widths.Add(((2 * map[at]) - 0.5) / InkRaster.PixelsPerLetterHeight);
                 }
             }
         }
@@ -55,6 +55,8 @@ internal sealed record StrokeWidths(double Thinnest, double MainStem)
     /// </summary>
     private static bool IsMiddleOfStroke(double[] map, int at, int width)
     {
+        // How the middle of a stroke is told from its slopes: the distances beside it fall by most of a step, both sides taken together,
+        // and none about it is a third of a pixel higher. Our assumption.
         const double Fall = 0.85, MostSlope = 0.3;
         double here = map[at], highest = 0;
         bool ridge = false;

@@ -8,6 +8,7 @@ namespace NameBand.Lettering.Outlines;
 /// </summary>
 internal static class CoverGuard
 {
+    // A count: a contour lost is as high as a stroke is wide, some tenth of a letter, so that four or five lines meet it.
     private const int Lines = 48;
 
     /// <summary>Part of the covered length by which the two may differ: flattening errors stay far below.</summary>

@@ -6,7 +6,7 @@ namespace NameBand.Lettering.Outlines;
 /// <summary>Turns the curves of a Skia path (y down) into closed rings of points (y up).</summary>
 internal static class PathRings
 {
-    private const int MostStepsPerCurve = 200;
+    private const int MostStepsPerCurve = 200; // A count: a curve of a letter takes some twenty; the bound holds off a damaged one.
 
     /// <summary>Farthest a chord may lie from its curve, at a letter height of 1 mm.</summary>
     private const double FlatnessMm = 0.0004;
@@ -14,7 +14,7 @@ internal static class PathRings
     /// <param name="scale">Millimetres of a unit of the path at a letter height of 1 mm.</param>
     public static List<Point[]> Flatten(SKPath path, double scale)
     {
-        const double tolerance = FlatnessMm;
+        const double tolerance = FlatnessMm; // At a letter height of 1 mm, as all that is flattened here.
         Point Up(SKPoint at) => new(at.X * scale, -at.Y * scale);
         var rings = new List<Point[]>();
         var ring = new List<Point>();

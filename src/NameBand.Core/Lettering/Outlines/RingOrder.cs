@@ -12,7 +12,7 @@ internal static class RingOrder
     /// squared).</summary>
     private const double LeastArea = 0.000002;
 
-    private const int Votes = 5;
+    private const int Votes = 5; // An odd count: a vertex that lies on the other ring may err, three of five do not.
 
     public static Outline Turn(IEnumerable<Point[]> rings)
     {

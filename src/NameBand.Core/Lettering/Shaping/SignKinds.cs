@@ -7,7 +7,7 @@ namespace NameBand.Lettering.Shaping;
 /// <summary>What a character is, where that decides whether and how it is lettered.</summary>
 internal static class SignKinds
 {
-    private const int EmojiStyle = 0xFE0F;
+    private const int EmojiStyle = 0xFE0F; // U+FE0F, variation selector 16: the sign before it is drawn as a picture (UTS 51).
 
     private static readonly Lazy<CodePointRanges> Pictures = new(() => CodePointRanges.Read("picture-signs.txt"));
 

@@ -9,8 +9,8 @@ namespace NameBand.Lettering.Smallness;
 /// </summary>
 internal sealed class SmallnessRule(Fabric fabric)
 {
-    private const double Tenth = 10;
-    private const int MostTenths = 10_000;
+    private const double TenthsPerMm = 10; // In a millimetre: heights are offered in tenths, as people measure them.
+    private const int MostTenths = 10_000; // A letter a metre high: there everything can be sewn that ever can.
 
     /// <summary>Least width of a sewn stroke: two threads side by side, and the needle's own width between its edges.</summary>
     public double LeastStrokeMm { get; } =
@@ -48,9 +48,9 @@ internal sealed class SmallnessRule(Fabric fabric)
         while (enough - under > 1)
         {
             int middle = (under + enough) / 2;
-            (under, enough) = Bears(letters, middle / Tenth) ? (under, middle) : (middle, enough);
+            (under, enough) = Bears(letters, middle / TenthsPerMm) ? (under, middle) : (middle, enough);
         }
 
-        return enough / Tenth;
+        return enough / TenthsPerMm;
     }
 }

@@ -7,6 +7,8 @@ namespace NameBand.Load.Swatches;
 /// <param name="IsLevel">It lies along the strip, so that its stitches run across it; else it stands upright.</param>
 public sealed record SwatchColumn(string Label, double WidthMm, double LengthMm, bool IsLevel)
 {
+    // Widths of a stem of small letters and of large ones, three times apart so that the growth of pull shows, and long enough to be
+    // measured at three places (docs/swatch.md). Our assumption.
     private const double NarrowMm = 1.5;
     private const double WideMm = 4.5;
     private const double LongMm = 9;

@@ -11,13 +11,16 @@ namespace NameBand.Load.Swatches;
 /// <summary>Chooses a swatch's word and steps and finds room for them in the job's hoop.</summary>
 internal static class SwatchPlanner
 {
-    public const double LabelHeightMm = 4;
-    public const double WishedApartMm = 100;
+    public const double LabelHeightMm = 4; // Figures of running stitch, which needs no width, can be read at that height: our assumption.
+    public const double WishedApartMm = 100; // So that a tenth of a millimetre read on a ruler is a thousandth of shortening.
 
-    private const double ArmMm = 3;
+    // Crosses that are seen, room for a finger between words, a label clear of the tails above it, and rows that can be told apart. Our
+    // choice.
+    internal const double ArmMm = 3;
     private const double GapMm = 5;
     private const double BelowMm = 1.8;
     private const double BetweenRowsMm = 4.5;
+    // Nearer crosses turn half a millimetre misread into more than a hundredth of shortening: no use.
     private const double LeastApartMm = 40;
 
     /// <summary>One label: two figures.</summary>

@@ -15,15 +15,14 @@ internal static class SwatchSewer
     /// <summary>One stroke width everywhere: labels are run on the middle of their strokes.</summary>
     public const string LabelFace = "Routed Gothic";
 
-    private const double MarkArmMm = 3;
-    private const double LabelStitchMm = 1.4;
+    private const double LabelStitchMm = 1.4; // Short enough for the bends of figures 4 mm high: our assumption.
 
     /// <param name="labelFace">A face of one stroke width.</param>
     public static NeedlePath Sew(SwatchPlan plan, SwatchHooping hooping, Fabric fabric, Face face, Face labelFace, FaceShelf shelf)
     {
         var writer = new PathWriter();
-        AlignmentMarks.Cross(new Point(hooping.LeftMarkMm, hooping.MarkYMm), MarkArmMm, writer);
-        AlignmentMarks.Cross(new Point(hooping.LeftMarkMm + plan.MarksApartMm, hooping.MarkYMm), MarkArmMm, writer);
+        AlignmentMarks.Cross(new Point(hooping.LeftMarkMm, hooping.MarkYMm), SwatchPlanner.ArmMm, writer);
+        AlignmentMarks.Cross(new Point(hooping.LeftMarkMm + plan.MarksApartMm, hooping.MarkYMm), SwatchPlanner.ArmMm, writer);
         writer.Trim(withLock: false);
         writer.Stop();
         var steps = ImmutableArray.CreateBuilder<NeedleStep>();

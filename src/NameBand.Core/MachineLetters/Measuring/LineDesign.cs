@@ -25,8 +25,8 @@ internal sealed record LinePlan(ImmutableArray<KeyInLine> Lines, ImmutableArray<
 /// </remarks>
 internal static class LineDesign
 {
-    private const int Repeats = 4;
-    private const int FewestMixed = 4;
+    private const int Repeats = 4; // A letter four times in a row: its width is then read to a quarter of the ruler's error.
+    private const int FewestMixed = 4; // Lines: four give six pairs, and each letter is known by its own pair.
 
     /// <param name="uses">How often each letter is needed.</param>
     /// <param name="roughWidthMm">A first guess of a letter's width and the gap after it, so that no line gets too long.</param>

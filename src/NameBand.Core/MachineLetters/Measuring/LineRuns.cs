@@ -9,6 +9,7 @@ internal static class LineRuns
     /// <summary>Between two lines of a run: wide enough to see where one ends.</summary>
     public const string Between = "  ";
 
+    // A run lies on one scrap as long as a usual field of 160 mm, and its keys are few enough to be checked at a glance. Our assumption.
     private const double LongestMm = 160;
     private const int MostLetters = 30;
 

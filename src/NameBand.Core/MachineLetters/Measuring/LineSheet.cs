@@ -14,7 +14,7 @@ namespace NameBand.MachineLetters.Measuring;
 internal static class LineSheet
 {
     public const string Lacking = "none";
-    private const double LongestMm = 1000;
+    private const double LongestMm = 1000; // A metre: no line to sew is so long, a unit was mistaken.
     private static readonly string[] Columns = ["line", "key_in", "length_mm", "seconds", "sew"];
 
     /// <summary>The sheet's name inside the job's folder, with the letter height in it.</summary>

@@ -18,7 +18,7 @@ internal static class MisMeasure
     /// <summary>A line so much followed by the fit that nothing else checks it.</summary>
     private const double Unchecked = 1 - 1e-9;
 
-    private const int MostSuspects = 3;
+    private const int MostSuspects = 3; // A count: where more seem wrong the model is, and not the ruler. Our assumption.
 
     /// <summary>The assumed reading error counts as if it had been found from so many readings: spare lines are few.</summary>
     private const int AssumedReadings = 8;

@@ -7,8 +7,8 @@ namespace NameBand.MachineLetters.Measuring;
 /// <summary>Shares out the times of the lines to their letters, and to starting and locking once a line.</summary>
 internal static class TimeSolver
 {
-    private const double LeastSeconds = 0.1;
-    private const double MostSeconds = 600;
+    private const double LeastSeconds = 0.1; // A stitch or two: no letter takes less, not even a point.
+    private const double MostSeconds = 600; // Ten minutes: no letter takes more, a unit was mistaken.
 
     /// <summary>Times of all letters and of starting a line; a letter that had no line of its own takes the time of the others by
     /// its width.</summary>

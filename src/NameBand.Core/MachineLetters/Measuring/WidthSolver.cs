@@ -26,6 +26,7 @@ internal static class WidthSolver
     /// <summary>With fewer spare lines than this the scatter tells too little, and the assumed reading error is used.</summary>
     private const int EnoughSpare = 4;
 
+    // Bounds of the fit, as parts of the letter height, far beyond what letters and gaps of machines and faces have: our assumption.
     private const double LeastWidthPart = 0.02;
     private const double MostWidthPart = 3;
     private const double MostGapPart = 1.5;

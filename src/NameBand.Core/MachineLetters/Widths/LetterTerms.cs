@@ -38,12 +38,12 @@ internal sealed record WidthSum(ImmutableArray<(Term Term, double Times)> Parts,
 /// <summary>Puts down keyed texts as sums of what the model knows of: advances, ends, blanks, gaps.</summary>
 internal static class LetterTerms
 {
-    /// <summary>An accent hardly changes a letter’s width; an i or a j it may widen. In hundredths of the letter height: our
-    /// assumption.</summary>
+    // An accent hardly changes a letter’s width; an i or a j it may widen. In hundredths of the letter height: our
+    // assumption.
     private const double Accented = 1.5;
     private const double Widened = 5;
 
-    /// <summary>A letter likened to another, such as ø to o; a letter like no other. Our assumption.</summary>
+    // A letter likened to another, such as ø to o; a letter like no other. Our assumption.
     private const double Likened = 6;
     private const double Unlike = 18;
 

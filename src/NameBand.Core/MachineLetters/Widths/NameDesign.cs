@@ -11,6 +11,7 @@ internal static class NameDesign
     /// <summary>More names than this are judged by so many of them, evenly taken.</summary>
     private const int MostJudged = 240;
 
+    // Rounds of exchanges: each round helps less than the one before, and on a long list it has to end. Our choice.
     private const int MostExchanges = 20;
 
     /// <summary>How many first names are tried.</summary>

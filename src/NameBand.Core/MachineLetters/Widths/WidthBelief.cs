@@ -33,11 +33,11 @@ internal sealed record DoubtfulReading(int Reading, double Chance, double Expect
 /// </remarks>
 internal sealed class WidthBelief
 {
-    /// <summary>One reading in so many is grossly wrong, and by about so much: our assumption.</summary>
+    // One reading in so many is grossly wrong, and by about so much: our assumption.
     private const double GrossOneIn = 30;
     private const double GrossMm = 6.8;
 
-    /// <summary>From this chance on a reading is taken for wrong; from the lower one a second reading is asked for.</summary>
+    // From this chance on a reading is taken for wrong; from the lower one a second reading is asked for.
     private const double TakenForWrong = 0.5;
     private const double WorthAsking = 0.15;
 
@@ -47,7 +47,8 @@ internal sealed class WidthBelief
     /// <summary>Either end of a stated range.</summary>
     private const double Tail = 0.05;
 
-    private const double ExactMm = 1e-10;
+    private const double ExactMm = 1e-10; // Far below what a range is printed with, a tenth of a millimetre.
+    // Halvings: a range of a metre comes to less than 1e-10 mm in 44 of them, Newton's steps come there sooner.
     private const int MostSteps = 60;
 
     private readonly ImmutableArray<WidthReading> _readings;

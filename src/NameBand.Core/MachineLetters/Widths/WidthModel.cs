@@ -53,8 +53,8 @@ internal sealed class WidthHypothesis(LookPrior look, double ownFactor, bool has
     /// <summary>All letters a little larger or smaller than stated, as a part: our assumption.</summary>
     private const double Sized = 0.025;
 
-    /// <summary>A blank, and the gap that the machine leaves beside its letters' own space, in hundredths of the letter height:
-    /// our assumption.</summary>
+    // A blank, and the gap that the machine leaves beside its letters' own space, in hundredths of the letter height:
+    // our assumption.
     private const double BlankMean = 55;
     private const double BlankDoubt = 15;
     private const double GapMean = 8.3;

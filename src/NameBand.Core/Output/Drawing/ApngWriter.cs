@@ -10,7 +10,7 @@ namespace NameBand.Output.Drawing;
 /// </summary>
 internal sealed class ApngWriter : IDisposable
 {
-    private const int FrameControlBytes = 26;
+    private const int FrameControlBytes = 26; // The fcTL chunk's (11.3.6.2).
     private readonly Stream _file;
     private readonly int _width;
     private readonly int _height;

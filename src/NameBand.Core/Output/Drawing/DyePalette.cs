@@ -13,7 +13,7 @@ namespace NameBand.Output.Drawing;
 /// </summary>
 internal sealed class DyePalette
 {
-    private const int Paper = 0xFFFFFF;
+    private const int Paper = 0xFFFFFF; // White: what is brightened is mixed with it.
 
     /// <summary>More threads than a picture has room for share the last one's colours.</summary>
     private const int MostThreads = 8;

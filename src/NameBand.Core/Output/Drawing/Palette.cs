@@ -7,10 +7,12 @@ namespace NameBand.Output.Drawing;
 /// </summary>
 internal static class Palette
 {
+    // How many places of the 256 the cloths, the threads and the marks have: a thread shows the most kinds of light.
     public const int WeaveLevels = 12;
     public const int ThreadShades = 80;
     public const int MarkShades = 16;
 
+    // Colours of natural dyes and undyed cloth, as red, green and blue: our choice, by eye.
     public const int Cotton = 0xF5EFE2;
     public const int TurnIn = 0xE9DFC9;
     public const int Waste = 0xDDD1B6;
@@ -21,6 +23,7 @@ internal static class Palette
     public const int Weld = 0x9A7622;
     public const int ShadowOnCotton = 0x8E8A8C;
 
+    // Where each begins: one after the other, and what is left is free.
     public const byte CottonAt = 0;
     public const byte TurnInAt = CottonAt + WeaveLevels;
     public const byte WasteAt = TurnInAt + WeaveLevels;

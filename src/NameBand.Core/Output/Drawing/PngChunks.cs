@@ -11,7 +11,7 @@ internal static class PngChunks
     /// <summary>Bytes of a chunk besides its data: length and type before them, the check after them.</summary>
     public const int BytesAround = 12;
 
-    private const int BytesBefore = 8;
+    private const int BytesBefore = 8; // Length and type, four each.
 
     /// <summary>Where a chunk that is put together in a buffer has its data.</summary>
     public static Span<byte> DataOf(Span<byte> chunk) => chunk[BytesBefore..];

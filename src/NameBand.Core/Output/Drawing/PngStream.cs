@@ -42,6 +42,7 @@ internal sealed class PngStream : IDisposable
     /// <summary>Cuts what is written to it into IDAT chunks.</summary>
     private sealed class ChunkStream(Stream file) : Stream
     {
+        // Of one chunk: large enough that few are written, small enough to be rented again and again.
         private const int MostBytes = 64 * 1024;
 
         // A whole chunk, so that it is written in one piece; its data lie after its length and type.

@@ -5,7 +5,7 @@ namespace NameBand.Output.Drawing;
 /// <summary>A tape measure laid along an edge; its marks point down to the cloth, its numbers are centimetres.</summary>
 internal static class TapeMeasure
 {
-    public const double WidthMm = 8;
+    public const double WidthMm = 8; // Room for its numbers and its longest marks, and no wider, for it lies over the table.
 
     /// <param name="on">The canvas; x of the plane is what the tape is laid along.</param>
     /// <param name="bottomYMm">The tape's lower edge.</param>

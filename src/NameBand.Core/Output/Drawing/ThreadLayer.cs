@@ -12,7 +12,7 @@ namespace NameBand.Output.Drawing;
 /// </summary>
 internal sealed class ThreadLayer : IDisposable
 {
-    private const int MarginPx = 4;
+    private const int MarginPx = 4; // The shadow falls a few pixels beside the thread.
 
     private readonly ushort[] _pixels;
     private readonly int _left;

@@ -7,6 +7,8 @@ namespace NameBand.Output.Drawing;
 /// </summary>
 internal static class ThreadShading
 {
+    // Steps of a turn (a power of two, so that an angle wraps by its bits), along a stitch and across it: fine enough that no step is
+    // seen. Our choice.
     public const int Directions = 128;
     public const int Alongs = 16;
     public const int Acrosses = 8;

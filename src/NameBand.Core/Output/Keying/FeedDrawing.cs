@@ -8,6 +8,7 @@ namespace NameBand.Output.Keying;
 /// <summary>How the strip lies under the needle, as the maker sees it from her chair.</summary>
 internal static class FeedDrawing
 {
+    // A drawing beside the sheet's first lines, a strip in it that one tells from the machine, and a word that goes into the strip.
     public const double SizeMm = 56;
     private const double StripMm = 13;
     private const string Word = "Ada";
@@ -50,9 +51,8 @@ internal static class FeedDrawing
 
     private static void DrawWord(SheetPages pages, double x, double y, LettersSettings settings)
     {
-        const double size = WordSizeMm;
-        double width = pages.Face.WidthMm(Word, size);
-        using var font = pages.Face.At(size);
+        double width = pages.Face.WidthMm(Word, WordSizeMm);
+        using var font = pages.Face.At(WordSizeMm);
         using var paint = Ink.Full.Fill();
         var canvas = pages.Canvas;
         canvas.Save();
@@ -63,7 +63,7 @@ internal static class FeedDrawing
             canvas.Scale(-1, 1);
         }
 
-        canvas.DrawText(Word, (float)(-width / 2), (float)(size * 0.36), SKTextAlign.Left, font, paint);
+        canvas.DrawText(Word, (float)(-width / 2), (float)(WordSizeMm * 0.36), SKTextAlign.Left, font, paint);
         canvas.Restore();
     }
 

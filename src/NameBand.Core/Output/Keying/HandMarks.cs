@@ -12,7 +12,7 @@ internal static class HandMarks
 {
     private static readonly SKColor Red = new(200, 20, 30);
 
-    private const double LeftMm = 14;
+    // Under words at true size: letters that are read at the table, a finger between words, and the heading's room.
     private const double CaptionMm = 3.2;
     private const double BetweenMm = 10;
     private const double HeadMm = 17;
@@ -29,25 +29,25 @@ internal static class HandMarks
         if (y + HeadMm + row > bottomMm)
         {
             pages.Begin();
-            y = LeftMm;
+            y = KeyInSheet.LeftMm;
         }
 
         y = Heading(pages, y);
-        double x = LeftMm;
-        double right = pages.Paper.WidthMm - LeftMm;
+        double x = KeyInSheet.LeftMm;
+        double right = pages.Paper.WidthMm - KeyInSheet.LeftMm;
         foreach (var (name, word) in words)
         {
             string caption = string.Create(CultureInfo.InvariantCulture, $"n{name.Order} · {InWords(word)}");
-            double width = Math.Max(word.LengthMm, Math.Min(right - LeftMm, pages.Face.WidthMm(caption, CaptionMm)));
-            if (x > LeftMm && x + width > right)
+            double width = Math.Max(word.LengthMm, Math.Min(right - KeyInSheet.LeftMm, pages.Face.WidthMm(caption, CaptionMm)));
+            if (x > KeyInSheet.LeftMm && x + width > right)
             {
-                (x, y) = (LeftMm, y + row);
+                (x, y) = (KeyInSheet.LeftMm, y + row);
             }
 
             if (y + row > bottomMm)
             {
                 pages.Begin();
-                (x, y) = (LeftMm, LeftMm);
+                (x, y) = (KeyInSheet.LeftMm, KeyInSheet.LeftMm);
             }
 
             Word(pages, x, y + (1.5 * heightMm), word);
@@ -60,9 +60,9 @@ internal static class HandMarks
 
     private static double Heading(SheetPages pages, double y)
     {
-        pages.Text(LeftMm, y + 9, "Marks to add by hand", 6);
+        pages.Text(KeyInSheet.LeftMm, y + 9, "Marks to add by hand", 6);
         return 3 + pages.Wrapped(
-            LeftMm, y + 14, pages.Paper.WidthMm - (2 * LeftMm),
+            KeyInSheet.LeftMm, y + 14, pages.Paper.WidthMm - (2 * KeyInSheet.LeftMm),
             "The grey letters are keyed and sewn first, in a face like the machine’s, at true size. Then sew what is red, in the same thread.", 3.4);
     }
 

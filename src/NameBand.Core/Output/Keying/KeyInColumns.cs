@@ -14,6 +14,7 @@ internal sealed class KeyInColumns(double rightMm)
     /// <summary>Size of the type of figures: its capitals are 5 mm high.</summary>
     public const double FigureMm = 7;
 
+    // What is read at the table alone, and the box to write a length into.
     private const double SmallMm = 2.9;
     private const double BlankMm = 19;
     private readonly double _start = rightMm - 59;

@@ -11,8 +11,11 @@ namespace NameBand.Output.Keying;
 /// <summary>The key-in sheet to print: for each name what to key, where it starts and how long it must come out.</summary>
 internal static class KeyInSheet
 {
-    private const double LeftMm = 14;
-    private const double FootMm = 16;
+    /// <summary>The margin at both sides: wider than the rim that printers leave blank (common practice, no source).</summary>
+    public const double LeftMm = 14;
+
+    private const double FootMm = 16; // The foot's line and the rim that printers leave blank.
+    // Rows of the sheet: a keyed part with its figures, the whole name above it, what is done by hand below, and the column of numbers.
     private const double PartMm = 14;
     private const double NameMm = 5;
     private const double ByHandMm = 5;
@@ -21,10 +24,11 @@ internal static class KeyInSheet
     /// <summary>What is keyed is set as large as this, and where it is long in two lines rather than smaller than
     /// <see cref="LeastKeyedMm"/>.</summary>
     private const double KeyedMm = 9;
-    private const double LeastKeyedMm = KeyInColumns.FigureMm;
+    private const double LeastKeyedMm = KeyInColumns.FigureMm; // As large as the figures beside it, to be read from 1 m.
 
     /// <summary>A hooping higher than this part of a page may go over to the next one.</summary>
     private const double KeptTogetherPart = 0.35;
+    // Headings of a strip, of a run, the page's upper edge, and the line that says when to set the machine.
     private const double StripMm = 16;
     private const double RunMm = 8.5;
     private const double TopMm = 16;

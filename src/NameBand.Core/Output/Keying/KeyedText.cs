@@ -15,7 +15,7 @@ internal sealed class KeyedText(SheetPages pages, double sizeMm)
     /// <summary>By which the bars reach past the room of the I on each side.</summary>
     private const double BarPart = 0.07;
 
-    /// <summary>Height of the face's own bars and of its capitals (Andika Bold, measured), so that what is added is not heavier.</summary>
+    // Height of the face's own bars and of its capitals (Andika Bold, measured), so that what is added is not heavier.
     private const double BarHighPart = 0.095;
     private const double CapPart = 0.708;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using NameBand.Common;
 
 namespace NameBand.Output.LastGate;
 
@@ -25,8 +26,6 @@ internal sealed record GateHooping(int Number, ImmutableArray<GateLane> Lanes, (
 /// </summary>
 internal sealed class GatePlan
 {
-    private const double SlightMm = 0.01;
-
     /// <summary>Those that a machine sews from needle paths.</summary>
     public ImmutableArray<GateHooping> Hoopings { get; private init; } = [];
 
@@ -85,7 +84,7 @@ internal sealed class GatePlan
             {
                 // What drifted may begin before its strip does, and still lies on its first piece.
                 var own = byRound[(cloth, segment.Round)].OrderBy(p => p.StartMm).ToList();
-                if ((own.FindLast(p => p.StartMm <= segment.FirstMm + SlightMm) ?? own.FirstOrDefault()) is not { } piece)
+                if ((own.FindLast(p => p.StartMm <= segment.FirstMm + Tolerance.UnseenMm) ?? own.FirstOrDefault()) is not { } piece)
                 {
                     return [];
                 }

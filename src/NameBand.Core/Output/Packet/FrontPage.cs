@@ -7,8 +7,9 @@ namespace NameBand.Output.Packet;
 /// <summary>The first page: the job in a sentence, the squares that tell whether the printer kept the size, the cautions.</summary>
 internal static class FrontPage
 {
+    /// <summary>Five centimetres, on any ruler: a printer that scales by 1 % is half a millimetre out.</summary>
     public const double SquareMm = 50;
-    public const double InchSquareMm = 50.8;
+    public const double InchSquareMm = 2 * Length.MmPerInch; // For rulers that have no centimetres: two inches.
 
     public static void Write(PageFlow flow, PacketMatter matter)
     {

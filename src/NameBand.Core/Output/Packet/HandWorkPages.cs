@@ -8,7 +8,7 @@ namespace NameBand.Output.Packet;
 /// <summary>The work by hand after the last hooping, in its order, with the measures of this job.</summary>
 internal static class HandWorkPages
 {
-    private const int Parts = 8;
+    private const int Parts = 8; // Halves of halves of halves, as a hem is folded to be pinned.
 
     public static void Write(PageFlow flow, PacketMatter matter)
     {

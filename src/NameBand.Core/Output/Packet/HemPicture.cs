@@ -8,6 +8,7 @@ namespace NameBand.Output.Packet;
 /// <summary>The whole hem as one picture: rings for a closed edge seen from above, bars for one with two ends.</summary>
 internal static class HemPicture
 {
+    // A ring wide enough for a name, the least type that can be read, a bar and its label.
     private const double MostRingMm = 11;
     private const double LeastTextMm = 1.8;
     private const double BarMm = 9;

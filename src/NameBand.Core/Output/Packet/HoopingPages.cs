@@ -10,6 +10,8 @@ namespace NameBand.Output.Packet;
 /// <summary>A block for each hooping, in the order of sewing: its strips at true size, its marks, its figures, room for notes.</summary>
 internal static class HoopingPages
 {
+    // Sizes of type and rows on paper that lies beside the machine: names as the packet's text, marks a little smaller, a heading, a line
+    // to write on.
     private const double NameMm = 3.9;
     private const double MarksMm = 3.4;
     private const double HeadMm = 9;

@@ -14,10 +14,10 @@ namespace NameBand.Output.Packet;
 /// </summary>
 internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
 {
-    private const double BesideMm = 4;
-    private const double TapeMm = 5.4;
-    private const double OverlapMm = 10;
-    private const double NumberMm = 3.2;
+    private const double BesideMm = 4; // Cloth beside the first and the last mark.
+    private const double TapeMm = 5.4; // Of the centimetres above: type of 2.4 mm and the marks.
+    private const double OverlapMm = 10; // A name's first letters stand in both rows, so that one finds the place again.
+    private const double NumberMm = 3.2; // Of the names: smaller than the marks, larger than the tape's.
 
     /// <summary>By which a curved strip's ends may stand out beside its segment.</summary>
     private const double RimMm = 1;
@@ -214,7 +214,7 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
     /// <param name="xMm">Where the segment's left end lies.</param>
     private void Arcs(SheetPages pages, BentFrame frame, (double FromMm, double ToMm) row, double xMm, double middle)
     {
-        const double step = 2;
+        const double step = 2; // In mm, of a dashed line: as long as its gap.
         foreach (var (y, isFold) in new[] { (plan.Hem.Strip.CutWidthMm / 2, false), (plan.Hem.Strip.FinishedWidthMm / 2, true) })
         {
             foreach (int side in new[] { -1, 1 })

@@ -7,6 +7,7 @@ namespace NameBand.Output.Packet;
 /// <summary>The pages by which a supporter finds her name: the whole hem as one picture, and a table sorted by name.</summary>
 internal static class NameFinderPages
 {
+    // Fifty names on a page, in type that is found at a glance.
     private const double RowMm = 5.2;
     private const double TextMm = 3.6;
 

@@ -5,11 +5,15 @@ namespace NameBand.Output.Packet;
 /// <summary>Puts one thing under another and begins a new page where it would not fit.</summary>
 internal sealed class PageFlow(SheetPages pages)
 {
+    /// <summary>
+    /// The foot of every page stands there too: wider than the rim that printers leave blank (common practice, no source).
+    /// </summary>
     public const double LeftMm = 15;
-    public const double TextMm = 3.9;
+    public const double TextMm = 3.9; // 11 point: common practice, no source.
     /// <summary>From line to line, as a part of the size of the type.</summary>
     public const double LineStep = 1.4;
 
+    // The page's margins above, and below with the foot's line.
     private const double TopMm = 17;
     private const double FootMm = 16;
 

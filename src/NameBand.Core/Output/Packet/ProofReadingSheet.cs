@@ -10,6 +10,8 @@ namespace NameBand.Output.Packet;
 /// </summary>
 internal static class ProofReadingSheet
 {
+    // Names nearly twice as large as text, so that every letter is read and not guessed; lines of a long one, and room at the right for
+    // its place.
     private const double RowMm = 11;
     private const double NameMm = 7;
     private const double LineMm = 9;

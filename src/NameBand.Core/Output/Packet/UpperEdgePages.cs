@@ -10,6 +10,7 @@ namespace NameBand.Output.Packet;
 /// sewn down.</summary>
 internal static class UpperEdgePages
 {
+    // A table of small type; and the room for a picture, which no drawing is higher than.
     private const double TableMm = 3.4;
     private const double RowMm = 4.8;
     private const double PictureMm = 44;
@@ -103,7 +104,7 @@ internal static class UpperEdgePages
     /// <summary>A gap with its tuck between the grey ends of two names.</summary>
     private static void Gap(SheetPages pages, double x, double y, double finishedMm, (double TuckMm, double GapMm) at)
     {
-        const double NameMm = 18;
+        const double NameMm = 18; // Of the names beside a tuck their ends are enough.
         double width = (2 * NameMm) + at.GapMm;
         double middle = x + (width / 2);
         pages.Box(x, y, width, finishedMm, 0.25);
@@ -195,7 +196,7 @@ internal static class UpperEdgePages
     /// <summary>A strip at 45° to the selvedge.</summary>
     private static double Bias(SheetPages pages, double x, double y)
     {
-        const double SideMm = 24;
+        const double SideMm = 24; // Of a square cloth on the bias: large enough for its slanting strip and the word beside it.
         pages.Box(x, y, SideMm, SideMm, 0.2, Ink.Quiet);
         pages.Line(x, y + SideMm - 5, x + SideMm - 5, y, 0.3);
         pages.Line(x + 5, y + SideMm, x + SideMm, y + 5, 0.3);

@@ -10,9 +10,9 @@ namespace NameBand.Output.Public;
 /// </summary>
 internal static class PackedStitches
 {
-    public const double UnitMm = 0.05;
-    private const int Farthest = 127;
-    private const sbyte Far = -128;
+    public const double UnitMm = 0.05; // A twentieth, an eighth of a thread's width: no eye sees the rounding, and a byte reaches 6 mm.
+    private const int FarthestUnits = 127; // What a signed byte holds; its −128 says that a farther way follows.
+    private const sbyte Far = -128; // See above: no way of one byte is that.
 
     /// <summary>Satin, runs and what is travelled between them; underlay lies under the satin and locks in it.</summary>
     public static byte[] Of(NeedlePath path)
@@ -42,7 +42,7 @@ internal static class PackedStitches
 
     private static void Go(List<byte> bytes, int x, int y, bool isStitch)
     {
-        if (isStitch && Math.Abs(x) <= Farthest && Math.Abs(y) <= Farthest)
+        if (isStitch && Math.Abs(x) <= FarthestUnits && Math.Abs(y) <= FarthestUnits)
         {
             bytes.Add((byte)(sbyte)x);
             bytes.Add((byte)(sbyte)y);

@@ -8,7 +8,7 @@ namespace NameBand.Output.Public;
 /// <summary>A name as it is sewn, drawn in SVG (W3C): the strip, and the thread on it in its colour.</summary>
 internal static class PublicPicture
 {
-    private const double MarginMm = 6;
+    private const double MarginMm = 6; // Cloth beside the name, as on a proof.
 
     /// <summary>Part of a thread's width that is in the light; the rest is the shade between it and its neighbour.</summary>
     public const double LitPart = 0.62;

@@ -7,7 +7,7 @@ namespace NameBand.Output.Rehearsal;
 /// <summary>A place on a finished round that is to be found again on the garment.</summary>
 internal sealed record RehearsalMark(double AtMm, string Word)
 {
-    private const double SamePlaceMm = 0.5;
+    private const double SamePlaceMm = 0.5; // As well as one pins: a mark nearer to the strip's beginning is the beginning.
 
     /// <summary>The ends, the middles of the garment, the joins, and where a place is kept clear begins and ends, from left to
     /// right.</summary>

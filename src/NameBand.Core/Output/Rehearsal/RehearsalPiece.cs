@@ -12,7 +12,7 @@ namespace NameBand.Output.Rehearsal;
 /// </summary>
 internal sealed class RehearsalPiece
 {
-    private const double BentStepMm = 2;
+    private const double BentStepMm = 2; // A chord of that length strays from an arc of 500 mm by a thousandth: scissors do not see it.
 
     private readonly StripPlan _plan;
     private readonly TemplateWindow _window;

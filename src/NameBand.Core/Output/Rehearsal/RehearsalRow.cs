@@ -13,9 +13,10 @@ namespace NameBand.Output.Rehearsal;
 internal sealed class RehearsalRow(
     SheetPages pages, StripPlan plan, Round round, TemplateWindow window, double leftMm, double topMm)
 {
-    public const double LabelMm = 5;
+    public const double LabelMm = 5; // Above each row: the line that says which round and which row it is.
 
-    private const double CutLineMm = 0.25;
+    private const double CutLineMm = 0.25; // Seen, and thinner than scissors can stray.
+    // Letters of marks, as the margin of the strip allows: no larger than is read at arm's length, no smaller than can be read at all.
     private const double WordMostMm = 2.4;
     private const double WordLeastMm = 1.6;
 

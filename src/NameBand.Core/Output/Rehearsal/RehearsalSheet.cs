@@ -12,10 +12,12 @@ namespace NameBand.Output.Rehearsal;
 /// </summary>
 internal static class RehearsalSheet
 {
+    // What printers leave blank, the bars above and the foot's line below.
     private const double MarginMm = 12;
     private const double TopMm = 14;
     private const double FootMm = 13;
-    private const double BetweenRowsMm = 3;
+    private const double BetweenRowsMm = 3; // Room for scissors between two rows.
+    // Bars to lay a ruler on: ten centimetres and four inches, so that a printer that scales by 1 % is a millimetre out.
     private const double BarMm = 100;
     private const double FourInchesMm = 4 * Length.MmPerInch;
 
@@ -71,7 +73,7 @@ internal static class RehearsalSheet
 
     private static void Bar(SheetPages pages, double left, double lengthMm, int parts, string word)
     {
-        const double y = 8;
+        const double y = 8; // In mm from the paper's upper edge, above all that is cut out.
         pages.Line(left, y, left + lengthMm, y, 0.2);
         for (int i = 0; i <= parts; i++)
         {

@@ -16,16 +16,15 @@ namespace NameBand.Output.Sending;
 /// </summary>
 internal static class ThanksCards
 {
+    // Eight on a sheet: A4 halved three times is A7 (ISO 216), and US letter is cut likewise.
     private const int Across = 2;
     private const int Down = 4;
-    private const double SideMm = 7;
-    private const double StripPart = 0.36;
-    private const double CodeMm = 21;
+    private const double SideMm = 7; // Clear of the cut and of the rim that printers leave blank.
+    private const double StripPart = 0.36; // Of a card's height: a little over a third for the strip, and the words below it.
+    private const double CodeMm = 21; // Phones read a code of that size from paper: our assumption.
 
     /// <summary>Stands in the address for the number of the name.</summary>
     public const string NumberMark = "{number}";
-
-    private const float PointsPerMm = (float)(72 / 25.4);
 
     /// <param name="sewn">The stitches of a name; origin at the left edge of its width, on its base line.</param>
     public static void Write(
@@ -45,8 +44,9 @@ internal static class ThanksCards
             var (wide, high) = (paper.WidthMm / Across, paper.HeightMm / Down);
             foreach (var page in names.Chunk(Across * Down))
             {
-                var canvas = document.BeginPage((float)paper.WidthMm * PointsPerMm, (float)paper.HeightMm * PointsPerMm);
-                canvas.Scale(PointsPerMm);
+                var canvas = document.BeginPage(
+                    (float)paper.WidthMm * SheetPages.PointsPerMm, (float)paper.HeightMm * SheetPages.PointsPerMm);
+                canvas.Scale(SheetPages.PointsPerMm);
                 for (int i = 0; i < page.Length; i++)
                 {
                     canvas.Save();

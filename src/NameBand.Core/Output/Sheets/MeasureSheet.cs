@@ -8,7 +8,8 @@ namespace NameBand.Output.Sheets;
 /// <summary>The printed sheet of lines to sew and measure.</summary>
 internal static class MeasureSheet
 {
-    private const double LeftMm = 15;
+    private const double LeftMm = 15; // The foot stands there too.
+    // Rows to write in by hand.
     private const double RunMm = 9.5;
     private const double RowMm = 7.5;
 

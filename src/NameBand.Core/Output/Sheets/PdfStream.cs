@@ -15,7 +15,7 @@ internal sealed class PdfStream(Stream inner, string language) : Stream
     private const string Mark = "/Type /Catalog";
     private const string Wish = "/DisplayDocTitle true";
     private const string AtOwnSize = "\n/PrintScaling /None";
-    private const int KeptBytes = 4096;
+    private const int KeptBytes = 4096; // Of what went by last: the trailer, and the catalogue as it goes by, are far shorter.
 
     private readonly byte[] _recent = new byte[KeptBytes];
     private int _recentLength;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 using SkiaSharp;
 
 namespace NameBand.Output.Sheets;
@@ -9,7 +10,9 @@ namespace NameBand.Output.Sheets;
 /// </summary>
 internal sealed class SheetPages : IDisposable
 {
-    private const float PointsPerMm = (float)(72 / 25.4);
+    /// <summary>A PDF unit is 1/72 in (ISO 32000-1; from memory).</summary>
+    public const float PointsPerMm = (float)(72 / Length.MmPerInch);
+
     private const string Language = "en";
     private readonly SKDocument? _document;
     private readonly PdfStream? _stream;

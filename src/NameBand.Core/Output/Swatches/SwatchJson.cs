@@ -10,8 +10,7 @@ namespace NameBand.Output.Swatches;
 /// <summary>Writes and reads swatch.json: what each sample of a swatch is and where it lies.</summary>
 internal static class SwatchJson
 {
-    private const int LargestFile = 1_000_000;
-    private const int MostColumns = 20;
+    private const int MostColumns = 20; // A count: a swatch has four; a file with more was not written by us.
     private const string ColumnsName = "columns";
 
     private static readonly JsonWriterOptions Options = new()
@@ -110,7 +109,8 @@ internal static class SwatchJson
     {
         try
         {
-            if (!InnerFile.IsPlain(swatchFolder, OutPaths.Swatch) || InnerFile.Length(swatchFolder, OutPaths.Swatch) > LargestFile)
+            if (!InnerFile.IsPlain(swatchFolder, OutPaths.Swatch)
+                || InnerFile.Length(swatchFolder, OutPaths.Swatch) > InnerFile.MostSettingsBytes)
             {
                 return default;
             }

@@ -6,11 +6,9 @@ namespace NameBand.Output.Swatches;
 /// <summary>A swatch at true scale as it will look, with what each sample is, and a tape whose nought lies at the left mark.</summary>
 internal static class SwatchProof
 {
-    public const double PixelsPerMm = 8;
-
-    private const double AroundMm = 4;
-    private const double CaptionMm = 2.3;
-    private const double FootMm = 9;
+    private const double AroundMm = 4; // Cloth about the field, so that its corners stand free.
+    private const double CaptionMm = 2.3; // As on a hooping's proof.
+    private const double FootMm = 9; // Two lines of that.
 
     public static void Draw(Stream png, SwatchFacts facts, SewnSwatch sewn, CaptionFace face)
     {
@@ -18,14 +16,14 @@ internal static class SwatchProof
         double left = field.LeftMm - AroundMm;
         double top = field.TopMm + AroundMm + TapeMeasure.WidthMm;
         double bottom = field.BottomMm - AroundMm;
-        var page = new ProofPage(left, top, field.WidthMm + (2 * AroundMm), top - bottom + FootMm, PixelsPerMm)
+        var page = new ProofPage(left, top, field.WidthMm + (2 * AroundMm), top - bottom + FootMm, HoopingProof.PixelsPerMm)
         {
             InWords = Caption(facts, sewn),
         };
         page.Write(png, picture =>
         {
             var on = new ProofCanvas(picture, page, face);
-            ClothWeave.At(PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Palette.CottonAt);
+            ClothWeave.At(HoopingProof.PixelsPerMm).Lay(picture, 0, 0, picture.Width, page.Y(bottom), Palette.CottonAt);
             HoopingProof.DrawField(picture, page, field);
             double zero = sewn.Hooping.LeftMarkMm;
             TapeMeasure.Draw(on, field.TopMm + AroundMm, zero, left - zero, left + page.WidthMm - zero);

@@ -11,8 +11,9 @@ namespace NameBand.Output.Swatches;
 /// <summary>The printed sheet of a swatch: how to sew it, a picture of it at true size, and a table to write down what was seen.</summary>
 internal static class SwatchSheet
 {
-    private const float Fine = 100;
-    private const double RowMm = 8.2;
+    // In a millimetre: paths are set in hundredths, which are whole numbers, so that the same bytes come out anywhere.
+    private const float UnitsPerMm = 100;
+    private const double RowMm = 8.2; // A row to write in by hand.
 
     public static void Write(Stream stream, Paper paper, SwatchFacts facts, string jobWord)
     {
@@ -92,15 +93,15 @@ internal static class SwatchSheet
         var canvas = flow.Pages.Canvas;
         canvas.Save();
         canvas.Translate((float)(x - leftMm), (float)(flow.YMm + topMm));
-        canvas.Scale(1 / Fine, -1 / Fine);
+        canvas.Scale(1 / UnitsPerMm, -1 / UnitsPerMm);
         using (var names = Lines(sewn.Path, marks: false))
-        using (var thread = Ink.Full.Stroke(0.2 * Fine))
+        using (var thread = Ink.Full.Stroke(0.2 * UnitsPerMm))
         {
             canvas.DrawPath(names, thread);
         }
 
         using (var marks = Lines(sewn.Path, marks: true))
-        using (var basting = Ink.Quiet.Stroke(0.35 * Fine))
+        using (var basting = Ink.Quiet.Stroke(0.35 * UnitsPerMm))
         {
             canvas.DrawPath(marks, basting);
         }
@@ -125,7 +126,7 @@ internal static class SwatchSheet
         return builder.Detach();
     }
 
-    private static float Hundredths(double mm) => (float)Math.Round(mm * Fine);
+    private static float Hundredths(double mm) => (float)Math.Round(mm * UnitsPerMm);
 
     private static void Table(PageFlow flow, SwatchFacts facts)
     {

@@ -12,11 +12,11 @@ namespace NameBand.Output.Tracing;
 /// </summary>
 internal static class Template
 {
-    public const double OverlapMm = 15;
+    public const double OverlapMm = 15; // Room for glue or tape between the two lines that are laid on each other: our choice.
+    // What printers leave blank, the upper edge, and room between rows for scissors and their scale.
     internal const double MarginMm = 12;
-    private const double TopMm = 10;
-    private const double BetweenRowsMm = 9;
-    private const double SquareMm = 50;
+    private const double TopMm = 10; // Rows come near to the paper's upper edge, for nothing stands above them.
+    private const double BetweenRowsMm = 9; // A row's scale with its numbers, and room for scissors.
 
     private sealed record Words(string Title, string Side, string[] Notes);
 
@@ -107,7 +107,7 @@ internal static class Template
     private static double Head(SheetPages pages, string title, string[] notes)
     {
         double right = pages.Paper.WidthMm - MarginMm;
-        double room = right - MarginMm - SquareMm - 10;
+        double room = right - MarginMm - Packet.FrontPage.SquareMm - 10;
         string shown = Packet.PaperTitle.Short(title);
         pages.Text(MarginMm, 18, shown, pages.Fitting(shown, 7, room));
         double y = 26;
@@ -116,12 +116,12 @@ internal static class Template
             y = pages.Wrapped(MarginMm, y, room, note, 3.7) + 0.8;
         }
 
-        pages.Box(right - SquareMm, 10, SquareMm, SquareMm, 0.2);
-        pages.Text(right - SquareMm + 4, 10 + (SquareMm / 2), "50 mm × 50 mm", 4);
-        double inch = right - SquareMm + Length.MmPerInch;
-        pages.Line(right - SquareMm, 10 + SquareMm - 5, inch, 10 + SquareMm - 5, 0.2);
-        pages.Line(inch, 10 + SquareMm - 7, inch, 10 + SquareMm - 3, 0.2);
-        pages.Text(inch + 1.5, 10 + SquareMm - 3.8, "1 in", 3, Ink.Quiet);
-        return Math.Max(y, 10 + SquareMm) + 6;
+        pages.Box(right - Packet.FrontPage.SquareMm, 10, Packet.FrontPage.SquareMm, Packet.FrontPage.SquareMm, 0.2);
+        pages.Text(right - Packet.FrontPage.SquareMm + 4, 10 + (Packet.FrontPage.SquareMm / 2), "50 mm × 50 mm", 4);
+        double inch = right - Packet.FrontPage.SquareMm + Length.MmPerInch;
+        pages.Line(right - Packet.FrontPage.SquareMm, 10 + Packet.FrontPage.SquareMm - 5, inch, 10 + Packet.FrontPage.SquareMm - 5, 0.2);
+        pages.Line(inch, 10 + Packet.FrontPage.SquareMm - 7, inch, 10 + Packet.FrontPage.SquareMm - 3, 0.2);
+        pages.Text(inch + 1.5, 10 + Packet.FrontPage.SquareMm - 3.8, "1 in", 3, Ink.Quiet);
+        return Math.Max(y, 10 + Packet.FrontPage.SquareMm) + 6;
     }
 }

@@ -14,7 +14,7 @@ internal sealed record TemplateLook(TraceLines Lines, StripWidths Strip, bool Mi
     /// <summary>The mark of a hooping.</summary>
     public required Func<Hooping, string> MarkOf { get; init; }
 
-    private const double AboutMarkMm = 4.5;
+    private const double AboutMarkMm = 4.5; // As far as its arm and its number reach from it, and a little room.
 
     /// <summary>Half the height that is shown: the cut edges, and the crosses where they lie beyond.</summary>
     public double HalfHeightMm(TemplateStrip strip) =>
@@ -31,6 +31,7 @@ internal sealed class TemplateRow(
     private readonly double _toMm = Math.Min(window.ToMm, strip.ToMm);
     private readonly double _leftMm = Template.MarginMm + Math.Max(0, strip.FromMm - window.FromMm);
 
+    // Light and heavy, so that the line to be followed is told from the one to be looked at.
     private const double EdgeLineMm = 0.15;
     private const double CentreLineMm = 0.35;
 

@@ -36,7 +36,7 @@ internal sealed record TemplateStrip(
 
     private static TemplateStrip OfPiece(StripPlan plan, StripPiece piece)
     {
-        const double slightMm = 0.5;
+        const double slightMm = 0.5; // A segment belongs to the piece that its middle lies on; half a millimetre for what drifted.
         var hooped = plan.Hoopings.Where(h => h.Cloth == piece.Cloth)
             .SelectMany(h => h.Segments.Select(s => (Hooping: h, Hooped: s)))
             .Where(s => s.Hooped.Round.Number == piece.Round && IsOn(s.Hooped.Segment)).ToList();

@@ -17,7 +17,7 @@ internal sealed record TraceLine(ImmutableArray<Point> Points)
 /// <summary>The lines of names at one letter height. What is worked out for a letter is kept.</summary>
 internal sealed class TraceLines(double letterHeightMm, bool followOutline)
 {
-    private const double StitchMm = 2;
+    private const double StitchMm = 2; // A stitch of free-motion work: common practice, no source.
     private readonly ConcurrentDictionary<LetterPiece, ImmutableArray<TraceLine>> _centres = new();
 
     /// <summary>Outlines of a name's letters; origin at the left edge of the name on its base line.</summary>

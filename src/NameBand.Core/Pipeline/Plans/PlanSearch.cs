@@ -16,7 +16,7 @@ namespace NameBand.Pipeline.Plans;
 /// </summary>
 internal sealed class PlanSearch
 {
-    private const int MostSteps = 5;
+    private const int MostSteps = 5; // From where it begins, steps of gap, height and pieces: after five little is left to win. Our choice.
 
     /// <summary>Plans of one wish that are stitched to see whether they bear it.</summary>
     private const int MostStitched = 3;
@@ -29,8 +29,6 @@ internal sealed class PlanSearch
 
     /// <summary>With more names fewer faces and rounds are tried, so that it does not take long.</summary>
     private const int ManyNames = 300;
-
-    private const double SlightMm = 0.05;
 
     private readonly PlanTrials _trials;
     private readonly PlanStitching _stitching;
@@ -219,7 +217,7 @@ internal sealed class PlanSearch
 
     /// <summary>Where people will read the names, no plan has smaller letters than hers.</summary>
     private bool CanBeRead(LaidOut laid) =>
-        Job.ReadWhileWorn != true || laid.Plan.LetterHeightMm >= AsSet.Laid.Plan.LetterHeightMm - SlightMm;
+        Job.ReadWhileWorn != true || laid.Plan.LetterHeightMm >= AsSet.Laid.Plan.LetterHeightMm - Tolerance.HeightMm;
 
     private PlanFigures Guess(PlanTrial trial) =>
         _guesses.GetOrAdd(trial.Choice.Key, _ => trial.Choice.IsAsSet ? AsSet.Figures : trial.Guess(_rate));

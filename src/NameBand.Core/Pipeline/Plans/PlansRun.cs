@@ -13,7 +13,7 @@ namespace NameBand.Pipeline.Plans;
 /// <summary>Finds the plans there are for a job, and writes one of them into job.json where it is told to.</summary>
 internal static class PlansRun
 {
-    private const int MostPlans = 5;
+    private const int MostPlans = 5; // One for each wish and the one as it is set (docs/plans.md): they fit one screen, a line each.
 
     /// <param name="why">Mark of the plan whose work is to stand beside another's; null: of none.</param>
     public static PlansReport Run(string jobFolder, string? why, IProgress<Progress>? progress, CancellationToken cancel)

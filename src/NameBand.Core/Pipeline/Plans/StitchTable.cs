@@ -16,14 +16,14 @@ namespace NameBand.Pipeline.Plans;
 /// </summary>
 internal sealed class StitchTable
 {
-    /// <summary>Part of all stitching that the letters which are worked out make up, and how many of them do at most: our choice.</summary>
+    // Part of all stitching that the letters which are worked out make up, and how many of them do at most: our choice.
     private const double SampledPart = 0.6;
     private const int MostLetters = 14;
 
     /// <summary>The fullest letters, which are worked out too: by them it is told whether the cloth bears them.</summary>
     private const int FullestLetters = 2;
 
-    private const double TailM = HoopingMeter.TailMm / 1000;
+    private const double TailM = HoopingMeter.TailMm / 1000; // The tail left at each cut, in the unit of thread.
 
     private readonly LaidOut _laid;
     private readonly Dictionary<RowRef, double> _shares;

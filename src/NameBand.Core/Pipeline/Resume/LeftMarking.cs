@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Layout.Drift;
 using NameBand.Output;
 using NameBand.Reports;
 
@@ -8,10 +9,6 @@ namespace NameBand.Pipeline.Resume;
 /// <summary>What a person says of the bare edge behind what is sewn and pinned, as a line of the log.</summary>
 internal static class LeftMarking
 {
-    /// <summary>As far as drift may be, and no mistake: as for a measured end.</summary>
-    private const double NearMm = 30;
-    private const double MostDriftPart = 0.15;
-
     private static readonly Where Option = new(Key: "--left");
 
     /// <summary>The line, or why it cannot be written down.</summary>
@@ -83,7 +80,7 @@ internal static class LeftMarking
         }
 
         double expected = isRight ? round.HemMm - last : first;
-        return Math.Abs(leftMm - expected) <= NearMm + (MostDriftPart * (round.HemMm - expected)) && leftMm < round.HemMm
+        return Math.Abs(leftMm - expected) <= DriftCorrection.MostOffMm(round.HemMm - expected) && leftMm < round.HemMm
             ? null
             : Problem.CannotUse(
                 Option, FormattableString.Invariant(

@@ -14,9 +14,6 @@ namespace NameBand.Pipeline.Resume;
 /// </summary>
 internal static class SewnWidths
 {
-    /// <summary>What is read back from a plan stands on thousandths of a millimetre.</summary>
-    private const double SlightMm = 0.002;
-
     /// <summary>What to go on from with the lengths that count.</summary>
     /// <param name="measured">Lengths of names on the strip.</param>
     /// <param name="forward">The first letter is sewn first.</param>
@@ -49,7 +46,7 @@ internal static class SewnWidths
                     : name.StartMm + name.WidthMm
                         - (i > 0 && along[i - 1].IsSewn ? along[i - 1].Name.StartMm + along[i - 1].Name.WidthMm : double.MinValue);
                 double width = Math.Min(length.LengthMm, room);
-                if (Math.Abs(width - name.WidthMm) > SlightMm)
+                if (Math.Abs(width - name.WidthMm) > Tolerance.ReadBackMm)
                 {
                     now[name] = name with { StartMm = forward ? name.StartMm : name.StartMm + name.WidthMm - width, WidthMm = width };
                 }
@@ -82,7 +79,7 @@ internal static class SewnWidths
             foreach (var (name, next) in along.Zip(along.Skip(1)).Where(p => begun.IsSewn(p.First) && !sewn.Contains(p.Second)))
             {
                 double planned = forward ? next.StartMm - name.StartMm - name.WidthMm : name.StartMm - next.StartMm - next.WidthMm;
-                if (planned > 0 && now[next.Order].Any(mm => Math.Abs(mm - next.StartMm) < SlightMm)
+                if (planned > 0 && now[next.Order].Any(mm => Math.Abs(mm - next.StartMm) < Tolerance.ReadBackMm)
                     && measured.FirstOrDefault(m => m.Name == name.Text && (m.Number ?? name.Order) == name.Order) is { } length
                     && GapBounds.Objection(
                         new Where(SewnLengths.FileName), name.Text, planned + name.WidthMm - length.LengthMm, planned, isKept: true)

@@ -17,6 +17,7 @@ internal sealed class EaseMends
     /// <summary>A narrower strip than this holds no letters beside its margins.</summary>
     private const double LeastZoneMm = 4;
 
+    // Widths, a millimetre apart: each is laid out in full, and a strip narrowed by more is another strip.
     private const int MostTries = 12;
 
     private readonly NamesRead _names;
@@ -71,7 +72,7 @@ internal sealed class EaseMends
     {
         var strip = _plan.Hem.Strip;
         double leastMm = (2 * strip.MarginMm) + LeastZoneMm;
-        double width = Math.Min(Math.Floor(mostMm + Slight), Math.Ceiling(strip.FinishedWidthMm) - 1);
+        double width = Math.Min(Math.Floor(mostMm + Tolerance.RoundingMm), Math.Ceiling(strip.FinishedWidthMm) - 1);
         for (int i = 0; i < MostTries && width >= leastMm; i++, width--)
         {
             double cutMm = Math.Round(width + (2 * strip.TurnInMm), 3);
@@ -183,8 +184,6 @@ internal sealed class EaseMends
     private static string TucksOf(StripPlan plan, IEnumerable<RoundEase> tucked) =>
         string.Join(
             "; ", tucked.Select(e => (plan.Rounds.Length > 1 ? FormattableString.Invariant($"round {e.Number} ") : "") + e.TucksInWords()));
-
-    private const double Slight = 1e-6;
 
     private static string LettersOf(StripPlan plan) => plan.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture);
 

@@ -13,9 +13,6 @@ namespace NameBand.Pipeline.Ways;
 /// <summary>Sets out anew what is still to be sewn of typed names: after the ends that were measured, and into what lies bare.</summary>
 internal static class KeyedDrift
 {
-    /// <summary>What is read back from a plan stands on thousandths of a millimetre.</summary>
-    private const double SlightMm = 0.002;
-
     /// <param name="begun">Null until something is said to be sewn.</param>
     /// <param name="problems">What was found before; a list of its own.</param>
     /// <param name="shown">The plan in the out folder, where nothing but drift.csv says what is sewn.</param>
@@ -112,7 +109,7 @@ internal static class KeyedDrift
     {
         var laid = plan.Rounds.SelectMany(r => r.Names).ToDictionary(n => n.Order);
         EarlierName Now(EarlierName name) =>
-            laid.GetValueOrDefault(name.Order) is { } now && Math.Abs(now.WidthMm - name.WidthMm) > SlightMm
+            laid.GetValueOrDefault(name.Order) is { } now && Math.Abs(now.WidthMm - name.WidthMm) > Tolerance.ReadBackMm
             ? name with { ShownWidthMm = now.WidthMm, ShownStartMm = name.ShownStartMm + now.StartMm - name.StartMm } : name;
         return [.. begun.Plan.Rounds.Select(r =>
             r with { Segments = [.. r.Segments.Select(s => s with { Names = [.. s.Names.Select(Now)] })] })];

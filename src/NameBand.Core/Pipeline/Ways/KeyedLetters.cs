@@ -23,8 +23,6 @@ internal sealed class KeyedLetters(
     Way way, LetterKnowledge knowledge, IReadOnlyDictionary<string, LetteredName> shapes, ImmutableArray<Name> names)
     : ILetteredWay
 {
-    /// <summary>What is read back from a plan stands on thousandths of a millimetre.</summary>
-    private const double SlightMm = 0.002;
     private const string LettersName = "the machine’s own letters";
 
     private readonly ConcurrentDictionary<SizeStep, NameComposer> _composers = [];
@@ -212,7 +210,7 @@ internal sealed class KeyedLetters(
         double along = StripCurve.WidestFactor(hem, going.HeightMm);
         var step = same.MinBy(s => OffMm(going, Letter(s), along, _ => true))!;
         var lettered = Letter(step);
-        if (OffMm(going, lettered, along, row => !sewn.Contains(row)) >= SlightMm)
+        if (OffMm(going, lettered, along, row => !sewn.Contains(row)) >= Tolerance.ReadBackMm)
         {
             going = going with { RestDiffers = true, KeepsBaseLine = true };
         }

@@ -9,8 +9,6 @@ namespace NameBand.Pipeline.Ways;
 /// <summary>Finds the largest of a machine's settings at which names fit.</summary>
 internal static class LargestSetting
 {
-    private const double SameHeightMm = 0.05;
-
     public sealed record Chosen(SizeStep Step, StripPlan Plan);
 
     public static Problem NoSuchHeight(double sewnMm) => Problem.CannotUse(
@@ -20,7 +18,7 @@ internal static class LargestSetting
 
     /// <summary>The settings of one height.</summary>
     public static ImmutableArray<SizeStep> At(ImmutableArray<SizeStep> steps, double heightMm) =>
-        [.. steps.Where(s => Math.Abs(s.HeightMm - heightMm) < SameHeightMm)];
+        [.. steps.Where(s => Math.Abs(s.HeightMm - heightMm) < Tolerance.HeightMm)];
 
     /// <param name="steps">All of the machine's settings, largest first.</param>
     /// <param name="layAt">May fail where nothing can be laid out at all.</param>

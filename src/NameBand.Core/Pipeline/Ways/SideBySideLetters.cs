@@ -21,9 +21,6 @@ namespace NameBand.Pipeline.Ways;
 /// </summary>
 internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> parts) : ILetteredWay
 {
-    /// <summary>What is read back from a plan stands on thousandths of a millimetre.</summary>
-    private const double SlightMm = 0.002;
-
     public sealed record Part(Way Way, ILetteredWay Letters)
     {
         /// <summary>What it sews between names; null for nothing.</summary>
@@ -174,7 +171,7 @@ internal sealed class SideBySideLetters(ImmutableArray<SideBySideLetters.Part> p
         }
 
         var step = same.MinBy(s => OffMm(At(s, names), begun))!;
-        bool areAsPlanned = OffMm(At(step, names), begun) < SlightMm;
+        bool areAsPlanned = OffMm(At(step, names), begun) < Tolerance.ReadBackMm;
         var laid = layAt(step, areAsPlanned ? names : names with { Sewn = (names.Sewn!.Value.Begun, begun with { RestDiffers = true }) });
         return laid.Value is { } plan
             ? Result.Of(new LargestSetting.Chosen(step, plan with { SpacingMm = step.GapMm }), laid.Problems)

@@ -11,8 +11,6 @@ namespace NameBand.Pipeline.Ways;
 /// </summary>
 internal static class UnderStitches
 {
-    private const double SamePart = 1e-9;
-
     /// <summary>Lays a job out twice: first to see how much of its strips is sewn on.</summary>
     public static Result<StripPlan> Lay(BandJob job, Func<BandJob, Result<StripPlan>> lay)
     {
@@ -42,7 +40,7 @@ internal static class UnderStitches
 
         double asked = job.Strip.Shortening;
         double was = earlier.UnderStitchesPart ?? earlier.Shortening;
-        bool isSame = Math.Abs(was - asked) < SamePart;
+        bool isSame = Math.Abs(was - asked) < Tolerance.Rounding;
         double allMm = earlier.Names.Sum(n => n.WidthMm);
         double sewnMm = job.Strip.IsShorteningTold ? 0 : earlier.Names.Where(begun.IsSewn).Sum(n => n.WidthMm);
         double mixed = allMm > 0 ? ((was * sewnMm) + (asked * (allMm - sewnMm))) / allMm : asked;

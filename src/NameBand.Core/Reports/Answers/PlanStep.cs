@@ -7,7 +7,7 @@ namespace NameBand.Reports.Answers;
 /// <summary>The step from the plan as it is set to another, in words.</summary>
 internal static class PlanStep
 {
-    private const double SlightMinutes = 1;
+    private const double SlightMinutes = 1; // Hours are printed in minutes: less would be told as nothing saved.
 
     /// <summary>What is done otherwise, and after a colon what comes of it: <c>1 round less: letters 1.8 mm smaller, 3 h 10 min
     /// saved</c>.</summary>

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Stitching.Geometry;
 using NameBand.Stitching.Shapes;
 using NameBand.Stitching.Strokes;
@@ -7,9 +8,9 @@ namespace NameBand.Stitching.Columns;
 /// <summary>A stroke ready for satin: crossings from edge to edge, read by their place along the centre line.</summary>
 internal sealed class Column
 {
+    // A count: a box is asked once for the twelve places in it, and a usual column has ten boxes. Our choice.
     private const int BoxPlaces = 12;
-    private const double HairMm2 = 1e-6;
-    private const double HairMm = 1e-6;
+    private const double HairMm2 = 1e-6; // Of a square: a box is left aside only where it is farther by more than rounding.
 
     /// <summary>A mouth matters to the column's end alone: a bowl may come by its line once more.</summary>
     private const double MouthPart = 1.2;
@@ -210,7 +211,7 @@ internal sealed class Column
             return false;
         }
 
-        double most = (0.5 * _widestMm) + pastMm + HairMm;
+        double most = (0.5 * _widestMm) + pastMm + Tolerance.RoundingMm;
         var (at, distance) = Nearest(p, most);
         return distance < most && distance <= (0.5 * WidthAt(at)) + pastMm;
     }

@@ -9,9 +9,12 @@ namespace NameBand.Stitching.Columns;
 /// </summary>
 internal static class EdgeMatcher
 {
+    // A count: edges of 630 places each; longer ones are read more coarsely, so that time and memory stay bounded.
     private const int MostCells = 400_000;
+    // Of the width, along the centre line: tried out on the faces of fonts-open (docs/stitching.md).
     private const double SmoothingPart = 0.35;
-    private const int LeastReach = 16;
+    // Places to both sides of the diagonal, beside a seventh of the edge: where edges are short that is nearly the whole grid. Our choice.
+    private const int LeastReachPlaces = 16;
 
     /// <summary>Arcs on the left and right edge, both rising.</summary>
     public static (
@@ -45,7 +48,7 @@ internal static class EdgeMatcher
     private static List<(int I, int J)> Cheapest(Places a, Places b, double width, InsideMap inside)
     {
         int most = Math.Max(a.Count, b.Count);
-        for (int reach = Math.Max(LeastReach + (most / 7), b.Count / (a.Count - 1)); ; reach *= 2)
+        for (int reach = Math.Max(LeastReachPlaces + (most / 7), b.Count / (a.Count - 1)); ; reach *= 2)
         {
             var band = new PairBand(a, b, Math.Min(reach, most), width, inside);
             if (band.Cheapest() is { } path)

@@ -9,10 +9,14 @@ namespace NameBand.Stitching.Columns;
 /// <param name="reach">How many places of the second edge the band reaches to both sides of the diagonal.</param>
 internal sealed class PairBand(Places a, Places b, int reach, double widthMm, InsideMap inside)
 {
+    // What a pair costs beside its lean, which is 1 where it lies along the stroke: a little for its length, so that of two square ones
+    // the shorter is taken; as much as lying along for one that leaves the outline; and some for a place that is paired twice. Our
+    // assumption.
     private const double LengthWeight = 0.012;
     private const double OutsideCost = 1;
     private const double UnevenWeight = 0.04;
-    private const double SurelyInside = 2.2;
+    // Widths squared: a pair shorter than one and a half widths is not looked at for leaving the outline.
+    private const double SurelyInsideWidths2 = 2.2;
 
     private readonly double _square = 1 / (widthMm * widthMm);
 
@@ -127,11 +131,11 @@ internal sealed class PairBand(Places a, Places b, int reach, double widthMm, In
             longest = Math.Max(longest, longestOf[lane]);
         }
 
-        for (j = longest * _square > SurelyInside ? first : last + 1; j <= last; j++)
+        for (j = longest * _square > SurelyInsideWidths2 ? first : last + 1; j <= last; j++)
         {
             double dx = b.X[j] - x;
             double dy = b.Y[j] - y;
-            if (((dx * dx) + (dy * dy)) * _square > SurelyInside && !inside.Has(new Vec(x + (dx * 0.5), y + (dy * 0.5))))
+            if (((dx * dx) + (dy * dy)) * _square > SurelyInsideWidths2 && !inside.Has(new Vec(x + (dx * 0.5), y + (dy * 0.5))))
             {
                 here[j] += OutsideCost;
             }

@@ -10,15 +10,19 @@ namespace NameBand.Stitching.Columns;
 /// </summary>
 internal static class StrokeEnds
 {
-    private const double SquaringShare = 0.9;
-    private const double MostSquaring = 0.8;
-    private const double MostRoundCosine = 0.35;
-    private const double CapMm = 0.13;
+    // How a mouth that lies aslant is made squarer: by most of the lag between its edges, and by no more than 0.8 of the width. Our
+    // assumption.
+    private const double SquaringPart = 0.9;
+    private const double MostSquaringPart = 0.8;
+    private const double MostRoundCosine = 0.35; // The cosine of 70°: a round end is led at least so far round (docs/stitching.md).
+    private const double CapMm = 0.13; // A third of a thread's width: what is left of a wide end must be covered by its last thread.
+    // A cap no deeper than that the last thread still covers, so that its two corners may end the stroke.
     private const double MostCapMm = 0.12;
-    private const double MostFault = 1.4;
+    private const double MostFaultPart = 1.4; // Widths: where the ends miss each other by more, straight ends are tried. Our assumption.
 
     /// <summary>From the tip of a round end to where its sides begin is a quarter of its circle: 0.79 × the width.</summary>
     private const double MostRoundPart = 1;
+    // A corner of an end turns by more; letters' round ends do not, within the window it is read in. Our assumption.
     private const double CornerRad = 38 * Math.PI / 180;
 
     public static (List<Vec> Left, List<Vec> Right) Finish(Stroke stroke, double widthMm, double tuckMm, InsideMap inside)
@@ -75,7 +79,7 @@ internal static class StrokeEnds
                 Math.Abs(ends.Right - rightWindow - (edge.Length - leftWindow - ends.Left)) + (2 * CapDepth(edge, ends));
             var straight = Ends(edge, known, width);
             double fault = Fault((rightEnd, leftEnd));
-            if (fault > MostFault * width && Fault(straight) < 0.5 * fault)
+            if (fault > MostFaultPart * width && Fault(straight) < 0.5 * fault)
             {
                 (rightEnd, leftEnd) = straight;
             }
@@ -106,9 +110,9 @@ internal static class StrokeEnds
 
         // A mouth that lies aslant is made squarer by leading the edge that ends first farther under.
         double lag = Vec.Dot(right[^1] - left[^1], direction);
-        double most = MostSquaring * width;
-        double leftMore = Math.Clamp(lag * SquaringShare, 0, most);
-        double rightMore = Math.Clamp(-lag * SquaringShare, 0, most);
+        double most = MostSquaringPart * width;
+        double leftMore = Math.Clamp(lag * SquaringPart, 0, most);
+        double rightMore = Math.Clamp(-lag * SquaringPart, 0, most);
         return ([.. left, Under(left[^1], direction, tuck + leftMore, inside)],
             [.. right, Under(right[^1], direction, tuck + rightMore, inside)]);
     }
@@ -116,7 +120,7 @@ internal static class StrokeEnds
     /// <summary>Goes on from the mouth as far as there is a stroke to hide under.</summary>
     private static Vec Under(Vec from, Vec direction, double tuck, InsideMap inside)
     {
-        const int Parts = 8;
+        const int Parts = 8; // A count: an eighth of the tuck of 0.2 mm is a fortieth of a millimetre, finer than it can be sewn.
         int within = 0;
         while (within < Parts && inside.Has(from + (direction * (tuck * (within + 1) / Parts))))
         {

@@ -127,6 +127,7 @@ internal sealed class ArcLengthPolyline
     /// <summary>Most questions come near to the one before, so a few segments about it are tried first.</summary>
     private int SegmentAt(double arc)
     {
+        // Segments looked at from the last one on before it is sought anew: places are asked for in order, a few segments apart.
         const int Near = 6;
         int last = _at.Length - 2;
         int i = _known;

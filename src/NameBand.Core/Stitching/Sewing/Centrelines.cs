@@ -7,6 +7,7 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>The middle lines of a letter's strokes, as one follows them with a pencil or a darning foot.</summary>
 internal static class Centrelines
 {
+    // A chord of that length strays from a bow of 2 mm radius by 0.004 mm: a line to follow looks smooth.
     private const double StepMm = 0.25;
 
     /// <summary>

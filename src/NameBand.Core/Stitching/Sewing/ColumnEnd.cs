@@ -6,10 +6,13 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>The ends of columns: what they are, and how much shorter a free one is sewn.</summary>
 internal static class ColumnEnd
 {
+    // How much shorter a free end is sewn, in mm and for dots as a part of their length: the last thread lies half its width past its
+    // holes. Our assumption.
     private const double InsetMm = 0.12;
     private const double DotInsetPart = 0.04;
-    private const double LongEnoughToPush = 3.5;
-    private const double MostInsetPart = 0.2;
+    // Widths: only longer columns are pushed out at their ends (docs/cloths.md, our assumption).
+    private const double LongEnoughWidths = 3.5;
+    private const double MostInsetPart = 0.2; // A fifth at each end: a short column keeps more than half of its length.
 
     public static bool Is(Column column, double at) => !column.Closed && (at <= 1e-9 || at >= column.Length - 1e-9);
 
@@ -21,7 +24,7 @@ internal static class ColumnEnd
     public static double FreeInsetMm(Column column, double at, SatinSettings settings)
     {
         double inset = Math.Min(InsetMm, DotInsetPart * column.Length);
-        if (column.Length <= LongEnoughToPush * column.WidthMm)
+        if (column.Length <= LongEnoughWidths * column.WidthMm)
         {
             return inset;
         }

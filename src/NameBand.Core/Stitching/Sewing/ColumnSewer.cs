@@ -10,13 +10,15 @@ namespace NameBand.Stitching.Sewing;
 /// </summary>
 internal sealed class ColumnSewer
 {
-    private const double UnderlayStitchMm = 1.8;
-    private const double RunningStitchMm = 1.5;
-    private const double ShortestRunMm = 0.4;
+    private const double UnderlayStitchMm = 1.8; // As docs/cloths.md says: common practice, no source.
+    private const double RunningStitchMm = 1.5; // Short enough that a curve of letters looks round: common practice, no source.
+    private const double ShortestRunMm = 0.4; // As long as a lock: a shorter way is one stitch with what comes next.
+    // A tenth of a thread's width, so far may a stitch's middle lie off the line that is to be seen.
     private const double RunningOffMm = 0.04;
+    // Of the column's width: underlay is covered, and need only stay well inside. Our assumption.
     private const double UnderlayOffPart = 0.15;
-    private const double EndStandOffMm = 0.45;
-    private const double LongestShortcutMm = 2.5;
+    private const double EndStandOffMm = 0.45; // A thread's width and a hair: so that underlay does not show past the last crossing.
+    private const double LongestShortcutMm = 2.5; // As long as travel's stitches are at most: one stitch from column to column.
 
     /// <summary>The last hole of a column is on the side where the needle goes on to: so it leaves away from the satin.</summary>
     private const double OnwardMm = 1;
@@ -26,7 +28,8 @@ internal sealed class ColumnSewer
 
     /// <summary>Wider columns have zigzag underlay in their middle: common practice, no source.</summary>
     private const double ZigzagFromMm = 5;
-    private const double LongestAcrossMm = 4;
+    private const double LongestAcrossMm = 4; // In a wider column it turns by way of the middle: no stitch of underlay is longer.
+    // Of the width from which edge underlay is laid: a place that is narrower by more has no room for two lines.
     private const double LeastWidePart = 0.75;
 
     /// <summary>How far a column that butts reaches under the other one.</summary>
@@ -291,7 +294,7 @@ internal sealed class ColumnSewer
             return false;
         }
 
-        const int Samples = 6;
+        const int Samples = 6; // A count: six on a stitch of 2.5 mm look at every thread's width.
         for (int i = 1; i < Samples; i++)
         {
             // The last hole lies outside the outline, and so will those of the satin that is to come over the stitch.
@@ -336,7 +339,7 @@ internal sealed class ColumnSewer
     /// <summary>Wide enough, all along, for underlay that runs beside the centre line's without crowding it.</summary>
     private bool IsWide(Column column, double from, double to)
     {
-        const int Samples = 8;
+        const int Samples = 8; // A count: columns change slowly, and a short narrow place among them does no harm.
         double wanted = _settings.EdgeUnderlayFromMm;
         if (column.WidthMm < wanted || Math.Abs(to - from) < 1.2 * wanted)
         {

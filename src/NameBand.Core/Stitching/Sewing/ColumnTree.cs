@@ -27,7 +27,7 @@ internal sealed class ColumnTree
         Cost = cost;
     }
 
-    private const int MostRoots = 24;
+    private const int MostRoots = 24; // A count: the longest columns; a letter has a dozen, so that only signs of many strokes lose any.
 
     public int Root { get; }
 
@@ -162,6 +162,7 @@ internal sealed class ColumnTree
     /// <summary>Where columns come nearest to each other, each pair sought when it is first wanted.</summary>
     private sealed class Gaps(IReadOnlyList<Column> columns)
     {
+        // A count: gaps between parts are measured at nine places of a column, which is enough to say which one is near.
         private const int Parts = 8;
 
         private readonly (double Mm, Branch Step)?[] _known = new (double, Branch)?[columns.Count * columns.Count];

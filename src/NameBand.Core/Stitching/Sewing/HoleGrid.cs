@@ -5,7 +5,7 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>The satin's needle holes of one piece, to ask how near the nearest one is.</summary>
 internal sealed class HoleGrid(double cellMm)
 {
-    private const int Cells = 1024;
+    private const int Cells = 1024; // A power of two: letters have some hundred holes, so that few cells share a place.
 
     private readonly List<(Vec At, int Column, int Next)> _holes = new(256);
 

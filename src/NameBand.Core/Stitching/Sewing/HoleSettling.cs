@@ -11,47 +11,38 @@ namespace NameBand.Stitching.Sewing;
 /// </summary>
 internal static class HoleSettling
 {
-    private const double GapMm = 0.252;
-
     /// <summary>A hole drawn in by so much more than it reaches past the outline bares the edge.</summary>
     private const double BaresMm = 0.04;
 
-    /// <summary>Wider columns have room, and rules of their own.</summary>
-    private const double LongMm = 5;
-    private const double AboutMm = 0.65;
-    private const double TogetherMm = 1;
-    private const double NearMm = 0.75;
-    private const double OpenMm = 0.5;
-    private const int Sweeps = 8;
-    private const double DiscRadiusMm = 0.5;
+    private const double AboutMm = 0.65; // Holes about one that was moved in take part: two and a half times the least gap.
+    private const double TogetherMm = 1; // Places within a disc's width of one another are one crotch and are settled as one.
+    private const double NearMm = 0.75; // The disc's radius, and as far again as a hole may be moved: one farther off costs nothing.
+    private const double OpenMm = 0.5; // Between holes of one edge: farther apart, threads of 0.40 mm leave cloth bare.
+    private const int Sweeps = 8; // A count: a cluster that has not come to rest by then is judged as it lies. Our choice.
 
     /// <summary>No disc of 1 mm comes to hold more holes than that, or than it held; one more may lie off the lattice.</summary>
     private const int MostInDisc = 10;
-    private const int DenseFrom = 8;
-    private const int FanHoles = 10;
-    private const double MostInPart = 0.42;
-    private const double MostInMm = 1.2;
+    private const int DenseFrom = 8; // Holes in a disc: a plain stroke has five by its satin alone, so from here on many meet.
+    private const int FanHoles = 10; // Holes of one edge within a millimetre: as many as a disc may hold (docs/stitching.md).
 
-    /// <summary>
-    /// What a place costs: another hole too near, counted and by how much; drawn in as far as the outline and beyond it; slid along the
-    /// edge; the thread beside it farther off than it covers; many holes about it, first little, then more. Tried out on the faces of
-    /// fonts-open.
-    /// </summary>
+    // What a place costs: another hole too near, counted and by how much; drawn in as far as the outline and beyond it; slid along the
+    // edge; the thread beside it farther off than it covers; many holes about it, first little, then more. Tried out on the faces of
+    // fonts-open. A hole that costs less than the one is left where it is, and a cluster that wins less than the other as it was laid.
     private const double NearCost = 0.6;
     private const double NearerCost = 15;
     private const double InCost = 0.3;
     private const double BareCost = 8;
     private const double SlideCost = 120;
     private const double OpenCost = 60;
-    private const double LeastToMove = 0.05;
-    private const double LeastGain = 0.1;
-    private const double HairCost = 1e-6;
-    private const double InStepMm = 0.08;
-    private const double LatticeMm = 0.2;
-    private const double AroundMm = 0.6;
-    private const double ShortestMm = SewnRun.ShortestMm + 0.001;
-    private const double LongestMm = 6.99;
-    private const int Window = 8;
+    private const double LeastToMoveCost = 0.05;
+    private const double LeastGainCost = 0.1;
+    private const double HairCost = 1e-6; // What rounding leaves in a cost: two places within it are alike, and the first one stays.
+    private const double InStepMm = 0.08; // A third of the least gap, as a hole is moved in while satin is laid.
+    private const double LatticeMm = 0.2; // Of discs about a hole: finer than the 0.25 mm between two holes.
+    private const double AroundMm = 0.6; // As far as that lattice goes aside: 0.57 mm to its corners.
+    private const double ShortestMm = SewnRun.ShortestMm + 0.001; // A hair more, so that it holds when a file has rounded it.
+    private const double LongestMm = 6.99; // Under the 7 mm of the longest stitch by the same rounding.
+    private const int Window = 8; // Stitches before and behind that a moved one is held against: those farther off lie apart.
     private static readonly double[] DenseCosts = [0.4, 2];
     private static readonly double[] FanCosts = [2];
     private static readonly double[] Slides = [0, 0.05, -0.05, 0.1, -0.1, 0.15, -0.15];
@@ -63,7 +54,7 @@ internal static class HoleSettling
         List<int>? drawnIn = null;
         for (int h = 0; h < holes.Count; h++)
         {
-            if (holes[h].WidthMm < LongMm
+            if (holes[h].WidthMm < SatinLayer.LongMm
                 && (InsetOf(holes[h], needles) > holes[h].ReachMm + BaresMm || IsInFan(h, CollectionsMarshal.AsSpan(holes), needles)))
             {
                 (drawnIn ??= []).Add(h);
@@ -89,7 +80,7 @@ internal static class HoleSettling
             }
         }
 
-        return (needles[holes[last].Needle].At - needles[holes[hole].Needle].At).Length < 2 * DiscRadiusMm;
+        return (needles[holes[last].Needle].At - needles[holes[hole].Needle].At).Length < 2 * LockedRun.DiscRadiusMm;
     }
 
     private static double InsetOf(EdgeHole hole, ReadOnlySpan<Needle> needles) =>
@@ -141,7 +132,7 @@ internal static class HoleSettling
             {
                 foreach (int seed in drawnIn)
                 {
-                    if ((holes[seed].Wanted - holes[h].Wanted).Length < AboutMm && holes[h].WidthMm < LongMm)
+                    if ((holes[seed].Wanted - holes[h].Wanted).Length < AboutMm && holes[h].WidthMm < SatinLayer.LongMm)
                     {
                         _active.Add(h);
                         break;
@@ -151,7 +142,7 @@ internal static class HoleSettling
 
             foreach (int h in _active)
             {
-                double within = NearMm + (_isFan ? MostInMm : Math.Max(0, InsetOf(holes[h], needles)));
+                double within = NearMm + (_isFan ? SatinLayer.MostInsetMm : Math.Max(0, InsetOf(holes[h], needles)));
                 List<int> near = [];
                 List<int> about = [];
                 for (int n = 0; n < needles.Length; n++)
@@ -185,7 +176,7 @@ internal static class HoleSettling
             {
                 double cost = Sum(dense);
                 Spread(before, dense);
-                if (Sum(dense) <= cost - LeastGain && AllFit(before) && Densest() <= most)
+                if (Sum(dense) <= cost - LeastGainCost && AllFit(before) && Densest() <= most)
                 {
                     return;
                 }
@@ -272,10 +263,10 @@ internal static class HoleSettling
         /// <summary>The hole itself, where the disc lies about it, is counted too.</summary>
         private int InDisc(int k, Vec centre)
         {
-            int count = (At(k) - centre).Length <= DiscRadiusMm ? 1 : 0;
+            int count = (At(k) - centre).Length <= LockedRun.DiscRadiusMm ? 1 : 0;
             foreach (int n in _about[k])
             {
-                count += (_needles[n].At - centre).Length <= DiscRadiusMm ? 1 : 0;
+                count += (_needles[n].At - centre).Length <= LockedRun.DiscRadiusMm ? 1 : 0;
             }
 
             return count;
@@ -293,7 +284,7 @@ internal static class HoleSettling
             var hole = _holes[_active[k]];
             var now = _needles[hole.Needle].At;
             double least = Cost(k, now, dense);
-            if (least < LeastToMove)
+            if (least < LeastToMoveCost)
             {
                 return false;
             }
@@ -314,7 +305,7 @@ internal static class HoleSettling
             }
 
             double deep = Vec.Dot(before - hole.Wanted, hole.Inward);
-            deep = _isFan ? Math.Max(deep, Math.Min(MostInMm, MostInPart * hole.WidthMm)) : deep;
+            deep = _isFan ? Math.Max(deep, Math.Min(SatinLayer.MostInsetMm, SatinLayer.MostInsetPart * hole.WidthMm)) : deep;
             for (double inset = hole.ReachMm + InStepMm; inset < deep + BaresMm; inset += InStepMm)
             {
                 Try(hole.Wanted + (hole.Inward * inset), (k, dense), ref best, ref least);
@@ -350,10 +341,10 @@ internal static class HoleSettling
                 double x = _needles[n].At.X - at.X;
                 double y = _needles[n].At.Y - at.Y;
                 double square = (x * x) + (y * y);
-                many += square <= DiscRadiusMm * DiscRadiusMm ? 1 : 0;
-                if (square < GapMm * GapMm)
+                many += square <= LockedRun.DiscRadiusMm * LockedRun.DiscRadiusMm ? 1 : 0;
+                if (square < SatinLayer.LeastHoleGapMm * SatinLayer.LeastHoleGapMm)
                 {
-                    double part = 1 - (Math.Sqrt(square) / GapMm);
+                    double part = 1 - (Math.Sqrt(square) / SatinLayer.LeastHoleGapMm);
                     cost += NearCost + (NearerCost * part * part);
                 }
             }

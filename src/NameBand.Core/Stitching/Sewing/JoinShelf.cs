@@ -15,10 +15,11 @@ internal sealed class JoinShelf(SewingSettings settings, double letterHeightMm, 
     /// <summary>A thread over satin that is sewn already is seen more than one on the cloth.</summary>
     private const double OverSatinWorth = 6;
 
+    // For a mm, in mm of thread in sight (docs/stitching.md): our assumption, from looking at names.
     private const double HiddenOverSatinWorth = 2;
 
-    /// <summary>A thread that leaves a column goes over that column's last stitch: so much is not sought to be avoided, or so
-    /// much of all thread.</summary>
+    // A thread that leaves a column goes over that column's last stitch: so much is not sought to be avoided, or so
+    // much of all thread.
     private const double FreeMm = 0.8;
     private const double FreePart = 0.005;
 
@@ -106,12 +107,14 @@ internal sealed class JoinShelf(SewingSettings settings, double letterHeightMm, 
     private double HeightPrice(Point a, Point b)
     {
         double part = (a.YMm + b.YMm) / (2 * letterHeightMm);
-        const double Waist = 2.5;
-        const double Shoulder = 1.2;
+
+        // As many mm more as docs/stitching.md says: at the waist a join reads as a crossbar, at the shoulders less so.
+        const double WaistMm = 2.5;
+        const double ShoulderMm = 1.2;
         return part <= 0.12 ? 0
-            : part < 0.3 ? Waist * (part - 0.12) / 0.18
-            : part < 0.55 ? Waist
-            : part < 0.68 ? Waist - ((Waist - Shoulder) * (part - 0.55) / 0.13)
-            : Shoulder;
+            : part < 0.3 ? WaistMm * (part - 0.12) / 0.18
+            : part < 0.55 ? WaistMm
+            : part < 0.68 ? WaistMm - ((WaistMm - ShoulderMm) * (part - 0.55) / 0.13)
+            : ShoulderMm;
     }
 }

@@ -8,9 +8,9 @@ namespace NameBand.Stitching.Sewing;
 /// goes under.</summary>
 internal static class JoinSight
 {
-    private const double StepMm = 0.05;
-    private const int MostSamples = 400;
-    private const int BoxStitches = 12;
+    private const double StepMm = 0.05; // An eighth of a thread's width.
+    private const int MostSamples = 400; // A count: 20 mm of thread, many times the longest join; they lie on the stack.
+    private const int BoxStitches = 12; // A count: a box is asked once for the twelve stitches in it. Our choice.
 
     /// <summary>So far past its first hole a thread that comes to a part may still lie beside the part's satin.</summary>
     private const int MostAfter = 3;

@@ -22,10 +22,14 @@ internal sealed class LockedRun(NeedleStep[] steps)
     /// <summary>Shorter ones hold nothing: common practice, no source.</summary>
     public const double ShortestLockMm = 0.4;
 
+    // A lock's stitch is a hair longer than the 0.4 mm that it must have; beside it stays the least stitch, and its place is sought in
+    // steps of a third of a thread. Our assumption.
     private const double LockMm = 0.42;
     private const double ShortestMm = 0.3;
     private const double SlideMm = 0.15;
-    private const double DiscRadiusMm = 0.5;
+
+    /// <summary>Holes are counted in discs of 1 mm (docs/cloths.md), a little wider than the hole of a 75/11 needle, 0.75 mm.</summary>
+    public const double DiscRadiusMm = 0.5;
 
     /// <summary>The thread is held at latest when it has run so far. Our assumption: satin lies over all of it.</summary>
     private const double LatestStartMm = 6;

@@ -20,7 +20,8 @@ internal sealed class NameRoute(SewingSettings settings, JoinShelf joins)
 {
     /// <summary>Thread that leads to a cut is cut away: it only takes time.</summary>
     private const double CutHopWorth = 0.25;
-    private const int MostInAnyOrder = 4;
+    private const int MostInAnyOrder = 4; // Parts of one letter: four come in 24 orders, five in 120; a letter with more keeps their order.
+    // A count: the way is sought anew whenever a join turns out to be too long, and that has to end. Our choice.
     private const int MostTries = 20;
 
     private static readonly int[][][] Orders = [.. Enumerable.Range(0, MostInAnyOrder + 1).Select(n => Permutations(n).ToArray())];

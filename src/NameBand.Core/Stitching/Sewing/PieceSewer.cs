@@ -19,6 +19,7 @@ internal sealed record SewnPiece(ImmutableArray<SewnPart> Parts, ImmutableArray<
 /// <summary>Works out the stitches of one letter piece at one height.</summary>
 internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 {
+    // Each reads the outline a little more coarsely (docs/stitching.md); still coarser it would be another letter.
     private const int MostTries = 3;
 
     /// <summary>Over the least stitch, and as long as the usual thread is wide: it comes out as a dot.</summary>

@@ -6,6 +6,7 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>From where to where a part reaches in each row: whether a thread that leaves it would lie over it.</summary>
 internal sealed class Reach
 {
+    // A thread's width along and a hair more up: no thread slips between two places or two rows.
     private const double RowMm = 0.5;
     private const double StepMm = 0.4;
 

@@ -9,6 +9,7 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>The columns of one region's strokes. Different readings find many of the same strokes: each is worked out once.</summary>
 internal sealed class ReadColumns(Region region, Triangulation mesh, InsideMap inside, InsideMap coarse, double stepMm)
 {
+    // A spur less deep is a dent of the outline, a third of a thread's width, and no stroke. Our assumption.
     private const double ShallowMm = 0.15;
 
     private readonly double _strokeMm = region.StrokeWidth();

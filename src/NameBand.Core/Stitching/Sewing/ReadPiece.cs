@@ -13,7 +13,7 @@ internal sealed record ReadPiece(LetterPiece Piece, IReadOnlyList<(Region Region
 
     /// <summary>A letter's strokes may be thinner here and there: for less than this part of them.</summary>
     private const double ThinPart = 0.25;
-    private const double SampleMm = 0.2;
+    private const double SampleMm = 0.2; // Half a thread's width: strokes do not change faster.
 
     private readonly double[] _widths = Widths(Parts);
 

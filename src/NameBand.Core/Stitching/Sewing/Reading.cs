@@ -11,8 +11,9 @@ namespace NameBand.Stitching.Sewing;
 /// <param name="CornerWindow">Over how much of its width a stroke has to turn to be parted at a corner.</param>
 internal readonly record struct Reading(double SpurDepth, double CornerWindow)
 {
-    private const int MostColumns = 400;
-    private const double GoodEnough = 0.03;
+    private const int MostColumns = 400; // A count: an outline that reads as more strokes is torn, and its edge is run. Our assumption.
+    // Of the score: square crossings that leave three hundredths bare or aslant; others are not tried then. Our assumption.
+    private const double GoodEnoughScore = 0.03;
 
     /// <summary>In a mark as small as that, columns that meet bring too many holes together.</summary>
     private const double AsOneWorth = 0.03;
@@ -40,7 +41,7 @@ internal readonly record struct Reading(double SpurDepth, double CornerWindow)
 
         foreach (var other in Others)
         {
-            if (least < GoodEnough || best.Count > MostColumns / 4)
+            if (least < GoodEnoughScore || best.Count > MostColumns / 4)
             {
                 break;
             }

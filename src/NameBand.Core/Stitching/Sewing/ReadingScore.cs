@@ -5,6 +5,8 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>How well columns fill a region: 0 for square crossings that cover everything once.</summary>
 internal static class ReadingScore
 {
+    // What a reading costs beside its lean: ground left bare far more than ground covered twice, which is only thicker, and each column a
+    // little, for it has two ends. Our assumption.
     private const double BareWorth = 4;
     private const double TwiceWorth = 0.15;
     private const double ColumnWorth = 0.004;

@@ -53,52 +53,57 @@ internal readonly record struct SatinSpan(Column Column, int Index, double From,
 /// <summary>Lays zigzag satin along a column, with short crossings where holes would crowd.</summary>
 internal sealed class SatinLayer(SatinSettings settings)
 {
-    private const double LeastHoleGapMm = 0.252;
+    /// <summary>
+    /// Holes within 0.25 mm of one another count as too near (docs/stitching.md, tried out on the faces of fonts-open): a little more, so
+    /// that they are still apart when the needle file has rounded them to thousandths.
+    /// </summary>
+    public const double LeastHoleGapMm = 0.252;
 
     /// <summary>Long crossings have room to keep their holes farther apart where they turn about a corner.</summary>
     private const double LongGapMm = 0.295;
-    private const double LongMm = 5;
-    private const double MostLongInsetMm = 3.5;
+    public const double LongMm = 5; // Stitches over it are taken for long: they have room, and rules of their own. Our assumption.
+    private const double MostLongInsetMm = 3.5; // Half of the longest stitch: deeper than its middle no hole of a crossing is moved in.
+    // A stitch that lies back along the last one within it is the satin's first, and not travel. Our assumption.
     private const double GoesOnRad = 30 * Math.PI / 180;
-    private const double TurnWindowMm = 0.2;
-    private const double MostInsetPart = 0.42;
-    private const double MostInsetMm = 1.2;
+    private const double TurnWindowMm = 0.2; // Half a thread before a crossing and behind it: how far it turns is read there.
+    // A hole is moved in to the middle of its crossing at farthest, less a little that keeps the two apart, and never by more than three
+    // threads. Our assumption.
+    public const double MostInsetPart = 0.42;
+    public const double MostInsetMm = 1.2;
+    // Of the width: a crossing that would cross another may end past the middle, for two that cross show more.
     private const double MostToUncross = 0.75;
-    private const double ClearMm = 0.01;
-    private const double HairMm = 0.03;
-    private const int Window = 10;
-    private const double OtherColumnShare = 1.07;
+    private const double ClearMm = 0.01; // So far before the last stitch it is set: what a file rounds does not bring it back.
+    private const double HairMm = 0.03; // Behind the last stitch by less is rounding of the outline, and not a column that turns back.
+    private const int Window = 10; // Stitches back: those farther off are five spacings away and cannot be crossed.
+    // Holes of another column count as so much farther off, and may come as much nearer: they share no edge. Our assumption.
+    private const double OtherColumnFactor = 1.07;
+    // The longest stitch of satin, 7 to 12 mm by common practice (from memory, no source): the shorter does not snag.
     private const double LongestMm = 7;
-    private const double BrickMm = 4;
+    private const double BrickMm = 4; // Well under the longest stitch, so that bricks lie flat: our assumption.
+    // A hair under the least stitch of 1 mm (Printwear, 12/2016): nearer to an edge no hole is made between.
     private const double LeastBrickMm = 0.9;
     private static readonly int[] BrickOrder = [0, 2, 1, 3];
-    private const double SampleMm = 0.05;
+    private const double SampleMm = 0.05; // An eighth of a thread's width, along the centre line.
 
     /// <summary>With fewer places one more or less would show.</summary>
     private const int LeastToTurn = 9;
 
-    /// <summary>
-    /// Narrow columns are sewn a little more openly, because the holes of both their edges share the same cloth: common
-    /// practice, no source. Sewn widths between which the spacing goes from wider to as stated.
-    /// </summary>
+    // Narrow columns are sewn a little more openly, because the holes of both their edges share the same cloth: common
+    // practice, no source. Sewn widths between which the spacing goes from wider to as stated.
     private const double WiderPart = 0.13;
     private const double NarrowMm = 1;
     private const double WideEnoughMm = 1.8;
 
-    /// <summary>
-    /// So far past its column's mouth a hole may lie, under the column that it butts on: in narrow ones farther, for they have
-    /// few crossings there. Thread that lies across both would be a bump.
-    /// </summary>
+    // So far past its column's mouth a hole may lie, under the column that it butts on: in narrow ones farther, for they have
+    // few crossings there. Thread that lies across both would be a bump.
     private const double LeastPastMouthMm = 0.3;
     private const double MostPastMouthMm = 0.4;
     private const double PastMouthMm = 0.6;
     private const double PastMouthPart = 0.2;
 
-    /// <summary>
-    /// How much the middle of a bend has to say in its pace beside the outer edge, and so much less where the bend is gentle:
-    /// bare slivers show between threads that stand apart at the outer edge. Where crossings turn about a point there is no
-    /// room for more holes. Tried out on the faces of fonts-open.
-    /// </summary>
+    // How much the middle of a bend has to say in its pace beside the outer edge, and so much less where the bend is gentle:
+    // bare slivers show between threads that stand apart at the outer edge. Where crossings turn about a point there is no
+    // room for more holes. Tried out on the faces of fonts-open.
     private const double MiddleShare = 0.5;
     private const double BendShare = 0.2;
     private const double GentlePart = 0.3;
@@ -276,13 +281,13 @@ internal sealed class SatinLayer(SatinSettings settings)
         var (least, most) = width > LongMm ? (LongGapMm, MostLongInsetMm) : (LeastHoleGapMm, MostInsetMm);
         var inward = (far - near).Unit();
         var best = near;
-        double gap = _holes.Nearest(near, index, OtherColumnShare);
+        double gap = _holes.Nearest(near, index, OtherColumnFactor);
         bool crosses = Crosses(run, count, near);
         for (double inset = 0.12; (crosses || gap < least) && inset <= (crosses ? MostToUncross : MostInsetPart) * width
             && inset < most; inset += 0.08)
         {
             var tried = near + (inward * inset);
-            double free = _holes.Nearest(tried, index, OtherColumnShare);
+            double free = _holes.Nearest(tried, index, OtherColumnFactor);
             bool stillCrosses = Crosses(run, count, tried);
             if (stillCrosses == crosses ? free > gap + 0.01 : crosses)
             {

@@ -10,6 +10,7 @@ internal sealed class SewnRun
 {
     /// <summary>No stitch but a lock is shorter than this.</summary>
     public const double ShortestMm = 0.3;
+    // As far as travel may go in one stitch: longer ones lie loose and catch (common practice, no source).
     private const double LongestMm = 2.5;
 
     private readonly List<Needle> _needles = [];

@@ -7,8 +7,6 @@ namespace NameBand.Stitching.Sewing;
 /// <summary>Asks about names some of whose letters are too thin for satin while the others are not, and cannot be widened unseen.</summary>
 internal static class StyleAdvice
 {
-    private const int MostNamed = 3;
-
     /// <summary>One question for each letter, however many names have it.</summary>
     public static IEnumerable<Problem> For(IEnumerable<(LetteredName Name, ReadPiece Letter)> asked, Fabric fabric, double letterHeightMm)
     {
@@ -29,7 +27,7 @@ internal static class StyleAdvice
 
     private static string InWords(string[] names)
     {
-        string few = string.Join(", ", names.Take(MostNamed).Select(n => $"“{n}”"));
-        return names.Length > MostNamed ? FormattableString.Invariant($"{few} and {names.Length - MostNamed} more") : few;
+        string few = string.Join(", ", names.Take(Few.Examples).Select(n => $"“{n}”"));
+        return names.Length > Few.Examples ? FormattableString.Invariant($"{few} and {names.Length - Few.Examples} more") : few;
     }
 }

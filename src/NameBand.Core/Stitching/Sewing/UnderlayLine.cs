@@ -8,7 +8,7 @@ internal static class UnderlayLine
 {
     /// <summary>Underlay along an edge lies so far inside it: common practice, no source.</summary>
     private const double InsideEdgeMm = 0.5;
-    private const double MostAsideMm = 2.5;
+    private const double MostAsideMm = 2.5; // A zigzag of 5 mm from side to side: its stitches stay under the longest.
 
     /// <summary>On the centre line, or beside it: on the one side of it or the other as far as the line inside the edge, or a
     /// part of that.</summary>

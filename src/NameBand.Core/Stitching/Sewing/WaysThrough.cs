@@ -10,8 +10,11 @@ namespace NameBand.Stitching.Sewing;
 /// </summary>
 internal sealed record WaysThrough(IReadOnlyList<EdgePlace> In, IReadOnlyList<WayOut> Out)
 {
+    // Places on an edge are looked at twice as often as they are kept: a way in or out in every row of two threads' width
+    // (docs/stitching.md).
     private const double StepMm = 0.45;
     private const double RowMm = 0.9;
+    // In mm of thread in sight, as docs/stitching.md says: a column sewn out of order, all of them at most, and a seam. Our assumption.
     private const double TurnedOrderMm = 2;
     private const double MostForOrderMm = 6;
     private const double SeamMm = 1;

@@ -7,7 +7,7 @@ namespace NameBand.Stitching.Shapes;
 /// <param name="number">Of this cover, from 1.</param>
 internal sealed class CellCover(Vec corner, double cellMm, int width, int height, int[] seenBy, int number)
 {
-    private const double SampleCells = 0.7;
+    private const double SampleCells = 0.7; // Under a cell's side over the root of two: no cell between two samples is missed.
 
     private readonly double _cellsPerMm = 1 / cellMm;
     private int[] _cells = new int[256];

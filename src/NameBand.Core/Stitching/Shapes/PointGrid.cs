@@ -5,7 +5,7 @@ namespace NameBand.Stitching.Shapes;
 /// <summary>The points of a region that are still part of its outline, by the square they lie in.</summary>
 internal sealed class PointGrid
 {
-    private const int MostCells = 64;
+    private const int MostCells = 64; // A side: 4096 squares, as many as the most points a region has.
 
     private readonly int[] _first;
     private readonly int[] _next;

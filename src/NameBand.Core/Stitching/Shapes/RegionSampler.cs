@@ -6,11 +6,16 @@ namespace NameBand.Stitching.Shapes;
 /// <summary>Turns an outline in mm into regions whose points lie evenly, with every true corner kept.</summary>
 internal static class RegionSampler
 {
-    private const double ClosestMm = 0.003;
+    private const double ClosestMm = 0.003; // Three times what a needle file rounds: nearer points are one.
+    // An eighth of a thread's width squared: a smaller ring is a speck, and a smaller hole closes under the thread.
     private const double LeastRingAreaMm2 = 0.02;
-    private const double CornerRad = 25 * Math.PI / 180;
+    private const double CornerRad = 25 * Math.PI / 180; // Vertices that turn more are kept (docs/stitching.md). Our assumption.
+    // Points where the outline turns back on itself are dropped (docs/stitching.md). Our assumption.
     private const double SpikeRad = 172 * Math.PI / 180;
+    // Eighteen steps for a circle, so that small bowls stay round. Our assumption.
     private const double TurnPerStepRad = 20 * Math.PI / 180;
+    // Counts: triangles take a time that may grow with the square of the points. An outline of more points is read more coarsely, one of
+    // more corners as if it had none. Our choice.
     private const int MostPoints = 4000;
     private const int MostCorners = 1000;
 

@@ -10,18 +10,24 @@ namespace NameBand.Stitching.Strokes;
 /// </summary>
 internal static class ApexCut
 {
+    // As docs/stitching.md says; a wider angle is a corner, as that of L. Our assumption.
     private const double MostBetweenLegsRad = 66 * Math.PI / 180;
 
     /// <summary>The apex points up or down, or as far aside as the outer ones of M and N.</summary>
     private const double MostAslant = 0.35;
+    // Of the longer leg's width: legs that differ by more are a thick and a thin stroke. Our assumption.
     private const double MostUneven = 0.2;
-    private const double MostAside = 0.2;
+    private const double MostAside = 0.2; // Of the width across: a tip that lies farther aside belongs to one leg. Our assumption.
+    // Of the width across at the crotch a lower tip is no column and a higher one a stroke; of the stroke's width, farther than the last
+    // no apex has its sides. Our assumption.
     private const double LeastTipPart = 0.35;
     public const double MostTipPart = 1.2;
     private const double MostReachPart = 1.6;
 
     /// <summary>So much of the tip's height belongs to its sides, the rest to its end.</summary>
     private const double SidePart = 0.6;
+    // Of the corner's width: where a leg's edge is read, near the apex, in the middle and far off, to see that it is straight; and by how
+    // much it may bend, or its tip lie off the middle. Our assumption.
     private const double NearPart = 0.1;
     private const double MiddlePart = 0.55;
     private const double FarPart = 1;

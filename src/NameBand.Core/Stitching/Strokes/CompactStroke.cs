@@ -11,7 +11,7 @@ internal static class CompactStroke
 {
     /// <summary>A round or square mark is twice as wide as a long band with the same area and outline.</summary>
     private const double MostAcross = 2.7;
-    private const double MostSlender = 2.3;
+    private const double MostSlender = 2.3; // Widths: a longer mark is a stroke, as a hyphen is. Our assumption.
 
     /// <summary>Upright where that is hardly longer round, as the stem is that the mark stands beside.</summary>
     private const double UprightWorth = 1.06;
@@ -19,7 +19,7 @@ internal static class CompactStroke
     /// <summary>A rectangle about a region is at least so much longer than this part of the region's extent level or upright.</summary>
     private const double LongestToExtent = 1.46;
 
-    /// <summary>The sides of the stroke; what lies before and after belongs to its ends.</summary>
+    // The sides of the stroke; what lies before and after belongs to its ends.
     private const double SideFrom = 0.35;
     private const double SideTo = 0.65;
 

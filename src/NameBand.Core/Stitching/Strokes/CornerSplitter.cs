@@ -8,11 +8,13 @@ namespace NameBand.Stitching.Strokes;
 /// </summary>
 internal static class CornerSplitter
 {
+    // By how much an inner and an outer edge must turn at a corner, and where the inner one turns sharply, as at a rounded corner, how
+    // little is enough outside. Our assumption.
     private const double InnerTurnRad = 50 * Math.PI / 180;
     private const double OuterTurnRad = 42 * Math.PI / 180;
     private const double SharpTurnRad = 75 * Math.PI / 180;
     private const double RoundedTurnRad = 30 * Math.PI / 180;
-    private const int MostCorners = 24;
+    private const int MostCorners = 24; // A count: no stroke of a letter has so many; a torn outline is left as it is.
 
     /// <summary>Of a turn a little less than any that counts.</summary>
     private static readonly double LeastTangent = 0.99 * Math.Tan(RoundedTurnRad);

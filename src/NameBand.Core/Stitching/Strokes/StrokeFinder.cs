@@ -6,10 +6,14 @@ namespace NameBand.Stitching.Strokes;
 /// <summary>Joins the arms of a skeleton into strokes: at each junction the arms that go on straightest become one.</summary>
 internal sealed class StrokeFinder
 {
-    private const double NearJunctions = 0.6;
-    private const double EndPart = 0.75;
+    // Widths: a shorter arm between two junctions is the thickness of a stroke, and they are one. Our assumption.
+    private const double NearJunctionsPart = 0.6;
+    private const double EndPart = 0.75; // Of the width: so near its end the middle line runs into a corner.
+    // An outline that turns less past a junction is one straight piece. Our assumption.
     private const double StraightRad = 15 * Math.PI / 180;
+    // So much straighter do arms count that share a straight piece of outline (docs/stitching.md). Our assumption.
     private const double StraightWorthRad = 22 * Math.PI / 180;
+    // For a width e times as large: a thick arm goes on in a thick one. Our assumption.
     private const double WidthWeightRad = 12 * Math.PI / 180;
 
     private readonly Region _region;
@@ -136,7 +140,7 @@ internal sealed class StrokeFinder
             {
                 var end = _ends.First(e => e.Arm == arm);
                 double width = arm.Chords.Min(Width);
-                if (end.LengthMm < NearJunctions * width)
+                if (end.LengthMm < NearJunctionsPart * width)
                 {
                     short_.Add(arm);
                 }

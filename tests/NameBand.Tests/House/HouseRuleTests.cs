@@ -125,6 +125,23 @@ public class HouseRuleTests
             }.Order(StringComparer.Ordinal),
             UnitNames.Violations([typeof(Unitless)]));
 
+    [Theory]
+    [InlineData("    private const int Most = 12;", 1)]
+    [InlineData("    // Two lines of a screen.\n\n    private const int Most = 12;", 1)]
+    [InlineData("    // The most names shown.\n    private const int MostNamed = 12;", 1)]
+    [InlineData("    private const int MostNamed = 12; // The number of names that are shown", 1)]
+    [InlineData("    /// <summary>Twice a thread's width.</summary>\n    private const double AMm = 0.8;\n    private const double BMm = 3;", 1)]
+    [InlineData("    private static readonly double Root = Math.Sqrt(2);", 1)]
+    [InlineData("    int F()\n    {\n        const int Tries = 4;\n        return Tries;\n    }", 1)]
+    [InlineData("    private const double A = 1, B = 2;\n    public const byte C = 3;", 2)]
+    [InlineData("    private const int Most = 12; // More would push the next step off a screen of 24 lines.", 0)]
+    [InlineData("    /// <summary>Two lines of a screen.</summary>\n    public const int Most = 12;", 0)]
+    [InlineData("    // Twice a thread's width, and the least stitch.\n    private const double AMm = 0.8;\n    private const double BMm = 1;", 0)]
+    [InlineData("    // Our assumption,\n    // from looking at letters.\n    private const string Word = \"a\";\n    private const int Most = 1;", 0)]
+    [InlineData("    private const string Address = \"http://\";\n    private readonly int _most = 12;\n    int most = 3;", 0)]
+    public void A_number_that_gives_no_reason_is_found(string members, int found) =>
+        Assert.Equal(found, ConstantReasons.Violations(new SourceFile("src/A.cs", $"class A\n{{\n{members}\n}}\n")).Count());
+
     [Fact]
     public void A_method_that_is_handed_too_much_is_found() =>
         Assert.Equal(

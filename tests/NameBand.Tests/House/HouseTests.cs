@@ -99,6 +99,10 @@ public class HouseTests
         AssertNone(UnitNames.Violations(typeof(Length).Assembly.GetTypes()));
 
     [Fact]
+    public void A_number_with_a_name_says_why_it_is_what_it_is() =>
+        AssertNone(Repository.Files("src", ".cs", ".razor").SelectMany(ConstantReasons.Violations));
+
+    [Fact]
     public void What_is_handed_on_cannot_be_changed() =>
         AssertNone(Mutability.Violations(typeof(Length).Assembly.GetTypes()));
 

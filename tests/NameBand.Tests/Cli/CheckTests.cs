@@ -44,6 +44,7 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
     [Theory]
     [InlineData("needle path", "Files", true)]
     [InlineData("needle path, list and all", "Needle paths", true)]
+    [InlineData("one stitch moved, list and all", "Needle paths", true)]
     [InlineData("proof gone", "Files", true)]
     [InlineData("nothing but NULs", "Files", true)]
     [InlineData("list of files gone", "Files", true)]
@@ -54,6 +55,7 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
     [InlineData("one more name", "Plan and list", true)]
     [InlineData("kept path", "What is sewn", true)]
     [InlineData("kept path, in out too", "What is sewn", false)]
+    [InlineData("kept path, its list and out too", "What is sewn", false)]
     [InlineData("log cut off", "Sewing log", false)]
     [InlineData("job.json", "Job and list", false)]
     [InlineData("swatch path", "Swatch", true)]
@@ -95,6 +97,10 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
                 Change("out/needle-paths/hooping-002.csv", t => t.Replace("1,", "2,", StringComparison.Ordinal));
                 OutManifest.Write(_folder["out"], new Dictionary<string, string>());
                 break;
+            case "one stitch moved, list and all":
+                MoveAStitch("out/needle-paths/hooping-002.csv");
+                OutManifest.Write(_folder["out"], new Dictionary<string, string>());
+                break;
             case "proof gone":
                 File.Delete(_folder["out/proofs/hooping-002.png"]);
                 break;
@@ -131,6 +137,11 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
             case "kept path, in out too":
                 Change("sewn/needle-paths/hooping-001.csv", t => t.Replace("1,", "2,", StringComparison.Ordinal));
                 Change("out/needle-paths/hooping-001.csv", t => t.Replace("1,", "2,", StringComparison.Ordinal));
+                break;
+            case "kept path, its list and out too":
+                MoveAStitch("sewn/needle-paths/hooping-001.csv");
+                MoveAStitch("out/needle-paths/hooping-001.csv");
+                OutManifest.Write(_folder["sewn"], new Dictionary<string, string>());
                 break;
             case "log cut off":
                 Change("sewing-log.csv", t => t + "2,sew");
@@ -196,6 +207,13 @@ public sealed class CheckTests(CheckTests.SewnJob sewn) : IClassFixture<CheckTes
         Assert.Equal(1, run.Status);
         Assert.Contains("What is sewn false", Parts());
     }
+
+    /// <summary>A needle path that can be read and has as many stitches as before: nothing but its fingerprint tells.</summary>
+    private void MoveAStitch(string file) => Change(file, t =>
+    {
+        int at = t.LastIndexOf(",stitch\r\n", StringComparison.Ordinal) - 1;
+        return $"{t[..at]}{(t[at] == '5' ? '4' : '5')}{t[(at + 1)..]}";
+    });
 
     private void Change(string file, Func<string, string> change)
     {

@@ -69,6 +69,13 @@ internal static class FuzzRun
 
         string job = Path.Combine(AppContext.BaseDirectory, $"job-{Environment.ProcessId}");
         var kind = KindOf(kindName, Directory.CreateDirectory(job).FullName);
+
+        // What is made once, when it is first asked for, is made before anything is counted: else AFL++ takes it for an input's doing.
+        foreach (byte[] seed in kind.SmallSeeds)
+        {
+            kind.FaultOf(seed, out _);
+        }
+
         Fuzzer.OutOfProcess.Run(stream =>
         {
             using var input = new MemoryStream();
@@ -100,6 +107,7 @@ internal static class FuzzRun
             Path.Combine(folder, "nameband.staticwebassets.endpoints.json"));
         foreach (string library in Watched)
         {
+            ComparedValues.Watch(Path.Combine(folder, library + ".dll"));
             Fuzzer.Instrument(Path.Combine(folder, library + ".dll"), _ => true, SharpFuzz.Options.Value);
         }
 
@@ -113,13 +121,14 @@ internal static class FuzzRun
         var kind = kindName == HostileRequest.Kind ? new HostileKind(kindName, HostileRequest.Seeds, _ => default)
             : new HostileKinds("samples", "fonts-open", scratch).Of(kindName);
         string seeds = Directory.CreateDirectory(Path.Combine(at, "seeds")).FullName;
-        byte[][] all = [.. kind.SmallSeeds, .. FuzzedInputs.Of(FuzzedInputs.Place, kindName)];
+        var ofEachKey = kindName == "job.json" ? FuzzWords.JobsOfEachKey() : [];
+        byte[][] all = [.. kind.SmallSeeds, .. ofEachKey, .. FuzzedInputs.Of(FuzzedInputs.Place, kindName)];
         for (int i = 0; i < all.Length; i++)
         {
             File.WriteAllBytes(Path.Combine(seeds, i.ToString("0000", CultureInfo.InvariantCulture)), all[i]);
         }
 
-        var words = Mutator.Words(kind.SmallSeeds).Select((word, i) => $"w{i}=\"{string.Concat(word.Select(Escaped))}\"");
+        var words = FuzzWords.Of(kindName, kind.SmallSeeds).Select((word, i) => $"w{i}=\"{string.Concat(word.Select(Escaped))}\"");
         File.WriteAllLines(Path.Combine(at, "words"), words);
 
         static string Escaped(byte b) => b is >= 32 and < 127 and not (byte)'"' and not (byte)'\\' ? ((char)b).ToString() : $"\\x{b:x2}";

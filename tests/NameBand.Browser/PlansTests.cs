@@ -14,7 +14,8 @@ public sealed class PlansTests(Chromium browser) : BrowserTests(browser)
     public async Task Plans_stand_side_by_side_and_one_is_taken_with_a_press()
     {
         Chromium.Require();
-        var far = DateOnly.FromDateTime(DateTime.Now).AddDays(90);
+        var today = DateOnly.FromDateTime(DateTime.Now);
+        var far = today.AddDays(90);
         using var folder = Jobs.Small("name\nOttilie Marsh\nBram Sedgewick\nNgozi Farrow\nIlse Quill\n").With(
             "job.json", $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "60 cm", "turn": 0, "closed": false }, "strip": { "rounds": 2 }, "evening": "1h", "finishBy": "{{far:yyyy-MM-dd}}" }""");
         string before = await File.ReadAllTextAsync(folder["job.json"]);
@@ -25,7 +26,7 @@ public sealed class PlansTests(Chromium browser) : BrowserTests(browser)
 
         // What this evening holds, and by when to begin.
         await Expect(page.Locator(".tonight")).ToContainTextAsync("Tonight");
-        var told = Bander.Reckon(folder.FullPath, today: DateOnly.FromDateTime(DateTime.Now));
+        var told = Bander.Reckon(folder.FullPath, today: today);
         await Expect(page.Locator(".tonight p")).ToHaveTextAsync(told.Tonight!.InWords);
         await Expect(page.Locator(".side"))
             .ToContainTextAsync(

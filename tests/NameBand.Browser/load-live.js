@@ -1,15 +1,16 @@
 // Many live tabs and lent screens, over and over, to see whether memory stays flat; all on this computer. Not a test.
 // Build the Release program and the browser tests first, then run it with the Node that comes with the driver:
-//   tests/NameBand.Browser/bin/Release/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/load-live.js [TABS [SCREENS [ROUNDS [HOURS]]]]
+//   tests/NameBand.Browser/bin/Release/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/load-live.js [TABS [SCREENS [ROUNDS [HOURS [REST SECONDS]]]]]
+// NAMEBAND_GCDUMP names the program dotnet-gcdump: then it is told after each round how much is really alive, and how many lines of tabs.
 
 const fs = require('fs'), http = require('http'), os = require('os'), path = require('path');
-const { spawn } = require('child_process');
+const { execFileSync, spawn } = require('child_process');
 const root = path.resolve(__dirname, '../..');
 const { chromium } = require(path.join(__dirname, 'bin/Release/net10.0/.playwright/package'));
 const program = process.env.NAMEBAND_PROGRAM ?? path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
 const bare = '/usr/bin/chromium-headless-shell';
 
-const [tabs = 200, screens = 50, rounds = 6, hours = 24] = process.argv.slice(2).map(Number);
+const [tabs = 200, screens = 50, rounds = 6, hours = 24, rest = 200] = process.argv.slice(2).map(Number);
 const lookEverySeconds = 1.5;   // as machine.js
 const pause = ms => new Promise(done => setTimeout(done, ms));
 const job = fs.mkdtempSync(path.join(os.tmpdir(), 'load-'));
@@ -18,7 +19,22 @@ fs.cpSync(path.join(root, 'samples/lantern-walk'), job, { recursive: true });
 const [command, ...first] = process.env.NAMEBAND_START?.split(' ') ?? ['dotnet', program];
 const server = spawn(command, [...first, 'page', job, '--no-browser', '--lend']);
 const megabytes = () => Math.round(Number(/VmRSS:\s+(\d+)/.exec(fs.readFileSync(`/proc/${server.pid}/status`, 'utf8'))[1]) / 1024);
+const alive = () => {
+  if (!process.env.NAMEBAND_GCDUMP) return '';
+  const dump = path.join(job, 'alive.gcdump');
+  execFileSync(process.env.NAMEBAND_GCDUMP, ['collect', '-p', server.pid, '-o', dump], { stdio: 'ignore' });
+  const told = execFileSync(process.env.NAMEBAND_GCDUMP, ['report', dump], { encoding: 'utf8', maxBuffer: 1e9 });
+  fs.rmSync(dump);
+  if (process.env.NAMEBAND_GCDUMP_INTO) fs.writeFileSync(path.join(process.env.NAMEBAND_GCDUMP_INTO, `${Date.now()}.txt`), told);
+  const bytes = /([\d,.]+)\s+GC Heap bytes/.exec(told)[1].replace(/\D/g, ''), objects = /([\d,.]+)\s+GC Heap objects/.exec(told)[1];
+  const lines = /\s([\d,.]+)\s+Microsoft\.AspNetCore\.Components\.Server\.Circuits\.CircuitHost\s/.exec(told);
+  return `; alive ${(bytes / 1e6).toFixed(1)} MB in ${objects} objects, ${lines ? lines[1] : 0} lines of tabs`;
+};
 const agent = new http.Agent({ keepAlive: true, maxSockets: screens });
+
+// Two hundred strips drawn on one computer would try the browser, not the page's server: all tabs but the first draw none.
+const undrawn = `export const here = { strip: null, waiting: new Set(), data: null, camera: null };
+  export const begin = () => new Proxy({}, { get: (_, name) => name === 'then' || typeof name === 'symbol' ? undefined : () => null });`;
 
 const ask = (url, { method = 'GET', headers = {}, body } = {}) => new Promise((done, lost) => {
   const request = http.request(url, { method, headers, agent, timeout: 60000 }, answer => {
@@ -46,7 +62,7 @@ const ask = (url, { method = 'GET', headers = {}, body } = {}) => new Promise((d
     await one.waitForSelector('[data-alive]');
     await one.waitForFunction(() => !document.querySelector('.sentence').textContent.includes('counting'));
     const worktable = new URL(one.url()).origin + '/';
-    console.log(`one tab, all counted: ${megabytes()} MB`);
+    console.log(`one tab, all counted: ${megabytes()} MB${alive()}`);
 
     const own = await context.newPage();
     await own.goto(worktable + 'machine');
@@ -71,6 +87,7 @@ const ask = (url, { method = 'GET', headers = {}, body } = {}) => new Promise((d
       const pages = [];
       for (let i = 0; i < tabs; i++) {
         const page = await context.newPage();
+        await page.route(/\/(strip|garment)(\.\w+)?\.js/, r => r.fulfill({ contentType: 'text/javascript', body: undrawn }));
         await page.goto(worktable);
         pages.push(page);
       }
@@ -101,9 +118,9 @@ const ask = (url, { method = 'GET', headers = {}, body } = {}) => new Promise((d
       }));
       const busy = megabytes();
       for (const page of pages) await page.close();
-      await pause(30000);
-      console.log(`round ${round}: ${tabs} live tabs ${live} MB, ${followed} follow a change; ${new Set(stamps).size === 1 ? 'all screens see the same' : 'SCREENS DIFFER'}, ` +
-        `${asked} looks so far, ${wrong} wrong, ${busy} MB; 30 s after: ${megabytes()} MB (${Math.round((Date.now() - begun) / 1000)} s)`);
+      await pause(rest * 1000);
+      console.log(`${new Date().toISOString().slice(11, 19)} round ${round}: ${tabs} live tabs ${live} MB, ${followed} follow a change; ${new Set(stamps).size === 1 ? 'all screens see the same' : 'SCREENS DIFFER'}, ` +
+        `${asked} looks so far, ${wrong} wrong, ${busy} MB; ${rest} s after: ${megabytes()} MB${alive()} (${Math.round((Date.now() - begun) / 1000)} s)`);
     }
   } finally {
     agent.destroy();

@@ -258,12 +258,11 @@ public sealed class OneTruthTests(ITestOutputHelper output)
         public async Task PageAsync()
         {
             using var table = new Worktable(job);
+            var counted = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+            table.Changed += () => _ = table.Now.Figures is not null && counted.TrySetResult();
             table.Open();
             await table.FirstLaidAsync();
-            for (int i = 0; i < 2400 && table.Now.Figures is null; i++)
-            {
-                await Task.Delay(50);
-            }
+            await counted.Task.WaitAsync(TimeSpan.FromMinutes(2));
 
             var now = table.Now;
             using var machine = Written(json => MachineState.Write(json, "", now, Bander.Sewn(job, null, null, () => { })));

@@ -81,10 +81,10 @@ export function sharpen(canvas, width, height) {
 }
 
 export function lengthInWords(mm, inches, fine = false) {
-  if (!inches) return fine ? `${mm.toFixed(1)} mm` : `${(mm / 10).toFixed(1)} cm`;
+  if (!inches) return fine ? `${mm.toFixed(1)}\u00a0mm` : `${(mm / 10).toFixed(1)}\u00a0cm`;
   const sixteenths = Math.round(mm / 25.4 * 16);
   const whole = Math.floor(sixteenths / 16);
   let over = sixteenths - whole * 16, under = 16;
   while (over > 0 && over % 2 === 0) { over /= 2; under /= 2; }
-  return over === 0 ? `${whole} in` : whole === 0 ? `${over}/${under} in` : `${whole} ${over}/${under} in`;
+  return over === 0 ? `${whole}\u00a0in` : whole === 0 ? `${over}/${under}\u00a0in` : `${whole}\u00a0${over}/${under}\u00a0in`;
 }

@@ -21,11 +21,11 @@ internal static class CuttingPlan
         double scale = cut.LengthMm > 8000 ? 0.25 : 0.5;
         double size = scale < 0.5 ? 2 : 1;
         double length = Math.Max(cut.LengthMm, 1500 * size);
-        double below = SideMm + ((plan.Cloths.Sum(c => c.Band is null ? 1 : 3) + 2) * LinesMm * size);
+        var words = Words(plan, cut);
+        double below = SideMm + ((words.Length + 1) * LinesMm * size);
         var page = new ProofPage(
             -SideMm * size, cut.ClothWidthMm + (2.5 * SideMm * size), length + (2 * SideMm * size),
             cut.ClothWidthMm + (2.5 * SideMm * size) + below, scale);
-        var words = Words(plan, cut);
         (page with { Palette = DyePalette.Of(plan.Colours), InWords = string.Join('\n', words.Select(w => w.Text.Trim())) })
             .Write(png, picture =>
         {

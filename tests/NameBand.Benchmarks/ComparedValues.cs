@@ -11,9 +11,9 @@ namespace NameBand.Benchmarks;
 /// </summary>
 public static class ComparedValues
 {
-    private const int Places = 1 << 16;
-    private const int MostSigns = 32;
-    private const int Bits = 16;
+    private const int Places = 1 << 16; // As many branches as AFL++ and SharpFuzz tell apart.
+    private const int MostSigns = 32; // No key or marker of ours is longer.
+    private const int Bits = 16; // A letter is a UTF-16 unit.
 
     /// <summary>Rewrites a library so that what it compares with a constant, and words with one another, is told.</summary>
     /// <returns>How many comparisons that are.</returns>

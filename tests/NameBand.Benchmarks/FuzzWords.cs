@@ -14,7 +14,7 @@ namespace NameBand.Benchmarks;
 /// </summary>
 internal static partial class FuzzWords
 {
-    private const int MostBytes = 60;
+    private const int MostBytes = 60; // AFL++ takes 128; a longer text is a sentence.
 
     /// <summary>A list of words of a vocabulary is one text with commas.</summary>
     private const int FewestOfAList = 4;

@@ -4,8 +4,9 @@ namespace NameBand.Layout.BestFit;
 
 /// <summary>
 /// Looks for a filling of a given number of bins by completing one bin after another: the largest piece left, with
-/// the sets of pieces that leave no more empty than the whole may still waste (after R. Korf's bin completion). Wide
-/// searches come after narrow ones; steps are counted, so that giving up is the same on any machine.
+/// the sets of pieces that leave no more empty than the whole may still waste (after R. E. Korf, A New Algorithm for
+/// Optimal Bin Packing, AAAI 2002; from memory). Wide searches come after narrow ones; steps are counted, so that giving
+/// up is the same on any machine.
 /// </summary>
 internal sealed class BinCompletion
 {

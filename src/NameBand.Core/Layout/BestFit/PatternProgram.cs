@@ -3,7 +3,8 @@ using NameBand.Common;
 namespace NameBand.Layout.BestFit;
 
 /// <summary>
-/// The pattern linear program of Gilmore and Gomory: fillings of a bin in whatever parts, so that every kind of
+/// The pattern linear program of P. C. Gilmore and R. E. Gomory (A Linear Programming Approach to the Cutting-Stock Problem,
+/// Operations Research 9(6), 849–859, 1961; from memory): fillings of a bin in whatever parts, so that every kind of
 /// piece is there often enough, with the least number of bins in all. Solved by the revised simplex method; fillings
 /// are made as they are needed by <see cref="PatternKnapsack"/>.
 /// </summary>

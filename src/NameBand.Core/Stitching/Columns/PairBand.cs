@@ -5,7 +5,11 @@ using NameBand.Stitching.Shapes;
 
 namespace NameBand.Stitching.Columns;
 
-/// <summary>The band of a grid of places in which the cheapest pairing of two edges is sought.</summary>
+/// <summary>
+/// The band of a grid of places in which the cheapest pairing of two edges is sought: dynamic time warping in a band about the
+/// diagonal (H. Sakoe and S. Chiba, Dynamic Programming Algorithm Optimization for Spoken Word Recognition, IEEE Transactions on
+/// Acoustics, Speech, and Signal Processing 26(1), 43–49, 1978; seen cited, not read).
+/// </summary>
 /// <param name="reach">How many places of the second edge the band reaches to both sides of the diagonal.</param>
 internal sealed class PairBand(Places a, Places b, int reach, double widthMm, InsideMap inside)
 {

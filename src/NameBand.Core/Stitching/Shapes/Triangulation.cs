@@ -4,7 +4,8 @@ namespace NameBand.Stitching.Shapes;
 
 /// <summary>
 /// The constrained Delaunay triangulation of a region: ears first, then edges are turned until no triangle's
-/// circle holds a neighbour's far point. Edge k of triangle t runs from corner k to corner k + 1.
+/// circle holds a neighbour's far point: Lawson's flips (C. L. Lawson, Software for C1 Surface Interpolation, in Mathematical
+/// Software III, 1977; from memory). Edge k of triangle t runs from corner k to corner k + 1.
 /// </summary>
 internal sealed class Triangulation
 {

@@ -20,7 +20,8 @@ internal sealed class Arm(int from, int to, List<Chord> chords)
 
 /// <summary>
 /// The triangles of a region read as strokes: a triangle with one open edge is an end, with two a piece of a
-/// stroke, with three a junction. Small spurs are closed off, the least deep first.
+/// stroke, with three a junction. Small spurs are closed off, the least deep first. This is the chordal axis transform
+/// (L. Prasad, Morphological Analysis of Shapes, CNLS Newsletter 139, Los Alamos 1997; seen cited, not read).
 /// </summary>
 internal sealed class Skeleton
 {

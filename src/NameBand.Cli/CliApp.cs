@@ -23,33 +23,33 @@ internal static class CliApp
     /// <summary>In the order of the work: --help lists them so.</summary>
     private static readonly (string Verb, Action<IConfigurator> Add)[] Verbs =
     [
-        (NamesCommand.Verb, c => c.AddCommand<NamesCommand>(NamesCommand.Verb).WithDescription(
-            "Checks the lists of a job and says what became of every row; writes nothing.")),
-        (PlansCommand.Verb, c => c.AddCommand<PlansCommand>(PlansCommand.Verb).WithAlias(PlansCommand.OtherVerb).WithDescription(
+        (NamesCommand.Verb, c => c.AddCommand<NamesCommand>(NamesCommand.Verb).WithDescription(Told(
+            "Checks the lists of a job and says what became of every row; writes nothing."))),
+        (PlansCommand.Verb, c => c.AddCommand<PlansCommand>(PlansCommand.Verb).WithAlias(PlansCommand.OtherVerb).WithDescription(Told(
             "Finds the plans that can be sewn, with hours, letters and rounds of each, to choose from; "
-            + "writes only what --take is told to.")),
-        (SwatchCommand.Verb, c => c.AddCommand<SwatchCommand>(SwatchCommand.Verb).WithDescription(
-            "Makes a small test piece to sew before the real cloth, and reads what it showed.")),
-        (MeasureCommand.Verb, c => c.AddCommand<MeasureCommand>(MeasureCommand.Verb).WithDescription(
-            "Measures a machine's own letters: writes the lines to sew, then works out the alphabet.")),
-        (InviteCommand.Verb, c => c.AddCommand<InviteCommand>(InviteCommand.Verb).WithDescription(
-            "Writes the letters that ask the owners of the names, into the folder private; sends nothing.")),
-        (MakeCommand.Verb, c => c.AddCommand<MakeCommand>(MakeCommand.Verb).WithDescription(
-            "Makes the plan, the proofs and the needle paths of a job.")),
-        (HoursCommand.Verb, c => c.AddCommand<HoursCommand>(HoursCommand.Verb).WithDescription(
-            "Calculates the hours, what to buy and which evening sews what; writes nothing.")),
-        (PrintCommand.Verb, c => c.AddCommand<PrintCommand>(PrintCommand.Verb).WithDescription(
-            "Does what make does, and writes the sheets to print.")),
-        (PageCommand.Verb, c => c.AddCommand<PageCommand>(PageCommand.Verb).WithDescription(
-            "Opens the worktable: a page in the browser on this computer, to plan, check and sew by.")),
-        (SewnCommand.Verb, c => c.AddCommand<SewnCommand>(SewnCommand.Verb).WithDescription(
-            "Logs that a hooping is sewn, and shows what is done and what is to do.")),
-        (PublicCommand.Verb, c => c.AddCommand<PublicCommand>(PublicCommand.Verb).WithDescription(
-            "Makes a page on which supporters find their names: of those who said yes to it, and of nobody else.")),
-        (CheckCommand.Verb, c => c.AddCommand<CheckCommand>(CheckCommand.Verb).WithDescription(
-            "Says whether list, plan, files, sewing log and what is sewn are whole and agree; writes nothing.")),
-        (FacesCommand.Verb, c => c.AddCommand<FacesCommand>(FacesCommand.Verb).WithDescription(
-            "Lists the letter faces that travel with the program, with the height from which each can be sewn.")),
+            + "writes only what --take is told to."))),
+        (SwatchCommand.Verb, c => c.AddCommand<SwatchCommand>(SwatchCommand.Verb).WithDescription(Told(
+            "Makes a small test piece to sew before the real cloth, and reads what it showed."))),
+        (MeasureCommand.Verb, c => c.AddCommand<MeasureCommand>(MeasureCommand.Verb).WithDescription(Told(
+            "Measures a machine's own letters: writes the lines to sew, then works out the alphabet."))),
+        (InviteCommand.Verb, c => c.AddCommand<InviteCommand>(InviteCommand.Verb).WithDescription(Told(
+            "Writes the letters that ask the owners of the names, into the folder private; sends nothing."))),
+        (MakeCommand.Verb, c => c.AddCommand<MakeCommand>(MakeCommand.Verb).WithDescription(Told(
+            "Makes the plan, the proofs and the needle paths of a job."))),
+        (HoursCommand.Verb, c => c.AddCommand<HoursCommand>(HoursCommand.Verb).WithDescription(Told(
+            "Calculates the hours, what to buy and which evening sews what; writes nothing."))),
+        (PrintCommand.Verb, c => c.AddCommand<PrintCommand>(PrintCommand.Verb).WithDescription(Told(
+            "Does what make does, and writes the sheets to print."))),
+        (PageCommand.Verb, c => c.AddCommand<PageCommand>(PageCommand.Verb).WithDescription(Told(
+            "Opens the worktable: a page in the browser on this computer, to plan, check and sew by."))),
+        (SewnCommand.Verb, c => c.AddCommand<SewnCommand>(SewnCommand.Verb).WithDescription(Told(
+            "Logs that a hooping is sewn, and shows what is done and what is to do."))),
+        (PublicCommand.Verb, c => c.AddCommand<PublicCommand>(PublicCommand.Verb).WithDescription(Told(
+            "Makes a page on which supporters find their names: of those who said yes to it, and of nobody else."))),
+        (CheckCommand.Verb, c => c.AddCommand<CheckCommand>(CheckCommand.Verb).WithDescription(Told(
+            "Says whether list, plan, files, sewing log and what is sewn are whole and agree; writes nothing."))),
+        (FacesCommand.Verb, c => c.AddCommand<FacesCommand>(FacesCommand.Verb).WithDescription(Told(
+            "Lists the letter faces that travel with the program, with the height from which each can be sewn."))),
     ];
 
     public static int Run(string[] args, CliHost host)
@@ -95,7 +95,7 @@ internal static class CliApp
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
             var refused = Problem.OfMachine(new Where(), "read or write", error);
-            return Say(host, wantsJson, (int)ExitStatus.CannotUse, refused.Found, "Nothing half-made is left behind. " + refused.Mend);
+            return Say(host, wantsJson, (int)ExitStatus.CannotUse, refused.Found, $"Nothing half-made is left behind. {refused.Mend}");
         }
         catch (Exception error)
         {
@@ -162,7 +162,10 @@ internal static class CliApp
         return app;
     }
 
-    private static int Say(CliHost host, bool wantsJson, int status, string found, string mend)
+    /// <summary>For the command line library, which keeps texts as they are.</summary>
+    private static string Told(Said text) => text.ToString();
+
+    private static int Say(CliHost host, bool wantsJson, int status, Said found, Said mend)
     {
         if (wantsJson)
         {
@@ -172,7 +175,7 @@ internal static class CliApp
 
         var page = new Page(host.Errors);
         page.Line(found, tone: status == host.StoppedStatus ? Tone.Plain : Tone.Bad);
-        if (mend.Length > 0)
+        if (!mend.IsEmpty)
         {
             page.Line(mend);
         }

@@ -1,4 +1,6 @@
 using NameBand.Cli;
+using NameBand.Common;
 
+Language.TakeFromEnvironment();
 using var host = CliHost.OfThisProcess();
 return CliApp.Run(args, host);

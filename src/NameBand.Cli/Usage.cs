@@ -31,7 +31,7 @@ internal static class Usage
         [FacesCommand.Verb] = ["--json", "--help"],
     };
 
-    public static string Commands { get; } = $"The commands are {Wording.List([.. Options.Keys])}; --help says more.";
+    public static Said Commands { get; } = $"The commands are {Wording.List([.. Options.Keys])}; --help says more.";
 
     /// <summary>Options that take a word after them.</summary>
     private static readonly string[] WithWord =
@@ -41,17 +41,17 @@ internal static class Usage
     private static readonly string[] WithNumber = ["--lines", "--minutes", "--hands", "--strip", "--port"];
 
     /// <summary>What the command line library would let pass; null when there is nothing.</summary>
-    public static string? Check(string[] args) => args switch
+    public static Said? Check(string[] args) => args switch
     {
         [] => "No command was given.",
         [.., "--out"] => "--out needs the path of a folder after it.",
-        [.., var last] when WithWord.Contains(last) => $"{last} needs a word after it.",
+        [.., var last] when WithWord.Contains(last) => (Said)$"{last} needs a word after it.",
         _ when args.Any(string.IsNullOrWhiteSpace) => "One of the words on the command line is empty.",
         _ when args.Contains("--") => "“--” means nothing to NameBand.",
         _ => null,
     };
 
-    public static int Refuse(CliHost host, string found)
+    public static int Refuse(CliHost host, Said found)
     {
         var page = new Page(host.Errors);
         page.Line(found, tone: Tone.Bad);
@@ -60,7 +60,7 @@ internal static class Usage
     }
 
     /// <summary>Refuses a word of a command with the command's form.</summary>
-    public static int RefuseWord(CliHost host, string verb, string found)
+    public static int RefuseWord(CliHost host, string verb, Said found)
     {
         var page = new Page(host.Errors);
         page.Line(found, tone: Tone.Bad);
@@ -77,19 +77,19 @@ internal static class Usage
         {
             string wrong = verb.Length > 0 ? verb : args[0];
             string[] known = verb.Length > 0 ? [.. Options.Keys] : ["--help", "--version"];
-            string guess = NearestWord.Find(wrong, known) is { } near ? $" Did you mean {near}?" : "";
-            return Refuse(host, $"“{PlainText.Short(wrong)}” is not {(verb.Length > 0 ? "a command" : "an option")} of NameBand.{guess}");
+            Said guess = NearestWord.Find(wrong, known) is { } near ? (Said)$" Did you mean {near}?" : "";
+            return Refuse(host, $"“{PlainText.Short(wrong)}” is not {(verb.Length > 0 ? (Said)"a command" : "an option")} of NameBand.{guess}");
         }
 
         return RefuseWord(host, verb, Found(verb, options, args, error));
     }
 
-    private static string Found(string verb, string[] options, string[] args, CommandAppException error)
+    private static Said Found(string verb, string[] options, string[] args, CommandAppException error)
     {
         string[] rest = [.. args.SkipWhile(a => a != verb).Skip(1)];
         if (rest.FirstOrDefault(a => a.StartsWith('-') && !options.Contains(a.Split('=')[0])) is { } option)
         {
-            string guess = NearestWord.Find(option.Split('=')[0], options) is { } near ? $" Did you mean {near}?" : "";
+            Said guess = NearestWord.Find(option.Split('=')[0], options) is { } near ? (Said)$" Did you mean {near}?" : "";
             return $"“{PlainText.Short(option)}” is not an option of {verb}.{guess}";
         }
 
@@ -103,10 +103,10 @@ internal static class Usage
         string[] folders = [.. rest.Where((a, i) => !a.StartsWith('-') && (i == 0 || !WithWord.Contains(rest[i - 1])))];
         return folders.Length switch
         {
-            > 0 when verb == FacesCommand.Verb => $"faces takes no job, and “{PlainText.Short(folders[0])}” is one word too many.",
+            > 0 when verb == FacesCommand.Verb => (Said)$"faces takes no job, and “{PlainText.Short(folders[0])}” is one word too many.",
             0 => $"{verb} needs the path of a job's folder.",
-            1 => error.Message,
-            2 when verb == SewnCommand.Verb => error.Message,
+            1 => Said.Plain(error.Message),
+            2 when verb == SewnCommand.Verb => Said.Plain(error.Message),
             _ => $"{verb} takes one job, and “{PlainText.Short(folders[1])}” is one too many. A path with blanks in it stands in quotes.",
         };
     }

@@ -1,5 +1,5 @@
-using System.ComponentModel;
 using NameBand.Cli.Reports;
+using NameBand.Cli.Terminal;
 using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
@@ -16,7 +16,7 @@ internal sealed class CheckCommand(CliHost host) : Command<CheckCommand.Settings
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--out <DIR>")]
-        [Description("The folder that make wrote (default: JOB/out).")]
+        [Told("The folder that make wrote (default: JOB/out).")]
         public string? Out { get; init; }
     }
 }

@@ -1,5 +1,5 @@
-using System.ComponentModel;
 using NameBand.Cli.Reports;
+using NameBand.Cli.Terminal;
 using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
@@ -18,7 +18,7 @@ internal sealed class FacesCommand(CliHost host) : Command<FacesCommand.Settings
     internal sealed class Settings : CommandSettings
     {
         [CommandOption("--json")]
-        [Description("Write the faces as one JSON object to standard output, and nothing else there.")]
+        [Told("Write the faces as one JSON object to standard output, and nothing else there.")]
         public bool Json { get; init; }
     }
 }

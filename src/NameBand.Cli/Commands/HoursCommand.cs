@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
@@ -17,7 +16,7 @@ internal sealed class HoursCommand(CliHost host) : Command<HoursCommand.Settings
         double? evening = null;
         if (settings.Evening is { } text)
         {
-            if (!Duration.TryParseMinutes(text, out double minutes, out string why))
+            if (!Duration.TryParseMinutes(text, out double minutes, out Said why))
             {
                 return Usage.Refuse(host, $"--evening: {why} Write for example --evening 2h.");
             }
@@ -38,7 +37,7 @@ internal sealed class HoursCommand(CliHost host) : Command<HoursCommand.Settings
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--evening <TIME>")]
-        [Description("Divide the hoopings among evenings of this length, such as 2h.")]
+        [Told("Divide the hoopings among evenings of this length, such as 2h.")]
         public string? Evening { get; init; }
     }
 }

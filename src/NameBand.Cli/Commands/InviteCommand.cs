@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Reports;
@@ -31,7 +30,7 @@ internal sealed class InviteCommand(CliHost host) : Command<InviteCommand.Settin
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--answers")]
-        [Description(
+        [Told(
             "Enter what came back: every answers….csv in the folder “private” goes into approvals.csv. You are asked about what is "
             + "given twice, changed or not clear.")]
         public bool Answers { get; init; }

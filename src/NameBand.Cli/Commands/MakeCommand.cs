@@ -1,6 +1,6 @@
-using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
+using NameBand.Common;
 using NameBand.Reports;
 using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
@@ -23,11 +23,11 @@ internal sealed class MakeCommand(CliHost host) : Command<MakeCommand.Settings>
     }
 
     /// <param name="after">Printed under the prose; empty for nothing.</param>
-    internal static int Give(CliHost host, Settings settings, MakeReport report, string after = "") =>
+    internal static int Give(CliHost host, Settings settings, MakeReport report, Said? after = null) =>
         Answering.Give<MakeAnswer>(host, settings.Json, report.Answer, "Nothing was made", (page, answer) =>
         {
             new MakeSummary(page, answer, settings.Job).Print();
-            if (after.Length > 0)
+            if (after is { IsEmpty: false })
             {
                 page.Gap();
                 page.Line(after);
@@ -37,11 +37,11 @@ internal sealed class MakeCommand(CliHost host) : Command<MakeCommand.Settings>
     internal class Settings : JobSettings
     {
         [CommandOption("--out <DIR>")]
-        [Description("The folder to make (default: JOB/out).")]
+        [Told("The folder to make (default: JOB/out).")]
         public string? Out { get; init; }
 
         [CommandOption("--afresh")]
-        [Description("Choose again what the job leaves free, such as strips side by side, and forget what the earlier plan had.")]
+        [Told("Choose again what the job leaves free, such as strips side by side, and forget what the earlier plan had.")]
         public bool Afresh { get; init; }
     }
 }

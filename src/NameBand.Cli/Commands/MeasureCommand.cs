@@ -1,5 +1,5 @@
-using System.ComponentModel;
 using NameBand.Cli.Reports;
+using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports.Answers;
 using Spectre.Console;
@@ -22,24 +22,24 @@ internal sealed class MeasureCommand(CliHost host) : Command<MeasureCommand.Sett
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--size <HEIGHT>")]
-        [Description("Which of the machine's letter heights, such as \"8 mm\" (default: the first of letters.sizes).")]
+        [Told("Which of the machine's letter heights, such as \"8 mm\" (default: the first of letters.sizes).")]
         public string? Size { get; init; }
 
         [CommandOption("--lines <COUNT>")]
-        [Description("The most lines to sew; letters that get none are estimated.")]
+        [Told("The most lines to sew; letters that get none are estimated.")]
         public int? Lines { get; init; }
 
         public Length? SizeGiven => Size is not null && Length.TryParse(Size, out var size, out _) ? size : null;
 
         public override ValidationResult Validate()
         {
-            if (Size is not null && !Length.TryParse(Size, out _, out string why))
+            if (Size is not null && !Length.TryParse(Size, out _, out Said why))
             {
-                return ValidationResult.Error($"--size: {why}");
+                return Refused($"--size: {why}");
             }
 
             return Lines is < 6 or > 1000
-                ? ValidationResult.Error("--lines takes a whole number from 6 to 1000.")
+                ? Refused("--lines takes a whole number from 6 to 1000.")
                 : ValidationResult.Success();
         }
     }

@@ -1,5 +1,5 @@
-using System.ComponentModel;
 using NameBand.Cli.Reports;
+using NameBand.Cli.Terminal;
 using NameBand.Reports.Answers;
 using Spectre.Console.Cli;
 
@@ -20,7 +20,7 @@ internal sealed class NamesCommand(CliHost host) : Command<NamesCommand.Settings
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--settle")]
-        [Description("Write the questions into corrections.csv, one line each, for you to fill in the decision.")]
+        [Told("Write the questions into corrections.csv, one line each, for you to fill in the decision.")]
         public bool Settle { get; init; }
     }
 }

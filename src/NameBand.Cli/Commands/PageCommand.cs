@@ -32,7 +32,7 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
         }
         catch (PortException e)
         {
-            new Page(host.Errors).Line(e.Message, tone: Tone.Bad);
+            new Page(host.Errors).Line(Said.Plain(e.Message), tone: Tone.Bad);
             return (int)ExitStatus.CannotUse;
         }
 
@@ -89,24 +89,24 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<JOB>")]
-        [Description("The job's folder; an empty one begins a new job.")]
+        [Told("The job's folder; an empty one begins a new job.")]
         public required string Job { get; init; }
 
         [CommandOption("--port <N>")]
-        [Description("The port to answer on (default: a free one).")]
+        [Told("The port to answer on (default: a free one).")]
         public int Port { get; init; }
 
         [CommandOption("--no-browser")]
-        [Description("Print the address and do not open a browser.")]
+        [Told("Print the address and do not open a browser.")]
         public bool NoBrowser { get; init; }
 
         [CommandOption("--lend")]
-        [Description("Serve the view at the machine, and nothing else, to your own network under a one-time code.")]
+        [Told("Serve the view at the machine, and nothing else, to your own network under a one-time code.")]
         public bool Lend { get; init; }
 
         /// <summary>The lent view answers on the next port.</summary>
         public override ValidationResult Validate() => Port < 0 || Port > (Lend ? 65534 : 65535)
-            ? ValidationResult.Error("--port takes a number from 0 to 65535, and to 65534 with --lend.")
+            ? JobSettings.Refused("--port takes a number from 0 to 65535, and to 65534 with --lend.")
             : ValidationResult.Success();
     }
 }

@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using System.Diagnostics;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
@@ -41,17 +40,17 @@ internal sealed class PlansCommand(CliHost host) : Command<PlansCommand.Settings
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--take <MARK>")]
-        [Description("Write what the plan of this mark changes into job.json; the rest of the file stays as it is.")]
+        [Told("Write what the plan of this mark changes into job.json; the rest of the file stays as it is.")]
         public string? Take { get; init; }
 
         [CommandOption("--late <PLACE>")]
-        [Description(
+        [Told(
             "For names that came when the garment was finished: make a job of its own for them, as a label or partRound, "
             + "in a folder inside this one.")]
         public string? Late { get; init; }
 
         [CommandOption("--why <MARK>")]
-        [Description("List the work of the plan of this mark beside that of the plan as it is set.")]
+        [Told("List the work of the plan of this mark beside that of the plan as it is set.")]
         public string? Why { get; init; }
     }
 }

@@ -1,5 +1,5 @@
-using System.ComponentModel;
 using NameBand.Cli.Terminal;
+using NameBand.Common;
 using NameBand.Reports;
 using Spectre.Console.Cli;
 
@@ -19,19 +19,19 @@ internal sealed class PrintCommand(CliHost host) : Command<PrintCommand.Settings
         }
 
         string folder = settings.Out ?? Path.Combine(settings.Job, "out");
-        string after = $"The sheets to print are in {Path.Combine(folder, "sheets")}. "
-            + "Print them at 100 % and measure the squares on the first page.";
+        Said after = $"The sheets to print are in {Path.Combine(folder, "sheets")}. "
+            + $"Print them at 100 % and measure the squares on the first page.";
         if (report.RehearsalSheets.Count > 0)
         {
-            after += " Paper rehearsal, to pin on the garment before you sew: "
-                + string.Join("; ", report.RehearsalSheets.Select(
-                    s => $"paper-rehearsal-{s.Key}.pdf ({s.Value} {(s.Value == 1 ? "sheet" : "sheets")})")) + ".";
+            var sheets = Said.Join("; ", report.RehearsalSheets.Select(
+                s => (Said)$"paper-rehearsal-{s.Key}.pdf ({s.Value} {Said.Plural(s.Value, "sheet", "sheets")})"));
+            after += $" Paper rehearsal, to pin on the garment before you sew: {sheets}.";
         }
 
         if (settings.Thanks)
         {
             after += $" The pictures to send are in {Path.Combine(folder, "thanks")}; "
-                + "thanks.csv there says which is whose, and stays with you.";
+                + $"thanks.csv there says which is whose, and stays with you.";
         }
 
         return MakeCommand.Give(host, settings, report, after);
@@ -40,11 +40,11 @@ internal sealed class PrintCommand(CliHost host) : Command<PrintCommand.Settings
     internal sealed class Settings : MakeCommand.Settings
     {
         [CommandOption("--thanks")]
-        [Description("Also a picture of each name, to send to its owner.")]
+        [Told("Also a picture of each name, to send to its owner.")]
         public bool Thanks { get; init; }
 
         [CommandOption("--playback")]
-        [Description("Also a moving picture of each needle path.")]
+        [Told("Also a moving picture of each needle path.")]
         public bool Playback { get; init; }
     }
 }

@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Reports;
@@ -25,7 +24,7 @@ internal sealed class PublicCommand(CliHost host) : Command<PublicCommand.Settin
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--out <DIR>")]
-        [Description("The folder to make (default: JOB/public).")]
+        [Told("The folder to make (default: JOB/public).")]
         public string? Out { get; init; }
     }
 }

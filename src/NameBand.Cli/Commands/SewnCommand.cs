@@ -1,6 +1,6 @@
-using System.ComponentModel;
 using System.Globalization;
 using NameBand.Cli.Reports;
+using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.PlanFile;
@@ -24,7 +24,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
                 host, Verb, $"“{PlainText.Short(word)}” is not the number of a hooping, nor of names with an n before it.");
         }
 
-        string? wrong = Wrong(settings, what, out measuredMm);
+        Said? wrong = Wrong(settings, what, out measuredMm);
         if (wrong is not null)
         {
             return Usage.Refuse(host, wrong);
@@ -91,7 +91,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
         settings.By is { Length: > 0 } by
             ? SewingEntry.NoteBy(PlainText.Short(PlainText.OneLine(by), 60), settings.Note ?? "") : settings.Note ?? "";
 
-    private static string? Wrong(Settings settings, SewnWhat? what, out double? measuredMm)
+    private static Said? Wrong(Settings settings, SewnWhat? what, out double? measuredMm)
     {
         measuredMm = null;
         if (WrongStep(settings) is { } wrong)
@@ -154,7 +154,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
 
         if (settings.Measured is { } text)
         {
-            if (!Length.TryParse(text, out var length, out string why))
+            if (!Length.TryParse(text, out var length, out Said why))
             {
                 return $"--measured: {why}";
             }
@@ -171,7 +171,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
     }
 
     /// <summary>What is wrong with the length of a typed name; null where nothing is.</summary>
-    private static string? WrongLength(Settings settings, SewnWhat? what)
+    private static Said? WrongLength(Settings settings, SewnWhat? what)
     {
         if (settings is { Length: null, Scrap: true, Mistake: true, Blank: null } && what?.Names is { } taken)
         {
@@ -195,11 +195,11 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             return "Say one thing at a time: a --length, --again, --mistake or --measured.";
         }
 
-        return settings.LengthTold() is { IsSuccess: false } told ? $"--length: {told.Why}" : null;
+        return settings.LengthTold() is { IsSuccess: false } told ? (Said)$"--length: {told.Why}" : null;
     }
 
     /// <summary>What is wrong with a step of finishing; null where nothing is.</summary>
-    private static string? WrongStep(Settings settings)
+    private static Said? WrongStep(Settings settings)
     {
         if (settings.Done is not null && settings.Undone is not null)
         {
@@ -212,7 +212,7 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
                 && settings.Minutes is null;
             return !isAlone ? "A bare length is said by itself: sewn JOB --left \"812 mm\" --round 2"
                 : settings.Round is < 1 ? "Rounds are numbered from 1, the lowest."
-                : settings.LeftTold() is { IsSuccess: false } told ? $"--left: {told.Why}" : null;
+                : settings.LeftTold() is { IsSuccess: false } told ? (Said)$"--left: {told.Why}" : null;
         }
 
         if (settings.Step is not { } step)
@@ -226,115 +226,115 @@ internal sealed class SewnCommand(CliHost host) : Command<SewnCommand.Settings>
             || settings.Mark is not null || settings.Again || settings.Patch || settings.Mistake || settings.Measured is not null;
         return saysMore ? "A step of finishing is said by itself: sewn JOB --done pin --round 2"
             : settings.Round is < 1 ? "Rounds are numbered from 1, the lowest."
-            : FinishingWords.Read(step) is null ? $"A step of finishing is one of {words}." : null;
+            : FinishingWords.Read(step) is null ? (Said)$"A step of finishing is one of {words}." : null;
     }
 
     internal sealed class Settings : JobSettings
     {
         [CommandArgument(1, "[WHAT]")]
-        [Description(
+        [Told(
             "The number of a hooping, such as 12, or of a name that is keyed in or traced, such as n12 or n3-n8; without one the command shows how things stand.")]
         public string? What { get; init; }
 
         [CommandOption("--done <STEP>")]
-        [Description(
+        [Told(
             "A step of finishing is done: tear, press, cut, join, turn, tuck, pin, lower or upper (sewn down at that edge). Those before it count as done too.")]
         public string? Done { get; init; }
 
         [CommandOption("--undone <STEP>")]
-        [Description("That step, and those after it, are still to be done after all.")]
+        [Told("That step, and those after it, are still to be done after all.")]
         public string? Undone { get; init; }
 
         [CommandOption("--round <NUMBER>")]
-        [Description("With --done, --undone or --left: of that round alone, the lowest being 1.")]
+        [Told("With --done, --undone or --left: of that round alone, the lowest being 1.")]
         public int? Round { get; init; }
 
         /// <summary>The step of finishing that is spoken of; null for none.</summary>
         public string? Step => Done ?? Undone;
 
         [CommandOption("--left <LENGTH>")]
-        [Description(
+        [Told(
             "Of typed names sewn and pinned on the garment: the bare length that is left, from where the last one ends to the end of the round. The rest is spread into it.")]
         public string? Left { get; init; }
 
         /// <summary>The bare length as it was told.</summary>
-        public (bool IsSuccess, double Mm, string Why) LeftTold() => Read(Left, "what is left bare is longer than nothing.");
+        public (bool IsSuccess, double Mm, Said Why) LeftTold() => Read(Left, "what is left bare is longer than nothing.");
 
         [CommandOption("--minutes <MINUTES>")]
-        [Description("What it took at the machine, from start to last stitch.")]
+        [Told("What it took at the machine, from start to last stitch.")]
         public double? Minutes { get; init; }
 
         [CommandOption("--hands <MINUTES>")]
-        [Description("What hooping, setting straight, keying in, tearing away and clipping took.")]
+        [Told("What hooping, setting straight, keying in, tearing away and clipping took.")]
         public double? Hands { get; init; }
 
         [CommandOption("--machine <NAME>")]
-        [Description("The machine it was sewn on, where there are several.")]
+        [Told("The machine it was sewn on, where there are several.")]
         public string? Machine { get; init; }
 
         [CommandOption("--by <NAME>")]
-        [Description("Who sewed it, where there are several of you.")]
+        [Told("Who sewed it, where there are several of you.")]
         public string? By { get; init; }
 
         [CommandOption("--mark <SIGNS>")]
-        [Description("The four signs after the word mark on the sheet it was sewn from.")]
+        [Told("The four signs after the word mark on the sheet it was sewn from.")]
         public string? Mark { get; init; }
 
         [CommandOption("--measured <LENGTH>")]
-        [Description("Length of the sewn and pressed piece, first name's left edge to last name's right edge.")]
+        [Told("Length of the sewn and pressed piece, first name's left edge to last name's right edge.")]
         public string? Measured { get; init; }
 
         [CommandOption("--length <LENGTH>")]
-        [Description("Of a typed name such as n1: how long it came out, first letter's left edge to last letter's right edge.")]
+        [Told("Of a typed name such as n1: how long it came out, first letter's left edge to last letter's right edge.")]
         public string? Length { get; init; }
 
         [CommandOption("--blank <PLACES>")]
-        [Description("With --length: where its first word ended and its second began, from the left edge: \"31 mm, 38 mm\".")]
+        [Told("With --length: where its first word ended and its second began, from the left edge: \"31 mm, 38 mm\".")]
         public string? Blank { get; init; }
 
         [CommandOption("--scrap")]
-        [Description(
+        [Told(
             "With --length: it was sewn on a scrap; the length counts, the name is not sewn. With --mistake: the last length told so counts no longer.")]
         public bool Scrap { get; init; }
 
         /// <summary>The length as it was told.</summary>
-        public (bool IsSuccess, double Mm, string Why) LengthTold() => Read(Length, "a name is longer than nothing.");
+        public (bool IsSuccess, double Mm, Said Why) LengthTold() => Read(Length, "a name is longer than nothing.");
 
-        private static (bool IsSuccess, double Mm, string Why) Read(string? told, string nothing) => told is null
-            ? (false, 0, "") : Common.Length.TryParse(told, out var length, out string why) && length.Mm > 0
-                ? (true, length.Mm, "") : (false, 0, why.Length > 0 ? why : nothing);
+        private static (bool IsSuccess, double Mm, Said Why) Read(string? told, Said nothing) => told is null
+            ? (false, 0, "") : Common.Length.TryParse(told, out var length, out Said why) && length.Mm > 0
+                ? (true, length.Mm, "") : (false, 0, !why.IsEmpty ? why : nothing);
 
         [CommandOption("--strip <NUMBER>")]
-        [Description("With --measured: which strip of the hooping, from the top, where it holds several.")]
+        [Told("With --measured: which strip of the hooping, from the top, where it holds several.")]
         public int? Strip { get; init; }
 
         [CommandOption("--sure")]
-        [Description("With --measured: it was measured twice and is so, though it is farther off than cloth usually is.")]
+        [Told("With --measured: it was measured twice and is so, though it is farther off than cloth usually is.")]
         public bool Sure { get; init; }
 
         [CommandOption("--spoiled")]
-        [Description(
+        [Told(
             "Only asks: what can be done about a hooping, or a name, that was misspelt or went wrong, with the work of each way and what the cloth bears.")]
         public bool Spoiled { get; init; }
 
         [CommandOption("--again")]
-        [Description("It was spoiled: plan to sew it again where it was.")]
+        [Told("It was spoiled: plan to sew it again where it was.")]
         public bool Again { get; init; }
 
         [CommandOption("--patch")]
-        [Description("It was spoiled and the strip is cut: sew it again on a piece of its own.")]
+        [Told("It was spoiled and the strip is cut: sew it again on a piece of its own.")]
         public bool Patch { get; init; }
 
         [CommandOption("--mistake")]
-        [Description("It was marked by mistake and is not sewn.")]
+        [Told("It was marked by mistake and is not sewn.")]
         public bool Mistake { get; init; }
 
         [CommandOption("--note <TEXT>")]
-        [Description("A remark to keep in the log.")]
+        [Told("A remark to keep in the log.")]
         public string? Note { get; init; }
 
         [CommandOption("--out <DIR>")]
-        [Description("The folder it was sewn from (default: JOB/out).")]
+        [Told("The folder it was sewn from (default: JOB/out).")]
         public string? Out { get; init; }
     }
 }

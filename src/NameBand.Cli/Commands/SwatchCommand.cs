@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using NameBand.Cli.Reports;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
@@ -26,12 +25,12 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
         {
             return settings.Set || settings.Under is not null
                 ? Usage.Refuse(
-                    host, $"{(settings.Set ? "--set" : "--under")} goes with a length: swatch JOB --measured 99.2 {(settings.Set ? "--set" : "--under 62")}.")
+                    host, $"{(settings.Set ? "--set" : "--under")} goes with a length: swatch JOB --measured 99.2 {(settings.Set ? (Said)"--set" : "--under 62")}.")
                 : Make(settings, cancellationToken);
         }
 
         // A reading from a ruler is in millimetres unless it says otherwise.
-        if (!IsLength(settings.Measured, out var measured, out string why))
+        if (!IsLength(settings.Measured, out var measured, out Said why))
         {
             return Usage.Refuse(host, $"--measured: {why}");
         }
@@ -46,7 +45,7 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
             : Usage.Refuse(host, "--measured: the marks are farther apart than nothing.");
     }
 
-    private static bool IsLength(string text, out Length length, out string why) =>
+    private static bool IsLength(string text, out Length length, out Said why) =>
         Length.TryParse(text + " mm", out length, out why) || Length.TryParse(text, out length, out why);
 
     private int Make(Settings settings, CancellationToken cancel)
@@ -81,23 +80,23 @@ internal sealed class SwatchCommand(CliHost host) : Command<SwatchCommand.Settin
     internal sealed class Settings : JobSettings
     {
         [CommandOption("--measured <LENGTH>")]
-        [Description("What you measure between the swatch's crosses after sewing and pressing, such as 99.2.")]
+        [Told("What you measure between the swatch's crosses after sewing and pressing, such as 99.2.")]
         public string? Measured { get; init; }
 
         [CommandOption("--under <LENGTH>")]
-        [Description("With --measured, where no hoop holds the cloth: how much of it lies under stitches, such as 62.")]
+        [Told("With --measured, where no hoop holds the cloth: how much of it lies under stitches, such as 62.")]
         public string? Under { get; init; }
 
         [CommandOption("--columns <SIZES>")]
-        [Description("Width and length of the swatch's columns after pressing, such as \"1.2x9.1 4.1x9.2 1.2x9.1 4.1x9.2\".")]
+        [Told("Width and length of the swatch's columns after pressing, such as \"1.2x9.1 4.1x9.2 1.2x9.1 4.1x9.2\".")]
         public string? Columns { get; init; }
 
         [CommandOption("--set")]
-        [Description("With --measured or --columns: write what comes of it into job.json; the rest of the file stays as it is.")]
+        [Told("With --measured or --columns: write what comes of it into job.json; the rest of the file stays as it is.")]
         public bool Set { get; init; }
 
         [CommandOption("--out <DIR>")]
-        [Description("The swatch's folder (default: JOB/swatch).")]
+        [Told("The swatch's folder (default: JOB/swatch).")]
         public string? Out { get; init; }
     }
 }

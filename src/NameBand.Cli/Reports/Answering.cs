@@ -1,4 +1,5 @@
 using NameBand.Cli.Terminal;
+using NameBand.Common;
 using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
@@ -8,7 +9,7 @@ internal static class Answering
 {
     /// <param name="outcome">What a refusal begins with.</param>
     /// <param name="prose">Prints an answer that is no refusal.</param>
-    public static int Give<T>(CliHost host, bool asJson, CommandAnswer answer, string outcome, Action<Page, T> prose)
+    public static int Give<T>(CliHost host, bool asJson, CommandAnswer answer, Said outcome, Action<Page, T> prose)
         where T : CommandAnswer
     {
         if (asJson)

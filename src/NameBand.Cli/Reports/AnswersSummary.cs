@@ -11,7 +11,7 @@ internal static class AnswersSummary
     {
         page.Line($"{answer.Title}: the owners' answers", tone: Tone.Heading);
         page.Gap();
-        List<(string, string, Tone)> facts =
+        List<(Said, Said, Tone)> facts =
         [
             ("Read", $"{Words.Count(answer.Lines, "line")} in {Words.Count(answer.Files, "file")}; something new of {Words.Count(answer.Entered.Count, "name")}", Tone.Plain),
             ("Answers", $"agreed: {answer.Agreed}, change wished: {answer.ChangeWished}, not clear: {answer.Unclear}, missing: {answer.Missing.Count}", Tone.Plain),
@@ -40,7 +40,7 @@ internal static class AnswersSummary
             ? "Names left the plan, or wait. Next: make, then invite: reminders.csv then has who is missing."
             : answer.Missing.Count > 0 ? "Next: invite. Then reminders.csv has who is missing." : "Everybody has answered.");
 
-        void Add(string label, string state, Tone tone)
+        void Add(Said label, string state, Tone tone)
         {
             string[] names = [.. answer.Entered.Where(e => e.State == state).Select(e => e.Text)];
             if (names.Length > 0)
@@ -50,7 +50,7 @@ internal static class AnswersSummary
         }
     }
 
-    private static string Named(IReadOnlyList<string> names) =>
-        string.Join("; ", names.Take(ShortList.Most).Select(n => PlainText.Short(n, 80)))
-        + (names.Count > ShortList.Most ? FormattableString.Invariant($" and {names.Count - ShortList.Most} more") : "");
+    private static Said Named(IReadOnlyList<string> names) =>
+        Said.Plain(string.Join("; ", names.Take(ShortList.Most).Select(n => PlainText.Short(n, 80))))
+        + (names.Count > ShortList.Most ? (Said)$" and {names.Count - ShortList.Most} more" : "");
 }

@@ -16,11 +16,11 @@ internal sealed class ApprovalsSummary(Page page, NamesAnswer answer)
 
         page.Gap();
         page.Line($"Agreed by their owners: {In("agreed").Count()} of {Words.Count(names.Count, "name")}", tone: Tone.Heading);
-        List<(string, string, Tone)> facts = [];
-        Add("Waiting", "asked", n => Words.Tied(n.Text) + (n.Date.Length > 0 ? $" (asked {n.Date})" : ""));
-        Add("Change wished", "change wished", n => n.Wished.Length > 0 ? $"{n.Text}, as {n.Wished}" : n.Text);
-        Add("Not clear", "unclear", n => n.Text);
-        Add("Not asked", "", n => n.Outdated ? $"{n.Text} (agreed to was {n.Asked})" : n.Text);
+        List<(Said, Said, Tone)> facts = [];
+        Add("Waiting", "asked", n => Words.Tied(Said.Plain(n.Text)) + (n.Date.Length > 0 ? (Said)$" (asked {n.Date})" : ""));
+        Add("Change wished", "change wished", n => n.Wished.Length > 0 ? $"{n.Text}, as {n.Wished}" : Said.Plain(n.Text));
+        Add("Not clear", "unclear", n => Said.Plain(n.Text));
+        Add("Not asked", "", n => n.Outdated ? $"{n.Text} (agreed to was {n.Asked})" : Said.Plain(n.Text));
         page.Facts([.. facts.DefaultIfEmpty(("", "nobody is missing", Tone.Good))]);
         Lines("Wishes are not fulfilled by themselves. These lines in corrections.csv would do it; --settle writes them:",
             answer.WishedCorrections ?? []);
@@ -31,19 +31,20 @@ internal sealed class ApprovalsSummary(Page page, NamesAnswer answer)
 
         IEnumerable<ToldApproval> In(string state) => names.Where(n => n.State == state);
 
-        void Add(string label, string state, Func<ToldApproval, string> inWords)
+        void Add(Said label, string state, Func<ToldApproval, Said> inWords)
         {
             var all = In(state).ToList();
             if (all.Count > 0)
             {
-                string more = all.Count > ShortList.Most ? FormattableString.Invariant($" and {all.Count - ShortList.Most} more") : "";
-                string named = string.Join("; ", all.Take(ShortList.Most).Select(n => PlainText.Short(inWords(n), 160)));
+                Said more = all.Count > ShortList.Most ? (Said)$" and {all.Count - ShortList.Most} more" : "";
+                var named = Said.Join("; ", all.Take(ShortList.Most).Select(
+                    n => inWords(n).Changed((text, _) => PlainText.Short(text, 160))));
                 facts.Add((label, $"{all.Count}: {named}{more}", Tone.Plain));
             }
         }
     }
 
-    private void Lines(string heading, IReadOnlyCollection<string> lines)
+    private void Lines(Said heading, IReadOnlyCollection<string> lines)
     {
         if (lines.Count > 0)
         {

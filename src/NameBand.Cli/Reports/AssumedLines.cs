@@ -1,4 +1,5 @@
 using NameBand.Cli.Terminal;
+using NameBand.Common;
 using NameBand.Reports;
 
 namespace NameBand.Cli.Reports;
@@ -17,6 +18,6 @@ internal sealed class AssumedLines(Page page, AssumedWorkshop? assumed)
         page.Line("Assumed", tone: Tone.Heading);
         page.Note(assumed.Text);
         page.Hanging("→ ", "If yours is different, put its figures into this, and save it as workshop.json in the job's folder:", 2);
-        page.Line(assumed.Line, 4);
+        page.Line(Said.Plain(assumed.Line), 4);
     }
 }

@@ -18,32 +18,33 @@ internal sealed class ChangesSummary(Page page, ToldChanges? changes)
         page.Gap();
         if (changes.Names.Count == 0)
         {
-            string stand = Words.Count(changes.Unchanged, "name stands", "names stand");
-            page.Line($"Since the plan before nothing changed: {stand} where {(changes.Unchanged == 1 ? "it" : "they")} stood.");
+            Said stand = Words.Count(changes.Unchanged, "name stands", "names stand");
+            page.Line($"Since the plan before nothing changed: {stand} where {(changes.Unchanged == 1 ? (Said)"it" : "they")} stood.");
             return;
         }
 
         page.Line("Since the plan before", tone: Tone.Heading);
-        List<(string, string, Tone)> facts = [];
+        List<(Said, Said, Tone)> facts = [];
         Add("new", "New", n => $"{n.Text} (hooping {Number(n.Hooping)})");
         Add("text changed", "Text changed", n => $"{n.TextBefore} is now {n.Text} (hooping {Number(n.Hooping)})");
         Add("moved hooping", "Other hooping", n => $"{n.Text} ({Number(n.HoopingBefore)} to {Number(n.Hooping)})");
-        Add("moved along", "Moved along", n => n.Text);
-        Add("withdrawn", "Withdrawn", n => n.Text);
+        Add("moved along", "Moved along", n => Said.Plain(n.Text));
+        Add("withdrawn", "Withdrawn", n => Said.Plain(n.Text));
         Add("no longer sewn", "No longer sewn", n => $"{n.Text} ({n.Why})");
         Add("sewn then changed", "Sewn, changed", n => $"{n.Text} ({n.Why})", Tone.Attention);
-        Add("sewn then withdrawn", "Sewn, withdrawn", n => n.Text, Tone.Attention);
+        Add("sewn then withdrawn", "Sewn, withdrawn", n => Said.Plain(n.Text), Tone.Attention);
         facts.Add(("Unchanged", Words.Count(changes.Unchanged, "name"), Tone.Plain));
         page.Facts([.. facts]);
         page.Line("All of it, name by name, is in changes.csv.", 2, Tone.Quiet);
 
-        void Add(string change, string label, Func<ToldChange, string> inWords, Tone tone = Tone.Plain)
+        void Add(string change, Said label, Func<ToldChange, Said> inWords, Tone tone = Tone.Plain)
         {
             var names = changes.Names.Where(n => n.Change == change).ToList();
             if (names.Count > 0)
             {
-                string more = names.Count > ShortList.MostOfKind ? FormattableString.Invariant($" and {names.Count - ShortList.MostOfKind} more") : "";
-                string named = string.Join("; ", names.Take(ShortList.MostOfKind).Select(n => PlainText.Short(inWords(n), 160)));
+                Said more = names.Count > ShortList.MostOfKind ? (Said)$" and {names.Count - ShortList.MostOfKind} more" : "";
+                var named = Said.Join("; ", names.Take(ShortList.MostOfKind).Select(
+                    n => inWords(n).Changed((text, _) => PlainText.Short(text, 160))));
                 facts.Add((label, $"{Words.Count(names.Count, "name")}: {named}{more}", tone));
             }
         }

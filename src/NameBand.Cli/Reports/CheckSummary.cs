@@ -11,7 +11,7 @@ internal static class CheckSummary
     {
         if (answer.Title.Length > 0)
         {
-            page.Line(answer.Title, tone: Tone.Heading);
+            page.Line(Said.Plain(answer.Title), tone: Tone.Heading);
             page.Gap();
         }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using NameBand.Cli.Terminal;
+using NameBand.Common;
 using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
@@ -17,11 +18,11 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
 
         page.Gap();
         bool byEvenings = sittings.Any(s => s.Evening > 1) || evenings > 1;
-        string best = answer.IsProvenBest == true ? "no plan does it sooner" : Bound(evenings);
-        string count = Words.Count(evenings, byEvenings || sittings.Count == 1 ? "evening" : "sitting");
-        string work = byEvenings || sittings.All(s => s.Hoopings.Count == 0) ? "of work" : "of sewing and hooping";
+        Said best = answer.IsProvenBest == true ? "no plan does it sooner" : Bound(evenings);
+        Said count = Words.Count(evenings, byEvenings || sittings.Count == 1 ? "evening" : "sitting");
+        Said work = byEvenings || sittings.All(s => s.Hoopings.Count == 0) ? "of work" : "of sewing and hooping";
         page.Line(
-            sittings.Count == 0 ? "Nothing is left to do." : $"{count}, {Words.Duration(minutes)} {work}; {best}.",
+            sittings.Count == 0 ? "Nothing is left to do." : (Said)$"{count}, {Words.Duration(minutes)} {work}; {best}.",
             tone: Tone.Heading);
         PrintTonight();
         PrintDays();
@@ -35,8 +36,8 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
         }
     }
 
-    private string Bound(int evenings) => evenings > answer.LeastEvenings
-        ? $"no plan does with fewer than {answer.LeastEvenings}"
+    private Said Bound(int evenings) => evenings > answer.LeastEvenings
+        ? (Said)$"no plan does with fewer than {answer.LeastEvenings}"
         : $"no plan takes less than {Words.Duration(Math.Floor(answer.LeastMinutes.GetValueOrDefault() / 5) * 5)}";
 
     /// <summary>Such as <c>washing the cloth, hoopings 1–4</c>.</summary>
@@ -47,20 +48,20 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
         .. sitting.After.Select(t => t.Act).Distinct(),
     ]);
 
-    private static string Label(ToldSitting sitting)
+    private static Said Label(ToldSitting sitting)
     {
-        string who = sitting.Person is { } person ? ", " + person + (sitting.Machine.Length > 0 ? $" at {sitting.Machine}" : "")
-            : sitting.Machine.Length > 0 ? ", " + sitting.Machine : sitting.Hoopings.Count == 0 ? ", by hand" : "";
+        Said who = sitting.Person is { } person ? sitting.Machine.Length > 0 ? (Said)$", {person} at {sitting.Machine}" : $", {person}"
+            : sitting.Machine.Length > 0 ? (Said)$", {sitting.Machine}" : sitting.Hoopings.Count == 0 ? ", by hand" : "";
         return sitting.Day is { } day
-            ? day.ToString("ddd d MMM", CultureInfo.InvariantCulture) + who
-            : FormattableString.Invariant($"Evening {sitting.Evening}{who}");
+            ? (Said)$"{day:ddd d MMM}{who}"
+            : $"Evening {sitting.Evening}{who}";
     }
 
     private void PrintTonight()
     {
         if (answer.Tonight is { } tonight)
         {
-            page.Line($"{(tonight.Day is { } day ? InWords(day) : "The next evening")}: {tonight.Text}", 2, Tone.Good);
+            page.Line($"{(tonight.Day is { } day ? InWords(day) : (Said)"The next evening")}: {tonight.Text}", 2, Tone.Good);
         }
     }
 
@@ -80,11 +81,11 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
         foreach (var problem in answer.Problems.Where(p => p.Where.Key == "finishBy"))
         {
             page.Line(problem.Found, 2, Tone.Attention);
-            page.Line("→ " + problem.Mend, 2);
+            page.Line($"→ {problem.Mend}", 2);
         }
     }
 
-    private static string InWords(DateOnly day) => day.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
+    private static Said InWords(DateOnly day) => $"{day:dddd d MMMM yyyy}";
 
     /// <summary>Such as <c>hoopings 1–7, 9, 12–14</c>.</summary>
     internal static string Numbers(IReadOnlyList<int> numbers)

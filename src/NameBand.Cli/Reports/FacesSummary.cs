@@ -12,11 +12,11 @@ internal static class FacesSummary
     {
         var all = answer.Faces;
         page.Line("Faces to choose from: “face” in the group “lettering” of job.json.", tone: Tone.Heading);
-        string cloth = $"on {answer.Cloth} with its usual thread and needle";
+        Said cloth = $"on {answer.Cloth} with its usual thread and needle";
         string narrowest = answer.NarrowestSatinMm.ToString("0.0#", CultureInfo.InvariantCulture) + Words.Tie + "mm";
         page.Line(
             $"“Satin from” is the height of the capitals at which the thinnest stroke comes out {narrowest} wide as sewn {cloth}: "
-            + "the stroke as drawn and the pull compensation on both sides. Letters made of narrower strokes are sewn as running stitch.");
+            + $"the stroke as drawn and the pull compensation on both sides. Letters made of narrower strokes are sewn as running stitch.");
         page.Line("“Clear from” is the least height at which counters and strokes stay open and firm.");
         page.Gap();
         var main = all.Where(IsForMostNames).OrderBy(f => f.LeastHeightMm).ThenBy(f => f.SatinFromMm);
@@ -27,7 +27,7 @@ internal static class FacesSummary
             page.Gap();
             page.Line("Asked by themselves for letters the chosen face lacks:", tone: Tone.Heading);
             var named = helpers.OrderBy(f => f.Name, StringComparer.Ordinal);
-            page.Facts([.. named.Select(f => (f.Name, $"{Heights(f)} {f.Reason}", Tone.Plain))]);
+            page.Facts([.. named.Select(f => (Said.Plain(f.Name), (Said)$"{Heights(f)} {f.Reason}", Tone.Plain))]);
         }
 
         if (answer.Problems.Count > 0)
@@ -39,12 +39,12 @@ internal static class FacesSummary
 
     private static bool IsForMostNames(ToldFace face) => !face.HelpsOut || face.Scripts.Contains("Latin");
 
-    private static string Heights(ToldFace face) =>
-        FormattableString.Invariant($"satin from {face.SatinFromMm:0.0}{Words.Tie}mm, clear from {face.LeastHeightMm:0.0}{Words.Tie}mm.");
+    private static Said Heights(ToldFace face) =>
+        $"satin from {face.SatinFromMm:0.0}{Words.Tie}mm, clear from {face.LeastHeightMm:0.0}{Words.Tie}mm.";
 
-    private static string Text(ToldFace face)
+    private static Said Text(ToldFace face)
     {
-        string scripts = face.Scripts.Count == 0 ? "" : $" {Wording.AsSentence(Wording.List([.. face.Scripts]))}";
+        Said scripts = face.Scripts.Count == 0 ? "" : (Said)$" {Wording.AsSentence(Wording.List([.. face.Scripts]))}";
         return $"{Heights(face)} {face.Reason}{scripts}";
     }
 }

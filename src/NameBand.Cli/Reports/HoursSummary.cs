@@ -10,17 +10,17 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
 {
     public void Print()
     {
-        page.Line(answer.Title, tone: Tone.Heading);
+        page.Line(Said.Plain(answer.Title), tone: Tone.Heading);
         page.Gap();
-        string pieces = answer.TakenUp ?? Words.Count(answer.Hoopings, answer.Hooped ? "hooping" : "run");
+        Said pieces = answer.TakenUp ?? Words.Count(answer.Hoopings, answer.Hooped ? "hooping" : "run");
         page.Line(
             $"{Words.Count(answer.Names, "name")} in {pieces}: {Words.Duration(answer.AllMinutes)}, hands and machine together. "
-            + "The real time should fall in the range in brackets 8 times in 10.");
+            + $"The real time should fall in the range in brackets 8 times in 10.");
         if (answer.ElapsedMinutes < answer.AllMinutes.Likely - 1)
         {
             page.Line(
                 $"By the clock {Words.Duration(answer.ElapsedMinutes)}: nobody has to watch the machine, and one piece is clipped "
-                + "and freed of its backing while it sews the next.");
+                + $"and freed of its backing while it sews the next.");
         }
 
         PrintWork("At the machine", answer.MachineMinutes, answer.MachineMinutesAtSetPace, answer.Machine);
@@ -35,7 +35,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         NeedsYou.Print(page, answer);
     }
 
-    private void PrintWork(string heading, ToldFigure sum, ToldFigure? atSetPace, IEnumerable<ToldAct> acts)
+    private void PrintWork(Said heading, ToldFigure sum, ToldFigure? atSetPace, IEnumerable<ToldAct> acts)
     {
         page.Gap();
         page.Line($"{heading}: {Words.Duration(sum)}", tone: Tone.Heading);
@@ -44,32 +44,32 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
             page.Line($"The whole job by your own pace, what is sewn included; without your log {Words.Duration(set)}.", 2);
         }
 
-        page.Facts([.. acts.Select(a => (a.Work, $"{Amount(a)}: {Minutes(a)}", Tone.Plain))]);
+        page.Facts([.. acts.Select(a => (a.Work, (Said)$"{Amount(a)}: {Minutes(a)}", Tone.Plain))]);
     }
 
     private void PrintLeft()
     {
         if (answer.Begun)
         {
-            string sew = answer.MachineMinutesLeft.Likely > 0 ? Words.Duration(answer.MachineMinutesLeft) : "nothing";
-            string finishing = Words.Duration(answer.FinishingMinutesLeft);
+            Said sew = answer.MachineMinutesLeft.Likely > 0 ? Words.Duration(answer.MachineMinutesLeft) : "nothing";
+            Said finishing = Words.Duration(answer.FinishingMinutesLeft);
             page.Line(
                 $"Still to sew: {ToSew()}, {sew} at the machine. Still to do by hand: "
                 + $"{Words.Duration(answer.HandsOnMinutesLeft)}, of it {finishing} from pressing to sewing down. "
-                + "The figures with each act count the whole job, what is sewn included.",
+                + $"The figures with each act count the whole job, what is sewn included.",
                 2);
         }
     }
 
     /// <summary>Such as <c>3 hoopings</c>, <c>19 of 24 names</c>, or both.</summary>
-    private string ToSew()
+    private Said ToSew()
     {
-        string?[] parts =
+        Said?[] parts =
         [
             answer.HoopingsLeft is { } hoopings ? Words.Count(hoopings, "hooping") : null,
-            answer.NamesLeft is { } names ? $"{names} of {Words.Count(answer.NamesByName.GetValueOrDefault(), "name")}" : null,
+            answer.NamesLeft is { } names ? (Said)$"{names} of {Words.Count(answer.NamesByName.GetValueOrDefault(), "name")}" : null,
         ];
-        return string.Join(" and ", parts.Where(p => p is not null));
+        return Said.Join(" and ", parts.OfType<Said>());
     }
 
     private void PrintLearned()
@@ -85,29 +85,28 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         Learned(answer.HandsPace, answer.NamesByName is null ? "Hooping, clipping and tearing away" : "By hand at each name and hooping");
         if (answer.Spoils is { } spoils)
         {
-            page.Line(FormattableString.Invariant(
-                $"Spoiled names: {spoils.Spoiled} of {Words.Count(spoils.Sewn, "name")} logged. ")
-                + FormattableString.Invariant($"The hours allow for {spoils.NowPer100:0.0} in a hundred; set are {spoils.SetPer100:0.#}."),
+            page.Line($"Spoiled names: {spoils.Spoiled} of {Words.Count(spoils.Sewn, "name")} logged. "
+                + $"The hours allow for {spoils.NowPer100:0.0} in a hundred; set are {spoils.SetPer100:0.#}.",
                 2);
         }
     }
 
-    private string Timed => answer.HoopingsLeft is null ? "name" : answer.NamesByName is null ? "hooping" : "piece";
+    private Said Timed(int count) => answer.HoopingsLeft is null ? Words.Count(count, "name")
+        : answer.NamesByName is null ? Words.Count(count, "hooping") : Words.Count(count, "piece");
 
-    private void Learned(ToldPace? pace, string what)
+    private void Learned(ToldPace? pace, Said what)
     {
         if (pace is null)
         {
             return;
         }
 
-        string now = Words.Duration(new ToldFigure(pace.LeftLowMinutes, pace.LeftLikelyMinutes, pace.LeftHighMinutes));
-        string before = Words.Duration(new ToldFigure(pace.BeforeLowMinutes, pace.BeforeLikelyMinutes, pace.BeforeHighMinutes));
-        string factor = pace.Factor.ToString("0.00", CultureInfo.InvariantCulture);
+        Said now = Words.Duration(new ToldFigure(pace.LeftLowMinutes, pace.LeftLikelyMinutes, pace.LeftHighMinutes));
+        Said before = Words.Duration(new ToldFigure(pace.BeforeLowMinutes, pace.BeforeLikelyMinutes, pace.BeforeHighMinutes));
         page.Line(
-            $"{what}: {Words.Count(pace.Timed, Timed)} timed; each calculated minute takes {factor}. Left to do: {now}; "
-            + $"before anything was timed it was {before}.",
-            2);
+    $"{what}: {Timed(pace.Timed)} timed; each calculated minute takes {pace.Factor:0.00}. Left to do: {now}; "
+    + $"before anything was timed it was {before}.",
+    2);
     }
 
     private void PrintWhy()
@@ -118,7 +117,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         foreach (var cause in answer.Causes)
         {
             var acts = answer.Work.Where(a => a.Cause == cause.Name).Select(a => a.Act).Distinct();
-            page.Line($"{Wording.AsSentence(Wording.List([.. acts]))[..^1]}: {cause.Why}.", 2);
+            page.Line($"{Wording.Capital(Wording.List([.. acts]))}: {cause.Why}.", 2);
         }
     }
 
@@ -133,9 +132,9 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
 
         foreach (var change in answer.BobbinChanges.Where(c => !c.Past))
         {
-            string within = change.InName > 0
-                ? $" The name takes more than a whole bobbin: {Words.Count(change.InName, "change")} in the middle of it." : "";
-            string before = change.BeforeName > 0 ? $"before name {change.BeforeName}" : "before the marks";
+            Said within = change.InName > 0
+                ? (Said)$" The name takes more than a whole bobbin: {Words.Count(change.InName, "change")} in the middle of it." : "";
+            Said before = change.BeforeName > 0 ? (Said)$"before name {change.BeforeName}" : "before the marks";
             string left = change.LeftM.ToString("0.#", CultureInfo.InvariantCulture);
             page.Line(
                 $"A fresh one in hooping {change.Hooping}, {before}: the {left} m left on the old one would not finish it.{within}", 2);
@@ -150,7 +149,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         if (answer.Total is { } total)
         {
             string[] unpriced = [.. answer.Shopping.Where(l => l.Price is null).Select(l => l.What)];
-            string without = unpriced.Length > 0 ? $" without {Wording.List(unpriced)}, which have no price in job.json" : "";
+            Said without = unpriced.Length > 0 ? (Said)$" without {Wording.List(unpriced)}, which have no price in job.json" : "";
             page.Line($"In all{Money(total, " ")}{without}.", 2, Tone.GoodHeading);
         }
 
@@ -163,9 +162,7 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
     private string Money(double? amount, string before) => amount is { } a
         ? before + a.ToString("#,0.00", CultureInfo.InvariantCulture) + (answer.Currency.Length > 0 ? " " + answer.Currency : "") : "";
 
-    private static string Amount(ToldAct act) => Wording.Amount(act.Amount, act.Unit);
+    private static Said Amount(ToldAct act) => Wording.Amount(act.Amount, act.Unit);
 
-    private static string Minutes(ToldAct act) => act.LikelyMinutes < 0.5
-        ? "under a minute"
-        : act.LikelyMinutes.ToString("0", CultureInfo.InvariantCulture) + " min";
+    private static Said Minutes(ToldAct act) => act.LikelyMinutes < 0.5 ? "under a minute" : (Said)$"{act.LikelyMinutes:0} min";
 }

@@ -11,15 +11,15 @@ internal static class InviteSummary
     {
         page.Line($"{answer.Title}: asking the owners of the names", tone: Tone.Heading);
         page.Gap();
-        string more = answer.Missing.Count > ShortList.Most ? FormattableString.Invariant($" and {answer.Missing.Count - ShortList.Most} more") : "";
-        string missing = string.Join("; ", answer.Missing.Take(ShortList.Most).Select(n => PlainText.Short(n, 80)));
-        string silence = answer.SilenceLeavesOut ? "left out" : "sewn as it stands";
-        List<(string, string, Tone)> facts =
+        Said more = answer.Missing.Count > ShortList.Most ? (Said)$" and {answer.Missing.Count - ShortList.Most} more" : "";
+        var missing = Said.Plain(string.Join("; ", answer.Missing.Take(ShortList.Most).Select(n => PlainText.Short(n, 80))));
+        Said silence = answer.SilenceLeavesOut ? "left out" : "sewn as it stands";
+        List<(Said, Said, Tone)> facts =
         [
             ("Letters", answer.WithoutAddress == 0
-                ? $"{answer.Letters}" : $"{answer.Letters}, of them {answer.WithoutAddress} without an address", Tone.Plain),
+                ? (Said)$"{answer.Letters}" : $"{answer.Letters}, of them {answer.WithoutAddress} without an address", Tone.Plain),
             ("Answers", $"agreed: {answer.Agreed}, change wished: {answer.ChangeWished}, missing: {answer.Missing.Count}", Tone.Plain),
-            ("Until", (answer.AnswerBy ?? "no day is set") + $"; a name without an answer is {silence}", Tone.Plain),
+            ("Until", answer.AnswerBy is { } day ? (Said)$"{day}; a name without an answer is {silence}" : $"no day is set; a name without an answer is {silence}", Tone.Plain),
         ];
         if (answer.Missing.Count > 0)
         {
@@ -38,10 +38,10 @@ internal static class InviteSummary
         page.Gap();
         page.Line(
             $"The letters are in {answer.Folder}: letter.txt is the text, mail-merge.csv joins address, name, picture and place, reminders.csv has who is missing. "
-            + "Nothing is sent, and nothing of that folder is copied anywhere: send it yourself.");
+            + $"Nothing is sent, and nothing of that folder is copied anywhere: send it yourself.");
         page.Line(
-            "Write the answers into approvals.csv in the job's folder: agreed, change wished or no under “state”, and yes or no under “web”."
-            + (answer.ApprovalsBegun ? " It was begun for you, with a line for each name." : ""));
+            $"Write the answers into approvals.csv in the job's folder: agreed, change wished or no under “state”, and yes or no under “web”."
+            + $"{(answer.ApprovalsBegun ? (Said)" It was begun for you, with a line for each name." : "")}");
     }
 
     private static void Silent(Page page, InviteAnswer answer)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports.Answers;
@@ -10,7 +9,7 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
 {
     public void Print()
     {
-        page.Line(answer.Title, tone: Tone.Heading);
+        page.Line(Said.Plain(answer.Title), tone: Tone.Heading);
         page.Gap();
         page.Line(Sentence());
         page.Gap();
@@ -23,20 +22,19 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         PrintNext();
     }
 
-    private string Sentence()
+    private Said Sentence()
     {
-        string rounds = answer.Rounds.Count == 1 ? "one round" : Words.Count(answer.Rounds.Count, "round");
-        string count = answer.Names == 0 ? "No name could be placed" : Words.Count(answer.Names, "name");
-        string height = answer.LetterHeights ?? Words.Both(answer.LetterHeightMm);
+        Said rounds = answer.Rounds.Count == 1 ? "one round" : Words.Count(answer.Rounds.Count, "round");
+        Said count = answer.Names == 0 ? "No name could be placed" : Words.Count(answer.Names, "name");
+        Said height = answer.LetterHeights ?? Words.Both(answer.LetterHeightMm);
         return $"{count} on {rounds}{WayWords.Face(answer)}, letters {height} high.";
     }
 
-    private IEnumerable<(string, string, Tone)> Rounds()
+    private IEnumerable<(Said, Said, Tone)> Rounds()
     {
         foreach (var round in answer.Rounds)
         {
-            string number = round.Number.ToString(CultureInfo.InvariantCulture);
-            string label = answer.Rounds.Count == 1 ? "Strip" : $"Round {number}{(round.Number == 1 ? ", lowest" : "")}";
+            Said label = answer.Rounds.Count == 1 ? "Strip" : (Said)$"Round {round.Number}{(round.Number == 1 ? (Said)", lowest" : "")}";
             double overMm = round.LengthMm - round.HemMm;
             if (round.Blank)
             {
@@ -44,10 +42,10 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
                 continue;
             }
 
-            string strip = $"{Words.Both(round.LengthMm)} with {Words.Count(round.Names, "name")}";
+            Said strip = $"{Words.Both(round.LengthMm)} with {Words.Count(round.Names, "name")}";
             yield return round.Meets
-                ? (label, $"{strip}: fits its hem.", Tone.Good)
-                : (label, $"{strip}: {Off(overMm, "long", "short")} for its hem of {Words.Both(round.HemMm)}.", Tone.Attention);
+                ? (label, (Said)$"{strip}: fits its hem.", Tone.Good)
+                : (label, (Said)$"{strip}: {Off(overMm, "long", "short")} for its hem of {Words.Both(round.HemMm)}.", Tone.Attention);
         }
 
         if (answer.Names > 0)
@@ -55,48 +53,48 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
             yield return ("In all", InAll(), answer.MatchesHem ? Tone.Good : Tone.Attention);
         }
 
-        yield return ("Names run", answer.Runs + ".", Tone.Plain);
+        yield return ("Names run", $"{answer.Runs}.", Tone.Plain);
         yield return ("Cut", $"{Words.Both(answer.CutWidthMm)} wide, {Words.Both(answer.FinishedWidthMm)} once turned in", Tone.Plain);
     }
 
     /// <summary>The compare of all strips with all hems; the tolerance is for each round, so it is named once.</summary>
-    private string InAll()
+    private Said InAll()
     {
-        string strips = $"{Words.Both(answer.StripLengthMm)} of strip for {Words.Both(answer.HemLengthMm)} of hem";
-        string allowed = Words.Tied(answer.Allowed);
+        Said strips = $"{Words.Both(answer.StripLengthMm)} of strip for {Words.Both(answer.HemLengthMm)} of hem";
+        Said allowed = Words.Tied(answer.Allowed);
         double over = answer.DifferenceMm;
         return Math.Abs(over) < 0.05
-            ? $"{strips}: they match, within {allowed} a round."
+            ? (Said)$"{strips}: they match, within {allowed} a round."
             : $"{strips}: {Off(over, "much", "little")} ({allowed} a round is allowed).";
     }
 
-    private static string Off(double overMm, string more, string less) =>
+    private static Said Off(double overMm, Said more, Said less) =>
         $"{Words.Both(Math.Abs(overMm))} too {(overMm > 0 ? more : less)}";
 
-    private IEnumerable<(string, string, Tone)> Work()
+    private IEnumerable<(Said, Said, Tone)> Work()
     {
-        string field = string.Create(CultureInfo.InvariantCulture, $"{answer.FieldAlongMm:0.#} × {answer.FieldAcrossMm:0.#} mm");
-        field += string.Concat((answer.OtherFrames ?? []).Select(f => string.Create(
-            CultureInfo.InvariantCulture, $", {f.Hoopings} of them in the frame “{f.Name}”, {f.AlongMm:0.#} × {f.AcrossMm:0.#} mm")));
-        string stitches = Words.Count(answer.Stitches, "stitch", "stitches");
-        string beside = answer.SideBySide > 1 ? $", {answer.SideBySide} strips side by side" : "";
+        Said field = $"{answer.FieldAlongMm:0.#} × {answer.FieldAcrossMm:0.#} mm";
+        field += Said.Join("", (answer.OtherFrames ?? []).Select(f =>
+            (Said)$", {f.Hoopings} of them in the frame “{f.Name}”, {f.AlongMm:0.#} × {f.AcrossMm:0.#} mm"));
+        Said stitches = Words.Count(answer.Stitches, "stitch", "stitches");
+        Said beside = answer.SideBySide > 1 ? (Said)$", {answer.SideBySide} strips side by side" : "";
         yield return answer.Ways is { } ways
-            ? ("Sewn", $"{string.Join("; ", ways.Select(w => w.Text))}; the field is {field}{beside}, {stitches}", Tone.Plain)
+            ? ("Sewn", $"{Said.Join("; ", ways.Select(w => w.Text))}; the field is {field}{beside}, {stitches}", Tone.Plain)
             : answer.NeedlePaths
             ? ("Hoopings", $"{Words.Count(answer.Hoopings, "hooping")} in a field of {field}{beside}, {stitches}", Tone.Plain)
             : ("Sittings", WayWords.Sittings(answer), Tone.Plain);
         yield return ("At the machine", Total(answer.MachineMinutes, answer.MachineMinutesAtSetPace), Tone.Plain);
         yield return ("By hand", Total(answer.HandsOnMinutes, answer.HandsOnMinutesAtSetPace), Tone.Plain);
-        string thread = $"{Words.Metres(answer.NeedleThreadM)} on top, {Words.Metres(answer.BobbinThreadM)} in the bobbin";
+        Said thread = $"{Words.Metres(answer.NeedleThreadM)} on top, {Words.Metres(answer.BobbinThreadM)} in the bobbin";
         yield return ("Thread", thread, Tone.Plain);
     }
 
-    private static string Total(ToldFigure minutes, ToldFigure? atSetPace) => Words.Duration(minutes)
+    private static Said Total(ToldFigure minutes, ToldFigure? atSetPace) => Words.Duration(minutes)
         + (atSetPace is { } set && set != minutes
-            ? $" by your own pace, what is sewn included; without your log {Words.Duration(set)}" : "");
+            ? (Said)$" by your own pace, what is sewn included; without your log {Words.Duration(set)}" : "");
 
     /// <summary>What is still to do once something is sewn: by the person's own pace, where the log shows it.</summary>
-    private IEnumerable<(string, string, Tone)> Left()
+    private IEnumerable<(Said, Said, Tone)> Left()
     {
         if (answer.Left is not { } left)
         {
@@ -104,19 +102,19 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         }
 
         bool isAllSewn = left.ToSew.Count == 0 && left.NamesToSew is not { Count: > 0 };
-        string sew = isAllSewn ? "nothing: all is sewn" : Part(left.MachineMinutes, left.MachineMinutesAtSetPace);
+        Said sew = isAllSewn ? "nothing: all is sewn" : Part(left.MachineMinutes, left.MachineMinutesAtSetPace);
         if (left is { NamesToSew: { } names, NamesByName: { } all })
         {
             yield return ("Names sewn", $"{all - names.Count} of {all}", Tone.Plain);
         }
 
-        string finish = $"; of it {Words.Duration(left.FinishingMinutes)} from pressing to sewing down";
+        Said finish = $"; of it {Words.Duration(left.FinishingMinutes)} from pressing to sewing down";
         yield return ("Left to sew", sew, Tone.Plain);
         yield return ("Left by hand", Part(left.HandsOnMinutes, left.HandsOnMinutesAtSetPace) + finish, Tone.Plain);
     }
 
-    private static string Part(ToldFigure now, ToldFigure? atSetPace) => Words.Duration(now)
-        + (atSetPace is { } set && set != now ? $" by your own pace; without your log {Words.Duration(set)}" : "");
+    private static Said Part(ToldFigure now, ToldFigure? atSetPace) => Words.Duration(now)
+        + (atSetPace is { } set && set != now ? (Said)$" by your own pace; without your log {Words.Duration(set)}" : "");
 
     private void PrintPerson()
     {
@@ -134,11 +132,11 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         int more = ofRows.Count - ShortList.Most;
         if (more > 0)
         {
-            string held = Words.Count(more, "more row is", "more rows are");
+            Said held = Words.Count(more, "more row is", "more rows are");
             page.Line($"and {held} held; plan.json has them all, under problems.", 2, Tone.Quiet);
         }
 
-        if (ofRows.Exists(p => p.Mend.Length == 0))
+        if (ofRows.Exists(p => p.Mend.IsEmpty))
         {
             page.Hanging(
                 "→ ",
@@ -157,12 +155,12 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
 
         page.Gap();
         page.Line("What keeps the letters from being taller", tone: Tone.Heading);
-        string without = "Without it";
+        Said without = "Without it";
         foreach (var limit in answer.HeightLimits.Take(ShortList.Most))
         {
-            string height = Words.Tied(Length.FromMm(limit.HeightWithoutMm).InMillimetres());
-            page.Note($"“{limit.Text}” ({new RowRef(limit.List, limit.Line)}): {limit.Because}."
-                + (limit.Gain ? $" {without} letters could be {height} high." : ""));
+            Said height = Words.Tied(Length.FromMm(limit.HeightWithoutMm).InMillimetres());
+            page.Note($"“{limit.Text}” ({new RowRef(limit.List, limit.Line).InWords}): {limit.Because}."
+                + $"{(limit.Gain ? (Said)$" {without} letters could be {height} high." : "")}");
             without = "Without this one too";
         }
     }
@@ -180,8 +178,8 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         page.Line("Good to know", tone: Tone.Heading);
         if (rows.Merged + rows.LeftOut > 0)
         {
-            string repeats = $"{rows.Merged} {(rows.Merged == 1 ? "is a repeat" : "are repeats")}";
-            string leftOut = $"{rows.LeftOut} {(rows.LeftOut == 1 ? "is" : "are")} left out";
+            Said repeats = $"{rows.Merged} {Said.Plural(rows.Merged, "is a repeat", "are repeats")}";
+            Said leftOut = $"{rows.LeftOut} {(rows.LeftOut == 1 ? (Said)"is" : "are")} left out";
             page.Note($"Of {Words.Count(rows.All, "row")}, {repeats} and {leftOut}; the command names says which and why.");
         }
 
@@ -198,16 +196,16 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         page.Gap();
         page.Line("Next", tone: Tone.Heading);
         int number = 0;
-        foreach (string step in Steps(folder))
+        foreach (var step in Steps(folder))
         {
             number++;
-            page.Hanging(FormattableString.Invariant($"{number}. "), step, 2);
+            page.Hanging($"{number}. ", step, 2);
         }
 
         page.Line($"All figures are in {folder}/plan.json. The mark of this plan, on all its sheets, is {answer.Mark}.", 2, Tone.Quiet);
     }
 
-    private IEnumerable<string> Steps(string folder)
+    private IEnumerable<Said> Steps(string folder)
     {
         if (answer.Needs.Count > 0)
         {
@@ -220,23 +218,23 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         }
 
         yield return $"Look at the proofs in {folder}/proofs and check how each name is spelt.";
-        IEnumerable<string> toSew =
+        IEnumerable<Said> toSew =
         [
             .. answer.Ways is null && answer.NeedlePaths ? [] : WayWords.Steps(answer, folder), .. answer.NeedlePaths ? ToSew(folder) : [],
             .. NamesToSew(),
         ];
-        foreach (string step in toSew)
+        foreach (var step in toSew)
         {
             yield return step;
         }
     }
 
     /// <summary>Where names are logged one by one: how, and what is left of them.</summary>
-    private IEnumerable<string> NamesToSew()
+    private IEnumerable<Said> NamesToSew()
     {
         if (answer.Left is { NamesToSew: { Count: > 0 } left })
         {
-            yield return $"Go on with {(left.Count == 1 ? "name" : "names")} {SewnSummary.Signed(left)}, and say what you sew: sewn {jobAsGiven} n{left[0]}.";
+            yield return $"Go on with {Said.Plural(left.Count, "name", "names")} {SewnSummary.Signed(left)}, and say what you sew: sewn {jobAsGiven} n{left[0]}.";
         }
         else if (answer.Left is null && !answer.NeedlePaths)
         {
@@ -244,13 +242,13 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         }
     }
 
-    private IEnumerable<string> ToSew(string folder)
+    private IEnumerable<Said> ToSew(string folder)
     {
         if (answer.Left is { ToSew: var left, NamesToSew: var names } && (left.Count > 0 || names is not { Count: > 0 }))
         {
-            string paths = left.Count == 1 ? "needle path" : Words.Count(left.Count, "needle path");
+            Said paths = left.Count == 1 ? "needle path" : Words.Count(left.Count, "needle path");
             yield return left.Count == 0
-                ? $"Every {(answer.Ways is null ? "hooping" : "needle path")} is sewn: go on with the work by hand, which the command hours lists."
+                ? (Said)$"Every {(answer.Ways is null ? (Said)"hooping" : "needle path")} is sewn: go on with the work by hand, which the command hours lists."
                 : $"Sew the {paths} still to be sewn in {folder}/needle-paths: {SewnSummary.Numbers(left)}.";
             yield break;
         }
@@ -259,7 +257,7 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
             + "before you cut into the real cloth.";
         int count = answer.Ways?.Where(w => w.IsFollowed).Sum(w => w.Hoopings) ?? answer.Hoopings;
         yield return count == 1
-            ? $"Sew the one needle path in {folder}/needle-paths."
+            ? (Said)$"Sew the one needle path in {folder}/needle-paths."
             : $"Sew the {Words.Count(count, "needle path")} in {folder}/needle-paths, in the order of their numbers.";
     }
 

@@ -12,7 +12,7 @@ internal sealed class MeasureSummary(Page page, MeasureAnswer answer, string job
 
     public void Print()
     {
-        string height = Length.FromMm(answer.HeightMm).InMillimetres();
+        Said height = Length.FromMm(answer.HeightMm).InMillimetres();
         if (answer.Printed.Count > 0)
         {
             PrintSheet(height);
@@ -47,7 +47,7 @@ internal sealed class MeasureSummary(Page page, MeasureAnswer answer, string job
         }
     }
 
-    private void PrintSheet(string height)
+    private void PrintSheet(Said height)
     {
         page.Line($"{Words.Count(answer.Lines, "line")} to sew at letters {height} high.", tone: Tone.Heading);
         page.Gap();
@@ -56,16 +56,14 @@ internal sealed class MeasureSummary(Page page, MeasureAnswer answer, string job
         page.Line($"3. Copy what you measured into {Folder}/{answer.Sheet}, and run measure again.", 2);
     }
 
-    private void PrintAlphabet(string height, IReadOnlyList<ToldLetter> letters)
+    private void PrintAlphabet(Said height, IReadOnlyList<ToldLetter> letters)
     {
         int estimated = letters.Count(l => l.Estimated);
-        string marked = estimated == 0 ? "" : $"; {estimated} of them estimated, marked ~";
+        Said marked = estimated == 0 ? "" : (Said)$"; {estimated} of them estimated, marked ~";
         page.Line($"{Words.Count(letters.Count, "letter")} at {height}{marked}.", tone: Tone.Heading);
-        string how = answer.ReadingErrorIsFound == true ? "as your lines show" : "as assumed";
-        page.Line(string.Create(
-            CultureInfo.InvariantCulture,
-            $"The gap is {answer.GapMm:0.0} mm ({answer.GapLowMm:0.0} to {answer.GapHighMm:0.0}). One reading is out by ")
-            + string.Create(CultureInfo.InvariantCulture, $"{answer.ReadingErrorMm:0.0} mm, {how}; each range holds 19 times in 20."));
+        Said how = answer.ReadingErrorIsFound == true ? "as your lines show" : "as assumed";
+        page.Line($"The gap is {answer.GapMm:0.0} mm ({answer.GapLowMm:0.0} to {answer.GapHighMm:0.0}). One reading is out by "
+            + $"{answer.ReadingErrorMm:0.0} mm, {how}; each range holds 19 times in 20.");
         page.Gap();
         foreach (var row in letters.Chunk(4))
         {

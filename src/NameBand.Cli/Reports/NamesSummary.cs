@@ -19,19 +19,19 @@ internal sealed class NamesSummary(Page page, NamesAnswer answer, string jobAsGi
         PrintNotes();
     }
 
-    private string Fates()
+    private Said Fates()
     {
-        var parts = new List<string> { $"{Words.Count(answer.Rows?.Placed ?? 0, "name")} to sew" };
+        var parts = new List<Said> { $"{Words.Count(answer.Rows?.Placed ?? 0, "name")} to sew" };
         Add(answer.Rows?.Held, "held for you to decide");
         Add(answer.Rows?.Merged, "merged");
         Add(answer.Rows?.LeftOut, "left out");
         return Wording.List(parts);
 
-        void Add(int? count, string words)
+        void Add(int? count, Said words)
         {
             if (count > 0)
             {
-                parts.Add(FormattableString.Invariant($"{count} {words}"));
+                parts.Add($"{count} {words}");
             }
         }
     }
@@ -59,10 +59,10 @@ internal sealed class NamesSummary(Page page, NamesAnswer answer, string jobAsGi
             page.Line(written == 0
                 ? answer.Waiting == 0
                     ? "No row waits for a decision, so nothing was written."
-                    : $"All questions stand in {file} already. Fill in its column “decision”: keep, change or leave out."
-                : $"{Words.Count(written, "question")} written into {file}. "
-                    + "Fill in the column “decision” of each: keep, change (with the name under “text”) or leave out. "
-                    + "Where lines have the same mark under “alike”, “keep all” or “leave out all” in one of them is enough.");
+                    : (Said)$"All questions stand in {file} already. Fill in its column “decision”: keep, change or leave out."
+                : (Said)($"{Words.Count(written, "question")} written into {file}. "
+                    + $"Fill in the column “decision” of each: keep, change (with the name under “text”) or leave out. "
+                    + $"Where lines have the same mark under “alike”, “keep all” or “leave out all” in one of them is enough."));
         }
         else if (answer.LinesToAdd.Count > 0)
         {
@@ -82,7 +82,7 @@ internal sealed class NamesSummary(Page page, NamesAnswer answer, string jobAsGi
         }
     }
 
-    private void PrintRows(string heading, IReadOnlyList<ToldRow>? rows)
+    private void PrintRows(Said heading, IReadOnlyList<ToldRow>? rows)
     {
         if (rows is not { Count: > 0 })
         {
@@ -93,8 +93,8 @@ internal sealed class NamesSummary(Page page, NamesAnswer answer, string jobAsGi
         page.Line(heading, tone: Tone.Heading);
         foreach (var row in rows)
         {
-            string name = row.Text.Length > 0 ? $"“{PlainText.Short(row.Text, 80)}”" : "no name";
-            page.Line($"{new RowRef(row.List, row.Line)}, {name}{(row.Reason.Length > 0 ? ": " + row.Reason : "")}", 2);
+            Said name = row.Text.Length > 0 ? (Said)$"“{PlainText.Short(row.Text, 80)}”" : "no name";
+            page.Line($"{new RowRef(row.List, row.Line).InWords}, {name}{(!row.Reason.IsEmpty ? (Said)$": {row.Reason}" : "")}", 2);
         }
     }
 

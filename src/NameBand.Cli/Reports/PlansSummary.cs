@@ -13,7 +13,7 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
 
     public void Print()
     {
-        page.Line(answer.Title, tone: Tone.Heading);
+        page.Line(Said.Plain(answer.Title), tone: Tone.Heading);
         page.Gap();
         if (answer.Taken is { } taken)
         {
@@ -61,10 +61,10 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             $"Came when the garment was finished: {string.Join("; ", late.Names.Select(n => PlainText.Short(n, 80)))}", tone: Tone.Heading);
         foreach (var offer in late.Offers)
         {
-            string takes = offer.Fits == late.Names.Count ? "" : $", for {offer.Fits} of them";
-            string more = offer.More > 0 ? $" Has room for {Words.Count(offer.More, "more name", "more names")} at hardly more work." : "";
+            Said takes = offer.Fits == late.Names.Count ? "" : (Said)$", for {offer.Fits} of them";
+            Said more = offer.More > 0 ? (Said)$" Has room for {Words.Count(offer.More, "more name", "more names")} at hardly more work." : "";
             page.Gap();
-            page.Hanging("", $"{Wording.AsSentence(offer.Place)[..^1]}{takes}: {Words.Duration(offer.Minutes)}.{more}", 2);
+            page.Hanging("", $"{Wording.Capital(offer.Place)}{takes}: {Words.Duration(offer.Minutes)}.{more}", 2);
             page.Hanging("→ ", offer.Looks, 4);
             page.Hanging("→ ", offer.Steps, 4);
         }
@@ -79,18 +79,19 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
 
     private void Table()
     {
-        string[] head = ["Mark", "Plan", "Yours", .. Clock("By clock"), "Letters", "Rounds", "To change"];
+        Said[] titles = ["Mark", "Plan", "Yours", .. HasClock ? ["By clock"] : Array.Empty<Said>(), "Letters", "Rounds", "To change"];
+        string[] head = [.. titles.Select(t => t.ToString())];
         string[][] rows =
         [
             head,
-            .. answer.Plans.Select(p => Cells(p, p.Mark, Name(p))),
-            .. answer.Plain is { } plain ? [Cells(plain, "", Name(plain))] : Array.Empty<string[]>(),
+            .. answer.Plans.Select(p => Cells(p, p.Mark, Name(p).ToString())),
+            .. answer.Plain is { } plain ? [Cells(plain, "", Name(plain).ToString())] : Array.Empty<string[]>(),
         ];
         int[] widths = [.. head.Select((_, i) => Between + rows.Max(r => Wrapping.Cells(r[i])))];
         foreach (string[] row in rows)
         {
             string lead = string.Concat(row[..^1].Select((c, i) => Wrapping.PadTo(c, widths[i])));
-            page.Hanging(lead, row[^1]);
+            page.Hanging(Said.Plain(lead), Said.Plain(row[^1]));
         }
     }
 
@@ -106,8 +107,8 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             foreach (var (share, i) in who.Select((s, i) => (s, i)))
             {
                 var names = share.Names;
-                string rest = names.Count > ShortList.Most ? $" and {names.Count - ShortList.Most} more" : "";
-                string named = i == 0 && names.Count > ShortList.Most ? "all others" : string.Join(", ", names.Take(ShortList.Most)) + rest;
+                Said rest = names.Count > ShortList.Most ? (Said)$" and {names.Count - ShortList.Most} more" : "";
+                Said named = i == 0 && names.Count > ShortList.Most ? "all others" : Said.Plain(string.Join(", ", names.Take(ShortList.Most))) + rest;
                 page.Hanging("", $"{Words.Count(names.Count, "name")} {share.How}: {named}", 2);
             }
         }
@@ -121,34 +122,36 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
 
     private string[] Cells(ToldPlan plan, string mark, string name) =>
     [
-        mark, name, Words.Duration(plan.HersMinutes), .. Clock(Words.Duration(plan.ElapsedMinutes)), Height(plan),
+        mark, name, Words.Duration(plan.HersMinutes).ToString(),
+        .. Clock(Words.Duration(plan.ElapsedMinutes).ToString()), Height(plan).ToString(),
         plan.Rounds.ToString(CultureInfo.InvariantCulture),
-        plan.Wish == "plain" ? "a measure only" : plan.Keys.Count == 0 ? "nothing" : string.Join(", ", plan.Keys),
+        (plan.Wish == "plain" ? "a measure only" : plan.Keys.Count == 0 ? "nothing" : Said.Plain(string.Join(", ", plan.Keys)))
+            .ToString(),
     ];
 
     private void Steps()
     {
         page.Gap();
-        string clock = HasClock ? "" : " By the clock they take as long.";
-        page.Line($"Yours: work by hand and at a machine that you sit by.{clock}{(answer.Plain is null ? "" : " The plain way is a measure: typed, one line, no hoop.")}");
+        Said clock = HasClock ? "" : " By the clock they take as long.";
+        page.Line($"Yours: work by hand and at a machine that you sit by.{clock}{(answer.Plain is null ? (Said)"" : " The plain way is a measure: typed, one line, no hoop.")}");
         foreach (var plan in answer.Plans.Where(p => p.Lines.Count > 0 || p.AlsoWishes.Count > 0))
         {
             page.Gap();
-            string also = plan.AlsoWishes.Count > 0 ? $" Also: {string.Join(", ", plan.AlsoWishes.Select(Wish))}." : "";
+            Said also = plan.AlsoWishes.Count > 0 ? (Said)$" Also: {Said.Join(", ", plan.AlsoWishes.Select(Wish))}." : "";
             page.Hanging($"{plan.Mark}  ", Wording.AsSentence(plan.Why) + also);
             foreach (string line in plan.Lines)
             {
-                page.Hanging("→ ", line, 6);
+                page.Hanging("→ ", Said.Plain(line), 6);
             }
 
-            foreach (string ask in plan.Asks)
+            foreach (var ask in plan.Asks)
             {
                 page.Hanging("→ ", ask, 6);
             }
 
             if (plan.InTheWay.Count > 0)
             {
-                page.Hanging("", "In the way stands what you wrote: " + string.Join("; ", plan.InTheWay) + ".", 6);
+                page.Hanging("", $"In the way stands what you wrote: {string.Join("; ", plan.InTheWay)}.", 6);
             }
         }
 
@@ -163,10 +166,10 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
     {
         page.Line(
             plan.Lines.Count == 0
-                ? $"{plan.Mark} is the plan as job.json has it; nothing had to be written."
+                ? (Said)$"{plan.Mark} is the plan as job.json has it; nothing had to be written."
                 : $"{plan.Mark} is written into job.json: {Words.Duration(plan.HersMinutes)} of yours, letters {Height(plan)} high.",
             tone: Tone.GoodHeading);
-        foreach (string line in plan.Lines.Concat(plan.Asks))
+        foreach (var line in plan.Lines.Select(Said.Plain).Concat(plan.Asks))
         {
             page.Hanging("→ ", line, 2);
         }
@@ -178,9 +181,9 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
 
     private void Took(ToldTakenLate late)
     {
-        page.Line($"{Wording.AsSentence(late.Place)[..^1]}: {Words.Count(late.Names.Count, "name")} in the job {late.Folder}.",
+        page.Line($"{Wording.Capital(late.Place)}: {Words.Count(late.Names.Count, "name")} in the job {late.Folder}.",
             tone: Tone.GoodHeading);
-        string more = late.Names.Count > 6 ? $" and {late.Names.Count - 6} more" : "";
+        Said more = late.Names.Count > 6 ? (Said)$" and {late.Names.Count - 6} more" : "";
         page.Hanging("→ ", $"{string.Join("; ", late.Names.Take(6).Select(n => PlainText.Short(n, 80)))}{more}.", 2);
         page.Hanging("→ ", "They are out of the plan of the garment, as corrections.csv says. Nothing that is sewn has moved.", 2);
         page.Gap();
@@ -193,7 +196,7 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
     private void Compare(ToldComparison compared)
     {
         string other = compared.OtherMark.Length > 0 ? compared.OtherMark : "plain";
-        string beside = compared.OtherMark.Length > 0 ? $"{other}, as it is set" : "the plain way";
+        Said beside = compared.OtherMark.Length > 0 ? (Said)$"{other}, as it is set" : "the plain way";
         page.Line($"The work of {compared.Mark} beside that of {beside}.");
         string[][] rows =
         [
@@ -227,13 +230,13 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         {
             page.Gap();
             page.Note(reading.Text);
-            page.Hanging("→ ", "If people will read them, write this into job.json: " + reading.Line, 2);
+            page.Hanging("→ ", $"If people will read them, write this into job.json: {reading.Line}", 2);
         }
     }
 
-    private static string Name(ToldPlan plan) => plan.Wish == "asSet" && plan.Lines.Count > 0 ? "as set, mended" : Wish(plan.Wish);
+    private static Said Name(ToldPlan plan) => plan.Wish == "asSet" && plan.Lines.Count > 0 ? "as set, mended" : Wish(plan.Wish);
 
-    private static string Wish(string word) => word switch
+    private static Said Wish(string word) => word switch
     {
         "asSet" => "as it is set",
         "fewestHours" => "fewest hours",
@@ -243,7 +246,7 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         _ => "the plain way",
     };
 
-    private static string Height(ToldPlan plan) => plan.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
+    private static Said Height(ToldPlan plan) => $"{plan.LetterHeightMm:0.0} mm";
 
     private static string Minutes(double minutes) => minutes.ToString("0.0", CultureInfo.InvariantCulture);
 

@@ -1,5 +1,5 @@
-using System.Globalization;
 using NameBand.Cli.Terminal;
+using NameBand.Common;
 using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
@@ -11,8 +11,8 @@ internal static class PublicSummary
     {
         page.Line($"{answer.Title}: a page for supporters to find their names", tone: Tone.Heading);
         page.Gap();
-        string size = (answer.PageBytes / 1e6).ToString("0.00", CultureInfo.InvariantCulture) + Words.Tie + "MB";
-        List<(string, string, Tone)> facts =
+        var size = Words.Tied($"{answer.PageBytes / 1e6:0.00} MB");
+        List<(Said, Said, Tone)> facts =
         [
             ("Shown", $"{Words.Count(answer.Shown, "name")} whose owners said yes to the web", Tone.Plain),
             ("Said no", $"{Words.Count(answer.Refusing, "name")}, sewn and not shown", Tone.Plain),
@@ -30,6 +30,6 @@ internal static class PublicSummary
         page.Gap();
         page.Line(
             $"It is in {answer.Folder}. Open index.html there, or put the folder on a web space. "
-            + "When somebody says no later, make it again and replace what lies on the web.");
+            + $"When somebody says no later, make it again and replace what lies on the web.");
     }
 }

@@ -6,13 +6,13 @@ namespace NameBand.Cli.Reports;
 /// <summary>What is said when the input cannot be used.</summary>
 internal static class Refusal
 {
-    public static void Print(Page page, IReadOnlyList<Problem> problems, string outcome)
+    public static void Print(Page page, IReadOnlyList<Problem> problems, Said outcome)
     {
         var stopping = problems.Where(p => p.Severity == Severity.CannotUse).ToList();
         var others = problems.Where(p => p.Severity != Severity.CannotUse).ToList();
         page.Line(
             stopping.Count == 1
-                ? $"{outcome}. Fix this first:"
+                ? (Said)$"{outcome}. Fix this first:"
                 : $"{outcome}. Fix these {Words.Count(stopping.Count, "thing")} first:",
             tone: Tone.BadHeading);
         page.Problems(stopping, Tone.Bad);

@@ -10,7 +10,7 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
 {
     public void Print()
     {
-        page.Line(answer.Title, tone: Tone.Heading);
+        page.Line(Said.Plain(answer.Title), tone: Tone.Heading);
         page.Gap();
         if (answer.Said is { } said)
         {
@@ -40,7 +40,7 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
 
     private List<ToldName> OpenNames => [.. answer.Names?.Where(n => n.State != "sewn") ?? []];
 
-    private IEnumerable<(string, string, Tone)> Facts()
+    private IEnumerable<(Said, Said, Tone)> Facts()
     {
         var done = answer.Hoopings.Where(h => h.State == "sewn").ToList();
         var names = answer.Names?.Where(n => n.State == "sewn").ToList() ?? [];
@@ -51,7 +51,7 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         if (answer.Finished is { } finished)
         {
             yield return ("Finishing",
-                string.Join("; ", finished.Select(f => $"round {f.Round.ToString(CultureInfo.InvariantCulture)}: {f.Text}")), Tone.Plain);
+                Said.Join("; ", finished.Select(f => (Said)$"round {f.Round}: {f.Text}")), Tone.Plain);
         }
 
         yield return ("Time left", TimeLeft(isOpen), Tone.Plain);
@@ -70,8 +70,7 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         page.Line("To be sewn again", tone: Tone.AttentionHeading);
         foreach (var hooping in again)
         {
-            string number = hooping.Number.ToString(CultureInfo.InvariantCulture);
-            page.Line($"{number}: {Wording.List([.. hooping.Names])}{(hooping.OnItsOwn ? ", on a piece of its own" : "")}", 2);
+            page.Line($"{hooping.Number}: {Wording.List([.. hooping.Names])}{(hooping.OnItsOwn ? (Said)", on a piece of its own" : "")}", 2);
         }
 
         foreach (var name in names)
@@ -88,8 +87,7 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         if (who.Count > 0)
         {
             page.Gap();
-            page.Line("Sewn by: "
-                + string.Join("; ", who.Select(g => $"{PlainText.Short(g.Key, 60)}, {Words.Count(g.Count(), "hooping")}")));
+            page.Line($"Sewn by: {Said.Join("; ", who.Select(g => (Said)$"{PlainText.Short(g.Key, 60)}, {Words.Count(g.Count(), "hooping")}"))}");
         }
     }
 
@@ -104,59 +102,58 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         page.Line("Next", tone: Tone.Heading);
         foreach (var hooping in Open.Take(ShortList.MostOfSeveral))
         {
-            string names = Wording.List([.. hooping.Names]);
-            string line = string.Create(CultureInfo.InvariantCulture, $"{hooping.Number}: {names}, {hooping.Minutes:0.0} min");
-            page.Line(line + Marked(hooping), 2);
+            Said names = Wording.List([.. hooping.Names]);
+            page.Line($"{hooping.Number}: {names}, {hooping.Minutes:0.0} min{Marked(hooping)}", 2);
         }
 
         foreach (var name in OpenNames.Take(ShortList.MostOfSeveral))
         {
-            string minutes = name.Minutes > 0 ? string.Create(CultureInfo.InvariantCulture, $", {name.Minutes:0.0} min") : "";
+            Said minutes = name.Minutes > 0 ? (Said)$", {name.Minutes:0.0} min" : "";
             page.Line($"{Signed([name.Number])}: {name.Text}{minutes}", 2);
         }
     }
 
-    private string TimeLeft(bool isOpen)
+    private Said TimeLeft(bool isOpen)
     {
         double machine = Open.Sum(h => h.Minutes) + OpenNames.Sum(n => n.Minutes);
-        string finishing = answer.FinishingMinutes switch
+        Said finishing = answer.FinishingMinutes switch
         {
             null => "the work by hand is still ahead, from pressing to sewing down; run make to calculate it",
             < 0.05 => "nothing is left of the work by hand",
-            { } minutes => $"about {Words.Duration(minutes)} by hand is still ahead, from pressing to sewing down",
+            { } minutes => (Said)$"about {Words.Duration(minutes)} by hand is still ahead, from pressing to sewing down",
         };
         if (!isOpen && answer.FinishingMinutes < 0.05)
         {
             return "none: all is sewn, and sewn down";
         }
 
-        return !isOpen ? $"none at the machine; {finishing}"
-            : machine == 0 ? $"the names that are left are sewn by hand, which hours calculates. After it {finishing}"
+        return !isOpen ? (Said)$"none at the machine; {finishing}"
+            : machine == 0 ? (Said)$"the names that are left are sewn by hand, which hours calculates. After it {finishing}"
             : $"{Words.Duration(machine)} at the machine, as the plan has it; "
                 + $"make calculates it again with your own pace. After it {finishing}";
     }
 
-    private string Confirmation(ToldDeed said)
+    private Said Confirmation(ToldDeed said)
     {
         string number = said.Hooping.GetValueOrDefault().ToString(CultureInfo.InvariantCulture);
-        string minutes = said.Minutes is { } m ? string.Create(CultureInfo.InvariantCulture, $", {m:0.#} minutes at the machine") : "";
-        string hands = said.HandMinutes is { } h ? string.Create(CultureInfo.InvariantCulture, $", {h:0.#} by hand") : "";
+        Said minutes = said.Minutes is { } m ? (Said)$", {m:0.#} minutes at the machine" : "";
+        Said hands = said.HandMinutes is { } h ? (Said)$", {h:0.#} by hand" : "";
         if (said.Names is { } names)
         {
             return OfNames(said, names, minutes + hands);
         }
 
-        string step = said.Step is { } word ? $"The step “{word}” {(said.Round > 0 ? $"of round {said.Round}" : "of all rounds")}" : "";
+        Said step = said.Step is { } word ? (Said)$"The step “{word}” {(said.Round > 0 ? (Said)$"of round {said.Round}" : "of all rounds")}" : "";
         return said.Deed switch
         {
-            "done" => $"{step} is logged as done, and with it those before it.",
+            "done" => (Said)$"{step} is logged as done, and with it those before it.",
             "left" => $"{Words.Both(said.MeasuredMm ?? 0)} of round {said.Round} is logged as left bare. "
-                + "Run make: the names that are not sewn are spread into it.",
+                + $"Run make: the names that are not sewn are spread into it.",
             "undone" => $"{step} counts as still to be done, and so do those after it.",
             "sewn" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} is logged as sewn{minutes}{hands}. "
-                + "Its files are kept in the folder sewn and stay as they are.",
+                + $"Its files are kept in the folder sewn and stay as they are.",
             "again" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} is to be sewn again. "
-                + "Run make: names that were changed in the list come out with their new words.",
+                + $"Run make: names that were changed in the list come out with their new words.",
             "patch" => $"Hooping {number} is to be sewn again on a piece of its own: "
                 + $"cut cloth {Words.Both(said.PatchOnClothMm ?? 0)} long, a seam at each end included, and let it into the strip.",
             "mistake" => $"Hooping {number}{Names(said.Hooping.GetValueOrDefault())} counts as not sewn.",
@@ -165,51 +162,51 @@ internal sealed class SewnSummary(Page page, SewnAnswer answer)
         };
     }
 
-    private string OfNames(ToldDeed said, IReadOnlyList<int> numbers, string minutes)
+    private Said OfNames(ToldDeed said, IReadOnlyList<int> numbers, Said minutes)
     {
         var texts = answer.Names?.Where(n => numbers.Contains(n.Number)).Select(n => $"“{n.Text}”").ToList() ?? [];
-        string names =
-            $"{(numbers.Count == 1 ? "Name" : "Names")} {Signed(numbers)}, {Wording.List([.. texts.Take(ShortList.MostOfSeveral)])}{(texts.Count > ShortList.MostOfSeveral ? " and more" : "")},";
+        Said names =
+            $"{Said.Plural(numbers.Count, "Name", "Names")} {Signed(numbers)}, {Wording.List([.. texts.Take(ShortList.MostOfSeveral)])}{(texts.Count > ShortList.MostOfSeveral ? (Said)" and more" : "")},";
         bool isOne = numbers.Count == 1;
         return said.Deed switch
         {
-            "sewn" => $"{names} {(isOne ? "is" : "are")} logged as sewn{minutes}. {(isOne ? "It stays" : "They stay")} where the plan "
-                + $"has {(isOne ? "it" : "them")}.",
-            "again" => $"{names} {(isOne ? "is" : "are")} to be sewn again. Run make: a name that was changed in the list comes out with its new words.",
-            _ => $"{names} {(isOne ? "counts" : "count")} as not sewn.",
+            "sewn" => (Said)($"{names} {(isOne ? (Said)"is" : "are")} logged as sewn{minutes}. {(isOne ? (Said)"It stays" : "They stay")} where the plan "
+                + $"has {(isOne ? (Said)"it" : "them")}."),
+            "again" => $"{names} {(isOne ? (Said)"is" : "are")} to be sewn again. Run make: a name that was changed in the list comes out with its new words.",
+            _ => $"{names} {(isOne ? (Said)"counts" : "count")} as not sewn.",
         };
     }
 
-    private string OfLength(ToldLength length)
+    private Said OfLength(ToldLength length)
     {
-        string name = $"{Signed([length.Name])}, “{answer.Names?.FirstOrDefault(n => n.Number == length.Name)?.Text}”";
-        string where = length.OnScrap ? " on a scrap" : "";
+        Said name = $"{Signed([length.Name])}, “{answer.Names?.FirstOrDefault(n => n.Number == length.Name)?.Text}”";
+        Said where = length.OnScrap ? " on a scrap" : "";
         return length.TakenBack
-            ? $"The length of {name}{where}, {length.Millimetres} mm, counts no longer. Its line in lengths.csv stays and says so."
+            ? (Said)$"The length of {name}{where}, {length.Millimetres} mm, counts no longer. Its line in lengths.csv stays and says so."
             : $"{name} came out {length.Millimetres} mm long{where}: that is "
-                + $"logged{(length.OnScrap ? ", and the name is still to sew" : "")}. "
-                + "Run make: the start marks follow.";
+                + $"logged{(length.OnScrap ? (Said)", and the name is still to sew" : "")}. "
+                + $"Run make: the start marks follow.";
     }
 
     /// <summary>Whose hooping it is, to be seen at once where the number was mistyped.</summary>
-    private string Names(int hooping)
+    private Said Names(int hooping)
     {
         var names = answer.Hoopings.FirstOrDefault(h => h.Number == hooping)?.Names ?? [];
-        return names.Count == 0 ? "" : $", {Wording.List([.. names.Select(n => $"“{n}”")])},";
+        return names.Count == 0 ? "" : (Said)$", {Wording.List([.. names.Select(n => $"“{n}”")])},";
     }
 
-    private static string Marked(ToldHooping hooping) => hooping.Mark is not { } mark ? ""
-        : $", mark {mark}{(hooping.AsksForMark ? " (there are older sheets: say it with --mark)" : "")}";
+    private static Said Marked(ToldHooping hooping) => hooping.Mark is not { } mark ? ""
+        : (Said)$", mark {mark}{(hooping.AsksForMark ? (Said)" (there are older sheets: say it with --mark)" : "")}";
 
-    private static string Listed(List<ToldHooping> hoopings, List<ToldName> names, int? of)
+    private static Said Listed(List<ToldHooping> hoopings, List<ToldName> names, int? of)
     {
-        string?[] parts =
+        Said?[] parts =
         [
-            hoopings.Count > 0 ? $"{Words.Count(hoopings.Count, "hooping")}: {Numbers([.. hoopings.Select(h => h.Number)])}" : null,
+            hoopings.Count > 0 ? (Said)$"{Words.Count(hoopings.Count, "hooping")}: {Numbers([.. hoopings.Select(h => h.Number)])}" : null,
             names.Count > 0
-            ? $"{(of is { } all ? $"{names.Count} of {all} names" : Words.Count(names.Count, "name"))}: {Signed([.. names.Select(n => n.Number)])}" : null,
+            ? (Said)$"{(of is { } all ? (Said)$"{names.Count} of {all} names" : Words.Count(names.Count, "name"))}: {Signed([.. names.Select(n => n.Number)])}" : null,
         ];
-        return string.Join("; ", parts.Where(p => p is not null));
+        return Said.Join("; ", parts.OfType<Said>());
     }
 
     public static string Numbers(IReadOnlyList<int> hoopings) => EveningSummary.Numbers(hoopings).Split(' ', 2)[1];

@@ -12,11 +12,11 @@ internal static class SpoiledSummary
         page.Line($"{answer.Title}: {answer.Spoiled} went wrong", tone: Tone.Heading);
         page.Gap();
         page.Line($"{string.Join("; ", answer.Names.Select(n => PlainText.Short(n, 80)))}. The work is that of one name; nothing is "
-            + "logged yet.");
+            + $"logged yet.");
         foreach (var way in answer.Ways)
         {
             page.Gap();
-            page.Hanging("", $"{way.What}: {Words.Duration(way.Minutes)}{(way.Sound ? "" : ", and the cloth does not bear it")}.", 2);
+            page.Hanging("", $"{way.What}: {Words.Duration(way.Minutes)}{(way.Sound ? (Said)"" : ", and the cloth does not bear it")}.", 2);
             page.Hanging("→ ", way.Why, 4);
             page.Hanging("→ ", way.Steps, 4);
             page.Verbatim($"    nameband sewn {job} {way.Say}");

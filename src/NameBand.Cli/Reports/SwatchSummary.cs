@@ -13,8 +13,8 @@ internal static class SwatchSummary
         string folder = (outFolder ?? Path.Combine(job, "swatch")).TrimEnd('/', '\\');
         page.Line($"{answer.Title}: a swatch on {answer.Cloth}", tone: Tone.Heading);
         page.Gap();
-        string hoopings = Words.Count(answer.Hoopings, "hooping");
-        string stitches = Words.Count(answer.Stitches, "stitch", "stitches");
+        Said hoopings = Words.Count(answer.Hoopings, "hooping");
+        Said stitches = Words.Count(answer.Stitches, "stitch", "stitches");
         page.Facts(
         [
             ("Word", $"“{answer.Word}”: of the commonest letters on your list those with the longest strokes; nobody's name", Tone.Plain),
@@ -24,7 +24,7 @@ internal static class SwatchSummary
             .. answer.Columns.Count > 0
                 ? new[] { (answer.Columns[0].Label[..1], Columns(answer), Tone.Plain) }
                 : [],
-            ("Marks", string.Create(CultureInfo.InvariantCulture, $"two crosses {answer.MarksApartMm:0}{Words.Tie}mm apart"), Tone.Plain),
+            ("Marks", $"two crosses {answer.MarksApartMm:0}{Words.Tie}mm apart", Tone.Plain),
             ("Time", $"about {Words.Duration(answer.Minutes)} at the machine, {stitches} in {hoopings}", Tone.Plain),
         ]);
         if (answer.Problems.Count > 0)
@@ -37,8 +37,8 @@ internal static class SwatchSummary
         string likely = (answer.MarksApartMm * 0.992).ToString("0.#", CultureInfo.InvariantCulture);
         page.Line(
             $"It is in {folder}. Print swatch-a4.pdf, or swatch-letter.pdf on American paper. "
-            + "Sew it, press it, and measure from cross to cross. "
-            + "Then write what you measured:");
+            + $"Sew it, press it, and measure from cross to cross. "
+            + $"Then write what you measured:");
         page.Verbatim($"  nameband {Command(job, outFolder)} --measured {likely}");
         if (answer.Columns.Count > 0)
         {
@@ -49,7 +49,7 @@ internal static class SwatchSummary
         }
     }
 
-    private static string Columns(SwatchAnswer answer)
+    private static Said Columns(SwatchAnswer answer)
     {
         var widths = answer.Columns.Select(c => c.WidthMm).Distinct().Order().Select(w => w.ToString("0.0", CultureInfo.InvariantCulture));
         return $"columns {Wording.List([.. widths])}{Words.Tie}mm wide, upright and level, to be measured";
@@ -65,27 +65,27 @@ internal static class SwatchSummary
 
         page.Line($"Your cloth draws in {Mm(pull)} on each side of a column 2{Words.Tie}mm wide.", tone: Tone.Heading);
         page.Gap();
-        string across = answer.PullAcrossFactor is { } factor
-            ? $" Stitches across the strip draw {Number(factor)} times as hard as those along it." : "";
+        Said across = answer.PullAcrossFactor is { } factor
+            ? (Said)$" Stitches across the strip draw {Number(factor)} times as hard as those along it." : "";
         page.Line(
             $"{Number(100 * growth)}{Words.Tie}% of that grows with the length of the stitches; the rest is the same at any width.{across} "
             + $"Ends grow by {Mm(push)}.");
         page.Gap();
         page.Facts([.. answer.Columns.Select(c => (
-            c.Label,
-            $"{Mm(c.NarrowerMm)} narrower on each side, {Mm(c.LongerMm)} longer at each end; "
-                + $"job.json allows for {Mm(c.AllowedMm)}",
+            Said.Plain(c.Label),
+            (Said)($"{Mm(c.NarrowerMm)} narrower on each side, {Mm(c.LongerMm)} longer at each end; "
+                + $"job.json allows for {Mm(c.AllowedMm)}"),
             Tone.Plain))]);
         page.Gap();
         page.Line(
             $"One column is {Mm(worst)} off what these figures foretell of it, the others less. "
             + $"A tenth of a millimetre misread makes 0.05{Words.Tie}mm.");
-        string acrossBefore = answer.PullAcrossFactor is null ? "" : $", {Number(before.PullAcrossFactor)} times across the strip";
+        Said acrossBefore = answer.PullAcrossFactor is null ? "" : (Said)$", {Number(before.PullAcrossFactor)} times across the strip";
         page.Line(answer.IsSet
-            ? $"job.json now has these figures. Run make {Quoted(job)} again; what is sewn stays as it is."
+            ? (Said)$"job.json now has these figures. Run make {Quoted(job)} again; what is sewn stays as it is."
             : $"job.json allows for {Mm(before.PullCompensationMm)}, "
                 + $"{Number(100 * before.PullGrowthPart)}{Words.Tie}% of it growing{acrossBefore}, and {Mm(before.PushMm)} at ends. "
-                + "To write yours there:");
+                + $"To write yours there:");
         if (!answer.IsSet)
         {
             page.Verbatim($"  nameband {Command(job, outFolder)} --columns \"{Sizes(answer)}\" --set");
@@ -115,7 +115,7 @@ internal static class SwatchSummary
         page.Line((answer.IsSet, answer.Shortening == answer.BeforePart) switch
         {
             (true, true) => "job.json had that figure already.",
-            (true, false) => $"job.json now has it; it was {before}. Run make {Quoted(job)} again.",
+            (true, false) => (Said)$"job.json now has it; it was {before}. Run make {Quoted(job)} again.",
             _ => $"job.json allows for {before}. To write it there: {Command(job, outFolder)} --measured {measured} --set",
         });
     }
@@ -126,7 +126,7 @@ internal static class SwatchSummary
 
     private static string Quoted(string path) => path.Contains(' ') ? $"\"{path}\"" : path;
 
-    private static string Steps(SwatchAnswer answer, string changes, Func<ToldSample, double> figure, string form, string what)
+    private static Said Steps(SwatchAnswer answer, string changes, Func<ToldSample, double> figure, string form, Said what)
     {
         var steps = answer.Samples.Where(s => s.Changes == changes).Select(s => figure(s).ToString(form, CultureInfo.InvariantCulture));
         return $"{Wording.List([.. steps])}{Words.Tie}mm {what}";

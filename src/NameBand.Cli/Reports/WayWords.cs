@@ -1,4 +1,5 @@
 using NameBand.Cli.Terminal;
+using NameBand.Common;
 using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
@@ -7,17 +8,16 @@ namespace NameBand.Cli.Reports;
 internal static class WayWords
 {
     /// <summary>Half a sentence: what the letters are.</summary>
-    public static string Face(MakeAnswer answer) => answer.OwnLetters
-        ? FormattableString.Invariant(
-            $" in your machine’s own letters with gaps of {answer.SpacingMm:0.0} mm{(answer.Ways is null ? "" : $", and in {answer.Face}")}")
+    public static Said Face(MakeAnswer answer) => answer.OwnLetters
+        ? (Said)$" in your machine’s own letters with gaps of {answer.SpacingMm:0.0} mm{(answer.Ways is null ? "" : (Said)$", and in {answer.Face}")}"
         : $" in {answer.Face}";
 
-    public static string Sittings(MakeAnswer answer) => answer.Hoopings == answer.Rounds.Count
-        ? $"each strip in one run, without a hoop ({Words.Count(answer.Rounds.Count, "run")})"
-        : answer.Unhooped ? $"{Words.Count(answer.Hoopings, "run")}, without a hoop" : Words.Count(answer.Hoopings, "hooping");
+    public static Said Sittings(MakeAnswer answer) => answer.Hoopings == answer.Rounds.Count
+        ? (Said)$"each strip in one run, without a hoop ({Words.Count(answer.Rounds.Count, "run")})"
+        : answer.Unhooped ? (Said)$"{Words.Count(answer.Hoopings, "run")}, without a hoop" : Words.Count(answer.Hoopings, "hooping");
 
     /// <summary>What to do after the proofs have been looked at.</summary>
-    public static IEnumerable<string> Steps(MakeAnswer answer, string folder) => answer.OwnLetters
+    public static IEnumerable<Said> Steps(MakeAnswer answer, string folder) => answer.OwnLetters
         ?
         [
             $"Print {folder}/key-in-a4.pdf (or key-in-letter.pdf): it says what to key in and where each name starts.",

@@ -19,16 +19,16 @@ internal sealed class Page(Outlet outlet)
         }
     }
 
-    public void Line(string text, int indent = 0, Tone tone = Tone.Plain) => Hanging("", text, indent, tone);
+    public void Line(Said text, int indent = 0, Tone tone = Tone.Plain) => Hanging(Said.Nothing, text, indent, tone);
 
     /// <summary>A label, and beside it text whose further lines stand under its first.</summary>
-    public void Hanging(string label, string text, int indent = 0, Tone tone = Tone.Plain)
+    public void Hanging(Said label, Said text, int indent = 0, Tone tone = Tone.Plain)
     {
         _isEmpty = false;
-        string lead = new string(' ', indent) + label;
+        string lead = new string(' ', indent) + label.ToString();
         int leadCells = Wrapping.Cells(lead);
         int width = Math.Max(LeastTextCells, outlet.TextWidth - leadCells);
-        foreach (string line in Wrapping.Wrap(PlainText.OneLine(text), width))
+        foreach (string line in Wrapping.Wrap(PlainText.OneLine(text.ToString()), width))
         {
             outlet.WriteLine((lead + line).TrimEnd(), tone);
             lead = new string(' ', leadCells);
@@ -43,12 +43,12 @@ internal sealed class Page(Outlet outlet)
     }
 
     /// <summary>Labels in one column, and beside each what belongs to it.</summary>
-    public void Facts(IReadOnlyList<(string Label, string Text, Tone Tone)> facts)
+    public void Facts(IReadOnlyList<(Said Label, Said Text, Tone Tone)> facts)
     {
-        int cells = facts.Select(f => Wrapping.Cells(f.Label)).DefaultIfEmpty(0).Max() + 2;
+        int cells = facts.Select(f => Wrapping.Cells(f.Label.ToString())).DefaultIfEmpty(0).Max() + 2;
         foreach (var (label, text, tone) in facts)
         {
-            Hanging(Wrapping.PadTo(label, cells), text, 2, tone);
+            Hanging(Said.Plain(Wrapping.PadTo(label.ToString(), cells)), text, 2, tone);
         }
     }
 
@@ -59,11 +59,11 @@ internal sealed class Page(Outlet outlet)
         foreach (var problem in problems)
         {
             number++;
-            string place = problem.Where.ToString();
+            var place = problem.Where.InWords;
             string label = FormattableString.Invariant($"{number,2}. ");
-            Hanging(label, place.Length > 0 ? place : "The job", 1, tone);
+            Hanging(Said.Plain(label), place.IsEmpty ? "The job" : place, 1, tone);
             Line(problem.Found, label.Length + 1);
-            if (problem.Mend.Length > 0)
+            if (!problem.Mend.IsEmpty)
             {
                 Hanging("→ ", problem.Mend, label.Length + 1);
             }
@@ -75,15 +75,15 @@ internal sealed class Page(Outlet outlet)
     {
         foreach (var note in notes)
         {
-            string place = note.Where.ToString();
-            bool isSaid = note.Found.StartsWith(place, StringComparison.OrdinalIgnoreCase);
-            Note($"{(isSaid ? "" : place + ": ")}{note.Found} {note.Mend}");
+            string place = note.Where.InWords.English;
+            bool isSaid = note.Found.English.StartsWith(place, StringComparison.OrdinalIgnoreCase);
+            Note(isSaid ? (Said)$"{note.Found} {note.Mend}" : $"{note.Where.InWords}: {note.Found} {note.Mend}");
         }
     }
 
     /// <summary>What needs a person, with their number, and after it what is worth knowing.</summary>
     /// <param name="forWhat">What the heading says after the number of things.</param>
-    public void NeedsAndNotes(IReadOnlyCollection<Problem> problems, string forWhat)
+    public void NeedsAndNotes(IReadOnlyCollection<Problem> problems, Said forWhat)
     {
         var needs = problems.Where(p => p.Severity == Severity.NeedsPerson).ToList();
         if (needs.Count > 0)
@@ -100,5 +100,5 @@ internal sealed class Page(Outlet outlet)
         }
     }
 
-    public void Note(string text) => Hanging("· ", text, 2);
+    public void Note(Said text) => Hanging("· ", text, 2);
 }

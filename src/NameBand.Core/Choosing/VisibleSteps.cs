@@ -91,11 +91,11 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
         [
             .. Way(WayTraits.Typed),
             .. sizes.IsEmpty ? ImmutableArray<JobEdit>.Empty
-                : [new JobEdit(LettersKeys.Sizes.Path, $"[{string.Join(",", sizes.Select(s => $"\"{s.InMillimetres()}\""))}]")],
+                : [new JobEdit(LettersKeys.Sizes.Path, $"[{string.Join(",", sizes.Select(s => $"\"{s.InMillimetres().English}\""))}]")],
         ]);
 
     public VisibleChoice AtHeight(VisibleChoice from, Length height) =>
-        written.With(from, JobEdit.Text(JobKeys.Height.Path, height.InMillimetres()));
+        written.With(from, JobEdit.Text(JobKeys.Height.Path, height.InMillimetres().English));
 
     public VisibleChoice With(ImmutableArray<JobEdit> edits) => written.With(VisibleChoice.AsSet, edits.AsSpan());
 
@@ -213,10 +213,11 @@ internal sealed class VisibleSteps(JobAsWritten written, BandJob asSet)
     private VisibleChoice Cut(VisibleChoice from, double widthMm)
     {
         var width = Length.FromMm(widthMm);
-        return written.With(from, JobEdit.Text(JobKeys.CutWidth.Path, IsInQuarters(widthMm) ? width.InInches() : width.InMillimetres()));
+        var told = IsInQuarters(widthMm) ? width.InInches() : width.InMillimetres();
+        return written.With(from, JobEdit.Text(JobKeys.CutWidth.Path, told.English));
     }
 
-    private static JobEdit Text(LengthKey key, double mm) => JobEdit.Text(key.Path, Length.FromMm(mm).InMillimetres());
+    private static JobEdit Text(LengthKey key, double mm) => JobEdit.Text(key.Path, Length.FromMm(mm).InMillimetres().English);
 
     private static bool IsInQuarters(double mm) => Math.Abs((mm * 4 / Length.MmPerInch) - Math.Round(mm * 4 / Length.MmPerInch)) < 1e-6;
 }

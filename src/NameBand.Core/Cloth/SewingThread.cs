@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Cloth;
@@ -18,5 +19,5 @@ public sealed record SewingThread(string Name, double Tex, double DiameterMm)
         new(size.Name, size.Tex, FortyWeightMm * Math.Sqrt(size.Tex / ThreadSize.FortyWeight.Tex));
 
     /// <summary>Such as <c>60 wt (16.7 tex, drawn 0.32 mm wide)</c>.</summary>
-    public string InWords => FormattableString.Invariant($"{Name} ({Tex:0.0} tex, drawn {DiameterMm:0.00} mm wide)");
+    public Said InWords => $"{Name} ({Tex:0.0} tex, drawn {DiameterMm:0.00} mm wide)";
 }

@@ -98,7 +98,7 @@ internal static class CsvEncoding
             (name, text) = (Western, western);
         }
 
-        string told = $"This file does not say how its letters are stored; it was read as {name}, which is a guess.";
+        Said told = $"This file does not say how its letters are stored; it was read as {name}, which is a guess.";
         const string Mend = "If accents come out wrong, save the list as “CSV UTF-8”.";
         bool sure = guess is not null && guess.Confidence >= SureEnough;
         return Checked(text, where, [sure ? Problem.Note(where, told, Mend) : Problem.NeedsPerson(where, told, Mend)]);
@@ -165,6 +165,6 @@ internal static class CsvEncoding
     private static Result<string> Binary(Where where) => Fail(where,
         "This file is not text: it holds characters that no list has.", "Save the list as CSV (UTF-8) and name that file.");
 
-    private static Result<string> Fail(Where where, string found, string mend) =>
+    private static Result<string> Fail(Where where, Said found, Said mend) =>
         Result.Fail<string>(Problem.CannotUse(where, found, mend));
 }

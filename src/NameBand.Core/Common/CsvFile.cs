@@ -143,7 +143,7 @@ internal static class CsvFile
                 "Close it or take it out; a quotation mark that belongs to the text is written twice.");
         }
 
-        string began = opened == line ? "" : $" (the field began in line {Number(opened)})";
+        Said began = opened == line ? "" : (Said)$" (the field began in line {Number(opened)})";
         return Problem.CannotUse(where with { Line = line },
             $"More text follows after a closing quotation mark in this line{began}.",
             "Write the whole field in quotation marks, and twice those that belong to the text, as in \"\"\"Nan\"\" Berg\"; "

@@ -10,7 +10,7 @@ public static class Duration
 
     /// <summary>Reads a span over 0 and up to a day; the unit must be there and the decimal mark is a point.</summary>
     /// <param name="why">When it cannot be read: what is wrong, a whole sentence.</param>
-    public static bool TryParseMinutes(string text, out double minutes, out string why)
+    public static bool TryParseMinutes(string text, out double minutes, out Said why)
     {
         minutes = 0;
         why = $"“{PlainText.Short(text, 40)}” is not a time as NameBand reads it.";
@@ -38,7 +38,7 @@ public static class Duration
 
         if (any && minutes is > 0 and <= MinutesPerDay)
         {
-            why = "";
+            why = Said.Nothing;
             return true;
         }
 
@@ -48,14 +48,12 @@ public static class Duration
 
     /// <summary>
     /// Such as <c>4 h 5 min</c>, <c>4 h</c> or <c>35 min</c>: from an hour on to the nearest five minutes, for more would be false
-    /// precision, and below to the next whole one, so that what takes time never takes none. Printed alike everywhere.
+    /// precision, and below to the next whole one, so that what takes time never takes none.
     /// </summary>
-    public static string InWords(double minutes)
+    public static Said InWords(double minutes)
     {
         long whole = minutes < 60 ? (long)Math.Ceiling(Math.Max(0, minutes) - 1e-6) : (long)Math.Round(minutes / 5) * 5;
-        string hours = string.Create(CultureInfo.InvariantCulture, $"{whole / 60} h");
-        string rest = string.Create(CultureInfo.InvariantCulture, $"{whole % 60} min");
-        return whole < 60 ? rest : whole % 60 == 0 ? hours : hours + " " + rest;
+        return whole < 60 ? $"{whole} min" : whole % 60 == 0 ? (Said)$"{whole / 60} h" : $"{whole / 60} h {whole % 60} min";
     }
 
     private static double UnitMinutes(string word) => word.ToUpperInvariant() switch

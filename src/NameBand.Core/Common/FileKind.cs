@@ -1,7 +1,7 @@
 namespace NameBand.Common;
 
 /// <summary>A kind of file that is often given where a CSV is wanted, known by its first bytes.</summary>
-internal sealed record FileKind(string What, string Mend)
+internal sealed record FileKind(Said What, Said Mend)
 {
     private const string FromSpreadsheet = "Open it in your spreadsheet program and save it as .xlsx, or as .csv (UTF-8).";
     private const string AsText = "Save the list as CSV (UTF-8) and name that file.";

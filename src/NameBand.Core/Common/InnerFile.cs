@@ -232,6 +232,6 @@ internal static class InnerFile
         }
     }
 
-    private static Result<byte[]> Fail(Where where, string found, string mend) =>
+    private static Result<byte[]> Fail(Where where, Said found, Said mend) =>
         Result.Fail<byte[]>(Problem.CannotUse(where, found, mend));
 }

@@ -30,23 +30,23 @@ public readonly record struct Length : IComparable<Length>
     /// point, whatever the machine's culture. Zero is a length; a negative one and one over 10 km are not.
     /// </summary>
     /// <param name="why">When it cannot be read: what is wrong and what to write instead, in whole sentences.</param>
-    public static bool TryParse([NotNullWhen(true)] string? text, out Length length, out string why)
+    public static bool TryParse([NotNullWhen(true)] string? text, out Length length, out Said why)
     {
         bool isRead = LengthReading.TryRead(text, out length, out LengthFault fault);
-        why = isRead ? "" : $"{fault.Found} {fault.Mend}";
+        why = isRead ? Said.Nothing : $"{fault.Found} {fault.Mend}";
         return isRead;
     }
 
     /// <summary>In millimetres to the nearest tenth, such as <c>50.8 mm</c>.</summary>
-    public string InMillimetres() => LengthPrinting.Millimetres(_mm);
+    public Said InMillimetres() => LengthPrinting.Millimetres(_mm);
 
     /// <summary>In metres to the nearest millimetre, such as <c>3.66 m</c>.</summary>
-    public string InMetres() => LengthPrinting.Metres(_mm);
+    public Said InMetres() => LengthPrinting.Metres(_mm);
 
     /// <summary>In inches to the nearest sixteenth, as a tape measure shows them, such as <c>1 1/2 in</c>.</summary>
-    public string InInches() => LengthPrinting.Inches(_mm);
+    public Said InInches() => LengthPrinting.Inches(_mm);
 
-    /// <summary>In millimetres to the nearest millionth; <see cref="TryParse(string, out Length, out string)"/> reads it back.</summary>
+    /// <summary>In millimetres to the nearest millionth; <see cref="TryParse(string, out Length, out Said)"/> reads it back.</summary>
     public override string ToString() => LengthPrinting.Exact(_mm);
 
     public int CompareTo(Length other) => _mm.CompareTo(other._mm);

@@ -2,19 +2,19 @@ using System.Globalization;
 
 namespace NameBand.Common;
 
-/// <summary>Lengths as text, the same in every culture.</summary>
+/// <summary>Lengths as text, by the reader's language.</summary>
 internal static class LengthPrinting
 {
     // A sixteenth, 1.6 mm, is the smallest mark of usual rulers and tapes in inches (common practice, no source).
     private const int SixteenthsPerInch = 16;
 
-    public static string Millimetres(double mm) => $"{Rounded(mm, "0.#")} mm";
+    public static Said Millimetres(double mm) => $"{Signed(mm, "0.#"):0.#} mm";
 
-    public static string Metres(double mm) => $"{Rounded(mm / 1000, "0.###")} m";
+    public static Said Metres(double mm) => $"{Signed(mm / 1000, "0.###"):0.###} m";
 
     public static string Exact(double mm) => $"{Rounded(mm, "0.######")} mm";
 
-    public static string Inches(double mm)
+    public static Said Inches(double mm)
     {
         long sixteenths = (long)Math.Round(Math.Abs(mm) / Length.MmPerInch * SixteenthsPerInch, MidpointRounding.AwayFromZero);
         long whole = sixteenths / SixteenthsPerInch;
@@ -38,9 +38,10 @@ internal static class LengthPrinting
         return $"{sign}{number} in";
     }
 
-    private static string Rounded(double value, string format)
-    {
-        string text = value.ToString(format, CultureInfo.InvariantCulture);
-        return text == "-0" ? "0" : text;
-    }
+    private static string Rounded(double value, string format) =>
+        Signed(value, format).ToString(format, CultureInfo.InvariantCulture);
+
+    /// <summary>What is printed as nothing has no minus.</summary>
+    private static double Signed(double value, string format) =>
+        value.ToString(format, CultureInfo.InvariantCulture) == "-0" ? 0 : value;
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using System.Text.Json.Serialization;
 
 namespace NameBand.Common;
@@ -18,39 +17,45 @@ public enum Severity
 }
 
 /// <summary>Where a problem lies; lines and columns count from 1.</summary>
-public sealed record Where(string? File = null, int? Line = null, int? Column = null, string? Key = null, string? Name = null)
+public sealed record Where(string? File = null, int? Line = null, int? Column = null, string? Key = null, string? Name = null) : ITold
 {
-    public override string ToString()
+    public Said InWords => Said.Join(", ", Parts());
+
+    public override string ToString() => InWords.English;
+
+    private IEnumerable<Said> Parts()
     {
-        var text = new StringBuilder(File);
+        if (File is { Length: > 0 })
+        {
+            yield return Said.Plain(File);
+        }
+
         if (Line is { } line)
         {
-            text.Append(text.Length > 0 ? ", " : "").Append("line ").Append(line);
+            yield return $"line {line}";
         }
 
         if (Column is { } column)
         {
-            text.Append(", column ").Append(column);
+            yield return $"column {column}";
         }
 
-        if (Key is { } key)
+        if (Key is { Length: > 0 })
         {
-            text.Append(text.Length > 0 ? ", " : "").Append(key);
+            yield return Said.Plain(Key);
         }
 
         if (Name is { } name)
         {
-            text.Append(text.Length > 0 ? ", " : "").Append('“').Append(name).Append('”');
+            yield return $"“{name}”";
         }
-
-        return text.ToString();
     }
 }
 
 /// <summary>Something wrong or doubtful in what a person gave: where, what was found, and what to do.</summary>
 /// <param name="Found">What was found and, where it helps, what was expected: a whole sentence.</param>
 /// <param name="Mend">What to do about it: a whole sentence; empty only for a plain note.</param>
-public sealed record Problem(Severity Severity, Where Where, string Found, string Mend)
+public sealed record Problem(Severity Severity, Where Where, Said Found, Said Mend)
 {
     /// <summary>The verdict on a fact of the plan that it tells; null where it is of something else.</summary>
     [JsonIgnore]
@@ -60,18 +65,19 @@ public sealed record Problem(Severity Severity, Where Where, string Found, strin
     [JsonIgnore]
     public bool IsBeforeSewing { get; init; }
 
-    public static Problem Note(Where where, string found, string mend = "") => new(Severity.Note, where, found, mend);
+    public static Problem Note(Where where, Said found, Said? mend = null) =>
+        new(Severity.Note, where, found, mend ?? Said.Nothing);
 
-    public static Problem NeedsPerson(Where where, string found, string mend) => new(Severity.NeedsPerson, where, found, mend);
+    public static Problem NeedsPerson(Where where, Said found, Said mend) => new(Severity.NeedsPerson, where, found, mend);
 
     /// <summary>The machine refused to read or write.</summary>
     /// <param name="what">What it could not: “write”.</param>
-    public static Problem OfMachine(Where where, string what, Exception refusal) => CannotUse(
+    public static Problem OfMachine(Where where, Said what, Exception refusal) => CannotUse(
         where, $"The machine could not {what}: {refusal.Message}",
         Disk.IsHeld(refusal) ? "Another program has a file open, most often a spreadsheet. Close the file there and try again."
             : "Check whether there is room on the disk and whether you may write there.");
 
-    public static Problem CannotUse(Where where, string found, string mend) => new(Severity.CannotUse, where, found, mend);
+    public static Problem CannotUse(Where where, Said found, Said mend) => new(Severity.CannotUse, where, found, mend);
 }
 
 /// <summary>

@@ -74,8 +74,7 @@ internal sealed class SheetColumns
         if (number < low || number > high || (low > 0 && number <= 0))
         {
             problems.Add(Problem.CannotUse(
-                where, FormattableString.Invariant(
-                    $"{column} is {PlainText.Short(text)}, and nothing under {low:0.##} or over {high:0.##} can be right here."),
+                where, $"{column} is {PlainText.Short(text)}, and nothing under {low:0.##} or over {high:0.##} can be right here.",
                 "Measure again, or check whether a decimal mark was lost."));
             return null;
         }

@@ -122,8 +122,7 @@ internal static class SheetFile
             if (rows.Count > CsvFile.MostRows || reader.FieldCount > CsvFile.MostColumns)
             {
                 return Fail(
-                    where, FormattableString.Invariant(
-                    $"This sheet has more than {CsvFile.MostRows:#,0} rows or {CsvFile.MostColumns:#,0} columns."),
+                    where, $"This sheet has more than {CsvFile.MostRows:#,0} rows or {CsvFile.MostColumns:#,0} columns.",
                     "Check that it is the right one.");
             }
 
@@ -157,7 +156,7 @@ internal static class SheetFile
         ImmutableArray<CsvRow> even = [.. rows.Select(r => r with { Fields = [.. r.Fields.Take(Math.Max(header, LastUsed(r) + 1))] })];
         var found = new Found(sheet, new CsvTable(',', even));
         return Result.Of(found, hidden == 0 ? [] : [Problem.Note(
-            where, $"{(hidden == 1 ? "A row" : $"{hidden} rows")} of the sheet “{PlainText.Short(sheet)}” {(hidden == 1 ? "is" : "are")} hidden in the spreadsheet, by hand or by a filter, and {(hidden == 1 ? "is" : "are")} read all the same.",
+            where, $"{(hidden == 1 ? "A row" : (Said)$"{hidden} rows")} of the sheet “{PlainText.Short(sheet)}” {(hidden == 1 ? (Said)"is" : "are")} hidden in the spreadsheet, by hand or by a filter, and {(hidden == 1 ? (Said)"is" : "are")} read all the same.",
             "Delete what should not be sewn, or leave it out.")]);
     }
 
@@ -208,5 +207,5 @@ internal static class SheetFile
 
     private static string Listed(IEnumerable<string> names) => string.Join(", ", names.Take(6).Select(n => $"“{PlainText.Short(n, 40)}”"));
 
-    private static Result<Found> Fail(Where where, string found, string mend) => Result.Fail<Found>(Problem.CannotUse(where, found, mend));
+    private static Result<Found> Fail(Where where, Said found, Said mend) => Result.Fail<Found>(Problem.CannotUse(where, found, mend));
 }

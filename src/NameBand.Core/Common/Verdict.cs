@@ -32,11 +32,11 @@ public enum VerdictKind
 
 /// <summary>What a room finds of a fact; everything that tells it prints <paramref name="Text"/>.</summary>
 /// <param name="Round">Null where it is one for the whole plan.</param>
-public sealed record Verdict(Fact About, int? Round, VerdictKind Kind, string Text)
+public sealed record Verdict(Fact About, int? Round, VerdictKind Kind, Said Text)
 {
     /// <summary>The same as a problem, told with what to do about it.</summary>
     /// <exception cref="InvalidOperationException">It is good, and nothing is to be done: a bug.</exception>
-    public Problem Told(Where where, string mend) => Kind switch
+    public Problem Told(Where where, Said mend) => Kind switch
     {
         VerdictKind.Note => Problem.Note(where, Text, mend) with { Judged = this },
         VerdictKind.NeedsAPerson => Problem.NeedsPerson(where, Text, mend) with { Judged = this },

@@ -4,26 +4,33 @@ namespace NameBand.Common;
 public static class Wording
 {
     /// <summary>Such as “1,200 names”.</summary>
-    public static string Count(int count, string one) => FormattableString.Invariant($"{count:#,0} {one}{(count == 1 ? "" : "s")}");
+    /// <param name="several">What several are called; null: the same with an s.</param>
+    public static Said Count(long count, string one, string? several = null) => Said.Counted(count, "#,0", one, several ?? one + "s");
 
     /// <summary>So many of something, such as <c>1 hooping</c> or <c>12.5 m</c>; from a hundred on in whole ones.</summary>
     /// <param name="many">What it is when there are several, such as hoopings; a unit of measure has no other word for one.</param>
-    public static string Amount(double count, string many)
+    public static Said Amount(double count, string many)
     {
         double told = count < 100 ? Math.Round(count, 1) : Math.Round(count);
         string one = many == "stitches" ? "stitch" : many.EndsWith('s') ? many[..^1] : many;
-        return FormattableString.Invariant($"{told:#,0.#} {(count == 1 ? one : many)}");
+        return Said.Counted(told, "#,0.#", one, many);
     }
 
     /// <summary>Such as <c>a, b and c</c>.</summary>
-    public static string List(IReadOnlyList<string> items) => items.Count switch
+    public static Said List(IReadOnlyList<Said> items) => items.Count switch
     {
-        0 => "",
+        0 => Said.Nothing,
         1 => items[0],
-        _ => string.Join(", ", items.Take(items.Count - 1)) + " and " + items[^1],
+        _ => $"{Said.Join(", ", items.Take(items.Count - 1))} and {items[^1]}",
     };
 
+    /// <summary>Of names and other words that are in no language.</summary>
+    public static Said List(IReadOnlyList<string> items) => List([.. items.Select(Said.Plain)]);
+
+    public static Said Capital(Said said) =>
+        said.Changed((text, culture) => text.Length == 0 ? text : char.ToUpper(text[0], culture) + text[1..]);
+
     /// <summary>With a capital at its head and a stop at its end.</summary>
-    public static string AsSentence(string text) =>
-        text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '?' or '!' ? "" : ".");
+    public static Said AsSentence(Said said) => said.Changed((text, culture) =>
+        text.Length == 0 ? text : char.ToUpper(text[0], culture) + text[1..] + (text[^1] is '.' or '?' or '!' ? "" : "."));
 }

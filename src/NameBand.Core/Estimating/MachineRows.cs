@@ -15,7 +15,7 @@ internal static class MachineRows
             return Of(only, matter, toDo);
         }
 
-        return matter.Ways.SelectMany(w => Of(w, matter, toDo).Select(r => r with { Act = $"{r.Act}, {w.How}" }));
+        return matter.Ways.SelectMany(w => Of(w, matter, toDo).Select(r => r with { Act = $"{r.Act}, {w.How.English}" }));
     }
 
     private static IEnumerable<WorkRow> Of(WayActs way, WorkMatter matter, WorkToDo toDo)

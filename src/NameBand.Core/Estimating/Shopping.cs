@@ -47,7 +47,7 @@ public static class Shopping
                 Cloth(job, plan),
                 Backing(job, plan),
                 .. StiffeningBuy.Of(job, plan),
-                Counted("needles", Duration.InWords(hours * 60) + " of sewing", needles, Plural(needles, "needle"), job.Prices.Needle),
+                Counted("needles", $"{Duration.InWords(hours * 60).English} of sewing", needles, Plural(needles, "needle"), job.Prices.Needle),
             ],
             job.Prices.Currency,
             job.Prices.Hour is { } hour ? Math.Round(worth * hour, 2) : null);

@@ -16,27 +16,27 @@ public sealed record Tonight(double Minutes, int Names, int? LastNumber, Immutab
     private const double SlightMinutes = 1e-6;
 
     /// <summary>Work before the names.</summary>
-    public ImmutableArray<string> Before { get; init; } = [];
+    public ImmutableArray<Said> Before { get; init; } = [];
 
     /// <summary>Work after them.</summary>
-    public ImmutableArray<string> After { get; init; } = [];
+    public ImmutableArray<Said> After { get; init; } = [];
 
     /// <summary>Null where the evenings are not dated.</summary>
     public DateOnly? Day { get; init; }
 
     /// <summary>Such as <c>22 names, as far as number 31; wind one bobbin first; about 1 h 50 min</c>.</summary>
-    public string InWords
+    public Said InWords
     {
         get
         {
             // Strips side by side have names of every round in one hooping: there its number says how far.
-            string last = Hoopings.IsEmpty ? $"number {Whole(LastNumber.GetValueOrDefault())}" : $"hooping {Whole(Hoopings[^1])}";
-            string names = Names == 0 ? "" : $"{Counted(Names, "name")}, as far as {last}";
-            string[] acts = [.. Before, .. names.Length > 0 ? [names] : Array.Empty<string>(), .. After];
-            string?[] parts =
-                [string.Join(", then ", acts), Bobbins == 0 ? null : $"wind {Counted(Bobbins, "bobbin")} first",
-                "about " + Duration.InWords(Minutes)];
-            return Wording.AsSentence(string.Join("; ", parts.Where(p => p is { Length: > 0 })));
+            Said last = Hoopings.IsEmpty ? (Said)$"number {Whole(LastNumber.GetValueOrDefault())}" : $"hooping {Whole(Hoopings[^1])}";
+            Said names = Names == 0 ? "" : (Said)$"{(Names == 1 ? "one name" : Wording.Count(Names, "name"))}, as far as {last}";
+            Said[] acts = [.. Before, .. names.IsEmpty ? Array.Empty<Said>() : [names], .. After];
+            Said?[] parts =
+                [Said.Join(", then ", acts), Bobbins == 0 ? null : (Said)$"wind {(Bobbins == 1 ? "one bobbin" : Wording.Count(Bobbins, "bobbin"))} first",
+                $"about {Duration.InWords(Minutes)}"];
+            return Wording.AsSentence(Said.Join("; ", parts.OfType<Said>().Where(p => !p.IsEmpty)));
         }
     }
 
@@ -99,10 +99,8 @@ public sealed record Tonight(double Minutes, int Names, int? LastNumber, Immutab
         return sewn;
     }
 
-    private static ImmutableArray<string> Acts(IEnumerable<OtherTask> tasks) =>
+    private static ImmutableArray<Said> Acts(IEnumerable<OtherTask> tasks) =>
         [.. tasks.Select(t => t.Act).Where(a => a != EveningWork.SewingTheNames).Distinct()];
-
-    private static string Counted(int count, string one) => count == 1 ? $"one {one}" : $"{Whole(count)} {one}s";
 
     private static string Whole(int number) => FormattableString.Invariant($"{number}");
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 
@@ -19,7 +20,7 @@ internal sealed record WayActs(bool IsHooped, MarkMethod Marks)
     public bool FollowsCoordinates { get; init; }
 
     /// <summary>What is said of it beside the acts of another way, such as <c>keyed in</c>.</summary>
-    public string How { get; init; } = "";
+    public Said How { get; init; } = "";
 
     /// <summary>Numbers of the hoopings that are sewn so; null: all.</summary>
     public ImmutableHashSet<int>? Hoopings { get; init; }

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Estimating;
@@ -27,7 +28,7 @@ public enum WorkTime
 /// <param name="Low">In one case of ten the time is under this part of the likely one.</param>
 /// <param name="High">In one case of ten it is over this part of it.</param>
 /// <param name="Why">Why the range is as wide as it is.</param>
-public sealed record WorkCause(string Name, double Low, double High, string Why)
+public sealed record WorkCause(string Name, double Low, double High, Said Why)
 {
     public static WorkCause MachinePace { get; } = new(
         "the machine's pace", 0.9, 1.3,

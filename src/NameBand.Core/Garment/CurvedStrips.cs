@@ -18,7 +18,7 @@ internal static class CurvedStrips
         var shape = new Where(File, Key: "strip.shape");
         if (job.HasSeveralWays || job.Traits.IsFollowedByHand || (job.Traits.HasLettersOfItsOwn && job.IsHooped))
         {
-            string what = job.HasSeveralWays
+            Said what = job.HasSeveralWays
                 ? "names that go several ways"
                 : job.Traits.IsFollowedByHand ? "names that are traced" : "names that are keyed in on hooped cloth";
             problems.Add(Problem.CannotUse(
@@ -50,10 +50,8 @@ internal static class CurvedStrips
             if (hem.RadiusMm(k) < least)
             {
                 problems.Add(Problem.CannotUse(
-                    shape, FormattableString.Invariant(
-                        $"Round {k} would have a radius of {hem.RadiusMm(k):0} mm, too tight for a strip {hem.Strip.CutWidthMm:0.#} mm wide."),
-                    FormattableString.Invariant(
-                        $"Cut the strip at most {Math.Floor(hem.RadiusMm(k) / 2):0} mm wide, or put it lower on the garment.")));
+                    shape, $"Round {k} would have a radius of {hem.RadiusMm(k):0} mm, too tight for a strip {hem.Strip.CutWidthMm:0.#} mm wide.",
+                    $"Cut the strip at most {Math.Floor(hem.RadiusMm(k) / 2):0} mm wide, or put it lower on the garment."));
                 return;
             }
         }

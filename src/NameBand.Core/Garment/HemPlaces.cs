@@ -20,24 +20,24 @@ internal static class HemPlaces
 
         if (hem.StartMm >= hem.EdgeLengthMm)
         {
-            problems.Add(OffTheHem(hem, "hem.start", FormattableString.Invariant($"The list should begin at {hem.StartMm:0} mm")));
+            problems.Add(OffTheHem(hem, "hem.start", $"The list should begin at {hem.StartMm:0} mm"));
         }
 
         foreach (var zone in hem.KeepClear.Where(z => z.AtMm > hem.EdgeLengthMm))
         {
-            problems.Add(OffTheHem(hem, "hem.keepClear", FormattableString.Invariant($"A place to keep clear lies at {zone.AtMm:0} mm")));
+            problems.Add(OffTheHem(hem, "hem.keepClear", $"A place to keep clear lies at {zone.AtMm:0} mm"));
         }
 
         if (hem.CentreFrontMm > hem.EdgeLengthMm)
         {
             problems.Add(
-                OffTheHem(hem, "hem.centreFront", FormattableString.Invariant($"The job puts centre front at {hem.CentreFrontMm:0} mm")));
+                OffTheHem(hem, "hem.centreFront", $"The job puts centre front at {hem.CentreFrontMm:0} mm"));
         }
 
         if (hem.CentreBackMm > hem.EdgeLengthMm)
         {
             problems.Add(
-                OffTheHem(hem, "hem.centreBack", FormattableString.Invariant($"The job puts centre back at {hem.CentreBackMm:0} mm")));
+                OffTheHem(hem, "hem.centreBack", $"The job puts centre back at {hem.CentreBackMm:0} mm"));
         }
 
         double kept = hem.KeepClear.Sum(z => z.WidthMm) + hem.KeptFreeMm(1);
@@ -45,9 +45,8 @@ internal static class HemPlaces
         {
             problems.Add(Problem.CannotUse(
                 new Where(File, Key: hem.KeepClear.IsEmpty ? "strip.keepFree" : "hem.keepClear"),
-                FormattableString.Invariant(
-                    $"The places kept clear take {kept:0} mm of a round of {hem.RoundMm(1):0} mm, and leave no room for names."),
-                FormattableString.Invariant($"Keep at most {Math.Max(hem.RoundMm(1) - LeastRoomMm, 0):0} mm clear in all.")));
+                $"The places kept clear take {kept:0} mm of a round of {hem.RoundMm(1):0} mm, and leave no room for names.",
+                $"Keep at most {Math.Max(hem.RoundMm(1) - LeastRoomMm, 0):0} mm clear in all."));
         }
     }
 
@@ -58,11 +57,9 @@ internal static class HemPlaces
         {
             problems.Add(Problem.CannotUse(
                 new Where(File, Key: "strip.closingBlank"),
-                FormattableString.Invariant(
-                    $"The job asks for a blank of {blank.Mm:0.#} mm where the strip's ends meet, and the ends of this edge do not meet."),
-                FormattableString.Invariant(
-                    $"Leave \"closingBlank\" out. To keep the left end free, write \"{blank.Mm / 2:0.#} mm at {blank.Mm / 4:0.#} mm\" ")
-                    + "in \"keepClear\" of the group “hem”."));
+                $"The job asks for a blank of {blank.Mm:0.#} mm where the strip's ends meet, and the ends of this edge do not meet.",
+                $"Leave \"closingBlank\" out. To keep the left end free, write \"{blank.Mm / 2:0.#} mm at {blank.Mm / 4:0.#} mm\" "
+                    + $"in \"keepClear\" of the group “hem”."));
         }
 
         int joins = JoinPlaces.Of(hem, 1).Count();
@@ -72,15 +69,13 @@ internal static class HemPlaces
         {
             problems.Add(Problem.CannotUse(
                 new Where(File, Key: "strip.join"),
-                FormattableString.Invariant(
-                    $"{joins} diagonal joins take {hem.JoinBlankMm:0} mm each and leave no room for names on a round of {hem.RoundMm(1):0} mm."),
-                FormattableString.Invariant(
-                    $"Sew in longer pieces (\"piece\": \"{Math.Ceiling(hem.RoundMm(1) / 20) * 10:0} mm\"), or write \"join\": \"straight\": those lie in the gaps between names.")));
+                $"{joins} diagonal joins take {hem.JoinBlankMm:0} mm each and leave no room for names on a round of {hem.RoundMm(1):0} mm.",
+                $"Sew in longer pieces (\"piece\": \"{Math.Ceiling(hem.RoundMm(1) / 20) * 10:0} mm\"), or write \"join\": \"straight\": those lie in the gaps between names."));
         }
     }
 
-    private static Problem OffTheHem(HemPlan hem, string key, string what) => Problem.CannotUse(
+    private static Problem OffTheHem(HemPlan hem, string key, Said what) => Problem.CannotUse(
         new Where(File, Key: key),
-        FormattableString.Invariant($"{what}, and the hem is only {hem.EdgeLengthMm:0} mm long."),
+        $"{what}, and the hem is only {hem.EdgeLengthMm:0} mm long.",
         "Measure the place along the hem from where the strip's ends meet.");
 }

@@ -52,9 +52,8 @@ public static class HemPlanner
         {
             problems.Add(Problem.NeedsPerson(
                 new Where(File, Key: "strip.roundStep"),
-                FormattableString.Invariant(
-                    $"The rounds stand {step:0.#} mm apart, but a finished strip is {strip.FinishedWidthMm:0.#} mm wide, so each lies over the one below."),
-                FormattableString.Invariant($"Make the step {strip.FinishedWidthMm:0.#} mm or more.")));
+                $"The rounds stand {step:0.#} mm apart, but a finished strip is {strip.FinishedWidthMm:0.#} mm wide, so each lies over the one below.",
+                $"Make the step {strip.FinishedWidthMm:0.#} mm or more."));
         }
 
         if (hem.Closed && GarmentMiddles.On(hem, hem.EdgeLengthMm).IsAtFront(0))
@@ -120,8 +119,7 @@ public static class HemPlanner
             {
                 problems.Add(Problem.CannotUse(
                     new Where(File, Key: "hem.overlap"),
-                    FormattableString.Invariant(
-                        $"The ends of round {k} are to lie over each other by {hem.OverlapMm:0.#} mm, which is the whole round ({hem.RoundMm(k):0.#} mm)."),
+                    $"The ends of round {k} are to lie over each other by {hem.OverlapMm:0.#} mm, which is the whole round ({hem.RoundMm(k):0.#} mm).",
                     "Make the overlap shorter: an inch is usual."));
                 return;
             }
@@ -130,9 +128,9 @@ public static class HemPlanner
             {
                 problems.Add(Problem.CannotUse(
                     new Where(File, Key: "strip.rounds"),
-                    FormattableString.Invariant($"Round {k} would lie so high up the garment that nothing is left of it."),
+                    $"Round {k} would lie so high up the garment that nothing is left of it.",
                     k == 1 ? "Check hem, turn and lift."
-                    : FormattableString.Invariant($"Ask for {k - 1} rounds at most, or make the round step smaller.")));
+                    : (Said)$"Ask for {k - 1} rounds at most, or make the round step smaller."));
                 return;
             }
         }

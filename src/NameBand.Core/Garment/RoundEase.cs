@@ -30,7 +30,7 @@ public sealed record EaseRule(double LiesFlatPart, double GapsPart, double? Leng
     public bool HasTucks { get; init; }
 
     /// <summary>How the strip is cut, as a sentence says it.</summary>
-    public string GrainInWords => IsBias ? "on the bias" : "on the straight grain";
+    public Said GrainInWords => IsBias ? "on the bias" : "on the straight grain";
 }
 
 /// <summary>What of one round can be eased: the blank between its names, and the part of the round that these names with their
@@ -122,40 +122,37 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
     };
 
     /// <summary>The verdict as a sentence for the maker; the same words wherever it is said.</summary>
-    public string InWords()
+    public Said InWords()
     {
         if (IsCutToTheCurve)
         {
-            return FormattableString.Invariant(
-                $"Round {Number}: the strip is cut to the curve, its upper edge {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %), and lies flat.");
+            return $"Round {Number}: the strip is cut to the curve, its upper edge {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %), and lies flat.";
         }
 
-        string lead =
-            FormattableString.Invariant(
-                $"Round {Number}: the strip's upper edge must become {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %)");
-        string each = FormattableString.Invariant($"each gap of {GapMm:0.0} mm would lose {GapMm * GapsPart:0.0} mm ({Percent(GapsPart)})");
+        Said lead =
+            $"Round {Number}: the strip's upper edge must become {ShorterMm:0} mm shorter than its lower one ({100 * Part:0.0} %)";
+        Said each = $"each gap of {GapMm:0.0} mm would lose {GapMm * GapsPart:0.0} mm ({Percent(GapsPart)})";
         return Verdict switch
         {
-            EaseVerdict.LiesFlat => $"{lead}: it lies flat by itself.",
+            EaseVerdict.LiesFlat => (Said)$"{lead}: it lies flat by itself.",
             EaseVerdict.CanBeEased => $"{lead}: it can be eased in, in the gaps between names only, for satin does not ease; {each}.",
             EaseVerdict.WithTucks => $"{lead}: {TucksInWords()}.",
             _ => $"{lead}: more than can be eased, for {each}, and {Rule!.GrainInWords} {Limit()}"
-                + (Rule.HasTucks ? "; tapered tucks cannot take it up either, for these gaps are too few or too narrow." : "."),
+                + $"{(Rule.HasTucks ? (Said)"; tapered tucks cannot take it up either, for these gaps are too few or too narrow." : ".")}",
         };
     }
 
     /// <summary>How many tucks take up how much, and what is left to be eased.</summary>
     /// <exception cref="InvalidOperationException">Tucks are not possible: a bug.</exception>
-    public string TucksInWords()
+    public Said TucksInWords()
     {
         var tucks = PossibleTucks ?? throw new InvalidOperationException("There are no tucks to tell of.");
-        string many = FormattableString.Invariant(
-            $"{tucks.Count} tapered {(tucks.Count == 1 ? "tuck" : "tucks, each")} {tucks.WidthMm:0.0} mm wide at the upper edge and nothing at the lower one, {(tucks.Count == 1 ? "takes" : "take")} up {tucks.TakesMm:0.0} mm of it");
-        return EasedGapsPart < LeastToldPart ? many : $"{many}, and {Percent(EasedGapsPart)} of the gaps is eased";
+        Said many = $"{tucks.Count} tapered {(tucks.Count == 1 ? (Said)"tuck" : "tucks, each")} {tucks.WidthMm:0.0} mm wide at the upper edge and nothing at the lower one, {(tucks.Count == 1 ? (Said)"takes" : "take")} up {tucks.TakesMm:0.0} mm of it";
+        return EasedGapsPart < LeastToldPart ? many : (Said)$"{many}, and {Percent(EasedGapsPart)} of the gaps is eased";
     }
 
-    private string Limit() => GapsPart > Rule!.GapsPart + Tolerance.Rounding
-        ? $"{Percent(Rule.GapsPart)} is the most"
+    private Said Limit() => GapsPart > Rule!.GapsPart + Tolerance.Rounding
+        ? (Said)$"{Percent(Rule.GapsPart)} is the most"
         : $"{Percent(Rule.LengthPart ?? 0)} of the whole length is the most (strip.eased)";
 
     private static string Percent(double part) => (100 * part).ToString("0.#", CultureInfo.InvariantCulture) + " %";

@@ -10,11 +10,11 @@ public sealed record HemTolerance(double LeastMm, double Part)
     public double OfMm(double hemMm) => Math.Max(LeastMm, Part * hemMm);
 
     /// <summary>What these rounds may be off, each: “18.3 mm”, or “17.1 to 18.3 mm”.</summary>
-    public string InWords(IEnumerable<double> hemsMm)
+    public Said InWords(IEnumerable<double> hemsMm)
     {
         string[] each = [.. hemsMm.Select(OfMm).Order().Select(mm => mm.ToString("0.#", CultureInfo.InvariantCulture)).Distinct()];
         return each.Length > 1
-            ? $"{each[0]} to {each[^1]} mm" : $"{(each.Length == 1 ? each[0] : LeastMm.ToString("0.#", CultureInfo.InvariantCulture))} mm";
+            ? (Said)$"{each[0]} to {each[^1]} mm" : $"{(each.Length == 1 ? each[0] : LeastMm.ToString("0.#", CultureInfo.InvariantCulture))} mm";
     }
 }
 
@@ -31,12 +31,9 @@ public sealed record RoundFit(int Number, double LengthMm, double HemMm, double 
 
     public Verdict Judged() => new(Fact.Hem, Number, Meets ? VerdictKind.Good : VerdictKind.NeedsAPerson, InWords());
 
-    private string InWords() => Meets
-        ? FormattableString.Invariant(
-            $"The strip of round {Number} is {LengthMm:0.0} mm long and meets its hem of {HemMm:0.0} mm; {AllowedMm:0.#} mm is allowed.")
+    private Said InWords() => Meets
+        ? (Said)$"The strip of round {Number} is {LengthMm:0.0} mm long and meets its hem of {HemMm:0.0} mm; {AllowedMm:0.#} mm is allowed."
         : RunsOver
-        ? FormattableString.Invariant(
-            $"The names need {Length.FromMm(LengthMm).InMetres()} and the garment has {Length.FromMm(HemMm).InMetres()} there: the strip is {OverMm:0} mm too long.")
-        : FormattableString.Invariant(
-            $"The strip is {Length.FromMm(LengthMm).InMetres()} long and the garment has {Length.FromMm(HemMm).InMetres()} there: it is {-OverMm:0} mm too short.");
+        ? (Said)$"The names need {Length.FromMm(LengthMm).InMetres()} and the garment has {Length.FromMm(HemMm).InMetres()} there: the strip is {OverMm:0} mm too long."
+        : $"The strip is {Length.FromMm(LengthMm).InMetres()} long and the garment has {Length.FromMm(HemMm).InMetres()} there: it is {-OverMm:0} mm too short.";
 }

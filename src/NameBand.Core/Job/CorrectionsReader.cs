@@ -116,7 +116,7 @@ internal static class CorrectionsReader
             problems.Add(Problem.NeedsPerson(
                 new Where(Corrections.FileName, mark.Last().FileLine),
                 $"Line {mark.First().FileLine.ToString(CultureInfo.InvariantCulture)} gives another decision for all rows that ask the "
-                    + "same, so those without a decision stay held.",
+                    + $"same, so those without a decision stay held.",
                 "Leave “all” in only one of the two lines."));
         }
 
@@ -134,7 +134,7 @@ internal static class CorrectionsReader
             problems.Add(Problem.Note(
                 new Where(Corrections.FileName, open[0].FileLine),
                 open.Count == 1 ? "This line has no decision yet."
-                    : FormattableString.Invariant($"This line and {open.Count - 1} more have no decision yet."), HowToDecide));
+                    : (Said)$"This line and {open.Count - 1} more have no decision yet.", HowToDecide));
         }
     }
 

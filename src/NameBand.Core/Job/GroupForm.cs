@@ -56,7 +56,7 @@ internal sealed class GroupForm(string folder, JobValues values, PieceForm form)
         if (rules != 1)
         {
             form.Refuse(
-                "values", rules == 0 ? $"The group “{PlainText.Short(group.Name)}” does not say who is in it."
+                "values", rules == 0 ? (Said)$"The group “{PlainText.Short(group.Name)}” does not say who is in it."
                     : $"The group “{PlainText.Short(group.Name)}” says in more than one way who is in it.",
                 "Give it one of: values (a list of texts), from and below (numbers), or \"rest\": true.");
         }
@@ -88,7 +88,7 @@ internal sealed class GroupForm(string folder, JobValues values, PieceForm form)
 
         string? near = given.Kind == JsonKind.Text ? NearestWord.Find(given.Text, Places.Select(p => p.Word)) : null;
         form.Refuse(given, "place", $"place takes \"first\", \"last\", \"ownRound\" or \"among\", and this is {given.InWords}.",
-            near is null ? "Write one of these." : $"Did you mean \"{near}\"?");
+            near is null ? "Write one of these." : (Said)$"Did you mean \"{near}\"?");
         return GroupPlace.Among;
     }
 }

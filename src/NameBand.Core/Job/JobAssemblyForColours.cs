@@ -27,6 +27,6 @@ internal static partial class JobAssembly
         return null;
     }
 
-    public static string NearColour(string written) =>
-        NearestWord.Find(written.ToLowerInvariant(), CssColour.KnownWords) is { } near ? $"Did you mean \"{near}\"? " : "";
+    public static Said NearColour(string written) =>
+        NearestWord.Find(written.ToLowerInvariant(), CssColour.KnownWords) is { } near ? (Said)$"Did you mean \"{near}\"? " : "";
 }

@@ -53,7 +53,7 @@ internal static partial class JobAssembly
             for (int j = 0; j < i; j++)
             {
                 var (one, other) = (groups[j], groups[i]);
-                string both = $"“{PlainText.Short(one.Name)}” and “{PlainText.Short(other.Name)}”";
+                Said both = $"“{PlainText.Short(one.Name)}” and “{PlainText.Short(other.Name)}”";
                 if (string.Equals(one.Name, other.Name, StringComparison.OrdinalIgnoreCase))
                 {
                     Tell(i, "name", $"Two groups are called “{PlainText.Short(other.Name)}”.", "Give each group a name of its own.");
@@ -91,7 +91,7 @@ internal static partial class JobAssembly
                 "Write \"listed\" or \"alphabetical\", or take \"place\" out of the groups.");
         }
 
-        void Tell(int group, string key, string found, string mend) =>
+        void Tell(int group, string key, Said found, Said mend) =>
             values.Refuse(
                 LayoutKeys.Groups, given.Items[group], $"groups[{(group + 1).ToString(CultureInfo.InvariantCulture)}].{key}", found, mend);
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Job;
 
@@ -41,7 +42,7 @@ internal static partial class JobAssembly
             string word = HoldingKeys.Word(holding.Hold);
             values.Refuse(
                 HoldingKeys.Hold,
-                $"hoop.hold is \"{word}\", and letters.hooped is {(holding.IsHooped ? "false" : "true")}: one says a hoop, the other none.",
+                $"hoop.hold is \"{word}\", and letters.hooped is {(holding.IsHooped ? (Said)"false" : "true")}: one says a hoop, the other none.",
                 "Remove letters.hooped: hoop.hold says it already.");
         }
     }
@@ -61,10 +62,10 @@ internal static partial class JobAssembly
             values.Refuse(
                 HoldingKeys.Marks,
                 !way.HasLettersOfItsOwn
-                    ? $"Names that are traced lie under one template and need no marks; marks is \"{word}\"."
+                    ? (Said)$"Names that are traced lie under one template and need no marks; marks is \"{word}\"."
                     : holding.Marks == MarkMethod.Sewn
                         ? "A machine that is typed into sews its letters and no crosses; marks is \"sewn\"."
-                        : $"Each name that is typed has a start mark of its own; marks is \"{word}\".",
+                        : (Said)$"Each name that is typed has a start mark of its own; marks is \"{word}\".",
                 "Remove marks, or write \"none\".");
         }
     }

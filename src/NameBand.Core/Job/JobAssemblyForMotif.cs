@@ -61,7 +61,7 @@ internal static partial class JobAssembly
         values.Refuse(
             LayoutKeys.Motif, $"lettering.motif takes {LayoutKeys.Motif.Takes}, and this is {given.InWords}.",
             near is not null
-            ? $"Did you mean \"{near}\"?" : "Write a word of these, or { \"letter\": \"❦\", \"face\": \"…\" } with one character.");
+            ? (Said)$"Did you mean \"{near}\"?" : "Write a word of these, or { \"letter\": \"❦\", \"face\": \"…\" } with one character.");
         return MotifSettings.None;
 
         bool MayHaveFace()
@@ -79,7 +79,7 @@ internal static partial class JobAssembly
         Length? WidthOf(JsonPiece piece)
         {
             Length length = default;
-            string why = "";
+            Said why = "";
             bool isLength = piece.Kind == JsonKind.Text && Length.TryParse(piece.Text, out length, out why);
             if (piece.Kind == JsonKind.Number && double.Parse(piece.Text, CultureInfo.InvariantCulture) is var mm and > 0
                 and <= WidestMotifMm)
@@ -95,10 +95,9 @@ internal static partial class JobAssembly
             else if (!isLength || length.Mm is < NarrowestMotifMm or > WidestMotifMm)
             {
                 Refuse(
-                    isLength ? $"A motif {length.InMillimetres()} wide cannot be."
-                        : $"width must be a length, and this is {piece.InWords}. {why}".Trim(),
-                    FormattableString.Invariant(
-                        $"Sew it once, measure it from its left edge to its right edge, and write for example \"width\": \"7 mm\" ({NarrowestMotifMm} to {WidestMotifMm:0} mm)."));
+                    isLength ? (Said)$"A motif {length.InMillimetres()} wide cannot be."
+                        : Said.Plain($"width must be a length, and this is {piece.InWords}. {why}".Trim()),
+                    $"Sew it once, measure it from its left edge to its right edge, and write for example \"width\": \"7 mm\" ({NarrowestMotifMm} to {WidestMotifMm:0} mm).");
             }
             else
             {
@@ -107,7 +106,7 @@ internal static partial class JobAssembly
 
             return null;
 
-            void Refuse(string found, string mend) => values.Refuse(LayoutKeys.Motif, piece, "lettering.motif.width", found, mend);
+            void Refuse(Said found, Said mend) => values.Refuse(LayoutKeys.Motif, piece, "lettering.motif.width", found, mend);
         }
     }
 }

@@ -77,7 +77,7 @@ internal static partial class JobAssembly
         {
             form.Refuse(
                 "face", $"“{PlainText.Short(wish.Name)}” has a face of its own, and names that are keyed in have the "
-                    + "machine’s letters.",
+                    + $"machine’s letters.",
                 "Take its face out; its size and place may stay.");
         }
 
@@ -96,7 +96,7 @@ internal static partial class JobAssembly
             return new PinPlace(null, given.Text == PinPlace.FrontWord);
         }
 
-        bool isRead = Length.TryParse(given.Kind == JsonKind.Number ? given.Text + " mm" : given.Text, out var at, out string why);
+        bool isRead = Length.TryParse(given.Kind == JsonKind.Number ? given.Text + " mm" : given.Text, out var at, out Said why);
         if (given.Kind is JsonKind.Text or JsonKind.Number && isRead && at.Mm <= 1_000_000)
         {
             return new PinPlace(at, IsFront: false);
@@ -104,7 +104,7 @@ internal static partial class JobAssembly
 
         form.Refuse(
             given, "at", $"at takes \"{PinPlace.FrontWord}\", \"{PinPlace.BackWord}\" or how far along its round the name’s "
-                + $"middle is to lie, and this is {given.InWords}.{(why.Length > 0 ? " " + why : "")}",
+                + $"middle is to lie, and this is {given.InWords}.{(!why.IsEmpty ? $" {why}" : "")}",
             "Write for example \"at\": \"centreFront\" or \"at\": \"812 mm\".");
         return null;
     }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Common;
 
 namespace NameBand.Job;
@@ -29,9 +28,7 @@ internal static partial class JobAssembly
         {
             values.Refuse(
                 StitchKeys.Thread,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"“{PlainText.Short(text)}” comes to {size.Tex:0.#} tex, and threads for embroidery have {ThreadSize.FinestTex:0} to {ThreadSize.ThickestTex:0}."),
+                $"“{PlainText.Short(text)}” comes to {size.Tex:0.#} tex, and threads for embroidery have {ThreadSize.FinestTex:0} to {ThreadSize.ThickestTex:0}.",
                 "Look at the spool again: 40 weight is \"40 wt\".");
             return ThreadSize.FortyWeight;
         }

@@ -59,7 +59,7 @@ internal static partial class JobAssembly
             string? near = item.Kind == JsonKind.Text ? NearestWord.Find(item.Text, JobKeys.Way.Words) : null;
             values.Refuse(
                 JobKeys.Ways, item, path, $"Entry {index + 1} of ways must be {JobKeys.Way.Takes}, and this is {item.InWords}.",
-                near is null ? $"Write {JobKeys.Way.Takes}." : $"Did you mean \"{near}\"?");
+                near is null ? (Said)$"Write {JobKeys.Way.Takes}." : $"Did you mean \"{near}\"?");
             return null;
         }
 

@@ -97,7 +97,7 @@ internal static partial class JobAssembly
             return null;
         }
 
-        if (Duration.TryParseMinutes(text, out double minutes, out string why))
+        if (Duration.TryParseMinutes(text, out double minutes, out Said why))
         {
             return minutes;
         }

@@ -97,7 +97,7 @@ internal static partial class JobAssembly
         string takes = WorkshopWords.Of(WorkshopMachine.Needed(way));
         string other = workshop.Machines.Any(m => m.CanTake(Way.MachineLetters)) ? "machineLetters"
             : workshop.Machines.Any(m => m.CanTake(Way.NeedlePath)) ? "needlePath" : "traced";
-        string asks = way == Way.NeedlePath ? "follows coordinates" : "has letters of its own to key in";
+        Said asks = way == Way.NeedlePath ? "follows coordinates" : "has letters of its own to key in";
         return Problem.NeedsPerson(
             new Where(workshop.File), $"No machine of the workshop {asks}, and this job needs one that does.",
             $"Write \"way\": \"{other}\" in {JobReader.FileName}, or \"takes\": [\"{takes}\"] of the machine that does.");

@@ -163,8 +163,8 @@ internal static class JobChecks
         {
             if (!values.Has(key) && values.AreSound(key))
             {
-                string example = key == JobKeys.SkirtTurn
-                    ? "\"circlePart\": 0.75 for three quarters of a circle" : $"\"{key.Path.Split('.')[^1]}\": \"70 cm\"";
+                Said example = key == JobKeys.SkirtTurn
+                    ? "\"circlePart\": 0.75 for three quarters of a circle" : (Said)$"\"{key.Path.Split('.')[^1]}\": \"70 cm\"";
                 values.Refuse(key, $"{key.Path} is missing.", $"Add for example {example}.");
             }
         }
@@ -196,11 +196,11 @@ internal static class JobChecks
         }
     }
 
-    private static void AskIfBelow(double leastMm, string what, JobKey key, Length length, JobValues values)
+    private static void AskIfBelow(double leastMm, Said what, JobKey key, Length length, JobValues values)
     {
         if (length.Mm > 0 && length.Mm < leastMm && values.AreSound(key) && values.Has(key))
         {
-            string why = values.HasBareNumber(key) ? " A number without a unit is taken as millimetres." : "";
+            Said why = values.HasBareNumber(key) ? " A number without a unit is taken as millimetres." : "";
             values.Note(
                 key, $"{what} is {Both(length)} long, which is little for a garment.{why}",
                 "If it is right, leave it. Otherwise write what you measured with its unit, such as \"70 cm\" or \"28 in\".");
@@ -224,7 +224,7 @@ internal static class JobChecks
         }
         else if (zone.Mm < LeastZoneMm)
         {
-            string left = zone.Mm > 0 ? $"only {zone.InMillimetres()}" : "nothing";
+            Said left = zone.Mm > 0 ? (Said)$"only {zone.InMillimetres()}" : "nothing";
             values.Refuse(
                 JobKeys.Margin,
                 $"The finished strip is {Both(finished)} wide, and two margins of {Both(strip.Margin)} leave {left} for letters.",
@@ -237,7 +237,7 @@ internal static class JobChecks
         double leftMm = hoop.Along.Mm - (2 * hoop.Spare.Mm);
         if (values.AreSound(JobKeys.Along, JobKeys.Spare) && leftMm < LeastFieldMm)
         {
-            string left = leftMm > 0 ? $"only {Length.FromMm(leftMm).InMillimetres()}" : "nothing";
+            Said left = leftMm > 0 ? (Said)$"only {Length.FromMm(leftMm).InMillimetres()}" : "nothing";
             values.Refuse(
                 JobKeys.Spare,
                 $"Leaving {Both(hoop.Spare)} free at each end of a sewing field of {Both(hoop.Along)} leaves {left} to sew in.",

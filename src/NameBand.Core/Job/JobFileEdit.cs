@@ -31,7 +31,7 @@ internal static class JobFileEdit
         string path = Path.Combine(jobFolder, JobReader.FileName);
         var where = new Where(JobReader.FileName, Key: $"{group}.{key}");
         string written = string.Join(", ", values.Select(v => $"\"{v.Key}\": {v.Value}"));
-        string byHand = $"Write {written} in the group “{group}” yourself.";
+        Said byHand = $"Write {written} in the group “{group}” yourself.";
         if (InnerFile.Objection(jobFolder, JobReader.FileName) is { } objection)
         {
             return objection with { Where = where, Mend = byHand };
@@ -40,7 +40,7 @@ internal static class JobFileEdit
         byte[] before = InnerFile.Bytes(jobFolder, JobReader.FileName);
         if (before is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
         {
-            return Problem.CannotUse(where, "job.json is saved as UTF-16, and is not changed from here.", byHand + " Or save it as UTF-8.");
+            return Problem.CannotUse(where, "job.json is saved as UTF-16, and is not changed from here.", $"{byHand} Or save it as UTF-8.");
         }
 
         byte[] after = values.Reverse().Aggregate(before, (file, v) => With(file, group, v.Key, v.Value));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Job;
 
@@ -24,7 +25,7 @@ public enum JobKeyKind
 /// <param name="DefaultText">What holds where the key is not there, in words.</param>
 /// <param name="Words">The words to choose from; a number or length may have one that stands in its place.</param>
 /// <param name="IsMany">A list of lengths may stand there too.</param>
-public sealed record JobKeyCard(string Path, JobKeyKind Kind, string Takes, string DefaultText, ImmutableArray<string> Words, bool IsMany)
+public sealed record JobKeyCard(string Path, JobKeyKind Kind, Said Takes, Said DefaultText, ImmutableArray<string> Words, bool IsMany)
 {
     /// <summary>Every key of job.json, theme by theme, as in docs/job-file.md.</summary>
     public static ImmutableArray<JobKeyCard> All { get; } = [.. JobKeys.All.Select(Of)];
@@ -47,7 +48,8 @@ public sealed record JobKeyCard(string Path, JobKeyKind Kind, string Takes, stri
             FormKey => (JobKeyKind.Form, []),
             _ => (JobKeyKind.Text, ImmutableArray<string>.Empty),
         };
-        return new JobKeyCard(key.Path, kind, key.Takes, key.DefaultText.Trim('"'), words, key is LengthKey { Many: true });
+        return new JobKeyCard(
+            key.Path, kind, key.Takes, key.DefaultText.Changed((text, _) => text.Trim('"')), words, key is LengthKey { Many: true });
     }
 
     private static ImmutableArray<string> Only(string? word) => word is null ? [] : [word];

@@ -51,23 +51,23 @@ internal static class JobKeySorting
         }
     }
 
-    private static string Twice(string parent, string key, JsonMember first) => first.Key == key
-        ? $"{parent}{key} appears here a second time; the first is on line {first.Line}."
+    private static Said Twice(string parent, string key, JsonMember first) => first.Key == key
+        ? (Said)$"{parent}{key} appears here a second time; the first is on line {first.Line}."
         : $"{parent}{key} is another name of {parent}{first.Key}, which stands on line {first.Line}.";
 
     private static Problem Unknown(Where where, string parent, string key, ISet<string> meant)
     {
-        string mend;
+        Said mend;
         if (Meant(parent, key) is { } known)
         {
             meant.Add(OlderSpellings.ToToday(known));
-            mend = Parent(known) == parent ? $"Did you mean {known}?"
-                : Parent(known).Length > 0 ? $"Did you mean {known}, in the group “{Parent(known).TrimEnd('.')}”?"
+            mend = Parent(known) == parent ? (Said)$"Did you mean {known}?"
+                : Parent(known).Length > 0 ? (Said)$"Did you mean {known}, in the group “{Parent(known).TrimEnd('.')}”?"
                 : $"Did you mean {known}, outside any group?";
         }
         else
         {
-            mend = $"The keys {(parent.Length == 0 ? "here" : "in " + parent.TrimEnd('.'))} are {string.Join(", ", In(parent))}.";
+            mend = $"The keys {(parent.Length == 0 ? (Said)"here" : $"in {parent.TrimEnd('.')}")} are {string.Join(", ", In(parent))}.";
         }
 
         return Problem.CannotUse(where, $"NameBand does not know the key {PlainText.Short(parent + key, 100)}.", mend);

@@ -19,7 +19,7 @@ internal static class JobKeys
         Also = [("tracedLetters", Job.Way.Traced)],
     };
 
-    public static readonly FormKey Ways = new("ways", "a list of " + Way.Takes, "[`way`]");
+    public static readonly FormKey Ways = new("ways", $"a list of {Way.Takes}", "[`way`]");
 
     public static readonly TextsKey Lists = new("lists", "names.csv");
     public static readonly TextKey NameColumn = new("columns.name", null, "found");

@@ -135,7 +135,7 @@ public sealed class JobLock : IDisposable
     private static Problem Busy(string path, string what)
     {
         string holder = (Read(path) ?? "").Split(' ')[0];
-        string who = holder.Length > 0 && holder.All(char.IsAsciiDigit) ? $" (process {holder})" : "";
+        Said who = holder.Length > 0 && holder.All(char.IsAsciiDigit) ? (Said)$" (process {holder})" : "";
         return Problem.CannotUse(
             new Where(what),
             $"Another NameBand{who} is writing here just now.",

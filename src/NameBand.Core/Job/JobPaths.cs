@@ -111,7 +111,7 @@ internal static class JobPaths
         values.Refuse(
             key, $"There is no file “{PlainText.Short(path)}” in the job's folder.",
             near is null ? "Put it there, or write the name of the file that is there."
-            : $"There is “{PlainText.Short(near)}”: is that the one?");
+            : (Said)$"There is “{PlainText.Short(near)}”: is that the one?");
         return false;
     }
 

@@ -75,23 +75,23 @@ internal sealed class JobValues
     private Where At(int line, int column, string path) => _answered.Contains(path)
         ? new Where(_answeredIn, line, column, path) : JobReader.At(line, column, path);
 
-    public void Refuse(string path, string found, string mend)
+    public void Refuse(string path, Said found, Said mend)
     {
         _faulty.Add(path);
         Problems.Add(Problem.CannotUse(Place(path), found, mend));
     }
 
-    public void Refuse(JobKey key, string found, string mend) => Refuse(key.Path, found, mend);
+    public void Refuse(JobKey key, Said found, Said mend) => Refuse(key.Path, found, mend);
 
     /// <summary>Something about a key that is worth knowing and stops nothing.</summary>
-    public void Note(JobKey key, string found, string mend) => Problems.Add(Problem.Note(Place(key.Path), found, mend));
+    public void Note(JobKey key, Said found, Said mend) => Problems.Add(Problem.Note(Place(key.Path), found, mend));
 
     /// <summary>Whether a number stands there, or in its list, without quotes and so without a unit.</summary>
     public bool HasBareNumber(JobKey key) => _given.TryGetValue(key.Path, out var given)
         && (given.Value.Kind == JsonKind.Number || given.Value.Items.Any(i => i.Kind == JsonKind.Number));
 
     /// <summary>Refuses a part of a key's value, at the part's own place in the file.</summary>
-    public void Refuse(JobKey key, JsonPiece part, string path, string found, string mend)
+    public void Refuse(JobKey key, JsonPiece part, string path, Said found, Said mend)
     {
         _faulty.Add(key.Path);
         Problems.Add(Problem.CannotUse(JobReader.At(part.Line, part.Column, path), found, mend));
@@ -128,7 +128,7 @@ internal sealed class JobValues
         {
             Refuse(
                 key, $"{Spelt(key)} is an empty list.",
-                key.Each == "round" ? "Give one length, or one for each round, lowest first." : $"Give one length for each {key.Each}.");
+                key.Each == "round" ? "Give one length, or one for each round, lowest first." : (Said)$"Give one length for each {key.Each}.");
         }
 
         return [.. given.Value.Items.Select((item, i) => One(key, item, $"Entry {i + 1} of {Spelt(key)} must be a length"))
@@ -154,7 +154,7 @@ internal sealed class JobValues
 
         if (given.Value.Kind != JsonKind.Number)
         {
-            string quotes = given.Value.Kind == JsonKind.Text ? " without quotes" : "";
+            Said quotes = given.Value.Kind == JsonKind.Text ? " without quotes" : "";
             Refuse(
                 key, $"{Spelt(key)} takes {key.Takes}, and this is {given.Value.InWords}.",
                 $"Write {key.Plain}{quotes}, {key.RangeInWords}{key.OrWord}.");
@@ -205,7 +205,7 @@ internal sealed class JobValues
         string? near = given.Value.Kind == JsonKind.Text ? NearestWord.Find(given.Value.Text, key.Words) : null;
         Refuse(
             key, $"{Spelt(key)} takes {key.Takes}, and this is {given.Value.InWords}.",
-            near is null ? $"Write {key.Takes}." : $"Did you mean \"{near}\"?");
+            near is null ? (Said)$"Write {key.Takes}." : $"Did you mean \"{near}\"?");
         return key.Choices[0].Value;
     }
 
@@ -216,7 +216,7 @@ internal sealed class JobValues
             return key.Default;
         }
 
-        return OneText(key, given.Value, Spelt(key)) ?? key.Default;
+        return OneText(key, given.Value, Said.Plain(Spelt(key))) ?? key.Default;
     }
 
     public ImmutableArray<string> Texts(TextsKey key)
@@ -228,8 +228,8 @@ internal sealed class JobValues
 
         if (given.Value.Kind != JsonKind.Series)
         {
-            string mend = given.Value.Kind == JsonKind.Text
-                ? $"Put it in brackets: [\"{PlainText.Short(given.Value.Text)}\"]." : $"Write a list such as [\"{key.Example}\"].";
+            Said mend = given.Value.Kind == JsonKind.Text
+                ? (Said)$"Put it in brackets: [\"{PlainText.Short(given.Value.Text)}\"]." : $"Write a list such as [\"{key.Example}\"].";
             Refuse(key, $"{Spelt(key)} takes {key.Takes}, and this is {given.Value.InWords}.", mend);
             return [];
         }
@@ -238,7 +238,7 @@ internal sealed class JobValues
         {
             Refuse(
                 key, $"{Spelt(key)} is an empty list.",
-                $"Write at least one into it, such as [\"{key.Example}\"]{(key.Otherwise == "required" ? "" : ", or take the key out")}.");
+                $"Write at least one into it, such as [\"{key.Example}\"]{(key.Otherwise == "required" ? (Said)"" : ", or take the key out")}.");
         }
 
         return [.. given.Value.Items.Select((item, i) => OneText(key, item, $"Entry {i + 1} of {Spelt(key)}")).OfType<string>()];
@@ -259,13 +259,13 @@ internal sealed class JobValues
 
     private string? OneSheet(TextsKey key, JsonPiece group, int entry)
     {
-        string name = FormattableString.Invariant($"Entry {entry} of {Spelt(key)}");
+        Said name = $"Entry {entry} of {Spelt(key)}";
         var odd = group.Members.FirstOrDefault(m => m.Key is not ("file" or "sheet"));
         string? file = Member("file"), sheet = Member("sheet");
         if (odd is not null || file is null || !file.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase))
         {
             Refuse(
-                key, odd is not null ? $"{name} has “{PlainText.Short(odd.Key)}” in it, which nobody knows." : $"{name} names no workbook.",
+                key, odd is not null ? (Said)$"{name} has “{PlainText.Short(odd.Key)}” in it, which nobody knows." : $"{name} names no workbook.",
                 "Write { \"file\": \"names.xlsx\", \"sheet\": \"Friends\" }, or the name of a CSV file alone.");
             return null;
         }
@@ -279,7 +279,7 @@ internal sealed class JobValues
     private static bool IsWord(JsonPiece value, string? word) =>
         word is not null && value.Kind == JsonKind.Text && value.Text == word;
 
-    private Length? One(LengthKey key, JsonPiece value, string expected)
+    private Length? One(LengthKey key, JsonPiece value, Said expected)
     {
         if (value.Kind is not (JsonKind.Text or JsonKind.Number))
         {
@@ -306,7 +306,7 @@ internal sealed class JobValues
         if (length.Mm < key.LowMm || length.Mm > key.HighMm)
         {
             Refuse(
-                key, $"{Spelt(key)} is {PlainText.Short(value.Text)}{(value.Kind == JsonKind.Number ? " mm" : "")}.",
+                key, $"{Spelt(key)} is {PlainText.Short(value.Text)}{(value.Kind == JsonKind.Number ? (Said)" mm" : "")}.",
                 $"Give a length {key.RangeInWords}.");
             return null;
         }
@@ -314,7 +314,7 @@ internal sealed class JobValues
         return length;
     }
 
-    private string? OneText(JobKey key, JsonPiece value, string name)
+    private string? OneText(JobKey key, JsonPiece value, Said name)
     {
         if (value.Kind != JsonKind.Text)
         {

@@ -19,15 +19,15 @@ internal sealed record JsonPiece(
     JsonKind Kind, int Line, int Column, string Text, ImmutableArray<JsonMember> Members, ImmutableArray<JsonPiece> Items)
 {
     /// <summary>What it is, for a message: <c>the text “5”</c>, <c>a list</c>.</summary>
-    public string InWords => Kind switch
+    public Said InWords => Kind switch
     {
         JsonKind.Group => "a group of keys in { }",
         JsonKind.Series => "a list in [ ]",
         JsonKind.Text when Text.Length == 0 => "an empty text",
-        JsonKind.Text => $"the text “{PlainText.Short(Text)}”",
+        JsonKind.Text => (Said)$"the text “{PlainText.Short(Text)}”",
         JsonKind.Number => $"the number {PlainText.Short(Text)}",
         JsonKind.Nothing => "null",
-        _ => Text,
+        _ => Said.Plain(Text),
     };
 }
 

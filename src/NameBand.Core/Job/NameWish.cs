@@ -11,7 +11,7 @@ public sealed record PinPlace(Length? At, bool IsFront)
     public const string BackWord = "centreBack";
 
     /// <summary>For messages.</summary>
-    public string InWords => At is { } at ? at.InMillimetres() : IsFront ? "centre front" : "centre back";
+    public Said InWords => At is { } at ? at.InMillimetres() : IsFront ? "centre front" : "centre back";
 }
 
 /// <summary>What she wishes for a single name: its letters, and where it stands. Everything else gives way to it.</summary>

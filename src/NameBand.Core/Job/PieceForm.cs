@@ -19,7 +19,7 @@ internal sealed class PieceForm(JobValues values, FormKey key, string noun, int 
         {
             if (!known.Contains(member.Key))
             {
-                string mend = NearestWord.Find(member.Key, known) is { } near ? $"Did you mean {near}?"
+                Said mend = NearestWord.Find(member.Key, known) is { } near ? (Said)$"Did you mean {near}?"
                     : $"The keys of a {noun} are {string.Join(", ", known)}.";
                 Refuse(member.Value, PlainText.Short(member.Key, 100), $"NameBand does not know this key of a {noun}.", mend);
             }
@@ -52,7 +52,7 @@ internal sealed class PieceForm(JobValues values, FormKey key, string noun, int 
         return null;
     }
 
-    public ImmutableArray<string> Texts(string name, string mend)
+    public ImmutableArray<string> Texts(string name, Said mend)
     {
         if (Of(name) is not { } given)
         {
@@ -84,8 +84,7 @@ internal sealed class PieceForm(JobValues values, FormKey key, string noun, int 
         }
 
         Refuse(
-            given, name, FormattableString.Invariant(
-                $"{name} takes a {(isWhole ? "whole " : "")}number from {low:0.##} to {high:0.##}, and this is {given.InWords}."),
+            given, name, $"{name} takes a {(isWhole ? (Said)"whole " : "")}number from {low:0.##} to {high:0.##}, and this is {given.InWords}.",
             "Write a number without quotes.");
         return null;
     }
@@ -100,8 +99,8 @@ internal sealed class PieceForm(JobValues values, FormKey key, string noun, int 
         return Of(name) is { Kind: JsonKind.Flag, Text: "true" };
     }
 
-    public void Refuse(string name, string found, string mend) => Refuse(piece, name, found, mend);
+    public void Refuse(string name, Said found, Said mend) => Refuse(piece, name, found, mend);
 
-    public void Refuse(JsonPiece part, string name, string found, string mend) =>
+    public void Refuse(JsonPiece part, string name, Said found, Said mend) =>
         values.Refuse(key, part, $"{key.Path}[{number.ToString(CultureInfo.InvariantCulture)}].{name}", found, mend);
 }

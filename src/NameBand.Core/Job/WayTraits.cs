@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Job;
 
 /// <summary>What follows from the way names go, for whoever need not know which it is.</summary>
@@ -7,7 +9,7 @@ namespace NameBand.Job;
 public sealed record WayTraits(bool FollowsCoordinates, bool HasLettersOfItsOwn, bool IsFollowedByHand)
 {
     /// <summary>How such names get onto the cloth, beside others that go otherwise: <c>4 names keyed in</c>.</summary>
-    public string How => FollowsCoordinates ? "from needle paths" : HasLettersOfItsOwn ? "keyed in" : "traced";
+    public Said How => FollowsCoordinates ? "from needle paths" : HasLettersOfItsOwn ? "keyed in" : "traced";
 
     /// <summary>The way of names that are typed into a machine's own letters.</summary>
     public static Way Typed => Way.MachineLetters;

@@ -30,7 +30,7 @@ public static class WishEditing
         Add("after", wish.After);
         Add("before", wish.Before);
         Add("round", wish.Round);
-        Add("at", wish.Pin is not { } pin ? null : pin.At?.InMillimetres() ?? (pin.IsFront ? PinPlace.FrontWord : PinPlace.BackWord));
+        Add("at", wish.Pin is not { } pin ? null : pin.At?.InMillimetres().English ?? (pin.IsFront ? PinPlace.FrontWord : PinPlace.BackWord));
         return json;
 
         void Add(string key, JsonNode? value)

@@ -7,7 +7,7 @@ namespace NameBand.Layout;
 /// <summary>Whether each strip meets its hem, as it is said of the plan that was settled on.</summary>
 internal static class HemFits
 {
-    public static Problem Told(RoundFit fit, string mend) =>
+    public static Problem Told(RoundFit fit, Said mend) =>
         fit.Judged().Told(new Where(Key: FormattableString.Invariant($"round {fit.Number}")), mend);
 
     /// <summary>

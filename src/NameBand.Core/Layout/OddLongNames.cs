@@ -9,9 +9,8 @@ namespace NameBand.Layout;
 /// <param name="WithoutMm">Letter height if it were of the usual length.</param>
 internal sealed record OddLongName(LetteredName Name, double WithMm, double WithoutMm)
 {
-    public HeldRow Held => new(Name.Name.Row, FormattableString.Invariant(
-        $"so long that it alone makes all letters {WithMm:0.0} mm high, which would be {WithoutMm:0.0} mm without it. ")
-        + "Keep it if that is right, or agree a shorter form with its owner")
+    public HeldRow Held => new(Name.Name.Row, $"so long that it alone makes all letters {WithMm:0.0} mm high, which would be {WithoutMm:0.0} mm without it. "
+        + $"Keep it if that is right, or agree a shorter form with its owner")
     {
         IsForItsSize = true,
     };

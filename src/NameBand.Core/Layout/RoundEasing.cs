@@ -70,10 +70,10 @@ internal static class RoundEasing
         };
     }
 
-    private static string Mend(StripPlan plan, ImmutableArray<EaseMend> mends)
+    private static Said Mend(StripPlan plan, ImmutableArray<EaseMend> mends)
     {
-        string wider = "Smaller letters, more rounds or fewer names leave wider gaps, which can be eased by more.";
+        Said wider = "Smaller letters, more rounds or fewer names leave wider gaps, which can be eased by more.";
         return mends.IsEmpty ? wider
-            : $"{(mends.Length == 1 ? "This mends it" : "Any one of these mends it")}: {string.Join(" ", mends.Select((m, i) => FormattableString.Invariant($"({i + 1}) {m.Text}")))} {wider}";
+            : (Said)$"{(mends.Length == 1 ? (Said)"This mends it" : "Any one of these mends it")}: {string.Join(" ", mends.Select((m, i) => FormattableString.Invariant($"({i + 1}) {m.Text}")))} {wider}";
     }
 }

@@ -115,19 +115,21 @@ public sealed record Hooping(int Number, ImmutableArray<HoopedSegment> Segments)
 public sealed record WayShare(Way Way, int Names, int Hoopings, int Runs)
 {
     /// <summary>Such as <c>4 names keyed in, in 2 runs without a hoop</c>.</summary>
-    public string InWords => $"{Count(Names, "name")} {WayTraits.Of(Way).How}, in {Sittings(Hoopings, Runs)}";
+    public Said InWords => $"{Count(Names, "name")} {WayTraits.Of(Way).How}, in {Sittings(Hoopings, Runs)}";
 
     /// <summary>Such as <c>2 hoopings and 1 run without a hoop</c>.</summary>
-    internal static string Sittings(int hoopings, int runs) => string.Join(
-        " and ", new[] { (Count: hoopings, Text: Count(hoopings, "hooping")), (Count: runs, Text: Count(runs, "run") + " without a hoop") }
-            .Where(p => p.Count > 0).Select(p => p.Text));
+    internal static Said Sittings(int hoopings, int runs)
+    {
+        Said many = Count(hoopings, "hooping"), inRuns = $"{Count(runs, "run")} without a hoop";
+        return hoopings == 0 && runs == 0 ? Said.Nothing : hoopings == 0 ? inRuns : runs == 0 ? many : $"{many} and {inRuns}";
+    }
 
-    private static string Count(int count, string one) => FormattableString.Invariant($"{count} {one}{(count == 1 ? "" : "s")}");
+    private static Said Count(int count, string one) => Said.Counted(count, "0", one, one + "s");
 }
 
 /// <summary>A row that keeps everybody's letters down, and the height there would be without it and those before it.</summary>
 /// <param name="IsGain">Whether that is any larger than with it: else it is in the way only together with one that comes after it.</param>
-public sealed record HeightLimit(LetteredName Name, string Because, double HeightWithoutMm, bool IsGain);
+public sealed record HeightLimit(LetteredName Name, Said Because, double HeightWithoutMm, bool IsGain);
 
 /// <summary>The whole layout.</summary>
 /// <param name="Bound">What keeps the letters from being larger.</param>
@@ -191,21 +193,21 @@ public sealed record StripPlan(
     public RoundFit FitOf(Round round) => new(round.Number, round.LengthMm, round.HemMm, Hem.Tolerance.OfMm(round.HemMm));
 
     /// <summary>How much a round may be off its hem, wherever it is told.</summary>
-    public string AllowedInWords => Hem.Tolerance.InWords(Rounds.Select(r => r.HemMm));
+    public Said AllowedInWords => Hem.Tolerance.InWords(Rounds.Select(r => r.HemMm));
 
     /// <summary>Whether groups of names are sewn in letters of other heights.</summary>
     public bool HasSizes => Rounds.SelectMany(r => r.Names).Any(n => n.Lettered.Standing.HeightFactor != 1);
 
     /// <summary>The letter height, or the smallest and the largest of the groups’: “10.4 mm”, “10.4 to 13.0 mm”.</summary>
-    public string LetterHeightsInWords
+    public Said LetterHeightsInWords
     {
         get
         {
             double[] factors =
                 [.. Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Standing.HeightFactor).DefaultIfEmpty(1).Distinct().Order()];
             return factors.Length == 1
-                ? FormattableString.Invariant($"{LetterHeightMm * factors[0]:0.0} mm")
-                : FormattableString.Invariant($"{LetterHeightMm * factors[0]:0.0} to {LetterHeightMm * factors[^1]:0.0} mm");
+                ? (Said)$"{LetterHeightMm * factors[0]:0.0} mm"
+                : $"{LetterHeightMm * factors[0]:0.0} to {LetterHeightMm * factors[^1]:0.0} mm";
         }
     }
 
@@ -239,7 +241,7 @@ public sealed record StripPlan(
     ];
 
     /// <summary>How often the cloth is taken up, in words: hoopings, and runs without a hoop beside them.</summary>
-    public string SittingsInWords => WayShare.Sittings(Hoopings.Count(h => !h.IsRun), Hoopings.Count(h => h.IsRun));
+    public Said SittingsInWords => WayShare.Sittings(Hoopings.Count(h => !h.IsRun), Hoopings.Count(h => h.IsRun));
 
     /// <summary>Whether names go different ways side by side.</summary>
     public bool HasSeveralWays => Hoopings.Select(h => h.Way).Distinct().Skip(1).Any();

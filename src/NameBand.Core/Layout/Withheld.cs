@@ -9,7 +9,7 @@ internal static class Withheld
 {
     /// <param name="reasons">Why, by the number of the hooping.</param>
     /// <returns>The rest of the plan, and the rows that now stand in no segment.</returns>
-    public static (StripPlan Plan, ImmutableArray<HeldRow> Held) From(StripPlan plan, IReadOnlyDictionary<int, string> reasons)
+    public static (StripPlan Plan, ImmutableArray<HeldRow> Held) From(StripPlan plan, IReadOnlyDictionary<int, Said> reasons)
     {
         var reasonOf = plan.Hoopings.Where(h => reasons.ContainsKey(h.Number))
             .SelectMany(h => h.Segments.Select(s => (s.Segment.Number, Reason: reasons[h.Number])))
@@ -34,7 +34,7 @@ internal static class Withheld
     }
 
     /// <summary>What is left of a round is as long as its hem again, unless that runs over it too.</summary>
-    private static Round Without(Round round, Dictionary<int, string> reasonOf, bool isClosed)
+    private static Round Without(Round round, Dictionary<int, Said> reasonOf, bool isClosed)
     {
         ImmutableArray<Segment> left = [.. round.Segments.Where(s => !reasonOf.ContainsKey(s.Number))];
         if (left.Length == round.Segments.Length)

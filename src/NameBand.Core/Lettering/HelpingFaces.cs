@@ -28,11 +28,11 @@ internal static class HelpingFaces
             return null;
         }
 
-        string listed = string.Join(", ", helped.Take(Few.InNote))
-            + (helped.Count > Few.InNote ? $" and {helped.Count - Few.InNote} more" : "");
+        Said listed = Said.Plain(string.Join(", ", helped.Take(Few.InNote)))
+            + (helped.Count > Few.InNote ? (Said)$" and {helped.Count - Few.InNote} more" : "");
         return Problem.Note(
             new Where(Key: "lettering.face"),
-            isUsed ? $"{chosen.Name} lacks some letters. Other faces draw those of {listed}."
+            isUsed ? (Said)$"{chosen.Name} lacks some letters. Other faces draw those of {listed}."
                 : $"{chosen.Name} has too few of the letters, so every name is sewn in another face: {listed}.",
             "Look at the proofs of these names, and choose a face that has the letters if they do not please.");
     }

@@ -53,10 +53,10 @@ internal static class HoldReason
     public static string Tangled(string face) =>
         $"the face {face} sets these letters over one another too many times to be drawn: its file is damaged; choose another face";
 
-    private static string Named(List<UnshownSign> signs, bool plural = true)
+    private static Said Named(List<UnshownSign> signs, bool plural = true)
     {
         string[] shown = [.. signs.Select(s => s.Text).Distinct().Select(Shown)];
-        string list = Wording.List(shown);
+        Said list = Wording.List(shown);
         return !plural ? list : (shown.Length == 1 ? " " : "s ") + list;
     }
 

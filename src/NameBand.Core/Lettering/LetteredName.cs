@@ -62,7 +62,7 @@ internal sealed record LetteredList(string FaceName, ImmutableArray<LetteredName
 }
 
 /// <summary>A row that a room after the list holds back for a person's decision.</summary>
-public sealed record HeldRow(RowRef Row, string Reason)
+public sealed record HeldRow(RowRef Row, Said Reason)
 {
     /// <summary>The name as it could be sewn, to be offered to its owner and never taken unasked; empty: none is known.</summary>
     public string Offer { get; init; } = "";

@@ -36,7 +36,7 @@ internal static class Letterer
             }
             else
             {
-                held.Add(new HeldRow(name.Row, reason) { Offer = offer });
+                held.Add(new HeldRow(name.Row, Said.Plain(reason)) { Offer = offer });
             }
         }
 

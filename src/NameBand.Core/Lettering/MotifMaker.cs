@@ -64,7 +64,7 @@ internal static class MotifMaker
             ? Result.Of(lettered.Names[0], letter.Problems)
             : Result.Fail<LetteredName>(Problem.NeedsPerson(
                 new Where(JobReader.FileName, Key: "lettering.motif"),
-                $"No motif is sewn: {lettered.Held.Select(h => h.Reason).FirstOrDefault()?.TrimEnd('.')}.",
+                $"No motif is sewn: {lettered.Held.Select(h => h.Reason).FirstOrDefault()?.Changed((text, _) => text.TrimEnd('.'))}.",
                 "Choose another character, a face that has it, or \"dot\", \"diamond\" or \"smallStar\"."));
     }
 

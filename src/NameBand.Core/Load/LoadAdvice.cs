@@ -45,11 +45,9 @@ internal static class LoadAdvice
             return null;
         }
 
-        string figures = FormattableString.Invariant(
-            $"{worst:0.0} needle holes in a square millimetre, in a disc 1 mm wide, and {loads.Max(l => l.Spot.Layers)} layers of thread where most lie over one another");
+        Said figures = $"{worst:0.0} needle holes in a square millimetre, in a disc 1 mm wide, and {loads.Max(l => l.Spot.Layers)} layers of thread where most lie over one another";
         return worst > fabric.MostPenetrationsPerMm2
-            ? Of(VerdictKind.Note, FormattableString.Invariant(
-                $"At its worst spot the cloth gets {figures}; {fabric.Name} is taken to bear {fabric.MostPenetrationsPerMm2:0.0} in a whole letter."))
+            ? Of(VerdictKind.Note, $"At its worst spot the cloth gets {figures}; {fabric.Name} is taken to bear {fabric.MostPenetrationsPerMm2:0.0} in a whole letter.")
             : Of(VerdictKind.Good, $"At its worst spot the cloth gets {figures}.");
     }
 
@@ -62,8 +60,7 @@ internal static class LoadAdvice
             return null;
         }
 
-        string figures = FormattableString.Invariant(
-            $"{worst:0.0} needle holes in a square millimetre of its fullest letter, and {fabric.Name} is taken to bear {fabric.MostPenetrationsPerMm2:0.0}");
+        Said figures = $"{worst:0.0} needle holes in a square millimetre of its fullest letter, and {fabric.Name} is taken to bear {fabric.MostPenetrationsPerMm2:0.0}";
         return LoadMeter.VerdictOf(worst, fabric) switch
         {
             LoadVerdict.Overworked => Of(VerdictKind.NeedsAPerson, $"The cloth will be overworked: {figures}."),
@@ -72,5 +69,5 @@ internal static class LoadAdvice
         };
     }
 
-    private static Verdict Of(VerdictKind kind, string text) => new(Fact.Load, null, kind, text);
+    private static Verdict Of(VerdictKind kind, Said text) => new(Fact.Load, null, kind, text);
 }

@@ -123,7 +123,7 @@ internal static class AlphabetFile
         if (!isGap && !isStart && Letters.Of(letter).Count != 1)
         {
             problems.Add(Problem.CannotUse(
-                where, written.Length == 0 ? "This line has no letter." : $"“{PlainText.Short(written)}” is not one letter.",
+                where, written.Length == 0 ? "This line has no letter." : (Said)$"“{PlainText.Short(written)}” is not one letter.",
                 "Write one letter in the letter column, or the word blank for a blank."));
             return;
         }

@@ -54,17 +54,15 @@ internal sealed class GroupSizes
 
         var group = _groups.First(g => !main.Any(h => IsNear(g, h)) || g == _groups[^1]);
         string name = PlainText.Short(group.Name);
-        string wishes =
+        Said wishes =
             Wording.List([.. main.Select(h => FormattableString.Invariant($"{h * group.HeightFactor:0.#} mm beside {h:0.##} mm"))]);
         var pairs = main.SelectMany(h => _heightsMm.Where(o => Math.Abs(o - h) > SameMm).Select(o => (Height: h, Own: o)))
             .OrderBy(p => Math.Abs(Math.Log(p.Own / p.Height / group.HeightFactor))).ToList();
-        string mend = pairs.Count == 0 ? "Add the heights that the machine has to letters.sizes, or take heightFactor out of the group."
-            : FormattableString.Invariant(
-                $"Write \"heightFactor\": {pairs[0].Own / pairs[0].Height:0.##} ({pairs[0].Own:0.##} mm beside {pairs[0].Height:0.##} mm), or add the height to letters.sizes if the machine has it.");
+        Said mend = pairs.Count == 0 ? "Add the heights that the machine has to letters.sizes, or take heightFactor out of the group."
+            : (Said)$"Write \"heightFactor\": {pairs[0].Own / pairs[0].Height:0.##} ({pairs[0].Own:0.##} mm beside {pairs[0].Height:0.##} mm), or add the height to letters.sizes if the machine has it.";
         return Problem.CannotUse(
             new Where(JobReader.FileName, Key: "groups"),
-            FormattableString.Invariant(
-                $"The group “{name}” has letters {group.HeightFactor:0.##} times as high as the others, {wishes}, and the machine has {Sizes}."),
+            $"The group “{name}” has letters {group.HeightFactor:0.##} times as high as the others, {wishes}, and the machine has {Sizes}.",
             mend);
     }
 
@@ -75,8 +73,7 @@ internal sealed class GroupSizes
         {
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: "groups"),
-                FormattableString.Invariant(
-                    $"The group “{PlainText.Short(group.Name)}” gets letters {Nearest(group, heightMm):0.##} mm high: its heightFactor {group.HeightFactor:0.##} asks for {group.HeightFactor * heightMm:0.#} mm, and the machine has {Sizes}."),
+                $"The group “{PlainText.Short(group.Name)}” gets letters {Nearest(group, heightMm):0.##} mm high: its heightFactor {group.HeightFactor:0.##} asks for {group.HeightFactor * heightMm:0.#} mm, and the machine has {Sizes}.",
                 "Add the height to letters.sizes if the machine has it.");
         }
 
@@ -97,14 +94,14 @@ internal sealed class GroupSizes
             {
                 yield return Problem.Note(
                     new Where(JobReader.FileName, Key: "names", Name: PlainText.Short(name.Text)),
-                    FormattableString.Invariant($"It gets letters {given:0.##} mm high: its heightFactor {name.Wish.HeightFactor:0.##} ")
-                        + FormattableString.Invariant($"asks for {asked:0.#} mm, and the machine has {Sizes}."),
+                    $"It gets letters {given:0.##} mm high: its heightFactor {name.Wish.HeightFactor:0.##} "
+                        + $"asks for {asked:0.#} mm, and the machine has {Sizes}.",
                     "Add the height to letters.sizes if the machine has it.");
             }
         }
     }
 
-    private string Sizes => Wording.List([.. _heightsMm.Select(h => FormattableString.Invariant($"{h:0.##} mm"))]);
+    private Said Sizes => Wording.List([.. _heightsMm.Select(h => FormattableString.Invariant($"{h:0.##} mm"))]);
 
     private double Nearest(NameGroup group, double heightMm) => Nearest(heightMm * group.HeightFactor);
 

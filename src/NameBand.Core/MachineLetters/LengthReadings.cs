@@ -27,7 +27,7 @@ internal static class LengthReadings
             {
                 problems.Add(Problem.CannotUse(
                     new Where(SewnLengths.FileName, length.FileLine),
-                    FormattableString.Invariant($"The machine has no letters {height:0.##} mm high."),
+                    $"The machine has no letters {height:0.##} mm high.",
                     $"Take one of letters.sizes ({string.Join(", ", settings.Sizes.Select(s => s.InMillimetres()))}), or add it there."));
                 continue;
             }
@@ -56,11 +56,10 @@ internal static class LengthReadings
         {
             var (length, reading) = sewn[doubt.Reading];
             bool isWrong = belief.Wrong.Contains(doubt.Reading);
-            string what = reading.LengthMm == length.LengthMm ? "was measured as" : "has its blank at";
+            Said what = reading.LengthMm == length.LengthMm ? "was measured as" : "has its blank at";
             yield return Problem.NeedsPerson(
                 new Where(SewnLengths.FileName, length.FileLine, Name: Shown(length)),
-                FormattableString.Invariant(
-                    $"“{Shown(length)}” {what} {reading.LengthMm:0.#} mm, and by all other measures it should be about {doubt.ExpectedMm:0.#} mm{(isWrong ? ": it is not counted" : "")}."),
+                $"“{Shown(length)}” {what} {reading.LengthMm:0.#} mm, and by all other measures it should be about {doubt.ExpectedMm:0.#} mm{(isWrong ? (Said)": it is not counted" : "")}.",
                 "Measure it again, from the first letter’s left edge to the last one’s right edge, and write the new length.");
         }
     }
@@ -114,8 +113,7 @@ internal static class LengthReadings
             {
                 problems.Add(Problem.NeedsPerson(
                     new Where(SewnLengths.FileName, sewn[^1].FileLine, Name: Shown(sewn[0])),
-                    FormattableString.Invariant(
-                        $"“{Shown(sewn[0])}” has two lengths, {sewn[0].LengthMm:0.#} mm in line {sewn[0].FileLine} and {sewn[^1].LengthMm:0.#} mm in line {sewn[^1].FileLine}; neither is counted."),
+                    $"“{Shown(sewn[0])}” has two lengths, {sewn[0].LengthMm:0.#} mm in line {sewn[0].FileLine} and {sewn[^1].LengthMm:0.#} mm in line {sewn[^1].FileLine}; neither is counted.",
                     $"Keep the line that is right. If one was sewn on a scrap, write {SewnLengths.ScrapWord} into its column sewn_on."));
                 continue;
             }

@@ -42,7 +42,7 @@ internal sealed class MachineMotif
             new Where(JobReader.FileName, Key: LayoutKeys.Motif.Path),
             $"No motif is sewn: “{PlainText.Short(keyed)}” is not one of the machine’s letters.",
             $"If it is a motif that the machine has, say how wide it comes out: \"motif\": {{ \"letter\": \"{PlainText.Short(keyed)}\", \"width\": \"7 mm\" }}. "
-            + "Or add the sign to letters.has, or choose another."));
+            + $"Or add the sign to letters.has, or choose another."));
     }
 
     /// <summary>As it is sewn at a setting, at a letter height of 1 mm.</summary>

@@ -25,8 +25,8 @@ internal static class MachineSpelling
     public static SpelledNames Check(
         NameList list, Corrections corrections, Func<string, bool> has, Func<RowRef, bool>? isByHand = null, string otherWay = "traced")
     {
-        string another =
-            $"\"ways\": [\"machineLetters\", \"{otherWay}\"] in job.json, and all that the machine cannot sew is {(otherWay == "traced" ? "traced" : "sewn from needle paths")} beside it";
+        Said another =
+            $"\"ways\": [\"machineLetters\", \"{otherWay}\"] in job.json, and all that the machine cannot sew is {(otherWay == "traced" ? (Said)"traced" : "sewn from needle paths")} beside it";
         var keys = new PressedKeys(has);
         var rows = list.Rows.ToDictionary(r => r.Row);
         var sewable = ImmutableArray.CreateBuilder<Name>();
@@ -45,7 +45,7 @@ internal static class MachineSpelling
 
             string? nearest = NearestSpelling.Find(name.Text, has);
             string letters = string.Join(", ", lacking.Select(l => $"“{PlainText.Short(l)}”"));
-            string offer = nearest is null ? "no spelling near enough is known" : $"the nearest it can sew is “{nearest}”";
+            Said offer = nearest is null ? "no spelling near enough is known" : (Said)$"the nearest it can sew is “{nearest}”";
             var where = new Where(name.Row.List, name.Row.Line, Name: name.Text);
             string? asked = nearest is null
                 ? null : Line(name, row, new Answer(Decision.Change, nearest, "agreed with its owner"), corrections);
@@ -60,16 +60,16 @@ internal static class MachineSpelling
                 problems.Add(Problem.NeedsPerson(
                     where, $"The machine has no {letters}. Its plain letters can be sewn and the marks added by hand: the spelling stays.",
                     $"To sew it so, {Line(name, row, Kept(name, row), corrections)} · Or let it go another way: {another}."
-                    + (nearest is null ? "" : $" · Or ask its owner. If it may be written “{nearest}”, {asked}")));
+                    + $"{(nearest is null ? "" : (Said)$" · Or ask its owner. If it may be written “{nearest}”, {asked}")}"));
                 continue;
             }
 
             held.Add(new HeldRow(name.Row, $"the machine has no {letters}; {offer}. Ask its owner") { Offer = nearest ?? "" });
             problems.Add(Problem.NeedsPerson(
                 where, $"The machine has no {letters}; {offer}.",
-                $"Let it go another way: {another}. · Or ask its owner" + (nearest is null
+                $"Let it go another way: {another}. · Or ask its owner{(nearest is null
                     ? " how to write the name in the machine’s letters, and add the answer to corrections.csv as a change."
-                    : $". If it may be written so, {asked}")));
+                    : (Said)$". If it may be written so, {asked}")}"));
         }
 
         return new SpelledNames(sewable.ToImmutable(), held.ToImmutable(), problems.ToImmutable());
@@ -93,7 +93,7 @@ internal static class MachineSpelling
         ? Problem.NeedsPerson(
             new Where(JobReader.FileName, Key: LettersKeys.Lacking.Path),
             $"{count.ToString(CultureInfo.InvariantCulture)} names lack nothing but marks that can be added by hand, one to two minutes each. "
-            + "The spelling stays, so nobody need be asked.",
+            + $"The spelling stays, so nobody need be asked.",
             "For all of them at once: write \"lacking\": \"byHand\" into “letters” of job.json. Or decide name by name.")
         : null;
 

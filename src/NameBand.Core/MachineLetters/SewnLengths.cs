@@ -144,7 +144,7 @@ internal sealed record SewnLengths(ImmutableArray<SewnLength> All)
         {
             problems.Add(Problem.CannotUse(
                 where, letters.Contains(Letters.Blank)
-                    ? $"“{PlainText.Short(text)}” does not say where the first word ended and the second began."
+                    ? (Said)$"“{PlainText.Short(text)}” does not say where the first word ended and the second began."
                     : "A name of one word has no blank to be measured.",
                 "Write both places in millimetres from the name’s left edge, such as 31, 38, or leave it empty."));
             return (null, false);

@@ -46,7 +46,7 @@ internal sealed record AddressBook(ImmutableDictionary<RowRef, string> All)
             found.Length > 1 ? Severity.CannotUse : Severity.NeedsPerson,
             new Where(list, table.Rows[0].Line, Key: JobKeys.AddressColumn.Path),
             found.Length > 1
-                ? $"The addresses could stand in any of the columns {ListColumns.Listed(found.Select(i => labels[i]))}."
+                ? (Said)$"The addresses could stand in any of the columns {ListColumns.Listed(found.Select(i => labels[i]))}."
                 : $"None of the columns {ListColumns.Listed(labels)} is known to hold addresses, so the letters have none.",
             $"Say in job.json which one it is, for example \"columns\": {{ \"address\": \"{example}\" }}."));
         return null;

@@ -36,9 +36,8 @@ internal sealed record AnswerColumns(int Address, int Name, int State, int Text,
 
         problems.Add(Problem.CannotUse(
             new Where(file, table.Rows[0].Line),
-            (state < 0 ? "Which column holds the answers is not known"
-            : "Whose answers these are is not known: there is no column of addresses and none of names")
-                + $"; the headings are {ListColumns.Listed(labels)}.",
+            state < 0 ? (Said)$"Which column holds the answers is not known; the headings are {ListColumns.Listed(labels)}."
+            : $"Whose answers these are is not known: there is no column of addresses and none of names; the headings are {ListColumns.Listed(labels)}.",
             "Let the first line of the file be, with what is missing left empty below it: address,name,answer,text,web,date"));
         return null;
     }

@@ -72,8 +72,8 @@ internal sealed class AnswerEntry
                 _problems.Add(new Problem(
                     answer.Web == WebAnswer.Yes ? Severity.NeedsPerson : Severity.Note,
                     answer.Where with { Name = PlainText.Short(owner.Rows[0].Text, 80) },
-                    "This comes from another address than the list has for this name."
-                        + (answer.Web == WebAnswer.Yes ? " Its yes to the web waits for you." : ""),
+                    $"This comes from another address than the list has for this name."
+                        + $"{(answer.Web == WebAnswer.Yes ? (Said)" Its yes to the web waits for you." : "")}",
                     answer.Web == WebAnswer.Yes
                     ? $"Ask, and write yes or no under “{ApprovalsFile.WebColumn}” in {ApprovalsFile.FileName}." : ""));
             }
@@ -86,18 +86,18 @@ internal sealed class AnswerEntry
             })];
         }
 
-        string says = answer.State == ApprovalState.No ? " It says no." : "";
+        Said says = answer.State == ApprovalState.No ? " It says no." : "";
         if (owner.Rows.IsEmpty)
         {
             _problems.Add(Problem.NeedsPerson(
                 answer.Where,
                 (answer.Name.Length > 0
-                ? $"“{PlainText.Short(answer.Name, 80)}” is in no list." : "The address in this line is in no list.") + says,
+                ? (Said)$"“{PlainText.Short(answer.Name, 80)}” is in no list." : "The address in this line is in no list.") + says,
                 "See whose answer it is, and mend the line or take it out."));
             return [];
         }
 
-        string names = Wording.List([.. owner.Rows.Take(4).Select(r => $"“{PlainText.Short(r.Text, 80)}” ({r.Row})")]);
+        Said names = Wording.List([.. owner.Rows.Take(4).Select(r => $"“{PlainText.Short(r.Text, 80)}” ({r.Row})")]);
         _problems.Add(Problem.NeedsPerson(
             answer.Where, $"This answer may be of {names}; it is not clear whose it is.{says}",
                 "Write name and address as the list has them, or take the line out."));
@@ -178,21 +178,21 @@ internal sealed class AnswerEntry
         string name = PlainText.Short(row.Text, 80);
         var last = said.Find(a => a.State == states.Now) ?? said[^1];
         var where = last.Where with { Name = name };
-        string mend = $"Ask its owner, and write what holds under “state” in {ApprovalsFile.FileName}";
+        Said mend = $"Ask its owner, and write what holds under “state” in {ApprovalsFile.FileName}";
         string Word(ApprovalState state) => ApprovalsFile.Word(state);
         bool stoodThere = states.Before is ApprovalState.Agreed or ApprovalState.ChangeWished or ApprovalState.No;
         if (said.Select(a => (a.State, a.Text)).Distinct().Count() > 1)
         {
-            string lines = Wording.List([.. said.Take(4).Select(a => $"“{Word(a.State)}” in {a.Where}")]);
+            Said lines = Wording.List([.. said.Take(4).Select(a => $"“{Word(a.State)}” in {a.Where}")]);
             _problems.Add(Problem.NeedsPerson(
-                where, $"Answered more than once, and not alike: {lines}." + (states.Now == ApprovalState.No ? " The no counts." : ""),
-                states.Now == ApprovalState.No ? "Ask its owner if in doubt." : mend + "; until then the name is held."));
+                where, $"Answered more than once, and not alike: {lines}.{(states.Now == ApprovalState.No ? (Said)" The no counts." : "")}",
+                states.Now == ApprovalState.No ? "Ask its owner if in doubt." : (Said)($"{mend}; until then the name is held.")));
         }
         else if (states.Now == ApprovalState.Unclear)
         {
             _problems.Add(Problem.NeedsPerson(
                 where, last.Text.Length > 0 && last.Text == last.Name
-                ? $"Agreed, and the name is written “{PlainText.Short(last.Text, 80)}”."
+                ? (Said)$"Agreed, and the name is written “{PlainText.Short(last.Text, 80)}”."
                     : "This is none of agreed, change wished and no, or it contradicts itself.",
                 $"Read it. {mend}; until then the name is held."));
         }
@@ -200,16 +200,16 @@ internal sealed class AnswerEntry
         {
             _problems.Add(Problem.NeedsPerson(
                 where, $"In {ApprovalsFile.FileName} stood “{Word(states.Before)}”, and this says “{Word(states.Now)}”."
-                    + (states.Settled == ApprovalState.No ? " The no counts." : ""),
+                    + $"{(states.Settled == ApprovalState.No ? (Said)" The no counts." : "")}",
                 states.Settled == ApprovalState.No
                 ? $"If the no is a mistake, write what holds under “state” in {ApprovalsFile.FileName}."
-                : mend + "; until then the name is held."));
+                : (Said)($"{mend}; until then the name is held.")));
         }
 
         if (by is { } day && last.Day is { } came && came > day)
         {
             _problems.Add(Problem.Note(
-                where, FormattableString.Invariant($"It came on {came:yyyy-MM-dd}, after the day that was set; it counts all the same.")));
+                where, $"It came on {came:yyyy-MM-dd}, after the day that was set; it counts all the same."));
         }
     }
 

@@ -63,7 +63,7 @@ public static class Approvals
             {
                 problems.Add(Problem.NeedsPerson(
                     where, $"“{PlainText.Short(line.Name, 80)}” stands in {string.Join(" and in ", found[i].Candidates.Take(4))}; "
-                        + "it is not clear whose answer this is.",
+                        + $"it is not clear whose answer this is.",
                     "Mend “list” and “line”."));
             }
             else if (known.TryGetValue(line.Row, out var at)
@@ -83,7 +83,7 @@ public static class Approvals
                 problems.Add(
                     Problem.Note(
                     where, $"“{PlainText.Short(line.Name, 80)}” is in no list any longer, or its answer stands in an earlier line; "
-                    + "this line was skipped."));
+                    + $"this line was skipped."));
             }
         }
 

@@ -20,7 +20,7 @@ public static class AskedColumns
         return Problem.NeedsPerson(
             new Where(list, header.Line, index + 1, Key),
             $"The column “{label}” may say whether a name may be shown, but NameBand cannot tell how. Until you say, the rows of this "
-                + "list are held.",
+                + $"list are held.",
             $"Say it once in job.json. A yes there shows the name: \"columns\": {{ \"show\": [{name}] }}. A yes there hides it: "
             + $"\"columns\": {{ \"hide\": [{name}] }}. It is about the web alone: \"columns\": {{ \"web\": [{name}] }}. It has nothing to do with it: \"columns\": {{ \"ignored\": [{name}] }}.");
     }

@@ -144,11 +144,11 @@ internal static class ColumnFinder
 
         var labels = ListColumns.LabelsOf(header);
         var where = new Where(File: "job.json", Key: "columns." + key);
-        string nearest = NearestWord.Find(wanted, labels) is { } near ? $"Did you mean “{near}”? " : "";
+        Said nearest = NearestWord.Find(wanted, labels) is { } near ? (Said)$"Did you mean “{near}”? " : "";
         problems.Add(places.Length > 1
             ? Problem.CannotUse(where, $"{list} has more than one column “{wanted}”.", $"Give one of them another header in {list}.")
             : Problem.CannotUse(where, $"{list} has no column “{wanted}”; its columns are {ListColumns.Listed(labels)}.",
-                nearest + $"Write the header as it stands in the first line of {list}."));
+                $"{nearest}Write the header as it stands in the first line of {list}."));
         return null;
     }
 
@@ -159,10 +159,10 @@ internal static class ColumnFinder
 
     private static Result<ListColumns> NoHeader(CsvTable table, Where where) => Result.Fail<ListColumns>(Problem.CannotUse(where,
         $"This list has {Number(table.Rows[0].Fields.Length)} columns (separated by {table.SeparatorWord}), and its first line has no "
-            + "header we know.",
-        "Write a first line with a header for each column, such as name"
-        + (table.Separator == '\t' ? " and mail separated by a tab" : table.Separator + "mail")
-        + ", or say in job.json which is the name: \"columns\": { \"name\": \"…\" }. If it is one column of names, put quotation marks round each."));
+            + $"header we know.",
+        $"Write a first line with a header for each column, such as name"
+        + $"{(table.Separator == '\t' ? " and mail separated by a tab" : (Said)($"{table.Separator}mail"))}"
+        + $", or say in job.json which is the name: \"columns\": {{ \"name\": \"…\" }}. If it is one column of names, put quotation marks round each."));
 
     private static Result<Found> NameColumn(CsvRow header, ColumnRole[] roles, Where where)
     {
@@ -204,11 +204,11 @@ internal static class ColumnFinder
         bool parts = could.All(i => roles[i] is ColumnRole.GivenName or ColumnRole.FamilyName);
         return Result.Fail<Found>(Problem.CannotUse(where,
             $"The name could stand in any of the columns {ListColumns.Listed(could.Select(i => labels[i]))}"
-            + (parts ? ", each of which may be only a part of it." : "."),
+            + $"{(parts ? (Said)", each of which may be only a part of it." : ".")}",
             (parts ? "Add a column to the list with the name as it should be sewn, or choose one: " : "") + HowToChoose(labels[could[0]])));
     }
 
-    private static string HowToChoose(string header) =>
+    private static Said HowToChoose(string header) =>
         $"Say in job.json which one it is, for example \"columns\": {{ \"name\": \"{header}\" }}.";
 
     private static ImmutableArray<string> MeaningsOf(CsvRow header)

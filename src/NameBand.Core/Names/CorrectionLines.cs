@@ -31,9 +31,9 @@ internal static class CorrectionLines
         var alike = asked.Where(r => r.HeldFor is HeldFor.Wish or HeldFor.Marks).GroupBy(AsksAlike).Where(g => g.Count() > 1)
             .SelectMany(g => g.Select(r => (r.Row, Mark: MarkOf(g), Count: g.Count()))).ToDictionary(g => g.Row);
         return [.. asked.Select(r => alike.TryGetValue(r.Row, out var group)
-            ? Question(r, $"{r.Reason}; {group.Count.ToString(CultureInfo.InvariantCulture)} rows ask this: "
+            ? Question(r, $"{r.Reason.English}; {group.Count.ToString(CultureInfo.InvariantCulture)} rows ask this: "
                 + "“keep all” or “leave out all” in one of them answers them all") with { Alike = group.Mark }
-            : Question(r, r.Reason))];
+            : Question(r, r.Reason.English))];
     }
 
     /// <summary>A line of the file's own columns, without its line end.</summary>
@@ -42,7 +42,7 @@ internal static class CorrectionLines
             CorrectionsEditing.Fields(decision, corrections.FileExists ? corrections.Header : Corrections.Columns), corrections.Separator);
 
     /// <summary>Marks to be added by hand are one question, whichever marks they are.</summary>
-    private static (string Show, string Reason) AsksAlike(ListedRow row) =>
+    private static (string Show, Said Reason) AsksAlike(ListedRow row) =>
         row.HeldFor == HeldFor.Marks ? ("", "") : (row.Show, row.Reason);
 
     private static bool IsAskedAnew(ListedRow row) =>

@@ -9,7 +9,7 @@ internal sealed class FittingCorrections
 {
     private readonly List<Problem> _problems = [];
     private readonly Dictionary<RowRef, Correction> _lines = [];
-    private readonly Dictionary<RowRef, string> _doubtful = [];
+    private readonly Dictionary<RowRef, Said> _doubtful = [];
     private readonly ImmutableArray<string> _lists;
     private readonly Dictionary<RowRef, SourceRow> _known;
     private readonly HashSet<string> _namesAskingNot;
@@ -39,7 +39,7 @@ internal sealed class FittingCorrections
     public IEnumerable<Correction> Lines => _lines.Values;
 
     /// <summary>Rows that a line may be about, when it cannot be told which: each with the reason to hold it.</summary>
-    public IReadOnlyDictionary<RowRef, string> Doubtful => _doubtful;
+    public IReadOnlyDictionary<RowRef, Said> Doubtful => _doubtful;
 
     public IReadOnlyList<Problem> Problems => _problems;
 
@@ -106,7 +106,7 @@ internal sealed class FittingCorrections
         _problems.Add(Problem.NeedsPerson(
             At(line, "line"),
             $"“{PlainText.Short(line.Was, 80)}” has moved and may now stand in {places}; "
-            + $"it is not clear which of them you decided about, so {(candidates.Length == 1 ? "it is" : "they are")} held.",
+            + $"it is not clear which of them you decided about, so {(candidates.Length == 1 ? (Said)"it is" : "they are")} held.",
             "Mend “list” and “line”, and decide about each of them."));
         foreach (var row in candidates)
         {

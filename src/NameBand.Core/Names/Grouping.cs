@@ -54,11 +54,11 @@ internal sealed class Grouping(GroupSettings groups)
 
         if (_unclear.Count > 0)
         {
-            string rows = string.Join(", ", _unclear.Take(MostNamed).Select(r => r.ToString()))
-                + (_unclear.Count > MostNamed ? $" and {_unclear.Count - MostNamed} more" : "");
+            Said rows = Said.Plain(string.Join(", ", _unclear.Take(MostNamed).Select(r => r.ToString())))
+                + (_unclear.Count > MostNamed ? (Said)$" and {_unclear.Count - MostNamed} more" : "");
             yield return Problem.NeedsPerson(
                 new Where(_unclear[0].List, _unclear[0].Line),
-                $"What the column “{PlainText.Short(groups.Column ?? "")}” holds there is not clearly a number, so these rows are in {(_rest is null ? "no group" : $"the group “{PlainText.Short(_rest)}”")}: {rows}.",
+                $"What the column “{PlainText.Short(groups.Column ?? "")}” holds there is not clearly a number, so these rows are in {(_rest is null ? "no group" : (Said)$"the group “{PlainText.Short(_rest)}”")}: {rows}.",
                 "Write it there as a plain number, such as 1250 or 1250.00.");
         }
     }

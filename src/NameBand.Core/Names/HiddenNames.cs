@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Names;
 
 /// <summary>
@@ -22,7 +24,7 @@ internal sealed class HiddenNames
     }
 
     /// <returns>What to ask about a name that is to be sewn; null: nobody of such a name asks not to be shown.</returns>
-    public string? Question(string text)
+    public Said? Question(string text)
     {
         if (_byText.Count == 0)
         {
@@ -36,7 +38,7 @@ internal sealed class HiddenNames
 
         var (first, last) = Resemblance.Keys(text);
         return _byFoldedFirst.TryGetValue(first, out var like) || _byFoldedLast.TryGetValue(last, out like)
-            ? $"the same person as {like.Ref}, which asks not to be shown? The two names differ only in {Resemblance.DifferOnlyIn(text, like.Name.Text)}"
+            ? (Said)$"the same person as {like.Ref}, which asks not to be shown? The two names differ only in {Resemblance.DifferOnlyIn(text, like.Name.Text)}"
             : null;
     }
 }

@@ -28,13 +28,13 @@ internal sealed record ListColumns(
     public static ImmutableArray<string> LabelsOf(CsvRow header) => [.. header.Fields.Select(Label)];
 
     /// <summary>“Name”, “Mail” and “Note”, for a message.</summary>
-    public static string Listed(IEnumerable<string> labels)
+    public static Said Listed(IEnumerable<string> labels)
     {
         string[] all = [.. labels.Select(l => $"“{l}”")];
         return all.Length switch
         {
             0 => "none",
-            > 12 => string.Join(", ", all.Take(12)) + " and more",
+            > 12 => $"{string.Join(", ", all.Take(12))} and more",
             _ => Wording.List(all),
         };
     }

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using NameBand.Common;
 
 namespace NameBand.Names;
 
@@ -12,7 +13,7 @@ internal static class NameDoubts
         .Split(',').Select(HeaderWords.Key).ToFrozenSet(StringComparer.Ordinal);
 
     /// <summary>What to ask about the text, or null when nothing is odd about it.</summary>
-    public static string? Of(NameText name)
+    public static Said? Of(NameText name)
     {
         string text = name.Text;
         if (name.IsTooLong)

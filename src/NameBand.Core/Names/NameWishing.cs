@@ -35,7 +35,7 @@ public static class NameWishing
             {
                 problems.Add(Problem.NeedsPerson(
                     Place(wish), $"It is to stand beside “{PlainText.Short(beside)}”, and no row of the lists has that name.",
-                    Near(beside, list) + "Write the name as the list has it, or remove the wish."));
+                    $"{Near(beside, list)}Write the name as the list has it, or remove the wish."));
             }
         }
 
@@ -72,14 +72,14 @@ public static class NameWishing
 
     private static Problem NotThere(NameWish wish, NameList list) => Problem.NeedsPerson(
         Place(wish), "Something is wished for this name, and no row of the lists has it.",
-        Near(wish.Name, list) + "Write the name as the list has it, or remove the wish.");
+        $"{Near(wish.Name, list)}Write the name as the list has it, or remove the wish.");
 
     private static Problem Alike(NameWish wish, ImmutableArray<ListedRow> meant) => Problem.NeedsPerson(
         Place(wish), $"Something is wished for this name, and {meant.Length} rows have it: "
             + $"{string.Join(", ", meant.Take(5).Select(r => $"{r.Row.List}, line {r.Row.Line}"))}.",
-        FormattableString.Invariant($"Say which: add for example \"line\": {meant[0].Row.Line}."));
+        $"Say which: add for example \"line\": {meant[0].Row.Line}.");
 
-    private static string Near(string name, NameList list) =>
+    private static Said Near(string name, NameList list) =>
         NearestWord.Find(name, list.Rows.Where(r => r.Outcome == RowOutcome.Placed).Select(r => r.Text)) is { } near
-            ? $"Is “{PlainText.Short(near)}” meant? " : "";
+            ? (Said)$"Is “{PlainText.Short(near)}” meant? " : "";
 }

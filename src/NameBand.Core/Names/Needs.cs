@@ -24,15 +24,13 @@ public sealed record Needs(ImmutableArray<Problem> OfJob, ImmutableArray<Problem
     {
         int rows = OfRows.Select(p => (p.Where.File, p.Where.Line)).Distinct().Count();
         int others = OfJob.Count(p => p.Judged is null);
-        string ofRows = rows == 0
-            ? "" : FormattableString.Invariant(
-                $"{rows} {(rows == 1 ? "row of the lists waits" : "rows of the lists wait")} for your decision.");
-        string ofJob = others == 0
-            ? "" : FormattableString.Invariant(
-                $"{others} {(others == 1 ? "thing in the job waits" : "things in the job wait")} for your decision.");
+        Said ofRows = rows == 0
+            ? "" : (Said)$"{rows} {Said.Plural(rows, "row of the lists waits", "rows of the lists wait")} for your decision.";
+        Said ofJob = others == 0
+            ? "" : (Said)$"{others} {Said.Plural(others, "thing in the job waits", "things in the job wait")} for your decision.";
         return rows + others == 0
             ? new Verdict(Fact.Waiting, null, VerdictKind.Good, "Nothing waits for an answer.")
-            : new Verdict(Fact.Waiting, null, VerdictKind.NeedsAPerson, string.Join(' ', new[] { ofRows, ofJob }.Where(t => t.Length > 0)));
+            : new Verdict(Fact.Waiting, null, VerdictKind.NeedsAPerson, Said.Join(" ", new[] { ofRows, ofJob }.Where(t => !t.IsEmpty)));
     }
 
     public static Needs Of(NameList? names, IEnumerable<Problem> problems)

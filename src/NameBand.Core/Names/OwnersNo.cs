@@ -40,11 +40,10 @@ internal static class OwnersNo
         {
             Outcome = RowOutcome.LeftOut,
             AsksNotToBeShown = true,
-            Reason = FormattableString.Invariant($"its owner said no: {ApprovalsFile.FileName}, line {line.FileLine}"),
+            Reason = $"its owner said no: {ApprovalsFile.FileName}, line {line.FileLine}",
         }
         : row.Outcome != RowOutcome.Placed ? row
         : row.HeldBecause(
             HeldFor.Answer,
-            FormattableString.Invariant(
-                $"what its owner answered is not clear: ask, and write agreed, change wished or no under “state” in {ApprovalsFile.FileName}, line {line.FileLine}"));
+            $"what its owner answered is not clear: ask, and write agreed, change wished or no under “state” in {ApprovalsFile.FileName}, line {line.FileLine}");
 }

@@ -33,7 +33,7 @@ internal sealed class RowForm
     }
 
     /// <summary>Why the name is doubtful, or null; and what to note.</summary>
-    public (string? Doubt, ImmutableArray<string> Notes) Judge(CsvRow row)
+    public (Said? Doubt, ImmutableArray<string> Notes) Judge(CsvRow row)
     {
         if (RunsOver(row))
         {
@@ -48,9 +48,9 @@ internal sealed class RowForm
 
         if (last > _columns.Count)
         {
-            string fields = $"the row has {Number(last)} fields, {Expected()}";
+            Said fields = $"the row has {Number(last)} fields, {Expected()}";
             return NameStillFits(row)
-                ? (null, [fields]) : ($"{fields}: does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
+                ? (null, [fields.English]) : ((Said)$"{fields}: does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
         }
 
         if (row.Fields.Length > last && !_columns.LeaveOut.IsEmpty && row.Fields.Length != _usualLength && !NameStillFits(row))

@@ -15,11 +15,11 @@ internal sealed class RowSettler
     private readonly Repeats _repeats = new();
     private readonly HiddenNames _hidden;
     private readonly List<Problem> _problems = [];
-    private readonly IReadOnlyDictionary<RowRef, string> _doubtful;
+    private readonly IReadOnlyDictionary<RowRef, Said> _doubtful;
 
     /// <param name="corrections">At most one for each row.</param>
     /// <param name="doubtful">Rows that a decision may be about, each with the reason to hold it.</param>
-    public RowSettler(IReadOnlyList<SourceRow> rows, IEnumerable<Correction> corrections, IReadOnlyDictionary<RowRef, string> doubtful)
+    public RowSettler(IReadOnlyList<SourceRow> rows, IEnumerable<Correction> corrections, IReadOnlyDictionary<RowRef, Said> doubtful)
     {
         _doubtful = doubtful;
         _corrections = corrections.ToDictionary(c => c.Row);
@@ -34,7 +34,7 @@ internal sealed class RowSettler
         var correction = _corrections.GetValueOrDefault(row.Ref);
         bool isDecided = correction is { Decision: not Decision.NotYet };
         var settled = isDecided ? ByPerson(row, correction!)
-            : _doubtful.TryGetValue(row.Ref, out string? doubt) && row.Wish != Wish.LeaveOut ? Held(row, HeldFor.Doubt, doubt)
+            : _doubtful.TryGetValue(row.Ref, out Said? doubt) && row.Wish != Wish.LeaveOut ? Held(row, HeldFor.Doubt, doubt)
             : ByCheck(row, row.Name, answersAreSettled: false);
         if (settled.Outcome != RowOutcome.Merged && settled.Text.Length > 0)
         {
@@ -126,7 +126,7 @@ internal sealed class RowSettler
                 $"{NameDoubts.Of(text)}: it cannot be kept; write under “text” in {Corrections.FileName} what is to be sewn");
         }
 
-        string although = row.Wish == Wish.LeaveOut ? ", although the row asks not to be shown" : "";
+        Said although = row.Wish == Wish.LeaveOut ? ", although the row asks not to be shown" : "";
         return Outcome(row, RowOutcome.Placed, text, $"kept, as {Corrections.FileName} says{although}");
     }
 
@@ -165,52 +165,52 @@ internal sealed class RowSettler
         }
 
         bool waits = row.Wish == Wish.Unclear && !answersAreSettled;
-        string?[] doubts =
+        Said?[] doubts =
         [
             waits ? row.Answers.Question() : null,
             changed ? null : row.Doubt,
             NameDoubts.Of(name),
             repeat != Repeat.None ? Question(row, name.Text, repeat, earlier!) : _hidden.Question(name.Text),
         ];
-        string[] reasons = [.. doubts.OfType<string>()];
+        Said[] reasons = [.. doubts.OfType<Said>()];
         var what = name.IsBroken || name.IsTooLong ? HeldFor.Letters
             : !waits || reasons.Length > 1 ? HeldFor.Doubt
             : row.Answers.WaitsForColumns ? HeldFor.Column
             : HeldFor.Wish;
-        return reasons.Length > 0 ? Held(row, what, string.Join("; and ", reasons))
+        return reasons.Length > 0 ? Held(row, what, Said.Join("; and ", reasons))
             : Outcome(row, RowOutcome.Placed, name, changed ? $"changed, as {Corrections.FileName} says" : "");
     }
 
     /// <summary>Names columns that differ, never what stands in them.</summary>
-    private static string Question(SourceRow row, string text, Repeat repeat, Earlier earlier)
+    private static Said Question(SourceRow row, string text, Repeat repeat, Earlier earlier)
     {
         string line = earlier.Source.Ref.ToString();
         if (repeat == Repeat.Resembles)
         {
-            string hidden = earlier.Outcome == RowOutcome.LeftOut ? ", which is left out" : "";
+            Said hidden = earlier.Outcome == RowOutcome.LeftOut ? ", which is left out" : "";
             return $"the same person as {line}{hidden}? The two names differ only in {Resemblance.DifferOnlyIn(text, earlier.Text)}";
         }
 
         if (earlier.Outcome == RowOutcome.LeftOut)
         {
             return earlier.Decided
-                ? $"{line} has the same name, and you left it out: leave out this one too?"
+                ? (Said)$"{line} has the same name, and you left it out: leave out this one too?"
                 : $"{line} has the same name and asks not to be shown: the same person?";
         }
 
         var differing = SourceRow.DifferingLabels(row, earlier.Source);
-        string which = differing.Length > 0 ? $" with something else under {ListColumns.Listed(differing)}" : "";
+        Said which = differing.Length > 0 ? (Said)$" with something else under {ListColumns.Listed(differing)}" : "";
         return row.Details.IsEmpty && differing.Length > 0
-            ? $"two people of this name? {line} has the same name and says more ({ListColumns.Listed(differing)})"
+            ? (Said)$"two people of this name? {line} has the same name and says more ({ListColumns.Listed(differing)})"
             : $"two people of this name? {line} has the same name{which}";
     }
 
     private Problem Moved(SourceRow row, Correction correction)
     {
         var now = _rowsByText[NameText.Clean(correction.Was).Text].ToList();
-        string mend = now.Count switch
+        Said mend = now.Count switch
         {
-            1 => $"That name now stands in {now[0]}: mend “list” and “line”.",
+            1 => (Said)$"That name now stands in {now[0]}: mend “list” and “line”.",
             0 => "That name is in none of the lists now: mend the line or take it out.",
             _ => $"That name stands in {string.Join(" and in ", now.Take(3))}: mend “list” and “line”.",
         };
@@ -218,13 +218,13 @@ internal sealed class RowSettler
             $"This decision was made for another name than now stands in {row.Ref}, which is therefore held.", mend);
     }
 
-    private static string NoName(SourceRow row) => row.Name.Length == 0
+    private static Said NoName(SourceRow row) => row.Name.Length == 0
         ? "there is no name in this row" : "there is nothing to be seen in this name";
 
-    private static ListedRow Held(SourceRow row, HeldFor what, string reason) =>
+    private static ListedRow Held(SourceRow row, HeldFor what, Said reason) =>
         Outcome(row, RowOutcome.Held, row.Name, reason) with { HeldFor = what };
 
-    private static ListedRow Outcome(SourceRow row, RowOutcome outcome, NameText name, string reason) => new(
+    private static ListedRow Outcome(SourceRow row, RowOutcome outcome, NameText name, Said reason) => new(
         row.Ref, outcome, name.Text, reason, ReferenceEquals(name, row.Name) ? row.Notes : [.. name.Notes])
     { Group = row.Group, DetailsPrint = row.DetailsPrint, Was = row.Name.Text, Show = row.Answers.Text, Web = row.Web };
 }

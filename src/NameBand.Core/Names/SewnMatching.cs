@@ -146,7 +146,7 @@ internal static class SewnMatching
                 _problems.Add(Problem.NeedsPerson(
                     new Where(row.Row.List, row.Row.Line, Name: name.Text),
                     row.AsksNotToBeShown ? "This row asks not to be shown, and its name is already sewn."
-                        : $"This row is left out, and its name is already sewn; {row.Reason}.",
+                        : (Said)$"This row is left out, and its name is already sewn; {row.Reason}.",
                     row.AsksNotToBeShown ? "Unpick it or cover it, and tell the one who asked; it is no longer counted among the names."
                         : "Unpick it or cover it; it is no longer counted among the names."));
             }
@@ -167,7 +167,7 @@ internal static class SewnMatching
             {
                 _before[row.Row] = name;
                 _changed[row.Row] = row.Text;
-                string reason = $"sewn as “{name.Text}”, and the list now says “{row.Text}”";
+                Said reason = $"sewn as “{name.Text}”, and the list now says “{row.Text}”";
                 _rows[row.Row] = row with { Outcome = RowOutcome.Placed, Text = name.Text, Reason = reason };
                 _problems.Add(Problem.NeedsPerson(
                     new Where(row.Row.List, row.Row.Line, Name: name.Text),

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using NameBand.Common;
 
 namespace NameBand.Names;
 
@@ -55,14 +56,14 @@ internal sealed record ShowAnswers(ImmutableArray<ShowAnswer> All)
     private IEnumerable<ShowAnswer> Own => All.Where(a => a.Column != Twin);
 
     /// <summary>Why the wish is unclear, in words that hold nothing private; empty where it is not.</summary>
-    public string Question()
+    public Said Question()
     {
         var unclear = Own.Where(a => a.Hides is null).ToList();
         var first = unclear.Find(a => a.YesHides is not null) ?? unclear.Find(a => a.IsRemark) ?? unclear.FirstOrDefault();
         return first switch
         {
             null => "",
-            { IsRemark: true } => $"asked not to be shown? What stands under “{first.Column}” may say so: read it",
+            { IsRemark: true } => (Said)$"asked not to be shown? What stands under “{first.Column}” may say so: read it",
             { YesHides: null } => $"asked not to be shown? What an answer under “{first.Column}” means is not known",
             { Says: Empty } => $"asked not to be shown? The column “{first.Column}” is empty",
             _ when first.Says.StartsWith('“') => $"asked not to be shown? The column “{first.Column}” says {first.Says}",

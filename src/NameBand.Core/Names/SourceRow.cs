@@ -24,7 +24,7 @@ internal readonly record struct Detail(string Meaning, string Label, string Cont
 /// <param name="Doubt">Why the row's form makes its name doubtful; null when it does not.</param>
 /// <param name="Notes">Oddities of the row's form, such as missing fields.</param>
 internal sealed record SourceRow(
-    RowRef Ref, NameText Name, ImmutableArray<Detail> Details, ShowAnswers Answers, string? Doubt, ImmutableArray<string> Notes)
+    RowRef Ref, NameText Name, ImmutableArray<Detail> Details, ShowAnswers Answers, Said? Doubt, ImmutableArray<string> Notes)
 {
     /// <summary>Name of its group in job.json; null for none.</summary>
     public string? Group { get; init; }

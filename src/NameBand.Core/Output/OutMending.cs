@@ -52,7 +52,7 @@ internal static class OutMending
                 new Where(at.Out),
                 $"An interrupted run left the earlier out folder as {Path.GetFileName(at.Old)}, and something else now stands in its place.",
                 $"Look at both. Move away what stands at {Path.GetFileName(at.Out)} and start again: the earlier one then comes back by "
-                    + "itself.")];
+                    + $"itself.")];
         }
 
         foreach (string other in new[] { at.New, at.Old }.Where(o => IsWhole(at, o)))

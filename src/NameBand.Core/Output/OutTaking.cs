@@ -29,8 +29,7 @@ internal static class OutTaking
             PlanJson.Format => null,
             { } newer and > PlanJson.Format => Problem.CannotUse(
                 new Where(at.Out),
-                FormattableString.Invariant(
-                    $"The plan in this folder is of format {newer}, which a newer NameBand made; this one writes format {PlanJson.Format}."),
+                $"The plan in this folder is of format {newer}, which a newer NameBand made; this one writes format {PlanJson.Format}.",
                 "Use the newer NameBand, or choose another folder with --out."),
             null when OutManifest.IsSpoiledOurs(at.Out, at.Kind) => null,
             _ => Problem.CannotUse(

@@ -26,7 +26,7 @@ internal static class OutWaiting
         return new RefusedEntryException(Problem.CannotUse(
             new Where(at.Out),
             $"Another program has a file of the folder “{Path.GetFileName(at.Out)}” open. " +
-            "The new folder is finished and waits beside it.",
+            $"The new folder is finished and waits beside it.",
             Close + "The next command then puts the new one in its place."));
     }
 

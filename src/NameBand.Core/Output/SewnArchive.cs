@@ -67,9 +67,8 @@ internal sealed class SewnArchive(string jobFolder)
             return listed is null && other is { } made && Moved(read.Value!, made, log) is { } moved
                 ? Result.Of(made, [Problem.NeedsPerson(
                     new Where(place),
-                        FormattableString.Invariant(
-                        $"This plan has hooping {moved} in another place than the plan in the out folder, which is as make wrote it and ")
-                        + "was used.",
+                        $"This plan has hooping {moved} in another place than the plan in the out folder, which is as make wrote it and "
+                        + $"was used.",
                     "Compare the proof with the cloth. Then mark the next hooping as sewn: that keeps the right plan.")])
                 : read;
         }

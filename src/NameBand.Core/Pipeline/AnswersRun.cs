@@ -63,8 +63,7 @@ internal static class AnswersRun
         int fresh = AnswerEntry.Of(job.Folder, rows, book, came, null).Value?.Entered.Length ?? 0;
         return fresh == 0 ? [] : [Problem.NeedsPerson(
             new Where(OwnerAnswers.Folder),
-            FormattableString.Invariant(
-                $"Answers for {fresh} {(fresh == 1 ? "name lie" : "names lie")} here and are not entered, so the letters and reminders do not know of them."),
+            $"Answers for {fresh} {(fresh == 1 ? (Said)"name lie" : "names lie")} here and are not entered, so the letters and reminders do not know of them.",
             "Run invite with --answers, then make and invite again.")];
     }
 

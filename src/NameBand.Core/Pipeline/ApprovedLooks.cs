@@ -40,10 +40,10 @@ internal static class ApprovedLooks
             .OrderBy(n => n.Order).Select(n => PlainText.Short(n.Lettered.Name.Text, 80)).ToImmutableArray();
         if (!touched.IsEmpty)
         {
-            string more = touched.Length > Few.InNote ? FormattableString.Invariant($" and {touched.Length - Few.InNote} more") : "";
+            Said more = touched.Length > Few.InNote ? (Said)$" and {touched.Length - Few.InNote} more" : "";
             yield return Problem.NeedsPerson(
                 new Where(ApprovalsFile.FileName, Key: ApprovalsFile.LookColumn),
-                FormattableString.Invariant($"Agreed to in another face, style or colour than they will be sewn in: {touched.Length}. ")
+                $"{(Said)$"Agreed to in another face, style or colour than they will be sewn in: {touched.Length}. "}"
                     + $"{string.Join("; ", touched.Take(Few.InNote))}{more}.",
                 "Run invite and show them the new pictures; when they agree, write the new mark under “look”. Or set face and colours back.");
         }

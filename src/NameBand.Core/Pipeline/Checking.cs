@@ -70,7 +70,7 @@ internal sealed class Checking
         var faults = names.Problems.Where(p => p.Severity == Severity.CannotUse).ToList();
         _problems.AddRange(faults.Select(p => p with { Severity = Severity.NeedsPerson }));
         Part("Job and list", faults.Count == 0, names.Value is { } read && faults.Count == 0
-            ? $"{Wording.Count(read.Rows.Rows.Length, "row")} in {Wording.Count(read.Job.Lists.Length, "list")} can be read"
+            ? (Said)$"{Wording.Count(read.Rows.Rows.Length, "row")} in {Wording.Count(read.Job.Lists.Length, "list")} can be read"
             : "cannot be read");
     }
 
@@ -111,15 +111,15 @@ internal sealed class Checking
         string[] faults = [.. PlanAgreement.Faults(written)];
         if (faults.Length > 0)
         {
-            string more = faults.Length > Few.Examples ? $" And {Wording.Count(faults.Length - Few.Examples, "more fault")} of the kind." : "";
+            Said more = faults.Length > Few.Examples ? (Said)$" And {Wording.Count(faults.Length - Few.Examples, "more fault")} of the kind." : "";
             _problems.Add(Problem.NeedsPerson(
-                new Where(Shown(OutPaths.Plan)), string.Join(' ', faults.Take(Few.Examples)) + more,
+                new Where(Shown(OutPaths.Plan)), Said.Plain(string.Join(' ', faults.Take(Few.Examples))) + more,
                 "It was changed by hand, or is a fault of ours. Run make, and check again."));
         }
 
         Part("Plan", faults.Length == 0, faults.Length > 0 ? "does not agree with itself"
-            : $"{Wording.Count(written.Totals.Names, "name")} on {Wording.Count(written.Rounds.Count, "round")} in " +
-                $"{Wording.Count(written.Hoopings.Count, "hooping")}: all sums agree");
+            : (Said)($"{Wording.Count(written.Totals.Names, "name")} on {Wording.Count(written.Rounds.Count, "round")} in " +
+                $"{Wording.Count(written.Hoopings.Count, "hooping")}: all sums agree"));
     }
 
     /// <param name="told">Files of which it is told already that something is wrong with them.</param>
@@ -136,13 +136,13 @@ internal sealed class Checking
         if (untold.Length > 0)
         {
             _problems.Add(Problem.NeedsPerson(
-                Out(), $"The files of {(untold.Length > 1 ? "hoopings" : "hooping")} {Numbers(untold)} are not those that the plan was made with.",
+                Out(), $"The files of {(untold.Length > 1 ? (Said)"hoopings" : "hooping")} {Numbers(untold)} are not those that the plan was made with.",
                 "Do not sew from them. Run make, and look at the new proofs."));
         }
 
         Part("Needle paths", wrong.Length == 0, wrong.Length == 0
-            ? $"{hoopings.Count}, each the one that the plan was made with"
-                : $"{wrong.Length} of {hoopings.Count} {(wrong.Length == 1 ? "is not that" : "are not those")} of the plan");
+            ? (Said)$"{hoopings.Count}, each the one that the plan was made with"
+                : $"{wrong.Length} of {hoopings.Count} {(wrong.Length == 1 ? (Said)"is not that" : "are not those")} of the plan");
     }
 
     /// <summary>Whether needle path and proof of a hooping are those that its plan was made with, and it has the stitches that
@@ -189,8 +189,8 @@ internal sealed class Checking
                 "Run make: it finds a place for them."));
         }
 
-        (int Names, string Why)[] both = [(gone.Length, "no longer in the list"), (added.Length, "not yet in the plan")];
-        string[] differences = [.. both.Where(d => d.Names > 0).Select(d => $"{Wording.Count(d.Names, "name")} {d.Why}")];
+        (int Names, Said Why)[] both = [(gone.Length, "no longer in the list"), (added.Length, "not yet in the plan")];
+        Said[] differences = [.. both.Where(d => d.Names > 0).Select(d => (Said)$"{Wording.Count(d.Names, "name")} {d.Why}")];
         Part("Plan and list", differences.Length == 0, differences.Length == 0 ? "the same names" : Wording.List(differences));
     }
 
@@ -205,7 +205,7 @@ internal sealed class Checking
 
         _problems.AddRange(log.Problems.Select(p => p.Severity == Severity.CannotUse ? p with { Severity = Severity.NeedsPerson } : p));
         bool isRead = log.Problems.All(p => p.Severity == Severity.Note);
-        Part("Sewing log", isRead, isRead ? $"{Wording.Count(log.Entries.Length, "line")} can be read" : "has lines that cannot be read");
+        Part("Sewing log", isRead, isRead ? (Said)$"{Wording.Count(log.Entries.Length, "line")} can be read" : "has lines that cannot be read");
         CheckKept(log, plan);
     }
 
@@ -232,8 +232,8 @@ internal sealed class Checking
         {
             faults.Add(Problem.NeedsPerson(
                 new Where(SewnFolder.Place(healing[0])),
-                $"{FolderChecking.Listed(SewnFolder.Name, healing)} {(healing.Length > 1 ? "are" : "is")} no longer as kept; " +
-                "the folder of the plan has the same, whole.",
+                $"{FolderChecking.Listed(SewnFolder.Name, healing)} {(healing.Length > 1 ? (Said)"are" : "is")} no longer as kept; " +
+                $"the folder of the plan has the same, whole.",
                 "Run make: it puts them back."));
             _problems.Add(faults[^1]);
         }
@@ -250,23 +250,22 @@ internal sealed class Checking
 
         bool isWhole = faults.All(p => p.Severity == Severity.Note);
         int sewn = log.Sewn.Length, names = log.OfNames.Sewn.Length;
-        string[] counted =
-            [.. new[] { (sewn, "hooping"), (names, "name") }.Where(c => c.Item1 > 0).Select(c => Wording.Count(c.Item1, c.Item2))];
+        Said[] counted = [.. sewn > 0 ? [Wording.Count(sewn, "hooping")] : (Said[])[], .. names > 0 ? [Wording.Count(names, "name")] : (Said[])[]];
         Part("What is sewn", isWhole, counted.Length == 0 ? "nothing just now"
-            : $"{Wording.List(counted)}{(isWhole ? ", kept whole and as the log says" : ", not all kept as sewn")}");
+            : (Said)$"{Wording.List(counted)}{(isWhole ? (Said)", kept whole and as the log says" : ", not all kept as sewn")}");
     }
 
-    private void Part(string name, bool? isWhole, string found) => _parts.Add(new CheckedPart(name, isWhole, found));
+    private void Part(Said name, bool? isWhole, Said found) => _parts.Add(new CheckedPart(name, isWhole, found));
 
     private Where Out() => new(Path.GetFileName(Path.TrimEndingDirectorySeparator(_outFolder)));
 
     private string Shown(string file) => $"{Path.GetFileName(Path.TrimEndingDirectorySeparator(_outFolder))}/{file}";
 
-    private static string Names(string[] names) => Wording.List(
-        [.. names.Take(Few.Examples).Select(n => $"“{PlainText.Short(n)}”"),
-        .. names.Length > Few.Examples ? [$"{names.Length - Few.Examples} more"] : Array.Empty<string>()]);
+    private static Said Names(string[] names) => Wording.List(
+        [.. names.Take(Few.Examples).Select(n => (Said)$"“{PlainText.Short(n)}”"),
+        .. names.Length > Few.Examples ? [$"{names.Length - Few.Examples} more"] : Array.Empty<Said>()]);
 
-    private static string Numbers(int[] numbers) => Wording.List(
-        [.. numbers.Take(Few.Examples).Select(n => FormattableString.Invariant($"{n}")),
-        .. numbers.Length > Few.Examples ? [$"{numbers.Length - Few.Examples} more"] : Array.Empty<string>()]);
+    private static Said Numbers(int[] numbers) => Wording.List(
+        [.. numbers.Take(Few.Examples).Select(n => (Said)$"{n}"),
+        .. numbers.Length > Few.Examples ? [$"{numbers.Length - Few.Examples} more"] : Array.Empty<Said>()]);
 }

@@ -64,14 +64,14 @@ internal static class Estimation
 
         if (calendar is { IsInTime: false, DoneOn: { } done })
         {
-            string longer = calendar.LongerByMinutes is { } more
-                ? FormattableString.Invariant($"Evenings that are {more:0} min longer would be enough. So would ")
+            Said longer = calendar.LongerByMinutes is { } more
+                ? (Said)$"Evenings that are {more:0} min longer would be enough. So would "
                 : "Longer evenings alone are not enough. ";
             yield return Problem.NeedsPerson(
                 where, $"If you begin today, all is sewn down on {InWords(done)}, {Days(done.DayNumber - calendar.FinishBy.DayNumber)} "
                     + $"after {InWords(calendar.FinishBy)}.",
-                longer + (calendar.LongerByMinutes is null ? "A" : "a")
-                    + " plan that takes less time: the command plans shows what there is.");
+                $"{longer}{(calendar.LongerByMinutes is null ? "A" : "a")}"
+                    + $" plan that takes less time: the command plans shows what there is.");
         }
     }
 
@@ -84,12 +84,12 @@ internal static class Estimation
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: LayoutKeys.Piece.Path),
                 $"{sew} people sew, and all strips lie on {Cloths(plan.Cloths.Length)}. "
-                    + "A cloth lies under one machine, so not everybody gets one.",
+                    + $"A cloth lies under one machine, so not everybody gets one.",
                 "For more cloths write \"stripsSideBySide\": 1 or shorter pieces into “strip”, for example \"piece\": \"1 m\".");
         }
     }
 
-    private static string Cloths(int count) => count == 1 ? "one cloth" : FormattableString.Invariant($"{count} cloths");
+    private static Said Cloths(int count) => count == 1 ? "one cloth" : (Said)$"{count} cloths";
 
     private static string Days(int days) => FormattableString.Invariant($"{days} {(days == 1 ? "day" : "days")}");
 

@@ -8,7 +8,7 @@ namespace NameBand.Pipeline;
 /// <summary>A folder of ours that is looked over.</summary>
 /// <param name="Part">How it is called in the answer.</param>
 /// <param name="Verb">The command that writes it again.</param>
-internal sealed record CheckedFolder(string FullPath, OutKind Kind, string Part, string Verb)
+internal sealed record CheckedFolder(string FullPath, OutKind Kind, Said Part, string Verb)
 {
     public string Name => Path.GetFileName(Path.TrimEndingDirectorySeparator(FullPath));
 }
@@ -28,19 +28,19 @@ internal static class FolderChecking
     {
         var state = OutManifest.Read(folder.FullPath).StateOf(folder.FullPath);
         var problems = new List<Problem>();
-        string again = $"Run {folder.Verb}: it writes them again.";
+        Said again = $"Run {folder.Verb}: it writes them again.";
         Tell(state.Gone, "is gone", "are gone", again);
         Tell(state.Spoiled, "is empty or spoiled, as a power cut leaves files", "are empty or spoiled, as a power cut leaves files", again);
         var wrong = state.Changed.Where(f => !IsHers(folder, f)).ToImmutableArray();
         Tell(wrong, $"is not as {folder.Verb} wrote it", $"are not as {folder.Verb} wrote them",
             $"Run {folder.Verb}, which writes them again, before you " +
-            $"{(folder.Kind == OutKind.Plan || folder.Kind == OutKind.Swatch ? "sew from them" : "pass them on")}.");
+            $"{(folder.Kind == OutKind.Plan || folder.Kind == OutKind.Swatch ? (Said)"sew from them" : "pass them on")}.");
         var noted = state.Changed.RemoveAll(f => wrong.Contains(f));
         if (noted.Length > 0)
         {
             problems.Add(Problem.Note(new Where(folder.Name),
-                $"{Listed(folder.Name, noted)} {(noted.Length > 1 ? "were" : "was")} changed by hand since {folder.Verb} wrote " +
-                $"{(noted.Length > 1 ? "them" : "it")}; {folder.Verb} keeps what is yours."));
+                $"{Listed(folder.Name, noted)} {(noted.Length > 1 ? (Said)"were" : "was")} changed by hand since {folder.Verb} wrote " +
+                $"{(noted.Length > 1 ? (Said)"them" : "it")}; {folder.Verb} keeps what is yours."));
         }
 
         if (state.Listed is null)
@@ -54,18 +54,18 @@ internal static class FolderChecking
         ImmutableHashSet<string> told = [.. state.Gone, .. state.Spoiled, .. wrong];
         return new Found(PartOf(folder, state, told.Count), [.. problems], told);
 
-        void Tell(ImmutableArray<string> files, string one, string many, string mend)
+        void Tell(ImmutableArray<string> files, Said one, Said many, Said mend)
         {
             if (!files.IsEmpty)
             {
-                string found = $"{Listed(folder.Name, files)} {(files.Length > 1 ? many : one)}.";
-                problems.Add(Problem.NeedsPerson(new Where(folder.Name), found, mend));
+                problems.Add(Problem.NeedsPerson(
+                    new Where(folder.Name), $"{Listed(folder.Name, files)} {(files.Length > 1 ? many : one)}.", mend));
             }
         }
     }
 
     /// <summary>The first few files, each with its folder.</summary>
-    public static string Listed(string folder, IReadOnlyList<string> files)
+    public static Said Listed(string folder, IReadOnlyList<string> files)
     {
         string[] shown = [.. files.Take(Few.Examples).Select(f => $"{folder}/{f}")];
         return Wording.List(files.Count > Few.Examples ? [.. shown, $"{files.Count - Few.Examples} more"] : shown);
@@ -77,7 +77,7 @@ internal static class FolderChecking
 
     private static CheckedPart PartOf(CheckedFolder folder, FolderState state, int wrong) => new(
         folder.Part, state.Listed is not null && wrong == 0, state.Listed is not { } all ? "without a list"
-        : wrong == 0 ? $"{Wording.Count(all, "file")} as they were written" +
-            $"{(state.Added.IsEmpty ? "" : $", and {Wording.Count(state.Added.Length, "file")} of your own")}"
-        : $"{wrong} of {all} {(wrong == 1 ? "is not as it was" : "are not as they were")} written");
+        : wrong == 0 ? (Said)($"{Wording.Count(all, "file")} as they were written" +
+            $"{(state.Added.IsEmpty ? "" : (Said)$", and {Wording.Count(state.Added.Length, "file")} of your own")}")
+        : $"{wrong} of {all} {(wrong == 1 ? (Said)"is not as it was" : "are not as they were")} written");
 }

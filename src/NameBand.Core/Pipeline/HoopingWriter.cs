@@ -81,9 +81,8 @@ internal sealed class HoopingWriter(LaidOut made, IPieceSewing sewing, PreviousO
         {
             _problems.Add((hooping.Number, Problem.NeedsPerson(
                 new Where($"{SewnFolder.Name}/{OutPaths.NeedlePath(hooping.Number)}"),
-                FormattableString.Invariant(
-                    $"Hooping {hooping.Number} is sewn, and its kept files are missing or no longer whole; they were made again, and ")
-                    + "may differ from what is on the cloth.",
+                $"Hooping {hooping.Number} is sewn, and its kept files are missing or no longer whole; they were made again, and "
+                    + $"may differ from what is on the cloth.",
                 $"Put the folder “{SewnFolder.Name}” back from a copy, if there is one.")));
             return null;
         }
@@ -92,8 +91,7 @@ internal sealed class HoopingWriter(LaidOut made, IPieceSewing sewing, PreviousO
         {
             _problems.Add((hooping.Number, Problem.NeedsPerson(
                 new Where(SewingLogFile.FileName),
-                FormattableString.Invariant(
-                $"The log's hooping {hooping.Number} was sewn from another needle path ({said}) than the one that is kept ({SewingPrint.Of(path)})."),
+                $"The log's hooping {hooping.Number} was sewn from another needle path ({said}) than the one that is kept ({SewingPrint.Of(path)}).",
                 "The kept one was used. Compare its proof with the cloth; if they differ, put back the right files from a copy.")));
         }
 
@@ -112,7 +110,7 @@ internal sealed class HoopingWriter(LaidOut made, IPieceSewing sewing, PreviousO
             _problems.Add((hooping.Number, Problem.Note(
                 new Where(SewnFolder.Place(OutPaths.HoopingProof(hooping.Number))),
                 $"The kept proof of hooping {hooping.Number} is missing or no longer whole; it was drawn again from the needle path "
-                    + "that was sewn.")));
+                    + $"that was sewn.")));
         }
 
         string proofPrint = folder.Create(OutPaths.HoopingProof(hooping.Number), stream => Proof(stream, Path, measured.Figures));

@@ -62,7 +62,7 @@ internal static class LateJob
         var rows = made.Rows.Rows.ToDictionary(r => r.Row);
         var before = JobStore.Read(job, Corrections.FileName);
         var edited = CorrectionsEditing.Apply(job, [.. names.Select(n => rows[n.Lettered.Name.Row]).Select(r =>
-            new RowDecision(r.Row, r.Was, Decision.Elsewhere, folder, offer.Place) { Details = r.DetailsPrint, Show = r.Show })]);
+            new RowDecision(r.Row, r.Was, Decision.Elsewhere, folder, offer.Place.English) { Details = r.DetailsPrint, Show = r.Show })]);
         var saved = edited.Value is { } lines ? JobStore.Save(job, Corrections.FileName, lines, before) : edited;
         return saved.Value is null
             ? Result.Fail<TakenLate>(saved.Problems)
@@ -76,7 +76,7 @@ internal static class LateJob
             .GroupBy(r => r.SewnIn).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             string names = string.Join("; ", folder.Take(6).Select(r => PlainText.Short(r.Was, 80)));
-            string more = folder.Count() > 6 ? FormattableString.Invariant($" and {folder.Count() - 6} more") : "";
+            Said more = folder.Count() > 6 ? (Said)$" and {folder.Count() - 6} more" : "";
             var gone = folder.Where(r => r.AsksNotToBeShown).ToList();
             if (gone.Count > 0)
             {
@@ -111,7 +111,7 @@ internal static class LateJob
         double edge = length + (2 * Math.PI * turn * lift);
         ImmutableArray<CssColour?> threads = [.. names.Select(plan.Colours.OfThread).Distinct()];
 
-        yield return JobEdit.Text("title", $"{made.Job.Title}: {offer.Place}");
+        yield return JobEdit.Text("title", $"{made.Job.Title}: {offer.Place.English}");
         yield return new JobEdit("lists", $"[\"{ListName}\"]");
         string lengths = string.Join(", ", Enumerable.Repeat($"\"{Mm(edge)}\"", parts));
         yield return new JobEdit("hem", string.Create(

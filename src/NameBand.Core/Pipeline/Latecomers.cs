@@ -72,7 +72,7 @@ internal sealed class Latecomers
         var late = Of(plan, log);
         if (!late.IsEmpty)
         {
-            string more = late.Length > 6 ? FormattableString.Invariant($" and {late.Length - 6} more") : "";
+            Said more = late.Length > 6 ? (Said)$" and {late.Length - 6} more" : "";
             yield return Problem.NeedsPerson(
                 new Where(), $"The garment is finished, and these came later: {string.Join("; ", late.Take(6).Select(n => PlainText.Short(n.Lettered.Name.Text, 80)))}{more}.",
                 "The command plans says what can be done for them, with the work of each. Leave them out in corrections.csv if nothing is to be done.");
@@ -164,8 +164,7 @@ internal sealed class Latecomers
             + (2 * _hands.JoinMinutes));
         return new LateOffer(
             "a part of a round, from centre back", _late.Length, (int)Math.Floor((fieldMm - filledMm) / (meanMm + gap)), minutes,
-            FormattableString.Invariant(
-                $"A strip {metres:0.00} m long above the uppermost round that ends where its names do: everybody sees that it came later."),
+            $"A strip {metres:0.00} m long above the uppermost round that ends where its names do: everybody sees that it came later.",
             "Sew it like a round, turn all four edges in, and sew it on from centre back, or where the uppermost round begins.")
         {
             Kind = LateKind.PartRound,
@@ -179,7 +178,7 @@ internal sealed class Latecomers
         int last = _late.Length - ((labels - 1) * MostOnLabel);
         double minutes = ((labels - 1) * FourOnLabel) + OneOnLabel + ((FourOnLabel - OneOnLabel) * (last - 1) / (MostOnLabel - 1));
         return new LateOffer(
-            labels == 1 ? "a label sewn inside" : FormattableString.Invariant($"{labels} labels sewn inside"), _late.Length,
+            labels == 1 ? "a label sewn inside" : (Said)$"{labels} labels sewn inside", _late.Length,
             MostOnLabel - last, minutes,
             "On the wrong side: only whoever turns the hem sees it. Ask them whether that is right for them.",
             "Sew the names on a piece of the same cloth, turn its edges in, and sew it to the inside of the hem at centre back.")

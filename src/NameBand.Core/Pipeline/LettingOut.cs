@@ -43,7 +43,7 @@ internal static class LettingOut
         var names = made.Plan.Hoopings.ToDictionary(
             h => h.Number, h => h.Segments.SelectMany(s => s.Segment.Names).Select(n => n.Lettered.Name.Text).ToList());
         var (rest, held) = Withheld.From(made.Plan, faults.ToDictionary(
-            f => f.Hooping, f => FormattableString.Invariant($"hooping {f.Hooping} {f.Found}, so it was not written. {f.Mend}")));
+            f => f.Hooping, f => (Said)$"hooping {f.Hooping} {f.Found}, so it was not written. {f.Mend}"));
         return new Passed(
             made with { Plan = rest, Rows = HeldRows.Merge(made.Rows, held) },
             [.. faults.Select(f => f.Hooping)],
@@ -52,12 +52,11 @@ internal static class LettingOut
 
     private static Problem Told(GateFault fault, List<string> names) => Problem.NeedsPerson(
         new Where(OutPaths.NeedlePath(fault.Hooping)),
-        FormattableString.Invariant(
-            $"Hooping {fault.Hooping} {fault.Found}; its needle path was not written, and its {Names(names.Count)} held: ")
+        $"Hooping {fault.Hooping} {fault.Found}; its needle path was not written, and its {Names(names.Count)} held: "
             + $"{PlainText.Short(string.Join(", ", names), 200)}.",
-        fault.Mend + ", then run make again.");
+        $"{fault.Mend}, then run make again.");
 
-    private static string Names(int count) => count == 1 ? "name is" : FormattableString.Invariant($"{count} names are");
+    private static Said Names(int count) => count == 1 ? "name is" : (Said)$"{count} names are";
 
     private static byte[]? SewnPath(LaidOut made, int hooping) => made.IsSewn(hooping) ? made.Begun!.Kept(hooping).Path : null;
 

@@ -154,7 +154,7 @@ internal sealed class MeasureRun
         _problems.AddRange(sheet.Problems);
         _problems.AddRange(unfilled.Select(u => Problem.NeedsPerson(
             new Where(SheetName, u.Row),
-            FormattableString.Invariant($"Line {u.Line.Number}, “{Letters.Shown(u.Line.Text)}”, has no length yet."),
+            $"Line {u.Line.Number}, “{Letters.Shown(u.Line.Text)}”, has no length yet.",
             "Sew and measure it; if the machine has no such letter, write none as its length.")));
         if (sheet.Value.Lines.All(l => l.LengthMm is null))
         {
@@ -189,8 +189,7 @@ internal sealed class MeasureRun
         int row = sheet.Rows[sheet.Lines.IndexOf(suspect.Line)];
         return Problem.NeedsPerson(
             new Where(SheetName, row),
-            FormattableString.Invariant(
-                $"Line {suspect.Line.Number}, “{Letters.Shown(suspect.Line.Text)}”, was measured as {suspect.Line.LengthMm:0.#} mm, and by all other lines it should be about {suspect.ExpectedMm:0.#} mm."),
+            $"Line {suspect.Line.Number}, “{Letters.Shown(suspect.Line.Text)}”, was measured as {suspect.Line.LengthMm:0.#} mm, and by all other lines it should be about {suspect.ExpectedMm:0.#} mm.",
             "Measure this line again; if the reading stands, sew it again. Then write the new length and run measure once more.");
     }
 

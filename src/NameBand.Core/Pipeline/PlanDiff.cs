@@ -46,7 +46,7 @@ internal static class PlanDiff
         return changes.Names.Any(n => n.Fate switch
         {
             NameFate.Unchanged => false,
-            NameFate.SewnThenChanged => !told.Contains((n.Text, reasons[n.Row])),
+            NameFate.SewnThenChanged => !told.Contains((n.Text, reasons[n.Row].English)),
             NameFate.SewnThenWithdrawn => !gone.Contains(n.Text),
             _ => true,
         });

@@ -124,7 +124,7 @@ internal static class Planning
         if (fabric is null)
         {
             string known = string.Join(", ", FabricTable.All.Select(f => f.Name));
-            string near = NearestWord.Find(job.Fabric, FabricTable.All.Select(f => f.Name)) is { } word ? $"Did you mean “{word}”? " : "";
+            Said near = NearestWord.Find(job.Fabric, FabricTable.All.Select(f => f.Name)) is { } word ? (Said)$"Did you mean “{word}”? " : "";
             yield return Problem.CannotUse(
                 new Where("job.json", Key: "fabric"),
                 $"There is no cloth “{PlainText.Short(job.Fabric)}” in the table of cloths.",

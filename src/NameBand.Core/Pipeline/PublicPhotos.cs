@@ -41,8 +41,7 @@ internal static class PublicPhotos
             {
                 problems.Add(Problem.NeedsPerson(
                     new Where(files[i].File),
-                    FormattableString.Invariant(
-                        $"There is no room for this photo: with it the page would have more than {RoomFor(made.Plan.NameCount) / 1e6:0.0} MB."),
+                    $"There is no room for this photo: with it the page would have more than {RoomFor(made.Plan.NameCount) / 1e6:0.0} MB.",
                     "Remove some of the photos."));
                 continue;
             }
@@ -67,16 +66,14 @@ internal static class PublicPhotos
         {
             problems.Add(Problem.NeedsPerson(
                 new Where(photo.File),
-                FormattableString.Invariant(
-                    $"Not shown: {open} of the hoopings on it {(open == 1 ? "is" : "are")} not logged as sewn, so who is on it can still change."),
+                $"Not shown: {open} of the hoopings on it {(open == 1 ? (Said)"is" : "are")} not logged as sewn, so who is on it can still change.",
                 "Log them with the command sewn, or remove the photo."));
         }
         else if (silent > 0)
         {
             problems.Add(Problem.Note(
                 new Where(photo.File),
-                FormattableString.Invariant(
-                    $"Not shown: {silent} of the {names.Count} names on it {(silent == 1 ? "has" : "have")} no yes to the web.")));
+                $"Not shown: {silent} of the {names.Count} names on it {(silent == 1 ? (Said)"has" : "have")} no yes to the web."));
         }
 
         return open == 0 && silent == 0 && names.Count > 0;

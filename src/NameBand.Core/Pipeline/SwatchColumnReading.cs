@@ -79,21 +79,21 @@ internal static class SwatchColumnReading
                 "Make it and sew it again: swatch JOB.")
             : measured.Length is 2 or 4 && measured.Length <= sewn.Length ? null
             : Problem.CannotUse(
-                where, FormattableString.Invariant($"{measured.Length} columns were measured, and the swatch has {sewn.Length}."),
+                where, $"{measured.Length} columns were measured, and the swatch has {sewn.Length}.",
                 $"Give the width and the length of {Wording.List([.. sewn.Select(c => c.Label)])} in this order, or of the first two: "
                     + $"{Option} \"1.2x9.1 4.1x9.2\".");
     }
 
     private static Problem? Implausible(MeasuredColumn column)
     {
-        string Measures(double sewnMm, string how, double mm) =>
-            FormattableString.Invariant($"{column.Label} was sewn {sewnMm:0.##} mm {how} and now measures {mm:0.##} mm");
-        string width = Measures(column.WidthMm, "wide", column.MeasuredWidthMm);
-        string length = Measures(column.LengthMm, "long", column.MeasuredLengthMm);
-        string? found = column.MeasuredWidthMm > column.WidthMm + ReadingErrorMm
-            ? width + ": satin does not come out wider than its stitches are long."
-            : column.MeasuredWidthMm < LeastPart * column.WidthMm ? width + ": less than half is left."
-            : Math.Abs(column.MeasuredLengthMm - column.LengthMm) > MostLongerMm ? length + "."
+        Said Measures(double sewnMm, string how, double mm) =>
+            $"{column.Label} was sewn {sewnMm:0.##} mm {how} and now measures {mm:0.##} mm";
+        Said width = Measures(column.WidthMm, "wide", column.MeasuredWidthMm);
+        Said length = Measures(column.LengthMm, "long", column.MeasuredLengthMm);
+        Said? found = column.MeasuredWidthMm > column.WidthMm + ReadingErrorMm
+            ? (Said)($"{width}: satin does not come out wider than its stitches are long.")
+            : column.MeasuredWidthMm < LeastPart * column.WidthMm ? (Said)($"{width}: less than half is left.")
+            : Math.Abs(column.MeasuredLengthMm - column.LengthMm) > MostLongerMm ? (Said)($"{length}.")
             : null;
         return found is null ? null : Problem.CannotUse(
             new Where(Key: Option), found,

@@ -112,13 +112,11 @@ internal static class Swatching
         var where = new Where(Key: "--under");
         return underMm is { } under
             ? under > 0 && under <= measuredMm ? null : Problem.CannotUse(
-                where, FormattableString.Invariant(
-                    $"{under:0.##} mm under stitches do not lie between crosses {measuredMm:0.##} mm apart."),
+                where, $"{under:0.##} mm under stitches do not lie between crosses {measuredMm:0.##} mm apart.",
                 "Add up how long the names between the two crosses came out, each from its first letter’s left edge to its last one’s right edge.")
             : job.IsHooped ? null : Problem.CannotUse(
                 where, "Without a hoop the cloth gets shorter under its stitches and not beside them, so it must be known how much of it lies under stitches.",
-                FormattableString.Invariant(
-                    $"Measure the name between the crosses too (of several, add them up), and say both: swatch JOB --measured {measuredMm:0.##} --under 62."));
+                $"Measure the name between the crosses too (of several, add them up), and say both: swatch JOB --measured {measuredMm:0.##} --under 62.");
     }
 
     private static Problem? Doubt(double apartMm, double measuredMm)
@@ -182,12 +180,10 @@ internal static class Swatching
     {
         if (plan.IsShort)
         {
-            string hoopings = plan.Hoopings.Length > 1 ? "in two hoopings, " : "";
+            Said hoopings = plan.Hoopings.Length > 1 ? "in two hoopings, " : "";
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: "hoop"),
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The field of this hoop is small, so the swatch is sewn {hoopings}with {plan.Samples.Count()} samples of “{plan.Word}” and marks {plan.MarksApartMm:0} mm apart."));
+                $"The field of this hoop is small, so the swatch is sewn {hoopings}with {plan.Samples.Count()} samples of “{plan.Word}” and marks {plan.MarksApartMm:0} mm apart.");
         }
     }
 

@@ -23,24 +23,22 @@ internal static class ThreadColours
             {
                 yield return Problem.Note(
                     new Where(JobReader.FileName, Key: ColourKeys.Thread.Path),
-                    FormattableString.Invariant(
-                        $"Thread {thread} hardly shows on cloth {cloth}: their contrast is {contrast:0.0} to 1, and names are easy to ")
-                        + FormattableString.Invariant($"see from {LeastContrast:0} to 1."),
+                    $"Thread {thread} hardly shows on cloth {cloth}: their contrast is {contrast:0.0} to 1, and names are easy to "
+                        + $"see from {LeastContrast:0} to 1.",
                     "Take a darker or lighter thread, or sew the swatch and look at it from where people will stand.");
             }
         }
 
         if (plan.Threads is { AreSeveral: true } several)
         {
-            string threads = Wording.List([.. several.Threads.Select(t => t.InWords)]);
+            Said threads = Wording.List([.. several.Threads.Select(t => t.InWords)]);
             string changes = FormattableString.Invariant($"{several.Changes} {(several.Changes == 1 ? "change" : "changes")}");
             int inside = several.All.Values.Count(h => h.Order.Length > 1);
-            string within = inside == 0
-                ? "" : FormattableString.Invariant($"; {inside} {(inside == 1 ? "hooping holds" : "hoopings hold")} more than one");
+            Said within = inside == 0
+                ? "" : (Said)$"; {inside} {(inside == 1 ? "hooping holds" : "hoopings hold")} more than one";
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: LayoutKeys.Groups.Path),
-                FormattableString.Invariant(
-                    $"There are {several.Threads.Length} threads, {threads}, and {changes} between them")
+                $"There are {several.Threads.Length} threads, {threads}, and {changes} between them"
                     + $"{within}. They are in the hours and in the order that asks for the fewest.",
                 inside == 0 ? "" : "With \"place\": \"ownRound\" a group lies on rounds of its own, and the thread is changed less.");
         }

@@ -33,7 +33,7 @@ internal static class WishAdvice
             {
                 var (why, mend) = Why(name, sewn, names, plan);
                 yield return Problem.NeedsPerson(
-                    new Where(JobReader.FileName, Key: LayoutKeys.Names.Path, Name: PlainText.Short(name.Text)), $"{found} {why}", mend);
+                    new Where(JobReader.FileName, Key: LayoutKeys.Names.Path, Name: PlainText.Short(name.Text)), $"{found} {why}", Said.Plain(mend));
             }
         }
     }

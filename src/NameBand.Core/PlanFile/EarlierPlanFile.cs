@@ -47,7 +47,7 @@ internal static class EarlierPlanFile
             return Fail("This is not a whole plan of ours: it was changed or cut off.", "Take it back from a copy, or run make again.");
         }
 
-        Result<T> Fail(string found, string mend) => Result.Fail<T>(Problem.CannotUse(new Where(name), found, mend));
+        Result<T> Fail(Said found, Said mend) => Result.Fail<T>(Problem.CannotUse(new Where(name), found, mend));
     }
 
     /// <summary>What a later plan goes on from.</summary>

@@ -72,8 +72,8 @@ internal static class PlanScribe
             Key = problem.Where.Key,
             Name = problem.Where.Name,
         },
-        Text = problem.Found,
-        Mend = problem.Mend,
+        Text = problem.Found.English,
+        Mend = problem.Mend.English,
     };
 
     internal static WrittenVerdict Judged(Verdict verdict) => new()
@@ -81,7 +81,7 @@ internal static class PlanScribe
         About = JsonNamingPolicy.CamelCase.ConvertName(verdict.About.ToString()),
         Round = verdict.Round,
         Verdict = JsonNamingPolicy.CamelCase.ConvertName(verdict.Kind.ToString()),
-        Text = verdict.Text,
+        Text = verdict.Text.English,
     };
 
     private static WrittenHem Hem(HemPlan hem) => new()
@@ -144,7 +144,7 @@ internal static class PlanScribe
         Line = row.Row.Line,
         Outcome = Word(row.Outcome),
         Text = row.Text,
-        Reason = row.Reason,
+        Reason = row.Reason.English,
     };
 
     private static void Check(StripPlan plan, Estimate estimate, ImmutableArray<ListedRow> rows)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Reports;
@@ -6,7 +7,7 @@ namespace NameBand.Reports;
 /// <summary>What is taken of her machine where no workshop.json tells of it, and what to write so that it is told.</summary>
 /// <param name="Text">What is assumed: a whole sentence.</param>
 /// <param name="Line">A workshop.json that says the same, to be changed to what is so.</param>
-public sealed record AssumedWorkshop(string Text, string Line)
+public sealed record AssumedWorkshop(Said Text, string Line)
 {
     /// <summary>Null where the workshop tells it.</summary>
     public static AssumedWorkshop? Of(BandJob job)
@@ -16,7 +17,7 @@ public sealed record AssumedWorkshop(string Text, string Line)
             return null;
         }
 
-        string watched = job.Machine.IsWatched ? "that you sit by" : "that sews alone";
+        Said watched = job.Machine.IsWatched ? "that you sit by" : "that sews alone";
         string field = string.Create(CultureInfo.InvariantCulture, $"{job.Hoop.Along.Mm:0.#} × {job.Hoop.Across.Mm:0.#} mm");
         string pace = string.Create(CultureInfo.InvariantCulture, $"{job.Machine.StitchesPerMinute:0.#}");
         string frames = job.IsHooped
@@ -30,7 +31,7 @@ public sealed record AssumedWorkshop(string Text, string Line)
         string does = string.Join(" and ", all.Select(a => a.Does));
         string takes = string.Join("\", \"", all.Select(a => a.Takes));
         return new AssumedWorkshop(
-            $"One machine, {watched}, that {does} at {pace} stitches a minute{(job.IsHooped ? $", with a field of {field}" : "")}.",
+            $"One machine, {watched}, that {does} at {pace} stitches a minute{(job.IsHooped ? (Said)$", with a field of {field}" : "")}.",
             $"{{ \"format\": 1, \"machines\": [{{ \"name\": \"mine\", \"takes\": [\"{takes}\"], \"stitchesPerMinute\": {pace}, "
             + $"\"watched\": {(job.Machine.IsWatched ? "true" : "false")}{frames} }}] }}");
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Reports;
 
@@ -19,14 +20,14 @@ public enum LateKind
 /// <param name="More">How many more it would take without another hooping or label.</param>
 /// <param name="Looks">What everybody will see, told as it is.</param>
 /// <param name="Steps">What is done, in its order.</param>
-public sealed record LateOffer(string Place, int Fits, int More, double Minutes, string Looks, string Steps)
+public sealed record LateOffer(Said Place, int Fits, int More, double Minutes, Said Looks, Said Steps)
 {
     public required LateKind Kind { get; init; }
 }
 
 /// <summary>An offer that was taken.</summary>
 /// <param name="Folder">Of the job that was made for it, inside the job's.</param>
-public sealed record TakenLate(string Place, string Folder, ImmutableArray<string> Names);
+public sealed record TakenLate(Said Place, string Folder, ImmutableArray<string> Names);
 
 /// <summary>Names that came when the garment was finished, and the offers, the one with the least work first.</summary>
 public sealed record LateNames(ImmutableArray<string> Names, ImmutableArray<LateOffer> Offers);

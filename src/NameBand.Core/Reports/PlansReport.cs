@@ -15,10 +15,10 @@ public sealed record OfferedPlan(string Mark, ImmutableArray<JobEdit> Edits, Ban
     public ImmutableArray<PlanWish> Wishes { get; init; } = [];
 
     /// <summary>What has to be done before it can be sewn, besides changing keys.</summary>
-    public ImmutableArray<string> Asks { get; init; } = [];
+    public ImmutableArray<Said> Asks { get; init; } = [];
 
     /// <summary>What stood in the way of sewing it as it is set; empty where nothing did.</summary>
-    public string Mends { get; init; } = "";
+    public Said Mends { get; init; } = "";
 
     /// <summary>Of that, what she wrote herself, as it stands in job.json: the wish that stood in the way.</summary>
     public ImmutableArray<JobEdit> InTheWay { get; init; } = [];

@@ -7,7 +7,7 @@ namespace NameBand.Reports;
 /// <param name="IsSound">Whether the cloth bears it; else <paramref name="Why"/> says why not.</param>
 /// <param name="Why">What speaks for it or against it: cloth and looks.</param>
 /// <param name="Say">What is said to the log when it is to be sewn so, after <c>sewn JOB</c>.</param>
-public sealed record SpoiledWay(string What, double Minutes, bool IsSound, string Why, string Steps, string Say);
+public sealed record SpoiledWay(Said What, double Minutes, bool IsSound, Said Why, Said Steps, string Say);
 
 /// <summary>What can be done about a name that was misspelt or spoiled; nothing is written down.</summary>
 /// <param name="Title">Null: it cannot be told.</param>

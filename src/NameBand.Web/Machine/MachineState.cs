@@ -65,12 +65,12 @@ internal static class MachineState
         json.WriteStartArray("problems");
         foreach (var problem in problems)
         {
-            json.WriteStringValue($"{problem.Found} {InPageWords(problem.Mend)}".Trim());
+            json.WriteStringValue($"{problem.Found} {InPageWords(problem.Mend.ToString())}".Trim());
         }
 
         if (stopped is not null)
         {
-            foreach (string found in stopped.Problems.Where(p => p.Severity == Severity.CannotUse).Select(PageWords.Of)
+            foreach (string found in stopped.Problems.Where(p => p.Severity == Severity.CannotUse).Select(p => PageWords.Of(p).ToString())
                 .Prepend(stopped.Fault ?? "")
                 .Where(f => f.Length > 0))
             {
@@ -90,8 +90,8 @@ internal static class MachineState
     {
         Fabric fabric = laid.Fabric;
         json.WriteString("face", laid.Job.Lettering.Face);
-        json.WriteString("height", laid.Plan.LetterHeightsInWords);
-        json.WriteString("thread", fabric.Thread.InWords);
+        json.WriteString("height", laid.Plan.LetterHeightsInWords.ToString());
+        json.WriteString("thread", fabric.Thread.InWords.ToString());
         json.WriteString("needle", fabric.Needle);
         json.WriteString("fabric", fabric.Name);
         json.WriteString("backing", fabric.Backing);
@@ -114,9 +114,9 @@ internal static class MachineState
         if (now.Figures is { } figures)
         {
             var left = figures.Left.MachineMinutes;
-            json.WriteString("left", Words.Time(left.Likely));
+            json.WriteString("left", Words.Time(left.Likely).ToString());
             json.WriteString("leftRange", $"{Words.Time(left.Low)} to {Words.Time(left.High)}");
-            json.WriteString("leftByHand", Words.Time(figures.Left.HandsOnMinutes.Likely));
+            json.WriteString("leftByHand", Words.Time(figures.Left.HandsOnMinutes.Likely).ToString());
             if (figures.Tonight is { } tonight)
             {
                 json.WriteString("tonight", $"{Words.Evening(tonight, figures.Estimate.IsBegun)}: {tonight.InWords}");

@@ -121,12 +121,12 @@ internal static class MachineEndpoints
         if (report?.Said is { Of: SewingSubject.Hooping } said)
         {
             var names = report.Hoopings.FirstOrDefault(h => h.Number == said.Hooping)?.Names ?? [];
-            json.WriteString("names", Wording.List([.. names.Select(n => $"“{n}”")]));
+            json.WriteString("names", Wording.List([.. names.Select(n => $"“{n}”")]).ToString());
         }
 
         if (report?.PatchOnClothMm is { } patch)
         {
-            json.WriteString("patch", Length.FromMm(patch).InMillimetres());
+            json.WriteString("patch", Length.FromMm(patch).InMillimetres().ToString());
         }
 
         MachineState.Problems(json, isWritten ? [] : problems);

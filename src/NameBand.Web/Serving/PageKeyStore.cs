@@ -174,7 +174,7 @@ internal sealed class PageKeyStore(string? folder)
     private static string Written(PageKey key, int port) =>
         FormattableString.Invariant($"1\n{Convert.ToHexStringLower(key.ToBytes())}\n{port}\n");
 
-    private static KeptKey OfThisRun(string found, string mend) => new(PageKey.New(), 0, Problem.Note(
+    private static KeptKey OfThisRun(Said found, Said mend) => new(PageKey.New(), 0, Problem.Note(
         new Where(), $"{found} So the worktable's secret is not kept, and tabs that are open do not come back when it is started again.",
         mend));
 

@@ -67,7 +67,7 @@ public static class PageServer
         if (kept.Port != 0 && kept.Port != here.Port && options.Port == 0)
         {
             notes.Add(Problem.Note(
-                new Where(), FormattableString.Invariant($"Port {kept.Port}, where this worktable was last, is taken by another program."),
+                new Where(), $"Port {kept.Port}, where this worktable was last, is taken by another program.",
                 "Tabs that are still open do not come back: open the address above in them."));
         }
 

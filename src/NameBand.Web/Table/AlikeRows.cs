@@ -8,7 +8,7 @@ namespace NameBand.Web.Table;
 /// <summary>Rows that wait for the same answer: asked once, answered together or one by one.</summary>
 /// <param name="Asks">The question, without what is of one row alone.</param>
 /// <param name="For">What kind of answer settles them.</param>
-internal sealed partial record AlikeRows(string Asks, HeldFor For, ImmutableArray<ListedRow> Rows)
+internal sealed partial record AlikeRows(Said Asks, HeldFor For, ImmutableArray<ListedRow> Rows)
 {
     /// <summary>In the order in which they first come up in the lists.</summary>
     public static ImmutableArray<AlikeRows> Of(NameList list) =>
@@ -19,17 +19,17 @@ internal sealed partial record AlikeRows(string Asks, HeldFor For, ImmutableArra
     /// <summary>One answer for all of them makes sense where each could be kept as it stands.</summary>
     public bool CanBeKept => For is HeldFor.Doubt or HeldFor.Wish or HeldFor.Marks;
 
-    private static string Question(string alike, ImmutableArray<ListedRow> rows) =>
+    private static Said Question(string alike, ImmutableArray<ListedRow> rows) =>
         rows[0].HeldFor == HeldFor.Marks
             ? "Shall the marks that are lacking be added by hand?"
-            : PageWords.Of(Wording.AsSentence(rows.Length == 1 ? rows[0].Reason : alike));
+            : PageWords.Of(Wording.AsSentence(rows.Length == 1 ? rows[0].Reason : Said.Plain(alike)));
 
     /// <summary>Two reasons are alike that differ only in rows, names and numbers.</summary>
     private static string Alike(ListedRow row) => row.HeldFor switch
     {
         HeldFor.Marks => "",
-        HeldFor.Wish => row.Reason,
-        _ => Blanks().Replace(Numbers().Replace(Quoted().Replace(Places().Replace(row.Reason, "another row"), "…"), "…"), " "),
+        HeldFor.Wish => row.Reason.English,
+        _ => Blanks().Replace(Numbers().Replace(Quoted().Replace(Places().Replace(row.Reason.English, "another row"), "…"), "…"), " "),
     };
 
     [GeneratedRegex(

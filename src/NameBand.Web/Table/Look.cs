@@ -30,7 +30,7 @@ internal sealed record Look(string Word, string Called, ImmutableArray<JobEdit> 
     public bool IsImpossible { get; init; }
 
     /// <summary>Why it cannot; empty where nothing is known of it.</summary>
-    public string Why { get; init; } = "";
+    public Said Why { get; init; } = "";
 }
 
 /// <summary>What there is to choose from, theme by theme.</summary>

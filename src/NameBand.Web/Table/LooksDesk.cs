@@ -173,7 +173,7 @@ public sealed class LooksDesk : IDisposable
         var report = look.Colours is null ? _bench.Try(look.Edits, stop) : null;
         if ((report is null ? _table.Now.Laid : report.Laid) is not { } laid)
         {
-            string why = report?.Problems.FirstOrDefault(p => p.Severity == Severity.CannotUse)?.Found ?? "";
+            Said why = report?.Problems.FirstOrDefault(p => p.Severity == Severity.CannotUse)?.Found ?? "";
             Put(key, at, look with { IsImpossible = true, Why = why }, null, stop);
             return null;
         }

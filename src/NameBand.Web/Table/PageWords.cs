@@ -26,7 +26,10 @@ internal static partial class PageWords
         .GroupBy(c => c.Path.Split('.')[^1]).ToFrozenDictionary(g => g.Key, g => KeyLabels.Of(g.First()), StringComparer.Ordinal);
 
     /// <summary>What was found and what to do.</summary>
-    public static string Of(Problem problem) => Of($"{problem.Found} {problem.Mend}".TrimEnd(), problem.Where.Key);
+    public static Said Of(Problem problem) => Of(problem.Mend.IsEmpty ? problem.Found : $"{problem.Found} {problem.Mend}", problem.Where.Key);
+
+    /// <param name="key">The key that the text is about; null: none.</param>
+    public static Said Of(Said said, string? key = null) => said.Changed((text, _) => Of(text, key));
 
     /// <param name="key">The key that the text is about; null: none.</param>
     public static string Of(string text, string? key = null)

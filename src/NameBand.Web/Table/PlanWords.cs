@@ -19,7 +19,7 @@ internal static class PlanWords
     };
 
     public static string Title(OfferedPlan plan) =>
-        plan.Wishes.IsEmpty ? "The plain way" : Of(plan.Wishes[0]) + (plan.Mends.Length > 0 ? ", mended" : "");
+        plan.Wishes.IsEmpty ? "The plain way" : Of(plan.Wishes[0]) + (!plan.Mends.IsEmpty ? ", mended" : "");
 
     /// <summary>What else it answers best.</summary>
     public static string Also(OfferedPlan plan) => plan.Wishes.Length < 2 ? ""
@@ -30,8 +30,8 @@ internal static class PlanWords
     {
         var job = plan.Job;
         string letters = job.Traits.HasLettersOfItsOwn && !job.HasSeveralWays ? "the machine’s own letters" : job.Lettering.Face;
-        string pieces = plan.Plan.HasSeveralWays
-            ? plan.Plan.SittingsInWords : job.IsHooped ? Words.Count(plan.Plan.Hoopings.Length, "hooping", "hoopings") : "no hoop";
+        Said pieces = plan.Plan.HasSeveralWays
+            ? plan.Plan.SittingsInWords : job.IsHooped ? Wording.Count(plan.Plan.Hoopings.Length, "hooping") : "no hoop";
         return $"{Words.Rounds(plan.Plan.Rounds.Length)} · {pieces} · {Words.Mm(plan.Plan.LetterHeightMm)} mm · {letters}";
     }
 
@@ -42,8 +42,8 @@ internal static class PlanWords
             "evenings");
 
     /// <summary>What it asks of her besides; what is said with the name of a file is said by the page once the plan is taken.</summary>
-    public static ImmutableArray<string> Asks(OfferedPlan plan) => [.. plan.Asks
-        .Select(a => a.Contains(".csv", StringComparison.Ordinal) || a.Contains(".json", StringComparison.Ordinal)
+    public static ImmutableArray<Said> Asks(OfferedPlan plan) => [.. plan.Asks
+        .Select(a => a.English.Contains(".csv", StringComparison.Ordinal) || a.English.Contains(".json", StringComparison.Ordinal)
             ? "Something is to be measured or settled first: take it, and the page says what." : a).Distinct()];
 
     /// <summary>What is set, in the words of the fields.</summary>

@@ -7,7 +7,7 @@ namespace NameBand.Web.Table;
 internal static class ReadAloud
 {
     /// <summary>Such as <c>63 people; 2 repeats; 15 questions of three kinds; one says no.</c></summary>
-    public static string Of(NameList list)
+    public static Said Of(NameList list)
     {
         var kinds = AlikeRows.Of(list);
         int Count(Func<ListedRow, bool> what) => list.Rows.Count(what);
@@ -25,6 +25,6 @@ internal static class ReadAloud
             no > 0 ? no == 1 ? "one says no" : $"{Words.Few(no)} say no" : "",
             others > 0 ? others == 1 ? "one row is left out" : $"{Words.Few(others)} rows are left out" : "",
         ];
-        return Wording.AsSentence(string.Join("; ", parts.Where(p => p.Length > 0)));
+        return Wording.AsSentence(Said.Plain(string.Join("; ", parts.Where(p => p.Length > 0))));
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Names;
 
 namespace NameBand.Web.Table;
@@ -8,9 +9,9 @@ internal static class Words
 {
     private static readonly string[] Small = ["no", "one", "two", "three", "four", "five", "six"];
 
-    public static string Time(double minutes) => NameBand.Common.Duration.InWords(minutes);
+    public static Said Time(double minutes) => NameBand.Common.Duration.InWords(minutes);
 
-    public static string Count(int n, string one, string many) => n == 1 ? $"1 {one}" : $"{Number(n)} {many}";
+    public static string Count(int n, string one, string many) => Said.Counted(n, "#,0", one, many).ToString();
 
     public static string Rounds(int n) => n == 1 ? "one round" : $"{Few(n)} rounds";
 

@@ -92,7 +92,8 @@ internal static partial class Numbers
         double tenths = number < 100 ? Math.Round(number, 1) : Math.Round(number);
         return plain.Select(f => number.ToString(f, CultureInfo.InvariantCulture))
             .Append(tenths.ToString("#,0.#", CultureInfo.InvariantCulture))
-            .Concat([length.InMillimetres(), length.InMetres(), length.InInches(), Words.Metres(number), Words.Duration(number)])
+            .Concat(new[] { length.InMillimetres(), length.InMetres(), length.InInches(), Words.Metres(number), Words.Duration(number) }
+                .Select(s => s.English))
             .Append(string.Create(CultureInfo.InvariantCulture, $"{clock / 60}:{clock % 60:00} h"))
             .SelectMany(t => Token().Matches(Plain(t)).Select(m => m.Value));
     }

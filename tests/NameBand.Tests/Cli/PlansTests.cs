@@ -230,7 +230,7 @@ public sealed class PlansTests
         var mended = answer.Plans[0];
         Assert.Equal("asSet", mended.Wish);
         Assert.True(mended.Settings.Count >= 1);
-        Assert.Contains("as it is set it will not do", mended.Why, StringComparison.Ordinal);
+        Assert.Contains("as it is set it will not do", mended.Why.English, StringComparison.Ordinal);
         Assert.Equal(0, CliRun.Of("plans", folder.FullPath, "--take", mended.Mark).Status);
         Assert.Equal(0, CliRun.Of("make", folder.FullPath).Status);
     }
@@ -246,7 +246,7 @@ public sealed class PlansTests
         var typed = answer.Plans.Single(p => p.Wish == "typedLetters" || p.AlsoWishes.Contains("typedLetters"));
         Assert.Equal(["machineLetters"], typed.Ways.Keys);
         Assert.False(typed.Hooped);
-        Assert.Contains(typed.Asks, a => a.Contains("measure", StringComparison.Ordinal));
+        Assert.Contains(typed.Asks, a => a.English.Contains("measure", StringComparison.Ordinal));
         Assert.Equal("\"machineLetters\"", typed.Settings["way"].GetRawText());
         Assert.False(typed.Settings.ContainsKey("letters.sizes"));
         Assert.True(answer.PlainMinutes < answer.Plans[0].HersMinutes);
@@ -287,7 +287,7 @@ public sealed class PlansTests
         Assert.Equal(0, CliRun.Of("sewn", folder.FullPath, "1").Status);
         var answer = Plans(folder);
         Assert.Equal("asSet", Assert.Single(answer.Plans).Wish);
-        Assert.Contains(answer.Problems, p => p.Found.Contains("sewn already", StringComparison.Ordinal));
+        Assert.Contains(answer.Problems, p => p.Found.English.Contains("sewn already", StringComparison.Ordinal));
         Assert.Equal(
             (double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Hands), answer.Plans[0].HandsOnMinutes, 3);
     }
@@ -302,13 +302,13 @@ public sealed class PlansTests
                 StringComparison.Ordinal));
         var before = Plans(folder).Plans[0];
         Assert.Contains(
-            before.Asks.Concat(Plans(folder).Problems.Select(p => p.Mend)), a => a.Contains("measure", StringComparison.Ordinal));
+            before.Asks.Concat(Plans(folder).Problems.Select(p => p.Mend)), a => a.English.Contains("measure", StringComparison.Ordinal));
         Assert.NotEqual(2, CliRun.Of("make", folder.FullPath).Status);
         Assert.Equal(0, CliRun.Of("sewn", folder.FullPath, "n1-n3", "--minutes", "30").Status);
         var answer = Plans(folder);
         var plan = Assert.Single(answer.Plans);
         Assert.Equal(("asSet", before.Mark), (plan.Wish, plan.Mark));
-        Assert.Contains(answer.Problems, p => p.Found.Contains("sewn already", StringComparison.Ordinal));
+        Assert.Contains(answer.Problems, p => p.Found.English.Contains("sewn already", StringComparison.Ordinal));
         Assert.Equal((double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Machine), plan.MachineMinutes, 3);
         Assert.NotEqual(before.MachineMinutes, plan.MachineMinutes);
     }
@@ -337,11 +337,12 @@ public sealed class PlansTests
         string prose = Prose(answer, "JOB").Replace(Words.Tie, ' ');
         Assert.DoesNotMatch(@"\d:\d\d", prose);
         Assert.All(
-            answer.Plans, p => Assert.Contains(Words.Duration(p.HersMinutes).Replace(Words.Tie, ' '), prose, StringComparison.Ordinal));
+            answer.Plans,
+            p => Assert.Contains(Words.Duration(p.HersMinutes).English.Replace(Words.Tie, ' '), prose, StringComparison.Ordinal));
         Assert.Equal("as job.json has it", answer.Plans[0].Why);
         var rounds = answer.Plans.First(p => p.Settings.ContainsKey("strip.rounds") && !p.Settings.ContainsKey("lettering.height"));
         Assert.Matches(
-            @"^[^:]*\d rounds? (less|more)[^:]*: letters \d+\.\d mm (smaller|larger), ([^:]*, )?((\d+ h )?(\d+ min )?(saved|more)|\d+ h (saved|more)|about the same hours)$", rounds.Why);
+            @"^[^:]*\d rounds? (less|more)[^:]*: letters \d+\.\d mm (smaller|larger), ([^:]*, )?((\d+ h )?(\d+ min )?(saved|more)|\d+ h (saved|more)|about the same hours)$", rounds.Why.English);
     }
 
     /// <summary>Whether anybody reads them while it is worn shapes the heights; where she does not say, what is assumed is told
@@ -352,13 +353,13 @@ public sealed class PlansTests
         using var folder = Folder();
         var answer = Plans(folder);
         Assert.Contains(answer.Plans, p => p.LetterHeightMm < answer.Plans[0].LetterHeightMm - 0.1);
-        Assert.Contains("about 7 mm are enough", answer.Reading!.Text, StringComparison.Ordinal);
+        Assert.Contains("about 7 mm are enough", answer.Reading!.Text.English, StringComparison.Ordinal);
         Assert.Contains(answer.Reading.Line, Prose(answer, "JOB"), StringComparison.Ordinal);
         byte[] told = JobEditing.Apply(File.ReadAllBytes(folder["job.json"]), [new JobEdit("plan.readWhileWorn", "true")])!;
         folder.With("job.json", told);
         var read = Plans(folder);
         Assert.Null(read.Reading);
-        Assert.All(read.Plans, p => Assert.True(p.LetterHeightMm > read.Plans[0].LetterHeightMm - 0.1, p.Why));
+        Assert.All(read.Plans, p => Assert.True(p.LetterHeightMm > read.Plans[0].LetterHeightMm - 0.1, p.Why.English));
         Assert.Equal(answer.Plans[0].Mark, read.Plans[0].Mark);
     }
 
@@ -372,9 +373,9 @@ public sealed class PlansTests
         Assert.Equal((2, true), (plan.Rounds.Length, plan.Rounds[1].Names.Count() is 1));
         var answer = Plans(folder);
         var note = Assert.Single(answer.Problems, p => p.Where.Key == "strip.rounds");
-        Assert.Contains("Round 2 has 1 name", note.Found, StringComparison.Ordinal);
-        Assert.Contains("On 1 round the letters would be", note.Found, StringComparison.Ordinal);
-        Assert.Contains("\"rounds\": 1", note.Mend, StringComparison.Ordinal);
+        Assert.Contains("Round 2 has 1 name", note.Found.English, StringComparison.Ordinal);
+        Assert.Contains("On 1 round the letters would be", note.Found.English, StringComparison.Ordinal);
+        Assert.Contains("\"rounds\": 1", note.Mend.English, StringComparison.Ordinal);
         Assert.All(answer.Plans.Where(p => p.Settings.Count > 0), p => Assert.NotEqual((2, 10.0), (p.Rounds, p.LetterHeightMm)));
     }
 
@@ -405,7 +406,7 @@ public sealed class PlansTests
         Assert.Empty(none.Plans);
         Assert.Contains(
             none.Problems,
-            p => p.Found.Contains("leaving out", StringComparison.Ordinal) && p.Found.Contains("strip.rounds", StringComparison.Ordinal));
+            p => p.Found.English.Contains("leaving out", StringComparison.Ordinal) && p.Found.English.Contains("strip.rounds", StringComparison.Ordinal));
     }
 
     /// <summary>What an earlier plan chose where it was free is kept by make, and so by the plans.</summary>

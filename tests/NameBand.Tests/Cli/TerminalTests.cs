@@ -43,7 +43,7 @@ public class TerminalTests
 
     [Fact]
     public void A_number_and_its_unit_stay_together() =>
-        Assert.Equal(["it takes", "about", "1 h 10 min"], Wrapping.Wrap("it takes about " + Words.Duration(70), 10));
+        Assert.Equal(["it takes", "about", "1 h 10 min"], Wrapping.Wrap("it takes about " + Words.Duration(70).English, 10));
 
     [Fact]
     public void A_word_wider_than_the_line_stands_alone() =>
@@ -66,15 +66,15 @@ public class TerminalTests
     [InlineData(6000, "100 h")]
     public void Durations_are_said_as_a_person_says_them_and_alike_in_commands_on_paper_and_on_the_page(double minutes, string expected)
     {
-        Assert.Equal(expected, Words.Duration(minutes).Replace(Words.Tie, ' '));
-        Assert.Equal(expected, NameBand.Output.Packet.JobInWords.Time(minutes).Replace(Words.Tie, ' '));
+        Assert.Equal(expected, Words.Duration(minutes).English.Replace(Words.Tie, ' '));
+        Assert.Equal(expected, NameBand.Output.Packet.JobInWords.Time(minutes).English.Replace(Words.Tie, ' '));
         Assert.Equal(expected, NameBand.Web.Table.Words.Time(minutes));
     }
 
     [Fact]
     public void Thousands_have_one_mark_everywhere()
     {
-        Assert.Equal("36,473 stitches", Words.Count(36473, "stitch", "stitches").Replace(Words.Tie, ' '));
+        Assert.Equal("36,473 stitches", Words.Count(36473, "stitch", "stitches").English.Replace(Words.Tie, ' '));
         Assert.Equal("36,473", NameBand.Output.Packet.JobInWords.Whole(36473));
         Assert.Equal("36,473 stitches", NameBand.Web.Table.Words.Count(36473, "stitch", "stitches"));
     }
@@ -82,8 +82,8 @@ public class TerminalTests
     [Fact]
     public void A_figure_is_said_with_its_range()
     {
-        Assert.Equal("about 4 h (3 h to 5 h 30 min)", Words.Duration(new ToldFigure(180, 240, 330)).Replace(Words.Tie, ' '));
-        Assert.Equal("4 h", Words.Duration(new ToldFigure(240, 240, 240)).Replace(Words.Tie, ' '));
+        Assert.Equal("about 4 h (3 h to 5 h 30 min)", Words.Duration(new ToldFigure(180, 240, 330)).English.Replace(Words.Tie, ' '));
+        Assert.Equal("4 h", Words.Duration(new ToldFigure(240, 240, 240)).English.Replace(Words.Tie, ' '));
     }
 
     [Theory]
@@ -91,7 +91,7 @@ public class TerminalTests
     [InlineData(499, "499 mm (19 5/8 in)")]
     [InlineData(3646.04, "3.646 m (143 9/16 in)")]
     public void Lengths_are_said_in_both_systems(double mm, string expected) =>
-        Assert.Equal(expected, Words.Both(mm).Replace(Words.Tie, ' '));
+        Assert.Equal(expected, Words.Both(mm).English.Replace(Words.Tie, ' '));
 
     [Fact]
     public void Progress_is_one_line_within_the_window_and_gone_at_the_end()

@@ -7,7 +7,7 @@ namespace NameBand.Tests.CommandLine;
 /// <summary>A wrong command line: status 64, nothing on standard output, and on standard error what was probably meant.</summary>
 public class UsageTests
 {
-    private static readonly string Commands = string.Join('\n', Wrapping.Wrap(Usage.Commands, Outlet.WidthOfFiles)) + "\n";
+    private static readonly string Commands = string.Join('\n', Wrapping.Wrap(Usage.Commands.English, Outlet.WidthOfFiles)) + "\n";
     private const string Make = "Write: nameband make JOB [--out DIR] [--json]\n";
 
     private static readonly string Sewn =
@@ -60,7 +60,7 @@ public class UsageTests
         string readme = House.Repository.Read("README.md");
         Assert.Equal(verbs, verbs.OrderBy(v => help.IndexOf($"    {v} ", StringComparison.Ordinal)));
         Assert.Equal(verbs, verbs.OrderBy(v => readme.IndexOf($"| `{v}", StringComparison.Ordinal)));
-        Assert.StartsWith("The commands are " + string.Join(", ", verbs[..^1]) + " and faces;", Usage.Commands, StringComparison.Ordinal);
+        Assert.StartsWith("The commands are " + string.Join(", ", verbs[..^1]) + " and faces;", Usage.Commands.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -86,7 +86,7 @@ public class UsageTests
 
         Assert.Equal(
             verbs.Order(StringComparer.Ordinal),
-            Usage.Commands["The commands are ".Length..].Split(';')[0].Split([", ", " and "], StringSplitOptions.None)
+            Usage.Commands.English["The commands are ".Length..].Split(';')[0].Split([", ", " and "], StringSplitOptions.None)
             .Order(StringComparer.Ordinal));
     }
 

@@ -41,7 +41,7 @@ public class LengthTests
     [InlineData("10000 m", 10_000_000)]
     public void Reads_what_people_write(string text, double mm)
     {
-        Assert.True(Length.TryParse(text, out var length, out string why), why);
+        Assert.True(Length.TryParse(text, out var length, out Said why), why.English);
         Assert.Equal(mm, length.Mm);
         Assert.Equal("", why);
     }
@@ -76,10 +76,10 @@ public class LengthTests
     [InlineData("5\u0007mm\ud800", "is not a unit")]
     public void Says_what_is_wrong_and_what_to_write(string? text, string part)
     {
-        Assert.False(Length.TryParse(text, out _, out string why));
-        Assert.Contains(part, why, StringComparison.Ordinal);
-        Assert.DoesNotContain(why, char.IsControl);
-        Assert.EndsWith(".", why, StringComparison.Ordinal);
+        Assert.False(Length.TryParse(text, out _, out Said why));
+        Assert.Contains(part, why.English, StringComparison.Ordinal);
+        Assert.DoesNotContain(why.English, char.IsControl);
+        Assert.EndsWith(".", why.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -106,7 +106,7 @@ public class LengthTests
             sixteenths =>
             {
                 var length = Length.FromInches(sixteenths / 16.0);
-                Assert.True(Length.TryParse(length.InInches(), out var back, out string why), why);
+                Assert.True(Length.TryParse(length.InInches().English, out var back, out Said why), why.English);
                 Assert.Equal(length.Mm, back.Mm, 1e-9 * Math.Max(1, length.Mm));
             },
             seed: "0003d1rPBGu0");
@@ -118,9 +118,9 @@ public class LengthTests
             {
                 var length = Length.FromMm(mm);
                 AssertClose(length, length.ToString(), 1e-6);
-                AssertClose(length, length.InMillimetres(), 0.05 + 1e-6);
-                AssertClose(length, length.InMetres(), 0.5 + 1e-6);
-                AssertClose(length, length.InInches(), (Length.MmPerInch / 32) + 1e-6);
+                AssertClose(length, length.InMillimetres().English, 0.05 + 1e-6);
+                AssertClose(length, length.InMetres().English, 0.5 + 1e-6);
+                AssertClose(length, length.InInches().English, (Length.MmPerInch / 32) + 1e-6);
             },
             seed: "0003d1rPBGu0");
 
@@ -129,8 +129,8 @@ public class LengthTests
         Gen.String[Gen.Char[" 0123456789.,/-'\"½⅜minftycdeE∞\u2032\ud800\u0000"], 0, 20].Sample(
             text =>
             {
-                bool isRead = Length.TryParse(text, out var length, out string why);
-                Assert.Equal(isRead, why.Length == 0);
+                bool isRead = Length.TryParse(text, out var length, out Said why);
+                Assert.Equal(isRead, why.IsEmpty);
                 Assert.InRange(length.Mm, 0, Length.LongestReadMm);
             },
             seed: "0003d1rPBGu0", iter: 20_000);
@@ -155,7 +155,7 @@ public class LengthTests
 
     private static void AssertClose(Length expected, string printed, double toleranceMm)
     {
-        Assert.True(Length.TryParse(printed, out var back, out string why), why);
+        Assert.True(Length.TryParse(printed, out var back, out Said why), why.English);
         Assert.InRange(back.Mm - expected.Mm, -toleranceMm, toleranceMm);
     }
 }

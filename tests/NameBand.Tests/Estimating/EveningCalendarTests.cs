@@ -130,8 +130,8 @@ public sealed class EveningCalendarTests
         Assert.Equal(1, (int)report.Status);
         Assert.Null(report.Calendar!.BeginBy);
         var problem = Assert.Single(report.Problems, p => p.Severity == Severity.NeedsPerson);
-        Assert.Contains("after Saturday 1 May 2027", problem.Found, StringComparison.Ordinal);
-        Assert.Contains("min longer would be enough", problem.Mend, StringComparison.Ordinal);
+        Assert.Contains("after Saturday 1 May 2027", problem.Found.English, StringComparison.Ordinal);
+        Assert.Contains("min longer would be enough", problem.Mend.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -145,7 +145,7 @@ public sealed class EveningCalendarTests
         Assert.Equal(2, (int)report.Status);
         var problem = Assert.Single(report.Problems, p => p.Severity == Severity.CannotUse);
         Assert.Equal("finishBy", problem.Where.Key);
-        Assert.Contains(says, problem.Found, StringComparison.Ordinal);
+        Assert.Contains(says, problem.Found.English, StringComparison.Ordinal);
         Assert.Equal(3, Directory.EnumerateFileSystemEntries(folder.FullPath).Count());
     }
 
@@ -156,7 +156,7 @@ public sealed class EveningCalendarTests
             .With("workshop.json", """{ "format": 1, "machines": [{ "name": "the machine", "takes": ["coordinates"] }] }""");
         var report = Bander.Reckon(folder.FullPath, today: new DateOnly(2027, 3, 1));
         Assert.Null(report.Calendar);
-        Assert.Contains(report.Problems, p => p.Where.Key == "finishBy" && p.Mend.Contains("\"evening\"", StringComparison.Ordinal));
+        Assert.Contains(report.Problems, p => p.Where.Key == "finishBy" && p.Mend.English.Contains("\"evening\"", StringComparison.Ordinal));
         Assert.Equal(0, (int)report.Status);
     }
 }

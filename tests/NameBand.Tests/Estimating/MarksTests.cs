@@ -116,7 +116,7 @@ public sealed class MarksTests : IDisposable
         Write("sewn");
         var lay = new LayoutSession(_job.FullPath).Lay();
         Assert.Equal(MarkMethod.Drawn, lay.Laid!.Plan.Marks);
-        Assert.Contains(lay.Problems, p => p.Where.Key == "marks" && p.Found.Contains("begun with \"drawn\"", StringComparison.Ordinal));
+        Assert.Contains(lay.Problems, p => p.Where.Key == "marks" && p.Found.English.Contains("begun with \"drawn\"", StringComparison.Ordinal));
         Write("sewn", "\"sewing\": { \"restMayDiffer\": true }, ");
         Assert.Equal(MarkMethod.Sewn, new LayoutSession(_job.FullPath).Lay().Laid!.Plan.Marks);
     }

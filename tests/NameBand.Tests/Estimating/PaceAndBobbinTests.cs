@@ -84,7 +84,7 @@ public class PaceAndBobbinTests
         Assert.Equal(estimate.Bobbins - 1, estimate.BobbinChanges.Sum(c => c.Bobbins));
         Assert.All(measured, h => Assert.Equal(h.BobbinThreadM, h.Names.Sum(n => n.BobbinM), 9));
         Assert.Equal(Enumerable.Range(1, 12), measured.SelectMany(h => h.Names).Select(n => n.Order).Where(o => o > 0));
-        Assert.All(estimate.Work.Rows, w => Assert.NotEmpty(w.Cause.Why));
+        Assert.All(estimate.Work.Rows, w => Assert.NotEmpty(w.Cause.Why.English));
         Assert.All(estimate.Work.Rows, w => Assert.True(w.Minutes.Low <= w.Minutes.Likely && w.Minutes.Likely <= w.Minutes.High));
     }
 

@@ -147,7 +147,7 @@ public sealed class PeopleCalendarTests
         Assert.Equal(hoopings / 6, match, 3);
         Assert.Equal(report.Estimate.Left.Rows.Sum(r => r.Minutes.Likely) + match, plan.Sittings.Sum(s => s.Minutes), 1);
         Assert.Contains(report.Problems,
-            p => p.Found.StartsWith("2 people sew, and all strips lie on one cloth.", StringComparison.Ordinal));
+            p => p.Found.English.StartsWith("2 people sew, and all strips lie on one cloth.", StringComparison.Ordinal));
         Assert.Single(plan.Sittings.Where(s => !s.Hoopings.IsEmpty).Select(s => s.Person).Distinct());
         Assert.NotNull(report.Calendar.BeginBy);
         Assert.True(report.Calendar.IsInTime);

@@ -37,12 +37,12 @@ public sealed class TonightTests
         Assert.Equal((names.Length, names[^1]), (tonight.Names, tonight.LastNumber));
         Assert.Equal(
             1 + report.Estimate!.BobbinChanges.Where(c => tonight.Hoopings.Contains(c.Hooping)).Sum(c => c.Bobbins), tonight.Bobbins);
-        Assert.Equal(first.SelectMany(s => s.Before).Select(t => t.Act), tonight.Before.AsEnumerable());
+        Assert.Equal(first.SelectMany(s => s.Before).Select(t => t.Act), tonight.Before.Select(s => s.English));
 
         var told = JsonDocument.Parse(AnswerJson.Of(report.Answer)).RootElement.GetProperty("tonight");
         Assert.Equal(tonight.InWords, told.GetProperty("text").GetString());
         Assert.Contains(
-            $"{names.Length} names, as far as hooping {tonight.Hoopings[^1]}; wind ", tonight.InWords, StringComparison.Ordinal);
+            $"{names.Length} names, as far as hooping {tonight.Hoopings[^1]}; wind ", tonight.InWords.English, StringComparison.Ordinal);
         Assert.Null(Bander.Reckon(Without(folder).FullPath).Tonight);
     }
 
@@ -60,7 +60,7 @@ public sealed class TonightTests
         {
             string page = string.Concat(packet.GetPage(1).GetWords().Select(w => w.Text));
             Assert.Contains(
-                string.Concat(before.InWords.Split(' ')), page.Replace("\u00a0", "", StringComparison.Ordinal), StringComparison.Ordinal);
+                string.Concat(before.InWords.English.Split(' ')), page.Replace("\u00a0", "", StringComparison.Ordinal), StringComparison.Ordinal);
         }
 
         Assert.True(Same(before, new LayoutSession(folder.FullPath).Lay().Laid!.Reckon().Tonight));
@@ -70,7 +70,7 @@ public sealed class TonightTests
         Assert.True(report.Tonight.LastNumber > before.LastNumber);
         Assert.Equal(0, report.Tonight.Bobbins);
         Assert.Contains(
-            $"{report.Tonight.Names} names, as far as number {report.Tonight.LastNumber}", report.Tonight.InWords,
+            $"{report.Tonight.Names} names, as far as number {report.Tonight.LastNumber}", report.Tonight.InWords.English,
             StringComparison.Ordinal);
     }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
@@ -91,7 +92,7 @@ public class WorkListTests
         double planned = Number(totals, "handsOnMinutes");
         Assert.Equal((planned, planned), (told.HandsOnMinutes.Likely, toldHours.HandsOnMinutes.Likely));
         Assert.Equal(Number(totals, "machineMinutes"), told.MachineMinutes.Likely);
-        string byHand = Cli.Terminal.Words.Duration(planned).Replace(Cli.Terminal.Words.Tie, ' ');
+        string byHand = Cli.Terminal.Words.Duration(planned).English.Replace(Cli.Terminal.Words.Tie, ' ');
         string makeSays = Said(page => new Cli.Reports.MakeSummary(page, told, "JOB").Print());
         string hoursSays = Said(page => new Cli.Reports.HoursSummary(page, toldHours).Print());
         Assert.Contains($"By hand {byHand}", makeSays, StringComparison.Ordinal);

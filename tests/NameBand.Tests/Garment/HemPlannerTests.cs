@@ -86,7 +86,7 @@ public class HemPlannerTests
         Assert.False(eaten.IsUsable);
         var high = HemPlanner.Plan(Skirt(1, 100, 100).WithRounds(9));
         Assert.False(high.IsUsable);
-        Assert.All(eaten.Problems.Concat(high.Problems), p => Assert.NotEmpty(p.Mend));
+        Assert.All(eaten.Problems.Concat(high.Problems), p => Assert.NotEmpty(p.Mend.English));
     }
 
     [Fact]

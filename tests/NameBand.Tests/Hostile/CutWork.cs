@@ -329,7 +329,7 @@ internal sealed class CutWork : IDisposable
 
         var check = Bander.Check(folder);
         string[] mayBe = mayBeTorn ? ["Sewing log"] : [];
-        if (check.Parts.FirstOrDefault(p => p.IsWhole == false && !mayBe.Contains(p.Name) && !(p.Name == "Plan and list")) is { } part)
+        if (check.Parts.FirstOrDefault(p => p.IsWhole == false && !mayBe.Contains(p.Name.English) && !(p.Name == "Plan and list")) is { } part)
         {
             return $"{part.Name}: {part.Found}; {string.Join(' ', check.Problems.Select(p => p.Found))}";
         }

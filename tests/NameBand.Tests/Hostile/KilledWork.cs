@@ -122,8 +122,8 @@ internal static class KilledWork
 
         // A line that was being written at the kill may be torn; it is named and spoils no other.
         return log.Problems.All(p =>
-            p.Found.Contains("cut off", StringComparison.Ordinal) || p.Found.Contains("left aside", StringComparison.Ordinal))
-            ? null : "the log: " + log.Problems[0].Found;
+            p.Found.English.Contains("cut off", StringComparison.Ordinal) || p.Found.English.Contains("left aside", StringComparison.Ordinal))
+            ? null : "the log: " + log.Problems[0].Found.English;
     }
 
     private static string? SaveFault(string folder, ImmutableArray<string> said)

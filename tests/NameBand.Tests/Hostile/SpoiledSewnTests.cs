@@ -34,7 +34,7 @@ public sealed partial class SpoiledSewnTests
         var said = job.Say(1);
 
         Assert.Equal((ExitStatus.CannotUse, null), (said.Status, said.Said));
-        Assert.Contains("not the one that its plan was made with", said.Problems[^1].Found, StringComparison.Ordinal);
+        Assert.Contains("not the one that its plan was made with", said.Problems[^1].Found.English, StringComparison.Ordinal);
         Assert.False(Directory.Exists(job["sewn"]));
         Assert.False(File.Exists(job[SewingLogFile.FileName]));
 
@@ -56,7 +56,7 @@ public sealed partial class SpoiledSewnTests
             Assert.Contains(
                 problems, p =>
                     p.Severity == Severity.Note && p.Where.File == "sewn/" + file
-                    && p.Found.Contains("put in its place", StringComparison.Ordinal));
+                    && p.Found.English.Contains("put in its place", StringComparison.Ordinal));
             Assert.Equal(whole, File.ReadAllBytes(job["sewn/" + file]));
             Assert.Equal(whole, File.ReadAllBytes(job["out/" + file]));
         }
@@ -69,7 +69,7 @@ public sealed partial class SpoiledSewnTests
         Spoil(job["sewn/proofs/hooping-001.png"], "NULs");
         Spoil(job["out/proofs/hooping-001.png"], "empty");
         Assert.Contains(
-            job.Make().Problems, p => p.Found.Contains("drawn again from the needle path that was sewn", StringComparison.Ordinal));
+            job.Make().Problems, p => p.Found.English.Contains("drawn again from the needle path that was sewn", StringComparison.Ordinal));
         Assert.False(SpoiledFile.Is(job["out"], OutPaths.HoopingProof(1)));
 
         byte[] sewn = job.Path(1, "sewn");
@@ -77,10 +77,10 @@ public sealed partial class SpoiledSewnTests
         Spoil(job["out/needle-paths/hooping-001.csv"], "NULs");
         Assert.Contains(
             Bander.Sewn(job.Folder, null, null, () => { }).Problems,
-            p => p.Severity == Severity.NeedsPerson && p.Found.Contains("no longer whole", StringComparison.Ordinal));
+            p => p.Severity == Severity.NeedsPerson && p.Found.English.Contains("no longer whole", StringComparison.Ordinal));
         var made = job.Make();
         Assert.Contains(
-            made.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains(
+            made.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.English.Contains(
             "made again, and may differ", StringComparison.Ordinal));
         Assert.Equal(ExitStatus.NeedsPerson, made.Status);
         Assert.NotEmpty(sewn);
@@ -113,7 +113,7 @@ public sealed partial class SpoiledSewnTests
         var made = job.Make();
         Assert.Equal(ExitStatus.CannotUse, made.Status);
         var problem = Assert.Single(made.Problems, p => p.Where.File == "sewn/plan.json");
-        Assert.Contains("delete sewn/.made-by-nameband.json", problem.Mend, StringComparison.Ordinal);
+        Assert.Contains("delete sewn/.made-by-nameband.json", problem.Mend.English, StringComparison.Ordinal);
 
         File.Delete(job["sewn/.made-by-nameband.json"]);
         Assert.NotEqual(ExitStatus.CannotUse, job.Make().Status);
@@ -126,7 +126,7 @@ public sealed partial class SpoiledSewnTests
         Move(job, "out/plan.json", ofVersion01: false);
         var said = job.Say(2);
         Assert.Null(said.Said);
-        Assert.Contains("not as make wrote it", said.Problems[^1].Found, StringComparison.Ordinal);
+        Assert.Contains("not as make wrote it", said.Problems[^1].Found.English, StringComparison.Ordinal);
     }
 
     /// <summary>Version 0.1 kept no list, and wrote checksums only of what lies at the top of the out folder.</summary>
@@ -161,7 +161,7 @@ public sealed partial class SpoiledSewnTests
         var made = job.Make();
         Assert.Equal(ExitStatus.CannotUse, made.Status);
         Assert.Contains(
-            made.Problems, p => p.Where.File == "sewn/plan.json" && p.Found.Contains("not a whole plan of ours", StringComparison.Ordinal));
+            made.Problems, p => p.Where.File == "sewn/plan.json" && p.Found.English.Contains("not a whole plan of ours", StringComparison.Ordinal));
     }
 
     [Theory]

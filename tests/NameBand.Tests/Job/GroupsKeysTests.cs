@@ -65,7 +65,7 @@ public class GroupsKeysTests
         Assert.False(read.IsUsable);
         Assert.Contains(
             read.Problems, p => p.Severity == Severity.CannotUse && $"{p.Found} {p.Mend}".Contains(says, StringComparison.Ordinal));
-        Assert.All(read.Problems.Where(p => p.Severity == Severity.CannotUse), p => Assert.NotEmpty(p.Mend));
+        Assert.All(read.Problems.Where(p => p.Severity == Severity.CannotUse), p => Assert.NotEmpty(p.Mend.English));
     }
 
     [Fact]

@@ -72,7 +72,7 @@ public class HoldingKeysTests
     {
         var problem = Assert.Single(Read(keys).Problems);
         Assert.Equal(key, problem.Where.Key);
-        Assert.Contains(says, problem.Found + problem.Mend, StringComparison.Ordinal);
+        Assert.Contains(says, (problem.Found + problem.Mend).English, StringComparison.Ordinal);
         Assert.NotEqual("", problem.Mend);
     }
 

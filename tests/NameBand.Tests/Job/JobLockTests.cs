@@ -33,7 +33,7 @@ public class JobLockTests
         File.CreateSymbolicLink(folder["job/sewing-log.csv"], folder["letter.txt"]);
         var said = Bander.Sewn(folder["job"], null, new SewingWord(1, SewingDeed.Sewn, When: "2026-11-25T20:00"), () => { });
         Assert.Equal(ExitStatus.CannotUse, said.Status);
-        Assert.Contains("link", said.Problems[0].Found, StringComparison.Ordinal);
+        Assert.Contains("link", said.Problems[0].Found.English, StringComparison.Ordinal);
         Assert.Equal("", File.ReadAllText(folder["letter.txt"]));
     }
 }

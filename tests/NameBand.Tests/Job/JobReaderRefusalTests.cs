@@ -153,9 +153,9 @@ public class JobReaderRefusalTests
     {
         var problem = Assert.Single(JobReaderTests.ReadAll(text).Problems, p => p.Severity == Severity.CannotUse);
 
-        Assert.Contains(found, problem.Found, StringComparison.Ordinal);
+        Assert.Contains(found, problem.Found.English, StringComparison.Ordinal);
         Assert.Equal(("job.json", line, column), (problem.Where.File, problem.Where.Line, problem.Where.Column));
-        Assert.NotEmpty(problem.Mend);
+        Assert.NotEmpty(problem.Mend.English);
     }
 
     [Fact]
@@ -189,7 +189,7 @@ public class JobReaderRefusalTests
     public void A_newer_format_is_refused_by_name_before_its_unknown_keys_are()
     {
         var problem = Assert.Single(JobReaderTests.ReadAll("""{ "format": 7, "threads": [] }""").Problems);
-        Assert.Contains("format 7", problem.Found, StringComparison.Ordinal);
+        Assert.Contains("format 7", problem.Found.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -216,7 +216,7 @@ public class JobReaderRefusalTests
     {
         string deep = "{ \"lists\": " + new string('[', 50_000);
         var problem = Assert.Single(JobReaderTests.ReadAll(deep).Problems);
-        Assert.Contains("far too deep", problem.Found, StringComparison.Ordinal);
+        Assert.Contains("far too deep", problem.Found.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -241,13 +241,13 @@ public class JobReaderRefusalTests
     [Fact]
     public void A_missing_folder_is_refused() =>
         Assert.Contains(
-            "There is no such folder.", Assert.Single(JobReader.Read("no/such/folder").Problems).Found, StringComparison.Ordinal);
+            "There is no such folder.", Assert.Single(JobReader.Read("no/such/folder").Problems).Found.English, StringComparison.Ordinal);
 
     [Fact]
     public void Another_file_is_no_job()
     {
         using var folder = new TemporaryFolder().With("names.csv", "Name\n");
-        Assert.Contains("a job is a folder", Assert.Single(JobReader.Read(folder["names.csv"]).Problems).Found, StringComparison.Ordinal);
+        Assert.Contains("a job is a folder", Assert.Single(JobReader.Read(folder["names.csv"]).Problems).Found.English, StringComparison.Ordinal);
     }
 
     [SkippableTheory]
@@ -269,7 +269,7 @@ public class JobReaderRefusalTests
         }
 
         var problem = Assert.Single(JobReader.Read(folder.FullPath).Problems);
-        Assert.Contains("is a link to another place", problem.Found, StringComparison.Ordinal);
+        Assert.Contains("is a link to another place", problem.Found.English, StringComparison.Ordinal);
     }
 
     [SkippableFact]
@@ -280,7 +280,7 @@ public class JobReaderRefusalTests
             JobReader.FileName, """{ "format": 1, "lists": ["names.csv"], "hem": { "length": 3660 } }""");
         File.CreateSymbolicLink(folder["names.csv"], folder["real.csv"]);
 
-        Assert.Contains("“names.csv” is a link", Assert.Single(JobReader.Read(folder.FullPath).Problems).Found, StringComparison.Ordinal);
+        Assert.Contains("“names.csv” is a link", Assert.Single(JobReader.Read(folder.FullPath).Problems).Found.English, StringComparison.Ordinal);
     }
 
     private static Problem AssertOnly(Func<TemporaryFolder, TemporaryFolder> filled, string found)
@@ -289,8 +289,8 @@ public class JobReaderRefusalTests
         var result = JobReader.Read(folder.FullPath);
         Assert.Null(result.Value);
         var problem = Assert.Single(result.Problems);
-        Assert.Contains(found, problem.Found, StringComparison.Ordinal);
-        Assert.NotEmpty(problem.Mend);
+        Assert.Contains(found, problem.Found.English, StringComparison.Ordinal);
+        Assert.NotEmpty(problem.Mend.English);
         return problem;
     }
 
@@ -300,7 +300,7 @@ public class JobReaderRefusalTests
         Assert.Null(result.Value);
         var problem = Assert.Single(result.Problems, p => p.Severity == Severity.CannotUse);
         Assert.EndsWith(place, problem.Where.ToString(), StringComparison.Ordinal);
-        Assert.Contains(found, problem.Found, StringComparison.Ordinal);
-        Assert.Contains(mend, problem.Mend, StringComparison.Ordinal);
+        Assert.Contains(found, problem.Found.English, StringComparison.Ordinal);
+        Assert.Contains(mend, problem.Mend.English, StringComparison.Ordinal);
     }
 }

@@ -158,7 +158,7 @@ public class JobReaderTests
         var result = ReadBytes([.. encoding.GetPreamble(), .. encoding.GetBytes(Least)]);
 
         Assert.True(result.IsUsable);
-        Assert.Contains("UTF-16", Assert.Single(result.Problems).Found, StringComparison.Ordinal);
+        Assert.Contains("UTF-16", Assert.Single(result.Problems).Found.English, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public class LettersKeysTests
     {
         var machine =
             JobReaderTests.ReadAll("""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3 m" }, "way": "machineLetters" }""");
-        Assert.Contains(machine.Problems, p => p.Where.Key == "letters.sizes" && p.Found.Contains("letter heights"));
+        Assert.Contains(machine.Problems, p => p.Where.Key == "letters.sizes" && p.Found.English.Contains("letter heights"));
         var path = JobReaderTests.ReadAll("""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3 m" } }""");
         Assert.Empty(path.Problems);
         Assert.Equal(250, path.Value!.Traced.PaceMmPerMinute);
@@ -47,6 +47,6 @@ public class LettersKeysTests
     {
         var read = JobReaderTests.ReadAll(
             """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3 m" }, "letters": { "alphabet": "../x.csv" } }""");
-        Assert.Contains(read.Problems, p => p.Where.Key == "letters.alphabet" && p.Found.Contains("outside"));
+        Assert.Contains(read.Problems, p => p.Where.Key == "letters.alphabet" && p.Found.English.Contains("outside"));
     }
 }

@@ -104,7 +104,7 @@ public class SewingLogTests
         Assert.Equal([Three[0], Three[2]], log.Entries.AsEnumerable());
         var problem = Assert.Single(log.Problems);
         Assert.Equal((3, Severity.NeedsPerson), (problem.Where.Line!.Value, problem.Severity));
-        Assert.Contains("4,sew", problem.Found, StringComparison.Ordinal);
+        Assert.Contains("4,sew", problem.Found.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -125,8 +125,8 @@ public class SewingLogTests
         Assert.Equal([Three[0]], log.Entries.AsEnumerable());
         var problem = Assert.Single(log.Problems);
         Assert.Equal(2, problem.Where.Line);
-        Assert.Contains(why, problem.Found, StringComparison.Ordinal);
-        Assert.NotEmpty(problem.Mend);
+        Assert.Contains(why, problem.Found.English, StringComparison.Ordinal);
+        Assert.NotEmpty(problem.Mend.English);
     }
 
     [Fact]

@@ -30,7 +30,7 @@ public class SmallEdgeTests
         var note = Assert.Single(read.Problems);
         Assert.Equal((Severity.Note, key, found), (note.Severity, note.Where.Key, note.Found));
         Assert.Equal(1, note.Where.Line);
-        Assert.Contains("\"70 cm\"", note.Mend, StringComparison.Ordinal);
+        Assert.Contains("\"70 cm\"", note.Mend.English, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -51,8 +51,8 @@ public class WorkKeysTests
             + part.TrimStart('{', ' '));
         var problem = Assert.Single(result.Problems, p => p.Severity == Severity.CannotUse);
         Assert.Equal(key, problem.Where.Key);
-        Assert.Contains(words, problem.Found, StringComparison.Ordinal);
-        Assert.NotEmpty(problem.Mend);
+        Assert.Contains(words, problem.Found.English, StringComparison.Ordinal);
+        Assert.NotEmpty(problem.Mend.English);
     }
 
     [Theory]
@@ -75,7 +75,7 @@ public class WorkKeysTests
     [InlineData("25 h")]
     public void Others_are_not(string text)
     {
-        Assert.False(Duration.TryParseMinutes(text, out _, out string why));
-        Assert.NotEmpty(why);
+        Assert.False(Duration.TryParseMinutes(text, out _, out Said why));
+        Assert.NotEmpty(why.English);
     }
 }

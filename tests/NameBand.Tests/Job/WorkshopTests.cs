@@ -85,7 +85,7 @@ public sealed partial class WorkshopTests : IDisposable
         Put(Job, wrong);
         var problems = Read("\"way\": \"machineLetters\", " + Least).Problems;
         Assert.Contains(problems, p => p.Where.File == "workshop.json" && p.Where.Key == "letters.sizes");
-        Assert.Contains(problems, p => p.Where.File == "workshop.json" && p.Mend.Contains("letters.holds", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.Where.File == "workshop.json" && p.Mend.English.Contains("letters.holds", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -109,7 +109,7 @@ public sealed partial class WorkshopTests : IDisposable
         Assert.Same(Workshop.Assumed, passed.Value!.Workshop);
         Assert.Equal((Severity.Note, "../workshop.json"), (Assert.Single(passed.Problems).Severity, passed.Problems[0].Where.File));
         File.CreateSymbolicLink(Path.Combine(Job, "workshop.json"), elsewhere["workshop.json"]);
-        Assert.Contains("is a link", Refusal(Read(Least)).Found, StringComparison.Ordinal);
+        Assert.Contains("is a link", Refusal(Read(Least)).Found.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -165,8 +165,8 @@ public sealed partial class WorkshopTests : IDisposable
         File.WriteAllText(Path.Combine(Job, "names.csv"), "Name\nRowan\n");
         var refusal = Refusal(Read(Least));
         Assert.Equal("workshop.json", refusal.Where.File);
-        Assert.Contains(found, refusal.Found, StringComparison.Ordinal);
-        Assert.Contains(mend, refusal.Mend, StringComparison.Ordinal);
+        Assert.Contains(found, refusal.Found.English, StringComparison.Ordinal);
+        Assert.Contains(mend, refusal.Mend.English, StringComparison.Ordinal);
         Assert.Equal(ExitStatus.CannotUse, Bander.Make(Job).Status);
         Assert.False(Directory.Exists(Path.Combine(Job, "out")));
     }
@@ -177,7 +177,7 @@ public sealed partial class WorkshopTests : IDisposable
         Put(Job, Machines("""{ "name": "typed", "takes": ["keys"] }"""));
         var problem = Assert.Single(Read(Least).Problems);
         Assert.Equal(Severity.NeedsPerson, problem.Severity);
-        Assert.Contains("\"way\": \"machineLetters\"", problem.Mend, StringComparison.Ordinal);
+        Assert.Contains("\"way\": \"machineLetters\"", problem.Mend.English, StringComparison.Ordinal);
         Assert.Empty(Read("\"way\": \"traced\", " + Least).Problems);
     }
 

@@ -83,7 +83,7 @@ public class DriftCorrectionTests
         {
             var result = Apply(plan, end, true);
             Assert.Null(result.Value);
-            return result.Problems.Single(p => p.Severity == Severity.CannotUse).Found;
+            return result.Problems.Single(p => p.Severity == Severity.CannotUse).Found.English;
         }
     }
 
@@ -93,7 +93,7 @@ public class DriftCorrectionTests
         var plan = Plan(closed: true, widths: Enumerable.Repeat(12.0, 18));
         var names = InTurn(plan, true);
         var result = Apply(plan, new MeasuredEnd(9, "", names[8].EndMm + 120, 2), true);
-        Assert.Contains(result.Problems, p => p.Severity == Severity.NeedsPerson && p.Mend.Contains("another round"));
+        Assert.Contains(result.Problems, p => p.Severity == Severity.NeedsPerson && p.Mend.English.Contains("another round"));
     }
 
     [Theory]
@@ -107,7 +107,7 @@ public class DriftCorrectionTests
         var read = DriftFile.Read(folder.FullPath);
         Assert.Null(read.Value);
         Assert.Equal(line, read.Problems[0].Where.Line);
-        Assert.Contains(found, read.Problems[0].Found);
+        Assert.Contains(found, read.Problems[0].Found.English);
     }
 
     private static Result<StripPlan> Apply(StripPlan plan, MeasuredEnd end, bool forward) =>

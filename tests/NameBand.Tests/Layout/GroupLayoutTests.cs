@@ -100,7 +100,7 @@ public class GroupLayoutTests
         var job = WithGroups(1.2).WithRounds(2);
         var laid = LayoutPlanner.Plan(job, Sample.Hem(job), Grouped(4, 3, 4, 3, 1.2), Cotton);
         Assert.False(laid.IsUsable);
-        Assert.Contains("\"rounds\": 3", Assert.Single(laid.Problems).Mend, StringComparison.Ordinal);
+        Assert.Contains("\"rounds\": 3", Assert.Single(laid.Problems).Mend.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -108,7 +108,7 @@ public class GroupLayoutTests
     {
         var job = WithGroups(1.5).WithRounds(3).WithHeight(8);
         var problems = LayoutPlanner.Plan(job, Sample.Hem(job), Grouped(7, 4, 45, 5, 1.5), Cotton).Problems;
-        string mend = Assert.Single(problems, p => p.Where.Key == "groups").Mend;
+        string mend = Assert.Single(problems, p => p.Where.Key == "groups").Mend.English;
         double said = double.Parse(mend.Split("\"heightFactor\": ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
         Assert.True(Lay(said).MatchesHem);
         Assert.False(Lay(said + 0.05).Rounds.All(r => r.LengthMm <= r.HemMm + 1e-6));
@@ -125,7 +125,7 @@ public class GroupLayoutTests
     {
         var job = WithGroups(0.6).WithRounds(3).WithHeight(8);
         var problems = LayoutPlanner.Plan(job, Sample.Hem(job), Grouped(7, 4, 5, 5, 0.6), Cotton).Problems;
-        Assert.Contains(problems, p => p.Where.Key == "groups" && p.Mend.Contains("0.75", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.Where.Key == "groups" && p.Mend.English.Contains("0.75", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -134,6 +134,6 @@ public class GroupLayoutTests
         var job = WithGroups(3).WithRounds(3);
         var laid = LayoutPlanner.Plan(job, Sample.Hem(job), Grouped(7, 4, 3, 5, 3), Cotton);
         Assert.Equal(3, laid.Value!.Held.Length);
-        Assert.Contains(laid.Problems, p => p.Where.Key == "groups" && p.Mend.Contains("\"heightFactor\": 2.1", StringComparison.Ordinal));
+        Assert.Contains(laid.Problems, p => p.Where.Key == "groups" && p.Mend.English.Contains("\"heightFactor\": 2.1", StringComparison.Ordinal));
     }
 }

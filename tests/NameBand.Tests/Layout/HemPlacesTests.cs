@@ -84,7 +84,7 @@ public class HemPlacesTests
         {
             var result = HemPlanner.Plan(Sample.Job with { Layout = layout });
             Assert.False(result.IsUsable);
-            Assert.All(result.Problems, p => Assert.NotEmpty(p.Mend));
+            Assert.All(result.Problems, p => Assert.NotEmpty(p.Mend.English));
         }
     }
 
@@ -97,7 +97,7 @@ public class HemPlacesTests
         Assert.True(result.Value.MatchesHem);
         var blank = Assert.Single(result.Problems, p => p.Where.Key == "lettering.mostGap");
         Assert.Equal(Severity.NeedsPerson, blank.Severity);
-        string gap = System.Text.RegularExpressions.Regex.Match(blank.Mend, @"gaps of ([0-9.]+) mm").Groups[1].Value;
+        string gap = System.Text.RegularExpressions.Regex.Match(blank.Mend.English, @"gaps of ([0-9.]+) mm").Groups[1].Value;
         var mended = With(l => l with { MostGap = Length.FromMm(double.Parse(gap, System.Globalization.CultureInfo.InvariantCulture)) })
             .WithHeight(8);
         Assert.Empty(LayoutPlanner.Plan(mended, Sample.Hem(mended), Sample.Lettered(Sample.RandomWidths(1, 20)), Cotton).Problems);

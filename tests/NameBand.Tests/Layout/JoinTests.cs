@@ -69,7 +69,7 @@ public class JoinTests
         var crowded = With(l => l with { IsJoinedDiagonally = true, Piece = Length.FromMm(200), JoinClear = Length.FromMm(80) });
         var problem = HemPlanner.Plan(crowded).Problems.Single(p => p.Severity == Severity.CannotUse);
         Assert.Equal("strip.join", problem.Where.Key);
-        Assert.True(Length.TryParse(problem.Mend.Split('"')[3], out var piece, out _), problem.Mend);
+        Assert.True(Length.TryParse(problem.Mend.English.Split('"')[3], out var piece, out _), problem.Mend.English);
         Assert.NotNull(HemPlanner.Plan(crowded with { Layout = crowded.Layout with { Piece = piece } }).Value);
     }
 }

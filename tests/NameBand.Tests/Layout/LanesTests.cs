@@ -127,7 +127,7 @@ public class LanesTests
         var result = Lay(With(5));
         Assert.Equal(2, result.Value!.Cloths[0].Lanes);
         var problem = Assert.Single(result.Problems, p => p.Where.Key == "strip.stripsSideBySide");
-        Assert.Contains("\"stripsSideBySide\": 2", problem.Mend, StringComparison.Ordinal);
+        Assert.Contains("\"stripsSideBySide\": 2", problem.Mend.English, StringComparison.Ordinal);
         Assert.DoesNotContain(Lay(With(2)).Problems, p => p.Where.Key == "strip.stripsSideBySide");
     }
 

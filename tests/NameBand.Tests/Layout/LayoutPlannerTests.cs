@@ -143,7 +143,7 @@ public class LayoutPlannerTests
         Assert.Equal(2, plan.NameCount);
         var held = Assert.Single(plan.Held);
         Assert.Equal(3, held.Row.Line);
-        Assert.Contains("the field holds 148.5 mm once sewn", held.Reason, StringComparison.Ordinal);
+        Assert.Contains("the field holds 148.5 mm once sewn", held.Reason.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -154,18 +154,18 @@ public class LayoutPlannerTests
         Assert.False(plan.MatchesHem);
         Assert.True(plan.Rounds[0].LengthMm > plan.Rounds[0].HemMm + 100);
         var problem = Assert.Single(problems);
-        Assert.Contains("With 2 rounds", problem.Mend, StringComparison.Ordinal);
+        Assert.Contains("With 2 rounds", problem.Mend.English, StringComparison.Ordinal);
         var (mended, none) = Lay(Sample.Job.WithRounds(2), Sample.Lettered(Sample.RandomWidths(6, 90)));
         Assert.True(mended.MatchesHem);
         Assert.Empty(none);
-        Assert.Contains(FormattableString.Invariant($"{mended.LetterHeightMm:0.0} mm"), problem.Mend, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"{mended.LetterHeightMm:0.0} mm"), problem.Mend.English, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Letters_under_six_millimetres_are_called_too_small()
     {
         var (_, problems) = Lay(Sample.Job.WithHeight(4), Sample.Lettered(8, 9));
-        Assert.Contains(problems, p => p.Found.Contains("too small for 40-weight thread", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.Found.English.Contains("too small for 40-weight thread", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -177,7 +177,7 @@ public class LayoutPlannerTests
         var problem = Assert.Single(problems);
         Assert.Equal(Severity.NeedsPerson, problem.Severity);
         Assert.Contains(
-            FormattableString.Invariant($"Letters {largest.LetterHeightMm:0.0} mm high fit"), problem.Mend, StringComparison.Ordinal);
+            FormattableString.Invariant($"Letters {largest.LetterHeightMm:0.0} mm high fit"), problem.Mend.English, StringComparison.Ordinal);
         Assert.Empty(none);
     }
 

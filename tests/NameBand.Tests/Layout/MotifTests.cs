@@ -82,7 +82,7 @@ public class MotifTests
         var names = Sample.Lettered(Sample.RandomWidths(3, 20)) with { Motif = Drawn(MotifKind.Dot) };
         var laid = LayoutPlanner.Plan(job, Sample.Hem(job), names, Cotton);
         Assert.All(laid.Value!.Rounds[0].Segments, s => Assert.Empty(s.Motifs));
-        string mend = Assert.Single(laid.Problems, p => p.Where.Key == "lettering.motif").Mend;
+        string mend = Assert.Single(laid.Problems, p => p.Where.Key == "lettering.motif").Mend.English;
         double said = double.Parse(mend.Split("\"gap\": \"")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
         var wider = job with { Lettering = job.Lettering with { Gap = Length.FromMm(said) } };
         Assert.Contains(LayoutPlanner.Plan(wider, Sample.Hem(wider), names, Cotton).Value!.Rounds[0].Segments, s => !s.Motifs.IsEmpty);

@@ -60,12 +60,12 @@ public class RoomToComeTests
         Assert.Equal(31, kept.NameCount);
         Assert.True(kept.LetterHeightMm < 0.9 * plan.LetterHeightMm);
         Assert.Contains(
-            FormattableString.Invariant($"all letters {kept.LetterHeightMm:0.0} mm high"), held.Reason, StringComparison.Ordinal);
+            FormattableString.Invariant($"all letters {kept.LetterHeightMm:0.0} mm high"), held.Reason.English, StringComparison.Ordinal);
 
         // What is said to be without it is what a name of the usual length in its place would allow.
         double usual = Usual(2, 30).Names.Add(Sample.Boxed("", 17)).Select(n => n.Ink.WidthMm).Order().ElementAt(15);
         double without = Lay(Sample.Job, With(Usual(2, 30), usual)).LetterHeightMm;
-        Assert.Contains(FormattableString.Invariant($"would be {without:0.0} mm without it"), held.Reason, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"would be {without:0.0} mm without it"), held.Reason.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public class RoomToComeTests
         var kept = Planning.Run(folder.FullPath, new FaceShelf(), default).Value!;
         Assert.Equal(9, kept.Plan.NameCount);
         Assert.Contains(
-            FormattableString.Invariant($"all letters {kept.Plan.LetterHeightMm:0.0} mm high"), row.Reason, StringComparison.Ordinal);
+            FormattableString.Invariant($"all letters {kept.Plan.LetterHeightMm:0.0} mm high"), row.Reason.English, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -123,6 +123,6 @@ public sealed class RoundTucksTests
     {
         var plan = Tight(j => j with { Lettering = j.Lettering with { Gap = Length.FromMm(5) } }, lengthMm: (30 * 104) + 150 + 14);
         Assert.Equal(EaseVerdict.WantsShaping, plan.Easing[0].Verdict);
-        Assert.Contains("tucks cannot take it up either", plan.Easing[0].InWords(), StringComparison.Ordinal);
+        Assert.Contains("tucks cannot take it up either", plan.Easing[0].InWords().English, StringComparison.Ordinal);
     }
 }

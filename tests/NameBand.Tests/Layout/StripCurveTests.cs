@@ -132,7 +132,7 @@ public class StripCurveTests
         {
             var problem = HemPlanner.Plan(job).Problems.Single(p => p.Severity == Severity.CannotUse);
             Assert.Equal("strip.shape", problem.Where.Key);
-            return problem.Mend;
+            return problem.Mend.English;
         }
     }
 
@@ -143,12 +143,12 @@ public class StripCurveTests
         var lanes = Lay(job with { Layout = job.Layout with { Lanes = 4 } });
         Assert.Contains(
             lanes.Problems,
-            p => p.Where.Key == "strip.stripsSideBySide" && p.Mend.Contains("\"stripsSideBySide\": 2", StringComparison.Ordinal));
+            p => p.Where.Key == "strip.stripsSideBySide" && p.Mend.English.Contains("\"stripsSideBySide\": 2", StringComparison.Ordinal));
 
         var whole = Lay(job with { Layout = job.Layout with { Piece = Length.FromMm(3660) } });
         var problem = Assert.Single(whole.Problems, p => p.Where.Key == "strip.piece");
-        string length = problem.Mend.Split('"')[3];
-        Assert.True(Length.TryParse(length, out var piece, out _), problem.Mend);
+        string length = problem.Mend.English.Split('"')[3];
+        Assert.True(Length.TryParse(length, out var piece, out _), problem.Mend.English);
         var mended = Lay(job with { Layout = job.Layout with { Piece = piece } });
         Assert.DoesNotContain(mended.Problems, p => p.Where.Key == "strip.piece");
         Assert.True(mended.Value!.Cloths.Length > 1);
@@ -159,6 +159,6 @@ public class StripCurveTests
     {
         var ease = Assert.Single(Lay(Curved()).Value!.Easing);
         Assert.Equal(EaseVerdict.LiesFlat, ease.Verdict);
-        Assert.Contains("cut to the curve", ease.InWords(), StringComparison.Ordinal);
+        Assert.Contains("cut to the curve", ease.InWords().English, StringComparison.Ordinal);
     }
 }

@@ -152,10 +152,10 @@ public class TwoLinesTests
         Assert.Null(refused.Value);
         Assert.Equal((Severity.CannotUse, "strip.lines"), (problem.Severity, problem.Where.Key));
 
-        double width = Said(problem.Mend, "\"cutWidth\": \"");
+        double width = Said(problem.Mend.English, "\"cutWidth\": \"");
         Assert.NotNull(Lay(Job(cutMm: width), names).Value);
         Assert.Null(Lay(Job(cutMm: width - 1), names).Value);
-        double letters = Said(problem.Mend, "or letters ");
+        double letters = Said(problem.Mend.English, "or letters ");
         Assert.NotNull(Lay(Job(cutMm: 50.8, heightMm: letters), names).Value);
         Assert.Null(Lay(Job(cutMm: 50.8, heightMm: letters + 0.1), names).Value);
 
@@ -182,8 +182,8 @@ public class TwoLinesTests
         var names = new[] { 9.0, 3, 9, 3 }
             .Select((w, i) => Sample.Boxed("name " + i.ToString(CultureInfo.InvariantCulture), w, line: i + 2)).ToList();
         var note = Assert.Single(Lay(Job(), names).Problems, p => p.Where.Key == "strip.lines");
-        Assert.Contains("4 names stand in two lines", note.Found, StringComparison.Ordinal);
-        Assert.Contains(": 1 of them", note.Found, StringComparison.Ordinal);
+        Assert.Contains("4 names stand in two lines", note.Found.English, StringComparison.Ordinal);
+        Assert.Contains(": 1 of them", note.Found.English, StringComparison.Ordinal);
 
         static bool IsGrowing(int[] some) => some.Zip(some.Skip(1)).All(p => p.First < p.Second);
     }
@@ -199,7 +199,7 @@ public class TwoLinesTests
         var read = JobReader.Read(folder.FullPath);
         Assert.Contains(
             read.Problems,
-            p => p.Severity == Severity.CannotUse && p.Where.Key == "strip.lines" && (p.Found + p.Mend)
+            p => p.Severity == Severity.CannotUse && p.Where.Key == "strip.lines" && (p.Found + p.Mend).English
             .Contains(why, StringComparison.Ordinal));
     }
 }

@@ -32,8 +32,8 @@ public sealed class FaceShelfTests : IDisposable
         var problem = Problem(asked);
         Assert.Equal(Severity.CannotUse, problem.Severity);
         Assert.Equal("lettering.face", problem.Where.Key);
-        Assert.Contains(asked, problem.Found, StringComparison.Ordinal);
-        Assert.Contains(mend, problem.Mend, StringComparison.Ordinal);
+        Assert.Contains(asked, problem.Found.English, StringComparison.Ordinal);
+        Assert.Contains(mend, problem.Mend.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -60,7 +60,7 @@ public sealed class FaceShelfTests : IDisposable
     public void A_path_that_leads_out_of_the_folder_is_refused(string asked)
     {
         var problem = Problem(asked);
-        Assert.Contains("outside the job's folder", problem.Found, StringComparison.Ordinal);
+        Assert.Contains("outside the job's folder", problem.Found.English, StringComparison.Ordinal);
     }
 
     [SkippableFact]
@@ -68,10 +68,10 @@ public sealed class FaceShelfTests : IDisposable
     {
         Skip.If(OperatingSystem.IsWindows(), "skipped: needs the right to make symbolic links");
         File.CreateSymbolicLink(Path.Combine(_folder, "link.ttf"), LetteringRig.PathOf("Lato Bold"));
-        Assert.Contains("“link.ttf” is a link", Problem("link.ttf").Found, StringComparison.Ordinal);
+        Assert.Contains("“link.ttf” is a link", Problem("link.ttf").Found.English, StringComparison.Ordinal);
 
         Directory.CreateSymbolicLink(Path.Combine(_folder, "fonts"), Path.GetDirectoryName(LetteringRig.PathOf("Lato Bold"))!);
-        Assert.Contains("“fonts” is a link", Problem("fonts/Lato-Bold.ttf").Found, StringComparison.Ordinal);
+        Assert.Contains("“fonts” is a link", Problem("fonts/Lato-Bold.ttf").Found.English, StringComparison.Ordinal);
 
         File.CreateSymbolicLink(Path.Combine(_folder, "ring.ttf"), Path.Combine(_folder, "ring.ttf"));
         Assert.Equal(Severity.CannotUse, Problem("ring.ttf").Severity);
@@ -79,14 +79,14 @@ public sealed class FaceShelfTests : IDisposable
 
     [Fact]
     public void A_missing_file_is_named() =>
-        Assert.Contains("“mine.otf”", Problem("mine.otf").Found, StringComparison.Ordinal);
+        Assert.Contains("“mine.otf”", Problem("mine.otf").Found.English, StringComparison.Ordinal);
 
     [Fact]
     public void A_program_without_its_faces_says_so()
     {
         var opened = new FaceShelf(Path.Combine(_folder, "nothing")).Open("Nunito Bold", _folder);
         Assert.Null(opened.Value);
-        Assert.Contains("fonts-open", Assert.Single(opened.Problems).Found, StringComparison.Ordinal);
+        Assert.Contains("fonts-open", Assert.Single(opened.Problems).Found.English, StringComparison.Ordinal);
     }
 
     private Problem Problem(string asked)

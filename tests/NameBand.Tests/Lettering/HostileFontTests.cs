@@ -37,7 +37,7 @@ public sealed class HostileFontTests : IDisposable
         File.WriteAllBytes(Path.Combine(_folder, "face.ttf"), Encoding.Latin1.GetBytes(content));
         var problem = Refusal();
         Assert.Equal(Severity.CannotUse, problem.Severity);
-        Assert.StartsWith($"The font file “face.ttf” cannot be used: {reason}", problem.Found, StringComparison.Ordinal);
+        Assert.StartsWith($"The font file “face.ttf” cannot be used: {reason}", problem.Found.English, StringComparison.Ordinal);
         Assert.NotEqual("", problem.Mend);
     }
 
@@ -49,7 +49,7 @@ public sealed class HostileFontTests : IDisposable
             file.SetLength(31 * 1024 * 1024);
         }
 
-        Assert.Contains("larger than 30 MB", Refusal().Found, StringComparison.Ordinal);
+        Assert.Contains("larger than 30 MB", Refusal().Found.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -99,8 +99,8 @@ public sealed class HostileFontTests : IDisposable
         var face = Face.FromBytes("x", "Ring", "ring.ttf", Pinned(font));
         var list = Letterer.Letter(LetteringRig.ListOf("A", "B"), face, LetteringRig.Shelf).Value!;
         Assert.Equal("B", Assert.Single(list.Names).Name.Text);
-        Assert.Contains("the face Ring", Assert.Single(list.Held).Reason, StringComparison.Ordinal);
-        Assert.Contains("A (U+0041)", list.Held[0].Reason, StringComparison.Ordinal);
+        Assert.Contains("the face Ring", Assert.Single(list.Held).Reason.English, StringComparison.Ordinal);
+        Assert.Contains("A (U+0041)", list.Held[0].Reason.English, StringComparison.Ordinal);
     }
 
     /// <summary>
@@ -126,7 +126,7 @@ public sealed class HostileFontTests : IDisposable
         var face = Face.FromBytes("x", "Heap", "heap.ttf", Pinned(font));
         var list = Letterer.Letter(LetteringRig.ListOf("A", "I"), face, LetteringRig.Shelf).Value!;
         Assert.Equal("I", Assert.Single(list.Names).Name.Text);
-        Assert.Contains("lies over itself too many times", Assert.Single(list.Held).Reason, StringComparison.Ordinal);
+        Assert.Contains("lies over itself too many times", Assert.Single(list.Held).Reason.English, StringComparison.Ordinal);
     }
 
     /// <summary>All letters stand on one spot: each is sound, together they are one heap.</summary>
@@ -139,7 +139,7 @@ public sealed class HostileFontTests : IDisposable
         var face = Face.FromBytes("x", "Pile", "pile.ttf", Pinned(font));
         var list = Letterer.Letter(LetteringRig.ListOf(pile, "O"), face, LetteringRig.Shelf).Value!;
         Assert.Equal("O", Assert.Single(list.Names).Name.Text);
-        Assert.Contains("sets these letters over one another too many times", Assert.Single(list.Held).Reason, StringComparison.Ordinal);
+        Assert.Contains("sets these letters over one another too many times", Assert.Single(list.Held).Reason.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -149,7 +149,7 @@ public sealed class HostileFontTests : IDisposable
         WriteUnitsPerEm(font, 16);
         var list = Letterer.Letter(
             LetteringRig.ListOf("A"), Face.FromBytes("x", "Tiny em", "t.ttf", Pinned(font)), LetteringRig.Shelf).Value!;
-        Assert.Contains("reaches more than 20 times the size of the letters", Assert.Single(list.Held).Reason, StringComparison.Ordinal);
+        Assert.Contains("reaches more than 20 times the size of the letters", Assert.Single(list.Held).Reason.English, StringComparison.Ordinal);
     }
 
     /// <summary>Whether the font could be opened; whatever it draws is looked at.</summary>

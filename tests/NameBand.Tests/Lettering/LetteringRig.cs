@@ -36,10 +36,10 @@ internal static class LetteringRig
     public static LetteredName LetterOne(string name, string face = "Nunito Bold")
     {
         var list = Letter(face, name);
-        return list.Names.Length == 1 ? list.Names[0] : throw new InvalidOperationException(list.Held[0].Reason);
+        return list.Names.Length == 1 ? list.Names[0] : throw new InvalidOperationException(list.Held[0].Reason.English);
     }
 
-    public static string HeldReason(string name, string face = "Nunito Bold") => Assert.Single(Letter(face, name).Held).Reason;
+    public static string HeldReason(string name, string face = "Nunito Bold") => Assert.Single(Letter(face, name).Held).Reason.English;
 
     public static ShapedName Shape(string text, Face face)
     {

@@ -55,7 +55,7 @@ public class SmallnessTests
         double least = new SmallnessRule(Cotton).LeastHeightMm(LetterFigures.Of(LetteringRig.Face(face), card));
         Assert.Empty(Advice(face, least));
         var said = Assert.Single(Advice(face, (Math.Round(least * 10) - 1) / 10));
-        Assert.Contains(least.ToString("0.0", CultureInfo.InvariantCulture) + " mm", said.Mend, StringComparison.Ordinal);
+        Assert.Contains(least.ToString("0.0", CultureInfo.InvariantCulture) + " mm", said.Mend.English, StringComparison.Ordinal);
     }
 
     /// <summary>The face that is offered bears the height and has the letters, and none that does so is nearer in its main stem.</summary>
@@ -69,7 +69,7 @@ public class SmallnessTests
         var working = LetteringRig.Shelf.Cards.Where(c => (c.Scripts.IsEmpty || c.Scripts.Contains("Latn")) && c.Name != "Pacifico")
             .Where(c => rule.Bears(new LetterFigures(c.ThinnestStrokePart!.Value, c.SmallestCounterPart), HeightMm))
             .Where(c => "BeaAldgo ".All(letter => LetteringRig.Face(c.Name).Has(letter))).ToList();
-        var offered = working.Single(c => said.Mend.Contains($"at 8.0 mm {c.Name} works", StringComparison.Ordinal));
+        var offered = working.Single(c => said.Mend.English.Contains($"at 8.0 mm {c.Name} works", StringComparison.Ordinal));
         Assert.All(working, c => Assert.True(Math.Abs(c.MainStemPart!.Value - stem) >= Math.Abs(offered.MainStemPart!.Value - stem)));
         Assert.Empty(Advice(offered.Name, HeightMm));
     }
@@ -80,7 +80,7 @@ public class SmallnessTests
         Assert.Equal(Severity.Note, Assert.Single(Advice("Pacifico", 8)).Severity);
         var shut = Assert.Single(Advice("Pacifico", 5));
         Assert.Equal(Severity.NeedsPerson, shut.Severity);
-        Assert.Contains("sewn shut", shut.Found, StringComparison.Ordinal);
+        Assert.Contains("sewn shut", shut.Found.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -99,7 +99,7 @@ public class SmallnessTests
         var none = new FaceShelf(Path.Combine(AppContext.BaseDirectory, "no-such-shelf"));
         IEnumerable<Problem> Of(string name) => SmallnessAdvice.For(Cotton, 5, [LetteringRig.LetterOne(name)], "Nunito Bold", none);
         Assert.Empty(Of("III"));
-        Assert.Contains("bare cloth", Assert.Single(Of("III e")).Found, StringComparison.Ordinal);
+        Assert.Contains("bare cloth", Assert.Single(Of("III e")).Found.English, StringComparison.Ordinal);
     }
 
     /// <summary>Plane geometry: the disc in a square hole is as wide as the square, that in a long hole as wide as the hole.</summary>

@@ -68,7 +68,7 @@ public sealed class WorstSpotTests
         HoopingLoad[] loads = [new(1, 3, new WorstSpot(2, 2)), new(2, 3, new WorstSpot(perMm2, 7))];
         var verdict = LoadAdvice.JudgeSpot(Cotton, loads)!;
         Assert.Equal((kind, Fact.Load), (verdict.Kind, verdict.About));
-        Assert.Contains("7 layers", verdict.Text, StringComparison.Ordinal);
+        Assert.Contains("7 layers", verdict.Text.English, StringComparison.Ordinal);
         Assert.Equal([VerdictKind.Good, kind], LoadAdvice.All(Cotton, loads).Select(v => v.Kind));
         var told = LoadAdvice.For(Cotton, loads).ToImmutableArray();
         Assert.Equal(kind == VerdictKind.Good ? 0 : 1, told.Length);

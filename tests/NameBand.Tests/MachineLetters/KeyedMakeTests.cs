@@ -38,7 +38,7 @@ public class KeyedMakeTests
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(5, report.Plan!.LetterHeightMm);
         Assert.False(report.Plan.MatchesHem);
-        Assert.Contains(report.Problems, p => p.Mend.Contains("smallest setting in letters.sizes"));
+        Assert.Contains(report.Problems, p => p.Mend.English.Contains("smallest setting in letters.sizes"));
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public class KeyedMakeTests
         var waiting = Bander.Make(folder.FullPath);
         Assert.Equal(ExitStatus.NeedsPerson, waiting.Status);
         Assert.Equal(6, waiting.Plan!.NameCount);
-        string mend = waiting.Problems.Single(p => p.Found.Contains("“ë”")).Mend;
+        string mend = waiting.Problems.Single(p => p.Found.English.Contains("“ë”")).Mend.English;
         string line = mend[mend.LastIndexOf("crew.csv,8", StringComparison.Ordinal)..];
         folder.With("corrections.csv", "list,line,was,decision,text,why\n" + line + "\n");
         var agreed = Bander.Make(folder.FullPath);
@@ -175,9 +175,9 @@ public class KeyedMakeTests
         File.Delete(folder["letters.csv"]);
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
-        var asked = report.Problems.Single(p => p.Found.Contains("not measured yet"));
+        var asked = report.Problems.Single(p => p.Found.English.Contains("not measured yet"));
         var first = Rows(folder["out/key-in.csv"]).Take(3).ToList();
-        Assert.All(first, r => Assert.Contains($"“{r["name"]}”", asked.Mend));
+        Assert.All(first, r => Assert.Contains($"“{r["name"]}”", asked.Mend.English));
         Assert.Equal(["1", "2", "3"], first.Select(r => r["turn"]));
         Assert.All(Rows(folder["out/key-in.csv"]), r => Assert.Equal("~", r["estimated"]));
     }
@@ -196,7 +196,7 @@ public class KeyedMakeTests
         Assert.Equal(["sewn", "sewn", "sewn", "", "", ""], after.Select(r => r["done"]));
         Assert.True(Number(after[3], "start_from_last_mm") < Number(before[3], "start_from_last_mm"));
         Assert.Equal(1000 - 4, report.Plan.Rounds[0].Names.Last().EndMm, 6);
-        Assert.Contains(report.Problems, p => p.Where.File == "drift.csv" && p.Found.Contains("3 names are sewn"));
+        Assert.Contains(report.Problems, p => p.Where.File == "drift.csv" && p.Found.English.Contains("3 names are sewn"));
     }
 
     [Fact]
@@ -218,7 +218,7 @@ public class KeyedMakeTests
             Assert.Equal(
                 lies, report.Problems.Any(p =>
                     p.Severity == Severity.NeedsPerson
-                    && p.Found.Contains("lies on a place that is kept clear", StringComparison.Ordinal)));
+                    && p.Found.English.Contains("lies on a place that is kept clear", StringComparison.Ordinal)));
             told += lies ? 1 : 0;
         }
 

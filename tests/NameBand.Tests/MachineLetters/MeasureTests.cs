@@ -61,7 +61,7 @@ public class MeasureTests
         using var folder = new TemporaryFolder().With("job.json", Job).With("crew.csv", Crew);
         var report = Bander.Measure(folder.FullPath, Length.FromMm(7));
         Assert.Equal(ExitStatus.CannotUse, report.Status);
-        Assert.Contains("8 mm, 6 mm", report.Problems.Single().Mend);
+        Assert.Contains("8 mm, 6 mm", report.Problems.Single().Mend.English);
     }
 
     [SkippableFact]

@@ -97,9 +97,9 @@ public class SewnLengthsTests
         using var folder = Folder(["Hesper Quayle", "Hesper", "Tobin Marsh"]).With("lengths.csv", lengths + "\n");
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(status, report.Status);
-        var told = report.Problems.Single(p => p.Found.Contains(found, StringComparison.Ordinal));
+        var told = report.Problems.Single(p => p.Found.English.Contains(found, StringComparison.Ordinal));
         Assert.Equal("lengths.csv", told.Where.File);
-        Assert.NotEmpty(told.Mend);
+        Assert.NotEmpty(told.Mend.English);
     }
 
     [Fact]
@@ -116,7 +116,7 @@ public class SewnLengthsTests
             "letter,width_mm\n" + string.Concat("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ".Select(c => $"{c},3.1\n"))
             + "blank,3\ngap,0.5\n");
         var report = Bander.Make(folder.FullPath);
-        Assert.Contains(report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("of another machine"));
+        Assert.Contains(report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.English.Contains("of another machine"));
         Assert.Equal(alone, File.ReadAllText(folder["out/key-in.csv"]));
     }
 
@@ -132,10 +132,10 @@ public class SewnLengthsTests
         fields[1] = (double.Parse(fields[1], CultureInfo.InvariantCulture) - 10).ToString("0.0", CultureInfo.InvariantCulture);
         lines[4] = string.Join(',', fields);
         folder.With("lengths.csv", string.Join('\n', lines));
-        var told = Bander.Make(folder.FullPath).Problems.Single(p => p.Found.Contains("by all other measures"));
+        var told = Bander.Make(folder.FullPath).Problems.Single(p => p.Found.English.Contains("by all other measures"));
         Assert.Equal(("lengths.csv", 5), (told.Where.File, told.Where.Line));
         folder.With("lengths.csv", right);
-        Assert.DoesNotContain(Bander.Make(folder.FullPath).Problems, p => p.Found.Contains("by all other measures"));
+        Assert.DoesNotContain(Bander.Make(folder.FullPath).Problems, p => p.Found.English.Contains("by all other measures"));
     }
 
     [Fact]

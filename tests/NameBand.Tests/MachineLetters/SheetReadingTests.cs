@@ -27,8 +27,8 @@ public class SheetReadingTests
         Assert.Null(read.Value);
         var problem = Assert.Single(read.Problems);
         Assert.Equal(("letters.csv", line), (problem.Where.File, problem.Where.Line));
-        Assert.Contains(found, problem.Found);
-        Assert.Contains(mend, problem.Mend);
+        Assert.Contains(found, problem.Found.English);
+        Assert.Contains(mend, problem.Mend.English);
     }
 
     [Fact]
@@ -69,7 +69,7 @@ public class SheetReadingTests
         var read = Sheet(text);
         Assert.Null(read.Value);
         Assert.Equal(line, Assert.Single(read.Problems).Where.Line);
-        Assert.Contains(found, read.Problems[0].Found);
+        Assert.Contains(found, read.Problems[0].Found.English);
     }
 
     [Fact]

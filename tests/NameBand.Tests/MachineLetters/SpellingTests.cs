@@ -42,10 +42,10 @@ public class SpellingTests
         var names = new NameList([], [new Name("Zoë Tidewell", new RowRef("crews.csv", 11)), new Name("Kit", new RowRef("crews.csv", 12))]);
         var spelled = MachineSpelling.Check(names, Corrections.None, Plain);
         Assert.Equal(["Kit"], spelled.Names.Select(n => n.Text));
-        Assert.Contains("“ë”", Assert.Single(spelled.Held).Reason);
+        Assert.Contains("“ë”", Assert.Single(spelled.Held).Reason.English);
         var problem = Assert.Single(spelled.Problems);
         Assert.Equal(Severity.NeedsPerson, problem.Severity);
-        Assert.Contains("crews.csv,11,Zoë Tidewell,change,Zoe Tidewell,agreed with its owner", problem.Mend);
+        Assert.Contains("crews.csv,11,Zoë Tidewell,change,Zoe Tidewell,agreed with its owner", problem.Mend.English);
     }
 
     [Fact]
@@ -79,7 +79,7 @@ public class SpellingTests
         using var folder = new TemporaryFolder();
         folder.With("corrections.csv", corrections);
         return Assert.Single(MachineSpelling.Check(
-            Lists.Read(csv, corrections).Value!, Corrections.Read(folder.FullPath).Value!, Plain).Problems).Mend;
+            Lists.Read(csv, corrections).Value!, Corrections.Read(folder.FullPath).Value!, Plain).Problems).Mend.English;
     }
 
     [Theory]
@@ -121,8 +121,8 @@ public class SpellingTests
         Assert.Equal(8, asked.Held.Length);
         Assert.Equal(marked.Length, asked.Held.Count(h => h.IsForMarks));
         var all = MachineSpelling.AllAtOnce(asked.Held)!;
-        Assert.StartsWith("5 names lack nothing but marks", all.Found, StringComparison.Ordinal);
-        Assert.Contains("\"lacking\": \"byHand\"", all.Mend, StringComparison.Ordinal);
+        Assert.StartsWith("5 names lack nothing but marks", all.Found.English, StringComparison.Ordinal);
+        Assert.Contains("\"lacking\": \"byHand\"", all.Mend.English, StringComparison.Ordinal);
         var byHand = MachineSpelling.Check(names, Corrections.None, Plain, _ => true);
         Assert.Equal(marked, byHand.Names.Select(n => n.Text));
         Assert.Equal(others.Length, byHand.Held.Length);

@@ -58,7 +58,7 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         Assert.Contains(
             _made.Report.Problems,
             p => p.Where.Key == "groups" && p.Severity == Severity.Note
-            && p.Found.Contains("gets letters 9 mm high", StringComparison.Ordinal));
+            && p.Found.English.Contains("gets letters 9 mm high", StringComparison.Ordinal));
         Assert.Single(_made.Plan.Rounds[0].Names.Select(n => n.BaselineYMm).Distinct());
         var sheet = Sheet(_made.Folder).Where(r => r["part"] != "motif").ToList();
         Assert.Equal(["Patrons", "Hesper Quayle", "Rufus Penhale"], sheet.Where(r => r["size_mm"] == "9.0").Select(r => r["name"]));
@@ -152,8 +152,8 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         var report = Bander.Make(folder.FullPath);
         var problem = Assert.Single(report.Problems, p => p.Severity == Severity.CannotUse);
         Assert.Equal(key, problem.Where.Key);
-        Assert.Contains(found, problem.Found, StringComparison.Ordinal);
-        Assert.Contains(mend, problem.Mend, StringComparison.Ordinal);
+        Assert.Contains(found, problem.Found.English, StringComparison.Ordinal);
+        Assert.Contains(mend, problem.Mend.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -169,7 +169,7 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
             $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "2 m" }, "way": "{{way}}", "letters": { "sizes": ["9 mm"] }, "lettering": { "motif": {{motif}} } }""");
         var problem = Assert.Single(JobReader.Read(folder.FullPath).Problems, p => p.Severity == Severity.CannotUse);
         Assert.Equal(key, problem.Where.Key);
-        Assert.Contains(found, problem.Found, StringComparison.Ordinal);
+        Assert.Contains(found, problem.Found.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -183,7 +183,7 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         Assert.Equal(
             motifs == 0, report.Problems.Any(p =>
                 p.Where.Key == "lettering.motif" && p.Severity == Severity.NeedsPerson
-                && p.Mend.Contains("\"width\"", StringComparison.Ordinal)));
+                && p.Mend.English.Contains("\"width\"", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -195,8 +195,8 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         Assert.Equal(ExitStatus.CannotUse, report.Status);
         var problem = Assert.Single(report.Problems, p => p.Severity == Severity.CannotUse);
         Assert.Equal(("letters.csv", 4), (problem.Where.File, problem.Where.Line));
-        Assert.Contains("12 mm", problem.Found, StringComparison.Ordinal);
-        Assert.Contains("letters.sizes", problem.Mend, StringComparison.Ordinal);
+        Assert.Contains("12 mm", problem.Found.English, StringComparison.Ordinal);
+        Assert.Contains("letters.sizes", problem.Mend.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -243,7 +243,7 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         folder.With("drift.csv", "number,name,end_mm\n1,,80\n");
         Assert.Contains(
             Bander.Make(folder.FullPath).Problems,
-            p => p.Where.File == "drift.csv" && p.Found.Contains("cut to the curve", StringComparison.Ordinal));
+            p => p.Where.File == "drift.csv" && p.Found.English.Contains("cut to the curve", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -254,8 +254,8 @@ public class TypedGroupsTests : IClassFixture<TypedGroupsTests.Made>
         var report = Bander.Make(folder.FullPath);
         var told = Assert.Single(report.Problems, p => p.Where.Key == "strip.shape");
         Assert.Equal(Severity.NeedsPerson, told.Severity);
-        Assert.Contains("“Bartholomewunderhill”", told.Found, StringComparison.Ordinal);
-        Assert.Contains("straight", told.Mend, StringComparison.Ordinal);
+        Assert.Contains("“Bartholomewunderhill”", told.Found.English, StringComparison.Ordinal);
+        Assert.Contains("straight", told.Mend.English, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -86,7 +86,7 @@ public class ApprovalsTests
             Header + "names.csv,9,Anna Berg,agreed,,,\n", "Name,Mail\nBret Ost,a\nAnna Berg,b\nAnna Berg,c\n",
             "list,line,was,decision,text,why\nnames.csv,4,Anna Berg,keep,,\n");
         Assert.DoesNotContain(report.Names, n => n.State == ApprovalState.Agreed);
-        Assert.Contains("names.csv, line 3 and in names.csv, line 4", Assert.Single(report.Problems).Found, StringComparison.Ordinal);
+        Assert.Contains("names.csv, line 3 and in names.csv, line 4", Assert.Single(report.Problems).Found.English, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -98,7 +98,7 @@ public class ApprovalsTests
     public void A_faulty_line_is_told_and_the_others_count(string line, string found)
     {
         var report = Read(Header + line + "\nnames.csv,3,Bret Ost,agreed,,,\n");
-        Assert.Contains(found, Assert.Single(report.Problems).Found, StringComparison.Ordinal);
+        Assert.Contains(found, Assert.Single(report.Problems).Found.English, StringComparison.Ordinal);
         Assert.Equal("Bret Ost", Assert.Single(report.In(ApprovalState.Agreed)).Row.Text);
     }
 

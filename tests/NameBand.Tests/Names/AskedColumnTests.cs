@@ -76,7 +76,7 @@ public class AskedColumnTests
         var asked = Assert.Single(read.Problems);
         Assert.True(AskedColumns.IsAsked(asked));
         Assert.Equal((1, 3), (asked.Where.Line, asked.Where.Column));
-        Assert.Contains($"“{(header.Length > 40 ? "column 3" : header)}”", asked.Found);
+        Assert.Contains($"“{(header.Length > 40 ? "column 3" : header)}”", asked.Found.English);
         Assert.All(read.Value!.Rows, r => Assert.Equal((RowOutcome.Held, HeldFor.Column), (r.Outcome, r.HeldFor)));
         Assert.Empty(CorrectionLines.ToAdd(read.Value, Corrections.None));
     }
@@ -88,7 +88,7 @@ public class AskedColumnTests
         Assert.Equal("2 placed Ada Reed\n3 leftOut Bo Marsh\n4 held Jo Farrow", Table(new ColumnChoice { Show = ["Zibble"] }));
         Assert.Equal("2 leftOut Ada Reed\n3 placed Bo Marsh\n4 placed Jo Farrow", Table(new ColumnChoice { Hide = ["zibble"] }));
         Assert.Equal("2 placed Ada Reed\n3 placed Bo Marsh\n4 placed Jo Farrow", Table(new ColumnChoice { Ignored = ["Zibble"] }));
-        Assert.Contains("no column “Zible”", Lists.Refused(Lists.Read(Csv, columns: new ColumnChoice { Show = ["Zible"] })).Found);
+        Assert.Contains("no column “Zible”", Lists.Refused(Lists.Read(Csv, columns: new ColumnChoice { Show = ["Zible"] })).Found.English);
 
         string Table(ColumnChoice choice)
         {

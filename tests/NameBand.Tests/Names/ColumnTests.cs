@@ -94,8 +94,8 @@ public class ColumnTests
     {
         var problem = Lists.Refused(Lists.Read($"{headers}\nAnna,Berg\n"));
 
-        Assert.Contains(named, problem.Found);
-        Assert.Contains("\"columns\": { \"name\": \"", problem.Mend);
+        Assert.Contains(named, problem.Found.English);
+        Assert.Contains("\"columns\": { \"name\": \"", problem.Mend.English);
         Assert.DoesNotContain("Berg", problem.ToString());
     }
 
@@ -119,8 +119,8 @@ public class ColumnTests
         var problem = Lists.Refused(Lists.Read("Name on strip,Mail\nAnna,a@x.example\n", columns: new ColumnChoice("Nam on strip")));
 
         Assert.Equal("job.json, columns.name", problem.Where.ToString());
-        Assert.Contains("“Name on strip” and “Mail”", problem.Found);
-        Assert.Contains("Did you mean “Name on strip”?", problem.Mend);
+        Assert.Contains("“Name on strip” and “Mail”", problem.Found.English);
+        Assert.Contains("Did you mean “Name on strip”?", problem.Mend.English);
     }
 
     [Fact]
@@ -135,7 +135,7 @@ public class ColumnTests
     [Fact]
     public void Two_columns_of_the_chosen_name_are_refused()
     {
-        Assert.Contains("more than one column “n”", Lists.Refused(Lists.Read("n,n\nA,B\n", columns: new ColumnChoice("n"))).Found);
+        Assert.Contains("more than one column “n”", Lists.Refused(Lists.Read("n,n\nA,B\n", columns: new ColumnChoice("n"))).Found.English);
     }
 
     [Fact]
@@ -144,7 +144,7 @@ public class ColumnTests
         var read = Lists.Read("Anna Berg\n\nBert Ost\n");
 
         Assert.Equal("1 placed Anna Berg\n3 placed Bert Ost", Lists.Table(read));
-        Assert.Contains(read.Problems, p => p.Severity == Severity.Note && p.Found.Contains("no header"));
+        Assert.Contains(read.Problems, p => p.Severity == Severity.Note && p.Found.English.Contains("no header"));
     }
 
     [Fact]
@@ -172,7 +172,7 @@ public class ColumnTests
     {
         var problem = Lists.Refused(Lists.Read("Anna Berg,anna@secret.example\nBert Ost,bert@secret.example\n"));
 
-        Assert.Contains("2 columns (separated by comma)", problem.Found);
+        Assert.Contains("2 columns (separated by comma)", problem.Found.English);
         Assert.DoesNotContain("secret", problem.ToString());
     }
 
@@ -181,7 +181,7 @@ public class ColumnTests
     {
         var problem = Lists.Refused(Lists.Read("Mail,Sum,Wibble\na@x.example,3,Anna\n"));
 
-        Assert.Contains("“Mail”, “Sum” and “Wibble”", problem.Found);
+        Assert.Contains("“Mail”, “Sum” and “Wibble”", problem.Found.English);
     }
 
     [Theory]

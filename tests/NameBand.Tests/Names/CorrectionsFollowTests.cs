@@ -40,7 +40,7 @@ public class CorrectionsFollowTests
         Assert.Equal([RowOutcome.Held, RowOutcome.Held], new[] { 4, 5 }.Select(l => Lists.Row(read, l).Outcome));
         var problem = Assert.Single(read.Problems);
         Assert.Equal(Severity.NeedsPerson, problem.Severity);
-        Assert.Contains("names.csv, line 4 and in names.csv, line 5", problem.Found);
+        Assert.Contains("names.csv, line 4 and in names.csv, line 5", problem.Found.English);
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public class CorrectionsFollowTests
             Csv(4, 3, 0), "list,line,was,decision,text,why\nnames.csv,6,Anna Berg,leave out,,\nnames.csv,7,Anna Berg,keep,,\n");
         Assert.Equal(RowOutcome.Held, Lists.Row(read, 4).Outcome);
         Assert.Contains(
-            read.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("so it is held", StringComparison.Ordinal));
+            read.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.English.Contains("so it is held", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -59,7 +59,7 @@ public class CorrectionsTests
         Assert.Equal((RowOutcome.Placed, RowOutcome.LeftOut), (Lists.Row(read, 2).Outcome, Lists.Row(read, 5).Outcome));
         var problem = Assert.Single(read.Problems);
         Assert.Equal((Severity.Note, 2), (problem.Severity, problem.Where.Line));
-        Assert.Contains("stood in names.csv, line 2 and now stands in names.csv, line 5", problem.Found);
+        Assert.Contains("stood in names.csv, line 2 and now stands in names.csv, line 5", problem.Found.English);
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public class CorrectionsTests
         var read = Lists.Read(List, Header + "names.csv,5,Cleo Marsh,leave out,,\n");
 
         Assert.Equal(RowOutcome.Held, Lists.Row(read, 5).Outcome);
-        Assert.Contains("in none of the lists", Assert.Single(read.Problems).Mend);
+        Assert.Contains("in none of the lists", Assert.Single(read.Problems).Mend.English);
     }
 
     [Fact]
@@ -88,7 +88,7 @@ public class CorrectionsTests
             + "names.csv,5,Dora,change,anna,\n");
 
         Assert.Equal("2 placed Anna\n3 held Bert\n4 placed Carl X\n5 held Dora", Lists.Table(read));
-        Assert.Contains("line 2 has the same name", Lists.Row(read, 3).Reason);
+        Assert.Contains("line 2 has the same name", Lists.Row(read, 3).Reason.English);
         Assert.Contains("invisible", Assert.Single(Lists.Row(read, 4).Notes));
     }
 
@@ -115,7 +115,7 @@ public class CorrectionsTests
             + "names.csv,3,Anna,keep,,father and son\nnames.csv,4,Bert,keep,,he changed his mind,,Anonymous = yes\nnames.csv,5,,keep,Carl,he wrote it in a letter\n");
 
         Assert.Equal("2 placed Anna\n3 placed Anna\n4 placed Bert\n5 placed Carl", Lists.Table(read));
-        Assert.Contains("although the row asks not to be shown", Lists.Row(read, 4).Reason);
+        Assert.Contains("although the row asks not to be shown", Lists.Row(read, 4).Reason.English);
     }
 
     [Fact]
@@ -124,7 +124,7 @@ public class CorrectionsTests
         var read = Lists.Read("Name,Mail\n,x\nAnna,y\n", Header + "names.csv,2,,keep,,\n");
 
         Assert.Equal("2 leftOut\n3 placed Anna", Lists.Table(read));
-        Assert.Contains("no name in this row", Assert.Single(read.Problems).Found);
+        Assert.Contains("no name in this row", Assert.Single(read.Problems).Found.English);
     }
 
     [Fact]
@@ -165,8 +165,8 @@ public class CorrectionsTests
         var problem = Assert.Single(read.Problems);
         Assert.Equal(("corrections.csv", 2), (problem.Where.File, problem.Where.Line));
         Assert.True(problem.Where.Key == column || problem.Where.Column == Corrections.Columns.IndexOf(column) + 1);
-        Assert.Contains(found, problem.Found);
-        Assert.NotEmpty(problem.Mend);
+        Assert.Contains(found, problem.Found.English);
+        Assert.NotEmpty(problem.Mend.English);
     }
 
     [Fact]
@@ -186,7 +186,7 @@ public class CorrectionsTests
         Assert.Empty(agree.Problems);
         Assert.Equal(RowOutcome.Placed, Lists.Row(agree, 3).Outcome);
         Assert.Equal(RowOutcome.Held, Lists.Row(differ, 3).Outcome);
-        Assert.Contains("Line 2 is about the same row", Assert.Single(differ.Problems).Found);
+        Assert.Contains("Line 2 is about the same row", Assert.Single(differ.Problems).Found.English);
     }
 
     [Fact]
@@ -194,8 +194,8 @@ public class CorrectionsTests
     {
         var problem = Lists.Refused(Lists.Read(List, "names.csv,3,Anna Berg,keep,,\n"));
 
-        Assert.Contains("no column “list” and no “line”", problem.Found);
-        Assert.Contains("list,line,was,decision,text,why", problem.Mend);
+        Assert.Contains("no column “list” and no “line”", problem.Found.English);
+        Assert.Contains("list,line,was,decision,text,why", problem.Mend.English);
     }
 
     [Fact]

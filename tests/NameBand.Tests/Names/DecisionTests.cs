@@ -24,7 +24,7 @@ public class DecisionTests
         Assert.Equal((RowOutcome.LeftOut, "asked not to be shown"), (Lists.Row(read, 3).Outcome, Lists.Row(read, 3).Reason));
         var note = Assert.Single(read.Problems);
         Assert.Equal((Severity.Note, 2), (note.Severity, note.Where.Line));
-        Assert.EndsWith("Show my name? = no", note.Mend);
+        Assert.EndsWith("Show my name? = no", note.Mend.English);
     }
 
     [Theory]
@@ -153,7 +153,7 @@ public class DecisionTests
         const string Broken = "Name\nM\uFFFDller\nZo\u009F Holm\n";
         var read = Lists.Read(Broken, Head + "names.csv,2,M\uFFFDller,keep,,,,none\nnames.csv,3,Zo\uFFFD Holm,keep,Zo\uFFFD Holm,,,none\n");
         Assert.All(read.Value!.Rows, r => Assert.Equal((RowOutcome.Held, HeldFor.Letters), (r.Outcome, r.HeldFor)));
-        Assert.Contains("write under “text”", Lists.Row(read, 2).Reason);
+        Assert.Contains("write under “text”", Lists.Row(read, 2).Reason.English);
         Assert.Equal(
             "2 placed Müller\n3 held Zo\uFFFD Holm",
             Lists.Table(Lists.Read(Broken, Head + "names.csv,2,M\uFFFDller,change,Müller,,,none\n")));

@@ -44,7 +44,7 @@ public class EncodingTests
         var read = Lists.ReadBytes(bytes);
 
         Assert.Equal(all, read.Value!.Rows.Select(r => r.Text));
-        Assert.Contains(name, Assert.Single(read.Problems).Found);
+        Assert.Contains(name, Assert.Single(read.Problems).Found.English);
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public class EncodingTests
         var read = Lists.ReadBytes([.. "Name\nJ"u8, 0xFC, .. "rgen\n"u8]);
 
         Assert.Equal("2 placed Jürgen", Lists.Table(read));
-        Assert.Contains("which is a guess", read.Problems[0].Found);
+        Assert.Contains("which is a guess", read.Problems[0].Found.English);
     }
 
     [Fact]

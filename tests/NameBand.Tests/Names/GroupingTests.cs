@@ -70,9 +70,9 @@ public class GroupingTests
     public void A_group_nobody_is_in_is_noted_and_an_unclear_sum_is_asked_about_without_being_told()
     {
         var read = Read("Name,Paid\nAda Reed,\"1,250\"\nBo Marsh,20\n", Group("lamp", 100), Group("friend", rest: true));
-        Assert.Contains(read.Problems, p => p.Severity == Severity.Note && p.Found.Contains("“lamp”", StringComparison.Ordinal));
+        Assert.Contains(read.Problems, p => p.Severity == Severity.Note && p.Found.English.Contains("“lamp”", StringComparison.Ordinal));
         var asked = Assert.Single(read.Problems, p => p.Severity == Severity.NeedsPerson);
-        Assert.Contains("names.csv, line 2", asked.Found, StringComparison.Ordinal);
+        Assert.Contains("names.csv, line 2", asked.Found.English, StringComparison.Ordinal);
         Assert.DoesNotContain("1,250", $"{asked.Found} {asked.Where}", StringComparison.Ordinal);
         Assert.Equal("friend", read.Value!.Names[0].Group);
     }
@@ -81,6 +81,6 @@ public class GroupingTests
     public void A_column_no_list_has_is_refused_with_the_nearest()
     {
         var read = Read("Name,Payd\nAda Reed,3\n", Group("lamp", 100));
-        Assert.Contains(read.Problems, p => p.Severity == Severity.CannotUse && p.Mend.Contains("Payd", StringComparison.Ordinal));
+        Assert.Contains(read.Problems, p => p.Severity == Severity.CannotUse && p.Mend.English.Contains("Payd", StringComparison.Ordinal));
     }
 }

@@ -78,7 +78,7 @@ internal static class Lists
         var text = new StringBuilder();
         foreach (var row in read.Value?.Rows ?? [])
         {
-            text.AppendLine(row.Text).AppendLine(row.Reason).AppendLine(string.Join('\n', row.Notes));
+            text.AppendLine(row.Text).AppendLine(row.Reason.English).AppendLine(string.Join('\n', row.Notes));
         }
 
         foreach (var problem in read.Problems)

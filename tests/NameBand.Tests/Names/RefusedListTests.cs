@@ -34,18 +34,18 @@ public class RefusedListTests
         var problem = Lists.Refused(Lists.ReadBytes(bytes));
 
         Assert.True(problem.Where.File == "names.csv", what);
-        Assert.Contains(found, problem.Found);
-        Assert.NotEmpty(problem.Mend);
+        Assert.Contains(found, problem.Found.English);
+        Assert.NotEmpty(problem.Mend.English);
     }
 
     [Fact]
     public void Missing_list_and_folder_in_its_place()
     {
         using var folder = new TemporaryFolder();
-        Assert.Contains("no such file", Lists.Refused(Lists.Read(folder)).Found);
+        Assert.Contains("no such file", Lists.Refused(Lists.Read(folder)).Found.English);
 
         Directory.CreateDirectory(folder["names.csv"]);
-        Assert.Contains("is a folder", Lists.Refused(Lists.Read(folder)).Found);
+        Assert.Contains("is a folder", Lists.Refused(Lists.Read(folder)).Found.English);
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public class RefusedListTests
             file.SetLength(50_000_001);
         }
 
-        Assert.Contains("bigger than 50 MB", Lists.Refused(Lists.Read(folder)).Found);
+        Assert.Contains("bigger than 50 MB", Lists.Refused(Lists.Read(folder)).Found.English);
     }
 
     [Theory]
@@ -79,7 +79,7 @@ public class RefusedListTests
         var problem = Lists.Refused(Lists.Read(csv));
 
         Assert.Equal(line, problem.Where.Line);
-        Assert.Contains(found, problem.Found);
+        Assert.Contains(found, problem.Found.English);
     }
 
     [Fact]
@@ -120,7 +120,7 @@ public class RefusedListTests
         var read = Lists.Read("Name,Mail,Note\nAnna,a@x.example,\nBerg, Bert,b@x.example,secret\nCarl,c@x.example,thanks, dear\n");
 
         Assert.Equal("2 placed Anna\n3 held Berg\n4 placed Carl", Lists.Table(read));
-        Assert.Contains("does a comma belong to the name?", Lists.Row(read, 3).Reason);
+        Assert.Contains("does a comma belong to the name?", Lists.Row(read, 3).Reason.English);
         Assert.Equal("the row has 4 fields, the header 3", Assert.Single(Lists.Row(read, 4).Notes));
         Assert.DoesNotContain("secret", Lists.AllShown(read));
     }
@@ -145,13 +145,13 @@ public class RefusedListTests
         File.CreateSymbolicLink(folder["inside.csv"], "real.csv");
         File.CreateSymbolicLink(folder["ring.csv"], "ring.csv");
 
-        Assert.Contains("“names.csv” is a link", Lists.Refused(Lists.Read(folder, lists: "names.csv")).Found);
-        Assert.Contains("“sub” is a link", Lists.Refused(Lists.Read(folder, lists: "sub/names.csv")).Found);
+        Assert.Contains("“names.csv” is a link", Lists.Refused(Lists.Read(folder, lists: "names.csv")).Found.English);
+        Assert.Contains("“sub” is a link", Lists.Refused(Lists.Read(folder, lists: "sub/names.csv")).Found.English);
         Assert.Contains(
             "outside the job's folder",
-            Lists.Refused(Lists.Read(folder, lists: "../" + Path.GetFileName(elsewhere.FullPath) + "/names.csv")).Found);
-        Assert.NotEmpty(Lists.Refused(Lists.Read(folder, lists: "ring.csv")).Mend);
-        Assert.Contains("“inside.csv” is a link", Lists.Refused(Lists.Read(folder, lists: "inside.csv")).Found);
+            Lists.Refused(Lists.Read(folder, lists: "../" + Path.GetFileName(elsewhere.FullPath) + "/names.csv")).Found.English);
+        Assert.NotEmpty(Lists.Refused(Lists.Read(folder, lists: "ring.csv")).Mend.English);
+        Assert.Contains("“inside.csv” is a link", Lists.Refused(Lists.Read(folder, lists: "inside.csv")).Found.English);
     }
 
     [Fact]
@@ -160,7 +160,7 @@ public class RefusedListTests
         foreach (string csv in new[] { "Name\n" + string.Concat(Enumerable.Repeat("a\n", 260_000)),
             "Name" + new string(',', 1000) + "\nAnna\n" })
         {
-            Assert.Contains("more than 250000 rows or 1000 columns", Lists.Refused(Lists.Read(csv)).Found);
+            Assert.Contains("more than 250000 rows or 1000 columns", Lists.Refused(Lists.Read(csv)).Found.English);
         }
     }
 
@@ -170,7 +170,7 @@ public class RefusedListTests
         var row = Lists.Row(Lists.Read("Name\n" + new string('a', 1_000_000) + "\n"), 2);
 
         Assert.Equal(RowOutcome.Held, row.Outcome);
-        Assert.Contains("1000000 characters", row.Reason);
+        Assert.Contains("1000000 characters", row.Reason.English);
         Assert.True(row.Text.Length < 200);
     }
 

@@ -84,7 +84,7 @@ public class RepeatTests
         var row = Lists.Row(Lists.Read($"Name\n{text}\n"), 2);
 
         Assert.Equal((RowOutcome.Held, text), (row.Outcome, row.Text));
-        Assert.NotEmpty(row.Reason);
+        Assert.NotEmpty(row.Reason.English);
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public class WorkbookTests
         Assert.All(read.Value!.Rows, r => Assert.Equal("names.xlsx#Friends", r.Row.List));
         Assert.Contains(
             read.Problems,
-            p => p.Severity == Severity.Note && p.Found.Contains("has 2 sheets, “Friends”, “Crew”", StringComparison.Ordinal));
+            p => p.Severity == Severity.Note && p.Found.English.Contains("has 2 sheets, “Friends”, “Crew”", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -41,7 +41,7 @@ public class WorkbookTests
 
         Assert.Equal("2 placed Ngozi Farrow-Bell\n2 placed Solveig Brunt", Lists.Table(read));
         Assert.Equal(["names.xlsx#Crew", "late.csv"], read.Value!.Rows.Select(r => r.Row.List));
-        Assert.Contains("no sheet “Crows”", Lists.Refused(Lists.Read(folder, null, null, "names.xlsx#Crows")).Found);
+        Assert.Contains("no sheet “Crows”", Lists.Refused(Lists.Read(folder, null, null, "names.xlsx#Crows")).Found.English);
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public class WorkbookTests
         }
 
         folder.With("job.json", """{ "format": 1, "lists": [{ "file": "names.csv", "leaf": "Crew" }], "hem": { "length": "1 m" } }""");
-        Assert.Contains(JobReader.Read(folder.FullPath).Problems, p => p.Found.Contains("“leaf”", StringComparison.Ordinal));
+        Assert.Contains(JobReader.Read(folder.FullPath).Problems, p => p.Found.English.Contains("“leaf”", StringComparison.Ordinal));
     }
 
     /// <summary>Formats by their numbers: ECMA-376 part 1 (5th edition), 18.8.30, "numFmts": 0 General, 1 "0", 2 "0.00", 3
@@ -116,7 +116,7 @@ public class WorkbookTests
         var read = Lists.Read(folder.With("names.xlsx", book), null, null, "names.xlsx");
 
         Assert.Equal("2 placed Anna Berg\n3 placed Bram Sedgewick", Lists.Table(read));
-        Assert.Contains(read.Problems, p => p.Found.StartsWith("A row of the sheet “Names” is hidden", StringComparison.Ordinal));
+        Assert.Contains(read.Problems, p => p.Found.English.StartsWith("A row of the sheet “Names” is hidden", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -158,8 +158,8 @@ public class WorkbookTests
     {
         using var folder = new TemporaryFolder();
         var problem = Lists.Refused(Lists.Read(folder.With("names.xlsx", book), null, null, "names.xlsx"));
-        Assert.Contains(found, problem.Found);
-        Assert.NotEmpty(problem.Mend);
+        Assert.Contains(found, problem.Found.English);
+        Assert.NotEmpty(problem.Mend.English);
     }
 
     /// <summary>60 MB of zeros, packed into a few kilobytes.</summary>

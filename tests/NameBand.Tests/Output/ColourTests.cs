@@ -62,7 +62,7 @@ public class ColourTests
         using var job = Job(colours);
         Assert.Contains(Bander.Plans(job.FullPath).Problems.Concat(Bander.CheckNames(job.FullPath).Problems)
             .Concat(Bander.Reckon(job.FullPath).Problems),
-            p => p.Severity == Severity.Note && p.Found.Contains(said, StringComparison.Ordinal));
+            p => p.Severity == Severity.Note && p.Found.English.Contains(said, StringComparison.Ordinal));
     }
 
     [Theory]

@@ -39,8 +39,8 @@ public sealed class HeldFolderTests : IDisposable
     {
         _heldTimes = int.MaxValue;
         var refused = Assert.Throws<RefusedEntryException>(() => Renew("new"));
-        Assert.Contains("Another program has a file of the folder “out” open", refused.Problem.Found, StringComparison.Ordinal);
-        Assert.Contains("Close what shows files of that folder", refused.Problem.Mend, StringComparison.Ordinal);
+        Assert.Contains("Another program has a file of the folder “out” open", refused.Problem.Found.English, StringComparison.Ordinal);
+        Assert.Contains("Close what shows files of that folder", refused.Problem.Mend.English, StringComparison.Ordinal);
         Assert.Equal("earlier", Made());
         Assert.Equal([".out.nameband-next", "out"], Entries());
 

@@ -121,7 +121,7 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         var answered = Bander.Make(job.FullPath);
         Assert.DoesNotContain(answered.Problems, p => p.Where.Key == "look");
         Assert.Equal(3, answered.Plan!.NameCount);
-        Assert.Contains("approvals.csv, line 5", answered.Names!.Rows[3].Reason, StringComparison.Ordinal);
+        Assert.Contains("approvals.csv, line 5", answered.Names!.Rows[3].Reason.English, StringComparison.Ordinal);
         var asked = Bander.Invite(job.FullPath, new DateOnly(2027, 3, 2));
         Assert.Equal((2, true), (asked.LeaveOutLines.Length, asked.IsPast));
         Assert.Equal(2, File.ReadAllLines(job["private/reminders.csv"]).Length - 1);
@@ -129,8 +129,8 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         job.With("job.json", Asked.Job("darkred"));
         var touched = Assert.Single(Bander.Make(job.FullPath).Problems, p => p.Where.Key == "look");
         Assert.Equal(Severity.NeedsPerson, touched.Severity);
-        Assert.Contains("Ada Marsh", touched.Found, StringComparison.Ordinal);
-        Assert.DoesNotContain("Reed", touched.Found, StringComparison.Ordinal);
+        Assert.Contains("Ada Marsh", touched.Found.English, StringComparison.Ordinal);
+        Assert.DoesNotContain("Reed", touched.Found.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -142,8 +142,8 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
         var names = NamesRoom.Lists.Read(folder).Value!;
         var report = Approvals.Of(folder.FullPath, names, Job.Corrections.None)!;
         Assert.Contains(
-            report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.StartsWith("Answered twice", StringComparison.Ordinal));
-        Assert.Contains(report.Problems, p => p.Found.Contains("Nobody Here", StringComparison.Ordinal));
+            report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.English.StartsWith("Answered twice", StringComparison.Ordinal));
+        Assert.Contains(report.Problems, p => p.Found.English.Contains("Nobody Here", StringComparison.Ordinal));
     }
 
     /// <summary>The no outweighs a decision to keep the row, and a second answer.</summary>

@@ -87,7 +87,7 @@ public sealed class OutFolderInterruptedTests : IDisposable
         File.WriteAllText(Path.Combine(_temp.Out, "other.txt"), "other");
         var before = _temp.Contents();
         var problem = Assert.Single(OutFolder.Begin(_temp.Job, _temp.Out).Problems, p => p.Severity == NameBand.Common.Severity.CannotUse);
-        Assert.Contains(".out.nameband-old", problem.Found, StringComparison.Ordinal);
+        Assert.Contains(".out.nameband-old", problem.Found.English, StringComparison.Ordinal);
         Assert.Equal("other", File.ReadAllText(Path.Combine(_temp.Out, "other.txt")));
         Assert.Equal(before.Count - 2, _temp.Contents().Count); // only the dead process's two lock files are gone
 

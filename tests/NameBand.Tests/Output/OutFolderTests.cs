@@ -58,7 +58,7 @@ public sealed class OutFolderTests : IDisposable
             Fill(folder, 1);
             var notes = folder.Commit();
             var note = Assert.Single(notes);
-            Assert.Contains("worksheet (kept).csv", note.Found, StringComparison.Ordinal);
+            Assert.Contains("worksheet (kept).csv", note.Found.English, StringComparison.Ordinal);
         }
 
         Assert.Equal(
@@ -120,7 +120,7 @@ public sealed class OutFolderTests : IDisposable
         var before = _temp.Contents();
         var problem = Assert.Single(OutFolder.Begin(_temp.Job, _temp.Out).Problems);
         Assert.Equal(Severity.CannotUse, problem.Severity);
-        Assert.Contains("no plan.json of ours", problem.Found, StringComparison.Ordinal);
+        Assert.Contains("no plan.json of ours", problem.Found.English, StringComparison.Ordinal);
         Assert.Equal(before, _temp.Contents());
     }
 
@@ -131,7 +131,7 @@ public sealed class OutFolderTests : IDisposable
         File.WriteAllText(
             Path.Combine(_temp.Out, OutPaths.Plan), OurPlan.Replace("\"format\": 1", "\"format\": 7", StringComparison.Ordinal));
         var problem = Assert.Single(OutFolder.Begin(_temp.Job, _temp.Out).Problems);
-        Assert.Contains("format 7", problem.Found, StringComparison.Ordinal);
+        Assert.Contains("format 7", problem.Found.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -149,7 +149,7 @@ public sealed class OutFolderTests : IDisposable
     public void AFileInTheWayIsSaidToBeOne()
     {
         File.WriteAllText(_temp.Out, "a file");
-        Assert.Contains("a file", OutFolder.Begin(_temp.Job, _temp.Out).Problems[0].Found, StringComparison.Ordinal);
+        Assert.Contains("a file", OutFolder.Begin(_temp.Job, _temp.Out).Problems[0].Found.English, StringComparison.Ordinal);
         Assert.Equal("a file", File.ReadAllText(_temp.Out));
     }
 
@@ -176,7 +176,7 @@ public sealed class OutFolderTests : IDisposable
     {
         string real = Directory.CreateDirectory(Path.Combine(_temp.Root, "real")).FullName;
         Directory.CreateSymbolicLink(_temp.Out, real);
-        Assert.Contains("“out” is a link", OutFolder.Begin(_temp.Job, _temp.Out).Problems[0].Found, StringComparison.Ordinal);
+        Assert.Contains("“out” is a link", OutFolder.Begin(_temp.Job, _temp.Out).Problems[0].Found.English, StringComparison.Ordinal);
         Assert.Empty(OutFolder.MendInterrupted(_temp.Job, _temp.Out));
         Assert.Empty(Directory.EnumerateFileSystemEntries(real));
 
@@ -196,7 +196,7 @@ public sealed class OutFolderTests : IDisposable
         foreach (var problem in new[] { OutFolder.Begin(_temp.Job, _temp.Out).Problems[0], JobLock.Take(_temp.Job).Problems[0] })
         {
             Assert.Equal(Severity.CannotUse, problem.Severity);
-            Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId}"), problem.Found, StringComparison.Ordinal);
+            Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId}"), problem.Found.English, StringComparison.Ordinal);
         }
 
         // The first one's work is untouched by a mending that comes at the wrong time.
@@ -209,7 +209,7 @@ public sealed class OutFolderTests : IDisposable
     {
         string other = Directory.CreateDirectory(Path.Combine(_temp.Root, "other job")).FullName;
         using var first = Begin();
-        Assert.Contains("writing here", OutFolder.Begin(other, _temp.Out).Problems[0].Found, StringComparison.Ordinal);
+        Assert.Contains("writing here", OutFolder.Begin(other, _temp.Out).Problems[0].Found.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -229,7 +229,7 @@ public sealed class OutFolderTests : IDisposable
         Skip.IfNot(Directory.Exists("/proc/sys"), "skipped: needs /proc (a place where not even root can make a folder)");
         var problem = Assert.Single(OutFolder.Begin(_temp.Job, "/proc/sys/out").Problems);
         Assert.Equal(Severity.CannotUse, problem.Severity);
-        Assert.NotEmpty(problem.Mend);
+        Assert.NotEmpty(problem.Mend.English);
         Assert.Empty(_temp.Contents());
     }
 

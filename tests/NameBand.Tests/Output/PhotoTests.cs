@@ -92,12 +92,12 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
             .ToDictionary(p => p.Where.File!["photos/".Length..], p => p);
         Assert.Equal("Not shown: 1 of the 2 names on it has no yes to the web.", told["hooping-2.jpg"].Found);
         Assert.Equal(Severity.Note, told["hooping-2.jpg"].Severity);
-        Assert.Contains("not logged as sewn", told["hooping-3.jpg"].Found, StringComparison.Ordinal);
-        Assert.Contains("not logged as sewn", told["hem.jpg"].Found, StringComparison.Ordinal);
-        Assert.Contains("neither JPEG nor PNG", told["hooping-1-text.jpg"].Found, StringComparison.Ordinal);
-        Assert.Contains("not whole", told["hooping-1-cut.jpg"].Found, StringComparison.Ordinal);
+        Assert.Contains("not logged as sewn", told["hooping-3.jpg"].Found.English, StringComparison.Ordinal);
+        Assert.Contains("not logged as sewn", told["hem.jpg"].Found.English, StringComparison.Ordinal);
+        Assert.Contains("neither JPEG nor PNG", told["hooping-1-text.jpg"].Found.English, StringComparison.Ordinal);
+        Assert.Contains("not whole", told["hooping-1-cut.jpg"].Found.English, StringComparison.Ordinal);
         Assert.Equal("This photo has 60 MB; more than 40 MB are not read.", told["hooping-1-big.jpg"].Found);
-        Assert.All(new[] { "ada.jpg", "hooping-9.jpg" }, f => Assert.Contains("not clear", told[f].Found, StringComparison.Ordinal));
+        Assert.All(new[] { "ada.jpg", "hooping-9.jpg" }, f => Assert.Contains("not clear", told[f].Found.English, StringComparison.Ordinal));
         Assert.Equal(8, told.Count);
     }
 
@@ -174,7 +174,7 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
         var many = Bander.Public(job.FullPath);
         Assert.InRange(new FileInfo(Path.Combine(many.Folder!, "index.html")).Length, 1_000_000, 2_000_000);
         int told = many.Problems.Count(p =>
-            p.Found.StartsWith("There is no room for this photo: with it the page would have more than 2.0 MB.", StringComparison.Ordinal));
+            p.Found.English.StartsWith("There is no room for this photo: with it the page would have more than 2.0 MB.", StringComparison.Ordinal));
         Assert.Equal(66, many.Photos + told);
         Assert.InRange(told, 1, 65);
     }

@@ -28,7 +28,7 @@ public sealed class SpoiledOutTests : IDisposable
 
         var notes = OutFolder.MendInterrupted(_temp.Job, _temp.Out);
 
-        Assert.Contains(notes, n => n.Found.Contains("as a power cut does", StringComparison.Ordinal));
+        Assert.Contains(notes, n => n.Found.English.Contains("as a power cut does", StringComparison.Ordinal));
         var now = _temp.Contents();
         Assert.Equal("mine", now["out/notes.txt"]);
         now.Remove("out/notes.txt");
@@ -46,7 +46,7 @@ public sealed class SpoiledOutTests : IDisposable
         File.WriteAllText(Path.Combine(_temp.Out, "notes.txt"), "mine");
 
         var begun = OutFolder.Begin(_temp.Job, _temp.Out);
-        Assert.Contains(begun.Problems, p => p.Severity == Severity.Note && p.Found.Contains("made again", StringComparison.Ordinal));
+        Assert.Contains(begun.Problems, p => p.Severity == Severity.Note && p.Found.English.Contains("made again", StringComparison.Ordinal));
         using (var folder = begun.Value!)
         {
             OutFolderTests.Fill(folder, 1, 2);

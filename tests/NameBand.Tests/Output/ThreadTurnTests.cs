@@ -187,7 +187,7 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
 
         var told = Assert.Single(mixed.Made.Problems, p => p.Where.Key == "groups");
         Assert.Equal(Severity.Note, told.Severity);
-        Assert.Contains("2 changes between them; 2 hoopings hold more than one", told.Found, StringComparison.Ordinal);
+        Assert.Contains("2 changes between them; 2 hoopings hold more than one", told.Found.English, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -41,7 +41,7 @@ public sealed class BadPlanTests
         using var folder = new TemporaryFolder().With("plan.json", Spoilt(at, value));
         var read = PlanOverview.Read(folder.FullPath);
         Assert.Null(read.Value);
-        Assert.Contains("not a whole plan", Assert.Single(read.Problems).Found, StringComparison.Ordinal);
+        Assert.Contains("not a whole plan", Assert.Single(read.Problems).Found.English, StringComparison.Ordinal);
 
         // A number that stands twice keeps nobody from being compared.
         Assert.Equal(value == "1", new PreviousOutput(folder.FullPath).Names is not null);

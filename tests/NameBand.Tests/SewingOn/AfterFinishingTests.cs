@@ -86,7 +86,7 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         Assert.Contains(
             finished.Again.Problems,
             p => p.Severity == Severity.NeedsPerson
-            && p.Found.StartsWith("The garment is finished, and these came later: Zofia Kay;", StringComparison.Ordinal));
+            && p.Found.English.StartsWith("The garment is finished, and these came later: Zofia Kay;", StringComparison.Ordinal));
         var late = finished.Plans.Late!;
         Assert.Equal(Finished.Late, late.Names);
         Assert.Equal(3, late.Offers.Length);
@@ -95,10 +95,10 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         Assert.Equal(late.Offers.Take(whole.Count), whole);
 
         // One label with four names and one with one: 45 and 25 minutes, and three more find room.
-        var label = late.Offers.Single(o => o.Place.Contains("label", StringComparison.Ordinal));
+        var label = late.Offers.Single(o => o.Place.English.Contains("label", StringComparison.Ordinal));
         Assert.Equal(("2 labels sewn inside", 70, 3), (label.Place, label.Minutes, label.More));
-        Assert.All(late.Offers, o => Assert.True(o.Minutes > 10 && o.Looks.Length > 20 && o.Steps.Length > 20));
-        Assert.Contains(late.Offers, o => o.Looks.Contains("everybody sees that it came later", StringComparison.Ordinal));
+        Assert.All(late.Offers, o => Assert.True(o.Minutes > 10 && o.Looks.English.Length > 20 && o.Steps.English.Length > 20));
+        Assert.Contains(late.Offers, o => o.Looks.English.Contains("everybody sees that it came later", StringComparison.Ordinal));
 
         var run = CliRun.Of("plans", finished.Copy.FullPath);
         Assert.Contains("Came when the garment was finished: Zofia Kay; Piran Jago", run.OutOnOneLine, StringComparison.Ordinal);
@@ -113,10 +113,10 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         Assert.DoesNotContain("Zofia",
             string.Concat(finished.Without.Plan!.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Text)),
             StringComparison.Ordinal);
-        Assert.DoesNotContain(finished.Without.Problems, p => p.Found.Contains("came later", StringComparison.Ordinal));
+        Assert.DoesNotContain(finished.Without.Problems, p => p.Found.English.Contains("came later", StringComparison.Ordinal));
         Assert.Contains(finished.Without.Problems,
             p => p.Severity == Severity.Note && p.Where.File == "late-1"
-            && p.Found.StartsWith("Sewn in a job of its own: Zofia Kay;", StringComparison.Ordinal));
+            && p.Found.English.StartsWith("Sewn in a job of its own: Zofia Kay;", StringComparison.Ordinal));
         Assert.All(finished.Sewn.Zip(finished.Paths), s => Assert.Equal(s.Second, finished.Job.Path(s.First)));
 
         var label = Bander.Make(finished.Job["late-1"]);
@@ -159,7 +159,7 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         var told = Bander.Make(job).Problems;
         Assert.Contains(told,
             p => p.Severity == Severity.NeedsPerson && p.Where.File == "late-1"
-            && p.Found.EndsWith("since it was taken there: Piran Jago.", StringComparison.Ordinal));
+            && p.Found.English.EndsWith("since it was taken there: Piran Jago.", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -169,7 +169,7 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         job.Make();
         job.Say(1);
         job.Names.Add("Zofia Kay");
-        Assert.DoesNotContain(job.Make().Problems, p => p.Found.Contains("came later", StringComparison.Ordinal));
+        Assert.DoesNotContain(job.Make().Problems, p => p.Found.English.Contains("came later", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -181,14 +181,14 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         var again = ways.Single(w => w.Say == "1 --again");
         Assert.Matches(
             @"has made \d+\.\d holes on each mm² of the fullest letter, and sewn twice it makes \d+\.\d; quilting cotton bears \d+\.\d",
-            again.Why);
+            again.Why.English);
         Assert.Equal(2, ways.Count(w => w.Say == "1 --patch"));
 
         // Once the strip is sewn down it has to be opened, but for what is sewn over it.
         var later = finished.SpoiledLater.Ways.ToDictionary(w => w.What, w => w.Minutes);
         Assert.Equal(
             [false, true, true],
-            ways.OrderBy(w => w.What.Contains("over", StringComparison.Ordinal) ? 0 : 1).Select(w => later[w.What] > w.Minutes + 1));
+            ways.OrderBy(w => w.What.English.Contains("over", StringComparison.Ordinal) ? 0 : 1).Select(w => later[w.What] > w.Minutes + 1));
         Assert.DoesNotContain("again", File.ReadAllText(finished.Job["sewing-log.csv"]), StringComparison.Ordinal);
         Assert.Contains("nameband sewn", CliRun.Of("sewn", finished.Job.Folder, "1", "--spoiled").Out, StringComparison.Ordinal);
         Assert.Equal(2, CliRun.Of("sewn", finished.Job.Folder, "99", "--spoiled").Status);
@@ -208,7 +208,7 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         Assert.False(ways[^1].IsSound);
         Assert.Equal("1 --again", ways[^1].Say);
         Assert.Contains(
-            "has made 8.0 holes on each mm² of the fullest letter, and sewn twice it makes 16.0; quilting cotton bears 12.0. It is overworked by that.", ways[^1].Why, StringComparison.Ordinal);
+            "has made 8.0 holes on each mm² of the fullest letter, and sewn twice it makes 16.0; quilting cotton bears 12.0. It is overworked by that.", ways[^1].Why.English, StringComparison.Ordinal);
     }
 
     /// <summary>Two of a hundred as set, as if seen on a hundred names: three spoiled of twenty more give five of 120.</summary>

@@ -65,7 +65,7 @@ public class LastGateTests
         (double X, double Y) Along(bool mark, double x, double y) => (x + lies[2] - lies[1], y);
         var fault = Assert.Single(Look(job, 2, Along, 3));
         Assert.Equal(2, fault.Hooping);
-        Assert.Contains("over hooping 3, which is sewn", fault.Found, StringComparison.Ordinal);
+        Assert.Contains("over hooping 3, which is sewn", fault.Found.English, StringComparison.Ordinal);
 
         // Hooping 3 is not sewn, or no longer: then it is the later one that gives way.
         fault = Assert.Single(Look(job, 2, Along));
@@ -79,17 +79,17 @@ public class LastGateTests
     public void The_field_less_its_spare_the_zone_and_the_marks_are_judged()
     {
         using var job = Made();
-        Assert.Contains("of the flat cloth", Assert.Single(Look(job, 1, (_, x, y) => (x * 1.3, y))).Found, StringComparison.Ordinal);
+        Assert.Contains("of the flat cloth", Assert.Single(Look(job, 1, (_, x, y) => (x * 1.3, y))).Found.English, StringComparison.Ordinal);
         Assert.Contains(
-            "past the sewing zone", Assert.Single(Look(job, 1, (mark, x, y) => (x, mark ? y : y + 6))).Found, StringComparison.Ordinal);
+            "past the sewing zone", Assert.Single(Look(job, 1, (mark, x, y) => (x, mark ? y : y + 6))).Found.English, StringComparison.Ordinal);
         Assert.Contains(
-            "alignment mark", Assert.Single(Look(job, 1, (mark, x, y) => (x, mark ? y + 5 : y))).Found, StringComparison.Ordinal);
+            "alignment mark", Assert.Single(Look(job, 1, (mark, x, y) => (x, mark ? y + 5 : y))).Found.English, StringComparison.Ordinal);
 
         // Into the strip below it on the same cloth.
         var wide = Rules with { AcrossMm = 300 };
         byte[] low = Changed(job.Path(1), (mark, x, y) => (x, mark ? y - 22 : y));
         var fault = Assert.Single(Gate.Check(File.ReadAllBytes(job["out/plan.json"]), wide, n => n == 1 ? low : job.Path(n), _ => false));
-        Assert.Contains("alignment mark", fault.Found, StringComparison.Ordinal);
+        Assert.Contains("alignment mark", fault.Found.English, StringComparison.Ordinal);
         Assert.Empty(Look(job, 1, (_, x, y) => (x * 1.3, y), 1));
     }
 
@@ -99,11 +99,11 @@ public class LastGateTests
         using var job = Made();
         byte[] plan = File.ReadAllBytes(job["out/plan.json"]);
         var fault = Assert.Single(Gate.Check(plan, Rules, n => n == 2 ? [] : job.Path(n), _ => false));
-        Assert.Contains("not whole", fault.Found, StringComparison.Ordinal);
+        Assert.Contains("not whole", fault.Found.English, StringComparison.Ordinal);
         var told = JsonNode.Parse(plan)!;
         told["hoopings"]![1]!["onClothMm"] = told["hoopings"]![1]!["onClothMm"]!.GetValue<double>() + 3;
         fault = Assert.Single(Gate.Check(Encoding.UTF8.GetBytes(told.ToJsonString()), Rules, n => job.Path(n), _ => false));
-        Assert.Contains("two places", fault.Found, StringComparison.Ordinal);
+        Assert.Contains("two places", fault.Found.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -123,7 +123,7 @@ public class LastGateTests
         byte[] over = Changed(job.Path(2), (_, x, y) => (x + lies[0] - (by / 0.98) - lies[1], y));
         var fault = Assert.Single(Gate.Check(
             Encoding.UTF8.GetBytes(told.ToJsonString()), Rules, n => n == 2 ? over : job.Path(n), n => n == 1));
-        Assert.Contains("over hooping 1, which is sewn", fault.Found, StringComparison.Ordinal);
+        Assert.Contains("over hooping 1, which is sewn", fault.Found.English, StringComparison.Ordinal);
     }
 
     /// <summary>A hoop that became too short for a name already planned: its hooping is not written, and every plan says so.</summary>
@@ -156,7 +156,7 @@ public class LastGateTests
             {
                 Assert.Contains(
                     report.Problems,
-                    p => p.Severity == Severity.NeedsPerson && p.Found.Contains("was not written", StringComparison.Ordinal));
+                    p => p.Severity == Severity.NeedsPerson && p.Found.English.Contains("was not written", StringComparison.Ordinal));
                 Assert.Contains("so it was not written", row.Reason, StringComparison.Ordinal);
             }
 

@@ -157,12 +157,12 @@ public class MeasuredTests
         Assert.Equal(asked, report.Plan!.Shortening, 6);
         Assert.Contains(
             report.Problems,
-            p => p.Found.Contains("no cloth comes to that", StringComparison.Ordinal)
-            && p.Mend.Contains("sewn JOB 1 --measured", StringComparison.Ordinal));
+            p => p.Found.English.Contains("no cloth comes to that", StringComparison.Ordinal)
+            && p.Mend.English.Contains("sewn JOB 1 --measured", StringComparison.Ordinal));
         job.Say(1, SewingDeed.Measured, measuredMm: Piece(job, 1).OnClothMm * 0.98);
         var mended = job.Make();
         Assert.Equal(0.02, mended.Plan!.Shortening, 3);
-        Assert.DoesNotContain(mended.Problems, p => p.Found.Contains("no cloth comes to that", StringComparison.Ordinal));
+        Assert.DoesNotContain(mended.Problems, p => p.Found.English.Contains("no cloth comes to that", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -191,7 +191,7 @@ public class MeasuredTests
         var again = job.Make();
         Assert.Equal(ExitStatus.AllPlaced, again.Status);
         var note = Assert.Single(again.Problems, p => p.Where is { File: "drift.csv", Line: 2 });
-        Assert.Contains("counts no longer", note.Found, StringComparison.Ordinal);
+        Assert.Contains("counts no longer", note.Found.English, StringComparison.Ordinal);
         Assert.Equal(planned, EndOf(job, 2, out _), 2);
 
         // Sewn in its place, it lies where it was planned, whatever the old line says; a new line counts.

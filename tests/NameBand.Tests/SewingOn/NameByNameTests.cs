@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.MachineLetters.Alphabets;
@@ -145,7 +146,7 @@ public class NameByNameTests
         Assert.Equal(before["Kit Farthing"].WidthMm + (11 * 0.2), after["Kit Farthing"].WidthMm, 0.1);
         Assert.True(report.Plan!.MatchesHem);
         Assert.True(after["Ada Willowby"].StartMm >= after["Tobin Marsh"].StartMm + after["Tobin Marsh"].WidthMm);
-        Assert.Contains(report.Problems, p => p.Found.StartsWith("What is not sewn yet was set out again", StringComparison.Ordinal));
+        Assert.Contains(report.Problems, p => p.Found.English.StartsWith("What is not sewn yet was set out again", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -188,7 +189,7 @@ public class NameByNameTests
         Assert.Contains(report.Problems, p => p.Found == "This name is sewn as “Tobin Marsh”, and the list now says “Tobin Marshe”.");
         Assert.Contains(
             report.Problems,
-            p => p.Where.Name == "Ada Willowby" && p.Found.StartsWith("This name is sewn, and no row", StringComparison.Ordinal));
+            p => p.Where.Name == "Ada Willowby" && p.Found.English.StartsWith("This name is sewn, and no row", StringComparison.Ordinal));
         Assert.Equal(5, report.Plan!.NameCount);
         Assert.True(job.Places().ContainsKey("Ada Willowby"));
         string[] fates = [.. File.ReadLines(job["out/changes.csv"]).Where(l => l.Contains("sewn then", StringComparison.Ordinal))];
@@ -268,7 +269,7 @@ public class NameByNameTests
         static void Refused(Reports.SewingReport report, string why)
         {
             Assert.Equal(ExitStatus.CannotUse, report.Status);
-            Assert.Contains(why, Assert.Single(report.Problems).Found, StringComparison.Ordinal);
+            Assert.Contains(why, Assert.Single(report.Problems).Found.English, StringComparison.Ordinal);
         }
     }
 

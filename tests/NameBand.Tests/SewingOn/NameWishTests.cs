@@ -31,7 +31,7 @@ public class NameWishTests
                 + """{ "name": "Nia Yeo", "after": "Bo Reed" }, { "name": "Nia Yoe", "heightFactor": 2 }"""));
         var made = job.Make();
         Assert.Equal(["Nia Yoe: Something is wished for this name, and no row of the lists has it."], About(made));
-        Assert.Contains("“Nia Yeo”", made.Problems.Single(p => p.Where.Name == "Nia Yoe").Mend, StringComparison.Ordinal);
+        Assert.Contains("“Nia Yeo”", made.Problems.Single(p => p.Where.Name == "Nia Yoe").Mend.English, StringComparison.Ordinal);
         double height = job.Plan().GetProperty("letterHeightMm").GetDouble();
         var names = Names(job);
         Assert.Equal(["Bo Reed", "Nia Yeo", "Ilse Varga", "Jo Marsh", "Tobiah Quill", "Wenna Tregear"], names.Select(n => n.Text));
@@ -92,7 +92,7 @@ public class NameWishTests
         job.Settings("", Wishes(wishes));
         var made = job.Make();
         Assert.False(File.Exists(job["out/plan.json"]));
-        Assert.Contains(made.Problems, p => p.Severity == Severity.CannotUse && (p.Found + p.Mend).Contains(
+        Assert.Contains(made.Problems, p => p.Severity == Severity.CannotUse && (p.Found + p.Mend).English.Contains(
             said, StringComparison.Ordinal));
     }
 
@@ -117,7 +117,8 @@ public class NameWishTests
     {
         using var job = new SewnJob("Bo Reed", "Jo Marsh");
         job.Settings(strip, Wishes("""{ "name": "Bo Reed", "at": "centreFront" }"""), lettering);
-        Assert.Contains(job.Make().Problems, p => p.Severity == Severity.CannotUse && p.Found.Contains(said, StringComparison.Ordinal));
+        Assert.Contains(
+            job.Make().Problems, p => p.Severity == Severity.CannotUse && p.Found.English.Contains(said, StringComparison.Ordinal));
     }
 
     private static string[] SegmentNames(SewnJob job, int segment) =>

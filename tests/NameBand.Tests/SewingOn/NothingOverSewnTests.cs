@@ -38,8 +38,8 @@ public class NothingOverSewnTests
                     .Select(p => $"{p.Second.Text} over {p.First.Text}"));
             Assert.Equal("", over);
             bool isTold = report.Problems.Any(p => p.Severity == Severity.NeedsPerson
-                && (p.Found.Contains("too long", StringComparison.Ordinal)
-                    || p.Found.Contains("no longer fits", StringComparison.Ordinal)));
+                && (p.Found.English.Contains("too long", StringComparison.Ordinal)
+                    || p.Found.English.Contains("no longer fits", StringComparison.Ordinal)));
             Assert.True(
                 isTold || placed[^1].End <= 1100 + 6, $"{late} latecomers run over the hem to {placed[^1].End:0} mm and nobody is told.");
         }

@@ -43,7 +43,7 @@ public class RestDiffersTests
         Assert.Equal(ExitStatus.AllPlaced, report.Status);
         Assert.Equal(
             ["lettering.face", "fabric", "lettering.height"],
-            report.Problems.Where(p => p.Found.Contains("the rest may differ", StringComparison.Ordinal)).Select(p => p.Where.Key));
+            report.Problems.Where(p => p.Found.English.Contains("the rest may differ", StringComparison.Ordinal)).Select(p => p.Where.Key));
         Assert.Equal(paths, [job.Path(1), job.Path(2)]);
         Assert.Equal(proofs, [job.Proof(1), job.Proof(2)]);
         Assert.Equal((starts[1], starts[2]), (job.ClothStarts()[1], job.ClothStarts()[2]));
@@ -105,7 +105,7 @@ public class RestDiffersTests
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
         var told = Assert.Single(report.Problems, p => p.Where.Key == "lettering.face");
         Assert.Equal(Severity.NeedsPerson, told.Severity);
-        Assert.Contains("\"sewing\": { \"restMayDiffer\": true }", told.Mend, StringComparison.Ordinal);
+        Assert.Contains("\"sewing\": { \"restMayDiffer\": true }", told.Mend.English, StringComparison.Ordinal);
     }
 
     [Fact]

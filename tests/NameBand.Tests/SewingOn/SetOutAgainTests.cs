@@ -48,7 +48,7 @@ public class SetOutAgainTests
         Drift(job, (last.Order, last.EndMm + 6));
         var report = job.Make();
         Assert.True(report.Status == ExitStatus.AllPlaced, string.Join('\n', report.Problems.Select(p => p.Found)));
-        Assert.Contains(report.Problems, p => p.Found.Contains("drift.csv", StringComparison.Ordinal));
+        Assert.Contains(report.Problems, p => p.Found.English.Contains("drift.csv", StringComparison.Ordinal));
         var after = Read(job, 1, 2);
         Assert.Equal(path, job.Path(2));
         Assert.Equal(last.EndMm + 6, after.Single(n => n.Text == last.Text).EndMm, 2);
@@ -74,7 +74,7 @@ public class SetOutAgainTests
         job.Make();
         var names = Read(job);
         Drift(job, (1, names[0].EndMm + 1));
-        Assert.Contains(job.Make().Problems, p => p.Mend.Contains("sewn", StringComparison.Ordinal) && p.Where.File == "drift.csv");
+        Assert.Contains(job.Make().Problems, p => p.Mend.English.Contains("sewn", StringComparison.Ordinal) && p.Where.File == "drift.csv");
         job.Say(1);
         foreach (var (number, end, word) in new[] { (99, 10.0, "no name 99"), (names[^1].Order, names[^1].EndMm, "not said to be sewn"),
             (1, names[0].EndMm + 200, "too far") })
@@ -82,7 +82,7 @@ public class SetOutAgainTests
             Drift(job, (number, end));
             var report = job.Make();
             Assert.Equal(ExitStatus.CannotUse, report.Status);
-            Assert.Contains(report.Problems, p => p.Found.Contains(word, StringComparison.Ordinal) && p.Mend.Length > 10);
+            Assert.Contains(report.Problems, p => p.Found.English.Contains(word, StringComparison.Ordinal) && p.Mend.English.Length > 10);
         }
     }
 

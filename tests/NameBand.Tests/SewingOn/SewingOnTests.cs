@@ -95,7 +95,7 @@ public class SewingOnTests
         job.Names.RemoveAt(0);
         var report = job.Make();
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
-        Assert.Contains(report.Problems, p => p.Where.Name == "Orla Penhale" && p.Found.Contains("no row", StringComparison.Ordinal));
+        Assert.Contains(report.Problems, p => p.Where.Name == "Orla Penhale" && p.Found.English.Contains("no row", StringComparison.Ordinal));
         Assert.Equal(5, job.PlacedTexts().Length);
         Assert.Equal(5, job.Plan().GetProperty("totals").GetProperty("names").GetInt32());
         Assert.Equal(5, job.Plan().GetProperty("rows").EnumerateArray().Count(r => r.GetProperty("outcome").GetString() == "placed"));
@@ -155,12 +155,12 @@ public class SewingOnTests
         File.Delete(job["sewn/needle-paths/hooping-002.csv"]);
         File.Delete(job["out/needle-paths/hooping-002.csv"]);
         Assert.Contains(
-            job.Make().Problems, p => p.Found.Contains("Hooping 2 is sewn, and its kept files are missing", StringComparison.Ordinal));
+            job.Make().Problems, p => p.Found.English.Contains("Hooping 2 is sewn, and its kept files are missing", StringComparison.Ordinal));
 
         File.AppendAllText(job["out/needle-paths/hooping-001.csv"], "1,0,0,end\r\n");
         var refused = job.Say(3);
         Assert.Equal(ExitStatus.CannotUse, refused.Status);
-        Assert.Contains(refused.Problems, p => p.Found.Contains("does not hold hooping 1 as it was sewn", StringComparison.Ordinal));
+        Assert.Contains(refused.Problems, p => p.Found.English.Contains("does not hold hooping 1 as it was sewn", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -171,7 +171,7 @@ public class SewingOnTests
         File.Delete(job["out/plan.json"]);
         var report = job.Make();
         Assert.Equal(ExitStatus.CannotUse, report.Status);
-        Assert.Contains(report.Problems, p => p.Mend.Contains("“sewn”", StringComparison.Ordinal));
+        Assert.Contains(report.Problems, p => p.Mend.English.Contains("“sewn”", StringComparison.Ordinal));
     }
 
     [Fact]

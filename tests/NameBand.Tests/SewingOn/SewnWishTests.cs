@@ -54,7 +54,7 @@ public class SewnWishTests
         var report = Make(job, Later, Kept);
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
         var said = Assert.Single(report.Problems, p => p.Severity == Severity.NeedsPerson);
-        Assert.Contains("“Show my name?” said empty when you decided, and now says “perhaps”", said.Found);
+        Assert.Contains("“Show my name?” said empty when you decided, and now says “perhaps”", said.Found.English);
 
         Assert.Equal(1, Bander.SettleNames(job.Folder).Written);
         string[] lines = File.ReadAllLines(job["corrections.csv"]);

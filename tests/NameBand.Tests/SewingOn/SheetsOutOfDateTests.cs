@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using NameBand.Common;
 using NameBand.Output;
 using NameBand.Reports;
 using NameBand.Tests.CommandLine;
@@ -183,7 +184,7 @@ public sealed class SheetsOutOfDateTests
                 $$"""{ "hooping": {{hooping}}, "deed": "sewn", "mark": "{{mark}}" }""")).RootElement), () => { });
             Assert.Null(Say("").Said);
             Assert.Null(Say(old).Said);
-            Assert.Contains("is an old one", Assert.Single(Say(old).Problems).Found);
+            Assert.Contains("is an old one", Assert.Single(Say(old).Problems).Found.English);
             Assert.NotNull(Say($" {now.ToLowerInvariant()} ").Said);
         }
     }

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using Xunit;
 
 namespace NameBand.Tests.SewingOn;
@@ -38,7 +39,7 @@ public class StiffenedTests
         job.With("job.json", text.Replace(first, then, StringComparison.Ordinal));
         var report = job.Make();
         Assert.True(report.Plan!.MatchesHem);
-        Assert.Contains(report.Problems, p => p.Found.Contains("shortens differently from the plan", StringComparison.Ordinal));
+        Assert.Contains(report.Problems, p => p.Found.English.Contains("shortens differently from the plan", StringComparison.Ordinal));
 
         // By hand: the two that are sewn drew together as they were stiffened then, the four others will as they are now.
         double all = before.Values.Sum(n => n.WidthMm);

@@ -35,7 +35,7 @@ public class TwoLinesSewnTests
         var plan = job.Plan();
         Assert.Equal(2, plan.GetProperty("rounds")[0].GetProperty("segments")[0].GetProperty("names")[1].GetProperty("onLine").GetInt32());
         Assert.Contains(
-            made.Problems, p => p.Where.Key == "strip.lines" && p.Found.Contains("10 names stand in two lines", StringComparison.Ordinal));
+            made.Problems, p => p.Where.Key == "strip.lines" && p.Found.English.Contains("10 names stand in two lines", StringComparison.Ordinal));
         var before = Places(plan);
         byte[] path = job.Path(1), proof = job.Proof(1);
         job.Say(1);
@@ -110,7 +110,7 @@ public class TwoLinesSewnTests
         Assert.Contains(
             made.Problems,
             p => p.Severity == Severity.NeedsPerson && p.Where.Key == "strip.lines"
-            && p.Mend.Contains("\"lines\": 2", StringComparison.Ordinal));
+            && p.Mend.English.Contains("\"lines\": 2", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -173,6 +173,6 @@ public class TwoLinesSewnTests
         job.With("drift.csv", "number,name,end_mm\n1,,80\n");
         var made = job.Make();
         Assert.Equal(ExitStatus.CannotUse, made.Status);
-        Assert.Contains(made.Problems, p => p.Where.File == "drift.csv" && p.Found.Contains("two lines", StringComparison.Ordinal));
+        Assert.Contains(made.Problems, p => p.Where.File == "drift.csv" && p.Found.English.Contains("two lines", StringComparison.Ordinal));
     }
 }

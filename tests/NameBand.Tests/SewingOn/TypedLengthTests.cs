@@ -38,8 +38,8 @@ public class TypedLengthTests
         Assert.Equal(before["Hesper Quayle"].StartMm, after["Hesper Quayle"].StartMm, 0.002);
         Assert.DoesNotContain(
             report.Problems,
-            p => p.Found.Contains("set out again", StringComparison.Ordinal)
-            || p.Found.Contains("left between names", StringComparison.Ordinal));
+            p => p.Found.English.Contains("set out again", StringComparison.Ordinal)
+            || p.Found.English.Contains("left between names", StringComparison.Ordinal));
 
         // It stays so, and is gone on from.
         byte[] once = File.ReadAllBytes(job["out/plan.json"]);
@@ -101,10 +101,10 @@ public class TypedLengthTests
         double expected = 1000 - End(job.Places()["Rufus Penhale"]);
         double gap = job.Plan().GetProperty("rounds")[0].GetProperty("gapMm").GetDouble();
         Said(0, job, "--left", Mm(expected - (1.05 * gap)));
-        var told = job.Make().Problems.Single(p => p.Found.Contains("are left between names", StringComparison.Ordinal));
+        var told = job.Make().Problems.Single(p => p.Found.English.Contains("are left between names", StringComparison.Ordinal));
         Assert.Equal(("sewing-log.csv", Severity.NeedsPerson), (told.Where.File, told.Severity));
-        Assert.StartsWith("After “Rufus Penhale” only", told.Found, StringComparison.Ordinal);
-        Assert.NotEmpty(told.Mend);
+        Assert.StartsWith("After “Rufus Penhale” only", told.Found.English, StringComparison.Ordinal);
+        Assert.NotEmpty(told.Mend.English);
     }
 
     /// <summary>Rounds share names out as evenly as they can be filled: what is left of a round that is nearly sewn is no reason
@@ -148,8 +148,8 @@ public class TypedLengthTests
         Said(0, job, $"n{was.Number}", "--length", Mm(was.WidthMm + (0.58 * gap)));
         var told = job.Make().Problems.Single(IsOfGaps);
         Assert.Equal((Severity.NeedsPerson, "lengths.csv"), (told.Severity, told.Where.File));
-        Assert.StartsWith($"After “{first}” only", told.Found, StringComparison.Ordinal);
-        Assert.Contains("sew the next one at its mark", told.Mend, StringComparison.Ordinal);
+        Assert.StartsWith($"After “{first}” only", told.Found.English, StringComparison.Ordinal);
+        Assert.Contains("sew the next one at its mark", told.Mend.English, StringComparison.Ordinal);
         Assert.Equal(before[next].StartMm, job.Places()[next].StartMm, 0.002);
     }
 
@@ -178,7 +178,7 @@ public class TypedLengthTests
         var last = job.Places()["Maren Lovdal"];
         double gap = job.Places()["Kit Farthing"].StartMm - End(last);
         Said(0, job, $"n{last.Number}", "--length", Mm(last.WidthMm + (0.48 * gap)));
-        Assert.StartsWith("After “Maren Lovdal” only", job.Make().Problems.Single(IsOfGaps).Found, StringComparison.Ordinal);
+        Assert.StartsWith("After “Maren Lovdal” only", job.Make().Problems.Single(IsOfGaps).Found.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -192,10 +192,10 @@ public class TypedLengthTests
         var told = job.Make().Problems.Where(p => p.Where.File == "lengths.csv").OrderBy(p => p.Where.Line).ToList();
         Assert.Equal([2, 5], told.Select(p => p.Where.Line!.Value));
         Assert.StartsWith(
-            "2 lengths say nothing of a scrap, and “Tobin Marsh”, “Kit Farthing” are not said to be sewn", told[0].Found,
+            "2 lengths say nothing of a scrap, and “Tobin Marsh”, “Kit Farthing” are not said to be sewn", told[0].Found.English,
             StringComparison.Ordinal);
-        Assert.Contains("sewn JOB n2", told[0].Mend, StringComparison.Ordinal);
-        Assert.Contains("no name “Nell Ost” is to be sewn", told[1].Found, StringComparison.Ordinal);
+        Assert.Contains("sewn JOB n2", told[0].Mend.English, StringComparison.Ordinal);
+        Assert.Contains("no name “Nell Ost” is to be sewn", told[1].Found.English, StringComparison.Ordinal);
         Assert.All(told, p => Assert.Equal(Severity.Note, p.Severity));
         job.Say(2);
         job.Say(6);
@@ -239,10 +239,10 @@ public class TypedLengthTests
         using var job = new NamedJob(NamedJob.Keyed);
         job.With("lengths.csv", "name,order,measured_mm\nTobin Marsh,2,64\nTobin Marsh,,69\n");
         Assert.Contains(
-            job.Make().Problems, p => p.Found.Contains("has two lengths, 64 mm in line 2 and 69 mm in line 3", StringComparison.Ordinal));
+            job.Make().Problems, p => p.Found.English.Contains("has two lengths, 64 mm in line 2 and 69 mm in line 3", StringComparison.Ordinal));
     }
 
-    private static bool IsOfGaps(Problem told) => told.Found.Contains("are left between names", StringComparison.Ordinal);
+    private static bool IsOfGaps(Problem told) => told.Found.English.Contains("are left between names", StringComparison.Ordinal);
 
     private static double End((int Number, double StartMm, double WidthMm) name) => name.StartMm + name.WidthMm;
 

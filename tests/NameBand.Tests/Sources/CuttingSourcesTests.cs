@@ -86,7 +86,7 @@ public class CuttingSourcesTests
         Result<StripPlan> Lay(BandJob j) => NameBand.Layout.Planning.LayoutPlanner.Plan(
             j, Sample.Hem(j), Sample.Lettered(Sample.RandomWidths(1, 30)), FabricTable.Find("quilting cotton")!);
         var problem = Assert.Single(Lay(job).Problems, p => p.Where.Key == "strip.grain");
-        string piece = System.Text.RegularExpressions.Regex.Match(problem.Mend, @"""piece"": ""([0-9]+ mm)""").Groups[1].Value;
+        string piece = System.Text.RegularExpressions.Regex.Match(problem.Mend.English, @"""piece"": ""([0-9]+ mm)""").Groups[1].Value;
         Assert.True(Length.TryParse(piece, out var length, out _));
         Assert.DoesNotContain(Lay(job with { Layout = job.Layout with { Piece = length } }).Problems, p => p.Where.Key == "strip.grain");
     }

@@ -69,7 +69,7 @@ public sealed partial class NeedlePathProgramTests
         Assert.Contains(
             JobReaderTests.ReadAll(
                 $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m", "turn": 0 }, "program": { "needle": "{{word}}" } }""").Problems,
-            p => p.Found.Contains("program.needle", StringComparison.Ordinal));
+            p => p.Found.English.Contains("program.needle", StringComparison.Ordinal));
 
     private static (string Text, NeedlePath Path) Written(ProgramSettings words)
     {

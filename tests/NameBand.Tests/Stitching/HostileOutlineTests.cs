@@ -47,8 +47,8 @@ public class HostileOutlineTests
         var (path, problems) = Sew(10, Ring(0, 0, 1, 0, 0.2, 0.9, 0.5, -0.4, 0.9, 0.9));
         Assert.True(path.Stitches > 0);
         var problem = Assert.Single(problems);
-        Assert.Contains("q", problem.Found, StringComparison.Ordinal);
-        Assert.Contains("Test Face", problem.Found, StringComparison.Ordinal);
+        Assert.Contains("q", problem.Found.English, StringComparison.Ordinal);
+        Assert.Contains("Test Face", problem.Found.English, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -81,10 +81,10 @@ public class NameStyleTests
         var problem = Assert.Single(stitcher.StyleProblems);
         Assert.Equal(Severity.NeedsPerson, problem.Severity);
         Assert.Contains(
-            "“r” in the face Trial has strokes 0.10 mm wide at a letter height of 8.0 mm", problem.Found, StringComparison.Ordinal);
-        Assert.Contains("“Br”", problem.Found, StringComparison.Ordinal);
-        Assert.Contains("Letters from 16.7 mm up", problem.Mend, StringComparison.Ordinal);
-        Assert.Contains("bolder face", problem.Mend, StringComparison.Ordinal);
+            "“r” in the face Trial has strokes 0.10 mm wide at a letter height of 8.0 mm", problem.Found.English, StringComparison.Ordinal);
+        Assert.Contains("“Br”", problem.Found.English, StringComparison.Ordinal);
+        Assert.Contains("Letters from 16.7 mm up", problem.Mend.English, StringComparison.Ordinal);
+        Assert.Contains("bolder face", problem.Mend.English, StringComparison.Ordinal);
         Assert.Equal(VerdictKind.NeedsAPerson, problem.Judged?.Kind);
         Assert.False(stitcher.IsRead(name));
     }

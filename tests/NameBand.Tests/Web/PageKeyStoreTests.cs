@@ -82,7 +82,7 @@ public sealed class PageKeyStoreTests : IDisposable
         var second = Store().Of(_job.FullPath);
 
         Assert.NotEqual(first.Key.Word, second.Key.Word);
-        Assert.Contains("made again", second.Doubt!.Found, StringComparison.Ordinal);
+        Assert.Contains("made again", second.Doubt!.Found.English, StringComparison.Ordinal);
         Assert.Equal(ForOne, System.IO.File.GetUnixFileMode(File));
         Assert.Equal(second.Key.Word, Store().Of(_job.FullPath).Key.Word);
     }
@@ -116,7 +116,7 @@ public sealed class PageKeyStoreTests : IDisposable
         Directory.CreateDirectory(Folder);
         System.IO.File.SetUnixFileMode(Folder, ForOne | UnixFileMode.UserExecute | UnixFileMode.OtherRead | UnixFileMode.OtherExecute);
         var wide = Store().Of(_job.FullPath);
-        Assert.Contains($"chmod 700 '{Folder}'", wide.Doubt!.Mend, StringComparison.Ordinal);
+        Assert.Contains($"chmod 700 '{Folder}'", wide.Doubt!.Mend.English, StringComparison.Ordinal);
         Assert.Null(Store().Keep(_job.FullPath, wide, 41234, "http://127.0.0.1:41234/"));
         Assert.Empty(Directory.EnumerateFileSystemEntries(Folder));
 
@@ -134,7 +134,7 @@ public sealed class PageKeyStoreTests : IDisposable
         var first = store.Of(_job.FullPath);
 
         Assert.NotEqual(first.Key.Word, store.Of(_job.FullPath).Key.Word);
-        Assert.Contains("is not kept", first.Doubt!.Found, StringComparison.Ordinal);
+        Assert.Contains("is not kept", first.Doubt!.Found.English, StringComparison.Ordinal);
         Assert.Null(store.Keep(_job.FullPath, first, 41234, "http://127.0.0.1:41234/"));
     }
 

@@ -42,7 +42,7 @@ public class BadJobTests
         Assert.Null(report.OutFolder);
         var fault = report.Problems.First(p => p.Severity == Severity.CannotUse);
         Assert.NotEmpty(fault.Where.ToString());
-        Assert.NotEmpty(fault.Mend);
+        Assert.NotEmpty(fault.Mend.English);
         Assert.Equal(before.Order(), Directory.GetFileSystemEntries(folder.FullPath).Order());
     }
 

@@ -63,7 +63,7 @@ public sealed class EaseMendTests
                     mended.Plan.Easing.Select(e => e.Tucked).OfType<TuckSet>().Select(t => (t.WidthMm, t.Count)));
                 Assert.All(
                     laid.Problems.Where(p => p is { Severity: Severity.NeedsPerson, Judged.About: Fact.Easing }).Take(1),
-                    p => Assert.Contains(mend.Text, p.Mend, StringComparison.Ordinal));
+                    p => Assert.Contains(mend.Text, p.Mend.English, StringComparison.Ordinal));
                 taken[mend.Kind] = taken.GetValueOrDefault(mend.Kind) + 1;
             }
         }
@@ -121,7 +121,7 @@ public sealed class EaseMendTests
         var offered = Planning.Run(folder.FullPath, new FaceShelf(), CancellationToken.None).Value!.EaseMends;
         Assert.Contains(EaseMendKind.Tucks, offered.Select(m => m.Kind));
         Assert.All(offered, m => Assert.Contains(Bare(m.Text), packet, StringComparison.Ordinal));
-        Assert.All(offered, m => Assert.Contains(m.Text, needed.Mend, StringComparison.Ordinal));
+        Assert.All(offered, m => Assert.Contains(m.Text, needed.Mend.English, StringComparison.Ordinal));
         byte[] proof = File.ReadAllBytes(Path.Combine(without.OutFolder!, OutPaths.RoundProof(1)));
 
         folder.With("job.json", Round.Replace("TUCKS", "true", StringComparison.Ordinal));
@@ -145,7 +145,7 @@ public sealed class EaseMendTests
         Assert.Equal(tucks.Count * 0.4 * 1.1, act.GetProperty("minutes").GetDouble(), 0.051);
 
         packet = Packet(report);
-        Assert.Contains(Bare(note.Text), packet, StringComparison.Ordinal);
+        Assert.Contains(Bare(note.Text.English), packet, StringComparison.Ordinal);
         foreach (var tuck in written)
         {
             string row = FormattableString.Invariant(

@@ -37,7 +37,7 @@ public sealed class SampleTests(SampleTests.Made made) : IClassFixture<SampleTes
         Assert.Equal(60, rows.Count(r => r.Outcome == RowOutcome.Placed));
         Assert.Equal(2, rows.Count(r => r.Outcome == RowOutcome.Merged));
         Assert.Equal(5, rows.Count(r => r.Outcome == RowOutcome.LeftOut));
-        Assert.All(rows.Where(r => r.Outcome != RowOutcome.Placed), r => Assert.NotEmpty(r.Reason));
+        Assert.All(rows.Where(r => r.Outcome != RowOutcome.Placed), r => Assert.NotEmpty(r.Reason.English));
     }
 
     [Fact]

@@ -155,7 +155,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
 
         var refused = Say(run);
         Assert.Equal(ExitStatus.CannotUse, refused.Status);
-        Assert.Contains(refused.Problems, p => p.Found.Contains("keyed in", StringComparison.Ordinal));
+        Assert.Contains(refused.Problems, p => p.Found.English.Contains("keyed in", StringComparison.Ordinal));
         Assert.False(File.Exists(folder[SewingLogFile.FileName]));
 
         var said = Say(hooping);
@@ -179,7 +179,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
 
         var keyed = again.Plan.Hoopings.First(h => !h.HasNeedlePath).Segments[0].Segment.Names[0];
         Assert.Contains(
-            "is sewn from a needle path", Assert.Single(Say(0, sewn.Segments[0].Segment.Names[0].Order).Problems).Found,
+            "is sewn from a needle path", Assert.Single(Say(0, sewn.Segments[0].Segment.Names[0].Order).Problems).Found.English,
             StringComparison.Ordinal);
         Assert.Equal(ExitStatus.AllPlaced, Say(0, keyed.Order).Status);
         File.AppendAllText(folder["crew.csv"], "Pia Ash\n");
@@ -219,7 +219,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
         Assert.Contains(
-            report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.Contains("not measured", StringComparison.Ordinal));
+            report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.English.Contains("not measured", StringComparison.Ordinal));
         Assert.All(report.Plan!.Hoopings, h => Assert.True(h.HasNeedlePath));
         Assert.Equal(6, report.Plan.NameCount);
     }
@@ -254,7 +254,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
             .With("job.json", $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "2 m" }, "ways": {{ways}} }""");
         var problem = Assert.Single(JobReader.Read(folder.FullPath).Problems, p => p.Severity == Severity.CannotUse);
         Assert.Equal(key, problem.Where.Key);
-        Assert.Contains(mend, problem.Mend);
+        Assert.Contains(mend, problem.Mend.English);
     }
 
     [Fact]
@@ -349,7 +349,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
             + "blank,3,0\ngap,0.8,\n");
         var report = Bander.Make(folder.FullPath);
         Assert.Equal(like.Name, report.Plan!.Rounds[0].Names.First(n => n.Lettered.Way == Way.NeedlePath).Lettered.Pieces[0].Piece.Face);
-        Assert.Contains(report.Problems, p => p.Where.Key == "lettering.face" && p.Found.Contains(like.Name, StringComparison.Ordinal));
+        Assert.Contains(report.Problems, p => p.Where.Key == "lettering.face" && p.Found.English.Contains(like.Name, StringComparison.Ordinal));
         Assert.Equal(like.Name, PlanJson.Read(File.ReadAllBytes(folder["out/plan.json"])).Face);
 
         // Once something is sewn the face is settled, and nothing of it is asked.

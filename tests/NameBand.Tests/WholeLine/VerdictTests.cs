@@ -34,18 +34,19 @@ public sealed class VerdictTests
         AssertWritten(report);
 
         string packet = Bare(PacketOf(report));
-        Assert.All(needing, v => Assert.Contains(Bare(v.Text), packet, StringComparison.Ordinal));
+        Assert.All(needing, v => Assert.Contains(Bare(v.Text.English), packet, StringComparison.Ordinal));
 
         // What waits is told thing by thing where there is room for it.
         var told = needing.Where(v => v.About != Fact.Waiting).ToList();
         var made = CliRun.Of("make", folder.FullPath);
         Assert.Equal(1, made.Status);
-        Assert.All(told, v => Assert.Contains(Bare(v.Text), Bare(made.Out), StringComparison.Ordinal));
+        Assert.All(told, v => Assert.Contains(Bare(v.Text.English), Bare(made.Out), StringComparison.Ordinal));
 
         var lay = new LayoutSession(folder.FullPath).Lay();
         string[] page =
-            [.. lay.Problems.Concat(lay.Laid!.Reckon().Problems).Where(p => p.Severity == Severity.NeedsPerson).Select(p => p.Found)];
-        Assert.All(told, v => Assert.Contains(v.Text, page));
+            [.. lay.Problems.Concat(lay.Laid!.Reckon().Problems).Where(p => p.Severity == Severity.NeedsPerson)
+                .Select(p => p.Found.English)];
+        Assert.All(told, v => Assert.Contains(v.Text.English, page));
     }
 
     [Fact]
@@ -82,7 +83,7 @@ public sealed class VerdictTests
         Assert.Single(report.Verdicts, v => v.About == Fact.Waiting);
         Assert.Equal(
             report.Plan.HasNeedlePaths ? 1 : 0,
-            report.Verdicts.Count(v => v.Text.StartsWith("At its worst spot", StringComparison.Ordinal)));
+            report.Verdicts.Count(v => v.Text.English.StartsWith("At its worst spot", StringComparison.Ordinal)));
         Assert.All(
             report.Verdicts.Where(v => v.Kind == VerdictKind.Note),
             v => Assert.Contains(report.Problems, p => p.Severity == Severity.Note && p.Found == v.Text));
@@ -100,7 +101,7 @@ public sealed class VerdictTests
         Assert.Equal(Enum.GetValues<Fact>().Length + 1, report.Verdicts.Length);
         Assert.All(
             report.Verdicts,
-            v => Assert.True(v.Kind == VerdictKind.Good || v.Text.StartsWith("At its worst spot", StringComparison.Ordinal), v.Text));
+            v => Assert.True(v.Kind == VerdictKind.Good || v.Text.English.StartsWith("At its worst spot", StringComparison.Ordinal), v.Text.English));
         AssertWritten(report);
     }
 
@@ -136,7 +137,7 @@ public sealed class VerdictTests
     {
         var written = PlanJson.Read(File.ReadAllBytes(Path.Combine(report.OutFolder!, OutPaths.Plan))).Verdicts!;
         Assert.Equal(
-            report.Verdicts.Select(v => (Word(v.About), v.Round, Word(v.Kind), v.Text)),
+            report.Verdicts.Select(v => (Word(v.About), v.Round, Word(v.Kind), v.Text.English)),
             written.Select(v => (v.About, v.Round, v.Verdict, v.Text)));
     }
 

@@ -41,7 +41,7 @@ public static class SewingLogFile
             return Unreadable($"It cannot be opened: {e.Message}");
         }
 
-        static SewingLog Unreadable(string why) => new(
+        static SewingLog Unreadable(Said why) => new(
             [], [Problem.CannotUse(new Where(FileName), why, Until)]);
     }
 
@@ -66,7 +66,7 @@ public static class SewingLogFile
             bool isCutOff = i == lines.Length - 1;
             if (entry is null)
             {
-                string end = isCutOff ? " The line was probably cut off while it was written." : "";
+                Said end = isCutOff ? " The line was probably cut off while it was written." : "";
                 problems.Add(Problem.NeedsPerson(
                     where, $"This line is ignored, because {why}: “{PlainText.Short(line, 80)}”.{end}",
                     "Say it again with the command sewn, or mend the line; all other lines count."));
@@ -77,18 +77,18 @@ public static class SewingLogFile
             if (!agrees)
             {
                 problems.Add(Problem.Note(
-                    where, $"This line was written or changed by hand; it is taken as it now stands: {Spoken(entry)} {SewingLogLine.Word(entry.Deed)}{(entry.Minutes is { } m ? FormattableString.Invariant($", {m:0.#} minutes") : "")}."));
+                    where, $"This line was written or changed by hand; it is taken as it now stands: {Spoken(entry)} {SewingLogLine.Word(entry.Deed)}{(entry.Minutes is { } m ? $", {m:0.#} minutes" : (Said)"")}."));
             }
         }
 
         return SewingLog.Of(entries, problems.ToImmutable());
     }
 
-    private static string Spoken(SewingEntry entry) => entry.Of switch
+    private static Said Spoken(SewingEntry entry) => entry.Of switch
     {
-        SewingSubject.Name => FormattableString.Invariant($"name {entry.Hooping}"),
-        SewingSubject.Round => (entry.Hooping == 0 ? "all rounds, " : FormattableString.Invariant($"round {entry.Hooping}, ")) + entry.Path,
-        _ => FormattableString.Invariant($"hooping {entry.Hooping}"),
+        SewingSubject.Name => (Said)$"name {entry.Hooping}",
+        SewingSubject.Round => (entry.Hooping == 0 ? "all rounds, " : (Said)$"round {entry.Hooping}, ") + Said.Plain(entry.Path),
+        _ => $"hooping {entry.Hooping}",
     };
 
     /// <summary>

@@ -12,11 +12,11 @@ internal sealed class JsonForm(string file, List<Problem> problems)
 
     public string File => file;
 
-    public void Refuse(JsonPiece at, string path, string found, string mend) =>
+    public void Refuse(JsonPiece at, string path, Said found, Said mend) =>
         problems.Add(Problem.CannotUse(new Where(file, at.Line, at.Column, path), found, mend));
 
     /// <summary>The members of a group by their keys; null where it is no group. Unknown and doubled keys are problems.</summary>
-    public Dictionary<string, JsonPiece>? Group(JsonPiece piece, string path, string example, params ReadOnlySpan<string> known)
+    public Dictionary<string, JsonPiece>? Group(JsonPiece piece, string path, Said example, params ReadOnlySpan<string> known)
     {
         if (piece.Kind != JsonKind.Group)
         {
@@ -36,7 +36,7 @@ internal sealed class JsonForm(string file, List<Problem> problems)
                 Refuse(
                     at, inner, $"NameBand does not know the key {inner} in {file}.",
                     NearestWord.Find(member.Key, words) is { } near
-                    ? $"Did you mean {near}?" : $"The keys here are {string.Join(", ", words)}.");
+                    ? (Said)$"Did you mean {near}?" : $"The keys here are {string.Join(", ", words)}.");
             }
             else if (!members.TryAdd(member.Key, member.Value))
             {
@@ -48,7 +48,7 @@ internal sealed class JsonForm(string file, List<Problem> problems)
     }
 
     /// <summary>The entries of a list; none where it is no list, or has too many.</summary>
-    public ImmutableArray<JsonPiece> List(JsonPiece piece, string path, int most, string example)
+    public ImmutableArray<JsonPiece> List(JsonPiece piece, string path, int most, Said example)
     {
         if (piece.Kind != JsonKind.Series)
         {
@@ -99,7 +99,7 @@ internal sealed class JsonForm(string file, List<Problem> problems)
 
         Refuse(
             piece, path, $"{path} takes a number, and this is {piece.InWords}.",
-            string.Create(CultureInfo.InvariantCulture, $"Write a number from {low:0.##} to {high:0.##}, without quotes."));
+            $"Write a number from {low:0.##} to {high:0.##}, without quotes.");
         return null;
     }
 
@@ -139,7 +139,7 @@ internal sealed class JsonForm(string file, List<Problem> problems)
         string all = string.Join(" or ", words.Select(w => $"\"{w}\""));
         string? near = piece.Kind == JsonKind.Text ? NearestWord.Find(piece.Text, words) : null;
         Refuse(piece, path, $"{path} takes {all}, and this is {piece.InWords}.",
-            near is null ? $"Write {all}." : $"Did you mean \"{near}\"?");
+            near is null ? (Said)$"Write {all}." : $"Did you mean \"{near}\"?");
         return null;
     }
 

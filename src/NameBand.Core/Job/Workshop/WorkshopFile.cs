@@ -75,7 +75,7 @@ internal static class WorkshopFile
             return Refuse("The file cannot be opened.", "Check who may read it, and whether another program holds it.");
         }
 
-        WorkshopFound? Refuse(string found, string mend)
+        WorkshopFound? Refuse(Said found, Said mend)
         {
             problems.Add(Problem.CannotUse(new Where(shown), found, mend));
             return null;

@@ -207,7 +207,7 @@ internal sealed class WorkshopReader
             return null;
         }
 
-        if (Duration.TryParseMinutes(text, out double minutes, out string why))
+        if (Duration.TryParseMinutes(text, out double minutes, out Said why))
         {
             return minutes;
         }
@@ -248,7 +248,7 @@ internal sealed class WorkshopReader
                 string other = frames[frame.Name];
                 _form.Refuse(
                     pieces[i], $"{At("machines", i)}.frames",
-                    other == machine ? $"The machine “{machine}” has two frames called “{frame.Name}”."
+                    other == machine ? (Said)$"The machine “{machine}” has two frames called “{frame.Name}”."
                         : $"The machines “{other}” and “{machine}” both have a frame called “{frame.Name}”.",
                     "Give each frame a name of its own, so that a sheet can say which to take.");
             }

@@ -64,7 +64,7 @@ internal static class DriftCorrection
         }
 
         problems.AddRange(ends.Where(e => e.Number > before).Select(e => Problem.CannotUse(
-            e.Where, FormattableString.Invariant($"There is no name {e.Number}; the last one is {before}."),
+            e.Where, $"There is no name {e.Number}; the last one is {before}.",
             "Write the number that stands before the name on the key-in sheet.")));
         if (problems.Any(p => p.Severity == Severity.CannotUse))
         {
@@ -107,8 +107,7 @@ internal static class DriftCorrection
         {
             yield return Problem.NeedsPerson(
                 new Where(DriftFile.FileName),
-                FormattableString.Invariant(
-                    $"Set out after what was measured, “{PlainText.Short(name.Lettered.Name.Text)}” lies on a place that is kept clear, from {name.StartMm:0} to {name.EndMm:0} mm."),
+                $"Set out after what was measured, “{PlainText.Short(name.Lettered.Name.Text)}” lies on a place that is kept clear, from {name.StartMm:0} to {name.EndMm:0} mm.",
                 "Sew it past that place by hand and measure its end, or move it to another round.");
         }
     }
@@ -167,20 +166,19 @@ internal static class DriftCorrection
         if (end.Name.Length > 0 && !string.Equals(end.Name, name.Lettered.Name.Text, StringComparison.Ordinal))
         {
             problems.Add(Problem.CannotUse(
-                where, FormattableString.Invariant($"Number {end.Number} is “{text}” now and not “{PlainText.Short(end.Name)}”."),
+                where, $"Number {end.Number} is “{text}” now and not “{PlainText.Short(end.Name)}”.",
                 "Check whether the list or the order has changed since this was sewn, and write the number on the newest sheet."));
         }
         else if (sewn == earlier.SewnNames)
         {
             problems.Add(Problem.CannotUse(
-                where, FormattableString.Invariant($"The end of number {end.Number}, “{text}”, appears here a second time."),
+                where, $"The end of number {end.Number}, “{text}”, appears here a second time.",
                     "Keep the line that is right."));
         }
         else if (Math.Abs(end.EndMm - planned) > MostOffMm(planned) || end.EndMm <= earlier.SewnToMm)
         {
             problems.Add(Problem.CannotUse(
-                where, FormattableString.Invariant(
-                    $"“{text}” was to end at {planned:0} mm, and {end.EndMm:0} mm is too far from that to be drift."),
+                where, $"“{text}” was to end at {planned:0} mm, and {end.EndMm:0} mm is too far from that to be drift.",
                 "Measure from the end of the strip that was sewn first to where the name ends, in millimetres."));
         }
         else

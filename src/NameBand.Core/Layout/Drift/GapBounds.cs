@@ -14,13 +14,12 @@ internal static class GapBounds
     /// <param name="isKept">The marks after it stay where they are.</param>
     public static Problem? Objection(Where where, string after, double gapMm, double plannedMm, bool isKept = false)
     {
-        string left =
-            FormattableString.Invariant(
-                $"After “{PlainText.Short(after)}” {(gapMm < plannedMm ? "only " : "")}{gapMm:0.0} mm are left between names, where {plannedMm:0.0} mm were planned.");
+        Said left =
+            $"After “{PlainText.Short(after)}” {(gapMm < plannedMm ? (Said)"only " : "")}{gapMm:0.0} mm are left between names, where {plannedMm:0.0} mm were planned.";
         if (isKept)
         {
             return gapMm >= plannedMm * LeastPart && gapMm <= plannedMm * MostPart ? null : Problem.NeedsPerson(
-                where, left, "The marks after it stay, for names of another line or way stand beside them: sew the next one at its mark. "
+                where, left, (Said)"The marks after it stay, for names of another line or way stand beside them: sew the next one at its mark. "
                     + (gapMm < plannedMm ? "If that is too near, unpick this one and sew it again, its letters closer together."
                         : "Check whether you like it."));
         }

@@ -45,9 +45,8 @@ internal static class SpoiledDrift
 
             aside.Add(Problem.Note(
                 new Where(DriftFile.FileName, end.FileLine),
-                FormattableString.Invariant(
-                    $"The end of number {end.Number} was measured before its hooping {hooping} was spoiled, so this line counts no longer."),
-                isOpen ? FormattableString.Invariant($"Once hooping {hooping} is sewn again, measure again and write that instead.")
+                $"The end of number {end.Number} was measured before its hooping {hooping} was spoiled, so this line counts no longer.",
+                isOpen ? (Said)$"Once hooping {hooping} is sewn again, measure again and write that instead."
                     : "If it is off again, measure again and write that instead."));
         }
 

@@ -28,15 +28,13 @@ internal static class LineAdvice
         double needed = (ink * height) + (2 * sizing.ReachMm(height));
         double fitting = Math.Floor((Math.Min(zone, sizing.FieldAcrossMm) - (2 * sizing.ReachMm(height))) / ink / TenthMm) * TenthMm;
         double cut = Math.Ceiling(job.Strip.CutWidth.Mm + needed - zone);
-        string smaller = job.Traits.HasLettersOfItsOwn || fitting < JobKeys.Height.LowMm ? ""
-            : FormattableString.Invariant(
-                $"; or letters {fitting:0.0} mm high (\"{(job.Lettering.Height is null ? "least" : "height")}\" in “lettering”)");
+        Said smaller = job.Traits.HasLettersOfItsOwn || fitting < JobKeys.Height.LowMm ? ""
+            : (Said)$"; or letters {fitting:0.0} mm high (\"{(job.Lettering.Height is null ? "least" : "height")}\" in “lettering”)";
         return Problem.CannotUse(
             new Where(JobReader.FileName, Key: "strip.lines"),
-            FormattableString.Invariant(
-                $"Two lines of letters {height:0.0} mm high, with their accents, tails and the room between, are {needed:0.0} mm high, ")
-                + FormattableString.Invariant($"and the strip has {Math.Min(zone, sizing.FieldAcrossMm):0.0} mm to sew on."),
-            FormattableString.Invariant($"Write \"cutWidth\": \"{cut:0} mm\" in the group “strip”{smaller}; or \"lines\": 1."));
+            $"Two lines of letters {height:0.0} mm high, with their accents, tails and the room between, are {needed:0.0} mm high, "
+                + $"and the strip has {Math.Min(zone, sizing.FieldAcrossMm):0.0} mm to sew on.",
+            $"Write \"cutWidth\": \"{cut:0} mm\" in the group “strip”{smaller}; or \"lines\": 1.");
     }
 
     /// <summary>How many names stand elsewhere than in the order that was asked for.</summary>
@@ -51,8 +49,8 @@ internal static class LineAdvice
         int moved = ordered.Count - LongestInOrder([.. asPlaced.Select(n => place[n])]);
         return Problem.Note(
             new Where(JobReader.FileName, Key: "strip.lines"),
-            FormattableString.Invariant($"{ordered.Count} names stand in two lines, paired by length, one above the other")
-                + (isFree || moved == 0 ? "." : FormattableString.Invariant($": {moved} of them stand elsewhere than in their order.")),
+            $"{ordered.Count} names stand in two lines, paired by length, one above the other"
+                + $"{(isFree || moved == 0 ? "." : (Said)$": {moved} of them stand elsewhere than in their order.")}",
             "The name finder says where each one is. \"lines\": 1 in the group “strip” keeps the order.");
     }
 

@@ -28,11 +28,9 @@ internal static class CurvedPieces
 
         yield return Problem.NeedsPerson(
             new Where("job.json", Key: "strip.piece"),
-            FormattableString.Invariant(
-                $"A curved piece {longest.LengthMm:0} mm long bends so far that its cloth would be {band.HeightMm:0} mm high, and the cloth is {width:0} mm wide."),
+            $"A curved piece {longest.LengthMm:0} mm long bends so far that its cloth would be {band.HeightMm:0} mm high, and the cloth is {width:0} mm wide.",
             mended >= LeastMm
-                ? FormattableString.Invariant(
-                    $"Sew in shorter pieces: \"piece\": \"{mended:0} mm\" in the group “strip”, or use wider cloth.")
+                ? (Said)$"Sew in shorter pieces: \"piece\": \"{mended:0} mm\" in the group “strip”, or use wider cloth."
                 : "Use wider cloth, or straight strips (\"shape\": \"straight\").");
     }
 

@@ -103,8 +103,7 @@ internal static class Lanes
         {
             yield return Problem.NeedsPerson(
                 new Where("job.json", Key: LayoutKeys.Lanes.Path),
-                FormattableString.Invariant(
-                    $"With turn-ins of {job.Strip.TurnIn.Mm:0.#} mm the alignment marks of one strip would lie within the finished width of the strip beside it; strips are laid one by one."),
+                $"With turn-ins of {job.Strip.TurnIn.Mm:0.#} mm the alignment marks of one strip would lie within the finished width of the strip beside it; strips are laid one by one.",
                 "Write \"stripsSideBySide\": 1, or make the turn-ins wider.");
             yield break;
         }
@@ -112,8 +111,7 @@ internal static class Lanes
         double needed = sizing.FieldAcrossMm + ((wished - most) * job.Strip.CutWidth.Mm);
         yield return Problem.NeedsPerson(
             new Where("job.json", Key: LayoutKeys.Lanes.Path),
-            FormattableString.Invariant(
-                $"{wished} strips side by side do not fit a field of {sizing.FieldAcrossMm:0} mm across; they are laid {most} side by side."),
-            FormattableString.Invariant($"Write \"stripsSideBySide\": {most}, or use a hoop of about {needed:0} mm across."));
+            $"{wished} strips side by side do not fit a field of {sizing.FieldAcrossMm:0} mm across; they are laid {most} side by side.",
+            $"Write \"stripsSideBySide\": {most}, or use a hoop of about {needed:0} mm across.");
     }
 }

@@ -19,13 +19,11 @@ internal static class GroupAdvice
             return null;
         }
 
-        string turn = job.Hem.Skirt is null && job.Hem.Turn is null ? ", with \"circlePart\" in the group “hem”" : "";
+        Said turn = job.Hem.Skirt is null && job.Hem.Turn is null ? ", with \"circlePart\" in the group “hem”" : "";
         return Problem.CannotUse(
             new Where(JobReader.FileName, Key: "groups"),
-            FormattableString.Invariant(
-                $"Groups on rounds of their own need {least} rounds with those of the others, and the garment has {rounds}."),
-            FormattableString.Invariant(
-                $"Write \"rounds\": {least} in the group “strip”{turn}, or take \"ownRound\" from {(least - rounds == 1 ? "one group" : FormattableString.Invariant($"{least - rounds} groups"))}."));
+            $"Groups on rounds of their own need {least} rounds with those of the others, and the garment has {rounds}.",
+            $"Write \"rounds\": {least} in the group “strip”{turn}, or take \"ownRound\" from {(least - rounds == 1 ? "one group" : (Said)$"{least - rounds} groups")}.");
     }
 
     /// <param name="all">All names that could be lettered, held ones too.</param>
@@ -47,19 +45,17 @@ internal static class GroupAdvice
             {
                 yield return Problem.NeedsPerson(
                     new Where(JobReader.FileName, Key: "groups"),
-                    $"Of the group “{PlainText.Short(group.Name)}”, {(tooBig.Count == 1 ? "one name does" : FormattableString.Invariant($"{tooBig.Count} names do"))} not fit the strip or the hoop at its size.",
-                    mend);
+                    $"Of the group “{PlainText.Short(group.Name)}”, {(tooBig.Count == 1 ? (Said)"one name does" : $"{tooBig.Count} names do")} not fit the strip or the hoop at its size.",
+                    Said.Plain(mend));
             }
 
             double heightMm = plan.LetterHeightMm * group.HeightFactor;
             if (own.Count > 0 && heightMm < LayoutAdvice.LeastFor40WeightMm - Tolerance.Rounding
                 && plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm - Tolerance.Rounding && LayoutAdvice.IsSewnWith40Weight(job))
             {
-                yield return LayoutAdvice.TooSmall(FormattableString.Invariant(
-                    $"The letters of the group “{PlainText.Short(group.Name)}” come out {heightMm:0.0} mm high: under {LayoutAdvice.LeastFor40WeightMm:0} mm 40-weight thread no longer makes a letter.")).Told(
+                yield return LayoutAdvice.TooSmall($"The letters of the group “{PlainText.Short(group.Name)}” come out {heightMm:0.0} mm high: under {LayoutAdvice.LeastFor40WeightMm:0} mm 40-weight thread no longer makes a letter.").Told(
                     new Where(JobReader.FileName, Key: "groups"),
-                    FormattableString.Invariant(
-                        $"Give the group a heightFactor of {Math.Ceiling(LayoutAdvice.LeastFor40WeightMm / plan.LetterHeightMm * 100) / 100:0.##} or more."));
+                    $"Give the group a heightFactor of {Math.Ceiling(LayoutAdvice.LeastFor40WeightMm / plan.LetterHeightMm * 100) / 100:0.##} or more.");
             }
         }
 
@@ -98,9 +94,8 @@ internal static class GroupAdvice
         {
             yield return Problem.NeedsPerson(
                 new Where(JobReader.FileName, Key: "groups"),
-                FormattableString.Invariant(
-                    $"The group “{PlainText.Short(best.Group.Name)}” has letters {best.Group.HeightFactor:0.##} times as high as the job's, and the names run over."),
-                FormattableString.Invariant($"With \"heightFactor\": {best.Factor:0.##} for it, all names would fit."));
+                $"The group “{PlainText.Short(best.Group.Name)}” has letters {best.Group.HeightFactor:0.##} times as high as the job's, and the names run over.",
+                $"With \"heightFactor\": {best.Factor:0.##} for it, all names would fit.");
         }
     }
 

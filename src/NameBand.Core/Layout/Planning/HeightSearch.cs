@@ -166,7 +166,7 @@ internal sealed class HeightSearch(
         return tallest.Ink.TopMm - nextTop >= nextBottom - deepest.Ink.BottomMm ? tallest : deepest;
     }
 
-    private static string Because(LetteredName name, HeightBound bound) => bound switch
+    private static Said Because(LetteredName name, HeightBound bound) => bound switch
     {
         HeightBound.SewingZone => name.Ink.TopMm - 1 > -name.Ink.BottomMm
             ? "its accents or tall letters reach highest"

@@ -14,18 +14,17 @@ internal static class LayoutAdvice
     public static IEnumerable<Problem> For(BandJob job, StripPlan plan, IReadOnlyList<LetteredName> names, Sizing sizing)
     {
         bool runsOver = plan.Fits.Any(f => f.RunsOver);
-        string roomier = names.Count == 0 ? "" : OneMoreRound(job, names, sizing);
+        Said roomier = names.Count == 0 ? "" : OneMoreRound(job, names, sizing);
         foreach (var fit in plan.Fits.Where(f => !f.Meets))
         {
-            yield return HemFits.Told(fit, roomier.Length > 0 ? roomier : "Use smaller letters, a narrower gap or a narrower face.");
+            yield return HemFits.Told(fit, !roomier.IsEmpty ? roomier : "Use smaller letters, a narrower gap or a narrower face.");
         }
 
         if (plan.LetterHeightMm < LeastFor40WeightMm - Tolerance.Rounding && IsSewnWith40Weight(job))
         {
-            yield return TooSmall(FormattableString.Invariant(
-                $"Letters {plan.LetterHeightMm:0.0} mm high are too small for 40-weight thread: under {LeastFor40WeightMm:0} mm it no longer makes a letter.")).Told(
+            yield return TooSmall($"Letters {plan.LetterHeightMm:0.0} mm high are too small for 40-weight thread: under {LeastFor40WeightMm:0} mm it no longer makes a letter.").Told(
                 new Where(File, Key: "lettering"),
-                runsOver || roomier.Length == 0 ? "Use another round, or a thinner thread and needle tried on a swatch first." : roomier);
+                runsOver || roomier.IsEmpty ? "Use another round, or a thinner thread and needle tried on a swatch first." : roomier);
         }
 
         double pastMm = PastZoneMm(plan);
@@ -33,18 +32,15 @@ internal static class LayoutAdvice
         {
             yield return Problem.NeedsPerson(
                 new Where(File, Key: "lettering.height"),
-                FormattableString.Invariant(
-                    $"At letters {plan.LetterHeightMm:0.0} mm high the tallest accents and the deepest tails do not fit the strip together: ink reaches {pastMm:0.0#} mm past the sewing zone."),
-                FormattableString.Invariant(
-                    $"Letters {FittingZoneMm(plan, names, sizing):0.0} mm high fit it; or use a wider strip or a narrower margin."));
+                $"At letters {plan.LetterHeightMm:0.0} mm high the tallest accents and the deepest tails do not fit the strip together: ink reaches {pastMm:0.0#} mm past the sewing zone.",
+                $"Letters {FittingZoneMm(plan, names, sizing):0.0} mm high fit it; or use a wider strip or a narrower margin.");
         }
 
         if (sizing.LongestSegmentMm < SegmentCutter.LeastMarkDistanceMm)
         {
             yield return Problem.Note(
                 new Where(File, Key: "hoop.along"),
-                FormattableString.Invariant(
-                    $"The field holds {sizing.LongestSegmentMm:0} mm, so the two alignment marks of a hooping stand closer together than {SegmentCutter.LeastMarkDistanceMm:0} mm."),
+                $"The field holds {sizing.LongestSegmentMm:0} mm, so the two alignment marks of a hooping stand closer together than {SegmentCutter.LeastMarkDistanceMm:0} mm.",
                 "Set each hooping straight by the ruled line itself, along the whole hoop.");
         }
 
@@ -58,7 +54,7 @@ internal static class LayoutAdvice
         }
     }
 
-    public static Verdict TooSmall(string found) => new(Fact.Letters, null, VerdictKind.NeedsAPerson, found);
+    public static Verdict TooSmall(Said found) => new(Fact.Letters, null, VerdictKind.NeedsAPerson, found);
 
     /// <summary>Of finer thread smaller letters can be made; what is traced is sewn with what the maker takes.</summary>
     public static bool IsSewnWith40Weight(BandJob job) =>
@@ -92,7 +88,7 @@ internal static class LayoutAdvice
     }
 
     /// <summary>What another round would allow; empty where the number of rounds is not to be chosen.</summary>
-    private static string OneMoreRound(BandJob job, IReadOnlyList<LetteredName> names, Sizing sizing)
+    private static Said OneMoreRound(BandJob job, IReadOnlyList<LetteredName> names, Sizing sizing)
     {
         if (sizing.Hem.FixedRounds is not { } rounds || sizing.Hem.MeasuredRoundsMm.Length > 0)
         {
@@ -112,8 +108,7 @@ internal static class LayoutAdvice
             var (height, _) = search.Largest(names);
             if (search.Obstacle(names, height) is null)
             {
-                return FormattableString.Invariant(
-                    $"With {more} rounds (\"strip\": {{ \"rounds\": {more} }}) all names fit at letters {height:0.0} mm high.");
+                return $"With {more} rounds (\"strip\": {{ \"rounds\": {more} }}) all names fit at letters {height:0.0} mm high.";
             }
         }
 

@@ -26,14 +26,12 @@ internal static class LayoutNotes
         }
     }
 
-    private static string InWords(BestFitProof fit)
+    private static Said InWords(BestFitProof fit)
     {
-        string bound = FormattableString.Invariant(
-            $"no order with gaps of at least {fit.GapMm:0.0} mm can do with fewer than {fit.Bound} (pattern program {fit.PatternHoopings:0.00})");
+        Said bound = $"no order with gaps of at least {fit.GapMm:0.0} mm can do with fewer than {fit.Bound} (pattern program {fit.PatternHoopings:0.00})";
         return fit.IsProven
-            ? FormattableString.Invariant($"In best-fit order the names take {fit.Hoopings} hoopings, and {bound}: proven best.")
-            : FormattableString.Invariant(
-                $"In best-fit order the names take {fit.Hoopings} hoopings; {bound}, so at most {fit.Hoopings - fit.Bound} might still be saved.");
+            ? (Said)$"In best-fit order the names take {fit.Hoopings} hoopings, and {bound}: proven best."
+            : $"In best-fit order the names take {fit.Hoopings} hoopings; {bound}, so at most {fit.Hoopings - fit.Bound} might still be saved.";
     }
 
     /// <summary>How many gaps have no motif, and what would give them one.</summary>
@@ -51,13 +49,12 @@ internal static class LayoutNotes
         int narrow = plan.Rounds.Where(r => r.GapMm < narrowest - Tolerance.RoundingMm).Sum(Gaps);
         yield return Problem.Note(
             new Where(File, Key: "lettering.motif"),
-            FormattableString.Invariant($"Of {gaps} gaps between names, {motifs} have a motif; ")
-                + (narrow > 0
-                    ? FormattableString.Invariant(
-                        $"{narrow} are narrower than the {narrowest:0.0} mm it needs with clear space on both sides.")
-                    : "at the others a hooping, a run or a piece ends and has no room for it, or nothing is to be sewn there."),
+            $"Of {gaps} gaps between names, {motifs} have a motif; {(
+                narrow > 0
+                    ? (Said)$"{narrow} are narrower than the {narrowest:0.0} mm it needs with clear space on both sides."
+                    : "at the others a hooping, a run or a piece ends and has no room for it, or nothing is to be sewn there.")}",
             narrow > 0
-                ? FormattableString.Invariant($"Write \"gap\": \"{Math.Ceiling(narrowest * 10) / 10:0.0} mm\", or take smaller letters.")
+                ? (Said)$"Write \"gap\": \"{Math.Ceiling(narrowest * 10) / 10:0.0} mm\", or take smaller letters."
                 : plan.HasSeveralWays ? "Between two names that go different ways none is sewn: sew one there by hand if it is missed."
                 : plan.Hoopings.Any(h => h.HasNeedlePath) ? "A longer hoop takes more of them." : "Sew one there by hand if it is missed.");
     }
@@ -86,10 +83,9 @@ internal static class LayoutNotes
         double mended = Math.Floor(plan.Flat.FinishedMm(most - around) / 10) * 10;
         yield return Problem.NeedsPerson(
             new Where(File, Key: "strip.grain"),
-            FormattableString.Invariant(
-                $"On the bias, cloth {width:0} mm wide gives strips of at most {most:0} mm, and {longest.LengthMm:0} mm are needed in one."),
+            $"On the bias, cloth {width:0} mm wide gives strips of at most {most:0} mm, and {longest.LengthMm:0} mm are needed in one.",
             mended >= 200
-                ? FormattableString.Invariant($"Sew in pieces: \"piece\": \"{mended:0} mm\" in the group “strip”, or use wider cloth.")
+                ? (Said)$"Sew in pieces: \"piece\": \"{mended:0} mm\" in the group “strip”, or use wider cloth."
                 : "Use wider cloth, or cut the strips along the selvedge (\"grain\": \"straight\").");
     }
 
@@ -115,14 +111,13 @@ internal static class LayoutNotes
             double gap = (room - round.Places.Sum(n => n.WidthMm)) / count;
             double ink = PlacesAlong.Of(round.Names).Sum(p => p.Max(n => n.Lettered.Ink.WidthMm));
             double taller = (room - (count * (most + (2 * plan.PullCompensationMm)))) / ink;
-            string letters = plan.Bound == HeightBound.Given
-                ? FormattableString.Invariant($", or letters {Math.Floor(taller * 10) / 10:0.0} mm high")
+            Said letters = plan.Bound == HeightBound.Given
+                ? (Said)$", or letters {Math.Floor(taller * 10) / 10:0.0} mm high"
                 : "";
             yield return Problem.NeedsPerson(
                 new Where(File, Key: "lettering.mostGap"),
-                FormattableString.Invariant($"With gaps of at most {most:0.#} mm, {room - used:0} mm of round {round.Number} stay blank."),
-                FormattableString.Invariant(
-                    $"Allow gaps of {Math.Ceiling(gap * 10) / 10:0.0} mm{letters}, or let more names share the round."));
+                $"With gaps of at most {most:0.#} mm, {room - used:0} mm of round {round.Number} stay blank.",
+                $"Allow gaps of {Math.Ceiling(gap * 10) / 10:0.0} mm{letters}, or let more names share the round.");
         }
     }
 }

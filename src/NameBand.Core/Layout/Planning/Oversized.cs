@@ -30,7 +30,7 @@ internal sealed class Oversized
         {
             if (Reason(name) is { } reason)
             {
-                held.Add(new HeldRow(name.Name.Row, reason) { IsForItsSize = true });
+                held.Add(new HeldRow(name.Name.Row, Said.Plain(reason)) { IsForItsSize = true });
                 if (IsOfList(name))
                 {
                     tooBig.Add(name);
@@ -119,13 +119,12 @@ internal sealed class Oversized
         bool isGiven = _job.Lettering.Height is not null;
         string key = isGiven ? "height" : "least";
         int never = tooBig.Count - alone.Length;
-        string rest = never == 0 ? "all names fit" : FormattableString.Invariant($"all names fit but {never}");
+        Said rest = never == 0 ? "all names fit" : (Said)$"all names fit but {never}";
         return Problem.NeedsPerson(
             new Where(JobReader.FileName, Key: $"lettering.{key}"),
-            FormattableString.Invariant(
-                $"Letters {_heightMm:0.0} mm high are too large for {tooBig.Count} of {all.Count(IsOfList)} names: they do not fit the hoop or the strip."),
-            FormattableString.Invariant($"Write \"{key}\": \"{best:0.0} mm\" in the group “lettering”")
-            + (isGiven && isEnough && best >= _job.Lettering.Least.Mm ? ", or \"largest\"" : "")
-            + (isEnough ? $": then {rest}." : ": then they do; all names together want more rounds as well."));
+            $"Letters {_heightMm:0.0} mm high are too large for {tooBig.Count} of {all.Count(IsOfList)} names: they do not fit the hoop or the strip.",
+            $"Write \"{key}\": \"{best:0.0} mm\" in the group “lettering”"
+            + $"{(isGiven && isEnough && best >= _job.Lettering.Least.Mm ? (Said)", or \"largest\"" : "")}"
+            + $"{(isEnough ? (Said)$": then {rest}." : ": then they do; all names together want more rounds as well.")}");
     }
 }

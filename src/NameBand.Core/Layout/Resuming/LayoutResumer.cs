@@ -235,9 +235,8 @@ internal static class LayoutResumer
             }
             else
             {
-                string why = sizing.FitsField(name, height) ? "too tall for the strip" : "too wide for one hooping";
-                held.Add(new HeldRow(name.Name.Row, FormattableString.Invariant(
-                    $"{why} at letters {height:0.0} mm high{(restDiffers ? "" : ", which the sewn names have settled")}. Agree a shorter form with its owner"))
+                Said why = sizing.FitsField(name, height) ? "too tall for the strip" : "too wide for one hooping";
+                held.Add(new HeldRow(name.Name.Row, $"{why} at letters {height:0.0} mm high{(restDiffers ? (Said)"" : ", which the sewn names have settled")}. Agree a shorter form with its owner")
                 {
                     IsForItsSize = true,
                 });

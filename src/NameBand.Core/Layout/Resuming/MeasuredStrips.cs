@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Job;
 
@@ -35,16 +34,12 @@ internal static class MeasuredStrips
                 continue;
             }
 
-            string strip = piece.Strips == 1 ? "" : $" --strip {piece.Strip}";
+            Said strip = piece.Strips == 1 ? "" : (Said)$" --strip {piece.Strip}";
             problems.Add(Problem.NeedsPerson(
                 new Where(SewingLogFile.FileName),
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Hooping {piece.Hooping} is logged as measured {entry.MeasuredMm.Value:0.##} mm long, and no cloth comes to that: "
-                        + $"{piece.ExpectedMm:0.0} mm were expected. It is ignored."),
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Measure it once more and say what it is, which counts instead: sewn JOB {piece.Hooping} --measured \"… mm\"{strip}")));
+                $"Hooping {piece.Hooping} is logged as measured {entry.MeasuredMm.Value:0.##} mm long, and no cloth comes to that: "
+                        + $"{piece.ExpectedMm:0.0} mm were expected. It is ignored.",
+                $"Measure it once more and say what it is, which counts instead: sewn JOB {piece.Hooping} --measured \"… mm\"{strip}"));
         }
 
         return (onCloth > 0 ? Math.Clamp(1 - (measured / onCloth), 0, MostPart) : askedPart, problems.ToImmutable());

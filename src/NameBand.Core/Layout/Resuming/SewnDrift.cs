@@ -37,7 +37,7 @@ internal static class SewnDrift
             {
                 problems.Add(Problem.CannotUse(
                     new Where(DriftFile.FileName, end.FileLine),
-                    FormattableString.Invariant($"There is no name {end.Number} in the plan that is sewn from."),
+                    $"There is no name {end.Number} in the plan that is sewn from.",
                     "Write the number that stands under the name on the proof."));
             }
         }
@@ -58,22 +58,20 @@ internal static class SewnDrift
         if (end.Name.Length > 0 && !string.Equals(end.Name, name.Lettered.Name.Text, StringComparison.Ordinal))
         {
             return Problem.CannotUse(
-                where, FormattableString.Invariant($"Number {end.Number} is “{text}” and not “{PlainText.Short(end.Name)}”."),
+                where, $"Number {end.Number} is “{text}” and not “{PlainText.Short(end.Name)}”.",
                 "Write the number that stands under the name on its proof.");
         }
 
         if (!block.IsSewn)
         {
             return Problem.CannotUse(
-                where, FormattableString.Invariant(
-                    $"The end of number {end.Number}, “{text}”, was measured, and its hooping {block.Hooping} is not said to be sewn."),
-                FormattableString.Invariant($"Say so first, with “sewn … {block.Hooping}”, or take the line out."));
+                where, $"The end of number {end.Number}, “{text}”, was measured, and its hooping {block.Hooping} is not said to be sewn.",
+                $"Say so first, with “sewn … {block.Hooping}”, or take the line out.");
         }
 
         return Math.Abs(end.EndMm - name.EndMm) > DriftCorrection.MostOffMm(name.EndMm)
             ? Problem.CannotUse(
-                where, FormattableString.Invariant(
-                    $"“{text}” was to end at {name.EndMm:0} mm, and {end.EndMm:0} mm is too far from that to be drift."),
+                where, $"“{text}” was to end at {name.EndMm:0} mm, and {end.EndMm:0} mm is too far from that to be drift.",
                 "Measure from the strip’s starting end to where the name ends, along the strip, in millimetres.")
             : null;
     }

@@ -78,7 +78,7 @@ public sealed record SewnStrip(
     {
         var pieces = Of(plan, hooping);
         var where = new Where(Key: "--measured");
-        string said = string.Create(CultureInfo.InvariantCulture, $"sewn JOB {hooping} --measured \"{measuredMm:0.##} mm\"");
+        Said said = $"sewn JOB {hooping} --measured \"{measuredMm:0.##} mm\"";
         if (pieces.IsEmpty)
         {
             return Problem.CannotUse(
@@ -97,7 +97,7 @@ public sealed record SewnStrip(
             return Problem.CannotUse(
                 where with { Key = "--strip" }, $"Hooping {hooping} has no strip {strip}.",
                 pieces.Length == 1
-                ? "It holds one strip: leave --strip out." : $"Its strips are numbered 1 to {pieces.Length}, from the top.");
+                ? "It holds one strip: leave --strip out." : (Said)$"Its strips are numbered 1 to {pieces.Length}, from the top.");
         }
 
         if (piece.CanBe(measuredMm, isSure))
@@ -105,23 +105,21 @@ public sealed record SewnStrip(
             return null;
         }
 
-        string found = string.Create(
-            CultureInfo.InvariantCulture,
-            $"Hooping {hooping}{piece.Which} was expected to be {piece.ExpectedMm:0.0} mm long, {piece.Between}: {piece.OnClothMm:0.0} mm of cloth. {measuredMm:0.##} mm would be {Off(measuredMm - piece.ExpectedMm)}.");
+        Said found = $"Hooping {hooping}{piece.Which} was expected to be {piece.ExpectedMm:0.0} mm long, {piece.Between}: {piece.OnClothMm:0.0} mm of cloth. {measuredMm:0.##} mm would be {Off(measuredMm - piece.ExpectedMm)}.";
         return Problem.CannotUse(
             where, found,
             piece.CanBe(measuredMm, isSure: true)
-                ? $"Press it and measure once more. If it is so all the same: {said}{(strip is null ? "" : $" --strip {strip}")} --sure"
+                ? (Said)$"Press it and measure once more. If it is so all the same: {said}{(strip is null ? "" : (Said)$" --strip {strip}")} --sure"
                 : "No cloth comes to that. Press it and measure once more, between those two edges, and mind the number of the hooping and the unit.");
     }
 
-    private static string Off(double mm) =>
-        string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(mm):0.0} mm {(mm > 0 ? "longer" : "shorter")}");
+    private static Said Off(double mm) =>
+        $"{Math.Abs(mm):0.0} mm {(mm > 0 ? (Said)"longer" : "shorter")}";
 
-    private string Which => Strips == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", strip {Strip},");
+    private Said Which => Strips == 1 ? "" : (Said)$", strip {Strip},";
 
-    private string Between => Names.Length == 1
-        ? $"from the left edge of “{PlainText.Short(Names[0])}” to its right edge"
+    private Said Between => Names.Length == 1
+        ? (Said)$"from the left edge of “{PlainText.Short(Names[0])}” to its right edge"
         : $"from the left edge of “{PlainText.Short(Names[0])}” to the right edge of “{PlainText.Short(Last)}”";
 
     private string InWords => string.Create(

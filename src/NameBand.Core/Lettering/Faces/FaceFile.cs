@@ -46,7 +46,7 @@ internal static class FaceFile
     /// <param name="name">Null: the name in the file itself.</param>
     /// <param name="at">The folder it lies in, and its name inside.</param>
     public static Result<Face> Open(
-        string id, string? name, (string Folder, string Name) at, Where where, string mend, bool helpsOut = false)
+        string id, string? name, (string Folder, string Name) at, Where where, Said mend, bool helpsOut = false)
     {
         string file = PlainText.Short(Path.GetFileName(at.Name), 80);
         try
@@ -64,7 +64,7 @@ internal static class FaceFile
         }
     }
 
-    private static Result<Face> Fail(string found, string mend) => Result.Fail<Face>(Problem.CannotUse(Where, found, mend));
+    private static Result<Face> Fail(Said found, Said mend) => Result.Fail<Face>(Problem.CannotUse(Where, found, mend));
 
     /// <summary>Reads a whole file into memory that does not move, since native code keeps its address.</summary>
     private static byte[] Read(string folder, string name)

@@ -117,8 +117,8 @@ public sealed class FaceShelf
 
         return Problem.CannotUse(
             FaceFile.Where, $"There is no face “{PlainText.Short(name)}” here.",
-            (near is null ? "" : $"Did you mean “{near}”? ")
-            + "`nameband faces` lists the faces; a TTF or OTF of your own goes into the job's folder and is named with its ending.");
+            $"{(near is null ? "" : (Said)$"Did you mean “{near}”? ")}"
+            + $"`nameband faces` lists the faces; a TTF or OTF of your own goes into the job's folder and is named with its ending.");
     }
 
     private static string Plain(string name) => new([.. name.ToLowerInvariant().Where(char.IsLetterOrDigit)]);

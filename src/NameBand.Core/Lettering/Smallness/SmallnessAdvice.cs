@@ -33,7 +33,7 @@ internal static class SmallnessAdvice
     }
 
     /// <summary>The verdict where nothing else was said of them.</summary>
-    public static Verdict LargeEnough(Fabric fabric, string heights) => new(
+    public static Verdict LargeEnough(Fabric fabric, Said heights) => new(
         Fact.Letters, null, VerdictKind.Good,
         $"Letters {heights} high are large enough for {fabric.Thread.Name} thread and a {fabric.Needle} needle.");
 
@@ -53,25 +53,23 @@ internal static class SmallnessAdvice
     private static bool HasAll(Face face, FinestLetters letters) =>
         letters.Texts.All(t => t.EnumerateRunes().All(r => face.Has(r.Value)));
 
-    private static string Found(Fabric fabric, SmallnessRule rule, FinestLetters letters, double heightMm, bool shut)
+    private static Said Found(Fabric fabric, SmallnessRule rule, FinestLetters letters, double heightMm, bool shut)
     {
-        string needs = $"with {fabric.Thread.Name} thread and a {fabric.Needle} needle";
-        string height = FormattableString.Invariant($"at a letter height of {heightMm:0.0} mm");
-        string strokes = rule.BearsStrokes(letters.Figures, heightMm) ? "" : FormattableString.Invariant(
-            $" Thin strokes come out {rule.StrokeMm(letters.Figures, heightMm):0.00} mm wide and should be {rule.LeastStrokeMm:0.00} mm; letters made of such strokes are run, not sewn in satin.");
-        string counters = rule.BearsCounters(letters.Figures, heightMm) ? "" : shut
+        Said needs = $"with {fabric.Thread.Name} thread and a {fabric.Needle} needle";
+        Said height = $"at a letter height of {heightMm:0.0} mm";
+        Said strokes = rule.BearsStrokes(letters.Figures, heightMm) ? "" : (Said)$" Thin strokes come out {rule.StrokeMm(letters.Figures, heightMm):0.00} mm wide and should be {rule.LeastStrokeMm:0.00} mm; letters made of such strokes are run, not sewn in satin.";
+        Said counters = rule.BearsCounters(letters.Figures, heightMm) ? "" : shut
             ? " The smallest counters are sewn shut: their two sides meet."
-            : FormattableString.Invariant(
-                $" The smallest counters keep {rule.BareMm(letters.Figures, heightMm):0.00} mm of bare cloth and should keep {rule.LeastBareMm:0.00} mm.");
+            : (Said)$" The smallest counters keep {rule.BareMm(letters.Figures, heightMm):0.00} mm of bare cloth and should keep {rule.LeastBareMm:0.00} mm.";
         return $"{letters.Face} is small {height} {needs}.{strokes}{counters}";
     }
 
-    private static string Mend(Fabric fabric, SmallnessRule rule, FinestLetters letters, double heightMm, FaceShelf shelf)
+    private static Said Mend(Fabric fabric, SmallnessRule rule, FinestLetters letters, double heightMm, FaceShelf shelf)
     {
-        string larger = FormattableString.Invariant($"{letters.Face} works from {rule.LeastHeightMm(letters.Figures):0.0} mm");
-        string other = OtherFace(rule, letters, heightMm, shelf) is { } card
-            ? FormattableString.Invariant($"; at {heightMm:0.0} mm {card.Name} works (“face” in the group “lettering”).")
-            : FormattableString.Invariant($"; no other face here has its letters and works at {heightMm:0.0} mm.");
+        Said larger = $"{letters.Face} works from {rule.LeastHeightMm(letters.Figures):0.0} mm";
+        Said other = OtherFace(rule, letters, heightMm, shelf) is { } card
+            ? (Said)$"; at {heightMm:0.0} mm {card.Name} works (“face” in the group “lettering”)."
+            : $"; no other face here has its letters and works at {heightMm:0.0} mm.";
         return larger + other + (fabric.Thread.Tex > ThreadSize.FortyWeight.Tex - 1 && JobCloth.HoleMm(fabric.Needle) > FineNeedleMm
             ? " Finer thread with its finer needle helps too (“thread” in job.json, such as “60 wt”)."
             : "");

@@ -91,7 +91,7 @@ internal static class LineSheet
         {
             problems.Add(Problem.CannotUse(
                 where, number <= 0 ? "This line has no number."
-                    : FormattableString.Invariant($"Line number {number} appears here a second time."),
+                    : (Said)$"Line number {number} appears here a second time.",
                 "Number the lines 1, 2, 3 … as on the printed sheet."));
             return null;
         }

@@ -67,7 +67,7 @@ internal static class PlanComparison
                 ? new NameChange(NameFate.Withdrawn, name.Text, name.Text, name.Row, null, name.Hooping)
                 : new NameChange(
                     NameFate.NoLongerSewn, name.Text, name.Text, row.Row, null, name.Hooping,
-                    row.Outcome == RowOutcome.Held ? $"held: {row.Reason}" : row.Reason);
+                    row.Outcome == RowOutcome.Held ? $"held: {row.Reason.English}" : row.Reason.English);
         }
 
         private void Pair<TKey>(Func<NamePlace, TKey> key)

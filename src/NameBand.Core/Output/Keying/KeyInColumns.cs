@@ -38,7 +38,7 @@ internal sealed class KeyInColumns(double rightMm)
         double small = baseline + 4;
         pages.TextRight(_start, baseline, Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), FigureMm);
         string last = part.FromLastMm is { } from && !isFirst ? $" · +{Half(from)}" : "";
-        pages.TextRight(_start, small, Length.FromMm(part.OnClothMm).InInches() + last, SmallMm, Ink.Quiet);
+        pages.TextRight(_start, small, Length.FromMm(part.OnClothMm).InInches().English + last, SmallMm, Ink.Quiet);
         string text = InWords(part);
         pages.TextRight(_length, baseline, text, pages.Fitting(text, FigureMm, _length - _start - 4));
         string time = part.Seconds is { } seconds ? $" · {Clock(seconds)}" : "";

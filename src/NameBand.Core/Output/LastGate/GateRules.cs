@@ -30,7 +30,7 @@ internal sealed record GateRules(double AlongMm, double AcrossMm, double SpareMm
 /// <summary>Why a hooping is not let out.</summary>
 /// <param name="Found">What its needle would do, as the rest of a sentence that begins with the hooping.</param>
 /// <param name="Mend">What to do, in a sentence without its end.</param>
-internal sealed record GateFault(int Hooping, string Found, string Mend)
+internal sealed record GateFault(int Hooping, Said Found, Said Mend)
 {
     internal static GateFault NotWhole(int hooping) =>
         new(hooping, "has a needle path that is not whole", "Run make again");
@@ -42,12 +42,12 @@ internal sealed record GateFault(int Hooping, string Found, string Mend)
 
     internal static GateFault PastField(int hooping, double alongMm, double acrossMm, GateRules rules) => new(
         hooping,
-        FormattableString.Invariant($"takes {alongMm:0.0} × {acrossMm:0.0} mm of the flat cloth, and the field less its spare is ")
-            + FormattableString.Invariant($"{rules.AlongMm - (2 * rules.SpareMm):0.0} × {rules.AcrossMm:0.0} mm"),
+        $"takes {alongMm:0.0} × {acrossMm:0.0} mm of the flat cloth, and the field less its spare is "
+            + $"{rules.AlongMm - (2 * rules.SpareMm):0.0} × {rules.AcrossMm:0.0} mm",
         "Use a larger hoop, or agree a shorter form with the owner of its longest name");
 
     internal static GateFault PastZone(int hooping, double pastMm) => new(
-        hooping, FormattableString.Invariant($"would be stitched {pastMm:0.0#} mm past the sewing zone"),
+        hooping, $"would be stitched {pastMm:0.0#} mm past the sewing zone",
         "Use smaller letters, a wider strip or a narrower margin");
 
     internal static GateFault MarkInside(int hooping) =>
@@ -57,8 +57,7 @@ internal sealed record GateFault(int Hooping, string Found, string Mend)
 
     internal static GateFault Over(GateRun own, GateRun other, bool isSewn) => new(
         own.Hooping,
-        FormattableString.Invariant($"would be stitched over hooping {other.Hooping}{(isSewn ? ", which is sewn," : "")} from ")
-            + FormattableString.Invariant(
-                $"{Math.Max(own.FromMm, other.FromMm):0.0} to {Math.Min(own.ToMm, other.ToMm):0.0} mm of cloth {own.Cloth}"),
+        $"would be stitched over hooping {other.Hooping}{(isSewn ? (Said)", which is sewn," : "")} from "
+            + $"{Math.Max(own.FromMm, other.FromMm):0.0} to {Math.Min(own.ToMm, other.ToMm):0.0} mm of cloth {own.Cloth}",
         "Leave a name out, agree a shorter form with its owner, or add a round");
 }

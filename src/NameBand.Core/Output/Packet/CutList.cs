@@ -67,7 +67,7 @@ internal static class CutList
 
         double width = Math.Max(cloth.WidthMm, Estimator.BandWidthMm(matter.Job, matter.Plan));
         string grain = matter.Job.Layout.IsBias ? "on the bias, at 45° to the selvedge" : "along the selvedge";
-        return $"Cloth {cloth.Number}: cut a piece {Length.FromMm(cloth.LengthMm).InMetres()} long and {JobInWords.Mm(width)} wide, {grain}.";
+        return $"Cloth {cloth.Number}: cut a piece {Length.FromMm(cloth.LengthMm).InMetres().English} long and {JobInWords.Mm(width)} wide, {grain}.";
     }
 
     private static string Piece(StripPlan plan, StripCloth cloth, StripPiece piece)
@@ -106,7 +106,7 @@ internal static class CutList
     private static string Width(PacketMatter matter)
     {
         var strip = matter.Plan.Hem.Strip;
-        string width = $"{JobInWords.Mm(strip.CutWidthMm)} ({Length.FromMm(strip.CutWidthMm).InInches()})";
+        string width = $"{JobInWords.Mm(strip.CutWidthMm)} ({Length.FromMm(strip.CutWidthMm).InInches().English})";
         return matter.Job.Strip.SewnBeforeCutting
             ? $"Do not cut to width yet: names are sewn first. Later the strip is {width} wide, {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of its centre line."
             : $"Cut the strip {width} wide and baste it to its backing along both edges.";

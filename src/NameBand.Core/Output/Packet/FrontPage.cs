@@ -27,7 +27,7 @@ internal static class FrontPage
         if (matter.Tonight is { } tonight)
         {
             flow.Heading(matter.Estimate.IsBegun ? "The next evening" : "The first evening", 5.2);
-            flow.Text(tonight.InWords, sizeMm: 4.6);
+            flow.Text(tonight.InWords.ToString(), sizeMm: 4.6);
         }
 
         flow.YMm += 6;

@@ -114,8 +114,8 @@ internal static class HandWorkPages
             flow.Room(5);
             flow.YMm += 4.8;
             flow.Pages.Text(PageFlow.LeftMm, flow.YMm, row.By == Doer.Machine ? $"{row.Act} (machine)" : row.Act, 3.7);
-            flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, Wording.Amount(row.Count, row.CountedFrom), 3.7);
-            flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Time(row.Minutes.Likely), 3.7);
+            flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, Wording.Amount(row.Count, row.CountedFrom).ToString(), 3.7);
+            flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Time(row.Minutes.Likely).ToString(), 3.7);
         }
 
         flow.YMm += 1;
@@ -125,5 +125,5 @@ internal static class HandWorkPages
             sizeMm: 3.7);
     }
 
-    private static string Both(double mm) => $"{JobInWords.Mm(mm)} ({Length.FromMm(mm).InInches()})";
+    private static string Both(double mm) => $"{JobInWords.Mm(mm)} ({Length.FromMm(mm).InInches().English})";
 }

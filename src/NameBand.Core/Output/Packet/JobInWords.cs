@@ -15,7 +15,7 @@ internal static class JobInWords
         string fits = plan.MatchesHem
             ? plan.Rounds.Length == 1 ? "which meets the hem" : "each of which meets its hem"
             : $"{Mm(Math.Abs(difference))} {(difference > 0 ? "longer" : "shorter")} than the hem in all";
-        return $"{Names(plan.NameCount)} in letters {plan.LetterHeightsInWords} high on {strips}, {Length.FromMm(plan.TotalLengthMm).InMetres()} in all, {fits}: "
+        return $"{Names(plan.NameCount)} in letters {plan.LetterHeightsInWords} high on {strips}, {Length.FromMm(plan.TotalLengthMm).InMetres().English} in all, {fits}: "
             + (plan.HasSeveralWays
                 ? $"{string.Join("; ", plan.Ways.Select(w => w.InWords))}; "
                 : plan.HasNeedlePaths ? $"{Hoopings(plan)}, {Whole(estimate.Hoopings.Sum(h => (long)h.Stitches))} stitches, " : "")
@@ -25,7 +25,7 @@ internal static class JobInWords
     public static string Range(Figure minutes) =>
         $"{Time(minutes.Likely)} ({Time(minutes.Low)} to {Time(minutes.High)})";
 
-    public static string Time(double minutes) => Duration.InWords(minutes).Replace(' ', '\u00a0');
+    public static Said Time(double minutes) => Duration.InWords(minutes).Changed((text, _) => text.Replace(' ', '\u00a0'));
 
     public static string Hoopings(StripPlan plan) => plan.Hoopings.Length == 1 ? "1 hooping" : $"{Whole(plan.Hoopings.Length)} hoopings";
 

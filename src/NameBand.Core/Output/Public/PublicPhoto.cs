@@ -41,8 +41,7 @@ internal sealed class PhotoPixels : IDisposable
         if (bytes > PhotoFiles.MostBytes)
         {
             return Fail(
-                where, FormattableString.Invariant(
-                    $"This photo has {bytes / 1e6:0} MB; more than {PhotoFiles.MostBytes / 1e6:0} MB are not read."),
+                where, $"This photo has {bytes / 1e6:0} MB; more than {PhotoFiles.MostBytes / 1e6:0} MB are not read.",
                 "Save it smaller; a width of 1,600 pixels is enough.");
         }
 
@@ -57,7 +56,7 @@ internal sealed class PhotoPixels : IDisposable
         if ((long)info.Width * info.Height > MostPixels)
         {
             return Fail(
-                where, FormattableString.Invariant($"This photo has {info.Width} × {info.Height} pixels, which is more than is read."),
+                where, $"This photo has {info.Width} × {info.Height} pixels, which is more than is read.",
                 "Save it smaller; a width of 1,600 pixels is enough.");
         }
 
@@ -121,6 +120,6 @@ internal sealed class PhotoPixels : IDisposable
         return upright;
     }
 
-    private static Result<PhotoPixels> Fail(Where where, string found, string mend) =>
+    private static Result<PhotoPixels> Fail(Where where, Said found, Said mend) =>
         Result.Fail<PhotoPixels>(Problem.CannotUse(where, found, mend));
 }

@@ -22,8 +22,8 @@ internal static class ThanksWords
 
     /// <summary>The whole picture in words, for those who do not see it.</summary>
     public static string Description(string title, StripPlan plan, FoundName found) =>
-        $"The name “{found.Text}” as it will be stitched for {title}, in letters {Length.FromMm(plan.LetterHeightMm * found.Placed.Lettered.Standing.HeightFactor).InMillimetres()} high: "
+        $"The name “{found.Text}” as it will be stitched for {title}, in letters {Length.FromMm(plan.LetterHeightMm * found.Placed.Lettered.Standing.HeightFactor).InMillimetres().English} high: "
         + $"{Number(plan, found)}. Its middle lies {Place(found)} as it is read, {Both(found.MiddleMm)} from the strip’s left end.";
 
-    private static string Both(double mm) => $"{mm.ToString("0", CultureInfo.InvariantCulture)} mm ({Length.FromMm(mm).InInches()})";
+    private static string Both(double mm) => $"{mm.ToString("0", CultureInfo.InvariantCulture)} mm ({Length.FromMm(mm).InInches().English})";
 }

@@ -47,7 +47,7 @@ internal static class SwatchSheet
             $"Measure from the middle of one cross to the middle of the other, to a tenth of a millimetre if you can. It was {facts.Plan.MarksApartMm:0} mm.");
         if (facts.Plan.Columns.Any())
         {
-            string labels = Wording.List([.. facts.Plan.Columns.Select(c => c.Label)]);
+            Said labels = Wording.List([.. facts.Plan.Columns.Select(c => c.Label)]);
             yield return $"Measure how wide and how long each of the columns {labels} is, to a tenth of a millimetre, with callipers "
                 + "if you have them: from thread to thread, the width along the stitches. "
                 + $"swatch {jobWord} --columns with the figures tells what the cloth draws in, and --set after it writes it into job.json.";

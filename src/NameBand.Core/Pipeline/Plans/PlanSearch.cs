@@ -249,9 +249,8 @@ internal sealed class PlanSearch
             int few = idle.Names.Count(n => n.IsOfList);
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: JobKeys.Rounds.Path),
-                FormattableString.Invariant(
-                    $"Round {idle.Number} has {few} {(few == 1 ? "name" : "names")}, under a third of its share of {plan.NameCount}. On {without.Rounds.Length} {(without.Rounds.Length == 1 ? "round" : "rounds")} the letters would be {without.LetterHeightMm:0.0} mm high in place of {plan.LetterHeightMm:0.0} mm."),
-                FormattableString.Invariant($"Try it: \"strip\": {{ \"rounds\": {without.Rounds.Length} }}"));
+                $"Round {idle.Number} has {few} {(few == 1 ? (Said)"name" : "names")}, under a third of its share of {plan.NameCount}. On {without.Rounds.Length} {(without.Rounds.Length == 1 ? (Said)"round" : "rounds")} the letters would be {without.LetterHeightMm:0.0} mm high in place of {plan.LetterHeightMm:0.0} mm.",
+                $"Try it: \"strip\": {{ \"rounds\": {without.Rounds.Length} }}");
         }
     }
 
@@ -263,7 +262,7 @@ internal sealed class PlanSearch
             new Where(JobReader.FileName),
             tried.Length == 0
                 ? "Nothing that you wrote there stands in the way: the names, the hem and the field do not fit together."
-                : $"No wish of yours stands in the way alone: leaving out {Wording.List(tried)}, one at a time, does not mend it.",
+                : (Said)$"No wish of yours stands in the way alone: leaving out {Wording.List(tried)}, one at a time, does not mend it.",
             "Change two of them, measure the hem once more, or put fewer names on it.");
     }
 
@@ -275,8 +274,7 @@ internal sealed class PlanSearch
         {
             yield return Problem.Note(
                 new Where("Typed letters"),
-                FormattableString.Invariant(
-                    $"That is not a plan of its own: {missing} of {all} names have letters that no machine is known to have."),
+                $"That is not a plan of its own: {missing} of {all} names have letters that no machine is known to have.",
                 "Measure your machine's letters (the command measure); then what it lacks can be sewn another way beside the typed names: "
                 + "\"ways\": [\"machineLetters\", \"needlePath\"].");
         }

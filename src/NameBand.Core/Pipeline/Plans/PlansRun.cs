@@ -73,7 +73,7 @@ internal static class PlansRun
         if (late.Offers.FirstOrDefault(o => o.Kind.ToString().Equals(place, StringComparison.OrdinalIgnoreCase)) is not { } offer)
         {
             return Refuse($"“{PlainText.Short(place)}” is not one of the offers.",
-                "Take one of: " + string.Join(", ", late.Offers.Select(o => ToldLate.WordOf(o.Kind))) + ".");
+                $"Take one of: {string.Join(", ", late.Offers.Select(o => ToldLate.WordOf(o.Kind)))}.");
         }
 
         if (offer.Kind == LateKind.Room)
@@ -86,11 +86,11 @@ internal static class PlansRun
         return made.Value is { } taken ? report with { TakenLate = taken }
             : report with { Status = ExitStatus.CannotUse, Problems = made.Problems };
 
-        PlansReport Refuse(string found, string mend) =>
+        PlansReport Refuse(Said found, Said mend) =>
             report with
             {
                 Status = ExitStatus.CannotUse,
-                Problems = [Problem.CannotUse(new Where(Key: "--late"), found, mend + " Nothing was written.")],
+                Problems = [Problem.CannotUse(new Where(Key: "--late"), found, $"{mend} Nothing was written.")],
             };
     }
 
@@ -176,7 +176,7 @@ internal static class PlansRun
     }
 
     /// <summary>What its lists and its machine need that those of the plan as it is set do not.</summary>
-    private static IEnumerable<string> Asks(StitchedPlan plan, StitchedPlan asSet) => plan.Trial.Problems.Except(plan.Trial.OfPlan)
+    private static IEnumerable<Said> Asks(StitchedPlan plan, StitchedPlan asSet) => plan.Trial.Problems.Except(plan.Trial.OfPlan)
         .Where(p => p.Severity == Severity.NeedsPerson && !asSet.Trial.Problems.Contains(p)).Select(p => p.Mend);
 
     private static OfferedPlan? Known(PlansReport report, string mark) =>
@@ -194,8 +194,8 @@ internal static class PlansRun
                 Problem.CannotUse(
                     new Where(Key: "MARK"),
                     SheetMarks.IsMark(asMark)
-                        ? $"No plan has the mark {asMark} now: the list, the job or the workshop has changed since, or the mark was "
-                            + "misread."
+                        ? (Said)($"No plan has the mark {asMark} now: the list, the job or the workshop has changed since, or the mark was "
+                            + $"misread.")
                         : $"“{typed}” is not a mark: a mark has four signs, such as K7Q4.",
                     "Run plans once more and take a mark from its list. Nothing was written."),
             ],

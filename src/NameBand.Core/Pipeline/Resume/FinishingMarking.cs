@@ -45,7 +45,7 @@ internal static class FinishingMarking
         var left = NotSewn(word.Round, log, plan);
         return word.Deed != SewingDeed.Done || left.IsEmpty ? null : Problem.CannotUse(
             new Where(OutPaths.Plan),
-            FormattableString.Invariant($"Not all of it is logged as sewn: {left.Length} to go, the first is {left[0]}."),
+            $"Not all of it is logged as sewn: {left.Length} to go, the first is {left[0]}.",
             $"Say first what is sewn: sewn JOB {left[0]}.");
     }
 
@@ -55,7 +55,7 @@ internal static class FinishingMarking
         if (word.Round > 0 && plan.Plan.Rounds.All(r => r.Number != word.Round))
         {
             return Problem.CannotUse(
-                where, FormattableString.Invariant($"There is no round {word.Round} in the plan; it has {plan.Plan.Rounds.Length}."),
+                where, $"There is no round {word.Round} in the plan; it has {plan.Plan.Rounds.Length}.",
                 "Say the number of the round, the lowest being 1, or leave --round out where it is done of all.");
         }
 

@@ -45,13 +45,13 @@ internal static class LeftMarking
         if (word.Round == 0 && rounds.Length > 1)
         {
             return (null, Problem.CannotUse(
-                Option, FormattableString.Invariant($"The plan has {rounds.Length} rounds, and the length does not say of which it is."),
-                FormattableString.Invariant($"Say it, the lowest being 1: sewn JOB --left \"{word.LeftMm:0.#} mm\" --round 1")));
+                Option, $"The plan has {rounds.Length} rounds, and the length does not say of which it is.",
+                $"Say it, the lowest being 1: sewn JOB --left \"{word.LeftMm:0.#} mm\" --round 1"));
         }
 
         return rounds.FirstOrDefault(r => word.Round is 0 || r.Number == word.Round) is { } round ? (round, null)
             : (null, Problem.CannotUse(
-                Option, FormattableString.Invariant($"There is no round {word.Round} in the plan; it has {rounds.Length}."),
+                Option, $"There is no round {word.Round} in the plan; it has {rounds.Length}.",
                 "Say the number of the round, the lowest being 1."));
     }
 
@@ -62,11 +62,10 @@ internal static class LeftMarking
         if (sewn.Count == 0 || open.Count == 0)
         {
             return Problem.CannotUse(
-                Option, FormattableString.Invariant($"Of round {round.Number} ")
-                    + (sewn.Count == 0 ? "no name is logged as sewn yet." : "all names are sewn: nothing is left to be spread."),
+                Option, $"Of round {round.Number} "
+                    + $"{(sewn.Count == 0 ? (Said)"no name is logged as sewn yet." : "all names are sewn: nothing is left to be spread.")}",
                 sewn.Count == 0
-                    ? FormattableString.Invariant(
-                    $"Say first what is sewn: sewn JOB n{open.Select(n => n.Order).DefaultIfEmpty(1).First()}.")
+                    ? (Said)$"Say first what is sewn: sewn JOB n{open.Select(n => n.Order).DefaultIfEmpty(1).First()}."
                     : "Check whether the number of the round is right.");
         }
 
@@ -76,16 +75,15 @@ internal static class LeftMarking
         {
             return Problem.CannotUse(
                 Option, "Names that are not sewn lie between those that are, so the bare length does not begin behind the last one.",
-                FormattableString.Invariant($"If these are sewn too, say so first: sewn JOB n{open.First(n => n.StartMm < last).Order}."));
+                $"If these are sewn too, say so first: sewn JOB n{open.First(n => n.StartMm < last).Order}.");
         }
 
         double expected = isRight ? round.HemMm - last : first;
         return Math.Abs(leftMm - expected) <= DriftCorrection.MostOffMm(round.HemMm - expected) && leftMm < round.HemMm
             ? null
             : Problem.CannotUse(
-                Option, FormattableString.Invariant(
-                    $"About {expected:0} mm of round {round.Number} should be left bare, and {leftMm:0.#} mm is too far from that. ")
-                    + "Nothing was logged.",
+                Option, $"About {expected:0} mm of round {round.Number} should be left bare, and {leftMm:0.#} mm is too far from that. "
+                    + $"Nothing was logged.",
                 "Measure along the edge, from where the last sewn name ends to the end of the round, and mind the number of the round.");
     }
 }

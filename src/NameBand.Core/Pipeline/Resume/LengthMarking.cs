@@ -64,7 +64,7 @@ internal static class LengthMarking
         {
             return Problem.CannotUse(
                 where, rows.Count == 0
-                ? $"{Sign(number)}, “{name.Text}”, is not on the key-in sheet."
+                ? (Said)$"{Sign(number)}, “{name.Text}”, is not on the key-in sheet."
                 : $"{Sign(number)}, “{name.Text}”, is keyed in {rows.Count} parts, each with a length of its own.",
                 $"Copy the lines of its parts from out/{OutPaths.KeyInTable} into {SewnLengths.FileName} and fill in measured_mm.");
         }
@@ -80,9 +80,8 @@ internal static class LengthMarking
         if (Math.Abs(word.LengthMm!.Value - Mm("expected_mm")) > MostHalves * half)
         {
             return Problem.CannotUse(
-                where, FormattableString.Invariant(
-                    $"“{PlainText.Short(name.Text)}” was expected to come out {Mm("expected_mm"):0.#} mm long, {half:0.#} mm more or ")
-                    + FormattableString.Invariant($"less, and {word.LengthMm:0.#} mm is too far from that. Nothing was logged."),
+                where, $"“{PlainText.Short(name.Text)}” was expected to come out {Mm("expected_mm"):0.#} mm long, {half:0.#} mm more or "
+                    + $"less, and {word.LengthMm:0.#} mm is too far from that. Nothing was logged.",
                 "Check whether it is that name, and measure it from the first letter’s left edge to the last one’s right edge.");
         }
 

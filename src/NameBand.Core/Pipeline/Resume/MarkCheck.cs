@@ -28,7 +28,7 @@ internal static class MarkCheck
         {
             return old.IsEmpty ? null : Problem.CannotUse(
                 where, $"Hooping {number} has changed since a sheet of it was made with {Marks(old)}, and such a sheet may lie about still. "
-                    + Nothing,
+                    + $"{Nothing}",
                 $"Say the four signs that stand after the word mark on the sheet you sewed from: sewn JOB {number} --mark SIGNS");
         }
 
@@ -67,14 +67,14 @@ internal static class MarkCheck
                 where, $"The sheet with mark {shown} is an old one: names or places of hooping {number} have changed since; "
                     + $"it has {hooping.Mark} now. {Nothing}",
                 $"Compare the cloth with {proof}. If the same names lie in the same places, say: sewn JOB {number} --mark {hooping.Mark}. "
-                    + "If not, put the lists and job.json back as they were and run make, so that the plan has what is on the cloth; "
-                    + "then say it with the old mark.")
+                    + $"If not, put the lists and job.json back as they were and run make, so that the plan has what is on the cloth; "
+                    + $"then say it with the old mark.")
             : Problem.CannotUse(
                 where, $"No plan that is known of gave hooping {number} the mark {shown}; it has {hooping.Mark} now. {Nothing}",
-                "Read the four signs once more. If they are so, the sheet is an old one, or of another job: "
+                $"Read the four signs once more. If they are so, the sheet is an old one, or of another job: "
                     + $"compare the cloth with {proof}. If they agree, say: sewn JOB {number} --mark {hooping.Mark}");
     }
 
-    private static string Marks(ImmutableArray<string> marks) => marks.Length == 1
-        ? $"the mark {marks[0]}" : $"the marks {Wording.List(marks)}";
+    private static Said Marks(ImmutableArray<string> marks) => marks.Length == 1
+        ? (Said)$"the mark {marks[0]}" : $"the marks {Wording.List(marks)}";
 }

@@ -52,7 +52,7 @@ internal static class NameMarking
                 plan.Plan.HoopingOfSegment[plan.Plan.Rounds.SelectMany(r => r.Segments).First(s => s.Names.Contains(planned)).Number];
             return Problem.CannotUse(
                 Plan, $"Name {Sign(first)}, “{planned.Text}”, is sewn from a needle path, and such names are logged hooping by hooping.",
-                FormattableString.Invariant($"Say its hooping: sewn JOB {hooping}."));
+                $"Say its hooping: sewn JOB {hooping}.");
         }
 
         return plan.Names.IsEmpty
@@ -96,7 +96,7 @@ internal static class NameMarking
         {
             return Problem.CannotUse(
                 Plan, $"The sheet with mark {PlainText.Short(said, 12)} is not the one that name {Sign(other.Number)}, “{other.Text}”, is on now: that has {other.Mark}. "
-                    + "Nothing was logged.",
+                    + $"Nothing was logged.",
                 $"Compare the cloth with the newest sheet. If the name lies there too, say: sewn JOB {Sign(other.Number)} --mark {other.Mark}");
         }
 

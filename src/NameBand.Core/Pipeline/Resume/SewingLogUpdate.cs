@@ -228,8 +228,7 @@ internal static class SewingLogUpdate
             : null;
 
         Problem Otherwise(int sewn) => Problem.CannotUse(
-            where, FormattableString.Invariant(
-            $"This plan does not hold hooping {sewn} as it was sewn: it was made before that was marked, or for another job."),
+            where, $"This plan does not hold hooping {sewn} as it was sewn: it was made before that was marked, or for another job.",
             "Run make, look at the new proofs, and mark what you sew from them.");
     }
 

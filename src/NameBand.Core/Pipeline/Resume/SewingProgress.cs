@@ -37,12 +37,12 @@ internal sealed record SewingProgress(SewingLog Log, EarlierPlan Plan, SewnArchi
         var known = earlier.Hoopings.Select(h => h.Number).ToHashSet();
         var strangers = log.Sewn.Where(h => !known.Contains(h)).Select(h => Problem.NeedsPerson(
             new Where(SewingLogFile.FileName),
-            FormattableString.Invariant($"The log says that hooping {h} is sewn, and the plan has no hooping {h}."),
+            $"The log says that hooping {h} is sewn, and the plan has no hooping {h}.",
             "Perhaps its number was mistyped: say it again with the right one, and mark this one with --mistake."));
         var numbers = earlier.Names.Select(n => n.Order).ToHashSet();
         var unknown = log.OfNames.Sewn.Where(n => !numbers.Contains(n)).Select(n => Problem.NeedsPerson(
             new Where(SewingLogFile.FileName),
-            FormattableString.Invariant($"The log says that name n{n} is sewn, and the plan has no such name."),
+            $"The log says that name n{n} is sewn, and the plan has no such name.",
             "Perhaps its number was mistyped: say it again with the right one, and mark this one with --mistake."));
         return (new SewingProgress(log, earlier, archive), [.. log.Problems, .. plan.Problems, .. strangers, .. unknown]);
     }
@@ -103,7 +103,7 @@ internal sealed record SewingProgress(SewingLog Log, EarlierPlan Plan, SewnArchi
                 $"Write \"lines\": {SewnLines} in the group “strip” of {JobFile}, so that the file says what is done.");
         }
 
-        static string Lines(int lines) => lines == 1 ? "one line" : "two lines";
+        static Said Lines(int lines) => lines == 1 ? "one line" : "two lines";
     }
 
     /// <summary>Marks show on nothing that is sewn, so they are only a note; the sheets of one cloth are of one kind.</summary>
@@ -120,17 +120,17 @@ internal sealed record SewingProgress(SewingLog Log, EarlierPlan Plan, SewnArchi
         }
     }
 
-    private IEnumerable<(string Key, string Wished, string Sewn)> Differences(BandJob job)
+    private IEnumerable<(string Key, Said Wished, Said Sewn)> Differences(BandJob job)
     {
         // Beside a machine’s letters an unnamed face is chosen to look like them.
         if (job.Lettering.Face != Plan.Face && (job.Lettering.IsFaceNamed || !job.HasSeveralWays))
         {
-            yield return ("lettering.face", $"the face {job.Lettering.Face}", Plan.Face);
+            yield return ("lettering.face", $"the face {job.Lettering.Face}", Said.Plain(Plan.Face));
         }
 
         if (job.Fabric != Plan.Fabric)
         {
-            yield return ("fabric", $"the cloth {job.Fabric}", Plan.Fabric);
+            yield return ("fabric", $"the cloth {job.Fabric}", Said.Plain(Plan.Fabric));
         }
 
         if (job.Lettering.Height is { } height && HeightDiffers(height.Mm))
@@ -139,7 +139,7 @@ internal sealed record SewingProgress(SewingLog Log, EarlierPlan Plan, SewnArchi
         }
     }
 
-    private static Problem Told(BandJob job, string key, string wished, string sewn) => job.RestMayDiffer
+    private static Problem Told(BandJob job, string key, Said wished, Said sewn) => job.RestMayDiffer
         ? Problem.Note(
             new Where(JobFile, Key: key),
             $"The rest is planned with {wished}, and what is sewn has {sewn}, because the job says that the rest may differ.",

@@ -37,7 +37,7 @@ internal static class SpoiledAdvice
         {
             string what = isName ? "name" : "hooping";
             return SpoiledReport.Refused([Problem.CannotUse(
-                new Where(OutPaths.Plan), FormattableString.Invariant($"There is no {what} {number} in the plan."),
+                new Where(OutPaths.Plan), $"There is no {what} {number} in the plan.",
                 $"Take the number of a {what} from its sheet.")]);
         }
 
@@ -77,21 +77,20 @@ internal static class SpoiledAdvice
     {
         double minutes = Sewn(hands, wrong) + Rested(hands, hands.UnpickingMinutesPerName + (isDown ? Opening(hands, wrong) : 0));
         bool isSound = true;
-        string why = "Holes of the first time close when the cloth is damp and rubbed; where they stay open or threads are cut, take another way.";
+        Said why = "Holes of the first time close when the cloth is damp and rubbed; where they stay open or threads are cut, take another way.";
         if (fabric is not null && wrong.HolesPerMm2 is { } holes and > 0)
         {
             // What was pierced once is pierced once more at the same places or beside them.
             double twice = 2 * holes;
             isSound = LoadMeter.VerdictOf(twice, fabric) != LoadVerdict.Overworked;
-            why = FormattableString.Invariant(
-                $"The needle has made {holes:0.0} holes on each mm² of the fullest letter, and sewn twice it makes {twice:0.0}; {fabric.Name} bears {fabric.MostPenetrationsPerMm2:0.0}. ")
-                + (isSound ? why : "It is overworked by that.");
+            why = $"The needle has made {holes:0.0} holes on each mm² of the fullest letter, and sewn twice it makes {twice:0.0}; {fabric.Name} bears {fabric.MostPenetrationsPerMm2:0.0}. "
+                + $"{(isSound ? why : "It is overworked by that.")}";
         }
 
         return new SpoiledWay(
             "Unpick it and sew it again on the same cloth", minutes, isSound, why,
-            (isDown ? "Open both edges of the strip along it. " : "")
-            + "Unpick from the wrong side, damp the cloth, rub the holes closed, press; hoop it again by its marks and sew.",
+            $"{(isDown ? (Said)"Open both edges of the strip along it. " : "")}"
+            + $"Unpick from the wrong side, damp the cloth, rub the holes closed, press; hoop it again by its marks and sew.",
             $"{Word(wrong, isName)} --again");
     }
 
@@ -113,8 +112,8 @@ internal static class SpoiledAdvice
         return new SpoiledWay(
             "Cut it out and let a new piece in", minutes, true,
             "The cloth is new; two seams stand in the gaps beside it, and the gaps have to be wide enough for them.",
-            (isDown ? "Open both edges of the strip along it. " : "")
-            + "Sew the name on a piece of its own, with cloth for a seam at each end; cut the old one out in the middle of the gaps, and join.",
+            $"{(isDown ? (Said)"Open both edges of the strip along it. " : "")}"
+            + $"Sew the name on a piece of its own, with cloth for a seam at each end; cut the old one out in the middle of the gaps, and join.",
             $"{Word(wrong, isName)} {(isName ? "--again" : "--patch")}");
     }
 

@@ -183,7 +183,7 @@ internal sealed class EaseMends
 
     private static string TucksOf(StripPlan plan, IEnumerable<RoundEase> tucked) =>
         string.Join(
-            "; ", tucked.Select(e => (plan.Rounds.Length > 1 ? FormattableString.Invariant($"round {e.Number} ") : "") + e.TucksInWords()));
+            "; ", tucked.Select(e => (plan.Rounds.Length > 1 ? (Said)$"round {e.Number} " : "") + e.TucksInWords()));
 
     private static string LettersOf(StripPlan plan) => plan.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture);
 

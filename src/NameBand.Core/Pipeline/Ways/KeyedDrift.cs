@@ -67,10 +67,9 @@ internal static class KeyedDrift
 
         problems.AddRange(corrected.Value.Rounds.Where(r => r.Sewn is not null).Select(r => Problem.Note(
             Said(ends),
-            FormattableString.Invariant(
-                $"Round {r.Number}: {r.Sewn!.SewnNames} names are sewn and end {Math.Abs(r.Sewn.OffMm):0.0} mm ")
-                + FormattableString.Invariant($"{(r.Sewn.OffMm < 0 ? "before" : "behind")} their place. ")
-                + FormattableString.Invariant($"The rest is set out again with gaps of {r.GapMm:0.0} mm."))));
+            $"Round {r.Number}: {r.Sewn!.SewnNames} names are sewn and end {Math.Abs(r.Sewn.OffMm):0.0} mm "
+                + $"{(r.Sewn.OffMm < 0 ? (Said)"before" : "behind")} their place. "
+                + $"The rest is set out again with gaps of {r.GapMm:0.0} mm.")));
         return Result.Of(corrected.Value, problems);
     }
 
@@ -92,14 +91,14 @@ internal static class KeyedDrift
         {
             var first = told.First();
             int count = told.Count();
-            string names = string.Join(", ", told.Take(3).Select(l => $"“{PlainText.Short(l.Name)}”")) + (count > 3 ? " and others" : "");
-            string which = count == 1 ? "This length says" : FormattableString.Invariant($"{count} lengths say");
-            string number = first.Number is { } n ? $"n{n.ToString(CultureInfo.InvariantCulture)}" : "n and the number of the name";
+            Said names = Common.Said.Plain(string.Join(", ", told.Take(3).Select(l => $"“{PlainText.Short(l.Name)}”"))) + (count > 3 ? " and others" : "");
+            Said which = count == 1 ? "This length says" : (Said)$"{count} lengths say";
+            Said number = first.Number is { } n ? (Said)$"n{n.ToString(CultureInfo.InvariantCulture)}" : "n and the number of the name";
             yield return Problem.Note(
                 new Where(SewnLengths.FileName, first.FileLine),
-                $"{which} nothing of a scrap, and {(told.Key ? $"{names} {(count == 1 ? "is" : "are")} not said to be sewn" : $"no name {names} is to be sewn")}: "
-                + $"{(count == 1 ? "it counts" : "they count")} for the letters and for no place on the strip.",
-                told.Key ? $"What is on the strip, say so: sewn JOB {number}. What was sewn on a scrap gets the word {SewnLengths.ScrapWord} in its column sewn_on."
+                $"{which} nothing of a scrap, and {(told.Key ? (Said)$"{names} {(count == 1 ? (Said)"is" : "are")} not said to be sewn" : $"no name {names} is to be sewn")}: "
+                + $"{(count == 1 ? (Said)"it counts" : "they count")} for the letters and for no place on the strip.",
+                told.Key ? (Said)$"What is on the strip, say so: sewn JOB {number}. What was sewn on a scrap gets the word {SewnLengths.ScrapWord} in its column sewn_on."
                     : $"What was sewn on a scrap gets the word {SewnLengths.ScrapWord} in its column sewn_on; else see how the list has the name.");
         }
     }

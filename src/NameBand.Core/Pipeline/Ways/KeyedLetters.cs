@@ -132,8 +132,7 @@ internal sealed class KeyedLetters(
         {
             yield return Problem.Note(
                 new Where(job.Letters.Alphabet),
-                FormattableString.Invariant(
-                    $"Letters {heightMm:0.##} mm high were not measured: their widths are taken in proportion from the sizes that were."),
+                $"Letters {heightMm:0.##} mm high were not measured: their widths are taken in proportion from the sizes that were.",
                 "Measure the first names that come out at this size.");
         }
     }
@@ -171,12 +170,11 @@ internal sealed class KeyedLetters(
             .Where(w => w.OffMm > StraightOnArc.MostOffMm).OrderByDescending(w => w.OffMm).ToList();
         if (far.Count > 0)
         {
-            string words = string.Join(", ", far.Take(3).Select(w => $"“{PlainText.Short(w.Word)}”"))
+            Said words = Said.Plain(string.Join(", ", far.Take(3).Select(w => $"“{PlainText.Short(w.Word)}”")))
                 + (far.Count > 3 ? " and others" : "");
             yield return Problem.NeedsPerson(
                 new Where(JobReader.FileName, Key: LayoutKeys.Shape.Path),
-                FormattableString.Invariant(
-                    $"A machine types a word on a straight line, and the strip is cut to the curve: the middle of {words} stands up to {far[0].OffMm:0.0} mm off its line; over {StraightOnArc.MostOffMm} mm is seen."),
+                $"A machine types a word on a straight line, and the strip is cut to the curve: the middle of {words} stands up to {far[0].OffMm:0.0} mm off its line; over {StraightOnArc.MostOffMm} mm is seen.",
                 "Take smaller letters (lettering.height), write \"shape\": \"straight\", or let such names go from needle paths.");
         }
     }

@@ -57,12 +57,10 @@ internal static class KeyedMeasures
             ?? [])
         {
             var where = new Where(letters.Alphabet, line, Key: "height_mm");
-            string found =
-                FormattableString.Invariant(
-                    $"Letters {heightMm:0.##} mm high stand here, and the machine has {Wording.List([.. letters.Sizes.Select(s => s.InMillimetres())])}.");
-            string mend =
-                FormattableString.Invariant(
-                    $"Add \"{heightMm:0.##} mm\" to letters.sizes if it has that height too; else take the lines of that height out, or measure this machine’s letters (measure JOB).");
+            Said found =
+                $"Letters {heightMm:0.##} mm high stand here, and the machine has {Wording.List([.. letters.Sizes.Select(s => s.InMillimetres())])}.";
+            Said mend =
+                $"Add \"{heightMm:0.##} mm\" to letters.sizes if it has that height too; else take the lines of that height out, or measure this machine’s letters (measure JOB).";
             yield return isBegun ? Problem.NeedsPerson(where, found, mend) : Problem.CannotUse(where, found, mend);
         }
     }
@@ -77,11 +75,10 @@ internal static class KeyedMeasures
             (letters.Sizes.Length > 1 && l.HeightMm is null) || (letters.Spacings.Length > 1 && l.SpacingMm is null);
         if (lengths.All.FirstOrDefault(isOpen) is { } open)
         {
-            string gap = letters.Spacings.IsEmpty ? "" : FormattableString.Invariant($" and gaps of {First(letters).GapMm:0.##} mm");
+            Said gap = letters.Spacings.IsEmpty ? "" : (Said)$" and gaps of {First(letters).GapMm:0.##} mm";
             yield return Problem.Note(
                 new Where(SewnLengths.FileName, open.FileLine),
-                FormattableString.Invariant(
-                    $"{lengths.All.Count(isOpen)} lengths do not say at which setting they were sewn: letters {First(letters).HeightMm:0.##} mm high{gap} are assumed, the first of the job."),
+                $"{lengths.All.Count(isOpen)} lengths do not say at which setting they were sewn: letters {First(letters).HeightMm:0.##} mm high{gap} are assumed, the first of the job.",
                 "If they were sewn at another setting, add the columns size_mm and gap_mm, as key-in.csv has them.");
         }
     }
@@ -108,26 +105,25 @@ internal static class KeyedMeasures
 
         double half = toMeasure.Max(n => composer.Foretell(composer.Keys.Of(n.Text)) is var told ? (told.HighMm - told.LowMm) / 2 : 0);
         string names = string.Join(", ", toMeasure.Select(n => $"“{PlainText.Short(n.Text)}”"));
-        string so = known.NamesRead == 0
+        Said so = known.NamesRead == 0
             ? "The machine’s letters are not measured yet: lengths are those of letters in general"
-            : FormattableString.Invariant(
-                $"Of {LetterKnowledge.EnoughNames} names to measure {known.NamesRead} {(known.NamesRead == 1 ? "is" : "are")} measured: lengths are still uncertain");
+            : (Said)$"Of {LetterKnowledge.EnoughNames} names to measure {known.NamesRead} {(known.NamesRead == 1 ? "is" : "are")} measured: lengths are still uncertain";
         string columns = job.Letters.Sizes.Length > 1 || job.Letters.Spacings.Length > 1
             ? "name,measured_mm,size_mm,gap_mm,sewn_on" : "name,measured_mm,sewn_on";
         yield return Problem.NeedsPerson(
             new Where(job.Letters.Alphabet),
-            FormattableString.Invariant($"{so}, and a name may come out {half:0} mm longer or shorter. Draw no start marks yet."),
+            $"{so}, and a name may come out {half:0} mm longer or shorter. Draw no start marks yet.",
             toMeasure.Length < FewNames
-                ? $"Sew on a scrap and measure: {names}, with {Setting(composer)}. Write the lengths into {SewnLengths.FileName} ({columns}, the last one scrap) and run make again."
+                ? (Said)$"Sew on a scrap and measure: {names}, with {Setting(composer)}. Write the lengths into {SewnLengths.FileName} ({columns}, the last one scrap) and run make again."
                 : $"Sew these three on a scrap of the same cloth and backing, with {Setting(composer)}, measure them after pressing, and write the lengths into {SewnLengths.FileName} ({columns}, the last one scrap): {names}. Then run make again.") with
         {
             IsBeforeSewing = true,
         };
     }
 
-    private static string Setting(NameComposer composer) => composer.Step.GapMm > 0
-        ? FormattableString.Invariant($"letters {composer.Step.HeightMm:0.##} mm high and a gap of {composer.Step.GapMm:0.0} mm")
-        : FormattableString.Invariant($"letters {composer.Step.HeightMm:0.##} mm high");
+    private static Said Setting(NameComposer composer) => composer.Step.GapMm > 0
+        ? (Said)$"letters {composer.Step.HeightMm:0.##} mm high and a gap of {composer.Step.GapMm:0.0} mm"
+        : $"letters {composer.Step.HeightMm:0.##} mm high";
 
     private static bool IsMadeByMeasure(BandJob job)
     {

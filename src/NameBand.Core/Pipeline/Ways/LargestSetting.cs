@@ -64,12 +64,12 @@ internal static class LargestSetting
         Lettering = job.Lettering with { Height = Length.FromMm(step.HeightMm), Least = Length.FromMm(step.HeightMm) },
     };
 
-    private static string WhyNotLarger(SizeStep step, StripPlan plan, int fewestHeld)
+    private static Said WhyNotLarger(SizeStep step, StripPlan plan, int fewestHeld)
     {
-        string what = FormattableString.Invariant($"Letters {step.HeightMm:0.#} mm high with gaps of {step.GapMm:0.#} mm");
+        Said what = $"Letters {step.HeightMm:0.#} mm high with gaps of {step.GapMm:0.#} mm";
         return plan.Held.Length > fewestHeld
-            ? $"{what} are too tall or too wide for some of the names."
-            : FormattableString.Invariant($"{what} would need {plan.DifferenceMm:0} mm more strip than there is.");
+            ? (Said)$"{what} are too tall or too wide for some of the names."
+            : $"{what} would need {plan.DifferenceMm:0} mm more strip than there is.";
     }
 
     /// <summary>What to do about a strip that is too long, in terms of the machine: its sizes are steps.</summary>
@@ -78,7 +78,7 @@ internal static class LargestSetting
         ? problem with
         {
             Mend =
-            $"This is the smallest setting in letters.sizes{(job.Letters.Spacings.IsEmpty ? "" : " and letters.spacings")}. Use another round, a narrower lettering.gap, or hold the longest names."
+            $"This is the smallest setting in letters.sizes{(job.Letters.Spacings.IsEmpty ? (Said)"" : " and letters.spacings")}. Use another round, a narrower lettering.gap, or hold the longest names."
         }
         : problem;
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
@@ -16,9 +15,7 @@ internal static class StitchSettingNotes
         }
 
         bool isOwnThread = fabric.Thread != table.Thread;
-        string said = string.Create(
-            CultureInfo.InvariantCulture,
-            $"Thread {fabric.Thread.InWords}, needle {fabric.Needle}, crossings {fabric.SpacingMm:0.00} mm apart, {fabric.PullCompensationMm:0.00} mm pull compensation.");
+        Said said = $"Thread {fabric.Thread.InWords}, needle {fabric.Needle}, crossings {fabric.SpacingMm:0.00} mm apart, {fabric.PullCompensationMm:0.00} mm pull compensation.";
         yield return Problem.Note(
             new Where(JobReader.FileName, Key: isOwnThread ? StitchKeys.Thread.Path : "stitches"), said,
             isOwnThread

@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Reports.Answers;
 
 /// <summary>What <c>check</c> answers: each part of a job, and whether it is whole and agrees with the others.</summary>
@@ -18,4 +20,4 @@ public sealed record CheckAnswer : CommandAnswer
 }
 
 /// <param name="Whole">Not said where there is nothing of it yet.</param>
-public sealed record ToldPart(string Name, bool? Whole, string Found);
+public sealed record ToldPart(Said Name, bool? Whole, Said Found);

@@ -44,7 +44,7 @@ public sealed record ToldRow
 
     public required string Text { get; init; }
 
-    public required string Reason { get; init; }
+    public required Said Reason { get; init; }
 }
 
 /// <summary>How many rows became what.</summary>

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.PlanFile;
 
 namespace NameBand.Reports.Answers;
@@ -15,7 +16,7 @@ public sealed record HoursAnswer : CommandAnswer
     public required int Hoopings { get; init; }
 
     /// <summary>Where names go several ways side by side: hoopings and runs without a hoop, in words.</summary>
-    public string? TakenUp { get; init; }
+    public Said? TakenUp { get; init; }
 
     /// <summary>Whether the cloth is hooped; else each strip is sewn in one run.</summary>
     public required bool Hooped { get; init; }
@@ -136,11 +137,11 @@ public sealed record ToldAct
 
     public required double HighMinutes { get; init; }
 
-    public required string Why { get; init; }
+    public required Said Why { get; init; }
 }
 
 /// <param name="Name">As the acts name it.</param>
-public sealed record ToldCause(string Name, string Why);
+public sealed record ToldCause(string Name, Said Why);
 
 public sealed record ToldBobbin
 {
@@ -233,7 +234,7 @@ public sealed record ToldTask(string Act, double Minutes);
 public sealed record ToldTonight
 {
     /// <summary>The whole in words.</summary>
-    public required string Text { get; init; }
+    public required Said Text { get; init; }
 
     /// <summary>Null where the evenings are not dated.</summary>
     public DateOnly? Day { get; init; }

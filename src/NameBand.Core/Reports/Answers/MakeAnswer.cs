@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.PlanFile;
 
@@ -30,7 +31,7 @@ public sealed record MakeAnswer : CommandAnswer
     public required double LetterHeightMm { get; init; }
 
     /// <summary>Smallest to largest, in words, where groups have letters of their own height.</summary>
-    public string? LetterHeights { get; init; }
+    public Said? LetterHeights { get; init; }
 
     public required int Names { get; init; }
 
@@ -56,7 +57,7 @@ public sealed record MakeAnswer : CommandAnswer
     public required double DifferenceMm { get; init; }
 
     /// <summary>How much a round may be off its hem, in words.</summary>
-    public required string Allowed { get; init; }
+    public required Said Allowed { get; init; }
 
     /// <summary>Which way the names run round and for whom they stand upright, in words.</summary>
     public required string Runs { get; init; }
@@ -153,7 +154,7 @@ public sealed record ToldLimit
 
     public required string Text { get; init; }
 
-    public required string Because { get; init; }
+    public required Said Because { get; init; }
 
     /// <summary>Letters without it and those before it.</summary>
     public required double HeightWithoutMm { get; init; }
@@ -231,7 +232,7 @@ public sealed record ToldWay
     public required bool IsFollowed { get; init; }
 
     /// <summary>The same in words.</summary>
-    public required string Text { get; init; }
+    public required Said Text { get; init; }
 }
 
 /// <summary>A frame that so many hoopings are sewn in.</summary>

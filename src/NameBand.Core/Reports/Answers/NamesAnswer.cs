@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Names;
 
@@ -78,7 +79,7 @@ public sealed record NamesAnswer : CommandAnswer
         Repeats = Telling.Rows(names, RowOutcome.Merged),
         LeftOut = Telling.Rows(names, RowOutcome.LeftOut),
         Changed = [.. names.Rows.Where(r => r.Outcome == RowOutcome.Placed && !r.Notes.IsEmpty)
-            .Select(r => Telling.Row(r.Row, r.Text, string.Join("; ", r.Notes)))],
+            .Select(r => Telling.Row(r.Row, r.Text, Said.Plain(string.Join("; ", r.Notes))))],
     };
 
     private static ToldApproval Approval(NameApproval name) => new()

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Job;
 
@@ -11,20 +10,20 @@ internal static class PlanStep
 
     /// <summary>What is done otherwise, and after a colon what comes of it: <c>1 round less: letters 1.8 mm smaller, 3 h 10 min
     /// saved</c>.</summary>
-    public static string InWords(OfferedPlan plan, OfferedPlan asSet)
+    public static Said InWords(OfferedPlan plan, OfferedPlan asSet)
     {
-        string[] done = [.. Done(plan, asSet)];
-        string[] comes = [.. Comes(plan, asSet), Hours(plan.Estimate.Work.HersMinutes - asSet.Estimate.Work.HersMinutes)];
-        string words = plan.Edits.IsEmpty ? "as job.json has it"
-            : $"{(done.Length == 0 ? "in other letters or places" : Wording.List(done))}: {string.Join(", ", comes)}";
-        return plan.Mends.Length > 0 ? $"{words}; as it is set it will not do: {plan.Mends}" : words;
+        Said[] done = [.. Done(plan, asSet)];
+        Said[] comes = [.. Comes(plan, asSet), Hours(plan.Estimate.Work.HersMinutes - asSet.Estimate.Work.HersMinutes)];
+        Said words = plan.Edits.IsEmpty ? "as job.json has it"
+            : (Said)$"{(done.Length == 0 ? "in other letters or places" : Wording.List(done))}: {Said.Join(", ", comes)}";
+        return !plan.Mends.IsEmpty ? (Said)$"{words}; as it is set it will not do: {plan.Mends}" : words;
     }
 
-    private static string Hours(double moreMinutes) => Math.Abs(moreMinutes) < SlightMinutes ? "about the same hours"
+    private static Said Hours(double moreMinutes) => Math.Abs(moreMinutes) < SlightMinutes ? "about the same hours"
         : Duration.InWords(Math.Abs(moreMinutes)) + (moreMinutes < 0 ? " saved" : " more");
 
     /// <summary>What she would set otherwise.</summary>
-    private static IEnumerable<string> Done(OfferedPlan plan, OfferedPlan asSet)
+    private static IEnumerable<Said> Done(OfferedPlan plan, OfferedPlan asSet)
     {
         var (own, other) = (plan.Plan, asSet.Plan);
         if (!plan.Job.Ways.SequenceEqual(asSet.Job.Ways))
@@ -44,20 +43,20 @@ internal static class PlanStep
         int rounds = own.Rounds.Length - other.Rounds.Length;
         if (rounds != 0)
         {
-            yield return $"{Count(Math.Abs(rounds), "round")} {(rounds < 0 ? "less" : "more")}";
+            yield return $"{Count(Math.Abs(rounds), "round")} {(rounds < 0 ? (Said)"less" : "more")}";
         }
 
         double width = own.Hem.Strip.FinishedWidthMm - other.Hem.Strip.FinishedWidthMm;
         if (Math.Abs(width) > 0.05)
         {
             string which = width < 0 ? "narrower" : "wider";
-            yield return string.Create(CultureInfo.InvariantCulture, $"a strip {Math.Abs(width):0.##} mm {which}");
+            yield return $"a strip {Math.Abs(width):0.##} mm {which}";
         }
 
         if (plan.Job.Lettering.Gap != asSet.Job.Lettering.Gap)
         {
             yield return plan.Job.Lettering.Gap is { } gap
-                ? $"gaps of {gap.InMillimetres()} at least" : "gaps of one and a half letter heights";
+                ? (Said)$"gaps of {gap.InMillimetres()} at least" : "gaps of one and a half letter heights";
         }
 
         if (plan.Job.Layout.HasTucks != asSet.Job.Layout.HasTucks)
@@ -72,12 +71,12 @@ internal static class PlanStep
 
         if (plan.Job.Layout.Piece != asSet.Job.Layout.Piece)
         {
-            yield return plan.Job.Layout.Piece is { } piece ? $"pieces of {piece.InMillimetres()} at most" : "each round in one piece";
+            yield return plan.Job.Layout.Piece is { } piece ? (Said)$"pieces of {piece.InMillimetres()} at most" : "each round in one piece";
         }
     }
 
     /// <summary>What comes of it, besides the hours.</summary>
-    private static IEnumerable<string> Comes(OfferedPlan plan, OfferedPlan asSet)
+    private static IEnumerable<Said> Comes(OfferedPlan plan, OfferedPlan asSet)
     {
         if (!IsHeightSet(plan) && Height(plan, asSet) is { } height)
         {
@@ -87,18 +86,18 @@ internal static class PlanStep
         int joins = plan.Plan.Joins - asSet.Plan.Joins;
         if (joins != 0)
         {
-            yield return $"{Count(Math.Abs(joins), "join")} {(joins < 0 ? "less" : "more")}";
+            yield return $"{Count(Math.Abs(joins), "join")} {(joins < 0 ? (Said)"less" : "more")}";
         }
     }
 
     private static bool IsHeightSet(OfferedPlan plan) => plan.Edits.Any(e => e.Path == JobKeys.Height.Path);
 
-    private static string? Height(OfferedPlan plan, OfferedPlan asSet)
+    private static Said? Height(OfferedPlan plan, OfferedPlan asSet)
     {
         double height = Math.Round(plan.Plan.LetterHeightMm - asSet.Plan.LetterHeightMm, 1);
         return height == 0 ? null
-            : string.Create(CultureInfo.InvariantCulture, $"letters {Math.Abs(height):0.0} mm {(height < 0 ? "smaller" : "larger")}");
+            : (Said)$"letters {Math.Abs(height):0.0} mm {(height < 0 ? (Said)"smaller" : "larger")}";
     }
 
-    private static string Count(int count, string one) => FormattableString.Invariant($"{count} {one}{(count == 1 ? "" : "s")}");
+    private static Said Count(int count, string one) => Said.Counted(count, "0", one, one + "s");
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using NameBand.Common;
 
 namespace NameBand.Reports.Answers;
 
@@ -58,7 +59,7 @@ public sealed record ToldPlan
     public required IReadOnlyList<string> Keys { get; init; }
 
     /// <summary>What it asks of her besides.</summary>
-    public required IReadOnlyList<string> Asks { get; init; }
+    public required IReadOnlyList<Said> Asks { get; init; }
 
     /// <summary>Of the plan as it is set, mended: the lines that she wrote and that stood in the way.</summary>
     public required IReadOnlyList<string> InTheWay { get; init; }
@@ -99,12 +100,12 @@ public sealed record ToldPlan
     public double? BoundCostMinutes { get; init; }
 
     /// <summary>The step from the plan as it is set; of that one, what it is.</summary>
-    public required string Why { get; init; }
+    public required Said Why { get; init; }
 }
 
 /// <summary>Names that go one way, in the order in which they stand.</summary>
 /// <param name="How">The way in words: <c>keyed in</c>.</param>
-public sealed record ToldShare(string Way, string How, IReadOnlyList<string> Names);
+public sealed record ToldShare(string Way, Said How, IReadOnlyList<string> Names);
 
 /// <summary>Two plans, act by act.</summary>
 public sealed record ToldComparison

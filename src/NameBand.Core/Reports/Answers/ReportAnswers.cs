@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Reports.Answers;
 
 /// <summary>What a command answers from a report of the front door: the reports themselves know nothing of how they are told.</summary>
@@ -57,8 +59,8 @@ public static class ReportAnswers
         public CommandAnswer Answer => PlansTelling.Of(report);
 
         /// <summary>The step from the job as it is set to a plan, in words; empty where nothing of it is seen.</summary>
-        public string StepTo(OfferedPlan plan) =>
-            report.AsSet is null || (plan.Edits.IsEmpty && plan.Mends.Length == 0) ? "" : PlanStep.InWords(plan, report.AsSet);
+        public Said StepTo(OfferedPlan plan) =>
+            report.AsSet is null || (plan.Edits.IsEmpty && plan.Mends.IsEmpty) ? "" : PlanStep.InWords(plan, report.AsSet);
 
         /// <summary>The work of two plans, act by act.</summary>
         public static ToldComparison Beside(OfferedPlan plan, OfferedPlan other) => PlansTelling.Beside(plan, other, other.Mark);

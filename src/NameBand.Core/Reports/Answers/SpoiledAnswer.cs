@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Reports.Answers;
 
 /// <summary>What <c>sewn --spoiled</c> answers: what can be done about a name that went wrong, the soundest and least work first.</summary>
@@ -29,7 +31,7 @@ public sealed record SpoiledAnswer : CommandAnswer
 
 public sealed record ToldSpoiledWay
 {
-    public required string What { get; init; }
+    public required Said What { get; init; }
 
     /// <summary>For one name.</summary>
     public required double Minutes { get; init; }
@@ -37,9 +39,9 @@ public sealed record ToldSpoiledWay
     /// <summary>Whether the cloth bears it.</summary>
     public required bool Sound { get; init; }
 
-    public required string Why { get; init; }
+    public required Said Why { get; init; }
 
-    public required string Steps { get; init; }
+    public required Said Steps { get; init; }
 
     /// <summary>What is said to the log, after <c>sewn JOB</c>.</summary>
     public required string Say { get; init; }

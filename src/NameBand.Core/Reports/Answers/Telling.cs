@@ -32,7 +32,7 @@ internal static class Telling
     public static IReadOnlyList<ToldRow> Rows(NameList names, RowOutcome outcome) =>
         [.. names.Rows.Where(r => r.Outcome == outcome).Select(r => Row(r.Row, r.Text, r.Reason))];
 
-    public static ToldRow Row(RowRef row, string text, string reason) =>
+    public static ToldRow Row(RowRef row, string text, Said reason) =>
         new() { List = row.List, Line = row.Line, Text = text, Reason = reason };
 
     public static ToldNeeds Needs(NameList? names, IEnumerable<Problem> problems)

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NameBand.Common;
 
 namespace NameBand.Reports.Answers;
 
@@ -32,7 +33,7 @@ public sealed record ToldLateOffer
     /// <summary>The word by which the command takes it: room, partRound or label.</summary>
     public required string Take { get; init; }
 
-    public required string Place { get; init; }
+    public required Said Place { get; init; }
 
     /// <summary>How many of the names it takes.</summary>
     public required int Fits { get; init; }
@@ -43,12 +44,12 @@ public sealed record ToldLateOffer
     public required double Minutes { get; init; }
 
     /// <summary>What everybody will see.</summary>
-    public required string Looks { get; init; }
+    public required Said Looks { get; init; }
 
     /// <summary>What is done, in its order.</summary>
-    public required string Steps { get; init; }
+    public required Said Steps { get; init; }
 }
 
 /// <summary>The job that was made for them.</summary>
 /// <param name="Folder">Inside the job's folder.</param>
-public sealed record ToldTakenLate(string Place, string Folder, IReadOnlyList<string> Names);
+public sealed record ToldTakenLate(Said Place, string Folder, IReadOnlyList<string> Names);

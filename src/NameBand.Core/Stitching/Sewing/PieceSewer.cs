@@ -164,8 +164,7 @@ internal sealed class PieceSewer(Fabric fabric, double letterHeightMm)
 
     private static Problem Scattered(LetterPiece piece, int parts) => Problem.NeedsPerson(
         new Where(Name: piece.Text),
-        FormattableString.Invariant(
-            $"“{piece.Text}” in the face {piece.Face} is made of {parts} separate parts; each is tied off by itself, with a jump to the next one."),
+        $"“{piece.Text}” in the face {piece.Face} is made of {parts} separate parts; each is tied off by itself, with a jump to the next one.",
         "Look at the proof and its stitches, and choose another face if the letter does not please.");
 
     private static Problem Unreadable(LetterPiece piece) => Problem.NeedsPerson(

@@ -41,7 +41,7 @@ public sealed class SheetsAgreeTests
             Job("""{ "length": "900 mm", "turn": 0.75 }""", "{}", "Wenna Tregear", "Jo Marsh", "Ilse Varga-Quill", "Ottilie Marsh",
                 "Bram Sedgewick", "Una Pell");
         var report = Bander.Print(folder.FullPath, wishes: new PrintWishes());
-        string verdict = report.Plan!.Easing[0].InWords();
+        string verdict = report.Plan!.Easing[0].InWords().English;
         Assert.Contains("more than can be eased", verdict, StringComparison.Ordinal);
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
         Assert.Contains(report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found == verdict);
@@ -59,7 +59,7 @@ public sealed class SheetsAgreeTests
         using var folder =
             Job("""{ "length": "3 m", "turn": 0.25 }""", "{}", "Wenna Tregear", "Jo Marsh", "Ilse Varga-Quill", "Ottilie Marsh");
         var report = Bander.Print(folder.FullPath, wishes: new PrintWishes());
-        string verdict = report.Plan!.Easing[0].InWords();
+        string verdict = report.Plan!.Easing[0].InWords().English;
         Assert.Contains("it can be eased in", verdict, StringComparison.Ordinal);
         Assert.Equal(ExitStatus.AllPlaced, report.Status);
         Assert.Contains(report.Problems, p => p.Severity == Severity.Note && p.Found == verdict);

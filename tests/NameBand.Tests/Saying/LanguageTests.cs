@@ -1,0 +1,121 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using NameBand.Tests.CommandLine;
+using NameBand.Tests.House;
+using Xunit;
+
+namespace NameBand.Tests.Saying;
+
+/// <summary>
+/// The whole line in a language made from the English: what a program reads is byte for byte the same, names are never touched, and
+/// what a verb still says in English alone is counted, word by word.
+/// </summary>
+public sealed partial class LanguageTests
+{
+    private const string Accented = "en-XA";
+    private const string Kept = "tests/NameBand.Tests/Data/words-left.txt";
+
+    private const string Job = """
+        { "format": 1, "title": "Lantern walk", "lists": ["names.csv"], "hem": { "length": "40 cm", "turn": 0 },
+          "bobbin": { "capacity": "2 m" }, "prices": { "currency": "kr", "spool": 49.5, "needle": 3.25, "hour": 200 } }
+        """;
+
+    private const string Names = "Name\nAda Marsh\nBo Reed\nada marsh\nBo Reed\nTuva\u200b Lind\nOrla Penhale\n";
+
+    private static readonly string[][] Verbs =
+    [
+        ["names"], ["plans"], ["make"], ["sewn", "1", "--minutes", "31"], ["sewn"], ["hours", "--evening", "20 min"], ["make"], ["check"],
+        ["swatch"], ["public"], ["invite"],
+    ];
+
+    [Fact]
+    public void What_programs_read_is_the_same_in_every_language()
+    {
+        using var english = new TemporaryFolder().With("job.json", Job).With("names.csv", Names);
+        using var other = new TemporaryFolder().With("job.json", Job).With("names.csv", Names);
+        foreach (string[] verb in Verbs)
+        {
+            var said = In("", () => CliRun.Of([verb[0], english.FullPath, .. verb[1..], "--json"]));
+            var told = In(Accented, () => CliRun.Of([verb[0], other.FullPath, .. verb[1..], "--json"]));
+            Assert.Equal(said.Status, told.Status);
+            Assert.Equal(Bare(said, english), Bare(told, other));
+        }
+
+        string[] files = ForPrograms(english);
+        Assert.Contains("out/plan.json", files);
+        Assert.True(files.Length > 8, string.Join(' ', files));
+        Assert.Equal(files, ForPrograms(other));
+        Assert.All(files, f => Assert.Equal(File.ReadAllText(english[f]), File.ReadAllText(other[f])));
+    }
+
+    [Fact]
+    public void What_a_verb_says_that_cannot_be_translated_is_counted()
+    {
+        using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", Names);
+        var left = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (string[] verb in Verbs.Append(["faces"]))
+        {
+            var run = In(Accented, () => CliRun.Of([verb[0], .. verb[0] == "faces" ? [] : new[] { folder.FullPath }, .. verb[1..]]));
+            Assert.Contains("«", run.Out, StringComparison.Ordinal);
+            left.UnionWith(run.Out.Replace(folder.FullPath, "", StringComparison.Ordinal).Split('\n')
+                .Where(l => !l.TrimStart().StartsWith("nameband ", StringComparison.Ordinal))
+                .SelectMany(l => Word().Matches(l).Select(m => m.Value)).Where(w => !IsOfNobody(w)).Select(w => $"{verb[0]}: {w}"));
+        }
+
+        string path = Path.Combine(Repository.Root, Kept);
+        if (Environment.GetEnvironmentVariable(TextsTests.Renewing) == "1")
+        {
+            File.WriteAllLines(path, File.ReadAllLines(path).Where(l => l.StartsWith('#')).Concat(left));
+        }
+
+        Assert.Equal(File.ReadAllLines(path).Where(l => !l.StartsWith('#')), left);
+    }
+
+    [Fact]
+    public void Names_are_never_touched()
+    {
+        using var folder = new TemporaryFolder().With("job.json", Job).With("names.csv", "Name\nRound Nothing\nHooping Strip\n");
+        var run = In(Accented, () => CliRun.Of("make", folder.FullPath));
+        Assert.NotEqual(2, run.Status);
+        string sewn = In(Accented, () => CliRun.Of("sewn", folder.FullPath).Out);
+        Assert.Contains("Round Nothing", sewn, StringComparison.Ordinal);
+        Assert.Contains("Hooping Strip", sewn, StringComparison.Ordinal);
+    }
+
+    /// <summary>Without what may differ between two runs in one language: where the job lies, and how long the search took.</summary>
+    private static string Bare(CliRun run, TemporaryFolder folder) =>
+        Seconds().Replace(run.Out.Replace(folder.FullPath, "JOB", StringComparison.Ordinal), "");
+
+    /// <summary>But for the lists of files with their sums, in which read-me files of another language have another sum.</summary>
+    private static string[] ForPrograms(TemporaryFolder folder) =>
+    [
+        .. Directory.EnumerateFiles(folder.FullPath, "*", SearchOption.AllDirectories)
+            .Where(f => Path.GetExtension(f) is ".json" or ".csv").Where(f => Path.GetFileName(f) != ".made-by-nameband.json")
+            .Select(f => Path.GetRelativePath(folder.FullPath, f).Replace('\\', '/')).Order(StringComparer.Ordinal),
+    ];
+
+    /// <summary>Words of the job, of the program's own files and options, and of the faces' names.</summary>
+    private static bool IsOfNobody(string word) =>
+        (Job + Names + "Rufus n1 needle-paths proofs sheets swatch corrections plan.json").Contains(word, StringComparison.Ordinal);
+
+    private static T In<T>(string culture, Func<T> said)
+    {
+        var before = CultureInfo.CurrentUICulture;
+        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(culture);
+        try
+        {
+            return said();
+        }
+        finally
+        {
+            CultureInfo.CurrentUICulture = before;
+        }
+    }
+
+    [GeneratedRegex("\"seconds\": [0-9.]+")]
+    private static partial Regex Seconds();
+
+    /// <summary>A word in plain letters: every vowel of a translated one has an accent. No part of a path or an option.</summary>
+    [GeneratedRegex(@"(?<![\w./-])(?=[a-z]*[aeiou])[A-Za-z]{3,}(?![\w/-]|\.[a-z])", RegexOptions.IgnoreCase)]
+    private static partial Regex Word();
+}

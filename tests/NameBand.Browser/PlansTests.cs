@@ -27,7 +27,7 @@ public sealed class PlansTests(Chromium browser) : BrowserTests(browser)
         // What this evening holds, and by when to begin.
         await Expect(page.Locator(".tonight")).ToContainTextAsync("Tonight");
         var told = Bander.Reckon(folder.FullPath, today: today);
-        await Expect(page.Locator(".tonight p")).ToHaveTextAsync(told.Tonight!.InWords);
+        await Expect(page.Locator(".tonight p")).ToHaveTextAsync(told.Tonight!.InWords.English);
         await Expect(page.Locator(".side"))
             .ToContainTextAsync(
                 $"Begin by {told.Calendar!.BeginBy!.Value.ToString("dddd d MMMM", CultureInfo.InvariantCulture)} at the latest");

@@ -50,7 +50,7 @@ internal static partial class FuzzWords
             NumberKey number => number.Low + 1,
             LengthKey length => FormattableString.Invariant($"{length.LowMm + 1} mm"),
             WordKey word => word.Words[^1],
-            TextsKey texts => new JsonArray(texts.Example),
+            TextsKey texts => new JsonArray(texts.Example.English),
             FormKey => new JsonArray("a", "b"),
             _ => "names.csv",
         };

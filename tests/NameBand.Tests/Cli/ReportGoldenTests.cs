@@ -59,7 +59,7 @@ public sealed class ReportGoldenTests
         var others = new List<string>();
         foreach (var (file, args) in Evening)
         {
-            var run = CliProcess.Run(CliProcess.Program, args, folder.FullPath, ("NO_COLOR", "1"));
+            var run = CliRun.Of([.. args.Select((a, i) => i == 1 && args[0] != "faces" ? folder[a] : a)]);
             string errors = run.Errors.Length > 0 ? $"\nerrors:\n{run.Errors}" : "";
             string report = Placeless($"$ nameband {string.Join(' ', args)}\n\n{run.Out}{errors}\nstatus {run.Status}\n", folder.FullPath);
             if (!IsKept(file, report))
@@ -83,11 +83,11 @@ public sealed class ReportGoldenTests
             Directory.GetFiles(Path.Combine(Repository.Root, Kept)).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
     }
 
-    /// <summary>A paragraph that tells where the folder is breaks its lines by the length of that name: it is kept on one line.</summary>
+    /// <summary>A paragraph that tells where the job is breaks its lines by the length of that name: it is kept on one line.</summary>
     private static string Placeless(string report, string folder) => string.Join(
         "\n\n",
         report.Split("\n\n").Select(p => p.Contains(folder, StringComparison.Ordinal)
-            ? string.Join(' ', p.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)).Replace(folder, "FOLDER", StringComparison.Ordinal)
+            ? string.Join(' ', p.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)).Replace(folder + "/", "", StringComparison.Ordinal)
             : p));
 
     private static bool IsKept(string file, string report)

@@ -1,8 +1,8 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using NameBand.Tests.CommandLine;
 using NameBand.Tests.House;
 using Xunit;
+using static NameBand.Tests.Saying.Spoken;
 
 namespace NameBand.Tests.Saying;
 
@@ -97,20 +97,6 @@ public sealed partial class LanguageTests
     /// <summary>Words of the job, of the program's own files and options, and of the faces' names.</summary>
     private static bool IsOfNobody(string word) =>
         (Job + Names + "Rufus n1 needle-paths proofs sheets swatch corrections plan.json").Contains(word, StringComparison.Ordinal);
-
-    private static T In<T>(string culture, Func<T> said)
-    {
-        var before = CultureInfo.CurrentUICulture;
-        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(culture);
-        try
-        {
-            return said();
-        }
-        finally
-        {
-            CultureInfo.CurrentUICulture = before;
-        }
-    }
 
     [GeneratedRegex("\"seconds\": [0-9.]+")]
     private static partial Regex Seconds();

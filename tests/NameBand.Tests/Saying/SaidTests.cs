@@ -1,7 +1,7 @@
-using System.Globalization;
 using System.Text.Json;
 using NameBand.Common;
 using Xunit;
+using static NameBand.Tests.Saying.Spoken;
 
 namespace NameBand.Tests.Saying;
 
@@ -81,21 +81,5 @@ public sealed class SaidTests
         Assert.False(In(Accented, () => Language.Now!.IsRightToLeft));
         Assert.Null(In("en-GB", () => Language.Now));
         Assert.Null(In("ar-SA", () => Language.Now));
-    }
-
-    private static string In(string culture, Said said) => In(culture, said.ToString);
-
-    private static T In<T>(string culture, Func<T> said)
-    {
-        var before = CultureInfo.CurrentUICulture;
-        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(culture);
-        try
-        {
-            return said();
-        }
-        finally
-        {
-            CultureInfo.CurrentUICulture = before;
-        }
     }
 }

@@ -84,11 +84,12 @@ public sealed class ReportGoldenTests
     }
 
     /// <summary>A paragraph that tells where the job is breaks its lines by the length of that name: it is kept on one line.</summary>
-    private static string Placeless(string report, string folder) => string.Join(
-        "\n\n",
-        report.Split("\n\n").Select(p => p.Contains(folder, StringComparison.Ordinal)
-            ? string.Join(' ', p.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)).Replace(folder + "/", "", StringComparison.Ordinal)
-            : p));
+    private static string Placeless(string report, string folder) =>
+        string.Join("\n\n", report.Split("\n\n").Select(p => p.Contains(folder, StringComparison.Ordinal) ? InOneLine(p, folder) : p));
+
+    private static string InOneLine(string paragraph, string folder) =>
+        string.Join(' ', paragraph.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries))
+            .Replace(folder + "/", "", StringComparison.Ordinal);
 
     private static bool IsKept(string file, string report)
     {

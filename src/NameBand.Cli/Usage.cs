@@ -111,7 +111,7 @@ internal static class Usage
         };
     }
 
-    private static string Form(string verb) => verb switch
+    private static Said Form(string verb) => verb switch
     {
         MakeCommand.Verb => "make JOB [--out DIR] [--json]",
         NamesCommand.Verb => "names JOB [--settle] [--json]",

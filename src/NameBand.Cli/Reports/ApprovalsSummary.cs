@@ -18,7 +18,7 @@ internal sealed class ApprovalsSummary(Page page, NamesAnswer answer)
         page.Line($"Agreed by their owners: {In("agreed").Count()} of {Words.Count(names.Count, "name")}", tone: Tone.Heading);
         List<(Said, Said, Tone)> facts = [];
         Add("Waiting", "asked", n => Words.Tied(Said.Plain(n.Text)) + (n.Date.Length > 0 ? (Said)$" (asked {n.Date})" : ""));
-        Add("Change wished", "change wished", n => n.Wished.Length > 0 ? $"{n.Text}, as {n.Wished}" : Said.Plain(n.Text));
+        Add("Change wished", ToldApproval.ChangeWished, n => n.Wished.Length > 0 ? $"{n.Text}, as {n.Wished}" : Said.Plain(n.Text));
         Add("Not clear", "unclear", n => Said.Plain(n.Text));
         Add("Not asked", "", n => n.Outdated ? $"{n.Text} (agreed to was {n.Asked})" : Said.Plain(n.Text));
         page.Facts([.. facts.DefaultIfEmpty(("", "nobody is missing", Tone.Good))]);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports.Answers;
@@ -135,9 +134,8 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
             Said within = change.InName > 0
                 ? (Said)$" The name takes more than a whole bobbin: {Words.Count(change.InName, "change")} in the middle of it." : "";
             Said before = change.BeforeName > 0 ? (Said)$"before name {change.BeforeName}" : "before the marks";
-            string left = change.LeftM.ToString("0.#", CultureInfo.InvariantCulture);
             page.Line(
-                $"A fresh one in hooping {change.Hooping}, {before}: the {left} m left on the old one would not finish it.{within}", 2);
+                $"A fresh one in hooping {change.Hooping}, {before}: the {change.LeftM:0.#} m left on the old one would not finish it.{within}", 2);
         }
     }
 
@@ -145,10 +143,10 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
     {
         page.Gap();
         page.Line("What to buy", tone: Tone.Heading);
-        page.Facts([.. answer.Shopping.Select(l => (l.What, $"{l.InShop}{Money(l.Price, ", ")} ({l.Needed})", Tone.Plain))]);
+        page.Facts([.. answer.Shopping.Select(l => (l.What, (Said)$"{l.InShop}{Money(l.Price, ", ")} ({l.Needed})", Tone.Plain))]);
         if (answer.Total is { } total)
         {
-            string[] unpriced = [.. answer.Shopping.Where(l => l.Price is null).Select(l => l.What)];
+            Said[] unpriced = [.. answer.Shopping.Where(l => l.Price is null).Select(l => l.What)];
             Said without = unpriced.Length > 0 ? (Said)$" without {Wording.List(unpriced)}, which have no price in job.json" : "";
             page.Line($"In all{Money(total, " ")}{without}.", 2, Tone.GoodHeading);
         }
@@ -159,8 +157,8 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
         }
     }
 
-    private string Money(double? amount, string before) => amount is { } a
-        ? before + a.ToString("#,0.00", CultureInfo.InvariantCulture) + (answer.Currency.Length > 0 ? " " + answer.Currency : "") : "";
+    private Said Money(double? amount, string before) => amount is not { } a ? Said.Nothing
+        : answer.Currency.Length > 0 ? (Said)$"{before}{a:#,0.00} {answer.Currency}" : $"{before}{a:#,0.00}";
 
     private static Said Amount(ToldAct act) => Wording.Amount(act.Amount, act.Unit);
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Cli.Commands;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports.Answers;
@@ -43,7 +44,8 @@ internal sealed class MeasureSummary(Page page, MeasureAnswer answer, string job
         if (answer.Alphabet is not null)
         {
             page.Gap();
-            page.Line($"Written to {Folder}/{answer.Alphabet}. Next: make {Folder}");
+            page.Line($"Written to {Folder}/{answer.Alphabet}. Next:");
+            page.Command(2, MakeCommand.Verb, Folder);
         }
     }
 

@@ -1,3 +1,4 @@
+using NameBand.Cli.Commands;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports.Answers;
@@ -78,7 +79,7 @@ internal sealed class NamesSummary(Page page, NamesAnswer answer, string jobAsGi
         {
             page.Gap();
             page.Line("This writes the questions into it for you to fill in:");
-            page.Verbatim($"nameband names {jobAsGiven} --settle");
+            page.Command(0, NamesCommand.Verb, jobAsGiven, "--settle");
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Cli.Commands;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports.Answers;
@@ -73,7 +74,7 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         {
             page.Gap();
             page.Line("To take one: the names go into a job of their own, with sheets, hours and log; nothing that is sewn moves.");
-            page.Verbatim($"  nameband plans {job} --late {first.Take}");
+            page.Command(2, PlansCommand.Verb, job, "--late", first.Take);
         }
     }
 
@@ -139,9 +140,9 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
             page.Gap();
             Said also = plan.AlsoWishes.Count > 0 ? (Said)$" Also: {Said.Join(", ", plan.AlsoWishes.Select(Wish))}." : "";
             page.Hanging($"{plan.Mark}  ", Wording.AsSentence(plan.Why) + also);
-            foreach (string line in plan.Lines)
+            foreach (var line in plan.Lines)
             {
-                page.Hanging("→ ", Said.Plain(line), 6);
+                page.Hanging("→ ", line, 6);
             }
 
             foreach (var ask in plan.Asks)
@@ -151,15 +152,15 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
 
             if (plan.InTheWay.Count > 0)
             {
-                page.Hanging("", $"In the way stands what you wrote: {string.Join("; ", plan.InTheWay)}.", 6);
+                page.Hanging("", $"In the way stands what you wrote: {Said.Join("; ", plan.InTheWay)}.", 6);
             }
         }
 
         string one = (answer.Plans.FirstOrDefault(p => p.Lines.Count > 0) ?? answer.Plans[^1]).Mark;
         page.Gap();
         page.Line("To take one, and to see where its hours come from:");
-        page.Verbatim($"  nameband plans {job} --take {one}");
-        page.Verbatim($"  nameband plans {job} --why {one}");
+        page.Command(2, PlansCommand.Verb, job, "--take", one);
+        page.Command(2, PlansCommand.Verb, job, "--why", one);
     }
 
     private void Took(ToldPlan plan)
@@ -169,14 +170,14 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
                 ? (Said)$"{plan.Mark} is the plan as job.json has it; nothing had to be written."
                 : $"{plan.Mark} is written into job.json: {Words.Duration(plan.HersMinutes)} of yours, letters {Height(plan)} high.",
             tone: Tone.GoodHeading);
-        foreach (var line in plan.Lines.Select(Said.Plain).Concat(plan.Asks))
+        foreach (var line in plan.Lines.Concat(plan.Asks))
         {
             page.Hanging("→ ", line, 2);
         }
 
         page.Gap();
         page.Line("Next:");
-        page.Verbatim($"  nameband make {job}");
+        page.Command(2, MakeCommand.Verb, job);
     }
 
     private void Took(ToldTakenLate late)
@@ -188,25 +189,27 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
         page.Hanging("→ ", "They are out of the plan of the garment, as corrections.csv says. Nothing that is sewn has moved.", 2);
         page.Gap();
         page.Line("Next:");
-        page.Verbatim($"  nameband make {job}");
-        page.Verbatim($"  nameband print {job.TrimEnd('/')}/{late.Folder}");
+        page.Command(2, MakeCommand.Verb, job);
+        page.Command(2, PrintCommand.Verb, $"{job.TrimEnd('/')}/{late.Folder}");
     }
 
     /// <summary>Act by act, the machine first: minutes of both, and the difference.</summary>
     private void Compare(ToldComparison compared)
     {
-        string other = compared.OtherMark.Length > 0 ? compared.OtherMark : "plain";
+        Said other = compared.OtherMark.Length > 0 ? Said.Plain(compared.OtherMark) : "plain";
         Said beside = compared.OtherMark.Length > 0 ? (Said)$"{other}, as it is set" : "the plain way";
         page.Line($"The work of {compared.Mark} beside that of {beside}.");
-        string[][] rows =
+        Said[][] told =
         [
-            ["minutes", compared.Mark, other, "difference"],
+            ["minutes", Said.Plain(compared.Mark), other, "difference"],
             .. compared.Acts.Select(a => new[]
             {
-                (a.By == "machine" ? "machine: " : "") + a.Act, Minutes(a.Minutes), Minutes(a.OtherMinutes), Signed(a.DifferenceMinutes),
+                a.By == "machine" ? (Said)$"machine: {a.Act}" : a.Act, Minutes(a.Minutes), Minutes(a.OtherMinutes),
+                Signed(a.DifferenceMinutes),
             }),
             ["in all", Minutes(compared.Minutes), Minutes(compared.OtherMinutes), Signed(compared.DifferenceMinutes)],
         ];
+        string[][] rows = [.. told.Select(r => r.Select(c => c.ToString()).ToArray())];
         int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(i => rows.Max(r => Wrapping.Cells(r[i])))];
         page.Gap();
         foreach (string[] row in rows)
@@ -248,7 +251,7 @@ internal sealed class PlansSummary(Page page, PlansAnswer answer, string job)
 
     private static Said Height(ToldPlan plan) => $"{plan.LetterHeightMm:0.0} mm";
 
-    private static string Minutes(double minutes) => minutes.ToString("0.0", CultureInfo.InvariantCulture);
+    private static Said Minutes(double minutes) => $"{minutes:0.0}";
 
-    private static string Signed(double minutes) => minutes.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
+    private static Said Signed(double minutes) => $"{minutes:+0.0;-0.0;0.0}";
 }

@@ -1,3 +1,4 @@
+using NameBand.Cli.Commands;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports.Answers;
@@ -19,7 +20,7 @@ internal static class SpoiledSummary
             page.Hanging("", $"{way.What}: {Words.Duration(way.Minutes)}{(way.Sound ? (Said)"" : ", and the cloth does not bear it")}.", 2);
             page.Hanging("→ ", way.Why, 4);
             page.Hanging("→ ", way.Steps, 4);
-            page.Verbatim($"    nameband sewn {job} {way.Say}");
+            page.Command(4, SewnCommand.Verb, job, way.Say);
         }
 
         page.Gap();

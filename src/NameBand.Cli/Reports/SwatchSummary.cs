@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Cli.Commands;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports.Answers;
@@ -34,18 +35,18 @@ internal static class SwatchSummary
         }
 
         page.Gap();
-        string likely = (answer.MarksApartMm * 0.992).ToString("0.#", CultureInfo.InvariantCulture);
+        string likely = Written(answer.MarksApartMm * 0.992, "0.#");
         page.Line(
             $"It is in {folder}. Print swatch-a4.pdf, or swatch-letter.pdf on American paper. "
             + $"Sew it, press it, and measure from cross to cross. "
             + $"Then write what you measured:");
-        page.Verbatim($"  nameband {Command(job, outFolder)} --measured {likely}");
+        Command(page, job, outFolder, "--measured", likely);
         if (answer.Columns.Count > 0)
         {
-            string sizes = string.Join(' ', answer.Columns.Select(c =>
-                string.Create(CultureInfo.InvariantCulture, $"{c.WidthMm - 0.3:0.0}x{c.LengthMm + 0.1:0.0}")));
+            string sizes = string.Join(
+                ' ', answer.Columns.Select(c => $"{Written(c.WidthMm - 0.3, "0.0")}x{Written(c.LengthMm + 0.1, "0.0")}"));
             page.Line("Measure the columns too, and write the width and the length of each:");
-            page.Verbatim($"  nameband {Command(job, outFolder)} --columns \"{sizes}\"");
+            Command(page, job, outFolder, "--columns", $"\"{sizes}\"");
         }
     }
 
@@ -82,47 +83,56 @@ internal static class SwatchSummary
             + $"A tenth of a millimetre misread makes 0.05{Words.Tie}mm.");
         Said acrossBefore = answer.PullAcrossFactor is null ? "" : (Said)$", {Number(before.PullAcrossFactor)} times across the strip";
         page.Line(answer.IsSet
-            ? (Said)$"job.json now has these figures. Run make {Quoted(job)} again; what is sewn stays as it is."
-            : $"job.json allows for {Mm(before.PullCompensationMm)}, "
+            ? "job.json now has these figures. What is sewn stays as it is. To make the rest by them:"
+            : (Said)($"job.json allows for {Mm(before.PullCompensationMm)}, "
                 + $"{Number(100 * before.PullGrowthPart)}{Words.Tie}% of it growing{acrossBefore}, and {Mm(before.PushMm)} at ends. "
-                + $"To write yours there:");
-        if (!answer.IsSet)
+                + $"To write yours there:"));
+        if (answer.IsSet)
         {
-            page.Verbatim($"  nameband {Command(job, outFolder)} --columns \"{Sizes(answer)}\" --set");
+            page.Command(2, MakeCommand.Verb, Quoted(job));
+        }
+        else
+        {
+            Command(page, job, outFolder, "--columns", $"\"{Sizes(answer)}\"", "--set");
         }
     }
 
     private static string Sizes(PullAnswer answer) => string.Join(
-        ' ', answer.Columns.Select(c => $"{Number(c.MeasuredWidthMm)}x{Number(c.MeasuredLengthMm)}"));
+        ' ', answer.Columns.Select(c => $"{Written(c.MeasuredWidthMm, "0.##")}x{Written(c.MeasuredLengthMm, "0.##")}"));
 
-    private static string Mm(double mm) => Number(mm) + Words.Tie + "mm";
+    private static Said Mm(double mm) => $"{mm:0.##}{Words.Tie}mm";
 
-    private static string Number(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+    private static Said Number(double number) => $"{number:0.##}";
+
+    /// <summary>As a command takes it.</summary>
+    private static string Written(double number, string form) => number.ToString(form, CultureInfo.InvariantCulture);
 
     public static void Print(Page page, ShorteningAnswer answer, string job, string? outFolder)
     {
-        string part = answer.Shortening.ToString("0.####", CultureInfo.InvariantCulture);
-        string percent = (answer.Shortening * 100).ToString("0.##", CultureInfo.InvariantCulture);
-        string before = answer.BeforePart.ToString("0.####", CultureInfo.InvariantCulture);
-        string apart = answer.ApartMm.ToString("0", CultureInfo.InvariantCulture);
-        string measured = answer.MeasuredMm.ToString("0.##", CultureInfo.InvariantCulture);
-        string misread = (0.5 / answer.ApartMm).ToString("0.####", CultureInfo.InvariantCulture);
         page.Line(
-            $"Of {apart}{Words.Tie}mm {measured}{Words.Tie}mm are left: the shortening is {part}, or {percent}{Words.Tie}%.",
+            $"Of {answer.ApartMm:0}{Words.Tie}mm {answer.MeasuredMm:0.##}{Words.Tie}mm are left: the shortening is {answer.Shortening:0.####}, or {answer.Shortening * 100:0.##}{Words.Tie}%.",
             tone: Tone.Heading);
-        page.Line($"Misreading by half a millimetre changes it by {misread}.");
+        page.Line($"Misreading by half a millimetre changes it by {0.5 / answer.ApartMm:0.####}.");
         page.Gap();
-        page.Line((answer.IsSet, answer.Shortening == answer.BeforePart) switch
+        switch (answer.IsSet, answer.Shortening == answer.BeforePart)
         {
-            (true, true) => "job.json had that figure already.",
-            (true, false) => (Said)$"job.json now has it; it was {before}. Run make {Quoted(job)} again.",
-            _ => $"job.json allows for {before}. To write it there: {Command(job, outFolder)} --measured {measured} --set",
-        });
+            case (true, true):
+                page.Line("job.json had that figure already.");
+                break;
+            case (true, false):
+                page.Line($"job.json now has it; it was {answer.BeforePart:0.####}. Make the job again:");
+                page.Command(2, MakeCommand.Verb, Quoted(job));
+                break;
+            default:
+                page.Line($"job.json allows for {answer.BeforePart:0.####}. To write it there:");
+                Command(page, job, outFolder, "--measured", Written(answer.MeasuredMm, "0.##"), "--set");
+                break;
+        }
     }
 
     /// <summary>The command as it was given: the swatch is looked for where it was made.</summary>
-    private static string Command(string job, string? outFolder) =>
-        $"swatch {Quoted(job)}" + (outFolder is null ? "" : $" --out {Quoted(outFolder)}");
+    private static void Command(Page page, string job, string? outFolder, params string[] more) => page.Command(
+        2, [SwatchCommand.Verb, Quoted(job), .. outFolder is null ? [] : new[] { "--out", Quoted(outFolder) }, .. more]);
 
     private static string Quoted(string path) => path.Contains(' ') ? $"\"{path}\"" : path;
 

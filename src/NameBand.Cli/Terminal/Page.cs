@@ -42,6 +42,10 @@ internal sealed class Page(Outlet outlet)
         outlet.WriteLine(PlainText.OneLine(text));
     }
 
+    /// <summary>A command that is to be copied: alike in every language.</summary>
+    public void Command(int indent, params IEnumerable<string> words) =>
+        Verbatim($"{new string(' ', indent)}nameband {string.Join(' ', words)}");
+
     /// <summary>Labels in one column, and beside each what belongs to it.</summary>
     public void Facts(IReadOnlyList<(Said Label, Said Text, Tone Tone)> facts)
     {

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Reports;
 
 namespace NameBand.Cli.Terminal;
@@ -14,7 +15,7 @@ internal sealed class ProgressLine(Outlet outlet) : IProgress<Progress>, IDispos
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(80);
     private readonly Lock _writing = new();
     private readonly Stopwatch _sinceLast = new();
-    private string _what = "";
+    private Said? _what;
     private bool _isShown;
 
     public void Report(Progress value)
@@ -58,7 +59,7 @@ internal sealed class ProgressLine(Outlet outlet) : IProgress<Progress>, IDispos
     {
         if (value.Of <= 0)
         {
-            return Cut(value.What + " …");
+            return Cut($"{value.What} …");
         }
 
         int of = value.Of;

@@ -206,7 +206,7 @@ internal sealed class FreeBound
 
     /// <summary>Changes of colour, of which other hoopings may have fewer.</summary>
     private double Colours(Estimate estimate) => _plan.Threads.Changes == 0 ? 0
-        : estimate.Work.Rows.Where(r => r.Act is WorkList.ChangingThread or MachineRows.ChangingThread).Sum(r => r.Minutes.Likely);
+        : estimate.Work.Rows.Where(r => r.Act == WorkList.ChangingThread || r.Act == MachineRows.ChangingThread).Sum(r => r.Minutes.Likely);
 
     private static double Apart(Estimate estimate) =>
         estimate.Work.Rows.Where(r => r.Act == WorkList.CuttingApart).Sum(r => r.Minutes.Likely);

@@ -99,9 +99,9 @@ internal static class CsvEncoding
         }
 
         Said told = $"This file does not say how its letters are stored; it was read as {name}, which is a guess.";
-        const string Mend = "If accents come out wrong, save the list as “CSV UTF-8”.";
+        Said mend = "If accents come out wrong, save the list as “CSV UTF-8”.";
         bool sure = guess is not null && guess.Confidence >= SureEnough;
-        return Checked(text, where, [sure ? Problem.Note(where, told, Mend) : Problem.NeedsPerson(where, told, Mend)]);
+        return Checked(text, where, [sure ? Problem.Note(where, told, mend) : Problem.NeedsPerson(where, told, mend)]);
     }
 
     /// <summary>Counts what a wrong encoding makes of letters: signs between letters, a capital after a small letter, characters

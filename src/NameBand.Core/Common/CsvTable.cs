@@ -11,5 +11,5 @@ internal sealed record CsvRow(int Line, int LastLine, ImmutableArray<string> Fie
 internal sealed record CsvTable(char Separator, ImmutableArray<CsvRow> Rows)
 {
     /// <summary>"comma", "semicolon", "tab" or "bar".</summary>
-    public string SeparatorWord => Separator switch { ',' => "comma", ';' => "semicolon", '\t' => "tab", _ => "bar" };
+    public Said SeparatorWord => Separator switch { ',' => "comma", ';' => "semicolon", '\t' => "tab", _ => "bar" };
 }

@@ -3,8 +3,8 @@ namespace NameBand.Common;
 /// <summary>A kind of file that is often given where a CSV is wanted, known by its first bytes.</summary>
 internal sealed record FileKind(Said What, Said Mend)
 {
-    private const string FromSpreadsheet = "Open it in your spreadsheet program and save it as .xlsx, or as .csv (UTF-8).";
-    private const string AsText = "Save the list as CSV (UTF-8) and name that file.";
+    private static readonly Said FromSpreadsheet = "Open it in your spreadsheet program and save it as .xlsx, or as .csv (UTF-8).";
+    private static readonly Said AsText = "Save the list as CSV (UTF-8) and name that file.";
 
     private static readonly FileKind Spreadsheet = new("a spreadsheet file (or another packed file)", FromSpreadsheet);
     private static readonly FileKind OldSpreadsheet = new("an older spreadsheet or office file", FromSpreadsheet);
@@ -24,7 +24,8 @@ internal sealed record FileKind(Said What, Said Mend)
         [0x89, 0x50, 0x4E, 0x47, ..] or [0xFF, 0xD8, 0xFF, ..] => Picture,
         [0x47, 0x49, 0x46, 0x38, ..] => Picture,
         [0x25, 0x50, 0x44, 0x46, 0x2D, ..] => Pdf,
-        _ => bytes.StartsWith("SQLite format 3\0"u8) ? Database : null,
+        [0x53, 0x51, 0x4C, 0x69, 0x74, 0x65, 0x20, 0x66, 0x6F, 0x72, 0x6D, 0x61, 0x74, 0x20, 0x33, 0x00, ..] => Database,
+        _ => null,
     };
 
     public static FileKind? OfText(string text)

@@ -11,7 +11,7 @@ namespace NameBand.Common;
 internal static class LengthReading
 {
     private const int LongestTextCharacters = 80; // Characters: any length people write is far shorter, and a hostile text is not worked through.
-    private const string Examples = "Write a number and a unit, such as \"2 in\", \"1 1/2 in\", \"50 mm\" or \"3.66 m\".";
+    private static readonly Said Examples = "Write a number and a unit, such as \"2 in\", \"1 1/2 in\", \"50 mm\" or \"3.66 m\".";
 
     public static bool TryRead([NotNullWhen(true)] string? text, out Length length, out LengthFault fault)
     {

@@ -19,6 +19,9 @@ public enum Severity
 /// <summary>Where a problem lies; lines and columns count from 1.</summary>
 public sealed record Where(string? File = null, int? Line = null, int? Column = null, string? Key = null, string? Name = null) : ITold
 {
+    /// <summary>A key is of a file, and is never translated, but for that of a hooping, which has none.</summary>
+    private const string Hooping = "hooping ";
+
     public Said InWords => Said.Join(", ", Parts());
 
     public override string ToString() => InWords.English;
@@ -42,7 +45,7 @@ public sealed record Where(string? File = null, int? Line = null, int? Column = 
 
         if (Key is { Length: > 0 })
         {
-            yield return Said.Plain(Key);
+            yield return Key.StartsWith(Hooping, StringComparison.Ordinal) ? (Said)$"hooping {Key[Hooping.Length..]}" : Said.Plain(Key);
         }
 
         if (Name is { } name)

@@ -14,7 +14,7 @@ internal static class SheetFile
     /// <summary>Unpacked, a bigger workbook is none of names; a packed file can claim to be small and be huge.</summary>
     public const long MostUnpackedBytes = 50_000_000;
 
-    private const string SaveAnew = "Open it in your spreadsheet, save it again as .xlsx without a password, or save the sheet as CSV.";
+    private static readonly Said SaveAnew = "Open it in your spreadsheet, save it again as .xlsx without a password, or save the sheet as CSV.";
 
     /// <param name="Sheet">The sheet that was read.</param>
     public sealed record Found(string Sheet, CsvTable Table)
@@ -205,7 +205,7 @@ internal static class SheetFile
         }
     }
 
-    private static string Listed(IEnumerable<string> names) => string.Join(", ", names.Take(6).Select(n => $"“{PlainText.Short(n, 40)}”"));
+    private static Said Listed(IEnumerable<string> names) => Said.Join(", ", names.Take(6).Select(n => (Said)$"“{PlainText.Short(n, 40)}”"));
 
     private static Result<Found> Fail(Where where, Said found, Said mend) => Result.Fail<Found>(Problem.CannotUse(where, found, mend));
 }

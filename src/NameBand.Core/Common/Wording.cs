@@ -8,13 +8,13 @@ public static class Wording
     public static Said Count(long count, string one, string? several = null) => Said.Counted(count, "#,0", one, several ?? one + "s");
 
     /// <summary>So many of something, such as <c>1 hooping</c> or <c>12.5 m</c>; from a hundred on in whole ones.</summary>
-    /// <param name="many">What it is when there are several, such as hoopings; a unit of measure has no other word for one.</param>
-    public static Said Amount(double count, string many)
-    {
-        double told = count < 100 ? Math.Round(count, 1) : Math.Round(count);
-        string one = many == "stitches" ? "stitch" : many.EndsWith('s') ? many[..^1] : many;
-        return Said.Counted(told, "#,0.#", one, many);
-    }
+    public static Said Amount(double count, string one, string several) => Said.Counted(Told(count), "#,0.#", one, several);
+
+    /// <summary>The same of what work is counted from.</summary>
+    /// <param name="several">As the work has it, also one that was read back from a file.</param>
+    public static Said Amount(double count, Said several) => CountedThings.Of(count, several) ?? $"{Told(count):#,0.#} {several}";
+
+    private static double Told(double count) => count < 100 ? Math.Round(count, 1) : Math.Round(count);
 
     /// <summary>Such as <c>a, b and c</c>.</summary>
     public static Said List(IReadOnlyList<Said> items) => items.Count switch

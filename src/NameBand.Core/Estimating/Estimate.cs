@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Estimating;
 
@@ -20,7 +21,7 @@ public readonly record struct NameThread(int Order, double NeedleM, double Bobbi
 public sealed record BobbinChange(int Hooping, int BeforeOrder, double LeftM, int InName, int Bobbins)
 {
     /// <summary>Such as <c>before 12</c>, a name's number on the proofs.</summary>
-    public string Before => BeforeOrder > 0 ? FormattableString.Invariant($"before {BeforeOrder}") : "before the marks";
+    public Said Before => BeforeOrder > 0 ? (Said)$"before {BeforeOrder}" : "before the marks";
 
     /// <summary>The hooping is sewn: this bobbin is in the machine already, or empty.</summary>
     public bool IsPast { get; init; }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Estimating;
 
@@ -13,7 +14,7 @@ internal readonly record struct HoopingTime(int Number, double MachineMinutes, d
 }
 
 /// <summary>Work besides the hoopings, which can be laid down and taken up again.</summary>
-public readonly record struct OtherTask(string Act, double Minutes);
+public readonly record struct OtherTask(Said Act, double Minutes);
 
 /// <summary>What comes before the first hooping and after the last, in the order it is done; by one person.</summary>
 internal sealed record OtherWork(ImmutableArray<OtherTask> Before, ImmutableArray<OtherTask> After)

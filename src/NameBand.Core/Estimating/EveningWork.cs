@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Layout;
 
 namespace NameBand.Estimating;
@@ -7,7 +8,7 @@ namespace NameBand.Estimating;
 public static class EveningWork
 {
     /// <summary>The act of all names that are sewn without a hoop.</summary>
-    public const string SewingTheNames = "sewing the names";
+    public static readonly Said SewingTheNames = "sewing the names";
 
     /// <param name="machines">With the pace of each, as the log shows it.</param>
     /// <param name="lengths">Of the evenings; null: sew until it is done.</param>
@@ -63,6 +64,6 @@ public static class EveningWork
 
     private static IEnumerable<OtherTask> Tasks(IEnumerable<WorkRow> rows) => Tasks(rows.Select(r => (r.Act, r.Minutes.Likely)));
 
-    private static IEnumerable<OtherTask> Tasks(IEnumerable<(string Act, double Minutes)> tasks) =>
+    private static IEnumerable<OtherTask> Tasks(IEnumerable<(Said Act, double Minutes)> tasks) =>
         tasks.Where(t => t.Minutes > 0).Select(t => new OtherTask(t.Act, t.Minutes));
 }

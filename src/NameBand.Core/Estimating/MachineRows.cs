@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Estimating;
 
 /// <summary>What the machine does in the hoopings, counted from what was measured on their needle paths.</summary>
 internal static class MachineRows
 {
-    public const string ChangingThread = "changing the thread";
+    public static readonly Said ChangingThread = "changing the thread";
 
     /// <summary>Way by way; what is done in several ways says which it is.</summary>
     public static IEnumerable<WorkRow> Of(WorkMatter matter, WorkToDo toDo)
@@ -15,7 +16,7 @@ internal static class MachineRows
             return Of(only, matter, toDo);
         }
 
-        return matter.Ways.SelectMany(w => Of(w, matter, toDo).Select(r => r with { Act = $"{r.Act}, {w.How.English}" }));
+        return matter.Ways.SelectMany(w => Of(w, matter, toDo).Select(r => r with { Act = $"{r.Act}, {w.How}" }));
     }
 
     private static IEnumerable<WorkRow> Of(WayActs way, WorkMatter matter, WorkToDo toDo)
@@ -48,7 +49,7 @@ internal static class MachineRows
         WorkRow Sews(WorkRow row) => row with { IsAttended = machine.IsWatched || !way.FollowsCoordinates };
     }
 
-    private static WorkRow At(string act, string from, double count, double eachMinutes, WorkCause cause) =>
+    private static WorkRow At(Said act, Said from, double count, double eachMinutes, WorkCause cause) =>
         new(act, Doer.Machine, WorkTime.EachHooping, from, count, eachMinutes, cause);
 
     private static double Each(double minutes, double count) => count > 0 ? minutes / count : 0;

@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Estimating;
 
 /// <summary>
@@ -5,7 +7,7 @@ namespace NameBand.Estimating;
 /// take on the range of what was learned, as one cause: the pace is learned as a whole and not act by act.
 /// </summary>
 /// <param name="AtSetPace">The same estimate with nothing timed.</param>
-/// <param name="MachineFactor">Minutes at the machine for each one reckoned.</param>
+/// <param name="MachineFactor">Minutes at the machine for each one calculated.</param>
 /// <param name="HandFactor">The same of the hand work at each hooping.</param>
 public sealed record OwnPace(Estimate AtSetPace, double MachineFactor, double HandFactor)
 {
@@ -59,7 +61,7 @@ public sealed record OwnPace(Estimate AtSetPace, double MachineFactor, double Ha
         /// <summary>How many names will be spoiled is not learned by timing what was sewn.</summary>
         private static bool IsTimedMachine(WorkRow row) => row.By == Doer.Machine && row.Cause != WorkCause.Spoiling;
 
-        private static WorkCause Cause(string name, LearnedPace pace) => pace.Now.Likely > 0
+        private static WorkCause Cause(Said name, LearnedPace pace) => pace.Now.Likely > 0
             ? new WorkCause(
                 name, pace.Now.Low / pace.Now.Likely, pace.Now.High / pace.Now.Likely,
                 "learned from what you timed; the more you time, the narrower it gets")

@@ -18,5 +18,5 @@ public sealed record PersonShare(
     ];
 
     private static ImmutableArray<OtherTask> Sums(IEnumerable<OtherTask> tasks) =>
-        [.. tasks.GroupBy(t => t.Act, StringComparer.Ordinal).Select(g => new OtherTask(g.Key, g.Sum(t => t.Minutes)))];
+        [.. tasks.GroupBy(t => t.Act).Select(g => new OtherTask(g.Key, g.Sum(t => t.Minutes)))];
 }

@@ -9,10 +9,10 @@ namespace NameBand.Estimating;
 /// <param name="Needed">What the work uses, waste included, in words.</param>
 /// <param name="Amount">How many of <paramref name="Unit"/> the shop has to hand over.</param>
 /// <param name="Price">In the job's currency; null where no price was given.</param>
-public sealed record BuyLine(string What, string Needed, double Amount, string Unit, double? Price)
+public sealed record BuyLine(Said What, Said Needed, double Amount, Said Unit, double? Price)
 {
     /// <summary>The amount as it is said in a shop: <c>2 3/8 yd</c>, <c>1.3 m</c>, <c>3</c>.</summary>
-    public string InShop { get; init; } = "";
+    public Said InShop { get; init; } = Said.Nothing;
 }
 
 /// <summary>What to buy, and what it costs.</summary>
@@ -23,7 +23,7 @@ public sealed record ShoppingList(ImmutableArray<BuyLine> Lines, string Currency
     public double? Total => Lines.Any(l => l.Price is not null) ? Lines.Sum(l => l.Price ?? 0) : null;
 
     /// <summary>Lines whose price was not given, which the total leaves out.</summary>
-    public IEnumerable<string> WithoutPrice => Lines.Where(l => l.Price is null).Select(l => l.What);
+    public IEnumerable<Said> WithoutPrice => Lines.Where(l => l.Price is null).Select(l => l.What);
 }
 
 /// <summary>Turns metres of thread and strips of cloth into what a shop sells.</summary>
@@ -41,13 +41,21 @@ public static class Shopping
         return new ShoppingList(
             [
                 .. NeedleThreads(job, plan, estimate, needleM),
-                Counted(job.Colours.Bobbin is { } bobbin ? $"bobbin thread, {bobbin.InWords}" : "bobbin thread",
-                    $"{Metres(bobbinM)}, {Plural(estimate.Bobbins, "bobbin", withNumber: true)} of {Metres(job.Bobbin.HoldsM)}",
-                    bobbinSpools, Plural(bobbinSpools, "spool") + $" of {Metres(shop.BobbinSpoolM)}", job.Prices.BobbinSpool),
+                Spools(
+                    job.Colours.Bobbin is { } bobbin ? (Said)$"bobbin thread, {bobbin.InWords}" : "bobbin thread",
+                    Said.Plural(
+                        estimate.Bobbins, $"{Metres(bobbinM)}, {estimate.Bobbins} bobbin of {Metres(job.Bobbin.HoldsM)}",
+                        $"{Metres(bobbinM)}, {estimate.Bobbins} bobbins of {Metres(job.Bobbin.HoldsM)}"),
+                    bobbinSpools, shop.BobbinSpoolM, job.Prices.BobbinSpool),
                 Cloth(job, plan),
                 Backing(job, plan),
                 .. StiffeningBuy.Of(job, plan),
-                Counted("needles", $"{Duration.InWords(hours * 60).English} of sewing", needles, Plural(needles, "needle"), job.Prices.Needle),
+                new BuyLine(
+                    "needles", $"{Duration.InWords(hours * 60)} of sewing", needles, Said.Plural((long)needles, "needle", "needles"),
+                    job.Prices.Needle * needles)
+                {
+                    InShop = Said.Plural((long)needles, $"{needles:0} needle", $"{needles:0} needles"),
+                },
             ],
             job.Prices.Currency,
             job.Prices.Hour is { } hour ? Math.Round(worth * hour, 2) : null);
@@ -64,9 +72,9 @@ public static class Shopping
             double neededM = named > 0 ? allM * m / named : allM;
             double spools = Whole(neededM / job.Shop.SpoolM);
             bool isSaid = metres.Length > 1 || job.Colours.Thread is not null || thread != ColourSettings.UsualThread;
-            yield return Counted(
-                isSaid ? $"needle thread, {thread.InWords}" : "needle thread", Metres(neededM), spools,
-                Plural(spools, "spool") + $" of {Metres(job.Shop.SpoolM)}", job.Prices.Spool);
+            yield return Spools(
+                isSaid ? (Said)$"needle thread, {thread.InWords}" : "needle thread", Metres(neededM), spools, job.Shop.SpoolM,
+                job.Prices.Spool);
         }
     }
 
@@ -83,21 +91,23 @@ public static class Shopping
             * (1 + job.Shop.ClothWastePart);
         return Measured(
             "cloth", plan.Hem.IsCurved
-            ? FormattableString.Invariant(
-                $"{Plural(lengths.Count, "piece", withNumber: true)} of a ring, nested in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide")
+            ? Said.Plural(
+                lengths.Count, $"{lengths.Count} piece of a ring, nested in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide",
+                $"{lengths.Count} pieces of a ring, nested in cloth {job.Shop.ClothWidthMm / 1000:0.##} m wide")
                 : InLengths(job, plan, (lengths.Count, bandMm, beside), lengthMm),
             lengthMm, job.Shop.Metric, job.Prices.ClothPerUnit);
     }
 
     /// <summary>What of the cloth's width the lengths use; and where most of it would be left over, what joins would save.</summary>
-    private static string InLengths(BandJob job, StripPlan plan, (int Count, double WidthMm, int Most) lengths, double boughtMm)
+    private static Said InLengths(BandJob job, StripPlan plan, (int Count, double WidthMm, int Most) lengths, double boughtMm)
     {
         int beside = Math.Min(lengths.Count, lengths.Most);
-        string side = beside > 1 ? $", {(beside == lengths.Count ? "" : FormattableString.Invariant($"{beside} "))}beside each other" : "";
-        return FormattableString.Invariant($"{Plural(lengths.Count, "length", withNumber: true)} {lengths.WidthMm:0} mm wide{side}: ")
-            + FormattableString.Invariant(
-                $"{beside * lengths.WidthMm / 1000:0.00} m of the {job.Shop.ClothWidthMm / 1000:0.##} m that the cloth is wide")
-            + InPieces(job, plan, lengths.Most, boughtMm);
+        Said wide = Said.Plural(
+            lengths.Count, $"{lengths.Count} length {lengths.WidthMm:0} mm wide", $"{lengths.Count} lengths {lengths.WidthMm:0} mm wide");
+        Said side = beside <= 1 ? wide
+            : beside == lengths.Count ? (Said)$"{wide}, beside each other" : $"{wide}, {beside} beside each other";
+        Said use = $"{side}: {beside * lengths.WidthMm / 1000:0.00} m of the {job.Shop.ClothWidthMm / 1000:0.##} m that the cloth is wide";
+        return InPieces(job, plan, lengths.Most, boughtMm) is { } pieces ? $"{use}; {pieces}" : use;
     }
 
     /// <summary>Fewer joins than this are few: pieces no shorter than a metre (our choice).</summary>
@@ -107,25 +117,26 @@ public static class Shopping
     private const double OffEvenMm = 80;
 
     /// <summary>Joins are seen, so that they are hers: it is said what they would save.</summary>
-    private static string InPieces(BandJob job, StripPlan plan, int most, double boughtMm)
+    private static Said? InPieces(BandJob job, StripPlan plan, int most, double boughtMm)
     {
         if (job.Layout.Piece is not null || job.Layout.IsBias || plan.Cloths.IsEmpty || plan.Rounds.IsEmpty || most < 2)
         {
-            return "";
+            return null;
         }
 
         double round = plan.Rounds.Max(r => r.LengthMm);
         int pieces = Math.Min(most / plan.Cloths.Length, (int)(round / FewJoinsMm));
         if (pieces < 2)
         {
-            return "";
+            return null;
         }
 
         double piece = Math.Ceiling(((round / pieces) + OffEvenMm) / 10) * 10;
         double around = plan.Cloths.Max(c => c.LengthMm) - plan.OnClothMm(round) + (2 * job.Layout.JoinAllowance.Mm);
         double neededMm = (plan.OnClothMm(piece) + around) / (1 - job.Shop.ClothShrinkagePart) * (1 + job.Shop.ClothWastePart);
-        return boughtMm - neededMm < FewJoinsMm / 2 ? "" : FormattableString.Invariant(
-            $"; in pieces of at most {piece:0} mm (\"piece\" in the group “strip”; joins are seen) {Measured("", "", neededMm, job.Shop.Metric, null).InShop} would do");
+        Said would = Measured("", "", neededMm, job.Shop.Metric, null).InShop;
+        return boughtMm - neededMm < FewJoinsMm / 2 ? null
+            : (Said)$"in pieces of at most {piece:0} mm (\"piece\" in the group “strip”; joins are seen) {would} would do";
     }
 
     private static BuyLine Backing(BandJob job, StripPlan plan)
@@ -137,14 +148,13 @@ public static class Shopping
         double runsMm = Estimator.RunBackingsMm(plan).Sum();
         double runWidthMm = Estimator.RunBackingWidthMm(plan);
         best += runsMm / Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / runWidthMm) + Tolerance.Rounding));
-        string runs = runsMm > 0
-            ? FormattableString.Invariant($"{(pieces.IsEmpty ? "" : ", ")}strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all")
-            : "";
-        string cut = string.Join(
-            ", ", pieces.Select(p =>
-                FormattableString.Invariant($"{p.Count} {(p.Count == 1 ? "piece" : "pieces")} {p.LengthMm:0} × {p.WidthMm:0} mm")));
+        Said[] runs = runsMm > 0 ? [$"strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all"] : [];
+        Said cut = Said.Join(
+            ", ", pieces.Select(p => Said.Plural(
+                p.Count, $"{p.Count} piece {p.LengthMm:0} × {p.WidthMm:0} mm", $"{p.Count} pieces {p.LengthMm:0} × {p.WidthMm:0} mm"))
+                .Concat(runs));
         return Measured(
-            "backing", FormattableString.Invariant($"{cut}{runs} from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide"),
+            "backing", $"{cut} from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide",
             best, job.Shop.Metric, job.Prices.BackingPerUnit);
 
         double Length(int count, double downMm, double besideMm)
@@ -157,16 +167,20 @@ public static class Shopping
     private static double Rows(IEnumerable<double> lengthsMm, int beside) =>
         lengthsMm.OrderDescending().Chunk(beside).Sum(row => row[0]);
 
-    private static BuyLine Counted(string what, string needed, double amount, string unit, double? price) =>
-        new(what, needed, amount, unit, price * amount) { InShop = FormattableString.Invariant($"{amount:0} {unit}") };
+    private static BuyLine Spools(Said what, Said needed, double amount, double spoolM, double? price) =>
+        new(
+            what, needed, amount, Said.Plural((long)amount, $"spool of {Metres(spoolM)}", $"spools of {Metres(spoolM)}"), price * amount)
+        {
+            InShop = Said.Plural((long)amount, $"{amount:0} spool of {Metres(spoolM)}", $"{amount:0} spools of {Metres(spoolM)}"),
+        };
 
     /// <summary>Cloth is cut to the tenth of a metre, or to the eighth of a yard.</summary>
-    internal static BuyLine Measured(string what, string needed, double lengthMm, bool metric, double? price)
+    internal static BuyLine Measured(Said what, Said needed, double lengthMm, bool metric, double? price)
     {
         double steps = metric ? 10 : 8;
         double unitMm = metric ? 1000 : 914.4;
         double amount = Math.Ceiling((lengthMm / unitMm * steps) - Tolerance.Rounding) / steps;
-        string inShop = metric ? FormattableString.Invariant($"{amount:0.0} m") : Eighths(amount) + " yd";
+        Said inShop = metric ? (Said)$"{amount:0.0} m" : $"{Eighths(amount)} yd";
         return new BuyLine(what, needed, amount, metric ? "m" : "yd", price * amount) { InShop = inShop };
     }
 
@@ -187,10 +201,7 @@ public static class Shopping
         return (whole + " " + fraction).Trim();
     }
 
-    private static string Metres(double m) => FormattableString.Invariant($"{m:0.#} m");
-
-    private static string Plural(double count, string one, bool withNumber = false) =>
-        (withNumber ? FormattableString.Invariant($"{count:0} ") : "") + one + (count is > 0.5 and < 1.5 ? "" : "s");
+    private static Said Metres(double m) => $"{m:0.#} m";
 
     private static double Whole(double number) => Math.Ceiling(number - Tolerance.Rounding);
 }

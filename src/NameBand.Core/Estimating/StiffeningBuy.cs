@@ -16,11 +16,10 @@ internal static class StiffeningBuy
         {
             case Stiffening.Starch when stripM > 0:
                 double cans = Math.Ceiling((stripM / StiffeningValues.StarchedMPerCan) - Tolerance.Rounding);
-                string unit = cans > 1 ? "cans" : "can";
                 yield return new BuyLine(
-                    "spray starch", FormattableString.Invariant($"two coats on {stripM:0.0} m of strip"), cans, unit, null)
+                    "spray starch", $"two coats on {stripM:0.0} m of strip", cans, Said.Plural((long)cans, "can", "cans"), null)
                 {
-                    InShop = FormattableString.Invariant($"{cans:0} {unit} of 400 ml"),
+                    InShop = Said.Plural((long)cans, $"{cans:0} can of 400 ml", $"{cans:0} cans of 400 ml"),
                 };
                 break;
             case Stiffening.Interfacing when stripM > 0:
@@ -28,8 +27,7 @@ internal static class StiffeningBuy
                 double beside = Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / widthMm) + Tolerance.Rounding));
                 yield return Shopping.Measured(
                     "interfacing",
-                    FormattableString.Invariant($"light, to iron on: strips {widthMm:0} mm wide, {stripM:0.0} m in all")
-                        + FormattableString.Invariant($" from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide"),
+                    $"light, to iron on: strips {widthMm:0} mm wide, {stripM:0.0} m in all from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide",
                     stripM * 1000 / beside, job.Shop.Metric, null);
                 break;
         }

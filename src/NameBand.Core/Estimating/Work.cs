@@ -34,7 +34,7 @@ public sealed record Work(ImmutableArray<WorkRow> Rows)
         double likely = 0;
         double below = 0;
         double above = 0;
-        foreach (var together in rows.GroupBy(r => r.Cause.Name, StringComparer.Ordinal))
+        foreach (var together in rows.GroupBy(r => r.Cause.Name))
         {
             double low = together.Sum(r => r.Minutes.Likely - r.Minutes.Low);
             double high = together.Sum(r => r.Minutes.High - r.Minutes.Likely);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 
@@ -10,10 +11,10 @@ namespace NameBand.Estimating;
 /// </summary>
 internal sealed class WorkList
 {
-    public const string CuttingApart = "cutting strips apart";
-    public const string SewingOnceMore = "sewing them once more";
-    public const string HoopingOnceMore = "hooping for them once more";
-    public const string ChangingThread = "changing to another thread";
+    public static readonly Said CuttingApart = "cutting strips apart";
+    public static readonly Said SewingOnceMore = "sewing them once more";
+    public static readonly Said HoopingOnceMore = "hooping for them once more";
+    public static readonly Said ChangingThread = "changing to another thread";
 
     private readonly WorkMatter _matter;
     private readonly HoopHands _hoop;
@@ -99,9 +100,13 @@ internal sealed class WorkList
         {
             var (minutes, firstMinutes) = _hoop.MinutesIn(inFrame.First().Frame);
             int first = firstMinutes == minutes ? 0 : inFrame.Count(h => _hoop.IsFirst(h.Number));
-            string act = "hooping and setting straight" + (inFrame.Key is { } name ? $" in the frame “{name}”" : "");
-            ByHand(act + ", the first ones", WorkTime.EachHooping, "hoopings", first, firstMinutes, Timed);
-            ByHand(act, WorkTime.EachHooping, "hoopings", inFrame.Count() - first, minutes, Timed);
+            string? frame = inFrame.Key;
+            ByHand(
+                frame is null ? "hooping and setting straight, the first ones"
+                    : (Said)$"hooping and setting straight in the frame “{frame}”, the first ones",
+                WorkTime.EachHooping, "hoopings", first, firstMinutes, Timed);
+            ByHand(
+                frame is null ? "hooping and setting straight" : (Said)$"hooping and setting straight in the frame “{frame}”", WorkTime.EachHooping, "hoopings", inFrame.Count() - first, minutes, Timed);
         }
 
         MeetingMarks(MarkMethod.Drawn, "drawing two crosses, bringing them under the needle");
@@ -109,7 +114,7 @@ internal sealed class WorkList
 
         static WorkRow Timed(WorkRow row) => row with { IsAtTheHoop = true };
 
-        void MeetingMarks(MarkMethod marks, string act) => ByHand(
+        void MeetingMarks(MarkMethod marks, Said act) => ByHand(
             act, WorkTime.EachHooping, "hoopings", Hoopings.Count(h => _matter.WayOf(h.Number).Marks == marks),
             _hoop.MetMarksMinutes(marks), Timed);
     }
@@ -208,7 +213,7 @@ internal sealed class WorkList
             metres,
             Hands.SewingUpperEdgeMinutesPerMetre);
 
-        void Finish(FinishingStep step, string act, WorkTime when, string from, double count, double minutesEach)
+        void Finish(FinishingStep step, Said act, WorkTime when, Said from, double count, double minutesEach)
         {
             double open = _isLeft && _matter.Log is { } log ? 1 - log.Finishing.DonePart(step, RoundLengths) : 1;
             ByHand(act, when, from, count * open, minutesEach, r => r with
@@ -221,7 +226,7 @@ internal sealed class WorkList
 
     private (int Round, double LengthMm)[] RoundLengths => [.. Plan.Rounds.Select(r => (r.Number, r.LengthMm))];
 
-    private void ByHand(string act, WorkTime when, string from, double count, double minutesEach, Func<WorkRow, WorkRow>? more = null)
+    private void ByHand(Said act, WorkTime when, Said from, double count, double minutesEach, Func<WorkRow, WorkRow>? more = null)
     {
         var row = new WorkRow(act, Doer.Hands, when, from, count, minutesEach * (1 + Hands.RestAllowance), WorkCause.HerPace);
         Add(more is null ? row : more(row));

@@ -22,13 +22,13 @@ public enum WorkTime
 }
 
 /// <summary>
-/// What makes acts take longer or shorter than reckoned. Acts of one cause vary together, those of different causes do not
+/// What makes acts take longer or shorter than calculated. Acts of one cause vary together, those of different causes do not
 /// know of each other. All ranges are common practice, no source.
 /// </summary>
 /// <param name="Low">In one case of ten the time is under this part of the likely one.</param>
 /// <param name="High">In one case of ten it is over this part of it.</param>
 /// <param name="Why">Why the range is as wide as it is.</param>
-public sealed record WorkCause(string Name, double Low, double High, Said Why)
+public sealed record WorkCause(Said Name, double Low, double High, Said Why)
 {
     public static WorkCause MachinePace { get; } = new(
         "the machine's pace", 0.9, 1.3,
@@ -59,7 +59,7 @@ public sealed record WorkCause(string Name, double Low, double High, Said Why)
 /// <param name="CountedFrom">What it is counted from, such as hoopings, names, m.</param>
 /// <param name="EachMinutes">Likely minutes of one, a person's rest included.</param>
 public sealed record WorkRow(
-    string Act, Doer By, WorkTime When, string CountedFrom, double Count, double EachMinutes, WorkCause Cause)
+    Said Act, Doer By, WorkTime When, Said CountedFrom, double Count, double EachMinutes, WorkCause Cause)
 {
     /// <summary>Whether a person is kept by it; the machine sews unattended only where job.json says that it is not watched.</summary>
     public bool IsAttended { get; init; } = true;
@@ -73,7 +73,7 @@ public sealed record WorkRow(
     /// <summary>The step of finishing that it is; null for any other act.</summary>
     public FinishingStep? Step { get; init; }
 
-    public string Source { get; init; } = "common practice, no source";
+    public Said Source { get; init; } = "common practice, no source";
 
     public Figure Minutes => new(Count * EachMinutes * Cause.Low, Count * EachMinutes, Count * EachMinutes * Cause.High);
 }

@@ -114,7 +114,7 @@ public static class CorrectionsEditing
     private static string Word(Decision decision) => decision switch
     {
         Decision.Keep => "keep",
-        Decision.LeaveOut => "leave out",
+        Decision.LeaveOut => ((Said)"leave out").English,
         Decision.Change => "change",
         Decision.Elsewhere => "elsewhere",
         Decision.NotYet => "",

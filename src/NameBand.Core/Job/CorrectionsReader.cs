@@ -7,7 +7,7 @@ namespace NameBand.Job;
 /// <summary>Reads the lines of corrections.csv; each fault is told with its line and column.</summary>
 internal static class CorrectionsReader
 {
-    private const string HowToDecide = "Write keep, leave out, change or elsewhere in the column “decision”.";
+    private static readonly Said HowToDecide = "Write keep, leave out, change or elsewhere in the column “decision”.";
 
     public static Result<Corrections> Read(string jobFolder)
     {
@@ -38,7 +38,7 @@ internal static class CorrectionsReader
         {
             return Result.Fail<Corrections>([.. problems, Problem.CannotUse(
                 new Where(File: Corrections.FileName, Line: header.Line),
-                $"The header has no column {string.Join(" and no ", missing.Select(m => $"“{m}”"))}.",
+                $"The header has no column {Said.Join(" and no ", missing.Select(m => (Said)$"“{m}”"))}.",
                 $"Let the first line of the file be: {string.Join(table.Separator, Corrections.Columns)}")]);
         }
 

@@ -5,7 +5,7 @@ namespace NameBand.Job;
 /// <summary>The colours of cloth and thread.</summary>
 internal static partial class JobAssembly
 {
-    public const string ColourMend =
+    public static readonly Said ColourMend =
         "Write three pairs of hexadecimal digits, such as \"#2e4c8e\", or a colour word of CSS, such as \"darkgreen\".";
 
     private static ColourSettings Colours(JobValues values) =>

@@ -12,7 +12,7 @@ internal static partial class JobAssembly
     private const int LongestKeyed = 20;
     private const double NarrowestMotifMm = 0.5;
     private const double WidestMotifMm = 300;
-    private const string KeyedExample =
+    private static readonly Said KeyedExample =
         "{ \"letter\": \"*\" } for a sign that the machine has, or { \"letter\": \"M12\", \"width\": \"7 mm\" } with what is keyed for it and how wide it comes out";
 
     private static readonly (string Word, MotifKind Kind)[] Motifs =
@@ -96,7 +96,8 @@ internal static partial class JobAssembly
             {
                 Refuse(
                     isLength ? (Said)$"A motif {length.InMillimetres()} wide cannot be."
-                        : Said.Plain($"width must be a length, and this is {piece.InWords}. {why}".Trim()),
+                        : why.IsEmpty ? (Said)$"width must be a length, and this is {piece.InWords}."
+                        : $"width must be a length, and this is {piece.InWords}. {why}",
                     $"Sew it once, measure it from its left edge to its right edge, and write for example \"width\": \"7 mm\" ({NarrowestMotifMm} to {WidestMotifMm:0} mm).");
             }
             else

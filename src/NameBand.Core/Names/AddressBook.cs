@@ -41,7 +41,7 @@ internal sealed record AddressBook(ImmutableDictionary<RowRef, string> All)
             return found[0];
         }
 
-        string example = found.Length > 1 ? labels[found[0]] : labels[^1];
+        Said example = found.Length > 1 ? labels[found[0]] : labels[^1];
         problems.Add(new Problem(
             found.Length > 1 ? Severity.CannotUse : Severity.NeedsPerson,
             new Where(list, table.Rows[0].Line, Key: JobKeys.AddressColumn.Path),

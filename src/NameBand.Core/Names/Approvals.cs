@@ -62,7 +62,7 @@ public static class Approvals
             else if (found[i].Candidates.Length > 0)
             {
                 problems.Add(Problem.NeedsPerson(
-                    where, $"“{PlainText.Short(line.Name, 80)}” stands in {string.Join(" and in ", found[i].Candidates.Take(4))}; "
+                    where, $"“{PlainText.Short(line.Name, 80)}” stands in {Said.Join(" and in ", found[i].Candidates.Take(4).Select(c => c.InWords))}; "
                         + $"it is not clear whose answer this is.",
                     "Mend “list” and “line”."));
             }

@@ -111,7 +111,10 @@ public static class ApprovalsFile
         header.Trim().Trim('\uFEFF').Equals(column, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The word for a state in the file.</summary>
-    public static string Word(ApprovalState state) => state switch
+    public static string Word(ApprovalState state) => InWords(state).English;
+
+    /// <summary>The same, for a person.</summary>
+    public static Said InWords(ApprovalState state) => state switch
     {
         ApprovalState.NotAsked => "",
         ApprovalState.Asked => "asked",

@@ -12,11 +12,11 @@ public static class AskedColumns
 
     public static bool IsAsked(Problem problem) => problem is { Severity: Severity.NeedsPerson, Where: { Key: Key, Column: not null } };
 
-    internal static Problem Ask(string list, CsvRow header, int index, ImmutableArray<string> labels)
+    internal static Problem Ask(string list, CsvRow header, int index, ImmutableArray<Said> labels)
     {
-        string label = labels[index];
+        var label = labels[index];
         string name =
-            JsonSerializer.Serialize(label == header.Fields[index].Trim() ? label : PlainText.Short(header.Fields[index], 200), Writing);
+            JsonSerializer.Serialize(label.English == header.Fields[index].Trim() ? label.English : PlainText.Short(header.Fields[index], 200), Writing);
         return Problem.NeedsPerson(
             new Where(list, header.Line, index + 1, Key),
             $"The column “{label}” may say whether a name may be shown, but NameBand cannot tell how. Until you say, the rows of this "

@@ -144,7 +144,7 @@ internal static class ColumnFinder
 
         var labels = ListColumns.LabelsOf(header);
         var where = new Where(File: "job.json", Key: "columns." + key);
-        Said nearest = NearestWord.Find(wanted, labels) is { } near ? (Said)$"Did you mean “{near}”? " : "";
+        Said nearest = NearestWord.Find(wanted, labels.Select(l => l.English)) is { } near ? (Said)$"Did you mean “{near}”? " : "";
         problems.Add(places.Length > 1
             ? Problem.CannotUse(where, $"{list} has more than one column “{wanted}”.", $"Give one of them another header in {list}.")
             : Problem.CannotUse(where, $"{list} has no column “{wanted}”; its columns are {ListColumns.Listed(labels)}.",
@@ -208,7 +208,7 @@ internal static class ColumnFinder
             (parts ? "Add a column to the list with the name as it should be sewn, or choose one: " : "") + HowToChoose(labels[could[0]])));
     }
 
-    private static Said HowToChoose(string header) =>
+    private static Said HowToChoose(Said header) =>
         $"Say in job.json which one it is, for example \"columns\": {{ \"name\": \"{header}\" }}.";
 
     private static ImmutableArray<string> MeaningsOf(CsvRow header)

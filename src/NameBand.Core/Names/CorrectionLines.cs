@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using NameBand.Common;
@@ -31,9 +30,10 @@ internal static class CorrectionLines
         var alike = asked.Where(r => r.HeldFor is HeldFor.Wish or HeldFor.Marks).GroupBy(AsksAlike).Where(g => g.Count() > 1)
             .SelectMany(g => g.Select(r => (r.Row, Mark: MarkOf(g), Count: g.Count()))).ToDictionary(g => g.Row);
         return [.. asked.Select(r => alike.TryGetValue(r.Row, out var group)
-            ? Question(r, $"{r.Reason.English}; {group.Count.ToString(CultureInfo.InvariantCulture)} rows ask this: "
-                + "“keep all” or “leave out all” in one of them answers them all") with { Alike = group.Mark }
-            : Question(r, r.Reason.English))];
+            ? Question(r, $"{r.Reason}; {group.Count} rows ask this: “keep all” or “leave out all” in one of them answers them all")
+                with
+            { Alike = group.Mark }
+            : Question(r, r.Reason))];
     }
 
     /// <summary>A line of the file's own columns, without its line end.</summary>
@@ -48,7 +48,7 @@ internal static class CorrectionLines
     private static bool IsAskedAnew(ListedRow row) =>
         row.Decided is Decision.Keep or Decision.LeaveOut or Decision.Change && row.IsDecidedForElse;
 
-    private static RowDecision Question(ListedRow row, string why) => new(row.Row, row.Was, Decision.NotYet, "", why)
+    private static RowDecision Question(ListedRow row, Said why) => new(row.Row, row.Was, Decision.NotYet, "", why.English)
     {
         Details = row.DetailsPrint,
         Show = row.Show,

@@ -102,7 +102,7 @@ internal sealed class FittingCorrections
 
     private void AskWhich(Correction line, ImmutableArray<RowRef> candidates)
     {
-        string places = string.Join(" and in ", candidates.Take(4));
+        Said places = Said.Join(" and in ", candidates.Take(4).Select(c => c.InWords));
         _problems.Add(Problem.NeedsPerson(
             At(line, "line"),
             $"“{PlainText.Short(line.Was, 80)}” has moved and may now stand in {places}; "

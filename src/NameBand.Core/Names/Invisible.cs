@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 
 namespace NameBand.Names;
 
@@ -45,10 +46,10 @@ internal static class Invisible
         };
     }
 
-    public static string Describe(int code)
+    public static Said Describe(int code)
     {
         string number = "U+" + code.ToString("X4", CultureInfo.InvariantCulture);
-        string? word = code switch
+        Said? word = code switch
         {
             0x00AD => "soft hyphen",
             0x061C or 0x200E or 0x200F or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069) => "writing direction mark",
@@ -61,7 +62,7 @@ internal static class Invisible
             >= 0xE0000 and <= 0xE007F => "tag",
             _ => CharUnicodeInfo.GetUnicodeCategory(code) == UnicodeCategory.Control ? "control character" : null,
         };
-        return word is null ? number : $"{word} {number}";
+        return word is null ? Said.Plain(number) : $"{word} {number}";
     }
 
     private static bool TakesVariation(int before) =>

@@ -12,7 +12,7 @@ internal readonly record struct LeaveOutColumn(int Index, bool? YesHides);
 /// <param name="Labels">Headers fit for a message: one that looks like data is called by its number.</param>
 /// <param name="Meanings">What to compare columns of several lists by.</param>
 internal sealed record ListColumns(
-    bool HasHeader, int Name, ImmutableArray<LeaveOutColumn> LeaveOut, ImmutableArray<string> Labels, ImmutableArray<string> Meanings)
+    bool HasHeader, int Name, ImmutableArray<LeaveOutColumn> LeaveOut, ImmutableArray<Said> Labels, ImmutableArray<string> Meanings)
 {
     public int Count => Labels.Length;
 
@@ -25,26 +25,28 @@ internal sealed record ListColumns(
     /// <summary>Other columns in which somebody may have written a wish not to be shown.</summary>
     public ImmutableArray<int> Remarks { get; init; } = [];
 
-    public static ImmutableArray<string> LabelsOf(CsvRow header) => [.. header.Fields.Select(Label)];
+    public static ImmutableArray<Said> LabelsOf(CsvRow header) => [.. header.Fields.Select(Label)];
 
     /// <summary>“Name”, “Mail” and “Note”, for a message.</summary>
-    public static Said Listed(IEnumerable<string> labels)
+    public static Said Listed(IEnumerable<string> labels) => Listed(labels.Select(Said.Plain));
+
+    public static Said Listed(IEnumerable<Said> labels)
     {
-        string[] all = [.. labels.Select(l => $"“{l}”")];
+        Said[] all = [.. labels.Select(l => (Said)$"“{l}”")];
         return all.Length switch
         {
             0 => "none",
-            > 12 => $"{string.Join(", ", all.Take(12))} and more",
+            > 12 => $"{Said.Join(", ", all.Take(12))} and more",
             _ => Wording.List(all),
         };
     }
 
     /// <summary>A first row may be data after all; what looks private or is too long is not repeated.</summary>
-    private static string Label(string header, int index)
+    private static Said Label(string header, int index)
     {
         string text = NameText.Clean(header).Text;
         bool shown = text.Length is > 0 and <= 40 && !text.Contains('@') && text.Count(char.IsDigit) < 4
             && !(HeaderWords.Key(text) is var key && key.Length > 0 && key.All(char.IsDigit));
-        return shown ? text : "column " + (index + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        return shown ? Said.Plain(text) : $"column {index + 1}";
     }
 }

@@ -6,10 +6,7 @@ namespace NameBand.Names;
 /// <summary>Texts that stand in a name column and are perhaps no name to sew.</summary>
 internal static class NameDoubts
 {
-    private static readonly FrozenSet<string> Placeholders =
-        ("anonymous,anon,anonym,anonyme,anónimo,anónima,anonimo,anonima,anônimo,anoniem,anonymt,anonyymi,nimetön,anonimowo,anonimowy,névtelen,"
-        + "аноним,анонимно,анонім,анонімно,ανώνυμος,ανώνυμη,anonim,isimsiz,مجهول,ناشناس,אנונימי,गुमनाम,匿名,匿名希望,익명,"
-        + "n/a,none,no name,unknown,test,tbd,null,undefined,guest,unbekannt,inconnu,desconocido,sconosciuto")
+    private static readonly FrozenSet<string> Placeholders = ListWords.Of(nameof(Placeholders))
         .Split(',').Select(HeaderWords.Key).ToFrozenSet(StringComparer.Ordinal);
 
     /// <summary>What to ask about the text, or null when nothing is odd about it.</summary>

@@ -68,7 +68,7 @@ public enum HeldFor
 /// <param name="Text">The name as it will be sewn, or as it stood in the row when it will not.</param>
 /// <param name="Reason">Why, in words for the maker; empty for a plain placed row. Never holds a private column.</param>
 /// <param name="Notes">Small changes made on the way, such as invisible characters removed.</param>
-public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, Said Reason, ImmutableArray<string> Notes)
+public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, Said Reason, ImmutableArray<Said> Notes)
 {
     /// <summary>Name of its group in job.json; null for none.</summary>
     public string? Group { get; init; }

@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text;
+using NameBand.Common;
 
 namespace NameBand.Names;
 
 /// <summary>A name's text as read from a row or from a correction, cleaned, with what was done to it.</summary>
 /// <param name="Length">Characters in the raw text.</param>
-internal sealed record NameText(string Text, ImmutableArray<string> Notes, int Length)
+internal sealed record NameText(string Text, ImmutableArray<Said> Notes, int Length)
 {
     /// <summary>Longer text is no name; it is cut before it is worked on, so that nothing can stall on it.</summary>
     public const int Longest = 200;
@@ -81,9 +81,9 @@ internal sealed record NameText(string Text, ImmutableArray<string> Notes, int L
         return new NameText(text.ToString().Normalize(NormalizationForm.FormC), Told(removed, brokenLine), raw.Length);
     }
 
-    private static ImmutableArray<string> Told(List<int> removed, bool brokenLine)
+    private static ImmutableArray<Said> Told(List<int> removed, bool brokenLine)
     {
-        var notes = ImmutableArray.CreateBuilder<string>();
+        var notes = ImmutableArray.CreateBuilder<Said>();
         if (brokenLine)
         {
             notes.Add("a line break inside the name became a blank");
@@ -91,11 +91,11 @@ internal sealed record NameText(string Text, ImmutableArray<string> Notes, int L
 
         if (removed.Count > 0)
         {
-            string count = removed.Count == 1
-                ? "1 invisible character" : removed.Count.ToString(CultureInfo.InvariantCulture) + " invisible characters";
             var kinds = removed.Distinct().ToList();
-            string which = string.Join(", ", kinds.Take(4).Select(Invisible.Describe)) + (kinds.Count > 4 ? ", …" : "");
-            notes.Add($"{count} taken out ({which})");
+            Said which = Said.Join(", ", [.. kinds.Take(4).Select(Invisible.Describe), .. kinds.Count > 4 ? new[] { Said.Plain("…") } : []]);
+            notes.Add(Said.Plural(
+                removed.Count, $"{removed.Count} invisible character taken out ({which})",
+                $"{removed.Count} invisible characters taken out ({which})"));
         }
 
         return notes.ToImmutable();

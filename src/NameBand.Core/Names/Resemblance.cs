@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using NameBand.Common;
 
 namespace NameBand.Names;
 
@@ -25,7 +26,7 @@ internal static class Resemblance
     }
 
     /// <summary>In what two resembling names differ, in words.</summary>
-    public static string DifferOnlyIn(string a, string b)
+    public static Said DifferOnlyIn(string a, string b)
     {
         if (Fold(a) == Fold(b))
         {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 
 namespace NameBand.Names;
@@ -33,11 +32,11 @@ internal sealed class RowForm
     }
 
     /// <summary>Why the name is doubtful, or null; and what to note.</summary>
-    public (Said? Doubt, ImmutableArray<string> Notes) Judge(CsvRow row)
+    public (Said? Doubt, ImmutableArray<Said> Notes) Judge(CsvRow row)
     {
         if (RunsOver(row))
         {
-            return ($"the row runs from line {Number(row.Line)} to line {Number(row.LastLine)}: is a quotation mark missing?", []);
+            return ($"the row runs from line {row.Line} to line {row.LastLine}: is a quotation mark missing?", []);
         }
 
         int last = row.Fields.Length;
@@ -48,20 +47,20 @@ internal sealed class RowForm
 
         if (last > _columns.Count)
         {
-            Said fields = $"the row has {Number(last)} fields, {Expected()}";
+            Said fields = $"the row has {last} fields, {Expected()}";
             return NameStillFits(row)
-                ? (null, [fields.English]) : ((Said)$"{fields}: does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
+                ? (null, [fields]) : ((Said)$"{fields}: does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
         }
 
         if (row.Fields.Length > last && !_columns.LeaveOut.IsEmpty && row.Fields.Length != _usualLength && !NameStillFits(row))
         {
             // Blank fields at the end may be the last column of a row that a separator in the name pushed to the right.
-            return ($"the row has {Number(row.Fields.Length)} fields, the last of them blank, {Expected()}: "
+            return ($"the row has {row.Fields.Length} fields, the last of them blank, {Expected()}: "
                 + $"does a {SeparatorWord()} belong to the name? Then put the name in quotation marks", []);
         }
 
         return last < _columns.Count
-            ? (null, [$"the row has {Number(last)} {(last == 1 ? "field" : "fields")}, {Expected()}"]) : (null, []);
+            ? (null, [Said.Plural(last, $"the row has {last} field, {Expected()}", $"the row has {last} fields, {Expected()}")]) : (null, []);
     }
 
     /// <summary>A line inside a quoted field that looks like a row of its own was probably swallowed by a stray quotation mark.</summary>
@@ -131,10 +130,8 @@ internal sealed class RowForm
             && cell.All(c => char.IsAsciiDigit(c) || char.IsWhiteSpace(c) || char.IsPunctuation(c) || char.IsSymbol(c)) ? Kind.Number
         : Kind.Any;
 
-    private string Expected() =>
-        _columns.HasHeader ? $"the header {Number(_columns.Count)}" : "the first row 1";
+    private Said Expected() =>
+        _columns.HasHeader ? (Said)$"the header {_columns.Count}" : "the first row 1";
 
-    private string SeparatorWord() => new CsvTable(_separator, []).SeparatorWord;
-
-    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+    private Said SeparatorWord() => new CsvTable(_separator, []).SeparatorWord;
 }

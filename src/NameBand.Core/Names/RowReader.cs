@@ -57,8 +57,8 @@ internal static class RowReader
 
     /// <summary>Another one for each column, so that answers are never taken for each other's.</summary>
     private static string LabelOf(ListColumns columns, int index) =>
-        columns.Labels.Count(l => l == columns.Labels[index]) == 1 ? columns.Labels[index]
-            : FormattableString.Invariant($"{columns.Labels[index]}, column {index + 1}");
+        columns.Labels.Count(l => l == columns.Labels[index]) == 1 ? columns.Labels[index].English
+            : ((Said)$"{columns.Labels[index]}, column {index + 1}").English;
 
     private static ImmutableArray<Detail> DetailsOf(CsvRow row, ListColumns columns, ShowAnswers answers)
     {

@@ -95,7 +95,7 @@ internal sealed class RowSettler
         {
             return Held(
                 row, HeldFor.Wish,
-                $"{string.Join("; ", row.Answers.ChangedSince(recorded))}: decide again") with
+                $"{Said.Join("; ", row.Answers.ChangedSince(recorded))}: decide again") with
             { IsDecidedForElse = true };
         }
 
@@ -212,7 +212,7 @@ internal sealed class RowSettler
         {
             1 => (Said)$"That name now stands in {now[0]}: mend “list” and “line”.",
             0 => "That name is in none of the lists now: mend the line or take it out.",
-            _ => $"That name stands in {string.Join(" and in ", now.Take(3))}: mend “list” and “line”.",
+            _ => $"That name stands in {Said.Join(" and in ", now.Take(3).Select(n => n.InWords))}: mend “list” and “line”.",
         };
         return Problem.NeedsPerson(new Where(Corrections.FileName, correction.FileLine, Key: "was"),
             $"This decision was made for another name than now stands in {row.Ref}, which is therefore held.", mend);

@@ -32,7 +32,7 @@ internal enum Since
 internal sealed record ShowAnswers(ImmutableArray<ShowAnswer> All)
 {
     /// <summary>Stands for a column where a second row says the same but for its answers, and asks not to be shown.</summary>
-    public const string Twin = "a second row of it";
+    public static readonly string Twin = ((Said)"a second row of it").English;
 
     public const string Empty = "empty";
 
@@ -108,10 +108,10 @@ internal sealed record ShowAnswers(ImmutableArray<ShowAnswer> All)
     }
 
     /// <summary>What reads otherwise than when the decision was made, each with both readings.</summary>
-    public ImmutableArray<string> ChangedSince(string recorded)
+    public ImmutableArray<Said> ChangedSince(string recorded)
     {
         var then = Read(recorded);
-        var changed = ImmutableArray.CreateBuilder<string>();
+        var changed = ImmutableArray.CreateBuilder<Said>();
         foreach (var now in All)
         {
             string? said = then?.GetValueOrDefault(KeyOf(now.Column));

@@ -12,7 +12,7 @@ internal enum Wish
 }
 
 /// <summary>A cell beside the name that is not blank; its content is compared and never shown.</summary>
-internal readonly record struct Detail(string Meaning, string Label, string Content)
+internal readonly record struct Detail(string Meaning, Said Label, string Content)
 {
     /// <summary>Is an answer to whether the name may be shown.</summary>
     public bool IsAnswer { get; init; }
@@ -24,7 +24,7 @@ internal readonly record struct Detail(string Meaning, string Label, string Cont
 /// <param name="Doubt">Why the row's form makes its name doubtful; null when it does not.</param>
 /// <param name="Notes">Oddities of the row's form, such as missing fields.</param>
 internal sealed record SourceRow(
-    RowRef Ref, NameText Name, ImmutableArray<Detail> Details, ShowAnswers Answers, Said? Doubt, ImmutableArray<string> Notes)
+    RowRef Ref, NameText Name, ImmutableArray<Detail> Details, ShowAnswers Answers, Said? Doubt, ImmutableArray<Said> Notes)
 {
     /// <summary>Name of its group in job.json; null for none.</summary>
     public string? Group { get; init; }
@@ -58,7 +58,7 @@ internal sealed record SourceRow(
         : "d" + Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(key))[..4]);
 
     /// <summary>Headers under which two rows say different things.</summary>
-    public static ImmutableArray<string> DifferingLabels(SourceRow a, SourceRow b)
+    public static ImmutableArray<Said> DifferingLabels(SourceRow a, SourceRow b)
     {
         var other = b.Details.ToDictionary(d => d.Meaning, StringComparer.Ordinal);
         var labels = a.Details

@@ -8,7 +8,7 @@ namespace NameBand.PlanFile;
 /// <summary>One act of a machine or a person.</summary>
 public sealed record WrittenAct
 {
-    public required string Act { get; init; }
+    public required Said Act { get; init; }
 
     /// <summary><c>machine</c> or <c>hands</c>.</summary>
     public required string By { get; init; }
@@ -16,7 +16,7 @@ public sealed record WrittenAct
     /// <summary><c>before</c>, <c>each hooping</c>, <c>each name</c>, <c>each piece</c>, <c>each round</c> or <c>after</c>.</summary>
     public required string When { get; init; }
 
-    public required string CountedFrom { get; init; }
+    public required Said CountedFrom { get; init; }
 
     public required decimal Count { get; init; }
 
@@ -31,9 +31,9 @@ public sealed record WrittenAct
     public required bool Attended { get; init; }
 
     /// <summary>Acts of one cause vary together.</summary>
-    public required string Cause { get; init; }
+    public required Said Cause { get; init; }
 
-    public required string Source { get; init; }
+    public required Said Source { get; init; }
 
     /// <summary>The step of finishing that it is, in the words of <c>sewn --done</c>; not said of any other act.</summary>
     public string? Step { get; init; }

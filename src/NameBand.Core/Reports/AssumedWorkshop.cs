@@ -18,20 +18,20 @@ public sealed record AssumedWorkshop(Said Text, string Line)
         }
 
         Said watched = job.Machine.IsWatched ? "that you sit by" : "that sews alone";
-        string field = string.Create(CultureInfo.InvariantCulture, $"{job.Hoop.Along.Mm:0.#} × {job.Hoop.Across.Mm:0.#} mm");
+        Said field = $"{job.Hoop.Along.Mm:0.#} × {job.Hoop.Across.Mm:0.#} mm";
         string pace = string.Create(CultureInfo.InvariantCulture, $"{job.Machine.StitchesPerMinute:0.#}");
         string frames = job.IsHooped
             ? ", \"frames\": [{ \"name\": \"frame\", " + string.Create(
                 CultureInfo.InvariantCulture, $"\"along\": {job.Hoop.Along.Mm:0.#}, \"across\": {job.Hoop.Across.Mm:0.#} }}]")
             : "";
-        var (ways, all) = (job.Traits, new List<(string Does, string Takes)>());
+        var (ways, all) = (job.Traits, new List<(Said Does, string Takes)>());
         all.AddRange(ways.FollowsCoordinates ? [("follows coordinates", "coordinates")] : []);
         all.AddRange(ways.HasLettersOfItsOwn ? [("has letters of its own", "keys")] : []);
         all.AddRange(ways.IsFollowedByHand ? [("is guided by hand", "hands")] : []);
-        string does = string.Join(" and ", all.Select(a => a.Does));
+        Said does = Said.Join(" and ", all.Select(a => a.Does));
         string takes = string.Join("\", \"", all.Select(a => a.Takes));
         return new AssumedWorkshop(
-            $"One machine, {watched}, that {does} at {pace} stitches a minute{(job.IsHooped ? (Said)$", with a field of {field}" : "")}.",
+            $"One machine, {watched}, that {does} at {job.Machine.StitchesPerMinute:0.#} stitches a minute{(job.IsHooped ? (Said)$", with a field of {field}" : "")}.",
             $"{{ \"format\": 1, \"machines\": [{{ \"name\": \"mine\", \"takes\": [\"{takes}\"], \"stitchesPerMinute\": {pace}, "
             + $"\"watched\": {(job.Machine.IsWatched ? "true" : "false")}{frames} }}] }}");
     }

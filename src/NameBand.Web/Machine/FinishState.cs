@@ -30,7 +30,7 @@ internal static class FinishState
         {
             json.WriteStartObject();
             json.WriteString("step", FinishingWords.Of(step));
-            json.WriteString("words", FinishingWords.Done(step));
+            json.WriteString("words", FinishingWords.Done(step).ToString());
             json.WriteStartArray("done");
             foreach (var round in report.Rounds.Where(r => r.Last >= step))
             {

@@ -12,6 +12,7 @@ public sealed class PlansDesk : IDisposable
     private readonly Lock _lock = new();
     private CancellationTokenSource? _stop;
     private long _layout;
+    private Said _said = "";
 
     public PlansDesk(Worktable table)
     {
@@ -25,7 +26,7 @@ public sealed class PlansDesk : IDisposable
     public bool IsRunning => _stop is not null;
 
     /// <summary>How far the search has come; empty while none runs.</summary>
-    public string Said { get; private set; } = "";
+    public string Said => _said.ToString();
 
     /// <summary>What was found; null: nothing was looked for, or the job has changed since.</summary>
     public PlansReport? Found { get; private set; }
@@ -56,7 +57,7 @@ public sealed class PlansDesk : IDisposable
     /// <summary>Sets what the plan changes of the job; one step of undo.</summary>
     /// <param name="name">What it is called, for undo.</param>
     /// <param name="more">What is set with it.</param>
-    public async Task<ImmutableArray<Problem>> TakeAsync(OfferedPlan plan, string name, params ImmutableArray<JobEdit> more)
+    public async Task<ImmutableArray<Problem>> TakeAsync(OfferedPlan plan, Said name, params ImmutableArray<JobEdit> more)
     {
         if (Found is not { } found || !found.Plans.Contains(plan) || _table.Now.IsLaying || _table.Now.LayoutNumber != _layout)
         {
@@ -76,11 +77,11 @@ public sealed class PlansDesk : IDisposable
     {
         PlansReport? found = null;
         ImmutableArray<Problem> problems = [];
-        string said = "";
+        Said said = "";
         try
         {
             var report = Bander.Plans(
-                _table.Folder, null, new Throttled(p => Tell(Found, [], p.Of > 0 ? $"{p.What}: {p.Done} of {p.Of}" : p.What)), cancel);
+                _table.Folder, null, new Throttled(p => Tell(Found, [], p.Of > 0 ? (Said)$"{p.What}: {p.Done} of {p.Of}" : p.What)), cancel);
             found = report.AsSet is null ? null : report;
             problems = report.AsSet is null ? report.Problems : [];
         }
@@ -90,11 +91,11 @@ public sealed class PlansDesk : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            said = $"The machine could not read: {e.Message}";
+            said = Fault.OfReading(e);
         }
         catch (Exception e)
         {
-            said = $"This is a fault in NameBand, not in your files. {e.GetType().Name}: {e.Message}";
+            said = Fault.InWords(e);
         }
 
         _stop = null;
@@ -104,15 +105,15 @@ public sealed class PlansDesk : IDisposable
 
     private void OnTable()
     {
-        if (_table.Now.IsLaying && !IsRunning && (Found is not null || Said.Length > 0 || !Problems.IsEmpty))
+        if (_table.Now.IsLaying && !IsRunning && (Found is not null || !_said.IsEmpty || !Problems.IsEmpty))
         {
             Tell(null, [], "");
         }
     }
 
-    private void Tell(PlansReport? found, ImmutableArray<Problem> problems, string said)
+    private void Tell(PlansReport? found, ImmutableArray<Problem> problems, Said said)
     {
-        (Found, Problems, Said) = (found, problems, said);
+        (Found, Problems, _said) = (found, problems, said);
         Changed?.Invoke();
     }
 }

@@ -9,6 +9,7 @@ public sealed class PrintRun(Worktable table)
 {
     private readonly Lock _lock = new();
     private CancellationTokenSource? _stop;
+    private Said _said = "";
 
     /// <summary>Told whenever something changed, from any thread.</summary>
     public event Action? Changed;
@@ -16,7 +17,7 @@ public sealed class PrintRun(Worktable table)
     public bool IsRunning => _stop is not null;
 
     /// <summary>How far it has come, or how it ended.</summary>
-    public string Said { get; private set; } = "";
+    public string Said => _said.ToString();
 
     /// <summary>What the last run says a person has to do.</summary>
     public ImmutableArray<Problem> Problems { get; private set; } = [];
@@ -40,7 +41,7 @@ public sealed class PrintRun(Worktable table)
     {
         var report = Bander.Invite(table.Folder, DateOnly.FromDateTime(DateTime.Now), progress, cancel);
         return (report.Status, report.Problems,
-            $"Done: {Words.Count(report.Letters, "letter", "letters")} in the folder private; {report.Missing} without an answer.");
+            (Said)$"Done: {Wording.Count(report.Letters, "letter")} in the folder private; {report.Missing} without an answer.");
     });
 
     /// <summary>Enters what came back.</summary>
@@ -48,19 +49,19 @@ public sealed class PrintRun(Worktable table)
     {
         var report = Bander.EnterAnswers(table.Folder);
         return (report.Status, report.Problems,
-            $"Done: something new of {Words.Count(report.Heard, "name", "names")}. Make the sheets again, then write the letters again.");
+            (Said)$"Done: something new of {Wording.Count(report.Heard, "name")}. Make the sheets again, then write the letters again.");
     });
 
     /// <summary>Makes the page on which supporters find their names.</summary>
     public void StartPublic() => Start("making the page for supporters", (progress, cancel) =>
     {
         var report = Bander.Public(table.Folder, progress: progress, cancel: cancel);
-        return (report.Status, report.Problems, $"Done: {Words.Count(report.Shown, "name", "names")} on the page, in the folder public.");
+        return (report.Status, report.Problems, (Said)$"Done: {Wording.Count(report.Shown, "name")} on the page, in the folder public.");
     });
 
     public void Stop() => _stop?.Cancel();
 
-    private void Start(string what, Func<IProgress<Progress>, CancellationToken, (ExitStatus, ImmutableArray<Problem>, string)> make)
+    private void Start(Said what, Func<IProgress<Progress>, CancellationToken, (ExitStatus, ImmutableArray<Problem>, Said)> make)
     {
         lock (_lock)
         {
@@ -77,13 +78,13 @@ public sealed class PrintRun(Worktable table)
     }
 
     private void Run(
-        Func<IProgress<Progress>, CancellationToken, (ExitStatus, ImmutableArray<Problem>, string)> make, CancellationToken cancel)
+        Func<IProgress<Progress>, CancellationToken, (ExitStatus, ImmutableArray<Problem>, Said)> make, CancellationToken cancel)
     {
-        string said;
+        Said said;
         ImmutableArray<Problem> problems = [];
         try
         {
-            var progress = new Throttled(p => Tell(p.Of > 0 ? $"{p.What}: {p.Done} of {p.Of}" : p.What, []));
+            var progress = new Throttled(p => Tell(p.Of > 0 ? (Said)$"{p.What}: {p.Done} of {p.Of}" : p.What, []));
             var (status, found, done) = make(progress, cancel);
             problems = [.. found.Where(p => p.Severity != Severity.Note).OrderByDescending(p => p.Severity).Take(20)];
             said = status == ExitStatus.CannotUse ? "Nothing was made." : done;
@@ -94,20 +95,20 @@ public sealed class PrintRun(Worktable table)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            said = $"The machine could not write: {e.Message}";
+            said = Fault.OfWriting(e);
         }
         catch (Exception e)
         {
-            said = $"This is a fault in NameBand, not in your files. {e.GetType().Name}: {e.Message}";
+            said = Fault.InWords(e);
         }
 
         _stop = null;
         Tell(said, problems);
     }
 
-    private void Tell(string said, ImmutableArray<Problem> problems)
+    private void Tell(Said said, ImmutableArray<Problem> problems)
     {
-        (Said, Problems) = (said, problems);
+        (_said, Problems) = (said, problems);
         Changed?.Invoke();
     }
 }

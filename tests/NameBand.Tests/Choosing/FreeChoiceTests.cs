@@ -223,7 +223,7 @@ public sealed class FreeChoiceTests
         Assert.Equal(frames["small"].Select(h => h.Number), small);
         Assert.Equal(
             Bander.Reckon(folder.FullPath).Estimate!.Work.Rows.Where(r =>
-                r.Act.StartsWith("hooping and setting straight in the frame “small”", StringComparison.Ordinal)).Sum(r => r.Count),
+                r.Act.English.StartsWith("hooping and setting straight in the frame “small”", StringComparison.Ordinal)).Sum(r => r.Count),
             small.Length);
         string[] rows = File.ReadAllLines(folder["out/worksheet.csv"]);
         Assert.EndsWith(",done,frame", rows[0], StringComparison.Ordinal);

@@ -23,7 +23,7 @@ public sealed class WorkshopPlansTests
             "\"fabric\": \"linen\"", "\"lettering\": { \"height\": \"6 mm\" }", "\"strip\": { \"cutWidth\": \"60 mm\", \"rounds\": 1 }",
             "take strip.piece out",
         ];
-        Assert.Equal(lines, PlansTelling.Lines(edits));
+        Assert.Equal(lines, PlansTelling.Lines(edits).Select(l => l.English));
     }
 
     [Fact]

@@ -388,12 +388,12 @@ public sealed class PlansTests
         var mended = answer.Plans[0];
         Assert.NotEmpty(mended.InTheWay);
         Assert.Contains(
-            "In the way stands what you wrote: " + mended.InTheWay[0], Prose(answer, "JOB").ReplaceLineEndings(" "),
+            "In the way stands what you wrote: " + mended.InTheWay[0].English, Prose(answer, "JOB").ReplaceLineEndings(" "),
             StringComparison.Ordinal);
         Assert.All(
             mended.InTheWay,
             l => Assert.Contains(
-                l, new[] { "\"strip\": { \"rounds\": 1 }", "\"strip\": { \"turnIn\": \"18 mm\" }",
+                l.English, new[] { "\"strip\": { \"rounds\": 1 }", "\"strip\": { \"turnIn\": \"18 mm\" }",
                 "\"lettering\": { \"face\": \"Nunito Bold\" }" }));
 
         // Nothing helps: what was tried is told.

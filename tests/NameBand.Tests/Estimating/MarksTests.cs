@@ -64,7 +64,7 @@ public sealed class MarksTests : IDisposable
         Assert.True(more > count * 2.4, $"{more / count}");
 
         (double, double) Of(IReadOnlyList<WorkRow> rows, string act) =>
-            rows.Where(r => r.Act.StartsWith(act, StringComparison.Ordinal)).Select(r => (r.Count, Math.Round(r.EachMinutes, 9))).Single();
+            rows.Where(r => r.Act.English.StartsWith(act, StringComparison.Ordinal)).Select(r => (r.Count, Math.Round(r.EachMinutes, 9))).Single();
     }
 
     [Fact]
@@ -137,8 +137,8 @@ public sealed class MarksTests : IDisposable
 
     private string[] Acts(string marks) => [.. Rows(marks)
         .Where(r => r.By == Doer.Hands
-            && (r.Act.Contains("marks", StringComparison.Ordinal) || r.Act.Contains("crosses", StringComparison.Ordinal)))
-        .Select(r => r.Act)];
+            && (r.Act.English.Contains("marks", StringComparison.Ordinal) || r.Act.English.Contains("crosses", StringComparison.Ordinal)))
+        .Select(r => r.Act.English)];
 
     private static double Sum(IEnumerable<WorkRow> rows) => rows.Sum(r => r.Minutes.Likely);
 

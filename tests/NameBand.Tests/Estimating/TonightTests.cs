@@ -37,7 +37,7 @@ public sealed class TonightTests
         Assert.Equal((names.Length, names[^1]), (tonight.Names, tonight.LastNumber));
         Assert.Equal(
             1 + report.Estimate!.BobbinChanges.Where(c => tonight.Hoopings.Contains(c.Hooping)).Sum(c => c.Bobbins), tonight.Bobbins);
-        Assert.Equal(first.SelectMany(s => s.Before).Select(t => t.Act), tonight.Before.Select(s => s.English));
+        Assert.Equal(first.SelectMany(s => s.Before).Select(t => t.Act), tonight.Before);
 
         var told = JsonDocument.Parse(AnswerJson.Of(report.Answer)).RootElement.GetProperty("tonight");
         Assert.Equal(tonight.InWords, told.GetProperty("text").GetString());

@@ -37,9 +37,9 @@ public class WorkListTests
         var plan = Bander.Make(folder.FullPath);
         Assert.Equal(4, plan.Plan!.Hoopings.SelectMany(h => h.Segments).Sum(s => s.Segment.Names.Length));
         Assert.All(plan.Estimate!.HandWork.Where(w =>
-            w.Act.StartsWith("clipping", StringComparison.Ordinal) || w.Act.StartsWith("tearing", StringComparison.Ordinal)),
+            w.Act.English.StartsWith("clipping", StringComparison.Ordinal) || w.Act.English.StartsWith("tearing", StringComparison.Ordinal)),
             w => Assert.Equal(4, w.Count));
-        Assert.Contains(plan.Estimate!.HandWork, w => w.Act.StartsWith("clipping", StringComparison.Ordinal));
+        Assert.Contains(plan.Estimate!.HandWork, w => w.Act.English.StartsWith("clipping", StringComparison.Ordinal));
     }
 
     /// <summary>
@@ -113,7 +113,7 @@ public class WorkListTests
     {
         using var folder = Job("\"hoop\": { \"along\": \"140 mm\" }, \"marks\": \"sewn\"");
         var rows = Bander.Reckon(folder.FullPath).Estimate!.Work.Rows;
-        string[] acts = [.. rows.Select(r => r.Act)];
+        string[] acts = [.. rows.Select(r => r.Act.English)];
         Assert.Equal(acts.Distinct(), acts);
         foreach (string word in new[]
         {
@@ -150,7 +150,7 @@ public class WorkListTests
 
         (double, double)[] Hooping(BandJob with) =>
         [
-            .. Estimator.Make(with, plan, []).HandWork.Where(r => r.Act.StartsWith("hooping and", StringComparison.Ordinal))
+            .. Estimator.Make(with, plan, []).HandWork.Where(r => r.Act.English.StartsWith("hooping and", StringComparison.Ordinal))
                 .Select(r => (r.Count, Math.Round(r.EachMinutes, 9))),
         ];
     }
@@ -222,7 +222,7 @@ public class WorkListTests
         using var folder = Job("\"hoop\": { \"along\": \"140 mm\" }, \"machine\": { \"watched\": false }");
         var estimate = Bander.Reckon(folder.FullPath).Estimate!;
         Assert.True(estimate.ElapsedMinutes < estimate.Work.All.Likely - 1);
-        Assert.All(estimate.MachineWork.Where(r => r.Act.StartsWith("changing", StringComparison.Ordinal)), r => Assert.True(r.IsAttended));
+        Assert.All(estimate.MachineWork.Where(r => r.Act.English.StartsWith("changing", StringComparison.Ordinal)), r => Assert.True(r.IsAttended));
     }
 
     /// <summary>Not a minute of what is left is forgotten, and hoopings stand in the order in which they lie on the cloth.</summary>
@@ -241,7 +241,7 @@ public class WorkListTests
         var places = report.Plan!.Hoopings.ToDictionary(h => h.Number, h => h.OnClothMm);
         double[] along = [.. sittings.SelectMany(s => s.Hoopings).Select(h => places[h])];
         Assert.Equal(along.Order(), along);
-        Assert.Contains(sittings[^1].After, t => t.Act.Contains("upper edge", StringComparison.Ordinal));
+        Assert.Contains(sittings[^1].After, t => t.Act.English.Contains("upper edge", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -196,7 +196,7 @@ public class RoomToComeTests
         {
             var plan = Lay(job, Usual(rounds, 30 * rounds));
             var line = Shopping.For(job, plan, new Estimate([], new Work([]), 1, 1)).Lines.Single(l => l.What == "cloth");
-            return (line.Amount, line.Needed);
+            return (line.Amount, line.Needed.English);
         }
 
         static double Number(string text, string after)

@@ -89,7 +89,7 @@ public class CorrectionsTests
 
         Assert.Equal("2 placed Anna\n3 held Bert\n4 placed Carl X\n5 held Dora", Lists.Table(read));
         Assert.Contains("line 2 has the same name", Lists.Row(read, 3).Reason.English);
-        Assert.Contains("invisible", Assert.Single(Lists.Row(read, 4).Notes));
+        Assert.Contains("invisible", Assert.Single(Lists.Row(read, 4).Notes).English);
     }
 
     [Fact]

@@ -127,7 +127,7 @@ internal sealed partial class SourceTexts
         string name = call.Expression is MemberAccessExpressionSyntax { Expression: var of, Name.Identifier.Text: var method }
             ? $"{of}.{method}" : "";
         var given = call.ArgumentList.Arguments;
-        if (name is "Wording.Count" or "Words.Count" && given.Count >= 2)
+        if ((name is "Wording.Count" or "Words.Count" && given.Count >= 2) || (name is "Wording.Amount" && given.Count == 3))
         {
             foreach (var one in Leaves(given[1].Expression))
             {

@@ -99,7 +99,7 @@ public class OwnPaceTests
         job.Say(1, SewingDeed.Mistake);
         Assert.Empty(Lines());
 
-        List<WorkRow> Lines() => [.. job.Make().Estimate!.HandWork.Where(w => w.Act.Contains("patch", StringComparison.Ordinal))];
+        List<WorkRow> Lines() => [.. job.Make().Estimate!.HandWork.Where(w => w.Act.English.Contains("patch", StringComparison.Ordinal))];
     }
 
     [Fact]

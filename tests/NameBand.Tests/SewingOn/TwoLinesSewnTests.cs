@@ -134,7 +134,7 @@ public class TwoLinesSewnTests
         }
 
         static double Back(MakeReport report) =>
-            report.Estimate!.HandWork.Single(w => w.Act.StartsWith("going back", StringComparison.Ordinal)).Minutes.Likely;
+            report.Estimate!.HandWork.Single(w => w.Act.English.StartsWith("going back", StringComparison.Ordinal)).Minutes.Likely;
 
         var before = job.Places();
         string sewn = before.Single(p => p.Value.Number == 3).Key, mate = before.Single(p => p.Value.Number == 4).Key;

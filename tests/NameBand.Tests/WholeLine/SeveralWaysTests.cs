@@ -132,14 +132,14 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         Assert.Equal(letters, Count("keying in"));
         Assert.Equal(2, Count("starting a hooping, from needle paths"));
         Assert.Equal(
-            2, rows.Where(r => r.Act.StartsWith("hooping and setting straight", StringComparison.Ordinal)).Sum(r => (double)r.Count));
+            2, rows.Where(r => r.Act.English.StartsWith("hooping and setting straight", StringComparison.Ordinal)).Sum(r => (double)r.Count));
         Assert.True(Count("stitching, keyed in") > 0 && Count("stitching, from needle paths") > 0);
         Assert.DoesNotContain(rows, r => r.Act == "starting a hooping, keyed in");
 
         var reckoned = Bander.Reckon(_made.Folder.FullPath);
         Assert.Equal(_made.Report.Estimate!.MachineMinutes.Likely, reckoned.Estimate!.MachineMinutes.Likely, 0.01);
         Assert.Equal(_made.Report.Estimate.HandsOnMinutes.Likely, reckoned.Estimate.HandsOnMinutes.Likely, 0.01);
-        Assert.Contains(reckoned.Shopping!.Lines, l => l.What == "backing" && l.Needed.StartsWith("2 pieces", StringComparison.Ordinal));
+        Assert.Contains(reckoned.Shopping!.Lines, l => l.What == "backing" && l.Needed.English.StartsWith("2 pieces", StringComparison.Ordinal));
 
         double Count(string act) => (double)rows.Single(r => r.Act == act).Count;
     }
@@ -268,7 +268,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
             ["machineLetters 4", "traced 2"],
             report.Plan.Ways.Select(w => $"{char.ToLowerInvariant(w.Way.ToString()[0])}{w.Way.ToString()[1..]} {w.Names}"));
         Assert.True(File.Exists(folder["out/template-a4.pdf"]) && File.Exists(folder["out/key-in-a4.pdf"]));
-        Assert.Empty(report.Estimate!.Work.Rows.Where(r => r.Act.Contains("hooping", StringComparison.Ordinal)));
+        Assert.Empty(report.Estimate!.Work.Rows.Where(r => r.Act.English.Contains("hooping", StringComparison.Ordinal)));
     }
 
     [Fact]

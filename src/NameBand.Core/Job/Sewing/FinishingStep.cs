@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Job;
 
@@ -50,7 +51,7 @@ public static class FinishingWords
     };
 
     /// <summary>As it is told once it is done.</summary>
-    public static string Done(FinishingStep step) => step switch
+    public static Said Done(FinishingStep step) => step switch
     {
         FinishingStep.Tear => "freed of its backing",
         FinishingStep.Press => "pressed",

@@ -12,7 +12,7 @@ public static class SewingLogFile
 {
     public const string FileName = "sewing-log.csv";
 
-    private const string Until = "Until it can be read, NameBand does not know what is sewn and makes no new plan.";
+    private static readonly Said Until = "Until it can be read, NameBand does not know what is sewn and makes no new plan.";
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>Reads all good lines; every other one is named in a problem and stays in the file.</summary>

@@ -34,7 +34,7 @@ internal static class SewingLogLine
     /// <summary>Takes a line apart.</summary>
     /// <param name="agrees">Whether the check is there and belongs to the rest of the line.</param>
     /// <returns>The entry, or in words why it cannot be read.</returns>
-    public static (SewingEntry? Entry, string Why) Read(string line, out bool agrees)
+    public static (SewingEntry? Entry, Said Why) Read(string line, out bool agrees)
     {
         char separator = SeparatorOf(line);
         var fields = Split(line, separator);
@@ -82,7 +82,7 @@ internal static class SewingLogLine
         return isRead ? (of, number) : null;
     }
 
-    private static (SewingEntry? Entry, string Why) Assemble(string[] fields)
+    private static (SewingEntry? Entry, Said Why) Assemble(string[] fields)
     {
         if (SubjectOf(fields[0]) is not var (of, hooping))
         {
@@ -93,8 +93,9 @@ internal static class SewingLogLine
         if (DeedOf(fields[1]) is not { } deed
             || deed is SewingDeed.Done or SewingDeed.Undone or SewingDeed.Left != (of == SewingSubject.Round))
         {
-            return (null,
-                $"“{PlainText.Short(fields[1], 30)}” is not one of {(of == SewingSubject.Round ? "done, undone, left" : "sewn, again, patch, mistake, measured")}");
+            return (null, of == SewingSubject.Round
+                ? (Said)$"“{PlainText.Short(fields[1], 30)}” is not one of done, undone, left"
+                : $"“{PlainText.Short(fields[1], 30)}” is not one of sewn, again, patch, mistake, measured");
         }
 
         if (of == SewingSubject.Round && deed != SewingDeed.Left && FinishingWords.Read(fields[7]) is null)

@@ -11,7 +11,7 @@ public static class WorkshopEditing
 {
     public const string FileName = WorkshopFile.Name;
 
-    private const string OwnMachine = "my machine";
+    private static readonly string OwnMachine = ((Said)"my machine").English;
     private const string Herself = "me";
 
     /// <summary>What is told already, here or in the folder above; null: nothing, or nothing that can be used.</summary>

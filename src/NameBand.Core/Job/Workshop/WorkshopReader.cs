@@ -16,7 +16,7 @@ internal sealed class WorkshopReader
     private const double LeastAcrossMm = 10;
     private const double MostMm = 10_000; // Ten metres: no frame is so long, a unit was mistaken.
 
-    private const string Example =
+    private static readonly Said Example =
         "{ \"format\": 1, \"machines\": [{ \"name\": \"the machine\", \"takes\": [\"coordinates\"], "
         + "\"frames\": [{ \"name\": \"the frame\", \"along\": \"160 mm\", \"across\": \"100 mm\" }] }] }";
 
@@ -102,11 +102,11 @@ internal sealed class WorkshopReader
     private ImmutableArray<MachineTakes> Taken(Dictionary<string, JsonPiece> given, JsonPiece piece, string path)
     {
         string inner = JsonForm.Inner(path, "takes");
-        const string Mend =
+        Said mend =
             "Write \"takes\": [\"coordinates\"] for a machine that follows a file, [\"keys\"] for one with letters of its own, [\"hands\"] for one that sews only what you guide.";
         if (!given.TryGetValue("takes", out var takes) || (takes.Kind == JsonKind.Series && takes.Items.IsEmpty))
         {
-            _form.Refuse(takes ?? piece, inner, "The workshop does not say what this machine takes.", Mend);
+            _form.Refuse(takes ?? piece, inner, "The workshop does not say what this machine takes.", mend);
             return [];
         }
 

@@ -13,7 +13,7 @@ namespace NameBand.Load.Swatches;
 internal static class SwatchSewer
 {
     /// <summary>One stroke width everywhere: labels are run on the middle of their strokes.</summary>
-    public const string LabelFace = "Routed Gothic";
+    public const string LabelFace = "routed-gothic";
 
     private const double LabelStitchMm = 1.4; // Short enough for the bends of figures 4 mm high: our assumption.
 

@@ -113,7 +113,7 @@ internal static class HandWorkPages
         {
             flow.Room(5);
             flow.YMm += 4.8;
-            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, row.By == Doer.Machine ? $"{row.Act} (machine)" : row.Act, 3.7);
+            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, (row.By == Doer.Machine ? (Said)$"{row.Act} (machine)" : row.Act).ToString(), 3.7);
             flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, Wording.Amount(row.Count, row.CountedFrom).ToString(), 3.7);
             flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Time(row.Minutes.Likely).ToString(), 3.7);
         }

@@ -28,7 +28,7 @@ public sealed record HoursAnswer : CommandAnswer
     /// <summary>The same acts, as plan.json has them.</summary>
     public required IReadOnlyList<WrittenAct> Work { get; init; }
 
-    /// <summary>Why acts of each cause take longer or shorter than reckoned, in the order of the work.</summary>
+    /// <summary>Why acts of each cause take longer or shorter than calculated, in the order of the work.</summary>
     public required IReadOnlyList<ToldCause> Causes { get; init; }
 
     public required ToldFigure MachineMinutes { get; init; }
@@ -125,11 +125,11 @@ public sealed record HoursAnswer : CommandAnswer
 
 public sealed record ToldAct
 {
-    public required string Work { get; init; }
+    public required Said Work { get; init; }
 
     public required double Amount { get; init; }
 
-    public required string Unit { get; init; }
+    public required Said Unit { get; init; }
 
     public required double LowMinutes { get; init; }
 
@@ -141,7 +141,7 @@ public sealed record ToldAct
 }
 
 /// <param name="Name">As the acts name it.</param>
-public sealed record ToldCause(string Name, Said Why);
+public sealed record ToldCause(Said Name, Said Why);
 
 public sealed record ToldBobbin
 {
@@ -163,17 +163,17 @@ public sealed record ToldBobbin
 
 public sealed record ToldBuy
 {
-    public required string What { get; init; }
+    public required Said What { get; init; }
 
     public required double Amount { get; init; }
 
-    public required string Unit { get; init; }
+    public required Said Unit { get; init; }
 
     /// <summary>The amount as it is said in a shop.</summary>
-    public required string InShop { get; init; }
+    public required Said InShop { get; init; }
 
     /// <summary>What the work uses, waste included, in words.</summary>
-    public required string Needed { get; init; }
+    public required Said Needed { get; init; }
 
     public double? Price { get; init; }
 }
@@ -190,7 +190,7 @@ public sealed record ToldPace
     /// <summary>Hoopings it was learned from.</summary>
     public required int Timed { get; init; }
 
-    /// <summary>Minutes that each reckoned one takes.</summary>
+    /// <summary>Minutes that each calculated one takes.</summary>
     public required double Factor { get; init; }
 
     public required double LeftLowMinutes { get; init; }
@@ -199,7 +199,7 @@ public sealed record ToldPace
 
     public required double LeftHighMinutes { get; init; }
 
-    /// <summary>What is left, as it would be reckoned with nothing timed.</summary>
+    /// <summary>What is left, as it would be estimated with nothing timed.</summary>
     public required double BeforeLowMinutes { get; init; }
 
     public required double BeforeLikelyMinutes { get; init; }
@@ -229,7 +229,7 @@ public sealed record ToldSitting
     public required IReadOnlyList<int> Hoopings { get; init; }
 }
 
-public sealed record ToldTask(string Act, double Minutes);
+public sealed record ToldTask(Said Act, double Minutes);
 
 public sealed record ToldTonight
 {

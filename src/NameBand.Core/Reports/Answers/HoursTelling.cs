@@ -4,15 +4,15 @@ using NameBand.PlanFile;
 
 namespace NameBand.Reports.Answers;
 
-/// <summary>Puts what was reckoned into the record that is told.</summary>
+/// <summary>Puts what was estimated into the record that is told.</summary>
 internal static class HoursTelling
 {
     public static CommandAnswer Of(HoursReport report) =>
         report is { Job: not null, Plan: not null, Estimate: { } estimate, Shopping: { } shopping }
-            ? Reckoned(report, estimate, shopping)
+            ? Estimated(report, estimate, shopping)
             : RefusedAnswer.Of(report.Status, report.Problems);
 
-    private static HoursAnswer Reckoned(HoursReport report, Estimate estimate, ShoppingList shopping)
+    private static HoursAnswer Estimated(HoursReport report, Estimate estimate, ShoppingList shopping)
     {
         var set = estimate.OwnPace?.AtSetPace;
         return WithEvenings(report, new HoursAnswer
@@ -96,7 +96,7 @@ internal static class HoursTelling
     };
 
     private static IEnumerable<ToldCause> Causes(Work work) =>
-        work.Rows.Select(r => r.Cause).DistinctBy(c => c.Name, StringComparer.Ordinal).Select(c => new ToldCause(c.Name, c.Why));
+        work.Rows.Select(r => r.Cause).DistinctBy(c => c.Name).Select(c => new ToldCause(c.Name, c.Why));
 
     private static IReadOnlyList<ToldTask> Tasks(ImmutableArray<OtherTask> tasks) =>
         [.. tasks.Select(t => new ToldTask(t.Act, Telling.Thousandth(t.Minutes)))];

@@ -49,7 +49,7 @@ public sealed record InviteAnswer : CommandAnswer
             WithoutAddress = report.Owners.Count(o => o.Address.Length == 0),
             Held = report.Held,
             Agreed = report.Owners.Count(o => o.State == "agreed"),
-            ChangeWished = report.Owners.Count(o => o.State == "change wished"),
+            ChangeWished = report.Owners.Count(o => o.State == ToldApproval.ChangeWished),
             Missing = [.. report.Owners.Where(o => o.IsMissing).Select(o => o.Found.Text)],
             AnswerBy = job.Asking.AnswerBy?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             IsPast = report.IsPast,

@@ -1,5 +1,6 @@
 using NameBand.Common;
 using NameBand.Layout;
+using NameBand.Output.Changes;
 using NameBand.PlanFile;
 
 namespace NameBand.Reports.Answers;
@@ -197,6 +198,18 @@ public sealed record ToldChanges
 
 public sealed record ToldChange
 {
+    public static string TextChanged { get; } = PlanChanges.Word(NameFate.TextChanged);
+
+    public static string MovedHooping { get; } = PlanChanges.Word(NameFate.MovedHooping);
+
+    public static string MovedAlong { get; } = PlanChanges.Word(NameFate.MovedAlong);
+
+    public static string NoLongerSewn { get; } = PlanChanges.Word(NameFate.NoLongerSewn);
+
+    public static string SewnThenChanged { get; } = PlanChanges.Word(NameFate.SewnThenChanged);
+
+    public static string SewnThenWithdrawn { get; } = PlanChanges.Word(NameFate.SewnThenWithdrawn);
+
     /// <summary>The word of changes.csv.</summary>
     public required string Change { get; init; }
 

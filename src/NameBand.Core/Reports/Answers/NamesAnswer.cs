@@ -79,7 +79,7 @@ public sealed record NamesAnswer : CommandAnswer
         Repeats = Telling.Rows(names, RowOutcome.Merged),
         LeftOut = Telling.Rows(names, RowOutcome.LeftOut),
         Changed = [.. names.Rows.Where(r => r.Outcome == RowOutcome.Placed && !r.Notes.IsEmpty)
-            .Select(r => Telling.Row(r.Row, r.Text, Said.Plain(string.Join("; ", r.Notes))))],
+            .Select(r => Telling.Row(r.Row, r.Text, Said.Join("; ", r.Notes)))],
     };
 
     private static ToldApproval Approval(NameApproval name) => new()
@@ -103,6 +103,8 @@ public sealed record ToldApproval
     public required int Line { get; init; }
 
     public required string Text { get; init; }
+
+    public static string ChangeWished { get; } = ApprovalsFile.Word(ApprovalState.ChangeWished);
 
     /// <summary>The word of approvals.csv; empty: not asked.</summary>
     public required string State { get; init; }

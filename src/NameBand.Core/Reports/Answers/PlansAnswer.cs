@@ -53,7 +53,7 @@ public sealed record ToldPlan
     public required IReadOnlyDictionary<string, JsonElement> Settings { get; init; }
 
     /// <summary>The same as lines to write.</summary>
-    public required IReadOnlyList<string> Lines { get; init; }
+    public required IReadOnlyList<Said> Lines { get; init; }
 
     /// <summary>The last words of those keys.</summary>
     public required IReadOnlyList<string> Keys { get; init; }
@@ -62,7 +62,7 @@ public sealed record ToldPlan
     public required IReadOnlyList<Said> Asks { get; init; }
 
     /// <summary>Of the plan as it is set, mended: the lines that she wrote and that stood in the way.</summary>
-    public required IReadOnlyList<string> InTheWay { get; init; }
+    public required IReadOnlyList<Said> InTheWay { get; init; }
 
     /// <summary>How many names go each way.</summary>
     public required IReadOnlyDictionary<string, int> Ways { get; init; }
@@ -126,4 +126,4 @@ public sealed record ToldComparison
 
 /// <param name="By">machine or hands.</param>
 /// <param name="DifferenceMinutes">Minutes less those of the other plan.</param>
-public sealed record ToldDifference(string Act, string By, double Minutes, double OtherMinutes, double DifferenceMinutes);
+public sealed record ToldDifference(Said Act, string By, double Minutes, double OtherMinutes, double DifferenceMinutes);

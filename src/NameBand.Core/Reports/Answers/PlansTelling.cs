@@ -75,18 +75,18 @@ internal static class PlansTelling
 
     /// <summary>Such as <c>"strip": { "rounds": 1 }</c>.</summary>
     /// <summary>One for each group of keys, so that all of them can be pasted: no key comes twice.</summary>
-    internal static IEnumerable<string> Lines(IEnumerable<JobEdit> edits) => edits
+    internal static IEnumerable<Said> Lines(IEnumerable<JobEdit> edits) => edits
         .GroupBy(e => e.Json is null ? e.Path : Group(e) + ".", StringComparer.Ordinal).Select(g => Line([.. g]));
 
-    private static string Line(JobEdit edit) => Line([edit]);
+    private static Said Line(JobEdit edit) => Line([edit]);
 
-    private static string Line(JobEdit[] ofGroup)
+    private static Said Line(JobEdit[] ofGroup)
     {
         string[] steps = Group(ofGroup[0]).Split('.', StringSplitOptions.RemoveEmptyEntries);
         string groups = string.Concat(steps.Select(s => $"\"{s}\": {{ "));
         string ends = string.Concat(steps.Select(_ => " }"));
         string keys = string.Join(", ", ofGroup.Select(e => $"\"{e.Path.Split('.')[^1]}\": {e.Json}"));
-        return ofGroup[0].Json is null ? $"take {ofGroup[0].Path} out" : $"{groups}{keys}{ends}";
+        return ofGroup[0].Json is null ? (Said)$"take {ofGroup[0].Path} out" : Said.Plain($"{groups}{keys}{ends}");
     }
 
     private static string Group(JobEdit edit) => string.Join('.', edit.Path.Split('.')[..^1]);
@@ -117,10 +117,10 @@ internal static class PlansTelling
         };
     }
 
-    private static ToldDifference Difference(string act, Doer by, decimal own, decimal other) =>
+    private static ToldDifference Difference(Said act, Doer by, decimal own, decimal other) =>
         new(act, by == Doer.Machine ? "machine" : "hands", (double)own, (double)other, (double)(own - other));
 
     /// <summary>In thousandths, as plan.json adds them up.</summary>
-    private static Dictionary<(string Act, Doer By), decimal> Minutes(OfferedPlan plan) => plan.Estimate.Work.Rows
+    private static Dictionary<(Said Act, Doer By), decimal> Minutes(OfferedPlan plan) => plan.Estimate.Work.Rows
         .GroupBy(r => (r.Act, r.By)).ToDictionary(g => g.Key, g => g.Sum(r => Thousandths.Mm(r.Minutes.Likely)));
 }

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Reports.Answers;
@@ -166,7 +167,7 @@ public sealed record ToldFinish
     public string? Step { get; init; }
 
     /// <summary>The same in words.</summary>
-    public required string Text { get; init; }
+    public required Said Text { get; init; }
 }
 
 public sealed record ToldHooping

@@ -94,7 +94,7 @@ public sealed class OtherWaysPrintTests
         Assert.Contains("1.0 % under the stitches are allowed for, and nothing in the gaps", text, StringComparison.Ordinal);
         Assert.Contains("spray starch 1 can of 400 ml", text, StringComparison.Ordinal);
         Assert.Contains("Starch the strip before you rule it", text, StringComparison.Ordinal);
-        Assert.Contains(report.Estimate!.Work.Rows, r => r is { Act: "stiffening the cloth", EachMinutes: > 3.5 });
+        Assert.Contains(report.Estimate!.Work.Rows, r => r.Act == "stiffening the cloth" && r.EachMinutes > 3.5);
         Assert.Contains("The work by hand, in its order", text, StringComparison.Ordinal);
         Assert.Contains("round 1 925.4 mm in all", text, StringComparison.Ordinal);
         Assert.Contains("and 12.7 mm (1/2 in) at both ends", text, StringComparison.Ordinal);

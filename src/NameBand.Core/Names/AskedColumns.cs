@@ -15,8 +15,8 @@ public static class AskedColumns
     internal static Problem Ask(string list, CsvRow header, int index, ImmutableArray<Said> labels)
     {
         var label = labels[index];
-        string name =
-            JsonSerializer.Serialize(label.English == header.Fields[index].Trim() ? label.English : PlainText.Short(header.Fields[index], 200), Writing);
+        string written = label.English == header.Fields[index].Trim() ? label.English : PlainText.Short(header.Fields[index], 200);
+        string name = JsonSerializer.Serialize(written, Writing);
         return Problem.NeedsPerson(
             new Where(list, header.Line, index + 1, Key),
             $"The column “{label}” may say whether a name may be shown, but NameBand cannot tell how. Until you say, the rows of this "

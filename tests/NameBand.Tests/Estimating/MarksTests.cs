@@ -64,7 +64,8 @@ public sealed class MarksTests : IDisposable
         Assert.True(more > count * 2.4, $"{more / count}");
 
         (double, double) Of(IReadOnlyList<WorkRow> rows, string act) =>
-            rows.Where(r => r.Act.English.StartsWith(act, StringComparison.Ordinal)).Select(r => (r.Count, Math.Round(r.EachMinutes, 9))).Single();
+            rows.Where(r => r.Act.English.StartsWith(act, StringComparison.Ordinal))
+                .Select(r => (r.Count, Math.Round(r.EachMinutes, 9))).Single();
     }
 
     [Fact]

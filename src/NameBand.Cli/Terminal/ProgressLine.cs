@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Reports;
 
@@ -66,8 +65,8 @@ internal sealed class ProgressLine(Outlet outlet) : IProgress<Progress>, IDispos
         int done = Math.Clamp(value.Done, 0, of);
         int full = (int)((long)BarCells * done / of);
         string bar = new string('━', full) + new string('╌', BarCells - full);
-        string line = string.Create(CultureInfo.InvariantCulture, $"{bar} {done} of {of}  {value.What}");
-        return Cut(line);
+        Said line = $"{bar} {done} of {of}  {value.What}";
+        return Cut(line.ToString());
     }
 
     private string Cut(string line) => line.Length < outlet.Width ? line : line[..(outlet.Width - 1)];

@@ -1,3 +1,5 @@
+using NameBand.Common;
+
 namespace NameBand.Cloth;
 
 /// <summary>
@@ -12,9 +14,9 @@ namespace NameBand.Cloth;
 /// <param name="ThicknessMm">Cloth and backing together, for the thread that goes through them.</param>
 /// <param name="MostPenetrationsPerMm2">Above this, averaged over a letter's own area, cloth is called overworked: our assumption.</param>
 public sealed record Fabric(
-    string Name,
-    string Backing,
-    string Needle,
+    Said Name,
+    Said Backing,
+    Said Needle,
     double SpacingMm,
     double PullCompensationMm,
     double ThicknessMm,
@@ -22,7 +24,7 @@ public sealed record Fabric(
     SewingThread Thread)
 {
     /// <summary>A backing that is cut back and stays in the cloth, so that nothing is torn away.</summary>
-    public bool BackingStays => Backing.StartsWith("cut-away", StringComparison.Ordinal);
+    public bool BackingStays => Backing.English.StartsWith("cut-away", StringComparison.Ordinal);
 
     /// <summary>How much shorter a column is sewn at each free end, in mm, because its stitches push the end out: our assumption.</summary>
     public double PushCompensationMm { get; init; } = 0.05;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Cloth;
@@ -39,9 +40,9 @@ public static class FabricTable
     ];
 
     public static Fabric? Find(string name) =>
-        All.FirstOrDefault(f => string.Equals(f.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+        All.FirstOrDefault(f => string.Equals(f.Name.English, name.Trim(), StringComparison.OrdinalIgnoreCase));
 
     private static Fabric Cloth(
-        string name, (string Backing, string Needle) sewn, double spacingMm, double pullMm, double thicknessMm, double mostPerMm2) =>
+        Said name, (Said Backing, Said Needle) sewn, double spacingMm, double pullMm, double thicknessMm, double mostPerMm2) =>
         new(name, sewn.Backing, sewn.Needle, spacingMm, pullMm, thicknessMm, mostPerMm2, FortyWeight);
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Cloth;
@@ -44,7 +45,7 @@ internal static class JobCloth
     /// </summary>
     private static Fabric Threaded(Fabric cloth, SewingThread thread)
     {
-        string needle = Needle(cloth.Needle, thread.Tex);
+        var needle = Needle(cloth.Needle, thread.Tex);
         double hole = HoleMm(needle) / HoleMm(cloth.Needle);
         return cloth with
         {
@@ -59,16 +60,21 @@ internal static class JobCloth
     /// A needle's metric number is its width in hundredths of a millimetre, and so is its hole (Printwear, 12/2016: 75/11 leaves
     /// 0.75 mm).
     /// </summary>
-    public static double HoleMm(string needle) =>
-        int.Parse(needle.AsSpan(0, needle.IndexOf('/', StringComparison.Ordinal)), NumberStyles.None, CultureInfo.InvariantCulture) / 100.0;
+    public static double HoleMm(Said needle)
+    {
+        string size = needle.English[..needle.English.IndexOf('/', StringComparison.Ordinal)];
+        return int.Parse(size, NumberStyles.None, CultureInfo.InvariantCulture) / 100.0;
+    }
 
     /// <summary>Sizes over 65/9: common practice, no source.</summary>
-    private static string Needle(string usual, double tex)
+    private static Said Needle(Said usual, double tex)
     {
-        string kind = usual[(usual.IndexOf(' ', StringComparison.Ordinal) + 1)..];
-        return tex <= MostForFineNeedleTex ? $"65/9 {kind}"
-            : tex <= MostForUsualNeedleTex ? usual
-            : tex <= 60 ? $"90/14 {kind}"
-            : tex <= 110 ? $"100/16 {kind}" : $"110/18 {kind}";
+        if (tex is > MostForFineNeedleTex and <= MostForUsualNeedleTex)
+        {
+            return usual;
+        }
+
+        string size = tex <= MostForFineNeedleTex ? "65/9" : tex <= 60 ? "90/14" : tex <= 110 ? "100/16" : "110/18";
+        return usual.English.EndsWith("sharp", StringComparison.Ordinal) ? (Said)$"{size} sharp" : $"{size} ball point";
     }
 }

@@ -19,10 +19,14 @@ public enum Severity
 /// <summary>Where a problem lies; lines and columns count from 1.</summary>
 public sealed record Where(string? File = null, int? Line = null, int? Column = null, string? Key = null, string? Name = null) : ITold
 {
-    /// <summary>A key is of a file, and is never translated, but for that of a hooping, which has none.</summary>
-    private const string Hooping = "hooping ";
+    /// <summary>How a key is said that stands in no file, such as that of a round; null: as it is written.</summary>
+    [JsonIgnore]
+    public Said? KeyInWords { get; init; }
 
     public Said InWords => Said.Join(", ", Parts());
+
+    /// <summary>A place that has no key in a file, and so one in words.</summary>
+    public static Where Of(string? file, Said part) => new(file, Key: part.English) { KeyInWords = part };
 
     public override string ToString() => InWords.English;
 
@@ -45,7 +49,7 @@ public sealed record Where(string? File = null, int? Line = null, int? Column = 
 
         if (Key is { Length: > 0 })
         {
-            yield return Key.StartsWith(Hooping, StringComparison.Ordinal) ? (Said)$"hooping {Key[Hooping.Length..]}" : Said.Plain(Key);
+            yield return KeyInWords ?? Said.Plain(Key);
         }
 
         if (Name is { } name)

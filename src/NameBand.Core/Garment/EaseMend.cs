@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Garment;
@@ -23,7 +24,7 @@ public enum EaseMendKind
 /// <param name="Edits">What to write in job.json.</param>
 /// <param name="Text">The same with its figures, as a sentence for the maker.</param>
 /// <param name="FinishedWidthMm">Width of the finished strip then.</param>
-public sealed record EaseMend(EaseMendKind Kind, ImmutableArray<JobEdit> Edits, string Text, double FinishedWidthMm)
+public sealed record EaseMend(EaseMendKind Kind, ImmutableArray<JobEdit> Edits, Said Text, double FinishedWidthMm)
 {
     /// <summary>Radius of each round’s lower edge where the strip is cut to the curve, lowest first; else none.</summary>
     public ImmutableArray<double> RadiiMm { get; init; } = [];

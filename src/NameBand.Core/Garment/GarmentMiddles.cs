@@ -5,10 +5,7 @@ namespace NameBand.Garment;
 /// <summary>How far a place lies from the middle of the garment's front or back, the shorter way.</summary>
 /// <param name="DistanceMm">Never less than zero.</param>
 /// <param name="IsRight">Whether it lies to the right as the strip is read; the middle itself counts as right.</param>
-public readonly record struct FromMiddle(double DistanceMm, bool IsRight)
-{
-    public string Side => IsRight ? "right" : "left";
-}
+public readonly record struct FromMiddle(double DistanceMm, bool IsRight);
 
 /// <summary>
 /// Where the middles of front and back lie on a round. What the job does not say follows from the usual: the strip's ends

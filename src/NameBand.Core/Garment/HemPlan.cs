@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Garment;
@@ -105,21 +106,23 @@ public sealed record HemPlan(
     public double RadiusMm(int number) => RoundMm(number) / TurnRad;
 
     /// <summary>Which way the names run and for whom they stand upright, as a sentence without its end.</summary>
-    public string RunsInWords
+    public Said RunsInWords
     {
         get
         {
-            string side = Side == GarmentSide.Outside ? "outside" : "inside";
-            string upright = ReadBy == Reader.Viewer
-                ? $"upright for someone who looks at the {side}"
+            Said side = Side == GarmentSide.Outside ? "outside" : "inside";
+            Said upright = ReadBy == Reader.Viewer
+                ? (Said)$"upright for someone who looks at the {side}"
                 : "upright for the wearer, with the tops of the letters towards the hem";
             if (!Closed)
             {
-                return $"along the edge {(ReadBy == Reader.Viewer ? "from left to right" : "from right to left")}, seen from the {side}; {upright}";
+                return ReadBy == Reader.Viewer
+                    ? (Said)$"along the edge from left to right, seen from the {side}; {upright}"
+                    : $"along the edge from right to left, seen from the {side}; {upright}";
             }
 
             return Runs == RunDirection.CounterClockwise
-                ? $"on the {side}, counter-clockwise seen from above (at the front towards the wearer's left); {upright}"
+                ? (Said)$"on the {side}, counter-clockwise seen from above (at the front towards the wearer's left); {upright}"
                 : $"on the {side}, clockwise seen from above (at the front towards the wearer's right); {upright}";
         }
     }

@@ -8,7 +8,7 @@ namespace NameBand.Layout;
 internal static class HemFits
 {
     public static Problem Told(RoundFit fit, Said mend) =>
-        fit.Judged().Told(new Where(Key: FormattableString.Invariant($"round {fit.Number}")), mend);
+        fit.Judged().Told(Where.Of(null, $"round {fit.Number}"), mend);
 
     /// <summary>
     /// What was found while a layout was made, as it holds for the plan that came of it: what was sewn and measured may have

@@ -24,23 +24,23 @@ internal static class RoundEasing
         bool isTold = false;
         foreach (var ease in plan.Easing.Where(e => e.Verdict != EaseVerdict.LiesFlat))
         {
-            var place = new Where(Key: FormattableString.Invariant($"round {ease.Number}"));
+            var place = Where.Of(null, $"round {ease.Number}");
             yield return ease.Verdict switch
             {
                 EaseVerdict.CanBeEased => ease.Judged().Told(place, EasingSteps),
                 EaseVerdict.WithTucks => ease.Judged().Told(place, TuckSteps),
                 _ => ease.Judged()
-                .Told(new Where(File, Key: FormattableString.Invariant($"strip, round {ease.Number}")),
+                .Told(Where.Of(File, $"strip, round {ease.Number}"),
                     isTold ? "What mends it stands with the round before." : Mend(plan, mends)),
             };
             isTold |= ease.Verdict == EaseVerdict.WantsShaping;
         }
     }
 
-    public const string EasingSteps =
+    public static readonly Said EasingSteps =
         "Run a line of long stitches along the upper edge, draw it up between the names and press with steam before sewing it down.";
 
-    public const string TuckSteps =
+    public static readonly Said TuckSteps =
         "Fold the tucks when both edges are turned in, before you pin the strip: the work packet has the place of each. Lay them all to one side, so that none reaches under a name; ease what is left between the names.";
 
     /// <summary>
@@ -74,6 +74,6 @@ internal static class RoundEasing
     {
         Said wider = "Smaller letters, more rounds or fewer names leave wider gaps, which can be eased by more.";
         return mends.IsEmpty ? wider
-            : (Said)$"{(mends.Length == 1 ? (Said)"This mends it" : "Any one of these mends it")}: {string.Join(" ", mends.Select((m, i) => FormattableString.Invariant($"({i + 1}) {m.Text}")))} {wider}";
+            : (Said)$"{(mends.Length == 1 ? (Said)"This mends it" : "Any one of these mends it")}: {Said.Join(" ", mends.Select((m, i) => (Said)$"({i + 1}) {m.Text}"))} {wider}";
     }
 }

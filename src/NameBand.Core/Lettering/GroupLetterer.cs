@@ -80,7 +80,7 @@ internal static class GroupLetterer
             {
                 var opened = shelf.Open(wished, job.Folder);
                 problems.AddRange(opened.Problems.Select(
-                    p => p with { Where = new Where(JobReader.FileName, Key: $"names, face of “{PlainText.Short(name.Text)}”") }));
+                    p => p with { Where = Where.Of(JobReader.FileName, $"names, face of “{PlainText.Short(name.Text)}”") }));
                 if (opened.Value is { } face)
                 {
                     faces[wished] = face;
@@ -100,7 +100,7 @@ internal static class GroupLetterer
             {
                 var opened = shelf.Open(wished, job.Folder);
                 problems.AddRange(opened.Problems.Select(p =>
-                    p with { Where = new Where(JobReader.FileName, Key: $"groups, face of “{PlainText.Short(group.Name)}”") }));
+                    p with { Where = Where.Of(JobReader.FileName, $"groups, face of “{PlainText.Short(group.Name)}”") }));
                 faces[group.Name] = opened.Value ?? chosen;
             }
         }

@@ -8,56 +8,59 @@ namespace NameBand.Lettering;
 /// <summary>The words with which names are held back for a person's decision.</summary>
 internal static class HoldReason
 {
-    public const string NoInk = "there is nothing to sew in this name";
+    public static readonly Said NoInk = "there is nothing to sew in this name";
 
     /// <summary>Such as: no face here has the sign ★ (U+2605); without it: “Pia Tarn”.</summary>
-    public static string ForSigns(string text, IReadOnlyList<UnshownSign> signs)
+    public static Said ForSigns(string text, IReadOnlyList<UnshownSign> signs)
     {
-        var parts = new List<string>(2);
+        var parts = new List<Said>(3);
         var lacking = signs.Where(s => !s.IsPicture).ToList();
         var pictures = signs.Where(s => s.IsPicture).ToList();
         if (lacking.Count > 0)
         {
-            bool letters = lacking.All(s => s.Text.EnumerateRunes().Any(Rune.IsLetter));
-            parts.Add($"no face here has the {(letters ? "letter" : "sign")}{Named(lacking)}");
+            var (count, named) = Named(lacking);
+            parts.Add(lacking.All(s => s.Text.EnumerateRunes().Any(Rune.IsLetter))
+                ? Said.Plural(count, $"no face here has the letter {named}", $"no face here has the letters {named}")
+                : Said.Plural(count, $"no face here has the sign {named}", $"no face here has the signs {named}"));
         }
 
         if (pictures.Count > 0)
         {
-            parts.Add(pictures.Select(s => s.Text).Distinct().Count() == 1
-                ? $"the picture sign {Named(pictures, plural: false)} is not a letter and cannot be stitched as one"
-                : $"the picture sign{Named(pictures)} are not letters and cannot be stitched as such");
+            var (count, named) = Named(pictures);
+            parts.Add(Said.Plural(
+                count, $"the picture sign {named} is not a letter and cannot be stitched as one",
+                $"the picture signs {named} are not letters and cannot be stitched as such"));
         }
 
         if (signs.Any(IsLetter))
         {
             parts.Add("ask its owner how to write it");
-            return string.Join("; ", parts);
+            return Said.Join("; ", parts);
         }
 
         string without = Without(text, signs);
-        string them = signs.Select(s => s.Text).Distinct().Count() == 1 ? "it" : "them";
-        parts.Add(without.Length > 0 ? $"without {them}: “{without}”" : $"without {them} nothing is left");
-        return string.Join("; ", parts);
+        int all = Named(signs).Count;
+        parts.Add(without.Length > 0 ? Said.Plural(all, $"without it: “{without}”", $"without them: “{without}”")
+            : Said.Plural(all, "without it nothing is left", "without them nothing is left"));
+        return Said.Join("; ", parts);
     }
 
-    public static string Damaged(string face, string characters, string fault) =>
+    public static Said Damaged(string face, string characters, Said fault) =>
         $"the face {face} cannot draw {Shown(characters)}: {fault}; choose another face";
 
-    public static string Blank(string face, string characters) =>
+    public static Said Blank(string face, string characters) =>
         $"the face {face} has {Shown(characters)} but draws nothing for it; choose another face";
 
-    public static string TooFarApart(string face) =>
+    public static Said TooFarApart(string face) =>
         $"the face {face} sets these letters absurdly far apart: its file is damaged; choose another face";
 
-    public static string Tangled(string face) =>
+    public static Said Tangled(string face) =>
         $"the face {face} sets these letters over one another too many times to be drawn: its file is damaged; choose another face";
 
-    private static Said Named(List<UnshownSign> signs, bool plural = true)
+    private static (int Count, Said Named) Named(IEnumerable<UnshownSign> signs)
     {
         string[] shown = [.. signs.Select(s => s.Text).Distinct().Select(Shown)];
-        Said list = Wording.List(shown);
-        return !plural ? list : (shown.Length == 1 ? " " : "s ") + list;
+        return (shown.Length, Wording.List(shown));
     }
 
     /// <summary>The characters with their code points; marks stand on a dotted circle, invisible ones are not shown.</summary>

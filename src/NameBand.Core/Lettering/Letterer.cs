@@ -36,7 +36,7 @@ internal static class Letterer
             }
             else
             {
-                held.Add(new HeldRow(name.Row, Said.Plain(reason)) { Offer = offer });
+                held.Add(new HeldRow(name.Row, reason) { Offer = offer });
             }
         }
 
@@ -46,10 +46,10 @@ internal static class Letterer
             HelpingFaces.Note(chosen, all) is { } note ? [.. chain.Problems, note] : chain.Problems);
     }
 
-    private static (LetteredName? Made, string Reason, string Offer) LetterOne(Name name, NameShaper shaper, PieceMaker maker)
+    private static (LetteredName? Made, Said Reason, string Offer) LetterOne(Name name, NameShaper shaper, PieceMaker maker)
     {
         var shaped = shaper.Shape(name.Text);
-        string? reason = shaped.Unshown.Count > 0
+        Said? reason = shaped.Unshown.Count > 0
             ? HoldReason.ForSigns(name.Text, shaped.Unshown)
             : shaped.Fault ?? FaultOf(name.Text, shaped);
         if (reason is not null)
@@ -80,7 +80,7 @@ internal static class Letterer
     }
 
     /// <summary>Looks for glyphs that cannot be used, and for characters that ought to leave ink and leave none.</summary>
-    private static string? FaultOf(string text, ShapedName shaped)
+    private static Said? FaultOf(string text, ShapedName shaped)
     {
         var inked = new bool[text.Length];
         foreach (var glyph in shaped.Glyphs)

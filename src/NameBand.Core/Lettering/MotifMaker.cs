@@ -29,7 +29,7 @@ internal static class MotifMaker
                 return Drawn("diamond", [.. Enumerable.Range(0, 4).Select(i => Around((i / 4.0) + 0.25, DiamondMm / 2))]);
             case MotifKind.SmallStar:
                 return Drawn(
-                    "small star",
+                    ((Said)"small star").English,
                     [.. Enumerable.Range(0, 10).Select(i => Around((i / 10.0) + 0.25, i % 2 == 0 ? StarMm / 2 : StarWaist * StarMm / 2))]);
             case MotifKind.Letter:
                 return OfFace(job, chosen, shelf);

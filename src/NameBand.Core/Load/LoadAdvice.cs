@@ -18,13 +18,13 @@ internal static class LoadAdvice
         if (Judge(fabric, loads) is { Kind: not VerdictKind.Good } judged)
         {
             yield return judged.Told(
-                new Where(Key: FormattableString.Invariant($"hooping {loads.MaxBy(l => l.HolesPerMm2).Hooping}")), Mends);
+                Where.Of(null, $"hooping {loads.MaxBy(l => l.HolesPerMm2).Hooping}"), Mends);
         }
 
         if (JudgeSpot(fabric, loads) is { Kind: not VerdictKind.Good } spot)
         {
             yield return spot.Told(
-                new Where(Key: FormattableString.Invariant($"hooping {loads.MaxBy(l => l.Spot.HolesPerMm2).Hooping}")),
+                Where.Of(null, $"hooping {loads.MaxBy(l => l.Spot.HolesPerMm2).Hooping}"),
                 "Look at that place on the swatch, from behind too: where the cloth is cut there, sew larger letters, or on firmer backing.");
         }
     }

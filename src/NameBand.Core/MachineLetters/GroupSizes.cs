@@ -55,7 +55,7 @@ internal sealed class GroupSizes
         var group = _groups.First(g => !main.Any(h => IsNear(g, h)) || g == _groups[^1]);
         string name = PlainText.Short(group.Name);
         Said wishes =
-            Wording.List([.. main.Select(h => FormattableString.Invariant($"{h * group.HeightFactor:0.#} mm beside {h:0.##} mm"))]);
+            Wording.List([.. main.Select(h => (Said)$"{h * group.HeightFactor:0.#} mm beside {h:0.##} mm")]);
         var pairs = main.SelectMany(h => _heightsMm.Where(o => Math.Abs(o - h) > SameMm).Select(o => (Height: h, Own: o)))
             .OrderBy(p => Math.Abs(Math.Log(p.Own / p.Height / group.HeightFactor))).ToList();
         Said mend = pairs.Count == 0 ? "Add the heights that the machine has to letters.sizes, or take heightFactor out of the group."

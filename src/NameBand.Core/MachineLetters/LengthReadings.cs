@@ -65,7 +65,7 @@ internal static class LengthReadings
     }
 
     /// <summary>What to say where lengths of names and a measured alphabet cannot be of one machine; null where they can.</summary>
-    public static (string Found, string Mend)? ContradictAlphabet(WidthModel model, List<WidthReading> alphabet, List<LengthReading> sewn)
+    public static (Said Found, Said Mend)? ContradictAlphabet(WidthModel model, List<WidthReading> alphabet, List<LengthReading> sewn)
     {
         var whole = sewn.Where(s => s.Reading.LengthMm == s.Of.LengthMm).ToList();
         if (alphabet.Count < 2 || whole.Count < 2)
@@ -80,10 +80,14 @@ internal static class LengthReadings
             double error = Math.Pow(model.ReadingErrorMm, 2) + Math.Pow(model.FeedPart * s.Reading.LengthMm, 2) + Math.Pow(told.SdMm, 2);
             return Math.Abs(s.Reading.LengthMm - told.MeanMm) > FarOff * Math.Sqrt(error);
         });
-        return far < 2 || 2 * far <= whole.Count ? null : (
-            FormattableString.Invariant(
-                $"{far} of {whole.Count} measured names do not come out as this alphabet says, so it is ignored: is it of another ")
-                + "machine, or of another set of letters?",
+        if (far < 2 || 2 * far <= whole.Count)
+        {
+            return null;
+        }
+
+        return (
+            $"{far} of {whole.Count} measured names do not come out as this alphabet says, so it is ignored: is it of another "
+                + $"machine, or of another set of letters?",
             $"If it is, rename it. If it is this machine’s, look at the lengths in {SewnLengths.FileName} again.");
     }
 

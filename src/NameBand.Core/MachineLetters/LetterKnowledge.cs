@@ -92,7 +92,7 @@ internal sealed class LetterKnowledge
 
         if (LengthReadings.ContradictAlphabet(model, alphabet, sewn) is { } foreign)
         {
-            problems.Add(Problem.NeedsPerson(new Where(settings.Alphabet), Said.Plain(foreign.Found), Said.Plain(foreign.Mend)));
+            problems.Add(Problem.NeedsPerson(new Where(settings.Alphabet), foreign.Found, foreign.Mend));
             alphabet = [];
         }
 

@@ -74,6 +74,6 @@ internal sealed class MachineMotif
             new Outline([new Ring([new Point(width, 0.5), new Point(width / 2, 0.5 + half), new Point(0, 0.5),
             new Point(width / 2, 0.5 - half)])]);
         return [new PlacedPiece(new LetterPiece(
-            FormattableString.Invariant($"motif of the machine: {width:R}"), "", Keyed, outline, outline.Bounds()), new Point(0, 0))];
+            FormattableString.Invariant($"motif-of-machine: {width:R}"), "", Keyed, outline, outline.Bounds()), new Point(0, 0))];
     }
 }

@@ -47,8 +47,8 @@ internal static class MachineSpelling
             string letters = string.Join(", ", lacking.Select(l => $"“{PlainText.Short(l)}”"));
             Said offer = nearest is null ? "no spelling near enough is known" : (Said)$"the nearest it can sew is “{nearest}”";
             var where = new Where(name.Row.List, name.Row.Line, Name: name.Text);
-            string? asked = nearest is null
-                ? null : Line(name, row, new Answer(Decision.Change, nearest, "agreed with its owner"), corrections);
+            Said? asked = nearest is null
+                ? null : Line(name, row, new Answer(Decision.Change, nearest, ((Said)"agreed with its owner").English), corrections);
             if (isForMarks)
             {
                 held.Add(new HeldRow(
@@ -99,20 +99,20 @@ internal static class MachineSpelling
 
     /// <summary>Kept as it is to be sewn now.</summary>
     private static Answer Kept(Name name, ListedRow? row) =>
-        new(Decision.Keep, name.Text == (row?.Was ?? name.Text) ? "" : name.Text, "marks by hand");
+        new(Decision.Keep, name.Text == (row?.Was ?? name.Text) ? "" : name.Text, ((Said)"marks by hand").English);
 
     /// <summary>What to do with the line that says it; like any decision it is for what the row answers to whether it may be
     /// shown.</summary>
-    private static string Line(Name name, ListedRow? row, Answer answer, Corrections corrections)
+    private static Said Line(Name name, ListedRow? row, Answer answer, Corrections corrections)
     {
         var decision = new RowDecision(name.Row, row?.Was ?? name.Text, answer.Decision, answer.Text, answer.Why)
         {
             Details = row?.DetailsPrint ?? "",
             Show = row?.Show ?? "",
         };
-        string how = row is { DecidedIn: > 0 }
-            ? FormattableString.Invariant($"put this line in the place of line {row.DecidedIn} of {Corrections.FileName}")
-            : $"add this line to {Corrections.FileName}";
-        return $"{how}: {CorrectionLines.Line(decision, corrections)}";
+        string line = CorrectionLines.Line(decision, corrections);
+        return row is { DecidedIn: > 0 }
+            ? (Said)$"put this line in the place of line {row.DecidedIn} of {Corrections.FileName}: {line}"
+            : $"add this line to {Corrections.FileName}: {line}";
     }
 }

@@ -40,7 +40,7 @@ internal sealed record SewnLengths(ImmutableArray<SewnLength> All)
     public const string MotifWord = "motif";
 
     /// <summary>In the column sewn_on: this length was told by mistake and does not count. Its line stays.</summary>
-    public const string TakenBackWord = "taken back";
+    public static readonly string TakenBackWord = ((Said)"taken back").English;
     private const double LongestMm = 2000; // Two metres: no name is so long, a unit was mistaken.
     private static readonly string[] Columns =
         ["measured_mm", "name", "key_in", "order", "part", "blank_mm", "size_mm", "gap_mm", "sewn_on", "turn"];

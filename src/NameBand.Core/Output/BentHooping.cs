@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
 
@@ -49,19 +50,21 @@ internal static class BentHooping
         var frame = plan.FrameOf(hooped)!.Value;
         bent.RuledLine(plan.RuledLineYMm(hooped));
         int cap = page.CapPx(1.5);
+        Said rule = "the dashed red line through the crosses is the one to rule";
         face.Set(
-            picture, "the dashed red line through the crosses is the one to rule",
+            picture, rule.ToString(),
             (page.X(frame.ChordMm / 2), page.Y(frame.YAtMm(-plan.Hem.Strip.CutWidthMm / 2, frame.ChordMm / 2)) + cap + page.Px(2)), cap,
             Palette.Madder, 0.5);
     }
 
-    public static string Words(StripPlan plan, Hooping hooping, HoopedSegment hooped, string which)
+    public static Said Words(StripPlan plan, Hooping hooping, HoopedSegment hooped, Said which)
     {
         var frame = plan.FrameOf(hooped)!.Value;
-        string curve = FormattableString.Invariant(
-            $"{(which.Length > 0 ? which + ", " : "")}curved, radius {plan.Hem.RadiusMm(hooped.Round.Number):0} mm");
-        string marks = FormattableString.Invariant(
-            $"; between the marks the arc is {frame.MarkBowMm(plan.MarkYMm, hooped.Segment.MarkArmMm):0.0} mm off the ruled line");
-        return $"{curve}{(hooping.HasNeedlePath ? marks : "")}; tape along the lower edge";
+        double radius = plan.Hem.RadiusMm(hooped.Round.Number);
+        Said curve = which.IsEmpty ? (Said)$"curved, radius {radius:0} mm" : $"{which}, curved, radius {radius:0} mm";
+        double off = frame.MarkBowMm(plan.MarkYMm, hooped.Segment.MarkArmMm);
+        return hooping.HasNeedlePath
+            ? (Said)$"{curve}; between the marks the arc is {off:0.0} mm off the ruled line; tape along the lower edge"
+            : $"{curve}; tape along the lower edge";
     }
 }

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
 
@@ -29,8 +30,9 @@ internal static class CurvedCutting
             Strip(reach, left, right, Palette.ThreadAt + 20);
             Strip(reach - LineMm, left + line, right - line, Palette.CottonAt);
             double top = centre + lane.Curve.CentreRadiusMm;
+            Said which = $"round {piece.Round}, piece {piece.Number}";
             face.Set(
-                picture, FormattableString.Invariant($"round {piece.Round}, piece {piece.Number}"),
+                picture, which.ToString(),
                 (page.X(x), page.Y(top) + (page.CapPx(13 * size) / 2.0)), page.CapPx(13 * size), Palette.Ink, 0.5);
 
             void Strip(double half, double from, double to, byte colour) => FillRing(
@@ -42,17 +44,14 @@ internal static class CurvedCutting
     }
 
     /// <summary>Edges and angles of a cloth's strip, as it is cut after sewing.</summary>
-    public static IEnumerable<string> Words(StripPlan plan, StripCloth cloth, ClothBand band)
+    public static IEnumerable<Said> Words(StripPlan plan, StripCloth cloth, ClothBand band)
     {
-        yield return FormattableString.Invariant(
-            $"cloth {cloth.Number}: a piece of a ring, radius {band.OuterRadiusMm:0} mm outside and {band.InnerRadiusMm:0} mm inside, in a rectangle {band.LengthMm:0} × {band.HeightMm:0} mm; hoopings {(cloth.Hoopings.IsEmpty ? "none" : FormattableString.Invariant($"{cloth.Hoopings[0]} to {cloth.Hoopings[^1]}"))}");
+        yield return $"cloth {cloth.Number}: a piece of a ring, radius {band.OuterRadiusMm:0} mm outside and {band.InnerRadiusMm:0} mm inside, in a rectangle {band.LengthMm:0} × {band.HeightMm:0} mm; hoopings {(cloth.Hoopings.IsEmpty ? (Said)"none" : $"{cloth.Hoopings[0]} to {cloth.Hoopings[^1]}")}";
         foreach (var piece in cloth.Pieces)
         {
             var edges = CurvedEdges.Of(plan, piece, band.LaneOf(piece).Curve);
-            yield return FormattableString.Invariant(
-                $"    piece {piece.Number}, cut after sewing: lower cut edge {edges.LowerMm:0} mm at radius {edges.LowerRadiusMm:0} mm, upper cut edge {edges.UpperMm:0} mm at radius {edges.UpperRadiusMm:0} mm");
-            yield return FormattableString.Invariant(
-                $"    the grain runs along it at its middle, and at {edges.GrainRad * 180 / Math.PI:0}° to it at its ends: there it gives, do not pull it");
+            yield return $"    piece {piece.Number}, cut after sewing: lower cut edge {edges.LowerMm:0} mm at radius {edges.LowerRadiusMm:0} mm, upper cut edge {edges.UpperMm:0} mm at radius {edges.UpperRadiusMm:0} mm";
+            yield return $"    the grain runs along it at its middle, and at {edges.GrainRad * 180 / Math.PI:0}° to it at its ends: there it gives, do not pull it";
         }
     }
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
 using NameBand.PlanFile;
@@ -15,6 +15,7 @@ internal static class CuttingPlan
     private const double CaptionMm = 22;
     private const double ClothMm = 17;
     private const double LinesMm = 45;
+    private const int LeastCapPx = 7; // Smaller is not read on a screen.
 
     public static void Draw(Stream png, StripPlan plan, CutPlan cut, CaptionFace face)
     {
@@ -26,7 +27,7 @@ internal static class CuttingPlan
         var page = new ProofPage(
             -SideMm * size, cut.ClothWidthMm + (2.5 * SideMm * size), length + (2 * SideMm * size),
             cut.ClothWidthMm + (2.5 * SideMm * size) + below, scale);
-        (page with { Palette = DyePalette.Of(plan.Colours), InWords = string.Join('\n', words.Select(w => w.Text.Trim())) })
+        (page with { Palette = DyePalette.Of(plan.Colours), InWords = string.Join('\n', words.Select(w => w.Text.ToString().Trim())) })
             .Write(png, picture =>
         {
             var on = new ProofCanvas(picture, page, face);
@@ -59,8 +60,9 @@ internal static class CuttingPlan
             picture.Upright(page.X(mm), edge - page.Px((isLong ? 22 : 10) * size), edge, 1.2, Palette.Ink);
             if (isLong)
             {
+                Said metres = $"{mm / 1000.0:0.0} m";
                 face.Set(
-                    picture, (mm / 1000.0).ToString("0.0", CultureInfo.InvariantCulture) + " m",
+                    picture, metres.ToString(),
                     (page.X(mm) + 3, edge - page.Px(14 * size)), page.CapPx(14 * size), Palette.Ink);
             }
         }
@@ -94,10 +96,9 @@ internal static class CuttingPlan
             foreach (var piece in cloth.Pieces)
             {
                 double y = page.Y(one.AcrossMm + (cloth.WidthMm / 2) + cloth.LaneYMm(piece.Lane));
-                face.Set(picture, FormattableString.Invariant(
-                        $"round {piece.Round}, piece {piece.Number}: {plan.OnClothMm(piece.LengthMm):0} mm on the flat"),
-                        (page.X(one.AlongMm + piece.OnClothMm + 20), y + (page.CapPx(13 * size) / 2.0)), page.CapPx(13 * size),
-                        Palette.Ink);
+                Said which = $"round {piece.Round}, piece {piece.Number}: {plan.OnClothMm(piece.LengthMm):0} mm on the flat";
+                int cap = page.CapPx(13 * size);
+                face.Set(picture, which.ToString(), (page.X(one.AlongMm + piece.OnClothMm + 20), y + (cap / 2.0)), cap, Palette.Ink);
             }
         }
     }
@@ -130,28 +131,33 @@ internal static class CuttingPlan
         }
     }
 
-    private static void DrawWords(ProofCanvas on, ImmutableArray<(string Text, double SizeMm)> words, double size)
+    private static void DrawWords(ProofCanvas on, ImmutableArray<(Said Text, double SizeMm)> words, double size)
     {
         var (picture, page, face) = on;
         double y = -SideMm * size;
         foreach (var (text, sizeMm) in words)
         {
-            face.Set(picture, text, (page.X(0), page.Y(y)), page.CapPx(sizeMm * size), Palette.Ink);
+            string line = text.ToString();
+            int cap = page.CapPx(sizeMm * size);
+            double wide = face.Measure(line, cap), room = picture.Width - (2 * page.X(0));
+            cap = wide > room ? Math.Max(LeastCapPx, (int)(cap * room / wide)) : cap;
+            bool isFromRight = Language.Now is { IsRightToLeft: true };
+            face.Set(
+                picture, line, (isFromRight ? picture.Width - page.X(0) : page.X(0), page.Y(y)), cap, Palette.Ink, isFromRight ? 1 : 0);
             y -= LinesMm * size;
         }
     }
 
     /// <summary>What stands below the drawing, line by line: first the whole and the plan it belongs to, then each cloth.</summary>
-    private static ImmutableArray<(string Text, double SizeMm)> Words(StripPlan plan, CutPlan cut)
+    private static ImmutableArray<(Said Text, double SizeMm)> Words(StripPlan plan, CutPlan cut)
     {
-        var words = ImmutableArray.CreateBuilder<(string, double)>();
-        string bought = cut.BoughtMm > cut.LengthMm + 1
-            ? FormattableString.Invariant($" (buy {cut.BoughtMm / 1000:0.00} m and wash it first)") : "";
-        string lies = cut.IsBias ? "on the bias"
+        var words = ImmutableArray.CreateBuilder<(Said, double)>();
+        Said bought = cut.BoughtMm > cut.LengthMm + 1 ? (Said)$" (buy {cut.BoughtMm / 1000:0.00} m and wash it first)" : "";
+        Said lies = cut.IsBias ? "on the bias"
             : plan.Hem.IsCurved ? "arcs nested, chords along the selvedge" : "strips along the selvedge";
-        words.Add((FormattableString.Invariant(
-            $"Cutting plan, plan {SheetMarks.Of(plan)}: {cut.LengthMm / 1000:0.00} m of cloth {cut.ClothWidthMm:0} mm wide{bought}, ")
-            + lies, CaptionMm));
+        words.Add((
+            $"Cutting plan, plan {SheetMarks.Of(plan)}: {cut.LengthMm / 1000:0.00} m of cloth {cut.ClothWidthMm:0} mm wide{bought}, {lies}",
+            CaptionMm));
         foreach (var cloth in cut.Cuts.OrderBy(c => c.Cloth.Number).Select(c => c.Cloth))
         {
             if (cloth.Band is { } band)
@@ -160,13 +166,11 @@ internal static class CuttingPlan
                 continue;
             }
 
-            string hoopings = cloth.Hoopings.IsEmpty
-                ? "" : FormattableString.Invariant($", hoopings {cloth.Hoopings[0]} to {cloth.Hoopings[^1]}");
-            string strips =
-                FormattableString.Invariant(
-                    $"{cloth.Pieces.Length} strip{(cloth.Pieces.Length == 1 ? "" : "s")} of {cloth.LanePitchMm:0.#} mm");
-            words.Add((FormattableString.Invariant(
-                $"cloth {cloth.Number}: {cloth.LengthMm:0} × {cloth.WidthMm:0} mm, {strips} to be cut after sewing{hoopings}"), ClothMm));
+            Said hoopings = cloth.Hoopings.IsEmpty ? "" : (Said)$", hoopings {cloth.Hoopings[0]} to {cloth.Hoopings[^1]}";
+            int count = cloth.Pieces.Length;
+            Said strips = Said.Plural(count, $"{count} strip of {cloth.LanePitchMm:0.#} mm", $"{count} strips of {cloth.LanePitchMm:0.#} mm");
+            words.Add((
+                $"cloth {cloth.Number}: {cloth.LengthMm:0} × {cloth.WidthMm:0} mm, {strips} to be cut after sewing{hoopings}", ClothMm));
         }
 
         return words.ToImmutable();

@@ -33,9 +33,8 @@ internal static class HoopingProof
         double bottom = Math.Min(field.BottomMm, hooping.Segments.Min(s => s.YMm) - reach - bow) - 4;
         double left = field.LeftMm - AroundMm;
         double width = field.WidthMm + (2 * AroundMm);
-        string[] words =
-            [.. Words(plan, hooping, figures),
-            .. figures.IsCutByHand ? [ThreadsToClip.InWords(path, hooping.OnClothMm)] : Array.Empty<string>()];
+        Said[] clip = figures.IsCutByHand ? [ThreadsToClip.InWords(path, hooping.OnClothMm)] : [];
+        string[] words = [.. Words(plan, hooping, figures).Concat(clip).Select(w => w.ToString())];
         var caption = CaptionLines.Wrap(words, face, (int)(CaptionMm * PixelsPerMm), (width - 8) * PixelsPerMm);
         double captionHeight = 3 + (caption.Count * 4.6);
         var page = new ProofPage(left, top + TapeMeasure.WidthMm, width, top + TapeMeasure.WidthMm - bottom + captionHeight, PixelsPerMm)
@@ -131,12 +130,13 @@ internal static class HoopingProof
         int cap = page.CapPx(1.5);
         double right = picture.Width - page.Px(1.2);
         double above = page.Px(0.9);
+        Said edge = sewnBeforeCutting ? "cut here" : "cut edge", folded = "fold, finished edge", sewing = "sewing field";
         foreach (var hooped in hooping.Segments)
         {
             double cut = page.Y(hooped.YMm + (plan.Hem.Strip.CutWidthMm / 2));
             double fold = page.Y(hooped.YMm + (plan.Hem.Strip.FinishedWidthMm / 2));
-            face.Set(picture, sewnBeforeCutting ? "cut here" : "cut edge", (right, cut - above), cap, Palette.Ink, 1);
-            face.Set(picture, "fold, finished edge", (right, fold - above), cap, Palette.Ink, 1);
+            face.Set(picture, edge.ToString(), (right, cut - above), cap, Palette.Ink, 1);
+            face.Set(picture, folded.ToString(), (right, fold - above), cap, Palette.Ink, 1);
         }
 
         var strips = StripWords.FromAbove(hooping);
@@ -144,11 +144,11 @@ internal static class HoopingProof
         {
             // Words that say nothing are not set: one strip alone is neither upper nor lower.
             face.Set(
-                picture, StripWords.Of(i, strips.Count),
+                picture, StripWords.Of(i, strips.Count).ToString(),
                 (page.Px(1.2), page.Y(strips[i].YMm + (plan.Hem.Strip.FinishedWidthMm / 2)) - above), cap, Palette.Ink);
         }
 
-        face.Set(picture, "sewing field", (page.X(field.LeftMm + 8.5), page.Y(field.TopMm) + (cap / 2.0)), cap, Palette.Madder);
+        face.Set(picture, sewing.ToString(), (page.X(field.LeftMm + 8.5), page.Y(field.TopMm) + (cap / 2.0)), cap, Palette.Madder);
     }
 
     /// <summary>Drops a line from the tape to each end of each segment and writes its place on the cloth beside it.</summary>
@@ -171,9 +171,9 @@ internal static class HoopingProof
                 picture.Upright(
                     page.X(x), page.Y(highest), page.Y(hooped.YMm - reach), Math.Max(1, page.Px(0.12)),
                     new Ink(Palette.Madder, 0.6, page.Px(0.8)));
-                string place = Millimetres(hooping.OnClothMm + x);
+                Said place = $"{hooping.OnClothMm + x:0.0}";
                 face.Set(
-                    picture, place, (page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(figures)), cap, Palette.Madder,
+                    picture, place.ToString(), (page.X(x) + (isStart ? page.Px(0.8) : -page.Px(0.8)), page.Y(figures)), cap, Palette.Madder,
                     isStart ? 0 : 1);
             }
         }
@@ -236,18 +236,18 @@ internal static class HoopingProof
 
     private static void DrawCaption(ProofCanvas on, IReadOnlyList<string> lines, double bottom)
     {
-        var (picture, page, face) = on;
+        var (picture, page, _) = on;
         picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Palette.TableAt + 9);
         picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), new Ink(Palette.Ink, 0.5));
         for (int i = 0; i < lines.Count; i++)
         {
-            face.Set(picture, lines[i], (page.Px(4), page.Y(bottom - 4.6 - (i * 4.6))), (int)(CaptionMm * PixelsPerMm), Palette.Ink);
+            CaptionLines.Set(on, lines[i], page.Y(bottom - 4.6 - (i * 4.6)), (int)(CaptionMm * PixelsPerMm), Palette.Ink);
         }
     }
 
-    private static IEnumerable<string> Words(StripPlan plan, Hooping hooping, HoopingFigures figures)
+    private static IEnumerable<Said> Words(StripPlan plan, Hooping hooping, HoopingFigures figures)
     {
-        yield return FormattableString.Invariant($"hooping {hooping.Number}");
+        yield return $"hooping {hooping.Number}";
         yield return $"mark {SheetMarks.Of(plan, hooping)}";
         if (hooping.Frame is { } smaller)
         {
@@ -258,15 +258,14 @@ internal static class HoopingProof
         for (int i = 0; i < strips.Count; i++)
         {
             var segment = strips[i].Segment;
-            string which = StripWords.Of(i, strips.Count);
-            yield return FormattableString.Invariant($"{(which.Length > 0 ? which + ", " : "")}round {strips[i].Round.Number}");
-            yield return FormattableString.Invariant(
-                $"cloth {hooping.Cloth}: {StripPlan.OnClothMm(hooping, strips[i]):0.0} to {plan.EndOnClothMm(hooping, strips[i]):0.0} mm");
+            var which = StripWords.Of(i, strips.Count);
+            yield return which.IsEmpty ? (Said)$"round {strips[i].Round.Number}" : $"{which}, round {strips[i].Round.Number}";
+            yield return $"cloth {hooping.Cloth}: {StripPlan.OnClothMm(hooping, strips[i]):0.0} to {plan.EndOnClothMm(hooping, strips[i]):0.0} mm";
             yield return segment.Names.Length switch
             {
                 0 => "no name",
-                1 => FormattableString.Invariant($"name {segment.Names[0].Order}"),
-                _ => FormattableString.Invariant($"names {segment.Names[0].Order} to {segment.Names[^1].Order}"),
+                1 => (Said)$"name {segment.Names[0].Order}",
+                _ => $"names {segment.Names[0].Order} to {segment.Names[^1].Order}",
             };
         }
 
@@ -276,14 +275,13 @@ internal static class HoopingProof
         }
 
         bool isLikeness = Likeness.IsIn(hooping.Segments.SelectMany(s => s.Segment.Names));
-        yield return FormattableString.Invariant($"{(isLikeness ? "about " : "")}{figures.Stitches:#,0} stitches");
-        yield return FormattableString.Invariant($"{Thousandths.Tenths(figures.MachineMinutes):0.0} min");
+        Said stitches = Wording.Count(figures.Stitches, "stitch", "stitches");
+        yield return isLikeness ? (Said)$"about {stitches}" : stitches;
+        yield return $"{Thousandths.Tenths(figures.MachineMinutes):0.0} min";
         yield return "true size";
         if (isLikeness)
         {
             yield return Likeness.OnProofs;
         }
     }
-
-    private static string Millimetres(double mm) => mm.ToString("0.0", CultureInfo.InvariantCulture);
 }

@@ -24,7 +24,7 @@ internal sealed partial class InputFingerprint(BandJob job, StripPlan plan, Fabr
 
     private readonly Lazy<string> _mark = new(() => SheetMarks.Of(plan));
 
-    private readonly string _common = new FingerprintBuilder()
+    private readonly string _common = InLanguage(new FingerprintBuilder())
         .Add(typeof(InputFingerprint).Assembly.ManifestModule.ModuleVersionId.ToByteArray())
         .Add(JsonSerializer.SerializeToUtf8Bytes(fabric, Settings.Default.Fabric))
         .Add(JsonSerializer.SerializeToUtf8Bytes(job.Machine, Settings.Default.MachineSettings))
@@ -98,6 +98,10 @@ internal sealed partial class InputFingerprint(BandJob job, StripPlan plan, Fabr
     /// <summary>How a SHA-256 is written as a fingerprint.</summary>
     /// <param name="sha256">As letters and figures.</param>
     internal static string InWords(string sha256) => sha256[..(2 * FingerprintBytes)];
+
+    /// <summary>A proof has words on it. Of English nothing is said, as before there were other languages.</summary>
+    private static FingerprintBuilder InLanguage(FingerprintBuilder values) =>
+        Language.Now is { } language ? values.Add(language.Culture.Name) : values;
 
     private void Add(FingerprintBuilder values, Segment segment)
     {

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 
@@ -7,13 +8,13 @@ namespace NameBand.Output;
 internal static class Likeness
 {
     /// <summary>On what the maker looks at.</summary>
-    public const string OnProofs = "a likeness: your machine’s own letters will look different";
+    public static readonly Said OnProofs = "a likeness: your machine’s own letters will look different";
 
     /// <summary>On a picture that is sent to the owner of a name.</summary>
-    public const string OnPictures = "a likeness: the sewn letters will look different";
+    public static readonly Said OnPictures = "a likeness: the sewn letters will look different";
 
     public static bool IsIn(IEnumerable<PlacedName> names) => names.Any(n => WayTraits.Of(n.Lettered.Way).HasLettersOfItsOwn);
 
-    public const string OnSheets =
+    public static readonly Said OnSheets =
         "The letters are a likeness: your machine’s own letters will look different. Their height, their lengths and their places are as planned.";
 }

@@ -1,4 +1,6 @@
+using System.Globalization;
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Load;
 using NameBand.Output.Drawing;
@@ -30,13 +32,11 @@ internal static class LoadMapProof
         double foot = ((3 + worst.Length) * LineMm) + 3;
         double left = field.LeftMm - AroundMm;
         double bottom = field.BottomMm - AroundMm;
-        string caption = FormattableString.Invariant(
-            $"load of hooping {hooping.Number}   ·   mark {SheetMarks.Of(plan, hooping)}   ·   {fabric.Name}, {fabric.Thread.Name}   ·   ")
-            + InWords(verdict);
+        Said caption = $"load of hooping {hooping.Number}   ·   mark {SheetMarks.Of(plan, hooping)}   ·   {fabric.Name}, {fabric.Thread.Name}   ·   {InWords(verdict)}";
         var page = new ProofPage(
             left, field.TopMm + AroundMm, field.WidthMm + (2 * AroundMm), field.HeightMm + (2 * AroundMm) + foot, HoopingProof.PixelsPerMm)
         {
-            InWords = caption,
+            InWords = caption.ToString(),
             Palette = ThreadSections.Dyes(plan, hooping),
         };
         page.Write(png, picture =>
@@ -108,17 +108,17 @@ internal static class LoadMapProof
         }
 
         int cap = page.CapPx(2);
-        face.Set(picture, FormattableString.Invariant($"{number}"), (x, y + (cap / 2.0)), cap, Palette.Ink, 0.5);
+        face.Set(picture, number.ToString(CultureInfo.InvariantCulture), (x, y + (cap / 2.0)), cap, Palette.Ink, 0.5);
     }
 
-    private static string InWords(LoadVerdict verdict) => verdict switch
+    private static Said InWords(LoadVerdict verdict) => verdict switch
     {
         LoadVerdict.Overworked => "the cloth will be overworked",
         LoadVerdict.SewSwatch => "sew a swatch first",
         _ => "fine",
     };
 
-    private static void DrawFoot(ProofCanvas on, double bottomMm, string caption, Fabric fabric, IReadOnlyList<LoadSpot> worst)
+    private static void DrawFoot(ProofCanvas on, double bottomMm, Said caption, Fabric fabric, IReadOnlyList<LoadSpot> worst)
     {
         var (picture, page, face) = on;
         int cap = page.CapPx(1.9);
@@ -126,8 +126,7 @@ internal static class LoadMapProof
         Say(caption);
         foreach (var (spot, i) in worst.Select((s, i) => (s, i)))
         {
-            Say(FormattableString.Invariant(
-                $"{i + 1}   {spot.PenetrationsPerMm2:0.0} needle holes and {spot.ThreadPerMm2:0.0} mm of thread on each mm² sewn"));
+            Say($"{i + 1}   {spot.PenetrationsPerMm2:0.0} needle holes and {spot.ThreadPerMm2:0.0} mm of thread on each mm² sewn");
         }
 
         double most = fabric.MostPenetrationsPerMm2;
@@ -143,9 +142,9 @@ internal static class LoadMapProof
                 }
             }
 
-            string text = band == 1
-                ? FormattableString.Invariant($"{LoadMeter.SwatchPart * most:0.0} to {most:0.0} holes: near what it bears")
-                : FormattableString.Invariant($"over {most:0.0}: overworked");
+            string text = (band == 1
+                ? (Said)$"{LoadMeter.SwatchPart * most:0.0} to {most:0.0} holes: near what it bears"
+                : $"over {most:0.0}: overworked").ToString();
             face.Set(picture, text, (page.Px(x + 7.2), page.Y(y)), cap, Palette.Ink);
             x += 7.2 + (face.Measure(text, cap) / HoopingProof.PixelsPerMm) + 6;
         }
@@ -153,9 +152,10 @@ internal static class LoadMapProof
         y -= LineMm;
         Say("holes and thread within 2 mm of each place, over the cloth that thread covers there");
 
-        void Say(string text)
+        void Say(Said said)
         {
-            face.Set(picture, text, (page.Px(4), page.Y(y)), cap, Palette.Ink);
+            string text = said.ToString();
+            CaptionLines.Set(on, text, page.Y(y), CaptionLines.FittingPx(on, text, cap), Palette.Ink);
             y -= LineMm;
         }
     }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 
@@ -8,25 +8,24 @@ namespace NameBand.Output;
 internal static class MarkWords
 {
     /// <summary>Above the hoopings of the packet.</summary>
-    public static string AboveHoopings(StripPlan plan) => plan.Marks switch
+    public static Said AboveHoopings(StripPlan plan) => plan.Marks switch
     {
         MarkMethod.Drawn => "Draw both crosses of a hooping in pencil on the ruled line, hoop the cloth, "
             + "and bring the needle over the one and then the other before you start; nothing of them is sewn. ",
-        MarkMethod.Paper => $"Cut out {Template(plan)} for each hooping, lay its crosses on the ruled line, hoop the cloth with it, "
-            + "bring the needle over the one cross and then the other, and remove the paper before you start. ",
+        MarkMethod.Paper => (Said)$"Cut out {Template(plan)} for each hooping, lay its crosses on the ruled line, hoop the cloth with it, "
+            + $"bring the needle over the one cross and then the other, and remove the paper before you start. ",
         MarkMethod.Sewn => "Marks first, in thread of the cloth’s colour, then the machine stops for the thread of the names. ",
         _ => "",
     };
 
     /// <summary>The step of the work by hand before the iron.</summary>
-    public static string BeforeHeat(StripPlan plan)
+    public static Said BeforeHeat(StripPlan plan)
     {
         int segments = plan.OfNeedlePaths.Hoopings.Sum(h => h.Segments.Length);
-        string crosses = (2 * segments).ToString("#,0", CultureInfo.InvariantCulture);
         return plan.Marks switch
         {
             MarkMethod.Sewn =>
-                $"Take the alignment marks out before any heat: two to each strip in each hooping, {crosses} in all. Heat sets their holes."
+                (Said)$"Take the alignment marks out before any heat: two to each strip in each hooping, {2 * segments:#,0} in all. Heat sets their holes."
                 + (plan.HasSeveralWays ? " Brush or wash out what you drew for the others." : ""),
             MarkMethod.Drawn => "The pencilled crosses lie in the turn-in and may stay; "
                 + "brush all other lines out before any heat: an iron can set them for good.",
@@ -35,12 +34,12 @@ internal static class MarkWords
     }
 
     /// <summary>What the first page to read says of every hooping.</summary>
-    public static string InEveryHooping(StripPlan plan)
+    public static Said InEveryHooping(StripPlan plan)
     {
-        string below = Math.Abs(plan.MarkYMm).ToString("0.0", CultureInfo.InvariantCulture);
+        Said below = $"{Math.Abs(plan.MarkYMm):0.0}";
         return plan.Marks switch
         {
-            MarkMethod.Drawn => $"""
+            MarkMethod.Drawn => (Said)$"""
                 Each hooping has two crosses. Draw them in pencil, not in chalk, on your ruled line,
                 {below} mm from the middle of the strip, at the figures of the tape: they lie in the
                 turn-in, out of sight. Bring the needle over the one and then over the other before
@@ -62,9 +61,9 @@ internal static class MarkWords
     }
 
     /// <summary>Of the iron, on the packet's front page.</summary>
-    public static string HeatCaution(StripPlan plan) =>
+    public static Said HeatCaution(StripPlan plan) =>
         plan.Marks == MarkMethod.Sewn ? "Iron and steam burn; take the marks out before any heat." : "Iron and steam burn.";
 
-    private static string Template(StripPlan plan) => plan.Hem.IsCurved
+    private static Said Template(StripPlan plan) => plan.Hem.IsCurved
         ? "the hooping’s proof, printed at true size" : "the hooping’s part of the template that the command print makes";
 }

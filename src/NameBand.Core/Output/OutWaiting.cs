@@ -10,7 +10,7 @@ namespace NameBand.Output;
 /// </summary>
 internal static class OutWaiting
 {
-    private const string Close = "Close what shows files of that folder: a viewer, a spreadsheet, a window of the folder. ";
+    private static readonly Said Close = "Close what shows files of that folder: a viewer, a spreadsheet, a window of the folder.";
 
     /// <summary>Leaves what was built to wait.</summary>
     /// <returns>What the person is told.</returns>
@@ -27,7 +27,7 @@ internal static class OutWaiting
             new Where(at.Out),
             $"Another program has a file of the folder “{Path.GetFileName(at.Out)}” open. " +
             $"The new folder is finished and waits beside it.",
-            Close + "The next command then puts the new one in its place."));
+            $"{Close} The next command then puts the new one in its place."));
     }
 
     /// <summary>Puts what waits in its place, with what the person has put into the earlier one since. Needs the locks.</summary>
@@ -71,7 +71,7 @@ internal static class OutWaiting
                 return [Problem.NeedsPerson(
                     new Where(at.Out),
                     "A finished folder waits to take the place of this one, and another program still has a file of this one open.",
-                    Close + "Then say the command again.")];
+                    $"{Close} Then say the command again.")];
             }
         }
         else

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text;
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.PlanFile;
 
@@ -10,17 +9,19 @@ namespace NameBand.Output;
 /// of.</summary>
 internal static class ReadMeFirst
 {
-    public static ImmutableArray<string> Parts(StripPlan plan, bool sewnBeforeCutting)
+    public static ImmutableArray<Said> Parts(StripPlan plan, bool sewnBeforeCutting)
     {
-        string runs = plan.Hem.RunsInWords.Replace("; ", ";\n", StringComparison.Ordinal).Replace(" (", "\n(", StringComparison.Ordinal);
+        Said runs = plan.Hem.RunsInWords.Changed((text, _) =>
+            text.Replace("; ", ";\n", StringComparison.Ordinal).Replace(" (", "\n(", StringComparison.Ordinal));
         return
         [
-            $"\nPlan {SheetMarks.Of(plan)}. The names run {runs}.\n", WhatLiesWhere, BeforeSewing(plan, sewnBeforeCutting),
+            $"\nPlan {SheetMarks.Of(plan)}. The names run {runs}.\n", WhatLiesWhere, BeforeSewing(plan),
+            sewnBeforeCutting ? CutAfterSewing : CutBeforeSewing, $"\n{MarkWords.InEveryHooping(plan)}\n", plan.Hem.IsCurved ? Curved : "",
             ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: true),
         ];
     }
 
-    private const string WhatLiesWhere =
+    private static readonly Said WhatLiesWhere =
         """
 
         What lies where
@@ -41,52 +42,40 @@ internal static class ReadMeFirst
 
         """;
 
-    private static string BeforeSewing(StripPlan plan, bool sewnBeforeCutting)
-    {
-        var text = new StringBuilder(
-            """
+    private static Said BeforeSewing(StripPlan plan) =>
+        $"""
 
-            Before you sew on the real cloth
-            --------------------------------
-            1. Read every name on the proofs against your list, letter by letter, and let
-               somebody else read them too.
-            2. Print one hooping at 100 % and lay a ruler on its tape. If ten centimetres are
-               not ten centimetres, the printer has scaled it.
-            3. Sew one hooping on a scrap of the same cloth with the same backing, thread and
-               needle. Take the backing off, if it is of that kind, press it, and look: does
-               cloth show between the stitches, does it pucker, can you read it at arm's length?
-            4. Measure how long that hooping came out. Cloth gets shorter as it is sewn; this
+        Before you sew on the real cloth
+        --------------------------------
+        1. Read every name on the proofs against your list, letter by letter, and let
+           somebody else read them too.
+        2. Print one hooping at 100 % and lay a ruler on its tape. If ten centimetres are
+           not ten centimetres, the printer has scaled it.
+        3. Sew one hooping on a scrap of the same cloth with the same backing, thread and
+           needle. Take the backing off, if it is of that kind, press it, and look: does
+           cloth show between the stitches, does it pucker, can you read it at arm's length?
+        4. Measure how long that hooping came out. Cloth gets shorter as it is sewn; this
+           plan allows for {plan.Shortening * 100:0.0##} % (strip.shortening in job.json). Write your own
+           figure there and run the plan again.
+        5. Measure the hem once more, on the garment, after it has hung.
 
-            """);
-        text.Append(CultureInfo.InvariantCulture,
-            $"   plan allows for {plan.Shortening * 100:0.0##} % (strip.shortening in job.json). Write your own\n");
-        text.Append(
-            """
-               figure there and run the plan again.
-            5. Measure the hem once more, on the garment, after it has hung.
+        """;
 
-            """);
-        text.Append(sewnBeforeCutting
-            ? """
-              6. Sew all names on the wide cloth first. Cut the strip to its width only when the
-                 last hooping is done and pressed.
+    private static readonly Said CutAfterSewing =
+        """
+        6. Sew all names on the wide cloth first. Cut the strip to its width only when the
+           last hooping is done and pressed.
 
-              """
-            : """
-              6. The strip is cut before it is sewn: baste it to the backing along both edges so
-                 that it cannot slip in the hoop.
+        """;
 
-              """);
-        text.Append(CultureInfo.InvariantCulture, $"""
+    private static readonly Said CutBeforeSewing =
+        """
+        6. The strip is cut before it is sewn: baste it to the backing along both edges so
+           that it cannot slip in the hoop.
 
-            {MarkWords.InEveryHooping(plan)}
+        """;
 
-            """);
-        text.Append(plan.Hem.IsCurved ? Curved : "");
-        return text.ToString();
-    }
-
-    private const string Curved = """
+    private static readonly Said Curved = """
 
         This strip is curved. Cut the cloths by proofs/cutting-plan.png: pieces of rings, the
         long edge towards the hem. For each hooping rule the straight line through the places

@@ -19,21 +19,25 @@ internal static class ReadMeNeeds
             return "";
         }
 
-        var text = new StringBuilder("\nBefore anything else\n--------------------\nSettle this, and run make again.\n\n");
+        Said heading = "\nBefore anything else\n--------------------\nSettle this, and run make again.\n\n";
+        var text = new StringBuilder(heading.ToString());
         int number = 0;
         foreach (var problem in needs.OfJob.Concat(needs.OfRows.Take(MostRows)))
         {
             number++;
             string label = string.Create(CultureInfo.InvariantCulture, $"{number,2}. ");
-            string place = problem.Where.ToString();
-            Append(text, label, $"{(place.Length > 0 ? place : "The job")}: {problem.Found} {problem.Mend}".TrimEnd());
+            var place = problem.Where.InWords;
+            Said said = $"{(place.IsEmpty ? "The job" : place)}: {problem.Found} {problem.Mend}";
+            Append(text, label, said.ToString().TrimEnd());
         }
 
         if (needs.OfRows.Length > MostRows)
         {
-            text.Append(
-                CultureInfo.InvariantCulture,
-                $"\nAnd {needs.OfRows.Length - MostRows} more rows are held; plan.json has them all, under problems.\n");
+            int more = needs.OfRows.Length - MostRows;
+            Said rest = Said.Plural(
+                more, $"\nAnd {more} more rows are held; plan.json has them all, under problems.\n",
+                $"\nAnd {more} more rows are held; plan.json has them all, under problems.\n");
+            text.Append(rest.ToString());
         }
 
         return text.ToString();

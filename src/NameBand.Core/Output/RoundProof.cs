@@ -38,7 +38,7 @@ internal static class RoundProof
         double top = reach + 2 + TapeMeasure.WidthMm + (flat.IsInPieces ? LabelMm : 2);
         double bottom = -reach - 15;
         double left = flat.CutLeftMm - SideMm;
-        string[] caption = [Caption(plan, round), .. Words(plan, flat)];
+        string[] caption = [Caption(plan, round).ToString(), .. Words(plan, flat).Select(w => w.ToString())];
         var page = new ProofPage(left, top, flat.CutRightMm + SideMm - left, top - bottom, PixelsPerMm(flat.CutRightMm - flat.CutLeftMm))
         {
             InWords = string.Join('\n', caption),
@@ -55,7 +55,7 @@ internal static class RoundProof
             DrawEnds(on, flat, reach, plan.Hem);
             DrawHoopings(on, plan, flat, figures, reach);
             DrawNames(on, plan, flat, sewn, threadMm);
-            face.Set(picture, caption[0], (page.X(0), page.Y(bottom + 2.2)), page.CapPx(CaptionMm), Palette.Ink);
+            DrawCaption(on, caption[0], bottom);
         }
 
         if (look.MostPixelsAtOnce is { } most)
@@ -68,6 +68,16 @@ internal static class RoundProof
         }
     }
 
+    /// <summary>It begins where the finished round does; one that is longer than the round is set smaller.</summary>
+    private static void DrawCaption(ProofCanvas on, string caption, double bottom)
+    {
+        var (picture, page, face) = on;
+        int cap = CaptionLines.FittingPx(on, caption, page.CapPx(CaptionMm));
+        double x = Language.Now is { IsRightToLeft: true } ? picture.Width - page.X(0) - face.Measure(caption, cap) : page.X(0);
+        double over = x + face.Measure(caption, cap) - picture.Width;
+        face.Set(picture, caption, (over > 0 ? Math.Max(0, x - over) : x, page.Y(bottom + 2.2)), cap, Palette.Ink);
+    }
+
     /// <summary>A tape for each piece, which counts its own centimetres from its cut left end.</summary>
     private static void DrawTapes(ProofCanvas on, FlatRound flat, double reach)
     {
@@ -77,9 +87,10 @@ internal static class RoundProof
             TapeMeasure.Draw(on, reach + 2, piece.ZeroMm, piece.FromMm - piece.ZeroMm, piece.ToMm - piece.ZeroMm);
             if (flat.IsInPieces)
             {
-                string cloth = FormattableString.Invariant($"cloth {piece.Cloth}");
+                Said cloth = $"cloth {piece.Cloth}";
                 face.Set(
-                    picture, cloth, (page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm + 1.2)), page.CapPx(1.8), Palette.Ink);
+                    picture, cloth.ToString(), (page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm + 1.2)), page.CapPx(1.8),
+                    Palette.Ink);
                 double thick = Math.Max(1, page.Px(0.3));
                 picture.Upright(
                     page.X(piece.FromMm), page.Y(reach + 2 + TapeMeasure.WidthMm), page.Y(-reach - 2), thick, new Ink(Palette.Madder, 0.6));
@@ -100,7 +111,7 @@ internal static class RoundProof
         Beyond(flat.CutLeftMm, -flat.CutLeftMm, "turn in");
         Beyond(flat.LengthMm, flat.CutRightMm - flat.LengthMm, hem.Closed ? "overlap" : "turn in");
 
-        void Beyond(double fromMm, double lengthMm, string what)
+        void Beyond(double fromMm, double lengthMm, Said what)
         {
             if (lengthMm <= 0)
             {
@@ -114,7 +125,7 @@ internal static class RoundProof
                     new Ink(Palette.Madder, 0.35, page.Px(0.8)));
             }
 
-            face.Set(picture, what, (page.X(fromMm + (lengthMm / 2)), page.Y(-reach - 4)), page.CapPx(1.8), Palette.Madder, 0.5);
+            face.Set(picture, what.ToString(), (page.X(fromMm + (lengthMm / 2)), page.Y(-reach - 4)), page.CapPx(1.8), Palette.Madder, 0.5);
         }
     }
 
@@ -145,11 +156,12 @@ internal static class RoundProof
         int cap = page.CapPx(2.0);
         foreach (var lying in flat.Hooped)
         {
-            string number = FormattableString.Invariant($"hooping {lying.Hooping.Number}");
-            string marked = $"{number}  ·  {SheetMarks.Of(plan, lying.Hooping)}";
+            Said number = $"hooping {lying.Hooping.Number}";
+            Said marked = $"{number}  ·  {SheetMarks.Of(plan, lying.Hooping)}";
             var minutes = Thousandths.Tenths(figures[lying.Hooping.Number].MachineMinutes);
-            string timed = FormattableString.Invariant($"{marked}  ·  {minutes:0.0} min");
-            string fits = new[] { timed, marked }.FirstOrDefault(t => face.Measure(t, cap) <= page.Px(lying.ToMm - lying.FromMm)) ?? number;
+            Said timed = $"{marked}  ·  {minutes:0.0} min";
+            double room = page.Px(lying.ToMm - lying.FromMm);
+            string fits = (new[] { timed, marked }.FirstOrDefault(t => face.Measure(t.ToString(), cap) <= room) ?? number).ToString();
             NameBracket.Draw(on, lying.FromMm, lying.ToMm, -reach - 1.2, fits, cap);
         }
     }
@@ -177,45 +189,48 @@ internal static class RoundProof
     }
 
     /// <summary>Each name with its place on the tape, for those who do not see the picture.</summary>
-    private static IEnumerable<string> Words(StripPlan plan, FlatRound flat)
+    private static IEnumerable<Said> Words(StripPlan plan, FlatRound flat)
     {
         foreach (var lying in flat.Hooped)
         {
             string mark = SheetMarks.Of(plan, lying.Hooping);
-            var names = lying.Names.Select(n => FormattableString.Invariant($"{Thousandths.Tenths(n.OnClothMm):0.0} mm ")
-                + n.Name.Lettered.Name.Text + (n.Name.Line > 0 ? $" ({StripWords.LineOf(n.Name)})" : ""));
-            yield return FormattableString.Invariant($"hooping {lying.Hooping.Number}, mark {mark}, cloth {lying.Hooping.Cloth}: ")
-                + string.Join("; ", names);
+            Said names = Said.Join("; ", lying.Names.Select(n =>
+            {
+                Said placed = $"{Thousandths.Tenths(n.OnClothMm):0.0} mm {n.Name.Lettered.Name.Text}";
+                return n.Name.Line > 0 ? (Said)$"{placed} ({StripWords.LineOf(n.Name)})" : placed;
+            }));
+            yield return $"hooping {lying.Hooping.Number}, mark {mark}, cloth {lying.Hooping.Cloth}: {names}";
         }
     }
 
     /// <summary>The heights that stand on the round, the smallest first.</summary>
-    private static string Letters(StripPlan plan, Round round)
+    private static Said Letters(StripPlan plan, Round round)
     {
         double[] factors = [.. round.Names.Select(n => n.Lettered.Standing.HeightFactor).DefaultIfEmpty(1).Distinct().Order()];
-        return "letters " + string.Join(" and ", factors.Select(f => FormattableString.Invariant($"{plan.LetterHeightMm * f:0.0}")))
-            + " mm";
+        return $"letters {Said.Join(" and ", factors.Select(f => (Said)$"{plan.LetterHeightMm * f:0.0}"))} mm";
     }
 
-    private static string Caption(StripPlan plan, Round round)
+    private static Said Caption(StripPlan plan, Round round)
     {
         var fit = plan.FitOf(round);
-        string agrees = fit.Meets
-            ? "meets the hem"
-            : FormattableString.Invariant($"{Math.Abs(fit.OverMm):0.0} mm {(fit.RunsOver ? "longer" : "shorter")} than the hem");
-        string tucks = RoundEasing.Of(plan, round).Tucked is { } tucked
-            ? FormattableString.Invariant(
-                $"   ·   {tucked.Count} tapered {(tucked.Count == 1 ? "tuck" : "tucks")}, {tucked.WidthMm:0.0} mm at the upper edge") : "";
-        string lengths = FormattableString.Invariant(
-            $"finished {Thousandths.Tenths(round.LengthMm):0.0} mm, flat {Thousandths.Tenths(plan.OnClothMm(round.LengthMm)):0.0} mm");
-        string drawn = plan.Hem.IsCurved
-            ? "   ·   drawn straight, along the lower edge; cut as an arc of radius "
-                + FormattableString.Invariant($"{plan.Hem.RadiusMm(round.Number):0} mm") : "";
+        double over = Math.Abs(fit.OverMm);
+        Said agrees = fit.Meets ? "meets the hem"
+            : fit.RunsOver ? (Said)$"{over:0.0} mm longer than the hem" : $"{over:0.0} mm shorter than the hem";
+        Said tucks = "";
+        if (RoundEasing.Of(plan, round).Tucked is { } tucked)
+        {
+            tucks = Said.Plural(
+                tucked.Count, $"   ·   {tucked.Count} tapered tuck, {tucked.WidthMm:0.0} mm at the upper edge",
+                $"   ·   {tucked.Count} tapered tucks, {tucked.WidthMm:0.0} mm at the upper edge");
+        }
+
+        Said lengths = $"finished {Thousandths.Tenths(round.LengthMm):0.0} mm, flat {Thousandths.Tenths(plan.OnClothMm(round.LengthMm)):0.0} mm";
+        Said drawn = plan.Hem.IsCurved
+            ? (Said)$"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "";
         int count = round.Names.Count(n => n.IsOfList);
-        string names = FormattableString.Invariant($"{count} names   ·   {Letters(plan, round)}{tucks}{drawn}");
+        Said names = Said.Plural(count, $"{count} names", $"{count} names");
         string mark = SheetMarks.Of(plan);
-        string likeness = Likeness.IsIn(round.Names) ? $"   ·   {Likeness.OnProofs}" : "";
-        return FormattableString.Invariant(
-            $"round {round.Number}   ·   plan {mark}   ·   {lengths}   ·   {agrees}   ·   {names}{likeness}");
+        Said likeness = Likeness.IsIn(round.Names) ? (Said)$"   ·   {Likeness.OnProofs}" : "";
+        return $"round {round.Number}   ·   plan {mark}   ·   {lengths}   ·   {agrees}   ·   {names}   ·   {Letters(plan, round)}{tucks}{drawn}{likeness}";
     }
 }

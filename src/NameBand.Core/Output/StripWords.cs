@@ -1,4 +1,4 @@
-using System.Globalization;
+using NameBand.Common;
 using NameBand.Layout;
 
 namespace NameBand.Output;
@@ -11,16 +11,16 @@ public static class StripWords
         [.. hooping.Segments.OrderByDescending(s => s.YMm).ThenBy(s => s.XMm)];
 
     /// <summary>Empty where there is only one.</summary>
-    public static string Of(int fromAbove, int count) => count < 2 ? ""
+    public static Said Of(int fromAbove, int count) => count < 2 ? (Said)""
         : fromAbove == 0 ? "upper strip"
         : fromAbove == count - 1 ? "lower strip"
-        : string.Create(CultureInfo.InvariantCulture, $"strip {fromAbove + 1} from above");
+        : (Said)$"strip {fromAbove + 1} from above";
 
     /// <summary>Which of the two lines of its strip a name stands on; empty where a strip has one.</summary>
-    public static string LineOf(PlacedName name) => LineOf(name.Line);
+    public static Said LineOf(PlacedName name) => LineOf(name.Line);
 
     /// <inheritdoc cref="LineOf(PlacedName)"/>
-    public static string LineOf(int line) => line switch
+    public static Said LineOf(int line) => line switch
     {
         1 => "upper line",
         2 => "lower line",

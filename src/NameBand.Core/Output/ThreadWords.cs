@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Layout;
 
 namespace NameBand.Output;
@@ -6,18 +7,18 @@ namespace NameBand.Output;
 public static class ThreadWords
 {
     /// <summary>Empty where the job has one thread.</summary>
-    public static string Of(StripPlan plan, Hooping hooping)
+    public static Said Of(StripPlan plan, Hooping hooping)
     {
         if (plan.Threads.Of(hooping.Number) is not { } threads)
         {
             return "";
         }
 
-        string order = string.Join(", then ", threads.Order.Select(t => t.InWords));
-        string before = hooping.Number == plan.Threads.All.Keys.Min()
+        Said order = Said.Join(", then ", threads.Order.Select(t => t.InWords));
+        Said before = hooping.Number == plan.Threads.All.Keys.Min()
             ? "Begin with this thread" : threads.ChangesBefore ? "Change the thread first" : "The thread stays as it is";
-        return threads.Order.Length == 1 ? $"{before}: {order}."
-            : hooping.HasNeedlePath ? $"{before}: {order}; the machine stops between them."
+        return threads.Order.Length == 1 ? (Said)$"{before}: {order}."
+            : hooping.HasNeedlePath ? (Said)$"{before}: {order}; the machine stops between them."
             : $"{before}: {order}, as the names have them.";
     }
 }

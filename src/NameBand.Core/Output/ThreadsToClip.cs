@@ -37,13 +37,15 @@ internal static class ThreadsToClip
 
     /// <summary>Said on the proof and on the sheet; places count along the flat cloth from its cut left end.</summary>
     /// <param name="zeroMm">Where the path's origin lies there.</param>
-    public static string InWords(NeedlePath path, double zeroMm)
+    public static Said InWords(NeedlePath path, double zeroMm)
     {
         var threads = Of(path);
         string places =
             string.Join(", ", threads.Select(t => FormattableString.Invariant($"{zeroMm + t.From.XMm:0}–{zeroMm + t.To.XMm:0}")));
         return threads.IsEmpty
-            ? "no thread to clip but the last one"
-            : $"clip the last thread and {threads.Length} more at both ends, at {places} mm on the cloth; shorter threads between letters stay";
+            ? (Said)"no thread to clip but the last one"
+            : Said.Plural(
+                threads.Length, $"clip the last thread and {threads.Length} more at both ends, at {places} mm on the cloth; shorter threads between letters stay",
+                $"clip the last thread and {threads.Length} more at both ends, at {places} mm on the cloth; shorter threads between letters stay");
     }
 }

@@ -63,11 +63,11 @@ internal static class Worksheet
                     segment.LastName is { } last ? Whole(last.Order) : "",
                     segment.LastName is { } ends ? Tenths(ends.EndMm) : "",
                     .. plan.FrameOf(hooped) is { } bent ? new[] { Tenths(bent.MarkBowMm(plan.MarkYMm, segment.MarkArmMm)) } : [],
-                    StripWords.Of(i, strips.Count),
+                    StripWords.Of(i, strips.Count).English,
                     SheetMarks.Of(plan, hooping),
                     planMark,
                     .. plan.Threads.Of(hooping.Number) is { } threads
-                    ? new[] { i == 0 ? string.Join(" then ", threads.Order.Select(t => t.InWords)) : "" } : [],
+                    ? new[] { i == 0 ? string.Join(" then ", threads.Order.Select(t => t.InWords.English)) : "" } : [],
                     i == 0 ? Whole(figure.Stitches) : "",
                     i == 0 ? Tenths(estimate.OwnMinutes(figure)) : "",
                     "",

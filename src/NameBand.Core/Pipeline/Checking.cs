@@ -108,12 +108,12 @@ internal sealed class Checking
             return;
         }
 
-        string[] faults = [.. PlanAgreement.Faults(written)];
+        Said[] faults = [.. PlanAgreement.Faults(written)];
         if (faults.Length > 0)
         {
             Said more = faults.Length > Few.Examples ? (Said)$" And {Wording.Count(faults.Length - Few.Examples, "more fault")} of the kind." : "";
             _problems.Add(Problem.NeedsPerson(
-                new Where(Shown(OutPaths.Plan)), Said.Plain(string.Join(' ', faults.Take(Few.Examples))) + more,
+                new Where(Shown(OutPaths.Plan)), Said.Join(" ", faults.Take(Few.Examples)) + more,
                 "It was changed by hand, or is a fault of ours. Run make, and check again."));
         }
 

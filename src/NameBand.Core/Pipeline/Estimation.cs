@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
@@ -91,8 +90,8 @@ internal static class Estimation
 
     private static Said Cloths(int count) => count == 1 ? "one cloth" : (Said)$"{count} cloths";
 
-    private static string Days(int days) => FormattableString.Invariant($"{days} {(days == 1 ? "day" : "days")}");
+    private static Said Days(int days) => Wording.Count(days, "day");
 
     /// <summary>Such as <c>Tuesday 1 December 2026</c>.</summary>
-    private static string InWords(DateOnly day) => day.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
+    private static Said InWords(DateOnly day) => $"{day:dddd d MMMM yyyy}";
 }

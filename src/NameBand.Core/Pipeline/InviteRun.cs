@@ -115,7 +115,7 @@ internal static class InviteRun
         var missing = owners.Where(o => o.IsMissing).Select(o => o.Found.Placed.Lettered.Name.Row).ToHashSet();
         return [.. made.Rows.Rows.Where(r => missing.Contains(r.Row)).Select(r => CorrectionLines.Line(
             new RowDecision(
-                r.Row, r.Was, Decision.LeaveOut, "", "no answer by the day that was set") { Details = r.DetailsPrint, Show = r.Show },
+                r.Row, r.Was, Decision.LeaveOut, "", ((Said)"no answer by the day that was set").English) { Details = r.DetailsPrint, Show = r.Show },
                 corrections))];
     }
 

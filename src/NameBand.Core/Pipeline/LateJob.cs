@@ -54,7 +54,7 @@ internal static class LateJob
         string list = "Name\r\n" + string.Concat(names.Select(n => CsvText.Row([n.Lettered.Name.Text], ',') + "\r\n"));
         WholeFile.Put(Path.Combine(inside, ListName), Encoding.UTF8.GetBytes(list));
         var keep = CorrectionsEditing.Apply(inside, [.. names.Select((n, i) => new RowDecision(
-            new RowRef(ListName, i + 2), n.Lettered.Name.Text, Decision.Keep, "", "settled in the list of the garment"))]);
+            new RowRef(ListName, i + 2), n.Lettered.Name.Text, Decision.Keep, "", ((Said)"settled in the list of the garment").English))]);
         WholeFile.Put(Path.Combine(inside, Corrections.FileName), keep.Value!.Bytes.AsSpan());
         WholeFile.Put(Path.Combine(inside, JobReader.FileName), file);
 

@@ -123,8 +123,8 @@ internal static class Planning
     {
         if (fabric is null)
         {
-            string known = string.Join(", ", FabricTable.All.Select(f => f.Name));
-            Said near = NearestWord.Find(job.Fabric, FabricTable.All.Select(f => f.Name)) is { } word ? (Said)$"Did you mean “{word}”? " : "";
+            string known = string.Join(", ", FabricTable.All.Select(f => f.Name.English));
+            Said near = NearestWord.Find(job.Fabric, FabricTable.All.Select(f => f.Name.English)) is { } word ? (Said)$"Did you mean “{word}”? " : "";
             yield return Problem.CannotUse(
                 new Where("job.json", Key: "fabric"),
                 $"There is no cloth “{PlainText.Short(job.Fabric)}” in the table of cloths.",

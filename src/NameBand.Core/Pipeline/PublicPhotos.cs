@@ -48,7 +48,8 @@ internal static class PublicPhotos
 
             room -= shown.Jpeg.Length;
             photos.Add(new PublicPhoto(
-                [.. files[i].Names.Where(n => n.IsOfList).Select(n => n.Order)], files[i].What, shown.Jpeg, shown.WidthPx, shown.HeightPx));
+                [.. files[i].Names.Where(n => n.IsOfList).Select(n => n.Order)], files[i].IsOfPart, shown.Jpeg, shown.WidthPx,
+                shown.HeightPx));
         }
 
         return photos.ToImmutable();

@@ -31,7 +31,8 @@ internal static class Sewing
         public ImmutableSortedDictionary<string, int> RehearsalSheets { get; init; } = ImmutableSortedDictionary<string, int>.Empty;
     }
 
-    private const string CaptionFaceName = "Nunito Bold";
+    private const string CaptionFamily = "Nunito";
+    private const string CaptionFaceName = CaptionFamily + " Bold";
 
     /// <param name="wishes">What is printed too; null: nothing.</param>
     public static Sewn Run(

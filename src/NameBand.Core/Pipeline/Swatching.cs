@@ -68,7 +68,7 @@ internal static class Swatching
             .. begun.Problems, .. StitchSettingNotes.Notes(made.Job, made.Fabric), .. Short(plan), .. folder.Commit(),
         ];
         return new SwatchReport(
-            ExitStatus.AllPlaced, made.Job.Title, made.Fabric.Name, plan, facts.Hoopings.Sum(h => h.Stitches),
+            ExitStatus.AllPlaced, made.Job.Title, made.Fabric.Name.English, plan, facts.Hoopings.Sum(h => h.Stitches),
             facts.Hoopings.Sum(h => h.Minutes), folder.FullPath, problems);
     }
 

@@ -32,10 +32,10 @@ internal static class ThreadColours
         if (plan.Threads is { AreSeveral: true } several)
         {
             Said threads = Wording.List([.. several.Threads.Select(t => t.InWords)]);
-            string changes = FormattableString.Invariant($"{several.Changes} {(several.Changes == 1 ? "change" : "changes")}");
+            Said changes = Wording.Count(several.Changes, "change");
             int inside = several.All.Values.Count(h => h.Order.Length > 1);
             Said within = inside == 0
-                ? "" : (Said)$"; {inside} {(inside == 1 ? "hooping holds" : "hoopings hold")} more than one";
+                ? "" : Said.Plural(inside, $"; {inside} hooping holds more than one", $"; {inside} hoopings hold more than one");
             yield return Problem.Note(
                 new Where(JobReader.FileName, Key: LayoutKeys.Groups.Path),
                 $"There are {several.Threads.Length} threads, {threads}, and {changes} between them"

@@ -33,32 +33,33 @@ internal static class WishAdvice
             {
                 var (why, mend) = Why(name, sewn, names, plan);
                 yield return Problem.NeedsPerson(
-                    new Where(JobReader.FileName, Key: LayoutKeys.Names.Path, Name: PlainText.Short(name.Text)), $"{found} {why}", Said.Plain(mend));
+                    new Where(JobReader.FileName, Key: LayoutKeys.Names.Path, Name: PlainText.Short(name.Text)), $"{found} {why}", mend);
             }
         }
     }
 
     /// <summary>Where it stands in place of where it was wished to; null: where it was wished to.</summary>
-    private static string? Found(Stand stand, List<Stand> row, HemPlan hem)
+    private static Said? Found(Stand stand, List<Stand> row, HemPlan hem)
     {
         var wish = stand.Name.Lettered.Name.Wish!;
         int? round = wish.Round ?? (wish.Pin is null ? null : 1);
         if (round is { } wished && wished != stand.Round)
         {
-            return FormattableString.Invariant($"It was wished on round {wished} and stands on round {stand.Round}.");
+            return $"It was wished on round {wished} and stands on round {stand.Round}.";
         }
 
         if (wish.Pin is { } pin)
         {
             double middle = stand.Name.StartMm + (stand.Name.WidthMm / 2);
             return GarmentMiddles.PinMm(hem, pin, stand.Round) is not { } asked
-                ? $"It was wished at {pin.InWords}, and nobody said where that lies."
+                ? (Said)$"It was wished at {pin.InWords}, and nobody said where that lies."
                 : Math.Abs(middle - asked) <= PinnedWithinMm ? null
-                : $"It was wished at {pin.InWords} and stands {Length.FromMm(Math.Abs(middle - asked)).InMillimetres()} beside it.";
+                : (Said)$"It was wished at {pin.InWords} and stands {Length.FromMm(Math.Abs(middle - asked)).InMillimetres()} beside it.";
         }
 
-        return (wish.After ?? wish.Before) is { } other && !StandsBeside(stand, other, wish.After is not null, row)
-            ? $"It was wished {(wish.After is null ? "before" : "after")} “{PlainText.Short(other)}” and does not stand there." : null;
+        return (wish.After ?? wish.Before) is not { } other || StandsBeside(stand, other, wish.After is not null, row) ? null
+            : wish.After is null ? (Said)$"It was wished before “{PlainText.Short(other)}” and does not stand there."
+            : $"It was wished after “{PlainText.Short(other)}” and does not stand there.";
     }
 
     /// <summary>Names with a place of their own may stand between.</summary>
@@ -75,7 +76,7 @@ internal static class WishAdvice
         return at >= 0 && at < row.Count && row[at].Name.Lettered.Name.Text == other;
     }
 
-    private static (string Why, string Mend) Why(Name name, HashSet<RowRef> sewn, NamesRead names, StripPlan plan)
+    private static (Said Why, Said Mend) Why(Name name, HashSet<RowRef> sewn, NamesRead names, StripPlan plan)
     {
         var wish = name.Wish!;
         if (sewn.Contains(name.Row))
@@ -101,11 +102,19 @@ internal static class WishAdvice
                 $"Write where it lies: \"{(pin.IsFront ? "centreFront" : "centreBack")}\": \"900 mm\" in the group “hem”.");
         }
 
-        return (wish.Round ?? 1) > plan.Rounds.Length
-            ? (FormattableString.Invariant($"There {(plan.Rounds.Length == 1 ? "is one round" : $"are {plan.Rounds.Length} rounds")}."),
-                "Take another round, or give the garment more of them.")
-            : wish.Pin is not null ? ("Another name stands there already, or something is kept clear.",
-                "Pin it at another place, or take away what is in its way.")
-            : ("The two are separated by their groups, or by the end of a round.", "Take another place for it, or another group.");
+        if ((wish.Round ?? 1) > plan.Rounds.Length)
+        {
+            int rounds = plan.Rounds.Length;
+            return (Said.Plural(rounds, "There is one round.", $"There are {rounds} rounds."),
+                "Take another round, or give the garment more of them.");
+        }
+
+        if (wish.Pin is not null)
+        {
+            return ("Another name stands there already, or something is kept clear.",
+                "Pin it at another place, or take away what is in its way.");
+        }
+
+        return ("The two are separated by their groups, or by the end of a round.", "Take another place for it, or another group.");
     }
 }

@@ -12,51 +12,50 @@ internal static class PlanAgreement
     private const decimal SameMm = 0.01m;
 
     /// <summary>What does not agree, each in a sentence; empty where all does.</summary>
-    public static IEnumerable<string> Faults(WrittenPlan plan)
+    public static IEnumerable<Said> Faults(WrittenPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
         return [.. Sums(plan), .. Hoopings(plan), .. Names(plan)];
     }
 
-    private static IEnumerable<string> Sums(WrittenPlan plan)
+    private static IEnumerable<Said> Sums(WrittenPlan plan)
     {
         foreach (var (by, said) in new[] { ("machine", plan.Totals.MachineMinutes), ("hands", plan.Totals.HandsOnMinutes) })
         {
             if (plan.Work is { } work && work.Where(w => w.By == by).Sum(w => w.Minutes) is var sum && Math.Abs(sum - said) > SameMinutes)
             {
-                yield return FormattableString.Invariant(
-                    $"The minutes of the {by} come to {sum:0.0} in the rows of work and to {said:0.0} in the totals.");
+                yield return by == "machine"
+                    ? (Said)$"The minutes of the machine come to {sum:0.0} in the rows of work and to {said:0.0} in the totals."
+                    : $"The minutes of the hands come to {sum:0.0} in the rows of work and to {said:0.0} in the totals.";
             }
         }
 
         decimal lengthMm = plan.Rounds.Sum(r => r.LengthMm);
         if (Math.Abs(lengthMm - plan.Strip.TotalLengthMm) > SameMm * (plan.Rounds.Count + 1))
         {
-            yield return FormattableString.Invariant(
-                $"The rounds come to {lengthMm:0.0} mm of strip, and the strip is said to be {plan.Strip.TotalLengthMm:0.0} mm.");
+            yield return $"The rounds come to {lengthMm:0.0} mm of strip, and the strip is said to be {plan.Strip.TotalLengthMm:0.0} mm.";
         }
 
         int named = plan.Rounds.SelectMany(r => r.Segments).Sum(s => s.Names.Count);
         if (named != plan.Totals.Names)
         {
-            yield return FormattableString.Invariant($"{named} names stand in the rounds, and the totals say {plan.Totals.Names}.");
+            yield return $"{named} names stand in the rounds, and the totals say {plan.Totals.Names}.";
         }
 
         if (plan.Hoopings.Count != plan.Totals.Hoopings || plan.Hoopings.Sum(h => (long)h.Stitches) != plan.Totals.Stitches)
         {
-            yield return FormattableString.Invariant(
-                $"{plan.Hoopings.Count} hoopings with {plan.Hoopings.Sum(h => (long)h.Stitches)} stitches stand in the list, and the totals say {plan.Totals.Hoopings} with {plan.Totals.Stitches}.");
+            yield return $"{plan.Hoopings.Count} hoopings with {plan.Hoopings.Sum(h => (long)h.Stitches)} stitches stand in the list, and the totals say {plan.Totals.Hoopings} with {plan.Totals.Stitches}.";
         }
     }
 
-    private static IEnumerable<string> Hoopings(WrittenPlan plan)
+    private static IEnumerable<Said> Hoopings(WrittenPlan plan)
     {
         var lying = plan.Hoopings.SelectMany(h => h.Segments).CountBy(s => s.Number).ToDictionary(s => s.Key, s => s.Value);
         foreach (var segment in plan.Rounds.SelectMany(r => r.Segments))
         {
             if (lying.GetValueOrDefault(segment.Number) is var times && times != 1)
             {
-                yield return FormattableString.Invariant($"Segment {segment.Number} lies in {times} hoopings, and has to lie in one.");
+                yield return $"Segment {segment.Number} lies in {times} hoopings, and has to lie in one.";
             }
 
             lying.Remove(segment.Number);
@@ -64,12 +63,12 @@ internal static class PlanAgreement
 
         foreach (int unknown in lying.Keys.Order())
         {
-            yield return FormattableString.Invariant($"A hooping holds segment {unknown}, and no round has it.");
+            yield return $"A hooping holds segment {unknown}, and no round has it.";
         }
     }
 
     /// <summary>Every placed row is in the rounds once, and every name of the rounds is a placed row.</summary>
-    private static IEnumerable<string> Names(WrittenPlan plan)
+    private static IEnumerable<Said> Names(WrittenPlan plan)
     {
         var places = plan.Rounds.SelectMany(r => r.Segments).SelectMany(s => s.Names)
             .CountBy(n => new RowRef(n.List, n.Line)).ToDictionary(n => n.Key, n => n.Value);
@@ -78,8 +77,9 @@ internal static class PlanAgreement
             int times = places.GetValueOrDefault(new RowRef(row.List, row.Line));
             if (times != (row.Outcome == "placed" ? 1 : 0))
             {
-                yield return FormattableString.Invariant(
-                    $"“{PlainText.Short(row.Text)}” ({row.List}, line {row.Line}) is {(row.Outcome == "placed" ? "placed" : "not to be placed")}, and stands {times} times in the rounds.");
+                yield return row.Outcome == "placed"
+                    ? (Said)$"“{PlainText.Short(row.Text)}” ({row.List}, line {row.Line}) is placed, and stands {times} times in the rounds."
+                    : $"“{PlainText.Short(row.Text)}” ({row.List}, line {row.Line}) is not to be placed, and stands {times} times in the rounds.";
             }
         }
     }

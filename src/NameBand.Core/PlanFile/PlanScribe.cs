@@ -109,7 +109,7 @@ internal static class PlanScribe
             LineStepMm = plan.LineStepMm > 0 ? Thousandths.Mm(plan.LineStepMm) : null,
             UnderStitchesPart = plan.UnderStitchesPart,
             Shape = plan.Hem.IsCurved ? "curved" : null,
-            Runs = plan.Hem.RunsInWords,
+            Runs = plan.Hem.RunsInWords.English,
         };
     }
 
@@ -151,17 +151,14 @@ internal static class PlanScribe
     {
         var placed = rows.Where(r => r.Outcome == RowOutcome.Placed).Select(r => r.Row).ToHashSet();
         var sewn = plan.Rounds.SelectMany(r => r.Names).Where(n => n.IsOfList).Select(n => n.Lettered.Name.Row).ToList();
-        Require(placed.Count == sewn.Count && placed.SetEquals(sewn), "The placed rows are not the names of the plan.");
-        Require(
-            plan.Hoopings.Select(h => h.Number).ToHashSet().SetEquals(estimate.Hoopings.Select(h => h.Number)),
-            "The estimate is not of these hoopings.");
-    }
-
-    private static void Require(bool holds, string otherwise)
-    {
-        if (!holds)
+        if (placed.Count != sewn.Count || !placed.SetEquals(sewn))
         {
-            throw new InvalidOperationException(otherwise);
+            throw new InvalidOperationException("The placed rows are not the names of the plan.");
+        }
+
+        if (!plan.Hoopings.Select(h => h.Number).ToHashSet().SetEquals(estimate.Hoopings.Select(h => h.Number)))
+        {
+            throw new InvalidOperationException("The estimate is not of these hoopings.");
         }
     }
 }

@@ -71,18 +71,23 @@ internal static class PlanWork
 
     /// <summary>Hand work that comes when all names are sewn, read back from the rows of a plan.</summary>
     internal static IEnumerable<(FinishingStep? Step, double Minutes)> Finishing(IEnumerable<WrittenAct> work) => work
-        .Where(r => r.By == Word(Doer.Hands) && r.When is "each piece" or "each round" or "after")
+        .Where(r => r.By == Word(Doer.Hands) && IsAfterSewing(r.When))
         .Select(r => (r.Step is { } step ? FinishingWords.Read(step) : null, (double)r.Minutes));
+
+    private static bool IsAfterSewing(string when) =>
+        new[] { WorkTime.EachPiece, WorkTime.EachRound, WorkTime.After }.Any(t => Word(t) == when);
+
+    private static string Each(string part) => "each " + part;
 
     private static string Word(Doer by) => by == Doer.Machine ? "machine" : "hands";
 
     private static string Word(WorkTime when) => when switch
     {
         WorkTime.Before => "before",
-        WorkTime.EachHooping => "each hooping",
-        WorkTime.EachName => "each name",
-        WorkTime.EachPiece => "each piece",
-        WorkTime.EachRound => "each round",
+        WorkTime.EachHooping => Each("hooping"),
+        WorkTime.EachName => Each("name"),
+        WorkTime.EachPiece => Each("piece"),
+        WorkTime.EachRound => Each("round"),
         WorkTime.After => "after",
         _ => throw new ArgumentOutOfRangeException(nameof(when), when, "No such time."),
     };

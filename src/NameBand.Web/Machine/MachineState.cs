@@ -92,9 +92,9 @@ internal static class MachineState
         json.WriteString("face", laid.Job.Lettering.Face);
         json.WriteString("height", laid.Plan.LetterHeightsInWords.ToString());
         json.WriteString("thread", fabric.Thread.InWords.ToString());
-        json.WriteString("needle", fabric.Needle);
-        json.WriteString("fabric", fabric.Name);
-        json.WriteString("backing", fabric.Backing);
+        json.WriteString("needle", fabric.Needle.ToString());
+        json.WriteString("fabric", fabric.Name.ToString());
+        json.WriteString("backing", fabric.Backing.ToString());
         json.WriteNumber("markY", Math.Round(laid.Plan.MarkYMm, 1));
         json.WriteBoolean("marksSewn", laid.Plan.HasNeedlePaths && laid.Plan.Marks == MarkMethod.Sewn);
         json.WriteBoolean("curved", laid.Plan.Hem.IsCurved);
@@ -169,7 +169,7 @@ internal static class MachineState
             var hooped = strips[i];
             double zero = StripPlan.OnClothMm(hooping, hooped);
             json.WriteStartObject();
-            json.WriteString("which", StripWords.Of(i, strips.Count));
+            json.WriteString("which", StripWords.Of(i, strips.Count).ToString());
             json.WriteNumber("round", hooped.Round.Number);
             var (left, right) = plan.MarksAlongMm(hooped);
             json.WriteNumber("left", Math.Round(zero + left, 1));
@@ -221,9 +221,9 @@ internal static class MachineState
         }
 
         bool hasSewnMarks = now.Laid?.Plan.Marks == MarkMethod.Sewn;
-        if (now.Laid is { } laid && ThreadWords.Of(laid.Plan, hooping) is { Length: > 0 } threads)
+        if (now.Laid is { } laid && ThreadWords.Of(laid.Plan, hooping) is { IsEmpty: false } threads)
         {
-            yield return threads + (hasSewnMarks ? " Before them come the marks, in a thread of their own." : "");
+            yield return (hasSewnMarks ? (Said)$"{threads} Before them come the marks, in a thread of their own." : threads).ToString();
         }
         else if (figures.Estimate.Hoopings.FirstOrDefault(h => h.Number == hooping.Number) is { Stops: > 0 } figure)
         {

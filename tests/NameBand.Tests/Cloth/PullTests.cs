@@ -15,7 +15,7 @@ public class PullTests
 {
     private static readonly Fabric Cotton = FabricTable.Find("quilting cotton")!;
 
-    public static TheoryData<string> Cloths => [.. FabricTable.All.Select(f => f.Name)];
+    public static TheoryData<string> Cloths => [.. FabricTable.All.Select(f => f.Name.English)];
 
     [Theory]
     [MemberData(nameof(Cloths))]

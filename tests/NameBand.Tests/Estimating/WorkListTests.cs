@@ -98,7 +98,7 @@ public class WorkListTests
         Assert.Contains($"By hand {byHand}", makeSays, StringComparison.Ordinal);
         Assert.Contains($"By hand: {byHand}", hoursSays, StringComparison.Ordinal);
         Assert.Contains(
-            $"{JobInWords.Time(planned)} (", JobInWords.Sentence(made.Plan!, made.Estimate!).Split(" and ")[^1], StringComparison.Ordinal);
+            $"{JobInWords.Time(planned)} (", JobInWords.Sentence(made.Plan!, made.Estimate!).English.Split(" and ")[^1], StringComparison.Ordinal);
 
         if (!more.Contains("lanes", StringComparison.Ordinal))
         {

@@ -48,7 +48,7 @@ public class ThreadSizeTests
 
         Assert.Equal(0.20, fine.Thread.DiameterMm, 9);
         Assert.Equal(0.20, fine.SpacingMm, 9);
-        Assert.StartsWith("65/9", fine.Needle, StringComparison.Ordinal);
+        Assert.StartsWith("65/9", fine.Needle.English, StringComparison.Ordinal);
         Assert.Equal(12 * Math.Pow(0.75 / 0.65, 2), fine.MostPenetrationsPerMm2, 9);
     }
 

@@ -176,8 +176,8 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
         Assert.Contains(",threads,stitches,", sheet[0], StringComparison.Ordinal);
         Assert.Contains("darkred (#8b0000)", sheet[1], StringComparison.Ordinal);
         var made = mixed.Made.Plan!;
-        Assert.StartsWith("Begin with this thread: ", ThreadWords.Of(made, made.Hoopings[0]), StringComparison.Ordinal);
-        Assert.StartsWith("The thread stays as it is: ", ThreadWords.Of(made, made.Hoopings[1]), StringComparison.Ordinal);
+        Assert.StartsWith("Begin with this thread: ", ThreadWords.Of(made, made.Hoopings[0]).English, StringComparison.Ordinal);
+        Assert.StartsWith("The thread stays as it is: ", ThreadWords.Of(made, made.Hoopings[1]).English, StringComparison.Ordinal);
         var hours = CliRun.Of("hours", mixed.Folder.FullPath);
         foreach (string said in new[] { "needle thread, darkred (#8b0000)", "needle thread, near", "(#2040c0)",
             "bobbin thread, white (#ffffff)" })

@@ -85,7 +85,7 @@ public class ChangesTests
         var report = job.Make();
         var held = Assert.Single(report.Changes!.Of(NameFate.NoLongerSewn));
         Assert.Equal("Jo Weir", held.Text);
-        Assert.StartsWith("held: ", held.Why, StringComparison.Ordinal);
+        Assert.StartsWith("held: ", held.Why!.English, StringComparison.Ordinal);
     }
 
     [Fact]

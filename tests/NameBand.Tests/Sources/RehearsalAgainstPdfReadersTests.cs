@@ -133,12 +133,12 @@ public partial class RehearsalAgainstPdfReadersTests
         };
         var plan = Plan(job);
         var marks = RehearsalMark.Of(plan, plan.Rounds[0]);
-        Assert.Contains(marks, m => m.Word.Contains("centre front", StringComparison.Ordinal) && Math.Abs(m.AtMm - 1200) < 0.01);
+        Assert.Contains(marks, m => m.Word.English.Contains("centre front", StringComparison.Ordinal) && Math.Abs(m.AtMm - 1200) < 0.01);
         Assert.Contains(new RehearsalMark(585, "clear from here"), marks);
         Assert.Contains(new RehearsalMark(615, "to here"), marks);
         Assert.Contains(
-            marks, m => m.AtMm == 0 && m.Word.Contains("start", StringComparison.Ordinal)
-            && m.Word.Contains("centre back", StringComparison.Ordinal));
+            marks, m => m.AtMm == 0 && m.Word.English.Contains("start", StringComparison.Ordinal)
+            && m.Word.English.Contains("centre back", StringComparison.Ordinal));
         double[] joins = [.. plan.Cloths.SelectMany(c => c.Pieces).Select(p => p.StartMm).Where(s => s > 0).Order()];
         Assert.NotEmpty(joins);
         Assert.Equal(joins, marks.Where(m => m.Word == "join").Select(m => m.AtMm));

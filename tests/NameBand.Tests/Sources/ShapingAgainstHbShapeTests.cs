@@ -47,7 +47,7 @@ public class ShapingAgainstHbShapeTests
         OutsideTool.Require("hb-shape", "libharfbuzz-bin");
         var face = LetteringRig.Face(faceName);
         string path = LetteringRig.PathOf(faceName);
-        var scripts = LetteringRig.Reports.Single(f => f.Name == faceName).Scripts;
+        var scripts = LetteringRig.Reports.Single(f => f.Name == faceName).Scripts.Select(s => s.English);
         int compared = 0;
         foreach (string name in scripts.Where(NamesOfScript.ContainsKey).SelectMany(s => NamesOfScript[s]))
         {

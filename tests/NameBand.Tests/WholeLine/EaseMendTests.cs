@@ -56,14 +56,14 @@ public sealed class EaseMendTests
                 folder.With("job.json", JobEditing.Apply(System.Text.Encoding.UTF8.GetBytes(job), mend.Edits)!);
                 var mended = Lay(folder.FullPath, shelf);
                 Assert.All(mended.Plan.Easing, e => Assert.NotEqual(VerdictKind.NeedsAPerson, e.Judged().Kind));
-                Assert.True(NeedsOf(mended) < before, job + mend.Text);
+                Assert.True(NeedsOf(mended) < before, job + mend.Text.English);
                 Assert.Equal(mend.FinishedWidthMm, mended.Plan.Hem.Strip.FinishedWidthMm, 9);
                 Assert.Equal(
                     mend.Tucks.AsEnumerable().Select(t => (t.WidthMm, t.Count)),
                     mended.Plan.Easing.Select(e => e.Tucked).OfType<TuckSet>().Select(t => (t.WidthMm, t.Count)));
                 Assert.All(
                     laid.Problems.Where(p => p is { Severity: Severity.NeedsPerson, Judged.About: Fact.Easing }).Take(1),
-                    p => Assert.Contains(mend.Text, p.Mend.English, StringComparison.Ordinal));
+                    p => Assert.Contains(mend.Text.English, p.Mend.English, StringComparison.Ordinal));
                 taken[mend.Kind] = taken.GetValueOrDefault(mend.Kind) + 1;
             }
         }
@@ -85,8 +85,8 @@ public sealed class EaseMendTests
                 """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.5 m", "turn": 1.0 }, "strip": { "tucks": true } }""");
         var bias = Assert.Single(Lay(folder.FullPath, new FaceShelf()).EaseMends, m => m.Kind == EaseMendKind.Bias);
         Assert.NotEmpty(bias.Tucks);
-        Assert.Contains("20 %, with tucks:", bias.Text, StringComparison.Ordinal);
-        var shares = System.Text.RegularExpressions.Regex.Matches(bias.Text, @"([0-9.]+) %")
+        Assert.Contains("20 %, with tucks:", bias.Text.English, StringComparison.Ordinal);
+        var shares = System.Text.RegularExpressions.Regex.Matches(bias.Text.English, @"([0-9.]+) %")
             .Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)).ToList();
         Assert.True(shares.Count > 1);
         Assert.All(shares, s => Assert.InRange(s, 0, 20));
@@ -120,8 +120,8 @@ public sealed class EaseMendTests
         var needed = without.Problems.Single(p => p.Judged is { About: Fact.Easing });
         var offered = Planning.Run(folder.FullPath, new FaceShelf(), CancellationToken.None).Value!.EaseMends;
         Assert.Contains(EaseMendKind.Tucks, offered.Select(m => m.Kind));
-        Assert.All(offered, m => Assert.Contains(Bare(m.Text), packet, StringComparison.Ordinal));
-        Assert.All(offered, m => Assert.Contains(m.Text, needed.Mend.English, StringComparison.Ordinal));
+        Assert.All(offered, m => Assert.Contains(Bare(m.Text.English), packet, StringComparison.Ordinal));
+        Assert.All(offered, m => Assert.Contains(m.Text.English, needed.Mend.English, StringComparison.Ordinal));
         byte[] proof = File.ReadAllBytes(Path.Combine(without.OutFolder!, OutPaths.RoundProof(1)));
 
         folder.With("job.json", Round.Replace("TUCKS", "true", StringComparison.Ordinal));

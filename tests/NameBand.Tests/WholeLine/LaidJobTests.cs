@@ -113,7 +113,7 @@ public class LaidJobTests
             '\n', plan.Rounds.SelectMany(r => r.NamesAndMotifs)
             .Select(n => FormattableString.Invariant(
                 $"{n.Order} {n.Lettered.Name.Text} {n.StartMm:0.000} {n.WidthMm:0.000} {n.Lettered.Ink} {n.Lettered.Pieces.Sum(p => p.Piece.Outline.AreaMm2()):0.0000} {n.BaselineYMm:0.000}")))
-            + string.Join('\n', report.Problems.Select(p => p.Found)) + report.Laid.Fabric.Name;
+            + string.Join('\n', report.Problems.Select(p => p.Found)) + report.Laid.Fabric.Name.English;
     }
 
     private static List<NeedleStep> Stitches(NeedlePath path) =>

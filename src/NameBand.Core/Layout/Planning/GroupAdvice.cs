@@ -46,7 +46,7 @@ internal static class GroupAdvice
                 yield return Problem.NeedsPerson(
                     new Where(JobReader.FileName, Key: "groups"),
                     $"Of the group “{PlainText.Short(group.Name)}”, {(tooBig.Count == 1 ? (Said)"one name does" : $"{tooBig.Count} names do")} not fit the strip or the hoop at its size.",
-                    Said.Plain(mend));
+                    mend);
             }
 
             double heightMm = plan.LetterHeightMm * group.HeightFactor;
@@ -66,12 +66,12 @@ internal static class GroupAdvice
     }
 
     /// <summary>The factor at which what is too big would fit at the least height.</summary>
-    private static string? Fitting(NameGroup group, List<LetteredName> names, BandJob job, Sizing sizing)
+    private static Said? Fitting(NameGroup group, List<LetteredName> names, BandJob job, Sizing sizing)
     {
         double least = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
         double factor = LargestFactor(group, f => names.All(n => Factored(n, f / group.HeightFactor) is var smaller
             && sizing.FitsField(smaller, least) && sizing.FitsZone(smaller.Ink.BottomMm, smaller.Ink.TopMm, least)));
-        return factor > 0 ? FormattableString.Invariant($"With \"heightFactor\": {factor:0.##} they would fit.") : null;
+        return factor > 0 ? (Said)$"With \"heightFactor\": {factor:0.##} they would fit." : null;
     }
 
     /// <summary>Where names run over the rounds: the group whose letters need the least reducing for all to fit.</summary>

@@ -30,7 +30,7 @@ internal sealed class Oversized
         {
             if (Reason(name) is { } reason)
             {
-                held.Add(new HeldRow(name.Name.Row, Said.Plain(reason)) { IsForItsSize = true });
+                held.Add(new HeldRow(name.Name.Row, reason) { IsForItsSize = true });
                 if (IsOfList(name))
                 {
                     tooBig.Add(name);
@@ -57,25 +57,28 @@ internal sealed class Oversized
     /// <summary>Headings stand in the job's own file, and have an advice of their own.</summary>
     private static bool IsOfList(LetteredName name) => name.Name.Row.List != JobReader.FileName;
 
-    private string? Reason(LetteredName name)
+    private Said? Reason(LetteredName name)
     {
         if (!_sizing.FitsField(name, _heightMm))
         {
-            return FormattableString.Invariant(
-                $"too wide for one hooping: at letters {_heightMm:0.#} mm high the name is {_sizing.WidthMm(name, _heightMm):0} mm long and the field holds {_sizing.LongestSegmentMm:0.#} mm once sewn. ")
-                + (Smaller(name) ?? "Agree a shorter form with its owner, or use a longer hoop");
+            Said mend = Smaller(name) ?? "Agree a shorter form with its owner, or use a longer hoop";
+            return $"too wide for one hooping: at letters {_heightMm:0.#} mm high the name is {_sizing.WidthMm(name, _heightMm):0} mm long and the field holds {_sizing.LongestSegmentMm:0.#} mm once sewn. {mend}";
         }
 
-        return FitsZone(name, _heightMm) ? null : FormattableString.Invariant(
-            $"too tall for the strip: at letters {_heightMm:0.#} mm high its ink is {TallMm(name):0.0} mm from top to bottom ")
-            + FormattableString.Invariant($"and the sewing zone is {_sizing.Hem.Strip.SewingZoneMm:0.0} mm. ")
-            + (Smaller(name) ?? "Use a wider strip or smaller letters");
+        if (FitsZone(name, _heightMm))
+        {
+            return null;
+        }
+
+        Said lower = Smaller(name) ?? "Use a wider strip or smaller letters";
+        return $"too tall for the strip: at letters {_heightMm:0.#} mm high its ink is {TallMm(name):0.0} mm from top to bottom "
+            + $"and the sewing zone is {_sizing.Hem.Strip.SewingZoneMm:0.0} mm. {lower}";
     }
 
     private double TallMm(LetteredName name) => (name.Ink.HeightMm * _heightMm) + (2 * _sizing.ReachMm(_heightMm));
 
-    private string? Smaller(LetteredName name) =>
-        LargestMm(name) is { } mm ? FormattableString.Invariant($"Use smaller letters: {mm:0.0} mm high it fits") : null;
+    private Said? Smaller(LetteredName name) =>
+        LargestMm(name) is { } mm ? (Said)$"Use smaller letters: {mm:0.0} mm high it fits" : null;
 
     private bool FitsZone(LetteredName name, double heightMm) => _sizing.FitsZone(name.Ink.BottomMm, name.Ink.TopMm, heightMm);
 

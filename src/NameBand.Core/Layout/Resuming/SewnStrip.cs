@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Job;
@@ -88,7 +87,7 @@ public sealed record SewnStrip(
         if (strip is null && pieces.Length > 1)
         {
             return Problem.CannotUse(
-                where, $"Hooping {hooping} holds {pieces.Length} strips: {string.Join("; ", pieces.Select(p => p.InWords))}.",
+                where, $"Hooping {hooping} holds {pieces.Length} strips: {Said.Join("; ", pieces.Select(p => p.InWords))}.",
                 $"Say which of them you measured: {said} --strip 1");
         }
 
@@ -122,7 +121,7 @@ public sealed record SewnStrip(
         ? (Said)$"from the left edge of “{PlainText.Short(Names[0])}” to its right edge"
         : $"from the left edge of “{PlainText.Short(Names[0])}” to the right edge of “{PlainText.Short(Last)}”";
 
-    private string InWords => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{Strip}{(Strip == 1 ? ", the uppermost" : Strip == Strips ? ", the lowest" : "")}, {Between}, {ExpectedMm:0.0} mm expected");
+    private Said InWords => Strip == 1 ? $"{Strip}, the uppermost, {Between}, {ExpectedMm:0.0} mm expected"
+        : Strip == Strips ? (Said)$"{Strip}, the lowest, {Between}, {ExpectedMm:0.0} mm expected"
+        : $"{Strip}, {Between}, {ExpectedMm:0.0} mm expected";
 }

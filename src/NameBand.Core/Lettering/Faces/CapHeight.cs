@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Lettering.Fonts;
 
 namespace NameBand.Lettering.Faces;
@@ -8,7 +9,7 @@ namespace NameBand.Lettering.Faces;
 /// capitals state a cap height at will, but are drawn to stand beside capitals of about that part of the em (the
 /// Noto Sans faces and Droid Sans Fallback are), so that letters of all scripts look of a size.
 /// </summary>
-internal sealed record CapHeight(double Units, string Rule)
+internal sealed record CapHeight(double Units, Said Rule)
 {
     private const double PartOfEm = 0.714; // As the Latin capitals of the Noto Sans faces (docs/lettering.md).
 

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Security.Cryptography;
+using NameBand.Common;
 using NameBand.Lettering.Fonts;
 using NameBand.Lettering.Measuring;
 using NameBand.Lettering.Outlines;
@@ -62,7 +63,7 @@ public sealed class Face
     public double CapHeightUnits => _capHeight.Value.Units;
 
     /// <summary>Which rule gave the cap height, as half a sentence.</summary>
-    public string CapHeightRule => _capHeight.Value.Rule;
+    public Said CapHeightRule => _capHeight.Value.Rule;
 
     /// <summary>Width of the thinnest stroke as a part of the letter height; measured when first asked for.</summary>
     public double ThinnestStrokePart => _strokes.Value.Thinnest;
@@ -156,7 +157,7 @@ public sealed class Face
         }
         catch (FontFault fault)
         {
-            return GlyphShape.Unusable(fault.Message);
+            return GlyphShape.Unusable(fault.What);
         }
     }
 

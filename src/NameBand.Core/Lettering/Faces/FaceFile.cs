@@ -55,7 +55,7 @@ internal static class FaceFile
         }
         catch (FontFault fault)
         {
-            return Result.Fail<Face>(Problem.CannotUse(where, $"The font file “{file}” cannot be used: {fault.Message}.", mend));
+            return Result.Fail<Face>(Problem.CannotUse(where, $"The font file “{file}” cannot be used: {fault.What}.", mend));
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

@@ -12,7 +12,7 @@ public sealed class FaceShelf
 {
     private const string FolderName = "fonts-open";
     private const string CardName = "face.json";
-    private const string InstallAgain = "Install the program again, with its folder fonts-open.";
+    private static readonly Said InstallAgain = "Install the program again, with its folder fonts-open.";
 
     private static readonly string OwnFolder = Path.Combine(AppContext.BaseDirectory, FolderName);
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Lettering.Faces;
 
@@ -6,7 +7,7 @@ namespace NameBand.Lettering.Faces;
 /// <param name="Code">ISO 15924.</param>
 /// <param name="Words">The script in words, for people.</param>
 /// <param name="Letters">A face that has all of them is said to cover the script.</param>
-internal sealed record ScriptSample(string Code, string Words, string Letters)
+internal sealed record ScriptSample(string Code, Said Words, string Letters)
 {
     public static ImmutableArray<ScriptSample> All { get; } =
     [

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using NameBand.Common;
 
 namespace NameBand.Lettering.Fonts;
 
@@ -39,4 +40,7 @@ internal readonly struct FontBytes(ReadOnlyMemory<byte> memory)
 }
 
 /// <summary>What is wrong with a font file, as the end of a sentence that begins with the file; never leaves the room.</summary>
-internal sealed class FontFault(string what) : Exception(what);
+internal sealed class FontFault(Said what) : Exception(what.English)
+{
+    public Said What => what;
+}

@@ -1,4 +1,5 @@
 using System.Text;
+using NameBand.Common;
 
 namespace NameBand.Lettering.Fonts;
 
@@ -59,7 +60,7 @@ internal sealed class FontTables
         }
 
         string magic = Encoding.Latin1.GetString(file[..4]);
-        string? other = magic switch
+        Said? other = magic switch
         {
             "\0\u0001\0\0" or "true" or "OTTO" => null,
             "ttcf" => "it is a collection of several faces, and only single faces can be used",

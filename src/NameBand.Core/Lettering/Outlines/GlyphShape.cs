@@ -8,9 +8,9 @@ namespace NameBand.Lettering.Outlines;
 /// <param name="Raw">The contours as the font has them, flattened, at a letter height of 1 mm, y up.</param>
 /// <param name="Outline">At a letter height of 1 mm, y up.</param>
 /// <param name="Fault">Why it cannot be used, as the end of a sentence; null for a sound glyph.</param>
-internal sealed record GlyphShape(SKPath? Path, List<Point[]> Raw, Outline Outline, Box Ink, string? Fault = null)
+internal sealed record GlyphShape(SKPath? Path, List<Point[]> Raw, Outline Outline, Box Ink, Said? Fault = null)
 {
     public static GlyphShape Blank { get; } = new(null, [], Outline.Empty, Box.Empty);
 
-    public static GlyphShape Unusable(string fault) => new(null, [], Outline.Empty, Box.Empty, fault);
+    public static GlyphShape Unusable(Said fault) => new(null, [], Outline.Empty, Box.Empty, fault);
 }

@@ -13,9 +13,9 @@ internal readonly record struct ShapedGlyph(Face Face, int Glyph, int Cluster, i
 
 /// <summary>A shaped name, glyphs from left to right; or why it could not be shaped.</summary>
 /// <param name="Fault">A whole sentence, or null.</param>
-internal sealed record ShapedName(IReadOnlyList<ShapedGlyph> Glyphs, double AdvanceMm, IReadOnlyList<UnshownSign> Unshown, string? Fault)
+internal sealed record ShapedName(IReadOnlyList<ShapedGlyph> Glyphs, double AdvanceMm, IReadOnlyList<UnshownSign> Unshown, Said? Fault)
 {
     public static ShapedName Without(IReadOnlyList<UnshownSign> unshown) => new([], 0, unshown, null);
 
-    public static ShapedName Broken(string fault) => new([], 0, [], fault);
+    public static ShapedName Broken(Said fault) => new([], 0, [], fault);
 }

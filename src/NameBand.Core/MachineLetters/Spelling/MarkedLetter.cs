@@ -7,10 +7,11 @@ namespace NameBand.MachineLetters.Spelling;
 
 /// <summary>A letter that a machine lacks as a plain one that it has, and what is added to that by hand.</summary>
 /// <param name="Marks">Such as “acute accent”, from the letter outwards.</param>
-internal sealed record MarkedLetter(string Letter, string Plain, ImmutableArray<string> Marks)
+internal sealed record MarkedLetter(string Letter, string Plain, ImmutableArray<Said> Marks)
 {
     /// <summary>What the sheet says, such as <c>é: acute accent on e</c>.</summary>
-    public string InWords => $"{Letter}: {Wording.List([.. Marks])} on {Plain}{(TakesDotOut ? ", its dot taken out" : "")}";
+    public Said InWords => TakesDotOut ? (Said)$"{Letter}: {Wording.List([.. Marks])} on {Plain}, its dot taken out"
+        : $"{Letter}: {Wording.List([.. Marks])} on {Plain}";
 
     /// <summary>The dot of an i or a j stands where the mark comes.</summary>
     public bool TakesDotOut { get; init; }
@@ -38,7 +39,7 @@ internal static class MarksByHand
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>Names of the combining marks of Latin, Greek and Cyrillic letters; those that are not here are not offered.</summary>
-    private static readonly FrozenDictionary<char, string> Words = new Dictionary<char, string>
+    private static readonly FrozenDictionary<char, Said> Words = new Dictionary<char, Said>
     {
         ['\u0300'] = "grave accent",
         ['\u0301'] = "acute accent",
@@ -81,9 +82,9 @@ internal static class MarksByHand
 
         // Marks come off one after the other, the last first: ấ is â and an accent where the machine has â.
         string apart = letter.Normalize(NormalizationForm.FormD);
-        var marks = new List<string>();
+        var marks = new List<Said>();
         int keep = apart.Length;
-        while (keep > 1 && Words.TryGetValue(apart[keep - 1], out string? mark))
+        while (keep > 1 && Words.TryGetValue(apart[keep - 1], out var mark))
         {
             marks.Insert(0, mark);
             keep--;
@@ -99,7 +100,7 @@ internal static class MarksByHand
             ? Made(letter, through, apart[keep..], ["stroke", .. marks]) : null;
     }
 
-    private static MarkedLetter Made(string letter, string plain, string marks, List<string> words) => new(letter, plain, [.. words])
+    private static MarkedLetter Made(string letter, string plain, string marks, List<Said> words) => new(letter, plain, [.. words])
     {
         TakesDotOut = plain is "i" or "j" && marks.Any(IsAbove),
     };

@@ -11,7 +11,7 @@ namespace NameBand.Output.Asking;
 /// <summary>A supporter with all that belongs together: address, name, picture, place. Private.</summary>
 /// <param name="Look">Mark of the picture: another one where the name looks otherwise.</param>
 /// <param name="State">The word of approvals.csv; empty: nobody has asked.</param>
-internal sealed record AskedOwner(FoundName Found, string Address, string Place, string Look, string State)
+internal sealed record AskedOwner(FoundName Found, string Address, Said Place, string Look, string State)
 {
     public string Picture => AskingFiles.Picture(Found.Placed.Order);
 
@@ -37,7 +37,7 @@ internal static class AskingFiles
     public static string LetterOf(int order) => string.Create(CultureInfo.InvariantCulture, $"letters/name-{order:D4}.txt");
 
     public static void WriteIgnore(Stream stream) =>
-        stream.Write("# Addresses of people: nothing of this folder leaves this computer.\n*\n"u8);
+        WriteText(stream, $"# {(Said)"Addresses of people: nothing of this folder leaves this computer."}\n*\n");
 
     public static void WriteFacts(Stream stream, BandJob job, ImmutableArray<AskedOwner> owners)
     {
@@ -52,7 +52,7 @@ internal static class AskingFiles
     public static void WriteText(Stream stream, string text) => stream.Write(Encoding.UTF8.GetBytes(text));
 
     public static void WriteLetter(Stream stream, BandJob job, AskedOwner owner) => WriteText(
-        stream, $"To: {owner.Address}\n\n"
+        stream, ((Said)$"To: {owner.Address}").ToString() + "\n\n"
         + AskingLetter.Text(job, new AskedName(PlainText.OneLine(owner.Found.Text), Path.GetFileName(owner.Picture), owner.Place)));
 
     /// <summary>RFC 4180, UTF-8 with a byte order mark, as mail programs and spreadsheets take it.</summary>
@@ -69,8 +69,8 @@ internal static class AskingFiles
             var row = owner.Found.Placed.Lettered.Name.Row;
             writer.WriteLine(CsvText.Row(
             [
-                owner.Address, owner.Found.Text, Whole(owner.Found.Placed.Order), owner.Picture, owner.Place, owner.Look, day, owner.State,
-                row.List, Whole(row.Line),
+                owner.Address, owner.Found.Text, Whole(owner.Found.Placed.Order), owner.Picture, owner.Place.English,
+                owner.Look, day, owner.State, row.List, Whole(row.Line),
             ]));
         }
     }

@@ -23,7 +23,7 @@ internal static class ChangesCsv
             [
                 PlanChanges.Word(name.Fate), name.Text, name.TextBefore, name.Row.List,
                 name.Row.Line.ToString(CultureInfo.InvariantCulture),
-                Whole(name.Hooping), Whole(name.HoopingBefore), name.Why,
+                Whole(name.Hooping), Whole(name.HoopingBefore), name.Why?.English ?? "",
             ]));
         }
     }

@@ -38,9 +38,9 @@ public enum NameFate
 /// <param name="Text">As it is now; as it was, when it is no longer there.</param>
 /// <param name="TextBefore">Empty for a new name.</param>
 /// <param name="Hooping">Null when it lies in none now.</param>
-/// <param name="Why">In words; empty where the fate says all.</param>
+/// <param name="Why">In words; null where the fate says all.</param>
 public sealed record NameChange(
-    NameFate Fate, string Text, string TextBefore, RowRef Row, int? Hooping, int? HoopingBefore, string Why = "");
+    NameFate Fate, string Text, string TextBefore, RowRef Row, int? Hooping, int? HoopingBefore, Said? Why = null);
 
 /// <summary>What changed since the plan before, name by name: those of this plan in their order, then those that went.</summary>
 public sealed record PlanChanges(ImmutableArray<NameChange> Names)
@@ -51,7 +51,9 @@ public sealed record PlanChanges(ImmutableArray<NameChange> Names)
     public IEnumerable<NameChange> Of(NameFate fate) => Names.Where(n => n.Fate == fate);
 
     /// <summary>The word for a fate in our files.</summary>
-    public static string Word(NameFate fate) => fate switch
+    public static string Word(NameFate fate) => InWords(fate).English;
+
+    private static Said InWords(NameFate fate) => fate switch
     {
         NameFate.New => "new",
         NameFate.TextChanged => "text changed",

@@ -47,7 +47,7 @@ internal static class PlanComparison
         private NameChange Now(NamePlace name, ImmutableDictionary<RowRef, string> listNow)
         {
             var was = _was.GetValueOrDefault(name);
-            NameChange With(NameFate fate, string why = "") =>
+            NameChange With(NameFate fate, Said? why = null) =>
                 new(fate, name.Text, was?.Text ?? "", name.Row, name.Hooping, was?.Hooping, why);
 
             return name.IsGone ? With(NameFate.SewnThenWithdrawn, "it stays on the cloth and is no longer counted")
@@ -67,7 +67,7 @@ internal static class PlanComparison
                 ? new NameChange(NameFate.Withdrawn, name.Text, name.Text, name.Row, null, name.Hooping)
                 : new NameChange(
                     NameFate.NoLongerSewn, name.Text, name.Text, row.Row, null, name.Hooping,
-                    row.Outcome == RowOutcome.Held ? $"held: {row.Reason.English}" : row.Reason.English);
+                    row.Outcome == RowOutcome.Held ? (Said)$"held: {row.Reason}" : row.Reason);
         }
 
         private void Pair<TKey>(Func<NamePlace, TKey> key)

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.MachineLetters;
 using NameBand.Output.Sheets;
@@ -18,11 +19,15 @@ internal static class FeedDrawing
     /// <param name="yMm">Upper edge of the drawing.</param>
     public static void Draw(SheetPages pages, double xMm, double yMm, LettersSettings settings)
     {
+        pages.AsItLies(() => Drawn(pages, xMm, yMm, settings));
+    }
+
+    private static void Drawn(SheetPages pages, double xMm, double yMm, LettersSettings settings)
+    {
         double middleX = xMm + (SizeMm / 2);
         double middleY = yMm + (SizeMm / 2);
         bool lengthwise = settings.Feed == StripFeed.Lengthwise;
         pages.Box(xMm, yMm, SizeMm, SizeMm, 0.2, Ink.Faint);
-        pages.Text(xMm + 2, yMm + SizeMm - 2, "you sit here", 2.8, Ink.Quiet);
         pages.Text(xMm + 2, yMm + 4, "seen from above", 2.8, Ink.Quiet);
 
         // The strip leaves the picture at the side its sewn end goes to, and at the other its rest comes from.
@@ -45,8 +50,11 @@ internal static class FeedDrawing
         DrawWord(pages, middleX + (feedX * along * 0.6), middleY + (feedY * along * 0.6), settings);
         DrawNeedle(pages, middleX, middleY);
         DrawArrow(pages, middleX + (lengthwise ? StripMm : 0), middleY + (lengthwise ? 0 : StripMm + 3), feedX, feedY);
-        string first = SewingDirection.FirstLetterFirst(settings) ? "first letter first" : "last letter first";
-        pages.TextRight(xMm + SizeMm - 2, yMm + SizeMm - 2, first, 2.8, Ink.Quiet);
+        Said first = SewingDirection.FirstLetterFirst(settings) ? "first letter first" : "last letter first";
+        Said seat = "you sit here";
+        double size = Math.Min(2.8, 2.8 * (SizeMm - 7) / (pages.WidthMm(seat, 2.8) + pages.WidthMm(first, 2.8)));
+        pages.Text(xMm + 2, yMm + SizeMm - 2, seat, size, Ink.Quiet);
+        pages.TextRight(xMm + SizeMm - 2, yMm + SizeMm - 2, first, size, Ink.Quiet);
     }
 
     private static void DrawWord(SheetPages pages, double x, double y, LettersSettings settings)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 using NameBand.MachineLetters.Spelling;
 using NameBand.Output.Sheets;
@@ -37,8 +36,8 @@ internal static class HandMarks
         double right = pages.Paper.WidthMm - KeyInSheet.LeftMm;
         foreach (var (name, word) in words)
         {
-            string caption = string.Create(CultureInfo.InvariantCulture, $"n{name.Order} · {InWords(word)}");
-            double width = Math.Max(word.LengthMm, Math.Min(right - KeyInSheet.LeftMm, pages.Face.WidthMm(caption, CaptionMm)));
+            Said caption = $"n{name.Order} · {InWords(word)}";
+            double width = Math.Max(word.LengthMm, Math.Min(right - KeyInSheet.LeftMm, pages.WidthMm(caption, CaptionMm)));
             if (x > KeyInSheet.LeftMm && x + width > right)
             {
                 (x, y) = (KeyInSheet.LeftMm, y + row);
@@ -50,8 +49,12 @@ internal static class HandMarks
                 (x, y) = (KeyInSheet.LeftMm, KeyInSheet.LeftMm);
             }
 
-            Word(pages, x, y + (1.5 * heightMm), word);
-            pages.Text(x, y + (2 * heightMm) + 5, caption, pages.Fitting(caption, CaptionMm, right - x), Ink.Quiet);
+            var (left, top) = (x, y);
+            pages.AsItLies(() =>
+            {
+                Word(pages, left, top + (1.5 * heightMm), word);
+                pages.Text(left, top + (2 * heightMm) + 5, caption, pages.Fitting(caption, CaptionMm, right - left), Ink.Quiet);
+            });
             x += width + BetweenMm;
         }
 
@@ -98,6 +101,5 @@ internal static class HandMarks
         }
     }
 
-    private static string InWords(MarkedWord word) =>
-        string.Join("; ", word.Letters.Select(l => l.InWords).Distinct(StringComparer.Ordinal));
+    private static Said InWords(MarkedWord word) => Said.Join("; ", word.Letters.Select(l => l.InWords).Distinct());
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Output.Sheets;
 
@@ -17,6 +16,7 @@ internal sealed class KeyInColumns(double rightMm)
     // What is read at the table alone, and the box to write a length into.
     private const double SmallMm = 2.9;
     private const double BlankMm = 19;
+    private const double MostSmallMm = 40; // Of inches and way under a start mark: under the keyed text too there is room.
     private readonly double _start = rightMm - 59;
     private readonly double _length = rightMm - BlankMm - 3;
 
@@ -25,9 +25,9 @@ internal sealed class KeyInColumns(double rightMm)
 
     public double Heading(SheetPages pages, double y)
     {
-        pages.TextRight(_start, y, "start mark on the cloth · after the last", SmallMm, Ink.Quiet);
-        pages.TextRight(_length, y, "must come out at", SmallMm, Ink.Quiet);
-        pages.TextRight(rightMm, y, "measured", SmallMm, Ink.Quiet);
+        Heading(pages, _start, y, "start mark on the cloth · after the last", _start - 14);
+        Heading(pages, _length, y, "must come out at", _length - _start - 2);
+        Heading(pages, rightMm, y, "measured", BlankMm + 1);
         pages.Line(14, y + 1.5, rightMm, y + 1.5, 0.3);
         return y + 2;
     }
@@ -36,30 +36,34 @@ internal sealed class KeyInColumns(double rightMm)
     public void Fill(SheetPages pages, double baseline, KeyInPart part, bool isFirst)
     {
         double small = baseline + 4;
-        pages.TextRight(_start, baseline, Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), FigureMm);
-        string last = part.FromLastMm is { } from && !isFirst ? $" · +{Half(from)}" : "";
-        pages.TextRight(_start, small, Length.FromMm(part.OnClothMm).InInches().English + last, SmallMm, Ink.Quiet);
-        string text = InWords(part);
+        pages.TextRight(_start, baseline, $"{Thousandths.Tenths(part.OnClothMm):0.0}", FigureMm);
+        Said last = part.FromLastMm is { } from && !isFirst ? (Said)$" · +{Half(from)}" : "";
+        Said inches = $"{Length.FromMm(part.OnClothMm).InInches()}{last}";
+        pages.TextRight(_start, small, inches, pages.Fitting(inches, SmallMm, MostSmallMm), Ink.Quiet);
+        var text = InWords(part);
         pages.TextRight(_length, baseline, text, pages.Fitting(text, FigureMm, _length - _start - 4));
-        string time = part.Seconds is { } seconds ? $" · {Clock(seconds)}" : "";
-        pages.TextRight(_length, small, $"{Half(part.ShortestMm)} to {Half(part.LongestMm)}{time}", SmallMm, Ink.Quiet);
+        Said time = part.Seconds is { } seconds ? (Said)$" · {Clock(seconds)}" : "";
+        Said limits = $"{Half(part.ShortestMm)} to {Half(part.LongestMm)}{time}";
+        pages.TextRight(_length, small, limits, pages.Fitting(limits, SmallMm, _length - _start - 2), Ink.Quiet);
         pages.Box(rightMm - BlankMm, baseline - 7, BlankMm, 10, 0.3, Ink.Quiet);
     }
 
     /// <summary>Such as <c>63 ±4</c>: the limits and the feed's own variation are in it together, to the next whole millimetre.</summary>
-    private static string InWords(KeyInPart part)
+    private static Said InWords(KeyInPart part)
     {
         double less = Math.Ceiling(part.ExpectedMm - part.ShortestMm - 0.05);
         double more = Math.Ceiling(part.LongestMm - part.ExpectedMm - 0.05);
-        string tolerance = less == more ? $"±{Whole(more)}" : $"–{Whole(less)} +{Whole(more)}";
-        return $"{(part.IsEstimated ? "~" : "")}{Half(part.ExpectedMm)} {tolerance}";
+        Said tolerance = less == more ? (Said)$"±{Whole(more)}" : $"–{Whole(less)} +{Whole(more)}";
+        return $"{(part.IsEstimated ? (Said)"~" : "")}{Half(part.ExpectedMm)} {tolerance}";
     }
 
-    private static string Whole(double mm) => mm.ToString("0", CultureInfo.InvariantCulture);
+    private static Said Whole(double mm) => $"{mm:0}";
 
     /// <summary>To the half millimetre, as a ruler is read.</summary>
-    private static string Half(double mm) => (Math.Round(mm * 2) / 2).ToString("0.#", CultureInfo.InvariantCulture);
+    private static Said Half(double mm) => $"{Math.Round(mm * 2) / 2:0.#}";
 
-    private static string Clock(double seconds) =>
-        string.Create(CultureInfo.InvariantCulture, $"{(int)Math.Round(seconds) / 60}:{(int)Math.Round(seconds) % 60:00} min");
+    private static Said Clock(double seconds) => $"{(int)Math.Round(seconds) / 60}:{(int)Math.Round(seconds) % 60:00} min";
+
+    private static void Heading(SheetPages pages, double right, double y, Said text, double room) =>
+        pages.TextRight(right, y, text, pages.Fitting(text, SmallMm, room), Ink.Quiet);
 }

@@ -47,7 +47,7 @@ internal static class KeyInCsv
                     name.Row.List, name.IsMotif ? "" : Whole(name.Row.Line), Whole(name.Ruler.Cloth),
                     Thousandths.Tenths(part.OnClothMm).ToString("0.0", CultureInfo.InvariantCulture), name.Mark, planMark,
                     name.IsSewn || name.IsLogged ? "sewn" : "",
-                    Mm(part.FeedMm), "", "", "", i == 0 ? name.ByHand : "",
+                    Mm(part.FeedMm), "", "", "", i == 0 ? name.ByHand.English : "",
                     .. hasLines ? new[] { name.Line == 1 ? "upper" : "lower" } : [],
                 ]));
             }

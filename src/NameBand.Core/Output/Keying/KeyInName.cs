@@ -73,8 +73,7 @@ public sealed record KeyInName(
     public int HandMarks => MarkedWords.Sum(w => w.Letters.Length);
 
     /// <summary>What is added by hand, such as <c>é: acute accent on e</c>; empty for nothing.</summary>
-    public string ByHand =>
-        string.Join("; ", MarkedWords.SelectMany(w => w.Letters).Select(l => l.InWords).Distinct(StringComparer.Ordinal));
+    public Said ByHand => Said.Join("; ", MarkedWords.SelectMany(w => w.Letters).Select(l => l.InWords).Distinct());
 
     public double? Seconds => Parts.All(p => p.Seconds is not null) ? Parts.Sum(p => p.Seconds) : null;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Output.Keying;
 
@@ -7,10 +8,10 @@ internal static class KeyInReadMe
 {
     /// <param name="mark">The plan's.</param>
     /// <param name="setsOut">Whether the rest of a strip is set out anew after what was measured.</param>
-    public static ImmutableArray<string> Parts(string mark, bool setsOut) =>
+    public static ImmutableArray<Said> Parts(string mark, bool setsOut) =>
         [$"\nPlan {mark}.\n", Text, setsOut ? WhileYouSew : BesideOthers, ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: false)];
 
-    private const string Text =
+    private static readonly Said Text =
         """
 
         What lies where
@@ -48,7 +49,7 @@ internal static class KeyInReadMe
 
         """;
 
-    private const string WhileYouSew =
+    private static readonly Said WhileYouSew =
         """
 
         While you sew
@@ -60,7 +61,7 @@ internal static class KeyInReadMe
 
         """;
 
-    private const string BesideOthers =
+    private static readonly Said BesideOthers =
         """
 
         While you sew

@@ -40,15 +40,15 @@ internal static class KeyInSheet
         var (title, settings) = (job.Title, job.Letters);
         using var face = SheetFace.Open();
         SizeStep[] steps = [.. names.Select(n => n.Step).Distinct().OrderByDescending(s => s.HeightMm)];
-        string setting = steps.Length > 1
-            ? $"letters {Wording.List([.. steps.Select(s => FormattableString.Invariant($"{s.HeightMm:0.##}"))])} mm"
+        Said setting = steps.Length > 1
+            ? (Said)$"letters {Wording.List([.. steps.Select(s => (Said)$"{s.HeightMm:0.##}")])} mm"
             : steps.Length == 1 ? Setting(steps[0]) : Setting(new SizeStep(plan.LetterHeightMm, plan.SpacingMm ?? 0));
         using var pages =
             new SheetPages(stream, paper, $"{title}: key-in sheet", $"{Packet.PaperTitle.WithMark(title, plan)} · {setting}", face);
         var columns = new KeyInColumns(paper.WidthMm - LeftMm);
         pages.Begin();
         double y = Introduction(
-            pages, steps.Length > 1 ? $"{setting}, as said before the names" : setting, Rules(settings, names, plan, setsOut), settings);
+            pages, steps.Length > 1 ? (Said)$"{setting}, as said before the names" : setting, Rules(settings, names, plan, setsOut), settings);
         var sets = Sets(names, steps.Length > 1);
         var runs = Runs(names).ToList();
         for (int i = 0; i < runs.Count; i++)
@@ -87,8 +87,7 @@ internal static class KeyInSheet
         double Height(KeyInName name) => (sets.Contains(name.Turn) ? SetMm : 0) + HeightMm(name, pages, columns);
     }
 
-    private static string Setting(SizeStep step) =>
-        string.Create(CultureInfo.InvariantCulture, $"letters {step.HeightMm:0.##} mm, gap {step.GapMm:0.0} mm");
+    private static Said Setting(SizeStep step) => $"letters {step.HeightMm:0.##} mm, gap {step.GapMm:0.0} mm";
 
     /// <summary>The turns before which the machine is set anew.</summary>
     private static HashSet<int> Sets(ImmutableArray<KeyInName> names, bool areSeveral) =>
@@ -96,7 +95,8 @@ internal static class KeyInSheet
 
     private static double Set(SheetPages pages, double y, SizeStep step)
     {
-        pages.Text(LeftMm, y + 5.5, $"Set the machine to {Setting(step)}.", 5);
+        Said set = $"Set the machine to {Setting(step)}.";
+        pages.Text(LeftMm, y + 5.5, set, pages.Fitting(set, 5, pages.Paper.WidthMm - (2 * LeftMm)));
         pages.Line(LeftMm, y + SetMm - 0.5, pages.Paper.WidthMm - LeftMm, y + SetMm - 0.5, 0.1, Ink.Faint);
         return y + SetMm;
     }
@@ -119,7 +119,7 @@ internal static class KeyInSheet
 
     private static double HeightMm(KeyInName name, SheetPages pages, KeyInColumns columns) =>
         name.Parts.Sum(p => PartMm + ((Lines(p, pages, columns).Length - 1) * KeyedMm)) + (IsShownWhole(name) ? 0 : NameMm)
-        + (name.ByHand.Length > 0 ? ByHandMm : 0);
+        + (!name.ByHand.IsEmpty ? ByHandMm : 0);
 
     /// <summary>What is keyed, in two lines where one would be too small to be read from afar.</summary>
     private static string[] Lines(KeyInPart part, SheetPages pages, KeyInColumns columns)
@@ -137,42 +137,42 @@ internal static class KeyInSheet
         return [part.Keyed[..cut], part.Keyed[cut..]];
     }
 
-    private static double Introduction(SheetPages pages, string setting, IEnumerable<string> rules, LettersSettings settings)
+    private static double Introduction(SheetPages pages, Said setting, IEnumerable<Said> rules, LettersSettings settings)
     {
         double textWidth = pages.Paper.WidthMm - (2 * LeftMm) - FeedDrawing.SizeMm - 6;
         pages.Text(LeftMm, 22, "Key-in sheet", 9);
         double y = pages.Wrapped(LeftMm, 31, textWidth, $"Set the machine to {setting}.", 5);
-        foreach (string line in rules)
+        foreach (var line in rules)
         {
             y = pages.Wrapped(LeftMm, y + 1, textWidth, line, 3.7);
         }
 
-        FeedDrawing.Draw(pages, pages.Paper.WidthMm - LeftMm - FeedDrawing.SizeMm, 14, settings);
+        FeedDrawing.Draw(pages, pages.LeftOf(pages.Paper.WidthMm - LeftMm - FeedDrawing.SizeMm, FeedDrawing.SizeMm), 14, settings);
         return Math.Max(y, 14 + FeedDrawing.SizeMm) + 4;
     }
 
-    private static IEnumerable<string> Rules(LettersSettings settings, ImmutableArray<KeyInName> names, StripPlan plan, bool setsOut)
+    private static IEnumerable<Said> Rules(LettersSettings settings, ImmutableArray<KeyInName> names, StripPlan plan, bool setsOut)
     {
-        yield return "Draw all start marks on the flat cloth before you sew. They count from the cut left end of its piece, "
-            + "as the tapes of all proofs do. ␣ is a blank. " + KeyedText.Legend;
+        yield return $"Draw all start marks on the flat cloth before you sew. They count from the cut left end of its piece, "
+            + $"as the tapes of all proofs do. ␣ is a blank. {KeyedText.Legend}";
         yield return "Put the mark under the needle, key in, sew, tick the box. Then measure: if a length falls outside its limits, stop and see why.";
         yield return setsOut
             ? "If names come to lie off their marks, measure where one ends and let NameBand set the rest out again (drift.csv)."
-            : "If names come to lie off their marks, start the next one at its own mark all the same"
-                + (plan.PartOf is not null ? ", and leave the places of the other names blank." : ".");
+            : plan.PartOf is null ? "If names come to lie off their marks, start the next one at its own mark all the same."
+            : "If names come to lie off their marks, start the next one at its own mark all the same, and leave the places of the other names blank.";
         if (plan.Hem.IsCurved)
         {
             yield return "The strip is cut to the curve: its start marks lie on the lower finished edge. Turn it at each mark so that the base line lies straight "
                 + "ahead under the needle. A name that would leave its line by more than 0.5 mm is keyed word by word.";
         }
 
-        yield return (settings.Hooped ? "" : "The strip is sewn without a hoop, on one long backing. ")
-            + "Lengths are those of a name whose backing is off, pressed and cold.";
+        yield return $"{(settings.Hooped ? (Said)"" : "The strip is sewn without a hoop, on one long backing. ")}"
+            + $"Lengths are those of a name whose backing is off, pressed and cold.";
 
         if (settings.Holds is not null && names.Any(n => n.Parts.Length > 1))
         {
             yield return settings.KeepsLeadingBlanks
-                ? $"The machine holds {settings.Holds} characters: longer names come in parts, each with its own mark."
+                ? (Said)$"The machine holds {settings.Holds} characters: longer names come in parts, each with its own mark."
                 : $"The machine holds {settings.Holds} characters and drops a leading blank: longer names come in parts, each with its own mark, and no part begins with a blank.";
         }
 
@@ -198,10 +198,10 @@ internal static class KeyInSheet
     {
         var round = plan.Rounds.First(r => r.Number == number);
         bool forward = SewingDirection.FirstLetterFirst(settings);
-        string which = plan.Rounds.Length == 1 ? "The strip" : FormattableString.Invariant($"Strip {number} of {plan.Rounds.Length}");
-        string text = FormattableString.Invariant(
-            $"{which}: {plan.OnClothMm(round.LengthMm):0} mm on flat cloth. Begin at its {(forward ? "left" : "right")} end.");
-        pages.Text(LeftMm, y + 6, text, 5);
+        Said which = plan.Rounds.Length == 1 ? "The strip" : (Said)$"Strip {number} of {plan.Rounds.Length}";
+        Said text = forward ? (Said)$"{which}: {plan.OnClothMm(round.LengthMm):0} mm on flat cloth. Begin at its left end."
+            : $"{which}: {plan.OnClothMm(round.LengthMm):0} mm on flat cloth. Begin at its right end.";
+        pages.Text(LeftMm, y + 6, text, pages.Fitting(text, 5, pages.Paper.WidthMm - (2 * LeftMm)));
         return y + 9;
     }
 
@@ -210,40 +210,46 @@ internal static class KeyInSheet
     {
         var ruler = first.Ruler;
         double end = ruler.OnClothMm + plan.OnClothMm(ruler.EndMm - ruler.StartMm);
-        string cloth = plan.Cloths.Length > 1 ? FormattableString.Invariant($" · cloth {ruler.Cloth}") : "";
-        string run = FormattableString.Invariant($"{(settings.Hooped ? "Hooping" : "Run")} {first.Hooping}{(goesOn ? ", goes on" : "")}");
-        string line = first.Line == 0
-            ? "" : FormattableString.Invariant($" · {StripWords.LineOf(first.Line)}, base line {FromCentre(plan, first.Line)}");
-        string text =
+        Said cloth = plan.Cloths.Length > 1 ? (Said)$" · cloth {ruler.Cloth}" : "";
+        Said run = (settings.Hooped, goesOn) switch
+        {
+            (true, false) => (Said)$"Hooping {first.Hooping}",
+            (true, true) => $"Hooping {first.Hooping}, goes on",
+            (false, false) => $"Run {first.Hooping}",
+            (false, true) => $"Run {first.Hooping}, goes on",
+        };
+        Said line = first.Line == 0
+            ? "" : (Said)$" · {StripWords.LineOf(first.Line)}, base line {FromCentre(plan, first.Line)}";
+        Said text =
             $"{run}{line} · mark {first.Mark}{cloth} · the finished strip lies from {Tenths(ruler.OnClothMm)} to {Tenths(end)} mm{Beyond(ruler)}";
         pages.Text(LeftMm, y + 4, text, pages.Fitting(text, 3.7, pages.Paper.WidthMm - (2 * LeftMm)));
         return y + RunMm;
     }
 
     /// <summary>Where the base line of one of two lines lies.</summary>
-    private static string FromCentre(StripPlan plan, int line)
+    private static Said FromCentre(StripPlan plan, int line)
     {
         double y = plan.BaselineYMm + (line == 1 ? plan.LineStepMm : 0);
-        return $"{Tenths(Math.Abs(y))} mm {(y < 0 ? "below" : "above")} the strip’s centre line";
+        return y < 0 ? (Said)$"{Tenths(-y)} mm below the strip’s centre line" : $"{Tenths(y)} mm above the strip’s centre line";
     }
 
     /// <summary>What of the cloth lies beyond the finished ends.</summary>
-    private static string Beyond(ClothRuler ruler) => (ruler.BeforeMm, ruler.AfterMm) switch
+    private static Said Beyond(ClothRuler ruler) => (ruler.BeforeMm, ruler.AfterMm) switch
     {
-        ( > 0, > 0) => FormattableString.Invariant($", {Tenths(ruler.BeforeMm)} and {Tenths(ruler.AfterMm)} mm of cloth beyond"),
-        ( > 0, _) => FormattableString.Invariant($", {Tenths(ruler.BeforeMm)} mm of cloth before it"),
-        (_, > 0) => FormattableString.Invariant($", {Tenths(ruler.AfterMm)} mm of cloth after it"),
+        ( > 0, > 0) => (Said)$", {Tenths(ruler.BeforeMm)} and {Tenths(ruler.AfterMm)} mm of cloth beyond",
+        ( > 0, _) => $", {Tenths(ruler.BeforeMm)} mm of cloth before it",
+        (_, > 0) => $", {Tenths(ruler.AfterMm)} mm of cloth after it",
         _ => "",
     };
 
-    private static string Tenths(double mm) => Thousandths.Tenths(mm).ToString("0.0", CultureInfo.InvariantCulture);
+    private static Said Tenths(double mm) => $"{Thousandths.Tenths(mm):0.0}";
 
     /// <param name="isFirst">Nothing on its piece of cloth was sewn before.</param>
     private static double Row(SheetPages pages, double y, KeyInName name, KeyInColumns columns, bool isFirst)
     {
         if (!IsShownWhole(name))
         {
-            pages.Text(LeftMm + NumberMm, y + 4.5, name.IsMotif ? "between the names" : name.Text, 3.7, Ink.Quiet);
+            pages.Text(LeftMm + NumberMm, y + 4.5, name.IsMotif ? "between the names" : Said.Plain(name.Text), 3.7, Ink.Quiet);
             y += NameMm;
         }
 
@@ -260,9 +266,9 @@ internal static class KeyInSheet
 
             if (i == 0)
             {
-                pages.TextRight(LeftMm + NumberMm - 3, baseline, name.Turn.ToString(CultureInfo.InvariantCulture), 5, Ink.Quiet);
+                pages.PutRight(LeftMm + NumberMm - 3, baseline, name.Turn.ToString(CultureInfo.InvariantCulture), 5, Ink.Quiet);
                 string number = name.IsMotif ? "" : "n" + name.Order.ToString(CultureInfo.InvariantCulture);
-                pages.TextRight(LeftMm + NumberMm - 3, baseline + 4, number, 2.9, Ink.Quiet);
+                pages.PutRight(LeftMm + NumberMm - 3, baseline + 4, number, 2.9, Ink.Quiet);
             }
 
             columns.Fill(pages, baseline, part, isFirst && i == 0);
@@ -277,9 +283,9 @@ internal static class KeyInSheet
             y += PartMm + line - KeyedMm - baseline;
         }
 
-        if (name.ByHand.Length > 0)
+        if (!name.ByHand.IsEmpty)
         {
-            string byHand = $"then by hand: {name.ByHand}";
+            Said byHand = $"then by hand: {name.ByHand}";
             pages.Text(LeftMm + NumberMm, y + 2, byHand, pages.Fitting(byHand, 3.7, pages.Paper.WidthMm - (2 * LeftMm) - NumberMm));
             y += ByHandMm;
         }

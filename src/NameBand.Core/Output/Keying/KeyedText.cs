@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.MachineLetters.Alphabets;
 using NameBand.Output.Sheets;
 
@@ -19,7 +20,7 @@ internal sealed class KeyedText(SheetPages pages, double sizeMm)
     private const double BarHighPart = 0.095;
     private const double CapPart = 0.708;
 
-    public static readonly string Legend = "0 is struck through, O is not; I has long bars, l a foot.";
+    public static readonly Said Legend = "0 is struck through, O is not; I has long bars, l a foot.";
 
     /// <summary>The largest size, down to the least, at which a text fits a width.</summary>
     public static double Fitting(SheetPages pages, string keyed, double sizeMm, double leastMm, double widthMm) =>
@@ -30,11 +31,17 @@ internal sealed class KeyedText(SheetPages pages, double sizeMm)
     /// <param name="baselineMm">Of its line; y down.</param>
     public void Draw(double xMm, double baselineMm, string keyed)
     {
+        double left = pages.LeftOf(xMm, WidthMm(keyed));
+        pages.AsItLies(() => DrawFrom(left, baselineMm, keyed));
+    }
+
+    private void DrawFrom(double xMm, double baselineMm, string keyed)
+    {
         foreach (string letter in Letters.Of(keyed))
         {
             double glyph = GlyphMm(letter);
             double at = xMm + (letter == "I" ? BarPart * sizeMm : 0);
-            pages.Text(at, baselineMm, Letters.Shown(letter), sizeMm);
+            pages.Put(at, baselineMm, Letters.Shown(letter), sizeMm);
             TellApart(letter, at, glyph, baselineMm);
             xMm += AdvanceMm(letter);
         }

@@ -10,19 +10,19 @@ internal static class BeforeFirstPage
     {
         flow.Heading("Before the first stitch", withMm: 60);
         flow.Text("Common practice, no source; what your cloth and machine show you on the scrap comes before it.", sizeMm: 3.4);
-        foreach (string step in Steps(matter))
+        foreach (var step in Steps(matter))
         {
             flow.Item("", step);
         }
     }
 
-    private static IEnumerable<string> Steps(PacketMatter matter)
+    private static IEnumerable<Said> Steps(PacketMatter matter)
     {
         var plan = matter.Plan;
         yield return "Wash the cloth of the strips as the garment will be washed, dry it and press it, before anything is cut or ruled: what shrinks later draws the names together. "
             + "Has the garment itself been washed? Measure its hem only then.";
         yield return $"Are the colours fast? Lay a wet white scrap on each of {Wording.List([.. Coloured(plan)])}, press it with a hot iron until it is dry, and look at the scrap. "
-            + "What leaves its colour there is washed until it leaves none, or is not used; dark thread on pale cloth most of all.";
+            + $"What leaves its colour there is washed until it leaves none, or is not used; dark thread on pale cloth most of all.";
         yield return $"Needle {matter.Fabric.Needle}, a new one; thread {matter.Fabric.Thread.Name}; backing: {matter.Fabric.Backing}. The same on the scrap as on the strip.";
         if (plan.HasNeedlePaths)
         {
@@ -43,12 +43,12 @@ internal static class BeforeFirstPage
         }
     }
 
-    private static IEnumerable<string> Coloured(StripPlan plan)
+    private static IEnumerable<Said> Coloured(StripPlan plan)
     {
-        yield return plan.Colours.Cloth is { } cloth ? $"the cloth, {cloth.InWords}" : "the cloth";
+        yield return plan.Colours.Cloth is { } cloth ? (Said)$"the cloth, {cloth.InWords}" : "the cloth";
         foreach (var thread in plan.Threads.Threads)
         {
-            yield return plan.Threads.AreSeveral || plan.Colours.Job.Thread is not null ? $"the thread, {thread.InWords}" : "the thread";
+            yield return plan.Threads.AreSeveral || plan.Colours.Job.Thread is not null ? (Said)$"the thread, {thread.InWords}" : "the thread";
         }
 
         yield return "the garment";

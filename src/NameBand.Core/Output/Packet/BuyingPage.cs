@@ -1,4 +1,4 @@
-using System.Globalization;
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
@@ -19,11 +19,12 @@ internal static class BuyingPage
 
         if (matter.Shopping.Total is { } total)
         {
-            flow.Text($"In all {Money(total, matter.Shopping.Currency)}"
-                + (matter.Shopping.WithoutPrice.Any() ? $", without {string.Join(", ", matter.Shopping.WithoutPrice)}." : "."));
+            var sum = Money(total, matter.Shopping.Currency);
+            flow.Text(matter.Shopping.WithoutPrice.Any()
+                ? (Said)$"In all {sum}, without {Said.Join(", ", matter.Shopping.WithoutPrice)}." : $"In all {sum}.");
         }
 
-        flow.Text($"Cloth: {matter.Fabric.Name}. Backing: {matter.Fabric.Backing}. Needle: {matter.Fabric.Needle}. Thread: {matter.Fabric.Thread.Name}{(matter.Plan.Marks == MarkMethod.Sewn ? ", and some in the colour of the cloth for the marks" : "")}.");
+        flow.Text($"Cloth: {matter.Fabric.Name}. Backing: {matter.Fabric.Backing}. Needle: {matter.Fabric.Needle}. Thread: {matter.Fabric.Thread.Name}{(matter.Plan.Marks == MarkMethod.Sewn ? (Said)", and some in the colour of the cloth for the marks" : "")}.");
         CutList.Write(flow, matter);
         Rounds(flow, matter.Plan);
     }
@@ -34,8 +35,8 @@ internal static class BuyingPage
         flow.Room(9);
         flow.YMm += 6.6;
         pages.Box(PageFlow.LeftMm + 0.5, flow.YMm - 3, 3.4, 3.4);
-        pages.Text(PageFlow.LeftMm + 7, flow.YMm, line.What.ToString(), 4.2);
-        pages.Text(PageFlow.LeftMm + 38, flow.YMm, line.InShop.ToString(), 4.2);
+        pages.Text(PageFlow.LeftMm + 7, flow.YMm, line.What, 4.2);
+        pages.Text(PageFlow.LeftMm + 38, flow.YMm, line.InShop, 4.2);
         if (line.Price is { } price)
         {
             pages.TextRight(flow.RightMm, flow.YMm, Money(price, currency), 4.2);
@@ -53,14 +54,14 @@ internal static class BuyingPage
         }
 
         flow.Text(plan.UnderStitchesPart is { } under
-            ? $"Cloth gets shorter as it is sewn: {Percent(under)} under the stitches are allowed for, and nothing in the gaps, "
+            ? (Said)$"Cloth gets shorter as it is sewn: {Percent(under)} under the stitches are allowed for, and nothing in the gaps, "
                 + $"so {Percent(plan.Shortening)} of the whole strip. Measure your own when the backing is off and the strip is pressed and cold."
             : $"Cloth gets shorter as it is sewn: {Percent(plan.Shortening)} are allowed for. "
-                + "Measure your own on the first piece you sew.");
+                + $"Measure your own on the first piece you sew.");
     }
 
-    private static string Percent(double part) => (part * 100).ToString("0.0##", CultureInfo.InvariantCulture) + " %";
+    private static Said Percent(double part) => $"{part * 100:0.0##} %";
 
-    private static string Money(double amount, string currency) =>
-        (amount.ToString("0.00", CultureInfo.InvariantCulture) + " " + currency).Trim();
+    private static Said Money(double amount, string currency) =>
+        currency.Trim() is { Length: > 0 } named ? (Said)$"{amount:0.00} {named}" : $"{amount:0.00}";
 }

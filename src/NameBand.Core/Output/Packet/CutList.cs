@@ -37,19 +37,18 @@ internal static class CutList
         int hooped = plan.Hoopings.Count(h => !h.IsRun);
         foreach (var (count, lengthMm, widthMm) in Estimator.BackingPieces(plan))
         {
-            string pieces = count == 1 ? "1 piece" : $"{JobInWords.Whole(count)} pieces";
-            flow.Item("", $"Cut {pieces} of backing, {JobInWords.Mm(lengthMm)} by {JobInWords.Mm(widthMm)}.");
+            flow.Item("", $"Cut {Wording.Count(count, "piece")} of backing, {JobInWords.Mm(lengthMm)} by {JobInWords.Mm(widthMm)}.");
         }
 
         if (hooped < plan.Hoopings.Length)
         {
-            string lengths = string.Join(", ", Estimator.RunBackingsMm(plan).Select(JobInWords.Mm));
+            Said lengths = Said.Join(", ", Estimator.RunBackingsMm(plan).Select(JobInWords.Mm));
             flow.Item(
                 "", $"For the runs without a hoop cut strips of backing {JobInWords.Mm(Estimator.RunBackingWidthMm(plan))} wide: {lengths} long.");
         }
     }
 
-    private static string? Stiffened(Stiffening stiffening) => stiffening switch
+    private static Said? Stiffened(Stiffening stiffening) => stiffening switch
     {
         Stiffening.Starch => "Starch the strip before you rule it: spray, let it soak in, iron it dry, and once more. "
             + "No hoop holds it; limp it would draw together.",
@@ -58,7 +57,7 @@ internal static class CutList
         _ => null,
     };
 
-    private static string Cloth(PacketMatter matter, StripCloth cloth)
+    private static Said Cloth(PacketMatter matter, StripCloth cloth)
     {
         if (cloth.Band is { } band)
         {
@@ -66,15 +65,16 @@ internal static class CutList
         }
 
         double width = Math.Max(cloth.WidthMm, Estimator.BandWidthMm(matter.Job, matter.Plan));
-        string grain = matter.Job.Layout.IsBias ? "on the bias, at 45° to the selvedge" : "along the selvedge";
-        return $"Cloth {cloth.Number}: cut a piece {Length.FromMm(cloth.LengthMm).InMetres().English} long and {JobInWords.Mm(width)} wide, {grain}.";
+        Said grain = matter.Job.Layout.IsBias ? "on the bias, at 45° to the selvedge" : "along the selvedge";
+        return $"Cloth {cloth.Number}: cut a piece {Length.FromMm(cloth.LengthMm).InMetres()} long and {JobInWords.Mm(width)} wide, {grain}.";
     }
 
-    private static string Piece(StripPlan plan, StripCloth cloth, StripPiece piece)
+    private static Said Piece(StripPlan plan, StripCloth cloth, StripPiece piece)
     {
-        string lane = cloth.Lanes == 1 ? ""
-            : $" {(cloth.Band is null ? "Its" : "Halfway along, its")} centre line lies "
-                + $"{Offset(cloth.LaneYMm(piece.Lane))} the middle of the cloth.";
+        Said offset = cloth.Lanes == 1 ? "" : Offset(cloth.LaneYMm(piece.Lane));
+        Said lane = cloth.Lanes == 1 ? ""
+            : cloth.Band is null ? (Said)$" Its centre line lies {offset} the middle of the cloth."
+            : $" Halfway along, its centre line lies {offset} the middle of the cloth.";
         double from = piece.OnClothMm - piece.StartAllowanceMm;
         double length = piece.StartAllowanceMm + plan.OnClothMm(piece.LengthMm) + piece.EndAllowanceMm;
         return $"Round {piece.Round}, {JobInWords.Mm(piece.StartMm)} to {JobInWords.Mm(piece.EndMm)} of the finished strip: begins {JobInWords.Mm(piece.OnClothMm)} from the cloth’s left end.{lane}"
@@ -82,36 +82,37 @@ internal static class CutList
     }
 
     /// <summary>What of the cut length lies beyond the finished strip, and what it is for.</summary>
-    private static string Ends(StripPlan plan, StripPiece piece)
+    private static Said Ends(StripPlan plan, StripPiece piece)
     {
         bool isLast = plan.Rounds.FirstOrDefault(r => r.Number == piece.Round) is not { } round || piece.EndMm >= round.LengthMm - 0.05;
-        string before = piece.StartMm > 0 ? "for the seam" : "to turn in";
-        string after = !isLast ? "for the seam" : plan.Hem.Closed ? "to lie under the beginning" : "to turn in";
-        string start = piece.StartAllowanceMm > 0 ? $"{JobInWords.Mm(piece.StartAllowanceMm)} before it {before}" : "nothing before it";
-        return piece.EndAllowanceMm > 0 ? $"{start}, {JobInWords.Mm(piece.EndAllowanceMm)} after it {after}" : $"{start}, nothing after it";
+        Said before = piece.StartMm > 0 ? "for the seam" : "to turn in";
+        Said after = !isLast ? "for the seam" : plan.Hem.Closed ? "to lie under the beginning" : "to turn in";
+        Said start = piece.StartAllowanceMm > 0 ? (Said)$"{JobInWords.Mm(piece.StartAllowanceMm)} before it {before}" : "nothing before it";
+        return piece.EndAllowanceMm > 0
+            ? (Said)$"{start}, {JobInWords.Mm(piece.EndAllowanceMm)} after it {after}" : $"{start}, nothing after it";
     }
 
-    private static string Ruling(StripPlan plan)
+    private static Said Ruling(StripPlan plan)
     {
-        string which = plan.Cloths.Any(c => c.Lanes > 1) ? "each strip" : "the strip";
-        return plan.Hem.IsCurved ? "Rule for each hooping the straight line through the places of its two marks."
+        Said which = plan.Cloths.Any(c => c.Lanes > 1) ? "each strip" : "the strip";
+        return plan.Hem.IsCurved ? (Said)"Rule for each hooping the straight line through the places of its two marks."
             : plan.HasSeveralWays
-                ? $"Rule two lines along the piece: for the marks of what is hooped {Offset(plan.MarkYMm)}, and for the letters of all else {Offset(plan.BaselineYMm)} the centre line of {which}."
-            : plan.HasNeedlePaths ? $"Rule the base line for the marks along the piece, {Offset(plan.MarkYMm)} the centre line of {which}."
+                ? (Said)$"Rule two lines along the piece: for the marks of what is hooped {Offset(plan.MarkYMm)}, and for the letters of all else {Offset(plan.BaselineYMm)} the centre line of {which}."
+            : plan.HasNeedlePaths ? (Said)$"Rule the base line for the marks along the piece, {Offset(plan.MarkYMm)} the centre line of {which}."
             : plan.LineStepMm > 0
-                ? $"Rule the two base lines of the letters along the piece, {Offset(plan.BaselineYMm)} and {Offset(plan.BaselineYMm + plan.LineStepMm)} the centre line of {which}."
+                ? (Said)$"Rule the two base lines of the letters along the piece, {Offset(plan.BaselineYMm)} and {Offset(plan.BaselineYMm + plan.LineStepMm)} the centre line of {which}."
             : $"Rule the base line of the letters along the piece, {Offset(plan.BaselineYMm)} the centre line of {which}.";
     }
 
-    private static string Width(PacketMatter matter)
+    private static Said Width(PacketMatter matter)
     {
         var strip = matter.Plan.Hem.Strip;
-        string width = $"{JobInWords.Mm(strip.CutWidthMm)} ({Length.FromMm(strip.CutWidthMm).InInches().English})";
+        Said width = $"{JobInWords.Mm(strip.CutWidthMm)} ({Length.FromMm(strip.CutWidthMm).InInches()})";
         return matter.Job.Strip.SewnBeforeCutting
-            ? $"Do not cut to width yet: names are sewn first. Later the strip is {width} wide, {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of its centre line."
+            ? (Said)$"Do not cut to width yet: names are sewn first. Later the strip is {width} wide, {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of its centre line."
             : $"Cut the strip {width} wide and baste it to its backing along both edges.";
     }
 
-    private static string Offset(double yMm) =>
-        Math.Abs(yMm) < 0.05 ? "on" : $"{JobInWords.Mm(Math.Abs(yMm))} {(yMm > 0 ? "above" : "below")}";
+    private static Said Offset(double yMm) =>
+        Math.Abs(yMm) < 0.05 ? "on" : yMm > 0 ? (Said)$"{JobInWords.Mm(yMm)} above" : $"{JobInWords.Mm(-yMm)} below";
 }

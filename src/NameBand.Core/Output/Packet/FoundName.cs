@@ -1,9 +1,18 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Layout;
 
 namespace NameBand.Output.Packet;
+
+/// <summary>From where a person looks for a name.</summary>
+internal enum GarmentPlace
+{
+    Front,
+    Back,
+    Middle,
+}
 
 /// <summary>Where a name lies.</summary>
 /// <param name="MiddleMm">Middle of the name along the finished round from its starting end.</param>
@@ -19,23 +28,31 @@ internal sealed record FoundName(PlacedName Placed, int Round, double MiddleMm, 
     public FromMiddle? FromBack => Middles.FromBack(MiddleMm);
 
     /// <summary>Where a person looks: from centre front or centre back, whichever is nearer; else from the middle of the edge.</summary>
-    public (FromMiddle From, string What) Place => (FromFront, FromBack) switch
+    public (FromMiddle From, GarmentPlace What) Place => (FromFront, FromBack) switch
     {
-        ({ } f, { } b) => f.DistanceMm <= b.DistanceMm ? (f, "front") : (b, "back"),
-        ({ } f, null) => (f, "front"),
-        (null, { } b) => (b, "back"),
-        _ => (new FromMiddle(Math.Abs(FromRoundMiddleMm), FromRoundMiddleMm >= 0), "middle"),
+        ({ } f, { } b) => f.DistanceMm <= b.DistanceMm ? (f, GarmentPlace.Front) : (b, GarmentPlace.Back),
+        ({ } f, null) => (f, GarmentPlace.Front),
+        (null, { } b) => (b, GarmentPlace.Back),
+        _ => (new FromMiddle(Math.Abs(FromRoundMiddleMm), FromRoundMiddleMm >= 0), GarmentPlace.Middle),
     };
 
     /// <summary>Its round, and on a strip with two lines which of them.</summary>
-    public string RoundInWords => Placed.Line switch
+    public Said RoundInWords => Placed.Line switch
     {
-        1 => string.Create(CultureInfo.InvariantCulture, $"{Round}, upper"),
-        2 => string.Create(CultureInfo.InvariantCulture, $"{Round}, lower"),
-        _ => Round.ToString(CultureInfo.InvariantCulture),
+        1 => (Said)$"{Round}, upper",
+        2 => $"{Round}, lower",
+        _ => $"{Round}",
     };
 
-    public string PlaceInWords => $"{JobInWords.Mm(Place.From.DistanceMm)} {Place.From.Side} of {Place.What}";
+    public Said PlaceInWords => (Place.What, Place.From.IsRight) switch
+    {
+        (GarmentPlace.Front, false) => (Said)$"{JobInWords.Mm(Place.From.DistanceMm)} left of front",
+        (GarmentPlace.Front, true) => $"{JobInWords.Mm(Place.From.DistanceMm)} right of front",
+        (GarmentPlace.Back, false) => $"{JobInWords.Mm(Place.From.DistanceMm)} left of back",
+        (GarmentPlace.Back, true) => $"{JobInWords.Mm(Place.From.DistanceMm)} right of back",
+        (_, false) => $"{JobInWords.Mm(Place.From.DistanceMm)} left of middle",
+        (_, true) => $"{JobInWords.Mm(Place.From.DistanceMm)} right of middle",
+    };
 
     /// <summary>All names in sewing order, headings with them.</summary>
     public static ImmutableArray<FoundName> InSewingOrder(StripPlan plan)

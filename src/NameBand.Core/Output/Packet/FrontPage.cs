@@ -18,7 +18,7 @@ internal static class FrontPage
         flow.YMm += 8;
         foreach (string line in TitleLines(flow, matter.Job.Title))
         {
-            pages.Strong(PageFlow.LeftMm, flow.YMm, line, 9);
+            pages.PutStrong(PageFlow.LeftMm, flow.YMm, line, 9);
             flow.YMm += 11;
         }
 
@@ -27,22 +27,21 @@ internal static class FrontPage
         if (matter.Tonight is { } tonight)
         {
             flow.Heading(matter.Estimate.IsBegun ? "The next evening" : "The first evening", 5.2);
-            flow.Text(tonight.InWords.ToString(), sizeMm: 4.6);
+            flow.Text(tonight.InWords, sizeMm: 4.6);
         }
 
         flow.YMm += 6;
         Squares(flow);
         flow.Heading("Take care", 5.2);
-        foreach (string line in Cautions(matter.Plan)
-            .Where(c => matter.Plan.HasNeedlePaths || !c.Contains("hoop ", StringComparison.Ordinal)))
+        foreach (var line in Cautions(matter.Plan))
         {
             flow.Item("–", line, 5);
         }
 
         Found(flow, matter);
         flow.Heading("In this packet", 5.2);
-        string sewing = matter.Plan.HasNeedlePaths
-            ? $"{JobInWords.Hoopings(matter.Plan.OfNeedlePaths)} at true size, in the order of sewing; {(matter.Plan.HasSeveralWays ? "the other names are on the sheets beside this folder; " : "")}the work by hand afterwards"
+        Said sewing = matter.Plan.HasNeedlePaths
+            ? (Said)$"{JobInWords.Hoopings(matter.Plan.OfNeedlePaths)} at true size, in the order of sewing; {(matter.Plan.HasSeveralWays ? (Said)"the other names are on the sheets beside this folder; " : "")}the work by hand afterwards"
             : "the work by hand afterwards (what to sew, and where, is on the sheets beside this folder)";
         flow.Text($"What to buy and how to cut it; what to try before the first stitch; {sewing}, with the measures of this job; where each name lies, and the whole hem as one picture.");
     }
@@ -59,8 +58,8 @@ internal static class FrontPage
         flow.Heading("What was found", 5.2);
         foreach (var verdict in found)
         {
-            string round = verdict.Round is { } number ? FormattableString.Invariant($"Round {number}: ") : "";
-            flow.Item("–", $"{(verdict.Kind == VerdictKind.NeedsAPerson ? "To be decided before you sew. " : "")}{round}{verdict.Text}", 5);
+            Said round = verdict.Round is { } number ? (Said)$"Round {number}: " : "";
+            flow.Item("–", $"{(verdict.Kind == VerdictKind.NeedsAPerson ? (Said)"To be decided before you sew. " : "")}{round}{verdict.Text}", 5);
         }
     }
 
@@ -68,7 +67,7 @@ internal static class FrontPage
     private static IEnumerable<string> TitleLines(PageFlow flow, string title)
     {
         double size = 9 * 1.25;
-        var lines = flow.Lines(title, flow.WidthMm, size);
+        var lines = flow.Lines(Said.Plain(title), flow.WidthMm, size);
         return lines.Count <= 3 ? lines : [.. lines.Take(2), flow.Cut(lines[2] + " " + lines[3], flow.WidthMm, size)];
     }
 
@@ -87,7 +86,7 @@ internal static class FrontPage
         flow.YMm = top + InchSquareMm + 2;
     }
 
-    private static void Square(SheetPages pages, double x, double y, double side, string label)
+    private static void Square(SheetPages pages, double x, double y, double side, Said label)
     {
         pages.Box(x, y, side, side, 0.25);
         for (int i = 1; i < 5; i++)
@@ -100,11 +99,13 @@ internal static class FrontPage
         pages.Strong(x + (side / 2) - 6, y + (side / 2) + 2, label, 5.5);
     }
 
-    private static IEnumerable<string> Cautions(StripPlan plan) =>
+    private static IEnumerable<Said> Cautions(StripPlan plan) =>
     [
         "What your machine’s manual, local rules and people trained for it say comes before anything here.",
         "Keep fingers, hair, sleeves and cords away from the needle and from everything that moves.",
-        "The hoop moves by itself, and farther than the needle: before each start see that it can travel its whole field.",
+        .. plan.HasNeedlePaths
+            ? new Said[] { "The hoop moves by itself, and farther than the needle: before each start see that it can travel its whole field." }
+            : [],
         "Switch the machine off to change a needle, to thread it, to clear a jam.",
         "A needle can break: wear glasses, and count the pieces before you go on. Stay with a machine that runs.",
         $"{MarkWords.HeatCaution(plan)} Close a rotary cutter each time you lay it down, and cut away from yourself.",

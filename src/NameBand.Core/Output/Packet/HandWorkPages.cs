@@ -15,7 +15,7 @@ internal static class HandWorkPages
         flow.NewPage();
         flow.Heading("The work by hand, in its order");
         int number = 0;
-        foreach (string step in Steps(matter))
+        foreach (var step in Steps(matter))
         {
             flow.Item((++number).ToString(CultureInfo.InvariantCulture) + ".", step);
         }
@@ -25,13 +25,13 @@ internal static class HandWorkPages
         Hours(flow, matter);
     }
 
-    private static IEnumerable<string> Steps(PacketMatter matter)
+    private static IEnumerable<Said> Steps(PacketMatter matter)
     {
         var plan = matter.Plan;
         var strip = plan.Hem.Strip;
         int snips = matter.Estimate.Hoopings.Sum(h => h.Snips);
         yield return plan.HasNeedlePaths && snips > 0
-            ? $"Clip the threads that lie loose between letters ({JobInWords.Whole(snips)} in all; the others are cut by the machine), close to the cloth, on both sides."
+            ? (Said)$"Clip the threads that lie loose between letters ({JobInWords.Whole(snips)} in all; the others are cut by the machine), close to the cloth, on both sides."
             : plan.HasNeedlePaths
             ? "Clip the ends that the machine leaves where it cuts, close to the cloth, on both sides; no thread hangs loose between letters."
             : "Clip every loose thread, close to the cloth, on both sides.";
@@ -39,44 +39,57 @@ internal static class HandWorkPages
         yield return MarkWords.BeforeHeat(plan);
         yield return "Press face down on a thick towel, so that the letters keep their height.";
         yield return matter.Job.Strip.SewnBeforeCutting
-            ? $"Trim to width: {Both(strip.CutWidthMm)}, that is {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of the centre line; {RuledLine(plan)}.{EndsToCut(plan)}"
+            ? (Said)$"Trim to width: {Both(strip.CutWidthMm)}, that is {JobInWords.Mm(strip.CutWidthMm / 2)} to each side of the centre line; {RuledLine(plan)}.{EndsToCut(plan)}"
             : $"The strip has its width already ({Both(strip.CutWidthMm)}): trim frayed threads only.";
         yield return plan.Joins == 0
             ? "Nothing is joined: each strip is one piece."
-            : $"Join the pieces of each round, right sides together; with the closing of the rounds there are {plan.Joins} joins.";
-        yield return "Measure each round, along its middle, flat and not stretched: "
-            + string.Join("; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(r.LengthMm)}"))
-            + $". Within {plan.AllowedInWords} it can be eased in; if it is farther off, see where it came out long or short.";
-        yield return $"Turn the edges in: {Both(strip.TurnInMm)} on each, pressed, so that the strip is {Both(strip.FinishedWidthMm)} wide"
-            + (plan.Hem.Closed ? "." : $"; and {Both(plan.Hem.EndTurnInMm)} at both ends, so that it is as long as its edge.");
+            : Said.Plural(
+                plan.Joins, $"Join the pieces of each round, right sides together; with the closing of the rounds there are {plan.Joins} joins.",
+                $"Join the pieces of each round, right sides together; with the closing of the rounds there are {plan.Joins} joins.");
+        yield return $"Measure each round, along its middle, flat and not stretched: {Rounds(plan, r => r.LengthMm)}. Within {plan.AllowedInWords} it can be eased in; if it is farther off, see where it came out long or short.";
+        Said edges = $"Turn the edges in: {Both(strip.TurnInMm)} on each, pressed, so that the strip is {Both(strip.FinishedWidthMm)} wide";
+        yield return plan.Hem.Closed ? (Said)$"{edges}."
+            : $"{edges}; and {Both(plan.Hem.EndTurnInMm)} at both ends, so that it is as long as its edge.";
         if (plan.Easing.Any(e => e.Tucked is not null))
         {
             yield return "Fold the tapered tucks (table below): at the upper edge pinch up half of a tuck’s width, let the fold run out into nothing at the lower edge, pin it, and lay them all to one side.";
         }
 
         yield return "Mark each strip and its line on the garment in eighths (table below), and pin eighth to eighth, then between.";
-        yield return "Sew the lower edge first: "
-            + string.Join(
-                "; ", plan.Rounds.Select(r =>
-                    $"round {r.Number} {JobInWords.Mm(plan.Hem.LiftMm + ((r.Number - 1) * plan.Hem.RoundStepMm))} above the hem")) + ".";
+        Said heights = Said.Join(
+            "; ", plan.Rounds.Select(r =>
+                (Said)$"round {r.Number} {JobInWords.Mm(plan.Hem.LiftMm + ((r.Number - 1) * plan.Hem.RoundStepMm))} above the hem"));
+        yield return $"Sew the lower edge first: {heights}.";
         yield return UpperEdgePages.Step(plan);
         yield return plan.Hem.Closed
-            ? $"Leave the last 150 mm of both edges until the ends are closed. The ends overlap by {JobInWords.Mm(plan.Hem.OverlapMm)}, and no name lies there."
+            ? (Said)$"Leave the last 150 mm of both edges until the ends are closed. The ends overlap by {JobInWords.Mm(plan.Hem.OverlapMm)}, and no name lies there."
             : $"Close both ends, turned in by {JobInWords.Mm(plan.Hem.EndTurnInMm)}, before the last 150 mm of the edges are sewn.";
     }
 
     /// <summary>From which ruled line the centre line is found again.</summary>
-    private static string RuledLine(StripPlan plan)
+    private static Said RuledLine(StripPlan plan)
     {
         double y = plan.HasNeedlePaths ? plan.MarkYMm : plan.BaselineYMm;
-        string line = plan.LineStepMm > 0 ? "lower base line" : "base line";
-        return $"{(plan.HasNeedlePaths ? "the marks’ line lay" : $"the letters’ {line} lies")} {JobInWords.Mm(Math.Abs(y))} {(y < 0 ? "below" : "above")} it";
+        Said away = y < 0 ? (Said)$"{JobInWords.Mm(-y)} below it" : $"{JobInWords.Mm(y)} above it";
+        return plan.HasNeedlePaths ? (Said)$"the marks’ line lay {away}"
+            : plan.LineStepMm > 0 ? (Said)$"the letters’ lower base line lies {away}" : $"the letters’ base line lies {away}";
     }
 
     /// <summary>An edge with two ends: where the sewn strip is cut off.</summary>
-    private static string EndsToCut(StripPlan plan) => plan.Hem.Closed ? "" :
-        $" Cut it off {JobInWords.Mm(plan.Hem.EndTurnInMm)} beyond each finished end: " + string.Join(
-            "; ", plan.Rounds.Select(r => $"round {r.Number} {JobInWords.Mm(r.LengthMm + (2 * plan.Hem.EndTurnInMm))} in all")) + ".";
+    private static Said EndsToCut(StripPlan plan)
+    {
+        if (plan.Hem.Closed)
+        {
+            return "";
+        }
+
+        Said lengths = Said.Join(
+            "; ", plan.Rounds.Select(r => (Said)$"round {r.Number} {JobInWords.Mm(r.LengthMm + (2 * plan.Hem.EndTurnInMm))} in all"));
+        return $" Cut it off {JobInWords.Mm(plan.Hem.EndTurnInMm)} beyond each finished end: {lengths}.";
+    }
+
+    private static Said Rounds(StripPlan plan, Func<Round, double> lengthMm) =>
+        Said.Join("; ", plan.Rounds.Select(r => (Said)$"round {r.Number} {JobInWords.Mm(lengthMm(r))}"));
 
     /// <summary>Where the pins go: the same eighths of the strip and of its line on the garment.</summary>
     private static void Eighths(PageFlow flow, StripPlan plan)
@@ -84,15 +97,14 @@ internal static class HandWorkPages
         flow.Heading("Eighths to pin", 5.2);
         var pages = flow.Pages;
         double column = (flow.WidthMm - 34) / Parts;
-        void Row(string label, double lengthMm)
+        void Row(Said label, double lengthMm)
         {
             flow.Room(6);
             flow.YMm += 5.4;
-            pages.Text(PageFlow.LeftMm, flow.YMm, label, 3.7);
+            pages.Text(PageFlow.LeftMm, flow.YMm, label, pages.Fitting(label, 3.7, 34 + (column * 0.35)));
             for (int i = 1; i <= Parts; i++)
             {
-                string at = (lengthMm * i / Parts).ToString("0.0", CultureInfo.InvariantCulture);
-                pages.TextRight(PageFlow.LeftMm + 34 + (column * i), flow.YMm, at, 3.7);
+                pages.TextRight(PageFlow.LeftMm + 34 + (column * i), flow.YMm, $"{lengthMm * i / Parts:0.0}", 3.7);
             }
         }
 
@@ -113,9 +125,9 @@ internal static class HandWorkPages
         {
             flow.Room(5);
             flow.YMm += 4.8;
-            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, (row.By == Doer.Machine ? (Said)$"{row.Act} (machine)" : row.Act).ToString(), 3.7);
-            flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, Wording.Amount(row.Count, row.CountedFrom).ToString(), 3.7);
-            flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Time(row.Minutes.Likely).ToString(), 3.7);
+            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, row.By == Doer.Machine ? (Said)$"{row.Act} (machine)" : row.Act, 3.7);
+            flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, Wording.Amount(row.Count, row.CountedFrom), 3.7);
+            flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Time(row.Minutes.Likely), 3.7);
         }
 
         flow.YMm += 1;
@@ -125,5 +137,5 @@ internal static class HandWorkPages
             sizeMm: 3.7);
     }
 
-    private static string Both(double mm) => $"{JobInWords.Mm(mm)} ({Length.FromMm(mm).InInches().English})";
+    private static Said Both(double mm) => $"{JobInWords.Mm(mm)} ({Length.FromMm(mm).InInches()})";
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
@@ -25,14 +26,17 @@ internal static class HemPicture
             return;
         }
 
-        if (plan.Hem.Closed)
+        pages.AsItLies(() =>
         {
-            Rings(pages, plan, (leftMm + (sideMm / 2), topMm + (sideMm / 2)), sideMm / 2);
-        }
-        else
-        {
-            Bars(pages, plan, leftMm, topMm, sideMm);
-        }
+            if (plan.Hem.Closed)
+            {
+                Rings(pages, plan, (leftMm + (sideMm / 2), topMm + (sideMm / 2)), sideMm / 2);
+            }
+            else
+            {
+                Bars(pages, plan, leftMm, topMm, sideMm);
+            }
+        });
     }
 
     private static void Rings(SheetPages pages, StripPlan plan, (double X, double Y) middle, double radiusMm)
@@ -40,7 +44,7 @@ internal static class HemPicture
         double ring = Math.Min(MostRingMm, radiusMm * 0.8 / Math.Max(1, plan.Rounds.Length));
         double innermost = radiusMm - (ring * plan.Rounds.Length);
         bool inWords = plan.Rounds.Select((round, i) => (round, TextRadius(radiusMm - (ring * i), ring)))
-            .All(r => r.round.Names.All(n => pages.Fitting(Words(n), LetterMm(n, ring), Room(r.round, n, r.Item2)) >= LeastTextMm));
+            .All(r => r.round.Names.All(n => Fitting(pages, Words(n), LetterMm(n, ring), Room(r.round, n, r.Item2)) >= LeastTextMm));
         for (int i = 0; i < plan.Rounds.Length; i++)
         {
             Ring(pages, plan, plan.Rounds[i], middle, (radiusMm - (ring * i), ring), inWords);
@@ -51,7 +55,7 @@ internal static class HemPicture
         bool meetAtBack = middles.FromBack(0) is { DistanceMm: < 0.01 };
         Label(pages, middle, innermost, 0, meetAtBack ? "ends meet, centre back" : "ends meet");
         double turn = Turn(plan);
-        foreach (var (at, text) in new[] { (middles.FrontMm, "centre front"), (meetAtBack ? null : middles.BackMm, "centre back") })
+        foreach (var (at, text) in new (double?, Said)[] { (middles.FrontMm, "centre front"), (meetAtBack ? null : middles.BackMm, "centre back") })
         {
             if (at is { } part)
             {
@@ -61,15 +65,15 @@ internal static class HemPicture
     }
 
     /// <summary>A short mark inside the innermost ring, and a word beside it.</summary>
-    private static void Label(SheetPages pages, (double X, double Y) middle, double innermostMm, double angle, string text)
+    private static void Label(SheetPages pages, (double X, double Y) middle, double innermostMm, double angle, Said text)
     {
         var (x, y) = (Math.Sin(angle), -Math.Cos(angle));
         pages.Line(
             middle.X + (x * (innermostMm - 4)), middle.Y + (y * (innermostMm - 4)),
             middle.X + (x * (innermostMm - 0.5)), middle.Y + (y * (innermostMm - 0.5)), 0.5);
-        double half = pages.Face.WidthMm(text, LabelMm) / 2;
+        double half = pages.WidthMm(text, LabelMm) / 2;
         double away = innermostMm - 6.5 - (Math.Abs(x) * half);
-        Centred(pages, text, middle.X + (x * away), middle.Y + (y * away) + (LabelMm * 0.35), LabelMm);
+        Centred(pages, text.ToString(), middle.X + (x * away), middle.Y + (y * away) + (LabelMm * 0.35), LabelMm);
     }
 
     /// <summary>Read from outside, upright to the viewer, a strip runs against the clock seen from above.</summary>
@@ -92,7 +96,7 @@ internal static class HemPicture
             double angle = Turn(plan) * 360 * (name.StartMm + (name.WidthMm / 2)) / Math.Max(round.LengthMm, 1);
             string text = inWords ? Words(name) : name.Order.ToString(CultureInfo.InvariantCulture);
             double textRadius = OnLine(name, outerMm, ringMm);
-            double size = pages.Fitting(text, LetterMm(name, ringMm), Room(round, name, textRadius));
+            double size = Fitting(pages, text, LetterMm(name, ringMm), Room(round, name, textRadius));
             canvas.Save();
             canvas.RotateDegrees((float)angle, (float)middle.X, (float)middle.Y);
             bool lowerHalf = Math.Cos(angle * Math.PI / 180) < 0;
@@ -139,7 +143,7 @@ internal static class HemPicture
                 double middle = left + (width * (name.StartMm + (name.WidthMm / 2)) / longest);
                 string number = name.Order.ToString(CultureInfo.InvariantCulture);
                 var (down, most) = name.Line switch { 1 => (0.44, 0.32), 2 => (0.88, 0.32), _ => (0.66, 0.38) };
-                Centred(pages, number, middle, y + (bar * down), pages.Fitting(number, bar * most, width * name.WidthMm / longest));
+                Centred(pages, number, middle, y + (bar * down), Fitting(pages, number, bar * most, width * name.WidthMm / longest));
             }
 
             y += step;
@@ -147,17 +151,20 @@ internal static class HemPicture
 
         var lowest = plan.Rounds[0];
         var middles = GarmentMiddles.On(plan.Hem, lowest.LengthMm);
-        foreach (var (at, text) in new[] { (middles.FrontMm, "centre front"), (middles.BackMm, "centre back") })
+        foreach (var (at, text) in new (double?, Said)[] { (middles.FrontMm, "centre front"), (middles.BackMm, "centre back") })
         {
             if (at is { } mm)
             {
                 double x = left + (width * mm / longest);
                 pages.Line(x, top - 1.5, x, y + 1, 0.4);
-                Centred(pages, text, x, y + 5, LabelMm);
+                Centred(pages, text.ToString(), x, y + 5, LabelMm);
             }
         }
     }
 
+    private static double Fitting(SheetPages pages, string text, double sizeMm, double widthMm) =>
+        pages.Fitting(Said.Plain(text), sizeMm, widthMm);
+
     private static void Centred(SheetPages pages, string text, double x, double baseline, double size) =>
-        pages.Text(x - (pages.Face.WidthMm(text, size) / 2), baseline, text, size);
+        pages.Put(x - (pages.Face.WidthMm(text, size) / 2), baseline, text, size);
 }

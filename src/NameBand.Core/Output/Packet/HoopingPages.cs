@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Layout;
@@ -25,9 +24,10 @@ internal static class HoopingPages
         var figures = matter.Estimate.Hoopings.ToDictionary(f => f.Number);
         flow.NewPage();
         flow.Heading("The hoopings, in the order of sewing");
-        flow.Text(MarkWords.AboveHoopings(matter.Plan)
-            + "Distances and centimetres count along the flat cloth from its cut left end, never from the hooping before. Strips side by side are drawn as they lie, the upper one above. " +
-            $"The marks lie {JobInWords.Mm(Math.Abs(matter.Plan.MarkYMm))} {(matter.Plan.MarkYMm < 0 ? "below" : "above")} the centre line, on the ruled line.");
+        double y = matter.Plan.MarkYMm;
+        Said marks = y < 0 ? (Said)$"The marks lie {JobInWords.Mm(-y)} below the centre line, on the ruled line."
+            : $"The marks lie {JobInWords.Mm(y)} above the centre line, on the ruled line.";
+        flow.Text($"{MarkWords.AboveHoopings(matter.Plan)}Distances and centimetres count along the flat cloth from its cut left end, never from the hooping before. Strips side by side are drawn as they lie, the upper one above. {marks}");
         flow.YMm += 2;
         foreach (var hooping in matter.Plan.Hoopings)
         {
@@ -60,7 +60,9 @@ internal static class HoopingPages
         picture.Draw(flow.Pages.IsCounting ? null : matter.Sewn(hooping), hooping, withNames: isWrittenIn);
         for (int i = 0; isWrittenIn && i < strips.Count; i++)
         {
-            flow.Pages.Text(PageFlow.LeftMm + 1, top + picture.BelowMarksMm(hooping, strips[i], MarksMm), marks[i], MarksMm);
+            double baseline = top + picture.BelowMarksMm(hooping, strips[i], MarksMm);
+            var said = marks[i];
+            flow.Pages.AsItLies(() => flow.Pages.Text(PageFlow.LeftMm + 1, baseline, said, MarksMm));
         }
 
         foreach (var (text, sizeMm) in below)
@@ -68,33 +70,33 @@ internal static class HoopingPages
             flow.Text(text, sizeMm: sizeMm);
         }
 
+        Said notes = "notes";
         flow.Room(notesMm - 2.6);
         flow.YMm += notesMm - 2.6;
-        double left = PageFlow.LeftMm + flow.Pages.Face.WidthMm("notes ", MarksMm);
-        flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "notes", MarksMm, Ink.Quiet);
+        double left = PageFlow.LeftMm + flow.Pages.WidthMm($"{notes} ", MarksMm);
+        flow.Pages.Text(PageFlow.LeftMm, flow.YMm, notes, MarksMm, Ink.Quiet);
         flow.Pages.Line(left, flow.YMm + 0.6, flow.RightMm, flow.YMm + 0.6, 0.15, Ink.Faint);
         flow.YMm += 1;
     }
 
-    private static IEnumerable<string> OfAll(PacketMatter matter, Hooping hooping)
+    private static IEnumerable<Said> OfAll(PacketMatter matter, Hooping hooping)
     {
-        if (ThreadWords.Of(matter.Plan, hooping) is { Length: > 0 } threads)
+        if (ThreadWords.Of(matter.Plan, hooping) is { IsEmpty: false } threads)
         {
             yield return threads;
         }
 
         if (hooping.HasNeedlePath && !matter.Job.CutsThread)
         {
-            string clip = ThreadsToClip.InWords(matter.Sewn(hooping), hooping.OnClothMm);
-            yield return char.ToUpperInvariant(clip[0]) + clip[1..] + ".";
+            yield return Wording.AsSentence(ThreadsToClip.InWords(matter.Sewn(hooping), hooping.OnClothMm));
         }
     }
 
     /// <summary>Of two names one above the other the upper one stands before the slash.</summary>
-    private static string Names(HoopedSegment hooped) =>
-        string.Join(
+    private static Said Names(HoopedSegment hooped) =>
+        Said.Plain(string.Join(
             "   ", PlacesAlong.Of(hooped.Segment.Names)
-            .Select(p => string.Join(" / ", p.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}"))));
+            .Select(p => string.Join(" / ", p.Select(n => $"{n.Order}\u00a0{n.Lettered.Name.Text}")))));
 
     private static void Head(PageFlow flow, PacketMatter matter, Hooping hooping, HoopingFigures figures)
     {
@@ -102,17 +104,19 @@ internal static class HoopingPages
         pages.Line(PageFlow.LeftMm, flow.YMm + 1, flow.RightMm, flow.YMm + 1, 0.3);
         flow.YMm += 7;
         pages.Box(PageFlow.LeftMm + 0.3, flow.YMm - 4.2, 4.6, 4.6, 0.35);
-        pages.Strong(PageFlow.LeftMm + 8, flow.YMm, "Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
-        double after = PageFlow.LeftMm + 10
-            + pages.StrongFace.WidthMm("Hooping " + hooping.Number.ToString(CultureInfo.InvariantCulture), 5.4);
-        pages.Text(
-            after, flow.YMm, $"mark {SheetMarks.Of(matter.Plan, hooping)}{(hooping.Frame is { } frame ? $" · frame “{frame.Name}”" : "")}",
-            3.7);
-        string bobbin = figures.BobbinChanges > 0 ? $" · fresh bobbin {Bobbin(matter, hooping)}" : "";
-        string minutes = Thousandths.Tenths(matter.Estimate.OwnMinutes(figures)).ToString("0.0", CultureInfo.InvariantCulture);
-        pages.TextRight(
-            flow.RightMm, flow.YMm,
-            $"thread {matter.Fabric.Thread.Name} · {JobInWords.Whole(figures.Stitches)} stitches · {minutes} min{bobbin}", 3.7);
+        Said which = $"Hooping {hooping.Number}";
+        pages.Strong(PageFlow.LeftMm + 8, flow.YMm, which, 5.4);
+        double after = PageFlow.LeftMm + 10 + pages.StrongFace.WidthMm(which.ToString(), 5.4);
+        string sign = SheetMarks.Of(matter.Plan, hooping);
+        Said mark = hooping.Frame is { } frame ? (Said)$"mark {sign} · frame “{frame.Name}”" : $"mark {sign}";
+        Said bobbin = figures.BobbinChanges > 0 ? (Said)$" · fresh bobbin {Bobbin(matter, hooping)}" : "";
+        var minutes = Thousandths.Tenths(matter.Estimate.OwnMinutes(figures));
+        Said stitches = Wording.Count(figures.Stitches, "stitch", "stitches");
+        Said facts = $"thread {matter.Fabric.Thread.Name} · {stitches} · {minutes:0.0} min{bobbin}";
+        double room = flow.RightMm - after - 4;
+        double size = 3.7 * Math.Min(1, room / (pages.WidthMm(mark, 3.7) + pages.WidthMm(facts, 3.7)));
+        pages.Text(after, flow.YMm, mark, size);
+        pages.TextRight(flow.RightMm, flow.YMm, facts, size);
         flow.YMm += 2;
     }
 
@@ -121,17 +125,17 @@ internal static class HoopingPages
         return string.Join(", ", matter.Estimate.BobbinChanges.Where(b => b.Hooping == hooping.Number).Select(b => b.Before));
     }
 
-    private static string Marks(StripPlan plan, Hooping hooping, HoopedSegment hooped, string which)
+    private static Said Marks(StripPlan plan, Hooping hooping, HoopedSegment hooped, Said which)
     {
         double zero = StripPlan.OnClothMm(hooping, hooped);
         var segment = hooped.Segment;
         var marks = plan.MarksAlongMm(hooped);
-        string along = plan.Hem.IsCurved ? " along the lower edge" : "";
-        string arc = plan.FrameOf(hooped) is { } frame
-            ? $"; the strip’s arc is {JobInWords.Mm(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm))} off the ruled line at its middle"
+        Said along = plan.Hem.IsCurved ? " along the lower edge" : "";
+        Said arc = plan.FrameOf(hooped) is { } frame
+            ? (Said)$"; the strip’s arc is {JobInWords.Mm(frame.MarkBowMm(plan.MarkYMm, segment.MarkArmMm))} off the ruled line at its middle"
             : "";
-        string cloth = plan.Cloths.Length > 1 ? $"cloth {hooping.Cloth}, " : "";
-        string strip = which.Length > 0 ? which + ", " : "";
+        Said cloth = plan.Cloths.Length > 1 ? (Said)$"cloth {hooping.Cloth}, " : "";
+        Said strip = which.IsEmpty ? "" : (Said)$"{which}, ";
         return $"{cloth}{strip}round {hooped.Round.Number}: left mark {JobInWords.Mm(zero + marks.LeftMm)}, right mark {JobInWords.Mm(zero + marks.RightMm)} from the cloth’s left end{along}, {JobInWords.Mm(plan.RightMarkMm(hooped) - segment.LeftMarkMm)} apart{arc}";
     }
 }

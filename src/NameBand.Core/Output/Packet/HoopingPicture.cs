@@ -52,7 +52,7 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
             flow.Room(RowMm(hooping));
             if (path is not null)
             {
-                DrawRow(path, hooping, (fromMm, toMm, goesOn), withNames);
+                flow.Pages.AsItLies(() => DrawRow(path, hooping, (fromMm, toMm, goesOn), withNames));
             }
 
             flow.YMm += RowMm(hooping);
@@ -181,7 +181,7 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
             if (isNumbered)
             {
                 string number = cm.ToString(CultureInfo.InvariantCulture);
-                pages.Text(x - (pages.Face.WidthMm(number, 2.4) / 2), top - 2.5, number, 2.4, Ink.Quiet);
+                pages.Put(x - (pages.Face.WidthMm(number, 2.4) / 2), top - 2.5, number, 2.4, Ink.Quiet);
             }
         }
     }
@@ -249,7 +249,7 @@ internal sealed class HoopingPicture(PageFlow flow, StripPlan plan)
             {
                 string number = name.Order.ToString(CultureInfo.InvariantCulture) + (withNames ? "\u00a0" + name.Lettered.Name.Text : "");
                 double left = PageFlow.LeftMm + at - fromMm - (pages.Face.WidthMm(number, NumberMm) / 2);
-                pages.Text(left, middle.Y - stand.YMm, number, NumberMm, withNames ? Ink.Full : Ink.Quiet);
+                pages.Put(left, middle.Y - stand.YMm, number, NumberMm, withNames ? Ink.Full : Ink.Quiet);
             }
         }
     }

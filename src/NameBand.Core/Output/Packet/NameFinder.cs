@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using NameBand.Common;
+using NameBand.Garment;
 using NameBand.Layout;
 
 namespace NameBand.Output.Packet;
@@ -29,12 +30,14 @@ internal static class NameFinder
                 found.Text, Whole(found.Placed.Order), Whole(found.Round), Mm(found.Placed.StartMm), Mm(found.Placed.EndMm),
                 Mm(found.MiddleMm),
                 Mm(Math.Abs(found.FromRoundMiddleMm)), found.FromRoundMiddleMm < 0 ? "left" : "right", Whole(found.Hooping),
-                Mm(found.FromFront?.DistanceMm), found.FromFront?.Side ?? "", Mm(found.FromBack?.DistanceMm), found.FromBack?.Side ?? "",
+                Mm(found.FromFront?.DistanceMm), Side(found.FromFront), Mm(found.FromBack?.DistanceMm), Side(found.FromBack),
                 Mm(plan.LetterHeightMm * found.Placed.Lettered.Standing.HeightFactor),
                 .. hasLines ? new[] { found.Placed.Line == 1 ? "upper" : "lower" } : [],
             ]));
         }
     }
+
+    private static string Side(FromMiddle? from) => from is not { } known ? "" : known.IsRight ? "right" : "left";
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 

@@ -1,4 +1,4 @@
-using System.Globalization;
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
 
@@ -10,6 +10,9 @@ internal static class NameFinderPages
     // Fifty names on a page, in type that is found at a glance.
     private const double RowMm = 5.2;
     private const double TextMm = 3.6;
+
+    // Columns at the right of the names, each as wide as the blank before it leaves.
+    private static readonly (double FromRightMm, double WidthMm)[] Columns = [(104, 14), (89, 14), (64, 24), (17, 46), (0, 16)];
 
     public static void Write(PageFlow flow, PacketMatter matter)
     {
@@ -41,12 +44,14 @@ internal static class NameFinderPages
 
             flow.YMm += RowMm;
             double right = flow.RightMm;
-            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, flow.Cut(found.Text, flow.WidthMm - 118, TextMm), TextMm);
-            Cell(flow, right - 104, Whole(found.Placed.Order));
-            Cell(flow, right - 89, found.RoundInWords);
-            Cell(flow, right - 64, JobInWords.Mm(found.MiddleMm));
-            Cell(flow, right - 17, found.PlaceInWords);
-            Cell(flow, right, Whole(found.Hooping));
+            flow.Pages.Put(PageFlow.LeftMm, flow.YMm, flow.Cut(found.Text, flow.WidthMm - 118, TextMm), TextMm);
+            foreach (var (column, said) in Columns.Zip(new Said[]
+            {
+                Whole(found.Placed.Order), found.RoundInWords, JobInWords.Mm(found.MiddleMm), found.PlaceInWords, Whole(found.Hooping),
+            }))
+            {
+                flow.Pages.TextRight(right - column.FromRightMm, flow.YMm, said, flow.Pages.Fitting(said, TextMm, column.WidthMm));
+            }
         }
     }
 
@@ -55,17 +60,17 @@ internal static class NameFinderPages
         flow.YMm += 6;
         double right = flow.RightMm;
         flow.Pages.Text(PageFlow.LeftMm, flow.YMm, "name", 3.2, Ink.Quiet);
-        foreach (var (at, word) in new[] { (104, "number"), (89, "round"), (64, "from start"), (17, "from front, back"),
-            (0, plan.HasNeedlePaths ? "hooping" : "sitting") })
+        foreach (var (column, word) in Columns.Zip(new Said[]
         {
-            flow.Pages.TextRight(right - at, flow.YMm, word, 3.2, Ink.Quiet);
+            "number", "round", "from start", "from front, back", plan.HasNeedlePaths ? "hooping" : "sitting",
+        }))
+        {
+            flow.Pages.TextRight(right - column.FromRightMm, flow.YMm, word, flow.Pages.Fitting(word, 3.2, column.WidthMm), Ink.Quiet);
         }
 
         flow.YMm += 1;
         flow.Pages.Line(PageFlow.LeftMm, flow.YMm, right, flow.YMm, 0.2);
     }
 
-    private static void Cell(PageFlow flow, double right, string text) => flow.Pages.TextRight(right, flow.YMm, text, TextMm);
-
-    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+    private static Said Whole(int number) => $"{number}";
 }

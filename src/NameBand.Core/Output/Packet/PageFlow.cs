@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Output.Sheets;
 
 namespace NameBand.Output.Packet;
@@ -47,7 +48,7 @@ internal sealed class PageFlow(SheetPages pages)
         return true;
     }
 
-    public void Heading(string text, double sizeMm = 6, double withMm = 20)
+    public void Heading(Said text, double sizeMm = 6, double withMm = 20)
     {
         Room(sizeMm + withMm);
         YMm += sizeMm * (YMm > TopMm ? 1.9 : 1.5);
@@ -56,21 +57,21 @@ internal sealed class PageFlow(SheetPages pages)
     }
 
     /// <summary>A paragraph; long ones run on to the next page.</summary>
-    public void Text(string text, double indentMm = 0, double sizeMm = TextMm, Ink? ink = null)
+    public void Text(Said text, double indentMm = 0, double sizeMm = TextMm, Ink? ink = null)
     {
         foreach (string line in Lines(text, WidthMm - indentMm, sizeMm))
         {
             Room(sizeMm * LineStep);
             YMm += sizeMm * LineStep;
-            pages.Text(LeftMm + indentMm, YMm, line, sizeMm, ink);
+            pages.Put(LeftMm + indentMm, YMm, line, sizeMm, ink);
         }
     }
 
     /// <summary>Height that <see cref="Text"/> takes.</summary>
-    public double TextHeightMm(string text, double sizeMm) => Lines(text, WidthMm, sizeMm).Count * sizeMm * LineStep;
+    public double TextHeightMm(Said text, double sizeMm) => Lines(text, WidthMm, sizeMm).Count * sizeMm * LineStep;
 
-    /// <summary>A paragraph behind a number, a dash or a box to tick.</summary>
-    public void Item(string mark, string text, double indentMm = 7, double sizeMm = TextMm)
+    /// <param name="mark">A number, a dash, or nothing for a box to tick.</param>
+    public void Item(string mark, Said text, double indentMm = 7, double sizeMm = TextMm)
     {
         Room(Lines(text, WidthMm - indentMm, sizeMm).Count * sizeMm * LineStep);
         YMm += 1;
@@ -81,19 +82,19 @@ internal sealed class PageFlow(SheetPages pages)
         }
         else
         {
-            pages.Text(LeftMm, baseline, mark, sizeMm);
+            pages.Put(LeftMm, baseline, mark, sizeMm);
         }
 
         Text(text, indentMm, sizeMm);
     }
 
     /// <summary>Lines no wider than asked for; a word that is wider by itself is cut.</summary>
-    public IReadOnlyList<string> Lines(string text, double widthMm, double sizeMm, SheetFace? setIn = null)
+    public IReadOnlyList<string> Lines(Said text, double widthMm, double sizeMm, SheetFace? setIn = null)
     {
         var face = setIn ?? pages.Face;
         var lines = new List<string>();
         string line = "";
-        foreach (string word in text.Split(' '))
+        foreach (string word in text.ToString().Split(' '))
         {
             string longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && face.WidthMm(longer, sizeMm) > widthMm)
@@ -116,6 +117,9 @@ internal sealed class PageFlow(SheetPages pages)
     }
 
     /// <summary>A text, cut with three dots where it is wider than its column.</summary>
+    public string Cut(Said text, double widthMm, double sizeMm) => Cut(text.ToString(), widthMm, sizeMm);
+
+    /// <inheritdoc cref="Cut(Said, double, double)"/>
     public string Cut(string text, double widthMm, double sizeMm) =>
         pages.Face.WidthMm(text, sizeMm) <= widthMm
             ? text : text[..FittingLength(pages.Face, text, widthMm - (sizeMm * 0.8), sizeMm)] + "…";

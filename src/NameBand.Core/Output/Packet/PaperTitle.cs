@@ -1,4 +1,5 @@
 using System.Globalization;
+using NameBand.Common;
 using NameBand.Layout;
 using NameBand.PlanFile;
 
@@ -10,7 +11,7 @@ internal static class PaperTitle
     private const int MostCharacters = 60; // Characters: with the mark and the page's number it fills one line of a foot.
 
     /// <summary>The title, and the mark of the plan that the sheet belongs to.</summary>
-    public static string WithMark(string title, StripPlan plan) => $"{Short(title)} · plan {SheetMarks.Of(plan)}";
+    public static Said WithMark(string title, StripPlan plan) => $"{Short(title)} · plan {SheetMarks.Of(plan)}";
 
     public static string Short(string title)
     {

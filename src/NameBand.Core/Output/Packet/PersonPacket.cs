@@ -13,15 +13,15 @@ internal static class PersonPacket
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
         string person = PlainText.OneLine(share.Person);
-        string title = $"{matter.Job.Title}: packet of {person}";
-        SheetPages.WriteCounted(stream, paper, title, PaperTitle.WithMark(title, matter.Plan), (plain, strong), pages =>
+        Said title = $"{matter.Job.Title}: packet of {person}";
+        SheetPages.WriteCounted(stream, paper, title, PaperTitle.WithMark(title.ToString(), matter.Plan), (plain, strong), pages =>
         {
             var flow = new PageFlow(pages);
             flow.NewPage();
             flow.YMm += 8;
             foreach (string line in flow.Lines(title, flow.WidthMm, 9 * 1.25).Take(3))
             {
-                pages.Strong(PageFlow.LeftMm, flow.YMm, line, 9);
+                pages.PutStrong(PageFlow.LeftMm, flow.YMm, line, 9);
                 flow.YMm += 11;
             }
 
@@ -40,22 +40,24 @@ internal static class PersonPacket
 
     private static void Share(PageFlow flow, PacketMatter matter, PersonShare share)
     {
-        string hoopings = share.Hoopings.IsEmpty ? "no hooping"
-            : $"{JobInWords.Whole(share.Hoopings.Length)} of {JobInWords.Whole(matter.Plan.Hoopings.Length)} hoopings, "
+        int all = matter.Plan.Hoopings.Length;
+        Said hoopings = share.Hoopings.IsEmpty ? "no hooping"
+            : (Said)$"{JobInWords.Whole(share.Hoopings.Length)} of {Wording.Count(all, "hooping", "hoopings")}, "
                 + $"all of {Cloths(matter.Plan, share)}: {string.Join(", ", share.Hoopings)}";
-        flow.Text($"Yours: {hoopings}; about {JobInWords.Time(share.Minutes)} in all, on {share.Evenings} {(share.Evenings == 1 ? "evening" : "evenings")}.", sizeMm: 4.6);
+        Said evenings = Wording.Count(share.Evenings, "evening");
+        flow.Text($"Yours: {hoopings}; about {JobInWords.Time(share.Minutes)} in all, on {evenings}.", sizeMm: 4.6);
         Tasks(flow, "Before the first hooping, by hand", share.Before);
         Tasks(flow, "After the last hooping, by hand", share.After);
     }
 
     /// <summary>Such as <c>cloth 2</c>: a cloth with all the pieces of strip on it is one maker’s.</summary>
-    private static string Cloths(StripPlan plan, PersonShare share)
+    private static Said Cloths(StripPlan plan, PersonShare share)
     {
         int[] cloths = [.. plan.Hoopings.Where(h => share.Hoopings.Contains(h.Number)).Select(h => h.Cloth).Distinct().Order()];
-        return $"{(cloths.Length == 1 ? "cloth" : "cloths")} {string.Join(", ", cloths)}";
+        return Said.Plural(cloths.Length, $"cloth {string.Join(", ", cloths)}", $"cloths {string.Join(", ", cloths)}");
     }
 
-    private static void Tasks(PageFlow flow, string heading, IReadOnlyCollection<OtherTask> tasks)
+    private static void Tasks(PageFlow flow, Said heading, IReadOnlyCollection<OtherTask> tasks)
     {
         if (tasks.Count == 0)
         {
@@ -81,7 +83,7 @@ internal static class PersonPacket
         flow.Text(
             $"Before your first hooping sew “{PlainText.OneLine(name.Lettered.Name.Text)}” on a scrap of the same cloth, with the same thread, needle and backing as the others. "
             + $"Pressed, it is {JobInWords.Mm(name.WidthMm)} long. Lay all of them beside each other: length within 1 mm, the same fullness, the same tension on the wrong side "
-            + "(common practice, no source). Where one differs, change needle, tension or speed before you go on.");
+            + $"(common practice, no source). Where one differs, change needle, tension or speed before you go on.");
     }
 
     internal static PlacedName? TestNameOf(StripPlan plan) => plan.Hoopings.OrderBy(h => h.Number)

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using NameBand.Common;
 using NameBand.Output.Sheets;
 
 namespace NameBand.Output.Packet;
@@ -17,6 +17,7 @@ internal static class ProofReadingSheet
     private const double LineMm = 9;
     private const double SmallMm = 3.3;
     private const double PlaceMm = 44;
+    private const double LeastMm = 2.2; // A place that is long in some language is set smaller before it is cut.
 
     public static void Write(Stream stream, Paper paper, PacketMatter matter)
     {
@@ -33,17 +34,19 @@ internal static class ProofReadingSheet
         flow.Heading("Names to check, sorted");
         flow.Text("One reads aloud from the list, letter by letter, with every accent, hyphen and blank; the other follows here. Then change places. A name that is wrong is put right in corrections.csv, never on the sheet alone.");
         flow.YMm += 6;
-        string run = matter.Plan.HasSeveralWays ? "part" : matter.Plan.HasNeedlePaths ? "hooping" : "sitting";
+        bool isPart = matter.Plan.HasSeveralWays, isHooping = matter.Plan.HasNeedlePaths;
         Rows(flow, FoundName.Sorted(matter.Plan, matter.Job.Lettering.Collation), "line of the list",
-            f => $"{f.Placed.Lettered.Name.Row.List}, {Whole(f.Placed.Lettered.Name.Row.Line)}");
+            f => $"{f.Placed.Lettered.Name.Row.List}, {f.Placed.Lettered.Name.Row.Line}");
         flow.NewPage();
         flow.Heading("The same names in the order of sewing");
         flow.YMm += 6;
-        Rows(flow, FoundName.InSewingOrder(matter.Plan), $"{run}, round",
-            f => $"{Whole(f.Placed.Order)}: {run} {Whole(f.Hooping)}, round {f.RoundInWords}");
+        Rows(flow, FoundName.InSewingOrder(matter.Plan), isPart ? "part, round" : isHooping ? "hooping, round" : "sitting, round",
+            f => isPart ? (Said)$"{f.Placed.Order}: part {f.Hooping}, round {f.RoundInWords}"
+                : isHooping ? (Said)$"{f.Placed.Order}: hooping {f.Hooping}, round {f.RoundInWords}"
+                : $"{f.Placed.Order}: sitting {f.Hooping}, round {f.RoundInWords}");
     }
 
-    private static void Rows(PageFlow flow, ImmutableArray<FoundName> names, string place, Func<FoundName, string> placeOf)
+    private static void Rows(PageFlow flow, ImmutableArray<FoundName> names, Said place, Func<FoundName, Said> placeOf)
     {
         var pages = flow.Pages;
         pages.TextRight(flow.RightMm, flow.YMm, place, SmallMm, Ink.Quiet);
@@ -51,7 +54,7 @@ internal static class ProofReadingSheet
         foreach (var found in names)
         {
             double room = flow.RightMm - PlaceMm - left;
-            var lines = flow.Lines(found.Text, room, NameMm, pages.StrongFace);
+            var lines = flow.Lines(Said.Plain(found.Text), room, NameMm, pages.StrongFace);
             flow.Room(RowMm + ((lines.Count - 1) * LineMm));
             double baseline = flow.YMm + RowMm - 3;
             flow.YMm += RowMm + ((lines.Count - 1) * LineMm);
@@ -59,13 +62,12 @@ internal static class ProofReadingSheet
             pages.Box(PageFlow.LeftMm + 7, baseline - 4.6, 4.6, 4.6);
             for (int i = 0; i < lines.Count; i++)
             {
-                pages.Strong(left, baseline + (i * LineMm), lines[i], NameMm);
+                pages.PutStrong(left, baseline + (i * LineMm), lines[i], NameMm);
             }
 
-            pages.TextRight(flow.RightMm, baseline, flow.Cut(placeOf(found), PlaceMm - 2, SmallMm), SmallMm, Ink.Quiet);
+            var said = placeOf(found);
+            pages.TextRight(flow.RightMm, baseline, said, Math.Max(LeastMm, pages.Fitting(said, SmallMm, PlaceMm - 2)), Ink.Quiet);
             pages.Line(PageFlow.LeftMm, flow.YMm, flow.RightMm, flow.YMm, 0.1, Ink.Faint);
         }
     }
-
-    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

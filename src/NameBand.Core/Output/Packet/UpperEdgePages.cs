@@ -1,4 +1,4 @@
-using System.Globalization;
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
@@ -19,7 +19,7 @@ internal static class UpperEdgePages
     private const double CurveScale = 10;
 
     /// <summary>What the verdict on each round asks of the hands.</summary>
-    public static string Step(StripPlan plan)
+    public static Said Step(StripPlan plan)
     {
         var easing = plan.Easing;
         if (plan.Hem.IsCurved)
@@ -32,14 +32,14 @@ internal static class UpperEdgePages
             return "Then the upper edge: it is as long as the lower one, and nothing is eased.";
         }
 
-        string verdicts = string.Join(" ", easing.Select(e => e.InWords()));
+        Said verdicts = Said.Join(" ", easing.Select(e => e.InWords()));
         if (easing.Any(e => e.Verdict == EaseVerdict.WantsShaping))
         {
             return $"The upper edge cannot be sewn down as planned: decide this before you cut any cloth. {verdicts}";
         }
 
-        string eased = easing.Any(e => e.Verdict is EaseVerdict.CanBeEased || e is { Tucked: not null, EasedGapsPart: > 0 })
-            ? " " + RoundEasing.EasingSteps : "";
+        Said eased = easing.Any(e => e.Verdict is EaseVerdict.CanBeEased || e is { Tucked: not null, EasedGapsPart: > 0 })
+            ? (Said)$" {RoundEasing.EasingSteps}" : "";
         return $"Then the upper edge. {verdicts}{eased}";
     }
 
@@ -67,18 +67,19 @@ internal static class UpperEdgePages
         }
 
         double finished = plan.Hem.Strip.FinishedWidthMm;
-        flow.Heading(FormattableString.Invariant($"Tapered tucks, round {round.Number}"), 5.2, finished + 16);
+        flow.Heading($"Tapered tucks, round {round.Number}", 5.2, finished + 16);
         flow.Text(
-            $"{JobInWords.Whole(tucks.Length)} tucks, each {JobInWords.Mm(tucks[0].WidthMm)} wide at the upper edge: pinch up {JobInWords.Mm(tucks[0].WidthMm / 2)}, and nothing at the lower edge. At true size, between its two names:",
+            $"{Wording.Count(tucks.Length, "tuck")}, each {JobInWords.Mm(tucks[0].WidthMm)} wide at the upper edge: pinch up {JobInWords.Mm(tucks[0].WidthMm / 2)}, and nothing at the lower edge. At true size, between its two names:",
             sizeMm: TableMm);
         double top = flow.YMm + 3;
-        Gap(flow.Pages, PageFlow.LeftMm, top, finished, (tucks[0].WidthMm, tucks[0].Before.StartMm - tucks[0].After.EndMm));
+        double between = tucks[0].Before.StartMm - tucks[0].After.EndMm;
+        flow.Pages.AsItLies(() => Gap(flow.Pages, PageFlow.LeftMm, top, finished, (tucks[0].WidthMm, between)));
         flow.YMm = top + finished + 2;
         Row(flow, ("tuck", "between", "along the round", "on the cloth", "wide"));
         foreach (var tuck in tucks)
         {
             Row(flow, (
-                tuck.Number.ToString(CultureInfo.InvariantCulture), $"{Named(tuck.After)}  and  {Named(tuck.Before)}",
+                $"{tuck.Number}", $"{Named(tuck.After)}  and  {Named(tuck.Before)}",
                 Tenths(tuck.AtMm), Tenths(tuck.OnClothMm), Tenths(tuck.WidthMm)));
         }
 
@@ -87,15 +88,15 @@ internal static class UpperEdgePages
 
     private static string Named(PlacedName name) => FormattableString.Invariant($"{name.Order} {name.Lettered.Name.Text}");
 
-    private static string Tenths(double mm) => mm.ToString("0.0", CultureInfo.InvariantCulture);
+    private static Said Tenths(double mm) => $"{mm:0.0}";
 
-    private static void Row(PageFlow flow, (string Number, string Between, string Along, string OnCloth, string Wide) row)
+    private static void Row(PageFlow flow, (Said Number, Said Between, Said Along, Said OnCloth, Said Wide) row)
     {
         flow.Room(RowMm);
         flow.YMm += RowMm;
         var pages = flow.Pages;
         pages.Text(PageFlow.LeftMm, flow.YMm, row.Number, TableMm);
-        pages.Text(PageFlow.LeftMm + 10, flow.YMm, flow.Cut(row.Between, flow.WidthMm - 92, TableMm), TableMm);
+        pages.Put(PageFlow.LeftMm + 10, flow.YMm, flow.Cut(row.Between, flow.WidthMm - 92, TableMm), TableMm);
         pages.TextRight(flow.RightMm - 50, flow.YMm, row.Along, TableMm);
         pages.TextRight(flow.RightMm - 20, flow.YMm, row.OnCloth, TableMm);
         pages.TextRight(flow.RightMm, flow.YMm, row.Wide, TableMm);
@@ -127,7 +128,9 @@ internal static class UpperEdgePages
             flow.Item(FormattableString.Invariant($"({++number})"), mend.Text, 8);
             flow.Room(PictureMm);
             double top = flow.YMm + 3;
-            flow.YMm = top + Picture(flow, matter.Plan, mend, top) + 2;
+            double height = 0;
+            flow.Pages.AsItLies(() => height = Picture(flow, matter.Plan, mend, top));
+            flow.YMm = top + height + 2;
         }
     }
 
@@ -160,7 +163,8 @@ internal static class UpperEdgePages
     {
         double scale = Math.Min(1, (PictureMm - 6) / width.NowMm);
         pages.Box(x, y, 40, width.NowMm * scale, 0.25, Ink.Quiet);
-        pages.Text(x + 2, y + 4.5, $"now {JobInWords.Mm(width.NowMm)}", TableMm);
+        Said now = $"now {JobInWords.Mm(width.NowMm)}";
+        pages.Text(x + 2, y + 4.5, now, pages.Fitting(now, TableMm, 36));
         pages.Box(x + 50, y, 40, width.ThenMm * scale, 0.35);
         pages.Text(x + 92, y + 4.5, $"then {JobInWords.Mm(width.ThenMm)}", TableMm);
         return width.NowMm * scale;

@@ -9,8 +9,8 @@ namespace NameBand.Output.Public;
 /// <summary>A photo in the job's folder photos/, and whose names it shows.</summary>
 /// <param name="File">Relative to the job's folder.</param>
 /// <param name="Hoopings">All that lies on it.</param>
-/// <param name="What">Such as “this part of the hem”.</param>
-internal sealed record PhotoFile(string File, ImmutableArray<Hooping> Hoopings, string What)
+/// <param name="IsOfPart">It shows a part of the hem and not all of it.</param>
+internal sealed record PhotoFile(string File, ImmutableArray<Hooping> Hoopings, bool IsOfPart)
 {
     public IEnumerable<PlacedName> Names => Hoopings.SelectMany(h => h.Segments.SelectMany(s => s.Segment.Names));
 }
@@ -69,8 +69,8 @@ internal static partial class PhotoFiles
                 "round" => [.. plan.Hoopings.Where(h => h.Segments.Any(s => s.Round.Number == number))],
                 _ => plan.Hoopings,
             };
-        string what = match.Groups["part"].Value.ToLowerInvariant() == "hooping" ? "this part of the hem" : "the hem";
-        return hoopings.IsEmpty ? null : new PhotoFile(file, hoopings, what);
+        bool isOfPart = match.Groups["part"].Value.ToLowerInvariant() == "hooping";
+        return hoopings.IsEmpty ? null : new PhotoFile(file, hoopings, isOfPart);
     }
 
     [GeneratedRegex(

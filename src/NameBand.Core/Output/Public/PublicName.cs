@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Packet;
@@ -20,11 +19,8 @@ internal sealed record PublicName(FoundName Found, CssColour Thread, byte[] Stit
     public static PublicName Of(FoundName found, CssColour thread, NeedlePath sewn) => new(found, thread, PackedStitches.Of(sewn));
 
     /// <summary>Such as “round 1 of 2 (the lowest), 58 mm (2 5/16 in) to the right of centre back”.</summary>
-    public static string PlaceInWords(StripPlan plan, FoundName found) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{(plan.Rounds.Length == 1 ? "" : $"round {found.Round} of {plan.Rounds.Length}{(found.Round == 1 ? " (the lowest)" : "")}, ")}")
-        + ThanksWords.Place(found);
+    public static Said PlaceInWords(StripPlan plan, FoundName found) => plan.Rounds.Length == 1 ? ThanksWords.Place(found)
+        : $"{ThanksWords.Round(found.Round, plan.Rounds.Length)}, {ThanksWords.Place(found)}";
 }
 
 /// <summary>What the page for supporters is made of: nothing of anybody who did not say yes.</summary>

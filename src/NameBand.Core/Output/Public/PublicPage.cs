@@ -22,22 +22,26 @@ internal static class PublicPage
         string style = Resource("public.css");
         string script = Resource("public.js");
         string title = Html(PlainText.OneLine(matter.Title));
+        string language = Language.Now?.Culture.Name ?? "en";
+        string direction = Language.Now is { IsRightToLeft: true } ? "rtl" : "ltr";
         int count = matter.Names.Count;
         writer.Write(
-            "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-            + "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; base-uri 'none'; form-action 'none'; "
-            + $"img-src data:; style-src {HashOf(style)}; script-src {HashOf(script)}\">\n"
+            $"<!DOCTYPE html>\n<html lang=\"{language}\" dir=\"{direction}\">\n<head>\n<meta charset=\"utf-8\">\n"
+            + "<meta http-equiv=\"Content-Security-Policy\" content=\""
+            + $"default-src 'none'; base-uri 'none'; form-action 'none'; img-src data:; style-src {HashOf(style)}; script-src {HashOf(script)}\">\n"
             + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"referrer\" content=\"no-referrer\">\n"
-            + $"<meta name=\"robots\" content=\"noindex\">\n<link rel=\"icon\" href=\"data:,\">\n<title>{title}: where is my name?</title>\n"
+            + "<meta name=\"robots\" content=\"noindex\">\n<link rel=\"icon\" href=\"data:,\">\n"
+            + $"<title>{Html((Said)$"{PlainText.OneLine(matter.Title)}: where is my name?")}</title>\n"
             + $"<style>{style}</style>\n</head>\n<body>\n<main>\n<h1><bdi>{title}</bdi></h1>\n");
         writer.Write(
-            "<form id=\"ask\" role=\"search\">\n<label for=\"letters\">Where is my name? Type a few letters of it.</label>\n"
+            $"<form id=\"ask\" role=\"search\">\n<label for=\"letters\">{Html((Said)"Where is my name? Type a few letters of it.")}</label>\n"
             + "<input id=\"letters\" type=\"search\" dir=\"auto\" autocomplete=\"off\" autocapitalize=\"off\" spellcheck=\"false\">\n</form>\n"
-            + "<p id=\"said\" role=\"status\"></p>\n<ul id=\"found\" aria-label=\"Names found\"></ul>\n");
+            + $"<p id=\"said\" role=\"status\"></p>\n<ul id=\"found\" aria-label=\"{Html((Said)"Names found")}\"></ul>\n");
         writer.Write(
             "<section id=\"name\" aria-labelledby=\"who\" hidden>\n<h2 id=\"who\" tabindex=\"-1\"></h2>\n<canvas id=\"sewn\" role=\"img\"></canvas>\n"
             + $"<p id=\"where\"></p>\n<div id=\"photos\"></div>\n{HemDrawing(matter.Plan)}</section>\n");
-        writer.Write($"<details><summary>All {Whole(count)} {(count == 1 ? "name" : "names")} that are shown here</summary>\n<ul>\n");
+        Said all = Said.Plural(count, $"All {count} name that are shown here", $"All {count} names that are shown here");
+        writer.Write($"<details><summary>{Html(all)}</summary>\n<ul>\n");
         foreach (var name in matter.Names)
         {
             writer.Write(
@@ -45,9 +49,9 @@ internal static class PublicPage
         }
 
         writer.Write(
-            "</ul>\n</details>\n<noscript><p>Without scripts this page can only list the names and their places.</p></noscript>\n");
+            $"</ul>\n</details>\n<noscript><p>{Html((Said)"Without scripts this page can only list the names and their places.")}</p></noscript>\n");
         writer.Write(
-            "<footer><p>Shown here are names whose owners said yes to it. This page sends nothing and remembers nothing.</p></footer>\n</main>\n");
+            $"<footer><p>{Html((Said)"Shown here are names whose owners said yes to it. This page sends nothing and remembers nothing.")}</p></footer>\n</main>\n");
         writer.Write(
             $"<script type=\"application/json\" id=\"data\">{Data(matter)}</script>\n<script>{script}</script>\n</body>\n</html>\n");
     }
@@ -64,6 +68,7 @@ internal static class PublicPage
             json.WriteNumber("thread", Rounded(matter.ThreadMm));
             json.WriteNumber("lit", PublicPicture.LitPart);
             json.WriteNumber("unit", PackedStitches.UnitMm);
+            PublicSays.Write(json, matter);
             json.WriteStartArray("names");
             foreach (var name in matter.Names)
             {
@@ -72,7 +77,7 @@ internal static class PublicPage
                 json.WriteStartObject();
                 json.WriteNumber("n", name.Number);
                 json.WriteString("t", name.Text);
-                json.WriteString("p", PublicName.PlaceInWords(matter.Plan, name.Found));
+                json.WriteString("p", PublicName.PlaceInWords(matter.Plan, name.Found).ToString());
                 json.WriteNumber("r", name.Found.Round);
                 json.WriteNumber("a", Math.Round(placed.StartMm / round, 5));
                 json.WriteNumber("b", Math.Round(placed.EndMm / round, 5));
@@ -93,7 +98,7 @@ internal static class PublicPage
                 json.WriteBase64String("j", photo.Jpeg);
                 json.WriteNumber("w", photo.WidthPx);
                 json.WriteNumber("h", photo.HeightPx);
-                json.WriteString("of", photo.What);
+                json.WriteBoolean("part", photo.IsOfPart);
                 json.WriteStartArray("n");
                 foreach (int name in photo.Names)
                 {
@@ -143,8 +148,8 @@ internal static class PublicPage
 
         double inside = 88 - (step * (rounds - 1));
         return "<svg id=\"hem\" viewBox=\"0 0 200 200\" aria-hidden=\"true\">\n" + lines + "<path id=\"spot\"/>\n"
-            + $"<text x=\"100\" y=\"{Number(100 + inside - 8)}\">front</text>\n<text x=\"100\" y=\"{Number(100 - inside + 14)}\">back</text>\n"
-            + "<text x=\"100\" y=\"103\">seen from above</text>\n</svg>\n";
+            + $"<text x=\"100\" y=\"{Number(100 + inside - 8)}\">{Html((Said)"front")}</text>\n<text x=\"100\" y=\"{Number(100 - inside + 14)}\">{Html((Said)"back")}</text>\n"
+            + $"<text x=\"100\" y=\"103\">{Html((Said)"seen from above")}</text>\n</svg>\n";
     }
 
     private static string Resource(string file)
@@ -157,6 +162,8 @@ internal static class PublicPage
     private static string HashOf(string text) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}'";
 
     private static string Html(string text) => WebUtility.HtmlEncode(text);
+
+    private static string Html(Said text) => Html(text.ToString());
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 

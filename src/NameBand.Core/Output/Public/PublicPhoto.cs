@@ -6,7 +6,7 @@ namespace NameBand.Output.Public;
 
 /// <summary>A photo as the page has it: its pixels alone, drawn anew, so that nothing a camera wrote beside them is left.</summary>
 /// <param name="Names">Numbers of the names that it shows.</param>
-internal sealed record PublicPhoto(ImmutableArray<int> Names, string What, byte[] Jpeg, int WidthPx, int HeightPx);
+internal sealed record PublicPhoto(ImmutableArray<int> Names, bool IsOfPart, byte[] Jpeg, int WidthPx, int HeightPx);
 
 /// <summary>A photo's pixels, upright.</summary>
 internal sealed class PhotoPixels : IDisposable

@@ -26,7 +26,7 @@ internal static class PublicPlaces
             json.WriteNumber("fromStartMm", Millimetres(name.Found.Placed.StartMm));
             json.WriteNumber("widthMm", Millimetres(name.Found.Placed.WidthMm));
             json.WriteNumber("roundLengthMm", Millimetres(name.Found.Middles.RoundLengthMm));
-            json.WriteString("place", PublicName.PlaceInWords(matter.Plan, name.Found));
+            json.WriteString("place", PublicName.PlaceInWords(matter.Plan, name.Found).English);
             json.WriteString("thread", name.Thread.ToString());
             json.WriteString("picture", OutPaths.PublicPicture(name.Number));
             json.WriteEndObject();

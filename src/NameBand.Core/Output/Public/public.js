@@ -7,7 +7,14 @@
     const key = plain(name.t);
     return { name, key, words: key.split(/[^\p{L}\p{N}]+/u) };
   });
-  const most = 30;
+  const most = data.most;
+  const says = data.says;
+  const language = document.documentElement.lang;
+  const rules = new Intl.PluralRules(language);
+  const filled = (text, parts) => text.replace(/\{(\w+)\}/g, (all, key) => parts[key] ?? all);
+  const counted = (forms, n) => filled(forms[rules.select(n)] ?? Object.values(forms).at(-1), {
+    n: n.toLocaleString(language), most: most.toLocaleString(language),
+  });
   let shown = null;
 
   function matches(typed) {
@@ -37,10 +44,8 @@
       return item;
     }));
     at('said').textContent = !plain(at('letters').value) ? ''
-      : all.length === 0 ? 'No name with these letters is shown here. Some owners did not want theirs on the web.'
-      : all.length === 1 ? 'One name.'
-      : all.length > most ? `${all.length} names, the first ${most} of them shown: type more letters.`
-      : `${all.length} names.`;
+      : all.length === 0 ? says.none
+      : counted(all.length > most ? says.more : says.found, all.length);
   }
 
   function go(name) {
@@ -52,8 +57,8 @@
     shown = name;
     at('name').hidden = false;
     at('who').replaceChildren(bdi(name.t));
-    at('where').textContent = 'It lies in ' + (name.p.startsWith('round') ? name.p : 'the hem, ' + name.p) + '.';
-    at('sewn').setAttribute('aria-label', `The name ${name.t} as it is sewn`);
+    at('where').textContent = filled(says.where, { place: name.p });
+    at('sewn').setAttribute('aria-label', filled(says.sewn, { name: name.t }));
     mark(name);
     draw(name);
     photograph(name);
@@ -129,7 +134,7 @@
       picture.src = 'data:image/jpeg;base64,' + p.j;
       picture.width = p.w;
       picture.height = p.h;
-      picture.alt = `A photo of ${p.of} with the name ${name.t}`;
+      picture.alt = filled(p.part ? says.photoOfPart : says.photo, { name: name.t });
       return picture;
     }));
   }

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Layout;
 
 namespace NameBand.Output.Rehearsal;
 
 /// <summary>A place on a finished round that is to be found again on the garment.</summary>
-internal sealed record RehearsalMark(double AtMm, string Word)
+internal sealed record RehearsalMark(double AtMm, Said Word)
 {
     private const double SamePlaceMm = 0.5; // As well as one pins: a mark nearer to the strip's beginning is the beginning.
 
@@ -32,10 +33,10 @@ internal sealed record RehearsalMark(double AtMm, string Word)
         return
         [
             .. marks.Where(m => m.AtMm >= 0 && m.AtMm <= round.LengthMm + SamePlaceMm).OrderBy(m => m.AtMm)
-                .GroupBy(m => Math.Round(m.AtMm)).Select(g => new RehearsalMark(g.First().AtMm, string.Join(", ", g.Select(m => m.Word)))),
+                .GroupBy(m => Math.Round(m.AtMm)).Select(g => new RehearsalMark(g.First().AtMm, Said.Join(", ", g.Select(m => m.Word)))),
         ];
 
-        void Add(double? atMm, string word)
+        void Add(double? atMm, Said word)
         {
             if (atMm is { } at)
             {

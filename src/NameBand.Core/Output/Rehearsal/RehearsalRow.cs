@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Sheets;
@@ -32,8 +31,7 @@ internal sealed class RehearsalRow(
 
     public void Draw(ImmutableArray<RehearsalMark> marks)
     {
-        string label = FormattableString.Invariant(
-            $"round {round.Number}, row {window.Number} of {window.Rows}: {Mm(window.FromMm)} to {Mm(Math.Min(window.ToMm, round.LengthMm))} mm from its start");
+        Said label = $"round {round.Number}, row {window.Number} of {window.Rows}: {Mm(window.FromMm)} to {Mm(Math.Min(window.ToMm, round.LengthMm))} mm from its start";
         pages.Text(leftMm, topMm + 3.4, label, 2.8, Ink.Quiet);
         using (var edge = PathOf([_piece.EdgePoints()]))
         {
@@ -76,7 +74,7 @@ internal sealed class RehearsalRow(
             Across(cm * 10, -HalfMm, -HalfMm + (cm % 10 == 0 ? 2.4 : 1.2), 0.12, Ink.Quiet);
             if (cm % 10 == 0 && cm * 10 < window.ToMm - 6)
             {
-                Word(cm * 10, -HalfMm + 0.6, string.Create(CultureInfo.InvariantCulture, $"{cm} cm"), isRight: false);
+                Word(cm * 10, -HalfMm + 0.6, $"{cm} cm", isRight: false);
             }
         }
     }
@@ -118,7 +116,7 @@ internal sealed class RehearsalRow(
         }
 
         string code = FormattableString.Invariant($"{round.Number}{TemplateRow.Letter(number)}");
-        Word(atMm, -HalfMm + 0.8, code, isRight: true);
+        Word(atMm, -HalfMm + 0.8, Said.Plain(code), isRight: true);
     }
 
     private void Dashed(double atMm)
@@ -136,10 +134,10 @@ internal sealed class RehearsalRow(
     }
 
     /// <summary>A word beside a line across the strip, turned as the strip lies there.</summary>
-    private void Word(double atMm, double yMm, string text, bool isRight)
+    private void Word(double atMm, double yMm, Said text, bool isRight)
     {
         var at = OnPaper(_piece.At(atMm, yMm));
-        double x = isRight ? -0.7 - pages.Face.WidthMm(text, WordMm) : 0.7;
+        double x = isRight ? -0.7 - pages.WidthMm(text, WordMm) : 0.7;
         pages.Canvas.Save();
         pages.Canvas.Translate((float)at.XMm, (float)at.YMm);
         pages.Canvas.RotateRadians((float)-_piece.TurnRad(atMm));
@@ -185,5 +183,5 @@ internal sealed class RehearsalRow(
         return builder.Detach();
     }
 
-    private static string Mm(double mm) => mm.ToString("0", CultureInfo.InvariantCulture);
+    private static Said Mm(double mm) => $"{mm:0}";
 }

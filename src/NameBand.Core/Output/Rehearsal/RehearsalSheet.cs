@@ -55,7 +55,8 @@ internal static class RehearsalSheet
 
                 if (!pages.IsCounting)
                 {
-                    new RehearsalRow(pages, plan, round, window, MarginMm, y).Draw(marks);
+                    var row = new RehearsalRow(pages, plan, round, window, MarginMm, y);
+                    pages.AsItLies(() => row.Draw(marks));
                 }
 
                 y += height + BetweenRowsMm;
@@ -71,7 +72,7 @@ internal static class RehearsalSheet
         Bar(pages, MarginMm + BarMm + 30, FourInchesMm, 4, "4 in");
     }
 
-    private static void Bar(SheetPages pages, double left, double lengthMm, int parts, string word)
+    private static void Bar(SheetPages pages, double left, double lengthMm, int parts, Said word)
     {
         const double y = 8; // In mm from the paper's upper edge, above all that is cut out.
         pages.Line(left, y, left + lengthMm, y, 0.2);
@@ -87,10 +88,10 @@ internal static class RehearsalSheet
     private static double Head(SheetPages pages, string title, StripPlan plan)
     {
         double room = pages.Paper.WidthMm - (2 * MarginMm);
-        string shown = PaperTitle.Short(title) + ": paper rehearsal";
+        Said shown = $"{PaperTitle.Short(title)}: paper rehearsal";
         pages.Strong(MarginMm, 21, shown, pages.Fitting(shown, 6.5, room));
         double y = 28;
-        foreach (string line in Steps(plan, pages.Of))
+        foreach (var line in Steps(plan, pages.Of))
         {
             y = pages.Wrapped(MarginMm, y, room, line, 3.7) + 0.6;
         }
@@ -98,16 +99,14 @@ internal static class RehearsalSheet
         return y;
     }
 
-    private static IEnumerable<string> Steps(StripPlan plan, int sheets)
+    private static IEnumerable<Said> Steps(StripPlan plan, int sheets)
     {
-        yield return FormattableString.Invariant(
-            $"{(sheets == 1 ? "1 sheet" : $"{sheets} sheets")}: every round as it will be when finished, at true size, to pin on the garment before anything is sewn.");
+        yield return $"{Wording.Count(sheets, "sheet")}: every round as it will be when finished, at true size, to pin on the garment before anything is sewn.";
         yield return "1. Print at 100 %, without fitting to the page, and lay a ruler on the bars above: 100 mm, 4 in. If they are not, the printer has scaled the sheets.";
-        yield return FormattableString.Invariant(
-            $"2. Cut each row out along its outer line. Tape the rows together so that the two lines with the same sign (1A, 1B …) lie on each other; they overlap by {Template.OverlapMm:0} mm.")
+        yield return (Said)$"2. Cut each row out along its outer line. Tape the rows together so that the two lines with the same sign (1A, 1B …) lie on each other; they overlap by {Template.OverlapMm:0} mm."
             + (plan.Hem.IsCurved ? " The rows are bent as the strips are: lay them flat, do not pull them straight." : "")
             + (plan.Hem.Closed ? " The end of a round lies under its start, line on line." : "");
-        yield return $"3. Pin: {string.Join("; ", plan.Rounds.Select(r => Place(plan, r)))}. Dashed lines across say where the middles of the garment and the joins come to lie, as far as the job says where they are.";
+        yield return $"3. Pin: {Said.Join("; ", plan.Rounds.Select(r => Place(plan, r)))}. Dashed lines across say where the middles of the garment and the joins come to lie, as far as the job says where they are.";
         yield return $"4. Look from where people will stand. Names run {plan.Hem.RunsInWords}. Does each round meet its edge, are the letters large enough, is a name on a seam? Change the job now: paper costs nothing.";
         if (Likeness.IsIn(plan.Rounds.SelectMany(r => r.Names)))
         {
@@ -115,6 +114,5 @@ internal static class RehearsalSheet
         }
     }
 
-    private static string Place(StripPlan plan, Round round) => FormattableString.Invariant(
-        $"round {round.Number} ({JobInWords.Mm(round.LengthMm)}) with its lower edge {JobInWords.Mm(plan.Hem.LiftMm + ((round.Number - 1) * plan.Hem.RoundStepMm))} above the hem");
+    private static Said Place(StripPlan plan, Round round) => $"round {round.Number} ({JobInWords.Mm(round.LengthMm)}) with its lower edge {JobInWords.Mm(plan.Hem.LiftMm + ((round.Number - 1) * plan.Hem.RoundStepMm))} above the hem";
 }

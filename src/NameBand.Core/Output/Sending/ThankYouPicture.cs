@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Garment;
 using NameBand.Layout;
 using NameBand.Output.Drawing;
@@ -55,8 +56,8 @@ internal static class ThankYouPicture
     {
         double room = width * (1 - (2 * Side));
         double middle = width / 2;
-        captions.Set(picture, captions.Title, (middle, width * 0.478), width * 0.03, room, 0.5);
-        string place = $"{ThanksWords.Number(plan, found)}, {ThanksWords.Place(found)}";
+        captions.Set(picture, Said.Plain(captions.Title), (middle, width * 0.478), width * 0.03, room, 0.5);
+        Said place = $"{ThanksWords.Number(plan, found)}, {ThanksWords.Place(found)}";
         captions.Set(picture, place, (middle, width * 0.514), width * 0.021, room, 0.5);
         if (Likeness.IsIn([found.Placed]))
         {
@@ -93,7 +94,7 @@ internal static class ThankYouPicture
         picture.Box(spot - half, y - (3 * line), spot + half, y + (3 * line), Palette.Madder);
     }
 
-    private static IEnumerable<(double AtMm, string Word)> Middles(GarmentMiddles middles)
+    private static IEnumerable<(double AtMm, Said Word)> Middles(GarmentMiddles middles)
     {
         if (middles.FrontMm is { } front)
         {

@@ -1,4 +1,5 @@
 using System.Buffers;
+using NameBand.Common;
 using NameBand.Output.Drawing;
 using NameBand.Output.Packet;
 using NameBand.Output.Sheets;
@@ -21,7 +22,7 @@ internal sealed class ThanksCaptions(string title, int widthPx) : IDisposable
     /// <summary>Writes a line.</summary>
     /// <param name="align">0 where <paramref name="at"/> is its left edge, 0.5 its middle, 1 its right edge.</param>
     /// <param name="size">Height of the type in pixels; smaller where the line would be wider than <paramref name="room"/>.</param>
-    public void Set(IndexedBitmap picture, string text, (double X, double Baseline) at, double size, double room, double align)
+    public void Set(IndexedBitmap picture, Said said, (double X, double Baseline) at, double size, double room, double align)
     {
         if (!_idle.TryTake(out var face))
         {
@@ -30,6 +31,7 @@ internal sealed class ThanksCaptions(string title, int widthPx) : IDisposable
 
         try
         {
+            string text = said.ToString();
             double width = face.WidthMm(text, size);
             if (width > room)
             {

@@ -31,11 +31,11 @@ internal static class ThanksCards
         Stream stream, Paper paper, PacketMatter matter, ImmutableArray<FoundName> names, Func<PlacedName, NeedlePath> sewn)
     {
         using var face = SheetFace.Open();
-        using var pdf = new PdfStream(stream, "en");
+        using var pdf = new PdfStream(stream);
         using (var document = SKDocument.CreatePdf(
             pdf, new SKDocumentPdfMetadata
             {
-                Title = $"{matter.Job.Title}: cards",
+                Title = ((Said)$"{matter.Job.Title}: cards").ToString(),
                 Producer = "NameBand",
                 RasterDpi = 300,
                 EncodingQuality = 101
@@ -80,13 +80,14 @@ internal static class ThanksCards
         double below = SideMm + (size.High * StripPart) + 8;
         string? address = job.Show.ThanksAddress is { } hers ? Address(hers, found) : null;
         double words = address is null ? room : room - CodeMm - 3;
-        Text(canvas, face, PaperTitle.Short(PlainText.OneLine(job.Title)), (SideMm, below), 4.4, words);
-        Text(canvas, face, ThanksWords.Number(plan, found), (SideMm, below + 6.5), 3.3, words);
-        Text(canvas, face, ThanksWords.Place(found), (SideMm, below + 11.5), 3.3, words);
-        Text(canvas, face, "Thank you.", (SideMm, size.High - SideMm), 4.4, words);
+        Text(canvas, face, Said.Plain(PaperTitle.Short(PlainText.OneLine(job.Title))), below, 4.4, (size.Wide, words));
+        Text(canvas, face, ThanksWords.Number(plan, found), below + 6.5, 3.3, (size.Wide, words));
+        Text(canvas, face, ThanksWords.Place(found), below + 11.5, 3.3, (size.Wide, words));
+        Text(canvas, face, "Thank you.", size.High - SideMm, 4.4, (size.Wide, words));
         if (address is not null)
         {
-            Code(canvas, address, size.Wide - SideMm - CodeMm, size.High - SideMm - CodeMm);
+            bool isAtLeft = Language.Now is { IsRightToLeft: true };
+            Code(canvas, address, isAtLeft ? SideMm : size.Wide - SideMm - CodeMm, size.High - SideMm - CodeMm);
         }
     }
 
@@ -169,11 +170,14 @@ internal static class ThanksCards
         }
     }
 
-    private static void Text(SKCanvas canvas, SheetFace face, string text, (double X, double Baseline) at, double size, double room)
+    private static void Text(SKCanvas canvas, SheetFace face, Said said, double baseline, double size, (double Card, double Words) wide)
     {
+        string text = said.ToString();
         double width = face.WidthMm(text, size);
+        size = width > wide.Words ? size * wide.Words / width : size;
+        double left = Language.Now is { IsRightToLeft: true } ? wide.Card - SideMm - Math.Min(width, wide.Words) : SideMm;
         using var ink = new SKPaint { Color = SKColors.Black, IsAntialias = true };
-        face.Draw(canvas, text, at.X, at.Baseline, width > room ? size * room / width : size, ink);
+        face.Draw(canvas, text, left, baseline, size, ink);
     }
 
     private static void Cuts(SKCanvas canvas, Paper paper, double wide, double high)

@@ -28,7 +28,7 @@ internal static class ThanksTable
             writer.WriteLine(CsvText.Row(
             [
                 Path.GetFileName(OutPaths.Thanks(found.Placed.Order)), found.Text, row.List, Whole(row.Line), Whole(found.Placed.Order),
-                Whole(found.Round), ThanksWords.Place(found), ThanksWords.Description(title, plan, found),
+                Whole(found.Round), ThanksWords.Place(found).English, ThanksWords.Description(title, plan, found).English,
             ]));
         }
     }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Layout;
 using NameBand.Output.Packet;
@@ -9,21 +8,38 @@ namespace NameBand.Output.Sending;
 internal static class ThanksWords
 {
     /// <summary>Such as “name 12 of 60, round 1 of 2 (the lowest)”.</summary>
-    public static string Number(StripPlan plan, FoundName found) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"name {found.Placed.Order} of {plan.NameCount}{(plan.Rounds.Length == 1 ? "" : $", round {found.Round} of {plan.Rounds.Length}{(found.Round == 1 ? " (the lowest)" : "")}")}{(found.Placed.Line == 0 ? "" : $", {StripWords.LineOf(found.Placed)}")}");
+    public static Said Number(StripPlan plan, FoundName found)
+    {
+        int rounds = plan.Rounds.Length;
+        Said name = $"name {found.Placed.Order} of {plan.NameCount}";
+        Said round = rounds == 1 ? name : (Said)$"{name}, {Round(found.Round, rounds)}";
+        return found.Placed.Line == 0 ? round : $"{round}, {StripWords.LineOf(found.Placed)}";
+    }
+
+    /// <summary>Such as “round 1 of 2 (the lowest)”.</summary>
+    public static Said Round(int round, int rounds) =>
+        round == 1 ? (Said)$"round {round} of {rounds} (the lowest)" : $"round {round} of {rounds}";
 
     /// <summary>Such as “58 mm (2 5/16 in) to the right of centre back”.</summary>
-    public static string Place(FoundName found) => found.Place switch
+    public static Said Place(FoundName found)
     {
-        (var from, "middle") => $"{Both(from.DistanceMm)} to the {from.Side} of the middle",
-        var (from, what) => $"{Both(from.DistanceMm)} to the {from.Side} of centre {what}",
-    };
+        var (from, what) = found.Place;
+        Said away = Both(from.DistanceMm);
+        return (what, from.IsRight) switch
+        {
+            (GarmentPlace.Front, false) => (Said)$"{away} to the left of centre front",
+            (GarmentPlace.Front, true) => $"{away} to the right of centre front",
+            (GarmentPlace.Back, false) => $"{away} to the left of centre back",
+            (GarmentPlace.Back, true) => $"{away} to the right of centre back",
+            (_, false) => $"{away} to the left of the middle",
+            (_, true) => $"{away} to the right of the middle",
+        };
+    }
 
     /// <summary>The whole picture in words, for those who do not see it.</summary>
-    public static string Description(string title, StripPlan plan, FoundName found) =>
-        $"The name “{found.Text}” as it will be stitched for {title}, in letters {Length.FromMm(plan.LetterHeightMm * found.Placed.Lettered.Standing.HeightFactor).InMillimetres().English} high: "
+    public static Said Description(string title, StripPlan plan, FoundName found) =>
+        $"The name “{found.Text}” as it will be stitched for {title}, in letters {Length.FromMm(plan.LetterHeightMm * found.Placed.Lettered.Standing.HeightFactor).InMillimetres()} high: "
         + $"{Number(plan, found)}. Its middle lies {Place(found)} as it is read, {Both(found.MiddleMm)} from the strip’s left end.";
 
-    private static string Both(double mm) => $"{mm.ToString("0", CultureInfo.InvariantCulture)} mm ({Length.FromMm(mm).InInches().English})";
+    private static Said Both(double mm) => $"{mm:0} mm ({Length.FromMm(mm).InInches()})";
 }

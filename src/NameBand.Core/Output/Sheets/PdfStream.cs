@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.ExceptionServices;
 using System.Text;
+using NameBand.Common;
 
 namespace NameBand.Output.Sheets;
 
@@ -10,10 +11,13 @@ namespace NameBand.Output.Sheets;
 /// update at the end that replaces the catalogue alone, so nothing is kept but the last part of what went by. A disk that
 /// refuses is told by <see cref="Finish"/>: an exception must not pass through the native code that writes here.
 /// </summary>
-internal sealed class PdfStream(Stream inner, string language) : Stream
+internal sealed class PdfStream(Stream inner) : Stream
 {
+    private readonly string _language = Language.Now?.Culture.Name ?? "en";
+
     private const string Mark = "/Type /Catalog";
-    private const string Wish = "/DisplayDocTitle true";
+    private const string Title = "/DisplayDocTitle";
+    private const string Wish = Title + " true";
     private const string AtOwnSize = "\n/PrintScaling /None";
     private const int KeptBytes = 4096; // Of what went by last: the trailer, and the catalogue as it goes by, are far shorter.
 
@@ -69,7 +73,7 @@ internal sealed class PdfStream(Stream inner, string language) : Stream
         int number = int.Parse(_catalogue.AsSpan(0, _catalogue.IndexOf(' ', StringComparison.Ordinal)), CultureInfo.InvariantCulture);
         long at = _written + 1;
         bool hasWishes = _catalogue.Contains(Wish, StringComparison.Ordinal);
-        string added = "\n/Lang (" + language + ")" + (hasWishes ? "" : $"\n/ViewerPreferences <<{Wish}{AtOwnSize}>>");
+        string added = "\n/Lang (" + _language + ")" + (hasWishes ? "" : $"\n/ViewerPreferences <<{Wish}{AtOwnSize}>>");
         string replaced = "\n" + _catalogue.Replace(Mark, Mark + added, StringComparison.Ordinal) + "\n";
         replaced = hasWishes ? replaced.Replace(Wish, Wish + AtOwnSize, StringComparison.Ordinal) : replaced;
         long table = at - 1 + replaced.Length;

@@ -11,7 +11,7 @@ namespace NameBand.Output.Sheets;
 internal sealed class SheetFace : IDisposable
 {
     /// <summary>For headings, and for what is read from a metre away.</summary>
-    public const string BoldName = "Andika Bold";
+    public const string BoldName = PlainName + " Bold";
 
     /// <summary>A mark such as 1I0O is copied by hand from paper: its signs have to be told apart.</summary>
     public const string PlainName = "Andika";

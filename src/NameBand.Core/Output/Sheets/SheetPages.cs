@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Common;
 using SkiaSharp;
 
@@ -13,34 +12,34 @@ internal sealed class SheetPages : IDisposable
     /// <summary>A PDF unit is 1/72 in (ISO 32000-1; from memory).</summary>
     public const float PointsPerMm = (float)(72 / Length.MmPerInch);
 
-    private const string Language = "en";
     private readonly SKDocument? _document;
     private readonly PdfStream? _stream;
-    private readonly string _foot;
+    private readonly Said _foot;
     private SKCanvas? _canvas;
 
     /// <param name="strong">The face of headings; null: that of the text.</param>
-    public SheetPages(Stream stream, Paper paper, string title, string foot, SheetFace face, SheetFace? strong = null)
+    public SheetPages(Stream stream, Paper paper, Said title, Said foot, SheetFace face, SheetFace? strong = null)
         : this(paper, foot, face, strong)
     {
-        _stream = new PdfStream(stream, Language);
+        _stream = new PdfStream(stream);
         _document = SKDocument.CreatePdf(
-            _stream, new SKDocumentPdfMetadata { Title = title, Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
+            _stream, new SKDocumentPdfMetadata { Title = title.ToString(), Producer = "NameBand", RasterDpi = 300, EncodingQuality = 101 });
     }
 
-    private SheetPages(Paper paper, string foot, SheetFace face, SheetFace? strong)
+    private SheetPages(Paper paper, Said foot, SheetFace face, SheetFace? strong)
     {
         Paper = paper;
         Face = face;
         StrongFace = strong ?? face;
         _foot = foot;
+        RunsFromRight = Language.Now is { IsRightToLeft: true };
     }
 
     /// <summary>Draws twice: first into the air, to count the pages, so that each can say how many there are.</summary>
     /// <param name="draw">Must leave out what is costly and takes no room while <see cref="IsCounting"/>.</param>
     /// <returns>How many pages there are.</returns>
     public static int WriteCounted(
-        Stream stream, Paper paper, string title, string foot, (SheetFace Text, SheetFace? Strong) faces, Action<SheetPages> draw)
+        Stream stream, Paper paper, Said title, Said foot, (SheetFace Text, SheetFace? Strong) faces, Action<SheetPages> draw)
     {
         using var counting = new SheetPages(paper, foot, faces.Text, faces.Strong);
         draw(counting);
@@ -63,6 +62,12 @@ internal sealed class SheetPages : IDisposable
     /// <summary>How many pages there will be; 0 when that is not known, or while they are counted.</summary>
     public int Of { get; private init; }
 
+    /// <summary>
+    /// Whether the page is read from right to left: then what is set at the left in English stands at the right, and the
+    /// other way about. <see cref="AsItLies"/> leaves out what is drawn of cloth and paper.
+    /// </summary>
+    public bool RunsFromRight { get; private set; }
+
     /// <summary>The page being drawn on, its unit a millimetre.</summary>
     public SKCanvas Canvas => _canvas ?? throw new InvalidOperationException("No page was begun.");
 
@@ -77,12 +82,28 @@ internal sealed class SheetPages : IDisposable
 
         _canvas = _document.BeginPage((float)Paper.WidthMm * PointsPerMm, (float)Paper.HeightMm * PointsPerMm);
         _canvas.Scale(PointsPerMm);
-        string page = string.Create(CultureInfo.InvariantCulture, $"page {Page}{(Of > 0 ? $" of {Of}" : "")}");
+        Said page = Of > 0 ? (Said)$"page {Page} of {Of}" : $"page {Page}";
         Text(15, Paper.HeightMm - 8, _foot, 3.2, Ink.Quiet);
         TextRight(Paper.WidthMm - 15, Paper.HeightMm - 8, page, 3.2, Ink.Quiet);
     }
 
-    public void Text(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
+    /// <summary>Cloth lies as it lies, whichever way a page is read: a drawing has its left at the left.</summary>
+    public void AsItLies(Action draw)
+    {
+        bool before = RunsFromRight;
+        RunsFromRight = false;
+        draw();
+        RunsFromRight = before;
+    }
+
+    /// <summary>Where on the paper something begins that is this wide and is set from <paramref name="xMm"/> on.</summary>
+    public double LeftOf(double xMm, double widthMm) => RunsFromRight ? Paper.WidthMm - xMm - widthMm : xMm;
+
+    public void Text(double xMm, double baselineMm, Said text, double sizeMm, Ink? ink = null) =>
+        Put(xMm, baselineMm, text.ToString(), sizeMm, ink);
+
+    /// <summary>Sets a name, a number, or a line of a text that is said already.</summary>
+    public void Put(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
     {
         if (IsCounting)
         {
@@ -90,6 +111,7 @@ internal sealed class SheetPages : IDisposable
         }
 
         using var paint = (ink ?? Ink.Full).Fill();
+        xMm = RunsFromRight ? LeftOf(xMm, Face.WidthMm(text, sizeMm)) : xMm;
         int used = 0;
         foreach (string piece in text.Split(SheetFace.Blank))
         {
@@ -110,39 +132,49 @@ internal sealed class SheetPages : IDisposable
         double top = baselineMm - (0.1 * sizeMm);
         double bottom = baselineMm + (0.1 * sizeMm);
         double width = 0.05 * sizeMm;
-        Line(left, top, left, bottom, width, ink);
-        Line(left, bottom, right, bottom, width, ink);
-        Line(right, bottom, right, top, width, ink);
+        AsItLies(() =>
+        {
+            Line(left, top, left, bottom, width, ink);
+            Line(left, bottom, right, bottom, width, ink);
+            Line(right, bottom, right, top, width, ink);
+        });
     }
 
     /// <summary>A heading.</summary>
-    public void Strong(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
+    public void Strong(double xMm, double baselineMm, Said text, double sizeMm, Ink? ink = null) =>
+        PutStrong(xMm, baselineMm, text.ToString(), sizeMm, ink);
+
+    public void PutStrong(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
     {
         if (!IsCounting)
         {
             using var paint = (ink ?? Ink.Full).Fill();
+            xMm = RunsFromRight ? LeftOf(xMm, StrongFace.WidthMm(text, sizeMm)) : xMm;
             StrongFace.Draw(Canvas, text, xMm, baselineMm, sizeMm, paint);
         }
     }
 
-    public void TextRight(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
+    public void TextRight(double xMm, double baselineMm, Said text, double sizeMm, Ink? ink = null) =>
+        PutRight(xMm, baselineMm, text.ToString(), sizeMm, ink);
+
+    public void PutRight(double xMm, double baselineMm, string text, double sizeMm, Ink? ink = null)
     {
         if (!IsCounting)
         {
-            Text(xMm - Face.WidthMm(text, sizeMm), baselineMm, text, sizeMm, ink);
+            Put(xMm - Face.WidthMm(text, sizeMm), baselineMm, text, sizeMm, ink);
         }
     }
 
     /// <summary>Text in lines no wider than <paramref name="widthMm"/>; returns the base line after the last.</summary>
-    public double Wrapped(double xMm, double baselineMm, double widthMm, string text, double sizeMm, Ink? ink = null)
+    public double Wrapped(double xMm, double baselineMm, double widthMm, Said text, double sizeMm, Ink? ink = null)
     {
         string line = "";
-        foreach (string word in text.Split(' '))
+        foreach (string word in text.ToString().Split(' '))
         {
             string longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && Face.WidthMm(longer, sizeMm) > widthMm)
             {
-                Text(xMm, baselineMm, line, sizeMm, ink);
+                Put(xMm, baselineMm, line, sizeMm, ink);
                 baselineMm += sizeMm * 1.35;
                 longer = word;
             }
@@ -150,14 +182,16 @@ internal sealed class SheetPages : IDisposable
             line = longer;
         }
 
-        Text(xMm, baselineMm, line, sizeMm, ink);
+        Put(xMm, baselineMm, line, sizeMm, ink);
         return baselineMm + (sizeMm * 1.35);
     }
 
+    public double WidthMm(Said text, double sizeMm) => Face.WidthMm(text.ToString(), sizeMm);
+
     /// <summary>The size at which a text fits a width, at most <paramref name="sizeMm"/>.</summary>
-    public double Fitting(string text, double sizeMm, double widthMm)
+    public double Fitting(Said text, double sizeMm, double widthMm)
     {
-        double width = Face.WidthMm(text, sizeMm);
+        double width = WidthMm(text, sizeMm);
         return width <= widthMm ? sizeMm : sizeMm * widthMm / width;
     }
 
@@ -166,7 +200,7 @@ internal sealed class SheetPages : IDisposable
         if (!IsCounting)
         {
             using var paint = (ink ?? Ink.Full).Stroke(widthMm);
-            Canvas.DrawLine((float)x1Mm, (float)y1Mm, (float)x2Mm, (float)y2Mm, paint);
+            Canvas.DrawLine((float)LeftOf(x1Mm, 0), (float)y1Mm, (float)LeftOf(x2Mm, 0), (float)y2Mm, paint);
         }
     }
 
@@ -175,7 +209,7 @@ internal sealed class SheetPages : IDisposable
         if (!IsCounting)
         {
             using var paint = (ink ?? Ink.Full).Stroke(lineMm);
-            Canvas.DrawRect((float)xMm, (float)yMm, (float)widthMm, (float)heightMm, paint);
+            Canvas.DrawRect((float)LeftOf(xMm, widthMm), (float)yMm, (float)widthMm, (float)heightMm, paint);
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Load.Swatches;
 using NameBand.Stitching;
 
@@ -18,13 +19,13 @@ internal sealed record SwatchFacts(
     public required string PlanMark { get; init; }
 
     /// <summary>Its outline, such as <c>6 × 12 mm</c>.</summary>
-    internal static string InWords(SwatchColumn column) => FormattableString.Invariant($"{column.AlongMm:0.#} × {column.UpMm:0.#} mm");
+    internal static Said InWords(SwatchColumn column) => $"{column.AlongMm:0.#} × {column.UpMm:0.#} mm";
 
     /// <summary>The sample's own figure, such as <c>spacing 0.34 mm</c>.</summary>
-    internal static string InWords(SwatchSample sample) => sample.Row switch
+    internal static Said InWords(SwatchSample sample) => sample.Row switch
     {
-        SwatchRow.Spacing => FormattableString.Invariant($"spacing {sample.SpacingMm:0.00} mm"),
-        SwatchRow.PullCompensation => FormattableString.Invariant($"compensation {sample.PullCompensationMm:0.00} mm"),
-        _ => FormattableString.Invariant($"letters {sample.LetterHeightMm:0.0} mm"),
+        SwatchRow.Spacing => (Said)$"spacing {sample.SpacingMm:0.00} mm",
+        SwatchRow.PullCompensation => $"compensation {sample.PullCompensationMm:0.00} mm",
+        _ => $"letters {sample.LetterHeightMm:0.0} mm",
     };
 }

@@ -27,7 +27,7 @@ internal static class SwatchJson
         json.WriteNumber("format", PlanJson.Format);
         json.WriteString("title", facts.Title);
         json.WriteString("planMark", facts.PlanMark);
-        json.WriteString("fabric", facts.Fabric.Name);
+        json.WriteString("fabric", facts.Fabric.Name.English);
         json.WriteString("thread", facts.Fabric.Thread.Name);
         json.WriteString("face", facts.FaceName);
         json.WriteString("word", facts.Plan.Word);

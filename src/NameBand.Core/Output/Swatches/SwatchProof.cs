@@ -18,7 +18,7 @@ internal static class SwatchProof
         double bottom = field.BottomMm - AroundMm;
         var page = new ProofPage(left, top, field.WidthMm + (2 * AroundMm), top - bottom + FootMm, HoopingProof.PixelsPerMm)
         {
-            InWords = Caption(facts, sewn),
+            InWords = Caption(facts, sewn).ToString(),
         };
         page.Write(png, picture =>
         {
@@ -32,14 +32,16 @@ internal static class SwatchProof
             {
                 int cap = page.CapPx(1.35);
                 double x = placed.At.XMm + (placed.WidthMm / 2);
-                face.Set(picture, SwatchFacts.InWords(placed.Sample), (page.X(x), page.Y(placed.LabelAt.YMm - 2.2)), cap, Palette.Ink, 0.5);
+                string sample = SwatchFacts.InWords(placed.Sample).ToString();
+                face.Set(picture, sample, (page.X(x), page.Y(placed.LabelAt.YMm - 2.2)), cap, Palette.Ink, 0.5);
             }
 
             foreach (var placed in sewn.Hooping.Columns)
             {
                 double x = placed.At.XMm + (placed.Column.AlongMm / 2);
                 double y = placed.LabelAt.YMm - 2.2;
-                face.Set(picture, SwatchFacts.InWords(placed.Column), (page.X(x), page.Y(y)), page.CapPx(1.35), Palette.Ink, 0.5);
+                string column = SwatchFacts.InWords(placed.Column).ToString();
+                face.Set(picture, column, (page.X(x), page.Y(y)), page.CapPx(1.35), Palette.Ink, 0.5);
             }
 
             var steps = sewn.Path.Steps.AsSpan();
@@ -59,8 +61,9 @@ internal static class SwatchProof
         double y = sewn.Hooping.MarkYMm;
         picture.Level(
             page.X(from + 3.5), page.X(to - 3.5), page.Y(y), Math.Max(1, page.Px(0.15)), new Ink(Palette.Madder, 0.8, page.Px(1)));
+        Said before = $"{facts.Plan.MarksApartMm:0} mm before sewing: measure it afterwards";
         face.Set(
-            picture, FormattableString.Invariant($"{facts.Plan.MarksApartMm:0} mm before sewing: measure it afterwards"),
+            picture, before.ToString(),
             (page.X((from + to) / 2), page.Y(y + 0.7)), page.CapPx(1.6), Palette.Madder, 0.5);
     }
 
@@ -69,15 +72,14 @@ internal static class SwatchProof
         var (picture, page, face) = on;
         picture.Fill(0, page.Y(bottom), picture.Width, page.HeightPx, Palette.TableAt + 9);
         picture.Level(0, picture.Width, page.Y(bottom), Math.Max(1, page.Px(0.15)), new Ink(Palette.Ink, 0.5));
-        face.Set(picture, Caption(facts, sewn), (page.Px(4), page.Y(bottom - 5.4)), page.CapPx(CaptionMm), Palette.Ink);
+        string caption = Caption(facts, sewn).ToString();
+        CaptionLines.Set(on, caption, page.Y(bottom - 5.4), CaptionLines.FittingPx(on, caption, page.CapPx(CaptionMm)), Palette.Ink);
     }
 
-    private static string Caption(SwatchFacts facts, SewnSwatch sewn)
+    private static Said Caption(SwatchFacts facts, SewnSwatch sewn)
     {
-        string count = facts.Hoopings.Length > 1
-            ? FormattableString.Invariant($"swatch {sewn.Hooping.Number} of {facts.Hoopings.Length}") : "swatch";
-        return FormattableString.Invariant(
-            $"{count}   ·   plan {facts.PlanMark}   ·   ") + FormattableString.Invariant(
-            $"{facts.Fabric.Name}, {facts.Fabric.Thread.Name}   ·   {sewn.Stitches:#,0} stitches   ·   {Thousandths.Tenths(sewn.Minutes):0.0} min   ·   true size");
+        Said count = facts.Hoopings.Length > 1 ? (Said)$"swatch {sewn.Hooping.Number} of {facts.Hoopings.Length}" : "swatch";
+        Said stitches = Wording.Count(sewn.Stitches, "stitch", "stitches");
+        return $"{count}   ·   plan {facts.PlanMark}   ·   {facts.Fabric.Name}, {facts.Fabric.Thread.Name}   ·   {stitches}   ·   {Thousandths.Tenths(sewn.Minutes):0.0} min   ·   true size";
     }
 }

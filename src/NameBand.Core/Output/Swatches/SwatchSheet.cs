@@ -19,13 +19,13 @@ internal static class SwatchSheet
     {
         using var plain = SheetFace.Open(SheetFace.PlainName);
         using var strong = SheetFace.Open();
-        string foot = $"{PaperTitle.Short(facts.Title)} · swatch · plan {facts.PlanMark}";
+        Said foot = $"{PaperTitle.Short(facts.Title)} · swatch · plan {facts.PlanMark}";
         using var pages = new SheetPages(stream, paper, $"{facts.Title}: swatch", foot, plain, strong);
         var flow = new PageFlow(pages);
         flow.NewPage();
         flow.Heading("The swatch: sew it before the real cloth", 6.5);
         int number = 0;
-        foreach (string step in Steps(facts, jobWord))
+        foreach (var step in Steps(facts, jobWord))
         {
             flow.Item((++number).ToString(CultureInfo.InvariantCulture) + ".", step);
         }
@@ -37,19 +37,18 @@ internal static class SwatchSheet
         Settings(flow, facts, jobWord);
     }
 
-    private static IEnumerable<string> Steps(SwatchFacts facts, string jobWord)
+    private static IEnumerable<Said> Steps(SwatchFacts facts, string jobWord)
     {
         var cloth = facts.Fabric;
         yield return $"Hoop a piece of the real cloth, {cloth.Name}, with its backing ({cloth.Backing}), the needle ({cloth.Needle}) and the thread ({cloth.Thread.Name}) that you will use. The grain lies as it will in the strip.";
         yield return $"Sew {Files(facts)}. The two crosses come first, in the colour of the cloth; then the machine stops for the thread of the names.";
         yield return "Take it out of the hoop, take the backing off, press it face down as you will press the strip, and let it cool.";
-        yield return FormattableString.Invariant(
-            $"Measure from the middle of one cross to the middle of the other, to a tenth of a millimetre if you can. It was {facts.Plan.MarksApartMm:0} mm.");
+        yield return $"Measure from the middle of one cross to the middle of the other, to a tenth of a millimetre if you can. It was {facts.Plan.MarksApartMm:0} mm.";
         if (facts.Plan.Columns.Any())
         {
             Said labels = Wording.List([.. facts.Plan.Columns.Select(c => c.Label)]);
             yield return $"Measure how wide and how long each of the columns {labels} is, to a tenth of a millimetre, with callipers "
-                + "if you have them: from thread to thread, the width along the stitches. "
+                + $"if you have them: from thread to thread, the width along the stitches. "
                 + $"swatch {jobWord} --columns with the figures tells what the cloth draws in, and --set after it writes it into job.json.";
         }
 
@@ -57,10 +56,9 @@ internal static class SwatchSheet
         yield return $"Set what you found: swatch {jobWord} --measured with your length tells the shortening, and --set after it writes it into job.json; the others are in the last table.";
     }
 
-    private static string Files(SwatchFacts facts) => string.Join(
+    private static Said Files(SwatchFacts facts) => Said.Join(
         " and ", facts.Hoopings.Select(h =>
-            FormattableString.Invariant(
-                $"{OutPaths.SwatchNeedlePath(h.Hooping.Number)} ({JobInWords.Whole(h.Stitches)} stitches, about {Math.Ceiling(h.Minutes):0} min)")));
+            (Said)$"{OutPaths.SwatchNeedlePath(h.Hooping.Number)} ({Wording.Count(h.Stitches, "stitch", "stitches")}, about {Math.Ceiling(h.Minutes):0} min)"));
 
     private static void Pictures(PageFlow flow, SwatchFacts facts)
     {
@@ -77,8 +75,7 @@ internal static class SwatchSheet
             flow.YMm += 7;
             flow.Pages.Text(
                 PageFlow.LeftMm, flow.YMm,
-                FormattableString.Invariant(
-                    $"At true size: the crosses are {facts.Plan.MarksApartMm:0} mm apart on this paper too, if it was printed at 100 %."),
+                $"At true size: the crosses are {facts.Plan.MarksApartMm:0} mm apart on this paper too, if it was printed at 100 %.",
                     3.4, Ink.Quiet);
             flow.YMm += 3;
             Draw(flow, sewn, field.LeftMm, field.TopMm, field.WidthMm, field.HeightMm);
@@ -132,7 +129,7 @@ internal static class SwatchSheet
     {
         flow.Heading("What you saw", 6, 60);
         double[] at = [0, 13, 62, 90, 118, 146];
-        string[] head = ["", "sewn with", "cloth shows", "width, height", "puckers", "cloth holds"];
+        Said[] head = ["", "sewn with", "cloth shows", "width, height", "puckers", "cloth holds"];
         Line(flow, at, head, Ink.Quiet);
         foreach (var sample in facts.Plan.Samples)
         {
@@ -141,7 +138,8 @@ internal static class SwatchSheet
                 Line(flow, at, head, Ink.Quiet);
             }
 
-            Line(flow, at, [sample.Label, SwatchFacts.InWords(sample) + (sample.IsJobs ? ", as the job" : ""), "", "", "", ""], Ink.Full);
+            var drawn = SwatchFacts.InWords(sample);
+            Line(flow, at, [Said.Plain(sample.Label), sample.IsJobs ? (Said)$"{drawn}, as the job" : drawn, "", "", "", ""], Ink.Full);
         }
 
         foreach (var column in facts.Plan.Columns)
@@ -152,50 +150,57 @@ internal static class SwatchSheet
             }
 
             var sewn = SwatchSewer.AsSewn(column, facts.Fabric);
-            string drawn = FormattableString.Invariant($"width {sewn.WidthMm:0.0}, length {sewn.LengthMm:0.0} mm");
-            Line(flow, at, [column.Label, drawn, "", "", "", ""], Ink.Full);
+            Said drawn = $"width {sewn.WidthMm:0.0}, length {sewn.LengthMm:0.0} mm";
+            Line(flow, at, [Said.Plain(column.Label), drawn, "", "", "", ""], Ink.Full);
         }
 
         flow.YMm += 2;
         flow.Text("Cloth shows: none, a little, much. Width, height: thinner, as on the picture, fatter. Puckers: flat, a little, much. Cloth holds: firm, stiff, cut.", sizeMm: 3.4, ink: Ink.Quiet);
     }
 
-    private static void Line(PageFlow flow, double[] at, string[] cells, Ink ink)
+    private static void Line(PageFlow flow, double[] at, Said[] cells, Ink ink)
     {
         flow.YMm += RowMm;
         for (int i = 0; i < cells.Length; i++)
         {
-            flow.Pages.Text(PageFlow.LeftMm + at[i], flow.YMm - 2.4, cells[i], 3.5, ink);
+            int next = i + 1;
+            while (next < cells.Length && cells[next].IsEmpty)
+            {
+                next++;
+            }
+
+            double room = (next < cells.Length ? at[next] - 1 : flow.WidthMm) - at[i];
+            flow.Pages.Text(PageFlow.LeftMm + at[i], flow.YMm - 2.4, cells[i], flow.Pages.Fitting(cells[i], 3.5, room), ink);
         }
 
         flow.Pages.Line(PageFlow.LeftMm, flow.YMm, flow.RightMm, flow.YMm, 0.15, Ink.Faint);
     }
 
-    private static (string Key, string What) OfColumns(string jobWord) => (
-        "stitches.pullCompensation, pullGrowth, pullAcross and push",
+    private static (string Key, Said What) OfColumns(string jobWord) => (
+        ((Said)"stitches.pullCompensation, pullGrowth, pullAcross and push").ToString(),
         $"swatch {jobWord} --columns works them out: widths and lengths of D1 to D4. They go before row B, which judges one word only.");
 
     private static void Settings(PageFlow flow, SwatchFacts facts, string jobWord)
     {
         flow.Heading("What to set in job.json", 6, 60);
-        string apart = facts.Plan.MarksApartMm.ToString("0", CultureInfo.InvariantCulture);
-        (string Key, string What)[] rows =
+        Said apart = $"{facts.Plan.MarksApartMm:0}";
+        (string Key, Said What)[] rows =
         [
             ("strip.shortening",
-                $"({apart} − your length) / {apart} = ________   (now {facts.ShorteningPart.ToString("0.####", CultureInfo.InvariantCulture)})"),
+                $"({apart} − your length) / {apart} = ________   (now {facts.ShorteningPart:0.####})"),
             ("stitches.spacing",
-            $"the widest of row A at which no cloth shows: ________ mm   (now {facts.Fabric.SpacingMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
+            $"the widest of row A at which no cloth shows: ________ mm   (now {facts.Fabric.SpacingMm:0.00})"),
             ("stitches.pullCompensation",
-            $"of row B the one whose strokes are as wide as on the picture: ________ mm   (now {facts.Fabric.PullCompensationMm.ToString("0.00", CultureInfo.InvariantCulture)})"),
+            $"of row B the one whose strokes are as wide as on the picture: ________ mm   (now {facts.Fabric.PullCompensationMm:0.00})"),
             .. facts.Plan.Columns.Any() ? new[] { OfColumns(jobWord) } : [],
             ("lettering.least",
-            $"the smallest of row C that can be read at arm's length: ________ mm   (letters now {facts.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture)})"),
+            $"the smallest of row C that can be read at arm's length: ________ mm   (letters now {facts.LetterHeightMm:0.0})"),
         ];
         foreach (var (key, what) in rows)
         {
             flow.Room(RowMm + 6);
             flow.YMm += 6;
-            flow.Pages.Strong(PageFlow.LeftMm, flow.YMm, key, 3.4);
+            flow.Pages.PutStrong(PageFlow.LeftMm, flow.YMm, key, 3.4);
             flow.YMm += 1;
             flow.Text(what, 4);
         }

@@ -18,13 +18,13 @@ internal static class Template
     private const double TopMm = 10; // Rows come near to the paper's upper edge, for nothing stands above them.
     private const double BetweenRowsMm = 9; // A row's scale with its numbers, and room for scissors.
 
-    private sealed record Words(string Title, string Side, string[] Notes);
+    private sealed record Words(string Title, Said Side, Said[] Notes);
 
     /// <summary>For names that are traced: the lines to follow.</summary>
     public static void Write(Stream stream, Paper paper, string title, StripPlan plan, TraceLines lines, bool mirrored)
     {
-        string side = mirrored ? "mirror image, for the wrong side" : "as it is read";
-        string follow =
+        Said side = mirrored ? "mirror image, for the wrong side" : "as it is read";
+        Said follow =
             "Heavy lines are the middle of each stroke, light ones its edge. Dashed lines are the folds, upright ones at the ends too; outer lines the cut. The scale below counts centimetres on the flat strip from its cut left end.";
         var look = new TemplateLook(lines, plan.Hem.Strip, mirrored, WithCentres: true) { MarkOf = h => SheetMarks.Of(plan, h) };
         Write(stream, paper, new Words(title, side, Notes(plan, side, [follow, ReadMePage.CareInOneLine])), plan, look, default);
@@ -33,8 +33,8 @@ internal static class Template
     /// <summary>For hoopings: where each name and each alignment cross will lie on the flat cloth.</summary>
     public static void WriteHoopings(Stream stream, Paper paper, string title, StripPlan plan, CancellationToken cancel)
     {
-        const string side = "as it is read";
-        string marks =
+        Said side = "as it is read";
+        Said marks =
             "Crosses are the alignment marks, with their hooping’s number and the cloth’s tape in mm. Dashed lines are the folds, outer lines the cut. The scale below counts centimetres from the cloth’s left end. Lay it under thin cloth or beside it, and rule and mark from it.";
         var outlines = new TraceLines(plan.LetterHeightMm, followOutline: true);
         var look = new TemplateLook(outlines, plan.Hem.Strip, Mirrored: false, WithCentres: false)
@@ -61,17 +61,17 @@ internal static class Template
             foreach (var cloth in Beside(TemplateStrip.OfCloths(plan)))
             {
                 double half = Math.Min(look.HalfHeightMm(cloth[0]), (bottom - TopMm - BetweenRowsMm) / 2);
-                double row = (2 * half) + BetweenRowsMm;
+                double rowMm = (2 * half) + BetweenRowsMm;
                 foreach (var window in TemplateWindow.Of(
                     cloth.Min(s => s.FromMm), cloth.Max(s => s.ToMm), length, [.. cloth.SelectMany(s => s.Hooped)]))
                 {
                     cancel.ThrowIfCancellationRequested();
                     TemplateStrip[] seen = [.. cloth.Where(s => s.FromMm < window.ToMm && s.ToMm > window.FromMm)];
-                    double all = seen.Length * row;
+                    double all = seen.Length * rowMm;
                     foreach (var strip in seen)
                     {
                         // Strips side by side stand on one page, the upper one above, where a page can hold them.
-                        double room = strip == seen[0] && TopMm + all <= bottom ? all : row;
+                        double room = strip == seen[0] && TopMm + all <= bottom ? all : rowMm;
                         if (y + room > bottom)
                         {
                             pages.Begin();
@@ -80,10 +80,11 @@ internal static class Template
 
                         if (!pages.IsCounting)
                         {
-                            new TemplateRow(pages, strip, look, window, y + half, half).Draw();
+                            var row = new TemplateRow(pages, strip, look, window, y + half, half);
+                            pages.AsItLies(row.Draw);
                         }
 
-                        y += row;
+                        y += rowMm;
                     }
                 }
             }
@@ -95,23 +96,22 @@ internal static class Template
         strips.GroupBy(s => s.Hooped.IsEmpty ? "strip " + s.Code : FormattableString.Invariant($"cloth {s.Cloth}"))
             .Select(g => g.ToImmutableArray());
 
-    private static string[] Notes(StripPlan plan, string side, string[] last) =>
+    private static Said[] Notes(StripPlan plan, Said side, Said[] last) =>
     [
-        FormattableString.Invariant($"Template, {side}: {plan.NameCount} names, letters {plan.LetterHeightsInWords} high."),
+        $"Template, {side}: {Said.Plural(plan.NameCount, $"{plan.NameCount} names", $"{plan.NameCount} names")}, letters {plan.LetterHeightsInWords} high.",
         "Print at 100 %, without fitting to the page. The square must measure 50 mm each way: if it does not, the printer has scaled it.",
-        FormattableString.Invariant(
-            $"Cut the rows out and tape them together so that the two lines marked with the same letter lie on each other ({OverlapMm:0} mm overlap)."),
+        $"Cut the rows out and tape them together so that the two lines marked with the same letter lie on each other ({OverlapMm:0} mm overlap).",
         .. last,
     ];
 
-    private static double Head(SheetPages pages, string title, string[] notes)
+    private static double Head(SheetPages pages, string title, Said[] notes)
     {
         double right = pages.Paper.WidthMm - MarginMm;
         double room = right - MarginMm - Packet.FrontPage.SquareMm - 10;
-        string shown = Packet.PaperTitle.Short(title);
+        Said shown = Said.Plain(Packet.PaperTitle.Short(title));
         pages.Text(MarginMm, 18, shown, pages.Fitting(shown, 7, room));
         double y = 26;
-        foreach (string note in notes)
+        foreach (var note in notes)
         {
             y = pages.Wrapped(MarginMm, y, room, note, 3.7) + 0.8;
         }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 
 namespace NameBand.Output.Tracing;
 
@@ -6,10 +7,10 @@ namespace NameBand.Output.Tracing;
 internal static class TemplateReadMe
 {
     /// <param name="mark">The plan's.</param>
-    public static ImmutableArray<string> Parts(string mark) =>
+    public static ImmutableArray<Said> Parts(string mark) =>
         [$"\nPlan {mark}.\n", Text, ReadMePage.OneRuler, ReadMePage.TakeCare(hooped: false)];
 
-    private const string Text =
+    private static readonly Said Text =
         """
 
         What lies where

@@ -72,7 +72,7 @@ internal sealed class TemplateRow(
 
         Scale();
         Joins();
-        string label = FormattableString.Invariant($"{strip.Label}, row {window.Number} of {window.Rows}");
+        Said label = $"{strip.Label}, row {window.Number} of {window.Rows}";
         pages.Text(_leftMm, BottomMm + 3.6, label, 2.8, Ink.Quiet);
     }
 
@@ -101,7 +101,7 @@ internal sealed class TemplateRow(
             _ => strip.Marks.IsEmpty ? BottomMm - 6 : centreMm - halfMm,
         };
         pages.Line(left, y, left, y + 3, 0.2);
-        pages.Text(
+        pages.Put(
             left + (look.Mirrored ? -5 : 0.8), y + 2.6,
             name.Placed.Order > 0 ? name.Placed.Order.ToString(CultureInfo.InvariantCulture) : "", 2.8, Ink.Quiet);
     }
@@ -112,14 +112,13 @@ internal sealed class TemplateRow(
         double y = centreMm - strip.MarkYMm;
         pages.Line(x - mark.ArmMm, y, x + mark.ArmMm, y, 0.2);
         pages.Line(x, y - 3, x, y + 3, 0.2);
-        string sign = mark.IsLeft ? $", mark {look.MarkOf(mark.Hooping)}" : "";
-        string which = mark.IsLeft ? "" : " end";
-        string text =
-            string.Create(CultureInfo.InvariantCulture, $"{mark.Hooping.Number}{which}: {Thousandths.Tenths(mark.AtMm):0.0}{sign}");
+        var at = Thousandths.Tenths(mark.AtMm);
+        Said text = mark.IsLeft ? (Said)$"{mark.Hooping.Number}: {at:0.0}, mark {look.MarkOf(mark.Hooping)}"
+            : $"{mark.Hooping.Number} end: {at:0.0}";
 
         // Left marks say their figure to the right and right ones to the left, so that neighbours do not write over each other.
         // One that would run off the row's end stands before its mark.
-        if (mark.IsLeft && x + 0.8 + pages.Face.WidthMm(text, 2.4) <= _leftMm + _toMm - _fromMm)
+        if (mark.IsLeft && x + 0.8 + pages.WidthMm(text, 2.4) <= _leftMm + _toMm - _fromMm)
         {
             pages.Text(x + 0.8, y - 0.9, text, 2.4, Ink.Quiet);
         }
@@ -167,7 +166,7 @@ internal sealed class TemplateRow(
             pages.Line(x, BottomMm, x, BottomMm - arm, 0.12, Ink.Quiet);
             if (cm % 10 == 0)
             {
-                pages.Text(x + 0.6, BottomMm - 1, cm.ToString(CultureInfo.InvariantCulture), 2.4, Ink.Quiet);
+                pages.Put(x + 0.6, BottomMm - 1, cm.ToString(CultureInfo.InvariantCulture), 2.4, Ink.Quiet);
             }
         }
     }
@@ -193,7 +192,7 @@ internal sealed class TemplateRow(
         pages.Line(x, top, x, BottomMm, 0.1, Ink.Quiet);
         pages.Line(x - 2, top, x, top + 3, 0.2);
         pages.Line(x + 2, top, x, top + 3, 0.2);
-        pages.Text(x + 1.5, top + 6, strip.Code + Letter(join), 3.2);
+        pages.Put(x + 1.5, top + 6, strip.Code + Letter(join), 3.2);
     }
 
     /// <summary>A to Z, then AA, AB … as columns of a table are counted.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Layout;
 
 namespace NameBand.Output.Tracing;
@@ -15,7 +16,7 @@ internal readonly record struct TemplateMark(double AtMm, double ArmMm, Hooping 
 /// <param name="Code">Said at the joins of its rows, so that rows of two strips are not taped together.</param>
 /// <param name="MarkYMm">Height of the crosses' line above the centre line.</param>
 internal sealed record TemplateStrip(
-    string Label, string Code, double FromMm, double ToMm, ImmutableArray<TemplateName> Names, ImmutableArray<TemplateMark> Marks,
+    Said Label, string Code, double FromMm, double ToMm, ImmutableArray<TemplateName> Names, ImmutableArray<TemplateMark> Marks,
     double MarkYMm)
 {
     /// <summary>Where the finished strip ends within its cut ends.</summary>
@@ -40,12 +41,12 @@ internal sealed record TemplateStrip(
         var hooped = plan.Hoopings.Where(h => h.Cloth == piece.Cloth)
             .SelectMany(h => h.Segments.Select(s => (Hooping: h, Hooped: s)))
             .Where(s => s.Hooped.Round.Number == piece.Round && IsOn(s.Hooped.Segment)).ToList();
-        string cloth = plan.Cloths.Length > 1 ? FormattableString.Invariant($"cloth {piece.Cloth}, ") : "";
-        string which = plan.Cloths.SelectMany(c => c.Pieces).Count(p => p.Round == piece.Round) > 1
-            ? FormattableString.Invariant($", piece {piece.Number}") : "";
+        Said cloth = plan.Cloths.Length > 1 ? (Said)$"cloth {piece.Cloth}, " : "";
+        Said which = plan.Cloths.SelectMany(c => c.Pieces).Count(p => p.Round == piece.Round) > 1
+            ? (Said)$", piece {piece.Number}" : "";
         double end = piece.OnClothMm + plan.OnClothMm(piece.LengthMm);
         return new TemplateStrip(
-            FormattableString.Invariant($"{cloth}round {piece.Round}{which}"), FormattableString.Invariant($"{piece.Number}"),
+            $"{cloth}round {piece.Round}{which}", FormattableString.Invariant($"{piece.Number}"),
             piece.OnClothMm - piece.StartAllowanceMm, end + piece.EndAllowanceMm,
             [.. hooped.SelectMany(s => s.Hooped.Segment.NamesAndMotifs.Select(n => new TemplateName(
                 n, Left(s.Hooping, s.Hooped) + plan.OnClothMm(n.StartMm - s.Hooped.Segment.StartMm) + plan.PullCompensationMm)))],

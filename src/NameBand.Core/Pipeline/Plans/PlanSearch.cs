@@ -273,7 +273,7 @@ internal sealed class PlanSearch
         if (missing > 0)
         {
             yield return Problem.Note(
-                new Where("Typed letters"),
+                Where.Of(null, "Typed letters"),
                 $"That is not a plan of its own: {missing} of {all} names have letters that no machine is known to have.",
                 "Measure your machine's letters (the command measure); then what it lacks can be sewn another way beside the typed names: "
                 + "\"ways\": [\"machineLetters\", \"needlePath\"].");

@@ -10,7 +10,7 @@ namespace NameBand.Pipeline.Resume;
 /// <summary>Holds the mark on the sheet that a hooping was sewn from against the hooping as it is in the plan now.</summary>
 internal static class MarkCheck
 {
-    private const string Nothing = "Nothing was logged.";
+    private static readonly Said Nothing = "Nothing was logged.";
 
     /// <summary>Other marks that this hooping had: sheets with them are old ones.</summary>
     public static ImmutableArray<string> OldMarks(ImmutableArray<EarlierMark> earlier, PlannedHooping hooping) =>

@@ -61,8 +61,6 @@ internal sealed class EaseMends
         return Narrower(tucked, double.PositiveInfinity) is not { } mend ? null : mend with
         {
             Edits = [.. mend.Edits, new JobEdit(LayoutKeys.Tucks.Path, "true")],
-            Text = mend.Text.Replace(" }.", ", \"tucks\": true }.", StringComparison.Ordinal)
-            .Replace(" wide when finished", " wide when finished, with tapered tucks in its gaps", StringComparison.Ordinal),
         };
     }
 
@@ -79,12 +77,13 @@ internal sealed class EaseMends
             string cut = (cutMm + 0.0).ToString("0.###", CultureInfo.InvariantCulture) + " mm";
             if (Tried(with with { Strip = with.Strip with { CutWidth = Length.FromMm(cutMm) } }) is { } plan)
             {
-                string letters = LettersOf(plan) == LettersOf(_plan)
-                    ? "" : $", with letters {LettersOf(plan)} mm high instead of {LettersOf(_plan)} mm";
+                Said letters = Thousandths.Tenths(plan.LetterHeightMm) == Thousandths.Tenths(_plan.LetterHeightMm)
+                    ? "" : (Said)$", with letters {LettersOf(plan)} mm high instead of {LettersOf(_plan)} mm";
                 return new EaseMend(
                     EaseMendKind.Narrower, [JobEdit.Text("strip.cutWidth", cut)],
-                    FormattableString.Invariant(
-                        $"a strip {width:0} mm wide when finished{letters}: \"strip\": {{ \"cutWidth\": \"{cut}\" }}."), width)
+                    with.Layout.HasTucks && !_names.Job.Layout.HasTucks
+                        ? (Said)$"a strip {width:0} mm wide when finished, with tapered tucks in its gaps{letters}: \"strip\": {{ \"cutWidth\": \"{cut}\", \"tucks\": true }}."
+                        : $"a strip {width:0} mm wide when finished{letters}: \"strip\": {{ \"cutWidth\": \"{cut}\" }}.", width)
                 {
                     Tucks = [.. plan.Easing.Select(e => e.Tucked).OfType<TuckSet>()],
                 };
@@ -125,7 +124,7 @@ internal sealed class EaseMends
         }
 
         double[] radii = [.. plan.Rounds.Select(r => plan.Hem.RadiusMm(r.Number))];
-        string each = string.Join(", ", radii.Select(r => FormattableString.Invariant($"{r:0} mm")));
+        Said each = Said.Join(", ", radii.Select(r => (Said)$"{r:0} mm"));
         return new EaseMend(
             EaseMendKind.Curve, [JobEdit.Text(LayoutKeys.Shape.Path, "curved")],
             $"a strip cut to the curve, its lower edge on a radius of {each}, which needs no easing: the cutting plan then draws the arc, but there is no template at its own size; \"strip\": {{ \"shape\": \"curved\" }}.",
@@ -159,13 +158,12 @@ internal sealed class EaseMends
 
     private static EaseMend OnTheBias(StripPlan plan, double? pieceMm)
     {
-        string limit = (100 * plan.Hem.Ease.GapsPart).ToString("0.#", CultureInfo.InvariantCulture);
-        string most = (100 * plan.Easing.Max(e => e.GapsPart)).ToString("0.#", CultureInfo.InvariantCulture);
+        Said limit = $"{100 * plan.Hem.Ease.GapsPart:0.#}", most = $"{100 * plan.Easing.Max(e => e.GapsPart):0.#}";
         var tucked = plan.Easing.Where(e => e.Tucked is not null).ToList();
-        string loses = tucked.Count == 0
-            ? $"whose gaps may lose {limit} % and would lose {most} %"
+        Said loses = tucked.Count == 0
+            ? (Said)$"whose gaps may lose {limit} % and would lose {most} %"
             : $"whose gaps may lose {limit} %, with tucks: {TucksOf(plan, tucked)}";
-        string pieces = pieceMm is { } told ? FormattableString.Invariant($", in pieces of at most {told:0} mm") : "";
+        Said pieces = pieceMm is { } told ? (Said)$", in pieces of at most {told:0} mm" : "";
         string piece = pieceMm is { } written ? FormattableString.Invariant($", \"piece\": \"{written:0} mm\"") : "";
         return new EaseMend(
             EaseMendKind.Bias,
@@ -174,18 +172,18 @@ internal sealed class EaseMends
                 .. pieceMm is { } mm
                 ? [JobEdit.Text(LayoutKeys.Piece.Path, FormattableString.Invariant($"{mm:0} mm"))] : Array.Empty<JobEdit>(),
             ],
-            $"a strip cut on the bias{pieces}, {loses}{(tucked.Count == 0 ? ":" : ";")} \"strip\": {{ \"grain\": \"bias\"{piece} }}.",
+            $"a strip cut on the bias{pieces}, {loses}{(tucked.Count == 0 ? Said.Plain(":") : Said.Plain(";"))} \"strip\": {{ \"grain\": \"bias\"{piece} }}.",
             plan.Hem.Strip.FinishedWidthMm)
         {
             Tucks = [.. tucked.Select(e => e.Tucked!)],
         };
     }
 
-    private static string TucksOf(StripPlan plan, IEnumerable<RoundEase> tucked) =>
-        string.Join(
-            "; ", tucked.Select(e => (plan.Rounds.Length > 1 ? (Said)$"round {e.Number} " : "") + e.TucksInWords()));
+    private static Said TucksOf(StripPlan plan, IEnumerable<RoundEase> tucked) =>
+        Said.Join(
+            "; ", tucked.Select(e => plan.Rounds.Length > 1 ? (Said)$"round {e.Number} {e.TucksInWords()}" : e.TucksInWords()));
 
-    private static string LettersOf(StripPlan plan) => plan.LetterHeightMm.ToString("0.0", CultureInfo.InvariantCulture);
+    private static Said LettersOf(StripPlan plan) => $"{plan.LetterHeightMm:0.0}";
 
     /// <summary>The plan with a mend in it; null where it does not mend, or something else would need a decision.</summary>
     private StripPlan? Tried(BandJob job)

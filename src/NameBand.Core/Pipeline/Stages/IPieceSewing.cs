@@ -65,5 +65,5 @@ internal interface IPieceSewing
     IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate);
 
     /// <summary>What the page to read first says of this way, part by part.</summary>
-    ImmutableArray<string> ReadMe { get; }
+    ImmutableArray<Said> ReadMe { get; }
 }

@@ -23,7 +23,7 @@ internal sealed class KeyedLetters(
     Way way, LetterKnowledge knowledge, IReadOnlyDictionary<string, LetteredName> shapes, ImmutableArray<Name> names)
     : ILetteredWay
 {
-    private const string LettersName = "the machine’s own letters";
+    private static readonly string LettersName = ((Said)"the machine’s own letters").English;
 
     private readonly ConcurrentDictionary<SizeStep, NameComposer> _composers = [];
 

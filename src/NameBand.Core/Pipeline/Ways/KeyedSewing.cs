@@ -73,7 +73,7 @@ internal sealed class KeyedSewing(LaidOut made, KeyedLetters known) : IPieceSewi
         yield return (OutPaths.KeyInTable, stream => KeyInCsv.Write(stream, MeasuredFirst, SheetMarks.Of(_plan)));
     }
 
-    public ImmutableArray<string> ReadMe => KeyInReadMe.Parts(SheetMarks.Of(_plan), _setsOut);
+    public ImmutableArray<Said> ReadMe => KeyInReadMe.Parts(SheetMarks.Of(_plan), _setsOut);
 
     /// <summary>The names to be measured on a scrap before all others; their places on the strip stay.</summary>
     private IEnumerable<KeyInName> MeasuredFirst

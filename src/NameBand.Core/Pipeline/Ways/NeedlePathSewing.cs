@@ -46,7 +46,7 @@ internal sealed class NeedlePathSewing : IPieceSewing
 
     public HoopingFigures FiguresOf(Hooping hooping, HoopingFigures counted) => counted with { IsSewn = _made.IsSewn(hooping.Number) };
 
-    public string MadeBy(Hooping hooping) => _made.Job.CutsThread ? "" : "cut by hand";
+    public string MadeBy(Hooping hooping) => _made.Job.CutsThread ? "" : "cut-by-hand";
 
     public bool AreLettersRead(Hooping hooping)
     {
@@ -70,5 +70,5 @@ internal sealed class NeedlePathSewing : IPieceSewing
     public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate) =>
         [(OutPaths.Worksheet, stream => Worksheet.Write(stream, _made.Plan, estimate, _made.Job.Frame?.Name ?? ""))];
 
-    public ImmutableArray<string> ReadMe => ReadMeFirst.Parts(_made.Plan, _made.Job.Strip.SewnBeforeCutting);
+    public ImmutableArray<Said> ReadMe => ReadMeFirst.Parts(_made.Plan, _made.Job.Strip.SewnBeforeCutting);
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
@@ -80,16 +79,15 @@ internal sealed class SideBySideSewing : IPieceSewing
     public IEnumerable<(string File, Action<Stream> Write)> Papers(Estimate estimate) =>
         WithNames.SelectMany(s => s.Sewing.Papers(estimate));
 
-    public ImmutableArray<string> ReadMe => [.. WithNames.SelectMany(s => s.Sewing.ReadMe.Prepend(Heading(s)))];
+    public ImmutableArray<Said> ReadMe => [.. WithNames.SelectMany(s => s.Sewing.ReadMe.Prepend(Heading(s)))];
 
     private IEnumerable<Share> WithNames => _shares.Where(s => !s.Own.Plan.Hoopings.IsEmpty);
 
-    private static string Heading(Share share)
+    private static Said Heading(Share share)
     {
-        int[] numbers = [.. share.Own.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Order).Order()];
-        string names = numbers.Length == 1 ? "name" : "names";
-        string line = string.Create(CultureInfo.InvariantCulture, $"The {numbers.Length} {names} {WayTraits.Of(share.Part.Way).How}");
-        return $"\n\n{line}\n{new string('=', line.Length)}\n";
+        int count = share.Own.Plan.Rounds.Sum(r => r.Names.Count());
+        Said line = $"The {Wording.Count(count, "name")} {WayTraits.Of(share.Part.Way).How}";
+        return line.Changed((text, _) => $"\n\n{text}\n{new string('=', text.Length)}\n");
     }
 
     private IPieceSewing Of(Way way) => (_shares.FirstOrDefault(s => s.Part.Way == way)

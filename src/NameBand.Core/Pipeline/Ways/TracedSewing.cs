@@ -55,5 +55,5 @@ internal sealed class TracedSewing(LaidOut made) : IPieceSewing
         }
     }
 
-    public ImmutableArray<string> ReadMe => TemplateReadMe.Parts(SheetMarks.Of(_plan));
+    public ImmutableArray<Said> ReadMe => TemplateReadMe.Parts(SheetMarks.Of(_plan));
 }

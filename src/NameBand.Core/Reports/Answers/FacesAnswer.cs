@@ -1,4 +1,5 @@
 using NameBand.Cloth;
+using NameBand.Common;
 using NameBand.Lettering.Smallness;
 
 namespace NameBand.Reports.Answers;
@@ -18,7 +19,7 @@ public sealed record FacesAnswer : CommandAnswer
     {
         Status = (int)report.Status,
         Problems = report.Problems,
-        Cloth = FaceReport.Cloth.Name,
+        Cloth = FaceReport.Cloth.Name.English,
         NarrowestSatinMm = Fabric.NarrowestSatinMm,
         Faces = [.. report.Faces.Select(Face)],
     };
@@ -51,7 +52,7 @@ public sealed record ToldFace
     /// <summary>Why it is on the shelf.</summary>
     public required string Reason { get; init; }
 
-    public required IReadOnlyList<string> Scripts { get; init; }
+    public required IReadOnlyList<Said> Scripts { get; init; }
 
     public required double ThinnestStrokePart { get; init; }
 

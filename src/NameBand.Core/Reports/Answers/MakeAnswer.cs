@@ -225,7 +225,7 @@ public sealed record ToldChange
 
     public int? HoopingBefore { get; init; }
 
-    public required string Why { get; init; }
+    public required Said Why { get; init; }
 }
 
 /// <summary>The names that go one way onto the cloth, where several stand side by side.</summary>

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
 using NameBand.Layout;
@@ -144,7 +145,7 @@ internal static class MakeTelling
             Line = n.Row.Line,
             Hooping = n.Hooping,
             HoopingBefore = n.HoopingBefore,
-            Why = n.Why,
+            Why = n.Why ?? Said.Nothing,
         })],
     };
 }

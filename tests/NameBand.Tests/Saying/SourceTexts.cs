@@ -28,15 +28,18 @@ internal sealed partial class SourceTexts
         "Microsoft.Extensions.Hosting", "Microsoft.Extensions.Logging",
     ];
 
+    private const string Tried = "src/NameBand.Core/Tried.cs";
+
     private static readonly Lazy<SourceTexts> Whole = new(() => new SourceTexts(
         ["Core", "Web", "Cli"],
-        [.. Repository.Files("src", ".cs").Where(f => !f.Path.Contains("/FastStart/", StringComparison.Ordinal))]));
+        [.. Repository.Files("src", ".cs").Where(f => !f.Path.Contains("/FastStart/", StringComparison.Ordinal))],
+        _ => true));
 
     private readonly List<SourceText> _texts = [];
     private readonly List<string> _unknown = [];
     private readonly List<string> _left = [];
 
-    private SourceTexts(string[] projects, SourceFile[] files)
+    private SourceTexts(string[] projects, SourceFile[] files, Func<string, bool> isRead)
     {
         MetadataReference[] platform =
             [.. ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator)
@@ -47,7 +50,7 @@ internal sealed partial class SourceTexts
         {
             var compiled = Compiled(project, files.Where(f => f.Path.StartsWith($"src/NameBand.{project}/", StringComparison.Ordinal)), before);
             before.Add(compiled.ToMetadataReference());
-            foreach (var tree in compiled.SyntaxTrees.Where(t => t.FilePath.Length > 0))
+            foreach (var tree in compiled.SyntaxTrees.Where(t => t.FilePath.Length > 0 && isRead(t.FilePath)))
             {
                 Read(tree, compiled.GetSemanticModel(tree));
             }
@@ -67,10 +70,7 @@ internal sealed partial class SourceTexts
 
     /// <summary>For trying the reading itself.</summary>
     public static SourceTexts Of(string code) => new(
-        ["Core"],
-        [
-            .. Repository.Files("src/NameBand.Core/Common", ".cs"), new SourceFile("src/NameBand.Core/Tried.cs", code),
-        ]);
+        ["Core"], [.. Repository.Files("src/NameBand.Core/Common", ".cs"), new SourceFile(Tried, code)], f => f == Tried);
 
     private static CSharpCompilation Compiled(string project, IEnumerable<SourceFile> files, IEnumerable<MetadataReference> before)
     {
@@ -83,8 +83,8 @@ internal sealed partial class SourceTexts
             project == "Cli" ? "nameband" : $"NameBand.{project}",
             [CSharpSyntaxTree.ParseText(usings + friends, form), .. files.Select(f => CSharpSyntaxTree.ParseText(f.Text, form, f.Path))],
             before,
-            new CSharpCompilationOptions(
-                OutputKind.DynamicallyLinkedLibrary, allowUnsafe: true, nullableContextOptions: NullableContextOptions.Enable));
+            // What may be null is of no matter here, and finding it out takes most of the time.
+            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, allowUnsafe: true));
     }
 
     private void Read(SyntaxTree tree, SemanticModel model)
@@ -212,7 +212,8 @@ internal sealed partial class SourceTexts
             && type.Type?.SpecialType == SpecialType.System_String && text is not ParenthesizedExpressionSyntax;
     }
 
-    private static bool IsSaid(ITypeSymbol? type) => type?.ToDisplayString(NullableFlowState.None) is "NameBand.Common.Said";
+    private static bool IsSaid(ITypeSymbol? type) =>
+        type is { Name: "Said", ContainingNamespace: { Name: "Common", ContainingNamespace.Name: "NameBand" } };
 
     private bool IsLeft(ExpressionSyntax text, SemanticModel model, HashSet<ExpressionSyntax> ones)
     {

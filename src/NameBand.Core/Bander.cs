@@ -68,7 +68,7 @@ public static class Bander
         made = sewn.LetOut ?? made;
         var changes = PlanDiff.Run(made, earlier, folder);
         KeepingMarks.Run(made, earlier, folder, wishes);
-        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(sewn.Estimate));
+        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Estimated(sewn.Estimate));
         problems = [.. problems, .. begun.Problems, .. sewn.Problems, .. folder.Commit()];
         return new MakeReport(
             Judging.StatusOf(made.Rows, problems, sewn.Verdicts), made.Job, made.Rows, made.Plan, sewn.Estimate, folder.FullPath, problems)
@@ -144,10 +144,10 @@ public static class Bander
             : CheckNames(jobFolder) with { Written = questions.Length - wishes.Length, WishesWritten = wishes.Length };
     }
 
-    /// <summary>Reckons the hours, what to buy and the evenings of a job, and writes nothing.</summary>
+    /// <summary>Calculates the hours, what to buy and the evenings of a job, and writes nothing.</summary>
     /// <param name="eveningMinutes">Length of an evening; null: as job.json says, if it does.</param>
     /// <param name="today">For a job with a day to be done by; null: evenings are counted and not dated.</param>
-    public static HoursReport Reckon(
+    public static HoursReport Hours(
         string jobFolder, double? eveningMinutes = null, IProgress<Progress>? progress = null, CancellationToken cancel = default,
         DateOnly? today = null) =>
         Estimation.Run(JobReader.FolderOf(jobFolder), eveningMinutes, today, progress, cancel);

@@ -26,7 +26,7 @@ public sealed class PlansTests(Chromium browser) : BrowserTests(browser)
 
         // What this evening holds, and by when to begin.
         await Expect(page.Locator(".tonight")).ToContainTextAsync("Tonight");
-        var told = Bander.Reckon(folder.FullPath, today: today);
+        var told = Bander.Hours(folder.FullPath, today: today);
         await Expect(page.Locator(".tonight p")).ToHaveTextAsync(told.Tonight!.InWords.English);
         await Expect(page.Locator(".side"))
             .ToContainTextAsync(

@@ -27,7 +27,7 @@ internal sealed class HoursCommand(CliHost host) : Command<HoursCommand.Settings
         HoursReport report;
         using (var progress = new ProgressLine(host.Errors))
         {
-            report = Bander.Reckon(settings.Job, evening, progress, cancellationToken, DateOnly.FromDateTime(DateTime.Now));
+            report = Bander.Hours(settings.Job, evening, progress, cancellationToken, DateOnly.FromDateTime(DateTime.Now));
         }
 
         return Answering.Give<HoursAnswer>(

@@ -4,7 +4,7 @@ using NameBand.Reports.Answers;
 
 namespace NameBand.Cli.Reports;
 
-/// <summary>Why a command that only reckons ends with status 1: what must be decided before the job can be sewn as it is set.</summary>
+/// <summary>Why a command that only calculates ends with status 1: what must be decided before the job can be sewn as it is set.</summary>
 internal static class NeedsYou
 {
     public static void Print(Page page, CommandAnswer answer)

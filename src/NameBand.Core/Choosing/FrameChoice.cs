@@ -13,7 +13,7 @@ internal sealed record InFrame(string? Frame, StripPlan? Plan, Func<double> Cost
 }
 
 /// <summary>
-/// Chooses the frame: what is seen is reckoned in the one that holds the largest letters and the most names; of the frames in
+/// Chooses the frame: what is seen is calculated in the one that holds the largest letters and the most names; of the frames in
 /// which all looks the same, the one that costs her least.
 /// </summary>
 internal static class FrameChoice

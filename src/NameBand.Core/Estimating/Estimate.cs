@@ -3,7 +3,7 @@ using NameBand.Common;
 
 namespace NameBand.Estimating;
 
-/// <summary>A figure with the range it may well fall in: in eight cases of ten the truth lies between low and high.</summary>
+/// <summary>A figure with the range it may well fall in: in eight cases of ten it falls between low and high.</summary>
 public readonly record struct Figure(double Low, double Likely, double High)
 {
     public static Figure operator +(Figure a, Figure b) => new(a.Low + b.Low, a.Likely + b.Likely, a.High + b.High);

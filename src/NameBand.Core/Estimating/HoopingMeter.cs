@@ -93,7 +93,7 @@ internal static class HoopingMeter
         return counted with { MachineMinutes = counted.StitchingMinutes + between };
     }
 
-    /// <summary>Thread breaks to be reckoned with in so many stitches.</summary>
+    /// <summary>Thread breaks to be allowed for in so many stitches.</summary>
     public static double ExpectedBreaks(double stitches, MachineSettings machine) => stitches / 1000 * machine.BreaksPer1000Stitches;
 
     /// <summary>Minutes for everything between the stitches; breaks and bobbins left out.</summary>

@@ -146,7 +146,7 @@ internal sealed class PieceMaker
     }
 
     /// <summary>
-    /// From the first glyph of a piece to another, at a letter height of 1 mm. Within a run it is reckoned from whole
+    /// From the first glyph of a piece to another, at a letter height of 1 mm. Within a run it is calculated from whole
     /// font units, so that it is the same number wherever in a name the piece stands; between runs it is rounded.
     /// </summary>
     private static Point Offset(ShapedGlyph first, ShapedGlyph other)

@@ -8,7 +8,7 @@ internal static class DecimalDigits
 {
     private const int Group = 10_000; // Four digits: a table of ten thousand stays in a processor's cache.
 
-    // For 0–9999: its digits without leading noughts, its digits with them, how many the first are.
+    // For 0–9999: its digits without leading zeros, its digits with them, how many the first are.
     private static readonly byte[] Bare = new byte[4 * Group];
     private static readonly byte[] Padded = new byte[4 * Group];
     private static readonly byte[] Length = new byte[Group];

@@ -3,7 +3,7 @@ using NameBand.Layout;
 
 namespace NameBand.Output;
 
-/// <summary>A piece of a round's strip as it lies: from where to where, and where its ruler has its nought.</summary>
+/// <summary>A piece of a round's strip as it lies: from where to where, and where its ruler has its zero.</summary>
 internal sealed record FlatPiece(int Cloth, double FromMm, double ToMm, double ZeroMm);
 
 /// <summary>A name on a flat round.</summary>

@@ -63,7 +63,7 @@ public static class NeedlePathCsv
         return used;
     }
 
-    /// <summary>Writes thousandths with three decimals, such as <c>-0.050</c>; nought has no sign. Returns the place after them.</summary>
+    /// <summary>Writes thousandths with three decimals, such as <c>-0.050</c>; zero has no sign. Returns the place after them.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static ref byte WriteFixed(ref byte at, long thousandths)
     {

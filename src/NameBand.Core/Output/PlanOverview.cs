@@ -29,7 +29,7 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
     /// <summary>Names that are keyed in or traced, by their numbers.</summary>
     public ImmutableArray<PlannedName> Names { get; init; } = [];
 
-    /// <summary>Hand work that comes when all is sewn, as the plan reckons it; null where the plan is older and does not say.</summary>
+    /// <summary>Hand work that comes when all is sewn, as the plan estimates it; null where the plan is older and does not say.</summary>
     public ImmutableArray<(FinishingStep? Step, double Minutes)>? FinishingMinutes { get; init; }
 
     /// <summary>What of it is not done yet.</summary>

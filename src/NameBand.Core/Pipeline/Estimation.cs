@@ -31,7 +31,7 @@ internal static class Estimation
         var estimate = Counting.Of(made, sewing, Counting.Measure(made, sewing, null, progress, cancel));
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
         var evenings = Evenings.Of(made, sewing, estimate, eveningMinutes, today);
-        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Reckoned(estimate));
+        var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Estimated(estimate));
         ImmutableArray<Problem> problems =
         [
             .. planned.Problems, .. sewing.Problems.Concat(made.Way.Doubts(made)).Where(p => p.Severity == Severity.NeedsPerson),

@@ -64,10 +64,10 @@ internal sealed record Evenings(EveningPlan? Plan, EveningCalendar? Calendar, To
     {
         var names = made.Job.Machine.Names;
         var log = made.Begun?.Log;
-        var reckoned = LoggedPace.Reckoned(estimate);
+        var estimated = LoggedPace.Estimated(estimate);
         SewingMachine[] machines = names.IsEmpty
-            ? [new SewingMachine("", LoggedPace.Factor(log, reckoned, null))]
-            : [.. names.Select(n => new SewingMachine(n, LoggedPace.Factor(log, reckoned, n)))];
+            ? [new SewingMachine("", LoggedPace.Factor(log, estimated, null))]
+            : [.. names.Select(n => new SewingMachine(n, LoggedPace.Factor(log, estimated, n)))];
         return lengths => EveningWork.Plan(estimate, made.Plan, machines, lengths);
     }
 }

@@ -75,7 +75,7 @@ public sealed class LaidOutJob
     /// <summary>Sews everything in memory to see what it takes.</summary>
     /// <param name="today">For evenings with dates; null: they are counted.</param>
     /// <exception cref="OperationCanceledException">The work was given up.</exception>
-    public JobFigures Reckon(IProgress<Progress>? progress = null, CancellationToken cancel = default, DateOnly? today = null)
+    public JobFigures Calculate(IProgress<Progress>? progress = null, CancellationToken cancel = default, DateOnly? today = null)
     {
         var loads = new ClothLoad?[Plan.HasNeedlePaths ? Plan.Hoopings.Length : 0];
         // One core is left for the page that shows it meanwhile.

@@ -93,7 +93,7 @@ public static class SheetMarks
         }
     }
 
-    /// <summary>To the hundredth: what kinds of machine reckon differently is smaller.</summary>
+    /// <summary>To the hundredth: what kinds of machine calculate differently is smaller.</summary>
     private static void Add(StringBuilder said, params ReadOnlySpan<double> numbers)
     {
         foreach (double number in numbers)

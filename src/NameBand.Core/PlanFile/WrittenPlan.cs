@@ -13,7 +13,7 @@ internal sealed record WrittenPlan
 
     public WrittenMade? Made { get; init; }
 
-    /// <summary>What of her machine and her time the plan was reckoned with.</summary>
+    /// <summary>What of her machine and her time the plan was calculated with.</summary>
     public WrittenWorkshop? Workshop { get; init; }
 
     /// <summary>What was free to choose, and so is kept in the next plan.</summary>

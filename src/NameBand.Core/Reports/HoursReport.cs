@@ -6,7 +6,7 @@ using NameBand.Layout;
 
 namespace NameBand.Reports;
 
-/// <summary>What <see cref="Bander.Reckon"/> found: the hours, the shopping and the evenings of a job.</summary>
+/// <summary>What <see cref="Bander.Hours"/> found: the hours, the shopping and the evenings of a job.</summary>
 /// <param name="Evenings">What is still to sew, dealt out to evenings and machines; null for one machine without evenings.</param>
 public sealed record HoursReport(
     ExitStatus Status, BandJob? Job, StripPlan? Plan, Estimate? Estimate, ShoppingList? Shopping, EveningPlan? Evenings,

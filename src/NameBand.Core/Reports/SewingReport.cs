@@ -43,7 +43,7 @@ public sealed record SewingWord(
 }
 
 /// <summary>One hooping and how it stands.</summary>
-/// <param name="Minutes">As the plan reckons them.</param>
+/// <param name="Minutes">As the plan estimates them.</param>
 public sealed record HoopingState(int Number, ImmutableArray<string> Names, double Minutes, SewingEntry? Last)
 {
     /// <summary>Stands on its sheets; empty where they bear none.</summary>
@@ -58,7 +58,7 @@ public sealed record HoopingState(int Number, ImmutableArray<string> Names, doub
 }
 
 /// <summary>One name that is keyed in or traced, and how it stands.</summary>
-/// <param name="Minutes">At the machine, as the plan reckons them.</param>
+/// <param name="Minutes">At the machine, as the plan estimates them.</param>
 public sealed record NameState(int Number, string Text, double Minutes, SewingEntry? Last)
 {
     public bool IsSewn => Last?.Deed == SewingDeed.Sewn;

@@ -14,7 +14,7 @@ public sealed record SwatchReport(
 
 /// <summary>What the measured columns of a swatch say of the cloth.</summary>
 /// <param name="Fit">Null when nothing can be said.</param>
-/// <param name="Before">The cloth as the job reckons with it.</param>
+/// <param name="Before">The cloth as the job allows for it.</param>
 /// <param name="IsSet">Whether it was written into job.json.</param>
 public sealed record PullReport(
     ExitStatus Status, ImmutableArray<MeasuredColumn> Columns, PullFit? Fit, Fabric? Before, bool IsSet, ImmutableArray<Problem> Problems);
@@ -22,7 +22,7 @@ public sealed record PullReport(
 /// <summary>What the length between a swatch's marks says.</summary>
 /// <param name="ApartMm">Between the marks before sewing.</param>
 /// <param name="ShorteningPart">What strip.shortening is to be.</param>
-/// <param name="BeforePart">What the job reckons with.</param>
+/// <param name="BeforePart">What the job allows for.</param>
 /// <param name="IsSet">Whether it was written into job.json.</param>
 public sealed record ShorteningReport(
     ExitStatus Status, double ApartMm, double MeasuredMm, double ShorteningPart, double BeforePart, bool IsSet,

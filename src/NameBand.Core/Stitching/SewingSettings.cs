@@ -9,7 +9,7 @@ namespace NameBand.Stitching;
 internal sealed record SewingSettings(
     double LongestJoinMm = SewingSettings.UsualLongestJoinMm, double CutWorthMm = SewingSettings.UsualCutWorthMm)
 {
-    /// <summary>A hair under 2.2 mm, for what kinds of machine reckon differently. Common practice, no source: longer threads
+    /// <summary>A hair under 2.2 mm, for what kinds of machine calculate differently. Common practice, no source: longer threads
     /// catch, and show.</summary>
     public const double UsualLongestJoinMm = 2.15;
 

@@ -204,7 +204,7 @@ public sealed class LooksDesk : IDisposable
         }
 
         // A colour changes nothing of it: its hours are those of the job.
-        if ((job?.Reckon(null, stop).Estimate ?? _table.Now.Estimate) is { } estimate)
+        if ((job?.Calculate(null, stop).Estimate ?? _table.Now.Estimate) is { } estimate)
         {
             Put(key, at, look with { Minutes = (estimate.MachineMinutes.Likely, estimate.HandsOnMinutes.Likely) }, null, stop);
         }

@@ -280,7 +280,7 @@ public sealed class Worktable : IDisposable
         try
         {
             var figures =
-                laid.Reckon(
+                laid.Calculate(
                     new Throttled(p => Publish(cancel, now => now with { Counting = p })), count.Token,
                     DateOnly.FromDateTime(DateTime.Now));
             Publish(cancel, now => now with { Figures = figures, Counting = null, Problems = [.. now.Problems, .. figures.Problems] });

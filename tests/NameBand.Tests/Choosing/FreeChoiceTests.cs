@@ -107,7 +107,7 @@ public sealed class FreeChoiceTests
         string job = File.ReadAllText(folder["job.json"]);
         folder.With(
             "job.json", job.Replace("\"rounds\": 2 }", "\"rounds\": 2, \"lanes\": 1 }, \"marks\": \"sewn\"", StringComparison.Ordinal));
-        var single = Assert.IsType<HoursAnswer>(Bander.Reckon(folder.FullPath).Answer);
+        var single = Assert.IsType<HoursAnswer>(Bander.Hours(folder.FullPath).Answer);
         Assert.Equal(60, single.Hoopings);
         Assert.InRange(
             (fewest.MachineMinutes + fewest.HandsOnMinutes) / (single.MachineMinutes.Likely + single.HandsOnMinutes.Likely), 0.4, 0.62);
@@ -222,7 +222,7 @@ public sealed class FreeChoiceTests
         int[] small = [.. made.Hoopings.Where(h => h.Frame?.Name == "small").Select(h => h.Number)];
         Assert.Equal(frames["small"].Select(h => h.Number), small);
         Assert.Equal(
-            Bander.Reckon(folder.FullPath).Estimate!.Work.Rows.Where(r =>
+            Bander.Hours(folder.FullPath).Estimate!.Work.Rows.Where(r =>
                 r.Act.English.StartsWith("hooping and setting straight in the frame “small”", StringComparison.Ordinal)).Sum(r => r.Count),
             small.Length);
         string[] rows = File.ReadAllLines(folder["out/worksheet.csv"]);

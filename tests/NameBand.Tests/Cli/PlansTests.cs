@@ -96,7 +96,7 @@ public sealed class PlansTests
                 before, [.. plan.Settings.Select(s =>
                     new JobEdit(s.Key, s.Value.ValueKind == JsonValueKind.Null ? null : s.Value.GetRawText()))]);
             taken.With("job.json", edited!);
-            var hours = Bander.Reckon(taken.FullPath);
+            var hours = Bander.Hours(taken.FullPath);
             var told = Assert.IsType<HoursAnswer>(hours.Answer);
             Assert.Equal(plan.Mark, told.Mark);
             double minutes = told.MachineMinutes.Likely + told.HandsOnMinutes.Likely;
@@ -188,7 +188,7 @@ public sealed class PlansTests
         Assert.Equal(compared.OtherMinutes, compared.Acts.Sum(a => a.OtherMinutes), 3);
         Assert.Equal(compared.DifferenceMinutes, compared.Acts.Sum(a => a.DifferenceMinutes), 3);
         Assert.Equal(plan.MachineMinutes, compared.Acts.Where(a => a.By == "machine").Sum(a => a.Minutes), 3);
-        var rows = Bander.Reckon(folder.FullPath).Estimate!.Work.Rows;
+        var rows = Bander.Hours(folder.FullPath).Estimate!.Work.Rows;
         Assert.All(
             rows, r => Assert.Contains(compared.Acts, a => a.Act == r.Act && Math.Abs(a.OtherMinutes - r.Minutes.Likely) < StitchMinutes));
 
@@ -289,7 +289,7 @@ public sealed class PlansTests
         Assert.Equal("asSet", Assert.Single(answer.Plans).Wish);
         Assert.Contains(answer.Problems, p => p.Found.English.Contains("sewn already", StringComparison.Ordinal));
         Assert.Equal(
-            (double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Hands), answer.Plans[0].HandsOnMinutes, 3);
+            (double)PlanWork.Minutes(Bander.Hours(folder.FullPath).Estimate!.Work, Doer.Hands), answer.Plans[0].HandsOnMinutes, 3);
     }
 
     /// <summary>Typed names are logged one by one.</summary>
@@ -309,7 +309,7 @@ public sealed class PlansTests
         var plan = Assert.Single(answer.Plans);
         Assert.Equal(("asSet", before.Mark), (plan.Wish, plan.Mark));
         Assert.Contains(answer.Problems, p => p.Found.English.Contains("sewn already", StringComparison.Ordinal));
-        Assert.Equal((double)PlanWork.Minutes(Bander.Reckon(folder.FullPath).Estimate!.Work, Doer.Machine), plan.MachineMinutes, 3);
+        Assert.Equal((double)PlanWork.Minutes(Bander.Hours(folder.FullPath).Estimate!.Work, Doer.Machine), plan.MachineMinutes, 3);
         Assert.NotEqual(before.MachineMinutes, plan.MachineMinutes);
     }
 
@@ -369,7 +369,7 @@ public sealed class PlansTests
     {
         using var folder = Folder(
             """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "1.15 m", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": "10 mm" } }""");
-        var plan = Bander.Reckon(folder.FullPath).Plan!;
+        var plan = Bander.Hours(folder.FullPath).Plan!;
         Assert.Equal((2, true), (plan.Rounds.Length, plan.Rounds[1].Names.Count() is 1));
         var answer = Plans(folder);
         var note = Assert.Single(answer.Problems, p => p.Where.Key == "strip.rounds");
@@ -419,7 +419,7 @@ public sealed class PlansTests
         folder.With("job.json", Job);
         var kept = Plans(folder).Plans[0];
         Assert.Equal(alone, kept.Hoopings);
-        Assert.Equal(Bander.Reckon(folder.FullPath).Plan!.Hoopings.Length, kept.Hoopings);
+        Assert.Equal(Bander.Hours(folder.FullPath).Plan!.Hoopings.Length, kept.Hoopings);
         Directory.Delete(folder["out"], recursive: true);
         Assert.True(Plans(folder).Plans[0].Hoopings < alone);
     }

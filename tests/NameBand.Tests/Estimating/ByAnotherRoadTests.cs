@@ -39,7 +39,7 @@ public class ByAnotherRoadTests
     {
         using var folder = new TemporaryFolder().With("names.csv", "Name\nOrla Penhale\nBram Sedgewick\nTuva Lind\nIlse Quill\n")
             .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm", "turn": 0 } }""");
-        var work = Bander.Reckon(folder.FullPath).Estimate!.Work;
+        var work = Bander.Hours(folder.FullPath).Estimate!.Work;
         Assert.True(work.Rows.Select(r => r.Cause.Name).Distinct().Count() >= 5);
         foreach (var rows in new[] { work.Rows.ToArray(), [.. work.By(Doer.Machine)], [.. work.By(Doer.Hands)] })
         {

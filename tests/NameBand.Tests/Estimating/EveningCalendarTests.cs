@@ -107,7 +107,7 @@ public sealed class EveningCalendarTests
     public void Work_is_laid_onto_the_evenings_of_the_workshop()
     {
         using var folder = Folder();
-        var report = Bander.Reckon(folder.FullPath, today: new DateOnly(2027, 3, 1));
+        var report = Bander.Hours(folder.FullPath, today: new DateOnly(2027, 3, 1));
         var told = JsonDocument.Parse(NameBand.Reports.Answers.AnswerJson.Of(report.Answer)).RootElement;
         var days = told.GetProperty("sittings").EnumerateArray()
             .Select(s => (Day: s.GetProperty("day").GetDateTime(), Minutes: s.GetProperty("minutes").GetDouble())).ToList();
@@ -126,7 +126,7 @@ public sealed class EveningCalendarTests
     public void Too_late_is_said_with_what_would_do()
     {
         using var folder = Folder();
-        var report = Bander.Reckon(folder.FullPath, today: new DateOnly(2027, 4, 25));
+        var report = Bander.Hours(folder.FullPath, today: new DateOnly(2027, 4, 25));
         Assert.Equal(1, (int)report.Status);
         Assert.Null(report.Calendar!.BeginBy);
         var problem = Assert.Single(report.Problems, p => p.Severity == Severity.NeedsPerson);
@@ -141,7 +141,7 @@ public sealed class EveningCalendarTests
     public void A_day_that_cannot_be_kept_is_refused(string day, string says)
     {
         using var folder = Folder(Job.Replace("2027-05-01", day, StringComparison.Ordinal));
-        var report = Bander.Reckon(folder.FullPath, today: new DateOnly(2027, 3, 1));
+        var report = Bander.Hours(folder.FullPath, today: new DateOnly(2027, 3, 1));
         Assert.Equal(2, (int)report.Status);
         var problem = Assert.Single(report.Problems, p => p.Severity == Severity.CannotUse);
         Assert.Equal("finishBy", problem.Where.Key);
@@ -154,7 +154,7 @@ public sealed class EveningCalendarTests
     {
         using var folder = Folder()
             .With("workshop.json", """{ "format": 1, "machines": [{ "name": "the machine", "takes": ["coordinates"] }] }""");
-        var report = Bander.Reckon(folder.FullPath, today: new DateOnly(2027, 3, 1));
+        var report = Bander.Hours(folder.FullPath, today: new DateOnly(2027, 3, 1));
         Assert.Null(report.Calendar);
         Assert.Contains(report.Problems, p => p.Where.Key == "finishBy" && p.Mend.English.Contains("\"evening\"", StringComparison.Ordinal));
         Assert.Equal(0, (int)report.Status);

@@ -132,7 +132,7 @@ public sealed class MarksTests : IDisposable
         return new LayoutSession(_job.FullPath).Lay().Laid!;
     }
 
-    private Estimate Estimated(string marks) => Laid(marks).Reckon().Estimate;
+    private Estimate Estimated(string marks) => Laid(marks).Calculate().Estimate;
 
     private IReadOnlyList<WorkRow> Rows(string marks) => Estimated(marks).Work.Rows;
 

@@ -56,12 +56,12 @@ public class PaceLearningTests
         Assert.Equal(1.3, many.PaceFactor, 1);
     }
 
-    /// <summary>Computed: with the prior taken away the pace is that of weighted least squares, Σ took / Σ reckoned.</summary>
+    /// <summary>Computed: with the prior taken away the pace is that of weighted least squares, Σ took / Σ estimated.</summary>
     [Fact]
     public void With_much_timed_it_is_plain_weighted_least_squares()
     {
         TimedWork[] timed = [.. Enumerable.Range(1, 400).Select(i => new TimedWork(5 + (i % 7), (5 + (i % 7)) * (i % 2 == 0 ? 1.1 : 1.3)))];
-        Assert.Equal(timed.Sum(t => t.TookMinutes) / timed.Sum(t => t.ReckonedMinutes), PaceLearning.Learn(timed, 10).PaceFactor, 3);
+        Assert.Equal(timed.Sum(t => t.TookMinutes) / timed.Sum(t => t.EstimatedMinutes), PaceLearning.Learn(timed, 10).PaceFactor, 3);
     }
 
     [Fact]
@@ -74,13 +74,13 @@ public class PaceLearningTests
     {
         TimedWork Sew()
         {
-            double reckoned = 4 + (8 * random.NextDouble());
-            return new TimedWork(reckoned, Normal.Sample(random, pace * reckoned, Math.Sqrt(errorMinutes * reckoned)));
+            double estimated = 4 + (8 * random.NextDouble());
+            return new TimedWork(estimated, Normal.Sample(random, pace * estimated, Math.Sqrt(errorMinutes * estimated)));
         }
 
         TimedWork[] logged = [.. Enumerable.Range(0, timed).Select(_ => Sew())];
         TimedWork[] left = [.. Enumerable.Range(0, 40).Select(_ => Sew())];
-        var range = PaceLearning.Learn(logged, left.Sum(t => t.ReckonedMinutes)).Now;
+        var range = PaceLearning.Learn(logged, left.Sum(t => t.EstimatedMinutes)).Now;
         return left.Sum(t => t.TookMinutes) is var truth && truth >= range.Low && truth <= range.High;
     }
 }

@@ -132,7 +132,7 @@ public sealed class PeopleCalendarTests
                 { "format": 1, "machines": [ { "name": "old", "takes": ["coordinates"] }, { "name": "new", "takes": ["coordinates"] } ],
                   "people": [ { "name": "Wenna", "evenings": { "tuesday": "1h" } }, { "name": "Tobin", "evenings": { "tuesday": "1h", "friday": "45 min" } } ] }
                 """);
-        var report = Bander.Reckon(folder.FullPath, today: new DateOnly(2027, 3, 1));
+        var report = Bander.Hours(folder.FullPath, today: new DateOnly(2027, 3, 1));
         var plan = report.Calendar!.Plan;
         Assert.Equal(["Tobin", "Wenna"], plan.Sittings.Select(s => s.Person).Distinct().Order());
         Assert.All(

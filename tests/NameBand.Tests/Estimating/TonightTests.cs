@@ -25,7 +25,7 @@ public sealed class TonightTests
     public void Hoopings_of_the_first_evening_with_their_names_and_bobbins()
     {
         using var folder = Folder(Hooped);
-        var report = Bander.Reckon(folder.FullPath);
+        var report = Bander.Hours(folder.FullPath);
         var (tonight, first) = (report.Tonight!, report.Evenings!.Sittings.Where(s => s.Evening == 1).ToList());
         Assert.True(report.Evenings.Evenings > 1);
         Assert.Equal(first.SelectMany(s => s.Hoopings), tonight.Hoopings);
@@ -43,7 +43,7 @@ public sealed class TonightTests
         Assert.Equal(tonight.InWords, told.GetProperty("text").GetString());
         Assert.Contains(
             $"{names.Length} names, as far as hooping {tonight.Hoopings[^1]}; wind ", tonight.InWords.English, StringComparison.Ordinal);
-        Assert.Null(Bander.Reckon(Without(folder).FullPath).Tonight);
+        Assert.Null(Bander.Hours(Without(folder).FullPath).Tonight);
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public sealed class TonightTests
     {
         using var folder = Folder(Typed);
         Assert.NotEqual(ExitStatus.CannotUse, Bander.Print(folder.FullPath).Status);
-        var report = Bander.Reckon(folder.FullPath);
+        var report = Bander.Hours(folder.FullPath);
         var before = report.Tonight!;
         Assert.Equal(AsManyAsFit(report), (before.Names, before.LastNumber ?? 0));
         Assert.InRange(before.Names, 1, 5);
@@ -63,9 +63,9 @@ public sealed class TonightTests
                 string.Concat(before.InWords.English.Split(' ')), page.Replace("\u00a0", "", StringComparison.Ordinal), StringComparison.Ordinal);
         }
 
-        Assert.True(Same(before, new LayoutSession(folder.FullPath).Lay().Laid!.Reckon().Tonight));
+        Assert.True(Same(before, new LayoutSession(folder.FullPath).Lay().Laid!.Calculate().Tonight));
         Bander.Sewn(folder.FullPath, null, new SewingWord(0, SewingDeed.Sewn) { Names = (1, 2) }, () => { });
-        report = Bander.Reckon(folder.FullPath);
+        report = Bander.Hours(folder.FullPath);
         Assert.Equal(AsManyAsFit(report), (report.Tonight!.Names, report.Tonight.LastNumber ?? 0));
         Assert.True(report.Tonight.LastNumber > before.LastNumber);
         Assert.Equal(0, report.Tonight.Bobbins);

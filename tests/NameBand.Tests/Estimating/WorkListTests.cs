@@ -76,9 +76,9 @@ public class WorkListTests
         var hoopings = plan.RootElement.GetProperty("hoopings").EnumerateArray().ToList();
         Assert.Equal(inHoopings, hoopings.Sum(h => Number(h, "minutes")), 0.05 * hoopings.Count + 0.01);
 
-        var reckoned = Bander.Reckon(folder.FullPath);
-        var hours = reckoned.Estimate!;
-        var page = new LayoutSession(folder.FullPath).Lay().Laid!.Reckon().Estimate;
+        var estimated = Bander.Hours(folder.FullPath);
+        var hours = estimated.Estimate!;
+        var page = new LayoutSession(folder.FullPath).Lay().Laid!.Calculate().Estimate;
         foreach (var estimate in new[] { made.Estimate!, hours, page })
         {
             Assert.Equal(machine, estimate.MachineMinutes.Likely, 0.05);
@@ -88,7 +88,7 @@ public class WorkListTests
 
         // What the commands answer is to the last digit what stands in the plan; prose and paper print that.
         var told = Assert.IsType<MakeAnswer>(made.Answer);
-        var toldHours = Assert.IsType<HoursAnswer>(reckoned.Answer);
+        var toldHours = Assert.IsType<HoursAnswer>(estimated.Answer);
         double planned = Number(totals, "handsOnMinutes");
         Assert.Equal((planned, planned), (told.HandsOnMinutes.Likely, toldHours.HandsOnMinutes.Likely));
         Assert.Equal(Number(totals, "machineMinutes"), told.MachineMinutes.Likely);
@@ -112,7 +112,7 @@ public class WorkListTests
     public void Every_act_of_a_job_with_needle_paths_has_a_row_of_its_own()
     {
         using var folder = Job("\"hoop\": { \"along\": \"140 mm\" }, \"marks\": \"sewn\"");
-        var rows = Bander.Reckon(folder.FullPath).Estimate!.Work.Rows;
+        var rows = Bander.Hours(folder.FullPath).Estimate!.Work.Rows;
         string[] acts = [.. rows.Select(r => r.Act.English)];
         Assert.Equal(acts.Distinct(), acts);
         foreach (string word in new[]
@@ -220,7 +220,7 @@ public class WorkListTests
         Assert.Equal(190, new Work([machine with { IsAttended = false }, hands, pressing]).ElapsedMinutes(1), 9);
 
         using var folder = Job("\"hoop\": { \"along\": \"140 mm\" }, \"machine\": { \"watched\": false }");
-        var estimate = Bander.Reckon(folder.FullPath).Estimate!;
+        var estimate = Bander.Hours(folder.FullPath).Estimate!;
         Assert.True(estimate.ElapsedMinutes < estimate.Work.All.Likely - 1);
         Assert.All(estimate.MachineWork.Where(r => r.Act.English.StartsWith("changing", StringComparison.Ordinal)), r => Assert.True(r.IsAttended));
     }
@@ -234,7 +234,7 @@ public class WorkListTests
     public void Evenings_hold_all_the_work_in_its_order(string more)
     {
         using var folder = Job(more);
-        var report = Bander.Reckon(folder.FullPath, 45);
+        var report = Bander.Hours(folder.FullPath, 45);
         var sittings = report.Evenings!.Sittings;
         Assert.Equal(report.Estimate!.Left.All.Likely, sittings.Sum(s => s.Minutes), 6);
         Assert.All(sittings, s => Assert.True(s.Minutes <= 45 + 1e-6));

@@ -70,7 +70,7 @@ public sealed class RoundTucksTests
         }
     }
 
-    /// <summary>Reckoned the other way, from the hooping that sews the name before it.</summary>
+    /// <summary>Estimated the other way, from the hooping that sews the name before it.</summary>
     [Theory]
     [InlineData(null)]
     [InlineData(900.0)]

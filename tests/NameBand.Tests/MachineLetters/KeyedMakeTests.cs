@@ -93,7 +93,7 @@ public class KeyedMakeTests
         Assert.Equal(minutes, report.Estimate!.MachineWork.Single(w => w.Act == "stitching").Minutes.Likely, 6);
         Assert.DoesNotContain(report.Estimate.HandWork, w => w.CountedFrom == "hoopings");
         Assert.Contains(report.Estimate.HandWork, w => w.Act == "keying in");
-        Assert.Equal(report.Estimate.MachineMinutes.Likely, Bander.Reckon(folder.FullPath).Estimate!.MachineMinutes.Likely, 6);
+        Assert.Equal(report.Estimate.MachineMinutes.Likely, Bander.Hours(folder.FullPath).Estimate!.MachineMinutes.Likely, 6);
     }
 
     [Fact]

@@ -61,7 +61,7 @@ public class ColourTests
     {
         using var job = Job(colours);
         Assert.Contains(Bander.Plans(job.FullPath).Problems.Concat(Bander.CheckNames(job.FullPath).Problems)
-            .Concat(Bander.Reckon(job.FullPath).Problems),
+            .Concat(Bander.Hours(job.FullPath).Problems),
             p => p.Severity == Severity.Note && p.Found.English.Contains(said, StringComparison.Ordinal));
     }
 

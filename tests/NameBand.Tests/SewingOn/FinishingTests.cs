@@ -57,7 +57,7 @@ public class FinishingTests
         double told = Figure(CliRun.Of("sewn", job.Folder, "--json"), "finishingMinutes");
         Assert.Equal(told, Figure(CliRun.Of("hours", job.Folder, "--json"), "finishingMinutesLeft"), 0.01);
         Assert.Equal(told, Bander.Make(job.Folder).Estimate!.WorkLeft.FinishingMinutes, 0.01);
-        var evenings = Bander.Reckon(job.Folder, 60).Evenings!;
+        var evenings = Bander.Hours(job.Folder, 60).Evenings!;
         Assert.Equal(told, evenings.Sittings.SelectMany(s => s.After).Sum(t => t.Minutes), 0.01);
 
         // All sewn, and not yet sewn down, is never nothing; sewn down, it is.
@@ -130,7 +130,7 @@ public class FinishingTests
     private static double Sum(Estimate estimate, Func<FinishingStep, bool> isAsked) =>
         estimate.HandWork.Where(r => r.Step is { } step && isAsked(step)).Sum(r => r.Minutes.Likely);
 
-    private static double Ahead(NamedJob job) => Bander.Reckon(job.Folder).Estimate!.WorkLeft.FinishingMinutes;
+    private static double Ahead(NamedJob job) => Bander.Hours(job.Folder).Estimate!.WorkLeft.FinishingMinutes;
 
     private static double Figure(CliRun run, string key) =>
         System.Text.Json.JsonDocument.Parse(run.Out).RootElement.GetProperty(key).GetDouble();

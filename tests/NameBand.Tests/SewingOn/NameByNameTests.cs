@@ -39,7 +39,7 @@ public class NameByNameTests
         Assert.Equal(["sewn", "sewn", "", "", "", ""], done);
 
         // Evenings hold what is left and nothing else.
-        var evenings = Bander.Reckon(job.Folder, 30).Evenings!;
+        var evenings = Bander.Hours(job.Folder, 30).Evenings!;
         Assert.Equal(left.Left.All.Likely, evenings.Sittings.Sum(s => s.Minutes), 6);
 
         job.Say(3, 6);
@@ -57,10 +57,10 @@ public class NameByNameTests
         var whole = job.Make().Estimate!;
         double machine = whole.Names[..3].Sum(n => n.MachineMinutes), hands = whole.Names[..3].Sum(n => n.TimedHandMinutes);
         job.Say(1, 3, minutes: 2 * machine, hands: 3 * hands);
-        var hours = Bander.Reckon(job.Folder);
+        var hours = Bander.Hours(job.Folder);
         Assert.Equal((3, 3), (hours.Machine!.Timed, hours.Hands!.Timed));
 
-        // The prior weighs as much as 0.15 / 0.16² reckoned minutes at the set pace.
+        // The prior weighs as much as 0.15 / 0.16² estimated minutes at the set pace.
         double prior = 0.15 / (0.16 * 0.16);
         Assert.Equal((prior + (2 * machine)) / (prior + machine), hours.Machine.PaceFactor, 0.001);
         Assert.Equal((prior + (3 * hands)) / (prior + hands), hours.Hands.PaceFactor, 0.001);

@@ -26,11 +26,11 @@ public class OwnPaceTests
         using var job = Job();
         double before = Total(job, "machineMinutes");
         Assert.False(job.Plan().GetProperty("totals").TryGetProperty("machineMinutesAtSetPace", out _));
-        var reckoned = job.Make().Estimate!.Hoopings;
+        var estimated = job.Make().Estimate!.Hoopings;
         byte[] round = File.ReadAllBytes(job["out/proofs/round-01.png"]);
         foreach (int hooping in new[] { 1, 2, 3 })
         {
-            job.Say(hooping, minutes: 2 * reckoned[hooping - 1].MachineMinutes);
+            job.Say(hooping, minutes: 2 * estimated[hooping - 1].MachineMinutes);
         }
 
         var estimate = job.Make().Estimate!;
@@ -52,22 +52,22 @@ public class OwnPaceTests
         job.Make();
         Assert.Equal(plan, File.ReadAllBytes(job["out/plan.json"]));
 
-        var hours = Bander.Reckon(job.Folder).Estimate!;
+        var hours = Bander.Hours(job.Folder).Estimate!;
         Assert.Equal(estimate.MachineMinutes.Likely, hours.MachineMinutes.Likely, 1);
         // plan.json has a tenth of a minute.
         Assert.Equal(Total(job, "machineMinutesAtSetPace"), hours.OwnPace!.AtSetPace.MachineMinutes.Likely, 0.06);
     }
 
     [Fact]
-    public void The_range_of_the_total_narrows_as_more_is_timed_as_reckoned()
+    public void The_range_of_the_total_narrows_as_more_is_timed_as_estimated()
     {
         using var job = Job();
-        var reckoned = job.Make().Estimate!.Hoopings;
-        job.Say(1, minutes: reckoned[0].MachineMinutes);
+        var estimated = job.Make().Estimate!.Hoopings;
+        job.Say(1, minutes: estimated[0].MachineMinutes);
         double one = Width(job.Make().Estimate!.MachineMinutes);
         foreach (int hooping in new[] { 2, 3, 4, 5 })
         {
-            job.Say(hooping, minutes: reckoned[hooping - 1].MachineMinutes);
+            job.Say(hooping, minutes: estimated[hooping - 1].MachineMinutes);
         }
 
         var five = job.Make().Estimate!;

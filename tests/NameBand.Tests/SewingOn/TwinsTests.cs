@@ -42,7 +42,7 @@ public class TwinsTests
         job.Make();
         string file = job["job.json"];
         Assert.NotNull(Bander.Sewn(file, null, new SewingWord(1, SewingDeed.Sewn, When: "2026-11-25T20:00"), () => { }).Said);
-        Assert.Equal(Bander.Reckon(job.Folder).Left!.Hoopings, Bander.Reckon(file).Left!.Hoopings);
+        Assert.Equal(Bander.Hours(job.Folder).Left!.Hoopings, Bander.Hours(file).Left!.Hoopings);
         byte[] path = job.Path(1);
         job.Names.Add("Nia Yeo");
         File.AppendAllText(job["names.csv"], "Nia Yeo\r\n");

@@ -45,7 +45,7 @@ public class LaidJobTests
         double rest = 1.02 * all.Hoopings.Skip(1).Sum(h => h.MachineMinutes);
         Agree(all.Hoopings.Length - 1, rest);
 
-        // Timed at twice what was reckoned: the rest takes longer too.
+        // Timed at twice what was estimated: the rest takes longer too.
         job.Say(2, minutes: 2 * all.Hoopings[1].MachineMinutes);
         var left = Agree(all.Hoopings.Length - 2, null);
         Assert.True(left > rest - all.Hoopings[1].MachineMinutes);
@@ -55,8 +55,8 @@ public class LaidJobTests
 
         double Agree(int hoopings, double? minutes)
         {
-            var page = new LayoutSession(job.Folder).Lay().Laid!.Reckon().Left!;
-            var command = Bander.Reckon(job.Folder).Left!;
+            var page = new LayoutSession(job.Folder).Lay().Laid!.Calculate().Left!;
+            var command = Bander.Hours(job.Folder).Left!;
             Assert.Equal(command.Hoopings, page.Hoopings);
             Assert.Equal(command.MachineMinutes.Low, page.MachineMinutes.Low, 6);
             Assert.Equal(command.MachineMinutes.Likely, page.MachineMinutes.Likely, 6);

@@ -25,7 +25,7 @@ public class QuayBannerTests
     public void A_heading_takes_minutes_of_hands()
     {
         using var folder = Copy();
-        var report = Bander.Reckon(folder.FullPath);
+        var report = Bander.Hours(folder.FullPath);
         int headings = report.Plan!.Rounds.Sum(r => r.Names.Count(n => n.IsHeading));
         Assert.True(headings > 0);
         Assert.Equal(26 + headings, report.Estimate!.HandWork.Single(w => w.Act == "clipping threads").Count);

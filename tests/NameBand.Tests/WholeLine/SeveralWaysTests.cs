@@ -136,10 +136,10 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
         Assert.True(Count("stitching, keyed in") > 0 && Count("stitching, from needle paths") > 0);
         Assert.DoesNotContain(rows, r => r.Act == "starting a hooping, keyed in");
 
-        var reckoned = Bander.Reckon(_made.Folder.FullPath);
-        Assert.Equal(_made.Report.Estimate!.MachineMinutes.Likely, reckoned.Estimate!.MachineMinutes.Likely, 0.01);
-        Assert.Equal(_made.Report.Estimate.HandsOnMinutes.Likely, reckoned.Estimate.HandsOnMinutes.Likely, 0.01);
-        Assert.Contains(reckoned.Shopping!.Lines, l => l.What == "backing" && l.Needed.English.StartsWith("2 pieces", StringComparison.Ordinal));
+        var estimated = Bander.Hours(_made.Folder.FullPath);
+        Assert.Equal(_made.Report.Estimate!.MachineMinutes.Likely, estimated.Estimate!.MachineMinutes.Likely, 0.01);
+        Assert.Equal(_made.Report.Estimate.HandsOnMinutes.Likely, estimated.Estimate.HandsOnMinutes.Likely, 0.01);
+        Assert.Contains(estimated.Shopping!.Lines, l => l.What == "backing" && l.Needed.English.StartsWith("2 pieces", StringComparison.Ordinal));
 
         double Count(string act) => (double)rows.Single(r => r.Act == act).Count;
     }
@@ -229,7 +229,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
     {
         var laid = new Pipeline.LayoutSession(_made.Folder.FullPath).Lay().Laid!;
         Assert.Equal(4, laid.KeyIns.Length);
-        Assert.Equal(_made.Report.Estimate!.MachineMinutes.Likely, laid.Reckon().Estimate.MachineMinutes.Likely, 0.01);
+        Assert.Equal(_made.Report.Estimate!.MachineMinutes.Likely, laid.Calculate().Estimate.MachineMinutes.Likely, 0.01);
         Assert.Equal(_made.Plan.SittingsInWords, laid.Plan.SittingsInWords);
         Assert.Equal("2 hoopings and 3 runs without a hoop", laid.Plan.SittingsInWords);
 

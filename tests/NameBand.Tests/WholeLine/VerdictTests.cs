@@ -44,13 +44,13 @@ public sealed class VerdictTests
 
         var lay = new LayoutSession(folder.FullPath).Lay();
         string[] page =
-            [.. lay.Problems.Concat(lay.Laid!.Reckon().Problems).Where(p => p.Severity == Severity.NeedsPerson)
+            [.. lay.Problems.Concat(lay.Laid!.Calculate().Problems).Where(p => p.Severity == Severity.NeedsPerson)
                 .Select(p => p.Found.English)];
         Assert.All(told, v => Assert.Contains(v.Text.English, page));
     }
 
     [Fact]
-    public void A_command_that_only_reckons_ends_as_make_does()
+    public void A_command_that_only_calculates_ends_as_make_does()
     {
         using var folder = Worst();
         var run = CliRun.Of("hours", folder.FullPath);

@@ -32,7 +32,7 @@ internal sealed class LaneShifts(IReadOnlyList<HoopingLane> lanes, double fieldM
     private readonly int[] _next = new int[lanes.Count];
     private int _looked;
 
-    /// <summary>The shift of each strip, the least of them nought. Of equally good ones those that take the shortest cloth.</summary>
+    /// <summary>The shift of each strip, the least of them zero. Of equally good ones those that take the shortest cloth.</summary>
     public double[] Best()
     {
         if (lanes.Count < 2 || lanes.All(l => l.Count == 0))
@@ -129,7 +129,7 @@ internal sealed class LaneShifts(IReadOnlyList<HoopingLane> lanes, double fieldM
                 still = count < before - Tolerance.Rounding ? 0 : still + 1;
             }
 
-            all.Add((FromNought(shifts), Hoopings(count)));
+            all.Add((FromZero(shifts), Hoopings(count)));
         }
 
         double fewest = all.Min(s => s.Hoopings);
@@ -177,8 +177,8 @@ internal sealed class LaneShifts(IReadOnlyList<HoopingLane> lanes, double fieldM
             shifts[l] = at;
         }
 
-        return FromNought(shifts);
+        return FromZero(shifts);
     }
 
-    private static double[] FromNought(double[] shifts) => [.. shifts.Select(s => s - shifts.Min())];
+    private static double[] FromZero(double[] shifts) => [.. shifts.Select(s => s - shifts.Min())];
 }

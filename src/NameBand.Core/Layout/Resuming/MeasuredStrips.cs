@@ -7,7 +7,7 @@ namespace NameBand.Layout.Resuming;
 /// <summary>How much the cloth really got shorter, from pieces measured after sewing and pressing.</summary>
 internal static class MeasuredStrips
 {
-    /// <summary>No plan reckons with more, and with none that grows.</summary>
+    /// <summary>No plan allows for more, and with none that grows.</summary>
     private const double MostPart = 0.1;
 
     /// <summary>

@@ -9,7 +9,7 @@ namespace NameBand.Layout.Resuming;
 /// <param name="Strip">1 is the uppermost of its hooping, as it lies in the hoop.</param>
 /// <param name="Strips">How many strips its hooping holds.</param>
 /// <param name="OnClothMm">Length on the cloth before sewing, from the first name's left edge to the last one's right edge.</param>
-/// <param name="ExpectedMm">The same after sewing and pressing, as the plan reckoned with.</param>
+/// <param name="ExpectedMm">The same after sewing and pressing, as the plan allowed for.</param>
 public sealed record SewnStrip(
     int Hooping, int Strip, int Strips, double OnClothMm, double ExpectedMm, ImmutableArray<string> Names)
 {
@@ -42,7 +42,7 @@ public sealed record SewnStrip(
                 var segment = segments[s.Segment];
                 double first = segment.Names.Min(n => n.StartMm);
 
-                // Places are set apart by the shortening that was reckoned with, and letters are not stretched.
+                // Places are set apart by the shortening that was allowed for, and letters are not stretched.
                 double onCloth = segment.Names.Max(n => flat.OnClothMm(n.StartMm - first) + n.WidthMm);
                 return new SewnStrip(
                     hooping, i + 1, hooped.Count, onCloth, flat.FinishedMm(onCloth),

@@ -4,7 +4,7 @@ namespace NameBand.Lettering.Fonts;
 
 /// <summary>What is read of a font file before any native code sees it.</summary>
 /// <param name="FullName">From the name table; empty when there is none.</param>
-/// <param name="CapHeight">OS/2 sCapHeight in font units, or 0 where it is not given.</param>
+/// <param name="CapHeight">OS/2 sCapHeight in font units, or 0 where the font has none.</param>
 internal sealed record FontFacts(string FullName, int UnitsPerEm, int GlyphCount, int CapHeight)
 {
     private const uint HeadMagic = 0x5F0F3CF5; // magicNumber of the head table (OpenType).

@@ -16,7 +16,7 @@ public sealed record FaceReport(
     string Name, string File, string Licence, string Reason, ImmutableArray<Said> Scripts,
     double ThinnestStrokePart, double MainStemPart, double SatinFromMm, bool HelpsOut)
 {
-    /// <summary>The cloth that the heights are reckoned for, with its usual thread and needle.</summary>
+    /// <summary>The cloth that the heights are calculated for, with its usual thread and needle.</summary>
     public static Fabric Cloth => FabricTable.All[0];
 
     /// <summary>Smallest closed counter as a part of the letter height; null where no letter has one.</summary>

@@ -22,7 +22,7 @@ internal sealed class ThreadLayer : IDisposable
     private readonly int _height;
     private readonly double _pixelsPerMm;
 
-    /// <param name="top">Top of the whole drawing, from which all is reckoned, so that bands agree to the last bit.</param>
+    /// <param name="top">Top of the whole drawing, from which all is calculated, so that bands agree to the last bit.</param>
     /// <param name="firstRow">First row that is kept.</param>
     private ThreadLayer(int left, int top, int firstRow, int right, int bottom, double pixelsPerMm)
     {

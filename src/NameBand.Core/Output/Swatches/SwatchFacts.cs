@@ -10,7 +10,7 @@ namespace NameBand.Output.Swatches;
 internal sealed record SewnSwatch(SwatchHooping Hooping, NeedlePath Path, int Stitches, double Minutes);
 
 /// <summary>What a swatch's files are written from.</summary>
-/// <param name="ShorteningPart">What the job reckons with.</param>
+/// <param name="ShorteningPart">What the job allows for.</param>
 internal sealed record SwatchFacts(
     string Title, Fabric Fabric, string FaceName, double LetterHeightMm, double ShorteningPart, SwatchPlan Plan,
     ImmutableArray<SewnSwatch> Hoopings)

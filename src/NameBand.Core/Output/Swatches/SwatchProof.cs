@@ -3,7 +3,7 @@ using NameBand.Output.Drawing;
 
 namespace NameBand.Output.Swatches;
 
-/// <summary>A swatch at true scale as it will look, with what each sample is, and a tape whose nought lies at the left mark.</summary>
+/// <summary>A swatch at true scale as it will look, with what each sample is, and a tape whose zero lies at the left mark.</summary>
 internal static class SwatchProof
 {
     private const double AroundMm = 4; // Cloth about the field, so that its corners stand free.

@@ -32,7 +32,7 @@ internal sealed record PlanTrial(VisibleChoice Choice, LaidOut? Laid, ImmutableA
     /// <summary>Part of its share of names under which a round is never recommended.</summary>
     private const double LeastShare = 1.0 / 3;
 
-    /// <summary>What it would come to, its stitches reckoned from those of another plan by the width of the names.</summary>
+    /// <summary>What it would come to, its stitches estimated from those of another plan by the width of the names.</summary>
     public PlanFigures Guess(StitchRate rate)
     {
         var work = Counting.Of(Laid!, Laid!.Way.Sew(Laid), StandInFigures.Of(Laid.Plan)).Work;

@@ -5,7 +5,7 @@ using NameBand.Job;
 namespace NameBand.Pipeline.Resume;
 
 /// <summary>What the estimate says of one hooping, or of one name that is logged by itself.</summary>
-internal readonly record struct ReckonedHooping(int Number, double MachineMinutes, double HandMinutes)
+internal readonly record struct EstimatedHooping(int Number, double MachineMinutes, double HandMinutes)
 {
     public bool IsName { get; init; }
 
@@ -20,18 +20,18 @@ internal static class LoggedPace
     /// All hoopings, with the hand work that <c>--hands</c> speaks of: hooping, setting straight, clipping and tearing away; and
     /// all names that are logged by themselves, with keying in, finding the start mark and clipping.
     /// </summary>
-    public static ImmutableArray<ReckonedHooping> Reckoned(Estimate estimate)
+    public static ImmutableArray<EstimatedHooping> Estimated(Estimate estimate)
     {
         var byName = estimate.Names.Select(n => n.Hooping).ToHashSet();
         return
         [
             .. estimate.Hoopings.Where(h => !byName.Contains(h.Number))
-                .Select(h => new ReckonedHooping(h.Number, h.MachineMinutes, h.TimedHandMinutes)),
-            .. estimate.Names.Select(n => new ReckonedHooping(n.Order, n.MachineMinutes, n.TimedHandMinutes) { IsName = true }),
+                .Select(h => new EstimatedHooping(h.Number, h.MachineMinutes, h.TimedHandMinutes)),
+            .. estimate.Names.Select(n => new EstimatedHooping(n.Order, n.MachineMinutes, n.TimedHandMinutes) { IsName = true }),
         ];
     }
 
-    public static (LearnedPace? Machine, LearnedPace? Hands) Of(SewingLog? log, ImmutableArray<ReckonedHooping> hoopings)
+    public static (LearnedPace? Machine, LearnedPace? Hands) Of(SewingLog? log, ImmutableArray<EstimatedHooping> hoopings)
     {
         if (log is null)
         {
@@ -54,33 +54,33 @@ internal static class LoggedPace
             return estimate;
         }
 
-        var reckoned = Reckoned(estimate);
-        return OwnPace.Apply(estimate, Timed(log, reckoned, null), TimedByHand(log, reckoned));
+        var estimated = Estimated(estimate);
+        return OwnPace.Apply(estimate, Timed(log, estimated, null), TimedByHand(log, estimated));
     }
 
-    /// <summary>Minutes a machine takes for each one reckoned; 1 when nothing was timed on it.</summary>
+    /// <summary>Minutes a machine takes for each one estimated; 1 when nothing was timed on it.</summary>
     /// <param name="machine">Null: any.</param>
-    public static double Factor(SewingLog? log, ImmutableArray<ReckonedHooping> hoopings, string? machine) =>
+    public static double Factor(SewingLog? log, ImmutableArray<EstimatedHooping> hoopings, string? machine) =>
         log is null ? 1 : PaceLearning.Learn(Timed(log, hoopings, machine), 1).PaceFactor;
 
-    private static List<TimedWork> Timed(SewingLog log, ImmutableArray<ReckonedHooping> hoopings, string? machine) =>
+    private static List<TimedWork> Timed(SewingLog log, ImmutableArray<EstimatedHooping> hoopings, string? machine) =>
         [.. Pairs(log, hoopings)
             .Where(p => p.Entry.Minutes > 0
                 && (machine is null || string.Equals(p.Entry.Machine, machine, StringComparison.OrdinalIgnoreCase)))
             .Select(p => new TimedWork(p.Hooping.MachineMinutes, p.Entry.Minutes!.Value))];
 
-    private static List<TimedWork> TimedByHand(SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
+    private static List<TimedWork> TimedByHand(SewingLog log, ImmutableArray<EstimatedHooping> hoopings) =>
         [.. Pairs(log, hoopings).Where(p => p.Entry.HandMinutes > 0)
             .Select(p => new TimedWork(p.Hooping.HandMinutes, p.Entry.HandMinutes!.Value))];
 
     /// <summary>The last time each hooping, or name, was said to be sewn, unless that was a mistake: a second saying mends the
     /// first.</summary>
-    private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(
-        SewingLog log, ImmutableArray<ReckonedHooping> hoopings) =>
+    private static IEnumerable<(SewingEntry Entry, EstimatedHooping Hooping)> Pairs(
+        SewingLog log, ImmutableArray<EstimatedHooping> hoopings) =>
         Pairs(log, hoopings, isName: false).Concat(Pairs(log.OfNames, hoopings, isName: true));
 
-    private static IEnumerable<(SewingEntry Entry, ReckonedHooping Hooping)> Pairs(
-        SewingLog log, ImmutableArray<ReckonedHooping> hoopings, bool isName) =>
+    private static IEnumerable<(SewingEntry Entry, EstimatedHooping Hooping)> Pairs(
+        SewingLog log, ImmutableArray<EstimatedHooping> hoopings, bool isName) =>
         from entries in log.Entries.GroupBy(e => e.Hooping)
         where log.Last(entries.Key)?.Deed != SewingDeed.Mistake
         let entry = entries.LastOrDefault(e => e.Deed == SewingDeed.Sewn)

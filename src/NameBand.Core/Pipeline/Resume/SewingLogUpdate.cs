@@ -213,7 +213,7 @@ internal static class SewingLogUpdate
             }
         }
 
-        // What drift.csv measured lies elsewhere than it was planned, and make has reckoned with that.
+        // What drift.csv measured lies elsewhere than it was planned, and make has allowed for that.
         bool hasDrifted = DriftFile.Read(jobFolder).Value is { All.IsEmpty: false };
         if (!hasDrifted && log.HasBegun && archive.Plan(log).Value is { } gone && SewnArchive.Moved(gone, plan.Plan, log) is { } moved)
         {

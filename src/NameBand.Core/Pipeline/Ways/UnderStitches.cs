@@ -28,7 +28,7 @@ internal static class UnderStitches
     /// <summary>
     /// Goes on from an earlier plan: its marks are drawn on the cloth, so its shortening stays as long as the job says the same of it. A
     /// plan that knew nothing of gaps keeps what it had. Where only the stiffening is another one now, what is sewn drew together as it was
-    /// reckoned then; a shortening that she tells is of all her cloth.
+    /// calculated then; a shortening that she tells is of all her cloth.
     /// </summary>
     public static Result<StripPlan> GoOn(BandJob job, SewingProgress begun, Func<BandJob, Result<StripPlan>> lay)
     {

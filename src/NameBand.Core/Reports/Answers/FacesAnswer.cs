@@ -7,7 +7,7 @@ namespace NameBand.Reports.Answers;
 /// <summary>What <c>faces</c> answers: each face with the letter height from which it can be sewn.</summary>
 public sealed record FacesAnswer : CommandAnswer
 {
-    /// <summary>The cloth that the heights are reckoned for, with its usual thread and needle.</summary>
+    /// <summary>The cloth that the heights are calculated for, with its usual thread and needle.</summary>
     public required string Cloth { get; init; }
 
     /// <summary>The least width of a stroke that is sewn as satin.</summary>

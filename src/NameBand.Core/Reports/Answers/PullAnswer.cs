@@ -25,7 +25,7 @@ public sealed record PullAnswer : CommandAnswer
     /// <summary>How far the column that suits the others least lies from what is foretold of it, on a side.</summary>
     public double? WorstMm { get; init; }
 
-    /// <summary>What the job reckons with.</summary>
+    /// <summary>What the job allows for.</summary>
     public ToldPull? Before { get; init; }
 
     /// <summary>Whether it was written into job.json.</summary>

@@ -151,7 +151,7 @@ public sealed record ToldName
 
     public required string Text { get; init; }
 
-    /// <summary>At the machine, as the plan reckons them.</summary>
+    /// <summary>At the machine, as the plan estimates them.</summary>
     public required double Minutes { get; init; }
 
     /// <summary>As they were said last.</summary>
@@ -180,7 +180,7 @@ public sealed record ToldHooping
     /// <summary>It is to be sewn again on a piece of its own.</summary>
     public required bool OnItsOwn { get; init; }
 
-    /// <summary>At the machine, as the plan reckons them.</summary>
+    /// <summary>At the machine, as the plan estimates them.</summary>
     public required double Minutes { get; init; }
 
     /// <summary>As they were said last.</summary>

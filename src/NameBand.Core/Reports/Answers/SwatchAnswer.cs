@@ -105,7 +105,7 @@ public sealed record ShorteningAnswer : CommandAnswer
 
     public required double Shortening { get; init; }
 
-    /// <summary>What the job reckons with.</summary>
+    /// <summary>What the job allows for.</summary>
     [JsonPropertyName("before")]
     public required double BeforePart { get; init; }
 

@@ -138,7 +138,7 @@ internal sealed class SatinLayer(SatinSettings settings)
 
             if (span.IsLast && i == places.Count - 1 && (near - run.Last).Length is >= 0.3 and <= LongestMm)
             {
-                // A join leaves from here, so the hole is where it was reckoned with.
+                // A join leaves from here, so the hole is where it was allowed for.
                 run.Add(near, StitchKind.Satin);
             }
             else

@@ -142,7 +142,7 @@ internal sealed class SewnPart
     /// columns decides that.</summary>
     public int OrderOf(int exit) => _order is null ? exit : _order[exit];
 
-    /// <summary>What it costs more that travel lies over satin when the sewing leaves there; not a number before it was reckoned.</summary>
+    /// <summary>What it costs more that travel lies over satin when the sewing leaves there; not a number until it is known.</summary>
     public double OverSatin(int exit) => Volatile.Read(ref _overSatin[OrderOf(exit)]);
 
     public void SetOverSatin(int exit, double cost) => Volatile.Write(ref _overSatin[OrderOf(exit)], cost);

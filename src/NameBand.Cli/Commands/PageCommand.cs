@@ -32,7 +32,7 @@ internal sealed class PageCommand(CliHost host) : Command<PageCommand.Settings>
         }
         catch (PortException e)
         {
-            new Page(host.Errors).Line(Said.Plain(e.Message), tone: Tone.Bad);
+            new Page(host.Errors).Line(e.InWords, tone: Tone.Bad);
             return (int)ExitStatus.CannotUse;
         }
 

@@ -65,13 +65,13 @@ internal static class MachineState
         json.WriteStartArray("problems");
         foreach (var problem in problems)
         {
-            json.WriteStringValue($"{problem.Found} {InPageWords(problem.Mend.ToString())}".Trim());
+            json.WriteStringValue($"{problem.Found} {InPageWords(problem.Mend)}".Trim());
         }
 
         if (stopped is not null)
         {
             foreach (string found in stopped.Problems.Where(p => p.Severity == Severity.CannotUse).Select(p => PageWords.Of(p).ToString())
-                .Prepend(stopped.Fault ?? "")
+                .Prepend(stopped.Fault?.ToString() ?? "")
                 .Where(f => f.Length > 0))
             {
                 json.WriteStringValue(found);
@@ -82,9 +82,14 @@ internal static class MachineState
     }
 
     /// <summary>What to do, where no command is at hand: a command that is done here by a press is not named.</summary>
-    private static string InPageWords(string mend) => mend.Contains("sewn JOB", StringComparison.Ordinal) ? ""
-        : mend.Replace("Run make", "Make the sheets under print", StringComparison.Ordinal)
-            .Replace("run make", "make the sheets under print", StringComparison.Ordinal);
+    private static Said InPageWords(Said mend) => mend.English.Contains(OwnCommand, StringComparison.Ordinal) ? Said.Nothing
+        : mend.Changed((text, _) => Presses.Aggregate(
+            text, (t, p) => t.Replace(p.Command.ToString(), p.Press.ToString(), StringComparison.Ordinal)));
+
+    private static readonly string OwnCommand = "sewn " + "JOB";
+
+    private static readonly (Said Command, Said Press)[] Presses =
+        [("Run make", "Make the sheets under print"), ("run make", "make the sheets under print")];
 
     private static void Cloth(Utf8JsonWriter json, LaidOutJob laid)
     {
@@ -115,7 +120,7 @@ internal static class MachineState
         {
             var left = figures.Left.MachineMinutes;
             json.WriteString("left", Words.Time(left.Likely).ToString());
-            json.WriteString("leftRange", $"{Words.Time(left.Low)} to {Words.Time(left.High)}");
+            json.WriteString("leftRange", ((Said)$"{Words.Time(left.Low)} to {Words.Time(left.High)}").ToString());
             json.WriteString("leftByHand", Words.Time(figures.Left.HandsOnMinutes.Likely).ToString());
             if (figures.Tonight is { } tonight)
             {
@@ -194,15 +199,15 @@ internal static class MachineState
     private static void Watch(Utf8JsonWriter json, TableSnapshot now, Hooping hooping, int index)
     {
         json.WriteStartArray("watch");
-        foreach (string line in WatchLines(now, hooping, index))
+        foreach (var line in WatchLines(now, hooping, index))
         {
-            json.WriteStringValue(line);
+            json.WriteStringValue(line.ToString());
         }
 
         json.WriteEndArray();
     }
 
-    private static IEnumerable<string> WatchLines(TableSnapshot now, Hooping hooping, int index)
+    private static IEnumerable<Said> WatchLines(TableSnapshot now, Hooping hooping, int index)
     {
         var names = hooping.Segments.SelectMany(s => s.Segment.Names).ToDictionary(n => n.Order, n => n.Lettered.Name.Text);
         if (now.Laid is { } laidOut && laidOut.Plan.Hoopings.Any(h => h.Frame is not null))
@@ -217,21 +222,20 @@ internal static class MachineState
 
         foreach (var change in figures.Estimate.BobbinChanges.Where(b => b.Hooping == hooping.Number))
         {
-            yield return $"Put a fresh bobbin in {change.Before} {names.GetValueOrDefault(change.BeforeOrder, "")}".TrimEnd() + ".";
+            yield return names.TryGetValue(change.BeforeOrder, out string? name) && name.Length > 0
+                ? $"Put a fresh bobbin in {change.Before} {name}." : (Said)$"Put a fresh bobbin in {change.Before}.";
         }
 
         bool hasSewnMarks = now.Laid?.Plan.Marks == MarkMethod.Sewn;
         if (now.Laid is { } laid && ThreadWords.Of(laid.Plan, hooping) is { IsEmpty: false } threads)
         {
-            yield return (hasSewnMarks ? (Said)$"{threads} Before them come the marks, in a thread of their own." : threads).ToString();
+            yield return hasSewnMarks ? $"{threads} Before them come the marks, in a thread of their own." : threads;
         }
         else if (figures.Estimate.Hoopings.FirstOrDefault(h => h.Number == hooping.Number) is { Stops: > 0 } figure)
         {
-            yield return figure.Stops == 1
-                ? "The machine stops once, after the marks: change to the thread of the names."
-                : string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The machine stops {figure.Stops} times; the first time is after the marks: change to the thread of the names.");
+            yield return Said.Plural(
+                figure.Stops, "The machine stops once, after the marks: change to the thread of the names.",
+                $"The machine stops {figure.Stops} times; the first time is after the marks: change to the thread of the names.");
         }
 
         if (now.Laid?.Plan.AreMarksMet(hooping) ?? false)

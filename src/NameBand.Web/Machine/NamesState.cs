@@ -24,9 +24,9 @@ internal static class NamesState
         }
 
         json.WriteStartArray("rules");
-        foreach (string rule in Rules(laid))
+        foreach (var rule in Rules(laid))
         {
-            json.WriteStringValue(rule);
+            json.WriteStringValue(rule.ToString());
         }
 
         json.WriteEndArray();
@@ -37,7 +37,7 @@ internal static class NamesState
             for (int i = 0; i < name.Parts.Length; i++)
             {
                 json.WriteStartObject();
-                Named(json, name.With, name.IsMotif ? "between the names" : name.Text, name.Round, name.Hooping, states);
+                Named(json, name.With, name.IsMotif ? ((Said)"between the names").ToString() : name.Text, name.Round, name.Hooping, states);
                 json.WriteNumber("cloth", name.Ruler.Cloth);
                 Part(json, name, i);
                 json.WriteBoolean("sewn", name.IsSewn || name.IsLogged);
@@ -87,7 +87,7 @@ internal static class NamesState
     {
         var part = name.Parts[index];
         json.WriteString(
-            "part", name.IsMotif || name.Parts.Length == 1 ? "" : FormattableString.Invariant($"part {index + 1} of {name.Parts.Length}"));
+            "part", name.IsMotif || name.Parts.Length == 1 ? "" : ((Said)$"part {index + 1} of {name.Parts.Length}").ToString());
         json.WriteBoolean("last", !name.IsMotif && index == name.Parts.Length - 1);
         json.WriteBoolean("measured", !name.IsMotif && name.Parts.Length == 1);
         json.WriteBoolean("parted", name.Text.Trim().Contains(' '));
@@ -105,7 +105,7 @@ internal static class NamesState
     }
 
     /// <summary>What holds for all of them.</summary>
-    private static IEnumerable<string> Rules(LaidOutJob laid)
+    private static IEnumerable<Said> Rules(LaidOutJob laid)
     {
         var letters = laid.Job.Letters;
         if (laid.Plan.HasSeveralWays)
@@ -123,16 +123,16 @@ internal static class NamesState
                 : "The last letter is sewn first: begin at the strip’s right end; each name is shown as it is keyed, backwards.";
             foreach (var step in laid.KeyIns.Select(n => n.Step).Distinct())
             {
-                string whose = laid.Plan.HasSizes
-                    ? FormattableString.Invariant(
-                        $" for {Wording.List([.. laid.KeyIns.Where(n => n.Step == step).Select(n => $"n{n.With}").Distinct()])}") : "";
-                yield return FormattableString.Invariant(
-                    $"Set the machine to letters {step.HeightMm:0.##} mm high, with a gap of {step.GapMm:0.0} mm{whose}.");
+                Said whose = Wording.List(
+                    [.. laid.KeyIns.Where(n => n.Step == step).Select(n => FormattableString.Invariant($"n{n.With}")).Distinct()]);
+                yield return laid.Plan.HasSizes
+                    ? $"Set the machine to letters {step.HeightMm:0.##} mm high, with a gap of {step.GapMm:0.0} mm for {whose}."
+                    : (Said)$"Set the machine to letters {step.HeightMm:0.##} mm high, with a gap of {step.GapMm:0.0} mm.";
             }
 
             if (letters.Holds is { } holds)
             {
-                yield return FormattableString.Invariant($"It holds {holds} characters: longer names come in parts.");
+                yield return $"It holds {holds} characters: longer names come in parts.";
             }
 
             if (letters.ForgetsWhenOff)
@@ -145,7 +145,7 @@ internal static class NamesState
 
         if (laid.Plan.Hoopings.Any(h => WayTraits.Of(h.Way).IsFollowedByHand))
         {
-            foreach (string line in Following(laid.Job.Traced))
+            foreach (var line in Following(laid.Job.Traced))
             {
                 yield return line;
             }
@@ -153,13 +153,13 @@ internal static class NamesState
     }
 
     /// <summary>How a template is followed.</summary>
-    private static IEnumerable<string> Following(TracedSettings traced)
+    private static IEnumerable<Said> Following(TracedSettings traced)
     {
         yield return traced.AlongOutline
             ? "Follow the outline of each letter on the template." : "Follow the line in the middle of each stroke on the template.";
-        yield return string.Create(
-            CultureInfo.InvariantCulture,
-                $"{(traced.ByHand ? "Sewn by hand" : "Sewn free-motion")}, at about {traced.PaceMmPerMinute:0} mm of line a minute.");
+        yield return traced.ByHand
+            ? $"Sewn by hand, at about {traced.PaceMmPerMinute:0} mm of line a minute."
+            : (Said)$"Sewn free-motion, at about {traced.PaceMmPerMinute:0} mm of line a minute.";
         if (traced.Mirrored)
         {
             yield return "The template is printed as in a mirror: it lies on the wrong side.";

@@ -66,9 +66,11 @@ internal static class SaidWord
                 Names = (number, number),
                 LengthMm = length,
                 IsScrap = isScrap,
-                Blank = ended is null ? "" : FormattableString.Invariant($"{ended:0.##} mm, {began:0.##} mm"),
+                Blank = ended is null ? "" : string.Join(", ", Millimetres(ended), Millimetres(began)),
             };
     }
+
+    private static string Millimetres(double? mm) => FormattableString.Invariant($"{mm:0.##} mm");
 
     /// <summary>What was said of a step of finishing.</summary>
     private static SewingWord? OfStep(JsonElement said, SewingWord word) =>

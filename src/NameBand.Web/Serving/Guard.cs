@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http;
+using NameBand.Common;
 
 namespace NameBand.Web.Serving;
 
@@ -18,7 +19,7 @@ internal sealed class Guard(RequestDelegate next)
         if (!IsThisComputer(request.Host, context.Connection.LocalPort) || !(IsFromThePage(request) || Door.IsWayIn(request)))
         {
             context.Response.StatusCode = StatusCodes.Status403Forbidden;
-            return context.Response.WriteAsync("The worktable answers on this computer only.");
+            return context.Response.WriteAsync(((Said)"The worktable answers on this computer only.").ToString());
         }
 
         Protect(context.Response.Headers);

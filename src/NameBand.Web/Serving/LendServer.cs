@@ -10,6 +10,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.FileProviders;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using NameBand.Common;
 using NameBand.Web.Machine;
 using NameBand.Web.Table;
 
@@ -117,7 +118,7 @@ internal static class LendServer
         if (!isOwn || !isFromHere || (!isOpen && !desk.Holds(request.Cookies[Cookie])))
         {
             context.Response.StatusCode = StatusCodes.Status403Forbidden;
-            return context.Response.WriteAsync("This view was not lent to you.");
+            return context.Response.WriteAsync(((Said)"This view was not lent to you.").ToString());
         }
 
         return next(context);

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http;
+using NameBand.Common;
 
 namespace NameBand.Web.Serving;
 
@@ -19,7 +20,7 @@ internal sealed class OddRequests(RequestDelegate next)
             context.Response.Clear();
             Guard.Protect(context.Response.Headers);
             context.Response.StatusCode = status;
-            await context.Response.WriteAsync("This request cannot be read.");
+            await context.Response.WriteAsync(((Said)"This request cannot be read.").ToString());
         }
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using NameBand.Common;
 using NameBand.Web.Table;
 
 namespace NameBand.Web.Serving;
@@ -14,7 +15,7 @@ internal sealed record OutFile(string Path, bool IsKept)
     public string Name => Path.Split('/')[^1];
 
     /// <summary>What it is, for people.</summary>
-    public string Words => FileWords.Of(Path);
+    public Said Words => FileWords.Of(Path);
 
     public string Address => "made/" + string.Join('/', Path.Split('/').Select(Uri.EscapeDataString));
 }
@@ -24,7 +25,7 @@ internal static class OutFiles
 {
     private const string NeedlePaths = "out/needle-paths", SwatchPaths = "swatch/needle-paths";
 
-    private static readonly (string Folder, string Heading)[] Folders =
+    private static readonly (string Folder, Said Heading)[] Folders =
     [
         ("out/sheets", "Sheets to print"), ("out", "The whole job"), (NeedlePaths, "Needle paths, to carry to the machine"),
         ("out/proofs", "Proofs at true scale"),
@@ -45,7 +46,7 @@ internal static class OutFiles
     private const string Bytes = "application/octet-stream";
 
     /// <summary>What there is to open, heading by heading.</summary>
-    public static IEnumerable<(string Heading, ImmutableArray<OutFile> Files)> Of(string jobFolder) =>
+    public static IEnumerable<(Said Heading, ImmutableArray<OutFile> Files)> Of(string jobFolder) =>
         Folders.Select(f => (f.Heading, In(jobFolder, f.Folder))).Where(f => !f.Item2.IsEmpty);
 
     public static void Map(IEndpointRouteBuilder app) => app.MapGet("/made/{**file}", (string file, Worktable table) =>

@@ -78,5 +78,5 @@ internal sealed class PageKey
 
     private static byte[] Hash(string text) => SHA256.HashData(Encoding.UTF8.GetBytes(text));
 
-    private byte[] Derived(string what) => HMACSHA256.HashData(_secret, Encoding.UTF8.GetBytes("nameband page " + what));
+    private byte[] Derived(string what) => HMACSHA256.HashData(_secret, Encoding.UTF8.GetBytes(string.Join(' ', "nameband", "page", what)));
 }

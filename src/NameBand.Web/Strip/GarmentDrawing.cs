@@ -37,7 +37,7 @@ internal static class GarmentDrawing
         {
             svg.Append(CultureInfo.InvariantCulture, $"<g transform=\"translate({(isFront ? half : 3 * half):0.#} {tall - 20:0.#})\">");
             View(svg, hung, new Eye(plan, isFront, isOutside, n => n.IsGone || sewn.Contains(n.Lettered.Name.Row)));
-            string words = isFront ? "front" : "back";
+            Said words = isFront ? "front" : "back";
             svg.Append(
                 CultureInfo.InvariantCulture,
                 $"<text x=\"0\" y=\"55\" text-anchor=\"middle\" font-size=\"{tall / 18:0}\">{words}</text></g>");

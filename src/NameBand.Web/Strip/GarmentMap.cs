@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NameBand.Common;
 using NameBand.Garment.Hanging;
 using NameBand.Job;
 using NameBand.Layout;
@@ -24,7 +25,7 @@ internal static class GarmentMap
         json.WriteStartObject();
         json.WriteNumber("layout", layoutNumber);
         json.WriteString("kind", garment.Kind.ToString().ToLowerInvariant());
-        json.WriteString("says", InWords(garment, plan));
+        json.WriteString("says", InWords(garment, plan).ToString());
         json.WriteBoolean("outside", plan.Hem.Side == GarmentSide.Outside);
         json.WriteBoolean("upright", plan.Hem.ReadBy == Reader.Viewer);
         json.WriteStartArray("body");
@@ -72,19 +73,18 @@ internal static class GarmentMap
     }
 
     /// <summary>What it is, for those who do not see it.</summary>
-    public static string InWords(HungGarment garment, StripPlan plan)
+    public static Said InWords(HungGarment garment, StripPlan plan)
     {
-        string what = garment.Kind switch
+        Said what = garment.Kind switch
         {
             HangingKind.Cape => "A cape",
             HangingKind.Banner => "A banner",
             HangingKind.Curtain => "A curtain",
             _ => "A skirt",
         };
-        string folds =
-            garment.Folds switch { 0 => "without folds", 1 => "in one fold", var n => FormattableString.Invariant($"in {n} folds") };
-        string rounds = plan.Rounds.Length == 1 ? "one round" : FormattableString.Invariant($"{plan.Rounds.Length} rounds");
-        string names = plan.NameCount == 1 ? "one name" : FormattableString.Invariant($"{plan.NameCount} names");
+        Said folds = garment.Folds == 0 ? "without folds" : Said.Plural(garment.Folds, "in one fold", $"in {garment.Folds} folds");
+        Said rounds = Said.Plural(plan.Rounds.Length, "one round", $"{plan.Rounds.Length} rounds");
+        Said names = Said.Plural(plan.NameCount, "one name", $"{plan.NameCount} names");
         return $"{what}, hanging {folds}, with {names} on {rounds}";
     }
 

@@ -14,23 +14,32 @@ internal sealed partial record AlikeRows(Said Asks, HeldFor For, ImmutableArray<
     public static ImmutableArray<AlikeRows> Of(NameList list) =>
         [.. list.Rows.Where(r => r.WaitsForDecision || (r.Outcome == RowOutcome.Held && r.HeldFor == HeldFor.Answer))
             .GroupBy(r => (r.HeldFor, Asks: Alike(r)))
-            .Select(g => new AlikeRows(Question(g.Key.Asks, [.. g]), g.Key.HeldFor, [.. g]))];
+            .Select(g => new AlikeRows(Question([.. g]), g.Key.HeldFor, [.. g]))];
 
     /// <summary>One answer for all of them makes sense where each could be kept as it stands.</summary>
     public bool CanBeKept => For is HeldFor.Doubt or HeldFor.Wish or HeldFor.Marks;
 
-    private static Said Question(string alike, ImmutableArray<ListedRow> rows) =>
+    private static Said Question(ImmutableArray<ListedRow> rows) =>
         rows[0].HeldFor == HeldFor.Marks
             ? "Shall the marks that are lacking be added by hand?"
-            : PageWords.Of(Wording.AsSentence(rows.Length == 1 ? rows[0].Reason : Said.Plain(alike)));
+            : PageWords.Of(Wording.AsSentence(
+                rows.Length == 1 || rows[0].HeldFor == HeldFor.Wish ? rows[0].Reason : Alike(rows[0].Reason)));
 
     /// <summary>Two reasons are alike that differ only in rows, names and numbers.</summary>
     private static string Alike(ListedRow row) => row.HeldFor switch
     {
         HeldFor.Marks => "",
         HeldFor.Wish => row.Reason.English,
-        _ => Blanks().Replace(Numbers().Replace(Quoted().Replace(Places().Replace(row.Reason.English, "another row"), "…"), "…"), " "),
+        _ => Alike(row.Reason).English,
     };
+
+    private static Said Alike(Said reason)
+    {
+        Said another = "another row";
+        return reason.Changed((text, culture) => Blanks().Replace(
+            Numbers().Replace(
+                Quoted().Replace(Places().Replace(text, culture.Name.Length == 0 ? another.English : another.ToString()), "…"), "…"), " "));
+    }
 
     [GeneratedRegex(
         @"[^\s“”;:,?]+(?: [^\s“”;:,?]+)*?\.(?:csv|tsv|txt|xlsx)(?:#[^,]+)?, line \d+|\bline \d+", RegexOptions.CultureInvariant)]

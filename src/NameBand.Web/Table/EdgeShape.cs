@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using NameBand.Common;
 
 namespace NameBand.Web.Table;
 
 /// <summary>What names go round, as one is asked for it.</summary>
 /// <param name="Turn">Part of a full circle; null: to be said in a field of its own.</param>
 /// <param name="IsClosed">The edge meets itself.</param>
-internal sealed record EdgeShape(string Key, string Words, string Means, double? Turn, bool IsClosed)
+internal sealed record EdgeShape(string Key, Said Words, Said Means, double? Turn, bool IsClosed)
 {
     public static ImmutableArray<EdgeShape> All { get; } =
     [

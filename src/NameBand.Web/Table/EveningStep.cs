@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Names;
 using NameBand.Output;
@@ -11,7 +12,7 @@ namespace NameBand.Web.Table;
 /// <param name="Name">What it is called.</param>
 /// <param name="Says">What it came to so far; empty: nothing yet.</param>
 /// <param name="IsDone">As the job's folder has it: no step keeps anything of its own.</param>
-internal sealed record EveningStep(string Address, string Name, string Says, bool IsDone)
+internal sealed record EveningStep(string Address, Said Name, Said Says, bool IsDone)
 {
     public const string List = "list", Questions = "questions", Edge = "edge", Workshop = "workshop", Plan = "plan", Proofs = "proofs",
     Files = "files";
@@ -35,14 +36,14 @@ internal sealed record EveningStep(string Address, string Name, string Says, boo
         return
         [
             new(List, "the list", rows is not null ? Words.Count(People(rows), "person", "people") : "", isRead),
-            new(Questions, "questions", waiting + asked > 0 ? $"{waiting + asked} open" : rows is not null ? "none open" : "",
+            new(Questions, "questions", waiting + asked > 0 ? (Said)$"{waiting + asked} open" : rows is not null ? "none open" : "",
                 isRead && waiting + asked == 0),
-            new(Edge, "the edge", isPlanned ? $"{Words.Metres(now.Plan!.Hem.EdgeLengthMm)} m" : "",
+            new(Edge, "the edge", isPlanned ? (Said)$"{Words.Metres(now.Plan!.Hem.EdgeLengthMm)} m" : "",
                 now.HasJobFile && (now.Job is not null || isLaying)),
             new(Workshop, "your machine", "", IsToldOfMachine(table)),
-            new(Plan, "the plan", isPlanned && IsChosen(now) ? $"{Words.Mm(now.Plan!.LetterHeightMm)} mm high" : "",
+            new(Plan, "the plan", isPlanned && IsChosen(now) ? (Said)$"{Words.Mm(now.Plan!.LetterHeightMm)} mm high" : "",
                 (isPlanned || isLaying) && IsChosen(now)),
-            new(Proofs, "proofs", all > 0 ? unread == 0 ? "all read" : $"{all - unread} of {all} read" : "", all > 0 && unread == 0),
+            new(Proofs, "proofs", all > 0 ? unread == 0 ? "all read" : (Said)$"{all - unread} of {all} read" : "", all > 0 && unread == 0),
             new(Files, "files", "", isMade),
         ];
     }

@@ -16,14 +16,14 @@ internal sealed class History
 {
     private const int MostSteps = 200; // Steps back: an evening's work, and each keeps whole files of a few kilobytes.
 
-    private readonly List<(string What, JobFiles Files)> _back = [];
-    private readonly List<(string What, JobFiles Files)> _forth = [];
+    private readonly List<(Said What, JobFiles Files)> _back = [];
+    private readonly List<(Said What, JobFiles Files)> _forth = [];
 
-    public string? UndoWords => _back.Count > 0 ? _back[^1].What : null;
+    public Said? UndoWords => _back.Count > 0 ? _back[^1].What : null;
 
-    public string? RedoWords => _forth.Count > 0 ? _forth[^1].What : null;
+    public Said? RedoWords => _forth.Count > 0 ? _forth[^1].What : null;
 
-    public void Did(string what, JobFiles before)
+    public void Did(Said what, JobFiles before)
     {
         _forth.Clear();
         _back.Add((what, before));
@@ -35,7 +35,7 @@ internal sealed class History
 
     /// <summary>Takes up what was kept before a restart. What somebody changed meanwhile is a step of its own.</summary>
     /// <returns>In words, where nothing can be undone though there was something; null: all is well.</returns>
-    public string? TakeUp(string folder, JobFiles now)
+    public Said? TakeUp(string folder, JobFiles now)
     {
         var (steps, isDamaged) = HistoryFile.Read(folder);
         if (steps is not null)
@@ -74,7 +74,7 @@ internal sealed class History
         Move(_forth, _back, now, restore);
 
     private static ImmutableArray<Problem> Move(
-        List<(string What, JobFiles Files)> from, List<(string What, JobFiles Files)> to, JobFiles now,
+        List<(Said What, JobFiles Files)> from, List<(Said What, JobFiles Files)> to, JobFiles now,
         Func<JobFiles, JobFiles, ImmutableArray<Problem>> restore)
     {
         if (from.Count == 0)

@@ -22,8 +22,8 @@ internal static class HistoryFile
     private sealed record KeptStep(string What, string[] Files);
 
     /// <summary>Steps that can be undone and done again, the next one last, and how the files stood when they were kept.</summary>
-    public sealed record Steps(JobFiles Now, ImmutableArray<(string What, JobFiles Files)> Back, ImmutableArray<(
-        string What, JobFiles Files)> Forth);
+    public sealed record Steps(
+        JobFiles Now, ImmutableArray<(Said What, JobFiles Files)> Back, ImmutableArray<(Said What, JobFiles Files)> Forth);
 
     /// <exception cref="IOException">The machine could not write.</exception>
     public static void Keep(string folder, Steps steps)
@@ -61,8 +61,9 @@ internal static class HistoryFile
             byPrint[KeptFile.None.Fingerprint] = KeptFile.None;
             return (new Steps(Of(kept.Now).Files, [.. kept.Back.Select(Of)], [.. kept.Forth.Select(Of)]), false);
 
-            (string What, JobFiles Files) Of(KeptStep step) =>
-                (PlainText.Short(step.What, 200), new JobFiles(byPrint[step.Files[0]], byPrint[step.Files[1]], byPrint[step.Files[2]]));
+            (Said What, JobFiles Files) Of(KeptStep step) =>
+                (Said.Plain(PlainText.Short(step.What, 200)),
+                    new JobFiles(byPrint[step.Files[0]], byPrint[step.Files[1]], byPrint[step.Files[2]]));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or FormatException
             or KeyNotFoundException or IndexOutOfRangeException or NullReferenceException or ArgumentNullException)
@@ -74,8 +75,8 @@ internal static class HistoryFile
     private static byte[] Bytes(Steps steps)
     {
         var files = new Dictionary<string, string>(StringComparer.Ordinal);
-        var kept = new Kept(1, files, Of("", steps.Now), [.. steps.Back.Select(s => Of(s.What, s.Files))],
-            [.. steps.Forth.Select(s => Of(s.What, s.Files))]);
+        var kept = new Kept(1, files, Of("", steps.Now), [.. steps.Back.Select(s => Of(s.What.English, s.Files))],
+            [.. steps.Forth.Select(s => Of(s.What.English, s.Files))]);
         return JsonSerializer.SerializeToUtf8Bytes(kept);
 
         KeptStep Of(string what, JobFiles of) => new(what, [Print(of.Job), Print(of.Corrections), Print(of.Workshop)]);

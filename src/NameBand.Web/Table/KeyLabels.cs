@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Web.Table;
@@ -6,8 +7,8 @@ namespace NameBand.Web.Table;
 /// <summary>What a key is called where it is set. The last words of most keys say it; these need better ones.</summary>
 internal static class KeyLabels
 {
-    private static readonly ImmutableDictionary<string, string> Own =
-        ImmutableDictionary.CreateRange(StringComparer.Ordinal, new Dictionary<string, string>
+    private static readonly ImmutableDictionary<string, Said> Own =
+        ImmutableDictionary.CreateRange(StringComparer.Ordinal, new Dictionary<string, Said>
         {
             ["format"] = "Form of the file",
             ["way"] = "Way onto the cloth",
@@ -173,22 +174,39 @@ internal static class KeyLabels
             ["thanks.width"] = "Width of a thank-you picture",
             ["playback.width"] = "Width of a playback",
             ["playback.seconds"] = "Seconds of a playback",
+            ["title"] = "Title",
+            ["lists"] = "Lists",
+            ["strip.rounds"] = "Rounds",
+            ["lettering.face"] = "Face",
+            ["lettering.height"] = "Height",
+            ["machine.stitchesPerMinute"] = "Stitches per minute",
+            ["machine.secondsToStart"] = "Seconds to start",
+            ["hands.clippingMinutesPerName"] = "Clipping minutes per name",
+            ["hands.pressingMinutesPerMetre"] = "Pressing minutes per metre",
+            ["hands.trimmingMinutesPerMetre"] = "Trimming minutes per metre",
+            ["hands.turningInMinutesPerMetre"] = "Turning in minutes per metre",
+            ["hands.pinningMinutesPerMetre"] = "Pinning minutes per metre",
+            ["hands.sewingLowerEdgeMinutesPerMetre"] = "Sewing lower edge minutes per metre",
+            ["hands.sewingUpperEdgeMinutesPerMetre"] = "Sewing upper edge minutes per metre",
+            ["strip.grain"] = "Grain",
+            ["groups"] = "Groups",
+            ["names"] = "Names",
+            ["lettering.motif"] = "Motif",
+            ["hands.washingMinutes"] = "Washing minutes",
+            ["hands.cuttingMinutesPerMetre"] = "Cutting minutes per metre",
+            ["hands.rulingMinutesPerMetre"] = "Ruling minutes per metre",
+            ["hands.stiffeningMinutesPerMetre"] = "Stiffening minutes per metre",
+            ["hands.backingMinutesPerPiece"] = "Backing minutes per piece",
+            ["hands.checkingMinutesPerName"] = "Checking minutes per name",
+            ["hands.unpickingMinutesPerName"] = "Unpicking minutes per name",
+            ["hands.cuttingApartMinutesPerMetre"] = "Cutting apart minutes per metre",
         });
 
-    public static string Of(JobKeyCard card)
-    {
-        if (Own.TryGetValue(card.Path, out string? own))
-        {
-            return own;
-        }
-
-        string[] steps = card.Path.Split('.');
-        string words = Said(string.Join(' ', steps.Length > 1 ? steps[1..] : steps));
-        return char.ToUpperInvariant(words[0]) + words[1..];
-    }
+    /// <summary>A key of which nobody has said it goes by its own word.</summary>
+    public static Said Of(JobKeyCard card) => Own.GetValueOrDefault(card.Path) ?? Common.Said.Plain(card.Path.Split('.')[^1]);
 
     /// <summary>A word of job.json as one says it.</summary>
-    public static string Said(string word) => word switch
+    public static Said Said(string word) => word switch
     {
         "true" => "yes",
         "false" => "no",
@@ -208,8 +226,47 @@ internal static class KeyLabels
         "laid" => "laid on hooped backing",
         "drawn" => "two crosses in pencil",
         "paper" => "a template under the needle",
+        "afterCutting" => "after cutting",
+        "alphabetical" => "alphabetical",
+        "any" => "any",
+        "ask" => "ask",
+        "asSet" => "as set",
+        "beforeCutting" => "before cutting",
+        "bias" => "bias",
+        "biggestLetters" => "biggest letters",
+        "byHand" => "by hand",
+        "curved" => "curved",
+        "diagonal" => "diagonal",
+        "fewestHours" => "fewest hours",
+        "fromLeft" => "from left",
+        "fromRight" => "from right",
+        "inside" => "inside",
+        "interfacing" => "interfacing",
+        "left" => "left",
+        "leftOut" => "left out",
+        "lengthwise" => "lengthwise",
+        "metric" => "metric",
+        "monospaced" => "monospaced",
+        "none" => "none",
+        "outline" => "outline",
+        "outside" => "outside",
+        "right" => "right",
+        "sans" => "sans",
+        "script" => "script",
+        "serif" => "serif",
+        "sewn" => "sewn",
+        "slab" => "slab",
+        "soonest" => "soonest",
+        "starch" => "starch",
+        "straight" => "straight",
+        "tracedLetters" => "traced letters",
+        "unknown" => "unknown",
+        "viewer" => "viewer",
+        "wearer" => "wearer",
+        "yards" => "yards",
         // A name, such as a face’s, is no word of a job.
-        [>= 'A' and <= 'Z', ..] => word,
-        _ => string.Concat(word.Select(c => char.IsAsciiLetterUpper(c) ? " " + char.ToLowerInvariant(c) : c.ToString())),
+        [>= 'A' and <= 'Z', ..] => Common.Said.Plain(word),
+        _ => Common.Said.Plain(
+            string.Concat(word.Select(c => char.IsAsciiLetterUpper(c) ? " " + char.ToLowerInvariant(c) : c.ToString()))),
     };
 }

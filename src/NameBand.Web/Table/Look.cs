@@ -9,7 +9,7 @@ namespace NameBand.Web.Table;
 /// <param name="Word">What the key is set to; empty: as usual.</param>
 /// <param name="Called">What it is called.</param>
 /// <param name="Edits">What choosing it sets.</param>
-internal sealed record Look(string Word, string Called, ImmutableArray<JobEdit> Edits)
+internal sealed record Look(string Word, Said Called, ImmutableArray<JobEdit> Edits)
 {
     /// <summary>Colours change nothing but what is seen: nothing is laid out for them.</summary>
     public Dyes? Colours { get; init; }
@@ -45,7 +45,7 @@ internal static class Looks
 
     private static readonly string[] Woven = ["#f5efe2", "#ffffff", "#e3d3b1", "#b9c7d6", "#d9b8b0", "#b8c4a2", "#5c6068", "#1f2430"];
 
-    private static readonly (string Word, string Called)[] Motifs =
+    private static readonly (string Word, Said Called)[] Motifs =
         [("", "nothing"), ("dot", "a dot"), ("diamond", "a diamond"), ("smallStar", "a small star")];
 
     /// <param name="names">Faces or cloths to choose from.</param>
@@ -57,7 +57,7 @@ internal static class Looks
             [.. Woven.Select(c => new Look(c, ColourWords.Of(c), [JobEdit.Text(key, c)]) { Colours = new Dyes(Colour(c), null) })],
         ThreadColour =>
             [.. Dyed.Select(c => new Look(c, ColourWords.Of(c), [JobEdit.Text(key, c)]) { Colours = new Dyes(null, Colour(c)) })],
-        _ => [.. names.Select(n => new Look(n, n, [JobEdit.Text(key, n)]))],
+        _ => [.. names.Select(n => new Look(n, Said.Plain(n), [JobEdit.Text(key, n)]))],
     };
 
     private static CssColour Colour(string hex) => CssColour.Of(Convert.ToInt32(hex[1..], 16));
@@ -66,7 +66,7 @@ internal static class Looks
 /// <summary>Colours as one calls them.</summary>
 internal static class ColourWords
 {
-    private static readonly Dictionary<string, string> Called = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, Said> Called = new(StringComparer.Ordinal)
     {
         ["#2e4c8e"] = "indigo",
         ["#1c2c5c"] = "night blue",
@@ -87,5 +87,5 @@ internal static class ColourWords
         ["#1f2430"] = "night",
     };
 
-    public static string Of(string hex) => Called.GetValueOrDefault(hex, hex);
+    public static Said Of(string hex) => Called.GetValueOrDefault(hex) ?? Said.Plain(hex);
 }

@@ -10,7 +10,7 @@ namespace NameBand.Web.Table;
 /// <param name="Towards">What it leads to, for those who hear the page.</param>
 /// <param name="Row">The row it leads to; null: a part of the sentence.</param>
 /// <param name="Theme">The part of the sentence it opens, where it leads to none of the rows.</param>
-internal sealed record OfferedMend(string Words, string Towards, RowRef? Row, string? Theme)
+internal sealed record OfferedMend(Said Words, Said Towards, RowRef? Row, string? Theme)
 {
     /// <summary>What the press sets in job.json itself; empty: it only leads somewhere.</summary>
     public ImmutableArray<JobEdit> Edits { get; private init; } = [];
@@ -21,7 +21,7 @@ internal sealed record OfferedMend(string Words, string Towards, RowRef? Row, st
         var where = problem.Where;
         if (RowAt(where, table, folder) is { } row)
         {
-            return [new OfferedMend("go to the row", row.ToString(), row, null)];
+            return [new OfferedMend("go to the row", row.InWords, row, null)];
         }
 
         return CardOf(where.Key is { } key ? JobKeyCard.Today(key) : null) is { } card
@@ -38,12 +38,12 @@ internal sealed record OfferedMend(string Words, string Towards, RowRef? Row, st
         }
 
         var taken = JobEdit.Remove(key);
-        var ways = new List<OfferedMend> { new("take it out", key, null, null) { Edits = [taken] } };
+        var ways = new List<OfferedMend> { new("take it out", Said.Plain(key), null, null) { Edits = [taken] } };
         if (JobKeyCard.MeantBy(key) is { } meant && JobKeyCard.All.Any(c => c.Path == meant) && JobEditing.ValueOf(file, meant) is null)
         {
             ways.Insert(
                 0, new OfferedMend(
-                    $"call it “{KeyLabels.Of(JobKeyCard.All.First(c => c.Path == meant))}”", key, null,
+                    $"call it “{KeyLabels.Of(JobKeyCard.All.First(c => c.Path == meant))}”", Said.Plain(key), null,
                     null)
                 { Edits = [taken, new JobEdit(meant, value)] });
         }

@@ -11,7 +11,7 @@ namespace NameBand.Web.Table;
 /// </summary>
 internal static partial class PageWords
 {
-    private static readonly (string File, string Called)[] Files =
+    private static readonly (string File, Said Called)[] Files =
     [
         (JobReader.FileName, "the job"), ("corrections.csv", "your decisions"), ("approvals.csv", "the owners’ answers"),
         ("workshop.json", "your workshop"),
@@ -22,7 +22,7 @@ internal static partial class PageWords
     private static readonly FrozenDictionary<string, JobKeyCard> Cards =
         JobKeyCard.All.ToFrozenDictionary(c => c.Path, StringComparer.Ordinal);
 
-    private static readonly FrozenDictionary<string, string> ByLastWord = JobKeyCard.All.Where(c => c.Path.Contains('.'))
+    private static readonly FrozenDictionary<string, Said> ByLastWord = JobKeyCard.All.Where(c => c.Path.Contains('.'))
         .GroupBy(c => c.Path.Split('.')[^1]).ToFrozenDictionary(g => g.Key, g => KeyLabels.Of(g.First()), StringComparer.Ordinal);
 
     /// <summary>What was found and what to do.</summary>
@@ -36,24 +36,24 @@ internal static partial class PageWords
     {
         foreach (var (file, called) in Files)
         {
-            text = text.Replace(file, called, StringComparison.Ordinal);
+            text = text.Replace(file, called.ToString(), StringComparison.Ordinal);
         }
 
         text = Dotted()
             .Replace(text, m => IsTold(m) ? m.Value : Cards.TryGetValue(m.Value, out var card) ? $"“{KeyLabels.Of(card)}”" : m.Value);
         text = Quoted().Replace(text, m => $"“{Called(m.Groups[1].Value, key)}”");
-        return Camel().Replace(text, m => IsTold(m) ? m.Value : KeyLabels.Said(m.Value));
+        return Camel().Replace(text, m => IsTold(m) ? m.Value : KeyLabels.Said(m.Value).ToString());
     }
 
     /// <summary>What stands between these marks is hers, such as a name: it stays as she wrote it.</summary>
     private static bool IsTold(Match match) => match.Value[0] == '“';
 
     /// <summary>A key by its last word is the one beside that which the text is about, where there are several of it.</summary>
-    private static string Called(string word, string? key)
+    private static Said Called(string word, string? key)
     {
         string beside = key is null || !key.Contains('.') ? word : key[..(key.LastIndexOf('.') + 1)] + word;
         return Cards.TryGetValue(beside, out var card) && card.Path.Contains('.') ? KeyLabels.Of(card)
-            : word.Any(char.IsAsciiLetterUpper) || !ByLastWord.TryGetValue(word, out string? label) ? KeyLabels.Said(word) : label;
+            : word.Any(char.IsAsciiLetterUpper) || !ByLastWord.TryGetValue(word, out var label) ? KeyLabels.Said(word) : label;
     }
 
     [GeneratedRegex(@"“[^”]*”|(?<![\w.])[a-z][A-Za-z]*(?:\.[a-z][A-Za-z]*)+(?![\w])", RegexOptions.CultureInvariant)]

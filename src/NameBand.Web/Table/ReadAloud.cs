@@ -15,16 +15,15 @@ internal static class ReadAloud
         int no = Count(r => r is { Outcome: RowOutcome.LeftOut, AsksNotToBeShown: true });
         int others = Count(r => r is { Outcome: RowOutcome.LeftOut, AsksNotToBeShown: false });
         int questions = kinds.Sum(k => k.Rows.Length);
-        string[] parts =
+        Said?[] parts =
         [
             Words.Count(people, "person", "people"),
-            repeats > 0 ? $"{Words.Count(repeats, "repeat", "repeats")}, sewn once" : "",
-            questions > 0
-            ? $"{Words.Count(questions, "question", "questions")}{(questions > 1 ? $" of {Words.Kinds(kinds.Length)}" : "")}"
-            : "no question",
-            no > 0 ? no == 1 ? "one says no" : $"{Words.Few(no)} say no" : "",
-            others > 0 ? others == 1 ? "one row is left out" : $"{Words.Few(others)} rows are left out" : "",
+            repeats > 0 ? (Said)$"{Words.Count(repeats, "repeat", "repeats")}, sewn once" : null,
+            questions > 1 ? (Said)$"{Words.Count(questions, "question", "questions")} of {Words.Kinds(kinds.Length)}"
+            : questions == 1 ? Words.Count(questions, "question", "questions") : "no question",
+            no > 0 ? Said.Plural(no, "one says no", $"{Words.Few(no)} say no") : null,
+            others > 0 ? Said.Plural(others, "one row is left out", $"{Words.Few(others)} rows are left out") : null,
         ];
-        return Wording.AsSentence(Said.Plain(string.Join("; ", parts.Where(p => p.Length > 0))));
+        return Wording.AsSentence(Said.Join("; ", parts.OfType<Said>()));
     }
 }

@@ -41,16 +41,16 @@ public sealed record TableSnapshot(
     public bool IsCountingStopped { get; init; }
 
     /// <summary>What undo would take back, in words; null: there is nothing.</summary>
-    public string? Undo { get; init; }
+    public Said? Undo { get; init; }
 
     /// <summary>What redo would do again, in words; null: there is nothing.</summary>
-    public string? Redo { get; init; }
+    public Said? Redo { get; init; }
 
     /// <summary>Why nothing of before a restart can be undone; null: all is well.</summary>
-    public string? UndoLost { get; init; }
+    public Said? UndoLost { get; init; }
 
     /// <summary>What went wrong at the machine, such as a full disk; null: nothing.</summary>
-    public string? Fault { get; init; }
+    public Said? Fault { get; init; }
 
     public StripPlan? Plan => Laid?.Plan;
 

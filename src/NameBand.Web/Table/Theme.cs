@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Web.Table;
@@ -7,7 +8,7 @@ namespace NameBand.Web.Table;
 /// <param name="Heading">What is set here, in a maker's words.</param>
 /// <param name="Main">Keys shown at once.</param>
 /// <param name="More">Beginnings of the other keys, shown on demand.</param>
-public sealed record Theme(string Name, string Heading, ImmutableArray<string> Main, ImmutableArray<string> More)
+public sealed record Theme(string Name, Said Heading, ImmutableArray<string> Main, ImmutableArray<string> More)
 {
     public static ImmutableArray<Theme> All { get; } =
     [

@@ -23,7 +23,7 @@ internal static class Uploads
             .SelectMany(n => new[] { FormattableString.Invariant($"com{n}"), FormattableString.Invariant($"lpt{n}") })];
 
     /// <returns>The file's name in the folder, or what is wrong with it.</returns>
-    public static async Task<(string? Name, string Wrong)> TakeInAsync(string folder, IBrowserFile file)
+    public static async Task<(string? Name, Said Wrong)> TakeInAsync(string folder, IBrowserFile file)
     {
         string shown = PlainText.Short(file.Name, LongestNameCharacters);
         if (!Endings.Contains(Path.GetExtension(file.Name), StringComparer.OrdinalIgnoreCase))
@@ -53,11 +53,11 @@ internal static class Uploads
     }
 
     /// <summary>What to do about a file that is no list, such as one of another spreadsheet, or a picture dropped by mistake.</summary>
-    private static string NotAList(string shown) =>
+    private static Said NotAList(string shown) =>
         Others.Contains(Path.GetExtension(shown), StringComparer.OrdinalIgnoreCase)
-            ? $"“{shown}” is a spreadsheet of another kind. Open it, choose “save as”, and save it as .xlsx or .csv."
+            ? (Said)$"“{shown}” is a spreadsheet of another kind. Open it, choose “save as”, and save it as .xlsx or .csv."
         : Pictures.Contains(Path.GetExtension(shown), StringComparer.OrdinalIgnoreCase)
-            ? $"“{shown}” is a picture; lists of names are taken in here, as .xlsx or .csv. Nothing was changed."
+            ? (Said)$"“{shown}” is a picture; lists of names are taken in here, as .xlsx or .csv. Nothing was changed."
         : $"“{shown}” is neither a CSV file nor a workbook (.xlsx). In your spreadsheet choose “save as”, and one of these.";
 
     /// <summary>The last part of the name alone, of letters, digits and blanks, so that it can only lie in the folder.</summary>
@@ -77,7 +77,7 @@ internal static class Uploads
         Directory.EnumerateFileSystemEntries(folder).Any(e => Path.GetFileName(e).Equals(name, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The same file again is the same file; another one of the same name gets a number.</summary>
-    internal static (string? Name, string Wrong) Keep(string folder, string name, byte[] content)
+    internal static (string? Name, Said Wrong) Keep(string folder, string name, byte[] content)
     {
         var kept = KeptFile.Of(content);
         for (int i = 1; ; i++)
@@ -88,7 +88,7 @@ internal static class Uploads
             if (!IsTaken(folder, tried))
             {
                 var saved = JobStore.Save(folder, tried, kept, KeptFile.None);
-                return saved.Value is null ? (null, $"{saved.Problems[0].Found} {saved.Problems[0].Mend}") : (tried, "");
+                return saved.Value is null ? (null, (Said)$"{saved.Problems[0].Found} {saved.Problems[0].Mend}") : (tried, "");
             }
 
             if (File.Exists(path) && JobStore.Read(folder, tried).Fingerprint == kept.Fingerprint)

@@ -67,7 +67,7 @@ public sealed class Worktable : IDisposable
     public void Open()
     {
         _jobFile = JobStore.Read(Folder, JobReader.FileName);
-        string? lost = _history.TakeUp(Folder, Files());
+        var lost = _history.TakeUp(Folder, Files());
         Publish(now => now with { UndoLost = lost });
         _watch.Begin();
         StartOver();
@@ -76,7 +76,7 @@ public sealed class Worktable : IDisposable
     /// <summary>Sets keys of job.json, if the job can be read with them; one step of undo.</summary>
     /// <param name="what">What is done, in words, for undo.</param>
     /// <returns>What is wrong with it; nothing was changed unless this is empty.</returns>
-    public Task<ImmutableArray<Problem>> ChangeAsync(string what, params ImmutableArray<JobEdit> edits) => SaveAsync(() =>
+    public Task<ImmutableArray<Problem>> ChangeAsync(Said what, params ImmutableArray<JobEdit> edits) => SaveAsync(() =>
     {
         var before = Files();
         var problems = Set(edits, JobReader.Check(Folder, [.. _jobFile.Bytes]));
@@ -89,7 +89,7 @@ public sealed class Worktable : IDisposable
     });
 
     /// <summary>Writes what is told of the workshop, and sets keys of job.json with it; one step of undo.</summary>
-    public Task<ImmutableArray<Problem>> TellWorkshopAsync(string what, WorkshopAnswers answers, params ImmutableArray<JobEdit> edits) =>
+    public Task<ImmutableArray<Problem>> TellWorkshopAsync(Said what, WorkshopAnswers answers, params ImmutableArray<JobEdit> edits) =>
         SaveAsync(() =>
     {
         var before = Files();
@@ -125,7 +125,7 @@ public sealed class Worktable : IDisposable
         SaveAsync(() => _history.Redo(Files(), Restore), () => _history.RedoWords is not null);
 
     /// <summary>Writes decisions about rows to corrections.csv; one step of undo.</summary>
-    public Task<ImmutableArray<Problem>> DecideAsync(string what, params ImmutableArray<RowDecision> decisions) => SaveAsync(() =>
+    public Task<ImmutableArray<Problem>> DecideAsync(Said what, params ImmutableArray<RowDecision> decisions) => SaveAsync(() =>
     {
         var before = Files();
         var content = CorrectionsEditing.Apply(Folder, decisions);
@@ -252,7 +252,7 @@ public sealed class Worktable : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            Publish(cancel, now => now with { IsLaying = false, Laid = null, Fault = $"The machine could not read: {e.Message}" });
+            Publish(cancel, now => now with { IsLaying = false, Laid = null, Fault = Table.Fault.OfReading(e) });
         }
         catch (Exception e)
         {
@@ -261,7 +261,7 @@ public sealed class Worktable : IDisposable
                 {
                     IsLaying = false,
                     Laid = null,
-                    Fault = $"This is a fault in NameBand, not in your files. {e.GetType().Name}: {e.Message}"
+                    Fault = Table.Fault.InWords(e)
                 });
         }
         finally

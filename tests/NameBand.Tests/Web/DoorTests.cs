@@ -120,7 +120,7 @@ public sealed partial class DoorTests(ServedPage page) : IClassFixture<ServedPag
         var refused = await AskAsync("GET", "/", null);
 
         Assert.Contains($"http://127.0.0.1:{_page.Port}/open/", refused.Text, StringComparison.Ordinal);
-        Assert.Contains("the window in which\nthe worktable was started", refused.Text.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Contains("the window in which the worktable was started", refused.Text.ReplaceLineEndings("\n"), StringComparison.Ordinal);
         Assert.DoesNotContain(_page.Key.Word, refused.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(ServedPage.Name, refused.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(_page.Job, refused.Text, StringComparison.Ordinal);

@@ -97,7 +97,7 @@ public class HistoryFileTests
         using var folder = Folder().With(HistoryFile.Name, damaged);
         using var table = Open(folder);
         Assert.Null(table.Now.Undo);
-        Assert.Contains("undo starts again from here", table.Now.UndoLost, StringComparison.Ordinal);
+        Assert.Contains("undo starts again from here", table.Now.UndoLost!.English, StringComparison.Ordinal);
         Assert.Empty(await table.ChangeAsync("one", JobEdit.Text("title", "One")));
         Assert.Equal("one", table.Now.Undo);
         Assert.False(HistoryFile.Read(folder.FullPath).IsDamaged);

@@ -1,7 +1,9 @@
 using System.Text.RegularExpressions;
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Web.Table;
 using Xunit;
+using static NameBand.Tests.Saying.Spoken;
 
 namespace NameBand.Tests.Web;
 
@@ -15,7 +17,16 @@ public sealed partial class KeyLabelTests
 
     [Fact]
     public void Words_and_figures_stand_apart() =>
-        Assert.Equal([], JobKeyCard.All.Select(KeyLabels.Of).Where(l => Glued().IsMatch(l) || l.StartsWith(' ')));
+        Assert.Equal([], JobKeyCard.All.Select(c => KeyLabels.Of(c).English).Where(l => Glued().IsMatch(l) || l.StartsWith(' ')));
+
+    [Fact]
+    public void Every_key_and_every_word_to_choose_can_be_said_in_another_language()
+    {
+        Assert.Equal([], JobKeyCard.All.Where(c => !IsSaid(KeyLabels.Of(c))).Select(c => c.Path));
+        Assert.Equal([], JobKeyCard.All.SelectMany(c => c.Words).Distinct().Where(w => !IsSaid(KeyLabels.Said(w))));
+
+        static bool IsSaid(Said label) => In("en-XA", label).StartsWith('«');
+    }
 
     [Theory]
     [InlineData("machine.breaksPer1000Stitches", "Thread breaks per 1,000 stitches")]

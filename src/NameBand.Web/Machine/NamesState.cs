@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using NameBand.Common;
 using NameBand.Job;

@@ -28,6 +28,10 @@ internal static class FeedDrawing
         double middleY = yMm + (SizeMm / 2);
         bool lengthwise = settings.Feed == StripFeed.Lengthwise;
         pages.Box(xMm, yMm, SizeMm, SizeMm, 0.2, Ink.Faint);
+        Said seat = "you sit here";
+        Said first = SewingDirection.FirstLetterFirst(settings) ? "first letter first" : "last letter first";
+        double size = Math.Min(2.8, 2.8 * (SizeMm - 7) / (pages.WidthMm(seat, 2.8) + pages.WidthMm(first, 2.8)));
+        pages.Text(xMm + 2, yMm + SizeMm - 2, seat, size, Ink.Quiet);
         pages.Text(xMm + 2, yMm + 4, "seen from above", 2.8, Ink.Quiet);
 
         // The strip leaves the picture at the side its sewn end goes to, and at the other its rest comes from.
@@ -50,10 +54,6 @@ internal static class FeedDrawing
         DrawWord(pages, middleX + (feedX * along * 0.6), middleY + (feedY * along * 0.6), settings);
         DrawNeedle(pages, middleX, middleY);
         DrawArrow(pages, middleX + (lengthwise ? StripMm : 0), middleY + (lengthwise ? 0 : StripMm + 3), feedX, feedY);
-        Said first = SewingDirection.FirstLetterFirst(settings) ? "first letter first" : "last letter first";
-        Said seat = "you sit here";
-        double size = Math.Min(2.8, 2.8 * (SizeMm - 7) / (pages.WidthMm(seat, 2.8) + pages.WidthMm(first, 2.8)));
-        pages.Text(xMm + 2, yMm + SizeMm - 2, seat, size, Ink.Quiet);
         pages.TextRight(xMm + SizeMm - 2, yMm + SizeMm - 2, first, size, Ink.Quiet);
     }
 

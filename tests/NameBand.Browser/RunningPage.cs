@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Text.RegularExpressions;
+using NameBand.Common;
 using NameBand.Tests;
 using NameBand.Web.Serving;
 
@@ -74,7 +75,12 @@ internal sealed partial class RunningPage : IDisposable
 
     /// <summary>The page as another account starts it, or the same one after its data were lost.</summary>
     /// <param name="data">Where the account's own data are.</param>
-    public static RunningPage StartFor(string data, string folder, params string[] more)
+    public static RunningPage StartFor(string data, string folder, params string[] more) => StartIn("", data, folder, more);
+
+    /// <summary>The page in a language that the environment names, as one who translates starts it.</summary>
+    public static RunningPage StartIn(string language, string folder) => StartIn(language, Data.FullPath, folder);
+
+    private static RunningPage StartIn(string language, string data, string folder, params string[] more)
     {
         // The program's own output folder, where its list of the page's files lies; or another build of it, to prove that one.
         string program = Environment.GetEnvironmentVariable("NAMEBAND_PROGRAM") is { Length: > 0 } other
@@ -84,7 +90,7 @@ internal sealed partial class RunningPage : IDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             UseShellExecute = false,
-            Environment = { ["XDG_DATA_HOME"] = data },
+            Environment = { ["XDG_DATA_HOME"] = data, [Language.Setting] = language },
         });
     }
 

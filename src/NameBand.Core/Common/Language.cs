@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using System.Reflection;
 using System.Resources;
 using Microsoft.Extensions.Localization;
 using Microsoft.Extensions.Logging.Abstractions;
@@ -43,6 +44,21 @@ public sealed class Language
 
     public CultureInfo Culture { get; }
 
+    /// <summary>That which the environment names; null: none, and each reader's own is spoken where the program has it.</summary>
+    public static CultureInfo? OfEnvironment =>
+        Environment.GetEnvironmentVariable(Setting) is { Length: > 0 } name ? CultureInfo.GetCultureInfo(name) : null;
+
+    /// <summary>Those that the program was built with a translation for.</summary>
+    public static IReadOnlyList<CultureInfo> Translated { get; } =
+        [.. typeof(Language).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "Languages").Value!
+            .Split(';').Where(name => name != "en").Select(CultureInfo.GetCultureInfo)];
+
+    /// <summary>As a page on the web names it.</summary>
+    public static string NameNow => Now?.Culture.Name ?? "en";
+
+    /// <summary>The language of a page and, where it is written the other way, its direction: attributes of <c>html</c>.</summary>
+    public static string HtmlNow => $"lang=\"{NameNow}\"{(Now is { IsRightToLeft: true } ? " dir=\"rtl\"" : "")}";
+
     /// <summary>Made from the English: it has the two forms of English.</summary>
     internal bool IsMade => _texts is PseudoTexts;
 
@@ -51,9 +67,9 @@ public sealed class Language
     /// <summary>Sets the language of all that the program does, where the environment names one.</summary>
     public static void TakeFromEnvironment()
     {
-        if (Environment.GetEnvironmentVariable(Setting) is { Length: > 0 } name)
+        if (OfEnvironment is { } culture)
         {
-            CultureInfo.CurrentUICulture = CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.GetCultureInfo(name);
+            CultureInfo.CurrentUICulture = CultureInfo.DefaultThreadCurrentUICulture = culture;
         }
     }
 
@@ -61,7 +77,7 @@ public sealed class Language
     internal string? Find(string key) => _texts[key] is { ResourceNotFound: false, Value: var said } ? said : null;
 
     /// <summary>The category of CLDR that a number has in it, such as <c>few</c>.</summary>
-    internal string PluralOf(double count) => PluralRules.CategoryOf(Culture.Name, count);
+    public string PluralOf(double count) => PluralRules.CategoryOf(Culture.Name, count);
 
     private static Language? Of(string name)
     {

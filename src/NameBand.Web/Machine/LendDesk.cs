@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using NameBand.Web.Table;
 
 namespace NameBand.Web.Machine;
 
@@ -23,6 +24,7 @@ public sealed class LendDesk : IDisposable
 
     private const int Digits = 8; // A hundred million codes against a few tries, and still typed at one go from screen to screen.
 
+    private readonly Hearers _hearers = new();
     private readonly Lock _lock = new();
     private readonly List<byte[]> _lent = [];
 
@@ -37,7 +39,7 @@ public sealed class LendDesk : IDisposable
     public LendDesk(TimeProvider time)
     {
         _time = time;
-        _end = time.CreateTimer(_ => Changed?.Invoke(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        _end = time.CreateTimer(_ => _hearers.Tell(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }
 
     /// <summary>Where the lent view answers; null: it is not lent.</summary>
@@ -69,7 +71,11 @@ public sealed class LendDesk : IDisposable
     }
 
     /// <summary>Told when a code was used up, tried in vain or has become too old, from any thread.</summary>
-    public event Action? Changed;
+    public event Action? Changed
+    {
+        add => _hearers.Add(value);
+        remove => _hearers.Remove(value);
+    }
 
     public void MakeCode()
     {
@@ -83,7 +89,7 @@ public sealed class LendDesk : IDisposable
 
         _end.Change(Holding, Timeout.InfiniteTimeSpan);
 
-        Changed?.Invoke();
+        _hearers.Tell();
     }
 
     /// <summary>No screen that it was lent to is answered any longer, and no code holds.</summary>
@@ -95,7 +101,7 @@ public sealed class LendDesk : IDisposable
             _code = null;
         }
 
-        Changed?.Invoke();
+        _hearers.Tell();
     }
 
     /// <summary>Whether a sender has given so many wrong codes that it is not heard until there is a new one.</summary>
@@ -132,7 +138,7 @@ public sealed class LendDesk : IDisposable
             }
         }
 
-        Changed?.Invoke();
+        _hearers.Tell();
         return token;
     }
 

@@ -32,7 +32,7 @@ internal static class DoorPages
     private static string Page(Said title, string body, string head = "") =>
         $"""
         <!DOCTYPE html>
-        <html lang="en">
+        <html {Language.HtmlNow}>
         <head>
         <meta charset="utf-8" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />

@@ -56,7 +56,7 @@ internal static class LendPages
     private static string Page(Said title, string body) =>
         $"""
         <!DOCTYPE html>
-        <html lang="en">
+        <html {Language.HtmlNow}>
         <head>
         <meta charset="utf-8" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />
@@ -68,6 +68,7 @@ internal static class LendPages
         <link rel="stylesheet" href="/_content/NameBand.Web/faces.css" />
         </head>
         <body class="lent">
+        {ScriptTexts.Element}
         {body}
         </body>
         </html>

@@ -33,6 +33,7 @@ internal static class LendServer
         ["faces.css"] = "text/css",
         ["machine.js"] = "text/javascript",
         ["machine-begin.js"] = "text/javascript",
+        ["said.js"] = "text/javascript",
         ["machine-saying.js"] = "text/javascript",
         ["machine-keying.js"] = "text/javascript",
         ["machine-naming.js"] = "text/javascript",
@@ -69,6 +70,7 @@ internal static class LendServer
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));
         var app = builder.Build();
         app.UseMiddleware<OddRequests>();
+        PageLanguage.Use(app);
         app.Use((context, next) => GuardAsync(context, next, desk));
         app.UseRouting();
         app.MapGet("/", context => HtmlAsync(

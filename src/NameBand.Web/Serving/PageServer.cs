@@ -160,6 +160,7 @@ public static class PageServer
             return next(context);
         });
         app.UseMiddleware<OddRequests>();
+        PageLanguage.Use(app);
         app.UseMiddleware<Guard>();
         app.UseMiddleware<Door>(key);
         app.UseStatusCodePagesWithReExecute("/not-there", createScopeForStatusCodePages: true);

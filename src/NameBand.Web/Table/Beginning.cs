@@ -17,6 +17,7 @@ public sealed class Beginning(Worktable table)
 
     private static readonly string[] Patterns = ["*.csv", "*.tsv", "*.txt", "*.xlsx"];
 
+    private readonly Hearers _hearers = new();
     private readonly Lock _lock = new();
     private ImmutableArray<string> _chosen = [];
     private ImmutableArray<string> _left = [];
@@ -25,7 +26,11 @@ public sealed class Beginning(Worktable table)
     private (string Print, NamesReport Report)? _heard;
 
     /// <summary>Told when something is known besides, from any thread.</summary>
-    public event Action? Changed;
+    public event Action? Changed
+    {
+        add => _hearers.Add(value);
+        remove => _hearers.Remove(value);
+    }
 
     /// <summary>Files of the folder that may be lists of names.</summary>
     public ImmutableArray<string> Found =>
@@ -58,7 +63,7 @@ public sealed class Beginning(Worktable table)
             _left = isChosen ? [.. _left.Except(lists)] : [.. _left.Union(lists)];
         }
 
-        Changed?.Invoke();
+        _hearers.Tell();
     }
 
     /// <summary>Says which sheet of a workbook has the names.</summary>
@@ -69,7 +74,7 @@ public sealed class Beginning(Worktable table)
             _sheets = _sheets.SetItem(list, sheet);
         }
 
-        Changed?.Invoke();
+        _hearers.Tell();
     }
 
     /// <summary>Workbooks with several sheets, and the one that is taken of each.</summary>
@@ -85,7 +90,7 @@ public sealed class Beginning(Worktable table)
             _known = [.. _known.Where(k => k.Path != edit.Path), edit];
         }
 
-        Changed?.Invoke();
+        _hearers.Tell();
     }
 
     /// <summary>What the lists say; null: there is none. Read once as long as nothing in them has changed.</summary>

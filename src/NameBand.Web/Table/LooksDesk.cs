@@ -19,6 +19,7 @@ public sealed class LooksDesk : IDisposable
     /// </summary>
     private const int MostPictures = 240;
 
+    private readonly Hearers _hearers = new();
     private readonly Worktable _table;
     private readonly LayoutSession _bench;
     private readonly Lock _lock = new();
@@ -34,7 +35,11 @@ public sealed class LooksDesk : IDisposable
     }
 
     /// <summary>Told when more is known, from any thread.</summary>
-    public event Action? Changed;
+    public event Action? Changed
+    {
+        add => _hearers.Add(value);
+        remove => _hearers.Remove(value);
+    }
 
     /// <summary>What there is to choose from of a kind that is looked at; null: it was not opened yet.</summary>
     internal ImmutableArray<Look>? ShownOf(string key)
@@ -231,7 +236,7 @@ public sealed class LooksDesk : IDisposable
             kind.Shown = kind.Shown.SetItem(at, look);
         }
 
-        Changed?.Invoke();
+        _hearers.Tell();
     }
 
     /// <summary>A kind of choice that somebody looks at.</summary>

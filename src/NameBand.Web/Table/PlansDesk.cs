@@ -8,6 +8,7 @@ namespace NameBand.Web.Table;
 /// <summary>The plans there are for the job: looked for once for all tabs, and stale as soon as anything changes.</summary>
 public sealed class PlansDesk : IDisposable
 {
+    private readonly Hearers _hearers = new();
     private readonly Worktable _table;
     private readonly Lock _lock = new();
     private CancellationTokenSource? _stop;
@@ -21,7 +22,11 @@ public sealed class PlansDesk : IDisposable
     }
 
     /// <summary>Told whenever something changed, from any thread.</summary>
-    public event Action? Changed;
+    public event Action? Changed
+    {
+        add => _hearers.Add(value);
+        remove => _hearers.Remove(value);
+    }
 
     public bool IsRunning => _stop is not null;
 
@@ -114,6 +119,6 @@ public sealed class PlansDesk : IDisposable
     private void Tell(PlansReport? found, ImmutableArray<Problem> problems, Said said)
     {
         (Found, Problems, _said) = (found, problems, said);
-        Changed?.Invoke();
+        _hearers.Tell();
     }
 }

@@ -7,12 +7,17 @@ namespace NameBand.Web.Table;
 /// <summary>Making the job's files, as the commands do; one at a time for all tabs, and it can be stopped.</summary>
 public sealed class PrintRun(Worktable table)
 {
+    private readonly Hearers _hearers = new();
     private readonly Lock _lock = new();
     private CancellationTokenSource? _stop;
     private Said _said = "";
 
     /// <summary>Told whenever something changed, from any thread.</summary>
-    public event Action? Changed;
+    public event Action? Changed
+    {
+        add => _hearers.Add(value);
+        remove => _hearers.Remove(value);
+    }
 
     public bool IsRunning => _stop is not null;
 
@@ -109,6 +114,6 @@ public sealed class PrintRun(Worktable table)
     private void Tell(Said said, ImmutableArray<Problem> problems)
     {
         (_said, Problems) = (said, problems);
-        Changed?.Invoke();
+        _hearers.Tell();
     }
 }

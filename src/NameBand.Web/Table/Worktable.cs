@@ -15,6 +15,7 @@ public sealed class Worktable : IDisposable
     /// <summary>Longest time that something waits for the first layout, or for a browser to show it.</summary>
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(2);
 
+    private readonly Hearers _hearers = new();
     private readonly Lock _lock = new();
     private readonly SemaphoreSlim _saving = new(1, 1);
     private readonly SemaphoreSlim _laying = new(1, 1);
@@ -43,7 +44,11 @@ public sealed class Worktable : IDisposable
     public TableSnapshot Now { get; private set; }
 
     /// <summary>Told after every new snapshot, from any thread.</summary>
-    public event Action? Changed;
+    public event Action? Changed
+    {
+        add => _hearers.Add(value);
+        remove => _hearers.Remove(value);
+    }
 
     /// <summary>Faces that can be chosen.</summary>
     public ImmutableArray<string> FaceNames => Bench.FaceNames;
@@ -406,7 +411,7 @@ public sealed class Worktable : IDisposable
             Now = change(Now) with { Version = Now.Version + 1 };
         }
 
-        Changed?.Invoke();
+        _hearers.Tell();
     }
 
     private void Publish(Func<TableSnapshot, TableSnapshot> change) => Publish(CancellationToken.None, change);

@@ -1,5 +1,6 @@
 // The garment as it hangs: turned by hand, its names pressed; a flat drawing where the browser cannot draw in depth.
 
+import { many, t } from './said.js';
 import { here } from './strip.js';
 import { colours, isStill, onTheme } from './strip/colours.js';
 import { Turning } from './garment/turning.js';
@@ -106,7 +107,7 @@ class Garment {
     if (!kept) this.isInside = !this.look.isOutside;
     this.#turnOut(this.isInside);
     this.part('waits').hidden = true;
-    this.box.setAttribute('aria-label', `The garment. ${this.look.says}`);
+    this.box.setAttribute('aria-label', t('The garment. {0}', this.look.says));
     this.box.dataset.hung = String(layout);
     this.look.mark(this.pressed = this.strip.view.pressed);
     this.#list();
@@ -130,9 +131,9 @@ class Garment {
   #say() {
     if (!this.look) return;
     const { names, map } = this.data, sewn = names.filter(n => this.look.sewn.has(n.index)).length;
-    const count = `${sewn} of ${names.length} ${names.length === 1 ? 'name' : 'names'} sewn`;
+    const count = many(names.length, '{1} of {0} name sewn', '{1} of {0} names sewn', sewn);
     const name = this.strip.view.pressed;
-    this.part('says').textContent = name ? `${count}. ${name.text}: round ${map.rounds[name.round].number}` : count;
+    this.part('says').textContent = name ? t('{0}. {1}: round {2}', count, name.text, map.rounds[name.round].number) : count;
   }
 
   /** The pressed name in the page's own letters, above its place. */

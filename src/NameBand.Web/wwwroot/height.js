@@ -1,5 +1,6 @@
 // The slider of the letters' height: the strip follows each move at once, and is laid out anew when the hand rests.
 
+import { number, t } from './said.js';
 import { here } from './strip.js';
 
 const restMs = 180;
@@ -8,7 +9,7 @@ export function begin(root, setter) {
   const slide = root.querySelector('input[type=range]'), says = root.querySelector('output');
   let rest = 0, asked = 0, underWay = 0;
 
-  const show = mm => { says.textContent = `${Number(mm.toFixed(1))} mm`; };
+  const show = mm => { says.textContent = t('{0} mm', number(mm, 1).replace(/\D0$/, '')); };
 
   const set = async () => {
     clearTimeout(rest);

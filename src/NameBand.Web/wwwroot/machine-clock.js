@@ -1,6 +1,7 @@
 // A clock to take the minutes at the machine from.
 
 import { el } from './machine.js';
+import { t } from './said.js';
 
 const keptAs = 'clock';
 
@@ -18,7 +19,7 @@ export class Clock {
   /** @param ticked told every second and at every press. */
   constructor(ticked = () => {}) {
     Object.assign(this, { started: 0, spent: 0, ticked });
-    this.button = el('button', 'Start the clock', { type: 'button', data: 'clock' });
+    this.button = el('button', t('Start the clock'), { type: 'button', data: 'clock' });
     this.says = el('span', '', { data: 'clock-says', className: 'clock' });
     this.button.addEventListener('click', () => this.press());
     this.timer = setInterval(() => this.tick(), 1000);
@@ -71,7 +72,7 @@ export class Clock {
   }
 
   tick() {
-    this.button.textContent = this.started ? 'Stop the clock' : this.spent ? 'Go on with the clock' : 'Start the clock';
+    this.button.textContent = this.started ? t('Stop the clock') : this.spent ? t('Go on with the clock') : t('Start the clock');
     const seconds = Math.floor(this.ms / 1000);
     this.says.textContent = this.ms ? `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}` : '';
     this.ticked();
@@ -89,8 +90,8 @@ export function once(button) {
 export async function tell(word) {
   try {
     const answer = await fetch('/machine/said', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(word) });
-    return answer.ok ? await answer.json() : { written: false, problems: [`It was not logged (${answer.status}).`] };
+    return answer.ok ? await answer.json() : { written: false, problems: [t('It was not logged ({0}).', answer.status)] };
   } catch {
-    return { written: false, problems: ['It was not logged: the worktable does not answer. Try again.'] };
+    return { written: false, problems: [t('It was not logged: the worktable does not answer. Try again.')] };
   }
 }

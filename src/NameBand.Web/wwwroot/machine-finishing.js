@@ -1,6 +1,7 @@
 // From the last name to the last stitch at the hem: which steps are done, round by round.
 
 import { el } from './machine.js';
+import { t } from './said.js';
 import { tell } from './machine-clock.js';
 
 export class Finishing {
@@ -28,10 +29,10 @@ export class Finishing {
     item.append(el('span', step.words, { className: 'machine-step' }));
     for (const round of rounds) {
       const isDone = step.done.includes(round.number);
-      const button = el('button', `${many ? `round ${round.number} ` : ''}${isDone ? '✓ done' : 'done'}`, { type: 'button' });
+      const button = el('button', `${many ? `${t('round {0}', round.number)} ` : ''}${isDone ? t('✓ done') : t('done')}`, { type: 'button' });
       button.dataset.step = `${step.step}-${round.number}`;
       button.setAttribute('aria-pressed', String(isDone));
-      button.setAttribute('aria-label', `${step.words}${many ? `, round ${round.number}` : ''}`);
+      button.setAttribute('aria-label', many ? t('{0}, round {1}', step.words, round.number) : step.words);
       button.disabled = !isDone && !round.sewn;
       button.addEventListener('click', () => this.#tell({ deed: isDone ? 'undone' : 'done', step: step.step, round: many ? round.number : 0 }, step, isDone));
       item.append(' ', button);
@@ -41,8 +42,10 @@ export class Finishing {
 
   async #tell(word, step, wasDone) {
     const got = await tell(word);
+    const which = word.round > 0 ? t('Round {0}', word.round) : t('All of it');
     this.answer.textContent = !got.written ? got.problems.join(' ')
-      : `${word.round > 0 ? `Round ${word.round}` : 'All of it'} ${wasDone ? `is not ${step.words} after all, and nor is what comes after it` : `is ${step.words}, and what comes before it is done too`}.`;
+      : wasDone ? t('{0} is not {1} after all, and nor is what comes after it.', which, step.words)
+      : t('{0} is {1}, and what comes before it is done too.', which, step.words);
     if (got.written) this.said();
   }
 }

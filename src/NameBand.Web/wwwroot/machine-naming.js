@@ -1,6 +1,7 @@
 // What is said of a name that is typed or traced: done with its minutes and its length, spoiled, not sewn after all.
 
 import { el } from './machine.js';
+import { t } from './said.js';
 import { Clock, once, tell } from './machine-clock.js';
 
 export class Naming {
@@ -22,29 +23,29 @@ export class Naming {
     this.minutes = number('minutes', '1440');
     this.hands = number('hands', '1440');
     this.note = el('input', null, { type: 'text', maxLength: 500, name: 'note' });
-    this.lengthLabel = field('it came out at', this.length, 'mm');
+    this.lengthLabel = field(t('it came out at'), this.length, t('mm'));
     this.blank = el('div', null, { className: 'machine-fields' });
-    this.blank.append(field('its first word ended at', this.ended, 'mm'), field('its second began at', this.began, 'mm'));
+    this.blank.append(field(t('its first word ended at'), this.ended, t('mm')), field(t('its second began at'), this.began, t('mm')));
     this.clock = new Clock(busy);
-    this.done = once(el('button', 'Done, next', { type: 'submit', className: 'done large', data: 'done-next' }));
-    this.scrap = el('button', 'It is on a scrap', { type: 'button', data: 'scrap' });
-    this.spoiled = el('button', 'Spoiled: sew it again', { type: 'button', data: 'again' });
-    this.mistake = el('button', 'It is not sewn after all', { type: 'button', data: 'mistake' });
-    this.undo = el('button', 'undo', { type: 'button', data: 'undo', hidden: true });
+    this.done = once(el('button', t('Done, next'), { type: 'submit', className: 'done large', data: 'done-next' }));
+    this.scrap = el('button', t('It is on a scrap'), { type: 'button', data: 'scrap' });
+    this.spoiled = el('button', t('Spoiled: sew it again'), { type: 'button', data: 'again' });
+    this.mistake = el('button', t('It is not sewn after all'), { type: 'button', data: 'mistake' });
+    this.undo = el('button', t('undo'), { type: 'button', data: 'undo', hidden: true });
     this.answer = el('p', '', { data: 'answer' });
     this.answer.setAttribute('role', 'status');
     this.more = el('details', null, { className: 'machine-more' });
     const rest = el('div', null, { className: 'machine-fields' });
-    rest.append(field('it took at the machine', this.minutes, 'min'), field('it took by hand', this.hands, 'min'), field('a remark', this.note), this.scrap);
-    this.more.append(el('summary', 'more to say of it'), this.blank, rest);
+    rest.append(field(t('it took at the machine'), this.minutes, t('min')), field(t('it took by hand'), this.hands, t('min')), field(t('a remark'), this.note), this.scrap);
+    this.more.append(el('summary', t('more to say of it')), this.blank, rest);
     this.form = el('form', null, { className: 'machine-name-form' });
     const first = el('div', null, { className: 'machine-fields' });
     first.append(this.lengthLabel, this.clock.button, this.clock.says);
     this.form.append(first, this.done, this.more);
     this.form.addEventListener('submit', e => { e.preventDefault(); this.#done(); });
     this.scrap.addEventListener('click', () => this.#scrap());
-    this.spoiled.addEventListener('click', () => this.#say('again', 'is to be sewn again where it was'));
-    this.mistake.addEventListener('click', () => this.#say('mistake', 'counts as not sewn'));
+    this.spoiled.addEventListener('click', () => this.#say('again', which => t('{0} is to be sewn again where it was.', which)));
+    this.mistake.addEventListener('click', () => this.#say('mistake', which => t('{0} counts as not sewn.', which)));
     this.undo.addEventListener('click', () => this.#undo());
     const buttons = el('div', null, { className: 'machine-buttons' });
     buttons.append(this.spoiled, this.mistake);
@@ -72,7 +73,7 @@ export class Naming {
     const isLast = key.last !== false;
     if (this.isSettling && canSay) {
       this.isSettling = false;
-      this.#answered('The marks are set out again: look at them, and press once more.');
+      this.#answered(t('The marks are set out again: look at them, and press once more.'));
     }
     this.lengthLabel.hidden = !key.measured;
     this.blank.hidden = !(key.measured && key.parted);
@@ -80,7 +81,7 @@ export class Naming {
     this.clock.hide(key.logged);
     this.more.hidden = !isLast;
     this.form.hidden = key.logged && !key.measured;
-    this.done.textContent = !isLast ? 'Next part' : key.logged ? 'Log its length' : 'Done, next';
+    this.done.textContent = !isLast ? t('Next part') : key.logged ? t('Log its length') : t('Done, next');
     this.done.setAttribute('aria-disabled', String(!canSay));
     this.spoiled.hidden = this.mistake.hidden = !key.logged;
     this.clock.tick();
@@ -101,7 +102,7 @@ export class Naming {
     if (this.state().laying) {
       // The name may have been sewn at the marks before: what she presses is not done without her.
       this.isSettling = true;
-      this.#answered('One moment: the marks are being set out again.');
+      this.#answered(t('One moment: the marks are being set out again.'));
       return;
     }
     if (key.last === false) {
@@ -110,23 +111,26 @@ export class Naming {
     }
     const word = this.#word('sewn');
     if (key.logged && word.length === undefined) {
-      this.#answered('Give the length that it came out at.');
+      this.#answered(t('Give the length that it came out at.'));
       this.length.focus();
       return;
     }
     this.clock.stop();
-    await this.#tell(word, key.logged ? `came out at ${word.length} mm: that is logged` : 'is logged as sewn', !key.logged, key);
+    const wasLogged = key.logged;
+    const words = which => wasLogged ? t('{0} came out at {1} mm: that is logged.', which, word.length) : t('{0} is logged as sewn.', which);
+    await this.#tell(word, words, !key.logged, key);
   }
 
   async #scrap() {
     const word = this.#word('sewn');
     if (word.length === undefined) {
-      this.#answered('Give the length that it came out at.');
+      this.#answered(t('Give the length that it came out at.'));
       this.length.focus();
       return;
     }
     const { name, deed, length, ended, began, mark } = word;
-    await this.#tell({ name, deed, length, ended, began, mark, scrap: true }, `came out at ${length} mm on a scrap: that is logged, and it is still to sew`, false, this.key());
+    const words = which => t('{0} came out at {1} mm on a scrap: that is logged, and it is still to sew.', which, length);
+    await this.#tell({ name, deed, length, ended, began, mark, scrap: true }, words, false, this.key());
   }
 
   #say(deed, words) { return this.#tell({ name: this.key().order, deed }, words, false, this.key()); }
@@ -134,15 +138,18 @@ export class Naming {
   async #undo() {
     const { order, name, isScrap } = this.last;
     this.undo.hidden = true;
-    const words = isScrap ? 'has one length less: that on a scrap counts no longer' : 'counts as not sewn';
+    const words = which => isScrap ? t('{0} has one length less: that on a scrap counts no longer.', which) : t('{0} counts as not sewn.', which);
     await this.#tell({ name: order, deed: 'mistake', ...(isScrap && { scrap: true }) }, words, false, { order, name });
   }
 
-  /** @param isNew it is sewn now, and the next name's turn. */
+  /**
+   * @param words what is said of the name, once it is written down.
+   * @param isNew it is sewn now, and the next name's turn.
+   */
   async #tell(word, words, isNew, key) {
     if (this.telling) return;
     this.telling = true;
-    this.#answered('logging it');
+    this.#answered(t('logging it'));
     const got = await tell(word);
     this.telling = false;
     if (!got.written) {
@@ -161,7 +168,7 @@ export class Naming {
     this.isKept = false;
     const isScrap = word.scrap === true && word.deed === 'sewn';
     this.last = { order: key.order, name: key.name, isScrap };
-    this.#answered(`${key.order} “${key.name}” ${words}.${isThere ? '' : ' That was the last one.'}`, isNew || isScrap);
+    this.#answered(`${words(`${key.order} “${key.name}”`)}${isThere ? '' : ` ${t('That was the last one.')}`}`, isNew || isScrap);
     if (isNew && isHere && isThere) this.done.focus();
     this.said();
   }

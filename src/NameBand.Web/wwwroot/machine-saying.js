@@ -1,6 +1,7 @@
 // What is said of a hooping: done with its minutes, spoiled, marked by mistake; and a clock to take the minutes from.
 
 import { el } from './machine.js';
+import { t } from './said.js';
 import { Clock, once, tell } from './machine-clock.js';
 
 export class Saying {
@@ -10,11 +11,11 @@ export class Saying {
    */
   constructor(box, state, hooping, said, onward, busy) {
     Object.assign(this, { box, state, hooping, said, onward });
-    this.done = once(el('button', 'Done, next', { type: 'submit', data: 'done', className: 'done large' }));
-    this.spoiled = el('button', 'Spoiled: sew it again', { type: 'button', data: 'again' });
-    this.patch = el('button', 'Spoiled, and the strip is cut', { type: 'button', data: 'patch' });
-    this.mistake = el('button', 'It is not sewn after all', { type: 'button', data: 'mistake' });
-    this.undo = el('button', 'undo', { type: 'button', data: 'undo', hidden: true });
+    this.done = once(el('button', t('Done, next'), { type: 'submit', data: 'done', className: 'done large' }));
+    this.spoiled = el('button', t('Spoiled: sew it again'), { type: 'button', data: 'again' });
+    this.patch = el('button', t('Spoiled, and the strip is cut'), { type: 'button', data: 'patch' });
+    this.mistake = el('button', t('It is not sewn after all'), { type: 'button', data: 'mistake' });
+    this.undo = el('button', t('undo'), { type: 'button', data: 'undo', hidden: true });
     this.answer = el('p', '', { data: 'answer' });
     this.answer.setAttribute('role', 'status');
     this.clock = new Clock(busy);
@@ -52,14 +53,14 @@ export class Saying {
     this.mark = el('input', null, { type: 'text', maxLength: 20, size: 6, name: 'mark', autocapitalize: 'characters', autocomplete: 'off', spellcheck: false });
     this.note = el('input', null, { type: 'text', maxLength: 500, name: 'note' });
     this.machine = el('select', null, { name: 'machine' });
-    this.machineLabel = field('on', this.machine);
-    this.markLabel = field('mark on the sheet you sewed from', this.mark);
+    this.machineLabel = field(t('on'), this.machine);
+    this.markLabel = field(t('mark on the sheet you sewed from'), this.mark);
     this.first = el('div', null, { className: 'machine-fields' });
     this.first.append(this.clock.button, this.clock.says);
     this.rest = el('div', null, { className: 'machine-fields' });
-    this.rest.append(field('minutes at the machine', this.minutes), field('minutes by hand', this.hands), field('a note', this.note));
+    this.rest.append(field(t('minutes at the machine'), this.minutes), field(t('minutes by hand'), this.hands), field(t('a note'), this.note));
     this.more = el('details', null, { className: 'machine-more' });
-    this.more.append(el('summary', 'more to say of it'), this.rest);
+    this.more.append(el('summary', t('more to say of it')), this.rest);
     form.append(this.first, this.done, this.more);
     form.addEventListener('submit', e => { e.preventDefault(); this.#sewn(); });
     return form;
@@ -108,7 +109,7 @@ export class Saying {
     if (this.telling) return;
     this.telling = true;
     const number = word.hooping ?? this.hooping().number;
-    this.#answered('logging it');
+    this.#answered(t('logging it'));
     const got = await tell({ hooping: number, ...word });
     this.telling = false;
     if (!got.written) {
@@ -125,8 +126,12 @@ export class Saying {
     const isThere = !isNew || this.onward();
     this.isKept = false;
     this.last = number;
-    const words = { sewn: 'is logged as sewn', again: 'is to be sewn again where it was', patch: `is to be sewn on a piece of its own${got.patch ? `, ${got.patch} long on the cloth` : ''}`, mistake: 'counts as not sewn' };
-    this.#answered(`Hooping ${number}${got.names ? `, ${got.names},` : ''} ${words[word.deed]}.${isThere ? '' : ' That was the last one.'}`, word.deed === 'sewn');
+    const which = got.names ? t('Hooping {0}, {1},', number, got.names) : t('Hooping {0}', number);
+    const words = {
+      sewn: t('{0} is logged as sewn.', which), again: t('{0} is to be sewn again where it was.', which), mistake: t('{0} counts as not sewn.', which),
+      patch: got.patch ? t('{0} is to be sewn on a piece of its own, {1} long on the cloth.', which, got.patch) : t('{0} is to be sewn on a piece of its own.', which),
+    };
+    this.#answered(`${words[word.deed]}${isThere ? '' : ` ${t('That was the last one.')}`}`, word.deed === 'sewn');
     this.said();
     if (isNew && isThere) this.done.focus();
   }

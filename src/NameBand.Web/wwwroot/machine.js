@@ -1,5 +1,6 @@
 // At the machine: one hooping at a time, in large type. Everything comes from the server; what is said goes to the sewing log.
 
+import { many, parts, t } from './said.js';
 import { lengthInWords } from './strip/colours.js';
 import { HoopPicture, fetchHooping } from './strip/hoop.js';
 import { Keying } from './machine-keying.js';
@@ -11,11 +12,12 @@ const lookEveryMs = 1500;
 const lookSoonMs = 150;
 
 const cautions = hooped => [
-  'Your machine’s manual, local rules and people trained for it come before anything here.',
-  `Keep fingers, hair, sleeves and cords away from the needle and everything that moves. ${hooped ? 'The hoop moves by itself, and farther than the needle.' : 'Guide the cloth beside the foot, never before the needle.'}`,
-  'Switch the machine off to change a needle, to thread it, or to clear a jam.',
-  hooped ? 'Before each start see that the hoop can travel its whole field without hitting anything. Start slowly.' : 'Start slowly.',
-  'A needle can break: wear glasses, and count the pieces before you go on. Stay with a machine that runs.',
+  t('Your machine’s manual, local rules and people trained for it come before anything here.'),
+  `${t('Keep fingers, hair, sleeves and cords away from the needle and everything that moves.')} ${hooped
+    ? t('The hoop moves by itself, and farther than the needle.') : t('Guide the cloth beside the foot, never before the needle.')}`,
+  t('Switch the machine off to change a needle, to thread it, or to clear a jam.'),
+  hooped ? t('Before each start see that the hoop can travel its whole field without hitting anything. Start slowly.') : t('Start slowly.'),
+  t('A needle can break: wear glasses, and count the pieces before you go on. Stay with a machine that runs.'),
 ];
 
 export function el(tag, text, more = {}) {
@@ -88,15 +90,15 @@ class Machine {
     this.names = part('ul', 'names', { className: 'machine-names' });
     this.sayBox = part('div', 'say', { className: 'machine-say' });
     this.nameBox = part('div', 'say-name', { className: 'machine-say' });
-    this.back = el('button', '‹ back', { type: 'button', data: 'back' });
-    this.next = el('button', 'next ›', { type: 'button', data: 'next' });
+    this.back = el('button', t('‹ back'), { type: 'button', data: 'back' });
+    this.next = el('button', t('next ›'), { type: 'button', data: 'next' });
     this.go = el('select', null, { data: 'go' });
-    this.go.setAttribute('aria-label', 'Go to');
+    this.go.setAttribute('aria-label', t('Go to'));
     this.back.addEventListener('click', () => this.#show(this.at - 1));
     this.next.addEventListener('click', () => this.#show(this.at + 1));
     this.go.addEventListener('change', () => this.#show(Number(this.go.value)));
     const way = el('nav', null, { className: 'machine-way' });
-    way.setAttribute('aria-label', 'One after the other');
+    way.setAttribute('aria-label', t('One after the other'));
     way.append(this.go, this.back, this.next);
     this.file = part('p', 'file', { className: 'machine-file' });
     this.marks = part('div', 'marks');
@@ -110,9 +112,9 @@ class Machine {
       section.append(el('h3', title), ...more);
       return section;
     };
-    this.columns = { marks: column('Marks', this.marks), follow: column('How it is sewn', this.follow), watch: column('Watch for', this.watch), finish: column('When all is sewn', this.finish) };
+    this.columns = { marks: column(t('Marks'), this.marks), follow: column(t('How it is sewn'), this.follow), watch: column(t('Watch for'), this.watch), finish: column(t('When all is sewn'), this.finish) };
     const columns = el('div', null, { className: 'machine-columns' });
-    columns.append(this.columns.follow, column('Thread and cloth', this.thread), this.columns.watch, this.columns.finish, column('Take care', this.care));
+    columns.append(this.columns.follow, column(t('Thread and cloth'), this.thread), this.columns.watch, this.columns.finish, column(t('Take care'), this.care));
     this.keying = new Keying();
     this.body = el('div');
     const sight = el('div', null, { className: 'machine-sight' });
@@ -121,7 +123,7 @@ class Machine {
     this.body.append(this.names, sight, this.keying.box, this.nameBox, way, this.file, columns);
     const top = el('div', null, { className: 'machine-top' });
     top.append(this.head, this.left, this.tonight);
-    this.root.replaceChildren(...(this.isLent ? [el('h1', 'At the machine')] : []), top, this.problems, this.body);
+    this.root.replaceChildren(...(this.isLent ? [el('h1', t('At the machine'))] : []), top, this.problems, this.body);
   }
 
   async #look() {
@@ -131,12 +133,12 @@ class Machine {
       const answer = await fetch(`/machine/state?stamp=${encodeURIComponent(this.stamp)}`);
       if (answer.status === 200) this.#take(await answer.json());
       else if (answer.status === 403) {
-        this.#lost(this.isLent ? 'This view was taken back. Ask for a new code at the worktable.'
-          : 'The worktable was started again under a new address: open the one shown in its window.');
+        this.#lost(this.isLent ? t('This view was taken back. Ask for a new code at the worktable.')
+          : t('The worktable was started again under a new address: open the one shown in its window.'));
       }
       if (answer.ok) this.#found();
     } catch {
-      this.#lost('The worktable does not answer. Is its computer awake? What you said before is logged.');
+      this.#lost(t('The worktable does not answer. Is its computer awake? What you said before is logged.'));
     } finally {
       this.looking = false;
     }
@@ -206,10 +208,10 @@ class Machine {
     this.keying.take(state.keys);
     const keys = this.keying.all;
     this.stations = [...(state.hasPaths || keys.length === 0 ? hoopings.map((h, i) => ({ hooping: i })) : []), ...keys.map((k, i) => ({ key: i }))];
-    const sewnIn = state.hooped ? 'hooping' : 'run';
+    const sewnIn = number => state.hooped ? t('hooping {0}', number) : t('run {0}', number);
     const isSewn = s => s.key === undefined ? hoopings[s.hooping].sewn : keys[s.key].sewn;
     this.go.replaceChildren(...this.stations.map((s, i) => new Option(
-      s.key === undefined ? `${sewnIn} ${hoopings[s.hooping].number}${hoopings[s.hooping].sewn ? ' ✓ sewn' : hoopings[s.hooping].again ? ' again' : ''}` : this.keying.option(s.key), String(i))));
+      s.key === undefined ? `${sewnIn(hoopings[s.hooping].number)}${hoopings[s.hooping].sewn ? ` ${t('✓ sewn')}` : hoopings[s.hooping].again ? ` ${t('again')}` : ''}` : this.keying.option(s.key), String(i))));
     this.care.replaceChildren(...cautions(state.hooped).map(c => el('li', c)));
     const same = !before ? -1 : before.key === undefined ? this.stations.findIndex(s => s.hooping !== undefined && hoopings[s.hooping].number === number)
       : this.stations.findIndex(s => s.key !== undefined && keys[s.key].order === key?.order && keys[s.key].part === key?.part);
@@ -234,13 +236,11 @@ class Machine {
     const { state, hooping } = this;
     this.#problems();
     if (!this.station) {
-      this.head.textContent = state.laying ? 'Laying it out' : 'There is nothing to sew yet';
+      this.head.textContent = state.laying ? t('Laying it out') : t('There is nothing to sew yet');
       this.left.textContent = this.tonight.textContent = '';
       return;
     }
-    const sewnIn = state.hooped ? 'Hooping' : 'Run';
-    this.head.textContent = this.isName ? this.keying.heading
-      : `${sewnIn} ${hooping.number} of ${state.hoopings.length}${hooping.sewn ? ': sewn ✓' : hooping.again ? ': to be sewn again' : ''}`;
+    this.head.textContent = this.isName ? this.keying.heading : this.#headOf(hooping);
     this.left.textContent = this.#leftInWords();
     this.tonight.textContent = state.tonight ?? '';
     this.tonight.hidden = !state.tonight;
@@ -264,31 +264,44 @@ class Machine {
     if (hooping) {
       this.#names(hooping);
       this.#marks(hooping);
-      this.watch.replaceChildren(...(hooping.watch.length > 0 ? hooping.watch : [state.left ? 'Nothing unusual.' : 'counting']).map(w => el('li', w)));
+      this.watch.replaceChildren(...(hooping.watch.length > 0 ? hooping.watch : [state.left ? t('Nothing unusual.') : t('counting')]).map(w => el('li', w)));
     }
     this.#thread(hooping);
     this.#picture(hooping);
   }
 
+  #headOf(hooping) {
+    const { number, sewn, again } = hooping, all = this.state.hoopings.length;
+    const place = this.state.hooped ? t('Hooping {0} of {1}', number, all) : t('Run {0} of {1}', number, all);
+    return sewn ? t('{0}: sewn ✓', place) : again ? t('{0}: to be sewn again', place) : place;
+  }
+
   #leftInWords() {
     const { state } = this;
-    const time = state.left ? `about ${state.left} at the machine (${state.leftRange})` : 'counting';
-    const byHand = state.leftByHand ? `about ${state.leftByHand} by hand` : 'the work by hand';
+    const time = state.left ? t('about {0} at the machine ({1})', state.left, state.leftRange) : t('counting');
+    const byHand = state.leftByHand ? t('about {0} by hand', state.leftByHand) : t('the work by hand');
     const open = state.hasPaths ? state.hoopings.filter(h => !h.sewn).length : 0;
     const names = new Set(this.keying.all.filter(k => !k.sewn).map(k => k.order)).size;
-    const parts = [open > 0 && `${open}`, names > 0 && (open > 0 ? `${names} names` : names === 1 ? 'One name' : `${names} names`)].filter(Boolean);
-    return parts.length === 0 ? `${state.hasPaths ? 'All hoopings are sewn' : 'All names are sewn'}; ${byHand} is still ahead, from pressing to sewing down.`
-      : `${parts.join(' and ')} still to sew: ${time}, and ${byHand} up to the last stitch at the hem.`;
+    if (open + names === 0) {
+      return state.hasPaths ? t('All hoopings are sewn; {0} is still ahead, from pressing to sewing down.', byHand)
+        : t('All names are sewn; {0} is still ahead, from pressing to sewing down.', byHand);
+    }
+    const what = names === 0 ? String(open) : open === 0 ? many(names, 'One name', '{0} names') : t('{0} and {1}', open, many(names, '{0} name', '{0} names'));
+    return t('{0} still to sew: {1}, and {2} up to the last stitch at the hem.', what, time, byHand);
   }
 
   #problems() {
     const { state } = this;
     const lines = (state?.problems ?? []).map(p => el('p', p, { className: 'machine-problem' }));
-    const stale = { other: 'The needle path in the out folder is not the one shown here', missing: 'There is no needle path of this hooping in the out folder' }[this.made];
-    if (stale && state.made && !this.isName && !this.hooping?.sewn) lines.push(el('p', `${stale}: the plan has changed since. Make the files again before you sew.`, { className: 'machine-problem' }));
+    const stale = {
+      other: t('The needle path in the out folder is not the one shown here: the plan has changed since. Make the files again before you sew.'),
+      missing: t('There is no needle path of this hooping in the out folder: the plan has changed since. Make the files again before you sew.'),
+    }[this.made];
+    if (stale && state.made && !this.isName && !this.hooping?.sewn) lines.push(el('p', stale, { className: 'machine-problem' }));
     if (state?.hoopings && !state.made && state.hasPaths) {
-      const p = el('p', 'The files to sew from are not made yet. ', { className: 'machine-problem' });
-      p.append(...(this.isLent ? ['They are made at the worktable, under “print”.'] : ['Make them under ', el('a', 'print', { href: '/print' }), '; then what is sewn can be marked here.']));
+      const p = el('p', `${t('The files to sew from are not made yet.')} `, { className: 'machine-problem' });
+      p.append(...(this.isLent ? [t('They are made at the worktable, under “print”.')]
+        : parts('Make them under {0}; then what is sewn can be marked here.', el('a', t('print'), { href: '/print' }))));
       lines.push(p);
     }
     this.problems.replaceChildren(...lines);
@@ -303,7 +316,7 @@ class Machine {
       return;
     }
     const name = `hooping-${String(has.number).padStart(3, '0')}.csv`;
-    this.file.replaceChildren(el('a', 'save the needle path of this hooping', { href: `/made/out/needle-paths/${name}`, download: name }));
+    this.file.replaceChildren(el('a', t('save the needle path of this hooping'), { href: `/made/out/needle-paths/${name}`, download: name }));
   }
 
   #names(hooping) {
@@ -319,25 +332,33 @@ class Machine {
     const words = mm => lengthInWords(mm, state.inches, true);
     const table = el('table');
     const head = el('tr');
-    head.append(...['strip', 'left mark', 'right mark', 'apart'].map(t => el('th', t, { scope: 'col' })));
+    head.append(...[t('strip'), t('left mark'), t('right mark'), t('apart')].map(words => el('th', words, { scope: 'col' })));
     table.append(head);
     for (const strip of hooping.strips) {
       const row = el('tr');
-      row.append(el('th', `${state.cloths > 1 ? `cloth ${hooping.cloth}, ` : ''}${strip.which ? `${strip.which}, ` : ''}round ${strip.round}`, { scope: 'row' }), el('td', words(strip.left)), el('td', words(strip.right)), el('td', words(strip.apart)));
+      const which = [state.cloths > 1 && t('cloth {0}', hooping.cloth), strip.which, t('round {0}', strip.round)].filter(Boolean).join(', ');
+      row.append(el('th', which, { scope: 'row' }), el('td', words(strip.left)), el('td', words(strip.right)), el('td', words(strip.apart)));
       table.append(row);
     }
-    const where = `Mark ${hooping.mark}, plan ${state.plan}. Along the flat cloth from its cut left end${state.curved ? ', on its lower edge' : ''}; on the line ${words(Math.abs(state.markY))} ${state.markY < 0 ? 'below' : 'above'} the middle of the strip.`;
-    this.marks.replaceChildren(table, el('p', where));
+    const line = words(Math.abs(state.markY)), isBelow = state.markY < 0;
+    const where = state.curved
+      ? isBelow ? t('Along the flat cloth from its cut left end, on its lower edge; on the line {0} below the middle of the strip.', line)
+        : t('Along the flat cloth from its cut left end, on its lower edge; on the line {0} above the middle of the strip.', line)
+      : isBelow ? t('Along the flat cloth from its cut left end; on the line {0} below the middle of the strip.', line)
+        : t('Along the flat cloth from its cut left end; on the line {0} above the middle of the strip.', line);
+    this.marks.replaceChildren(table, el('p', `${t('Mark {0}, plan {1}.', hooping.mark, state.plan)} ${where}`));
   }
 
   #thread(hooping) {
     const { state } = this;
-    const minutes = hooping?.minutes > 0 ? `${Math.max(1, Math.round(hooping.minutes))} min` : '';
-    const takes = !hooping ? '' : !state.left ? 'counting' : state.hasPaths && !this.isName ? `${hooping.stitches} stitches, ${minutes}` : minutes;
+    const minutes = hooping?.minutes > 0 ? t('{0} min', Math.max(1, Math.round(hooping.minutes))) : '';
+    const takes = !hooping ? '' : !state.left ? t('counting') : state.hasPaths && !this.isName ? t('{0} stitches, {1}', hooping.stitches, minutes) : minutes;
     const facts = [
-      ['marks', state.marksSewn && !this.isName ? 'thread in the cloth’s colour' : ''], [state.hasPaths && !this.isName ? 'names' : 'thread', state.thread], ['needle', state.needle],
-      ['cloth', `${state.fabric}, ${state.backing}`], ['letters', this.keying.key?.keyed ? `${state.height}, the machine’s own` : `${state.height}, ${state.face}`],
-      [state.hooped ? 'this hooping' : 'this run', takes],
+      [t('marks'), state.marksSewn && !this.isName ? t('thread in the cloth’s colour') : ''],
+      [state.hasPaths && !this.isName ? t('names') : t('thread'), state.thread], [t('needle'), state.needle],
+      [t('cloth'), `${state.fabric}, ${state.backing}`],
+      [t('letters'), this.keying.key?.keyed ? t('{0}, the machine’s own', state.height) : `${state.height}, ${state.face}`],
+      [state.hooped ? t('this hooping') : t('this run'), takes],
     ].filter(([, how]) => how);
     this.thread.replaceChildren(...facts.map(([what, how]) => {
       const pair = el('div');
@@ -362,7 +383,7 @@ class Machine {
     this.pictured = key;
     this.made = null;
     const names = hooping.strips.flatMap(s => s.names).map(n => n[1]).join(', ');
-    this.canvas.setAttribute('aria-label', `Hooping ${hooping.number} as it lies in the hoop: ${names}`);
+    this.canvas.setAttribute('aria-label', t('Hooping {0} as it lies in the hoop: {1}', hooping.number, names));
     const ready = this.ready?.key === key ? this.ready.got : null;
     const got = await (ready ?? fetchHooping(this.state.layout, hooping.number)).catch(() => null); // The line was cut: asked again with the next look.
     if (this.pictured !== key) return;

@@ -1,5 +1,6 @@
 // The strip on the table: put together what is fetched, drawn, said and pressed.
 
+import { t } from './said.js';
 import { isStill } from './strip/colours.js';
 import { Data } from './strip/data.js';
 import { View } from './strip/view.js';
@@ -171,7 +172,7 @@ class Strip {
   #rounds(map) {
     const label = this.round.closest('label');
     label.hidden = map.rounds.length < 2;
-    const options = [['-1', 'all rounds'], ...map.rounds.map((r, i) => [String(i), `round ${r.number}`])];
+    const options = [['-1', t('all rounds')], ...map.rounds.map((r, i) => [String(i), t('round {0}', r.number)])];
     this.round.replaceChildren(...options.map(([value, text]) => new Option(text, value)));
     this.round.value = String(this.view.camera.only < map.rounds.length ? this.view.camera.only : -1);
   }

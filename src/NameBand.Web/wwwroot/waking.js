@@ -33,7 +33,7 @@
     words.className = 'waking';
     words.setAttribute('role', 'status');
     document.body.append(words);
-    words.textContent = 'The page is waking up. What you did is kept, and done in a moment.';
+    words.textContent = document.querySelector('template[data-waking]').content.textContent;
   }
 
   function press(e) {

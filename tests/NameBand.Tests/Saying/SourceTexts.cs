@@ -32,12 +32,15 @@ internal sealed partial class SourceTexts
 
     private static readonly Lazy<SourceTexts> Whole = new(() => new SourceTexts(
         ["Core", "Web", "Cli"],
-        [.. Repository.Files("src", ".cs").Where(f => !f.Path.Contains("/FastStart/", StringComparison.Ordinal))],
+        [
+            .. Repository.Files("src", ".cs").Where(f => !f.Path.Contains("/FastStart/", StringComparison.Ordinal)), .. MarkupTexts.Files,
+        ],
         _ => true));
 
     private readonly List<SourceText> _texts = [];
     private readonly List<string> _unknown = [];
     private readonly List<string> _left = [];
+    private readonly List<string> _unsaid = [];
 
     private SourceTexts(string[] projects, SourceFile[] files, Func<string, bool> isRead)
     {
@@ -67,6 +70,9 @@ internal sealed partial class SourceTexts
 
     /// <summary>English sentences that become none, each with its place.</summary>
     public IReadOnlyCollection<string> Left => _left;
+
+    /// <summary>English in the page's markup that becomes none, each with its place.</summary>
+    public IReadOnlyCollection<string> UnsaidInMarkup => _unsaid;
 
     /// <summary>For trying the reading itself.</summary>
     public static SourceTexts Of(string code) => new(
@@ -112,6 +118,7 @@ internal sealed partial class SourceTexts
             }
         }
 
+        _unsaid.AddRange(MarkupTexts.Unsaid(tree.GetRoot()).Select(text => $"{Place(text)}: {Short(text)}"));
         foreach (var attribute in tree.GetRoot().DescendantNodes().OfType<AttributeSyntax>().Where(a => a.Name.ToString() == "Told"))
         {
             if (model.GetConstantValue(attribute.ArgumentList!.Arguments[0].Expression) is { HasValue: true, Value: string english })
@@ -222,6 +229,7 @@ internal sealed partial class SourceTexts
             : string.Concat(((InterpolatedStringExpressionSyntax)text).Contents.Select(
                 c => c is InterpolatedStringTextSyntax t ? t.TextToken.ValueText : " "));
         return Sentence().IsMatch(words) && !Markup().IsMatch(words)
+            && !MarkupTexts.IsForBrowser(text)
             && !text.Ancestors().Any(a => a is ThrowStatementSyntax or ThrowExpressionSyntax or AttributeSyntax)
             && !Above(text).Any(a => BecomesSaid(a, model) || ones.Contains(a));
     }
@@ -257,7 +265,7 @@ internal sealed partial class SourceTexts
     };
 
     private static string Place(SyntaxNode node) =>
-        FormattableString.Invariant($"{node.SyntaxTree.FilePath}, line {node.GetLocation().GetLineSpan().StartLinePosition.Line + 1}");
+        FormattableString.Invariant($"{node.SyntaxTree.FilePath}, line {node.GetLocation().GetMappedLineSpan().StartLinePosition.Line + 1}");
 
     private static string Short(SyntaxNode node)
     {

@@ -1,3 +1,4 @@
+using Microsoft.CodeAnalysis.CSharp;
 using NameBand.Tests.House;
 using Xunit;
 
@@ -43,6 +44,15 @@ public sealed class TextsTests
             unknown.Length == 0,
             "A text that is put together beforehand cannot be translated: write it as one text between quotes with holes, "
                 + "or Said.Plain if it is a person's own.\n" + string.Join('\n', unknown.Take(40)));
+    }
+
+    [Fact]
+    public void Nothing_in_the_markup_of_the_page_is_only_English()
+    {
+        string[] unsaid = [.. SourceTexts.All.UnsaidInMarkup];
+        Assert.True(
+            unsaid.Length == 0,
+            "A text in markup is said by @T(\"…\"), and by @M(…) where other markup stands in it.\n" + string.Join('\n', unsaid.Take(40)));
     }
 
     /// <summary>What is still only English, room by room, may only get less.</summary>
@@ -94,6 +104,24 @@ public sealed class TextsTests
     [InlineData("""string A() => throw new InvalidOperationException("It is a bug");""", 0)]
     public void English_that_is_left_is_found(string code, int found) =>
         Assert.Equal(found, Tried(code).Left.Count(l => l.Contains("Tried", StringComparison.Ordinal)));
+
+    [Theory]
+    [InlineData("""AddContent(1, "sew")""", 1)]
+    [InlineData("""AddContent(1, b ? "sew" : T("leave"))""", 1)]
+    [InlineData("""AddContent(1, $"sew {n}")""", 1)]
+    [InlineData("""AddContent(1, T("sew"))""", 0)]
+    [InlineData("""AddContent(1, ": ")""", 0)]
+    [InlineData("""AddContent(1, kind == "sew" ? T("sew") : name)""", 0)]
+    [InlineData("""AddMarkupContent(1, "<p class=\"lead\">Sew</p>")""", 1)]
+    [InlineData("""AddMarkupContent(1, "<img alt=\"Sewn\">")""", 1)]
+    [InlineData("""AddMarkupContent(1, "<p class=\"lead\"></p>")""", 0)]
+    [InlineData("""AddAttribute(1, "aria-label", "Sew " + (n))""", 1)]
+    [InlineData("""AddAttribute(1, "aria-label", T("Sew"))""", 0)]
+    [InlineData("""AddAttribute(1, "class", "lead now")""", 0)]
+    [InlineData("""AddComponentParameter(1, nameof(Field.Placeholder), RuntimeHelpers.TypeCheck<string>("as usual"))""", 1)]
+    [InlineData("""AddComponentParameter(1, "ChildContent", (RenderFragment)((__builder2) => { __builder2.AddContent(2, "sew"); }))""", 1)]
+    public void A_text_of_markup_that_is_not_said_is_found(string call, int found) =>
+        Assert.Equal(found, MarkupTexts.Unsaid(CSharpSyntaxTree.ParseText($"__builder.{call};").GetRoot()).Count());
 
     private static SourceTexts Tried(string code) => SourceTexts.Of("using NameBand.Common; class Tried { " + code + " }");
 }

@@ -1,6 +1,7 @@
 // The garment in depth: where it is looked at from, what is pressed on it, and its picture.
 
 import * as three from '../three/three.module.min.js';
+import { t } from '../said.js';
 import { Letters } from './letters.js';
 import { forget, garmentOf, isStraight, liftMm, mmPerUnit, placeOf, plainColour } from './cloth.js';
 
@@ -35,7 +36,7 @@ export class Hanging {
     this.resize();
   }
 
-  get otherSide() { return isStraight(this.map) ? 'other side' : 'inside'; }
+  get otherSide() { return isStraight(this.map) ? t('other side') : t('inside'); }
 
   get kept() { const { angle, tilt, times, isTurned } = this; return { angle, tilt, times, isTurned }; }
 

@@ -1,5 +1,7 @@
 // The page's own colours for what is drawn; they follow light and dark.
 
+import { inOrder, number, t } from '../said.js';
+
 export function colours() {
   const style = getComputedStyle(document.documentElement);
   const of = name => style.getPropertyValue(name).trim();
@@ -81,10 +83,10 @@ export function sharpen(canvas, width, height) {
 }
 
 export function lengthInWords(mm, inches, fine = false) {
-  if (!inches) return fine ? `${mm.toFixed(1)}\u00a0mm` : `${(mm / 10).toFixed(1)}\u00a0cm`;
+  if (!inches) return fine ? t('{0}\u00a0mm', number(mm, 1)) : t('{0}\u00a0cm', number(mm / 10, 1));
   const sixteenths = Math.round(mm / 25.4 * 16);
   const whole = Math.floor(sixteenths / 16);
   let over = sixteenths - whole * 16, under = 16;
   while (over > 0 && over % 2 === 0) { over /= 2; under /= 2; }
-  return over === 0 ? `${whole}\u00a0in` : whole === 0 ? `${over}/${under}\u00a0in` : `${whole}\u00a0${over}/${under}\u00a0in`;
+  return t('{0}\u00a0in', over === 0 ? whole : whole === 0 ? `${over}/${under}` : inOrder(`${whole}\u00a0${over}/${under}`));
 }

@@ -1,5 +1,6 @@
 // The table with everything on it but the names: tape measure, cloth, hoopings, places kept clear, joins and marks.
 
+import { t } from '../said.js';
 import { tapePx } from './camera.js';
 import { inThread, lettering } from './colours.js';
 
@@ -52,7 +53,7 @@ export function tape(g, camera, map, round, c, inches) {
   g.fillStyle = c.tape;
   g.fillRect(camera.width - 46, 20, 46, 19);
   g.fillStyle = c.onTape;
-  g.fillText(inches ? 'inches' : 'cm', camera.width - 6, tapePx - 8);
+  g.fillText(inches ? t('inches') : t('cm'), camera.width - 6, tapePx - 8);
   if (map.rounds.length > 1) lane(g, camera, map.rounds[round].number, c);
 }
 
@@ -146,7 +147,7 @@ export function clearPlaces(g, camera, map, lane, round, c) {
     g.restore();
     if (right - left > 70) {
       const [x, y] = camera.at(lane, (Math.max(clear[i], camera.left) + Math.min(clear[i + 1], camera.right)) / 2);
-      label(g, 'keep clear', x, y + 4, c.madder, c.cotton);
+      label(g, t('keep clear'), x, y + 4, c.madder, c.cotton);
     }
   }
 }
@@ -161,7 +162,7 @@ export function joins(g, camera, map, lane, round, c) {
     g.setLineDash([2, 3]);
     line(g, x0, y0, x1, y1);
     g.setLineDash([]);
-    if (camera.scale > 0.6) label(g, 'join', x0, y0 + 14, c.ink, c.turnIn);
+    if (camera.scale > 0.6) label(g, t('join'), x0, y0 + 14, c.ink, c.turnIn);
   }
 }
 
@@ -219,13 +220,13 @@ export function hoopings(g, camera, map, byRound, lane, round, minutes, c) {
   g.font = `13px ${lettering}`;
   g.textAlign = 'center';
   g.textBaseline = 'alphabetic';
-  const sewnIn = map.hooped ? 'hooping' : 'run';
+  const sewnIn = number => map.hooped ? t('hooping {0}', number) : t('run {0}', number);
   for (const { hooping, segment } of inSight) {
     const from = segment[1], to = segment[1] + segment[2];
     const wide = camera.at(lane, to, edge)[0] - camera.at(lane, from, edge)[0];
     if (wide <= 20) continue;
-    const said = hooping.sewn ? '✓ sewn' : !minutes ? 'counting' : minutes[hooping.number] > 0 ? `${Math.max(1, Math.round(minutes[hooping.number]))} min` : '';
-    const text = wide > 150 ? `${sewnIn} ${hooping.number}${said && ' · '}${said}` : wide > 84 ? `${hooping.number}${said && ' · '}${said}` : String(hooping.number);
+    const said = hooping.sewn ? t('✓ sewn') : !minutes ? t('counting') : minutes[hooping.number] > 0 ? t('{0} min', Math.max(1, Math.round(minutes[hooping.number]))) : '';
+    const text = wide > 150 ? `${sewnIn(hooping.number)}${said && ' · '}${said}` : wide > 84 ? `${hooping.number}${said && ' · '}${said}` : String(hooping.number);
     // Where both its ends are out of sight, its words stay in sight.
     const middle = Math.min(to, Math.max(from, (Math.max(from, camera.left) + Math.min(to, camera.right)) / 2));
     const room = Math.min(wide / 2, 70) / camera.scale;

@@ -1,5 +1,6 @@
 // Plays a hooping's needle path back: any speed, and a slider over its steps.
 
+import { t } from '../said.js';
 import { HoopPicture, fetchHooping } from './hoop.js';
 
 export class Playback {
@@ -35,7 +36,7 @@ export class Playback {
     this.box.hidden = !map.hasPaths;
     this.picture.inches = map.inches;
     const was = this.choice.value;
-    this.choice.replaceChildren(...map.hoopings.map(h => new Option(`${h.number}${h.sewn ? ' ✓ sewn' : ''}`, String(h.number))));
+    this.choice.replaceChildren(...map.hoopings.map(h => new Option(`${h.number}${h.sewn ? ` ${t('✓ sewn')}` : ''}`, String(h.number))));
     if (map.hoopings.some(h => String(h.number) === was)) this.choice.value = was;
     this.loaded = null;
     if (this.box.open) this.#load();
@@ -61,7 +62,7 @@ export class Playback {
     if (this.loaded !== key) return;
     if (!hooping?.path) {
       this.loaded = null;
-      this.atSays.textContent = 'it could not be fetched: choose it again';
+      this.atSays.textContent = t('it could not be fetched: choose it again');
       return;
     }
     this.hooping = hooping;
@@ -75,7 +76,7 @@ export class Playback {
     if (!this.hooping) return;
     if (this.step >= this.hooping.path.count) this.#to(0);
     this.playing = true;
-    this.play.textContent = 'Pause';
+    this.play.textContent = t('Pause');
     this.then = performance.now();
     this.part = 0;
     this.frame = requestAnimationFrame(t => this.#tick(t));
@@ -83,7 +84,7 @@ export class Playback {
 
   #stop() {
     this.playing = false;
-    this.play.textContent = 'Play';
+    this.play.textContent = t('Play');
     cancelAnimationFrame(this.frame);
   }
 
@@ -102,20 +103,21 @@ export class Playback {
     if (!this.hooping) return;
     this.step = step;
     this.at.value = String(step);
-    const words = `${step} of ${this.hooping.path.count}${doing(this.hooping.path, step)}`;
+    const place = t('{0} of {1}', step, this.hooping.path.count), does = doing(this.hooping.path, step);
+    const words = does ? `${place}: ${does}` : place;
     this.atSays.textContent = words;
     this.at.setAttribute('aria-valuetext', words);
     this.picture.sewTo(step);
   }
 
   #say() {
-    this.speedSays.textContent = `${this.perSecond} stitches a second`;
+    this.speedSays.textContent = t('{0} stitches a second', this.perSecond);
     this.speed.setAttribute('aria-valuetext', this.speedSays.textContent);
   }
 }
 
-const actions = ['', ': jump', ': trim', ': stop, change the thread', ': end'];
-const kinds = ['', ': alignment mark', ': lock stitch', ': underlay', ': travel', ': satin', ': running stitch'];
+const actions = ['', t('jump'), t('trim'), t('stop, change the thread'), t('end')];
+const kinds = ['', t('alignment mark'), t('lock stitch'), t('underlay'), t('travel'), t('satin'), t('running stitch')];
 
 function doing(path, step) {
   if (step < 1) return '';

@@ -1,5 +1,6 @@
 // The strip in words: which names are on the table, what is known of one, and the search for one.
 
+import { many, parts, t } from '../said.js';
 import { lengthInWords } from './colours.js';
 import { onCloth } from './data.js';
 
@@ -43,9 +44,12 @@ export class SeenList {
     const state = names.map(n => n.index).join() + inches + view.data.map.layout;
     const { map } = view.data, round = view.tapeRound;
     const [first, last] = [onCloth(map, round, from), onCloth(map, round, to)];
-    const which = map.rounds.length > 1 ? `round ${map.rounds[round].number} on the flat cloth from ` : 'on the flat cloth from ';
-    const end = `${lengthInWords(last.mm, inches)}${last.cloth === first.cloth ? '' : ` of cloth ${last.cloth}`}`;
-    this.says.textContent = `${names.length === 1 ? '1 name' : `${names.length} names`} on the table, ${which}${lengthInWords(first.mm, inches)} to ${end}`;
+    const begin = lengthInWords(first.mm, inches);
+    const end = last.cloth === first.cloth ? lengthInWords(last.mm, inches) : t('{0} of cloth {1}', lengthInWords(last.mm, inches), last.cloth);
+    this.says.textContent = map.rounds.length > 1
+      ? many(names.length, '{0} name on the table, round {1} on the flat cloth from {2} to {3}', '{0} names on the table, round {1} on the flat cloth from {2} to {3}',
+        map.rounds[round].number, begin, end)
+      : many(names.length, '{0} name on the table, on the flat cloth from {1} to {2}', '{0} names on the table, on the flat cloth from {1} to {2}', begin, end);
     if (state === this.shown || this.list.contains(document.activeElement)) return;
     this.shown = state;
     this.list.replaceChildren(...names.slice(0, mostListed).map(name => {
@@ -56,7 +60,7 @@ export class SeenList {
       item.append(button);
       return item;
     }));
-    if (names.length > mostListed) this.list.append(element('li', `and ${names.length - mostListed} more: come closer to see them`));
+    if (names.length > mostListed) this.list.append(element('li', t('and {0} more: come closer to see them', names.length - mostListed)));
   }
 }
 
@@ -98,8 +102,8 @@ export class Finder {
       item.append(nameButton(name, n => { this.list.hidden = true; this.go(n); }));
       return item;
     }));
-    if (wanted && found.length === 0) this.list.append(element('li', 'no such name on the strips'));
-    if (found.length > 8) this.list.append(element('li', `and ${found.length - 8} more`));
+    if (wanted && found.length === 0) this.list.append(element('li', t('no such name on the strips')));
+    if (found.length > 8) this.list.append(element('li', t('and {0} more', found.length - 8)));
   }
 }
 
@@ -115,33 +119,36 @@ export function facts(box, name, view, close, playback) {
   head.append(element('bdi', name.text));
   const list = element('dl');
   const say = (what, how) => { const pair = element('div'); pair.append(element('dt', what), element('dd', how)); list.append(pair); };
-  say('number', String(name.order));
+  say(t('number'), String(name.order));
   if (name.kind === 'heading') {
-    say('what it is', 'the heading of a group');
+    say(t('what it is'), t('the heading of a group'));
   } else {
     const row = element('dd');
-    row.append('line ', String(name.line), ' of ', element('bdi', name.list));
+    row.append(...parts('line {0} of {1}', String(name.line), element('bdi', name.list)));
     const pair = element('div');
-    pair.append(element('dt', 'row'), row);
+    pair.append(element('dt', t('row')), row);
     list.append(pair);
   }
   const { cloth } = onCloth(map, name.round, name.start);
   const isOnOne = map.rounds.every(r => r.rulers.every(u => u.cloth === cloth));
-  say('place', `${map.rounds.length > 1 ? `round ${map.rounds[name.round].number}, ` : ''}${isOnOne ? '' : `cloth ${cloth}, `}from ${lengthInWords(name.onCloth, inches, true)} to ${lengthInWords(name.onCloth + name.width, inches, true)} on the flat cloth`);
-  say('width', lengthInWords(name.width, inches, true));
+  const [from, to] = [name.onCloth, name.onCloth + name.width].map(mm => lengthInWords(mm, inches, true));
+  const piece = [map.rounds.length > 1 && t('round {0}', map.rounds[name.round].number), !isOnOne && t('cloth {0}', cloth)].filter(Boolean).join(', ');
+  say(t('place'), piece ? t('{0}, from {1} to {2} on the flat cloth', piece, from, to) : t('from {0} to {1} on the flat cloth', from, to));
+  say(t('width'), lengthInWords(name.width, inches, true));
   const hooping = map.hoopings.find(h => h.number === name.hooping);
   if (hooping) {
     const counted = minutes?.[hooping.number];
-    say(map.hooped ? 'hooping' : 'run', `${hooping.number}${hooping.sewn ? ', sewn' : !minutes ? ', counting' : counted > 0 ? `, ${Math.max(1, Math.round(counted))} min` : ''}`);
+    const how = hooping.sewn ? t('sewn') : !minutes ? t('counting') : counted > 0 ? t('{0} min', Math.max(1, Math.round(counted))) : '';
+    say(map.hooped ? t('hooping') : t('run'), [hooping.number, how].filter(Boolean).join(', '));
   }
-  if (name.gone) say('note', 'sewn, and no longer asked for');
+  if (name.gone) say(t('note'), t('sewn, and no longer asked for'));
   const buttons = element('p', undefined, { className: 'facts-buttons' });
   if (map.hasPaths && hooping) {
-    const play = element('button', `Play hooping ${hooping.number}`, { type: 'button' });
+    const play = element('button', t('Play hooping {0}', hooping.number), { type: 'button' });
     play.addEventListener('click', () => playback(hooping.number));
     buttons.append(play);
   }
-  const shut = element('button', 'Close', { type: 'button' });
+  const shut = element('button', t('Close'), { type: 'button' });
   shut.addEventListener('click', close);
   buttons.append(shut);
   box.append(head, list, buttons);
